@@ -1,0 +1,163 @@
+//! Moments and spans in whole milliseconds; the clock of the phone stamps, it never ticks.
+
+use crate::refusal::{Answer, Refusal};
+use chrono::{Datelike, NaiveDate};
+use serde::{Deserialize, Serialize};
+
+/// Milliseconds since the Unix epoch, UTC.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Moment(i64);
+
+/// A stretch of time in milliseconds.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Span(i64);
+
+/// Minutes east of UTC at the place.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Offset(i16);
+
+/// A moment as the clock on the wall showed it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Wall {
+    pub at: Moment,
+    pub offset: Offset,
+}
+
+/// A local date, as days since 1 January 1970.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Day(i32);
+
+const MINUTE: i64 = 60_000;
+const DAY: i64 = 86_400_000;
+
+impl Moment {
+    pub const fn at(ms: i64) -> Moment {
+        Moment(ms)
+    }
+    pub const fn ms(self) -> i64 {
+        self.0
+    }
+    /// The span from here to `later`; nothing if that is earlier.
+    pub fn until(self, later: Moment) -> Span {
+        Span(later.0.saturating_sub(self.0).max(0))
+    }
+    pub fn plus(self, span: Span) -> Moment {
+        Moment(self.0.saturating_add(span.0))
+    }
+    pub fn minus(self, span: Span) -> Moment {
+        Moment(self.0.saturating_sub(span.0))
+    }
+}
+
+impl Span {
+    pub const ZERO: Span = Span(0);
+    /// The most one run may last: 48 hours.
+    pub const RUN_MOST: Span = Span(48 * 60 * MINUTE);
+
+    pub const fn ms(ms: i64) -> Span {
+        Span(ms)
+    }
+    pub const fn minutes(minutes: i64) -> Span {
+        Span(minutes.saturating_mul(MINUTE))
+    }
+    pub const fn as_ms(self) -> i64 {
+        self.0
+    }
+    /// Whole minutes, half up.
+    pub fn as_minutes(self) -> i64 {
+        self.0.saturating_add(MINUTE / 2).div_euclid(MINUTE)
+    }
+    pub fn plus(self, other: Span) -> Span {
+        Span(self.0.saturating_add(other.0))
+    }
+    pub fn minus(self, other: Span) -> Span {
+        Span(self.0.saturating_sub(other.0))
+    }
+    pub fn times(self, n: i64) -> Span {
+        Span(self.0.saturating_mul(n))
+    }
+    /// Hours as an exact decimal, for rates.
+    pub fn hours(self) -> rust_decimal::Decimal {
+        rust_decimal::Decimal::from(self.0).checked_div(rust_decimal::Decimal::from(60 * MINUTE)).unwrap_or_default()
+    }
+    pub fn sum(spans: impl IntoIterator<Item = Span>) -> Span {
+        spans.into_iter().fold(Span::ZERO, Span::plus)
+    }
+}
+
+impl Offset {
+    pub const UTC: Offset = Offset(0);
+    /// # Errors
+    /// [`Refusal::OutOfRange`] beyond 18 hours either way (ISO 8601 knows none further).
+    pub fn minutes(minutes: i64) -> Answer<Offset> {
+        i16::try_from(minutes).ok().filter(|m| (-1080..=1080).contains(m)).map(Offset).ok_or(Refusal::OutOfRange)
+    }
+    pub const fn as_minutes(self) -> i16 {
+        self.0
+    }
+}
+
+impl Wall {
+    pub fn new(at: Moment, offset: Offset) -> Wall {
+        Wall { at, offset }
+    }
+    fn local_ms(self) -> i64 {
+        self.at.0.saturating_add(i64::from(self.offset.0).saturating_mul(MINUTE))
+    }
+    /// The local date.
+    pub fn day(self) -> Day {
+        Day(i32::try_from(self.local_ms().div_euclid(DAY)).unwrap_or(i32::MAX))
+    }
+    /// Minutes since local midnight, 0 to 1439.
+    pub fn minute_of_day(self) -> u16 {
+        u16::try_from(self.local_ms().rem_euclid(DAY).div_euclid(MINUTE)).unwrap_or(0)
+    }
+}
+
+impl Day {
+    /// The date, or `None` where there is none such.
+    pub fn ymd(year: i32, month: u32, day: u32) -> Option<Day> {
+        NaiveDate::from_ymd_opt(year, month, day).map(|d| Day(d.to_epoch_days()))
+    }
+    /// Year, month 1 to 12, day 1 to 31.
+    pub fn as_ymd(self) -> (i32, u32, u32) {
+        let date = NaiveDate::from_epoch_days(self.0).unwrap_or_default();
+        (date.year(), date.month(), date.day())
+    }
+    /// 0 for Monday to 6 for Sunday.
+    pub fn weekday(self) -> u32 {
+        NaiveDate::from_epoch_days(self.0).unwrap_or_default().weekday().num_days_from_monday()
+    }
+    /// Local midnight that begins it.
+    pub fn start(self, offset: Offset) -> Moment {
+        Moment(i64::from(self.0).saturating_mul(DAY).saturating_sub(i64::from(offset.0).saturating_mul(MINUTE)))
+    }
+    pub fn next(self) -> Day {
+        Day(self.0.saturating_add(1))
+    }
+    pub fn before(self) -> Day {
+        Day(self.0.saturating_sub(1))
+    }
+    /// Whole days from here to `later`.
+    pub fn until(self, later: Day) -> i32 {
+        later.0.saturating_sub(self.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// RFC 3339, section 5.8: 1996-12-19T16:39:57-08:00 is 1996-12-20T00:39:57Z.
+    #[test]
+    fn a_day_is_the_local_date() {
+        let at = Moment::at(851_042_397_000);
+        assert_eq!(Wall::new(at, Offset::UTC).day(), Day::ymd(1996, 12, 20).unwrap());
+        let there = Wall::new(at, Offset::minutes(-480).unwrap());
+        assert_eq!((there.day().as_ymd(), there.minute_of_day()), ((1996, 12, 19), 16 * 60 + 39));
+        assert_eq!(there.day().start(there.offset), Moment::at(850_982_400_000));
+    }
+}
