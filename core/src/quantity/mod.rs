@@ -2,6 +2,7 @@
 
 mod count;
 mod currency;
+pub mod exact;
 mod id;
 mod length;
 mod mass;
