@@ -56,11 +56,10 @@ fn set<T: Clone>(place: &mut Option<T>, value: &Option<T>) {
 }
 
 fn trip(trips: &mut BTreeMap<Id, Trip>, entry: &Entry) {
-    let mut trip_of = |id: Id| trips.entry(id).or_insert_with(|| Trip::new(id));
     match &entry.fact {
-        Fact::TripBegan(_) => trip_of(entry.id).left = Some(entry.wall),
+        Fact::TripBegan(_) => trip_of(trips, entry.id).left = Some(entry.wall),
         Fact::TripStepped(f) => {
-            let trip = trip_of(f.trip);
+            let trip = trip_of(trips, f.trip);
             match f.step {
                 Step::Leaving => trip.left = Some(entry.wall),
                 Step::AtBin => trip.at_bin = Some(entry.wall),
@@ -69,7 +68,7 @@ fn trip(trips: &mut BTreeMap<Id, Trip>, entry: &Entry) {
             }
         }
         Fact::TripDescribed(f) => {
-            let trip = trip_of(f.trip);
+            let trip = trip_of(trips, f.trip);
             set(&mut trip.distance, &f.distance);
             set(&mut trip.rate, &f.rate.map(|rate| rate.0));
             set(&mut trip.wheel_said, &f.wheel);
@@ -80,6 +79,10 @@ fn trip(trips: &mut BTreeMap<Id, Trip>, entry: &Entry) {
         }
         _ => {}
     }
+}
+
+fn trip_of(trips: &mut BTreeMap<Id, Trip>, id: Id) -> &mut Trip {
+    trips.entry(id).or_insert_with(|| Trip::new(id))
 }
 
 /// Piles as their facts come; one that was never added is not shown.
