@@ -1,12 +1,14 @@
 //! Hauls: what trips brought, in piles of pieces alike.
 
+mod load;
 mod pile;
 mod trip;
 
+pub use load::Load;
 pub use pile::Pile;
-pub use trip::Trip;
+pub use trip::{Trip, TripNow, Where};
 
-use crate::quantity::{Count, Currency, Id, Money, Units, Volume, Wall};
+use crate::quantity::{Count, Currency, Id, Moment, Money, Units, Volume, Wall};
 use crate::refusal::Answer;
 
 /// What one or more trips brought.
@@ -57,6 +59,17 @@ impl Haul {
             Some(piece) => sum.plus(piece.times(pieces(pile))?),
             None => Ok(sum),
         })
+    }
+
+    /// Pieces in piles that have no size yet.
+    pub fn unsized_pieces(&self) -> Count {
+        let bare = self.piles.iter().filter(|pile| !matches!(pile.piece(), Ok(Some(_))));
+        bare.fold(0, |sum, pile| sum.saturating_add(pile.taken))
+    }
+
+    /// Where the newest trip stands.
+    pub fn trip_now(&self, now: Moment) -> TripNow {
+        self.trips.iter().max_by_key(|trip| trip.left).map_or_else(TripNow::default, |trip| trip.now(now))
     }
 
     /// What was spent on it: booked lines and the trips' distances.

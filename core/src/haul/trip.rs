@@ -1,7 +1,30 @@
 //! A trip: minutes at the wheel and at the bins, distance, and what the distance cost.
 
-use crate::quantity::{Currency, Decimal, Id, Length, Money, Span, Wall};
+use crate::quantity::{Currency, Decimal, Id, Length, Moment, Money, Span, Wall};
 use crate::refusal::{Answer, Refusal};
+
+/// Where a trip stands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Where {
+    #[default]
+    NotLeft,
+    Driving,
+    AtBin,
+    DrivingHome,
+    Home,
+}
+
+/// A trip as it stands: its steps so far and how long the present one has lasted.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct TripNow {
+    pub trip: Option<Id>,
+    pub stands: Where,
+    pub left: Option<Wall>,
+    pub at_bin: Option<Wall>,
+    pub homeward: Option<Wall>,
+    pub home: Option<Wall>,
+    pub since: Span,
+}
 
 /// One drive to a bin and back.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,6 +57,18 @@ impl Trip {
             rate: None,
             per_mile: false,
         }
+    }
+
+    /// Where it stands at a moment.
+    pub fn now(&self, now: Moment) -> TripNow {
+        let (stands, began) = match (self.left, self.at_bin, self.homeward, self.home) {
+            (_, _, _, Some(home)) => (Where::Home, Some(home)),
+            (_, _, Some(homeward), None) => (Where::DrivingHome, Some(homeward)),
+            (_, Some(there), None, None) => (Where::AtBin, Some(there)),
+            (left, None, None, None) => (if left.is_some() { Where::Driving } else { Where::NotLeft }, left),
+        };
+        let since = began.map_or(Span::ZERO, |began| began.at.until(now));
+        TripNow { trip: Some(self.id), stands, left: self.left, at_bin: self.at_bin, homeward: self.homeward, home: self.home, since }
     }
 
     /// Time at the wheel: as said, else from the stamps there are.

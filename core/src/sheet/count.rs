@@ -1,0 +1,99 @@
+//! Count: the haul in hand, its piles as tiles, its trip, and what all of it weighs.
+
+use crate::haul::{Haul, Load, Pile, TripNow};
+use crate::ledger::{Book, Entry, Fact, Subject, fold};
+use crate::quantity::{Count, Id, Key, Length, Moment, Units, Volume, Wall};
+
+/// The Count screen of a haul.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CountSheet {
+    pub haul: Id,
+    pub units: Units,
+    pub began: Wall,
+    pub pieces: Count,
+    /// Pieces in piles without a size are in no volume and no weight.
+    pub unsized_pieces: Count,
+    pub volume: Volume,
+    pub load: Load,
+    pub tiles: Vec<Tile>,
+    pub trip: TripNow,
+    /// The newest count that stands: its pile, its pieces, its moment.
+    pub last: Option<LastCount>,
+    /// Whether some of it was sorted or rejected.
+    pub sorting_begun: bool,
+}
+
+/// One pile.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tile {
+    pub pile: Id,
+    pub label: String,
+    pub name: Option<String>,
+    pub wood: Option<Key>,
+    pub size: Size,
+    pub taken: Count,
+    pub good: Count,
+    pub rejected: Count,
+}
+
+/// Thickness, width, and length or the ends of its band.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Size {
+    pub thickness: Option<Length>,
+    pub width: Option<Length>,
+    pub length: Option<Length>,
+    pub length_to: Option<Length>,
+}
+
+/// The newest count.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LastCount {
+    pub pile: Id,
+    pub n: Count,
+    pub at: Wall,
+}
+
+/// The haul in hand: the one begun last.
+pub fn current(book: &Book) -> Option<Haul> {
+    fold::hauls(book).next()
+}
+
+/// The screen of the haul in hand; `None` before the first tap of all.
+pub fn count(book: &Book, now: Moment) -> Option<CountSheet> {
+    let haul = current(book)?;
+    let last = book.about(Subject::Haul(haul.id)).rev().find_map(last_count);
+    Some(CountSheet {
+        haul: haul.id,
+        units: haul.units,
+        began: haul.began,
+        pieces: haul.taken(),
+        unsized_pieces: haul.unsized_pieces(),
+        volume: haul.volume(|pile| pile.taken).unwrap_or_default(),
+        load: haul.load(),
+        tiles: haul.piles.iter().map(tile).collect(),
+        trip: haul.trip_now(now),
+        last,
+        sorting_begun: haul.piles.iter().any(|pile| 0 < pile.sorted_good || 0 < pile.rejected()),
+    })
+}
+
+/// What a tile shows of a pile.
+pub fn tile(pile: &Pile) -> Tile {
+    Tile {
+        pile: pile.id,
+        label: pile.label.clone(),
+        name: pile.name.clone(),
+        wood: pile.wood.clone(),
+        size: Size { thickness: pile.thickness, width: pile.width, length: pile.length, length_to: pile.length_to },
+        taken: pile.taken,
+        good: pile.good(),
+        rejected: pile.rejected(),
+    }
+}
+
+fn last_count(entry: &Entry) -> Option<LastCount> {
+    match &entry.fact {
+        Fact::PiecesCounted(f) => Some(LastCount { pile: f.pile, n: f.n, at: entry.wall }),
+        _ => None,
+    }
+}
