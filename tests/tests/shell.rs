@@ -153,7 +153,9 @@ fn the_first_frame_needs_no_script_and_fits_every_phone() {
             assert_eq!(browser.axe(&page), [""; 0], "{size} {theme}");
             for percent in [100, 200] {
                 browser.text_size(&page, percent);
-                assert_eq!(browser.eval(&page, "document.documentElement.scrollWidth <= innerWidth"), true, "{size} at {percent} %");
+                assert_eq!(browser.sticks_out(&page, phone), [""; 0], "{size} at {percent} %");
+                let wide = browser.eval(&page, "document.documentElement.scrollWidth").as_u64();
+                assert!(wide <= Some(phone.width.into()), "{size} at {percent} %: {wide:?}");
             }
             browser.shot(&page, &format!("first-frame-{size}-{theme}-200"));
             browser.close(page);
