@@ -148,7 +148,7 @@ fn the_first_frame_needs_no_script_and_fits_every_phone() {
         for (dark, theme) in [(false, "light"), (true, "dark")] {
             let page = first_frame(&mut browser, phone, Look { dark, ..Look::default() });
             browser.shot(&page, &format!("first-frame-{size}-{theme}"));
-            let places = browser.eval(&page, "[...document.querySelectorAll('nav a')].map(a => a.innerText.trim())");
+            let places = browser.eval(&page, "[...document.querySelectorAll('nav button')].map(a => a.innerText.trim())");
             assert_eq!(places, json!(["Count", "Bench", "Price", "Jobs", "Workshop"]));
             assert_eq!(browser.axe(&page), [""; 0], "{size} {theme}");
             for percent in [100, 200] {
