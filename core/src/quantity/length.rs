@@ -13,12 +13,17 @@ impl Length {
     pub const MM: Length = Length(1_000_000);
     pub const INCH: Length = Length(25_400_000);
     pub const INCH_64TH: Length = Length(396_875);
+    pub const FOOT: Length = Length(304_800_000);
+    pub const CM: Length = Length(10_000_000);
+    pub const METRE: Length = Length(1_000_000_000);
     pub const KM: Length = Length(1_000_000_000_000);
     pub const MILE: Length = Length(1_609_344_000_000);
     /// The least a piece may measure.
     pub const PIECE_LEAST: Length = Length(1_000_000);
     /// The most a piece may measure: 20 m.
     pub const PIECE_MOST: Length = Length(20_000_000_000);
+    /// The most one trip may measure: 10 000 km.
+    pub const DISTANCE_MOST: Length = Length(10_000_000_000_000_000);
 
     /// A length of so many nanometres.
     ///
@@ -28,7 +33,7 @@ impl Length {
         if nm < 0 { Err(Refusal::OutOfRange) } else { Ok(Length(nm)) }
     }
 
-    pub fn as_nm(self) -> i64 {
+    pub const fn as_nm(self) -> i64 {
         self.0
     }
 

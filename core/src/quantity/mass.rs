@@ -8,6 +8,10 @@ pub struct Mass(f64);
 const KG_PER_LB: f64 = 0.453_592_37;
 
 impl Mass {
+    pub const ZERO: Mass = Mass(0.0);
+    /// The most one weighing may come to: ten tonnes.
+    pub const MOST: Mass = Mass(10_000.0);
+
     pub fn kg(kg: f64) -> Mass {
         Mass(kg)
     }

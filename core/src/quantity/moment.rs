@@ -1,5 +1,6 @@
 //! Moments and spans in whole milliseconds; the clock of the phone stamps, it never ticks.
 
+use super::Clock;
 use crate::refusal::{Answer, Refusal};
 use chrono::{Datelike, NaiveDate};
 use serde::{Deserialize, Serialize};
@@ -111,6 +112,10 @@ impl Wall {
     pub fn day(self) -> Day {
         Day(i32::try_from(self.local_ms().div_euclid(DAY)).unwrap_or(i32::MAX))
     }
+    /// The time of day.
+    pub fn clock(self) -> Clock {
+        Clock::minutes(self.minute_of_day()).unwrap_or_default()
+    }
     /// Minutes since local midnight, 0 to 1439.
     pub fn minute_of_day(self) -> u16 {
         u16::try_from(self.local_ms().rem_euclid(DAY).div_euclid(MINUTE)).unwrap_or(0)
@@ -134,6 +139,10 @@ impl Day {
     /// Local midnight that begins it.
     pub fn start(self, offset: Offset) -> Moment {
         Moment(i64::from(self.0).saturating_mul(DAY).saturating_sub(i64::from(offset.0).saturating_mul(MINUTE)))
+    }
+    /// The moment a clock on the wall showed on this date.
+    pub fn at(self, clock: Clock, offset: Offset) -> Moment {
+        self.start(offset).plus(Span::minutes(i64::from(clock.as_minutes())))
     }
     pub fn next(self) -> Day {
         Day(self.0.saturating_add(1))

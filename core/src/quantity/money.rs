@@ -42,6 +42,11 @@ impl Money {
         if amount.abs() <= most { Ok(Money { amount, currency }) } else { Err(Refusal::MoneyOutOfRange { currency }) }
     }
 
+    /// The most a sum may hold, either way: 10^9 minor units.
+    pub fn most(currency: Currency) -> Money {
+        Money { amount: Decimal::new(MOST_MINOR_UNITS, currency.digits()).normalize(), currency }
+    }
+
     /// An amount that already is whole minor units; `None` if it is not or is out of range.
     pub fn whole(amount: Decimal, currency: Currency) -> Option<Money> {
         Money::book(amount, currency).ok().filter(|m| m.amount == amount)
