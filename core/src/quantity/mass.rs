@@ -15,6 +15,12 @@ impl Mass {
     pub fn kg(kg: f64) -> Mass {
         Mass(kg)
     }
+    /// A mass of so many pounds.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Mass;
+    /// assert!((Mass::lb(163.5).as_kg() - 74.162_352_495).abs() < 1e-9);
+    /// ```
     pub fn lb(lb: f64) -> Mass {
         Mass(lb * KG_PER_LB)
     }

@@ -37,7 +37,7 @@ pub fn length_within(text: &str, typing: Typing, limits: RangeInclusive<Length>)
     settle(&terms, Quantity::Length, |pick| one(&terms, &units, pick, &limits))
 }
 
-/// A thickness: a length, or a quarter name as sawmills say it, `5/4` or `5/4 S2S` without the dressing being read.
+/// A thickness: a length, or a quarter name as sawmills say it: `5/4`.
 ///
 /// # Errors
 /// As [`length`]. A quarter name has 4 below and 1 to 32 above; `5/4` is 1 1/4 in whatever units the book is kept in.

@@ -53,6 +53,8 @@ fn without_mark(text: &str, currency: Currency) -> Read<&str> {
     match (before.trim(), after.trim()) {
         (met, _) if met.contains(['-', '\u{2212}', '\u{2013}']) => Err(Misread::Negative { met: text.into() }),
         ("", "") => digits.ok_or_else(no),
+        // `12.-` and `12,–`, where a dash stands for no parts.
+        ("", "-" | "\u{2013}" | "\u{2014}") if digits.is_some_and(|d| d.ends_with(['.', ','])) => digits.ok_or_else(no),
         ("", mark) | (mark, "") if is_mark(mark, currency) => digits.ok_or_else(no),
         ("", met) | (met, "") => Err(Misread::UnknownUnit { met: met.into() }),
         _ => Err(no()),
@@ -71,6 +73,6 @@ const MARKS: [(&str, &[&str]); 30] = [
     ("SGD", &["$", "S$"]), ("HKD", &["$", "HK$"]), ("TWD", &["$", "NT$"]), ("EUR", &["€"]), ("GBP", &["£"]),
     ("JPY", &["¥", "￥", "円"]), ("CNY", &["¥", "￥", "元"]), ("CHF", &["Fr", "Fr.", "SFr", "SFr."]), ("SEK", &["kr", "kr."]),
     ("NOK", &["kr", "kr."]), ("DKK", &["kr", "kr."]), ("ISK", &["kr", "kr."]), ("PLN", &["zł"]), ("CZK", &["Kč"]), ("HUF", &["Ft"]),
-    ("RON", &["lei", "leu"]), ("TRY", &["₺"]), ("INR", &["₹", "Rs", "Rs."]), ("KRW", &["₩", "원"]), ("BRL", &["R$"]), ("ZAR", &["R"]),
-    ("UAH", &["₴", "грн"]),
+    ("RON", &["lei", "leu"]), ("TRY", &["₺"]), ("INR", &["₹", "Rs", "Rs."]), ("KRW", &["₩", "원"]), ("BRL", &["R$"]),
+    ("ZAR", &["R"]), ("UAH", &["₴", "грн"]),
 ];
