@@ -19,6 +19,16 @@ pub enum Refusal {
     NotThatMany { asked: u32, there: u32 },
     /// A stretch of time below nothing or above the most a run may last.
     SpanOutOfRange { met: Span, most: Span },
+    /// What the command names is not there, or was taken back.
+    NotThere,
+    /// None were asked for.
+    NothingAsked,
+    /// Pieces can't be moved from a pile to itself.
+    SamePile,
+    /// A length band whose high end lies under its low end.
+    BandUpsideDown { from: Length, to: Length },
+    /// More piles than one haul may have.
+    TooManyPiles { most: usize },
     /// A sum that left the range of its type.
     OutOfRange,
     /// Nothing may be divided by nothing: no hours, no volume.
