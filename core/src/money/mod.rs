@@ -3,11 +3,17 @@
 //! Knows spans, volumes and rates, never a run, a pile or an entry. A sum is a [`Money`](crate::quantity::Money) once it is
 //! booked, half up to the minor unit, and a decimal until then (invariant 7). No floats.
 
+pub mod charge;
+pub mod consign;
 pub mod cost;
+pub mod cover;
 mod exact;
+pub mod fee;
 pub mod mileage;
 pub mod replacement;
 pub mod share;
+pub mod staged;
+pub mod tax;
 
 /// Figures as text, for the tables of tests.
 #[cfg(test)]
