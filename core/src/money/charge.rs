@@ -1,6 +1,6 @@
 //! One charge is what the buyer hands over: what the maker gets of it, and what to charge so that a need is met.
 
-use super::exact::{less, not_below_nothing, over, plus, share, times};
+use super::sums::{less, not_below_nothing, over, plus, share, times};
 use super::{fee::Fee, tax::Tax};
 use crate::quantity::{Decimal, Money, Take};
 use crate::refusal::{Answer, Refusal};
@@ -77,8 +77,8 @@ pub fn get_of(charge: Decimal, take: Take) -> Answer<Decimal> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::money::exact::clean;
     use crate::money::figures::{d, shown, usd};
+    use crate::money::sums::clean;
     use crate::quantity::Side;
 
     fn terms(tax: &str, side: Side, share: &str, fixed: &str) -> Terms {

@@ -1,6 +1,6 @@
 //! A piece left with a gallery: what it hands over, by whose share is taken when and who sends in the tax.
 
-use super::exact::{book, less, not_below_nothing, over, share, times};
+use super::sums::{book, less, not_below_nothing, over, share, times};
 use super::tax::Tax;
 use crate::quantity::{Decimal, Money};
 use crate::refusal::Answer;

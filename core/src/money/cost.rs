@@ -1,6 +1,6 @@
 //! What a job cost: one booked line for each thing used, driven or paid, and their sums by kind.
 
-use super::exact::{book, for_time, less, not_below_nothing, over, times};
+use super::sums::{book, for_time, less, not_below_nothing, over, times};
 use crate::quantity::{Count, Currency, Decimal, Length, Money, Span};
 use crate::refusal::{Answer, Refusal};
 use std::collections::BTreeMap;

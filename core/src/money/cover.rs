@@ -1,6 +1,6 @@
 //! How many pieces must sell before what was spent ahead is back: a stall, a fair, a market.
 
-use super::exact::{less, over};
+use super::sums::{less, over};
 use crate::quantity::{Count, Decimal};
 use crate::refusal::{Answer, Refusal};
 

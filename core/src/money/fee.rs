@@ -1,6 +1,6 @@
 //! What a card or a marketplace keeps of a payment: a share and something fixed, half up for each payment.
 
-use super::exact::{book, not_below_nothing, plus, share, times};
+use super::sums::{book, not_below_nothing, plus, share, times};
 use crate::quantity::{Decimal, Money};
 use crate::refusal::Answer;
 

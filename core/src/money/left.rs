@@ -1,7 +1,7 @@
 //! What is left: for each hour of a job, after workshop costs, and over every hour worked.
 
-use super::exact::{less, per_hour};
 use super::rate::Year;
+use super::sums::{less, per_hour};
 use crate::quantity::{Decimal, Money, Span};
 use crate::refusal::Answer;
 
@@ -73,6 +73,13 @@ impl Way {
 ///
 /// # Errors
 /// As [`Way::per_hour`].
+///
+/// ```
+/// use fivebar_core::{money::left::{Way, ranked}, quantity::{Currency, Decimal, Money, Span}};
+/// let euro = |n: i64| Money::book(Decimal::from(n), Currency::EUR).unwrap();
+/// let way = |get, minutes| Way { you_get: euro(get), costs: euro(100), time: Span::minutes(minutes) };
+/// assert_eq!(ranked(&[way(460, 1_600), way(430, 1_400)]), Ok(vec![1, 0])); // less money, far less time
+/// ```
 pub fn ranked(ways: &[Way]) -> Answer<Vec<usize>> {
     let mut order = Vec::new();
     for (place, way) in ways.iter().enumerate() {

@@ -7,7 +7,8 @@ pub mod charge;
 pub mod consign;
 pub mod cost;
 pub mod cover;
-mod exact;
+#[cfg(test)]
+mod demo;
 pub mod fee;
 pub mod left;
 pub mod mileage;
@@ -18,6 +19,7 @@ pub mod rate;
 pub mod replacement;
 pub mod share;
 pub mod staged;
+mod sums;
 pub mod tax;
 
 /// Figures as text, for the tables of tests.

@@ -3,8 +3,8 @@
 //! Every number here is the whole sum handed over, for as many pieces as are asked about. A figure that is not known is
 //! none and is named, never taken for nothing. Until the value of waiting comes in, the marks of the work decide.
 
-use super::exact::{over, times};
-use super::point::{Points, Way};
+use super::point::{Points, Rounding};
+use super::sums::{over, times};
 use crate::quantity::{Count, Decimal, Money};
 use crate::refusal::{Answer, Refusal};
 
@@ -88,7 +88,7 @@ pub fn settle(standing: &Standing, points: Points) -> Answer<Option<Money>> {
         (Some(set), ..) => Ok(Some(set)),
         (None, Some(ask), Some(under)) => {
             let midway = over(ask.plus(under)?.amount(), Decimal::TWO)?;
-            points.round(midway, Way::Nearest, ask.currency()).map(Some)
+            points.round(midway, Rounding::Nearest, ask.currency()).map(Some)
         }
         _ => Ok(None),
     }

@@ -1,6 +1,6 @@
 //! Price points: the prices a maker likes to ask.
 
-use super::exact::{less, minor, over, plus, times};
+use super::sums::{less, minor, over, plus, times};
 use crate::quantity::{Currency, Decimal, Money};
 use crate::refusal::{Answer, Refusal};
 use rust_decimal::RoundingStrategy;
@@ -19,7 +19,7 @@ pub enum Points {
 
 /// To the nearest point (half up), or up to the next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Way {
+pub enum Rounding {
     Nearest,
     Up,
 }
@@ -67,15 +67,15 @@ impl Points {
     /// [`Refusal::MoneyOutOfRange`], [`Refusal::OutOfRange`].
     ///
     /// ```
-    /// use fivebar_core::{money::point::{Points, Way}, quantity::{Currency, Decimal}};
+    /// use fivebar_core::{money::point::{Points, Rounding}, quantity::{Currency, Decimal}};
     /// let need = Decimal::new(14_956, 2);
     /// let at = |points: Points, way| points.round(need, way, Currency::USD).unwrap().to_string();
-    /// assert_eq!(at(Points::Five, Way::Up), "150.00 USD");
-    /// assert_eq!(at(Points::Nine, Way::Nearest), "149.00 USD");
+    /// assert_eq!(at(Points::Five, Rounding::Up), "150.00 USD");
+    /// assert_eq!(at(Points::Nine, Rounding::Nearest), "149.00 USD");
     /// ```
-    pub fn round(self, amount: Decimal, way: Way, currency: Currency) -> Answer<Money> {
+    pub fn round(self, amount: Decimal, rounding: Rounding, currency: Currency) -> Answer<Money> {
         let steps = over(plus(amount, self.below())?, self.step(currency))?;
-        let steps = super::exact::clean(steps).round_dp_with_strategy(0, way.strategy()).max(Decimal::ONE);
+        let steps = super::sums::clean(steps).round_dp_with_strategy(0, rounding.strategy()).max(Decimal::ONE);
         self.at(steps, currency)
     }
 
@@ -85,7 +85,7 @@ impl Points {
     /// [`Refusal::MoneyOutOfRange`], [`Refusal::OutOfRange`].
     ///
     /// ```
-    /// use fivebar_core::{money::point::{Points, Way}, quantity::{Currency, Decimal, Money}};
+    /// use fivebar_core::{money::point::{Points, Rounding}, quantity::{Currency, Decimal, Money}};
     /// let price = Money::book(Decimal::from(150), Currency::USD).unwrap();
     /// assert_eq!(Points::Five.above(price).unwrap().to_string(), "155.00 USD");
     /// ```
@@ -100,11 +100,11 @@ impl Points {
     }
 }
 
-impl Way {
+impl Rounding {
     fn strategy(self) -> RoundingStrategy {
         match self {
-            Way::Nearest => RoundingStrategy::MidpointAwayFromZero,
-            Way::Up => RoundingStrategy::ToPositiveInfinity,
+            Rounding::Nearest => RoundingStrategy::MidpointAwayFromZero,
+            Rounding::Up => RoundingStrategy::ToPositiveInfinity,
         }
     }
 }
@@ -115,28 +115,28 @@ mod tests {
     use crate::money::figures::{d, usd};
 
     #[track_caller]
-    fn check(points: Points, way: Way, amount: &str, wanted: &str) {
-        assert_eq!(points.round(d(amount), way, Currency::USD), Ok(usd(wanted)));
+    fn check(points: Points, rounding: Rounding, amount: &str, wanted: &str) {
+        assert_eq!(points.round(d(amount), rounding, Currency::USD), Ok(usd(wanted)));
     }
 
     #[test]
     fn points_near_and_up() {
-        check(Points::Minor, Way::Nearest, "27.784", "27.78");
-        check(Points::Minor, Way::Up, "27.781", "27.79");
-        check(Points::One, Way::Up, "100.05", "101");
-        check(Points::Five, Way::Up, "149.56", "150");
-        check(Points::Five, Way::Up, "150", "150");
-        check(Points::Five, Way::Nearest, "141.89", "140");
-        check(Points::Five, Way::Nearest, "120.5", "120");
-        check(Points::Five, Way::Nearest, "122.5", "125");
-        check(Points::Ten, Way::Nearest, "145", "150");
-        check(Points::TwentyFive, Way::Up, "126", "150");
-        check(Points::Fifty, Way::Nearest, "124.99", "100");
-        check(Points::Nine, Way::Up, "149.56", "159");
-        check(Points::Nine, Way::Nearest, "144", "149");
-        check(Points::Nine, Way::Nearest, "143.99", "139");
-        check(Points::Five, Way::Nearest, "0.40", "5");
-        check(Points::Nine, Way::Up, "0", "9");
+        check(Points::Minor, Rounding::Nearest, "27.784", "27.78");
+        check(Points::Minor, Rounding::Up, "27.781", "27.79");
+        check(Points::One, Rounding::Up, "100.05", "101");
+        check(Points::Five, Rounding::Up, "149.56", "150");
+        check(Points::Five, Rounding::Up, "150", "150");
+        check(Points::Five, Rounding::Nearest, "141.89", "140");
+        check(Points::Five, Rounding::Nearest, "120.5", "120");
+        check(Points::Five, Rounding::Nearest, "122.5", "125");
+        check(Points::Ten, Rounding::Nearest, "145", "150");
+        check(Points::TwentyFive, Rounding::Up, "126", "150");
+        check(Points::Fifty, Rounding::Nearest, "124.99", "100");
+        check(Points::Nine, Rounding::Up, "149.56", "159");
+        check(Points::Nine, Rounding::Nearest, "144", "149");
+        check(Points::Nine, Rounding::Nearest, "143.99", "139");
+        check(Points::Five, Rounding::Nearest, "0.40", "5");
+        check(Points::Nine, Rounding::Up, "0", "9");
     }
 
     #[test]

@@ -1,10 +1,10 @@
 //! Marks on the scale of a price, each with the need it meets, and the price to propose for a need.
 
 use super::charge::{Terms, charge_for};
-use super::exact::{book, for_time, less, minor, over, plus, times};
-use super::point::{Points, Way};
+use super::point::{Points, Rounding};
+use super::sums::{book, for_time, less, minor, over, plus, times};
 use crate::quantity::{Count, Currency, Decimal, Money, Span, Take};
-use crate::refusal::Answer;
+use crate::refusal::{Answer, Refusal};
 
 /// What a batch cost and takes in all, so far and by estimate, and how many pieces share it. What is not known is none.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -42,7 +42,7 @@ impl Work {
     /// None where costs are not known, or hours are needed and not known.
     ///
     /// # Errors
-    /// [`NothingToShareBy`](crate::refusal::Refusal::NothingToShareBy) for no pieces, [`OutOfRange`](crate::refusal::Refusal::OutOfRange).
+    /// [`Refusal::NothingToShareBy`] for no pieces, [`Refusal::OutOfRange`].
     ///
     /// ```
     /// use fivebar_core::{money::price::Work, quantity::{Currency, Decimal, Money, Span}};
@@ -66,8 +66,8 @@ impl Work {
 /// The marks for `k` of the pieces sold together, by one payment.
 ///
 /// # Errors
-/// [`NothingToShareBy`](crate::refusal::Refusal::NothingToShareBy) for no pieces, [`FeesEatThePrice`](crate::refusal::Refusal::FeesEatThePrice), [`ShareOutOfRange`](crate::refusal::Refusal::ShareOutOfRange),
-/// [`BelowNothing`](crate::refusal::Refusal::BelowNothing), [`MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
+/// [`Refusal::NothingToShareBy`] for no pieces, [`Refusal::FeesEatThePrice`], [`Refusal::ShareOutOfRange`],
+/// [`Refusal::BelowNothing`], [`Refusal::MoneyOutOfRange`].
 ///
 /// ```
 /// use fivebar_core::money::{charge::Terms, price::{Hourly, Work, marks}};
@@ -104,11 +104,14 @@ pub struct Proposed {
     pub beyond: Decimal,
 }
 
+/// Points looked at from just below the exact charge on. More are only needed where next to nothing of a charge is kept.
+const MOST_STEPS: usize = 1_000;
+
 /// The least price point whose *booked* "you get" covers the need. A shown mark is half up and may fall short by a
 /// fraction of a cent; a proposed price never does.
 ///
 /// # Errors
-/// [`FeesEatThePrice`](crate::refusal::Refusal::FeesEatThePrice), [`ShareOutOfRange`](crate::refusal::Refusal::ShareOutOfRange), [`BelowNothing`](crate::refusal::Refusal::BelowNothing), [`MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
+/// [`Refusal::FeesEatThePrice`], [`Refusal::ShareOutOfRange`], [`Refusal::BelowNothing`], [`Refusal::MoneyOutOfRange`].
 ///
 /// ```
 /// use fivebar_core::money::{charge::Terms, fee::Fee, point::Points, price::proposed, tax::Tax};
@@ -119,33 +122,30 @@ pub struct Proposed {
 /// assert_eq!(price.charge.to_string(), "103.30 USD");
 /// ```
 pub fn proposed(need: Decimal, terms: Terms, points: Points, currency: Currency) -> Answer<Proposed> {
-    let take = terms.take()?;
-    // Tax, fee and tag are each rounded by half a minor unit at most: two units below the exact charge nothing covers,
-    // two above everything does.
+    // Tax, fee and tag are each rounded by half a minor unit at most: two units below the exact charge nothing covers.
     let slack = times(minor(currency), Decimal::TWO)?;
-    let low = terms.tax.tag(charge_for(less(need, slack)?, take)?)?;
-    let high = terms.tax.tag(charge_for(plus(need, slack)?, take)?)?;
-    let mut tag = points.round(low, Way::Up, currency)?;
-    let last = points.round(high, Way::Up, currency)?;
-    loop {
+    let low = charge_for(less(need, slack)?, terms.take()?)?;
+    let mut tag = points.round(terms.tax.tag(low)?, Rounding::Up, currency)?;
+    for _ in 0..MOST_STEPS {
         let price = of_tag(tag, need, terms)?;
-        if Decimal::ZERO <= price.beyond || last.amount() < tag.amount() {
+        if Decimal::ZERO <= price.beyond {
             return Ok(price);
         }
         tag = points.above(tag)?;
     }
+    Err(Refusal::FeesEatThePrice { tax: terms.tax.rate, fee: terms.fee.share })
 }
 
 fn of_tag(tag: Money, need: Decimal, terms: Terms) -> Answer<Proposed> {
     let charge = terms.tax.charge(tag)?;
     let you_get = terms.you_get(charge)?;
-    Ok(Proposed { tag, charge, you_get, beyond: super::exact::clean(less(you_get.amount(), need)?) })
+    Ok(Proposed { tag, charge, you_get, beyond: super::sums::clean(less(you_get.amount(), need)?) })
 }
 
 /// A price as a multiple of what the materials cost: shown only to say why it fails on free wood.
 ///
 /// # Errors
-/// [`BelowNothing`](crate::refusal::Refusal::BelowNothing), [`MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
+/// [`Refusal::BelowNothing`], [`Refusal::MoneyOutOfRange`].
 ///
 /// ```
 /// use fivebar_core::{money::price::multiple, quantity::{Currency, Decimal, Money}};
@@ -153,7 +153,7 @@ fn of_tag(tag: Money, need: Decimal, terms: Terms) -> Answer<Proposed> {
 /// assert_eq!(multiple(materials, Decimal::new(13, 1)).unwrap().to_string(), "13.00 USD");
 /// ```
 pub fn multiple(materials: Money, by: Decimal) -> Answer<Money> {
-    book(times(materials.amount(), super::exact::not_below_nothing(by)?)?, materials.currency())
+    book(times(materials.amount(), super::sums::not_below_nothing(by)?)?, materials.currency())
 }
 
 #[cfg(test)]
@@ -232,6 +232,14 @@ mod tests {
         }
     }
 
+    #[test]
+    fn fees_that_leave_next_to_nothing_are_refused() {
+        let (tax, share) = (Tax::NONE, d("0.99999"));
+        let terms = Terms { tax, fee: Fee { share, fixed: d("0") } };
+        let refused = proposed(d("0.10"), terms, Points::Minor, Currency::USD);
+        assert_eq!(refused, Err(Refusal::FeesEatThePrice { tax: tax.rate, fee: share }));
+    }
+
     #[track_caller]
     fn least(price: Proposed, need: Decimal, terms: Terms, points: Points) {
         assert!(need <= price.you_get.amount(), "{price:?} {need}");
@@ -239,7 +247,7 @@ mod tests {
         assert_eq!(terms.tax.charge(price.tag), Ok(price.charge));
         for back in 1..8 {
             let lower = price.tag.amount() - Decimal::from(back) * minor(Currency::USD);
-            let Ok(lower) = points.round(lower, Way::Up, Currency::USD) else { continue };
+            let Ok(lower) = points.round(lower, Rounding::Up, Currency::USD) else { continue };
             if lower.amount() < price.tag.amount() {
                 assert!(of_tag(lower, need, terms).unwrap().beyond < Decimal::ZERO, "{lower} covers {need} too, not only {price:?}");
             }

@@ -1,6 +1,6 @@
 //! What an hour must earn. It spreads over the hours logged to jobs what is owed to all hours worked.
 
-use super::exact::{for_time, less, not_below_nothing, over, per_hour, plus, share, times};
+use super::sums::{for_time, less, not_below_nothing, over, per_hour, plus, share, times};
 use crate::quantity::{Decimal, Span};
 use crate::refusal::{Answer, Refusal};
 
@@ -75,6 +75,13 @@ impl Year {
     ///
     /// # Errors
     /// As [`Year::checked`].
+    ///
+    /// ```
+    /// use fivebar_core::{money::rate::Year, quantity::{Decimal, Span}};
+    /// let hours = |n: i64| Span::minutes(60 * n);
+    /// let year = Year { all: hours(400), logged: hours(300), overhead: Decimal::ZERO, wear: Decimal::ZERO };
+    /// assert_eq!(year.over_all(Decimal::from(20)), Ok(Decimal::from(15)));
+    /// ```
     pub fn over_all(self, per_logged: Decimal) -> Answer<Decimal> {
         let year = self.checked()?;
         per_hour(for_time(per_logged, year.logged)?, year.all)

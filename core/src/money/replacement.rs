@@ -1,6 +1,6 @@
 //! What the wood of a piece would have cost as bought boards: for asking prices, never for a tax return.
 
-use super::exact::{book, not_below_nothing, over, times};
+use super::sums::{book, not_below_nothing, over, times};
 use crate::quantity::{Currency, Decimal, Money, Volume};
 use crate::refusal::Answer;
 

@@ -3,7 +3,7 @@
 //! Law: jobs + rack + workshop costs = the whole haul, to the minor unit and the minute, in any order.
 //! A job that has ended keeps the figures it ended with; what changes later goes to workshop costs.
 
-use super::exact::{book, clean, times};
+use super::sums::{book, clean, times};
 use crate::quantity::{Decimal, Money, Span, Volume, half_up};
 use crate::refusal::{Answer, Refusal};
 
@@ -95,6 +95,16 @@ pub fn freeze(haul: &HaulCost, used: Volume) -> Answer<Frozen> {
 ///
 /// # Errors
 /// [`Refusal::CurrenciesMixed`], [`Refusal::MoneyOutOfRange`].
+///
+/// ```
+/// use fivebar_core::{money::share::{Draw, HaulCost, split}, quantity::{Currency, Decimal, Length, Money, Span, Volume}};
+/// let piece = Volume::of(Length::INCH, Length::INCH, Length::INCH.times(20).unwrap()).unwrap();
+/// let cost = Money::book(Decimal::from(10), Currency::USD).unwrap();
+/// let haul = HaulCost { cost, time: Span::minutes(100), good: piece.times(3).unwrap(), lost: Volume::ZERO };
+/// let split = split(&haul, &[Draw::Open { used: piece }, Draw::Open { used: piece }]).unwrap();
+/// assert_eq!(split.jobs[1].cost.to_string(), "3.33 USD");
+/// assert_eq!((split.rack.cost.to_string().as_str(), split.rack.time), ("3.34 USD", Span::minutes(34)));
+/// ```
 pub fn split(haul: &HaulCost, draws: &[Draw]) -> Answer<Split> {
     let whole = Share { cost: haul.cost, time: Span::minutes(haul.time.as_minutes()) };
     let (mut jobs, mut taken, mut workshop) = (Vec::new(), Share::none(haul.cost), Share::none(haul.cost));

@@ -1,6 +1,6 @@
 //! Deposits and staged sums that add up to the price, to the minor unit.
 
-use super::exact::{book, not_below_nothing, plus, times};
+use super::sums::{book, not_below_nothing, plus, times};
 use crate::quantity::{Decimal, Money};
 use crate::refusal::{Answer, Refusal};
 

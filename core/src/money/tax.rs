@@ -1,6 +1,6 @@
 //! Sales tax: one line for each sale record, half up. Inside the tag, or on top of it with the tag rounded first.
 
-use super::exact::{book, not_below_nothing, over, plus, times};
+use super::sums::{book, not_below_nothing, over, plus, times};
 use crate::quantity::{Decimal, Money, Side};
 use crate::refusal::Answer;
 
@@ -84,10 +84,18 @@ impl Tax {
     }
 }
 
-/// Tax the maker owes on several sales: the recorded lines, summed; never worked out again from their sum.
+/// Tax the maker owes on several sales: the recorded lines, summed; never worked out again from their sum. None for no sale.
 ///
 /// # Errors
 /// [`CurrenciesMixed`](crate::refusal::Refusal::CurrenciesMixed), [`MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
+///
+/// ```
+/// use fivebar_core::{money::tax::{Tax, owed}, quantity::{Currency, Decimal, Money, Side}};
+/// let tax = Tax { rate: Decimal::new(55, 3), side: Side::Inside };
+/// let line = |n: i64| tax.apart(Money::book(Decimal::from(n), Currency::USD).unwrap()).unwrap();
+/// let owed = owed(&[line(145), line(145), line(145), line(130)]).unwrap();
+/// assert_eq!(owed.unwrap().to_string(), "29.46 USD"); // worked out from their sum it would be 29.45
+/// ```
 pub fn owed(lines: &[Taxed]) -> Answer<Option<Money>> {
     let mut owed = None;
     for line in lines {
