@@ -1,0 +1,41 @@
+//! The phone: the only code that touches the platform. Everything else is plain Rust.
+//!
+//! One file per thing the platform can do; each says what happened as a closed list of facts and keeps the words out.
+pub mod awake;
+pub mod buzz;
+pub mod draft;
+mod ears;
+pub mod files;
+pub mod format;
+pub mod installed;
+pub mod now;
+pub mod panic;
+pub mod prefs;
+pub mod print;
+pub mod share;
+pub mod shell;
+pub mod store;
+pub mod tabs;
+pub mod theme;
+pub mod visible;
+
+pub use ears::Ear;
+
+fn window() -> Option<web_sys::Window> {
+    web_sys::window()
+}
+
+fn document() -> Option<web_sys::Document> {
+    window().and_then(|w| w.document())
+}
+
+/// Whether the platform has `name` on `thing`: asked first, as calling what is not there ends the app.
+fn has(thing: &wasm_bindgen::JsValue, name: &str) -> bool {
+    js_sys::Reflect::get(thing, &name.into()).is_ok_and(|found| !found.is_undefined() && !found.is_null())
+}
+
+/// The platform's own name for what it threw.
+fn name_of(thrown: &wasm_bindgen::JsValue) -> String {
+    let name = js_sys::Reflect::get(thrown, &"name".into()).ok().and_then(|n| n.as_string());
+    name.unwrap_or_else(|| format!("{thrown:?}"))
+}

@@ -1,0 +1,138 @@
+//! The hand: tells honest taps from phantom touches, such as dust, drops or a resting palm. Pure; times and places come in.
+//!
+//! A second touch while one is down is ignored, but one held over 700 ms no longer stops others. Two touches within 80 ms
+//! on one key count once, and one far across the screen within 80 ms of the last is no finger: honest taps come 125 ms apart.
+
+/// A touch held longer than this rests: it stops no other and is no tap itself.
+const RESTING_MS: f64 = 700.0;
+/// Within this time of the last tap, a touch on the same key or far across the screen is a phantom.
+const TOO_SOON_MS: f64 = 80.0;
+/// How far, in CSS px, is across the screen.
+const ACROSS: f64 = 160.0;
+
+/// A touch as it comes down: when, where, on which key, and the platform's number for it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Touch {
+    pub at_ms: f64,
+    pub x: f64,
+    pub y: f64,
+    pub key: String,
+    pub pointer: i32,
+}
+
+/// Whether a touch counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    Counted,
+    Ignored(Why),
+}
+
+/// Why a touch was ignored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Why {
+    /// Another touch is down.
+    Second,
+    /// The same key was tapped a moment ago.
+    Twice,
+    /// It is far from the tap of a moment ago.
+    Jump,
+    /// It rested on the screen.
+    Rested,
+}
+
+/// What the hand did of late.
+#[derive(Clone, Debug, Default)]
+pub struct Hand {
+    down: Vec<Touch>,
+    last: Option<Touch>,
+}
+
+impl Hand {
+    /// Judges a touch as it comes down.
+    pub fn tap(&mut self, touch: Touch) -> Verdict {
+        self.down.retain(|other| other.pointer != touch.pointer);
+        let verdict = self.judge(&touch);
+        self.down.push(touch.clone());
+        if verdict == Verdict::Counted {
+            self.last = Some(touch);
+        }
+        verdict
+    }
+
+    fn judge(&self, touch: &Touch) -> Verdict {
+        if self.down.iter().any(|other| touch.at_ms - other.at_ms <= RESTING_MS) {
+            return Verdict::Ignored(Why::Second);
+        }
+        match &self.last {
+            Some(last) if touch.at_ms - last.at_ms >= TOO_SOON_MS => Verdict::Counted,
+            Some(last) if last.key == touch.key => Verdict::Ignored(Why::Twice),
+            Some(last) if (last.x - touch.x).hypot(last.y - touch.y) > ACROSS => Verdict::Ignored(Why::Jump),
+            _ => Verdict::Counted,
+        }
+    }
+
+    /// The touch was lifted or taken away by the platform; a finger that rested is no tap after all.
+    pub fn lifted(&mut self, at_ms: f64, pointer: i32) -> Verdict {
+        let rested = self.down.iter().any(|touch| touch.pointer == pointer && at_ms - touch.at_ms > RESTING_MS);
+        self.down.retain(|touch| touch.pointer != pointer);
+        if rested { Verdict::Ignored(Why::Rested) } else { Verdict::Counted }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn touch(at_ms: f64, x: f64, key: &str, pointer: i32) -> Touch {
+        Touch { at_ms, x, y: 400.0, key: key.into(), pointer }
+    }
+    /// A tap of 50 ms, judged.
+    fn tap(hand: &mut Hand, at_ms: f64, x: f64, key: &str) -> Verdict {
+        let verdict = hand.tap(touch(at_ms, x, key, 1));
+        hand.lifted(at_ms + 50.0, 1);
+        verdict
+    }
+
+    #[test]
+    fn eight_honest_taps_a_second_over_the_whole_width_all_count() {
+        let mut hand = Hand::default();
+        for n in 0..80 {
+            let (x, key) = if n % 2 == 0 { (20.0, "left") } else { (370.0, "right") };
+            assert_eq!(tap(&mut hand, f64::from(n) * 125.0, x, key), Verdict::Counted, "tap {n}");
+        }
+    }
+
+    #[test]
+    fn two_within_80_ms_on_one_key_count_once() {
+        let mut hand = Hand::default();
+        assert_eq!(tap(&mut hand, 0.0, 100.0, "clear"), Verdict::Counted);
+        assert_eq!(tap(&mut hand, 79.0, 101.0, "clear"), Verdict::Ignored(Why::Twice));
+        assert_eq!(tap(&mut hand, 80.0, 101.0, "clear"), Verdict::Counted, "an ignored one delays nothing");
+    }
+
+    #[test]
+    fn a_jump_counts_unless_it_comes_at_once() {
+        let mut hand = Hand::default();
+        tap(&mut hand, 0.0, 20.0, "a");
+        assert_eq!(tap(&mut hand, 60.0, 370.0, "b"), Verdict::Ignored(Why::Jump));
+        assert_eq!(tap(&mut hand, 70.0, 120.0, "c"), Verdict::Counted, "a neighbour's key is no jump");
+    }
+
+    #[test]
+    fn a_second_touch_is_ignored_until_the_first_rests() {
+        let mut hand = Hand::default();
+        hand.tap(touch(0.0, 100.0, "a", 1));
+        assert_eq!(hand.tap(touch(300.0, 110.0, "b", 2)), Verdict::Ignored(Why::Second));
+        hand.lifted(350.0, 2);
+        assert_eq!(hand.tap(touch(701.0, 350.0, "b", 3)), Verdict::Counted, "a resting palm stops nothing");
+        assert_eq!(hand.lifted(760.0, 3), Verdict::Counted);
+        assert_eq!(hand.lifted(2000.0, 1), Verdict::Ignored(Why::Rested), "and is no tap when it goes");
+    }
+
+    #[test]
+    fn a_touch_the_platform_lost_does_not_block_its_own_number() {
+        let mut hand = Hand::default();
+        hand.tap(touch(0.0, 100.0, "a", 1));
+        assert_eq!(hand.tap(touch(200.0, 100.0, "a", 1)), Verdict::Counted);
+    }
+}
