@@ -11,7 +11,7 @@ use fivebar_web::parts::notice::{Trouble, trouble};
 use fivebar_web::parts::pad::{entry, fraction_keys, pad};
 use fivebar_web::parts::ratio::{Ratio, ratios};
 use fivebar_web::parts::scale::{Band, Block, Fill, Kind, Look, Mark, Rhythm, Scale, Spoken, scale, slider};
-use fivebar_web::parts::seg::{Seg, seg};
+use fivebar_web::parts::seg::{Seg, even, seg};
 use fivebar_web::parts::slab::{Slab, slab};
 use fivebar_web::parts::so_far::{Stretch, so_far, thin};
 use fivebar_web::parts::stack::{Bracket, Part, stack};
@@ -91,7 +91,17 @@ fn count(page: Page) -> E {
         let look = if plus.is_empty() { tile::Look::Plain } else { tile::Look::Last };
         let said = format!("{name}, {n} pieces");
         tile(
-            Tile { name: name.into(), size: size.into(), figure: n.to_string(), counted: n, hollow: 0, look, plus: plus.into(), said },
+            Tile {
+                name: name.into(),
+                size: size.into(),
+                figure: n.to_string(),
+                counted: n,
+                hollow: 0,
+                look,
+                plus: plus.into(),
+                wide: false,
+                said,
+            },
             page,
             (),
         )
@@ -235,7 +245,7 @@ fn offer(page: Page) -> E {
                                 .kid(seg("How paid", vec![Seg::new("Card", true), Seg::new("Notes", false)], |_| ()))
                                 .kid(seg("How it goes", vec![Seg::new("They fetch", true), Seg::new("I deliver", false)], |_| ())),
                         )
-                        .kid(seg("How many", vec![Seg::new("One", true), Seg::new("Two", false), Seg::new("Three", false)], |_| ()))
+                        .kid(even("How many", vec![Seg::new("One", true), Seg::new("Two", false), Seg::new("Three", false)], |_| ()))
                         .kid(el("p", "").kid(el("b", "w8").text("Ask for notes first: ")).kid(el("span", "").text("3.48 more to you.")))
                         .kid(el("div", "push"))
                         .kid(key("key solid h88", "Sold at 130", "1 of 3, by card, they fetch", ()))
@@ -494,6 +504,7 @@ fn troubled(page: Page) -> E {
         counted: 17,
         hollow: 5,
         look: tile::Look::Failed,
+        wide: true,
         said: "Cherry trims".into(),
         ..Tile::default()
     };

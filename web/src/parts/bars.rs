@@ -7,6 +7,8 @@ use crate::view::El;
 pub enum Cut {
     /// On a tally tile.
     Tile,
+    /// On a tally tile of a narrow page.
+    Narrow,
     /// Beside a figure in a list.
     List,
     /// On a large tile.
@@ -20,6 +22,7 @@ impl Cut {
     fn measures(self) -> (f64, f64, f64, f64) {
         match self {
             Cut::Tile => (3.1, 9.0, 17.3, 13.0),
+            Cut::Narrow => (2.7, 8.0, 15.1, 10.5),
             Cut::List => (3.5, 10.0, 19.5, 14.0),
             Cut::Large => (4.0, 12.0, 23.0, 22.0),
             Cut::Tall => (6.5, 20.0, 31.5, 30.0),

@@ -56,6 +56,8 @@ pub fn letters<M>(class: impl Into<Text>, at: Pair, text: impl Into<Text>) -> El
 
 /// A word and its figure in bold, as one label.
 pub fn label<M>(class: impl Into<Text>, at: Pair, word: &str, figure: &str) -> El<M> {
+    let class = class.into();
+    let class: Text = if class.is_empty() { "lb".into() } else { format!("lb {class}").into() };
     let parted = if word.is_empty() || figure.is_empty() { word.to_owned() } else { format!("{word}\u{a0}") };
     classed("text", class)
         .attr("x", num(at.0))

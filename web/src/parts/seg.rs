@@ -29,9 +29,18 @@ impl Seg {
     }
 }
 
-/// The segments under one name; `choose` makes the message from the number of the one tapped.
+/// Segments all equally wide, for short words.
+pub fn even<M>(name: impl Into<String>, segs: Vec<Seg>, choose: impl Fn(usize) -> M) -> El<M> {
+    drawn("seg", name.into(), segs, choose)
+}
+
+/// The segments under one name, each as wide as its words; `choose` makes the message from the number of the one tapped.
 pub fn seg<M>(name: impl Into<String>, segs: Vec<Seg>, choose: impl Fn(usize) -> M) -> El<M> {
-    el("div", "seg own").attr("role", "group").attr("aria-label", name.into()).kids(segs.into_iter().enumerate().map(|(i, seg)| {
+    drawn("seg own", name.into(), segs, choose)
+}
+
+fn drawn<M>(class: &'static str, name: String, segs: Vec<Seg>, choose: impl Fn(usize) -> M) -> El<M> {
+    el("div", class).attr("role", "group").attr("aria-label", name).kids(segs.into_iter().enumerate().map(|(i, seg)| {
         el("button", if seg.runs { "runs" } else { "" })
             .attr("type", "button")
             .attr("aria-pressed", if seg.chosen { "true" } else { "false" })

@@ -16,32 +16,41 @@ pub struct Stretch {
 
 const GAP: f64 = 3.0;
 const LEAST: f64 = 6.0;
+const ROW: f64 = 19.0;
+/// Narrower than this the words stand in a list.
+const LISTED: f64 = 220.0;
 
 /// The bar without words, for a list. `said` is what a reader hears.
 pub fn thin<M>(stretches: &[Stretch], width: f64, said: &str) -> El<M> {
-    drawing("sc", (width, 12.0))
+    drawing("sc thin", (width, 12.0))
         .attr("role", "img")
         .attr("aria-label", said.to_owned())
         .kids(boards(stretches, width).zip(stretches).map(|(at, stretch)| drawn(stretch, at, 12.0)))
 }
 
-/// The bar with its words below, each on a leader.
+/// The bar with its words below, each on a leader; on a narrow page in order, one to a line.
 pub fn so_far<M>(stretches: &[Stretch], width: f64) -> El<M> {
     let at: Vec<(f64, f64)> = boards(stretches, width).collect();
     let middle = |(x, wide): &(f64, f64)| x + wide / 2.0;
     let wishes: Vec<Wish> =
         stretches.iter().zip(&at).map(|(s, at)| Wish { at: middle(at), width: letters::label(&s.word, &s.figure) }).collect();
-    let spots = place(&wishes, width);
+    let listed = width < LISTED;
+    let spots = if listed { (0..at.len()).map(|row| Spot { x: 0.0, row }).collect() } else { place(&wishes, width) };
     let rows = spots.iter().map(|s| s.row).max().unwrap_or(0);
-    drawing("sc", (width, 54.0 + 19.0 * rows as f64))
+    let leaders = at.iter().zip(&spots).filter(|_| !listed).map(|(at, spot)| leader(middle(at), spot.row));
+    drawing("sc", (width, 54.0 + ROW * rows as f64))
         .attr("role", "group")
         .kids(stretches.iter().zip(&at).map(|(s, at)| drawn(s, *at, 26.0)))
-        .kids(stretches.iter().zip(&at).zip(&spots).flat_map(|((s, at), spot)| named(s, middle(at), *spot)))
+        .kids(leaders)
+        .kids(stretches.iter().zip(&spots).map(|(s, spot)| label("", (spot.x, baseline(spot.row)), &s.word, &s.figure)))
 }
 
-fn named<M>(stretch: &Stretch, at: f64, spot: Spot) -> [El<M>; 2] {
-    let y = 50.0 + 19.0 * spot.row as f64;
-    [line("ld", (at, 26.0), (at, y - 13.0)), label("", (spot.x, y), &stretch.word, &stretch.figure)]
+fn baseline(row: usize) -> f64 {
+    50.0 + ROW * row as f64
+}
+
+fn leader<M>(at: f64, row: usize) -> El<M> {
+    line("ld", (at, 26.0), (at, baseline(row) - 13.0))
 }
 
 fn drawn<M>(stretch: &Stretch, (x, wide): (f64, f64), tall: f64) -> El<M> {

@@ -17,6 +17,8 @@ pub struct Tile {
     pub look: Look,
     /// What the last tap added, such as "+5".
     pub plus: String,
+    /// It stands alone, as wide as the column: its marks are cut large.
+    pub wide: bool,
     /// What a reader hears: name, pieces, what a tap adds.
     pub said: String,
 }
@@ -42,10 +44,11 @@ pub fn tile<M>(tile: Tile, page: Page, tap: M) -> El<M> {
         Look::Failed => "tile fail",
         Look::Ignored => "tile ignored",
     };
-    let marks = Bars { cut: tile.counted, hollow: tile.hollow, per_row: per_row(tile.counted, page), size: Cut::Tile };
+    let (size, per_row) = cut(&tile, page);
+    let marks = Bars { cut: tile.counted, hollow: tile.hollow, per_row, size };
     let sizes = (!tile.size.is_empty() || !tile.plus.is_empty()).then(|| {
-        el("span", "szr")
-            .kid(worded("span", "sz fold", tile.size))
+        el("span", "szr fold")
+            .kid(worded("span", "sz", tile.size))
             .kids((!tile.plus.is_empty()).then(|| el("span", "plus").text(tile.plus)))
     });
     el("button", class)
@@ -57,13 +60,15 @@ pub fn tile<M>(tile: Tile, page: Page, tap: M) -> El<M> {
         .kid(el("span", "mk").kid(el("span", "fg").text(tile.figure)).kid(bars(marks)))
 }
 
-/// Three figures leave no room beside them: the marks then take one long row below.
-fn per_row(counted: u32, page: Page) -> usize {
-    match (counted >= 100, page.is_narrow()) {
-        (false, false) => 4,
-        (false, true) => 3,
-        (true, false) => 7,
-        (true, true) => 6,
+/// How large the marks are, and how many gates to a row. Three figures leave no room beside them: one long row below.
+fn cut(tile: &Tile, page: Page) -> (Cut, usize) {
+    match (tile.wide, tile.counted >= 100, page.is_narrow()) {
+        (true, _, false) => (Cut::Tall, 5),
+        (true, _, true) => (Cut::Large, 5),
+        (_, false, false) => (Cut::Tile, 4),
+        (_, false, true) => (Cut::Narrow, 3),
+        (_, true, false) => (Cut::Tile, 7),
+        (_, true, true) => (Cut::Narrow, 7),
     }
 }
 
@@ -86,7 +91,7 @@ pub struct First {
 /// The first pile as a board as large as the screen; its gate fills with each tap.
 pub fn first<M>(first: First, tap: M) -> El<M> {
     let what = el("span", "what").kid(el("span", "t22 w8").text(first.name)).kid(el("span", "t17").text(first.say));
-    let low = el("span", "row low").kid(el("span", "t80 w8").text(first.figure)).kid(el("span", "t14 i2 right").text(first.aside));
+    let low = el("span", "row low").kid(el("span", "t80 w8").text(first.figure)).kid(el("span", "t14 i2 right aside").text(first.aside));
     let strokes = if first.counted > 0 && first.counted.is_multiple_of(5) { 5 } else { first.counted % 5 };
     el("button", "tile day1 fill").attr("type", "button").on_tap(tap).kid(what).kid(gate(strokes, true)).kid(low)
 }

@@ -25,7 +25,8 @@ pub(super) fn drawn<M>(scale: &Scale) -> El<M> {
         .kid(line("base", (0.0, base), (scale.width, base)))
         .kids(scale.marks.iter().filter(|m| !m.bare).flat_map(|m| mark(scale, m, base)))
         .kids(scale.below.iter().map(|_| path("ld", format!("M9 {}L1.5 {}L9 {}", num(base - 7.0), num(base), num(base + 7.0)))))
-        .kids(named(scale).zip(&spots).flat_map(|((m, x), spot)| named_mark(&m, x, *spot, base)))
+        .kids(named(scale).zip(&spots).filter_map(|((m, x), spot)| leader(&m, x, *spot, base)))
+        .kids(named(scale).zip(&spots).map(|((m, _), spot)| label(classes(m.kind).1, (spot.x, baseline(base, *spot)), &m.word, &m.figure)))
         .kids(scale.needle.map(|at| line("mk", (scale.x(at), base - 15.0), (scale.x(at), base + 9.0))))
         .kids(scale.block.iter().flat_map(|b| block(scale, b, base)))
 }
@@ -51,11 +52,14 @@ fn wishes(scale: &Scale) -> Vec<Wish> {
     named(scale).map(|(m, at)| Wish { at, width: widths::label(&m.word, &m.figure) }).collect()
 }
 
-fn named_mark<M>(mark: &Mark, at: f64, spot: Spot, base: f64) -> Vec<El<M>> {
-    let (ink, text) = classes(mark.kind);
-    let y = base + FIRST_ROW + ROW * spot.row as f64;
-    let leader = (spot.row > 0).then(|| line(joined("ld", ink), (at, base + if mark.bare { 9.0 } else { 13.0 }), (at, y - 13.0)));
-    leader.into_iter().chain([label(text, (spot.x, y), &mark.word, &mark.figure)]).collect()
+fn baseline(base: f64, spot: Spot) -> f64 {
+    base + FIRST_ROW + ROW * spot.row as f64
+}
+
+/// The line from a mark down to a label in a lower row.
+fn leader<M>(mark: &Mark, at: f64, spot: Spot, base: f64) -> Option<El<M>> {
+    let from = if mark.bare || at < 2.0 { base + 9.0 } else { base + 13.0 };
+    (spot.row > 0).then(|| line(joined("ld", classes(mark.kind).0), (at, from), (at, baseline(base, spot) - 13.0)))
 }
 
 /// The stroke's class and the text's class.

@@ -16,10 +16,10 @@ pub struct Spot {
     pub row: usize,
 }
 
-const BETWEEN: f64 = 10.0;
+const BETWEEN: f64 = 8.0;
 const BY_LEADER: f64 = 5.0;
-const ROWS: usize = 4;
-const SEARCHED: u32 = 20_000;
+const ROWS: usize = 5;
+const SEARCHED: u32 = 4096;
 
 /// A label or a leader in one row: its mark's number, the bounds and the wish for its left edge, its width.
 #[derive(Clone, Copy)]
