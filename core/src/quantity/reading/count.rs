@@ -43,7 +43,7 @@ pub fn count(text: &str, sign: Sign, most: Count) -> Read<Count> {
 /// ```
 pub fn percent(text: &str, sign: Sign) -> Read<Decimal> {
     let text = tidy(text)?;
-    let text = text.strip_suffix('%').map_or(text, str::trim_end);
+    let text = text.strip_suffix('%').map(str::trim_end).filter(|digits| !digits.is_empty()).unwrap_or(text);
     let limits = Decimal::ZERO..=Decimal::ONE_HUNDRED;
     bare(text, sign, Quantity::Percent, |figure, cut| plain(figure, cut, Quantity::Percent, &limits))
 }

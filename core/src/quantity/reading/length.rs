@@ -3,7 +3,7 @@
 //! Inches are kept to five decimals or to a 64th; metric to the nanometre, which holds any of both.
 
 use super::super::{Decimal, Length, Units};
-use super::settle::{Pick, Worth, settle, worth};
+use super::settle::{Pick, Worth, in_order, settle, worth};
 use super::terms::{Term, terms};
 use super::{Misread, Quantity, Read, Typing, tidy};
 use std::ops::RangeInclusive;
@@ -107,32 +107,22 @@ fn scale(unit: &str) -> Option<Scale> {
     })
 }
 
-/// The unit of each term. Only the last may have parts, each is smaller than the one before, and both are of one system.
+/// The unit of each term: what follows feet is inches, and both are of one system.
 fn units_of(terms: &[Term], units: Units) -> Read<Vec<Scale>> {
     let mut found: Vec<Scale> = Vec::new();
     for term in terms {
-        let before = found.last().copied();
-        let unit = match (&term.unit, before) {
-            (Some(word), _) => scale(word).ok_or_else(|| Misread::UnknownUnit { met: word.clone() })?,
-            (None, None) if units == Units::Inch => INCH,
-            (None, None) => MM,
-            (None, Some(_)) => INCH,
+        let unit = match (&term.unit, found.last(), units) {
+            (Some(word), ..) => scale(word).ok_or_else(|| Misread::UnknownUnit { met: word.clone() })?,
+            (None, Some(_), _) | (None, None, Units::Inch) => INCH,
+            (None, None, Units::Metric) => MM,
         };
-        if before.is_some_and(|b| b.size <= unit.size || b.step != unit.step) {
-            return Err(out_of_order(term));
+        if found.last().is_some_and(|before| before.step != unit.step) {
+            return Err(Misread::NotANumber { met: term.text.clone() });
         }
         found.push(unit);
     }
-    let is_whole = |t: &Term| t.fraction.is_none() && t.numeral.is_none_or(|n| n.decimal.is_integer() || n.grouped.is_some());
-    match terms.split_last().map(|(_, before)| before.iter().find(|t| !is_whole(t))) {
-        Some(Some(term)) => Err(out_of_order(term)),
-        _ => Ok(found),
-    }
-}
-
-fn out_of_order(term: &Term) -> Misread {
-    let number = term.numeral.map(|n| n.decimal.to_string()).unwrap_or_default();
-    Misread::NotANumber { met: format!("{number} {}", term.unit.as_deref().unwrap_or_default()).trim().into() }
+    in_order(terms, &found.iter().map(|unit| unit.size.as_nm()).collect::<Vec<_>>())?;
+    Ok(found)
 }
 
 fn one(terms: &[Term], units: &[Scale], pick: Pick, limits: &RangeInclusive<Length>) -> Read<Length> {

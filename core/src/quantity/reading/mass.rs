@@ -1,7 +1,7 @@
 //! Weights as read off a scale: `163.5 lb`, `74 kg`, `12 lb 8 oz`, `850 g`.
 
 use super::super::{Decimal, Mass, Units};
-use super::settle::{DENOMINATORS, Pick, Worth, settle, worth};
+use super::settle::{DENOMINATORS, Pick, Worth, in_order, settle, worth};
 use super::terms::{Term, terms};
 use super::{Misread, Quantity, Read, Typing, tidy};
 
@@ -42,11 +42,11 @@ fn units_of(terms: &[Term], units: Units) -> Read<Vec<i64>> {
             (None, Units::Metric) => KILOGRAM,
         };
         if !matches!((found.as_slice(), unit), ([], _) | ([POUND], OUNCE) | ([KILOGRAM], GRAM)) {
-            let met = term.numeral.map(|n| n.decimal.to_string()).unwrap_or_default();
-            return Err(Misread::NotANumber { met });
+            return Err(Misread::NotANumber { met: term.text.clone() });
         }
         found.push(unit);
     }
+    in_order(terms, &found)?;
     Ok(found)
 }
 

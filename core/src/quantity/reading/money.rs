@@ -50,11 +50,12 @@ fn without_mark(text: &str, currency: Currency) -> Read<&str> {
         _ => (before, text.get(start..end)),
     };
     let after = text.get(end..).unwrap_or_default();
+    // `12.-` and `12,–`, where a dash stands for no parts.
+    let is_open = digits.is_some_and(|d| d.ends_with(['.', ',']));
+    let after = if is_open { after.strip_prefix(['-', '\u{2013}', '\u{2014}']).unwrap_or(after) } else { after };
     match (before.trim(), after.trim()) {
         (met, _) if met.contains(['-', '\u{2212}', '\u{2013}']) => Err(Misread::Negative { met: text.into() }),
         ("", "") => digits.ok_or_else(no),
-        // `12.-` and `12,–`, where a dash stands for no parts.
-        ("", "-" | "\u{2013}" | "\u{2014}") if digits.is_some_and(|d| d.ends_with(['.', ','])) => digits.ok_or_else(no),
         ("", mark) | (mark, "") if is_mark(mark, currency) => digits.ok_or_else(no),
         ("", met) | (met, "") => Err(Misread::UnknownUnit { met: met.into() }),
         _ => Err(no()),

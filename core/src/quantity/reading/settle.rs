@@ -3,6 +3,7 @@
 use super::super::Decimal;
 use super::terms::Term;
 use super::{Misread, Quantity, Read};
+use std::iter::zip;
 
 /// Which of two readings a numeral is taken in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,6 +34,26 @@ pub fn worth(term: &Term, unit: Decimal, pick: Pick) -> Option<Worth> {
     let part = Decimal::from(fraction.top).checked_mul(unit)?.checked_div(bottom)?;
     let odd = !DENOMINATORS.contains(&fraction.bottom) || !part.is_integer();
     Some(Worth { exact: whole.checked_add(part)?, cut: numeral.cut, odd_denominator: odd.then_some(fraction.bottom) })
+}
+
+/// Whether each term follows the one before as on a rule or a clock: whole feet, then less than 12 inches.
+///
+/// # Errors
+/// [`Misread::NotANumber`] with the first term that does not.
+pub fn in_order(terms: &[Term], units: &[i64]) -> Read<()> {
+    let each = || zip(terms, units);
+    for ((above, larger), (below, smaller)) in zip(each(), each().skip(1)) {
+        let is_whole = above.fraction.is_none() && above.numeral.is_none_or(|n| n.decimal.is_integer() || n.grouped.is_some());
+        if !is_whole {
+            return Err(Misread::NotANumber { met: above.text.clone() });
+        }
+        // One reading of a number that has two is enough: the larger is refused later by the limits.
+        let rest = worth(below, Decimal::from(*smaller), Pick::Decimal);
+        if larger <= smaller || rest.is_none_or(|rest| Decimal::from(*larger) <= rest.exact) {
+            return Err(Misread::NotANumber { met: below.text.clone() });
+        }
+    }
+    Ok(())
 }
 
 impl Worth {

@@ -1,7 +1,7 @@
 //! Stretches of time as people type them: `1h30`, `1 h 30`, `1:30`, `90 min`, `90m`, `1.5 h`, `47`.
 
 use super::super::{Decimal, Span, half_up};
-use super::settle::{Pick, Worth, settle, worth};
+use super::settle::{Pick, Worth, in_order, settle, worth};
 use super::terms::{Term, terms};
 use super::{Misread, Quantity, Read, Sign, tidy};
 
@@ -51,20 +51,17 @@ fn scale(unit: &str) -> Option<i64> {
     })
 }
 
-/// Hours, then minutes, then seconds; what follows hours without a unit is minutes.
+/// Hours, then minutes, then seconds; what stands without a unit is minutes, and whole ones after hours.
 fn units_of(terms: &[Term]) -> Read<Vec<i64>> {
     let mut found: Vec<i64> = Vec::new();
     for term in terms {
-        let unit = match &term.unit {
+        found.push(match &term.unit {
             Some(word) => scale(word).ok_or_else(|| Misread::UnknownUnit { met: word.clone() })?,
+            None if term.fraction.is_some() && !found.is_empty() => return Err(Misread::NotANumber { met: term.text.clone() }),
             None => MINUTE,
-        };
-        if found.last().is_some_and(|before| *before <= unit) {
-            let met = term.numeral.map(|n| n.decimal.to_string()).unwrap_or_default();
-            return Err(Misread::NotANumber { met });
-        }
-        found.push(unit);
+        });
     }
+    in_order(terms, &found)?;
     Ok(found)
 }
 

@@ -12,11 +12,13 @@ pub struct Fraction {
 }
 
 /// An amount and its unit in lower case; the unit may be missing. `numeral` is missing where it is more than we can hold.
+/// `text` is the part that was typed for it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Term {
     pub numeral: Option<Numeral>,
     pub fraction: Option<Fraction>,
     pub unit: Option<String>,
+    pub text: String,
 }
 
 const NOTHING: Numeral = Numeral { decimal: Decimal::ZERO, grouped: None, cut: false };
@@ -28,7 +30,9 @@ pub fn terms(text: &str, sign: Sign) -> Read<Vec<Term>> {
     while !rest.is_empty() {
         let (numeral, fraction, after) = amount(rest, sign)?;
         let (unit, after) = unit(after.trim_start());
-        found.push(Term { numeral, fraction, unit });
+        let typed = rest.len().saturating_sub(after.len());
+        let text_of = rest.get(..typed).unwrap_or(rest).trim().into();
+        found.push(Term { numeral, fraction, unit, text: text_of });
         rest = between(after, text)?;
     }
     Ok(found)
