@@ -219,12 +219,15 @@ impl Standing {
         Ok(Standing { agreed: self.agreed, ask: of_k(self.ask)?, set: of_k(self.set)?, ..Standing::default() })
     }
 
-    /// Not under not under, not above the ask.
+    /// Not below not under; and never above the ask, whatever waiting is worth.
     fn within(&self, said: Money) -> Answer<Money> {
-        match (self.not_under, self.ask) {
-            (_, Some(ask)) if reaches(said, ask)? => Ok(ask),
-            (Some(under), _) if reaches(under, said)? => Ok(under),
-            _ => Ok(said),
+        let not_under = match self.not_under {
+            Some(under) if reaches(under, said)? => under,
+            _ => said,
+        };
+        match self.ask {
+            Some(ask) if reaches(not_under, ask)? => Ok(ask),
+            _ => Ok(not_under),
         }
     }
 }
@@ -309,6 +312,8 @@ mod tests {
         assert_eq!(say(&low, usd("103"), Points::Five), Ok(Some(usd("105"))));
         assert_eq!(say(&low, usd("120"), Points::Five), Ok(Some(usd("145"))));
         assert_eq!(say(&low, usd("145"), Points::Five), Ok(None));
+        let above_ask = Standing { not_under: Some(usd("150")), set: Some(usd("148")), ..stand() };
+        assert_eq!(say(&above_ask, usd("140"), Points::Five), Ok(Some(usd("145"))));
         let no_ask = Standing { ask: None, set: None, ..stand() };
         check(no_ask, "90", Verdict::WaitingIsBetter { not_under: usd("101"), say: usd("101") });
     }

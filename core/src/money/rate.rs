@@ -1,6 +1,6 @@
 //! What an hour must earn. It spreads over the hours logged to jobs what is owed to all hours worked.
 
-use super::sums::{for_time, less, not_below_nothing, over, per_hour, plus, share, times};
+use super::sums::{for_time, hours, less, not_below_nothing, over, per_hour, plus, share, times};
 use crate::quantity::{Decimal, Span};
 use crate::refusal::{Answer, Refusal};
 
@@ -41,6 +41,20 @@ pub struct Rate {
 }
 
 impl Year {
+    /// A year by its hours as they are typed.
+    ///
+    /// # Errors
+    /// [`Refusal::BelowNothing`], [`Refusal::OutOfRange`].
+    ///
+    /// ```
+    /// use fivebar_core::{money::rate::Year, quantity::{Decimal, Span}};
+    /// let year = Year::by_hours(Decimal::from(420), Decimal::new(3_505, 1), Decimal::from(1_050), Decimal::ZERO).unwrap();
+    /// assert_eq!(year.logged, Span::minutes(350 * 60 + 30));
+    /// ```
+    pub fn by_hours(all: Decimal, logged: Decimal, overhead: Decimal, wear: Decimal) -> Answer<Year> {
+        Ok(Year { all: hours(all)?, logged: hours(logged)?, overhead, wear })
+    }
+
     /// # Errors
     /// [`Refusal::NoHours`] when none were logged, [`Refusal::LoggedBeyondAll`], [`Refusal::BelowNothing`].
     pub fn checked(self) -> Answer<Year> {

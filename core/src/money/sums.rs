@@ -36,6 +36,12 @@ pub fn per_hour(sum: Decimal, time: Span) -> Answer<Decimal> {
     over(times(sum, Decimal::from(HOUR_MS))?, Decimal::from(time.as_ms()))
 }
 
+/// So many hours as a span, to the millisecond.
+pub fn hours(hours: Decimal) -> Answer<Span> {
+    let ms = half_up(times(not_below_nothing(hours)?, Decimal::from(HOUR_MS))?, 0);
+    i64::try_from(ms).map(Span::ms).map_err(|_| Refusal::OutOfRange)
+}
+
 /// The same without the dust a division leaves behind its 18th decimal.
 pub fn clean(sum: Decimal) -> Decimal {
     half_up(sum, KEPT)
