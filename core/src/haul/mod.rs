@@ -1,0 +1,70 @@
+//! Hauls: what trips brought, in piles of pieces alike.
+
+mod pile;
+mod trip;
+
+pub use pile::Pile;
+pub use trip::Trip;
+
+use crate::quantity::{Count, Currency, Id, Money, Units, Volume, Wall};
+use crate::refusal::Answer;
+
+/// What one or more trips brought.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Haul {
+    pub id: Id,
+    pub currency: Currency,
+    pub units: Units,
+    pub began: Wall,
+    pub name: Option<String>,
+    pub supplier: Option<Id>,
+    /// What the van may carry, in grams.
+    pub carries: Option<i64>,
+    pub trips: Vec<Trip>,
+    pub piles: Vec<Pile>,
+    /// Booked lines: gifts, prices, distances noted as spending. The trips' own distances come on top.
+    pub costs: Vec<Money>,
+}
+
+impl Haul {
+    pub fn new(id: Id, (currency, units): (Currency, Units), began: Wall) -> Haul {
+        Haul { id, currency, units, began, name: None, supplier: None, carries: None, trips: vec![], piles: vec![], costs: vec![] }
+    }
+
+    pub fn pile(&self, id: Id) -> Option<&Pile> {
+        self.piles.iter().find(|pile| pile.id == id)
+    }
+
+    /// Pieces taken, over all piles.
+    pub fn taken(&self) -> Count {
+        self.piles.iter().fold(0, |sum, pile| sum.saturating_add(pile.taken))
+    }
+
+    pub fn rejected(&self) -> Count {
+        self.piles.iter().fold(0, |sum, pile| sum.saturating_add(pile.rejected()))
+    }
+
+    pub fn good(&self) -> Count {
+        self.piles.iter().fold(0, |sum, pile| sum.saturating_add(pile.good()))
+    }
+
+    /// The volume of a number of pieces of each pile; piles without a size count as nothing.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::OutOfRange`].
+    pub fn volume(&self, pieces: impl Fn(&Pile) -> Count) -> Answer<Volume> {
+        self.piles.iter().try_fold(Volume::ZERO, |sum, pile| match pile.piece()? {
+            Some(piece) => sum.plus(piece.times(pieces(pile))?),
+            None => Ok(sum),
+        })
+    }
+
+    /// What was spent on it: booked lines and the trips' distances.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::CurrenciesMixed`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn spent(&self) -> Answer<Money> {
+        let driven = self.trips.iter().map(|trip| trip.cost(self.currency)).collect::<Answer<Vec<_>>>()?;
+        Money::sum(self.currency, self.costs.iter().copied().chain(driven))
+    }
+}

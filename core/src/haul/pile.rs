@@ -1,0 +1,128 @@
+//! A pile: pieces alike. Its counts are never negative.
+
+use crate::quantity::{Count, Id, Key, Length, Volume};
+use crate::refusal::Answer;
+use std::collections::BTreeMap;
+
+/// Pieces alike. It may be counted before it is named or sized.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pile {
+    pub id: Id,
+    pub label: String,
+    pub name: Option<String>,
+    pub wood: Option<Key>,
+    pub thickness: Option<Length>,
+    pub width: Option<Length>,
+    pub length: Option<Length>,
+    /// The high end of a length band.
+    pub length_to: Option<Length>,
+    /// What was counted.
+    pub taken: Count,
+    /// The counts as they were tapped, each with its entry.
+    pub bundles: Vec<(Id, Count)>,
+    pub sorted_good: Count,
+    pub rejects: BTreeMap<Key, Count>,
+    /// Rejected pieces that went to jigs or were burnt stay rejected.
+    pub gone: Count,
+    pub in_jobs: BTreeMap<Id, Count>,
+}
+
+impl Pile {
+    pub fn new(id: Id) -> Pile {
+        Pile {
+            id,
+            label: String::new(),
+            name: None,
+            wood: None,
+            thickness: None,
+            width: None,
+            length: None,
+            length_to: None,
+            taken: 0,
+            bundles: vec![],
+            sorted_good: 0,
+            rejects: BTreeMap::new(),
+            gone: 0,
+            in_jobs: BTreeMap::new(),
+        }
+    }
+
+    pub fn rejected(&self) -> Count {
+        self.rejects.values().fold(0, |sum, n| sum.saturating_add(*n))
+    }
+
+    pub fn rejected_for(&self, why: &Key) -> Count {
+        self.rejects.get(why).copied().unwrap_or(0)
+    }
+
+    /// Good = taken - rejected: an unsorted piece counts as good.
+    pub fn good(&self) -> Count {
+        self.taken.saturating_sub(self.rejected())
+    }
+
+    pub fn unsorted(&self) -> Count {
+        self.good().saturating_sub(self.sorted_good)
+    }
+
+    /// What jobs have.
+    pub fn used(&self) -> Count {
+        self.in_jobs.values().fold(0, |sum, n| sum.saturating_add(*n))
+    }
+
+    pub fn in_job(&self, job: Id) -> Count {
+        self.in_jobs.get(&job).copied().unwrap_or(0)
+    }
+
+    /// Good pieces that no job has.
+    pub fn on_rack(&self) -> Count {
+        self.good().saturating_sub(self.used())
+    }
+
+    /// The volume of one piece as measured rough; a band counts at its middle. `None` without a size.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::OutOfRange`].
+    pub fn piece(&self) -> Answer<Option<Volume>> {
+        let Some(((thickness, width), length)) = self.thickness.zip(self.width).zip(self.middle()) else { return Ok(None) };
+        Volume::of(thickness, width, length).map(Some)
+    }
+
+    /// The length, or the middle of its band.
+    pub fn middle(&self) -> Option<Length> {
+        let from = self.length?;
+        Some(self.length_to.and_then(|to| from.plus(to).ok()).map_or(from, Length::half))
+    }
+
+    /// Counted again: what is there, whatever was counted before.
+    pub fn recounted(&mut self, n: Count) {
+        self.taken = n;
+        self.sorted_good = self.sorted_good.min(self.good());
+    }
+
+    /// Rejected pieces turn good again, or are gone for good.
+    pub fn returned(&mut self, why: &Key, n: Count, good: bool) {
+        let Some(there) = self.rejects.get_mut(why) else { return };
+        let n = n.min(*there);
+        if good {
+            *there = there.saturating_sub(n);
+            self.sorted_good = self.sorted_good.saturating_add(n);
+        } else {
+            self.gone = self.gone.saturating_add(n);
+        }
+        self.rejects.retain(|_, n| 0 < *n);
+    }
+
+    /// A job takes pieces; no more than lie on the rack.
+    pub fn given(&mut self, job: Id, n: Count) {
+        let n = n.min(self.on_rack());
+        let has = self.in_jobs.entry(job).or_default();
+        *has = has.saturating_add(n);
+    }
+
+    pub fn freed(&mut self, job: Id, n: Count) {
+        if let Some(has) = self.in_jobs.get_mut(&job) {
+            *has = has.saturating_sub(n);
+        }
+        self.in_jobs.retain(|_, n| 0 < *n);
+    }
+}

@@ -1,0 +1,62 @@
+//! A trip: minutes at the wheel and at the bins, distance, and what the distance cost.
+
+use crate::quantity::{Currency, Decimal, Id, Length, Money, Span, Wall};
+use crate::refusal::{Answer, Refusal};
+
+/// One drive to a bin and back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Trip {
+    pub id: Id,
+    pub left: Option<Wall>,
+    pub at_bin: Option<Wall>,
+    pub homeward: Option<Wall>,
+    pub home: Option<Wall>,
+    /// Minutes said by the maker, where the stamps were wrong or missing.
+    pub wheel_said: Option<Span>,
+    pub bin_said: Option<Span>,
+    pub distance: Option<Length>,
+    /// Money per mile or km.
+    pub rate: Option<Decimal>,
+    pub per_mile: bool,
+}
+
+impl Trip {
+    pub fn new(id: Id) -> Trip {
+        Trip {
+            id,
+            left: None,
+            at_bin: None,
+            homeward: None,
+            home: None,
+            wheel_said: None,
+            bin_said: None,
+            distance: None,
+            rate: None,
+            per_mile: false,
+        }
+    }
+
+    /// Time at the wheel: as said, else from the stamps there are.
+    pub fn wheel(&self) -> Span {
+        let leg = |from: Option<Wall>, to: Option<Wall>| from.zip(to).map_or(Span::ZERO, |(from, to)| from.at.until(to.at));
+        self.wheel_said.unwrap_or_else(|| leg(self.left, self.at_bin).plus(leg(self.homeward, self.home)))
+    }
+
+    /// Time at the bins: as said, else from the stamps there are.
+    pub fn bin(&self) -> Span {
+        let stamped = self.at_bin.zip(self.homeward).map_or(Span::ZERO, |(from, to)| from.at.until(to.at));
+        self.bin_said.unwrap_or(stamped)
+    }
+
+    /// Distance x rate, half up to the minor unit; nothing while either is unknown.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+    pub fn cost(&self, currency: Currency) -> Answer<Money> {
+        let Some((distance, rate)) = self.distance.zip(self.rate) else { return Ok(Money::zero(currency)) };
+        let unit = if self.per_mile { Length::MILE } else { Length::KM };
+        let units = Decimal::from(distance.as_nm()).checked_div(Decimal::from(unit.as_nm()));
+        let cost = units.and_then(|units| units.checked_mul(rate)).ok_or(Refusal::OutOfRange)?;
+        Money::book(cost, currency)
+    }
+}

@@ -1,0 +1,64 @@
+//! Orders about the book itself: take back, restore, keep a copy, people.
+
+use super::Act;
+use crate::ledger::Book;
+use crate::ledger::kind::book::{CopyKept, Forgotten, PersonAdded, Restored, Role, Struck, WorkshopSet};
+use crate::quantity::{Currency, Id, Moment, Units};
+use crate::refusal::{Answer, Refusal};
+
+/// What can be ordered of the book.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BookCommand {
+    /// Takes an act back whole: its id, or that of an entry that stands alone.
+    TakeBack {
+        act: Id,
+    },
+    /// Makes what was taken back stand again.
+    Restore {
+        act: Id,
+    },
+    SetWorkshop {
+        currency: Option<Currency>,
+        units: Option<Units>,
+    },
+    AddPerson {
+        role: Role,
+    },
+    Forget {
+        person: Id,
+    },
+    NoteCopy {
+        upto: Moment,
+    },
+}
+
+pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        BookCommand::TakeBack { act: id } => {
+            let entries = whole(book, *id)?;
+            act.add(Struck { entries });
+        }
+        BookCommand::Restore { act: id } => {
+            let entries = whole(book, *id)?;
+            act.add(Restored { entries });
+        }
+        BookCommand::SetWorkshop { currency, units } => {
+            act.add(WorkshopSet { currency: *currency, units: *units });
+        }
+        BookCommand::AddPerson { role } => {
+            act.add(PersonAdded { role: *role });
+        }
+        BookCommand::Forget { person } => {
+            act.add(Forgotten { person: *person });
+        }
+        BookCommand::NoteCopy { upto } => {
+            act.add(CopyKept { upto: *upto });
+        }
+    }
+    Ok(())
+}
+
+fn whole(book: &Book, id: Id) -> Answer<Vec<Id>> {
+    let entries = book.act(id);
+    if entries.is_empty() { Err(Refusal::NotThere) } else { Ok(entries) }
+}

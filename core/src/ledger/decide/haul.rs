@@ -1,0 +1,245 @@
+//! Orders at the yard and the rack: begin a haul, count, move, sort, reject, take.
+
+use super::Act;
+use crate::haul::{Haul, Pile};
+use crate::ledger::Book;
+use crate::ledger::fold;
+use crate::ledger::kind::haul as kind;
+use crate::ledger::kind::haul::{Fate, Step, Way};
+use crate::quantity::{Count, Currency, Id, Key, Length, PILE_MOST, Units};
+use crate::refusal::{Answer, Refusal};
+
+/// The most piles a haul may have.
+pub const PILES_MOST: usize = 200;
+
+/// What may be said of a pile; what is missing stays as it was.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PileFacts {
+    pub wood: Option<Key>,
+    pub name: Option<String>,
+    pub thickness: Option<Length>,
+    pub width: Option<Length>,
+    pub length: Option<Length>,
+    /// The high end of a band that begins at `length`.
+    pub length_to: Option<Length>,
+}
+
+/// What can be ordered of a haul.
+#[derive(Clone, Debug, PartialEq)]
+pub enum HaulCommand {
+    /// Begins a haul with its first pile, and counts onto it.
+    Begin {
+        currency: Currency,
+        units: Units,
+        pile: PileFacts,
+        n: Count,
+        way: Way,
+    },
+    AddPile {
+        haul: Id,
+        pile: PileFacts,
+        n: Count,
+        way: Way,
+    },
+    DescribePile {
+        haul: Id,
+        pile: Id,
+        facts: PileFacts,
+    },
+    Count {
+        haul: Id,
+        pile: Id,
+        n: Count,
+        way: Way,
+    },
+    Move {
+        haul: Id,
+        from: Id,
+        to: Id,
+        n: Count,
+    },
+    Recount {
+        haul: Id,
+        pile: Id,
+        n: Count,
+        why: Option<String>,
+    },
+    Sort {
+        haul: Id,
+        pile: Id,
+        n: Count,
+    },
+    Reject {
+        haul: Id,
+        pile: Id,
+        n: Count,
+        why: Key,
+    },
+    Return {
+        haul: Id,
+        pile: Id,
+        n: Count,
+        why: Key,
+        to: Fate,
+    },
+    Take {
+        haul: Id,
+        pile: Id,
+        job: Id,
+        n: Count,
+    },
+    Free {
+        haul: Id,
+        pile: Id,
+        job: Id,
+        n: Count,
+    },
+    Leave {
+        haul: Option<Id>,
+        currency: Currency,
+        units: Units,
+    },
+    Step {
+        haul: Id,
+        trip: Id,
+        step: Step,
+    },
+    Describe(kind::HaulDescribed),
+    DescribeTrip(kind::TripDescribed),
+}
+
+pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        HaulCommand::Begin { currency, units, pile, n, way } => {
+            let haul = act.add(kind::HaulBegan { currency: *currency, units: *units, name: None });
+            new_pile(act, haul, "A".into(), pile).and_then(|pile| count(act, (haul, pile), (0, *n), *way))
+        }
+        HaulCommand::AddPile { haul, pile, n, way } => {
+            let label = next_label(&found(book, *haul)?)?;
+            new_pile(act, *haul, label, pile).and_then(|pile| count(act, (*haul, pile), (0, *n), *way))
+        }
+        HaulCommand::DescribePile { haul, pile, facts } => describe_pile(book, (*haul, *pile), facts, act),
+        HaulCommand::Count { haul, pile, n, way } => {
+            let there = pile_of(book, *haul, *pile)?.taken;
+            count(act, (*haul, *pile), (there, *n), *way)
+        }
+        HaulCommand::Move { haul, from, to, n } => move_pieces(book, (*haul, *from, *to), *n, act),
+        HaulCommand::Recount { haul, pile, n, why } => {
+            pile_of(book, *haul, *pile)?;
+            within(0, *n)?;
+            done(act.add(kind::PiecesRecounted { haul: *haul, pile: *pile, n: *n, why: why.clone() }))
+        }
+        HaulCommand::Leave { haul, currency, units } => {
+            let haul = haul.unwrap_or_else(|| act.add(kind::HaulBegan { currency: *currency, units: *units, name: None }));
+            done(act.add(kind::TripBegan { haul }))
+        }
+        HaulCommand::Step { haul, trip, step } => done(act.add(kind::TripStepped { haul: *haul, trip: *trip, step: *step })),
+        HaulCommand::Describe(facts) => done(act.add(facts.clone())),
+        HaulCommand::DescribeTrip(facts) => done(act.add(facts.clone())),
+        sorting => sort(book, sorting, act),
+    }
+}
+
+/// What happens to pieces after they were counted: sorted, rejected, returned, taken, freed.
+fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        HaulCommand::Sort { haul, pile, n } => {
+            enough(*n, pile_of(book, *haul, *pile)?.unsorted())?;
+            done(act.add(kind::PiecesSorted { haul: *haul, pile: *pile, n: *n }))
+        }
+        HaulCommand::Reject { haul, pile, n, why } => {
+            enough(*n, pile_of(book, *haul, *pile)?.on_rack())?;
+            done(act.add(kind::PiecesRejected { haul: *haul, pile: *pile, n: *n, why: why.clone() }))
+        }
+        HaulCommand::Return { haul, pile, n, why, to } => {
+            enough(*n, pile_of(book, *haul, *pile)?.rejected_for(why))?;
+            done(act.add(kind::RejectsReturned { haul: *haul, pile: *pile, n: *n, why: why.clone(), to: *to }))
+        }
+        HaulCommand::Take { haul, pile, job, n } => {
+            enough(*n, pile_of(book, *haul, *pile)?.on_rack())?;
+            done(act.add(kind::PiecesTaken { haul: *haul, pile: *pile, job: *job, n: *n }))
+        }
+        HaulCommand::Free { haul, pile, job, n } => {
+            enough(*n, pile_of(book, *haul, *pile)?.in_job(*job))?;
+            done(act.add(kind::PiecesFreed { haul: *haul, pile: *pile, job: *job, n: *n }))
+        }
+        _ => Ok(()),
+    }
+}
+
+fn done(_: Id) -> Answer<()> {
+    Ok(())
+}
+
+fn found(book: &Book, haul: Id) -> Answer<Haul> {
+    fold::haul(book, haul).ok_or(Refusal::NotThere)
+}
+
+fn pile_of(book: &Book, haul: Id, pile: Id) -> Answer<Pile> {
+    found(book, haul)?.pile(pile).cloned().ok_or(Refusal::NotThere)
+}
+
+fn enough(asked: Count, there: Count) -> Answer<()> {
+    if asked == 0 {
+        return Err(Refusal::NothingAsked);
+    }
+    if asked <= there { Ok(()) } else { Err(Refusal::NotThatMany { asked, there }) }
+}
+
+fn within(there: Count, n: Count) -> Answer<()> {
+    let would_be = there.saturating_add(n);
+    if would_be <= PILE_MOST { Ok(()) } else { Err(Refusal::TooManyPieces { would_be, most: PILE_MOST }) }
+}
+
+fn count(act: &mut Act, (haul, pile): (Id, Id), (there, n): (Count, Count), way: Way) -> Answer<()> {
+    within(there, n)?;
+    if 0 < n {
+        act.add(kind::PiecesCounted { haul, pile, n, way });
+    }
+    Ok(())
+}
+
+fn checked(facts: &PileFacts) -> Answer<()> {
+    for side in [facts.thickness, facts.width, facts.length, facts.length_to].into_iter().flatten() {
+        side.of_a_piece()?;
+    }
+    match (facts.length, facts.length_to) {
+        (Some(from), Some(to)) if to < from => Err(Refusal::BandUpsideDown { from, to }),
+        _ => Ok(()),
+    }
+}
+
+fn new_pile(act: &mut Act, haul: Id, label: String, facts: &PileFacts) -> Answer<Id> {
+    checked(facts)?;
+    let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone();
+    Ok(act.add(kind::PileAdded { haul, label, wood, name, thickness, width, length, length_to }))
+}
+
+fn describe_pile(book: &Book, (haul, pile): (Id, Id), facts: &PileFacts, act: &mut Act) -> Answer<()> {
+    pile_of(book, haul, pile)?;
+    checked(facts)?;
+    let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone();
+    done(act.add(kind::PileDescribed { haul, pile, wood, name, thickness, width, length, length_to }))
+}
+
+fn move_pieces(book: &Book, (haul, from, to): (Id, Id, Id), n: Count, act: &mut Act) -> Answer<()> {
+    let there = found(book, haul)?;
+    let (source, target) = (there.pile(from).ok_or(Refusal::NotThere)?, there.pile(to).ok_or(Refusal::NotThere)?);
+    if from == to {
+        return Err(Refusal::SamePile);
+    }
+    enough(n, source.unsorted())?;
+    within(target.taken, n)?;
+    done(act.add(kind::PiecesMoved { haul, from, to, n }))
+}
+
+/// A, B … Z, AA, AB …: the first letters no pile of the haul has.
+fn next_label(haul: &Haul) -> Answer<String> {
+    if PILES_MOST <= haul.piles.len() {
+        return Err(Refusal::TooManyPiles { most: PILES_MOST });
+    }
+    let one = || ('A'..='Z').map(|c| c.to_string());
+    let two = one().flat_map(|first| one().map(move |second| format!("{first}{second}")));
+    let free = one().chain(two).find(|label| !haul.piles.iter().any(|pile| pile.label == *label));
+    free.ok_or(Refusal::TooManyPiles { most: PILES_MOST })
+}

@@ -1,0 +1,95 @@
+//! Orders: a command and a book give the facts of one act, or a refusal. Nothing is written here.
+
+mod bench;
+mod book;
+mod haul;
+mod job;
+mod money;
+mod sale;
+
+pub use bench::BenchCommand;
+pub use book::BookCommand;
+pub use haul::{HaulCommand, PileFacts};
+pub use job::JobCommand;
+pub use money::MoneyCommand;
+pub use sale::SaleCommand;
+
+use super::Book;
+use super::entry::{Entry, Fact};
+use super::stamp::Clock;
+use crate::quantity::{Id, Wall};
+use crate::refusal::Answer;
+
+/// What a person orders.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Command {
+    Haul(HaulCommand),
+    Bench(BenchCommand),
+    Job(JobCommand),
+    Money(MoneyCommand),
+    Sale(SaleCommand),
+    Book(BookCommand),
+}
+
+/// The moment of a command, taken once, and the chance its names are made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Now {
+    pub wall: Wall,
+    pub chance: [u8; 10],
+}
+
+/// The facts of one act, each with the name its entry will have.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Act {
+    now: Now,
+    facts: Vec<(Id, Fact)>,
+}
+
+impl Act {
+    pub fn new(now: Now) -> Act {
+        Act { now, facts: vec![] }
+    }
+
+    pub fn now(&self) -> Now {
+        self.now
+    }
+
+    /// Adds a fact; returns the name of its entry, for the facts that follow.
+    pub fn add(&mut self, fact: impl Into<Fact>) -> Id {
+        let mut chance = self.now.chance;
+        if let Some(last) = chance.last_mut() {
+            *last = last.wrapping_add(u8::try_from(self.facts.len()).unwrap_or(u8::MAX));
+        }
+        let id = Id::new(self.now.wall.at, chance);
+        self.facts.push((id, fact.into()));
+        id
+    }
+
+    pub fn facts(&self) -> &[(Id, Fact)] {
+        &self.facts
+    }
+
+    /// The entries, stamped in order. Several share the name of the first as their act.
+    pub fn stamped(self, clock: &mut Clock) -> Vec<Entry> {
+        let act = if 1 < self.facts.len() { self.facts.first().map(|(id, _)| *id) } else { None };
+        let wall = self.now.wall;
+        self.facts.into_iter().map(|(id, fact)| Entry { id, stamp: clock.next(wall.at), wall, act, fact }).collect()
+    }
+}
+
+/// What a command gives, seen from the book as it stands.
+///
+/// # Errors
+/// The refusal that names what can't be and its limit; nothing is changed.
+pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
+    let mut act = Act::new(now);
+    match command {
+        Command::Haul(command) => haul::decide(book, command, &mut act)?,
+        Command::Bench(command) => bench::decide(book, command, &mut act)?,
+        Command::Job(command) => job::decide(book, command, &mut act)?,
+        Command::Money(command) => money::decide(book, command, &mut act)?,
+        Command::Sale(command) => sale::decide(book, command, &mut act)?,
+        Command::Book(command) => book::decide(book, command, &mut act)?,
+    }
+    Ok(act)
+}

@@ -1,0 +1,81 @@
+//! An entry: one fact, with its name, its stamp, and the wall clock and place it was written at.
+
+use super::kind;
+use super::stamp::Stamp;
+use crate::quantity::{Id, Moment, Offset, Span, Wall};
+
+/// One entry of the ledger. It is never edited.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entry {
+    pub id: Id,
+    pub stamp: Stamp,
+    /// The wall clock when it was written, and the offset of the place.
+    pub wall: Wall,
+    /// The act it belongs to, when that has several entries.
+    pub act: Option<Id>,
+    pub fact: Fact,
+}
+
+impl Entry {
+    /// How far the stamp stands above the wall clock: more than a minute means that a clock was set back.
+    pub fn lifted(&self) -> Span {
+        self.wall.at.until(self.stamp.0)
+    }
+
+    pub fn at(&self) -> Moment {
+        self.wall.at
+    }
+
+    pub fn offset(&self) -> Offset {
+        self.wall.offset
+    }
+}
+
+/// Lists the kinds once: the enum of facts, their names, and the reading and writing of each.
+macro_rules! facts {
+    ($($room:ident: $($name:ident)+;)+) => {
+        /// Everything that can have happened.
+        #[derive(Clone, Debug, PartialEq)]
+        pub enum Fact {
+            $($($name(kind::$room::$name),)+)+
+        }
+
+        impl Fact {
+            /// The kind as it stands in a line.
+            pub fn kind(&self) -> &'static str {
+                match self { $($(Fact::$name(_) => stringify!($name),)+)+ }
+            }
+
+            /// Every kind of this version.
+            pub const KINDS: &'static [&'static str] = &[$($(stringify!($name),)+)+];
+
+            /// Reads the members of a kind: `None` for a kind of a newer version.
+            pub(super) fn read(kind: &str, members: &str) -> Option<Result<Fact, super::line::Misspelled>> {
+                match kind {
+                    $($(stringify!($name) => Some(super::line::members(members).map(Fact::$name)),)+)+
+                    _ => None,
+                }
+            }
+
+            pub(super) fn members(&self) -> Result<super::line::Members, super::line::Misspelled> {
+                match self { $($(Fact::$name(members) => super::line::value(members),)+)+ }
+            }
+        }
+
+        $($(impl From<kind::$room::$name> for Fact {
+            fn from(members: kind::$room::$name) -> Fact {
+                Fact::$name(members)
+            }
+        })+)+
+    };
+}
+
+facts! {
+    haul: HaulBegan HaulDescribed TripBegan TripStepped TripDescribed PileAdded PileDescribed PiecesCounted PiecesMoved PiecesRecounted
+        PiecesSorted PiecesRejected RejectsReturned PiecesTaken PiecesFreed;
+    bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
+    job: JobBegan JobDescribed PartPlanned OperationPlanned JobEnded JobReopened JobMarked LessonWritten;
+    money: MoneySpent DistanceDriven RateSet TillSet TagSet SettleSet;
+    sale: OfferHeard PriceAgreed PieceSold PaymentReceived PiecesConsigned ConsignmentPaid SaleReversed;
+    book: WorkshopSet PersonAdded Forgotten CopyKept Struck Restored;
+}

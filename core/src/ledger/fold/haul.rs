@@ -1,0 +1,164 @@
+//! A haul from its entries.
+
+use crate::haul::{Haul, Pile, Trip};
+use crate::ledger::kind::haul::{Fate, Step};
+use crate::ledger::{Book, Entry, Fact, Subject};
+use crate::quantity::{Count, Id};
+use std::collections::BTreeMap;
+
+/// Every haul, the newest first.
+pub fn hauls(book: &Book) -> impl Iterator<Item = Haul> + '_ {
+    let ids = book.subjects().filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None });
+    let mut found: Vec<Haul> = ids.filter_map(|id| haul(book, id)).collect();
+    found.sort_by_key(|haul| std::cmp::Reverse((haul.began.at, haul.id)));
+    found.into_iter()
+}
+
+/// The haul of an id, if it was begun and that stands.
+pub fn haul(book: &Book, id: Id) -> Option<Haul> {
+    let mut piles = Piles::default();
+    let mut found: Option<Haul> = None;
+    let mut trips = BTreeMap::new();
+    for entry in book.about(Subject::Haul(id)) {
+        match &entry.fact {
+            Fact::HaulBegan(f) => found = Some(Haul::new(id, (f.currency, f.units), entry.wall)),
+            Fact::TripBegan(_) | Fact::TripStepped(_) | Fact::TripDescribed(_) => trip(&mut trips, entry),
+            _ => piles.apply(entry),
+        }
+    }
+    let mut haul = found?;
+    for entry in book.about(Subject::Haul(id)) {
+        describe(&mut haul, &entry.fact);
+    }
+    haul.trips = trips.into_values().filter(|trip| trip.left.is_some()).collect();
+    haul.piles = piles.shown();
+    Some(haul)
+}
+
+fn describe(haul: &mut Haul, fact: &Fact) {
+    match fact {
+        Fact::HaulBegan(f) => haul.name = f.name.clone(),
+        Fact::HaulDescribed(f) => {
+            set(&mut haul.name, &f.name);
+            set(&mut haul.supplier, &f.supplier);
+            set(&mut haul.carries, &f.carries);
+        }
+        Fact::MoneySpent(f) => haul.costs.push(f.sum),
+        Fact::DistanceDriven(f) => haul.costs.push(f.sum),
+        _ => {}
+    }
+}
+
+fn set<T: Clone>(place: &mut Option<T>, value: &Option<T>) {
+    if value.is_some() {
+        place.clone_from(value);
+    }
+}
+
+fn trip(trips: &mut BTreeMap<Id, Trip>, entry: &Entry) {
+    match &entry.fact {
+        Fact::TripBegan(_) => trip_of(trips, entry.id).left = Some(entry.wall),
+        Fact::TripStepped(f) => {
+            let trip = trip_of(trips, f.trip);
+            match f.step {
+                Step::Leaving => trip.left = Some(entry.wall),
+                Step::AtBin => trip.at_bin = Some(entry.wall),
+                Step::Homeward => trip.homeward = Some(entry.wall),
+                Step::Home => trip.home = Some(entry.wall),
+            }
+        }
+        Fact::TripDescribed(f) => {
+            let trip = trip_of(trips, f.trip);
+            set(&mut trip.distance, &f.distance);
+            set(&mut trip.rate, &f.rate.map(|rate| rate.0));
+            set(&mut trip.wheel_said, &f.wheel);
+            set(&mut trip.bin_said, &f.bin);
+            if let Some(per) = f.per {
+                trip.per_mile = per == crate::ledger::kind::haul::Per::Mile;
+            }
+        }
+        _ => {}
+    }
+}
+
+fn trip_of(trips: &mut BTreeMap<Id, Trip>, id: Id) -> &mut Trip {
+    trips.entry(id).or_insert_with(|| Trip::new(id))
+}
+
+/// Piles as their facts come; one that was never added is not shown.
+#[derive(Default)]
+struct Piles {
+    of: BTreeMap<Id, Pile>,
+    added: Vec<Id>,
+}
+
+impl Piles {
+    fn of(&mut self, id: Id) -> &mut Pile {
+        self.of.entry(id).or_insert_with(|| Pile::new(id))
+    }
+
+    fn apply(&mut self, entry: &Entry) {
+        match &entry.fact {
+            Fact::PileAdded(f) => {
+                self.added.push(entry.id);
+                let pile = self.of(entry.id);
+                pile.label.clone_from(&f.label);
+                set(&mut pile.wood, &f.wood);
+                set(&mut pile.name, &f.name);
+                size(pile, (f.thickness, f.width), (f.length, f.length_to));
+            }
+            Fact::PileDescribed(f) => {
+                let pile = self.of(f.pile);
+                set(&mut pile.wood, &f.wood);
+                set(&mut pile.name, &f.name);
+                size(pile, (f.thickness, f.width), (f.length, f.length_to));
+            }
+            Fact::PiecesCounted(f) => {
+                let pile = self.of(f.pile);
+                pile.taken = pile.taken.saturating_add(f.n);
+                pile.bundles.push((entry.id, f.n));
+            }
+            Fact::PiecesMoved(f) => self.moved(f.from, f.to, f.n),
+            Fact::PiecesRecounted(f) => self.of(f.pile).recounted(f.n),
+            Fact::PiecesSorted(f) => {
+                let pile = self.of(f.pile);
+                pile.sorted_good = pile.sorted_good.saturating_add(f.n);
+            }
+            Fact::PiecesRejected(f) => {
+                let pile = self.of(f.pile);
+                let n = f.n.min(pile.taken.saturating_sub(pile.rejected()));
+                let for_it = pile.rejects.entry(f.why.clone()).or_default();
+                *for_it = for_it.saturating_add(n);
+            }
+            Fact::RejectsReturned(f) => self.of(f.pile).returned(&f.why, f.n, f.to == Fate::Good),
+            Fact::PiecesTaken(f) => self.of(f.pile).given(f.job, f.n),
+            Fact::PiecesFreed(f) => self.of(f.pile).freed(f.job, f.n),
+            _ => {}
+        }
+    }
+
+    fn moved(&mut self, from: Id, to: Id, n: Count) {
+        let n = n.min(self.of(from).taken);
+        let source = self.of(from);
+        source.taken = source.taken.saturating_sub(n);
+        let target = self.of(to);
+        target.taken = target.taken.saturating_add(n);
+    }
+
+    fn shown(mut self) -> Vec<Pile> {
+        self.added.iter().filter_map(|id| self.of.remove(id)).collect()
+    }
+}
+
+type Side = Option<crate::quantity::Length>;
+
+/// A new length without a band ends an old band.
+fn size(pile: &mut Pile, (thickness, width): (Side, Side), (length, length_to): (Side, Side)) {
+    set(&mut pile.thickness, &thickness);
+    set(&mut pile.width, &width);
+    if length.is_some() {
+        pile.length_to = None;
+    }
+    set(&mut pile.length, &length);
+    set(&mut pile.length_to, &length_to);
+}

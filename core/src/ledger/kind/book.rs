@@ -1,0 +1,31 @@
+//! Facts of the book itself.
+
+use super::kinds;
+use crate::quantity::{Currency, Id, Moment, Units};
+use serde::{Deserialize, Serialize};
+
+/// What a person is to the maker. Names, phones and places live in a side store by the entry's id.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Role {
+    Supplier,
+    Buyer,
+    Helper,
+    Gallery,
+    Maker,
+}
+
+kinds! {
+    /// The currency and units that new hauls and jobs begin with.
+    WorkshopSet { ; currency: Currency, units: Units }
+    /// A person is known; the id is the entry's, the name is not here.
+    PersonAdded { role: Role; }
+    /// A person's name is gone for good: an old copy can't bring it back.
+    Forgotten { person: Id; }
+    /// A copy was kept outside this phone, holding all up to a moment.
+    CopyKept { upto: Moment; }
+    /// Entries were taken back.
+    Struck { entries: Vec<Id>; }
+    /// Entries that were taken back stand again.
+    Restored { entries: Vec<Id>; }
+}

@@ -1,0 +1,79 @@
+//! Facts of hauls, trips and piles.
+
+use super::{Exact, kinds};
+use crate::quantity::{Count, Currency, Id, Key, Length, Span, Units};
+use serde::{Deserialize, Serialize};
+
+/// Where a trip stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Step {
+    /// Driving off.
+    Leaving,
+    /// At the bin.
+    AtBin,
+    /// Driving home.
+    Homeward,
+    /// Back home.
+    Home,
+}
+
+/// How pieces were counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Way {
+    Tap,
+    Bundle,
+    Layers,
+    Weight,
+}
+
+/// Where rejected pieces go back to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Fate {
+    Good,
+    Jigs,
+    Burnt,
+}
+
+/// The unit a rate per distance is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Per {
+    Mile,
+    Km,
+}
+
+kinds! {
+    /// A haul was begun; its id is the entry's. Currency and units are fixed here.
+    HaulBegan { currency: Currency, units: Units; name: String }
+    /// What is said of a haul: its name, its supplier (a person's id), what the van may carry in grams.
+    HaulDescribed { haul: Id; name: String, supplier: Id, carries: i64 }
+    /// A trip of a haul was begun, driving off; its id is the entry's.
+    TripBegan { haul: Id; }
+    /// A trip reached a step.
+    TripStepped { haul: Id, trip: Id, step: Step; }
+    /// What a trip measured: distance and its rate; times where the stamps were wrong or missing.
+    TripDescribed { haul: Id, trip: Id; distance: Length, rate: Exact, per: Per, wheel: Span, bin: Span }
+    /// A pile was begun; its id is the entry's. `label` is A, B, C; wood is a species key.
+    PileAdded { haul: Id, label: String; wood: Key, name: String, thickness: Length, width: Length, length: Length, length_to: Length }
+    /// A pile was named, sized or corrected; members that are missing stay as they were.
+    PileDescribed { haul: Id, pile: Id; wood: Key, name: String, thickness: Length, width: Length, length: Length, length_to: Length }
+    /// Pieces were counted onto a pile.
+    PiecesCounted { haul: Id, pile: Id, n: Count, way: Way; }
+    /// Pieces counted on one pile belong to another.
+    PiecesMoved { haul: Id, from: Id, to: Id, n: Count; }
+    /// A pile was counted again: this is what is there, whatever was counted before.
+    PiecesRecounted { haul: Id, pile: Id, n: Count; why: String }
+    /// Pieces were sorted as good.
+    PiecesSorted { haul: Id, pile: Id, n: Count; }
+    /// Pieces were rejected, for a reason.
+    PiecesRejected { haul: Id, pile: Id, n: Count, why: Key; }
+    /// Rejected pieces turned out good, went to jigs, or were burnt.
+    RejectsReturned { haul: Id, pile: Id, n: Count, why: Key, to: Fate; }
+    /// Pieces went to a job.
+    PiecesTaken { haul: Id, pile: Id, job: Id, n: Count; }
+    /// Pieces came back from a job to their pile.
+    PiecesFreed { haul: Id, pile: Id, job: Id, n: Count; }
+}

@@ -1,0 +1,49 @@
+//! Facts of jobs: what is made, its parts and operations, its end.
+
+use super::bench::{Kind, Stage};
+use super::{Exact, kinds};
+use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Money, Span, Units};
+use serde::{Deserialize, Serialize};
+
+/// What a job is made for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum For {
+    /// To be sold later.
+    Spec,
+    /// A buyer who ordered it.
+    Order,
+}
+
+/// Of one haul, what a job used: part of [`JobEnded`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct HaulUsed {
+    pub haul: Id,
+    /// The share of the haul's costs.
+    pub cost: Money,
+    /// The share of the haul's minutes, in whole minutes as milliseconds.
+    pub time: Span,
+    /// Used and good volume in cubic millimetres.
+    pub used: Exact,
+    pub good: Exact,
+}
+
+kinds! {
+    /// A job was begun; its id is the entry's. Currency and units are fixed here; `pieces` alike are made.
+    JobBegan { name: String, currency: Currency, units: Units, pieces: Count, made_for: For; }
+    /// What is said of a job and its piece. Weight in grams, one piece. `due` is the date promised.
+    JobDescribed { job: Id; name: String, pieces: Count, width: Length, depth: Length, height: Length, weight: i64,
+        wood: String, finish: String, care: String, delivery: String, due: Moment, note: String }
+    /// A part of one piece: finished size, and how many of it one piece has. A part of the same name replaces it; n = 0 takes it away.
+    PartPlanned { job: Id, name: String, n: Count, thickness: Length, width: Length, length: Length; wood: Key }
+    /// An operation of a job and what it was thought to take. The same name replaces it.
+    OperationPlanned { job: Id, op: String, kind: Kind; stage: Stage, span: Span, pieces: Count }
+    /// The maker was done with a job. What its hauls cost it is frozen here.
+    JobEnded { job: Id, hauls: Vec<HaulUsed>; }
+    /// A job that had ended goes on.
+    JobReopened { job: Id; }
+    /// Whether a job is typical: the others stay out of history.
+    JobMarked { job: Id, typical: bool; }
+    /// What was learnt, in a line. No names here.
+    LessonWritten { job: Id, text: String; }
+}

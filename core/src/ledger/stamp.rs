@@ -1,0 +1,142 @@
+//! Stamps of a hybrid logical clock: they never run backwards on one device, and order every entry there is.
+//!
+//! Carries invariant 5.
+
+use crate::quantity::{Moment, Span};
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+use std::borrow::Cow;
+use std::fmt;
+
+/// The name of a device: 1 to 16 small letters and digits.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Device([u8; 16]);
+
+impl Device {
+    /// `None` for anything but 1 to 16 small letters and digits.
+    pub fn read(name: &str) -> Option<Device> {
+        let fits = (1..=16).contains(&name.len()) && name.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
+        let mut room = [0; 16];
+        room.iter_mut().zip(name.bytes()).for_each(|(place, b)| *place = b);
+        fits.then_some(Device(room))
+    }
+
+    /// A name from eight bytes of chance.
+    pub fn new(chance: [u8; 8]) -> Device {
+        const LETTERS: &[u8; 32] = b"abcdefghijkmnpqrstuvwxyz23456789";
+        let mut room = [0; 16];
+        for (place, byte) in room.iter_mut().zip(chance) {
+            *place = LETTERS.get(usize::from(byte & 31)).copied().unwrap_or(b'a');
+        }
+        Device(room)
+    }
+
+    pub fn name(&self) -> &str {
+        let end = self.0.iter().position(|b| *b == 0).unwrap_or(self.0.len());
+        self.0.get(..end).and_then(|b| std::str::from_utf8(b).ok()).unwrap_or_default()
+    }
+}
+
+impl fmt::Debug for Device {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.name())
+    }
+}
+
+impl Serialize for Device {
+    fn serialize<S: Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
+        out.serialize_str(self.name())
+    }
+}
+
+impl<'de> Deserialize<'de> for Device {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Device, D::Error> {
+        Device::read(&Cow::<str>::deserialize(from)?).ok_or_else(|| D::Error::custom("1 to 16 small letters and digits"))
+    }
+}
+
+/// When an entry was written: milliseconds, a counter within them, and the device. In a line: `[ms, n, "device"]`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct Stamp(pub Moment, pub u32, pub Device);
+
+/// What hands out the stamps of one device.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Clock {
+    device: Device,
+    last: (Moment, u32),
+}
+
+impl Clock {
+    /// What merging may lift our clock above the wall: 5 minutes.
+    pub const LIFT_MOST: Span = Span::minutes(5);
+
+    /// The clock of a device whose last stamp is known (none yet: the epoch).
+    pub fn new(device: Device, last: Option<Stamp>) -> Clock {
+        let last = last.map_or((Moment::at(0), 0), |s| (s.0, s.1));
+        Clock { device, last }
+    }
+
+    pub fn device(&self) -> Device {
+        self.device
+    }
+
+    /// The next stamp: the wall clock, or just after the last stamp where the wall is behind it.
+    pub fn next(&mut self, wall: Moment) -> Stamp {
+        let (ms, n) = self.last;
+        self.last = match n.checked_add(1) {
+            _ if ms < wall => (wall, 0),
+            Some(n) => (ms, n),
+            None => (ms.plus(Span::ms(1)), 0),
+        };
+        Stamp(self.last.0, self.last.1, self.device)
+    }
+
+    /// Takes note of a stamp that came from elsewhere, but is never lifted more than 5 minutes above the wall by it.
+    pub fn heard(&mut self, stamp: Stamp, wall: Moment) {
+        let most = wall.plus(Self::LIFT_MOST);
+        let seen = if stamp.0 <= most { (stamp.0, stamp.1) } else { (most, 0) };
+        self.last = self.last.max(seen);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn clock(last: i64) -> Clock {
+        let device = Device::read("a1").unwrap();
+        Clock::new(device, Some(Stamp(Moment::at(last), 3, device)))
+    }
+
+    #[track_caller]
+    fn check(last: i64, wall: i64, ms: i64, n: u32) {
+        let stamp = clock(last).next(Moment::at(wall));
+        assert_eq!((stamp.0.ms(), stamp.1), (ms, n));
+    }
+
+    #[test]
+    fn inv05_a_stamp_never_runs_backwards() {
+        check(1_000, 2_000, 2_000, 0);
+        check(1_000, 1_000, 1_000, 4); // two taps in one millisecond
+        check(9_000, 1_000, 9_000, 4); // the clock was set back
+    }
+
+    #[test]
+    fn inv05_a_stamp_from_a_fast_phone_lifts_ours_five_minutes_at_most() {
+        let mut ours = clock(0);
+        let fast = Stamp(Moment::at(86_400_000), 7, Device::read("b2").unwrap());
+        ours.heard(fast, Moment::at(1_000));
+        assert_eq!(ours.next(Moment::at(1_000)).0, Moment::at(301_000));
+        let near = Stamp(Moment::at(2_000), 7, Device::read("b2").unwrap());
+        let mut ours = clock(0);
+        ours.heard(near, Moment::at(1_000));
+        assert_eq!(ours.next(Moment::at(1_000)), Stamp(Moment::at(2_000), 8, Device::read("a1").unwrap()));
+    }
+
+    #[test]
+    fn a_device_has_a_plain_name() {
+        for (name, fits) in [("a", true), ("abc123", true), ("", false), ("Ab", false), ("12345678901234567", false), ("é", false)] {
+            assert_eq!(Device::read(name).map(|d| d.name().to_owned()), fits.then(|| name.to_owned()), "{name}");
+        }
+        assert_eq!(Device::new([0, 1, 2, 3, 4, 5, 6, 255]).name(), "abcdefg9");
+    }
+}

@@ -1,0 +1,61 @@
+//! Why the answer was no: a closed list of facts, no prose. The sentences live with the words of the face.
+
+use crate::quantity::{Currency, Decimal, Length, Money, Span};
+
+/// Why a command or a sum was refused. Each carries what it met and the limit it met.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Refusal {
+    /// A sum of money beyond 10^9 minor units.
+    MoneyOutOfRange { currency: Currency },
+    /// Two currencies in one sum.
+    CurrenciesMixed { one: Currency, other: Currency },
+    /// Letters that are no ISO 4217 code we know.
+    CurrencyUnknown { code: String },
+    /// A length below the least or above the most a piece may have.
+    LengthOutOfRange { met: Length, least: Length, most: Length },
+    /// More pieces than one pile may hold.
+    TooManyPieces { would_be: u32, most: u32 },
+    /// Fewer pieces there than were asked for.
+    NotThatMany { asked: u32, there: u32 },
+    /// A stretch of time below nothing or above the most a run may last.
+    SpanOutOfRange { met: Span, most: Span },
+    /// What the command names is not there, or was taken back.
+    NotThere,
+    /// None were asked for.
+    NothingAsked,
+    /// Pieces can't be moved from a pile to itself.
+    SamePile,
+    /// A length band whose high end lies under its low end.
+    BandUpsideDown { from: Length, to: Length },
+    /// More piles than one haul may have.
+    TooManyPiles { most: usize },
+    /// A sum that left the range of its type.
+    OutOfRange,
+    /// Nothing may be divided by nothing: no hours, no volume.
+    NothingToShareBy,
+    /// Money below nothing where only a plain sum makes sense.
+    MoneyBelowNothing { met: Money },
+    /// A figure below nothing where none makes sense.
+    BelowNothing { met: Decimal },
+    /// A share below nothing, or of the whole and more.
+    ShareOutOfRange { met: Decimal },
+    /// No time to spread a sum over.
+    NoHours,
+    /// More hours logged to jobs than were worked at all.
+    LoggedBeyondAll { logged: Span, all: Span },
+    /// Tax on own work and profit together leave no rate that could pay them: s(1 + p) reaches 1.
+    RateOutOfReach { tax: Decimal, profit: Decimal },
+    /// Of each unit charged nothing is left after tax and fees.
+    FeesEatThePrice { tax: Decimal, fee: Decimal },
+    /// Stages that do not make up the price.
+    StagesDoNotMeet { sum: Decimal },
+    /// A piece that leaves nothing never covers what was spent ahead.
+    NeverCovered { left: Decimal },
+    /// No wood goes by that key.
+    WoodUnknown { key: String },
+    /// A moisture no wood holds.
+    MoistureOutOfRange { most: Decimal },
+}
+
+/// What a command or a sum gives.
+pub type Answer<T> = Result<T, Refusal>;

@@ -1,0 +1,157 @@
+//! From one version to the next on the same address: whole, on a tap or at a cold start, and never by halves.
+use fivebar_tests::host::Host;
+use fivebar_tests::{Browser, Page, Phone, app};
+use std::path::Path;
+
+const EDITION: &str = "document.documentElement.dataset.edition ?? 'one'";
+const STYLES: &str = "fetch('./app.css').then(r => r.text()).then(t => t.includes('.edition-two') ? 'two' : 'one')";
+const WAITS: &str = "document.documentElement.dataset.update === 'waits'";
+
+/// Version one and version two as folders; two differs in its page and its stylesheet.
+struct Versions {
+    folder: tempfile::TempDir,
+}
+
+impl Versions {
+    fn new() -> Versions {
+        let versions = Versions { folder: tempfile::tempdir().expect("a folder") };
+        let one = app::shell();
+        let text = |name| String::from_utf8(one.get(name).expect("there").to_vec()).expect("text");
+        let mut two = one.clone();
+        two.put("index.html", text("index.html").replacen("<html ", "<html data-edition=\"two\" ", 1));
+        two.put("app.css", text("app.css") + ".edition-two {}\n");
+        for (shell, name) in [(one, "one"), (&two, "two"), (&two, "half")] {
+            shell.write(&versions.folder(name)).expect("written");
+        }
+        let wasm = versions.folder("half").join("fivebar_bg.wasm");
+        let mut bytes = std::fs::read(&wasm).expect("there");
+        bytes.truncate(bytes.len() / 2);
+        std::fs::write(wasm, bytes).expect("written");
+        versions
+    }
+
+    fn folder(&self, name: &str) -> std::path::PathBuf {
+        self.folder.path().join(name)
+    }
+}
+
+/// A browser with version one whole on it, a word in a database beside the app, and how often each tab loads counted.
+fn with_version_one(profile: &Path, host: &Host) -> (Browser, Page) {
+    let mut browser = Browser::start(profile);
+    let page = tab(&mut browser);
+    browser.open(&page, &host.address());
+    app::ready(&mut browser, &page);
+    app::ready_offline(&mut browser, &page);
+    browser.keep(&page, "beech");
+    assert_eq!(loads(&mut browser, &page), "1", "the first worker reloads nothing");
+    (browser, page)
+}
+
+fn tab(browser: &mut Browser) -> Page {
+    let page = browser.page(Phone::COMMON.quick());
+    let count = "sessionStorage.loads = Number(sessionStorage.loads ?? 0) + 1; addEventListener('fivebar-update', () => { globalThis.told = true })";
+    browser.before_each_page(&page, count);
+    page
+}
+
+fn loads(browser: &mut Browser, page: &Page) -> String {
+    browser.eval(page, "sessionStorage.loads").as_str().unwrap_or_default().into()
+}
+
+#[test]
+fn inv13_an_update_waits_for_the_tap_and_then_comes_whole() {
+    let (profile, versions) = (tempfile::tempdir().expect("a folder"), Versions::new());
+    let host = Host::serve(&versions.folder("one"), "/");
+    let (mut browser, page) = with_version_one(profile.path(), &host);
+    let old = browser.caches(&page);
+    host.swap(&versions.folder("two"));
+    browser.reload(&page); // a start asks for updates
+    browser.wait(&page, WAITS);
+    assert_eq!(browser.eval(&page, "globalThis.told"), true);
+
+    let second = tab(&mut browser);
+    browser.open(&second, &host.address());
+    app::ready(&mut browser, &second);
+    for page in [&page, &second] {
+        assert_eq!(browser.eval(page, EDITION), "one", "another window is open: nothing changes under it");
+        assert_eq!(browser.eval(page, STYLES), "one");
+    }
+    assert_eq!(browser.caches(&page).len(), 2);
+
+    browser.eval(&page, "dispatchEvent(new CustomEvent('fivebar-apply-update'))");
+    for page in [&page, &second] {
+        browser.wait(page, &format!("({EDITION}) === 'two'"));
+        app::ready(&mut browser, page);
+        assert_eq!(browser.eval(page, STYLES), "two");
+    }
+    browser.until("the old files to go", |b| (b.caches(&page).len() == 1).then_some(()));
+    assert_ne!(browser.caches(&page), old);
+    assert_eq!(browser.kept(&page), "beech");
+    assert_eq!(browser.eval(&page, "document.documentElement.dataset.update ?? 'none'"), "none");
+    assert_eq!(loads(&mut browser, &page), "3", "opened, reloaded by the test, reloaded once by the update");
+    assert_eq!(loads(&mut browser, &second), "2");
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+#[test]
+fn inv13_a_start_with_no_other_window_takes_the_version_that_waits() {
+    let (profile, versions) = (tempfile::tempdir().expect("a folder"), Versions::new());
+    let host = Host::serve(&versions.folder("one"), "/");
+    let (mut browser, page) = with_version_one(profile.path(), &host);
+    host.swap(&versions.folder("two"));
+    browser.reload(&page);
+    browser.wait(&page, WAITS);
+    browser.reload(&page);
+    whole_two(&mut browser, &page);
+    assert_eq!(loads(&mut browser, &page), "4", "opened, reloaded twice by the test, reloaded once by the update");
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+#[test]
+fn inv13_a_cold_start_without_a_network_takes_the_version_that_waits() {
+    let (profile, versions) = (tempfile::tempdir().expect("a folder"), Versions::new());
+    let host = Host::serve(&versions.folder("one"), "/");
+    let (mut browser, page) = with_version_one(profile.path(), &host);
+    host.swap(&versions.folder("two"));
+    browser.reload(&page);
+    browser.wait(&page, WAITS);
+    browser.kill();
+
+    let mut browser = Browser::start(profile.path());
+    browser.offline(true);
+    let page = tab(&mut browser);
+    browser.open(&page, &host.address());
+    whole_two(&mut browser, &page);
+}
+
+fn whole_two(browser: &mut Browser, page: &Page) {
+    browser.wait(page, &format!("({EDITION}) === 'two'"));
+    app::ready(browser, page);
+    assert_eq!(browser.eval(page, STYLES), "two");
+    assert_eq!(browser.kept(page), "beech");
+    browser.until("the old files to go", |b| (b.caches(page).len() == 1).then_some(()));
+}
+
+#[test]
+fn inv13_a_half_uploaded_version_never_becomes_one() {
+    let (profile, versions) = (tempfile::tempdir().expect("a folder"), Versions::new());
+    let host = Host::serve(&versions.folder("one"), "/");
+    let (mut browser, page) = with_version_one(profile.path(), &host);
+    let old = browser.caches(&page);
+    host.swap(&versions.folder("half"));
+    let outcome = "navigator.serviceWorker.getRegistration().then(r => r.update()).then(r => new Promise(done => {
+        const worker = r.installing; worker ? worker.onstatechange = () => done(worker.state) : done('no worker') }))";
+    assert_eq!(browser.eval(&page, outcome), "redundant");
+    browser.until("what had arrived to go", |b| (b.caches(&page) == old).then_some(()));
+    assert_eq!(browser.eval(&page, "navigator.serviceWorker.getRegistration().then(r => r.waiting)"), serde_json::Value::Null);
+    assert_eq!(browser.eval(&page, "globalThis.told ?? false"), false);
+    browser.reload(&page);
+    app::ready(&mut browser, &page);
+    assert_eq!(browser.eval(&page, EDITION), "one");
+    assert_eq!(browser.eval(&page, STYLES), "one");
+
+    host.swap(&versions.folder("two")); // the upload is done
+    browser.eval(&page, "navigator.serviceWorker.getRegistration().then(r => r.update()).then(() => true)");
+    browser.wait(&page, WAITS);
+    assert_eq!(browser.kept(&page), "beech");
+}
