@@ -1,6 +1,6 @@
 //! Why the answer was no: a closed list of facts, no prose. The sentences live with the words of the face.
 
-use crate::quantity::{Currency, Length, Money, Span};
+use crate::quantity::{Currency, Decimal, Length, Money, Span};
 
 /// Why a command or a sum was refused. Each carries what it met and the limit it met.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -35,6 +35,26 @@ pub enum Refusal {
     NothingToShareBy,
     /// Money below nothing where only a plain sum makes sense.
     MoneyBelowNothing { met: Money },
+    /// A figure below nothing where none makes sense.
+    BelowNothing { met: Decimal },
+    /// A share below nothing, or of the whole and more.
+    ShareOutOfRange { met: Decimal },
+    /// No time to spread a sum over.
+    NoHours,
+    /// More hours logged to jobs than were worked at all.
+    LoggedBeyondAll { logged: Span, all: Span },
+    /// Tax on own work and profit together leave no rate that could pay them: s(1 + p) reaches 1.
+    RateOutOfReach { tax: Decimal, profit: Decimal },
+    /// Of each unit charged nothing is left after tax and fees.
+    FeesEatThePrice { tax: Decimal, fee: Decimal },
+    /// Stages that do not make up the price.
+    StagesDoNotMeet { sum: Decimal },
+    /// A piece that leaves nothing never covers what was spent ahead.
+    NeverCovered { left: Decimal },
+    /// No wood goes by that key.
+    WoodUnknown { key: String },
+    /// A moisture no wood holds.
+    MoistureOutOfRange { most: Decimal },
 }
 
 /// What a command or a sum gives.

@@ -1,7 +1,7 @@
 //! How a page looks, prints and reads: themes, text size, pictures, and the faults axe finds.
-use crate::{Browser, Page, app};
+use crate::{Browser, Page, Phone, app};
 use base64::{Engine, engine::general_purpose::STANDARD};
-use serde_json::json;
+use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
 /// What a person set in the phone's settings.
@@ -63,6 +63,21 @@ impl Browser {
         file
     }
 
+    /// What sticks out sideways: of the screen, or of the key or link it is the label of. Empty when all fits.
+    pub fn sticks_out(&mut self, page: &Page, phone: Phone) -> Vec<String> {
+        let found = self.eval(
+            page,
+            &format!(
+                "[...document.querySelectorAll('body *')].filter(e => e.checkVisibility() && e.getClientRects().length).filter(e => {{
+                   const box = e.getBoundingClientRect(), key = e.parentElement.closest('a, button')?.getBoundingClientRect();
+                   return box.right > {0} + .5 || box.left < -.5 || (key && (box.right > key.right + .5 || box.left < key.left - .5)) }})
+                 .map(e => `${{e.localName}} ${{e.textContent.trim().slice(0, 40)}}`)",
+                phone.width
+            ),
+        );
+        strings(&found)
+    }
+
     /// The faults axe finds on the page as it is: rule, number of places, the first of them.
     pub fn axe(&mut self, page: &Page) -> Vec<String> {
         if self.eval(page, "typeof axe === 'undefined'") == true {
@@ -72,8 +87,12 @@ impl Browser {
             page,
             "axe.run().then(r => r.violations.map(v => `${v.id}: ${v.nodes.length}, first ${v.nodes[0].target} (${v.nodes[0].failureSummary})`))",
         );
-        found.as_array().into_iter().flatten().filter_map(|v| v.as_str().map(String::from)).collect()
+        strings(&found)
     }
+}
+
+fn strings(found: &Value) -> Vec<String> {
+    found.as_array().into_iter().flatten().filter_map(|v| v.as_str().map(String::from)).collect()
 }
 
 fn write(file: &Path, base64: Option<&str>) {

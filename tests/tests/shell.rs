@@ -148,12 +148,14 @@ fn the_first_frame_needs_no_script_and_fits_every_phone() {
         for (dark, theme) in [(false, "light"), (true, "dark")] {
             let page = first_frame(&mut browser, phone, Look { dark, ..Look::default() });
             browser.shot(&page, &format!("first-frame-{size}-{theme}"));
-            let places = browser.eval(&page, "[...document.querySelectorAll('nav a')].map(a => a.innerText.trim())");
+            let places = browser.eval(&page, "[...document.querySelectorAll('nav button')].map(a => a.innerText.trim())");
             assert_eq!(places, json!(["Count", "Bench", "Price", "Jobs", "Workshop"]));
             assert_eq!(browser.axe(&page), [""; 0], "{size} {theme}");
             for percent in [100, 200] {
                 browser.text_size(&page, percent);
-                assert_eq!(browser.eval(&page, "document.documentElement.scrollWidth <= innerWidth"), true, "{size} at {percent} %");
+                assert_eq!(browser.sticks_out(&page, phone), [""; 0], "{size} at {percent} %");
+                let wide = browser.eval(&page, "document.documentElement.scrollWidth").as_u64();
+                assert!(wide <= Some(phone.width.into()), "{size} at {percent} %: {wide:?}");
             }
             browser.shot(&page, &format!("first-frame-{size}-{theme}-200"));
             browser.close(page);

@@ -9,10 +9,19 @@ use uuid::{Builder, Uuid};
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Id(Uuid);
 
+/// A version 7 name has 48 bits for the moment.
+const TIME_MOST: u64 = (1 << 48) - 1;
+
 impl Id {
-    /// A version 7 name from the moment and ten bytes of chance.
+    /// A version 7 name from the moment and ten bytes of chance. A moment before 1970 or past 10889 counts as the nearer end.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Id, Moment};
+    /// let id = Id::new(Moment::at(1_645_557_742_000), [0; 10]);
+    /// assert_eq!(id.to_string(), "017f22e2-79b0-7000-8000-000000000000");
+    /// ```
     pub fn new(at: Moment, chance: [u8; 10]) -> Id {
-        let ms = u64::try_from(at.ms()).unwrap_or(0);
+        let ms = u64::try_from(at.ms()).unwrap_or(0).min(TIME_MOST);
         Id(Builder::from_unix_timestamp_millis(ms, &chance).into_uuid())
     }
 
@@ -60,6 +69,13 @@ mod tests {
         let id = Id::new(Moment::at(1_645_557_742_000), chance);
         assert_eq!(id.to_string(), "017f22e2-79b0-7cc3-98c4-dc0c0c07398f");
         assert_eq!(Id::read("017f22e2-79b0-7cc3-98c4-dc0c0c07398f"), Some(id));
+    }
+
+    #[test]
+    fn a_moment_past_its_ends_does_not_wrap() {
+        let name = |ms| Id::new(Moment::at(ms), [0; 10]).to_string();
+        assert_eq!((name(-1), name(i64::MAX)), (name(0), name((1 << 48) - 1)));
+        assert!(name(i64::MAX).starts_with("ffffffff-ffff-7"));
     }
 
     #[test]

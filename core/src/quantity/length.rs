@@ -13,12 +13,17 @@ impl Length {
     pub const MM: Length = Length(1_000_000);
     pub const INCH: Length = Length(25_400_000);
     pub const INCH_64TH: Length = Length(396_875);
+    pub const FOOT: Length = Length(304_800_000);
+    pub const CM: Length = Length(10_000_000);
+    pub const METRE: Length = Length(1_000_000_000);
     pub const KM: Length = Length(1_000_000_000_000);
     pub const MILE: Length = Length(1_609_344_000_000);
     /// The least a piece may measure.
     pub const PIECE_LEAST: Length = Length(1_000_000);
     /// The most a piece may measure: 20 m.
     pub const PIECE_MOST: Length = Length(20_000_000_000);
+    /// The most one trip may measure: 10 000 km.
+    pub const DISTANCE_MOST: Length = Length(10_000_000_000_000_000);
 
     /// A length of so many nanometres.
     ///
@@ -28,7 +33,7 @@ impl Length {
         if nm < 0 { Err(Refusal::OutOfRange) } else { Ok(Length(nm)) }
     }
 
-    pub fn as_nm(self) -> i64 {
+    pub const fn as_nm(self) -> i64 {
         self.0
     }
 
@@ -36,6 +41,12 @@ impl Length {
     ///
     /// # Errors
     /// [`Refusal::OutOfRange`].
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Length;
+    /// assert_eq!(Length::INCH_64TH.times(64), Ok(Length::INCH));
+    /// assert!(Length::MILE.times(i64::MAX).is_err());
+    /// ```
     pub fn times(self, n: i64) -> Answer<Length> {
         self.0.checked_mul(n).ok_or(Refusal::OutOfRange).and_then(Length::nm)
     }
@@ -49,6 +60,11 @@ impl Length {
     }
 
     /// Half of it, down to a whole nanometre.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Length;
+    /// assert_eq!(Length::INCH_64TH.half().as_nm(), 198_437);
+    /// ```
     pub fn half(self) -> Length {
         Length(self.0 >> 1)
     }
@@ -57,6 +73,12 @@ impl Length {
     ///
     /// # Errors
     /// [`Refusal::LengthOutOfRange`] with both limits.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Length;
+    /// assert!(Length::METRE.times(20).unwrap().of_a_piece().is_ok());
+    /// assert!(Length::INCH.times(1_125).unwrap().of_a_piece().is_err());
+    /// ```
     pub fn of_a_piece(self) -> Answer<Length> {
         if Self::PIECE_LEAST <= self && self <= Self::PIECE_MOST {
             Ok(self)
@@ -79,5 +101,48 @@ impl<'de> Deserialize<'de> for Length {
             let nm: i64 = t.parse().ok()?;
             (nm.to_string() == t).then_some(nm).and_then(|nm| Length::nm(nm).ok())
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(text: &str, nm: Option<i64>) {
+        assert_eq!(serde_json::from_str::<Length>(text).ok().map(Length::as_nm), nm, "{text}");
+    }
+
+    #[test]
+    fn stands_in_an_entry_as_whole_nanometres() {
+        assert_eq!(serde_json::to_string(&Length::INCH_64TH).unwrap(), r#""396875""#);
+        check(r#""396875""#, Some(396_875));
+        check(r#""0""#, Some(0));
+        for text in
+            ["396875", r#""-1""#, r#""-0""#, r#""+1""#, r#""01""#, r#""1.0""#, r#"" 1""#, r#""""#, r#""9223372036854775808""#, "null"]
+        {
+            check(text, None);
+        }
+    }
+
+    #[test]
+    fn both_systems_are_exact() {
+        assert_eq!(Length::INCH_64TH.times(64), Ok(Length::INCH));
+        assert_eq!(Length::FOOT.times(5_280), Ok(Length::MILE));
+        assert_eq!(Length::MM.times(1_000_000), Ok(Length::KM));
+        assert_eq!(Length::KM.times(10_000), Ok(Length::DISTANCE_MOST));
+        assert_eq!((Length::CM.times(100), Length::METRE.times(20)), (Ok(Length::METRE), Ok(Length::PIECE_MOST)));
+    }
+
+    #[test]
+    fn nothing_wraps() {
+        let most = Length::nm(i64::MAX).unwrap();
+        assert_eq!(most.plus(Length::nm(1).unwrap()), Err(Refusal::OutOfRange));
+        assert_eq!(most.times(2), Err(Refusal::OutOfRange));
+        assert_eq!(Length::MM.times(-1), Err(Refusal::OutOfRange));
+        let outside = |met| Err(Refusal::LengthOutOfRange { met, least: Length::PIECE_LEAST, most: Length::PIECE_MOST });
+        for met in [Length::ZERO, Length::nm(999_999).unwrap(), Length::nm(20_000_000_001).unwrap(), most] {
+            assert_eq!(met.of_a_piece(), outside(met));
+        }
     }
 }

@@ -8,9 +8,19 @@ pub struct Mass(f64);
 const KG_PER_LB: f64 = 0.453_592_37;
 
 impl Mass {
+    pub const ZERO: Mass = Mass(0.0);
+    /// The most one weighing may come to: ten tonnes.
+    pub const MOST: Mass = Mass(10_000.0);
+
     pub fn kg(kg: f64) -> Mass {
         Mass(kg)
     }
+    /// A mass of so many pounds.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Mass;
+    /// assert!((Mass::lb(163.5).as_kg() - 74.162_352_495).abs() < 1e-9);
+    /// ```
     pub fn lb(lb: f64) -> Mass {
         Mass(lb * KG_PER_LB)
     }

@@ -1,5 +1,7 @@
 //! Quantities: length, money, moment, span, volume, mass, count. Each knows its own limits, none knows the trade.
 
+mod cash;
+mod clock;
 mod count;
 mod currency;
 pub mod exact;
@@ -9,11 +11,15 @@ mod length;
 mod mass;
 mod moment;
 mod money;
+pub mod reading;
 mod take;
 mod text;
 mod units;
 mod volume;
+pub mod writing;
 
+pub use cash::{Cash, round_to_cash};
+pub use clock::Clock;
 pub use count::{Count, PILE_MOST};
 pub use currency::Currency;
 pub use id::Id;

@@ -1,11 +1,12 @@
 //! Moments and spans in whole milliseconds; the clock of the phone stamps, it never ticks.
 
+use super::Clock;
 use crate::refusal::{Answer, Refusal};
 use chrono::{Datelike, NaiveDate};
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize, de::Error};
 
-/// Milliseconds since the Unix epoch, UTC.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+/// Milliseconds since the Unix epoch, UTC. One read from an entry lies in the years 1 to 9999.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(transparent)]
 pub struct Moment(i64);
 
@@ -14,8 +15,8 @@ pub struct Moment(i64);
 #[serde(transparent)]
 pub struct Span(i64);
 
-/// Minutes east of UTC at the place.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+/// Minutes east of UTC at the place, at most 18 hours either way.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(transparent)]
 pub struct Offset(i16);
 
@@ -34,6 +35,11 @@ const MINUTE: i64 = 60_000;
 const DAY: i64 = 86_400_000;
 
 impl Moment {
+    /// 1 January of the year 1, 00:00 UTC.
+    pub const FIRST: Moment = Moment(-62_135_596_800_000);
+    /// The last millisecond of the year 9999, UTC.
+    pub const LAST: Moment = Moment(253_402_300_799_999);
+
     pub const fn at(ms: i64) -> Moment {
         Moment(ms)
     }
@@ -41,6 +47,12 @@ impl Moment {
         self.0
     }
     /// The span from here to `later`; nothing if that is earlier.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Moment, Span};
+    /// assert_eq!(Moment::at(60_000).until(Moment::at(180_000)), Span::minutes(2));
+    /// assert_eq!(Moment::at(180_000).until(Moment::at(60_000)), Span::ZERO);
+    /// ```
     pub fn until(self, later: Moment) -> Span {
         Span(later.0.saturating_sub(self.0).max(0))
     }
@@ -67,6 +79,11 @@ impl Span {
         self.0
     }
     /// Whole minutes, half up.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Span;
+    /// assert_eq!((Span::ms(90_000).as_minutes(), Span::ms(89_999).as_minutes()), (2, 1));
+    /// ```
     pub fn as_minutes(self) -> i64 {
         self.0.saturating_add(MINUTE / 2).div_euclid(MINUTE)
     }
@@ -79,7 +96,12 @@ impl Span {
     pub fn times(self, n: i64) -> Span {
         Span(self.0.saturating_mul(n))
     }
-    /// Hours as an exact decimal, for rates.
+    /// Hours as a decimal, for rates: exact where 28 digits hold it.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Decimal, Span};
+    /// assert_eq!(Span::minutes(870).hours(), Decimal::new(145, 1));
+    /// ```
     pub fn hours(self) -> rust_decimal::Decimal {
         rust_decimal::Decimal::from(self.0).checked_div(rust_decimal::Decimal::from(60 * MINUTE)).unwrap_or_default()
     }
@@ -108,8 +130,20 @@ impl Wall {
         self.at.0.saturating_add(i64::from(self.offset.0).saturating_mul(MINUTE))
     }
     /// The local date.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Day, Moment, Offset, Wall};
+    /// // Tue 3 March 2026, 01:30 UTC, is still Monday evening five hours west.
+    /// let there = Wall::new(Moment::at(1_772_501_400_000), Offset::minutes(-300).unwrap());
+    /// assert_eq!(there.day().as_ymd(), (2026, 3, 2));
+    /// ```
     pub fn day(self) -> Day {
-        Day(i32::try_from(self.local_ms().div_euclid(DAY)).unwrap_or(i32::MAX))
+        let days = self.local_ms().div_euclid(DAY);
+        Day(i32::try_from(days).unwrap_or(if days < 0 { i32::MIN } else { i32::MAX }))
+    }
+    /// The time of day.
+    pub fn clock(self) -> Clock {
+        Clock::minutes(self.minute_of_day()).unwrap_or_default()
     }
     /// Minutes since local midnight, 0 to 1439.
     pub fn minute_of_day(self) -> u16 {
@@ -135,6 +169,16 @@ impl Day {
     pub fn start(self, offset: Offset) -> Moment {
         Moment(i64::from(self.0).saturating_mul(DAY).saturating_sub(i64::from(offset.0).saturating_mul(MINUTE)))
     }
+    /// The moment a clock on the wall showed on this date.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Clock, Day, Moment, Offset};
+    /// let day = Day::ymd(2026, 3, 3).unwrap();
+    /// assert_eq!(day.at(Clock::at(9, 31).unwrap(), Offset::minutes(-300).unwrap()), Moment::at(1_772_548_260_000));
+    /// ```
+    pub fn at(self, clock: Clock, offset: Offset) -> Moment {
+        self.start(offset).plus(Span::minutes(i64::from(clock.as_minutes())))
+    }
     pub fn next(self) -> Day {
         Day(self.0.saturating_add(1))
     }
@@ -142,8 +186,27 @@ impl Day {
         Day(self.0.saturating_sub(1))
     }
     /// Whole days from here to `later`.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Day;
+    /// let (market, sent) = (Day::ymd(2026, 4, 18).unwrap(), Day::ymd(2026, 5, 22).unwrap());
+    /// assert_eq!(market.until(sent), 34);
+    /// ```
     pub fn until(self, later: Day) -> i32 {
         later.0.saturating_sub(self.0)
+    }
+}
+
+impl<'de> Deserialize<'de> for Moment {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Moment, D::Error> {
+        let at = Moment(i64::deserialize(from)?);
+        if Moment::FIRST <= at && at <= Moment::LAST { Ok(at) } else { Err(D::Error::custom("a moment outside the years 1 to 9999")) }
+    }
+}
+
+impl<'de> Deserialize<'de> for Offset {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Offset, D::Error> {
+        Offset::minutes(i64::deserialize(from)?).map_err(|_| D::Error::custom("an offset beyond 18 hours"))
     }
 }
 
@@ -159,5 +222,38 @@ mod tests {
         let there = Wall::new(at, Offset::minutes(-480).unwrap());
         assert_eq!((there.day().as_ymd(), there.minute_of_day()), ((1996, 12, 19), 16 * 60 + 39));
         assert_eq!(there.day().start(there.offset), Moment::at(850_982_400_000));
+    }
+
+    #[test]
+    fn an_entry_holds_no_moment_without_a_date() {
+        for (text, at) in [
+            ("0", Some(0)),
+            ("-62135596800000", Some(-62_135_596_800_000)),
+            ("-62135596800001", None),
+            ("253402300800000", None),
+            ("1.5", None),
+        ] {
+            assert_eq!(serde_json::from_str(text).ok(), at.map(Moment::at), "{text}");
+        }
+        for at in [Moment::FIRST, Moment::LAST] {
+            let (year, ..) = Wall::new(at, Offset::UTC).day().as_ymd();
+            assert!(year == 1 || year == 9999);
+        }
+        for (text, offset) in [("-1080", Some(-1080)), ("1080", Some(1080)), ("1081", None), ("32767", None), ("99999", None)] {
+            assert_eq!(serde_json::from_str::<Offset>(text).ok().map(Offset::as_minutes), offset, "{text}");
+        }
+    }
+
+    /// Nothing wraps at the ends of the numbers.
+    #[test]
+    fn the_ends_stay_the_ends() {
+        let (first, last) = (Moment::at(i64::MIN), Moment::at(i64::MAX));
+        assert_eq!(first.until(last), Span::ms(i64::MAX));
+        assert_eq!((last.plus(Span::RUN_MOST), first.minus(Span::RUN_MOST)), (last, first));
+        assert_eq!(Span::minutes(i64::MAX).times(i64::MAX), Span::ms(i64::MAX));
+        for at in [first, last] {
+            let wall = Wall::new(at, Offset::UTC);
+            assert!(wall.minute_of_day() < 1_440 && wall.day().weekday() < 7);
+        }
     }
 }

@@ -15,6 +15,15 @@ impl Volume {
     pub const ZERO: Volume = Volume(0);
 
     /// A piece of three sides.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`].
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Decimal, Length, Volume};
+    /// // A foot by a foot by an inch is one board foot.
+    /// assert_eq!(Volume::of(Length::FOOT, Length::FOOT, Length::INCH).unwrap().board_feet(), Decimal::ONE);
+    /// ```
     pub fn of(a: Length, b: Length, c: Length) -> Answer<Volume> {
         let wide = |l: Length| i128::from(l.as_nm());
         wide(a).checked_mul(wide(b)).and_then(|ab| ab.checked_mul(wide(c))).map(Volume).ok_or(Refusal::OutOfRange)
@@ -41,12 +50,24 @@ impl Volume {
         self.0 == 0
     }
 
-    /// Board feet, to 12 decimals.
+    /// Board feet, exact where 28 digits hold them.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Decimal, Length, Volume};
+    /// let block = Volume::of(Length::INCH.times(2).unwrap(), Length::INCH.times(4).unwrap(), Length::INCH.times(9).unwrap());
+    /// assert_eq!(block.unwrap().board_feet(), Decimal::new(5, 1));
+    /// ```
     pub fn board_feet(self) -> Decimal {
         ratio(self.0, BOARD_FOOT)
     }
 
-    /// Litres, to 12 decimals.
+    /// Litres, exact where 28 digits hold them.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Decimal, Length, Volume};
+    /// let decimetre = Length::CM.times(10).unwrap();
+    /// assert_eq!(Volume::of(decimetre, decimetre, decimetre).unwrap().litres(), Decimal::ONE);
+    /// ```
     pub fn litres(self) -> Decimal {
         ratio(self.0, LITRE)
     }
@@ -56,23 +77,88 @@ impl Volume {
         self.0 as f64 / 1e27
     }
 
-    /// This as a share of the whole, exact to 20 digits.
+    /// This as a share of the whole, good to 20 digits for any haul.
     ///
     /// # Errors
     /// [`Refusal::NothingToShareBy`] when the whole is nothing.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Decimal, Length, Volume};
+    /// let one = Volume::of(Length::MM, Length::MM, Length::MM).unwrap();
+    /// assert_eq!(one.share_of(one.times(4).unwrap()), Ok(Decimal::new(25, 2)));
+    /// assert!(one.share_of(Volume::ZERO).is_err());
+    /// ```
     pub fn share_of(self, whole: Volume) -> Answer<Decimal> {
         if whole.0 <= 0 { Err(Refusal::NothingToShareBy) } else { Ok(ratio(self.0, whole.0)) }
     }
 }
 
-/// `n / of` for of > 0. Both are halved alike until a decimal can hold them: exact to some 26 digits.
+/// `n / of` for of > 0. What they have in common goes first: sides on a rule share so much that most ratios come out exact.
+/// What is still too wide is halved alike until a decimal can hold it, which leaves some 26 digits.
 fn ratio(n: i128, of: i128) -> Decimal {
     const ROOM: i128 = 1 << 95;
-    let (mut n, mut of) = (n.max(0), of.max(1));
-    while n >= ROOM || of >= ROOM {
+    let (n, of) = (n.max(0), of.max(1));
+    let common = common(n, of);
+    let (mut n, mut of) = (n.checked_div(common).unwrap_or(n), of.checked_div(common).unwrap_or(of));
+    while ROOM <= n || ROOM <= of {
         n >>= 1;
         of >>= 1;
     }
     let whole = |v: i128| Decimal::try_from_i128_with_scale(v, 0).unwrap_or_default();
     whole(n).checked_div(whole(of.max(1))).unwrap_or_default()
+}
+
+/// The greatest common divisor by Euclid; `b` where `a` is nothing.
+fn common(a: i128, b: i128) -> i128 {
+    let (mut a, mut b) = (a, b);
+    while let Some(rest) = a.checked_rem(b) {
+        (a, b) = (b, rest);
+    }
+    a.max(1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn side(sixty_fourths: i64) -> Length {
+        Length::INCH_64TH.times(sixty_fourths).unwrap()
+    }
+
+    /// `domain.md` section 12, trip of 3 March: rough sizes in 64ths, good pieces, board feet.
+    #[test]
+    fn the_example_haul() {
+        let piles = [(68, 144, 1_376, 47, 1_678), (112, 112, 1_216, 29, 1_172), (52, 192, 704, 17, 317)];
+        let mut sum = Volume::ZERO;
+        for (a, b, c, n, hundredths) in piles {
+            let pile = Volume::of(side(a), side(b), side(c)).unwrap().times(n).unwrap();
+            assert_eq!(super::super::half_up(pile.board_feet(), 2), Decimal::new(hundredths, 2));
+            sum = sum.plus(pile).unwrap();
+        }
+        // Half of the last digit away from the sum of the rounded rows: only volumes are added, never rounded figures.
+        assert_eq!(super::super::half_up(sum.board_feet(), 2), Decimal::new(3_166, 2));
+    }
+
+    #[test]
+    fn shares_of_a_rule_are_exact() {
+        let piece = Volume::of(side(1), side(1), side(1)).unwrap();
+        for (n, of, share) in [(1, 8, "0.125"), (3, 3, "1"), (0, 7, "0"), (16_000_000, 64_000_000, "0.25")] {
+            let (n, of) = (piece.times(n).unwrap(), piece.times(of).unwrap());
+            assert_eq!(n.share_of(of), Ok(Decimal::from_str_exact(share).unwrap()));
+        }
+        assert_eq!(piece.times(64 * 64 * 64 * 144).unwrap().board_feet(), Decimal::ONE);
+    }
+
+    #[test]
+    fn nothing_wraps() {
+        let far = Length::nm(i64::MAX).unwrap();
+        assert_eq!(Volume::of(far, far, far), Err(Refusal::OutOfRange));
+        let most = Volume(i128::MAX);
+        assert_eq!((most.times(2), most.plus(most)), (Err(Refusal::OutOfRange), Err(Refusal::OutOfRange)));
+        assert_eq!(Volume::ZERO.less(most), Volume::ZERO);
+        assert_eq!(most.share_of(Volume::ZERO), Err(Refusal::NothingToShareBy));
+        // The fullest haul: 200 piles of 9 999 pieces of 20 m cubed.
+        let piece = Volume::of(Length::PIECE_MOST, Length::PIECE_MOST, Length::PIECE_MOST).unwrap();
+        assert!(piece.times(super::super::PILE_MOST).unwrap().times(200).is_ok());
+    }
 }

@@ -6,6 +6,7 @@ mod open;
 mod posting;
 mod read;
 mod room;
+mod rows;
 mod shelf;
 mod trouble;
 mod write;

@@ -22,7 +22,7 @@ impl<M: Clone + 'static> Stage<M> {
         }
         let judged = self.presses.borrow_mut().judged.take();
         match judged {
-            Some(Judged::Done) => {}
+            Some(Judged::Done | Judged::Now) => {}
             Some(Judged::Ignored) => event.prevent_default(),
             Some(Judged::Counted) | None => self.tap(target),
         }

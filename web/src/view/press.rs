@@ -17,6 +17,8 @@ const NATIVE: &str = "a, input, label, select, summary, textarea";
 pub(super) enum Judged {
     Counted,
     Ignored,
+    /// It is acted on as it is lifted.
+    Now,
     /// It was acted on already.
     Done,
 }
@@ -114,27 +116,33 @@ impl<M: Clone + 'static> Stage<M> {
 
     pub(super) fn pointer_up(&self, event: &PointerEvent, target: &Node) {
         let Some(press) = self.lift(event) else { return };
-        let finger = event.pointer_type() != "mouse";
-        let rested = self.presses.borrow_mut().hand.lifted(event.time_stamp(), press.pointer) != Verdict::Counted;
-        let judged = match press.verdict {
-            _ if press.held || press.slide.is_some() => Judged::Done,
-            Verdict::Ignored(_) => Judged::Ignored,
-            Verdict::Counted if finger && rested => Judged::Ignored,
-            Verdict::Counted if finger && self.taps(&press, event, target) => Judged::Done,
-            Verdict::Counted => Judged::Counted,
-        };
-        let acts = judged == Judged::Done && !press.held && press.slide.is_none();
+        let judged = self.judge(&press, event, target);
         {
             let mut presses = self.presses.borrow_mut();
-            presses.judged = Some(judged);
-            presses.touch_done = finger && press.way.is_some() && judged != Judged::Counted;
+            presses.judged = Some(if judged == Judged::Now { Judged::Done } else { judged });
+            presses.touch_done = is_finger(event) && press.way.is_some() && judged != Judged::Counted;
         }
-        if finger && rested && press.verdict == Verdict::Counted && judged == Judged::Ignored && press.way.is_some() {
-            self.mark_ignored(event);
-        }
-        if acts {
+        if judged == Judged::Now {
             focus(target);
             self.tap(target);
+        }
+    }
+
+    /// What a pointer that was lifted did, or what its click will do.
+    fn judge(&self, press: &Press<M>, event: &PointerEvent, target: &Node) -> Judged {
+        let lifted = self.presses.borrow_mut().hand.lifted(event.time_stamp(), press.pointer);
+        let rested = is_finger(event) && lifted != Verdict::Counted;
+        match press.verdict {
+            _ if press.held || press.slide.is_some() => Judged::Done,
+            Verdict::Ignored(_) => Judged::Ignored,
+            Verdict::Counted if rested => {
+                if press.way.is_some() && press.hold.is_none() {
+                    self.mark_ignored(event);
+                }
+                Judged::Ignored
+            }
+            Verdict::Counted if is_finger(event) && self.taps(press, event, target) => Judged::Now,
+            Verdict::Counted => Judged::Counted,
         }
     }
 
@@ -195,6 +203,10 @@ fn touch(event: &PointerEvent, way: Option<String>) -> Touch {
 
 fn place(event: &PointerEvent) -> (f64, f64) {
     (f64::from(event.client_x()), f64::from(event.client_y()))
+}
+
+fn is_finger(event: &PointerEvent) -> bool {
+    event.pointer_type() != "mouse"
 }
 
 fn moved(from: (f64, f64), event: &PointerEvent) -> bool {

@@ -15,7 +15,7 @@ impl Store {
         loop {
             let range = IdbKeyRange::lower_bound_with_open(&(last as f64).into(), true)?;
             let page = Array::from(&answer(&entries.get_all_with_key_and_limit(&range, PAGE)?).await?);
-            rows.extend(page.iter().map(row));
+            rows.extend(super::rows::rows(&page));
             last = rows.last().map_or(last, |row: &Row| row.seq);
             if page.length() < PAGE {
                 return Ok(rows);
@@ -41,12 +41,6 @@ impl Store {
     async fn shelf(&self, name: &str) -> Result<IdbObjectStore, Trouble> {
         Ok(self.begin("readonly").await?.object_store(name)?)
     }
-}
-
-fn row(kept: JsValue) -> Row {
-    let kept: Kept = kept.unchecked_into();
-    let (id, line) = kept.id_and_line();
-    Row { seq: kept.place(), id, line }
 }
 
 fn aside(kept: JsValue) -> Aside {

@@ -1,6 +1,7 @@
 //! Writing: one posting is one transaction with strict durability, and saved when `complete` was heard.
 use super::open::answer;
 use super::posting::{Sorted, sort};
+use super::rows::rows;
 use super::shelf::{self, Kept, record};
 use super::{Line, Posted, Posting, Store, Trouble};
 use crate::phone::ears::first_of;
@@ -68,7 +69,7 @@ async fn known(work: &IdbTransaction, lines: &[Line]) -> Result<HashMap<String, 
     let entries = work.object_store(shelf::ENTRIES)?;
     if lines.len() > 64 {
         let all = Array::from(&answer(&entries.get_all()?).await?);
-        return Ok(all.iter().map(|kept| kept.unchecked_into::<Kept>().id_and_line()).collect());
+        return Ok(rows(&all).into_iter().map(|row| (row.id, row.line)).collect());
     }
     let by_id = entries.index(shelf::BY_ID)?;
     let asked: Vec<_> = lines.iter().map(|(id, _)| Ok(answer(&by_id.get(&id.as_str().into())?))).collect::<Result<_, JsValue>>()?;

@@ -1,0 +1,118 @@
+//! A piece left with a gallery: what it hands over, by whose share is taken when and who sends in the tax.
+
+use super::sums::{book, less, not_below_nothing, over, share, times};
+use super::tax::Tax;
+use crate::quantity::{Decimal, Money};
+use crate::refusal::Answer;
+
+/// What the gallery's share is taken of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ShareOf {
+    BeforeTax,
+    WithTax,
+}
+
+/// Who sends the tax on the sale to the tax office.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Payer {
+    Gallery,
+    Maker,
+}
+
+/// The agreement with a gallery.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Consignment {
+    pub tax: Tax,
+    /// The gallery's share, 0.4 for forty per cent.
+    pub keeps: Decimal,
+    pub of: ShareOf,
+    pub payer: Payer,
+    /// Tax the gallery puts on its own share (VAT between registered businesses); nothing otherwise.
+    pub tax_on_share: Decimal,
+}
+
+/// A consigned sale, booked: `gallery + gallery_tax + handed_over`, with the tax where the gallery pays it, is the charge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Handed {
+    pub charge: Money,
+    pub tax: Money,
+    pub gallery: Money,
+    pub gallery_tax: Money,
+    pub handed_over: Money,
+    /// What stays with the maker after the tax the maker sends in.
+    pub you_get: Money,
+}
+
+impl Consignment {
+    /// What comes of a tag sold by the gallery. The maker's part is booked first, the gallery keeps the rest.
+    ///
+    /// # Errors
+    /// [`ShareOutOfRange`](crate::refusal::Refusal::ShareOutOfRange), [`BelowNothing`](crate::refusal::Refusal::BelowNothing), [`MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
+    ///
+    /// ```
+    /// use fivebar_core::money::{consign::{Consignment, Payer, ShareOf}, tax::Tax};
+    /// use fivebar_core::quantity::{Currency, Decimal, Money, Side};
+    /// let plants = Consignment {
+    ///     tax: Tax { rate: Decimal::new(55, 3), side: Side::Inside },
+    ///     keeps: Decimal::new(4, 1),
+    ///     of: ShareOf::BeforeTax,
+    ///     payer: Payer::Gallery,
+    ///     tax_on_share: Decimal::ZERO,
+    /// };
+    /// let sold = plants.sold(Money::book(Decimal::from(145), Currency::USD).unwrap()).unwrap();
+    /// assert_eq!(sold.you_get.to_string(), "82.46 USD");
+    /// ```
+    pub fn sold(&self, tag: Money) -> Answer<Handed> {
+        let charge = self.tax.charge(tag)?;
+        let apart = self.tax.apart(charge)?;
+        let gallery = self.gallery(charge, apart.before)?;
+        let gallery_tax = book(times(gallery.amount(), not_below_nothing(self.tax_on_share)?)?, tag.currency())?;
+        let after_gallery = charge.minus(gallery)?.minus(gallery_tax)?;
+        let you_get = after_gallery.minus(apart.tax)?;
+        let handed_over = if self.payer == Payer::Gallery { you_get } else { after_gallery };
+        Ok(Handed { charge, tax: apart.tax, gallery, gallery_tax, handed_over, you_get })
+    }
+
+    fn gallery(&self, charge: Money, before: Money) -> Answer<Money> {
+        let (base, exact) = match self.of {
+            ShareOf::BeforeTax => (before, over(charge.amount(), self.tax.factor()?)?),
+            ShareOf::WithTax => (charge, charge.amount()),
+        };
+        let makers = book(times(exact, less(Decimal::ONE, share(self.keeps)?)?)?, charge.currency())?;
+        base.minus(makers)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::money::figures::{d, usd};
+    use crate::quantity::Side;
+    use crate::refusal::Refusal;
+
+    fn agreed(of: ShareOf, payer: Payer) -> Consignment {
+        Consignment { tax: Tax { rate: d("0.055"), side: Side::Inside }, keeps: d("0.4"), of, payer, tax_on_share: d("0") }
+    }
+
+    #[track_caller]
+    fn check(of: ShareOf, payer: Payer, handed_over: &str, you_get: &str) {
+        let sold = agreed(of, payer).sold(usd("145")).unwrap();
+        assert_eq!((sold.handed_over, sold.you_get), (usd(handed_over), usd(you_get)));
+        let parts = [sold.gallery, sold.gallery_tax, sold.you_get, sold.tax];
+        assert_eq!(Money::sum(sold.charge.currency(), parts), Ok(sold.charge));
+    }
+
+    #[test]
+    fn whose_share_of_what_and_who_pays_the_tax() {
+        check(ShareOf::BeforeTax, Payer::Gallery, "82.46", "82.46");
+        check(ShareOf::BeforeTax, Payer::Maker, "90.02", "82.46");
+        check(ShareOf::WithTax, Payer::Gallery, "79.44", "79.44");
+        check(ShareOf::WithTax, Payer::Maker, "87.00", "79.44");
+    }
+
+    #[test]
+    fn a_gallery_that_keeps_all_is_refused() {
+        let all = Consignment { keeps: d("1"), ..agreed(ShareOf::WithTax, Payer::Maker) };
+        assert_eq!(all.sold(usd("145")), Err(Refusal::ShareOutOfRange { met: d("1") }));
+    }
+}

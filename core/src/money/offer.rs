@@ -1,0 +1,327 @@
+//! A buyer names a number: the word of verdict and the next thing to say.
+//!
+//! Every number here is the whole sum handed over, for as many pieces as are asked about. A figure that is not known is
+//! none and is named, never taken for nothing. Until the value of waiting comes in, the marks of the work decide.
+
+use super::point::{Points, Rounding};
+use super::sums::{over, times};
+use crate::quantity::{Count, Decimal, Money};
+use crate::refusal::{Answer, Refusal};
+
+/// What stands before the buyer speaks.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Standing {
+    pub agreed: Option<Agreed>,
+    pub ask: Option<Money>,
+    /// Settle as the maker set it.
+    pub set: Option<Money>,
+    pub your_rate: Option<Money>,
+    pub costs_covered: Option<Money>,
+    /// What waiting is worth, once it is reckoned, and the band of doubt around it.
+    pub not_under: Option<Money>,
+    pub band: Option<Band>,
+}
+
+/// A price already agreed, with what is still due of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Agreed {
+    pub price: Money,
+    pub due: Money,
+}
+
+/// Not under lies between these; both ends are in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Band {
+    pub low: Money,
+    pub high: Money,
+}
+
+/// The answer to an offer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// This job is sold: so much is due.
+    Agreed(Agreed),
+    Yes,
+    /// Inside the band of not under: the maker's own call.
+    TooClose(Band),
+    /// Below not under.
+    WaitingIsBetter {
+        not_under: Money,
+        say: Money,
+    },
+    /// Good enough to go on talking.
+    Say {
+        say: Money,
+    },
+    BelowYourRate {
+        your_rate: Money,
+    },
+    UnderWhatYouSpent {
+        costs_covered: Money,
+    },
+    /// No word without this figure.
+    NotKnown(Missing),
+}
+
+/// The figure that is missing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Missing {
+    Ask,
+    YourRate,
+    Costs,
+}
+
+/// Where to settle: as the maker set it, else midway between ask and not under, to the price point. None where neither is known.
+///
+/// # Errors
+/// [`Refusal::CurrenciesMixed`], [`Refusal::OutOfRange`].
+///
+/// ```
+/// use fivebar_core::money::{offer::{Standing, settle}, point::Points};
+/// use fivebar_core::quantity::{Currency, Decimal, Money};
+/// let usd = |n: i64| Some(Money::book(Decimal::from(n), Currency::USD).unwrap());
+/// let stand = Standing { ask: usd(140), not_under: usd(101), ..Standing::default() };
+/// assert_eq!(settle(&stand, Points::Five), Ok(usd(120)));
+/// ```
+pub fn settle(standing: &Standing, points: Points) -> Answer<Option<Money>> {
+    match (standing.set, standing.ask, standing.not_under) {
+        (Some(set), ..) => Ok(Some(set)),
+        (None, Some(ask), Some(under)) => {
+            let midway = over(ask.plus(under)?.amount(), Decimal::TWO)?;
+            points.round(midway, Rounding::Nearest, ask.currency()).map(Some)
+        }
+        _ => Ok(None),
+    }
+}
+
+/// The next thing to say: 2 x settle - offer, within not under and ask. Where settle is not known, or the mirror does not
+/// lie above the offer, the ask is held. None where there is nothing above the offer to say.
+///
+/// # Errors
+/// [`Refusal::CurrenciesMixed`], [`Refusal::MoneyOutOfRange`].
+///
+/// ```
+/// use fivebar_core::money::{offer::{Standing, say}, point::Points};
+/// use fivebar_core::quantity::{Currency, Decimal, Money};
+/// let usd = |n: i64| Money::book(Decimal::from(n), Currency::USD).unwrap();
+/// let stand = Standing { ask: Some(usd(140)), not_under: Some(usd(101)), set: Some(usd(125)), ..Standing::default() };
+/// assert_eq!(say(&stand, usd(115), Points::Five), Ok(Some(usd(135))));
+/// assert_eq!(say(&stand, usd(90), Points::Five), Ok(Some(usd(140)))); // 160 would be above the ask
+/// ```
+pub fn say(standing: &Standing, offer: Money, points: Points) -> Answer<Option<Money>> {
+    let mirror = match settle(standing, points)? {
+        Some(settle) => Some(standing.within(settle.plus(settle)?.minus(offer)?)?),
+        None => None,
+    };
+    for said in [mirror, standing.ask].into_iter().flatten() {
+        if !reaches(offer, said)? {
+            return Ok(Some(said));
+        }
+    }
+    Ok(None)
+}
+
+/// The word for an offer. An agreed job says so first; then yes from settle or the ask on; then, where the value of waiting
+/// is known, its band and not under; else the marks of the work.
+///
+/// # Errors
+/// [`Refusal::CurrenciesMixed`], [`Refusal::MoneyOutOfRange`], [`Refusal::MoneyBelowNothing`] for an offer below nothing.
+///
+/// ```
+/// use fivebar_core::money::{offer::{Standing, Verdict, verdict}, point::Points};
+/// use fivebar_core::quantity::{Currency, Decimal, Money};
+/// let usd = |n: i64| Money::book(Decimal::from(n), Currency::USD).unwrap();
+/// let stand = Standing { ask: Some(usd(145)), your_rate: Some(usd(110)), costs_covered: Some(usd(28)), ..Standing::default() };
+/// let word = |offer| verdict(&stand, usd(offer), Points::Five).unwrap();
+/// assert_eq!(word(145), Verdict::Yes);
+/// assert_eq!(word(120), Verdict::Say { say: usd(145) });
+/// assert_eq!(word(90), Verdict::BelowYourRate { your_rate: usd(110) });
+/// assert_eq!(word(20), Verdict::UnderWhatYouSpent { costs_covered: usd(28) });
+/// ```
+pub fn verdict(standing: &Standing, offer: Money, points: Points) -> Answer<Verdict> {
+    if let Some(agreed) = standing.agreed {
+        return Ok(Verdict::Agreed(agreed));
+    }
+    if offer.amount() < Decimal::ZERO {
+        return Err(Refusal::MoneyBelowNothing { met: offer });
+    }
+    for enough in [settle(standing, points)?, standing.ask].into_iter().flatten() {
+        if reaches(offer, enough)? {
+            return Ok(Verdict::Yes);
+        }
+    }
+    let say = say(standing, offer, points)?;
+    match standing.not_under {
+        Some(not_under) => by_waiting(standing.band, not_under, offer, say),
+        None => by_marks(standing, offer, say),
+    }
+}
+
+/// The word where the value of waiting is known.
+fn by_waiting(band: Option<Band>, not_under: Money, offer: Money, say: Option<Money>) -> Answer<Verdict> {
+    if let Some(band) = band
+        && reaches(offer, band.low)?
+        && reaches(band.high, offer)?
+    {
+        return Ok(Verdict::TooClose(band));
+    }
+    if reaches(offer, not_under)? {
+        return Ok(say_or_missing(say));
+    }
+    Ok(Verdict::WaitingIsBetter { not_under, say: say.unwrap_or(not_under) })
+}
+
+/// The word from the marks of the work alone.
+fn by_marks(standing: &Standing, offer: Money, say: Option<Money>) -> Answer<Verdict> {
+    if let Some(your_rate) = standing.your_rate
+        && reaches(offer, your_rate)?
+    {
+        return Ok(say_or_missing(say));
+    }
+    if let Some(costs_covered) = standing.costs_covered
+        && !reaches(offer, costs_covered)?
+    {
+        return Ok(Verdict::UnderWhatYouSpent { costs_covered });
+    }
+    Ok(match (standing.your_rate, standing.costs_covered) {
+        (Some(your_rate), _) => Verdict::BelowYourRate { your_rate },
+        (None, Some(_)) => Verdict::NotKnown(Missing::YourRate),
+        (None, None) => Verdict::NotKnown(Missing::Costs),
+    })
+}
+
+fn say_or_missing(say: Option<Money>) -> Verdict {
+    say.map_or(Verdict::NotKnown(Missing::Ask), |say| Verdict::Say { say })
+}
+
+/// Is it as much, or more?
+fn reaches(offer: Money, mark: Money) -> Answer<bool> {
+    Ok(Decimal::ZERO <= offer.minus(mark)?.amount())
+}
+
+impl Standing {
+    /// Ask and settle for `k` pieces. Marks, not under and band of one piece are left out: they are reckoned for k anew.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    ///
+    /// ```
+    /// use fivebar_core::{money::offer::Standing, quantity::{Currency, Decimal, Money}};
+    /// let usd = |n: i64| Some(Money::book(Decimal::from(n), Currency::USD).unwrap());
+    /// let three = Standing { ask: usd(140), set: usd(130), ..Standing::default() }.for_pieces(3).unwrap();
+    /// assert_eq!((three.ask, three.set), (usd(420), usd(390)));
+    /// ```
+    pub fn for_pieces(&self, k: Count) -> Answer<Standing> {
+        let of_k = |one: Option<Money>| match one {
+            Some(one) => Money::book(times(one.amount(), Decimal::from(k))?, one.currency()).map(Some),
+            None => Ok(None),
+        };
+        Ok(Standing { agreed: self.agreed, ask: of_k(self.ask)?, set: of_k(self.set)?, ..Standing::default() })
+    }
+
+    /// Not below not under; and never above the ask, whatever waiting is worth.
+    fn within(&self, said: Money) -> Answer<Money> {
+        let not_under = match self.not_under {
+            Some(under) if reaches(under, said)? => under,
+            _ => said,
+        };
+        match self.ask {
+            Some(ask) if reaches(not_under, ask)? => Ok(ask),
+            _ => Ok(not_under),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::money::figures::{eur, usd};
+
+    /// One stand, with what is known once selling has begun to be reckoned.
+    fn stand() -> Standing {
+        Standing { not_under: Some(usd("101")), ..work() }
+    }
+
+    /// One stand by its work alone.
+    fn work() -> Standing {
+        Standing { ask: Some(usd("145")), your_rate: Some(usd("110.06")), costs_covered: Some(usd("27.78")), ..Standing::default() }
+    }
+
+    #[track_caller]
+    fn check(standing: Standing, offer: &str, wanted: Verdict) {
+        assert_eq!(verdict(&standing, usd(offer), Points::Five), Ok(wanted));
+    }
+
+    #[test]
+    fn an_agreed_job_says_what_is_due() {
+        let agreed = Agreed { price: eur("460"), due: eur("276") };
+        let bench = Standing { agreed: Some(agreed), ask: Some(eur("480")), ..Standing::default() };
+        assert_eq!(verdict(&bench, eur("500"), Points::Five), Ok(Verdict::Agreed(agreed)));
+    }
+
+    #[test]
+    fn before_waiting_is_reckoned_the_marks_decide() {
+        let below = Verdict::BelowYourRate { your_rate: usd("110.06") };
+        let spent = Verdict::UnderWhatYouSpent { costs_covered: usd("27.78") };
+        check(work(), "145", Verdict::Yes);
+        check(work(), "144.99", Verdict::Say { say: usd("145") });
+        check(work(), "110.06", Verdict::Say { say: usd("145") });
+        check(work(), "110.05", below);
+        check(work(), "27.78", below);
+        check(work(), "27.77", spent);
+        check(work(), "0", spent);
+        let set = Standing { set: Some(usd("130")), ..work() };
+        check(set, "130", Verdict::Yes);
+        check(set, "120", Verdict::Say { say: usd("140") });
+        check(set, "111", Verdict::Say { say: usd("145") });
+    }
+
+    #[test]
+    fn what_is_not_known_is_named() {
+        let none = Standing::default();
+        check(none, "100", Verdict::NotKnown(Missing::Costs));
+        let spent = Standing { costs_covered: Some(usd("27.78")), ..none };
+        check(spent, "100", Verdict::NotKnown(Missing::YourRate));
+        check(spent, "20", Verdict::UnderWhatYouSpent { costs_covered: usd("27.78") });
+        let no_ask = Standing { ask: None, ..work() };
+        check(no_ask, "120", Verdict::NotKnown(Missing::Ask));
+        check(no_ask, "100", Verdict::BelowYourRate { your_rate: usd("110.06") });
+        check(Standing { ask: Some(usd("140")), ..none }, "140", Verdict::Yes);
+    }
+
+    /// Ask 145, not under 101: settle midway at 123, to the point 125.
+    #[test]
+    fn with_waiting_reckoned_not_under_decides() {
+        assert_eq!(settle(&stand(), Points::Five), Ok(Some(usd("125"))));
+        check(stand(), "125", Verdict::Yes);
+        check(stand(), "120", Verdict::Say { say: usd("130") });
+        check(stand(), "101", Verdict::Say { say: usd("145") });
+        check(stand(), "100", Verdict::WaitingIsBetter { not_under: usd("101"), say: usd("145") });
+        let band = Band { low: usd("96"), high: usd("118") };
+        let unsure = Standing { band: Some(band), ..stand() };
+        check(unsure, "118", Verdict::TooClose(band));
+        check(unsure, "96", Verdict::TooClose(band));
+        check(unsure, "95", Verdict::WaitingIsBetter { not_under: usd("101"), say: usd("145") });
+        check(unsure, "119", Verdict::Say { say: usd("131") });
+        check(unsure, "125", Verdict::Yes);
+    }
+
+    #[test]
+    fn what_is_said_stays_within_not_under_and_ask() {
+        let low = Standing { set: Some(usd("104")), ..stand() };
+        assert_eq!(say(&low, usd("103"), Points::Five), Ok(Some(usd("105"))));
+        assert_eq!(say(&low, usd("120"), Points::Five), Ok(Some(usd("145"))));
+        assert_eq!(say(&low, usd("145"), Points::Five), Ok(None));
+        let above_ask = Standing { not_under: Some(usd("150")), set: Some(usd("148")), ..stand() };
+        assert_eq!(say(&above_ask, usd("140"), Points::Five), Ok(Some(usd("145"))));
+        let no_ask = Standing { ask: None, set: None, ..stand() };
+        check(no_ask, "90", Verdict::WaitingIsBetter { not_under: usd("101"), say: usd("101") });
+    }
+
+    #[test]
+    fn an_offer_below_nothing_or_in_other_money_is_refused() {
+        assert_eq!(verdict(&work(), usd("-1"), Points::Five), Err(Refusal::MoneyBelowNothing { met: usd("-1") }));
+        let (one, other) = (eur("1").currency(), usd("1").currency());
+        assert_eq!(verdict(&work(), eur("100"), Points::Five), Err(Refusal::CurrenciesMixed { one, other }));
+    }
+}

@@ -1,0 +1,204 @@
+//! What an hour must earn. It spreads over the hours logged to jobs what is owed to all hours worked.
+
+use super::sums::{for_time, hours, less, not_below_nothing, over, per_hour, plus, share, times};
+use crate::quantity::{Decimal, Span};
+use crate::refusal::{Answer, Refusal};
+
+/// A year, or what there is of one: hours worked at all, hours logged to jobs of every kind, what the workshop cost.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Year {
+    pub all: Span,
+    pub logged: Span,
+    /// Rent, insurance, heat, spending that belongs to no job.
+    pub overhead: Decimal,
+    /// Wear of tools and machines.
+    pub wear: Decimal,
+}
+
+/// What the maker wants: pay for each hour worked, the tax on own work and the profit as shares.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Wanted {
+    pub pay: Decimal,
+    pub own_tax: Decimal,
+    pub profit: Decimal,
+}
+
+/// The stack of one logged hour, unrounded. Its five parts make up the rate.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Rate {
+    pub per_hour: Decimal,
+    pub pay: Decimal,
+    pub workshop: Decimal,
+    pub wear: Decimal,
+    pub tax: Decimal,
+    pub profit: Decimal,
+    /// Profit and pay: what is yours of a logged hour, before income tax.
+    pub yours: Decimal,
+    /// The same over every hour worked.
+    pub yours_over_all: Decimal,
+    /// Workshop costs, wear and tax on own work.
+    pub goes_out: Decimal,
+}
+
+impl Year {
+    /// A year by its hours as they are typed.
+    ///
+    /// # Errors
+    /// [`Refusal::BelowNothing`], [`Refusal::OutOfRange`].
+    ///
+    /// ```
+    /// use fivebar_core::{money::rate::Year, quantity::{Decimal, Span}};
+    /// let year = Year::by_hours(Decimal::from(420), Decimal::new(3_505, 1), Decimal::from(1_050), Decimal::ZERO).unwrap();
+    /// assert_eq!(year.logged, Span::minutes(350 * 60 + 30));
+    /// ```
+    pub fn by_hours(all: Decimal, logged: Decimal, overhead: Decimal, wear: Decimal) -> Answer<Year> {
+        Ok(Year { all: hours(all)?, logged: hours(logged)?, overhead, wear })
+    }
+
+    /// # Errors
+    /// [`Refusal::NoHours`] when none were logged, [`Refusal::LoggedBeyondAll`], [`Refusal::BelowNothing`].
+    pub fn checked(self) -> Answer<Year> {
+        if self.logged <= Span::ZERO {
+            return Err(Refusal::NoHours);
+        }
+        if self.all < self.logged {
+            return Err(Refusal::LoggedBeyondAll { logged: self.logged, all: self.all });
+        }
+        not_below_nothing(self.overhead)?;
+        not_below_nothing(self.wear)?;
+        Ok(self)
+    }
+
+    /// Workshop costs and wear for each logged hour, O + W.
+    ///
+    /// # Errors
+    /// As [`Year::checked`].
+    ///
+    /// ```
+    /// use fivebar_core::{money::rate::Year, quantity::{Decimal, Span}};
+    /// let hours = |n: i64| Span::minutes(60 * n);
+    /// let year = Year { all: hours(420), logged: hours(350), overhead: Decimal::from(1_050), wear: Decimal::ZERO };
+    /// assert_eq!(year.workshop_per_hour(), Ok(Decimal::from(3)));
+    /// ```
+    pub fn workshop_per_hour(self) -> Answer<Decimal> {
+        let year = self.checked()?;
+        per_hour(plus(year.overhead, year.wear)?, year.logged)
+    }
+
+    /// Money an hour logged, spread over every hour worked.
+    ///
+    /// # Errors
+    /// As [`Year::checked`].
+    ///
+    /// ```
+    /// use fivebar_core::{money::rate::Year, quantity::{Decimal, Span}};
+    /// let hours = |n: i64| Span::minutes(60 * n);
+    /// let year = Year { all: hours(400), logged: hours(300), overhead: Decimal::ZERO, wear: Decimal::ZERO };
+    /// assert_eq!(year.over_all(Decimal::from(20)), Ok(Decimal::from(15)));
+    /// ```
+    pub fn over_all(self, per_logged: Decimal) -> Answer<Decimal> {
+        let year = self.checked()?;
+        per_hour(for_time(per_logged, year.logged)?, year.all)
+    }
+}
+
+/// Your rate: R = (1 + p)(A + O + W - s(O + W)) / (1 - s(1 + p)), where A is the pay spread over the logged hours,
+/// O and W are workshop costs and wear by the logged hour, s the tax on own work, p the profit.
+///
+/// # Errors
+/// [`Refusal::NoHours`] when none were logged, [`Refusal::LoggedBeyondAll`], [`Refusal::BelowNothing`],
+/// [`Refusal::ShareOutOfRange`] for a tax that is no share, [`Refusal::RateOutOfReach`] where s(1 + p) reaches 1.
+///
+/// ```
+/// use fivebar_core::{money::rate::{Wanted, Year, rate}, quantity::{Decimal, Span}};
+/// let hours = |n: i64| Span::minutes(60 * n);
+/// let year = Year { all: hours(480), logged: hours(300), overhead: Decimal::from(2_640), wear: Decimal::ZERO };
+/// let wanted = Wanted { pay: Decimal::from(22), own_tax: Decimal::ZERO, profit: Decimal::ZERO };
+/// assert_eq!(rate(year, wanted).unwrap().per_hour, Decimal::from(44));
+/// let with_profit = Wanted { profit: Decimal::new(10, 2), ..wanted };
+/// assert_eq!(rate(year, with_profit).unwrap().per_hour, Decimal::new(484, 1)); // 48.40
+/// ```
+pub fn rate(year: Year, wanted: Wanted) -> Answer<Rate> {
+    let year = year.checked()?;
+    let pay = per_hour(for_time(not_below_nothing(wanted.pay)?, year.all)?, year.logged)?;
+    let (workshop, wear) = (per_hour(year.overhead, year.logged)?, per_hour(year.wear, year.logged)?);
+    let out = plus(workshop, wear)?;
+    let whole = solve(pay, out, wanted)?;
+    let tax = times(wanted.own_tax, less(whole, out)?)?;
+    let yours = less(less(whole, out)?, tax)?;
+    Ok(Rate {
+        per_hour: whole,
+        pay,
+        workshop,
+        wear,
+        tax,
+        profit: less(yours, pay)?,
+        yours,
+        yours_over_all: year.over_all(yours)?,
+        goes_out: plus(out, tax)?,
+    })
+}
+
+/// R from A and O + W.
+fn solve(pay: Decimal, out: Decimal, wanted: Wanted) -> Answer<Decimal> {
+    let (s, up) = (share(wanted.own_tax)?, plus(Decimal::ONE, not_below_nothing(wanted.profit)?)?);
+    let rest = less(Decimal::ONE, times(s, up)?)?;
+    if rest <= Decimal::ZERO {
+        return Err(Refusal::RateOutOfReach { tax: s, profit: wanted.profit });
+    }
+    let owed = less(plus(pay, out)?, times(s, out)?)?;
+    over(times(up, owed)?, rest)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::money::figures::{d, shown};
+
+    fn year(all: i64, logged: i64, overhead: &str, wear: &str) -> Year {
+        Year { all: Span::minutes(60 * all), logged: Span::minutes(60 * logged), overhead: d(overhead), wear: d(wear) }
+    }
+
+    fn wanted(pay: &str, own_tax: &str, profit: &str) -> Wanted {
+        Wanted { pay: d(pay), own_tax: d(own_tax), profit: d(profit) }
+    }
+
+    #[track_caller]
+    fn check(year: Year, wanted: Wanted, whole: &str) {
+        let rate = rate(year, wanted).unwrap();
+        assert_eq!(shown(rate.per_hour), whole);
+        let parts = [rate.pay, rate.workshop, rate.wear, rate.tax, rate.profit];
+        assert_eq!(shown(parts.into_iter().sum()), whole);
+        assert_eq!(shown(rate.yours.checked_add(rate.goes_out).unwrap()), whole);
+    }
+
+    #[test]
+    fn rates_of_both_workshops_and_the_examples() {
+        check(year(480, 300, "2640", "0"), wanted("22", "0", "0"), "44.00");
+        check(year(480, 300, "2640", "0"), wanted("22", "0", "0.10"), "48.40");
+        check(year(480, 300, "3615", "2250"), wanted("20", "0.1413", "0.085"), "62.52");
+        check(year(420, 350, "1050", "0"), wanted("16", "0", "0"), "22.20");
+        check(year(600, 480, "1440", "0"), wanted("17", "0", "0"), "24.25");
+    }
+
+    /// The stack as the drawing of the rate shows it.
+    #[test]
+    fn the_stack_says_what_is_yours() {
+        let rate = rate(year(480, 300, "3615", "2250"), wanted("20", "0.1413", "0.085")).unwrap();
+        let got = [rate.pay, rate.workshop, rate.wear, rate.tax, rate.profit, rate.yours, rate.yours_over_all, rate.goes_out].map(shown);
+        assert_eq!(got, ["32.00", "12.05", "7.50", "6.07", "4.90", "36.90", "23.06", "25.62"]);
+    }
+
+    #[test]
+    fn what_gives_no_rate_is_refused() {
+        let refused = |y, w| rate(y, w).unwrap_err();
+        let plain = wanted("20", "0", "0");
+        assert_eq!(refused(year(480, 0, "0", "0"), plain), Refusal::NoHours);
+        let (logged, all) = (Span::minutes(60 * 500), Span::minutes(60 * 480));
+        assert_eq!(refused(year(480, 500, "0", "0"), plain), Refusal::LoggedBeyondAll { logged, all });
+        let (tax, profit) = (d("0.5"), d("1"));
+        assert_eq!(refused(year(480, 300, "0", "0"), wanted("20", "0.5", "1")), Refusal::RateOutOfReach { tax, profit });
+        assert_eq!(refused(year(480, 300, "0", "0"), wanted("20", "1", "0")), Refusal::ShareOutOfRange { met: d("1") });
+        assert_eq!(refused(year(480, 300, "-1", "0"), plain), Refusal::BelowNothing { met: d("-1") });
+    }
+}

@@ -1,0 +1,55 @@
+//! Cash rounding: where the smallest coins are gone, a sum handed over in coins is rounded to a step; cards are not.
+
+use super::{Currency, Decimal, Money, half_up};
+use crate::refusal::{Answer, Refusal};
+
+/// The step cash is rounded to, in minor units: 5 for five cents or five rappen, 1 for no rounding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Cash(u32);
+
+impl Cash {
+    /// Every minor unit has a coin.
+    pub const EXACT: Cash = Cash(1);
+    /// Steps that are in use somewhere.
+    const STEPS: [u32; 6] = [1, 5, 10, 20, 50, 100];
+
+    /// A step of so many minor units.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`] for a step no country rounds by.
+    pub fn step(minor_units: u32) -> Answer<Cash> {
+        if Self::STEPS.contains(&minor_units) { Ok(Cash(minor_units)) } else { Err(Refusal::OutOfRange) }
+    }
+
+    pub fn as_minor_units(self) -> u32 {
+        self.0
+    }
+
+    /// The step Unicode CLDR (currencyData) has for a currency. Only a proposal: shops in some countries round without one there.
+    pub fn usual(currency: Currency) -> Cash {
+        match currency.code() {
+            "CAD" | "CHF" => Cash(5),
+            "DKK" => Cash(50),
+            _ => Cash::EXACT,
+        }
+    }
+}
+
+/// What is handed over in coins for a sum: to the nearest step, half up, alike for a refund.
+///
+/// By the Government of Canada, phasing out the penny: the total after tax ending in 1, 2, 6, 7 goes down, in 3, 4, 8, 9 up.
+///
+/// # Errors
+/// [`Refusal::MoneyOutOfRange`] where rounding up leaves the range.
+///
+/// ```
+/// use fivebar_core::quantity::{Cash, Currency, Decimal, Money, round_to_cash};
+/// let chf = Currency::read("CHF").unwrap();
+/// let sum = Money::book(Decimal::new(597, 2), chf).unwrap();
+/// assert_eq!(round_to_cash(sum, Cash::usual(chf)).unwrap().to_string(), "5.95 CHF");
+/// ```
+pub fn round_to_cash(sum: Money, cash: Cash) -> Answer<Money> {
+    let step = Decimal::new(i64::from(cash.0), sum.currency().digits());
+    let steps = sum.amount().checked_div(step).ok_or(Refusal::OutOfRange)?;
+    Money::book(half_up(steps, 0).checked_mul(step).ok_or(Refusal::OutOfRange)?, sum.currency())
+}

@@ -1,0 +1,79 @@
+//! The pen: lines, boards and letters of a drawing, in the units of its own box.
+use crate::view::{El, el};
+use std::borrow::Cow;
+
+/// Text that is a literal or made.
+pub type Text = Cow<'static, str>;
+/// A point of a drawing, or a width and a height.
+pub type Pair = (f64, f64);
+
+/// A number as a drawing needs it: at most two places, no trailing noughts.
+pub fn num(value: f64) -> String {
+    let rounded = (value * 100.0).round() / 100.0;
+    if rounded == 0.0 { "0".into() } else { rounded.to_string() }
+}
+
+/// An element whose class is put together.
+pub fn classed<M>(tag: &'static str, class: impl Into<Text>) -> El<M> {
+    let class = class.into();
+    if class.is_empty() { el(tag, "") } else { el(tag, "").attr("class", class) }
+}
+
+/// A drawing as wide as its place; it keeps the shape of its box.
+pub fn drawing<M>(class: impl Into<Text>, (width, height): Pair) -> El<M> {
+    classed("svg", class).attr("viewBox", format!("0 0 {} {}", num(width), num(height)))
+}
+
+/// A drawing of its own size, growing with the text around it.
+pub fn sized<M>(class: impl Into<Text>, (width, height): Pair) -> El<M> {
+    let em = |px: f64| format!("{}em", (px / 16.0 * 10_000.0).round() / 10_000.0);
+    drawing(class, (width, height)).attr("width", em(width)).attr("height", em(height)).attr("aria-hidden", "true")
+}
+
+/// A stroke from one point to another.
+pub fn line<M>(class: impl Into<Text>, from: Pair, to: Pair) -> El<M> {
+    classed("line", class).attr("x1", num(from.0)).attr("y1", num(from.1)).attr("x2", num(to.0)).attr("y2", num(to.1))
+}
+
+/// A board: its corner and its size.
+pub fn rect<M>(class: impl Into<Text>, at: Pair, size: Pair) -> El<M> {
+    classed("rect", class)
+        .attr("x", num(at.0))
+        .attr("y", num(at.1))
+        .attr("width", num(size.0.max(0.0)))
+        .attr("height", num(size.1.max(0.0)))
+}
+
+/// A line of any shape.
+pub fn path<M>(class: impl Into<Text>, d: impl Into<Text>) -> El<M> {
+    classed("path", class).attr("d", d)
+}
+
+/// Letters on their line.
+pub fn letters<M>(class: impl Into<Text>, at: Pair, text: impl Into<Text>) -> El<M> {
+    classed("text", class).attr("x", num(at.0)).attr("y", num(at.1)).text(text)
+}
+
+/// A word and its figure in bold, as one label.
+pub fn label<M>(class: impl Into<Text>, at: Pair, word: &str, figure: &str) -> El<M> {
+    let class = class.into();
+    let class: Text = if class.is_empty() { "lb".into() } else { format!("lb {class}").into() };
+    let parted = if word.is_empty() || figure.is_empty() { word.to_owned() } else { format!("{word}\u{a0}") };
+    classed("text", class)
+        .attr("x", num(at.0))
+        .attr("y", num(at.1))
+        .kid(el("tspan", "").text(parted))
+        .kids((!figure.is_empty()).then(|| el("tspan", "b").text(figure.to_owned())))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_short() {
+        for (value, shown) in [(2.0, "2"), (27.2857, "27.29"), (-0.001, "0"), (330.5, "330.5")] {
+            assert_eq!(num(value), shown);
+        }
+    }
+}

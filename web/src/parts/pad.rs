@@ -1,0 +1,82 @@
+//! The number pad for amounts and lengths, and the entry above it.
+use crate::parts::fraction::{built, worded};
+use crate::parts::glyph;
+use crate::view::{El, el};
+use crate::words::en::parts as words;
+
+/// A key of the pad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Press {
+    Digit(u8),
+    /// The decimal sign of the chosen locale.
+    Point,
+    /// A fraction of an inch.
+    Fraction(u32, u32),
+    RubOut,
+}
+
+/// The fractions to offer: halves to the finest that is measured, each in lowest terms.
+pub fn fractions(finest: u32) -> Vec<(u32, u32)> {
+    let lowest = |over: u32| {
+        let by = 1 << over.trailing_zeros().min(finest.trailing_zeros());
+        (over / by, finest / by)
+    };
+    (1..finest).map(lowest).collect()
+}
+
+/// The pad: 1 to 9, then the decimal sign (left out with `None`), 0 and rubbing out.
+pub fn pad<M>(point: Option<char>, press: impl Fn(Press) -> M) -> El<M> {
+    let digit = |n: u8| bare("key", press(Press::Digit(n))).text(n.to_string());
+    let sign = match point {
+        Some(sign) => bare("key", press(Press::Point))
+            .attr("aria-label", if sign == ',' { words::COMMA } else { words::POINT })
+            .text(sign.to_string()),
+        None => el("span", ""),
+    };
+    el("div", "pad")
+        .attr("role", "group")
+        .attr("aria-label", words::PAD)
+        .kids((1..=9).map(digit))
+        .kid(sign)
+        .kid(digit(0))
+        .kid(bare("key", press(Press::RubOut)).attr("aria-label", words::RUB_OUT).kid(glyph::rub_out()))
+}
+
+/// A row of fraction keys below the pad, for inches.
+pub fn fraction_keys<M>(finest: u32, press: impl Fn(Press) -> M) -> El<M> {
+    el("div", "fractions").attr("role", "group").attr("aria-label", words::FRACTIONS).kids(
+        fractions(finest).into_iter().map(|(over, under)| bare("key", press(Press::Fraction(over, under))).kid(built(over, under, false))),
+    )
+}
+
+/// What has been typed so far, with its unit; `wrong` draws it in iron red.
+pub fn entry<M>(typed: &str, unit: &str, wrong: bool) -> El<M> {
+    el("div", if wrong { "entry wrong" } else { "entry" })
+        .kid(worded("span", "fg", typed.to_owned()))
+        .kids((!unit.is_empty()).then(|| el("span", "t17").text(unit.to_owned())))
+}
+
+fn bare<M>(class: &'static str, tap: M) -> El<M> {
+    el("button", class).attr("type", "button").on_tap(tap)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn fractions_come_in_lowest_terms() {
+        assert_eq!(fractions(4), [(1, 4), (1, 2), (3, 4)]);
+        assert_eq!(fractions(16).len(), 15);
+        assert_eq!(fractions(16)[7], (1, 2));
+        assert_eq!(fractions(16)[12], (13, 16));
+    }
+
+    #[test]
+    fn the_decimal_sign_is_the_locales() {
+        for (point, shown) in [(Some(','), ">,</button>"), (Some('.'), ">.</button>")] {
+            assert!(pad(point, |p| p).html().contains(shown));
+        }
+        assert_eq!(pad(None, |p| p).html().matches("<button").count(), 11);
+    }
+}

@@ -1,0 +1,87 @@
+//! The rate as a stack of boards, as thick as each part is large, with brackets for what goes out and what is yours.
+use crate::parts::ink::{Text, drawing, letters as text, path, rect};
+use crate::parts::{ink::num, letters};
+use crate::view::El;
+
+/// One board of the stack.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Part {
+    pub name: String,
+    pub note: String,
+    pub figure: String,
+    /// How large it is, in money.
+    pub share: f64,
+    pub yours: bool,
+}
+
+/// A bracket: its word and figure.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Bracket {
+    pub word: String,
+    pub figure: String,
+}
+
+const THIN: f64 = 28.0;
+const TWO_LINES: f64 = 46.0;
+const BRACKETS: f64 = 78.0;
+const TALL: f64 = 128.0;
+
+/// The stack `width` wide; what goes out first, then what is yours. `said` is what a reader hears.
+pub fn stack<M>(parts: &[Part], brackets: (Bracket, Bracket), width: f64, said: &str) -> El<M> {
+    let wide = width - BRACKETS;
+    let most = parts.iter().map(|p| p.share).fold(1e-9, f64::max);
+    let (mut y, mut edge, mut drawn) = (1.0, 1.0, vec![]);
+    for part in parts {
+        let two = !fits(part, wide);
+        let tall = (TALL * part.share / most).max(if two { TWO_LINES } else { THIN });
+        drawn.extend(board(part, (y, tall), wide, two));
+        y += tall;
+        edge = if part.yours { edge } else { y };
+    }
+    drawing("sc on-board", (width, y + 1.0))
+        .attr("role", "img")
+        .attr("aria-label", said.to_owned())
+        .kids(drawn)
+        .kids(bracket(&brackets.0, (1.0, edge), wide))
+        .kids(bracket(&brackets.1, (edge, y), wide))
+}
+
+/// True if name, note and figure stand on one line.
+fn fits(part: &Part, wide: f64) -> bool {
+    let note = if part.note.is_empty() { 0.0 } else { letters::plain(&part.note, 14.0) + 8.0 };
+    letters::bold(&part.name, 17.0) + note + letters::bold(&part.figure, 17.0) + 8.0 <= wide - 28.0
+}
+
+fn board<M>(part: &Part, (y, tall): (f64, f64), wide: f64, two: bool) -> Vec<El<M>> {
+    let middle = y + tall / 2.0 + if two { -3.0 } else { 6.0 };
+    let note = if two { (14.0, middle + 18.0) } else { (14.0 + letters::bold(&part.name, 17.0) + 8.0, middle) };
+    vec![
+        rect(if part.yours { "bdr mine" } else { "bdr" }, (1.0, y), (wide - 2.0, tall)),
+        text("b x17", (14.0, middle), part.name.clone()),
+        text("i2", note, part.note.clone()),
+        text("b x17", (wide - 14.0, middle), part.figure.clone()).attr("text-anchor", "end"),
+    ]
+}
+
+fn bracket<M>(bracket: &Bracket, (top, low): (f64, f64), wide: f64) -> Vec<El<M>> {
+    let (x, middle) = (wide + 6.0, (top + low) / 2.0);
+    if low - top < THIN {
+        return vec![];
+    }
+    let line: Text = format!("M{} {}h7V{}h-7", num(x), num(top + 2.0), num(low - 2.0)).into();
+    let words = text("", (x + 17.0, middle - 4.0), bracket.word.clone());
+    vec![path("ld", line), words, text("b x17", (x + 17.0, middle + 15.0), bracket.figure.clone())]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_narrow_stack_puts_notes_on_their_own_line() {
+        let part = Part { name: "Workshop costs".into(), note: "3,615".into(), figure: "12.05".into(), share: 12.05, yours: false };
+        for (wide, one_line) in [(280.0, true), (190.0, false)] {
+            assert_eq!(fits(&part, wide), one_line, "{wide}");
+        }
+    }
+}
