@@ -50,6 +50,8 @@ pub struct Size {
 pub struct LastCount {
     pub pile: Id,
     pub n: Count,
+    /// The counts in a row onto this pile, together: what a wrong pile was given.
+    pub run: Count,
     pub at: Wall,
 }
 
@@ -61,7 +63,7 @@ pub fn current(book: &Book) -> Option<Haul> {
 /// The screen of the haul in hand; `None` before the first tap of all.
 pub fn count(book: &Book, now: Moment) -> Option<CountSheet> {
     let haul = current(book)?;
-    let last = book.about(Subject::Haul(haul.id)).rev().find_map(last_count);
+    let last = last_count(book, haul.id);
     Some(CountSheet {
         haul: haul.id,
         units: haul.units,
@@ -91,9 +93,17 @@ pub fn tile(pile: &Pile) -> Tile {
     }
 }
 
-fn last_count(entry: &Entry) -> Option<LastCount> {
+/// The newest count, with those just before it onto the same pile.
+fn last_count(book: &Book, haul: Id) -> Option<LastCount> {
+    let mut counts = book.about(Subject::Haul(haul)).rev().filter_map(counted);
+    let (pile, n, at) = counts.next()?;
+    let run = counts.take_while(|(other, ..)| *other == pile).fold(n, |run, (_, n, _)| run.saturating_add(n));
+    Some(LastCount { pile, n, run, at })
+}
+
+fn counted(entry: &Entry) -> Option<(Id, Count, Wall)> {
     match &entry.fact {
-        Fact::PiecesCounted(f) => Some(LastCount { pile: f.pile, n: f.n, at: entry.wall }),
+        Fact::PiecesCounted(f) => Some((f.pile, f.n, entry.wall)),
         _ => None,
     }
 }

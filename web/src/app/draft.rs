@@ -1,0 +1,168 @@
+//! A new pile by chips, and a pile that is named and sized at home. Nothing is written before the last answer.
+
+use super::App;
+use super::count::{Over, sheet};
+use super::entry::Typed;
+use super::order::{Feel, Order};
+use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
+use fivebar_core::ledger::kind::haul::Way;
+use fivebar_core::quantity::{Id, Key, Length, Units, reading};
+
+/// What is asked next.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Asks {
+    #[default]
+    Wood,
+    Thickness,
+    Width,
+    Length,
+    Name,
+}
+
+/// The answers so far.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Draft {
+    /// The pile that is being corrected; none for a new one.
+    pub pile: Option<Id>,
+    pub facts: PileFacts,
+    pub asks: Asks,
+    /// The pad is up for a figure no chip has.
+    pub pad: bool,
+    pub typed: Typed,
+    /// All woods are shown, not only the usual ones.
+    pub all_woods: bool,
+}
+
+/// What can be said of a new pile.
+#[derive(Clone, Debug, PartialEq)]
+pub enum DraftTap {
+    Wood(Option<Key>),
+    MoreWoods,
+    Side(Length),
+    Band(Length, Length),
+    /// A figure by the pad.
+    Other,
+    PadDone,
+    /// Back to an answer, to change it.
+    Again(Asks),
+    Name(String),
+    /// Counts now, is named at home.
+    Later,
+    /// Writes what was corrected.
+    Save,
+}
+
+/// Takes in an answer.
+pub fn heard(app: &mut App, tap: DraftTap, now: Now) {
+    let typing = app.speech.typing(units(app));
+    let Over::Pile(draft) = &mut app.count.over else { return };
+    match tap {
+        DraftTap::Wood(wood) => {
+            draft.facts.wood = wood.or_else(|| Key::read("unknown"));
+            draft.next();
+        }
+        DraftTap::MoreWoods => draft.all_woods = true,
+        DraftTap::Side(side) => draft.answer(side),
+        DraftTap::Band(from, to) => {
+            (draft.facts.length, draft.facts.length_to) = (Some(from), Some(to));
+            draft.next();
+        }
+        DraftTap::Other => (draft.pad, draft.typed) = (true, Typed::default()),
+        DraftTap::PadDone => {
+            if let Some(side) = draft.typed.take(|text| reading::length(text, typing)) {
+                draft.answer(side);
+            }
+        }
+        DraftTap::Again(asks) => (draft.asks, draft.pad) = (asks, false),
+        DraftTap::Name(name) => draft.facts.name = Some(name),
+        DraftTap::Later => draft.asks = Asks::Name,
+        DraftTap::Save => return save(app, now),
+    }
+    finish(app, now);
+}
+
+/// Opens a pile of the haul to be named, sized or corrected.
+pub fn edit(app: &mut App, pile: Id) {
+    let Some(tile) = sheet(app).and_then(|sheet| sheet.tiles.into_iter().find(|tile| tile.pile == pile)) else { return };
+    let size = tile.size;
+    let facts = PileFacts {
+        wood: tile.wood,
+        name: tile.name,
+        thickness: size.thickness,
+        width: size.width,
+        length: size.length,
+        length_to: size.length_to,
+    };
+    app.count.over = Over::Pile(Box::new(Draft { pile: Some(pile), facts, asks: Asks::Name, ..Draft::default() }));
+}
+
+/// The units of the haul in hand.
+pub fn units(app: &App) -> Units {
+    sheet(app).map_or_else(|| app.begins_with().1, |sheet| sheet.units)
+}
+
+impl Draft {
+    fn answer(&mut self, side: Length) {
+        match self.asks {
+            Asks::Thickness => self.facts.thickness = Some(side),
+            Asks::Width => self.facts.width = Some(side),
+            Asks::Length => (self.facts.length, self.facts.length_to) = (Some(side), None),
+            Asks::Wood | Asks::Name => {}
+        }
+        self.next();
+    }
+
+    /// The next question that has no answer; a pile that is corrected goes back to its page.
+    fn next(&mut self) {
+        (self.pad, self.typed) = (false, Typed::default());
+        self.asks = match self.asks {
+            _ if self.pile.is_some() => Asks::Name,
+            Asks::Wood => Asks::Thickness,
+            Asks::Thickness => Asks::Width,
+            Asks::Width => Asks::Length,
+            Asks::Length | Asks::Name => Asks::Name,
+        };
+        let answered = |asks: Asks| match asks {
+            Asks::Thickness => self.facts.thickness.is_some(),
+            Asks::Width => self.facts.width.is_some(),
+            Asks::Length => self.facts.length.is_some(),
+            Asks::Wood | Asks::Name => false,
+        };
+        if answered(self.asks) {
+            self.next();
+        }
+    }
+}
+
+/// A new pile is there with its last answer; the next tap on it counts.
+fn finish(app: &mut App, now: Now) {
+    let Over::Pile(draft) = &app.count.over else { return };
+    if draft.asks != Asks::Name || draft.pile.is_some() {
+        return;
+    }
+    let facts = draft.facts.clone();
+    add(app, facts, now);
+}
+
+/// Adds a pile to the haul in hand, or begins a haul with it.
+pub fn add(app: &mut App, pile: PileFacts, now: Now) {
+    let (currency, units) = app.begins_with();
+    let command = match sheet(app) {
+        Some(sheet) => HaulCommand::AddPile { haul: sheet.haul, pile, n: 0, way: Way::Tap },
+        None => HaulCommand::Begin { currency, units, pile, n: 0, way: Way::Tap },
+    };
+    if app.order(&Command::Haul(command), now).is_some() {
+        app.count.over = Over::Nothing;
+        app.orders.push(Order::Feel(Feel::Start));
+    }
+}
+
+/// Writes the corrections of a pile.
+pub fn save(app: &mut App, now: Now) {
+    let Over::Pile(draft) = &app.count.over else { return };
+    let (facts, Some(pile)) = (draft.facts.clone(), draft.pile) else { return };
+    let Some(sheet) = sheet(app) else { return };
+    if app.order(&Command::Haul(HaulCommand::DescribePile { haul: sheet.haul, pile, facts }), now).is_some() {
+        app.count.over = Over::Nothing;
+    }
+}

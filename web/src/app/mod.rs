@@ -1,0 +1,234 @@
+//! The app without the phone: what is shown, what a message changes, and what the phone is then asked to do.
+//!
+//! Carries invariant 9. Nothing here touches the platform: every message comes with its moment and its chance.
+
+pub mod count;
+pub mod draft;
+pub mod entry;
+pub mod news;
+pub mod order;
+pub mod shelf;
+pub mod sorting;
+pub mod trip;
+
+use crate::parts::{Page, Place};
+use crate::words::{Plain, Speech};
+use fivebar_core::ledger::decide::{BookCommand, Command, Now};
+use fivebar_core::ledger::{Device, Fact};
+use fivebar_core::quantity::{Currency, Units, Wall};
+use fivebar_core::refusal::Refusal;
+use order::{Feel, Order, Which};
+use shelf::{Shelf, Written};
+use std::rc::Rc;
+
+/// What a person can say, on any place.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Msg {
+    Go(Place),
+    Count(count::Tap),
+    Common(Common),
+    /// A single key, such as `1` or `u`.
+    Key(String),
+}
+
+/// What can be said on every place.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Common {
+    TakeBack,
+    PutBack,
+    TryAgain,
+    /// Puts a notice away.
+    Understood,
+    ApplyUpdate,
+    LeaveExample,
+}
+
+/// Something to be said that stays until the next action.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Notice {
+    Refused(Refusal),
+    /// Lines that could not be saved, and why.
+    NotSaved(news::Trouble),
+    /// The book could not be opened.
+    NotOpened(news::Trouble),
+}
+
+/// All that the page shows.
+pub struct App {
+    pub page: Page,
+    pub place: Place,
+    pub speech: Rc<dyn Speech>,
+    pub now: Wall,
+    /// The book was read: taps before that are kept with their moment.
+    pub is_open: bool,
+    early: Vec<(Msg, Now)>,
+    pub own: Shelf,
+    pub example: Option<Shelf>,
+    pub which: Which,
+    pub count: count::Count,
+    pub notice: Option<Notice>,
+    pub update_waits: bool,
+    /// What the polite region says.
+    pub said: String,
+    pub(crate) orders: Vec<Order>,
+}
+
+impl App {
+    /// The app before its book was read.
+    pub fn new(page: Page, place: Place, speech: Rc<dyn Speech>) -> App {
+        let nobody = Device::new([0; 8]);
+        App {
+            page,
+            place,
+            speech,
+            now: Wall::default(),
+            is_open: false,
+            early: vec![],
+            own: Shelf::open(nobody, []),
+            example: None,
+            which: Which::Own,
+            count: count::Count::default(),
+            notice: None,
+            update_waits: false,
+            said: String::new(),
+            orders: vec![],
+        }
+    }
+
+    /// An app with an empty open book, for tests.
+    pub fn for_tests(place: Place) -> App {
+        let mut app = App::new(Page::default(), place, Rc::new(Plain::default()));
+        app.own = Shelf::open(Device::new([1; 8]), []);
+        app.is_open = true;
+        app
+    }
+
+    /// Takes in what a person said at `now`; returns what the phone is asked to do.
+    pub fn heard(&mut self, message: Msg, now: Now) -> Vec<Order> {
+        self.now = now.wall;
+        if !self.is_open && !matches!(message, Msg::Go(_)) {
+            self.early.push((message, now));
+            return vec![];
+        }
+        self.said.clear();
+        self.take(message, now);
+        std::mem::take(&mut self.orders)
+    }
+
+    fn take(&mut self, message: Msg, now: Now) {
+        match message {
+            Msg::Go(place) => self.go(place),
+            Msg::Count(tap) => count::heard(self, tap, now),
+            Msg::Common(common) => self.common(common, now),
+            Msg::Key(key) => self.key(&key, now),
+        }
+    }
+
+    /// The taps that came before the book was read, in their order.
+    pub(crate) fn take_early(&mut self) {
+        for (message, now) in std::mem::take(&mut self.early) {
+            self.take(message, now);
+        }
+    }
+
+    /// The book in hand.
+    pub fn shelf(&self) -> &Shelf {
+        match (&self.example, self.which) {
+            (Some(example), Which::Example) => example,
+            _ => &self.own,
+        }
+    }
+
+    pub(crate) fn shelf_mut(&mut self) -> &mut Shelf {
+        match (&mut self.example, self.which) {
+            (Some(example), Which::Example) => example,
+            _ => &mut self.own,
+        }
+    }
+
+    /// Carries out an order of the trade: shown at once, then saved. `None` when it was refused, which is said.
+    pub(crate) fn order(&mut self, command: &Command, now: Now) -> Option<Written> {
+        match self.shelf_mut().order(command, now) {
+            Ok(written) => {
+                self.notice = None;
+                let written = written?;
+                self.orders.push(Order::Append { which: self.which, lines: written.lines.clone() });
+                let shelf = self.shelf_mut();
+                (shelf.last_act, shelf.taken_back) = (Some(written.act), None);
+                Some(written)
+            }
+            Err(refusal) => {
+                self.orders.push(Order::Feel(Feel::Refused));
+                self.notice = Some(Notice::Refused(refusal));
+                None
+            }
+        }
+    }
+
+    pub(crate) fn go(&mut self, place: Place) {
+        self.place = place;
+        self.notice = None;
+        self.orders.push(Order::Remember(place.key()));
+        self.orders.push(Order::Awake(self.wants_awake()));
+    }
+
+    /// The screen stays awake while a haul is being counted.
+    fn wants_awake(&self) -> bool {
+        self.place == Place::Count
+    }
+
+    fn common(&mut self, common: Common, now: Now) {
+        match common {
+            Common::TakeBack => self.take_back(now),
+            Common::PutBack => self.put_back(now),
+            Common::TryAgain => {
+                let lines = self.shelf_mut().try_again();
+                self.notice = None;
+                self.orders.push(Order::Append { which: self.which, lines });
+            }
+            Common::Understood => self.notice = None,
+            Common::ApplyUpdate => self.orders.push(Order::ApplyUpdate),
+            Common::LeaveExample => self.which = Which::Own,
+        }
+    }
+
+    /// Takes back the last act of this tab, whole.
+    pub(crate) fn take_back(&mut self, now: Now) {
+        let Some(act) = self.shelf().last_act else { return };
+        if self.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
+            let shelf = self.shelf_mut();
+            (shelf.last_act, shelf.taken_back) = (None, Some(act));
+            self.orders.push(Order::Feel(Feel::TakeBack));
+        }
+    }
+
+    fn put_back(&mut self, now: Now) {
+        let Some(act) = self.shelf().taken_back else { return };
+        if self.order(&Command::Book(BookCommand::Restore { act }), now).is_some() {
+            self.shelf_mut().last_act = Some(act);
+        }
+    }
+
+    /// 1 to 5 for the places, U takes back.
+    fn key(&mut self, key: &str, now: Now) {
+        match key {
+            "u" | "U" => self.take_back(now),
+            _ => {
+                let nth = key.parse::<usize>().ok().and_then(|n| n.checked_sub(1));
+                if let Some(place) = nth.and_then(|n| Place::ALL.get(n)) {
+                    self.go(*place);
+                }
+            }
+        }
+    }
+
+    /// Currency and units for what begins now: as the workshop is set, else as the phone's language suggests.
+    pub fn begins_with(&self) -> (Currency, Units) {
+        let set = self.shelf().book.entries().rev().find_map(|(entry, struck)| match &entry.fact {
+            Fact::WorkshopSet(f) if !struck => Some((f.currency, f.units)),
+            _ => None,
+        });
+        let (currency, units) = set.unwrap_or_default();
+        (currency.unwrap_or(self.speech.currency()), units.unwrap_or(self.speech.units()))
+    }
+}

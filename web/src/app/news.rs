@@ -1,0 +1,88 @@
+//! What the phone tells the app: a book was read, an entry is saved or not, another tab wrote, a copy was picked.
+
+use super::order::{Order, Which};
+use super::shelf::{Posted, Shelf};
+use super::{App, Notice};
+use fivebar_core::ledger::Device;
+use fivebar_core::quantity::{Id, Wall};
+use std::collections::BTreeMap;
+
+/// Why the phone would not keep it. A closed list: each has its sentence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Trouble {
+    /// No room left on the phone.
+    Full,
+    /// An id is there already with other bytes.
+    Known,
+    /// A newer version of the app holds the book.
+    Newer,
+    /// No store at all, as in some private windows.
+    NoStore,
+    /// Another tab holds the book and does not let go.
+    Blocked,
+    /// The platform closed the book and it would not open again.
+    Lost,
+    /// The platform gave the transaction up.
+    Aborted,
+    /// The app stopped itself after an error of its own.
+    Stopped,
+}
+
+/// News from the phone.
+#[derive(Clone, Debug, PartialEq)]
+pub enum News {
+    Opened { which: Which, device: Device, lines: Vec<String>, names: BTreeMap<Id, String> },
+    NotOpened { which: Which, trouble: Trouble },
+    Saved { which: Which, ids: Vec<Id>, at: Wall },
+    /// `stored` is all that the store holds, read again after the failure.
+    NotSaved { which: Which, lines: Vec<Posted>, trouble: Trouble, stored: Vec<String> },
+    /// Another tab wrote these.
+    Grew { which: Which, lines: Vec<String> },
+    ExampleRemoved,
+    UpdateWaits,
+    Tick(Wall),
+    Resized(f64),
+}
+
+impl App {
+    /// Takes in news from the phone.
+    pub fn told(&mut self, news: News) -> Vec<Order> {
+        match news {
+            News::Opened { which, device, lines, names } => self.opened(which, (device, names), &lines),
+            News::NotOpened { trouble, .. } => self.notice = Some(Notice::NotOpened(trouble)),
+            News::Saved { which, ids, at } => self.of(which).into_iter().for_each(|shelf| shelf.saved(&ids, at)),
+            News::NotSaved { which, lines, trouble, stored } => {
+                self.of(which).into_iter().for_each(|shelf| shelf.not_saved(lines.clone(), &stored));
+                self.notice = Some(Notice::NotSaved(trouble));
+            }
+            News::Grew { which, lines } => {
+                self.of(which).into_iter().for_each(|shelf| shelf.heard(lines.iter().map(String::as_str)));
+            }
+            News::ExampleRemoved => (self.example, self.which) = (None, Which::Own),
+            News::UpdateWaits => self.update_waits = true,
+            News::Tick(now) => self.now = now,
+            News::Resized(width) => self.page = crate::parts::Page::new(width),
+        }
+        std::mem::take(&mut self.orders)
+    }
+
+    fn opened(&mut self, which: Which, (device, names): (Device, BTreeMap<Id, String>), lines: &[String]) {
+        let mut shelf = Shelf::open(device, lines.iter().map(String::as_str));
+        shelf.names = names;
+        match which {
+            Which::Own => {
+                self.own = shelf;
+                self.is_open = true;
+                self.take_early();
+            }
+            Which::Example => self.example = Some(shelf),
+        }
+    }
+
+    fn of(&mut self, which: Which) -> Option<&mut Shelf> {
+        match which {
+            Which::Own => Some(&mut self.own),
+            Which::Example => self.example.as_mut(),
+        }
+    }
+}

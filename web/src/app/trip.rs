@@ -1,0 +1,130 @@
+//! The trip and the haul, heard: leaving, at the bin, driving home, home; what was driven, given and carried.
+
+use super::App;
+use super::count::{Over, sheet};
+use super::entry::Typed;
+use super::order::{Feel, Order};
+use crate::parts::pad::Press;
+use fivebar_core::haul::Where;
+use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
+use fivebar_core::ledger::kind::haul::{HaulDescribed, Step, TripDescribed, Way};
+use fivebar_core::quantity::Units;
+use fivebar_core::quantity::reading::{self, Sign};
+
+/// What can be said of the trip.
+#[derive(Clone, Debug, PartialEq)]
+pub enum TripTap {
+    Leave,
+    Step(Step),
+    NewHaul,
+    Open,
+    Choose(Field),
+    Save,
+}
+
+/// What is said of the haul, by the pad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Field {
+    Distance,
+    Carries,
+    Wheel,
+    Bin,
+}
+
+/// Details being typed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Details {
+    pub field: Option<Field>,
+    pub typed: Typed,
+}
+
+impl Details {
+    pub fn press(&mut self, press: Press, sign: Sign) {
+        self.typed.press(press, sign);
+    }
+}
+
+/// Takes in what is said of the trip.
+pub fn heard(app: &mut App, tap: TripTap, now: Now) {
+    match tap {
+        TripTap::Leave => leave(app, now),
+        TripTap::Step(step) => reached(app, step, now),
+        TripTap::NewHaul => new_haul(app, now),
+        TripTap::Open => app.count.over = Over::Haul(Box::default()),
+        TripTap::Choose(field) => {
+            if let Over::Haul(details) = &mut app.count.over {
+                **details = Details { field: Some(field), typed: Typed::default() };
+            }
+        }
+        TripTap::Save => save(app, now),
+    }
+}
+
+fn leave(app: &mut App, now: Now) {
+    let (currency, units) = app.begins_with();
+    let haul = sheet(app).map(|sheet| sheet.haul);
+    if app.order(&Command::Haul(HaulCommand::Leave { haul, currency, units }), now).is_some() {
+        app.orders.push(Order::Feel(Feel::Start));
+    }
+}
+
+fn reached(app: &mut App, step: Step, now: Now) {
+    let Some((haul, trip)) = sheet(app).and_then(|sheet| Some((sheet.haul, sheet.trip.trip?))) else { return };
+    if app.order(&Command::Haul(HaulCommand::Step { haul, trip, step }), now).is_some() {
+        app.orders.push(Order::Feel(if step == Step::Home { Feel::Stop } else { Feel::Start }));
+    }
+}
+
+/// A haul with a first blank pile; the last one stays as it is.
+fn new_haul(app: &mut App, now: Now) {
+    let (currency, units) = app.begins_with();
+    let command = HaulCommand::Begin { currency, units, pile: PileFacts::default(), n: 0, way: Way::Tap };
+    if app.order(&Command::Haul(command), now).is_some() {
+        app.count.over = Over::Nothing;
+    }
+}
+
+/// The next step of a trip, by where it stands.
+pub fn next(stands: Where) -> Option<Step> {
+    match stands {
+        Where::Driving => Some(Step::AtBin),
+        Where::AtBin => Some(Step::Homeward),
+        Where::DrivingHome => Some(Step::Home),
+        Where::NotLeft | Where::Home => None,
+    }
+}
+
+fn save(app: &mut App, now: Now) {
+    let (speech, units) = (app.speech.clone(), super::draft::units(app));
+    let Some(sheet) = sheet(app) else { return };
+    let Over::Haul(details) = &mut app.count.over else { return };
+    let Some(field) = details.field else { return };
+    let typing = speech.typing(units);
+    let empty_trip = |trip| TripDescribed { haul: sheet.haul, trip, distance: None, rate: None, per: None, wheel: None, bin: None };
+    let most = fivebar_core::quantity::Span::RUN_MOST;
+    let command = match (field, sheet.trip.trip) {
+        (Field::Carries, _) => details.typed.take(|text| reading::mass(text, typing)).map(|mass| {
+            let grams = (mass.as_kg() * 1000.0).round() as i64;
+            HaulCommand::Describe(HaulDescribed { haul: sheet.haul, name: None, supplier: None, carries: Some(grams) })
+        }),
+        (Field::Distance, Some(trip)) => details
+            .typed
+            .take(|text| reading::distance(text, typing))
+            .map(|distance| HaulCommand::DescribeTrip(TripDescribed { distance: Some(distance), ..empty_trip(trip) })),
+        (Field::Wheel, Some(trip)) => details
+            .typed
+            .take(|text| reading::span(text, typing.sign, most))
+            .map(|wheel| HaulCommand::DescribeTrip(TripDescribed { wheel: Some(wheel), ..empty_trip(trip) })),
+        (Field::Bin, Some(trip)) => details
+            .typed
+            .take(|text| reading::span(text, typing.sign, most))
+            .map(|bin| HaulCommand::DescribeTrip(TripDescribed { bin: Some(bin), ..empty_trip(trip) })),
+        (_, None) => None,
+    };
+    if let Some(command) = command
+        && app.order(&Command::Haul(command), now).is_some()
+    {
+        app.count.over = Over::Haul(Box::default());
+    }
+}
+

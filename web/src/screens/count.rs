@@ -1,0 +1,242 @@
+//! Count: piles as tiles, the bundle row, the undo bar, the trip.
+
+use super::{Screen, Seen, haul, pile, sort};
+use crate::app::count::{Over, Tap, sheet};
+use crate::app::trip::{TripTap, next};
+use crate::app::{App, Common, Msg};
+use crate::parts::chips::{Chip, bundle};
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::key;
+use crate::parts::load_bar::load_bar;
+use crate::parts::pad;
+use crate::parts::seg::{Seg, seg};
+use crate::parts::tile::{First, Look, Tile, blank, first, tile};
+use crate::parts::undo::{Undo, alone, undo};
+use crate::view::{El, el};
+use crate::words::Speech;
+use crate::words::en::{common, count as words, woods};
+use fivebar_core::haul::{Load, Where};
+use fivebar_core::quantity::{Units, Wall};
+use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
+
+/// The screen of the haul in hand.
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    let sheet = sheet(app);
+    match (&app.count.over, &sheet) {
+        (Over::Pile(draft), sheet) => pile::screen(draft, sheet.as_ref(), app, seen),
+        (Over::Bundle(typed), _) => bundle_pad(typed, app, seen),
+        (Over::Move, Some(sheet)) => which(words::MOVE_TO_WHICH, sheet, seen, Tap::MoveTo),
+        (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
+        (Over::Sort(pile), Some(sheet)) => sort::screen(app, sheet.haul, *pile, seen),
+        (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
+        (_, Some(sheet)) if !sheet.tiles.is_empty() => tiles(app, sheet, seen),
+        _ => day_one(app, seen),
+    }
+}
+
+/// A pile by its name, its wood, or its letter.
+pub fn name(tile: &Pile) -> String {
+    match (&tile.name, &tile.wood) {
+        (Some(name), _) => name.clone(),
+        (None, Some(wood)) => format!("{}, {}", woods::name(wood.as_str()), tile.label),
+        (None, None) => words::pile(&tile.label),
+    }
+}
+
+/// Thickness, width and length: `1 3⁄4 × 1 3⁄4 × 19 in`.
+pub fn size(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
+    let size = tile.size;
+    let side = |length| speech.length(length, units);
+    let long = size.length.map(|from| match size.length_to {
+        Some(to) => format!("{}–{}", side(from), side(to)),
+        None => side(from),
+    });
+    let sides: Vec<String> = [size.thickness.map(side), size.width.map(side), long].into_iter().flatten().collect();
+    if sides.is_empty() { String::new() } else { format!("{} {}", sides.join(" × "), common::length_unit(units)) }
+}
+
+/// The fact in the head that says whether all is saved.
+pub fn saved_fact(app: &App, seen: Seen<'_>) -> Fact {
+    let shelf = app.shelf();
+    match shelf.saved {
+        _ if shelf.has_unsaved() => Fact::Unsaved(common::NOT_YET_SAVED.into()),
+        Some(at) => Fact::Strong(common::saved(&seen.speech.clock(at))),
+        None if shelf.book.is_empty() => Fact::Strong(common::FIRST_START.into()),
+        None => last_saved(app, seen),
+    }
+}
+
+fn last_saved(app: &App, seen: Seen<'_>) -> Fact {
+    let last: Option<Wall> = app.shelf().book.entries().next_back().map(|(entry, _)| entry.wall);
+    last.map_or(Fact::Plain(common::ON_THIS_PHONE.into()), |at| Fact::Strong(common::saved(&seen.speech.clock(at))))
+}
+
+fn day_one(app: &App, seen: Seen<'_>) -> Screen {
+    let top = Head::new(words::haul_of(&seen.speech.day(seen.now)), words::NO_PIECES_YET)
+        .fact(saved_fact(app, seen))
+        .fact(Fact::Plain(common::ON_THIS_PHONE.into()));
+    let board = First {
+        name: words::pile("A"),
+        say: words::TAP_THIS_BOARD.into(),
+        figure: seen.speech.count(0),
+        aside: words::NAME_LATER.into(),
+        counted: 0,
+    };
+    let main = el("main", "scr").kid(first(board, Msg::Count(Tap::First))).kid(new_pile());
+    Screen::new("count", head(top), main).foot(foot(app, None, seen))
+}
+
+fn new_pile() -> El<Msg> {
+    blank(words::NEW_PILE.into(), words::NEW_PILE_UNDER.into(), Msg::Count(Tap::NewPile)).key("new pile")
+}
+
+fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
+    let top = Head::new(words::haul_of(&seen.speech.day(sheet.began)), common::pieces(sheet.pieces, &seen.speech.count(sheet.pieces)))
+        .fact(saved_fact(app, seen))
+        .fact(Fact::Plain(volume(sheet, seen)));
+    let shown = sheet.tiles.iter().map(|pile| one(app, pile, sheet, seen));
+    let main = el("main", "scr count")
+        .kid(load(&sheet.load, sheet.units, seen))
+        .kid(el("div", "g2 tiles").kids(shown))
+        .kid(new_pile());
+    Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
+}
+
+fn volume(sheet: &CountSheet, seen: Seen<'_>) -> String {
+    if sheet.volume.is_zero() && 0 < sheet.unsized_pieces {
+        return words::SIZES_MISSING.into();
+    }
+    format!("{} {}", seen.speech.volume(sheet.volume, sheet.units), common::volume_unit(sheet.units))
+}
+
+fn one(app: &App, pile: &Pile, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
+    let last = sheet.last.filter(|last| last.pile == pile.pile);
+    let pieces = seen.speech.count(pile.taken);
+    let shown = Tile {
+        name: name(pile),
+        size: size(pile, sheet.units, seen.speech),
+        figure: pieces.clone(),
+        counted: pile.taken,
+        hollow: 0,
+        look: if last.is_some() { Look::Last } else { Look::Plain },
+        plus: last.map(|last| format!("+{}", seen.speech.count(last.n))).unwrap_or_default(),
+        said: words::tile_said(&name(pile), &common::pieces(pile.taken, &pieces), &seen.speech.count(app.count.armed)),
+    };
+    tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())
+}
+
+/// The weight, against what the van carries where that is known. A tap says more of the haul.
+fn load(load: &Load, units: Units, seen: Seen<'_>) -> El<Msg> {
+    let (mass, unit) = (seen.speech.mass(load.mass, units), common::mass_unit(units));
+    let row = el("button", "loadrow").attr("type", "button").on_tap(Msg::Count(Tap::Trip(TripTap::Open)));
+    match load.carries.zip(load.share()) {
+        Some((most, share)) => {
+            let whole = |kg: f64| seen.speech.whole_mass(fivebar_core::quantity::Mass::kg(kg), units);
+            let warns = words::warns_at(&whole(most.as_kg() * Load::WARNS_AT));
+            row.kid(el("b", "").text(words::load(&mass, &whole(most.as_kg()), unit))).kid(load_bar(share, Load::WARNS_AT, warns))
+        }
+        None => row.kid(el("b", "").text(words::weighs(&mass, unit))).kid(el("span", "t14 i2").text(words::LOAD_UNKNOWN)),
+    }
+}
+
+fn foot(app: &App, sheet: Option<&CountSheet>, seen: Seen<'_>) -> El<Msg> {
+    let undo = sheet.and_then(|sheet| undo_bar(app, sheet, seen));
+    el("footer", "foot").kid(bundles(app, seen)).kids(undo).kid(trip(sheet, seen))
+}
+
+fn bundles(app: &App, seen: Seen<'_>) -> El<Msg> {
+    let armed = app.count.armed;
+    let chip = |n: u32| {
+        let chip = Chip::choice(seen.speech.count(n), armed == n);
+        if armed == n { chip.under(words::EACH_TAP) } else { chip }
+    };
+    let other = match app.count.other {
+        Some(n) => chip(n),
+        None => Chip::choice(words::ANY, false),
+    };
+    let chips = vec![chip(1), chip(5), chip(10), other];
+    let other_armed = app.count.other;
+    bundle(chips, move |nth| match (nth, other_armed) {
+        (0, _) => Msg::Count(Tap::Arm(1)),
+        (1, _) => Msg::Count(Tap::Arm(5)),
+        (2, _) => Msg::Count(Tap::Arm(10)),
+        (_, Some(n)) if n != armed => Msg::Count(Tap::Arm(n)),
+        _ => Msg::Count(Tap::OtherBundle),
+    })
+}
+
+/// Names what it takes back; after that, what it puts back.
+fn undo_bar(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    if app.shelf().taken_back.is_some() {
+        let bar = Undo { words: common::PUT_BACK.into(), under: common::TAKEN_BACK.into() };
+        return Some(alone(bar, Msg::Common(Common::PutBack)));
+    }
+    app.shelf().last_act?;
+    let Some(last) = sheet.last else {
+        return Some(alone(Undo { words: common::TAKE_BACK.into(), under: String::new() }, Msg::Common(Common::TakeBack)));
+    };
+    let pile = sheet.tiles.iter().find(|tile| tile.pile == last.pile)?;
+    let bar = Undo {
+        words: words::take_back(&seen.speech.count(last.n)),
+        under: words::of_when(&name(pile).to_lowercase(), &seen.speech.clock(last.at)),
+    };
+    let several = 1 < sheet.tiles.len();
+    let back = Msg::Common(Common::TakeBack);
+    Some(match several {
+        true => undo(bar, back, (words::move_last(&seen.speech.count(last.run)), Msg::Count(Tap::Move))),
+        false => alone(bar, back),
+    })
+}
+
+fn trip(sheet: Option<&CountSheet>, seen: Seen<'_>) -> El<Msg> {
+    let now = sheet.map(|sheet| sheet.trip).unwrap_or_default();
+    let sort = sheet.map(|_| key("key h56", words::SORT, "", Msg::Count(Tap::Choose)));
+    match now.stands {
+        Where::NotLeft => {
+            let under = if sheet.is_none() { words::LEAVING_UNDER } else { "" };
+            let class = if sheet.is_none() { "key h88" } else { "key h56 wide" };
+            el("div", "tr").kid(key(class, words::LEAVING, under, Msg::Count(Tap::Trip(TripTap::Leave)))).kids(sort)
+        }
+        stands => el("div", "tr").kid(steps(&now, stands, seen)).kids(sort),
+    }
+}
+
+fn steps(now: &fivebar_core::haul::TripNow, stands: Where, seen: Seen<'_>) -> El<Msg> {
+    let clock = |at: Option<Wall>| at.map_or(words::NOT_YET.to_owned(), |at| seen.speech.clock(at));
+    let since = seen.speech.span(now.since);
+    let step = |words: &str, here: Where, at: Option<Wall>| match stands == here {
+        true if here != Where::Home => Seg::new(words, true).under(since.clone()).running(),
+        _ => Seg::new(words, false).under(clock(at)),
+    };
+    let home = match stands {
+        Where::DrivingHome => Seg::new(words::HOME, true).under(since.clone()).running(),
+        _ => step(words::HOME, Where::Home, now.home),
+    };
+    let segs = vec![step(words::LEAVING, Where::Driving, now.left), step(words::AT_THE_BIN, Where::AtBin, now.at_bin), home];
+    let tap = next(stands).map_or(TripTap::Open, TripTap::Step);
+    seg(words::LEAVING, segs, move |_| Msg::Count(Tap::Trip(tap.clone())))
+}
+
+/// A list of the haul's piles, each a key.
+pub fn which(title: &str, sheet: &CountSheet, seen: Seen<'_>, tap: impl Fn(fivebar_core::quantity::Id) -> Tap) -> Screen {
+    let from = sheet.last.map(|last| last.pile);
+    let rows = sheet.tiles.iter().filter(|tile| Some(tile.pile) != from || title != words::MOVE_TO_WHICH);
+    let keys = rows.map(|tile| {
+        let under = common::pieces(tile.taken, &seen.speech.count(tile.taken));
+        key("key h88 left", name(tile), under, Msg::Count(tap(tile.pile))).key(tile.pile.to_string())
+    });
+    let main = el("main", "").kids(keys).kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
+    Screen::new("count/which", head(Head::new("", title)), main)
+}
+
+fn bundle_pad(typed: &crate::app::entry::Typed, app: &App, seen: Seen<'_>) -> Screen {
+    let main = el("main", "")
+        .kid(pad::entry(&typed.text, "", typed.wrong.is_some()))
+        .kids(typed.wrong.as_ref().map(|why| el("p", "why").text(crate::words::en::refusal::misread(why, seen.speech, Units::Inch))))
+        .kid(el("div", "push"))
+        .kid(pad::pad(None, |press| Msg::Count(Tap::Press(press))))
+        .kid(key("key solid h88", common::DONE, "", Msg::Count(Tap::PadDone)))
+        .kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
+    let _ = app;
+    Screen::new("count/bundle", head(Head::new("", words::HOW_MANY)), main)
+}

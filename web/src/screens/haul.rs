@@ -1,0 +1,85 @@
+//! What is said of a haul and its trip: distance, times, what the van carries; and which pile to sort or name.
+
+use super::count::{name, saved_fact};
+use super::{Screen, Seen};
+use crate::app::count::Tap;
+use crate::app::trip::{Details, Field, TripTap};
+use crate::app::{App, Msg};
+use crate::parts::caution::caution;
+use crate::parts::head::{Head, head};
+use crate::parts::key::{figure_key, key};
+use crate::parts::pad;
+use crate::view::{El, el};
+use crate::words::en::{common, count as words, refusal};
+use fivebar_core::ledger::fold;
+use fivebar_core::quantity::reading::Sign;
+use fivebar_core::quantity::{Span, writing};
+use fivebar_core::sheet::count::CountSheet;
+
+fn say(tap: TripTap) -> Msg {
+    Msg::Count(Tap::Trip(tap))
+}
+
+/// The screen of the haul's own facts.
+pub fn screen(details: &Details, sheet: &CountSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let top = Head::new(words::haul_of(&seen.speech.day(sheet.began)), words::WHOLE_HAUL).fact(saved_fact(app, seen));
+    let main = match details.field {
+        Some(field) => typing(details, field, sheet, seen),
+        None => facts(sheet, app, seen),
+    };
+    Screen::new("count/haul", head(top), main.kid(key("key h48", common::DONE, "", Msg::Count(Tap::Close))))
+}
+
+fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let haul = fold::haul(&app.shelf().book, sheet.haul);
+    let trip = haul.as_ref().and_then(|haul| haul.trips.iter().max_by_key(|trip| trip.left));
+    let none = || words::NOT_YET.to_owned();
+    let span = |span: Option<Span>| span.filter(|span| Span::ZERO < *span).map_or_else(none, |span| seen.speech.span(span));
+    let unit = common::mass_unit(sheet.units);
+    let carries = sheet.load.carries.map_or_else(none, |mass| format!("{} {unit}", seen.speech.whole_mass(mass, sheet.units)));
+    let distance = trip.and_then(|trip| trip.distance).map_or_else(none, |d| writing::distance(d, seen.speech.typing(sheet.units)));
+    let mut keys = vec![figure_key(words::CARRIES, carries, say(TripTap::Choose(Field::Carries)))];
+    if let Some(trip) = trip {
+        keys.push(figure_key(words::DISTANCE, distance, say(TripTap::Choose(Field::Distance))));
+        keys.push(figure_key(words::AT_THE_WHEEL, span(Some(trip.wheel())), say(TripTap::Choose(Field::Wheel))));
+        keys.push(figure_key(words::AT_THE_BINS, span(Some(trip.bin())), say(TripTap::Choose(Field::Bin))));
+    }
+    el("main", "scr")
+        .kid(el("div", "g2").kids(keys))
+        .kid(caution(words::LOADING_CAUTION))
+        .kid(caution(words::RECLAIMED_CAUTION))
+        .kid(el("div", "push"))
+        .kid(key("key h88", words::SAME_HAUL, words::SAME_HAUL_UNDER, say(TripTap::Leave)))
+        .kid(key("key h88", words::NEW_HAUL, words::NEW_HAUL_UNDER, say(TripTap::NewHaul)))
+}
+
+fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
+    let (title, unit) = match field {
+        Field::Carries => (words::CARRIES, common::mass_unit(sheet.units)),
+        Field::Distance => (words::DISTANCE, common::distance_unit(sheet.units)),
+        Field::Wheel => (words::AT_THE_WHEEL, "min"),
+        Field::Bin => (words::AT_THE_BINS, "min"),
+    };
+    let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
+    let wrong = details.typed.wrong.as_ref();
+    el("main", "scr")
+        .kid(el("h2", "ink1").text(title))
+        .kid(pad::entry(&details.typed.text, unit, wrong.is_some()))
+        .kids(wrong.map(|why| el("p", "why").text(refusal::misread(why, seen.speech, sheet.units))))
+        .kid(el("div", "push"))
+        .kid(pad::pad(Some(sign), |press| Msg::Count(Tap::Press(press))))
+        .kid(key("key solid h88", common::DONE, "", say(TripTap::Save)))
+}
+
+/// Which pile to sort, and which to name or correct.
+pub fn choose(sheet: &CountSheet, seen: Seen<'_>) -> Screen {
+    let rows = sheet.tiles.iter().map(|tile| {
+        let under = common::pieces(tile.taken, &seen.speech.count(tile.taken));
+        el("div", "um")
+            .key(tile.pile.to_string())
+            .kid(key("key h88 left", name(tile), under, Msg::Count(Tap::SortPile(tile.pile))))
+            .kid(key("key h88 m", words::EDIT_PILE, "", Msg::Count(Tap::Edit(tile.pile))))
+    });
+    let main = el("main", "scr").kids(rows).kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
+    Screen::new("count/choose", head(Head::new(words::SORT, words::WHICH_PILE)), main)
+}

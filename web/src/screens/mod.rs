@@ -1,0 +1,46 @@
+//! The screens: pure functions from a sheet and what is under the thumb to a tree. They know sheets, parts and words.
+
+mod count;
+mod frame;
+mod haul;
+mod pile;
+mod said;
+mod sort;
+
+pub use frame::page;
+
+use crate::app::Msg;
+use crate::parts::Page;
+use crate::view::El;
+use crate::words::Speech;
+use fivebar_core::quantity::Wall;
+
+/// What every screen may use: how much room there is, the maker's language, and the moment.
+#[derive(Clone, Copy)]
+pub struct Seen<'a> {
+    pub page: Page,
+    pub speech: &'a dyn Speech,
+    pub now: Wall,
+}
+
+/// A screen before it is framed.
+pub struct Screen {
+    /// Names the screen: focus goes to its heading when it changes.
+    pub place: &'static str,
+    pub head: El<Msg>,
+    pub main: El<Msg>,
+    pub foot: Option<El<Msg>>,
+    /// Without strip and bar, as the buyer's face and big buttons are.
+    pub bare: bool,
+}
+
+impl Screen {
+    pub fn new(place: &'static str, head: El<Msg>, main: El<Msg>) -> Screen {
+        Screen { place, head, main, foot: None, bare: false }
+    }
+
+    pub fn foot(mut self, foot: El<Msg>) -> Screen {
+        self.foot = Some(foot);
+        self
+    }
+}

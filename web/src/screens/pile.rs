@@ -1,0 +1,179 @@
+//! A new pile by chips, without a keyboard; and a pile that is named, sized or corrected.
+
+use super::count::{name, saved_fact};
+use super::{Screen, Seen};
+use crate::app::count::Tap;
+use crate::app::draft::{Asks, Draft, DraftTap};
+use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, chips};
+use crate::parts::field::{Field, Keyboard, field};
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::{figure_key, key};
+use crate::parts::pad;
+use crate::view::{El, el};
+use crate::words::en::{common, count as words, refusal, woods};
+use fivebar_core::quantity::{Length, Units};
+use fivebar_core::sheet::count::CountSheet;
+
+fn say(tap: DraftTap) -> Msg {
+    Msg::Count(Tap::Draft(tap))
+}
+
+/// The next question of a pile.
+pub fn screen(draft: &Draft, sheet: Option<&CountSheet>, app: &App, seen: Seen<'_>) -> Screen {
+    let units = sheet.map_or_else(|| app.begins_with().1, |sheet| sheet.units);
+    let tile = draft.pile.and_then(|id| sheet?.tiles.iter().find(|tile| tile.pile == id));
+    let label = next_label(sheet);
+    let title = tile.map_or_else(|| words::new_pile(&label), name);
+    let pieces = sheet.map_or(0, |sheet| sheet.pieces);
+    let counted = common::pieces(pieces, &seen.speech.count(pieces));
+    let top = Head::new(words::haul_of(&seen.speech.day(sheet.map_or(seen.now, |sheet| sheet.began))), title)
+        .fact(saved_fact(app, seen))
+        .fact(Fact::Plain(words::pieces_in_piles(&counted, sheet.map_or(0, |sheet| sheet.tiles.len()))));
+    let main = el("main", "scr").kid(el("div", "push")).kids(answered(draft, units, seen)).kids(question(draft, units, seen));
+    let main = if draft.pile.is_none() { main.kid(later(&label)) } else { main };
+    Screen::new("count/pile", head(top), main.kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close))))
+}
+
+/// The letter the new pile will have; the core gives it, this only shows it beforehand.
+fn next_label(sheet: Option<&CountSheet>) -> String {
+    let taken = |label: &str| sheet.is_some_and(|sheet| sheet.tiles.iter().any(|tile| tile.label == label));
+    ('A'..='Z').map(|letter| letter.to_string()).find(|label| !taken(label)).unwrap_or_default()
+}
+
+fn later(label: &str) -> El<Msg> {
+    key("key", words::NAME_AT_HOME, words::counts_now_as(label), say(DraftTap::Later))
+}
+
+/// The answers so far; a tap changes one.
+fn answered(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let side = |length: Length| format!("{} {}", seen.speech.length(length, units), common::length_unit(units));
+    let facts = &draft.facts;
+    let long = facts.length.map(|from| match facts.length_to {
+        Some(to) => format!("{}–{}", seen.speech.length(from, units), side(to)),
+        None => side(from),
+    });
+    let shown = [
+        (words::WOOD, facts.wood.as_ref().map(|wood| woods::name(wood.as_str())), Asks::Wood),
+        (words::THICKNESS, facts.thickness.map(side), Asks::Thickness),
+        (words::WIDTH, facts.width.map(side), Asks::Width),
+        (words::LENGTH, long, Asks::Length),
+    ];
+    let all = draft.pile.is_some();
+    let keys: Vec<El<Msg>> = shown
+        .into_iter()
+        .filter(|(_, answer, asks)| *asks != draft.asks && (all || answer.is_some()))
+        .map(|(what, answer, asks)| figure_key(what, answer.unwrap_or_else(|| words::NOT_YET.into()), say(DraftTap::Again(asks))))
+        .collect();
+    if keys.is_empty() { vec![] } else { vec![el("h2", "").text(words::ANSWERED), el("div", "g3 answers").kids(keys)] }
+}
+
+fn question(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let unit = if units == Units::Inch { words::INCHES } else { words::MILLIMETRES };
+    let asked = |text: String| el("h2", "ink1").text(text);
+    match draft.asks {
+        _ if draft.pad => by_pad(draft, units, seen),
+        Asks::Wood => vec![asked(words::WHICH_WOOD.into()), wood_chips(draft, units)],
+        Asks::Thickness => vec![asked(words::how(words::HOW_THICK, unit)), side_chips(&thicknesses(units), units, seen)],
+        Asks::Width => vec![asked(words::how(words::HOW_WIDE, unit)), side_chips(&widths(units), units, seen)],
+        Asks::Length => vec![asked(words::how(words::HOW_LONG, unit)), band_chips(units, seen)],
+        Asks::Name => vec![name_field(draft), key("key solid h88", common::DONE, "", say(DraftTap::Save))],
+    }
+}
+
+fn name_field(draft: &Draft) -> El<Msg> {
+    let asked = Field {
+        id: "pile-name",
+        label: words::PILE_NAME.into(),
+        value: draft.facts.name.clone().unwrap_or_default(),
+        keyboard: Keyboard::Words,
+        ..Field::default()
+    };
+    field(asked, |text| say(DraftTap::Name(text)))
+}
+
+fn wood_chips(draft: &Draft, units: Units) -> El<Msg> {
+    let usual = woods::usual(units);
+    let keys: Vec<&'static str> = if draft.all_woods { fivebar_core::wood::keys(units).collect() } else { usual.to_vec() };
+    let mut shown: Vec<Chip> = keys.iter().map(|key| Chip::tap(woods::name(key))).collect();
+    if !draft.all_woods {
+        shown.push(Chip::tap(words::MORE_WOODS));
+    }
+    chips("key h88", shown, move |nth| match keys.get(nth) {
+        Some(key) => say(DraftTap::Wood(fivebar_core::quantity::Key::read(key))),
+        None => say(DraftTap::MoreWoods),
+    })
+}
+
+fn side_chips(sides: &[Length], units: Units, seen: Seen<'_>) -> El<Msg> {
+    let mut shown: Vec<Chip> = sides.iter().map(|side| Chip::tap(seen.speech.length(*side, units))).collect();
+    shown.push(Chip::tap(words::OTHER_SIZE));
+    let sides = sides.to_vec();
+    chips("key h88", shown, move |nth| sides.get(nth).map_or_else(|| say(DraftTap::Other), |side| say(DraftTap::Side(*side))))
+}
+
+/// The bands in between write a band; the two ends ask for a number.
+fn band_chips(units: Units, seen: Seen<'_>) -> El<Msg> {
+    let ends = bands(units);
+    let written = |length: Option<&Length>| length.map(|length| seen.speech.length(*length, units));
+    let shown: Vec<Chip> = (0..=ends.len())
+        .map(|nth| {
+            let from = nth.checked_sub(1).and_then(|before| ends.get(before));
+            Chip::tap(words::band(written(from).as_deref(), written(ends.get(nth)).as_deref()))
+        })
+        .collect();
+    chips("key h88", shown, move |nth| match (nth.checked_sub(1).and_then(|before| ends.get(before)), ends.get(nth)) {
+        (Some(from), Some(to)) => say(DraftTap::Band(*from, *to)),
+        _ => say(DraftTap::Other),
+    })
+}
+
+fn by_pad(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let press = |press| Msg::Count(Tap::Press(press));
+    let side = match draft.asks {
+        Asks::Thickness => words::HOW_THICK,
+        Asks::Width => words::HOW_WIDE,
+        _ => words::HOW_LONG_EXACT,
+    };
+    let sign = if seen.speech.sign() == fivebar_core::quantity::reading::Sign::Comma { ',' } else { '.' };
+    let unit = common::length_unit(units);
+    let mut shown = vec![el("h2", "ink1").text(words::how(side, unit)), pad::entry(&draft.typed.text.replace('/', "⁄"), unit, draft.typed.wrong.is_some())];
+    shown.extend(draft.typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, units))));
+    shown.push(pad::pad(Some(sign), press));
+    if units == Units::Inch {
+        shown.push(pad::fraction_keys(16, press));
+    }
+    shown.push(key("key solid h88", common::DONE, "", say(DraftTap::PadDone)));
+    shown
+}
+
+fn sixteenths(of: &[i64]) -> Vec<Length> {
+    of.iter().filter_map(|n| Length::INCH_64TH.times(n.saturating_mul(4)).ok()).collect()
+}
+
+fn millimetres(of: &[i64]) -> Vec<Length> {
+    of.iter().filter_map(|n| Length::MM.times(*n).ok()).collect()
+}
+
+/// Thicknesses as they come from a mill, with room for another: common practice.
+fn thicknesses(units: Units) -> Vec<Length> {
+    match units {
+        Units::Inch => sixteenths(&[12, 13, 16, 17, 20, 24, 28, 32]),
+        Units::Metric => millimetres(&[16, 20, 22, 27, 32, 40, 45, 50]),
+    }
+}
+
+fn widths(units: Units) -> Vec<Length> {
+    match units {
+        Units::Inch => sixteenths(&[24, 28, 32, 36, 48, 64, 80, 96]),
+        Units::Metric => millimetres(&[40, 45, 62, 80, 100, 120, 150, 200]),
+    }
+}
+
+/// The ends between bands of length.
+fn bands(units: Units) -> Vec<Length> {
+    match units {
+        Units::Inch => sixteenths(&[144, 192, 288, 384, 576]),
+        Units::Metric => millimetres(&[200, 300, 450, 600, 900]),
+    }
+}

@@ -1,0 +1,25 @@
+//! Refusals and troubles, put into words.
+
+use super::Seen;
+use crate::app::news::Trouble as Why;
+use crate::parts::notice::Trouble;
+use crate::words::en::refusal as words;
+use fivebar_core::refusal::Refusal;
+
+/// A refusal in words: what did not happen, what is safe, what to do.
+pub fn refused(refusal: &Refusal, seen: Seen<'_>) -> Trouble {
+    let said = words::refused(refusal, seen.speech);
+    Trouble { what: said.what, why: String::new(), safe: said.safe, to_do: said.to_do }
+}
+
+/// What could not be saved, in words.
+pub fn not_saved(why: Why, lines: usize, _seen: Seen<'_>) -> Trouble {
+    let said = words::not_saved(why, lines);
+    Trouble { what: said.what, why: said.why, safe: said.safe, to_do: said.to_do }
+}
+
+/// A book that could not be opened, in words.
+pub fn not_opened(why: Why) -> Trouble {
+    let said = words::not_opened(why);
+    Trouble { what: said.what, why: said.why, safe: said.safe, to_do: said.to_do }
+}

@@ -1,0 +1,62 @@
+//! English: what every place says.
+
+use fivebar_core::quantity::Units;
+
+pub const TAKE_BACK: &str = "Take back";
+pub const PUT_BACK: &str = "Put it back";
+pub const TAKEN_BACK: &str = "Taken back";
+pub const NOTHING_TO_TAKE_BACK: &str = "Nothing to take back";
+pub const DONE: &str = "Done";
+pub const LEAVE_IT: &str = "Leave it";
+pub const STOP: &str = "Stop";
+pub const TRY_AGAIN: &str = "Try again";
+pub const UNDERSTOOD: &str = "All right";
+pub const KEEP_A_COPY: &str = "Keep a copy";
+pub const ON_THIS_PHONE: &str = "on this phone only";
+pub const FIRST_START: &str = "first start";
+pub const EXAMPLE: &str = "Example, in no total";
+pub const BACK_TO_YOURS: &str = "Back to yours";
+pub const NEW_VERSION: &str = "A new version is ready. It starts again where you are.";
+pub const USE_IT: &str = "Use it now";
+pub const OTHER: &str = "other";
+
+/// "saved 09:42".
+pub fn saved(clock: &str) -> String {
+    format!("saved {clock}")
+}
+
+pub const NOT_YET_SAVED: &str = "not saved yet";
+
+/// "1 piece", "12 pieces".
+pub fn pieces(n: u32, written: &str) -> String {
+    if n == 1 { format!("{written} piece") } else { format!("{written} pieces") }
+}
+
+/// The unit of a piece's sides.
+pub fn length_unit(units: Units) -> &'static str {
+    match units {
+        Units::Inch => "in",
+        Units::Metric => "mm",
+    }
+}
+
+pub fn volume_unit(units: Units) -> &'static str {
+    match units {
+        Units::Inch => "board feet",
+        Units::Metric => "litres",
+    }
+}
+
+pub fn mass_unit(units: Units) -> &'static str {
+    match units {
+        Units::Inch => "lb",
+        Units::Metric => "kg",
+    }
+}
+
+pub fn distance_unit(units: Units) -> &'static str {
+    match units {
+        Units::Inch => "mi",
+        Units::Metric => "km",
+    }
+}

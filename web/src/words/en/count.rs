@@ -1,0 +1,183 @@
+//! English: Count, new pile, sort.
+
+pub const NO_PIECES_YET: &str = "No pieces yet";
+pub const TAP_THIS_BOARD: &str = "Tap this board, once for each piece.";
+pub const NAME_LATER: &str = "name it now, or at home";
+pub const NEW_PILE: &str = "New pile";
+pub const NEW_PILE_UNDER: &str = "wood, thickness, width, length";
+pub const EACH_TAP: &str = "each tap";
+pub const ANY: &str = "n";
+pub const HOW_MANY: &str = "How many with each tap?";
+pub const LEAVING: &str = "Leaving";
+pub const LEAVING_UNDER: &str = "starts the trip’s clock, as you drive off";
+pub const AT_THE_BIN: &str = "At the bin";
+pub const HOME: &str = "Home";
+pub const NOT_YET: &str = "not yet";
+pub const DRIVING_HOME: &str = "driving, tap when home";
+pub const SORT: &str = "Sort";
+pub const NEW_HAUL: &str = "New haul";
+pub const NEW_HAUL_UNDER: &str = "the last one stays as it is";
+pub const SAME_HAUL: &str = "Another trip";
+pub const SAME_HAUL_UNDER: &str = "for the same haul";
+pub const WHOLE_HAUL: &str = "This haul";
+pub const NAME_AT_HOME: &str = "Name it at home";
+pub const ANSWERED: &str = "Answered: tap one to change it";
+pub const WOOD: &str = "Wood";
+pub const THICKNESS: &str = "Thickness";
+pub const WIDTH: &str = "Width";
+pub const LENGTH: &str = "Length";
+pub const WHICH_WOOD: &str = "Which wood?";
+pub const MORE_WOODS: &str = "more";
+pub const OTHER_SIZE: &str = "other";
+pub const WOOD_UNKNOWN: &str = "not sure";
+pub const HOW_LONG_ABOUT: &str = "how long, about?";
+pub const PILE_NAME: &str = "Name";
+pub const MOVE_TO_WHICH: &str = "Move them to which pile?";
+pub const LOAD_UNKNOWN: &str = "say what the van carries";
+pub const SIZES_MISSING: &str = "sizes missing";
+pub const RECOUNT: &str = "Count again";
+pub const EDIT_PILE: &str = "Name or size";
+pub const WHICH_PILE: &str = "Which pile?";
+pub const GOOD: &str = "Good";
+pub const REJECT_BECAUSE: &str = "Reject, because";
+pub const NONE: &str = "none";
+pub const GUESSED: &str = "unknown wood counts as the heaviest";
+pub const CARRIES: &str = "The van carries";
+pub const DISTANCE: &str = "There and back";
+pub const SUPPLIER: &str = "Supplier";
+pub const GIFT: &str = "Gift or price";
+pub const LOADING_CAUTION: &str = "An estimate; wet wood weighs far more. The door label less people is the limit.";
+pub const RECLAIMED_CAUTION: &str = "Sweep for metal; leave painted or treated wood.";
+
+/// "Haul, Tue 3 March".
+pub fn haul_of(day: &str) -> String {
+    format!("Haul, {day}")
+}
+
+/// "Pile C".
+pub fn pile(label: &str) -> String {
+    format!("Pile {label}")
+}
+
+/// "New pile, C".
+pub fn new_pile(label: &str) -> String {
+    format!("New pile, {label}")
+}
+
+/// "counts now as pile C".
+pub fn counts_now_as(label: &str) -> String {
+    format!("counts now as “pile {label}”")
+}
+
+/// "102 pieces in 2 piles".
+pub fn pieces_in_piles(pieces: &str, piles: usize) -> String {
+    if piles == 1 { format!("{pieces} in 1 pile") } else { format!("{pieces} in {piles} piles") }
+}
+
+/// "Take back 5".
+pub fn take_back(n: &str) -> String {
+    format!("Take back {n}")
+}
+
+/// "ash leg squares, 09:42".
+pub fn of_when(what: &str, clock: &str) -> String {
+    format!("{what}, {clock}")
+}
+
+/// "Move last 12 to…".
+pub fn move_last(n: &str) -> String {
+    format!("Move last {n} to…")
+}
+
+/// "163.5 of 670 lb".
+pub fn load(mass: &str, carries: &str, unit: &str) -> String {
+    format!("{mass} of {carries} {unit}")
+}
+
+/// "163.5 lb".
+pub fn weighs(mass: &str, unit: &str) -> String {
+    format!("{mass} {unit}")
+}
+
+/// "warns at 536".
+pub fn warns_at(mass: &str) -> String {
+    format!("warns at {mass}")
+}
+
+/// "Ash strips, 64 pieces. Count 5."
+pub fn tile_said(name: &str, pieces: &str, armed: &str) -> String {
+    format!("{name}, {pieces}. Count {armed}.")
+}
+
+/// "under 9", "9 to 12", "over 36".
+pub fn band(from: Option<&str>, to: Option<&str>) -> String {
+    match (from, to) {
+        (None, Some(to)) => format!("under {to}"),
+        (Some(from), Some(to)) => format!("{from} to {to}"),
+        (Some(from), None) => format!("over {from}"),
+        (None, None) => String::new(),
+    }
+}
+
+/// "How thick, in inches?"
+pub fn how(side: &str, unit: &str) -> String {
+    format!("{side}, in {unit}?")
+}
+
+pub const HOW_THICK: &str = "How thick";
+pub const HOW_WIDE: &str = "How wide";
+pub const HOW_LONG: &str = "How long, about";
+pub const HOW_LONG_EXACT: &str = "How long";
+pub const INCHES: &str = "inches";
+pub const MILLIMETRES: &str = "millimetres";
+
+/// "16 of 61 rejected".
+pub fn rejected_of(rejected: &str, sorted: &str) -> String {
+    format!("{rejected} of {sorted} rejected")
+}
+
+/// "Ash strips, 61 of 64".
+pub fn sorted_of(name: &str, sorted: &str, taken: &str) -> String {
+    format!("{name}, {sorted} of {taken}")
+}
+
+/// "3 to go".
+pub fn to_go(n: &str) -> String {
+    format!("{n} to go")
+}
+
+/// "Take back 1 reject: short".
+pub fn take_back_reject(n: &str, why: &str) -> String {
+    format!("Take back {n} reject: {}", why.to_lowercase())
+}
+
+/// "Take back 1 good".
+pub fn take_back_good(n: &str) -> String {
+    format!("Take back {n} good")
+}
+
+/// A reject reason by its key; a key from a newer version is shown as it is.
+pub fn reason(key: &str) -> String {
+    let known = match key {
+        "end-check" => "End check",
+        "twist" => "Twist",
+        "glue-paint" => "Glue or paint",
+        "short" => "Short",
+        "knot" => "Knot",
+        "metal" => "Metal",
+        "sapwood" => "Sapwood",
+        "crack" => "Crack",
+        "wet" => "Wet",
+        "unknown" => "Unknown",
+        "other" => "Other",
+        _ => return key.replace('-', " "),
+    };
+    known.to_owned()
+}
+
+/// Every reason there is a key for.
+pub const REASONS: [&str; 11] =
+    ["end-check", "twist", "glue-paint", "short", "knot", "crack", "metal", "sapwood", "wet", "unknown", "other"];
+
+pub const AT_THE_WHEEL: &str = "At the wheel";
+pub const AT_THE_BINS: &str = "At the bins";

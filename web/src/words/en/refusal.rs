@@ -1,0 +1,123 @@
+//! English: why the answer was no. What did not happen, what is safe, what to do, with the limit.
+
+use super::common::{length_unit, pieces};
+use crate::app::news::Trouble;
+use crate::words::Speech;
+use fivebar_core::quantity::reading::{Misread, Quantity};
+use fivebar_core::quantity::{Length, Units};
+use fivebar_core::refusal::Refusal;
+
+/// A trouble or refusal, worded.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Said {
+    pub what: String,
+    pub why: String,
+    pub safe: String,
+    pub to_do: String,
+}
+
+const SAFE: &str = "Nothing was changed.";
+
+/// One sentence each way for a refusal.
+pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
+    let said = |what: String, to_do: &str| Said { what, why: String::new(), safe: SAFE.into(), to_do: to_do.into() };
+    let count = |n: u32| pieces(n, &speech.count(n));
+    match refusal {
+        Refusal::MoneyOutOfRange { currency } => {
+            said(format!("That sum is too large: at most 1,000,000,000 of the smallest coin of {currency}."), "Check the figure.")
+        }
+        Refusal::CurrenciesMixed { one, other } => {
+            said(format!("Not added: {one} and {other} do not go into one sum."), "Say the figure in the job’s own currency.")
+        }
+        Refusal::CurrencyUnknown { code } => said(format!("No currency is called “{code}”."), "Use its three letters, such as USD or EUR."),
+        Refusal::LengthOutOfRange { met, least, most } => {
+            let shown = |l: &Length| format!("{} mm", speech.length(*l, Units::Metric));
+            said(
+                format!("Not taken: {} is not between {} and {}.", shown(met), shown(least), shown(most)),
+                "Type the size again, in its own unit.",
+            )
+        }
+        Refusal::TooManyPieces { would_be, most } => said(
+            format!("Not counted: the pile would hold {}, and one pile holds at most {}.", count(*would_be), count(*most)),
+            "Begin a new pile.",
+        ),
+        Refusal::NotThatMany { asked, there } => {
+            said(format!("Not done: you asked for {}, and there are {}.", count(*asked), count(*there)), "Take fewer, or count again.")
+        }
+        Refusal::SpanOutOfRange { most, .. } => {
+            said(format!("Not taken: one run lasts at most {}.", speech.span(*most)), "Check start and stop.")
+        }
+        Refusal::NotThere => said("Not done: what you meant is no longer there.".into(), "It may have been taken back. Look again."),
+        Refusal::NothingAsked => said("Nothing was asked for.".into(), "Say how many, at least one."),
+        Refusal::SamePile => said("Not moved: it is the same pile.".into(), "Choose another pile."),
+        Refusal::BandUpsideDown { .. } => said("Not taken: the band ends before it begins.".into(), "Say the shorter length first."),
+        Refusal::TooManyPiles { most } => said(format!("No new pile: a haul has at most {most}."), "Begin a new haul."),
+        Refusal::OutOfRange => said("Not taken: the figure is larger than can be kept.".into(), "Check it."),
+        Refusal::NothingToShareBy => said("Not worked out: there is nothing to share it over yet.".into(), "Count or log something first."),
+        Refusal::MoneyBelowNothing { .. } => said("Not taken: a sum below nothing.".into(), "Leave the minus sign away."),
+    }
+}
+
+/// Why a typed figure was not taken.
+pub fn misread(why: &Misread, speech: &dyn Speech, units: Units) -> String {
+    let q = |quantity: &Quantity| quantity_said(quantity, speech, units);
+    match why {
+        Misread::Empty => "Nothing is typed yet.".into(),
+        Misread::TooLong { most } => format!("Not taken: at most {most} signs."),
+        Misread::NotANumber { met } => format!("Not taken: “{met}” is no number."),
+        Misread::UnknownUnit { met } => format!("Not taken: “{met}” is no unit for this."),
+        Misread::Negative { met } => format!("Not taken: {met} is below nothing."),
+        Misread::Ambiguous { grouped, decimal } => format!("Not taken: it may mean {} or {}.", q(grouped), q(decimal)),
+        Misread::TooFine { nearest } => format!("Not taken: finer than is kept. The nearest is {}.", q(nearest)),
+        Misread::Denominator { met, nearest: Some(nearest) } => format!("Not taken: no rule has {met}ths. The nearest is {}.", q(nearest)),
+        Misread::Denominator { met, nearest: None } => format!("Not taken: no rule has {met}ths."),
+        Misread::OutOfRange { met, least, most, might_be } => {
+            let reads = met.as_ref().map(|met| format!("It reads as {}. ", q(met))).unwrap_or_default();
+            let may = might_be.as_ref().map(|other| format!(" It may mean {}.", q(other))).unwrap_or_default();
+            format!("Not taken. {reads}It must be from {} to {}.{may}", q(least), q(most))
+        }
+        Misread::NotWhole { might_be: Some(other), .. } => format!("Not taken: only whole ones. It may mean {}.", q(other)),
+        Misread::NotWhole { .. } => "Not taken: only whole ones.".into(),
+    }
+}
+
+fn quantity_said(quantity: &Quantity, speech: &dyn Speech, units: Units) -> String {
+    match quantity {
+        Quantity::Length(length) => format!("{} {}", speech.length(*length, units), length_unit(units)),
+        Quantity::Distance(distance) => fivebar_core::quantity::writing::distance(*distance, speech.typing(units)),
+        Quantity::Money(sum) => speech.money(*sum),
+        Quantity::Span(span) => speech.span(*span),
+        Quantity::Clock(clock) => fivebar_core::quantity::writing::clock(*clock),
+        Quantity::Mass(mass) => format!("{} {}", speech.mass(*mass, units), super::common::mass_unit(units)),
+        Quantity::Count(n) => speech.count(*n),
+        Quantity::Percent(p) => format!("{} %", speech.number(*p, 0, 3)),
+        Quantity::Number(n) => speech.number(*n, 0, 6),
+    }
+}
+
+/// What could not be saved: how many entries, why, what is safe, what to do.
+pub fn not_saved(why: Trouble, lines: usize) -> Said {
+    let what = if lines == 1 { "Not saved: 1 entry.".to_owned() } else { format!("Not saved: {lines} entries.") };
+    let safe = "All that was shown as saved is safe.".to_owned();
+    let (why, to_do) = cause(why);
+    Said { what, why: why.into(), safe, to_do: to_do.into() }
+}
+
+/// A book that could not be opened.
+pub fn not_opened(why: Trouble) -> Said {
+    let (why, to_do) = cause(why);
+    Said { what: "The book could not be opened.".into(), why: why.into(), safe: "Nothing was written or removed.".into(), to_do: to_do.into() }
+}
+
+fn cause(why: Trouble) -> (&'static str, &'static str) {
+    match why {
+        Trouble::Full => ("The phone is full.", "Free some space, or keep a copy now."),
+        Trouble::Known => ("The book holds an entry of the same name already.", "Keep a copy now, then open the app again."),
+        Trouble::Newer => ("A newer version of the app wrote this book.", "Close all its windows and open it again with a network."),
+        Trouble::NoStore => ("This window has no store: a private window, or storage is switched off.", "Open it in a usual window."),
+        Trouble::Blocked => ("Another window of the app holds the book.", "Close the other windows, then try again."),
+        Trouble::Lost => ("The phone closed the book.", "Try again. If it stays so, open the app again."),
+        Trouble::Aborted => ("The phone gave up writing.", "Try again, or keep a copy now."),
+        Trouble::Stopped => ("The app stopped after an error of its own.", "Open it again: nothing saved is lost."),
+    }
+}

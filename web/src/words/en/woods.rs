@@ -1,0 +1,47 @@
+//! English: woods by their key.
+
+use fivebar_core::quantity::Units;
+
+/// The usual woods first, for the chips, by the table the units go with.
+pub fn usual(units: Units) -> &'static [&'static str] {
+    match units {
+        Units::Inch => &["ash-white", "cherry-black", "maple-sugar", "oak-white", "oak-northern-red", "walnut-black", "unknown"],
+        Units::Metric => &["oak-european", "beech-european", "ash-european", "maple-sycamore", "cherry-european", "walnut-european", "unknown"],
+    }
+}
+
+/// A wood's name; one that this list does not know is shown by its key.
+pub fn name(key: &str) -> String {
+    let known = match key {
+        "ash-white" | "ash-european" => "Ash",
+        "cherry-black" | "cherry-european" => "Cherry",
+        "maple-sugar" | "maple-sycamore" => "Maple",
+        "oak-white" => "White oak",
+        "oak-northern-red" => "Red oak",
+        "oak-european" => "Oak",
+        "beech-european" | "beech-american" => "Beech",
+        "walnut-black" | "walnut-european" => "Walnut",
+        "unknown" => "Not sure",
+        _ => return spelled(key),
+    };
+    known.to_owned()
+}
+
+/// `birch-yellow` is said "Yellow birch".
+fn spelled(key: &str) -> String {
+    let mut words: Vec<&str> = key.split('-').collect();
+    words.rotate_left(1.min(words.len().saturating_sub(1)));
+    let said = words.join(" ");
+    let mut letters = said.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn woods_are_said_as_at_the_yard() {
+        for (key, said) in [("ash-white", "Ash"), ("birch-yellow", "Yellow birch"), ("teak", "Teak"), ("oak-european", "Oak")] {
+            assert_eq!(super::name(key), said);
+        }
+    }
+}
