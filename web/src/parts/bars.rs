@@ -53,7 +53,7 @@ pub fn bars<M>(bars: Bars) -> El<M> {
     let low = solid.last().into_iter().copied().chain(strokes.iter().chain(&hollow).map(|g| g.at)).map(|at| at.1).fold(0.0, f64::max);
     let drawn =
         |class: &'static str, gates: &[Gate]| (!gates.is_empty()).then(|| path(class, gates.iter().map(Gate::line).collect::<String>()));
-    sized("tally", (width, low + tall + 2.0))
+    sized("tally", (width + 1.0, low + tall + 2.0))
         .kids(solid.iter().map(|at| rect("", (at.0 + 0.5, at.1 + 1.0), (step * 3.0 + 3.0, tall))))
         .kids(drawn("cut", &strokes))
         .kids(drawn("ho", &hollow))
@@ -155,7 +155,7 @@ mod tests {
 
     #[test]
     fn marks_are_as_wide_as_in_the_drawings() {
-        for (cut, per_row, size) in [(64, 4, "65.2 50"), (9, 4, "30.6 11"), (38, 3, "47.9 37")] {
+        for (cut, per_row, size) in [(64, 4, "66.2 50"), (9, 4, "31.6 11"), (38, 3, "48.9 37")] {
             let shown = bars::<()>(Bars { cut, hollow: 0, per_row, size: Cut::Tile }).html();
             assert!(shown.contains(&format!("viewBox=\"0 0 {size}\"")), "{shown}");
         }

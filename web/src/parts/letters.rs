@@ -40,6 +40,18 @@ pub fn label(word: &str, figure: &str) -> f64 {
     plain(word, 14.0) + gap + bold(figure, 14.0)
 }
 
+/// `text` in lines of at most `width` in weight 500 at `size`; a word longer than that keeps a line to itself.
+pub fn wrapped(text: &str, size: f64, width: f64) -> Vec<String> {
+    let mut lines: Vec<String> = vec![];
+    for word in text.split(' ') {
+        match lines.last_mut() {
+            Some(line) if plain(line, size) + plain(" ", size) + plain(word, size) <= width => *line = format!("{line} {word}"),
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
 fn measured(text: &str, size: f64, widths: &[u16; 95]) -> f64 {
     text.chars().map(|letter| f64::from(advance(letter, widths))).sum::<f64>() * size / 1000.0
 }
@@ -59,6 +71,12 @@ fn advance(letter: char, widths: &[u16; 95]) -> u16 {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn long_lines_break_between_words() {
+        assert_eq!(wrapped("48.9 % of used, planned 45 %", 14.0, 143.0), ["48.9 % of used,", "planned 45 %"]);
+        assert_eq!(wrapped("460, planned 460", 14.0, 330.0), ["460, planned 460"]);
+    }
 
     #[test]
     fn widths_agree_with_the_drawings() {

@@ -17,6 +17,7 @@ pub struct Ratio {
 const FROM: f64 = 0.85;
 const TO: f64 = 1.45;
 const ROW: f64 = 74.0;
+const LINE: f64 = 18.0;
 const TICKS: u32 = 12;
 
 /// The rows over one mark "as planned". Ratios off the line stand at its edge; the line grows for a large one.
@@ -24,40 +25,46 @@ pub fn ratios<M>(rows: &[Ratio], planned: (&str, &str), width: f64, said: &str) 
     let most = rows.iter().map(|r| r.ratio).fold(TO, f64::max);
     let least = rows.iter().map(|r| r.ratio).fold(FROM, f64::min);
     let x = |ratio: f64| (ratio - least) / (most - least) * width;
-    let two = rows.iter().any(|r| letters::bold(&r.name, 17.0) + letters::plain(&r.note, 14.0) + 12.0 > width);
-    let pitch = ROW + if two { 20.0 } else { 0.0 };
+    let beside = |r: &Ratio| letters::bold(&r.name, 17.0) + letters::plain(&r.note, 14.0) + 12.0 <= width;
+    let lines =
+        if rows.iter().all(beside) { 0 } else { rows.iter().map(|r| letters::wrapped(&r.note, 14.0, width).len()).max().unwrap_or(0) };
+    let pitch = ROW + LINE * lines as f64;
     let last = pitch * rows.len() as f64;
     let wide = letters::label(planned.0, planned.1);
     let at = (x(1.0) - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
     drawing("sc", (width, last + 10.0))
         .attr("role", "img")
         .attr("aria-label", said.to_owned())
-        .kids(rows.iter().enumerate().flat_map(|(i, r)| row(r, pitch * (i + 1) as f64 - 26.0, (width, two), x)))
         .kid(line("ld", (x(1.0), pitch - 46.0), (x(1.0), last - 9.0)))
+        .kids(rows.iter().enumerate().flat_map(|(i, r)| row(r, pitch * (i + 1) as f64 - 26.0, (width, lines), x)))
         .kid(label("", (at, last + 6.0), planned.0, planned.1))
 }
 
-fn row<M>(ratio: &Ratio, base: f64, (width, two): (f64, bool), x: impl Fn(f64) -> f64) -> Vec<El<M>> {
+fn row<M>(ratio: &Ratio, base: f64, (width, lines): (f64, usize), x: impl Fn(f64) -> f64) -> Vec<El<M>> {
     let (one, at) = (x(1.0), x(ratio.ratio));
     let wide = letters::bold(&ratio.figure, 17.0);
     let figure = if at + 7.0 + wide > width { at - 7.0 - wide } else { at + 7.0 };
     let lift = if figure < at { 12.0 } else { 0.0 };
-    let name = if two { base - 50.0 } else { base - 30.0 };
-    let note = if two {
-        text("", (0.0, base - 30.0), ratio.note.clone())
-    } else {
-        text("", (width, base - 30.0), ratio.note.clone()).attr("text-anchor", "end")
-    };
-    vec![
-        text("b x17", (0.0, name), ratio.name.clone()),
-        note,
+    let name = base - 30.0 - LINE * lines as f64;
+    let drawn = vec![
+        text("lb b x17", (0.0, name), ratio.name.clone()),
         rect(if ratio.under { "funder" } else { "fgood" }, (one.min(at), base - 11.0), ((at - one).abs(), 10.0)),
         path("tk", ticks(base, width, |n| n % 2 == 0, 5)),
         path("tk5", ticks(base, width, |n| n % 2 == 1, 9)),
         line("base", (0.0, base), (width, base)),
         line("mk", (at, base - 18.0), (at, base + 9.0)),
         text("b x17", (figure, base - 4.0 - lift), ratio.figure.clone()),
-    ]
+    ];
+    drawn.into_iter().chain(note(ratio, name, width, lines)).collect()
+}
+
+/// What was and what was planned: at the right of the name, or in lines below it.
+fn note<M>(ratio: &Ratio, name: f64, width: f64, lines: usize) -> Vec<El<M>> {
+    if lines == 0 {
+        return vec![text("lb", (width, name), ratio.note.clone()).attr("text-anchor", "end")];
+    }
+    let wrapped = letters::wrapped(&ratio.note, 14.0, width).into_iter().enumerate();
+    wrapped.map(|(i, line)| text("lb", (0.0, name + LINE * (i + 1) as f64), line)).collect()
 }
 
 fn ticks(base: f64, width: f64, which: impl Fn(u32) -> bool, tall: u32) -> String {

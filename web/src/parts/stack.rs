@@ -1,7 +1,7 @@
 //! The rate as a stack of boards, as thick as each part is large, with brackets for what goes out and what is yours.
 use crate::parts::ink::{Text, drawing, letters as text, path, rect};
 use crate::parts::{ink::num, letters};
-use crate::view::El;
+use crate::view::{El, el};
 
 /// One board of the stack.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -25,9 +25,14 @@ const THIN: f64 = 28.0;
 const TWO_LINES: f64 = 46.0;
 const BRACKETS: f64 = 78.0;
 const TALL: f64 = 128.0;
+/// Narrower than this the boards are lines of text.
+const NARROW: f64 = 260.0;
 
 /// The stack `width` wide; what goes out first, then what is yours. `said` is what a reader hears.
 pub fn stack<M>(parts: &[Part], brackets: (Bracket, Bracket), width: f64, said: &str) -> El<M> {
+    if width < NARROW {
+        return lines(parts, brackets);
+    }
     let wide = width - BRACKETS;
     let most = parts.iter().map(|p| p.share).fold(1e-9, f64::max);
     let (mut y, mut edge, mut drawn) = (1.0, 1.0, vec![]);
@@ -44,6 +49,21 @@ pub fn stack<M>(parts: &[Part], brackets: (Bracket, Bracket), width: f64, said: 
         .kids(drawn)
         .kids(bracket(&brackets.0, (1.0, edge), wide))
         .kids(bracket(&brackets.1, (edge, y), wide))
+}
+
+/// The stack as lines, the brackets as sums.
+fn lines<M>(parts: &[Part], brackets: (Bracket, Bracket)) -> El<M> {
+    let line = |class: &'static str, words: [&str; 3]| {
+        let spans = ["name", "t14 i2", "fig"].into_iter().zip(words).filter(|(_, word)| !word.is_empty());
+        el("div", class).kids(spans.map(|(class, word)| el("span", class).text(word.to_owned())))
+    };
+    let sum = |b: &Bracket| line("sum", [&b.word, "", &b.figure]);
+    let boards = |yours: bool| parts.iter().filter(move |p| p.yours == yours);
+    el("div", "stacked")
+        .kids(boards(false).map(|p| line("", [&p.name, &p.note, &p.figure])))
+        .kid(sum(&brackets.0))
+        .kids(boards(true).map(|p| line("mine", [&p.name, &p.note, &p.figure])))
+        .kid(sum(&brackets.1))
 }
 
 /// True if name, note and figure stand on one line.

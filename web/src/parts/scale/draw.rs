@@ -36,9 +36,13 @@ fn base(scale: &Scale) -> f64 {
     match (&scale.block, &scale.band) {
         (Some(_), Some(_)) => 82.0,
         (Some(_), None) => 60.0,
-        (None, Some(_)) => 37.0,
+        (None, Some(band)) => 37.0 + if over_two_lines(band, scale.width) { ROW } else { 0.0 },
         (None, None) => 16.0,
     }
+}
+
+fn over_two_lines(band: &Band, width: f64) -> bool {
+    widths::label(&band.word, &band.figure) > width
 }
 
 /// Every label with where its mark is; what lies far below comes last, at the edge.
@@ -111,13 +115,20 @@ fn band<M>(scale: &Scale, band: &Band, base: f64) -> Vec<El<M>> {
         hatch += &format!("M{} {}L{} {}", num(x1), num(top + tall - (x1 - at)), num(x2), num(top + tall - (x2 - at)));
         at += 7.0;
     }
-    let wide = widths::label(&band.word, &band.figure);
-    let x = ((left + right - wide) / 2.0).clamp(0.0, (scale.width - wide).max(0.0));
-    vec![
-        path("hatch", hatch),
-        path("hatch", format!("M{} {}H{}V{}H{}z", num(left), num(top), num(right), num(top + tall), num(left))),
-        label("", (x, base - 20.0), &band.word, &band.figure),
-    ]
+    let drawn =
+        vec![path("hatch", hatch), path("hatch", format!("M{} {}H{}V{}H{}z", num(left), num(top), num(right), num(top + tall), num(left)))];
+    drawn.into_iter().chain(band_label(scale, band, (left + right) / 2.0, base)).collect()
+}
+
+/// The band's words above it, in two lines where one is too long.
+fn band_label<M>(scale: &Scale, band: &Band, middle: f64, base: f64) -> Vec<El<M>> {
+    let at = |wide: f64| (middle - wide / 2.0).clamp(0.0, (scale.width - wide).max(0.0));
+    let line = |word: &str, figure: &str, y: f64| label("", (at(widths::label(word, figure)), y), word, figure);
+    if over_two_lines(band, scale.width) {
+        vec![line(&band.word, "", base - 20.0 - ROW), line("", &band.figure, base - 20.0)]
+    } else {
+        vec![line(&band.word, &band.figure, base - 20.0)]
+    }
 }
 
 /// The block with its figure between two grips, pointing at the value.
