@@ -2,7 +2,7 @@
 
 use super::{Haul, Pile};
 use crate::quantity::Mass;
-use crate::wood;
+use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
 
 /// The load of a haul.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -39,9 +39,10 @@ impl Haul {
     }
 }
 
-/// The weight of a pile as taken, and whether its wood was guessed.
+/// The weight of a pile as taken, and whether its wood was guessed: unknown wood weighs as the heaviest plausible.
 fn weight(pile: &Pile) -> Option<(Mass, bool)> {
-    let piece = pile.piece().ok().flatten()?;
-    let density = wood::density(pile.wood.as_ref());
-    Some((Mass::kg(piece.cubic_metres() * f64::from(pile.taken) * density.kg_per_m3), density.guessed))
+    let all = pile.piece().ok().flatten()?.times(pile.taken).ok()?;
+    let known = pile.wood.as_ref().and_then(|wood| Species::of(wood.as_str()).ok());
+    let species = known.unwrap_or(&UNKNOWN_HARDWOOD);
+    Some((species.density().mass(all), species.is_a_guess()))
 }

@@ -107,9 +107,7 @@ fn first(app: &mut App, now: Now) {
     let (currency, units) = app.begins_with();
     let n = app.count.armed;
     let command = match sheet(app) {
-        Some(sheet) if sheet.tiles.is_empty() => {
-            HaulCommand::AddPile { haul: sheet.haul, pile: PileFacts::default(), n, way: way(n) }
-        }
+        Some(sheet) if sheet.tiles.is_empty() => HaulCommand::AddPile { haul: sheet.haul, pile: PileFacts::default(), n, way: way(n) },
         _ => HaulCommand::Begin { currency, units, pile: PileFacts::default(), n, way: way(n) },
     };
     counted(app, &command, n, now);

@@ -58,7 +58,7 @@ pub fn heard(app: &mut App, tap: DraftTap, now: Now) {
     let Over::Pile(draft) = &mut app.count.over else { return };
     match tap {
         DraftTap::Wood(wood) => {
-            draft.facts.wood = wood.or_else(|| Key::read("unknown"));
+            draft.facts.wood = wood.or_else(|| Key::read("unknown-hardwood"));
             draft.next();
         }
         DraftTap::MoreWoods => draft.all_woods = true,

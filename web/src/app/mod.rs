@@ -13,6 +13,7 @@ pub mod trip;
 
 use crate::parts::{Page, Place};
 use crate::words::{Plain, Speech};
+use fivebar_core::haul::Where;
 use fivebar_core::ledger::decide::{BookCommand, Command, Now};
 use fivebar_core::ledger::{Device, Fact};
 use fivebar_core::quantity::{Currency, Units, Wall};
@@ -168,13 +169,18 @@ impl App {
     pub(crate) fn go(&mut self, place: Place) {
         self.place = place;
         self.notice = None;
-        self.orders.push(Order::Remember(place.key()));
+        self.orders.push(Order::Remember(place));
         self.orders.push(Order::Awake(self.wants_awake()));
     }
 
     /// The screen stays awake while a haul is being counted.
     fn wants_awake(&self) -> bool {
         self.place == Place::Count
+    }
+
+    /// Whether anything shown changes with the clock alone.
+    pub fn shows_time(&self) -> bool {
+        count::sheet(self).is_some_and(|sheet| !matches!(sheet.trip.stands, Where::NotLeft | Where::Home))
     }
 
     fn common(&mut self, common: Common, now: Now) {

@@ -28,20 +28,56 @@ pub enum Trouble {
     Stopped,
 }
 
+/// What became of a file that was handed on.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Handed {
+    Shared(String),
+    PutAway,
+    Downloaded(String),
+    NoWay,
+}
+
 /// News from the phone.
 #[derive(Clone, Debug, PartialEq)]
 pub enum News {
-    Opened { which: Which, device: Device, lines: Vec<String>, names: BTreeMap<Id, String> },
-    NotOpened { which: Which, trouble: Trouble },
-    Saved { which: Which, ids: Vec<Id>, at: Wall },
+    Opened {
+        which: Which,
+        device: Device,
+        lines: Vec<String>,
+        names: BTreeMap<Id, String>,
+    },
+    NotOpened {
+        which: Which,
+        trouble: Trouble,
+    },
+    Saved {
+        which: Which,
+        ids: Vec<Id>,
+        at: Wall,
+    },
     /// `stored` is all that the store holds, read again after the failure.
-    NotSaved { which: Which, lines: Vec<Posted>, trouble: Trouble, stored: Vec<String> },
+    NotSaved {
+        which: Which,
+        lines: Vec<Posted>,
+        trouble: Trouble,
+        stored: Vec<String>,
+    },
     /// Another tab wrote these.
-    Grew { which: Which, lines: Vec<String> },
+    Grew {
+        which: Which,
+        lines: Vec<String>,
+    },
     ExampleRemoved,
     UpdateWaits,
     Tick(Wall),
     Resized(f64),
+    /// What became of a file that was handed on.
+    Handed(Handed),
+    /// A file was picked.
+    Picked {
+        name: String,
+        text: String,
+    },
 }
 
 impl App {
@@ -61,6 +97,7 @@ impl App {
             News::ExampleRemoved => (self.example, self.which) = (None, Which::Own),
             News::UpdateWaits => self.update_waits = true,
             News::Tick(now) => self.now = now,
+            News::Handed(_) | News::Picked { .. } => {}
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }
         std::mem::take(&mut self.orders)

@@ -8,7 +8,6 @@ use crate::parts::pad::Press;
 use fivebar_core::haul::Where;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
 use fivebar_core::ledger::kind::haul::{HaulDescribed, Step, TripDescribed, Way};
-use fivebar_core::quantity::Units;
 use fivebar_core::quantity::reading::{self, Sign};
 
 /// What can be said of the trip.
@@ -127,4 +126,3 @@ fn save(app: &mut App, now: Now) {
         app.count.over = Over::Haul(Box::default());
     }
 }
-

@@ -35,13 +35,13 @@ impl Keyboard {
 }
 
 /// A field of one line; `typed` makes the message from what it holds.
-pub fn field<M>(field: Field, typed: fn(String) -> M) -> El<M> {
+pub fn field<M: 'static>(field: Field, typed: impl Fn(String) -> M + 'static) -> El<M> {
     let input = el("input", "").attr("type", "text").attr("inputmode", field.keyboard.mode()).attr("autocomplete", "off");
     around(&field, input.attr("value", field.value.clone()).on_typed(typed))
 }
 
 /// A field of several lines.
-pub fn lines<M>(field: Field, typed: fn(String) -> M) -> El<M> {
+pub fn lines<M: 'static>(field: Field, typed: impl Fn(String) -> M + 'static) -> El<M> {
     around(&field, el("textarea", "").attr("rows", "3").text(field.value.clone()).on_typed(typed))
 }
 

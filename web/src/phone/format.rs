@@ -80,6 +80,18 @@ impl Figures {
         self.written(&format!("m{currency}"), decimal, || number_format(&self.locale, &options))
     }
 
+    /// A whole sum in the currency of that code, without decimals.
+    pub fn whole_money(&self, decimal: &str, currency: &str) -> String {
+        let options = [
+            ("style", "currency".into()),
+            ("currency", currency.into()),
+            ("currencyDisplay", "narrowSymbol".into()),
+            ("minimumFractionDigits", JsValue::from(0)),
+            ("maximumFractionDigits", JsValue::from(0)),
+        ];
+        self.written(&format!("w{currency}"), decimal, || number_format(&self.locale, &options))
+    }
+
     /// A moment in ms, by the clock of a place `offset` minutes ahead of world time.
     pub fn moment(&self, how: Moment, ms: i64, offset: i32) -> String {
         let there = Date::new(&(ms.saturating_add(i64::from(offset) * 60_000) as f64).into());

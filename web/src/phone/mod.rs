@@ -10,6 +10,7 @@ pub mod format;
 pub mod installed;
 pub mod now;
 pub mod panic;
+pub mod place;
 pub mod prefs;
 pub mod print;
 pub mod share;

@@ -95,10 +95,7 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
         .fact(saved_fact(app, seen))
         .fact(Fact::Plain(volume(sheet, seen)));
     let shown = sheet.tiles.iter().map(|pile| one(app, pile, sheet, seen));
-    let main = el("main", "scr count")
-        .kid(load(&sheet.load, sheet.units, seen))
-        .kid(el("div", "g2 tiles").kids(shown))
-        .kid(new_pile());
+    let main = el("main", "scr count").kid(load(&sheet.load, sheet.units, seen)).kid(el("div", "g2 tiles").kids(shown)).kid(new_pile());
     Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
 }
 
@@ -119,6 +116,7 @@ fn one(app: &App, pile: &Pile, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
         counted: pile.taken,
         hollow: 0,
         look: if last.is_some() { Look::Last } else { Look::Plain },
+        wide: sheet.tiles.len() == 1,
         plus: last.map(|last| format!("+{}", seen.speech.count(last.n))).unwrap_or_default(),
         said: words::tile_said(&name(pile), &common::pieces(pile.taken, &pieces), &seen.speech.count(app.count.armed)),
     };

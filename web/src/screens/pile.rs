@@ -94,7 +94,8 @@ fn name_field(draft: &Draft) -> El<Msg> {
 
 fn wood_chips(draft: &Draft, units: Units) -> El<Msg> {
     let usual = woods::usual(units);
-    let keys: Vec<&'static str> = if draft.all_woods { fivebar_core::wood::keys(units).collect() } else { usual.to_vec() };
+    let keys: Vec<&'static str> =
+        if draft.all_woods { fivebar_core::wood::species::listed(units).map(|species| species.key).collect() } else { usual.to_vec() };
     let mut shown: Vec<Chip> = keys.iter().map(|key| Chip::tap(woods::name(key))).collect();
     if !draft.all_woods {
         shown.push(Chip::tap(words::MORE_WOODS));
@@ -137,7 +138,10 @@ fn by_pad(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let sign = if seen.speech.sign() == fivebar_core::quantity::reading::Sign::Comma { ',' } else { '.' };
     let unit = common::length_unit(units);
-    let mut shown = vec![el("h2", "ink1").text(words::how(side, unit)), pad::entry(&draft.typed.text.replace('/', "⁄"), unit, draft.typed.wrong.is_some())];
+    let mut shown = vec![
+        el("h2", "ink1").text(words::how(side, unit)),
+        pad::entry(&draft.typed.text.replace('/', "⁄"), unit, draft.typed.wrong.is_some()),
+    ];
     shown.extend(draft.typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, units))));
     shown.push(pad::pad(Some(sign), press));
     if units == Units::Inch {

@@ -54,6 +54,22 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::TooManyPiles { most } => said(format!("No new pile: a haul has at most {most}."), "Begin a new haul."),
         Refusal::OutOfRange => said("Not taken: the figure is larger than can be kept.".into(), "Check it."),
         Refusal::NothingToShareBy => said("Not worked out: there is nothing to share it over yet.".into(), "Count or log something first."),
+        Refusal::BelowNothing { met } => said(format!("Not taken: {met} is below nothing."), "Leave the minus sign away."),
+        Refusal::ShareOutOfRange { met } => said(format!("Not taken: {met} is not a share from 0 to 100 %."), "Check it."),
+        Refusal::NoHours => said("Not worked out: no hours are logged yet.".into(), "Log some work, or say the hours."),
+        Refusal::LoggedBeyondAll { .. } => {
+            said("Not taken: more hours logged to jobs than hours in all.".into(), "Say all the hours you work in a year.")
+        }
+        Refusal::RateOutOfReach { .. } => {
+            said("No rate can bear that: tax and profit take all of it.".into(), "Say a smaller share of tax or profit.")
+        }
+        Refusal::FeesEatThePrice { .. } => said("No price covers that: tax and fees take all of it.".into(), "Check the fee and the tax."),
+        Refusal::StagesDoNotMeet { .. } => {
+            said("Not taken: the parts do not add up to the whole price.".into(), "Make them add up to 100 %.")
+        }
+        Refusal::NeverCovered { .. } => said("Never: a piece leaves nothing towards it.".into(), "Raise the price, or leave the stall."),
+        Refusal::WoodUnknown { key } => said(format!("No wood is called “{key}”."), "Choose one of the list."),
+        Refusal::MoistureOutOfRange { .. } => said("Not taken: no wood holds that much water.".into(), "Check the reading."),
         Refusal::MoneyBelowNothing { .. } => said("Not taken: a sum below nothing.".into(), "Leave the minus sign away."),
     }
 }
@@ -106,7 +122,12 @@ pub fn not_saved(why: Trouble, lines: usize) -> Said {
 /// A book that could not be opened.
 pub fn not_opened(why: Trouble) -> Said {
     let (why, to_do) = cause(why);
-    Said { what: "The book could not be opened.".into(), why: why.into(), safe: "Nothing was written or removed.".into(), to_do: to_do.into() }
+    Said {
+        what: "The book could not be opened.".into(),
+        why: why.into(),
+        safe: "Nothing was written or removed.".into(),
+        to_do: to_do.into(),
+    }
 }
 
 fn cause(why: Trouble) -> (&'static str, &'static str) {

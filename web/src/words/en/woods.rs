@@ -5,8 +5,10 @@ use fivebar_core::quantity::Units;
 /// The usual woods first, for the chips, by the table the units go with.
 pub fn usual(units: Units) -> &'static [&'static str] {
     match units {
-        Units::Inch => &["ash-white", "cherry-black", "maple-sugar", "oak-white", "oak-northern-red", "walnut-black", "unknown"],
-        Units::Metric => &["oak-european", "beech-european", "ash-european", "maple-sycamore", "cherry-european", "walnut-european", "unknown"],
+        Units::Inch => &["ash-white", "cherry-black", "maple-sugar", "oak-white", "oak-northern-red", "walnut-black", "unknown-hardwood"],
+        Units::Metric => {
+            &["oak-european", "beech-european", "ash-european", "maple-sycamore", "cherry-wild", "walnut-european", "unknown-hardwood"]
+        }
     }
 }
 
@@ -14,14 +16,14 @@ pub fn usual(units: Units) -> &'static [&'static str] {
 pub fn name(key: &str) -> String {
     let known = match key {
         "ash-white" | "ash-european" => "Ash",
-        "cherry-black" | "cherry-european" => "Cherry",
+        "cherry-black" | "cherry-wild" => "Cherry",
         "maple-sugar" | "maple-sycamore" => "Maple",
         "oak-white" => "White oak",
         "oak-northern-red" => "Red oak",
         "oak-european" => "Oak",
         "beech-european" | "beech-american" => "Beech",
         "walnut-black" | "walnut-european" => "Walnut",
-        "unknown" => "Not sure",
+        "unknown-hardwood" => "Not sure",
         _ => return spelled(key),
     };
     known.to_owned()
@@ -30,7 +32,8 @@ pub fn name(key: &str) -> String {
 /// `birch-yellow` is said "Yellow birch".
 fn spelled(key: &str) -> String {
     let mut words: Vec<&str> = key.split('-').collect();
-    words.rotate_left(1.min(words.len().saturating_sub(1)));
+    let by = words.len().saturating_sub(1).min(1);
+    words.rotate_left(by);
     let said = words.join(" ");
     let mut letters = said.chars();
     letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()

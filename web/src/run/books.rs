@@ -1,0 +1,201 @@
+//! The two books on this phone and the way of each write: one transaction, then news of what became of it.
+
+use super::{Run, wall_clock, with};
+use crate::app::news::{News, Trouble};
+use crate::app::order::Which;
+use crate::app::shelf::Posted;
+use crate::phone::now;
+use crate::phone::store::{self, BOOK, EXAMPLE, Posting, Row, Store};
+use crate::phone::tabs::{Tabs, Word};
+use fivebar_core::ledger::Device;
+use fivebar_core::quantity::Id;
+use std::cell::Cell;
+use std::collections::BTreeMap;
+use std::rc::{Rc, Weak};
+use wasm_bindgen_futures::spawn_local;
+
+/// What the phone remembers of its own: the name of this device.
+const DEVICE: &str = "device";
+
+/// One book and what this page knows of it.
+struct OneBook {
+    store: Store,
+    tabs: Tabs,
+    /// The place of the newest entry this page has read or written.
+    last: Cell<u64>,
+}
+
+/// The maker's book and the example's.
+pub struct Books {
+    me: Weak<Run>,
+    own: Rc<OneBook>,
+    example: Rc<OneBook>,
+    asked_to_persist: Cell<bool>,
+}
+
+impl Books {
+    pub fn new(me: Weak<Run>) -> Books {
+        let one = |name: &'static str, which: Which| {
+            let heard = me.clone();
+            Rc::new(OneBook {
+                store: Store::new(name, |_| ()),
+                tabs: Tabs::join(name, move |word| with(&heard, |run| run.books.heard(which, word))),
+                last: Cell::new(0),
+            })
+        };
+        Books { own: one(BOOK, Which::Own), example: one(EXAMPLE, Which::Example), asked_to_persist: Cell::new(false), me }
+    }
+
+    fn of(&self, which: Which) -> Rc<OneBook> {
+        match which {
+            Which::Own => self.own.clone(),
+            Which::Example => self.example.clone(),
+        }
+    }
+
+    /// Reads the maker's book; the app takes no order before that.
+    pub fn open(&self) {
+        self.open_one(Which::Own);
+    }
+
+    /// Opens a book and tells what it holds.
+    pub fn open_one(&self, which: Which) {
+        let (book, me) = (self.of(which), self.me.clone());
+        spawn_local(async move {
+            let news = match read(&book).await {
+                Ok((device, lines, names)) => News::Opened { which, device, lines, names },
+                Err(trouble) => News::NotOpened { which, trouble: said(&trouble) },
+            };
+            with(&me, |run| run.told(news));
+        });
+    }
+
+    /// One transaction. Nothing is shown as saved before it completed.
+    pub fn append(&self, which: Which, lines: Vec<Posted>) {
+        let (book, me) = (self.of(which), self.me.clone());
+        self.ask_to_persist(which);
+        spawn_local(async move {
+            let entries: Vec<_> = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
+            let news = match book.store.append(&entries, &[]).await {
+                Ok(posted) => {
+                    let before = book.last.get();
+                    if before.saturating_add(posted.added as u64) == posted.last {
+                        book.last.set(posted.last);
+                    }
+                    book.tabs.tell(Word::Grew);
+                    News::Saved { which, ids: lines.iter().map(|posted| posted.id).collect(), at: wall_clock() }
+                }
+                Err(trouble) => not_saved(&book, which, lines, &trouble).await,
+            };
+            with(&me, |run| run.told(news));
+            with(&me, |run| run.books.catch_up(which));
+        });
+    }
+
+    /// Adds what a copy brought and names, all or nothing, then reads the whole book again.
+    pub fn write(&self, which: Which, posting: Posting, then: impl FnOnce(&Run, Result<(), Trouble>) + 'static) {
+        let (book, me) = (self.of(which), self.me.clone());
+        spawn_local(async move {
+            let done = book.store.append_merge(&posting).await.map(|_| ()).map_err(|trouble| said(&trouble));
+            book.tabs.tell(Word::Grew);
+            with(&me, |run| then(run, done));
+            with(&me, |run| run.books.catch_up(which));
+        });
+    }
+
+    /// Asked once, after the first entry of the maker's own.
+    fn ask_to_persist(&self, which: Which) {
+        if which == Which::Own && !self.asked_to_persist.replace(true) {
+            spawn_local(async {
+                store::persist().await;
+            });
+        }
+    }
+
+    fn heard(&self, which: Which, word: Word) {
+        match word {
+            Word::Grew => self.catch_up(which),
+            Word::Removed => self.open_one(which),
+        }
+    }
+
+    /// The page came back into sight: the platform may have closed the book, another tab may have written.
+    pub fn look_again(&self) {
+        let book = self.own.clone();
+        spawn_local(async move {
+            let _ = book.store.wake().await; // the next write tells the person if it stays closed
+        });
+        self.catch_up(Which::Own);
+    }
+
+    /// Reads what came after the last place this page knows.
+    fn catch_up(&self, which: Which) {
+        let (book, me) = (self.of(which), self.me.clone());
+        spawn_local(async move {
+            let Ok(rows) = book.store.after(book.last.get()).await else { return };
+            note_last(&book, &rows);
+            let lines: Vec<String> = rows.into_iter().map(|row| row.line).collect();
+            if !lines.is_empty() {
+                with(&me, |run| run.told(News::Grew { which, lines }));
+            }
+        });
+    }
+
+    /// Deletes the example's database.
+    pub fn remove_example(&self) {
+        let (book, me) = (self.example.clone(), self.me.clone());
+        spawn_local(async move {
+            if book.store.delete().await.is_ok() {
+                book.last.set(0);
+                book.tabs.tell(Word::Removed);
+                with(&me, |run| run.told(News::ExampleRemoved));
+            }
+        });
+    }
+}
+
+fn note_last(book: &OneBook, rows: &[Row]) {
+    if let Some(row) = rows.last() {
+        book.last.set(book.last.get().max(row.seq));
+    }
+}
+
+type Opened = (Device, Vec<String>, BTreeMap<Id, String>);
+
+async fn read(book: &OneBook) -> Result<Opened, store::Trouble> {
+    let rows = book.store.all().await?;
+    note_last(book, &rows);
+    let device = match book.store.meta(DEVICE).await?.as_deref().and_then(Device::read) {
+        Some(device) => device,
+        None => new_device(book).await?,
+    };
+    let names = book.store.people().await?.into_iter().filter_map(|(id, name)| Some((Id::read(&id)?, name))).collect();
+    Ok((device, rows.into_iter().map(|row| row.line).collect(), names))
+}
+
+async fn new_device(book: &OneBook) -> Result<Device, store::Trouble> {
+    let [a, b, c, d, e, f, g, h, ..] = now::chance();
+    let device = Device::new([a, b, c, d, e, f, g, h]);
+    book.store.set_meta(DEVICE, device.name()).await?;
+    Ok(device)
+}
+
+/// What the store holds after all, read again.
+async fn not_saved(book: &OneBook, which: Which, lines: Vec<Posted>, trouble: &store::Trouble) -> News {
+    let stored = book.store.all().await.unwrap_or_default().into_iter().map(|row| row.line).collect();
+    News::NotSaved { which, lines, trouble: said(trouble), stored }
+}
+
+/// The store's trouble as the app knows it.
+fn said(trouble: &store::Trouble) -> Trouble {
+    match trouble {
+        store::Trouble::Full => Trouble::Full,
+        store::Trouble::Known => Trouble::Known,
+        store::Trouble::Newer => Trouble::Newer,
+        store::Trouble::NoStore => Trouble::NoStore,
+        store::Trouble::Blocked => Trouble::Blocked,
+        store::Trouble::Lost => Trouble::Lost,
+        store::Trouble::Stopped => Trouble::Stopped,
+        store::Trouble::Aborted | store::Trouble::Refused { .. } => Trouble::Aborted,
+    }
+}

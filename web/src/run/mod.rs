@@ -1,0 +1,155 @@
+//! The app on the phone: it hears the page, asks the app, and does what the app ordered.
+//!
+//! Carries invariants 9 and 14. The app decides, this only carries out; each thing the platform tells comes back as news.
+
+mod books;
+mod doing;
+mod speaking;
+
+use crate::app::news::News;
+use crate::app::{App, Msg};
+use crate::parts::{Page, Place};
+use crate::phone::{self, now, panic, shell, theme, visible};
+use crate::screens;
+use crate::view::Stage;
+use crate::words::en::common as words;
+use books::Books;
+use fivebar_core::ledger::decide::Now;
+use fivebar_core::quantity::{Moment, Offset, Wall};
+use std::cell::RefCell;
+use std::rc::{Rc, Weak};
+
+/// The app and the phone together; lives as long as the page.
+pub struct Run {
+    me: Weak<Run>,
+    app: RefCell<App>,
+    stage: RefCell<Option<Rc<Stage<Msg>>>>,
+    books: Books,
+    awake: phone::awake::Watch,
+}
+
+/// Opens the app in the page.
+pub fn start() {
+    panic::install(panic::LastWords { said: words::STOPPED, reload: words::OPEN_AGAIN });
+    if let Some(ear) = theme::follow() {
+        ear.for_good();
+    }
+    let place = phone::place::named().and_then(|name| Place::ALL.into_iter().find(|place| key_of(*place) == name));
+    let app = App::new(Page::new(phone::place::width()), place.unwrap_or(Place::Count), speaking::language());
+    let run = Rc::new_cyclic(|me: &Weak<Run>| Run {
+        me: me.clone(),
+        app: RefCell::new(app),
+        stage: RefCell::new(None),
+        books: Books::new(me.clone()),
+        awake: phone::awake::Watch::default(),
+    });
+    run.clone().open();
+}
+
+/// The place's name in the address.
+pub fn key_of(place: Place) -> &'static str {
+    match place {
+        Place::Count => "count",
+        Place::Bench => "bench",
+        Place::Price => "price",
+        Place::Jobs => "jobs",
+        Place::Workshop => "workshop",
+    }
+}
+
+/// The moment, taken once, and the chance for the names of entries.
+pub fn this_moment() -> Now {
+    let [a, b, c, d, e, f, g, h, i, j, ..] = now::chance();
+    Now { wall: wall_clock(), chance: [a, b, c, d, e, f, g, h, i, j] }
+}
+
+/// The clock on the wall.
+pub fn wall_clock() -> Wall {
+    let ms = now::moment();
+    let offset = Offset::minutes(i64::from(now::offset_minutes(ms))).unwrap_or_default();
+    Wall::new(Moment::at(ms), offset)
+}
+
+impl Run {
+    fn open(self: Rc<Self>) {
+        let Some((document, root)) = phone::place::root() else { return };
+        let me = self.clone();
+        let stage = Stage::new(document, root, move |message| me.heard(message));
+        *self.stage.borrow_mut() = Some(stage);
+        self.listen();
+        self.told(News::Tick(wall_clock()));
+        self.books.open();
+    }
+
+    /// What the platform tells of its own accord.
+    fn listen(&self) {
+        let me = self.me.clone();
+        for ear in visible::watch(move |sight| with(&me, |run| run.seen(sight))) {
+            ear.for_good();
+        }
+        let me = self.me.clone();
+        if let Some(ear) = shell::on_new_version(move || with(&me, |run| run.told(News::UpdateWaits))) {
+            ear.for_good();
+        }
+        if shell::new_version_waits() {
+            self.told(News::UpdateWaits);
+        }
+        let me = self.me.clone();
+        if let Some(ear) = phone::place::on_resize(move |width| with(&me, |run| run.told(News::Resized(width)))) {
+            ear.for_good();
+        }
+        let me = self.me.clone();
+        let went = move |name: String| {
+            let place = Place::ALL.into_iter().find(|place| key_of(*place) == name);
+            with(&me, |run| place.into_iter().for_each(|place| run.heard(Msg::Go(place))));
+        };
+        if let Some(ear) = phone::place::on_hash(went) {
+            ear.for_good();
+        }
+        let me = self.me.clone();
+        phone::place::every(1000, move || with(&me, Run::tick));
+    }
+
+    fn tick(&self) {
+        if self.app.borrow().shows_time() {
+            self.told(News::Tick(wall_clock()));
+        }
+    }
+
+    fn seen(&self, sight: visible::Sight) {
+        if sight == visible::Sight::Back {
+            self.awake.retake();
+            self.books.look_again();
+            self.told(News::Tick(wall_clock()));
+        }
+    }
+
+    /// A person said something.
+    pub fn heard(&self, message: Msg) {
+        let orders = self.app.borrow_mut().heard(message, this_moment());
+        self.show();
+        self.carry_out(orders);
+    }
+
+    /// The phone told something.
+    pub fn told(&self, news: News) {
+        let orders = self.app.borrow_mut().told(news);
+        self.show();
+        self.carry_out(orders);
+    }
+
+    fn show(&self) {
+        let stage = self.stage.borrow().clone();
+        let tree = screens::page(&self.app.borrow());
+        if let Some(stage) = stage {
+            stage.show(tree);
+        }
+    }
+}
+
+/// Does something with the run while the page lives.
+pub fn with(me: &Weak<Run>, act: impl FnOnce(&Run)) {
+    if let Some(run) = me.upgrade() {
+        act(&run);
+    }
+}
