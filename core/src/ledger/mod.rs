@@ -5,11 +5,12 @@
 pub mod book;
 pub mod damage;
 pub mod decide;
-pub mod document;
 pub mod entry;
 pub mod fold;
 pub mod kind;
 pub mod line;
+pub mod merge;
+pub mod people;
 pub mod stamp;
 
 pub use book::{Book, Subject};
