@@ -1,6 +1,6 @@
 //! Why the answer was no: a closed list of facts, no prose. The sentences live with the words of the face.
 
-use crate::quantity::{Currency, Decimal, Length, Money, Span};
+use crate::quantity::{Currency, Decimal, Id, Length, Moment, Money, Span};
 
 /// Why a command or a sum was refused. Each carries what it met and the limit it met.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -55,6 +55,20 @@ pub enum Refusal {
     WoodUnknown { key: String },
     /// A moisture no wood holds.
     MoistureOutOfRange { most: Decimal },
+    /// The run has ended already.
+    RunHasEnded { run: Id },
+    /// The time is in another run of the same person already: no minute is paid twice.
+    RunsOverlap { run: Id },
+    /// An end that is not after its start.
+    EndNotAfterStart { start: Moment, end: Moment },
+    /// A moment that has not come yet.
+    NotYet { met: Moment, now: Moment },
+    /// An operation without a name.
+    NameMissing,
+    /// A name longer than a line holds, in letters.
+    NameTooLong { met: usize, most: usize },
+    /// More heads at one run than it may have.
+    TooManyHeads { would_be: u32, most: u32 },
 }
 
 /// What a command or a sum gives.
