@@ -12,6 +12,8 @@ pub mod line;
 pub mod merge;
 pub mod people;
 pub mod stamp;
+#[cfg(test)]
+pub(crate) mod told;
 
 pub use book::{Book, Subject};
 pub use damage::Damage;
