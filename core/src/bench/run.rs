@@ -5,7 +5,7 @@
 
 use super::heads::Head;
 use super::{Kind, Mender, Shares, Source, Stage};
-use crate::quantity::{Count, Id, Moment, Span, Wall};
+use crate::quantity::{Count, Id, Moment, Money, Span, Wall};
 
 /// What time is spent on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -149,6 +149,12 @@ impl Run {
         let (start, end) = (self.started.at, self.end(now));
         let heads = self.heads.iter().map(|head| head.within(start, end));
         self.worked(now).plus(Span::sum(heads))
+    }
+
+    /// The labour of each head that worked along for pay, with what it is paid per hour.
+    pub fn paid(&self, now: Moment) -> Vec<(Option<Id>, Money, Span)> {
+        let (start, end) = (self.started.at, self.end(now));
+        self.heads.iter().filter_map(|head| Some((head.person, head.pay?, head.within(start, end)))).collect()
     }
 
     /// Heads at work at a moment, the person's own too.

@@ -1,8 +1,8 @@
 //! A book told in a few lines, for tables: orders with their minute on the clock of one of several phones.
 
-use super::decide::{BenchCommand, BookCommand, Command, Now, decide};
+use super::decide::{Act, BenchCommand, BookCommand, Command, Now, decide};
 use super::kind::job::{For, JobBegan};
-use super::{Book, Clock, Device, Entry};
+use super::{Book, Clock, Device, Entry, Fact};
 use crate::bench::{Bench, Kind, On, Work};
 use crate::ledger::fold;
 use crate::quantity::{Currency, Id, Moment, Offset, Span, Units, Wall};
@@ -72,13 +72,18 @@ impl Phone {
         self.order(minute, Command::Book(BookCommand::TakeBack { act })).unwrap();
     }
 
-    pub fn job(&mut self, minute: i64, name: &str) -> On {
-        let (currency, units) = (Currency::read("USD").unwrap(), Units::Inch);
-        let mut act = super::decide::Act::new(self.now(minute));
-        let id = act.add(JobBegan { name: name.into(), currency, units, pieces: 5, made_for: For::Spec });
+    /// Writes a fact down without an order.
+    pub fn note(&mut self, minute: i64, fact: impl Into<Fact>) -> Id {
+        let mut act = Act::new(self.now(minute));
+        let id = act.add(fact);
         let entries = act.stamped(&mut self.clock);
         self.keep(entries);
-        On::Job(id)
+        id
+    }
+
+    pub fn job(&mut self, minute: i64, name: &str) -> On {
+        let (currency, units) = (Currency::read("USD").unwrap(), Units::Inch);
+        On::Job(self.note(minute, JobBegan { name: name.into(), currency, units, pieces: 5, made_for: For::Spec }))
     }
 
     /// Takes in all that another phone has.

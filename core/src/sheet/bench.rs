@@ -1,12 +1,16 @@
 //! The bench: what is running, how far it has come, what to carry on with, and what is to be mended.
 
 use crate::bench::repair::{self, Proposed};
-use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, day};
+use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
-use crate::quantity::{Count, Day, Id, Moment, Span, Wall};
+use crate::quantity::{Clock, Count, Id, Span, Wall};
+use std::collections::BTreeSet;
 
 /// The latest operations on the board, across all jobs.
 pub const LATEST: usize = 4;
+
+/// How long a maker remembers when a run ended: later it is no longer asked [J].
+const REMEMBERED: Span = Span::minutes(14 * 24 * 60);
 
 /// Who looks, and when.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -14,8 +18,8 @@ pub struct Seen {
     pub now: Wall,
     /// Whose bench it is; `None` for the maker.
     pub person: Option<Id>,
-    /// When the workshop closes, in minutes after local midnight.
-    pub closing: Option<u16>,
+    /// When the workshop closes.
+    pub closing: Option<Clock>,
 }
 
 /// A run that goes on.
@@ -74,87 +78,101 @@ pub struct BenchSheet {
 
 /// The bench as a person sees it.
 pub fn bench(book: &Book, seen: Seen) -> BenchSheet {
-    let bench = fold::bench(book);
-    let (mine, others): (Vec<_>, Vec<_>) = bench.all_running().partition(|run| run.work.person == seen.person);
-    let running = mine.last().map(|run| slab(book, &bench, run, seen));
-    let last = running.is_none().then(|| bench.last_stopped(seen.person)).flatten();
-    let at_hand = mine.last().copied().or(last).map(|run| run.work.on);
+    let look = Look { book, bench: &fold::bench(book), seen, not_typical: fold::not_typical(book) };
+    let (mine, others): (Vec<_>, Vec<_>) = look.bench.all_running().partition(|run| run.work.person == seen.person);
+    let running = mine.last().copied();
+    let last = if running.is_none() { look.bench.last_stopped(seen.person) } else { None };
     BenchSheet {
-        carry_on: last.map(|run| choice(book, &bench, run, seen)),
-        others: others.into_iter().map(|run| slab(book, &bench, run, seen)).collect(),
-        planned: at_hand.map(|on| planned(book, &bench, on, seen)).unwrap_or_default(),
-        latest: latest(book, &bench, seen),
-        today: day::total(bench.runs().filter(|run| run.work.person == seen.person), seen.now.day(), seen.now).own.total(),
-        to_mend: bench.runs().rev().filter_map(|run| to_mend(book, &bench, run, seen)).collect(),
-        running,
+        running: running.map(|run| look.slab(run)),
+        others: others.into_iter().map(|run| look.slab(run)).collect(),
+        carry_on: last.map(|run| look.choice(run)),
+        planned: running.or(last).map(|run| look.planned(run.work.on)).unwrap_or_default(),
+        latest: look.latest(),
+        today: day::total(look.own(), seen.now.day(), seen.now).own.total(),
+        to_mend: look.bench.runs().rev().filter_map(|run| look.to_mend(run)).collect(),
     }
 }
 
-/// The end to propose for a run that looks like a forgotten stop.
-pub fn forgotten(book: &Book, bench: &Bench, run: &Run, seen: Seen) -> Option<Proposed> {
-    let now = seen.now.at;
-    let mut known = bench.known(run, |on| fold::counts_as_history(book, on), now);
-    known.last_act = known.last_act.max(fold::last_act(book, run, now));
-    known.closing = seen.closing.map(|minutes| closing(run.started, minutes));
-    let end = run.end(now);
-    repair::looks_wrong(run, &known, now).then(|| repair::proposed((run.started.at, run.work.kind), &known, end))
+/// The end to propose for a run that looks like a forgotten stop; none for one that does not.
+pub fn forgotten(book: &Book, run: Id, seen: Seen) -> Option<Proposed> {
+    let look = Look { book, bench: &fold::bench(book), seen, not_typical: fold::not_typical(book) };
+    look.bench.run(run).and_then(|run| look.forgotten(run))
 }
 
-/// When the workshop closes on the day a run began.
-fn closing(started: Wall, minutes: u16) -> Moment {
-    let day: Day = started.day();
-    day.start(started.offset).plus(Span::minutes(i64::from(minutes)))
+/// What is looked at, folded once.
+struct Look<'a> {
+    book: &'a Book,
+    bench: &'a Bench,
+    seen: Seen,
+    not_typical: BTreeSet<Id>,
 }
 
-fn slab(book: &Book, bench: &Bench, run: &Run, seen: Seen) -> Slab {
-    let now = seen.now.at;
-    let own = bench.on(run.work.on).filter(|other| other.work.person == run.work.person);
-    Slab {
-        run: run.clone(),
-        name: fold::name_of(book, run.work.on),
-        worked: run.worked(now),
-        batch: bench.batch(run.work.on, &run.work.op, now),
-        on_it: Span::sum(own.map(|run| run.worked(now))),
-        heads: run.heads_at(now),
-        wrong: forgotten(book, bench, run, seen),
+impl Look<'_> {
+    fn own(&self) -> impl DoubleEndedIterator<Item = &Run> + Clone {
+        self.bench.runs().filter(|run| run.work.person == self.seen.person)
     }
-}
 
-fn choice(book: &Book, bench: &Bench, run: &Run, seen: Seen) -> Choice {
-    let (kind, stage, on, op) = (run.work.kind, run.work.stage, run.work.on, run.work.op.clone());
-    Choice { batch: bench.batch(on, &op, seen.now.at), name: fold::name_of(book, on), op, kind, stage, on }
-}
+    fn forgotten(&self, run: &Run) -> Option<Proposed> {
+        let now = self.seen.now.at;
+        let counts = |on| if let On::Job(job) = on { !self.not_typical.contains(&job) } else { true };
+        let mut known = self.bench.known(run, counts, now);
+        known.last_act = known.last_act.max(fold::last_act(self.book, run, now));
+        known.closing = self.seen.closing.map(|closing| run.started.day().at(closing, run.started.offset));
+        let ends = (run.started.at, run.work.kind);
+        repair::looks_wrong(run, &known, now).then(|| repair::proposed(ends, &known, run.end(now)))
+    }
 
-fn planned(book: &Book, bench: &Bench, on: On, seen: Seen) -> Vec<Choice> {
-    let On::Job(job) = on else { return vec![] };
-    let name = fold::name_of(book, on);
-    let choice = |(op, kind, stage): (String, Kind, Stage)| {
-        let batch = bench.batch(on, &op, seen.now.at);
-        Choice { op, kind, stage, on, name: name.clone(), batch }
-    };
-    fold::planned_operations(book, job).into_iter().map(choice).collect()
-}
-
-/// The latest of each operation and job, the newest first.
-fn latest(book: &Book, bench: &Bench, seen: Seen) -> Vec<Choice> {
-    let mut found: Vec<&Run> = vec![];
-    for run in bench.runs().rev().filter(|run| run.work.person == seen.person) {
-        let known = found.iter().any(|other| other.work.op == run.work.op && other.work.on == run.work.on);
-        if !known {
-            found.push(run);
-        }
-        if LATEST <= found.len() {
-            break;
+    fn slab(&self, run: &Run) -> Slab {
+        let now = self.seen.now.at;
+        let own = self.bench.on(run.work.on).filter(|other| other.work.person == run.work.person);
+        Slab {
+            run: run.clone(),
+            name: fold::name_of(self.book, run.work.on),
+            worked: run.worked(now),
+            batch: self.bench.batch(run.work.on, &run.work.op, now),
+            on_it: Span::sum(own.map(|run| run.worked(now))),
+            heads: run.heads_at(now),
+            wrong: self.forgotten(run),
         }
     }
-    found.into_iter().map(|run| choice(book, bench, run, seen)).collect()
-}
 
-fn to_mend(book: &Book, bench: &Bench, run: &Run, seen: Seen) -> Option<ToMend> {
-    let doubts = run.doubts(seen.now.at);
-    let wrong = if run.is_running() { None } else { forgotten(book, bench, run, seen) };
-    let listed = !doubts.is_empty() || wrong.is_some();
-    listed.then(|| ToMend { run: run.clone(), worked: run.worked(seen.now.at), doubts, wrong })
+    fn choice(&self, run: &Run) -> Choice {
+        let Work { op, kind, stage, on, .. } = run.work.clone();
+        self.named((op, kind, stage), on)
+    }
+
+    fn named(&self, (op, kind, stage): (String, Kind, Stage), on: On) -> Choice {
+        let batch = self.bench.batch(on, &op, self.seen.now.at);
+        Choice { op, kind, stage, on, name: fold::name_of(self.book, on), batch }
+    }
+
+    fn planned(&self, on: On) -> Vec<Choice> {
+        let On::Job(job) = on else { return vec![] };
+        fold::planned_operations(self.book, job).into_iter().map(|operation| self.named(operation, on)).collect()
+    }
+
+    /// The latest of each operation and job, the newest first.
+    fn latest(&self) -> Vec<Choice> {
+        let mut found: Vec<&Run> = vec![];
+        for run in self.own().rev() {
+            if !found.iter().any(|other| other.work.op == run.work.op && other.work.on == run.work.on) {
+                found.push(run);
+            }
+            if LATEST <= found.len() {
+                break;
+            }
+        }
+        found.into_iter().map(|run| self.choice(run)).collect()
+    }
+
+    fn to_mend(&self, run: &Run) -> Option<ToMend> {
+        let now = self.seen.now.at;
+        let doubts = run.doubts(now);
+        let fresh = run.started.at.until(now) <= REMEMBERED;
+        let wrong = if run.is_running() || !fresh { None } else { self.forgotten(run) };
+        let listed = !doubts.is_empty() || wrong.is_some();
+        listed.then(|| ToMend { run: run.clone(), worked: run.worked(now), doubts, wrong })
+    }
 }
 
 #[cfg(test)]
@@ -216,10 +234,42 @@ mod tests {
         let first = phone.start(480, "sand", stands);
         phone.stop(540, first);
         phone.start(1_050, "sand", stands); // 17:30, an hour is usual, closing at 18:00
-        let slab = |closing| bench(&phone.book, Seen { now: phone.wall(1_900), person: None, closing }).running.unwrap();
-        assert_eq!(slab(Some(1_080)).wrong, Some(Proposed { at: at(1_080), because: Because::Closing }));
-        assert_eq!(slab(None).wrong, Some(Proposed { at: at(1_110), because: Because::Usual }));
-        assert_eq!(slab(Some(960)).wrong, Some(Proposed { at: at(1_110), because: Because::Usual }));
+        let slab = |hour| bench(&phone.book, Seen { now: phone.wall(1_900), person: None, closing: Clock::at(hour, 0) }).running.unwrap();
+        assert_eq!(slab(18).wrong, Some(Proposed { at: at(1_080), because: Because::Closing }));
+        assert_eq!(slab(24).wrong, Some(Proposed { at: at(1_110), because: Because::Usual }));
+        assert_eq!(slab(16).wrong, Some(Proposed { at: at(1_110), because: Because::Usual }));
+    }
+
+    #[test]
+    fn a_job_that_is_not_typical_is_no_history() {
+        let mut phone = Phone::new("a");
+        let (odd, stands) = (phone.job(0, "odd"), phone.job(1, "stands"));
+        let first = phone.start(10, "sand", odd);
+        phone.stop(20, first);
+        phone.start(100, "sand", stands);
+        let wrong = |phone: &Phone| seen(phone, 500).running.unwrap().wrong.map(|wrong| (wrong.at, wrong.because));
+        assert_eq!(wrong(&phone), Some((at(110), Because::Usual)));
+        phone.note(21, crate::ledger::kind::job::JobMarked { job: job(odd), typical: false });
+        assert_eq!(wrong(&phone), Some((at(160), Because::Default)));
+    }
+
+    #[test]
+    fn planned_operations_of_the_job_at_hand_come_first() {
+        let mut phone = Phone::new("a");
+        let stands = phone.job(0, "stands");
+        for op in ["trim", "glue", "trim"] {
+            let planned = crate::ledger::kind::job::OperationPlanned {
+                job: job(stands),
+                op: op.into(),
+                kind: Kind::Make,
+                stage: None,
+                span: None,
+                pieces: None,
+            };
+            phone.note(1, planned);
+        }
+        phone.start(10, "saw", stands);
+        assert_eq!(seen(&phone, 20).planned.iter().map(|c| c.op.as_str()).collect::<Vec<_>>(), ["trim", "glue"]);
     }
 
     #[test]

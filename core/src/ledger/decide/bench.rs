@@ -3,7 +3,7 @@
 //! A start is never refused because another run looks wrong: it is a switch, and the other stays listed for mending.
 
 use super::Act;
-use crate::bench::{Bench, Kind, Mender, On, Run, Stage, Work};
+use crate::bench::{Bench, Mender, On, Run, Stage, Work};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::{Book, Fact, fold};
 use crate::quantity::{Count, Id, Moment, Money, PILE_MOST, Span};
@@ -126,7 +126,7 @@ fn start(book: &Book, bench: &Bench, (work, ago): (&Work, Span), act: &mut Act) 
         act.add(kind::RunStopped { run: run.id, switched: Some(true) });
     }
     let Work { op, kind, person, .. } = work.clone();
-    let ((job, haul), stage, rework) = members(work);
+    let ((job, haul), (stage, rework)) = (on_what(work.on), beyond_default(work));
     done(act.add(kind::RunStarted { op, kind, job, haul, stage, from: (from < now).then_some(from), person, rework }))
 }
 
@@ -177,19 +177,23 @@ fn recall(book: &Book, bench: &Bench, (work, start, stop, heads): (&Work, Moment
     lasts((start, stop), act.now().wall.at)?;
     free(bench, work.person, (start, stop), None)?;
     let Work { op, kind, person, .. } = work.clone();
-    let ((job, haul), stage, rework) = members(work);
+    let ((job, haul), (stage, rework)) = (on_what(work.on), beyond_default(work));
     let heads = (1 < heads).then_some(heads);
     done(act.add(kind::RunRecalled { op, kind, start, stop, job, haul, stage, person, rework, heads }))
 }
 
-/// What stands in an entry: only what is not the default.
-fn members(work: &Work) -> ((Option<Id>, Option<Id>), Option<Stage>, Option<bool>) {
-    let on = match work.on {
+/// The job and the haul.
+fn on_what(on: On) -> (Option<Id>, Option<Id>) {
+    match on {
         On::Job(job) => (Some(job), None),
         On::Haul(haul) => (None, Some(haul)),
         On::Nothing => (None, None),
-    };
-    (on, Some(work.stage).filter(|stage| *stage != Kind::stage(work.kind)), work.rework.then_some(true))
+    }
+}
+
+/// Stage and rework, where they are not what they would be if nothing was said.
+fn beyond_default(work: &Work) -> (Option<Stage>, Option<bool>) {
+    (Some(work.stage).filter(|stage| *stage != work.kind.stage()), work.rework.then_some(true))
 }
 
 fn done(_: Id) -> Answer<()> {

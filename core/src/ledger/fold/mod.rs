@@ -6,4 +6,4 @@ mod name;
 
 pub use bench::{bench, last_act};
 pub use haul::{haul, hauls};
-pub use name::{counts_as_history, name_of, planned_operations};
+pub use name::{name_of, not_typical, planned_operations};

@@ -1,8 +1,9 @@
-//! What a job or a haul is called, which operations it has, and whether it counts as history.
+//! What a job or a haul is called, which operations it has, and which jobs are no history.
 
 use crate::bench::{Kind, On, Stage};
 use crate::ledger::{Book, Fact, Subject};
 use crate::quantity::Id;
+use std::collections::BTreeSet;
 
 /// The name of what time is spent on; none for no job, or where none was given.
 pub fn name_of(book: &Book, on: On) -> Option<String> {
@@ -11,21 +12,30 @@ pub fn name_of(book: &Book, on: On) -> Option<String> {
         On::Haul(id) => Subject::Haul(id),
         On::Nothing => return None,
     };
-    let names = book.about(subject).filter_map(|entry| match &entry.fact {
+    let mut names = book.about(subject).filter_map(|entry| match &entry.fact {
         Fact::JobBegan(f) => Some(&f.name),
         Fact::JobDescribed(f) => f.name.as_ref(),
         Fact::HaulBegan(f) => f.name.as_ref(),
         Fact::HaulDescribed(f) => f.name.as_ref(),
         _ => None,
     });
-    names.last().cloned()
+    names.next_back().cloned()
 }
 
-/// Whether the runs of a job count as history: all but those of a job marked as not typical.
-pub fn counts_as_history(book: &Book, on: On) -> bool {
-    let On::Job(job) = on else { return true };
-    let marks = book.about(Subject::Job(job)).filter_map(|entry| if let Fact::JobMarked(f) = &entry.fact { Some(f.typical) } else { None });
-    marks.last().unwrap_or(true)
+/// Jobs marked as not typical: their runs are no history.
+pub fn not_typical(book: &Book) -> BTreeSet<Id> {
+    let mut found = BTreeSet::new();
+    let marks = book.entries().filter(|(_, struck)| !struck);
+    for (entry, _) in marks {
+        if let Fact::JobMarked(f) = &entry.fact {
+            if f.typical {
+                found.remove(&f.job)
+            } else {
+                found.insert(f.job)
+            };
+        }
+    }
+    found
 }
 
 /// The operations planned for a job, in the order they were first named.
