@@ -23,6 +23,24 @@ pub enum Refusal {
     NotThere,
     /// None were asked for.
     NothingAsked,
+    /// The maker was done with this job already.
+    JobHasEnded,
+    /// A job that goes on can't be reopened.
+    JobNotEnded,
+    /// A pile that counts has no size yet.
+    SizeMissing,
+    /// More money than is due.
+    MoreThanDue { met: Money, due: Money },
+    /// A part of a price above the price.
+    MoreThanPrice { met: Money, price: Money },
+    /// More kept than was received.
+    MoreThanReceived { met: Money, received: Money },
+    /// More used of a pack than it holds.
+    MoreThanPack { used: Decimal, holds: Decimal },
+    /// A guess that more would buy at a fifth less, too flat to say anything.
+    GuessTooFlat { met: Decimal, above: Decimal },
+    /// A distance without a rate: none was set for this currency.
+    MileageUnknown { currency: Currency },
     /// Pieces can't be moved from a pile to itself.
     SamePile,
     /// A length band whose high end lies under its low end.

@@ -315,6 +315,7 @@ fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::JobDescribed(f) => [job(&f.job), None, None],
         Fact::PartPlanned(f) => [job(&f.job), None, None],
         Fact::OperationPlanned(f) => [job(&f.job), None, None],
+        Fact::CostPlanned(f) => [job(&f.job), None, None],
         Fact::JobEnded(f) => [job(&f.job), None, None],
         Fact::JobReopened(f) => [job(&f.job), None, None],
         Fact::JobMarked(f) => [job(&f.job), None, None],
@@ -328,11 +329,15 @@ fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::SettleSet(f) => [job(&f.job), None, None],
         Fact::OfferHeard(f) => [job(&f.job), None, None],
         Fact::PriceAgreed(f) => [job(&f.job), None, None],
+        Fact::AgreementCancelled(f) => [job(&f.job), None, None],
         Fact::PieceSold(f) => [job(&f.job), None, None],
         Fact::PaymentReceived(f) => [job(&f.job), None, None],
         Fact::PiecesConsigned(f) => [job(&f.job), None, None],
         Fact::ConsignmentPaid(f) => [job(&f.job), None, None],
+        Fact::ConsignmentReturned(f) => [job(&f.job), None, None],
         Fact::SaleReversed(f) => [job(&f.job), None, None],
+        Fact::PieceAskedFor(f) => [job(&f.job), None, None],
+        Fact::SellingGuessed(f) => [job(&f.job), None, None],
         Fact::Struck(_) | Fact::Restored(_) => [None, None, None],
     }
 }
