@@ -28,7 +28,8 @@ pub fn one_bench_each(runs: &mut [Run]) {
 
 /// The next start ends what runs on, or was stopped only later.
 fn cut(runs: &mut [Run], one: usize, next: usize) {
-    let Some((by, at, said)) = runs.get(next).map(|next| (next.id, next.started.at, next.started.at != next.tapped.at)) else { return };
+    let said = |run: &Run| run.started.at < run.tapped.at || run.mended_start.is_some();
+    let Some((by, at, said)) = runs.get(next).map(|next| (next.id, next.started.at, said(next))) else { return };
     let Some(run) = runs.get_mut(one) else { return };
     if run.stopped.is_none_or(|stop| at < stop.at) {
         let switched = run.switched && run.mended_stop.is_none();

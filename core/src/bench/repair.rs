@@ -79,20 +79,27 @@ pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Pr
     end(found.at.min(now).max(start.plus(Span::minutes(1))), found.because)
 }
 
-/// Whether a run looks like a forgotten stop: it lasted longer than twice what is usual (at least 30 minutes longer), without
-/// history longer than three times the default; and nothing was done on its job for as long as a usual run lasts [J].
+/// Whether a run looks like a forgotten stop. With a history: it lasted longer than twice what is usual, and the default longer
+/// than usual; without: longer than three times the default. And nothing was done on its job for as long as a usual run lasts,
+/// a quarter of an hour at least [J].
 pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
-    if run.confirmed || run.recalled || run.mended_stop.is_some() {
+    if !may_look_wrong(run, now) {
         return false;
     }
     let default = default_span(run.work.kind);
     let (most, quiet) = match known.usual {
-        Some(usual) => (usual.times(2).max(usual.plus(Span::minutes(30))), usual),
+        Some(usual) => (usual.times(2).max(usual.plus(default)), usual.max(Span::minutes(15))),
         None => (default.times(3), default),
     };
     let end = run.end(now);
     let last = known.last_act.map_or(run.started.at, |act| act.max(run.started.at));
     most < run.started.at.until(end) && quiet < last.until(end)
+}
+
+/// Whether it is worth asking history at all: nobody has answered for the run, and it lasted longer than the default.
+pub fn may_look_wrong(run: &Run, now: Moment) -> bool {
+    let answered = run.confirmed || run.recalled || run.mended_stop.is_some();
+    !answered && default_span(run.work.kind) < run.worked(now)
 }
 
 #[cfg(test)]
@@ -165,10 +172,13 @@ mod tests {
         wrong(180, None, None, false);
         wrong(181, None, None, true);
         wrong(300, None, Some(290), false); // notches all the time
-        wrong(100, Some(50), None, false);
-        wrong(101, Some(50), None, true);
-        wrong(35, Some(5), None, false);
-        wrong(36, Some(5), None, true);
+        wrong(200, Some(100), None, false);
+        wrong(201, Some(100), None, true);
+        wrong(65, Some(5), None, false);
+        wrong(66, Some(5), None, true);
+        wrong(201, Some(100), Some(101), false);
+        wrong(90, Some(5), Some(75), false);
+        wrong(91, Some(5), Some(75), true);
     }
 
     #[test]

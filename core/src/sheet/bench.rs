@@ -114,6 +114,9 @@ impl Look<'_> {
 
     fn forgotten(&self, run: &Run) -> Option<Proposed> {
         let now = self.seen.now.at;
+        if !repair::may_look_wrong(run, now) {
+            return None;
+        }
         let counts = |on| if let On::Job(job) = on { !self.not_typical.contains(&job) } else { true };
         let mut known = self.bench.known(run, counts, now);
         known.last_act = known.last_act.max(fold::last_act(self.book, run, now));

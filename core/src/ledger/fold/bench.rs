@@ -34,9 +34,10 @@ pub fn last_act(book: &Book, run: &Run, now: Moment) -> Option<Moment> {
     acts.map(Entry::at).filter(|at| start < *at && *at <= end).max()
 }
 
-/// A tap, and whether the clock had been set back.
+/// A tap: as the clock showed it, as it counts, and whether the clock had been set back.
 #[derive(Clone, Copy)]
 struct Tap {
+    raw: Wall,
     wall: Wall,
     lifted: bool,
 }
@@ -47,7 +48,7 @@ fn lift(last: &mut BTreeMap<Device, Moment>, entry: &Entry) -> Tap {
     let last = last.entry(entry.stamp.2).or_insert(at);
     let behind = at.until(*last);
     *last = if behind <= Span::RUN_MOST { at.max(*last) } else { at };
-    Tap { wall: Wall::new(*last, offset), lifted: UNNOTICED < behind }
+    Tap { raw: entry.wall, wall: Wall::new(*last, offset), lifted: UNNOTICED < behind }
 }
 
 /// What is said of one run, in whatever order.
@@ -115,7 +116,7 @@ impl Said {
     fn run(self) -> Option<Run> {
         let mut run = self.run?;
         if let Some((tap, switched)) = self.stop.filter(|_| !run.recalled) {
-            (run.tapped_stop, run.stopped, run.switched) = (Some(tap.wall), Some(tap.wall), switched);
+            (run.tapped_stop, run.stopped, run.switched) = (Some(tap.raw), Some(tap.wall), switched);
             run.lifted |= tap.lifted || tap.wall.at < run.tapped.at;
         }
         for mended in self.mended {
@@ -151,8 +152,9 @@ fn on(job: Option<Id>, haul: Option<Id>) -> On {
 fn started(id: Id, f: &kind::RunStarted, tap: Tap) -> Run {
     let (kind, on, rework) = (f.kind, on(f.job, f.haul), f.rework.unwrap_or(false));
     let work = Work { op: f.op.clone(), kind, stage: f.stage.unwrap_or(kind.stage()), on, person: f.person, rework };
-    let from = f.from.map_or(tap.wall.at, |from| from.min(tap.wall.at));
-    let mut run = Run::start(id, work, (tap.wall, Wall::new(from, tap.wall.offset)));
+    // What was said counts from the clock; where that had been set back, only the lifted stamp is left.
+    let from = f.from.filter(|from| *from < tap.raw.at && tap.wall == tap.raw).unwrap_or(tap.wall.at);
+    let mut run = Run::start(id, work, (tap.raw, Wall::new(from, tap.wall.offset)));
     run.lifted = tap.lifted;
     run
 }
@@ -228,6 +230,8 @@ mod tests {
         let next = phone.start(580, "glue", On::Nothing);
         phone.stop(640, next);
         check(&phone, 900, &[("sand", 0), ("glue", 40)]); // lifted to the last stamp, 10:00
+        let run = phone.runs().run(next).cloned().unwrap();
+        assert_eq!((run.tapped.at, run.started.at, run.shares(at(900)).corrected), (at(580), at(600), Span::ZERO));
         assert_eq!(doubts(&phone, next, 900), [Doubt::ClockSetBack]);
     }
 
