@@ -1,6 +1,6 @@
 //! Why the answer was no: a closed list of facts, no prose. The sentences live with the words of the face.
 
-use crate::quantity::{Currency, Decimal, Length, Money, Span};
+use crate::quantity::{Currency, Decimal, Id, Length, Moment, Money, Span};
 
 /// Why a command or a sum was refused. Each carries what it met and the limit it met.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,6 +23,24 @@ pub enum Refusal {
     NotThere,
     /// None were asked for.
     NothingAsked,
+    /// The maker was done with this job already.
+    JobHasEnded,
+    /// A job that goes on can't be reopened.
+    JobNotEnded,
+    /// A pile that counts has no size yet.
+    SizeMissing,
+    /// More money than is due.
+    MoreThanDue { met: Money, due: Money },
+    /// A part of a price above the price.
+    MoreThanPrice { met: Money, price: Money },
+    /// More kept than was received.
+    MoreThanReceived { met: Money, received: Money },
+    /// More used of a pack than it holds.
+    MoreThanPack { used: Decimal, holds: Decimal },
+    /// A guess that more would buy at a fifth less, too flat to say anything.
+    GuessTooFlat { met: Decimal, above: Decimal },
+    /// A distance without a rate: none was set for this currency.
+    MileageUnknown { currency: Currency },
     /// Pieces can't be moved from a pile to itself.
     SamePile,
     /// A length band whose high end lies under its low end.
@@ -55,6 +73,20 @@ pub enum Refusal {
     WoodUnknown { key: String },
     /// A moisture no wood holds.
     MoistureOutOfRange { most: Decimal },
+    /// The run has ended already.
+    RunHasEnded { run: Id },
+    /// The time is in another run of the same person already: no minute is paid twice.
+    RunsOverlap { run: Id },
+    /// An end that is not after its start.
+    EndNotAfterStart { start: Moment, end: Moment },
+    /// A moment that has not come yet.
+    NotYet { met: Moment, now: Moment },
+    /// An operation without a name.
+    NameMissing,
+    /// A name longer than a line holds, in letters.
+    NameTooLong { met: usize, most: usize },
+    /// More heads at one run than it may have.
+    TooManyHeads { would_be: u32, most: u32 },
 }
 
 /// What a command or a sum gives.

@@ -23,19 +23,28 @@ pub enum Subject {
 /// An entry with its line and whether it stands.
 #[derive(Clone, Debug, PartialEq)]
 struct Kept {
-    entry: Entry,
+    entry: Box<Entry>,
     line: Box<str>,
     struck: bool,
 }
 
+/// Where an entry lies in the book; it stays there, whatever comes after it.
+type Slot = usize;
+
+/// The order of the book: stamp, then id.
+type Rank = (Stamp, Id);
+
 /// All that is known, from the entries alone.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default)]
 pub struct Book {
-    // Invariant: in order of (stamp, id).
+    // In order of arrival. Every list of slots below is in order of rank.
     kept: Vec<Kept>,
-    // Invariant: where each id stands in `kept`; the subjects' lists name places in `kept`, in order.
-    places: BTreeMap<Id, usize>,
-    subjects: BTreeMap<Subject, Vec<usize>>,
+    slots: BTreeMap<Id, Slot>,
+    order: Vec<Slot>,
+    subjects: BTreeMap<Subject, Vec<Slot>>,
+    acts: BTreeMap<Id, Vec<Slot>>,
+    // Invariant: of each id that was ever struck or restored, the last such by rank. It may come before the entry it names.
+    strikes: BTreeMap<Id, (Rank, bool)>,
     newer: BTreeSet<Box<str>>,
     damaged: BTreeSet<Damage>,
 }
@@ -52,143 +61,136 @@ pub enum Added {
     Aside,
 }
 
+/// Two books are the same when they hold the same, whatever came first.
+impl PartialEq for Book {
+    fn eq(&self, other: &Book) -> bool {
+        self.newer == other.newer && self.damaged == other.damaged && self.in_order().eq(other.in_order())
+    }
+}
+
 impl Book {
     /// The book of a set of lines in any order.
     pub fn of_lines<'a>(lines: impl IntoIterator<Item = &'a str>) -> Book {
         let mut book = Book::default();
-        for text in lines {
-            book.take_in(text, line::read(text));
-        }
-        book.settle();
+        book.merge(lines);
         book
     }
 
-    /// Adds one line, wherever its stamp puts it. `strict` refuses other spellings: for lines from outside.
-    pub fn add_line(&mut self, text: &str, strict: bool) -> Added {
-        let last = self.kept.last().map(key);
-        let added = self.take_in(text, if strict { line::read_strictly(text) } else { line::read(text) });
-        let in_order = match self.kept.last() {
-            Some(new) => last.is_none_or(|last| last < key(new)),
-            None => true,
-        };
-        match (added, in_order) {
-            (Added::New, true) => self.index_last(),
-            (Added::New, false) => self.settle(),
-            _ => {}
-        }
+    /// Adds one line, wherever its stamp puts it.
+    pub fn add_line(&mut self, text: &str) -> Added {
+        let before = self.kept.len();
+        let added = self.take_in(text);
+        self.settle(before);
         added
     }
 
     /// Adds an entry of our own; returns its line, to be stored.
     pub fn add(&mut self, entry: &Entry) -> String {
         let text = line::write(entry);
-        self.add_line(&text, false);
+        self.add_line(&text);
         text
     }
 
     /// Adds a whole set of lines from outside: the result is the union of both.
     pub fn merge<'a>(&mut self, lines: impl IntoIterator<Item = &'a str>) -> Vec<Added> {
-        let added = lines.into_iter().map(|text| self.take_in(text, line::read_strictly(text))).collect();
-        self.settle();
+        let before = self.kept.len();
+        let added = lines.into_iter().map(|text| self.take_in(text)).collect();
+        self.settle(before);
         added
     }
 
-    fn take_in(&mut self, text: &str, read: Line) -> Added {
-        match read {
-            Line::Newer(line) => {
-                self.newer.insert(line);
-                Added::Newer
-            }
-            Line::Damaged(damage) => {
-                self.damaged.insert(damage);
-                Added::Aside
-            }
-            Line::Known(entry) => self.take_entry(*entry, text),
+    fn take_in(&mut self, text: &str) -> Added {
+        match line::read(text) {
+            Line::Newer(line) => new_or_known(self.newer.insert(line), Added::Newer),
+            Line::Damaged(damage) => new_or_known(self.damaged.insert(damage), Added::Aside),
+            Line::Known(entry) => self.take_entry(entry, text),
         }
     }
 
     /// Two lines of one id: the lesser in bytes stands, whichever came first, and the other is set aside.
-    fn take_entry(&mut self, entry: Entry, text: &str) -> Added {
+    fn take_entry(&mut self, entry: Box<Entry>, text: &str) -> Added {
         let id = entry.id;
-        let Some(there) = self.places.get(&id).and_then(|place| self.kept.get_mut(*place)) else {
-            self.places.insert(id, self.kept.len());
+        let Some(slot) = self.slots.get(&id).copied() else {
+            self.slots.insert(id, self.kept.len());
             self.kept.push(Kept { entry, line: text.into(), struck: false });
             return Added::New;
         };
-        if &*there.line == text {
-            return Added::Known;
-        }
         let mut other: Box<str> = text.into();
-        if other < there.line {
-            std::mem::swap(&mut other, &mut there.line);
-            there.entry = entry;
+        match self.kept.get_mut(slot) {
+            Some(there) if there.line == other => return Added::Known,
+            Some(there) if other < there.line => {
+                std::mem::swap(&mut other, &mut there.line);
+                there.entry = entry;
+                self.order.clear(); // what the old line said is indexed: all is indexed anew
+            }
+            _ => {}
         }
-        self.damaged.insert(Damage { line: other, why: Why::SameIdOtherBytes, id: Some(id) });
-        Added::Aside
+        let why = Why::SameIdOtherBytes;
+        new_or_known(self.damaged.insert(Damage { line: other, why, id: Some(id) }), Added::Aside)
     }
 
-    /// Puts all in order and indexes anew.
-    fn settle(&mut self) {
-        self.kept.sort_by_key(key);
-        self.places = self.kept.iter().enumerate().map(|(place, kept)| (kept.entry.id, place)).collect();
+    /// Indexes what came in from `before` on.
+    fn settle(&mut self, before: Slot) {
+        let before = if self.order.len() == before { before } else { self.forget_index() };
+        let mut fresh: Vec<Slot> = (before..self.kept.len()).collect();
+        fresh.sort_unstable_by_key(|slot| rank(&self.kept, *slot));
+        for slot in &fresh {
+            self.index(*slot);
+        }
+        put(&self.kept, &mut self.order, &fresh);
+        self.strike(&fresh);
+    }
+
+    fn forget_index(&mut self) -> Slot {
+        self.order.clear();
         self.subjects.clear();
-        for place in 0..self.kept.len() {
-            self.index(place);
-        }
-        self.strike_all();
+        self.acts.clear();
+        self.strikes.clear();
+        0
     }
 
-    fn index_last(&mut self) {
-        let Some(place) = self.kept.len().checked_sub(1) else { return };
-        self.index(place);
-        let strike = self.kept.get(place).and_then(|kept| strike(&kept.entry.fact)).map(|(ids, struck)| (ids.to_vec(), struck));
-        if let Some((ids, struck)) = strike {
-            self.set_struck(&ids, struck);
-        } else {
-            self.strike_one_anew(place);
-        }
-    }
-
-    fn index(&mut self, place: usize) {
-        let Some(kept) = self.kept.get(place) else { return };
+    fn index(&mut self, slot: Slot) {
+        let Some(kept) = self.kept.get(slot) else { return };
         for subject in subjects(&kept.entry).into_iter().flatten() {
-            self.subjects.entry(subject).or_default().push(place);
+            put(&self.kept, self.subjects.entry(subject).or_default(), &[slot]);
+        }
+        if let Some(act) = kept.entry.act {
+            put(&self.kept, self.acts.entry(act).or_default(), &[slot]);
         }
     }
 
-    /// An entry's state is its last Struck or Restored by stamp.
-    fn strike_all(&mut self) {
-        self.kept.iter_mut().for_each(|kept| kept.struck = false);
-        let strikes: Vec<(Vec<Id>, bool)> =
-            self.kept.iter().filter_map(|kept| strike(&kept.entry.fact)).map(|(ids, struck)| (ids.to_vec(), struck)).collect();
-        for (ids, struck) in strikes {
-            self.set_struck(&ids, struck);
+    /// An entry's state is its last Struck or Restored by rank. What is fresh may strike, and may have been struck before it came.
+    fn strike(&mut self, fresh: &[Slot]) {
+        let mut touched: Vec<Slot> = fresh.to_vec();
+        for kept in fresh.iter().filter_map(|slot| self.kept.get(*slot)) {
+            let Some((ids, struck)) = strike(&kept.entry.fact) else { continue };
+            let said = ((kept.entry.stamp, kept.entry.id), struck);
+            for id in ids {
+                let last = self.strikes.entry(*id).or_insert(said);
+                *last = said.max(*last);
+                touched.extend(self.slots.get(id));
+            }
         }
-    }
-
-    fn set_struck(&mut self, ids: &[Id], struck: bool) {
-        for id in ids {
-            if let Some(kept) = self.places.get(id).and_then(|place| self.kept.get_mut(*place)) {
-                kept.struck = struck && strike(&kept.entry.fact).is_none();
+        for slot in touched {
+            if let Some(kept) = self.kept.get_mut(slot) {
+                let said = self.strikes.get(&kept.entry.id).is_some_and(|(_, struck)| *struck);
+                kept.struck = said && strike(&kept.entry.fact).is_none();
             }
         }
     }
 
-    /// A Struck may have come before the entry it names.
-    fn strike_one_anew(&mut self, place: usize) {
-        let Some(id) = self.kept.get(place).map(|kept| kept.entry.id) else { return };
-        let named = self.kept.iter().rev().filter_map(|kept| strike(&kept.entry.fact)).find(|(ids, _)| ids.contains(&id));
-        if let Some((_, struck)) = named
-            && let Some(kept) = self.kept.get_mut(place)
-        {
-            kept.struck = struck;
-        }
+    fn in_order(&self) -> impl DoubleEndedIterator<Item = &Kept> {
+        self.order.iter().filter_map(|slot| self.kept.get(*slot))
+    }
+
+    fn found(&self, id: Id) -> Option<&Kept> {
+        self.slots.get(&id).and_then(|slot| self.kept.get(*slot))
     }
 
     /// Every standing entry about a subject, in order.
     pub fn about(&self, subject: Subject) -> impl DoubleEndedIterator<Item = &Entry> {
-        let places = self.subjects.get(&subject).map(Vec::as_slice).unwrap_or_default();
-        places.iter().filter_map(|place| self.kept.get(*place)).filter(|kept| !kept.struck).map(|kept| &kept.entry)
+        let slots = self.subjects.get(&subject).map(Vec::as_slice).unwrap_or_default();
+        slots.iter().filter_map(|slot| self.kept.get(*slot)).filter(|kept| !kept.struck).map(|kept| &*kept.entry)
     }
 
     /// Every subject some entry is about.
@@ -198,18 +200,20 @@ impl Book {
 
     /// Every entry in order, each with whether it is struck.
     pub fn entries(&self) -> impl DoubleEndedIterator<Item = (&Entry, bool)> {
-        self.kept.iter().map(|kept| (&kept.entry, kept.struck))
+        self.in_order().map(|kept| (&*kept.entry, kept.struck))
     }
 
     /// The entry of an id, and whether it is struck.
     pub fn entry(&self, id: Id) -> Option<(&Entry, bool)> {
-        self.places.get(&id).and_then(|place| self.kept.get(*place)).map(|kept| (&kept.entry, kept.struck))
+        self.found(id).map(|kept| (&*kept.entry, kept.struck))
     }
 
     /// The entries of an act, or the one entry where it stands alone.
     pub fn act(&self, id: Id) -> Vec<Id> {
-        let of_act = |kept: &&Kept| kept.entry.act == Some(id) || kept.entry.id == id;
-        self.kept.iter().filter(of_act).map(|kept| kept.entry.id).collect()
+        match self.acts.get(&id) {
+            Some(slots) => slots.iter().filter_map(|slot| self.kept.get(*slot)).map(|kept| kept.entry.id).collect(),
+            None => self.found(id).map(|kept| kept.entry.id).into_iter().collect(),
+        }
     }
 
     pub fn len(&self) -> usize {
@@ -222,7 +226,12 @@ impl Book {
 
     /// The newest stamp there is.
     pub fn last_stamp(&self) -> Option<Stamp> {
-        self.kept.last().map(|kept| kept.entry.stamp)
+        self.in_order().next_back().map(|kept| kept.entry.stamp)
+    }
+
+    /// Lines of the entries, byte for byte, in order.
+    pub fn known(&self) -> impl Iterator<Item = &str> {
+        self.in_order().map(|kept| &*kept.line)
     }
 
     /// Lines from a newer version, byte for byte.
@@ -236,13 +245,31 @@ impl Book {
 
     /// Every line that is kept: known, newer and damaged.
     pub fn lines(&self) -> impl Iterator<Item = &str> {
-        let known = self.kept.iter().map(|kept| &*kept.line);
-        known.chain(self.newer()).chain(self.damaged.iter().map(|damage| &*damage.line))
+        self.known().chain(self.newer()).chain(self.damaged.iter().map(|damage| &*damage.line))
     }
 }
 
-fn key(kept: &Kept) -> (Stamp, Id) {
-    (kept.entry.stamp, kept.entry.id)
+fn new_or_known(new: bool, added: Added) -> Added {
+    if new { added } else { Added::Known }
+}
+
+fn rank(kept: &[Kept], slot: Slot) -> Option<Rank> {
+    kept.get(slot).map(|kept| (kept.entry.stamp, kept.entry.id))
+}
+
+/// Puts slots, themselves in order, into a list in order: most come last, one is put in its place, many are sorted in.
+fn put(kept: &[Kept], list: &mut Vec<Slot>, fresh: &[Slot]) {
+    let Some(first) = fresh.first().map(|slot| rank(kept, *slot)) else { return };
+    let late = list.last().is_none_or(|last| rank(kept, *last) < first);
+    if !late && fresh.len() == 1 {
+        let place = list.partition_point(|slot| rank(kept, *slot) < first);
+        list.splice(place..place, fresh.iter().copied());
+        return;
+    }
+    list.extend_from_slice(fresh);
+    if !late {
+        list.sort_by_key(|slot| rank(kept, *slot));
+    }
 }
 
 fn strike(fact: &Fact) -> Option<(&[Id], bool)> {
@@ -288,6 +315,7 @@ fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::JobDescribed(f) => [job(&f.job), None, None],
         Fact::PartPlanned(f) => [job(&f.job), None, None],
         Fact::OperationPlanned(f) => [job(&f.job), None, None],
+        Fact::CostPlanned(f) => [job(&f.job), None, None],
         Fact::JobEnded(f) => [job(&f.job), None, None],
         Fact::JobReopened(f) => [job(&f.job), None, None],
         Fact::JobMarked(f) => [job(&f.job), None, None],
@@ -301,11 +329,15 @@ fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::SettleSet(f) => [job(&f.job), None, None],
         Fact::OfferHeard(f) => [job(&f.job), None, None],
         Fact::PriceAgreed(f) => [job(&f.job), None, None],
+        Fact::AgreementCancelled(f) => [job(&f.job), None, None],
         Fact::PieceSold(f) => [job(&f.job), None, None],
         Fact::PaymentReceived(f) => [job(&f.job), None, None],
         Fact::PiecesConsigned(f) => [job(&f.job), None, None],
         Fact::ConsignmentPaid(f) => [job(&f.job), None, None],
+        Fact::ConsignmentReturned(f) => [job(&f.job), None, None],
         Fact::SaleReversed(f) => [job(&f.job), None, None],
+        Fact::PieceAskedFor(f) => [job(&f.job), None, None],
+        Fact::SellingGuessed(f) => [job(&f.job), None, None],
         Fact::Struck(_) | Fact::Restored(_) => [None, None, None],
     }
 }

@@ -74,8 +74,9 @@ facts! {
     haul: HaulBegan HaulDescribed TripBegan TripStepped TripDescribed PileAdded PileDescribed PiecesCounted PiecesMoved PiecesRecounted
         PiecesSorted PiecesRejected RejectsReturned PiecesTaken PiecesFreed;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
-    job: JobBegan JobDescribed PartPlanned OperationPlanned JobEnded JobReopened JobMarked LessonWritten;
+    job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent DistanceDriven RateSet TillSet TagSet SettleSet;
-    sale: OfferHeard PriceAgreed PieceSold PaymentReceived PiecesConsigned ConsignmentPaid SaleReversed;
+    sale: OfferHeard PriceAgreed AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
+        PieceAskedFor SellingGuessed;
     book: WorkshopSet PersonAdded Forgotten CopyKept Struck Restored;
 }

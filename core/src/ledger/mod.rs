@@ -5,12 +5,15 @@
 pub mod book;
 pub mod damage;
 pub mod decide;
-pub mod document;
 pub mod entry;
 pub mod fold;
 pub mod kind;
 pub mod line;
+pub mod merge;
+pub mod people;
 pub mod stamp;
+#[cfg(test)]
+pub(crate) mod told;
 
 pub use book::{Book, Subject};
 pub use damage::Damage;

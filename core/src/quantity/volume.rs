@@ -11,6 +11,9 @@ pub struct Volume(i128);
 const BOARD_FOOT: i128 = 144 * 25_400_000 * 25_400_000 * 25_400_000;
 const LITRE: i128 = 1_000_000_000_000_000_000_000_000;
 
+/// A cubic millimetre is 10^18 cubic nanometres.
+const CUBIC_MM_DIGITS: u32 = 18;
+
 impl Volume {
     pub const ZERO: Volume = Volume(0);
 
@@ -70,6 +73,30 @@ impl Volume {
     /// ```
     pub fn litres(self) -> Decimal {
         ratio(self.0, LITRE)
+    }
+
+    /// Cubic millimetres, exact to the last digit: for entries.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`] beyond 79 cubic metres.
+    pub fn cubic_mm(self) -> Answer<Decimal> {
+        Decimal::try_from_i128_with_scale(self.0, CUBIC_MM_DIGITS).map(|mm| mm.normalize()).map_err(|_| Refusal::OutOfRange)
+    }
+
+    /// The volume of so many cubic millimetres.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`] below nothing, or finer than a cubic nanometre.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Length, Volume};
+    /// let piece = Volume::of(Length::INCH_64TH, Length::INCH, Length::MM).unwrap();
+    /// assert_eq!(Volume::of_cubic_mm(piece.cubic_mm().unwrap()), Ok(piece));
+    /// ```
+    pub fn of_cubic_mm(mm: Decimal) -> Answer<Volume> {
+        let finer = CUBIC_MM_DIGITS.checked_sub(mm.scale()).ok_or(Refusal::OutOfRange)?;
+        let nm = 10_i128.checked_pow(finer).and_then(|power| mm.mantissa().checked_mul(power)).ok_or(Refusal::OutOfRange)?;
+        if nm < 0 { Err(Refusal::OutOfRange) } else { Ok(Volume(nm)) }
     }
 
     /// Cubic metres, for weights.

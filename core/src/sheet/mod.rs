@@ -1,4 +1,24 @@
-//! What each screen shows, as plain data from the book. A sheet introduces rooms to each other and computes nothing a room could.
+//! What each screen shows, from the book: plain data, one file per screen. It introduces the trades to each other and computes
+//! nothing that a trade could.
 
+pub mod account;
+pub mod bench;
+pub mod buyer;
 pub mod count;
+pub mod day;
+pub mod gallery;
+pub mod haul;
+pub mod job;
+pub mod jobs;
+pub mod look_back;
+pub mod marks;
+pub mod offer;
+pub mod price;
+pub mod rate;
+pub mod shop;
 pub mod sort;
+pub mod strip;
+pub mod workshop;
+pub mod yields;
+
+pub use shop::Shop;

@@ -1,13 +1,362 @@
-//! Orders about time: start, switch, stop, mend.
+//! Orders about time: start, switch, stop, count pieces, mend, recall, heads.
+//!
+//! A start is never refused because another run looks wrong: it is a switch, and the other stays listed for mending.
 
 use super::Act;
-use crate::ledger::Book;
-use crate::refusal::Answer;
+use crate::bench::{Bench, Mender, On, Run, Stage, Work};
+use crate::ledger::kind::bench as kind;
+use crate::ledger::{Book, Fact, fold};
+use crate::quantity::{Count, Id, Moment, Money, PILE_MOST, Span};
+use crate::refusal::{Answer, Refusal};
+
+/// The most letters an operation's name may have.
+pub const NAME_MOST: usize = 60;
+
+/// The most heads at one run.
+pub const HEADS_MOST: Count = 20;
 
 /// What can be ordered.
 #[derive(Clone, Debug, PartialEq)]
-pub enum BenchCommand {}
+pub enum BenchCommand {
+    /// Work begins, or began so long ago; what the person was at ends with it. Never before the person's previous run began or ended.
+    Start {
+        work: Work,
+        ago: Span,
+    },
+    /// Work ends now.
+    Stop {
+        run: Id,
+    },
+    /// Work ended earlier than now: the answer to "3 h 12 looks wrong".
+    StopAt {
+        run: Id,
+        at: Moment,
+        by: Mender,
+    },
+    /// A run that was asked about is right as it stands.
+    Confirm {
+        run: Id,
+    },
+    /// Pieces of a batch are done.
+    Done {
+        run: Id,
+        n: Count,
+    },
+    /// An end, or the operation, is put right.
+    Mend {
+        run: Id,
+        start: Option<Moment>,
+        stop: Option<Moment>,
+        op: Option<String>,
+    },
+    /// Time that was not stamped, with the heads at work: at least one.
+    Recall {
+        work: Work,
+        start: Moment,
+        stop: Moment,
+        heads: Count,
+    },
+    HelperJoins {
+        run: Id,
+        person: Option<Id>,
+        pay: Option<Money>,
+    },
+    HelperLeaves {
+        run: Id,
+        person: Option<Id>,
+    },
+    PlanBatch {
+        job: Id,
+        op: String,
+        n: Count,
+    },
+}
 
-pub(super) fn decide(_book: &Book, command: &BenchCommand, _act: &mut Act) -> Answer<()> {
-    match *command {}
+pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answer<()> {
+    let bench = fold::bench(book);
+    match command {
+        BenchCommand::Start { work, ago } => start(book, &bench, (work, *ago), act),
+        BenchCommand::Stop { run } => stop(running(&bench, *run)?, act),
+        BenchCommand::StopAt { run, at, by } => stop_at(found(&bench, *run)?, (*at, *by), act),
+        BenchCommand::Confirm { run } => {
+            let run = found(&bench, *run)?.id;
+            done(act.add(kind::RunMended { run, by: Mender::Typed, start: None, stop: None, op: None }))
+        }
+        BenchCommand::Done { run, n } => pieces(found(&bench, *run)?, *n, act),
+        BenchCommand::Mend { run, start, stop, op } => mend(&bench, found(&bench, *run)?, (*start, *stop, op), act),
+        BenchCommand::Recall { work, start, stop, heads } => recall(book, &bench, (work, *start, *stop, *heads), act),
+        BenchCommand::HelperJoins { run, person, pay } => {
+            let run = running(&bench, *run)?;
+            no_crowd(run.heads_at(act.now().wall.at).saturating_add(1))?;
+            done(act.add(kind::HelperJoined { run: run.id, person: *person, pay: *pay }))
+        }
+        BenchCommand::HelperLeaves { run, person } => {
+            let run = running(&bench, *run)?;
+            let there = run.heads.iter().any(|head| head.person == *person && head.to.is_none());
+            if there { done(act.add(kind::HelperLeft { run: run.id, person: *person })) } else { Err(Refusal::NotThere) }
+        }
+        BenchCommand::PlanBatch { job, op, n } => {
+            on_known(book, On::Job(*job))?;
+            named(op)?;
+            at_most(*n)?;
+            done(act.add(kind::BatchPlanned { job: *job, op: op.clone(), n: *n }))
+        }
+    }
+}
+
+/// When a run begins that is said to have begun so long ago: not before the person's previous run ended, nor before the one that
+/// goes on began. The sheet shows when that is later than what was asked.
+pub fn start_from(bench: &Bench, person: Option<Id>, now: Moment, ago: Span) -> Moment {
+    let asked = now.minus(ago.max(Span::ZERO));
+    let earliest = |run: &Run| if run.is_running() { run.started.at } else { run.end(now) };
+    let own = bench.runs().filter(|run| run.work.person == person).map(earliest).filter(|at| *at <= now).max();
+    own.map_or(asked, |own| own.max(asked)).min(now)
+}
+
+fn start(book: &Book, bench: &Bench, (work, ago): (&Work, Span), act: &mut Act) -> Answer<()> {
+    named(&work.op)?;
+    on_known(book, work.on)?;
+    let most = Span::RUN_MOST;
+    if ago < Span::ZERO || most < ago {
+        return Err(Refusal::SpanOutOfRange { met: ago, most });
+    }
+    let now = act.now().wall.at;
+    let from = start_from(bench, work.person, now, ago);
+    if let Some(run) = bench.running(work.person) {
+        act.add(kind::RunStopped { run: run.id, switched: Some(true) });
+    }
+    let Work { op, kind, person, .. } = work.clone();
+    let ((job, haul), (stage, rework)) = (on_what(work.on), beyond_default(work));
+    done(act.add(kind::RunStarted { op, kind, job, haul, stage, from: (from < now).then_some(from), person, rework }))
+}
+
+fn stop(run: &Run, act: &mut Act) -> Answer<()> {
+    done(act.add(kind::RunStopped { run: run.id, switched: None }))
+}
+
+fn stop_at(run: &Run, (at, by): (Moment, Mender), act: &mut Act) -> Answer<()> {
+    let now = act.now().wall.at;
+    lasts((run.started.at, at), now)?;
+    if run.is_running() {
+        stop(run, act)?;
+    } else if run.end(now) < at {
+        return Err(Refusal::RunHasEnded { run: run.id });
+    }
+    done(act.add(kind::RunMended { run: run.id, by, start: None, stop: Some(at), op: None }))
+}
+
+fn pieces(run: &Run, n: Count, act: &mut Act) -> Answer<()> {
+    if n == 0 {
+        return Err(Refusal::NothingAsked);
+    }
+    at_most(run.done().saturating_add(n))?;
+    done(act.add(kind::PiecesDone { run: run.id, n }))
+}
+
+fn mend(bench: &Bench, run: &Run, (start, stop, op): (Option<Moment>, Option<Moment>, &Option<String>), act: &mut Act) -> Answer<()> {
+    if start.is_none() && stop.is_none() && op.is_none() {
+        return Err(Refusal::NothingAsked);
+    }
+    op.as_deref().map_or(Ok(()), named)?;
+    if start.is_some() || stop.is_some() {
+        let now = act.now().wall.at;
+        let ends = (start.unwrap_or(run.started.at), stop.unwrap_or(run.end(now)));
+        lasts(ends, now)?;
+        free(bench, run.work.person, ends, Some(run.id))?;
+    }
+    done(act.add(kind::RunMended { run: run.id, by: Mender::Typed, start, stop, op: op.clone() }))
+}
+
+fn recall(book: &Book, bench: &Bench, (work, start, stop, heads): (&Work, Moment, Moment, Count), act: &mut Act) -> Answer<()> {
+    named(&work.op)?;
+    on_known(book, work.on)?;
+    if heads == 0 {
+        return Err(Refusal::NothingAsked);
+    }
+    no_crowd(heads)?;
+    lasts((start, stop), act.now().wall.at)?;
+    free(bench, work.person, (start, stop), None)?;
+    let Work { op, kind, person, .. } = work.clone();
+    let ((job, haul), (stage, rework)) = (on_what(work.on), beyond_default(work));
+    let heads = (1 < heads).then_some(heads);
+    done(act.add(kind::RunRecalled { op, kind, start, stop, job, haul, stage, person, rework, heads }))
+}
+
+/// The job and the haul.
+fn on_what(on: On) -> (Option<Id>, Option<Id>) {
+    match on {
+        On::Job(job) => (Some(job), None),
+        On::Haul(haul) => (None, Some(haul)),
+        On::Nothing => (None, None),
+    }
+}
+
+/// Stage and rework, where they are not what they would be if nothing was said.
+fn beyond_default(work: &Work) -> (Option<Stage>, Option<bool>) {
+    (Some(work.stage).filter(|stage| *stage != work.kind.stage()), work.rework.then_some(true))
+}
+
+fn done(_: Id) -> Answer<()> {
+    Ok(())
+}
+
+fn found(bench: &Bench, run: Id) -> Answer<&Run> {
+    bench.run(run).ok_or(Refusal::NotThere)
+}
+
+fn running(bench: &Bench, run: Id) -> Answer<&Run> {
+    let run = found(bench, run)?;
+    if run.is_running() { Ok(run) } else { Err(Refusal::RunHasEnded { run: run.id }) }
+}
+
+fn named(op: &str) -> Answer<()> {
+    match op.chars().count() {
+        _ if op.trim().is_empty() => Err(Refusal::NameMissing),
+        met if NAME_MOST < met => Err(Refusal::NameTooLong { met, most: NAME_MOST }),
+        _ => Ok(()),
+    }
+}
+
+fn at_most(would_be: Count) -> Answer<()> {
+    if would_be <= PILE_MOST { Ok(()) } else { Err(Refusal::TooManyPieces { would_be, most: PILE_MOST }) }
+}
+
+fn no_crowd(would_be: Count) -> Answer<()> {
+    if would_be <= HEADS_MOST { Ok(()) } else { Err(Refusal::TooManyHeads { would_be, most: HEADS_MOST }) }
+}
+
+fn on_known(book: &Book, on: On) -> Answer<()> {
+    let began = |id: Id, is: fn(&Fact) -> bool| book.entry(id).is_some_and(|(entry, struck)| !struck && is(&entry.fact));
+    let known = match on {
+        On::Job(id) => began(id, |fact| matches!(fact, Fact::JobBegan(_))),
+        On::Haul(id) => began(id, |fact| matches!(fact, Fact::HaulBegan(_))),
+        On::Nothing => true,
+    };
+    if known { Ok(()) } else { Err(Refusal::NotThere) }
+}
+
+/// Ends that are in order, over, and no further apart than a run may last.
+fn lasts((start, end): (Moment, Moment), now: Moment) -> Answer<()> {
+    if end <= start {
+        return Err(Refusal::EndNotAfterStart { start, end });
+    }
+    if now < end {
+        return Err(Refusal::NotYet { met: end, now });
+    }
+    let (met, most) = (start.until(end), Span::RUN_MOST);
+    if met <= most { Ok(()) } else { Err(Refusal::SpanOutOfRange { met, most }) }
+}
+
+/// No minute is paid twice.
+fn free(bench: &Bench, person: Option<Id>, ends: (Moment, Moment), but: Option<Id>) -> Answer<()> {
+    bench.overlapped(person, ends, but).map_or(Ok(()), |run| Err(Refusal::RunsOverlap { run: run.id }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::told::{Phone, at, work};
+
+    fn sand() -> Work {
+        work("sand", On::Nothing)
+    }
+
+    fn ago(minutes: i64) -> BenchCommand {
+        BenchCommand::Start { work: sand(), ago: Span::minutes(minutes) }
+    }
+
+    fn recall(from: i64, to: i64) -> BenchCommand {
+        BenchCommand::Recall { work: sand(), start: at(from), stop: at(to), heads: 1 }
+    }
+
+    #[test]
+    fn a_start_said_late_never_lies_before_the_previous_run() {
+        // Previous run 0 to 50; start at 60, said to have been `ago` minutes earlier.
+        for (minutes, worked) in [(0, 40), (5, 45), (10, 50), (15, 50), (30, 50)] {
+            let mut phone = Phone::new("a");
+            let first = phone.start(0, "glue", On::Nothing);
+            phone.stop(50, first);
+            phone.bench(60, ago(minutes)).unwrap();
+            assert_eq!(phone.minutes(100), [("glue".into(), 50), ("sand".into(), worked)], "{minutes} ago");
+        }
+    }
+
+    #[test]
+    fn a_switch_said_late_ends_the_run_before_then() {
+        for (minutes, glue, sand) in [(0, 60, 40), (15, 45, 55), (60, 0, 100), (90, 0, 100)] {
+            let mut phone = Phone::new("a");
+            phone.start(0, "glue", On::Nothing);
+            phone.bench(60, ago(minutes)).unwrap();
+            assert_eq!(phone.minutes(100), [("glue".into(), glue), ("sand".into(), sand)], "{minutes} ago");
+        }
+    }
+
+    #[test]
+    fn a_start_is_never_blocked_by_a_run_that_looks_wrong() {
+        let mut phone = Phone::new("a");
+        let forgotten = phone.start(0, "glue", On::Nothing);
+        phone.start(4_000, "sand", On::Nothing);
+        let runs = phone.runs();
+        assert_eq!(runs.all_running().count(), 1);
+        assert_eq!(runs.run(forgotten).unwrap().doubts(at(4_001)), [crate::bench::Doubt::TooLong]);
+    }
+
+    /// A book with one run from 0 to 50 and one that goes on since 60, seen at 100.
+    #[track_caller]
+    fn check(order: impl Fn(Id, Id) -> BenchCommand, refused: impl Fn(Id, Id) -> Option<Refusal>) {
+        let mut phone = Phone::new("a");
+        let ended = phone.start(0, "glue", On::Nothing);
+        phone.stop(50, ended);
+        let open = phone.start(60, "trim", On::Nothing);
+        assert_eq!(phone.bench(100, order(ended, open)).err(), refused(ended, open));
+    }
+
+    #[test]
+    fn no_minute_is_paid_twice() {
+        check(|_, _| recall(50, 60), |_, _| None);
+        check(|_, _| recall(49, 60), |ended, _| Some(Refusal::RunsOverlap { run: ended }));
+        check(|_, _| recall(50, 61), |_, open| Some(Refusal::RunsOverlap { run: open }));
+        check(|_, _| recall(90, 95), |_, open| Some(Refusal::RunsOverlap { run: open }));
+        let mend =
+            |run, start: Option<i64>, stop: Option<i64>| BenchCommand::Mend { run, start: start.map(at), stop: stop.map(at), op: None };
+        check(|_, open| mend(open, Some(50), None), |_, _| None);
+        check(|_, open| mend(open, Some(40), None), |ended, _| Some(Refusal::RunsOverlap { run: ended }));
+        check(|ended, _| mend(ended, None, Some(60)), |_, _| None);
+        check(|ended, _| mend(ended, None, Some(70)), |_, open| Some(Refusal::RunsOverlap { run: open }));
+    }
+
+    #[test]
+    fn ends_are_in_order_and_over_and_no_further_apart_than_a_run_may_last() {
+        let now = at(100);
+        check(|_, _| recall(55, 55), |_, _| Some(Refusal::EndNotAfterStart { start: at(55), end: at(55) }));
+        check(|_, _| recall(58, 52), |_, _| Some(Refusal::EndNotAfterStart { start: at(58), end: at(52) }));
+        check(|_, _| recall(90, 101), |_, _| Some(Refusal::NotYet { met: at(101), now }));
+        let over = Refusal::SpanOutOfRange { met: Span::minutes(2_881), most: Span::RUN_MOST };
+        check(|_, _| recall(-2_881, 0), |_, _| Some(over.clone()));
+        check(|_, _| recall(-2_880, 0), |_, _| None);
+        let stop_at = |run, minute| BenchCommand::StopAt { run, at: at(minute), by: Mender::Typed };
+        check(|_, open| stop_at(open, 60), |_, _| Some(Refusal::EndNotAfterStart { start: at(60), end: at(60) }));
+        check(|_, open| stop_at(open, 101), |_, _| Some(Refusal::NotYet { met: at(101), now }));
+        check(|_, open| stop_at(open, 61), |_, _| None);
+        check(|ended, _| stop_at(ended, 51), |ended, _| Some(Refusal::RunHasEnded { run: ended }));
+        check(|_, _| ago(-1), |_, _| Some(Refusal::SpanOutOfRange { met: Span::minutes(-1), most: Span::RUN_MOST }));
+    }
+
+    #[test]
+    fn what_is_not_there_or_has_ended_is_said() {
+        check(|ended, _| BenchCommand::Stop { run: ended }, |ended, _| Some(Refusal::RunHasEnded { run: ended }));
+        let nobody = Id::new(at(0), [0; 10]);
+        check(|_, _| BenchCommand::Stop { run: nobody }, |_, _| Some(Refusal::NotThere));
+        check(|_, open| BenchCommand::HelperLeaves { run: open, person: None }, |_, _| Some(Refusal::NotThere));
+        check(|_, _| BenchCommand::Start { work: work("sand", On::Job(nobody)), ago: Span::ZERO }, |_, _| Some(Refusal::NotThere));
+        check(|_, _| BenchCommand::Start { work: work(" ", On::Nothing), ago: Span::ZERO }, |_, _| Some(Refusal::NameMissing));
+        let long = "é".repeat(61);
+        check(
+            |_, _| BenchCommand::Start { work: work(&long, On::Nothing), ago: Span::ZERO },
+            |_, _| Some(Refusal::NameTooLong { met: 61, most: 60 }),
+        );
+        check(|_, open| BenchCommand::Done { run: open, n: 0 }, |_, _| Some(Refusal::NothingAsked));
+        check(|ended, _| BenchCommand::Done { run: ended, n: 9_999 }, |_, _| None); // a notch that was forgotten
+        check(|_, open| BenchCommand::Done { run: open, n: 10_000 }, |_, _| Some(Refusal::TooManyPieces { would_be: 10_000, most: 9_999 }));
+    }
 }

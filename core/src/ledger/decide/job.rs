@@ -1,13 +1,153 @@
-//! Orders about jobs: begin, describe, plan, end.
+//! Orders about jobs: begin, describe, plan, end, reopen, mark.
 
 use super::Act;
 use crate::ledger::Book;
-use crate::refusal::Answer;
+use crate::ledger::fold::{self, Job, Part};
+use crate::ledger::kind::job as kind;
+use crate::ledger::kind::job::{For, HaulUsed};
+use crate::quantity::{Count, Currency, Decimal, Id, PILE_MOST, Span, Units};
+use crate::refusal::{Answer, Refusal};
 
-/// What can be ordered.
+/// The most an operation may be thought to take: 9 999 hours.
+pub const PLAN_MOST: Span = Span::minutes(9_999 * 60);
+
+/// What can be ordered of a job.
 #[derive(Clone, Debug, PartialEq)]
-pub enum JobCommand {}
+pub enum JobCommand {
+    Begin {
+        name: String,
+        currency: Currency,
+        units: Units,
+        pieces: Count,
+        made_for: For,
+    },
+    Describe(kind::JobDescribed),
+    PlanPart(kind::PartPlanned),
+    PlanOperation(kind::OperationPlanned),
+    PlanCost(kind::CostPlanned),
+    /// "Done with this job": the shares of its hauls as the sheet computed them are frozen.
+    End {
+        job: Id,
+        hauls: Vec<HaulUsed>,
+    },
+    Reopen {
+        job: Id,
+    },
+    Mark {
+        job: Id,
+        typical: bool,
+    },
+    WriteLesson {
+        job: Id,
+        text: String,
+    },
+}
 
-pub(super) fn decide(_book: &Book, command: &JobCommand, _act: &mut Act) -> Answer<()> {
-    match *command {}
+pub(super) fn decide(book: &Book, command: &JobCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        JobCommand::Begin { name, currency, units, pieces, made_for } => {
+            some_pieces(*pieces)?;
+            let (name, currency, units, pieces, made_for) = (name.clone(), *currency, *units, *pieces, *made_for);
+            act.add(kind::JobBegan { name, currency, units, pieces, made_for });
+        }
+        JobCommand::Describe(facts) => describe(&found(book, facts.job)?, facts, act)?,
+        JobCommand::PlanPart(facts) => plan_part(&found(book, facts.job)?, facts, act)?,
+        JobCommand::PlanOperation(facts) => plan_operation(&found(book, facts.job)?, facts, act)?,
+        JobCommand::PlanCost(facts) => {
+            super::money::plain(fold::job::facts::same(found(book, facts.job)?.currency, facts.sum)?)?;
+            act.add(facts.clone());
+        }
+        JobCommand::End { job, hauls } => end(&found(book, *job)?, hauls, act)?,
+        JobCommand::Reopen { job } => {
+            if found(book, *job)?.ended.is_none() {
+                return Err(Refusal::JobNotEnded);
+            }
+            act.add(kind::JobReopened { job: *job });
+        }
+        JobCommand::Mark { job, typical } => {
+            found(book, *job)?;
+            act.add(kind::JobMarked { job: *job, typical: *typical });
+        }
+        JobCommand::WriteLesson { job, text } => {
+            found(book, *job)?;
+            act.add(kind::LessonWritten { job: *job, text: text.clone() });
+        }
+    }
+    Ok(())
+}
+
+pub(super) fn found(book: &Book, job: Id) -> Answer<Job> {
+    fold::job(book, job).ok_or(Refusal::NotThere)
+}
+
+pub(super) fn some_pieces(n: Count) -> Answer<()> {
+    match n {
+        0 => Err(Refusal::NothingAsked),
+        n if n <= PILE_MOST => Ok(()),
+        n => Err(Refusal::TooManyPieces { would_be: n, most: PILE_MOST }),
+    }
+}
+
+/// A job can't have fewer pieces than are sold, promised or with a gallery.
+fn describe(job: &Job, facts: &kind::JobDescribed, act: &mut Act) -> Answer<()> {
+    if let Some(there) = facts.pieces {
+        some_pieces(there)?;
+        let asked = job.selling.gone().saturating_add(job.selling.promised());
+        if there < asked {
+            return Err(Refusal::NotThatMany { asked, there });
+        }
+    }
+    for side in [facts.width, facts.depth, facts.height].into_iter().flatten() {
+        side.of_a_piece()?;
+    }
+    if facts.weight.is_some_and(|grams| grams < 0) {
+        return Err(Refusal::BelowNothing { met: Decimal::from(facts.weight.unwrap_or(0)) });
+    }
+    act.add(facts.clone());
+    Ok(())
+}
+
+fn plan_part(job: &Job, facts: &kind::PartPlanned, act: &mut Act) -> Answer<()> {
+    if PILE_MOST < facts.n {
+        return Err(Refusal::TooManyPieces { would_be: facts.n, most: PILE_MOST });
+    }
+    let part = Part { name: facts.name.clone(), n: facts.n, size: [facts.thickness, facts.width, facts.length], wood: facts.wood.clone() };
+    if facts.n == 0 {
+        job.parts.iter().find(|known| known.name == part.name).ok_or(Refusal::NotThere)?;
+    } else {
+        part.checked()?;
+        part.volume()?;
+    }
+    act.add(facts.clone());
+    Ok(())
+}
+
+fn plan_operation(_: &Job, facts: &kind::OperationPlanned, act: &mut Act) -> Answer<()> {
+    if let Some(met) = facts.span
+        && (met < Span::ZERO || PLAN_MOST < met)
+    {
+        return Err(Refusal::SpanOutOfRange { met, most: PLAN_MOST });
+    }
+    if let Some(pieces) = facts.pieces {
+        some_pieces(pieces)?;
+    }
+    act.add(facts.clone());
+    Ok(())
+}
+
+fn end(job: &Job, hauls: &[HaulUsed], act: &mut Act) -> Answer<()> {
+    if job.ended.is_some() {
+        return Err(Refusal::JobHasEnded);
+    }
+    for haul in hauls {
+        super::money::plain(fold::job::facts::same(job.currency, haul.cost)?)?;
+        if haul.time < Span::ZERO {
+            return Err(Refusal::SpanOutOfRange { met: haul.time, most: PLAN_MOST });
+        }
+        if haul.used.0 < Decimal::ZERO || haul.good.0 < haul.used.0 {
+            return Err(Refusal::NothingToShareBy);
+        }
+    }
+    act.add(kind::JobEnded { job: job.id, hauls: hauls.to_vec() });
+    Ok(())
 }

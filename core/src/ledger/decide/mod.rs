@@ -11,8 +11,8 @@ pub use bench::BenchCommand;
 pub use book::BookCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
-pub use money::MoneyCommand;
-pub use sale::SaleCommand;
+pub use money::{MoneyCommand, Much, On};
+pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
 
 use super::Book;
 use super::entry::{Entry, Fact};

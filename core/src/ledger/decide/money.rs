@@ -1,13 +1,214 @@
-//! Orders about money: spend, drive, set what an hour must earn.
+//! Orders about money: spend, drive, set what an hour must earn and how one is paid, tag and settle.
 
 use super::Act;
+use super::job::found;
 use crate::ledger::Book;
-use crate::refusal::Answer;
+use crate::ledger::fold;
+use crate::ledger::fold::job::facts::same;
+use crate::ledger::kind::Exact;
+use crate::ledger::kind::haul::Per;
+use crate::ledger::kind::money as kind;
+use crate::money::cost::{DistanceRate, Pack, distance, of_pack, used_up};
+use crate::quantity::{Currency, Decimal, Id, Key, Length, Moment, Money};
+use crate::refusal::{Answer, Refusal};
 
-/// What can be ordered.
+/// What a cost belongs to: each has one home.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum On {
+    Job(Id),
+    Haul(Id),
+    /// No job: a workshop cost.
+    Workshop,
+}
+
+/// How much was spent.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Much {
+    Whole(Money),
+    /// Used up at a price for each.
+    Each {
+        n: Decimal,
+        each: Decimal,
+        currency: Currency,
+    },
+    /// The part used of a pack that holds `of` and cost `pack`.
+    Share {
+        used: Decimal,
+        of: Decimal,
+        pack: Money,
+    },
+    /// Comes back: the salvage or refund of a part that was swapped.
+    Credit(Money),
+}
+
+/// What can be ordered of money.
 #[derive(Clone, Debug, PartialEq)]
-pub enum MoneyCommand {}
+pub enum MoneyCommand {
+    Spend {
+        on: On,
+        much: Much,
+        kind: Key,
+        what: Option<String>,
+        when: Option<Moment>,
+    },
+    Drive {
+        on: On,
+        distance: Length,
+        /// Money for each mile or km; missing: as the till has it, in the currency of what it belongs to or the one given.
+        rate: Option<(Decimal, Per)>,
+        currency: Currency,
+        what: Option<String>,
+        when: Option<Moment>,
+    },
+    /// Sets some members of what an hour must earn; those that are missing stay.
+    SetRate(kind::RateSet),
+    SetTill(kind::TillSet),
+    SetTag {
+        job: Id,
+        sum: Money,
+    },
+    SetSettle {
+        job: Id,
+        sum: Option<Money>,
+    },
+}
 
-pub(super) fn decide(_book: &Book, command: &MoneyCommand, _act: &mut Act) -> Answer<()> {
-    match *command {}
+pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        MoneyCommand::Spend { on, much, kind, what, when } => {
+            let mut fact = spent(*much, kind)?;
+            (fact.job, fact.haul) = home(book, *on, fact.sum.currency())?;
+            (fact.what, fact.when) = (what.clone(), *when);
+            act.add(fact);
+        }
+        MoneyCommand::Drive { on, distance, rate, currency, what, when } => {
+            let (job, haul) = home(book, *on, *currency)?;
+            let rate = rate.map_or_else(|| mileage(book, *currency), Ok)?;
+            let fact = driven(*distance, rate, *currency)?;
+            act.add(kind::DistanceDriven { job, haul, what: what.clone(), when: *when, ..fact });
+        }
+        MoneyCommand::SetRate(facts) => {
+            check_rate(book, facts)?;
+            act.add(facts.clone());
+        }
+        MoneyCommand::SetTill(facts) => {
+            check_till(facts)?;
+            act.add(facts.clone());
+        }
+        MoneyCommand::SetTag { job, sum } => {
+            plain(same(found(book, *job)?.currency, *sum)?)?;
+            act.add(kind::TagSet { job: *job, sum: *sum });
+        }
+        MoneyCommand::SetSettle { job, sum } => {
+            let currency = found(book, *job)?.currency;
+            if let Some(sum) = sum {
+                plain(same(currency, *sum)?)?;
+            }
+            act.add(kind::SettleSet { job: *job, sum: *sum });
+        }
+    }
+    Ok(())
+}
+
+/// A sum not below nothing.
+pub(super) fn plain(met: Money) -> Answer<Money> {
+    if met.amount() < Decimal::ZERO { Err(Refusal::MoneyBelowNothing { met }) } else { Ok(met) }
+}
+
+/// What a cost belongs to, if that is there and in its currency.
+fn home(book: &Book, on: On, other: Currency) -> Answer<(Option<Id>, Option<Id>)> {
+    let (one, home) = match on {
+        On::Job(id) => (found(book, id)?.currency, (Some(id), None)),
+        On::Haul(id) => (fold::haul(book, id).ok_or(Refusal::NotThere)?.currency, (None, Some(id))),
+        On::Workshop => (other, (None, None)),
+    };
+    if one == other { Ok(home) } else { Err(Refusal::CurrenciesMixed { one, other }) }
+}
+
+fn spent(much: Much, kind: &Key) -> Answer<kind::MoneySpent> {
+    let whole = |sum| kind::MoneySpent {
+        sum,
+        kind: kind.clone(),
+        job: None,
+        haul: None,
+        what: None,
+        when: None,
+        n: None,
+        each: None,
+        used: None,
+        of: None,
+        pack: None,
+    };
+    Ok(match much {
+        Much::Whole(sum) => whole(plain(sum)?),
+        Much::Credit(sum) => whole(Money::zero(sum.currency()).minus(plain(sum)?)?),
+        Much::Each { n, each, currency } => {
+            let sum = used_up(n, each, currency)?;
+            kind::MoneySpent { n: Some(Exact(n)), each: Some(Exact(each)), ..whole(sum) }
+        }
+        Much::Share { used, of, pack } => {
+            if of < used {
+                return Err(Refusal::MoreThanPack { used, holds: of });
+            }
+            let full = Pack { paid: plain(pack)?, holds: of, charged: Money::zero(pack.currency()) };
+            let sum = of_pack(&full, used)?;
+            kind::MoneySpent { used: Some(Exact(used)), of: Some(Exact(of)), pack: Some(pack), ..whole(sum) }
+        }
+    })
+}
+
+fn mileage(book: &Book, currency: Currency) -> Answer<(Decimal, Per)> {
+    let till = fold::workshop(book).tills.remove(&currency).unwrap_or_default();
+    till.mileage.zip(till.per).ok_or(Refusal::MileageUnknown { currency })
+}
+
+fn driven(driven: Length, (amount, unit): (Decimal, Per), currency: Currency) -> Answer<kind::DistanceDriven> {
+    let per = match unit {
+        Per::Mile => Length::MILE,
+        Per::Km => Length::KM,
+    };
+    let sum = distance(driven, DistanceRate { amount, per }, currency)?;
+    Ok(kind::DistanceDriven { distance: driven, rate: Exact(amount), per: unit, sum, job: None, haul: None, what: None, when: None })
+}
+
+fn check_rate(book: &Book, facts: &kind::RateSet) -> Answer<()> {
+    for met in [facts.pay, facts.lowest, facts.hours, facts.logged, facts.profit].into_iter().flatten() {
+        not_below_nothing(met.0)?;
+    }
+    for sum in [facts.costs, facts.wear].into_iter().flatten() {
+        plain(same(facts.currency, sum)?)?;
+    }
+    share(facts.tax)?;
+    if facts.logged.is_some_and(|logged| logged.0.is_zero()) {
+        return Err(Refusal::NoHours);
+    }
+    let known = fold::workshop(book).rates.remove(&facts.currency).unwrap_or_default();
+    let (hours, logged) = (facts.hours.map(|n| n.0).or(known.hours), facts.logged.map(|n| n.0).or(known.logged));
+    match (hours, logged) {
+        (Some(all), Some(logged)) if all < logged => {
+            Err(Refusal::LoggedBeyondAll { logged: crate::ledger::fold::hours(logged)?, all: crate::ledger::fold::hours(all)? })
+        }
+        _ => Ok(()),
+    }
+}
+
+fn check_till(facts: &kind::TillSet) -> Answer<()> {
+    for met in [facts.tax, facts.mileage].into_iter().flatten() {
+        not_below_nothing(met.0)?;
+    }
+    for sum in [facts.fixed, facts.cash].into_iter().flatten() {
+        plain(same(facts.currency, sum)?)?;
+    }
+    share(facts.fee)
+}
+
+fn not_below_nothing(met: Decimal) -> Answer<()> {
+    if met < Decimal::ZERO { Err(Refusal::BelowNothing { met }) } else { Ok(()) }
+}
+
+fn share(met: Option<Exact>) -> Answer<()> {
+    match met {
+        Some(Exact(met)) if met < Decimal::ZERO || Decimal::ONE <= met => Err(Refusal::ShareOutOfRange { met }),
+        _ => Ok(()),
+    }
 }

@@ -1,13 +1,268 @@
-//! Orders about selling: hear an offer, agree, sell, take payment.
+//! Orders about selling: hear an offer, agree, sell, take payment, leave with a gallery, take back.
 
 use super::Act;
+use super::job::{found, some_pieces};
+use super::money::plain;
 use crate::ledger::Book;
-use crate::refusal::Answer;
+use crate::ledger::fold::job::facts::same;
+use crate::ledger::fold::{self, Agreement, AgreementState, Job, Till};
+use crate::ledger::kind::Exact;
+use crate::ledger::kind::sale as kind;
+use crate::ledger::kind::sale::{Carried, Paid};
+use crate::money::tax::Tax;
+use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Side};
+use crate::refusal::{Answer, Refusal};
 
-/// What can be ordered.
+/// A sale; what is missing of tax is as the till has it.
 #[derive(Clone, Debug, PartialEq)]
-pub enum SaleCommand {}
+pub struct SellOrder {
+    pub job: Id,
+    pub n: Count,
+    /// All that the buyer hands over.
+    pub sum: Money,
+    pub tax: Option<(Decimal, Side)>,
+    /// The agreement it carries out; what that has received counts as paid.
+    pub agreed: Option<Id>,
+    /// Paid in the same breath: what is still due of the sum.
+    pub paid: Option<Paid>,
+    pub carried: Option<Carried>,
+    pub buyer: Option<Id>,
+    pub when: Option<Moment>,
+}
 
-pub(super) fn decide(_book: &Book, command: &SaleCommand, _act: &mut Act) -> Answer<()> {
-    match *command {}
+/// A payment; a missing fee is as the till has it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PayOrder {
+    pub job: Id,
+    pub sum: Money,
+    pub paid: Paid,
+    pub fee: Option<Money>,
+    pub of: PaidOf,
+    pub when: Option<Moment>,
+}
+
+/// What a payment is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PaidOf {
+    Sale(Id),
+    /// Ahead of the hand-over: a deposit or a staged sum.
+    Agreed(Id),
+}
+
+/// What can be ordered of selling.
+#[derive(Clone, Debug, PartialEq)]
+pub enum SaleCommand {
+    Hear(kind::OfferHeard),
+    NoteAsked(kind::PieceAskedFor),
+    Guess(kind::SellingGuessed),
+    Agree(kind::PriceAgreed),
+    Cancel(kind::AgreementCancelled),
+    Sell(SellOrder),
+    Pay(PayOrder),
+    Consign(kind::PiecesConsigned),
+    NoteConsignmentPaid(kind::ConsignmentPaid),
+    NoteConsignmentReturned(kind::ConsignmentReturned),
+    Reverse(kind::SaleReversed),
+}
+
+pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        SaleCommand::Hear(f) => {
+            let job = found(book, f.job)?;
+            some_pieces(f.n)?;
+            plain(same(job.currency, f.sum)?)?;
+            act.add(f.clone());
+        }
+        SaleCommand::NoteAsked(f) => {
+            plain(same(found(book, f.job)?.currency, f.price)?)?;
+            act.add(f.clone());
+        }
+        SaleCommand::Guess(f) => guess(&found(book, f.job)?, f, act)?,
+        SaleCommand::Agree(f) => agree(&found(book, f.job)?, f, act)?,
+        SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
+        SaleCommand::Sell(order) => sell(book, order, act)?,
+        SaleCommand::Pay(order) => pay(book, order, act)?,
+        SaleCommand::Reverse(f) => reverse(&found(book, f.job)?, f, act)?,
+        gallery => at_gallery(book, gallery, act)?,
+    }
+    Ok(())
+}
+
+fn at_gallery(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        SaleCommand::Consign(f) => {
+            let job = found(book, f.job)?;
+            enough(f.n, job.free())?;
+            plain(same(job.currency, f.tag)?)?;
+            share(f.share.0)?;
+            act.add(f.clone());
+        }
+        SaleCommand::NoteConsignmentPaid(f) => {
+            let job = found(book, f.job)?;
+            enough(f.n, job.selling.at_galleries_now())?;
+            plain(same(job.currency, f.sum)?)?;
+            if let Some(tax) = f.tax {
+                within(plain(same(job.currency, tax)?)?, f.sum)?;
+            }
+            act.add(f.clone());
+        }
+        SaleCommand::NoteConsignmentReturned(f) => {
+            enough(f.n, found(book, f.job)?.selling.at_galleries_now())?;
+            act.add(f.clone());
+        }
+        _ => {}
+    }
+    Ok(())
+}
+
+fn enough(asked: Count, there: Count) -> Answer<()> {
+    some_pieces(asked)?;
+    if asked <= there { Ok(()) } else { Err(Refusal::NotThatMany { asked, there }) }
+}
+
+fn share(met: Decimal) -> Answer<()> {
+    if Decimal::ZERO <= met && met < Decimal::ONE { Ok(()) } else { Err(Refusal::ShareOutOfRange { met }) }
+}
+
+fn within(met: Money, price: Money) -> Answer<()> {
+    if met.amount() <= price.amount() { Ok(()) } else { Err(Refusal::MoreThanPrice { met, price }) }
+}
+
+fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
+    for sum in [f.at, f.end].into_iter().flatten() {
+        plain(same(job.currency, sum)?)?;
+    }
+    for Exact(met) in [f.asks, f.buys, f.k].into_iter().flatten() {
+        if met < Decimal::ZERO {
+            return Err(Refusal::BelowNothing { met });
+        }
+    }
+    // b outside (0, 1] and k <= 1.05 say nothing about buyers.
+    if let Some(Exact(met)) = f.buys
+        && (met.is_zero() || Decimal::ONE < met)
+    {
+        return Err(Refusal::ShareOutOfRange { met });
+    }
+    match f.k {
+        Some(Exact(met)) if met <= LEAST_K => Err(Refusal::GuessTooFlat { met, above: LEAST_K }),
+        _ => {
+            act.add(f.clone());
+            Ok(())
+        }
+    }
+}
+
+/// At a fifth less, more than this many times as many must be thought to buy.
+const LEAST_K: Decimal = Decimal::from_parts(105, 0, 0, false, 2);
+
+fn open(job: &Job, id: Id) -> Answer<&Agreement> {
+    job.selling.agreement(id).filter(|agreement| agreement.state == AgreementState::Open).ok_or(Refusal::NotThere)
+}
+
+fn agree(job: &Job, f: &kind::PriceAgreed, act: &mut Act) -> Answer<()> {
+    let freed = match f.replaces {
+        Some(id) => {
+            let old = open(job, id)?;
+            old.n.saturating_sub(old.sold)
+        }
+        None => 0,
+    };
+    enough(f.n, job.free().saturating_add(freed))?;
+    plain(same(job.currency, f.sum)?)?;
+    if let Some(deposit) = f.deposit {
+        within(plain(same(job.currency, deposit)?)?, f.sum)?;
+    }
+    act.add(f.clone());
+    Ok(())
+}
+
+fn cancel(job: &Job, f: &kind::AgreementCancelled, act: &mut Act) -> Answer<()> {
+    open(job, f.agreed)?;
+    kept(job, f.kept, job.selling.received_ahead(job.currency, f.agreed)?)?;
+    act.add(f.clone());
+    Ok(())
+}
+
+fn reverse(job: &Job, f: &kind::SaleReversed, act: &mut Act) -> Answer<()> {
+    let sale = job.selling.sale(f.sale).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?;
+    kept(job, f.kept, sale.sum)?;
+    act.add(f.clone());
+    Ok(())
+}
+
+fn kept(job: &Job, kept: Option<Money>, received: Money) -> Answer<()> {
+    let Some(met) = kept else { return Ok(()) };
+    plain(same(job.currency, met)?)?;
+    if met.amount() <= received.amount() { Ok(()) } else { Err(Refusal::MoreThanReceived { met, received }) }
+}
+
+fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
+    let job = found(book, order.job)?;
+    let agreement = order.agreed.map(|id| open(&job, id)).transpose()?;
+    let there = agreement.map_or(job.free(), |agreed| job.left().min(agreed.n.saturating_sub(agreed.sold)));
+    enough(order.n, there)?;
+    plain(same(job.currency, order.sum)?)?;
+    let till = till(book, job.currency);
+    let (rate, side) = order.tax.unwrap_or((till.tax.unwrap_or_default(), till.side.unwrap_or(Side::Inside)));
+    let tax = Tax { rate, side }.apart(order.sum)?.tax;
+    let sale = act.add(kind::PieceSold {
+        job: job.id,
+        n: order.n,
+        sum: order.sum,
+        tax,
+        rate: Exact(rate),
+        side,
+        agreed: order.agreed,
+        carried: order.carried,
+        buyer: order.buyer,
+        when: order.when,
+    });
+    let due = due_now(&job, agreement, order.sum)?;
+    if let Some(paid) = order.paid.filter(|_| Decimal::ZERO < due.amount()) {
+        let fee = fee(&till, paid, due)?;
+        let (job, when) = (job.id, order.when);
+        act.add(kind::PaymentReceived { job, sum: due, paid, fee, sale: Some(sale), agreed: None, when });
+    }
+    Ok(())
+}
+
+/// Of a sum now handed over, what was not received ahead.
+fn due_now(job: &Job, agreement: Option<&Agreement>, sum: Money) -> Answer<Money> {
+    let Some(agreed) = agreement else { return Ok(sum) };
+    let due = agreed.sold_for.plus(sum)?.minus(job.selling.received_under(job.currency, agreed.id)?)?;
+    Ok(if sum.amount() < due.amount() { sum } else { due })
+}
+
+fn pay(book: &Book, order: &PayOrder, act: &mut Act) -> Answer<()> {
+    let job = found(book, order.job)?;
+    let (sale, agreed) = match order.of {
+        PaidOf::Sale(id) => (Some(job.selling.sale(id).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?.id), None),
+        PaidOf::Agreed(id) => (None, Some(open(&job, id)?.id)),
+    };
+    let met = plain(same(job.currency, order.sum)?)?;
+    let due = job.due()?;
+    if met.is_zero() {
+        return Err(Refusal::NothingAsked);
+    }
+    if due.amount() < met.amount() {
+        return Err(Refusal::MoreThanDue { met, due });
+    }
+    let fee = match order.fee {
+        Some(fee) => plain(same(job.currency, fee)?)?,
+        None => fee(&till(book, job.currency), order.paid, met)?,
+    };
+    act.add(kind::PaymentReceived { job: job.id, sum: met, paid: order.paid, fee, sale, agreed, when: order.when });
+    Ok(())
+}
+
+fn till(book: &Book, currency: Currency) -> Till {
+    fold::workshop(book).tills.remove(&currency).unwrap_or_default()
+}
+
+/// A card's fee; notes and the bank cost nothing.
+fn fee(till: &Till, paid: Paid, sum: Money) -> Answer<Money> {
+    match paid {
+        Paid::Card => till.card().of(sum),
+        Paid::Notes | Paid::Bank => Ok(Money::zero(sum.currency())),
+    }
 }

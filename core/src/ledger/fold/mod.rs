@@ -1,5 +1,30 @@
 //! What the standing entries about a subject add up to. Total and pure: a fact that no longer makes sense changes nothing.
 
+mod bench;
+mod booked;
 mod haul;
+pub(in crate::ledger) mod job;
+mod name;
+mod workshop;
 
+pub use bench::{bench, last_act};
+pub use booked::{Booked, DISTANCE, How};
 pub use haul::{haul, hauls};
+pub use job::{
+    Agreement, AgreementState, Asked, Consigned, Described, Ended, GalleryTerms, Guesses, Job, Offer, Operation, Part, Payment,
+    PlannedCost, Sale, Selling, job, jobs,
+};
+pub use name::{name_of, not_typical, planned_operations};
+pub use workshop::{Copy, Person, RateFacts, Till, Workshop, workshop};
+
+use crate::quantity::{Decimal, Span};
+use crate::refusal::{Answer, Refusal};
+
+/// Hours as the maker types them, as a span to the millisecond.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`].
+pub fn hours(hours: Decimal) -> Answer<Span> {
+    let ms = hours.checked_mul(Decimal::from(3_600_000)).ok_or(Refusal::OutOfRange)?;
+    i64::try_from(crate::quantity::half_up(ms, 0)).map(Span::ms).map_err(|_| Refusal::OutOfRange)
+}

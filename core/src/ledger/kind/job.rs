@@ -31,13 +31,16 @@ pub struct HaulUsed {
 kinds! {
     /// A job was begun; its id is the entry's. Currency and units are fixed here; `pieces` alike are made.
     JobBegan { name: String, currency: Currency, units: Units, pieces: Count, made_for: For; }
-    /// What is said of a job and its piece. Weight in grams, one piece. `due` is the date promised.
-    JobDescribed { job: Id; name: String, pieces: Count, width: Length, depth: Length, height: Length, weight: i64,
+    /// What is said of a job and its piece. `piece` is a key (stool, stand, bench). Weight in grams, one piece. `due` is the date promised.
+    JobDescribed { job: Id; name: String, pieces: Count, piece: Key, width: Length, depth: Length, height: Length, weight: i64,
         wood: String, finish: String, care: String, delivery: String, due: Moment, note: String }
     /// A part of one piece: finished size, and how many of it one piece has. A part of the same name replaces it; n = 0 takes it away.
     PartPlanned { job: Id, name: String, n: Count, thickness: Length, width: Length, length: Length; wood: Key }
     /// An operation of a job and what it was thought to take. The same name replaces it.
     OperationPlanned { job: Id, op: String, kind: Kind; stage: Stage, span: Span, pieces: Count }
+    /// A cost still to come. Of its kind, as much as was booked since is no longer to come. `delivery`: falls away when the buyer fetches it.
+    /// The same kind replaces it; nothing takes it away.
+    CostPlanned { job: Id, kind: Key, sum: Money; what: String, delivery: bool }
     /// The maker was done with a job. What its hauls cost it is frozen here.
     JobEnded { job: Id, hauls: Vec<HaulUsed>; }
     /// A job that had ended goes on.

@@ -26,16 +26,27 @@ pub enum Carried {
 kinds! {
     /// A buyer named a sum for `n` pieces.
     OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried }
-    /// A price was agreed for `n` pieces, before they are handed over.
-    PriceAgreed { job: Id, n: Count, sum: Money, carried: Carried; deposit: Money, due: Moment, buyer: Id }
+    /// A price was agreed for `n` pieces, before they are handed over; its id is the entry's. A change of order `replaces` an earlier one.
+    PriceAgreed { job: Id, n: Count, sum: Money, carried: Carried; deposit: Money, due: Moment, buyer: Id, replaces: Id }
+    /// An agreement came to nothing. `kept` of what was received is not handed back; `no_show` when the buyer never came.
+    AgreementCancelled { job: Id, agreed: Id; kept: Money, no_show: bool }
     /// `n` pieces were sold; `sum` is all that the buyer hands over. The tax line, its rate and side are facts of this sale. Its id is the entry's.
-    PieceSold { job: Id, n: Count, sum: Money, tax: Money, rate: Exact, side: Side; carried: Carried, buyer: Id, when: Moment }
-    /// Money came in for a job: a deposit, or for a sale. The fee is this payment's own.
-    PaymentReceived { job: Id, sum: Money, paid: Paid, fee: Money; sale: Id, deposit: bool, when: Moment }
-    /// Pieces went to a gallery, which keeps `share` of the tag.
-    PiecesConsigned { job: Id, n: Count, tag: Money, share: Exact; gallery: Id, when: Moment }
-    /// The gallery sold `n` and handed over `sum`; it collected and paid the tax.
-    ConsignmentPaid { job: Id, n: Count, sum: Money; gallery: Id, when: Moment }
+    /// `agreed` is the agreement it carries out.
+    PieceSold { job: Id, n: Count, sum: Money, tax: Money, rate: Exact, side: Side; agreed: Id, carried: Carried, buyer: Id, when: Moment }
+    /// Money came in for a job: for a sale, or ahead of it for what was agreed. The fee is this payment's own.
+    PaymentReceived { job: Id, sum: Money, paid: Paid, fee: Money; sale: Id, agreed: Id, when: Moment }
+    /// Pieces went to a gallery, which keeps `share` of the tag before tax; of the tag with tax where `with_tax`.
+    /// `maker_pays`: the maker sends in the tax; else the gallery does.
+    PiecesConsigned { job: Id, n: Count, tag: Money, share: Exact; with_tax: bool, maker_pays: bool, gallery: Id, when: Moment }
+    /// The gallery sold `n` and handed over `sum`. `tax` is what the maker sends in of it; nothing when the gallery does.
+    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment }
+    /// The gallery gave pieces back.
+    ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment }
     /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back.
     SaleReversed { job: Id, sale: Id; kept: Money, when: Moment }
+    /// Somebody asked for a piece that had a price; `no_show` when they said they would come and did not.
+    PieceAskedFor { job: Id, price: Money; no_show: bool }
+    /// What the maker guesses of selling: `asks` people a week, the share `buys` of them at the price `at`; at a fifth less `k` times as many
+    /// would buy; to be sold `by`; each is worth `end` if not. Members that are missing stay as they were.
+    SellingGuessed { job: Id; asks: Exact, buys: Exact, at: Money, k: Exact, by: Moment, end: Money }
 }

@@ -1,4 +1,4 @@
-//! An entry as one line of canonical JSON: keys sorted, no spaces, UTF-8. The only file that reads or writes JSON.
+//! An entry as one line of canonical JSON: keys sorted, no spaces, UTF-8. Only this folder reads or writes JSON.
 //!
 //! Carries invariant 10: what is newer or damaged keeps its bytes and is set aside, never dropped.
 
@@ -10,6 +10,12 @@ use serde::{Deserialize, Serialize, de::DeserializeOwned};
 use serde_json::value::RawValue;
 use serde_json::{Map, Value};
 use std::borrow::Cow;
+
+mod canonical;
+pub mod document;
+pub mod upgrade;
+
+pub use canonical::is_canonical;
 
 /// The version of a line.
 pub const VERSION: u32 = 1;
@@ -43,13 +49,21 @@ struct Envelope<'a> {
 }
 
 /// Reads one line. Nothing is lost: what is no entry of this version comes back with its bytes.
+///
+/// What a line is depends on its bytes alone, so a line set aside once is set aside at every start.
 pub fn read(line: &str) -> Line {
     let Ok(outer) = serde_json::from_str::<Envelope>(line) else { return other(line) };
-    let Ok(offset) = Offset::minutes(outer.tz) else { return damaged(line, Why::NotAnEntry) };
-    if outer.v != VERSION {
+    if outer.v == 0 {
+        return damaged(line, Why::NotAnEntry);
+    }
+    if !is_canonical(line) {
+        return damaged(line, Why::NotCanonical);
+    }
+    if VERSION < outer.v {
         return Line::Newer(line.into());
     }
-    match Fact::read(&outer.k, outer.d.get()) {
+    let Ok(offset) = Offset::minutes(outer.tz) else { return damaged(line, Why::NotAnEntry) };
+    match fact(&outer) {
         None => Line::Newer(line.into()),
         Some(Err(_)) => damaged(line, Why::BadFact),
         Some(Ok(fact)) => {
@@ -59,12 +73,15 @@ pub fn read(line: &str) -> Line {
     }
 }
 
-/// As [`read`], and refuses any spelling but the canonical one. For lines that come from outside.
-pub fn read_strictly(line: &str) -> Line {
-    match read(line) {
-        Line::Damaged(damage) => Line::Damaged(damage),
-        _ if !is_canonical(line) => damaged(line, Why::NotCanonical),
-        good => good,
+fn fact(outer: &Envelope) -> Option<Result<Fact, Misspelled>> {
+    if outer.v == VERSION {
+        return Fact::read(&outer.k, outer.d.get());
+    }
+    let members = serde_json::from_str(outer.d.get());
+    let lifted = members.map(|members| upgrade::lift(upgrade::STEPS, outer.v, (outer.k.to_string(), members)));
+    match lifted {
+        Ok((kind, members)) => Fact::read(&kind, &members.to_string()),
+        Err(misspelled) => Some(Err(misspelled)),
     }
 }
 
@@ -84,29 +101,12 @@ pub fn write(entry: &Entry) -> String {
     Value::Object(outer).to_string()
 }
 
-/// Whether the text is JSON in the one spelling we keep: keys sorted and single, no spaces, no floats, no null.
-pub fn is_canonical(line: &str) -> bool {
-    let Ok(value) = serde_json::from_str::<Value>(line) else { return false };
-    let respelled = value.to_string();
-    plain(&value) && respelled == line
-}
-
-pub(super) fn members<T: DeserializeOwned>(text: &str) -> Result<T, Misspelled> {
+pub(in crate::ledger) fn members<T: DeserializeOwned>(text: &str) -> Result<T, Misspelled> {
     serde_json::from_str(text)
 }
 
-pub(super) fn value<T: Serialize>(members: &T) -> Result<Members, Misspelled> {
+pub(in crate::ledger) fn value<T: Serialize>(members: &T) -> Result<Members, Misspelled> {
     serde_json::to_value(members)
-}
-
-fn plain(value: &Value) -> bool {
-    match value {
-        Value::Null => false,
-        Value::Bool(_) | Value::String(_) => true,
-        Value::Number(n) => n.is_i64() || n.is_u64(),
-        Value::Array(items) => items.iter().all(plain),
-        Value::Object(members) => members.values().all(plain),
-    }
 }
 
 /// JSON that is no entry of this version: newer if it says so, else damaged.
@@ -116,7 +116,7 @@ fn other(line: &str) -> Line {
         v: u32,
     }
     match serde_json::from_str::<Version>(line) {
-        Ok(version) if VERSION < version.v => Line::Newer(line.into()),
+        Ok(version) if VERSION < version.v && is_canonical(line) => Line::Newer(line.into()),
         _ => damaged(line, Why::NotAnEntry),
     }
 }

@@ -1,0 +1,50 @@
+//! What a stretch of work is for: the kind of the operation, the stage of the job's life, and who put a run right.
+
+use serde::{Deserialize, Serialize};
+
+/// The kind of an operation, for reports.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Kind {
+    Fetch,
+    Make,
+    Sell,
+    Deliver,
+    Office,
+}
+
+/// The stage of a job's life, for the bar, where it is not that of the kind.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Stage {
+    Fetch,
+    Sort,
+    Make,
+    Finish,
+    Sell,
+    Deliver,
+}
+
+/// Who mended a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Mender {
+    /// The maker took the end that was proposed.
+    Proposed,
+    /// The maker typed it.
+    Typed,
+}
+
+impl Kind {
+    pub const ALL: [Kind; 5] = [Kind::Fetch, Kind::Make, Kind::Sell, Kind::Deliver, Kind::Office];
+
+    /// The stage a kind belongs to when none is said.
+    pub fn stage(self) -> Stage {
+        match self {
+            Kind::Fetch => Stage::Fetch,
+            Kind::Make => Stage::Make,
+            Kind::Sell | Kind::Office => Stage::Sell,
+            Kind::Deliver => Stage::Deliver,
+        }
+    }
+}

@@ -1,0 +1,135 @@
+//! The bench: where every hour went. Runs of operations, batches, days, and the repair of forgotten ends.
+//!
+//! No clock and no price: moments arrive as arguments, and time leaves as spans. Carries invariant 6.
+
+pub mod batch;
+pub mod day;
+mod heads;
+mod kind;
+pub mod pace;
+pub mod person;
+pub mod repair;
+pub mod run;
+#[cfg(test)]
+pub(crate) mod sample;
+mod time;
+
+pub use batch::Batch;
+pub use day::DayTotal;
+pub use heads::Head;
+pub use kind::{Kind, Mender, Stage};
+pub use run::{Cut, Doubt, Notch, On, Run, Work};
+pub use time::{Shares, Source, Time};
+
+use crate::quantity::{Count, Id, Moment, Span};
+use repair::Known;
+use std::collections::BTreeMap;
+
+/// Every run there is, and how many pieces operations have.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Bench {
+    // In order of their start. No two of one person overlap.
+    runs: Vec<Run>,
+    planned: BTreeMap<(Id, String), Count>,
+}
+
+impl Bench {
+    /// The bench of runs in order of their stamps, and of batches by job and operation.
+    pub fn new(mut runs: Vec<Run>, planned: BTreeMap<(Id, String), Count>) -> Bench {
+        person::one_bench_each(&mut runs);
+        runs.sort_by_key(|run| run.started.at);
+        Bench { runs, planned }
+    }
+
+    /// Every run, the earliest start first.
+    pub fn runs(&self) -> impl DoubleEndedIterator<Item = &Run> + Clone {
+        self.runs.iter()
+    }
+
+    pub fn run(&self, id: Id) -> Option<&Run> {
+        self.runs.iter().find(|run| run.id == id)
+    }
+
+    /// The runs on a job, a haul, or nothing.
+    pub fn on(&self, on: On) -> impl DoubleEndedIterator<Item = &Run> + Clone {
+        self.runs.iter().filter(move |run| run.work.on == on)
+    }
+
+    /// The time of a job.
+    pub fn of_job(&self, job: Id, now: Moment) -> Time {
+        Time::of(self.on(On::Job(job)), now)
+    }
+
+    /// The time of a haul: sorting, and fetching that was clocked. Minutes of its trips are the trips' own.
+    pub fn of_haul(&self, haul: Id, now: Moment) -> Time {
+        Time::of(self.on(On::Haul(haul)), now)
+    }
+
+    /// The time of no job.
+    pub fn of_none(&self, now: Moment) -> Time {
+        Time::of(self.on(On::Nothing), now)
+    }
+
+    /// All time, logged to jobs or not.
+    pub fn of_all(&self, now: Moment) -> Time {
+        Time::of(&self.runs, now)
+    }
+
+    /// The run a person is at.
+    pub fn running(&self, person: Option<Id>) -> Option<&Run> {
+        self.runs().rev().find(|run| run.work.person == person && run.is_running())
+    }
+
+    /// The runs that go on, of everybody.
+    pub fn all_running(&self) -> impl Iterator<Item = &Run> {
+        self.runs.iter().filter(|run| run.is_running())
+    }
+
+    /// The run a person stopped last.
+    pub fn last_stopped(&self, person: Option<Id>) -> Option<&Run> {
+        let ended = |run: &&Run| run.work.person == person && !run.is_running() && !run.recalled;
+        self.runs.iter().filter(ended).max_by_key(|run| (run.end(Moment::at(i64::MAX)), run.started.at))
+    }
+
+    /// How far an operation has come.
+    pub fn batch(&self, on: On, op: &str, now: Moment) -> Batch {
+        let of = if let On::Job(job) = on { self.planned.get(&(job, op.to_owned())).copied() } else { None };
+        Batch::of(self.on(on).filter(|run| run.work.op == op), of, now)
+    }
+
+    /// The next start of the same person.
+    pub fn next_start(&self, run: &Run) -> Option<Moment> {
+        let later = |other: &&Run| other.id != run.id && other.work.person == run.work.person && !other.recalled;
+        self.runs.iter().filter(later).map(|other| other.started.at).find(|at| run.started.at <= *at)
+    }
+
+    /// How long earlier runs of an operation lasted that nobody doubts, from the jobs that count as history.
+    pub fn past(&self, of: &Run, counts: impl Fn(On) -> bool) -> Vec<Span> {
+        let earlier = |run: &&Run| run.started.at < of.started.at && run.work.op == of.work.op && !run.work.rework && !run.is_running();
+        let end = Moment::at(i64::MAX);
+        let good = self.runs.iter().filter(earlier).filter(|run| counts(run.work.on) && run.doubts(end).is_empty());
+        good.map(|run| run.worked(end)).filter(|span| Span::ZERO < *span).collect()
+    }
+
+    /// What speaks for the end of a run. Acts on the job other than pieces done, and the closing time, come from outside.
+    pub fn known(&self, run: &Run, counts: impl Fn(On) -> bool, now: Moment) -> Known {
+        let usual = repair::usual(self.past(run, counts));
+        let (start, end) = (run.started.at, run.end(now));
+        let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
+        let last_act = notches.map(|notch| notch.at).filter(|at| start < *at && *at <= end).max();
+        Known { usual, batch: self.batch_span(run, now), last_act, next_start: self.next_start(run), closing: None }
+    }
+
+    /// Batch pace x pieces left at the start of a run.
+    fn batch_span(&self, run: &Run, now: Moment) -> Option<Span> {
+        let batch = self.batch(run.work.on, &run.work.op, now);
+        let left = batch.left()?.saturating_add(run.done());
+        batch.pace().map(|pace| pace.times(i64::from(left.min(batch.of.unwrap_or(0))))).filter(|span| Span::ZERO < *span)
+    }
+
+    /// A run of the same person that a stretch overlaps, leaving one run out.
+    pub fn overlapped(&self, person: Option<Id>, (from, to): (Moment, Moment), but: Option<Id>) -> Option<&Run> {
+        let meets = |run: &&Run| run.started.at < to && from < run.end(Moment::at(i64::MAX));
+        self.runs.iter().filter(|run| run.work.person == person && Some(run.id) != but).find(meets)
+    }
+}

@@ -1,0 +1,189 @@
+//! The forgotten stop: when a run looks wrong, and which end to propose. It is asked, never imposed, and blocks no start.
+//!
+//! The choice of the end is that of the trade book, section 5; the spans named [J] are our judgement.
+
+use super::Kind;
+use super::run::Run;
+use crate::quantity::{Moment, Span};
+
+/// What may speak for an end. Each is missing when it is not known.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Known {
+    /// 80 in 100 earlier runs of this operation were no longer than this.
+    pub usual: Option<Span>,
+    /// Batch pace x pieces left at the start.
+    pub batch: Option<Span>,
+    /// The last act on the job after the start.
+    pub last_act: Option<Moment>,
+    /// The next start of the same person.
+    pub next_start: Option<Moment>,
+    /// When the workshop closes on that day.
+    pub closing: Option<Moment>,
+}
+
+/// Why this end is proposed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Because {
+    LastAct,
+    /// As long as 80 in 100 earlier runs.
+    Usual,
+    Batch,
+    NextStart,
+    Closing,
+    /// Nothing was known but the kind of work.
+    Default,
+}
+
+/// An end to offer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Proposed {
+    pub at: Moment,
+    pub because: Because,
+}
+
+/// How long a run lasts while nothing is known: an hour, half an hour at the desk [J].
+pub fn default_span(kind: Kind) -> Span {
+    match kind {
+        Kind::Office => Span::minutes(30),
+        Kind::Fetch | Kind::Make | Kind::Sell | Kind::Deliver => Span::minutes(60),
+    }
+}
+
+/// 80 in 100 of past runs were no longer than this, by nearest rank: the value at place ceil(0.8 n).
+pub fn usual(mut past: Vec<Span>) -> Option<Span> {
+    past.sort();
+    let rank = past.len().checked_mul(4)?.div_ceil(5);
+    past.get(rank.checked_sub(1)?).copied()
+}
+
+/// The end to propose: the later of the last act and the earliest of what history, batch, next start and closing time say.
+/// Without history the last act, else the start and the default. Never the start itself, nor after the next start, nor after now.
+pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Proposed {
+    let end = |at, because| Proposed { at, because };
+    let after = |at: &Moment| start < *at;
+    let last_act = known.last_act.filter(after).map(|at| end(at, Because::LastAct));
+    let limit = known.next_start.filter(after).map(|at| end(at, Because::NextStart));
+    let lasted = |span: Option<Span>, because| span.map(|span| end(start.plus(span), because)).filter(|end| after(&end.at));
+    let history = [lasted(known.usual, Because::Usual), lasted(known.batch, Because::Batch)].into_iter().flatten().min_by_key(|e| e.at);
+    let expected = history.map(|history| {
+        let closing = known.closing.filter(after).map(|at| end(at, Because::Closing));
+        [Some(history), limit, closing].into_iter().flatten().min_by_key(|e| e.at).unwrap_or(history)
+    });
+    let found = match (last_act, expected) {
+        (Some(act), Some(expected)) if act.at < expected.at => expected,
+        (Some(act), _) => act,
+        (None, Some(expected)) => expected,
+        (None, None) => end(start.plus(default_span(kind)), Because::Default),
+    };
+    let found = limit.filter(|limit| limit.at < found.at).unwrap_or(found);
+    end(found.at.min(now).max(start.plus(Span::minutes(1))), found.because)
+}
+
+/// Whether a run looks like a forgotten stop. With a history: it lasted longer than twice what is usual, and the default longer
+/// than usual; without: longer than three times the default. And nothing was done on its job for as long as a usual run lasts,
+/// a quarter of an hour at least [J].
+pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
+    if !may_look_wrong(run, now) {
+        return false;
+    }
+    let default = default_span(run.work.kind);
+    let (most, quiet) = match known.usual {
+        Some(usual) => (usual.times(2).max(usual.plus(default)), usual.max(Span::minutes(15))),
+        None => (default.times(3), default),
+    };
+    let end = run.end(now);
+    let last = known.last_act.map_or(run.started.at, |act| act.max(run.started.at));
+    most < run.started.at.until(end) && quiet < last.until(end)
+}
+
+/// Whether it is worth asking history at all: nobody has answered for the run, and it lasted longer than the default.
+pub fn may_look_wrong(run: &Run, now: Moment) -> bool {
+    let answered = run.confirmed || run.recalled || run.mended_stop.is_some();
+    !answered && default_span(run.work.kind) < run.worked(now)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::{at, run, wall};
+    use super::*;
+
+    #[test]
+    fn usual_is_the_nearest_rank_of_80_in_100() {
+        for (past, rank) in [(vec![], None), (vec![7], Some(7)), (vec![9, 1], Some(9)), (vec![5, 1, 4, 2, 3], Some(4))] {
+            assert_eq!(usual(past.iter().map(|m| Span::minutes(*m)).collect()), rank.map(Span::minutes), "{past:?}");
+        }
+        assert_eq!(usual((1..=10).map(Span::minutes).collect()), Some(Span::minutes(8)));
+    }
+
+    const NONE: [Option<i64>; 5] = [None; 5];
+
+    /// Usual and batch in minutes from the start at 680; the moments as minutes of the day. Now is 872.
+    #[track_caller]
+    fn check([usual, batch, last_act, next_start, closing]: [Option<i64>; 5], end: i64, because: Because) {
+        let (usual, batch) = (usual.map(Span::minutes), batch.map(Span::minutes));
+        let known = Known { usual, batch, last_act: last_act.map(at), next_start: next_start.map(at), closing: closing.map(at) };
+        assert_eq!(proposed((at(680), Kind::Make), &known, at(872)), Proposed { at: at(end), because });
+    }
+
+    #[test]
+    fn the_glue_up_over_lunch_ends_with_its_last_act() {
+        check([None, None, Some(727), None, None], 727, Because::LastAct); // 11:20 to 12:07: 47 of 192 minutes
+    }
+
+    #[test]
+    fn the_later_of_the_last_act_and_what_was_to_be_expected() {
+        check([Some(50), None, Some(727), None, None], 730, Because::Usual);
+        check([Some(40), None, Some(727), None, None], 727, Because::LastAct);
+        check([Some(50), Some(45), None, None, None], 725, Because::Batch);
+        check([None, Some(45), None, None, None], 725, Because::Batch);
+        check([Some(90), None, None, Some(750), None], 750, Because::NextStart);
+        check([Some(90), None, None, None, Some(740)], 740, Because::Closing);
+        check([Some(90), None, None, None, Some(600)], 770, Because::Usual); // closed before the start: an evening
+        check([Some(20), None, Some(760), Some(750), None], 750, Because::NextStart); // no minute is paid twice
+    }
+
+    #[test]
+    fn without_history_the_last_act_else_the_default() {
+        check(NONE, 740, Because::Default);
+        check([None, None, None, Some(700), None], 700, Because::NextStart);
+        check([None, None, Some(600), None, None], 740, Because::Default); // an act before the start says nothing
+        check([None, None, Some(700), None, Some(690)], 700, Because::LastAct);
+    }
+
+    #[test]
+    fn never_the_start_itself_and_never_after_now() {
+        check([None, None, Some(680), None, None], 740, Because::Default);
+        check([Some(0), None, None, None, None], 740, Because::Default);
+        check([None, None, None, Some(680), None], 740, Because::Default);
+        check([Some(500), None, None, None, None], 872, Because::Usual);
+        let soon = proposed((at(680), Kind::Make), &Known::default(), at(680));
+        assert_eq!(soon.at, at(681));
+    }
+
+    #[track_caller]
+    fn wrong(lasted: i64, usual: Option<i64>, last_act: Option<i64>, wrong: bool) {
+        let known = Known { usual: usual.map(Span::minutes), last_act: last_act.map(at), ..Known::default() };
+        assert_eq!(looks_wrong(&run(1, 0), &known, at(lasted)), wrong, "{lasted} {usual:?} {last_act:?}");
+    }
+
+    #[test]
+    fn a_run_looks_wrong_when_it_is_long_and_quiet() {
+        wrong(192, None, Some(47), true);
+        wrong(180, None, None, false);
+        wrong(181, None, None, true);
+        wrong(300, None, Some(290), false); // notches all the time
+        wrong(200, Some(100), None, false);
+        wrong(201, Some(100), None, true);
+        wrong(65, Some(5), None, false);
+        wrong(66, Some(5), None, true);
+        wrong(201, Some(100), Some(101), false);
+        wrong(90, Some(5), Some(75), false);
+        wrong(91, Some(5), Some(75), true);
+    }
+
+    #[test]
+    fn what_was_answered_is_not_asked_again() {
+        let answered = Run { confirmed: true, stopped: Some(wall(500)), ..run(1, 0) };
+        assert!(!looks_wrong(&answered, &Known::default(), at(500)));
+    }
+}

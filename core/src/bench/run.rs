@@ -1,0 +1,282 @@
+//! A run: one stretch of one operation by one person, started, stopped, or still running.
+//!
+//! Knows no clock: every moment arrives as an argument. What was worked is read from two facts, never counted.
+//! Carries invariant 6.
+
+use super::heads::Head;
+use super::{Kind, Mender, Shares, Source, Stage};
+use crate::quantity::{Count, Id, Moment, Money, Span, Wall};
+
+/// What time is spent on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum On {
+    Job(Id),
+    Haul(Id),
+    /// Sharpening, tidying, learning.
+    Nothing,
+}
+
+/// What is done, on what, by whom.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Work {
+    pub op: String,
+    pub kind: Kind,
+    pub stage: Stage,
+    pub on: On,
+    /// `None` for the maker whose book it is.
+    pub person: Option<Id>,
+    pub rework: bool,
+}
+
+/// Pieces done at one moment; the id is the entry's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Notch {
+    pub id: Id,
+    pub at: Moment,
+    pub n: Count,
+}
+
+/// Where another run of the same person ends this one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cut {
+    pub by: Id,
+    pub at: Moment,
+    /// The other's start was said, not stamped.
+    pub said: bool,
+    /// Both belong to one switch: nothing to mend.
+    pub switched: bool,
+}
+
+/// Why a run is listed for mending.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Doubt {
+    /// A later start of the same person ended it, on another phone.
+    EndedElsewhere { by: Id },
+    /// What was written down afterwards overlaps a run; the overlap is not counted.
+    Overlaps { run: Id },
+    /// The clock was set back: a stamp was lifted to the last one.
+    ClockSetBack,
+    /// It lasted longer than a run may: what is beyond is not counted.
+    TooLong,
+}
+
+/// One stretch of work.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Run {
+    pub id: Id,
+    pub work: Work,
+    /// The raw stamp of the tap that began it, or of the writing down.
+    pub tapped: Wall,
+    /// The raw stamp of the stop.
+    pub tapped_stop: Option<Wall>,
+    /// When work began: stamped, said or mended.
+    pub started: Wall,
+    /// When work ended, stamped or mended; `None` while it runs.
+    pub stopped: Option<Wall>,
+    pub recalled: bool,
+    pub mended_start: Option<Mender>,
+    pub mended_stop: Option<Mender>,
+    /// The maker was asked and said that it is right as it stands.
+    pub confirmed: bool,
+    /// The stop belongs to a switch.
+    pub switched: bool,
+    /// A stamp was lifted because the clock was set back.
+    pub lifted: bool,
+    pub cut: Option<Cut>,
+    /// Recalled time that overlapped this run was not counted.
+    pub overlaps: Option<Id>,
+    pub heads: Vec<Head>,
+    pub notches: Vec<Notch>,
+}
+
+impl Run {
+    /// Work begins; `started` is earlier than the tap where the start was forgotten.
+    pub fn start(id: Id, work: Work, (tapped, started): (Wall, Wall)) -> Run {
+        Run {
+            id,
+            work,
+            tapped,
+            tapped_stop: None,
+            started,
+            stopped: None,
+            recalled: false,
+            mended_start: None,
+            mended_stop: None,
+            confirmed: false,
+            switched: false,
+            lifted: false,
+            cut: None,
+            overlaps: None,
+            heads: vec![],
+            notches: vec![],
+        }
+    }
+
+    pub fn is_running(&self) -> bool {
+        self.stopped.is_none() && self.cut.is_none()
+    }
+
+    /// The end as it counts: the stop, or now; never after the next start of the same person, nor 48 h after the start.
+    pub fn end(&self, now: Moment) -> Moment {
+        let start = self.started.at;
+        let own = self.stopped.map_or(now, |stop| stop.at);
+        let cut = self.cut.map_or(own, |cut| cut.at.min(own));
+        cut.min(start.plus(Span::RUN_MOST)).max(start)
+    }
+
+    /// The end with the offset of the place where it was.
+    pub fn end_wall(&self, now: Wall) -> Wall {
+        let offset = match self.stopped {
+            Some(stop) => stop.offset,
+            None if self.cut.is_some() => self.started.offset,
+            None => now.offset,
+        };
+        Wall::new(self.end(now.at), offset)
+    }
+
+    /// Time worked so far, seen from `now`. Never less than nothing.
+    pub fn worked(&self, now: Moment) -> Span {
+        self.started.at.until(self.end(now))
+    }
+
+    /// Time worked within a stretch.
+    pub fn worked_within(&self, from: Moment, to: Moment, now: Moment) -> Span {
+        self.started.at.max(from).until(self.end(now).min(to))
+    }
+
+    /// Own time and that of the heads that worked along.
+    pub fn labour(&self, now: Moment) -> Span {
+        let (start, end) = (self.started.at, self.end(now));
+        let heads = self.heads.iter().map(|head| head.within(start, end));
+        self.worked(now).plus(Span::sum(heads))
+    }
+
+    /// The labour of each head that worked along for pay, with what it is paid per hour.
+    pub fn paid(&self, now: Moment) -> Vec<(Option<Id>, Money, Span)> {
+        let (start, end) = (self.started.at, self.end(now));
+        self.heads.iter().filter_map(|head| Some((head.person, head.pay?, head.within(start, end)))).collect()
+    }
+
+    /// Heads at work at a moment, the person's own too.
+    pub fn heads_at(&self, at: Moment) -> Count {
+        let along = self.heads.iter().filter(|head| head.is_there(at)).fold(0, |sum: Count, head| sum.saturating_add(head.n));
+        along.saturating_add(1)
+    }
+
+    /// The stretches of the run by where their minutes come from. A start that was said with the tap is corrected up to the tap;
+    /// a mended run is corrected as a whole.
+    pub fn stretches(&self, now: Moment) -> [(Source, Moment, Moment); 2] {
+        let (start, end) = (self.started.at, self.end(now));
+        let tap = self.tapped.at.max(start).min(end);
+        match self.whole_source() {
+            Some(source) => [(source, start, end), (source, end, end)],
+            None => [(Source::Corrected, start, tap), (Source::Measured, tap, end)],
+        }
+    }
+
+    fn whole_source(&self) -> Option<Source> {
+        let said_end = self.cut.is_some_and(|cut| cut.said) && self.stopped.is_none_or(|stop| self.cut.is_some_and(|cut| cut.at < stop.at));
+        match self {
+            Run { recalled: true, .. } => Some(Source::Recalled),
+            Run { mended_start: None, mended_stop: None, .. } if !said_end => None,
+            _ => Some(Source::Corrected),
+        }
+    }
+
+    /// The minutes by where they come from.
+    pub fn shares(&self, now: Moment) -> Shares {
+        self.stretches(now).into_iter().fold(Shares::default(), |sum, (source, from, to)| sum.with(source, from.until(to)))
+    }
+
+    /// Pieces done in it.
+    pub fn done(&self) -> Count {
+        self.notches.iter().fold(0, |sum, notch| sum.saturating_add(notch.n))
+    }
+
+    /// Why it is listed for mending; nothing once the maker mended or confirmed it.
+    pub fn doubts(&self, now: Moment) -> Vec<Doubt> {
+        let settled = self.confirmed || self.mended_stop.is_some();
+        let ended = self.cut.filter(|cut| !cut.switched).map(|cut| Doubt::EndedElsewhere { by: cut.by });
+        let too_long = Span::RUN_MOST < self.started.at.until(self.stopped.map_or(now, |stop| stop.at));
+        let all = [
+            ended.filter(|_| !self.confirmed),
+            self.overlaps.filter(|_| !self.confirmed).map(|run| Doubt::Overlaps { run }),
+            (self.lifted && !settled).then_some(Doubt::ClockSetBack),
+            (too_long && self.cut.is_none() && !self.confirmed).then_some(Doubt::TooLong),
+        ];
+        all.into_iter().flatten().collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::{at, run, wall};
+    use super::*;
+
+    #[track_caller]
+    fn check(started: i64, stopped: Option<i64>, now: i64, worked: i64) {
+        let mut run = run(1, started);
+        run.stopped = stopped.map(wall);
+        assert_eq!(run.worked(at(now)), Span::minutes(worked));
+        assert_eq!(run.shares(at(now)).total(), run.worked(at(now)), "shares sum to the whole");
+    }
+
+    #[test]
+    fn inv06_running_is_read_from_the_clock() {
+        check(0, None, 0, 0);
+        check(0, None, 60, 60); // phone asleep for an hour
+        check(0, Some(5), 90, 5);
+    }
+
+    #[test]
+    fn inv06_time_is_never_negative_and_never_over_48_hours() {
+        check(90, None, 10, 0);
+        check(90, Some(10), 200, 0);
+        check(0, None, 3_000, 2_880);
+        check(0, Some(2_880), 9_000, 2_880);
+        check(0, Some(2_881), 9_000, 2_880);
+    }
+
+    #[test]
+    fn a_run_over_48_hours_is_listed_for_mending() {
+        let mut long = run(1, 0);
+        assert_eq!(long.doubts(at(2_880)), []);
+        assert_eq!(long.doubts(at(2_881)), [Doubt::TooLong]);
+        long.stopped = Some(wall(2_900));
+        assert_eq!(long.doubts(at(0)), [Doubt::TooLong]);
+        long.confirmed = true;
+        assert_eq!(long.doubts(at(0)), []);
+    }
+
+    #[test]
+    fn each_minute_says_where_it_comes_from() {
+        let shares = |run: &Run| {
+            let s = run.shares(at(60));
+            (s.measured.as_minutes(), s.corrected.as_minutes(), s.recalled.as_minutes())
+        };
+        let mut said = run(1, 0);
+        said.tapped = wall(15);
+        assert_eq!(shares(&said), (45, 15, 0), "begun 15 minutes before the tap");
+        let mut mended = run(1, 0);
+        (mended.stopped, mended.mended_stop) = (Some(wall(47)), Some(Mender::Proposed));
+        assert_eq!(shares(&mended), (0, 47, 0));
+        let mut recalled = run(1, 0);
+        (recalled.stopped, recalled.recalled) = (Some(wall(30)), true);
+        assert_eq!(shares(&recalled), (0, 0, 30));
+        let mut cut = run(1, 0);
+        cut.cut = Some(Cut { by: recalled.id, at: at(20), said: true, switched: true });
+        assert_eq!(shares(&cut), (0, 20, 0), "ended by a start that was said");
+    }
+
+    #[test]
+    fn helping_heads_multiply_labour_only_while_they_are_there() {
+        let mut run = run(1, 0);
+        run.stopped = Some(wall(60));
+        run.heads = vec![
+            Head { n: 1, person: None, pay: None, from: at(10), to: Some(at(40)) },
+            Head { n: 1, person: None, pay: None, from: at(50), to: None },
+        ];
+        assert_eq!((run.worked(at(99)), run.labour(at(99))), (Span::minutes(60), Span::minutes(100)));
+        assert_eq!([5, 10, 39, 40, 55].map(|m| run.heads_at(at(m))), [1, 2, 2, 1, 2]);
+    }
+}

@@ -1,0 +1,100 @@
+//! Time added up: by kind, stage and operation, and by where each minute comes from. Whole milliseconds, no rounding.
+
+use super::{Kind, Run, Stage};
+use crate::quantity::{Moment, Span};
+use std::collections::BTreeMap;
+
+/// Where a minute comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Source {
+    /// Both ends are stamps.
+    Measured,
+    /// An end was put right.
+    Corrected,
+    /// Written down afterwards.
+    Recalled,
+}
+
+/// Time by where it comes from.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Shares {
+    pub measured: Span,
+    pub corrected: Span,
+    pub recalled: Span,
+}
+
+impl Shares {
+    pub fn total(self) -> Span {
+        self.measured.plus(self.corrected).plus(self.recalled)
+    }
+
+    pub fn with(mut self, source: Source, span: Span) -> Shares {
+        let place = match source {
+            Source::Measured => &mut self.measured,
+            Source::Corrected => &mut self.corrected,
+            Source::Recalled => &mut self.recalled,
+        };
+        *place = place.plus(span);
+        self
+    }
+
+    pub fn plus(self, other: Shares) -> Shares {
+        Shares {
+            measured: self.measured.plus(other.measured),
+            corrected: self.corrected.plus(other.corrected),
+            recalled: self.recalled.plus(other.recalled),
+        }
+    }
+}
+
+/// The time of several runs.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Time {
+    /// The person's own time; what is paid as hours of a job.
+    pub own: Shares,
+    /// Own time and that of the heads that worked along.
+    pub labour: Span,
+    pub rework: Span,
+    pub by_kind: BTreeMap<Kind, Shares>,
+    pub by_stage: BTreeMap<Stage, Shares>,
+    pub by_op: BTreeMap<String, Shares>,
+}
+
+impl Time {
+    /// Adds up runs, seen from `now`.
+    pub fn of<'a>(runs: impl IntoIterator<Item = &'a Run>, now: Moment) -> Time {
+        let mut time = Time::default();
+        for run in runs {
+            time.add(run, now);
+        }
+        time
+    }
+
+    fn add(&mut self, run: &Run, now: Moment) {
+        let shares = run.shares(now);
+        self.own = self.own.plus(shares);
+        self.labour = self.labour.plus(run.labour(now));
+        if run.work.rework {
+            self.rework = self.rework.plus(shares.total());
+        }
+        add(&mut self.by_kind, run.work.kind, shares);
+        add(&mut self.by_stage, run.work.stage, shares);
+        add(&mut self.by_op, run.work.op.clone(), shares);
+    }
+
+    /// Own time of a kind.
+    pub fn kind(&self, kind: Kind) -> Span {
+        self.by_kind.get(&kind).copied().unwrap_or_default().total()
+    }
+
+    /// Own time of a stage.
+    pub fn stage(&self, stage: Stage) -> Span {
+        self.by_stage.get(&stage).copied().unwrap_or_default().total()
+    }
+}
+
+/// Adds shares under a name.
+pub fn add<K: Ord>(map: &mut BTreeMap<K, Shares>, key: K, shares: Shares) {
+    let there = map.entry(key).or_default();
+    *there = there.plus(shares);
+}

@@ -1,0 +1,334 @@
+//! The bench from its entries: every run with its stop, its mending, its pieces and its heads.
+//!
+//! A stamp of the wall clock that lies before the last one of the same device is lifted to that, and the run is marked for review.
+
+use crate::bench::{Bench, Head, Notch, On, Run, Work};
+use crate::ledger::kind::bench as kind;
+use crate::ledger::{Book, Device, Entry, Fact, Subject};
+use crate::quantity::{Count, Id, Moment, Span, Wall};
+use std::collections::BTreeMap;
+
+/// A clock set back by no more than this is a clock that was put right.
+const UNNOTICED: Span = Span::minutes(1);
+
+/// Every run and batch there is.
+pub fn bench(book: &Book) -> Bench {
+    let mut gathered = Gathered::default();
+    let mut last = BTreeMap::new();
+    for entry in book.about(Subject::Bench) {
+        let tap = lift(&mut last, entry);
+        gathered.take(entry, tap);
+    }
+    gathered.bench()
+}
+
+/// The last act on what a run is on, after its start and not after its end. Starts and recalled time are no acts.
+pub fn last_act(book: &Book, run: &Run, now: Moment) -> Option<Moment> {
+    let subject = match run.work.on {
+        On::Job(id) => Subject::Job(id),
+        On::Haul(id) => Subject::Haul(id),
+        On::Nothing => return None,
+    };
+    let (start, end) = (run.started.at, run.end(now));
+    let acts = book.about(subject).filter(|entry| !matches!(entry.fact, Fact::RunStarted(_) | Fact::RunRecalled(_)));
+    acts.map(Entry::at).filter(|at| start < *at && *at <= end).max()
+}
+
+/// A tap: as the clock showed it, as it counts, and whether the clock had been set back.
+#[derive(Clone, Copy)]
+struct Tap {
+    raw: Wall,
+    wall: Wall,
+    lifted: bool,
+}
+
+/// A clock that was wrong by more than a run may last lifts nothing.
+fn lift(last: &mut BTreeMap<Device, Moment>, entry: &Entry) -> Tap {
+    let Wall { at, offset } = entry.wall;
+    let last = last.entry(entry.stamp.2).or_insert(at);
+    let behind = at.until(*last);
+    *last = if behind <= Span::RUN_MOST { at.max(*last) } else { at };
+    Tap { raw: entry.wall, wall: Wall::new(*last, offset), lifted: UNNOTICED < behind }
+}
+
+/// What is said of one run, in whatever order.
+#[derive(Default)]
+struct Said {
+    run: Option<Run>,
+    stop: Option<(Tap, bool)>,
+    mended: Vec<kind::RunMended>,
+    notches: Vec<Notch>,
+    heads: Vec<Head>,
+}
+
+#[derive(Default)]
+struct Gathered {
+    order: Vec<Id>,
+    of: BTreeMap<Id, Said>,
+    planned: BTreeMap<(Id, String), Count>,
+}
+
+impl Gathered {
+    fn take(&mut self, entry: &Entry, tap: Tap) {
+        match &entry.fact {
+            Fact::RunStarted(f) => self.begin(started(entry.id, f, tap)),
+            Fact::RunRecalled(f) => self.begin(recalled(entry, f)),
+            // The first stop stands.
+            Fact::RunStopped(f) => {
+                self.of(f.run).stop.get_or_insert((tap, f.switched.unwrap_or(false)));
+            }
+            Fact::RunMended(f) => self.of(f.run).mended.push(f.clone()),
+            Fact::PiecesDone(f) => self.of(f.run).notches.push(Notch { id: entry.id, at: tap.wall.at, n: f.n }),
+            Fact::HelperJoined(f) => {
+                self.of(f.run).heads.push(Head { n: 1, person: f.person, pay: f.pay, from: tap.wall.at, to: None });
+            }
+            Fact::HelperLeft(f) => self.of(f.run).left(f.person, tap.wall.at),
+            Fact::BatchPlanned(f) => {
+                self.planned.insert((f.job, f.op.clone()), f.n);
+            }
+            _ => {}
+        }
+    }
+
+    fn of(&mut self, run: Id) -> &mut Said {
+        self.of.entry(run).or_default()
+    }
+
+    fn begin(&mut self, run: Run) {
+        let id = run.id;
+        self.order.push(id);
+        self.of(id).run = Some(run);
+    }
+
+    fn bench(mut self) -> Bench {
+        let runs = self.order.iter().filter_map(|id| self.of.remove(id)).filter_map(Said::run);
+        Bench::new(runs.collect(), self.planned)
+    }
+}
+
+impl Said {
+    fn left(&mut self, person: Option<Id>, at: Moment) {
+        if let Some(head) = self.heads.iter_mut().rev().find(|head| head.person == person && head.to.is_none()) {
+            head.to = Some(at);
+        }
+    }
+
+    fn run(self) -> Option<Run> {
+        let mut run = self.run?;
+        if let Some((tap, switched)) = self.stop.filter(|_| !run.recalled) {
+            (run.tapped_stop, run.stopped, run.switched) = (Some(tap.raw), Some(tap.wall), switched);
+            run.lifted |= tap.lifted || tap.wall.at < run.tapped.at;
+        }
+        for mended in self.mended {
+            mend(&mut run, mended);
+        }
+        run.notches = self.notches;
+        run.heads.extend(self.heads);
+        Some(run)
+    }
+}
+
+/// The last word on each end stands. A mended end keeps the place of the end it mends.
+fn mend(run: &mut Run, said: kind::RunMended) {
+    run.confirmed = said.start.is_none() && said.stop.is_none() && said.op.is_none();
+    if let Some(start) = said.start {
+        run.started.at = start;
+        run.mended_start = Some(said.by);
+    }
+    if let Some(stop) = said.stop {
+        let place = run.stopped.unwrap_or(run.started);
+        run.stopped = Some(Wall::new(stop, place.offset));
+        run.mended_stop = Some(said.by);
+    }
+    if let Some(op) = said.op {
+        run.work.op = op;
+    }
+}
+
+fn on(job: Option<Id>, haul: Option<Id>) -> On {
+    job.map(On::Job).or(haul.map(On::Haul)).unwrap_or(On::Nothing)
+}
+
+fn started(id: Id, f: &kind::RunStarted, tap: Tap) -> Run {
+    let (kind, on, rework) = (f.kind, on(f.job, f.haul), f.rework.unwrap_or(false));
+    let work = Work { op: f.op.clone(), kind, stage: f.stage.unwrap_or(kind.stage()), on, person: f.person, rework };
+    // What was said counts from the clock; where that had been set back, only the lifted stamp is left.
+    let from = f.from.filter(|from| *from < tap.raw.at && tap.wall == tap.raw).unwrap_or(tap.wall.at);
+    let mut run = Run::start(id, work, (tap.raw, Wall::new(from, tap.wall.offset)));
+    run.lifted = tap.lifted;
+    run
+}
+
+fn recalled(entry: &Entry, f: &kind::RunRecalled) -> Run {
+    let (kind, on, rework) = (f.kind, on(f.job, f.haul), f.rework.unwrap_or(false));
+    let work = Work { op: f.op.clone(), kind, stage: f.stage.unwrap_or(kind.stage()), on, person: f.person, rework };
+    let place = |at| Wall::new(at, entry.wall.offset);
+    let mut run = Run::start(entry.id, work, (entry.wall, place(f.start)));
+    run.stopped = Some(place(f.stop.max(f.start)));
+    run.recalled = true;
+    if let Some(n) = f.heads.map(|heads| heads.saturating_sub(1)).filter(|n| 0 < *n) {
+        run.heads.push(Head { n, person: None, pay: None, from: Moment::at(i64::MIN), to: None });
+    }
+    run
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::Doubt;
+    use crate::ledger::decide::BenchCommand;
+    use crate::ledger::told::{Phone, at, work};
+    use crate::quantity::Offset;
+
+    #[track_caller]
+    fn check(phone: &Phone, now: i64, minutes: &[(&str, i64)]) {
+        let found = phone.minutes(now);
+        assert_eq!(found.iter().map(|(op, m)| (op.as_str(), *m)).collect::<Vec<_>>(), minutes);
+    }
+
+    fn doubts(phone: &Phone, run: Id, now: i64) -> Vec<Doubt> {
+        phone.runs().run(run).unwrap().doubts(at(now))
+    }
+
+    #[test]
+    fn inv06_a_running_clock_is_a_start_without_a_stop() {
+        let mut phone = Phone::new("a");
+        let run = phone.start(0, "sand", On::Nothing);
+        check(&phone, 90, &[("sand", 90)]);
+        phone.stop(100, run);
+        check(&phone, 500, &[("sand", 100)]);
+    }
+
+    #[test]
+    fn a_switch_is_taken_back_whole() {
+        let mut phone = Phone::new("a");
+        phone.start(0, "sand", On::Nothing);
+        let glue = phone.start(30, "glue", On::Nothing);
+        check(&phone, 50, &[("sand", 30), ("glue", 20)]);
+        let act = phone.book.entry(glue).and_then(|(entry, _)| entry.act).unwrap();
+        phone.take_back(50, act);
+        check(&phone, 60, &[("sand", 60)]);
+    }
+
+    #[test]
+    fn striking_a_start_hides_its_stop_and_counts() {
+        let mut phone = Phone::new("a");
+        let run = phone.start(0, "sand", On::Nothing);
+        phone.bench(5, BenchCommand::Done { run, n: 3 }).unwrap();
+        phone.stop(10, run);
+        phone.take_back(11, run);
+        check(&phone, 20, &[]);
+    }
+
+    #[test]
+    fn inv05_a_clock_set_back_gives_no_negative_time_and_is_listed() {
+        let mut phone = Phone::new("a");
+        let run = phone.start(600, "sand", On::Nothing);
+        phone.stop(570, run);
+        check(&phone, 900, &[("sand", 0)]);
+        assert_eq!(doubts(&phone, run, 900), [Doubt::ClockSetBack]);
+        let next = phone.start(580, "glue", On::Nothing);
+        phone.stop(640, next);
+        check(&phone, 900, &[("sand", 0), ("glue", 40)]); // lifted to the last stamp, 10:00
+        let run = phone.runs().run(next).cloned().unwrap();
+        assert_eq!((run.tapped.at, run.started.at, run.shares(at(900)).corrected), (at(580), at(600), Span::ZERO));
+        assert_eq!(doubts(&phone, next, 900), [Doubt::ClockSetBack]);
+    }
+
+    #[test]
+    fn inv05_a_clock_that_was_days_ahead_costs_no_later_minutes() {
+        let mut phone = Phone::new("a");
+        let wrong = phone.start(100_000, "sand", On::Nothing);
+        phone.take_back(100_001, wrong);
+        let run = phone.start(600, "glue", On::Nothing);
+        phone.stop(660, run);
+        check(&phone, 700, &[("glue", 60)]);
+    }
+
+    #[test]
+    fn daylight_saving_and_travel_change_no_minute() {
+        let mut phone = Phone::new("a");
+        phone.offset = Offset::minutes(-300).unwrap();
+        let run = phone.start(600, "sand", On::Nothing);
+        phone.offset = Offset::minutes(-240).unwrap();
+        phone.stop(660, run);
+        check(&phone, 700, &[("sand", 60)]);
+        let run = phone.runs().run(run).cloned().unwrap();
+        assert_eq!((run.started.offset.as_minutes(), run.stopped.unwrap().offset.as_minutes()), (-300, -240));
+        assert!(run.doubts(at(700)).is_empty());
+    }
+
+    #[test]
+    fn a_later_start_on_the_other_phone_ends_the_run_and_lists_it() {
+        let (mut one, mut two) = (Phone::new("a"), Phone::new("b"));
+        let sand = one.start(0, "sand", On::Nothing);
+        two.start(20, "glue", On::Nothing);
+        one.stop(40, sand);
+        one.merge(&two);
+        two.merge(&one);
+        check(&one, 60, &[("sand", 20), ("glue", 40)]);
+        assert_eq!(one.minutes(60), two.minutes(60), "both phones say the same");
+        assert!(matches!(doubts(&one, sand, 60)[..], [Doubt::EndedElsewhere { .. }]));
+        one.bench(61, BenchCommand::StopAt { run: sand, at: at(15), by: crate::bench::Mender::Typed }).unwrap();
+        assert_eq!(doubts(&one, sand, 62), []);
+        check(&one, 60, &[("sand", 15), ("glue", 40)]);
+    }
+
+    #[test]
+    fn two_people_and_skewed_phones() {
+        let (mut one, mut two) = (Phone::new("a"), Phone::new("b"));
+        let ours = one.start(100, "sand", On::Nothing);
+        let helping = crate::bench::Work { person: Some(ours), ..work("glue", On::Nothing) };
+        let theirs = two.bench(95, BenchCommand::Start { work: helping, ago: Span::ZERO }).unwrap();
+        one.stop(130, ours);
+        two.stop(125, theirs);
+        one.merge(&two);
+        check(&one, 500, &[("glue", 30), ("sand", 30)]);
+        // The other phone's clock is behind: a stop that reads earlier than the start ends it at its start.
+        let again = one.start(200, "sand", On::Nothing);
+        two.merge(&one);
+        two.stop(190, again);
+        check(&two, 500, &[("glue", 30), ("sand", 30), ("sand", 0)]);
+        assert_eq!(doubts(&two, again, 500), [Doubt::ClockSetBack]);
+    }
+
+    #[test]
+    fn inv03_a_stop_may_stand_before_its_start() {
+        let (mut one, mut two) = (Phone::new("a"), Phone::new("b"));
+        let run = one.start(100, "sand", On::Nothing);
+        two.merge(&one);
+        two.stop(160, run);
+        let lines: Vec<String> = two.book.lines().map(str::to_owned).collect();
+        let backwards = Book::of_lines(lines.iter().rev().map(String::as_str));
+        assert_eq!(bench(&backwards), two.runs());
+        check(&two, 500, &[("sand", 60)]);
+    }
+
+    #[test]
+    fn the_last_word_on_each_end_stands() {
+        let mut phone = Phone::new("a");
+        let run = phone.start(0, "sand", On::Nothing);
+        phone.stop(100, run);
+        let mend = |start: Option<i64>, stop: Option<i64>| BenchCommand::Mend { run, start: start.map(at), stop: stop.map(at), op: None };
+        phone.bench(110, mend(Some(10), None)).unwrap();
+        phone.bench(111, mend(None, Some(50))).unwrap();
+        phone.bench(112, mend(Some(20), None)).unwrap();
+        check(&phone, 500, &[("sand", 30)]);
+        let run = phone.runs().run(run).cloned().unwrap();
+        assert_eq!((run.tapped.at, run.tapped_stop.unwrap().at), (at(0), at(100)), "the raw stamps stay");
+    }
+
+    #[test]
+    fn heads_come_and_go() {
+        let mut phone = Phone::new("a");
+        let run = phone.start(0, "carry", On::Nothing);
+        phone.bench(10, BenchCommand::HelperJoins { run, person: None, pay: None }).unwrap();
+        phone.bench(40, BenchCommand::HelperLeaves { run, person: None }).unwrap();
+        phone.stop(60, run);
+        let recalled = BenchCommand::Recall { work: work("carry", On::Nothing), start: at(70), stop: at(90), heads: 3 };
+        phone.bench(100, recalled).unwrap();
+        let time = phone.runs().of_none(at(100));
+        assert_eq!((time.own.total().as_minutes(), time.labour.as_minutes()), (80, 60 + 30 + 60));
+        assert_eq!((time.own.measured.as_minutes(), time.own.recalled.as_minutes()), (60, 20));
+    }
+}

@@ -1,0 +1,84 @@
+//! A booked line: money spent or a distance driven, with how its sum came about. Jobs and the workshop have them alike.
+
+use crate::ledger::kind::haul::Per;
+use crate::ledger::kind::money::{DistanceDriven, MoneySpent};
+use crate::ledger::{Entry, Fact};
+use crate::quantity::{Decimal, Id, Key, Length, Moment, Money};
+
+/// The kind of a distance driven.
+pub const DISTANCE: &str = "distance";
+
+/// One booked line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Booked {
+    pub entry: Id,
+    pub job: Option<Id>,
+    pub haul: Option<Id>,
+    /// Below nothing for a credit, such as the salvage of a part that was swapped.
+    pub sum: Money,
+    /// None only where a key could not be spelled, which it always can.
+    pub kind: Option<Key>,
+    /// The maker's word for it.
+    pub what: Option<String>,
+    /// When it was spent: as said, else when it was written.
+    pub at: Moment,
+    pub how: How,
+}
+
+/// How a sum came about.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum How {
+    Whole,
+    Each {
+        n: Decimal,
+        each: Decimal,
+    },
+    /// Used of a pack that holds `of` and cost `pack`.
+    Share {
+        used: Decimal,
+        of: Decimal,
+        pack: Money,
+    },
+    Driven {
+        distance: Length,
+        rate: Decimal,
+        per: Per,
+    },
+}
+
+/// The line an entry books, if it books one.
+pub fn booked(entry: &Entry) -> Option<Booked> {
+    match &entry.fact {
+        Fact::MoneySpent(f) => Some(spent(entry, f)),
+        Fact::DistanceDriven(f) => Some(driven(entry, f)),
+        _ => None,
+    }
+}
+
+fn spent(entry: &Entry, f: &MoneySpent) -> Booked {
+    let each = f.n.zip(f.each).map(|(n, each)| How::Each { n: n.0, each: each.0 });
+    let share = f.used.zip(f.of).zip(f.pack).map(|((used, of), pack)| How::Share { used: used.0, of: of.0, pack });
+    Booked {
+        entry: entry.id,
+        job: f.job,
+        haul: f.haul,
+        sum: f.sum,
+        kind: Some(f.kind.clone()),
+        what: f.what.clone(),
+        at: f.when.unwrap_or(entry.at()),
+        how: each.or(share).unwrap_or(How::Whole),
+    }
+}
+
+fn driven(entry: &Entry, f: &DistanceDriven) -> Booked {
+    Booked {
+        entry: entry.id,
+        job: f.job,
+        haul: f.haul,
+        sum: f.sum,
+        kind: Key::read(DISTANCE),
+        what: f.what.clone(),
+        at: f.when.unwrap_or(entry.at()),
+        how: How::Driven { distance: f.distance, rate: f.rate.0, per: f.per },
+    }
+}

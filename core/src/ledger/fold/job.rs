@@ -1,0 +1,151 @@
+//! A job from its entries.
+
+pub(in crate::ledger) mod facts;
+mod selling;
+mod sums;
+
+pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
+pub use selling::{Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, Offer, Payment, Sale, Selling};
+
+use super::booked::booked;
+use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
+use crate::ledger::kind::job::{JobBegan, JobDescribed};
+use crate::ledger::{Book, Entry, Fact, Subject};
+use crate::quantity::{Currency, Id, Money};
+
+/// Every job, the newest first.
+pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
+    let ids = book.subjects().filter_map(|subject| if let Subject::Job(id) = subject { Some(id) } else { None });
+    let mut found: Vec<Job> = ids.filter_map(|id| job(book, id)).collect();
+    found.sort_by_key(|job| std::cmp::Reverse((job.began.at, job.id)));
+    found.into_iter()
+}
+
+/// The job of an id, if it was begun and that stands.
+pub fn job(book: &Book, id: Id) -> Option<Job> {
+    let began = |entry: &Entry| if let Fact::JobBegan(f) = &entry.fact { Some(Job::new(id, f, entry.wall)) } else { None };
+    let mut job = book.about(Subject::Job(id)).find_map(began)?;
+    for entry in book.about(Subject::Job(id)) {
+        apply(&mut job, entry);
+    }
+    job.selling.settle();
+    Some(job)
+}
+
+fn apply(job: &mut Job, entry: &Entry) {
+    match &entry.fact {
+        Fact::PiecesTaken(f) => taken(job, f),
+        Fact::PiecesFreed(f) => freed(job, f),
+        Fact::MoneySpent(_) | Fact::DistanceDriven(_) => {
+            let line = booked(entry).filter(|line| line.sum.currency() == job.currency);
+            job.booked.extend(line);
+        }
+        Fact::TagSet(f) => job.tag = of(job.currency, f.sum).or(job.tag),
+        Fact::SettleSet(f) => job.settle = f.sum.and_then(|sum| of(job.currency, sum)),
+        _ => {
+            planned(job, entry);
+            job.selling.apply(entry, job.currency);
+        }
+    }
+}
+
+fn planned(job: &mut Job, entry: &Entry) {
+    match &entry.fact {
+        Fact::JobDescribed(f) => described(job, f),
+        Fact::PartPlanned(f) => {
+            let part = Part { name: f.name.clone(), n: f.n, size: [f.thickness, f.width, f.length], wood: f.wood.clone() };
+            put(&mut job.parts, part, |part| part.name == f.name);
+            job.parts.retain(|part| 0 < part.n);
+        }
+        Fact::OperationPlanned(f) => {
+            let stage = f.stage.unwrap_or(f.kind.stage());
+            let operation = Operation { op: f.op.clone(), kind: f.kind, stage, span: f.span, pieces: f.pieces };
+            put(&mut job.operations, operation, |operation| operation.op == f.op);
+        }
+        Fact::CostPlanned(f) if f.sum.currency() == job.currency => {
+            let cost = PlannedCost { kind: f.kind.clone(), sum: f.sum, what: f.what.clone(), delivery: f.delivery.unwrap_or(false) };
+            put(&mut job.planned_costs, cost, |cost| cost.kind == f.kind);
+            job.planned_costs.retain(|cost| !cost.sum.is_zero());
+        }
+        Fact::JobEnded(f) => job.ended = Some(Ended { wall: entry.wall, hauls: f.hauls.clone() }),
+        Fact::JobReopened(_) => job.ended = None,
+        Fact::JobMarked(f) => job.typical = f.typical,
+        Fact::LessonWritten(f) => job.lesson = Some(f.text.clone()).filter(|text| !text.is_empty()),
+        _ => {}
+    }
+}
+
+/// Replaces the one that is meant, or adds it.
+fn put<T>(list: &mut Vec<T>, new: T, meant: impl Fn(&T) -> bool) {
+    match list.iter_mut().find(|old| meant(old)) {
+        Some(old) => *old = new,
+        None => list.push(new),
+    }
+}
+
+fn of(currency: Currency, sum: Money) -> Option<Money> {
+    Some(sum).filter(|sum| sum.currency() == currency)
+}
+
+fn set<T: Clone>(place: &mut Option<T>, value: &Option<T>) {
+    if value.is_some() {
+        place.clone_from(value);
+    }
+}
+
+fn taken(job: &mut Job, f: &PiecesTaken) {
+    let n = job.wood.entry((f.haul, f.pile)).or_default();
+    *n = n.saturating_add(f.n);
+}
+
+fn freed(job: &mut Job, f: &PiecesFreed) {
+    if let Some(n) = job.wood.get_mut(&(f.haul, f.pile)) {
+        *n = n.saturating_sub(f.n);
+    }
+    job.wood.retain(|_, n| 0 < *n);
+}
+
+fn described(job: &mut Job, f: &JobDescribed) {
+    if let Some(name) = &f.name {
+        job.name.clone_from(name);
+    }
+    job.pieces = f.pieces.unwrap_or(job.pieces);
+    let said = &mut job.described;
+    set(&mut said.piece, &f.piece);
+    set(&mut said.width, &f.width);
+    set(&mut said.depth, &f.depth);
+    set(&mut said.height, &f.height);
+    set(&mut said.grams, &f.weight);
+    set(&mut said.wood, &f.wood);
+    set(&mut said.finish, &f.finish);
+    set(&mut said.care, &f.care);
+    set(&mut said.delivery, &f.delivery);
+    set(&mut said.due, &f.due);
+    set(&mut said.note, &f.note);
+}
+
+impl Job {
+    fn new(id: Id, f: &JobBegan, began: crate::quantity::Wall) -> Job {
+        Job {
+            id,
+            began,
+            name: f.name.clone(),
+            currency: f.currency,
+            units: f.units,
+            pieces: f.pieces,
+            made_for: f.made_for,
+            described: Described::default(),
+            parts: vec![],
+            operations: vec![],
+            planned_costs: vec![],
+            wood: std::collections::BTreeMap::new(),
+            booked: vec![],
+            tag: None,
+            settle: None,
+            selling: Selling::default(),
+            ended: None,
+            typical: true,
+            lesson: None,
+        }
+    }
+}

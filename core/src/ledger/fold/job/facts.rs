@@ -1,0 +1,169 @@
+//! What is known of a job: plain facts, no price is worked out here.
+
+use super::selling::Selling;
+use crate::ledger::fold::Booked;
+use crate::ledger::kind::bench::{Kind, Stage};
+use crate::ledger::kind::job::{For, HaulUsed};
+use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Money, Span, Units, Volume, Wall};
+use crate::refusal::{Answer, Refusal};
+use std::collections::BTreeMap;
+
+/// One job: what is made, from what, what it cost, how it sells.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Job {
+    pub id: Id,
+    pub began: Wall,
+    pub name: String,
+    pub currency: Currency,
+    pub units: Units,
+    /// Pieces alike that are made.
+    pub pieces: Count,
+    pub made_for: For,
+    pub described: Described,
+    pub parts: Vec<Part>,
+    pub operations: Vec<Operation>,
+    pub planned_costs: Vec<PlannedCost>,
+    /// Rough pieces the job has, by haul and pile.
+    pub wood: BTreeMap<(Id, Id), Count>,
+    /// Spending and driving, as booked.
+    pub booked: Vec<Booked>,
+    /// The tag of one piece.
+    pub tag: Option<Money>,
+    /// What the maker would gladly take for one piece, where it was set.
+    pub settle: Option<Money>,
+    pub selling: Selling,
+    pub ended: Option<Ended>,
+    pub typical: bool,
+    pub lesson: Option<String>,
+}
+
+/// What is said of the piece.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Described {
+    /// The kind of piece, a key: stool, stand, bench.
+    pub piece: Option<Key>,
+    pub width: Option<Length>,
+    pub depth: Option<Length>,
+    pub height: Option<Length>,
+    /// One piece, in grams.
+    pub grams: Option<i64>,
+    pub wood: Option<String>,
+    pub finish: Option<String>,
+    pub care: Option<String>,
+    pub delivery: Option<String>,
+    pub due: Option<Moment>,
+    pub note: Option<String>,
+}
+
+/// A part of one piece, finished.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part {
+    pub name: String,
+    pub n: Count,
+    /// Thickness, width, length.
+    pub size: [Length; 3],
+    pub wood: Option<Key>,
+}
+
+/// An operation and what it was thought to take.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Operation {
+    pub op: String,
+    pub kind: Kind,
+    pub stage: Stage,
+    pub span: Option<Span>,
+    pub pieces: Option<Count>,
+}
+
+/// A cost still to come.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlannedCost {
+    pub kind: Key,
+    pub sum: Money,
+    pub what: Option<String>,
+    /// Falls away when the buyer fetches it.
+    pub delivery: bool,
+}
+
+/// The maker was done with it; what its hauls cost it is frozen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ended {
+    pub wall: Wall,
+    pub hauls: Vec<HaulUsed>,
+}
+
+impl Job {
+    /// The hauls it has wood of.
+    pub fn hauls(&self) -> Vec<Id> {
+        let mut hauls: Vec<Id> = self.wood.keys().map(|(haul, _)| *haul).collect();
+        hauls.dedup();
+        hauls
+    }
+
+    /// Finished volume of one piece by its parts; none while no part is planned.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`].
+    pub fn finished_piece(&self) -> Answer<Option<Volume>> {
+        if self.parts.is_empty() {
+            return Ok(None);
+        }
+        self.parts.iter().try_fold(Volume::ZERO, |sum, part| sum.plus(part.volume()?)).map(Some)
+    }
+
+    /// What all planned operations were thought to take; none while one of them is not estimated, or there are none.
+    pub fn estimate(&self) -> Option<Span> {
+        let spans: Option<Vec<Span>> = self.operations.iter().map(|operation| operation.span).collect();
+        spans.filter(|spans| !spans.is_empty()).map(Span::sum)
+    }
+
+    /// Pieces on hand: neither sold, nor with a gallery.
+    pub fn left(&self) -> Count {
+        self.pieces.saturating_sub(self.selling.gone())
+    }
+
+    /// Of those, pieces no agreement speaks for.
+    pub fn free(&self) -> Count {
+        self.left().saturating_sub(self.selling.promised())
+    }
+
+    /// What buyers still owe: agreed and sold, less what was received. Below nothing when money is to be handed back.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn due(&self) -> Answer<Money> {
+        self.selling.owed(self.currency)?.minus(self.selling.received(self.currency)?)
+    }
+
+    /// What was spent on it so far, without its share of hauls.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn spent(&self) -> Answer<Money> {
+        Money::sum(self.currency, self.booked.iter().map(|line| line.sum))
+    }
+}
+
+impl Part {
+    /// The finished volume of all `n` of one piece.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`].
+    pub fn volume(&self) -> Answer<Volume> {
+        let [thickness, width, length] = self.size;
+        Volume::of(thickness, width, length)?.times(self.n)
+    }
+
+    /// Whether each side is one a piece may have.
+    ///
+    /// # Errors
+    /// [`Refusal::LengthOutOfRange`].
+    pub fn checked(&self) -> Answer<()> {
+        self.size.iter().try_for_each(|side| side.of_a_piece().map(|_| ()))
+    }
+}
+
+/// A job in another currency than `sum` refuses it.
+pub(in crate::ledger) fn same(currency: Currency, sum: Money) -> Answer<Money> {
+    if sum.currency() == currency { Ok(sum) } else { Err(Refusal::CurrenciesMixed { one: currency, other: sum.currency() }) }
+}

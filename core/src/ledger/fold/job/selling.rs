@@ -1,0 +1,262 @@
+//! How a job sells: offers, agreements, sales, payments, galleries. Counts and sums of facts, no price.
+
+use crate::ledger::kind::sale::{Carried, Paid};
+use crate::ledger::{Entry, Fact};
+use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Side};
+use std::collections::BTreeMap;
+
+/// All that was said and done with buyers.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Selling {
+    pub offers: Vec<Offer>,
+    pub asked: Vec<Asked>,
+    pub agreements: Vec<Agreement>,
+    pub sales: Vec<Sale>,
+    pub payments: Vec<Payment>,
+    /// Pieces that went to galleries, in order.
+    pub consigned: Vec<Consigned>,
+    /// What galleries sold and handed over.
+    pub consignments_paid: Vec<Consigned>,
+    pub consignments_returned: Vec<Consigned>,
+    pub guesses: Guesses,
+    reversals: BTreeMap<Id, Option<Money>>,
+    cancelled: BTreeMap<Id, (Option<Money>, bool)>,
+}
+
+/// A buyer named a sum.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Offer {
+    pub entry: Id,
+    pub at: Moment,
+    pub n: Count,
+    pub sum: Money,
+    pub paid: Option<Paid>,
+    pub carried: Option<Carried>,
+}
+
+/// Somebody asked for a piece at its price.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Asked {
+    pub at: Moment,
+    pub price: Money,
+    pub no_show: bool,
+}
+
+/// A price agreed before the hand-over.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Agreement {
+    pub id: Id,
+    pub at: Moment,
+    pub n: Count,
+    pub sum: Money,
+    pub carried: Option<Carried>,
+    pub deposit: Option<Money>,
+    pub due: Option<Moment>,
+    pub buyer: Option<Id>,
+    pub replaces: Option<Id>,
+    pub state: AgreementState,
+    /// Pieces sold under it, and what they were sold for.
+    pub sold: Count,
+    pub sold_for: Money,
+}
+
+/// Where an agreement stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AgreementState {
+    Open,
+    /// All its pieces are handed over.
+    Done,
+    /// A change of order took its place.
+    Replaced,
+    Cancelled {
+        kept: Money,
+        no_show: bool,
+    },
+}
+
+/// Pieces sold, with the tax line of the sale.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sale {
+    pub id: Id,
+    pub at: Moment,
+    pub n: Count,
+    /// All that the buyer hands over.
+    pub sum: Money,
+    pub tax: Money,
+    pub rate: Decimal,
+    pub side: Side,
+    pub agreed: Option<Id>,
+    pub carried: Option<Carried>,
+    pub buyer: Option<Id>,
+    /// It was taken back; so much was not handed back.
+    pub reversed: Option<Money>,
+}
+
+/// Money that came in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Payment {
+    pub id: Id,
+    pub at: Moment,
+    pub sum: Money,
+    pub paid: Paid,
+    pub fee: Money,
+    pub sale: Option<Id>,
+    pub agreed: Option<Id>,
+}
+
+/// Pieces at a gallery: given, paid for, or given back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Consigned {
+    pub entry: Id,
+    pub at: Moment,
+    pub n: Count,
+    /// The tag when given, what was handed over when paid.
+    pub sum: Option<Money>,
+    pub terms: Option<GalleryTerms>,
+    /// The tax the maker sends in of what was paid.
+    pub tax: Option<Money>,
+    pub gallery: Option<Id>,
+}
+
+/// What a gallery keeps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct GalleryTerms {
+    pub share: Decimal,
+    /// Its share is taken of the tag with tax.
+    pub with_tax: bool,
+    /// The maker sends in the tax.
+    pub maker_pays: bool,
+}
+
+/// What the maker guesses of selling; each may be missing.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Guesses {
+    /// People who ask in a week.
+    pub asks: Option<Decimal>,
+    /// The share of them who buy at the price `at`.
+    pub buys: Option<Decimal>,
+    pub at: Option<Money>,
+    /// At a fifth less, how many times as many would buy.
+    pub k: Option<Decimal>,
+    pub by: Option<Moment>,
+    /// What one is worth if it was not sold by then.
+    pub end: Option<Money>,
+}
+
+impl Selling {
+    pub(super) fn apply(&mut self, entry: &Entry, currency: Currency) {
+        let ours = |sum: Money| sum.currency() == currency;
+        match &entry.fact {
+            Fact::OfferHeard(f) if ours(f.sum) => {
+                self.offers.push(Offer { entry: entry.id, at: entry.at(), n: f.n, sum: f.sum, paid: f.paid, carried: f.carried });
+            }
+            Fact::PieceAskedFor(f) if ours(f.price) => {
+                self.asked.push(Asked { at: entry.at(), price: f.price, no_show: f.no_show.unwrap_or(false) });
+            }
+            Fact::PriceAgreed(f) if ours(f.sum) => self.agreed(entry, f),
+            Fact::AgreementCancelled(f) => {
+                self.cancelled.insert(f.agreed, (f.kept.filter(|kept| ours(*kept)), f.no_show.unwrap_or(false)));
+            }
+            Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f),
+            Fact::SaleReversed(f) => {
+                self.reversals.insert(f.sale, f.kept.filter(|kept| ours(*kept)));
+            }
+            Fact::PaymentReceived(f) if ours(f.sum) && ours(f.fee) => self.payments.push(Payment {
+                id: entry.id,
+                at: f.when.unwrap_or(entry.at()),
+                sum: f.sum,
+                paid: f.paid,
+                fee: f.fee,
+                sale: f.sale,
+                agreed: f.agreed,
+            }),
+            _ => self.at_galleries(entry, currency),
+        }
+    }
+
+    fn at_galleries(&mut self, entry: &Entry, currency: Currency) {
+        let ours = |sum: Money| sum.currency() == currency;
+        let of = |n, sum, (gallery, when): (Option<Id>, Option<Moment>)| {
+            let at = when.unwrap_or(entry.at());
+            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, gallery }
+        };
+        match &entry.fact {
+            Fact::PiecesConsigned(f) if ours(f.tag) => {
+                let (with_tax, maker_pays) = (f.with_tax.unwrap_or(false), f.maker_pays.unwrap_or(false));
+                let terms = Some(GalleryTerms { share: f.share.0, with_tax, maker_pays });
+                self.consigned.push(Consigned { terms, ..of(f.n, Some(f.tag), (f.gallery, f.when)) });
+            }
+            Fact::ConsignmentPaid(f) if ours(f.sum) => {
+                let tax = f.tax.filter(|tax| ours(*tax));
+                self.consignments_paid.push(Consigned { tax, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
+            }
+            Fact::ConsignmentReturned(f) => self.consignments_returned.push(of(f.n, None, (f.gallery, f.when))),
+            Fact::SellingGuessed(f) => {
+                let guesses = &mut self.guesses;
+                guesses.asks = f.asks.map(|n| n.0).or(guesses.asks);
+                guesses.buys = f.buys.map(|n| n.0).or(guesses.buys);
+                guesses.k = f.k.map(|n| n.0).or(guesses.k);
+                guesses.by = f.by.or(guesses.by);
+                guesses.at = f.at.filter(|sum| ours(*sum)).or(guesses.at);
+                guesses.end = f.end.filter(|sum| ours(*sum)).or(guesses.end);
+            }
+            _ => {}
+        }
+    }
+
+    fn agreed(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PriceAgreed) {
+        self.agreements.push(Agreement {
+            id: entry.id,
+            at: entry.at(),
+            n: f.n,
+            sum: f.sum,
+            carried: Some(f.carried),
+            deposit: f.deposit,
+            due: f.due,
+            buyer: f.buyer,
+            replaces: f.replaces,
+            state: AgreementState::Open,
+            sold: 0,
+            sold_for: Money::zero(f.sum.currency()),
+        });
+    }
+
+    fn sold(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PieceSold) {
+        self.sales.push(Sale {
+            id: entry.id,
+            at: f.when.unwrap_or(entry.at()),
+            n: f.n,
+            sum: f.sum,
+            tax: f.tax,
+            rate: f.rate.0,
+            side: f.side,
+            agreed: f.agreed,
+            carried: f.carried,
+            buyer: f.buyer,
+            reversed: None,
+        });
+    }
+
+    /// Ties together what may have come in any order: reversals, cancellations, changes of order, sales of what was agreed.
+    pub(super) fn settle(&mut self) {
+        for sale in &mut self.sales {
+            let none = Money::zero(sale.sum.currency());
+            sale.reversed = self.reversals.get(&sale.id).map(|kept| kept.unwrap_or(none));
+        }
+        let replaced: Vec<Id> = self.agreements.iter().filter_map(|agreement| agreement.replaces).collect();
+        for agreement in &mut self.agreements {
+            let under = |sale: &&Sale| sale.agreed == Some(agreement.id) && sale.reversed.is_none();
+            for sale in self.sales.iter().filter(under) {
+                agreement.sold = agreement.sold.saturating_add(sale.n);
+                agreement.sold_for = agreement.sold_for.plus(sale.sum).unwrap_or(agreement.sold_for);
+            }
+            let none = Money::zero(agreement.sum.currency());
+            agreement.state = match self.cancelled.get(&agreement.id) {
+                _ if replaced.contains(&agreement.id) => AgreementState::Replaced,
+                Some((kept, no_show)) => AgreementState::Cancelled { kept: kept.unwrap_or(none), no_show: *no_show },
+                None if agreement.n <= agreement.sold => AgreementState::Done,
+                None => AgreementState::Open,
+            };
+        }
+    }
+}

@@ -1,0 +1,53 @@
+//! What a job or a haul is called, which operations it has, and which jobs are no history.
+
+use crate::bench::{Kind, On, Stage};
+use crate::ledger::{Book, Fact, Subject};
+use crate::quantity::Id;
+use std::collections::BTreeSet;
+
+/// The name of what time is spent on; none for no job, or where none was given.
+pub fn name_of(book: &Book, on: On) -> Option<String> {
+    let subject = match on {
+        On::Job(id) => Subject::Job(id),
+        On::Haul(id) => Subject::Haul(id),
+        On::Nothing => return None,
+    };
+    let mut names = book.about(subject).filter_map(|entry| match &entry.fact {
+        Fact::JobBegan(f) => Some(&f.name),
+        Fact::JobDescribed(f) => f.name.as_ref(),
+        Fact::HaulBegan(f) => f.name.as_ref(),
+        Fact::HaulDescribed(f) => f.name.as_ref(),
+        _ => None,
+    });
+    names.next_back().cloned()
+}
+
+/// Jobs marked as not typical: their runs are no history.
+pub fn not_typical(book: &Book) -> BTreeSet<Id> {
+    let mut found = BTreeSet::new();
+    let marks = book.entries().filter(|(_, struck)| !struck);
+    for (entry, _) in marks {
+        if let Fact::JobMarked(f) = &entry.fact {
+            if f.typical {
+                found.remove(&f.job)
+            } else {
+                found.insert(f.job)
+            };
+        }
+    }
+    found
+}
+
+/// The operations planned for a job, in the order they were first named.
+pub fn planned_operations(book: &Book, job: Id) -> Vec<(String, Kind, Stage)> {
+    let mut planned: Vec<(String, Kind, Stage)> = vec![];
+    for entry in book.about(Subject::Job(job)) {
+        let Fact::OperationPlanned(f) = &entry.fact else { continue };
+        let operation = (f.op.clone(), f.kind, f.stage.unwrap_or(f.kind.stage()));
+        match planned.iter_mut().find(|there| there.0 == f.op) {
+            Some(there) => *there = operation,
+            None => planned.push(operation),
+        }
+    }
+    planned
+}

@@ -1,0 +1,145 @@
+//! The workshop from its entries: what an hour must earn, how one is paid, people, costs that belong to no job.
+
+use super::booked::{Booked, booked};
+use crate::ledger::kind::book::Role;
+use crate::ledger::kind::haul::Per;
+use crate::ledger::kind::money::{RateSet, TillSet};
+use crate::ledger::{Book, Entry, Fact, Subject};
+use crate::money::{fee::Fee, tax::Tax};
+use crate::quantity::{Currency, Decimal, Id, Key, Moment, Money, Side, Units};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What is known of the workshop.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Workshop {
+    /// What new hauls and jobs begin with.
+    pub currency: Option<Currency>,
+    pub units: Option<Units>,
+    pub rates: BTreeMap<Currency, RateFacts>,
+    pub tills: BTreeMap<Currency, Till>,
+    /// Spending and driving for no job and no haul.
+    pub costs: Vec<Booked>,
+    pub people: Vec<Person>,
+    /// People whose names are gone for good.
+    pub forgotten: BTreeSet<Id>,
+    pub copy: Option<Copy>,
+}
+
+/// What an hour must earn, as the maker said it; what was never said is none.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct RateFacts {
+    /// Wanted for each hour worked.
+    pub pay: Option<Decimal>,
+    /// The least an hour is worked for.
+    pub lowest: Option<Decimal>,
+    /// Hours worked a year, and those of them logged to jobs.
+    pub hours: Option<Decimal>,
+    pub logged: Option<Decimal>,
+    /// A year of workshop costs, and of tools wearing out.
+    pub costs: Option<Money>,
+    pub wear: Option<Money>,
+    /// Tax on own work, and profit, as shares.
+    pub tax: Option<Decimal>,
+    pub profit: Option<Decimal>,
+}
+
+/// How one is paid.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Till {
+    pub tax: Option<Decimal>,
+    pub side: Option<Side>,
+    /// A card's share and what it takes on top.
+    pub fee: Option<Decimal>,
+    pub fixed: Option<Money>,
+    /// The coin cash is rounded to.
+    pub cash: Option<Money>,
+    /// The price point, a key.
+    pub point: Option<Key>,
+    pub mileage: Option<Decimal>,
+    pub per: Option<Per>,
+}
+
+/// Somebody known; the name lives elsewhere.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Person {
+    pub id: Id,
+    pub role: Role,
+}
+
+/// The last copy that was kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Copy {
+    pub at: Moment,
+    /// It holds all up to here.
+    pub upto: Moment,
+    /// Entries written since.
+    pub since: usize,
+}
+
+/// The workshop, from all its standing entries; the latest of each wins.
+pub fn workshop(book: &Book) -> Workshop {
+    let mut workshop = Workshop::default();
+    for entry in book.about(Subject::Workshop) {
+        apply(&mut workshop, entry);
+    }
+    let Workshop { people, forgotten, copy, .. } = &mut workshop;
+    people.retain(|person| !forgotten.contains(&person.id));
+    if let Some(copy) = copy {
+        let kept = |entry: &Entry| matches!(entry.fact, Fact::CopyKept(_));
+        copy.since = book.entries().rev().take_while(|(entry, _)| copy.upto < entry.stamp.0).filter(|(entry, _)| !kept(entry)).count();
+    }
+    workshop
+}
+
+fn apply(workshop: &mut Workshop, entry: &Entry) {
+    match &entry.fact {
+        Fact::WorkshopSet(f) => {
+            workshop.currency = f.currency.or(workshop.currency);
+            workshop.units = f.units.or(workshop.units);
+        }
+        Fact::RateSet(f) => rate(workshop.rates.entry(f.currency).or_default(), f),
+        Fact::TillSet(f) => till(workshop.tills.entry(f.currency).or_default(), f),
+        Fact::PersonAdded(f) => workshop.people.push(Person { id: entry.id, role: f.role }),
+        Fact::Forgotten(f) => {
+            workshop.forgotten.insert(f.person);
+        }
+        Fact::CopyKept(f) => workshop.copy = Some(Copy { at: entry.at(), upto: f.upto, since: 0 }),
+        _ => workshop.costs.extend(booked(entry)),
+    }
+}
+
+fn rate(rate: &mut RateFacts, f: &RateSet) {
+    let of = |sum: Option<Money>| sum.filter(|sum| sum.currency() == f.currency);
+    rate.pay = f.pay.map(|n| n.0).or(rate.pay);
+    rate.lowest = f.lowest.map(|n| n.0).or(rate.lowest);
+    rate.hours = f.hours.map(|n| n.0).or(rate.hours);
+    rate.logged = f.logged.map(|n| n.0).or(rate.logged);
+    rate.costs = of(f.costs).or(rate.costs);
+    rate.wear = of(f.wear).or(rate.wear);
+    rate.tax = f.tax.map(|n| n.0).or(rate.tax);
+    rate.profit = f.profit.map(|n| n.0).or(rate.profit);
+}
+
+fn till(till: &mut Till, f: &TillSet) {
+    let of = |sum: Option<Money>| sum.filter(|sum| sum.currency() == f.currency);
+    till.tax = f.tax.map(|n| n.0).or(till.tax);
+    till.side = f.side.or(till.side);
+    till.fee = f.fee.map(|n| n.0).or(till.fee);
+    till.fixed = of(f.fixed).or(till.fixed);
+    till.cash = of(f.cash).or(till.cash);
+    till.point = f.point.clone().or_else(|| till.point.clone());
+    till.mileage = f.mileage.map(|n| n.0).or(till.mileage);
+    till.per = f.per.or(till.per);
+}
+
+impl Till {
+    /// What a card keeps.
+    pub fn card(&self) -> Fee {
+        Fee { share: self.fee.unwrap_or_default(), fixed: self.fixed.map(Money::amount).unwrap_or_default() }
+    }
+
+    /// Sales tax and where it stands.
+    pub fn sales_tax(&self) -> Tax {
+        Tax { rate: self.tax.unwrap_or_default(), side: self.side.unwrap_or(Side::Inside) }
+    }
+}

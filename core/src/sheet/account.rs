@@ -1,0 +1,309 @@
+//! The reckoning of a job: what it cost, took, brought in and left, and the marks on the scale of its price.
+//!
+//! Every figure a screen or an export shows of a job comes from here. What is not known is none, never nothing.
+
+use super::haul::{JobShare, of_job};
+use super::marks::{Pricing, pricing};
+use super::rate::{RateSheet, rate};
+use super::shop::Shop;
+use super::yields::{Wood, wood};
+use crate::bench::{On, Shares, Time};
+use crate::ledger::fold::{Booked, DISTANCE, Job, Operation};
+use crate::ledger::kind::bench::{Kind, Stage};
+use crate::money::cost::helper;
+use crate::money::left::{PerHour, Way};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Money, Span, Units};
+use crate::refusal::{Answer, Refusal};
+use std::collections::BTreeMap;
+
+/// All that is reckoned of a job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Account {
+    pub job: Id,
+    pub name: String,
+    pub currency: Currency,
+    pub units: Units,
+    pub pieces: Count,
+    pub ended: bool,
+    pub costs: Costs,
+    pub hours: Hours,
+    pub sold: Sold,
+    pub wood: Wood,
+    pub pricing: Pricing,
+    pub ratios: Ratios,
+}
+
+/// What it cost.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Costs {
+    /// Booked lines: spending and driving.
+    pub lines: Vec<Booked>,
+    /// What it carries of each haul.
+    pub shares: Vec<JobShare>,
+    /// Sums by kind: `haul`, `distance`, `helper` for pay by the hour, and the keys of spending.
+    pub by_kind: BTreeMap<Key, Money>,
+    /// All of it so far; none while nothing was noted, or the share of a haul is not known.
+    pub total: Option<Money>,
+    /// Planned and not booked yet.
+    pub still: Money,
+    /// Of that, what falls away when the buyer fetches it.
+    pub still_delivery: Money,
+}
+
+/// What it took.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hours {
+    /// Logged to the job, by kind, stage, operation, and by where each minute comes from.
+    pub logged: Time,
+    /// The share of its hauls' minutes; none while it is not known.
+    pub haul: Option<Span>,
+    /// Both, by kind and by stage: the hauls' minutes are fetching.
+    pub by_kind: BTreeMap<Kind, Span>,
+    pub by_stage: BTreeMap<Stage, Span>,
+    /// All of it; none while nothing was logged or the haul's share is not known.
+    pub total: Option<Span>,
+    /// What all operations were thought to take.
+    pub estimate: Option<Span>,
+    /// Still to come by that estimate; none without one.
+    pub still: Option<Span>,
+    /// Of that, what falls away when the buyer fetches it.
+    pub still_delivery: Span,
+}
+
+/// What came in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sold {
+    pub pieces: Count,
+    pub by_galleries: Count,
+    pub at_galleries: Count,
+    pub promised: Count,
+    /// On hand: neither sold nor with a gallery.
+    pub left: Count,
+    /// What buyers handed over, or owe, for what was sold.
+    pub taken: Money,
+    pub tax: Money,
+    pub fees: Money,
+    /// What galleries handed over.
+    pub handed_over: Money,
+    /// Taken less tax and fees, with what galleries handed over.
+    pub net: Money,
+    /// Net less costs; none before anything was sold or while costs are not known.
+    pub kept: Option<Money>,
+    pub per_hour: Option<PerHour>,
+    /// Open agreements, summed.
+    pub agreed: Option<Money>,
+    pub received: Money,
+    /// Agreed or sold, less what was received.
+    pub due: Money,
+}
+
+/// Three ratios, actual over what was thought.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Ratios {
+    /// Logged minutes over the estimate.
+    pub hours: Option<Decimal>,
+    /// Finished over used wood, over the yield the quote assumed.
+    pub wood: Option<Decimal>,
+    /// What buyers handed over for the pieces sold, over what was asked.
+    pub price: Option<Decimal>,
+}
+
+/// The job of an id, reckoned.
+///
+/// # Errors
+/// [`Refusal::NotThere`], [`Refusal::CurrenciesMixed`], [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+pub fn account(shop: &Shop, id: Id) -> Answer<Account> {
+    of(shop, &shop.job(id)?)
+}
+
+/// A job, reckoned.
+///
+/// # Errors
+/// As [`account`].
+pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
+    let shares = of_job(shop, job)?;
+    let wood = wood(shop, job, &shares)?;
+    let costs = costs(shop, job, shares)?;
+    let hours = hours(shop, job, &costs);
+    let rate = rate(shop, job.currency);
+    let sold = sold(job, (&costs, &hours), &rate)?;
+    let pricing = pricing(shop, job, (&costs, &hours), &rate)?;
+    let ratios = ratios(job, (&hours, &wood))?;
+    Ok(Account {
+        job: job.id,
+        name: job.name.clone(),
+        currency: job.currency,
+        units: job.units,
+        pieces: job.pieces,
+        ended: job.ended.is_some(),
+        costs,
+        hours,
+        sold,
+        wood,
+        pricing,
+        ratios,
+    })
+}
+
+fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
+    let mut by_kind = BTreeMap::new();
+    let helpers = helpers(shop, job)?;
+    if !helpers.is_zero() {
+        add(&mut by_kind, Key::read("helper"), helpers)?;
+    }
+    for line in &job.booked {
+        add(&mut by_kind, line.kind.clone(), line.sum)?;
+    }
+    for share in shares.iter().filter_map(|share| share.share) {
+        add(&mut by_kind, Key::read("haul"), share.cost)?;
+    }
+    let known = shares.iter().all(|share| share.share.is_some()) && !by_kind.is_empty();
+    let sum = Money::sum(job.currency, by_kind.values().copied())?;
+    let still = |all: bool| still(job, all, &by_kind);
+    let (still, still_delivery) = (still(true)?, still(false)?);
+    Ok(Costs { lines: job.booked.clone(), shares, total: known.then_some(sum), by_kind, still, still_delivery })
+}
+
+/// What helpers earn who work along in runs of the job for a pay: each line half up.
+fn helpers(shop: &Shop, job: &Job) -> Answer<Money> {
+    let mut sum = Money::zero(job.currency);
+    for run in shop.bench.on(On::Job(job.id)) {
+        let (start, end) = (run.started.at, run.end(shop.now));
+        for head in &run.heads {
+            let Some(pay) = head.pay.filter(|pay| pay.currency() == job.currency) else { continue };
+            sum = sum.plus(helper(pay.amount(), head.within(start, end), 1, job.currency)?)?;
+        }
+    }
+    Ok(sum)
+}
+
+fn add(by_kind: &mut BTreeMap<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {
+    let Some(kind) = kind else { return Ok(()) };
+    let so_far = by_kind.get(&kind).copied().unwrap_or(Money::zero(sum.currency()));
+    by_kind.insert(kind, so_far.plus(sum)?);
+    Ok(())
+}
+
+/// Planned costs beyond what was booked of their kind; all of them or those of the delivery. Nothing once the job has ended.
+fn still(job: &Job, all: bool, booked: &BTreeMap<Key, Money>) -> Answer<Money> {
+    let mut sum = Money::zero(job.currency);
+    let planned = job.planned_costs.iter().filter(|cost| job.ended.is_none() && (all || cost.delivery));
+    for cost in planned {
+        let rest = cost.sum.minus(booked.get(&cost.kind).copied().unwrap_or(Money::zero(job.currency)))?;
+        if Decimal::ZERO < rest.amount() {
+            sum = sum.plus(rest)?;
+        }
+    }
+    Ok(sum)
+}
+
+fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
+    let logged = shop.time(job.id);
+    let shared: Option<Vec<Span>> = costs.shares.iter().map(|share| share.share.map(|share| share.time)).collect();
+    let haul = shared.map(Span::sum);
+    let mut by_kind = totals(&logged.by_kind);
+    let mut by_stage = totals(&logged.by_stage);
+    if let Some(haul) = haul.filter(|haul| Span::ZERO < *haul) {
+        let (kind, stage) = (by_kind.entry(Kind::Fetch).or_default(), by_stage.entry(Stage::Fetch).or_default());
+        (*kind, *stage) = (kind.plus(haul), stage.plus(haul));
+    }
+    let own = logged.own.total();
+    let total = haul.map(|haul| haul.plus(own)).filter(|total| Span::ZERO < *total);
+    let left: Option<Vec<(Kind, Span)>> = job.operations.iter().map(|op| still_to_do(shop, job, op, &logged)).collect();
+    let left = left.filter(|left| !left.is_empty());
+    let delivery = left.iter().flatten().filter(|(kind, _)| *kind == Kind::Deliver);
+    Hours {
+        haul,
+        by_kind,
+        by_stage,
+        total,
+        estimate: job.estimate(),
+        still_delivery: Span::sum(delivery.map(|(_, span)| *span)),
+        still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))),
+        logged,
+    }
+}
+
+fn totals<K: Ord + Copy>(shares: &BTreeMap<K, Shares>) -> BTreeMap<K, Span> {
+    shares.iter().map(|(key, shares)| (*key, shares.total())).collect()
+}
+
+/// What an operation is still thought to take: what was planned less what was logged, and nothing once all its pieces are done
+/// or the job has ended. None for an operation nobody estimated and nobody began.
+fn still_to_do(shop: &Shop, job: &Job, operation: &Operation, logged: &Time) -> Option<(Kind, Span)> {
+    let (op, kind) = (operation.op.as_str(), operation.kind);
+    let logged = logged.by_op.get(op).copied().unwrap_or_default().total();
+    let batch = shop.bench.batch(On::Job(job.id), op, shop.now);
+    if job.ended.is_some() || batch.left() == Some(0) {
+        return Some((kind, Span::ZERO));
+    }
+    match operation.span {
+        Some(planned) => Some((kind, planned.minus(logged).max(Span::ZERO))),
+        None if Span::ZERO < logged => Some((kind, Span::ZERO)),
+        None => None,
+    }
+}
+
+fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Sold> {
+    let (selling, currency) = (&job.selling, job.currency);
+    let (taken, tax, fees) = (selling.taken(currency)?, selling.tax(currency)?, selling.fees(currency)?);
+    let handed_over = selling.handed_over(currency)?;
+    let net = taken.minus(tax)?.minus(fees)?.plus(handed_over)?;
+    let (pieces, by_galleries) = (selling.sold_pieces(), selling.sold_by_galleries());
+    let costs = costs.total.filter(|_| 0 < pieces.saturating_add(by_galleries));
+    let kept = costs.map(|costs| net.minus(costs)).transpose()?;
+    let per_hour = match costs.zip(hours.total) {
+        Some((costs, time)) => Some(Way { you_get: net, costs, time }.per_hour(rate.year.as_ref())?),
+        None => None,
+    };
+    let open: Vec<Money> = selling.open().map(|agreement| agreement.sum).collect();
+    let agreed = if open.is_empty() { None } else { Some(Money::sum(currency, open)?) };
+    Ok(Sold {
+        pieces,
+        by_galleries,
+        at_galleries: selling.at_galleries_now(),
+        promised: selling.promised(),
+        left: job.left(),
+        taken,
+        tax,
+        fees,
+        handed_over,
+        net,
+        kept,
+        per_hour,
+        agreed,
+        received: selling.received(currency)?,
+        due: job.due()?,
+    })
+}
+
+fn ratios(job: &Job, (hours, wood): (&Hours, &Wood)) -> Answer<Ratios> {
+    let over = |actual: Decimal, thought: Decimal| actual.checked_div(thought);
+    let logged = hours.logged.own.total();
+    let of_hours = hours.estimate.filter(|estimate| Span::ZERO < *estimate && Span::ZERO < logged);
+    let mut asked = Decimal::ZERO;
+    let mut got = Decimal::ZERO;
+    for sale in job.selling.standing() {
+        let Some(tag) = job.tag else { break };
+        let of_tag = tag.amount().checked_mul(Decimal::from(sale.n)).ok_or(Refusal::OutOfRange)?;
+        asked = asked.checked_add(of_tag).ok_or(Refusal::OutOfRange)?;
+        got = got.checked_add(sale.sum.amount()).ok_or(Refusal::OutOfRange)?;
+    }
+    Ok(Ratios {
+        hours: of_hours.and_then(|estimate| over(Decimal::from(logged.as_ms()), Decimal::from(estimate.as_ms()))),
+        wood: wood.finished_of_used.and_then(|share| over(share, wood.assumed)),
+        price: over(got, asked),
+    })
+}
+
+impl Account {
+    /// The sum of one kind of cost; none where nothing of it was noted.
+    pub fn cost(&self, kind: &str) -> Option<Money> {
+        Key::read(kind).and_then(|key| self.costs.by_kind.get(&key)).copied()
+    }
+
+    /// What was driven for it.
+    pub fn driven(&self) -> Option<Money> {
+        self.cost(DISTANCE)
+    }
+}

@@ -1,0 +1,304 @@
+//! The reckoning of a haul: pieces by state, volumes, weight, what it cost and took, and who carries that.
+//!
+//! A figure that hangs on a pile without a size is none, never nothing.
+
+use super::shop::Shop;
+use crate::haul::{Haul, Pile};
+use crate::ledger::fold::{self, Job};
+use crate::ledger::kind::Exact;
+use crate::ledger::kind::job::HaulUsed;
+use crate::money::share::{Draw, Frozen, HaulCost, Share, freeze, of_haul, split};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Mass, Money, Span, Units, Volume};
+use crate::refusal::{Answer, Refusal};
+use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
+use std::collections::BTreeMap;
+
+/// All that is reckoned of a haul.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HaulReckoning {
+    pub haul: Id,
+    pub name: Option<String>,
+    pub supplier: Option<Id>,
+    pub currency: Currency,
+    pub units: Units,
+    pub pieces: Pieces,
+    pub volumes: Volumes,
+    pub piles: Vec<PileReckoning>,
+    /// At 12 %; wood that is not named weighs as the heaviest plausible.
+    pub weight: Option<Mass>,
+    /// Some of the weight is a guess.
+    pub weight_guessed: bool,
+    /// What the van may carry.
+    pub carries: Option<Mass>,
+    pub costs: Money,
+    /// Costs for a board foot or a litre that was good, unrounded.
+    pub cost_per_good: Option<Decimal>,
+    pub wheel: Span,
+    pub bin: Span,
+    pub sorting: Span,
+    /// What each job carries of it.
+    pub jobs: Vec<(Id, Share)>,
+    /// What lies on the rack, and what the workshop bears; none while a size is missing.
+    pub rack: Option<Share>,
+    pub workshop: Option<Share>,
+}
+
+/// Pieces by state.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Pieces {
+    pub taken: Count,
+    pub rejected: Count,
+    pub reasons: BTreeMap<Key, Count>,
+    pub good: Count,
+    pub used: Count,
+    pub on_rack: Count,
+}
+
+/// Volumes as measured rough; none where a pile that counts has no size.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Volumes {
+    pub gross: Option<Volume>,
+    pub good: Option<Volume>,
+    pub used: Option<Volume>,
+}
+
+/// One pile of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PileReckoning {
+    pub pile: Id,
+    pub label: String,
+    pub name: Option<String>,
+    pub wood: Option<Key>,
+    pub pieces: Pieces,
+    pub volumes: Volumes,
+    pub weight: Option<Mass>,
+}
+
+/// The haul of an id, reckoned.
+///
+/// # Errors
+/// [`Refusal::NotThere`], [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+pub fn haul(shop: &Shop, id: Id) -> Answer<HaulReckoning> {
+    let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
+    let piles = haul.piles.iter().map(pile).collect::<Answer<Vec<_>>>()?;
+    let costs = haul.spent()?;
+    let volumes = volumes(&haul)?;
+    let shares = shares(shop, &haul)?;
+    Ok(HaulReckoning {
+        haul: id,
+        pieces: piles.iter().fold(Pieces::default(), |sum, pile| sum.with(&pile.pieces)),
+        volumes,
+        weight: piles.iter().try_fold(Mass::default(), |sum, pile| pile.weight.map(|weight| sum.plus(weight))),
+        weight_guessed: haul.piles.iter().any(|pile| 0 < pile.taken && species(pile).is_a_guess()),
+        carries: haul.carries.map(|grams| Mass::kg(grams as f64 / 1000.0)),
+        costs,
+        cost_per_good: volumes.good.and_then(|good| costs.amount().checked_div(measure(haul.units, good))),
+        wheel: Span::sum(haul.trips.iter().map(crate::haul::Trip::wheel)),
+        bin: Span::sum(haul.trips.iter().map(crate::haul::Trip::bin)),
+        sorting: shop.bench.of_haul(id, shop.now).own.total(),
+        jobs: shares.as_ref().map(|shares| shares.jobs.clone()).unwrap_or_default(),
+        rack: shares.as_ref().map(|shares| shares.rack),
+        workshop: shares.as_ref().map(|shares| shares.workshop),
+        piles,
+        name: haul.name,
+        supplier: haul.supplier,
+        currency: haul.currency,
+        units: haul.units,
+    })
+}
+
+/// Board feet or litres.
+pub fn measure(units: Units, volume: Volume) -> Decimal {
+    match units {
+        Units::Inch => volume.board_feet(),
+        Units::Metric => volume.litres(),
+    }
+}
+
+impl Pieces {
+    fn of(pile: &Pile) -> Pieces {
+        let reasons = pile.rejects.clone();
+        let (taken, rejected, good) = (pile.taken, pile.rejected(), pile.good());
+        Pieces { taken, rejected, reasons, good, used: pile.used(), on_rack: pile.on_rack() }
+    }
+
+    fn with(mut self, other: &Pieces) -> Pieces {
+        for (reason, n) in &other.reasons {
+            let there = self.reasons.entry(reason.clone()).or_default();
+            *there = there.saturating_add(*n);
+        }
+        self.taken = self.taken.saturating_add(other.taken);
+        self.rejected = self.rejected.saturating_add(other.rejected);
+        self.good = self.good.saturating_add(other.good);
+        self.used = self.used.saturating_add(other.used);
+        self.on_rack = self.on_rack.saturating_add(other.on_rack);
+        self
+    }
+}
+
+fn pile(pile: &Pile) -> Answer<PileReckoning> {
+    let of = |n: Count| pieces_volume(pile, n);
+    let gross = of(pile.taken)?;
+    Ok(PileReckoning {
+        pile: pile.id,
+        label: pile.label.clone(),
+        name: pile.name.clone(),
+        wood: pile.wood.clone(),
+        pieces: Pieces::of(pile),
+        volumes: Volumes { gross, good: of(pile.good())?, used: of(pile.used())? },
+        weight: gross.map(|gross| species(pile).density().mass(gross)),
+    })
+}
+
+fn species(pile: &Pile) -> &'static Species {
+    pile.wood.as_ref().and_then(|key| Species::of(key.as_str()).ok()).unwrap_or(&UNKNOWN_HARDWOOD)
+}
+
+/// The volume of `n` pieces of a pile; none without a size, unless there are none.
+fn pieces_volume(pile: &Pile, n: Count) -> Answer<Option<Volume>> {
+    match pile.piece()? {
+        _ if n == 0 => Ok(Some(Volume::ZERO)),
+        Some(piece) => piece.times(n).map(Some),
+        None => Ok(None),
+    }
+}
+
+fn sum_of(haul: &Haul, n: impl Fn(&Pile) -> Count) -> Answer<Option<Volume>> {
+    let mut sum = Volume::ZERO;
+    for pile in &haul.piles {
+        let Some(volume) = pieces_volume(pile, n(pile))? else { return Ok(None) };
+        sum = sum.plus(volume)?;
+    }
+    Ok(Some(sum))
+}
+
+/// Gross, good and used volume of a whole haul.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`].
+pub fn volumes(haul: &Haul) -> Answer<Volumes> {
+    let (gross, good, used) = (sum_of(haul, |pile| pile.taken)?, sum_of(haul, Pile::good)?, sum_of(haul, Pile::used)?);
+    Ok(Volumes { gross, good, used })
+}
+
+/// What a haul cost and took; none while a good pile has no size.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+pub fn cost(shop: &Shop, haul: &Haul) -> Answer<Option<HaulCost>> {
+    let Some(good) = volumes(haul)?.good else { return Ok(None) };
+    let trips = haul.trips.iter().map(|trip| trip.wheel().plus(trip.bin()));
+    let time = Span::sum(trips).plus(shop.bench.of_haul(haul.id, shop.now).own.total());
+    Ok(Some(HaulCost { cost: haul.spent()?, time, good, lost: Volume::ZERO }))
+}
+
+/// What a job carries of one haul.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct JobShare {
+    pub haul: Id,
+    pub frozen: bool,
+    pub pieces: Count,
+    /// None while a size is missing, or nothing of the haul is good.
+    pub share: Option<Share>,
+    pub used: Option<Volume>,
+    pub good: Option<Volume>,
+    /// All that was taken of it, for yields.
+    pub gross: Option<Volume>,
+}
+
+/// What a job carries of each haul it has wood of: as frozen when it ended, else as of now.
+///
+/// # Errors
+/// [`Refusal::CurrenciesMixed`] for a haul of another currency, [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+pub fn of_job(shop: &Shop, job: &Job) -> Answer<Vec<JobShare>> {
+    let mut ids = job.hauls();
+    if let Some(ended) = &job.ended {
+        ids.extend(ended.hauls.iter().map(|used| used.haul).filter(|haul| !job.hauls().contains(haul)));
+    }
+    ids.into_iter().map(|id| share_of(shop, job, id)).collect()
+}
+
+fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
+    let frozen = job.ended.as_ref().and_then(|ended| ended.hauls.iter().find(|used| used.haul == id));
+    let haul = fold::haul(shop.book, id);
+    let (gross, pieces) = match &haul {
+        Some(haul) => (volumes(haul)?.gross, haul.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.in_job(job.id)))),
+        None => (None, 0),
+    };
+    if let Some(Frozen { share, used, good }) = frozen.map(thawed).transpose()? {
+        return Ok(JobShare { haul: id, frozen: true, pieces, share: Some(share), used: Some(used), good: Some(good), gross });
+    }
+    let none = JobShare { haul: id, frozen: false, pieces, share: None, used: None, good: None, gross };
+    let Some(haul) = haul else { return Ok(none) };
+    if haul.currency != job.currency {
+        return Err(Refusal::CurrenciesMixed { one: job.currency, other: haul.currency });
+    }
+    let used = sum_of(&haul, |pile| pile.in_job(job.id))?;
+    let (Some(cost), Some(volume)) = (cost(shop, &haul)?, used) else { return Ok(JobShare { used, ..none }) };
+    let share = if cost.good.is_zero() { None } else { Some(of_haul(&cost, volume)?) };
+    Ok(JobShare { share, used, good: Some(cost.good), ..none })
+}
+
+/// The facts that a job carries when it ends. Hauls whose pieces have no size are refused: size them first.
+///
+/// # Errors
+/// [`Refusal::SizeMissing`], and those of [`of_job`].
+pub fn freeze_for(shop: &Shop, job: &Job) -> Answer<Vec<HaulUsed>> {
+    let mut frozen = vec![];
+    for id in job.hauls() {
+        let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
+        let (cost, used) = (cost(shop, &haul)?, sum_of(&haul, |pile| pile.in_job(job.id))?);
+        let (cost, used) = cost.zip(used).ok_or(Refusal::SizeMissing)?;
+        let Frozen { share, used, good } = freeze(&cost, used)?;
+        frozen.push(HaulUsed {
+            haul: id,
+            cost: share.cost,
+            time: share.time,
+            used: Exact(used.cubic_mm()?),
+            good: Exact(good.cubic_mm()?),
+        });
+    }
+    Ok(frozen)
+}
+
+fn thawed(used: &HaulUsed) -> Answer<Frozen> {
+    let share = Share { cost: used.cost, time: used.time };
+    Ok(Frozen { share, used: Volume::of_cubic_mm(used.used.0)?, good: Volume::of_cubic_mm(used.good.0)? })
+}
+
+struct Shares {
+    jobs: Vec<(Id, Share)>,
+    rack: Share,
+    workshop: Share,
+}
+
+/// The whole haul, split over its jobs, the rack and the workshop.
+fn shares(shop: &Shop, haul: &Haul) -> Answer<Option<Shares>> {
+    let Some(cost) = cost(shop, haul)? else { return Ok(None) };
+    let (mut ids, mut draws) = (vec![], vec![]);
+    for id in drawing(shop, haul) {
+        let Some(job) = fold::job(shop.book, id) else { continue };
+        let frozen = job.ended.as_ref().and_then(|ended| ended.hauls.iter().find(|used| used.haul == haul.id));
+        let draw = match frozen {
+            Some(used) => Draw::Ended(thawed(used)?),
+            None => match sum_of(haul, |pile| pile.in_job(id))? {
+                Some(used) => Draw::Open { used },
+                None => return Ok(None),
+            },
+        };
+        ids.push(id);
+        draws.push(draw);
+    }
+    let split = split(&cost, &draws)?;
+    Ok(Some(Shares { jobs: ids.into_iter().zip(split.jobs).collect(), rack: split.rack, workshop: split.workshop }))
+}
+
+/// Every job that has or had wood of a haul.
+fn drawing(shop: &Shop, haul: &Haul) -> Vec<Id> {
+    let mut ids: Vec<Id> = haul.piles.iter().flat_map(|pile| pile.in_jobs.keys().copied()).collect();
+    let ended = fold::jobs(shop.book).filter(|job| job.ended.as_ref().is_some_and(|ended| ended.hauls.iter().any(|u| u.haul == haul.id)));
+    ids.extend(ended.map(|job| job.id));
+    ids.sort();
+    ids.dedup();
+    ids
+}

@@ -1,0 +1,170 @@
+//! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
+
+use super::account::{Account, of as reckon};
+use super::jobs::{Section, date, section, so_far};
+use super::shop::Shop;
+use crate::ledger::fold::{Described, Job, Operation, Part};
+use crate::ledger::kind::bench::Stage;
+use crate::ledger::kind::job::For;
+use crate::quantity::{Count, Decimal, Id, Moment, Money, Span};
+use crate::refusal::Answer;
+
+/// The screen of a job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JobSheet {
+    pub job: Id,
+    pub name: String,
+    pub made_for: For,
+    pub section: Section,
+    pub next: NextAct,
+    pub date: Option<Moment>,
+    pub described: Described,
+    pub parts: Vec<Part>,
+    pub operations: Vec<Operation>,
+    pub so_far: Vec<(Stage, Span)>,
+    pub wood: WoodRoom,
+    pub bench: BenchRoom,
+    pub money: MoneyRoom,
+    pub sale: SaleRoom,
+    pub typical: bool,
+    pub lesson: Option<String>,
+    /// All of it, for whoever asks further.
+    pub account: Account,
+}
+
+/// What there is to do next.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NextAct {
+    /// A run goes on.
+    Running { run: Id, op: String },
+    /// All that was promised is ready: hand it over; so much is due.
+    HandOver { due: Money, date: Option<Moment> },
+    /// It is handed over; so much is due.
+    Collect { due: Money },
+    /// More was received than is owed.
+    HandBack { sum: Money },
+    /// Take wood from the rack.
+    TakeWood,
+    /// Work on: the next planned operation that is not done, where one is planned.
+    WorkOn { op: Option<String> },
+    /// Give it a price.
+    SetTag,
+    /// Sell what is left.
+    Sell { left: Count },
+    /// A gallery has the rest.
+    AtGallery { n: Count },
+    /// Nothing is left to do: be done with it.
+    End,
+    /// Look back.
+    LookBack,
+}
+
+/// What it is made of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WoodRoom {
+    pub pieces: Count,
+    pub cost: Option<Money>,
+    pub finished_of_used: Option<Decimal>,
+}
+
+/// What it takes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BenchRoom {
+    pub total: Option<Span>,
+    pub estimate: Option<Span>,
+    pub still: Option<Span>,
+}
+
+/// What it costs and leaves.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MoneyRoom {
+    pub costs: Option<Money>,
+    pub kept: Option<Money>,
+    pub per_hour: Option<Decimal>,
+}
+
+/// How it sells.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SaleRoom {
+    pub tag: Option<Money>,
+    pub settle: Option<Money>,
+    pub left: Count,
+    pub of: Count,
+    pub agreed: Option<Money>,
+    pub due: Money,
+}
+
+/// The screen of a job.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::NotThere`], [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CurrenciesMixed`].
+pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
+    let job = shop.job(id)?;
+    let account = reckon(shop, &job)?;
+    let haul = account.cost("haul");
+    let pieces = account.costs.shares.iter().fold(0, |sum: Count, share| sum.saturating_add(share.pieces));
+    let (sold, hours, pricing) = (&account.sold, &account.hours, &account.pricing);
+    Ok(JobSheet {
+        job: id,
+        section: section(&job)?,
+        next: next(shop, &job, &account),
+        date: date(&job),
+        so_far: so_far(&account),
+        wood: WoodRoom { pieces, cost: haul, finished_of_used: account.wood.finished_of_used },
+        bench: BenchRoom { total: hours.total, estimate: hours.estimate, still: hours.still },
+        money: MoneyRoom { costs: account.costs.total, kept: sold.kept, per_hour: sold.per_hour.map(|per_hour| per_hour.left) },
+        sale: SaleRoom { tag: pricing.tag, settle: pricing.settle, left: sold.left, of: job.pieces, agreed: sold.agreed, due: sold.due },
+        name: job.name,
+        made_for: job.made_for,
+        described: job.described,
+        parts: job.parts,
+        operations: job.operations,
+        typical: job.typical,
+        lesson: job.lesson,
+        account,
+    })
+}
+
+/// What there is to do next; what runs and what is owed come first.
+fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
+    let running = shop.bench.all_running().find(|run| run.work.on == crate::bench::On::Job(job.id));
+    if let Some(run) = running {
+        return NextAct::Running { run: run.id, op: run.work.op.clone() };
+    }
+    let (sold, left_to_do) = (&account.sold, next_op(shop, job, account));
+    if sold.due.amount() < Decimal::ZERO {
+        let sum = Money::zero(job.currency).minus(sold.due).unwrap_or(sold.due);
+        return NextAct::HandBack { sum };
+    }
+    match left_to_do {
+        Some(op) if job.ended.is_none() && 0 < sold.left => return NextAct::WorkOn { op: Some(op) },
+        _ if 0 < sold.promised && account.hours.total.is_some() => return NextAct::HandOver { due: sold.due, date: date(job) },
+        _ if Decimal::ZERO < sold.due.amount() && sold.promised == 0 => return NextAct::Collect { due: sold.due },
+        _ => {}
+    }
+    selling(job, account)
+}
+
+fn selling(job: &Job, account: &Account) -> NextAct {
+    let sold = &account.sold;
+    match () {
+        () if sold.left == 0 && 0 < sold.at_galleries => NextAct::AtGallery { n: sold.at_galleries },
+        () if sold.left == 0 && job.ended.is_none() => NextAct::End,
+        () if sold.left == 0 => NextAct::LookBack,
+        () if account.hours.total.is_none() && job.wood.is_empty() => NextAct::TakeWood,
+        () if account.hours.total.is_none() => NextAct::WorkOn { op: None },
+        () if job.tag.is_none() => NextAct::SetTag,
+        () => NextAct::Sell { left: sold.left },
+    }
+}
+
+/// The first planned operation that was never begun, the delivery aside.
+fn next_op(shop: &Shop, job: &Job, account: &Account) -> Option<String> {
+    let begun = |op: &str| account.hours.logged.by_op.contains_key(op);
+    let batch_left = |op: &str| shop.bench.batch(crate::bench::On::Job(job.id), op, shop.now).left();
+    let open = |operation: &&Operation| {
+        let op = operation.op.as_str();
+        operation.kind != crate::ledger::kind::bench::Kind::Deliver && (!begun(op) || batch_left(op).is_some_and(|left| 0 < left))
+    };
+    job.operations.iter().find(open).map(|operation| operation.op.clone())
+}

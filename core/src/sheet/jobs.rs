@@ -1,0 +1,91 @@
+//! Every job in its section: due first, then for sale, in hand, ended; each with a bar of its time so far.
+
+use super::account::{Account, of as reckon};
+use super::shop::Shop;
+use crate::ledger::fold::{self, Job};
+use crate::ledger::kind::bench::Stage;
+use crate::quantity::{Count, Decimal, Id, Moment, Money, Span};
+use crate::refusal::Answer;
+
+/// Where a job stands in the list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Section {
+    /// A piece is promised, or money is due.
+    Due,
+    ForSale,
+    InHand,
+    Ended,
+}
+
+/// One row.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JobRow {
+    pub job: Id,
+    pub name: String,
+    pub section: Section,
+    pub pieces: Count,
+    pub left: Count,
+    pub due: Money,
+    /// When it was promised.
+    pub date: Option<Moment>,
+    pub so_far: Vec<(Stage, Span)>,
+    pub total: Option<Span>,
+    pub kept_per_hour: Option<Decimal>,
+}
+
+/// The jobs whose name holds the words searched for, in their sections: due by their date, the others the latest first.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CurrenciesMixed`].
+pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
+    let words: Vec<String> = search.split_whitespace().map(str::to_lowercase).collect();
+    let mut rows = vec![];
+    for job in fold::jobs(shop.book) {
+        let name = job.name.to_lowercase();
+        if words.iter().all(|word| name.contains(word)) {
+            rows.push(row(&job, &reckon(shop, &job)?)?);
+        }
+    }
+    let date = |row: &JobRow| if row.section == Section::Due { (row.date.is_none(), row.date) } else { (false, None) };
+    rows.sort_by_key(|row| (row.section, date(row)));
+    Ok(rows)
+}
+
+fn row(job: &Job, account: &Account) -> Answer<JobRow> {
+    Ok(JobRow {
+        job: job.id,
+        name: job.name.clone(),
+        section: section(job)?,
+        pieces: job.pieces,
+        left: job.left(),
+        due: account.sold.due,
+        date: date(job),
+        so_far: so_far(account),
+        total: account.hours.total,
+        kept_per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
+    })
+}
+
+/// Where a job stands.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn section(job: &Job) -> Answer<Section> {
+    let owed = Decimal::ZERO < job.due()?.amount();
+    Ok(match () {
+        () if owed || 0 < job.selling.promised() => Section::Due,
+        () if job.ended.is_some() && (job.tag.is_none() || job.left() == 0) => Section::Ended,
+        () if job.tag.is_some() && 0 < job.free() => Section::ForSale,
+        () => Section::InHand,
+    })
+}
+
+/// When it was promised: by the earliest open agreement, else as described.
+pub fn date(job: &Job) -> Option<Moment> {
+    job.selling.open().filter_map(|agreement| agreement.due).min().or(job.described.due)
+}
+
+/// Minutes by stage, in the order of a job's life.
+pub fn so_far(account: &Account) -> Vec<(Stage, Span)> {
+    account.hours.by_stage.iter().map(|(stage, span)| (*stage, *span)).collect()
+}

@@ -1,0 +1,95 @@
+//! After a job: three ratios, and which of them strays furthest, as facts for one sentence.
+
+use super::account::{Account, Ratios, of as reckon};
+use super::shop::Shop;
+use crate::ledger::fold::jobs;
+use crate::money::left::Way;
+use crate::quantity::{Decimal, Id, Money, Span};
+use crate::refusal::Answer;
+
+/// Looking back on a job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LookBack {
+    pub job: Id,
+    pub ratios: Ratios,
+    /// The ratio that strays furthest from one; none where no ratio is known.
+    pub furthest: Option<Furthest>,
+    pub estimate: Option<Span>,
+    pub actual: Option<Span>,
+    pub kept: Option<Money>,
+    pub per_hour: Option<Decimal>,
+    /// What an hour would have left, had the estimate held.
+    pub had_it_held: Option<Decimal>,
+    pub typical: bool,
+    pub lesson: Option<String>,
+    /// Hours ratios of the earlier ended jobs that count as history, the oldest first: what the next estimate learns from.
+    pub history: Vec<Decimal>,
+}
+
+/// Which ratio it was.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Which {
+    Hours,
+    Wood,
+    Price,
+}
+
+/// The ratio that strays furthest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Furthest {
+    pub which: Which,
+    pub ratio: Decimal,
+}
+
+/// Looking back on a job.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::NotThere`], [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CurrenciesMixed`].
+pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
+    let job = shop.job(id)?;
+    let account = reckon(shop, &job)?;
+    let logged = account.hours.logged.own.total();
+    Ok(LookBack {
+        job: id,
+        furthest: furthest(&account.ratios),
+        estimate: account.hours.estimate,
+        actual: (Span::ZERO < logged).then_some(logged),
+        kept: account.sold.kept,
+        per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
+        had_it_held: had_it_held(&account)?,
+        history: history(shop, &account)?,
+        ratios: account.ratios,
+        typical: job.typical,
+        lesson: job.lesson,
+    })
+}
+
+/// By how many times, up or down: 1.25 and 0.8 stray alike.
+fn furthest(ratios: &Ratios) -> Option<Furthest> {
+    let all = [(Which::Hours, ratios.hours), (Which::Wood, ratios.wood), (Which::Price, ratios.price)];
+    let known = all.into_iter().filter_map(|(which, ratio)| ratio.map(|ratio| Furthest { which, ratio }));
+    known.filter(|furthest| Decimal::ZERO < furthest.ratio).max_by_key(|furthest| {
+        let inverse = Decimal::ONE.checked_div(furthest.ratio).unwrap_or(Decimal::ONE);
+        furthest.ratio.max(inverse)
+    })
+}
+
+fn had_it_held(account: &Account) -> Answer<Option<Decimal>> {
+    let (Some(estimate), Some(haul), Some(costs)) = (account.hours.estimate, account.hours.haul, account.costs.total) else {
+        return Ok(None);
+    };
+    if account.sold.kept.is_none() {
+        return Ok(None);
+    }
+    let way = Way { you_get: account.sold.net, costs, time: estimate.plus(haul) };
+    way.per_hour(None).map(|per_hour| Some(per_hour.left))
+}
+
+fn history(shop: &Shop, account: &Account) -> Answer<Vec<Decimal>> {
+    let mut past = vec![];
+    for job in jobs(shop.book).filter(|job| job.typical && job.ended.is_some() && job.id != account.job) {
+        past.extend(reckon(shop, &job)?.ratios.hours);
+    }
+    past.reverse();
+    Ok(past)
+}

@@ -1,0 +1,83 @@
+//! The marks on the scale of a job's price: what each sum would cover, what is asked, where to settle.
+
+use super::account::{Costs, Hours};
+use super::rate::RateSheet;
+use super::shop::Shop;
+use crate::ledger::fold::Job;
+use crate::ledger::kind::sale::Paid;
+use crate::money::offer::{Agreed, Standing, settle};
+use crate::money::price::{Hourly, Marks, Proposed, Work, marks, proposed};
+use crate::quantity::{Count, Decimal, Money, Span};
+use crate::refusal::Answer;
+
+/// The price of one piece, seen from all sides. It is reckoned for a card, which costs most.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pricing {
+    /// Costs and hours of the whole batch, so far and still to come.
+    pub work: Work,
+    pub hourly: Hourly,
+    pub marks: Marks,
+    /// The tag as set.
+    pub tag: Option<Money>,
+    /// What the buyer would hand over for the tag; without one, for the price proposed.
+    pub ask: Option<Money>,
+    /// The least price point that pays your rate.
+    pub proposed: Option<Proposed>,
+    pub settle: Option<Money>,
+    /// The maker set it.
+    pub settle_set: Option<Money>,
+    /// None until the value of waiting is reckoned.
+    pub not_under: Option<Money>,
+}
+
+/// The price of one piece of a job.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::FeesEatThePrice`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Pricing> {
+    let work = work(job, costs, hours)?;
+    let (terms, points, hourly) = (shop.terms(job.currency, Paid::Card), shop.points(job.currency), rate.hourly());
+    let marks = marks(&work, hourly, terms, 1)?;
+    let proposed = marks.your_rate.map(|mark| proposed(mark.need, terms, points, job.currency)).transpose()?;
+    let tagged = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
+    let ask = tagged.or(proposed.map(|proposed| proposed.charge));
+    let standing = Standing { ask, set: job.settle, ..Standing::default() };
+    let settle = settle(&standing, points)?;
+    Ok(Pricing { work, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, not_under: None })
+}
+
+/// Costs and hours so far, with what is still to come of them.
+fn work(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Work> {
+    let all = costs.total.map(|total| total.plus(costs.still)).transpose()?;
+    let time = hours.total.map(|total| total.plus(hours.still.unwrap_or(Span::ZERO)));
+    Ok(Work { costs: all, time, pieces: job.pieces })
+}
+
+impl Pricing {
+    /// What stands before the buyer speaks, for `n` pieces paid in one way: the marks are reckoned anew.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::FeesEatThePrice`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn standing(&self, shop: &Shop, job: &Job, (n, paid): (Count, Paid)) -> Answer<(Standing, Marks)> {
+        let marks = marks(&self.work, self.hourly, shop.terms(job.currency, paid), n)?;
+        let one = Standing { ask: self.ask, set: self.settle_set, ..Standing::default() };
+        let shown = |mark: Option<crate::money::price::Mark>| mark.map(|mark| mark.shown);
+        let standing = Standing {
+            agreed: agreed(job)?,
+            your_rate: shown(marks.your_rate),
+            costs_covered: shown(marks.costs_covered),
+            ..one.for_pieces(n)?
+        };
+        Ok((standing, marks))
+    }
+}
+
+/// The agreement that answers first: where every piece that is left is promised.
+pub fn agreed(job: &Job) -> Answer<Option<Agreed>> {
+    if 0 < job.free() || job.selling.promised() == 0 {
+        return Ok(None);
+    }
+    let price = Money::sum(job.currency, job.selling.open().map(|agreement| agreement.sum))?;
+    let due = job.due()?;
+    Ok(Some(Agreed { price, due: if due.amount() < Decimal::ZERO { Money::zero(job.currency) } else { due } }))
+}

@@ -1,0 +1,153 @@
+//! A buyer names a sum: the word of verdict, what to say next, and what it leaves for an hour one tap further.
+//!
+//! Every sum here is all that is handed over, for as many pieces as are asked about.
+
+use super::account::{Account, of as reckon};
+use super::shop::Shop;
+use crate::ledger::fold::Job;
+use crate::ledger::kind::sale::{Carried, Paid};
+use crate::money::left::{PerHour, Way, ranked};
+use crate::money::offer::{Standing, Verdict, settle, verdict};
+use crate::money::price::Marks;
+use crate::quantity::{Count, Decimal, Id, Money, Span};
+use crate::refusal::{Answer, Refusal};
+
+/// What is asked about: pieces, and how they would be paid and carried.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Asking {
+    pub n: Count,
+    pub paid: Paid,
+    pub carried: Carried,
+}
+
+/// The offer screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OfferSheet {
+    pub job: Id,
+    pub name: String,
+    pub asking: Asking,
+    /// Pieces no agreement speaks for.
+    pub free: Count,
+    /// Marks for the scale, for all `n` pieces.
+    pub marks: Marks,
+    pub standing: Standing,
+    pub settle: Option<Money>,
+    pub offer: Option<Money>,
+    pub verdict: Option<Verdict>,
+    /// What the offer leaves for an hour; none where costs or hours are not known.
+    pub left: Option<Leaves>,
+    /// What the agreed price leaves for an hour.
+    pub agreed: Option<Leaves>,
+    /// Services before price, by what they leave for an hour, best first.
+    pub concessions: Vec<Concession>,
+}
+
+/// What a way of selling leaves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Leaves {
+    pub way: Way,
+    pub left: Money,
+    pub per_hour: PerHour,
+}
+
+/// What to ask for before a better price.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ask {
+    /// Pay in notes: no fee.
+    Notes,
+    /// Fetch it: no drive, no helper, no minutes of delivery.
+    Fetch,
+}
+
+/// A concession the buyer can make, and how much more it leaves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Concession {
+    pub ask: Ask,
+    pub more: Money,
+    pub leaves: Leaves,
+}
+
+/// The offer screen of a job; `offer` is none before the buyer has spoken.
+///
+/// # Errors
+/// [`Refusal::NotThere`], [`Refusal::NothingAsked`], [`Refusal::NotThatMany`], [`Refusal::CurrenciesMixed`].
+pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answer<OfferSheet> {
+    let job = shop.job(id)?;
+    let account = reckon(shop, &job)?;
+    let (free, n) = (job.free(), asking.n);
+    if n == 0 {
+        return Err(Refusal::NothingAsked);
+    }
+    let there = free.max(job.left());
+    if there < n {
+        return Err(Refusal::NotThatMany { asked: n, there });
+    }
+    let (standing, marks) = account.pricing.standing(shop, &job, (n, asking.paid))?;
+    let points = shop.points(job.currency);
+    let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();
+    Ok(OfferSheet {
+        job: id,
+        name: job.name.clone(),
+        free,
+        settle: settle(&standing, points)?,
+        verdict: offer.map(|offer| verdict(&standing, offer, points)).transpose()?,
+        left: at(offer, asking)?.flatten(),
+        agreed: at(standing.agreed.map(|agreed| agreed.price), agreed_way(&job, asking))?.flatten(),
+        concessions: offer.map(|offer| concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
+        marks,
+        standing,
+        asking,
+        offer,
+    })
+}
+
+/// What was agreed is for all its pieces, carried as was agreed; what it was paid with is not known ahead, so by what is asked.
+fn agreed_way(job: &Job, asking: Asking) -> Asking {
+    let carried = job.selling.open().find_map(|agreement| agreement.carried).unwrap_or(asking.carried);
+    Asking { n: job.selling.promised(), carried, ..asking }
+}
+
+/// What a sum leaves in one way; none where costs or hours are not known.
+fn leaves(shop: &Shop, (job, account): (&Job, &Account), sum: Money, asking: Asking) -> Answer<Option<Leaves>> {
+    let Some((costs, time)) = account.pricing.work.costs.zip(account.pricing.work.time) else { return Ok(None) };
+    let (costs, time) = match asking.carried {
+        Carried::Delivered => (costs, time),
+        Carried::Fetched => (costs.minus(account.costs.still_delivery)?, time.minus(account.hours.still_delivery)),
+    };
+    if time <= Span::ZERO {
+        return Ok(None);
+    }
+    let you_get = shop.terms(job.currency, asking.paid).you_get(sum)?;
+    let (n, pieces) = (asking.n, job.pieces);
+    let way = Way { you_get, costs: part(costs, n, pieces)?, time: part_of_time(time, n, pieces)? };
+    let year = super::rate::rate(shop, job.currency).year;
+    // An hour's worth is reckoned as if the whole batch went this way, so that the share of a cent is not lost in it.
+    let batch = Way { you_get: part(you_get, pieces, n)?, costs, time };
+    Ok(Some(Leaves { way, left: way.left()?, per_hour: batch.per_hour(year.as_ref())? }))
+}
+
+fn part(whole: Money, n: Count, of: Count) -> Answer<Money> {
+    let all = whole.amount().checked_mul(Decimal::from(n)).ok_or(Refusal::OutOfRange)?;
+    Money::book(all.checked_div(Decimal::from(of)).ok_or(Refusal::NothingToShareBy)?, whole.currency())
+}
+
+fn part_of_time(whole: Span, n: Count, of: Count) -> Answer<Span> {
+    let all = whole.as_ms().checked_mul(i64::from(n)).ok_or(Refusal::OutOfRange)?;
+    all.checked_div(i64::from(of)).map(Span::ms).ok_or(Refusal::NothingToShareBy)
+}
+
+/// The services that leave more than the offer as it stands.
+fn concessions(shop: &Shop, of: (&Job, &Account), offer: Money, asking: Asking) -> Answer<Vec<Concession>> {
+    let Some(as_is) = leaves(shop, of, offer, asking)? else { return Ok(vec![]) };
+    let ways = [(Ask::Notes, Asking { paid: Paid::Notes, ..asking }), (Ask::Fetch, Asking { carried: Carried::Fetched, ..asking })];
+    let mut found = vec![];
+    for (ask, way) in ways {
+        let Some(leaves) = leaves(shop, of, offer, way)? else { continue };
+        let more = leaves.way.leaves_more(&as_is.way)?;
+        if Decimal::ZERO < more.amount() {
+            found.push(Concession { ask, more, leaves });
+        }
+    }
+    let order = ranked(&found.iter().map(|concession| concession.leaves.way).collect::<Vec<_>>())?;
+    Ok(order.into_iter().filter_map(|place| found.get(place).copied()).collect())
+}

@@ -1,0 +1,71 @@
+//! What every sheet is read from: the book, and what all jobs share, folded once for one moment.
+
+use crate::bench::{Bench, Time};
+use crate::ledger::fold::{self, Job, Workshop};
+use crate::ledger::{Book, fold::Till};
+use crate::money::charge::Terms;
+use crate::money::fee::Fee;
+use crate::money::point::Points;
+use crate::quantity::{Currency, Id, Key, Moment};
+use crate::refusal::{Answer, Refusal};
+
+use crate::ledger::kind::sale::Paid;
+
+/// The whole workshop at one moment.
+#[derive(Clone, Debug)]
+pub struct Shop<'a> {
+    pub book: &'a Book,
+    pub bench: Bench,
+    pub workshop: Workshop,
+    pub now: Moment,
+}
+
+impl<'a> Shop<'a> {
+    pub fn of(book: &'a Book, now: Moment) -> Shop<'a> {
+        Shop { book, bench: fold::bench(book), workshop: fold::workshop(book), now }
+    }
+
+    /// The job of an id.
+    ///
+    /// # Errors
+    /// [`Refusal::NotThere`].
+    pub fn job(&self, id: Id) -> Answer<Job> {
+        fold::job(self.book, id).ok_or(Refusal::NotThere)
+    }
+
+    /// The time of a job, to this moment.
+    pub fn time(&self, job: Id) -> Time {
+        self.bench.of_job(job, self.now)
+    }
+
+    /// How one is paid in a currency; nothing said is no tax and no fee.
+    pub fn till(&self, currency: Currency) -> Till {
+        self.workshop.tills.get(&currency).cloned().unwrap_or_default()
+    }
+
+    /// How a sale is taxed, and what its payment costs.
+    pub fn terms(&self, currency: Currency, paid: Paid) -> Terms {
+        let till = self.till(currency);
+        let fee = if paid == Paid::Card { till.card() } else { Fee::NONE };
+        Terms { tax: till.sales_tax(), fee }
+    }
+
+    /// The price points of a currency: as set, else fives.
+    pub fn points(&self, currency: Currency) -> Points {
+        self.till(currency).point.as_ref().and_then(points).unwrap_or(Points::Five)
+    }
+}
+
+/// The price points a key stands for.
+pub fn points(key: &Key) -> Option<Points> {
+    Some(match key.as_str() {
+        "minor" => Points::Minor,
+        "one" => Points::One,
+        "five" => Points::Five,
+        "ten" => Points::Ten,
+        "twenty-five" => Points::TwentyFive,
+        "fifty" => Points::Fifty,
+        "nine" => Points::Nine,
+        _ => return None,
+    })
+}

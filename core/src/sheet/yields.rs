@@ -1,0 +1,82 @@
+//! What became of the wood of a job: volumes from bin to piece, and the yields between them. A yield names its two volumes.
+
+use super::haul::JobShare;
+use super::shop::Shop;
+use crate::ledger::fold::Job;
+use crate::quantity::{Decimal, Mass, Volume};
+use crate::refusal::Answer;
+use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
+
+/// Good offcuts to finished pieces, before the maker has history. Our judgement, no source.
+pub const OFFCUT_YIELD: Decimal = Decimal::from_parts(45, 0, 0, false, 2);
+
+/// Volumes and yields; none where a size is missing or no part is planned.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wood {
+    /// Of one piece and of all.
+    pub finished_piece: Option<Volume>,
+    pub finished: Option<Volume>,
+    /// What the job took of its hauls, as measured rough.
+    pub used: Option<Volume>,
+    /// All that was taken at the yard of those hauls.
+    pub gross: Option<Volume>,
+    /// Good wood of those hauls that this job did not use.
+    pub leftovers: Option<Volume>,
+    pub finished_of_used: Option<Decimal>,
+    pub finished_of_gross: Option<Decimal>,
+    /// Leftovers are stock, not loss.
+    pub finished_of_gross_less_leftovers: Option<Decimal>,
+    /// What the quote assumed of used wood.
+    pub assumed: Decimal,
+    /// One piece by its parts, at 12 %.
+    pub weight: Option<Mass>,
+    pub weight_guessed: bool,
+}
+
+/// The wood of a job.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::OutOfRange`].
+pub fn wood(_shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
+    let finished_piece = job.finished_piece()?;
+    let finished = finished_piece.map(|piece| piece.times(job.pieces)).transpose()?;
+    let used = sum(shares, |share| share.used)?;
+    let gross = sum(shares, |share| share.gross)?;
+    let leftovers = sum(shares, |share| share.good.zip(share.used).map(|(good, used)| good.less(used)))?;
+    let part = |of: Option<Volume>| finished.zip(of).and_then(|(finished, of)| finished.share_of(of).ok());
+    let (weight, weight_guessed) = weight(job)?;
+    Ok(Wood {
+        finished_piece,
+        finished,
+        used,
+        gross,
+        leftovers,
+        finished_of_used: part(used),
+        finished_of_gross: part(gross),
+        finished_of_gross_less_leftovers: part(gross.zip(leftovers).map(|(gross, left)| gross.less(left))),
+        assumed: OFFCUT_YIELD,
+        weight,
+        weight_guessed,
+    })
+}
+
+/// None where one is none, or there are none.
+fn sum(shares: &[JobShare], of: impl Fn(&JobShare) -> Option<Volume>) -> Answer<Option<Volume>> {
+    let mut sum = None;
+    for share in shares {
+        let Some(volume) = of(share) else { return Ok(None) };
+        sum = Some(sum.unwrap_or(Volume::ZERO).plus(volume)?);
+    }
+    Ok(sum)
+}
+
+/// One piece by its parts; a part whose wood is not named weighs as the heaviest plausible, and that is said.
+fn weight(job: &Job) -> Answer<(Option<Mass>, bool)> {
+    let (mut sum, mut guessed) = (Mass::default(), false);
+    for part in &job.parts {
+        let wood = part.wood.as_ref().and_then(|key| Species::of(key.as_str()).ok()).unwrap_or(&UNKNOWN_HARDWOOD);
+        guessed |= wood.is_a_guess();
+        sum = sum.plus(wood.density().mass(part.volume()?));
+    }
+    Ok(((!job.parts.is_empty()).then_some(sum), guessed))
+}

@@ -1,0 +1,204 @@
+//! Facts of jobs, money and the workshop: what arrives early, late or in another currency, and what the till and the copy know.
+
+mod maker;
+
+use fivebar_core::bench::{Kind, On as WorkOn, Stage};
+use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, JobCommand, MoneyCommand, Much, On, SaleCommand, SellOrder};
+use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::kind::book::Role;
+use fivebar_core::ledger::kind::haul::Per;
+use fivebar_core::ledger::kind::job::For;
+use fivebar_core::ledger::kind::money::{RateSet, TillSet};
+use fivebar_core::ledger::kind::sale::{OfferHeard, Paid, SellingGuessed};
+use fivebar_core::quantity::{Currency, Decimal, Id, Length, Money, Offset, Span, Units};
+use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::rate::{RatePart, rate};
+use fivebar_core::sheet::{account, job, price, workshop};
+use maker::{Maker, d, key, shown};
+
+fn rate_of(currency: Currency) -> RateSet {
+    RateSet { currency, pay: None, lowest: None, hours: None, logged: None, costs: None, wear: None, tax: None, profit: None }
+}
+
+fn till_of(currency: Currency) -> TillSet {
+    TillSet { currency, tax: None, side: None, fee: None, fixed: None, cash: None, point: None, mileage: None, per: None }
+}
+
+fn exact(text: &str) -> Option<Exact> {
+    Some(Exact(d(text)))
+}
+
+fn begun(pieces: u32) -> (Maker, Id) {
+    let mut maker = Maker::new(Currency::USD);
+    maker.at((2026, 1, 10), 600, -5);
+    let (name, currency) = ("stools".into(), Currency::USD);
+    let job = maker.order(Command::Job(JobCommand::Begin { name, currency, units: Units::Inch, pieces, made_for: For::Spec }))[0];
+    (maker, job)
+}
+
+#[test]
+fn unknown_is_none_and_never_nothing() {
+    let (maker, job) = begun(2);
+    let account = account::account(&maker.shop(), job).unwrap();
+    assert_eq!((account.costs.total, account.hours.total, account.hours.still), (None, None, None));
+    assert_eq!((account.sold.kept, account.sold.agreed, account.ratios), (None, None, account::Ratios::default()));
+    let pricing = account.pricing;
+    assert_eq!((pricing.marks.costs_covered, pricing.ask, pricing.settle, pricing.hourly.your_rate), (None, None, None, None));
+    let gaps = price::price(&maker.shop()).unwrap().for_sale[0].gaps.clone();
+    assert_eq!(gaps, [price::Gap::Tag, price::Gap::Costs, price::Gap::Hours, price::Gap::Rate]);
+    assert_eq!(job::job(&maker.shop(), job).unwrap().next, job::NextAct::TakeWood);
+}
+
+#[test]
+fn the_rate_is_said_a_part_at_a_time() {
+    let (mut maker, _) = begun(1);
+    let set = |maker: &mut Maker, facts| maker.order(Command::Money(MoneyCommand::SetRate(facts)));
+    set(&mut maker, RateSet { pay: exact("22"), ..rate_of(Currency::USD) });
+    set(&mut maker, RateSet { hours: exact("480"), ..rate_of(Currency::USD) });
+    assert_eq!(rate(&maker.shop(), Currency::USD).stack, None);
+    set(&mut maker, RateSet { logged: exact("300"), ..rate_of(Currency::USD) });
+    let costs = Some(maker.money("2640"));
+    set(&mut maker, RateSet { costs, ..rate_of(Currency::USD) });
+    let sheet = rate(&maker.shop(), Currency::USD);
+    assert_eq!(shown(sheet.stack.unwrap().per_hour, 2), "44.00");
+    assert_eq!(sheet.missing, [RatePart::Lowest, RatePart::Wear, RatePart::Tax, RatePart::Profit]);
+    set(&mut maker, RateSet { profit: exact("0.1"), ..rate_of(Currency::USD) });
+    assert_eq!(shown(rate(&maker.shop(), Currency::USD).stack.unwrap().per_hour, 2), "48.40");
+    assert_eq!(rate(&maker.shop(), Currency::EUR).stack, None, "each currency has its own");
+}
+
+#[track_caller]
+fn refused(maker: &mut Maker, command: Command, refusal: Refusal) {
+    let before = maker.book.len();
+    assert_eq!(maker.try_order(command), Err(refusal));
+    assert_eq!(maker.book.len(), before);
+}
+
+#[test]
+fn rates_and_tills_that_cannot_be_are_refused() {
+    let (mut maker, _) = begun(1);
+    let usd = Currency::USD;
+    let mut no = |facts, refusal| refused(&mut maker, Command::Money(MoneyCommand::SetRate(facts)), refusal);
+    no(RateSet { logged: exact("0"), ..rate_of(usd) }, Refusal::NoHours);
+    no(RateSet { pay: exact("-1"), ..rate_of(usd) }, Refusal::BelowNothing { met: d("-1") });
+    no(RateSet { tax: exact("1"), ..rate_of(usd) }, Refusal::ShareOutOfRange { met: Decimal::ONE });
+    let hours = |n: i64| Span::minutes(60 * n);
+    let beyond = Refusal::LoggedBeyondAll { logged: hours(50), all: hours(40) };
+    no(RateSet { hours: exact("40"), logged: exact("50"), ..rate_of(usd) }, beyond);
+    let euro = Money::whole(Decimal::ONE, Currency::EUR).unwrap();
+    let mixed = Refusal::CurrenciesMixed { one: usd, other: Currency::EUR };
+    no(RateSet { costs: Some(euro), ..rate_of(usd) }, mixed.clone());
+    let mut no = |facts, refusal| refused(&mut maker, Command::Money(MoneyCommand::SetTill(facts)), refusal);
+    no(TillSet { fee: exact("1.2"), ..till_of(usd) }, Refusal::ShareOutOfRange { met: d("1.2") });
+    no(TillSet { tax: exact("-0.1"), ..till_of(usd) }, Refusal::BelowNothing { met: d("-0.1") });
+    no(TillSet { fixed: Some(euro), ..till_of(usd) }, mixed);
+}
+
+#[test]
+fn spending_has_one_home_and_one_currency() {
+    let (mut maker, job) = begun(1);
+    let spend = |on, much| Command::Money(MoneyCommand::Spend { on, much, kind: key("glue"), what: None, when: None });
+    let drive = |on, currency| {
+        let distance = Length::MILE.times(10).unwrap();
+        Command::Money(MoneyCommand::Drive { on, distance, rate: None, currency, what: None, when: None })
+    };
+    let euro = Money::whole(Decimal::ONE, Currency::EUR).unwrap();
+    let mixed = Refusal::CurrenciesMixed { one: Currency::USD, other: Currency::EUR };
+    refused(&mut maker, spend(On::Job(job), Much::Whole(euro)), mixed);
+    let minus = maker.money("-1");
+    refused(&mut maker, spend(On::Job(job), Much::Whole(minus)), Refusal::MoneyBelowNothing { met: minus });
+    let much = Much::Share { used: d("33"), of: d("32"), pack: maker.money("34.90") };
+    refused(&mut maker, spend(On::Job(job), much), Refusal::MoreThanPack { used: d("33"), holds: d("32") });
+    refused(&mut maker, drive(On::Workshop, Currency::USD), Refusal::MileageUnknown { currency: Currency::USD });
+    refused(&mut maker, spend(On::Haul(job), Much::Whole(euro)), Refusal::NotThere);
+    maker.order(Command::Money(MoneyCommand::SetTill(TillSet { mileage: exact("0.5"), per: Some(Per::Mile), ..till_of(Currency::USD) })));
+    maker.order(drive(On::Workshop, Currency::USD));
+    maker.order(spend(On::Workshop, Much::Whole(euro)));
+    let (five, two) = (maker.money("5"), maker.money("2"));
+    maker.order(spend(On::Job(job), Much::Whole(five)));
+    maker.order(spend(On::Job(job), Much::Credit(two)));
+    assert_eq!(account::account(&maker.shop(), job).unwrap().costs.total, Some(maker.money("3")));
+    let sheet = workshop::workshop(&maker.shop(), Offset::UTC).unwrap();
+    let total = |currency| sheet.costs[&currency].total;
+    assert_eq!((total(Currency::USD), total(Currency::EUR)), (five, euro));
+    maker.at((2027, 1, 2), 600, -5);
+    assert!(workshop::workshop(&maker.shop(), Offset::UTC).unwrap().costs.is_empty(), "another year");
+}
+
+#[test]
+fn a_batch_sells_no_more_than_it_has() {
+    let (mut maker, job) = begun(3);
+    let sell = |maker: &Maker, n| {
+        let sum = maker.money("50");
+        Command::Sale(SaleCommand::Sell(SellOrder {
+            job,
+            n,
+            sum,
+            tax: None,
+            agreed: None,
+            paid: None,
+            carried: None,
+            buyer: None,
+            when: None,
+        }))
+    };
+    let two = sell(&maker, 2);
+    maker.order(two.clone());
+    refused(&mut maker, two, Refusal::NotThatMany { asked: 2, there: 1 });
+    assert_eq!(maker.shop().job(job).unwrap().due(), Ok(maker.money("50")), "sold and not paid");
+    let sale = maker.shop().job(job).unwrap().selling.sales[0].id;
+    maker.order(Command::Book(BookCommand::TakeBack { act: sale }));
+    assert_eq!(maker.shop().job(job).unwrap().left(), 3);
+    let three = sell(&maker, 3);
+    maker.order(three);
+    assert_eq!(job::job(&maker.shop(), job).unwrap().next, job::NextAct::Collect { due: maker.money("50") });
+}
+
+#[test]
+fn guesses_that_say_nothing_are_refused() {
+    let (mut maker, job) = begun(1);
+    let guess = SellingGuessed { job, asks: exact("1.5"), buys: exact("0.25"), at: None, k: exact("2"), by: None, end: None };
+    let flat = SellingGuessed { k: exact("1.05"), ..guess.clone() };
+    refused(&mut maker, Command::Sale(SaleCommand::Guess(flat)), Refusal::GuessTooFlat { met: d("1.05"), above: d("1.05") });
+    let all = SellingGuessed { buys: exact("1.1"), ..guess.clone() };
+    refused(&mut maker, Command::Sale(SaleCommand::Guess(all)), Refusal::ShareOutOfRange { met: d("1.1") });
+    maker.order(Command::Sale(SaleCommand::Guess(guess)));
+    let more = SellingGuessed { job, asks: None, buys: None, at: None, k: exact("3"), by: None, end: None };
+    maker.order(Command::Sale(SaleCommand::Guess(more)));
+    let guesses = maker.shop().job(job).unwrap().selling.guesses;
+    assert_eq!((guesses.asks, guesses.k), (Some(d("1.5")), Some(d("3"))));
+    let sum = maker.money("40");
+    maker.order(Command::Sale(SaleCommand::Hear(OfferHeard { job, n: 1, sum, paid: Some(Paid::Notes), carried: None })));
+    assert_eq!(maker.shop().job(job).unwrap().selling.offers[0].sum, sum);
+}
+
+#[test]
+fn a_paid_helper_is_a_cost_of_the_job() {
+    let (mut maker, job) = begun(1);
+    let run = maker.start(WorkOn::Job(job), "assemble", (Kind::Make, Stage::Make));
+    let pay = Some(maker.money("15"));
+    maker.order(Command::Bench(BenchCommand::HelperJoins { run, person: None, pay }));
+    maker.pass(40);
+    maker.order(Command::Bench(BenchCommand::Stop { run }));
+    let account = account::account(&maker.shop(), job).unwrap();
+    assert_eq!((account.cost("helper"), account.hours.total), (Some(maker.money("10")), Some(Span::minutes(40))));
+    assert_eq!(account.hours.logged.labour, Span::minutes(80));
+}
+
+#[test]
+fn people_are_forgotten_and_copies_grow_old() {
+    let (mut maker, _) = begun(1);
+    let supplier = maker.order(Command::Book(BookCommand::AddPerson { role: Role::Supplier }))[0];
+    let other = maker.order(Command::Book(BookCommand::AddPerson { role: Role::Supplier }))[0];
+    maker.order(Command::Book(BookCommand::Forget { person: supplier }));
+    maker.pass(1);
+    let upto = maker.shop().now;
+    maker.order(Command::Book(BookCommand::NoteCopy { upto }));
+    maker.pass(60);
+    maker.order(Command::Book(BookCommand::SetWorkshop { currency: Some(Currency::USD), units: Some(Units::Inch) }));
+    let sheet = workshop::workshop(&maker.shop(), Offset::UTC).unwrap();
+    assert_eq!(sheet.suppliers, [other]);
+    let copy = sheet.copy.unwrap();
+    assert_eq!((copy.since, sheet.copy_age), (1, Some(Span::minutes(60))));
+    assert_eq!((sheet.currency, sheet.units), (Some(Currency::USD), Some(Units::Inch)));
+}
