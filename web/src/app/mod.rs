@@ -2,22 +2,27 @@
 //!
 //! Carries invariant 9. Nothing here touches the platform: every message comes with its moment and its chance.
 
+pub mod bench;
 pub mod count;
 pub mod draft;
 pub mod entry;
+pub mod jobs;
 pub mod news;
 pub mod order;
+pub mod price;
 pub mod shelf;
 pub mod sorting;
 pub mod trip;
+pub mod workshop;
 
 use crate::parts::{Page, Place};
 use crate::words::{Plain, Speech};
 use fivebar_core::haul::Where;
-use fivebar_core::ledger::decide::{BookCommand, Command, Now};
+use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
 use fivebar_core::ledger::{Device, Fact};
 use fivebar_core::quantity::{Currency, Units, Wall};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::strip::{Strip, strip};
 use order::{Feel, Order, Which};
 use shelf::{Shelf, Written};
 use std::rc::Rc;
@@ -27,6 +32,10 @@ use std::rc::Rc;
 pub enum Msg {
     Go(Place),
     Count(count::Tap),
+    Bench(bench::Tap),
+    Price(price::Tap),
+    Jobs(jobs::Tap),
+    Workshop(workshop::Tap),
     Common(Common),
     /// A single key, such as `1` or `u`.
     Key(String),
@@ -42,6 +51,8 @@ pub enum Common {
     Understood,
     ApplyUpdate,
     LeaveExample,
+    /// Stops the maker's own running clock, by the strip.
+    StopRun,
 }
 
 /// Something to be said that stays until the next action.
@@ -67,6 +78,10 @@ pub struct App {
     pub example: Option<Shelf>,
     pub which: Which,
     pub count: count::Count,
+    pub bench: bench::Bench,
+    pub price: price::Price,
+    pub jobs: jobs::Jobs,
+    pub workshop: workshop::Workshop,
     pub notice: Option<Notice>,
     pub update_waits: bool,
     /// What the polite region says.
@@ -89,6 +104,10 @@ impl App {
             example: None,
             which: Which::Own,
             count: count::Count::default(),
+            bench: bench::Bench::default(),
+            price: price::Price::default(),
+            jobs: jobs::Jobs::default(),
+            workshop: workshop::Workshop::default(),
             notice: None,
             update_waits: false,
             said: String::new(),
@@ -120,6 +139,10 @@ impl App {
         match message {
             Msg::Go(place) => self.go(place),
             Msg::Count(tap) => count::heard(self, tap, now),
+            Msg::Bench(tap) => bench::heard(self, tap, now),
+            Msg::Price(tap) => price::heard(self, tap, now),
+            Msg::Jobs(tap) => jobs::heard(self, tap, now),
+            Msg::Workshop(tap) => workshop::heard(self, tap, now),
             Msg::Common(common) => self.common(common, now),
             Msg::Key(key) => self.key(&key, now),
         }
@@ -180,7 +203,7 @@ impl App {
 
     /// Whether anything shown changes with the clock alone.
     pub fn shows_time(&self) -> bool {
-        count::sheet(self).is_some_and(|sheet| !matches!(sheet.trip.stands, Where::NotLeft | Where::Home))
+        self.running().is_some() || count::sheet(self).is_some_and(|sheet| !matches!(sheet.trip.stands, Where::NotLeft | Where::Home))
     }
 
     fn common(&mut self, common: Common, now: Now) {
@@ -195,6 +218,19 @@ impl App {
             Common::Understood => self.notice = None,
             Common::ApplyUpdate => self.orders.push(Order::ApplyUpdate),
             Common::LeaveExample => self.which = Which::Own,
+            Common::StopRun => self.stop_run(now),
+        }
+    }
+
+    /// What runs on the maker's own bench.
+    pub fn running(&self) -> Option<Strip> {
+        strip(&self.shelf().book, None, self.now)
+    }
+
+    fn stop_run(&mut self, now: Now) {
+        let Some(run) = self.running().map(|strip| strip.run) else { return };
+        if self.order(&Command::Bench(BenchCommand::Stop { run }), now).is_some() {
+            self.orders.push(Order::Feel(Feel::Stop));
         }
     }
 

@@ -92,7 +92,7 @@ impl Shelf {
     pub fn try_again(&mut self) -> Vec<Posted> {
         let again = std::mem::take(&mut self.failed);
         for posted in &again {
-            self.book.add_line(&posted.line, false);
+            self.book.add_line(&posted.line);
             self.unsaved.insert(posted.id);
         }
         again
@@ -101,7 +101,7 @@ impl Shelf {
     /// Lines that another tab wrote.
     pub fn heard<'a>(&mut self, lines: impl IntoIterator<Item = &'a str>) {
         for line in lines {
-            self.book.add_line(line, false);
+            self.book.add_line(line);
         }
     }
 

@@ -1,10 +1,11 @@
 //! The frame: head, what scrolls, the foot, notices, the strip, the bar of places.
 
-use super::{Screen, Seen, count, said};
+use super::{Screen, Seen, bench, count, jobs, price, said, workshop};
 use crate::app::order::Which;
 use crate::app::{App, Common, Msg, Notice};
 use crate::parts::key::key;
 use crate::parts::notice::{live, trouble};
+use crate::parts::strip;
 use crate::parts::{Place, place_bar};
 use crate::view::{El, el};
 use crate::words::en::common as words;
@@ -22,6 +23,7 @@ pub fn page(app: &App) -> El<Msg> {
         .kids(notice(app, seen))
         .kid(screen.main)
         .kids(screen.foot)
+        .kids((!screen.bare).then(|| running(app, seen)).flatten())
         .kids(nav)
         .kid(live(app.said.clone()))
 }
@@ -29,8 +31,18 @@ pub fn page(app: &App) -> El<Msg> {
 fn place(app: &App, seen: Seen<'_>) -> Screen {
     match app.place {
         Place::Count => count::screen(app, seen),
-        Place::Bench | Place::Price | Place::Jobs | Place::Workshop => Screen::new("none", el("header", "head"), el("main", "")),
+        Place::Bench => bench::screen(app, seen),
+        Place::Price => price::screen(app, seen),
+        Place::Jobs => jobs::screen(app, seen),
+        Place::Workshop => workshop::screen(app, seen),
     }
+}
+
+/// What runs, on every place but the bench.
+fn running(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let run = app.running().filter(|_| app.place != Place::Bench)?;
+    let minutes = seen.speech.span(run.worked);
+    Some(strip::strip(strip::Strip { operation: run.op, minutes, stop: words::STOP.into() }, Msg::Common(Common::StopRun)))
 }
 
 fn global_key(key: &str) -> Option<Msg> {

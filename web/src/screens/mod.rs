@@ -1,11 +1,15 @@
 //! The screens: pure functions from a sheet and what is under the thumb to a tree. They know sheets, parts and words.
 
+mod bench;
 mod count;
 mod frame;
 mod haul;
+mod jobs;
 mod pile;
+mod price;
 mod said;
 mod sort;
+mod workshop;
 
 pub use frame::page;
 

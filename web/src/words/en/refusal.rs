@@ -70,6 +70,37 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::NeverCovered { .. } => said("Never: a piece leaves nothing towards it.".into(), "Raise the price, or leave the stall."),
         Refusal::WoodUnknown { key } => said(format!("No wood is called “{key}”."), "Choose one of the list."),
         Refusal::MoistureOutOfRange { .. } => said("Not taken: no wood holds that much water.".into(), "Check the reading."),
+        Refusal::JobHasEnded => said("Not done: you are done with this job.".into(), "Take the job up again first."),
+        Refusal::JobNotEnded => said("Not done: the job goes on.".into(), "There is nothing to take up again."),
+        Refusal::SizeMissing => said("Not worked out: a pile of this job has no size yet.".into(), "Name its size on Count, under Sort."),
+        Refusal::MoreThanDue { met, due } => {
+            said(format!("Not taken: {} is more than the {} that is due.", speech.money(*met), speech.money(*due)), "Check the sum.")
+        }
+        Refusal::MoreThanPrice { met, price } => {
+            said(format!("Not taken: {} is more than the price, {}.", speech.money(*met), speech.money(*price)), "Check the sum.")
+        }
+        Refusal::MoreThanReceived { met, received } => {
+            said(format!("Not taken: {} is more than came in, {}.", speech.money(*met), speech.money(*received)), "Check the sum.")
+        }
+        Refusal::MoreThanPack { used, holds } => said(
+            format!("Not taken: {} used of a pack that holds {}.", speech.number(*used, 0, 3), speech.number(*holds, 0, 3)),
+            "Check both figures.",
+        ),
+        Refusal::GuessTooFlat { above, .. } => {
+            said(format!("That guess says nothing: it must be above {}.", speech.number(*above, 0, 2)), "Guess more.")
+        }
+        Refusal::MileageUnknown { currency } => {
+            said(format!("Not taken: no rate for a distance is set in {currency}."), "Set it in Workshop, under how you are paid.")
+        }
+        Refusal::RunHasEnded { .. } => said("Not done: that run has ended already.".into(), "Mend it in the day’s list."),
+        Refusal::RunsOverlap { .. } => {
+            said("Not taken: that time is in another run already, and no minute is paid twice.".into(), "Mend the other run first.")
+        }
+        Refusal::EndNotAfterStart { .. } => said("Not taken: it ends before it begins.".into(), "Check start and stop."),
+        Refusal::NotYet { .. } => said("Not taken: that moment has not come yet.".into(), "Say an earlier one."),
+        Refusal::NameMissing => said("Nothing was named.".into(), "Type a name first."),
+        Refusal::NameTooLong { met, most } => said(format!("Not taken: {met} letters, and a name has at most {most}."), "Make it shorter."),
+        Refusal::TooManyHeads { most, .. } => said(format!("Not taken: at most {most} heads at one run."), "Write the others down apart."),
         Refusal::MoneyBelowNothing { .. } => said("Not taken: a sum below nothing.".into(), "Leave the minus sign away."),
     }
 }

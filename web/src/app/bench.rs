@@ -1,0 +1,17 @@
+//! Bench, heard: what a tap there changes.
+
+use super::App;
+use fivebar_core::ledger::decide::Now;
+
+/// The state of Bench that is not in the book.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Bench {}
+
+/// What can be said on Bench.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Tap {}
+
+/// Takes in a tap on Bench.
+pub fn heard(_app: &mut App, tap: Tap, _now: Now) {
+    match tap {}
+}

@@ -1,0 +1,17 @@
+//! Price, heard: what a tap there changes.
+
+use super::App;
+use fivebar_core::ledger::decide::Now;
+
+/// The state of Price that is not in the book.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Price {}
+
+/// What can be said on Price.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Tap {}
+
+/// Takes in a tap on Price.
+pub fn heard(_app: &mut App, tap: Tap, _now: Now) {
+    match tap {}
+}
