@@ -9,12 +9,11 @@ use fivebar_core::ledger::decide::{
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::ledger::kind::money::{RateSet, TillSet};
+use fivebar_core::ledger::kind::money::{BoardPriceSet, Measure, RateSet, TillSet};
 use fivebar_core::ledger::kind::sale::{Carried, ConsignmentPaid, Paid, PiecesConsigned};
 use fivebar_core::money::charge::Terms;
 use fivebar_core::money::offer::Verdict;
 use fivebar_core::money::price::marks;
-use fivebar_core::money::replacement::{BOUGHT_YIELD, BoardPrice, replaced};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Length, Side, Span, Units, Volume};
 use fivebar_core::sheet::gallery::at_gallery;
 use fivebar_core::sheet::offer::{Ask, Asking, offer};
@@ -58,6 +57,11 @@ fn workshop(maker: &mut Maker) {
         mileage: exact("0.725"),
         per: Some(Per::Mile),
     })));
+}
+
+fn board_price(maker: &mut Maker) {
+    let facts = BoardPriceSet { currency: Currency::USD, amount: Exact(d("4.75")), per: Measure::BoardFoot, wood: None };
+    maker.order(Command::Money(MoneyCommand::SetBoardPrice(facts)));
 }
 
 fn fetch(maker: &mut Maker) -> (Id, [Id; 4]) {
@@ -176,6 +180,7 @@ fn before_selling() -> Story {
     let mut maker = Maker::new(Currency::USD);
     maker.at((2026, 3, 1), 600, -5);
     workshop(&mut maker);
+    board_price(&mut maker);
     let (haul, piles) = fetch(&mut maker);
     let job = make(&mut maker, haul, piles);
     Story { maker, haul, job, piles }
@@ -246,9 +251,7 @@ fn what_was_made() {
     }
     let threefold = fivebar_core::money::price::multiple(maker.money("49.51"), d("0.6")).unwrap(); // three times, for each of five
     assert_eq!(threefold, maker.money("29.71"));
-    let bought =
-        BoardPrice { amount: d("4.75"), per: Volume::of(Length::FOOT, Length::FOOT, Length::INCH).unwrap(), currency: Currency::USD };
-    assert_eq!(replaced(wood.finished.unwrap(), BOUGHT_YIELD, bought), Ok(maker.money("67.03")));
+    assert_eq!(wood.replacement, Some(maker.money("67.03")));
     assert_eq!(shown(wood.finished.unwrap().board_feet() / d("0.7"), 2), "14.11");
 }
 

@@ -12,6 +12,7 @@ use fivebar_core::ledger::kind::money::{RateSet, TillSet};
 use fivebar_core::ledger::kind::sale::{OfferHeard, Paid, SellingGuessed};
 use fivebar_core::quantity::{Currency, Decimal, Id, Length, Money, Offset, Span, Units};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::haul as haul_sheet;
 use fivebar_core::sheet::rate::{RatePart, rate};
 use fivebar_core::sheet::{account, job, price, workshop};
 use maker::{Maker, d, key, shown};
@@ -201,4 +202,25 @@ fn people_are_forgotten_and_copies_grow_old() {
     let copy = sheet.copy.unwrap();
     assert_eq!((copy.since, sheet.copy_age), (1, Some(Span::minutes(60))));
     assert_eq!((sheet.currency, sheet.units), (Some(Currency::USD), Some(Units::Inch)));
+}
+
+/// A job in dollars from a haul in euro asks for one agreed figure; the minutes are shared all the same.
+#[test]
+fn a_haul_of_another_currency_asks_for_one_figure() {
+    let (mut maker, job) = begun(1);
+    maker.currency = Currency::EUR;
+    let haul = maker.trip(None, Length::KM.times(10).unwrap(), ("0.30", Per::Km), (20, 10));
+    let pile = maker.pile(haul, None, [maker::mm(20), maker::mm(50), maker::mm(500)], 10);
+    maker.take(haul, pile, job, 5);
+    maker.currency = Currency::USD;
+    let reckoned = account::account(&maker.shop(), job).unwrap();
+    assert_eq!((reckoned.costs.total, reckoned.hours.total), (None, None));
+    let mixed = Refusal::CurrenciesMixed { one: Currency::USD, other: Currency::EUR };
+    assert_eq!(haul_sheet::freeze_for(&maker.shop(), &maker.shop().job(job).unwrap()), Err(mixed));
+    maker.whole(On::Job(job), haul_sheet::HAUL, "2.00");
+    let reckoned = account::account(&maker.shop(), job).unwrap();
+    assert_eq!((reckoned.costs.total, reckoned.hours.total), (Some(maker.money("2")), Some(Span::minutes(15))));
+    maker.end(job);
+    assert_eq!(account::account(&maker.shop(), job).unwrap().costs.total, Some(maker.money("2")));
+    assert!(haul_sheet::haul(&maker.shop(), haul).unwrap().rack.is_some());
 }

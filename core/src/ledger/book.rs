@@ -322,9 +322,13 @@ fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::LessonWritten(f) => [job(&f.job), None, None],
         Fact::MoneySpent(f) => spent_on(&f.job, &f.haul),
         Fact::DistanceDriven(f) => spent_on(&f.job, &f.haul),
-        Fact::RateSet(_) | Fact::TillSet(_) | Fact::WorkshopSet(_) | Fact::PersonAdded(_) | Fact::Forgotten(_) | Fact::CopyKept(_) => {
-            [Some(Workshop), None, None]
-        }
+        Fact::RateSet(_)
+        | Fact::TillSet(_)
+        | Fact::BoardPriceSet(_)
+        | Fact::WorkshopSet(_)
+        | Fact::PersonAdded(_)
+        | Fact::Forgotten(_)
+        | Fact::CopyKept(_) => [Some(Workshop), None, None],
         Fact::TagSet(f) => [job(&f.job), None, None],
         Fact::SettleSet(f) => [job(&f.job), None, None],
         Fact::OfferHeard(f) => [job(&f.job), None, None],

@@ -75,7 +75,7 @@ facts! {
         PiecesSorted PiecesRejected RejectsReturned PiecesTaken PiecesFreed;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
-    money: MoneySpent DistanceDriven RateSet TillSet TagSet SettleSet;
+    money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
         PieceAskedFor SellingGuessed;
     book: WorkshopSet PersonAdded Forgotten CopyKept Struck Restored;

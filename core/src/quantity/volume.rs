@@ -16,6 +16,9 @@ const CUBIC_MM_DIGITS: u32 = 18;
 
 impl Volume {
     pub const ZERO: Volume = Volume(0);
+    pub const BOARD_FOOT: Volume = Volume(BOARD_FOOT);
+    pub const LITRE: Volume = Volume(LITRE);
+    pub const CUBIC_METRE: Volume = Volume(1_000 * LITRE);
 
     /// A piece of three sides.
     ///

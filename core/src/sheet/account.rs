@@ -2,7 +2,7 @@
 //!
 //! Every figure a screen or an export shows of a job comes from here. What is not known is none, never nothing.
 
-use super::haul::{JobShare, of_job};
+use super::haul::{HAUL, JobShare, of_job};
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
@@ -155,7 +155,7 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
         add(&mut by_kind, line.kind.clone(), line.sum)?;
     }
     for share in shares.iter().filter_map(|share| share.share) {
-        add(&mut by_kind, Key::read("haul"), share.cost)?;
+        add(&mut by_kind, Key::read(HAUL), share.cost)?;
     }
     let known = shares.iter().all(|share| share.share.is_some()) && !by_kind.is_empty();
     let sum = Money::sum(job.currency, by_kind.values().copied())?;

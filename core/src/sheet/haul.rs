@@ -7,7 +7,7 @@ use crate::haul::{Haul, Pile};
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::job::HaulUsed;
-use crate::money::share::{Draw, Frozen, HaulCost, Share, freeze, of_haul, split};
+use crate::money::share::{Draw, Frozen, HaulCost, Share, freeze, split};
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Mass, Money, Span, Units, Volume};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
@@ -197,8 +197,10 @@ pub fn cost(shop: &Shop, haul: &Haul) -> Answer<Option<HaulCost>> {
 pub struct JobShare {
     pub haul: Id,
     pub frozen: bool,
+    /// The haul is of another currency: its cost has to be agreed as one figure, noted as spending of the kind `haul`.
+    pub foreign: bool,
     pub pieces: Count,
-    /// None while a size is missing, or nothing of the haul is good.
+    /// None while a size is missing, nothing of the haul is good, or a foreign haul has no figure agreed.
     pub share: Option<Share>,
     pub used: Option<Volume>,
     pub good: Option<Volume>,
@@ -209,7 +211,7 @@ pub struct JobShare {
 /// What a job carries of each haul it has wood of: as frozen when it ended, else as of now.
 ///
 /// # Errors
-/// [`Refusal::CurrenciesMixed`] for a haul of another currency, [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+/// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
 pub fn of_job(shop: &Shop, job: &Job) -> Answer<Vec<JobShare>> {
     let mut ids = job.hauls();
     if let Some(ended) = &job.ended {
@@ -219,46 +221,64 @@ pub fn of_job(shop: &Shop, job: &Job) -> Answer<Vec<JobShare>> {
 }
 
 fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
-    let frozen = job.ended.as_ref().and_then(|ended| ended.hauls.iter().find(|used| used.haul == id));
+    let mut found = JobShare { haul: id, frozen: false, foreign: false, pieces: 0, share: None, used: None, good: None, gross: None };
     let haul = fold::haul(shop.book, id);
-    let (gross, pieces) = match &haul {
-        Some(haul) => (volumes(haul)?.gross, haul.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.in_job(job.id)))),
-        None => (None, 0),
+    if let Some(haul) = &haul {
+        found.gross = volumes(haul)?.gross;
+        found.foreign = haul.currency != job.currency;
+        found.pieces = haul.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.in_job(job.id)));
+        found.used = sum_of(haul, |pile| pile.in_job(job.id))?;
+    }
+    let carried = match (frozen(job, id), haul) {
+        (Some(used), _) => {
+            found.frozen = true;
+            Some(thawed(used)?)
+        }
+        (None, Some(haul)) => carried(shop, job, &haul)?,
+        (None, None) => None,
     };
-    if let Some(Frozen { share, used, good }) = frozen.map(thawed).transpose()? {
-        return Ok(JobShare { haul: id, frozen: true, pieces, share: Some(share), used: Some(used), good: Some(good), gross });
+    if let Some(Frozen { share, used, good }) = carried {
+        (found.share, found.used, found.good) = (Some(share), Some(used), Some(good));
     }
-    let none = JobShare { haul: id, frozen: false, pieces, share: None, used: None, good: None, gross };
-    let Some(haul) = haul else { return Ok(none) };
-    if haul.currency != job.currency {
-        return Err(Refusal::CurrenciesMixed { one: job.currency, other: haul.currency });
-    }
-    let used = sum_of(&haul, |pile| pile.in_job(job.id))?;
-    let (Some(cost), Some(volume)) = (cost(shop, &haul)?, used) else { return Ok(JobShare { used, ..none }) };
-    let share = if cost.good.is_zero() { None } else { Some(of_haul(&cost, volume)?) };
-    Ok(JobShare { share, used, good: Some(cost.good), ..none })
+    Ok(found)
 }
 
-/// The facts that a job carries when it ends. Hauls whose pieces have no size are refused: size them first.
+fn frozen(job: &Job, haul: Id) -> Option<&HaulUsed> {
+    job.ended.as_ref()?.hauls.iter().find(|used| used.haul == haul)
+}
+
+/// What a job carries of a haul by today's count. Of a foreign haul its minutes alone, once its cost was agreed and noted.
+fn carried(shop: &Shop, job: &Job, haul: &Haul) -> Answer<Option<Frozen>> {
+    let used = sum_of(haul, |pile| pile.in_job(job.id))?;
+    let Some((cost, used)) = cost(shop, haul)?.zip(used).filter(|(cost, _)| !cost.good.is_zero()) else { return Ok(None) };
+    let mut carried = freeze(&cost, used)?;
+    if haul.currency != job.currency {
+        if !job.booked.iter().any(|line| line.kind.as_ref().is_some_and(|kind| kind.as_str() == HAUL)) {
+            return Ok(None);
+        }
+        carried.share.cost = Money::zero(job.currency);
+    }
+    Ok(Some(carried))
+}
+
+/// The kind of a haul's share among costs.
+pub const HAUL: &str = "haul";
+
+/// The facts that a job carries when it ends. A haul whose share is not known is refused: size its piles, or agree a figure first.
 ///
 /// # Errors
-/// [`Refusal::SizeMissing`], and those of [`of_job`].
+/// [`Refusal::SizeMissing`], [`Refusal::CurrenciesMixed`], and those of [`of_job`].
 pub fn freeze_for(shop: &Shop, job: &Job) -> Answer<Vec<HaulUsed>> {
-    let mut frozen = vec![];
+    let mut facts = vec![];
     for id in job.hauls() {
         let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
-        let (cost, used) = (cost(shop, &haul)?, sum_of(&haul, |pile| pile.in_job(job.id))?);
-        let (cost, used) = cost.zip(used).ok_or(Refusal::SizeMissing)?;
-        let Frozen { share, used, good } = freeze(&cost, used)?;
-        frozen.push(HaulUsed {
-            haul: id,
-            cost: share.cost,
-            time: share.time,
-            used: Exact(used.cubic_mm()?),
-            good: Exact(good.cubic_mm()?),
-        });
+        let Some(Frozen { share, used, good }) = carried(shop, job, &haul)? else {
+            let mixed = Refusal::CurrenciesMixed { one: job.currency, other: haul.currency };
+            return Err(if haul.currency == job.currency { Refusal::SizeMissing } else { mixed });
+        };
+        facts.push(HaulUsed { haul: id, cost: share.cost, time: share.time, used: Exact(used.cubic_mm()?), good: Exact(good.cubic_mm()?) });
     }
-    Ok(frozen)
+    Ok(facts)
 }
 
 fn thawed(used: &HaulUsed) -> Answer<Frozen> {
@@ -278,8 +298,7 @@ fn shares(shop: &Shop, haul: &Haul) -> Answer<Option<Shares>> {
     let (mut ids, mut draws) = (vec![], vec![]);
     for id in drawing(shop, haul) {
         let Some(job) = fold::job(shop.book, id) else { continue };
-        let frozen = job.ended.as_ref().and_then(|ended| ended.hauls.iter().find(|used| used.haul == haul.id));
-        let draw = match frozen {
+        let draw = match frozen(&job, haul.id).filter(|used| used.cost.currency() == haul.currency) {
             Some(used) => Draw::Ended(thawed(used)?),
             None => match sum_of(haul, |pile| pile.in_job(id))? {
                 Some(used) => Draw::Open { used },

@@ -8,10 +8,10 @@ use crate::ledger::kind::sale::Paid;
 use crate::money::offer::{Agreed, Standing, settle};
 use crate::money::price::{Hourly, Marks, Proposed, Work, marks, proposed};
 use crate::quantity::{Count, Decimal, Money, Span};
-use crate::refusal::Answer;
+use crate::refusal::{Answer, Refusal};
 
 /// The price of one piece, seen from all sides. It is reckoned for a card, which costs most.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Pricing {
     /// Costs and hours of the whole batch, so far and still to come.
     pub work: Work,
@@ -28,22 +28,27 @@ pub struct Pricing {
     pub settle_set: Option<Money>,
     /// None until the value of waiting is reckoned.
     pub not_under: Option<Money>,
+    /// Why there are no marks, where tax and fees leave nothing of a charge.
+    pub refused: Option<Refusal>,
 }
 
 /// The price of one piece of a job.
 ///
 /// # Errors
-/// [`crate::refusal::Refusal::FeesEatThePrice`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+/// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
 pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Pricing> {
     let work = work(job, costs, hours)?;
     let (terms, points, hourly) = (shop.terms(job.currency, Paid::Card), shop.points(job.currency), rate.hourly());
-    let marks = marks(&work, hourly, terms, 1)?;
-    let proposed = marks.your_rate.map(|mark| proposed(mark.need, terms, points, job.currency)).transpose()?;
+    let (marks, refused) = match marks(&work, hourly, terms, 1) {
+        Ok(marks) => (marks, None),
+        Err(refusal) => (Marks::default(), Some(refusal)),
+    };
+    let proposed = marks.your_rate.and_then(|mark| proposed(mark.need, terms, points, job.currency).ok());
     let tagged = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
     let ask = tagged.or(proposed.map(|proposed| proposed.charge));
     let standing = Standing { ask, set: job.settle, ..Standing::default() };
     let settle = settle(&standing, points)?;
-    Ok(Pricing { work, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, not_under: None })
+    Ok(Pricing { work, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, not_under: None, refused })
 }
 
 /// Costs and hours so far, with what is still to come of them.
@@ -57,7 +62,7 @@ impl Pricing {
     /// What stands before the buyer speaks, for `n` pieces paid in one way: the marks are reckoned anew.
     ///
     /// # Errors
-    /// [`crate::refusal::Refusal::FeesEatThePrice`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+    /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
     pub fn standing(&self, shop: &Shop, job: &Job, (n, paid): (Count, Paid)) -> Answer<(Standing, Marks)> {
         let marks = marks(&self.work, self.hourly, shop.terms(job.currency, paid), n)?;
         let one = Standing { ask: self.ask, set: self.settle_set, ..Standing::default() };

@@ -78,7 +78,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     if n == 0 {
         return Err(Refusal::NothingAsked);
     }
-    let there = free.max(job.left());
+    let there = job.left();
     if there < n {
         return Err(Refusal::NotThatMany { asked: n, there });
     }

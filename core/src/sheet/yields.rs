@@ -3,7 +3,8 @@
 use super::haul::JobShare;
 use super::shop::Shop;
 use crate::ledger::fold::Job;
-use crate::quantity::{Decimal, Mass, Volume};
+use crate::money::replacement::{BOUGHT_YIELD, BoardPrice, replaced};
+use crate::quantity::{Decimal, Mass, Money, Volume};
 use crate::refusal::Answer;
 use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
 
@@ -28,6 +29,8 @@ pub struct Wood {
     pub finished_of_gross_less_leftovers: Option<Decimal>,
     /// What the quote assumed of used wood.
     pub assumed: Decimal,
+    /// Equal bought boards for all pieces: for asking prices, never for a tax return. None while a price is missing.
+    pub replacement: Option<Money>,
     /// One piece by its parts, at 12 %.
     pub weight: Option<Mass>,
     pub weight_guessed: bool,
@@ -37,7 +40,7 @@ pub struct Wood {
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::OutOfRange`].
-pub fn wood(_shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
+pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
     let finished_piece = job.finished_piece()?;
     let finished = finished_piece.map(|piece| piece.times(job.pieces)).transpose()?;
     let used = sum(shares, |share| share.used)?;
@@ -55,9 +58,25 @@ pub fn wood(_shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
         finished_of_gross: part(gross),
         finished_of_gross_less_leftovers: part(gross.zip(leftovers).map(|(gross, left)| gross.less(left))),
         assumed: OFFCUT_YIELD,
+        replacement: replacement(shop, job)?,
         weight,
         weight_guessed,
     })
+}
+
+/// What equal boards would cost; parts of one price are booked as one line.
+fn replacement(shop: &Shop, job: &Job) -> Answer<Option<Money>> {
+    let mut lines: Vec<(BoardPrice, Volume)> = vec![];
+    for part in &job.parts {
+        let Some(price) = shop.workshop.board_price(job.currency, part.wood.as_ref()) else { return Ok(None) };
+        let volume = part.volume()?.times(job.pieces)?;
+        match lines.iter_mut().find(|(known, _)| *known == price) {
+            Some((_, sum)) => *sum = sum.plus(volume)?,
+            None => lines.push((price, volume)),
+        }
+    }
+    let booked = lines.iter().map(|(price, volume)| replaced(*volume, BOUGHT_YIELD, *price)).collect::<Answer<Vec<_>>>()?;
+    Ok(if booked.is_empty() { None } else { Some(Money::sum(job.currency, booked)?) })
 }
 
 /// None where one is none, or there are none.

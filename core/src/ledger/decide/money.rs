@@ -63,6 +63,7 @@ pub enum MoneyCommand {
     /// Sets some members of what an hour must earn; those that are missing stay.
     SetRate(kind::RateSet),
     SetTill(kind::TillSet),
+    SetBoardPrice(kind::BoardPriceSet),
     SetTag {
         job: Id,
         sum: Money,
@@ -93,6 +94,10 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
         }
         MoneyCommand::SetTill(facts) => {
             check_till(facts)?;
+            act.add(facts.clone());
+        }
+        MoneyCommand::SetBoardPrice(facts) => {
+            not_below_nothing(facts.amount.0)?;
             act.add(facts.clone());
         }
         MoneyCommand::SetTag { job, sum } => {

@@ -3,10 +3,10 @@
 use super::booked::{Booked, booked};
 use crate::ledger::kind::book::Role;
 use crate::ledger::kind::haul::Per;
-use crate::ledger::kind::money::{RateSet, TillSet};
+use crate::ledger::kind::money::{Measure, RateSet, TillSet};
 use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::money::{fee::Fee, tax::Tax};
-use crate::quantity::{Currency, Decimal, Id, Key, Moment, Money, Side, Units};
+use crate::money::{fee::Fee, replacement::BoardPrice, tax::Tax};
+use crate::quantity::{Currency, Decimal, Id, Key, Moment, Money, Side, Units, Volume};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What is known of the workshop.
@@ -17,6 +17,8 @@ pub struct Workshop {
     pub units: Option<Units>,
     pub rates: BTreeMap<Currency, RateFacts>,
     pub tills: BTreeMap<Currency, Till>,
+    /// What equal bought boards cost; without a wood, of any that has no price of its own.
+    pub board_prices: BTreeMap<(Currency, Option<Key>), BoardPrice>,
     /// Spending and driving for no job and no haul.
     pub costs: Vec<Booked>,
     pub people: Vec<Person>,
@@ -99,6 +101,10 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
         }
         Fact::RateSet(f) => rate(workshop.rates.entry(f.currency).or_default(), f),
         Fact::TillSet(f) => till(workshop.tills.entry(f.currency).or_default(), f),
+        Fact::BoardPriceSet(f) => {
+            let price = BoardPrice { amount: f.amount.0, per: f.per.volume(), currency: f.currency };
+            workshop.board_prices.insert((f.currency, f.wood.clone()), price);
+        }
         Fact::PersonAdded(f) => workshop.people.push(Person { id: entry.id, role: f.role }),
         Fact::Forgotten(f) => {
             workshop.forgotten.insert(f.person);
@@ -141,5 +147,24 @@ impl Till {
     /// Sales tax and where it stands.
     pub fn sales_tax(&self) -> Tax {
         Tax { rate: self.tax.unwrap_or_default(), side: self.side.unwrap_or(Side::Inside) }
+    }
+}
+
+impl Measure {
+    /// The volume a price is for.
+    pub fn volume(self) -> Volume {
+        match self {
+            Measure::BoardFoot => Volume::BOARD_FOOT,
+            Measure::Litre => Volume::LITRE,
+            Measure::CubicMetre => Volume::CUBIC_METRE,
+        }
+    }
+}
+
+impl Workshop {
+    /// What equal boards of a wood cost: its own price, else that of any wood.
+    pub fn board_price(&self, currency: Currency, wood: Option<&Key>) -> Option<BoardPrice> {
+        let own = wood.and_then(|wood| self.board_prices.get(&(currency, Some(wood.clone()))));
+        own.or_else(|| self.board_prices.get(&(currency, None))).copied()
     }
 }

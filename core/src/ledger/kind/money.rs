@@ -3,6 +3,16 @@
 use super::haul::Per;
 use super::{Exact, kinds};
 use crate::quantity::{Currency, Id, Key, Length, Moment, Money, Side};
+use serde::{Deserialize, Serialize};
+
+/// How wood is sold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Measure {
+    BoardFoot,
+    Litre,
+    CubicMetre,
+}
 
 kinds! {
     /// Money was spent: on a job, on a haul, or on neither (a workshop cost). `what` is the maker's word, `kind` a key.
@@ -15,6 +25,8 @@ kinds! {
     RateSet { currency: Currency; pay: Exact, lowest: Exact, hours: Exact, logged: Exact, costs: Money, wear: Money, tax: Exact, profit: Exact }
     /// How one is paid, in one currency: sales tax and where it stands, card fee as a share and fixed, the coin cash is rounded to, the price point.
     TillSet { currency: Currency; tax: Exact, side: Side, fee: Exact, fixed: Money, cash: Money, point: Key, mileage: Exact, per: Per }
+    /// What equal bought boards cost, by the measure of `per`: of one wood, or of any without a price of its own.
+    BoardPriceSet { currency: Currency, amount: Exact, per: Measure; wood: Key }
     /// The tag of one piece of a job.
     TagSet { job: Id, sum: Money; }
     /// What the maker would gladly take for one piece; without a sum it is worked out again.
