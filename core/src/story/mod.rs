@@ -3,9 +3,13 @@
 //! Pure: text comes in, a book comes out. A line that can't be read or is refused is told with its number, and the story goes on.
 //! Ids and stamps come from the moment and the number of the line, so the same story always gives the same bytes.
 
+mod bench;
 mod book;
 mod haul;
+mod job;
+mod money;
 mod names;
+mod sale;
 mod size;
 mod time;
 mod words;
@@ -98,11 +102,24 @@ impl Teller {
         }
         self.story.now = time::read(&mut words, self.story.now)?;
         self.orders = 0;
+        self.story.names.to_mark = None;
         let verb = words.word("a command")?;
         match verb {
             "workshop" | "person" | "forget" | "undo" | "restore" | "copy" => book::tell(self, verb, &mut words),
+            "start" | "stop" | "stopped" | "done" | "confirm" | "mend" | "recall" | "helper" | "batch" => bench::tell(self, verb, &mut words),
+            "job" | "about" | "part" | "plan" | "plan-cost" | "end" | "reopen" | "typical" | "not-typical" | "lesson" => {
+                job::tell(self, verb, &mut words)
+            }
+            "spend" | "credit" | "drive" | "rate" | "till" | "tag" | "settle" => money::tell(self, verb, &mut words),
+            "offer" | "asked" | "guess" | "agree" | "cancel" | "sell" | "pay" | "consign" | "gallery" | "reverse" => {
+                sale::tell(self, verb, &mut words)
+            }
             _ => haul::tell(self, verb, &mut words),
         }?;
+        if words.has("as") {
+            let (name, marked) = (words.word("a name")?.to_owned(), self.story.names.to_mark.or(self.story.names.last_act));
+            marked.map(|id| self.story.names.marks.insert(name, id));
+        }
         Ok(words.done()?)
     }
 

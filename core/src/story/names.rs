@@ -16,7 +16,10 @@ pub struct Names {
     pub(super) marks: BTreeMap<String, Id>,
     pub(super) last_haul: Option<Id>,
     pub(super) last_trip: Option<Id>,
+    pub(super) last_run: Option<Id>,
     pub(super) last_act: Option<Id>,
+    /// What `as` at the end of this line names, where that is not the act.
+    pub(super) to_mark: Option<Id>,
 }
 
 impl Names {
@@ -33,6 +36,11 @@ impl Names {
     /// The pile of a name.
     pub fn pile(&self, name: &str) -> Option<Id> {
         self.piles.get(name).map(|(_, pile)| *pile)
+    }
+
+    /// The person of a name.
+    pub fn person(&self, name: &str) -> Option<Id> {
+        self.people.get(name).copied()
     }
 
     pub(super) fn said_pile(&self, words: &mut Words) -> Read<(Id, Id)> {

@@ -46,6 +46,11 @@ impl<'a> Words<'a> {
         word
     }
 
+    /// Whether the word after the next is this one; nothing is read.
+    pub fn after(&self, word: &str) -> bool {
+        self.at.checked_add(1).and_then(|at| self.words.get(at)) == Some(&word)
+    }
+
     /// Whether the next word is this one; it is read then.
     pub fn has(&mut self, word: &str) -> bool {
         let there = self.peek() == Some(word);

@@ -1,0 +1,190 @@
+//! Lines about selling: asked, offered, agreed, sold, paid, consigned, taken back.
+
+use super::money::when;
+use super::time::day;
+use super::words::{Read, Words};
+use super::{Teller, Told, id_of};
+use crate::ledger::Fact;
+use crate::ledger::decide::{Command, PaidOf, PayOrder, SaleCommand, SellOrder};
+use crate::ledger::kind::Exact;
+use crate::ledger::kind::sale::*;
+use crate::quantity::{Count, Id, Money};
+
+pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
+    let command = match verb {
+        "offer" => offer(teller, words)?,
+        "asked" => {
+            let (price, job) = (money(teller, words)?, teller.story.names.said_job(words)?);
+            SaleCommand::NoteAsked(PieceAskedFor { job, price, no_show: words.has("no-show").then_some(true) })
+        }
+        "guess" => SaleCommand::Guess(guess(teller, words)?),
+        "agree" => SaleCommand::Agree(agree(teller, words)?),
+        "cancel" => cancel(teller, words)?,
+        "sell" => SaleCommand::Sell(sell(teller, words)?),
+        "pay" => SaleCommand::Pay(pay(teller, words)?),
+        "consign" => SaleCommand::Consign(consign(teller, words)?),
+        "gallery" => gallery(teller, words)?,
+        _ => reverse(teller, words)?,
+    };
+    let facts = teller.order(&Command::Sale(command))?;
+    let marked = id_of(&facts, |fact| matches!(fact, Fact::PieceSold(_) | Fact::PriceAgreed(_)));
+    teller.story.names.to_mark = marked.ok();
+    Ok(())
+}
+
+fn money(teller: &Teller, words: &mut Words) -> Read<Money> {
+    words.money(teller.workshop.0)
+}
+
+/// `for 1 stands`.
+fn for_pieces(teller: &Teller, words: &mut Words) -> Read<(Count, Id)> {
+    words.expect("for")?;
+    pieces(teller, words)
+}
+
+/// `1 stands`.
+fn pieces(teller: &Teller, words: &mut Words) -> Read<(Count, Id)> {
+    Ok((words.count()?, teller.story.names.said_job(words)?))
+}
+
+/// `on stands`.
+fn on_job(teller: &Teller, words: &mut Words) -> Read<Id> {
+    words.expect("on")?;
+    teller.story.names.said_job(words)
+}
+
+fn paid(word: &str) -> Option<Paid> {
+    match word {
+        "notes" => Some(Paid::Notes),
+        "card" => Some(Paid::Card),
+        "bank" => Some(Paid::Bank),
+        _ => None,
+    }
+}
+
+fn carried(word: &str) -> Option<Carried> {
+    match word {
+        "fetched" => Some(Carried::Fetched),
+        "delivered" => Some(Carried::Delivered),
+        _ => None,
+    }
+}
+
+fn kept(teller: &Teller, words: &mut Words) -> Read<Option<Money>> {
+    if words.has("kept") { money(teller, words).map(Some) } else { Ok(None) }
+}
+
+fn mark(teller: &Teller, words: &mut Words, before: &str) -> Read<Option<Id>> {
+    if words.has(before) { teller.story.names.said_mark(words).map(Some) } else { Ok(None) }
+}
+
+fn person(teller: &Teller, words: &mut Words, before: &str) -> Read<Option<Id>> {
+    if words.has(before) { teller.story.names.said_person(words).map(Some) } else { Ok(None) }
+}
+
+/// `offer 130 for 1 stands notes fetched`.
+fn offer(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
+    let sum = money(teller, words)?;
+    let (n, job) = for_pieces(teller, words)?;
+    Ok(SaleCommand::Hear(OfferHeard { job, n, sum, paid: words.maybe(paid), carried: words.maybe(carried) }))
+}
+
+/// `guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46`, any of them.
+fn guess(teller: &Teller, words: &mut Words) -> Read<SellingGuessed> {
+    let job = teller.story.names.said_job(words)?;
+    let exact = |words: &mut Words| words.number().map(|number| Some(Exact(number.normalize())));
+    let mut guessed = SellingGuessed { job, asks: None, buys: None, at: None, k: None, by: None, end: None };
+    while !words.is_done() {
+        match words.word("what is guessed")? {
+            "asks" => guessed.asks = exact(words)?,
+            "buys" => guessed.buys = exact(words)?,
+            "at" => guessed.at = Some(money(teller, words)?),
+            "k" => guessed.k = exact(words)?,
+            "by" => guessed.by = Some(day(words, teller.story.now)?),
+            "end" => guessed.end = Some(money(teller, words)?),
+            _ => return words.no("asks, buys, at, k, by or end"),
+        }
+    }
+    Ok(guessed)
+}
+
+/// `agree 460 for 1 bench delivered deposit 184 due 2026-05-22 buyer bea replaces deal`.
+fn agree(teller: &Teller, words: &mut Words) -> Read<PriceAgreed> {
+    let sum = money(teller, words)?;
+    let (n, job) = for_pieces(teller, words)?;
+    let carried = words.take("fetched or delivered", carried)?;
+    let deposit = if words.has("deposit") { Some(money(teller, words)?) } else { None };
+    let due = if words.has("due") { Some(day(words, teller.story.now)?) } else { None };
+    let buyer = person(teller, words, "buyer")?;
+    Ok(PriceAgreed { job, n, sum, carried, deposit, due, buyer, replaces: mark(teller, words, "replaces")? })
+}
+
+/// `cancel deal on bench kept 50 no-show`.
+fn cancel(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
+    let (agreed, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
+    let kept = kept(teller, words)?;
+    Ok(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show: words.has("no-show").then_some(true) }))
+}
+
+/// `sell 2 stands for 290 card fetched agreed deal buyer bea`; the sum is for all of them.
+fn sell(teller: &Teller, words: &mut Words) -> Read<SellOrder> {
+    let (n, job) = pieces(teller, words)?;
+    words.expect("for")?;
+    let sum = money(teller, words)?;
+    let (paid, carried) = (words.maybe(paid), words.maybe(carried));
+    let agreed = mark(teller, words, "agreed")?;
+    let buyer = person(teller, words, "buyer")?;
+    Ok(SellOrder { job, n, sum, tax: None, agreed, paid, carried, buyer, when: when(teller, words)? })
+}
+
+/// `pay 184 for bench bank agreed deal`, `pay 145 for stands card sale first fee 3.87`.
+fn pay(teller: &Teller, words: &mut Words) -> Read<PayOrder> {
+    let sum = money(teller, words)?;
+    words.expect("for")?;
+    let job = teller.story.names.said_job(words)?;
+    let paid = words.take("notes, card or bank", paid)?;
+    let of = match mark(teller, words, "agreed")? {
+        Some(agreed) => PaidOf::Agreed(agreed),
+        None => {
+            words.expect("sale")?;
+            PaidOf::Sale(teller.story.names.said_mark(words)?)
+        }
+    };
+    let fee = if words.has("fee") { Some(money(teller, words)?) } else { None };
+    Ok(PayOrder { job, sum, paid, fee, of, when: when(teller, words)? })
+}
+
+/// `consign 1 stands tag 145 share 0.4 gallery leaf`.
+fn consign(teller: &Teller, words: &mut Words) -> Read<PiecesConsigned> {
+    let (n, job) = pieces(teller, words)?;
+    words.expect("tag")?;
+    let tag = money(teller, words)?;
+    words.expect("share")?;
+    let share = Exact(words.number()?.normalize());
+    let with_tax = words.has("with-tax").then_some(true);
+    let maker_pays = words.has("maker-pays").then_some(true);
+    let gallery = person(teller, words, "gallery")?;
+    Ok(PiecesConsigned { job, n, tag, share, with_tax, maker_pays, gallery, when: when(teller, words)? })
+}
+
+/// `gallery pays 82.46 for 1 stands`, `gallery returns 1 stands`.
+fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
+    if words.has("returns") {
+        let (n, job) = pieces(teller, words)?;
+        let gallery = person(teller, words, "gallery")?;
+        return Ok(SaleCommand::NoteConsignmentReturned(ConsignmentReturned { job, n, gallery, when: when(teller, words)? }));
+    }
+    words.expect("pays")?;
+    let sum = money(teller, words)?;
+    let (n, job) = for_pieces(teller, words)?;
+    let tax = if words.has("tax") { Some(money(teller, words)?) } else { None };
+    let gallery = person(teller, words, "gallery")?;
+    Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: when(teller, words)? }))
+}
+
+/// `reverse first on stands kept 20`.
+fn reverse(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
+    words.expect("sale")?;
+    let (sale, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
+    Ok(SaleCommand::Reverse(SaleReversed { job, sale, kept: kept(teller, words)?, when: when(teller, words)? }))
+}
