@@ -6,7 +6,8 @@ use super::book::Added;
 use super::line::document::{Document, DocumentTrouble, ENTRIES_MOST, Photos};
 use super::people::{self, People};
 use super::{Book, Fact, fold};
-use crate::quantity::{Count, Currency, Decimal, Money, Wall};
+use crate::bench::Run;
+use crate::quantity::{Count, Currency, Decimal, Money, Span, Wall};
 use std::collections::BTreeMap;
 
 /// A sum of each currency; sums are never mixed.
@@ -18,6 +19,8 @@ pub struct Totals {
     pub jobs: usize,
     pub piles: usize,
     pub pieces: Count,
+    /// Time of runs that have ended, and of trips.
+    pub logged: Span,
     pub spent: Sums,
     pub taken: Sums,
 }
@@ -80,13 +83,17 @@ fn lines(added: &[Added]) -> Lines {
     Lines { known: count(Added::Known), new: count(Added::New), newer: count(Added::Newer), damaged: count(Added::Aside) }
 }
 
-/// What a book amounts to: jobs, piles, pieces counted, spent and taken.
+/// What a book amounts to: jobs, piles, pieces counted, time, spent and taken.
 pub fn totals(book: &Book) -> Totals {
-    let mut totals = Totals::default();
+    let ended = |run: &&Run| !run.is_running();
+    let bench = fold::bench(book);
+    let runs = bench.runs().filter(ended).map(|run| run.started.at.until(run.end(run.started.at)));
+    let mut totals = Totals { logged: Span::sum(runs), ..Totals::default() };
     for haul in fold::hauls(book) {
         totals.piles = totals.piles.saturating_add(haul.piles.len());
         totals.pieces = totals.pieces.saturating_add(haul.taken());
         for trip in &haul.trips {
+            totals.logged = totals.logged.plus(trip.wheel()).plus(trip.bin());
             trip.cost(haul.currency).into_iter().for_each(|cost| add(&mut totals.spent, cost, true));
         }
     }

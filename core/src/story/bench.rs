@@ -95,7 +95,9 @@ fn work(teller: &Teller, words: &mut Words) -> Read<Work> {
     let (op, kind) = (words.text()?, kind(words)?);
     let names = &teller.story.names;
     let on = match words.has("on") {
-        true => words.take("the name of a job or a haul", |word| names.job(word).map(On::Job).or_else(|| names.haul(word).map(On::Haul)))?,
+        true => {
+            words.take("the name of a job or a haul", |word| names.job(word).map(On::Job).or_else(|| names.haul(word).map(On::Haul)))?
+        }
         false => On::Nothing,
     };
     let stage = stage(words)?.unwrap_or(kind.stage());

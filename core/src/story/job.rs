@@ -9,6 +9,8 @@ use crate::ledger::Fact;
 use crate::ledger::decide::{Command, JobCommand};
 use crate::ledger::kind::job::{CostPlanned, For, JobDescribed, OperationPlanned, PartPlanned};
 use crate::quantity::{Id, Key};
+use crate::sheet::Shop;
+use crate::sheet::haul::freeze_for;
 
 pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
     match verb {
@@ -22,8 +24,8 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "plan-cost" => JobCommand::PlanCost(cost(teller, words)?),
         "end" => {
             let job = said(teller, words)?;
-            let hauls = crate::sheet::hauls_used(&teller.story.book, job, teller.story.now)?;
-            JobCommand::End { job, hauls }
+            let shop = Shop::of(&teller.story.book, teller.story.now.at);
+            JobCommand::End { job, hauls: freeze_for(&shop, &shop.job(job)?)? }
         }
         "reopen" => JobCommand::Reopen { job: said(teller, words)? },
         "typical" => JobCommand::Mark { job: said(teller, words)?, typical: true },

@@ -22,7 +22,13 @@ use crate::ledger::{Book, Clock, Device, Fact};
 use crate::quantity::{Currency, Id, Moment, Offset, Units, Wall};
 use crate::refusal::Refusal;
 use names::Names;
+use std::fmt;
 use words::Words;
+
+/// The demo of five plant stands.
+pub const STANDS: &str = include_str!("../../../tests/stories/stands.txt");
+/// The demo of a hall shoe bench.
+pub const BENCH: &str = include_str!("../../../tests/stories/bench.txt");
 
 /// Why a line changed nothing.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,6 +37,17 @@ pub enum Why {
     Unread(Unread),
     /// The app would have refused it.
     Refused(Refusal),
+}
+
+/// For us and for whoever writes a story.
+impl fmt::Display for Why {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Why::Unread(Unread { met: Some(met), expected }) => write!(f, "unreadable: met `{met}`, expected {expected}"),
+            Why::Unread(Unread { met: None, expected }) => write!(f, "unreadable: the line ends, expected {expected}"),
+            Why::Refused(refusal) => write!(f, "refused: {refusal:?}"),
+        }
+    }
 }
 
 impl From<Refusal> for Why {
@@ -106,7 +123,9 @@ impl Teller {
         let verb = words.word("a command")?;
         match verb {
             "workshop" | "person" | "forget" | "undo" | "restore" | "copy" => book::tell(self, verb, &mut words),
-            "start" | "stop" | "stopped" | "done" | "confirm" | "mend" | "recall" | "helper" | "batch" => bench::tell(self, verb, &mut words),
+            "start" | "stop" | "stopped" | "done" | "confirm" | "mend" | "recall" | "helper" | "batch" => {
+                bench::tell(self, verb, &mut words)
+            }
             "job" | "about" | "part" | "plan" | "plan-cost" | "end" | "reopen" | "typical" | "not-typical" | "lesson" => {
                 job::tell(self, verb, &mut words)
             }
