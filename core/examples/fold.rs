@@ -1,0 +1,42 @@
+//! Times the reading and folding of a big book: `cargo run -p fivebar-core --release --example fold -- [ENTRIES]`, default 100 000.
+//!
+//! The lines are the demo's, told again and again under other ids and at other times. The budget is measured in wasm; this is native.
+
+use fivebar_core::ledger::line::{self, Line};
+use fivebar_core::ledger::{Book, fold};
+use fivebar_core::quantity::Span;
+use fivebar_core::story::{BENCH, STANDS, tell};
+use std::time::Instant;
+
+fn main() {
+    let wanted: usize = std::env::args().nth(1).and_then(|n| n.parse().ok()).unwrap_or(100_000);
+    let demo: Vec<String> =
+        [STANDS, BENCH].iter().flat_map(|text| tell(text).book.lines().map(str::to_owned).collect::<Vec<_>>()).collect();
+    let lines: Vec<String> = (0..wanted).map(|n| again(&demo[n % demo.len()], n / demo.len())).collect();
+    let bytes: usize = lines.iter().map(String::len).sum();
+    println!("{} lines, {:.1} MB", lines.len(), bytes as f64 / 1e6);
+    let book = timed("read all at once", || Book::of_lines(lines.iter().map(String::as_str)));
+    assert_eq!((book.len(), book.damaged().count()), (wanted, 0));
+    timed("read in reverse", || Book::of_lines(lines.iter().rev().map(String::as_str)));
+    let mut grown = timed("all but the first again", || Book::of_lines(lines.iter().skip(1).map(String::as_str)));
+    timed("one late line", || grown.add_line(&lines[0]));
+    assert_eq!(grown, book);
+    println!("{} hauls", timed("every haul", || fold::hauls(&book).count()));
+    println!("{} runs", timed("the bench", || fold::bench(&book).runs().count()));
+}
+
+/// The same line under other ids, a hundred days later with every round.
+fn again(line: &str, round: usize) -> String {
+    let Line::Known(mut entry) = line::read(&line.replace("-7000-8000-", &format!("-7{round:03x}-8000-"))) else { return line.to_owned() };
+    let later = Span::minutes(144_000).times(i64::try_from(round).unwrap_or(0));
+    entry.stamp.0 = entry.stamp.0.plus(later);
+    entry.wall.at = entry.wall.at.plus(later);
+    line::write(&entry)
+}
+
+fn timed<T>(what: &str, work: impl FnOnce() -> T) -> T {
+    let began = Instant::now();
+    let done = work();
+    println!("{what}: {:.1} ms", began.elapsed().as_secs_f64() * 1e3);
+    done
+}
