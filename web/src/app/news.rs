@@ -71,6 +71,8 @@ pub enum News {
     UpdateWaits,
     Tick(Wall),
     Resized(f64),
+    /// The page came back into sight, or went out of it.
+    InSight(bool),
     /// What became of a file that was handed on.
     Handed(Handed),
     /// A file was picked.
@@ -98,6 +100,7 @@ impl App {
             News::UpdateWaits => self.update_waits = true,
             News::Tick(now) => self.now = now,
             News::Handed(_) | News::Picked { .. } => {}
+            News::InSight(seen) => self.price.covered = !seen,
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }
         std::mem::take(&mut self.orders)

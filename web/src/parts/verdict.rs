@@ -10,6 +10,8 @@ pub enum Sign {
     No,
     /// Too close: the maker's call.
     Close,
+    /// Good enough to go on talking.
+    Say,
 }
 
 /// The sign with its word and sentence.
@@ -17,6 +19,7 @@ pub fn verdict<M>(sign: Sign, word: impl Into<String>, say: impl Into<String>) -
     let (class, glyph, word_class) = match sign {
         Sign::Yes => ("c-good", glyph::tick(), "vw c-good"),
         Sign::No => ("c-under", glyph::cross(), "vw c-under"),
+        Sign::Say => ("", glyph::raise(), "vw"),
         Sign::Close => ("", glyph::level(), "vw"),
     };
     el("section", "verdict").kid(el("span", class).kid(glyph)).kid(el("span", word_class).text(word.into())).kid(worded(

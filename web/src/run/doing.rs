@@ -29,6 +29,8 @@ impl Run {
             Order::Choose { key, value } => choose(key, &value),
             Order::ApplyUpdate => shell::take_new_version(),
             Order::Print => drop(print::print("Fivebar")),
+            Order::Face(true) => self.face.show(),
+            Order::Face(false) => self.face.hide(),
             Order::Remember(at) => place::remember(key_of(at)),
         }
     }

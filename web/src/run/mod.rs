@@ -26,6 +26,7 @@ pub struct Run {
     stage: RefCell<Option<Rc<Stage<Msg>>>>,
     books: Books,
     awake: phone::awake::Watch,
+    face: phone::face::Face,
 }
 
 /// Opens the app in the page.
@@ -42,6 +43,7 @@ pub fn start() {
         stage: RefCell::new(None),
         books: Books::new(me.clone()),
         awake: phone::awake::Watch::default(),
+        face: phone::face::Face::default(),
     });
     run.clone().open();
 }
@@ -106,6 +108,9 @@ impl Run {
         if let Some(ear) = phone::place::on_hash(went) {
             ear.for_good();
         }
+        if let Some(ear) = self.face.watch() {
+            ear.for_good();
+        }
         let me = self.me.clone();
         phone::place::every(1000, move || with(&me, Run::tick));
     }
@@ -117,6 +122,7 @@ impl Run {
     }
 
     fn seen(&self, sight: visible::Sight) {
+        self.told(News::InSight(sight == visible::Sight::Back));
         if sight == visible::Sight::Back {
             self.awake.retake();
             self.books.look_again();

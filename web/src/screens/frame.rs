@@ -13,6 +13,9 @@ use crate::words::en::common as words;
 /// The whole page of the app as it stands.
 pub fn page(app: &App) -> El<Msg> {
     let seen = Seen { page: app.page, speech: &*app.speech, now: app.now };
+    if let Some(face) = price::face::page(app, seen) {
+        return face;
+    }
     let screen = place(app, seen);
     let nav = (!screen.bare).then(|| place_bar::place_bar(app.place, Msg::Go));
     el("div", "app")
