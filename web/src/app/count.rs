@@ -9,7 +9,7 @@ use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
 use fivebar_core::ledger::kind::haul::Way;
 use fivebar_core::quantity::{Id, Key, PILE_MOST, reading};
-use fivebar_core::sheet::count::{CountSheet, count};
+use fivebar_core::sheet::count::{CountSheet, count_of};
 
 /// What lies over the tiles.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -96,7 +96,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
 
 /// The sheet of the haul in hand.
 pub fn sheet(app: &App) -> Option<CountSheet> {
-    count(&app.shelf().book, app.now.at)
+    app.shelf().haul().map(|haul| count_of(&app.shelf().book, &haul, app.now.at))
 }
 
 fn way(n: u32) -> Way {

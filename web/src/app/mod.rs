@@ -22,7 +22,7 @@ use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
 use fivebar_core::ledger::{Device, Fact};
 use fivebar_core::quantity::{Currency, Units, Wall};
 use fivebar_core::refusal::Refusal;
-use fivebar_core::sheet::strip::{Strip, strip};
+use fivebar_core::sheet::strip::{Strip, strip_of};
 use order::{Feel, Order, Which};
 use shelf::{Shelf, Written};
 use std::rc::Rc;
@@ -224,7 +224,7 @@ impl App {
 
     /// What runs on the maker's own bench.
     pub fn running(&self) -> Option<Strip> {
-        strip(&self.shelf().book, None, self.now)
+        strip_of(&self.shelf().bench(), &self.shelf().book, None, self.now)
     }
 
     fn stop_run(&mut self, now: Now) {
