@@ -281,7 +281,7 @@ fn strike(fact: &Fact) -> Option<(&[Id], bool)> {
 }
 
 /// What an entry is about: at most three subjects.
-fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
+pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
     use Subject::{Bench, Haul, Job, Workshop};
     let haul = |id: &Id| Some(Haul(*id));
     let job = |id: &Id| Some(Job(*id));

@@ -27,8 +27,8 @@ impl Id {
 
     /// Reads the hyphenated lower-case form; `None` for anything else.
     pub fn read(text: &str) -> Option<Id> {
-        let id = Uuid::try_parse(text).ok().map(Id)?;
-        (id.to_string() == text).then_some(id)
+        let spelled = text.len() == 36 && text.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f' | b'-'));
+        if spelled { Uuid::try_parse(text).ok().map(Id) } else { None }
     }
 }
 

@@ -94,8 +94,8 @@ impl Spelled for Length {
     }
     fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
         let text = scalar.text()?;
-        let nm: i64 = text.parse().ok()?;
-        (nm.to_string() == text).then_some(nm).and_then(|nm| Length::nm(nm).ok())
+        let spelled = text == "0" || (!text.starts_with('0') && text.bytes().all(|b| b.is_ascii_digit()));
+        text.parse().ok().filter(|_| spelled).and_then(|nm| Length::nm(nm).ok())
     }
 }
 

@@ -22,7 +22,7 @@ use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
 use fivebar_core::ledger::{Device, Fact};
 use fivebar_core::quantity::{Currency, Units, Wall};
 use fivebar_core::refusal::Refusal;
-use fivebar_core::sheet::strip::{Strip, strip};
+use fivebar_core::sheet::strip::{Strip, strip_of};
 use order::{Feel, Order, Which};
 use shelf::{Shelf, Written};
 use std::rc::Rc;
@@ -230,7 +230,7 @@ impl App {
 
     /// What runs on the maker's own bench.
     pub fn running(&self) -> Option<Strip> {
-        strip(&self.shelf().book, None, self.now)
+        strip_of(&self.shelf().bench(), &self.shelf().book, None, self.now)
     }
 
     fn stop_run(&mut self, now: Now) {
@@ -278,5 +278,28 @@ impl App {
         });
         let (currency, units) = set.unwrap_or_default();
         (currency.unwrap_or(self.speech.currency()), units.unwrap_or(self.speech.units()))
+    }
+}
+
+#[cfg(test)]
+pub(crate) mod told {
+    //! An app that is tapped in tests: each tap a second after the last.
+
+    use super::*;
+    use fivebar_core::quantity::{Moment, Offset};
+
+    /// The moment of the nth tap: Tuesday 3 March 2026, 09:00 at UTC-5, and n seconds.
+    pub fn nth(n: u8) -> Now {
+        let wall = Wall::new(Moment::at(1_772_546_400_000 + i64::from(n) * 1000), Offset::minutes(-300).unwrap());
+        Now { wall, chance: [n, 1, 2, 3, 4, 5, 6, 7, 8, 0] }
+    }
+
+    /// What the page shows after these messages, one a second.
+    pub fn after(app: &mut App, messages: impl IntoIterator<Item = Msg>) -> String {
+        for message in messages {
+            let n = u8::try_from(app.own.book.len()).unwrap();
+            app.heard(message, nth(n));
+        }
+        crate::screens::page(app).html()
     }
 }

@@ -2,11 +2,17 @@
 //!
 //! Carries invariant 9: nothing counts as saved until its transaction completed, nothing is written before the first load.
 
+use fivebar_core::bench::Bench;
+use fivebar_core::haul::Haul;
+use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::decide::{Command, Now, decide};
-use fivebar_core::ledger::{Book, Clock, Device, Entry};
+use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
 use fivebar_core::quantity::{Id, Wall};
 use fivebar_core::refusal::Answer;
+use fivebar_core::sheet::count::current;
+use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
 
 /// A line on its way to the store.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -40,6 +46,14 @@ pub struct Shelf {
     pub last_act: Option<Id>,
     /// The act that was just taken back and can be put back.
     pub taken_back: Option<Id>,
+    folded: RefCell<Folded>,
+}
+
+/// What was folded of the book and still holds: thrown away when an entry comes that it is about.
+#[derive(Debug, Default)]
+struct Folded {
+    bench: Option<Rc<Bench>>,
+    haul: Option<Option<Rc<Haul>>>,
 }
 
 impl Shelf {
@@ -56,6 +70,7 @@ impl Shelf {
             saved: None,
             last_act: None,
             taken_back: None,
+            folded: RefCell::default(),
         }
     }
 
@@ -69,7 +84,36 @@ impl Shelf {
         let act = first.act.unwrap_or(first.id);
         let lines: Vec<Posted> = entries.iter().map(|entry| Posted { id: entry.id, line: self.book.add(entry) }).collect();
         self.unsaved.extend(lines.iter().map(|posted| posted.id));
+        entries.iter().for_each(|entry| self.forget_about(entry));
         Ok(Some(Written { act, entries, lines }))
+    }
+
+    /// The bench as it stands.
+    pub fn bench(&self) -> Rc<Bench> {
+        self.folded.borrow_mut().bench.get_or_insert_with(|| Rc::new(fold::bench(&self.book))).clone()
+    }
+
+    /// The haul in hand as it stands.
+    pub fn haul(&self) -> Option<Rc<Haul>> {
+        self.folded.borrow_mut().haul.get_or_insert_with(|| current(&self.book).map(Rc::new)).clone()
+    }
+
+    fn forget_about(&self, entry: &Entry) {
+        let mut folded = self.folded.borrow_mut();
+        if matches!(entry.fact, Fact::Struck(_) | Fact::Restored(_)) {
+            *folded = Folded::default();
+        }
+        for subject in subjects(entry).into_iter().flatten() {
+            match subject {
+                Subject::Bench => folded.bench = None,
+                Subject::Haul(_) => folded.haul = None,
+                Subject::Job(_) | Subject::Workshop => {}
+            }
+        }
+    }
+
+    fn forget_all(&self) {
+        *self.folded.borrow_mut() = Folded::default();
     }
 
     /// These were saved.
@@ -86,6 +130,7 @@ impl Shelf {
         self.book = Book::of_lines(stored.iter().chain(&waiting).map(String::as_str));
         self.failed.extend(lines);
         self.last_act = None;
+        self.forget_all();
     }
 
     /// What could not be saved, to be tried again; it is shown again.
@@ -95,6 +140,7 @@ impl Shelf {
             self.book.add_line(&posted.line);
             self.unsaved.insert(posted.id);
         }
+        self.forget_all();
         again
     }
 
@@ -103,6 +149,7 @@ impl Shelf {
         for line in lines {
             self.book.add_line(line);
         }
+        self.forget_all();
     }
 
     pub fn is_unsaved(&self, id: Id) -> bool {

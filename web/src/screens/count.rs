@@ -11,11 +11,12 @@ use crate::parts::load_bar::load_bar;
 use crate::parts::pad;
 use crate::parts::seg::{Seg, seg};
 use crate::parts::tile::{First, Look, Tile, blank, first, tile};
-use crate::parts::undo::{Undo, alone, undo};
+use crate::parts::undo::{Undo, undo};
 use crate::view::{El, el};
 use crate::words::Speech;
 use crate::words::en::{common, count as words, woods};
 use fivebar_core::haul::{Load, Where};
+use fivebar_core::ledger;
 use fivebar_core::quantity::{Units, Wall};
 use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
 
@@ -108,17 +109,16 @@ fn volume(sheet: &CountSheet, seen: Seen<'_>) -> String {
 
 fn one(app: &App, pile: &Pile, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
     let last = sheet.last.filter(|last| last.pile == pile.pile);
-    let pieces = seen.speech.count(pile.taken);
     let shown = Tile {
         name: name(pile),
         size: size(pile, sheet.units, seen.speech),
-        figure: pieces.clone(),
+        figure: seen.speech.count(pile.taken),
         counted: pile.taken,
         hollow: 0,
         look: if last.is_some() { Look::Last } else { Look::Plain },
         wide: sheet.tiles.len() == 1,
         plus: last.map(|last| format!("+{}", seen.speech.count(last.n))).unwrap_or_default(),
-        said: words::tile_said(&name(pile), &common::pieces(pile.taken, &pieces), &seen.speech.count(app.count.armed)),
+        said: words::tile_said(&seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())
 }
@@ -163,27 +163,22 @@ fn bundles(app: &App, seen: Seen<'_>) -> El<Msg> {
     })
 }
 
-/// Names what it takes back; after that, what it puts back.
+/// Names what it takes back; after a count, moving it to another pile stands beside.
 fn undo_bar(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    if app.shelf().taken_back.is_some() {
-        let bar = Undo { words: common::PUT_BACK.into(), under: common::TAKEN_BACK.into() };
-        return Some(alone(bar, Msg::Common(Common::PutBack)));
-    }
-    app.shelf().last_act?;
-    let Some(last) = sheet.last else {
-        return Some(alone(Undo { words: common::TAKE_BACK.into(), under: String::new() }, Msg::Common(Common::TakeBack)));
+    let last = sheet.last.filter(|_| 1 < sheet.tiles.len() && counted_last(app));
+    let Some((last, pile)) = last.and_then(|last| Some((last, sheet.tiles.iter().find(|tile| tile.pile == last.pile)?))) else {
+        return super::undo::bar(app, seen);
     };
-    let pile = sheet.tiles.iter().find(|tile| tile.pile == last.pile)?;
-    let bar = Undo {
-        words: words::take_back(&seen.speech.count(last.n)),
-        under: words::of_when(&name(pile).to_lowercase(), &seen.speech.clock(last.at)),
-    };
-    let several = 1 < sheet.tiles.len();
-    let back = Msg::Common(Common::TakeBack);
-    Some(match several {
-        true => undo(bar, back, (words::move_last(&seen.speech.count(last.run)), Msg::Count(Tap::Move))),
-        false => alone(bar, back),
-    })
+    let bar =
+        Undo { words: words::take_back(&seen.speech.count(last.n)), under: common::of_when(&name(pile), &seen.speech.clock(last.at)) };
+    let side = (words::move_last(&seen.speech.count(last.run)), Msg::Count(Tap::Move));
+    Some(undo(bar, Msg::Common(Common::TakeBack), side))
+}
+
+/// Whether the last act of this tab was a count.
+fn counted_last(app: &App) -> bool {
+    let entry = app.shelf().last_act.and_then(|act| app.shelf().book.entry(act));
+    entry.is_some_and(|(entry, _)| matches!(entry.fact, ledger::Fact::PiecesCounted(_)))
 }
 
 fn trip(sheet: Option<&CountSheet>, seen: Seen<'_>) -> El<Msg> {
@@ -191,11 +186,13 @@ fn trip(sheet: Option<&CountSheet>, seen: Seen<'_>) -> El<Msg> {
     let sort = sheet.map(|_| key("key h56", words::SORT, "", Msg::Count(Tap::Choose)));
     match now.stands {
         Where::NotLeft => {
-            let under = if sheet.is_none() { words::LEAVING_UNDER } else { "" };
-            let class = if sheet.is_none() { "key h88" } else { "key h56 wide" };
-            el("div", "tr").kid(key(class, words::LEAVING, under, Msg::Count(Tap::Trip(TripTap::Leave)))).kids(sort)
+            let leave = Msg::Count(Tap::Trip(TripTap::Leave));
+            match sheet {
+                None => key("key h88", words::LEAVING, words::LEAVING_UNDER, leave),
+                Some(_) => el("div", "side").kid(key("key h56", words::LEAVING, "", leave)).kids(sort),
+            }
         }
-        stands => el("div", "tr").kid(steps(&now, stands, seen)).kids(sort),
+        stands => el("div", "side").kid(steps(&now, stands, seen)).kids(sort),
     }
 }
 

@@ -23,11 +23,11 @@ fn say(tap: TripTap) -> Msg {
 /// The screen of the haul's own facts.
 pub fn screen(details: &Details, sheet: &CountSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(words::haul_of(&seen.speech.day(sheet.began)), words::WHOLE_HAUL).fact(saved_fact(app, seen));
-    let main = match details.field {
-        Some(field) => typing(details, field, sheet, seen),
-        None => facts(sheet, app, seen),
+    let (main, away) = match details.field {
+        Some(field) => (typing(details, field, sheet, seen), common::LEAVE_IT),
+        None => (facts(sheet, app, seen), common::DONE),
     };
-    Screen::new("count/haul", head(top), main.kid(key("key h48", common::DONE, "", Msg::Count(Tap::Close))))
+    Screen::new("count/haul", head(top), main.kid(key("key h48", away, "", Msg::Count(Tap::Close))))
 }
 
 fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {

@@ -9,6 +9,7 @@ mod pile;
 mod price;
 mod said;
 mod sort;
+mod undo;
 mod workshop;
 
 pub use frame::page;

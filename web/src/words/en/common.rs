@@ -62,3 +62,8 @@ pub fn distance_unit(units: Units) -> &'static str {
         Units::Metric => "km",
     }
 }
+
+/// "new pile, 09:42".
+pub fn of_when(what: &str, clock: &str) -> String {
+    format!("{what}, {clock}")
+}

@@ -79,11 +79,6 @@ pub fn take_back(n: &str) -> String {
     format!("Take back {n}")
 }
 
-/// "ash leg squares, 09:42".
-pub fn of_when(what: &str, clock: &str) -> String {
-    format!("{what}, {clock}")
-}
-
 /// "Move last 12 to…".
 pub fn move_last(n: &str) -> String {
     format!("Move last {n} to…")
@@ -104,9 +99,9 @@ pub fn warns_at(mass: &str) -> String {
     format!("warns at {mass}")
 }
 
-/// "Ash strips, 64 pieces. Count 5."
-pub fn tile_said(name: &str, pieces: &str, armed: &str) -> String {
-    format!("{name}, {pieces}. Count {armed}.")
+/// "pieces. Count 5." after the figure, for a reader.
+pub fn tile_said(armed: &str) -> String {
+    format!("pieces. Count {armed}.")
 }
 
 /// "under 9", "9 to 12", "over 36".
@@ -148,7 +143,7 @@ pub fn to_go(n: &str) -> String {
 
 /// "Take back 1 reject: short".
 pub fn take_back_reject(n: &str, why: &str) -> String {
-    format!("Take back {n} reject: {}", why.to_lowercase())
+    format!("Take back {n} reject: {why}")
 }
 
 /// "Take back 1 good".
@@ -181,3 +176,11 @@ pub const REASONS: [&str; 11] =
 
 pub const AT_THE_WHEEL: &str = "At the wheel";
 pub const AT_THE_BINS: &str = "At the bins";
+pub const GUESS: &str = "guess";
+pub const THIS_PILE: &str = "this pile";
+pub const THE_SUPPLIER: &str = "supplier";
+
+/// "26 %".
+pub fn percent(written: &str) -> String {
+    format!("{written} %")
+}
