@@ -7,6 +7,8 @@ pub mod face;
 pub mod gallery;
 pub mod quick;
 pub mod tag;
+#[cfg(test)]
+mod tests;
 
 use super::App;
 use super::order::{Feel, Order};

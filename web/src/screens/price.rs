@@ -122,3 +122,8 @@ fn choices(words: Vec<(String, bool)>, tap: impl Fn(usize) -> Msg) -> El<Msg> {
 fn fact(what: &str, figure: String) -> El<Msg> {
     el("tr", "").kid(el("td", "").text(what.to_owned())).kid(el("td", "n").text(figure))
 }
+
+/// A row that the others lead to.
+fn strong(what: &str, figure: String) -> El<Msg> {
+    el("tr", "sum").kid(el("td", "").text(what.to_owned())).kid(el("td", "n").text(figure))
+}

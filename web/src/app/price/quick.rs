@@ -67,6 +67,8 @@ pub fn heard(app: &mut App, tap: QuickTap) {
         QuickTap::Choose(field) => {
             if take(app) {
                 app.price.quick.field = Some(field);
+                // What was said before stands until something else is typed.
+                app.price.quick.typed().into_iter().for_each(|typed| *typed = Typed::default());
             }
             if app.price.over != Over::Quick {
                 app.price.open(Over::Quick);
@@ -94,14 +96,13 @@ fn next(quick: &Quick) -> Option<Field> {
 /// The most hours of one piece.
 const MOST: i64 = 10_000;
 
-/// Reads the field under the thumb; an empty one is nothing said. False where what was typed is no figure.
+/// Reads the field under the thumb; an empty one stays as it was. False where what was typed is no figure.
 fn take(app: &mut App) -> bool {
     let (sign, currency) = (app.speech.sign(), currency(app));
     let quick = &mut app.price.quick;
     let Some(field) = quick.field else { return true };
     let Some(typed) = quick.typed() else { return true };
     if typed.text.is_empty() {
-        forget(quick, field);
         return true;
     }
     let money = |text: &str| reading::money(text, currency, sign);
@@ -113,12 +114,4 @@ fn take(app: &mut App) -> bool {
         Field::Offer => quick.offer.take(money).map(|sum| quick.asked.offer = Some(sum)),
     }
     .is_some()
-}
-
-fn forget(quick: &mut Quick, field: Field) {
-    match field {
-        Field::Hours => quick.asked.hours = None,
-        Field::Spent => quick.asked.spent = None,
-        Field::Offer => quick.asked.offer = None,
-    }
 }

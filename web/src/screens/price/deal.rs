@@ -62,7 +62,7 @@ fn facts(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
     let asked = asked.map(|deposit| fact(words::DEPOSIT, exact(deposit, seen.speech)));
     let many = (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n)));
     let came = fact(price::came_in(row.deposit.is_some()), exact(row.received, seen.speech));
-    let due = fact(price::DUE, exact(row.still, seen.speech));
+    let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
     el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(many).kids(by).kids(asked).kid(came).kid(due)))
 }
 

@@ -8,7 +8,6 @@ use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::view::{El, el};
 use crate::words::en::{common, price as words};
-use fivebar_core::quantity::{Decimal, Mass};
 use fivebar_core::sheet::buyer::{BuyerSheet, buyer};
 
 /// How long the key is held.
@@ -60,6 +59,5 @@ fn size(sheet: &BuyerSheet, seen: Seen<'_>) -> Option<String> {
 }
 
 fn weight(sheet: &BuyerSheet, seen: Seen<'_>) -> Option<String> {
-    let kg = f64::try_from(Decimal::new(sheet.grams?, 3)).ok()?;
-    Some(format!("{} {}", seen.speech.mass(Mass::kg(kg), sheet.units), common::mass_unit(sheet.units)))
+    Some(format!("{} {}", seen.speech.mass(sheet.mass?, sheet.units), common::mass_unit(sheet.units)))
 }

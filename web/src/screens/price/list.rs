@@ -70,19 +70,18 @@ fn foot(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     (undo.is_some() || show.is_some()).then(|| el("div", "foot").kids(undo).kids(show))
 }
 
-/// Names what it takes back; after that, what it puts back.
-fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let (act, job, done) = app.price.last?;
+/// Names what it takes back; after that, what it puts back. An act of another place is named as it is there.
+pub fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let shelf = app.shelf();
+    let Some((act, job, done)) = app.price.last.filter(|(act, ..)| [shelf.taken_back, shelf.last_act].contains(&Some(*act))) else {
+        return crate::screens::undo::bar(app, seen);
+    };
     let name = shop(app).job(job).map(|job| job.name).unwrap_or_default();
-    if shelf.taken_back == Some(act) {
-        return Some(alone(
-            Undo { words: common::PUT_BACK.into(), under: format!("{}: {name}", common::TAKEN_BACK) },
-            Msg::Common(Common::PutBack),
-        ));
-    }
-    let bar = Undo { words: deals::take_back(done, &figure(done, seen)), under: name };
-    (shelf.last_act == Some(act)).then(|| alone(bar, Msg::Common(Common::TakeBack)))
+    let (words, under, tap) = match shelf.taken_back == Some(act) {
+        true => (common::PUT_BACK.to_owned(), format!("{}: {name}", common::TAKEN_BACK), Common::PutBack),
+        false => (deals::take_back(done, &figure(done, seen)), name, Common::TakeBack),
+    };
+    Some(alone(Undo { words, under }, Msg::Common(tap)))
 }
 
 fn figure(done: Done, seen: Seen<'_>) -> String {
@@ -108,6 +107,7 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
         .key(row.job.to_string())
         .kid(title(&row.name, aside))
         .kids(table)
+        .kids((is_first && row.not_under.is_none() && row.costs_covered.is_some()).then(|| el("p", "t14 i2").text(words::WAITING_UNKNOWN)))
         .kids(row.settle.filter(|_| row.settle_set).map(|settle| el("p", "t14 i2").text(words::settle_set(&bare(settle, seen.speech)))))
         .kids(gaps)
         .kid(keys(row))

@@ -1,7 +1,7 @@
 //! Pay and hours: what of an offer goes out, what you get, and what is left for an hour.
 
 use super::list::{bargain, how_paid};
-use super::{Screen, Seen, back, bare, exact, fact, per_hour};
+use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::{BargainTap, named};
 use crate::app::price::tag::{TagTap, What};
@@ -39,9 +39,9 @@ fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
         row(words::HANDED_OVER, handed),
         taken(words::TAX, sheet.parts.map(|parts| parts.tax)),
         taken(words::FEE, sheet.parts.map(|parts| parts.fee)),
-        row(words::YOU_GET, get),
+        get.map(|get| strong(words::YOU_GET, exact(get, seen.speech))),
         taken(words::COSTS, left.map(|left| left.way.costs)),
-        row(words::LEFT, left.map(|left| left.left)),
+        left.map(|left| strong(words::LEFT, exact(left.left, seen.speech))),
     ];
     el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten())))
 }
@@ -51,7 +51,7 @@ fn hours(left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let an_hour = |amount| per_hour(amount, left.left, seen.speech);
     let rows = [
         Some(fact(words::TIME, seen.speech.span(left.way.time))),
-        Some(fact(words::LEFT_PER_HOUR, an_hour(left.per_hour.left))),
+        Some(strong(words::PER_HOUR, an_hour(left.per_hour.left))),
         left.per_hour.after_workshop.map(|amount| fact(words::AFTER_WORKSHOP, an_hour(amount))),
         left.per_hour.every_hour.map(|amount| fact(words::EVERY_HOUR, an_hour(amount))),
     ];

@@ -1,6 +1,6 @@
 //! A piece that is not in the list: hours, spent, offered, and what is left for an hour.
 
-use super::list::how_paid;
+use super::list::{how_paid, undo};
 use super::{Screen, Seen, bare, per_hour, point};
 use crate::app::price::quick::{Field, Quick, QuickTap, currency, leaves};
 use crate::app::price::{Tap, shop};
@@ -29,7 +29,7 @@ pub fn day_one(app: &App, seen: Seen<'_>) -> Screen {
         .fact(Fact::Plain(common::ON_THIS_PHONE.into()));
     let quick = &app.price.quick;
     let boards = FIELDS.map(|(field, word)| {
-        el("button", "board first")
+        el("button", "board field1")
             .attr("type", "button")
             .on_tap(say(QuickTap::Choose(field)))
             .kid(el("span", "nm").text(word))
@@ -41,7 +41,11 @@ pub fn day_one(app: &App, seen: Seen<'_>) -> Screen {
         .kids(result(app, seen))
         .kid(el("div", "push"))
         .kid(el("p", "t14 i2").text(words::NOTHING_UNDER));
-    Screen::new("price", head(top), main)
+    let screen = Screen::new("price", head(top), main);
+    match undo(app, seen) {
+        Some(undo) => screen.foot(el("div", "foot").kid(undo)),
+        None => screen,
+    }
 }
 
 /// The three fields in a row.
@@ -78,7 +82,7 @@ fn figure(quick: &Quick, field: Field, seen: Seen<'_>) -> El<Msg> {
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let currency = currency(app);
     let quick = &app.price.quick;
-    let top = Head::new(words::NOT_IN_THE_LIST, words::WHAT_IT_LEAVES).fact(Fact::Plain(words::QUICK_UNDER.into()));
+    let top = Head::new(words::QUICK_UNDER, words::WHAT_IT_LEAVES);
     let wrong = [&quick.hours, &quick.spent, &quick.offer].into_iter().find_map(|typed| typed.wrong.as_ref());
     let all = quick.asked.hours.is_some() && quick.asked.spent.is_some() && quick.asked.offer.is_some() && quick.field.is_none();
     let main = el("main", "price quick")

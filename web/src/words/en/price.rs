@@ -4,7 +4,7 @@ use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::sheet::price::Gap;
 
 pub const FOR_SALE: &str = "For sale";
-pub const NOTHING_FOR_SALE: &str = "Nothing for sale yet";
+pub const NOTHING_FOR_SALE: &str = "Nothing for sale";
 pub const NOTHING_UNDER: &str = "A job with a price stands here. Until then, three figures will do.";
 pub const ASK: &str = "ask";
 pub const SETTLE: &str = "settle";
@@ -24,6 +24,7 @@ pub const AGREED: &str = "Agreed";
 pub const AGREED_MARK: &str = "agreed";
 pub const MADE_TO_ORDER: &str = "made to order";
 pub const DUE: &str = "due";
+pub const DUE_ROW: &str = "Due";
 pub const IN: &str = "in";
 pub const TO_ALL: &str = "Back to the list";
 pub const COVERED: &str = "Price";
@@ -31,8 +32,7 @@ pub const NO_TAX_NO_FEE: &str = "No tax and no card fee are set: both count as n
 pub const HOW_YOU_ARE_PAID: &str = "How you are paid";
 pub const SAY_YOUR_RATE: &str = "What an hour must earn";
 /// The last column until what waiting is worth is reckoned.
-pub const WAITING_UNKNOWN: &str =
-    "What waiting is worth is not reckoned yet, so no figure says not under: the last column covers your costs.";
+pub const WAITING_UNKNOWN: &str = "Not under is not reckoned yet.";
 
 /// "3 left of 5, tag 145".
 pub fn left_of(left: &str, of: &str, tag: Option<&str>) -> String {
@@ -268,15 +268,14 @@ pub const HAND_OVER_LATER: &str = "Agree, hand over later";
 // --- pay and hours
 
 pub const HANDED_OVER: &str = "They hand over";
-pub const TAX: &str = "tax in it";
-pub const FEE: &str = "fee";
+pub const TAX: &str = "Tax in it";
+pub const FEE: &str = "Fee";
 pub const YOU_GET: &str = "You get";
-pub const COSTS: &str = "costs";
+pub const COSTS: &str = "Costs";
 pub const LEFT: &str = "Left";
-pub const TIME: &str = "hours";
-pub const LEFT_PER_HOUR: &str = "Left per hour";
-pub const AFTER_WORKSHOP: &str = "after workshop costs";
-pub const EVERY_HOUR: &str = "over every hour worked";
+pub const TIME: &str = "Hours";
+pub const AFTER_WORKSHOP: &str = "After workshop costs";
+pub const EVERY_HOUR: &str = "Over every hour worked";
 pub const TAG: &str = "Tag";
 pub const SETTLE_KEY: &str = "Settle";
 pub const OFFERS_HEARD: &str = "Offers heard";
@@ -291,8 +290,8 @@ pub fn heard(sum: &str, n: u32, written: &str) -> String {
 // --- a piece that is not in the list
 
 pub const WHAT_IT_LEAVES: &str = "What it leaves";
-pub const QUICK_UNDER: &str = "no job needed, nothing is written";
-pub const PER_HOUR: &str = "left per hour";
+pub const QUICK_UNDER: &str = "No job needed, nothing is written";
+pub const PER_HOUR: &str = "Left per hour";
 pub const START_AGAIN: &str = "Start again";
 pub const AT_RATE: &str = "Your rate or more.";
 pub const THREE_FIGURES: &str = "Three figures, then what is left for each hour.";
