@@ -71,13 +71,6 @@ pub enum News {
     UpdateWaits,
     Tick(Wall),
     Resized(f64),
-    /// What became of a file that was handed on.
-    Handed(Handed),
-    /// A file was picked.
-    Picked {
-        name: String,
-        text: String,
-    },
 }
 
 impl App {
@@ -97,7 +90,6 @@ impl App {
             News::ExampleRemoved => (self.example, self.which) = (None, Which::Own),
             News::UpdateWaits => self.update_waits = true,
             News::Tick(now) => self.now = now,
-            News::Handed(_) | News::Picked { .. } => {}
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }
         std::mem::take(&mut self.orders)

@@ -30,6 +30,18 @@ pub enum Order {
         which: Which,
         lines: Vec<Posted>,
     },
+    /// Names beside the book, by the id of the person; names that are gone for good.
+    KeepNames {
+        which: Which,
+        names: Vec<(String, String)>,
+        forgotten: Vec<String>,
+    },
+    /// Adds what a copy brought to the maker's own book: all of it or nothing. `aside` is damaged beyond its id.
+    BringIn {
+        lines: Vec<Posted>,
+        names: Vec<(String, String)>,
+        aside: Vec<String>,
+    },
     Feel(Feel),
     /// Whether the screen should stay awake.
     Awake(bool),

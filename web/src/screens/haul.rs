@@ -6,12 +6,14 @@ use crate::app::count::Tap;
 use crate::app::trip::{Details, Field, TripTap};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
+use crate::parts::chips::{Chip, flowing};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::pad;
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal};
 use fivebar_core::ledger::fold;
+use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Span, writing};
 use fivebar_core::sheet::count::CountSheet;
@@ -38,7 +40,9 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let unit = common::mass_unit(sheet.units);
     let carries = sheet.load.carries.map_or_else(none, |mass| format!("{} {unit}", seen.speech.whole_mass(mass, sheet.units)));
     let distance = trip.and_then(|trip| trip.distance).map_or_else(none, |d| writing::distance(d, seen.speech.typing(sheet.units)));
-    let mut keys = vec![figure_key(words::CARRIES, carries, say(TripTap::Choose(Field::Carries)))];
+    let spent = haul.as_ref().and_then(|haul| haul.spent().ok()).filter(|sum| !sum.is_zero());
+    let mut keys = vec![figure_key(words::GIFT, spent.map_or_else(none, |sum| seen.speech.money(sum)), say(TripTap::Choose(Field::Gift)))];
+    keys.push(figure_key(words::CARRIES, carries, say(TripTap::Choose(Field::Carries))));
     if let Some(trip) = trip {
         keys.push(figure_key(words::DISTANCE, distance, say(TripTap::Choose(Field::Distance))));
         keys.push(figure_key(words::AT_THE_WHEEL, span(Some(trip.wheel())), say(TripTap::Choose(Field::Wheel))));
@@ -46,11 +50,25 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     }
     el("main", "scr")
         .kid(el("div", "g2").kids(keys))
+        .kids(suppliers(haul.as_ref().and_then(|haul| haul.supplier), app))
         .kid(caution(words::LOADING_CAUTION))
         .kid(caution(words::RECLAIMED_CAUTION))
         .kid(el("div", "push"))
         .kid(key("key h88", words::SAME_HAUL, words::SAME_HAUL_UNDER, say(TripTap::Leave)))
         .kid(key("key h88", words::NEW_HAUL, words::NEW_HAUL_UNDER, say(TripTap::NewHaul)))
+}
+
+/// Whose bin it was: those the workshop knows by name.
+fn suppliers(chosen: Option<fivebar_core::quantity::Id>, app: &App) -> Vec<El<Msg>> {
+    let people = fold::workshop(&app.shelf().book).people.into_iter().filter(|person| person.role == Role::Supplier);
+    let known: Vec<_> = people.filter_map(|person| Some((person.id, app.shelf().names.get(&person.id)?.clone()))).collect();
+    if known.is_empty() {
+        return vec![];
+    }
+    let shown = known.iter().map(|(id, name)| Chip::choice(name.clone(), Some(*id) == chosen)).collect();
+    let ids: Vec<_> = known.iter().map(|(id, _)| *id).collect();
+    let chips = flowing("key h56", shown, move |nth| ids.get(nth).map_or(say(TripTap::Open), |id| say(TripTap::Supplier(*id))));
+    vec![el("h2", "").text(words::SUPPLIER), chips]
 }
 
 fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
@@ -59,6 +77,7 @@ fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -
         Field::Distance => (words::DISTANCE, common::distance_unit(sheet.units)),
         Field::Wheel => (words::AT_THE_WHEEL, "min"),
         Field::Bin => (words::AT_THE_BINS, "min"),
+        Field::Gift => (words::GIFT, ""),
     };
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let wrong = details.typed.wrong.as_ref();
