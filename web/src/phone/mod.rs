@@ -8,6 +8,7 @@ mod ears;
 pub mod face;
 pub mod files;
 pub mod format;
+pub mod hand;
 pub mod installed;
 pub mod now;
 pub mod panic;
@@ -18,6 +19,7 @@ pub mod share;
 pub mod shell;
 pub mod store;
 pub mod tabs;
+pub mod text_size;
 pub mod theme;
 pub mod visible;
 
