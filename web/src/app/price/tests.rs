@@ -429,3 +429,12 @@ fn the_place_key_leads_back_to_the_list() {
     maker.shows(&["For sale"]);
     assert_eq!(maker.app.begins_with().0, Currency::USD);
 }
+
+#[test]
+fn price_points_are_those_of_the_till() {
+    use crate::app::workshop::Tap::Point;
+    use fivebar_core::money::point::Points;
+    let mut maker = Maker::at_market();
+    maker.offer("130").shows(&["−5", "+5"]).say(Msg::Workshop(Point(Points::Ten)));
+    maker.shows(&["−10", "+10"]);
+}
