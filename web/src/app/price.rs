@@ -10,8 +10,9 @@ pub mod tag;
 #[cfg(test)]
 mod tests;
 
-use super::App;
 use super::order::{Feel, Order};
+use super::{App, workshop};
+use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now};
@@ -103,6 +104,9 @@ pub enum Tap {
     Show(Id),
     /// The maker has it back.
     Hide,
+    /// To where one says how one is paid, or what an hour must earn.
+    HowPaid,
+    Rate,
     Close,
 }
 
@@ -120,6 +124,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Press(press) => pressed(app, press),
         Tap::Show(job) => face::show(app, job),
         Tap::Hide => face::hide(app),
+        Tap::HowPaid => to_workshop(app, workshop::Over::Till),
+        Tap::Rate => to_workshop(app, workshop::Over::Rate),
         Tap::Close => app.price.close(),
     }
 }
@@ -142,6 +148,11 @@ impl Price {
     pub fn to_list(&mut self) {
         (self.over, self.under) = (Over::Nothing, vec![]);
     }
+}
+
+fn to_workshop(app: &mut App, over: workshop::Over) {
+    app.go(Place::Workshop);
+    app.workshop.over = over;
 }
 
 /// The workshop at this moment.

@@ -24,11 +24,11 @@ pub fn page(app: &App) -> El<Msg> {
         .on_key(if app.here.single_keys { global_key } else { no_key })
         .kid(screen.head)
         .kids((!screen.bare).then(|| band(app, seen)).flatten())
-        .kids((!screen.bare && !screen.says_it).then(|| nudge(app, seen)).flatten())
+        .kids((!screen.bare && !screen.quiet && !screen.says_it).then(|| nudge(app, seen)).flatten())
         .kids((!screen.says_it).then(|| notice(app, seen)).flatten())
         .kid(screen.main)
         .kids(screen.foot)
-        .kids((!screen.bare).then(|| running(app, seen)).flatten())
+        .kids((!screen.bare && !screen.quiet).then(|| running(app, seen)).flatten())
         .kids(nav)
         .kid(live(app.said.clone()))
 }

@@ -31,7 +31,9 @@ use fivebar_core::refusal::Refusal;
 /// The screen as it stands. Out of sight nothing of it is drawn: a phone keeps a picture of it.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     if app.price.covered {
-        return Screen::new("price/covered", head(Head::new("", words::COVERED)), el("main", ""));
+        let mut covered = Screen::new("price/covered", head(Head::new("", words::COVERED)), el("main", "")).says_it();
+        covered.bare = true;
+        return covered;
     }
     over(app, seen).unwrap_or_else(|| list::screen(app, seen))
 }

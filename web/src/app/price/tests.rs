@@ -328,6 +328,12 @@ fn a_piece_without_a_price_names_what_is_missing() {
     assert_eq!(maker.sold().0, 1);
 }
 
+#[test]
+fn the_offer_carries_no_running_strip() {
+    let mut maker = Maker::at_market();
+    maker.shows(&["class=\"strip\""]).offer("130").hides(&["class=\"strip\"", "In no copy"]);
+}
+
 /// What no buyer may read: sums, hours, words and places of the maker's side.
 const PRIVATE: [&str; 18] = [
     "27.78",

@@ -8,7 +8,6 @@ use crate::app::price::gallery::GalleryTap;
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::{Done, Tap, paid, sheet, shop};
 use crate::app::{App, Common, Msg};
-use crate::parts::Place;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
@@ -110,6 +109,7 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
         .kids((is_first && row.not_under.is_none() && row.costs_covered.is_some()).then(|| el("p", "t14 i2").text(words::WAITING_UNKNOWN)))
         .kids(row.settle.filter(|_| row.settle_set).map(|settle| el("p", "t14 i2").text(words::settle_set(&bare(settle, seen.speech)))))
         .kids(gaps)
+        .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
 }
 
@@ -196,7 +196,12 @@ fn at_gallery(row: &GalleryRow, seen: Seen<'_>) -> El<Msg> {
 
 /// The key to where one says how one is paid.
 pub fn how_paid() -> El<Msg> {
-    key("key h48", words::HOW_YOU_ARE_PAID, "", Msg::Go(Place::Workshop))
+    key("key h48", words::HOW_YOU_ARE_PAID, "", Msg::Price(Tap::HowPaid))
+}
+
+/// The key to where one says what an hour must earn.
+pub fn rate() -> El<Msg> {
+    key("key h48", words::SAY_YOUR_RATE, "", Msg::Price(Tap::Rate))
 }
 
 /// A message on the offer in hand.

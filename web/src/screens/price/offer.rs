@@ -26,8 +26,8 @@ pub fn screen(of: &Bargain, app: &App, seen: Seen<'_>) -> Option<Screen> {
         Err(refusal) => refused("price/offer", &refusal, seen),
         Ok(sheet) if of.pay => pay::screen(&sheet, app, seen),
         Ok(sheet) => match &of.pad {
-            Some(typed) => by_pad(&sheet, typed, seen),
-            None => by_scale(&sheet, app, seen),
+            Some(typed) => by_pad(&sheet, typed, seen).quiet(),
+            None => by_scale(&sheet, app, seen).quiet(),
         },
     })
 }

@@ -1,6 +1,6 @@
 //! A piece that is not in the list: hours, spent, offered, and what is left for an hour.
 
-use super::list::{how_paid, undo};
+use super::list::{how_paid, rate as to_rate, undo};
 use super::{Screen, Seen, bare, per_hour, point};
 use crate::app::price::quick::{Field, Quick, QuickTap, currency, leaves};
 use crate::app::price::{Tap, shop};
@@ -90,6 +90,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         .kids(wrong.map(|why| el("p", "why").text(refusal::misread(why, seen.speech, Units::Metric))))
         .kids(result(app, seen))
         .kids(untaxed(app, currency))
+        .kids(unrated(app, currency))
         .kid(el("div", "push"));
     let main = match all {
         true => main.kid(key("key", words::START_AGAIN, "", say(QuickTap::Clear))),
@@ -133,4 +134,11 @@ fn word(left: Decimal, currency: Currency, app: &App, seen: Seen<'_>) -> String 
 fn untaxed(app: &App, currency: Currency) -> Vec<El<Msg>> {
     let quiet = shop(app).workshop.tills.contains_key(&currency) || app.price.quick.field.is_some();
     if quiet { vec![] } else { vec![el("p", "t14").text(words::NO_TAX_NO_FEE), how_paid()] }
+}
+
+/// Once there is a result and no rate to hold it against, the way to say one.
+fn unrated(app: &App, currency: Currency) -> Option<El<Msg>> {
+    let has_result = leaves(app).is_ok_and(|left| left.is_some()) && app.price.quick.field.is_none();
+    let has_rate = rate(&shop(app), currency).hourly().your_rate.is_some();
+    (has_result && !has_rate).then(to_rate)
 }

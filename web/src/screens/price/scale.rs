@@ -11,7 +11,7 @@ use fivebar_core::quantity::{Currency, Decimal, Money};
 use fivebar_core::sheet::offer::OfferSheet;
 
 /// The least steps the scale should have; coarser points give way to finer ones.
-const STEPS: f64 = 8.0;
+const STEPS: f64 = 6.0;
 /// Air beside the outermost marks, as a share of what lies between them.
 const AIR: f64 = 0.1;
 /// With nothing but the ask the scale begins at this share of it.
