@@ -5,9 +5,9 @@ use super::rate::{RateSheet, rate};
 use super::shop::Shop;
 use crate::ledger::fold::{Booked, Copy, hauls};
 use crate::ledger::kind::book::Role;
+use crate::quantity::Sorted;
 use crate::quantity::{Currency, Day, Id, Key, Money, Offset, Span, Units, Wall};
 use crate::refusal::Answer;
-use std::collections::BTreeMap;
 
 /// The Workshop place.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,7 +18,7 @@ pub struct WorkshopSheet {
     pub rates: Vec<RateSheet>,
     pub suppliers: Vec<Id>,
     /// Costs of no job this year, in each currency.
-    pub costs: BTreeMap<Currency, YearCosts>,
+    pub costs: Sorted<Currency, YearCosts>,
     /// Hours logged this year: to jobs, and in all.
     pub logged: Span,
     pub worked: Span,
@@ -31,7 +31,7 @@ pub struct WorkshopSheet {
 #[derive(Clone, Debug, PartialEq)]
 pub struct YearCosts {
     pub total: Money,
-    pub by_kind: BTreeMap<Key, Money>,
+    pub by_kind: Sorted<Key, Money>,
     pub lines: Vec<Booked>,
     /// What no job and no rack carries of all hauls.
     pub of_hauls: Money,
@@ -72,8 +72,8 @@ fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> (Span, Span) {
     (of(false), of(true))
 }
 
-fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<BTreeMap<Currency, YearCosts>> {
-    let mut years = BTreeMap::new();
+fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<Sorted<Currency, YearCosts>> {
+    let mut years = Sorted::new();
     let this_year = |line: &&Booked| Wall::new(line.at, offset).day().as_ymd().0 == year;
     for line in shop.workshop.costs.iter().filter(this_year) {
         let costs = years.entry(line.sum.currency()).or_insert_with(|| YearCosts::none(line.sum.currency()));
@@ -96,6 +96,6 @@ fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<BTreeMap<Currency
 impl YearCosts {
     fn none(currency: Currency) -> YearCosts {
         let zero = Money::zero(currency);
-        YearCosts { total: zero, by_kind: BTreeMap::new(), lines: vec![], of_hauls: zero }
+        YearCosts { total: zero, by_kind: Sorted::new(), lines: vec![], of_hauls: zero }
     }
 }
