@@ -262,6 +262,43 @@ mod tests {
         assert!(after(&mut app, []).contains("saved 09:00"));
     }
 
+    /// Drawing 20: the pile stands alone with hollow marks; why, what is safe, what to do.
+    #[test]
+    fn a_count_that_was_not_saved_stands_hollow_on_its_pile() {
+        let mut app = App::for_tests(Place::Count);
+        after(&mut app, [tap(Tap::First), tap(Tap::Arm(10))]);
+        let own = pile(&app, 0);
+        let stored: Vec<String> = app.own.book.lines().map(str::to_owned).collect();
+        let ids = app.own.book.entries().map(|(entry, _)| entry.id).collect();
+        app.told(News::Saved { which: Which::Own, ids, at: nth(9).wall });
+        let lines = appended(&app.heard(tap(Tap::Pile(own)), nth(10)));
+        assert!(after(&mut app, []).contains("class=\"ho\""), "hollow until it is saved");
+        app.told(News::NotSaved { which: Which::Own, lines: lines.clone(), trouble: Trouble::Full, stored });
+        let shown = after(&mut app, []);
+        for said in
+            ["tile fail", "class=\"ho\"", "Not counted: 10 onto Pile A", "Your 1 piece, saved 09:00.", "count the 10", "Keep a copy"]
+        {
+            assert!(shown.contains(said), "{said}: {shown}");
+        }
+        assert_eq!(taken(&app), [1]);
+        let shown = after(&mut app, [Msg::Go(Place::Bench)]);
+        assert!(shown.contains("1 entry is not saved.") && shown.contains("Try again"), "it is not forgotten: {shown}");
+        let again = app.heard(Msg::Common(Common::TryAgain), nth(11));
+        assert_eq!((appended(&again), taken(&app)), (lines, vec![11]));
+    }
+
+    #[test]
+    fn a_haul_says_whose_bin_it_was() {
+        let mut app = App::for_tests(Place::Count);
+        let say = |trip| tap(Tap::Trip(trip));
+        after(&mut app, [tap(Tap::First), say(TripTap::Open), say(TripTap::Choose(trip::Field::Supplier))]);
+        let shown = after(&mut app, [say(TripTap::Named("Stair works".into())), say(TripTap::AddSupplier)]);
+        assert!(shown.contains("Stair works"), "{shown}");
+        assert!(app.own.book.lines().all(|line| !line.contains("Stair")), "no name is in the book");
+        let supplier = app.own.haul().unwrap().supplier;
+        assert_eq!(supplier, app.own.names.keys().next().copied());
+    }
+
     #[test]
     fn what_could_not_be_saved_is_said_and_can_be_tried_again() {
         let mut app = App::for_tests(Place::Count);

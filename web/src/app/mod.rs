@@ -6,6 +6,7 @@ pub mod bench;
 pub mod count;
 pub mod draft;
 pub mod entry;
+pub mod here;
 pub mod jobs;
 pub mod news;
 pub mod order;
@@ -51,6 +52,9 @@ pub enum Common {
     Understood,
     ApplyUpdate,
     LeaveExample,
+    /// Opens the app again.
+    Reload,
+    Install,
     /// Stops the maker's own running clock, by the strip.
     StopRun,
 }
@@ -83,6 +87,7 @@ pub struct App {
     pub jobs: jobs::Jobs,
     pub workshop: workshop::Workshop,
     pub notice: Option<Notice>,
+    pub here: here::Here,
     pub update_waits: bool,
     /// What the polite region says.
     pub said: String,
@@ -109,6 +114,7 @@ impl App {
             jobs: jobs::Jobs::default(),
             workshop: workshop::Workshop::default(),
             notice: None,
+            here: here::Here::default(),
             update_waits: false,
             said: String::new(),
             orders: vec![],
@@ -218,6 +224,8 @@ impl App {
             Common::Understood => self.notice = None,
             Common::ApplyUpdate => self.orders.push(Order::ApplyUpdate),
             Common::LeaveExample => self.which = Which::Own,
+            Common::Reload => self.orders.push(Order::Reload),
+            Common::Install => self.orders.push(Order::Install),
             Common::StopRun => self.stop_run(now),
         }
     }
@@ -241,6 +249,7 @@ impl App {
             let shelf = self.shelf_mut();
             (shelf.last_act, shelf.taken_back) = (None, Some(act));
             self.orders.push(Order::Feel(Feel::TakeBack));
+            workshop::people::undone(self, act);
         }
     }
 
@@ -248,6 +257,7 @@ impl App {
         let Some(act) = self.shelf().taken_back else { return };
         if self.order(&Command::Book(BookCommand::Restore { act }), now).is_some() {
             self.shelf_mut().last_act = Some(act);
+            workshop::people::undone(self, act);
         }
     }
 

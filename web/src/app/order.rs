@@ -40,6 +40,7 @@ pub enum Order {
     BringIn {
         lines: Vec<Posted>,
         names: Vec<(String, String)>,
+        forgotten: Vec<String>,
         aside: Vec<String>,
     },
     Feel(Feel),
@@ -51,6 +52,16 @@ pub enum Order {
         text: String,
     },
     PickCopy,
+    /// Lays a text where it can be pasted from.
+    CopyText {
+        text: String,
+    },
+    /// Deletes both books and all that is beside them, then opens the app again.
+    WipeAll,
+    /// Opens the app again.
+    Reload,
+    /// Lets the platform ask whether to install the app.
+    Install,
     /// Opens the example, and fills it where it is empty.
     OpenExample,
     /// Deletes the example's database.
@@ -70,6 +81,7 @@ pub enum Order {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Choice {
     Theme,
+    Text,
     SingleKeys,
-    Clicks,
+    Buzzes,
 }

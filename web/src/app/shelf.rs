@@ -6,8 +6,9 @@ use fivebar_core::bench::Bench;
 use fivebar_core::haul::Haul;
 use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::decide::{Command, Now, decide};
+use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
-use fivebar_core::quantity::{Id, Wall};
+use fivebar_core::quantity::{Count, Id, Moment, Wall};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::count::current;
 use std::cell::RefCell;
@@ -144,12 +145,22 @@ impl Shelf {
         again
     }
 
-    /// Lines that another tab wrote.
-    pub fn heard<'a>(&mut self, lines: impl IntoIterator<Item = &'a str>) {
-        for line in lines {
-            self.book.add_line(line);
+    /// Lines that another tab wrote, or a copy brought: what is written here comes after them.
+    pub fn heard<'a>(&mut self, lines: impl IntoIterator<Item = &'a str>, now: Moment) {
+        self.book.merge(lines);
+        if let Some(stamp) = self.book.last_stamp() {
+            self.clock.heard(stamp, now);
         }
         self.forget_all();
+    }
+
+    /// Sets the clock by this device's own last stamp; those of others lift it a little at most.
+    pub fn set_clock(&mut self, now: Moment) {
+        let own = self.book.entries().rev().map(|(entry, _)| entry.stamp).find(|stamp| stamp.2 == self.clock.device());
+        self.clock = Clock::new(self.clock.device(), own);
+        if let Some(stamp) = self.book.last_stamp() {
+            self.clock.heard(stamp, now);
+        }
     }
 
     pub fn is_unsaved(&self, id: Id) -> bool {
@@ -164,11 +175,45 @@ impl Shelf {
         &self.failed
     }
 
+    /// Pieces counted that are shown and not saved yet, by pile.
+    pub fn unsaved_counts(&self) -> BTreeMap<Id, Count> {
+        let entries = self.unsaved.iter().filter_map(|id| self.book.entry(*id)).filter(|(_, struck)| !struck);
+        by_pile(entries.map(|(entry, _)| &entry.fact))
+    }
+
+    /// Pieces counted that could not be saved, by pile.
+    pub fn failed_counts(&self) -> BTreeMap<Id, Count> {
+        let read = |posted: &Posted| match line::read(&posted.line) {
+            Line::Known(entry) => Some(entry.fact),
+            Line::Newer(_) | Line::Damaged(_) => None,
+        };
+        let facts: Vec<Fact> = self.failed.iter().filter_map(read).collect();
+        by_pile(facts.iter())
+    }
+
+    /// The book with what could not be saved: all there is to put into a copy.
+    pub fn whole_book(&self) -> Book {
+        let mut book = self.book.clone();
+        book.merge(self.failed.iter().map(|posted| &*posted.line));
+        book
+    }
+
     pub fn device(&self) -> Device {
         self.clock.device()
     }
 }
 
 fn write(entry: &Entry) -> String {
-    fivebar_core::ledger::line::write(entry)
+    line::write(entry)
+}
+
+fn by_pile<'a>(facts: impl Iterator<Item = &'a Fact>) -> BTreeMap<Id, Count> {
+    let mut piles = BTreeMap::<Id, Count>::new();
+    for fact in facts {
+        if let Fact::PiecesCounted(f) = fact {
+            let there = piles.entry(f.pile).or_default();
+            *there = there.saturating_add(f.n);
+        }
+    }
+    piles
 }

@@ -4,11 +4,13 @@ use super::App;
 use super::count::{Over, sheet};
 use super::entry::Typed;
 use super::order::{Feel, Order};
+use super::workshop::people;
 use crate::parts::pad::Press;
 use fivebar_core::haul::Where;
 use fivebar_core::ledger::decide::{Command, HaulCommand, MoneyCommand, Much, Now, On, PileFacts};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step, TripDescribed, Way};
 use fivebar_core::quantity::reading::{self, Sign};
 use fivebar_core::quantity::{Id, Key};
@@ -23,6 +25,9 @@ pub enum TripTap {
     Choose(Field),
     /// Who the haul is from.
     Supplier(Id),
+    /// The name of a new supplier, as it is typed.
+    Named(String),
+    AddSupplier,
     Save,
 }
 
@@ -35,6 +40,8 @@ pub enum Field {
     Bin,
     /// A gift, or the price paid.
     Gift,
+    /// Whose bin it was: a name, not a figure.
+    Supplier,
 }
 
 /// Details being typed.
@@ -63,6 +70,12 @@ pub fn heard(app: &mut App, tap: TripTap, now: Now) {
             }
         }
         TripTap::Supplier(supplier) => from(app, supplier, now),
+        TripTap::Named(name) => {
+            if let Over::Haul(details) = &mut app.count.over {
+                details.typed.text = name;
+            }
+        }
+        TripTap::AddSupplier => add_supplier(app, now),
         TripTap::Save => save(app, now),
     }
 }
@@ -128,7 +141,7 @@ fn save(app: &mut App, now: Now) {
             .take(|text| reading::span(text, typing.sign, most))
             .map(|bin| HaulCommand::DescribeTrip(TripDescribed { bin: Some(bin), ..empty_trip(trip) })),
         (Field::Gift, _) => return gift(app, now),
-        (_, None) => None,
+        (Field::Supplier, _) | (_, None) => None,
     };
     if let Some(command) = command
         && app.order(&Command::Haul(command), now).is_some()
@@ -147,7 +160,21 @@ fn mileage(app: &App) -> (Option<Exact>, Option<Per>) {
 fn from(app: &mut App, supplier: Id, now: Now) {
     let Some(haul) = sheet(app).map(|sheet| sheet.haul) else { return };
     let said = HaulDescribed { haul, name: None, supplier: Some(supplier), carries: None };
-    app.order(&Command::Haul(HaulCommand::Describe(said)), now);
+    if app.order(&Command::Haul(HaulCommand::Describe(said)), now).is_some() {
+        app.count.over = Over::Haul(Box::default());
+    }
+}
+
+/// A new supplier by the name that is typed; the haul is from there.
+fn add_supplier(app: &mut App, now: Now) {
+    let Over::Haul(details) = &app.count.over else { return };
+    let name = details.typed.text.trim().to_owned();
+    let Some(supplier) = people::named(app, Role::Supplier, name, now) else { return };
+    let mut next = now;
+    if let Some(last) = next.chance.first_mut() {
+        *last = last.wrapping_add(1); // the name of a second act at the same moment
+    }
+    from(app, supplier, next);
 }
 
 /// Money for the haul itself, in its own currency.

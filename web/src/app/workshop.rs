@@ -2,20 +2,25 @@
 
 pub mod copies;
 pub mod figures;
+pub mod people;
 
 use super::App;
 use super::entry::Typed;
-use super::order::{Choice, Order};
+use super::here::{Chosen, choose};
+use super::news::NotRead;
+use super::order::Order;
+use crate::parts::Place;
 use crate::parts::pad::Press;
+use crate::words::en::copies as words;
 use copies::Coming;
 use figures::Figure;
 use fivebar_core::ledger::decide::{BookCommand, Command, MoneyCommand, Now};
-use fivebar_core::ledger::decide::{Much, On};
 use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::money::TillSet;
 use fivebar_core::ledger::line::document::DocumentTrouble;
 use fivebar_core::money::point::Points;
-use fivebar_core::quantity::{Currency, Id, Key, Side, Units, reading};
+use fivebar_core::quantity::reading::Quantity;
+use fivebar_core::quantity::{Currency, Id, Key, Side, Units};
 
 /// What lies over the workshop's first page.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -23,13 +28,19 @@ pub enum Over {
     #[default]
     Nothing,
     Rate,
+    /// The parts of the rate that are no hours and no pay.
+    CostsAndTax,
+    /// The rate's guess beside what the year was so far.
+    RealYear,
     Till,
     Units,
     Copies,
     /// What a copy would bring, before it is accepted.
     Coming(Box<Coming>),
     /// Why a file could not be brought in.
-    NoCopy(DocumentTrouble),
+    NoCopy(NoCopy),
+    /// All data goes, when the word is typed.
+    Wipe,
     Rack,
     People,
     Costs,
@@ -41,6 +52,15 @@ pub enum Over {
     Figure(Figure, Typed, Box<Over>),
 }
 
+/// Why a file is no copy.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NoCopy {
+    /// It could not be read at all.
+    NotRead(NotRead),
+    /// It was read, and is none that can be brought in.
+    Trouble(DocumentTrouble),
+}
+
 /// The state of Workshop that is not in the book.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Workshop {
@@ -49,6 +69,14 @@ pub struct Workshop {
     pub text: String,
     /// What became of the last copy.
     pub said: Option<copies::Became>,
+    /// The copy that is being handed on.
+    pub keeping: Option<copies::Keeping>,
+    /// What a copy brings, on its way to the store.
+    pub coming: Option<Box<Coming>>,
+    /// The name that was just forgotten: gone for good at the next act.
+    pub lately: Option<(Id, String)>,
+    /// The line of a list that is opened.
+    pub opened: Option<Id>,
 }
 
 /// What can be said on Workshop.
@@ -58,6 +86,8 @@ pub enum Tap {
     Figure(Figure),
     Press(Press),
     PadDone,
+    /// Takes one of the readings a figure may have.
+    Take(Quantity),
     Currency(Currency),
     Units(Units),
     Side(Side),
@@ -65,52 +95,105 @@ pub enum Tap {
     Typed(String),
     AddPerson(Role),
     Forget(Id),
-    Theme(&'static str),
+    Choose(Chosen),
+    /// Opens a line of a list, or closes it.
+    Line(Id),
+    Strike(Id),
     KeepCopy,
+    /// Keeps a copy from any place: what became of it is said on the page of copies.
+    KeepCopyNow,
+    CopyText,
+    CopiedText(bool),
+    /// Opens help from any place.
+    ShowHelp,
     /// The copy was handed on, or not.
     Handed(super::news::Handed),
     PickCopy,
     Picked(String),
+    NotPicked(NotRead),
     AddThese,
     /// The lines of a copy were written, or not.
     Added(Result<(), super::news::Trouble>),
+    Wipe,
     Close,
 }
 
 /// Takes in a tap on Workshop.
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
     match tap {
-        Tap::Open(over) => (app.workshop.over, app.workshop.text, app.workshop.said) = (over, String::new(), None),
+        Tap::Open(over) => open(app, over),
         Tap::Figure(figure) => {
             let back = Box::new(std::mem::take(&mut app.workshop.over));
             app.workshop.over = Over::Figure(figure, Typed::default(), back);
+            (app.workshop.opened, app.notice) = (None, None);
         }
         Tap::Press(press) => {
             let sign = app.speech.sign();
+            app.notice = None;
             if let Over::Figure(_, typed, _) = &mut app.workshop.over {
                 typed.press(press, sign);
             }
         }
         Tap::PadDone => figures::done(app, now),
+        Tap::Take(reading) => figures::take(app, &reading, now),
         Tap::Currency(currency) => set(app, (Some(currency), None), now),
         Tap::Units(units) => set(app, (None, Some(units)), now),
         Tap::Side(side) => till(app, |till| till.side = Some(side), now),
         Tap::Point(point) => till(app, |till| till.point = Key::read(point.key()), now),
         Tap::Typed(text) => app.workshop.text = text,
-        Tap::AddPerson(role) => add_person(app, role, now),
-        Tap::Forget(person) => forget(app, person, now),
-        Tap::Theme(theme) => app.orders.push(Order::Choose { key: Choice::Theme, value: theme.into() }),
+        Tap::AddPerson(role) => people::add(app, role, now),
+        Tap::Forget(person) => people::forget(app, person, now),
+        Tap::Choose(chosen) => choose(app, chosen),
+        Tap::Line(line) => app.workshop.opened = (app.workshop.opened != Some(line)).then_some(line),
+        Tap::Strike(line) => strike(app, line, now),
+        Tap::Wipe => wipe(app),
+        Tap::ShowHelp => {
+            app.go(Place::Workshop);
+            app.workshop.over = Over::Help;
+        }
+        Tap::KeepCopyNow => {
+            app.go(Place::Workshop);
+            app.workshop.over = Over::Copies;
+            copies::heard(app, Tap::KeepCopy, now);
+        }
         Tap::Close => close(app),
         copies => copies::heard(app, copies, now),
     }
 }
 
+/// Opens a page; a copy on its way stays on its way.
+fn open(app: &mut App, over: Over) {
+    let Workshop { keeping, coming, lately, .. } = std::mem::take(&mut app.workshop);
+    app.workshop = Workshop { over, keeping, coming, lately, ..Workshop::default() };
+    app.notice = None;
+}
+
 /// Back from a figure to where it was asked, else to the first page.
 fn close(app: &mut App) {
+    app.notice = None;
+    (app.workshop.text, app.workshop.said) = (String::new(), None);
     app.workshop.over = match std::mem::take(&mut app.workshop.over) {
         Over::Figure(_, _, back) => *back,
+        Over::CostsAndTax | Over::RealYear => Over::Rate,
+        Over::Coming(_) | Over::NoCopy(_) | Over::Wipe => Over::Copies,
         _ => Over::Nothing,
     };
+}
+
+/// Strikes a line of a list; the bar puts it back.
+fn strike(app: &mut App, line: Id, now: Now) {
+    if app.order(&Command::Book(BookCommand::TakeBack { act: line }), now).is_some() {
+        let shelf = app.shelf_mut();
+        (shelf.last_act, shelf.taken_back) = (None, Some(line));
+        app.workshop.opened = None;
+    }
+}
+
+/// Everything goes, once the word stands there.
+fn wipe(app: &mut App) {
+    if app.workshop.text.trim().to_lowercase() == words::WIPE_WORD {
+        app.orders.push(Order::WipeAll);
+    }
 }
 
 fn set(app: &mut App, (currency, units): (Option<Currency>, Option<Units>), now: Now) {
@@ -125,135 +208,5 @@ pub(super) fn till(app: &mut App, say: impl Fn(&mut TillSet), now: Now) {
     app.order(&Command::Money(MoneyCommand::SetTill(facts)), now);
 }
 
-/// A person's entry holds no name; the name goes beside the book.
-fn add_person(app: &mut App, role: Role, now: Now) {
-    let name = app.workshop.text.trim().to_owned();
-    if name.is_empty() {
-        return;
-    }
-    let Some(written) = app.order(&Command::Book(BookCommand::AddPerson { role }), now) else { return };
-    app.workshop.text.clear();
-    app.shelf_mut().names.insert(written.act, name.clone());
-    let names = vec![(written.act.to_string(), name)];
-    app.orders.push(Order::KeepNames { which: app.which, names, forgotten: vec![] });
-}
-
-fn forget(app: &mut App, person: Id, now: Now) {
-    if app.order(&Command::Book(BookCommand::Forget { person }), now).is_some() {
-        app.shelf_mut().names.remove(&person);
-        app.orders.push(Order::KeepNames { which: app.which, names: vec![], forgotten: vec![person.to_string()] });
-    }
-}
-
-/// Writes down a cost of no job.
-fn spend(app: &mut App, text: &str, now: Now) -> Result<(), reading::Misread> {
-    let (currency, what) = (app.begins_with().0, app.workshop.text.trim().to_owned());
-    let sum = reading::money(text, currency, app.speech.sign())?;
-    let what = (!what.is_empty()).then_some(what);
-    let Some(kind) = Key::read("workshop") else { return Ok(()) };
-    let spend = MoneyCommand::Spend { on: On::Workshop, much: Much::Whole(sum), kind, what, when: None };
-    if app.order(&Command::Money(spend), now).is_some() {
-        app.workshop.text.clear();
-    }
-    Ok(())
-}
-
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::app::Msg;
-    use crate::app::news::Handed;
-    use crate::app::told::{after, nth};
-    use crate::parts::Place;
-
-    fn tap(tap: Tap) -> Msg {
-        Msg::Workshop(tap)
-    }
-
-    fn typed(app: &mut App, figure: Figure, text: &str) -> String {
-        let presses = text.chars().map(|sign| match sign {
-            '.' => Press::Point,
-            digit => Press::Digit(digit.to_digit(10).unwrap() as u8),
-        });
-        let presses: Vec<Msg> = presses.map(|press| tap(Tap::Press(press))).collect();
-        after(app, [tap(Tap::Figure(figure))].into_iter().chain(presses).chain([tap(Tap::PadDone)]))
-    }
-
-    /// domain.md's rate: (480 h x 22 + 2,640) / 300 h = 44.00.
-    #[test]
-    fn a_rate_is_said_figure_by_figure() {
-        let mut app = App::for_tests(Place::Workshop);
-        after(&mut app, [tap(Tap::Open(Over::Rate))]);
-        for (figure, text) in [(Figure::Pay, "22"), (Figure::Hours, "480"), (Figure::Costs, "2640")] {
-            assert!(typed(&mut app, figure, text).contains("say what you want per hour"));
-        }
-        assert!(typed(&mut app, Figure::Logged, "300").contains("$44.00"));
-        let refused = typed(&mut app, Figure::Logged, "500");
-        assert!(refused.contains("more hours logged to jobs than hours in all"), "{refused}");
-    }
-
-    #[test]
-    fn a_figure_that_can_not_be_is_refused_in_place() {
-        let mut app = App::for_tests(Place::Workshop);
-        after(&mut app, [tap(Tap::Open(Over::Till))]);
-        let shown = typed(&mut app, Figure::SalesTax, "101");
-        assert!(shown.contains("0 % to 100 %"), "{shown}");
-        assert!(app.own.book.is_empty());
-    }
-
-    /// The copy of one phone, brought in on another.
-    fn copy() -> String {
-        let mut app = App::for_tests(Place::Count);
-        after(&mut app, [Msg::Count(crate::app::count::Tap::First)]);
-        let orders = app.heard(tap(Tap::KeepCopy), nth(9));
-        let text = orders.into_iter().find_map(|order| if let Order::Share { text, .. } = order { Some(text) } else { None });
-        text.unwrap()
-    }
-
-    #[test]
-    fn inv11_a_copy_is_shown_before_it_is_accepted_and_only_adds() {
-        let mut app = App::for_tests(Place::Workshop);
-        let shown = after(&mut app, [tap(Tap::Picked(copy()))]);
-        assert!(shown.contains("Nothing is changed yet") && shown.contains("pieces counted"), "{shown}");
-        assert!(app.own.book.is_empty(), "not before it is accepted");
-        let orders = app.heard(tap(Tap::AddThese), nth(10));
-        let lines = orders.iter().find_map(|order| if let Order::BringIn { lines, .. } = order { Some(lines.len()) } else { None });
-        assert_eq!(lines, Some(3));
-    }
-
-    #[test]
-    fn inv11_a_damaged_copy_changes_nothing_and_says_why() {
-        let mut app = App::for_tests(Place::Workshop);
-        let whole = copy();
-        for (text, said) in [
-            (whole[..whole.len() / 2].to_owned(), "It ends before its end"),
-            ("once upon a time".to_owned(), "It is no copy of Fivebar"),
-            (whole.replacen("\"n\":1", "\"n\":7", 1), "Something in it was changed"),
-            (whole.replacen("\"fivebar\":1", "\"fivebar\":9", 1), "A newer version made it"),
-        ] {
-            let shown = after(&mut app, [tap(Tap::Picked(text))]);
-            assert!(shown.contains(said) && shown.contains("What is here is unchanged."), "{said}: {shown}");
-            assert!(app.own.book.is_empty());
-        }
-    }
-
-    #[test]
-    fn a_copy_counts_as_kept_only_when_it_was_handed_on() {
-        let mut app = App::for_tests(Place::Workshop);
-        after(&mut app, [Msg::Count(crate::app::count::Tap::First), tap(Tap::Open(Over::Copies)), tap(Tap::Handed(Handed::PutAway))]);
-        assert!(after(&mut app, []).contains("No copy was ever kept."));
-        let shown = after(&mut app, [tap(Tap::Handed(Handed::Shared("fivebar.json".into())))]);
-        assert!(shown.contains("Kept as fivebar.json") && shown.contains("Last copy"), "{shown}");
-    }
-
-    #[test]
-    fn a_name_is_never_in_the_book() {
-        let mut app = App::for_tests(Place::Workshop);
-        let typed = [tap(Tap::Open(Over::People)), tap(Tap::Typed("Stair works".into())), tap(Tap::AddPerson(Role::Supplier))];
-        let shown = after(&mut app, typed);
-        assert!(shown.contains("Stair works"));
-        assert!(app.own.book.lines().all(|line| !line.contains("Stair")));
-        let person = *app.own.names.keys().next().unwrap();
-        assert!(!after(&mut app, [tap(Tap::Forget(person))]).contains("Stair works"));
-    }
-}
+mod tests;

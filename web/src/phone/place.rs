@@ -55,6 +55,13 @@ pub fn root() -> Option<(web_sys::Document, web_sys::Element)> {
     document().and_then(|d| Some((d.clone(), d.get_element_by_id("app")?)))
 }
 
+/// Opens the page again.
+pub fn reload() {
+    if let Some(window) = window() {
+        let _ = window.location().reload();
+    }
+}
+
 /// A sentence for the console, for whoever looks there. The person is told elsewhere.
 pub fn note(text: &str) {
     web_sys::console::warn_1(&JsValue::from_str(text));

@@ -1,9 +1,9 @@
 //! Count: piles as tiles, the bundle row, the undo bar, the trip.
 
-use super::{Screen, Seen, haul, pile, sort};
+use super::{Screen, Seen, haul, pile, sort, unsaved};
 use crate::app::count::{Over, Tap, sheet};
 use crate::app::trip::{TripTap, next};
-use crate::app::{App, Common, Msg};
+use crate::app::{App, Common, Msg, Notice};
 use crate::parts::chips::{Chip, bundle};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
@@ -17,8 +17,9 @@ use crate::words::Speech;
 use crate::words::en::{common, count as words, woods};
 use fivebar_core::haul::{Load, Where};
 use fivebar_core::ledger;
-use fivebar_core::quantity::{Units, Wall};
+use fivebar_core::quantity::{Count, Id, Units, Wall};
 use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
+use std::collections::BTreeMap;
 
 /// The screen of the haul in hand.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
@@ -30,9 +31,18 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
         (Over::Sort(pile), Some(sheet)) => sort::screen(app, sheet.haul, *pile, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
-        (_, Some(sheet)) if !sheet.tiles.is_empty() => tiles(app, sheet, seen),
+        (_, Some(sheet)) if !sheet.tiles.is_empty() => unsaved_or_tiles(app, sheet, seen),
         _ => day_one(app, seen),
     }
+}
+
+/// What could not be saved comes before anything else is counted.
+fn unsaved_or_tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
+    let why = match app.notice {
+        Some(Notice::NotSaved(why)) => Some(why),
+        _ => None,
+    };
+    why.and_then(|why| unsaved::screen(why, sheet, app, seen)).unwrap_or_else(|| tiles(app, sheet, seen))
 }
 
 /// A pile by its name, its wood, or its letter.
@@ -60,16 +70,21 @@ pub fn size(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
 pub fn saved_fact(app: &App, seen: Seen<'_>) -> Fact {
     let shelf = app.shelf();
     match shelf.saved {
+        _ if !shelf.failed().is_empty() => {
+            let n = shelf.failed().len();
+            Fact::Unsaved(common::not_saved(&seen.speech.number(fivebar_core::quantity::Decimal::from(n), 0, 0)))
+        }
         _ if shelf.has_unsaved() => Fact::Unsaved(common::NOT_YET_SAVED.into()),
         Some(at) => Fact::Strong(common::saved(&seen.speech.clock(at))),
         None if shelf.book.is_empty() => Fact::Strong(common::FIRST_START.into()),
-        None => last_saved(app, seen),
+        None => Fact::Strong(last_saved(app, seen)),
     }
 }
 
-fn last_saved(app: &App, seen: Seen<'_>) -> Fact {
-    let last: Option<Wall> = app.shelf().book.entries().next_back().map(|(entry, _)| entry.wall);
-    last.map_or(Fact::Plain(common::ON_THIS_PHONE.into()), |at| Fact::Strong(common::saved(&seen.speech.clock(at))))
+/// "saved 09:31": the last write of this page, else the last entry there is.
+pub fn last_saved(app: &App, seen: Seen<'_>) -> String {
+    let last: Option<Wall> = app.shelf().saved.or_else(|| app.shelf().book.entries().next_back().map(|(entry, _)| entry.wall));
+    last.map_or_else(|| common::ON_THIS_PHONE.to_owned(), |at| common::saved(&seen.speech.clock(at)))
 }
 
 fn day_one(app: &App, seen: Seen<'_>) -> Screen {
@@ -95,7 +110,8 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let top = Head::new(words::haul_of(&seen.speech.day(sheet.began)), common::pieces(sheet.pieces, &seen.speech.count(sheet.pieces)))
         .fact(saved_fact(app, seen))
         .fact(Fact::Plain(volume(sheet, seen)));
-    let shown = sheet.tiles.iter().map(|pile| one(app, pile, sheet, seen));
+    let marks = Marks { unsaved: app.shelf().unsaved_counts(), failed: app.shelf().failed_counts() };
+    let shown = sheet.tiles.iter().map(|pile| one((app, &marks), pile, sheet, seen));
     let main = el("main", "scr count").kid(load(&sheet.load, sheet.units, seen)).kid(el("div", "g2 tiles").kids(shown)).kid(new_pile());
     Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
 }
@@ -107,20 +123,36 @@ fn volume(sheet: &CountSheet, seen: Seen<'_>) -> String {
     format!("{} {}", seen.speech.volume(sheet.volume, sheet.units), common::volume_unit(sheet.units))
 }
 
-fn one(app: &App, pile: &Pile, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
+/// Pieces by pile that are on their way to the store, and that it would not keep.
+struct Marks {
+    unsaved: BTreeMap<Id, Count>,
+    failed: BTreeMap<Id, Count>,
+}
+
+fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
+    let of = |marks: &BTreeMap<Id, Count>| marks.get(&pile.pile).copied().unwrap_or_default();
+    let (unsaved, failed) = (of(&marks.unsaved).min(pile.taken), of(&marks.failed));
     let last = sheet.last.filter(|last| last.pile == pile.pile);
     let shown = Tile {
         name: name(pile),
         size: size(pile, sheet.units, seen.speech),
         figure: seen.speech.count(pile.taken),
-        counted: pile.taken,
-        hollow: 0,
-        look: if last.is_some() { Look::Last } else { Look::Plain },
+        counted: pile.taken.saturating_sub(unsaved),
+        hollow: unsaved.saturating_add(failed),
+        look: look(failed, last.is_some()),
         wide: sheet.tiles.len() == 1,
         plus: last.map(|last| format!("+{}", seen.speech.count(last.n))).unwrap_or_default(),
         said: words::tile_said(&seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())
+}
+
+fn look(failed: Count, is_last: bool) -> Look {
+    match (failed, is_last) {
+        (1.., _) => Look::Failed,
+        (0, true) => Look::Last,
+        (0, false) => Look::Plain,
+    }
 }
 
 /// The weight, against what the van carries where that is known. A tap says more of the haul.

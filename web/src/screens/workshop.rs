@@ -1,39 +1,47 @@
-//! Workshop: the rate, how one is paid, people, rack, costs, copies, help.
+//! Workshop: the age of the copy, the rate, how one is paid, people, rack, costs, this phone, help.
 
+mod coming;
 mod copies;
+mod costs;
 mod figures;
 mod pages;
 mod people;
+mod rack;
 mod rate;
+mod till;
+mod year;
 
 use super::count::saved_fact;
 use super::{Screen, Seen, undo};
 use crate::app::workshop::{Over, Tap};
-use crate::app::{App, Msg};
-use crate::parts::head::{Head, head};
+use crate::app::{App, Common, Msg};
+use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::workshop as words;
+use crate::words::en::{common, copies as copy_words, help, workshop as words};
 use fivebar_core::ledger::fold;
-use fivebar_core::sheet::Shop;
-use fivebar_core::sheet::rate::rate as rate_sheet;
+
+pub use copies::{age_of, since};
 
 /// The screen as it stands.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     match &app.workshop.over {
         Over::Nothing => first(app, seen),
         Over::Rate => rate::screen(app, seen),
-        Over::Till => figures::till(app, seen),
-        Over::Units => figures::units(app, seen),
+        Over::CostsAndTax => rate::costs_and_tax(app, seen),
+        Over::RealYear => year::screen(app, seen),
+        Over::Till => till::screen(app, seen),
+        Over::Units => till::units(app, seen),
         Over::Copies => copies::screen(app, seen),
-        Over::Coming(coming) => copies::coming(coming, seen),
-        Over::NoCopy(why) => copies::refused(why, seen),
-        Over::Rack => pages::rack(app, seen),
+        Over::Coming(coming) => coming::screen(coming, app, seen),
+        Over::NoCopy(why) => coming::refused(why, seen),
+        Over::Wipe => coming::wipe(app, seen),
+        Over::Rack => rack::screen(app, seen),
         Over::People => people::screen(app, seen),
-        Over::Costs => pages::costs(app, seen),
-        Over::Hand => pages::hand(seen),
-        Over::Cautions => pages::texts("workshop/cautions", words::CAUTIONS, &words::ALL_CAUTIONS),
-        Over::Help => pages::texts("workshop/help", words::HELP, &words::HELP_PAGES),
+        Over::Costs => costs::screen(app, seen),
+        Over::Hand => pages::hand(app),
+        Over::Cautions => pages::cautions(),
+        Over::Help => pages::help(app),
         Over::About => pages::about(),
         Over::Figure(figure, typed, _) => figures::pad(*figure, typed, app, seen),
     }
@@ -48,39 +56,68 @@ fn open(over: Over) -> Msg {
 }
 
 fn first(app: &App, seen: Seen<'_>) -> Screen {
-    let shop = Shop::of(&app.shelf().book, seen.now.at);
-    let currency = app.begins_with().0;
-    let stack = rate_sheet(&shop, currency).stack;
-    let rate = stack.and_then(|rate| fivebar_core::quantity::Money::book(rate.per_hour, currency).ok());
-    let rate = rate.map_or_else(|| words::RATE_MISSING.to_owned(), |rate| seen.speech.money(rate));
-    let row = |name: &'static str, under: String, over: Over| key("key h56 left", name, under, open(over)).key(name);
-    let main = el("main", "scr two")
-        .kid(copies::age(app, seen))
-        .kid(row(words::KEEP_A_COPY, words::KEEP_UNDER.into(), Over::Copies))
-        .kid(row(words::YOUR_RATE, rate, Over::Rate))
-        .kid(row(words::HOW_PAID, words::HOW_PAID_UNDER.into(), Over::Till))
-        .kid(row(words::CURRENCY_UNITS, format!("{}, {}", currency.code(), figures::units_name(app.begins_with().1)), Over::Units))
-        .kid(row(words::RACK, pages::on_rack(app, seen), Over::Rack))
+    let (currency, units) = app.begins_with();
+    let install = app
+        .here
+        .can_install
+        .then(|| key("key soft h56", copy_words::INSTALL, copy_words::INSTALL_UNDER, Msg::Common(Common::Install)).key("install"));
+    let copies = el("div", "col first-col").kid(copies::age(app, seen)).kid(copies::first_key(app)).kids(install);
+    let rows = el("div", "rows")
+        .kid(row(words::YOUR_RATE, rate::short(app, seen), Over::Rate))
+        .kid(row(words::HOW_PAID, till::short(app, seen), Over::Till))
+        .kid(row(words::COSTS, costs::short(app, seen), Over::Costs))
+        .kid(row(words::RACK, rack::short(app, seen), Over::Rack))
         .kid(row(words::PEOPLE, people::how_many(app, seen), Over::People))
-        .kid(row(words::COSTS, words::COSTS_UNDER.into(), Over::Costs))
-        .kid(row(words::HAND, String::new(), Over::Hand))
-        .kid(
-            el("div", "g3").kids(
-                [(words::HELP, Over::Help), (words::CAUTIONS, Over::Cautions), (words::ABOUT, Over::About)]
-                    .map(|(name, over)| key("key h56", name, "", open(over))),
-            ),
-        );
-    Screen::new("workshop", head(Head::new(seen.speech.day(seen.now), words::WORKSHOP).fact(saved_fact(app, seen))), main)
+        .kid(row(words::CURRENCY_UNITS, format!("{}, {}", currency.code(), common::length_unit(units)), Over::Units))
+        .kid(row(words::HAND, pages::hand_short(app), Over::Hand))
+        .kid(row(help::HELP, String::new(), Over::Help))
+        .kid(row(help::CAUTIONS, String::new(), Over::Cautions))
+        .kid(row(help::ABOUT, String::new(), Over::About));
+    let main = el("main", "scr two").kid(copies).kid(el("div", "col").kid(rows));
+    let top = Head::new(seen.speech.day(seen.now), words::WORKSHOP).fact(saved_fact(app, seen));
+    Screen::new("workshop", head(top), main)
+}
+
+/// A line of the index: what it opens, and how that stands.
+fn row(name: &'static str, stands: String, over: Over) -> El<Msg> {
+    line(name, stands, open(over)).key(name)
+}
+
+/// A line that opens something.
+fn line(name: impl Into<String>, stands: String, tap: Msg) -> El<Msg> {
+    el("button", "")
+        .attr("type", "button")
+        .on_tap(tap)
+        .kid(el("span", "").text(name.into()))
+        .kids((!stands.is_empty()).then(|| el("span", "s").text(stands)))
 }
 
 /// A page of the workshop, with the undo bar and the way back.
 fn page(app: &App, (place, title): (&'static str, &str), main: El<Msg>, seen: Seen<'_>) -> Screen {
     let top = Head::new(words::WORKSHOP, title.to_owned()).fact(saved_fact(app, seen));
-    Screen::new(place, head(top), main).foot(el("footer", "foot").kids(undo::bar(app, seen)).kid(back()))
+    Screen::new(place, head(top), main).foot(foot(app, seen))
+}
+
+/// The undo bar, with the way back beside it.
+fn foot(app: &App, seen: Seen<'_>) -> El<Msg> {
+    let foot = el("footer", "foot");
+    match undo::bar(app, seen) {
+        Some(bar) => foot.kid(el("div", "um").kid(bar).kid(key("key h88 m", common::DONE, "", say(Tap::Close)))),
+        None => foot.kid(back()),
+    }
+}
+
+/// A page that only says something.
+fn plain(place: &'static str, title: &str, main: El<Msg>) -> Screen {
+    Screen::new(place, head(Head::new(words::WORKSHOP, title.to_owned())), main).foot(el("footer", "foot").kid(back()))
+}
+
+fn strong(fact: String) -> Fact {
+    Fact::Strong(fact)
 }
 
 fn back() -> El<Msg> {
-    key("key h56", crate::words::en::common::DONE, "", say(Tap::Close))
+    key("key h56", common::DONE, "", say(Tap::Close))
 }
 
 /// Everything folded of the workshop.

@@ -1,13 +1,13 @@
 //! Figures of the workshop: each is typed on the pad, written as one entry, and refused in place.
 
-use super::super::App;
-use super::{Over, spend, till};
-use fivebar_core::ledger::decide::{Command, MoneyCommand, Now};
+use super::super::{App, Notice};
+use super::{Over, till};
+use fivebar_core::ledger::decide::{Command, MoneyCommand, Much, Now, On};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::ledger::kind::money::RateSet;
-use fivebar_core::quantity::reading::{self, Misread, Sign};
-use fivebar_core::quantity::{Currency, Decimal, Units};
+use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
+use fivebar_core::quantity::{Currency, Decimal, Key, Units, exact};
 
 /// A figure that is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,9 +25,12 @@ pub enum Figure {
     FeeFixed,
     Cash,
     Mileage,
-    /// A cost of no job, spent now.
-    Spent,
+    /// A cost of no job, spent now: its kind.
+    Spent(&'static str),
 }
+
+/// What is spent on no job, by its key in the book.
+pub const SPENDING: [&str; 6] = ["rent", "insurance", "power", "edges", "tools", "workshop"];
 
 /// The most hours a year holds.
 const YEAR: i64 = 8_784;
@@ -39,16 +42,44 @@ pub fn done(app: &mut App, now: Now) {
     let Over::Figure(figure, typed, _) = &app.workshop.over else { return };
     let (figure, text) = (*figure, typed.text.clone());
     let written = match figure {
-        Figure::Spent => spend(app, &text, now),
+        Figure::Spent(kind) => spend(app, kind, &text, now),
         Figure::SalesTax | Figure::Fee | Figure::FeeFixed | Figure::Cash | Figure::Mileage => paid(app, figure, &text, now),
         _ => rate(app, figure, &text, now),
     };
     let Over::Figure(_, typed, back) = &mut app.workshop.over else { return };
     match written {
-        Err(why) => typed.wrong = Some(why),
-        Ok(()) if app.notice.is_none() => app.workshop.over = std::mem::take(back),
-        Ok(()) => {}
+        Err(why) => (typed.wrong, app.notice) = (Some(why), None),
+        Ok(()) if matches!(app.notice, Some(Notice::Refused(_))) => {}
+        Ok(()) => app.workshop.over = std::mem::take(back),
     }
+}
+
+/// Takes one of the readings the text may have: it is typed anew without a doubt.
+pub fn take(app: &mut App, reading: &Quantity, now: Now) {
+    let sign = app.speech.sign();
+    let Over::Figure(_, typed, _) = &mut app.workshop.over else { return };
+    let number = match reading {
+        Quantity::Money(sum) => sum.amount(),
+        Quantity::Percent(number) | Quantity::Number(number) => *number,
+        _ => return,
+    };
+    let plain = exact::write(number);
+    typed.text = if sign == Sign::Comma { plain.replace('.', ",") } else { plain };
+    typed.wrong = None;
+    done(app, now);
+}
+
+/// Writes down a cost of no job.
+fn spend(app: &mut App, kind: &str, text: &str, now: Now) -> Result<(), Misread> {
+    let (currency, what) = (app.begins_with().0, app.workshop.text.trim().to_owned());
+    let sum = reading::money(text, currency, app.speech.sign())?;
+    let what = (!what.is_empty()).then_some(what);
+    let Some(kind) = Key::read(kind) else { return Ok(()) };
+    let spend = MoneyCommand::Spend { on: On::Workshop, much: Much::Whole(sum), kind, what, when: None };
+    if app.order(&Command::Money(spend), now).is_some() {
+        app.workshop.text.clear();
+    }
+    Ok(())
 }
 
 fn rate(app: &mut App, figure: Figure, text: &str, now: Now) -> Result<(), Misread> {

@@ -1,125 +1,120 @@
-//! Keep a copy, and bring one in: shown as counts and totals before it is accepted.
+//! Keep a copy: how old the last one is and what would be lost, drawn and said; what became of a new one.
 
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen};
-use super::{back, known, say};
-use crate::app::workshop::Tap;
-use crate::app::workshop::copies::{Became, Coming};
+use super::{back, open, say};
+use crate::app::workshop::copies::Became;
+use crate::app::workshop::{Over, Tap};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::notice::{Trouble, notice, trouble};
+use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
-use crate::words::en::{common, refusal, workshop as words};
-use fivebar_core::ledger::line::document::DocumentTrouble;
-use fivebar_core::ledger::merge::{Sums, Totals};
-use fivebar_core::quantity::{Decimal, Wall};
+use crate::words::en::refusal::{self, Said};
+use crate::words::en::{common, copies as words, workshop};
+use fivebar_core::quantity::{Decimal, Span, Wall};
+use fivebar_core::sheet::copy::{CopyAge, copy_age};
+
+/// The age of the copy of the maker's own book; the example is in none.
+pub fn age_of(app: &App, seen: Seen<'_>) -> CopyAge {
+    copy_age(&app.own.book, &app.own.bench(), seen.now.at)
+}
+
+/// "133 pieces and 14 h 30": what was written since the last copy; none where that is nothing.
+pub fn since(age: &CopyAge, seen: Seen<'_>) -> Option<String> {
+    let pieces = (0 < age.pieces).then(|| common::pieces(age.pieces, &seen.speech.count(age.pieces)));
+    let logged = (Span::minutes(1) <= age.logged).then(|| seen.speech.span(age.logged).replace(' ', "\u{a0}"));
+    let entries = words::entries(age.entries, &seen.speech.number(Decimal::from(age.entries), 0, 0));
+    (0 < age.entries).then(|| words::written(pieces, logged, &entries))
+}
 
 /// How old the copy is, and what would be lost.
 pub fn age(app: &App, seen: Seen<'_>) -> El<Msg> {
-    let n = |n: usize| seen.speech.number(Decimal::from(n), 0, 0);
-    let line = match known(app).copy {
-        Some(copy) => {
-            let day = seen.speech.day(Wall::new(copy.upto, seen.now.offset));
-            words::last_copy(&day, &words::entries(copy.since, &n(copy.since)))
-        }
-        None if app.own.book.is_empty() => String::new(),
-        None => {
-            let all = app.own.book.len();
-            format!("{} {}", words::NO_COPY_YET, words::would_be_lost(&words::entries(all, &n(all))))
-        }
+    let age = age_of(app, seen);
+    let day = age.last.map(|copy| seen.speech.day(Wall::new(copy.at, seen.now.offset)));
+    said(&age, day, seen)
+}
+
+fn said(age: &CopyAge, when: Option<String>, seen: Seen<'_>) -> El<Msg> {
+    let since = since(age, seen);
+    let line = match (when, since) {
+        (Some(when), since) => words::last_copy(&when, since.as_deref()),
+        (None, Some(lost)) => words::never_kept(&lost),
+        (None, None) => words::NOTHING_YET.to_owned(),
     };
-    el("section", "age").kid(el("p", "t22 w8").text(words::ON_THIS_PHONE_ONLY)).kids((!line.is_empty()).then(|| el("p", "").text(line)))
+    el("section", "age").kid(el("p", "t22 w8").text(words::ON_THIS_PHONE_ONLY)).kid(el("p", "").text(line))
+}
+
+/// The key on the first page: with an empty book there is only one to bring in.
+pub fn first_key(app: &App) -> El<Msg> {
+    let (name, under) =
+        if app.own.book.is_empty() { (words::BRING_ONE_IN, words::BRING_UNDER) } else { (words::KEEP_A_COPY, words::KEEP_UNDER) };
+    key("key h88", name, under, open(Over::Copies)).key("copies")
 }
 
 /// The page of copies.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
-    let said = app.workshop.said.as_ref().map(|became| match became {
-        Became::Kept(name) => notice(words::kept_as(name)),
-        Became::PutAway => notice(words::PUT_AWAY),
-        Became::NoWay => notice(words::NO_WAY),
-        Became::Added => notice(words::ADDED),
-        Became::NotAdded(why) => {
-            let said = refusal::not_saved(*why, 0);
-            trouble(Trouble { what: said.what, why: said.why, safe: said.safe, to_do: said.to_do })
-        }
-    });
-    let main = el("main", "scr")
-        .kid(age(app, seen))
-        .kids(said)
-        .kid(key("key h88", words::KEEP_A_COPY, words::KEEP_UNDER, say(Tap::KeepCopy)))
+    let age = age_of(app, seen);
+    let days = age.last.map(|copy| i64::from(Wall::new(copy.at, seen.now.offset).day().until(seen.now.day()).max(0)));
+    let ago = days.map(|days| words::days_ago(days, &seen.speech.number(Decimal::from(days), 0, 0)));
+    let text = matches!(app.workshop.said, Some(Became::NoWay));
+    let text = text.then(|| key("key h88", words::COPY_AS_TEXT, words::COPY_AS_TEXT_UNDER, say(Tap::CopyText)).key("text"));
+    let main = el("main", "scr copies")
+        .kid(said(&age, ago, seen))
+        .kids(drawn(&age, seen))
+        .kid(key("key h88", words::KEEP_A_COPY, words::KEEP_UNDER, say(Tap::KeepCopy)).key("keep"))
+        .kids(app.workshop.said.as_ref().map(told))
+        .kids(text)
         .kid(el("p", "t14 i2").text(words::EXAMPLE_STAYS_OUT))
-        .kid(key("key h88", words::BRING_ONE_IN, words::BRING_UNDER, say(Tap::PickCopy)));
-    let top = Head::new(words::WORKSHOP, words::KEEP_A_COPY).fact(saved_fact(app, seen)).fact(Fact::Plain(seen.speech.day(seen.now)));
+        .kid(el("p", "t14 i2").text(words::kept(app.here.kept)))
+        .kid(el("div", "push"))
+        .kid(key("key h88", words::BRING_ONE_IN, words::BRING_UNDER, say(Tap::PickCopy)).key("bring"))
+        .kid(key("key soft h56", words::WIPE, words::WIPE_UNDER, open(Over::Wipe)).key("wipe"));
+    let top = Head::new(workshop::WORKSHOP, words::KEEP_A_COPY).fact(saved_fact(app, seen)).fact(Fact::Plain(seen.speech.day(seen.now)));
     Screen::new("workshop/copies", head(top), main).foot(el("footer", "foot").kid(back()))
 }
 
-/// What a copy would bring.
-pub fn coming(coming: &Coming, seen: Seen<'_>) -> Screen {
-    let n = |n: usize| seen.speech.number(Decimal::from(n), 0, 0);
-    let aside = [
-        (0 < coming.lines.damaged).then(|| words::damaged(&n(coming.lines.damaged))),
-        (0 < coming.lines.newer).then(|| words::newer(&n(coming.lines.newer))),
-    ];
-    let main = el("main", "scr")
-        .kid(el("section", "card").kid(table(&coming.here, &coming.then, seen)))
-        .kids(aside.into_iter().flatten().map(|line| el("p", "").text(line)))
-        .kid(el("p", "w7").text(words::NOTHING_CHANGED));
-    let keys = el("div", "g2").kid(key("key h88", common::LEAVE_IT, "", say(Tap::Close))).kid(key(
-        "key solid h88",
-        words::ADD_THESE,
-        "",
-        say(Tap::AddThese),
-    ));
-    let top = Head::new(words::WORKSHOP, words::BRING_ONE_IN).fact(Fact::Strong(words::made_on(&seen.speech.day(coming.made))));
-    Screen::new("workshop/coming", head(top), main).foot(el("footer", "foot").kid(keys))
+/// What became of the last copy.
+pub fn told(became: &Became) -> El<Msg> {
+    let what: El<Msg> = match became {
+        Became::Shared(name) => notice(words::shared(name)),
+        Became::Downloaded(name) => notice(words::downloaded(name)),
+        Became::Text => notice(words::TEXT_KEPT),
+        Became::PutAway => notice(words::PUT_AWAY),
+        Became::NoWay => notice(words::NO_WAY),
+        Became::NoText => notice(words::NO_TEXT),
+        Became::Adding => notice(words::ADDING),
+        Became::Added => notice(words::ADDED),
+        Became::NotAdded(why) => shown(refusal::not_added(*why)),
+        Became::NotWiped(why) => shown(words::not_wiped(refusal::not_opened(*why))),
+    };
+    el("div", "told").key("told").attr("role", "status").kid(what)
 }
 
-fn table(here: &Totals, then: &Totals, seen: Seen<'_>) -> El<Msg> {
-    let whole = |n: u64| seen.speech.number(Decimal::from(n), 0, 0);
-    let count =
-        |name: &str, here: usize, then: usize| row(name, [whole(here as u64), whole(then.saturating_sub(here) as u64), whole(then as u64)]);
-    let span = |span| seen.speech.span(span);
-    let mut rows = vec![
-        heads(),
-        count(words::JOBS, here.jobs, then.jobs),
-        count(words::PILES, here.piles, then.piles),
-        count(words::PIECES, here.pieces as usize, then.pieces as usize),
-        row(words::HOURS, [span(here.logged), span(then.logged.minus(here.logged)), span(then.logged)]),
-    ];
-    rows.extend(sums(&here.spent, &then.spent, words::spent, seen));
-    rows.extend(sums(&here.taken, &then.taken, words::taken, seen));
-    el("table", "cmp").kid(el("tbody", "").kids(rows))
+/// Trouble, worded.
+pub fn shown(said: Said) -> El<Msg> {
+    trouble(Trouble { what: said.what, why: said.why, safe: said.safe, to_do: said.to_do })
 }
 
-/// A row for each currency: sums are never mixed.
-fn sums(here: &Sums, then: &Sums, name: impl Fn(&str) -> String, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let written = |sum: Decimal, digits: u32| seen.speech.number(sum, digits as u8, digits as u8);
-    then.iter()
-        .map(|(currency, sum)| {
-            let (own, digits) = (here.get(currency).copied().unwrap_or_default(), currency.digits());
-            row(&name(currency.code()), [written(own, digits), written(sum.saturating_sub(own), digits), written(*sum, digits)])
-        })
-        .collect()
-}
-
-fn heads() -> El<Msg> {
-    let head = |words: &'static str| el("th", "n").attr("scope", "col").text(words);
-    el("tr", "").kid(el("th", "").text("")).kids([words::HERE, words::ADDS, words::THEN].map(head))
-}
-
-fn row(name: &str, [here, adds, then]: [String; 3]) -> El<Msg> {
-    el("tr", "")
-        .kid(el("th", "").attr("scope", "row").text(name.to_owned()))
-        .kid(el("td", "n here").text(here))
-        .kid(el("td", "n").text(adds))
-        .kid(el("td", "n then").text(then))
-}
-
-/// A file that is no copy.
-pub fn refused(why: &DocumentTrouble, seen: Seen<'_>) -> Screen {
-    let said = words::no_copy(why, |n| seen.speech.number(Decimal::from(n), 0, 0));
-    let told = trouble(Trouble { what: said.what, why: said.why, safe: said.safe, to_do: said.to_do });
-    let main = el("main", "scr").kid(told).kid(key("key h88", words::BRING_ONE_IN, "", say(Tap::PickCopy)));
-    Screen::new("workshop/no-copy", head(Head::new(words::WORKSHOP, words::BRING_ONE_IN)), main).foot(el("footer", "foot").kid(back()))
+/// The last copy and now on one line of days: what is solid is safe elsewhere.
+fn drawn(age: &CopyAge, seen: Seen<'_>) -> Option<El<Msg>> {
+    let copy = age.last?;
+    let days = |span: Span| span.as_minutes() as f64 / (24.0 * 60.0);
+    let old = days(copy.at.until(seen.now.at)).max(0.0);
+    let long = (old * 7.0 / 3.0).max(7.0);
+    let now = long * 6.0 / 7.0;
+    let tick = [1.0, 7.0, 30.0].into_iter().find(|tick| long / tick <= 31.0).unwrap_or(365.0);
+    let at = now - old;
+    let day = seen.speech.day(Wall::new(copy.at, seen.now.offset));
+    let scale_of = Scale {
+        width: seen.page.column(),
+        from: 0.0,
+        to: long,
+        rhythm: Some(Rhythm { tick, long: tick * 7.0 }),
+        marks: vec![Mark::new(at, Kind::Ink, words::LAST_COPY, day), Mark::new(now, Kind::Ink, words::NOW, seen.speech.clock(seen.now))],
+        fills: vec![Fill { from: 0.0, to: at, look: Look::Ink }, Fill { from: at, to: now, look: Look::Open }],
+        ..Scale::default()
+    };
+    Some(el("div", "on-board").kid(scale(&scale_of, "")))
 }

@@ -1,73 +1,24 @@
-//! Figures by the pad; how one is paid; currency and units.
+//! Figures: a key that shows one, and the pad that asks for it, with every refusal in its place.
 
 use super::super::{Screen, Seen};
-use super::{known, page, say};
+use super::say;
 use crate::app::entry::Typed;
 use crate::app::workshop::Tap;
 use crate::app::workshop::figures::{Figure, unit};
-use crate::app::{App, Msg};
-use crate::parts::chips::{Chip, flowing};
+use crate::app::{App, Msg, Notice};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::pad as keys;
-use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
 use crate::words::en::{common, refusal, workshop as words};
-use fivebar_core::ledger::fold::Till;
-use fivebar_core::money::point::Points;
-use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Currency, Decimal, Side, Units};
-
-/// A figure by its name.
-pub fn name(figure: Figure, units: Units) -> &'static str {
-    match figure {
-        Figure::Pay => "Pay you want, an hour",
-        Figure::Lowest => "Lowest pay, an hour",
-        Figure::Hours => "Hours a year",
-        Figure::Logged => "Of them logged to jobs",
-        Figure::Costs => "Workshop costs a year",
-        Figure::Wear => "Tools wear a year",
-        Figure::OwnTax => "Tax on own work",
-        Figure::Profit => "Profit",
-        Figure::SalesTax => "Sales tax",
-        Figure::Fee => "Card fee",
-        Figure::FeeFixed => "Card fee, fixed",
-        Figure::Cash => "Smallest coin",
-        Figure::Mileage if units == Units::Inch => "Rate per mile",
-        Figure::Mileage => "Rate per km",
-        Figure::Spent => words::WRITE_DOWN,
-    }
-}
-
-/// The pad for a figure.
-pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
-    let (currency, units) = app.begins_with();
-    let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
-    let what = (figure == Figure::Spent).then(|| {
-        let asked = Field {
-            id: "what-for",
-            label: words::WHAT_FOR.into(),
-            value: app.workshop.text.clone(),
-            keyboard: Keyboard::Words,
-            ..Field::default()
-        };
-        field(asked, |text| say(Tap::Typed(text)))
-    });
-    let main = el("main", "scr")
-        .kids(what)
-        .kid(keys::entry(&typed.text, &unit(figure, currency), typed.wrong.is_some()))
-        .kids(typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, units))))
-        .kid(el("div", "push"))
-        .kid(keys::pad(Some(sign), |press| say(Tap::Press(press))))
-        .kid(key("key solid h88", common::DONE, "", say(Tap::PadDone)))
-        .kid(key("key h48", common::LEAVE_IT, "", say(Tap::Close)));
-    Screen::new("workshop/figure", head(Head::new(words::WORKSHOP, name(figure, units))), main)
-}
+use fivebar_core::quantity::reading::{Misread, Quantity, Sign};
+use fivebar_core::quantity::{Decimal, Units};
 
 /// A key that shows a figure and asks for it.
 pub fn asked(figure: Figure, shown: Option<String>, units: Units) -> El<Msg> {
-    figure_key(name(figure, units), shown.unwrap_or_else(|| words::NOT_SAID.to_owned()), say(Tap::Figure(figure)))
+    let shown = shown.unwrap_or_else(|| words::NOT_SAID.to_owned());
+    figure_key(words::figure(figure, units), shown, say(Tap::Figure(figure))).key(words::figure(figure, units))
 }
 
 /// Per cent of a share.
@@ -76,68 +27,67 @@ pub fn per_cent(share: Decimal, seen: Seen<'_>) -> String {
     crate::words::en::count::percent(&seen.speech.number(number, 0, 3))
 }
 
-/// How one is paid.
-pub fn till(app: &App, seen: Seen<'_>) -> Screen {
+/// The pad for a figure.
+pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let (currency, units) = app.begins_with();
-    let till = known(app).tills.get(&currency).cloned().unwrap_or_default();
-    let money = |sum: Option<fivebar_core::quantity::Money>| sum.map(|sum| seen.speech.money(sum));
-    let mileage = till.mileage.map(|rate| seen.speech.number(rate, 2, 4));
+    let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
+    let spent = matches!(figure, Figure::Spent(_));
+    let what = spent.then(|| in_words(app));
+    let under = words::ask_under(figure);
+    let unit = match figure {
+        Figure::Mileage => words::per_distance(currency.code(), units),
+        _ => unit(figure, currency),
+    };
     let main = el("main", "scr")
-        .kid(el("div", "g2").kids([
-            asked(Figure::SalesTax, till.tax.map(|tax| per_cent(tax, seen)), units),
-            asked(Figure::Mileage, mileage, units),
-            asked(Figure::Fee, till.fee.map(|fee| per_cent(fee, seen)), units),
-            asked(Figure::FeeFixed, money(till.fixed), units),
-            asked(Figure::Cash, money(till.cash), units),
-        ]))
-        .kid(el("h2", "").text(words::SALES_TAX_STANDS))
-        .kid(side(&till))
-        .kid(el("h2", "").text(words::PRICE_POINTS))
-        .kid(points(&till));
-    page(app, ("workshop/till", words::HOW_PAID), main, seen)
+        .kids((!under.is_empty()).then(|| el("p", "").text(under)))
+        .kids(what)
+        .kid(keys::entry(&typed.text, &unit, typed.wrong.is_some() || refused(app).is_some()))
+        .kids(why(typed, app, seen, units))
+        .kid(el("div", "push"))
+        .kid(keys::pad(Some(sign), |press| say(Tap::Press(press))))
+        .kid(key("key solid h88", common::DONE, "", say(Tap::PadDone)))
+        .kid(key("key h48", common::LEAVE_IT, "", say(Tap::Close)));
+    let small = if spent { words::figure(figure, units) } else { words::WORKSHOP };
+    Screen::new("workshop/figure", head(Head::new(small, words::ask(figure, units))), main).says_it()
 }
 
-fn side(till: &Till) -> El<Msg> {
-    let chosen = till.side.unwrap_or(Side::Inside);
-    let segs = vec![Seg::new(words::INSIDE, chosen == Side::Inside), Seg::new(words::ON_TOP, chosen == Side::Top)];
-    seg(words::SALES_TAX_STANDS, segs, |nth| say(Tap::Side(if nth == 0 { Side::Inside } else { Side::Top })))
+fn in_words(app: &App) -> El<Msg> {
+    let value = app.workshop.text.clone();
+    let asked = Field { id: "what-for", label: words::IN_YOUR_WORDS.into(), value, keyboard: Keyboard::Words, ..Field::default() };
+    field(asked, |text| say(Tap::Typed(text)))
 }
 
-fn points(till: &Till) -> El<Msg> {
-    let chosen = till.point.as_ref().and_then(|key| Points::of(key.as_str())).unwrap_or(Points::Five);
-    let chips = Points::ALL.iter().map(|points| Chip::choice(point_name(*points), *points == chosen)).collect();
-    flowing("key", chips, |nth| say(Tap::Point(Points::ALL.get(nth).copied().unwrap_or(Points::Five))))
-        .attr("aria-label", words::PRICE_POINTS)
-}
-
-fn point_name(points: Points) -> &'static str {
-    match points {
-        Points::Minor => "cents",
-        Points::Nine => "…9",
-        other => other.key(),
+fn refused(app: &App) -> Option<&fivebar_core::refusal::Refusal> {
+    match &app.notice {
+        Some(Notice::Refused(refusal)) => Some(refusal),
+        _ => None,
     }
 }
 
-/// The units by their name.
-pub fn units_name(units: Units) -> &'static str {
-    match units {
-        Units::Inch => words::INCHES,
-        Units::Metric => words::MILLIMETRES,
+/// Why it was not taken, and the readings it may have as keys.
+fn why(typed: &Typed, app: &App, seen: Seen<'_>, units: Units) -> Vec<El<Msg>> {
+    if let Some(refusal) = refused(app) {
+        let said = refusal::refused(refusal, seen.speech);
+        return vec![el("p", "why").attr("role", "alert").text(format!("{} {}", said.what, said.to_do))];
     }
+    let Some(wrong) = &typed.wrong else { return vec![] };
+    let said = el("p", "why").attr("role", "alert").text(refusal::misread(wrong, seen.speech, units));
+    let readings = readings(wrong);
+    let keys = (!readings.is_empty()).then(|| {
+        el("div", "g2").kids(readings.into_iter().map(|reading| {
+            let name = refusal::quantity_said(&reading, seen.speech, units);
+            key("key t22", name, "", say(Tap::Take(reading)))
+        }))
+    });
+    std::iter::once(said).chain(keys).collect()
 }
 
-const COMMON: [&str; 12] = ["USD", "EUR", "GBP", "CHF", "CAD", "AUD", "NZD", "SEK", "NOK", "DKK", "PLN", "CZK"];
-
-/// What new hauls and jobs begin with.
-pub fn units(app: &App, seen: Seen<'_>) -> Screen {
-    let (currency, units) = app.begins_with();
-    let systems = [Units::Inch, Units::Metric];
-    let segs = systems.iter().map(|system| Seg::new(units_name(*system), *system == units)).collect();
-    let listed: Vec<Currency> = COMMON.iter().filter_map(|code| Currency::read(code).ok()).collect();
-    let chips = listed.iter().map(|one| Chip::choice(one.code(), *one == currency)).collect();
-    let main = el("main", "scr")
-        .kid(seg(words::CURRENCY_UNITS, segs, move |nth| say(Tap::Units(systems.get(nth).copied().unwrap_or(Units::Metric)))))
-        .kid(flowing("key", chips, move |nth| say(Tap::Currency(listed.get(nth).copied().unwrap_or(Currency::EUR)))))
-        .kid(el("p", "t14 i2").text(words::FOR_NEW_ONES));
-    page(app, ("workshop/units", words::CURRENCY_UNITS), main, seen)
+/// What a figure that was not taken may mean.
+fn readings(wrong: &Misread) -> Vec<Quantity> {
+    match wrong {
+        Misread::Ambiguous { grouped, decimal } => vec![*grouped, *decimal],
+        Misread::TooFine { nearest } => vec![*nearest],
+        Misread::OutOfRange { might_be: Some(other), .. } | Misread::NotWhole { might_be: Some(other), .. } => vec![*other],
+        _ => vec![],
+    }
 }

@@ -1,7 +1,7 @@
 //! Suppliers and people: names stay beside the book and can be forgotten for good.
 
 use super::super::{Screen, Seen};
-use super::{known, page, say};
+use super::{known, line, page, say};
 use crate::app::workshop::Tap;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
@@ -20,16 +20,19 @@ const ROLES: [(Role, &str); 5] = [
     (Role::Maker, words::MAKER),
 ];
 
-/// Those whose name is known.
+/// Those whose name is known, by what they are and then by name.
 fn named(app: &App) -> Vec<(Person, String)> {
     let people = known(app).people.into_iter();
-    people.filter_map(|person| Some((person, app.shelf().names.get(&person.id)?.clone()))).collect()
+    let mut people: Vec<_> = people.filter_map(|person| Some((person, app.shelf().names.get(&person.id)?.clone()))).collect();
+    let place = |role: Role| ROLES.iter().position(|(other, _)| *other == role);
+    people.sort_by_key(|(person, name)| (place(person.role), name.to_lowercase()));
+    people
 }
 
 /// How many there are.
 pub fn how_many(app: &App, seen: Seen<'_>) -> String {
     match named(app).len() {
-        0 => String::new(),
+        0 => words::NONE_YET.to_owned(),
         n => seen.speech.number(fivebar_core::quantity::Decimal::from(n), 0, 0),
     }
 }
@@ -37,24 +40,35 @@ pub fn how_many(app: &App, seen: Seen<'_>) -> String {
 /// The page of people.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let people = named(app);
-    let asked =
-        Field { id: "person", label: words::NAME.into(), value: app.workshop.text.clone(), keyboard: Keyboard::Words, ..Field::default() };
-    let roles = (!app.workshop.text.trim().is_empty()).then(|| {
+    let value = app.workshop.text.clone();
+    let typed = !value.trim().is_empty();
+    let asked = Field { id: "person", label: words::NAME.into(), value, keyboard: Keyboard::Words, ..Field::default() };
+    let roles = typed.then(|| {
         let shown = ROLES.iter().map(|(_, name)| Chip::tap(*name)).collect();
-        chips("key h56", shown, |nth| say(Tap::AddPerson(ROLES.get(nth).map_or(Role::Supplier, |(role, _)| *role))))
+        let roles = chips("key h56", shown, |nth| say(Tap::AddPerson(ROLES.get(nth).map_or(Role::Supplier, |(role, _)| *role))));
+        el("div", "adding").kid(el("h2", "").text(words::ADD_AS)).kid(roles)
     });
+    let list = el("div", "rows").kids(people.iter().map(|(person, name)| row(person, name, app)));
     let main = el("main", "scr")
         .kid(field(asked, |text| say(Tap::Typed(text))))
         .kids(roles)
-        .kids(people.is_empty().then(|| el("p", "").text(words::NOBODY)))
-        .kids(people.iter().map(|(person, name)| row(person, name)));
+        .kids(people.is_empty().then(|| el("p", "t22 w8").text(words::NOBODY)))
+        .kids((!people.is_empty()).then_some(list))
+        .kid(el("p", "t14 i2").text(words::NAMES_STAY));
     page(app, ("workshop/people", words::PEOPLE), main, seen)
 }
 
-fn row(person: &Person, name: &str) -> El<Msg> {
+fn row(person: &Person, name: &str, app: &App) -> El<Msg> {
     let role = ROLES.iter().find(|(role, _)| *role == person.role).map_or("", |(_, name)| *name);
-    el("div", "um")
-        .key(person.id.to_string())
-        .kid(el("p", "who").kid(el("b", "").text(name.to_owned())).kid(el("span", "t14 i2").text(role)))
-        .kid(key("key h56", words::FORGET, "", say(Tap::Forget(person.id))))
+    let open = app.workshop.opened == Some(person.id);
+    let top = line(name, role.to_owned(), say(Tap::Line(person.id))).attr("aria-expanded", if open { "true" } else { "false" });
+    let forget = open.then(|| {
+        el("div", "opened").kid(el("p", "t14 i2").text(words::FORGOTTEN_UNDER)).kid(key(
+            "key h56",
+            words::FORGET,
+            "",
+            say(Tap::Forget(person.id)),
+        ))
+    });
+    el("div", "").key(person.id.to_string()).kid(top).kids(forget)
 }

@@ -40,14 +40,38 @@ pub const EDIT_PILE: &str = "Name or size";
 pub const WHICH_PILE: &str = "Which pile?";
 pub const GOOD: &str = "Good";
 pub const REJECT_BECAUSE: &str = "Reject, because";
+pub const LAST_SAFE: &str = "the last that is safe";
 pub const NONE: &str = "none";
 pub const GUESSED: &str = "unknown wood counts as the heaviest";
 pub const CARRIES: &str = "The van carries";
 pub const DISTANCE: &str = "There and back";
 pub const SUPPLIER: &str = "Supplier";
+pub const WHOSE_BIN: &str = "Whose bin was it?";
+pub const NEW_SUPPLIER: &str = "Someone new: the name";
+pub const ADD_SUPPLIER: &str = "It was theirs";
 pub const GIFT: &str = "Gift or price";
 pub const LOADING_CAUTION: &str = "An estimate; wet wood weighs far more. The door label less people is the limit.";
 pub const RECLAIMED_CAUTION: &str = "Sweep for metal; leave painted or treated wood.";
+
+/// "Not counted: 5 of Cherry trims".
+pub fn not_counted_onto(n: &str, pile: &str) -> String {
+    format!("Not counted: {n} onto {pile}")
+}
+
+/// "Not counted: 7 pieces".
+pub fn not_counted(pieces: &str) -> String {
+    format!("Not counted: {pieces}")
+}
+
+/// "Your 119 pieces, saved 09:31."
+pub fn your_pieces_saved(pieces: &str, saved: &str) -> String {
+    format!("Your {pieces}, {saved}.")
+}
+
+/// "count the 5".
+pub fn count_the(n: &str) -> String {
+    format!("count the {n}")
+}
 
 /// "Haul, Tue 3 March".
 pub fn haul_of(day: &str) -> String {

@@ -1,45 +1,20 @@
-//! English: Workshop, copies, help, cautions.
+//! English: Workshop: its first page, the rate, how one is paid, rack, people, costs, theme and hand.
 
-use super::refusal::Said;
-use fivebar_core::ledger::line::document::DocumentTrouble;
+use super::common;
+use crate::app::workshop::figures::Figure;
+use fivebar_core::money::point::Points;
+use fivebar_core::quantity::Units;
+use fivebar_core::sheet::rate::RatePart;
 
-pub const ON_THIS_PHONE_ONLY: &str = "On this phone only.";
-pub const NO_COPY_YET: &str = "No copy was ever kept.";
-pub const KEEP_A_COPY: &str = "Keep a copy";
-pub const KEEP_UNDER: &str = "one file: send it, or put it where you like";
-pub const EXAMPLE_STAYS_OUT: &str = "The example stays out of it.";
-pub const BRING_ONE_IN: &str = "Bring one in";
-pub const BRING_UNDER: &str = "from another phone, or an older copy";
-pub const NOTHING_CHANGED: &str = "Nothing is changed yet. What is here stays: a copy only ever adds.";
-pub const ADD_THESE: &str = "Add these";
-pub const HERE: &str = "here";
-pub const ADDS: &str = "it adds";
-pub const THEN: &str = "then";
-pub const JOBS: &str = "jobs";
-pub const PILES: &str = "piles";
-pub const PIECES: &str = "pieces counted";
-pub const HOURS: &str = "hours logged";
-pub const PUT_AWAY: &str = "No copy was kept: the sheet was put away.";
-pub const NO_WAY: &str = "No copy was kept: this browser has no way to hand a file on.";
-pub const ADDED: &str = "Added. Each part can be taken back where it stands.";
-pub const YOUR_RATE: &str = "Your rate";
-pub const RATE_UNDER: &str = "what an hour must earn";
-pub const RATE_MISSING: &str = "say what you want per hour";
-pub const PER_LOGGED_HOUR: &str = "for each hour logged to jobs";
-pub const HOW_PAID: &str = "How you are paid";
-pub const HOW_PAID_UNDER: &str = "sales tax, card fee, price points, mileage";
-pub const CURRENCY_UNITS: &str = "Currency and units";
-pub const PEOPLE: &str = "Suppliers and people";
-pub const RACK: &str = "Rack";
-pub const COSTS: &str = "Workshop costs";
-pub const COSTS_UNDER: &str = "spending of no job, this year";
-pub const HAND: &str = "Light and hand";
-pub const CAUTIONS: &str = "Cautions";
-pub const HELP: &str = "Help";
-pub const ABOUT: &str = "About";
 pub const WORKSHOP: &str = "Workshop";
 pub const NOT_SAID: &str = "not said";
-pub const RATE_IS_NO_WAGE: &str = "A rate is not a wage. Sums from your entries, not tax advice.";
+pub const NONE_YET: &str = "none yet";
+
+pub const YOUR_RATE: &str = "Your rate";
+pub const HOUR_MUST_EARN: &str = "What an hour must earn";
+pub const FOR_EACH_HOUR: [&str; 2] = ["your rate, for each", "hour logged to a job"];
+pub const NO_RATE_YET: &str = "Not worked out yet";
+pub const RATE_IS_NO_WAGE: [&str; 2] = ["A rate is not a wage.", "Sums from your entries, not tax advice."];
 pub const GOES_OUT: &str = "goes out";
 pub const YOURS: &str = "yours";
 pub const PAY: &str = "Pay";
@@ -47,146 +22,245 @@ pub const OVERHEAD: &str = "Workshop costs";
 pub const WEAR: &str = "Tools wear";
 pub const TAX: &str = "Tax on own work";
 pub const PROFIT: &str = "Profit";
+pub const PER_LOGGED_HOUR: &str = "per logged hour";
+pub const YOUR_RATE_MARK: &str = "your rate";
 pub const CHANGE_A_FIGURE: &str = "Change a figure";
+pub const COSTS_AND_TAX: &str = "Costs and tax";
+pub const COSTS_AND_TAX_KEY: &str = "costs and tax";
+pub const REAL_YEAR: &str = "The real year";
+pub const REAL_YEAR_KEY: &str = "the real year";
+pub const YOUR_GUESS: &str = "guess, a year";
+pub const SO_FAR: &str = "so far";
+pub const WORKED: &str = "hours worked";
+pub const LOGGED: &str = "logged to jobs";
+pub const WORKSHOP_COSTS: &str = "workshop costs";
+pub const AT_THE_REAL_YEAR: &str = "At this year’s hours and costs an hour must earn";
+pub const YEAR_TOO_YOUNG: &str = "What an hour must earn by the real year is worked out after two months, with your pay and logged hours.";
+pub const ONE_HOME: &str =
+    "Each cost has one home: here or on the job, never both. A rate per mile or km holds fuel, insurance and wear of the van.";
+
+pub const HOW_PAID: &str = "How you are paid";
+pub const SALES_TAX_STANDS: &str = "Sales tax stands";
 pub const INSIDE: &str = "inside the tag";
-pub const ON_TOP: &str = "on top";
+pub const ON_TOP: &str = "on top of it";
+pub const PRICE_POINTS: &str = "Proposed prices go up to the next";
+pub const TILL_UNDER: &str = "Card fees are per payment. What is paid in coins is rounded to the smallest coin.";
+
+pub const CURRENCY_UNITS: &str = "Currency and units";
 pub const INCHES: &str = "Inches, board feet";
 pub const MILLIMETRES: &str = "Millimetres, litres";
+pub const UNITS: &str = "Units";
+pub const CURRENCY: &str = "Currency";
 pub const FOR_NEW_ONES: &str = "For new hauls and jobs; those begun stay as they are.";
-pub const RACK_EMPTY: &str = "Nothing on the rack. Good pieces of your hauls lie here until a job takes them.";
-pub const NAME: &str = "Name";
+
+pub const PEOPLE: &str = "Suppliers and people";
+pub const NAME: &str = "A name";
+pub const ADD_AS: &str = "Add as";
 pub const SUPPLIER: &str = "Supplier";
 pub const BUYER: &str = "Buyer";
 pub const HELPER: &str = "Helper";
 pub const GALLERY: &str = "Gallery";
 pub const MAKER: &str = "Maker";
-pub const FORGET: &str = "Forget";
-pub const FORGET_UNDER: &str = "the name is gone for good";
-pub const NOBODY: &str = "Nobody yet. Names stay beside the book, on this phone and in your copies.";
-pub const WHAT_FOR: &str = "What for";
-pub const WRITE_DOWN: &str = "Write down spending";
-pub const NO_COSTS: &str = "Nothing spent on the workshop this year.";
+pub const FORGET: &str = "Forget the name";
+pub const FORGOTTEN_UNDER: &str =
+    "It is gone for good, and an old copy can’t bring it back. What you wrote of them stays, without the name.";
+pub const NOBODY: &str = "Nobody yet.";
+pub const NAMES_STAY: &str = "Names stay beside the book, on this phone and in your copies, and can be forgotten.";
+
+pub const RACK: &str = "Rack";
+pub const RACK_EMPTY: &str = "Nothing on the rack. Good pieces of your hauls lie here until a job takes them.";
+pub const OLDEST_FIRST: &str = "oldest first";
+
+pub const COSTS: &str = "Workshop costs";
+pub const THIS_YEAR: &str = "this year";
+pub const NO_COSTS: &str = "Nothing this year yet.";
+pub const COSTS_UNDER: &str = "Spending of no job: rent, insurance, a blade.";
+pub const OF_HAULS: &str = "rejects and drift of hauls";
+pub const WRITE_DOWN: &str = "Write down spending for";
+pub const IN_YOUR_WORDS: &str = "In your words (no names here)";
+pub const STRIKE: &str = "Strike it";
+
+pub const HAND: &str = "Theme and hand";
+pub const THEME: &str = "Theme";
 pub const AS_THE_PHONE: &str = "as the phone";
 pub const LIGHT: &str = "light";
 pub const DARK: &str = "dark";
-pub const PRICE_POINTS: &str = "Round proposed prices up to";
-pub const SALES_TAX_STANDS: &str = "Sales tax stands";
-pub const NO_NETWORK: &str = "No account, no server, no telemetry. It asks nothing of any network but its own files.";
-pub const LICENCES: &str = "MIT OR Apache-2.0. Font Overpass: SIL Open Font License 1.1.";
-pub const VERSION: &str = concat!("Fivebar ", env!("CARGO_PKG_VERSION"));
+pub const TEXT: &str = "Text";
+pub const LARGE: &str = "large";
+pub const LARGER: &str = "larger";
+pub const SINGLE_KEYS: &str = "Single keys of a keyboard";
+pub const SINGLE_KEYS_UNDER: &str = "1 to 5 open the places, U takes back.";
+pub const BUZZES: &str = "Taps are felt, where the phone can";
+pub const ON: &str = "on";
+pub const OFF: &str = "off";
 
-/// Help, a heading and its lines.
-pub const HELP_PAGES: [(&str, &str); 8] = [
-    (
-        "Count",
-        "At the yard: one tap on a tile counts one piece, or as many as the key below is set to. A new pile takes five taps, or is named at home. Leaving, at the bin, home: the trip’s clock.",
-    ),
-    ("Sort", "At home: good, or rejected and why. An unsorted piece counts as good."),
-    (
-        "Bench",
-        "One tap starts an operation, another switches to the next, Stop ends it. Forgot it? It asks, and never holds you up. The day’s list mends and strikes every run.",
-    ),
-    (
-        "Price",
-        "What is for sale, what you ask, and what to say when they offer. Show the buyer turns the phone into their page: nothing private is on it.",
-    ),
-    ("Jobs", "What you make: its wood, hours, money, sale, and what was learnt. Try the example there."),
-    (
-        "Where your data is",
-        "On this phone only, in the browser’s own store. “saved” stands there only when it is. Keep a copy, and keep it somewhere else.",
-    ),
-    (
-        "On your phone",
-        "Open the app’s address, add it to the home screen, open it once with a network. Do that before you write anything that matters: on some phones the page and the installed app do not share one store.",
-    ),
-    ("Undo", "Every tap can be taken back: the bar names what. Everything older can be struck or mended where it is listed."),
-];
-
-/// Cautions and where they stand.
-pub const ALL_CAUTIONS: [(&str, &str); 12] = [
-    ("Short pieces", "Shorter than the minimum you set. Your machine’s manual decides."),
-    ("Dust", "Hardwood dust harms lungs. Collect it and mask as local rules say."),
-    ("Rags", "Oily rags can heat up by themselves. Lay them flat outdoors, or as the tin says."),
-    ("Tall pieces", "Can tip. Fix to the wall; local furniture rules may apply."),
-    ("For a child", "Children’s furniture has its own law: gaps, strength, finish, labels. Check before selling."),
-    ("With glass", "Ask the glazier for safety glass and its thickness; state it on the receipt."),
-    ("For food", "Use a finish its maker rates for food, fully cured."),
-    ("Load on legs", "Not a strength test."),
-    ("Delivery", "Lifting guides are for close, level lifts. Stairs and long loads: fewer kilos, more people."),
-    ("Loading", "An estimate; wet wood weighs far more. The door label less people is the limit."),
-    ("Reclaimed wood", "Sweep for metal; leave painted or treated wood."),
-    ("Rate, export", "Sums from your entries, not tax advice."),
-];
-
-/// "Last copy Tue 19 May, 12 entries since."
-pub fn last_copy(day: &str, since: &str) -> String {
-    format!("Last copy {day}, {since} since.")
+/// A figure by its name.
+pub fn figure(figure: Figure, units: Units) -> &'static str {
+    match figure {
+        Figure::Pay => "pay you want",
+        Figure::Lowest => "lowest pay",
+        Figure::Hours => "hours a year",
+        Figure::Logged => "logged to jobs",
+        Figure::Costs => "workshop costs a year",
+        Figure::Wear => "tools wear a year",
+        Figure::OwnTax => "tax on own work",
+        Figure::Profit => "profit",
+        Figure::SalesTax => "sales tax",
+        Figure::Fee => "card fee",
+        Figure::FeeFixed => "and for each payment",
+        Figure::Cash => "smallest coin",
+        Figure::Mileage if units == Units::Inch => "rate per mile",
+        Figure::Mileage => "rate per km",
+        Figure::Spent(kind) => spending(kind),
+    }
 }
 
-/// "1 entry", "12 entries".
-pub fn entries(n: usize, written: &str) -> String {
-    if n == 1 { format!("{written} entry") } else { format!("{written} entries") }
+/// What is asked when the figure is typed.
+pub fn ask(figure: Figure, units: Units) -> &'static str {
+    match figure {
+        Figure::Pay => "What pay do you want for an hour?",
+        Figure::Lowest => "What is the least you work an hour for?",
+        Figure::Hours => "How many hours do you work in a year?",
+        Figure::Logged => "How many of them can be logged to jobs?",
+        Figure::Costs => "What does the workshop cost in a year?",
+        Figure::Wear => "What do tools lose in a year?",
+        Figure::OwnTax => "What tax falls on your own work?",
+        Figure::Profit => "What profit on top?",
+        Figure::SalesTax => "What is the sales tax?",
+        Figure::Fee => "What share does a card take?",
+        Figure::FeeFixed => "What does a card take for each payment?",
+        Figure::Cash => "What is the smallest coin?",
+        Figure::Mileage if units == Units::Inch => "What does a mile cost?",
+        Figure::Mileage => "What does a kilometre cost?",
+        Figure::Spent(_) => "How much was it?",
+    }
 }
 
-/// "would be lost with this phone".
-pub fn would_be_lost(entries: &str) -> String {
-    format!("{entries} would be lost with this phone.")
+/// A word of help under the question.
+pub fn ask_under(figure: Figure) -> &'static str {
+    match figure {
+        Figure::Pay => "Before income tax.",
+        Figure::Lowest => "No price that pays less is proposed.",
+        Figure::Hours => "All of them: sharpening, tidying and learning too.",
+        Figure::Logged => "The rest is sharpening, tidying, learning.",
+        Figure::Costs => "Rent, insurance, heat: what belongs to no job.",
+        Figure::Wear => "Cost less what it will still be worth, over its years.",
+        Figure::OwnTax => "What you owe on earnings besides income tax.",
+        Figure::Profit => "A share of pay, costs and tax.",
+        Figure::Mileage => "It holds fuel, insurance and wear of the van.",
+        Figure::Cash => "Sums in notes and coins are rounded to it.",
+        _ => "",
+    }
 }
 
-/// "Kept as fivebar-2026-05-22.json. Put it somewhere else than this phone."
-pub fn kept_as(name: &str) -> String {
-    format!("Kept as {name}. Put it somewhere else than this phone.")
+/// What is spent on no job, by its key in the book.
+pub fn spending(kind: &str) -> &'static str {
+    match kind {
+        "rent" => "Rent",
+        "insurance" => "Insurance",
+        "power" => "Power",
+        "edges" => "Blades, edges",
+        "tools" => "Tools",
+        "distance" => "A drive",
+        _ => "Other",
+    }
 }
 
-/// "from a copy of 11 May".
-pub fn made_on(day: &str) -> String {
-    format!("made {day}")
+/// A part of the rate by its name in a sentence.
+pub fn part(part: RatePart) -> &'static str {
+    match part {
+        RatePart::Pay => "the pay you want",
+        RatePart::Lowest => "the lowest pay",
+        RatePart::Hours => "your hours a year",
+        RatePart::Logged => "the hours logged to jobs",
+        RatePart::Costs => "workshop costs",
+        RatePart::Wear => "tools wear",
+        RatePart::Tax => "tax on own work",
+        RatePart::Profit => "profit",
+    }
 }
 
-/// "spent, USD".
-pub fn spent(currency: &str) -> String {
-    format!("spent, {currency}")
+/// "Missing: the pay you want, your hours a year. Then it can be worked out."
+pub fn missing(parts: &[&str]) -> String {
+    format!("Missing: {}. Then it is worked out.", parts.join(", "))
 }
 
-/// "taken, USD".
-pub fn taken(currency: &str) -> String {
-    format!("taken, {currency}")
+/// "Counted as nothing, as you have not said it: tools wear, profit."
+pub fn counted_as_nothing(parts: &[&str]) -> String {
+    format!("Not said, so nothing is in it for {}.", parts.join(", "))
 }
 
-/// "3 lines are damaged and stay set aside."
-pub fn damaged(n: &str) -> String {
-    format!("Damaged, kept and set aside: {n}.")
+/// "20.00 × 480 h over 300".
+pub fn pay_note(pay: &str, hours: &str, logged: &str) -> String {
+    format!("{pay} × {hours} h over {logged}")
 }
 
-/// "2 lines are from a newer version."
-pub fn newer(n: &str) -> String {
-    format!("From a newer version, kept and not yet read: {n}.")
+/// "Of 62.52, 36.90 is yours".
+pub fn of_it_yours(rate: &str, yours: &str) -> String {
+    format!("Of {rate}, {yours} is yours")
 }
 
-/// "5 weeks, from Tue 3 March".
-pub fn weeks(n: &str, day: &str) -> String {
-    format!("{n} weeks, from {day}")
+/// "over all 480 h".
+pub fn over_all(hours: &str) -> String {
+    format!("over all {hours} h")
 }
 
-/// Why a file could not be brought in.
-pub fn no_copy(why: &DocumentTrouble, n: impl Fn(usize) -> String) -> Said {
-    let (why, to_do) = match why {
-        DocumentTrouble::NotJson => ("It is no copy of Fivebar.".to_owned(), "Choose the file that was kept."),
-        DocumentTrouble::NotACopy => ("It is a file of another kind.".to_owned(), "Choose the file that was kept."),
-        DocumentTrouble::CutShort => {
-            ("It ends before its end: not all of it arrived.".to_owned(), "Send it again, or choose another copy.")
-        }
-        DocumentTrouble::Newer { version, ours } => {
-            (format!("A newer version made it ({version}; this one reads {ours})."), "Open the app with a network to get the new version.")
-        }
-        DocumentTrouble::TooLarge { bytes, most } => {
-            (format!("It holds {} bytes; at most {} are read.", n(*bytes), n(*most)), "Keep a copy without photos.")
-        }
-        DocumentTrouble::TooMany { entries, most } => (
-            format!("Together that would be {} entries; a book holds at most {}.", n(*entries), n(*most)),
-            "Begin a new book on another phone.",
-        ),
-        DocumentTrouble::Altered => ("Something in it was changed on the way.".to_owned(), "Choose another copy."),
-    };
-    Said { what: "Nothing was brought in.".into(), why, safe: "What is here is unchanged.".into(), to_do: to_do.into() }
+/// "39 % of the year has passed."
+pub fn passed(percent: &str) -> String {
+    format!("{percent} of the year has passed.")
+}
+
+/// "$62.52 an hour".
+pub fn an_hour(rate: &str) -> String {
+    format!("{rate} an hour")
+}
+
+/// "480 h".
+pub fn hours(hours: &str) -> String {
+    format!("{hours} h")
+}
+
+/// "tax 5.5 %, card 2.6 %".
+pub fn paid_so(tax: Option<&str>, card: Option<&str>) -> String {
+    let said = [tax.map(|tax| format!("sales tax {tax}")), card.map(|card| format!("card {card}"))];
+    let said: Vec<String> = said.into_iter().flatten().collect();
+    if said.is_empty() { NOT_SAID.to_owned() } else { said.join(", ") }
+}
+
+/// A price point: "whole 5", "cent", "ending in 9".
+pub fn point(points: Points) -> &'static str {
+    match points {
+        Points::Minor => "cent",
+        Points::Nine => "…9",
+        other => other.key(),
+    }
+}
+
+/// "46 pieces in 4 piles".
+pub fn pieces_in_piles(pieces: &str, piles: usize, written: &str) -> String {
+    if piles == 1 { format!("{pieces} in {written} pile") } else { format!("{pieces} in {written} piles") }
+}
+
+/// "11 weeks", "1 week", "this week".
+pub fn weeks(n: i64, written: &str) -> String {
+    match n {
+        ..=0 => "this week".to_owned(),
+        1 => format!("{written} week"),
+        _ => format!("{written} weeks"),
+    }
+}
+
+/// ", from 3 March".
+pub fn from_day(day: &str) -> String {
+    format!(", from {day}")
+}
+
+/// "Lies longer than " … a board of this length, for a reader.
+pub fn board_said(size: &str) -> String {
+    format!("A board of {size}")
+}
+
+/// The unit of a rate for a distance.
+pub fn per_distance(currency: &str, units: Units) -> String {
+    format!("{currency} / {}", common::distance_unit(units))
 }
