@@ -10,9 +10,9 @@ use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
 use crate::money::offer::settle;
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Span};
 use crate::refusal::Answer;
-use std::collections::BTreeMap;
 
 /// The Price place.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -24,7 +24,7 @@ pub struct PriceSheet {
     /// Sold and not paid in full.
     pub owed: Vec<OwedRow>,
     /// What is due in each currency.
-    pub due: BTreeMap<Currency, Money>,
+    pub due: Sorted<Currency, Money>,
 }
 
 /// A piece with a price.
