@@ -14,7 +14,7 @@ pub enum Sign {
     Say,
 }
 
-/// A word longer than this many letters is set smaller on a narrow page.
+/// A word longer than this many letters is set smaller on a narrow page; a sentence no longer than this stays beside its word.
 const LONG: usize = 12;
 
 /// The sign with its word and sentence.
@@ -28,5 +28,7 @@ pub fn verdict<M>(sign: Sign, word: impl Into<String>, say: impl Into<String>) -
     let word = word.into();
     let long = if LONG < word.chars().count() { "vw long" } else { "vw" };
     let word_class = if class.is_empty() { long.to_owned() } else { format!("{long} {class}") };
-    el("section", "verdict").kid(el("span", class).kid(glyph)).kid(el("span", word_class).text(word)).kid(worded("span", "say", say.into()))
+    let say = say.into();
+    let says = if say.chars().count() <= LONG { "say short" } else { "say" };
+    el("section", "verdict").kid(el("span", class).kid(glyph)).kid(el("span", word_class).text(word)).kid(worded("span", says, say))
 }

@@ -104,6 +104,8 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     let Ok(job) = shop(app).job(id) else { return };
     let Some(old) = job.selling.agreement(agreed) else { return };
     let n = old.n.saturating_sub(old.sold);
+    // A sum that was named on the offer screen was named for the way chosen there.
+    let asked = sum.and(app.price.way.carried);
     let agree = Agree {
         job: id,
         replaces: Some(agreed),
@@ -112,7 +114,7 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
         n,
         sum: sum.or(Some(old.sum)),
         deposit: old.deposit,
-        carried: old.carried.unwrap_or(Carried::Fetched),
+        carried: asked.or(old.carried).unwrap_or(Carried::Fetched),
         weeks: None,
         pad: None,
     };

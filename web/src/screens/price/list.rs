@@ -129,8 +129,11 @@ fn table(row: &ForSale, seen: Seen<'_>) -> El<Msg> {
     let shown = |nth: &usize| *nth != 1 || has_settle;
     let top = heads.iter().enumerate().filter(|(nth, _)| shown(nth)).map(|(_, word)| el("th", "n").attr("scope", "col").text(*word));
     let rows = row.rows.iter().filter_map(|of| {
-        let figures = figures(of, seen).into_iter().enumerate().filter(|(nth, _)| shown(nth));
-        let cells = figures.map(|(nth, figure)| el("td", if nth == 0 { "n" } else { "n p" }).text(figure));
+        let figures = figures(of, seen).into_iter().zip(heads).enumerate().filter(|(nth, _)| shown(nth));
+        // With large text the heads stand beside each figure instead of above.
+        let cells = figures.map(|(nth, (figure, word))| {
+            el("td", if nth == 0 { "n" } else { "n p" }).kid(el("span", "of").text(word)).kid(el("span", "").text(figure))
+        });
         let first = el("th", "").attr("scope", "row").text(words::pieces_word(of.n)?);
         Some(el("tr", if of.n == 1 { "one" } else { "" }).kid(first).kids(cells))
     });

@@ -75,7 +75,7 @@ fn said(sheet: &OfferSheet, input: &Input, seen: Seen<'_>) -> [Vec<El<Msg>>; 2] 
         .kid(key("key fig", words::step(&step, false), "", say(input.next(false))))
         .kid(pad_key(sheet, seen))
         .kid(key("key fig", words::step(&step, true), "", say(input.next(true))));
-    let figures = input.figures(sheet.standing.ask);
+    let figures = input.figures(sheet.standing.agreed.map(|agreed| agreed.price).or(sheet.standing.ask));
     let chip = |sum: &Money| Chip::tap(bare(*sum, seen.speech));
     let row = chips("key t22", figures.iter().map(chip).collect(), move |nth| {
         figures.get(nth).map_or_else(|| bargain(BargainTap::Pad), |sum| say(*sum))

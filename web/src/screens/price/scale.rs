@@ -14,8 +14,8 @@ use fivebar_core::sheet::offer::OfferSheet;
 const STEPS: f64 = 6.0;
 /// Air beside the outermost marks, as a share of what lies between them.
 const AIR: f64 = 0.1;
-/// With nothing but the ask the scale begins at this share of it.
-const LOW: f64 = 0.7;
+/// The scale begins at this share of what is asked or agreed, where no mark lies lower.
+const LOW: f64 = 0.75;
 
 /// The scale with its figures, ready to be dragged.
 pub struct Input {
@@ -44,7 +44,7 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
         (standing.your_rate, Kind::Ink, words::YOUR_RATE),
     ];
     let known: Vec<(Money, Kind, &str)> = marks.into_iter().filter_map(|(sum, kind, word)| Some((sum?, kind, word))).collect();
-    let (from, to) = ends(&known, at);
+    let (from, to) = ends(&known, agreed.or(standing.ask).unwrap_or(at));
     let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, mark(*sum, seen.speech))).collect();
     let costs = standing.costs_covered.map(|sum| (real(sum), mark(sum, seen.speech)));
     let below = costs.clone().filter(|(value, _)| *value < from).map(|(_, figure)| (words::COSTS_COVERED.to_owned(), figure));
@@ -70,10 +70,9 @@ fn band(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Band> {
 }
 
 /// It begins just under the lowest mark that matters. The offer itself moves no end: the scale holds still under the finger.
-fn ends(known: &[(Money, Kind, &str)], at: Money) -> (f64, f64) {
-    let values: Vec<f64> = known.iter().map(|(sum, ..)| real(*sum)).collect();
-    let high = values.iter().copied().fold(0.0, f64::max).max(if values.is_empty() { real(at) } else { 0.0 });
-    let low = values.iter().copied().fold(f64::INFINITY, f64::min).min(high * LOW);
+fn ends(known: &[(Money, Kind, &str)], asked: Money) -> (f64, f64) {
+    let values = known.iter().map(|(sum, ..)| real(*sum));
+    let (low, high) = values.fold((real(asked) * LOW, real(asked)), |(low, high), value| (low.min(value), high.max(value)));
     let air = (high - low).max(1.0) * AIR;
     ((low - air).max(0.0), high + air)
 }

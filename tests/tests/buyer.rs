@@ -1,0 +1,136 @@
+//! Price in a real browser: the word for an offer under a finger, and the phone turned to a buyer.
+use fivebar_core::ledger::line;
+use fivebar_core::story::{STANDS, tell};
+use fivebar_tests::{Browser, Page, Phone, app};
+use serde_json::{Value, json};
+use std::time::Duration;
+
+/// The market of 18 April with three stands left, as the page finds it at its first opening.
+fn at_market(browser: &mut Browser) -> Page {
+    let market = tell(STANDS.split("13:10 sell").next().unwrap_or_default());
+    let rows: Vec<Value> =
+        market.book.entries().map(|(entry, _)| json!({ "id": entry.id.to_string(), "line": line::write(entry) })).collect();
+    let page = app::opened(browser, Phone::COMMON.quick());
+    let write = format!(
+        "new Promise((done, failed) => {{ const open = indexedDB.open('fivebar'); open.onerror = () => failed(open.error);
+           open.onsuccess = () => {{ const t = open.result.transaction('entries', 'readwrite');
+             for (const row of {}) t.objectStore('entries').add(row);
+             t.oncomplete = () => {{ open.result.close(); done(true) }}; t.onabort = () => failed(t.error) }} }})",
+        Value::from(rows)
+    );
+    browser.eval(&page, &write);
+    browser.eval(&page, "location.hash = 'price'");
+    browser.reload(&page);
+    app::ready(browser, &page);
+    browser.wait_text(&page, "3 left of 5, tag 145");
+    page
+}
+
+fn with_market(told: impl FnOnce(&mut Browser, &Page)) {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = at_market(&mut browser);
+    told(&mut browser, &page);
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// A touch elsewhere at once would be taken for a jump across the screen.
+fn rest() {
+    std::thread::sleep(Duration::from_millis(200));
+}
+
+#[test]
+fn the_word_is_said_in_two_touches_and_follows_the_block() {
+    with_market(|browser, page| {
+        browser.tap_text(page, "They offer…");
+        browser.tap_text(page, "130");
+        browser.wait_text(page, "Say 145");
+        let now =
+            |browser: &mut Browser| browser.eval(page, "+document.querySelector('.slider').ariaValueNow").as_f64().unwrap_or_default();
+        rest();
+        browser.drag(page, ".slider", -60.0, 0.0);
+        let dragged = now(browser);
+        let middle = browser.eval(page, "(e => (+e.ariaValueMin + +e.ariaValueMax) / 2)(document.querySelector('.slider'))");
+        assert!(middle.as_f64().is_some_and(|middle| dragged < middle) && dragged % 5.0 == 0.0, "{dragged} of {middle}");
+        browser.eval(page, "document.querySelector('.slider').focus()");
+        browser.key(page, "ArrowRight");
+        assert_eq!(now(browser), dragged + 5.0);
+        browser.tap_text(page, "+5");
+        assert_eq!(now(browser), dragged + 10.0);
+        rest();
+        browser.tap_text(page, "Sold at");
+        browser.wait_text(page, "2 left of 5, tag 145");
+        browser.wait_text(page, "saved");
+        browser.tap_text(page, "Take back: sold at");
+        browser.wait_text(page, "3 left of 5, tag 145");
+    });
+}
+
+/// All that a page gives away: text, attributes, the reader's tree, title, address, history and storage.
+fn given_away(browser: &mut Browser, page: &Page) -> String {
+    let tree = browser.on(page, "Accessibility.getFullAXTree", json!({}));
+    let seen = browser.eval(
+        page,
+        "JSON.stringify([document.documentElement.outerHTML.replace(/<head>.*<\\/head>/s, ''), document.title, location.hash, history.state,
+           {...localStorage}, {...sessionStorage}])",
+    );
+    format!("{tree}{seen}")
+}
+
+#[test]
+fn inv15_a_buyer_finds_nothing_private() {
+    with_market(|browser, page| {
+        browser.eval(page, "sessionStorage.setItem('draft:note', 'he looks rich')");
+        browser.tap_text(page, "Show the buyer");
+        browser.wait_text(page, "Hold to close");
+        let all = given_away(browser, page);
+        for private in ["27.78", "costs", "rate", "lowest", "per hour", "Sold", "left of", "market", "rich", "saved", "Workshop", "hidden="]
+        {
+            assert!(!all.contains(private), "{private} in {all}");
+        }
+        assert!(all.contains("$145") && all.contains("6.9 lb"), "{all}");
+        assert_eq!(browser.eval(page, "[document.title, location.hash, history.state]"), json!(["Fivebar", "#price", null]));
+        assert_eq!(browser.eval(page, "document.querySelectorAll('#app > *').length"), 1);
+        // neither a key nor a tap nor going back once leaves it
+        browser.key(page, "1");
+        browser.tap(page, ".close .key");
+        browser.eval(page, "history.back()");
+        std::thread::sleep(Duration::from_millis(300));
+        browser.wait_text(page, "Hold to close");
+        browser.hold(page, ".close .key", Duration::from_millis(900));
+        browser.wait_text(page, "3 left of 5, tag 145");
+        assert_eq!(browser.eval(page, "sessionStorage.getItem('draft:note')"), "he looks rich");
+    });
+}
+
+#[test]
+fn the_hold_has_a_keyboard_and_leaves_the_history_as_it_was() {
+    with_market(|browser, page| {
+        let before = browser.eval(page, "history.length").as_i64().unwrap_or_default();
+        browser.tap_text(page, "Show the buyer");
+        browser.wait_text(page, "Hold to close");
+        browser.eval(page, "document.querySelector('.close .key').focus()");
+        browser.key(page, "Enter");
+        browser.wait_text(page, "3 left of 5, tag 145");
+        // the guard was stepped back over: one more entry lies ahead, none behind
+        assert_eq!(browser.eval(page, "history.length").as_i64(), Some(before + 1));
+        browser.wait_text(page, "For sale");
+    });
+}
+
+#[test]
+fn out_of_sight_the_offer_is_blank() {
+    with_market(|browser, page| {
+        browser.tap_text(page, "They offer…");
+        browser.tap_text(page, "130");
+        browser.wait_text(page, "Sold at 130");
+        let sight = |hidden: bool| {
+            format!(
+                "Object.defineProperty(document, 'hidden', {{ value: {hidden}, configurable: true }}); document.dispatchEvent(new Event('visibilitychange')); document.body.innerText"
+            )
+        };
+        let blank = browser.eval(page, &sight(true));
+        assert_eq!(blank.as_str().map(str::trim), Some("Price"));
+        assert!(browser.eval(page, &sight(false)).as_str().is_some_and(|text| text.contains("Sold at 130")));
+    });
+}
