@@ -14,7 +14,7 @@ use fivebar_core::quantity::{Currency, Decimal, Id, Length, Money, Offset, Span,
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::haul as haul_sheet;
 use fivebar_core::sheet::rate::{RatePart, rate};
-use fivebar_core::sheet::{account, job, price, workshop};
+use fivebar_core::sheet::{account, carried, job, price, workshop};
 use maker::{Maker, d, key, shown};
 
 fn rate_of(currency: Currency) -> RateSet {
@@ -216,8 +216,8 @@ fn a_haul_of_another_currency_asks_for_one_figure() {
     let reckoned = account::account(&maker.shop(), job).unwrap();
     assert_eq!((reckoned.costs.total, reckoned.hours.total), (None, None));
     let mixed = Refusal::CurrenciesMixed { one: Currency::USD, other: Currency::EUR };
-    assert_eq!(haul_sheet::freeze_for(&maker.shop(), &maker.shop().job(job).unwrap()), Err(mixed));
-    maker.whole(On::Job(job), haul_sheet::HAUL, "2.00");
+    assert_eq!(carried::freeze_for(&maker.shop(), &maker.shop().job(job).unwrap()), Err(mixed));
+    maker.whole(On::Job(job), carried::HAUL, "2.00");
     let reckoned = account::account(&maker.shop(), job).unwrap();
     assert_eq!((reckoned.costs.total, reckoned.hours.total), (Some(maker.money("2")), Some(Span::minutes(15))));
     maker.end(job);

@@ -2,7 +2,7 @@
 //!
 //! Every figure a screen or an export shows of a job comes from here. What is not known is none, never nothing.
 
-use super::haul::{HAUL, JobShare, of_job};
+use super::carried::{HAUL, JobShare, of_job};
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
@@ -57,7 +57,7 @@ pub struct Hours {
     pub logged: Time,
     /// The share of its hauls' minutes; none while it is not known.
     pub haul: Option<Span>,
-    /// Both, by kind and by stage: the hauls' minutes are fetching.
+    /// Both, by kind and by stage: the hauls' minutes are fetching, and sorting as a stage.
     pub by_kind: BTreeMap<Kind, Span>,
     pub by_stage: BTreeMap<Stage, Span>,
     /// All of it; none while nothing was logged or the haul's share is not known.
@@ -203,9 +203,11 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     let haul = shared.map(Span::sum);
     let mut by_kind = totals(&logged.by_kind);
     let mut by_stage = totals(&logged.by_stage);
+    let sorting = Span::sum(costs.shares.iter().map(|share| share.sorting));
     if let Some(haul) = haul.filter(|haul| Span::ZERO < *haul) {
-        let (kind, stage) = (by_kind.entry(Kind::Fetch).or_default(), by_stage.entry(Stage::Fetch).or_default());
-        (*kind, *stage) = (kind.plus(haul), stage.plus(haul));
+        more(&mut by_kind, Kind::Fetch, haul);
+        more(&mut by_stage, Stage::Fetch, haul.minus(sorting));
+        more(&mut by_stage, Stage::Sort, sorting);
     }
     let own = logged.own.total();
     let total = haul.map(|haul| haul.plus(own)).filter(|total| Span::ZERO < *total);
@@ -221,6 +223,13 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         still_delivery: Span::sum(delivery.map(|(_, span)| *span)),
         still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))),
         logged,
+    }
+}
+
+fn more<K: Ord>(spans: &mut BTreeMap<K, Span>, key: K, span: Span) {
+    if Span::ZERO < span {
+        let there = spans.entry(key).or_default();
+        *there = there.plus(span);
     }
 }
 

@@ -2,12 +2,11 @@
 //!
 //! A figure that hangs on a pile without a size is none, never nothing.
 
+use super::carried::{frozen, thawed};
 use super::shop::Shop;
 use crate::haul::{Haul, Pile};
-use crate::ledger::fold::{self, Job};
-use crate::ledger::kind::Exact;
-use crate::ledger::kind::job::HaulUsed;
-use crate::money::share::{Draw, Frozen, HaulCost, Share, freeze, split};
+use crate::ledger::fold;
+use crate::money::share::{Draw, HaulCost, Share, split};
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Mass, Money, Span, Units, Volume};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
@@ -163,7 +162,7 @@ fn pieces_volume(pile: &Pile, n: Count) -> Answer<Option<Volume>> {
     }
 }
 
-fn sum_of(haul: &Haul, n: impl Fn(&Pile) -> Count) -> Answer<Option<Volume>> {
+pub(super) fn sum_of(haul: &Haul, n: impl Fn(&Pile) -> Count) -> Answer<Option<Volume>> {
     let mut sum = Volume::ZERO;
     for pile in &haul.piles {
         let Some(volume) = pieces_volume(pile, n(pile))? else { return Ok(None) };
@@ -187,103 +186,13 @@ pub fn volumes(haul: &Haul) -> Answer<Volumes> {
 /// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
 pub fn cost(shop: &Shop, haul: &Haul) -> Answer<Option<HaulCost>> {
     let Some(good) = volumes(haul)?.good else { return Ok(None) };
+    Ok(Some(HaulCost { cost: haul.spent()?, time: time(shop, haul), good, lost: Volume::ZERO }))
+}
+
+/// All time of a haul: its trips, and what was clocked on it.
+pub(super) fn time(shop: &Shop, haul: &Haul) -> Span {
     let trips = haul.trips.iter().map(|trip| trip.wheel().plus(trip.bin()));
-    let time = Span::sum(trips).plus(shop.bench.of_haul(haul.id, shop.now).own.total());
-    Ok(Some(HaulCost { cost: haul.spent()?, time, good, lost: Volume::ZERO }))
-}
-
-/// What a job carries of one haul.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct JobShare {
-    pub haul: Id,
-    pub frozen: bool,
-    /// The haul is of another currency: its cost has to be agreed as one figure, noted as spending of the kind `haul`.
-    pub foreign: bool,
-    pub pieces: Count,
-    /// None while a size is missing, nothing of the haul is good, or a foreign haul has no figure agreed.
-    pub share: Option<Share>,
-    pub used: Option<Volume>,
-    pub good: Option<Volume>,
-    /// All that was taken of it, for yields.
-    pub gross: Option<Volume>,
-}
-
-/// What a job carries of each haul it has wood of: as frozen when it ended, else as of now.
-///
-/// # Errors
-/// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
-pub fn of_job(shop: &Shop, job: &Job) -> Answer<Vec<JobShare>> {
-    let mut ids = job.hauls();
-    if let Some(ended) = &job.ended {
-        ids.extend(ended.hauls.iter().map(|used| used.haul).filter(|haul| !job.hauls().contains(haul)));
-    }
-    ids.into_iter().map(|id| share_of(shop, job, id)).collect()
-}
-
-fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
-    let mut found = JobShare { haul: id, frozen: false, foreign: false, pieces: 0, share: None, used: None, good: None, gross: None };
-    let haul = fold::haul(shop.book, id);
-    if let Some(haul) = &haul {
-        found.gross = volumes(haul)?.gross;
-        found.foreign = haul.currency != job.currency;
-        found.pieces = haul.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.in_job(job.id)));
-        found.used = sum_of(haul, |pile| pile.in_job(job.id))?;
-    }
-    let carried = match (frozen(job, id), haul) {
-        (Some(used), _) => {
-            found.frozen = true;
-            Some(thawed(used)?)
-        }
-        (None, Some(haul)) => carried(shop, job, &haul)?,
-        (None, None) => None,
-    };
-    if let Some(Frozen { share, used, good }) = carried {
-        (found.share, found.used, found.good) = (Some(share), Some(used), Some(good));
-    }
-    Ok(found)
-}
-
-fn frozen(job: &Job, haul: Id) -> Option<&HaulUsed> {
-    job.ended.as_ref()?.hauls.iter().find(|used| used.haul == haul)
-}
-
-/// What a job carries of a haul by today's count. Of a foreign haul its minutes alone, once its cost was agreed and noted.
-fn carried(shop: &Shop, job: &Job, haul: &Haul) -> Answer<Option<Frozen>> {
-    let used = sum_of(haul, |pile| pile.in_job(job.id))?;
-    let Some((cost, used)) = cost(shop, haul)?.zip(used).filter(|(cost, _)| !cost.good.is_zero()) else { return Ok(None) };
-    let mut carried = freeze(&cost, used)?;
-    if haul.currency != job.currency {
-        if !job.booked.iter().any(|line| line.kind.as_ref().is_some_and(|kind| kind.as_str() == HAUL)) {
-            return Ok(None);
-        }
-        carried.share.cost = Money::zero(job.currency);
-    }
-    Ok(Some(carried))
-}
-
-/// The kind of a haul's share among costs.
-pub const HAUL: &str = "haul";
-
-/// The facts that a job carries when it ends. A haul whose share is not known is refused: size its piles, or agree a figure first.
-///
-/// # Errors
-/// [`Refusal::SizeMissing`], [`Refusal::CurrenciesMixed`], and those of [`of_job`].
-pub fn freeze_for(shop: &Shop, job: &Job) -> Answer<Vec<HaulUsed>> {
-    let mut facts = vec![];
-    for id in job.hauls() {
-        let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
-        let Some(Frozen { share, used, good }) = carried(shop, job, &haul)? else {
-            let mixed = Refusal::CurrenciesMixed { one: job.currency, other: haul.currency };
-            return Err(if haul.currency == job.currency { Refusal::SizeMissing } else { mixed });
-        };
-        facts.push(HaulUsed { haul: id, cost: share.cost, time: share.time, used: Exact(used.cubic_mm()?), good: Exact(good.cubic_mm()?) });
-    }
-    Ok(facts)
-}
-
-fn thawed(used: &HaulUsed) -> Answer<Frozen> {
-    let share = Share { cost: used.cost, time: used.time };
-    Ok(Frozen { share, used: Volume::of_cubic_mm(used.used.0)?, good: Volume::of_cubic_mm(used.good.0)? })
+    Span::sum(trips).plus(shop.bench.of_haul(haul.id, shop.now).own.total())
 }
 
 struct Shares {

@@ -4,6 +4,7 @@
 pub mod account;
 pub mod bench;
 pub mod buyer;
+pub mod carried;
 pub mod count;
 pub mod day;
 pub mod gallery;

@@ -1,6 +1,6 @@
 //! What became of the wood of a job: volumes from bin to piece, and the yields between them. A yield names its two volumes.
 
-use super::haul::JobShare;
+use super::carried::JobShare;
 use super::shop::Shop;
 use crate::ledger::fold::Job;
 use crate::money::replacement::{BOUGHT_YIELD, BoardPrice, replaced};

@@ -180,7 +180,7 @@ impl Maker {
     pub fn end(&mut self, job: Id) {
         let hauls = {
             let shop = self.shop();
-            fivebar_core::sheet::haul::freeze_for(&shop, &shop.job(job).unwrap()).unwrap()
+            fivebar_core::sheet::carried::freeze_for(&shop, &shop.job(job).unwrap()).unwrap()
         };
         self.order(Command::Job(JobCommand::End { job, hauls }));
     }

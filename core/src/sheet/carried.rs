@@ -1,0 +1,119 @@
+//! What a job carries of the hauls it has wood of: live while it goes on, frozen when the maker is done with it.
+
+use super::haul::{cost, sum_of, time, volumes};
+use super::shop::Shop;
+use crate::haul::Haul;
+use crate::ledger::fold::{self, Job};
+use crate::ledger::kind::Exact;
+use crate::ledger::kind::bench::Stage;
+use crate::ledger::kind::job::HaulUsed;
+use crate::money::share::{Frozen, Share, freeze};
+use crate::quantity::{Count, Decimal, Id, Money, Span, Volume, half_up};
+use crate::refusal::{Answer, Refusal};
+
+/// What a job carries of one haul.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct JobShare {
+    pub haul: Id,
+    pub frozen: bool,
+    /// The haul is of another currency: its cost has to be agreed as one figure, noted as spending of the kind `haul`.
+    pub foreign: bool,
+    pub pieces: Count,
+    /// None while a size is missing, nothing of the haul is good, or a foreign haul has no figure agreed.
+    pub share: Option<Share>,
+    /// Of the share's minutes, those of sorting: for the bar.
+    pub sorting: Span,
+    pub used: Option<Volume>,
+    pub good: Option<Volume>,
+    /// All that was taken of it, for yields.
+    pub gross: Option<Volume>,
+}
+
+/// What a job carries of each haul it has wood of: as frozen when it ended, else as of now.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+pub fn of_job(shop: &Shop, job: &Job) -> Answer<Vec<JobShare>> {
+    let mut ids = job.hauls();
+    if let Some(ended) = &job.ended {
+        ids.extend(ended.hauls.iter().map(|used| used.haul).filter(|haul| !job.hauls().contains(haul)));
+    }
+    ids.into_iter().map(|id| share_of(shop, job, id)).collect()
+}
+
+fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
+    let (share, sorting, used, good, gross) = (None, Span::ZERO, None, None, None);
+    let mut found = JobShare { haul: id, frozen: false, foreign: false, pieces: 0, share, sorting, used, good, gross };
+    let haul = fold::haul(shop.book, id);
+    if let Some(haul) = &haul {
+        found.gross = volumes(haul)?.gross;
+        found.foreign = haul.currency != job.currency;
+        found.pieces = haul.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.in_job(job.id)));
+        found.used = sum_of(haul, |pile| pile.in_job(job.id))?;
+    }
+    let carried = match (frozen(job, id), haul) {
+        (Some(used), _) => {
+            found.frozen = true;
+            Some(thawed(used)?)
+        }
+        (None, Some(haul)) => carried(shop, job, &haul)?,
+        (None, None) => None,
+    };
+    if let Some(Frozen { share, used, good }) = carried {
+        found.sorting = sorting_of(shop, id, share.time);
+        (found.share, found.used, found.good) = (Some(share), Some(used), Some(good));
+    }
+    Ok(found)
+}
+
+/// Of some minutes of a haul, those of sorting, in whole minutes by its whole time.
+fn sorting_of(shop: &Shop, id: Id, part: Span) -> Span {
+    let Some(haul) = fold::haul(shop.book, id) else { return Span::ZERO };
+    let (sorting, all) = (shop.bench.of_haul(id, shop.now).stage(Stage::Sort), time(shop, &haul));
+    let minutes = Decimal::from(part.as_minutes()).checked_mul(Decimal::from(sorting.as_ms()));
+    let minutes = minutes.and_then(|minutes| minutes.checked_div(Decimal::from(all.as_ms()))).map(|minutes| half_up(minutes, 0));
+    minutes.and_then(|minutes| i64::try_from(minutes).ok()).map_or(Span::ZERO, Span::minutes)
+}
+
+pub(super) fn frozen(job: &Job, haul: Id) -> Option<&HaulUsed> {
+    job.ended.as_ref()?.hauls.iter().find(|used| used.haul == haul)
+}
+
+/// What a job carries of a haul by today's count. Of a foreign haul its minutes alone, once its cost was agreed and noted.
+fn carried(shop: &Shop, job: &Job, haul: &Haul) -> Answer<Option<Frozen>> {
+    let used = sum_of(haul, |pile| pile.in_job(job.id))?;
+    let Some((cost, used)) = cost(shop, haul)?.zip(used).filter(|(cost, _)| !cost.good.is_zero()) else { return Ok(None) };
+    let mut carried = freeze(&cost, used)?;
+    if haul.currency != job.currency {
+        if !job.booked.iter().any(|line| line.kind.as_ref().is_some_and(|kind| kind.as_str() == HAUL)) {
+            return Ok(None);
+        }
+        carried.share.cost = Money::zero(job.currency);
+    }
+    Ok(Some(carried))
+}
+
+/// The kind of a haul's share among costs.
+pub const HAUL: &str = "haul";
+
+/// The facts that a job carries when it ends. A haul whose share is not known is refused: size its piles, or agree a figure first.
+///
+/// # Errors
+/// [`Refusal::SizeMissing`], [`Refusal::CurrenciesMixed`], and those of [`of_job`].
+pub fn freeze_for(shop: &Shop, job: &Job) -> Answer<Vec<HaulUsed>> {
+    let mut facts = vec![];
+    for id in job.hauls() {
+        let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
+        let Some(Frozen { share, used, good }) = carried(shop, job, &haul)? else {
+            let mixed = Refusal::CurrenciesMixed { one: job.currency, other: haul.currency };
+            return Err(if haul.currency == job.currency { Refusal::SizeMissing } else { mixed });
+        };
+        facts.push(HaulUsed { haul: id, cost: share.cost, time: share.time, used: Exact(used.cubic_mm()?), good: Exact(good.cubic_mm()?) });
+    }
+    Ok(facts)
+}
+
+pub(super) fn thawed(used: &HaulUsed) -> Answer<Frozen> {
+    let share = Share { cost: used.cost, time: used.time };
+    Ok(Frozen { share, used: Volume::of_cubic_mm(used.used.0)?, good: Volume::of_cubic_mm(used.good.0)? })
+}
