@@ -10,7 +10,7 @@ use crate::ledger::decide::{Command, JobCommand};
 use crate::ledger::kind::job::{CostPlanned, For, JobDescribed, OperationPlanned, PartPlanned};
 use crate::quantity::{Id, Key};
 use crate::sheet::Shop;
-use crate::sheet::haul::freeze_for;
+use crate::sheet::carried::freeze_for;
 
 pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
     match verb {

@@ -6,6 +6,8 @@ pub mod bench;
 pub mod count;
 pub mod draft;
 pub mod entry;
+pub mod example;
+pub mod form;
 pub mod jobs;
 pub mod news;
 pub mod order;
@@ -182,15 +184,22 @@ impl App {
                 Some(written)
             }
             Err(refusal) => {
-                self.orders.push(Order::Feel(Feel::Refused));
-                self.notice = Some(Notice::Refused(refusal));
+                self.refuse(refusal);
                 None
             }
         }
     }
 
+    pub(crate) fn refuse(&mut self, refusal: Refusal) {
+        self.orders.push(Order::Feel(Feel::Refused));
+        self.notice = Some(Notice::Refused(refusal));
+    }
+
     pub(crate) fn go(&mut self, place: Place) {
-        self.place = place;
+        let before = std::mem::replace(&mut self.place, place);
+        if place == Place::Jobs && self.is_open {
+            jobs::chosen(self, before);
+        }
         self.notice = None;
         self.orders.push(Order::Remember(place));
         self.orders.push(Order::Awake(self.wants_awake()));

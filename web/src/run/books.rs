@@ -115,6 +115,10 @@ impl Books {
     fn heard(&self, which: Which, word: Word) {
         match word {
             Word::Grew => self.catch_up(which),
+            Word::Removed if which == Which::Example => {
+                self.example.last.set(0);
+                with(&self.me, |run| run.told(News::ExampleRemoved));
+            }
             Word::Removed => self.open_one(which),
         }
     }
@@ -138,6 +142,35 @@ impl Books {
             if !lines.is_empty() {
                 with(&me, |run| run.told(News::Grew { which, lines }));
             }
+        });
+    }
+
+    /// Opens the example if it is on this phone; looking leaves nothing behind.
+    pub fn look_for_example(&self) {
+        let me = self.me.clone();
+        let book = self.example.clone();
+        spawn_local(async move {
+            if book.store.is_there().await {
+                with(&me, |run| run.books.open_one(Which::Example));
+            }
+        });
+    }
+
+    /// Writes the example, all or nothing.
+    pub fn fill_example(&self, lines: Vec<Posted>, names: Vec<(Id, String)>) {
+        let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
+        let people = names.into_iter().map(|(id, name)| (id.to_string(), name)).collect();
+        let (book, me) = (self.example.clone(), self.me.clone());
+        spawn_local(async move {
+            let news = match book.store.write(&Posting { entries, people, ..Posting::default() }).await {
+                Ok(posted) => {
+                    book.last.set(posted.last);
+                    book.tabs.tell(Word::Grew);
+                    News::Saved { which: Which::Example, ids: lines.iter().map(|posted| posted.id).collect(), at: wall_clock() }
+                }
+                Err(trouble) => not_saved(&book, Which::Example, lines, &trouble).await,
+            };
+            with(&me, |run| run.told(news));
         });
     }
 

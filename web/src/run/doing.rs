@@ -25,6 +25,8 @@ impl Run {
             Order::Share { name, text } => self.share(name, text),
             Order::PickCopy => self.pick(),
             Order::OpenExample => self.books.open_one(crate::app::order::Which::Example),
+            Order::LookForExample => self.books.look_for_example(),
+            Order::FillExample { lines, names } => self.books.fill_example(lines, names),
             Order::RemoveExample => self.books.remove_example(),
             Order::Choose { key, value } => choose(key, &value),
             Order::ApplyUpdate => shell::take_new_version(),
