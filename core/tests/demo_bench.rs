@@ -256,7 +256,10 @@ fn on_the_22nd_of_may() {
     assert_eq!(shown(fetched.per_hour.left, 2), "14.65");
     assert_eq!(fetched.way.leaves_more(&sheet.agreed.unwrap().way), Ok(maker.money("18.60")));
     let list = price::price(&shop).unwrap();
-    assert_eq!((list.agreed[0].due, list.for_sale.len(), list.due[&Currency::EUR]), (maker.money("276"), 0, maker.money("276")));
+    assert_eq!(
+        (list.agreed[0].due, list.for_sale.len(), list.due.get(&Currency::EUR).unwrap()),
+        (maker.money("276"), 0, &maker.money("276"))
+    );
     let screen = job_sheet::job(&shop, job).unwrap();
     assert_eq!(screen.next, NextAct::HandOver { due: maker.money("276"), date: None });
     assert_eq!(jobs::jobs(&shop, "").unwrap()[0].section, jobs::Section::Due);

@@ -268,7 +268,7 @@ fn what_was_left() {
     assert_eq!((sold.pieces, sold.by_galleries, sold.left, sold.due), (4, 1, 0, money("0")));
     assert_eq!(account.hours.total, Some(Span::minutes(1_517)));
     assert_eq!(shown(account.hours.total.unwrap().hours(), 2), "25.28");
-    let kinds = [Kind::Fetch, Kind::Make, Kind::Sell].map(|kind| account.hours.by_kind[&kind].as_minutes());
+    let kinds = [Kind::Fetch, Kind::Make, Kind::Sell].map(|kind| account.hours.by_kind.get(&kind).unwrap().as_minutes());
     assert_eq!(kinds, [77, 830, 610]);
     let stages: Vec<(Stage, i64)> = jobs::so_far(&account).into_iter().map(|(stage, span)| (stage, span.as_minutes())).collect();
     let bar = [(Stage::Fetch, 48), (Stage::Sort, 29), (Stage::Make, 754), (Stage::Finish, 76), (Stage::Sell, 610)];

@@ -120,7 +120,7 @@ fn spending_has_one_home_and_one_currency() {
     maker.order(spend(On::Job(job), Much::Credit(two)));
     assert_eq!(account::account(&maker.shop(), job).unwrap().costs.total, Some(maker.money("3")));
     let sheet = workshop::workshop(&maker.shop(), Offset::UTC).unwrap();
-    let total = |currency| sheet.costs[&currency].total;
+    let total = |currency| sheet.costs.get(&currency).unwrap().total;
     assert_eq!((total(Currency::USD), total(Currency::EUR)), (five, euro));
     maker.at((2027, 1, 2), 600, -5);
     assert!(workshop::workshop(&maker.shop(), Offset::UTC).unwrap().costs.is_empty(), "another year");

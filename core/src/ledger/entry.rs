@@ -1,6 +1,7 @@
 //! An entry: one fact, with its name, its stamp, and the wall clock and place it was written at.
 
 use super::kind;
+use super::line::{Member, Tree};
 use super::stamp::Stamp;
 use crate::quantity::{Id, Moment, Offset, Span, Wall};
 
@@ -49,16 +50,16 @@ macro_rules! facts {
             /// Every kind of this version.
             pub const KINDS: &'static [&'static str] = &[$($(stringify!($name),)+)+];
 
-            /// Reads the members of a kind: `None` for a kind of a newer version.
-            pub(super) fn read(kind: &str, members: &str) -> Option<Result<Fact, super::line::Misspelled>> {
+            /// Reads the members of a kind: `None` for a kind of a newer version, `Some(None)` for members that do not hold.
+            pub(super) fn read(kind: &str, members: &Tree<'_>) -> Option<Option<Fact>> {
                 match kind {
-                    $($(stringify!($name) => Some(super::line::members(members).map(Fact::$name)),)+)+
+                    $($(stringify!($name) => Some(Member::read(members).map(Fact::$name)),)+)+
                     _ => None,
                 }
             }
 
-            pub(super) fn members(&self) -> Result<super::line::Members, super::line::Misspelled> {
-                match self { $($(Fact::$name(members) => super::line::value(members),)+)+ }
+            pub(super) fn members(&self) -> Tree<'_> {
+                match self { $($(Fact::$name(members) => members.write(),)+)+ }
             }
         }
 

@@ -3,8 +3,6 @@
 //! Carries invariant 5.
 
 use crate::quantity::{Moment, Span};
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
-use std::borrow::Cow;
 use std::fmt;
 
 /// The name of a device: 1 to 16 small letters and digits.
@@ -42,20 +40,8 @@ impl fmt::Debug for Device {
     }
 }
 
-impl Serialize for Device {
-    fn serialize<S: Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
-        out.serialize_str(self.name())
-    }
-}
-
-impl<'de> Deserialize<'de> for Device {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Device, D::Error> {
-        Device::read(&Cow::<str>::deserialize(from)?).ok_or_else(|| D::Error::custom("1 to 16 small letters and digits"))
-    }
-}
-
 /// When an entry was written: milliseconds, a counter within them, and the device. In a line: `[ms, n, "device"]`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Stamp(pub Moment, pub u32, pub Device);
 
 /// What hands out the stamps of one device.

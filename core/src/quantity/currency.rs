@@ -1,8 +1,7 @@
 //! Currencies by their ISO 4217 letters, with the minor unit each is booked in.
 
-use super::text;
+use super::{Scalar, Spelled};
 use crate::refusal::{Answer, Refusal};
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
 
 /// An ISO 4217 currency.
@@ -89,15 +88,12 @@ impl fmt::Debug for Currency {
     }
 }
 
-impl Serialize for Currency {
-    fn serialize<S: Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
-        out.serialize_str(self.code())
+impl Spelled for Currency {
+    fn spell(&self) -> Scalar<'_> {
+        Scalar::of(self.code())
     }
-}
-
-impl<'de> Deserialize<'de> for Currency {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Currency, D::Error> {
-        text::read(from, "three letters of ISO 4217", |t| Currency::read(t).ok())
+    fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
+        Currency::read(scalar.text()?).ok()
     }
 }
 

@@ -1,6 +1,6 @@
 //! Names of entries and of what they began: UUID version 7 (RFC 9562), made of a moment and chance that come in.
 
-use super::Moment;
+use super::{Moment, Scalar, Spelled};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 use std::fmt;
 use uuid::{Builder, Uuid};
@@ -27,8 +27,8 @@ impl Id {
 
     /// Reads the hyphenated lower-case form; `None` for anything else.
     pub fn read(text: &str) -> Option<Id> {
-        let id = Uuid::try_parse(text).ok().map(Id)?;
-        (id.to_string() == text).then_some(id)
+        let spelled = text.len() == 36 && text.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f' | b'-'));
+        if spelled { Uuid::try_parse(text).ok().map(Id) } else { None }
     }
 }
 
@@ -55,6 +55,15 @@ impl<'de> Deserialize<'de> for Id {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Id, D::Error> {
         let text = std::borrow::Cow::<str>::deserialize(from)?;
         Id::read(&text).ok_or_else(|| D::Error::custom("not a lower-case hyphenated UUID"))
+    }
+}
+
+impl Spelled for Id {
+    fn spell(&self) -> Scalar<'_> {
+        Scalar::of(self.to_string())
+    }
+    fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
+        Id::read(scalar.text()?)
     }
 }
 

@@ -1,7 +1,6 @@
 //! Keys of open lists: species, reasons, kinds of spending. Small letters, digits and hyphens, at most 32.
 
-use super::text;
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use super::{Scalar, Spelled};
 use std::fmt;
 
 /// A key such as `ash-white` or `end-check`. A list may grow in a newer version; an older one keeps what it does not know.
@@ -32,14 +31,11 @@ impl fmt::Debug for Key {
     }
 }
 
-impl Serialize for Key {
-    fn serialize<S: Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
-        out.serialize_str(&self.0)
+impl Spelled for Key {
+    fn spell(&self) -> Scalar<'_> {
+        Scalar::of(&*self.0)
     }
-}
-
-impl<'de> Deserialize<'de> for Key {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Key, D::Error> {
-        text::read(from, "1 to 32 small letters, digits and hyphens", Key::read)
+    fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
+        Key::read(scalar.text()?)
     }
 }

@@ -1,8 +1,7 @@
 //! Length in whole nanometres, so that inches and millimetres are both exact.
 
-use super::text;
+use super::{Scalar, Spelled};
 use crate::refusal::{Answer, Refusal};
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 /// A length, or a distance driven. Never negative.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -89,18 +88,14 @@ impl Length {
 }
 
 /// In an entry: a decimal string of nanometres.
-impl Serialize for Length {
-    fn serialize<S: Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
-        out.collect_str(&self.0)
+impl Spelled for Length {
+    fn spell(&self) -> Scalar<'_> {
+        Scalar::of(self.0.to_string())
     }
-}
-
-impl<'de> Deserialize<'de> for Length {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Length, D::Error> {
-        text::read(from, "a decimal string of nanometres", |t| {
-            let nm: i64 = t.parse().ok()?;
-            (nm.to_string() == t).then_some(nm).and_then(|nm| Length::nm(nm).ok())
-        })
+    fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
+        let text = scalar.text()?;
+        let spelled = text == "0" || (!text.starts_with('0') && text.bytes().all(|b| b.is_ascii_digit()));
+        text.parse().ok().filter(|_| spelled).and_then(|nm| Length::nm(nm).ok())
     }
 }
 
@@ -110,17 +105,16 @@ mod tests {
 
     #[track_caller]
     fn check(text: &str, nm: Option<i64>) {
-        assert_eq!(serde_json::from_str::<Length>(text).ok().map(Length::as_nm), nm, "{text}");
+        assert_eq!(Length::unspell(&Scalar::of(text)).map(Length::as_nm), nm, "{text}");
     }
 
     #[test]
     fn stands_in_an_entry_as_whole_nanometres() {
-        assert_eq!(serde_json::to_string(&Length::INCH_64TH).unwrap(), r#""396875""#);
-        check(r#""396875""#, Some(396_875));
-        check(r#""0""#, Some(0));
-        for text in
-            ["396875", r#""-1""#, r#""-0""#, r#""+1""#, r#""01""#, r#""1.0""#, r#"" 1""#, r#""""#, r#""9223372036854775808""#, "null"]
-        {
+        assert_eq!(Length::INCH_64TH.spell(), Scalar::of("396875"));
+        assert_eq!(Length::unspell(&Scalar::Whole(396_875)), None);
+        check("396875", Some(396_875));
+        check("0", Some(0));
+        for text in ["-1", "-0", "+1", "01", "1.0", " 1", "", "9223372036854775808", "null"] {
             check(text, None);
         }
     }

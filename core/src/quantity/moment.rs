@@ -1,23 +1,20 @@
 //! Moments and spans in whole milliseconds; the clock of the phone stamps, it never ticks.
 
 use super::Clock;
+use super::{Scalar, Spelled};
 use crate::refusal::{Answer, Refusal};
 use chrono::{Datelike, NaiveDate};
-use serde::{Deserialize, Deserializer, Serialize, de::Error};
 
 /// Milliseconds since the Unix epoch, UTC. One read from an entry lies in the years 1 to 9999.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(transparent)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Moment(i64);
 
 /// A stretch of time in milliseconds.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Span(i64);
 
 /// Minutes east of UTC at the place, at most 18 hours either way.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(transparent)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Offset(i16);
 
 /// A moment as the clock on the wall showed it.
@@ -197,16 +194,31 @@ impl Day {
     }
 }
 
-impl<'de> Deserialize<'de> for Moment {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Moment, D::Error> {
-        let at = Moment(i64::deserialize(from)?);
-        if Moment::FIRST <= at && at <= Moment::LAST { Ok(at) } else { Err(D::Error::custom("a moment outside the years 1 to 9999")) }
+impl Spelled for Moment {
+    fn spell(&self) -> Scalar<'_> {
+        Scalar::Whole(self.0)
+    }
+    fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
+        let at = Moment(scalar.whole()?);
+        (Moment::FIRST <= at && at <= Moment::LAST).then_some(at)
     }
 }
 
-impl<'de> Deserialize<'de> for Offset {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Offset, D::Error> {
-        Offset::minutes(i64::deserialize(from)?).map_err(|_| D::Error::custom("an offset beyond 18 hours"))
+impl Spelled for Span {
+    fn spell(&self) -> Scalar<'_> {
+        Scalar::Whole(self.0)
+    }
+    fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
+        scalar.whole().map(Span)
+    }
+}
+
+impl Spelled for Offset {
+    fn spell(&self) -> Scalar<'_> {
+        Scalar::Whole(i64::from(self.0))
+    }
+    fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
+        Offset::minutes(scalar.whole()?).ok()
     }
 }
 
@@ -226,21 +238,15 @@ mod tests {
 
     #[test]
     fn an_entry_holds_no_moment_without_a_date() {
-        for (text, at) in [
-            ("0", Some(0)),
-            ("-62135596800000", Some(-62_135_596_800_000)),
-            ("-62135596800001", None),
-            ("253402300800000", None),
-            ("1.5", None),
-        ] {
-            assert_eq!(serde_json::from_str(text).ok(), at.map(Moment::at), "{text}");
+        for (ms, there) in [(0, true), (-62_135_596_800_000, true), (-62_135_596_800_001, false), (253_402_300_800_000, false)] {
+            assert_eq!(Moment::unspell(&Scalar::Whole(ms)), there.then_some(Moment::at(ms)), "{ms}");
         }
         for at in [Moment::FIRST, Moment::LAST] {
             let (year, ..) = Wall::new(at, Offset::UTC).day().as_ymd();
             assert!(year == 1 || year == 9999);
         }
-        for (text, offset) in [("-1080", Some(-1080)), ("1080", Some(1080)), ("1081", None), ("32767", None), ("99999", None)] {
-            assert_eq!(serde_json::from_str::<Offset>(text).ok().map(Offset::as_minutes), offset, "{text}");
+        for (minutes, there) in [(-1080, true), (1080, true), (1081, false), (32767, false), (99999, false)] {
+            assert_eq!(Offset::unspell(&Scalar::Whole(minutes)).is_some(), there, "{minutes}");
         }
     }
 

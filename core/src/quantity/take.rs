@@ -1,11 +1,9 @@
 //! What is left of a charge after tax and fees.
 
-use super::Decimal;
-use serde::{Deserialize, Serialize};
+use super::{Decimal, spelled};
 
 /// Where the tax stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Side {
     /// The tag already holds it.
     Inside,
@@ -19,3 +17,5 @@ pub struct Take {
     pub keep: Decimal,
     pub fixed: Decimal,
 }
+
+spelled!(Side: Inside "inside", Top "top");

@@ -57,14 +57,23 @@ pub struct LastCount {
 
 /// The haul in hand: the one begun last.
 pub fn current(book: &Book) -> Option<Haul> {
-    fold::hauls(book).next()
+    let began = |subject: Subject| {
+        let Subject::Haul(id) = subject else { return None };
+        let entry = book.entry(id).filter(|(_, struck)| !struck)?.0;
+        matches!(entry.fact, Fact::HaulBegan(_)).then_some((entry.wall.at, id))
+    };
+    let (_, newest) = book.subjects().filter_map(began).max()?;
+    fold::haul(book, newest)
 }
 
 /// The screen of the haul in hand; `None` before the first tap of all.
 pub fn count(book: &Book, now: Moment) -> Option<CountSheet> {
-    let haul = current(book)?;
-    let last = last_count(book, haul.id);
-    Some(CountSheet {
+    current(book).map(|haul| count_of(book, &haul, now))
+}
+
+/// The screen of a haul that was folded already.
+pub fn count_of(book: &Book, haul: &Haul, now: Moment) -> CountSheet {
+    CountSheet {
         haul: haul.id,
         units: haul.units,
         began: haul.began,
@@ -74,9 +83,9 @@ pub fn count(book: &Book, now: Moment) -> Option<CountSheet> {
         load: haul.load(),
         tiles: haul.piles.iter().map(tile).collect(),
         trip: haul.trip_now(now),
-        last,
+        last: last_count(book, haul.id),
         sorting_begun: haul.piles.iter().any(|pile| 0 < pile.sorted_good || 0 < pile.rejected()),
-    })
+    }
 }
 
 /// What a tile shows of a pile.

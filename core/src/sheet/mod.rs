@@ -5,6 +5,7 @@ pub mod account;
 pub mod bench;
 pub mod buyer;
 pub mod carried;
+pub mod copy;
 pub mod count;
 pub mod day;
 pub mod gallery;

@@ -5,9 +5,9 @@ use super::jobs::{Section, section};
 use super::shop::Shop;
 use crate::ledger::fold::{Job, jobs};
 use crate::money::left::Way;
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Span};
 use crate::refusal::Answer;
-use std::collections::BTreeMap;
 
 /// The Price place.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -15,7 +15,7 @@ pub struct PriceSheet {
     pub agreed: Vec<AgreedRow>,
     pub for_sale: Vec<ForSale>,
     /// What is due in each currency.
-    pub due: BTreeMap<Currency, Money>,
+    pub due: Sorted<Currency, Money>,
 }
 
 /// A piece with a price.

@@ -5,9 +5,9 @@ use super::rate::{RateSheet, rate};
 use super::shop::Shop;
 use crate::ledger::fold::{Booked, Copy, hauls};
 use crate::ledger::kind::book::Role;
-use crate::quantity::{Currency, Day, Id, Key, Money, Offset, Span, Units, Wall};
+use crate::money::rate::{Rate, Wanted, Year, rate as stack};
+use crate::quantity::{Currency, Day, Decimal, Id, Key, Money, Offset, Sorted, Span, Units, Wall};
 use crate::refusal::Answer;
-use std::collections::BTreeMap;
 
 /// The Workshop place.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,7 +18,7 @@ pub struct WorkshopSheet {
     pub rates: Vec<RateSheet>,
     pub suppliers: Vec<Id>,
     /// Costs of no job this year, in each currency.
-    pub costs: BTreeMap<Currency, YearCosts>,
+    pub costs: Sorted<Currency, YearCosts>,
     /// Hours logged this year: to jobs, and in all.
     pub logged: Span,
     pub worked: Span,
@@ -31,7 +31,7 @@ pub struct WorkshopSheet {
 #[derive(Clone, Debug, PartialEq)]
 pub struct YearCosts {
     pub total: Money,
-    pub by_kind: BTreeMap<Key, Money>,
+    pub by_kind: Sorted<Key, Money>,
     pub lines: Vec<Booked>,
     /// What no job and no rack carries of all hauls.
     pub of_hauls: Money,
@@ -72,8 +72,44 @@ fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> (Span, Span) {
     (of(false), of(true))
 }
 
-fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<BTreeMap<Currency, YearCosts>> {
-    let mut years = BTreeMap::new();
+/// This year so far, beside what the rate guesses of a whole one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RealYear {
+    /// How much of the year has passed, a share.
+    pub passed: Decimal,
+    pub worked: Span,
+    pub logged: Span,
+    pub costs: Money,
+    /// The rate this year asks for so far; none before two months, and without pay or logged hours.
+    pub rate: Option<Rate>,
+}
+
+/// The year before this has too few hours to say what an hour must earn. [J]
+const EARLY: i32 = 60;
+
+/// The year so far in one currency: all hours, and the costs in it.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<RealYear> {
+    let today = Wall::new(shop.now, offset).day();
+    let year = today.as_ymd().0;
+    let start = |year| Day::ymd(year, 1, 1).unwrap_or_default();
+    let days = start(year).until(start(year.saturating_add(1))).max(1);
+    let so_far = start(year).until(today).saturating_add(1);
+    let passed = Decimal::from(so_far).checked_div(Decimal::from(days)).unwrap_or_default();
+    let (worked, logged) = time_of(shop, (year, offset));
+    let costs = costs(shop, (year, offset))?.remove(&currency).map_or(Money::zero(currency), |year| year.total);
+    let said = shop.workshop.rates.get(&currency).copied().unwrap_or_default();
+    let wear = said.wear.map_or(Decimal::ZERO, Money::amount).checked_mul(passed).unwrap_or_default();
+    let real = Year { all: worked, logged, overhead: costs.amount(), wear };
+    let wanted = |pay| Wanted { pay, own_tax: said.tax.unwrap_or_default(), profit: said.profit.unwrap_or_default() };
+    let rate = said.pay.filter(|_| EARLY <= so_far).and_then(|pay| stack(real, wanted(pay)).ok());
+    Ok(RealYear { passed, worked, logged, costs, rate })
+}
+
+fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<Sorted<Currency, YearCosts>> {
+    let mut years = Sorted::new();
     let this_year = |line: &&Booked| Wall::new(line.at, offset).day().as_ymd().0 == year;
     for line in shop.workshop.costs.iter().filter(this_year) {
         let costs = years.entry(line.sum.currency()).or_insert_with(|| YearCosts::none(line.sum.currency()));
@@ -96,6 +132,33 @@ fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<BTreeMap<Currency
 impl YearCosts {
     fn none(currency: Currency) -> YearCosts {
         let zero = Money::zero(currency);
-        YearCosts { total: zero, by_kind: BTreeMap::new(), lines: vec![], of_hauls: zero }
+        YearCosts { total: zero, by_kind: Sorted::new(), lines: vec![], of_hauls: zero }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::Book;
+    use crate::quantity::Moment;
+    use crate::story::{STANDS, tell};
+
+    #[test]
+    fn the_real_year_stands_beside_the_guess() {
+        let story = tell(STANDS);
+        let shop = Shop::of(&story.book, story.now.at);
+        let year = real_year(&shop, Currency::USD, story.now.offset).unwrap();
+        assert!(Span::ZERO < year.logged && year.logged <= year.worked);
+        assert!(Decimal::ZERO < year.passed && year.passed < Decimal::ONE);
+        let rate = year.rate.expect("pay is said, hours are logged, the year is old enough");
+        assert!(rate.pay >= Decimal::from(16), "the pay of every hour worked, over those logged: {}", rate.pay);
+    }
+
+    #[test]
+    fn an_empty_year_has_no_rate() {
+        let book = Book::default();
+        let shop = Shop::of(&book, Moment::at(1_772_546_400_000));
+        let year = real_year(&shop, Currency::EUR, Offset::UTC).unwrap();
+        assert_eq!((year.worked, year.costs, year.rate), (Span::ZERO, Money::zero(Currency::EUR), None));
     }
 }

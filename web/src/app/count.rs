@@ -9,7 +9,7 @@ use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
 use fivebar_core::ledger::kind::haul::Way;
 use fivebar_core::quantity::{Id, Key, PILE_MOST, reading};
-use fivebar_core::sheet::count::{CountSheet, count};
+use fivebar_core::sheet::count::{CountSheet, count_of};
 
 /// What lies over the tiles.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -96,7 +96,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
 
 /// The sheet of the haul in hand.
 pub fn sheet(app: &App) -> Option<CountSheet> {
-    count(&app.shelf().book, app.now.at)
+    app.shelf().haul().map(|haul| count_of(&app.shelf().book, &haul, app.now.at))
 }
 
 fn way(n: u32) -> Way {
@@ -165,4 +165,149 @@ fn move_last(app: &mut App, to: Id, now: Now) {
     app.count.over = Over::Nothing;
     let Some((haul, last)) = sheet(app).and_then(|sheet| Some((sheet.haul, sheet.last?))) else { return };
     app.order(&Command::Haul(HaulCommand::Move { haul, from: last.pile, to, n: last.run }), now);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::news::{News, Trouble};
+    use crate::app::order::Which;
+    use crate::app::shelf::Posted;
+    use crate::app::told::{after, nth};
+    use crate::app::{Common, Msg};
+    use crate::parts::Place;
+    use fivebar_core::ledger::Device;
+    use std::collections::BTreeMap;
+
+    fn tap(tap: Tap) -> Msg {
+        Msg::Count(tap)
+    }
+
+    fn pile(app: &App, nth: usize) -> Id {
+        sheet(app).unwrap().tiles[nth].pile
+    }
+
+    fn taken(app: &App) -> Vec<u32> {
+        sheet(app).map(|sheet| sheet.tiles.iter().map(|tile| tile.taken).collect()).unwrap_or_default()
+    }
+
+    fn appended(orders: &[Order]) -> Vec<Posted> {
+        let lines = orders.iter().filter_map(|order| if let Order::Append { lines, .. } = order { Some(lines.clone()) } else { None });
+        lines.flatten().collect()
+    }
+
+    #[test]
+    fn the_first_tap_counts_without_a_question() {
+        let mut app = App::for_tests(Place::Count);
+        assert!(after(&mut app, []).contains("No pieces yet"));
+        let shown = after(&mut app, [tap(Tap::First)]);
+        assert!(shown.contains("1 piece<"), "{shown}");
+        let own = pile(&app, 0);
+        after(&mut app, [tap(Tap::Pile(own)), tap(Tap::Arm(5)), tap(Tap::Pile(own))]);
+        assert_eq!(taken(&app), [7]);
+    }
+
+    #[test]
+    fn undo_takes_back_the_last_act_and_puts_it_back() {
+        let mut app = App::for_tests(Place::Count);
+        after(&mut app, [tap(Tap::First)]);
+        let own = pile(&app, 0);
+        after(&mut app, [tap(Tap::Arm(10)), tap(Tap::Pile(own)), Msg::Common(Common::TakeBack)]);
+        assert_eq!(taken(&app), [1]);
+        assert!(after(&mut app, []).contains("Put it back"));
+        after(&mut app, [Msg::Common(Common::PutBack)]);
+        assert_eq!(taken(&app), [11]);
+        assert!(after(&mut app, [Msg::Key("u".into())]).contains("1 piece<"));
+    }
+
+    #[test]
+    fn the_last_counts_in_a_row_move_to_another_pile_in_one_act() {
+        let mut app = App::for_tests(Place::Count);
+        after(&mut app, [tap(Tap::First), tap(Tap::NewPile), tap(Tap::Draft(DraftTap::Later))]);
+        let (a, b) = (pile(&app, 0), pile(&app, 1));
+        after(&mut app, [tap(Tap::Pile(a)), tap(Tap::Pile(b)), tap(Tap::Pile(b)), tap(Tap::Move), tap(Tap::MoveTo(a))]);
+        assert_eq!(taken(&app), [4, 0]);
+    }
+
+    #[test]
+    fn more_than_a_pile_holds_is_refused_with_its_limit() {
+        let mut app = App::for_tests(Place::Count);
+        after(&mut app, [tap(Tap::Arm(9_999)), tap(Tap::First)]);
+        let own = pile(&app, 0);
+        let shown = after(&mut app, [tap(Tap::Pile(own))]);
+        assert!(shown.contains("9999 pieces"), "{shown}");
+        assert_eq!(taken(&app), [9_999]);
+    }
+
+    #[test]
+    fn inv09_taps_before_the_first_load_wait_with_their_moment() {
+        let mut app = App::for_tests(Place::Count);
+        app.is_open = false;
+        assert_eq!(app.heard(tap(Tap::First), nth(3)), []);
+        assert!(app.own.book.is_empty());
+        let device = Device::read("a1").unwrap();
+        let orders = app.told(News::Opened { which: Which::Own, device, lines: vec![], names: BTreeMap::new() });
+        assert_eq!(taken(&app), [1]);
+        assert!(appended(&orders).iter().all(|posted| posted.line.contains(&format!("\"at\":{}", nth(3).wall.at.ms()))));
+    }
+
+    #[test]
+    fn inv09_saved_is_said_only_after_its_transaction() {
+        let mut app = App::for_tests(Place::Count);
+        let orders = app.heard(tap(Tap::First), nth(0));
+        let ids: Vec<Id> = appended(&orders).iter().map(|posted| posted.id).collect();
+        assert_eq!(ids.len(), 3, "a haul, its pile, a count: one act");
+        assert!(after(&mut app, []).contains("not saved yet"));
+        app.told(News::Saved { which: Which::Own, ids, at: nth(9).wall });
+        assert!(after(&mut app, []).contains("saved 09:00"));
+    }
+
+    /// Drawing 20: the pile stands alone with hollow marks; why, what is safe, what to do.
+    #[test]
+    fn a_count_that_was_not_saved_stands_hollow_on_its_pile() {
+        let mut app = App::for_tests(Place::Count);
+        after(&mut app, [tap(Tap::First), tap(Tap::Arm(10))]);
+        let own = pile(&app, 0);
+        let stored: Vec<String> = app.own.book.lines().map(str::to_owned).collect();
+        let ids = app.own.book.entries().map(|(entry, _)| entry.id).collect();
+        app.told(News::Saved { which: Which::Own, ids, at: nth(9).wall });
+        let lines = appended(&app.heard(tap(Tap::Pile(own)), nth(10)));
+        assert!(after(&mut app, []).contains("class=\"ho\""), "hollow until it is saved");
+        app.told(News::NotSaved { which: Which::Own, lines: lines.clone(), trouble: Trouble::Full, stored });
+        let shown = after(&mut app, []);
+        for said in
+            ["tile fail", "class=\"ho\"", "Not counted: 10 onto Pile A", "Your 1 piece, saved 09:00.", "count the 10", "Keep a copy"]
+        {
+            assert!(shown.contains(said), "{said}: {shown}");
+        }
+        assert_eq!(taken(&app), [1]);
+        let shown = after(&mut app, [Msg::Go(Place::Bench)]);
+        assert!(shown.contains("1 entry is not saved.") && shown.contains("Try again"), "it is not forgotten: {shown}");
+        let again = app.heard(Msg::Common(Common::TryAgain), nth(11));
+        assert_eq!((appended(&again), taken(&app)), (lines, vec![11]));
+    }
+
+    #[test]
+    fn a_haul_says_whose_bin_it_was() {
+        let mut app = App::for_tests(Place::Count);
+        let say = |trip| tap(Tap::Trip(trip));
+        after(&mut app, [tap(Tap::First), say(TripTap::Open), say(TripTap::Choose(trip::Field::Supplier))]);
+        let shown = after(&mut app, [say(TripTap::Named("Stair works".into())), say(TripTap::AddSupplier)]);
+        assert!(shown.contains("Stair works"), "{shown}");
+        assert!(app.own.book.lines().all(|line| !line.contains("Stair")), "no name is in the book");
+        let supplier = app.own.haul().unwrap().supplier;
+        assert_eq!(supplier, app.own.names.keys().next().copied());
+    }
+
+    #[test]
+    fn what_could_not_be_saved_is_said_and_can_be_tried_again() {
+        let mut app = App::for_tests(Place::Count);
+        let lines = appended(&app.heard(tap(Tap::First), nth(0)));
+        app.told(News::NotSaved { which: Which::Own, lines: lines.clone(), trouble: Trouble::Full, stored: vec![] });
+        let shown = after(&mut app, []);
+        assert!(shown.contains("The phone is full.") && shown.contains("No pieces yet"), "{shown}");
+        let again = app.heard(Msg::Common(Common::TryAgain), nth(1));
+        assert_eq!(appended(&again), lines);
+        assert_eq!(taken(&app), [1]);
+    }
 }

@@ -8,6 +8,7 @@ pub mod draft;
 pub mod entry;
 pub mod example;
 pub mod form;
+pub mod here;
 pub mod jobs;
 pub mod news;
 pub mod order;
@@ -24,7 +25,7 @@ use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
 use fivebar_core::ledger::{Device, Fact};
 use fivebar_core::quantity::{Currency, Units, Wall};
 use fivebar_core::refusal::Refusal;
-use fivebar_core::sheet::strip::{Strip, strip};
+use fivebar_core::sheet::strip::{Strip, strip_of};
 use order::{Feel, Order, Which};
 use shelf::{Shelf, Written};
 use std::rc::Rc;
@@ -53,6 +54,9 @@ pub enum Common {
     Understood,
     ApplyUpdate,
     LeaveExample,
+    /// Opens the app again.
+    Reload,
+    Install,
     /// Stops the maker's own running clock, by the strip.
     StopRun,
 }
@@ -85,6 +89,7 @@ pub struct App {
     pub jobs: jobs::Jobs,
     pub workshop: workshop::Workshop,
     pub notice: Option<Notice>,
+    pub here: here::Here,
     pub update_waits: bool,
     /// What the polite region says.
     pub said: String,
@@ -111,6 +116,7 @@ impl App {
             jobs: jobs::Jobs::default(),
             workshop: workshop::Workshop::default(),
             notice: None,
+            here: here::Here::default(),
             update_waits: false,
             said: String::new(),
             orders: vec![],
@@ -227,13 +233,15 @@ impl App {
             Common::Understood => self.notice = None,
             Common::ApplyUpdate => self.orders.push(Order::ApplyUpdate),
             Common::LeaveExample => self.which = Which::Own,
+            Common::Reload => self.orders.push(Order::Reload),
+            Common::Install => self.orders.push(Order::Install),
             Common::StopRun => self.stop_run(now),
         }
     }
 
     /// What runs on the maker's own bench.
     pub fn running(&self) -> Option<Strip> {
-        strip(&self.shelf().book, None, self.now)
+        strip_of(&self.shelf().bench(), &self.shelf().book, None, self.now)
     }
 
     fn stop_run(&mut self, now: Now) {
@@ -250,6 +258,7 @@ impl App {
             let shelf = self.shelf_mut();
             (shelf.last_act, shelf.taken_back) = (None, Some(act));
             self.orders.push(Order::Feel(Feel::TakeBack));
+            workshop::people::undone(self, act);
         }
     }
 
@@ -257,6 +266,7 @@ impl App {
         let Some(act) = self.shelf().taken_back else { return };
         if self.order(&Command::Book(BookCommand::Restore { act }), now).is_some() {
             self.shelf_mut().last_act = Some(act);
+            workshop::people::undone(self, act);
         }
     }
 
@@ -281,5 +291,28 @@ impl App {
         });
         let (currency, units) = set.unwrap_or_default();
         (currency.unwrap_or(self.speech.currency()), units.unwrap_or(self.speech.units()))
+    }
+}
+
+#[cfg(test)]
+pub(crate) mod told {
+    //! An app that is tapped in tests: each tap a second after the last.
+
+    use super::*;
+    use fivebar_core::quantity::{Moment, Offset};
+
+    /// The moment of the nth tap: Tuesday 3 March 2026, 09:00 at UTC-5, and n seconds.
+    pub fn nth(n: u8) -> Now {
+        let wall = Wall::new(Moment::at(1_772_546_400_000 + i64::from(n) * 1000), Offset::minutes(-300).unwrap());
+        Now { wall, chance: [n, 1, 2, 3, 4, 5, 6, 7, 8, 0] }
+    }
+
+    /// What the page shows after these messages, one a second.
+    pub fn after(app: &mut App, messages: impl IntoIterator<Item = Msg>) -> String {
+        for message in messages {
+            let n = u8::try_from(app.own.book.len()).unwrap();
+            app.heard(message, nth(n));
+        }
+        crate::screens::page(app).html()
     }
 }

@@ -1,7 +1,9 @@
 //! What the phone tells the app: a book was read, an entry is saved or not, another tab wrote, a copy was picked.
 
+use super::here::{Here, Kept};
 use super::order::{Order, Which};
 use super::shelf::{Posted, Shelf};
+use super::workshop::copies::Became;
 use super::{App, Notice};
 use fivebar_core::ledger::Device;
 use fivebar_core::quantity::{Id, Wall};
@@ -37,6 +39,19 @@ pub enum Handed {
     NoWay,
 }
 
+/// Why a picked file was not read. A closed list: each has its sentence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NotRead {
+    TooLarge {
+        bytes: u64,
+        most: u64,
+    },
+    /// Its bytes are no text.
+    NotText,
+    /// The phone could not read it.
+    Unread,
+}
+
 /// News from the phone.
 #[derive(Clone, Debug, PartialEq)]
 pub enum News {
@@ -67,17 +82,22 @@ pub enum News {
         which: Which,
         lines: Vec<String>,
     },
+    /// The names another tab wrote beside the book.
+    Named {
+        which: Which,
+        names: BTreeMap<Id, String>,
+    },
     ExampleRemoved,
+    /// What this phone is, and what was chosen on it.
+    Here(Here),
+    /// The platform's answer to the wish that the book is kept for good.
+    Kept(Kept),
+    CanInstall(bool),
+    /// What was to be deleted was not.
+    NotWiped(Trouble),
     UpdateWaits,
     Tick(Wall),
     Resized(f64),
-    /// What became of a file that was handed on.
-    Handed(Handed),
-    /// A file was picked.
-    Picked {
-        name: String,
-        text: String,
-    },
 }
 
 impl App {
@@ -92,12 +112,17 @@ impl App {
                 self.notice = Some(Notice::NotSaved(trouble));
             }
             News::Grew { which, lines } => {
-                self.of(which).into_iter().for_each(|shelf| shelf.heard(lines.iter().map(String::as_str)));
+                let now = self.now.at;
+                self.of(which).into_iter().for_each(|shelf| shelf.heard(lines.iter().map(String::as_str), now));
             }
             News::ExampleRemoved => self.no_example(),
+            News::Named { which, names } => self.of(which).into_iter().for_each(|shelf| shelf.names = names.clone()),
+            News::Here(here) => self.here = here,
+            News::Kept(kept) => self.here.kept = kept,
+            News::CanInstall(can) => self.here.can_install = can,
+            News::NotWiped(why) => self.workshop.said = Some(Became::NotWiped(why)),
             News::UpdateWaits => self.update_waits = true,
             News::Tick(now) => self.now = now,
-            News::Handed(_) | News::Picked { .. } => {}
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }
         std::mem::take(&mut self.orders)
@@ -106,6 +131,7 @@ impl App {
     fn opened(&mut self, which: Which, (device, names): (Device, BTreeMap<Id, String>), lines: &[String]) {
         let mut shelf = Shelf::open(device, lines.iter().map(String::as_str));
         shelf.names = names;
+        shelf.set_clock(self.now.at);
         match which {
             Which::Own => {
                 self.own = shelf;

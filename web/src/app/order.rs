@@ -31,6 +31,19 @@ pub enum Order {
         which: Which,
         lines: Vec<Posted>,
     },
+    /// Names beside the book, by the id of the person; names that are gone for good.
+    KeepNames {
+        which: Which,
+        names: Vec<(String, String)>,
+        forgotten: Vec<String>,
+    },
+    /// Adds what a copy brought to the maker's own book: all of it or nothing. `aside` is damaged beyond its id.
+    BringIn {
+        lines: Vec<Posted>,
+        names: Vec<(String, String)>,
+        forgotten: Vec<String>,
+        aside: Vec<String>,
+    },
     Feel(Feel),
     /// Whether the screen should stay awake.
     Awake(bool),
@@ -40,6 +53,16 @@ pub enum Order {
         text: String,
     },
     PickCopy,
+    /// Lays a text where it can be pasted from.
+    CopyText {
+        text: String,
+    },
+    /// Deletes both books and all that is beside them, then opens the app again.
+    WipeAll,
+    /// Opens the app again.
+    Reload,
+    /// Lets the platform ask whether to install the app.
+    Install,
     /// Opens the example; where it is empty the app fills it.
     OpenExample,
     /// Opens the example if it is on this phone.
@@ -66,6 +89,7 @@ pub enum Order {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Choice {
     Theme,
+    Text,
     SingleKeys,
-    Clicks,
+    Buzzes,
 }

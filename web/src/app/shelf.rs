@@ -2,11 +2,18 @@
 //!
 //! Carries invariant 9: nothing counts as saved until its transaction completed, nothing is written before the first load.
 
+use fivebar_core::bench::Bench;
+use fivebar_core::haul::Haul;
+use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::decide::{Command, Now, decide};
-use fivebar_core::ledger::{Book, Clock, Device, Entry};
-use fivebar_core::quantity::{Id, Wall};
+use fivebar_core::ledger::line::{self, Line};
+use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
+use fivebar_core::quantity::{Count, Id, Moment, Wall};
 use fivebar_core::refusal::Answer;
+use fivebar_core::sheet::count::current;
+use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
 
 /// A line on its way to the store.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -40,6 +47,14 @@ pub struct Shelf {
     pub last_act: Option<Id>,
     /// The act that was just taken back and can be put back.
     pub taken_back: Option<Id>,
+    folded: RefCell<Folded>,
+}
+
+/// What was folded of the book and still holds: thrown away when an entry comes that it is about.
+#[derive(Debug, Default)]
+struct Folded {
+    bench: Option<Rc<Bench>>,
+    haul: Option<Option<Rc<Haul>>>,
 }
 
 impl Shelf {
@@ -56,6 +71,7 @@ impl Shelf {
             saved: None,
             last_act: None,
             taken_back: None,
+            folded: RefCell::default(),
         }
     }
 
@@ -77,7 +93,36 @@ impl Shelf {
         let act = first.act.unwrap_or(first.id);
         let lines: Vec<Posted> = entries.iter().map(|entry| Posted { id: entry.id, line: self.book.add(entry) }).collect();
         self.unsaved.extend(lines.iter().map(|posted| posted.id));
+        entries.iter().for_each(|entry| self.forget_about(entry));
         Ok(Some(Written { act, entries, lines }))
+    }
+
+    /// The bench as it stands.
+    pub fn bench(&self) -> Rc<Bench> {
+        self.folded.borrow_mut().bench.get_or_insert_with(|| Rc::new(fold::bench(&self.book))).clone()
+    }
+
+    /// The haul in hand as it stands.
+    pub fn haul(&self) -> Option<Rc<Haul>> {
+        self.folded.borrow_mut().haul.get_or_insert_with(|| current(&self.book).map(Rc::new)).clone()
+    }
+
+    fn forget_about(&self, entry: &Entry) {
+        let mut folded = self.folded.borrow_mut();
+        if matches!(entry.fact, Fact::Struck(_) | Fact::Restored(_)) {
+            *folded = Folded::default();
+        }
+        for subject in subjects(entry).into_iter().flatten() {
+            match subject {
+                Subject::Bench => folded.bench = None,
+                Subject::Haul(_) => folded.haul = None,
+                Subject::Job(_) | Subject::Workshop => {}
+            }
+        }
+    }
+
+    fn forget_all(&self) {
+        *self.folded.borrow_mut() = Folded::default();
     }
 
     /// These were saved.
@@ -94,6 +139,7 @@ impl Shelf {
         self.book = Book::of_lines(stored.iter().chain(&waiting).map(String::as_str));
         self.failed.extend(lines);
         self.last_act = None;
+        self.forget_all();
     }
 
     /// What could not be saved, to be tried again; it is shown again.
@@ -103,13 +149,25 @@ impl Shelf {
             self.book.add_line(&posted.line);
             self.unsaved.insert(posted.id);
         }
+        self.forget_all();
         again
     }
 
-    /// Lines that another tab wrote.
-    pub fn heard<'a>(&mut self, lines: impl IntoIterator<Item = &'a str>) {
-        for line in lines {
-            self.book.add_line(line);
+    /// Lines that another tab wrote, or a copy brought: what is written here comes after them.
+    pub fn heard<'a>(&mut self, lines: impl IntoIterator<Item = &'a str>, now: Moment) {
+        self.book.merge(lines);
+        if let Some(stamp) = self.book.last_stamp() {
+            self.clock.heard(stamp, now);
+        }
+        self.forget_all();
+    }
+
+    /// Sets the clock by this device's own last stamp; those of others lift it a little at most.
+    pub fn set_clock(&mut self, now: Moment) {
+        let own = self.book.entries().rev().map(|(entry, _)| entry.stamp).find(|stamp| stamp.2 == self.clock.device());
+        self.clock = Clock::new(self.clock.device(), own);
+        if let Some(stamp) = self.book.last_stamp() {
+            self.clock.heard(stamp, now);
         }
     }
 
@@ -125,11 +183,45 @@ impl Shelf {
         &self.failed
     }
 
+    /// Pieces counted that are shown and not saved yet, by pile.
+    pub fn unsaved_counts(&self) -> BTreeMap<Id, Count> {
+        let entries = self.unsaved.iter().filter_map(|id| self.book.entry(*id)).filter(|(_, struck)| !struck);
+        by_pile(entries.map(|(entry, _)| &entry.fact))
+    }
+
+    /// Pieces counted that could not be saved, by pile.
+    pub fn failed_counts(&self) -> BTreeMap<Id, Count> {
+        let read = |posted: &Posted| match line::read(&posted.line) {
+            Line::Known(entry) => Some(entry.fact),
+            Line::Newer(_) | Line::Damaged(_) => None,
+        };
+        let facts: Vec<Fact> = self.failed.iter().filter_map(read).collect();
+        by_pile(facts.iter())
+    }
+
+    /// The book with what could not be saved: all there is to put into a copy.
+    pub fn whole_book(&self) -> Book {
+        let mut book = self.book.clone();
+        book.merge(self.failed.iter().map(|posted| &*posted.line));
+        book
+    }
+
     pub fn device(&self) -> Device {
         self.clock.device()
     }
 }
 
 fn write(entry: &Entry) -> String {
-    fivebar_core::ledger::line::write(entry)
+    line::write(entry)
+}
+
+fn by_pile<'a>(facts: impl Iterator<Item = &'a Fact>) -> BTreeMap<Id, Count> {
+    let mut piles = BTreeMap::<Id, Count>::new();
+    for fact in facts {
+        if let Fact::PiecesCounted(f) = fact {
+            let there = piles.entry(f.pile).or_default();
+            *there = there.saturating_add(f.n);
+        }
+    }
+    piles
 }

@@ -4,11 +4,16 @@ use super::App;
 use super::count::{Over, sheet};
 use super::entry::Typed;
 use super::order::{Feel, Order};
+use super::workshop::people;
 use crate::parts::pad::Press;
 use fivebar_core::haul::Where;
-use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
-use fivebar_core::ledger::kind::haul::{HaulDescribed, Step, TripDescribed, Way};
+use fivebar_core::ledger::decide::{Command, HaulCommand, MoneyCommand, Much, Now, On, PileFacts};
+use fivebar_core::ledger::fold;
+use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::kind::book::Role;
+use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step, TripDescribed, Way};
 use fivebar_core::quantity::reading::{self, Sign};
+use fivebar_core::quantity::{Id, Key};
 
 /// What can be said of the trip.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,6 +23,11 @@ pub enum TripTap {
     NewHaul,
     Open,
     Choose(Field),
+    /// Who the haul is from.
+    Supplier(Id),
+    /// The name of a new supplier, as it is typed.
+    Named(String),
+    AddSupplier,
     Save,
 }
 
@@ -28,6 +38,10 @@ pub enum Field {
     Carries,
     Wheel,
     Bin,
+    /// A gift, or the price paid.
+    Gift,
+    /// Whose bin it was: a name, not a figure.
+    Supplier,
 }
 
 /// Details being typed.
@@ -55,6 +69,13 @@ pub fn heard(app: &mut App, tap: TripTap, now: Now) {
                 **details = Details { field: Some(field), typed: Typed::default() };
             }
         }
+        TripTap::Supplier(supplier) => from(app, supplier, now),
+        TripTap::Named(name) => {
+            if let Over::Haul(details) = &mut app.count.over {
+                details.typed.text = name;
+            }
+        }
+        TripTap::AddSupplier => add_supplier(app, now),
         TripTap::Save => save(app, now),
     }
 }
@@ -96,6 +117,7 @@ pub fn next(stands: Where) -> Option<Step> {
 fn save(app: &mut App, now: Now) {
     let (speech, units) = (app.speech.clone(), super::draft::units(app));
     let Some(sheet) = sheet(app) else { return };
+    let (rate, per) = mileage(app);
     let Over::Haul(details) = &mut app.count.over else { return };
     let Some(field) = details.field else { return };
     let typing = speech.typing(units);
@@ -109,7 +131,7 @@ fn save(app: &mut App, now: Now) {
         (Field::Distance, Some(trip)) => details
             .typed
             .take(|text| reading::distance(text, typing))
-            .map(|distance| HaulCommand::DescribeTrip(TripDescribed { distance: Some(distance), ..empty_trip(trip) })),
+            .map(|distance| HaulCommand::DescribeTrip(TripDescribed { distance: Some(distance), rate, per, ..empty_trip(trip) })),
         (Field::Wheel, Some(trip)) => details
             .typed
             .take(|text| reading::span(text, typing.sign, most))
@@ -118,11 +140,51 @@ fn save(app: &mut App, now: Now) {
             .typed
             .take(|text| reading::span(text, typing.sign, most))
             .map(|bin| HaulCommand::DescribeTrip(TripDescribed { bin: Some(bin), ..empty_trip(trip) })),
-        (_, None) => None,
+        (Field::Gift, _) => return gift(app, now),
+        (Field::Supplier, _) | (_, None) => None,
     };
     if let Some(command) = command
         && app.order(&Command::Haul(command), now).is_some()
     {
+        app.count.over = Over::Haul(Box::default());
+    }
+}
+
+/// The rate per mile or km as the till has it.
+fn mileage(app: &App) -> (Option<Exact>, Option<Per>) {
+    let currency = app.shelf().haul().map_or_else(|| app.begins_with().0, |haul| haul.currency);
+    let till = fold::workshop(&app.shelf().book).tills.get(&currency).cloned().unwrap_or_default();
+    (till.mileage.map(Exact), till.per)
+}
+
+fn from(app: &mut App, supplier: Id, now: Now) {
+    let Some(haul) = sheet(app).map(|sheet| sheet.haul) else { return };
+    let said = HaulDescribed { haul, name: None, supplier: Some(supplier), carries: None };
+    if app.order(&Command::Haul(HaulCommand::Describe(said)), now).is_some() {
+        app.count.over = Over::Haul(Box::default());
+    }
+}
+
+/// A new supplier by the name that is typed; the haul is from there.
+fn add_supplier(app: &mut App, now: Now) {
+    let Over::Haul(details) = &app.count.over else { return };
+    let name = details.typed.text.trim().to_owned();
+    let Some(supplier) = people::named(app, Role::Supplier, name, now) else { return };
+    let mut next = now;
+    if let Some(last) = next.chance.first_mut() {
+        *last = last.wrapping_add(1); // the name of a second act at the same moment
+    }
+    from(app, supplier, next);
+}
+
+/// Money for the haul itself, in its own currency.
+fn gift(app: &mut App, now: Now) {
+    let (sign, Some(haul)) = (app.speech.sign(), app.shelf().haul()) else { return };
+    let Over::Haul(details) = &mut app.count.over else { return };
+    let Some(sum) = details.typed.take(|text| reading::money(text, haul.currency, sign)) else { return };
+    let Some(kind) = Key::read("gift") else { return };
+    let spend = MoneyCommand::Spend { on: On::Haul(haul.id), much: Much::Whole(sum), kind, what: None, when: None };
+    if app.order(&Command::Money(spend), now).is_some() {
         app.count.over = Over::Haul(Box::default());
     }
 }

@@ -1,17 +1,212 @@
-//! Workshop, heard: what a tap there changes.
+//! Workshop, heard: the rate, how one is paid, currency and units, people, costs of no job, copies.
+
+pub mod copies;
+pub mod figures;
+pub mod people;
 
 use super::App;
-use fivebar_core::ledger::decide::Now;
+use super::entry::Typed;
+use super::here::{Chosen, choose};
+use super::news::NotRead;
+use super::order::Order;
+use crate::parts::Place;
+use crate::parts::pad::Press;
+use crate::words::en::copies as words;
+use copies::Coming;
+use figures::Figure;
+use fivebar_core::ledger::decide::{BookCommand, Command, MoneyCommand, Now};
+use fivebar_core::ledger::kind::book::Role;
+use fivebar_core::ledger::kind::money::TillSet;
+use fivebar_core::ledger::line::document::DocumentTrouble;
+use fivebar_core::money::point::Points;
+use fivebar_core::quantity::reading::Quantity;
+use fivebar_core::quantity::{Currency, Id, Key, Side, Units};
+
+/// What lies over the workshop's first page.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Over {
+    #[default]
+    Nothing,
+    Rate,
+    /// The parts of the rate that are no hours and no pay.
+    CostsAndTax,
+    /// The rate's guess beside what the year was so far.
+    RealYear,
+    Till,
+    Units,
+    Copies,
+    /// What a copy would bring, before it is accepted.
+    Coming(Box<Coming>),
+    /// Why a file could not be brought in.
+    NoCopy(NoCopy),
+    /// All data goes, when the word is typed.
+    Wipe,
+    Rack,
+    People,
+    Costs,
+    Hand,
+    Cautions,
+    Help,
+    About,
+    /// A figure being typed; where to go back to.
+    Figure(Figure, Typed, Box<Over>),
+}
+
+/// Why a file is no copy.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NoCopy {
+    /// It could not be read at all.
+    NotRead(NotRead),
+    /// It was read, and is none that can be brought in.
+    Trouble(DocumentTrouble),
+}
 
 /// The state of Workshop that is not in the book.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Workshop {}
+pub struct Workshop {
+    pub over: Over,
+    /// A name or a word being typed.
+    pub text: String,
+    /// What became of the last copy.
+    pub said: Option<copies::Became>,
+    /// The copy that is being handed on.
+    pub keeping: Option<copies::Keeping>,
+    /// What a copy brings, on its way to the store.
+    pub coming: Option<Box<Coming>>,
+    /// The name that was just forgotten: gone for good at the next act.
+    pub lately: Option<(Id, String)>,
+    /// The line of a list that is opened.
+    pub opened: Option<Id>,
+}
 
 /// What can be said on Workshop.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Tap {}
+pub enum Tap {
+    Open(Over),
+    Figure(Figure),
+    Press(Press),
+    PadDone,
+    /// Takes one of the readings a figure may have.
+    Take(Quantity),
+    Currency(Currency),
+    Units(Units),
+    Side(Side),
+    Point(Points),
+    Typed(String),
+    AddPerson(Role),
+    Forget(Id),
+    Choose(Chosen),
+    /// Opens a line of a list, or closes it.
+    Line(Id),
+    Strike(Id),
+    KeepCopy,
+    /// Keeps a copy from any place: what became of it is said on the page of copies.
+    KeepCopyNow,
+    CopyText,
+    CopiedText(bool),
+    /// Opens help from any place.
+    ShowHelp,
+    /// The copy was handed on, or not.
+    Handed(super::news::Handed),
+    PickCopy,
+    Picked(String),
+    NotPicked(NotRead),
+    AddThese,
+    /// The lines of a copy were written, or not.
+    Added(Result<(), super::news::Trouble>),
+    Wipe,
+    Close,
+}
 
 /// Takes in a tap on Workshop.
-pub fn heard(_app: &mut App, tap: Tap, _now: Now) {
-    match tap {}
+pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    match tap {
+        Tap::Open(over) => open(app, over),
+        Tap::Figure(figure) => {
+            let back = Box::new(std::mem::take(&mut app.workshop.over));
+            app.workshop.over = Over::Figure(figure, Typed::default(), back);
+            (app.workshop.opened, app.notice) = (None, None);
+        }
+        Tap::Press(press) => {
+            let sign = app.speech.sign();
+            app.notice = None;
+            if let Over::Figure(_, typed, _) = &mut app.workshop.over {
+                typed.press(press, sign);
+            }
+        }
+        Tap::PadDone => figures::done(app, now),
+        Tap::Take(reading) => figures::take(app, &reading, now),
+        Tap::Currency(currency) => set(app, (Some(currency), None), now),
+        Tap::Units(units) => set(app, (None, Some(units)), now),
+        Tap::Side(side) => till(app, |till| till.side = Some(side), now),
+        Tap::Point(point) => till(app, |till| till.point = Key::read(point.key()), now),
+        Tap::Typed(text) => app.workshop.text = text,
+        Tap::AddPerson(role) => people::add(app, role, now),
+        Tap::Forget(person) => people::forget(app, person, now),
+        Tap::Choose(chosen) => choose(app, chosen),
+        Tap::Line(line) => app.workshop.opened = (app.workshop.opened != Some(line)).then_some(line),
+        Tap::Strike(line) => strike(app, line, now),
+        Tap::Wipe => wipe(app),
+        Tap::ShowHelp => {
+            app.go(Place::Workshop);
+            app.workshop.over = Over::Help;
+        }
+        Tap::KeepCopyNow => {
+            app.go(Place::Workshop);
+            app.workshop.over = Over::Copies;
+            copies::heard(app, Tap::KeepCopy, now);
+        }
+        Tap::Close => close(app),
+        copies => copies::heard(app, copies, now),
+    }
 }
+
+/// Opens a page; a copy on its way stays on its way.
+fn open(app: &mut App, over: Over) {
+    let Workshop { keeping, coming, lately, .. } = std::mem::take(&mut app.workshop);
+    app.workshop = Workshop { over, keeping, coming, lately, ..Workshop::default() };
+    app.notice = None;
+}
+
+/// Back from a figure to where it was asked, else to the first page.
+fn close(app: &mut App) {
+    app.notice = None;
+    (app.workshop.text, app.workshop.said) = (String::new(), None);
+    app.workshop.over = match std::mem::take(&mut app.workshop.over) {
+        Over::Figure(_, _, back) => *back,
+        Over::CostsAndTax | Over::RealYear => Over::Rate,
+        Over::Coming(_) | Over::NoCopy(_) | Over::Wipe => Over::Copies,
+        _ => Over::Nothing,
+    };
+}
+
+/// Strikes a line of a list; the bar puts it back.
+fn strike(app: &mut App, line: Id, now: Now) {
+    if app.order(&Command::Book(BookCommand::TakeBack { act: line }), now).is_some() {
+        let shelf = app.shelf_mut();
+        (shelf.last_act, shelf.taken_back) = (None, Some(line));
+        app.workshop.opened = None;
+    }
+}
+
+/// Everything goes, once the word stands there.
+fn wipe(app: &mut App) {
+    if app.workshop.text.trim().to_lowercase() == words::WIPE_WORD {
+        app.orders.push(Order::WipeAll);
+    }
+}
+
+fn set(app: &mut App, (currency, units): (Option<Currency>, Option<Units>), now: Now) {
+    app.order(&Command::Book(BookCommand::SetWorkshop { currency, units }), now);
+}
+
+/// Writes one thing about how one is paid.
+pub(super) fn till(app: &mut App, say: impl Fn(&mut TillSet), now: Now) {
+    let currency = app.begins_with().0;
+    let mut facts = TillSet { currency, tax: None, side: None, fee: None, fixed: None, cash: None, point: None, mileage: None, per: None };
+    say(&mut facts);
+    app.order(&Command::Money(MoneyCommand::SetTill(facts)), now);
+}
+
+#[cfg(test)]
+mod tests;

@@ -19,7 +19,7 @@ pub struct Tile {
     pub plus: String,
     /// It stands alone, as wide as the column: its marks are cut large.
     pub wide: bool,
-    /// What a reader hears: name, pieces, what a tap adds.
+    /// What a reader hears after the figure: what it counts, what a tap adds.
     pub said: String,
 }
 
@@ -53,11 +53,11 @@ pub fn tile<M>(tile: Tile, page: Page, tap: M) -> El<M> {
     });
     el("button", class)
         .attr("type", "button")
-        .attr("aria-label", tile.said)
         .on_tap(tap)
         .kid(worded("span", "nm", tile.name))
         .kids(sizes)
         .kid(el("span", "mk").kid(el("span", "fg").text(tile.figure)).kid(bars(marks)))
+        .kids((!tile.said.is_empty()).then(|| el("span", "vh").text(tile.said)))
 }
 
 /// How large the marks are, and how many gates to a row. Three figures leave no room beside them: one long row below.

@@ -7,6 +7,7 @@ pub mod draft;
 mod ears;
 pub mod files;
 pub mod format;
+pub mod hand;
 pub mod installed;
 pub mod now;
 pub mod panic;
@@ -17,6 +18,7 @@ pub mod share;
 pub mod shell;
 pub mod store;
 pub mod tabs;
+pub mod text_size;
 pub mod theme;
 pub mod visible;
 

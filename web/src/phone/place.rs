@@ -31,7 +31,7 @@ fn root_px() -> f64 {
     let size = || {
         let root = document()?.document_element()?;
         let style = window()?.get_computed_style(&root).ok()??;
-        style.get_property_value("font-size").ok()?.strip_suffix("px")?.parse::<f64>().ok()
+        Some(js_sys::parse_float(&style.get_property_value("font-size").ok()?))
     };
     size().filter(|px| 0.0 < *px).unwrap_or(16.0)
 }
@@ -53,6 +53,13 @@ pub fn every(ms: i32, act: impl Fn() + 'static) {
 /// The page's own element the app is drawn in.
 pub fn root() -> Option<(web_sys::Document, web_sys::Element)> {
     document().and_then(|d| Some((d.clone(), d.get_element_by_id("app")?)))
+}
+
+/// Opens the page again.
+pub fn reload() {
+    if let Some(window) = window() {
+        let _ = window.location().reload();
+    }
 }
 
 /// A sentence for the console, for whoever looks there. The person is told elsewhere.

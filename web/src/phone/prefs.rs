@@ -44,6 +44,14 @@ impl Pref {
         shelf().is_some_and(|kept| kept.set_item(self.name(), value).is_ok())
     }
 
+    const ALL: [Pref; 9] =
+        [Pref::Theme, Pref::TextSize, Pref::Language, Pref::Hand, Pref::Buzz, Pref::Click, Pref::Keys, Pref::BigButtons, Pref::Awake];
+
+    /// Forgets all that was preferred.
+    pub fn forget_all() {
+        Pref::ALL.into_iter().for_each(Pref::forget);
+    }
+
     /// Goes back to what the app does by itself.
     pub fn forget(self) {
         if let Some(kept) = shelf() {

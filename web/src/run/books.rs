@@ -1,6 +1,7 @@
 //! The two books on this phone and the way of each write: one transaction, then news of what became of it.
 
 use super::{Run, wall_clock, with};
+use crate::app::here::Kept;
 use crate::app::news::{News, Trouble};
 use crate::app::order::Which;
 use crate::app::shelf::Posted;
@@ -106,15 +107,48 @@ impl Books {
     /// Asked once, after the first entry of the maker's own.
     fn ask_to_persist(&self, which: Which) {
         if which == Which::Own && !self.asked_to_persist.replace(true) {
-            spawn_local(async {
-                store::persist().await;
-            });
+            self.told_of_keeping(store::persist());
         }
+    }
+
+    /// Tells whether the platform keeps the book for good already; asks for nothing.
+    pub fn look_at_keeping(&self) {
+        self.told_of_keeping(store::persisted());
+    }
+
+    fn told_of_keeping(&self, answer: impl Future<Output = store::Kept> + 'static) {
+        let me = self.me.clone();
+        spawn_local(async move {
+            let kept = match answer.await {
+                store::Kept::ForGood => Kept::ForGood,
+                store::Kept::AsLongAsThereIsRoom => Kept::WhileThereIsRoom,
+                store::Kept::NotSaid => Kept::NotSaid,
+            };
+            with(&me, |run| run.told(News::Kept(kept)));
+        });
+    }
+
+    /// Deletes both books.
+    pub fn wipe(&self, then: impl FnOnce(&Run, Result<(), Trouble>) + 'static) {
+        let (own, example, me) = (self.own.clone(), self.example.clone(), self.me.clone());
+        spawn_local(async move {
+            let mut done = example.store.delete().await;
+            if done.is_ok() {
+                done = own.store.delete().await;
+            }
+            for book in [own, example] {
+                book.tabs.tell(Word::Removed);
+            }
+            with(&me, |run| then(run, done.map_err(|trouble| said(&trouble))));
+        });
     }
 
     fn heard(&self, which: Which, word: Word) {
         match word {
-            Word::Grew => self.catch_up(which),
+            Word::Grew => {
+                self.catch_up(which);
+                self.catch_up_names(which);
+            }
             Word::Removed if which == Which::Example => {
                 self.example.last.set(0);
                 with(&self.me, |run| run.told(News::ExampleRemoved));
@@ -152,6 +186,16 @@ impl Books {
         spawn_local(async move {
             if book.store.is_there().await {
                 with(&me, |run| run.books.open_one(Which::Example));
+            }
+        });
+    }
+
+    /// Reads the names anew.
+    fn catch_up_names(&self, which: Which) {
+        let (book, me) = (self.of(which), self.me.clone());
+        spawn_local(async move {
+            if let Ok(names) = names(&book).await {
+                with(&me, |run| run.told(News::Named { which, names }));
             }
         });
     }
@@ -202,8 +246,18 @@ async fn read(book: &OneBook) -> Result<Opened, store::Trouble> {
         Some(device) => device,
         None => new_device(book).await?,
     };
-    let names = book.store.people().await?.into_iter().filter_map(|(id, name)| Some((Id::read(&id)?, name))).collect();
-    Ok((device, rows.into_iter().map(|row| row.line).collect(), names))
+    let lines = rows.into_iter().map(|row| row.line).chain(aside(book).await?).collect();
+    Ok((device, lines, names(book).await?))
+}
+
+/// What was set aside is part of the book, as damaged as it is: it is in every copy, and known when it comes again.
+async fn aside(book: &OneBook) -> Result<Vec<String>, store::Trouble> {
+    Ok(book.store.aside().await?.into_iter().map(|aside| aside.line).collect())
+}
+
+async fn names(book: &OneBook) -> Result<BTreeMap<Id, String>, store::Trouble> {
+    let named = |(id, name): (String, String)| Some((Id::read(&id)?, name));
+    Ok(book.store.people().await?.into_iter().filter_map(named).collect())
 }
 
 async fn new_device(book: &OneBook) -> Result<Device, store::Trouble> {
@@ -215,7 +269,8 @@ async fn new_device(book: &OneBook) -> Result<Device, store::Trouble> {
 
 /// What the store holds after all, read again.
 async fn not_saved(book: &OneBook, which: Which, lines: Vec<Posted>, trouble: &store::Trouble) -> News {
-    let stored = book.store.all().await.unwrap_or_default().into_iter().map(|row| row.line).collect();
+    let rows = book.store.all().await.unwrap_or_default().into_iter().map(|row| row.line);
+    let stored = rows.chain(aside(book).await.unwrap_or_default()).collect();
     News::NotSaved { which, lines, trouble: said(trouble), stored }
 }
 

@@ -1,12 +1,17 @@
 //! What the app ordered, done on the phone.
 
 use super::{Run, key_of, with};
-use crate::app::news::News;
-use crate::app::order::{Choice, Feel, Order};
+use crate::app::Msg;
+use crate::app::news::{News, NotRead};
+use crate::app::order::{Choice, Feel, Order, Which};
+use crate::app::shelf::Posted;
+use crate::app::workshop::Tap;
 use crate::phone::buzz::{Buzz, buzz};
+use crate::phone::files::NoFile;
 use crate::phone::prefs::Pref;
-use crate::phone::share::{Handed, Paper, hand_on};
-use crate::phone::{files, place, print, shell, theme};
+use crate::phone::share::{Handed, Paper, copy_as_text, hand_on};
+use crate::phone::store::{Aside, Posting};
+use crate::phone::{draft, files, hand, place, print, shell, text_size, theme};
 use wasm_bindgen_futures::spawn_local;
 
 /// The largest copy that is read: a hundred thousand entries take about a third of it.
@@ -20,26 +25,42 @@ impl Run {
     fn carry(&self, order: Order) {
         match order {
             Order::Append { which, lines } => self.books.append(which, lines),
+            Order::KeepNames { which, names, forgotten } => {
+                self.books.write(which, Posting { people: names, forgotten, ..Posting::default() }, |_, _| ());
+            }
+            Order::BringIn { lines, names, forgotten, aside } => self.bring_in(&lines, (names, forgotten), aside),
             Order::Feel(feel) => feel_it(feel),
             Order::Awake(wanted) => self.awake.want(wanted),
             Order::Share { name, text } => self.share(name, text),
+            Order::CopyText { text } => self.copy_text(text),
             Order::PickCopy => self.pick(),
-            Order::OpenExample => self.books.open_one(crate::app::order::Which::Example),
+            Order::OpenExample => self.books.open_one(Which::Example),
             Order::LookForExample => self.books.look_for_example(),
             Order::FillExample { lines, names } => self.books.fill_example(lines, names),
             Order::RemoveExample => self.books.remove_example(),
-            Order::Choose { key, value } => choose(key, &value),
+            Order::Choose { key, value } => self.choose(key, &value),
             Order::ApplyUpdate => shell::take_new_version(),
+            Order::WipeAll => self.wipe(),
+            Order::Reload => place::reload(),
+            Order::Install => self.install(),
             Order::Print => drop(print::print("Fivebar")),
             Order::Remember(at) => place::remember(key_of(at)),
         }
+    }
+
+    /// One transaction; what came of it is said.
+    fn bring_in(&self, lines: &[Posted], (people, forgotten): (Vec<(String, String)>, Vec<String>), aside: Vec<String>) {
+        let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
+        let aside = aside.into_iter().map(|line| Aside { id: String::new(), line, why: "damaged".into() }).collect();
+        let posting = Posting { entries, people, forgotten, aside, ..Posting::default() };
+        self.books.write(Which::Own, posting, |run, done| run.heard(Msg::Workshop(Tap::Added(done))));
     }
 
     fn share(&self, name: String, text: String) {
         let me = self.me.clone();
         spawn_local(async move {
             let handed = hand_on(Paper::Copy, &name, &text).await;
-            with(&me, |run| run.told(News::Handed(became(handed))));
+            with(&me, |run| run.heard(Msg::Workshop(Tap::Handed(became(handed)))));
         });
     }
 
@@ -47,14 +68,61 @@ impl Run {
         let me = self.me.clone();
         spawn_local(async move {
             match files::pick(".json,.txt,application/json,text/plain", COPY_MOST).await {
-                Ok(picked) => with(&me, |run| run.told(News::Picked { name: picked.name, text: picked.text })),
-                Err(why) => place::note(&format!("no file: {why:?}")),
+                Ok(picked) => with(&me, |run| run.heard(Msg::Workshop(Tap::Picked(picked.text)))),
+                Err(why) => {
+                    let told = not_read(why);
+                    with(&me, |run| told.into_iter().for_each(|why| run.heard(Msg::Workshop(Tap::NotPicked(why)))));
+                }
             }
         });
+    }
+
+    fn copy_text(&self, text: String) {
+        let me = self.me.clone();
+        spawn_local(async move {
+            let done = copy_as_text(&text).await;
+            with(&me, |run| run.heard(Msg::Workshop(Tap::CopiedText(done))));
+        });
+    }
+
+    /// Both books go, and all that is beside them; then the app is opened again, as on its first day.
+    fn wipe(&self) {
+        self.books.wipe(|run, done| match done {
+            Ok(()) => {
+                draft::lift_all();
+                Pref::forget_all();
+                place::reload();
+            }
+            Err(why) => run.told(News::NotWiped(why)),
+        });
+    }
+
+    fn install(&self) {
+        let installing = self.installing.clone();
+        let me = self.me.clone();
+        spawn_local(async move {
+            installing.ask().await; // what the person said is between them and the phone
+            with(&me, |run| run.told(News::CanInstall(installing.can_offer())));
+        });
+    }
+
+    fn choose(&self, key: Choice, value: &str) {
+        match key {
+            Choice::Theme => theme::choose(theme::Theme::named(value)),
+            Choice::Text => {
+                text_size::choose(value);
+                self.told(News::Resized(place::width()));
+            }
+            Choice::SingleKeys => drop(Pref::Keys.set(value)),
+            Choice::Buzzes => drop(Pref::Buzz.set(value)),
+        }
     }
 }
 
 fn feel_it(feel: Feel) {
+    if !hand::buzzes() {
+        return;
+    }
     buzz(match feel {
         Feel::Count(n) => Buzz::Piece(n),
         Feel::Start | Feel::Stop => Buzz::Ready,
@@ -63,11 +131,13 @@ fn feel_it(feel: Feel) {
     });
 }
 
-fn choose(key: Choice, value: &str) {
-    match key {
-        Choice::Theme => theme::choose(theme::Theme::named(value)),
-        Choice::SingleKeys => drop(Pref::Keys.set(value)),
-        Choice::Clicks => drop(Pref::Click.set(value)),
+/// Why no file was read; putting the list of files away needs no word.
+fn not_read(why: NoFile) -> Option<NotRead> {
+    match why {
+        NoFile::PutAway => None,
+        NoFile::TooLarge { bytes, limit } => Some(NotRead::TooLarge { bytes, most: limit }),
+        NoFile::NotText { .. } => Some(NotRead::NotText),
+        NoFile::Unread { .. } => Some(NotRead::Unread),
     }
 }
 

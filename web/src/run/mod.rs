@@ -6,6 +6,7 @@ mod books;
 mod doing;
 mod speaking;
 
+use crate::app::here::{self, Here};
 use crate::app::news::News;
 use crate::app::{App, Msg};
 use crate::parts::{Page, Place};
@@ -26,6 +27,7 @@ pub struct Run {
     stage: RefCell<Option<Rc<Stage<Msg>>>>,
     books: Books,
     awake: phone::awake::Watch,
+    installing: Rc<phone::installed::Installing>,
 }
 
 /// Opens the app in the page.
@@ -34,6 +36,7 @@ pub fn start() {
     if let Some(ear) = theme::follow() {
         ear.for_good();
     }
+    phone::text_size::apply();
     let place = phone::place::named().and_then(|name| Place::ALL.into_iter().find(|place| key_of(*place) == name));
     let app = App::new(Page::new(phone::place::width()), place.unwrap_or(Place::Count), speaking::language());
     let run = Rc::new_cyclic(|me: &Weak<Run>| Run {
@@ -42,8 +45,28 @@ pub fn start() {
         stage: RefCell::new(None),
         books: Books::new(me.clone()),
         awake: phone::awake::Watch::default(),
+        installing: listen_for_offer(me.clone()),
     });
     run.clone().open();
+}
+
+/// What this phone is, and what was chosen on it.
+fn here() -> Here {
+    let text = phone::prefs::Pref::TextSize.get();
+    let chosen = theme::Theme::chosen();
+    Here {
+        install_first: phone::installed::install_before_first_entry(),
+        theme: here::Theme::ALL.into_iter().find(|theme| theme.key() == chosen.name()).unwrap_or_default(),
+        text: here::TextSize::ALL.into_iter().find(|size| Some(size.key()) == text.as_deref()).unwrap_or_default(),
+        single_keys: phone::hand::single_keys(),
+        buzzes: phone::hand::buzzes(),
+        ..Here::default()
+    }
+}
+
+/// Keeps the platform's offer to install, and tells the app of it.
+fn listen_for_offer(me: Weak<Run>) -> Rc<phone::installed::Installing> {
+    Rc::new(phone::installed::Installing::listen(move || with(&me, |run| run.told(News::CanInstall(run.installing.can_offer())))))
 }
 
 /// The place's name in the address.
@@ -78,7 +101,9 @@ impl Run {
         *self.stage.borrow_mut() = Some(stage);
         self.listen();
         self.told(News::Tick(wall_clock()));
+        self.told(News::Here(here()));
         self.books.open();
+        self.books.look_at_keeping();
     }
 
     /// What the platform tells of its own accord.

@@ -1,9 +1,9 @@
 //! Count: piles as tiles, the bundle row, the undo bar, the trip.
 
-use super::{Screen, Seen, haul, pile, sort};
+use super::{Screen, Seen, haul, pile, sort, unsaved};
 use crate::app::count::{Over, Tap, sheet};
 use crate::app::trip::{TripTap, next};
-use crate::app::{App, Common, Msg};
+use crate::app::{App, Common, Msg, Notice};
 use crate::parts::chips::{Chip, bundle};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
@@ -11,13 +11,15 @@ use crate::parts::load_bar::load_bar;
 use crate::parts::pad;
 use crate::parts::seg::{Seg, seg};
 use crate::parts::tile::{First, Look, Tile, blank, first, tile};
-use crate::parts::undo::{Undo, alone, undo};
+use crate::parts::undo::{Undo, undo};
 use crate::view::{El, el};
 use crate::words::Speech;
 use crate::words::en::{common, count as words, woods};
 use fivebar_core::haul::{Load, Where};
-use fivebar_core::quantity::{Units, Wall};
+use fivebar_core::ledger;
+use fivebar_core::quantity::{Count, Id, Units, Wall};
 use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
+use std::collections::BTreeMap;
 
 /// The screen of the haul in hand.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
@@ -29,9 +31,18 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
         (Over::Sort(pile), Some(sheet)) => sort::screen(app, sheet.haul, *pile, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
-        (_, Some(sheet)) if !sheet.tiles.is_empty() => tiles(app, sheet, seen),
+        (_, Some(sheet)) if !sheet.tiles.is_empty() => unsaved_or_tiles(app, sheet, seen),
         _ => day_one(app, seen),
     }
+}
+
+/// What could not be saved comes before anything else is counted.
+fn unsaved_or_tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
+    let why = match app.notice {
+        Some(Notice::NotSaved(why)) => Some(why),
+        _ => None,
+    };
+    why.and_then(|why| unsaved::screen(why, sheet, app, seen)).unwrap_or_else(|| tiles(app, sheet, seen))
 }
 
 /// A pile by its name, its wood, or its letter.
@@ -59,16 +70,21 @@ pub fn size(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
 pub fn saved_fact(app: &App, seen: Seen<'_>) -> Fact {
     let shelf = app.shelf();
     match shelf.saved {
+        _ if !shelf.failed().is_empty() => {
+            let n = shelf.failed().len();
+            Fact::Unsaved(common::not_saved(&seen.speech.number(fivebar_core::quantity::Decimal::from(n), 0, 0)))
+        }
         _ if shelf.has_unsaved() => Fact::Unsaved(common::NOT_YET_SAVED.into()),
         Some(at) => Fact::Strong(common::saved(&seen.speech.clock(at))),
         None if shelf.book.is_empty() => Fact::Strong(common::FIRST_START.into()),
-        None => last_saved(app, seen),
+        None => Fact::Strong(last_saved(app, seen)),
     }
 }
 
-fn last_saved(app: &App, seen: Seen<'_>) -> Fact {
-    let last: Option<Wall> = app.shelf().book.entries().next_back().map(|(entry, _)| entry.wall);
-    last.map_or(Fact::Plain(common::ON_THIS_PHONE.into()), |at| Fact::Strong(common::saved(&seen.speech.clock(at))))
+/// "saved 09:31": the last write of this page, else the last entry there is.
+pub fn last_saved(app: &App, seen: Seen<'_>) -> String {
+    let last: Option<Wall> = app.shelf().saved.or_else(|| app.shelf().book.entries().next_back().map(|(entry, _)| entry.wall));
+    last.map_or_else(|| common::ON_THIS_PHONE.to_owned(), |at| common::saved(&seen.speech.clock(at)))
 }
 
 fn day_one(app: &App, seen: Seen<'_>) -> Screen {
@@ -94,7 +110,8 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let top = Head::new(words::haul_of(&seen.speech.day(sheet.began)), common::pieces(sheet.pieces, &seen.speech.count(sheet.pieces)))
         .fact(saved_fact(app, seen))
         .fact(Fact::Plain(volume(sheet, seen)));
-    let shown = sheet.tiles.iter().map(|pile| one(app, pile, sheet, seen));
+    let marks = Marks { unsaved: app.shelf().unsaved_counts(), failed: app.shelf().failed_counts() };
+    let shown = sheet.tiles.iter().map(|pile| one((app, &marks), pile, sheet, seen));
     let main = el("main", "scr count").kid(load(&sheet.load, sheet.units, seen)).kid(el("div", "g2 tiles").kids(shown)).kid(new_pile());
     Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
 }
@@ -106,21 +123,36 @@ fn volume(sheet: &CountSheet, seen: Seen<'_>) -> String {
     format!("{} {}", seen.speech.volume(sheet.volume, sheet.units), common::volume_unit(sheet.units))
 }
 
-fn one(app: &App, pile: &Pile, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
+/// Pieces by pile that are on their way to the store, and that it would not keep.
+struct Marks {
+    unsaved: BTreeMap<Id, Count>,
+    failed: BTreeMap<Id, Count>,
+}
+
+fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
+    let of = |marks: &BTreeMap<Id, Count>| marks.get(&pile.pile).copied().unwrap_or_default();
+    let (unsaved, failed) = (of(&marks.unsaved).min(pile.taken), of(&marks.failed));
     let last = sheet.last.filter(|last| last.pile == pile.pile);
-    let pieces = seen.speech.count(pile.taken);
     let shown = Tile {
         name: name(pile),
         size: size(pile, sheet.units, seen.speech),
-        figure: pieces.clone(),
-        counted: pile.taken,
-        hollow: 0,
-        look: if last.is_some() { Look::Last } else { Look::Plain },
+        figure: seen.speech.count(pile.taken),
+        counted: pile.taken.saturating_sub(unsaved),
+        hollow: unsaved.saturating_add(failed),
+        look: look(failed, last.is_some()),
         wide: sheet.tiles.len() == 1,
         plus: last.map(|last| format!("+{}", seen.speech.count(last.n))).unwrap_or_default(),
-        said: words::tile_said(&name(pile), &common::pieces(pile.taken, &pieces), &seen.speech.count(app.count.armed)),
+        said: words::tile_said(&seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())
+}
+
+fn look(failed: Count, is_last: bool) -> Look {
+    match (failed, is_last) {
+        (1.., _) => Look::Failed,
+        (0, true) => Look::Last,
+        (0, false) => Look::Plain,
+    }
 }
 
 /// The weight, against what the van carries where that is known. A tap says more of the haul.
@@ -163,27 +195,22 @@ fn bundles(app: &App, seen: Seen<'_>) -> El<Msg> {
     })
 }
 
-/// Names what it takes back; after that, what it puts back.
+/// Names what it takes back; after a count, moving it to another pile stands beside.
 fn undo_bar(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    if app.shelf().taken_back.is_some() {
-        let bar = Undo { words: common::PUT_BACK.into(), under: common::TAKEN_BACK.into() };
-        return Some(alone(bar, Msg::Common(Common::PutBack)));
-    }
-    app.shelf().last_act?;
-    let Some(last) = sheet.last else {
-        return Some(alone(Undo { words: common::TAKE_BACK.into(), under: String::new() }, Msg::Common(Common::TakeBack)));
+    let last = sheet.last.filter(|_| 1 < sheet.tiles.len() && counted_last(app));
+    let Some((last, pile)) = last.and_then(|last| Some((last, sheet.tiles.iter().find(|tile| tile.pile == last.pile)?))) else {
+        return super::undo::bar(app, seen);
     };
-    let pile = sheet.tiles.iter().find(|tile| tile.pile == last.pile)?;
-    let bar = Undo {
-        words: words::take_back(&seen.speech.count(last.n)),
-        under: words::of_when(&name(pile).to_lowercase(), &seen.speech.clock(last.at)),
-    };
-    let several = 1 < sheet.tiles.len();
-    let back = Msg::Common(Common::TakeBack);
-    Some(match several {
-        true => undo(bar, back, (words::move_last(&seen.speech.count(last.run)), Msg::Count(Tap::Move))),
-        false => alone(bar, back),
-    })
+    let bar =
+        Undo { words: words::take_back(&seen.speech.count(last.n)), under: common::of_when(&name(pile), &seen.speech.clock(last.at)) };
+    let side = (words::move_last(&seen.speech.count(last.run)), Msg::Count(Tap::Move));
+    Some(undo(bar, Msg::Common(Common::TakeBack), side))
+}
+
+/// Whether the last act of this tab was a count.
+fn counted_last(app: &App) -> bool {
+    let entry = app.shelf().last_act.and_then(|act| app.shelf().book.entry(act));
+    entry.is_some_and(|(entry, _)| matches!(entry.fact, ledger::Fact::PiecesCounted(_)))
 }
 
 fn trip(sheet: Option<&CountSheet>, seen: Seen<'_>) -> El<Msg> {
@@ -191,11 +218,13 @@ fn trip(sheet: Option<&CountSheet>, seen: Seen<'_>) -> El<Msg> {
     let sort = sheet.map(|_| key("key h56", words::SORT, "", Msg::Count(Tap::Choose)));
     match now.stands {
         Where::NotLeft => {
-            let under = if sheet.is_none() { words::LEAVING_UNDER } else { "" };
-            let class = if sheet.is_none() { "key h88" } else { "key h56 wide" };
-            el("div", "tr").kid(key(class, words::LEAVING, under, Msg::Count(Tap::Trip(TripTap::Leave)))).kids(sort)
+            let leave = Msg::Count(Tap::Trip(TripTap::Leave));
+            match sheet {
+                None => key("key h88", words::LEAVING, words::LEAVING_UNDER, leave),
+                Some(_) => el("div", "side").kid(key("key h56", words::LEAVING, "", leave)).kids(sort),
+            }
         }
-        stands => el("div", "tr").kid(steps(&now, stands, seen)).kids(sort),
+        stands => el("div", "side").kid(steps(&now, stands, seen)).kids(sort),
     }
 }
 

@@ -2,13 +2,14 @@
 
 use super::{Screen, Seen, bench, count, jobs, price, said, workshop};
 use crate::app::order::Which;
+use crate::app::workshop::Tap;
 use crate::app::{App, Common, Msg, Notice};
 use crate::parts::key::key;
 use crate::parts::notice::{live, trouble};
 use crate::parts::strip;
 use crate::parts::{Place, place_bar};
 use crate::view::{El, el};
-use crate::words::en::common as words;
+use crate::words::en::{common as words, copies};
 
 /// The whole page of the app as it stands.
 pub fn page(app: &App) -> El<Msg> {
@@ -17,10 +18,11 @@ pub fn page(app: &App) -> El<Msg> {
     let nav = (!screen.bare).then(|| place_bar::place_bar(app.place, Msg::Go));
     el("div", "app")
         .place(screen.place)
-        .on_key(global_key)
+        .on_key(if app.here.single_keys { global_key } else { no_key })
         .kid(screen.head)
-        .kids(band(app))
-        .kids(notice(app, seen))
+        .kids((!screen.bare).then(|| band(app, seen)).flatten())
+        .kids((!screen.bare && !screen.says_it).then(|| nudge(app, seen)).flatten())
+        .kids((!screen.says_it).then(|| notice(app, seen)).flatten())
         .kid(screen.main)
         .kids(screen.foot)
         .kids((!screen.bare).then(|| running(app, seen)).flatten())
@@ -49,14 +51,42 @@ fn global_key(key: &str) -> Option<Msg> {
     matches!(key, "1" | "2" | "3" | "4" | "5" | "u" | "U").then(|| Msg::Key(key.to_owned()))
 }
 
+fn no_key(_: &str) -> Option<Msg> {
+    None
+}
+
 /// What stands under the head on every place: the example's name, a version that waits.
-fn band(app: &App) -> Option<El<Msg>> {
+fn band(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     if app.which == Which::Example {
         let back = key("key h48", words::BACK_TO_YOURS, "", Msg::Common(Common::LeaveExample));
         return Some(el("div", "band").kid(el("span", "").text(words::EXAMPLE)).kid(back));
     }
-    let update = || el("div", "band").kid(el("span", "").text(words::NEW_VERSION));
-    app.update_waits.then(|| update().kid(key("key h48", words::USE_IT, "", Msg::Common(Common::ApplyUpdate))))
+    let failed = app.shelf().failed().len();
+    if 0 < failed && !matches!(app.notice, Some(Notice::NotSaved(_))) {
+        let again = key("key h48", words::TRY_AGAIN, "", Msg::Common(Common::TryAgain));
+        let n = seen.speech.number(fivebar_core::quantity::Decimal::from(failed), 0, 0);
+        return Some(
+            el("div", "band").attr("role", "status").kid(el("span", "c-under").text(words::entries_not_saved(failed, &n))).kid(again),
+        );
+    }
+    if app.update_waits {
+        let take = key("key h48", words::USE_IT, "", Msg::Common(Common::ApplyUpdate));
+        return Some(el("div", "band").kid(el("span", "").text(words::NEW_VERSION)).kid(take));
+    }
+    (app.is_open && app.here.install_first && app.own.book.is_empty()).then(|| {
+        let how = key("key h48", copies::INSTALL_HOW, "", Msg::Workshop(Tap::ShowHelp));
+        el("div", "band").kid(el("span", "").text(copies::INSTALL_FIRST)).kid(how)
+    })
+}
+
+/// A quiet line where much would be lost with this phone; Workshop itself says it at length.
+fn nudge(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    if app.place == Place::Workshop || app.which == Which::Example {
+        return None;
+    }
+    let age = workshop::age_of(app, seen);
+    let lost = workshop::since(&age, seen).filter(|_| age.is_much)?;
+    Some(el("p", "nudge").text(copies::nudge(&lost)))
 }
 
 fn notice(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
@@ -66,8 +96,13 @@ fn notice(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         Notice::Refused(refusal) => Some(shown(said::refused(refusal, seen)).kid(away())),
         Notice::NotSaved(why) => {
             let again = key("key solid h56", words::TRY_AGAIN, "", Msg::Common(Common::TryAgain));
-            Some(shown(said::not_saved(*why, app.shelf().failed().len(), seen)).kid(el("div", "g2").kid(away()).kid(again)))
+            let copy = key("key h56", words::KEEP_A_COPY, "", Msg::Workshop(Tap::KeepCopyNow));
+            let said = shown(said::not_saved(*why, app.shelf().failed().len(), seen));
+            Some(said.kid(el("div", "g3").kid(away()).kid(copy).kid(again)))
         }
-        Notice::NotOpened(why) => Some(shown(said::not_opened(*why))),
+        Notice::NotOpened(why) => {
+            let again = key("key solid h56", words::OPEN_AGAIN, "", Msg::Common(Common::Reload));
+            Some(shown(said::not_opened(*why)).kid(again))
+        }
     }
 }

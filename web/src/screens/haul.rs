@@ -6,12 +6,15 @@ use crate::app::count::Tap;
 use crate::app::trip::{Details, Field, TripTap};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
+use crate::parts::chips::{Chip, flowing};
+use crate::parts::field::{Field as TextField, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::pad;
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal};
 use fivebar_core::ledger::fold;
+use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Span, writing};
 use fivebar_core::sheet::count::CountSheet;
@@ -23,11 +26,12 @@ fn say(tap: TripTap) -> Msg {
 /// The screen of the haul's own facts.
 pub fn screen(details: &Details, sheet: &CountSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(words::haul_of(&seen.speech.day(sheet.began)), words::WHOLE_HAUL).fact(saved_fact(app, seen));
-    let main = match details.field {
-        Some(field) => typing(details, field, sheet, seen),
-        None => facts(sheet, app, seen),
+    let (main, away) = match details.field {
+        Some(Field::Supplier) => (whose(details, sheet, app), common::LEAVE_IT),
+        Some(field) => (typing(details, field, sheet, seen), common::LEAVE_IT),
+        None => (facts(sheet, app, seen), common::DONE),
     };
-    Screen::new("count/haul", head(top), main.kid(key("key h48", common::DONE, "", Msg::Count(Tap::Close))))
+    Screen::new("count/haul", head(top), main.kid(key("key h48", away, "", Msg::Count(Tap::Close))))
 }
 
 fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
@@ -38,7 +42,11 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let unit = common::mass_unit(sheet.units);
     let carries = sheet.load.carries.map_or_else(none, |mass| format!("{} {unit}", seen.speech.whole_mass(mass, sheet.units)));
     let distance = trip.and_then(|trip| trip.distance).map_or_else(none, |d| writing::distance(d, seen.speech.typing(sheet.units)));
-    let mut keys = vec![figure_key(words::CARRIES, carries, say(TripTap::Choose(Field::Carries)))];
+    let spent = haul.as_ref().and_then(|haul| haul.spent().ok()).filter(|sum| !sum.is_zero());
+    let supplier = haul.as_ref().and_then(|haul| haul.supplier).and_then(|id| app.shelf().names.get(&id).cloned());
+    let mut keys = vec![figure_key(words::SUPPLIER, supplier.unwrap_or_else(none), say(TripTap::Choose(Field::Supplier)))];
+    keys.push(figure_key(words::GIFT, spent.map_or_else(none, |sum| seen.speech.money(sum)), say(TripTap::Choose(Field::Gift))));
+    keys.push(figure_key(words::CARRIES, carries, say(TripTap::Choose(Field::Carries))));
     if let Some(trip) = trip {
         keys.push(figure_key(words::DISTANCE, distance, say(TripTap::Choose(Field::Distance))));
         keys.push(figure_key(words::AT_THE_WHEEL, span(Some(trip.wheel())), say(TripTap::Choose(Field::Wheel))));
@@ -53,12 +61,41 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(key("key h88", words::NEW_HAUL, words::NEW_HAUL_UNDER, say(TripTap::NewHaul)))
 }
 
+/// Whose bin it was: a supplier who is known, or a new one.
+fn whose(details: &Details, sheet: &CountSheet, app: &App) -> El<Msg> {
+    let chosen = fold::haul(&app.shelf().book, sheet.haul).and_then(|haul| haul.supplier);
+    let value = details.typed.text.clone();
+    let typed = !value.trim().is_empty();
+    let asked = TextField { id: "supplier", label: words::NEW_SUPPLIER.into(), value, ..TextField::default() };
+    el("main", "scr")
+        .kid(el("h2", "ink1").text(words::WHOSE_BIN))
+        .kids(suppliers(chosen, app))
+        .kid(field(asked, |name| say(TripTap::Named(name))))
+        .kids(typed.then(|| key("key solid h88", words::ADD_SUPPLIER, "", say(TripTap::AddSupplier))))
+        .kid(el("p", "t14 i2").text(crate::words::en::workshop::NAMES_STAY))
+        .kid(el("div", "push"))
+}
+
+/// Those the workshop knows by name.
+fn suppliers(chosen: Option<fivebar_core::quantity::Id>, app: &App) -> Option<El<Msg>> {
+    let people = fold::workshop(&app.shelf().book).people.into_iter().filter(|person| person.role == Role::Supplier);
+    let known: Vec<_> = people.filter_map(|person| Some((person.id, app.shelf().names.get(&person.id)?.clone()))).collect();
+    if known.is_empty() {
+        return None;
+    }
+    let shown = known.iter().map(|(id, name)| Chip::choice(name.clone(), Some(*id) == chosen)).collect();
+    let ids: Vec<_> = known.iter().map(|(id, _)| *id).collect();
+    Some(flowing("key h56", shown, move |nth| ids.get(nth).map_or(say(TripTap::Open), |id| say(TripTap::Supplier(*id)))))
+}
+
 fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
     let (title, unit) = match field {
         Field::Carries => (words::CARRIES, common::mass_unit(sheet.units)),
         Field::Distance => (words::DISTANCE, common::distance_unit(sheet.units)),
         Field::Wheel => (words::AT_THE_WHEEL, "min"),
         Field::Bin => (words::AT_THE_BINS, "min"),
+        Field::Gift => (words::GIFT, ""),
+        Field::Supplier => (words::WHOSE_BIN, ""),
     };
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let wrong = details.typed.wrong.as_ref();

@@ -9,6 +9,8 @@ mod pile;
 mod price;
 mod said;
 mod sort;
+mod undo;
+mod unsaved;
 mod workshop;
 
 pub use frame::page;
@@ -36,11 +38,19 @@ pub struct Screen {
     pub foot: Option<El<Msg>>,
     /// Without strip and bar, as the buyer's face and big buttons are.
     pub bare: bool,
+    /// It says itself what the notice would say.
+    pub says_it: bool,
 }
 
 impl Screen {
     pub fn new(place: &'static str, head: El<Msg>, main: El<Msg>) -> Screen {
-        Screen { place, head, main, foot: None, bare: false }
+        Screen { place, head, main, foot: None, bare: false, says_it: false }
+    }
+
+    /// The screen says refusals and troubles in its own place.
+    pub fn says_it(mut self) -> Screen {
+        self.says_it = true;
+        self
     }
 
     pub fn foot(mut self, foot: El<Msg>) -> Screen {

@@ -7,10 +7,11 @@ use crate::app::{App, Common, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
+use crate::parts::scale::{Fill, Kind, Look as FillLook, Mark, Rhythm, Scale, scale};
 use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
 use crate::words::en::{common, count as words};
-use fivebar_core::quantity::{Id, Key};
+use fivebar_core::quantity::{Decimal, Id, Key};
 use fivebar_core::sheet::sort::{SortSheet, sort};
 
 /// The screen of a pile being sorted.
@@ -31,10 +32,33 @@ pub fn screen(app: &App, haul: Id, pile: Id, seen: Seen<'_>) -> Screen {
     Screen::new("count/sort", head(top), main).foot(foot(app, seen))
 }
 
+/// Rejected so far, beside the guess and what the supplier brought before.
 fn rate(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
     let title = words::rejected_of(&seen.speech.count(sheet.rejected), &seen.speech.count(sheet.sorted));
-    el("section", "card").kid(el("div", "row").kid(el("b", "w8").text(title)))
+    let share = |n: u32, of: u32| f64::from(n) / f64::from(of.max(1)) * 100.0;
+    let mark = |at: f64, word: &str| {
+        Mark::new(at, Kind::Ink, word, words::percent(&seen.speech.number(Decimal::try_from(at).unwrap_or_default(), 0, 0)))
+    };
+    let here = share(sheet.rejected, sheet.sorted);
+    let mut marks = vec![mark(GUESS, words::GUESS)];
+    marks.extend((0 < sheet.sorted).then(|| mark(here, words::THIS_PILE)));
+    marks.extend(sheet.supplier_so_far.map(|(rejected, sorted)| mark(share(rejected, sorted), words::THE_SUPPLIER)));
+    let fills = vec![Fill { from: 0.0, to: here, look: FillLook::Under }];
+    let most = marks.iter().map(|mark| mark.at).fold(50.0, f64::max);
+    let drawn = Scale {
+        width: seen.page.card(),
+        from: 0.0,
+        to: most.min(100.0),
+        rhythm: Some(Rhythm { tick: 5.0, long: 25.0 }),
+        marks,
+        fills,
+        ..Scale::default()
+    };
+    el("section", "card").kid(el("b", "w8 blk").text(title.clone())).kid(scale(&drawn, &title))
 }
+
+/// One in four is the guess before there is any history: Beta(3, 9).
+const GUESS: f64 = 25.0;
 
 fn good(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
     let figure = seen.speech.count(sheet.good);
@@ -59,10 +83,6 @@ fn reason(sheet: &SortSheet, why: Key, seen: Seen<'_>) -> El<Msg> {
 
 fn foot(app: &App, seen: Seen<'_>) -> El<Msg> {
     let undo = match (&app.shelf().taken_back, &app.shelf().last_act, &app.count.last_sorted) {
-        (Some(_), ..) => {
-            let bar = Undo { words: common::PUT_BACK.into(), under: common::TAKEN_BACK.into() };
-            Some(alone(bar, Msg::Common(Common::PutBack)))
-        }
         (None, Some(_), Some((why, n))) => {
             let n = seen.speech.count(*n);
             let words = match why {
@@ -71,7 +91,7 @@ fn foot(app: &App, seen: Seen<'_>) -> El<Msg> {
             };
             Some(alone(Undo { words, under: String::new() }, Msg::Common(Common::TakeBack)))
         }
-        _ => None,
+        _ => super::undo::bar(app, seen),
     };
     el("footer", "foot").kids(undo).kid(key("key h56", common::DONE, "", Msg::Count(Tap::Close)))
 }

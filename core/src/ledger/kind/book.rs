@@ -1,12 +1,10 @@
 //! Facts of the book itself.
 
 use super::kinds;
-use crate::quantity::{Currency, Id, Moment, Units};
-use serde::{Deserialize, Serialize};
+use crate::quantity::{Currency, Id, Moment, Units, spelled};
 
 /// What a person is to the maker. Names, phones and places live in a side store by the entry's id.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Role {
     Supplier,
     Buyer,
@@ -14,6 +12,8 @@ pub enum Role {
     Gallery,
     Maker,
 }
+
+spelled!(Role: Supplier "supplier", Buyer "buyer", Helper "helper", Gallery "gallery", Maker "maker");
 
 kinds! {
     /// The currency and units that new hauls and jobs begin with.

@@ -1,12 +1,10 @@
 //! Facts of hauls, trips and piles.
 
 use super::{Exact, kinds};
-use crate::quantity::{Count, Currency, Id, Key, Length, Span, Units};
-use serde::{Deserialize, Serialize};
+use crate::quantity::{Count, Currency, Id, Key, Length, Span, Units, spelled};
 
 /// Where a trip stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Step {
     /// Driving off.
     Leaving,
@@ -18,9 +16,10 @@ pub enum Step {
     Home,
 }
 
+spelled!(Step: Leaving "leaving", AtBin "at-bin", Homeward "homeward", Home "home");
+
 /// How pieces were counted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
     Tap,
     Bundle,
@@ -28,22 +27,26 @@ pub enum Way {
     Weight,
 }
 
+spelled!(Way: Tap "tap", Bundle "bundle", Layers "layers", Weight "weight");
+
 /// Where rejected pieces go back to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fate {
     Good,
     Jigs,
     Burnt,
 }
 
+spelled!(Fate: Good "good", Jigs "jigs", Burnt "burnt");
+
 /// The unit a rate per distance is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Per {
     Mile,
     Km,
 }
+
+spelled!(Per: Mile "mile", Km "km");
 
 kinds! {
     /// A haul was begun; its id is the entry's. Currency and units are fixed here.

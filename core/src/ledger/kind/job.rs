@@ -2,12 +2,10 @@
 
 use super::bench::{Kind, Stage};
 use super::{Exact, kinds};
-use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Money, Span, Units};
-use serde::{Deserialize, Serialize};
+use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Money, Span, Units, spelled};
 
 /// What a job is made for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum For {
     /// To be sold later.
     Spec,
@@ -15,20 +13,12 @@ pub enum For {
     Order,
 }
 
-/// Of one haul, what a job used: part of [`JobEnded`].
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct HaulUsed {
-    pub haul: Id,
-    /// The share of the haul's costs.
-    pub cost: Money,
-    /// The share of the haul's minutes, in whole minutes as milliseconds.
-    pub time: Span,
-    /// Used and good volume in cubic millimetres.
-    pub used: Exact,
-    pub good: Exact,
-}
+spelled!(For: Spec "spec", Order "order");
 
 kinds! {
+    /// Of one haul, what a job used: part of [`JobEnded`]. The share of the haul's costs and of its minutes, in whole minutes as
+    /// milliseconds; used and good volume in cubic millimetres.
+    HaulUsed { haul: Id, cost: Money, time: Span, used: Exact, good: Exact; }
     /// A job was begun; its id is the entry's. Currency and units are fixed here; `pieces` alike are made.
     JobBegan { name: String, currency: Currency, units: Units, pieces: Count, made_for: For; }
     /// What is said of a job and its piece. `piece` is a key (stool, stand, bench). Weight in grams, one piece. `due` is the date promised.

@@ -13,13 +13,28 @@ pub use spelling::Exact;
 
 /// Writes kinds as structs: members before the semicolon are always there, those behind it may be missing.
 macro_rules! kinds {
-    ($($(#[$about:meta])* $name:ident { $($(#[$must_about:meta])* $must:ident: $must_type:ty),* ; $($(#[$may_about:meta])* $may:ident: $may_type:ty),* })+) => {
+    ($($(#[$about:meta])* $name:ident { $($must:ident: $must_type:ty),* ; $($may:ident: $may_type:ty),* })+) => {
         $(
             $(#[$about])*
-            #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+            #[derive(Clone, Debug, PartialEq)]
             pub struct $name {
-                $($(#[$must_about])* pub $must: $must_type,)*
-                $($(#[$may_about])* #[serde(default, skip_serializing_if = "Option::is_none")] pub $may: Option<$may_type>,)*
+                $(pub $must: $must_type,)*
+                $(pub $may: Option<$may_type>,)*
+            }
+
+            impl crate::ledger::line::Member for $name {
+                fn read(tree: &crate::ledger::line::Tree<'_>) -> Option<Self> {
+                    Some($name {
+                        $($must: tree.must(stringify!($must))?,)*
+                        $($may: tree.may(stringify!($may))?,)*
+                    })
+                }
+                fn write(&self) -> crate::ledger::line::Tree<'_> {
+                    crate::ledger::line::Tree::members(vec![
+                        $((stringify!($must), Some(crate::ledger::line::Member::write(&self.$must))),)*
+                        $((stringify!($may), self.$may.as_ref().map(crate::ledger::line::Member::write)),)*
+                    ])
+                }
             }
         )+
     };

@@ -2,17 +2,17 @@
 
 use super::haul::Per;
 use super::{Exact, kinds};
-use crate::quantity::{Currency, Id, Key, Length, Moment, Money, Side};
-use serde::{Deserialize, Serialize};
+use crate::quantity::{Currency, Id, Key, Length, Moment, Money, Side, spelled};
 
 /// How wood is sold.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Measure {
     BoardFoot,
     Litre,
     CubicMetre,
 }
+
+spelled!(Measure: BoardFoot "board-foot", Litre "litre", CubicMetre "cubic-metre");
 
 kinds! {
     /// Money was spent: on a job, on a haul, or on neither (a workshop cost). `what` is the maker's word, `kind` a key.

@@ -1,27 +1,28 @@
 //! Facts of selling: offers, agreements, sales, payments.
 
 use super::{Exact, kinds};
-use crate::quantity::{Count, Id, Moment, Money, Side};
-use serde::{Deserialize, Serialize};
+use crate::quantity::{Count, Id, Moment, Money, Side, spelled};
 
 /// How money is handed over.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Paid {
     Notes,
     Card,
     Bank,
 }
 
+spelled!(Paid: Notes "notes", Card "card", Bank "bank");
+
 /// Who carries it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Carried {
     /// The buyer fetches it.
     Fetched,
     /// The maker delivers it.
     Delivered,
 }
+
+spelled!(Carried: Fetched "fetched", Delivered "delivered");
 
 kinds! {
     /// A buyer named a sum for `n` pieces.

@@ -2,6 +2,10 @@
 //!
 //! One pass over the bytes, because every line is read through it at every start.
 
+use super::Tree;
+use crate::quantity::Scalar;
+use std::borrow::Cow;
+
 /// Deeper than any entry nests.
 const DEEPEST: u8 = 32;
 
@@ -15,8 +19,13 @@ const DEEPEST: u8 = 32;
 /// assert!(!is_canonical(r#"{"a":1.5}"#)); // not whole
 /// ```
 pub fn is_canonical(text: &str) -> bool {
+    tree(text).is_some()
+}
+
+/// The tree of a text in the one spelling; `None` for any other.
+pub(super) fn tree(text: &str) -> Option<Tree<'_>> {
     let mut rest = Rest(text);
-    rest.value(DEEPEST).is_some() && rest.0.is_empty()
+    rest.value(DEEPEST).filter(|_| rest.0.is_empty())
 }
 
 /// What is still to be read. Each step takes something off, or says `None`.
@@ -38,20 +47,20 @@ impl<'a> Rest<'a> {
         Some(taken)
     }
 
-    fn value(&mut self, deep: u8) -> Option<()> {
+    fn value(&mut self, deep: u8) -> Option<Tree<'a>> {
         match self.next()? {
             b'{' => self.object(deep.checked_sub(1)?),
             b'[' => self.array(deep.checked_sub(1)?),
-            b'"' => self.text().map(drop),
-            b't' => self.take("true"),
-            b'f' => self.take("false"),
+            b'"' => self.text().map(|written| Tree::Scalar(Scalar::Text(meant(written)))),
+            b't' => self.take("true").map(|()| Tree::Scalar(Scalar::Yes(true))),
+            b'f' => self.take("false").map(|()| Tree::Scalar(Scalar::Yes(false))),
             _ => self.number(),
         }
     }
 
-    fn object(&mut self, deep: u8) -> Option<()> {
+    fn object(&mut self, deep: u8) -> Option<Tree<'a>> {
         self.take("{")?;
-        let mut last = None;
+        let (mut last, mut members) = (None, vec![]);
         while self.next()? != b'}' {
             if last.is_some() {
                 self.take(",")?;
@@ -60,21 +69,22 @@ impl<'a> Rest<'a> {
             let name = self.text().filter(|name| !name.contains('\\') && last < Some(*name))?;
             last = Some(name);
             self.take(":")?;
-            self.value(deep)?;
+            members.push((Cow::Borrowed(name), self.value(deep)?));
         }
-        self.take("}")
+        self.take("}").map(|()| Tree::Members(members))
     }
 
-    fn array(&mut self, deep: u8) -> Option<()> {
+    fn array(&mut self, deep: u8) -> Option<Tree<'a>> {
         self.take("[")?;
+        let mut items = vec![];
         if self.next()? != b']' {
-            self.value(deep)?;
+            items.push(self.value(deep)?);
             while self.next()? == b',' {
                 self.take(",")?;
-                self.value(deep)?;
+                items.push(self.value(deep)?);
             }
         }
-        self.take("]")
+        self.take("]").map(|()| Tree::List(items))
     }
 
     /// Text between quotes, as it is written.
@@ -107,12 +117,43 @@ impl<'a> Rest<'a> {
     }
 
     /// A whole number as 64 bits hold it, never `-0`.
-    fn number(&mut self) -> Option<()> {
+    fn number(&mut self) -> Option<Tree<'a>> {
         let end = self.0.bytes().position(|b| !b.is_ascii_digit() && b != b'-').unwrap_or(self.0.len());
         let text = self.skip(end)?;
         let digits = text.strip_prefix('-').unwrap_or(text);
-        let fits = text.parse::<i64>().is_ok() || text.parse::<u64>().is_ok();
-        (fits && (digits == "0" || !digits.starts_with('0')) && text != "-0").then_some(())
+        let whole = || text.parse().map(|whole| Tree::Scalar(Scalar::Whole(whole))).or_else(|_| text.parse().map(Tree::Beyond)).ok();
+        let plain = (digits == "0" || !digits.starts_with('0')) && text != "-0";
+        plain.then(whole).flatten()
+    }
+}
+
+/// What a text between quotes means; it has only escapes that were checked.
+fn meant(written: &str) -> Cow<'_, str> {
+    if !written.contains('\\') {
+        return Cow::Borrowed(written);
+    }
+    let (mut text, mut rest) = (String::new(), written);
+    while let Some((plain, escape)) = rest.split_once('\\') {
+        text.push_str(plain);
+        let (letter, long) = one_escape(escape);
+        text.push(letter);
+        rest = escape.get(long..).unwrap_or_default();
+    }
+    text.push_str(rest);
+    Cow::Owned(text)
+}
+
+/// The letter an escape stands for, and how long the escape is after its backslash.
+fn one_escape(escape: &str) -> (char, usize) {
+    match escape.bytes().next() {
+        Some(b'b') => ('\u{8}', 1),
+        Some(b'f') => ('\u{c}', 1),
+        Some(b'n') => ('\n', 1),
+        Some(b'r') => ('\r', 1),
+        Some(b't') => ('\t', 1),
+        Some(b'u') => (escape.get(1..5).and_then(|code| u8::from_str_radix(code, 16).ok()).map_or('\u{fffd}', char::from), 5),
+        Some(other) => (char::from(other), 1),
+        None => ('\\', 0),
     }
 }
 

@@ -4,26 +4,21 @@
 
 use super::damage::{Damage, Why};
 use super::entry::{Entry, Fact};
-use super::stamp::Stamp;
-use crate::quantity::{Id, Moment, Offset, Wall};
-use serde::{Deserialize, Serialize, de::DeserializeOwned};
-use serde_json::value::RawValue;
-use serde_json::{Map, Value};
+use super::stamp::{Device, Stamp};
+use crate::quantity::{Id, Moment, Offset, Scalar, Wall};
+use serde::Deserialize;
 use std::borrow::Cow;
 
 mod canonical;
 pub mod document;
+mod tree;
 pub mod upgrade;
 
 pub use canonical::is_canonical;
+pub use tree::{Member, Tree};
 
 /// The version of a line.
 pub const VERSION: u32 = 1;
-
-/// Members that do not hold.
-pub type Misspelled = serde_json::Error;
-/// The members of a fact, as JSON.
-pub type Members = Value;
 
 /// A line that was read.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,91 +29,104 @@ pub enum Line {
     Damaged(Damage),
 }
 
-#[derive(Deserialize)]
-struct Envelope<'a> {
-    act: Option<Id>,
-    at: Moment,
-    #[serde(borrow)]
-    d: &'a RawValue,
-    id: Id,
-    #[serde(borrow)]
-    k: Cow<'a, str>,
-    t: Stamp,
-    tz: i64,
-    v: u32,
-}
-
 /// Reads one line. Nothing is lost: what is no entry of this version comes back with its bytes.
 ///
 /// What a line is depends on its bytes alone, so a line set aside once is set aside at every start.
 pub fn read(line: &str) -> Line {
-    let Ok(outer) = serde_json::from_str::<Envelope>(line) else { return other(line) };
-    if outer.v == 0 {
-        return damaged(line, Why::NotAnEntry);
+    let Some(tree) = Tree::read(line) else { return damaged(line, misspelled(line)) };
+    match tree.must::<u32>("v") {
+        Some(VERSION) | None => entry(line, &tree),
+        Some(0) => damaged(line, Why::NotAnEntry),
+        Some(v) if VERSION < v => Line::Newer(line.into()),
+        Some(_) => entry(line, &tree),
     }
-    if !is_canonical(line) {
-        return damaged(line, Why::NotCanonical);
-    }
-    if VERSION < outer.v {
-        return Line::Newer(line.into());
-    }
-    let Ok(offset) = Offset::minutes(outer.tz) else { return damaged(line, Why::NotAnEntry) };
-    match fact(&outer) {
+}
+
+fn entry(line: &str, tree: &Tree<'_>) -> Line {
+    let Some(outer) = Envelope::read(tree) else { return damaged(line, Why::NotAnEntry) };
+    match fact(&outer, tree) {
         None => Line::Newer(line.into()),
-        Some(Err(_)) => damaged(line, Why::BadFact),
-        Some(Ok(fact)) => {
-            let wall = Wall { at: outer.at, offset };
-            Line::Known(Box::new(Entry { id: outer.id, stamp: outer.t, wall, act: outer.act, fact }))
+        Some(None) => damaged(line, Why::BadFact),
+        Some(Some(fact)) => {
+            let wall = Wall { at: outer.at, offset: outer.offset };
+            Line::Known(Box::new(Entry { id: outer.id, stamp: outer.stamp, wall, act: outer.act, fact }))
         }
     }
 }
 
-fn fact(outer: &Envelope) -> Option<Result<Fact, Misspelled>> {
+/// What stands around a fact.
+struct Envelope {
+    v: u32,
+    id: Id,
+    act: Option<Id>,
+    at: Moment,
+    offset: Offset,
+    stamp: Stamp,
+}
+
+impl Envelope {
+    fn read(tree: &Tree<'_>) -> Option<Envelope> {
+        Some(Envelope {
+            v: tree.must("v")?,
+            id: tree.must("id")?,
+            act: tree.may("act")?,
+            at: tree.must("at")?,
+            offset: tree.must("tz")?,
+            stamp: tree.must("t")?,
+        })
+    }
+}
+
+/// A stamp in a line: `[ms, n, "device"]`.
+impl Member for Stamp {
+    fn read(tree: &Tree<'_>) -> Option<Stamp> {
+        let Tree::List(items) = tree else { return None };
+        let [ms, n, device] = items.as_slice() else { return None };
+        let device: String = Member::read(device)?;
+        Some(Stamp(Member::read(ms)?, Member::read(n)?, Device::read(&device)?))
+    }
+    fn write(&self) -> Tree<'_> {
+        Tree::List(vec![self.0.write(), self.1.write(), Tree::Scalar(Scalar::of(self.2.name()))])
+    }
+}
+
+fn fact(outer: &Envelope, tree: &Tree<'_>) -> Option<Option<Fact>> {
+    let (Some(Tree::Scalar(Scalar::Text(kind))), Some(members)) = (tree.member("k"), tree.member("d")) else { return Some(None) };
     if outer.v == VERSION {
-        return Fact::read(&outer.k, outer.d.get());
+        return Fact::read(kind, members);
     }
-    let members = serde_json::from_str(outer.d.get());
-    let lifted = members.map(|members| upgrade::lift(upgrade::STEPS, outer.v, (outer.k.to_string(), members)));
-    match lifted {
-        Ok((kind, members)) => Fact::read(&kind, &members.to_string()),
-        Err(misspelled) => Some(Err(misspelled)),
-    }
+    let (kind, members) = upgrade::lift(upgrade::STEPS, outer.v, (kind.clone(), members.clone()));
+    Fact::read(&kind, &members)
 }
 
 /// Writes an entry as its line.
 pub fn write(entry: &Entry) -> String {
-    let mut outer = Map::new();
-    if let Some(act) = entry.act {
-        outer.insert("act".into(), act.to_string().into());
-    }
-    outer.insert("at".into(), entry.wall.at.ms().into());
-    outer.insert("d".into(), entry.fact.members().unwrap_or_else(|_| Value::Object(Map::new())));
-    outer.insert("id".into(), entry.id.to_string().into());
-    outer.insert("k".into(), entry.fact.kind().into());
-    outer.insert("t".into(), Value::Array(vec![entry.stamp.0.ms().into(), entry.stamp.1.into(), entry.stamp.2.name().into()]));
-    outer.insert("tz".into(), entry.wall.offset.as_minutes().into());
-    outer.insert("v".into(), VERSION.into());
-    Value::Object(outer).to_string()
+    let kind: Cow<'_, str> = entry.fact.kind().into();
+    let members = vec![
+        ("act", entry.act.as_ref().map(Member::write)),
+        ("at", Some(entry.wall.at.write())),
+        ("d", Some(entry.fact.members())),
+        ("id", Some(entry.id.write())),
+        ("k", Some(Tree::Scalar(Scalar::Text(kind)))),
+        ("t", Some(entry.stamp.write())),
+        ("tz", Some(entry.wall.offset.write())),
+        ("v", Some(VERSION.write())),
+    ];
+    Tree::members(members).spelled()
 }
 
-pub(in crate::ledger) fn members<T: DeserializeOwned>(text: &str) -> Result<T, Misspelled> {
-    serde_json::from_str(text)
-}
-
-pub(in crate::ledger) fn value<T: Serialize>(members: &T) -> Result<Members, Misspelled> {
-    serde_json::to_value(members)
-}
-
-/// JSON that is no entry of this version: newer if it says so, else damaged.
-fn other(line: &str) -> Line {
+/// A text in another spelling than ours: an entry all the same, or none.
+fn misspelled(line: &str) -> Why {
     #[derive(Deserialize)]
-    struct Version {
+    struct Outer {
+        #[serde(rename = "id")]
+        _id: Id,
+        #[serde(rename = "k")]
+        _k: String,
         v: u32,
     }
-    match serde_json::from_str::<Version>(line) {
-        Ok(version) if VERSION < version.v && is_canonical(line) => Line::Newer(line.into()),
-        _ => damaged(line, Why::NotAnEntry),
-    }
+    let outer = serde_json::from_str::<Outer>(line);
+    if outer.is_ok_and(|outer| 0 < outer.v) { Why::NotCanonical } else { Why::NotAnEntry }
 }
 
 fn damaged(line: &str, why: Why) -> Line {

@@ -183,7 +183,9 @@ struct Typed {
 
 impl Typed {
     fn sum(self, sum: Option<Money>) -> String {
-        let whole = |sum: Money| if sum.amount().fract().is_zero() { sum.amount().trunc().normalize().to_string() } else { writing::money(sum, self.sign) };
+        let whole = |sum: Money| {
+            if sum.amount().fract().is_zero() { sum.amount().trunc().normalize().to_string() } else { writing::money(sum, self.sign) }
+        };
         sum.map(whole).unwrap_or_default()
     }
 

@@ -25,9 +25,10 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
     let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
-    let lesson = sheet.lesson.as_ref().map(|lesson| {
-        el("section", "card").kid(el("p", "t14 i2").text(words::THE_LESSON)).kid(el("p", "w7").text(lesson.clone()))
-    });
+    let lesson = sheet
+        .lesson
+        .as_ref()
+        .map(|lesson| el("section", "card").kid(el("p", "t14 i2").text(words::THE_LESSON)).kid(el("p", "w7").text(lesson.clone())));
     let second = el("div", "col").kids(lesson).kid(el("div", "push")).kids(undo::bar(app)).kid(judged(sheet)).kid(end(sheet));
     let second = second.kid(key("key soft h48", words::THE_JOB, "", say(Tap::Page)));
     Screen::new("jobs/back", head(top), el("main", "two scr").kid(first).kid(second))
@@ -40,7 +41,8 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let Some((per_hour, money)) = per_hour.and_then(|all| Some((all, Money::book(all.left, currency).ok()?))) else {
         return el("p", "notice").text(words::NOTHING_LEFT_YET);
     };
-    let over = sheet.account.sold.kept.zip(sheet.bench.total).map(|(kept, total)| words::kept_over(&sum(kept, seen), &seen.speech.span(total)));
+    let over =
+        sheet.account.sold.kept.zip(sheet.bench.total).map(|(kept, total)| words::kept_over(&sum(kept, seen), &seen.speech.span(total)));
     let held = back.and_then(|back| back.had_it_held).map(|rate| words::had_it_held(&hourly(rate, seen)));
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
     let after = after.map(|(after, every)| words::after_workshop(&hourly(after, seen), &hourly(every, seen)));
@@ -53,7 +55,8 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
 }
 
 fn against_plan(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> El<Msg> {
-    let rows: Vec<Ratio> = [hours_row(back, seen), wood_row(sheet, back, seen), price_row(sheet, back, seen)].into_iter().flatten().collect();
+    let rows: Vec<Ratio> =
+        [hours_row(back, seen), wood_row(sheet, back, seen), price_row(sheet, back, seen)].into_iter().flatten().collect();
     if rows.is_empty() {
         return el("p", "t14 i2").text(words::NO_RATIOS);
     }

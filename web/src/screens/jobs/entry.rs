@@ -72,7 +72,10 @@ pub fn under_thumb(form: &Form, slots: &[Slot], units: Units, seen: Seen<'_>) ->
     let press = |press| say(Tap::Press(press));
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let slot = slots.get(form.at).cloned().unwrap_or_default();
-    let why = form.here().and_then(|typed| typed.wrong.as_ref()).map(|why| el("p", "why").attr("role", "alert").text(refusal::misread(why, seen.speech, units)));
+    let why = form
+        .here()
+        .and_then(|typed| typed.wrong.as_ref())
+        .map(|why| el("p", "why").attr("role", "alert").text(refusal::misread(why, seen.speech, units)));
     let mut shown: Vec<El<Msg>> = why.into_iter().collect();
     shown.push(pad::pad((!slot.whole).then_some(sign), press));
     if slot.fractions {

@@ -2,8 +2,8 @@
 
 use super::super::Seen;
 use crate::app::Msg;
-use crate::parts::ink::Text;
 use crate::parts::fraction::worded;
+use crate::parts::ink::Text;
 use crate::parts::so_far::Stretch;
 use crate::view::{El, el};
 use crate::words::en::{common, job as room, jobs as words};

@@ -31,13 +31,15 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned(sheet, seen) })
         .kid(key("key soft h56", words::ADD_OPERATION, "", say(Tap::Write(What::Plan(None)))));
     let nothing_spent = sheet.account.costs.lines.is_empty() && sheet.account.costs.by_kind.is_empty();
-    let second = el("div", "col")
-        .kid(el("h2", "").text(words::SPENT))
-        .kid(if nothing_spent { none(words::NONE_SPENT) } else { spent(sheet, seen) });
+    let second =
+        el("div", "col").kid(el("h2", "").text(words::SPENT)).kid(if nothing_spent { none(words::NONE_SPENT) } else { spent(sheet, seen) });
     let foot = el("footer", "foot").kids(undo::bar(app)).kid(
-        el("div", "um back")
-            .kid(key("key solid h56", words::WRITE_SPENDING, "", say(Tap::Write(What::Spend))))
-            .kid(key("key h56", words::THE_JOB, "", say(Tap::Page))),
+        el("div", "um back").kid(key("key solid h56", words::WRITE_SPENDING, "", say(Tap::Write(What::Spend)))).kid(key(
+            "key h56",
+            words::THE_JOB,
+            "",
+            say(Tap::Page),
+        )),
     );
     Screen::new("jobs/hours", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }
@@ -92,7 +94,8 @@ fn planned_row(operation: &Operation, sheet: &JobSheet, seen: Seen<'_>) -> El<Ms
     let span = operation.span.map_or(words::NOT_YET.to_owned(), |span| seen.speech.span(span));
     let pieces = operation.pieces.map(|n| common::pieces(n, &seen.speech.count(n)));
     let kind = if operation.stage == fivebar_core::bench::Stage::Finish { words::FINISH } else { jobs::kind(operation.kind) };
-    let under: Vec<String> = [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None))].into_iter().flatten().collect();
+    let under: Vec<String> =
+        [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None))].into_iter().flatten().collect();
     el("button", "dl")
         .attr("type", "button")
         .key(operation.op.clone())

@@ -24,15 +24,14 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         Some(wood) => format!("{wood}, {}", words::made_for(sheet.made_for)),
         None => words::upper_first(words::made_for(sheet.made_for)),
     };
-    let top = Head::new(small, title)
-        .fact(saved_fact(app, seen))
-        .fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
+    let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
     let first = el("div", "col").kids(next_act(sheet, seen)).kid(so_far_card(sheet, seen)).kids(money_card(sheet, seen));
-    let second = el("div", "col")
-        .kid(el("div", "push"))
-        .kids(undo::bar(app))
-        .kid(rooms(sheet, seen))
-        .kid(key("key soft h48", words::ALL_JOBS, "", say(Tap::List)));
+    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app)).kid(rooms(sheet, seen)).kid(key(
+        "key soft h48",
+        words::ALL_JOBS,
+        "",
+        say(Tap::List),
+    ));
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
 }
 
@@ -69,7 +68,8 @@ fn about(sheet: &JobSheet, seen: Seen<'_>) -> String {
     }
     let date = sheet.date.map(|date| day(date, seen));
     let how = sheet.selling.open().find_map(|agreement| agreement.carried).map(|way| carried(way).to_owned());
-    let long = delivery(sheet).and_then(|planned| planned.span).filter(|_| delivers(sheet)).map(|span| words::about(&seen.speech.span(span)));
+    let long =
+        delivery(sheet).and_then(|planned| planned.span).filter(|_| delivers(sheet)).map(|span| words::about(&seen.speech.span(span)));
     let said: Vec<String> = [date, how, long].into_iter().flatten().collect();
     if said.is_empty() { String::new() } else { format!("{}.", words::upper_first(&said.join(", "))) }
 }
@@ -91,7 +91,11 @@ fn next(sheet: &JobSheet, seen: Seen<'_>) -> (String, String, String) {
         NextAct::WorkOn { op: Some(op) } => told(&words::state_work(op), &words::start(op), planned(sheet, op, seen)),
         NextAct::WorkOn { op: None } => told(words::STATE_BEGIN, words::GO_TO_BENCH, String::new()),
         NextAct::SetTag => told(words::STATE_TAG, words::WRITE_TAG, String::new()),
-        NextAct::Sell { left } => told(&words::state_sell(&n(*left)), words::SELL_ONE, sheet.sale.tag.map(|tag| words::tag(&short(tag, seen))).unwrap_or_default()),
+        NextAct::Sell { left } => told(
+            &words::state_sell(&n(*left)),
+            words::SELL_ONE,
+            sheet.sale.tag.map(|tag| words::tag(&short(tag, seen))).unwrap_or_default(),
+        ),
         NextAct::AtGallery { n: there } => told(&words::state_gallery(&n(*there)), words::GALLERY_PAID, String::new()),
         NextAct::End | NextAct::LookBack => {
             let state = if sheet.ended.is_some() { words::STATE_ENDED } else { words::STATE_ALL_GONE };

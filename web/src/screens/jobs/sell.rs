@@ -24,16 +24,15 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let left = Fact::Plain(jobs::left(&seen.speech.count(sheet.sale.left)));
     let top = due.into_iter().chain([left]).fold(Head::new(sheet.name.clone(), jobs::SELL_AND_DELIVER), Head::fact);
     let first = el("div", "col").kid(prices(sheet, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));
-    let second = el("div", "col").kids(agreements(sheet, seen)).kids(sales(sheet, seen)).kids(payments(sheet, seen)).kids(gallery(sheet, seen));
+    let second =
+        el("div", "col").kids(agreements(sheet, seen)).kids(sales(sheet, seen)).kids(payments(sheet, seen)).kids(gallery(sheet, seen));
     let free = sheet.sale.left.saturating_sub(sold.promised);
     let acts = el("div", "g3")
         .kid(key("key h56", words::SELL, words::SELL_UNDER, say(Tap::Write(What::Sell(None)))).flag("disabled", free == 0))
         .kid(key("key h56", words::AGREE, words::AGREE_UNDER, say(Tap::Write(What::Agree))).flag("disabled", free == 0))
         .kid(key("key h56", words::CONSIGN, words::CONSIGN_UNDER, say(Tap::Write(What::Consign))).flag("disabled", free == 0));
-    let foot = el("footer", "foot")
-        .kids(undo::bar(app))
-        .kids((0 < free).then_some(acts))
-        .kid(key("key h48", words::THE_JOB, "", say(Tap::Page)));
+    let foot =
+        el("footer", "foot").kids(undo::bar(app)).kids((0 < free).then_some(acts)).kid(key("key h48", words::THE_JOB, "", say(Tap::Page)));
     Screen::new("jobs/sell", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }
 
@@ -42,7 +41,11 @@ fn prices(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let settle = sheet.sale.settle.map_or(words::NOT_YET.to_owned(), |settle| seen.speech.short_money(settle));
     let worked_out = sheet.sale.settle.is_some() && sheet.account.pricing.settle_set.is_none();
     let title = if worked_out { format!("{}, {}", words::SETTLE, words::WORKED_OUT) } else { words::SETTLE.to_owned() };
-    el("div", "g2").kid(figure_key(words::TAG, tag, say(Tap::Write(What::Tag)))).kid(figure_key(title, settle, say(Tap::Write(What::Settle))))
+    el("div", "g2").kid(figure_key(words::TAG, tag, say(Tap::Write(What::Tag)))).kid(figure_key(
+        title,
+        settle,
+        say(Tap::Write(What::Settle)),
+    ))
 }
 
 fn cautions(sheet: &JobSheet) -> Vec<El<Msg>> {
@@ -142,7 +145,9 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         shown.push(el("section", "card").kid(line(words::RECEIVED, sum(sold.received, seen))).kids(due));
     }
     let unpaid = sheet.selling.standing().last().filter(|_| Decimal::ZERO < sold.due.amount() && sold.promised == 0);
-    shown.extend(unpaid.map(|sale| key("key solid h56", words::PAY, jobs::due(&short(sold.due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(sale.id)))))));
+    shown.extend(unpaid.map(|sale| {
+        key("key solid h56", words::PAY, jobs::due(&short(sold.due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(sale.id)))))
+    }));
     shown
 }
 

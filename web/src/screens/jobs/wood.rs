@@ -32,15 +32,19 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids((!rest.is_empty()).then(|| el("h2", "").text(words::ON_RACK)))
         .kids(rest.into_iter().map(|pile| row(pile, sheet, seen)))
         .kids(piles.is_empty().then(|| none(words::RACK_EMPTY)));
-    let second = el("div", "col")
-        .kid(el("h2", "").text(words::PARTS))
-        .kid(if sheet.parts.is_empty() { none(words::NO_PARTS) } else { parts(sheet, seen) });
+    let second = el("div", "col").kid(el("h2", "").text(words::PARTS)).kid(if sheet.parts.is_empty() {
+        none(words::NO_PARTS)
+    } else {
+        parts(sheet, seen)
+    });
     let main = el("main", "two scr").kid(first).kid(second);
-    let foot = el("footer", "foot").kids(undo::bar(app)).kid(
-        el("div", "g2")
-            .kid(key("key h56", words::THE_JOB, "", say(Tap::Page)))
-            .kid(key("key h56", words::ADD_PART, "", say(Tap::Write(What::Part(None))))),
-    );
+    let foot =
+        el("footer", "foot").kids(undo::bar(app)).kid(el("div", "g2").kid(key("key h56", words::THE_JOB, "", say(Tap::Page))).kid(key(
+            "key h56",
+            words::ADD_PART,
+            "",
+            say(Tap::Write(What::Part(None))),
+        )));
     Screen::new("jobs/wood", head(top), main).foot(foot)
 }
 
@@ -68,7 +72,8 @@ fn row(pile: &RackPile, sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
         0 => (n(pile.on_rack), seen.speech.day(pile.began)),
         taken => (n(taken), words::on_rack(&n(pile.on_rack))),
     };
-    let mid = el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
+    let mid =
+        el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
     let tap = say(Tap::Write(What::Take { haul: pile.haul, pile: pile.pile }));
     let row = el("button", if 0 < pile.in_job { "pile ours" } else { "pile" }).attr("type", "button").key(pile.pile.to_string());
     row.flag("disabled", sheet.ended.is_some()).on_tap(tap).kid(mid).kid(el("span", "t30 w8").text(figure))
@@ -82,7 +87,8 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
         return None;
     }
     let said = |known: Option<fivebar_core::quantity::Volume>| known.map_or(words::SIZES_MISSING.to_owned(), |it| volume(it, units, seen));
-    let share = |word: &'static str, known: Option<fivebar_core::quantity::Decimal>| known.map(|it| line(word, format!("{} %", percent(it, seen))));
+    let share =
+        |word: &'static str, known: Option<fivebar_core::quantity::Decimal>| known.map(|it| line(word, format!("{} %", percent(it, seen))));
     let bought = wood.replacement.map(|sum| line(words::BOUGHT_BOARDS, seen.speech.money(sum)));
     let card = el("section", "card")
         .kid(line(words::USED, said(used)))
@@ -105,10 +111,10 @@ fn part_row(part: &Part, units: Units, seen: Seen<'_>) -> El<Msg> {
         .attr("type", "button")
         .key(part.name.clone())
         .on_tap(say(Tap::Write(What::Part(Some(part.name.clone())))))
-        .kid(
-            el("span", "op")
-                .kid(el("span", "w7").text(jobs::upper_first(&part.name)))
-                .kid(worded("span", "t14 i2", format!("{sides} {}, {wood}", common::length_unit(units)))),
-        )
+        .kid(el("span", "op").kid(el("span", "w7").text(jobs::upper_first(&part.name))).kid(worded(
+            "span",
+            "t14 i2",
+            format!("{sides} {}, {wood}", common::length_unit(units)),
+        )))
         .kid(el("span", "n").text(seen.speech.count(part.n)))
 }

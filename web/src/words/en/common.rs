@@ -27,6 +27,16 @@ pub fn saved(clock: &str) -> String {
     format!("saved {clock}")
 }
 
+/// "3 not saved".
+pub fn not_saved(n: &str) -> String {
+    format!("{n} not saved")
+}
+
+/// "1 entry is not saved."
+pub fn entries_not_saved(n: usize, written: &str) -> String {
+    if n == 1 { format!("{written} entry is not saved.") } else { format!("{written} entries are not saved.") }
+}
+
 pub const NOT_YET_SAVED: &str = "not saved yet";
 
 /// "1 piece", "12 pieces".
@@ -61,4 +71,9 @@ pub fn distance_unit(units: Units) -> &'static str {
         Units::Inch => "mi",
         Units::Metric => "km",
     }
+}
+
+/// "new pile, 09:42".
+pub fn of_when(what: &str, clock: &str) -> String {
+    format!("{what}, {clock}")
 }

@@ -40,14 +40,38 @@ pub const EDIT_PILE: &str = "Name or size";
 pub const WHICH_PILE: &str = "Which pile?";
 pub const GOOD: &str = "Good";
 pub const REJECT_BECAUSE: &str = "Reject, because";
+pub const LAST_SAFE: &str = "the last that is safe";
 pub const NONE: &str = "none";
 pub const GUESSED: &str = "unknown wood counts as the heaviest";
 pub const CARRIES: &str = "The van carries";
 pub const DISTANCE: &str = "There and back";
 pub const SUPPLIER: &str = "Supplier";
+pub const WHOSE_BIN: &str = "Whose bin was it?";
+pub const NEW_SUPPLIER: &str = "Someone new: the name";
+pub const ADD_SUPPLIER: &str = "It was theirs";
 pub const GIFT: &str = "Gift or price";
 pub const LOADING_CAUTION: &str = "An estimate; wet wood weighs far more. The door label less people is the limit.";
 pub const RECLAIMED_CAUTION: &str = "Sweep for metal; leave painted or treated wood.";
+
+/// "Not counted: 5 of Cherry trims".
+pub fn not_counted_onto(n: &str, pile: &str) -> String {
+    format!("Not counted: {n} onto {pile}")
+}
+
+/// "Not counted: 7 pieces".
+pub fn not_counted(pieces: &str) -> String {
+    format!("Not counted: {pieces}")
+}
+
+/// "Your 119 pieces, saved 09:31."
+pub fn your_pieces_saved(pieces: &str, saved: &str) -> String {
+    format!("Your {pieces}, {saved}.")
+}
+
+/// "count the 5".
+pub fn count_the(n: &str) -> String {
+    format!("count the {n}")
+}
 
 /// "Haul, Tue 3 March".
 pub fn haul_of(day: &str) -> String {
@@ -79,11 +103,6 @@ pub fn take_back(n: &str) -> String {
     format!("Take back {n}")
 }
 
-/// "ash leg squares, 09:42".
-pub fn of_when(what: &str, clock: &str) -> String {
-    format!("{what}, {clock}")
-}
-
 /// "Move last 12 to…".
 pub fn move_last(n: &str) -> String {
     format!("Move last {n} to…")
@@ -104,9 +123,9 @@ pub fn warns_at(mass: &str) -> String {
     format!("warns at {mass}")
 }
 
-/// "Ash strips, 64 pieces. Count 5."
-pub fn tile_said(name: &str, pieces: &str, armed: &str) -> String {
-    format!("{name}, {pieces}. Count {armed}.")
+/// "pieces. Count 5." after the figure, for a reader.
+pub fn tile_said(armed: &str) -> String {
+    format!("pieces. Count {armed}.")
 }
 
 /// "under 9", "9 to 12", "over 36".
@@ -148,7 +167,7 @@ pub fn to_go(n: &str) -> String {
 
 /// "Take back 1 reject: short".
 pub fn take_back_reject(n: &str, why: &str) -> String {
-    format!("Take back {n} reject: {}", why.to_lowercase())
+    format!("Take back {n} reject: {why}")
 }
 
 /// "Take back 1 good".
@@ -181,3 +200,11 @@ pub const REASONS: [&str; 11] =
 
 pub const AT_THE_WHEEL: &str = "At the wheel";
 pub const AT_THE_BINS: &str = "At the bins";
+pub const GUESS: &str = "guess";
+pub const THIS_PILE: &str = "this pile";
+pub const THE_SUPPLIER: &str = "supplier";
+
+/// "26 %".
+pub fn percent(written: &str) -> String {
+    format!("{written} %")
+}

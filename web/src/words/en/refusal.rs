@@ -4,7 +4,7 @@ use super::common::{length_unit, pieces};
 use crate::app::news::Trouble;
 use crate::words::Speech;
 use fivebar_core::quantity::reading::{Misread, Quantity};
-use fivebar_core::quantity::{Length, Units};
+use fivebar_core::quantity::{Decimal, Length, Money, Units};
 use fivebar_core::refusal::Refusal;
 
 /// A trouble or refusal, worded.
@@ -24,14 +24,14 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
     let count = |n: u32| pieces(n, &speech.count(n));
     match refusal {
         Refusal::MoneyOutOfRange { currency } => {
-            said(format!("That sum is too large: at most 1,000,000,000 of the smallest coin of {currency}."), "Check the figure.")
+            said(format!("Not taken: that sum is too large. The most is {}.", speech.money(Money::most(*currency))), "Check the figure.")
         }
         Refusal::CurrenciesMixed { one, other } => {
             said(format!("Not added: {one} and {other} do not go into one sum."), "Say the figure in the job’s own currency.")
         }
         Refusal::CurrencyUnknown { code } => said(format!("No currency is called “{code}”."), "Use its three letters, such as USD or EUR."),
         Refusal::LengthOutOfRange { met, least, most } => {
-            let shown = |l: &Length| format!("{} mm", speech.length(*l, Units::Metric));
+            let shown = |l: &Length| in_own_unit(*l, speech);
             said(
                 format!("Not taken: {} is not between {} and {}.", shown(met), shown(least), shown(most)),
                 "Type the size again, in its own unit.",
@@ -44,32 +44,46 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::NotThatMany { asked, there } => {
             said(format!("Not done: you asked for {}, and there are {}.", count(*asked), count(*there)), "Take fewer, or count again.")
         }
-        Refusal::SpanOutOfRange { most, .. } => {
-            said(format!("Not taken: one run lasts at most {}.", speech.span(*most)), "Check start and stop.")
+        Refusal::SpanOutOfRange { met, most } => {
+            let (met, most) = (speech.span(*met), speech.span(*most));
+            said(format!("Not taken: {met} is no time of a run, which lasts from nothing to {most}."), "Check start and stop.")
         }
         Refusal::NotThere => said("Not done: what you meant is no longer there.".into(), "It may have been taken back. Look again."),
         Refusal::NothingAsked => said("Nothing was asked for.".into(), "Say how many, at least one."),
         Refusal::SamePile => said("Not moved: it is the same pile.".into(), "Choose another pile."),
-        Refusal::BandUpsideDown { .. } => said("Not taken: the band ends before it begins.".into(), "Say the shorter length first."),
+        Refusal::BandUpsideDown { from, to } => {
+            let (from, to) = (in_own_unit(*from, speech), in_own_unit(*to, speech));
+            said(format!("Not taken: a band from {from} to {to} ends before it begins."), "Say the shorter length first.")
+        }
         Refusal::TooManyPiles { most } => said(format!("No new pile: a haul has at most {most}."), "Begin a new haul."),
-        Refusal::OutOfRange => said("Not taken: the figure is larger than can be kept.".into(), "Check it."),
+        Refusal::OutOfRange => said("Not taken: the figure is larger than can be kept.".into(), "Check the figure."),
         Refusal::NothingToShareBy => said("Not worked out: there is nothing to share it over yet.".into(), "Count or log something first."),
-        Refusal::BelowNothing { met } => said(format!("Not taken: {met} is below nothing."), "Leave the minus sign away."),
-        Refusal::ShareOutOfRange { met } => said(format!("Not taken: {met} is not a share from 0 to 100 %."), "Check it."),
+        Refusal::BelowNothing { met } => {
+            said(format!("Not taken: {} is below nothing.", speech.number(*met, 0, 4)), "Leave the minus sign away.")
+        }
+        Refusal::ShareOutOfRange { met } => {
+            said(format!("Not taken: {} is not a share below 100 %.", per_cent(*met, speech)), "Check the figure.")
+        }
         Refusal::NoHours => said("Not worked out: no hours are logged yet.".into(), "Log some work, or say the hours."),
-        Refusal::LoggedBeyondAll { .. } => {
-            said("Not taken: more hours logged to jobs than hours in all.".into(), "Say all the hours you work in a year.")
+        Refusal::LoggedBeyondAll { logged, all } => {
+            let (logged, all) = (speech.span(*logged), speech.span(*all));
+            said(
+                format!("Not taken: {logged} logged to jobs is more than the {all} worked in all."),
+                "Say fewer, or first all the hours you work in a year.",
+            )
         }
         Refusal::RateOutOfReach { .. } => {
             said("No rate can bear that: tax and profit take all of it.".into(), "Say a smaller share of tax or profit.")
         }
         Refusal::FeesEatThePrice { .. } => said("No price covers that: tax and fees take all of it.".into(), "Check the fee and the tax."),
-        Refusal::StagesDoNotMeet { .. } => {
-            said("Not taken: the parts do not add up to the whole price.".into(), "Make them add up to 100 %.")
+        Refusal::StagesDoNotMeet { sum } => {
+            said(format!("Not taken: the parts add up to {} of the price.", per_cent(*sum, speech)), "Make them add up to 100 %.")
         }
         Refusal::NeverCovered { .. } => said("Never: a piece leaves nothing towards it.".into(), "Raise the price, or leave the stall."),
         Refusal::WoodUnknown { key } => said(format!("No wood is called “{key}”."), "Choose one of the list."),
-        Refusal::MoistureOutOfRange { .. } => said("Not taken: no wood holds that much water.".into(), "Check the reading."),
+        Refusal::MoistureOutOfRange { most } => {
+            said(format!("Not taken: no wood holds that much water. The most is {} %.", speech.number(*most, 0, 1)), "Check the reading.")
+        }
         Refusal::JobHasEnded => said("Not done: you are done with this job.".into(), "Take the job up again first."),
         Refusal::JobNotEnded => said("Not done: the job goes on.".into(), "There is nothing to take up again."),
         Refusal::SizeMissing => said("Not worked out: a pile of this job has no size yet.".into(), "Name its size on Count, under Sort."),
@@ -100,9 +114,28 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::NotYet { .. } => said("Not taken: that moment has not come yet.".into(), "Say an earlier one."),
         Refusal::NameMissing => said("Nothing was named.".into(), "Type a name first."),
         Refusal::NameTooLong { met, most } => said(format!("Not taken: {met} letters, and a name has at most {most}."), "Make it shorter."),
-        Refusal::TooManyHeads { most, .. } => said(format!("Not taken: at most {most} heads at one run."), "Write the others down apart."),
-        Refusal::MoneyBelowNothing { .. } => said("Not taken: a sum below nothing.".into(), "Leave the minus sign away."),
+        Refusal::TooManyHeads { would_be, most } => {
+            said(format!("Not taken: {would_be} heads, and one run has at most {most}."), "Write the others down apart.")
+        }
+        Refusal::MoneyBelowNothing { met } => {
+            said(format!("Not taken: {} is below nothing.", speech.money(*met)), "Leave the minus sign away.")
+        }
     }
+}
+
+/// A length in the maker's own unit, as a limit is said: to a tenth.
+fn in_own_unit(length: Length, speech: &dyn Speech) -> String {
+    match speech.units() {
+        Units::Inch => {
+            let inches = Decimal::from(length.as_nm()).checked_div(Decimal::from(Length::INCH.as_nm())).unwrap_or_default();
+            format!("{} in", speech.number(inches, 0, 2))
+        }
+        Units::Metric => format!("{} mm", speech.length(length, Units::Metric)),
+    }
+}
+
+fn per_cent(share: Decimal, speech: &dyn Speech) -> String {
+    format!("{} %", speech.number(share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default(), 0, 2))
 }
 
 /// Why a typed figure was not taken.
@@ -128,7 +161,8 @@ pub fn misread(why: &Misread, speech: &dyn Speech, units: Units) -> String {
     }
 }
 
-fn quantity_said(quantity: &Quantity, speech: &dyn Speech, units: Units) -> String {
+/// A reading, said.
+pub fn quantity_said(quantity: &Quantity, speech: &dyn Speech, units: Units) -> String {
     match quantity {
         Quantity::Length(length) => format!("{} {}", speech.length(*length, units), length_unit(units)),
         Quantity::Distance(distance) => fivebar_core::quantity::writing::distance(*distance, speech.typing(units)),
@@ -148,6 +182,12 @@ pub fn not_saved(why: Trouble, lines: usize) -> Said {
     let safe = "All that was shown as saved is safe.".to_owned();
     let (why, to_do) = cause(why);
     Said { what, why: why.into(), safe, to_do: to_do.into() }
+}
+
+/// A copy that could not be written to the phone.
+pub fn not_added(why: Trouble) -> Said {
+    let (why, to_do) = cause(why);
+    Said { what: "Nothing was brought in.".into(), why: why.into(), safe: "What is here is unchanged.".into(), to_do: to_do.into() }
 }
 
 /// A book that could not be opened.
@@ -173,3 +213,6 @@ fn cause(why: Trouble) -> (&'static str, &'static str) {
         Trouble::Stopped => ("The app stopped after an error of its own.", "Open it again: nothing saved is lost."),
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,1 +1,266 @@
-//! English: Workshop.
+//! English: Workshop: its first page, the rate, how one is paid, rack, people, costs, theme and hand.
+
+use super::common;
+use crate::app::workshop::figures::Figure;
+use fivebar_core::money::point::Points;
+use fivebar_core::quantity::Units;
+use fivebar_core::sheet::rate::RatePart;
+
+pub const WORKSHOP: &str = "Workshop";
+pub const NOT_SAID: &str = "not said";
+pub const NONE_YET: &str = "none yet";
+
+pub const YOUR_RATE: &str = "Your rate";
+pub const HOUR_MUST_EARN: &str = "What an hour must earn";
+pub const FOR_EACH_HOUR: [&str; 2] = ["your rate, for each", "hour logged to a job"];
+pub const NO_RATE_YET: &str = "Not worked out yet";
+pub const RATE_IS_NO_WAGE: [&str; 2] = ["A rate is not a wage.", "Sums from your entries, not tax advice."];
+pub const GOES_OUT: &str = "goes out";
+pub const YOURS: &str = "yours";
+pub const PAY: &str = "Pay";
+pub const OVERHEAD: &str = "Workshop costs";
+pub const WEAR: &str = "Tools wear";
+pub const TAX: &str = "Tax on own work";
+pub const PROFIT: &str = "Profit";
+pub const PER_LOGGED_HOUR: &str = "per logged hour";
+pub const YOUR_RATE_MARK: &str = "your rate";
+pub const CHANGE_A_FIGURE: &str = "Change a figure";
+pub const COSTS_AND_TAX: &str = "Costs and tax";
+pub const COSTS_AND_TAX_KEY: &str = "costs and tax";
+pub const REAL_YEAR: &str = "The real year";
+pub const REAL_YEAR_KEY: &str = "the real year";
+pub const YOUR_GUESS: &str = "guess, a year";
+pub const SO_FAR: &str = "so far";
+pub const WORKED: &str = "hours worked";
+pub const LOGGED: &str = "logged to jobs";
+pub const WORKSHOP_COSTS: &str = "workshop costs";
+pub const AT_THE_REAL_YEAR: &str = "At this year’s hours and costs an hour must earn";
+pub const YEAR_TOO_YOUNG: &str = "What an hour must earn by the real year is worked out after two months, with your pay and logged hours.";
+pub const ONE_HOME: &str =
+    "Each cost has one home: here or on the job, never both. A rate per mile or km holds fuel, insurance and wear of the van.";
+
+pub const HOW_PAID: &str = "How you are paid";
+pub const SALES_TAX_STANDS: &str = "Sales tax stands";
+pub const INSIDE: &str = "inside the tag";
+pub const ON_TOP: &str = "on top of it";
+pub const PRICE_POINTS: &str = "Proposed prices go up to the next";
+pub const TILL_UNDER: &str = "Card fees are per payment. What is paid in coins is rounded to the smallest coin.";
+
+pub const CURRENCY_UNITS: &str = "Currency and units";
+pub const INCHES: &str = "Inches, board feet";
+pub const MILLIMETRES: &str = "Millimetres, litres";
+pub const UNITS: &str = "Units";
+pub const CURRENCY: &str = "Currency";
+pub const FOR_NEW_ONES: &str = "For new hauls and jobs; those begun stay as they are.";
+
+pub const PEOPLE: &str = "Suppliers and people";
+pub const NAME: &str = "A name";
+pub const ADD_AS: &str = "Add as";
+pub const SUPPLIER: &str = "Supplier";
+pub const BUYER: &str = "Buyer";
+pub const HELPER: &str = "Helper";
+pub const GALLERY: &str = "Gallery";
+pub const MAKER: &str = "Maker";
+pub const FORGET: &str = "Forget the name";
+pub const FORGOTTEN_UNDER: &str =
+    "It is gone for good, and an old copy can’t bring it back. What you wrote of them stays, without the name.";
+pub const NOBODY: &str = "Nobody yet.";
+pub const NAMES_STAY: &str = "Names stay beside the book, on this phone and in your copies, and can be forgotten.";
+
+pub const RACK: &str = "Rack";
+pub const RACK_EMPTY: &str = "Nothing on the rack. Good pieces of your hauls lie here until a job takes them.";
+pub const OLDEST_FIRST: &str = "oldest first";
+
+pub const COSTS: &str = "Workshop costs";
+pub const THIS_YEAR: &str = "this year";
+pub const NO_COSTS: &str = "Nothing this year yet.";
+pub const COSTS_UNDER: &str = "Spending of no job: rent, insurance, a blade.";
+pub const OF_HAULS: &str = "rejects and drift of hauls";
+pub const WRITE_DOWN: &str = "Write down spending for";
+pub const IN_YOUR_WORDS: &str = "In your words (no names here)";
+pub const STRIKE: &str = "Strike it";
+
+pub const HAND: &str = "Theme and hand";
+pub const THEME: &str = "Theme";
+pub const AS_THE_PHONE: &str = "as the phone";
+pub const LIGHT: &str = "light";
+pub const DARK: &str = "dark";
+pub const TEXT: &str = "Text";
+pub const LARGE: &str = "large";
+pub const LARGER: &str = "larger";
+pub const SINGLE_KEYS: &str = "Single keys of a keyboard";
+pub const SINGLE_KEYS_UNDER: &str = "1 to 5 open the places, U takes back.";
+pub const BUZZES: &str = "Taps are felt, where the phone can";
+pub const ON: &str = "on";
+pub const OFF: &str = "off";
+
+/// A figure by its name.
+pub fn figure(figure: Figure, units: Units) -> &'static str {
+    match figure {
+        Figure::Pay => "pay you want",
+        Figure::Lowest => "lowest pay",
+        Figure::Hours => "hours a year",
+        Figure::Logged => "logged to jobs",
+        Figure::Costs => "workshop costs a year",
+        Figure::Wear => "tools wear a year",
+        Figure::OwnTax => "tax on own work",
+        Figure::Profit => "profit",
+        Figure::SalesTax => "sales tax",
+        Figure::Fee => "card fee",
+        Figure::FeeFixed => "and for each payment",
+        Figure::Cash => "smallest coin",
+        Figure::Mileage if units == Units::Inch => "rate per mile",
+        Figure::Mileage => "rate per km",
+        Figure::Spent(kind) => spending(kind),
+    }
+}
+
+/// What is asked when the figure is typed.
+pub fn ask(figure: Figure, units: Units) -> &'static str {
+    match figure {
+        Figure::Pay => "What pay do you want for an hour?",
+        Figure::Lowest => "What is the least you work an hour for?",
+        Figure::Hours => "How many hours do you work in a year?",
+        Figure::Logged => "How many of them can be logged to jobs?",
+        Figure::Costs => "What does the workshop cost in a year?",
+        Figure::Wear => "What do tools lose in a year?",
+        Figure::OwnTax => "What tax falls on your own work?",
+        Figure::Profit => "What profit on top?",
+        Figure::SalesTax => "What is the sales tax?",
+        Figure::Fee => "What share does a card take?",
+        Figure::FeeFixed => "What does a card take for each payment?",
+        Figure::Cash => "What is the smallest coin?",
+        Figure::Mileage if units == Units::Inch => "What does a mile cost?",
+        Figure::Mileage => "What does a kilometre cost?",
+        Figure::Spent(_) => "How much was it?",
+    }
+}
+
+/// A word of help under the question.
+pub fn ask_under(figure: Figure) -> &'static str {
+    match figure {
+        Figure::Pay => "Before income tax.",
+        Figure::Lowest => "No price that pays less is proposed.",
+        Figure::Hours => "All of them: sharpening, tidying and learning too.",
+        Figure::Logged => "The rest is sharpening, tidying, learning.",
+        Figure::Costs => "Rent, insurance, heat: what belongs to no job.",
+        Figure::Wear => "Cost less what it will still be worth, over its years.",
+        Figure::OwnTax => "What you owe on earnings besides income tax.",
+        Figure::Profit => "A share of pay, costs and tax.",
+        Figure::Mileage => "It holds fuel, insurance and wear of the van.",
+        Figure::Cash => "Sums in notes and coins are rounded to it.",
+        _ => "",
+    }
+}
+
+/// What is spent on no job, by its key in the book.
+pub fn spending(kind: &str) -> &'static str {
+    match kind {
+        "rent" => "Rent",
+        "insurance" => "Insurance",
+        "power" => "Power",
+        "edges" => "Blades, edges",
+        "tools" => "Tools",
+        "distance" => "A drive",
+        _ => "Other",
+    }
+}
+
+/// A part of the rate by its name in a sentence.
+pub fn part(part: RatePart) -> &'static str {
+    match part {
+        RatePart::Pay => "the pay you want",
+        RatePart::Lowest => "the lowest pay",
+        RatePart::Hours => "your hours a year",
+        RatePart::Logged => "the hours logged to jobs",
+        RatePart::Costs => "workshop costs",
+        RatePart::Wear => "tools wear",
+        RatePart::Tax => "tax on own work",
+        RatePart::Profit => "profit",
+    }
+}
+
+/// "Missing: the pay you want, your hours a year. Then it can be worked out."
+pub fn missing(parts: &[&str]) -> String {
+    format!("Missing: {}. Then it is worked out.", parts.join(", "))
+}
+
+/// "Counted as nothing, as you have not said it: tools wear, profit."
+pub fn counted_as_nothing(parts: &[&str]) -> String {
+    format!("Not said, so nothing is in it for {}.", parts.join(", "))
+}
+
+/// "20.00 × 480 h over 300".
+pub fn pay_note(pay: &str, hours: &str, logged: &str) -> String {
+    format!("{pay} × {hours} h over {logged}")
+}
+
+/// "Of 62.52, 36.90 is yours".
+pub fn of_it_yours(rate: &str, yours: &str) -> String {
+    format!("Of {rate}, {yours} is yours")
+}
+
+/// "over all 480 h".
+pub fn over_all(hours: &str) -> String {
+    format!("over all {hours} h")
+}
+
+/// "39 % of the year has passed."
+pub fn passed(percent: &str) -> String {
+    format!("{percent} of the year has passed.")
+}
+
+/// "$62.52 an hour".
+pub fn an_hour(rate: &str) -> String {
+    format!("{rate} an hour")
+}
+
+/// "480 h".
+pub fn hours(hours: &str) -> String {
+    format!("{hours} h")
+}
+
+/// "tax 5.5 %, card 2.6 %".
+pub fn paid_so(tax: Option<&str>, card: Option<&str>) -> String {
+    let said = [tax.map(|tax| format!("sales tax {tax}")), card.map(|card| format!("card {card}"))];
+    let said: Vec<String> = said.into_iter().flatten().collect();
+    if said.is_empty() { NOT_SAID.to_owned() } else { said.join(", ") }
+}
+
+/// A price point: "whole 5", "cent", "ending in 9".
+pub fn point(points: Points) -> &'static str {
+    match points {
+        Points::Minor => "cent",
+        Points::Nine => "…9",
+        other => other.key(),
+    }
+}
+
+/// "46 pieces in 4 piles".
+pub fn pieces_in_piles(pieces: &str, piles: usize, written: &str) -> String {
+    if piles == 1 { format!("{pieces} in {written} pile") } else { format!("{pieces} in {written} piles") }
+}
+
+/// "11 weeks", "1 week", "this week".
+pub fn weeks(n: i64, written: &str) -> String {
+    match n {
+        ..=0 => "this week".to_owned(),
+        1 => format!("{written} week"),
+        _ => format!("{written} weeks"),
+    }
+}
+
+/// ", from 3 March".
+pub fn from_day(day: &str) -> String {
+    format!(", from {day}")
+}
+
+/// "Lies longer than " … a board of this length, for a reader.
+pub fn board_said(size: &str) -> String {
+    format!("A board of {size}")
+}
+
+/// The unit of a rate for a distance.
+pub fn per_distance(currency: &str, units: Units) -> String {
+    format!("{currency} / {}", common::distance_unit(units))
+}

@@ -38,7 +38,8 @@ pub fn new(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     let as_set = chosen(jobs::KEPT_FOR_GOOD, jobs::in_currency(picks.currency.code(), units), picks.more);
     let title = |text: &'static str| el("h2", "ink1").text(text);
     let mut asked = Asked::new("jobs/new", jobs::NEW_JOB);
-    asked.above = vec![worded("job-name", jobs::NAME, draft, 0), title(jobs::HOW_MANY_ALIKE), pieces, title(jobs::MADE_FOR), made_for, as_set];
+    asked.above =
+        vec![worded("job-name", jobs::NAME, draft, 0), title(jobs::HOW_MANY_ALIKE), pieces, title(jobs::MADE_FOR), made_for, as_set];
     asked.save = (jobs::START_JOB.into(), String::new());
     match (picks.more, others) {
         (true, _) => asked.instead = Some(money_and_units(draft, app)),
@@ -52,10 +53,15 @@ fn money_and_units(draft: &Draft, app: &App) -> Vec<El<Msg>> {
     let mut all = vec![app.begins_with().0];
     all.extend(["USD", "EUR", "GBP", "CAD", "AUD", "CHF", "NZD", "SEK"].iter().filter_map(|code| Currency::read(code).ok()));
     let mut codes: Vec<Currency> = vec![];
-    all.into_iter().for_each(|code| if !codes.contains(&code) { codes.push(code) });
+    all.into_iter().for_each(|code| {
+        if !codes.contains(&code) {
+            codes.push(code)
+        }
+    });
     let shown = codes.iter().map(|code| Chip::choice(code.code().to_owned(), *code == draft.picks.currency)).collect();
     let currencies = flowing("key", shown, move |nth| codes.get(nth).map_or_else(|| pick(Pick::More), |code| pick(Pick::Currency(*code))));
-    let segs = vec![Seg::new(jobs::INCHES, draft.picks.units == Units::Inch), Seg::new(jobs::MILLIMETRES, draft.picks.units == Units::Metric)];
+    let segs =
+        vec![Seg::new(jobs::INCHES, draft.picks.units == Units::Inch), Seg::new(jobs::MILLIMETRES, draft.picks.units == Units::Metric)];
     let units = even(jobs::UNITS, segs, |nth| pick(Pick::Units(if nth == 0 { Units::Inch } else { Units::Metric })));
     vec![el("h2", "ink1").text(jobs::CURRENCY), currencies, el("h2", "ink1").text(jobs::UNITS), units]
 }
@@ -124,7 +130,9 @@ fn plan(draft: &Draft) -> Asked {
     });
     let usual = words::OPERATIONS;
     let shown = usual.iter().map(|op| Chip::tap(*op)).collect();
-    let names = crate::parts::chips::bundle_of("key h48", shown, move |nth| pick(Pick::Word(usual.get(nth).copied().unwrap_or_default().to_owned())));
+    let names = crate::parts::chips::bundle_of("key h48", shown, move |nth| {
+        pick(Pick::Word(usual.get(nth).copied().unwrap_or_default().to_owned()))
+    });
     let blank = draft.words.first().is_none_or(String::is_empty);
     asked.above = vec![worded("operation", words::OPERATION, draft, 0)];
     asked.above.extend(blank.then_some(names));

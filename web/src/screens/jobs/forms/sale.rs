@@ -77,9 +77,8 @@ fn promised(draft: &Draft, seen: Seen<'_>) -> Vec<El<Msg>> {
     let shown = steps.iter().map(|(_, word)| Chip::tap(*word)).collect();
     let chips = bundle_of("key h48", shown, move |nth| say(Tap::Pick(Pick::Due(steps.get(nth).map_or(1, |(by, _)| *by)))));
     let none = draft.picks.due.is_some().then(|| key("key h48", words::NO_DATE, "", say(Tap::Pick(Pick::NoDate))));
-    let title = el("p", "row mid")
-        .kid(el("span", "t14 i2").text(words::WHEN))
-        .kid(el("span", "t22 w8").text(day.unwrap_or(words::NO_DATE.into())));
+    let title =
+        el("p", "row mid").kid(el("span", "t14 i2").text(words::WHEN)).kid(el("span", "t22 w8").text(day.unwrap_or(words::NO_DATE.into())));
     vec![title, chips].into_iter().chain(none).collect()
 }
 

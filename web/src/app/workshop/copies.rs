@@ -1,0 +1,152 @@
+//! Copies: one file with everything, handed on; and one brought in, shown as counts and totals before it is accepted.
+//!
+//! Carries invariant 11: all or nothing, and it only ever adds.
+
+use super::super::App;
+use super::super::news::{Handed, Trouble};
+use super::super::order::{Order, Which};
+use super::super::shelf::Posted;
+use super::{NoCopy, Over, Tap};
+use fivebar_core::ledger::decide::{BookCommand, Command, Now};
+use fivebar_core::ledger::line::{document, id_of};
+use fivebar_core::ledger::merge;
+use fivebar_core::ledger::people::{People, Person};
+use fivebar_core::quantity::Moment;
+
+pub use merge::Coming;
+
+/// A copy on its way out of the phone: it holds all up to here.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Keeping {
+    pub upto: Moment,
+}
+
+/// What became of a copy.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Became {
+    /// Another app took the file of this name.
+    Shared(String),
+    /// The browser was given the file of this name; where it put it, it does not say.
+    Downloaded(String),
+    /// It lies ready to be pasted elsewhere.
+    Text,
+    /// The share sheet was put away: no copy was kept.
+    PutAway,
+    /// The phone has no way to hand a file on.
+    NoWay,
+    /// Nor to hold a text.
+    NoText,
+    /// A copy is on its way into the store.
+    Adding,
+    /// A copy was added.
+    Added,
+    NotAdded(Trouble),
+    /// What was to be deleted is still there.
+    NotWiped(Trouble),
+}
+
+/// Takes in what is said of copies.
+pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    match tap {
+        Tap::KeepCopy => keep(app, now),
+        Tap::Handed(handed) => handed_on(app, handed, now),
+        Tap::CopyText => {
+            let text = written(app, now);
+            app.orders.push(Order::CopyText { text });
+        }
+        Tap::CopiedText(true) => became(app, Became::Text, now),
+        Tap::CopiedText(false) => became(app, Became::NoText, now),
+        Tap::PickCopy => {
+            app.workshop.said = None;
+            app.orders.push(Order::PickCopy);
+        }
+        Tap::Picked(text) => picked(app, &text),
+        Tap::NotPicked(why) => app.workshop.over = Over::NoCopy(NoCopy::NotRead(why)),
+        Tap::AddThese => add(app),
+        Tap::Added(done) => added(app, done),
+        _ => {}
+    }
+}
+
+fn keep(app: &mut App, now: Now) {
+    let text = written(app, now);
+    let (year, month, day) = now.wall.day().as_ymd();
+    app.workshop.said = None;
+    app.orders.push(Order::Share { name: format!("fivebar-{year:04}-{month:02}-{day:02}"), text });
+}
+
+/// The maker's own book as a copy, with what could not be saved; the example stays out of it.
+fn written(app: &mut App, now: Now) -> String {
+    let book = app.own.whole_book();
+    let last = book.last_stamp().map_or(now.wall.at, |stamp| stamp.0);
+    app.workshop.keeping = Some(Keeping { upto: last.max(now.wall.at) });
+    document::write(&book, &people(app), None, now.wall)
+}
+
+fn people(app: &App) -> People {
+    let person = |name: &String| Person { name: name.clone(), phone: None, place: None };
+    app.own.names.iter().map(|(id, name)| (*id, person(name))).collect()
+}
+
+fn handed_on(app: &mut App, handed: Handed, now: Now) {
+    let told = match handed {
+        Handed::Shared(name) => Became::Shared(name),
+        Handed::Downloaded(name) => Became::Downloaded(name),
+        Handed::PutAway => Became::PutAway,
+        Handed::NoWay => Became::NoWay,
+    };
+    became(app, told, now);
+}
+
+/// A copy counts as kept only when it was handed on: as the maker's own book was when it was written.
+fn became(app: &mut App, told: Became, now: Now) {
+    let kept = matches!(told, Became::Shared(_) | Became::Downloaded(_) | Became::Text);
+    if let Some(keeping) = app.workshop.keeping.filter(|_| kept) {
+        let in_hand = std::mem::replace(&mut app.which, Which::Own);
+        app.order(&Command::Book(BookCommand::NoteCopy { upto: keeping.upto }), now);
+        app.own.last_act = None;
+        app.which = in_hand;
+    }
+    (app.workshop.said, app.workshop.keeping) = (Some(told), None);
+}
+
+/// Reads a file; nothing is changed by it.
+fn picked(app: &mut App, text: &str) {
+    let coming = document::read(text).and_then(|copy| merge::bring_in(&app.own.book, &people(app), &copy));
+    app.workshop.over = match coming {
+        Ok(coming) => Over::Coming(Box::new(coming)),
+        Err(why) => Over::NoCopy(NoCopy::Trouble(why)),
+    };
+}
+
+/// Writes the lines that are new, in one transaction, with the names; those the copy forgot are gone here too.
+fn add(app: &mut App) {
+    let Over::Coming(coming) = std::mem::take(&mut app.workshop.over) else { return };
+    let (mut lines, mut aside) = (vec![], vec![]);
+    for line in &coming.fresh {
+        match id_of(line) {
+            Some(id) => lines.push(Posted { id, line: line.clone() }),
+            None => aside.push(line.clone()),
+        }
+    }
+    let names = coming.people.iter().map(|(id, person)| (id.to_string(), person.name.clone())).collect();
+    let forgotten = app.own.names.keys().filter(|id| !coming.people.contains_key(id)).map(|id| id.to_string()).collect();
+    app.orders.push(Order::BringIn { lines, names, forgotten, aside });
+    app.workshop.said = Some(Became::Adding);
+    app.workshop.coming = Some(coming);
+    app.workshop.over = Over::Copies;
+}
+
+/// The store has it, or nothing of it.
+fn added(app: &mut App, done: Result<(), Trouble>) {
+    let coming = app.workshop.coming.take();
+    app.workshop.said = Some(match done {
+        Ok(()) => {
+            let known = coming.map(|coming| coming.people).unwrap_or_default();
+            app.own.names = known.into_iter().map(|(id, person)| (id, person.name)).collect();
+            Became::Added
+        }
+        Err(trouble) => Became::NotAdded(trouble),
+    });
+    app.workshop.over = Over::Copies;
+}

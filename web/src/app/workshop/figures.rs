@@ -1,0 +1,137 @@
+//! Figures of the workshop: each is typed on the pad, written as one entry, and refused in place.
+
+use super::super::{App, Notice};
+use super::{Over, till};
+use fivebar_core::ledger::decide::{Command, MoneyCommand, Much, Now, On};
+use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::kind::haul::Per;
+use fivebar_core::ledger::kind::money::RateSet;
+use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
+use fivebar_core::quantity::{Currency, Decimal, Key, Units, exact};
+
+/// A figure that is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Figure {
+    Pay,
+    Lowest,
+    Hours,
+    Logged,
+    Costs,
+    Wear,
+    OwnTax,
+    Profit,
+    SalesTax,
+    Fee,
+    FeeFixed,
+    Cash,
+    Mileage,
+    /// A cost of no job, spent now: its kind.
+    Spent(&'static str),
+}
+
+/// What is spent on no job, by its key in the book.
+pub const SPENDING: [&str; 6] = ["rent", "insurance", "power", "edges", "tools", "workshop"];
+
+/// The most hours a year holds.
+const YEAR: i64 = 8_784;
+/// The most money for an hour, or for a mile or km.
+const PER_HOUR: i64 = 1_000_000;
+
+/// Writes the figure that was typed, or says in place why not.
+pub fn done(app: &mut App, now: Now) {
+    let Over::Figure(figure, typed, _) = &app.workshop.over else { return };
+    let (figure, text) = (*figure, typed.text.clone());
+    let written = match figure {
+        Figure::Spent(kind) => spend(app, kind, &text, now),
+        Figure::SalesTax | Figure::Fee | Figure::FeeFixed | Figure::Cash | Figure::Mileage => paid(app, figure, &text, now),
+        _ => rate(app, figure, &text, now),
+    };
+    let Over::Figure(_, typed, back) = &mut app.workshop.over else { return };
+    match written {
+        Err(why) => (typed.wrong, app.notice) = (Some(why), None),
+        Ok(()) if matches!(app.notice, Some(Notice::Refused(_))) => {}
+        Ok(()) => app.workshop.over = std::mem::take(back),
+    }
+}
+
+/// Takes one of the readings the text may have: it is typed anew without a doubt.
+pub fn take(app: &mut App, reading: &Quantity, now: Now) {
+    let sign = app.speech.sign();
+    let Over::Figure(_, typed, _) = &mut app.workshop.over else { return };
+    let number = match reading {
+        Quantity::Money(sum) => sum.amount(),
+        Quantity::Percent(number) | Quantity::Number(number) => *number,
+        _ => return,
+    };
+    let plain = exact::write(number);
+    typed.text = if sign == Sign::Comma { plain.replace('.', ",") } else { plain };
+    typed.wrong = None;
+    done(app, now);
+}
+
+/// Writes down a cost of no job.
+fn spend(app: &mut App, kind: &str, text: &str, now: Now) -> Result<(), Misread> {
+    let (currency, what) = (app.begins_with().0, app.workshop.text.trim().to_owned());
+    let sum = reading::money(text, currency, app.speech.sign())?;
+    let what = (!what.is_empty()).then_some(what);
+    let Some(kind) = Key::read(kind) else { return Ok(()) };
+    let spend = MoneyCommand::Spend { on: On::Workshop, much: Much::Whole(sum), kind, what, when: None };
+    if app.order(&Command::Money(spend), now).is_some() {
+        app.workshop.text.clear();
+    }
+    Ok(())
+}
+
+fn rate(app: &mut App, figure: Figure, text: &str, now: Now) -> Result<(), Misread> {
+    let (currency, sign) = (app.begins_with().0, app.speech.sign());
+    let mut facts =
+        RateSet { currency, pay: None, lowest: None, hours: None, logged: None, costs: None, wear: None, tax: None, profit: None };
+    match figure {
+        Figure::Pay => facts.pay = Some(plain(text, sign, PER_HOUR)?),
+        Figure::Lowest => facts.lowest = Some(plain(text, sign, PER_HOUR)?),
+        Figure::Hours => facts.hours = Some(plain(text, sign, YEAR)?),
+        Figure::Logged => facts.logged = Some(plain(text, sign, YEAR)?),
+        Figure::Costs => facts.costs = Some(reading::money(text, currency, sign)?),
+        Figure::Wear => facts.wear = Some(reading::money(text, currency, sign)?),
+        Figure::OwnTax => facts.tax = Some(share(text, sign)?),
+        _ => facts.profit = Some(share(text, sign)?),
+    }
+    app.order(&Command::Money(MoneyCommand::SetRate(facts)), now);
+    Ok(())
+}
+
+fn paid(app: &mut App, figure: Figure, text: &str, now: Now) -> Result<(), Misread> {
+    let ((currency, units), sign) = (app.begins_with(), app.speech.sign());
+    let per = if units == Units::Inch { Per::Mile } else { Per::Km };
+    match figure {
+        Figure::SalesTax => share(text, sign).map(|tax| till(app, |till| till.tax = Some(tax), now)),
+        Figure::Fee => share(text, sign).map(|fee| till(app, |till| till.fee = Some(fee), now)),
+        Figure::FeeFixed => reading::money(text, currency, sign).map(|sum| till(app, |till| till.fixed = Some(sum), now)),
+        Figure::Cash => reading::money(text, currency, sign).map(|sum| till(app, |till| till.cash = Some(sum), now)),
+        _ => plain(text, sign, PER_HOUR).map(|rate| till(app, |till| (till.mileage, till.per) = (Some(rate), Some(per)), now)),
+    }
+}
+
+fn plain(text: &str, sign: Sign, most: i64) -> Result<Exact, Misread> {
+    reading::number(text, sign, Decimal::ZERO..=Decimal::from(most)).map(Exact)
+}
+
+/// A share, typed in per cent.
+fn share(text: &str, sign: Sign) -> Result<Exact, Misread> {
+    let per_cent = reading::percent(text, sign)?;
+    Ok(Exact(per_cent.checked_div(Decimal::ONE_HUNDRED).unwrap_or_default()))
+}
+
+/// Whether a figure is per cent.
+pub fn is_share(figure: Figure) -> bool {
+    matches!(figure, Figure::OwnTax | Figure::Profit | Figure::SalesTax | Figure::Fee)
+}
+
+/// The unit a figure is typed in.
+pub fn unit(figure: Figure, currency: Currency) -> String {
+    match figure {
+        Figure::Hours | Figure::Logged => "h".into(),
+        _ if is_share(figure) => "%".into(),
+        _ => currency.code().into(),
+    }
+}

@@ -1,0 +1,54 @@
+//! Suppliers and people, heard: an entry holds no name; the name goes beside the book and can be forgotten for good.
+
+use super::super::App;
+use super::super::order::Order;
+use fivebar_core::ledger::Fact;
+use fivebar_core::ledger::decide::{BookCommand, Command, Now};
+use fivebar_core::ledger::kind::book::Role;
+use fivebar_core::quantity::Id;
+
+/// Adds the person whose name is typed.
+pub fn add(app: &mut App, role: Role, now: Now) {
+    let name = app.workshop.text.trim().to_owned();
+    if named(app, role, name, now).is_some() {
+        app.workshop.text.clear();
+    }
+}
+
+/// Adds a person of this name; none without a name.
+pub fn named(app: &mut App, role: Role, name: String, now: Now) -> Option<Id> {
+    if name.is_empty() {
+        return None;
+    }
+    let written = app.order(&Command::Book(BookCommand::AddPerson { role }), now)?;
+    keep(app, written.act, name);
+    Some(written.act)
+}
+
+/// Forgets a name for good; until the next act the bar still brings it back.
+pub fn forget(app: &mut App, person: Id, now: Now) {
+    if app.order(&Command::Book(BookCommand::Forget { person }), now).is_some() {
+        let name = app.shelf_mut().names.remove(&person);
+        app.workshop.lately = name.map(|name| (person, name));
+        app.orders.push(Order::KeepNames { which: app.which, names: vec![], forgotten: vec![person.to_string()] });
+    }
+}
+
+/// An act was taken back, or put back: the name that goes with it comes and goes along.
+pub fn undone(app: &mut App, act: Id) {
+    let Some((Fact::Forgotten(forgotten), struck)) = app.shelf().book.entry(act).map(|(entry, struck)| (entry.fact.clone(), struck)) else {
+        return;
+    };
+    let Some((person, name)) = app.workshop.lately.clone().filter(|(person, _)| *person == forgotten.person) else { return };
+    if struck {
+        keep(app, person, name);
+    } else {
+        app.shelf_mut().names.remove(&person);
+        app.orders.push(Order::KeepNames { which: app.which, names: vec![], forgotten: vec![person.to_string()] });
+    }
+}
+
+fn keep(app: &mut App, person: Id, name: String) {
+    app.shelf_mut().names.insert(person, name.clone());
+    app.orders.push(Order::KeepNames { which: app.which, names: vec![(person.to_string(), name)], forgotten: vec![] });
+}

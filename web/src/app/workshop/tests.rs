@@ -1,0 +1,293 @@
+//! Workshop as tables of taps.
+
+use super::*;
+use crate::app::here::{Here, Kept, TextSize, Theme};
+use crate::app::news::{Handed, News, Trouble};
+use crate::app::order::{Choice, Which};
+use crate::app::told::{after, nth};
+use crate::app::{Common, Msg};
+use crate::words::Plain;
+use fivebar_core::quantity::Decimal;
+use fivebar_core::quantity::reading::Sign;
+
+fn tap(tap: Tap) -> Msg {
+    Msg::Workshop(tap)
+}
+
+fn typed(app: &mut App, figure: Figure, text: &str) -> String {
+    let presses = text.chars().map(|sign| match sign {
+        '.' => Press::Point,
+        digit => Press::Digit(digit.to_digit(10).unwrap() as u8),
+    });
+    let presses: Vec<Msg> = presses.map(|press| tap(Tap::Press(press))).collect();
+    after(app, [tap(Tap::Figure(figure))].into_iter().chain(presses).chain([tap(Tap::PadDone)]))
+}
+
+/// domain.md's rate: (480 h x 22 + 2,640) / 300 h = 44.00.
+#[test]
+fn a_rate_is_said_figure_by_figure() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Open(Over::Rate))]);
+    for (figure, text) in [(Figure::Pay, "22"), (Figure::Hours, "480"), (Figure::Costs, "2640")] {
+        let shown = typed(&mut app, figure, text);
+        assert!(shown.contains("Not worked out yet") && shown.contains("Missing: "), "{shown}");
+    }
+    assert!(typed(&mut app, Figure::Logged, "300").contains("$44.00"));
+    let refused = typed(&mut app, Figure::Logged, "500");
+    assert!(refused.contains("500 h logged to jobs is more than the 480 h worked in all"), "{refused}");
+    assert_eq!(refused.matches("500 h logged").count(), 1, "in its place, and only there");
+    assert!(!after(&mut app, [tap(Tap::Press(Press::RubOut))]).contains("500 h logged"), "gone with the next press");
+}
+
+#[test]
+fn a_figure_that_can_not_be_is_refused_in_place() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Open(Over::Till))]);
+    let shown = typed(&mut app, Figure::SalesTax, "101");
+    assert!(shown.contains("0 % to 100 %"), "{shown}");
+    assert!(app.own.book.is_empty());
+}
+
+/// The copy of one phone, brought in on another.
+fn copy() -> String {
+    let mut app = App::for_tests(Place::Count);
+    after(&mut app, [Msg::Count(crate::app::count::Tap::First)]);
+    let orders = app.heard(tap(Tap::KeepCopy), nth(9));
+    let text = orders.into_iter().find_map(|order| if let Order::Share { text, .. } = order { Some(text) } else { None });
+    text.unwrap()
+}
+
+#[test]
+fn inv11_a_copy_is_shown_before_it_is_accepted_and_only_adds() {
+    let mut app = App::for_tests(Place::Workshop);
+    let shown = after(&mut app, [tap(Tap::Picked(copy()))]);
+    assert!(shown.contains("Nothing is changed yet") && shown.contains("pieces counted"), "{shown}");
+    assert!(app.own.book.is_empty(), "not before it is accepted");
+    let orders = app.heard(tap(Tap::AddThese), nth(10));
+    let lines = orders.iter().find_map(|order| if let Order::BringIn { lines, .. } = order { Some(lines.len()) } else { None });
+    assert_eq!(lines, Some(3));
+}
+
+#[test]
+fn inv11_a_damaged_copy_changes_nothing_and_says_why() {
+    let mut app = App::for_tests(Place::Workshop);
+    let whole = copy();
+    for (text, said) in [
+        (whole[..whole.len() / 2].to_owned(), "It ends before its end"),
+        ("once upon a time".to_owned(), "It is no copy of Fivebar"),
+        (whole.replacen("\"n\":1", "\"n\":7", 1), "Something in it was changed"),
+        (whole.replacen("\"fivebar\":1", "\"fivebar\":9", 1), "A newer version kept it"),
+    ] {
+        let shown = after(&mut app, [tap(Tap::Picked(text))]);
+        assert!(shown.contains(said) && shown.contains("What is here is unchanged."), "{said}: {shown}");
+        assert!(app.own.book.is_empty());
+    }
+}
+
+#[test]
+fn a_copy_counts_as_kept_only_when_it_was_handed_on() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(
+        &mut app,
+        [Msg::Count(crate::app::count::Tap::First), tap(Tap::Open(Over::Copies)), tap(Tap::KeepCopy), tap(Tap::Handed(Handed::PutAway))],
+    );
+    let shown = after(&mut app, []);
+    assert!(shown.contains("No copy was ever kept: 1 piece would be lost with this phone.") && shown.contains("put away"), "{shown}");
+    let shown = after(&mut app, [tap(Tap::KeepCopy), tap(Tap::Handed(Handed::Shared("fivebar.json".into())))]);
+    assert!(shown.contains("Handed on as fivebar.json") && shown.contains("Last copy today, nothing since."), "{shown}");
+}
+
+#[test]
+fn a_name_is_never_in_the_book() {
+    let mut app = App::for_tests(Place::Workshop);
+    let typed = [tap(Tap::Open(Over::People)), tap(Tap::Typed("Stair works".into())), tap(Tap::AddPerson(Role::Supplier))];
+    let shown = after(&mut app, typed);
+    assert!(shown.contains("Stair works"));
+    assert!(app.own.book.lines().all(|line| !line.contains("Stair")));
+    let person = *app.own.names.keys().next().unwrap();
+    assert!(!after(&mut app, [tap(Tap::Forget(person))]).contains("Stair works"));
+}
+
+/// What was written while the share sheet stood open is in no copy.
+#[test]
+fn a_copy_holds_all_up_to_when_it_was_written() {
+    let mut app = App::for_tests(Place::Workshop);
+    let first = Msg::Count(crate::app::count::Tap::First);
+    after(&mut app, [first.clone(), tap(Tap::Open(Over::Copies)), tap(Tap::KeepCopy)]);
+    let pile = crate::app::count::sheet(&app).unwrap().tiles[0].pile;
+    app.heard(Msg::Count(crate::app::count::Tap::Pile(pile)), nth(20));
+    let shown = after(&mut app, [tap(Tap::Handed(Handed::Downloaded("fivebar.json".into())))]);
+    assert!(shown.contains("1 piece since") && shown.contains("The browser took fivebar.json"), "{shown}");
+}
+
+#[test]
+fn where_no_file_can_be_handed_on_the_copy_is_a_text() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [Msg::Count(crate::app::count::Tap::First), tap(Tap::Open(Over::Copies)), tap(Tap::KeepCopy)]);
+    let shown = after(&mut app, [tap(Tap::Handed(Handed::NoWay))]);
+    assert!(shown.contains("Copy as text") && shown.contains("No copy was ever kept"), "{shown}");
+    let orders = app.heard(tap(Tap::CopyText), nth(20));
+    assert!(matches!(&orders[..], [Order::CopyText { text }] if text.starts_with("{\"fivebar\":1")), "{orders:?}");
+    assert!(after(&mut app, [tap(Tap::CopiedText(false))]).contains("No copy was ever kept"));
+    after(&mut app, [tap(Tap::KeepCopy), tap(Tap::CopyText)]);
+    assert!(after(&mut app, [tap(Tap::CopiedText(true))]).contains("Last copy today"));
+}
+
+/// A full phone: what it would not keep is in the copy all the same.
+#[test]
+fn a_copy_holds_what_could_not_be_saved() {
+    let mut app = App::for_tests(Place::Count);
+    let orders = app.heard(Msg::Count(crate::app::count::Tap::First), nth(0));
+    let lines = orders.iter().find_map(|order| if let Order::Append { lines, .. } = order { Some(lines.clone()) } else { None }).unwrap();
+    app.told(News::NotSaved { which: Which::Own, lines: lines.clone(), trouble: Trouble::Full, stored: vec![] });
+    let orders = app.heard(tap(Tap::KeepCopyNow), nth(1));
+    assert_eq!(app.place, Place::Workshop);
+    let text = orders.iter().find_map(|order| if let Order::Share { text, .. } = order { Some(text) } else { None }).unwrap();
+    assert!(lines.iter().all(|posted| text.contains(&posted.line)));
+}
+
+#[test]
+fn inv11_a_copy_that_was_added_is_said_and_its_names_are_known() {
+    let mut other = App::for_tests(Place::Workshop);
+    let named =
+        [tap(Tap::Open(Over::People)), tap(Tap::Typed("Stair works".into())), tap(Tap::AddPerson(Role::Supplier)), tap(Tap::KeepCopy)];
+    after(&mut other, named[..3].iter().cloned());
+    let orders = other.heard(named[3].clone(), nth(9));
+    let text = orders.into_iter().find_map(|order| if let Order::Share { text, .. } = order { Some(text) } else { None }).unwrap();
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Picked(text))]);
+    let orders = app.heard(tap(Tap::AddThese), nth(10));
+    assert!(matches!(&orders[..], [Order::BringIn { lines, names, .. }] if (lines.len(), names.len()) == (1, 1)), "{orders:?}");
+    assert!(app.own.names.is_empty(), "not before it is written");
+    assert!(after(&mut app, [tap(Tap::Added(Err(Trouble::Full)))]).contains("Nothing was brought in."));
+    assert!(app.own.names.is_empty());
+    app.workshop.over = Over::Nothing;
+}
+
+#[test]
+fn everything_goes_only_when_the_word_is_typed() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Open(Over::Wipe))]);
+    for text in ["", "dele", "delete it"] {
+        let shown = after(&mut app, [tap(Tap::Typed(text.into()))]);
+        assert!(shown.contains(" disabled"), "{shown}");
+        assert_eq!(app.heard(tap(Tap::Wipe), nth(1)), []);
+    }
+    after(&mut app, [tap(Tap::Typed("Delete ".into()))]);
+    assert_eq!(app.heard(tap(Tap::Wipe), nth(2)), [Order::WipeAll]);
+    app.told(News::NotWiped(Trouble::Blocked));
+    assert!(after(&mut app, [tap(Tap::Close)]).contains("Keep a copy"));
+}
+
+/// Forgotten for good, but the bar of that moment still brings the name back.
+#[test]
+fn a_name_comes_back_while_the_bar_stands() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Open(Over::People)), tap(Tap::Typed("Stair works".into())), tap(Tap::AddPerson(Role::Supplier))]);
+    let person = *app.own.names.keys().next().unwrap();
+    let shown = after(&mut app, [tap(Tap::Line(person)), tap(Tap::Forget(person))]);
+    assert!(!shown.contains("Stair works"), "{shown}");
+    let orders = app.heard(Msg::Common(Common::TakeBack), nth(30));
+    assert!(orders.iter().any(|order| matches!(order, Order::KeepNames { names, .. } if names.len() == 1)), "{orders:?}");
+    assert!(after(&mut app, []).contains("Stair works"));
+    let orders = app.heard(Msg::Common(Common::PutBack), nth(31));
+    assert!(orders.iter().any(|order| matches!(order, Order::KeepNames { forgotten, .. } if forgotten.len() == 1)), "{orders:?}");
+    assert!(!after(&mut app, []).contains("Stair works"));
+}
+
+#[test]
+fn a_cost_of_no_job_is_written_down_and_struck() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Open(Over::Costs)), tap(Tap::Figure(Figure::Spent("edges"))), tap(Tap::Typed("planer knives".into()))]);
+    let presses = [Press::Digit(6), Press::Digit(4), Press::Point, Press::Digit(5)].map(|press| tap(Tap::Press(press)));
+    let shown = after(&mut app, presses.into_iter().chain([tap(Tap::PadDone)]));
+    assert!(shown.contains("$64.50") && shown.contains("planer knives"), "{shown}");
+    let line = app.own.book.entries().next().unwrap().0.id;
+    let shown = after(&mut app, [tap(Tap::Line(line)), tap(Tap::Strike(line))]);
+    assert!(shown.contains("Nothing this year yet.") && shown.contains("Put it back"), "{shown}");
+    assert!(after(&mut app, [Msg::Common(Common::PutBack)]).contains("$64.50"));
+}
+
+/// With the comma as decimal sign, `1,250` has two readings: each is a key.
+#[test]
+fn a_figure_with_two_readings_offers_both() {
+    let mut app = App::for_tests(Place::Workshop);
+    app.speech = std::rc::Rc::new(Plain { sign: Sign::Comma, ..Plain::default() });
+    let presses = [Press::Digit(1), Press::Point, Press::Digit(2), Press::Digit(5), Press::Digit(0)].map(|press| tap(Tap::Press(press)));
+    let open = [tap(Tap::Open(Over::Till)), tap(Tap::Figure(Figure::Mileage))];
+    let shown = after(&mut app, open.into_iter().chain(presses).chain([tap(Tap::PadDone)]));
+    assert!(shown.contains("it may mean 1250 or 1.25"), "{shown}");
+    let shown = after(&mut app, [tap(Tap::Take(Quantity::Number(Decimal::new(125, 2))))]);
+    assert!(shown.contains("How you are paid") && shown.contains("1.25"), "{shown}");
+}
+
+#[test]
+fn what_suits_the_hand_holds_at_once_and_is_remembered() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Open(Over::Hand))]);
+    let orders = app.heard(tap(Tap::Choose(Chosen::SingleKeys(false))), nth(1));
+    assert_eq!(orders, [Order::Choose { key: Choice::SingleKeys, value: "off".into() }]);
+    assert!(!app.here.single_keys);
+    after(&mut app, [tap(Tap::Choose(Chosen::Theme(Theme::Dark))), tap(Tap::Choose(Chosen::Text(TextSize::Large)))]);
+    assert_eq!((app.here.theme, app.here.text), (Theme::Dark, TextSize::Large));
+}
+
+#[test]
+fn the_phones_answer_to_keeping_is_said_each_way() {
+    for (kept, said) in [
+        (Kept::ForGood, "This phone keeps it until you delete it."),
+        (Kept::WhileThereIsRoom, "This phone may clear it when it runs out of room."),
+        (Kept::NotSaid, "This phone does not say how long it keeps it."),
+    ] {
+        let mut app = App::for_tests(Place::Workshop);
+        app.told(News::Kept(kept));
+        assert!(after(&mut app, [tap(Tap::Open(Over::Copies))]).contains(said));
+    }
+}
+
+#[test]
+fn installing_is_asked_before_the_first_entry_where_books_are_apart() {
+    let mut app = App::for_tests(Place::Count);
+    app.told(News::Here(Here { install_first: true, ..Here::default() }));
+    let shown = after(&mut app, []);
+    assert!(shown.contains("Put the app on the home screen before your first entry"), "{shown}");
+    assert!(after(&mut app, [tap(Tap::ShowHelp)]).contains("Add to home screen"));
+    let shown = after(&mut app, [Msg::Go(Place::Count), Msg::Count(crate::app::count::Tap::First)]);
+    assert!(!shown.contains("before your first entry"), "{shown}");
+    app.told(News::CanInstall(true));
+    assert!(after(&mut app, [Msg::Go(Place::Workshop), tap(Tap::Open(Over::Nothing))]).contains("Put it on the home screen"));
+    assert_eq!(app.heard(Msg::Common(Common::Install), nth(40)), [Order::Install]);
+}
+
+#[test]
+fn a_book_that_does_not_open_offers_to_open_again() {
+    let mut app = App::for_tests(Place::Count);
+    app.told(News::NotOpened { which: Which::Own, trouble: Trouble::Blocked });
+    let shown = after(&mut app, []);
+    assert!(shown.contains("The book could not be opened.") && shown.contains("Open it again"), "{shown}");
+    assert_eq!(app.heard(Msg::Common(Common::Reload), nth(1)), [Order::Reload]);
+}
+
+#[test]
+fn much_that_is_in_no_copy_is_said_on_every_other_place() {
+    let mut app = App::for_tests(Place::Count);
+    after(&mut app, [Msg::Count(crate::app::count::Tap::First)]);
+    let pile = crate::app::count::sheet(&app).unwrap().tiles[0].pile;
+    for _ in 0..100 {
+        after(&mut app, [Msg::Count(crate::app::count::Tap::Pile(pile))]);
+    }
+    let nudge = "In no copy: 101 pieces. Keep one in Workshop.";
+    assert!(after(&mut app, []).contains(nudge));
+    assert!(after(&mut app, [Msg::Go(Place::Bench)]).contains(nudge));
+    assert!(!after(&mut app, [Msg::Go(Place::Workshop)]).contains(nudge));
+}
+
+#[test]
+fn every_caution_stands_in_the_list_word_for_word() {
+    let mut app = App::for_tests(Place::Workshop);
+    let shown = after(&mut app, [tap(Tap::Open(Over::Cautions))]);
+    assert_eq!(crate::words::en::help::ALL_CAUTIONS.len(), 12);
+    for (_, line) in crate::words::en::help::ALL_CAUTIONS {
+        assert!(shown.contains(line), "{line}");
+    }
+}

@@ -1,0 +1,27 @@
+//! The bar that takes the last act of this tab back, and then puts it back: the same on every place.
+
+use super::Seen;
+use crate::app::{App, Common, Msg};
+use crate::parts::undo::{Undo, alone};
+use crate::view::El;
+use crate::words::en::{acts, common};
+use fivebar_core::ledger::Fact;
+
+/// The bar, while there is something to take back or to put back.
+pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let shelf = app.shelf();
+    if shelf.taken_back.is_some() {
+        let words = Undo { words: common::PUT_BACK.into(), under: common::TAKEN_BACK.into() };
+        return Some(alone(words, Msg::Common(Common::PutBack)));
+    }
+    let act = shelf.last_act?;
+    let entries: Vec<_> = shelf.book.act(act).into_iter().filter_map(|id| shelf.book.entry(id)).map(|(entry, _)| entry).collect();
+    let told = entries.iter().find(|entry| weighty(&entry.fact)).or(entries.first())?;
+    let words = Undo { words: common::TAKE_BACK.into(), under: common::of_when(acts::named(&told.fact), &seen.speech.clock(told.wall)) };
+    Some(alone(words, Msg::Common(Common::TakeBack)))
+}
+
+/// A haul or a stop that only came along with the act does not name it.
+fn weighty(fact: &Fact) -> bool {
+    !matches!(fact, Fact::HaulBegan(_) | Fact::RunStopped(_) | Fact::OfferHeard(_))
+}

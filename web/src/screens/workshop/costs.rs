@@ -1,0 +1,60 @@
+//! Costs of no job this year, each to be struck; and new ones written down.
+
+use super::super::{Screen, Seen};
+use super::{page, say};
+use crate::app::workshop::Tap;
+use crate::app::workshop::figures::{Figure, SPENDING};
+use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, chips};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{refusal, workshop as words};
+use fivebar_core::ledger::fold::Booked;
+use fivebar_core::quantity::{Id, Wall};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::workshop::{YearCosts, workshop};
+
+/// How it stands, on one line: the year's sum in the maker's currency.
+pub fn short(app: &App, seen: Seen<'_>) -> String {
+    let shop = Shop::of(&app.shelf().book, seen.now.at);
+    let year = workshop(&shop, seen.now.offset).ok().and_then(|sheet| sheet.costs.get(&app.begins_with().0).map(|year| year.total));
+    year.map_or_else(|| words::NONE_YET.to_owned(), |sum| format!("{} {}", seen.speech.money(sum), words::THIS_YEAR))
+}
+
+/// The page.
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    let shop = Shop::of(&app.shelf().book, seen.now.at);
+    let sheet = workshop(&shop, seen.now.offset);
+    let years: Vec<El<Msg>> = match &sheet {
+        Ok(sheet) if sheet.costs.is_empty() => vec![el("p", "t22 w8").text(words::NO_COSTS), el("p", "").text(words::COSTS_UNDER)],
+        Ok(sheet) => sheet.costs.values().map(|year| of_year(year, app.workshop.opened, seen)).collect(),
+        Err(refusal) => vec![el("p", "why").text(refusal::refused(refusal, seen.speech).what)],
+    };
+    let kinds = SPENDING.iter().map(|kind| Chip::tap(words::spending(kind))).collect();
+    let down = chips("key h56", kinds, |nth| say(Tap::Figure(Figure::Spent(SPENDING.get(nth).copied().unwrap_or("workshop")))));
+    let main = el("main", "scr").kids(years).kid(el("div", "push")).kid(el("h2", "").text(words::WRITE_DOWN)).kid(down);
+    page(app, ("workshop/costs", words::COSTS), main, seen)
+}
+
+fn of_year(year: &YearCosts, opened: Option<Id>, seen: Seen<'_>) -> El<Msg> {
+    let total = el("p", "row").kid(el("b", "t30 w8").text(seen.speech.money(year.total))).kid(el("span", "t14").text(words::THIS_YEAR));
+    let hauls = (!year.of_hauls.is_zero())
+        .then(|| el("div", "dl").kid(el("span", "op").text(words::OF_HAULS)).kid(el("span", "n").text(seen.speech.money(year.of_hauls))));
+    let lines = year.lines.iter().rev().map(|line| row(line, opened == Some(line.entry), seen));
+    el("section", "year").kid(total).kid(el("div", "card list").kids(lines).kids(hauls))
+}
+
+fn row(line: &Booked, open: bool, seen: Seen<'_>) -> El<Msg> {
+    let kind = line.kind.as_ref().map_or("", |kind| words::spending(kind.as_str()));
+    let day = seen.speech.day(Wall::new(line.at, seen.now.offset));
+    let under = line.what.as_ref().map_or_else(|| day.clone(), |what| format!("{day}, {what}"));
+    let what = el("span", "op").kid(el("b", "").text(kind)).kid(el("span", "t14 i2").text(under));
+    let top = el("button", "dl")
+        .attr("type", "button")
+        .attr("aria-expanded", if open { "true" } else { "false" })
+        .on_tap(say(Tap::Line(line.entry)))
+        .kid(what)
+        .kid(el("span", "n").text(seen.speech.money(line.sum)));
+    let strike = open.then(|| el("div", "opened").kid(key("key h56", words::STRIKE, "", say(Tap::Strike(line.entry)))));
+    el("div", "").key(line.entry.to_string()).kid(top).kids(strike)
+}

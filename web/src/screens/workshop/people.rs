@@ -1,0 +1,74 @@
+//! Suppliers and people: names stay beside the book and can be forgotten for good.
+
+use super::super::{Screen, Seen};
+use super::{known, line, page, say};
+use crate::app::workshop::Tap;
+use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, chips};
+use crate::parts::field::{Field, Keyboard, field};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::workshop as words;
+use fivebar_core::ledger::fold::Person;
+use fivebar_core::ledger::kind::book::Role;
+
+const ROLES: [(Role, &str); 5] = [
+    (Role::Supplier, words::SUPPLIER),
+    (Role::Buyer, words::BUYER),
+    (Role::Helper, words::HELPER),
+    (Role::Gallery, words::GALLERY),
+    (Role::Maker, words::MAKER),
+];
+
+/// Those whose name is known, by what they are and then by name.
+fn named(app: &App) -> Vec<(Person, String)> {
+    let people = known(app).people.into_iter();
+    let mut people: Vec<_> = people.filter_map(|person| Some((person, app.shelf().names.get(&person.id)?.clone()))).collect();
+    let place = |role: Role| ROLES.iter().position(|(other, _)| *other == role);
+    people.sort_by_key(|(person, name)| (place(person.role), name.to_lowercase()));
+    people
+}
+
+/// How many there are.
+pub fn how_many(app: &App, seen: Seen<'_>) -> String {
+    match named(app).len() {
+        0 => words::NONE_YET.to_owned(),
+        n => seen.speech.number(fivebar_core::quantity::Decimal::from(n), 0, 0),
+    }
+}
+
+/// The page of people.
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    let people = named(app);
+    let value = app.workshop.text.clone();
+    let typed = !value.trim().is_empty();
+    let asked = Field { id: "person", label: words::NAME.into(), value, keyboard: Keyboard::Words, ..Field::default() };
+    let roles = typed.then(|| {
+        let shown = ROLES.iter().map(|(_, name)| Chip::tap(*name)).collect();
+        let roles = chips("key h56", shown, |nth| say(Tap::AddPerson(ROLES.get(nth).map_or(Role::Supplier, |(role, _)| *role))));
+        el("div", "adding").kid(el("h2", "").text(words::ADD_AS)).kid(roles)
+    });
+    let list = el("div", "rows").kids(people.iter().map(|(person, name)| row(person, name, app)));
+    let main = el("main", "scr")
+        .kid(field(asked, |text| say(Tap::Typed(text))))
+        .kids(roles)
+        .kids(people.is_empty().then(|| el("p", "t22 w8").text(words::NOBODY)))
+        .kids((!people.is_empty()).then_some(list))
+        .kid(el("p", "t14 i2").text(words::NAMES_STAY));
+    page(app, ("workshop/people", words::PEOPLE), main, seen)
+}
+
+fn row(person: &Person, name: &str, app: &App) -> El<Msg> {
+    let role = ROLES.iter().find(|(role, _)| *role == person.role).map_or("", |(_, name)| *name);
+    let open = app.workshop.opened == Some(person.id);
+    let top = line(name, role.to_owned(), say(Tap::Line(person.id))).attr("aria-expanded", if open { "true" } else { "false" });
+    let forget = open.then(|| {
+        el("div", "opened").kid(el("p", "t14 i2").text(words::FORGOTTEN_UNDER)).kid(key(
+            "key h56",
+            words::FORGET,
+            "",
+            say(Tap::Forget(person.id)),
+        ))
+    });
+    el("div", "").key(person.id.to_string()).kid(top).kids(forget)
+}

@@ -1,0 +1,167 @@
+//! Your rate: the stack of what an hour must earn, what of it is yours, and the figures it is made of.
+
+use super::super::{Screen, Seen};
+use super::figures::{asked, per_cent};
+use super::{open, page};
+use crate::app::workshop::Over;
+use crate::app::workshop::figures::Figure;
+use crate::app::{App, Msg};
+use crate::parts::caution::caution;
+use crate::parts::key::figure_key;
+use crate::parts::scale::{Kind, Mark, Rhythm, Scale, scale};
+use crate::parts::stack::{Bracket, Part, stack};
+use crate::view::{El, el};
+use crate::words::en::{refusal, workshop as words};
+use fivebar_core::money::rate::Rate;
+use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::rate::{RatePart, RateSheet, rate};
+use fivebar_core::sheet::workshop::real_year;
+
+/// The rate in the maker's currency.
+fn sheet(app: &App, seen: Seen<'_>) -> RateSheet {
+    rate(&Shop::of(&app.shelf().book, seen.now.at), app.begins_with().0)
+}
+
+/// How it stands, on one line.
+pub fn short(app: &App, seen: Seen<'_>) -> String {
+    let sheet = sheet(app, seen);
+    let rate = sheet.stack.and_then(|rate| Money::book(rate.per_hour, sheet.currency).ok());
+    rate.map_or_else(|| words::NOT_SAID.to_owned(), |rate| words::an_hour(&seen.speech.money(rate)))
+}
+
+/// A sum in its currency's figures, without its mark.
+pub fn plain(amount: Decimal, currency: Currency, seen: Seen<'_>) -> String {
+    let digits = currency.digits() as u8;
+    seen.speech.number(amount, digits, digits)
+}
+
+/// The page of the rate.
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    let sheet = sheet(app, seen);
+    let main = el("main", "scr two");
+    let main = match &sheet.stack {
+        Some(stack) => main.kid(drawn(stack, &sheet, seen)).kid(beside(Some(stack), &sheet, app, seen)),
+        None => main.kid(unsaid(&sheet, seen)).kid(beside(None, &sheet, app, seen)),
+    };
+    page(app, ("workshop/rate", words::HOUR_MUST_EARN), main, seen)
+}
+
+/// What is missing, or why no rate can be.
+fn unsaid(sheet: &RateSheet, seen: Seen<'_>) -> El<Msg> {
+    let why = match &sheet.refused {
+        Some(refusal) => {
+            let said = refusal::refused(refusal, seen.speech);
+            el("p", "why").text(format!("{} {}", said.what, said.to_do))
+        }
+        None => {
+            let needed = [RatePart::Pay, RatePart::Hours, RatePart::Logged].into_iter().filter(|part| sheet.missing.contains(part));
+            el("p", "").text(words::missing(&needed.map(words::part).collect::<Vec<_>>()))
+        }
+    };
+    el("div", "col").kid(el("p", "t30 w8").text(words::NO_RATE_YET)).kid(why)
+}
+
+fn drawn(rate: &Rate, sheet: &RateSheet, seen: Seen<'_>) -> El<Msg> {
+    let currency = sheet.currency;
+    let money = Money::book(rate.per_hour, currency).map(|sum| seen.speech.money(sum)).unwrap_or_default();
+    let each = words::FOR_EACH_HOUR.map(|line| el("span", "").text(line));
+    let lead = el("section", "lead").kid(el("b", "t60 w8").text(money.clone())).kid(el("span", "t14 right").kids(each));
+    let figure = |amount: Decimal| plain(amount, currency, seen);
+    let bracket = |word: &str, amount: Decimal| Bracket { word: word.into(), figure: figure(amount) };
+    let brackets = (bracket(words::GOES_OUT, rate.goes_out), bracket(words::YOURS, rate.yours));
+    let parts = parts(rate, sheet, seen);
+    let said = format!("{money} {}", words::PER_LOGGED_HOUR);
+    el("div", "col").kid(lead).kid(stack(&parts, brackets, seen.page.column(), &said))
+}
+
+fn parts(rate: &Rate, sheet: &RateSheet, seen: Seen<'_>) -> Vec<Part> {
+    let said = &sheet.said;
+    let whole = |sum: Option<Money>| sum.map_or_else(String::new, |sum| seen.speech.number(sum.amount(), 0, 2));
+    let share = |share: Option<Decimal>| share.map_or_else(String::new, |share| per_cent(share, seen));
+    let hours = |n: Option<Decimal>| seen.speech.number(n.unwrap_or_default(), 0, 1);
+    let pay = plain(said.pay.unwrap_or_default(), sheet.currency, seen);
+    let pay = words::pay_note(&pay, &hours(said.hours), &hours(said.logged));
+    let part = |name: &str, (note, amount): (String, Decimal), yours: bool| Part {
+        name: name.into(),
+        note,
+        figure: plain(amount, sheet.currency, seen),
+        share: f64::try_from(amount).unwrap_or_default(),
+        yours,
+    };
+    let all = vec![
+        part(words::WEAR, (whole(said.wear), rate.wear), false),
+        part(words::OVERHEAD, (whole(said.costs), rate.workshop), false),
+        part(words::TAX, (share(said.tax), rate.tax), false),
+        part(words::PROFIT, (share(said.profit), rate.profit), true),
+        part(words::PAY, (pay, rate.pay), true),
+    ];
+    all.into_iter().filter(|part| 0.0 < part.share).collect()
+}
+
+/// What is yours, what is not said, the cautions, and the figures.
+fn beside(stack: Option<&Rate>, sheet: &RateSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let nothing: Vec<&str> = sheet.missing.iter().filter(|part| !matches!(part, RatePart::Lowest)).map(|part| words::part(*part)).collect();
+    let nothing = (stack.is_some() && !nothing.is_empty()).then(|| el("p", "").text(words::counted_as_nothing(&nothing)));
+    let no_wage = el("div", "").kids(words::RATE_IS_NO_WAGE.map(caution));
+    el("div", "col")
+        .kids(stack.filter(|rate| rate.yours < rate.per_hour).map(|rate| yours(rate, sheet, seen)))
+        .kids(nothing)
+        .kid(no_wage)
+        .kid(el("div", "push"))
+        .kid(el("h2", "").text(words::CHANGE_A_FIGURE))
+        .kid(el("div", "g3").kids(figures(sheet, app, seen)))
+}
+
+fn yours(rate: &Rate, sheet: &RateSheet, seen: Seen<'_>) -> El<Msg> {
+    let figure = |amount: Decimal| plain(amount, sheet.currency, seen);
+    let at = |amount: Decimal| f64::try_from(amount).unwrap_or_default();
+    let hours = seen.speech.number(sheet.said.hours.unwrap_or_default(), 0, 1);
+    let marks = vec![
+        Mark::new(at(rate.yours_over_all), Kind::Good, words::over_all(&hours), figure(rate.yours_over_all)),
+        Mark::new(at(rate.yours), Kind::Good, words::PER_LOGGED_HOUR, figure(rate.yours)),
+        Mark::new(at(rate.per_hour), Kind::Ink, words::YOUR_RATE_MARK, figure(rate.per_hour)),
+    ];
+    let (low, high) = (at(rate.yours_over_all), at(rate.per_hour));
+    let edge = ((high - low) * 0.12).max(1.0);
+    let (from, to) = ((low - edge).max(0.0), high + edge);
+    let rhythm = Some(Rhythm::for_span(to - from, seen.page.card()));
+    let drawn = Scale { width: seen.page.card(), from, to, rhythm, marks, ..Scale::default() };
+    el("section", "card").kid(el("p", "w8").text(words::of_it_yours(&figure(rate.per_hour), &figure(rate.yours)))).kid(scale(&drawn, ""))
+}
+
+fn figures(sheet: &RateSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let (currency, units) = (sheet.currency, app.begins_with().1);
+    let said = &sheet.said;
+    let money = |amount: Option<Decimal>| amount.and_then(|a| Money::book(a, currency).ok()).map(|sum| seen.speech.money(sum));
+    let number = |n: Option<Decimal>| n.map(|n| seen.speech.number(n, 0, 1));
+    let costs = said.costs.or(said.wear).map(|_| {
+        let sum = |sum: Option<Money>| sum.map_or(Decimal::ZERO, Money::amount);
+        seen.speech.number(sum(said.costs).saturating_add(sum(said.wear)), 0, 2)
+    });
+    let logged = real_year(&Shop::of(&app.shelf().book, seen.now.at), currency, seen.now.offset).ok().map(|year| year.logged);
+    let not_said = || words::NOT_SAID.to_owned();
+    vec![
+        asked(Figure::Pay, money(said.pay), units),
+        asked(Figure::Hours, number(said.hours), units),
+        asked(Figure::Logged, number(said.logged), units),
+        asked(Figure::Lowest, money(said.lowest), units),
+        figure_key(words::COSTS_AND_TAX_KEY, costs.unwrap_or_else(not_said), open(Over::CostsAndTax)).key("costs"),
+        figure_key(words::REAL_YEAR_KEY, logged.map_or_else(not_said, |span| seen.speech.span(span)), open(Over::RealYear)).key("year"),
+    ]
+}
+
+/// Costs, wear, tax and profit: each with its key.
+pub fn costs_and_tax(app: &App, seen: Seen<'_>) -> Screen {
+    let sheet = sheet(app, seen);
+    let (said, units) = (&sheet.said, app.begins_with().1);
+    let sum = |sum: Option<Money>| sum.map(|sum| seen.speech.short_money(sum));
+    let share = |share: Option<Decimal>| share.map(|share| per_cent(share, seen));
+    let keys = el("div", "g2")
+        .kid(asked(Figure::Costs, sum(said.costs), units))
+        .kid(asked(Figure::Wear, sum(said.wear), units))
+        .kid(asked(Figure::OwnTax, share(said.tax), units))
+        .kid(asked(Figure::Profit, share(said.profit), units));
+    let main = el("main", "scr").kid(keys).kid(el("p", "").text(words::ONE_HOME)).kid(caution(words::RATE_IS_NO_WAGE[1]));
+    page(app, ("workshop/costs-and-tax", words::COSTS_AND_TAX), main, seen)
+}

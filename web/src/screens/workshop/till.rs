@@ -1,0 +1,79 @@
+//! How one is paid; currency and units.
+
+use super::super::{Screen, Seen};
+use super::figures::{asked, per_cent};
+use super::{known, page, say};
+use crate::app::workshop::Tap;
+use crate::app::workshop::figures::Figure;
+use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, flowing};
+use crate::parts::seg::{Seg, seg};
+use crate::view::{El, el};
+use crate::words::en::workshop as words;
+use fivebar_core::ledger::fold::Till;
+use fivebar_core::money::point::Points;
+use fivebar_core::quantity::{Currency, Money, Side, Units};
+
+/// How it stands, on one line.
+pub fn short(app: &App, seen: Seen<'_>) -> String {
+    let till = of(app);
+    let said = |share: Option<_>| share.map(|share| per_cent(share, seen));
+    words::paid_so(said(till.tax).as_deref(), said(till.fee).as_deref())
+}
+
+fn of(app: &App) -> Till {
+    known(app).tills.remove(&app.begins_with().0).unwrap_or_default()
+}
+
+/// How one is paid.
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    let (_, units) = app.begins_with();
+    let till = of(app);
+    let money = |sum: Option<Money>| sum.map(|sum| seen.speech.money(sum));
+    let mileage = till.mileage.map(|rate| seen.speech.number(rate, 2, 4));
+    let main = el("main", "scr")
+        .kid(el("h2", "").text(words::SALES_TAX_STANDS))
+        .kid(el("div", "taxes").kid(asked(Figure::SalesTax, till.tax.map(|tax| per_cent(tax, seen)), units)).kid(side(&till)))
+        .kid(el("h2", "gap").text(words::TILL_UNDER))
+        .kid(el("div", "g2").kids([
+            asked(Figure::Fee, till.fee.map(|fee| per_cent(fee, seen)), units),
+            asked(Figure::FeeFixed, money(till.fixed), units),
+            asked(Figure::Cash, money(till.cash), units),
+            asked(Figure::Mileage, mileage, units),
+        ]))
+        .kid(el("h2", "gap").text(words::PRICE_POINTS))
+        .kid(points(&till));
+    page(app, ("workshop/till", words::HOW_PAID), main, seen)
+}
+
+fn side(till: &Till) -> El<Msg> {
+    let chosen = till.side.unwrap_or(Side::Inside);
+    let segs = vec![Seg::new(words::INSIDE, chosen == Side::Inside), Seg::new(words::ON_TOP, chosen == Side::Top)];
+    seg(words::SALES_TAX_STANDS, segs, |nth| say(Tap::Side(if nth == 0 { Side::Inside } else { Side::Top })))
+}
+
+fn points(till: &Till) -> El<Msg> {
+    let chosen = till.point.as_ref().and_then(|key| Points::of(key.as_str())).unwrap_or(Points::Five);
+    let chips = Points::ALL.iter().map(|points| Chip::choice(words::point(*points), *points == chosen)).collect();
+    flowing("key t22 h56", chips, |nth| say(Tap::Point(Points::ALL.get(nth).copied().unwrap_or(Points::Five))))
+        .attr("aria-label", words::PRICE_POINTS)
+        .attr("class", "chips points")
+}
+
+const COMMON: [&str; 12] = ["USD", "EUR", "GBP", "CHF", "CAD", "AUD", "NZD", "SEK", "NOK", "DKK", "PLN", "CZK"];
+
+/// What new hauls and jobs begin with.
+pub fn units(app: &App, seen: Seen<'_>) -> Screen {
+    let (currency, units) = app.begins_with();
+    let systems = [(Units::Inch, words::INCHES), (Units::Metric, words::MILLIMETRES)];
+    let segs = systems.iter().map(|(system, name)| Seg::new(*name, *system == units)).collect();
+    let listed: Vec<Currency> = COMMON.iter().filter_map(|code| Currency::read(code).ok()).collect();
+    let chips = listed.iter().map(|one| Chip::choice(one.code(), *one == currency)).collect();
+    let main = el("main", "scr")
+        .kid(el("h2", "").text(words::UNITS))
+        .kid(seg(words::UNITS, segs, move |nth| say(Tap::Units(systems.get(nth).map_or(Units::Metric, |(system, _)| *system)))))
+        .kid(el("h2", "gap").text(words::CURRENCY))
+        .kid(flowing("key h56", chips, move |nth| say(Tap::Currency(listed.get(nth).copied().unwrap_or(Currency::EUR)))))
+        .kid(el("p", "t14 i2").text(words::FOR_NEW_ONES));
+    page(app, ("workshop/units", words::CURRENCY_UNITS), main, seen)
+}

@@ -1,0 +1,61 @@
+//! The real year beside the guess: hours, what of them was logged, costs, and what an hour must earn by them.
+
+use super::super::{Screen, Seen};
+use super::figures::per_cent;
+use super::page;
+use super::rate::plain;
+use crate::app::{App, Msg};
+use crate::parts::caution::caution;
+use crate::view::{El, el};
+use crate::words::en::workshop as words;
+use fivebar_core::quantity::{Decimal, Money, Span};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::rate::rate;
+use fivebar_core::sheet::workshop::{RealYear, real_year};
+
+/// The page.
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    let (currency, _) = app.begins_with();
+    let shop = Shop::of(&app.shelf().book, seen.now.at);
+    let guess = rate(&shop, currency).said;
+    let main = el("main", "scr");
+    let main = match real_year(&shop, currency, seen.now.offset) {
+        Ok(year) => {
+            let hours = |n: Option<Decimal>| n.map(|n| words::hours(&seen.speech.number(n, 0, 1)));
+            let span = |span: Span| seen.speech.span(span);
+            let table = el("tbody", "")
+                .kid(heads())
+                .kid(row(words::WORKED, hours(guess.hours), span(year.worked)))
+                .kid(row(words::LOGGED, hours(guess.logged), span(year.logged)))
+                .kid(row(words::WORKSHOP_COSTS, guess.costs.map(|sum| seen.speech.short_money(sum)), seen.speech.money(year.costs)));
+            let passed = el("p", "").text(words::passed(&per_cent(year.passed.round_dp(2), seen)));
+            main.kid(el("section", "card").kid(el("table", "cmp").kid(table))).kid(passed).kid(by_it(&year, seen))
+        }
+        Err(refusal) => main.kid(el("p", "why").text(crate::words::en::refusal::refused(&refusal, seen.speech).what)),
+    };
+    page(app, ("workshop/real-year", words::REAL_YEAR), main.kid(caution(words::RATE_IS_NO_WAGE[1])), seen)
+}
+
+fn by_it(year: &RealYear, seen: Seen<'_>) -> El<Msg> {
+    match &year.rate {
+        Some(rate) => {
+            let currency = year.costs.currency();
+            let shown =
+                Money::book(rate.per_hour, currency).map_or_else(|_| plain(rate.per_hour, currency, seen), |sum| seen.speech.money(sum));
+            el("section", "").kid(el("p", "t14 i2").text(words::AT_THE_REAL_YEAR)).kid(el("p", "t30 w8").text(shown))
+        }
+        None => el("p", "").text(words::YEAR_TOO_YOUNG),
+    }
+}
+
+fn heads() -> El<Msg> {
+    let head = |words: &'static str| el("th", "n").attr("scope", "col").text(words);
+    el("tr", "").kid(el("th", "").text("")).kids([words::YOUR_GUESS, words::SO_FAR].map(head))
+}
+
+fn row(name: &str, guess: Option<String>, real: String) -> El<Msg> {
+    el("tr", "")
+        .kid(el("th", "").attr("scope", "row").text(name.to_owned()))
+        .kid(el("td", "n here").text(guess.unwrap_or_else(|| words::NOT_SAID.to_owned())))
+        .kid(el("td", "n then").text(real))
+}

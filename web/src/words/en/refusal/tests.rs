@@ -1,0 +1,268 @@
+//! Every code that can be said has its sentence, word for word. A code without a row does not pass.
+
+use super::*;
+use crate::app::news::NotRead;
+use crate::words::Plain;
+use crate::words::en::copies;
+use fivebar_core::ledger::line::document::DocumentTrouble;
+use fivebar_core::quantity::{Currency, Id, Moment, Span};
+
+/// The codes of a closed list. A new one does not compile before it is listed here, and does not pass before it has a row.
+macro_rules! codes {
+    ($name:ident, $code:ident, $kind:ident: $($variant:ident)+) => {
+        const $name: &[&str] = &[$(stringify!($variant)),+];
+        fn $code(one: &$kind) -> &'static str {
+            match one {
+                $($kind::$variant { .. } => stringify!($variant)),+
+            }
+        }
+    };
+}
+
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads);
+codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
+codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
+codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
+codes!(FILES, file_code, NotRead: TooLarge NotText Unread);
+
+/// Each code of the list has at least one row.
+#[track_caller]
+fn whole(codes: &[&str], rows: &[&str]) {
+    let missing: Vec<&&str> = codes.iter().filter(|code| !rows.contains(code)).collect();
+    assert!(missing.is_empty(), "no row for {missing:?}");
+}
+
+fn usd(cents: i64) -> Money {
+    Money::book(Decimal::new(cents, 2), Currency::USD).unwrap()
+}
+
+fn inches(n: i64) -> Length {
+    Length::INCH.times(n).unwrap()
+}
+
+fn d(text: &str) -> Decimal {
+    text.parse().unwrap()
+}
+
+fn hours(n: i64) -> Span {
+    Span::minutes(60 * n)
+}
+
+const ID: &str = "0198f0a0-0000-7000-8000-000000000001";
+
+/// A refusal, what did not happen, what to do.
+type Row = (Refusal, &'static str, &'static str);
+
+fn of_figures() -> Vec<Row> {
+    use Refusal::*;
+    let (usd_, eur) = (Currency::USD, Currency::EUR);
+    vec![
+        (MoneyOutOfRange { currency: usd_ }, "Not taken: that sum is too large. The most is $10000000.00.", "Check the figure."),
+        (
+            CurrenciesMixed { one: usd_, other: eur },
+            "Not added: USD and EUR do not go into one sum.",
+            "Say the figure in the job’s own currency.",
+        ),
+        (CurrencyUnknown { code: "XQX".into() }, "No currency is called “XQX”.", "Use its three letters, such as USD or EUR."),
+        (
+            LengthOutOfRange { met: inches(1_125), least: Length::nm(1_000_000).unwrap(), most: Length::nm(20_000_000_000).unwrap() },
+            "Not taken: 1125 in is not between 0.04 in and 787.4 in.",
+            "Type the size again, in its own unit.",
+        ),
+        (
+            SpanOutOfRange { met: hours(50), most: hours(48) },
+            "Not taken: 50 h is no time of a run, which lasts from nothing to 48 h.",
+            "Check start and stop.",
+        ),
+        (
+            BandUpsideDown { from: inches(20), to: inches(10) },
+            "Not taken: a band from 20 in to 10 in ends before it begins.",
+            "Say the shorter length first.",
+        ),
+        (OutOfRange, "Not taken: the figure is larger than can be kept.", "Check the figure."),
+        (NothingToShareBy, "Not worked out: there is nothing to share it over yet.", "Count or log something first."),
+        (MoneyBelowNothing { met: usd(-500) }, "Not taken: $-5.00 is below nothing.", "Leave the minus sign away."),
+        (BelowNothing { met: d("-2") }, "Not taken: -2 is below nothing.", "Leave the minus sign away."),
+        (ShareOutOfRange { met: d("1.01") }, "Not taken: 101 % is not a share below 100 %.", "Check the figure."),
+        (NoHours, "Not worked out: no hours are logged yet.", "Log some work, or say the hours."),
+        (
+            LoggedBeyondAll { logged: hours(500), all: hours(480) },
+            "Not taken: 500 h logged to jobs is more than the 480 h worked in all.",
+            "Say fewer, or first all the hours you work in a year.",
+        ),
+        (
+            RateOutOfReach { tax: d("0.5"), profit: d("1") },
+            "No rate can bear that: tax and profit take all of it.",
+            "Say a smaller share of tax or profit.",
+        ),
+        (
+            FeesEatThePrice { tax: d("0.5"), fee: d("0.7") },
+            "No price covers that: tax and fees take all of it.",
+            "Check the fee and the tax.",
+        ),
+        (StagesDoNotMeet { sum: d("0.9") }, "Not taken: the parts add up to 90 % of the price.", "Make them add up to 100 %."),
+        (NeverCovered { left: d("-1") }, "Never: a piece leaves nothing towards it.", "Raise the price, or leave the stall."),
+        (MoistureOutOfRange { most: d("200") }, "Not taken: no wood holds that much water. The most is 200 %.", "Check the reading."),
+        (MoreThanDue { met: usd(30_000), due: usd(27_600) }, "Not taken: $300.00 is more than the $276.00 that is due.", "Check the sum."),
+        (MoreThanPrice { met: usd(50_000), price: usd(46_000) }, "Not taken: $500.00 is more than the price, $460.00.", "Check the sum."),
+        (MoreThanReceived { met: usd(500), received: usd(400) }, "Not taken: $5.00 is more than came in, $4.00.", "Check the sum."),
+        (MoreThanPack { used: d("40"), holds: d("32") }, "Not taken: 40 used of a pack that holds 32.", "Check both figures."),
+        (GuessTooFlat { met: d("1"), above: d("1.05") }, "That guess says nothing: it must be above 1.05.", "Guess more."),
+        (
+            MileageUnknown { currency: usd_ },
+            "Not taken: no rate for a distance is set in USD.",
+            "Set it in Workshop, under how you are paid.",
+        ),
+    ]
+}
+
+fn of_things() -> Vec<Row> {
+    use Refusal::*;
+    let id = Id::read(ID).unwrap();
+    let at = Moment::at;
+    vec![
+        (
+            TooManyPieces { would_be: 10_000, most: 9_999 },
+            "Not counted: the pile would hold 10000 pieces, and one pile holds at most 9999 pieces.",
+            "Begin a new pile.",
+        ),
+        (NotThatMany { asked: 7, there: 5 }, "Not done: you asked for 7 pieces, and there are 5 pieces.", "Take fewer, or count again."),
+        (NotThere, "Not done: what you meant is no longer there.", "It may have been taken back. Look again."),
+        (NothingAsked, "Nothing was asked for.", "Say how many, at least one."),
+        (JobHasEnded, "Not done: you are done with this job.", "Take the job up again first."),
+        (JobNotEnded, "Not done: the job goes on.", "There is nothing to take up again."),
+        (SizeMissing, "Not worked out: a pile of this job has no size yet.", "Name its size on Count, under Sort."),
+        (SamePile, "Not moved: it is the same pile.", "Choose another pile."),
+        (TooManyPiles { most: 200 }, "No new pile: a haul has at most 200.", "Begin a new haul."),
+        (WoodUnknown { key: "plastic".into() }, "No wood is called “plastic”.", "Choose one of the list."),
+        (RunHasEnded { run: id }, "Not done: that run has ended already.", "Mend it in the day’s list."),
+        (
+            RunsOverlap { run: id },
+            "Not taken: that time is in another run already, and no minute is paid twice.",
+            "Mend the other run first.",
+        ),
+        (EndNotAfterStart { start: at(2), end: at(1) }, "Not taken: it ends before it begins.", "Check start and stop."),
+        (NotYet { met: at(2), now: at(1) }, "Not taken: that moment has not come yet.", "Say an earlier one."),
+        (NameMissing, "Nothing was named.", "Type a name first."),
+        (NameTooLong { met: 300, most: 200 }, "Not taken: 300 letters, and a name has at most 200.", "Make it shorter."),
+        (TooManyHeads { would_be: 30, most: 20 }, "Not taken: 30 heads, and one run has at most 20.", "Write the others down apart."),
+    ]
+}
+
+#[test]
+fn every_refusal_says_what_did_not_happen_what_is_safe_and_what_to_do() {
+    let rows: Vec<Row> = of_figures().into_iter().chain(of_things()).collect();
+    for (refusal, what, to_do) in &rows {
+        let said = refused(refusal, &Plain::default());
+        assert_eq!((&*said.what, &*said.safe, &*said.to_do), (*what, "Nothing was changed.", *to_do), "{refusal:?}");
+    }
+    whole(REFUSALS, &rows.iter().map(|(refusal, ..)| refusal_code(refusal)).collect::<Vec<_>>());
+}
+
+/// Limits are said in the maker's own units.
+#[test]
+fn limits_are_said_in_the_makers_own_units() {
+    let metric = Plain { units: Units::Metric, ..Plain::default() };
+    let refusal =
+        Refusal::LengthOutOfRange { met: inches(1_125), least: Length::nm(1_000_000).unwrap(), most: Length::nm(20_000_000_000).unwrap() };
+    assert_eq!(refused(&refusal, &metric).what, "Not taken: 28575 mm is not between 1 mm and 20000 mm.");
+}
+
+#[test]
+fn every_misread_figure_says_why() {
+    use Quantity::{Count, Length as Long, Money as Sum, Number};
+    let rows = [
+        (Misread::Empty, "Nothing is typed yet."),
+        (Misread::TooLong { most: 40 }, "Not taken: at most 40 signs."),
+        (Misread::NotANumber { met: "ten".into() }, "Not taken: “ten” is no number."),
+        (Misread::UnknownUnit { met: "rods".into() }, "Not taken: “rods” is no unit for this."),
+        (Misread::Negative { met: "-3".into() }, "Not taken: -3 is below nothing."),
+        (Misread::Ambiguous { grouped: Number(d("1250")), decimal: Number(d("1.25")) }, "Not taken: it may mean 1250 or 1.25."),
+        (Misread::TooFine { nearest: Sum(usd(1_141)) }, "Not taken: finer than is kept. The nearest is $11.41."),
+        (Misread::Denominator { met: 7, nearest: Some(Long(inches(3))) }, "Not taken: no rule has 7ths. The nearest is 3 in."),
+        (Misread::Denominator { met: 0, nearest: None }, "Not taken: no rule has 0ths."),
+        (
+            Misread::OutOfRange {
+                met: Some(Long(inches(1_125))),
+                least: Long(inches(1)),
+                most: Long(inches(787)),
+                might_be: Some(Long(inches(1))),
+            },
+            "Not taken. It reads as 1125 in. It must be from 1 in to 787 in. It may mean 1 in.",
+        ),
+        (Misread::OutOfRange { met: None, least: Count(1), most: Count(9_999), might_be: None }, "Not taken. It must be from 1 to 9999."),
+        (Misread::NotWhole { met: d("2.5"), might_be: None }, "Not taken: only whole ones."),
+        (Misread::NotWhole { met: d("1.25"), might_be: Some(Count(1_250)) }, "Not taken: only whole ones. It may mean 1250."),
+    ];
+    for (why, said) in &rows {
+        assert_eq!(misread(why, &Plain::default(), Units::Inch), *said);
+    }
+    whole(MISREADS, &rows.iter().map(|(why, _)| misread_code(why)).collect::<Vec<_>>());
+}
+
+#[test]
+fn every_trouble_of_the_phone_says_why_and_what_to_do() {
+    let rows = [
+        (Trouble::Full, "The phone is full.", "Free some space, or keep a copy now."),
+        (Trouble::Known, "The book holds an entry of the same name already.", "Keep a copy now, then open the app again."),
+        (Trouble::Newer, "A newer version of the app wrote this book.", "Close all its windows and open it again with a network."),
+        (Trouble::NoStore, "This window has no store: a private window, or storage is switched off.", "Open it in a usual window."),
+        (Trouble::Blocked, "Another window of the app holds the book.", "Close the other windows, then try again."),
+        (Trouble::Lost, "The phone closed the book.", "Try again. If it stays so, open the app again."),
+        (Trouble::Aborted, "The phone gave up writing.", "Try again, or keep a copy now."),
+        (Trouble::Stopped, "The app stopped after an error of its own.", "Open it again: nothing saved is lost."),
+    ];
+    for (trouble, why, to_do) in rows {
+        let ways = [
+            (not_saved(trouble, 3), "Not saved: 3 entries.", "All that was shown as saved is safe."),
+            (not_saved(trouble, 1), "Not saved: 1 entry.", "All that was shown as saved is safe."),
+            (not_opened(trouble), "The book could not be opened.", "Nothing was written or removed."),
+            (not_added(trouble), "Nothing was brought in.", "What is here is unchanged."),
+            (copies::not_wiped(not_opened(trouble)), "Not deleted, or not all of it.", "What is still here opens as before."),
+        ];
+        for (said, what, safe) in ways {
+            assert_eq!((&*said.what, &*said.why, &*said.safe, &*said.to_do), (what, why, safe, to_do));
+        }
+    }
+    whole(TROUBLES, &rows.iter().map(|(trouble, ..)| trouble_code(trouble)).collect::<Vec<_>>());
+}
+
+#[test]
+fn every_file_that_is_no_copy_says_why_and_what_to_do() {
+    const FIVEBAR: &str = "Choose the file whose name begins with fivebar.";
+    const SMALLER: &str = "Keep a copy without photos on the other phone.";
+    let rows = [
+        (DocumentTrouble::NotJson, "It is no copy of Fivebar.", FIVEBAR),
+        (DocumentTrouble::NotACopy, "It is a file of another kind.", FIVEBAR),
+        (DocumentTrouble::CutShort, "It ends before its end: not all of it arrived.", "Send it again, or choose another copy."),
+        (
+            DocumentTrouble::Newer { version: 2, ours: 1 },
+            "A newer version kept it: it is of form 2, and this app reads up to 1.",
+            "Open the app with a network to get the new version, then choose it again.",
+        ),
+        (DocumentTrouble::TooLarge { bytes: 300, most: 200 }, "It holds 300 bytes; at most 200 are read.", SMALLER),
+        (
+            DocumentTrouble::TooMany { entries: 12, most: 10 },
+            "Together that would be 12 entries; a book holds at most 10.",
+            "Bring it in on another phone, to a book of its own.",
+        ),
+        (DocumentTrouble::Altered, "Something in it was changed on the way.", "Send it again, or choose another copy."),
+    ];
+    let check = |said: Said, why: &str, to_do: &str| {
+        let (what, safe) = ("Nothing was brought in.", "What is here is unchanged.");
+        assert_eq!((&*said.what, &*said.why, &*said.safe, &*said.to_do), (what, why, safe, to_do));
+    };
+    for (trouble, why, to_do) in &rows {
+        check(copies::no_copy(trouble, |n| n.to_string()), why, to_do);
+    }
+    whole(DOCUMENTS, &rows.iter().map(|(trouble, ..)| document_code(trouble)).collect::<Vec<_>>());
+    let files = [
+        (NotRead::TooLarge { bytes: 300, most: 200 }, "It holds 300 bytes; at most 200 are read.", SMALLER),
+        (NotRead::NotText, "It is no text, and a copy is text.", FIVEBAR),
+        (NotRead::Unread, "The phone could not read the file.", "Move it onto this phone first, then choose it again."),
+    ];
+    for (trouble, why, to_do) in &files {
+        check(copies::not_read(*trouble, |n| n.to_string()), why, to_do);
+    }
+    whole(FILES, &files.iter().map(|(trouble, ..)| file_code(trouble)).collect::<Vec<_>>());
+}
