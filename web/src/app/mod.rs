@@ -134,6 +134,9 @@ impl App {
     /// Takes in what a person said at `now`; returns what the phone is asked to do.
     pub fn heard(&mut self, message: Msg, now: Now) -> Vec<Order> {
         self.now = now.wall;
+        if price::face::is_locked(self, &message) {
+            return vec![];
+        }
         if !self.is_open && !matches!(message, Msg::Go(_)) {
             self.early.push((message, now));
             return vec![];
@@ -203,8 +206,10 @@ impl App {
 
     pub(crate) fn go(&mut self, place: Place) {
         let before = std::mem::replace(&mut self.place, place);
-        if place == Place::Jobs && self.is_open {
-            jobs::chosen(self, before);
+        match place {
+            Place::Jobs if self.is_open => jobs::chosen(self, before),
+            Place::Price if before == place => self.price.to_list(),
+            _ => {}
         }
         self.notice = None;
         self.orders.push(Order::Remember(place));

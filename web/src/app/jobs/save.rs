@@ -208,7 +208,7 @@ impl Reader {
             What::Sell(agreed) => {
                 let (sum, n) = (self.money(draft, 0)?, self.count(draft, 1)?);
                 let (paid, carried) = (draft.picks.paid, Some(draft.picks.carried));
-                Some(SaleCommand::Sell(SellOrder { job, n, sum, tax: None, agreed, paid, carried, buyer: None, when: None }))
+                Some(SaleCommand::Sell(SellOrder { job, n, sum, tax: None, agreed, paid, carried, buyer: None, when: None, heard: false }))
             }
             What::Pay(to) => {
                 let paid = draft.picks.paid.unwrap_or(fivebar_core::ledger::kind::sale::Paid::Notes);
