@@ -138,6 +138,7 @@ fn sell_one(maker: &mut Maker, job: Id, sum: &str, paid: Paid) {
         carried: Some(Carried::Fetched),
         buyer: None,
         when: None,
+        heard: false,
     };
     maker.order(Command::Sale(SaleCommand::Sell(order)));
 }
@@ -268,7 +269,7 @@ fn what_was_left() {
     assert_eq!((sold.pieces, sold.by_galleries, sold.left, sold.due), (4, 1, 0, money("0")));
     assert_eq!(account.hours.total, Some(Span::minutes(1_517)));
     assert_eq!(shown(account.hours.total.unwrap().hours(), 2), "25.28");
-    let kinds = [Kind::Fetch, Kind::Make, Kind::Sell].map(|kind| account.hours.by_kind[&kind].as_minutes());
+    let kinds = [Kind::Fetch, Kind::Make, Kind::Sell].map(|kind| account.hours.by_kind.get(&kind).unwrap().as_minutes());
     assert_eq!(kinds, [77, 830, 610]);
     let stages: Vec<(Stage, i64)> = jobs::so_far(&account).into_iter().map(|(stage, span)| (stage, span.as_minutes())).collect();
     let bar = [(Stage::Fetch, 48), (Stage::Sort, 29), (Stage::Make, 754), (Stage::Finish, 76), (Stage::Sell, 610)];
@@ -328,7 +329,7 @@ fn lists_and_the_side_turned_to_the_buyer() {
     let rows = jobs::jobs(&maker.shop(), "plant").unwrap();
     assert_eq!((rows.len(), rows[0].section, rows[0].left), (1, jobs::Section::ForSale, 5));
     assert_eq!(jobs::jobs(&maker.shop(), "table").unwrap(), []);
-    let sheet = price::price(&maker.shop()).unwrap();
+    let sheet = price::price(&maker.shop(), Paid::Card).unwrap();
     assert_eq!((sheet.for_sale[0].left, sheet.for_sale[0].gaps.len()), (5, 0));
     let turned = buyer::buyer(&maker.shop(), job).unwrap();
     assert_eq!(turned.price, Some(maker.money("145")));
@@ -336,7 +337,7 @@ fn lists_and_the_side_turned_to_the_buyer() {
         assert!(!format!("{turned:?}").contains(private), "inv15: {private}");
     }
     sell(&mut maker, job);
-    assert_eq!(price::price(&maker.shop()).unwrap().for_sale, []);
+    assert_eq!(price::price(&maker.shop(), Paid::Card).unwrap().for_sale, []);
 }
 
 #[test]

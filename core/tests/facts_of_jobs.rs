@@ -45,7 +45,7 @@ fn unknown_is_none_and_never_nothing() {
     assert_eq!((account.sold.kept, account.sold.agreed, account.ratios), (None, None, account::Ratios::default()));
     let pricing = account.pricing;
     assert_eq!((pricing.marks.costs_covered, pricing.ask, pricing.settle, pricing.hourly.your_rate), (None, None, None, None));
-    let gaps = price::price(&maker.shop()).unwrap().for_sale[0].gaps.clone();
+    let gaps = price::price(&maker.shop(), Paid::Card).unwrap().for_sale[0].gaps.clone();
     assert_eq!(gaps, [price::Gap::Tag, price::Gap::Costs, price::Gap::Hours, price::Gap::Rate]);
     assert_eq!(job::job(&maker.shop(), job).unwrap().next, job::NextAct::TakeWood);
 }
@@ -120,7 +120,7 @@ fn spending_has_one_home_and_one_currency() {
     maker.order(spend(On::Job(job), Much::Credit(two)));
     assert_eq!(account::account(&maker.shop(), job).unwrap().costs.total, Some(maker.money("3")));
     let sheet = workshop::workshop(&maker.shop(), Offset::UTC).unwrap();
-    let total = |currency| sheet.costs[&currency].total;
+    let total = |currency| sheet.costs.get(&currency).unwrap().total;
     assert_eq!((total(Currency::USD), total(Currency::EUR)), (five, euro));
     maker.at((2027, 1, 2), 600, -5);
     assert!(workshop::workshop(&maker.shop(), Offset::UTC).unwrap().costs.is_empty(), "another year");
@@ -141,6 +141,7 @@ fn a_batch_sells_no_more_than_it_has() {
             carried: None,
             buyer: None,
             when: None,
+            heard: false,
         }))
     };
     let two = sell(&maker, 2);

@@ -3,13 +3,12 @@
 use fivebar_core::bench::Shares;
 use fivebar_core::ledger::{Book, Subject, fold};
 use fivebar_core::money::price::Mark;
-use fivebar_core::quantity::{Currency, Decimal, Id, Mass, Moment, Money, Span, Spelled, Units, Volume, half_up};
+use fivebar_core::quantity::{Currency, Decimal, Id, Mass, Moment, Money, Sorted, Span, Spelled, Units, Volume, half_up};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::account::{Account, account};
 use fivebar_core::sheet::haul::{HaulReckoning, Pieces, PileReckoning, Volumes, haul, measure};
 use fivebar_core::sheet::{Shop, rate::rate};
 use serde_json::{Map, Value, json};
-use std::collections::BTreeMap;
 
 /// The whole book, reckoned at the moment of its newest entry.
 pub fn reckoning(book: &Book) -> Value {
@@ -190,7 +189,7 @@ fn left_per_hour(job: &Account) -> Value {
     })
 }
 
-fn named<K: Spelled>(spans: &BTreeMap<K, Span>) -> Value {
+fn named<K: Spelled + Ord>(spans: &Sorted<K, Span>) -> Value {
     let name = |key: &K| key.spell().text().unwrap_or_default().to_owned();
     Value::Object(spans.iter().map(|(key, span)| (name(key), minutes(*span))).collect())
 }

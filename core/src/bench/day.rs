@@ -2,14 +2,14 @@
 
 use super::time::{Shares, Source, add};
 use super::{Kind, Run};
+use crate::quantity::Sorted;
 use crate::quantity::{Day, Moment, Span, Wall};
-use std::collections::BTreeMap;
 
 /// What was worked on one day.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct DayTotal {
     pub own: Shares,
-    pub by_kind: BTreeMap<Kind, Shares>,
+    pub by_kind: Sorted<Kind, Shares>,
 }
 
 /// The day a run is listed on.

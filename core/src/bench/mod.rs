@@ -21,21 +21,21 @@ pub use kind::{Kind, Mender, Stage};
 pub use run::{Cut, Doubt, Notch, On, Run, Work};
 pub use time::{Shares, Source, Time};
 
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Id, Moment, Span};
 use repair::Known;
-use std::collections::BTreeMap;
 
 /// Every run there is, and how many pieces operations have.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Bench {
     // In order of their start. No two of one person overlap.
     runs: Vec<Run>,
-    planned: BTreeMap<(Id, String), Count>,
+    planned: Sorted<(Id, String), Count>,
 }
 
 impl Bench {
     /// The bench of runs in order of their stamps, and of batches by job and operation.
-    pub fn new(mut runs: Vec<Run>, planned: BTreeMap<(Id, String), Count>) -> Bench {
+    pub fn new(mut runs: Vec<Run>, planned: Sorted<(Id, String), Count>) -> Bench {
         person::one_bench_each(&mut runs);
         runs.sort_by_key(|run| run.started.at);
         Bench { runs, planned }

@@ -3,12 +3,12 @@
 //! Pure and total. The result depends on the set of runs, not on the order in which their corrections came.
 
 use super::run::{Cut, Run};
+use crate::quantity::Sorted;
 use crate::quantity::{Id, Moment};
-use std::collections::BTreeMap;
 
 /// Cuts the runs of each person so that none overlap. `runs` come in order of their stamps.
 pub fn one_bench_each(runs: &mut [Run]) {
-    let mut people: BTreeMap<Option<Id>, (Vec<usize>, Vec<usize>)> = BTreeMap::new();
+    let mut people: Sorted<Option<Id>, (Vec<usize>, Vec<usize>)> = Sorted::new();
     for (place, run) in runs.iter().enumerate() {
         let (stamped, recalled) = people.entry(run.work.person).or_default();
         if run.recalled { recalled.push(place) } else { stamped.push(place) }

@@ -1,8 +1,8 @@
 //! Time added up: by kind, stage and operation, and by where each minute comes from. Whole milliseconds, no rounding.
 
 use super::{Kind, Run, Stage};
+use crate::quantity::Sorted;
 use crate::quantity::{Moment, Span};
-use std::collections::BTreeMap;
 
 /// Where a minute comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -55,9 +55,9 @@ pub struct Time {
     /// Own time and that of the heads that worked along.
     pub labour: Span,
     pub rework: Span,
-    pub by_kind: BTreeMap<Kind, Shares>,
-    pub by_stage: BTreeMap<Stage, Shares>,
-    pub by_op: BTreeMap<String, Shares>,
+    pub by_kind: Sorted<Kind, Shares>,
+    pub by_stage: Sorted<Stage, Shares>,
+    pub by_op: Sorted<String, Shares>,
 }
 
 impl Time {
@@ -94,7 +94,7 @@ impl Time {
 }
 
 /// Adds shares under a name.
-pub fn add<K: Ord>(map: &mut BTreeMap<K, Shares>, key: K, shares: Shares) {
+pub fn add<K: Ord>(map: &mut Sorted<K, Shares>, key: K, shares: Shares) {
     let there = map.entry(key).or_default();
     *there = there.plus(shares);
 }

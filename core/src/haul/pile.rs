@@ -1,8 +1,8 @@
 //! A pile: pieces alike. Its counts are never negative.
 
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Id, Key, Length, Volume};
 use crate::refusal::Answer;
-use std::collections::BTreeMap;
 
 /// Pieces alike. It may be counted before it is named or sized.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,10 +21,10 @@ pub struct Pile {
     /// The counts as they were tapped, each with its entry.
     pub bundles: Vec<(Id, Count)>,
     pub sorted_good: Count,
-    pub rejects: BTreeMap<Key, Count>,
+    pub rejects: Sorted<Key, Count>,
     /// Rejected pieces that went to jigs or were burnt stay rejected.
     pub gone: Count,
-    pub in_jobs: BTreeMap<Id, Count>,
+    pub in_jobs: Sorted<Id, Count>,
 }
 
 impl Pile {
@@ -41,9 +41,9 @@ impl Pile {
             taken: 0,
             bundles: vec![],
             sorted_good: 0,
-            rejects: BTreeMap::new(),
+            rejects: Sorted::new(),
             gone: 0,
-            in_jobs: BTreeMap::new(),
+            in_jobs: Sorted::new(),
         }
     }
 

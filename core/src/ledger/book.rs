@@ -6,7 +6,7 @@ use super::damage::{Damage, Why};
 use super::entry::{Entry, Fact};
 use super::line::{self, Line};
 use super::stamp::Stamp;
-use crate::quantity::Id;
+use crate::quantity::{Id, Sorted};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What entries are about.
@@ -41,10 +41,11 @@ pub struct Book {
     kept: Vec<Kept>,
     slots: BTreeMap<Id, Slot>,
     order: Vec<Slot>,
-    subjects: BTreeMap<Subject, Vec<Slot>>,
-    acts: BTreeMap<Id, Vec<Slot>>,
+    subjects: Sorted<Subject, Vec<Slot>>,
+    acts: BTreeMap<Id, usize>,
+    of_acts: Vec<Vec<Slot>>,
     // Invariant: of each id that was ever struck or restored, the last such by rank. It may come before the entry it names.
-    strikes: BTreeMap<Id, (Rank, bool)>,
+    strikes: Sorted<Id, (Rank, bool)>,
     newer: BTreeSet<Box<str>>,
     damaged: BTreeSet<Damage>,
 }
@@ -145,6 +146,7 @@ impl Book {
         self.order.clear();
         self.subjects.clear();
         self.acts.clear();
+        self.of_acts.clear();
         self.strikes.clear();
         0
     }
@@ -155,7 +157,14 @@ impl Book {
             put(&self.kept, self.subjects.entry(subject).or_default(), &[slot]);
         }
         if let Some(act) = kept.entry.act {
-            put(&self.kept, self.acts.entry(act).or_default(), &[slot]);
+            let next = self.of_acts.len();
+            let at = *self.acts.entry(act).or_insert(next);
+            if at == next {
+                self.of_acts.push(vec![]);
+            }
+            if let Some(slots) = self.of_acts.get_mut(at) {
+                put(&self.kept, slots, &[slot]);
+            }
         }
     }
 
@@ -210,7 +219,7 @@ impl Book {
 
     /// The entries of an act, or the one entry where it stands alone.
     pub fn act(&self, id: Id) -> Vec<Id> {
-        match self.acts.get(&id) {
+        match self.acts.get(&id).and_then(|at| self.of_acts.get(*at)) {
             Some(slots) => slots.iter().filter_map(|slot| self.kept.get(*slot)).map(|kept| kept.entry.id).collect(),
             None => self.found(id).map(|kept| kept.entry.id).into_iter().collect(),
         }

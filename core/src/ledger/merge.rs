@@ -7,11 +7,11 @@ use super::line::document::{Document, DocumentTrouble, ENTRIES_MOST, Photos};
 use super::people::{self, People};
 use super::{Book, Fact, fold};
 use crate::bench::Run;
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Money, Span, Wall};
-use std::collections::BTreeMap;
 
 /// A sum of each currency; sums are never mixed.
-pub type Sums = BTreeMap<Currency, Decimal>;
+pub type Sums = Sorted<Currency, Decimal>;
 
 /// What a book amounts to.
 #[derive(Clone, Debug, Default, PartialEq)]

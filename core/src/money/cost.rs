@@ -1,9 +1,9 @@
 //! What a job cost: one booked line for each thing used, driven or paid, and their sums by kind.
 
 use super::sums::{book, for_time, less, not_below_nothing, over, times};
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Length, Money, Span};
 use crate::refusal::{Answer, Refusal};
-use std::collections::BTreeMap;
 
 /// What a line was for. Each kind of cost has one home: on jobs as used, or in the rate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -174,7 +174,7 @@ pub fn helper(per_hour: Decimal, time: Span, heads: Count, currency: Currency) -
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Needs<K: Ord> {
     pub total: Money,
-    pub by_kind: BTreeMap<K, Money>,
+    pub by_kind: Sorted<K, Money>,
 }
 
 impl<K: Ord + Clone> Needs<K> {
@@ -191,7 +191,7 @@ impl<K: Ord + Clone> Needs<K> {
     /// assert_eq!(needs.of(&"glue").to_string(), "3.33 USD");
     /// ```
     pub fn sum(currency: Currency, lines: &[Line<K>]) -> Answer<Needs<K>> {
-        let mut needs = Needs { total: Money::zero(currency), by_kind: BTreeMap::new() };
+        let mut needs = Needs { total: Money::zero(currency), by_kind: Sorted::new() };
         for line in lines {
             needs.total = needs.total.plus(line.sum)?;
             let so_far = needs.of(&line.kind);

@@ -45,7 +45,8 @@ impl Points {
         Points::ALL.into_iter().find(|points| points.key() == key)
     }
 
-    fn step(self, currency: Currency) -> Decimal {
+    /// How far one point lies from the next.
+    pub fn step(self, currency: Currency) -> Decimal {
         match self {
             Points::Minor => minor(currency),
             Points::One => Decimal::ONE,

@@ -12,9 +12,9 @@ use crate::ledger::fold::{Booked, DISTANCE, Job, Operation};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::money::cost::helper;
 use crate::money::left::{PerHour, Way};
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Money, Span, Units};
 use crate::refusal::{Answer, Refusal};
-use std::collections::BTreeMap;
 
 /// All that is reckoned of a job.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,7 +41,7 @@ pub struct Costs {
     /// What it carries of each haul.
     pub shares: Vec<JobShare>,
     /// Sums by kind: `haul`, `distance`, `helper` for pay by the hour, and the keys of spending.
-    pub by_kind: BTreeMap<Key, Money>,
+    pub by_kind: Sorted<Key, Money>,
     /// All of it so far; none while nothing was noted, or the share of a haul is not known.
     pub total: Option<Money>,
     /// Planned and not booked yet.
@@ -58,8 +58,8 @@ pub struct Hours {
     /// The share of its hauls' minutes; none while it is not known.
     pub haul: Option<Span>,
     /// Both, by kind and by stage: the hauls' minutes are fetching, and sorting as a stage.
-    pub by_kind: BTreeMap<Kind, Span>,
-    pub by_stage: BTreeMap<Stage, Span>,
+    pub by_kind: Sorted<Kind, Span>,
+    pub by_stage: Sorted<Stage, Span>,
     /// All of it; none while nothing was logged or the haul's share is not known.
     pub total: Option<Span>,
     /// What all operations were thought to take.
@@ -146,7 +146,7 @@ pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
 }
 
 fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
-    let mut by_kind = BTreeMap::new();
+    let mut by_kind = Sorted::new();
     let helpers = helpers(shop, job)?;
     if !helpers.is_zero() {
         add(&mut by_kind, Key::read("helper"), helpers)?;
@@ -177,7 +177,7 @@ fn helpers(shop: &Shop, job: &Job) -> Answer<Money> {
     Ok(sum)
 }
 
-fn add(by_kind: &mut BTreeMap<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {
+fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {
     let Some(kind) = kind else { return Ok(()) };
     let so_far = by_kind.get(&kind).copied().unwrap_or(Money::zero(sum.currency()));
     by_kind.insert(kind, so_far.plus(sum)?);
@@ -185,7 +185,7 @@ fn add(by_kind: &mut BTreeMap<Key, Money>, kind: Option<Key>, sum: Money) -> Ans
 }
 
 /// Planned costs beyond what was booked of their kind; all of them or those of the delivery. Nothing once the job has ended.
-fn still(job: &Job, all: bool, booked: &BTreeMap<Key, Money>) -> Answer<Money> {
+fn still(job: &Job, all: bool, booked: &Sorted<Key, Money>) -> Answer<Money> {
     let mut sum = Money::zero(job.currency);
     let planned = job.planned_costs.iter().filter(|cost| job.ended.is_none() && (all || cost.delivery));
     for cost in planned {
@@ -226,14 +226,14 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     }
 }
 
-fn more<K: Ord>(spans: &mut BTreeMap<K, Span>, key: K, span: Span) {
+fn more<K: Ord>(spans: &mut Sorted<K, Span>, key: K, span: Span) {
     if Span::ZERO < span {
         let there = spans.entry(key).or_default();
         *there = there.plus(span);
     }
 }
 
-fn totals<K: Ord + Copy>(shares: &BTreeMap<K, Shares>) -> BTreeMap<K, Span> {
+fn totals<K: Ord + Copy>(shares: &Sorted<K, Shares>) -> Sorted<K, Span> {
     shares.iter().map(|(key, shares)| (*key, shares.total())).collect()
 }
 

@@ -3,7 +3,8 @@
 //! Carries invariant 15: no cost, no hour, no settle, no name of a person has a member here.
 
 use super::shop::Shop;
-use crate::quantity::{Id, Length, Money, Units};
+use super::yields::weight;
+use crate::quantity::{Decimal, Id, Length, Mass, Money, Units};
 use crate::refusal::Answer;
 
 /// What a buyer may see of a piece.
@@ -16,8 +17,8 @@ pub struct BuyerSheet {
     pub width: Option<Length>,
     pub depth: Option<Length>,
     pub height: Option<Length>,
-    /// One piece, in grams.
-    pub grams: Option<i64>,
+    /// One piece: as weighed, else by its parts where all their woods are named.
+    pub mass: Option<Mass>,
     pub wood: Option<String>,
     pub finish: Option<String>,
     pub care: Option<String>,
@@ -31,7 +32,9 @@ pub struct BuyerSheet {
 pub fn buyer(shop: &Shop, id: Id) -> Answer<BuyerSheet> {
     let job = shop.job(id)?;
     let tax = shop.till(job.currency).sales_tax();
+    let by_parts = weight(&job)?;
     let said = job.described;
+    let weighed = said.grams.and_then(|grams| f64::try_from(Decimal::new(grams, 3)).ok()).map(Mass::kg);
     Ok(BuyerSheet {
         name: job.name,
         units: job.units,
@@ -39,7 +42,7 @@ pub fn buyer(shop: &Shop, id: Id) -> Answer<BuyerSheet> {
         width: said.width,
         depth: said.depth,
         height: said.height,
-        grams: said.grams,
+        mass: weighed.or(by_parts.0.filter(|_| !by_parts.1)),
         wood: said.wood,
         finish: said.finish,
         care: said.care,
@@ -50,7 +53,7 @@ pub fn buyer(shop: &Shop, id: Id) -> Answer<BuyerSheet> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{Currency, Decimal};
+    use crate::quantity::Currency;
 
     /// Whoever adds a member has to come here and say why a buyer may see it.
     #[test]
@@ -63,13 +66,13 @@ mod tests {
             width: None,
             depth: None,
             height: None,
-            grams: None,
+            mass: None,
             wood: None,
             finish: None,
             care: None,
             delivery: None,
         };
-        let BuyerSheet { name: _, units: _, price: _, width: _, depth: _, height: _, grams: _, wood: _, finish: _, care: _, delivery: _ } =
+        let BuyerSheet { name: _, units: _, price: _, width: _, depth: _, height: _, mass: _, wood: _, finish: _, care: _, delivery: _ } =
             none;
     }
 }

@@ -91,7 +91,7 @@ mod tests {
         assert_eq!(listed(&two), [("sand".into(), 30), ("saw".into(), 10)]);
         let total = |sheet: &DaySheet| (sheet.total.own.measured.as_minutes(), sheet.total.own.recalled.as_minutes());
         assert_eq!((total(&one), total(&two)), ((40, 0), (50, 10)));
-        assert_eq!(two.total.by_kind[&Kind::Make].total().as_minutes(), 60);
+        assert_eq!(two.total.by_kind.get(&Kind::Make).unwrap().total().as_minutes(), 60);
         assert_eq!(days(&phone.book, None, now), [second, first]);
         assert_eq!(gaps(&two), [(at(1_930), at(1_950))]);
     }

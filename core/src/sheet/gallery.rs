@@ -1,7 +1,7 @@
 //! Pieces at a gallery: what is to be expected of them by the terms they were left on.
 
 use super::shop::Shop;
-use crate::ledger::fold::Job;
+use crate::ledger::fold::{GalleryTerms, Job};
 use crate::money::consign::{Consignment, Handed, Payer, ShareOf};
 use crate::quantity::{Count, Decimal, Money};
 use crate::refusal::Answer;
@@ -23,12 +23,20 @@ pub fn at_gallery(shop: &Shop, job: &Job) -> Answer<Option<AtGallery>> {
     let n = job.selling.at_galleries_now();
     let last = job.selling.consigned.last().and_then(|consigned| consigned.sum.zip(consigned.terms));
     let Some((tag, terms)) = last.filter(|_| 0 < n) else { return Ok(None) };
+    Ok(Some(AtGallery { n, tag, of_one: of_one(shop, tag, terms)? }))
+}
+
+/// What would come of one piece sold at its tag, by these terms.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::ShareOutOfRange`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn of_one(shop: &Shop, tag: Money, terms: GalleryTerms) -> Answer<Handed> {
     let consignment = Consignment {
-        tax: shop.till(job.currency).sales_tax(),
+        tax: shop.till(tag.currency()).sales_tax(),
         keeps: terms.share,
         of: if terms.with_tax { ShareOf::WithTax } else { ShareOf::BeforeTax },
         payer: if terms.maker_pays { Payer::Maker } else { Payer::Gallery },
         tax_on_share: Decimal::ZERO,
     };
-    Ok(Some(AtGallery { n, tag, of_one: consignment.sold(tag)? }))
+    consignment.sold(tag)
 }

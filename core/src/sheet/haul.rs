@@ -7,10 +7,10 @@ use super::shop::Shop;
 use crate::haul::{Haul, Pile};
 use crate::ledger::fold;
 use crate::money::share::{Draw, HaulCost, Share, split};
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Mass, Money, Span, Units, Volume};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
-use std::collections::BTreeMap;
 
 /// All that is reckoned of a haul.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,7 +47,7 @@ pub struct HaulReckoning {
 pub struct Pieces {
     pub taken: Count,
     pub rejected: Count,
-    pub reasons: BTreeMap<Key, Count>,
+    pub reasons: Sorted<Key, Count>,
     pub good: Count,
     pub used: Count,
     pub on_rack: Count,

@@ -7,9 +7,10 @@ use super::shop::Shop;
 use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way, ranked};
-use crate::money::offer::{Standing, Verdict, settle, verdict};
+use crate::money::offer::{Standing, Verdict, say, settle, verdict};
+use crate::money::point::Points;
 use crate::money::price::Marks;
-use crate::quantity::{Count, Decimal, Id, Money, Span};
+use crate::quantity::{Count, Currency, Decimal, Id, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// What is asked about: pieces, and how they would be paid and carried.
@@ -25,6 +26,8 @@ pub struct Asking {
 pub struct OfferSheet {
     pub job: Id,
     pub name: String,
+    pub currency: Currency,
+    pub points: Points,
     pub asking: Asking,
     /// Pieces no agreement speaks for.
     pub free: Count,
@@ -34,12 +37,27 @@ pub struct OfferSheet {
     pub settle: Option<Money>,
     pub offer: Option<Money>,
     pub verdict: Option<Verdict>,
+    /// The next thing to say, where something above the offer is.
+    pub say: Option<Money>,
+    /// The tag of one piece, and settle of one where the maker set it.
+    pub tag: Option<Money>,
+    pub settle_set: Option<Money>,
+    /// What of the offer goes out and what you get.
+    pub parts: Option<Parts>,
     /// What the offer leaves for an hour; none where costs or hours are not known.
     pub left: Option<Leaves>,
     /// What the agreed price leaves for an hour.
     pub agreed: Option<Leaves>,
     /// Services before price, by what they leave for an hour, best first.
     pub concessions: Vec<Concession>,
+}
+
+/// What is handed over, taken apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Parts {
+    pub tax: Money,
+    pub fee: Money,
+    pub you_get: Money,
 }
 
 /// What a way of selling leaves.
@@ -88,9 +106,15 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     Ok(OfferSheet {
         job: id,
         name: job.name.clone(),
+        currency: job.currency,
+        points,
         free,
         settle: settle(&standing, points)?,
         verdict: offer.map(|offer| verdict(&standing, offer, points)).transpose()?,
+        say: offer.map(|offer| say(&standing, offer, points)).transpose()?.flatten(),
+        tag: account.pricing.tag,
+        settle_set: account.pricing.settle_set,
+        parts: offer.map(|offer| parts(shop, &job, offer, asking.paid)).transpose()?,
         left: at(offer, asking)?.flatten(),
         agreed: at(standing.agreed.map(|agreed| agreed.price), agreed_way(&job, asking))?.flatten(),
         concessions: offer.map(|offer| concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
@@ -105,6 +129,11 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
 fn agreed_way(job: &Job, asking: Asking) -> Asking {
     let carried = job.selling.open().find_map(|agreement| agreement.carried).unwrap_or(asking.carried);
     Asking { n: job.selling.promised(), carried, ..asking }
+}
+
+fn parts(shop: &Shop, job: &Job, sum: Money, paid: Paid) -> Answer<Parts> {
+    let terms = shop.terms(job.currency, paid);
+    Ok(Parts { tax: terms.tax.apart(sum)?.tax, fee: terms.fee.of(sum)?, you_get: terms.you_get(sum)? })
 }
 
 /// What a sum leaves in one way; none where costs or hours are not known.

@@ -1,21 +1,30 @@
 //! Before the buyer speaks: what is for sale with ask and settle, what is agreed and due, and the three fields of day one.
 
 use super::account::{Account, of as reckon};
+use super::gallery::{AtGallery, at_gallery};
 use super::jobs::{Section, section};
+use super::rate::rate;
 use super::shop::Shop;
-use crate::ledger::fold::{Job, jobs};
-use crate::money::left::Way;
+use crate::ledger::fold::{Agreement, Job, jobs};
+use crate::ledger::kind::job::For;
+use crate::ledger::kind::sale::{Carried, Paid};
+use crate::money::left::{PerHour, Way};
+use crate::money::offer::settle;
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Span};
 use crate::refusal::Answer;
-use std::collections::BTreeMap;
 
 /// The Price place.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct PriceSheet {
     pub agreed: Vec<AgreedRow>,
     pub for_sale: Vec<ForSale>,
+    /// Pieces with galleries.
+    pub at_galleries: Vec<GalleryRow>,
+    /// Sold and not paid in full.
+    pub owed: Vec<OwedRow>,
     /// What is due in each currency.
-    pub due: BTreeMap<Currency, Money>,
+    pub due: Sorted<Currency, Money>,
 }
 
 /// A piece with a price.
@@ -33,7 +42,41 @@ pub struct ForSale {
     pub lowest_pay: Option<Money>,
     pub your_rate: Option<Money>,
     pub not_under: Option<Money>,
+    /// The maker set it.
+    pub settle_set: bool,
+    /// The tag to propose: the least price point that pays your rate.
+    pub proposed: Option<Money>,
+    /// What stands for one, two and three of them.
+    pub rows: Vec<ForPieces>,
     pub gaps: Vec<Gap>,
+}
+
+/// What stands before the buyer speaks, for so many pieces handed over together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ForPieces {
+    pub n: Count,
+    pub ask: Option<Money>,
+    pub settle: Option<Money>,
+    pub costs_covered: Option<Money>,
+    pub not_under: Option<Money>,
+}
+
+/// Pieces of a job with galleries.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GalleryRow {
+    pub job: Id,
+    pub name: String,
+    pub there: AtGallery,
+}
+
+/// A sale that is not paid in full.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OwedRow {
+    pub job: Id,
+    pub name: String,
+    pub sale: Id,
+    pub price: Money,
+    pub due: Money,
 }
 
 /// What was agreed, with what is due.
@@ -46,6 +89,13 @@ pub struct AgreedRow {
     pub price: Money,
     pub date: Option<Moment>,
     pub buyer: Option<Id>,
+    pub carried: Option<Carried>,
+    pub made_for: For,
+    pub deposit: Option<Money>,
+    /// What came in for it so far.
+    pub received: Money,
+    /// Of this agreement.
+    pub still: Money,
     /// What is due of the whole job.
     pub due: Money,
 }
@@ -59,11 +109,11 @@ pub enum Gap {
     Rate,
 }
 
-/// The Price place, the latest job first.
+/// The Price place, the latest job first; its marks as if everything were paid in this way.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CurrenciesMixed`].
-pub fn price(shop: &Shop) -> Answer<PriceSheet> {
+pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
     let mut sheet = PriceSheet::default();
     for job in jobs(shop.book) {
         let due = job.due()?;
@@ -71,18 +121,13 @@ pub fn price(shop: &Shop) -> Answer<PriceSheet> {
             let so_far = sheet.due.get(&job.currency).copied().unwrap_or(Money::zero(job.currency));
             sheet.due.insert(job.currency, so_far.plus(due)?);
         }
-        sheet.agreed.extend(job.selling.open().map(|agreement| AgreedRow {
-            job: job.id,
-            name: job.name.clone(),
-            agreed: agreement.id,
-            n: agreement.n.saturating_sub(agreement.sold),
-            price: agreement.sum,
-            date: agreement.due.or(job.described.due),
-            buyer: agreement.buyer,
-            due,
-        }));
+        for agreement in job.selling.open() {
+            sheet.agreed.push(agreed_row(&job, agreement, due)?);
+        }
+        sheet.owed.extend(owed(&job)?);
+        sheet.at_galleries.extend(at_gallery(shop, &job)?.map(|there| GalleryRow { job: job.id, name: job.name.clone(), there }));
         if 0 < job.free() && section(&job)? != Section::Ended {
-            sheet.for_sale.push(for_sale(&job, &reckon(shop, &job)?));
+            sheet.for_sale.push(for_sale(shop, &job, paid)?);
         }
     }
     sheet.agreed.sort_by_key(|row| (row.date.is_none(), row.date));
@@ -90,10 +135,51 @@ pub fn price(shop: &Shop) -> Answer<PriceSheet> {
     Ok(sheet)
 }
 
-fn for_sale(job: &Job, account: &Account) -> ForSale {
+fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow> {
+    let received = job.selling.received_under(job.currency, agreement.id)?;
+    Ok(AgreedRow {
+        job: job.id,
+        name: job.name.clone(),
+        agreed: agreement.id,
+        n: agreement.n.saturating_sub(agreement.sold),
+        price: agreement.sum,
+        date: agreement.due.or(job.described.due),
+        buyer: agreement.buyer,
+        carried: agreement.carried,
+        made_for: job.made_for,
+        deposit: agreement.deposit,
+        received,
+        still: not_below_nothing(agreement.sum.minus(received)?),
+        due,
+    })
+}
+
+/// Sales of no agreement, with what was not paid of them.
+fn owed(job: &Job) -> Answer<Vec<OwedRow>> {
+    let mut found = vec![];
+    for sale in job.selling.standing().filter(|sale| sale.agreed.is_none()) {
+        let of_it = job.selling.payments.iter().filter(|payment| payment.sale == Some(sale.id));
+        let paid = Money::sum(job.currency, of_it.map(|payment| payment.sum))?;
+        let due = not_below_nothing(sale.sum.minus(paid)?);
+        if !due.is_zero() {
+            found.push(OwedRow { job: job.id, name: job.name.clone(), sale: sale.id, price: sale.sum, due });
+        }
+    }
+    Ok(found)
+}
+
+fn not_below_nothing(sum: Money) -> Money {
+    if sum.amount() < Decimal::ZERO { Money::zero(sum.currency()) } else { sum }
+}
+
+/// The most pieces the list says a price for together.
+const TOGETHER: Count = 3;
+
+fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
+    let account = reckon(shop, job)?;
     let pricing = &account.pricing;
     let shown = |mark: Option<crate::money::price::Mark>| mark.map(|mark| mark.shown);
-    ForSale {
+    Ok(ForSale {
         job: job.id,
         name: job.name.clone(),
         left: job.free(),
@@ -105,8 +191,24 @@ fn for_sale(job: &Job, account: &Account) -> ForSale {
         lowest_pay: shown(pricing.marks.lowest_pay),
         your_rate: shown(pricing.marks.your_rate),
         not_under: pricing.not_under,
-        gaps: gaps(account),
+        settle_set: pricing.settle_set.is_some(),
+        proposed: pricing.proposed.map(|proposed| proposed.tag),
+        rows: rows(shop, (job, &account), paid)?,
+        gaps: gaps(&account),
+    })
+}
+
+fn rows(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Vec<ForPieces>> {
+    // Tax and fees that eat the price leave no marks to show; the list stays readable.
+    if account.pricing.refused.is_some() {
+        return Ok(vec![]);
     }
+    let of = |n: Count| {
+        let (standing, _) = account.pricing.standing(shop, job, (n, paid))?;
+        let settle = settle(&standing, shop.points(job.currency))?;
+        Ok(ForPieces { n, ask: standing.ask, settle, costs_covered: standing.costs_covered, not_under: standing.not_under })
+    };
+    (1..=job.free().min(TOGETHER)).map(of).collect()
 }
 
 fn gaps(account: &Account) -> Vec<Gap> {
@@ -118,6 +220,26 @@ fn gaps(account: &Account) -> Vec<Gap> {
         (Gap::Rate, pricing.hourly.your_rate.is_none()),
     ];
     all.into_iter().filter(|(_, is_missing)| *is_missing).map(|(gap, _)| gap).collect()
+}
+
+/// What is asked about a piece that is no job.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct NotListed {
+    pub hours: Option<Span>,
+    pub spent: Option<Money>,
+    /// All that would be handed over.
+    pub offer: Option<Money>,
+}
+
+/// What an offer for a piece that is no job leaves for an hour, with tax and fee as one is paid. None until all three are said.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::NoHours`], [`crate::refusal::Refusal::CurrenciesMixed`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn not_listed(shop: &Shop, paid: Paid, asked: NotListed) -> Answer<Option<PerHour>> {
+    let Some(((time, costs), offer)) = asked.hours.zip(asked.spent).zip(asked.offer) else { return Ok(None) };
+    let you_get = shop.terms(offer.currency(), paid).you_get(offer)?;
+    let year = rate(shop, offer.currency()).year;
+    Way { you_get, costs, time }.per_hour(year.as_ref()).map(Some)
 }
 
 /// Day one, no job needed: what an offer leaves for an hour of the hours and the spending said. None until all three are.

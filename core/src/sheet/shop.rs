@@ -6,7 +6,7 @@ use crate::ledger::{Book, fold::Till};
 use crate::money::charge::Terms;
 use crate::money::fee::Fee;
 use crate::money::point::Points;
-use crate::quantity::{Currency, Id, Key, Moment};
+use crate::quantity::{Currency, Id, Moment};
 use crate::refusal::{Answer, Refusal};
 
 use crate::ledger::kind::sale::Paid;
@@ -52,20 +52,6 @@ impl<'a> Shop<'a> {
 
     /// The price points of a currency: as set, else fives.
     pub fn points(&self, currency: Currency) -> Points {
-        self.till(currency).point.as_ref().and_then(points).unwrap_or(Points::Five)
+        self.till(currency).point.as_ref().and_then(|key| Points::of(key.as_str())).unwrap_or(Points::Five)
     }
-}
-
-/// The price points a key stands for.
-pub fn points(key: &Key) -> Option<Points> {
-    Some(match key.as_str() {
-        "minor" => Points::Minor,
-        "one" => Points::One,
-        "five" => Points::Five,
-        "ten" => Points::Ten,
-        "twenty-five" => Points::TwentyFive,
-        "fifty" => Points::Fifty,
-        "nine" => Points::Nine,
-        _ => return None,
-    })
 }

@@ -6,9 +6,8 @@ use super::shop::Shop;
 use crate::ledger::fold::{Booked, Copy, hauls};
 use crate::ledger::kind::book::Role;
 use crate::money::rate::{Rate, Wanted, Year, rate as stack};
-use crate::quantity::{Currency, Day, Decimal, Id, Key, Money, Offset, Span, Units, Wall};
+use crate::quantity::{Currency, Day, Decimal, Id, Key, Money, Offset, Sorted, Span, Units, Wall};
 use crate::refusal::Answer;
-use std::collections::BTreeMap;
 
 /// The Workshop place.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,7 +18,7 @@ pub struct WorkshopSheet {
     pub rates: Vec<RateSheet>,
     pub suppliers: Vec<Id>,
     /// Costs of no job this year, in each currency.
-    pub costs: BTreeMap<Currency, YearCosts>,
+    pub costs: Sorted<Currency, YearCosts>,
     /// Hours logged this year: to jobs, and in all.
     pub logged: Span,
     pub worked: Span,
@@ -32,7 +31,7 @@ pub struct WorkshopSheet {
 #[derive(Clone, Debug, PartialEq)]
 pub struct YearCosts {
     pub total: Money,
-    pub by_kind: BTreeMap<Key, Money>,
+    pub by_kind: Sorted<Key, Money>,
     pub lines: Vec<Booked>,
     /// What no job and no rack carries of all hauls.
     pub of_hauls: Money,
@@ -109,8 +108,8 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     Ok(RealYear { passed, worked, logged, costs, rate })
 }
 
-fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<BTreeMap<Currency, YearCosts>> {
-    let mut years = BTreeMap::new();
+fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<Sorted<Currency, YearCosts>> {
+    let mut years = Sorted::new();
     let this_year = |line: &&Booked| Wall::new(line.at, offset).day().as_ymd().0 == year;
     for line in shop.workshop.costs.iter().filter(this_year) {
         let costs = years.entry(line.sum.currency()).or_insert_with(|| YearCosts::none(line.sum.currency()));
@@ -133,7 +132,7 @@ fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<BTreeMap<Currency
 impl YearCosts {
     fn none(currency: Currency) -> YearCosts {
         let zero = Money::zero(currency);
-        YearCosts { total: zero, by_kind: BTreeMap::new(), lines: vec![], of_hauls: zero }
+        YearCosts { total: zero, by_kind: Sorted::new(), lines: vec![], of_hauls: zero }
     }
 }
 

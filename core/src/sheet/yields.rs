@@ -90,7 +90,7 @@ fn sum(shares: &[JobShare], of: impl Fn(&JobShare) -> Option<Volume>) -> Answer<
 }
 
 /// One piece by its parts; a part whose wood is not named weighs as the heaviest plausible, and that is said.
-fn weight(job: &Job) -> Answer<(Option<Mass>, bool)> {
+pub(super) fn weight(job: &Job) -> Answer<(Option<Mass>, bool)> {
     let (mut sum, mut guessed) = (Mass::default(), false);
     for part in &job.parts {
         let wood = part.wood.as_ref().and_then(|key| Species::of(key.as_str()).ok()).unwrap_or(&UNKNOWN_HARDWOOD);

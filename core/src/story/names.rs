@@ -2,18 +2,18 @@
 
 use super::words::{Read, Unread, Words};
 use crate::quantity::Id;
-use std::collections::BTreeMap;
+use crate::quantity::Sorted;
 
 /// What each name names. A name given again names the new thing.
 #[derive(Clone, Debug, Default)]
 pub struct Names {
-    pub(super) hauls: BTreeMap<String, Id>,
+    pub(super) hauls: Sorted<String, Id>,
     /// Each pile with its haul.
-    pub(super) piles: BTreeMap<String, (Id, Id)>,
-    pub(super) jobs: BTreeMap<String, Id>,
-    pub(super) people: BTreeMap<String, Id>,
+    pub(super) piles: Sorted<String, (Id, Id)>,
+    pub(super) jobs: Sorted<String, Id>,
+    pub(super) people: Sorted<String, Id>,
     /// Acts and entries that a line named with `as`.
-    pub(super) marks: BTreeMap<String, Id>,
+    pub(super) marks: Sorted<String, Id>,
     pub(super) last_haul: Option<Id>,
     pub(super) last_trip: Option<Id>,
     pub(super) last_run: Option<Id>,
@@ -72,6 +72,6 @@ impl Names {
     }
 }
 
-fn said<T: Copy>(names: &BTreeMap<String, T>, words: &mut Words, expected: &'static str) -> Read<T> {
+fn said<T: Copy>(names: &Sorted<String, T>, words: &mut Words, expected: &'static str) -> Read<T> {
     words.take(expected, |word| names.get(word).copied())
 }

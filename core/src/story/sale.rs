@@ -134,7 +134,7 @@ fn sell(teller: &Teller, words: &mut Words) -> Read<SellOrder> {
     let (paid, carried) = (words.maybe(paid), words.maybe(carried));
     let agreed = mark(teller, words, "agreed")?;
     let buyer = person(teller, words, "buyer")?;
-    Ok(SellOrder { job, n, sum, tax: None, agreed, paid, carried, buyer, when: when(teller, words)? })
+    Ok(SellOrder { job, n, sum, tax: None, agreed, paid, carried, buyer, when: when(teller, words)?, heard: false })
 }
 
 /// `pay 184 for bench bank agreed deal`, `pay 145 for stands card sale first fee 3.87`.

@@ -132,6 +132,9 @@ impl App {
     /// Takes in what a person said at `now`; returns what the phone is asked to do.
     pub fn heard(&mut self, message: Msg, now: Now) -> Vec<Order> {
         self.now = now.wall;
+        if price::face::is_locked(self, &message) {
+            return vec![];
+        }
         if !self.is_open && !matches!(message, Msg::Go(_)) {
             self.early.push((message, now));
             return vec![];
@@ -196,6 +199,9 @@ impl App {
     }
 
     pub(crate) fn go(&mut self, place: Place) {
+        if self.place == place && place == Place::Price {
+            self.price.to_list();
+        }
         self.place = place;
         self.notice = None;
         self.orders.push(Order::Remember(place));

@@ -98,6 +98,8 @@ pub enum News {
     UpdateWaits,
     Tick(Wall),
     Resized(f64),
+    /// The page came back into sight, or went out of it.
+    InSight(bool),
 }
 
 impl App {
@@ -123,6 +125,7 @@ impl App {
             News::ExampleRemoved => (self.example, self.which) = (None, Which::Own),
             News::UpdateWaits => self.update_waits = true,
             News::Tick(now) => self.now = now,
+            News::InSight(seen) => self.price.covered = !seen,
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }
         std::mem::take(&mut self.orders)

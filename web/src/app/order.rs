@@ -73,6 +73,8 @@ pub enum Order {
     },
     ApplyUpdate,
     Print,
+    /// The buyer's face shows, or no longer: half-typed text is out of reach meanwhile, and going back once does not leave it.
+    Face(bool),
     /// Puts the place in the address, so that a reload opens it again.
     Remember(Place),
 }

@@ -1,17 +1,216 @@
-//! Price, heard: what a tap there changes.
+//! Price, heard: what is for sale, an offer, the deal, the buyer's face.
 
-use super::App;
-use fivebar_core::ledger::decide::Now;
+pub mod agree;
+pub mod bargain;
+pub mod deal;
+pub mod face;
+pub mod gallery;
+pub mod quick;
+pub mod tag;
+#[cfg(test)]
+mod tests;
+
+use super::order::{Feel, Order};
+use super::{App, workshop};
+use crate::parts::Place;
+use crate::parts::pad::Press;
+use fivebar_core::ledger::Fact;
+use fivebar_core::ledger::decide::{Command, Now};
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::quantity::{Count, Id, Money};
+use fivebar_core::refusal::Answer;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::offer::Asking;
+use fivebar_core::sheet::price::{PriceSheet, price};
+
+/// What lies over the list.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Over {
+    #[default]
+    Nothing,
+    /// A buyer names a sum.
+    Offer(Box<bargain::Bargain>),
+    /// What else can be done with a piece.
+    More(Id),
+    /// Its tag or its settle, by the pad.
+    Tag(Box<tag::Setting>),
+    /// A price is agreed before the hand-over.
+    Agree(Box<agree::Agree>),
+    /// What was agreed, or sold and not paid.
+    Deal(Box<deal::Deal>),
+    /// Pieces go to a gallery.
+    Consign(Box<gallery::Consign>),
+    /// A gallery pays, or gives back.
+    Gallery(Box<gallery::Back>),
+    /// A piece that is not in the list.
+    Quick,
+}
+
+/// What an act of Price was, for the bar that takes it back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Done {
+    Sold(Money),
+    Heard(Money),
+    Agreed(Money),
+    Cancelled(Money),
+    Received(Money),
+    Consigned(Count),
+    Returned(Count),
+    GalleryPaid(Money),
+    Tagged(Money),
+    Settled,
+}
+
+/// How it would be paid and carried, and how many: what was chosen last stays.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Way {
+    pub paid: Option<Paid>,
+    pub carried: Option<Carried>,
+    pub n: Option<Count>,
+}
 
 /// The state of Price that is not in the book.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Price {}
+pub struct Price {
+    pub over: Over,
+    /// What lies below `over`, to go back to.
+    pub under: Vec<Over>,
+    pub way: Way,
+    pub quick: quick::Quick,
+    /// The piece last looked at: it is the one shown to a buyer from the list.
+    pub last_job: Option<Id>,
+    /// The last act of Price and what it was.
+    pub last: Option<(Id, Id, Done)>,
+    /// Only the buyer's face is in the page.
+    pub face: Option<Id>,
+    /// The page is out of sight: nothing private is drawn.
+    pub covered: bool,
+}
 
 /// What can be said on Price.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Tap {}
+pub enum Tap {
+    Offer(Id),
+    Bargain(bargain::BargainTap),
+    More(Id),
+    Tag(tag::TagTap),
+    Agree(agree::AgreeTap),
+    Deal(deal::DealTap),
+    Gallery(gallery::GalleryTap),
+    Quick(quick::QuickTap),
+    /// A key of the pad, wherever it is up.
+    Press(Press),
+    /// Turns the phone to the buyer.
+    Show(Id),
+    /// The maker has it back.
+    Hide,
+    /// To where one says how one is paid, or what an hour must earn.
+    HowPaid,
+    Rate,
+    Close,
+}
 
 /// Takes in a tap on Price.
-pub fn heard(_app: &mut App, tap: Tap, _now: Now) {
-    match tap {}
+pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    match tap {
+        Tap::Offer(job) => bargain::open(app, job),
+        Tap::Bargain(tap) => bargain::heard(app, tap, now),
+        Tap::More(job) => app.price.open(Over::More(job)),
+        Tap::Tag(tap) => tag::heard(app, tap, now),
+        Tap::Agree(tap) => agree::heard(app, tap, now),
+        Tap::Deal(tap) => deal::heard(app, tap, now),
+        Tap::Gallery(tap) => gallery::heard(app, tap, now),
+        Tap::Quick(tap) => quick::heard(app, tap),
+        Tap::Press(press) => pressed(app, press),
+        Tap::Show(job) => face::show(app, job),
+        Tap::Hide => face::hide(app),
+        Tap::HowPaid => to_workshop(app, workshop::Over::Till),
+        Tap::Rate => to_workshop(app, workshop::Over::Rate),
+        Tap::Close => app.price.close(),
+    }
+}
+
+impl Price {
+    /// Lays a screen over what is there.
+    pub fn open(&mut self, over: Over) {
+        let below = std::mem::replace(&mut self.over, over);
+        if below != Over::Nothing {
+            self.under.push(below);
+        }
+    }
+
+    /// Back to what lay below.
+    pub fn close(&mut self) {
+        self.over = self.under.pop().unwrap_or_default();
+    }
+
+    /// Back to the list.
+    pub fn to_list(&mut self) {
+        (self.over, self.under) = (Over::Nothing, vec![]);
+    }
+}
+
+fn to_workshop(app: &mut App, over: workshop::Over) {
+    app.go(Place::Workshop);
+    app.workshop.over = over;
+}
+
+/// The workshop at this moment.
+pub fn shop(app: &App) -> Shop<'_> {
+    Shop::of(&app.shelf().book, app.now.at)
+}
+
+/// The list.
+///
+/// # Errors
+/// As the sheet.
+pub fn sheet(app: &App) -> Answer<PriceSheet> {
+    price(&shop(app), paid(app))
+}
+
+/// How it would be paid: as chosen, else as the last sale was; a card, which costs most, before that.
+pub fn paid(app: &App) -> Paid {
+    app.price.way.paid.unwrap_or_else(|| before(app).0.unwrap_or(Paid::Card))
+}
+
+/// How it would be paid and carried, and how many of those that are free.
+pub fn asking(app: &App, free: Count) -> Asking {
+    let (_, carried) = before(app);
+    let carried = app.price.way.carried.or(carried).unwrap_or(Carried::Fetched);
+    Asking { n: app.price.way.n.unwrap_or(1).clamp(1, free.max(1)), paid: paid(app), carried }
+}
+
+/// How the last offer was paid or carried that says so.
+fn before(app: &App) -> (Option<Paid>, Option<Carried>) {
+    let said = app.shelf().book.entries().rev().filter(|(_, struck)| !struck).find_map(|(entry, _)| match &entry.fact {
+        Fact::OfferHeard(f) if f.paid.is_some() => Some((f.paid, f.carried)),
+        Fact::PaymentReceived(f) if f.paid != Paid::Bank => Some((Some(f.paid), None)),
+        _ => None,
+    });
+    said.unwrap_or_default()
+}
+
+/// Orders an act of Price and remembers what it was; true when it was done.
+fn done(app: &mut App, command: &Command, (job, done): (Id, Done), now: Now) -> bool {
+    let Some(written) = app.order(command, now) else { return false };
+    app.price.last = Some((written.act, job, done));
+    app.orders.push(Order::Feel(Feel::Stop));
+    true
+}
+
+fn pressed(app: &mut App, press: Press) {
+    let sign = app.speech.sign();
+    let typed = match &mut app.price.over {
+        Over::Offer(bargain) => bargain.pad.as_mut(),
+        Over::Tag(setting) => Some(&mut setting.typed),
+        Over::Agree(agree) => agree.pad.as_mut().map(|(_, typed)| typed),
+        Over::Deal(deal) => deal.pad.as_mut(),
+        Over::Consign(consign) => consign.pad.as_mut().map(|(_, typed)| typed),
+        Over::Gallery(back) => back.pad.as_mut(),
+        Over::Quick => app.price.quick.typed(),
+        Over::Nothing | Over::More(_) => None,
+    };
+    if let Some(typed) = typed {
+        typed.press(press, sign);
+    }
 }

@@ -36,6 +36,11 @@ pub fn level<M>() -> El<M> {
     sized("glyph heavy", (34.0, 30.0)).kid(path("", "M4 10h26M4 21h26"))
 }
 
+/// More can be had: a step up.
+pub fn raise<M>() -> El<M> {
+    sized("glyph heavy", (34.0, 30.0)).kid(path("", "M4 26h11V15h11V4M19 10l7-6 6 6"))
+}
+
 /// A key that rubs out the last figure.
 pub fn rub_out<M>() -> El<M> {
     sized("glyph firm", (30.0, 22.0)).kid(path("", "M10 2h18v18H10L2 11zM15 7.5l7 7M22 7.5l-7 7"))

@@ -9,8 +9,13 @@ pub type Pair = (f64, f64);
 
 /// A number as a drawing needs it: at most two places, no trailing noughts.
 pub fn num(value: f64) -> String {
-    let rounded = (value * 100.0).round() / 100.0;
-    if rounded == 0.0 { "0".into() } else { rounded.to_string() }
+    let hundredths = (value * 100.0).round() as i64;
+    let (whole, part, sign) = (hundredths.abs() / 100, hundredths.abs() % 100, if hundredths < 0 { "-" } else { "" });
+    match part {
+        0 => format!("{sign}{whole}"),
+        tenths if tenths % 10 == 0 => format!("{sign}{whole}.{}", tenths / 10),
+        hundredths => format!("{sign}{whole}.{hundredths:02}"),
+    }
 }
 
 /// An element whose class is put together.
@@ -26,7 +31,7 @@ pub fn drawing<M>(class: impl Into<Text>, (width, height): Pair) -> El<M> {
 
 /// A drawing of its own size, growing with the text around it.
 pub fn sized<M>(class: impl Into<Text>, (width, height): Pair) -> El<M> {
-    let em = |px: f64| format!("{}em", (px / 16.0 * 10_000.0).round() / 10_000.0);
+    let em = |px: f64| format!("{}em", num(px / 16.0));
     drawing(class, (width, height)).attr("width", em(width)).attr("height", em(height)).attr("aria-hidden", "true")
 }
 

@@ -5,6 +5,7 @@ pub mod awake;
 pub mod buzz;
 pub mod draft;
 mod ears;
+pub mod face;
 pub mod files;
 pub mod format;
 pub mod hand;

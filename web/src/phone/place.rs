@@ -31,7 +31,7 @@ fn root_px() -> f64 {
     let size = || {
         let root = document()?.document_element()?;
         let style = window()?.get_computed_style(&root).ok()??;
-        style.get_property_value("font-size").ok()?.strip_suffix("px")?.parse::<f64>().ok()
+        Some(js_sys::parse_float(&style.get_property_value("font-size").ok()?))
     };
     size().filter(|px| 0.0 < *px).unwrap_or(16.0)
 }

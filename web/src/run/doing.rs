@@ -42,6 +42,8 @@ impl Run {
             Order::Reload => place::reload(),
             Order::Install => self.install(),
             Order::Print => drop(print::print("Fivebar")),
+            Order::Face(true) => self.face.show(),
+            Order::Face(false) => self.face.hide(),
             Order::Remember(at) => place::remember(key_of(at)),
         }
     }

@@ -27,6 +27,7 @@ pub struct Run {
     stage: RefCell<Option<Rc<Stage<Msg>>>>,
     books: Books,
     awake: phone::awake::Watch,
+    face: phone::face::Face,
     installing: Rc<phone::installed::Installing>,
 }
 
@@ -45,6 +46,7 @@ pub fn start() {
         stage: RefCell::new(None),
         books: Books::new(me.clone()),
         awake: phone::awake::Watch::default(),
+        face: phone::face::Face::default(),
         installing: listen_for_offer(me.clone()),
     });
     run.clone().open();
@@ -131,6 +133,9 @@ impl Run {
         if let Some(ear) = phone::place::on_hash(went) {
             ear.for_good();
         }
+        if let Some(ear) = self.face.watch() {
+            ear.for_good();
+        }
         let me = self.me.clone();
         phone::place::every(1000, move || with(&me, Run::tick));
     }
@@ -142,6 +147,7 @@ impl Run {
     }
 
     fn seen(&self, sight: visible::Sight) {
+        self.told(News::InSight(sight == visible::Sight::Back));
         if sight == visible::Sight::Back {
             self.awake.retake();
             self.books.look_again();

@@ -14,6 +14,9 @@ use crate::words::en::{common as words, copies};
 /// The whole page of the app as it stands.
 pub fn page(app: &App) -> El<Msg> {
     let seen = Seen { page: app.page, speech: &*app.speech, now: app.now };
+    if let Some(face) = price::face::page(app, seen) {
+        return face;
+    }
     let screen = place(app, seen);
     let nav = (!screen.bare).then(|| place_bar::place_bar(app.place, Msg::Go));
     el("div", "app")
@@ -21,11 +24,11 @@ pub fn page(app: &App) -> El<Msg> {
         .on_key(if app.here.single_keys { global_key } else { no_key })
         .kid(screen.head)
         .kids((!screen.bare).then(|| band(app, seen)).flatten())
-        .kids((!screen.bare && !screen.says_it).then(|| nudge(app, seen)).flatten())
+        .kids((!screen.bare && !screen.quiet && !screen.says_it).then(|| nudge(app, seen)).flatten())
         .kids((!screen.says_it).then(|| notice(app, seen)).flatten())
         .kid(screen.main)
         .kids(screen.foot)
-        .kids((!screen.bare).then(|| running(app, seen)).flatten())
+        .kids((!screen.bare && !screen.quiet).then(|| running(app, seen)).flatten())
         .kids(nav)
         .kid(live(app.said.clone()))
 }

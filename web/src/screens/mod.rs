@@ -40,11 +40,19 @@ pub struct Screen {
     pub bare: bool,
     /// It says itself what the notice would say.
     pub says_it: bool,
+    /// A buyer stands there: no running strip, nothing that can wait.
+    pub quiet: bool,
 }
 
 impl Screen {
     pub fn new(place: &'static str, head: El<Msg>, main: El<Msg>) -> Screen {
-        Screen { place, head, main, foot: None, bare: false, says_it: false }
+        Screen { place, head, main, foot: None, bare: false, says_it: false, quiet: false }
+    }
+
+    /// Nothing beside the buyer that can wait.
+    pub fn quiet(mut self) -> Screen {
+        self.quiet = true;
+        self
     }
 
     /// The screen says refusals and troubles in its own place.

@@ -1,12 +1,131 @@
-//! Price.
+//! Price: what is for sale, what is agreed, an offer, and the side of the phone that is turned to a buyer.
 
-use super::{Screen, Seen};
-use crate::app::App;
-use crate::parts::Place;
+mod agree;
+mod deal;
+pub mod face;
+mod gallery;
+mod list;
+mod more;
+mod offer;
+mod pay;
+mod quick;
+mod scale;
+mod verdict;
+
+use super::{Screen, Seen, said};
+use crate::app::price::{Over, Tap};
+use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
-use crate::view::el;
+use crate::parts::key::key;
+use crate::parts::notice::trouble;
+use crate::parts::pad;
+use crate::parts::seg::{Seg, even};
+use crate::view::{El, el};
+use crate::words::Speech;
+use crate::words::en::{common, price as words, refusal};
+use fivebar_core::quantity::reading::Sign;
+use fivebar_core::quantity::{Count, Decimal, Money, Units, half_up};
+use fivebar_core::refusal::Refusal;
 
-/// The screen as it stands.
-pub fn screen(_app: &App, _seen: Seen<'_>) -> Screen {
-    Screen::new("price", head(Head::new("", Place::Price.name())), el("main", "scr"))
+/// The screen as it stands. Out of sight nothing of it is drawn: a phone keeps a picture of it.
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    if app.price.covered {
+        let mut covered = Screen::new("price/covered", head(Head::new("", words::COVERED)), el("main", "")).says_it();
+        covered.bare = true;
+        return covered;
+    }
+    over(app, seen).unwrap_or_else(|| list::screen(app, seen))
+}
+
+/// What lies over the list; none where it is no longer there.
+fn over(app: &App, seen: Seen<'_>) -> Option<Screen> {
+    match &app.price.over {
+        Over::Nothing => None,
+        Over::Offer(bargain) => offer::screen(bargain, app, seen),
+        Over::More(job) => more::screen(*job, app, seen),
+        Over::Tag(setting) => more::tag(setting, app, seen),
+        Over::Agree(agree) => agree::screen(agree, app, seen),
+        Over::Deal(deal) => deal::screen(deal, app, seen),
+        Over::Consign(consign) => gallery::to(consign, app, seen),
+        Over::Gallery(back) => gallery::back(back, app, seen),
+        Over::Quick => Some(quick::screen(app, seen)),
+    }
+}
+
+/// A sum without its currency: `130`, `184.50`.
+fn bare(sum: Money, speech: &dyn Speech) -> String {
+    let digits = if sum.amount().fract().is_zero() { 0 } else { minor(sum) };
+    speech.number(sum.amount(), digits, minor(sum))
+}
+
+/// A sum without its currency, to the minor unit: `184.00`.
+fn exact(sum: Money, speech: &dyn Speech) -> String {
+    speech.number(sum.amount(), minor(sum), minor(sum))
+}
+
+/// A mark without its currency; above some tens the minor unit says nothing.
+fn mark(sum: Money, speech: &dyn Speech) -> String {
+    if sum.amount() < Decimal::from(20) { bare(sum, speech) } else { speech.number(half_up(sum.amount(), 0), 0, 0) }
+}
+
+fn minor(sum: Money) -> u8 {
+    u8::try_from(sum.currency().digits()).unwrap_or(2)
+}
+
+/// An amount for an hour, in a currency's digits: `$19.09`.
+fn per_hour(amount: Decimal, like: Money, speech: &dyn Speech) -> String {
+    Money::book(amount, like.currency()).map_or_else(|_| speech.number(amount, 2, 2), |sum| speech.money(sum))
+}
+
+/// Why nothing can be shown of it.
+fn refused(place: &'static str, refusal: &Refusal, seen: Seen<'_>) -> Screen {
+    let main = el("main", "").kid(trouble(said::refused(refusal, seen))).kid(back());
+    Screen::new(place, head(Head::new("", words::FOR_SALE)), main)
+}
+
+fn back() -> El<Msg> {
+    key("key h48", words::TO_ALL, "", Msg::Price(Tap::Close))
+}
+
+fn leave() -> El<Msg> {
+    key("key h48", common::LEAVE_IT, "", Msg::Price(Tap::Close))
+}
+
+/// The keys for how many: one, two, three, and all where there are more.
+fn pieces(chosen: Count, free: Count, seen: Seen<'_>, tap: impl Fn(Count) -> Msg) -> Option<El<Msg>> {
+    let counts: Vec<Count> = [1, 2, 3].into_iter().filter(|n| *n <= free).chain((3 < free).then_some(free)).collect();
+    if counts.len() < 2 {
+        return None;
+    }
+    let segs = counts.iter().map(|n| Seg::new(words::pieces_key(*n, &seen.speech.count(*n)), *n == chosen)).collect();
+    Some(even(words::HOW_MANY, segs, move |nth| tap(counts.get(nth).copied().unwrap_or(1))))
+}
+
+/// A question, what was typed, why it was not taken, and the pad.
+fn typing(ask: &str, typed: &crate::app::entry::Typed, unit: &str, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let mut shown = vec![el("h2", "ink1").text(ask.to_owned()), pad::entry(&typed.text, unit, typed.wrong.is_some())];
+    shown.extend(typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, Units::Metric))));
+    shown.push(el("div", "push"));
+    shown.push(pad::pad(Some(point(seen)), |press| Msg::Price(Tap::Press(press))));
+    shown
+}
+
+fn point(seen: Seen<'_>) -> char {
+    if seen.speech.sign() == Sign::Comma { ',' } else { '.' }
+}
+
+/// Chips of which one stays chosen.
+fn choices(words: Vec<(String, bool)>, tap: impl Fn(usize) -> Msg) -> El<Msg> {
+    chips("key h56", words.into_iter().map(|(word, chosen)| Chip::choice(word, chosen)).collect(), tap)
+}
+
+/// A row of a table of figures: what, and how much.
+fn fact(what: &str, figure: String) -> El<Msg> {
+    el("tr", "").kid(el("td", "").text(what.to_owned())).kid(el("td", "n").text(figure))
+}
+
+/// A row that the others lead to.
+fn strong(what: &str, figure: String) -> El<Msg> {
+    el("tr", "sum").kid(el("td", "").text(what.to_owned())).kid(el("td", "n").text(figure))
 }

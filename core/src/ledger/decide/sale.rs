@@ -28,6 +28,8 @@ pub struct SellOrder {
     pub carried: Option<Carried>,
     pub buyer: Option<Id>,
     pub when: Option<Moment>,
+    /// The buyer named the sum: it is noted as an offer, in the same act.
+    pub heard: bool,
 }
 
 /// A payment; a missing fee is as the till has it.
@@ -205,6 +207,9 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     let till = till(book, job.currency);
     let (rate, side) = order.tax.unwrap_or((till.tax.unwrap_or_default(), till.side.unwrap_or(Side::Inside)));
     let tax = Tax { rate, side }.apart(order.sum)?.tax;
+    if order.heard {
+        act.add(kind::OfferHeard { job: job.id, n: order.n, sum: order.sum, paid: order.paid, carried: order.carried });
+    }
     let sale = act.add(kind::PieceSold {
         job: job.id,
         n: order.n,

@@ -5,7 +5,7 @@
 use crate::bench::{Bench, Head, Notch, On, Run, Work};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::{Book, Device, Entry, Fact, Subject};
-use crate::quantity::{Count, Id, Moment, Span, Wall};
+use crate::quantity::{Count, Id, Moment, Sorted, Span, Wall};
 use std::collections::BTreeMap;
 
 /// A clock set back by no more than this is a clock that was put right.
@@ -14,7 +14,7 @@ const UNNOTICED: Span = Span::minutes(1);
 /// Every run and batch there is.
 pub fn bench(book: &Book) -> Bench {
     let mut gathered = Gathered::default();
-    let mut last = BTreeMap::new();
+    let mut last = Sorted::new();
     for entry in book.about(Subject::Bench) {
         let tap = lift(&mut last, entry);
         gathered.take(entry, tap);
@@ -43,7 +43,7 @@ struct Tap {
 }
 
 /// A clock that was wrong by more than a run may last lifts nothing.
-fn lift(last: &mut BTreeMap<Device, Moment>, entry: &Entry) -> Tap {
+fn lift(last: &mut Sorted<Device, Moment>, entry: &Entry) -> Tap {
     let Wall { at, offset } = entry.wall;
     let last = last.entry(entry.stamp.2).or_insert(at);
     let behind = at.until(*last);
@@ -64,8 +64,9 @@ struct Said {
 #[derive(Default)]
 struct Gathered {
     order: Vec<Id>,
-    of: BTreeMap<Id, Said>,
-    planned: BTreeMap<(Id, String), Count>,
+    of: BTreeMap<Id, usize>,
+    said: Vec<Said>,
+    planned: Sorted<(Id, String), Count>,
 }
 
 impl Gathered {
@@ -91,7 +92,14 @@ impl Gathered {
     }
 
     fn of(&mut self, run: Id) -> &mut Said {
-        self.of.entry(run).or_default()
+        let next = self.said.len();
+        let at = *self.of.entry(run).or_insert(next);
+        if at == next {
+            self.said.push(Said::default());
+        }
+        // The place is there: it was filled just now, or before.
+        #[allow(clippy::indexing_slicing)]
+        &mut self.said[at]
     }
 
     fn begin(&mut self, run: Run) {
@@ -101,8 +109,11 @@ impl Gathered {
     }
 
     fn bench(mut self) -> Bench {
-        let runs = self.order.iter().filter_map(|id| self.of.remove(id)).filter_map(Said::run);
-        Bench::new(runs.collect(), self.planned)
+        let mut runs = vec![];
+        for at in self.order.iter().filter_map(|id| self.of.get(id)) {
+            runs.extend(self.said.get_mut(*at).and_then(|said| std::mem::take(said).run()));
+        }
+        Bench::new(runs, self.planned)
     }
 }
 

@@ -3,8 +3,8 @@
 use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::kind::haul::{Fate, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Id};
-use std::collections::BTreeMap;
 
 /// Every haul, the newest first.
 pub fn hauls(book: &Book) -> impl Iterator<Item = Haul> + '_ {
@@ -18,7 +18,7 @@ pub fn hauls(book: &Book) -> impl Iterator<Item = Haul> + '_ {
 pub fn haul(book: &Book, id: Id) -> Option<Haul> {
     let mut piles = Piles::default();
     let mut found: Option<Haul> = None;
-    let mut trips = BTreeMap::new();
+    let mut trips = Sorted::new();
     for entry in book.about(Subject::Haul(id)) {
         match &entry.fact {
             Fact::HaulBegan(f) => found = Some(Haul::new(id, (f.currency, f.units), entry.wall)),
@@ -55,7 +55,7 @@ fn set<T: Clone>(place: &mut Option<T>, value: &Option<T>) {
     }
 }
 
-fn trip(trips: &mut BTreeMap<Id, Trip>, entry: &Entry) {
+fn trip(trips: &mut Sorted<Id, Trip>, entry: &Entry) {
     match &entry.fact {
         Fact::TripBegan(_) => trip_of(trips, entry.id).left = Some(entry.wall),
         Fact::TripStepped(f) => {
@@ -81,14 +81,14 @@ fn trip(trips: &mut BTreeMap<Id, Trip>, entry: &Entry) {
     }
 }
 
-fn trip_of(trips: &mut BTreeMap<Id, Trip>, id: Id) -> &mut Trip {
+fn trip_of(trips: &mut Sorted<Id, Trip>, id: Id) -> &mut Trip {
     trips.entry(id).or_insert_with(|| Trip::new(id))
 }
 
 /// Piles as their facts come; one that was never added is not shown.
 #[derive(Default)]
 struct Piles {
-    of: BTreeMap<Id, Pile>,
+    of: Sorted<Id, Pile>,
     added: Vec<Id>,
 }
 

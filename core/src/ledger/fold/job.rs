@@ -138,7 +138,7 @@ impl Job {
             parts: vec![],
             operations: vec![],
             planned_costs: vec![],
-            wood: std::collections::BTreeMap::new(),
+            wood: crate::quantity::Sorted::new(),
             booked: vec![],
             tag: None,
             settle: None,

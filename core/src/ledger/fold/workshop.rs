@@ -6,8 +6,9 @@ use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money::{Measure, RateSet, TillSet};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::money::{fee::Fee, replacement::BoardPrice, tax::Tax};
+use crate::quantity::Sorted;
 use crate::quantity::{Currency, Decimal, Id, Key, Moment, Money, Side, Units, Volume};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 /// What is known of the workshop.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -15,10 +16,10 @@ pub struct Workshop {
     /// What new hauls and jobs begin with.
     pub currency: Option<Currency>,
     pub units: Option<Units>,
-    pub rates: BTreeMap<Currency, RateFacts>,
-    pub tills: BTreeMap<Currency, Till>,
+    pub rates: Sorted<Currency, RateFacts>,
+    pub tills: Sorted<Currency, Till>,
     /// What equal bought boards cost; without a wood, of any that has no price of its own.
-    pub board_prices: BTreeMap<(Currency, Option<Key>), BoardPrice>,
+    pub board_prices: Sorted<(Currency, Option<Key>), BoardPrice>,
     /// Spending and driving for no job and no haul.
     pub costs: Vec<Booked>,
     pub people: Vec<Person>,

@@ -1,1 +1,333 @@
-//! English: Price.
+//! English: Price: the list, an offer, pay and hours, a piece that is not in the list.
+
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::sheet::price::Gap;
+
+pub const FOR_SALE: &str = "For sale";
+pub const NOTHING_FOR_SALE: &str = "Nothing for sale";
+pub const NOTHING_UNDER: &str = "A job with a price stands here. Until then, three figures will do.";
+pub const ASK: &str = "ask";
+pub const SETTLE: &str = "settle";
+pub const NOT_UNDER: &str = "not under";
+pub const COSTS_COVERED: &str = "costs covered";
+pub const YOUR_RATE: &str = "your rate";
+pub const LOWEST_PAY: &str = "lowest pay";
+pub const NOT_SAID: &str = "not yet";
+pub const THEY_OFFER_KEY: &str = "They offer…";
+pub const MORE: &str = "More";
+pub const SET_PRICE: &str = "Set its price";
+pub const NOT_IN_THE_LIST: &str = "Not in the list";
+pub const HOURS: &str = "Hours?";
+pub const SPENT: &str = "Spent?";
+pub const OFFERED: &str = "They offer?";
+pub const AGREED: &str = "Agreed";
+pub const AGREED_MARK: &str = "agreed";
+pub const MADE_TO_ORDER: &str = "made to order";
+pub const DUE: &str = "due";
+pub const DUE_ROW: &str = "Due";
+pub const IN: &str = "in";
+pub const TO_ALL: &str = "Back to the list";
+pub const COVERED: &str = "Price";
+pub const NO_TAX_NO_FEE: &str = "No tax and no card fee are set: both count as none.";
+pub const HOW_YOU_ARE_PAID: &str = "How you are paid";
+pub const SAY_YOUR_RATE: &str = "What an hour must earn";
+/// The last column until what waiting is worth is reckoned.
+pub const WAITING_UNKNOWN: &str = "Not under is not reckoned yet.";
+
+/// "3 left of 5, tag 145".
+pub fn left_of(left: &str, of: &str, tag: Option<&str>) -> String {
+    let tag = tag.map(|tag| format!(", tag {tag}")).unwrap_or_default();
+    if left == of && of == "1" { format!("one piece{tag}") } else { format!("{left} left of {of}{tag}") }
+}
+
+/// "one", "two", "three": a row of the list.
+pub fn pieces_word(n: u32) -> Option<&'static str> {
+    Some(match n {
+        1 => "one",
+        2 => "two",
+        3 => "three",
+        _ => return None,
+    })
+}
+
+/// "One", "Two", "Three", "All 5": a key.
+pub fn pieces_key(n: u32, written: &str) -> String {
+    match n {
+        1 => "One".to_owned(),
+        2 => "Two".to_owned(),
+        3 => "Three".to_owned(),
+        _ => format!("All {written}"),
+    }
+}
+
+/// "Settle 130 is set by you." With midway where that is known: "Midway is 120."
+pub fn settle_set(settle: &str) -> String {
+    format!("Settle {settle} is set by you.")
+}
+
+/// What no figure can be shown without.
+pub fn gap(gap: Gap) -> &'static str {
+    match gap {
+        Gap::Tag => "its price",
+        Gap::Costs => "what you spent",
+        Gap::Hours => "the hours",
+        Gap::Rate => "your rate",
+    }
+}
+
+/// "Not known yet: its price, the hours."
+pub fn gaps(names: &[&str]) -> String {
+    format!("Not known yet: {}.", names.join(", "))
+}
+
+/// "Show the buyer: plant stand".
+pub fn show_this(name: &str) -> String {
+    format!("Show the buyer: {name}")
+}
+
+pub const SHOW: &str = "Show the buyer";
+
+/// "by card".
+pub fn by(paid: Paid) -> &'static str {
+    match paid {
+        Paid::Card => "by card",
+        Paid::Notes => "in notes",
+        Paid::Bank => "by bank",
+    }
+}
+
+/// "by card, tax inside".
+pub fn by_with(paid: Paid, tax: Option<bool>) -> String {
+    let tax = match tax {
+        Some(true) => "tax inside",
+        Some(false) => "tax on top",
+        None => "no tax set",
+    };
+    format!("{}, {tax}", by(paid))
+}
+
+/// "they fetch".
+pub fn carried(carried: Carried) -> &'static str {
+    match carried {
+        Carried::Fetched => "they fetch",
+        Carried::Delivered => "you deliver",
+    }
+}
+
+/// "delivered", "fetched", of what was agreed.
+pub fn agreed_carried(carried: Option<Carried>) -> &'static str {
+    match carried {
+        Some(Carried::Delivered) => "Agreed, delivered",
+        Some(Carried::Fetched) => "Agreed, fetched",
+        None => AGREED,
+    }
+}
+
+/// "Deposit in 184.00", said in parts.
+pub fn came_in(is_deposit: bool) -> &'static str {
+    if is_deposit { "Deposit in" } else { "In so far" }
+}
+
+/// "by Sat 23 May".
+pub fn by_day(day: &str) -> String {
+    format!("by {day}")
+}
+
+// --- an offer
+
+pub const THEY_OFFER: &str = "They offer";
+pub const PAY_AND_HOURS: &str = "Pay and hours";
+pub const BACK_TO_OFFER: &str = "Back to the offer";
+pub const BACK_TO_AGREED: &str = "Back to what was agreed";
+pub const NUMBER_PAD: &str = "number pad";
+pub const CARD: &str = "Card";
+pub const NOTES: &str = "Notes";
+pub const BANK: &str = "Bank";
+pub const THEY_FETCH: &str = "They fetch";
+pub const I_DELIVER: &str = "I deliver";
+pub const HOW_PAID: &str = "How it is paid";
+pub const HOW_CARRIED: &str = "How it goes";
+pub const HOW_MANY: &str = "How many";
+pub const OFFER: &str = "Offer";
+pub const NO_ASK: &str = "Set a price first, or say what they offer.";
+
+/// "Ash plant stand, 3 left".
+pub fn name_left(name: &str, left: &str) -> String {
+    format!("{name}, {left} left")
+}
+
+/// "Ask 145": before the buyer has spoken.
+pub fn ask_word(ask: &str) -> String {
+    format!("Ask {ask}")
+}
+
+pub const THEN_DRAG: &str = "Then set the block to what they say.";
+pub const YES: &str = "Yes";
+pub const IT_IS_ASK: &str = "It is what you ask.";
+pub const IT_IS_SETTLE: &str = "It is your settle.";
+
+/// "15 over your settle."
+pub fn over_settle(more: &str) -> String {
+    format!("{more} over your settle.")
+}
+
+/// "5 over what you ask."
+pub fn over_ask(more: &str) -> String {
+    format!("{more} over what you ask.")
+}
+
+/// "It is your settle, and 29 more than waiting is worth."
+pub fn and_over_waiting(said: &str, more: &str) -> String {
+    format!("{}, and {more} more than waiting is worth.", said.trim_end_matches('.'))
+}
+
+/// "Say 145": a word of verdict.
+pub fn say(sum: &str) -> String {
+    format!("Say {sum}")
+}
+
+/// "Say 145." after another word.
+pub fn say_then(sum: &str) -> String {
+    format!("Say {sum}.")
+}
+
+pub const GOOD_ENOUGH: &str = "It pays your rate: go on talking.";
+pub const TOO_CLOSE: &str = "Too close";
+
+/// "96 to 128: your call."
+pub fn your_call(low: &str, high: &str) -> String {
+    format!("{low} to {high}: your call.")
+}
+
+pub const WAITING_IS_BETTER: &str = "Waiting is better";
+pub const BELOW_YOUR_RATE: &str = "Below your rate";
+
+/// "Your rate needs 150."
+pub fn rate_needs(sum: &str) -> String {
+    format!("Your rate needs {sum}.")
+}
+
+pub const UNDER_SPENT: &str = "Under what you spent";
+
+/// "28 covers your costs."
+pub fn covers(sum: &str) -> String {
+    format!("{sum} covers your costs.")
+}
+
+/// "Agreed 460".
+pub fn agreed(price: &str) -> String {
+    format!("Agreed {price}")
+}
+
+/// "276 due."
+pub fn is_due(due: &str) -> String {
+    format!("{due} due.")
+}
+
+pub const NOTHING_DUE: &str = "All of it is paid.";
+pub const NO_WORD_YET: &str = "No word yet";
+pub const MISSING_ASK: &str = "Set its price, then there is something to say.";
+pub const MISSING_RATE: &str = "It covers your costs. Say what an hour must earn, in Workshop.";
+pub const MISSING_COSTS: &str = "What you spent on it is not noted yet.";
+
+/// "130, yes": what a reader hears of the block.
+pub fn block_said(sum: &str, verdict: &str) -> String {
+    format!("{sum}, {verdict}")
+}
+
+/// "−5" and "+5".
+pub fn step(step: &str, up: bool) -> String {
+    format!("{}{step}", if up { '+' } else { '−' })
+}
+
+pub const ASK_NOTES: &str = "Ask for notes first:";
+pub const ASK_FETCH: &str = "Ask them to fetch it:";
+
+/// "3.48 more to you."
+pub fn more_to_you(more: &str) -> String {
+    format!("{more} more to you.")
+}
+
+/// "Sold at 130".
+pub fn sold_at(sum: &str) -> String {
+    format!("Sold at {sum}")
+}
+
+/// "1 of 3, by card, they fetch".
+pub fn sold_how(n: &str, free: &str, paid: Paid, carried_so: Carried) -> String {
+    format!("{n} of {free}, {}, {}", by(paid), carried(carried_so))
+}
+
+/// "No sale: note 130".
+pub fn no_sale(sum: &str) -> String {
+    format!("No sale: note {sum}")
+}
+
+pub const HAND_OVER_LATER: &str = "Agree, hand over later";
+
+// --- pay and hours
+
+pub const HANDED_OVER: &str = "They hand over";
+pub const TAX: &str = "Tax in it";
+pub const FEE: &str = "Fee";
+pub const YOU_GET: &str = "You get";
+pub const COSTS: &str = "Costs";
+pub const LEFT: &str = "Left";
+pub const TIME: &str = "Hours";
+pub const AFTER_WORKSHOP: &str = "After workshop costs";
+pub const EVERY_HOUR: &str = "Over every hour worked";
+pub const TAG: &str = "Tag";
+pub const SETTLE_KEY: &str = "Settle";
+pub const OFFERS_HEARD: &str = "Offers heard";
+pub const WITH_TO_COME: &str = "Costs and hours with what is still to come, by your estimate.";
+pub const PAY_UNKNOWN: &str = "Left per hour is not known before costs and hours are.";
+
+/// "130 for one" or "260 for 2": an offer that was heard.
+pub fn heard(sum: &str, n: u32, written: &str) -> String {
+    if n == 1 { sum.to_owned() } else { format!("{sum} for {written}") }
+}
+
+// --- a piece that is not in the list
+
+pub const WHAT_IT_LEAVES: &str = "What it leaves";
+pub const QUICK_UNDER: &str = "No job needed, nothing is written";
+pub const PER_HOUR: &str = "Left per hour";
+pub const START_AGAIN: &str = "Start again";
+pub const AT_RATE: &str = "Your rate or more.";
+pub const THREE_FIGURES: &str = "Three figures, then what is left for each hour.";
+
+/// "Below your rate, 22.20."
+pub fn below_rate(rate: &str) -> String {
+    format!("Below your rate, {rate}.")
+}
+
+/// "Below your lowest pay, 12."
+pub fn below_lowest(lowest: &str) -> String {
+    format!("Below your lowest pay, {lowest}.")
+}
+
+pub const LESS_THAN_SPENT: &str = "Less than you spent.";
+pub const RATE_NOT_SAID: &str = "Say what an hour must earn, and this has a word to it.";
+
+/// The unit beside hours.
+pub const HOUR_UNIT: &str = "h";
+
+// --- the buyer's face
+
+pub const HOLD_TO_CLOSE: &str = "Hold to close";
+pub const SIZE: &str = "Size";
+pub const WEIGHT: &str = "Weight";
+pub const WOOD: &str = "Wood";
+pub const FINISH: &str = "Finish";
+pub const CARE: &str = "Care";
+pub const DELIVERY: &str = "Delivery";
+
+/// "9 1⁄2 × 9 1⁄2 in, 18 7⁄8 in high".
+pub fn size(width: &str, depth: &str, height: &str, unit: &str) -> String {
+    format!("{width} × {depth} {unit}, {height} {unit} high")
+}
+
+/// "1040 × 340 mm": what is known of it.
+pub fn part_of_size(sides: &[String], unit: &str) -> String {
+    format!("{} {unit}", sides.join(" × "))
+}

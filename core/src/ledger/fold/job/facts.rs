@@ -4,9 +4,9 @@ use super::selling::Selling;
 use crate::ledger::fold::Booked;
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Money, Span, Units, Volume, Wall};
 use crate::refusal::{Answer, Refusal};
-use std::collections::BTreeMap;
 
 /// One job: what is made, from what, what it cost, how it sells.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,7 +24,7 @@ pub struct Job {
     pub operations: Vec<Operation>,
     pub planned_costs: Vec<PlannedCost>,
     /// Rough pieces the job has, by haul and pile.
-    pub wood: BTreeMap<(Id, Id), Count>,
+    pub wood: Sorted<(Id, Id), Count>,
     /// Spending and driving, as booked.
     pub booked: Vec<Booked>,
     /// The tag of one piece.

@@ -2,8 +2,8 @@
 
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::ledger::{Entry, Fact};
+use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Side};
-use std::collections::BTreeMap;
 
 /// All that was said and done with buyers.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -19,8 +19,8 @@ pub struct Selling {
     pub consignments_paid: Vec<Consigned>,
     pub consignments_returned: Vec<Consigned>,
     pub guesses: Guesses,
-    reversals: BTreeMap<Id, Option<Money>>,
-    cancelled: BTreeMap<Id, (Option<Money>, bool)>,
+    reversals: Sorted<Id, Option<Money>>,
+    cancelled: Sorted<Id, (Option<Money>, bool)>,
 }
 
 /// A buyer named a sum.

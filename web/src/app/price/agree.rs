@@ -1,0 +1,155 @@
+//! A price agreed before the hand-over, heard: how much, a deposit, by when, fetched or delivered.
+
+use super::{Done, Over, asking, done, shop};
+use crate::app::App;
+use crate::app::entry::Typed;
+use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
+use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, reading};
+
+/// What is typed by the pad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Field {
+    Price,
+    Deposit,
+}
+
+/// An agreement being made.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Agree {
+    pub job: Id,
+    /// The agreement this one changes.
+    pub replaces: Option<Id>,
+    pub currency: Currency,
+    /// Pieces that can be promised.
+    pub free: Count,
+    pub n: Count,
+    pub sum: Option<Money>,
+    pub deposit: Option<Money>,
+    pub carried: Carried,
+    /// Weeks from today to the hand-over; none for no date.
+    pub weeks: Option<u32>,
+    pub pad: Option<(Field, Typed)>,
+}
+
+/// What can be said of an agreement.
+#[derive(Clone, Debug, PartialEq)]
+pub enum AgreeTap {
+    /// On so many of a job, at a sum where one was named.
+    Open(Id, Option<Money>),
+    /// A change of order, to a sum where one was named.
+    Change(Id, Id, Option<Money>),
+    Pieces(Count),
+    Pad(Field),
+    PadDone,
+    PadAway,
+    /// So many per cent of the price ahead; nothing for no deposit.
+    Share(u32),
+    Carried(Carried),
+    Weeks(Option<u32>),
+    Save,
+}
+
+/// Takes in what is said of an agreement.
+pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
+    match tap {
+        AgreeTap::Open(job, sum) => open(app, job, sum),
+        AgreeTap::Change(job, agreed, sum) => change(app, (job, agreed), sum),
+        AgreeTap::Pieces(n) => with(app, |agree| agree.n = n),
+        AgreeTap::Pad(field) => with(app, |agree| agree.pad = Some((field, Typed::default()))),
+        AgreeTap::PadAway => with(app, |agree| agree.pad = None),
+        AgreeTap::PadDone => pad_done(app),
+        AgreeTap::Share(percent) => with(app, |agree| agree.deposit = agree.share(percent)),
+        AgreeTap::Carried(carried) => with(app, |agree| agree.carried = carried),
+        AgreeTap::Weeks(weeks) => with(app, |agree| agree.weeks = weeks),
+        AgreeTap::Save => save(app, now),
+    }
+}
+
+impl Agree {
+    /// A share of the price in per cent; none where there is no price or no share.
+    pub fn share(&self, percent: u32) -> Option<Money> {
+        let share = self.sum?.amount().checked_mul(Decimal::new(i64::from(percent), 2))?;
+        Money::book(share, self.currency).ok().filter(|sum| !sum.is_zero())
+    }
+}
+
+fn with(app: &mut App, act: impl FnOnce(&mut Agree)) {
+    if let Over::Agree(agree) = &mut app.price.over {
+        act(agree);
+    }
+}
+
+fn open(app: &mut App, id: Id, sum: Option<Money>) {
+    let Ok(job) = shop(app).job(id) else { return };
+    let free = job.free();
+    let asked = asking(app, free);
+    let n = if sum.is_some() { asked.n } else { 1 };
+    let agree = Agree {
+        job: id,
+        replaces: None,
+        currency: job.currency,
+        free,
+        n,
+        sum: sum.or(job.tag),
+        deposit: None,
+        carried: asked.carried,
+        weeks: None,
+        pad: None,
+    };
+    app.price.open(Over::Agree(Box::new(agree)));
+}
+
+fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
+    let Ok(job) = shop(app).job(id) else { return };
+    let Some(old) = job.selling.agreement(agreed) else { return };
+    let n = old.n.saturating_sub(old.sold);
+    let agree = Agree {
+        job: id,
+        replaces: Some(agreed),
+        currency: job.currency,
+        free: job.free().saturating_add(n),
+        n,
+        sum: sum.or(Some(old.sum)),
+        deposit: old.deposit,
+        carried: old.carried.unwrap_or(Carried::Fetched),
+        weeks: None,
+        pad: None,
+    };
+    app.price.open(Over::Agree(Box::new(agree)));
+}
+
+fn pad_done(app: &mut App) {
+    let sign = app.speech.sign();
+    with(app, |agree| {
+        let currency = agree.currency;
+        let Some((field, typed)) = &mut agree.pad else { return };
+        let Some(sum) = typed.take(|text| reading::money(text, currency, sign)) else { return };
+        match field {
+            Field::Price => agree.sum = Some(sum),
+            Field::Deposit => agree.deposit = Some(sum).filter(|sum| !sum.is_zero()),
+        }
+        agree.pad = None;
+    });
+}
+
+fn save(app: &mut App, now: Now) {
+    let Over::Agree(agree) = &app.price.over else { return };
+    let Some(sum) = agree.sum else { return };
+    let due = agree.weeks.map(|weeks| now.wall.at.plus(Span::minutes(i64::from(weeks).saturating_mul(7 * 24 * 60))));
+    let old = agree.replaces.and_then(|id| shop(app).job(agree.job).ok()?.selling.agreement(id)?.due);
+    let fact = PriceAgreed {
+        job: agree.job,
+        n: agree.n,
+        sum,
+        carried: agree.carried,
+        deposit: agree.deposit,
+        due: due.or(old),
+        buyer: None,
+        replaces: agree.replaces,
+    };
+    let job = agree.job;
+    if done(app, &Command::Sale(SaleCommand::Agree(fact)), (job, Done::Agreed(sum)), now) {
+        app.price.to_list();
+    }
+}

@@ -1,0 +1,134 @@
+//! A buyer names a sum, heard: by the scale, a key, a chip or the pad; sold, or noted and let go.
+
+use super::{Done, Over, asking, done, shop};
+use crate::app::App;
+use crate::app::entry::Typed;
+use fivebar_core::ledger::decide::{Command, Now, SaleCommand, SellOrder};
+use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
+use fivebar_core::quantity::{Count, Id, Money, reading};
+use fivebar_core::refusal::Answer;
+use fivebar_core::sheet::offer::{OfferSheet, offer};
+
+/// An offer being heard.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bargain {
+    pub job: Id,
+    /// None before the buyer has spoken.
+    pub offer: Option<Money>,
+    pub pad: Option<Typed>,
+    /// Pay and hours are shown.
+    pub pay: bool,
+}
+
+/// What can be said of an offer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BargainTap {
+    Say(Money),
+    Pad,
+    PadDone,
+    PadAway,
+    Paid(Paid),
+    Carried(Carried),
+    Pieces(Count),
+    PayAndHours,
+    Sold,
+    /// No sale: the offer is noted.
+    NoSale,
+}
+
+/// Opens the offer on a piece.
+pub fn open(app: &mut App, job: Id) {
+    app.price.last_job = Some(job);
+    app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, pad: None, pay: false })));
+}
+
+/// The offer screen of this bargain.
+///
+/// # Errors
+/// As the sheet.
+pub fn sheet(app: &App, bargain: &Bargain) -> Answer<OfferSheet> {
+    let shop = shop(app);
+    let free = shop.job(bargain.job)?.free();
+    let there = if free == 0 { shop.job(bargain.job)?.left() } else { free };
+    offer(&shop, bargain.job, asking(app, there), bargain.offer)
+}
+
+/// What stands under the block: the offer, before it the ask, else the mark that is known.
+pub fn named(sheet: &OfferSheet) -> Option<Money> {
+    let marks = &sheet.marks;
+    let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.shown);
+    sheet.offer.or(sheet.standing.ask).or(mark)
+}
+
+/// Takes in what is said of the offer.
+pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
+    match tap {
+        BargainTap::Say(sum) => with(app, |bargain| bargain.offer = Some(sum)),
+        BargainTap::Pad => with(app, |bargain| bargain.pad = Some(Typed::default())),
+        BargainTap::PadAway => with(app, |bargain| bargain.pad = None),
+        BargainTap::PadDone => pad_done(app),
+        BargainTap::PayAndHours => with(app, |bargain| bargain.pay = !bargain.pay),
+        BargainTap::Paid(paid) => app.price.way.paid = Some(paid),
+        BargainTap::Carried(carried) => app.price.way.carried = Some(carried),
+        BargainTap::Pieces(n) => {
+            app.price.way.n = Some(n);
+            with(app, |bargain| bargain.offer = None);
+        }
+        BargainTap::Sold => sold(app, now),
+        BargainTap::NoSale => no_sale(app, now),
+    }
+}
+
+fn with(app: &mut App, act: impl FnOnce(&mut Bargain)) {
+    if let Over::Offer(bargain) = &mut app.price.over {
+        act(bargain);
+    }
+}
+
+fn here(app: &App) -> Option<OfferSheet> {
+    let Over::Offer(bargain) = &app.price.over else { return None };
+    sheet(app, bargain).ok()
+}
+
+fn pad_done(app: &mut App) {
+    let (sign, currency) = (app.speech.sign(), here(app).map(|sheet| sheet.currency));
+    let Some(currency) = currency else { return };
+    with(app, |bargain| {
+        let Some(typed) = &mut bargain.pad else { return };
+        if let Some(sum) = typed.take(|text| reading::money(text, currency, sign)) {
+            (bargain.offer, bargain.pad) = (Some(sum), None);
+        }
+    });
+}
+
+fn sold(app: &mut App, now: Now) {
+    let Some(sheet) = here(app) else { return };
+    let Some(sum) = named(&sheet).filter(|_| sheet.offer.or(sheet.standing.ask).is_some()) else { return };
+    let asking = sheet.asking;
+    let order = SellOrder {
+        job: sheet.job,
+        n: asking.n,
+        sum,
+        tax: None,
+        agreed: None,
+        paid: Some(asking.paid),
+        carried: Some(asking.carried),
+        buyer: None,
+        when: None,
+        heard: sheet.offer.is_some_and(|offer| Some(offer) != sheet.standing.ask),
+    };
+    if done(app, &Command::Sale(SaleCommand::Sell(order)), (sheet.job, Done::Sold(sum)), now) {
+        app.price.way.n = None;
+        app.price.to_list();
+    }
+}
+
+fn no_sale(app: &mut App, now: Now) {
+    let Some(sheet) = here(app) else { return };
+    let Some(sum) = sheet.offer else { return };
+    let asking = sheet.asking;
+    let fact = OfferHeard { job: sheet.job, n: asking.n, sum, paid: Some(asking.paid), carried: Some(asking.carried) };
+    if done(app, &Command::Sale(SaleCommand::Hear(fact)), (sheet.job, Done::Heard(sum)), now) {
+        app.price.to_list();
+    }
+}

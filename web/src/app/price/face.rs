@@ -1,0 +1,26 @@
+//! The buyer's face, heard. While it shows, nothing else is heard: it is a lock, opened by a hold.
+
+use super::Tap;
+use crate::app::order::Order;
+use crate::app::{App, Msg};
+use fivebar_core::quantity::Id;
+
+/// Turns the phone to the buyer.
+pub fn show(app: &mut App, job: Id) {
+    app.price.last_job = Some(job);
+    app.price.face = Some(job);
+    app.notice = None;
+    app.orders.push(Order::Face(true));
+}
+
+/// Back to the maker.
+pub fn hide(app: &mut App) {
+    if app.price.face.take().is_some() {
+        app.orders.push(Order::Face(false));
+    }
+}
+
+/// Whether a message has to wait: only the hold that closes the face is heard while it shows.
+pub fn is_locked(app: &App, message: &Msg) -> bool {
+    app.price.face.is_some() && !matches!(message, Msg::Price(Tap::Hide))
+}

@@ -1,0 +1,44 @@
+//! What the platform could give away while a buyer holds the phone: half-typed text, and the way back.
+//!
+//! One guard entry in the history, with no state and the same address: going back once shows the face again instead of leaving it.
+use super::ears::Ear;
+use super::{draft, window};
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+use wasm_bindgen::JsValue;
+
+/// The guard, and the drafts that were lifted while the face shows.
+#[derive(Clone, Default)]
+pub struct Face {
+    lifted: Rc<RefCell<Vec<(String, String)>>>,
+    guarded: Rc<Cell<bool>>,
+}
+
+impl Face {
+    /// The face shows: drafts out of reach, the guard in place.
+    pub fn show(&self) {
+        self.lifted.borrow_mut().extend(draft::lift_all());
+        let pushed = history().is_some_and(|history| history.push_state_with_url(&JsValue::NULL, "", None).is_ok());
+        self.guarded.set(pushed);
+    }
+
+    /// The maker has the phone back: drafts as they were, the guard away if nobody went back meanwhile.
+    pub fn hide(&self) {
+        draft::lay_back(&self.lifted.take());
+        if self.guarded.replace(false)
+            && let Some(history) = history()
+        {
+            let _ = history.back();
+        }
+    }
+
+    /// Hears when the guard is used up. What is shown stays: the page itself never left.
+    pub fn watch(&self) -> Option<Ear> {
+        let guarded = self.guarded.clone();
+        window().map(|window| Ear::new(&window, "popstate", move |_| guarded.set(false)))
+    }
+}
+
+fn history() -> Option<web_sys::History> {
+    window()?.history().ok()
+}

@@ -1,0 +1,86 @@
+//! A price agreed before the hand-over: how much, a deposit, by when, fetched or delivered.
+
+use super::{Screen, Seen, bare, choices, leave, pieces, typing};
+use crate::app::price::Tap;
+use crate::app::price::agree::{Agree, AgreeTap, Field};
+use crate::app::{App, Msg};
+use crate::parts::head::{Head, head};
+use crate::parts::key::{figure_key, key};
+use crate::parts::seg::{Seg, even};
+use crate::view::{El, el};
+use crate::words::en::{common, deal as words, price};
+use fivebar_core::ledger::kind::sale::Carried;
+use fivebar_core::quantity::{Money, Span, Wall};
+
+fn say(tap: AgreeTap) -> Msg {
+    Msg::Price(Tap::Agree(tap))
+}
+
+/// Shares of the price that are asked ahead, in per cent: common practice.
+const SHARES: [u32; 4] = [0, 30, 40, 50];
+const WEEKS: [u32; 5] = [1, 2, 3, 4, 6];
+
+/// The agreement as it stands; none where the job is no longer there.
+pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
+    let job = crate::app::price::shop(app).job(agree.job).ok()?;
+    let title = if agree.replaces.is_some() { words::CHANGE_OF_ORDER } else { words::AGREE };
+    let top = head(Head::new(job.name, title));
+    if let Some((field, typed)) = &agree.pad {
+        let ask = if *field == Field::Price { words::AGREED_PRICE } else { words::DEPOSIT };
+        let main = el("main", "price")
+            .kids(typing(ask, typed, agree.currency.code(), seen))
+            .kid(key("key solid h88", common::DONE, "", say(AgreeTap::PadDone)))
+            .kid(key("key h48", common::LEAVE_IT, "", say(AgreeTap::PadAway)));
+        return Some(Screen::new("price/agree/pad", top, main));
+    }
+    let main = el("main", "price")
+        .kids(pieces(agree.n, agree.free, seen, |n| say(AgreeTap::Pieces(n))))
+        .kid(figures(agree, seen))
+        .kid(shares(agree, seen))
+        .kid(carried(agree))
+        .kid(el("h2", "").text(words::BY_WHEN))
+        .kid(weeks(agree, seen));
+    let foot = el("footer", "foot").kids(save(agree, seen)).kid(leave());
+    Some(Screen::new("price/agree", top, main).foot(foot))
+}
+
+fn figures(agree: &Agree, seen: Seen<'_>) -> El<Msg> {
+    let shown = |sum: Option<Money>, none: &str| sum.map_or_else(|| none.to_owned(), |sum| bare(sum, seen.speech));
+    el("div", "g2")
+        .kid(figure_key(words::AGREED_PRICE, shown(agree.sum, price::NOT_SAID), say(AgreeTap::Pad(Field::Price))))
+        .kid(figure_key(words::DEPOSIT, shown(agree.deposit, words::NO_DEPOSIT), say(AgreeTap::Pad(Field::Deposit))))
+}
+
+fn shares(agree: &Agree, seen: Seen<'_>) -> El<Msg> {
+    let word = |percent: u32| match percent {
+        0 => words::NO_DEPOSIT.to_owned(),
+        _ => words::percent(&seen.speech.count(percent)),
+    };
+    let segs = SHARES.map(|percent| Seg::new(word(percent), agree.deposit == agree.share(percent)));
+    even(words::DEPOSIT, segs.into(), |nth| say(AgreeTap::Share(SHARES.get(nth).copied().unwrap_or(0))))
+}
+
+fn carried(agree: &Agree) -> El<Msg> {
+    let ways = [(Carried::Fetched, price::THEY_FETCH), (Carried::Delivered, price::I_DELIVER)];
+    let segs = ways.map(|(way, word)| Seg::new(word, agree.carried == way));
+    even(price::HOW_CARRIED, segs.into(), move |nth| say(AgreeTap::Carried(ways.get(nth).map_or(Carried::Fetched, |(way, _)| *way))))
+}
+
+fn weeks(agree: &Agree, seen: Seen<'_>) -> El<Msg> {
+    let chosen = agree.weeks;
+    let words = std::iter::once((words::NO_DATE.to_owned(), chosen.is_none()))
+        .chain(WEEKS.map(|n| (words::weeks(n, &seen.speech.count(n)), chosen == Some(n))));
+    choices(words.collect(), |nth| say(AgreeTap::Weeks(nth.checked_sub(1).and_then(|nth| WEEKS.get(nth).copied()))))
+}
+
+/// What will be written, in one line.
+fn save(agree: &Agree, seen: Seen<'_>) -> Option<El<Msg>> {
+    let sum = bare(agree.sum?, seen.speech);
+    let deposit = agree.deposit.map(|sum| bare(sum, seen.speech));
+    let day = agree.weeks.map(|weeks| {
+        let at = seen.now.at.plus(Span::minutes(i64::from(weeks).saturating_mul(7 * 24 * 60)));
+        seen.speech.day(Wall::new(at, seen.now.offset))
+    });
+    let under = words::agreement(&sum, deposit.as_deref(), day.as_deref());
+    Some(key("key solid h88", words::SAVE_AGREEMENT, under, say(AgreeTap::Save)))
+}

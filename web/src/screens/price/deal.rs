@@ -1,0 +1,109 @@
+//! What was agreed answers first: how much, what is due, and how it comes in. Also what was sold and not paid.
+
+use super::{Screen, Seen, back, bare, exact, fact, typing};
+use crate::app::price::Tap;
+use crate::app::price::agree::AgreeTap;
+use crate::app::price::deal::{Deal, DealTap, agreed, owed};
+use crate::app::{App, Msg};
+use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::parts::seg::{Seg, even};
+use crate::parts::verdict::{Sign, verdict};
+use crate::view::{El, el};
+use crate::words::en::{common, deal as words, price};
+use fivebar_core::ledger::kind::sale::Paid;
+use fivebar_core::quantity::{Decimal, Money, Wall};
+use fivebar_core::sheet::price::{AgreedRow, OwedRow};
+
+fn say(tap: DealTap) -> Msg {
+    Msg::Price(Tap::Deal(tap))
+}
+
+/// The deal as it stands; none where it is done or no longer there.
+pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
+    if let Some(typed) = &deal.pad {
+        let job = crate::app::price::shop(app).job(deal.job).ok()?;
+        let main = el("main", "price")
+            .kid(how(deal))
+            .kids(typing(words::HOW_MUCH_CAME, typed, job.currency.code(), seen))
+            .kid(key("key solid h88", common::DONE, "", say(DealTap::PadDone)))
+            .kid(key("key h48", common::LEAVE_IT, "", say(DealTap::PadAway)));
+        return Some(Screen::new("price/deal/pad", head(Head::new("", job.name)), main));
+    }
+    match agreed(app, deal) {
+        Some(row) => Some(of_agreed(deal, &row, seen)),
+        None => owed(app, deal).map(|row| of_owed(deal, &row, seen)),
+    }
+}
+
+fn of_agreed(deal: &Deal, row: &AgreedRow, seen: Seen<'_>) -> Screen {
+    let pay = key("key h48", price::PAY_AND_HOURS, "", Msg::Price(Tap::Offer(row.job)));
+    let top = Head::new(price::agreed_carried(row.carried), row.name.clone()).with_key(pay);
+    let due = if row.still.is_zero() { price::NOTHING_DUE.to_owned() } else { price::is_due(&bare(row.still, seen.speech)) };
+    let main = el("main", "price")
+        .kid(verdict(Sign::Yes, price::agreed(&bare(row.price, seen.speech)), due))
+        .kid(facts(row, seen))
+        .kid(el("div", "push"))
+        .kid(how(deal))
+        .kids(pay_keys(row, seen))
+        .kid(
+            el("div", "g2")
+                .kid(key("key", words::CHANGE, "", Msg::Price(Tap::Agree(AgreeTap::Change(row.job, row.agreed, None)))))
+                .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad))),
+        )
+        .kids(nothing(row, seen))
+        .kid(back());
+    Screen::new("price/deal", head(top), main)
+}
+
+fn facts(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
+    let by = row.date.map(|date| fact(words::BY_WHEN, seen.speech.day(Wall::new(date, seen.now.offset))));
+    let asked = row.deposit.filter(|deposit| row.received.amount() < deposit.amount());
+    let asked = asked.map(|deposit| fact(words::DEPOSIT, exact(deposit, seen.speech)));
+    let many = (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n)));
+    let came = fact(price::came_in(row.deposit.is_some()), exact(row.received, seen.speech));
+    let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
+    el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(many).kids(by).kids(asked).kid(came).kid(due)))
+}
+
+/// Notes, card or bank.
+fn how(deal: &Deal) -> El<Msg> {
+    let ways = [(Paid::Notes, price::NOTES), (Paid::Card, price::CARD), (Paid::Bank, price::BANK)];
+    let segs = ways.map(|(paid, word)| Seg::new(word, deal.paid == paid));
+    even(price::HOW_PAID, segs.into(), move |nth| say(DealTap::Paid(ways.get(nth).map_or(Paid::Bank, |(paid, _)| *paid))))
+}
+
+/// First what is asked ahead, then the hand-over with all that is due.
+fn pay_keys(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let ahead = row.deposit.and_then(|deposit| deposit.minus(row.received).ok()).filter(|rest| Decimal::ZERO < rest.amount());
+    let ahead = ahead.map(|rest| key("key solid h88 m", words::deposit_in(&exact(rest, seen.speech)), "", say(DealTap::Received(rest))));
+    let class = if ahead.is_some() { "key h88 m" } else { "key solid h88" };
+    let over = match row.still.is_zero() {
+        true => key(class, words::HANDED_OVER, "", say(DealTap::HandedOver)),
+        false => key(class, words::handed_over_paid(&exact(row.still, seen.speech)), "", say(DealTap::HandedOver)),
+    };
+    ahead.into_iter().chain([over]).collect()
+}
+
+/// It came to nothing: what came in is handed back, or kept.
+fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let none = Money::zero(row.price.currency());
+    let end = |under: String, kept| key("key soft", words::CAME_TO_NOTHING, under, say(DealTap::Nothing(kept)));
+    if row.received.is_zero() {
+        return vec![end(words::NOTHING_CAME_IN.into(), none)];
+    }
+    let kept = end(words::deposit_kept(&exact(row.received, seen.speech)), row.received);
+    vec![el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept)]
+}
+
+fn of_owed(deal: &Deal, row: &OwedRow, seen: Seen<'_>) -> Screen {
+    let top = Head::new(words::SOLD_NOT_PAID, row.name.clone());
+    let main = el("main", "price")
+        .kid(verdict(Sign::Yes, price::sold_at(&bare(row.price, seen.speech)), price::is_due(&bare(row.due, seen.speech))))
+        .kid(el("div", "push"))
+        .kid(how(deal))
+        .kid(key("key solid h88", words::came_in(&exact(row.due, seen.speech)), "", say(DealTap::Received(row.due))))
+        .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad)))
+        .kid(back());
+    Screen::new("price/deal", head(top), main)
+}

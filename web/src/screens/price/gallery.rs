@@ -1,0 +1,114 @@
+//! Pieces at a gallery: left there by its terms, paid for, or given back.
+
+use super::{Screen, Seen, back as to_list, bare, choices, exact, fact, leave, pieces, typing};
+use crate::app::price::gallery::{Back, Consign, Field, GalleryTap, expected, there};
+use crate::app::price::{Tap, shop};
+use crate::app::{App, Msg};
+use crate::parts::head::{Head, head};
+use crate::parts::key::{figure_key, key};
+use crate::parts::seg::{Seg, even};
+use crate::view::{El, el};
+use crate::words::en::{common, deal as words, price};
+use fivebar_core::quantity::Decimal;
+use fivebar_core::sheet::gallery::of_one;
+
+fn say(tap: GalleryTap) -> Msg {
+    Msg::Price(Tap::Gallery(tap))
+}
+
+/// What a gallery keeps, in per cent: common practice.
+const SHARES: [i64; 5] = [30, 35, 40, 45, 50];
+
+/// Leaving pieces with a gallery; none where the job is no longer there.
+pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
+    let job = shop(app).job(consign.job).ok()?;
+    let top = head(Head::new(job.name, words::TO_GALLERY));
+    if let Some((field, typed)) = &consign.pad {
+        let (ask, unit) = match field {
+            Field::Tag => (price::TAG, job.currency.code()),
+            Field::Share => (words::ITS_SHARE, "%"),
+        };
+        return Some(Screen::new("price/gallery/pad", top, by_pad(ask, typed, unit, seen)));
+    }
+    let tag = consign.tag.map_or_else(|| price::NOT_SAID.to_owned(), |tag| bare(tag, seen.speech));
+    let main = el("main", "price")
+        .kids(pieces(consign.n, consign.free, seen, |n| say(GalleryTap::Pieces(n))))
+        .kid(figure_key(price::TAG, tag, say(GalleryTap::Pad(Field::Tag))))
+        .kid(el("h2", "").text(words::ITS_SHARE))
+        .kid(shares(consign, seen))
+        .kid(terms(consign));
+    let each = consign.tag.and_then(|tag| of_one(&shop(app), tag, consign.terms).ok());
+    let save = each.map(|handed| {
+        let under = words::to_you_each(&exact(handed.you_get, seen.speech));
+        key(
+            "key solid h88",
+            words::left_there(&common::pieces(consign.n, &seen.speech.count(consign.n))),
+            under,
+            say(GalleryTap::Consigned),
+        )
+    });
+    Some(Screen::new("price/gallery", top, main).foot(el("footer", "foot").kids(save).kid(leave())))
+}
+
+fn by_pad(ask: &str, typed: &crate::app::entry::Typed, unit: &str, seen: Seen<'_>) -> El<Msg> {
+    el("main", "price").kids(typing(ask, typed, unit, seen)).kid(key("key solid h88", common::DONE, "", say(GalleryTap::PadDone))).kid(key(
+        "key h48",
+        common::LEAVE_IT,
+        "",
+        say(GalleryTap::PadAway),
+    ))
+}
+
+fn shares(consign: &Consign, seen: Seen<'_>) -> El<Msg> {
+    let usual = SHARES.map(|percent| Decimal::new(percent, 2));
+    let chosen = consign.terms.share;
+    let written = |share: Decimal| words::percent(&seen.speech.number(share * Decimal::ONE_HUNDRED, 0, 2));
+    let other = if usual.contains(&chosen) { words::OTHER.to_owned() } else { written(chosen) };
+    let words = usual.iter().map(|share| (written(*share), chosen == *share)).chain([(other, !usual.contains(&chosen))]);
+    choices(words.collect(), move |nth| match usual.get(nth) {
+        Some(share) => say(GalleryTap::Share(*share)),
+        None => say(GalleryTap::Pad(Field::Share)),
+    })
+}
+
+fn terms(consign: &Consign) -> El<Msg> {
+    let terms = consign.terms;
+    let of = vec![Seg::new(words::BEFORE_TAX, !terms.with_tax), Seg::new(words::WITH_TAX, terms.with_tax)];
+    let who = vec![Seg::new(words::GALLERY_PAYS, !terms.maker_pays), Seg::new(words::I_PAY, terms.maker_pays)];
+    el("div", "asked")
+        .kid(el("h2", "").text(words::SHARE_OF))
+        .kid(even(words::SHARE_OF, of, |nth| say(GalleryTap::WithTax(nth == 1))))
+        .kid(el("h2", "").text(words::WHO_PAYS_TAX))
+        .kid(even(words::WHO_PAYS_TAX, who, |nth| say(GalleryTap::MakerPays(nth == 1))))
+}
+
+/// A gallery pays, or gives back; none where it has nothing.
+pub fn back(back: &Back, app: &App, seen: Seen<'_>) -> Option<Screen> {
+    let job = shop(app).job(back.job).ok()?;
+    let there = there(app, back.job)?;
+    let top = head(Head::new(job.name, words::GALLERY));
+    if let Some(typed) = &back.pad {
+        return Some(Screen::new("price/gallery/pad", top, by_pad(words::HOW_MUCH_CAME, typed, job.currency.code(), seen)));
+    }
+    let count = common::pieces(back.n, &seen.speech.count(back.n));
+    let rows = [
+        fact(price::HOW_MANY, seen.speech.count(there.n)),
+        fact(price::TAG, bare(there.tag, seen.speech)),
+        fact(price::YOU_GET, exact(there.of_one.you_get, seen.speech)),
+    ];
+    let main = el("main", "price")
+        .kid(el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows))))
+        .kids(pieces(back.n, there.n, seen, |n| say(GalleryTap::Pieces(n))))
+        .kid(el("div", "push"))
+        .kids(expected(app, back).map(|sum| {
+            key("key solid h88", words::gallery_paid(&exact(sum, seen.speech)), words::for_pieces(&count), say(GalleryTap::Paid))
+        }))
+        .kid(el("div", "g2").kid(key("key", words::OTHER_SUM, "", say(GalleryTap::Pad(Field::Tag)))).kid(key(
+            "key",
+            words::came_back(&count),
+            "",
+            say(GalleryTap::Returned),
+        )))
+        .kid(to_list());
+    Some(Screen::new("price/gallery", top, main))
+}

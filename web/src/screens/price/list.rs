@@ -1,0 +1,210 @@
+//! For sale: each piece with ask and settle, what is agreed and due, what galleries have; and three fields for any other piece.
+
+use super::quick;
+use super::{Screen, Seen, bare, exact, mark, refused};
+use crate::app::price::bargain::BargainTap;
+use crate::app::price::deal::DealTap;
+use crate::app::price::gallery::GalleryTap;
+use crate::app::price::tag::{TagTap, What};
+use crate::app::price::{Done, Tap, paid, sheet, shop};
+use crate::app::{App, Common, Msg};
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::key;
+use crate::parts::undo::{Undo, alone};
+use crate::screens::count::saved_fact;
+use crate::view::{El, el};
+use crate::words::en::{common, deal as deals, price as words};
+use fivebar_core::ledger::decide::PaidOf;
+use fivebar_core::ledger::kind::job::For;
+use fivebar_core::quantity::{Money, Side, Wall};
+use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryRow, Gap, OwedRow, PriceSheet};
+
+/// The list, or on day one its three fields alone.
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    match sheet(app) {
+        Ok(sheet) if is_empty(&sheet) => quick::day_one(app, seen),
+        Ok(sheet) => list(&sheet, app, seen),
+        Err(refusal) => refused("price", &refusal, seen),
+    }
+}
+
+fn is_empty(sheet: &PriceSheet) -> bool {
+    sheet.agreed.is_empty() && sheet.for_sale.is_empty() && sheet.at_galleries.is_empty() && sheet.owed.is_empty()
+}
+
+fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let top = Head::new(seen.speech.day(seen.now), words::FOR_SALE)
+        .fact(saved_fact(app, seen))
+        .fact(Fact::Plain(words::by_with(paid(app), tax_side(sheet, app))));
+    let main = el("main", "two price")
+        .kids(sheet.for_sale.iter().enumerate().map(|(nth, row)| for_sale(row, nth == 0, seen)))
+        .kids(sheet.agreed.iter().map(|row| agreed(row, seen)))
+        .kids(sheet.owed.iter().map(|row| owed(row, seen)))
+        .kids(sheet.at_galleries.iter().map(|row| at_gallery(row, seen)))
+        .kid(el("div", "push"))
+        .kid(el("h2", "wide").text(words::NOT_IN_THE_LIST))
+        .kid(quick::fields(app, seen));
+    let screen = Screen::new("price", head(top), main);
+    match foot(sheet, app, seen) {
+        Some(foot) => screen.foot(foot),
+        None => screen,
+    }
+}
+
+/// Whether tax lies inside the tags, of the first piece's currency; none where no tax is set.
+fn tax_side(sheet: &PriceSheet, app: &App) -> Option<bool> {
+    let currency =
+        sheet.for_sale.iter().find_map(|row| row.ask).map_or_else(|| crate::app::price::quick::currency(app), |ask| ask.currency());
+    let till = shop(app).till(currency);
+    till.tax.filter(|tax| !tax.is_zero()).map(|_| till.side.unwrap_or(Side::Inside) == Side::Inside)
+}
+
+/// What the last act takes back, and the piece a buyer may see.
+fn foot(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let first = sheet.for_sale.first().map(|row| row.job);
+    let shown = app.price.last_job.filter(|job| sheet.for_sale.iter().any(|row| row.job == *job)).or(first);
+    let shown = sheet.for_sale.iter().find(|row| Some(row.job) == shown);
+    let show = shown.map(|row| key("key", words::show_this(&row.name), "", Msg::Price(Tap::Show(row.job))));
+    let undo = undo(app, seen);
+    (undo.is_some() || show.is_some()).then(|| el("div", "foot").kids(undo).kids(show))
+}
+
+/// Names what it takes back; after that, what it puts back. An act of another place is named as it is there.
+pub fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let shelf = app.shelf();
+    let Some((act, job, done)) = app.price.last.filter(|(act, ..)| [shelf.taken_back, shelf.last_act].contains(&Some(*act))) else {
+        return crate::screens::undo::bar(app, seen);
+    };
+    let name = shop(app).job(job).map(|job| job.name).unwrap_or_default();
+    let (words, under, tap) = match shelf.taken_back == Some(act) {
+        true => (common::PUT_BACK.to_owned(), format!("{}: {name}", common::TAKEN_BACK), Common::PutBack),
+        false => (deals::take_back(done, &figure(done, seen)), name, Common::TakeBack),
+    };
+    Some(alone(Undo { words, under }, Msg::Common(tap)))
+}
+
+fn figure(done: Done, seen: Seen<'_>) -> String {
+    match done {
+        Done::Sold(sum) | Done::Heard(sum) | Done::Agreed(sum) | Done::Tagged(sum) => bare(sum, seen.speech),
+        Done::Received(sum) | Done::GalleryPaid(sum) | Done::Cancelled(sum) => exact(sum, seen.speech),
+        Done::Consigned(n) | Done::Returned(n) => common::pieces(n, &seen.speech.count(n)),
+        Done::Settled => String::new(),
+    }
+}
+
+fn title(name: &str, aside: String) -> El<Msg> {
+    el("div", "row").kid(el("h2", "strong").text(name.to_owned())).kid(el("span", "t14 nw").text(aside))
+}
+
+fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
+    let tag = row.tag.map(|tag| bare(tag, seen.speech));
+    let aside = words::left_of(&seen.speech.count(row.left), &seen.speech.count(row.of), tag.as_deref());
+    let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).collect();
+    let gaps = (!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names)));
+    let table = (row.ask.is_some() || row.costs_covered.is_some()).then(|| table(row, seen));
+    el("section", if is_first { "card hot sale" } else { "card tap sale" })
+        .key(row.job.to_string())
+        .kid(title(&row.name, aside))
+        .kids(table)
+        .kids((is_first && row.not_under.is_none() && row.costs_covered.is_some()).then(|| el("p", "t14 i2").text(words::WAITING_UNKNOWN)))
+        .kids(row.settle.filter(|_| row.settle_set).map(|settle| el("p", "t14 i2").text(words::settle_set(&bare(settle, seen.speech)))))
+        .kids(gaps)
+        .kids((row.gaps == [Gap::Rate]).then(rate))
+        .kid(keys(row))
+}
+
+/// What is asked before all is known: its price first.
+fn keys(row: &ForSale) -> El<Msg> {
+    let offer = key("key solid", words::THEY_OFFER_KEY, "", Msg::Price(Tap::Offer(row.job)));
+    let more = key("key", words::MORE, "", Msg::Price(Tap::More(row.job)));
+    let tag = key("key solid", words::SET_PRICE, "", Msg::Price(Tap::Tag(TagTap::Open(row.job, What::Tag))));
+    let first = if row.gaps.contains(&Gap::Tag) && row.ask.is_none() { tag } else { offer };
+    el("div", "um").kid(first).kid(more)
+}
+
+fn table(row: &ForSale, seen: Seen<'_>) -> El<Msg> {
+    let waits = row.not_under.is_some();
+    let heads = [words::ASK, words::SETTLE, if waits { words::NOT_UNDER } else { words::COSTS_COVERED }];
+    let has_settle = row.rows.iter().any(|row| row.settle.is_some());
+    let shown = |nth: &usize| *nth != 1 || has_settle;
+    let top = heads.iter().enumerate().filter(|(nth, _)| shown(nth)).map(|(_, word)| el("th", "n").attr("scope", "col").text(*word));
+    let rows = row.rows.iter().filter_map(|of| {
+        let figures = figures(of, seen).into_iter().enumerate().filter(|(nth, _)| shown(nth));
+        let cells = figures.map(|(nth, figure)| el("td", if nth == 0 { "n" } else { "n p" }).text(figure));
+        let first = el("th", "").attr("scope", "row").text(words::pieces_word(of.n)?);
+        Some(el("tr", if of.n == 1 { "one" } else { "" }).kid(first).kids(cells))
+    });
+    let head = el("thead", "").kid(el("tr", "").kid(el("td", "")).kids(top));
+    el("table", "ask").kid(head).kid(el("tbody", "").kids(rows))
+}
+
+fn figures(of: &ForPieces, seen: Seen<'_>) -> [String; 3] {
+    let none = || "–".to_owned();
+    let shown = |sum: Option<Money>| sum.map_or_else(none, |sum| bare(sum, seen.speech));
+    let ask = of.ask.map_or_else(none, |ask| if of.n == 1 { seen.speech.short_money(ask) } else { bare(ask, seen.speech) });
+    let last = of.not_under.or(of.costs_covered).map_or_else(none, |sum| mark(sum, seen.speech));
+    [ask, shown(of.settle), last]
+}
+
+fn agreed(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
+    let order = if row.made_for == For::Order { words::MADE_TO_ORDER.to_owned() } else { common::pieces(row.n, &seen.speech.count(row.n)) };
+    let by = row.date.map(|date| words::by_day(&seen.speech.day(Wall::new(date, seen.now.offset))));
+    let span = |class: &'static str, text: String| el("span", class).text(text);
+    let is_deposit = row.deposit.is_some_and(|deposit| row.received.amount() <= deposit.amount());
+    let figure =
+        |word: &str, sum: Money| el("span", "nw").kid(span("", format!("{word} "))).kid(el("b", "w7").text(exact(sum, seen.speech)));
+    el("button", "card tap sale")
+        .attr("type", "button")
+        .key(row.agreed.to_string())
+        .on_tap(Msg::Price(Tap::Deal(DealTap::Open(row.job, PaidOf::Agreed(row.agreed)))))
+        .kid(el("span", "row").kid(span("t22 w8", row.name.clone())).kid(span("t14 nw", order)))
+        .kid(
+            el("span", "row price")
+                .kid(span("", words::agreed_carried(row.carried).into()))
+                .kid(span("t30 w8", seen.speech.short_money(row.price))),
+        )
+        .kids(by.map(|by| span("t14 i2", by)))
+        .kid(el("span", "row rule").kid(figure(words::came_in(is_deposit), row.received)).kid(figure(words::DUE, row.still)))
+}
+
+fn owed(row: &OwedRow, seen: Seen<'_>) -> El<Msg> {
+    let span = |class: &'static str, text: String| el("span", class).text(text);
+    el("button", "card tap sale")
+        .attr("type", "button")
+        .key(row.sale.to_string())
+        .on_tap(Msg::Price(Tap::Deal(DealTap::Open(row.job, PaidOf::Sale(row.sale)))))
+        .kid(el("span", "row").kid(span("t22 w8", row.name.clone())).kid(span("t14 nw", deals::SOLD_NOT_PAID.into())))
+        .kid(
+            el("span", "row price")
+                .kid(span("", words::sold_at(&bare(row.price, seen.speech))))
+                .kid(span("", format!("{} {}", words::DUE, exact(row.due, seen.speech)))),
+        )
+}
+
+fn at_gallery(row: &GalleryRow, seen: Seen<'_>) -> El<Msg> {
+    let there = deals::there(&seen.speech.count(row.there.n), &bare(row.there.tag, seen.speech));
+    el("section", "card tap sale")
+        .key(format!("gallery {}", row.job))
+        .kid(title(&row.name, deals::GALLERY.into()))
+        .kid(
+            el("div", "row price")
+                .kid(el("span", "").text(there))
+                .kid(el("span", "w7").text(deals::to_you_each(&exact(row.there.of_one.you_get, seen.speech)))),
+        )
+        .kid(key("key", deals::GALLERY_PAID_OR_BACK, "", Msg::Price(Tap::Gallery(GalleryTap::Back(row.job)))))
+}
+
+/// The key to where one says how one is paid.
+pub fn how_paid() -> El<Msg> {
+    key("key h48", words::HOW_YOU_ARE_PAID, "", Msg::Price(Tap::HowPaid))
+}
+
+/// The key to where one says what an hour must earn.
+pub fn rate() -> El<Msg> {
+    key("key h48", words::SAY_YOUR_RATE, "", Msg::Price(Tap::Rate))
+}
+
+/// A message on the offer in hand.
+pub fn bargain(tap: BargainTap) -> Msg {
+    Msg::Price(Tap::Bargain(tap))
+}

@@ -1,0 +1,56 @@
+//! What else can be done with a piece: its tag and settle, an agreement, a gallery, the buyer's face.
+
+use super::{Screen, Seen, back, bare, leave, typing};
+use crate::app::price::agree::AgreeTap;
+use crate::app::price::gallery::GalleryTap;
+use crate::app::price::tag::{Setting, TagTap, What};
+use crate::app::price::{Tap, sheet, shop};
+use crate::app::{App, Msg};
+use crate::parts::head::{Head, head};
+use crate::parts::key::{figure_key, key};
+use crate::view::el;
+use crate::words::en::{common, deal as words, price};
+use fivebar_core::quantity::{Id, Money};
+
+/// The other acts with a piece; none where it is no longer there.
+pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
+    let row = sheet(app).ok()?.for_sale.into_iter().find(|row| row.job == id)?;
+    let shown = |sum: Option<Money>| sum.map_or_else(|| price::NOT_SAID.to_owned(), |sum| bare(sum, seen.speech));
+    let set = |what| Msg::Price(Tap::Tag(TagTap::Open(id, what)));
+    let gallery = sheet(app).ok()?.at_galleries.iter().any(|row| row.job == id);
+    let main = el("main", "price")
+        .kid(el("div", "g2").kid(figure_key(price::TAG, shown(row.tag), set(What::Tag))).kid(figure_key(
+            price::SETTLE_KEY,
+            shown(row.settle.filter(|_| row.settle_set)),
+            set(What::Settle),
+        )))
+        .kid(key("key h88 m", words::AGREE, words::AGREE_UNDER, Msg::Price(Tap::Agree(AgreeTap::Open(id, None)))))
+        .kid(key("key h88 m", words::LEAVE_AT_GALLERY, "", Msg::Price(Tap::Gallery(GalleryTap::Leave(id)))))
+        .kids(gallery.then(|| key("key h88 m", words::GALLERY_PAID_OR_BACK, "", Msg::Price(Tap::Gallery(GalleryTap::Back(id))))))
+        .kid(el("div", "push"))
+        .kid(key("key h88 m", price::SHOW, "", Msg::Price(Tap::Show(id))))
+        .kid(back());
+    Some(Screen::new("price/more", head(Head::new(row.name, words::WHAT_ELSE)), main))
+}
+
+/// Tag or settle of one piece, by the pad or as proposed.
+pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
+    let job = shop(app).job(setting.job).ok()?;
+    let row = sheet(app).ok()?.for_sale.into_iter().find(|row| row.job == setting.job);
+    let say = |tap| Msg::Price(Tap::Tag(tap));
+    let (ask, hint, title) = match setting.what {
+        What::Tag => (words::ITS_TAG, words::TAG_SHOWN, price::TAG),
+        What::Settle => (words::ITS_SETTLE, words::SETTLE_HIDDEN, price::SETTLE_KEY),
+    };
+    let proposed = row.and_then(|row| row.proposed).filter(|_| setting.what == What::Tag);
+    let proposed = proposed.map(|sum| key("key", words::propose(&bare(sum, seen.speech)), words::FOR_ONE, say(TagTap::Take(sum))));
+    let unset = (setting.what == What::Settle && job.settle.is_some()).then(|| key("key h48", words::NO_SETTLE, "", say(TagTap::Unsettle)));
+    let main = el("main", "price")
+        .kid(el("p", "t14 i2").text(hint))
+        .kids(proposed)
+        .kids(typing(ask, &setting.typed, job.currency.code(), seen))
+        .kid(key("key solid h88", common::DONE, "", say(TagTap::Done)))
+        .kids(unset)
+        .kid(leave());
+    Some(Screen::new("price/tag", head(Head::new(job.name, title)), main))
+}

@@ -1,0 +1,151 @@
+//! They offer: the verdict, the scale as input, how it is paid and carried, one concession, sold.
+
+use super::list::bargain;
+use super::scale::{Input, input};
+use super::verdict::{shown, worded};
+use super::{Screen, Seen, back, bare, exact, pay, pieces, refused, typing};
+use crate::app::price::agree::AgreeTap;
+use crate::app::price::bargain::{Bargain, BargainTap, sheet};
+use crate::app::price::{Tap, sheet as list};
+use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, chips};
+use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::parts::seg::{Seg, seg};
+use crate::view::{El, el};
+use crate::words::en::{common, deal as deals, price as words};
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::quantity::Money;
+use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::offer::{Ask, OfferSheet};
+
+/// The offer screen; none where the piece is no longer there.
+pub fn screen(of: &Bargain, app: &App, seen: Seen<'_>) -> Option<Screen> {
+    Some(match sheet(app, of) {
+        Err(Refusal::NotThere | Refusal::NotThatMany { .. }) => return None,
+        Err(refusal) => refused("price/offer", &refusal, seen),
+        Ok(sheet) if of.pay => pay::screen(&sheet, app, seen),
+        Ok(sheet) => match &of.pad {
+            Some(typed) => by_pad(&sheet, typed, seen).quiet(),
+            None => by_scale(&sheet, app, seen).quiet(),
+        },
+    })
+}
+
+fn top(sheet: &OfferSheet, seen: Seen<'_>) -> Head<Msg> {
+    let there = if sheet.free == 0 { sheet.name.clone() } else { words::name_left(&sheet.name, &seen.speech.count(sheet.free)) };
+    Head::new(there, words::THEY_OFFER).with_key(key("key h48", words::PAY_AND_HOURS, "", bargain(BargainTap::PayAndHours)))
+}
+
+fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, seen: Seen<'_>) -> Screen {
+    let main = el("main", "")
+        .kids(typing(words::THEY_OFFER, typed, sheet.currency.code(), seen))
+        .kid(key("key solid h88", common::DONE, "", bargain(BargainTap::PadDone)))
+        .kid(key("key h48", common::LEAVE_IT, "", bargain(BargainTap::PadAway)));
+    Screen::new("price/pad", head(Head::new(sheet.name.clone(), words::THEY_OFFER)), main)
+}
+
+fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let input = input(sheet, seen);
+    let narrow = seen.page.is_narrow();
+    let [say, chips] = input.as_ref().map_or_else(|| [vec![pad_key(sheet, seen)], vec![]], |input| said(sheet, input, seen));
+    let (conc, ways, many) = (concession(sheet, seen), ways(sheet, narrow), many(sheet, seen));
+    let low = foot(sheet, app, seen);
+    let first = el("div", "col").kid(shown(sheet, seen)).kids(say);
+    // On a narrow page the words stay above the keys that are folded away below the edge.
+    let rest: Vec<El<Msg>> = match narrow {
+        true => conc.into_iter().chain(many).chain(ways).chain(chips).collect(),
+        false => chips.into_iter().chain(ways).chain(many).chain(conc).collect(),
+    };
+    let second = el("div", "col").kids(rest);
+    let main = el("main", "two price offer").kid(first);
+    match narrow {
+        true => Screen::new("price/offer", head(top(sheet, seen)), main.kid(second)).foot(el("footer", "foot").kids(low)),
+        false => Screen::new("price/offer", head(top(sheet, seen)), main.kid(second.kid(el("div", "push")).kids(low))),
+    }
+}
+
+/// The scale with its keys, and the figures people say.
+fn said(sheet: &OfferSheet, input: &Input, seen: Seen<'_>) -> [Vec<El<Msg>>; 2] {
+    let at = bare(input.at, seen.speech);
+    let heard = worded(sheet, seen).map_or_else(|| at.clone(), |verdict| words::block_said(&at, &verdict.said()));
+    let say = |sum: Money| bargain(BargainTap::Say(sum));
+    let step = seen.speech.number(input.points.step(sheet.currency), 0, 2);
+    let keys = el("div", "g3")
+        .kid(key("key fig", words::step(&step, false), "", say(input.next(false))))
+        .kid(pad_key(sheet, seen))
+        .kid(key("key fig", words::step(&step, true), "", say(input.next(true))));
+    let figures = input.figures(sheet.standing.ask);
+    let chip = |sum: &Money| Chip::tap(bare(*sum, seen.speech));
+    let row = chips("key t22", figures.iter().map(chip).collect(), move |nth| {
+        figures.get(nth).map_or_else(|| bargain(BargainTap::Pad), |sum| say(*sum))
+    });
+    [vec![el("section", "card hot").kid(input.slider(heard)), keys], vec![row]]
+}
+
+/// The figure as it stands; a tap brings the pad.
+fn pad_key(sheet: &OfferSheet, seen: Seen<'_>) -> El<Msg> {
+    let figure = crate::app::price::bargain::named(sheet).map_or_else(|| words::OFFERED.to_owned(), |sum| seen.speech.short_money(sum));
+    key("key t22", figure, words::NUMBER_PAD, bargain(BargainTap::Pad))
+}
+
+fn ways(sheet: &OfferSheet, narrow: bool) -> Vec<El<Msg>> {
+    let asking = sheet.asking;
+    let paid = [(Paid::Card, words::CARD), (Paid::Notes, words::NOTES)];
+    let carried = [(Carried::Fetched, words::THEY_FETCH), (Carried::Delivered, words::I_DELIVER)];
+    let how = seg(words::HOW_PAID, paid.iter().map(|(paid, word)| Seg::new(*word, asking.paid == *paid)).collect(), move |nth| {
+        bargain(BargainTap::Paid(paid.get(nth).map_or(Paid::Card, |(paid, _)| *paid)))
+    });
+    let goes = seg(words::HOW_CARRIED, carried.iter().map(|(way, word)| Seg::new(*word, asking.carried == *way)).collect(), move |nth| {
+        bargain(BargainTap::Carried(carried.get(nth).map_or(Carried::Fetched, |(way, _)| *way)))
+    });
+    if narrow { vec![how, goes] } else { vec![el("div", "segs").kid(how).kid(goes)] }
+}
+
+fn many(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    pieces(sheet.asking.n, sheet.free, seen, |n| bargain(BargainTap::Pieces(n)))
+}
+
+/// The best service to ask for before a better price.
+fn concession(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let best = sheet.concessions.first().filter(|_| sheet.standing.agreed.is_none())?;
+    let word = match best.ask {
+        Ask::Notes => words::ASK_NOTES,
+        Ask::Fetch => words::ASK_FETCH,
+    };
+    let more = words::more_to_you(&exact(best.more, seen.speech));
+    Some(el("p", "conc").kid(el("b", "w8").text(word)).kid(el("span", "").text(format!(" {more}"))))
+}
+
+/// Sold at what was said; an agreed job goes back to what was agreed.
+fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    if sheet.standing.agreed.is_some() {
+        return vec![back_key()].into_iter().chain(change(sheet, app, seen)).collect();
+    }
+    let sum = sheet.offer.or(sheet.standing.ask);
+    let Some(sum) = sum else { return vec![el("p", "notice").text(words::NO_ASK), back()] };
+    let asking = sheet.asking;
+    let how = words::sold_how(&seen.speech.count(asking.n), &seen.speech.count(sheet.free), asking.paid, asking.carried);
+    let sold = key("key solid h88", words::sold_at(&bare(sum, seen.speech)), how, bargain(BargainTap::Sold));
+    let show = key("key", words::SHOW, "", Msg::Price(Tap::Show(sheet.job)));
+    let low = match sheet.offer {
+        Some(offer) => {
+            let noted = key("key h56", words::no_sale(&bare(offer, seen.speech)), "", bargain(BargainTap::NoSale));
+            el("div", "um").kid(show).kid(noted)
+        }
+        None => show,
+    };
+    vec![sold, low]
+}
+
+fn back_key() -> El<Msg> {
+    key("key solid h88", words::BACK_TO_AGREED, "", Msg::Price(Tap::Close))
+}
+
+/// Where one agreement speaks for all, its order can be changed to what is said now.
+fn change(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let rows = list(app).ok()?.agreed.into_iter().filter(|row| row.job == sheet.job).collect::<Vec<_>>();
+    let ([only], Some(offer)) = (rows.as_slice(), sheet.offer) else { return None };
+    let tap = Msg::Price(Tap::Agree(AgreeTap::Change(sheet.job, only.agreed, Some(offer))));
+    Some(key("key", deals::change_to(&bare(offer, seen.speech)), "", tap))
+}

@@ -1,0 +1,100 @@
+//! Pay and hours: what of an offer goes out, what you get, and what is left for an hour.
+
+use super::list::{bargain, how_paid};
+use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
+use crate::app::price::agree::AgreeTap;
+use crate::app::price::bargain::{BargainTap, named};
+use crate::app::price::tag::{TagTap, What};
+use crate::app::price::{Tap, shop};
+use crate::app::{App, Msg};
+use crate::parts::head::{Head, head};
+use crate::parts::key::{figure_key, key};
+use crate::view::{El, el};
+use crate::words::en::{deal as deals, price as words};
+use fivebar_core::quantity::{Money, Wall};
+use fivebar_core::sheet::offer::{Leaves, OfferSheet};
+
+/// The room behind the offer. No figure in it is larger than a list's.
+pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let top = Head::new(sheet.name.clone(), words::PAY_AND_HOURS).with_key(key(
+        "key h48",
+        words::BACK_TO_OFFER,
+        "",
+        bargain(BargainTap::PayAndHours),
+    ));
+    let left = sheet.left.or(sheet.agreed);
+    let main = el("main", "two price pay")
+        .kid(el("div", "col").kid(money(sheet, left, seen)).kids(hours(left, seen)).kids(untaxed(sheet, app)))
+        .kid(el("div", "col").kids(set(sheet, seen)).kids(heard(sheet, app, seen)).kids(agree(sheet)).kid(back()));
+    Screen::new("price/pay", head(top), main)
+}
+
+fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
+    let handed = sheet.offer.or(sheet.standing.agreed.map(|agreed| agreed.price)).or_else(|| named(sheet));
+    let out = |sum: Money| format!("−{}", exact(sum, seen.speech));
+    let row = |what: &str, sum: Option<Money>| sum.map(|sum| fact(what, exact(sum, seen.speech)));
+    let taken = |what: &str, sum: Option<Money>| sum.filter(|sum| !sum.is_zero()).map(|sum| fact(what, out(sum)));
+    let get = sheet.parts.map(|parts| parts.you_get).or(left.map(|left| left.way.you_get));
+    let rows = [
+        row(words::HANDED_OVER, handed),
+        taken(words::TAX, sheet.parts.map(|parts| parts.tax)),
+        taken(words::FEE, sheet.parts.map(|parts| parts.fee)),
+        get.map(|get| strong(words::YOU_GET, exact(get, seen.speech))),
+        taken(words::COSTS, left.map(|left| left.way.costs)),
+        left.map(|left| strong(words::LEFT, exact(left.left, seen.speech))),
+    ];
+    el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten())))
+}
+
+fn hours(left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(left) = left else { return vec![el("p", "").text(words::PAY_UNKNOWN)] };
+    let an_hour = |amount| per_hour(amount, left.left, seen.speech);
+    let rows = [
+        Some(fact(words::TIME, seen.speech.span(left.way.time))),
+        Some(strong(words::PER_HOUR, an_hour(left.per_hour.left))),
+        left.per_hour.after_workshop.map(|amount| fact(words::AFTER_WORKSHOP, an_hour(amount))),
+        left.per_hour.every_hour.map(|amount| fact(words::EVERY_HOUR, an_hour(amount))),
+    ];
+    vec![
+        el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten()))),
+        el("p", "t14 i2").text(words::WITH_TO_COME),
+    ]
+}
+
+/// Nobody said how one is paid: that counts as none, and it is said.
+fn untaxed(sheet: &OfferSheet, app: &App) -> Vec<El<Msg>> {
+    let is_set = shop(app).workshop.tills.contains_key(&sheet.currency);
+    if is_set { vec![] } else { vec![el("p", "t14").text(words::NO_TAX_NO_FEE), how_paid()] }
+}
+
+fn set(sheet: &OfferSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let shown = |sum: Option<Money>| sum.map_or_else(|| words::NOT_SAID.to_owned(), |sum| bare(sum, seen.speech));
+    let open = |what| Msg::Price(Tap::Tag(TagTap::Open(sheet.job, what)));
+    vec![el("div", "g2").kid(figure_key(words::TAG, shown(sheet.tag), open(What::Tag))).kid(figure_key(
+        words::SETTLE_KEY,
+        shown(sheet.settle_set),
+        open(What::Settle),
+    ))]
+}
+
+/// What was offered so far, the newest first.
+fn heard(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let offers = shop(app).job(sheet.job).map(|job| job.selling.offers).unwrap_or_default();
+    if offers.is_empty() {
+        return vec![];
+    }
+    let rows = offers.iter().rev().take(SHOWN).map(|offer| {
+        let day = seen.speech.day(Wall::new(offer.at, seen.now.offset));
+        fact(&day, words::heard(&bare(offer.sum, seen.speech), offer.n, &seen.speech.count(offer.n)))
+    });
+    let table = el("table", "facts").kid(el("tbody", "").kids(rows));
+    vec![el("h2", "").text(words::OFFERS_HEARD), el("section", "card tap").kid(table)]
+}
+
+/// As many offers as are shown.
+const SHOWN: usize = 6;
+
+fn agree(sheet: &OfferSheet) -> Option<El<Msg>> {
+    let agree = Msg::Price(Tap::Agree(AgreeTap::Open(sheet.job, sheet.offer)));
+    (0 < sheet.free).then(|| key("key h56", deals::AGREE, deals::AGREE_UNDER, agree))
+}

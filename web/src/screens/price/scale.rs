@@ -1,0 +1,152 @@
+//! The scale of an offer: its marks, the block, and what finger, keys and chips say.
+
+use super::{Seen, mark};
+use crate::app::Msg;
+use crate::app::price::bargain::{BargainTap, named};
+use crate::parts::scale::{Band, Block, Kind, Mark, Scale, Spoken, slider};
+use crate::view::El;
+use crate::words::en::price as words;
+use fivebar_core::money::point::{Points, Rounding};
+use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::sheet::offer::OfferSheet;
+
+/// The least steps the scale should have; coarser points give way to finer ones.
+const STEPS: f64 = 6.0;
+/// Air beside the outermost marks, as a share of what lies between them.
+const AIR: f64 = 0.1;
+/// With nothing but the ask the scale begins at this share of it.
+const LOW: f64 = 0.7;
+
+/// The scale with its figures, ready to be dragged.
+pub struct Input {
+    pub scale: Scale,
+    pub points: Points,
+    pub at: Money,
+    currency: Currency,
+}
+
+fn real(sum: Money) -> f64 {
+    f64::try_from(sum.amount()).unwrap_or_default()
+}
+
+/// The scale of the offer in hand; none where no figure is known at all.
+pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
+    let at = named(sheet)?;
+    let standing = &sheet.standing;
+    let lowest = sheet.marks.lowest_pay.map(|mark| mark.shown);
+    let agreed = standing.agreed.map(|agreed| agreed.price);
+    let marks = [
+        (standing.not_under, Kind::Under, words::NOT_UNDER),
+        (lowest.filter(|_| standing.not_under.is_none()), Kind::Under, words::LOWEST_PAY),
+        (sheet.settle, Kind::Good, words::SETTLE),
+        (standing.ask.filter(|_| agreed.is_none()), Kind::Ink, words::ASK),
+        (agreed, Kind::Good, words::AGREED_MARK),
+        (standing.your_rate, Kind::Ink, words::YOUR_RATE),
+    ];
+    let known: Vec<(Money, Kind, &str)> = marks.into_iter().filter_map(|(sum, kind, word)| Some((sum?, kind, word))).collect();
+    let (from, to) = ends(&known, at);
+    let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, mark(*sum, seen.speech))).collect();
+    let costs = standing.costs_covered.map(|sum| (real(sum), mark(sum, seen.speech)));
+    let below = costs.clone().filter(|(value, _)| *value < from).map(|(_, figure)| (words::COSTS_COVERED.to_owned(), figure));
+    shown
+        .extend(costs.filter(|(value, _)| from <= *value).map(|(value, figure)| Mark::new(value, Kind::Ink, words::COSTS_COVERED, figure)));
+    let scale = Scale {
+        width: seen.page.card(),
+        from,
+        to,
+        marks: shown,
+        band: band(sheet, seen),
+        below,
+        block: Some(Block { at: real(at), figure: super::bare(at, seen.speech) }),
+        ..Scale::default()
+    };
+    Some(Input { points: points(sheet.points, to - from, sheet.currency), scale, at, currency: sheet.currency })
+}
+
+fn band(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Band> {
+    let band = sheet.standing.band?;
+    let figure = words::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech));
+    Some(Band { from: real(band.low), to: real(band.high), word: words::TOO_CLOSE.into(), figure })
+}
+
+/// It begins just under the lowest mark that matters. The offer itself moves no end: the scale holds still under the finger.
+fn ends(known: &[(Money, Kind, &str)], at: Money) -> (f64, f64) {
+    let values: Vec<f64> = known.iter().map(|(sum, ..)| real(*sum)).collect();
+    let high = values.iter().copied().fold(0.0, f64::max).max(if values.is_empty() { real(at) } else { 0.0 });
+    let low = values.iter().copied().fold(f64::INFINITY, f64::min).min(high * LOW);
+    let air = (high - low).max(1.0) * AIR;
+    ((low - air).max(0.0), high + air)
+}
+
+/// The points a drag and a key keep to: the maker's own, or finer ones where the whole scale has but a few of them.
+fn points(own: Points, span: f64, currency: Currency) -> Points {
+    let own = if own == Points::Minor { Points::One } else { own };
+    let fits = |points: &Points| STEPS <= span / f64::try_from(points.step(currency)).unwrap_or(1.0).max(1e-9);
+    [own, Points::Five, Points::One].into_iter().find(fits).unwrap_or(Points::Minor)
+}
+
+impl Input {
+    /// The point nearest to a place on the scale.
+    fn at_share(&self, share: f64) -> Option<Money> {
+        let value = Decimal::try_from(self.scale.value_at(share)).ok()?;
+        self.points.round(value, Rounding::Nearest, self.currency).ok()
+    }
+
+    /// The next point up or down.
+    pub fn next(&self, up: bool) -> Money {
+        let step = self.points.step(self.currency);
+        let below = || self.points.round(self.at.amount().checked_sub(step)?, Rounding::Up, self.currency).ok();
+        let next = if up { self.points.above(self.at).ok() } else { below() };
+        next.unwrap_or(self.at)
+    }
+
+    fn key(&self, key: &str) -> Option<Money> {
+        match key {
+            "ArrowRight" | "ArrowUp" => Some(self.next(true)),
+            "ArrowLeft" | "ArrowDown" => Some(self.next(false)),
+            "Home" => self.at_share(0.0),
+            "End" => self.at_share(1.0),
+            _ => None,
+        }
+    }
+
+    /// The slider, with what a reader hears of it.
+    pub fn slider(&self, said: String) -> El<Msg> {
+        let say = |sum: Money| Msg::Price(crate::app::price::Tap::Bargain(BargainTap::Say(sum)));
+        let spoken = Spoken { name: words::OFFER.into(), now: real(self.at), words: said };
+        let (keys, slide, at) = (self.clone_small(), self.clone_small(), self.at);
+        slider(&self.scale, &spoken)
+            .on_slide(move |share| say(slide.at_share(share).unwrap_or(at)))
+            .on_key(move |key| keys.key(key).map(say))
+    }
+
+    /// What finger and keys need of it.
+    fn clone_small(&self) -> Input {
+        let scale = Scale { width: self.scale.width, from: self.scale.from, to: self.scale.to, ..Scale::default() };
+        Input { scale, points: self.points, at: self.at, currency: self.currency }
+    }
+
+    /// Three figures people say: the ask and round ones below it, but not the one that is said.
+    pub fn figures(&self, ask: Option<Money>) -> Vec<Money> {
+        let ask = ask.unwrap_or(self.at);
+        let step = round_step(ask.amount());
+        let round = (1..=4).filter_map(|nth: i64| {
+            let below = ask.amount().checked_sub(Decimal::new(1, 2))?.checked_div(step)?.floor();
+            Money::whole(below.checked_sub(Decimal::from(nth.checked_sub(1)?))?.checked_mul(step)?.normalize(), self.currency)
+        });
+        let said = self.at;
+        let mut found: Vec<Money> =
+            std::iter::once(ask).chain(round).filter(|sum| *sum != said && Decimal::ZERO < sum.amount()).take(3).collect();
+        found.reverse();
+        found
+    }
+}
+
+/// The step between round figures below a price: about a fourteenth of it, as people round.
+fn round_step(ask: Decimal) -> Decimal {
+    let about = ask.checked_div(Decimal::from(13)).unwrap_or_default();
+    let ladder = [1_000, 500, 250, 100, 50, 25, 10, 5, 2, 1].map(Decimal::from);
+    let many = about.checked_div(Decimal::ONE_THOUSAND).unwrap_or_default().floor().max(Decimal::ONE);
+    let big = many.checked_mul(Decimal::ONE_THOUSAND).filter(|big| *big <= about);
+    big.or_else(|| ladder.into_iter().find(|step| *step <= about)).unwrap_or(Decimal::ONE)
+}

@@ -1,0 +1,88 @@
+//! The word for an offer, and what to say to it.
+
+use super::{Seen, bare, mark};
+use crate::app::Msg;
+use crate::parts::verdict::{Sign, verdict};
+use crate::view::{El, el};
+use crate::words::en::price as words;
+use fivebar_core::money::offer::{Missing, Verdict};
+use fivebar_core::quantity::{Decimal, Money};
+use fivebar_core::sheet::offer::OfferSheet;
+
+/// A verdict in words.
+pub struct Worded {
+    pub sign: Sign,
+    pub word: String,
+    pub say: String,
+}
+
+impl Worded {
+    fn new(sign: Sign, word: impl Into<String>, say: impl Into<String>) -> Worded {
+        Worded { sign, word: word.into(), say: say.into() }
+    }
+
+    /// In one breath, for a reader.
+    pub fn said(&self) -> String {
+        format!("{}. {}", self.word, self.say)
+    }
+}
+
+/// The verdict; before the buyer has spoken, what to ask.
+pub fn shown(sheet: &OfferSheet, seen: Seen<'_>) -> El<Msg> {
+    if let Some(worded) = worded(sheet, seen) {
+        return verdict(worded.sign, worded.word, worded.say);
+    }
+    let ask = sheet.standing.ask.map_or_else(|| words::NO_WORD_YET.to_owned(), |ask| words::ask_word(&bare(ask, seen.speech)));
+    el("section", "verdict").kid(el("span", "vw").text(ask)).kid(el("span", "say").text(words::THEN_DRAG))
+}
+
+/// The word for the offer; an agreed job has one before any offer.
+pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
+    if let Some(agreed) = sheet.standing.agreed {
+        let due = if agreed.due.is_zero() { words::NOTHING_DUE.to_owned() } else { words::is_due(&bare(agreed.due, seen.speech)) };
+        return Some(Worded::new(Sign::Yes, words::agreed(&bare(agreed.price, seen.speech)), due));
+    }
+    let say = sheet.say.map(|say| words::say_then(&bare(say, seen.speech)));
+    let then = |figure: String| say.iter().cloned().chain([figure]).collect::<Vec<_>>().join(" ");
+    Some(match sheet.verdict? {
+        Verdict::Agreed(_) => return None,
+        Verdict::Yes => Worded::new(Sign::Yes, words::YES, yes(sheet, seen)),
+        Verdict::TooClose(band) => {
+            Worded::new(Sign::Close, words::TOO_CLOSE, words::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech)))
+        }
+        Verdict::WaitingIsBetter { say, .. } => Worded::new(Sign::No, words::WAITING_IS_BETTER, words::say_then(&bare(say, seen.speech))),
+        Verdict::Say { say } => Worded::new(Sign::Say, words::say(&bare(say, seen.speech)), words::GOOD_ENOUGH),
+        Verdict::BelowYourRate { your_rate } => {
+            Worded::new(Sign::No, words::BELOW_YOUR_RATE, then(words::rate_needs(&mark(your_rate, seen.speech))))
+        }
+        Verdict::UnderWhatYouSpent { costs_covered } => {
+            Worded::new(Sign::No, words::UNDER_SPENT, then(words::covers(&mark(costs_covered, seen.speech))))
+        }
+        Verdict::NotKnown(missing) => Worded::new(Sign::Close, words::NO_WORD_YET, not_known(missing)),
+    })
+}
+
+fn not_known(missing: Missing) -> &'static str {
+    match missing {
+        Missing::Ask => words::MISSING_ASK,
+        Missing::YourRate => words::MISSING_RATE,
+        Missing::Costs => words::MISSING_COSTS,
+    }
+}
+
+/// Why it is a yes: by the settle, else by the ask; and how much more it is than waiting is worth.
+fn yes(sheet: &OfferSheet, seen: Seen<'_>) -> String {
+    let Some(offer) = sheet.offer else { return String::new() };
+    let over = |mark: Option<Money>| mark.and_then(|mark| offer.minus(mark).ok()).filter(|more| Decimal::ZERO <= more.amount());
+    let said = match (over(sheet.standing.ask), over(sheet.settle)) {
+        (Some(more), _) if more.is_zero() => words::IT_IS_ASK.to_owned(),
+        (Some(more), _) => words::over_ask(&bare(more, seen.speech)),
+        (None, Some(more)) if more.is_zero() => words::IT_IS_SETTLE.to_owned(),
+        (None, Some(more)) => words::over_settle(&bare(more, seen.speech)),
+        (None, None) => String::new(),
+    };
+    match over(sheet.standing.not_under) {
+        Some(more) if !said.is_empty() => words::and_over_waiting(&said, &bare(more, seen.speech)),
+        _ => said,
+    }
+}

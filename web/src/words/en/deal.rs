@@ -1,0 +1,150 @@
+//! English: the deal: tag and settle, what is agreed, payments, galleries, and what an act of Price takes back.
+
+use crate::app::price::Done;
+
+pub const WHAT_ELSE: &str = "What else?";
+pub const TAG_AND_SETTLE: &str = "Tag and settle";
+pub const AGREE: &str = "Agree a price";
+pub const AGREE_UNDER: &str = "hand over later, with a deposit";
+pub const LEAVE_AT_GALLERY: &str = "Leave it with a gallery";
+pub const GALLERY_PAID_OR_BACK: &str = "The gallery paid, or gives it back";
+
+// --- tag and settle
+
+pub const ITS_TAG: &str = "What is on the tag?";
+pub const ITS_SETTLE: &str = "What would you take gladly?";
+pub const FOR_ONE: &str = "for one piece";
+pub const NO_SETTLE: &str = "No settle of my own";
+pub const TAG_SHOWN: &str = "The buyer sees the tag, and nothing else of this.";
+pub const SETTLE_HIDDEN: &str = "The buyer never sees it.";
+
+/// "Tag 150, from your rate".
+pub fn propose(tag: &str) -> String {
+    format!("Tag {tag}, from your rate")
+}
+
+// --- agree
+
+pub const AGREED_PRICE: &str = "Agreed price";
+pub const DEPOSIT: &str = "Deposit";
+pub const NO_DEPOSIT: &str = "none";
+pub const BY_WHEN: &str = "Hand over by";
+pub const NO_DATE: &str = "no date";
+pub const SAVE_AGREEMENT: &str = "Agreed";
+pub const CHANGE_OF_ORDER: &str = "Change of order";
+
+/// "30 %".
+pub fn percent(share: &str) -> String {
+    format!("{share} %")
+}
+
+/// "1 week", "2 weeks".
+pub fn weeks(n: u32, written: &str) -> String {
+    if n == 1 { format!("{written} week") } else { format!("{written} weeks") }
+}
+
+/// "460, deposit 184, delivered by Sat 23 May".
+pub fn agreement(price: &str, deposit: Option<&str>, day: Option<&str>) -> String {
+    let deposit = deposit.map(|sum| format!(", deposit {sum}")).unwrap_or_default();
+    let day = day.map(|day| format!(", by {day}")).unwrap_or_default();
+    format!("{price}{deposit}{day}")
+}
+
+// --- the deal
+
+pub const SOLD_NOT_PAID: &str = "Sold, not paid yet";
+pub const OTHER_SUM: &str = "Another sum came in";
+pub const CHANGE: &str = "Change the order";
+pub const WHAT_IF: &str = "Another price?";
+pub const HANDED_OVER: &str = "Handed over";
+pub const CAME_TO_NOTHING: &str = "It came to nothing";
+pub const DEPOSIT_BACK: &str = "deposit handed back";
+pub const NOTHING_CAME_IN: &str = "nothing came in";
+pub const HOW_MUCH_CAME: &str = "How much came in?";
+
+/// "Change the order to 430".
+pub fn change_to(sum: &str) -> String {
+    format!("{CHANGE} to {sum}")
+}
+
+/// "Handed over, 276.00 paid".
+pub fn handed_over_paid(sum: &str) -> String {
+    format!("Handed over, {sum} paid")
+}
+
+/// "Deposit 184.00 came in".
+pub fn deposit_in(sum: &str) -> String {
+    format!("Deposit {sum} came in")
+}
+
+/// "276.00 came in".
+pub fn came_in(sum: &str) -> String {
+    format!("{sum} came in")
+}
+
+/// "deposit of 184.00 kept".
+pub fn deposit_kept(sum: &str) -> String {
+    format!("deposit of {sum} kept")
+}
+
+/// "for 3 pieces".
+pub fn for_pieces(pieces: &str) -> String {
+    format!("for {pieces}")
+}
+
+// --- galleries
+
+pub const GALLERY: &str = "At the gallery";
+pub const TO_GALLERY: &str = "To the gallery";
+pub const ITS_SHARE: &str = "The gallery keeps";
+pub const SHARE_OF: &str = "Its share is taken";
+pub const BEFORE_TAX: &str = "Before tax";
+pub const WITH_TAX: &str = "Of the whole tag";
+pub const WHO_PAYS_TAX: &str = "Who sends in the tax";
+pub const GALLERY_PAYS: &str = "The gallery";
+pub const I_PAY: &str = "I do";
+pub const OTHER: &str = "other";
+pub const LEFT_THERE: &str = "Left there";
+pub const GALLERY_PAID: &str = "Gallery paid";
+pub const GIVEN_BACK: &str = "Given back";
+
+/// "82.46 to you for each sold".
+pub fn to_you_each(sum: &str) -> String {
+    format!("{sum} to you for each sold")
+}
+
+/// "2 there, tag 145".
+pub fn there(n: &str, tag: &str) -> String {
+    format!("{n} there, tag {tag}")
+}
+
+/// "Gallery paid 82.46".
+pub fn gallery_paid(sum: &str) -> String {
+    format!("Gallery paid {sum}")
+}
+
+/// "Left 2 there".
+pub fn left_there(pieces: &str) -> String {
+    format!("{pieces} left there")
+}
+
+/// "1 piece came back".
+pub fn came_back(pieces: &str) -> String {
+    format!("{pieces} came back")
+}
+
+/// What the bar takes back, with the figure as written.
+pub fn take_back(done: Done, figure: &str) -> String {
+    match done {
+        Done::Sold(_) => format!("Take back: sold at {figure}"),
+        Done::Heard(_) => format!("Take back: offer of {figure}"),
+        Done::Agreed(_) => format!("Take back: agreed {figure}"),
+        Done::Cancelled(_) => "Take back: came to nothing".to_owned(),
+        Done::Received(_) => format!("Take back: {figure} came in"),
+        Done::Consigned(_) => format!("Take back: {figure} to the gallery"),
+        Done::Returned(_) => format!("Take back: {figure} given back"),
+        Done::GalleryPaid(_) => format!("Take back: gallery paid {figure}"),
+        Done::Tagged(_) => format!("Take back: tag {figure}"),
+        Done::Settled => "Take back: settle".to_owned(),
+    }
+}
