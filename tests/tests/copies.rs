@@ -75,7 +75,7 @@ fn inv11_a_copy_comes_back_whole_on_an_empty_phone() {
     app::ready(&mut browser, &page);
     count(&mut browser, &page, ".day1", 1);
     count(&mut browser, &page, ".tiles > :nth-child(1)", 6);
-    browser.wait_text(&page, "saved ");
+    app::saved(&mut browser, &page);
     place(&mut browser, &page, 5);
     browser.shot(&page, "workshop");
     tap(&mut browser, &page, "Keep a copy");
@@ -129,7 +129,7 @@ fn a_full_phone_says_what_is_safe_and_counts_again_when_there_is_room() {
     browser.open(&page, app::address());
     app::ready(&mut browser, &page);
     count(&mut browser, &page, ".day1", 1);
-    browser.wait_text(&page, "saved ");
+    app::saved(&mut browser, &page);
     browser.eval(&page, "window.full = true");
     count(&mut browser, &page, ".tiles > :nth-child(1)", 1);
     browser.wait_text(&page, "Not counted: 1 onto Pile A");
@@ -141,7 +141,7 @@ fn a_full_phone_says_what_is_safe_and_counts_again_when_there_is_room() {
     tap(&mut browser, &page, "Try again");
     place(&mut browser, &page, 1);
     browser.wait_text(&page, "2 pieces");
-    browser.wait_text(&page, "saved ");
+    app::saved(&mut browser, &page);
 }
 
 #[test]
