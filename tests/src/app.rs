@@ -48,3 +48,8 @@ pub fn ready(browser: &mut Browser, page: &Page) {
 pub fn ready_offline(browser: &mut Browser, page: &Page) {
     browser.wait(page, "!!navigator.serviceWorker.controller");
 }
+
+/// Waits until all that is shown is saved: "not saved yet" does not count.
+pub fn saved(browser: &mut Browser, page: &Page) {
+    browser.wait(page, "[...document.querySelectorAll('.head .r p')].some(p => p.textContent.startsWith('saved '))");
+}

@@ -82,7 +82,7 @@ fn a_hundred_and_thirty_three_pieces_in_sixty_five_touches_or_fewer() {
     assert_eq!(figures, ["64", "38", "22", "9"]);
     assert!(touches <= 65, "{touches} touches");
     println!("133 pieces in 4 new piles: {touches} touches");
-    browser.wait_text(&page, "saved ");
+    app::saved(&mut browser, &page);
     for (name, look) in [("light", Look::default()), ("dark", Look { dark: true, ..Look::default() })] {
         browser.look(&page, look);
         browser.shot(&page, &format!("count-{name}"));

@@ -8,7 +8,7 @@ use super::rate::{RateSheet, rate};
 use super::shop::Shop;
 use super::yields::{Wood, wood};
 use crate::bench::{On, Shares, Time};
-use crate::ledger::fold::{Booked, DISTANCE, Job, Operation};
+use crate::ledger::fold::{Booked, DISTANCE, Job, Operation, Sale};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::money::cost::helper;
 use crate::money::left::{PerHour, Way};
@@ -66,6 +66,8 @@ pub struct Hours {
     pub estimate: Option<Span>,
     /// Still to come by that estimate; none without one.
     pub still: Option<Span>,
+    /// Of that, what each stage has still to come, as far as it was estimated.
+    pub still_by_stage: Sorted<Stage, Span>,
     /// Of that, what falls away when the buyer fetches it.
     pub still_delivery: Span,
 }
@@ -211,7 +213,12 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     }
     let own = logged.own.total();
     let total = haul.map(|haul| haul.plus(own)).filter(|total| Span::ZERO < *total);
-    let left: Option<Vec<(Kind, Span)>> = job.operations.iter().map(|op| still_to_do(shop, job, op, &logged)).collect();
+    let each: Vec<Option<(Kind, Span)>> = job.operations.iter().map(|op| still_to_do(shop, job, op, &logged)).collect();
+    let mut still_by_stage = Sorted::new();
+    for (operation, (_, span)) in job.operations.iter().zip(&each).filter_map(|(operation, left)| Some(operation).zip(left.as_ref())) {
+        more(&mut still_by_stage, operation.stage, *span);
+    }
+    let left: Option<Vec<(Kind, Span)>> = each.into_iter().collect();
     let left = left.filter(|left| !left.is_empty());
     let delivery = left.iter().flatten().filter(|(kind, _)| *kind == Kind::Deliver);
     Hours {
@@ -222,6 +229,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         estimate: job.estimate(),
         still_delivery: Span::sum(delivery.map(|(_, span)| *span)),
         still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))),
+        still_by_stage,
         logged,
     }
 }
@@ -293,9 +301,8 @@ fn ratios(job: &Job, (hours, wood): (&Hours, &Wood)) -> Answer<Ratios> {
     let mut asked = Decimal::ZERO;
     let mut got = Decimal::ZERO;
     for sale in job.selling.standing() {
-        let Some(tag) = job.tag else { break };
-        let of_tag = tag.amount().checked_mul(Decimal::from(sale.n)).ok_or(Refusal::OutOfRange)?;
-        asked = asked.checked_add(of_tag).ok_or(Refusal::OutOfRange)?;
+        let Some(of_sale) = asked_for(job, sale)? else { continue };
+        asked = asked.checked_add(of_sale).ok_or(Refusal::OutOfRange)?;
         got = got.checked_add(sale.sum.amount()).ok_or(Refusal::OutOfRange)?;
     }
     Ok(Ratios {
@@ -303,6 +310,19 @@ fn ratios(job: &Job, (hours, wood): (&Hours, &Wood)) -> Answer<Ratios> {
         wood: wood.finished_of_used.and_then(|share| over(share, wood.assumed)),
         price: over(got, asked),
     })
+}
+
+/// What was asked for the pieces of a sale: their tags; without a tag, their part of what was agreed.
+fn asked_for(job: &Job, sale: &Sale) -> Answer<Option<Decimal>> {
+    let n = Decimal::from(sale.n);
+    let agreed = || {
+        let agreement = job.selling.agreement(sale.agreed?)?;
+        agreement.sum.amount().checked_mul(n)?.checked_div(Decimal::from(agreement.n))
+    };
+    match job.tag {
+        Some(tag) => tag.amount().checked_mul(n).map(Some).ok_or(Refusal::OutOfRange),
+        None => Ok(agreed()),
+    }
 }
 
 impl Account {

@@ -1,12 +1,14 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
 use super::account::{Account, of as reckon};
-use super::jobs::{Section, date, section, so_far};
+use super::jobs::{Section, date, section, so_far, to_come};
 use super::shop::Shop;
-use crate::ledger::fold::{Described, Job, Operation, Part};
+use crate::ledger::fold::{Described, Job, Operation, Part, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
-use crate::quantity::{Count, Decimal, Id, Moment, Money, Span};
+use crate::ledger::kind::sale::Paid;
+use crate::money::left::Way;
+use crate::quantity::{Count, Decimal, Id, Moment, Money, Span, Wall};
 use crate::refusal::Answer;
 
 /// The screen of a job.
@@ -22,6 +24,12 @@ pub struct JobSheet {
     pub parts: Vec<Part>,
     pub operations: Vec<Operation>,
     pub so_far: Vec<(Stage, Span)>,
+    /// By estimate still to come, by stage.
+    pub to_come: Vec<(Stage, Span)>,
+    pub began: Wall,
+    pub ended: Option<Wall>,
+    /// Agreements, sales, payments, galleries.
+    pub selling: Selling,
     pub wood: WoodRoom,
     pub bench: BenchRoom,
     pub money: MoneyRoom,
@@ -81,6 +89,10 @@ pub struct MoneyRoom {
     pub costs: Option<Money>,
     pub kept: Option<Money>,
     pub per_hour: Option<Decimal>,
+    /// Costs with what is planned and still to come.
+    pub costs_in_all: Option<Money>,
+    /// Left for an hour, were all that was agreed paid and all that is planned done. None before anything was agreed or sold.
+    pub as_it_stands: Option<Decimal>,
 }
 
 /// How it sells.
@@ -110,23 +122,52 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         next: next(shop, &job, &account),
         date: date(&job),
         so_far: so_far(&account),
+        to_come: to_come(&account),
+        began: job.began,
+        ended: job.ended.as_ref().map(|ended| ended.wall),
         wood: WoodRoom { pieces, cost: haul, finished_of_used: account.wood.finished_of_used },
         bench: BenchRoom { total: hours.total, estimate: hours.estimate, still: hours.still },
-        money: MoneyRoom { costs: account.costs.total, kept: sold.kept, per_hour: sold.per_hour.map(|per_hour| per_hour.left) },
+        money: money(shop, &job, &account)?,
         sale: SaleRoom { tag: pricing.tag, settle: pricing.settle, left: sold.left, of: job.pieces, agreed: sold.agreed, due: sold.due },
         name: job.name,
         made_for: job.made_for,
         described: job.described,
         parts: job.parts,
         operations: job.operations,
+        selling: job.selling,
         typical: job.typical,
         lesson: job.lesson,
         account,
     })
 }
 
+fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
+    let work = account.pricing.work;
+    Ok(MoneyRoom {
+        costs: account.costs.total,
+        kept: account.sold.kept,
+        per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
+        costs_in_all: work.costs,
+        as_it_stands: as_it_stands(shop, job, account)?,
+    })
+}
+
+fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Decimal>> {
+    let (sold, work) = (&account.sold, account.pricing.work);
+    let Some((costs, time)) = work.costs.zip(work.time) else { return Ok(None) };
+    if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
+        return Ok(None);
+    }
+    let terms = shop.terms(job.currency, Paid::Bank);
+    let mut you_get = sold.net;
+    for agreement in job.selling.open() {
+        you_get = you_get.plus(terms.you_get(agreement.sum.minus(agreement.sold_for)?)?)?;
+    }
+    Way { you_get, costs, time }.per_hour(None).map(|per_hour| Some(per_hour.left))
+}
+
 /// What there is to do next; what runs and what is owed come first.
-fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
+pub(super) fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
     let running = shop.bench.all_running().find(|run| run.work.on == crate::bench::On::Job(job.id));
     if let Some(run) = running {
         return NextAct::Running { run: run.id, op: run.work.op.clone() };

@@ -1,10 +1,11 @@
 //! Every job in its section: due first, then for sale, in hand, ended; each with a bar of its time so far.
 
 use super::account::{Account, of as reckon};
+use super::job::{NextAct, next};
 use super::shop::Shop;
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Stage;
-use crate::quantity::{Count, Decimal, Id, Moment, Money, Span};
+use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Span, Wall};
 use crate::refusal::Answer;
 
 /// Where a job stands in the list.
@@ -29,8 +30,17 @@ pub struct JobRow {
     /// When it was promised.
     pub date: Option<Moment>,
     pub so_far: Vec<(Stage, Span)>,
+    /// By estimate still to come, by stage.
+    pub to_come: Vec<(Stage, Span)>,
     pub total: Option<Span>,
     pub kept_per_hour: Option<Decimal>,
+    pub currency: Currency,
+    pub tag: Option<Money>,
+    /// Sold by the maker or a gallery, and with a gallery now.
+    pub sold: Count,
+    pub at_galleries: Count,
+    pub ended: Option<Wall>,
+    pub next: NextAct,
 }
 
 /// The jobs whose name holds the words searched for, in their sections: due by their date, the others the latest first.
@@ -43,7 +53,7 @@ pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
     for job in fold::jobs(shop.book) {
         let name = job.name.to_lowercase();
         if words.iter().all(|word| name.contains(word)) {
-            rows.push(row(&job, &reckon(shop, &job)?)?);
+            rows.push(row(shop, &job, &reckon(shop, &job)?)?);
         }
     }
     let date = |row: &JobRow| if row.section == Section::Due { (row.date.is_none(), row.date) } else { (false, None) };
@@ -51,7 +61,7 @@ pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
     Ok(rows)
 }
 
-fn row(job: &Job, account: &Account) -> Answer<JobRow> {
+fn row(shop: &Shop, job: &Job, account: &Account) -> Answer<JobRow> {
     Ok(JobRow {
         job: job.id,
         name: job.name.clone(),
@@ -61,8 +71,15 @@ fn row(job: &Job, account: &Account) -> Answer<JobRow> {
         due: account.sold.due,
         date: date(job),
         so_far: so_far(account),
+        to_come: to_come(account),
         total: account.hours.total,
         kept_per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
+        currency: job.currency,
+        tag: job.tag,
+        sold: account.sold.pieces.saturating_add(account.sold.by_galleries),
+        at_galleries: account.sold.at_galleries,
+        ended: job.ended.as_ref().map(|ended| ended.wall),
+        next: next(shop, job, account),
     })
 }
 
@@ -88,4 +105,9 @@ pub fn date(job: &Job) -> Option<Moment> {
 /// Minutes by stage, in the order of a job's life.
 pub fn so_far(account: &Account) -> Vec<(Stage, Span)> {
     account.hours.by_stage.iter().map(|(stage, span)| (*stage, *span)).collect()
+}
+
+/// Minutes by stage that are still to come by estimate.
+pub fn to_come(account: &Account) -> Vec<(Stage, Span)> {
+    account.hours.still_by_stage.iter().map(|(stage, span)| (*stage, *span)).collect()
 }

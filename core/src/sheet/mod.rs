@@ -16,6 +16,7 @@ pub mod look_back;
 pub mod marks;
 pub mod offer;
 pub mod price;
+pub mod rack;
 pub mod rate;
 pub mod shop;
 pub mod sort;

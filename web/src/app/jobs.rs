@@ -1,17 +1,191 @@
-//! Jobs, heard: what a tap there changes.
+//! Jobs, heard: the list, one job's page and its four rooms, and what is written down there.
 
-use super::App;
-use fivebar_core::ledger::decide::Now;
+pub mod doing;
+pub mod draft;
+mod save;
+
+use super::order::{Feel, Order, Which};
+use super::{App, form::Form};
+use crate::parts::Place;
+use crate::parts::pad::Press;
+use draft::{Draft, Pick, What};
+use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, Now};
+use fivebar_core::quantity::Id;
+use fivebar_core::refusal::Answer;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::carried::freeze_for;
+use fivebar_core::sheet::job::{JobSheet, job};
+
+/// A room of a job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Room {
+    Wood,
+    Hours,
+    Sell,
+    Back,
+}
 
 /// The state of Jobs that is not in the book.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Jobs {}
+pub struct Jobs {
+    /// The job that is open; none for the list.
+    pub open: Option<Id>,
+    /// The room that is open; none for the job's page.
+    pub room: Option<Room>,
+    /// What is being written down.
+    pub draft: Option<Box<Draft>>,
+    pub search: String,
+    /// It was looked whether the example is on this phone.
+    pub looked: bool,
+    /// The example was asked for and is not there yet.
+    pub awaited: bool,
+}
 
 /// What can be said on Jobs.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Tap {}
+pub enum Tap {
+    List,
+    Open(Which, Id),
+    /// Back to the job's page.
+    Page,
+    Room(Room),
+    Search(String),
+    TryExample,
+    RemoveExample,
+    /// The job's next act.
+    Next,
+    /// Writes something down: opens its form.
+    Write(What),
+    At(usize),
+    Press(Press),
+    Say(usize, String),
+    Pick(Pick),
+    Save,
+    /// The other way to save a form: puts pieces back, takes a part away.
+    Undo,
+    Close,
+    /// Takes one line back.
+    Strike(Id),
+    Typical(bool),
+    End,
+    Reopen,
+}
 
 /// Takes in a tap on Jobs.
-pub fn heard(_app: &mut App, tap: Tap, _now: Now) {
-    match tap {}
+pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    match tap {
+        Tap::List => home(app),
+        Tap::Open(which, id) => open(app, which, id),
+        Tap::Page => app.jobs.room = None,
+        Tap::Room(room) => app.jobs.room = Some(room),
+        Tap::Search(text) => app.jobs.search = text,
+        Tap::TryExample => try_example(app),
+        Tap::RemoveExample => app.orders.push(Order::RemoveExample),
+        Tap::Next => doing::next(app, now),
+        Tap::Write(what) => write(app, what),
+        Tap::At(nth) => with_form(app, |form| form.go(nth)),
+        Tap::Press(press) => {
+            let sign = app.speech.sign();
+            with_form(app, |form| form.press(press, sign));
+        }
+        Tap::Say(nth, text) => say(app, nth, text),
+        Tap::Pick(pick) => draft::pick(app, pick, now),
+        Tap::Save => save::save(app, now),
+        Tap::Undo => save::undo(app, now),
+        Tap::Close => app.jobs.draft = None,
+        Tap::Strike(entry) => strike(app, entry, now),
+        Tap::Typical(typical) => of_open(app, |job| JobCommand::Mark { job, typical }, now),
+        Tap::End => end(app, now),
+        Tap::Reopen => of_open(app, |job| JobCommand::Reopen { job }, now),
+    }
+}
+
+/// The list of all jobs.
+pub fn home(app: &mut App) {
+    (app.which, app.jobs.open, app.jobs.room, app.jobs.draft) = (Which::Own, None, None, None);
+}
+
+fn open(app: &mut App, which: Which, id: Id) {
+    app.which = which;
+    (app.jobs.open, app.jobs.room, app.jobs.draft) = (Some(id), None, None);
+    app.notice = None;
+}
+
+/// Looks once whether the example is on this phone. It is never opened before Jobs is shown.
+pub fn look_for_example(app: &mut App) {
+    if !std::mem::replace(&mut app.jobs.looked, true) && app.example.is_none() {
+        app.orders.push(Order::LookForExample);
+    }
+}
+
+fn try_example(app: &mut App) {
+    app.jobs.awaited = true;
+    app.orders.push(Order::OpenExample);
+}
+
+/// The sheet of the open job; none on the list, or where the book in hand has no such job.
+pub fn sheet(app: &App) -> Option<Answer<JobSheet>> {
+    let id = app.jobs.open?;
+    let shop = Shop::of(&app.shelf().book, app.now.at);
+    shop.job(id).ok()?;
+    Some(job(&shop, id))
+}
+
+fn write(app: &mut App, what: What) {
+    if what == What::New {
+        app.which = Which::Own;
+    }
+    app.notice = None;
+    app.jobs.draft = draft::begin(app, what).map(Box::new);
+}
+
+fn with_form(app: &mut App, act: impl FnOnce(&mut Form)) {
+    if let Some(draft) = &mut app.jobs.draft {
+        act(&mut draft.form);
+    }
+}
+
+fn say(app: &mut App, nth: usize, text: String) {
+    if let Some(place) = app.jobs.draft.as_mut().and_then(|draft| draft.words.get_mut(nth)) {
+        *place = text;
+    }
+}
+
+fn strike(app: &mut App, entry: Id, now: Now) {
+    if app.order(&Command::Book(BookCommand::TakeBack { act: entry }), now).is_some() {
+        let shelf = app.shelf_mut();
+        (shelf.last_act, shelf.taken_back) = (None, Some(entry));
+        app.orders.push(Order::Feel(Feel::TakeBack));
+    }
+}
+
+fn of_open(app: &mut App, command: impl FnOnce(Id) -> JobCommand, now: Now) {
+    if let Some(id) = app.jobs.open {
+        app.order(&Command::Job(command(id)), now);
+    }
+}
+
+/// Done with this job: what its hauls cost it is frozen as the sheet has it now.
+fn end(app: &mut App, now: Now) {
+    let Some(id) = app.jobs.open else { return };
+    let hauls = {
+        let shop = Shop::of(&app.shelf().book, now.wall.at);
+        shop.job(id).and_then(|job| freeze_for(&shop, &job))
+    };
+    match hauls {
+        Ok(hauls) => {
+            if app.order(&Command::Job(JobCommand::End { job: id, hauls }), now).is_some() {
+                app.orders.push(Order::Feel(Feel::Stop));
+            }
+        }
+        Err(refusal) => app.refuse(refusal),
+    }
+}
+
+/// Jobs was chosen in the bar: chosen again, it shows the list.
+pub fn chosen(app: &mut App, before: Place) {
+    if before == Place::Jobs {
+        home(app);
+    }
+    look_for_example(app);
 }

@@ -6,6 +6,8 @@ pub mod bench;
 pub mod count;
 pub mod draft;
 pub mod entry;
+pub mod example;
+pub mod form;
 pub mod here;
 pub mod jobs;
 pub mod news;
@@ -191,18 +193,24 @@ impl App {
                 Some(written)
             }
             Err(refusal) => {
-                self.orders.push(Order::Feel(Feel::Refused));
-                self.notice = Some(Notice::Refused(refusal));
+                self.refuse(refusal);
                 None
             }
         }
     }
 
+    pub(crate) fn refuse(&mut self, refusal: Refusal) {
+        self.orders.push(Order::Feel(Feel::Refused));
+        self.notice = Some(Notice::Refused(refusal));
+    }
+
     pub(crate) fn go(&mut self, place: Place) {
-        if self.place == place && place == Place::Price {
-            self.price.to_list();
+        let before = std::mem::replace(&mut self.place, place);
+        match place {
+            Place::Jobs if self.is_open => jobs::chosen(self, before),
+            Place::Price if before == place => self.price.to_list(),
+            _ => {}
         }
-        self.place = place;
         self.notice = None;
         self.orders.push(Order::Remember(place));
         self.orders.push(Order::Awake(self.wants_awake()));

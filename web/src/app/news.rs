@@ -117,12 +117,12 @@ impl App {
                 let now = self.now.at;
                 self.of(which).into_iter().for_each(|shelf| shelf.heard(lines.iter().map(String::as_str), now));
             }
+            News::ExampleRemoved => self.no_example(),
             News::Named { which, names } => self.of(which).into_iter().for_each(|shelf| shelf.names = names.clone()),
             News::Here(here) => self.here = here,
             News::Kept(kept) => self.here.kept = kept,
             News::CanInstall(can) => self.here.can_install = can,
             News::NotWiped(why) => self.workshop.said = Some(Became::NotWiped(why)),
-            News::ExampleRemoved => (self.example, self.which) = (None, Which::Own),
             News::UpdateWaits => self.update_waits = true,
             News::Tick(now) => self.now = now,
             News::InSight(seen) => self.price.covered = !seen,
@@ -140,9 +140,30 @@ impl App {
                 self.own = shelf;
                 self.is_open = true;
                 self.take_early();
+                if self.place == crate::parts::Place::Jobs {
+                    super::jobs::look_for_example(self);
+                }
             }
-            Which::Example => self.example = Some(shelf),
+            Which::Example => self.fill_example(shelf),
         }
+    }
+
+    /// The example is there; an empty one is told into its book.
+    fn fill_example(&mut self, mut shelf: Shelf) {
+        self.jobs.awaited = false;
+        if shelf.book.is_empty() {
+            let (lines, names) = super::example::told();
+            shelf.fill(&lines, &names);
+            self.orders.push(Order::FillExample { lines, names });
+        }
+        self.example = Some(shelf);
+    }
+
+    fn no_example(&mut self) {
+        if self.which == Which::Example {
+            super::jobs::home(self);
+        }
+        (self.example, self.which) = (None, Which::Own);
     }
 
     fn of(&mut self, which: Which) -> Option<&mut Shelf> {

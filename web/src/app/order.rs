@@ -2,6 +2,7 @@
 
 use super::shelf::Posted;
 use crate::parts::Place;
+use fivebar_core::quantity::Id;
 
 /// Which of the two books.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -62,8 +63,15 @@ pub enum Order {
     Reload,
     /// Lets the platform ask whether to install the app.
     Install,
-    /// Opens the example, and fills it where it is empty.
+    /// Opens the example; where it is empty the app fills it.
     OpenExample,
+    /// Opens the example if it is on this phone.
+    LookForExample,
+    /// Writes the example's entries and the names of its people, in one transaction.
+    FillExample {
+        lines: Vec<Posted>,
+        names: Vec<(Id, String)>,
+    },
     /// Deletes the example's database.
     RemoveExample,
     /// Remembers a choice of this phone, such as the theme.

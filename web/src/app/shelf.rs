@@ -75,6 +75,14 @@ impl Shelf {
         }
     }
 
+    /// Takes in entries that are written elsewhere, with the names of their people; they are shown at once and not saved yet.
+    pub fn fill(&mut self, lines: &[Posted], names: &[(Id, String)]) {
+        self.book.merge(lines.iter().map(|posted| posted.line.as_str()));
+        self.clock = Clock::new(self.clock.device(), self.book.last_stamp());
+        self.names.extend(names.iter().cloned());
+        self.unsaved.extend(lines.iter().map(|posted| posted.id));
+    }
+
     /// Carries out an order: it is shown at once, and what it wrote is handed on to be saved.
     ///
     /// # Errors

@@ -36,6 +36,11 @@ pub fn bundle<M>(chips: Vec<Chip>, tap: impl Fn(usize) -> M) -> El<M> {
     row("g4", "key fig", chips, tap)
 }
 
+/// Chips four to a row, each `class` high.
+pub fn bundle_of<M>(class: &'static str, chips: Vec<Chip>, tap: impl Fn(usize) -> M) -> El<M> {
+    row("g4", class, chips, tap)
+}
+
 /// Chips as many to a row as fit.
 pub fn flowing<M>(class: &'static str, chips: Vec<Chip>, tap: impl Fn(usize) -> M) -> El<M> {
     row("chips", class, chips, tap)

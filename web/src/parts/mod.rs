@@ -19,6 +19,7 @@ pub mod notches;
 pub mod notice;
 pub mod pad;
 pub mod page;
+pub mod paid_bar;
 pub mod place_bar;
 pub mod rack;
 pub mod ratio;

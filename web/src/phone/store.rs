@@ -147,6 +147,11 @@ impl Store {
         self.begin("readonly").await.map(|_| ())
     }
 
+    /// Whether the book is on this device. Looking does not make it.
+    pub async fn is_there(&self) -> bool {
+        self.look().await
+    }
+
     /// Lets go of the book; the next use opens it again.
     pub fn let_go(&self) {
         if let Some(open) = self.open.take() {

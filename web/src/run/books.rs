@@ -149,6 +149,10 @@ impl Books {
                 self.catch_up(which);
                 self.catch_up_names(which);
             }
+            Word::Removed if which == Which::Example => {
+                self.example.last.set(0);
+                with(&self.me, |run| run.told(News::ExampleRemoved));
+            }
             Word::Removed => self.open_one(which),
         }
     }
@@ -175,6 +179,17 @@ impl Books {
         });
     }
 
+    /// Opens the example if it is on this phone; looking leaves nothing behind.
+    pub fn look_for_example(&self) {
+        let me = self.me.clone();
+        let book = self.example.clone();
+        spawn_local(async move {
+            if book.store.is_there().await {
+                with(&me, |run| run.books.open_one(Which::Example));
+            }
+        });
+    }
+
     /// Reads the names anew.
     fn catch_up_names(&self, which: Which) {
         let (book, me) = (self.of(which), self.me.clone());
@@ -182,6 +197,24 @@ impl Books {
             if let Ok(names) = names(&book).await {
                 with(&me, |run| run.told(News::Named { which, names }));
             }
+        });
+    }
+
+    /// Writes the example, all or nothing.
+    pub fn fill_example(&self, lines: Vec<Posted>, names: Vec<(Id, String)>) {
+        let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
+        let people = names.into_iter().map(|(id, name)| (id.to_string(), name)).collect();
+        let (book, me) = (self.example.clone(), self.me.clone());
+        spawn_local(async move {
+            let news = match book.store.write(&Posting { entries, people, ..Posting::default() }).await {
+                Ok(posted) => {
+                    book.last.set(posted.last);
+                    book.tabs.tell(Word::Grew);
+                    News::Saved { which: Which::Example, ids: lines.iter().map(|posted| posted.id).collect(), at: wall_clock() }
+                }
+                Err(trouble) => not_saved(&book, Which::Example, lines, &trouble).await,
+            };
+            with(&me, |run| run.told(news));
         });
     }
 

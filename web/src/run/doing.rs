@@ -35,6 +35,8 @@ impl Run {
             Order::CopyText { text } => self.copy_text(text),
             Order::PickCopy => self.pick(),
             Order::OpenExample => self.books.open_one(Which::Example),
+            Order::LookForExample => self.books.look_for_example(),
+            Order::FillExample { lines, names } => self.books.fill_example(lines, names),
             Order::RemoveExample => self.books.remove_example(),
             Order::Choose { key, value } => self.choose(key, &value),
             Order::ApplyUpdate => shell::take_new_version(),

@@ -62,23 +62,27 @@ fn no_key(_: &str) -> Option<Msg> {
 fn band(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     if app.which == Which::Example {
         let back = key("key h48", words::BACK_TO_YOURS, "", Msg::Common(Common::LeaveExample));
-        return Some(el("div", "band").kid(el("span", "").text(words::EXAMPLE)).kid(back));
+        return Some(el("aside", "band").attr("aria-label", words::NOTED).kid(el("span", "").text(words::EXAMPLE)).kid(back));
     }
     let failed = app.shelf().failed().len();
     if 0 < failed && !matches!(app.notice, Some(Notice::NotSaved(_))) {
         let again = key("key h48", words::TRY_AGAIN, "", Msg::Common(Common::TryAgain));
         let n = seen.speech.number(fivebar_core::quantity::Decimal::from(failed), 0, 0);
         return Some(
-            el("div", "band").attr("role", "status").kid(el("span", "c-under").text(words::entries_not_saved(failed, &n))).kid(again),
+            el("aside", "band")
+                .attr("aria-label", words::NOTED)
+                .attr("role", "status")
+                .kid(el("span", "c-under").text(words::entries_not_saved(failed, &n)))
+                .kid(again),
         );
     }
     if app.update_waits {
         let take = key("key h48", words::USE_IT, "", Msg::Common(Common::ApplyUpdate));
-        return Some(el("div", "band").kid(el("span", "").text(words::NEW_VERSION)).kid(take));
+        return Some(el("aside", "band").attr("aria-label", words::NOTED).kid(el("span", "").text(words::NEW_VERSION)).kid(take));
     }
     (app.is_open && app.here.install_first && app.own.book.is_empty()).then(|| {
         let how = key("key h48", copies::INSTALL_HOW, "", Msg::Workshop(Tap::ShowHelp));
-        el("div", "band").kid(el("span", "").text(copies::INSTALL_FIRST)).kid(how)
+        el("aside", "band").attr("aria-label", words::NOTED).kid(el("span", "").text(copies::INSTALL_FIRST)).kid(how)
     })
 }
 

@@ -44,9 +44,12 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let distance = trip.and_then(|trip| trip.distance).map_or_else(none, |d| writing::distance(d, seen.speech.typing(sheet.units)));
     let spent = haul.as_ref().and_then(|haul| haul.spent().ok()).filter(|sum| !sum.is_zero());
     let supplier = haul.as_ref().and_then(|haul| haul.supplier).and_then(|id| app.shelf().names.get(&id).cloned());
-    let mut keys = vec![figure_key(words::SUPPLIER, supplier.unwrap_or_else(none), say(TripTap::Choose(Field::Supplier)))];
-    keys.push(figure_key(words::GIFT, spent.map_or_else(none, |sum| seen.speech.money(sum)), say(TripTap::Choose(Field::Gift))));
-    keys.push(figure_key(words::CARRIES, carries, say(TripTap::Choose(Field::Carries))));
+    let gift = spent.map_or_else(none, |sum| seen.speech.money(sum));
+    let mut keys = vec![
+        figure_key(words::CARRIES, carries, say(TripTap::Choose(Field::Carries))),
+        figure_key(words::SUPPLIER, supplier.unwrap_or_else(none), say(TripTap::Choose(Field::Supplier))),
+        figure_key(words::GIFT, gift, say(TripTap::Choose(Field::Gift))),
+    ];
     if let Some(trip) = trip {
         keys.push(figure_key(words::DISTANCE, distance, say(TripTap::Choose(Field::Distance))));
         keys.push(figure_key(words::AT_THE_WHEEL, span(Some(trip.wheel())), say(TripTap::Choose(Field::Wheel))));

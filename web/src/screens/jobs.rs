@@ -1,12 +1,50 @@
-//! Jobs.
+//! Jobs: the list; one job's page and its four rooms are in the folder of its name.
 
-use super::{Screen, Seen};
-use crate::app::App;
-use crate::parts::Place;
+mod back;
+mod entry;
+mod figures;
+mod forms;
+mod hours;
+mod list;
+mod page;
+mod sell;
+mod undo;
+mod wood;
+
+use super::{Screen, Seen, said};
+use crate::app::jobs::{Room, Tap, sheet};
+use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::parts::notice::trouble;
 use crate::view::el;
+use crate::words::en::jobs as words;
+use fivebar_core::refusal::Refusal;
+
+fn say(tap: Tap) -> Msg {
+    Msg::Jobs(tap)
+}
 
 /// The screen as it stands.
-pub fn screen(_app: &App, _seen: Seen<'_>) -> Screen {
-    Screen::new("jobs", head(Head::new("", Place::Jobs.name())), el("main", "scr"))
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    let sheet = sheet(app);
+    match (&app.jobs.draft, sheet) {
+        (Some(draft), Some(Ok(sheet))) => forms::screen(draft, Some(&sheet), app, seen),
+        (Some(draft), None) => forms::screen(draft, None, app, seen),
+        (_, None) => list::screen(app, seen),
+        (_, Some(Err(refusal))) => unreadable(&refusal, seen),
+        (None, Some(Ok(sheet))) => match app.jobs.room {
+            None => page::screen(&sheet, app, seen),
+            Some(Room::Wood) => wood::screen(&sheet, app, seen),
+            Some(Room::Hours) => hours::screen(&sheet, app, seen),
+            Some(Room::Sell) => sell::screen(&sheet, app, seen),
+            Some(Room::Back) => back::screen(&sheet, app, seen),
+        },
+    }
+}
+
+/// A job whose figures go beyond what can be kept: the reason, and the way back.
+fn unreadable(refusal: &Refusal, seen: Seen<'_>) -> Screen {
+    let main = el("main", "scr").kid(trouble(said::refused(refusal, seen))).kid(key("key h56", words::ALL_JOBS, "", say(Tap::List)));
+    Screen::new("jobs/unreadable", head(Head::new("", words::UNREADABLE)), main)
 }

@@ -70,6 +70,22 @@ impl Store {
         Ok(self.keep(db))
     }
 
+    /// Opens the book only if it was made before: an upgrade from nothing is called off, and nothing is left of it.
+    pub(super) async fn look(&self) -> bool {
+        let Some(request) = factory().ok().and_then(|factory| factory.open_with_u32(&self.name, VERSION).ok()) else { return false };
+        let _new = Ear::new(&request, "upgradeneeded", |event: Event| {
+            let work = event.target().and_then(|t| t.unchecked_into::<IdbOpenDbRequest>().transaction());
+            let _ = work.map(|work| work.abort());
+        });
+        match answer(&request).await {
+            Ok(db) => {
+                db.unchecked_into::<IdbDatabase>().close();
+                true
+            }
+            Err(_) => false,
+        }
+    }
+
     /// Keeps `db`, unless another use opened the book meanwhile.
     fn keep(&self, db: IdbDatabase) -> IdbDatabase {
         if let Some(open) = &*self.open.borrow() {

@@ -77,3 +77,5 @@ pub fn distance_unit(units: Units) -> &'static str {
 pub fn of_when(what: &str, clock: &str) -> String {
     format!("{what}, {clock}")
 }
+
+pub const NOTED: &str = "Noted";

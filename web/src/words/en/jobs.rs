@@ -1,1 +1,295 @@
-//! English: Jobs.
+//! English: Jobs: the list, a new job, a job's page.
+
+use fivebar_core::ledger::kind::bench::{Kind, Stage};
+use fivebar_core::ledger::kind::job::For;
+
+pub const NONE_YET: &str = "Yours: none yet";
+pub const NEW_JOB: &str = "New job";
+pub const NEW_JOB_UNDER: &str = "a name, how many, for whom";
+pub const TRY_EXAMPLE: &str = "Try the example";
+pub const TRY_EXAMPLE_UNDER: &str = "two finished jobs, in no total and in no copy";
+pub const FETCHING_EXAMPLE: &str = "The example is being written…";
+pub const EXAMPLE: &str = "Example";
+pub const EXAMPLE_UNDER: &str = "two jobs, in no total and in no copy";
+pub const REMOVE: &str = "Remove";
+pub const SEARCH: &str = "Search by name";
+pub const ALL_JOBS: &str = "All jobs";
+pub const DUE_AND_OWED: &str = "Due and owed";
+pub const FOR_SALE: &str = "For sale";
+pub const IN_HAND: &str = "In hand";
+pub const ENDED: &str = "Ended";
+pub const SO_FAR_LEGEND: &str = "so far: fetch, sort, make, finish, sell";
+pub const TO_COME: &str = "to come";
+pub const UNREADABLE: &str = "This job can’t be worked out";
+
+pub const SO_FAR: &str = "So far";
+pub const NOTHING_LOGGED: &str = "nothing logged yet";
+pub const COSTS: &str = "Costs";
+pub const COSTS_UNKNOWN: &str = "nothing noted yet";
+pub const AS_IT_STANDS: &str = "Left per hour, as it stands";
+pub const AFTER_WORKSHOP: &str = "After workshop costs";
+pub const NOT_KNOWN: &str = "not known yet";
+pub const WOOD_AND_PLAN: &str = "Wood and plan";
+pub const HOURS_AND_MONEY: &str = "Hours and money";
+pub const SELL_AND_DELIVER: &str = "Sell and deliver";
+pub const LOOK_BACK: &str = "Look back";
+pub const NO_WOOD_YET: &str = "no wood taken yet";
+pub const NOTHING_YET: &str = "nothing yet";
+pub const NO_PRICE_YET: &str = "no price yet";
+pub const AFTER_HAND_OVER: &str = "after hand-over";
+pub const DONE_WITH_IT: &str = "done with it";
+pub const MADE_TO_ORDER: &str = "made to order";
+pub const MADE_ON_SPEC: &str = "made on spec";
+pub const DUE_AT_HAND_OVER: &str = "due at hand-over";
+pub const STILL_DUE: &str = "still due";
+pub const DEPOSIT_IN: &str = "deposit in";
+pub const PAID: &str = "paid";
+pub const NOTHING_PAID: &str = "nothing paid yet";
+pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. Stairs and long loads: fewer kilos, more people.";
+pub const CAUTION_TIP: &str = "Can tip. Fix to the wall; local furniture rules may apply.";
+
+pub const NAME: &str = "Name";
+pub const NAME_MISSING: &str = "It needs a name.";
+pub const HOW_MANY_ALIKE: &str = "How many alike";
+pub const OTHER: &str = "other";
+pub const MADE_FOR: &str = "Made for";
+pub const TO_SELL: &str = "To sell later";
+pub const TO_ORDER: &str = "To order";
+pub const START_JOB: &str = "Begin this job";
+pub const CHANGE: &str = "Change";
+pub const KEPT_FOR_GOOD: &str = "stays so for this job";
+pub const UNITS: &str = "Units";
+pub const CURRENCY: &str = "Currency";
+pub const INCHES: &str = "Inches";
+pub const MILLIMETRES: &str = "Millimetres";
+
+/// "Ash plant stands, 5".
+pub fn name(name: &str, pieces: u32, written: &str) -> String {
+    if pieces == 1 { name.to_owned() } else { format!("{name}, {written}") }
+}
+
+/// "Nothing found for “stool”."
+pub fn nothing_found(search: &str) -> String {
+    format!("No job is called “{}”.", search.trim())
+}
+
+/// "Deliver Sat 23 May".
+pub fn hand_over_by(day: &str) -> String {
+    format!("Hand over {day}")
+}
+
+pub const TO_HAND_OVER: &str = "To hand over";
+
+/// "tag $145".
+pub fn tag(sum: &str) -> String {
+    format!("tag {sum}")
+}
+
+/// "4 sold, 1 at the gallery".
+pub fn gone(sold: u32, gallery: u32, (sold_written, gallery_written): (&str, &str)) -> String {
+    match (sold, gallery) {
+        (0, 0) => "none sold yet".into(),
+        (_, 0) => format!("{sold_written} sold"),
+        (0, _) => format!("{gallery_written} at the gallery"),
+        _ => format!("{sold_written} sold, {gallery_written} at the gallery"),
+    }
+}
+
+/// "1 left".
+pub fn left(n: &str) -> String {
+    format!("{n} left")
+}
+
+/// "Next: milling".
+pub fn next(what: &str) -> String {
+    format!("Next: {}", lower_first(what))
+}
+
+/// "19.09 left per hour".
+pub fn per_hour(sum: &str) -> String {
+    format!("{sum} left per hour")
+}
+
+/// "ended Sun 10 May".
+pub fn ended_on(day: &str) -> String {
+    format!("ended {day}")
+}
+
+/// "since Tue 14 April".
+pub fn since(day: &str) -> String {
+    format!("since {day}")
+}
+
+pub fn made_for(made_for: For) -> &'static str {
+    match made_for {
+        For::Spec => MADE_ON_SPEC,
+        For::Order => MADE_TO_ORDER,
+    }
+}
+
+/// The stages of a job's life, for the bar.
+pub fn stage(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Fetch => "fetch",
+        Stage::Sort => "sort",
+        Stage::Make => "make",
+        Stage::Finish => "finish",
+        Stage::Sell => "sell",
+        Stage::Deliver => "deliver",
+    }
+}
+
+/// A stretch still to come after one of the same stage that is done: "make on".
+pub fn stage_on(of: Stage) -> String {
+    format!("{} on", stage(of))
+}
+
+pub fn kind(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Fetch => "fetch",
+        Kind::Make => "make",
+        Kind::Sell => "sell",
+        Kind::Deliver => "deliver",
+        Kind::Office => "office",
+    }
+}
+
+/// "25 h 34, 1 h 30 to come".
+pub fn so_far_and(total: &str, still: Option<&str>) -> String {
+    match still {
+        Some(still) => format!("{total}, {still} to come"),
+        None => total.to_owned(),
+    }
+}
+
+/// "Agreed €460.00".
+pub fn agreed(sum: &str) -> String {
+    format!("Agreed {sum}")
+}
+
+/// "Sold €460.00".
+pub fn sold(sum: &str) -> String {
+    format!("Sold {sum}")
+}
+
+/// "Fri 17 April, delivered".
+pub fn when_how(day: &str, how: &str) -> String {
+    format!("{day}, {how}")
+}
+
+pub const DELIVERED: &str = "delivered";
+pub const FETCHED: &str = "fetched";
+
+/// "Costs, 48.60 of it to come".
+pub fn costs_to_come(sum: &str) -> String {
+    format!("Costs, {sum} of it to come")
+}
+
+/// "27 pieces, 43.7 litres".
+pub fn wood_under(pieces: &str, volume: Option<&str>) -> String {
+    volume.map_or_else(|| pieces.to_owned(), |volume| format!("{pieces}, {volume}"))
+}
+
+/// "25 h 34, 55.33 spent".
+pub fn hours_under(hours: Option<&str>, spent: Option<&str>) -> String {
+    match (hours, spent) {
+        (Some(hours), Some(spent)) => format!("{hours}, {spent} spent"),
+        (Some(hours), None) => hours.to_owned(),
+        (None, Some(spent)) => format!("{spent} spent"),
+        (None, None) => NOTHING_YET.to_owned(),
+    }
+}
+
+/// "460 agreed, 276 due".
+pub fn agreed_due(agreed: &str, due: &str) -> String {
+    format!("{agreed} agreed, {due} due")
+}
+
+/// "left per hour 12.74".
+pub fn back_under(sum: &str) -> String {
+    format!("{sum} an hour")
+}
+
+/// What runs: "Sand is running."
+pub fn running(op: &str) -> String {
+    format!("{} is running.", upper_first(op))
+}
+
+pub const GO_TO_BENCH: &str = "Go to the bench";
+pub const STATE_HAND_OVER: &str = "Ready to hand over.";
+pub const STATE_DELIVERY: &str = "Ready. Delivery to come.";
+pub const STATE_COLLECT: &str = "Handed over. Money is due.";
+pub const STATE_HAND_BACK: &str = "More came in than is owed.";
+pub const STATE_WOOD: &str = "No wood yet.";
+pub const STATE_BEGIN: &str = "Nothing planned is left.";
+pub const STATE_TAG: &str = "Made, and without a tag.";
+pub const STATE_ALL_GONE: &str = "All gone. Nothing is left to do.";
+pub const STATE_ENDED: &str = "You are done with this job.";
+pub const HAND_OVER: &str = "Hand it over";
+pub const TAKE_PAYMENT: &str = "Take the payment";
+pub const SEE_PAYMENTS: &str = "See the payments";
+pub const TAKE_WOOD: &str = "Take wood";
+pub const TAKE_WOOD_UNDER: &str = "from the piles on the rack";
+pub const WRITE_TAG: &str = "Write the tag";
+pub const SELL_ONE: &str = "Sell one";
+pub const GALLERY_PAID: &str = "The gallery paid";
+
+/// "Next: milling." or "Milling, 3 of 5 done."
+pub fn state_work(op: &str) -> String {
+    format!("Next: {}.", lower_first(op))
+}
+
+/// "Start milling".
+pub fn start(op: &str) -> String {
+    format!("Start {}", lower_first(op))
+}
+
+/// "then 276.00 due".
+pub fn then_due(sum: &str) -> String {
+    format!("then {sum} due")
+}
+
+/// "276.00 due".
+pub fn due(sum: &str) -> String {
+    format!("{sum} due")
+}
+
+/// "20.00 to hand back".
+pub fn to_hand_back(sum: &str) -> String {
+    format!("{sum} to hand back")
+}
+
+/// "planned 3 h".
+pub fn planned(span: &str) -> String {
+    format!("planned {span}")
+}
+
+/// "3 left to sell."
+pub fn state_sell(n: &str) -> String {
+    format!("{n} left to sell.")
+}
+
+/// "1 at the gallery."
+pub fn state_gallery(n: &str) -> String {
+    format!("{n} at the gallery.")
+}
+
+/// "about 1 h 30".
+pub fn about(span: &str) -> String {
+    format!("about {span}")
+}
+
+/// Currency and units as the workshop has them: "USD, inches".
+pub fn in_currency(code: &str, units: &str) -> String {
+    format!("{code}, {}", units.to_lowercase())
+}
+
+pub fn lower_first(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+}
+
+pub fn upper_first(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}

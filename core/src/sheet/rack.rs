@@ -1,0 +1,83 @@
+//! The rack as a job sees it: every pile it has wood of, and every pile it could take from.
+
+use super::shop::Shop;
+use crate::haul::{Haul, Pile};
+use crate::ledger::fold;
+use crate::quantity::{Count, Currency, Id, Key, Length, Units, Volume, Wall};
+use crate::refusal::Answer;
+
+/// A pile, and what of it a job has.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RackPile {
+    pub haul: Id,
+    pub pile: Id,
+    pub label: String,
+    pub name: Option<String>,
+    pub wood: Option<Key>,
+    /// Thickness, width, and length with the high end of its band.
+    pub thickness: Option<Length>,
+    pub width: Option<Length>,
+    pub length: Option<Length>,
+    pub length_to: Option<Length>,
+    /// The haul's own units and currency, and when it began.
+    pub units: Units,
+    pub currency: Currency,
+    pub began: Wall,
+    pub on_rack: Count,
+    pub in_job: Count,
+    /// What the job has of it, as measured rough; none without a size.
+    pub volume: Option<Volume>,
+}
+
+/// Every pile with pieces on the rack or in the job, the newest haul first.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::OutOfRange`].
+pub fn rack(shop: &Shop, job: Id) -> Answer<Vec<RackPile>> {
+    let mut found = vec![];
+    for haul in fold::hauls(shop.book) {
+        for pile in haul.piles.iter().filter(|pile| 0 < pile.on_rack() || 0 < pile.in_job(job)) {
+            found.push(rack_pile(&haul, pile, job)?);
+        }
+    }
+    Ok(found)
+}
+
+fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
+    let in_job = pile.in_job(job);
+    Ok(RackPile {
+        haul: haul.id,
+        pile: pile.id,
+        label: pile.label.clone(),
+        name: pile.name.clone(),
+        wood: pile.wood.clone(),
+        thickness: pile.thickness,
+        width: pile.width,
+        length: pile.length,
+        length_to: pile.length_to,
+        units: haul.units,
+        currency: haul.currency,
+        began: haul.began,
+        on_rack: pile.on_rack(),
+        in_job,
+        volume: pile.piece()?.map(|piece| piece.times(in_job)).transpose()?,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::story::{STANDS, tell};
+
+    #[test]
+    fn the_rack_of_the_stands_is_what_the_demo_left() {
+        let story = tell(STANDS);
+        let job = story.names.job("stands").expect("the job");
+        let shop = Shop::of(&story.book, story.now.at);
+        let piles = rack(&shop, job).expect("in range");
+        let shown: Vec<(u32, u32)> = piles.iter().map(|pile| (pile.in_job, pile.on_rack)).collect();
+        assert_eq!(shown, [(25, 22), (20, 9), (5, 12)]);
+        let used = piles.iter().filter_map(|pile| pile.volume).try_fold(Volume::ZERO, Volume::plus).expect("in range");
+        assert_eq!(crate::quantity::half_up(used.board_feet(), 2).to_string(), "17.94");
+    }
+}

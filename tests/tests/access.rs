@@ -1,0 +1,62 @@
+//! Every place, empty and with the example: what axe finds, what sticks out, in both themes, on a small phone, with large text.
+use fivebar_tests::{Browser, Look, Page, Phone, app};
+use std::time::Duration;
+
+const PLACES: [&str; 5] = ["count", "bench", "price", "jobs", "workshop"];
+
+fn go(browser: &mut Browser, page: &Page, nth: usize) {
+    browser.tap(page, &format!(".places > :nth-child({})", nth + 1));
+    std::thread::sleep(Duration::from_millis(90));
+    browser.wait(page, &format!("document.querySelector('.places > :nth-child({})').ariaCurrent === 'page'", nth + 1));
+}
+
+/// Both themes: no finding of axe, nothing outside the page. A picture of each for people to look at.
+fn check(browser: &mut Browser, page: &Page, name: &str, phone: Phone) {
+    for (theme, dark) in [("light", false), ("dark", true)] {
+        browser.look(page, Look { dark, ..Look::default() });
+        browser.shot(page, &format!("{name}-{theme}"));
+        assert_eq!(browser.axe(page), [""; 0], "{name} {theme}");
+    }
+    assert_eq!(browser.sticks_out(page, phone), [""; 0], "{name}");
+}
+
+fn every_place(browser: &mut Browser, page: &Page, what: &str, phone: Phone) {
+    for (nth, place) in PLACES.iter().enumerate() {
+        go(browser, page, nth);
+        check(browser, page, &format!("{place}-{what}"), phone);
+    }
+}
+
+#[test]
+fn every_place_is_readable_before_anything_was_written() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    for (what, phone) in [("empty", Phone::COMMON.quick()), ("empty-320", Phone::SMALL.quick())] {
+        let page = app::opened(&mut browser, phone);
+        every_place(&mut browser, &page, what, phone);
+        browser.close(page);
+    }
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+#[test]
+fn every_place_is_readable_with_the_example_and_by_large_text() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let phone = Phone::COMMON.quick();
+    let page = app::opened(&mut browser, phone);
+    go(&mut browser, &page, 3);
+    browser.tap_text(&page, "Try the example");
+    browser.wait_text(&page, "Plant stands, ash with cherry pegs");
+    browser.shot(&page, "jobs-example-list");
+    assert_eq!(browser.axe(&page), [""; 0]);
+    browser.tap_text(&page, "Plant stands, ash with cherry pegs");
+    std::thread::sleep(Duration::from_millis(120));
+    browser.shot(&page, "job-example");
+    every_place(&mut browser, &page, "example", phone);
+    browser.text_size(&page, 200);
+    browser.reload(&page);
+    app::ready(&mut browser, &page);
+    every_place(&mut browser, &page, "large", phone);
+    assert_eq!(browser.errors(), [""; 0]);
+}

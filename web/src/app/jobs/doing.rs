@@ -1,0 +1,72 @@
+//! The next act of a job, done: the clock starts at the bench, or the form that is next opens.
+
+use super::super::App;
+use super::super::order::{Feel, Order};
+use super::draft::{PaidTo, What};
+use super::{Room, draft, sheet};
+use crate::parts::Place;
+use fivebar_core::bench::{On, Work};
+use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
+use fivebar_core::ledger::fold::Operation;
+use fivebar_core::ledger::kind::bench::Kind;
+use fivebar_core::quantity::{Id, Span};
+use fivebar_core::sheet::job::{JobSheet, NextAct};
+
+/// Does the next act of the open job.
+pub fn next(app: &mut App, now: Now) {
+    let Some(Ok(sheet)) = sheet(app) else { return };
+    match &sheet.next {
+        NextAct::Running { .. } | NextAct::WorkOn { op: None } => app.go(Place::Bench),
+        NextAct::WorkOn { op: Some(op) } => {
+            let planned = sheet.operations.iter().find(|planned| planned.op == *op).cloned();
+            planned.into_iter().for_each(|planned| start(app, &planned, now));
+        }
+        NextAct::HandOver { .. } => match delivery(&sheet).cloned() {
+            Some(delivery) => start(app, &delivery, now),
+            None => form(app, Room::Sell, What::Sell(open_agreement(&sheet))),
+        },
+        NextAct::Collect { .. } => match unpaid(&sheet) {
+            Some(sale) => form(app, Room::Sell, What::Pay(PaidTo::Sale(sale))),
+            None => app.jobs.room = Some(Room::Sell),
+        },
+        NextAct::HandBack { .. } => app.jobs.room = Some(Room::Sell),
+        NextAct::TakeWood => app.jobs.room = Some(Room::Wood),
+        NextAct::SetTag => form(app, Room::Sell, What::Tag),
+        NextAct::Sell { .. } => form(app, Room::Sell, What::Sell(None)),
+        NextAct::AtGallery { .. } => form(app, Room::Sell, What::GalleryPaid),
+        NextAct::End | NextAct::LookBack => app.jobs.room = Some(Room::Back),
+    }
+}
+
+/// The planned delivery that was not begun.
+pub fn delivery(sheet: &JobSheet) -> Option<&Operation> {
+    let logged = &sheet.account.hours.logged.by_op;
+    sheet.operations.iter().find(|planned| planned.kind == Kind::Deliver && !logged.contains_key(&planned.op))
+}
+
+/// The first agreement whose pieces are not handed over.
+pub fn open_agreement(sheet: &JobSheet) -> Option<Id> {
+    sheet.selling.open().next().map(|agreement| agreement.id)
+}
+
+/// A sale that was not paid in full.
+fn unpaid(sheet: &JobSheet) -> Option<Id> {
+    let paid = |sale: Id| sheet.selling.payments.iter().any(|payment| payment.sale == Some(sale));
+    let standing = || sheet.selling.standing();
+    standing().find(|sale| !paid(sale.id)).or(standing().last()).map(|sale| sale.id)
+}
+
+fn form(app: &mut App, room: Room, what: What) {
+    app.jobs.room = Some(room);
+    app.jobs.draft = draft::begin(app, what).map(Box::new);
+}
+
+/// The operation's clock starts, and the bench shows it.
+fn start(app: &mut App, planned: &Operation, now: Now) {
+    let Some(job) = app.jobs.open else { return };
+    let work = Work { op: planned.op.clone(), kind: planned.kind, stage: planned.stage, on: On::Job(job), person: None, rework: false };
+    if app.order(&Command::Bench(BenchCommand::Start { work, ago: Span::ZERO }), now).is_some() {
+        app.orders.push(Order::Feel(Feel::Start));
+        app.go(Place::Bench);
+    }
+}

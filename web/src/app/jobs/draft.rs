@@ -1,0 +1,271 @@
+//! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
+
+use super::super::App;
+use super::super::form::Form;
+use super::sheet;
+use fivebar_core::ledger::decide::{Now, PaidOf};
+use fivebar_core::ledger::kind::bench::Kind;
+use fivebar_core::ledger::kind::job::For;
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::quantity::reading::Sign;
+use fivebar_core::quantity::{Count, Currency, Day, Id, Key, Length, Mass, Money, Units, writing};
+use fivebar_core::sheet::job::JobSheet;
+
+/// What a form is for.
+#[derive(Clone, Debug, PartialEq)]
+pub enum What {
+    New,
+    /// Pieces from a pile of the rack, or back to it.
+    Take {
+        haul: Id,
+        pile: Id,
+    },
+    /// A part of one piece; an old one by its name.
+    Part(Option<String>),
+    /// A planned operation; an old one by its name.
+    Plan(Option<String>),
+    Spend,
+    Tag,
+    Settle,
+    /// Width, depth, height and weight, for the buyer's face.
+    Size,
+    /// Wood, finish, care and delivery in words, for the buyer's face.
+    Facts,
+    Agree,
+    /// A sale; what was agreed by its id.
+    Sell(Option<Id>),
+    Pay(PaidTo),
+    /// An agreement came to nothing.
+    Cancel(Id),
+    Consign,
+    GalleryPaid,
+    Lesson,
+}
+
+/// What a payment is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PaidTo {
+    Sale(Id),
+    Agreed(Id),
+}
+
+impl From<PaidTo> for PaidOf {
+    fn from(to: PaidTo) -> PaidOf {
+        match to {
+            PaidTo::Sale(id) => PaidOf::Sale(id),
+            PaidTo::Agreed(id) => PaidOf::Agreed(id),
+        }
+    }
+}
+
+/// How a sum of spending comes about.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Way {
+    #[default]
+    Sum,
+    /// So many at a price for each.
+    Each,
+    /// What was used of a pack.
+    Share,
+    /// A distance driven.
+    Drive,
+}
+
+/// The answers that are chosen, not typed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Picks {
+    pub made_for: For,
+    pub currency: Currency,
+    pub units: Units,
+    pub kind: Kind,
+    /// The operation belongs to finishing.
+    pub finish: bool,
+    pub spending: Key,
+    pub way: Way,
+    pub paid: Option<Paid>,
+    pub carried: Carried,
+    pub wood: Option<Key>,
+    pub due: Option<Day>,
+    /// More is shown: other counts, other woods, currency and units.
+    pub more: bool,
+}
+
+/// An answer chosen by a chip.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Pick {
+    MadeFor(For),
+    Currency(Currency),
+    Units(Units),
+    Kind(Kind, bool),
+    Spending(Key),
+    Way(Way),
+    Paid(Option<Paid>),
+    Carried(Carried),
+    Wood(Option<Key>),
+    /// So many days later, or earlier.
+    Due(i32),
+    NoDate,
+    More,
+    /// A count by a chip, into the first figure.
+    Count(Count),
+    /// A word by a chip, into the first field.
+    Word(String),
+}
+
+/// What is being written down.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Draft {
+    pub what: What,
+    pub form: Form,
+    pub words: Vec<String>,
+    pub picks: Picks,
+}
+
+/// A form begins, with what is known already; none where it is about a job that is not open.
+pub fn begin(app: &App, what: What) -> Option<Draft> {
+    let (currency, units) = app.begins_with();
+    let picks = Picks {
+        made_for: For::Spec,
+        currency,
+        units,
+        kind: Kind::Make,
+        finish: false,
+        spending: Key::read("glue")?,
+        way: Way::default(),
+        paid: Some(Paid::Notes),
+        carried: Carried::Fetched,
+        wood: None,
+        due: None,
+        more: false,
+    };
+    let blank = Draft { what, form: Form::of(0), words: vec![], picks };
+    if blank.what == What::New {
+        return Some(Draft { form: Form::filled(["1".to_owned()]), words: vec![String::new()], ..blank });
+    }
+    let sheet = sheet(app)?.ok()?;
+    let (currency, units) = (sheet.account.currency, sheet.account.units);
+    let picks = Picks { currency, units, ..blank.picks };
+    Some(filled(Draft { picks, ..blank }, &sheet, app.speech.sign()))
+}
+
+fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
+    let typed = Typed { sign, units: draft.picks.units };
+    let words = |n: usize| vec![String::new(); n];
+    match &draft.what {
+        What::New | What::Take { .. } => Draft { form: Form::of(1), ..draft },
+        What::Part(name) => part(draft.clone(), sheet.parts.iter().find(|part| Some(&part.name) == name.as_ref()), typed),
+        What::Plan(name) => plan(draft.clone(), sheet.operations.iter().find(|planned| Some(&planned.op) == name.as_ref())),
+        What::Spend => Draft { form: Form::of(3), words: words(1), ..draft },
+        What::Tag => Draft { form: Form::filled([typed.sum(sheet.sale.tag)]), ..draft },
+        What::Settle => Draft { form: Form::filled([typed.sum(sheet.account.pricing.settle_set)]), ..draft },
+        What::Size => Draft { form: size(sheet, typed), ..draft },
+        What::Facts => {
+            let said = &sheet.described;
+            let words = [&said.wood, &said.finish, &said.care, &said.delivery].map(|word| word.clone().unwrap_or_default());
+            Draft { words: words.to_vec(), ..draft }
+        }
+        What::Agree => agree(draft, sheet, typed),
+        What::Sell(id) => sell(draft.clone(), (sheet, *id), typed),
+        What::Pay(_) => Draft { form: Form::filled([typed.sum(Some(sheet.sale.due))]), ..draft },
+        What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
+        What::Consign => Draft { form: Form::filled(["1".into(), typed.sum(sheet.sale.tag), "40".into()]), ..draft },
+        What::GalleryPaid => Draft { form: Form::filled([sheet.account.sold.at_galleries.to_string(), String::new()]), ..draft },
+        What::Lesson => Draft { words: vec![sheet.lesson.clone().unwrap_or_default()], ..draft },
+    }
+}
+
+/// How figures are written so that they are read back alike.
+#[derive(Clone, Copy)]
+struct Typed {
+    sign: Sign,
+    units: Units,
+}
+
+impl Typed {
+    fn sum(self, sum: Option<Money>) -> String {
+        let whole = |sum: Money| {
+            if sum.amount().fract().is_zero() { sum.amount().trunc().normalize().to_string() } else { writing::money(sum, self.sign) }
+        };
+        sum.map(whole).unwrap_or_default()
+    }
+
+    fn length(self, length: Option<Length>) -> String {
+        let typing = fivebar_core::quantity::reading::Typing { units: self.units, sign: self.sign };
+        length.map(|length| writing::length(length, typing)).unwrap_or_default()
+    }
+
+    fn grams(self, grams: Option<i64>) -> String {
+        let typing = fivebar_core::quantity::reading::Typing { units: self.units, sign: self.sign };
+        let shown = |mass: Mass| writing::decimal(writing::shown_mass(mass, self.units), typing.sign);
+        grams.map(|grams| shown(Mass::kg(grams as f64 / 1000.0))).unwrap_or_default()
+    }
+}
+
+fn part(draft: Draft, part: Option<&fivebar_core::ledger::fold::Part>, typed: Typed) -> Draft {
+    let Some(part) = part else { return Draft { form: Form::of(4), words: vec![String::new()], ..draft } };
+    let [thickness, width, length] = part.size.map(|side| typed.length(Some(side)));
+    let picks = Picks { wood: part.wood.clone(), ..draft.picks };
+    Draft { form: Form::filled([part.n.to_string(), thickness, width, length]), words: vec![part.name.clone()], picks, ..draft }
+}
+
+fn plan(draft: Draft, planned: Option<&fivebar_core::ledger::fold::Operation>) -> Draft {
+    let Some(planned) = planned else { return Draft { form: Form::of(2), words: vec![String::new()], ..draft } };
+    let minutes = planned.span.map(|span| span.as_minutes().to_string()).unwrap_or_default();
+    let pieces = planned.pieces.map(|n| n.to_string()).unwrap_or_default();
+    let finish = planned.stage == fivebar_core::ledger::kind::bench::Stage::Finish;
+    let picks = Picks { kind: planned.kind, finish, ..draft.picks };
+    Draft { form: Form::filled([minutes, pieces]), words: vec![planned.op.clone()], picks, ..draft }
+}
+
+fn size(sheet: &JobSheet, typed: Typed) -> Form {
+    let said = &sheet.described;
+    let [width, depth, height] = [said.width, said.depth, said.height].map(|side| typed.length(side));
+    Form::filled([width, depth, height, typed.grams(said.grams)])
+}
+
+fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
+    let free = sheet.sale.left.saturating_sub(sheet.account.sold.promised).max(1);
+    let picks = Picks { carried: Carried::Delivered, ..draft.picks };
+    Draft { form: Form::filled([typed.sum(sheet.sale.tag), String::new(), free.min(1).to_string()]), picks, ..draft }
+}
+
+fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) -> Draft {
+    let agreement = agreed.and_then(|id| sheet.selling.agreement(id));
+    let (sum, n) = match agreement {
+        Some(agreement) => (agreement.sum.minus(agreement.sold_for).ok(), agreement.n.saturating_sub(agreement.sold)),
+        None => (sheet.sale.tag, 1),
+    };
+    let carried = agreement.and_then(|agreement| agreement.carried).unwrap_or(Carried::Fetched);
+    let picks = Picks { carried, ..draft.picks };
+    Draft { form: Form::filled([typed.sum(sum), n.to_string()]), picks, ..draft }
+}
+
+/// Takes in an answer by a chip.
+pub fn pick(app: &mut App, pick: Pick, now: Now) {
+    let Some(draft) = &mut app.jobs.draft else { return };
+    let picks = &mut draft.picks;
+    match pick {
+        Pick::MadeFor(made_for) => picks.made_for = made_for,
+        Pick::Currency(currency) => picks.currency = currency,
+        Pick::Units(units) => picks.units = units,
+        Pick::Kind(kind, finish) => (picks.kind, picks.finish) = (kind, finish),
+        Pick::Spending(key) => picks.spending = key,
+        Pick::Way(way) => {
+            picks.way = way;
+            draft.form = Form::of(3);
+        }
+        Pick::Paid(paid) => picks.paid = paid,
+        Pick::Carried(carried) => picks.carried = carried,
+        Pick::Wood(wood) => (picks.wood, picks.more) = (wood, false),
+        Pick::Due(by) => picks.due = Some(later(picks.due.unwrap_or(now.wall.day()), by)),
+        Pick::NoDate => picks.due = None,
+        Pick::More => picks.more = !picks.more,
+        Pick::Count(n) => draft.form.put(0, n.to_string()),
+        Pick::Word(word) => draft.words.iter_mut().take(1).for_each(|first| first.clone_from(&word)),
+    }
+}
+
+fn later(day: Day, by: i32) -> Day {
+    let step = if by < 0 { Day::before } else { Day::next };
+    (0..by.abs()).fold(day, |day, _| step(day))
+}

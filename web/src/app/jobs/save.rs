@@ -1,0 +1,243 @@
+//! What was written down on Jobs is saved: the figures are read, and the trade decides.
+
+use super::super::App;
+use super::super::order::{Feel, Order};
+use super::draft::{Draft, Way, What};
+use fivebar_core::ledger::Fact;
+use fivebar_core::ledger::decide::{Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, SaleCommand, SellOrder};
+use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::kind::bench::Stage;
+use fivebar_core::ledger::kind::job::{JobDescribed, OperationPlanned, PartPlanned};
+use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, PiecesConsigned, PriceAgreed};
+use fivebar_core::quantity::reading::{self, Sign, Typing};
+use fivebar_core::quantity::{Decimal, Id, Money, PILE_MOST};
+use fivebar_core::refusal::Refusal;
+
+/// The form in hand is read and saved; it closes when it was.
+pub fn save(app: &mut App, now: Now) {
+    let Some(mut draft) = app.jobs.draft.take() else { return };
+    if nameless(&draft) {
+        app.jobs.draft = Some(draft);
+        return app.refuse(Refusal::NameMissing);
+    }
+    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, now };
+    let command = reader.command(&mut draft);
+    let what = draft.what.clone();
+    app.jobs.draft = Some(draft);
+    let Some(written) = command.and_then(|command| app.order(&command, now)) else { return };
+    app.jobs.draft = None;
+    app.orders.push(Order::Feel(Feel::Start));
+    if what == What::New {
+        let began = written.entries.iter().find(|entry| matches!(entry.fact, Fact::JobBegan(_)));
+        (app.jobs.open, app.jobs.room, app.jobs.search) = (began.map(|entry| entry.id), None, String::new());
+    }
+}
+
+fn nameless(draft: &Draft) -> bool {
+    let named = matches!(draft.what, What::New | What::Part(_) | What::Plan(_));
+    named && draft.words.first().is_none_or(|name| name.trim().is_empty())
+}
+
+/// The other way out of a form: pieces go back to their pile, a part is taken away.
+pub fn undo(app: &mut App, now: Now) {
+    let (sign, Some(job)) = (app.speech.sign(), app.jobs.open) else { return };
+    let Some(draft) = &mut app.jobs.draft else { return };
+    let command = match &draft.what {
+        What::Take { haul, pile } => {
+            let (haul, pile) = (*haul, *pile);
+            let n = draft.form.take(0, |text| reading::count(text, sign, PILE_MOST));
+            n.map(|n| Command::Haul(HaulCommand::Free { haul, pile, job, n }))
+        }
+        What::Part(Some(name)) => {
+            let none = fivebar_core::quantity::Length::PIECE_LEAST;
+            let gone = PartPlanned { job, name: name.clone(), n: 0, thickness: none, width: none, length: none, wood: None };
+            Some(Command::Job(JobCommand::PlanPart(gone)))
+        }
+        What::Settle => Some(Command::Money(MoneyCommand::SetSettle { job, sum: None })),
+        _ => None,
+    };
+    if command.is_some_and(|command| app.order(&command, now).is_some()) {
+        app.jobs.draft = None;
+        app.orders.push(Order::Feel(Feel::TakeBack));
+    }
+}
+
+/// Reads a form by the maker's decimal sign.
+struct Reader {
+    sign: Sign,
+    job: Option<Id>,
+    now: Now,
+}
+
+impl Reader {
+    fn command(&self, draft: &mut Draft) -> Option<Command> {
+        if draft.what == What::New {
+            return self.begin(draft).map(Command::Job);
+        }
+        let job = self.job?;
+        match draft.what.clone() {
+            What::New => None,
+            What::Take { haul, pile } => {
+                let n = self.count(draft, 0)?;
+                Some(Command::Haul(HaulCommand::Take { haul, pile, job, n }))
+            }
+            What::Part(_) => self.part(draft, job).map(Command::Job),
+            What::Plan(_) => self.plan(draft, job).map(Command::Job),
+            What::Spend => self.spend(draft, job).map(Command::Money),
+            What::Tag => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetTag { job, sum })),
+            What::Settle => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) })),
+            What::Size | What::Facts => self.describe(draft, job).map(|facts| Command::Job(JobCommand::Describe(facts))),
+            What::Lesson => {
+                let text = draft.words.first().map(|text| text.trim().to_owned()).unwrap_or_default();
+                Some(Command::Job(JobCommand::WriteLesson { job, text }))
+            }
+            _ => self.sale(draft, job).map(Command::Sale),
+        }
+    }
+
+    fn count(&self, draft: &mut Draft, nth: usize) -> Option<u32> {
+        draft.form.take(nth, |text| reading::count(text, self.sign, PILE_MOST))
+    }
+
+    fn money(&self, draft: &mut Draft, nth: usize) -> Option<Money> {
+        let (currency, sign) = (draft.picks.currency, self.sign);
+        draft.form.take(nth, |text| reading::money(text, currency, sign))
+    }
+
+    fn maybe_money(&self, draft: &mut Draft, nth: usize) -> Option<Option<Money>> {
+        let (currency, sign) = (draft.picks.currency, self.sign);
+        draft.form.maybe(nth, |text| reading::money(text, currency, sign))
+    }
+
+    fn number(&self, draft: &mut Draft, nth: usize) -> Option<Decimal> {
+        draft.form.take(nth, |text| reading::number(text, self.sign, Decimal::ZERO..=Decimal::from(1_000_000)))
+    }
+
+    fn typing(&self, draft: &Draft) -> Typing {
+        Typing { units: draft.picks.units, sign: self.sign }
+    }
+
+    fn begin(&self, draft: &mut Draft) -> Option<JobCommand> {
+        let pieces = self.count(draft, 0)?;
+        let name = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
+        let picks = &draft.picks;
+        Some(JobCommand::Begin { name, currency: picks.currency, units: picks.units, pieces, made_for: picks.made_for })
+    }
+
+    fn part(&self, draft: &mut Draft, job: Id) -> Option<JobCommand> {
+        let typing = self.typing(draft);
+        let n = self.count(draft, 0)?;
+        let thickness = draft.form.take(1, |text| reading::length(text, typing))?;
+        let width = draft.form.take(2, |text| reading::length(text, typing))?;
+        let length = draft.form.take(3, |text| reading::length(text, typing))?;
+        let name = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
+        Some(JobCommand::PlanPart(PartPlanned { job, name, n, thickness, width, length, wood: draft.picks.wood.clone() }))
+    }
+
+    fn plan(&self, draft: &mut Draft, job: Id) -> Option<JobCommand> {
+        let most = fivebar_core::quantity::Span::minutes(9_999 * 60);
+        let span = draft.form.maybe(0, |text| reading::span(text, self.sign, most))?;
+        let pieces = draft.form.maybe(1, |text| reading::count(text, self.sign, PILE_MOST))?;
+        let op = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
+        let stage = draft.picks.finish.then_some(Stage::Finish);
+        Some(JobCommand::PlanOperation(OperationPlanned { job, op, kind: draft.picks.kind, stage, span, pieces }))
+    }
+
+    fn spend(&self, draft: &mut Draft, job: Id) -> Option<MoneyCommand> {
+        let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
+        let (on, currency) = (On::Job(job), draft.picks.currency);
+        let much = match draft.picks.way {
+            Way::Sum => Much::Whole(self.money(draft, 0)?),
+            Way::Each => Much::Each { n: self.number(draft, 0)?, each: self.number(draft, 1)?, currency },
+            Way::Share => Much::Share { used: self.number(draft, 0)?, of: self.number(draft, 1)?, pack: self.money(draft, 2)? },
+            Way::Drive => {
+                let typing = self.typing(draft);
+                let distance = draft.form.take(0, |text| reading::distance(text, typing))?;
+                let rate = self.rate(draft)?;
+                return Some(MoneyCommand::Drive { on, distance, rate, currency, what, when: None });
+            }
+        };
+        Some(MoneyCommand::Spend { on, much, kind: draft.picks.spending.clone(), what, when: None })
+    }
+
+    /// The rate as typed; nothing typed is as the till has it.
+    fn rate(&self, draft: &mut Draft) -> Option<Option<(Decimal, fivebar_core::ledger::kind::haul::Per)>> {
+        use fivebar_core::ledger::kind::haul::Per;
+        use fivebar_core::quantity::Units;
+        let per = if draft.picks.units == Units::Inch { Per::Mile } else { Per::Km };
+        if draft.form.is_empty(1) {
+            return Some(None);
+        }
+        self.number(draft, 1).map(|rate| Some((rate, per)))
+    }
+
+    fn describe(&self, draft: &mut Draft, job: Id) -> Option<JobDescribed> {
+        let typing = self.typing(draft);
+        let mut facts = JobDescribed {
+            job,
+            name: None,
+            pieces: None,
+            piece: None,
+            width: None,
+            depth: None,
+            height: None,
+            weight: None,
+            wood: None,
+            finish: None,
+            care: None,
+            delivery: None,
+            due: None,
+            note: None,
+        };
+        if draft.what == What::Size {
+            facts.width = draft.form.maybe(0, |text| reading::length(text, typing))?;
+            facts.depth = draft.form.maybe(1, |text| reading::length(text, typing))?;
+            facts.height = draft.form.maybe(2, |text| reading::length(text, typing))?;
+            let mass = draft.form.maybe(3, |text| reading::mass(text, typing))?;
+            facts.weight = mass.map(|mass| (mass.as_kg() * 1000.0).round() as i64);
+            return Some(facts);
+        }
+        let word = |nth: usize| draft.words.get(nth).map(|word| word.trim().to_owned()).filter(|word| !word.is_empty());
+        (facts.wood, facts.finish, facts.care, facts.delivery) = (word(0), word(1), word(2), word(3));
+        Some(facts)
+    }
+
+    fn sale(&self, draft: &mut Draft, job: Id) -> Option<SaleCommand> {
+        match draft.what.clone() {
+            What::Agree => self.agree(draft, job),
+            What::Sell(agreed) => {
+                let (sum, n) = (self.money(draft, 0)?, self.count(draft, 1)?);
+                let (paid, carried) = (draft.picks.paid, Some(draft.picks.carried));
+                Some(SaleCommand::Sell(SellOrder { job, n, sum, tax: None, agreed, paid, carried, buyer: None, when: None, heard: false }))
+            }
+            What::Pay(to) => {
+                let paid = draft.picks.paid.unwrap_or(fivebar_core::ledger::kind::sale::Paid::Notes);
+                let sum = self.money(draft, 0)?;
+                Some(SaleCommand::Pay(PayOrder { job, sum, paid, fee: None, of: to.into(), when: None }))
+            }
+            What::Cancel(agreed) => {
+                let kept = self.maybe_money(draft, 0)?;
+                Some(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show: None }))
+            }
+            What::Consign => {
+                let (n, tag) = (self.count(draft, 0)?, self.money(draft, 1)?);
+                let percent = draft.form.take(2, |text| reading::percent(text, self.sign))?;
+                let share = Exact(percent.checked_div(Decimal::ONE_HUNDRED)?.normalize());
+                let (with_tax, maker_pays, gallery, when) = (None, None, None, None);
+                Some(SaleCommand::Consign(PiecesConsigned { job, n, tag, share, with_tax, maker_pays, gallery, when }))
+            }
+            What::GalleryPaid => {
+                let (n, sum) = (self.count(draft, 0)?, self.money(draft, 1)?);
+                Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax: None, gallery: None, when: None }))
+            }
+            _ => None,
+        }
+    }
+
+    fn agree(&self, draft: &mut Draft, job: Id) -> Option<SaleCommand> {
+        let (sum, deposit, n) = (self.money(draft, 0)?, self.maybe_money(draft, 1)?, self.count(draft, 2)?);
+        let due = draft.picks.due.map(|day| day.start(self.now.wall.offset));
+        let carried = draft.picks.carried;
+        Some(SaleCommand::Agree(PriceAgreed { job, n, sum, carried, deposit, due, buyer: None, replaces: None }))
+    }
+}

@@ -1,0 +1,152 @@
+//! Look back: left per hour large, three ratios and one sentence; the lesson; done with this job.
+
+use super::super::count::saved_fact;
+use super::super::{Screen, Seen};
+use super::figures::{hourly, percent, short, sum};
+use super::{say, undo};
+use crate::app::jobs::Tap;
+use crate::app::jobs::draft::What;
+use crate::app::{App, Msg};
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::key;
+use crate::parts::ratio::{Ratio, ratios};
+use crate::view::{El, el};
+use crate::words::en::job::Strayed;
+use crate::words::en::{job as words, jobs};
+use fivebar_core::quantity::{Decimal, Money, Span, half_up};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::look_back::{LookBack, look_back};
+
+/// The room.
+pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let back = look_back(&Shop::of(&app.shelf().book, seen.now.at), sheet.job).ok();
+    let top = Head::new(sheet.name.clone(), jobs::LOOK_BACK);
+    let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
+    let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
+    let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
+    let lesson = sheet
+        .lesson
+        .as_ref()
+        .map(|lesson| el("section", "card").kid(el("p", "t14 i2").text(words::THE_LESSON)).kid(el("p", "w7").text(lesson.clone())));
+    let second = el("div", "col").kids(lesson).kid(el("div", "push")).kids(undo::bar(app)).kid(judged(sheet)).kid(end(sheet));
+    let second = second.kid(key("key soft h48", words::THE_JOB, "", say(Tap::Page)));
+    Screen::new("jobs/back", head(top), el("main", "two scr").kid(first).kid(second))
+}
+
+/// Left per hour, large, and over what.
+fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
+    let per_hour = sheet.account.sold.per_hour;
+    let currency = sheet.account.currency;
+    let Some((per_hour, money)) = per_hour.and_then(|all| Some((all, Money::book(all.left, currency).ok()?))) else {
+        return el("p", "notice").text(words::NOTHING_LEFT_YET);
+    };
+    let over =
+        sheet.account.sold.kept.zip(sheet.bench.total).map(|(kept, total)| words::kept_over(&sum(kept, seen), &seen.speech.span(total)));
+    let held = back.and_then(|back| back.had_it_held).map(|rate| words::had_it_held(&hourly(rate, seen)));
+    let after = per_hour.after_workshop.zip(per_hour.every_hour);
+    let after = after.map(|(after, every)| words::after_workshop(&hourly(after, seen), &hourly(every, seen)));
+    let class = if money.amount() < Decimal::ZERO { "t60 w8 c-under" } else { "t60 w8" };
+    el("section", "lead")
+        .kid(el("p", class).text(seen.speech.money(money)))
+        .kids(over.map(|over| el("p", "w7").text(over)))
+        .kids(held.map(|held| el("p", "").text(held)))
+        .kids(after.map(|after| el("p", "t14 i2").text(after)))
+}
+
+fn against_plan(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> El<Msg> {
+    let rows: Vec<Ratio> =
+        [hours_row(back, seen), wood_row(sheet, back, seen), price_row(sheet, back, seen)].into_iter().flatten().collect();
+    if rows.is_empty() {
+        return el("p", "t14 i2").text(words::NO_RATIOS);
+    }
+    let said = sentence(back);
+    let one = seen.speech.number(Decimal::ONE, 2, 2);
+    el("section", "card ratios").kids((!said.is_empty()).then(|| el("p", "t22 w8").text(said))).kid(ratios(
+        &rows,
+        (words::AS_PLANNED, &one),
+        seen.page.card(),
+        words::RATIOS_SAID,
+    ))
+}
+
+fn ratio((name, note): (&str, String), of: Decimal, under: bool, seen: Seen<'_>) -> Ratio {
+    let figure = seen.speech.number(of, 2, 2);
+    Ratio { name: name.to_owned(), note, ratio: f64::try_from(of).unwrap_or(1.0), figure, under }
+}
+
+fn hours_row(back: &LookBack, seen: Seen<'_>) -> Option<Ratio> {
+    let of = back.ratios.hours?;
+    let (actual, planned) = (seen.speech.span(back.actual?), seen.speech.span(back.estimate?));
+    Some(ratio((words::HOURS, words::against(&actual, &planned)), of, Decimal::ONE < of, seen))
+}
+
+fn wood_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio> {
+    let (of, wood) = (back.ratios.wood?, &sheet.account.wood);
+    let note = words::wood_against(&percent(wood.finished_of_used?, seen), &percent(wood.assumed, seen));
+    Some(ratio((words::WOOD, note), of, of < Decimal::ONE, seen))
+}
+
+fn price_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio> {
+    let of = back.ratios.price?;
+    let taken = sheet.account.sold.taken;
+    let asked = taken.amount().checked_div(of).and_then(|asked| Money::book(asked, taken.currency()).ok())?;
+    Some(ratio((words::PRICE, words::price_against(&short(taken, seen), &short(asked, seen))), of, of < Decimal::ONE, seen))
+}
+
+/// One sentence: what strayed, then what went as planned.
+fn sentence(back: &LookBack) -> String {
+    let (mut strayed, mut as_planned) = (vec![], vec![]);
+    let mut note = |known: bool, way: Strayed, words: (String, &'static str)| match way {
+        _ if !known => {}
+        Strayed::AsPlanned => as_planned.push(words.1),
+        _ => strayed.push(words.0),
+    };
+    let hours = back.ratios.hours.map(|ratio| within(ratio, 5));
+    let (written, one) = hours_over(back);
+    let hours_way = hours.unwrap_or(Strayed::AsPlanned);
+    note(hours.is_some(), hours_way, (words::hours_strayed(hours_way, &written, one), words::HOURS_SMALL));
+    let wood = back.ratios.wood.map(|ratio| within(ratio, 10)).unwrap_or(Strayed::AsPlanned);
+    note(back.ratios.wood.is_some(), wood, (words::wood_strayed(wood).into(), words::WOOD_SMALL));
+    let price = back.ratios.price.map(|ratio| within(ratio, 3)).unwrap_or(Strayed::AsPlanned);
+    note(back.ratios.price.is_some(), price, (words::price_strayed(price).into(), words::PRICE_SMALL));
+    words::sentence(&strayed, &as_planned)
+}
+
+/// Whole hours between plan and fact, in words where they are few.
+fn hours_over(back: &LookBack) -> (String, bool) {
+    let off = back.actual.zip(back.estimate).map_or(Span::ZERO, |(actual, estimate)| actual.minus(estimate));
+    let hours = half_up(off.hours().abs(), 0);
+    let whole = i64::try_from(hours).unwrap_or(0);
+    let written = match words::number_word(whole).filter(|_| 0 < whole) {
+        Some(word) => word.to_owned(),
+        None => half_up(off.hours().abs(), 1).normalize().to_string(),
+    };
+    (written, whole == 1)
+}
+
+/// Whether a ratio is as planned, within so many percent.
+fn within(ratio: Decimal, percent: i64) -> Strayed {
+    let band = Decimal::new(percent, 2);
+    match () {
+        () if Decimal::ONE.saturating_add(band) < ratio => Strayed::Over,
+        () if ratio < Decimal::ONE.saturating_sub(band) => Strayed::Under,
+        () => Strayed::AsPlanned,
+    }
+}
+
+fn judged(sheet: &JobSheet) -> El<Msg> {
+    let typical = match sheet.typical {
+        true => key("key", words::NOT_TYPICAL, words::NOT_TYPICAL_UNDER, say(Tap::Typical(false))),
+        false => key("key", words::TYPICAL, words::TYPICAL_UNDER, say(Tap::Typical(true))),
+    };
+    let lesson = if sheet.lesson.is_some() { words::LESSON_AGAIN } else { words::LESSON };
+    el("div", "g2").kid(typical).kid(key("key", lesson, words::LESSON_UNDER, say(Tap::Write(What::Lesson))))
+}
+
+fn end(sheet: &JobSheet) -> El<Msg> {
+    match sheet.ended {
+        None => key("key solid", words::END, words::END_UNDER, say(Tap::End)),
+        Some(_) => key("key", words::REOPEN, words::REOPEN_UNDER, say(Tap::Reopen)),
+    }
+}

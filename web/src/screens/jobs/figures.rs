@@ -1,0 +1,95 @@
+//! How the figures of a job are said: sums without their mark, so-far bars, ways of paying.
+
+use super::super::Seen;
+use crate::app::Msg;
+use crate::parts::fraction::worded;
+use crate::parts::ink::Text;
+use crate::parts::so_far::Stretch;
+use crate::view::{El, el};
+use crate::words::en::{common, job as room, jobs as words};
+use fivebar_core::ledger::kind::bench::Stage;
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::quantity::{Decimal, Moment, Money, Span, Units, Volume, Wall};
+
+/// A sum without its mark, to the minor unit: 276.00.
+pub fn sum(sum: Money, seen: Seen<'_>) -> String {
+    let digits = u8::try_from(sum.currency().digits()).unwrap_or(2);
+    seen.speech.number(sum.amount(), digits, digits)
+}
+
+/// A sum without its mark and without needless decimals: 276, 12.50.
+pub fn short(money: Money, seen: Seen<'_>) -> String {
+    if money.amount().fract().is_zero() { seen.speech.number(money.amount(), 0, 0) } else { sum(money, seen) }
+}
+
+/// Money for an hour: 12.74.
+pub fn hourly(rate: Decimal, seen: Seen<'_>) -> String {
+    seen.speech.number(rate, 2, 2)
+}
+
+/// A share in percent with at most one decimal.
+pub fn percent(share: Decimal, seen: Seen<'_>) -> String {
+    seen.speech.number(share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default(), 0, 1)
+}
+
+/// A volume with its unit.
+pub fn volume(volume: Volume, units: Units, seen: Seen<'_>) -> String {
+    format!("{} {}", seen.speech.volume(volume, units), common::volume_unit(units))
+}
+
+/// The day of a moment, where the maker is now.
+pub fn day(at: Moment, seen: Seen<'_>) -> String {
+    seen.speech.day(Wall::new(at, seen.now.offset))
+}
+
+pub fn paid(paid: Paid) -> &'static str {
+    match paid {
+        Paid::Notes => room::NOTES,
+        Paid::Card => room::CARD,
+        Paid::Bank => room::BANK,
+    }
+}
+
+pub fn carried(carried: Carried) -> &'static str {
+    match carried {
+        Carried::Delivered => words::DELIVERED,
+        Carried::Fetched => words::FETCHED,
+    }
+}
+
+/// A job's life on one bar: what is done, then what is still to come, stage by stage.
+pub fn stretches(so_far: &[(Stage, Span)], to_come: &[(Stage, Span)], seen: Seen<'_>) -> Vec<Stretch> {
+    let stages = [Stage::Fetch, Stage::Sort, Stage::Make, Stage::Finish, Stage::Sell, Stage::Deliver];
+    let of = |spans: &[(Stage, Span)], stage| spans.iter().find(|(at, span)| *at == stage && Span::ZERO < *span).map(|(_, span)| *span);
+    let mut all = vec![];
+    for stage in stages {
+        let done = of(so_far, stage);
+        all.extend(done.map(|span| stretch(words::stage(stage).to_owned(), span, true, seen)));
+        let word = if done.is_some() { words::stage_on(stage) } else { words::stage(stage).to_owned() };
+        all.extend(of(to_come, stage).map(|span| stretch(word, span, false, seen)));
+    }
+    all
+}
+
+fn stretch(word: String, span: Span, done: bool, seen: Seen<'_>) -> Stretch {
+    Stretch { word, figure: seen.speech.span(span), long: span.as_ms() as f64 / 60_000.0, done }
+}
+
+/// The bar in words, for who hears it: "fetch 48 min, make 12 h 34".
+pub fn bar_said(stretches: &[Stretch]) -> String {
+    let said = |stretch: &Stretch| {
+        let come = if stretch.done { String::new() } else { format!(" {}", words::TO_COME) };
+        format!("{} {}{come}", stretch.word, stretch.figure)
+    };
+    stretches.iter().map(said).collect::<Vec<_>>().join(", ")
+}
+
+/// A word on the left and its figure on the right.
+pub fn line(left: impl Into<Text>, right: impl Into<Text>) -> El<Msg> {
+    el("p", "row mr").kid(worded("span", "", left)).kid(worded("span", "w8", right))
+}
+
+/// The same, quieter.
+pub fn small(left: impl Into<Text>, right: impl Into<Text>) -> El<Msg> {
+    el("p", "row").kid(worded("span", "t14 i2", left)).kid(worded("span", "t14", right))
+}

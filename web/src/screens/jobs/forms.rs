@@ -1,0 +1,87 @@
+//! What is written down on Jobs, one form at a time: answers by chips above, figures, and the pad under the thumb.
+
+mod making;
+mod money;
+mod sale;
+
+use super::super::{Screen, Seen};
+use super::entry::{Slot, figures, under_thumb};
+use super::say;
+use crate::app::jobs::Tap;
+use crate::app::jobs::draft::{Draft, Pick, What};
+use crate::app::{App, Msg};
+use crate::parts::field::{Field, field};
+use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::common;
+use fivebar_core::quantity::Units;
+use fivebar_core::sheet::job::JobSheet;
+
+/// A form before it is laid out.
+pub struct Asked {
+    pub place: &'static str,
+    pub title: String,
+    /// Stands over the figures.
+    pub above: Vec<El<Msg>>,
+    pub slots: Vec<Slot>,
+    /// In place of the pad: a choice, or words.
+    pub instead: Option<Vec<El<Msg>>>,
+    pub save: (String, String),
+    /// The other way out.
+    pub other: Option<String>,
+}
+
+impl Asked {
+    pub fn new(place: &'static str, title: impl Into<String>) -> Asked {
+        let save = (common::DONE.to_owned(), String::new());
+        Asked { place, title: title.into(), above: vec![], slots: vec![], instead: None, save, other: None }
+    }
+}
+
+/// The form in hand.
+pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>) -> Screen {
+    let asked = match (&draft.what, sheet) {
+        (What::New, _) | (_, None) => making::new(draft, app, seen),
+        (What::Take { .. } | What::Part(_) | What::Plan(_), Some(sheet)) => making::asked(draft, sheet, app, seen),
+        (What::Spend | What::Tag | What::Settle | What::Size | What::Facts | What::Lesson, Some(sheet)) => money::asked(draft, sheet, seen),
+        (_, Some(sheet)) => sale::asked(draft, sheet, seen),
+    };
+    laid_out(asked, draft, sheet, seen)
+}
+
+fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_>) -> Screen {
+    let units: Units = draft.picks.units;
+    let top = Head::new(sheet.filter(|_| draft.what != What::New).map_or("", |sheet| sheet.name.as_str()), asked.title);
+    let pad = match asked.instead {
+        Some(instead) => instead,
+        None if asked.slots.is_empty() => vec![],
+        None => under_thumb(&draft.form, &asked.slots, units, seen),
+    };
+    let other = asked.other.map(|words| key("key h56", words, "", say(Tap::Undo)));
+    let main = el("main", "scr form")
+        .kids(asked.above)
+        .kids((!asked.slots.is_empty()).then(|| figures(&draft.form, &asked.slots)))
+        .kid(el("div", "push"))
+        .kids(pad)
+        .kid(key("key solid h88", asked.save.0, asked.save.1, say(Tap::Save)))
+        .kids(other)
+        .kid(key("key h48", common::LEAVE_IT, "", say(Tap::Close)));
+    Screen::new(asked.place, head(top), main)
+}
+
+/// A key that shows an answer, and opens the choice of it.
+pub fn chosen(what: &str, answer: String, open: bool) -> El<Msg> {
+    el("button", "key left wide")
+        .attr("type", "button")
+        .attr("aria-expanded", if open { "true" } else { "false" })
+        .on_tap(say(Tap::Pick(Pick::More)))
+        .kid(el("span", "s").text(what.to_owned()))
+        .kid(el("span", "t17 w8").text(answer))
+}
+
+/// A field for words.
+pub fn worded(id: &'static str, label: &str, draft: &Draft, nth: usize) -> El<Msg> {
+    let value = draft.words.get(nth).cloned().unwrap_or_default();
+    field(Field { id, label: label.to_owned(), value, ..Field::default() }, move |text| say(Tap::Say(nth, text)))
+}

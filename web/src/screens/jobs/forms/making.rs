@@ -1,0 +1,142 @@
+//! Forms about making: a new job, pieces from the rack, a part, a planned operation.
+
+use super::super::entry::Slot;
+use super::super::say;
+use super::super::wood::{name, size};
+use super::{Asked, chosen, worded};
+use crate::app::jobs::Tap;
+use crate::app::jobs::draft::{Draft, Pick, What};
+use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, chips, flowing};
+use crate::parts::seg::{Seg, even};
+use crate::screens::Seen;
+use crate::view::{El, el};
+use crate::words::en::{job as words, jobs, woods};
+use fivebar_core::ledger::kind::bench::Kind;
+use fivebar_core::ledger::kind::job::For;
+use fivebar_core::quantity::{Currency, Id, Key, Units};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::rack::rack;
+
+fn pick(pick: Pick) -> Msg {
+    say(Tap::Pick(pick))
+}
+
+/// A new job: its name, how many, for whom; currency and units as the workshop has them.
+pub fn new(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
+    let picks = &draft.picks;
+    let counts = [1, 2, 3, 4, 5];
+    let typed = draft.form.text(0).to_owned();
+    let mut shown: Vec<Chip> = counts.iter().map(|n| Chip::choice(seen.speech.count(*n), typed == n.to_string())).collect();
+    let others = !counts.iter().any(|n| typed == n.to_string());
+    shown.push(Chip::choice(if others && !typed.is_empty() { typed.clone() } else { jobs::OTHER.into() }, others));
+    let pieces = chips("key t22", shown, move |nth| counts.get(nth).map_or_else(|| pick(Pick::Count(0)), |n| pick(Pick::Count(*n))));
+    let segs = vec![Seg::new(jobs::TO_SELL, picks.made_for == For::Spec), Seg::new(jobs::TO_ORDER, picks.made_for == For::Order)];
+    let made_for = even(jobs::MADE_FOR, segs, |nth| pick(Pick::MadeFor(if nth == 0 { For::Spec } else { For::Order })));
+    let units = if picks.units == Units::Inch { jobs::INCHES } else { jobs::MILLIMETRES };
+    let as_set = chosen(jobs::KEPT_FOR_GOOD, jobs::in_currency(picks.currency.code(), units), picks.more);
+    let title = |text: &'static str| el("h2", "ink1").text(text);
+    let mut asked = Asked::new("jobs/new", jobs::NEW_JOB);
+    asked.above =
+        vec![worded("job-name", jobs::NAME, draft, 0), title(jobs::HOW_MANY_ALIKE), pieces, title(jobs::MADE_FOR), made_for, as_set];
+    asked.save = (jobs::START_JOB.into(), String::new());
+    match (picks.more, others) {
+        (true, _) => asked.instead = Some(money_and_units(draft, app)),
+        (false, true) => asked.slots = vec![Slot::whole(jobs::HOW_MANY_ALIKE)],
+        (false, false) => {}
+    }
+    asked
+}
+
+fn money_and_units(draft: &Draft, app: &App) -> Vec<El<Msg>> {
+    let mut all = vec![app.begins_with().0];
+    all.extend(["USD", "EUR", "GBP", "CAD", "AUD", "CHF", "NZD", "SEK"].iter().filter_map(|code| Currency::read(code).ok()));
+    let mut codes: Vec<Currency> = vec![];
+    all.into_iter().for_each(|code| {
+        if !codes.contains(&code) {
+            codes.push(code)
+        }
+    });
+    let shown = codes.iter().map(|code| Chip::choice(code.code().to_owned(), *code == draft.picks.currency)).collect();
+    let currencies = flowing("key", shown, move |nth| codes.get(nth).map_or_else(|| pick(Pick::More), |code| pick(Pick::Currency(*code))));
+    let segs =
+        vec![Seg::new(jobs::INCHES, draft.picks.units == Units::Inch), Seg::new(jobs::MILLIMETRES, draft.picks.units == Units::Metric)];
+    let units = even(jobs::UNITS, segs, |nth| pick(Pick::Units(if nth == 0 { Units::Inch } else { Units::Metric })));
+    vec![el("h2", "ink1").text(jobs::CURRENCY), currencies, el("h2", "ink1").text(jobs::UNITS), units]
+}
+
+/// Pieces, a part, or a planned operation.
+pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Asked {
+    match &draft.what {
+        What::Take { pile, .. } => take(draft, (*pile, sheet.job), app, seen),
+        What::Part(was) => part(draft, was.is_some()),
+        _ => plan(draft),
+    }
+}
+
+/// So many from a pile, or back to it.
+fn take(draft: &Draft, (pile, job): (Id, Id), app: &App, seen: Seen<'_>) -> Asked {
+    let piles = rack(&Shop::of(&app.shelf().book, seen.now.at), job).unwrap_or_default();
+    let Some(pile) = piles.into_iter().find(|one| one.pile == pile) else { return Asked::new("jobs/take", words::TAKE) };
+    let n = |n: u32| seen.speech.count(n);
+    let mut asked = Asked::new("jobs/take", name(&pile));
+    let there = words::here_and_rack(&n(pile.in_job), &n(pile.on_rack));
+    let mut counts = vec![1, 5, 10];
+    counts.push(pile.on_rack);
+    let shown = vec![Chip::tap(n(1)), Chip::tap(n(5)), Chip::tap(n(10)), Chip::tap(n(pile.on_rack)).under(words::ALL_OF_THEM)];
+    let quick = crate::parts::chips::bundle(shown, move |nth| pick(Pick::Count(counts.get(nth).copied().unwrap_or(1))));
+    asked.above = vec![crate::parts::fraction::worded("p", "i2", size(&pile, seen)), el("p", "t22 w8").text(there), quick];
+    asked.slots = vec![Slot::whole(words::HOW_MANY)];
+    let typed = draft.form.text(0);
+    asked.save = (words::take_n(typed), String::new());
+    asked.other = (0 < pile.in_job).then(|| words::put_back_n(typed));
+    asked
+}
+
+fn part(draft: &Draft, old: bool) -> Asked {
+    let units = draft.picks.units;
+    let mut asked = Asked::new("jobs/part", if old { words::PART } else { words::ADD_PART });
+    let wood = draft.picks.wood.as_ref().map_or(words::NO_WOOD.to_owned(), |wood| woods::name(wood.as_str()));
+    asked.above = vec![worded("part-name", words::PART_NAME, draft, 0), chosen(words::WOOD, wood, draft.picks.more)];
+    let sides = [words::THICK, words::WIDE, words::LONG].map(|side| Slot::side(side, units));
+    asked.slots = std::iter::once(Slot::whole(words::N_OF_ONE)).chain(sides).collect();
+    asked.instead = draft.picks.more.then(|| vec![wood_chips(units)]);
+    asked.other = old.then(|| words::TAKE_PART_AWAY.to_owned());
+    asked
+}
+
+fn wood_chips(units: Units) -> El<Msg> {
+    let mut keys: Vec<&'static str> = woods::usual(units).to_vec();
+    keys.extend(fivebar_core::wood::species::listed(units).map(|species| species.key).filter(|key| !woods::usual(units).contains(key)));
+    let shown = keys.iter().map(|key| Chip::tap(woods::name(key))).collect();
+    chips("key", shown, move |nth| pick(Pick::Wood(keys.get(nth).and_then(|key| Key::read(key)))))
+}
+
+fn plan(draft: &Draft) -> Asked {
+    let mut asked = Asked::new("jobs/plan", words::ADD_OPERATION);
+    let kinds = [
+        (Kind::Make, false, jobs::kind(Kind::Make)),
+        (Kind::Make, true, words::FINISH),
+        (Kind::Sell, false, jobs::kind(Kind::Sell)),
+        (Kind::Deliver, false, jobs::kind(Kind::Deliver)),
+        (Kind::Office, false, jobs::kind(Kind::Office)),
+    ];
+    let is = |(kind, finish, _): &(Kind, bool, &str)| draft.picks.kind == *kind && draft.picks.finish == *finish;
+    let segs = kinds.iter().map(|one| Seg::new(jobs::upper_first(one.2), is(one))).collect();
+    let kind = crate::parts::seg::seg(words::KIND, segs, move |nth| {
+        let (kind, finish, _) = kinds.get(nth).copied().unwrap_or((Kind::Make, false, ""));
+        pick(Pick::Kind(kind, finish))
+    });
+    let usual = words::OPERATIONS;
+    let shown = usual.iter().map(|op| Chip::tap(*op)).collect();
+    let names = crate::parts::chips::bundle_of("key h48", shown, move |nth| {
+        pick(Pick::Word(usual.get(nth).copied().unwrap_or_default().to_owned()))
+    });
+    let blank = draft.words.first().is_none_or(String::is_empty);
+    asked.above = vec![worded("operation", words::OPERATION, draft, 0)];
+    asked.above.extend(blank.then_some(names));
+    asked.above.push(kind);
+    asked.slots = vec![Slot::whole(words::MIN), Slot::whole(words::PIECES)];
+    asked
+}

@@ -1,0 +1,93 @@
+//! Forms about money and facts: spending, tag and settle, sizes and words for the buyer, the lesson.
+
+use super::super::entry::Slot;
+use super::super::say;
+use super::{Asked, chosen, worded};
+use crate::app::Msg;
+use crate::app::jobs::Tap;
+use crate::app::jobs::draft::{Draft, Pick, Way, What};
+use crate::parts::chips::{Chip, flowing};
+use crate::parts::seg::{Seg, seg};
+use crate::screens::Seen;
+use crate::view::El;
+use crate::words::en::{common, job as words, jobs};
+use fivebar_core::quantity::{Key, Units};
+use fivebar_core::sheet::job::JobSheet;
+
+/// The form of a draft about money or facts.
+pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
+    let code = draft.picks.currency.code();
+    match draft.what {
+        What::Spend => spend(draft, code),
+        What::Tag => {
+            let mut asked = Asked::new("jobs/tag", words::TAG);
+            asked.slots = vec![Slot::new(words::TAG, code)];
+            asked
+        }
+        What::Settle => {
+            let mut asked = Asked::new("jobs/settle", words::SETTLE);
+            asked.slots = vec![Slot::new(words::SETTLE, code)];
+            asked.other = sheet.account.pricing.settle_set.map(|_| words::WORK_IT_OUT.to_owned());
+            asked
+        }
+        What::Size => size(draft.picks.units),
+        What::Facts => facts(draft),
+        _ => {
+            let mut asked = Asked::new("jobs/lesson", words::LESSON);
+            asked.above = vec![worded("lesson", words::LESSON_FIELD, draft, 0)];
+            let _ = seen;
+            asked
+        }
+    }
+}
+
+const WAYS: [(Way, &str); 4] =
+    [(Way::Sum, words::WAY_SUM), (Way::Each, words::WAY_EACH), (Way::Share, words::WAY_SHARE), (Way::Drive, words::WAY_DRIVE)];
+
+fn spend(draft: &Draft, code: &str) -> Asked {
+    let (picks, units) = (&draft.picks, draft.picks.units);
+    let mut asked = Asked::new("jobs/spend", words::WRITE_SPENDING);
+    let segs = WAYS.iter().map(|(way, word)| Seg::new(*word, picks.way == *way)).collect();
+    asked.above = vec![seg(words::WAY, segs, |nth| say(Tap::Pick(Pick::Way(WAYS.get(nth).map_or(Way::Sum, |(way, _)| *way)))))];
+    let distance = common::distance_unit(units);
+    asked.slots = match picks.way {
+        Way::Sum => vec![Slot::new(words::SUM, code)],
+        Way::Each => vec![Slot::new(words::HOW_MANY_USED, ""), Slot::new(words::EACH, code)],
+        Way::Share => vec![Slot::new(words::USED_OF_PACK, ""), Slot::new(words::PACK_HOLDS, ""), Slot::new(words::PACK_COST, code)],
+        Way::Drive => vec![Slot::new(words::DISTANCE, distance), Slot::new(words::RATE, code)],
+    };
+    if picks.way != Way::Drive {
+        let what = draft.words.first().filter(|what| !what.is_empty()).map(|what| format!(", {what}")).unwrap_or_default();
+        let kind = jobs::upper_first(&words::spending(picks.spending.as_str()));
+        asked.above.push(chosen(words::KIND, format!("{kind}{what}"), picks.more));
+        asked.instead = picks.more.then(|| kinds(draft));
+    }
+    asked
+}
+
+fn kinds(draft: &Draft) -> Vec<El<Msg>> {
+    let shown = words::SPENDING.iter().map(|key| Chip::choice(words::spending(key), draft.picks.spending.as_str() == *key)).collect();
+    let pick = |nth: usize| {
+        let key = words::SPENDING.get(nth).and_then(|key| Key::read(key));
+        key.map_or_else(|| say(Tap::Pick(Pick::More)), |key| say(Tap::Pick(Pick::Spending(key))))
+    };
+    vec![flowing("key h48", shown, pick), worded("spent-on", words::WHICH, draft, 0)]
+}
+
+fn size(units: Units) -> Asked {
+    let mut asked = Asked::new("jobs/size", words::SIZE);
+    let sides = [words::WIDTH, words::DEPTH, words::HEIGHT].map(|side| Slot::side(side, units));
+    asked.slots = sides.into_iter().chain([Slot::new(words::WEIGHT, common::mass_unit(units))]).collect();
+    asked
+}
+
+fn facts(draft: &Draft) -> Asked {
+    let mut asked = Asked::new("jobs/facts", words::FACTS);
+    asked.above = vec![
+        worded("fact-wood", words::WOOD, draft, 0),
+        worded("fact-finish", words::FINISH_WORDS, draft, 1),
+        worded("fact-care", words::CARE, draft, 2),
+        worded("fact-delivery", words::DELIVERY, draft, 3),
+    ];
+    asked
+}

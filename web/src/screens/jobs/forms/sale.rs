@@ -1,0 +1,96 @@
+//! Forms about selling: agree a price, sell, take a payment, a gallery, an agreement that came to nothing.
+
+use super::super::entry::Slot;
+use super::super::page::can_tip;
+use super::super::say;
+use super::Asked;
+use crate::app::Msg;
+use crate::app::jobs::Tap;
+use crate::app::jobs::draft::{Draft, Pick, What};
+use crate::parts::caution::caution;
+use crate::parts::chips::{Chip, bundle_of};
+use crate::parts::key::key;
+use crate::parts::seg::{Seg, even};
+use crate::screens::Seen;
+use crate::view::{El, el};
+use crate::words::en::{job as words, jobs};
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::quantity::Wall;
+use fivebar_core::sheet::job::JobSheet;
+
+/// The form of a draft about selling.
+pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
+    let code = draft.picks.currency.code();
+    match draft.what {
+        What::Agree => agree(draft, code, seen),
+        What::Sell(agreed) => sell(draft, (sheet, agreed.is_some()), code),
+        What::Pay(_) => {
+            let mut asked = Asked::new("jobs/pay", words::PAY);
+            asked.above = vec![how_paid(draft, false)];
+            asked.slots = vec![Slot::new(words::SUM, code)];
+            asked
+        }
+        What::Cancel(_) => {
+            let mut asked = Asked::new("jobs/cancel", words::CAME_TO_NOTHING);
+            asked.slots = vec![Slot::new(words::KEEP, code)];
+            asked
+        }
+        What::GalleryPaid => {
+            let mut asked = Asked::new("jobs/gallery", words::GALLERY_PAID);
+            asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::SUM, code)];
+            asked
+        }
+        _ => {
+            let mut asked = Asked::new("jobs/consign", words::CONSIGN);
+            asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::TAG, code), Slot::new(words::GALLERY_SHARE, "")];
+            asked
+        }
+    }
+}
+
+fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, bool), code: &str) -> Asked {
+    let mut asked = Asked::new("jobs/sale", if agreed { words::HAND_OVER } else { words::SELL });
+    asked.above = vec![how_paid(draft, true), how_carried(draft)];
+    if can_tip(sheet) {
+        asked.above.push(caution(jobs::CAUTION_TIP));
+    }
+    asked.slots = vec![Slot::new(words::SUM, code), Slot::whole(words::PIECES)];
+    asked
+}
+
+fn agree(draft: &Draft, code: &str, seen: Seen<'_>) -> Asked {
+    let mut asked = Asked::new("jobs/agree", words::AGREE);
+    asked.above = vec![how_carried(draft)];
+    if draft.picks.carried == Carried::Delivered {
+        asked.above.push(caution(jobs::CAUTION_DELIVERY));
+    }
+    asked.above.extend(promised(draft, seen));
+    asked.slots = vec![Slot::new(words::SUM, code), Slot::new(words::DEPOSIT, code), Slot::whole(words::PIECES)];
+    asked
+}
+
+/// The day it is promised for, by steps of days and weeks.
+fn promised(draft: &Draft, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let offset = seen.now.offset;
+    let day = draft.picks.due.map(|day| seen.speech.day(Wall::new(day.start(offset), offset)));
+    let steps = [(-7, words::WEEK_EARLIER), (-1, words::DAY_EARLIER), (1, words::DAY_LATER), (7, words::WEEK_LATER)];
+    let shown = steps.iter().map(|(_, word)| Chip::tap(*word)).collect();
+    let chips = bundle_of("key h48", shown, move |nth| say(Tap::Pick(Pick::Due(steps.get(nth).map_or(1, |(by, _)| *by)))));
+    let none = draft.picks.due.is_some().then(|| key("key h48", words::NO_DATE, "", say(Tap::Pick(Pick::NoDate))));
+    let title =
+        el("p", "row mid").kid(el("span", "t14 i2").text(words::WHEN)).kid(el("span", "t22 w8").text(day.unwrap_or(words::NO_DATE.into())));
+    vec![title, chips].into_iter().chain(none).collect()
+}
+
+fn how_paid(draft: &Draft, later: bool) -> El<Msg> {
+    let mut ways = vec![(Some(Paid::Notes), words::NOTES), (Some(Paid::Card), words::CARD), (Some(Paid::Bank), words::BANK)];
+    ways.extend(later.then_some((None, words::LATER)));
+    let segs = ways.iter().map(|(paid, word)| Seg::new(*word, draft.picks.paid == *paid)).collect();
+    even(words::HOW_PAID, segs, move |nth| say(Tap::Pick(Pick::Paid(ways.get(nth).and_then(|(paid, _)| *paid)))))
+}
+
+fn how_carried(draft: &Draft) -> El<Msg> {
+    let ways = [(Carried::Fetched, words::FETCHED), (Carried::Delivered, words::DELIVERED)];
+    let segs = ways.iter().map(|(way, word)| Seg::new(*word, draft.picks.carried == *way)).collect();
+    even(words::HOW_CARRIED, segs, move |nth| say(Tap::Pick(Pick::Carried(ways.get(nth).map_or(Carried::Fetched, |(way, _)| *way)))))
+}

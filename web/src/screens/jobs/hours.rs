@@ -1,0 +1,146 @@
+//! Hours and money: minutes by operation and where they come from, what is planned, what was spent.
+
+use super::super::{Screen, Seen};
+use super::figures::{line, small, sum};
+use super::{say, undo};
+use crate::app::jobs::Tap;
+use crate::app::jobs::draft::What;
+use crate::app::{App, Msg};
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{common, job as words, jobs};
+use fivebar_core::bench::Shares;
+use fivebar_core::ledger::fold::{Booked, How, Operation};
+use fivebar_core::ledger::kind::haul::Per;
+use fivebar_core::quantity::{Span, Units, writing};
+use fivebar_core::sheet::carried::HAUL;
+use fivebar_core::sheet::job::JobSheet;
+
+/// The room.
+pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let total = sheet.bench.total.map(|total| Fact::Strong(seen.speech.span(total)));
+    let costs = sheet.money.costs.map(|costs| Fact::Plain(seen.speech.money(costs)));
+    let top = Head::new(sheet.name.clone(), jobs::HOURS_AND_MONEY);
+    let top = [total, costs].into_iter().flatten().fold(top, Head::fact);
+    let none = |words: &'static str| el("p", "t14 i2").text(words);
+    let first = el("div", "col")
+        .kid(el("h2", "").text(words::MINUTES))
+        .kid(if sheet.bench.total.is_none() { none(words::NONE_LOGGED) } else { minutes(sheet, seen) })
+        .kid(el("h2", "").text(words::PLANNED))
+        .kid(if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned(sheet, seen) })
+        .kid(key("key soft h56", words::ADD_OPERATION, "", say(Tap::Write(What::Plan(None)))));
+    let nothing_spent = sheet.account.costs.lines.is_empty() && sheet.account.costs.by_kind.is_empty();
+    let second =
+        el("div", "col").kid(el("h2", "").text(words::SPENT)).kid(if nothing_spent { none(words::NONE_SPENT) } else { spent(sheet, seen) });
+    let foot = el("footer", "foot").kids(undo::bar(app)).kid(
+        el("div", "um back").kid(key("key solid h56", words::WRITE_SPENDING, "", say(Tap::Write(What::Spend)))).kid(key(
+            "key h56",
+            words::THE_JOB,
+            "",
+            say(Tap::Page),
+        )),
+    );
+    Screen::new("jobs/hours", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
+}
+
+/// Every operation with its minutes and where they come from; kinds and the share of the hauls below.
+fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    let hours = &sheet.account.hours;
+    let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().collect();
+    by_op.sort_by_key(|(_, shares)| std::cmp::Reverse(shares.total()));
+    let haul = hours.haul.filter(|haul| Span::ZERO < *haul);
+    let kinds = hours.by_kind.iter().map(|(kind, span)| format!("{} {}", jobs::kind(*kind), seen.speech.span(*span)));
+    let kinds = kinds.collect::<Vec<_>>().join(", ");
+    el("section", "card list")
+        .kids(by_op.into_iter().map(|(op, shares)| operation(op, *shares, seen)))
+        .kids(haul.map(|haul| row(words::FETCH_SHARE, "", &seen.speech.span(haul))))
+        .kid(el("p", "t14 i2 sums").text(kinds))
+        .kids(provenance(hours.logged.own, seen).map(|said| el("p", "t14 i2 sums").text(said)))
+}
+
+fn operation(op: &str, shares: Shares, seen: Seen<'_>) -> El<Msg> {
+    let mixed = shares.corrected.plus(shares.recalled);
+    let under = if Span::ZERO < mixed { provenance(shares, seen).unwrap_or_default() } else { String::new() };
+    row(&jobs::upper_first(op), &under, &seen.speech.span(shares.total()))
+}
+
+fn provenance(shares: Shares, seen: Seen<'_>) -> Option<String> {
+    let all = [(words::MEASURED, shares.measured), (words::CORRECTED, shares.corrected), (words::RECALLED, shares.recalled)];
+    let known: Vec<(&str, String)> =
+        all.into_iter().filter(|(_, span)| Span::ZERO < *span).map(|(word, span)| (word, seen.speech.span(span))).collect();
+    (!known.is_empty()).then(|| words::provenance(&known))
+}
+
+fn row(name: &str, under: &str, figure: &str) -> El<Msg> {
+    let under = (!under.is_empty()).then(|| el("span", "t14 i2").text(under.to_owned()));
+    el("div", "dl")
+        .kid(el("span", "op").kid(el("span", "w7").text(name.to_owned())).kids(under))
+        .kid(el("span", "t17 w8").text(figure.to_owned()))
+}
+
+/// The plan: each operation a key that changes it, with what it took so far.
+fn planned(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    let hours = &sheet.account.hours;
+    let still = hours.still.filter(|still| Span::ZERO < *still).map(|still| small(words::STILL_TO_COME, seen.speech.span(still)));
+    let estimate = hours.estimate.map(|estimate| small(words::IN_ALL, seen.speech.span(estimate)));
+    el("section", "card list")
+        .kids(sheet.operations.iter().map(|operation| planned_row(operation, sheet, seen)))
+        .kids((estimate.is_some() || still.is_some()).then(|| el("div", "sums").kids(estimate).kids(still)))
+}
+
+fn planned_row(operation: &Operation, sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    let took = sheet.account.hours.logged.by_op.get(&operation.op).map(|shares| seen.speech.span(shares.total()));
+    let span = operation.span.map_or(words::NOT_YET.to_owned(), |span| seen.speech.span(span));
+    let pieces = operation.pieces.map(|n| common::pieces(n, &seen.speech.count(n)));
+    let kind = if operation.stage == fivebar_core::bench::Stage::Finish { words::FINISH } else { jobs::kind(operation.kind) };
+    let under: Vec<String> =
+        [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None))].into_iter().flatten().collect();
+    el("button", "dl")
+        .attr("type", "button")
+        .key(operation.op.clone())
+        .on_tap(say(Tap::Write(What::Plan(Some(operation.op.clone())))))
+        .kid(el("span", "op").kid(el("span", "w7").text(jobs::upper_first(&operation.op))).kid(el("span", "t14 i2").text(under.join(", "))))
+        .kid(el("span", "t17 w8").text(span))
+}
+
+/// Booked lines, the latest first, each of which can be taken back; then what comes from elsewhere.
+fn spent(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    let costs = &sheet.account.costs;
+    let kind = |key: &str| costs.by_kind.iter().find(|(kind, _)| kind.as_str() == key).map(|(_, sum)| *sum);
+    let hauls = costs.shares.iter().any(|share| share.share.is_some()).then(|| kind(HAUL)).flatten();
+    let still = (!costs.still.is_zero()).then(|| line(words::STILL_TO_COME, sum(costs.still, seen)));
+    el("section", "card list")
+        .kids(costs.lines.iter().rev().map(|booked| booked_row(booked, seen)))
+        .kids(hauls.map(|share| row(&jobs::upper_first(words::HAUL_SHARE), "", &sum(share, seen))))
+        .kid(el("div", "sums").kids(costs.total.map(|total| line(words::IN_ALL, sum(total, seen)))).kids(still))
+}
+
+fn booked_row(booked: &Booked, seen: Seen<'_>) -> El<Msg> {
+    let kind = booked.kind.as_ref().map_or(String::new(), |kind| words::spending(kind.as_str()));
+    let under: Vec<String> = [booked.what.clone(), how(booked, seen)].into_iter().flatten().collect();
+    let under = (!under.is_empty()).then(|| el("span", "t14 i2").text(under.join(", ")));
+    let back = key("key soft h48", words::TAKE_BACK, "", say(Tap::Strike(booked.entry)));
+    el("div", "dl mid")
+        .key(booked.entry.to_string())
+        .kid(el("span", "op").kid(el("span", "w7").text(jobs::upper_first(&kind))).kids(under))
+        .kid(el("span", "t17 w8").text(sum(booked.sum, seen)))
+        .kid(back)
+}
+
+/// How a sum came about, where it was more than a sum.
+fn how(booked: &Booked, seen: Seen<'_>) -> Option<String> {
+    let number = |n| seen.speech.number(n, 0, 4);
+    match booked.how {
+        How::Whole => None,
+        How::Each { n, each } => Some(words::each_of(&number(n), &seen.speech.number(each, 2, 4))),
+        How::Share { used, of, pack } => Some(words::share_of(&number(used), &number(of), &sum(pack, seen))),
+        How::Driven { distance, rate, per } => {
+            let (units, unit) = match per {
+                Per::Mile => (Units::Inch, common::distance_unit(Units::Inch)),
+                Per::Km => (Units::Metric, common::distance_unit(Units::Metric)),
+            };
+            Some(words::driven(&writing::distance(distance, seen.speech.typing(units)), unit, &number(rate)))
+        }
+    }
+}

@@ -1,0 +1,148 @@
+//! The list of jobs: due and owed first, then for sale, in hand, ended; the example under its own heading.
+
+use super::super::count::saved_fact;
+use super::super::{Screen, Seen};
+use super::figures::{bar_said, day, hourly, stretches, sum};
+use super::{say, undo};
+use crate::app::jobs::Tap;
+use crate::app::jobs::draft::What;
+use crate::app::order::Which;
+use crate::app::{App, Msg};
+use crate::parts::field::{Field, field};
+use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::parts::so_far::thin;
+use crate::view::{El, el};
+use crate::words::en::jobs as words;
+use fivebar_core::ledger::Book;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::job::NextAct;
+use fivebar_core::sheet::jobs::{JobRow, Section, jobs};
+
+/// From so many jobs on there is a field to search by.
+const MANY: usize = 5;
+
+/// The list.
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    let top = Head::new(seen.speech.day(seen.now), words::ALL_JOBS).fact(saved_fact(app, seen));
+    let own = rows(&app.own.book, &app.jobs.search, app);
+    let any = !own.is_empty() || !app.jobs.search.trim().is_empty();
+    let many = MANY <= own.len() || !app.jobs.search.is_empty();
+    let main = el("main", "scr jobs")
+        .kids(many.then(|| search(app)))
+        .kids(if any { sections(&own, Which::Own, app, seen) } else { vec![el("p", "t22 w8").text(words::NONE_YET)] })
+        .kids(example(app, seen))
+        .kids((any || app.example.is_some()).then(legend))
+        .kid(el("div", "push"));
+    let under = if any { "" } else { words::NEW_JOB_UNDER };
+    let new = key("key solid h88", words::NEW_JOB, under, say(Tap::Write(What::New)));
+    Screen::new("jobs", head(top), main.kids(undo::bar(app)).kid(new))
+}
+
+fn rows(book: &Book, search: &str, app: &App) -> Vec<JobRow> {
+    jobs(&Shop::of(book, app.now.at), search).unwrap_or_default()
+}
+
+fn search(app: &App) -> El<Msg> {
+    let asked = Field { id: "job-search", label: words::SEARCH.into(), value: app.jobs.search.clone(), ..Field::default() };
+    field(asked, |text| say(Tap::Search(text)))
+}
+
+fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    if rows.is_empty() {
+        return vec![el("p", "notice").text(words::nothing_found(&app.jobs.search))];
+    }
+    let heads = [
+        (Section::Due, words::DUE_AND_OWED),
+        (Section::ForSale, words::FOR_SALE),
+        (Section::InHand, words::IN_HAND),
+        (Section::Ended, words::ENDED),
+    ];
+    let mut shown = vec![];
+    for (section, title) in heads {
+        let mut of_it = rows.iter().filter(|row| row.section == section).peekable();
+        if of_it.peek().is_some() {
+            shown.push(el("h2", "").text(title));
+            shown.extend(of_it.map(|row| card(row, which, seen)));
+        }
+    }
+    shown
+}
+
+fn card(row: &JobRow, which: Which, seen: Seen<'_>) -> El<Msg> {
+    let [name, figure, state, aside] = lines(row, seen);
+    let span = |class: &'static str, text: String| (!text.is_empty()).then(|| el("span", class).text(text));
+    let bar = stretches(&row.so_far, &row.to_come, seen);
+    let class = if row.section == Section::Due { "card hot job" } else { "card tap job" };
+    el("button", class)
+        .attr("type", "button")
+        .key(row.job.to_string())
+        .on_tap(say(Tap::Open(which, row.job)))
+        .kid(el("span", "row").kids(span("t22 w8", name)).kids(span("t22 w8 nw", figure)))
+        .kid(el("span", "row").kids(span("", state)).kids(span("t14 nw", aside)))
+        .kids((!bar.is_empty()).then(|| thin(&bar, seen.page.card(), &bar_said(&bar))))
+}
+
+/// Name, figure, state, and what stands beside it.
+fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
+    let n = |n: u32| seen.speech.count(n);
+    let name = words::name(&row.name, row.pieces, &n(row.pieces));
+    let gone = || words::gone(row.sold, row.at_galleries, (&n(row.sold), &n(row.at_galleries)));
+    match row.section {
+        Section::Due => {
+            let by = row.date.map_or(words::TO_HAND_OVER.to_owned(), |date| words::hand_over_by(&day(date, seen)));
+            let state = if matches!(row.next, NextAct::Collect { .. }) { gone() } else { by };
+            let aside = if matches!(row.next, NextAct::Collect { .. }) { words::STILL_DUE } else { words::DUE_AT_HAND_OVER };
+            [name, seen.speech.money(row.due), state, aside.into()]
+        }
+        Section::ForSale => {
+            let tag = row.tag.map(|tag| words::tag(&seen.speech.short_money(tag))).unwrap_or_default();
+            [name, tag, gone(), words::left(&n(row.left))]
+        }
+        Section::InHand => {
+            let total = row.total.map(|total| seen.speech.span(total)).unwrap_or_default();
+            [name, String::new(), next(row, seen), total]
+        }
+        Section::Ended => {
+            let per_hour = row.kept_per_hour.map(|rate| words::per_hour(&hourly(rate, seen))).unwrap_or_default();
+            let ended = row.ended.map(|at| words::ended_on(&seen.speech.day(at))).unwrap_or_default();
+            [name, String::new(), ended, per_hour]
+        }
+    }
+}
+
+fn next(row: &JobRow, seen: Seen<'_>) -> String {
+    match &row.next {
+        NextAct::Running { op, .. } => words::running(op),
+        NextAct::WorkOn { op: Some(op) } => words::next(op),
+        NextAct::WorkOn { op: None } => words::STATE_BEGIN.into(),
+        NextAct::TakeWood => words::next(words::TAKE_WOOD),
+        NextAct::SetTag => words::next(words::WRITE_TAG),
+        NextAct::HandBack { sum: back } => words::to_hand_back(&sum(*back, seen)),
+        NextAct::AtGallery { n } => words::state_gallery(&seen.speech.count(*n)),
+        NextAct::Sell { left } => words::state_sell(&seen.speech.count(*left)),
+        NextAct::HandOver { .. } | NextAct::Collect { .. } => words::TO_HAND_OVER.into(),
+        NextAct::End => words::STATE_ALL_GONE.into(),
+        NextAct::LookBack => words::LOOK_BACK.into(),
+    }
+}
+
+/// The example under its own heading, or the key that brings it.
+fn example(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(example) = &app.example else {
+        let busy = app.jobs.awaited.then(|| el("p", "notice").text(words::FETCHING_EXAMPLE));
+        let none = app.own.book.is_empty() || rows(&app.own.book, "", app).is_empty();
+        let class = if none { "key" } else { "key soft" };
+        let ask = || key(class, words::TRY_EXAMPLE, words::TRY_EXAMPLE_UNDER, say(Tap::TryExample));
+        return vec![busy.unwrap_or_else(ask)];
+    };
+    let title = el("div", "").kid(el("h2", "t22 w8 ink1").text(words::EXAMPLE)).kid(el("p", "t14").text(words::EXAMPLE_UNDER));
+    let top = el("div", "exh").kid(title).kid(key("key h56", words::REMOVE, "", say(Tap::RemoveExample)));
+    let found = rows(&example.book, "", app);
+    std::iter::once(top).chain(found.iter().map(|row| card(row, Which::Example, seen))).collect()
+}
+
+fn legend() -> El<Msg> {
+    let sign = |class: &'static str, words: &'static str| el("span", "").kid(el("i", class)).kid(el("span", "").text(words));
+    el("p", "t14 keyline").kid(sign("swi", words::SO_FAR_LEGEND)).kid(sign("swo", words::TO_COME))
+}

@@ -1,0 +1,216 @@
+//! One job's page: how it stands and its next act on top, then its bars, then its four rooms.
+
+use super::super::count::saved_fact;
+use super::super::{Screen, Seen};
+use super::figures::{bar_said, carried, day, hourly, line, short, stretches, sum, volume};
+use super::{say, undo};
+use crate::app::jobs::doing::delivery;
+use crate::app::jobs::{Room, Tap};
+use crate::app::{App, Msg};
+use crate::parts::caution::caution;
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::key;
+use crate::parts::paid_bar::paid_bar;
+use crate::parts::so_far::so_far;
+use crate::view::{El, el};
+use crate::words::en::{common, jobs as words};
+use fivebar_core::quantity::{Decimal, Money, Span};
+use fivebar_core::sheet::job::{JobSheet, NextAct};
+
+/// The page.
+pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let title = words::name(&sheet.name, sheet.sale.of, &seen.speech.count(sheet.sale.of));
+    let small = match &sheet.described.wood {
+        Some(wood) => format!("{wood}, {}", words::made_for(sheet.made_for)),
+        None => words::upper_first(words::made_for(sheet.made_for)),
+    };
+    let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
+    let first = el("div", "col").kids(next_act(sheet, seen)).kid(so_far_card(sheet, seen)).kids(money_card(sheet, seen));
+    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app)).kid(rooms(sheet, seen)).kid(key(
+        "key soft h48",
+        words::ALL_JOBS,
+        "",
+        say(Tap::List),
+    ));
+    Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
+}
+
+/// How it stands, the key of the next act, and the caution that goes with it.
+fn next_act(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let (state, words, under) = next(sheet, seen);
+    let about = about(sheet, seen);
+    let state = el("section", "").kid(el("p", "t22 w8").text(state)).kids((!about.is_empty()).then(|| el("p", "").text(about)));
+    let mut shown = vec![state, key("key solid h88", words, under, say(Tap::Next))];
+    if delivers(sheet) {
+        shown.push(caution(words::CAUTION_DELIVERY));
+    }
+    if matches!(sheet.next, NextAct::HandOver { .. }) && can_tip(sheet) {
+        shown.push(caution(words::CAUTION_TIP));
+    }
+    shown
+}
+
+fn delivers(sheet: &JobSheet) -> bool {
+    matches!(sheet.next, NextAct::HandOver { .. }) && delivery(sheet).is_some()
+}
+
+/// Tall for its base: at least twice as high as its narrower side.
+pub fn can_tip(sheet: &JobSheet) -> bool {
+    let said = &sheet.described;
+    let narrow = said.width.zip(said.depth).map(|(width, depth)| width.min(depth)).or(said.width).or(said.depth);
+    said.height.zip(narrow).is_some_and(|(height, narrow)| narrow.times(2).is_ok_and(|twice| twice <= height))
+}
+
+/// When, how and how long, of what was promised.
+fn about(sheet: &JobSheet, seen: Seen<'_>) -> String {
+    if !matches!(sheet.next, NextAct::HandOver { .. } | NextAct::WorkOn { .. } | NextAct::Running { .. }) {
+        return String::new();
+    }
+    let date = sheet.date.map(|date| day(date, seen));
+    let how = sheet.selling.open().find_map(|agreement| agreement.carried).map(|way| carried(way).to_owned());
+    let long =
+        delivery(sheet).and_then(|planned| planned.span).filter(|_| delivers(sheet)).map(|span| words::about(&seen.speech.span(span)));
+    let said: Vec<String> = [date, how, long].into_iter().flatten().collect();
+    if said.is_empty() { String::new() } else { format!("{}.", words::upper_first(&said.join(", "))) }
+}
+
+/// The state in a sentence, and the next act with its second line.
+fn next(sheet: &JobSheet, seen: Seen<'_>) -> (String, String, String) {
+    let n = |n: u32| seen.speech.count(n);
+    let told = |state: &str, act: &str, under: String| (state.to_owned(), act.to_owned(), under);
+    let owed = |due: Money| if Decimal::ZERO < due.amount() { words::then_due(&sum(due, seen)) } else { String::new() };
+    match &sheet.next {
+        NextAct::Running { op, .. } => told(&words::running(op), words::GO_TO_BENCH, String::new()),
+        NextAct::HandOver { due, .. } => match delivery(sheet) {
+            Some(planned) => told(words::STATE_DELIVERY, &words::start(&planned.op), owed(*due)),
+            None => told(words::STATE_HAND_OVER, words::HAND_OVER, owed(*due)),
+        },
+        NextAct::Collect { due } => told(words::STATE_COLLECT, words::TAKE_PAYMENT, words::due(&sum(*due, seen))),
+        NextAct::HandBack { sum: back } => told(words::STATE_HAND_BACK, words::SEE_PAYMENTS, words::to_hand_back(&sum(*back, seen))),
+        NextAct::TakeWood => told(words::STATE_WOOD, words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into()),
+        NextAct::WorkOn { op: Some(op) } => told(&words::state_work(op), &words::start(op), planned(sheet, op, seen)),
+        NextAct::WorkOn { op: None } => told(words::STATE_BEGIN, words::GO_TO_BENCH, String::new()),
+        NextAct::SetTag => told(words::STATE_TAG, words::WRITE_TAG, String::new()),
+        NextAct::Sell { left } => told(
+            &words::state_sell(&n(*left)),
+            words::SELL_ONE,
+            sheet.sale.tag.map(|tag| words::tag(&short(tag, seen))).unwrap_or_default(),
+        ),
+        NextAct::AtGallery { n: there } => told(&words::state_gallery(&n(*there)), words::GALLERY_PAID, String::new()),
+        NextAct::End | NextAct::LookBack => {
+            let state = if sheet.ended.is_some() { words::STATE_ENDED } else { words::STATE_ALL_GONE };
+            told(state, words::LOOK_BACK, String::new())
+        }
+    }
+}
+
+fn planned(sheet: &JobSheet, op: &str, seen: Seen<'_>) -> String {
+    let span = sheet.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.span);
+    span.map(|span| words::planned(&seen.speech.span(span))).unwrap_or_default()
+}
+
+fn so_far_card(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    let bar = stretches(&sheet.so_far, &sheet.to_come, seen);
+    let still = sheet.bench.still.filter(|still| Span::ZERO < *still).map(|still| seen.speech.span(still));
+    let total = sheet.bench.total.map_or(words::NOTHING_LOGGED.to_owned(), |total| seen.speech.span(total));
+    let right = words::so_far_and(&total, still.as_deref());
+    el("section", "card sofar")
+        .attr("aria-label", bar_said(&bar))
+        .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14 nw").text(right)))
+        .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
+}
+
+/// What was agreed or sold with what is paid of it; costs and left per hour.
+fn money_card(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (costs, per_hour) = (sheet.money.costs_in_all, sheet.money.as_it_stands);
+    let agreed = agreed(sheet, seen);
+    if costs.is_none() && agreed.is_empty() {
+        return None;
+    }
+    let still = sheet.account.costs.still;
+    let costs_word = if still.is_zero() { words::COSTS.to_owned() } else { words::costs_to_come(&sum(still, seen)) };
+    let costs = costs.map_or(words::COSTS_UNKNOWN.to_owned(), |costs| sum(costs, seen));
+    let stands = per_hour.map_or(words::NOT_KNOWN.to_owned(), |rate| hourly(rate, seen));
+    let after = sheet.account.sold.per_hour.and_then(|per_hour| per_hour.after_workshop);
+    let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
+    let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, seen)));
+    let card = el("section", "card").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(words::AS_IT_STANDS, stands));
+    Some(card.kids(after))
+}
+
+fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let sold = &sheet.account.sold;
+    let open = sheet.selling.open().next();
+    let all = match sold.received.plus(sold.due) {
+        Ok(all) if Decimal::ZERO < all.amount() => all,
+        _ => return vec![],
+    };
+    let title = match sold.agreed {
+        Some(agreed) => words::agreed(&seen.speech.money(agreed)),
+        None => words::sold(&seen.speech.money(all)),
+    };
+    let when = open.map(|agreement| {
+        let how = agreement.carried.map_or("", carried);
+        words::when_how(&day(agreement.at, seen), how)
+    });
+    let share = sold.received.amount().checked_div(all.amount()).and_then(|share| f64::try_from(share).ok()).unwrap_or(0.0);
+    let received = match (sold.received.is_zero(), open) {
+        (true, _) => el("span", "t14 nw").text(words::NOTHING_PAID),
+        (_, Some(_)) => part("t14 c-good nw", words::DEPOSIT_IN, &sum(sold.received, seen)),
+        (_, None) => part("t14 c-good nw", words::PAID, &sum(sold.received, seen)),
+    };
+    let due_word = if open.is_some() { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
+    let due = (Decimal::ZERO < sold.due.amount()).then(|| part("t14 nw", due_word, &sum(sold.due, seen)));
+    vec![
+        el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),
+        paid_bar(share, seen.page.card()),
+        el("p", "row").kid(received).kids(due),
+    ]
+}
+
+fn part(class: &'static str, word: &str, figure: &str) -> El<Msg> {
+    el("span", class).kid(el("span", "").text(format!("{word} "))).kid(el("b", "t17 w8").text(figure.to_owned()))
+}
+
+fn rooms(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    let room = |name: &'static str, under: String, room: Room| key("key left", name, under, say(Tap::Room(room)));
+    el("div", "g2")
+        .kid(room(words::WOOD_AND_PLAN, wood_under(sheet, seen), Room::Wood))
+        .kid(room(words::HOURS_AND_MONEY, hours_under(sheet, seen), Room::Hours))
+        .kid(room(words::SELL_AND_DELIVER, sell_under(sheet, seen), Room::Sell))
+        .kid(room(words::LOOK_BACK, back_under(sheet, seen), Room::Back))
+}
+
+fn wood_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
+    if sheet.wood.pieces == 0 {
+        return words::NO_WOOD_YET.into();
+    }
+    let used = sheet.account.wood.used.map(|used| volume(used, sheet.account.units, seen));
+    words::wood_under(&common::pieces(sheet.wood.pieces, &seen.speech.count(sheet.wood.pieces)), used.as_deref())
+}
+
+fn hours_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
+    let spent = sheet.money.costs.map(|costs| sum(costs, seen));
+    words::hours_under(sheet.bench.total.map(|total| seen.speech.span(total)).as_deref(), spent.as_deref())
+}
+
+fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
+    let sold = &sheet.account.sold;
+    match (sold.agreed, sheet.sale.tag) {
+        (Some(agreed), _) if Decimal::ZERO < sold.due.amount() => words::agreed_due(&short(agreed, seen), &short(sold.due, seen)),
+        (_, _) if 0 < sold.pieces.saturating_add(sold.by_galleries) => {
+            let all = sold.pieces.saturating_add(sold.by_galleries);
+            words::gone(all, sold.at_galleries, (&seen.speech.count(all), &seen.speech.count(sold.at_galleries)))
+        }
+        (_, Some(tag)) => words::tag(&short(tag, seen)),
+        _ => words::NO_PRICE_YET.into(),
+    }
+}
+
+fn back_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
+    match (sheet.ended, sheet.money.per_hour) {
+        (Some(_), Some(rate)) => words::back_under(&hourly(rate, seen)),
+        (Some(_), None) => words::DONE_WITH_IT.into(),
+        (None, _) => words::AFTER_HAND_OVER.into(),
+    }
+}

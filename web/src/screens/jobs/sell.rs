@@ -1,0 +1,175 @@
+//! Sell and deliver: tag and settle, what a buyer may see, agreements, sales, payments, galleries.
+
+use super::super::{Screen, Seen};
+use super::figures::{carried, day, line, paid, short, sum};
+use super::page::can_tip;
+use super::{say, undo};
+use crate::app::jobs::Tap;
+use crate::app::jobs::draft::{PaidTo, What};
+use crate::app::{App, Msg};
+use crate::parts::caution::caution;
+use crate::parts::fraction::worded;
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::{figure_key, key};
+use crate::view::{El, el};
+use crate::words::en::{common, job as words, jobs};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, Payment, Sale};
+use fivebar_core::quantity::{Decimal, Mass};
+use fivebar_core::sheet::job::JobSheet;
+
+/// The room.
+pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let sold = &sheet.account.sold;
+    let due = (!sold.due.is_zero()).then(|| Fact::Strong(jobs::due(&seen.speech.money(sold.due))));
+    let left = Fact::Plain(jobs::left(&seen.speech.count(sheet.sale.left)));
+    let top = due.into_iter().chain([left]).fold(Head::new(sheet.name.clone(), jobs::SELL_AND_DELIVER), Head::fact);
+    let first = el("div", "col").kid(prices(sheet, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));
+    let second =
+        el("div", "col").kids(agreements(sheet, seen)).kids(sales(sheet, seen)).kids(payments(sheet, seen)).kids(gallery(sheet, seen));
+    let free = sheet.sale.left.saturating_sub(sold.promised);
+    let acts = el("div", "g3")
+        .kid(key("key h56", words::SELL, words::SELL_UNDER, say(Tap::Write(What::Sell(None)))).flag("disabled", free == 0))
+        .kid(key("key h56", words::AGREE, words::AGREE_UNDER, say(Tap::Write(What::Agree))).flag("disabled", free == 0))
+        .kid(key("key h56", words::CONSIGN, words::CONSIGN_UNDER, say(Tap::Write(What::Consign))).flag("disabled", free == 0));
+    let foot =
+        el("footer", "foot").kids(undo::bar(app)).kids((0 < free).then_some(acts)).kid(key("key h48", words::THE_JOB, "", say(Tap::Page)));
+    Screen::new("jobs/sell", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
+}
+
+fn prices(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    let tag = sheet.sale.tag.map_or(words::NOT_YET.to_owned(), |tag| seen.speech.short_money(tag));
+    let settle = sheet.sale.settle.map_or(words::NOT_YET.to_owned(), |settle| seen.speech.short_money(settle));
+    let worked_out = sheet.sale.settle.is_some() && sheet.account.pricing.settle_set.is_none();
+    let title = if worked_out { format!("{}, {}", words::SETTLE, words::WORKED_OUT) } else { words::SETTLE.to_owned() };
+    el("div", "g2").kid(figure_key(words::TAG, tag, say(Tap::Write(What::Tag)))).kid(figure_key(
+        title,
+        settle,
+        say(Tap::Write(What::Settle)),
+    ))
+}
+
+fn cautions(sheet: &JobSheet) -> Vec<El<Msg>> {
+    let delivers = sheet.selling.open().any(|agreement| agreement.carried == Some(fivebar_core::ledger::kind::sale::Carried::Delivered));
+    let lines = [(delivers, jobs::CAUTION_DELIVERY), (can_tip(sheet), jobs::CAUTION_TIP)];
+    lines.into_iter().filter(|(shown, _)| *shown).map(|(_, line)| caution(line)).collect()
+}
+
+/// What a buyer may see; a tap changes it, and what is missing is named.
+fn buyer(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let (said, units) = (&sheet.described, sheet.account.units);
+    let side = |side: Option<_>| side.map_or(words::MISSING.to_owned(), |side| seen.speech.length(side, units));
+    let sides = format!("{} × {} × {} {}", side(said.width), side(said.depth), side(said.height), common::length_unit(units));
+    let sides = if said.width.or(said.depth).or(said.height).is_none() { words::MISSING.to_owned() } else { sides };
+    let weighed = said.grams.map(|grams| Mass::kg(grams as f64 / 1000.0)).or(sheet.account.wood.weight);
+    let weight = weighed.map(|mass| format!("{} {}", seen.speech.mass(mass, units), common::mass_unit(units)));
+    let size = key("key left soft", words::SIZE, join([Some(sides), weight]), say(Tap::Write(What::Size)));
+    let row = |word: &'static str, text: &Option<String>| {
+        let text = text.clone().unwrap_or(words::MISSING.into());
+        el("p", "row").kid(el("span", "t14 i2").text(word)).kid(worded("span", "t14", text))
+    };
+    let facts = el("button", "card tap facts")
+        .attr("type", "button")
+        .on_tap(say(Tap::Write(What::Facts)))
+        .kid(el("span", "w7").text(words::FACTS))
+        .kid(row(words::WOOD, &said.wood))
+        .kid(row(words::FINISH_WORDS, &said.finish))
+        .kid(row(words::CARE, &said.care))
+        .kid(row(words::DELIVERY, &said.delivery));
+    vec![size, facts]
+}
+
+fn join<const N: usize>(parts: [Option<String>; N]) -> String {
+    parts.into_iter().flatten().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+}
+
+fn titled(title: &'static str, rows: Vec<El<Msg>>) -> Vec<El<Msg>> {
+    if rows.is_empty() { vec![] } else { vec![el("h2", "").text(title), el("section", "card list").kids(rows)] }
+}
+
+fn row(name: String, under: String, figure: String) -> El<Msg> {
+    el("div", "dl mid")
+        .kid(el("span", "op").kid(el("span", "w7").text(name)).kids((!under.is_empty()).then(|| el("span", "t14 i2").text(under))))
+        .kid(el("span", "t17 w8").text(figure))
+}
+
+fn back(entry: fivebar_core::quantity::Id) -> El<Msg> {
+    key("key soft h48", words::TAKE_BACK, "", say(Tap::Strike(entry)))
+}
+
+fn agreements(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(|agreement| agreed(agreement, seen)).collect())
+}
+
+fn agreed(agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
+    let state = match agreement.state {
+        AgreementState::Open => agreement.due.map(|due| words::by_day(&day(due, seen))),
+        AgreementState::Done => Some(words::DONE.into()),
+        AgreementState::Replaced => Some(words::REPLACED.into()),
+        AgreementState::Cancelled { .. } => Some(jobs::lower_first(words::CAME_TO_NOTHING)),
+    };
+    let deposit = agreement.deposit.map(|deposit| words::deposit_of(&sum(deposit, seen)));
+    let how = agreement.carried.map(|way| carried(way).to_owned());
+    let name = common::pieces(agreement.n, &seen.speech.count(agreement.n));
+    let under = join([Some(day(agreement.at, seen)), how, deposit, state]);
+    let row = row(name, under, sum(agreement.sum, seen)).key(agreement.id.to_string());
+    if agreement.state != AgreementState::Open {
+        return row;
+    }
+    let act = |class: &'static str, words: &'static str, what: What| key(class, words, "", say(Tap::Write(what)));
+    el("div", "deal").key(agreement.id.to_string()).kid(row).kid(
+        el("div", "g3")
+            .kid(act("key h56", words::PAY, What::Pay(PaidTo::Agreed(agreement.id))))
+            .kid(act("key solid h56", words::HAND_OVER, What::Sell(Some(agreement.id))))
+            .kid(act("key soft h56", words::CAME_TO_NOTHING, What::Cancel(agreement.id))),
+    )
+}
+
+fn sales(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    titled(words::SALES, sheet.selling.sales.iter().map(|sale| sold(sale, seen)).collect())
+}
+
+fn sold(sale: &Sale, seen: Seen<'_>) -> El<Msg> {
+    let tax = (!sale.tax.is_zero()).then(|| words::tax_of_it(&sum(sale.tax, seen)));
+    let how = sale.carried.map(|way| carried(way).to_owned());
+    let state = sale.reversed.map(|_| words::REVERSED.to_owned());
+    let under = join([Some(day(sale.at, seen)), how, tax, state]);
+    let name = common::pieces(sale.n, &seen.speech.count(sale.n));
+    row(name, under, sum(sale.sum, seen)).key(sale.id.to_string()).kids(sale.reversed.is_none().then(|| back(sale.id)))
+}
+
+fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let mut shown = titled(words::PAYMENTS, sheet.selling.payments.iter().map(|payment| came_in(payment, seen)).collect());
+    let sold = &sheet.account.sold;
+    let due = (Decimal::ZERO < sold.due.amount()).then(|| line(words::DUE, sum(sold.due, seen)));
+    if !sold.received.is_zero() || due.is_some() {
+        shown.push(el("section", "card").kid(line(words::RECEIVED, sum(sold.received, seen))).kids(due));
+    }
+    let unpaid = sheet.selling.standing().last().filter(|_| Decimal::ZERO < sold.due.amount() && sold.promised == 0);
+    shown.extend(unpaid.map(|sale| {
+        key("key solid h56", words::PAY, jobs::due(&short(sold.due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(sale.id)))))
+    }));
+    shown
+}
+
+fn came_in(payment: &Payment, seen: Seen<'_>) -> El<Msg> {
+    let fee = (!payment.fee.is_zero()).then(|| words::fee_of_it(&sum(payment.fee, seen)));
+    let under = join([Some(day(payment.at, seen)), fee]);
+    row(paid(payment.paid).to_owned(), under, sum(payment.sum, seen)).key(payment.id.to_string()).kid(back(payment.id))
+}
+
+fn gallery(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let selling = &sheet.selling;
+    let one = |word: &'static str, it: &fivebar_core::ledger::fold::Consigned| {
+        let n = common::pieces(it.n, &seen.speech.count(it.n));
+        row(n, join([Some(word.to_owned()), Some(day(it.at, seen))]), it.sum.map(|it| sum(it, seen)).unwrap_or_default())
+            .key(it.entry.to_string())
+            .kid(back(it.entry))
+    };
+    let given = selling.consigned.iter().map(|it| one(words::TAG_SMALL, it));
+    let paid = selling.consignments_paid.iter().map(|it| one(words::HANDED_OVER, it));
+    let mut shown = titled(words::GALLERY, given.chain(paid).collect());
+    if 0 < sheet.account.sold.at_galleries {
+        shown.push(key("key h56", words::GALLERY_PAID, "", say(Tap::Write(What::GalleryPaid))));
+    }
+    shown
+}

@@ -1,0 +1,120 @@
+//! Wood and plan: what is taken from the rack, volumes and yields, and the parts of one piece.
+
+use super::super::{Screen, Seen};
+use super::figures::{line, percent, volume};
+use super::{say, undo};
+use crate::app::jobs::Tap;
+use crate::app::jobs::draft::What;
+use crate::app::{App, Msg};
+use crate::parts::fraction::worded;
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{common, count, job as words, jobs, woods};
+use fivebar_core::ledger::fold::Part;
+use fivebar_core::quantity::Units;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::rack::{RackPile, rack};
+
+/// The room.
+pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let piles = rack(&Shop::of(&app.shelf().book, seen.now.at), sheet.job).unwrap_or_default();
+    let (taken, rest): (Vec<&RackPile>, Vec<&RackPile>) = piles.iter().partition(|pile| 0 < pile.in_job);
+    let pieces = common::pieces(sheet.wood.pieces, &seen.speech.count(sheet.wood.pieces));
+    let top = Head::new(sheet.name.clone(), jobs::WOOD_AND_PLAN).fact(Fact::Strong(pieces));
+    let none = |words: &'static str| el("p", "t14 i2").text(words);
+    let first = el("div", "col")
+        .kid(el("h2", "").text(words::TAKEN))
+        .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
+        .kids(taken.into_iter().map(|pile| row(pile, sheet, seen)))
+        .kids(yields(sheet, seen))
+        .kids((!rest.is_empty()).then(|| el("h2", "").text(words::ON_RACK)))
+        .kids(rest.into_iter().map(|pile| row(pile, sheet, seen)))
+        .kids(piles.is_empty().then(|| none(words::RACK_EMPTY)));
+    let second = el("div", "col").kid(el("h2", "").text(words::PARTS)).kid(if sheet.parts.is_empty() {
+        none(words::NO_PARTS)
+    } else {
+        parts(sheet, seen)
+    });
+    let main = el("main", "two scr").kid(first).kid(second);
+    let foot =
+        el("footer", "foot").kids(undo::bar(app)).kid(el("div", "g2").kid(key("key h56", words::THE_JOB, "", say(Tap::Page))).kid(key(
+            "key h56",
+            words::ADD_PART,
+            "",
+            say(Tap::Write(What::Part(None))),
+        )));
+    Screen::new("jobs/wood", head(top), main).foot(foot)
+}
+
+/// A pile by its name, its wood, or its letter.
+pub fn name(pile: &RackPile) -> String {
+    match (&pile.name, &pile.wood) {
+        (Some(name), _) => name.clone(),
+        (None, Some(wood)) => format!("{}, {}", woods::name(wood.as_str()), pile.label),
+        (None, None) => count::pile(&pile.label),
+    }
+}
+
+/// Its sides with their unit.
+pub fn size(pile: &RackPile, seen: Seen<'_>) -> String {
+    let side = |length| seen.speech.length(length, pile.units);
+    let long = pile.length.map(|from| pile.length_to.map_or_else(|| side(from), |to| format!("{}–{}", side(from), side(to))));
+    let sides: Vec<String> = [pile.thickness.map(side), pile.width.map(side), long].into_iter().flatten().collect();
+    if sides.is_empty() { count::SIZES_MISSING.into() } else { format!("{} {}", sides.join(" × "), common::length_unit(pile.units)) }
+}
+
+/// One pile: what the job has of it large, a tap takes or puts back.
+fn row(pile: &RackPile, sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    let n = |n: u32| seen.speech.count(n);
+    let (figure, aside) = match pile.in_job {
+        0 => (n(pile.on_rack), seen.speech.day(pile.began)),
+        taken => (n(taken), words::on_rack(&n(pile.on_rack))),
+    };
+    let mid =
+        el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
+    let tap = say(Tap::Write(What::Take { haul: pile.haul, pile: pile.pile }));
+    let row = el("button", if 0 < pile.in_job { "pile ours" } else { "pile" }).attr("type", "button").key(pile.pile.to_string());
+    row.flag("disabled", sheet.ended.is_some()).on_tap(tap).kid(mid).kid(el("span", "t30 w8").text(figure))
+}
+
+/// Volumes from the rack to the finished piece, and the yields between them.
+fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (wood, units) = (&sheet.account.wood, sheet.account.units);
+    let used = wood.used.filter(|_| 0 < sheet.wood.pieces);
+    if used.is_none() && wood.finished.is_none() {
+        return None;
+    }
+    let said = |known: Option<fivebar_core::quantity::Volume>| known.map_or(words::SIZES_MISSING.to_owned(), |it| volume(it, units, seen));
+    let share =
+        |word: &'static str, known: Option<fivebar_core::quantity::Decimal>| known.map(|it| line(word, format!("{} %", percent(it, seen))));
+    let bought = wood.replacement.map(|sum| line(words::BOUGHT_BOARDS, seen.speech.money(sum)));
+    let card = el("section", "card")
+        .kid(line(words::USED, said(used)))
+        .kids(wood.finished.map(|finished| line(words::FINISHED, said(Some(finished)))))
+        .kids(share(words::OF_USED, wood.finished_of_used))
+        .kids(share(words::OF_GROSS, wood.finished_of_gross))
+        .kids(share(words::NET_OF_LEFTOVERS, wood.finished_of_gross_less_leftovers))
+        .kids(bought);
+    Some(card)
+}
+
+fn parts(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    el("section", "card list").kids(sheet.parts.iter().map(|part| part_row(part, sheet.account.units, seen)))
+}
+
+fn part_row(part: &Part, units: Units, seen: Seen<'_>) -> El<Msg> {
+    let sides = part.size.map(|side| seen.speech.length(side, units)).join(" × ");
+    let wood = part.wood.as_ref().map_or(words::NO_WOOD.to_owned(), |wood| woods::name(wood.as_str()));
+    el("button", "dl")
+        .attr("type", "button")
+        .key(part.name.clone())
+        .on_tap(say(Tap::Write(What::Part(Some(part.name.clone())))))
+        .kid(el("span", "op").kid(el("span", "w7").text(jobs::upper_first(&part.name))).kid(worded(
+            "span",
+            "t14 i2",
+            format!("{sides} {}, {wood}", common::length_unit(units)),
+        )))
+        .kid(el("span", "n").text(seen.speech.count(part.n)))
+}

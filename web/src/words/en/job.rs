@@ -1,0 +1,360 @@
+//! English: the four rooms of a job, and its forms.
+
+pub const THE_JOB: &str = "The job";
+
+// Wood and plan
+pub const TAKEN: &str = "Taken from the rack";
+pub const NONE_TAKEN: &str = "No wood is taken yet.";
+pub const ON_RACK: &str = "On the rack";
+pub const RACK_EMPTY: &str = "The rack is empty. Count a haul, or sort one, and its good pieces stand here.";
+pub const PARTS: &str = "Parts of one piece";
+pub const NO_PARTS: &str = "No part is planned yet. With parts, weight and yield are known.";
+pub const ADD_PART: &str = "Add a part";
+pub const USED: &str = "Used";
+pub const FINISHED: &str = "Finished";
+pub const OF_USED: &str = "Finished of used";
+pub const OF_GROSS: &str = "Finished of what was taken";
+pub const NET_OF_LEFTOVERS: &str = "the same, leftovers put aside";
+pub const BOUGHT_BOARDS: &str = "Equal bought boards";
+pub const SIZES_MISSING: &str = "a size is missing";
+pub const TAKE: &str = "Take";
+pub const PUT_BACK: &str = "Put back";
+pub const HOW_MANY: &str = "How many";
+pub const ALL_OF_THEM: &str = "all";
+pub const PART: &str = "Part";
+pub const PART_NAME: &str = "What it is called";
+pub const N_OF_ONE: &str = "In one piece";
+pub const THICK: &str = "Thick";
+pub const WIDE: &str = "Wide";
+pub const LONG: &str = "Long";
+pub const WOOD: &str = "Wood";
+pub const NO_WOOD: &str = "not said";
+pub const MORE_WOODS: &str = "more";
+pub const TAKE_PART_AWAY: &str = "Take the part away";
+
+// Hours and money
+pub const MINUTES: &str = "Hours";
+pub const BY_OPERATION: &str = "By operation";
+pub const NONE_LOGGED: &str = "Nothing is logged yet. The clock is on Bench.";
+pub const FETCH_SHARE: &str = "Share of the hauls";
+pub const PLANNED: &str = "Planned";
+pub const NONE_PLANNED: &str = "Nothing is planned. With minutes planned, the price knows what is still to come.";
+pub const ADD_OPERATION: &str = "Plan an operation";
+pub const OPERATION: &str = "Operation";
+pub const KIND: &str = "Kind";
+pub const FINISH: &str = "finish";
+pub const MIN: &str = "Minutes";
+pub const PIECES: &str = "Pieces";
+pub const SPENT: &str = "Spent";
+pub const NONE_SPENT: &str = "Nothing is written down yet.";
+pub const WRITE_SPENDING: &str = "Write down spending";
+pub const HAUL_SHARE: &str = "share of the hauls";
+pub const HELPERS: &str = "helpers by the hour";
+pub const IN_ALL: &str = "In all";
+pub const STILL_TO_COME: &str = "Still to come";
+pub const TAKE_BACK: &str = "Take back";
+pub const WAY: &str = "How it comes about";
+pub const WAY_SUM: &str = "Sum";
+pub const WAY_EACH: &str = "n × each";
+pub const WAY_SHARE: &str = "Of a pack";
+pub const WAY_DRIVE: &str = "Driven";
+pub const SUM: &str = "Sum";
+pub const HOW_MANY_USED: &str = "Used up";
+pub const EACH: &str = "Each";
+pub const USED_OF_PACK: &str = "Used";
+pub const PACK_HOLDS: &str = "Pack holds";
+pub const PACK_COST: &str = "Pack cost";
+pub const DISTANCE: &str = "There and back";
+pub const RATE: &str = "Rate";
+pub const AS_SET: &str = "as set";
+pub const WHICH: &str = "Which one (no names)";
+pub const MEASURED: &str = "measured";
+pub const CORRECTED: &str = "corrected";
+pub const RECALLED: &str = "recalled";
+
+// Sell and deliver
+pub const TAG: &str = "Tag";
+pub const SETTLE: &str = "Settle";
+pub const NONE: &str = "none";
+pub const NOT_YET: &str = "not yet";
+pub const WORKED_OUT: &str = "worked out";
+pub const WORK_IT_OUT: &str = "Work it out again";
+pub const TAG_SMALL: &str = "given, its tag";
+pub const HANDED_OVER: &str = "sold, handed over to you";
+pub const SIZE: &str = "Size and weight";
+pub const FACTS: &str = "For the buyer, in words";
+pub const FACTS_UNDER: &str = "wood, finish, care, delivery";
+pub const MISSING: &str = "missing";
+pub const WIDTH: &str = "Width";
+pub const DEPTH: &str = "Depth";
+pub const HEIGHT: &str = "Height";
+pub const WEIGHT: &str = "Weight";
+pub const FINISH_WORDS: &str = "Finish";
+pub const CARE: &str = "Care";
+pub const DELIVERY: &str = "Delivery";
+pub const AGREEMENTS: &str = "Agreed";
+pub const SALES: &str = "Sold";
+pub const PAYMENTS: &str = "Paid in";
+pub const GALLERY: &str = "Gallery";
+pub const AGREE: &str = "Agree a price";
+pub const AGREE_UNDER: &str = "before the hand-over";
+pub const SELL: &str = "Sold";
+pub const SELL_UNDER: &str = "handed over now";
+pub const CONSIGN: &str = "To a gallery";
+pub const CONSIGN_UNDER: &str = "it sells for you";
+pub const GALLERY_PAID: &str = "The gallery paid";
+pub const GALLERY_SHARE: &str = "It keeps, %";
+pub const PAY: &str = "Payment in";
+pub const DEPOSIT: &str = "Deposit";
+pub const HAND_OVER: &str = "Hand over";
+pub const CAME_TO_NOTHING: &str = "Came to nothing";
+pub const KEEP: &str = "Not handed back";
+pub const DUE: &str = "Due";
+pub const RECEIVED: &str = "Received";
+pub const HOW_PAID: &str = "How it is paid";
+pub const NOTES: &str = "Notes";
+pub const CARD: &str = "Card";
+pub const BANK: &str = "Bank";
+pub const LATER: &str = "Later";
+pub const HOW_CARRIED: &str = "Who carries it";
+pub const DELIVERED: &str = "Delivered";
+pub const FETCHED: &str = "Fetched";
+pub const WHEN: &str = "Promised for";
+pub const NO_DATE: &str = "no date";
+pub const DAY_EARLIER: &str = "− 1 day";
+pub const DAY_LATER: &str = "+ 1 day";
+pub const WEEK_EARLIER: &str = "− 1 week";
+pub const WEEK_LATER: &str = "+ 1 week";
+pub const REPLACED: &str = "replaced by another";
+pub const DONE: &str = "handed over";
+pub const REVERSED: &str = "brought back";
+
+// Look back
+pub const LEFT_PER_HOUR: &str = "left per hour";
+pub const NOTHING_LEFT_YET: &str = "Nothing is sold yet. What an hour left stands here after the hand-over.";
+pub const HOURS: &str = "Hours";
+pub const PRICE: &str = "Price";
+pub const AS_PLANNED: &str = "as planned";
+pub const RATIOS_SAID: &str = "Hours, wood and price against plan";
+pub const NO_RATIOS: &str = "With planned minutes, parts and a price, plan and fact stand side by side here.";
+pub const NOT_TYPICAL: &str = "Not typical";
+pub const NOT_TYPICAL_UNDER: &str = "leave it out of history";
+pub const TYPICAL: &str = "Typical after all";
+pub const TYPICAL_UNDER: &str = "is left out of history";
+pub const LESSON: &str = "Write the lesson";
+pub const LESSON_UNDER: &str = "one line, in words";
+pub const LESSON_AGAIN: &str = "Change the lesson";
+pub const LESSON_FIELD: &str = "What was learnt (no names)";
+pub const END: &str = "Done with this job";
+pub const END_UNDER: &str = "its share of the hauls is fixed";
+pub const REOPEN: &str = "Take it up again";
+pub const REOPEN_UNDER: &str = "its share of the hauls is worked out anew";
+pub const THE_LESSON: &str = "The lesson";
+
+/// A kind of spending by its key; one that this list does not know is shown as it is spelled.
+pub fn spending(key: &str) -> String {
+    let known = match key {
+        "haul" => HAUL_SHARE,
+        "distance" => "driving",
+        "discs" => "sanding discs",
+        "edges" => "edges, sharpening",
+        "boards" => "bought wood",
+        "stall" => "stall",
+        _ => return key.replace('-', " "),
+    };
+    known.to_owned()
+}
+
+/// Kinds of spending for the chips, the most usual first.
+pub const SPENDING: [&str; 15] = [
+    "glue", "discs", "finish", "bolts", "edges", "power", "boards", "packing", "tags", "stall", "helper", "felt", "pads", "glass", "other",
+];
+
+/// Operations as they are called at a bench, for the chips of a plan.
+pub const OPERATIONS: [&str; 8] = ["milling", "glue-ups", "flatten", "frames", "sanding", "finish", "messages", "delivery"];
+
+/// "25 of 47".
+pub fn of(n: &str, there: &str) -> String {
+    format!("{n} of {there}")
+}
+
+/// "22 on the rack".
+pub fn on_rack(n: &str) -> String {
+    format!("{n} on the rack")
+}
+
+/// "25 here, 22 on the rack".
+pub fn here_and_rack(here: &str, rack: &str) -> String {
+    format!("{here} here, {rack} on the rack")
+}
+
+/// "Take 25".
+pub fn take_n(n: &str) -> String {
+    if n.is_empty() { TAKE.to_owned() } else { format!("{TAKE} {n}") }
+}
+
+/// "Put 25 back".
+pub fn put_back_n(n: &str) -> String {
+    if n.is_empty() { PUT_BACK.to_owned() } else { format!("Put {n} back") }
+}
+
+/// "4 legs": how many of a part one piece has.
+pub fn part_of(n: &str, name: &str) -> String {
+    format!("{n} × {name}")
+}
+
+/// "measured 13 h 42, corrected 47 min, recalled 1 min".
+pub fn provenance(parts: &[(&str, String)]) -> String {
+    parts.iter().map(|(word, span)| format!("{word} {span}")).collect::<Vec<_>>().join(", ")
+}
+
+/// "14 at 0.62".
+pub fn each_of(n: &str, each: &str) -> String {
+    format!("{n} at {each}")
+}
+
+/// "9.5 of a pack of 32 at 34.90".
+pub fn share_of(used: &str, of: &str, pack: &str) -> String {
+    format!("{used} of a pack of {of} at {pack}")
+}
+
+/// "18 mi at 0.725".
+pub fn driven(distance: &str, unit: &str, rate: &str) -> String {
+    format!("{distance} {unit} at {rate}")
+}
+
+/// "2 for $290.00".
+pub fn n_for(n: &str, sum: &str) -> String {
+    format!("{n} for {sum}")
+}
+
+/// "by Sat 23 May".
+pub fn by_day(day: &str) -> String {
+    format!("by {day}")
+}
+
+/// "deposit 184.00".
+pub fn deposit_of(sum: &str) -> String {
+    format!("deposit {sum}")
+}
+
+/// "tax 7.56 of it".
+pub fn tax_of_it(sum: &str) -> String {
+    format!("tax {sum} of it")
+}
+
+/// "fee 3.87".
+pub fn fee_of_it(sum: &str) -> String {
+    format!("fee {sum}")
+}
+
+/// "356.07 over 27 h 57".
+pub fn kept_over(sum: &str, span: &str) -> String {
+    format!("{LEFT_PER_HOUR}: {sum} over {span}")
+}
+
+/// "17.04, had the estimate held".
+pub fn had_it_held(sum: &str) -> String {
+    format!("{sum}, had the estimate held")
+}
+
+/// "16.09 after workshop costs, 13.41 over every hour worked".
+pub fn after_workshop(after: &str, every: &str) -> String {
+    format!("{after} after workshop costs, {every} over every hour worked")
+}
+
+/// "26 h 03, planned 19 h".
+pub fn against(actual: &str, planned: &str) -> String {
+    format!("{actual}, planned {planned}")
+}
+
+/// "48.9 % of used, planned 45 %".
+pub fn wood_against(actual: &str, planned: &str) -> String {
+    format!("{actual} % of used, planned {planned} %")
+}
+
+/// "460, asked 460".
+pub fn price_against(actual: &str, asked: &str) -> String {
+    format!("{actual}, asked {asked}")
+}
+
+/// Which way a figure strayed from its plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Strayed {
+    Over,
+    Under,
+    AsPlanned,
+}
+
+/// The one sentence of looking back: what strayed, then what went as planned.
+pub fn sentence(strayed: &[String], as_planned: &[&str]) -> String {
+    let mut parts = strayed.to_vec();
+    match as_planned {
+        [] => {}
+        [only] => parts.push(format!("{only} as planned")),
+        [all @ .., last] => parts.push(format!("{} and {last} as planned", all.join(", "))),
+    }
+    let said = super::jobs::upper_first(&parts.join("; "));
+    if said.is_empty() { said } else { format!("{said}.") }
+}
+
+/// "seven hours over".
+pub fn hours_strayed(strayed: Strayed, hours: &str, one: bool) -> String {
+    let unit = if one { "hour" } else { "hours" };
+    match strayed {
+        Strayed::Over => format!("{hours} {unit} over"),
+        Strayed::Under => format!("{hours} {unit} less than planned"),
+        Strayed::AsPlanned => "hours as planned".into(),
+    }
+}
+
+/// Small whole numbers in words, as a sentence begins with them.
+pub fn number_word(n: i64) -> Option<&'static str> {
+    let words = ["none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+    usize::try_from(n).ok().and_then(|n| words.get(n)).copied()
+}
+
+pub fn wood_strayed(strayed: Strayed) -> &'static str {
+    match strayed {
+        Strayed::Over => "more of the wood used than thought",
+        Strayed::Under => "more wood lost than thought",
+        Strayed::AsPlanned => "wood as planned",
+    }
+}
+
+pub fn price_strayed(strayed: Strayed) -> &'static str {
+    match strayed {
+        Strayed::Over => "sold over what was asked",
+        Strayed::Under => "sold under what was asked",
+        Strayed::AsPlanned => "price as planned",
+    }
+}
+
+pub const WOOD_SMALL: &str = "wood";
+pub const PRICE_SMALL: &str = "price";
+pub const HOURS_SMALL: &str = "hours";
+
+/// What the undo bar takes back.
+pub fn undone(what: &str) -> String {
+    format!("Take back {what}")
+}
+
+pub const U_PIECES: &str = "the pieces";
+pub const U_FREED: &str = "that they went back";
+pub const U_PART: &str = "the part";
+pub const U_PLAN: &str = "the plan";
+pub const U_SPENDING: &str = "the spending";
+pub const U_DRIVE: &str = "the drive";
+pub const U_TAG: &str = "the tag";
+pub const U_SETTLE: &str = "settle";
+pub const U_FACTS: &str = "what was said of it";
+pub const U_AGREED: &str = "the agreement";
+pub const U_CANCELLED: &str = "that it came to nothing";
+pub const U_SALE: &str = "the sale";
+pub const U_PAYMENT: &str = "the payment";
+pub const U_GALLERY: &str = "what the gallery has";
+pub const U_JOB: &str = "the new job";
+pub const U_ENDED: &str = "that you are done";
+pub const U_REOPENED: &str = "that it goes on";
+pub const U_TYPICAL: &str = "whether it is typical";
+pub const U_LESSON: &str = "the lesson";
