@@ -10,19 +10,25 @@ use crate::quantity::{Currency, Id, Moment};
 use crate::refusal::{Answer, Refusal};
 
 use crate::ledger::kind::sale::Paid;
+use std::rc::Rc;
 
 /// The whole workshop at one moment.
 #[derive(Clone, Debug)]
 pub struct Shop<'a> {
     pub book: &'a Book,
-    pub bench: Bench,
-    pub workshop: Workshop,
+    pub bench: Rc<Bench>,
+    pub workshop: Rc<Workshop>,
     pub now: Moment,
 }
 
 impl<'a> Shop<'a> {
     pub fn of(book: &'a Book, now: Moment) -> Shop<'a> {
-        Shop { book, bench: fold::bench(book), workshop: fold::workshop(book), now }
+        Shop { book, bench: Rc::new(fold::bench(book)), workshop: Rc::new(fold::workshop(book)), now }
+    }
+
+    /// The same where bench and workshop were folded before.
+    pub fn folded(book: &'a Book, (bench, workshop): (Rc<Bench>, Rc<Workshop>), now: Moment) -> Shop<'a> {
+        Shop { book, bench, workshop, now }
     }
 
     /// The job of an id.

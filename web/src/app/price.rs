@@ -157,7 +157,7 @@ fn to_workshop(app: &mut App, over: workshop::Over) {
 
 /// The workshop at this moment.
 pub fn shop(app: &App) -> Shop<'_> {
-    Shop::of(&app.shelf().book, app.now.at)
+    app.shelf().shop(app.now.at)
 }
 
 /// The list.

@@ -6,10 +6,12 @@ use fivebar_core::bench::Bench;
 use fivebar_core::haul::Haul;
 use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::decide::{Command, Now, decide};
+use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
 use fivebar_core::quantity::{Count, Id, Moment, Wall};
 use fivebar_core::refusal::Answer;
+use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::count::current;
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
@@ -55,6 +57,7 @@ pub struct Shelf {
 struct Folded {
     bench: Option<Rc<Bench>>,
     haul: Option<Option<Rc<Haul>>>,
+    workshop: Option<Rc<Workshop>>,
 }
 
 impl Shelf {
@@ -102,6 +105,12 @@ impl Shelf {
         self.folded.borrow_mut().bench.get_or_insert_with(|| Rc::new(fold::bench(&self.book))).clone()
     }
 
+    /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.
+    pub fn shop(&self, now: Moment) -> Shop<'_> {
+        let workshop = self.folded.borrow_mut().workshop.get_or_insert_with(|| Rc::new(fold::workshop(&self.book))).clone();
+        Shop::folded(&self.book, (self.bench(), workshop), now)
+    }
+
     /// The haul in hand as it stands.
     pub fn haul(&self) -> Option<Rc<Haul>> {
         self.folded.borrow_mut().haul.get_or_insert_with(|| current(&self.book).map(Rc::new)).clone()
@@ -116,7 +125,8 @@ impl Shelf {
             match subject {
                 Subject::Bench => folded.bench = None,
                 Subject::Haul(_) => folded.haul = None,
-                Subject::Job(_) | Subject::Workshop => {}
+                Subject::Workshop => folded.workshop = None,
+                Subject::Job(_) => {}
             }
         }
     }
