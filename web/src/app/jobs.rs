@@ -3,6 +3,8 @@
 pub mod doing;
 pub mod draft;
 mod save;
+#[cfg(test)]
+mod tests;
 
 use super::order::{Feel, Order, Which};
 use super::{App, form::Form};
@@ -12,7 +14,6 @@ use draft::{Draft, Pick, What};
 use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, Now};
 use fivebar_core::quantity::Id;
 use fivebar_core::refusal::Answer;
-use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::carried::freeze_for;
 use fivebar_core::sheet::job::{JobSheet, job};
 
@@ -126,7 +127,7 @@ fn try_example(app: &mut App) {
 /// The sheet of the open job; none on the list, or where the book in hand has no such job.
 pub fn sheet(app: &App) -> Option<Answer<JobSheet>> {
     let id = app.jobs.open?;
-    let shop = Shop::of(&app.shelf().book, app.now.at);
+    let shop = app.shelf().shop(app.now.at);
     shop.job(id).ok()?;
     Some(job(&shop, id))
 }
@@ -169,7 +170,7 @@ fn of_open(app: &mut App, command: impl FnOnce(Id) -> JobCommand, now: Now) {
 fn end(app: &mut App, now: Now) {
     let Some(id) = app.jobs.open else { return };
     let hauls = {
-        let shop = Shop::of(&app.shelf().book, now.wall.at);
+        let shop = app.shelf().shop(now.wall.at);
         shop.job(id).and_then(|job| freeze_for(&shop, &job))
     };
     match hauls {

@@ -107,7 +107,7 @@ impl App {
     pub fn told(&mut self, news: News) -> Vec<Order> {
         match news {
             News::Opened { which, device, lines, names } => self.opened(which, (device, names), &lines),
-            News::NotOpened { trouble, .. } => self.notice = Some(Notice::NotOpened(trouble)),
+            News::NotOpened { trouble, .. } => (self.notice, self.jobs.awaited) = (Some(Notice::NotOpened(trouble)), false),
             News::Saved { which, ids, at } => self.of(which).into_iter().for_each(|shelf| shelf.saved(&ids, at)),
             News::NotSaved { which, lines, trouble, stored } => {
                 self.of(which).into_iter().for_each(|shelf| shelf.not_saved(lines.clone(), &stored));

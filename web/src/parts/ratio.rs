@@ -43,8 +43,9 @@ pub fn ratios<M>(rows: &[Ratio], planned: (&str, &str), width: f64, said: &str) 
 fn row<M>(ratio: &Ratio, base: f64, (width, lines): (f64, usize), x: impl Fn(f64) -> f64) -> Vec<El<M>> {
     let (one, at) = (x(1.0), x(ratio.ratio));
     let wide = letters::bold(&ratio.figure, 17.0);
-    let figure = if at + 7.0 + wide > width { at - 7.0 - wide } else { at + 7.0 };
-    let lift = if figure < at { 12.0 } else { 0.0 };
+    let leftwards = at + 7.0 + wide > width || (ratio.ratio < 1.0 && 7.0 + wide < at);
+    let figure = if leftwards { at - 7.0 - wide } else { at + 7.0 };
+    let lift = if figure < at && 1.0 <= ratio.ratio { 12.0 } else { 0.0 };
     let name = base - 30.0 - LINE * lines as f64;
     let drawn = vec![
         text("lb b x17", (0.0, name), ratio.name.clone()),

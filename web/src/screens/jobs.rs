@@ -8,7 +8,6 @@ mod hours;
 mod list;
 mod page;
 mod sell;
-mod undo;
 mod wood;
 
 use super::{Screen, Seen, said};
@@ -17,12 +16,17 @@ use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::notice::trouble;
-use crate::view::el;
-use crate::words::en::jobs as words;
+use crate::view::{El, el};
+use crate::words::en::{job as rooms, jobs as words};
 use fivebar_core::refusal::Refusal;
 
 fn say(tap: Tap) -> Msg {
     Msg::Jobs(tap)
+}
+
+/// The way back from a room.
+fn to_job() -> El<Msg> {
+    key("key soft h56 wide", rooms::THE_JOB, "", say(Tap::Page))
 }
 
 /// The screen as it stands.

@@ -80,7 +80,8 @@ pub struct Picks {
     pub kind: Kind,
     /// The operation belongs to finishing.
     pub finish: bool,
-    pub spending: Key,
+    /// What was spent on; asked first.
+    pub spending: Option<Key>,
     pub way: Way,
     pub paid: Option<Paid>,
     pub carried: Carried,
@@ -108,8 +109,8 @@ pub enum Pick {
     More,
     /// A count by a chip, into the first figure.
     Count(Count),
-    /// A word by a chip, into the first field.
-    Word(String),
+    /// An operation by its usual name, with its kind; true where it belongs to finishing.
+    Operation(String, Kind, bool),
 }
 
 /// What is being written down.
@@ -130,7 +131,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         units,
         kind: Kind::Make,
         finish: false,
-        spending: Key::read("glue")?,
+        spending: None,
         way: Way::default(),
         paid: Some(Paid::Notes),
         carried: Carried::Fetched,
@@ -155,7 +156,10 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         What::New | What::Take { .. } => Draft { form: Form::of(1), ..draft },
         What::Part(name) => part(draft.clone(), sheet.parts.iter().find(|part| Some(&part.name) == name.as_ref()), typed),
         What::Plan(name) => plan(draft.clone(), sheet.operations.iter().find(|planned| Some(&planned.op) == name.as_ref())),
-        What::Spend => Draft { form: Form::of(3), words: words(1), ..draft },
+        What::Spend => {
+            let picks = Picks { more: true, ..draft.picks };
+            Draft { form: Form::of(3), words: words(1), picks, ..draft }
+        }
         What::Tag => Draft { form: Form::filled([typed.sum(sheet.sale.tag)]), ..draft },
         What::Settle => Draft { form: Form::filled([typed.sum(sheet.account.pricing.settle_set)]), ..draft },
         What::Size => Draft { form: size(sheet, typed), ..draft },
@@ -249,9 +253,9 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Currency(currency) => picks.currency = currency,
         Pick::Units(units) => picks.units = units,
         Pick::Kind(kind, finish) => (picks.kind, picks.finish) = (kind, finish),
-        Pick::Spending(key) => picks.spending = key,
+        Pick::Spending(key) => (picks.spending, picks.more) = (Some(key), false),
         Pick::Way(way) => {
-            picks.way = way;
+            (picks.way, picks.more) = (way, picks.spending.is_none() && way != Way::Drive);
             draft.form = Form::of(3);
         }
         Pick::Paid(paid) => picks.paid = paid,
@@ -261,7 +265,10 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::NoDate => picks.due = None,
         Pick::More => picks.more = !picks.more,
         Pick::Count(n) => draft.form.put(0, n.to_string()),
-        Pick::Word(word) => draft.words.iter_mut().take(1).for_each(|first| first.clone_from(&word)),
+        Pick::Operation(name, kind, finish) => {
+            (picks.kind, picks.finish) = (kind, finish);
+            draft.words.iter_mut().take(1).for_each(|first| first.clone_from(&name));
+        }
     }
 }
 

@@ -157,7 +157,9 @@ impl Reader {
                 return Some(MoneyCommand::Drive { on, distance, rate, currency, what, when: None });
             }
         };
-        Some(MoneyCommand::Spend { on, much, kind: draft.picks.spending.clone(), what, when: None })
+        let kind = draft.picks.spending.clone();
+        draft.picks.more = kind.is_none();
+        Some(MoneyCommand::Spend { on, much, kind: kind?, what, when: None })
     }
 
     /// The rate as typed; nothing typed is as the till has it.

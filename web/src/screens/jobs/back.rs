@@ -1,9 +1,9 @@
 //! Look back: left per hour large, three ratios and one sentence; the lesson; done with this job.
 
 use super::super::count::saved_fact;
-use super::super::{Screen, Seen};
+use super::super::{Screen, Seen, undo};
 use super::figures::{hourly, percent, short, sum};
-use super::{say, undo};
+use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::{App, Msg};
@@ -14,13 +14,12 @@ use crate::view::{El, el};
 use crate::words::en::job::Strayed;
 use crate::words::en::{job as words, jobs};
 use fivebar_core::quantity::{Decimal, Money, Span, half_up};
-use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::{LookBack, look_back};
 
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let back = look_back(&Shop::of(&app.shelf().book, seen.now.at), sheet.job).ok();
+    let back = look_back(&app.shelf().shop(seen.now.at), sheet.job).ok();
     let top = Head::new(sheet.name.clone(), jobs::LOOK_BACK);
     let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
@@ -29,7 +28,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .lesson
         .as_ref()
         .map(|lesson| el("section", "card").kid(el("p", "t14 i2").text(words::THE_LESSON)).kid(el("p", "w7").text(lesson.clone())));
-    let second = el("div", "col").kids(lesson).kid(el("div", "push")).kids(undo::bar(app)).kid(judged(sheet)).kid(end(sheet));
+    let second = el("div", "col").kids(lesson).kid(el("div", "push")).kids(undo::bar(app, seen)).kid(judged(sheet)).kid(end(sheet));
     let second = second.kid(key("key soft h48", words::THE_JOB, "", say(Tap::Page)));
     Screen::new("jobs/back", head(top), el("main", "two scr").kid(first).kid(second))
 }

@@ -39,7 +39,8 @@ impl Slot {
 pub fn figures(form: &Form, slots: &[Slot]) -> El<Msg> {
     let class = match slots.len() {
         0 | 1 => return single(form, slots),
-        2 | 4 => "g2 slots",
+        2 => "g2 slots",
+        4 => "g4 slots",
         _ => "g3 slots",
     };
     el("div", class).kids(slots.iter().enumerate().map(|(nth, slot)| slot_key(form, nth, slot)))

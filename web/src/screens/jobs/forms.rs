@@ -58,16 +58,20 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
         None if asked.slots.is_empty() => vec![],
         None => under_thumb(&draft.form, &asked.slots, units, seen),
     };
+    let keys = if asked.other.is_some() { "g3" } else { "um" };
     let other = asked.other.map(|words| key("key h56", words, "", say(Tap::Undo)));
     let main = el("main", "scr form")
         .kids(asked.above)
         .kids((!asked.slots.is_empty()).then(|| figures(&draft.form, &asked.slots)))
         .kid(el("div", "push"))
-        .kids(pad)
-        .kid(key("key solid h88", asked.save.0, asked.save.1, say(Tap::Save)))
-        .kids(other)
-        .kid(key("key h48", common::LEAVE_IT, "", say(Tap::Close)));
-    Screen::new(asked.place, head(top), main)
+        .kids(pad);
+    let keys = el("div", keys).kid(key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save))).kids(other).kid(key(
+        "key",
+        common::LEAVE_IT,
+        "",
+        say(Tap::Close),
+    ));
+    Screen::new(asked.place, head(top), main).foot(el("footer", "foot").kid(keys))
 }
 
 /// A key that shows an answer, and opens the choice of it.

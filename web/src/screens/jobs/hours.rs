@@ -1,8 +1,8 @@
 //! Hours and money: minutes by operation and where they come from, what is planned, what was spent.
 
-use super::super::{Screen, Seen};
+use super::super::{Screen, Seen, undo};
 use super::figures::{line, small, sum};
-use super::{say, undo};
+use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::{App, Msg};
@@ -33,14 +33,8 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let nothing_spent = sheet.account.costs.lines.is_empty() && sheet.account.costs.by_kind.is_empty();
     let second =
         el("div", "col").kid(el("h2", "").text(words::SPENT)).kid(if nothing_spent { none(words::NONE_SPENT) } else { spent(sheet, seen) });
-    let foot = el("footer", "foot").kids(undo::bar(app)).kid(
-        el("div", "um back").kid(key("key solid h56", words::WRITE_SPENDING, "", say(Tap::Write(What::Spend)))).kid(key(
-            "key h56",
-            words::THE_JOB,
-            "",
-            say(Tap::Page),
-        )),
-    );
+    let spend = key("key solid h56", words::WRITE_SPENDING, "", say(Tap::Write(What::Spend)));
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(el("div", "um").kid(spend).kid(to_job()));
     Screen::new("jobs/hours", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }
 
@@ -74,7 +68,7 @@ fn provenance(shares: Shares, seen: Seen<'_>) -> Option<String> {
 
 fn row(name: &str, under: &str, figure: &str) -> El<Msg> {
     let under = (!under.is_empty()).then(|| el("span", "t14 i2").text(under.to_owned()));
-    el("div", "dl")
+    el("div", "dl mid")
         .kid(el("span", "op").kid(el("span", "w7").text(name.to_owned())).kids(under))
         .kid(el("span", "t17 w8").text(figure.to_owned()))
 }
@@ -96,7 +90,7 @@ fn planned_row(operation: &Operation, sheet: &JobSheet, seen: Seen<'_>) -> El<Ms
     let kind = if operation.stage == fivebar_core::bench::Stage::Finish { words::FINISH } else { jobs::kind(operation.kind) };
     let under: Vec<String> =
         [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None))].into_iter().flatten().collect();
-    el("button", "dl")
+    el("button", "dl mid")
         .attr("type", "button")
         .key(operation.op.clone())
         .on_tap(say(Tap::Write(What::Plan(Some(operation.op.clone())))))

@@ -1,21 +1,23 @@
 //! The list of jobs: due and owed first, then for sale, in hand, ended; the example under its own heading.
 
 use super::super::count::saved_fact;
-use super::super::{Screen, Seen};
+use super::super::{Screen, Seen, said, undo};
 use super::figures::{bar_said, day, hourly, stretches, sum};
-use super::{say, undo};
+use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::order::Which;
+use crate::app::shelf::Shelf;
 use crate::app::{App, Msg};
+use crate::parts::Place;
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
+use crate::parts::notice::trouble;
 use crate::parts::so_far::thin;
 use crate::view::{El, el};
 use crate::words::en::jobs as words;
-use fivebar_core::ledger::Book;
-use fivebar_core::sheet::Shop;
+use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::job::NextAct;
 use fivebar_core::sheet::jobs::{JobRow, Section, jobs};
 
@@ -24,23 +26,33 @@ const MANY: usize = 5;
 
 /// The list.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(seen.speech.day(seen.now), words::ALL_JOBS).fact(saved_fact(app, seen));
-    let own = rows(&app.own.book, &app.jobs.search, app);
-    let any = !own.is_empty() || !app.jobs.search.trim().is_empty();
+    let top = Head::new(seen.speech.day(seen.now), Place::Jobs.name()).fact(saved_fact(app, seen));
+    let (own, unreadable) = match rows(&app.own, &app.jobs.search, app) {
+        Ok(rows) => (rows, None),
+        Err(refusal) => (vec![], Some(trouble(said::refused(&refusal, seen)))),
+    };
+    let any = !own.is_empty() || !app.jobs.search.trim().is_empty() || unreadable.is_some();
     let many = MANY <= own.len() || !app.jobs.search.is_empty();
     let main = el("main", "scr jobs")
         .kids(many.then(|| search(app)))
-        .kids(if any { sections(&own, Which::Own, app, seen) } else { vec![el("p", "t22 w8").text(words::NONE_YET)] })
+        .kids(match unreadable {
+            Some(unreadable) => vec![unreadable],
+            None if any => sections(&own, Which::Own, app, seen),
+            None => vec![el("p", "t22 w8").text(words::NONE_YET)],
+        })
         .kids(example(app, seen))
         .kids((any || app.example.is_some()).then(legend))
         .kid(el("div", "push"));
-    let under = if any { "" } else { words::NEW_JOB_UNDER };
-    let new = key("key solid h88", words::NEW_JOB, under, say(Tap::Write(What::New)));
-    Screen::new("jobs", head(top), main.kids(undo::bar(app)).kid(new))
+    if !any {
+        let new = key("key solid h88", words::NEW_JOB, words::NEW_JOB_UNDER, say(Tap::Write(What::New)));
+        return Screen::new("jobs", head(top), main.kids(undo::bar(app, seen)).kid(new));
+    }
+    let new = key("key solid t22", words::NEW_JOB, "", say(Tap::Write(What::New)));
+    Screen::new("jobs", head(top), main).foot(el("footer", "foot").kids(undo::bar(app, seen)).kid(new))
 }
 
-fn rows(book: &Book, search: &str, app: &App) -> Vec<JobRow> {
-    jobs(&Shop::of(book, app.now.at), search).unwrap_or_default()
+fn rows(shelf: &Shelf, search: &str, app: &App) -> Answer<Vec<JobRow>> {
+    jobs(&shelf.shop(app.now.at), search)
 }
 
 fn search(app: &App) -> El<Msg> {
@@ -131,14 +143,14 @@ fn next(row: &JobRow, seen: Seen<'_>) -> String {
 fn example(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(example) = &app.example else {
         let busy = app.jobs.awaited.then(|| el("p", "notice").text(words::FETCHING_EXAMPLE));
-        let none = app.own.book.is_empty() || rows(&app.own.book, "", app).is_empty();
+        let none = app.own.book.is_empty() || rows(&app.own, "", app).is_ok_and(|rows| rows.is_empty());
         let class = if none { "key" } else { "key soft" };
         let ask = || key(class, words::TRY_EXAMPLE, words::TRY_EXAMPLE_UNDER, say(Tap::TryExample));
         return vec![busy.unwrap_or_else(ask)];
     };
     let title = el("div", "").kid(el("h2", "t22 w8 ink1").text(words::EXAMPLE)).kid(el("p", "t14").text(words::EXAMPLE_UNDER));
     let top = el("div", "exh").kid(title).kid(key("key h56", words::REMOVE, "", say(Tap::RemoveExample)));
-    let found = rows(&example.book, "", app);
+    let found = rows(example, "", app).unwrap_or_default();
     std::iter::once(top).chain(found.iter().map(|row| card(row, Which::Example, seen))).collect()
 }
 

@@ -1,9 +1,9 @@
 //! One job's page: how it stands and its next act on top, then its bars, then its four rooms.
 
 use super::super::count::saved_fact;
-use super::super::{Screen, Seen};
-use super::figures::{bar_said, carried, day, hourly, line, short, stretches, sum, volume};
-use super::{say, undo};
+use super::super::{Screen, Seen, undo};
+use super::figures::{bar_said, carried, day, hourly, line, short, stretches, sum};
+use super::say;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::{Room, Tap};
 use crate::app::{App, Msg};
@@ -26,7 +26,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     };
     let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
     let first = el("div", "col").kids(next_act(sheet, seen)).kid(so_far_card(sheet, seen)).kids(money_card(sheet, seen));
-    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app)).kid(rooms(sheet, seen)).kid(key(
+    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(key(
         "key soft h48",
         words::ALL_JOBS,
         "",
@@ -134,7 +134,7 @@ fn money_card(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let after = sheet.account.sold.per_hour.and_then(|per_hour| per_hour.after_workshop);
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
     let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, seen)));
-    let card = el("section", "card").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(words::AS_IT_STANDS, stands));
+    let card = el("section", "card money").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(words::AS_IT_STANDS, stands));
     Some(card.kids(after))
 }
 
@@ -185,7 +185,11 @@ fn wood_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     if sheet.wood.pieces == 0 {
         return words::NO_WOOD_YET.into();
     }
-    let used = sheet.account.wood.used.map(|used| volume(used, sheet.account.units, seen));
+    let used = sheet
+        .account
+        .wood
+        .used
+        .map(|used| format!("{} {}", seen.speech.volume(used, sheet.account.units), words::volume_short(sheet.account.units)));
     words::wood_under(&common::pieces(sheet.wood.pieces, &seen.speech.count(sheet.wood.pieces)), used.as_deref())
 }
 

@@ -1,9 +1,9 @@
 //! Sell and deliver: tag and settle, what a buyer may see, agreements, sales, payments, galleries.
 
-use super::super::{Screen, Seen};
+use super::super::{Screen, Seen, undo};
 use super::figures::{carried, day, line, paid, short, sum};
 use super::page::can_tip;
-use super::{say, undo};
+use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{PaidTo, What};
 use crate::app::{App, Msg};
@@ -27,12 +27,14 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let second =
         el("div", "col").kids(agreements(sheet, seen)).kids(sales(sheet, seen)).kids(payments(sheet, seen)).kids(gallery(sheet, seen));
     let free = sheet.sale.left.saturating_sub(sold.promised);
-    let acts = el("div", "g3")
-        .kid(key("key h56", words::SELL, words::SELL_UNDER, say(Tap::Write(What::Sell(None)))).flag("disabled", free == 0))
-        .kid(key("key h56", words::AGREE, words::AGREE_UNDER, say(Tap::Write(What::Agree))).flag("disabled", free == 0))
-        .kid(key("key h56", words::CONSIGN, words::CONSIGN_UNDER, say(Tap::Write(What::Consign))).flag("disabled", free == 0));
-    let foot =
-        el("footer", "foot").kids(undo::bar(app)).kids((0 < free).then_some(acts)).kid(key("key h48", words::THE_JOB, "", say(Tap::Page)));
+    let act = |words: &'static str, under: &'static str, what: What| key("key h56", words, under, say(Tap::Write(what)));
+    let acts = [
+        act(words::SELL, words::SELL_UNDER, What::Sell(None)),
+        act(words::AGREE, words::AGREE_UNDER, What::Agree),
+        act(words::CONSIGN, words::CONSIGN_UNDER, What::Consign),
+    ];
+    let keys = el("div", if 0 < free { "g4" } else { "" }).kids(acts.into_iter().filter(|_| 0 < free)).kid(to_job());
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(keys);
     Screen::new("jobs/sell", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }
 

@@ -1,8 +1,8 @@
 //! Wood and plan: what is taken from the rack, volumes and yields, and the parts of one piece.
 
-use super::super::{Screen, Seen};
+use super::super::{Screen, Seen, undo};
 use super::figures::{line, percent, volume};
-use super::{say, undo};
+use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::{App, Msg};
@@ -13,21 +13,22 @@ use crate::view::{El, el};
 use crate::words::en::{common, count, job as words, jobs, woods};
 use fivebar_core::ledger::fold::Part;
 use fivebar_core::quantity::Units;
-use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::rack::{RackPile, rack};
 
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let piles = rack(&Shop::of(&app.shelf().book, seen.now.at), sheet.job).unwrap_or_default();
+    let piles = rack(&app.shelf().shop(seen.now.at), sheet.job).unwrap_or_default();
     let (taken, rest): (Vec<&RackPile>, Vec<&RackPile>) = piles.iter().partition(|pile| 0 < pile.in_job);
     let pieces = common::pieces(sheet.wood.pieces, &seen.speech.count(sheet.wood.pieces));
-    let top = Head::new(sheet.name.clone(), jobs::WOOD_AND_PLAN).fact(Fact::Strong(pieces));
+    let top = Head::new(sheet.name.clone(), jobs::WOOD_AND_PLAN);
+    let top = if 0 < sheet.wood.pieces { top.fact(Fact::Strong(pieces)) } else { top };
     let none = |words: &'static str| el("p", "t14 i2").text(words);
     let first = el("div", "col")
         .kid(el("h2", "").text(words::TAKEN))
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
         .kids(taken.into_iter().map(|pile| row(pile, sheet, seen)))
+        .kids(foreign(sheet).then(|| el("p", "notice").text(words::FOREIGN_WOOD)))
         .kids(yields(sheet, seen))
         .kids((!rest.is_empty()).then(|| el("h2", "").text(words::ON_RACK)))
         .kids(rest.into_iter().map(|pile| row(pile, sheet, seen)))
@@ -38,20 +39,20 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         parts(sheet, seen)
     });
     let main = el("main", "two scr").kid(first).kid(second);
-    let foot =
-        el("footer", "foot").kids(undo::bar(app)).kid(el("div", "g2").kid(key("key h56", words::THE_JOB, "", say(Tap::Page))).kid(key(
-            "key h56",
-            words::ADD_PART,
-            "",
-            say(Tap::Write(What::Part(None))),
-        )));
+    let add = key("key h56", words::ADD_PART, "", say(Tap::Write(What::Part(None))));
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(el("div", "um").kid(add).kid(to_job()));
     Screen::new("jobs/wood", head(top), main).foot(foot)
+}
+
+/// Some of its wood is of a haul in another currency, and no figure was agreed for it.
+pub fn foreign(sheet: &JobSheet) -> bool {
+    sheet.account.costs.shares.iter().any(|share| share.foreign)
 }
 
 /// A pile by its name, its wood, or its letter.
 pub fn name(pile: &RackPile) -> String {
     match (&pile.name, &pile.wood) {
-        (Some(name), _) => name.clone(),
+        (Some(name), _) => jobs::upper_first(name),
         (None, Some(wood)) => format!("{}, {}", woods::name(wood.as_str()), pile.label),
         (None, None) => count::pile(&pile.label),
     }
@@ -68,10 +69,12 @@ pub fn size(pile: &RackPile, seen: Seen<'_>) -> String {
 /// One pile: what the job has of it large, a tap takes or puts back.
 fn row(pile: &RackPile, sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let n = |n: u32| seen.speech.count(n);
+    let wood = pile.wood.as_ref().filter(|_| pile.name.is_some()).map(|wood| woods::name(wood.as_str()));
     let (figure, aside) = match pile.in_job {
         0 => (n(pile.on_rack), seen.speech.day(pile.began)),
         taken => (n(taken), words::on_rack(&n(pile.on_rack))),
     };
+    let aside = wood.into_iter().chain([aside]).collect::<Vec<_>>().join(", ");
     let mid =
         el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
     let tap = say(Tap::Write(What::Take { haul: pile.haul, pile: pile.pile }));
@@ -107,7 +110,7 @@ fn parts(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
 fn part_row(part: &Part, units: Units, seen: Seen<'_>) -> El<Msg> {
     let sides = part.size.map(|side| seen.speech.length(side, units)).join(" × ");
     let wood = part.wood.as_ref().map_or(words::NO_WOOD.to_owned(), |wood| woods::name(wood.as_str()));
-    el("button", "dl")
+    el("button", "dl mid")
         .attr("type", "button")
         .key(part.name.clone())
         .on_tap(say(Tap::Write(What::Part(Some(part.name.clone())))))

@@ -5,6 +5,8 @@ pub const THE_JOB: &str = "The job";
 // Wood and plan
 pub const TAKEN: &str = "Taken from the rack";
 pub const NONE_TAKEN: &str = "No wood is taken yet.";
+pub const FOREIGN_WOOD: &str =
+    "Some of it was counted in another currency. Write down one sum for it under Hours and money, as the share of the hauls.";
 pub const ON_RACK: &str = "On the rack";
 pub const RACK_EMPTY: &str = "The rack is empty. Count a haul, or sort one, and its good pieces stand here.";
 pub const PARTS: &str = "Parts of one piece";
@@ -23,7 +25,7 @@ pub const HOW_MANY: &str = "How many";
 pub const ALL_OF_THEM: &str = "all";
 pub const PART: &str = "Part";
 pub const PART_NAME: &str = "What it is called";
-pub const N_OF_ONE: &str = "In one piece";
+pub const N_OF_ONE: &str = "How many";
 pub const THICK: &str = "Thick";
 pub const WIDE: &str = "Wide";
 pub const LONG: &str = "Long";
@@ -42,6 +44,9 @@ pub const NONE_PLANNED: &str = "Nothing is planned. With minutes planned, the pr
 pub const ADD_OPERATION: &str = "Plan an operation";
 pub const OPERATION: &str = "Operation";
 pub const KIND: &str = "Kind";
+pub const CHOOSE: &str = "choose one";
+pub const AGREE_TITLE: &str = "Agree a price";
+pub const CONSIGN_TITLE: &str = "To a gallery";
 pub const FINISH: &str = "finish";
 pub const MIN: &str = "Minutes";
 pub const PIECES: &str = "Pieces";
@@ -96,12 +101,12 @@ pub const AGREEMENTS: &str = "Agreed";
 pub const SALES: &str = "Sold";
 pub const PAYMENTS: &str = "Paid in";
 pub const GALLERY: &str = "Gallery";
-pub const AGREE: &str = "Agree a price";
-pub const AGREE_UNDER: &str = "before the hand-over";
+pub const AGREE: &str = "Agreed";
+pub const AGREE_UNDER: &str = "for later";
 pub const SELL: &str = "Sold";
-pub const SELL_UNDER: &str = "handed over now";
-pub const CONSIGN: &str = "To a gallery";
-pub const CONSIGN_UNDER: &str = "it sells for you";
+pub const SELL_UNDER: &str = "now";
+pub const CONSIGN: &str = "Gallery";
+pub const CONSIGN_UNDER: &str = "it sells";
 pub const GALLERY_PAID: &str = "The gallery paid";
 pub const GALLERY_SHARE: &str = "It keeps, %";
 pub const PAY: &str = "Payment in";
@@ -121,10 +126,8 @@ pub const DELIVERED: &str = "Delivered";
 pub const FETCHED: &str = "Fetched";
 pub const WHEN: &str = "Promised for";
 pub const NO_DATE: &str = "no date";
-pub const DAY_EARLIER: &str = "− 1 day";
-pub const DAY_LATER: &str = "+ 1 day";
-pub const WEEK_EARLIER: &str = "− 1 week";
-pub const WEEK_LATER: &str = "+ 1 week";
+pub const DAY: &str = "day";
+pub const DAYS: &str = "days";
 pub const REPLACED: &str = "replaced by another";
 pub const DONE: &str = "handed over";
 pub const REVERSED: &str = "brought back";
@@ -171,7 +174,12 @@ pub const SPENDING: [&str; 15] = [
 ];
 
 /// Operations as they are called at a bench, for the chips of a plan.
-pub const OPERATIONS: [&str; 8] = ["milling", "glue-ups", "flatten", "frames", "sanding", "finish", "messages", "delivery"];
+pub const MILLING: &str = "milling";
+pub const GLUE_UPS: &str = "glue-ups";
+pub const FRAMES: &str = "frames";
+pub const SANDING: &str = "sanding";
+pub const MESSAGES: &str = "messages";
+pub const DELIVERING: &str = "delivery";
 
 /// "25 of 47".
 pub fn of(n: &str, there: &str) -> String {
@@ -316,7 +324,7 @@ pub fn number_word(n: i64) -> Option<&'static str> {
 
 pub fn wood_strayed(strayed: Strayed) -> &'static str {
     match strayed {
-        Strayed::Over => "more of the wood used than thought",
+        Strayed::Over => "less wood lost than thought",
         Strayed::Under => "more wood lost than thought",
         Strayed::AsPlanned => "wood as planned",
     }
@@ -333,28 +341,3 @@ pub fn price_strayed(strayed: Strayed) -> &'static str {
 pub const WOOD_SMALL: &str = "wood";
 pub const PRICE_SMALL: &str = "price";
 pub const HOURS_SMALL: &str = "hours";
-
-/// What the undo bar takes back.
-pub fn undone(what: &str) -> String {
-    format!("Take back {what}")
-}
-
-pub const U_PIECES: &str = "the pieces";
-pub const U_FREED: &str = "that they went back";
-pub const U_PART: &str = "the part";
-pub const U_PLAN: &str = "the plan";
-pub const U_SPENDING: &str = "the spending";
-pub const U_DRIVE: &str = "the drive";
-pub const U_TAG: &str = "the tag";
-pub const U_SETTLE: &str = "settle";
-pub const U_FACTS: &str = "what was said of it";
-pub const U_AGREED: &str = "the agreement";
-pub const U_CANCELLED: &str = "that it came to nothing";
-pub const U_SALE: &str = "the sale";
-pub const U_PAYMENT: &str = "the payment";
-pub const U_GALLERY: &str = "what the gallery has";
-pub const U_JOB: &str = "the new job";
-pub const U_ENDED: &str = "that you are done";
-pub const U_REOPENED: &str = "that it goes on";
-pub const U_TYPICAL: &str = "whether it is typical";
-pub const U_LESSON: &str = "the lesson";

@@ -2,6 +2,7 @@
 
 use fivebar_core::ledger::kind::bench::{Kind, Stage};
 use fivebar_core::ledger::kind::job::For;
+use fivebar_core::quantity::Units;
 
 pub const NONE_YET: &str = "Yours: none yet";
 pub const NEW_JOB: &str = "New job";
@@ -57,7 +58,7 @@ pub const TO_SELL: &str = "To sell later";
 pub const TO_ORDER: &str = "To order";
 pub const START_JOB: &str = "Begin this job";
 pub const CHANGE: &str = "Change";
-pub const KEPT_FOR_GOOD: &str = "stays so for this job";
+pub const KEPT_FOR_GOOD: &str = "Currency and units, fixed with the start";
 pub const UNITS: &str = "Units";
 pub const CURRENCY: &str = "Currency";
 pub const INCHES: &str = "Inches";
@@ -185,7 +186,15 @@ pub fn costs_to_come(sum: &str) -> String {
     format!("Costs, {sum} of it to come")
 }
 
-/// "27 pieces, 43.7 litres".
+/// The unit of a volume, short: board feet, litres.
+pub fn volume_short(units: Units) -> &'static str {
+    match units {
+        Units::Inch => "bf",
+        Units::Metric => "L",
+    }
+}
+
+/// "27 pieces, 43.7 L".
 pub fn wood_under(pieces: &str, volume: Option<&str>) -> String {
     volume.map_or_else(|| pieces.to_owned(), |volume| format!("{pieces}, {volume}"))
 }

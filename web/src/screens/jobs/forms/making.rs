@@ -15,7 +15,6 @@ use crate::words::en::{job as words, jobs, woods};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Currency, Id, Key, Units};
-use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::rack::rack;
 
@@ -59,7 +58,9 @@ fn money_and_units(draft: &Draft, app: &App) -> Vec<El<Msg>> {
         }
     });
     let shown = codes.iter().map(|code| Chip::choice(code.code().to_owned(), *code == draft.picks.currency)).collect();
-    let currencies = flowing("key", shown, move |nth| codes.get(nth).map_or_else(|| pick(Pick::More), |code| pick(Pick::Currency(*code))));
+    let currencies = crate::parts::chips::bundle_of("key h48", shown, move |nth| {
+        codes.get(nth).map_or_else(|| pick(Pick::More), |code| pick(Pick::Currency(*code)))
+    });
     let segs =
         vec![Seg::new(jobs::INCHES, draft.picks.units == Units::Inch), Seg::new(jobs::MILLIMETRES, draft.picks.units == Units::Metric)];
     let units = even(jobs::UNITS, segs, |nth| pick(Pick::Units(if nth == 0 { Units::Inch } else { Units::Metric })));
@@ -77,7 +78,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
 
 /// So many from a pile, or back to it.
 fn take(draft: &Draft, (pile, job): (Id, Id), app: &App, seen: Seen<'_>) -> Asked {
-    let piles = rack(&Shop::of(&app.shelf().book, seen.now.at), job).unwrap_or_default();
+    let piles = rack(&app.shelf().shop(seen.now.at), job).unwrap_or_default();
     let Some(pile) = piles.into_iter().find(|one| one.pile == pile) else { return Asked::new("jobs/take", words::TAKE) };
     let n = |n: u32| seen.speech.count(n);
     let mut asked = Asked::new("jobs/take", name(&pile));
@@ -128,15 +129,24 @@ fn plan(draft: &Draft) -> Asked {
         let (kind, finish, _) = kinds.get(nth).copied().unwrap_or((Kind::Make, false, ""));
         pick(Pick::Kind(kind, finish))
     });
-    let usual = words::OPERATIONS;
-    let shown = usual.iter().map(|op| Chip::tap(*op)).collect();
-    let names = crate::parts::chips::bundle_of("key h48", shown, move |nth| {
-        pick(Pick::Word(usual.get(nth).copied().unwrap_or_default().to_owned()))
+    let usual = [
+        (words::MILLING, Kind::Make, false),
+        (words::GLUE_UPS, Kind::Make, false),
+        (words::FRAMES, Kind::Make, false),
+        (words::SANDING, Kind::Make, false),
+        (words::FINISH, Kind::Make, true),
+        (words::MESSAGES, Kind::Office, false),
+        (words::DELIVERING, Kind::Deliver, false),
+    ];
+    let shown = usual.iter().map(|(op, ..)| Chip::tap(*op)).collect();
+    let names = flowing("key h48", shown, move |nth| {
+        let (op, kind, finish) = usual.get(nth).copied().unwrap_or(("", Kind::Make, false));
+        pick(Pick::Operation(op.to_owned(), kind, finish))
     });
     let blank = draft.words.first().is_none_or(String::is_empty);
     asked.above = vec![worded("operation", words::OPERATION, draft, 0)];
-    asked.above.extend(blank.then_some(names));
     asked.above.push(kind);
+    asked.instead = blank.then(|| vec![names]);
     asked.slots = vec![Slot::whole(words::MIN), Slot::whole(words::PIECES)];
     asked
 }

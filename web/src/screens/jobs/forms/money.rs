@@ -2,6 +2,7 @@
 
 use super::super::entry::Slot;
 use super::super::say;
+use super::super::wood::foreign;
 use super::{Asked, chosen, worded};
 use crate::app::Msg;
 use crate::app::jobs::Tap;
@@ -12,13 +13,14 @@ use crate::screens::Seen;
 use crate::view::El;
 use crate::words::en::{common, job as words, jobs};
 use fivebar_core::quantity::{Key, Units};
+use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about money or facts.
 pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
     let code = draft.picks.currency.code();
     match draft.what {
-        What::Spend => spend(draft, code),
+        What::Spend => spend(draft, sheet, code),
         What::Tag => {
             let mut asked = Asked::new("jobs/tag", words::TAG);
             asked.slots = vec![Slot::new(words::TAG, code)];
@@ -44,7 +46,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
 const WAYS: [(Way, &str); 4] =
     [(Way::Sum, words::WAY_SUM), (Way::Each, words::WAY_EACH), (Way::Share, words::WAY_SHARE), (Way::Drive, words::WAY_DRIVE)];
 
-fn spend(draft: &Draft, code: &str) -> Asked {
+fn spend(draft: &Draft, sheet: &JobSheet, code: &str) -> Asked {
     let (picks, units) = (&draft.picks, draft.picks.units);
     let mut asked = Asked::new("jobs/spend", words::WRITE_SPENDING);
     let segs = WAYS.iter().map(|(way, word)| Seg::new(*word, picks.way == *way)).collect();
@@ -58,18 +60,20 @@ fn spend(draft: &Draft, code: &str) -> Asked {
     };
     if picks.way != Way::Drive {
         let what = draft.words.first().filter(|what| !what.is_empty()).map(|what| format!(", {what}")).unwrap_or_default();
-        let kind = jobs::upper_first(&words::spending(picks.spending.as_str()));
+        let kind = picks.spending.as_ref().map_or(words::CHOOSE.to_owned(), |key| jobs::upper_first(&words::spending(key.as_str())));
         asked.above.push(chosen(words::KIND, format!("{kind}{what}"), picks.more));
-        asked.instead = picks.more.then(|| kinds(draft));
+        asked.instead = picks.more.then(|| kinds(draft, sheet));
     }
     asked
 }
 
-fn kinds(draft: &Draft) -> Vec<El<Msg>> {
-    let shown = words::SPENDING.iter().map(|key| Chip::choice(words::spending(key), draft.picks.spending.as_str() == *key)).collect();
-    let pick = |nth: usize| {
-        let key = words::SPENDING.get(nth).and_then(|key| Key::read(key));
-        key.map_or_else(|| say(Tap::Pick(Pick::More)), |key| say(Tap::Pick(Pick::Spending(key))))
+fn kinds(draft: &Draft, sheet: &JobSheet) -> Vec<El<Msg>> {
+    let keys: Vec<&'static str> = foreign(sheet).then_some(HAUL).into_iter().chain(words::SPENDING).collect();
+    let is = |key: &str| draft.picks.spending.as_ref().is_some_and(|spent| spent.as_str() == key);
+    let shown = keys.iter().map(|key| Chip::choice(words::spending(key), is(key))).collect();
+    let pick = move |nth: usize| {
+        let key = keys.get(nth).and_then(|key| Key::read(key));
+        say(Tap::Pick(key.map_or(Pick::More, Pick::Spending)))
     };
     vec![flowing("key h48", shown, pick), worded("spent-on", words::WHICH, draft, 0)]
 }

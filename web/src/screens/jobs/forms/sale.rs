@@ -41,7 +41,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
             asked
         }
         _ => {
-            let mut asked = Asked::new("jobs/consign", words::CONSIGN);
+            let mut asked = Asked::new("jobs/consign", words::CONSIGN_TITLE);
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::TAG, code), Slot::new(words::GALLERY_SHARE, "")];
             asked
         }
@@ -59,7 +59,7 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, bool), code: &str) -> Asked 
 }
 
 fn agree(draft: &Draft, code: &str, seen: Seen<'_>) -> Asked {
-    let mut asked = Asked::new("jobs/agree", words::AGREE);
+    let mut asked = Asked::new("jobs/agree", words::AGREE_TITLE);
     asked.above = vec![how_carried(draft)];
     if draft.picks.carried == Carried::Delivered {
         asked.above.push(caution(jobs::CAUTION_DELIVERY));
@@ -73,13 +73,12 @@ fn agree(draft: &Draft, code: &str, seen: Seen<'_>) -> Asked {
 fn promised(draft: &Draft, seen: Seen<'_>) -> Vec<El<Msg>> {
     let offset = seen.now.offset;
     let day = draft.picks.due.map(|day| seen.speech.day(Wall::new(day.start(offset), offset)));
-    let steps = [(-7, words::WEEK_EARLIER), (-1, words::DAY_EARLIER), (1, words::DAY_LATER), (7, words::WEEK_LATER)];
-    let shown = steps.iter().map(|(_, word)| Chip::tap(*word)).collect();
-    let chips = bundle_of("key h48", shown, move |nth| say(Tap::Pick(Pick::Due(steps.get(nth).map_or(1, |(by, _)| *by)))));
-    let none = draft.picks.due.is_some().then(|| key("key h48", words::NO_DATE, "", say(Tap::Pick(Pick::NoDate))));
-    let title =
-        el("p", "row mid").kid(el("span", "t14 i2").text(words::WHEN)).kid(el("span", "t22 w8").text(day.unwrap_or(words::NO_DATE.into())));
-    vec![title, chips].into_iter().chain(none).collect()
+    let none = day.is_some().then(|| key("key soft h48", words::NO_DATE, "", say(Tap::Pick(Pick::NoDate))));
+    let steps = [(-7, "−7", words::DAYS), (-1, "−1", words::DAY), (1, "+1", words::DAY), (7, "+7", words::DAYS)];
+    let shown = steps.iter().map(|(_, by, unit)| Chip::tap(*by).under(*unit)).collect();
+    let chips = bundle_of("key h48", shown, move |nth| say(Tap::Pick(Pick::Due(steps.get(nth).map_or(1, |(by, ..)| *by)))));
+    let words = el("div", "").kid(el("p", "t14 i2").text(words::WHEN)).kid(el("p", "t22 w8").text(day.unwrap_or(words::NO_DATE.into())));
+    vec![el("div", "row mid").kid(words).kids(none), chips]
 }
 
 fn how_paid(draft: &Draft, later: bool) -> El<Msg> {
