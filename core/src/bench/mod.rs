@@ -22,6 +22,7 @@ pub use run::{Cut, Doubt, Notch, On, Run, Work};
 pub use time::{Shares, Source, Time};
 
 use crate::quantity::Sorted;
+use crate::quantity::order_by_key;
 use crate::quantity::{Count, Id, Moment, Span};
 use repair::Known;
 
@@ -37,7 +38,7 @@ impl Bench {
     /// The bench of runs in order of their stamps, and of batches by job and operation.
     pub fn new(mut runs: Vec<Run>, planned: Sorted<(Id, String), Count>) -> Bench {
         person::one_bench_each(&mut runs);
-        runs.sort_by_key(|run| run.started.at);
+        order_by_key(&mut runs, |run| run.started.at);
         Bench { runs, planned }
     }
 

@@ -4,6 +4,7 @@
 
 use super::run::{Cut, Run};
 use crate::quantity::Sorted;
+use crate::quantity::order_by_key;
 use crate::quantity::{Id, Moment};
 
 /// Cuts the runs of each person so that none overlap. `runs` come in order of their stamps.
@@ -15,8 +16,8 @@ pub fn one_bench_each(runs: &mut [Run]) {
     }
     for (mut stamped, mut recalled) in people.into_values() {
         let by_start = |place: &usize| runs.get(*place).map(|run| (run.started.at, *place));
-        stamped.sort_by_key(by_start);
-        recalled.sort_by_key(by_start);
+        order_by_key(&mut stamped, by_start);
+        order_by_key(&mut recalled, by_start);
         for pair in stamped.windows(2) {
             if let [one, next] = pair {
                 cut(runs, *one, *next);

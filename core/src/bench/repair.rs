@@ -4,6 +4,7 @@
 
 use super::Kind;
 use super::run::Run;
+use crate::quantity::order_by_key;
 use crate::quantity::{Moment, Span};
 
 /// What may speak for an end. Each is missing when it is not known.
@@ -51,7 +52,7 @@ pub fn default_span(kind: Kind) -> Span {
 
 /// 80 in 100 of past runs were no longer than this, by nearest rank: the value at place ceil(0.8 n).
 pub fn usual(mut past: Vec<Span>) -> Option<Span> {
-    past.sort();
+    order_by_key(&mut past, |span| *span);
     let rank = past.len().checked_mul(4)?.div_ceil(5);
     past.get(rank.checked_sub(1)?).copied()
 }

@@ -5,9 +5,9 @@
 use super::damage::{Damage, Why};
 use super::entry::{Entry, Fact};
 use super::line::{self, Line};
+use super::places::Places;
 use super::stamp::Stamp;
-use crate::quantity::{Id, Sorted};
-use std::collections::{BTreeMap, BTreeSet};
+use crate::quantity::{Id, Set, Sorted, order_by_key};
 
 /// What entries are about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -39,15 +39,15 @@ type Rank = (Stamp, Id);
 pub struct Book {
     // In order of arrival. Every list of slots below is in order of rank.
     kept: Vec<Kept>,
-    slots: BTreeMap<Id, Slot>,
+    slots: Places,
     order: Vec<Slot>,
     subjects: Sorted<Subject, Vec<Slot>>,
-    acts: BTreeMap<Id, usize>,
+    acts: Places,
     of_acts: Vec<Vec<Slot>>,
     // Invariant: of each id that was ever struck or restored, the last such by rank. It may come before the entry it names.
     strikes: Sorted<Id, (Rank, bool)>,
-    newer: BTreeSet<Box<str>>,
-    damaged: BTreeSet<Damage>,
+    newer: Set<Box<str>>,
+    damaged: Set<Damage>,
 }
 
 /// What came of a line that was added.
@@ -111,11 +111,12 @@ impl Book {
     /// Two lines of one id: the lesser in bytes stands, whichever came first, and the other is set aside.
     fn take_entry(&mut self, entry: Box<Entry>, text: &str) -> Added {
         let id = entry.id;
-        let Some(slot) = self.slots.get(&id).copied() else {
-            self.slots.insert(id, self.kept.len());
+        let next = self.kept.len();
+        let slot = self.slots.get_or(id, next);
+        if slot == next {
             self.kept.push(Kept { entry, line: text.into(), struck: false });
             return Added::New;
-        };
+        }
         let mut other: Box<str> = text.into();
         match self.kept.get_mut(slot) {
             Some(there) if there.line == other => return Added::Known,
@@ -134,7 +135,7 @@ impl Book {
     fn settle(&mut self, before: Slot) {
         let before = if self.order.len() == before { before } else { self.forget_index() };
         let mut fresh: Vec<Slot> = (before..self.kept.len()).collect();
-        fresh.sort_unstable_by_key(|slot| rank(&self.kept, *slot));
+        order_by_key(&mut fresh, |slot| rank(&self.kept, *slot));
         for slot in &fresh {
             self.index(*slot);
         }
@@ -158,7 +159,7 @@ impl Book {
         }
         if let Some(act) = kept.entry.act {
             let next = self.of_acts.len();
-            let at = *self.acts.entry(act).or_insert(next);
+            let at = self.acts.get_or(act, next);
             if at == next {
                 self.of_acts.push(vec![]);
             }
@@ -193,7 +194,7 @@ impl Book {
     }
 
     fn found(&self, id: Id) -> Option<&Kept> {
-        self.slots.get(&id).and_then(|slot| self.kept.get(*slot))
+        self.slots.get(&id).and_then(|slot| self.kept.get(slot))
     }
 
     /// Every standing entry about a subject, in order.
@@ -219,7 +220,7 @@ impl Book {
 
     /// The entries of an act, or the one entry where it stands alone.
     pub fn act(&self, id: Id) -> Vec<Id> {
-        match self.acts.get(&id).and_then(|at| self.of_acts.get(*at)) {
+        match self.acts.get(&id).and_then(|at| self.of_acts.get(at)) {
             Some(slots) => slots.iter().filter_map(|slot| self.kept.get(*slot)).map(|kept| kept.entry.id).collect(),
             None => self.found(id).map(|kept| kept.entry.id).into_iter().collect(),
         }
@@ -277,7 +278,7 @@ fn put(kept: &[Kept], list: &mut Vec<Slot>, fresh: &[Slot]) {
     }
     list.extend_from_slice(fresh);
     if !late {
-        list.sort_by_key(|slot| rank(kept, *slot));
+        order_by_key(list, |slot| rank(kept, *slot));
     }
 }
 

@@ -11,6 +11,7 @@ pub mod kind;
 pub mod line;
 pub mod merge;
 pub mod people;
+mod places;
 pub mod stamp;
 #[cfg(test)]
 pub(crate) mod told;

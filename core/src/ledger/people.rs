@@ -3,26 +3,21 @@
 //! Who was forgotten stays forgotten: the entry wins over every old copy.
 
 use super::{Book, Fact, Subject};
-use crate::quantity::Id;
-use serde::{Deserialize, Serialize};
-use std::collections::{BTreeMap, BTreeSet};
+use crate::quantity::{Id, Set, Sorted};
 
 /// What is known of a person.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Person {
     pub name: String,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub phone: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub place: Option<String>,
 }
 
 /// Everyone whose name is known, by the id of their entry.
-pub type People = BTreeMap<Id, Person>;
+pub type People = Sorted<Id, Person>;
 
 /// Everyone the book says is forgotten.
-pub fn forgotten(book: &Book) -> BTreeSet<Id> {
+pub fn forgotten(book: &Book) -> Set<Id> {
     let facts = book.about(Subject::Workshop).map(|entry| &entry.fact);
     facts.filter_map(|fact| if let Fact::Forgotten(f) = fact { Some(f.person) } else { None }).collect()
 }

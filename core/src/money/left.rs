@@ -2,6 +2,7 @@
 
 use super::rate::Year;
 use super::sums::{less, per_hour};
+use crate::quantity::order_by;
 use crate::quantity::{Decimal, Money, Span};
 use crate::refusal::Answer;
 
@@ -85,7 +86,7 @@ pub fn ranked(ways: &[Way]) -> Answer<Vec<usize>> {
     for (place, way) in ways.iter().enumerate() {
         order.push((way.per_hour(None)?.left, place));
     }
-    order.sort_by(|(a, _), (b, _)| b.cmp(a));
+    order_by(&mut order, |(a, _), (b, _)| b.cmp(a));
     Ok(order.into_iter().map(|(_, place)| place).collect())
 }
 

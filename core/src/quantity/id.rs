@@ -1,7 +1,6 @@
 //! Names of entries and of what they began: UUID version 7 (RFC 9562), made of a moment and chance that come in.
 
 use super::{Moment, Scalar, Spelled};
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 use std::fmt;
 use uuid::{Builder, Uuid};
 
@@ -41,20 +40,6 @@ impl fmt::Display for Id {
 impl fmt::Debug for Id {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{self}")
-    }
-}
-
-impl Serialize for Id {
-    fn serialize<S: Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
-        let mut room = Uuid::encode_buffer();
-        out.serialize_str(self.0.as_hyphenated().encode_lower(&mut room))
-    }
-}
-
-impl<'de> Deserialize<'de> for Id {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Id, D::Error> {
-        let text = std::borrow::Cow::<str>::deserialize(from)?;
-        Id::read(&text).ok_or_else(|| D::Error::custom("not a lower-case hyphenated UUID"))
     }
 }
 

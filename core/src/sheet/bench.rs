@@ -3,8 +3,8 @@
 use crate::bench::repair::{self, Proposed};
 use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
+use crate::quantity::Set;
 use crate::quantity::{Clock, Count, Id, Span, Wall};
-use std::collections::BTreeSet;
 
 /// The latest operations on the board, across all jobs.
 pub const LATEST: usize = 4;
@@ -104,7 +104,7 @@ struct Look<'a> {
     book: &'a Book,
     bench: &'a Bench,
     seen: Seen,
-    not_typical: BTreeSet<Id>,
+    not_typical: Set<Id>,
 }
 
 impl Look<'_> {

@@ -2,6 +2,7 @@
 
 use crate::bench::{Batch, DayTotal, Doubt, Run, Shares, day as of_day};
 use crate::ledger::{Book, fold};
+use crate::quantity::order_by_key;
 use crate::quantity::{Day, Id, Moment, Span, Wall};
 
 /// One run of the day.
@@ -56,7 +57,7 @@ pub fn days(book: &Book, person: Option<Id>, now: Wall) -> Vec<Day> {
     let own = bench.runs().filter(|run| run.work.person == person);
     let mut days: Vec<Day> =
         own.flat_map(|run| of_day::parts(run, now).into_iter().map(|part| part.0).chain([of_day::day_of(run)])).collect();
-    days.sort_by_key(|day| std::cmp::Reverse(*day));
+    order_by_key(&mut days, |day| std::cmp::Reverse(*day));
     days.dedup();
     days
 }

@@ -8,6 +8,7 @@ use crate::haul::{Haul, Pile};
 use crate::ledger::fold;
 use crate::money::share::{Draw, HaulCost, Share, split};
 use crate::quantity::Sorted;
+use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Mass, Money, Span, Units, Volume};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
@@ -226,7 +227,7 @@ fn drawing(shop: &Shop, haul: &Haul) -> Vec<Id> {
     let mut ids: Vec<Id> = haul.piles.iter().flat_map(|pile| pile.in_jobs.keys().copied()).collect();
     let ended = fold::jobs(shop.book).filter(|job| job.ended.as_ref().is_some_and(|ended| ended.hauls.iter().any(|u| u.haul == haul.id)));
     ids.extend(ended.map(|job| job.id));
-    ids.sort();
+    order_by_key(&mut ids, |id| *id);
     ids.dedup();
     ids
 }

@@ -5,6 +5,7 @@ use super::job::{NextAct, next};
 use super::shop::Shop;
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Stage;
+use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Span, Wall};
 use crate::refusal::Answer;
 
@@ -57,7 +58,7 @@ pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
         }
     }
     let date = |row: &JobRow| if row.section == Section::Due { (row.date.is_none(), row.date) } else { (false, None) };
-    rows.sort_by_key(|row| (row.section, date(row)));
+    order_by_key(&mut rows, |row| (row.section, date(row)));
     Ok(rows)
 }
 

@@ -11,6 +11,7 @@ use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
 use crate::money::offer::settle;
 use crate::quantity::Sorted;
+use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Span};
 use crate::refusal::Answer;
 
@@ -130,8 +131,8 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
             sheet.for_sale.push(for_sale(shop, &job, paid)?);
         }
     }
-    sheet.agreed.sort_by_key(|row| (row.date.is_none(), row.date));
-    sheet.for_sale.sort_by_key(|row| row.tag.is_none());
+    order_by_key(&mut sheet.agreed, |row| (row.date.is_none(), row.date));
+    order_by_key(&mut sheet.for_sale, |row| row.tag.is_none());
     Ok(sheet)
 }
 

@@ -6,6 +6,7 @@ use super::shop::Shop;
 use crate::ledger::fold::{Booked, Copy, hauls};
 use crate::ledger::kind::book::Role;
 use crate::money::rate::{Rate, Wanted, Year, rate as stack};
+use crate::quantity::order_by_key;
 use crate::quantity::{Currency, Day, Decimal, Id, Key, Money, Offset, Sorted, Span, Units, Wall};
 use crate::refusal::Answer;
 
@@ -46,7 +47,7 @@ pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
     let year = Wall::new(shop.now, offset).day().as_ymd().0;
     let (worked, logged) = time_of(shop, (year, offset));
     let mut currencies: Vec<Currency> = known.rates.keys().copied().chain(known.currency).collect();
-    currencies.sort_by_key(|currency| (Some(*currency) != known.currency, *currency));
+    order_by_key(&mut currencies, |currency| (Some(*currency) != known.currency, *currency));
     currencies.dedup();
     Ok(WorkshopSheet {
         currency: known.currency,

@@ -177,7 +177,7 @@ mod tests {
     use crate::app::{Common, Msg};
     use crate::parts::Place;
     use fivebar_core::ledger::Device;
-    use std::collections::BTreeMap;
+    use fivebar_core::quantity::Sorted;
 
     fn tap(tap: Tap) -> Msg {
         Msg::Count(tap)
@@ -246,7 +246,7 @@ mod tests {
         assert_eq!(app.heard(tap(Tap::First), nth(3)), []);
         assert!(app.own.book.is_empty());
         let device = Device::read("a1").unwrap();
-        let orders = app.told(News::Opened { which: Which::Own, device, lines: vec![], names: BTreeMap::new() });
+        let orders = app.told(News::Opened { which: Which::Own, device, lines: vec![], names: Sorted::new() });
         assert_eq!(taken(&app), [1]);
         assert!(appended(&orders).iter().all(|posted| posted.line.contains(&format!("\"at\":{}", nth(3).wall.at.ms()))));
     }

@@ -6,8 +6,8 @@ use super::shelf::{Posted, Shelf};
 use super::workshop::copies::Became;
 use super::{App, Notice};
 use fivebar_core::ledger::Device;
+use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Wall};
-use std::collections::BTreeMap;
 
 /// Why the phone would not keep it. A closed list: each has its sentence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -59,7 +59,7 @@ pub enum News {
         which: Which,
         device: Device,
         lines: Vec<String>,
-        names: BTreeMap<Id, String>,
+        names: Sorted<Id, String>,
     },
     NotOpened {
         which: Which,
@@ -85,7 +85,7 @@ pub enum News {
     /// The names another tab wrote beside the book.
     Named {
         which: Which,
-        names: BTreeMap<Id, String>,
+        names: Sorted<Id, String>,
     },
     ExampleRemoved,
     /// What this phone is, and what was chosen on it.
@@ -131,7 +131,7 @@ impl App {
         std::mem::take(&mut self.orders)
     }
 
-    fn opened(&mut self, which: Which, (device, names): (Device, BTreeMap<Id, String>), lines: &[String]) {
+    fn opened(&mut self, which: Which, (device, names): (Device, Sorted<Id, String>), lines: &[String]) {
         let mut shelf = Shelf::open(device, lines.iter().map(String::as_str));
         shelf.names = names;
         shelf.set_clock(self.now.at);

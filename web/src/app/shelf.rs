@@ -10,11 +10,11 @@ use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
 use fivebar_core::quantity::{Count, Id, Moment, Wall};
+use fivebar_core::quantity::{Set, Sorted};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::count::current;
 use std::cell::RefCell;
-use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 /// A line on its way to the store.
@@ -38,9 +38,9 @@ pub struct Shelf {
     pub book: Book,
     clock: Clock,
     /// Names by the id of the person, from the side store.
-    pub names: BTreeMap<Id, String>,
+    pub names: Sorted<Id, String>,
     /// Shown, not yet saved.
-    unsaved: BTreeSet<Id>,
+    unsaved: Set<Id>,
     /// What the store would not take; it can be tried again.
     failed: Vec<Posted>,
     /// The wall clock of the last write that completed.
@@ -68,8 +68,8 @@ impl Shelf {
         Shelf {
             book,
             clock,
-            names: BTreeMap::new(),
-            unsaved: BTreeSet::new(),
+            names: Sorted::new(),
+            unsaved: Set::new(),
             failed: vec![],
             saved: None,
             last_act: None,
@@ -194,13 +194,13 @@ impl Shelf {
     }
 
     /// Pieces counted that are shown and not saved yet, by pile.
-    pub fn unsaved_counts(&self) -> BTreeMap<Id, Count> {
+    pub fn unsaved_counts(&self) -> Sorted<Id, Count> {
         let entries = self.unsaved.iter().filter_map(|id| self.book.entry(*id)).filter(|(_, struck)| !struck);
         by_pile(entries.map(|(entry, _)| &entry.fact))
     }
 
     /// Pieces counted that could not be saved, by pile.
-    pub fn failed_counts(&self) -> BTreeMap<Id, Count> {
+    pub fn failed_counts(&self) -> Sorted<Id, Count> {
         let read = |posted: &Posted| match line::read(&posted.line) {
             Line::Known(entry) => Some(entry.fact),
             Line::Newer(_) | Line::Damaged(_) => None,
@@ -225,8 +225,8 @@ fn write(entry: &Entry) -> String {
     line::write(entry)
 }
 
-fn by_pile<'a>(facts: impl Iterator<Item = &'a Fact>) -> BTreeMap<Id, Count> {
-    let mut piles = BTreeMap::<Id, Count>::new();
+fn by_pile<'a>(facts: impl Iterator<Item = &'a Fact>) -> Sorted<Id, Count> {
+    let mut piles = Sorted::<Id, Count>::new();
     for fact in facts {
         if let Fact::PiecesCounted(f) = fact {
             let there = piles.entry(f.pile).or_default();

@@ -1,8 +1,8 @@
 //! Figures, sums and dates as the person's language writes them: the platform's `Intl`, given exact decimals as text.
 use super::window;
+use fivebar_core::quantity::Sorted;
 use js_sys::{Array, Date, Function, Object, Reflect};
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen]
@@ -53,7 +53,7 @@ pub enum Moment {
 /// Writes figures in one language. What was prepared once is kept: a screen writes many.
 pub struct Figures {
     locale: String,
-    ready: RefCell<BTreeMap<String, Option<Function>>>,
+    ready: RefCell<Sorted<String, Option<Function>>>,
     plural: Option<PluralRules>,
 }
 

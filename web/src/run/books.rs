@@ -10,8 +10,8 @@ use crate::phone::store::{self, BOOK, EXAMPLE, Posting, Row, Store};
 use crate::phone::tabs::{Tabs, Word};
 use fivebar_core::ledger::Device;
 use fivebar_core::quantity::Id;
+use fivebar_core::quantity::Sorted;
 use std::cell::Cell;
-use std::collections::BTreeMap;
 use std::rc::{Rc, Weak};
 use wasm_bindgen_futures::spawn_local;
 
@@ -237,7 +237,7 @@ fn note_last(book: &OneBook, rows: &[Row]) {
     }
 }
 
-type Opened = (Device, Vec<String>, BTreeMap<Id, String>);
+type Opened = (Device, Vec<String>, Sorted<Id, String>);
 
 async fn read(book: &OneBook) -> Result<Opened, store::Trouble> {
     let rows = book.store.all().await?;
@@ -255,7 +255,7 @@ async fn aside(book: &OneBook) -> Result<Vec<String>, store::Trouble> {
     Ok(book.store.aside().await?.into_iter().map(|aside| aside.line).collect())
 }
 
-async fn names(book: &OneBook) -> Result<BTreeMap<Id, String>, store::Trouble> {
+async fn names(book: &OneBook) -> Result<Sorted<Id, String>, store::Trouble> {
     let named = |(id, name): (String, String)| Some((Id::read(&id)?, name));
     Ok(book.store.people().await?.into_iter().filter_map(named).collect())
 }

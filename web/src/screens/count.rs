@@ -17,9 +17,9 @@ use crate::words::Speech;
 use crate::words::en::{common, count as words, woods};
 use fivebar_core::haul::{Load, Where};
 use fivebar_core::ledger;
+use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Count, Id, Units, Wall};
 use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
-use std::collections::BTreeMap;
 
 /// The screen of the haul in hand.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
@@ -125,12 +125,12 @@ fn volume(sheet: &CountSheet, seen: Seen<'_>) -> String {
 
 /// Pieces by pile that are on their way to the store, and that it would not keep.
 struct Marks {
-    unsaved: BTreeMap<Id, Count>,
-    failed: BTreeMap<Id, Count>,
+    unsaved: Sorted<Id, Count>,
+    failed: Sorted<Id, Count>,
 }
 
 fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
-    let of = |marks: &BTreeMap<Id, Count>| marks.get(&pile.pile).copied().unwrap_or_default();
+    let of = |marks: &Sorted<Id, Count>| marks.get(&pile.pile).copied().unwrap_or_default();
     let (unsaved, failed) = (of(&marks.unsaved).min(pile.taken), of(&marks.failed));
     let last = sheet.last.filter(|last| last.pile == pile.pile);
     let shown = Tile {

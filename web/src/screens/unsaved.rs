@@ -11,9 +11,9 @@ use crate::parts::notice::{Trouble, trouble};
 use crate::parts::tile::{Look, Tile, tile};
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal};
+use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Count, Id};
 use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
-use std::collections::BTreeMap;
 
 /// The screen in place of the tiles while counts are not saved; none where what failed is no count of these piles.
 pub fn screen(why: Why, sheet: &CountSheet, app: &App, seen: Seen<'_>) -> Option<Screen> {
@@ -33,7 +33,7 @@ pub fn screen(why: Why, sheet: &CountSheet, app: &App, seen: Seen<'_>) -> Option
     Some(Screen::new("count/unsaved", head(top), main).says_it())
 }
 
-fn one(pile: &Pile, failed: &BTreeMap<Id, Count>, seen: Seen<'_>) -> El<Msg> {
+fn one(pile: &Pile, failed: &Sorted<Id, Count>, seen: Seen<'_>) -> El<Msg> {
     let shown = Tile {
         name: name(pile),
         figure: seen.speech.count(pile.taken),

@@ -4,9 +4,9 @@
 
 use crate::bench::{Bench, Head, Notch, On, Run, Work};
 use crate::ledger::kind::bench as kind;
+use crate::ledger::places::Places;
 use crate::ledger::{Book, Device, Entry, Fact, Subject};
 use crate::quantity::{Count, Id, Moment, Sorted, Span, Wall};
-use std::collections::BTreeMap;
 
 /// A clock set back by no more than this is a clock that was put right.
 const UNNOTICED: Span = Span::minutes(1);
@@ -64,7 +64,7 @@ struct Said {
 #[derive(Default)]
 struct Gathered {
     order: Vec<Id>,
-    of: BTreeMap<Id, usize>,
+    of: Places,
     said: Vec<Said>,
     planned: Sorted<(Id, String), Count>,
 }
@@ -93,7 +93,7 @@ impl Gathered {
 
     fn of(&mut self, run: Id) -> &mut Said {
         let next = self.said.len();
-        let at = *self.of.entry(run).or_insert(next);
+        let at = self.of.get_or(run, next);
         if at == next {
             self.said.push(Said::default());
         }
@@ -111,7 +111,7 @@ impl Gathered {
     fn bench(mut self) -> Bench {
         let mut runs = vec![];
         for at in self.order.iter().filter_map(|id| self.of.get(id)) {
-            runs.extend(self.said.get_mut(*at).and_then(|said| std::mem::take(said).run()));
+            runs.extend(self.said.get_mut(at).and_then(|said| std::mem::take(said).run()));
         }
         Bench::new(runs, self.planned)
     }

@@ -4,13 +4,14 @@ use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::kind::haul::{Fate, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
+use crate::quantity::order_by_key;
 use crate::quantity::{Count, Id};
 
 /// Every haul, the newest first.
 pub fn hauls(book: &Book) -> impl Iterator<Item = Haul> + '_ {
     let ids = book.subjects().filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None });
     let mut found: Vec<Haul> = ids.filter_map(|id| haul(book, id)).collect();
-    found.sort_by_key(|haul| std::cmp::Reverse((haul.began.at, haul.id)));
+    order_by_key(&mut found, |haul| std::cmp::Reverse((haul.began.at, haul.id)));
     found.into_iter()
 }
 

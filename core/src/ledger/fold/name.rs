@@ -2,8 +2,7 @@
 
 use crate::bench::{Kind, On, Stage};
 use crate::ledger::{Book, Fact, Subject};
-use crate::quantity::Id;
-use std::collections::BTreeSet;
+use crate::quantity::{Id, Set};
 
 /// The name of what time is spent on; none for no job, or where none was given.
 pub fn name_of(book: &Book, on: On) -> Option<String> {
@@ -23,8 +22,8 @@ pub fn name_of(book: &Book, on: On) -> Option<String> {
 }
 
 /// Jobs marked as not typical: their runs are no history.
-pub fn not_typical(book: &Book) -> BTreeSet<Id> {
-    let mut found = BTreeSet::new();
+pub fn not_typical(book: &Book) -> Set<Id> {
+    let mut found = Set::new();
     let marks = book.entries().filter(|(_, struck)| !struck);
     for (entry, _) in marks {
         if let Fact::JobMarked(f) = &entry.fact {

@@ -6,9 +6,9 @@ use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money::{Measure, RateSet, TillSet};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::money::{fee::Fee, replacement::BoardPrice, tax::Tax};
+use crate::quantity::Set;
 use crate::quantity::Sorted;
 use crate::quantity::{Currency, Decimal, Id, Key, Moment, Money, Side, Units, Volume};
-use std::collections::BTreeSet;
 
 /// What is known of the workshop.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -24,7 +24,7 @@ pub struct Workshop {
     pub costs: Vec<Booked>,
     pub people: Vec<Person>,
     /// People whose names are gone for good.
-    pub forgotten: BTreeSet<Id>,
+    pub forgotten: Set<Id>,
     pub copy: Option<Copy>,
 }
 

@@ -3,6 +3,7 @@
 //! One pass over the bytes, because every line is read through it at every start.
 
 use super::Tree;
+use super::json::meant;
 use crate::quantity::Scalar;
 use std::borrow::Cow;
 
@@ -51,7 +52,7 @@ impl<'a> Rest<'a> {
         match self.next()? {
             b'{' => self.object(deep.checked_sub(1)?),
             b'[' => self.array(deep.checked_sub(1)?),
-            b'"' => self.text().map(|written| Tree::Scalar(Scalar::Text(meant(written)))),
+            b'"' => self.text().and_then(meant).map(|text| Tree::Scalar(Scalar::Text(text))),
             b't' => self.take("true").map(|()| Tree::Scalar(Scalar::Yes(true))),
             b'f' => self.take("false").map(|()| Tree::Scalar(Scalar::Yes(false))),
             _ => self.number(),
@@ -124,36 +125,6 @@ impl<'a> Rest<'a> {
         let whole = || text.parse().map(|whole| Tree::Scalar(Scalar::Whole(whole))).or_else(|_| text.parse().map(Tree::Beyond)).ok();
         let plain = (digits == "0" || !digits.starts_with('0')) && text != "-0";
         plain.then(whole).flatten()
-    }
-}
-
-/// What a text between quotes means; it has only escapes that were checked.
-fn meant(written: &str) -> Cow<'_, str> {
-    if !written.contains('\\') {
-        return Cow::Borrowed(written);
-    }
-    let (mut text, mut rest) = (String::new(), written);
-    while let Some((plain, escape)) = rest.split_once('\\') {
-        text.push_str(plain);
-        let (letter, long) = one_escape(escape);
-        text.push(letter);
-        rest = escape.get(long..).unwrap_or_default();
-    }
-    text.push_str(rest);
-    Cow::Owned(text)
-}
-
-/// The letter an escape stands for, and how long the escape is after its backslash.
-fn one_escape(escape: &str) -> (char, usize) {
-    match escape.bytes().next() {
-        Some(b'b') => ('\u{8}', 1),
-        Some(b'f') => ('\u{c}', 1),
-        Some(b'n') => ('\n', 1),
-        Some(b'r') => ('\r', 1),
-        Some(b't') => ('\t', 1),
-        Some(b'u') => (escape.get(1..5).and_then(|code| u8::from_str_radix(code, 16).ok()).map_or('\u{fffd}', char::from), 5),
-        Some(other) => (char::from(other), 1),
-        None => ('\\', 0),
     }
 }
 

@@ -3,16 +3,14 @@
 //! Carries invariants 10 and 11: a document that is broken, cut short or altered is refused whole; a bad line in a sound one is kept.
 
 mod check;
+mod held;
 mod made;
 
 use super::super::people::{People, Person, remembered};
 use super::super::{Book, Damage};
-use crate::quantity::{Id, Wall};
-use serde::{Deserialize, Serialize};
-use serde_json::error::Category;
-use serde_json::value::RawValue;
+use super::tree::quoted;
+use crate::quantity::{Id, Sorted, Wall};
 use std::borrow::Cow;
-use std::collections::BTreeMap;
 use std::fmt::Write;
 
 /// The version of the document.
@@ -42,17 +40,16 @@ pub enum DocumentTrouble {
 }
 
 /// A photo as it stands in a copy; the phone checks its sum before it keeps it.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Photo {
-    #[serde(rename = "type")]
+    /// The media type.
     pub kind: String,
     pub sha256: String,
     pub base64: String,
 }
 
 /// Photos by id.
-pub type Photos = BTreeMap<Id, Photo>;
+pub type Photos = Sorted<Id, Photo>;
 
 /// What a copy holds.
 #[derive(Clone, Debug, PartialEq)]
@@ -64,24 +61,6 @@ pub struct Document<'a> {
     pub people: People,
     /// Missing in a copy made without photos.
     pub photos: Option<Photos>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Members<'a> {
-    fivebar: u32,
-    #[serde(borrow)]
-    made: Cow<'a, str>,
-    #[serde(borrow)]
-    entries: Vec<&'a RawValue>,
-    #[serde(default)]
-    aside: Vec<String>,
-    #[serde(default)]
-    people: People,
-    #[serde(default)]
-    photos: Option<Photos>,
-    #[serde(default)]
-    check: Option<String>,
 }
 
 /// Writes the copy of a book: entries in order, then lines of newer versions; what was set aside as text; people who are not
@@ -99,11 +78,11 @@ pub fn write(book: &Book, people: &People, photos: Option<&Photos>, made: Wall) 
         text.push(']');
     }
     text.push_str(",\"people\":{");
-    rows(&mut text, people.iter().map(|(id, person)| Cow::Owned(format!("\"{id}\":{}", json(person)))));
+    rows(&mut text, people.iter().map(|(id, person)| Cow::Owned(format!("\"{id}\":{}", held::person(person)))));
     text.push('}');
     if let Some(photos) = photos {
         text.push_str(",\"photos\":{");
-        rows(&mut text, photos.iter().map(|(id, photo)| Cow::Owned(format!("\"{id}\":{}", json(photo)))));
+        rows(&mut text, photos.iter().map(|(id, photo)| Cow::Owned(format!("\"{id}\":{}", held::photo(photo)))));
         text.push('}');
     }
     let check = sum(lines.into_iter().chain(aside), &people, photos);
@@ -120,41 +99,17 @@ pub fn read(text: &str) -> Result<Document<'_>, DocumentTrouble> {
         return Err(DocumentTrouble::TooLarge { bytes: text.len(), most: BYTES_MOST });
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let version = version(text)?;
-    if VERSION < version {
-        return Err(DocumentTrouble::Newer { version, ours: VERSION });
-    }
-    let members: Members = serde_json::from_str(text).map_err(|error| trouble(&error))?;
-    let lines: Vec<Cow<str>> =
-        members.entries.into_iter().map(|raw| Cow::Borrowed(raw.get())).chain(members.aside.into_iter().map(Cow::Owned)).collect();
+    let members = held::read(text)?;
+    let lines: Vec<Cow<str>> = members.entries.into_iter().map(Cow::Borrowed).chain(members.aside).collect();
     if ENTRIES_MOST < lines.len() {
         return Err(DocumentTrouble::TooMany { entries: lines.len(), most: ENTRIES_MOST });
     }
     let sum = sum(lines.iter().map(|line| &**line), &members.people, members.photos.as_ref());
-    if members.fivebar != VERSION || members.check.is_some_and(|check| check != sum) {
+    if members.check.is_some_and(|check| check != sum) {
         return Err(DocumentTrouble::Altered);
     }
     let made = made::read(&members.made).ok_or(DocumentTrouble::NotACopy)?;
     Ok(Document { made, lines, people: members.people, photos: members.photos })
-}
-
-fn version(text: &str) -> Result<u32, DocumentTrouble> {
-    #[derive(Deserialize)]
-    struct Version {
-        fivebar: u32,
-    }
-    if text.trim().is_empty() {
-        return Err(DocumentTrouble::NotJson);
-    }
-    serde_json::from_str::<Version>(text).map(|version| version.fivebar).map_err(|error| trouble(&error))
-}
-
-fn trouble(error: &serde_json::Error) -> DocumentTrouble {
-    match error.classify() {
-        Category::Eof => DocumentTrouble::CutShort,
-        Category::Data => DocumentTrouble::NotACopy,
-        Category::Syntax | Category::Io => DocumentTrouble::NotJson,
-    }
 }
 
 /// Rows of text, each on its own line, commas between.
@@ -166,8 +121,10 @@ fn rows<'a>(text: &mut String, rows: impl Iterator<Item = Cow<'a, str>>) {
     text.push('\n');
 }
 
-fn json<T: Serialize + ?Sized>(value: &T) -> String {
-    serde_json::to_string(value).unwrap_or_default()
+fn json(text: &str) -> String {
+    let mut written = String::new();
+    quoted(text, &mut written);
+    written
 }
 
 /// The check over all that is held, so that line ends and spaces between may change on the way.

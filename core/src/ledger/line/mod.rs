@@ -6,11 +6,11 @@ use super::damage::{Damage, Why};
 use super::entry::{Entry, Fact};
 use super::stamp::{Device, Stamp};
 use crate::quantity::{Id, Moment, Offset, Scalar, Wall};
-use serde::Deserialize;
 use std::borrow::Cow;
 
 mod canonical;
 pub mod document;
+mod json;
 mod tree;
 pub mod upgrade;
 
@@ -117,16 +117,17 @@ pub fn write(entry: &Entry) -> String {
 
 /// A text in another spelling than ours: an entry all the same, or none.
 fn misspelled(line: &str) -> Why {
-    #[derive(Deserialize)]
-    struct Outer {
-        #[serde(rename = "id")]
-        _id: Id,
-        #[serde(rename = "k")]
-        _k: String,
-        v: u32,
-    }
-    let outer = serde_json::from_str::<Outer>(line);
-    if outer.is_ok_and(|outer| 0 < outer.v) { Why::NotCanonical } else { Why::NotAnEntry }
+    let Ok(members) = json::members(line) else { return Why::NotAnEntry };
+    let entry = id_in(&members).is_some() && said(&members, "k").is_some();
+    if entry && json::whole(&members, "v").is_some_and(|v| 0 < v) { Why::NotCanonical } else { Why::NotAnEntry }
+}
+
+fn said<'a>(members: &[json::Member<'a>], name: &str) -> Option<Cow<'a, str>> {
+    json::member(members, name).and_then(|written| json::text(written).ok())
+}
+
+fn id_in(members: &[json::Member<'_>]) -> Option<Id> {
+    said(members, "id").and_then(|id| Id::read(&id))
 }
 
 fn damaged(line: &str, why: Why) -> Line {
@@ -135,9 +136,5 @@ fn damaged(line: &str, why: Why) -> Line {
 
 /// The id of a line, where it can be read.
 pub fn id_of(line: &str) -> Option<Id> {
-    #[derive(Deserialize)]
-    struct Named {
-        id: Id,
-    }
-    serde_json::from_str::<Named>(line).ok().map(|named| named.id)
+    json::members(line).ok().and_then(|members| id_in(&members))
 }

@@ -1,6 +1,7 @@
 //! A line as a tree of its members, and how kinds are read from it and written to it.
 
 use super::canonical;
+use crate::quantity::order_by;
 use crate::quantity::{Id, Scalar, Spelled};
 use std::borrow::Cow;
 use std::fmt::Write;
@@ -56,7 +57,7 @@ impl<'a> Tree<'a> {
     pub fn members(members: Vec<(&'a str, Option<Tree<'a>>)>) -> Tree<'a> {
         let mut there: Vec<(Cow<'a, str>, Tree<'a>)> =
             members.into_iter().filter_map(|(name, tree)| tree.map(|tree| (name.into(), tree))).collect();
-        there.sort_by(|one, other| one.0.cmp(&other.0));
+        order_by(&mut there, |one, other| one.0.cmp(&other.0));
         Tree::Members(there)
     }
 

@@ -35,7 +35,7 @@ struct Item {
 /// Places every label within `width`: as few rows as will do, each label under its own mark, no leader through a label.
 pub fn place(wishes: &[Wish], width: f64) -> Vec<Spot> {
     let mut order: Vec<usize> = (0..wishes.len()).collect();
-    order.sort_by(|a, b| wishes[*a].at.total_cmp(&wishes[*b].at));
+    fivebar_core::quantity::order_by(&mut order, |a, b| wishes[*a].at.total_cmp(&wishes[*b].at));
     let sorted: Vec<Wish> = order.iter().map(|&i| wishes[i]).collect();
     let spots = searched(&sorted, width).unwrap_or_else(|| stairs(&sorted, width));
     let mut out = vec![Spot::default(); wishes.len()];
