@@ -3,7 +3,7 @@ use fivebar_core::ledger::decide::Now;
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::sale::Carried;
 use fivebar_core::ledger::{Device, line};
-use fivebar_core::quantity::{Currency, Id, Key, Units, Wall};
+use fivebar_core::quantity::{Currency, Id, Key, Sorted, Units, Wall};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::rack::rack;
 use fivebar_core::story::{BENCH, STANDS, Story, tell};
@@ -16,7 +16,6 @@ use fivebar_web::app::{App, Common, Msg};
 use fivebar_web::parts::pad::Press;
 use fivebar_web::parts::{Page, Place};
 use fivebar_web::screens;
-use std::collections::BTreeMap;
 use std::{fs, path::Path};
 
 /// What the maker has begun since.
@@ -69,7 +68,7 @@ impl Look {
     }
 
     fn example(mut self) -> Look {
-        let opened = News::Opened { which: Which::Example, device: Device::new([2; 8]), lines: vec![], names: BTreeMap::new() };
+        let opened = News::Opened { which: Which::Example, device: Device::new([2; 8]), lines: vec![], names: Sorted::new() };
         self.app.told(opened);
         self
     }

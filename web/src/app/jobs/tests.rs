@@ -12,7 +12,7 @@ use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::ledger::{Device, line};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Currency, Key, Units, Wall};
+use fivebar_core::quantity::{Currency, Key, Sorted, Units, Wall};
 use fivebar_core::sheet::rack::rack;
 use fivebar_core::story::{BENCH, STANDS, tell};
 use std::collections::BTreeMap;
@@ -122,7 +122,7 @@ impl Maker {
     }
 
     fn example_opened(&mut self, lines: Vec<String>) {
-        let opened = News::Opened { which: Which::Example, device: Device::new([2; 8]), lines, names: BTreeMap::new() };
+        let opened = News::Opened { which: Which::Example, device: Device::new([2; 8]), lines, names: Sorted::new() };
         self.orders = self.app.told(opened);
     }
 }
@@ -305,7 +305,7 @@ fn an_example_that_is_there_is_not_written_again() {
 
 #[test]
 fn the_example_is_looked_for_once_and_only_on_jobs() {
-    let own = || News::Opened { which: Which::Own, device: Device::new([1; 8]), lines: vec![], names: BTreeMap::new() };
+    let own = || News::Opened { which: Which::Own, device: Device::new([1; 8]), lines: vec![], names: Sorted::new() };
     for (place, looks) in [(Place::Count, 0), (Place::Jobs, 1)] {
         let mut app = App::new(crate::parts::Page::default(), place, Rc::new(Plain::default()));
         let orders = app.told(own());
