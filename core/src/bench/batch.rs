@@ -2,7 +2,7 @@
 
 use super::pace;
 use super::run::Run;
-use crate::quantity::{Count, Moment, Span};
+use crate::quantity::{Count, Moment, Span, order_by_key};
 
 /// How far an operation of a job has come. Rework is left out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -14,6 +14,8 @@ pub struct Batch {
     pub time: Span,
     /// Time worked since the last piece.
     pub since: Span,
+    /// How far about what is left may be off, either way; known from two notes on.
+    pub spread: Option<Span>,
 }
 
 impl Batch {
@@ -23,8 +25,34 @@ impl Batch {
         let n = runs.clone().fold(0, |sum: Count, run| sum.saturating_add(run.done()));
         let all = Span::sum(runs.clone().map(|run| run.worked(now)));
         let last = runs.clone().flat_map(|run| &run.notches).map(|notch| notch.at).max();
-        let time = last.map_or(Span::ZERO, |last| Span::sum(runs.map(|run| run.worked_within(Moment::at(i64::MIN), last, now))));
-        Batch { n, of, time, since: all.minus(time) }
+        let until = |at| Span::sum(runs.clone().map(|run| run.worked_within(Moment::at(i64::MIN), at, now)));
+        let time = last.map_or(Span::ZERO, until);
+        let left = of.map(|of| of.saturating_sub(n)).filter(|left| 0 < *left && 1 < n);
+        let spread = left.and_then(|left| {
+            let mut notes: Vec<(Moment, Count)> = runs.clone().flat_map(|run| &run.notches).map(|notch| (notch.at, notch.n)).collect();
+            order_by_key(&mut notes, |note| note.0);
+            let ends = notes.iter().map(|(at, n)| (until(*at), *n));
+            let begins = std::iter::once(Span::ZERO).chain(notes.iter().map(|(at, _)| until(*at)));
+            let noted: Vec<(Span, Count)> = ends.zip(begins).map(|((end, n), begin)| (end.minus(begin), n)).collect();
+            pace::spread(&noted, left)
+        });
+        Batch { n, of, time, since: all.minus(time), spread }
+    }
+
+    /// All the time it took so far.
+    pub fn all(&self) -> Span {
+        self.time.plus(self.since)
+    }
+
+    /// All pieces are done, as far as it was said how many there are.
+    pub fn is_done(&self) -> bool {
+        self.of.is_some_and(|of| of <= self.n)
+    }
+
+    /// What is left, from and to, at 80 %.
+    pub fn range(&self) -> Option<(Span, Span)> {
+        let (left, off) = self.remaining().zip(self.spread)?;
+        (Span::ZERO < left).then(|| (left.minus(off).max(Span::ZERO), left.plus(off)))
     }
 
     /// Time for each piece, from the first one on.
@@ -54,6 +82,22 @@ mod tests {
         let batch = Batch::of(runs.iter(), of, at(now));
         let minutes = |span: Option<Span>| span.map(Span::as_minutes);
         assert_eq!((batch.n, minutes(batch.pace()), minutes(batch.remaining())), (n, pace, left));
+    }
+
+    /// Demo A: pieces at 34, 30 and 31 minutes, six minutes since; 57 min left, from 50 min to 1 h 04.
+    #[test]
+    fn what_is_left_has_a_range_from_two_pieces_on() {
+        let notch = |minute| Notch { id: id(7), at: at(minute), n: 1 };
+        let (mut one, mut two) = (run(1, 0), run(2, 200));
+        (one.stopped, one.notches) = (Some(wall(70)), vec![notch(34), notch(64)]);
+        let range = |runs: &[Run], of| {
+            let batch = Batch::of(runs.iter(), of, at(231));
+            (batch.remaining().map(Span::as_minutes), batch.range().map(|(from, to)| (from.as_minutes(), to.as_minutes())))
+        };
+        two.notches = vec![notch(225)];
+        assert_eq!(range(&[one.clone(), two.clone()], Some(5)), (Some(57), Some((50, 64))));
+        assert_eq!(range(&[one.clone(), two.clone()], None), (None, None));
+        assert_eq!(range(&[one, two], Some(3)), (Some(0), None));
     }
 
     #[test]

@@ -12,9 +12,54 @@ pub fn remaining(left: Count, pace: Span, since: Span) -> Span {
     pace.times(i64::from(left)).minus(since.min(pace)).max(Span::ZERO)
 }
 
+/// Student's t at 80 % (two sides) for 1 to 8 degrees of freedom, in ten-thousandths; beyond, that of a bell curve.
+const T80: [u64; 8] = [30_777, 18_856, 16_377, 15_332, 14_759, 14_398, 14_149, 13_968];
+const T80_BELL: u64 = 12_816;
+
+/// How far about what is left may be off, either way, at 80 %: t s sqrt(m + m^2 / n) for m pieces left, from pieces that took
+/// so long; pieces noted together count as so many alike. None before there are two notes.
+///
+/// ```
+/// use fivebar_core::bench::pace::spread;
+/// use fivebar_core::quantity::Span;
+/// let pieces = [34, 30, 31].map(|minutes| (Span::minutes(minutes), 1));
+/// assert_eq!(spread(&pieces, 2).map(Span::as_minutes), Some(7));
+/// ```
+pub fn spread(noted: &[(Span, Count)], left: Count) -> Option<Span> {
+    let n = noted.iter().fold(0_u128, |sum, (_, n)| sum.saturating_add(u128::from(*n)));
+    let free = noted.len().checked_sub(1).filter(|free| 0 < *free)?;
+    let pace = pace(Span::sum(noted.iter().map(|(span, _)| *span)), u32::try_from(n).ok()?)?;
+    // Off by so much from the pace, squared, over the pieces it is spread on.
+    let off = |(span, n): &(Span, Count)| {
+        let off = u128::from(span.minus(pace.times(i64::from(*n))).as_ms().unsigned_abs());
+        off.saturating_mul(off).checked_div(u128::from(*n)).unwrap_or(0)
+    };
+    let squares = noted.iter().fold(0_u128, |sum, noted| sum.saturating_add(off(noted)));
+    let (m, free_u) = (u128::from(left), u128::try_from(free).ok()?);
+    // s^2 (m + m^2 / n) = s^2 m (n + m) / n
+    let variance = squares.checked_div(free_u)?.checked_mul(m)?.checked_mul(n.saturating_add(m))?.checked_div(n)?;
+    let t = free.checked_sub(1).and_then(|at| T80.get(at)).copied().unwrap_or(T80_BELL);
+    let off = variance.isqrt().checked_mul(u128::from(t))?.checked_div(10_000)?;
+    i64::try_from(off).ok().map(Span::ms)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_spread_is_students_over_the_notes() {
+        let minutes = |noted: &[(i64, Count)], left| {
+            let noted: Vec<_> = noted.iter().map(|(m, n)| (Span::minutes(*m), *n)).collect();
+            spread(&noted, left).map(|off| (off.as_ms() as f64 / 60_000.0 * 100.0).round() / 100.0)
+        };
+        assert_eq!(minutes(&[(34, 1)], 2), None);
+        assert_eq!(minutes(&[], 2), None);
+        assert_eq!(minutes(&[(34, 1), (30, 1), (31, 1)], 2), Some(7.17)); // 1.886 x 2.082 x sqrt(2 + 4 / 3)
+        assert_eq!(minutes(&[(10, 1), (10, 1)], 3), Some(0.0));
+        assert_eq!(minutes(&[(34, 1), (30, 1), (31, 1)], 0), Some(0.0));
+        assert_eq!(minutes(&[(10, 0), (10, 0)], 3), None);
+    }
 
     #[track_caller]
     fn check((n, of): (Count, Count), time: i64, since: i64, left: Option<i64>) {

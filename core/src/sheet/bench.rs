@@ -30,8 +30,6 @@ pub struct Slab {
     pub name: Option<String>,
     pub worked: Span,
     pub batch: Batch,
-    /// The person's own time on that job or haul, this run's included.
-    pub on_it: Span,
     /// Heads at work now, the person's own too.
     pub heads: Count,
     /// It looks like a forgotten stop: the end to propose.
@@ -45,8 +43,31 @@ pub struct Choice {
     pub kind: Kind,
     pub stage: Stage,
     pub on: On,
+    pub rework: bool,
     pub name: Option<String>,
     pub batch: Batch,
+}
+
+/// What the bench is about: what runs is on it, or was stopped last.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Hand {
+    pub on: On,
+    pub name: Option<String>,
+    /// The person's own time on it.
+    pub spent: Span,
+}
+
+/// The operations as they lie in the rack, in working order.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Rack {
+    /// The one before what runs.
+    pub above: Option<Choice>,
+    /// What comes next, and after it; while nothing runs, what to carry on with.
+    pub below: Vec<Choice>,
+    /// Done before, and lately on other jobs.
+    pub earlier: Vec<Choice>,
+    /// The operation that comes next: by its place in `below`.
+    pub next: Option<usize>,
 }
 
 /// A run to look at again.
@@ -55,6 +76,7 @@ pub struct ToMend {
     pub run: Run,
     pub worked: Span,
     pub doubts: Vec<Doubt>,
+    pub batch: Batch,
     /// It looks like a forgotten stop: the end to propose.
     pub wrong: Option<Proposed>,
 }
@@ -67,54 +89,111 @@ pub struct BenchSheet {
     pub others: Vec<Slab>,
     /// The run stopped last, while nothing runs.
     pub carry_on: Option<Choice>,
-    /// Planned for the job at hand.
-    pub planned: Vec<Choice>,
+    pub hand: Option<Hand>,
+    pub rack: Rack,
     /// Done lately on any job.
     pub latest: Vec<Choice>,
-    /// The person's own time today.
+    /// The person's own time today, but for ended runs that look wrong.
     pub today: Span,
+    /// Runs that look like a forgotten stop.
+    pub unsettled: Count,
     pub to_mend: Vec<ToMend>,
 }
 
 /// The bench as a person sees it.
 pub fn bench(book: &Book, seen: Seen) -> BenchSheet {
-    let look = Look { book, bench: &fold::bench(book), seen, not_typical: fold::not_typical(book) };
+    bench_of(&fold::bench(book), book, seen)
+}
+
+/// The same from a bench that was folded already.
+pub fn bench_of(bench: &Bench, book: &Book, seen: Seen) -> BenchSheet {
+    let look = Look::new(bench, book, seen);
     let (mine, others): (Vec<_>, Vec<_>) = look.bench.all_running().partition(|run| run.work.person == seen.person);
     let running = mine.last().copied();
     let last = if running.is_none() { look.bench.last_stopped(seen.person) } else { None };
+    let slab = running.map(|run| look.slab(run));
+    let to_mend: Vec<ToMend> = look.bench.runs().rev().filter_map(|run| look.to_mend(run)).collect();
+    let wrong = |run: &&Run| to_mend.iter().any(|mend| mend.run.id == run.id && mend.wrong.is_some());
+    let latest = look.latest();
+    let (hand, carry_on) = (running.or(last).map(|run| look.hand(run)), last.map(|run| look.choice(run)));
+    let rack = rack(look.planned(hand.as_ref()), &latest, (running.map(|run| look.choice(run)), carry_on.as_ref()));
     BenchSheet {
-        running: running.map(|run| look.slab(run)),
         others: others.into_iter().map(|run| look.slab(run)).collect(),
-        carry_on: last.map(|run| look.choice(run)),
-        planned: running.or(last).map(|run| look.planned(run.work.on)).unwrap_or_default(),
-        latest: look.latest(),
-        today: day::total(look.own(), seen.now.day(), seen.now).own.total(),
-        to_mend: look.bench.runs().rev().filter_map(|run| look.to_mend(run)).collect(),
+        today: day::total(look.own().filter(|run| !wrong(run)), seen.now.day(), seen.now).own.total(),
+        unsettled: unsettled(slab.as_ref(), &to_mend),
+        running: slab,
+        carry_on,
+        hand,
+        rack,
+        latest,
+        to_mend,
     }
 }
 
-/// The end to propose for a run that looks like a forgotten stop; none for one that does not.
-pub fn forgotten(book: &Book, run: Id, seen: Seen) -> Option<Proposed> {
-    let look = Look { book, bench: &fold::bench(book), seen, not_typical: fold::not_typical(book) };
-    look.bench.run(run).and_then(|run| look.forgotten(run))
+fn unsettled(slab: Option<&Slab>, to_mend: &[ToMend]) -> Count {
+    let wrong = slab.and_then(|slab| slab.wrong).into_iter().chain(to_mend.iter().filter_map(|mend| mend.wrong));
+    u32::try_from(wrong.count()).unwrap_or(u32::MAX)
+}
+
+impl Choice {
+    /// The same operation of the same job.
+    pub fn is_same(&self, other: &Choice) -> bool {
+        self.op == other.op && self.on == other.on && self.rework == other.rework
+    }
+}
+
+/// The rack around what runs or was stopped last: what is planned in working order, then what was done lately.
+fn rack(planned: Vec<Choice>, latest: &[Choice], (running, last): (Option<Choice>, Option<&Choice>)) -> Rack {
+    let here = running.as_ref().or(last);
+    let at = planned.iter().position(|choice| here.is_some_and(|here| here.is_same(choice)));
+    let mut rack = Rack::default();
+    for (place, choice) in planned.into_iter().enumerate() {
+        match at {
+            Some(at) if place == at => {}
+            Some(at) if running.is_some() && place.checked_add(1) == Some(at) => rack.above = Some(choice),
+            Some(at) if place < at => rack.earlier.push(choice),
+            None if choice.batch.is_done() || (choice.batch.of.is_none() && Span::ZERO < choice.batch.all()) => rack.earlier.push(choice),
+            _ => rack.below.push(choice),
+        }
+    }
+    rack.next = rack.below.iter().position(|choice| !choice.batch.is_done());
+    if let Some(last) = last {
+        // What is done whole makes room for what comes next.
+        let place = if last.batch.is_done() { rack.below.len().min(1) } else { 0 };
+        rack.below.insert(place, last.clone());
+        rack.next = rack.next.map(|next| if next < place { next } else { next.saturating_add(1) });
+    }
+    for choice in latest {
+        let is_there = |other: &Choice| other.is_same(choice);
+        let known = rack.below.iter().chain(&rack.earlier).chain(&rack.above).any(is_there);
+        if !known && !running.as_ref().is_some_and(is_there) {
+            rack.earlier.push(choice.clone());
+        }
+    }
+    rack
 }
 
 /// What is looked at, folded once.
-struct Look<'a> {
+pub(super) struct Look<'a> {
     book: &'a Book,
     bench: &'a Bench,
     seen: Seen,
     not_typical: Set<Id>,
 }
 
-impl Look<'_> {
+impl<'a> Look<'a> {
+    pub(super) fn new(bench: &'a Bench, book: &'a Book, seen: Seen) -> Look<'a> {
+        Look { book, bench, seen, not_typical: fold::not_typical(book) }
+    }
+
     fn own(&self) -> impl DoubleEndedIterator<Item = &Run> + Clone {
         self.bench.runs().filter(|run| run.work.person == self.seen.person)
     }
 
-    fn forgotten(&self, run: &Run) -> Option<Proposed> {
+    /// The end to propose for a run that looks like a forgotten stop; none for one that does not, or that is long ago.
+    pub(super) fn forgotten(&self, run: &Run) -> Option<Proposed> {
         let now = self.seen.now.at;
-        if !repair::may_look_wrong(run, now) {
+        if !repair::may_look_wrong(run, now) || (!run.is_running() && REMEMBERED < run.started.at.until(now)) {
             return None;
         }
         let counts = |on| if let On::Job(job) = on { !self.not_typical.contains(&job) } else { true };
@@ -127,30 +206,34 @@ impl Look<'_> {
 
     fn slab(&self, run: &Run) -> Slab {
         let now = self.seen.now.at;
-        let own = self.bench.on(run.work.on).filter(|other| other.work.person == run.work.person);
         Slab {
             run: run.clone(),
             name: fold::name_of(self.book, run.work.on),
             worked: run.worked(now),
             batch: self.bench.batch(run.work.on, &run.work.op, now),
-            on_it: Span::sum(own.map(|run| run.worked(now))),
             heads: run.heads_at(now),
             wrong: self.forgotten(run),
         }
     }
 
     fn choice(&self, run: &Run) -> Choice {
-        let Work { op, kind, stage, on, .. } = run.work.clone();
-        self.named((op, kind, stage), on)
+        let Work { op, kind, stage, on, rework, .. } = run.work.clone();
+        Choice { rework, ..self.named((op, kind, stage), on) }
     }
 
     fn named(&self, (op, kind, stage): (String, Kind, Stage), on: On) -> Choice {
         let batch = self.bench.batch(on, &op, self.seen.now.at);
-        Choice { op, kind, stage, on, name: fold::name_of(self.book, on), batch }
+        Choice { op, kind, stage, on, rework: false, name: fold::name_of(self.book, on), batch }
     }
 
-    fn planned(&self, on: On) -> Vec<Choice> {
-        let On::Job(job) = on else { return vec![] };
+    fn hand(&self, run: &Run) -> Hand {
+        let (on, now) = (run.work.on, self.seen.now.at);
+        let own = self.bench.on(on).filter(|other| other.work.person == run.work.person);
+        Hand { on, name: fold::name_of(self.book, on), spent: Span::sum(own.map(|run| run.worked(now))) }
+    }
+
+    fn planned(&self, hand: Option<&Hand>) -> Vec<Choice> {
+        let Some(on @ On::Job(job)) = hand.map(|hand| hand.on) else { return vec![] };
         fold::planned_operations(self.book, job).into_iter().map(|operation| self.named(operation, on)).collect()
     }
 
@@ -158,7 +241,8 @@ impl Look<'_> {
     fn latest(&self) -> Vec<Choice> {
         let mut found: Vec<&Run> = vec![];
         for run in self.own().rev() {
-            if !found.iter().any(|other| other.work.op == run.work.op && other.work.on == run.work.on) {
+            let same = |other: &&Run| (&other.work.op, other.work.on, other.work.rework) == (&run.work.op, run.work.on, run.work.rework);
+            if !found.iter().any(same) {
                 found.push(run);
             }
             if LATEST <= found.len() {
@@ -171,10 +255,10 @@ impl Look<'_> {
     fn to_mend(&self, run: &Run) -> Option<ToMend> {
         let now = self.seen.now.at;
         let doubts = run.doubts(now);
-        let fresh = run.started.at.until(now) <= REMEMBERED;
-        let wrong = if run.is_running() || !fresh { None } else { self.forgotten(run) };
+        let wrong = if run.is_running() { None } else { self.forgotten(run) };
         let listed = !doubts.is_empty() || wrong.is_some();
-        listed.then(|| ToMend { run: run.clone(), worked: run.worked(now), doubts, wrong })
+        let batch = || self.bench.batch(run.work.on, &run.work.op, now);
+        listed.then(|| ToMend { run: run.clone(), worked: run.worked(now), doubts, batch: batch(), wrong })
     }
 }
 
@@ -272,7 +356,76 @@ mod tests {
             phone.note(1, planned);
         }
         phone.start(10, "saw", stands);
-        assert_eq!(seen(&phone, 20).planned.iter().map(|c| c.op.as_str()).collect::<Vec<_>>(), ["trim", "glue"]);
+        assert_eq!(seen(&phone, 20).rack.below.iter().map(|c| c.op.as_str()).collect::<Vec<_>>(), ["trim", "glue"]);
+    }
+
+    /// Planned `a` to `e`; what was done of it by then; above, below (the next one in capitals), earlier.
+    #[test]
+    fn the_rack_is_in_working_order_around_what_runs() {
+        let mut phone = Phone::new("a");
+        let (stands, bench) = (phone.job(0, "stands"), phone.job(1, "bench"));
+        for op in ["a", "b", "c", "d", "e"] {
+            let of = (job(stands), op.to_owned());
+            phone.note(
+                1,
+                crate::ledger::kind::job::OperationPlanned { job: of.0, op: of.1, kind: Kind::Make, stage: None, span: None, pieces: None },
+            );
+        }
+        phone.bench(2, BenchCommand::PlanBatch { job: job(stands), op: "c".into(), n: 2 }).unwrap();
+        let shown = |minute: i64, phone: &Phone| {
+            let rack = seen(phone, minute).rack;
+            let names = |choices: &[Choice]| choices.iter().map(|c| c.op.as_str()).collect::<Vec<_>>().concat();
+            let next = rack.next.and_then(|next| rack.below.get(next)).map(|c| c.op.to_uppercase()).unwrap_or_default();
+            let above = rack.above.map(|c| c.op).unwrap_or_default();
+            format!("{above}|{}|{}|{next}", names(&rack.below), names(&rack.earlier))
+        };
+        assert_eq!(shown(3, &phone), "|||");
+        let oil = phone.start(10, "oil", bench);
+        assert_eq!(shown(11, &phone), "|||");
+        phone.stop(12, oil);
+        assert_eq!(shown(13, &phone), "|oil||");
+        phone.start(20, "a", stands);
+        assert_eq!(shown(21, &phone), "|bcde|oil|B");
+        let c = phone.start(30, "c", stands);
+        assert_eq!(shown(31, &phone), "b|de|aoil|D");
+        phone.bench(32, BenchCommand::Done { run: c, n: 1 }).unwrap();
+        phone.stop(33, c);
+        assert_eq!(shown(34, &phone), "|cde|aboil|D", "carry on first");
+        let c = phone.start(40, "c", stands);
+        phone.bench(41, BenchCommand::Done { run: c, n: 1 }).unwrap();
+        phone.stop(42, c);
+        assert_eq!(shown(43, &phone), "|dce|aboil|D", "it is done whole");
+        phone.start(50, "x", stands);
+        assert_eq!(shown(51, &phone), "|bde|acoil|B", "not planned: what is still to do");
+    }
+
+    #[test]
+    fn what_looks_wrong_is_in_no_total_until_it_is_answered() {
+        let mut phone = Phone::new("a");
+        let stands = phone.job(0, "stands");
+        let first = phone.start(10, "saw", stands);
+        phone.stop(40, first);
+        let forgotten = phone.start(50, "sand", stands);
+        let totals = |phone: &Phone, minute| (seen(phone, minute).today.as_minutes(), seen(phone, minute).unsettled);
+        assert_eq!(totals(&phone, 300), (280, 1), "it may be right while it runs");
+        phone.stop(300, forgotten);
+        assert_eq!(totals(&phone, 301), (30, 1));
+        phone.bench(302, BenchCommand::Confirm { run: forgotten }).unwrap();
+        assert_eq!(totals(&phone, 303), (280, 0));
+    }
+
+    #[test]
+    fn an_end_put_back_to_the_stamp_is_measured_again() {
+        let mut phone = Phone::new("a");
+        let stands = phone.job(0, "stands");
+        let run = phone.start(10, "sand", stands);
+        phone.stop(200, run);
+        phone.bench(201, BenchCommand::StopAt { run, at: at(57), by: Mender::Proposed }).unwrap();
+        let mend = BenchCommand::Mend { run, start: None, stop: Some(at(200)), op: None };
+        phone.bench(202, mend).unwrap();
+        let time = phone.runs().of_job(job(stands), at(300)).own;
+        assert_eq!((time.measured.as_minutes(), time.corrected.as_minutes()), (190, 0));
+        assert_eq!(seen(&phone, 300).unsettled, 0, "it was answered for");
     }
 
     #[test]
@@ -287,7 +440,7 @@ mod tests {
         let sheet = seen(&phone, 70);
         let shown: Vec<_> = sheet.latest.iter().map(|c| (c.op.as_str(), c.name.as_deref().unwrap())).collect();
         assert_eq!(shown, [("oil", "bench"), ("sand", "stands"), ("sand", "bench"), ("glue", "bench")]);
-        assert_eq!((sheet.today.as_minutes(), sheet.running.unwrap().on_it.as_minutes()), (60, 30));
+        assert_eq!((sheet.today.as_minutes(), sheet.hand.unwrap().spent.as_minutes()), (60, 30));
         assert_eq!(
             crate::sheet::strip::strip(&phone.book, None, phone.wall(75)).map(|s| (s.op, s.worked.as_minutes())),
             Some(("oil".into(), 15))

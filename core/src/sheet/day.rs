@@ -1,9 +1,11 @@
 //! A day as a list: every run with its times, where its minutes come from, and its raw stamps; and the day's totals.
 
+use super::bench::{Look, Seen};
+use crate::bench::repair::Proposed;
 use crate::bench::{Batch, DayTotal, Doubt, Run, Shares, day as of_day};
-use crate::ledger::{Book, fold};
+use crate::ledger::{Book, Entry, Fact, fold};
 use crate::quantity::order_by_key;
-use crate::quantity::{Day, Id, Moment, Span, Wall};
+use crate::quantity::{Count, Day, Id, Moment, Span, Wall};
 
 /// One run of the day.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,7 +21,18 @@ pub struct DayLine {
     /// Of the worked time, what falls on this day.
     pub on_this_day: Span,
     pub doubts: Vec<Doubt>,
+    /// It looks like a forgotten stop: the end to propose.
+    pub wrong: Option<Proposed>,
     pub batch: Batch,
+}
+
+/// A run of the day that was struck; it can be put back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Struck {
+    /// Of the run.
+    pub id: Id,
+    pub op: String,
+    pub started: Wall,
 }
 
 /// A day at the bench.
@@ -28,13 +41,17 @@ pub struct DaySheet {
     pub day: Day,
     /// Runs that began on the day, the earliest first.
     pub lines: Vec<DayLine>,
-    /// What was worked on the day, runs from the day before included.
+    pub struck: Vec<Struck>,
+    /// What was worked on the day, runs from the day before included, but for ended runs that look wrong.
     pub total: DayTotal,
+    /// So many runs of the day look wrong.
+    pub unsettled: Count,
 }
 
 /// The day of a person.
 pub fn day(book: &Book, (day, person): (Day, Option<Id>), now: Wall) -> DaySheet {
     let bench = fold::bench(book);
+    let look = Look::new(&bench, book, Seen { now, person, closing: None });
     let own = bench.runs().filter(|run| run.work.person == person);
     let listed = own.clone().filter(|run| of_day::day_of(run) == day);
     let line = |run: &Run| DayLine {
@@ -45,10 +62,28 @@ pub fn day(book: &Book, (day, person): (Day, Option<Id>), now: Wall) -> DaySheet
         labour: run.labour(now.at),
         on_this_day: Span::sum(of_day::parts(run, now).into_iter().filter(|part| part.0 == day).map(|part| part.2)),
         doubts: run.doubts(now.at),
+        wrong: look.forgotten(run),
         batch: Batch::of(std::iter::once(run), None, now.at),
         run: run.clone(),
     };
-    DaySheet { day, lines: listed.map(line).collect(), total: of_day::total(own, day, now) }
+    let lines: Vec<DayLine> = listed.map(line).collect();
+    let unsettled = u32::try_from(lines.iter().filter(|line| line.wrong.is_some()).count()).unwrap_or(u32::MAX);
+    let sure = own.filter(|run| run.is_running() || look.forgotten(run).is_none());
+    DaySheet { day, lines, struck: struck(book, (day, person)), total: of_day::total(sure, day, now), unsettled }
+}
+
+fn struck(book: &Book, (day, person): (Day, Option<Id>)) -> Vec<Struck> {
+    let run = |(entry, struck): (&Entry, bool)| {
+        let (whose, op, from) = match &entry.fact {
+            Fact::RunStarted(f) => (f.person, &f.op, f.from),
+            Fact::RunRecalled(f) => (f.person, &f.op, Some(f.start)),
+            _ => return None,
+        };
+        let started = Wall::new(from.unwrap_or(entry.wall.at), entry.wall.offset);
+        let listed = struck && whose == person && started.day() == day;
+        listed.then(|| Struck { id: entry.id, op: op.clone(), started })
+    };
+    book.entries().filter_map(run).collect()
 }
 
 /// The days on which a person worked, the latest first.
@@ -74,6 +109,7 @@ mod tests {
     use super::*;
     use crate::bench::{Kind, On};
     use crate::ledger::decide::BenchCommand;
+    use crate::ledger::decide::{BookCommand, Command};
     use crate::ledger::told::{Phone, at, work};
 
     #[test]
@@ -95,5 +131,20 @@ mod tests {
         assert_eq!(two.total.by_kind.get(&Kind::Make).unwrap().total().as_minutes(), 60);
         assert_eq!(days(&phone.book, None, now), [second, first]);
         assert_eq!(gaps(&two), [(at(1_930), at(1_950))]);
+    }
+
+    #[test]
+    fn a_struck_run_of_a_switch_is_put_back_alone() {
+        let mut phone = Phone::new("a");
+        phone.start(10, "saw", On::Nothing);
+        let sand = phone.start(20, "sand", On::Nothing);
+        phone.stop(40, sand);
+        phone.take_back(41, sand);
+        let today = |phone: &Phone| day(&phone.book, (phone.wall(0).day(), None), phone.wall(60));
+        let sheet = today(&phone);
+        assert_eq!(sheet.lines.iter().map(|l| (l.run.work.op.as_str(), l.worked.as_minutes())).collect::<Vec<_>>(), [("saw", 10)]);
+        assert_eq!(sheet.struck, [Struck { id: sand, op: "sand".into(), started: phone.wall(20) }]);
+        phone.order(42, Command::Book(BookCommand::Restore { act: sand })).unwrap();
+        assert_eq!((today(&phone).lines.len(), today(&phone).struck.len(), today(&phone).total.own.total().as_minutes()), (2, 0, 30));
     }
 }

@@ -7,6 +7,7 @@ pub mod buyer;
 pub mod carried;
 pub mod copy;
 pub mod count;
+pub mod counts;
 pub mod day;
 pub mod gallery;
 pub mod haul;

@@ -2,15 +2,19 @@
 
 pub mod day;
 pub mod starting;
+#[cfg(test)]
+mod tests;
 
 use super::App;
 use super::entry::Typed;
 use super::order::{Feel, Order};
+use crate::parts::Place;
 use crate::parts::pad::Press;
+use crate::words::en::bench as words;
 use fivebar_core::bench::{Mender, On, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
-use fivebar_core::quantity::{Clock, Day, Id, Moment, PILE_MOST, Span, reading};
-use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench};
+use fivebar_core::quantity::{Clock, Id, Moment, PILE_MOST, Span, Wall, reading};
+use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
 
 /// What lies over the bench.
@@ -26,10 +30,8 @@ pub enum Over {
     More(Typed),
     /// When a run stopped, by the clock.
     StoppedAt(Id, Typed),
-    /// The day's list, with the run that is opened.
-    Day(Day, Option<Id>),
-    /// An end of a run being put right.
-    Mending(day::Mending),
+    /// The day's list.
+    Day(Box<day::View>),
     /// Four large keys.
     Big,
 }
@@ -72,21 +74,21 @@ pub enum Tap {
 
 /// The bench of the maker as it stands.
 pub fn sheet(app: &App) -> BenchSheet {
-    bench(&app.shelf().book, Seen { now: app.now, person: None, closing: None })
+    bench_of(&app.shelf().bench(), &app.shelf().book, Seen { now: app.now, person: None, closing: None })
 }
 
 /// Takes in a tap on Bench.
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
     match tap {
         Tap::Board(choice) => start(app, work_of(&choice), now),
-        Tap::Other => app.bench.over = Over::Starting(Box::default()),
+        Tap::Other => app.bench.over = Over::Starting(Box::new(Starting::new(app))),
         Tap::Starting(tap) => starting::heard(app, tap, now),
         Tap::Ago(minutes) => {
             let ago = Span::minutes(minutes);
             app.bench.ago = if app.bench.ago == ago { Span::ZERO } else { ago };
         }
-        Tap::Stop => on_run(app, now, Feel::Stop, |run| BenchCommand::Stop { run }),
-        Tap::Done => on_run(app, now, Feel::Count(1), |run| BenchCommand::Done { run, n: 1 }),
+        Tap::Stop => stop(app, now),
+        Tap::Done => done(app, 1, now),
         Tap::MoreDone => app.bench.over = Over::More(Typed::default()),
         Tap::AskBatch => app.bench.over = Over::Batch(Typed::default()),
         Tap::HelperJoins => on_run(app, now, Feel::Start, |run| BenchCommand::HelperJoins { run, person: None, pay: None }),
@@ -97,46 +99,82 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Press(press) => pressed(app, press),
         Tap::PadDone => pad_done(app, now),
         Tap::Day(tap) => day::heard(app, tap, now),
-        Tap::Big => {
-            app.bench.over = Over::Big;
-            app.orders.push(Order::Awake(true));
-        }
-        Tap::LeaveBig | Tap::Close => {
-            app.bench.over = Over::Nothing;
-            app.orders.push(Order::Awake(false));
-        }
+        Tap::Big => awake(app, Over::Big),
+        Tap::LeaveBig => awake(app, Over::Nothing),
+        Tap::Close => close(app),
     }
+}
+
+/// Whether the screen stays awake for the bench: in big buttons.
+pub fn wants_awake(app: &App) -> bool {
+    app.place == Place::Bench && app.bench.over == Over::Big
+}
+
+fn awake(app: &mut App, over: Over) {
+    app.bench.over = over;
+    app.orders.push(Order::Awake(wants_awake(app)));
+}
+
+/// One step back.
+fn close(app: &mut App) {
+    app.notice = None;
+    app.bench.over = match std::mem::take(&mut app.bench.over) {
+        Over::Starting(starting) => starting.missed.map_or(Over::Nothing, day::list),
+        Over::Day(view) if view.mend.is_some() => Over::Day(Box::new(day::View { mend: None, ..*view })),
+        _ => Over::Nothing,
+    };
 }
 
 /// The work of a board.
 pub fn work_of(choice: &Choice) -> Work {
-    Work { op: choice.op.clone(), kind: choice.kind, stage: choice.stage, on: choice.on, person: None, rework: false }
+    Work { op: choice.op.clone(), kind: choice.kind, stage: choice.stage, on: choice.on, person: None, rework: choice.rework }
 }
 
 /// Begins work, or switches to it.
 pub fn start(app: &mut App, work: Work, now: Now) {
-    let ago = app.bench.ago;
+    let (ago, said) = (app.bench.ago, words::started(&work.op));
+    let big = app.bench.over == Over::Big;
     if app.order(&Command::Bench(BenchCommand::Start { work, ago }), now).is_some() {
-        app.bench = Bench::default();
+        app.bench = Bench { over: if big { Over::Big } else { Over::Nothing }, ago: Span::ZERO };
         app.orders.push(Order::Feel(Feel::Start));
+        app.said = said;
     }
 }
 
-fn running(app: &App) -> Option<Id> {
-    app.running().map(|strip| strip.run)
+fn stop(app: &mut App, now: Now) {
+    let Some(strip) = app.running() else { return };
+    if app.order(&Command::Bench(BenchCommand::Stop { run: strip.run }), now).is_some() {
+        app.orders.push(Order::Feel(Feel::Stop));
+        app.said = words::stopped(&strip.op, &app.speech.span(strip.worked));
+    }
+}
+
+fn done(app: &mut App, n: u32, now: Now) {
+    let Some(run) = app.running().map(|strip| strip.run) else { return };
+    if app.order(&Command::Bench(BenchCommand::Done { run, n }), now).is_some() {
+        let batch = sheet(app).running.map(|slab| slab.batch).unwrap_or_default();
+        app.orders.push(Order::Feel(Feel::Count(batch.n)));
+        app.said = words::done(&app.speech.count(batch.n), batch.of.map(|of| app.speech.count(of)).as_deref());
+        if app.bench.over != Over::Big {
+            app.bench.over = Over::Nothing;
+        }
+    }
 }
 
 fn on_run(app: &mut App, now: Now, feel: Feel, command: impl Fn(Id) -> BenchCommand) {
-    let Some(run) = running(app) else { return };
+    let Some(run) = app.running().map(|strip| strip.run) else { return };
     if app.order(&Command::Bench(command(run)), now).is_some() {
         app.orders.push(Order::Feel(feel));
     }
 }
 
-/// Carries an order out and goes back to the bench.
-pub fn ordered(app: &mut App, command: BenchCommand, now: Now) {
+/// Carries an order out and goes back to where it was asked for: the day's list, or the bench.
+fn ordered(app: &mut App, command: BenchCommand, now: Now) {
     if app.order(&Command::Bench(command), now).is_some() {
-        app.bench.over = Over::Nothing;
+        match &mut app.bench.over {
+            Over::Day(view) => view.mend = None,
+            over => *over = Over::Nothing,
+        }
     }
 }
 
@@ -144,7 +182,7 @@ fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
     match &mut app.bench.over {
         Over::Batch(typed) | Over::More(typed) | Over::StoppedAt(_, typed) => typed.press(press, sign),
-        Over::Mending(mending) => mending.typed.press(press, sign),
+        Over::Day(view) => view.press(press, sign),
         Over::Starting(starting) => starting.typed.press(press, sign),
         _ => {}
     }
@@ -152,158 +190,37 @@ fn pressed(app: &mut App, press: Press) {
 
 fn pad_done(app: &mut App, now: Now) {
     let sign = app.speech.sign();
-    let slab = sheet(app).running;
-    let command = match (&mut app.bench.over, slab) {
-        (Over::More(typed), Some(slab)) => {
-            typed.take(|text| reading::count(text, sign, PILE_MOST)).map(|n| BenchCommand::Done { run: slab.run.id, n })
+    let count = |typed: &mut Typed| typed.take(|text| reading::count(text, sign, PILE_MOST));
+    match &mut app.bench.over {
+        Over::More(typed) => {
+            if let Some(n) = count(typed) {
+                done(app, n, now);
+            }
         }
-        (Over::Batch(typed), Some(slab)) => {
-            let On::Job(job) = slab.run.work.on else { return };
-            let op = slab.run.work.op;
-            typed.take(|text| reading::count(text, sign, PILE_MOST)).map(|n| BenchCommand::PlanBatch { job, op, n })
+        Over::Batch(typed) => {
+            let n = count(typed);
+            let work = sheet(app).running.map(|slab| slab.run.work);
+            if let (Some(n), Some(Work { on: On::Job(job), op, .. })) = (n, work) {
+                ordered(app, BenchCommand::PlanBatch { job, op, n }, now);
+            }
         }
-        (Over::StoppedAt(run, typed), _) => {
+        Over::StoppedAt(run, typed) => {
             let run = *run;
-            let clock = typed.take(reading::clock);
-            return stopped_at(app, run, clock, now);
+            if let Some((clock, started)) = typed.take(reading::clock).zip(started(app, run)) {
+                ordered(app, BenchCommand::StopAt { run, at: after(started, clock), by: Mender::Typed }, now);
+            }
         }
-        (Over::Mending(_), _) => return day::mended(app, now),
-        _ => None,
-    };
-    if let Some(command) = command {
-        ordered(app, command, now);
+        Over::Day(_) => day::mended(app, now),
+        _ => {}
     }
+}
+
+fn started(app: &App, run: Id) -> Option<Wall> {
+    app.shelf().bench().run(run).map(|run| run.started)
 }
 
 /// A clock time of the day a run began; one before its start is meant for the day after.
-fn stopped_at(app: &mut App, run: Id, clock: Option<Clock>, now: Now) {
-    let Some((clock, started)) = clock.zip(app.shelf().bench().run(run).map(|run| run.started)) else { return };
+fn after(started: Wall, clock: Clock) -> Moment {
     let same = started.day().at(clock, started.offset);
-    let at = if same < started.at { started.day().next().at(clock, started.offset) } else { same };
-    ordered(app, BenchCommand::StopAt { run, at, by: Mender::Typed }, now);
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::app::Msg;
-    use crate::app::told::{after, nth};
-    use crate::parts::Place;
-    use fivebar_core::bench::{Kind, Stage};
-    use fivebar_core::ledger::decide::JobCommand;
-    use fivebar_core::ledger::kind::job::For;
-    use fivebar_core::quantity::{Currency, Offset, Units, Wall};
-
-    fn tap(tap: Tap) -> Msg {
-        Msg::Bench(tap)
-    }
-
-    fn starting(tap: StartingTap) -> Msg {
-        Msg::Bench(Tap::Starting(tap))
-    }
-
-    /// An app with one job, five stands.
-    fn with_job() -> (App, On) {
-        let mut app = App::for_tests(Place::Bench);
-        let (currency, units) = (Currency::USD, Units::Inch);
-        let began = JobCommand::Begin { name: "stands".into(), currency, units, pieces: 5, made_for: For::Spec };
-        let written = app.order(&Command::Job(began), nth(0)).unwrap();
-        app.orders.clear();
-        (app, On::Job(written.act))
-    }
-
-    fn sand(app: &mut App, on: On) -> String {
-        after(app, [tap(Tap::Other), starting(StartingTap::On(on)), starting(StartingTap::Op("Sand".into(), Kind::Make, Stage::Make))])
-    }
-
-    /// The moment a test looks, so many minutes after nine.
-    fn minutes(n: i64) -> Now {
-        let wall = Wall::new(nth(0).wall.at.plus(Span::minutes(n)), Offset::minutes(-300).unwrap());
-        Now { wall, chance: [9, 9, 2, 3, 4, 5, 6, 7, u8::try_from(n % 200).unwrap(), 0] }
-    }
-
-    #[test]
-    fn three_taps_start_and_one_stops() {
-        let (mut app, on) = with_job();
-        assert!(after(&mut app, []).contains("Nothing runs"));
-        let shown = sand(&mut app, on);
-        assert!(shown.contains("stands") && shown.contains(r#"class="slab""#), "{shown}");
-        assert!(shown.contains("Hardwood dust"), "the first dusty run of the day");
-        let shown = after(&mut app, [tap(Tap::Stop)]);
-        assert!(shown.contains("Carry on: Sand"), "{shown}");
-    }
-
-    #[test]
-    fn a_board_switches_in_one_act_and_is_taken_back_whole() {
-        let (mut app, on) = with_job();
-        sand(&mut app, on);
-        let sanding = sheet(&app).running.unwrap().run.id;
-        let glue = Choice {
-            op: "Glue up".into(),
-            kind: Kind::Make,
-            stage: Stage::Make,
-            on,
-            name: None,
-            batch: sheet(&app).running.unwrap().batch,
-        };
-        app.heard(tap(Tap::Board(glue)), minutes(10));
-        assert_eq!(sheet(&app).running.unwrap().run.work.op, "Glue up");
-        app.heard(Msg::Common(crate::app::Common::TakeBack), minutes(11));
-        assert_eq!(sheet(&app).running.unwrap().run.id, sanding);
-    }
-
-    #[test]
-    fn a_start_may_be_said_late() {
-        let (mut app, on) = with_job();
-        app.heard(tap(Tap::Ago(15)), minutes(20));
-        for message in [tap(Tap::Other), starting(StartingTap::On(on)), starting(StartingTap::Op("Bore".into(), Kind::Make, Stage::Make))] {
-            app.heard(message, minutes(20));
-        }
-        assert_eq!(sheet(&app).running.unwrap().worked, Span::minutes(15));
-        assert_eq!(app.bench.ago, Span::ZERO);
-    }
-
-    #[test]
-    fn pieces_are_notched_and_the_batch_is_asked_once() {
-        let (mut app, on) = with_job();
-        sand(&mut app, on);
-        let shown = after(&mut app, [tap(Tap::Done), tap(Tap::AskBatch), tap(Tap::Press(Press::Digit(5))), tap(Tap::PadDone)]);
-        assert!(shown.contains("1 of 5 done"), "{shown}");
-        let shown = after(&mut app, [tap(Tap::MoreDone), tap(Tap::Press(Press::Digit(3))), tap(Tap::PadDone)]);
-        assert!(shown.contains("4 of 5 done"), "{shown}");
-    }
-
-    #[test]
-    fn a_forgotten_stop_is_asked_about_and_never_blocks_a_start() {
-        let (mut app, on) = with_job();
-        sand(&mut app, on);
-        let run = sheet(&app).running.unwrap().run.id;
-        app.heard(tap(Tap::Done), minutes(47));
-        app.heard(Msg::Go(Place::Bench), minutes(240));
-        let shown = crate::screens::page(&app).html();
-        assert!(shown.contains("Sand shows 4 h") && shown.contains("47 min, until"), "{shown}");
-        let wrong = sheet(&app).running.unwrap().wrong.unwrap();
-        app.heard(tap(Tap::Proposed(run, wrong.at)), minutes(241));
-        assert_eq!(sheet(&app).today.as_minutes(), 47);
-    }
-
-    #[test]
-    fn the_day_lists_mends_and_strikes() {
-        let (mut app, on) = with_job();
-        sand(&mut app, on);
-        let run = sheet(&app).running.unwrap().run.id;
-        app.heard(tap(Tap::Stop), minutes(60));
-        let today = app.now.day();
-        app.heard(tap(Tap::Day(day::DayTap::Show(today))), minutes(61));
-        app.heard(tap(Tap::Day(day::DayTap::Open(run))), minutes(61));
-        assert!(crate::screens::page(&app).html().contains("the clock said 09:00 to 10:00"));
-        app.heard(tap(Tap::Day(day::DayTap::Mend { run, start: false })), minutes(62));
-        for digit in [0, 9, 3, 0] {
-            app.heard(tap(Tap::Press(Press::Digit(digit))), minutes(62));
-        }
-        app.heard(tap(Tap::PadDone), minutes(62));
-        assert!(crate::screens::page(&app).html().contains("30 min"), "mended by the clock");
-        app.heard(tap(Tap::Day(day::DayTap::Strike(run))), minutes(63));
-        assert!(crate::screens::page(&app).html().contains("Nothing logged on this day."));
-    }
+    if same < started.at { started.day().next().at(clock, started.offset) } else { same }
 }

@@ -209,6 +209,7 @@ impl App {
         match place {
             Place::Jobs if self.is_open => jobs::chosen(self, before),
             Place::Price if before == place => self.price.to_list(),
+            Place::Bench if before == place && !bench::wants_awake(self) => self.bench.over = bench::Over::Nothing,
             _ => {}
         }
         self.notice = None;
@@ -216,9 +217,9 @@ impl App {
         self.orders.push(Order::Awake(self.wants_awake()));
     }
 
-    /// The screen stays awake while a haul is being counted.
+    /// The screen stays awake while a haul is being counted, and in big buttons.
     fn wants_awake(&self) -> bool {
-        self.place == Place::Count
+        self.place == Place::Count || bench::wants_awake(self)
     }
 
     /// Whether anything shown changes with the clock alone.

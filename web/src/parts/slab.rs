@@ -20,11 +20,17 @@ pub struct Slab {
 }
 
 /// The slab. Its minutes are not announced as they run.
-pub fn slab<M>(slab: Slab) -> El<M> {
+pub fn slab<M>(drawn: Slab) -> El<M> {
+    slab_with(drawn, None)
+}
+
+/// The slab with a key beside its figure.
+pub fn slab_with<M>(slab: Slab, key: Option<El<M>>) -> El<M> {
     let run = el("p", "run")
         .kid(el("span", "fig80").text(slab.figure))
         .kids((!slab.unit.is_empty()).then(|| el("span", "unit").text(slab.unit)))
-        .kids((!slab.done.is_empty()).then(|| el("span", "of").text(slab.done)));
+        .kids((!slab.done.is_empty()).then(|| el("span", "of").text(slab.done)))
+        .kids(key);
     let lines = slab.lines.into_iter().enumerate().map(|(i, (left, right))| {
         let class = if i == 0 { "row strong" } else { "row" };
         el("p", class).kid(worded("span", "", left)).kids((!right.is_empty()).then(|| worded("span", "", right)))

@@ -2,24 +2,34 @@
 
 mod big;
 mod day;
-mod mend;
+mod foot;
+mod pads;
+mod question;
+mod rack;
+mod row;
 mod running;
+mod slab;
 mod start;
 
 use super::{Screen, Seen};
+use crate::app::bench::day::Mend;
 use crate::app::bench::{Over, Tap, sheet};
 use crate::app::{App, Msg};
+use crate::words::en::bench as words;
 
 /// The screen as it stands.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     match &app.bench.over {
         Over::Nothing => running::screen(app, &sheet(app), seen),
         Over::Starting(starting) => start::screen(starting, app, seen),
-        Over::Batch(typed) => mend::count("bench/batch", crate::words::en::bench::OF_HOW_MANY, typed, seen),
-        Over::More(typed) => mend::count("bench/more", crate::words::en::bench::HOW_MANY_DONE, typed, seen),
-        Over::StoppedAt(_, typed) => mend::clock("bench/stopped", crate::words::en::bench::STOPPED_WHEN, typed, seen),
-        Over::Mending(mending) => mend::clock("bench/mend", mend::title(mending), &mending.typed, seen),
-        Over::Day(day, open) => day::screen(app, (*day, *open), seen),
+        Over::Batch(typed) => pads::count(("bench/batch", words::OF_HOW_MANY), typed, app, seen),
+        Over::More(typed) => pads::count(("bench/more", words::HOW_MANY_DONE), typed, app, seen),
+        Over::StoppedAt(run, typed) => pads::stopped(*run, typed, app, seen),
+        Over::Day(view) => match &view.mend {
+            Some(Mend::Start(typed)) => pads::mend((words::STARTED_WHEN, view.open), typed, app, seen),
+            Some(Mend::Stop(typed)) => pads::mend((words::STOPPED_WHEN, view.open), typed, app, seen),
+            _ => day::screen(app, view, seen),
+        },
         Over::Big => big::screen(app, &sheet(app), seen),
     }
 }

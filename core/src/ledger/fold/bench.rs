@@ -154,6 +154,17 @@ fn mend(run: &mut Run, said: kind::RunMended) {
     if let Some(op) = said.op {
         run.work.op = op;
     }
+    as_stamped(run);
+}
+
+/// An end that was put back to what the clock had stamped is measured again, and it was answered for.
+fn as_stamped(run: &mut Run) {
+    if run.mended_start.is_some() && run.started.at == run.tapped.at {
+        run.mended_start = None;
+    }
+    if run.mended_stop.is_some() && run.stopped.map(|stop| stop.at) == run.tapped_stop.map(|stop| stop.at) {
+        (run.mended_stop, run.confirmed) = (None, true);
+    }
 }
 
 fn on(job: Option<Id>, haul: Option<Id>) -> On {

@@ -1,82 +1,125 @@
-//! The day's list, heard: every run can be opened, mended or struck, and time that was missed written down.
+//! The day's list, heard: every run and count can be opened, mended or struck, and time that was missed written down.
 
 use super::super::App;
 use super::super::entry::Typed;
 use super::starting::Starting;
-use super::{Over, ordered};
+use super::{Over, after, ordered, started};
+use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
+use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Day, Id, reading};
 
-/// An end of a run that is put right by the clock.
+/// The day that is listed.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Mending {
-    pub run: Id,
+pub struct View {
     pub day: Day,
-    /// Its start; else its stop.
-    pub start: bool,
-    pub typed: Typed,
+    /// The run, or the first tap of a count, that is opened.
+    pub open: Option<Id>,
+    /// What is put right of the run that is opened.
+    pub mend: Option<Mend>,
+}
+
+/// What is put right of a run.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Mend {
+    /// Which of the three is asked.
+    Which,
+    Start(Typed),
+    Stop(Typed),
+    /// The operation, half-typed.
+    Op(String),
 }
 
 /// What can be said of a day.
 #[derive(Clone, Debug, PartialEq)]
 pub enum DayTap {
     Show(Day),
-    /// Opens a run, or closes it.
+    /// Opens a run or a count, or closes it.
     Open(Id),
-    Mend {
-        run: Id,
-        start: bool,
-    },
-    /// Takes a run back; the bar puts it back.
+    /// Begins to put something right of the run that is opened.
+    Mend(Mend),
+    /// The operation as it was typed.
+    Op,
+    /// The ends as the clock had stamped them.
+    AsStamped(Id),
+    /// Takes a run or a count back; the bar puts it back.
     Strike(Id),
+    /// Puts back what was struck.
+    PutBack(Id),
     Missed,
+}
+
+impl View {
+    pub(super) fn press(&mut self, press: Press, sign: Sign) {
+        if let Some(Mend::Start(typed) | Mend::Stop(typed)) = &mut self.mend {
+            typed.press(press, sign);
+        }
+    }
+}
+
+/// The list of a day, with nothing opened.
+pub fn list(day: Day) -> Over {
+    Over::Day(Box::new(View { day, open: None, mend: None }))
 }
 
 /// Takes in a tap on the day's list.
 pub fn heard(app: &mut App, tap: DayTap, now: Now) {
-    let shown = shown(app);
     match tap {
-        DayTap::Show(day) => app.bench.over = Over::Day(day, None),
-        DayTap::Open(run) => {
-            let open = matches!(app.bench.over, Over::Day(_, Some(other)) if other == run);
-            app.bench.over = Over::Day(shown, (!open).then_some(run));
+        DayTap::Show(day) => app.bench.over = list(day),
+        DayTap::Missed => app.bench.over = Over::Starting(Box::new(Starting { missed: Some(shown(app)), ..Starting::new(app) })),
+        DayTap::Strike(id) => strike(app, id, now),
+        DayTap::PutBack(act) => {
+            if app.order(&Command::Book(BookCommand::Restore { act }), now).is_some() {
+                app.shelf_mut().last_act = Some(act);
+            }
         }
-        DayTap::Mend { run, start } => {
-            app.bench.over = Over::Mending(Mending { run, day: shown, start, typed: Typed::default() });
+        DayTap::AsStamped(run) => as_stamped(app, run, now),
+        DayTap::Op => mended(app, now),
+        DayTap::Open(id) => {
+            if let Over::Day(view) = &mut app.bench.over {
+                (view.open, view.mend) = ((view.open != Some(id)).then_some(id), None);
+            }
         }
-        DayTap::Strike(run) => strike(app, run, now),
-        DayTap::Missed => app.bench.over = Over::Starting(Box::new(Starting { missed: Some(shown), ..Starting::default() })),
+        DayTap::Mend(mend) => {
+            if let Over::Day(view) = &mut app.bench.over {
+                view.mend = Some(mend);
+            }
+        }
     }
 }
 
 /// The day that is listed; today where none is.
 fn shown(app: &App) -> Day {
-    match &app.bench.over {
-        Over::Day(day, _) => *day,
-        Over::Mending(mending) => mending.day,
-        _ => app.now.day(),
-    }
+    if let Over::Day(view) = &app.bench.over { view.day } else { app.now.day() }
 }
 
-fn strike(app: &mut App, run: Id, now: Now) {
-    if app.order(&Command::Book(BookCommand::TakeBack { act: run }), now).is_some() {
+fn strike(app: &mut App, act: Id, now: Now) {
+    if app.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
         let shelf = app.shelf_mut();
-        (shelf.last_act, shelf.taken_back) = (None, Some(run));
+        (shelf.last_act, shelf.taken_back) = (None, Some(act));
     }
 }
 
-/// Writes the end that was typed.
-pub fn mended(app: &mut App, now: Now) {
-    let Over::Mending(mending) = &mut app.bench.over else { return };
-    let Some(clock) = mending.typed.take(reading::clock) else { return };
-    let (run, is_start, day) = (mending.run, mending.start, mending.day);
-    let Some(started) = app.shelf().bench().run(run).map(|run| run.started) else { return };
-    let same = started.day().at(clock, started.offset);
-    let late = !is_start && same < started.at;
-    let at = if late { started.day().next().at(clock, started.offset) } else { same };
-    let (start, stop) = if is_start { (Some(at), None) } else { (None, Some(at)) };
-    ordered(app, BenchCommand::Mend { run, start, stop, op: None }, now);
-    if app.notice.is_none() {
-        app.bench.over = Over::Day(day, Some(run));
+fn as_stamped(app: &mut App, run: Id, now: Now) {
+    let Some(run) = app.shelf().bench().run(run).cloned() else { return };
+    let start = run.mended_start.map(|_| run.tapped.at);
+    let stop = run.mended_stop.and(run.tapped_stop).map(|stop| stop.at);
+    ordered(app, BenchCommand::Mend { run: run.id, start, stop, op: None }, now);
+}
+
+/// Writes down what was typed of the run that is opened.
+pub(super) fn mended(app: &mut App, now: Now) {
+    let Over::Day(view) = &mut app.bench.over else { return };
+    let Some(run) = view.open else { return };
+    let (mut start, mut stop, mut op) = (None, None, None);
+    match &mut view.mend {
+        Some(Mend::Start(typed)) => start = typed.take(reading::clock),
+        Some(Mend::Stop(typed)) => stop = typed.take(reading::clock),
+        Some(Mend::Op(text)) => op = Some(text.trim().to_owned()),
+        Some(Mend::Which) | None => {}
     }
+    let Some(began) = started(app, run).filter(|_| start.is_some() || stop.is_some() || op.is_some()) else { return };
+    let start = start.map(|clock| began.day().at(clock, began.offset));
+    let stop = stop.map(|clock| after(began, clock));
+    ordered(app, BenchCommand::Mend { run, start, stop, op }, now);
 }

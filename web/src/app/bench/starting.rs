@@ -2,15 +2,20 @@
 
 use super::super::App;
 use super::super::entry::Typed;
-use super::{Over, ordered, start};
+use super::{Over, day, ordered, sheet, start};
+use crate::words::en::{bench as words, count};
 use fivebar_core::bench::{Kind, On, Stage, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
-use fivebar_core::quantity::{Clock, Day, reading};
+use fivebar_core::ledger::fold;
+use fivebar_core::quantity::{Clock, Day, Id, reading};
+
+/// How many operations are offered before any is planned.
+const OFFERED: usize = 12;
 
 /// The answers so far.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Starting {
-    pub on: Option<On>,
+    pub on: On,
     /// Typed by the maker; half-typed text is never in the book.
     pub op: String,
     pub chosen: Option<(String, Kind, Stage)>,
@@ -27,6 +32,8 @@ pub enum StartingTap {
     On(On),
     /// An operation that is known, with its kind.
     Op(String, Kind, Stage),
+    /// The haul is sorted.
+    Sort(Id),
     Typed(String),
     /// The kind of the operation that was typed.
     Kind(Kind),
@@ -35,12 +42,53 @@ pub enum StartingTap {
     Clock,
 }
 
+impl Starting {
+    /// A start for the job in hand, else the newest that goes on, else for none.
+    pub fn new(app: &App) -> Starting {
+        let open = open(app);
+        let hand = sheet(app).hand.map(|hand| hand.on).filter(|on| open.iter().any(|(job, _)| On::Job(*job) == *on));
+        let on = hand.or(open.last().map(|(job, _)| On::Job(*job))).unwrap_or(On::Nothing);
+        Starting { on, op: String::new(), chosen: None, rework: false, missed: None, from: None, typed: Typed::default() }
+    }
+
+    /// The work, once all of it was said.
+    pub fn work(&self) -> Option<Work> {
+        let (op, kind, stage) = self.chosen.clone()?;
+        Some(Work { op, kind, stage, on: self.on, person: None, rework: self.rework })
+    }
+}
+
+/// Jobs that go on, with their names.
+pub fn open(app: &App) -> Vec<(Id, String)> {
+    fold::jobs(&app.shelf().book).filter(|job| job.ended.is_none()).map(|job| (job.id, job.name)).collect()
+}
+
+/// What is planned for the job; where nothing is, what was done lately and what most jobs have.
+pub fn known(app: &App, on: On) -> Vec<(String, Kind, Stage)> {
+    let mut known = if let On::Job(job) = on { fold::planned_operations(&app.shelf().book, job) } else { vec![] };
+    if !known.is_empty() {
+        return known;
+    }
+    let latest = sheet(app).latest.into_iter().filter(|choice| choice.stage != Stage::Sort).map(|c| (c.op, c.kind, c.stage));
+    let of_none = if on == On::Nothing { words::OF_NO_JOB.as_slice() } else { &[] };
+    let usual = of_none.iter().chain(&words::USUAL).map(|(op, kind, stage)| ((*op).to_owned(), *kind, *stage));
+    for (op, kind, stage) in latest.chain(usual) {
+        if known.len() < OFFERED && !known.iter().any(|(own, ..)| own.eq_ignore_ascii_case(&op)) {
+            known.push((op, kind, stage));
+        }
+    }
+    known
+}
+
 /// Takes in an answer; the last one begins the work.
 pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
     let Over::Starting(starting) = &mut app.bench.over else { return };
     match tap {
-        StartingTap::On(on) => starting.on = Some(on),
+        StartingTap::On(on) => starting.on = on,
         StartingTap::Op(op, kind, stage) => starting.chosen = Some((op, kind, stage)),
+        StartingTap::Sort(haul) => {
+            (starting.on, starting.chosen) = (On::Haul(haul), Some((count::SORT.to_owned(), Kind::Fetch, Stage::Sort)))
+        }
         StartingTap::Typed(op) => starting.op = op,
         StartingTap::Kind(kind) => starting.chosen = Some((starting.op.trim().to_owned(), kind, kind.stage())),
         StartingTap::Rework => starting.rework = !starting.rework,
@@ -49,17 +97,11 @@ pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
     begin(app, now);
 }
 
-impl Starting {
-    /// The work, once all of it was said.
-    pub fn work(&self) -> Option<Work> {
-        let (on, (op, kind, stage)) = self.on.zip(self.chosen.clone())?;
-        Some(Work { op, kind, stage, on, person: None, rework: self.rework })
-    }
-}
-
 fn begin(app: &mut App, now: Now) {
-    let Over::Starting(starting) = &app.bench.over else { return };
+    let Over::Starting(starting) = &mut app.bench.over else { return };
     if let (Some(work), None) = (starting.work(), starting.missed) {
+        // A refused start is asked again.
+        starting.chosen = None;
         start(app, work, now);
     }
 }
@@ -69,14 +111,16 @@ fn clock(app: &mut App, now: Now) {
     let Over::Starting(starting) = &mut app.bench.over else { return };
     let Some(clock) = starting.typed.take(reading::clock) else { return };
     starting.typed = Typed::default();
-    let (Some(from), Some(day), Some(work)) = (starting.from, starting.missed, starting.work()) else {
+    let (Some(from), Some(on), Some(work)) = (starting.from, starting.missed, starting.work()) else {
         starting.from = Some(clock);
         return;
     };
     let offset = now.wall.offset;
-    let last = if clock < from { day.next() } else { day };
-    ordered(app, BenchCommand::Recall { work, start: day.at(from, offset), stop: last.at(clock, offset), heads: 1 }, now);
-    if app.notice.is_none() {
-        app.bench.over = Over::Day(day, None);
+    let last = if clock < from { on.next() } else { on };
+    ordered(app, BenchCommand::Recall { work, start: on.at(from, offset), stop: last.at(clock, offset), heads: 1 }, now);
+    match &mut app.bench.over {
+        // Refused: both ends are asked again.
+        Over::Starting(starting) => starting.from = None,
+        over => *over = day::list(on),
     }
 }

@@ -1,100 +1,133 @@
-//! The day as a list: every run with its times and where its minutes come from; each can be mended or struck.
+//! The day as a list: every run and count with its time and where its minutes come from.
 
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
-use super::say;
+use super::start::noon;
+use super::{row, say};
 use crate::app::bench::Tap;
-use crate::app::bench::day::DayTap;
+use crate::app::bench::day::{DayTap, View};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
-use crate::parts::scale::{Fill, Look, Rhythm, Scale, scale};
+use crate::parts::scale::{Fill, Look, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::{bench as words, common};
-use fivebar_core::quantity::{Clock, Day, Id, Span, Wall};
+use fivebar_core::bench::Shares;
+use fivebar_core::quantity::{Day, Span, Wall};
+use fivebar_core::sheet::counts::{Counted, counts};
 use fivebar_core::sheet::day::{DayLine, DaySheet, day};
 
-/// The list of a day, with the run that is opened.
-pub fn screen(app: &App, (shown, open): (Day, Option<Id>), seen: Seen<'_>) -> Screen {
-    let sheet = day(&app.shelf().book, (shown, None), seen.now);
-    let noon = Clock::at(12, 0).map(|noon| Wall::new(shown.at(noon, seen.now.offset), seen.now.offset)).unwrap_or(seen.now);
+/// The list of a day.
+pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
+    let sheet = day(&app.shelf().book, (view.day, None), seen.now);
+    let counted = counts(&app.shelf().book, view.day);
     let own = sheet.total.own;
-    let top = Head::new(words::THE_DAY, seen.speech.day(noon))
-        .fact(Fact::Strong(words::all_day(&seen.speech.span(own.total()))))
+    let settle = if sheet.unsettled == 0 { String::new() } else { words::to_settle(sheet.unsettled, &seen.speech.count(sheet.unsettled)) };
+    let top = Head::new(called(view.day, seen), seen.speech.day(noon(view.day, seen)))
+        .fact(Fact::Strong(words::of_the_day(&seen.speech.span(own.total()), &settle)))
         .fact(saved_fact(app, seen));
-    let span = |span: Span| seen.speech.span(span);
+    let worked = Span::ZERO < own.total();
     let main = el("main", "scr day")
-        .kids((!sheet.lines.is_empty()).then(|| bar(&sheet, seen)))
-        .kid(el("p", "t14").text(words::shares(&span(own.measured), &span(own.corrected), &span(own.recalled))))
-        .kid(list(&sheet, open, seen));
-    Screen::new("bench/day", head(top), main).foot(foot(app, shown, seen))
+        .kids(worked.then(|| bar(&sheet, seen)))
+        .kids(worked.then(|| el("p", "t14").text(shares(&own, seen))))
+        .kid(list(&sheet, &counted, view, seen))
+        .kids(row::struck(&sheet, seen));
+    Screen::new("bench/day", head(top), main).foot(foot(app, view.day, seen))
 }
 
-/// The day as a bar from the first start to the last end.
+fn called(day: Day, seen: Seen<'_>) -> &'static str {
+    let today = seen.now.day();
+    match (day == today, day == today.before()) {
+        (true, _) => words::TODAY,
+        (_, true) => words::YESTERDAY,
+        _ => words::THE_DAY,
+    }
+}
+
+fn shares(own: &Shares, seen: Seen<'_>) -> String {
+    let said = |span: Span, words: fn(&str) -> String| (Span::ZERO < span).then(|| words(&seen.speech.span(span)));
+    let all = [said(own.measured, words::measured), said(own.corrected, words::corrected), said(own.recalled, words::recalled)];
+    let all: Vec<String> = all.into_iter().flatten().collect();
+    if own.measured == own.total() { words::ALL_MEASURED.to_owned() } else { all.join(", ") }
+}
+
+/// The day as a bar from the first start to the last end; open is what the clock ran on and was put right.
 fn bar(sheet: &DaySheet, seen: Seen<'_>) -> El<Msg> {
     let minute = |wall: Wall| f64::from(wall.minute_of_day());
-    let ends = sheet.lines.iter().map(|line| (minute(line.run.started), line.ended.map_or(minute(seen.now), minute)));
-    let ends: Vec<(f64, f64)> = ends.map(|(from, to)| (from, if to < from { 1440.0 } else { to })).collect();
-    let from = ends.iter().map(|(from, _)| *from).fold(1440.0, f64::min);
-    let to = ends.iter().map(|(_, to)| *to).fold(0.0, f64::max);
-    let fills = ends.iter().map(|(from, to)| Fill { from: *from, to: *to, look: Look::Ink }).collect();
-    let rhythm = Some(Rhythm { tick: 30.0, long: 60.0 });
-    let drawn = Scale { width: seen.page.column(), from: from - 15.0, to: to + 15.0, rhythm, fills, ..Scale::default() };
-    el("div", "on-board").kid(scale(&drawn, words::THE_DAY))
+    let late = |from: f64, to: f64| if to < from { 1440.0 } else { to };
+    let mut fills: Vec<Fill> = vec![];
+    for line in &sheet.lines {
+        let run = &line.run;
+        let from = minute(run.started);
+        let end = late(from, minute(line.ended.unwrap_or(seen.now)));
+        let sure = line.wrong.map_or(end, |wrong| late(from, minute(Wall::new(wrong.at, run.started.offset))));
+        let raw = run.tapped_stop.filter(|_| run.mended_stop.is_some()).map_or(end, |stop| late(from, minute(stop)));
+        fills.push(Fill { from: sure, to: end.max(raw), look: Look::Open });
+        fills.push(Fill { from, to: sure, look: Look::Ink });
+    }
+    fills.retain(|fill| fill.from < fill.to);
+    // Solid stretches lie over open ones.
+    let (open, ink): (Vec<Fill>, Vec<Fill>) = fills.into_iter().partition(|fill| fill.look == Look::Open);
+    let fills: Vec<Fill> = open.into_iter().chain(ink).collect();
+    let from = fills.iter().map(|fill| fill.from).fold(1440.0, f64::min) - 25.0;
+    let to = fills.iter().map(|fill| fill.to).fold(0.0, f64::max) + 35.0;
+    let drawn = Scale { width: seen.page.column(), from, to, rhythm: Some(Rhythm { tick: 15.0, long: 60.0 }), fills, ..Scale::default() };
+    let hours = hours((from, to), sheet.day, seen);
+    el("div", "on-board").kid(scale(&Scale { marks: hours, ..drawn }, words::THE_DAY))
 }
 
-fn list(sheet: &DaySheet, open: Option<Id>, seen: Seen<'_>) -> El<Msg> {
-    if sheet.lines.is_empty() {
+/// Full hours to write under the bar, four or five of them.
+fn hours((from, to): (f64, f64), day: Day, seen: Seen<'_>) -> Vec<Mark> {
+    let room = (seen.page.column() / 80.0).max(2.0);
+    let step = ((to - from) / 60.0 / room).ceil().max(1.0);
+    let first = (from / 60.0).ceil();
+    let start = noon(day, seen);
+    let all = (0..24).map(|n| first + step * f64::from(n)).take_while(|hour| hour * 60.0 <= to && *hour < 24.0);
+    all.map(|hour| {
+        let since_noon = Span::minutes((hour - 12.0) as i64 * 60);
+        Mark::bare(hour * 60.0, seen.speech.clock(Wall::new(start.at.plus(since_noon), start.offset)))
+    })
+    .collect()
+}
+
+/// Runs and counts together, by their time.
+fn list(sheet: &DaySheet, counted: &[Counted], view: &View, seen: Seen<'_>) -> El<Msg> {
+    if sheet.lines.is_empty() && counted.is_empty() {
         return el("p", "").text(words::NO_RUNS);
     }
-    el("section", "card list").kids(sheet.lines.iter().map(|line| row(line, open == Some(line.run.id), seen)))
+    let names: Vec<&Option<String>> = sheet.lines.iter().map(|line| &line.name).collect();
+    let mixed = names.windows(2).any(|pair| pair.first() != pair.last());
+    let mut counts = counted.iter().peekable();
+    let mut rows: Vec<El<Msg>> = vec![];
+    for line in &sheet.lines {
+        while let Some(count) = counts.next_if(|count| began(count) <= Some(line.run.started)) {
+            rows.push(row::count(count, view, seen));
+        }
+        rows.push(run(line, mixed, view, seen));
+    }
+    rows.extend(counts.map(|count| row::count(count, view, seen)));
+    el("section", "card list").kids(rows)
 }
 
-fn row(line: &DayLine, open: bool, seen: Seen<'_>) -> El<Msg> {
-    let what = el("span", "op").kid(el("b", "").text(line.run.work.op.clone())).kid(el("span", "t14").text(provenance(line, seen)));
-    let worked = if line.ended.is_some() { seen.speech.span(line.worked) } else { words::RUNS.to_owned() };
-    let top = el("button", "dl")
-        .attr("type", "button")
-        .attr("aria-expanded", if open { "true" } else { "false" })
-        .on_tap(say(Tap::Day(DayTap::Open(line.run.id))))
-        .kid(el("span", "tm").text(seen.speech.clock(line.run.started)))
-        .kid(what)
-        .kid(el("b", "n").text(worked));
-    el("div", "run").key(line.run.id.to_string()).kid(top).kids(open.then(|| opened(line, seen)))
+fn run(line: &DayLine, mixed: bool, view: &View, seen: Seen<'_>) -> El<Msg> {
+    let name = if mixed { line.name.as_deref().unwrap_or(words::NO_JOB) } else { "" };
+    row::run(line, name, view, seen)
 }
 
-/// Where its minutes come from, and the job.
-fn provenance(line: &DayLine, seen: Seen<'_>) -> String {
-    let shares = line.shares;
-    let word = match (shares.recalled, shares.corrected) {
-        (recalled, _) if Span::ZERO < recalled => words::RECALLED,
-        (_, corrected) if Span::ZERO < corrected => words::CORRECTED,
-        _ => words::MEASURED,
-    };
-    let pieces = line.batch.n;
-    let done = (0 < pieces).then(|| words::done(&seen.speech.count(pieces), None));
-    [Some(word.to_owned()), line.name.clone(), done].into_iter().flatten().collect::<Vec<_>>().join(", ")
-}
-
-fn opened(line: &DayLine, seen: Seen<'_>) -> El<Msg> {
-    let run = &line.run;
-    let mend = |start| say(Tap::Day(DayTap::Mend { run: run.id, start }));
-    let said = words::clock_said(&seen.speech.clock(run.tapped), run.tapped_stop.map(|stop| seen.speech.clock(stop)).as_deref());
-    let keys = el("div", "g3")
-        .kid(key("key h56", words::MEND_START, "", mend(true)))
-        .kid(key("key h56", words::MEND_STOP, "", mend(false)))
-        .kid(key("key h56", words::STRIKE, "", say(Tap::Day(DayTap::Strike(run.id)))));
-    el("div", "open").kids((!run.recalled).then(|| el("p", "t14").text(said))).kid(keys)
+fn began(counted: &Counted) -> Option<Wall> {
+    counted.taps.first().map(|tap| tap.at)
 }
 
 fn foot(app: &App, shown: Day, seen: Seen<'_>) -> El<Msg> {
-    let today = seen.now.day();
-    let later = match shown < today {
-        true => key("key h56", words::DAY_AFTER, "", say(Tap::Day(DayTap::Show(shown.next())))),
-        false => key("key h56", common::DONE, "", say(Tap::Close)),
-    };
+    let to = |day: Day| say(Tap::Day(DayTap::Show(day)));
+    let later = key("key h56", words::DAY_AFTER, "", to(shown.next())).flag("disabled", seen.now.day() <= shown);
     el("footer", "foot")
         .kids(undo::bar(app, seen))
-        .kid(key("key h56", words::MISSED, "", say(Tap::Day(DayTap::Missed))))
-        .kid(el("div", "g2").kid(key("key h56", words::DAY_BEFORE, "", say(Tap::Day(DayTap::Show(shown.before()))))).kid(later))
+        .kid(el("div", "g2").kid(key("key h56", words::DAY_BEFORE, "", to(shown.before()))).kid(later))
+        .kid(el("div", "g2").kid(key("key", words::MISSED, "", say(Tap::Day(DayTap::Missed)))).kid(key(
+            "key",
+            common::DONE,
+            "",
+            say(Tap::Close),
+        )))
 }

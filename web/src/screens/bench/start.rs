@@ -1,99 +1,94 @@
 //! What are you doing? A job, an operation, its kind; for missed time, from when to when.
 
 use super::super::{Screen, Seen};
-use super::say;
+use super::{foot, pads, say};
 use crate::app::bench::Tap;
-use crate::app::bench::starting::{Starting, StartingTap};
+use crate::app::bench::starting::{Starting, StartingTap, known, open};
 use crate::app::{App, Msg};
-use crate::parts::chips::{Chip, chips};
+use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{bench as words, common};
+use crate::words::en::{bench as words, common, count};
 use fivebar_core::bench::{Kind, On, Stage};
-use fivebar_core::ledger::fold;
+use fivebar_core::quantity::{Clock, Wall};
 
 fn answer(tap: StartingTap) -> Msg {
     say(Tap::Starting(tap))
 }
 
-/// The next question of a start.
+/// The job and the operation; then, for missed time, its ends.
 pub fn screen(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(words::bench_on(&seen.speech.day(seen.now)), words::WHAT_ARE_YOU_DOING);
-    let main = el("main", "scr");
-    let main = match (starting.on, &starting.chosen, starting.missed) {
-        (None, ..) => main.kid(el("h2", "ink1").text(words::FOR_WHAT)).kids(jobs(app)),
-        (Some(on), None, _) => main.kid(el("h2", "ink1").text(words::WHICH_OPERATION)).kids(operations(starting, on, app)),
-        (Some(_), Some(_), _) => return by_clock(starting, seen),
-    };
-    Screen::new("bench/start", head(top), main.kid(key("key h48", common::LEAVE_IT, "", say(Tap::Close))))
-}
-
-/// Jobs that go on, the haul in hand, and time of no job.
-fn jobs(app: &App) -> Vec<El<Msg>> {
-    let jobs = fold::jobs(&app.shelf().book).filter(|job| job.ended.is_none());
-    let mut keys: Vec<El<Msg>> = jobs
-        .map(|job| key("key h88 left", job.name.clone(), "", answer(StartingTap::On(On::Job(job.id)))).key(job.id.to_string()))
-        .collect();
-    if let Some(haul) = app.shelf().haul() {
-        keys.push(key("key h88 left", words::SORT_HAUL, "", answer(StartingTap::On(On::Haul(haul.id)))));
+    if starting.missed.is_some() && starting.chosen.is_some() {
+        return by_clock(starting, seen);
     }
-    keys.push(key("key h88 left", words::NO_JOB, words::NO_JOB_UNDER, answer(StartingTap::On(On::Nothing))));
-    keys
+    let (title, day) = match starting.missed {
+        Some(day) => (words::WHAT_DID_YOU_DO, noon(day, seen)),
+        None => (words::WHAT_ARE_YOU_DOING, seen.now),
+    };
+    let top = Head::new(words::bench_on(&seen.speech.day(day)), title);
+    let main = el("main", "scr starting").kids(jobs(starting, app)).kids(operations(starting, app, seen)).kids(typed(starting));
+    let when = starting.missed.is_none().then(|| foot::when(app));
+    let foot = el("footer", "foot").kids(when).kid(key("key h56", common::LEAVE_IT, "", say(Tap::Close)));
+    Screen::new("bench/start", head(top), main).foot(foot)
 }
 
-fn operations(starting: &Starting, on: On, app: &App) -> Vec<El<Msg>> {
-    let known = known(on, app);
+/// The middle of a day, to write its date.
+pub fn noon(day: fivebar_core::quantity::Day, seen: Seen<'_>) -> Wall {
+    Clock::at(12, 0).map_or(seen.now, |noon| Wall::new(day.at(noon, seen.now.offset), seen.now.offset))
+}
+
+/// Jobs that go on, and time of no job.
+fn jobs(starting: &Starting, app: &App) -> Vec<El<Msg>> {
+    let mut open: Vec<(On, String)> = open(app).into_iter().rev().map(|(job, name)| (On::Job(job), name)).collect();
+    if open.is_empty() {
+        return vec![];
+    }
+    open.push((On::Nothing, words::NO_JOB.to_owned()));
+    let shown = open.iter().map(|(on, name)| Chip::choice(name.clone(), *on == starting.on)).collect();
+    let keys = flowing("key h56", shown, |nth| answer(StartingTap::On(open.get(nth).map_or(On::Nothing, |(on, _)| *on))));
+    vec![keys.attr("aria-label", words::FOR_WHAT)]
+}
+
+fn operations(starting: &Starting, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let rework = key("key h48", words::REWORK, "", answer(StartingTap::Rework));
+    let rework = rework.attr("aria-pressed", if starting.rework { "true" } else { "false" });
+    let above = el("div", "row mid").kid(el("h2", "").text(words::WHICH_OPERATION)).kid(rework);
+    let known = known(app, starting.on);
     let shown = known.iter().map(|(op, ..)| Chip::tap(op.clone())).collect();
-    let chosen = chips("key h88 m", shown, move |nth| {
+    let keys = chips("key h88 m", shown, move |nth| {
         let (op, kind, stage) = known.get(nth).cloned().unwrap_or_else(|| (String::new(), Kind::Make, Stage::Make));
         answer(StartingTap::Op(op, kind, stage))
     });
-    let typed =
-        Field { id: "operation", label: words::OR_TYPE.into(), value: starting.op.clone(), keyboard: Keyboard::Words, ..Field::default() };
-    let kinds = Kind::ALL.iter().map(|kind| Chip::tap(words::kind(*kind))).collect();
-    let rework = key("key h56", words::REWORK, words::REWORK_UNDER, answer(StartingTap::Rework))
-        .attr("aria-pressed", if starting.rework { "true" } else { "false" });
-    let mut all = vec![chosen, field(typed, |text| answer(StartingTap::Typed(text)))];
-    if !starting.op.trim().is_empty() {
-        all.push(chips("key h56", kinds, |nth| answer(StartingTap::Kind(Kind::ALL.get(nth).copied().unwrap_or(Kind::Make)))));
-    }
-    all.push(rework);
-    all
+    let unsorted = app.shelf().haul().filter(|haul| haul.piles.iter().any(|pile| 0 < pile.unsorted()));
+    let sort = unsorted.map(|haul| {
+        let under = words::haul_of(&seen.speech.day(haul.began));
+        key("key h88 m wide", count::SORT, under, answer(StartingTap::Sort(haul.id)))
+    });
+    [above, keys].into_iter().chain(sort).collect()
 }
 
-/// Planned for the job, then those most jobs have; a haul is sorted.
-fn known(on: On, app: &App) -> Vec<(String, Kind, Stage)> {
-    let sort = (crate::words::en::count::SORT.to_owned(), Kind::Fetch, Stage::Sort);
-    let mut known: Vec<(String, Kind, Stage)> = match on {
-        On::Haul(_) => return vec![sort],
-        On::Job(job) => fold::planned_operations(&app.shelf().book, job),
-        On::Nothing => vec![],
-    };
-    let usual = words::USUAL.iter().map(|(op, kind, stage)| ((*op).to_owned(), *kind, *stage));
-    for (op, kind, stage) in usual {
-        if !known.iter().any(|(own, ..)| own.eq_ignore_ascii_case(&op)) {
-            known.push((op, kind, stage));
-        }
-    }
-    known
+/// An operation in the maker's own words, and its kind.
+fn typed(starting: &Starting) -> Vec<El<Msg>> {
+    let asked =
+        Field { id: "operation", label: words::OR_TYPE.into(), value: starting.op.clone(), keyboard: Keyboard::Words, ..Field::default() };
+    let kinds = Kind::ALL.iter().map(|kind| Chip::tap(words::kind(*kind))).collect();
+    let said = !starting.op.trim().is_empty();
+    let kinds = said.then(|| flowing("key h56", kinds, |nth| answer(StartingTap::Kind(Kind::ALL.get(nth).copied().unwrap_or(Kind::Make)))));
+    [field(asked, |text| answer(StartingTap::Typed(text)))].into_iter().chain(kinds).collect()
 }
 
 fn by_clock(starting: &Starting, seen: Seen<'_>) -> Screen {
-    use crate::parts::pad;
-    let title = if starting.from.is_none() { words::FROM_WHEN } else { words::UNTIL_WHEN };
-    let typed = &starting.typed;
-    let why = typed.wrong.as_ref();
-    let main = el("main", "scr")
-        .kid(pad::entry(&typed.text, "", why.is_some()))
-        .kids(
-            why.map(|why| el("p", "why").text(crate::words::en::refusal::misread(why, seen.speech, fivebar_core::quantity::Units::Metric))),
-        )
-        .kid(el("div", "push"))
-        .kid(pad::pad(None, |press| say(Tap::Press(press))))
-        .kid(key("key solid h88", common::DONE, "", answer(StartingTap::Clock)))
-        .kid(key("key h48", common::LEAVE_IT, "", say(Tap::Close)));
-    let place = if starting.from.is_none() { "bench/from" } else { "bench/until" };
-    Screen::new(place, head(Head::new(words::BY_THE_CLOCK, title)), main)
+    let op = starting.chosen.as_ref().map(|(op, ..)| op.clone()).unwrap_or_default();
+    let from = starting.from.and_then(|from| Some(Wall::new(starting.missed?.at(from, seen.now.offset), seen.now.offset)));
+    let done = answer(StartingTap::Clock);
+    let asked = match from {
+        None => pads::Asked { place: "bench/from", title: words::FROM_WHEN, small: op, done },
+        Some(from) => {
+            let small = words::from_clock(&op, &seen.speech.clock(from));
+            pads::Asked { place: "bench/until", title: words::UNTIL_WHEN, small, done }
+        }
+    };
+    pads::clock(asked, &starting.typed, seen)
 }

@@ -1,55 +1,74 @@
 //! English: Bench, the day's list, big buttons.
 
-use fivebar_core::bench::{Kind, Stage};
+use fivebar_core::bench::repair::Because;
+use fivebar_core::bench::{Doubt, Kind, Stage};
+use fivebar_core::sheet::counts::Counting;
 
 pub const NOTHING_RUNS: &str = "Nothing runs";
 pub const WHAT_ARE_YOU_DOING: &str = "What are you doing?";
+pub const WHAT_DID_YOU_DO: &str = "What did you do?";
 pub const START: &str = "Start";
-pub const START_UNDER: &str = "a job, an operation, the clock";
-pub const CARRY_ON: &str = "Carry on";
+pub const FIRST_WORDS: &str = "One tap starts the clock, one stops it. It may be for a job, or for none.";
 pub const STOP: &str = "Stop";
 pub const OTHER: &str = "Other";
 pub const ONE_MORE: &str = "1 more done";
-pub const SEVERAL_MORE: &str = "several";
+pub const PLUS_ONE: &str = "+1 done";
+pub const SEVERAL: &str = "+n";
+pub const SEVERAL_SAID: &str = "Several more done";
 pub const HELPER_JOINS: &str = "Helper joins";
 pub const HELPER_LEAVES: &str = "Helper leaves";
 pub const OF_HOW_MANY: &str = "Of how many?";
-pub const SAY_HOW_MANY: &str = "say of how many";
+pub const ASK_HOW_MANY: &str = "of how many?";
 pub const HOW_MANY_DONE: &str = "How many more are done?";
-pub const ALREADY_AT_IT: &str = "Already at it? Say when, then tap the board.";
+pub const ALREADY_AT_IT: &str = "Already at it? Say when, then tap the board";
 pub const BIG_BUTTONS: &str = "Big buttons";
 pub const THE_DAY: &str = "The day";
-pub const TODAY: &str = "today";
+pub const DAYS_LIST: &str = "the day’s list";
+pub const TODAY: &str = "Today";
+pub const YESTERDAY: &str = "Yesterday";
 pub const NO_JOB: &str = "No job";
-pub const NO_JOB_UNDER: &str = "sharpening, tidying, learning";
-pub const FOR_WHAT: &str = "For which job?";
+pub const NEXT: &str = "next";
+pub const NOT_BEGUN: &str = "not begun";
+pub const EARLIER: &str = "Earlier";
 pub const WHICH_OPERATION: &str = "Which operation?";
+pub const FOR_WHAT: &str = "For which job?";
 pub const OR_TYPE: &str = "Or type it, then say its kind";
 pub const REWORK: &str = "Rework";
-pub const REWORK_UNDER: &str = "done again, counted apart";
-pub const SORT_HAUL: &str = "Sort the haul";
+pub const REWORKED: &str = "rework";
 pub const STOPPED_WHEN: &str = "Stopped at";
 pub const STOPPED_AT: &str = "Stopped at…";
-pub const BY_THE_CLOCK: &str = "by the clock, such as 14:32";
+pub const BY_THE_CLOCK: &str = "by the clock, 1432 for 14:32";
 pub const FROM_WHEN: &str = "From";
 pub const UNTIL_WHEN: &str = "Until";
 pub const MISSED: &str = "Add time I missed";
 pub const DAY_BEFORE: &str = "Day before";
 pub const DAY_AFTER: &str = "Day after";
 pub const NO_RUNS: &str = "Nothing logged on this day.";
-pub const MEND_START: &str = "Mend start";
-pub const MEND_STOP: &str = "Mend stop";
+pub const MEND: &str = "Mend";
+pub const MEND_START: &str = "Start";
+pub const MEND_STOP: &str = "Stop";
+pub const MEND_OP: &str = "Operation";
+pub const STARTED_WHEN: &str = "Started at";
 pub const STRIKE: &str = "Strike";
+pub const STRUCK: &str = "Struck";
+pub const PUT_BACK: &str = "Put back";
+pub const RIGHT_AS_IT_IS: &str = "Right as it is";
+pub const ALL_MEASURED: &str = "all measured";
 pub const MEASURED: &str = "measured";
-pub const CORRECTED: &str = "corrected";
 pub const RECALLED: &str = "recalled";
+pub const LOOKS_TOO_LONG: &str = "looks too long";
 pub const RUNS: &str = "runs";
 pub const SETTLE_IT: &str = "Settle it now or in the day’s list. Start when you like.";
 pub const HOLD_TO_LEAVE: &str = "Hold to leave big buttons";
 pub const TAKE_BACK: &str = "Take back";
-pub const TO_MEND: &str = "To look at again";
+pub const PUT_IT_BACK: &str = "Put it back";
+pub const CARRY_ON: &str = "Carry on";
+pub const STAYS_AWAKE: &str = "The screen stays on here, if the phone allows it.";
 pub const DUST: &str = "Hardwood dust harms lungs. Collect it and mask as local rules say.";
 pub const RAGS: &str = "Oily rags can heat up by themselves. Lay them flat outdoors, or as the tin says.";
+pub const START_MARK: &str = "start";
+pub const STOP_MARK: &str = "stop";
+pub const NOW_MARK: &str = "now";
 
 /// "Bench, Tue 10 March".
 pub fn bench_on(day: &str) -> String {
@@ -59,6 +78,36 @@ pub fn bench_on(day: &str) -> String {
 /// "today 2 h 17".
 pub fn today(span: &str) -> String {
     format!("today {span}")
+}
+
+/// "8 h 12 on the job".
+pub fn on_the_job(span: &str) -> String {
+    format!("{span} on the job")
+}
+
+/// "and one to settle".
+pub fn to_settle(n: u32, written: &str) -> String {
+    if n == 1 { "and one to settle".into() } else { format!("and {written} to settle") }
+}
+
+/// "3 h 38 in all", "2 h 21 and one to settle".
+pub fn of_the_day(span: &str, settle: &str) -> String {
+    if settle.is_empty() { in_all(span) } else { format!("{span} {settle}") }
+}
+
+/// "1 run to look at again".
+pub fn to_look_at(n: usize, written: &str) -> String {
+    if n == 1 { format!("{written} run to look at again") } else { format!("{written} runs to look at again") }
+}
+
+/// "Sand started".
+pub fn started(op: &str) -> String {
+    format!("{op} started")
+}
+
+/// "Sand stopped, 31 min".
+pub fn stopped(op: &str, span: &str) -> String {
+    format!("{op} stopped, {span}")
 }
 
 /// "3 of 5 done", "3 done".
@@ -79,9 +128,24 @@ pub fn about_left(span: &str) -> String {
     format!("About {span} left")
 }
 
+/// "from 50 min to 1 h 04"; shorter where there is little room.
+pub fn range(from: &str, to: &str, short: bool) -> String {
+    if short { format!("{from} to {to}") } else { format!("from {from} to {to}") }
+}
+
 /// "32 min each".
 pub fn each(span: &str) -> String {
     format!("{span} each")
+}
+
+/// "last 14 min each".
+pub fn last_each(span: &str) -> String {
+    format!("last {span} each")
+}
+
+/// "next, a notch for each 5".
+pub fn notch_for_each(state: &str, n: &str) -> String {
+    format!("{state}, a notch for each {n}")
 }
 
 /// "1 h 41 in all".
@@ -114,38 +178,111 @@ pub fn it_was(span: &str) -> String {
     format!("It was {span}")
 }
 
-/// "Carry on: sand".
+/// "Carry on: sand". A name that begins with one capital goes on small.
 pub fn carry_on(op: &str) -> String {
-    format!("Carry on: {op}")
+    let mut letters = op.chars();
+    match (letters.next(), letters.next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => {
+            format!("{CARRY_ON}: {}{}", first.to_lowercase(), op.get(first.len_utf8()..).unwrap_or_default())
+        }
+        _ => format!("{CARRY_ON}: {op}"),
+    }
 }
 
-/// "3 h 38 in all".
-pub fn all_day(span: &str) -> String {
-    format!("{span} in all")
+/// "Sort: the haul of Tue 3 March".
+pub fn haul_of(day: &str) -> String {
+    format!("the haul of {day}")
 }
 
-/// "2 h 50 measured, 47 min corrected, 1 min recalled".
-pub fn shares(measured: &str, corrected: &str, recalled: &str) -> String {
-    format!("{measured} measured, {corrected} corrected, {recalled} recalled")
+/// "2 h 50 measured".
+pub fn measured(span: &str) -> String {
+    format!("{span} measured")
+}
+
+/// "47 min corrected".
+pub fn corrected(span: &str) -> String {
+    format!("{span} corrected")
+}
+
+/// "1 min recalled".
+pub fn recalled(span: &str) -> String {
+    format!("{span} recalled")
+}
+
+/// "corrected: ended at 12:07; the clock showed 3 h 12".
+pub fn ended_at(clock: &str, raw: &str) -> String {
+    format!("corrected: ended at {clock}; the clock showed {raw}")
+}
+
+/// "corrected: began at 11:05; the tap came at 11:20".
+pub fn began_at(clock: &str, raw: &str) -> String {
+    format!("corrected: began at {clock}; the tap came at {raw}")
 }
 
 /// "the clock said 11:20 to 14:32".
 pub fn clock_said(from: &str, to: Option<&str>) -> String {
     match to {
-        Some(to) => format!("the clock said {from} to {to}"),
-        None => format!("the clock said {from}, and no stop"),
+        Some(to) => format!("The clock said {from} to {to}."),
+        None => format!("The clock said {from}, and no stop."),
     }
 }
 
-/// Why an end was proposed, by its fact.
-pub fn because(key: &str) -> &'static str {
-    match key {
-        "last-act" => "The last thing you noted was then.",
-        "next-start" => "You began something else then.",
-        "closing" => "The workshop closes then.",
-        "batch" => "At your pace the batch was done then.",
-        "usual" => "It usually takes that long.",
-        _ => "By what such work usually takes.",
+/// "3 h 12 again".
+pub fn again(span: &str) -> String {
+    format!("{span} again")
+}
+
+/// "until 12:10" beside "from 12:09".
+pub fn from_clock(op: &str, clock: &str) -> String {
+    format!("{op}, from {clock}")
+}
+
+/// Why an end was proposed: the last piece, "The last of 5 was done at 12:07.".
+pub fn last_done(n: u32, written: &str, clock: &str) -> String {
+    if n == 1 { format!("The one piece was done at {clock}.") } else { format!("The last of {written} was done at {clock}.") }
+}
+
+/// Why an end was proposed.
+pub fn because(why: Because) -> &'static str {
+    match why {
+        Because::LastAct => "That was the last thing you noted.",
+        Because::NextStart => "You began something else then.",
+        Because::Closing => "The workshop closes then.",
+        Because::Batch => "At your pace the batch was done then.",
+        Because::Usual => "It usually takes no longer.",
+        Because::Default => "A guess: nothing was noted after the start.",
+    }
+}
+
+/// The mark of a proposed end on the bar.
+pub fn end_mark(why: Because) -> &'static str {
+    match why {
+        Because::LastAct => "last noted",
+        Because::NextStart => "next start",
+        Because::Closing => "closing",
+        Because::Batch => "batch done",
+        Because::Usual | Because::Default => "as usual",
+    }
+}
+
+/// Why a run is to be looked at again.
+pub fn doubt(doubt: Doubt) -> &'static str {
+    match doubt {
+        Doubt::EndedElsewhere { .. } => "ended by a start on the other phone",
+        Doubt::Overlaps { .. } => "overlaps time written down later",
+        Doubt::ClockSetBack => "the phone’s clock was set back",
+        Doubt::TooLong => "longer than 48 hours",
+    }
+}
+
+/// What pieces were counted for.
+pub fn counting(counting: Counting) -> &'static str {
+    match counting {
+        Counting::Taken => "Count: onto a pile",
+        Counting::Good => "Sort: good",
+        Counting::Rejected => "Sort: rejected",
+        Counting::ToJob => "Count: to the bench",
+        Counting::Freed => "Count: back to the rack",
     }
 }
 
@@ -176,17 +313,18 @@ pub const USUAL: [(&str, Kind, Stage); 12] = [
     ("Deliver", Kind::Deliver, Stage::Deliver),
 ];
 
-/// Whether an operation raises hardwood dust, by its name.
-pub fn is_dusty(op: &str) -> bool {
-    holds(op, &["sand", "rip", "saw", "joint", "plane", "rout", "thickness", "mill"])
-}
+/// What is done for no job.
+pub const OF_NO_JOB: [(&str, Kind, Stage); 3] =
+    [("Sharpen", Kind::Make, Stage::Make), ("Tidy", Kind::Make, Stage::Make), ("Learn", Kind::Office, Stage::Sell)];
 
-/// Whether an operation leaves oily rags, by its name.
-pub fn leaves_rags(op: &str) -> bool {
-    holds(op, &["coat", "oil", "finish", "varnish", "wipe"])
-}
+/// An operation raises hardwood dust if its name holds one of these.
+pub const DUSTY: [&str; 8] = ["sand", "rip", "saw", "joint", "plane", "rout", "thickness", "mill"];
 
-fn holds(op: &str, words: &[&str]) -> bool {
-    let op = op.to_ascii_lowercase();
+/// An operation leaves oily rags if its name holds one of these.
+pub const OILY: [&str; 6] = ["coat", "oil", "finish", "varnish", "wax", "wiping on"];
+
+/// Whether an operation's name holds one of the words.
+pub fn holds(op: &str, words: &[&str]) -> bool {
+    let op = op.to_lowercase();
     words.iter().any(|word| op.contains(word))
 }

@@ -1,0 +1,97 @@
+//! What was counted on a day: pieces onto piles, sorted, to a job and back, each count with its taps.
+
+use super::count::{Tile, tile};
+use crate::haul::Haul;
+use crate::ledger::{Book, Entry, Fact, fold};
+use crate::quantity::{Count, Day, Id, Sorted, Wall, order_by_key};
+
+/// What pieces were counted for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Counting {
+    /// Onto a pile.
+    Taken,
+    /// Sorted as good.
+    Good,
+    Rejected,
+    /// From the rack to a job.
+    ToJob,
+    /// From a job back to the rack.
+    Freed,
+}
+
+/// Pieces of one pile, counted on one day for one thing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Counted {
+    pub counting: Counting,
+    pub pile: Tile,
+    /// What stands of it.
+    pub n: Count,
+    /// Every tap, the earliest first.
+    pub taps: Vec<Tap>,
+}
+
+/// One count, standing or struck; the id is the entry's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Tap {
+    pub id: Id,
+    pub at: Wall,
+    pub n: Count,
+    pub struck: bool,
+}
+
+/// What was counted on a day, the earliest first.
+pub fn counts(book: &Book, day: Day) -> Vec<Counted> {
+    let mut found: Sorted<(Counting, Id, Id), Vec<Tap>> = Sorted::new();
+    for (entry, struck) in book.entries().filter(|(entry, _)| entry.wall.day() == day) {
+        if let Some((counting, (haul, pile), n)) = counted(entry) {
+            found.entry((counting, haul, pile)).or_default().push(Tap { id: entry.id, at: entry.wall, n, struck });
+        }
+    }
+    let mut hauls: Sorted<Id, Option<Haul>> = Sorted::new();
+    let mut lines: Vec<Counted> = vec![];
+    for ((counting, haul, pile), taps) in found.iter() {
+        if !hauls.contains_key(haul) {
+            hauls.insert(*haul, fold::haul(book, *haul));
+        }
+        let pile = hauls.get(haul).and_then(Option::as_ref).and_then(|haul| haul.pile(*pile)).map(tile);
+        let n = taps.iter().filter(|tap| !tap.struck).fold(0, |sum: Count, tap| sum.saturating_add(tap.n));
+        lines.extend(pile.map(|pile| Counted { counting: *counting, pile, n, taps: taps.clone() }));
+    }
+    order_by_key(&mut lines, |line| line.taps.first().map(|tap| tap.at));
+    lines
+}
+
+fn counted(entry: &Entry) -> Option<(Counting, (Id, Id), Count)> {
+    Some(match &entry.fact {
+        Fact::PiecesCounted(f) => (Counting::Taken, (f.haul, f.pile), f.n),
+        Fact::PiecesSorted(f) => (Counting::Good, (f.haul, f.pile), f.n),
+        Fact::PiecesRejected(f) => (Counting::Rejected, (f.haul, f.pile), f.n),
+        Fact::PiecesTaken(f) => (Counting::ToJob, (f.haul, f.pile), f.n),
+        Fact::PiecesFreed(f) => (Counting::Freed, (f.haul, f.pile), f.n),
+        _ => return None,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::story::STANDS;
+
+    #[test]
+    fn a_day_of_the_demo_lists_each_count_by_its_pile() {
+        let story = crate::story::tell(STANDS);
+        let days: Vec<Day> = story.book.entries().map(|(entry, _)| entry.wall.day()).collect();
+        let shown = |nth: i32| {
+            let first = days.iter().min().copied().unwrap();
+            let day = (0..nth).fold(first, |day, _| day.next());
+            counts(&story.book, day).iter().map(|c| (c.counting, c.pile.label.clone(), c.n, c.taps.len())).collect::<Vec<_>>()
+        };
+        use Counting::{Good, Rejected, Taken, ToJob};
+        let named =
+            |lines: &[(Counting, &str, Count, usize)]| lines.iter().map(|(c, l, n, t)| (*c, (*l).to_owned(), *n, *t)).collect::<Vec<_>>();
+        assert_eq!(shown(2), named(&[(Taken, "A", 64, 7), (Taken, "B", 38, 6), (Taken, "C", 22, 3), (Taken, "D", 9, 1)]));
+        assert_eq!(shown(3)[..3], named(&[(Rejected, "A", 17, 4), (Good, "A", 47, 1), (Rejected, "B", 9, 3)]));
+        assert_eq!(shown(4), named(&[(ToJob, "A", 25, 1), (ToJob, "B", 20, 1), (ToJob, "C", 5, 1)]));
+        assert_eq!(shown(1), []);
+    }
+}

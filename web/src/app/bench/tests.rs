@@ -1,0 +1,387 @@
+//! Bench as tables of messages: what is shown, and what is in the book.
+
+use super::day::{DayTap, Mend};
+use super::*;
+use crate::app::told::nth;
+use crate::app::{Common, Msg};
+use fivebar_core::bench::{Kind, Stage};
+use fivebar_core::ledger::decide::JobCommand;
+use fivebar_core::ledger::kind::job::For;
+use fivebar_core::quantity::{Currency, Day, Offset, Units};
+use fivebar_core::refusal::Refusal;
+
+fn tap(tap: Tap) -> Msg {
+    Msg::Bench(tap)
+}
+
+fn starting(tap: StartingTap) -> Msg {
+    Msg::Bench(Tap::Starting(tap))
+}
+
+fn day(tap: DayTap) -> Msg {
+    Msg::Bench(Tap::Day(tap))
+}
+
+fn op(name: &str) -> Msg {
+    starting(StartingTap::Op(name.into(), Kind::Make, Stage::Make))
+}
+
+fn presses(digits: &str) -> Vec<Msg> {
+    digits.bytes().map(|digit| tap(Tap::Press(Press::Digit(digit - b'0')))).collect()
+}
+
+/// An app that is tapped at minutes after nine.
+struct Told {
+    app: App,
+    taps: u8,
+}
+
+impl Told {
+    fn empty() -> Told {
+        Told { app: App::for_tests(Place::Bench), taps: 0 }
+    }
+
+    /// With one job, five stands.
+    fn stands() -> Told {
+        let mut told = Told::empty();
+        let (currency, units) = (Currency::USD, Units::Inch);
+        let began = JobCommand::Begin { name: "stands".into(), currency, units, pieces: 5, made_for: For::Spec };
+        told.app.order(&Command::Job(began), nth(0)).unwrap();
+        told.app.orders.clear();
+        told
+    }
+
+    fn now(&mut self, minute: i64) -> Now {
+        self.taps += 1;
+        let wall = Wall::new(nth(0).wall.at.plus(Span::minutes(minute)), Offset::minutes(-300).unwrap());
+        Now { wall, chance: [9, 9, 2, 3, 4, 5, 6, 7, self.taps, 0] }
+    }
+
+    /// What the page shows after these.
+    fn at(&mut self, minute: i64, messages: impl IntoIterator<Item = Msg>) -> String {
+        let now = self.now(minute);
+        self.app.now = now.wall;
+        for message in messages {
+            let now = self.now(minute);
+            self.app.heard(message, now);
+        }
+        crate::screens::page(&self.app).html()
+    }
+
+    fn start(&mut self, minute: i64, name: &str) -> Id {
+        self.at(minute, [tap(Tap::Other), op(name)]);
+        self.run()
+    }
+
+    fn run(&self) -> Id {
+        sheet(&self.app).running.map(|slab| slab.run.id).unwrap()
+    }
+
+    fn today(&self) -> Day {
+        self.app.now.day()
+    }
+
+    fn today_at(&mut self, minute: i64) -> Day {
+        self.now(minute).wall.day()
+    }
+
+    /// Minutes of each run, in order of their start.
+    fn minutes(&self) -> Vec<(String, i64)> {
+        let bench = self.app.shelf().bench();
+        bench.runs().map(|run| (run.work.op.clone(), run.worked(self.app.now.at).as_minutes())).collect()
+    }
+}
+
+fn holds(shown: &str, words: &[&str]) {
+    for word in words {
+        assert!(shown.contains(word), "`{word}` in {shown}");
+    }
+}
+
+fn lacks(shown: &str, words: &[&str]) {
+    for word in words {
+        assert!(!shown.contains(word), "no `{word}` in {shown}");
+    }
+}
+
+#[test]
+fn the_first_day_has_one_start_and_needs_no_job() {
+    let mut told = Told::empty();
+    let shown = told.at(0, []);
+    holds(&shown, &["Nothing runs", "What are you doing?", "t60"]);
+    lacks(&shown, &["Already at it", "Big buttons", "<footer"]);
+    let shown = told.at(0, [tap(Tap::Other)]);
+    holds(&shown, &["Sharpen", "Trim", "Or type it", "15 min ago"]);
+    lacks(&shown, &["No job", "Deliver</span></button><button"]);
+    let shown = told.at(0, [starting(StartingTap::Typed("Shelf for the shop".into()))]);
+    holds(&shown, &["Fetch", "Make", "Sell", "Deliver", "Office"]);
+    let shown = told.at(0, [starting(StartingTap::Kind(Kind::Office))]);
+    holds(&shown, &["Shelf for the shop", r#"class="slab""#, ">0</span>", ">s</span>", "No job"]);
+    lacks(&shown, &["of how many?"]);
+    assert_eq!(told.app.said, "Shelf for the shop started");
+    let work = sheet(&told.app).running.unwrap().run.work;
+    assert_eq!((work.kind, work.stage, work.on), (Kind::Office, Stage::Sell, On::Nothing));
+}
+
+#[test]
+fn two_taps_start_for_the_job_in_hand_and_one_stops() {
+    let mut told = Told::stands();
+    holds(&told.at(0, [tap(Tap::Other)]), &["stands", "No job", r#"aria-pressed="true""#]);
+    let shown = told.at(0, [op("Sand")]);
+    holds(&shown, &["stands", r#"class="slab""#, "of how many?", "Helper joins", "1 more done", "Hardwood dust"]);
+    holds(&told.at(0, []), &[">0</span>", ">s</span>"]);
+    holds(&told.at(31, []), &[">31</span>", ">min</span>", "today 31 min", "31 min on the job"]);
+    let shown = told.at(101, [tap(Tap::Stop)]);
+    holds(&shown, &["Carry on: sand", "Already at it?", "Take back", "1 h 41"]);
+    lacks(&shown, &["class=\"slab\"", "Hardwood dust"]);
+    assert_eq!(told.app.said, "Sand stopped, 1 h 41");
+}
+
+#[test]
+fn a_board_switches_in_one_act_and_is_taken_back_whole() {
+    let mut told = Told::stands();
+    let first = told.start(0, "Trim");
+    let sanding = told.start(10, "Sand");
+    let board = sheet(&told.app).rack.earlier.first().cloned().unwrap();
+    told.at(20, [tap(Tap::Board(board))]);
+    assert_eq!(told.minutes(), [("Trim".into(), 10), ("Sand".into(), 10), ("Trim".into(), 0)]);
+    assert!(told.run() != first && told.run() != sanding);
+    told.at(21, [Msg::Common(Common::TakeBack)]);
+    assert_eq!(told.run(), sanding);
+}
+
+#[test]
+fn rework_is_carried_on_as_rework() {
+    let mut told = Told::stands();
+    told.at(0, [tap(Tap::Other), starting(StartingTap::Rework), op("Bore")]);
+    holds(&told.at(5, []), &["rework"]);
+    told.at(9, [tap(Tap::Stop)]);
+    let carry = sheet(&told.app).carry_on.unwrap();
+    told.at(20, [tap(Tap::Board(carry))]);
+    assert!(sheet(&told.app).running.unwrap().run.work.rework);
+}
+
+#[test]
+fn a_start_may_be_said_late_on_a_board_or_on_the_start_screen() {
+    let mut told = Told::stands();
+    told.at(20, [tap(Tap::Ago(15)), tap(Tap::Other)]);
+    told.at(20, [op("Bore")]);
+    assert_eq!((told.minutes(), told.app.bench.ago), (vec![("Bore".into(), 15)], Span::ZERO));
+    // A switch said late ends the run before then; the same chip again takes the wish back.
+    told.at(40, [tap(Tap::Other), tap(Tap::Ago(5)), op("Sand")]);
+    assert_eq!(told.minutes(), [("Bore".into(), 30), ("Sand".into(), 5)]);
+    told.at(50, [tap(Tap::Ago(5)), tap(Tap::Ago(5)), tap(Tap::Other), op("Pegs")]);
+    assert_eq!(told.minutes().last(), Some(&("Pegs".into(), 0)));
+}
+
+#[test]
+fn pieces_are_notched_and_the_batch_is_asked_when_it_is_needed() {
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    holds(&told.at(30, [tap(Tap::Done)]), &["1 done", "of how many?", "30 min each"]);
+    let shown = told.at(30, [tap(Tap::AskBatch)]);
+    holds(&shown, &["Of how many?", "Leave it"]);
+    let shown = told.at(30, presses("5").into_iter().chain([tap(Tap::PadDone)]));
+    holds(&shown, &["1 of 5 done", "About 2 h left"]);
+    lacks(&shown, &["of how many?"]);
+    told.at(60, [tap(Tap::MoreDone)]);
+    let shown = told.at(60, presses("2").into_iter().chain([tap(Tap::PadDone)]));
+    holds(&shown, &["3 of 5 done", "20 min each", "About 40 min left", "from "]);
+    assert_eq!(told.app.said, "3 of 5 done");
+    // Nothing typed is not taken, with the reason.
+    told.at(60, [tap(Tap::MoreDone)]);
+    holds(&told.at(60, [tap(Tap::PadDone)]), &["entry wrong", "class=\"why\""]);
+    holds(&told.at(60, [tap(Tap::Close), Msg::Common(Common::TakeBack)]), &["1 of 5 done", "Put it back"]);
+}
+
+#[test]
+fn a_helper_joins_and_leaves() {
+    let mut told = Told::stands();
+    told.start(0, "Assemble");
+    holds(&told.at(5, [tap(Tap::HelperJoins)]), &["2 at work", "Helper leaves"]);
+    lacks(&told.at(15, [tap(Tap::HelperLeaves)]), &["2 at work"]);
+    assert_eq!(told.app.shelf().bench().all_running().map(|run| run.labour(told.app.now.at).as_minutes()).sum::<i64>(), 25);
+}
+
+#[test]
+fn a_forgotten_stop_is_asked_about_and_never_blocks_a_start() {
+    let mut told = Told::stands();
+    let gluing = told.start(0, "Glue tops");
+    told.at(47, [tap(Tap::Done)]);
+    let shown = told.at(192, []);
+    holds(
+        &shown,
+        &["Glue tops shows 3 h 12", "The one piece was done at 09:47.", "47 min, until 09:47", "It was 3 h 12", "and one to settle"],
+    );
+    told.start(192, "Sand");
+    let shown = told.at(200, []);
+    holds(&shown, &["Glue tops shows 3 h 12", r#"class="slab""#, "today 8 min"]);
+    let wrong = sheet(&told.app).to_mend.first().and_then(|mend| mend.wrong).unwrap();
+    let shown = told.at(201, [tap(Tap::Proposed(gluing, wrong.at))]);
+    lacks(&shown, &["shows 3 h 12"]);
+    assert_eq!(told.minutes(), [("Glue tops".into(), 47), ("Sand".into(), 9)]);
+    // Taken back, it is asked again; it may be right, or have stopped at another time.
+    holds(&told.at(202, [Msg::Common(Common::TakeBack)]), &["shows 3 h 12"]);
+    told.at(203, [tap(Tap::StoppedAt(gluing))]);
+    holds(&told.at(203, presses("99").into_iter().chain([tap(Tap::PadDone)])), &["Not taken"]);
+    told.at(203, [tap(Tap::Press(Press::RubOut)), tap(Tap::Press(Press::RubOut))]);
+    told.at(203, presses("0930").into_iter().chain([tap(Tap::PadDone)]));
+    assert_eq!(told.minutes().first(), Some(&("Glue tops".into(), 30)));
+}
+
+#[test]
+fn a_run_that_was_right_stays_as_it_is() {
+    let mut told = Told::stands();
+    let gluing = told.start(0, "Glue tops");
+    lacks(&told.at(240, [tap(Tap::Right(gluing))]), &["Glue tops shows"]);
+    assert_eq!(told.minutes(), [("Glue tops".into(), 240)]);
+}
+
+#[test]
+fn the_day_lists_mends_strikes_and_puts_back() {
+    let mut told = Told::stands();
+    let sanding = told.start(0, "Sand");
+    told.at(60, [tap(Tap::Stop)]);
+    let today = told.today();
+    let shown = told.at(61, [day(DayTap::Show(today)), day(DayTap::Open(sanding))]);
+    holds(&shown, &["Today", "1 h in all", "all measured", "The clock said 09:00 to 10:00.", "Mend", "Strike", r#"aria-expanded="true""#]);
+    holds(&told.at(61, [day(DayTap::Mend(Mend::Which))]), &["Operation"]);
+    told.at(62, [day(DayTap::Mend(Mend::Stop(Typed::default())))]);
+    let shown = told.at(62, presses("0930").into_iter().chain([tap(Tap::PadDone)]));
+    holds(&shown, &["30 min in all", "corrected: ended at 09:30; the clock showed 1 h", "1 h again"]);
+    holds(&told.at(63, [day(DayTap::AsStamped(sanding))]), &["1 h in all", "all measured"]);
+    told.at(64, [day(DayTap::Mend(Mend::Op("Scrape ".into()))), day(DayTap::Op)]);
+    assert_eq!(told.minutes(), [("Scrape".into(), 60)]);
+    let shown = told.at(65, [day(DayTap::Strike(sanding))]);
+    holds(&shown, &["Struck", "Put back", "Put it back", "Nothing logged on this day."]);
+    told.at(66, [day(DayTap::PutBack(sanding))]);
+    assert_eq!(told.minutes(), [("Scrape".into(), 60)]);
+    holds(&told.at(66, [tap(Tap::Close)]), &["Carry on: scrape"]);
+}
+
+#[test]
+fn a_mend_that_would_pay_a_minute_twice_is_refused_in_words() {
+    let mut told = Told::stands();
+    told.start(0, "Saw");
+    let sanding = told.start(30, "Sand");
+    told.at(60, [tap(Tap::Stop)]);
+    let today = told.today();
+    told.at(61, [day(DayTap::Show(today)), day(DayTap::Open(sanding)), day(DayTap::Mend(Mend::Start(Typed::default())))]);
+    let shown = told.at(61, presses("0915").into_iter().chain([tap(Tap::PadDone)]));
+    holds(&shown, &["role=\"alert\"", "Started at"]);
+    assert_eq!(told.minutes(), [("Saw".into(), 30), ("Sand".into(), 30)]);
+    holds(&told.at(62, [tap(Tap::Close)]), &["The clock said 09:30 to 10:00."]);
+}
+
+#[test]
+fn time_that_was_missed_is_written_down_by_the_clock() {
+    let mut told = Told::stands();
+    let yesterday = told.today_at(0).before();
+    told.at(0, [day(DayTap::Show(yesterday)), day(DayTap::Missed)]);
+    holds(&told.at(0, []), &["What did you do?", "Mon 2 March"]);
+    told.at(0, [op("Saw")]);
+    holds(&told.at(0, presses("1400").into_iter().chain([starting(StartingTap::Clock)])), &["Until", "Saw, from 14:00"]);
+    let shown = told.at(0, presses("1530").into_iter().chain([starting(StartingTap::Clock)]));
+    holds(&shown, &["Yesterday", "Mon 2 March", "1 h 30 in all", "1 h 30 recalled"]);
+    // The same stretch again is refused, and asked again.
+    told.at(1, [day(DayTap::Missed), op("Rip")]);
+    told.at(1, presses("1500").into_iter().chain([starting(StartingTap::Clock)]));
+    let shown = told.at(1, presses("1600").into_iter().chain([starting(StartingTap::Clock)]));
+    holds(&shown, &["role=\"alert\"", "From"]);
+    holds(&told.at(1, [tap(Tap::Close)]), &["Yesterday"]);
+    assert_eq!(told.minutes(), [("Saw".into(), 90)]);
+}
+
+#[test]
+fn counts_are_listed_and_struck_one_by_one() {
+    let mut told = Told::empty();
+    told.at(0, [Msg::Go(Place::Count), Msg::Count(crate::app::count::Tap::First), Msg::Go(Place::Bench)]);
+    let today = told.today();
+    let shown = told.at(1, [day(DayTap::Show(today))]);
+    holds(&shown, &["Count: onto a pile"]);
+    let tapped = fivebar_core::sheet::counts::counts(&told.app.own.book, today).first().and_then(|line| line.taps.first()).unwrap().id;
+    holds(&told.at(2, [day(DayTap::Open(tapped)), day(DayTap::Strike(tapped))]), &["Put back", "gone"]);
+    holds(&told.at(3, [day(DayTap::PutBack(tapped))]), &["Strike"]);
+}
+
+#[test]
+fn the_haul_in_hand_is_sorted_in_two_taps() {
+    let mut told = Told::empty();
+    told.at(0, [Msg::Go(Place::Count), Msg::Count(crate::app::count::Tap::First), Msg::Go(Place::Bench), tap(Tap::Other)]);
+    let haul = told.app.shelf().haul().unwrap().id;
+    holds(&told.at(0, []), &["the haul of Tue 3 March"]);
+    told.at(0, [starting(StartingTap::Sort(haul))]);
+    let work = sheet(&told.app).running.unwrap().run.work;
+    assert_eq!((work.on, work.kind, work.stage), (On::Haul(haul), Kind::Fetch, Stage::Sort));
+    holds(&told.at(9, [Msg::Go(Place::Count)]), &["class=\"strip\"", "9 min"]);
+}
+
+#[test]
+fn big_buttons_keep_the_screen_awake_and_are_left_by_a_hold() {
+    let mut told = Told::stands();
+    told.start(0, "Glue tops");
+    let now = told.now(28);
+    assert_eq!(told.app.heard(tap(Tap::Big), now), [Order::Awake(true)]);
+    let shown = told.at(28, []);
+    holds(&shown, &["Glue tops", ">28</span>", "+1 done", "Stop", "Hold to leave", "The screen stays on"]);
+    lacks(&shown, &["<nav", "Workshop"]);
+    assert_eq!(shown.matches("<button").count(), 4);
+    holds(&told.at(29, [tap(Tap::Done)]), &["1 done", "pieces done"]);
+    holds(&told.at(29, [Msg::Common(Common::TakeBack)]), &["0 done", "Put it back"]);
+    holds(&told.at(30, [tap(Tap::Stop)]), &["Carry on", "Nothing runs"]);
+    let carry = sheet(&told.app).carry_on.unwrap();
+    holds(&told.at(31, [tap(Tap::Board(carry))]), &["+1 done"]);
+    let now = told.now(32);
+    assert!(told.app.heard(Msg::Go(Place::Count), now).contains(&Order::Awake(true)));
+    assert!(told.app.heard(Msg::Go(Place::Price), now).contains(&Order::Awake(false)));
+    assert!(told.app.heard(Msg::Go(Place::Bench), now).contains(&Order::Awake(true)));
+    assert_eq!(told.app.heard(tap(Tap::LeaveBig), now), [Order::Awake(false)]);
+    lacks(&told.at(33, []), &["Hold to leave"]);
+}
+
+#[test]
+fn cautions_stand_where_they_are_needed_once_a_day() {
+    let (dust, rags) = ("Hardwood dust harms lungs", "Oily rags can heat up");
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    holds(&told.at(1, []), &[dust]);
+    told.start(10, "Trim");
+    lacks(&told.at(11, []), &[dust, rags]);
+    told.start(20, "Joint and rip");
+    lacks(&told.at(21, []), &[dust]);
+    told.start(30, "Second coat");
+    lacks(&told.at(31, []), &[rags]);
+    holds(&told.at(40, [tap(Tap::Stop)]), &[rags]);
+    told.start(1440, "Rip");
+    holds(&told.at(1441, []), &[dust]);
+}
+
+#[test]
+fn a_tap_on_the_place_itself_comes_back_to_the_bench() {
+    let mut told = Told::stands();
+    let today = told.today_at(0);
+    holds(&told.at(0, [day(DayTap::Show(today))]), &["bench/day"]);
+    lacks(&told.at(0, [Msg::Go(Place::Bench)]), &["bench/day"]);
+}
+
+#[test]
+fn a_name_that_is_too_long_is_refused_and_asked_again() {
+    let mut told = Told::stands();
+    let long = "x".repeat(61);
+    told.at(0, [tap(Tap::Other), starting(StartingTap::Typed(long)), starting(StartingTap::Kind(Kind::Make))]);
+    assert!(matches!(told.app.notice, Some(crate::app::Notice::Refused(Refusal::NameTooLong { met: 61, .. }))));
+    told.at(0, [op("Trim")]);
+    assert_eq!(told.minutes(), [("Trim".into(), 0)]);
+}
+
+#[test]
+fn a_narrow_page_folds_helper_and_other_below_the_rack() {
+    let mut told = Told::stands();
+    told.start(0, "Trim");
+    let place = |shown: &str, word: &str| shown.find(word).unwrap();
+    let wide = told.at(1, []);
+    assert!(place(&wide, "<footer") < place(&wide, "Helper joins"));
+    told.app.page = crate::parts::Page::new(320.0);
+    let narrow = told.at(1, []);
+    assert!(place(&narrow, "Helper joins") < place(&narrow, "<footer"));
+}

@@ -1,0 +1,60 @@
+//! The foot of the bench: what the thumb needs while something runs, and while nothing does.
+
+use super::super::{Seen, undo};
+use super::say;
+use crate::app::bench::Tap;
+use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, chips};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::bench as words;
+use fivebar_core::quantity::Span;
+use fivebar_core::sheet::bench::{BenchSheet, Slab};
+
+const AGO: [i64; 3] = [5, 15, 30];
+
+/// The foot. On a narrow page what is needed less lies at the end of the sheet instead: [`folded`].
+pub fn foot(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
+    let less = (!seen.page.is_narrow()).then(|| less(sheet));
+    let foot = el("footer", "foot").kids(undo::bar(app, seen));
+    if sheet.running.is_some() { foot.kids(less).kid(working()) } else { foot.kids(less).kid(when(app)) }
+}
+
+/// What a narrow page folds away from the foot.
+pub fn folded(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    seen.page.is_narrow().then(|| less(sheet))
+}
+
+/// Helper, other work, big buttons.
+fn less(sheet: &BenchSheet) -> El<Msg> {
+    el("div", "less").kids(sheet.running.as_ref().map(helper)).kid(key("key h56", words::OTHER, "", say(Tap::Other))).kid(key(
+        "key h56",
+        words::BIG_BUTTONS,
+        "",
+        say(Tap::Big),
+    ))
+}
+
+fn helper(slab: &Slab) -> El<Msg> {
+    match 1 < slab.heads {
+        true => key("key h56", words::HELPER_LEAVES, "", say(Tap::HelperLeaves)),
+        false => key("key h56", words::HELPER_JOINS, "", say(Tap::HelperJoins)),
+    }
+}
+
+fn working() -> El<Msg> {
+    let several = key("key h88 m", words::SEVERAL, "", say(Tap::MoreDone)).attr("aria-label", words::SEVERAL_SAID);
+    el("div", "working").kid(key("key h88", words::ONE_MORE, "", say(Tap::Done))).kid(several).kid(key(
+        "key solid h88",
+        words::STOP,
+        "",
+        say(Tap::Stop),
+    ))
+}
+
+/// When the next start was: 5, 15 or 30 minutes ago.
+pub fn when(app: &App) -> El<Msg> {
+    let shown = AGO.iter().map(|minutes| Chip::choice(words::ago(*minutes), app.bench.ago == Span::minutes(*minutes))).collect();
+    let keys = chips("key h56", shown, |nth| say(Tap::Ago(AGO.get(nth).copied().unwrap_or(5)))).attr("aria-label", words::ALREADY_AT_IT);
+    el("div", "ago").kid(el("p", "t14 w7 i2").text(words::ALREADY_AT_IT)).kid(keys)
+}

@@ -1,0 +1,96 @@
+//! The board of a run that looks like a forgotten stop. The question never blocks a start.
+
+use super::super::Seen;
+use super::say;
+use crate::app::Msg;
+use crate::app::bench::Tap;
+use crate::parts::board::asking;
+use crate::parts::key::key;
+use crate::parts::notches::Notches;
+use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
+use crate::view::{El, el};
+use crate::words::en::bench as words;
+use fivebar_core::bench::repair::{Because, Proposed};
+use fivebar_core::bench::{Batch, Run};
+use fivebar_core::quantity::{Span, Wall};
+use fivebar_core::sheet::bench::BenchSheet;
+
+/// A run that is asked about.
+struct Asked<'a> {
+    run: &'a Run,
+    worked: Span,
+    batch: Batch,
+    wrong: Proposed,
+}
+
+/// A board for the run that looks wrong: the running one first, else the latest.
+pub fn question(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let running = sheet.running.as_ref();
+    let running = running.and_then(|slab| Some(Asked { run: &slab.run, worked: slab.worked, batch: slab.batch, wrong: slab.wrong? }));
+    let ended = || {
+        let mut ended = sheet.to_mend.iter();
+        ended.find_map(|mend| Some(Asked { run: &mend.run, worked: mend.worked, batch: mend.batch, wrong: mend.wrong? }))
+    };
+    running.or_else(ended).map(|asked| drawn(&asked, seen))
+}
+
+fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
+    let Asked { run, worked, batch, wrong } = asked;
+    let shown = seen.speech.span(*worked);
+    let meant = seen.speech.span(run.started.at.until(wrong.at));
+    let answers = el("div", "g2").kid(key("key h56", words::it_was(&shown), "", say(Tap::Right(run.id)))).kid(key(
+        "key h56",
+        words::STOPPED_AT,
+        "",
+        say(Tap::StoppedAt(run.id)),
+    ));
+    let title = words::shows(&run.work.op, &shown);
+    let clock = seen.speech.clock(Wall::new(wrong.at, run.started.offset));
+    asking(
+        Notches { done: batch.n, of: batch.of.unwrap_or(0) },
+        [
+            el("h2", "strong").text(title.clone()),
+            el("p", "").text(because(run, *wrong, seen)),
+            scale(&bar(asked, seen), &title),
+            key("key solid h88 wide", words::until(&meant, &clock), "", say(Tap::Proposed(run.id, wrong.at))),
+            answers,
+        ],
+    )
+    .key("question")
+}
+
+/// The last piece by its clock, where that speaks for the end.
+fn because(run: &Run, wrong: Proposed, seen: Seen<'_>) -> String {
+    let at_last = run.notches.last().is_some_and(|notch| notch.at == wrong.at);
+    if wrong.because == Because::LastAct && at_last {
+        let clock = seen.speech.clock(Wall::new(wrong.at, run.started.offset));
+        return words::last_done(run.done(), &seen.speech.count(run.done()), &clock);
+    }
+    words::because(wrong.because).to_owned()
+}
+
+/// From the start to the stop, solid up to the end that is proposed.
+fn bar(asked: &Asked<'_>, seen: Seen<'_>) -> Scale {
+    let Asked { run, worked, wrong, .. } = asked;
+    let minute = |span: Span| span.as_ms() as f64 / 60_000.0;
+    let start = f64::from(run.started.minute_of_day());
+    let (meant, end) = (start + minute(run.started.at.until(wrong.at)), start + minute(*worked));
+    let edge = (end - start) / 10.0;
+    let tick = [15.0, 30.0, 60.0].into_iter().find(|tick| (end - start) / tick < 20.0).unwrap_or(240.0);
+    let clock = |span: Span| seen.speech.clock(Wall::new(run.started.at.plus(span), run.started.offset));
+    let last = if run.is_running() { words::NOW_MARK } else { words::STOP_MARK };
+    let mark = |at, word: &str, span| Mark::new(at, Kind::Ink, word, clock(span));
+    Scale {
+        width: seen.page.card(),
+        from: start - edge,
+        to: end + edge,
+        rhythm: Some(Rhythm { tick, long: tick * 4.0 }),
+        marks: vec![
+            mark(start, words::START_MARK, Span::ZERO),
+            mark(meant, words::end_mark(wrong.because), run.started.at.until(wrong.at)),
+            mark(end, last, *worked),
+        ],
+        fills: vec![Fill { from: start, to: meant, look: Look::Ink }, Fill { from: meant, to: end, look: Look::Open }],
+        ..Scale::default()
+    }
+}

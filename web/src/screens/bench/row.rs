@@ -1,0 +1,174 @@
+//! The rows of a day: a run or a count, closed or opened; and what was struck.
+
+use super::super::Seen;
+use super::super::count::name as pile_name;
+use super::say;
+use crate::app::Msg;
+use crate::app::bench::Tap;
+use crate::app::bench::day::{DayTap, Mend, View};
+use crate::app::entry::Typed;
+use crate::parts::field::{Field, Keyboard, field};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{bench as words, common};
+use fivebar_core::bench::Run;
+use fivebar_core::quantity::{Id, Span, Wall};
+use fivebar_core::sheet::counts::Counted;
+use fivebar_core::sheet::day::{DayLine, DaySheet};
+
+fn tap(tap: DayTap) -> Msg {
+    say(Tap::Day(tap))
+}
+
+/// A run; opened, with what can be done with it. `name` is its job's, where the day has several.
+pub fn run(line: &DayLine, name: &str, view: &View, seen: Seen<'_>) -> El<Msg> {
+    let worked = if line.ended.is_some() { seen.speech.span(line.worked) } else { words::RUNS.to_owned() };
+    let open = view.open == Some(line.run.id);
+    let shown =
+        Row { id: line.run.id, at: line.run.started, what: line.run.work.op.clone(), under: note(line, name, seen), figure: worked };
+    row(shown, open, seen).kids(if open { opened(line, view, seen) } else { vec![] })
+}
+
+struct Row {
+    id: Id,
+    at: Wall,
+    what: String,
+    under: String,
+    figure: String,
+}
+
+fn row(row: Row, open: bool, seen: Seen<'_>) -> El<Msg> {
+    let what = el("span", "op").kid(el("b", "").text(row.what)).kid(el("span", "t14 i2").text(row.under));
+    let top = el("button", "dl")
+        .attr("type", "button")
+        .attr("aria-expanded", if open { "true" } else { "false" })
+        .on_tap(tap(DayTap::Open(row.id)))
+        .kid(el("span", "tm").text(seen.speech.clock(row.at)))
+        .kid(what)
+        .kid(el("b", "n").text(row.figure));
+    el("div", "run").key(row.id.to_string()).kid(top)
+}
+
+/// Where its minutes come from, its pieces, what is odd about it, its job.
+fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
+    let run = &line.run;
+    let mut said = vec![];
+    if 0 < line.batch.n {
+        said.push(words::done(&seen.speech.count(line.batch.n), None));
+    }
+    if run.work.rework {
+        said.push(words::REWORKED.to_owned());
+    }
+    said.push(source(line, seen));
+    said.extend(line.wrong.map(|_| words::LOOKS_TOO_LONG.to_owned()));
+    said.extend(line.doubts.iter().map(|doubt| words::doubt(*doubt).to_owned()));
+    if !name.is_empty() {
+        said.push(name.to_owned());
+    }
+    said.join(", ")
+}
+
+fn source(line: &DayLine, seen: Seen<'_>) -> String {
+    let (run, shares, clock) = (&line.run, line.shares, |wall| seen.speech.clock(wall));
+    let raw = raw(run).map(|raw| seen.speech.span(raw));
+    match (run.mended_stop, line.ended, raw) {
+        _ if Span::ZERO < shares.recalled => words::RECALLED.to_owned(),
+        (Some(_), Some(ended), Some(raw)) => words::ended_at(&clock(ended), &raw),
+        _ if run.started.at != run.tapped.at => words::began_at(&clock(run.started), &clock(run.tapped)),
+        _ if Span::ZERO < shares.corrected => words::corrected(&seen.speech.span(shares.corrected)),
+        _ => words::MEASURED.to_owned(),
+    }
+}
+
+/// How long the stamps say it was.
+fn raw(run: &Run) -> Option<Span> {
+    run.tapped_stop.map(|stop| run.tapped.at.until(stop.at))
+}
+
+fn opened(line: &DayLine, view: &View, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let run = &line.run;
+    match &view.mend {
+        Some(Mend::Op(text)) => return renamed(text),
+        Some(_) => return vec![which(run)],
+        None => {}
+    }
+    let said = words::clock_said(&seen.speech.clock(run.tapped), run.tapped_stop.map(|stop| seen.speech.clock(stop)).as_deref());
+    let said = (!run.recalled).then(|| el("p", "t14 i2").text(said));
+    let meant = line.wrong.map(|wrong| {
+        let clock = seen.speech.clock(Wall::new(wrong.at, run.started.offset));
+        let span = seen.speech.span(run.started.at.until(wrong.at));
+        key("key solid h56 wide", words::until(&span, &clock), "", say(Tap::Proposed(run.id, wrong.at)))
+    });
+    let mended = run.mended_start.is_some() || run.mended_stop.is_some();
+    let third = if line.wrong.is_some() {
+        Some(key("key h56", words::it_was(&seen.speech.span(line.worked)), "", say(Tap::Right(run.id))))
+    } else if !line.doubts.is_empty() {
+        Some(key("key h56", words::RIGHT_AS_IT_IS, "", say(Tap::Right(run.id))))
+    } else {
+        raw(run).filter(|_| mended).map(|raw| key("key h56", words::again(&seen.speech.span(raw)), "", tap(DayTap::AsStamped(run.id))))
+    };
+    let keys = el("div", "less")
+        .kid(key("key h56", words::MEND, "", tap(DayTap::Mend(Mend::Which))))
+        .kid(key("key h56", words::STRIKE, "", tap(DayTap::Strike(run.id))))
+        .kids(third);
+    said.into_iter().chain(meant).chain([keys]).collect()
+}
+
+/// What is to be put right. A run that goes on has no stop yet.
+fn which(run: &Run) -> El<Msg> {
+    let mend = |mend| tap(DayTap::Mend(mend));
+    let stop = (!run.is_running()).then(|| key("key h56", words::MEND_STOP, "", mend(Mend::Stop(Typed::default()))));
+    el("div", "less").kid(key("key h56", words::MEND_START, "", mend(Mend::Start(Typed::default())))).kids(stop).kid(key(
+        "key h56",
+        words::MEND_OP,
+        "",
+        mend(Mend::Op(run.work.op.clone())),
+    ))
+}
+
+fn renamed(text: &str) -> Vec<El<Msg>> {
+    let asked =
+        Field { id: "renamed", label: words::MEND_OP.into(), value: text.to_owned(), keyboard: Keyboard::Words, ..Field::default() };
+    let keys = el("div", "less").kid(key("key h56", common::LEAVE_IT, "", say(Tap::Close))).kid(key(
+        "key solid h56",
+        common::DONE,
+        "",
+        tap(DayTap::Op),
+    ));
+    vec![field(asked, |text| tap(DayTap::Mend(Mend::Op(text)))), keys]
+}
+
+/// A count; opened, each of its taps.
+pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
+    let Some(first) = counted.taps.first() else { return el("div", "run") };
+    let open = view.open == Some(first.id);
+    let figure = seen.speech.count(counted.n);
+    let under = pile_name(&counted.pile);
+    let shown = row(Row { id: first.id, at: first.at, what: words::counting(counted.counting).into(), under, figure }, open, seen);
+    let taps = counted.taps.iter().filter(|_| open).map(|one| {
+        let (word, then) = if one.struck { (words::PUT_BACK, DayTap::PutBack(one.id)) } else { (words::STRIKE, DayTap::Strike(one.id)) };
+        let n = el("b", if one.struck { "gone" } else { "" }).text(seen.speech.count(one.n));
+        el("div", "row mid one").key(one.id.to_string()).kid(el("span", "t14 i2").text(seen.speech.clock(one.at))).kid(n).kid(key(
+            "key h48",
+            word,
+            "",
+            tap(then),
+        ))
+    });
+    shown.kids(taps)
+}
+
+/// Runs that were struck; each can be put back.
+pub fn struck(sheet: &DaySheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    if sheet.struck.is_empty() {
+        return vec![];
+    }
+    let rows = sheet.struck.iter().map(|run| {
+        el("div", "row mid one")
+            .key(run.id.to_string())
+            .kid(el("span", "t14 i2").text(seen.speech.clock(run.started)))
+            .kid(el("b", "gone").text(run.op.clone()))
+            .kid(key("key h48", words::PUT_BACK, "", tap(DayTap::PutBack(run.id))))
+    });
+    vec![el("h2", "").text(words::STRUCK), el("section", "card list").kids(rows)]
+}

@@ -1,0 +1,52 @@
+//! The running slab: minutes from the clock, pieces, pace, about what is left.
+
+use super::super::Seen;
+use super::rack::notches;
+use super::say;
+use crate::app::Msg;
+use crate::app::bench::Tap;
+use crate::parts::key::key;
+use crate::parts::slab::{Slab as Drawn, slab_with};
+use crate::view::El;
+use crate::words::en::bench as words;
+use fivebar_core::bench::On;
+use fivebar_core::quantity::Span;
+use fivebar_core::sheet::bench::Slab;
+
+/// The slab; where it was not said how many pieces there are, a key on it asks.
+pub fn slab(slab: &Slab, seen: Seen<'_>) -> El<Msg> {
+    let batch = &slab.batch;
+    let n = seen.speech.count(batch.n);
+    let done = match batch.of {
+        Some(of) => words::done(&n, Some(&seen.speech.count(of))),
+        None if 0 < batch.n => words::done(&n, None),
+        None => String::new(),
+    };
+    let (figure, unit) = figure(slab.worked, seen);
+    let lines = lines(slab, seen);
+    let drawn = Drawn { operation: slab.run.work.op.clone(), figure, unit: unit.into(), done, notches: notches(batch), lines };
+    let asks = batch.of.is_none() && matches!(slab.run.work.on, On::Job(_)) && !slab.run.work.rework;
+    slab_with(drawn, asks.then(|| key("key h48 on-run", words::ASK_HOW_MANY, "", say(Tap::AskBatch)))).key("running")
+}
+
+/// Minutes from the clock; seconds only in the first minute.
+pub fn figure(worked: Span, seen: Seen<'_>) -> (String, &'static str) {
+    let minutes = worked.as_ms().div_euclid(60_000);
+    match minutes {
+        0 => (worked.as_ms().div_euclid(1000).to_string(), "s"),
+        1..60 => (minutes.to_string(), "min"),
+        _ => (seen.speech.span(Span::minutes(minutes)), ""),
+    }
+}
+
+fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
+    let (batch, span) = (&slab.batch, |span: Span| seen.speech.span(span));
+    let left = batch.remaining().filter(|left| Span::ZERO < *left).map(|left| words::about_left(&span(left))).unwrap_or_default();
+    let each = batch.pace().map(|pace| words::each(&span(pace))).unwrap_or_default();
+    let range = batch.range().map(|(from, to)| words::range(&span(from), &span(to), seen.page.is_narrow())).unwrap_or_default();
+    let all = if slab.worked < batch.all() { words::in_all(&span(batch.all())) } else { String::new() };
+    let heads = if 1 < slab.heads { words::heads(&seen.speech.count(slab.heads)) } else { String::new() };
+    let rework = if slab.run.work.rework { words::REWORKED.to_owned() } else { String::new() };
+    let lines = vec![(left, each), (range, all), (heads, rework)];
+    lines.into_iter().filter(|(left, right)| !(left.is_empty() && right.is_empty())).collect()
+}
