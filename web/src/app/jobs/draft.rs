@@ -15,6 +15,8 @@ use fivebar_core::sheet::job::JobSheet;
 #[derive(Clone, Debug, PartialEq)]
 pub enum What {
     New,
+    /// The job's name, and how many alike are made.
+    Name,
     /// Pieces from a pile of the rack, or back to it.
     Take {
         haul: Id,
@@ -154,6 +156,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
     let words = |n: usize| vec![String::new(); n];
     match &draft.what {
         What::New | What::Take { .. } => Draft { form: Form::of(1), ..draft },
+        What::Name => Draft { form: Form::filled([sheet.sale.of.to_string()]), words: vec![sheet.name.clone()], ..draft },
         What::Part(name) => part(draft.clone(), sheet.parts.iter().find(|part| Some(&part.name) == name.as_ref()), typed),
         What::Plan(name) => plan(draft.clone(), sheet.operations.iter().find(|planned| Some(&planned.op) == name.as_ref())),
         What::Spend => {

@@ -34,7 +34,7 @@ pub fn save(app: &mut App, now: Now) {
 }
 
 fn nameless(draft: &Draft) -> bool {
-    let named = matches!(draft.what, What::New | What::Part(_) | What::Plan(_));
+    let named = matches!(draft.what, What::New | What::Name | What::Part(_) | What::Plan(_));
     named && draft.words.first().is_none_or(|name| name.trim().is_empty())
 }
 
@@ -86,7 +86,7 @@ impl Reader {
             What::Spend => self.spend(draft, job).map(Command::Money),
             What::Tag => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetTag { job, sum })),
             What::Settle => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) })),
-            What::Size | What::Facts => self.describe(draft, job).map(|facts| Command::Job(JobCommand::Describe(facts))),
+            What::Name | What::Size | What::Facts => self.describe(draft, job).map(|facts| Command::Job(JobCommand::Describe(facts))),
             What::Lesson => {
                 let text = draft.words.first().map(|text| text.trim().to_owned()).unwrap_or_default();
                 Some(Command::Job(JobCommand::WriteLesson { job, text }))
@@ -191,6 +191,11 @@ impl Reader {
             due: None,
             note: None,
         };
+        if draft.what == What::Name {
+            facts.name = draft.words.first().map(|name| name.trim().to_owned());
+            facts.pieces = Some(self.count(draft, 0)?);
+            return Some(facts);
+        }
         if draft.what == What::Size {
             facts.width = draft.form.maybe(0, |text| reading::length(text, typing))?;
             facts.depth = draft.form.maybe(1, |text| reading::length(text, typing))?;

@@ -518,3 +518,12 @@ fn wood_of_another_currency_asks_for_one_figure() {
     maker.pick(Pick::Spending(Key::read("haul").unwrap())).figures(&["4"]).tap(Tap::Save).shows(&["Share of the hauls", "4.00"]);
     assert_eq!(maker.sheet().money.costs.unwrap().amount().to_string(), "4");
 }
+
+#[test]
+fn a_name_and_the_number_of_pieces_can_be_put_right() {
+    let mut maker = Maker::told(&[STANDS.split("2026-04-25").next().unwrap()]);
+    maker.open("stands").tap(Tap::Write(What::Name)).shows(&["Name and pieces", "Plant stands, ash with cherry pegs", "5"]);
+    maker.tap(Tap::Say(0, "Stands".into())).figures(&["3"]).tap(Tap::Save).shows(&["you asked for 4 pieces, and there are 3"]);
+    maker.figures(&["6"]).tap(Tap::Save).shows(&["Stands, 6", "2 left to sell."]);
+    maker.tap(Tap::Write(What::Name)).tap(Tap::Say(0, " ".into())).tap(Tap::Save).shows(&["Nothing was named."]);
+}

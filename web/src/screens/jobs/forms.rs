@@ -43,7 +43,7 @@ impl Asked {
 pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>) -> Screen {
     let asked = match (&draft.what, sheet) {
         (What::New, _) | (_, None) => making::new(draft, app, seen),
-        (What::Take { .. } | What::Part(_) | What::Plan(_), Some(sheet)) => making::asked(draft, sheet, app, seen),
+        (What::Name | What::Take { .. } | What::Part(_) | What::Plan(_), Some(sheet)) => making::asked(draft, sheet, app, seen),
         (What::Spend | What::Tag | What::Settle | What::Size | What::Facts | What::Lesson, Some(sheet)) => money::asked(draft, sheet, seen),
         (_, Some(sheet)) => sale::asked(draft, sheet, seen),
     };

@@ -44,10 +44,10 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         .kids((any || app.example.is_some()).then(legend))
         .kid(el("div", "push"));
     if !any {
-        let new = key("key solid h88", words::NEW_JOB, words::NEW_JOB_UNDER, say(Tap::Write(What::New)));
+        let new = key("key solid h88", words::NEW_JOB, words::NEW_JOB_UNDER, say(Tap::Write(What::New))).key("new");
         return Screen::new("jobs", head(top), main.kids(undo::bar(app, seen)).kid(new));
     }
-    let new = key("key solid t22", words::NEW_JOB, "", say(Tap::Write(What::New)));
+    let new = key("key solid t22", words::NEW_JOB, "", say(Tap::Write(What::New))).key("new");
     Screen::new("jobs", head(top), main).foot(el("footer", "foot").kids(undo::bar(app, seen)).kid(new))
 }
 
@@ -145,7 +145,7 @@ fn example(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let busy = app.jobs.awaited.then(|| el("p", "notice").text(words::FETCHING_EXAMPLE));
         let none = app.own.book.is_empty() || rows(&app.own, "", app).is_ok_and(|rows| rows.is_empty());
         let class = if none { "key" } else { "key soft" };
-        let ask = || key(class, words::TRY_EXAMPLE, words::TRY_EXAMPLE_UNDER, say(Tap::TryExample));
+        let ask = || key(class, words::TRY_EXAMPLE, words::TRY_EXAMPLE_UNDER, say(Tap::TryExample)).key("try");
         return vec![busy.unwrap_or_else(ask)];
     };
     let title = el("div", "").kid(el("h2", "t22 w8 ink1").text(words::EXAMPLE)).kid(el("p", "t14").text(words::EXAMPLE_UNDER));

@@ -5,6 +5,7 @@ use super::super::{Screen, Seen, undo};
 use super::figures::{bar_said, carried, day, hourly, line, short, stretches, sum};
 use super::say;
 use crate::app::jobs::doing::delivery;
+use crate::app::jobs::draft::What;
 use crate::app::jobs::{Room, Tap};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -26,13 +27,18 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     };
     let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
     let first = el("div", "col").kids(next_act(sheet, seen)).kid(so_far_card(sheet, seen)).kids(money_card(sheet, seen));
-    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(key(
-        "key soft h48",
-        words::ALL_JOBS,
-        "",
-        say(Tap::List),
-    ));
+    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(below());
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
+}
+
+/// The way back to the list, and to the job's own name.
+fn below() -> El<Msg> {
+    el("div", "g2").kid(key("key soft h48", words::ALL_JOBS, "", say(Tap::List))).kid(key(
+        "key soft h48",
+        words::NAME_AND_PIECES,
+        "",
+        say(Tap::Write(What::Name)),
+    ))
 }
 
 /// How it stands, the key of the next act, and the caution that goes with it.

@@ -14,6 +14,7 @@ pub const EXAMPLE: &str = "Example";
 pub const EXAMPLE_UNDER: &str = "two jobs, in no total and in no copy";
 pub const REMOVE: &str = "Remove";
 pub const SEARCH: &str = "Search by name";
+pub const NAME_AND_PIECES: &str = "Name and pieces";
 pub const ALL_JOBS: &str = "All jobs";
 pub const DUE_AND_OWED: &str = "Due and owed";
 pub const FOR_SALE: &str = "For sale";

@@ -72,6 +72,12 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
     match &draft.what {
         What::Take { pile, .. } => take(draft, (*pile, sheet.job), app, seen),
         What::Part(was) => part(draft, was.is_some()),
+        What::Name => {
+            let mut asked = Asked::new("jobs/name", jobs::NAME_AND_PIECES);
+            asked.above = vec![worded("job-name", jobs::NAME, draft, 0)];
+            asked.slots = vec![Slot::whole(jobs::HOW_MANY_ALIKE)];
+            asked
+        }
         _ => plan(draft),
     }
 }
