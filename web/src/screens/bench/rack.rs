@@ -13,22 +13,24 @@ use fivebar_core::bench::Batch;
 use fivebar_core::quantity::Span;
 use fivebar_core::sheet::bench::{BenchSheet, Choice};
 
-/// The rack around what runs, then what was done earlier.
-pub fn rack(sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+/// The rack around what runs.
+pub fn around(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let rack = &sheet.rack;
     let next = |place: usize| rack.next == Some(place);
     let above = rack.above.iter().map(|choice| one(choice, false, sheet, seen));
     let below = rack.below.iter().enumerate().map(|(place, choice)| one(choice, next(place), sheet, seen));
     let around: Vec<El<Msg>> = above.chain(sheet.running.iter().map(|running| slab::slab(running, seen))).chain(below).collect();
-    let mut shown = vec![];
-    if !around.is_empty() {
-        shown.push(drawn(around).key("rack"));
+    (!around.is_empty()).then(|| drawn(around).key("rack"))
+}
+
+/// What was done earlier, and lately on other jobs.
+pub fn earlier(sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let earlier = &sheet.rack.earlier;
+    if earlier.is_empty() {
+        return vec![];
     }
-    if !rack.earlier.is_empty() {
-        shown.push(el("h2", "").key("earlier").text(words::EARLIER));
-        shown.push(drawn(rack.earlier.iter().map(|choice| one(choice, false, sheet, seen))).key("rack, earlier"));
-    }
-    shown
+    let boards = drawn(earlier.iter().map(|choice| one(choice, false, sheet, seen)));
+    vec![el("h2", "").text(words::EARLIER), boards]
 }
 
 fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {

@@ -148,7 +148,7 @@ pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
     let taps = counted.taps.iter().filter(|_| open).map(|one| {
         let (word, then) = if one.struck { (words::PUT_BACK, DayTap::PutBack(one.id)) } else { (words::STRIKE, DayTap::Strike(one.id)) };
         let n = el("b", if one.struck { "gone" } else { "" }).text(seen.speech.count(one.n));
-        el("div", "row mid one").key(one.id.to_string()).kid(el("span", "t14 i2").text(seen.speech.clock(one.at))).kid(n).kid(key(
+        el("div", "tapped").key(one.id.to_string()).kid(el("span", "t14 i2").text(seen.speech.clock(one.at))).kid(n).kid(key(
             "key h48",
             word,
             "",
@@ -164,7 +164,7 @@ pub fn struck(sheet: &DaySheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         return vec![];
     }
     let rows = sheet.struck.iter().map(|run| {
-        el("div", "row mid one")
+        el("div", "tapped")
             .key(run.id.to_string())
             .kid(el("span", "t14 i2").text(seen.speech.clock(run.started)))
             .kid(el("b", "gone").text(run.op.clone()))

@@ -20,14 +20,15 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     }
     let asked = question::question(sheet, seen);
     let hint = asked.is_some().then(|| el("p", "t14").text(words::SETTLE_IT));
-    let main = el("main", "scr bench")
+    let now = el("div", "col")
+        .key("now")
         .kids(asked)
         .kids(hint)
         .kids(cautions(app, seen))
         .kids(sheet.others.iter().map(|other| beside(other, app, seen)))
-        .kids(rack::rack(sheet, seen))
-        .kids(doubtful(sheet, seen))
-        .kids(foot::folded(sheet, seen));
+        .kids(rack::around(sheet, seen));
+    let then = el("div", "col").key("then").kids(doubtful(sheet, seen)).kids(rack::earlier(sheet, seen)).kids(foot::folded(sheet, seen));
+    let main = el("main", "scr bench two").kid(now).kid(then);
     Screen::new("bench", top(app, sheet, seen), main).foot(foot::foot(app, sheet, seen))
 }
 

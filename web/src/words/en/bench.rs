@@ -63,7 +63,7 @@ pub const HOLD_TO_LEAVE: &str = "Hold to leave big buttons";
 pub const TAKE_BACK: &str = "Take back";
 pub const PUT_IT_BACK: &str = "Put it back";
 pub const CARRY_ON: &str = "Carry on";
-pub const STAYS_AWAKE: &str = "The screen stays on here, if the phone allows it.";
+pub const STAYS_AWAKE: &str = "The screen stays on, if the phone allows.";
 pub const DUST: &str = "Hardwood dust harms lungs. Collect it and mask as local rules say.";
 pub const RAGS: &str = "Oily rags can heat up by themselves. Lay them flat outdoors, or as the tin says.";
 pub const START_MARK: &str = "start";
@@ -211,7 +211,8 @@ pub fn recalled(span: &str) -> String {
 
 /// "corrected: ended at 12:07; the clock showed 3 h 12".
 pub fn ended_at(clock: &str, raw: &str) -> String {
-    format!("corrected: ended at {clock}; the clock showed {raw}")
+    // The figure and its unit stay on one line.
+    format!("corrected: ended at {clock}; the clock showed {}", raw.replace(' ', "\u{a0}"))
 }
 
 /// "corrected: began at 11:05; the tap came at 11:20".
