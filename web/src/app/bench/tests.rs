@@ -248,7 +248,7 @@ fn the_day_lists_mends_strikes_and_puts_back() {
     holds(&told.at(61, [day(DayTap::Mend(Mend::Which))]), &["Operation"]);
     told.at(62, [day(DayTap::Mend(Mend::Stop(Typed::default())))]);
     let shown = told.at(62, presses("0930").into_iter().chain([tap(Tap::PadDone)]));
-    holds(&shown, &["30 min in all", "corrected: ended at 09:30; the clock showed 1 h", "1 h again"]);
+    holds(&shown, &["30 min in all", "corrected: ended at 09:30; the clock showed 1\u{a0}h", "1 h again"]);
     holds(&told.at(63, [day(DayTap::AsStamped(sanding))]), &["1 h in all", "all measured"]);
     told.at(64, [day(DayTap::Mend(Mend::Op("Scrape ".into()))), day(DayTap::Op)]);
     assert_eq!(told.minutes(), [("Scrape".into(), 60)]);
