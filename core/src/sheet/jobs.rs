@@ -5,6 +5,7 @@ use super::job::{NextAct, next};
 use super::shop::Shop;
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Stage;
+use crate::quantity::in_small;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Span, Wall};
 use crate::refusal::Answer;
@@ -49,10 +50,10 @@ pub struct JobRow {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CurrenciesMixed`].
 pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
-    let words: Vec<String> = search.split_whitespace().map(str::to_lowercase).collect();
+    let words: Vec<String> = search.split_whitespace().map(in_small).collect();
     let mut rows = vec![];
     for job in fold::jobs(shop.book) {
-        let name = job.name.to_lowercase();
+        let name = in_small(&job.name);
         if words.iter().all(|word| name.contains(word)) {
             rows.push(row(shop, &job, &reckon(shop, &job)?)?);
         }

@@ -191,7 +191,7 @@ fn strike(app: &mut App, line: Id, now: Now) {
 
 /// Everything goes, once the word stands there.
 fn wipe(app: &mut App) {
-    if app.workshop.text.trim().to_lowercase() == words::WIPE_WORD {
+    if fivebar_core::quantity::in_small(app.workshop.text.trim()) == words::WIPE_WORD {
         app.orders.push(Order::WipeAll);
     }
 }

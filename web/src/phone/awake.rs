@@ -1,11 +1,12 @@
 //! Keeps the screen awake while a haul is counted. What is wanted and what is held are two facts:
 //! the platform drops the lock with the page, so it is taken again when the page is back in sight.
+use super::later;
 use super::{document, has, window};
 use js_sys::{Promise, Reflect};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
-use wasm_bindgen_futures::{JsFuture, spawn_local};
+use wasm_bindgen_futures::JsFuture;
 
 #[wasm_bindgen]
 extern "C" {
@@ -61,13 +62,13 @@ impl Watch {
         let Some(asked) = locks().and_then(|locks| locks.request("screen").ok()) else { return };
         self.asking.set(true);
         let watch = self.clone();
-        spawn_local(async move {
+        later(Box::pin(async move {
             let given = JsFuture::from(asked).await;
             watch.asking.set(false);
             if let Ok(lock) = given {
                 watch.given(lock.unchecked_into());
             }
-        });
+        }));
     }
 
     fn given(&self, lock: Lock) {

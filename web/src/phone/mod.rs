@@ -43,3 +43,8 @@ fn name_of(thrown: &wasm_bindgen::JsValue) -> String {
     let name = js_sys::Reflect::get(thrown, &"name".into()).ok().and_then(|n| n.as_string());
     name.unwrap_or_else(|| format!("{thrown:?}"))
 }
+
+/// Does what takes a while once the tap has been answered. One body for all that is awaited keeps the download small.
+pub fn later(doing: std::pin::Pin<Box<dyn Future<Output = ()>>>) {
+    wasm_bindgen_futures::spawn_local(doing);
+}

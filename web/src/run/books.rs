@@ -5,6 +5,7 @@ use crate::app::here::Kept;
 use crate::app::news::{News, Trouble};
 use crate::app::order::Which;
 use crate::app::shelf::Posted;
+use crate::phone::later;
 use crate::phone::now;
 use crate::phone::store::{self, BOOK, EXAMPLE, Posting, Row, Store};
 use crate::phone::tabs::{Tabs, Word};
@@ -13,7 +14,6 @@ use fivebar_core::quantity::Id;
 use fivebar_core::quantity::Sorted;
 use std::cell::Cell;
 use std::rc::{Rc, Weak};
-use wasm_bindgen_futures::spawn_local;
 
 /// What the phone remembers of its own: the name of this device.
 const DEVICE: &str = "device";
@@ -62,20 +62,20 @@ impl Books {
     /// Opens a book and tells what it holds.
     pub fn open_one(&self, which: Which) {
         let (book, me) = (self.of(which), self.me.clone());
-        spawn_local(async move {
+        later(Box::pin(async move {
             let news = match read(&book).await {
                 Ok((device, lines, names)) => News::Opened { which, device, lines, names },
                 Err(trouble) => News::NotOpened { which, trouble: said(&trouble) },
             };
             with(&me, |run| run.told(news));
-        });
+        }));
     }
 
     /// One transaction. Nothing is shown as saved before it completed.
     pub fn append(&self, which: Which, lines: Vec<Posted>) {
         let (book, me) = (self.of(which), self.me.clone());
         self.ask_to_persist(which);
-        spawn_local(async move {
+        later(Box::pin(async move {
             let entries: Vec<_> = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
             let news = match book.store.append(&entries, &[]).await {
                 Ok(posted) => {
@@ -90,18 +90,18 @@ impl Books {
             };
             with(&me, |run| run.told(news));
             with(&me, |run| run.books.catch_up(which));
-        });
+        }));
     }
 
     /// Adds what a copy brought and names, all or nothing, then reads the whole book again.
     pub fn write(&self, which: Which, posting: Posting, then: impl FnOnce(&Run, Result<(), Trouble>) + 'static) {
         let (book, me) = (self.of(which), self.me.clone());
-        spawn_local(async move {
+        later(Box::pin(async move {
             let done = book.store.append_merge(&posting).await.map(|_| ()).map_err(|trouble| said(&trouble));
             book.tabs.tell(Word::Grew);
             with(&me, |run| then(run, done));
             with(&me, |run| run.books.catch_up(which));
-        });
+        }));
     }
 
     /// Asked once, after the first entry of the maker's own.
@@ -118,20 +118,20 @@ impl Books {
 
     fn told_of_keeping(&self, answer: impl Future<Output = store::Kept> + 'static) {
         let me = self.me.clone();
-        spawn_local(async move {
+        later(Box::pin(async move {
             let kept = match answer.await {
                 store::Kept::ForGood => Kept::ForGood,
                 store::Kept::AsLongAsThereIsRoom => Kept::WhileThereIsRoom,
                 store::Kept::NotSaid => Kept::NotSaid,
             };
             with(&me, |run| run.told(News::Kept(kept)));
-        });
+        }));
     }
 
     /// Deletes both books.
     pub fn wipe(&self, then: impl FnOnce(&Run, Result<(), Trouble>) + 'static) {
         let (own, example, me) = (self.own.clone(), self.example.clone(), self.me.clone());
-        spawn_local(async move {
+        later(Box::pin(async move {
             let mut done = example.store.delete().await;
             if done.is_ok() {
                 done = own.store.delete().await;
@@ -140,7 +140,7 @@ impl Books {
                 book.tabs.tell(Word::Removed);
             }
             with(&me, |run| then(run, done.map_err(|trouble| said(&trouble))));
-        });
+        }));
     }
 
     fn heard(&self, which: Which, word: Word) {
@@ -160,44 +160,44 @@ impl Books {
     /// The page came back into sight: the platform may have closed the book, another tab may have written.
     pub fn look_again(&self) {
         let book = self.own.clone();
-        spawn_local(async move {
+        later(Box::pin(async move {
             let _ = book.store.wake().await; // the next write tells the person if it stays closed
-        });
+        }));
         self.catch_up(Which::Own);
     }
 
     /// Reads what came after the last place this page knows.
     fn catch_up(&self, which: Which) {
         let (book, me) = (self.of(which), self.me.clone());
-        spawn_local(async move {
+        later(Box::pin(async move {
             let Ok(rows) = book.store.after(book.last.get()).await else { return };
             note_last(&book, &rows);
             let lines: Vec<String> = rows.into_iter().map(|row| row.line).collect();
             if !lines.is_empty() {
                 with(&me, |run| run.told(News::Grew { which, lines }));
             }
-        });
+        }));
     }
 
     /// Opens the example if it is on this phone; looking leaves nothing behind.
     pub fn look_for_example(&self) {
         let me = self.me.clone();
         let book = self.example.clone();
-        spawn_local(async move {
+        later(Box::pin(async move {
             if book.store.is_there().await {
                 with(&me, |run| run.books.open_one(Which::Example));
             }
-        });
+        }));
     }
 
     /// Reads the names anew.
     fn catch_up_names(&self, which: Which) {
         let (book, me) = (self.of(which), self.me.clone());
-        spawn_local(async move {
+        later(Box::pin(async move {
             if let Ok(names) = names(&book).await {
                 with(&me, |run| run.told(News::Named { which, names }));
             }
-        });
+        }));
     }
 
     /// Writes the example, all or nothing.
@@ -205,7 +205,7 @@ impl Books {
         let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
         let people = names.into_iter().map(|(id, name)| (id.to_string(), name)).collect();
         let (book, me) = (self.example.clone(), self.me.clone());
-        spawn_local(async move {
+        later(Box::pin(async move {
             let news = match book.store.write(&Posting { entries, people, ..Posting::default() }).await {
                 Ok(posted) => {
                     book.last.set(posted.last);
@@ -215,19 +215,19 @@ impl Books {
                 Err(trouble) => not_saved(&book, Which::Example, lines, &trouble).await,
             };
             with(&me, |run| run.told(news));
-        });
+        }));
     }
 
     /// Deletes the example's database.
     pub fn remove_example(&self) {
         let (book, me) = (self.example.clone(), self.me.clone());
-        spawn_local(async move {
+        later(Box::pin(async move {
             if book.store.delete().await.is_ok() {
                 book.last.set(0);
                 book.tabs.tell(Word::Removed);
                 with(&me, |run| run.told(News::ExampleRemoved));
             }
-        });
+        }));
     }
 }
 

@@ -8,11 +8,11 @@ use crate::app::shelf::Posted;
 use crate::app::workshop::Tap;
 use crate::phone::buzz::{Buzz, buzz};
 use crate::phone::files::NoFile;
+use crate::phone::later;
 use crate::phone::prefs::Pref;
 use crate::phone::share::{Handed, Paper, copy_as_text, hand_on};
 use crate::phone::store::{Aside, Posting};
 use crate::phone::{draft, files, hand, place, print, shell, text_size, theme};
-use wasm_bindgen_futures::spawn_local;
 
 /// The largest copy that is read: a hundred thousand entries take about a third of it.
 const COPY_MOST: u64 = 100 * 1024 * 1024;
@@ -60,15 +60,15 @@ impl Run {
 
     fn share(&self, name: String, text: String) {
         let me = self.me.clone();
-        spawn_local(async move {
+        later(Box::pin(async move {
             let handed = hand_on(Paper::Copy, &name, &text).await;
             with(&me, |run| run.heard(Msg::Workshop(Tap::Handed(became(handed)))));
-        });
+        }));
     }
 
     fn pick(&self) {
         let me = self.me.clone();
-        spawn_local(async move {
+        later(Box::pin(async move {
             match files::pick(".json,.txt,application/json,text/plain", COPY_MOST).await {
                 Ok(picked) => with(&me, |run| run.heard(Msg::Workshop(Tap::Picked(picked.text)))),
                 Err(why) => {
@@ -76,15 +76,15 @@ impl Run {
                     with(&me, |run| told.into_iter().for_each(|why| run.heard(Msg::Workshop(Tap::NotPicked(why)))));
                 }
             }
-        });
+        }));
     }
 
     fn copy_text(&self, text: String) {
         let me = self.me.clone();
-        spawn_local(async move {
+        later(Box::pin(async move {
             let done = copy_as_text(&text).await;
             with(&me, |run| run.heard(Msg::Workshop(Tap::CopiedText(done))));
-        });
+        }));
     }
 
     /// Both books go, and all that is beside them; then the app is opened again, as on its first day.
@@ -102,10 +102,10 @@ impl Run {
     fn install(&self) {
         let installing = self.installing.clone();
         let me = self.me.clone();
-        spawn_local(async move {
+        later(Box::pin(async move {
             installing.ask().await; // what the person said is between them and the phone
             with(&me, |run| run.told(News::CanInstall(installing.can_offer())));
-        });
+        }));
     }
 
     fn choose(&self, key: Choice, value: &str) {

@@ -9,7 +9,7 @@ use std::rc::Rc;
 /// The language the phone is set to.
 pub fn language() -> Rc<dyn Speech> {
     let locale = format::locale();
-    Rc::new(OnPhone { figures: Figures::new(&locale), region: locale.rsplit('-').next().unwrap_or_default().to_uppercase() })
+    Rc::new(OnPhone { figures: Figures::new(&locale), region: locale.rsplit('-').next().unwrap_or_default().to_ascii_uppercase() })
 }
 
 struct OnPhone {

@@ -1,6 +1,6 @@
 //! The frame: head, what scrolls, the foot, notices, the strip, the bar of places.
 
-use super::{Screen, Seen, bench, count, jobs, price, said, workshop};
+use super::{Screen, Seen, Sight, bench, count, jobs, price, said, workshop};
 use crate::app::order::Which;
 use crate::app::workshop::Tap;
 use crate::app::{App, Common, Msg, Notice};
@@ -13,7 +13,7 @@ use crate::words::en::{common as words, copies};
 
 /// The whole page of the app as it stands.
 pub fn page(app: &App) -> El<Msg> {
-    let seen = Seen { page: app.page, speech: &*app.speech, now: app.now };
+    let seen = Seen(&Sight { page: app.page, speech: &*app.speech, now: app.now });
     if let Some(face) = price::face::page(app, seen) {
         return face;
     }

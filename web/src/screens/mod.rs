@@ -20,10 +20,21 @@ use crate::parts::Page;
 use crate::view::El;
 use crate::words::Speech;
 use fivebar_core::quantity::Wall;
+use std::ops::Deref;
 
-/// What every screen may use: how much room there is, the maker's language, and the moment.
+/// What every screen may use, handed on as one pointer.
 #[derive(Clone, Copy)]
-pub struct Seen<'a> {
+pub struct Seen<'a>(&'a Sight<'a>);
+
+impl<'a> Deref for Seen<'a> {
+    type Target = Sight<'a>;
+    fn deref(&self) -> &Sight<'a> {
+        self.0
+    }
+}
+
+/// How much room there is, the maker's language, and the moment.
+pub struct Sight<'a> {
     pub page: Page,
     pub speech: &'a dyn Speech,
     pub now: Wall,

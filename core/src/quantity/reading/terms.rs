@@ -147,7 +147,7 @@ fn unit(text: &str) -> (Option<String>, &str) {
     }
     let end = text.find(|c: char| !c.is_alphabetic()).unwrap_or(text.len());
     let (word, rest) = text.split_at_checked(end).unwrap_or((text, ""));
-    if word.is_empty() { (None, rest) } else { (Some(word.to_lowercase()), rest.strip_prefix('.').unwrap_or(rest)) }
+    if word.is_empty() { (None, rest) } else { (Some(crate::quantity::in_small(word)), rest.strip_prefix('.').unwrap_or(rest)) }
 }
 
 /// Longest first: two single marks are one double.

@@ -13,6 +13,7 @@ use crate::words::en::{common, job as words, jobs};
 use fivebar_core::bench::Shares;
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
+use fivebar_core::quantity::order_by_key;
 use fivebar_core::quantity::{Span, Units, writing};
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::job::JobSheet;
@@ -42,7 +43,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let hours = &sheet.account.hours;
     let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().collect();
-    by_op.sort_by_key(|(_, shares)| std::cmp::Reverse(shares.total()));
+    order_by_key(&mut by_op, |(_, shares)| std::cmp::Reverse(shares.total()));
     let haul = hours.haul.filter(|haul| Span::ZERO < *haul);
     let kinds = hours.by_kind.iter().map(|(kind, span)| format!("{} {}", jobs::kind(*kind), seen.speech.span(*span)));
     let kinds = kinds.collect::<Vec<_>>().join(", ");

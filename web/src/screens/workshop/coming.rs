@@ -110,7 +110,7 @@ pub fn wipe(app: &App, seen: Seen<'_>) -> Screen {
         fact(words::PIECES, whole(u64::from(here.pieces))),
         fact(words::HOURS, seen.speech.span(here.logged)),
     ];
-    let typed = app.workshop.text.trim().to_lowercase() == words::WIPE_WORD;
+    let typed = fivebar_core::quantity::in_small(app.workshop.text.trim()) == words::WIPE_WORD;
     let asked = Field { id: "wipe", label: words::WIPE_TYPE.into(), value: app.workshop.text.clone(), ..Field::default() };
     let main = el("main", "scr")
         .kid(el("p", "").text(words::WIPE_GOES))

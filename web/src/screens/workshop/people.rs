@@ -11,6 +11,7 @@ use crate::view::{El, el};
 use crate::words::en::workshop as words;
 use fivebar_core::ledger::fold::Person;
 use fivebar_core::ledger::kind::book::Role;
+use fivebar_core::quantity::{in_small, order_by_key};
 
 const ROLES: [(Role, &str); 5] = [
     (Role::Supplier, words::SUPPLIER),
@@ -25,7 +26,7 @@ fn named(app: &App) -> Vec<(Person, String)> {
     let people = known(app).people.into_iter();
     let mut people: Vec<_> = people.filter_map(|person| Some((person, app.shelf().names.get(&person.id)?.clone()))).collect();
     let place = |role: Role| ROLES.iter().position(|(other, _)| *other == role);
-    people.sort_by_key(|(person, name)| (place(person.role), name.to_lowercase()));
+    order_by_key(&mut people, |(person, name)| (place(person.role), in_small(name)));
     people
 }
 

@@ -11,6 +11,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, workshop as words};
 use fivebar_core::haul::{Haul, Pile};
 use fivebar_core::ledger::fold;
+use fivebar_core::quantity::order_by_key;
 use fivebar_core::quantity::{Decimal, Length, Volume};
 use fivebar_core::sheet::count::tile;
 
@@ -24,7 +25,7 @@ const INCHES: f64 = 41.0;
 /// Hauls that have something on the rack, the oldest first.
 fn stocked(app: &App) -> Vec<Haul> {
     let mut hauls: Vec<Haul> = fold::hauls(&app.shelf().book).filter(|haul| haul.piles.iter().any(|pile| 0 < pile.on_rack())).collect();
-    hauls.sort_by_key(|haul| haul.began.at);
+    order_by_key(&mut hauls, |haul| haul.began.at);
     hauls
 }
 

@@ -2,7 +2,7 @@
 
 use fivebar_core::ledger::kind::bench::{Kind, Stage};
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::quantity::Units;
+use fivebar_core::quantity::{Units, begin_large, begin_small, in_small};
 
 pub const NONE_YET: &str = "Yours: none yet";
 pub const NEW_JOB: &str = "New job";
@@ -291,15 +291,13 @@ pub fn about(span: &str) -> String {
 
 /// Currency and units as the workshop has them: "USD, inches".
 pub fn in_currency(code: &str, units: &str) -> String {
-    format!("{code}, {}", units.to_lowercase())
+    format!("{code}, {}", in_small(units))
 }
 
 pub fn lower_first(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+    begin_small(text)
 }
 
 pub fn upper_first(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+    begin_large(text)
 }

@@ -34,9 +34,7 @@ fn spelled(key: &str) -> String {
     let mut words: Vec<&str> = key.split('-').collect();
     let by = words.len().saturating_sub(1).min(1);
     words.rotate_left(by);
-    let said = words.join(" ");
-    let mut letters = said.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+    fivebar_core::quantity::begin_large(&words.join(" "))
 }
 
 #[cfg(test)]
