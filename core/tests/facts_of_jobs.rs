@@ -96,7 +96,7 @@ fn rates_and_tills_that_cannot_be_are_refused() {
 }
 
 #[test]
-fn spending_has_one_home_and_one_currency() {
+fn inv07_spending_has_one_home_and_one_currency() {
     let (mut maker, job) = begun(1);
     let spend = |on, much| Command::Money(MoneyCommand::Spend { on, much, kind: key("glue"), what: None, when: None });
     let drive = |on, currency| {

@@ -127,7 +127,7 @@ proptest! {
     }
 
     #[test]
-    fn a_sum_does_not_depend_on_its_order(mut minor in prop::collection::vec(-1_000_000_i64..=1_000_000, 0..40), currency in currency()) {
+    fn inv07_a_sum_does_not_depend_on_its_order(mut minor in prop::collection::vec(-1_000_000_i64..=1_000_000, 0..40), currency in currency()) {
         let sum = |minor: &[i64]| Money::sum(currency, minor.iter().map(|m| money(currency, *m))).unwrap();
         let forward = sum(&minor);
         minor.reverse();

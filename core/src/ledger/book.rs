@@ -295,10 +295,6 @@ pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
     use Subject::{Bench, Haul, Job, Workshop};
     let haul = |id: &Id| Some(Haul(*id));
     let job = |id: &Id| Some(Job(*id));
-    let spent_on = |on_job: &Option<Id>, on_haul: &Option<Id>| match (on_job, on_haul) {
-        (None, None) => [Some(Workshop), None, None],
-        (on_job, on_haul) => [on_job.map(Job), on_haul.map(Haul), None],
-    };
     match &entry.fact {
         Fact::HaulBegan(_) => [Some(Haul(entry.id)), None, None],
         Fact::HaulDescribed(f) => [haul(&f.haul), None, None],
@@ -330,8 +326,8 @@ pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::JobReopened(f) => [job(&f.job), None, None],
         Fact::JobMarked(f) => [job(&f.job), None, None],
         Fact::LessonWritten(f) => [job(&f.job), None, None],
-        Fact::MoneySpent(f) => spent_on(&f.job, &f.haul),
-        Fact::DistanceDriven(f) => spent_on(&f.job, &f.haul),
+        Fact::MoneySpent(f) => spent_on(f.job, f.haul),
+        Fact::DistanceDriven(f) => spent_on(f.job, f.haul),
         Fact::RateSet(_)
         | Fact::TillSet(_)
         | Fact::BoardPriceSet(_)
@@ -353,5 +349,13 @@ pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::PieceAskedFor(f) => [job(&f.job), None, None],
         Fact::SellingGuessed(f) => [job(&f.job), None, None],
         Fact::Struck(_) | Fact::Restored(_) => [None, None, None],
+    }
+}
+
+/// What is spent on no job and no haul is the workshop's.
+fn spent_on(job: Option<Id>, haul: Option<Id>) -> [Option<Subject>; 3] {
+    match (job, haul) {
+        (None, None) => [Some(Subject::Workshop), None, None],
+        (job, haul) => [job.map(Subject::Job), haul.map(Subject::Haul), None],
     }
 }

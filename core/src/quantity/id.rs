@@ -66,7 +66,7 @@ mod tests {
     }
 
     #[test]
-    fn a_moment_past_its_ends_does_not_wrap() {
+    fn inv08_a_moment_past_its_ends_does_not_wrap() {
         let name = |ms| Id::new(Moment::at(ms), [0; 10]).to_string();
         assert_eq!((name(-1), name(i64::MAX)), (name(0), name((1 << 48) - 1)));
         assert!(name(i64::MAX).starts_with("ffffffff-ffff-7"));

@@ -129,7 +129,7 @@ mod tests {
     }
 
     #[test]
-    fn nothing_wraps() {
+    fn inv08_nothing_wraps() {
         let most = Length::nm(i64::MAX).unwrap();
         assert_eq!(most.plus(Length::nm(1).unwrap()), Err(Refusal::OutOfRange));
         assert_eq!(most.times(2), Err(Refusal::OutOfRange));

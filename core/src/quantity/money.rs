@@ -138,7 +138,7 @@ mod tests {
     }
 
     #[test]
-    fn a_booked_line_is_half_up_once_and_alike_both_ways() {
+    fn inv07_a_booked_line_is_half_up_once_and_alike_both_ways() {
         for (thousandths, cents) in [(0, 0), (4, 0), (5, 1), (14, 1), (15, 2), (16_675, 1_668), (999_994, 99_999), (999_995, 100_000)] {
             check(thousandths, cents);
             check(-thousandths, -cents);

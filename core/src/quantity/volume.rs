@@ -180,7 +180,7 @@ mod tests {
     }
 
     #[test]
-    fn nothing_wraps() {
+    fn inv08_nothing_wraps() {
         let far = Length::nm(i64::MAX).unwrap();
         assert_eq!(Volume::of(far, far, far), Err(Refusal::OutOfRange));
         let most = Volume(i128::MAX);
