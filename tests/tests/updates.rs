@@ -124,6 +124,40 @@ fn inv13_a_cold_start_without_a_network_takes_the_version_that_waits() {
     whole_two(&mut browser, &page);
 }
 
+/// The count on the screen and the clock that runs, as the page shows them.
+const SHOWN: &str = "[document.querySelector('h1').textContent, document.querySelector('.tiles .fg')?.textContent,
+  document.querySelector('.strip .op')?.textContent].join()";
+
+#[test]
+fn inv13_a_count_and_a_running_clock_stay_as_they_are_until_the_tap_and_after_it() {
+    let (profile, versions) = (tempfile::tempdir().expect("a folder"), Versions::new());
+    let host = Host::serve(&versions.folder("one"), "/");
+    let (mut browser, page) = with_version_one(profile.path(), &host);
+    browser.count(&page, 3);
+    browser.start_clock(&page);
+    browser.tap(&page, ".places > :nth-child(1)");
+    browser.wait(&page, &format!("{SHOWN} === '3 pieces,3,Trim'"));
+    host.swap(&versions.folder("two"));
+    browser.eval(&page, "navigator.serviceWorker.getRegistration().then(r => r.update()).then(() => true)");
+    browser.wait(&page, WAITS);
+    browser.wait_text(&page, "A new version is ready.");
+    browser.shot(&page, "update-waits");
+    assert_eq!(browser.eval(&page, SHOWN), "3 pieces,3,Trim");
+    browser.count(&page, 1);
+    app::saved(&mut browser, &page);
+    let before = browser.book_lines(&page);
+    assert_eq!(browser.eval(&page, EDITION), "one");
+    assert_eq!(loads(&mut browser, &page), "1", "nothing was loaded again under the thumb");
+
+    browser.tap_text(&page, "Use it now");
+    whole_two(&mut browser, &page);
+    browser.wait(&page, &format!("{SHOWN} === '4 pieces,4,Trim'"));
+    assert_eq!(browser.book_lines(&page), before);
+    browser.count(&page, 1);
+    browser.wait(&page, &format!("{SHOWN} === '5 pieces,5,Trim'"));
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
 fn whole_two(browser: &mut Browser, page: &Page) {
     browser.wait(page, &format!("({EDITION}) === 'two'"));
     app::ready(browser, page);

@@ -10,6 +10,7 @@ pub mod files;
 pub mod format;
 pub mod hand;
 pub mod installed;
+pub mod measure;
 pub mod now;
 pub mod panic;
 pub mod place;

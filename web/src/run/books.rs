@@ -6,6 +6,7 @@ use crate::app::news::{News, Trouble};
 use crate::app::order::Which;
 use crate::app::shelf::Posted;
 use crate::phone::later;
+use crate::phone::measure::Measure;
 use crate::phone::now;
 use crate::phone::store::{self, BOOK, EXAMPLE, Posting, Row, Store};
 use crate::phone::tabs::{Tabs, Word};
@@ -63,11 +64,15 @@ impl Books {
     pub fn open_one(&self, which: Which) {
         let (book, me) = (self.of(which), self.me.clone());
         later(Box::pin(async move {
+            let reading = Measure::begin();
             let news = match read(&book).await {
                 Ok((device, lines, names)) => News::Opened { which, device, lines, names },
                 Err(trouble) => News::NotOpened { which, trouble: said(&trouble) },
             };
+            reading.end("read");
+            let folding = Measure::begin();
             with(&me, |run| run.told(news));
+            folding.end("fold");
         }));
     }
 

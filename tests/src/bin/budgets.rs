@@ -1,0 +1,125 @@
+//! Measures what the app may cost and prints one table: `cargo run -p fivebar-tests --bin budgets`. Never a timed test.
+//!
+//! Figures depend on the machine and on what else it does; the throttle is the browser's own, four times slower than this machine.
+use fivebar_host::weigh;
+use fivebar_tests::count::HONEST;
+use fivebar_tests::{Browser, Page, Phone, app, book};
+use std::path::Path;
+
+const TAPS: usize = 50;
+const BOOK: usize = 10_000;
+const BIG_BOOK: usize = 100_000;
+/// A slow machine fills a big book slowly: only how often one looks depends on it.
+const QUICK: Phone = Phone::COMMON.quick();
+
+/// From the event's own clock to a task posted in the frame that shows what the tap changed.
+const TAP_TO_PAINT: &str = "window.painted = []; const frame = new MessageChannel(); let began = null;
+  frame.port1.onmessage = () => { painted.push(performance.now() - began); began = null };
+  addEventListener('pointerup', event => { if (event.target.closest('.tiles')) { began = event.timeStamp;
+    requestAnimationFrame(() => frame.port2.postMessage(0)) } }, true)";
+
+/// The moment at which the last count stands on the screen, a task after the frame that shows it.
+const COLD: &str = "window.shown = null; const frame = new MessageChannel(); frame.port1.onmessage = () => { shown ??= performance.now() };
+  new MutationObserver(() => { if (document.querySelector('.tiles')) requestAnimationFrame(() => frame.port2.postMessage(0)) })
+    .observe(document, { subtree: true, childList: true })";
+
+fn main() {
+    let profile = tempfile::tempdir().expect("a folder");
+    println!("{:<58} {:>10} {:>10}", "what", "measured", "budget");
+    row("first download, all files, brotli 11", weight(), "kB", weigh::BUDGET as f64 / 1000.0);
+    filled(profile.path(), BOOK);
+    let taps = taps(profile.path());
+    row(&format!("tap to paint, p95 of {TAPS} taps, 4x, {BOOK} entries"), part(&taps, 0.95), "ms", 50.0);
+    row("  its median", part(&taps, 0.5), "ms", 50.0);
+    let mut colds: Vec<f64> = (0..5).map(|_| cold(profile.path())).collect();
+    colds.sort_by(f64::total_cmp);
+    row(&format!("cold start offline to the last count, 4x, {BOOK} entries"), part(&colds, 0.5), "ms", 1000.0);
+    row("  the slowest of five", part(&colds, 1.0), "ms", 1000.0);
+    let profile = tempfile::tempdir().expect("a folder");
+    filled(profile.path(), BIG_BOOK);
+    let (read, fold) = folding(profile.path());
+    row(&format!("fold of {BIG_BOOK} entries, with the first screen of them"), fold, "ms", 250.0);
+    println!("{:<58} {read:>7.1} ms", "  before it, reading them from the store");
+    println!("\nTap to paint: from the pointerup event's timeStamp to a message posted in the next animation frame, which arrives once");
+    println!("that frame was handed over. Cold start: a killed browser, no network, from navigation start to the same of the frame");
+    println!("that shows the tiles; median of five. Fold: the app's own marks (`read`, `fold`), no throttle. {} cores.", cores());
+}
+
+fn cores() -> usize {
+    std::thread::available_parallelism().map_or(1, usize::from)
+}
+
+fn row(what: &str, measured: f64, unit: &str, budget: f64) {
+    let verdict = if measured <= budget { "OK" } else { "OVER" };
+    println!("{what:<58} {measured:>7.1} {unit} {budget:>7.0} {unit}  {verdict}");
+}
+
+/// A part of sorted figures: 0.95 of them are not larger.
+fn part(sorted: &[f64], of: f64) -> f64 {
+    let nth = (sorted.len() as f64 * of).ceil() as usize;
+    sorted.get(nth.saturating_sub(1)).copied().unwrap_or(f64::NAN)
+}
+
+fn weight() -> f64 {
+    let files = app::shell().stamped();
+    let weights = weigh::weigh(&files, &app::root().join("target/packed"), None).expect("weighed");
+    weights.iter().map(|w| w.brotli).sum::<usize>() as f64 / 1000.0
+}
+
+/// The profile's book holds so many lines of a maker's years.
+fn filled(profile: &Path, entries: usize) {
+    let mut browser = Browser::start(profile);
+    let page = browser.page(QUICK);
+    browser.open(&page, app::address());
+    app::ready(&mut browser, &page);
+    app::ready_offline(&mut browser, &page);
+    browser.wait(&page, "indexedDB.databases().then(all => all.some(one => one.name === 'fivebar'))");
+    browser.write_book(&page, &book::years(entries));
+}
+
+fn opened(browser: &mut Browser, phone: Phone, script: &str) -> Page {
+    browser.offline(true);
+    let page = browser.page(phone);
+    browser.before_each_page(&page, script);
+    browser.open(&page, app::address());
+    browser.wait(&page, "!!document.querySelector('.tiles')");
+    page
+}
+
+fn taps(profile: &Path) -> Vec<f64> {
+    let mut browser = Browser::start(profile);
+    let page = opened(&mut browser, Phone::COMMON, TAP_TO_PAINT);
+    for nth in 1..=TAPS {
+        browser.tap(&page, ".tiles > :nth-child(1)");
+        browser.wait(&page, &format!("painted.length === {nth}"));
+        std::thread::sleep(HONEST);
+    }
+    sorted(&mut browser, &page, "painted")
+}
+
+fn sorted(browser: &mut Browser, page: &Page, script: &str) -> Vec<f64> {
+    let found = browser.eval(page, script);
+    let mut figures: Vec<f64> = found.as_array().into_iter().flatten().filter_map(|v| v.as_f64()).collect();
+    figures.sort_by(f64::total_cmp);
+    figures
+}
+
+fn cold(profile: &Path) -> f64 {
+    let mut browser = Browser::start(profile);
+    let page = opened(&mut browser, Phone::COMMON, COLD);
+    browser.wait(&page, "shown !== null");
+    let shown = browser.eval(&page, "shown").as_f64().unwrap_or(f64::NAN);
+    browser.kill();
+    shown
+}
+
+/// Reading the store and folding what it holds, apart.
+fn folding(profile: &Path) -> (f64, f64) {
+    let mut browser = Browser::start(profile);
+    let page = opened(&mut browser, QUICK, "");
+    let mut span = |name: &str| {
+        let found = browser.eval(&page, &format!("performance.getEntriesByName('{name}')[0]?.duration"));
+        found.as_f64().unwrap_or(f64::NAN)
+    };
+    (span("read"), span("fold"))
+}

@@ -1,0 +1,54 @@
+//! The book as a page holds it: read and written in its store as docs/STORAGE.md describes it, past the app.
+use crate::{Browser, Page};
+use fivebar_core::ledger::line::{self, Line};
+use fivebar_core::quantity::Span;
+use fivebar_core::story::{BENCH, STANDS, tell};
+use serde_json::{Value, json};
+
+/// So many lines of a maker's years: the two demos, told again and again under other ids, a hundred days later each time.
+pub fn years(entries: usize) -> Vec<String> {
+    let demo: Vec<String> =
+        [STANDS, BENCH].iter().flat_map(|text| tell(text).book.lines().map(str::to_owned).collect::<Vec<_>>()).collect();
+    let rounds = entries.div_ceil(demo.len());
+    let all = (0..rounds * demo.len()).skip(rounds * demo.len() - entries);
+    all.map(|n| again(&demo[n % demo.len()], n / demo.len(), rounds)).collect()
+}
+
+/// The same line in an earlier round; the last round stands at the demo's own times.
+fn again(line: &str, round: usize, rounds: usize) -> String {
+    let Line::Known(mut entry) = line::read(&line.replace("-7000-8000-", &format!("-7{round:03x}-8000-"))) else { return line.to_owned() };
+    let earlier = Span::minutes(144_000).times(-i64::try_from(rounds - round - 1).unwrap_or(0));
+    entry.stamp.0 = entry.stamp.0.plus(earlier);
+    entry.wall.at = entry.wall.at.plus(earlier);
+    line::write(&entry)
+}
+
+impl Browser {
+    /// Writes lines into the book of a page whose app has made its store.
+    pub fn write_book(&mut self, page: &Page, lines: &[String]) {
+        for some in lines.chunks(5_000) {
+            let rows: Vec<Value> =
+                some.iter().map(|text| json!({ "id": line::id_of(text).map(|id| id.to_string()), "line": text })).collect();
+            let add = format!("for (const row of {}) entries.add(row)", Value::from(rows));
+            self.in_book(page, "readwrite", &add, "true");
+        }
+    }
+
+    /// The lines of the book, in order of arrival.
+    pub fn book_lines(&mut self, page: &Page) -> Vec<String> {
+        let found = self.in_book(page, "readonly", "const all = entries.getAll()", "all.result.map(row => row.line)");
+        found.as_array().into_iter().flatten().filter_map(|line| line.as_str().map(String::from)).collect()
+    }
+
+    fn in_book(&mut self, page: &Page, mode: &str, act: &str, answer: &str) -> Value {
+        self.eval(
+            page,
+            &format!(
+                "new Promise((done, failed) => {{ const open = indexedDB.open('fivebar'); open.onerror = () => failed(open.error);
+                   open.onsuccess = () => {{ const work = open.result.transaction('entries', '{mode}'), entries = work.objectStore('entries');
+                     {act};
+                     work.oncomplete = () => {{ open.result.close(); done({answer}) }}; work.onabort = () => failed(work.error) }} }})"
+            ),
+        )
+    }
+}

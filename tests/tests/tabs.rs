@@ -1,0 +1,78 @@
+//! Two tabs of one phone on the same book: what one writes, the other shows.
+use fivebar_tests::{Browser, Page, Phone, app};
+
+/// At once: without a reload, within the time the tabs take to tell each other.
+fn both_show(browser: &mut Browser, tabs: &[Page; 2], figure: u64) {
+    for tab in tabs {
+        browser.wait_figure(tab, figure);
+    }
+}
+
+fn two_tabs(browser: &mut Browser) -> [Page; 2] {
+    let first = app::opened(browser, Phone::COMMON.quick());
+    browser.count(&first, 1);
+    app::saved(browser, &first);
+    let second = app::opened(browser, Phone::COMMON.quick());
+    browser.wait_figure(&second, 1);
+    [first, second]
+}
+
+#[test]
+fn inv03_two_tabs_count_onto_one_pile_and_both_show_the_sum() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let tabs = two_tabs(&mut browser);
+    for (nth, tab) in tabs.iter().enumerate() {
+        browser.count(tab, 3);
+        both_show(&mut browser, &tabs, 4 + 3 * nth as u64);
+    }
+    // turn by turn, without waiting for one another
+    for _ in 0..3 {
+        browser.tap(&tabs[0], ".tiles > :nth-child(1)");
+        browser.tap(&tabs[1], ".tiles > :nth-child(1)");
+        std::thread::sleep(fivebar_tests::count::HONEST);
+    }
+    both_show(&mut browser, &tabs, 13);
+    for tab in &tabs {
+        app::saved(&mut browser, tab);
+        browser.reload(tab);
+        app::ready(&mut browser, tab);
+    }
+    both_show(&mut browser, &tabs, 13);
+    assert_eq!(browser.book_lines(&tabs[0]).len(), 15, "a haul, its pile, thirteen counts");
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+#[test]
+fn inv02_a_tab_takes_back_its_own_last_act_and_no_other() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let tabs = two_tabs(&mut browser);
+    browser.count(&tabs[1], 2);
+    both_show(&mut browser, &tabs, 3);
+    browser.count(&tabs[0], 1);
+    both_show(&mut browser, &tabs, 4);
+    browser.key(&tabs[1], "u");
+    both_show(&mut browser, &tabs, 3);
+    app::saved(&mut browser, &tabs[1]);
+    let struck = browser.book_lines(&tabs[0]).into_iter().filter(|line| line.contains("\"k\":\"Struck\"")).count();
+    assert_eq!(struck, 1, "nothing is removed, one entry says it");
+}
+
+#[test]
+fn inv06_a_clock_started_in_one_tab_runs_in_the_other() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let tabs = two_tabs(&mut browser);
+    browser.start_clock(&tabs[0]);
+    browser.wait(&tabs[1], "document.querySelector('.strip .op')?.textContent === 'Trim'");
+    browser.shot(&tabs[1], "strip-in-the-other-tab");
+    browser.tap(&tabs[1], ".strip .key");
+    for tab in &tabs {
+        browser.wait(tab, "!document.querySelector('.strip')");
+    }
+    app::saved(&mut browser, &tabs[1]);
+    let runs: Vec<String> = browser.book_lines(&tabs[0]).into_iter().filter(|line| line.contains("\"k\":\"Run")).collect();
+    assert_eq!(runs.len(), 2, "a start and a stop, no ticks: {runs:?}");
+    assert_eq!(browser.errors(), [""; 0]);
+}
