@@ -103,12 +103,15 @@ fn way(n: u32) -> Way {
     if n == 1 { Way::Tap } else { Way::Bundle }
 }
 
+/// The board of day one. Tapped before the book was read, it may find piles: then it counts onto the one counted last.
 fn first(app: &mut App, now: Now) {
     let (currency, units) = app.begins_with();
     let n = app.count.armed;
-    let command = match sheet(app) {
-        Some(sheet) if sheet.tiles.is_empty() => HaulCommand::AddPile { haul: sheet.haul, pile: PileFacts::default(), n, way: way(n) },
-        _ => HaulCommand::Begin { currency, units, pile: PileFacts::default(), n, way: way(n) },
+    let there = sheet(app).map(|sheet| (sheet.haul, sheet.last.map(|last| last.pile).or(sheet.tiles.first().map(|tile| tile.pile))));
+    let command = match there {
+        Some((_, Some(pile))) => return count_onto(app, pile, now),
+        Some((haul, None)) => HaulCommand::AddPile { haul, pile: PileFacts::default(), n, way: way(n) },
+        None => HaulCommand::Begin { currency, units, pile: PileFacts::default(), n, way: way(n) },
     };
     counted(app, &command, n, now);
 }
@@ -249,6 +252,25 @@ mod tests {
         let orders = app.told(News::Opened { which: Which::Own, device, lines: vec![], names: Sorted::new() });
         assert_eq!(taken(&app), [1]);
         assert!(appended(&orders).iter().all(|posted| posted.line.contains(&format!("\"at\":{}", nth(3).wall.at.ms()))));
+    }
+
+    /// Every tap on the board of day one counts, also where the book turns out to hold a haul.
+    #[test]
+    fn inv09_early_taps_count_onto_the_pile_that_is_there() {
+        let mut app = App::for_tests(Place::Count);
+        let opened =
+            |lines: Vec<String>| News::Opened { which: Which::Own, device: Device::read("a1").unwrap(), lines, names: Sorted::new() };
+        let early = |app: &mut App, from: u8| {
+            app.is_open = false;
+            (from..from + 3).for_each(|n| drop(app.heard(tap(Tap::First), nth(n))));
+        };
+        early(&mut app, 0);
+        app.told(opened(vec![]));
+        assert_eq!(taken(&app), [3], "one haul with one pile");
+        let lines = app.own.book.lines().map(str::to_owned).collect();
+        early(&mut app, 10);
+        app.told(opened(lines));
+        assert_eq!(taken(&app), [6]);
     }
 
     #[test]
