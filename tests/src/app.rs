@@ -31,12 +31,18 @@ pub fn address() -> &'static str {
     })
 }
 
-/// A tab with the app open and past its first frame.
+/// A tab with the app open and its book read.
 pub fn opened(browser: &mut Browser, phone: Phone) -> Page {
     let page = browser.page(phone);
     browser.open(&page, address());
-    ready(browser, &page);
+    read(browser, &page);
     page
+}
+
+/// Waits until the book was read and is shown; until then a tap counts, and the page may still change under it.
+pub fn read(browser: &mut Browser, page: &Page) {
+    ready(browser, page);
+    browser.wait(page, "performance.getEntriesByName('fold').length > 0");
 }
 
 /// Waits until the app has taken over the first frame.

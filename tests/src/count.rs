@@ -27,7 +27,7 @@ impl Browser {
     /// Starts the clock for an operation of no job, "Trim", from any place; stays at the bench.
     pub fn start_clock(&mut self, page: &Page) {
         self.tap(page, ".places > :nth-child(2)");
-        for key in ["Other", "No job", "Trim"] {
+        for key in ["Start", "No job", "Trim"] {
             self.wait_text(page, key);
             std::thread::sleep(HONEST * 2); // a touch elsewhere at once would be a jump across the screen
             self.tap_text(page, key);

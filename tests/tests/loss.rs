@@ -1,5 +1,5 @@
 //! Nothing that was shown as saved is lost: kills, a full phone, writes taken back, a store that goes away or is not there.
-use fivebar_tests::count::{FIGURE, SAVED};
+use fivebar_tests::count::{FIGURE, HONEST, SAVED};
 use fivebar_tests::{Browser, Page, Phone, app};
 use serde_json::Value;
 use std::path::Path;
@@ -30,6 +30,7 @@ fn fresh(script: &str) -> (tempfile::TempDir, Browser, Page) {
     let profile = tempfile::tempdir().expect("a folder");
     let mut browser = Browser::start(profile.path());
     let page = with_script(&mut browser, script);
+    app::read(&mut browser, &page);
     (profile, browser, page)
 }
 
@@ -108,7 +109,9 @@ const SLOW: &str = "const open = IDBFactory.prototype.open; window.slow = true;
 
 #[test]
 fn inv09_nothing_is_written_before_the_book_was_read_and_no_early_tap_is_lost() {
-    let (_profile, mut browser, page) = fresh(SLOW);
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = with_script(&mut browser, SLOW);
     browser.wait(&page, "!!window.letOpen");
     browser.count(&page, 3);
     assert_eq!(browser.book_lines(&page), [""; 0], "nothing is written yet");
@@ -116,7 +119,6 @@ fn inv09_nothing_is_written_before_the_book_was_read_and_no_early_tap_is_lost() 
     browser.eval(&page, "letOpen()");
     browser.wait_figure(&page, 3);
     app::saved(&mut browser, &page);
-    browser.eval(&page, "sessionStorage.again = 1");
     browser.reload(&page);
     browser.wait(&page, "!!window.letOpen && document.documentElement.dataset.app === 'open'");
     browser.count(&page, 2);
@@ -155,10 +157,10 @@ fn inv09_a_full_phone_says_what_was_not_saved_and_tries_again() {
     assert_eq!(browser.book_lines(&page).len(), 6);
 }
 
-/// The next write is taken back by the platform after it was accepted: an abort with and without a cause.
+/// While `broken`, each write is taken back after it was accepted.
 const TAKEN_BACK: &str = "const add = IDBObjectStore.prototype.add;
   IDBObjectStore.prototype.add = function (...given) { const request = add.apply(this, given);
-    if (window.broken) { const { transaction } = this; request.addEventListener('success', () => transaction.abort()) }
+    if (window.broken) { const { transaction } = this; request.addEventListener('success', () => { transaction.abort(); window.aborts = (window.aborts ?? 0) + 1 }) }
     return request }";
 
 #[test]
@@ -172,9 +174,10 @@ fn inv09_a_write_that_is_taken_back_is_not_shown_as_saved() {
     browser.wait_text(&page, "The phone gave up writing.");
     browser.wait_text(&page, "Your 2 pieces, saved");
     browser.tap_text(&page, "Try again");
+    browser.wait(&page, "aborts === 2");
     browser.wait_text(&page, "Not counted: 1 onto Pile A");
     browser.eval(&page, "window.broken = false");
-    std::thread::sleep(fivebar_tests::count::HONEST);
+    std::thread::sleep(HONEST);
     browser.tap_text(&page, "Try again");
     browser.wait_figure(&page, 3);
     app::saved(&mut browser, &page);

@@ -1,4 +1,5 @@
 //! Two tabs of one phone on the same book: what one writes, the other shows.
+use fivebar_tests::count::HONEST;
 use fivebar_tests::{Browser, Page, Phone, app};
 
 /// At once: without a reload, within the time the tabs take to tell each other.
@@ -23,14 +24,17 @@ fn inv03_two_tabs_count_onto_one_pile_and_both_show_the_sum() {
     let mut browser = Browser::start(profile.path());
     let tabs = two_tabs(&mut browser);
     for (nth, tab) in tabs.iter().enumerate() {
+        browser.front(tab);
         browser.count(tab, 3);
         both_show(&mut browser, &tabs, 4 + 3 * nth as u64);
     }
     // turn by turn, without waiting for one another
     for _ in 0..3 {
-        browser.tap(&tabs[0], ".tiles > :nth-child(1)");
-        browser.tap(&tabs[1], ".tiles > :nth-child(1)");
-        std::thread::sleep(fivebar_tests::count::HONEST);
+        for tab in &tabs {
+            browser.front(tab);
+            browser.tap(tab, ".tiles > :nth-child(1)");
+        }
+        std::thread::sleep(HONEST);
     }
     both_show(&mut browser, &tabs, 13);
     for tab in &tabs {
@@ -50,8 +54,10 @@ fn inv02_a_tab_takes_back_its_own_last_act_and_no_other() {
     let tabs = two_tabs(&mut browser);
     browser.count(&tabs[1], 2);
     both_show(&mut browser, &tabs, 3);
+    browser.front(&tabs[0]);
     browser.count(&tabs[0], 1);
     both_show(&mut browser, &tabs, 4);
+    browser.front(&tabs[1]);
     browser.key(&tabs[1], "u");
     both_show(&mut browser, &tabs, 3);
     app::saved(&mut browser, &tabs[1]);
@@ -64,9 +70,11 @@ fn inv06_a_clock_started_in_one_tab_runs_in_the_other() {
     let profile = tempfile::tempdir().expect("a folder");
     let mut browser = Browser::start(profile.path());
     let tabs = two_tabs(&mut browser);
+    browser.front(&tabs[0]);
     browser.start_clock(&tabs[0]);
     browser.wait(&tabs[1], "document.querySelector('.strip .op')?.textContent === 'Trim'");
     browser.shot(&tabs[1], "strip-in-the-other-tab");
+    browser.front(&tabs[1]);
     browser.tap(&tabs[1], ".strip .key");
     for tab in &tabs {
         browser.wait(tab, "!document.querySelector('.strip')");

@@ -40,7 +40,7 @@ fn with_version_one(profile: &Path, host: &Host) -> (Browser, Page) {
     let mut browser = Browser::start(profile);
     let page = tab(&mut browser);
     browser.open(&page, &host.address());
-    app::ready(&mut browser, &page);
+    app::read(&mut browser, &page);
     app::ready_offline(&mut browser, &page);
     browser.keep(&page, "beech");
     assert_eq!(loads(&mut browser, &page), "1", "the first worker reloads nothing");
@@ -151,6 +151,7 @@ fn inv13_a_count_and_a_running_clock_stay_as_they_are_until_the_tap_and_after_it
 
     browser.tap_text(&page, "Use it now");
     whole_two(&mut browser, &page);
+    app::read(&mut browser, &page);
     browser.wait(&page, &format!("{SHOWN} === '4 pieces,4,Trim'"));
     assert_eq!(browser.book_lines(&page), before);
     browser.count(&page, 1);

@@ -1,7 +1,7 @@
 //! How old the copy is, and what would be lost with this phone: all that was written since.
 
 use crate::bench::Bench;
-use crate::ledger::fold::{self, Copy};
+use crate::ledger::fold::Copy;
 use crate::ledger::{Book, Entry, Fact};
 use crate::quantity::{Count, Moment, Span};
 
@@ -27,29 +27,35 @@ const MUCH_TIME: Span = Span::minutes(8 * 60);
 const LONG: Span = Span::minutes(30 * 24 * 60);
 const SOME: usize = 10;
 
-/// What would be lost with this phone.
-pub fn copy_age(book: &Book, bench: &Bench, now: Moment) -> CopyAge {
-    let last = fold::workshop(book).copy;
+/// What would be lost with this phone, where the last copy is known.
+pub fn copy_age(book: &Book, bench: &Bench, last: Option<Copy>, now: Moment) -> CopyAge {
     let is_new = |entry: &Entry| last.is_none_or(|copy| copy.upto < entry.stamp.0);
-    let (mut entries, mut pieces) = (0usize, 0 as Count);
-    for (entry, struck) in book.entries().rev().take_while(|(entry, _)| is_new(entry)) {
-        match &entry.fact {
-            Fact::CopyKept(_) => continue,
-            Fact::PiecesCounted(f) if !struck => pieces = pieces.saturating_add(f.n),
-            _ => {}
-        }
-        entries = entries.saturating_add(1);
-    }
-    let fresh = bench.runs().filter(|run| book.entry(run.id).is_some_and(|(entry, _)| is_new(entry)));
+    let fresh = bench.runs().filter(|run| last.is_none() || book.entry(run.id).is_some_and(|(entry, _)| is_new(entry)));
     let logged = Span::sum(fresh.map(|run| run.worked(now)));
-    let is_old = last.is_some_and(|copy| LONG < copy.at.until(now)) && SOME <= entries;
-    CopyAge { last, entries, pieces, logged, is_much: MUCH <= entries || MUCH_TIME <= logged || is_old }
+    let age = CopyAge { last, logged, ..CopyAge::default() };
+    let age = book.entries().rev().take_while(|(entry, _)| is_new(entry)).fold(age, |age, (entry, struck)| age.and(entry, struck));
+    let is_old = last.is_some_and(|copy| LONG < copy.at.until(now)) && SOME <= age.entries;
+    CopyAge { is_much: age.is_much || MUCH_TIME <= logged || is_old, ..age }
+}
+
+impl CopyAge {
+    /// With one more entry that no copy holds.
+    pub fn and(self, entry: &Entry, struck: bool) -> CopyAge {
+        let pieces = match &entry.fact {
+            Fact::CopyKept(_) => return self,
+            Fact::PiecesCounted(f) if !struck => self.pieces.saturating_add(f.n),
+            _ => self.pieces,
+        };
+        let entries = self.entries.saturating_add(1);
+        CopyAge { entries, pieces, is_much: self.is_much || MUCH <= entries, ..self }
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::ledger::decide::{BookCommand, Command, Now, decide};
+    use crate::ledger::fold;
     use crate::ledger::{Clock, Device};
     use crate::quantity::Wall;
     use crate::story::{STANDS, tell};
@@ -57,7 +63,7 @@ mod tests {
     #[test]
     fn a_copy_leaves_nothing_that_would_be_lost() {
         let mut story = tell(STANDS);
-        let age = |book: &Book, now: Moment| copy_age(book, &fold::bench(book), now);
+        let age = |book: &Book, now: Moment| copy_age(book, &fold::bench(book), fold::workshop(book).copy, now);
         let before = age(&story.book, story.now.at);
         assert_eq!((before.last, before.pieces, before.is_much), (None, 133, true));
         assert_eq!(before.entries, story.book.len());

@@ -13,6 +13,7 @@ use fivebar_core::quantity::{Count, Id, Moment, Wall};
 use fivebar_core::quantity::{Set, Sorted};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::current;
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -58,6 +59,8 @@ struct Folded {
     bench: Option<Rc<Bench>>,
     haul: Option<Option<Rc<Haul>>>,
     workshop: Option<Rc<Workshop>>,
+    /// With the minute it was worked out in: running time adds to it.
+    copy: Option<(i64, CopyAge)>,
 }
 
 impl Shelf {
@@ -107,8 +110,20 @@ impl Shelf {
 
     /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.
     pub fn shop(&self, now: Moment) -> Shop<'_> {
-        let workshop = self.folded.borrow_mut().workshop.get_or_insert_with(|| Rc::new(fold::workshop(&self.book))).clone();
-        Shop::folded(&self.book, (self.bench(), workshop), now)
+        Shop::folded(&self.book, (self.bench(), self.workshop()), now)
+    }
+
+    fn workshop(&self) -> Rc<Workshop> {
+        self.folded.borrow_mut().workshop.get_or_insert_with(|| Rc::new(fold::workshop(&self.book))).clone()
+    }
+
+    /// What would be lost with this phone, to the minute.
+    pub fn copy_age(&self, now: Moment) -> CopyAge {
+        let minute = now.ms() / 60_000;
+        let known = self.folded.borrow().copy.filter(|(at, _)| *at == minute);
+        let (_, age) = known.unwrap_or_else(|| (minute, copy_age(&self.book, &self.bench(), self.workshop().copy, now)));
+        self.folded.borrow_mut().copy = Some((minute, age));
+        age
     }
 
     /// The haul in hand as it stands.
@@ -118,14 +133,15 @@ impl Shelf {
 
     fn forget_about(&self, entry: &Entry) {
         let mut folded = self.folded.borrow_mut();
+        folded.copy = folded.copy.map(|(minute, age)| (minute, age.and(entry, false)));
         if matches!(entry.fact, Fact::Struck(_) | Fact::Restored(_)) {
             *folded = Folded::default();
         }
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
-                Subject::Bench => folded.bench = None,
+                Subject::Bench => (folded.bench, folded.copy) = (None, None),
                 Subject::Haul(_) => folded.haul = None,
-                Subject::Workshop => folded.workshop = None,
+                Subject::Workshop => (folded.workshop, folded.copy) = (None, None),
                 Subject::Job(_) => {}
             }
         }

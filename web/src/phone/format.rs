@@ -50,10 +50,15 @@ pub enum Moment {
     Clock,
 }
 
-/// Writes figures in one language. What was prepared once is kept: a screen writes many.
+/// So many figures are remembered as written; then all are forgotten, so that a long day does not fill the phone.
+const REMEMBERED: usize = 500;
+
+/// Writes figures in one language. What was prepared or written once is kept: a screen writes many, most of them again at each tap,
+/// and the platform takes a tenth of a millisecond for each.
 pub struct Figures {
     locale: String,
     ready: RefCell<Sorted<String, Option<Function>>>,
+    written: RefCell<Sorted<String, String>>,
     plural: Option<PluralRules>,
 }
 
@@ -61,7 +66,7 @@ impl Figures {
     /// Figures as `locale` writes them, such as `de-CH`; a locale the platform does not know is written as English.
     pub fn new(locale: &str) -> Self {
         let locale = if NumberFormat::new(locale, &Object::new()).is_ok() { locale } else { "en" };
-        Figures { locale: locale.into(), ready: RefCell::default(), plural: PluralRules::new(locale).ok() }
+        Figures { locale: locale.into(), ready: RefCell::default(), written: RefCell::default(), plural: PluralRules::new(locale).ok() }
     }
 
     /// An exact decimal, such as `1250.5`, with at least and at most so many decimals.
@@ -130,8 +135,18 @@ impl Figures {
 
     /// What is written where the platform can't: the decimal as it is.
     fn written(&self, name: &str, decimal: &str, make: impl FnOnce() -> Option<Function>) -> String {
+        let asked = format!("{name} {decimal}");
+        if let Some(known) = self.written.borrow().get(&asked) {
+            return known.clone();
+        }
         let written = self.prepared(name, make).and_then(|f| f.call1(&JsValue::UNDEFINED, &decimal.into()).ok());
-        written.and_then(|w| w.as_string()).unwrap_or_else(|| decimal.to_owned())
+        let text = written.and_then(|w| w.as_string()).unwrap_or_else(|| decimal.to_owned());
+        let mut known = self.written.borrow_mut();
+        if known.len() == REMEMBERED {
+            known.clear();
+        }
+        known.insert(asked, text.clone());
+        text
     }
 
     fn prepared(&self, name: &str, make: impl FnOnce() -> Option<Function>) -> Option<Function> {

@@ -8,7 +8,7 @@ use js_sys::{Array, Function, Object, Reflect};
 use wasm_bindgen::prelude::*;
 
 /// JSON text writes it only escaped.
-const PART: &str = "\u{1e}";
+const PART: char = '\u{1e}';
 
 /// The rows of a list of records.
 pub(super) fn rows(records: &Array) -> Vec<Row> {
@@ -22,7 +22,7 @@ fn all_at_once(records: &Array) -> Result<String, JsValue> {
     let members: Array = map.call1(records, &values)?.dyn_into()?;
     let flat: Function = Reflect::get(&members, &"flat".into())?.dyn_into()?;
     let parts: Array = flat.call0(&members)?.dyn_into()?;
-    Ok(parts.join(PART).into())
+    Ok(parts.join(PART.encode_utf8(&mut [0; 4])).into())
 }
 
 /// The text parted into id, line and place of each of `count` rows, as they were written; nothing if it is not so.

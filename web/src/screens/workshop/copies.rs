@@ -14,11 +14,11 @@ use crate::view::{El, el};
 use crate::words::en::refusal::{self, Said};
 use crate::words::en::{common, copies as words, workshop};
 use fivebar_core::quantity::{Decimal, Span, Wall};
-use fivebar_core::sheet::copy::{CopyAge, copy_age};
+use fivebar_core::sheet::copy::CopyAge;
 
 /// The age of the copy of the maker's own book; the example is in none.
 pub fn age_of(app: &App, seen: Seen<'_>) -> CopyAge {
-    copy_age(&app.own.book, &app.own.bench(), seen.now.at)
+    app.own.copy_age(seen.now.at)
 }
 
 /// "133 pieces and 14 h 30": what was written since the last copy; none where that is nothing.
