@@ -316,8 +316,8 @@ fn the_reader_of_sources_reads_them_right() {
     assert_eq!(lines, [3, 4, 5, 10, 13]);
     assert_eq!(functions(&code(text)), [("fn a() {".to_owned(), 3)]);
     assert_eq!(named_rooms("use crate::{bench::Run, money};"), ["bench", "money"]);
-    assert_eq!(is_prose("The phone is full."), true);
-    assert_eq!(is_prose("key solid h88"), false);
+    assert!(is_prose("The phone is full."));
+    assert!(!is_prose("key solid h88"));
     let manifest = "[dependencies]\na = \"1\" # why\nb = \"1\"\n# these\nc.workspace = true\n";
     let said: BTreeMap<String, bool> = dependencies(manifest).into_iter().map(|(_, name, said)| (name, said)).collect();
     assert_eq!(said, BTreeMap::from([("a".into(), true), ("b".into(), false), ("c".into(), true)]));
