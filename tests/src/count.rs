@@ -24,10 +24,10 @@ impl Browser {
         self.taps(page, ".day1, .tiles > :nth-child(1)", times);
     }
 
-    /// Starts the clock for an operation of no job, "Trim", from any place; stays at the bench.
+    /// Starts the clock of a book without a job, for "Trim", from any place; stays at the bench.
     pub fn start_clock(&mut self, page: &Page) {
         self.tap(page, ".places > :nth-child(2)");
-        for key in ["Start", "No job", "Trim"] {
+        for key in ["Start", "Trim"] {
             self.wait_text(page, key);
             std::thread::sleep(HONEST * 2); // a touch elsewhere at once would be a jump across the screen
             self.tap_text(page, key);
