@@ -179,7 +179,8 @@ mod tests {
     use crate::app::told::{after, nth};
     use crate::app::{Common, Msg};
     use crate::parts::Place;
-    use fivebar_core::ledger::Device;
+    use fivebar_core::ledger::kind::haul::Step;
+    use fivebar_core::ledger::{Device, fold};
     use fivebar_core::quantity::Sorted;
 
     fn tap(tap: Tap) -> Msg {
@@ -208,6 +209,16 @@ mod tests {
         let own = pile(&app, 0);
         after(&mut app, [tap(Tap::Pile(own)), tap(Tap::Arm(5)), tap(Tap::Pile(own))]);
         assert_eq!(taken(&app), [7]);
+    }
+
+    /// The van leaves before anything is counted: its clock is seen, and the next step is one tap.
+    #[test]
+    fn a_trip_goes_on_before_the_first_piece() {
+        let mut app = App::for_tests(Place::Count);
+        let shown = after(&mut app, [tap(Tap::Trip(TripTap::Leave))]);
+        assert!(shown.contains("No pieces yet") && shown.contains("At the bin") && !shown.contains("Sort"), "{shown}");
+        after(&mut app, [tap(Tap::Trip(TripTap::Step(Step::AtBin))), tap(Tap::First)]);
+        assert_eq!((taken(&app), fold::hauls(&app.own.book).count()), (vec![1], 1));
     }
 
     #[test]

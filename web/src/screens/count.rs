@@ -32,7 +32,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Sort(pile), Some(sheet)) => sort::screen(app, sheet.haul, *pile, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
         (_, Some(sheet)) if !sheet.tiles.is_empty() => unsaved_or_tiles(app, sheet, seen),
-        _ => day_one(app, seen),
+        (_, sheet) => day_one(app, sheet.as_ref(), seen),
     }
 }
 
@@ -87,8 +87,10 @@ pub fn last_saved(app: &App, seen: Seen<'_>) -> String {
     last.map_or_else(|| common::ON_THIS_PHONE.to_owned(), |at| common::saved(&seen.speech.clock(at)))
 }
 
-fn day_one(app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(words::haul_of(&seen.speech.day(seen.now)), words::NO_PIECES_YET)
+/// Nothing is counted yet; the trip may have begun all the same.
+fn day_one(app: &App, sheet: Option<&CountSheet>, seen: Seen<'_>) -> Screen {
+    let began = sheet.map_or(seen.now, |sheet| sheet.began);
+    let top = Head::new(words::haul_of(&seen.speech.day(began)), words::NO_PIECES_YET)
         .fact(saved_fact(app, seen))
         .fact(Fact::Plain(common::ON_THIS_PHONE.into()));
     let board = First {
@@ -98,8 +100,9 @@ fn day_one(app: &App, seen: Seen<'_>) -> Screen {
         aside: words::NAME_LATER.into(),
         counted: 0,
     };
-    let main = el("main", "scr").kid(first(board, Msg::Count(Tap::First))).kid(new_pile());
-    Screen::new("count", head(top), main).foot(foot(app, None, seen))
+    let carried = sheet.map(|sheet| load(&sheet.load, sheet.units, seen));
+    let main = el("main", "scr").kids(carried).kid(first(board, Msg::Count(Tap::First))).kid(new_pile());
+    Screen::new("count", head(top), main).foot(foot(app, sheet, seen))
 }
 
 fn new_pile() -> El<Msg> {
@@ -215,7 +218,7 @@ fn counted_last(app: &App) -> bool {
 
 fn trip(sheet: Option<&CountSheet>, seen: Seen<'_>) -> El<Msg> {
     let now = sheet.map(|sheet| sheet.trip).unwrap_or_default();
-    let sort = sheet.map(|_| key("key h56", words::SORT, "", Msg::Count(Tap::Choose)));
+    let sort = sheet.filter(|sheet| !sheet.tiles.is_empty()).map(|_| key("key h56", words::SORT, "", Msg::Count(Tap::Choose)));
     match now.stands {
         Where::NotLeft => {
             let leave = Msg::Count(Tap::Trip(TripTap::Leave));
