@@ -87,7 +87,9 @@ impl Browser {
     fn middle(&mut self, page: &Page, element: &str) -> Value {
         let script = format!(
             "(e => {{ if (!e) return null; let r = e.getBoundingClientRect();
-               if (r.top < 0 || r.bottom > innerHeight) {{ e.scrollIntoView({{ block: 'center', behavior: 'instant' }}); r = e.getBoundingClientRect(); }}
+               const under = document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2);
+               if (r.top < 0 || r.bottom > innerHeight || !e.contains(under)) {{
+                 e.scrollIntoView({{ block: 'center', behavior: 'instant' }}); r = e.getBoundingClientRect(); }}
                return {{ x: r.x + r.width / 2, y: r.y + r.height / 2 }} }})({element})"
         );
         self.until(element, |b| Some(b.eval(page, &script)).filter(|at| !at.is_null()))

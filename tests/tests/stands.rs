@@ -5,7 +5,7 @@ use fivebar_tests::{Browser, Phone, app};
 
 /// A new pile by chips: the wood's place among its chips, then thickness, width and length, each on the pad.
 fn pile(maker: &mut Maker<'_>, wood: u32, sides: [&str; 3]) {
-    maker.touch(".blank, [data-key='new pile'], main > button:last-of-type");
+    maker.touch(".blank");
     maker.touch(&format!("main .chips > :nth-child({wood})"));
     for side in sides {
         maker.touch("main .chips > :last-child");
@@ -63,7 +63,7 @@ fn the_bin(maker: &mut Maker<'_>) {
     pile(maker, 7, ["2", "4", "9"]);
     bundles(maker, 4, &[(2, 1), (1, 4)]);
     maker.reads("133 pieces");
-    maker.reads("46.80 board feet");
+    maker.reads("46.8 board feet");
     maker.at("2026-03-03T09:42");
     maker.tap("Home");
     maker.at("2026-03-03T10:05");
@@ -77,6 +77,48 @@ fn the_bin(maker: &mut Maker<'_>) {
     maker.tap("It was theirs");
     maker.tap("Done");
     maker.reads("163.5 of 670 lb");
+}
+
+/// Rejects by reason, each key as often as it was tapped, then the rest is good.
+fn sorted(maker: &mut Maker<'_>, pile: &str, rejects: &[(&str, usize)], good: usize) {
+    maker.tap("Sort");
+    maker.tap(pile);
+    for (why, times) in rejects {
+        for _ in 0..*times {
+            maker.tap(why);
+        }
+    }
+    for _ in 0..good {
+        maker.touch(".goodt");
+    }
+    maker.reads("0 to go");
+    maker.tap("Done");
+}
+
+fn the_sorting(maker: &mut Maker<'_>) {
+    maker.at("2026-03-04T18:10");
+    maker.touch(".places > :nth-child(2)");
+    maker.tap("Start");
+    maker.tap("Sort");
+    maker.at("2026-03-04T18:14");
+    maker.touch(".places > :nth-child(1)");
+    sorted(maker, "Ash, A", &[("End check", 8), ("Twist", 5), ("Glue or paint", 2), ("Short", 2)], 47);
+    sorted(maker, "Ash, B", &[("End check", 6), ("Knot", 2), ("Metal", 1)], 29);
+    sorted(maker, "Cherry, C", &[("Sapwood", 3), ("Crack", 2)], 17);
+    sorted(maker, "Not sure, D", &[("Wet", 5), ("Unknown", 4)], 0);
+    maker.at("2026-03-04T19:02");
+    maker.touch(".strip .key");
+}
+
+fn the_job(maker: &mut Maker<'_>) {
+    maker.at("2026-03-05T20:00");
+    maker.touch(".places > :nth-child(4)");
+    maker.tap("New job");
+    maker.types("job-name", "Plant stands");
+    maker.tap("5");
+    maker.tap("Begin this job");
+    maker.tap("Wood and plan");
+    maker.tap("Take");
 }
 
 #[test]
@@ -94,4 +136,6 @@ fn the_stands_from_the_bin_to_the_look_back() {
     maker.browser.offline(true);
     the_workshop(&mut maker);
     the_bin(&mut maker);
+    the_sorting(&mut maker);
+    the_job(&mut maker);
 }
