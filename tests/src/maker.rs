@@ -81,6 +81,12 @@ impl<'a> Maker<'a> {
         std::thread::sleep(HONEST);
     }
 
+    /// A picture for people to look at, once all of it is painted.
+    pub fn shot(&mut self, name: &str) {
+        std::thread::sleep(HONEST);
+        self.browser.shot(&self.page, name);
+    }
+
     /// Waits until the page reads so somewhere.
     #[track_caller]
     pub fn reads(&mut self, words: &str) {
