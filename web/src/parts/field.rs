@@ -13,6 +13,8 @@ pub struct Field {
     pub keyboard: Keyboard,
     /// Why it was not taken; empty if nothing is wrong.
     pub wrong: String,
+    /// It begins empty each time: what is half-typed in it is not kept over a reload.
+    pub fleeting: bool,
 }
 
 /// The keyboard a phone should offer.
@@ -48,7 +50,7 @@ pub fn lines<M: 'static>(field: Field, typed: impl Fn(String) -> M + 'static) ->
 fn around<M>(field: &Field, input: El<M>) -> El<M> {
     let why = format!("{}-why", field.id);
     let wrong = !field.wrong.is_empty();
-    let input = input.attr("id", field.id);
+    let input = input.attr("id", field.id).flag("data-fleeting", field.fleeting);
     let input = if wrong { input.attr("aria-invalid", "true").attr("aria-describedby", why.clone()) } else { input };
     let unit = (!field.unit.is_empty()).then(|| el("span", "unit").text(field.unit.clone()));
     el("div", "field")

@@ -28,6 +28,7 @@ pub struct Run {
     books: Books,
     awake: phone::awake::Watch,
     face: phone::face::Face,
+    fields: phone::draft::Fields,
     installing: Rc<phone::installed::Installing>,
 }
 
@@ -47,6 +48,7 @@ pub fn start() {
         books: Books::new(me.clone()),
         awake: phone::awake::Watch::default(),
         face: phone::face::Face::default(),
+        fields: phone::draft::Fields::default(),
         installing: listen_for_offer(me.clone()),
     });
     run.clone().open();
@@ -99,6 +101,7 @@ impl Run {
     fn open(self: Rc<Self>) {
         let Some((document, root)) = phone::place::root() else { return };
         let me = self.clone();
+        phone::draft::follow(&root).for_good();
         let stage = Stage::new(document, root, move |message| me.heard(message));
         *self.stage.borrow_mut() = Some(stage);
         self.listen();
@@ -174,6 +177,9 @@ impl Run {
         let tree = screens::page(&self.app.borrow());
         if let Some(stage) = stage {
             stage.show(tree);
+        }
+        if let Some((_, root)) = phone::place::root() {
+            self.fields.look(&root);
         }
     }
 }

@@ -111,7 +111,7 @@ pub fn wipe(app: &App, seen: Seen<'_>) -> Screen {
         fact(words::HOURS, seen.speech.span(here.logged)),
     ];
     let typed = fivebar_core::quantity::in_small(app.workshop.text.trim()) == words::WIPE_WORD;
-    let asked = Field { id: "wipe", label: words::WIPE_TYPE.into(), value: app.workshop.text.clone(), ..Field::default() };
+    let asked = Field { id: "wipe", label: words::WIPE_TYPE.into(), value: app.workshop.text.clone(), fleeting: true, ..Field::default() };
     let main = el("main", "scr")
         .kid(el("p", "").text(words::WIPE_GOES))
         .kid(el("section", "card").kid(el("table", "facts").kid(el("tbody", "").kids(rows))))

@@ -94,9 +94,9 @@ pub fn never_kept(lost: &str) -> String {
     format!("No copy was ever kept: {lost} would be lost with this phone.")
 }
 
-/// "In no copy: 133 pieces and 14 h 30. Keep one in Workshop."
+/// "In no copy yet: 133 pieces and 14 h 30."
 pub fn nudge(lost: &str) -> String {
-    format!("In no copy: {lost}. Keep one in Workshop.")
+    format!("In no copy yet: {lost}.")
 }
 
 /// What became of a file another app took.
