@@ -77,6 +77,30 @@ fn given_away(browser: &mut Browser, page: &Page) -> String {
     format!("{tree}{seen}")
 }
 
+/// A figure stands under its heading, not beside it.
+#[test]
+fn the_figures_for_sale_stand_in_columns() {
+    with_market(|browser, page| {
+        let row = "getComputedStyle(document.querySelector('.ask tbody tr')).display";
+        assert_eq!(browser.eval(page, row), "table-row");
+    });
+}
+
+/// A buyer's finger can pull the page down: what comes then is no list of prices.
+#[test]
+fn inv15_a_reload_while_the_buyer_looks_shows_no_price_list() {
+    with_market(|browser, page| {
+        browser.tap_text(page, "Show the buyer");
+        browser.wait_text(page, "Hold to close");
+        browser.reload(page);
+        app::read(browser, page);
+        assert_eq!(browser.eval(page, "document.querySelector('.places [aria-current]').innerText"), "Count");
+        browser.reload(page);
+        app::read(browser, page);
+        assert_eq!(browser.eval(page, "sessionStorage.length"), 0, "it is forgotten with that");
+    });
+}
+
 #[test]
 fn inv15_a_buyer_finds_nothing_private() {
     with_market(|browser, page| {

@@ -68,7 +68,7 @@ fn the_bin(maker: &mut Maker<'_>) {
     maker.at("2026-03-03T09:42");
     maker.tap("Home");
     maker.at("2026-03-03T10:05");
-    maker.tap("Home");
+    maker.tap("Homeward");
     maker.touch(".loadrow");
     figures(maker, &[("The van carries", "670"), ("There and back", "23"), ("Gift or price", "11.40")]);
     maker.reads("46 min");
@@ -314,7 +314,7 @@ fn the_gallery(maker: &mut Maker<'_>) {
     maker.tap("The job");
     maker.tap("Look back");
     maker.tap("Done with this job");
-    for figure in ["$19.09", "482.70 over 25 h 17", "16.09 after workshop costs, 13.41 over every hour worked"] {
+    for figure in ["$19.09", "482.70 in all over 25 h 17", "16.09 after workshop costs, 13.41 over every hour worked"] {
         maker.reads(figure);
     }
 }

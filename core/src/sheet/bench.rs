@@ -110,7 +110,9 @@ pub fn bench_of(bench: &Bench, book: &Book, seen: Seen) -> BenchSheet {
     let look = Look::new(bench, book, seen);
     let (mine, others): (Vec<_>, Vec<_>) = look.bench.all_running().partition(|run| run.work.person == seen.person);
     let running = mine.last().copied();
+    // Work on a job that the maker is done with is not offered again.
     let last = if running.is_none() { look.bench.last_stopped(seen.person) } else { None };
+    let last = last.filter(|run| !fold::is_ended(book, run.work.on));
     let slab = running.map(|run| look.slab(run));
     let to_mend: Vec<ToMend> = look.bench.runs().rev().filter_map(|run| look.to_mend(run)).collect();
     let wrong = |run: &&Run| to_mend.iter().any(|mend| mend.run.id == run.id && mend.wrong.is_some());
@@ -249,7 +251,7 @@ impl<'a> Look<'a> {
                 break;
             }
         }
-        found.into_iter().map(|run| self.choice(run)).collect()
+        found.into_iter().filter(|run| !fold::is_ended(self.book, run.work.on)).map(|run| self.choice(run)).collect()
     }
 
     fn to_mend(&self, run: &Run) -> Option<ToMend> {

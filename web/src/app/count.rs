@@ -85,7 +85,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Move => app.count.over = Over::Move,
         Tap::MoveTo(pile) => move_last(app, pile, now),
         Tap::Trip(tap) => trip::heard(app, tap, now),
-        Tap::Choose => choose(app),
+        Tap::Choose => app.count.over = Over::Choose,
         Tap::SortPile(pile) => app.count.over = Over::Sort(pile),
         Tap::Edit(pile) => draft::edit(app, pile),
         Tap::Good => sorting::good(app, now),
@@ -155,15 +155,6 @@ fn pad_done(app: &mut App) {
     }
 }
 
-/// One pile is sorted at once; of several the maker chooses.
-fn choose(app: &mut App) {
-    let piles = sheet(app).map(|sheet| sheet.tiles).unwrap_or_default();
-    app.count.over = match piles.as_slice() {
-        [only] => Over::Sort(only.pile),
-        _ => Over::Choose,
-    };
-}
-
 fn move_last(app: &mut App, to: Id, now: Now) {
     app.count.over = Over::Nothing;
     let Some((haul, last)) = sheet(app).and_then(|sheet| Some((sheet.haul, sheet.last?))) else { return };
@@ -181,7 +172,7 @@ mod tests {
     use crate::parts::Place;
     use fivebar_core::ledger::kind::haul::Step;
     use fivebar_core::ledger::{Device, fold};
-    use fivebar_core::quantity::Sorted;
+    use fivebar_core::quantity::{Length, Sorted};
 
     fn tap(tap: Tap) -> Msg {
         Msg::Count(tap)
@@ -219,6 +210,36 @@ mod tests {
         assert!(shown.contains("No pieces yet") && shown.contains("At the bin") && !shown.contains("Sort"), "{shown}");
         after(&mut app, [tap(Tap::Trip(TripTap::Step(Step::AtBin))), tap(Tap::First)]);
         assert_eq!((taken(&app), fold::hauls(&app.own.book).count()), (vec![1], 1));
+    }
+
+    /// A figure that guards the van's limit never leaves a pile out without saying so.
+    #[test]
+    fn pieces_without_sizes_are_said_beside_the_weight() {
+        let mut app = App::for_tests(Place::Count);
+        let shown = after(&mut app, [tap(Tap::Arm(10)), tap(Tap::First)]);
+        for said in ["weight not known", "10 pieces without sizes", "sizes missing"] {
+            assert!(shown.contains(said), "{said}: {shown}");
+        }
+        let sized = PileFacts {
+            wood: Key::read("ash-white"),
+            thickness: Length::MM.times(25).ok(),
+            width: Length::MM.times(50).ok(),
+            length: Length::MM.times(500).ok(),
+            ..PileFacts::default()
+        };
+        app.count.armed = 5;
+        draft::add(&mut app, sized, nth(20));
+        let second = pile(&app, 1);
+        let shown = after(&mut app, [tap(Tap::Pile(second))]);
+        assert!(shown.contains("at least ") && shown.contains("10 pieces without sizes"), "{shown}");
+        assert!(after(&mut app, [tap(Tap::Choose)]).contains("Name or size"));
+    }
+
+    /// One pile alone is named as any other.
+    #[test]
+    fn the_first_pile_can_be_named() {
+        let mut app = App::for_tests(Place::Count);
+        assert!(after(&mut app, [tap(Tap::First), tap(Tap::Choose)]).contains("Name or size"));
     }
 
     #[test]

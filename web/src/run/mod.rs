@@ -40,6 +40,7 @@ pub fn start() {
     }
     phone::text_size::apply();
     let place = phone::place::named().and_then(|name| Place::ALL.into_iter().find(|place| key_of(*place) == name));
+    let place = place.filter(|_| !phone::face::was_turned());
     let app = App::new(Page::new(phone::place::width()), place.unwrap_or(Place::Count), speaking::language());
     let run = Rc::new_cyclic(|me: &Weak<Run>| Run {
         me: me.clone(),

@@ -100,7 +100,7 @@ fn day_one(app: &App, sheet: Option<&CountSheet>, seen: Seen<'_>) -> Screen {
         aside: words::NAME_LATER.into(),
         counted: 0,
     };
-    let carried = sheet.map(|sheet| load(&sheet.load, sheet.units, seen));
+    let carried = sheet.map(|sheet| load(sheet, seen));
     let main = el("main", "scr").kids(carried).kid(first(board, Msg::Count(Tap::First))).kid(new_pile());
     Screen::new("count", head(top), main).foot(foot(app, sheet, seen))
 }
@@ -115,7 +115,7 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
         .fact(Fact::Plain(volume(sheet, seen)));
     let marks = Marks { unsaved: app.shelf().unsaved_counts(), failed: app.shelf().failed_counts() };
     let shown = sheet.tiles.iter().map(|pile| one((app, &marks), pile, sheet, seen));
-    let main = el("main", "scr count").kid(load(&sheet.load, sheet.units, seen)).kid(el("div", "g2 tiles").kids(shown)).kid(new_pile());
+    let main = el("main", "scr count").kid(load(sheet, seen)).kid(el("div", "g2 tiles").kids(shown)).kid(new_pile());
     Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
 }
 
@@ -123,7 +123,8 @@ fn volume(sheet: &CountSheet, seen: Seen<'_>) -> String {
     if sheet.volume.is_zero() && 0 < sheet.unsized_pieces {
         return words::SIZES_MISSING.into();
     }
-    format!("{} {}", seen.speech.volume(sheet.volume, sheet.units), common::volume_unit(sheet.units))
+    let volume = format!("{} {}", seen.speech.volume(sheet.volume, sheet.units), common::volume_unit(sheet.units));
+    if 0 < sheet.unsized_pieces { words::at_least(&volume) } else { volume }
 }
 
 /// Pieces by pile that are on their way to the store, and that it would not keep.
@@ -158,10 +159,17 @@ fn look(failed: Count, is_last: bool) -> Look {
     }
 }
 
-/// The weight, against what the van carries where that is known. A tap says more of the haul.
-fn load(load: &Load, units: Units, seen: Seen<'_>) -> El<Msg> {
+/// The weight, against what the van carries where that is known; pieces without sizes weigh more, and it says so.
+/// A tap says more of the haul.
+fn load(sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
+    let (load, units) = (&sheet.load, sheet.units);
     let (mass, unit) = (seen.speech.mass(load.mass, units), common::mass_unit(units));
     let row = el("button", "loadrow").attr("type", "button").on_tap(Msg::Count(Tap::Trip(TripTap::Open)));
+    if 0 < sheet.unsized_pieces {
+        let weighed = if sheet.volume.is_zero() { words::WEIGHT_UNKNOWN.to_owned() } else { words::at_least(&words::weighs(&mass, unit)) };
+        let open = words::without_sizes(&common::pieces(sheet.unsized_pieces, &seen.speech.count(sheet.unsized_pieces)));
+        return row.kid(el("b", "").text(weighed)).kid(el("span", "t14 i2").text(open));
+    }
     match load.carries.zip(load.share()) {
         Some((most, share)) => {
             let whole = |kg: f64| seen.speech.whole_mass(fivebar_core::quantity::Mass::kg(kg), units);
@@ -239,7 +247,7 @@ fn steps(now: &fivebar_core::haul::TripNow, stands: Where, seen: Seen<'_>) -> El
         _ => Seg::new(words, false).under(clock(at)),
     };
     let home = match stands {
-        Where::DrivingHome => Seg::new(words::HOME, true).under(since.clone()).running(),
+        Where::DrivingHome => Seg::new(words::HOMEWARD, true).under(since.clone()).running(),
         _ => step(words::HOME, Where::Home, now.home),
     };
     let segs = vec![step(words::LEAVING, Where::Driving, now.left), step(words::AT_THE_BIN, Where::AtBin, now.at_bin), home];

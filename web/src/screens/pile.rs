@@ -32,7 +32,9 @@ pub fn screen(draft: &Draft, sheet: Option<&CountSheet>, app: &App, seen: Seen<'
         .fact(Fact::Plain(words::pieces_in_piles(&counted, sheet.map_or(0, |sheet| sheet.tiles.len()))));
     let main = el("main", "scr").kid(el("div", "push")).kids(answered(draft, units, seen)).kids(question(draft, units, seen));
     let main = if draft.pile.is_none() { main.kid(later(&label)) } else { main };
-    Screen::new("count/pile", head(top), main.kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close))))
+    let one_of_many = draft.pile.is_some() && draft.asks != Asks::Name;
+    let leave = if one_of_many { say(DraftTap::Again(Asks::Name)) } else { Msg::Count(Tap::Close) };
+    Screen::new("count/pile", head(top), main.kid(key("key h48", common::LEAVE_IT, "", leave)))
 }
 
 /// The letter the new pile will have; the core gives it, this only shows it beforehand.
@@ -113,16 +115,17 @@ fn side_chips(sides: &[Length], units: Units, seen: Seen<'_>) -> El<Msg> {
     chips("key h88", shown, move |nth| sides.get(nth).map_or_else(|| say(DraftTap::Other), |side| say(DraftTap::Side(*side))))
 }
 
-/// The bands in between write a band; the two ends ask for a number.
+/// The bands in between write a band; the two ends, and "other", ask for a number.
 fn band_chips(units: Units, seen: Seen<'_>) -> El<Msg> {
     let ends = bands(units);
     let written = |length: Option<&Length>| length.map(|length| seen.speech.length(*length, units));
-    let shown: Vec<Chip> = (0..=ends.len())
+    let mut shown: Vec<Chip> = (0..=ends.len())
         .map(|nth| {
             let from = nth.checked_sub(1).and_then(|before| ends.get(before));
             Chip::tap(words::band(written(from).as_deref(), written(ends.get(nth)).as_deref()))
         })
         .collect();
+    shown.push(Chip::tap(words::OTHER_SIZE));
     chips("key h88", shown, move |nth| match (nth.checked_sub(1).and_then(|before| ends.get(before)), ends.get(nth)) {
         (Some(from), Some(to)) => say(DraftTap::Band(*from, *to)),
         _ => say(DraftTap::Other),

@@ -14,7 +14,7 @@ pub use job::{
     Agreement, AgreementState, Asked, Consigned, Described, Ended, GalleryTerms, Guesses, Job, Offer, Operation, Part, Payment,
     PlannedCost, Sale, Selling, job, jobs,
 };
-pub use name::{name_of, not_typical, planned_operations};
+pub use name::{is_ended, name_of, not_typical, planned_operations};
 pub use workshop::{Copy, Person, RateFacts, Till, Workshop, workshop};
 
 use crate::quantity::{Decimal, Span};

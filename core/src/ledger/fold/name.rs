@@ -4,6 +4,17 @@ use crate::bench::{Kind, On, Stage};
 use crate::ledger::{Book, Fact, Subject};
 use crate::quantity::{Id, Set};
 
+/// Whether the maker is done with the job, as the last word on it says.
+pub fn is_ended(book: &Book, on: On) -> bool {
+    let On::Job(job) = on else { return false };
+    let mut words = book.about(Subject::Job(job)).filter_map(|entry| match &entry.fact {
+        Fact::JobEnded(_) => Some(true),
+        Fact::JobReopened(_) => Some(false),
+        _ => None,
+    });
+    words.next_back().unwrap_or(false)
+}
+
 /// The name of what time is spent on; none for no job, or where none was given.
 pub fn name_of(book: &Book, on: On) -> Option<String> {
     let subject = match on {

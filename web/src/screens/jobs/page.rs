@@ -172,6 +172,17 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         paid_bar(share, seen.page.card()),
         el("p", "row").kid(received).kids(due),
     ]
+    .into_iter()
+    .chain(between(sheet, seen))
+    .collect()
+}
+
+/// What stands between the sums paid and what is left: a gallery's money, tax and fees.
+fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let sold = &sheet.account.sold;
+    let gallery = (!sold.handed_over.is_zero()).then(|| line(words::FROM_GALLERY, sum(sold.handed_over, seen)));
+    let taken_off = sold.tax.plus(sold.fees).ok().filter(|sum| !sum.is_zero());
+    gallery.into_iter().chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).collect()
 }
 
 fn part(class: &'static str, word: &str, figure: &str) -> El<Msg> {

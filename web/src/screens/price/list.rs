@@ -124,7 +124,11 @@ fn keys(row: &ForSale) -> El<Msg> {
 
 fn table(row: &ForSale, seen: Seen<'_>) -> El<Msg> {
     let waits = row.not_under.is_some();
-    let heads = [words::ASK, words::SETTLE, if waits { words::NOT_UNDER } else { words::COSTS_COVERED }];
+    let heads = [
+        if row.tag.is_some() { words::ASK } else { words::BY_YOUR_RATE },
+        words::SETTLE,
+        if waits { words::NOT_UNDER } else { words::COSTS_COVERED },
+    ];
     let has_settle = row.rows.iter().any(|row| row.settle.is_some());
     let shown = |nth: &usize| *nth != 1 || has_settle;
     let top = heads.iter().enumerate().filter(|(nth, _)| shown(nth)).map(|(_, word)| el("th", "n").attr("scope", "col").text(*word));

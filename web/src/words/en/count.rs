@@ -12,6 +12,8 @@ pub const LEAVING: &str = "Leaving";
 pub const LEAVING_UNDER: &str = "starts the trip’s clock, as you drive off";
 pub const AT_THE_BIN: &str = "At the bin";
 pub const HOME: &str = "Home";
+pub const HOMEWARD: &str = "Homeward";
+pub const WEIGHT_UNKNOWN: &str = "weight not known";
 pub const NOT_YET: &str = "not yet";
 pub const DRIVING_HOME: &str = "driving, tap when home";
 pub const SORT: &str = "Sort";
@@ -111,6 +113,16 @@ pub fn move_last(n: &str) -> String {
 /// "163.5 of 670 lb".
 pub fn load(mass: &str, carries: &str, unit: &str) -> String {
     format!("{mass} of {carries} {unit}")
+}
+
+/// "at least 16.5 lb".
+pub fn at_least(figure: &str) -> String {
+    format!("at least {figure}")
+}
+
+/// "12 pieces without sizes".
+pub fn without_sizes(pieces: &str) -> String {
+    format!("{pieces} without sizes")
 }
 
 /// "163.5 lb".

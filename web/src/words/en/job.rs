@@ -256,9 +256,9 @@ pub fn fee_of_it(sum: &str) -> String {
     format!("fee {sum}")
 }
 
-/// "356.07 over 27 h 57".
+/// "356.07 in all over 27 h 57".
 pub fn kept_over(sum: &str, span: &str) -> String {
-    format!("{LEFT_PER_HOUR}: {sum} over {span}")
+    format!("{LEFT_PER_HOUR}, {sum} in all over {span}")
 }
 
 /// "17.04, had the estimate held".

@@ -7,6 +7,8 @@ pub const FOR_SALE: &str = "For sale";
 pub const NOTHING_FOR_SALE: &str = "Nothing for sale";
 pub const NOTHING_UNDER: &str = "A job with a price stands here. Until then, three figures will do.";
 pub const ASK: &str = "ask";
+/// In place of "ask" before the maker has set a price.
+pub const BY_YOUR_RATE: &str = "by your rate";
 pub const SETTLE: &str = "settle";
 pub const NOT_UNDER: &str = "not under";
 pub const COSTS_COVERED: &str = "costs covered";
