@@ -15,6 +15,40 @@ pub struct Look {
     pub print: bool,
 }
 
+/// Least width and height by what it is: a hand with a glove or dust, at arm's length.
+const SMALL: &str = r#"
+  (() => {
+    const least = [['.tiles > *', 126, 88], ['.day1', 126, 126], ['.foot .g4 > .fig', 48, 64], ['.working > *', 48, 88],
+      ['.board', 126, 88], ['.strip .key', 48, 52], ['button, a[href], input, select, textarea, [role=slider]', 48, 48]];
+    const all = [...document.querySelectorAll('#app *')].filter(e => e.checkVisibility() && e.getClientRects().length);
+    return all.flatMap(e => {
+      const rule = least.find(([of]) => e.matches(of));
+      const box = e.getBoundingClientRect();
+      // a field is as large as the box around it, a label's tick as its label
+      const seen = e.matches('input') ? e.closest('.box, label')?.getBoundingClientRect() ?? box : box;
+      if (!rule || (seen.width >= rule[1] - .5 && seen.height >= rule[2] - .5)) return [];
+      return [`${e.localName}.${e.className} "${(e.innerText ?? '').trim().slice(0, 30)}" ${seen.width.toFixed(0)} x ${seen.height.toFixed(0)}, least ${rule[1]} x ${rule[2]}`];
+    });
+  })()"#;
+
+/// WCAG 2.2's relative luminance and contrast ratio, from the colours the page computed.
+const FAINT: &str = r#"
+  (() => {
+    const part = c => (c /= 255) <= .04045 ? c / 12.92 : ((c + .055) / 1.055) ** 2.4;
+    const read = text => { const [r, g, b, a = 1] = text.match(/[\d.]+/g)?.map(Number) ?? [0, 0, 0, 0]; return { r, g, b, a } };
+    const light = ({ r, g, b }) => .2126 * part(r) + .7152 * part(g) + .0722 * part(b);
+    const ratio = (a, b) => { const [hi, lo] = [light(a), light(b)].sort((x, y) => y - x); return (hi + .05) / (lo + .05) };
+    const behind = e => { for (; e; e = e.parentElement) { const c = read(getComputedStyle(e).backgroundColor); if (c.a) return c }
+      return { r: 255, g: 255, b: 255 } };
+    const all = [...document.querySelectorAll('#app *:not(svg *)')].filter(e => e.checkVisibility() && e.getClientRects().length);
+    const own = e => [...e.childNodes].filter(n => n.nodeType === 3).map(n => n.textContent.trim()).join(' ').trim();
+    return all.filter(e => own(e) && !e.closest(':disabled, .vh')).flatMap(e => {
+      const [text, ground] = [read(getComputedStyle(e).color), behind(e)];
+      const found = ratio(text, ground);
+      return found < 7 ? [`"${own(e).slice(0, 30)}" ${found.toFixed(2)} : 1`] : [];
+    });
+  })()"#;
+
 const AXE: &str = include_str!("../vendor/axe.min.js");
 
 impl Browser {
@@ -75,6 +109,18 @@ impl Browser {
                 phone.width
             ),
         );
+        strings(&found)
+    }
+
+    /// Keys and fields lower or narrower than 48 px, and those whose size the place they stand in asks for: tiles, bundles, acts.
+    pub fn small_targets(&mut self, page: &Page) -> Vec<String> {
+        let found = self.eval(page, SMALL);
+        strings(&found)
+    }
+
+    /// Text that stands out from what is behind it by less than 7 : 1, as the page has drawn it. What is switched off is left out.
+    pub fn faint_text(&mut self, page: &Page) -> Vec<String> {
+        let found = self.eval(page, FAINT);
         strings(&found)
     }
 

@@ -16,7 +16,9 @@ fn check(browser: &mut Browser, page: &Page, name: &str, phone: Phone) {
         browser.look(page, Look { dark, ..Look::default() });
         browser.shot(page, &format!("{name}-{theme}"));
         assert_eq!(browser.axe(page), [""; 0], "{name} {theme}");
+        assert_eq!(browser.faint_text(page), [""; 0], "{name} {theme}");
     }
+    assert_eq!(browser.small_targets(page), [""; 0], "{name}");
     assert_eq!(browser.sticks_out(page, phone), [""; 0], "{name}");
 }
 
@@ -58,5 +60,39 @@ fn every_place_is_readable_with_the_example_and_by_large_text() {
     browser.reload(&page);
     app::ready(&mut browser, &page);
     every_place(&mut browser, &page, "large", phone);
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// Goes to each screen a key of this one opens, checks it, and comes back by its own key.
+fn each_screen(browser: &mut Browser, page: &Page, keys: &[&str], (what, back): (&str, &str), phone: Phone) {
+    for key in keys {
+        browser.wait_text(page, key);
+        std::thread::sleep(Duration::from_millis(150));
+        browser.tap_text(page, key);
+        browser.wait(page, "document.querySelector('[data-place]').dataset.place.includes('/')");
+        std::thread::sleep(Duration::from_millis(150));
+        check(browser, page, &format!("{what}-{}", key.to_lowercase().replace(' ', "-")), phone);
+        browser.tap_text(page, back);
+    }
+}
+
+#[test]
+fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let phone = Phone::SMALL.quick();
+    let page = app::opened(&mut browser, phone);
+    go(&mut browser, &page, 3);
+    browser.tap_text(&page, "Try the example");
+    browser.wait_text(&page, "Hall shoe bench");
+    std::thread::sleep(Duration::from_millis(150));
+    browser.tap_text(&page, "Hall shoe bench");
+    browser.wait_text(&page, "Sell and deliver");
+    check(&mut browser, &page, "job-320", phone);
+    let rooms = ["Wood and plan", "Hours and money", "Sell and deliver", "Look back"];
+    each_screen(&mut browser, &page, &rooms, ("room-320", "The job"), phone);
+    go(&mut browser, &page, 4);
+    let pages = ["Your rate", "How you are paid", "Currency and units", "Suppliers and people", "Rack", "Theme and hand"];
+    each_screen(&mut browser, &page, &pages, ("workshop-320", "Done"), phone);
     assert_eq!(browser.errors(), [""; 0]);
 }

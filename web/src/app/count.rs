@@ -341,6 +341,32 @@ mod tests {
         assert_eq!((appended(&again), taken(&app)), (lines, vec![11]));
     }
 
+    /// The store fails and can't even be read: what was shown as saved stays, and so does what was saved meanwhile.
+    #[test]
+    fn inv09_a_store_that_answers_nothing_takes_nothing_away() {
+        let mut app = App::for_tests(Place::Count);
+        after(&mut app, [tap(Tap::First)]);
+        let own = pile(&app, 0);
+        let ids = app.own.book.entries().map(|(entry, _)| entry.id).collect();
+        app.told(News::Saved { which: Which::Own, ids, at: nth(9).wall });
+        let first = appended(&app.heard(tap(Tap::Pile(own)), nth(10)));
+        let second = appended(&app.heard(tap(Tap::Pile(own)), nth(11)));
+        let ids = second.iter().map(|posted| posted.id).collect();
+        app.told(News::Saved { which: Which::Own, ids, at: nth(12).wall });
+        app.told(News::NotSaved { which: Which::Own, lines: first, trouble: Trouble::Lost, stored: vec![] });
+        assert_eq!(taken(&app), [2]);
+    }
+
+    /// Where no book could be opened, "open it again" is no dead key, and no tap is kept that would be lost.
+    #[test]
+    fn a_book_that_did_not_open_can_be_opened_again() {
+        let mut app = App::for_tests(Place::Count);
+        app.is_open = false;
+        app.told(News::NotOpened { which: Which::Own, trouble: Trouble::Blocked });
+        assert_eq!(app.heard(tap(Tap::First), nth(0)), [Order::Feel(Feel::Refused)]);
+        assert_eq!(app.heard(Msg::Common(Common::Reload), nth(1)), [Order::Reload]);
+    }
+
     #[test]
     fn a_haul_says_whose_bin_it_was() {
         let mut app = App::for_tests(Place::Count);

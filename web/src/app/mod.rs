@@ -2,6 +2,7 @@
 //!
 //! Carries invariant 9. Nothing here touches the platform: every message comes with its moment and its chance.
 
+pub mod back;
 pub mod bench;
 pub mod count;
 pub mod draft;
@@ -71,6 +72,12 @@ pub enum Notice {
     NotOpened(news::Trouble),
 }
 
+/// What is heard before the book was read, or where it can't be: another place, and what minds the app itself.
+fn needs_no_book(message: &Msg) -> bool {
+    use Common::{ApplyUpdate, Install, Reload, Understood};
+    matches!(message, Msg::Go(_) | Msg::Common(ApplyUpdate | Install | Reload | Understood))
+}
+
 /// All that the page shows.
 pub struct App {
     pub page: Page,
@@ -137,8 +144,12 @@ impl App {
         if price::face::is_locked(self, &message) {
             return vec![];
         }
-        if !self.is_open && !matches!(message, Msg::Go(_)) {
-            self.early.push((message, now));
+        if !self.is_open && !needs_no_book(&message) {
+            match self.notice {
+                // There is no book to write it into, and the page says so: nothing is kept that would be lost.
+                Some(Notice::NotOpened(_)) => return vec![Order::Feel(Feel::Refused)],
+                _ => self.early.push((message, now)),
+            }
             return vec![];
         }
         self.said.clear();
@@ -209,6 +220,8 @@ impl App {
         match place {
             Place::Jobs if self.is_open => jobs::chosen(self, before),
             Place::Price if before == place => self.price.to_list(),
+            Place::Count if before == place => self.count.over = count::Over::Nothing,
+            Place::Workshop if before == place => self.workshop.over = workshop::Over::Nothing,
             Place::Bench if before == place && !bench::wants_awake(self) => self.bench.over = bench::Over::Nothing,
             _ => {}
         }
@@ -280,6 +293,7 @@ impl App {
     fn key(&mut self, key: &str, now: Now) {
         match key {
             "u" | "U" => self.take_back(now),
+            "Escape" => self.back(now),
             _ => {
                 let nth = key.parse::<usize>().ok().and_then(|n| n.checked_sub(1));
                 if let Some(place) = nth.and_then(|n| Place::ALL.get(n)) {

@@ -158,11 +158,12 @@ impl Shelf {
         self.saved = Some(at);
     }
 
-    /// These could not be saved: the book is read again without them.
+    /// These could not be saved: the book is what it was without them, and what the store holds besides. A store that can't be
+    /// read just then, or was read a moment too early, takes nothing away that was shown as saved.
     pub fn not_saved(&mut self, lines: Vec<Posted>, stored: &[String]) {
         self.unsaved.retain(|id| !lines.iter().any(|posted| posted.id == *id));
-        let waiting: Vec<String> = self.book.entries().filter(|(e, _)| self.unsaved.contains(&e.id)).map(|(e, _)| write(e)).collect();
-        self.book = Book::of_lines(stored.iter().chain(&waiting).map(String::as_str));
+        let still = self.book.lines().filter(|line| !lines.iter().any(|posted| posted.line == *line));
+        self.book = Book::of_lines(still.chain(stored.iter().map(String::as_str)));
         self.failed.extend(lines);
         self.last_act = None;
         self.forget_all();
@@ -235,10 +236,6 @@ impl Shelf {
     pub fn device(&self) -> Device {
         self.clock.device()
     }
-}
-
-fn write(entry: &Entry) -> String {
-    line::write(entry)
 }
 
 fn by_pile<'a>(facts: impl Iterator<Item = &'a Fact>) -> Sorted<Id, Count> {

@@ -27,15 +27,16 @@ impl Face {
         }
     }
 
-    /// The maker has the phone back: drafts as they were, the guard away if nobody went back meanwhile.
-    pub fn hide(&self) {
+    /// The maker has the phone back: drafts as they were, the guard away if nobody went back meanwhile. Says whether it goes back.
+    pub fn hide(&self) -> bool {
         was_turned();
         draft::lay_back(&self.lifted.take());
         if self.guarded.replace(false)
             && let Some(history) = history()
         {
-            let _ = history.back();
+            return history.back().is_ok();
         }
+        false
     }
 
     /// Hears when the guard is used up. What is shown stays: the page itself never left.

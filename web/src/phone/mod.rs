@@ -2,6 +2,7 @@
 //!
 //! One file per thing the platform can do; each says what happened as a closed list of facts and keeps the words out.
 pub mod awake;
+pub mod back;
 pub mod buzz;
 pub mod draft;
 mod ears;

@@ -158,7 +158,10 @@ impl Books {
                 self.example.last.set(0);
                 with(&self.me, |run| run.told(News::ExampleRemoved));
             }
-            Word::Removed => self.open_one(which),
+            Word::Removed => {
+                self.own.last.set(0); // the new book counts from the start
+                self.open_one(which);
+            }
         }
     }
 

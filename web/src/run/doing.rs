@@ -14,8 +14,8 @@ use crate::phone::share::{Handed, Paper, copy_as_text, hand_on};
 use crate::phone::store::{Aside, Posting};
 use crate::phone::{draft, files, hand, place, print, shell, text_size, theme};
 
-/// The largest copy that is read: a hundred thousand entries take about a third of it.
-const COPY_MOST: u64 = 100 * 1024 * 1024;
+/// The largest copy that is read, as `docs/STORAGE.md` has it.
+const COPY_MOST: u64 = fivebar_core::ledger::line::document::BYTES_MOST as u64;
 
 impl Run {
     pub fn carry_out(&self, orders: Vec<Order>) {
@@ -45,7 +45,11 @@ impl Run {
             Order::Install => self.install(),
             Order::Print => drop(print::print("Fivebar")),
             Order::Face(true) => self.face.show(),
-            Order::Face(false) => self.face.hide(),
+            Order::Face(false) => {
+                if self.face.hide() {
+                    self.back.expect();
+                }
+            }
             Order::Remember(at) => place::remember(key_of(at)),
         }
     }

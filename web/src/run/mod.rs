@@ -29,6 +29,7 @@ pub struct Run {
     awake: phone::awake::Watch,
     face: phone::face::Face,
     fields: phone::draft::Fields,
+    back: phone::back::Back,
     installing: Rc<phone::installed::Installing>,
 }
 
@@ -50,6 +51,7 @@ pub fn start() {
         awake: phone::awake::Watch::default(),
         face: phone::face::Face::default(),
         fields: phone::draft::Fields::default(),
+        back: phone::back::Back::default(),
         installing: listen_for_offer(me.clone()),
     });
     run.clone().open();
@@ -140,6 +142,11 @@ impl Run {
         if let Some(ear) = self.face.watch() {
             ear.for_good();
         }
+        let (me, other) = (self.me.clone(), self.me.clone());
+        let here = move || me.upgrade().map_or("", |run| key_of(run.app.borrow().place));
+        if let Some(ear) = self.back.watch(here, move || with(&other, |run| run.heard(Msg::Key("Escape".into())))) {
+            ear.for_good();
+        }
         let me = self.me.clone();
         phone::place::every(1000, move || with(&me, Run::tick));
     }
@@ -182,6 +189,7 @@ impl Run {
         if let Some((_, root)) = phone::place::root() {
             self.fields.look(&root);
         }
+        self.back.look(self.app.borrow().is_deep());
     }
 }
 

@@ -26,11 +26,16 @@ pub fn page(app: &App) -> El<Msg> {
         .kids((!screen.bare).then(|| band(app, seen)).flatten())
         .kids((!screen.bare && !screen.quiet && !screen.says_it).then(|| nudge(app, seen)).flatten())
         .kids((!screen.says_it).then(|| notice(app, seen)).flatten())
-        .kid(screen.main)
+        .kid(reachable(screen.main))
         .kids(screen.foot)
         .kids((!screen.bare && !screen.quiet).then(|| running(app, seen)).flatten())
         .kids(nav)
         .kid(live(app.said.clone()))
+}
+
+/// What holds no key of its own must take the focus itself, or a keyboard can't scroll it.
+fn reachable(main: El<Msg>) -> El<Msg> {
+    if main.holds(&["button", "input", "a"]) { main } else { main.attr("tabindex", "0") }
 }
 
 fn place(app: &App, seen: Seen<'_>) -> Screen {
@@ -51,11 +56,12 @@ fn running(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 }
 
 fn global_key(key: &str) -> Option<Msg> {
-    matches!(key, "1" | "2" | "3" | "4" | "5" | "u" | "U").then(|| Msg::Key(key.to_owned()))
+    matches!(key, "1" | "2" | "3" | "4" | "5" | "u" | "U" | "Escape").then(|| Msg::Key(key.to_owned()))
 }
 
-fn no_key(_: &str) -> Option<Msg> {
-    None
+/// Escape is no single letter: it stays where those are turned off.
+fn no_key(key: &str) -> Option<Msg> {
+    (key == "Escape").then(|| Msg::Key(key.to_owned()))
 }
 
 /// What stands under the head on every place: the example's name, a version that waits.

@@ -130,6 +130,8 @@ impl Piles {
                 let n = f.n.min(pile.taken.saturating_sub(pile.rejected()));
                 let for_it = pile.rejects.entry(f.why.clone()).or_default();
                 *for_it = for_it.saturating_add(n);
+                // a piece that turns out bad on the rack was counted as good before
+                pile.sorted_good = pile.sorted_good.min(pile.good());
             }
             Fact::RejectsReturned(f) => self.of(f.pile).returned(&f.why, f.n, f.to == Fate::Good),
             Fact::PiecesTaken(f) => self.of(f.pile).given(f.job, f.n),

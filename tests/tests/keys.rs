@@ -1,0 +1,71 @@
+//! The app by a keyboard alone, and by the phone's own Back.
+use fivebar_tests::{Browser, Page, Phone, app};
+
+/// Tab, as often as it takes to reach what the script says of the element in focus.
+fn tab_to(browser: &mut Browser, page: &Page, what: &str) {
+    let there = format!("(e => {what})(document.activeElement)");
+    let reached = (0..80).any(|_| {
+        browser.key(page, "Tab");
+        browser.eval(page, &there) == true
+    });
+    assert!(reached, "Tab does not come to {what}");
+    let ring = browser.eval(page, "(e => getComputedStyle(e.closest('.box') ?? e).outlineStyle)(document.activeElement)");
+    assert_ne!(ring, "none", "{what} is seen to have the focus");
+}
+
+fn press(browser: &mut Browser, page: &Page, words: &str) {
+    browser.wait_text(page, words);
+    tab_to(browser, page, &format!("e.innerText?.trim().startsWith({words:?})"));
+    browser.key(page, "Enter");
+}
+
+#[test]
+fn a_day_by_keyboard_alone() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = app::opened(&mut browser, Phone::LAPTOP);
+    tab_to(&mut browser, &page, "e.matches('.day1')");
+    browser.key(&page, "Enter");
+    browser.wait_figure(&page, 1);
+    tab_to(&mut browser, &page, "e.matches('.tiles > *')");
+    browser.key(&page, " ");
+    browser.wait_figure(&page, 2);
+    browser.key(&page, "u");
+    browser.wait_figure(&page, 1);
+
+    browser.key(&page, "2");
+    browser.wait(&page, "document.activeElement.localName === 'h1' && document.activeElement.textContent === 'Nothing runs'");
+    press(&mut browser, &page, "Start");
+    browser.wait_text(&page, "Which operation?");
+    press(&mut browser, &page, "Trim");
+    browser.wait(&page, "!!document.querySelector('.working')");
+    press(&mut browser, &page, "Stop");
+    browser.wait_text(&page, "Carry on: trim");
+
+    browser.key(&page, "4");
+    press(&mut browser, &page, "New job");
+    tab_to(&mut browser, &page, "e.id === 'job-name'");
+    browser.type_text(&page, "Wall shelf");
+    press(&mut browser, &page, "Begin this job");
+    browser.wait_text(&page, "No wood yet.");
+    browser.key(&page, "Escape");
+    browser.wait_text(&page, "New job");
+    app::saved(&mut browser, &page);
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+#[test]
+fn going_back_leaves_what_lies_over_a_place_and_not_the_app() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = app::opened(&mut browser, Phone::COMMON.quick());
+    browser.tap_text(&page, "Workshop");
+    browser.wait_text(&page, "Your rate");
+    std::thread::sleep(std::time::Duration::from_millis(150));
+    browser.tap_text(&page, "Your rate");
+    browser.wait(&page, "document.querySelector('[data-place]').dataset.place === 'workshop/rate'");
+    browser.eval(&page, "history.back()");
+    browser.wait(&page, "document.querySelector('[data-place]').dataset.place === 'workshop'");
+    assert_eq!(browser.eval(&page, "location.hash"), "#workshop");
+    assert_eq!(browser.errors(), [""; 0]);
+}

@@ -1,0 +1,73 @@
+//! One step back, as the phone's own Back or Escape asks for it: what lies over a place is left, never the place.
+
+use super::draft::{Asks, DraftTap};
+use super::{App, bench, count, jobs, price, workshop};
+use crate::parts::Place;
+use fivebar_core::ledger::decide::Now;
+
+impl App {
+    /// Whether something lies over the place that can be left. The buyer's face and big buttons are locks: they are held to leave.
+    pub fn is_deep(&self) -> bool {
+        match self.place {
+            Place::Count => self.count.over != count::Over::Nothing,
+            Place::Bench => !matches!(self.bench.over, bench::Over::Nothing | bench::Over::Big),
+            Place::Price => self.price.face.is_none() && self.price.over != price::Over::Nothing,
+            Place::Jobs => self.jobs.open.is_some() || self.jobs.draft.is_some(),
+            Place::Workshop => self.workshop.over != workshop::Over::Nothing,
+        }
+    }
+
+    /// Leaves the uppermost thing.
+    pub fn back(&mut self, now: Now) {
+        if !self.is_deep() {
+            return;
+        }
+        match self.place {
+            Place::Count => count::heard(self, one_question_back(&self.count.over), now),
+            Place::Bench => bench::heard(self, bench::Tap::Close, now),
+            Place::Price => price::heard(self, price::Tap::Close, now),
+            Place::Jobs => self.jobs.back(),
+            Place::Workshop => workshop::heard(self, workshop::Tap::Close, now),
+        }
+    }
+}
+
+/// A pile that is corrected goes back to its answers first.
+fn one_question_back(over: &count::Over) -> count::Tap {
+    match over {
+        count::Over::Pile(draft) if draft.pile.is_some() && draft.asks != Asks::Name => count::Tap::Draft(DraftTap::Again(Asks::Name)),
+        _ => count::Tap::Close,
+    }
+}
+
+impl jobs::Jobs {
+    fn back(&mut self) {
+        if self.draft.take().is_none() && self.room.take().is_none() {
+            self.open = None;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::Msg;
+    use crate::app::told::{after, nth};
+
+    #[test]
+    fn back_leaves_one_thing_after_the_other_and_never_the_place() {
+        let mut app = App::for_tests(Place::Count);
+        after(&mut app, [Msg::Count(count::Tap::First), Msg::Count(count::Tap::Choose)]);
+        let pile = count::sheet(&app).unwrap().tiles[0].pile;
+        after(&mut app, [Msg::Count(count::Tap::Edit(pile)), Msg::Count(count::Tap::Draft(DraftTap::Again(Asks::Width)))]);
+        let shown = |app: &mut App| after(app, [Msg::Key("Escape".into())]);
+        assert!(shown(&mut app).contains("Answered"), "the other answers stay");
+        assert!(shown(&mut app).contains("1 piece<"));
+        assert!(!app.is_deep());
+        assert!(shown(&mut app).contains("1 piece<"));
+        after(&mut app, [Msg::Go(Place::Workshop)]);
+        app.workshop.over = workshop::Over::Rate;
+        app.back(nth(9));
+        assert_eq!((app.place, app.is_deep()), (Place::Workshop, false));
+    }
+}
