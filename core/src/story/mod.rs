@@ -83,7 +83,12 @@ pub fn tell(text: &str) -> Story {
     let mut teller = Teller::new();
     for line in text.lines() {
         teller.line = teller.line.saturating_add(1);
+        let before = (teller.story.clone(), teller.clock, teller.workshop);
         if let Err(why) = teller.tell(line) {
+            // What was written before the fault was met is taken back; only the time of the story goes on.
+            let now = teller.story.now;
+            (teller.story, teller.clock, teller.workshop) = before;
+            teller.story.now = now;
             teller.story.refused.push((teller.line, why));
         }
     }
@@ -185,6 +190,14 @@ reject 2 strips twist
 10:05 home
 trip 23 miles at 0.725
 ";
+
+    #[test]
+    fn a_line_with_too_many_words_changes_nothing() {
+        let text = DAY.to_owned() + "count 24 strips please\n";
+        let (without, with) = (tell(DAY), tell(&text));
+        assert_eq!(with.refused.len(), without.refused.len() + 1);
+        assert!(with.book.lines().eq(without.book.lines()));
+    }
 
     #[test]
     fn a_day_is_told_and_what_is_refused_is_named() {

@@ -108,7 +108,7 @@ fn rate(words: &mut Words, currency: Currency) -> Read<RateSet> {
     Ok(set)
 }
 
-/// `till tax 5.5 inside fee 0.026 fixed 0.10 cash 0.05 point up-5 mileage 0.725 mile`, any of them.
+/// `till tax 5.5 inside fee 0.026 fixed 0.10 cash 0.05 point 5 mileage 0.725 mile`, any of them.
 fn till(words: &mut Words, currency: Currency) -> Read<TillSet> {
     let mut set = TillSet { currency, tax: None, side: None, fee: None, fixed: None, cash: None, point: None, mileage: None, per: None };
     while !words.is_done() {

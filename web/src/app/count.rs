@@ -166,7 +166,7 @@ mod tests {
     use super::*;
     use crate::app::news::{News, Trouble};
     use crate::app::order::Which;
-    use crate::app::shelf::Posted;
+    use crate::app::shelf::{Names, Posted};
     use crate::app::told::{after, nth};
     use crate::app::{Common, Msg};
     use crate::parts::Place;
@@ -377,6 +377,18 @@ mod tests {
         assert!(app.own.book.lines().all(|line| !line.contains("Stair")), "no name is in the book");
         let supplier = app.own.haul().unwrap().supplier;
         assert_eq!(supplier, app.own.names.keys().next().copied());
+    }
+
+    /// On a full phone neither the person nor the name is saved: both are said, and both are tried again.
+    #[test]
+    fn a_name_that_was_not_saved_is_tried_again() {
+        let mut app = App::for_tests(Place::Count);
+        let names = Names { kept: vec![("id".into(), "Stair works".into())], ..Names::default() };
+        app.told(News::NamesNotSaved { which: Which::Own, names: names.clone(), trouble: Trouble::Full });
+        assert!(after(&mut app, []).contains("1 not saved"));
+        let again = app.heard(Msg::Common(Common::TryAgain), nth(1));
+        assert_eq!(again, [Order::KeepNames { which: Which::Own, names }]);
+        assert!(!after(&mut app, []).contains("not saved<"));
     }
 
     #[test]

@@ -247,7 +247,12 @@ impl App {
             Common::TryAgain => {
                 let lines = self.shelf_mut().try_again();
                 self.notice = None;
-                self.orders.push(Order::Append { which: self.which, lines });
+                for names in std::mem::take(&mut self.shelf_mut().names_failed) {
+                    self.orders.push(Order::KeepNames { which: self.which, names });
+                }
+                if !lines.is_empty() {
+                    self.orders.push(Order::Append { which: self.which, lines });
+                }
             }
             Common::Understood => self.notice = None,
             Common::ApplyUpdate => self.orders.push(Order::ApplyUpdate),

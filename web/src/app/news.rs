@@ -2,7 +2,7 @@
 
 use super::here::{Here, Kept};
 use super::order::{Order, Which};
-use super::shelf::{Posted, Shelf};
+use super::shelf::{Names, Posted, Shelf};
 use super::workshop::copies::Became;
 use super::{App, Notice};
 use fivebar_core::ledger::Device;
@@ -77,6 +77,11 @@ pub enum News {
         trouble: Trouble,
         stored: Vec<String>,
     },
+    NamesNotSaved {
+        which: Which,
+        names: Names,
+        trouble: Trouble,
+    },
     /// Another tab wrote these.
     Grew {
         which: Which,
@@ -111,6 +116,10 @@ impl App {
             News::Saved { which, ids, at } => self.of(which).into_iter().for_each(|shelf| shelf.saved(&ids, at)),
             News::NotSaved { which, lines, trouble, stored } => {
                 self.of(which).into_iter().for_each(|shelf| shelf.not_saved(lines.clone(), &stored));
+                self.notice = Some(Notice::NotSaved(trouble));
+            }
+            News::NamesNotSaved { which, names, trouble } => {
+                self.of(which).into_iter().for_each(|shelf| shelf.names_failed.push(names.clone()));
                 self.notice = Some(Notice::NotSaved(trouble));
             }
             News::Grew { which, lines } => {

@@ -1,6 +1,6 @@
 //! What the page asks of the phone after a message was heard. The app itself touches nothing.
 
-use super::shelf::Posted;
+use super::shelf::{Names, Posted};
 use crate::parts::Place;
 use fivebar_core::quantity::Id;
 
@@ -34,8 +34,7 @@ pub enum Order {
     /// Names beside the book, by the id of the person; names that are gone for good.
     KeepNames {
         which: Which,
-        names: Vec<(String, String)>,
-        forgotten: Vec<String>,
+        names: Names,
     },
     /// Adds what a copy brought to the maker's own book: all of it or nothing. `aside` is damaged beyond its id.
     BringIn {

@@ -33,6 +33,13 @@ pub struct Written {
     pub lines: Vec<Posted>,
 }
 
+/// Names by the id of the person, and ids whose names are gone for good.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Names {
+    pub kept: Vec<(String, String)>,
+    pub forgotten: Vec<String>,
+}
+
 /// A book with its clock and the state of its writes.
 #[derive(Debug)]
 pub struct Shelf {
@@ -44,6 +51,8 @@ pub struct Shelf {
     unsaved: Set<Id>,
     /// What the store would not take; it can be tried again.
     failed: Vec<Posted>,
+    /// Names the side store would not take, or would not let go; they can be tried again.
+    pub names_failed: Vec<Names>,
     /// The wall clock of the last write that completed.
     pub saved: Option<Wall>,
     /// The newest act of this tab that can be taken back.
@@ -74,6 +83,7 @@ impl Shelf {
             names: Sorted::new(),
             unsaved: Set::new(),
             failed: vec![],
+            names_failed: vec![],
             saved: None,
             last_act: None,
             taken_back: None,
@@ -206,8 +216,9 @@ impl Shelf {
         !self.unsaved.is_empty()
     }
 
-    pub fn failed(&self) -> &[Posted] {
-        &self.failed
+    /// How many entries and names could not be saved.
+    pub fn failures(&self) -> usize {
+        self.failed.len().saturating_add(self.names_failed.len())
     }
 
     /// Pieces counted that are shown and not saved yet, by pile.

@@ -70,8 +70,8 @@ pub fn size(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
 pub fn saved_fact(app: &App, seen: Seen<'_>) -> Fact {
     let shelf = app.shelf();
     match shelf.saved {
-        _ if !shelf.failed().is_empty() => {
-            let n = shelf.failed().len();
+        _ if 0 < shelf.failures() => {
+            let n = shelf.failures();
             Fact::Unsaved(common::not_saved(&seen.speech.number(fivebar_core::quantity::Decimal::from(n), 0, 0)))
         }
         _ if shelf.has_unsaved() => Fact::Unsaved(common::NOT_YET_SAVED.into()),

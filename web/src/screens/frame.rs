@@ -70,7 +70,7 @@ fn band(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         let back = key("key h48", words::BACK_TO_YOURS, "", Msg::Common(Common::LeaveExample));
         return Some(el("aside", "band").attr("aria-label", words::NOTED).kid(el("span", "").text(words::EXAMPLE)).kid(back));
     }
-    let failed = app.shelf().failed().len();
+    let failed = app.shelf().failures();
     if 0 < failed && !matches!(app.notice, Some(Notice::NotSaved(_))) {
         let again = key("key h48", words::TRY_AGAIN, "", Msg::Common(Common::TryAgain));
         let n = seen.speech.number(fivebar_core::quantity::Decimal::from(failed), 0, 0);
@@ -110,7 +110,7 @@ fn notice(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         Notice::NotSaved(why) => {
             let again = key("key solid h56", words::TRY_AGAIN, "", Msg::Common(Common::TryAgain));
             let copy = key("key h56", words::KEEP_A_COPY, "", Msg::Workshop(Tap::KeepCopyNow));
-            let said = shown(said::not_saved(*why, app.shelf().failed().len(), seen));
+            let said = shown(said::not_saved(*why, app.shelf().failures(), seen));
             Some(said.kid(el("div", "g3").kid(away()).kid(copy).kid(again)))
         }
         Notice::NotOpened(why) => {

@@ -2,6 +2,7 @@
 
 use super::super::App;
 use super::super::order::Order;
+use super::super::shelf::Names;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{BookCommand, Command, Now};
 use fivebar_core::ledger::kind::book::Role;
@@ -30,7 +31,7 @@ pub fn forget(app: &mut App, person: Id, now: Now) {
     if app.order(&Command::Book(BookCommand::Forget { person }), now).is_some() {
         let name = app.shelf_mut().names.remove(&person);
         app.workshop.lately = name.map(|name| (person, name));
-        app.orders.push(Order::KeepNames { which: app.which, names: vec![], forgotten: vec![person.to_string()] });
+        app.orders.push(Order::KeepNames { which: app.which, names: Names { forgotten: vec![person.to_string()], ..Names::default() } });
     }
 }
 
@@ -44,11 +45,11 @@ pub fn undone(app: &mut App, act: Id) {
         keep(app, person, name);
     } else {
         app.shelf_mut().names.remove(&person);
-        app.orders.push(Order::KeepNames { which: app.which, names: vec![], forgotten: vec![person.to_string()] });
+        app.orders.push(Order::KeepNames { which: app.which, names: Names { forgotten: vec![person.to_string()], ..Names::default() } });
     }
 }
 
 fn keep(app: &mut App, person: Id, name: String) {
     app.shelf_mut().names.insert(person, name.clone());
-    app.orders.push(Order::KeepNames { which: app.which, names: vec![(person.to_string(), name)], forgotten: vec![] });
+    app.orders.push(Order::KeepNames { which: app.which, names: Names { kept: vec![(person.to_string(), name)], ..Names::default() } });
 }

@@ -188,10 +188,10 @@ fn a_name_comes_back_while_the_bar_stands() {
     let shown = after(&mut app, [tap(Tap::Line(person)), tap(Tap::Forget(person))]);
     assert!(!shown.contains("Stair works"), "{shown}");
     let orders = app.heard(Msg::Common(Common::TakeBack), nth(30));
-    assert!(orders.iter().any(|order| matches!(order, Order::KeepNames { names, .. } if names.len() == 1)), "{orders:?}");
+    assert!(orders.iter().any(|order| matches!(order, Order::KeepNames { names, .. } if names.kept.len() == 1)), "{orders:?}");
     assert!(after(&mut app, []).contains("Stair works"));
     let orders = app.heard(Msg::Common(Common::PutBack), nth(31));
-    assert!(orders.iter().any(|order| matches!(order, Order::KeepNames { forgotten, .. } if forgotten.len() == 1)), "{orders:?}");
+    assert!(orders.iter().any(|order| matches!(order, Order::KeepNames { names, .. } if names.forgotten.len() == 1)), "{orders:?}");
     assert!(!after(&mut app, []).contains("Stair works"));
 }
 
