@@ -8,7 +8,7 @@ mod museum_piece;
 
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::ledger::line::document;
-use fivebar_core::ledger::{Book, merge};
+use fivebar_core::ledger::{Book, fold, merge};
 use fivebar_core::quantity::half_up;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::{Ask, Asking, OfferSheet, offer};
@@ -226,4 +226,21 @@ fn a_copy_of_a_demo_shows_its_totals_before_it_is_brought_in() {
     assert_eq!((totals.jobs, totals.piles, totals.pieces), (1, 4, 133));
     assert_eq!(totals.logged.as_minutes(), 1440 + 52 + 46 + 38);
     assert_eq!((sums(&totals.spent), sums(&totals.taken)), (vec!["139.73 USD".into()], vec!["647.46 USD".into()]));
+}
+
+/// The Government of Canada's rule for sums in coins, as beside `round_to_cash`: 5.97 goes down to 5.95; a card pays to the cent.
+#[test]
+fn a_sum_in_notes_goes_to_the_smallest_coin() {
+    let sold = |paid: &str| {
+        let text = format!(
+            "2026-03-01 19:00 +01:00 workshop CHF metric\ntill cash 0.05\njob box \"Box\" 2 spec\nsell 1 box for 5.97 {paid}\ntill cash 0.03\n"
+        );
+        let story = tell(&text);
+        let refused: Vec<u32> = story.refused.iter().map(|(line, _)| *line).collect();
+        assert_eq!(refused, [5], "no country has a coin of three: {:?}", story.refused);
+        let job = fold::jobs(&story.book).next().expect("a job");
+        job.selling.sales.iter().map(|sale| sale.sum.to_string()).collect::<Vec<_>>()
+    };
+    assert_eq!(sold("notes"), ["5.95 CHF"]);
+    assert_eq!(sold("card"), ["5.97 CHF"]);
 }

@@ -21,6 +21,16 @@ impl Cash {
         if Self::STEPS.contains(&minor_units) { Ok(Cash(minor_units)) } else { Err(Refusal::OutOfRange) }
     }
 
+    /// The step of the smallest coin.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`] for a coin no country rounds by.
+    pub fn of(coin: Money) -> Answer<Cash> {
+        let minor = Decimal::new(1, coin.currency().digits());
+        let steps = coin.amount().checked_div(minor).and_then(|steps| u32::try_from(steps).ok());
+        Cash::step(steps.ok_or(Refusal::OutOfRange)?)
+    }
+
     pub fn as_minor_units(self) -> u32 {
         self.0
     }

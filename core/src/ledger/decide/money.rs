@@ -9,7 +9,7 @@ use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money as kind;
 use crate::money::cost::{DistanceRate, Pack, distance, of_pack, used_up};
-use crate::quantity::{Currency, Decimal, Id, Key, Length, Moment, Money};
+use crate::quantity::{Cash, Currency, Decimal, Id, Key, Length, Moment, Money};
 use crate::refusal::{Answer, Refusal};
 
 /// What a cost belongs to: each has one home.
@@ -203,6 +203,9 @@ fn check_till(facts: &kind::TillSet) -> Answer<()> {
     }
     for sum in [facts.fixed, facts.cash].into_iter().flatten() {
         plain(same(facts.currency, sum)?)?;
+    }
+    if let Some(coin) = facts.cash.filter(|coin| !coin.is_zero()) {
+        Cash::of(coin)?;
     }
     share(facts.fee)
 }

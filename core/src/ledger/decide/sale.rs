@@ -10,7 +10,7 @@ use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale as kind;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::tax::Tax;
-use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Side};
+use crate::quantity::{Cash, Count, Currency, Decimal, Id, Moment, Money, Side, round_to_cash};
 use crate::refusal::{Answer, Refusal};
 
 /// A sale; what is missing of tax is as the till has it.
@@ -205,15 +205,16 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     enough(order.n, there)?;
     plain(same(job.currency, order.sum)?)?;
     let till = till(book, job.currency);
+    let sum = handed_over(order, &till)?;
     let (rate, side) = order.tax.unwrap_or((till.tax.unwrap_or_default(), till.side.unwrap_or(Side::Inside)));
-    let tax = Tax { rate, side }.apart(order.sum)?.tax;
+    let tax = Tax { rate, side }.apart(sum)?.tax;
     if order.heard {
         act.add(kind::OfferHeard { job: job.id, n: order.n, sum: order.sum, paid: order.paid, carried: order.carried });
     }
     let sale = act.add(kind::PieceSold {
         job: job.id,
         n: order.n,
-        sum: order.sum,
+        sum,
         tax,
         rate: Exact(rate),
         side,
@@ -222,13 +223,21 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
         buyer: order.buyer,
         when: order.when,
     });
-    let due = due_now(&job, agreement, order.sum)?;
+    let due = due_now(&job, agreement, sum)?;
     if let Some(paid) = order.paid.filter(|_| Decimal::ZERO < due.amount()) {
         let fee = fee(&till, paid, due)?;
         let (job, when) = (job.id, order.when);
         act.add(kind::PaymentReceived { job, sum: due, paid, fee, sale: Some(sale), agreed: None, when });
     }
     Ok(())
+}
+
+/// A sum handed over at once in notes and coins goes to the smallest coin; one that was agreed before stays as it was agreed.
+fn handed_over(order: &SellOrder, till: &Till) -> Answer<Money> {
+    match till.cash.filter(|coin| !coin.is_zero() && order.paid == Some(Paid::Notes) && order.agreed.is_none()) {
+        Some(coin) => round_to_cash(order.sum, Cash::of(coin)?),
+        None => Ok(order.sum),
+    }
 }
 
 /// Of a sum now handed over, what was not received ahead.
