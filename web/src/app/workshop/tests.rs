@@ -155,12 +155,15 @@ fn inv11_a_copy_that_was_added_is_said_and_its_names_are_known() {
     let orders = other.heard(named[3].clone(), nth(9));
     let text = orders.into_iter().find_map(|order| if let Order::Share { text, .. } = order { Some(text) } else { None }).unwrap();
     let mut app = App::for_tests(Place::Workshop);
-    after(&mut app, [tap(Tap::Picked(text))]);
+    after(&mut app, [tap(Tap::Picked(text.clone()))]);
     let orders = app.heard(tap(Tap::AddThese), nth(10));
     assert!(matches!(&orders[..], [Order::BringIn { lines, names, .. }] if (lines.len(), names.len()) == (1, 1)), "{orders:?}");
     assert!(app.own.names.is_empty(), "not before it is written");
     assert!(after(&mut app, [tap(Tap::Added(Err(Trouble::Full)))]).contains("Nothing was brought in."));
     assert!(app.own.names.is_empty());
+    let shown = after(&mut app, [tap(Tap::Picked(text)), tap(Tap::AddThese), tap(Tap::Added(Ok(())))]);
+    assert!(shown.contains("Added."), "{shown}");
+    assert_eq!(app.own.names.values().map(String::as_str).collect::<Vec<_>>(), ["Stair works"]);
     app.workshop.over = Over::Nothing;
 }
 
