@@ -37,8 +37,21 @@ impl Drop for Ear {
 
 /// The first event of one of `kinds`. It listens from the call on, before it is first awaited.
 pub(crate) fn first_of(target: &EventTarget, kinds: &[&'static str]) -> impl Future<Output = Event> + use<> {
+    let heard = first(target, kinds, None);
+    async move { heard.await.unwrap_throw() }
+}
+
+/// The same, or nothing where none came within so many milliseconds.
+pub(crate) fn first_within(target: &EventTarget, kinds: &[&'static str], ms: i32) -> impl Future<Output = Option<Event>> + use<> {
+    first(target, kinds, Some(ms))
+}
+
+fn first(target: &EventTarget, kinds: &[&'static str], ms: Option<i32>) -> impl Future<Output = Option<Event>> + use<> {
     let mut ears = vec![];
     let heard = Promise::new(&mut |resolve, _| {
+        if let (Some(ms), Some(window)) = (ms, super::window()) {
+            let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, ms); // it resolves to nothing
+        }
         for kind in kinds {
             let resolve = resolve.clone();
             ears.push(Ear::new(target, kind, move |event| {
@@ -47,7 +60,7 @@ pub(crate) fn first_of(target: &EventTarget, kinds: &[&'static str]) -> impl Fut
         }
     });
     async move {
-        let event = JsFuture::from(heard).await.unwrap_throw().unchecked_into();
+        let event = JsFuture::from(heard).await.unwrap_throw().dyn_into().ok();
         drop(ears);
         event
     }

@@ -59,6 +59,9 @@ pub struct Store {
     durability: Rc<RefCell<Option<String>>>,
 }
 
+/// How long another connection may take to close before it is said to hold the book.
+const LETS_GO_WITHIN_MS: i32 = 500;
+
 impl Store {
     /// A handle to the book `name`; it is opened at its first use. `tell` hears what the store tells of its own accord.
     pub fn new(name: &str, tell: impl Fn(News) + 'static) -> Self {
@@ -171,10 +174,12 @@ impl Store {
         let request = factory()?.delete_database(&self.name)?;
         let blocked = crate::phone::ears::first_of(&request, &["blocked", "success", "error"]);
         let gone = answer(&request);
-        match blocked.await.type_().as_str() {
-            "blocked" => Err(Trouble::Blocked),
-            _ => gone.await.map(|_| ()),
+        if blocked.await.type_() == "blocked" {
+            // a connection that is just being closed blocks for a moment
+            let late = crate::phone::ears::first_within(&request, &["success", "error"], LETS_GO_WITHIN_MS);
+            late.await.ok_or(Trouble::Blocked)?;
         }
+        gone.await.map(|_| ())
     }
 
     /// The durability the platform gave to the last transaction, by its own word. For tests.
