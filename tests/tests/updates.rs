@@ -110,8 +110,10 @@ fn inv13_a_start_with_no_other_window_takes_the_version_that_waits() {
         browser.until("the app to open", |b| b.asked(&page, OPEN_AS).filter(|edition| edition.is_string())) == "two"
     });
     whole_two(&mut browser, &page);
-    let loaded = 3 + tries.expect("taken at a start");
-    assert_eq!(loads(&mut browser, &page), loaded.to_string(), "opened, reloaded by the test, reloaded once by the update");
+    // opened, reloaded by the test, reloaded once by the update; a late answer may fall together with the test's next reload
+    let most = 3 + tries.expect("taken at a start");
+    let loaded: i32 = loads(&mut browser, &page).parse().expect("a number");
+    assert!((most - 1..=most).contains(&loaded), "{loaded} of {most}");
     assert_eq!(browser.errors(), [""; 0]);
 }
 
