@@ -166,7 +166,11 @@ fn load(sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
     let (mass, unit) = (seen.speech.mass(load.mass, units), common::mass_unit(units));
     let row = el("button", "loadrow").attr("type", "button").on_tap(Msg::Count(Tap::Trip(TripTap::Open)));
     if 0 < sheet.unsized_pieces {
-        let weighed = if sheet.volume.is_zero() { words::WEIGHT_UNKNOWN.to_owned() } else { words::at_least(&words::weighs(&mass, unit)) };
+        let figure = match load.carries {
+            Some(most) => words::load(&mass, &seen.speech.whole_mass(most, units), unit),
+            None => words::weighs(&mass, unit),
+        };
+        let weighed = if sheet.volume.is_zero() { words::WEIGHT_UNKNOWN.to_owned() } else { words::at_least(&figure) };
         let open = words::without_sizes(&common::pieces(sheet.unsized_pieces, &seen.speech.count(sheet.unsized_pieces)));
         return row.kid(el("b", "").text(weighed)).kid(el("span", "t14 i2").text(open));
     }
