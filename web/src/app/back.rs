@@ -1,6 +1,5 @@
 //! One step back, as the phone's own Back or Escape asks for it: what lies over a place is left, never the place.
 
-use super::draft::{Asks, DraftTap};
 use super::{App, bench, count, jobs, price, workshop};
 use crate::parts::Place;
 use fivebar_core::ledger::decide::Now;
@@ -23,20 +22,15 @@ impl App {
             return;
         }
         match self.place {
-            Place::Count => count::heard(self, one_question_back(&self.count.over), now),
+            Place::Count => {
+                let leave = if let count::Over::Pile(draft) = &self.count.over { draft.leave() } else { count::Tap::Close };
+                count::heard(self, leave, now);
+            }
             Place::Bench => bench::heard(self, bench::Tap::Close, now),
             Place::Price => price::heard(self, price::Tap::Close, now),
             Place::Jobs => self.jobs.back(),
             Place::Workshop => workshop::heard(self, workshop::Tap::Close, now),
         }
-    }
-}
-
-/// A pile that is corrected goes back to its answers first.
-fn one_question_back(over: &count::Over) -> count::Tap {
-    match over {
-        count::Over::Pile(draft) if draft.pile.is_some() && draft.asks != Asks::Name => count::Tap::Draft(DraftTap::Again(Asks::Name)),
-        _ => count::Tap::Close,
     }
 }
 
@@ -52,6 +46,7 @@ impl jobs::Jobs {
 mod tests {
     use super::*;
     use crate::app::Msg;
+    use crate::app::draft::{Asks, DraftTap};
     use crate::app::told::{after, nth};
 
     #[test]

@@ -363,6 +363,8 @@ mod tests {
         let mut app = App::for_tests(Place::Count);
         app.is_open = false;
         app.told(News::NotOpened { which: Which::Own, trouble: Trouble::Blocked });
+        app.heard(Msg::Go(Place::Bench), nth(0));
+        app.heard(Msg::Go(Place::Count), nth(0));
         assert_eq!(app.heard(tap(Tap::First), nth(0)), [Order::Feel(Feel::Refused)]);
         assert_eq!(app.heard(Msg::Common(Common::Reload), nth(1)), [Order::Reload]);
     }

@@ -1,7 +1,7 @@
 //! A new pile by chips, and a pile that is named and sized at home. Nothing is written before the last answer.
 
 use super::App;
-use super::count::{Over, sheet};
+use super::count::{Over, Tap, sheet};
 use super::entry::Typed;
 use super::order::{Feel, Order};
 use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
@@ -102,6 +102,11 @@ pub fn units(app: &App) -> Units {
 }
 
 impl Draft {
+    /// Where leaving this question leads: a pile that is corrected goes back to its other answers.
+    pub fn leave(&self) -> Tap {
+        if self.pile.is_some() && self.asks != Asks::Name { Tap::Draft(DraftTap::Again(Asks::Name)) } else { Tap::Close }
+    }
+
     fn answer(&mut self, side: Length) {
         match self.asks {
             Asks::Thickness => self.facts.thickness = Some(side),

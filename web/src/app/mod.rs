@@ -225,7 +225,10 @@ impl App {
             Place::Bench if before == place && !bench::wants_awake(self) => self.bench.over = bench::Over::Nothing,
             _ => {}
         }
-        self.notice = None;
+        // That there is no book to write into is said on every place, until it opens.
+        if self.is_open {
+            self.notice = None;
+        }
         self.orders.push(Order::Remember(place));
         self.orders.push(Order::Awake(self.wants_awake()));
     }
