@@ -12,7 +12,8 @@ pub fn remaining(left: Count, pace: Span, since: Span) -> Span {
     pace.times(i64::from(left)).minus(since.min(pace)).max(Span::ZERO)
 }
 
-/// Student's t at 80 % (two sides) for 1 to 8 degrees of freedom, in ten-thousandths; beyond, that of a bell curve.
+/// Student's t at 80 % (two sides) for 1 to 8 degrees of freedom, in ten-thousandths; beyond, that of a bell curve. Written from
+/// memory; a test integrates Student's density up to each.
 const T80: [u64; 8] = [30_777, 18_856, 16_377, 15_332, 14_759, 14_398, 14_149, 13_968];
 const T80_BELL: u64 = 12_816;
 
@@ -46,6 +47,35 @@ pub fn spread(noted: &[(Span, Count)], left: Count) -> Option<Span> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Student's density, (1 + x^2 / v)^(-(v + 1) / 2), has nine tenths of itself below each: by Simpson's rule on x = tan(u),
+    /// which brings all of it between -pi / 2 and pi / 2, so that nothing but the density is used.
+    #[test]
+    fn the_table_is_students() {
+        let part = |below: f64, v: i32| {
+            let (from, steps) = (-std::f64::consts::FRAC_PI_2, 20_000);
+            let step = (below - from) / f64::from(steps);
+            let density = |u: f64| {
+                let (x, v) = (u.tan(), f64::from(v));
+                (1.0 + x * x / v).powf(-(v + 1.0) / 2.0) * (1.0 + x * x)
+            };
+            // the open end counts for nothing, or, with one degree of freedom, for what stands beside it
+            let weight = |nth: i32| {
+                if nth == steps {
+                    1.0
+                } else if nth % 2 == 1 {
+                    4.0
+                } else {
+                    2.0
+                }
+            };
+            (1..=steps).map(|nth| weight(nth) * density(from + f64::from(nth) * step)).sum::<f64>() * step / 3.0
+        };
+        for (v, t) in (1..).zip(T80) {
+            let below = part((t as f64 / 10_000.0).atan(), v) / (2.0 * part(0.0, v));
+            assert!((below - 0.9).abs() < 1e-4, "{v}: {below}");
+        }
+    }
 
     #[test]
     fn the_spread_is_students_over_the_notes() {
