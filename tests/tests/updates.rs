@@ -41,7 +41,6 @@ impl Versions {
 /// A browser with version one whole on it, a word in a database beside the app, and how often each tab loads counted.
 fn with_version_one(profile: &Path, host: &Host) -> (Browser, Page) {
     let mut browser = Browser::start(profile);
-    browser.leave_workers_alone();
     let page = tab(&mut browser);
     browser.open(&page, &host.address());
     app::read(&mut browser, &page);
