@@ -134,8 +134,11 @@ impl Book {
     /// Indexes what came in from `before` on.
     fn settle(&mut self, before: Slot) {
         let before = if self.order.len() == before { before } else { self.forget_index() };
-        let mut fresh: Vec<Slot> = (before..self.kept.len()).collect();
-        order_by_key(&mut fresh, |slot| rank(&self.kept, *slot));
+        let mut ranked: Vec<(Option<Rank>, Slot)> = (before..self.kept.len()).map(|slot| (rank(&self.kept, slot), slot)).collect();
+        if !ranked.is_sorted() {
+            order_by_key(&mut ranked, |(rank, _)| *rank);
+        }
+        let fresh: Vec<Slot> = ranked.into_iter().map(|(_, slot)| slot).collect();
         for slot in &fresh {
             self.index(*slot);
         }

@@ -271,7 +271,7 @@ async fn names(book: &OneBook) -> Result<Sorted<Id, String>, store::Trouble> {
 async fn new_device(book: &OneBook) -> Result<Device, store::Trouble> {
     let [a, b, c, d, e, f, g, h, ..] = now::chance();
     let device = Device::new([a, b, c, d, e, f, g, h]);
-    book.store.set_meta(DEVICE, device.name()).await?;
+    book.store.set_meta(DEVICE, &device.name()).await?;
     Ok(device)
 }
 

@@ -9,6 +9,8 @@ use std::borrow::Cow;
 
 /// Deeper than any entry nests.
 const DEEPEST: u8 = 32;
+/// Room for as many members as most entries have.
+const MEMBERS: usize = 8;
 
 /// Whether the text is JSON in the one spelling we keep.
 ///
@@ -25,93 +27,106 @@ pub fn is_canonical(text: &str) -> bool {
 
 /// The tree of a text in the one spelling; `None` for any other.
 pub(super) fn tree(text: &str) -> Option<Tree<'_>> {
-    let mut rest = Rest(text);
-    rest.value(DEEPEST).filter(|_| rest.0.is_empty())
+    let mut rest = Rest { text, at: 0 };
+    rest.value(DEEPEST).filter(|_| rest.at == text.len())
 }
 
-/// What is still to be read. Each step takes something off, or says `None`.
-struct Rest<'a>(&'a str);
+/// What is read, and how far. Each step goes on, or says `None`.
+struct Rest<'a> {
+    text: &'a str,
+    at: usize,
+}
 
 impl<'a> Rest<'a> {
+    #[inline(always)]
     fn next(&self) -> Option<u8> {
-        self.0.as_bytes().first().copied()
+        self.text.as_bytes().get(self.at).copied()
     }
 
-    fn take(&mut self, start: &str) -> Option<()> {
-        self.0 = self.0.strip_prefix(start)?;
-        Some(())
+    #[inline(always)]
+    fn skip(&mut self, n: usize) {
+        self.at = self.at.saturating_add(n);
     }
 
-    fn skip(&mut self, n: usize) -> Option<&'a str> {
-        let (taken, rest) = self.0.split_at_checked(n)?;
-        self.0 = rest;
-        Some(taken)
+    #[inline(always)]
+    fn take(&mut self, byte: u8) -> Option<()> {
+        (self.next()? == byte).then(|| self.skip(1))
+    }
+
+    fn word(&mut self, word: &str) -> Option<()> {
+        self.text.get(self.at..)?.starts_with(word).then(|| self.skip(word.len()))
     }
 
     fn value(&mut self, deep: u8) -> Option<Tree<'a>> {
         match self.next()? {
             b'{' => self.object(deep.checked_sub(1)?),
             b'[' => self.array(deep.checked_sub(1)?),
-            b'"' => self.text().and_then(meant).map(|text| Tree::Scalar(Scalar::Text(text))),
-            b't' => self.take("true").map(|()| Tree::Scalar(Scalar::Yes(true))),
-            b'f' => self.take("false").map(|()| Tree::Scalar(Scalar::Yes(false))),
+            b'"' => self.text().and_then(said).map(|text| Tree::Scalar(Scalar::Text(text))),
+            b't' => self.word("true").map(|()| Tree::Scalar(Scalar::Yes(true))),
+            b'f' => self.word("false").map(|()| Tree::Scalar(Scalar::Yes(false))),
             _ => self.number(),
         }
     }
 
     fn object(&mut self, deep: u8) -> Option<Tree<'a>> {
-        self.take("{")?;
-        let (mut last, mut members) = (None, vec![]);
+        self.take(b'{')?;
+        let (mut last, mut members) = (None, Vec::with_capacity(MEMBERS));
         while self.next()? != b'}' {
             if last.is_some() {
-                self.take(",")?;
+                self.take(b',')?;
             }
             // A name that needs an escape is none of ours; so names in order of bytes are in order as written.
-            let name = self.text().filter(|name| !name.contains('\\') && last < Some(*name))?;
+            let (name, _) = self.text().filter(|(name, escaped)| !escaped && last < Some(*name))?;
             last = Some(name);
-            self.take(":")?;
-            members.push((Cow::Borrowed(name), self.value(deep)?));
+            self.take(b':')?;
+            members.push((name, self.value(deep)?));
         }
-        self.take("}").map(|()| Tree::Members(members))
+        self.take(b'}').map(|()| Tree::Members(members))
     }
 
     fn array(&mut self, deep: u8) -> Option<Tree<'a>> {
-        self.take("[")?;
+        self.take(b'[')?;
         let mut items = vec![];
         if self.next()? != b']' {
             items.push(self.value(deep)?);
             while self.next()? == b',' {
-                self.take(",")?;
+                self.skip(1);
                 items.push(self.value(deep)?);
             }
         }
-        self.take("]").map(|()| Tree::List(items))
+        self.take(b']').map(|()| Tree::List(items))
     }
 
-    /// Text between quotes, as it is written.
-    fn text(&mut self) -> Option<&'a str> {
-        self.take("\"")?;
-        let all = self.0;
+    /// Text between quotes, as it is written, and whether anything in it is escaped.
+    fn text(&mut self) -> Option<(&'a str, bool)> {
+        self.take(b'"')?;
+        let (from, mut escaped) = (self.at, false);
         loop {
-            let plain = self.0.bytes().position(|b| b == b'"' || b == b'\\' || b < b' ')?;
-            self.skip(plain)?;
-            if self.next()? == b'"' {
-                break;
+            match self.next()? {
+                b'"' => break,
+                b'\\' => {
+                    escaped = true;
+                    self.escape()?;
+                }
+                control if control < b' ' => return None,
+                _ => self.skip(1),
             }
-            self.escape()?;
         }
-        let text = all.get(..all.len().checked_sub(self.0.len())?)?;
-        self.take("\"")?;
-        Some(text)
+        let text = self.text.get(from..self.at)?;
+        self.skip(1);
+        Some((text, escaped))
     }
 
     /// `\" \\ \b \f \n \r \t`, and `\u00xx` in small letters for the other control characters.
     fn escape(&mut self) -> Option<()> {
-        let short = self.0.get(..2)?;
+        let rest = self.text.get(self.at..)?;
+        let short = rest.get(..2)?;
         if matches!(short, "\\\"" | "\\\\" | "\\b" | "\\f" | "\\n" | "\\r" | "\\t") {
-            return self.skip(2).map(drop);
+            self.skip(2);
+            return Some(());
         }
-        let code = self.skip(6)?.strip_prefix("\\u00")?;
+        let code = rest.get(..6)?.strip_prefix("\\u00")?;
+        self.skip(6);
         let control = u8::from_str_radix(code, 16).ok()?;
         let named = matches!(control, 8 | 9 | 10 | 12 | 13);
         (control < b' ' && !named && format!("{control:02x}") == code).then_some(())
@@ -119,13 +134,26 @@ impl<'a> Rest<'a> {
 
     /// A whole number as 64 bits hold it, never `-0`.
     fn number(&mut self) -> Option<Tree<'a>> {
-        let end = self.0.bytes().position(|b| !b.is_ascii_digit() && b != b'-').unwrap_or(self.0.len());
-        let text = self.skip(end)?;
-        let digits = text.strip_prefix('-').unwrap_or(text);
-        let whole = || text.parse().map(|whole| Tree::Scalar(Scalar::Whole(whole))).or_else(|_| text.parse().map(Tree::Beyond)).ok();
-        let plain = (digits == "0" || !digits.starts_with('0')) && text != "-0";
-        plain.then(whole).flatten()
+        let negative = self.take(b'-').is_some();
+        let (from, mut whole) = (self.at, 0_u64);
+        while let Some(digit) = self.next().filter(u8::is_ascii_digit) {
+            whole = whole.checked_mul(10)?.checked_add(u64::from(digit & 15))?;
+            self.skip(1);
+        }
+        let digits = self.text.get(from..self.at).filter(|digits| !digits.is_empty())?;
+        let plain = if digits.starts_with('0') { digits.len() == 1 && !negative } else { true };
+        let signed = if negative { 0_i64.checked_sub_unsigned(whole) } else { i64::try_from(whole).ok() };
+        match signed {
+            _ if !plain => None,
+            Some(whole) => Some(Tree::Scalar(Scalar::Whole(whole))),
+            None => (!negative).then_some(Tree::Beyond(whole)),
+        }
     }
+}
+
+/// What a text between quotes means.
+fn said((written, escaped): (&str, bool)) -> Option<Cow<'_, str>> {
+    if escaped { meant(written) } else { Some(Cow::Borrowed(written)) }
 }
 
 #[cfg(test)]

@@ -82,8 +82,8 @@ impl Member for Stamp {
     fn read(tree: &Tree<'_>) -> Option<Stamp> {
         let Tree::List(items) = tree else { return None };
         let [ms, n, device] = items.as_slice() else { return None };
-        let device: String = Member::read(device)?;
-        Some(Stamp(Member::read(ms)?, Member::read(n)?, Device::read(&device)?))
+        let Tree::Scalar(Scalar::Text(device)) = device else { return None };
+        Some(Stamp(Member::read(ms)?, Member::read(n)?, Device::read(device)?))
     }
     fn write(&self) -> Tree<'_> {
         Tree::List(vec![self.0.write(), self.1.write(), Tree::Scalar(Scalar::of(self.2.name()))])

@@ -3,7 +3,6 @@
 use super::canonical;
 use crate::quantity::order_by;
 use crate::quantity::{Id, Scalar, Spelled};
-use std::borrow::Cow;
 use std::fmt::Write;
 
 /// A line, or a part of it.
@@ -13,8 +12,8 @@ pub enum Tree<'a> {
     /// A whole number beyond 63 bits: spelled well, held by no member of ours.
     Beyond(u64),
     List(Vec<Tree<'a>>),
-    /// In the order of their names.
-    Members(Vec<(Cow<'a, str>, Tree<'a>)>),
+    /// In the order of their names, none of which needs an escape.
+    Members(Vec<(&'a str, Tree<'a>)>),
 }
 
 /// What stands in a line: a quantity, a list, or members of their own.
@@ -55,16 +54,15 @@ impl<'a> Tree<'a> {
 
     /// Members that are there, put in the order of their names.
     pub fn members(members: Vec<(&'a str, Option<Tree<'a>>)>) -> Tree<'a> {
-        let mut there: Vec<(Cow<'a, str>, Tree<'a>)> =
-            members.into_iter().filter_map(|(name, tree)| tree.map(|tree| (name.into(), tree))).collect();
-        order_by(&mut there, |one, other| one.0.cmp(&other.0));
+        let mut there: Vec<(&str, Tree<'_>)> = members.into_iter().filter_map(|(name, tree)| Some((name, tree?))).collect();
+        order_by(&mut there, |one, other| one.0.cmp(other.0));
         Tree::Members(there)
     }
 
     /// A member by its name.
     pub fn member(&self, name: &str) -> Option<&Tree<'a>> {
         let Tree::Members(members) = self else { return None };
-        members.iter().find(|(own, _)| own == name).map(|(_, tree)| tree)
+        members.iter().find(|(own, _)| *own == name).map(|(_, tree)| tree)
     }
 
     /// A member that must be there and hold.

@@ -35,8 +35,8 @@ mod tests {
 
     fn say_what_of<'a>(kind: Cow<'a, str>, members: Tree<'a>) -> (Cow<'a, str>, Tree<'a>) {
         let Tree::Members(mut there) = members else { return (kind, members) };
-        if kind == "PiecesCounted" && !there.iter().any(|(name, _)| name == "of") {
-            there.push(("of".into(), Tree::Scalar(Scalar::of("wood"))));
+        if kind == "PiecesCounted" && !there.iter().any(|(name, _)| *name == "of") {
+            there.push(("of", Tree::Scalar(Scalar::of("wood"))));
         }
         (kind, Tree::Members(there))
     }
