@@ -23,6 +23,11 @@ const COLD: &str = "window.shown = null; const frame = new MessageChannel(); fra
   new MutationObserver(() => { if (document.querySelector('.tiles')) requestAnimationFrame(() => frame.port2.postMessage(0)) })
     .observe(document, { subtree: true, childList: true })";
 
+/// An opening that found many loose lines has bound them, as it does on a maker's phone too.
+const BOUND: &str = "new Promise(done => { const open = indexedDB.open('fivebar'); open.onsuccess = () => {
+  const bound = open.result.transaction('meta').objectStore('meta').count('bound');
+  bound.onsuccess = () => { open.result.close(); done(bound.result === 1) } } })";
+
 fn main() {
     let profile = tempfile::tempdir().expect("a folder");
     println!("{:<58} {:>10} {:>10}", "what", "measured", "budget");
@@ -42,7 +47,10 @@ fn main() {
     println!("{:<58} {read:>7.1} ms", "  before it, reading them from the store");
     println!("\nTap to paint: from the pointerup event's timeStamp to a message posted in the next animation frame, which arrives once");
     println!("that frame was handed over. Cold start: a killed browser, no network, from navigation start to the same of the frame");
-    println!("that shows the tiles; median of five. Fold: the app's own marks (`read`, `fold`), no throttle. {} cores.", cores());
+    println!(
+        "that shows the tiles; median of five; the book was opened before, so its lines are bound. Fold: the app's own marks (`read`, `fold`), no throttle. {} cores.",
+        cores()
+    );
 }
 
 fn cores() -> usize {
@@ -75,6 +83,8 @@ fn filled(profile: &Path, entries: usize) {
     app::ready_offline(&mut browser, &page);
     browser.wait(&page, "indexedDB.databases().then(all => all.some(one => one.name === 'fivebar'))");
     browser.write_book(&page, &book::years(entries));
+    browser.reload(&page);
+    browser.wait(&page, BOUND);
 }
 
 fn opened(browser: &mut Browser, phone: Phone, script: &str) -> Page {

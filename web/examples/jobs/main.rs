@@ -68,7 +68,7 @@ impl Look {
     }
 
     fn example(mut self) -> Look {
-        let opened = News::Opened { which: Which::Example, device: Device::new([2; 8]), lines: vec![], names: Sorted::new() };
+        let opened = News::Opened { which: Which::Example, device: Device::new([2; 8]), book: Box::default(), names: Sorted::new() };
         self.app.told(opened);
         self
     }

@@ -171,7 +171,7 @@ mod tests {
     use crate::app::{Common, Msg};
     use crate::parts::Place;
     use fivebar_core::ledger::kind::haul::Step;
-    use fivebar_core::ledger::{Device, fold};
+    use fivebar_core::ledger::{Book, Device, fold};
     use fivebar_core::quantity::{Length, Sorted};
 
     fn tap(tap: Tap) -> Msg {
@@ -281,7 +281,7 @@ mod tests {
         assert_eq!(app.heard(tap(Tap::First), nth(3)), []);
         assert!(app.own.book.is_empty());
         let device = Device::read("a1").unwrap();
-        let orders = app.told(News::Opened { which: Which::Own, device, lines: vec![], names: Sorted::new() });
+        let orders = app.told(News::Opened { which: Which::Own, device, book: Box::default(), names: Sorted::new() });
         assert_eq!(taken(&app), [1]);
         assert!(appended(&orders).iter().all(|posted| posted.line.contains(&format!("\"at\":{}", nth(3).wall.at.ms()))));
     }
@@ -290,18 +290,20 @@ mod tests {
     #[test]
     fn inv09_early_taps_count_onto_the_pile_that_is_there() {
         let mut app = App::for_tests(Place::Count);
-        let opened =
-            |lines: Vec<String>| News::Opened { which: Which::Own, device: Device::read("a1").unwrap(), lines, names: Sorted::new() };
+        let opened = |book: Book| {
+            let (which, device) = (Which::Own, Device::read("a1").unwrap());
+            News::Opened { which, device, book: Box::new(book), names: Sorted::new() }
+        };
         let early = |app: &mut App, from: u8| {
             app.is_open = false;
             (from..from + 3).for_each(|n| drop(app.heard(tap(Tap::First), nth(n))));
         };
         early(&mut app, 0);
-        app.told(opened(vec![]));
+        app.told(opened(Book::default()));
         assert_eq!(taken(&app), [3], "one haul with one pile");
-        let lines = app.own.book.lines().map(str::to_owned).collect();
+        let book = app.own.book.clone();
         early(&mut app, 10);
-        app.told(opened(lines));
+        app.told(opened(book));
         assert_eq!(taken(&app), [6]);
     }
 

@@ -5,7 +5,7 @@ use super::order::{Order, Which};
 use super::shelf::{Names, Posted, Shelf};
 use super::workshop::copies::Became;
 use super::{App, Notice};
-use fivebar_core::ledger::Device;
+use fivebar_core::ledger::{Book, Device};
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Wall};
 
@@ -58,7 +58,7 @@ pub enum News {
     Opened {
         which: Which,
         device: Device,
-        lines: Vec<String>,
+        book: Box<Book>,
         names: Sorted<Id, String>,
     },
     NotOpened {
@@ -111,7 +111,7 @@ impl App {
     /// Takes in news from the phone.
     pub fn told(&mut self, news: News) -> Vec<Order> {
         match news {
-            News::Opened { which, device, lines, names } => self.opened(which, (device, names), &lines),
+            News::Opened { which, device, book, names } => self.opened(which, Shelf::of(device, *book, names)),
             News::NotOpened { trouble, .. } => (self.notice, self.jobs.awaited) = (Some(Notice::NotOpened(trouble)), false),
             News::Saved { which, ids, at } => self.of(which).into_iter().for_each(|shelf| shelf.saved(&ids, at)),
             News::NotSaved { which, lines, trouble, stored } => {
@@ -140,9 +140,7 @@ impl App {
         std::mem::take(&mut self.orders)
     }
 
-    fn opened(&mut self, which: Which, (device, names): (Device, Sorted<Id, String>), lines: &[String]) {
-        let mut shelf = Shelf::open(device, lines.iter().map(String::as_str));
-        shelf.names = names;
+    fn opened(&mut self, which: Which, mut shelf: Shelf) {
         shelf.set_clock(self.now.at);
         match which {
             Which::Own => {

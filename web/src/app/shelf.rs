@@ -75,12 +75,16 @@ struct Folded {
 impl Shelf {
     /// The book of these lines, on this device.
     pub fn open<'a>(device: Device, lines: impl IntoIterator<Item = &'a str>) -> Shelf {
-        let book = Book::of_lines(lines);
+        Shelf::of(device, Book::of_lines(lines), Sorted::new())
+    }
+
+    /// A book that was read on this device, with the names of its people.
+    pub fn of(device: Device, book: Book, names: Sorted<Id, String>) -> Shelf {
         let clock = Clock::new(device, book.last_stamp());
         Shelf {
             book,
             clock,
-            names: Sorted::new(),
+            names,
             unsaved: Set::new(),
             failed: vec![],
             names_failed: vec![],

@@ -50,6 +50,7 @@ pub enum Moment {
     Clock,
 }
 
+const A_MINUTE: i64 = 60_000;
 /// So many figures are remembered as written; then all are forgotten, so that a long day does not fill the phone.
 const REMEMBERED: usize = 500;
 
@@ -60,13 +61,15 @@ pub struct Figures {
     ready: RefCell<Sorted<String, Option<Function>>>,
     written: RefCell<Sorted<String, String>>,
     plural: Option<PluralRules>,
+    signs: (Option<char>, Option<char>),
 }
 
 impl Figures {
     /// Figures as `locale` writes them, such as `de-CH`; a locale the platform does not know is written as English.
     pub fn new(locale: &str) -> Self {
         let locale = if NumberFormat::new(locale, &Object::new()).is_ok() { locale } else { "en" };
-        Figures { locale: locale.into(), ready: RefCell::default(), written: RefCell::default(), plural: PluralRules::new(locale).ok() }
+        let (ready, written) = (RefCell::default(), RefCell::default());
+        Figures { locale: locale.into(), ready, written, plural: PluralRules::new(locale).ok(), signs: signs(locale) }
     }
 
     /// An exact decimal, such as `1250.5`, with at least and at most so many decimals.
@@ -97,12 +100,20 @@ impl Figures {
         self.written(&format!("w{currency}"), decimal, || number_format(&self.locale, &options))
     }
 
-    /// A moment in ms, by the clock of a place `offset` minutes ahead of world time.
+    /// A moment in ms, by the clock of a place `offset` minutes ahead of world time. Nothing shorter than a minute is shown.
     pub fn moment(&self, how: Moment, ms: i64, offset: i32) -> String {
-        let there = Date::new(&(ms.saturating_add(i64::from(offset) * 60_000) as f64).into());
-        let format = self.prepared(&format!("d{how:?}"), || date_format(&self.locale, how));
-        let written = format.and_then(|f| f.call1(&JsValue::UNDEFINED, &there).ok());
-        written.and_then(|w| w.as_string()).unwrap_or_else(|| there.to_iso_string().into())
+        let minute = ms.saturating_add(i64::from(offset) * A_MINUTE).div_euclid(A_MINUTE);
+        let name = match how {
+            Moment::Day => "day",
+            Moment::Weekday => "weekday",
+            Moment::Clock => "clock",
+        };
+        self.known(format!("{name} {minute}"), || {
+            let there = Date::new(&(minute.saturating_mul(A_MINUTE) as f64).into());
+            let format = self.prepared(name, || date_format(&self.locale, how));
+            let written = format.and_then(|f| f.call1(&JsValue::UNDEFINED, &there).ok());
+            written.and_then(|w| w.as_string()).unwrap_or_else(|| there.to_iso_string().into())
+        })
     }
 
     /// Which form of a word goes with `number`.
@@ -119,28 +130,28 @@ impl Figures {
 
     /// The sign between units and decimals.
     pub fn decimal_sign(&self) -> char {
-        self.sign("decimal").unwrap_or('.')
+        self.signs.0.unwrap_or('.')
     }
 
     /// The sign between thousands, where the language has one.
     pub fn thousands_sign(&self) -> Option<char> {
-        self.sign("group")
-    }
-
-    fn sign(&self, kind: &str) -> Option<char> {
-        let parts = NumberFormat::new(&self.locale, &Object::new()).ok()?.parts(1_234_567.5);
-        let part = parts.iter().find(|part| member(part, "type").as_deref() == Some(kind))?;
-        member(&part, "value")?.chars().next()
+        self.signs.1
     }
 
     /// What is written where the platform can't: the decimal as it is.
     fn written(&self, name: &str, decimal: &str, make: impl FnOnce() -> Option<Function>) -> String {
-        let asked = format!("{name} {decimal}");
+        self.known(format!("{name} {decimal}"), || {
+            let written = self.prepared(name, make).and_then(|f| f.call1(&JsValue::UNDEFINED, &decimal.into()).ok());
+            written.and_then(|w| w.as_string()).unwrap_or_else(|| decimal.to_owned())
+        })
+    }
+
+    /// What was written before under this name, else what is written now.
+    fn known(&self, asked: String, write: impl FnOnce() -> String) -> String {
         if let Some(known) = self.written.borrow().get(&asked) {
             return known.clone();
         }
-        let written = self.prepared(name, make).and_then(|f| f.call1(&JsValue::UNDEFINED, &decimal.into()).ok());
-        let text = written.and_then(|w| w.as_string()).unwrap_or_else(|| decimal.to_owned());
+        let text = write();
         let mut known = self.written.borrow_mut();
         if known.len() == REMEMBERED {
             known.clear();
@@ -157,6 +168,16 @@ impl Figures {
         self.ready.borrow_mut().insert(name.into(), made.clone());
         made
     }
+}
+
+/// The signs between units and decimals, and between thousands.
+fn signs(locale: &str) -> (Option<char>, Option<char>) {
+    let parts = NumberFormat::new(locale, &Object::new()).map(|format| format.parts(1_234_567.5)).unwrap_or_default();
+    let sign = |kind| {
+        let part = parts.iter().find(|part| member(part, "type").as_deref() == Some(kind))?;
+        member(&part, "value")?.chars().next()
+    };
+    (sign("decimal"), sign("group"))
 }
 
 /// The person's language by the phone, such as `en-GB`.

@@ -46,6 +46,11 @@ fn name_of(thrown: &wasm_bindgen::JsValue) -> String {
     name.unwrap_or_else(|| format!("{thrown:?}"))
 }
 
+/// Once what was begun before has come to where it waits for the platform.
+pub async fn after_what_waits() {
+    let _ = wasm_bindgen_futures::JsFuture::from(js_sys::Promise::resolve(&wasm_bindgen::JsValue::UNDEFINED)).await;
+}
+
 /// Does what takes a while once the tap has been answered. One body for all that is awaited keeps the download small.
 pub fn later(doing: std::pin::Pin<Box<dyn Future<Output = ()>>>) {
     wasm_bindgen_futures::spawn_local(doing);

@@ -2,6 +2,7 @@
 //!
 //! A write is one transaction with strict durability; it is saved when `complete` was heard, never before.
 //! Only this file and the folder of its name know IndexedDB.
+mod bound;
 mod open;
 mod posting;
 mod read;
@@ -11,8 +12,10 @@ mod shelf;
 mod trouble;
 mod write;
 
+pub use bound::Bound;
 pub use open::News;
 pub use posting::{Aside, Line, Posted, Posting};
+pub use read::Whole;
 pub use room::{Kept, Room, estimate, persist, persisted};
 pub use trouble::Trouble;
 
@@ -92,6 +95,14 @@ impl Store {
     /// Why nothing was saved.
     pub async fn append_merge(&self, posting: &Posting) -> Result<Posted, Trouble> {
         if closed() { Err(Trouble::Stopped) } else { self.post(posting, Differing::SetAside).await }
+    }
+
+    /// All there is, in one transaction.
+    ///
+    /// # Errors
+    /// Why the book could not be read.
+    pub async fn whole(&self) -> Result<Whole, Trouble> {
+        self.read_whole().await
     }
 
     /// Every entry, in order of arrival.

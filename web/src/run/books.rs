@@ -8,9 +8,9 @@ use crate::app::shelf::Posted;
 use crate::phone::later;
 use crate::phone::measure::Measure;
 use crate::phone::now;
-use crate::phone::store::{self, BOOK, EXAMPLE, Posting, Row, Store};
+use crate::phone::store::{self, BOOK, EXAMPLE, Posting, Row, Store, Whole};
 use crate::phone::tabs::{Tabs, Word};
-use fivebar_core::ledger::Device;
+use fivebar_core::ledger::{Book, Device};
 use fivebar_core::quantity::Id;
 use fivebar_core::quantity::Sorted;
 use std::cell::Cell;
@@ -65,14 +65,18 @@ impl Books {
         let (book, me) = (self.of(which), self.me.clone());
         later(Box::pin(async move {
             let reading = Measure::begin();
-            let news = match read(&book).await {
-                Ok((device, lines, names)) => News::Opened { which, device, lines, names },
-                Err(trouble) => News::NotOpened { which, trouble: said(&trouble) },
-            };
+            let found = read(&book).await;
             reading.end("read");
             let folding = Measure::begin();
+            let (news, to_bind) = match found {
+                Ok((device, whole)) => (opened(which, device, &whole), whole.to_bind()),
+                Err(trouble) => (News::NotOpened { which, trouble: said(&trouble) }, None),
+            };
             with(&me, |run| run.told(news));
             folding.end("fold");
+            if let Some(bound) = to_bind {
+                let _ = book.store.bind(&bound).await; // for speed alone: on a full phone the next opening is as slow as this one
+            }
         }));
     }
 
@@ -245,27 +249,33 @@ fn note_last(book: &OneBook, rows: &[Row]) {
     }
 }
 
-type Opened = (Device, Vec<String>, Sorted<Id, String>);
-
-async fn read(book: &OneBook) -> Result<Opened, store::Trouble> {
-    let rows = book.store.all().await?;
-    note_last(book, &rows);
-    let device = match book.store.meta(DEVICE).await?.as_deref().and_then(Device::read) {
+async fn read(book: &OneBook) -> Result<(Device, Whole), store::Trouble> {
+    let whole = book.store.whole().await?;
+    book.last.set(book.last.get().max(whole.last()));
+    let device = match whole.meta(DEVICE).and_then(Device::read) {
         Some(device) => device,
         None => new_device(book).await?,
     };
-    let lines = rows.into_iter().map(|row| row.line).chain(aside(book).await?).collect();
-    Ok((device, lines, names(book).await?))
+    Ok((device, whole))
 }
 
 /// What was set aside is part of the book, as damaged as it is: it is in every copy, and known when it comes again.
+fn opened(which: Which, device: Device, whole: &Whole) -> News {
+    let aside = whole.aside.iter().map(|aside| aside.line.as_str());
+    let lines = whole.bound.lines().chain(whole.loose.iter().map(|row| row.line.as_str())).chain(aside);
+    News::Opened { which, book: Box::new(Book::of_lines(lines)), device, names: named(&whole.people) }
+}
+
 async fn aside(book: &OneBook) -> Result<Vec<String>, store::Trouble> {
     Ok(book.store.aside().await?.into_iter().map(|aside| aside.line).collect())
 }
 
 async fn names(book: &OneBook) -> Result<Sorted<Id, String>, store::Trouble> {
-    let named = |(id, name): (String, String)| Some((Id::read(&id)?, name));
-    Ok(book.store.people().await?.into_iter().filter_map(named).collect())
+    Ok(named(&book.store.people().await?))
+}
+
+fn named(people: &[(String, String)]) -> Sorted<Id, String> {
+    people.iter().filter_map(|(id, name)| Some((Id::read(id)?, name.clone()))).collect()
 }
 
 async fn new_device(book: &OneBook) -> Result<Device, store::Trouble> {

@@ -33,8 +33,8 @@ pub struct Run {
     installing: Rc<phone::installed::Installing>,
 }
 
-/// Opens the app in the page.
-pub fn start() {
+/// Opens the app in the page. The book is asked for first: the platform fetches it while the first screen is drawn.
+pub async fn start() {
     panic::install(panic::LastWords { said: words::STOPPED, reload: words::OPEN_AGAIN });
     if let Some(ear) = theme::follow() {
         ear.for_good();
@@ -54,7 +54,9 @@ pub fn start() {
         back: phone::back::Back::default(),
         installing: listen_for_offer(me.clone()),
     });
-    run.clone().open();
+    run.books.open();
+    phone::after_what_waits().await;
+    run.open();
 }
 
 /// What this phone is, and what was chosen on it.
@@ -108,9 +110,8 @@ impl Run {
         let stage = Stage::new(document, root, move |message| me.heard(message));
         *self.stage.borrow_mut() = Some(stage);
         self.listen();
-        self.told(News::Tick(wall_clock()));
+        self.app.borrow_mut().now = wall_clock();
         self.told(News::Here(here()));
-        self.books.open();
         self.books.look_at_keeping();
     }
 

@@ -1,38 +1,78 @@
 //! Makes nodes of the page equal to a tree, touching only what differs: a field keeps its cursor, a node its focus.
 use super::El;
+use std::cell::OnceCell;
 use wasm_bindgen::prelude::*;
 use web_sys::{Document, Element, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement, Node};
 
 const SVG: &str = "http://www.w3.org/2000/svg";
 
-/// A new node in its parent's namespace; `svg` opens its own.
-fn build<M>(document: &Document, parent: &Element, new: &El<M>) -> Element {
-    let namespace = if new.tag == "svg" { Some(SVG.to_owned()) } else { parent.namespace_uri() };
-    let made = document.create_element_ns(namespace.as_deref(), new.tag).unwrap_throw();
-    patch(document, &made, &super::el(new.tag, ""), new);
+/// A node of the page. It is looked up when something there differs, and most of the page never does.
+pub(super) struct Spot<'a> {
+    parent: Option<(&'a Spot<'a>, usize)>,
+    node: OnceCell<Option<Element>>,
+}
+
+impl<'a> Spot<'a> {
+    pub(super) fn of(node: Element) -> Self {
+        Spot { parent: None, node: OnceCell::from(Some(node)) }
+    }
+
+    fn kid(&'a self, nth: usize) -> Self {
+        Spot { parent: Some((self, nth)), node: OnceCell::new() }
+    }
+
+    fn node(&self) -> Option<&Element> {
+        let look = || {
+            let (parent, nth) = self.parent?;
+            parent.node()?.children().item(u32::try_from(nth).ok()?)
+        };
+        self.node.get_or_init(look).as_ref()
+    }
+}
+
+/// A new node; what stands in a drawing is part of it.
+fn build<M>(document: &Document, in_drawing: bool, new: &El<M>) -> Element {
+    let drawn = in_drawing || new.tag == "svg";
+    let made = if drawn { document.create_element_ns(Some(SVG), new.tag) } else { document.create_element(new.tag) }.unwrap_throw();
+    if new.text.is_some() {
+        made.set_text_content(new.text.as_deref());
+    }
+    for kid in &new.kids {
+        let _ = made.append_child(&build(document, drawn, kid)); // a node that was just made fits anywhere
+    }
+    // After the kids: a menu can only hold a choice that is there.
+    new.attrs.iter().for_each(|(name, value)| set(&made, name, value));
     made
 }
 
-fn patch<M>(document: &Document, at: &Element, old: &El<M>, new: &El<M>) {
+fn patch<M>(document: &Document, at: &Spot, old: &El<M>, new: &El<M>) {
     if old.text != new.text {
-        at.set_text_content(new.text.as_deref());
+        at.node().iter().for_each(|node| node.set_text_content(new.text.as_deref()));
     }
     if new.text.is_none() {
         patch_kids(document, at, &old.kids, &new.kids);
     }
     for (name, _) in old.attrs.iter().filter(|(name, _)| new.attribute(name).is_none()) {
-        take_away(at, name);
+        at.node().iter().for_each(|node| take_away(node, name));
     }
     for (name, value) in &new.attrs {
         if is_held(name) || old.attribute(name) != Some(value) {
-            set(at, name, value);
+            at.node().iter().for_each(|node| set(node, name, value));
         }
     }
 }
 
-/// Keeps the node of the same tag and key, in order; the rest is made or removed. What goes is removed
-/// first: moving a node takes its focus, and most changes then move none.
-pub(super) fn patch_kids<M>(document: &Document, at: &Element, old: &[El<M>], new: &[El<M>]) {
+/// Keeps the node of the same tag and key, in order; the rest is made or removed.
+pub(super) fn patch_kids<M>(document: &Document, at: &Spot, old: &[El<M>], new: &[El<M>]) {
+    if old.len() == new.len() && old.iter().zip(new).all(|(old, new)| old.same_node(new)) {
+        old.iter().zip(new).enumerate().for_each(|(nth, (old, new))| patch(document, &at.kid(nth), old, new));
+    } else if let Some(node) = at.node() {
+        move_kids(document, node, old, new);
+    }
+}
+
+/// What goes is removed first: moving a node takes its focus, and most changes then move none.
+fn move_kids<M>(document: &Document, at: &Element, old: &[El<M>], new: &[El<M>]) {
     let nodes = std::iter::successors(at.first_element_child(), Element::next_element_sibling);
     let mut left: Vec<_> = old.iter().zip(nodes).map(Some).collect();
     let mut pair = |kid: &El<M>| {
@@ -43,15 +83,16 @@ pub(super) fn patch_kids<M>(document: &Document, at: &Element, old: &[El<M>], ne
     for (_, node) in left.into_iter().flatten() {
         node.remove();
     }
+    let in_drawing = at.namespace_uri().as_deref() == Some(SVG);
     let mut next = at.first_element_child();
     for (kid, kept) in pairs {
         let is_new = kept.is_none();
         let node = match kept {
             Some((was, node)) => {
-                patch(document, &node, was, kid);
+                patch(document, &Spot::of(node.clone()), was, kid);
                 node
             }
-            None => build(document, at, kid),
+            None => build(document, in_drawing, kid),
         };
         if !is_new && next.as_ref() == Some(&node) {
             next = node.next_element_sibling();
@@ -73,7 +114,7 @@ fn set(at: &Element, name: &str, value: &str) {
         "checked" => tick(at, true),
         _ => false,
     };
-    if !held && at.get_attribute(name).as_deref() != Some(value) {
+    if !held {
         let _ = at.set_attribute(name, value);
     }
 }

@@ -1,7 +1,7 @@
 //! The stage: the part of the page that shows the newest tree and hands on what is said there.
 //!
 //! It listens once, on the document; who was meant is found by the way from the root to the node that was used.
-use super::patch::{patch_kids, typed};
+use super::patch::{Spot, patch_kids, typed};
 use super::press::Presses;
 use super::{El, el};
 use std::cell::RefCell;
@@ -64,7 +64,7 @@ impl<M: Clone + 'static> Stage<M> {
         let moved = self.moved(&tree);
         {
             let mut shown = self.shown.borrow_mut();
-            patch_kids(&self.document, &self.root, &shown.kids, std::slice::from_ref(&tree));
+            patch_kids(&self.document, &Spot::of(self.root.clone()), &shown.kids, std::slice::from_ref(&tree));
             shown.kids = vec![tree];
         }
         if moved {

@@ -10,7 +10,7 @@ use crate::words::Plain;
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::ledger::{Device, line};
+use fivebar_core::ledger::{Book, Device, line};
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Currency, Key, Sorted, Units, Wall};
 use fivebar_core::sheet::rack::rack;
@@ -121,8 +121,9 @@ impl Maker {
         sheet(&self.app).unwrap().unwrap()
     }
 
-    fn example_opened(&mut self, lines: Vec<String>) {
-        let opened = News::Opened { which: Which::Example, device: Device::new([2; 8]), lines, names: Sorted::new() };
+    fn example_opened(&mut self, lines: &[String]) {
+        let book = Box::new(Book::of_lines(lines.iter().map(String::as_str)));
+        let opened = News::Opened { which: Which::Example, device: Device::new([2; 8]), book, names: Sorted::new() };
         self.orders = self.app.told(opened);
     }
 }
@@ -228,7 +229,7 @@ fn the_example_shows_both_demos_to_the_cent() {
     let mut maker = Maker::new();
     maker.tap(Tap::TryExample).shows(&["The example is being written"]);
     assert_eq!(maker.orders, [Order::OpenExample]);
-    maker.example_opened(vec![]);
+    maker.example_opened(&[]);
     let filled: Vec<usize> = maker
         .orders
         .iter()
@@ -281,7 +282,7 @@ fn the_example_shows_both_demos_to_the_cent() {
 #[test]
 fn the_example_goes_in_one_tap_wherever_one_is() {
     let mut maker = Maker::new();
-    maker.example_opened(vec![]);
+    maker.example_opened(&[]);
     let job = maker
         .app
         .example
@@ -298,14 +299,14 @@ fn the_example_goes_in_one_tap_wherever_one_is() {
 fn an_example_that_is_there_is_not_written_again() {
     let mut maker = Maker::new();
     let (lines, _) = crate::app::example::told();
-    maker.example_opened(lines.into_iter().map(|posted| posted.line).collect());
+    maker.example_opened(&lines.into_iter().map(|posted| posted.line).collect::<Vec<_>>());
     assert_eq!(maker.orders, []);
     maker.shows(&["Example", "Plant stands"]);
 }
 
 #[test]
 fn the_example_is_looked_for_once_and_only_on_jobs() {
-    let own = || News::Opened { which: Which::Own, device: Device::new([1; 8]), lines: vec![], names: Sorted::new() };
+    let own = || News::Opened { which: Which::Own, device: Device::new([1; 8]), book: Box::default(), names: Sorted::new() };
     for (place, looks) in [(Place::Count, 0), (Place::Jobs, 1)] {
         let mut app = App::new(crate::parts::Page::default(), place, Rc::new(Plain::default()));
         let orders = app.told(own());

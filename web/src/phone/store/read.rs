@@ -1,26 +1,61 @@
 //! Reading: the whole book or what came after a place, in pages, so that a big book never makes one huge answer.
 use super::open::answer;
 use super::shelf::{self, Kept};
-use super::{Aside, Row, Store, Trouble};
+use super::{Aside, Bound, Row, Store, Trouble};
 use js_sys::Array;
 use wasm_bindgen::prelude::*;
 use web_sys::{IdbKeyRange, IdbObjectStore};
 
 const PAGE: u32 = 20_000;
 
+/// All that lies on the shelves of a book.
+#[derive(Clone, Debug, Default)]
+pub struct Whole {
+    pub bound: Bound,
+    /// The rows that came after what is bound.
+    pub loose: Vec<Row>,
+    meta: Vec<(String, String)>,
+    pub people: Vec<(String, String)>,
+    pub aside: Vec<Aside>,
+}
+
+impl Whole {
+    /// The place of the last entry; 0 where there is none.
+    pub fn last(&self) -> u64 {
+        self.loose.last().map_or(self.bound.to(), |row| row.seq)
+    }
+
+    /// What the phone remembers beside the book under `key`.
+    pub fn meta(&self, key: &str) -> Option<&str> {
+        self.meta.iter().find(|(own, _)| own == key).map(|(_, value)| &**value)
+    }
+
+    /// A new binding of it all, where so many lines are loose that it is worth one.
+    pub fn to_bind(&self) -> Option<Bound> {
+        self.bound.with(&self.loose)
+    }
+}
+
 impl Store {
+    pub(super) async fn read_whole(&self) -> Result<Whole, Trouble> {
+        let work = self.begin("readonly").await?;
+        let entries = work.object_store(shelf::ENTRIES)?;
+        let asked = |name: &str| Ok::<_, Trouble>(answer(&work.object_store(name)?.get_all()?));
+        let (count, meta, people, aside) = (answer(&entries.count()?), asked(shelf::META)?, asked(shelf::PEOPLE)?, asked(shelf::ASIDE)?);
+        let (meta, people, aside) = (kept(meta.await?), kept(people.await?), kept(aside.await?));
+        let all = count.await?.as_f64().unwrap_or_default() as usize;
+        let (bound, loose) = bound_and_loose(&entries, Bound::among(meta.iter()).unwrap_or_default(), all).await?;
+        Ok(Whole {
+            bound,
+            loose,
+            meta: meta.iter().map(Kept::key_and_value).collect(),
+            people: people.iter().map(Kept::id_and_line).collect(),
+            aside: aside.iter().map(set_aside).collect(),
+        })
+    }
+
     pub(super) async fn rows_after(&self, seq: u64) -> Result<Vec<Row>, Trouble> {
-        let entries = self.shelf(shelf::ENTRIES).await?;
-        let (mut rows, mut last) = (vec![], seq);
-        loop {
-            let range = IdbKeyRange::lower_bound_with_open(&(last as f64).into(), true)?;
-            let page = Array::from(&answer(&entries.get_all_with_key_and_limit(&range, PAGE)?).await?);
-            rows.extend(super::rows::rows(&page));
-            last = rows.last().map_or(last, |row: &Row| row.seq);
-            if page.length() < PAGE {
-                return Ok(rows);
-            }
-        }
+        rows_from(&self.shelf(shelf::ENTRIES).await?, seq, true).await
     }
 
     pub(super) async fn value(&self, key: &str) -> Result<Option<String>, Trouble> {
@@ -29,13 +64,11 @@ impl Store {
     }
 
     pub(super) async fn names(&self) -> Result<Vec<(String, String)>, Trouble> {
-        let found = Array::from(&answer(&self.shelf(shelf::PEOPLE).await?.get_all()?).await?);
-        Ok(found.iter().map(|kept| kept.unchecked_into::<Kept>().id_and_line()).collect())
+        Ok(kept(answer(&self.shelf(shelf::PEOPLE).await?.get_all()?).await?).iter().map(Kept::id_and_line).collect())
     }
 
     pub(super) async fn damaged(&self) -> Result<Vec<Aside>, Trouble> {
-        let found = Array::from(&answer(&self.shelf(shelf::ASIDE).await?.get_all()?).await?);
-        Ok(found.iter().map(aside).collect())
+        Ok(kept(answer(&self.shelf(shelf::ASIDE).await?.get_all()?).await?).iter().map(set_aside).collect())
     }
 
     async fn shelf(&self, name: &str) -> Result<IdbObjectStore, Trouble> {
@@ -43,8 +76,37 @@ impl Store {
     }
 }
 
-fn aside(kept: JsValue) -> Aside {
-    let kept: Kept = kept.unchecked_into();
+/// What is bound and what came after it; all rows where the binding does not fit them.
+async fn bound_and_loose(entries: &IdbObjectStore, bound: Bound, all: usize) -> Result<(Bound, Vec<Row>), Trouble> {
+    if bound != Bound::default() {
+        let mut rows = rows_from(entries, bound.to(), false).await?;
+        if bound.fits(&rows, all) {
+            rows.remove(0);
+            return Ok((bound, rows));
+        }
+    }
+    Ok((Bound::default(), rows_from(entries, 0, true).await?))
+}
+
+/// The rows from a place on, or after it.
+async fn rows_from(entries: &IdbObjectStore, seq: u64, after: bool) -> Result<Vec<Row>, Trouble> {
+    let (mut rows, mut last, mut after) = (vec![], seq, after);
+    loop {
+        let range = IdbKeyRange::lower_bound_with_open(&(last as f64).into(), after)?;
+        let page = Array::from(&answer(&entries.get_all_with_key_and_limit(&range, PAGE)?).await?);
+        rows.extend(super::rows::rows(&page));
+        (last, after) = (rows.last().map_or(last, |row: &Row| row.seq), true);
+        if page.length() < PAGE {
+            return Ok(rows);
+        }
+    }
+}
+
+fn kept(found: JsValue) -> Vec<Kept> {
+    Array::from(&found).iter().map(JsValue::unchecked_into).collect()
+}
+
+fn set_aside(kept: &Kept) -> Aside {
     let (id, line) = kept.id_and_line();
     Aside { id, line, why: kept.reason() }
 }

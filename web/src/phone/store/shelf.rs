@@ -29,6 +29,10 @@ extern "C" {
     fn value(this: &Kept) -> JsValue;
     #[wasm_bindgen(method, getter)]
     fn why(this: &Kept) -> JsValue;
+    #[wasm_bindgen(method, getter)]
+    pub(super) fn to(this: &Kept) -> JsValue;
+    #[wasm_bindgen(method, getter)]
+    pub(super) fn bytes(this: &Kept) -> JsValue;
 }
 
 /// A member of a record as text; what is missing or no text reads as empty, and the core calls it damaged.
