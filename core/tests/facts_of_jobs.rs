@@ -3,10 +3,12 @@
 mod maker;
 
 use fivebar_core::bench::{Kind, On as WorkOn, Stage};
-use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, JobCommand, MoneyCommand, Much, On, SaleCommand, SellOrder};
+use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, HaulCommand, JobCommand, MoneyCommand};
+use fivebar_core::ledger::decide::{Much, On, SaleCommand, SellOrder};
+use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::ledger::kind::haul::Per;
+use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::money::{RateSet, TillSet};
 use fivebar_core::ledger::kind::sale::{OfferHeard, Paid, SellingGuessed};
@@ -15,7 +17,7 @@ use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::haul as haul_sheet;
 use fivebar_core::sheet::rate::{RatePart, rate};
 use fivebar_core::sheet::{account, carried, job, price, workshop};
-use maker::{Maker, d, key, shown};
+use maker::{Maker, d, key, shown, sixteenths};
 
 fn rate_of(currency: Currency) -> RateSet {
     RateSet { currency, pay: None, lowest: None, hours: None, logged: None, costs: None, wear: None, tax: None, profit: None }
@@ -224,4 +226,30 @@ fn a_haul_of_another_currency_asks_for_one_figure() {
     maker.end(job);
     assert_eq!(account::account(&maker.shop(), job).unwrap().costs.total, Some(maker.money("2")));
     assert!(haul_sheet::haul(&maker.shop(), haul).unwrap().rack.is_some());
+}
+
+/// What a command names must be there, and a supplier met on a trip is one act with the haul.
+#[test]
+fn facts_of_a_haul_name_what_is_there() {
+    let (mut maker, job) = begun(1);
+    let nobody = job; // no haul, no trip
+    let described = |haul| HaulCommand::Describe(HaulDescribed { haul, name: None, supplier: None, carries: Some(1) });
+    let haul = maker.order(Command::Haul(HaulCommand::Leave { haul: None, currency: Currency::USD, units: Units::Inch }));
+    let (haul, trip) = (haul[0], haul[1]);
+    let pile = maker.pile(haul, None, [sixteenths(16); 3], 5);
+    for command in [
+        described(nobody),
+        HaulCommand::FromNew { haul: nobody },
+        HaulCommand::Leave { haul: Some(nobody), currency: Currency::USD, units: Units::Inch },
+        HaulCommand::Step { haul, trip: nobody, step: Step::AtBin },
+        HaulCommand::Step { haul: nobody, trip, step: Step::AtBin },
+        HaulCommand::Take { haul, pile, job: haul, n: 1 },
+    ] {
+        refused(&mut maker, Command::Haul(command), Refusal::NotThere);
+    }
+    let act = maker.order(Command::Haul(HaulCommand::FromNew { haul }))[0];
+    assert_eq!(fold::haul(&maker.book, haul).unwrap().supplier, Some(act));
+    maker.order(Command::Book(BookCommand::TakeBack { act }));
+    assert_eq!(fold::haul(&maker.book, haul).unwrap().supplier, None);
+    assert!(fold::workshop(&maker.book).people.is_empty());
 }

@@ -109,7 +109,7 @@ fn failed() -> Hand {
     let orders = hand.app.heard(Msg::Count(count::Tap::Pile(pile)), Now { wall: hand.app.now, chance: [8; 10] });
     let lines = orders.into_iter().find_map(|order| if let Order::Append { lines, .. } = order { Some(lines) } else { None });
     let lines = lines.unwrap_or_default();
-    hand.app.told(News::NotSaved { which: Which::Own, lines, trouble: Trouble::Full, stored });
+    hand.app.told(News::NotSaved { which: Which::Own, lines, names: Default::default(), trouble: Trouble::Full, stored });
     hand
 }
 

@@ -168,8 +168,9 @@ mod tests {
     use crate::app::order::Which;
     use crate::app::shelf::{Names, Posted};
     use crate::app::told::{after, nth};
-    use crate::app::{Common, Msg};
+    use crate::app::{Common, Msg, workshop};
     use crate::parts::Place;
+    use fivebar_core::ledger::kind::book::Role;
     use fivebar_core::ledger::kind::haul::Step;
     use fivebar_core::ledger::{Book, Device, fold};
     use fivebar_core::quantity::{Length, Sorted};
@@ -329,7 +330,7 @@ mod tests {
         app.told(News::Saved { which: Which::Own, ids, at: nth(9).wall });
         let lines = appended(&app.heard(tap(Tap::Pile(own)), nth(10)));
         assert!(after(&mut app, []).contains("class=\"ho\""), "hollow until it is saved");
-        app.told(News::NotSaved { which: Which::Own, lines: lines.clone(), trouble: Trouble::Full, stored });
+        app.told(News::NotSaved { which: Which::Own, lines: lines.clone(), names: Names::default(), trouble: Trouble::Full, stored });
         let shown = after(&mut app, []);
         for said in
             ["tile fail", "class=\"ho\"", "Not counted: 10 onto Pile A", "Your 1 piece, saved 09:00.", "count the 10", "Keep a copy"]
@@ -355,7 +356,7 @@ mod tests {
         let second = appended(&app.heard(tap(Tap::Pile(own)), nth(11)));
         let ids = second.iter().map(|posted| posted.id).collect();
         app.told(News::Saved { which: Which::Own, ids, at: nth(12).wall });
-        app.told(News::NotSaved { which: Which::Own, lines: first, trouble: Trouble::Lost, stored: vec![] });
+        app.told(News::NotSaved { which: Which::Own, lines: first, names: Names::default(), trouble: Trouble::Lost, stored: vec![] });
         assert_eq!(taken(&app), [2]);
     }
 
@@ -381,25 +382,40 @@ mod tests {
         assert!(app.own.book.lines().all(|line| !line.contains("Stair")), "no name is in the book");
         let supplier = app.own.haul().unwrap().supplier;
         assert_eq!(supplier, app.own.names.keys().next().copied());
+        app.heard(Msg::Common(Common::TakeBack), nth(40));
+        assert_eq!(app.own.haul().unwrap().supplier, None, "person and haul are one act");
+        assert!(fold::workshop(&app.own.book).people.is_empty());
     }
 
     /// On a full phone neither the person nor the name is saved: both are said, and both are tried again.
     #[test]
     fn a_name_that_was_not_saved_is_tried_again() {
-        let mut app = App::for_tests(Place::Count);
-        let names = Names { kept: vec![("id".into(), "Stair works".into())], ..Names::default() };
-        app.told(News::NamesNotSaved { which: Which::Own, names: names.clone(), trouble: Trouble::Full });
-        assert!(after(&mut app, []).contains("1 not saved"));
-        let again = app.heard(Msg::Common(Common::TryAgain), nth(1));
-        assert_eq!(again, [Order::KeepNames { which: Which::Own, names }]);
-        assert!(!after(&mut app, []).contains("not saved<"));
+        let mut app = App::for_tests(Place::Workshop);
+        let say = |tap| Msg::Workshop(tap);
+        after(&mut app, [say(workshop::Tap::Open(workshop::Over::People)), say(workshop::Tap::Typed("Stair works".into()))]);
+        let orders = app.heard(say(workshop::Tap::AddPerson(Role::Supplier)), nth(3));
+        let (lines, names) = orders
+            .iter()
+            .find_map(|order| if let Order::Append { lines, names, .. } = order { Some((lines.clone(), names.clone())) } else { None })
+            .unwrap();
+        assert_eq!(names.kept.iter().map(|(_, name)| &**name).collect::<Vec<_>>(), ["Stair works"], "in the transaction of the act");
+        app.told(News::NotSaved { which: Which::Own, lines: lines.clone(), names: names.clone(), trouble: Trouble::Full, stored: vec![] });
+        assert_eq!(app.own.failures(), 1);
+        let again = app.heard(Msg::Common(Common::TryAgain), nth(4));
+        assert_eq!(again, [Order::Append { which: Which::Own, lines, names }]);
     }
 
     #[test]
     fn what_could_not_be_saved_is_said_and_can_be_tried_again() {
         let mut app = App::for_tests(Place::Count);
         let lines = appended(&app.heard(tap(Tap::First), nth(0)));
-        app.told(News::NotSaved { which: Which::Own, lines: lines.clone(), trouble: Trouble::Full, stored: vec![] });
+        app.told(News::NotSaved {
+            which: Which::Own,
+            lines: lines.clone(),
+            names: Names::default(),
+            trouble: Trouble::Full,
+            stored: vec![],
+        });
         let shown = after(&mut app, []);
         assert!(shown.contains("The phone is full.") && shown.contains("No pieces yet"), "{shown}");
         let again = app.heard(Msg::Common(Common::TryAgain), nth(1));

@@ -198,7 +198,8 @@ impl App {
             Ok(written) => {
                 self.notice = None;
                 let written = written?;
-                self.orders.push(Order::Append { which: self.which, lines: written.lines.clone() });
+                let (which, lines) = (self.which, written.lines.clone());
+                self.orders.push(Order::Append { which, lines, names: shelf::Names::default() });
                 let shelf = self.shelf_mut();
                 (shelf.last_act, shelf.taken_back) = (Some(written.act), None);
                 Some(written)
@@ -248,13 +249,10 @@ impl App {
             Common::TakeBack => self.take_back(now),
             Common::PutBack => self.put_back(now),
             Common::TryAgain => {
-                let lines = self.shelf_mut().try_again();
+                let (lines, names) = self.shelf_mut().try_again();
                 self.notice = None;
-                for names in std::mem::take(&mut self.shelf_mut().names_failed) {
-                    self.orders.push(Order::KeepNames { which: self.which, names });
-                }
                 if !lines.is_empty() {
-                    self.orders.push(Order::Append { which: self.which, lines });
+                    self.orders.push(Order::Append { which: self.which, lines, names });
                 }
             }
             Common::Understood => self.notice = None,

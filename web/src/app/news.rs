@@ -74,13 +74,9 @@ pub enum News {
     NotSaved {
         which: Which,
         lines: Vec<Posted>,
-        trouble: Trouble,
-        stored: Vec<String>,
-    },
-    NamesNotSaved {
-        which: Which,
         names: Names,
         trouble: Trouble,
+        stored: Vec<String>,
     },
     /// Another tab wrote these.
     Grew {
@@ -114,12 +110,8 @@ impl App {
             News::Opened { which, device, book, names } => self.opened(which, Shelf::of(device, *book, names)),
             News::NotOpened { trouble, .. } => (self.notice, self.jobs.awaited) = (Some(Notice::NotOpened(trouble)), false),
             News::Saved { which, ids, at } => self.of(which).into_iter().for_each(|shelf| shelf.saved(&ids, at)),
-            News::NotSaved { which, lines, trouble, stored } => {
-                self.of(which).into_iter().for_each(|shelf| shelf.not_saved(lines.clone(), &stored));
-                self.notice = Some(Notice::NotSaved(trouble));
-            }
-            News::NamesNotSaved { which, names, trouble } => {
-                self.of(which).into_iter().for_each(|shelf| shelf.names_failed.push(names.clone()));
+            News::NotSaved { which, lines, names, trouble, stored } => {
+                self.of(which).into_iter().for_each(|shelf| shelf.not_saved((lines.clone(), names.clone()), &stored));
                 self.notice = Some(Notice::NotSaved(trouble));
             }
             News::Grew { which, lines } => {

@@ -26,14 +26,10 @@ pub enum Feel {
 /// An order to the phone.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Order {
-    /// One transaction: all of it or nothing.
+    /// One transaction: all of it or nothing, the names beside the book too.
     Append {
         which: Which,
         lines: Vec<Posted>,
-    },
-    /// Names beside the book, by the id of the person; names that are gone for good.
-    KeepNames {
-        which: Which,
         names: Names,
     },
     /// Adds what a copy brought to the maker's own book: all of it or nothing. `aside` is damaged beyond its id.

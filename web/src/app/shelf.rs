@@ -51,8 +51,8 @@ pub struct Shelf {
     unsaved: Set<Id>,
     /// What the store would not take; it can be tried again.
     failed: Vec<Posted>,
-    /// Names the side store would not take, or would not let go; they can be tried again.
-    pub names_failed: Vec<Names>,
+    /// Names the side store would not take, or would not let go, with those lines; they are tried again with them.
+    names_failed: Names,
     /// The wall clock of the last write that completed.
     pub saved: Option<Wall>,
     /// The newest act of this tab that can be taken back.
@@ -87,7 +87,7 @@ impl Shelf {
             names,
             unsaved: Set::new(),
             failed: vec![],
-            names_failed: vec![],
+            names_failed: Names::default(),
             saved: None,
             last_act: None,
             taken_back: None,
@@ -174,24 +174,26 @@ impl Shelf {
 
     /// These could not be saved: the book is what it was without them, and what the store holds besides. A store that can't be
     /// read just then, or was read a moment too early, takes nothing away that was shown as saved.
-    pub fn not_saved(&mut self, lines: Vec<Posted>, stored: &[String]) {
+    pub fn not_saved(&mut self, (lines, names): (Vec<Posted>, Names), stored: &[String]) {
         self.unsaved.retain(|id| !lines.iter().any(|posted| posted.id == *id));
         let still = self.book.lines().filter(|line| !lines.iter().any(|posted| posted.line == *line));
         self.book = Book::of_lines(still.chain(stored.iter().map(String::as_str)));
         self.failed.extend(lines);
+        self.names_failed.kept.extend(names.kept);
+        self.names_failed.forgotten.extend(names.forgotten);
         self.last_act = None;
         self.forget_all();
     }
 
     /// What could not be saved, to be tried again; it is shown again.
-    pub fn try_again(&mut self) -> Vec<Posted> {
+    pub fn try_again(&mut self) -> (Vec<Posted>, Names) {
         let again = std::mem::take(&mut self.failed);
         for posted in &again {
             self.book.add_line(&posted.line);
             self.unsaved.insert(posted.id);
         }
         self.forget_all();
-        again
+        (again, std::mem::take(&mut self.names_failed))
     }
 
     /// Lines that another tab wrote, or a copy brought: what is written here comes after them.
@@ -220,9 +222,9 @@ impl Shelf {
         !self.unsaved.is_empty()
     }
 
-    /// How many entries and names could not be saved.
+    /// How many entries could not be saved.
     pub fn failures(&self) -> usize {
-        self.failed.len().saturating_add(self.names_failed.len())
+        self.failed.len()
     }
 
     /// Pieces counted that are shown and not saved yet, by pile.

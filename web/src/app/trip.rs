@@ -10,7 +10,6 @@ use fivebar_core::haul::Where;
 use fivebar_core::ledger::decide::{Command, HaulCommand, MoneyCommand, Much, Now, On, PileFacts};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::Exact;
-use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step, TripDescribed, Way};
 use fivebar_core::quantity::reading::{self, Sign};
 use fivebar_core::quantity::{Id, Key};
@@ -168,13 +167,10 @@ fn from(app: &mut App, supplier: Id, now: Now) {
 /// A new supplier by the name that is typed; the haul is from there.
 fn add_supplier(app: &mut App, now: Now) {
     let Over::Haul(details) = &app.count.over else { return };
-    let name = details.typed.text.trim().to_owned();
-    let Some(supplier) = people::named(app, Role::Supplier, name, now) else { return };
-    let mut next = now;
-    if let Some(last) = next.chance.first_mut() {
-        *last = last.wrapping_add(1); // the name of a second act at the same moment
+    let (name, Some(haul)) = (details.typed.text.trim().to_owned(), sheet(app).map(|sheet| sheet.haul)) else { return };
+    if people::named(app, &Command::Haul(HaulCommand::FromNew { haul }), name, now).is_some() {
+        app.count.over = Over::Haul(Box::default());
     }
-    from(app, supplier, next);
 }
 
 /// Money for the haul itself, in its own currency.

@@ -4,7 +4,7 @@ use super::{Run, wall_clock, with};
 use crate::app::here::Kept;
 use crate::app::news::{News, Trouble};
 use crate::app::order::Which;
-use crate::app::shelf::Posted;
+use crate::app::shelf::{Names, Posted};
 use crate::phone::later;
 use crate::phone::measure::Measure;
 use crate::phone::now;
@@ -81,12 +81,13 @@ impl Books {
     }
 
     /// One transaction. Nothing is shown as saved before it completed.
-    pub fn append(&self, which: Which, lines: Vec<Posted>) {
+    pub fn append(&self, which: Which, lines: Vec<Posted>, names: Names) {
         let (book, me) = (self.of(which), self.me.clone());
         self.ask_to_persist(which);
         later(Box::pin(async move {
-            let entries: Vec<_> = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
-            let news = match book.store.append(&entries, &[]).await {
+            let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
+            let (people, forgotten) = (names.kept.clone(), names.forgotten.clone());
+            let news = match book.store.write(&Posting { entries, people, forgotten, ..Posting::default() }).await {
                 Ok(posted) => {
                     let before = book.last.get();
                     if before.saturating_add(posted.added as u64) == posted.last {
@@ -95,7 +96,7 @@ impl Books {
                     book.tabs.tell(Word::Grew);
                     News::Saved { which, ids: lines.iter().map(|posted| posted.id).collect(), at: wall_clock() }
                 }
-                Err(trouble) => not_saved(&book, which, lines, &trouble).await,
+                Err(trouble) => not_saved(&book, which, (lines, names), &trouble).await,
             };
             with(&me, |run| run.told(news));
             with(&me, |run| run.books.catch_up(which));
@@ -224,7 +225,7 @@ impl Books {
                     book.tabs.tell(Word::Grew);
                     News::Saved { which: Which::Example, ids: lines.iter().map(|posted| posted.id).collect(), at: wall_clock() }
                 }
-                Err(trouble) => not_saved(&book, Which::Example, lines, &trouble).await,
+                Err(trouble) => not_saved(&book, Which::Example, (lines, Names::default()), &trouble).await,
             };
             with(&me, |run| run.told(news));
         }));
@@ -286,10 +287,10 @@ async fn new_device(book: &OneBook) -> Result<Device, store::Trouble> {
 }
 
 /// What the store holds after all, read again.
-async fn not_saved(book: &OneBook, which: Which, lines: Vec<Posted>, trouble: &store::Trouble) -> News {
+async fn not_saved(book: &OneBook, which: Which, (lines, names): (Vec<Posted>, Names), trouble: &store::Trouble) -> News {
     let rows = book.store.all().await.unwrap_or_default().into_iter().map(|row| row.line);
     let stored = rows.chain(aside(book).await.unwrap_or_default()).collect();
-    News::NotSaved { which, lines, trouble: said(trouble), stored }
+    News::NotSaved { which, lines, names, trouble: said(trouble), stored }
 }
 
 /// The store's trouble as the app knows it.

@@ -24,15 +24,7 @@ impl Run {
 
     fn carry(&self, order: Order) {
         match order {
-            Order::Append { which, lines } => self.books.append(which, lines),
-            Order::KeepNames { which, names } => {
-                let posting = Posting { people: names.kept.clone(), forgotten: names.forgotten.clone(), ..Posting::default() };
-                self.books.write(which, posting, move |run, done| {
-                    if let Err(trouble) = done {
-                        run.told(News::NamesNotSaved { which, names, trouble });
-                    }
-                });
-            }
+            Order::Append { which, lines, names } => self.books.append(which, lines, names),
             Order::BringIn { lines, names, forgotten, aside } => self.bring_in(&lines, (names, forgotten), aside),
             Order::Feel(feel) => feel_it(feel),
             Order::Awake(wanted) => self.awake.want(wanted),

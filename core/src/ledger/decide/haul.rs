@@ -4,6 +4,7 @@ use super::Act;
 use crate::haul::{Haul, Pile};
 use crate::ledger::Book;
 use crate::ledger::fold;
+use crate::ledger::kind::book::{PersonAdded, Role};
 use crate::ledger::kind::haul as kind;
 use crate::ledger::kind::haul::{Fate, Step, Way};
 use crate::quantity::{Count, Currency, Id, Key, Length, PILE_MOST, Units};
@@ -105,6 +106,10 @@ pub enum HaulCommand {
         step: Step,
     },
     Describe(kind::HaulDescribed),
+    /// The haul is from a supplier who was not known before.
+    FromNew {
+        haul: Id,
+    },
     DescribeTrip(kind::TripDescribed),
 }
 
@@ -130,12 +135,29 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
             done(act.add(kind::PiecesRecounted { haul: *haul, pile: *pile, n: *n, why: why.clone() }))
         }
         HaulCommand::Leave { haul, currency, units } => {
-            let haul = haul.unwrap_or_else(|| act.add(kind::HaulBegan { currency: *currency, units: *units, name: None }));
+            let haul = match haul {
+                Some(haul) => found(book, *haul)?.id,
+                None => act.add(kind::HaulBegan { currency: *currency, units: *units, name: None }),
+            };
             done(act.add(kind::TripBegan { haul }))
         }
-        HaulCommand::Step { haul, trip, step } => done(act.add(kind::TripStepped { haul: *haul, trip: *trip, step: *step })),
-        HaulCommand::Describe(facts) => done(act.add(facts.clone())),
-        HaulCommand::DescribeTrip(facts) => done(act.add(facts.clone())),
+        HaulCommand::Step { haul, trip, step } => {
+            on_trip(book, *haul, *trip)?;
+            done(act.add(kind::TripStepped { haul: *haul, trip: *trip, step: *step }))
+        }
+        HaulCommand::Describe(facts) => {
+            found(book, facts.haul)?;
+            done(act.add(facts.clone()))
+        }
+        HaulCommand::FromNew { haul } => {
+            let haul = found(book, *haul)?.id;
+            let supplier = Some(act.add(PersonAdded { role: Role::Supplier }));
+            done(act.add(kind::HaulDescribed { haul, name: None, supplier, carries: None }))
+        }
+        HaulCommand::DescribeTrip(facts) => {
+            on_trip(book, facts.haul, facts.trip)?;
+            done(act.add(facts.clone()))
+        }
         sorting => sort(book, sorting, act),
     }
 }
@@ -157,6 +179,7 @@ fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
         }
         HaulCommand::Take { haul, pile, job, n } => {
             enough(*n, pile_of(book, *haul, *pile)?.on_rack())?;
+            super::job::found(book, *job)?;
             done(act.add(kind::PiecesTaken { haul: *haul, pile: *pile, job: *job, n: *n }))
         }
         HaulCommand::Free { haul, pile, job, n } => {
@@ -169,6 +192,10 @@ fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
 
 fn done(_: Id) -> Answer<()> {
     Ok(())
+}
+
+fn on_trip(book: &Book, haul: Id, trip: Id) -> Answer<()> {
+    found(book, haul)?.trips.iter().find(|there| there.id == trip).map(drop).ok_or(Refusal::NotThere)
 }
 
 fn found(book: &Book, haul: Id) -> Answer<Haul> {

@@ -11,17 +11,17 @@ use fivebar_core::quantity::Id;
 /// Adds the person whose name is typed.
 pub fn add(app: &mut App, role: Role, now: Now) {
     let name = app.workshop.text.trim().to_owned();
-    if named(app, role, name, now).is_some() {
+    if named(app, &Command::Book(BookCommand::AddPerson { role }), name, now).is_some() {
         app.workshop.text.clear();
     }
 }
 
-/// Adds a person of this name; none without a name.
-pub fn named(app: &mut App, role: Role, name: String, now: Now) -> Option<Id> {
+/// Adds a person of this name by a command that begins with it; none without a name.
+pub fn named(app: &mut App, adds: &Command, name: String, now: Now) -> Option<Id> {
     if name.is_empty() {
         return None;
     }
-    let written = app.order(&Command::Book(BookCommand::AddPerson { role }), now)?;
+    let written = app.order(adds, now)?;
     keep(app, written.act, name);
     Some(written.act)
 }
@@ -31,7 +31,7 @@ pub fn forget(app: &mut App, person: Id, now: Now) {
     if app.order(&Command::Book(BookCommand::Forget { person }), now).is_some() {
         let name = app.shelf_mut().names.remove(&person);
         app.workshop.lately = name.map(|name| (person, name));
-        app.orders.push(Order::KeepNames { which: app.which, names: Names { forgotten: vec![person.to_string()], ..Names::default() } });
+        let_go(app, person);
     }
 }
 
@@ -45,11 +45,23 @@ pub fn undone(app: &mut App, act: Id) {
         keep(app, person, name);
     } else {
         app.shelf_mut().names.remove(&person);
-        app.orders.push(Order::KeepNames { which: app.which, names: Names { forgotten: vec![person.to_string()], ..Names::default() } });
+        let_go(app, person);
     }
 }
 
 fn keep(app: &mut App, person: Id, name: String) {
     app.shelf_mut().names.insert(person, name.clone());
-    app.orders.push(Order::KeepNames { which: app.which, names: Names { kept: vec![(person.to_string(), name)], ..Names::default() } });
+    beside_the_act(app, |names| names.kept.push((person.to_string(), name)));
+}
+
+fn let_go(app: &mut App, person: Id) {
+    beside_the_act(app, |names| names.forgotten.push(person.to_string()));
+}
+
+/// Names go into the transaction of the act they belong to.
+fn beside_the_act(app: &mut App, add: impl FnOnce(&mut Names)) {
+    let appended = app.orders.iter_mut().rev().find_map(|order| if let Order::Append { names, .. } = order { Some(names) } else { None });
+    if let Some(names) = appended {
+        add(names);
+    }
 }

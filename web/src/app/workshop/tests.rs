@@ -139,7 +139,7 @@ fn a_copy_holds_what_could_not_be_saved() {
     let mut app = App::for_tests(Place::Count);
     let orders = app.heard(Msg::Count(crate::app::count::Tap::First), nth(0));
     let lines = orders.iter().find_map(|order| if let Order::Append { lines, .. } = order { Some(lines.clone()) } else { None }).unwrap();
-    app.told(News::NotSaved { which: Which::Own, lines: lines.clone(), trouble: Trouble::Full, stored: vec![] });
+    app.told(News::NotSaved { which: Which::Own, lines: lines.clone(), names: Default::default(), trouble: Trouble::Full, stored: vec![] });
     let orders = app.heard(tap(Tap::KeepCopyNow), nth(1));
     assert_eq!(app.place, Place::Workshop);
     let text = orders.iter().find_map(|order| if let Order::Share { text, .. } = order { Some(text) } else { None }).unwrap();
@@ -191,10 +191,10 @@ fn a_name_comes_back_while_the_bar_stands() {
     let shown = after(&mut app, [tap(Tap::Line(person)), tap(Tap::Forget(person))]);
     assert!(!shown.contains("Stair works"), "{shown}");
     let orders = app.heard(Msg::Common(Common::TakeBack), nth(30));
-    assert!(orders.iter().any(|order| matches!(order, Order::KeepNames { names, .. } if names.kept.len() == 1)), "{orders:?}");
+    assert!(orders.iter().any(|order| matches!(order, Order::Append { names, .. } if names.kept.len() == 1)), "{orders:?}");
     assert!(after(&mut app, []).contains("Stair works"));
     let orders = app.heard(Msg::Common(Common::PutBack), nth(31));
-    assert!(orders.iter().any(|order| matches!(order, Order::KeepNames { names, .. } if names.forgotten.len() == 1)), "{orders:?}");
+    assert!(orders.iter().any(|order| matches!(order, Order::Append { names, .. } if names.forgotten.len() == 1)), "{orders:?}");
     assert!(!after(&mut app, []).contains("Stair works"));
 }
 
