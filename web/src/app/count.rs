@@ -281,6 +281,8 @@ mod tests {
         app.is_open = false;
         assert_eq!(app.heard(tap(Tap::First), nth(3)), []);
         assert!(app.own.book.is_empty());
+        let shown = crate::screens::page(&app).html();
+        assert!(shown.contains("Opening the book.") && shown.contains(">1<") && !shown.contains("No pieces yet"), "{shown}");
         let device = Device::read("a1").unwrap();
         let orders = app.told(News::Opened { which: Which::Own, device, book: Box::default(), names: Sorted::new() });
         assert_eq!(taken(&app), [1]);

@@ -24,7 +24,7 @@ use crate::words::{Plain, Speech};
 use fivebar_core::haul::Where;
 use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
 use fivebar_core::ledger::{Device, Fact};
-use fivebar_core::quantity::{Currency, Units, Wall};
+use fivebar_core::quantity::{Count, Currency, Units, Wall};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::strip::{Strip, strip_of};
 use order::{Feel, Order, Which};
@@ -155,6 +155,17 @@ impl App {
         self.said.clear();
         self.take(message, now);
         std::mem::take(&mut self.orders)
+    }
+
+    /// The book is being read: nothing is known of it yet.
+    pub fn is_opening(&self) -> bool {
+        !self.is_open && !matches!(self.notice, Some(Notice::NotOpened(_)))
+    }
+
+    /// Pieces counted before the book was read.
+    pub fn early_pieces(&self) -> Count {
+        let taps = self.early.iter().filter(|(message, _)| *message == Msg::Count(count::Tap::First)).count();
+        Count::try_from(taps).unwrap_or(Count::MAX)
     }
 
     fn take(&mut self, message: Msg, now: Now) {

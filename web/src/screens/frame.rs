@@ -1,6 +1,6 @@
 //! The frame: head, what scrolls, the foot, notices, the strip, the bar of places.
 
-use super::{Screen, Seen, Sight, bench, count, jobs, price, said, workshop};
+use super::{Screen, Seen, Sight, bench, count, jobs, opening, price, said, workshop};
 use crate::app::order::Which;
 use crate::app::workshop::Tap;
 use crate::app::{App, Common, Msg, Notice};
@@ -40,6 +40,7 @@ fn reachable(main: El<Msg>) -> El<Msg> {
 
 fn place(app: &App, seen: Seen<'_>) -> Screen {
     match app.place {
+        _ if app.is_opening() => opening::screen(app, seen),
         Place::Count => count::screen(app, seen),
         Place::Bench => bench::screen(app, seen),
         Place::Price => price::screen(app, seen),

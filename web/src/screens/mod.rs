@@ -5,6 +5,7 @@ mod count;
 mod frame;
 mod haul;
 mod jobs;
+mod opening;
 mod pile;
 mod price;
 mod said;
