@@ -74,10 +74,8 @@ fn a_copy_without_a_check_and_with_other_line_ends_is_read() {
 fn inv11_what_a_copy_adds_is_shown_first() {
     let lines = kinds();
     let here = Book::of_lines(lines.lines().filter(|line| !line.contains("PaymentReceived")));
-    let before = here.clone();
     let text = document::write(&book(), &People::new(), None, made());
     let coming = bring(&here, &text).unwrap();
-    assert_eq!(here, before);
     let lines = coming.lines;
     assert_eq!((lines.known, lines.new, lines.newer, lines.damaged), (here.len(), 1, 1, 1));
     assert_eq!(coming.fresh.len(), 3);
@@ -175,11 +173,9 @@ fn inv11_two_hundred_damaged_copies_change_nothing() {
             continue;
         }
         tried += 1;
-        let before = here.clone();
         if let Ok(coming) = bring(&here, &damaged) {
             panic!("believed: {:?}\n{damaged}", coming.lines);
         }
-        assert_eq!(here, before);
     }
 }
 
