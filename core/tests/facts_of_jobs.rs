@@ -88,6 +88,8 @@ fn rates_and_tills_that_cannot_be_are_refused() {
     let hours = |n: i64| Span::minutes(60 * n);
     let beyond = Refusal::LoggedBeyondAll { logged: hours(50), all: hours(40) };
     no(RateSet { hours: exact("40"), logged: exact("50"), ..rate_of(usd) }, beyond);
+    let out_of_reach = Refusal::RateOutOfReach { tax: d("0.5"), profit: Decimal::ONE };
+    no(RateSet { tax: exact("0.5"), profit: exact("1"), ..rate_of(usd) }, out_of_reach);
     let euro = Money::whole(Decimal::ONE, Currency::EUR).unwrap();
     let mixed = Refusal::CurrenciesMixed { one: usd, other: Currency::EUR };
     no(RateSet { costs: Some(euro), ..rate_of(usd) }, mixed.clone());

@@ -139,13 +139,27 @@ pub fn rate(year: Year, wanted: Wanted) -> Answer<Rate> {
     })
 }
 
+/// Whether any rate leaves the profit after the tax: 1 - s(1 + p), what is left of each unit of money.
+///
+/// # Errors
+/// [`Refusal::BelowNothing`], [`Refusal::ShareOutOfRange`] for a tax that is no share, [`Refusal::RateOutOfReach`] where s(1 + p)
+/// reaches 1.
+///
+/// ```
+/// use fivebar_core::{money::rate::in_reach, quantity::Decimal};
+/// assert_eq!(in_reach(Decimal::new(25, 2), Decimal::new(20, 2)), Ok(Decimal::new(70, 2)));
+/// assert!(in_reach(Decimal::new(5, 1), Decimal::ONE).is_err());
+/// ```
+pub fn in_reach(own_tax: Decimal, profit: Decimal) -> Answer<Decimal> {
+    let (tax, up) = (share(own_tax)?, plus(Decimal::ONE, not_below_nothing(profit)?)?);
+    let rest = less(Decimal::ONE, times(tax, up)?)?;
+    if rest <= Decimal::ZERO { Err(Refusal::RateOutOfReach { tax, profit }) } else { Ok(rest) }
+}
+
 /// R from A and O + W.
 fn solve(pay: Decimal, out: Decimal, wanted: Wanted) -> Answer<Decimal> {
-    let (s, up) = (share(wanted.own_tax)?, plus(Decimal::ONE, not_below_nothing(wanted.profit)?)?);
-    let rest = less(Decimal::ONE, times(s, up)?)?;
-    if rest <= Decimal::ZERO {
-        return Err(Refusal::RateOutOfReach { tax: s, profit: wanted.profit });
-    }
+    let rest = in_reach(wanted.own_tax, wanted.profit)?;
+    let (s, up) = (wanted.own_tax, plus(Decimal::ONE, wanted.profit)?);
     let owed = less(plus(pay, out)?, times(s, out)?)?;
     over(times(up, owed)?, rest)
 }

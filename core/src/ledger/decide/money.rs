@@ -188,6 +188,9 @@ fn check_rate(book: &Book, facts: &kind::RateSet) -> Answer<()> {
         return Err(Refusal::NoHours);
     }
     let known = fold::workshop(book).rates.remove(&facts.currency).unwrap_or_default();
+    let tax = facts.tax.map(|n| n.0).or(known.tax).unwrap_or_default();
+    let profit = facts.profit.map(|n| n.0).or(known.profit).unwrap_or_default();
+    crate::money::rate::in_reach(tax, profit)?;
     let (hours, logged) = (facts.hours.map(|n| n.0).or(known.hours), facts.logged.map(|n| n.0).or(known.logged));
     match (hours, logged) {
         (Some(all), Some(logged)) if all < logged => {
