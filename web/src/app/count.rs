@@ -389,6 +389,18 @@ mod tests {
         assert!(fold::workshop(&app.own.book).people.is_empty());
     }
 
+    /// A drive without a rate costs nothing, and says so; with one it does not.
+    #[test]
+    fn a_drive_that_costs_nothing_says_so() {
+        let mut app = App::for_tests(Place::Count);
+        let say = |trip| tap(Tap::Trip(trip));
+        let shown = after(&mut app, [tap(Tap::First), say(TripTap::Leave), say(TripTap::Open)]);
+        assert!(!shown.contains("No rate for driving"), "{shown}");
+        let typed = [say(TripTap::Choose(trip::Field::Distance)), tap(Tap::Press(Press::Digit(9))), say(TripTap::Save)];
+        let shown = after(&mut app, typed);
+        assert!(shown.contains("No rate for driving"), "{shown}");
+    }
+
     /// On a full phone neither the person nor the name is saved: both are said, and both are tried again.
     #[test]
     fn a_name_that_was_not_saved_is_tried_again() {

@@ -47,6 +47,8 @@ pub const NONE: &str = "none";
 pub const GUESSED: &str = "unknown wood counts as the heaviest";
 pub const CARRIES: &str = "The van carries";
 pub const DISTANCE: &str = "There and back";
+pub const DRIVE_COSTS_NOTHING: &str =
+    "No rate for driving is set, so the drive costs nothing here. Set it in Workshop, How you are paid, then say the distance again.";
 pub const SUPPLIER: &str = "Supplier";
 pub const WHOSE_BIN: &str = "Whose bin was it?";
 pub const NEW_SUPPLIER: &str = "Someone new: the name";
