@@ -58,7 +58,7 @@ fn every_place_is_readable_with_the_example_and_by_large_text() {
     every_place(&mut browser, &page, "example", phone);
     browser.text_size(&page, 200);
     browser.reload(&page);
-    app::ready(&mut browser, &page);
+    app::read(&mut browser, &page);
     every_place(&mut browser, &page, "large", phone);
     assert_eq!(browser.errors(), [""; 0]);
 }

@@ -72,7 +72,7 @@ fn inv11_a_copy_comes_back_whole_on_an_empty_phone() {
     let page = browser.page(Phone::COMMON.quick());
     browser.before_each_page(&page, HANDS);
     browser.open(&page, app::address());
-    app::ready(&mut browser, &page);
+    app::read(&mut browser, &page);
     count(&mut browser, &page, ".day1", 1);
     count(&mut browser, &page, ".tiles > :nth-child(1)", 6);
     app::saved(&mut browser, &page);
@@ -131,7 +131,7 @@ fn a_full_phone_says_what_is_safe_and_counts_again_when_there_is_room() {
     let page = browser.page(Phone::COMMON.quick());
     browser.before_each_page(&page, NO_ROOM);
     browser.open(&page, app::address());
-    app::ready(&mut browser, &page);
+    app::read(&mut browser, &page);
     count(&mut browser, &page, ".day1", 1);
     app::saved(&mut browser, &page);
     browser.eval(&page, "window.full = true");
