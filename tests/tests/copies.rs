@@ -162,7 +162,7 @@ fn theme_and_text_hold_at_once_and_after_a_reload() {
     browser.shot(&page, "workshop-hand");
     assert_eq!(browser.sticks_out(&page, Phone::SMALL), [""; 0]);
     browser.reload(&page);
-    app::ready(&mut browser, &page);
+    app::read(&mut browser, &page);
     browser.wait(&page, "document.documentElement.dataset.theme === 'dark'");
     browser.wait(&page, "getComputedStyle(document.documentElement).fontSize === '24px'");
     for nth in 1..=10 {
