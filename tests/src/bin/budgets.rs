@@ -28,8 +28,8 @@ const COLD: &str = "window.shown = null; const frame = new MessageChannel(); fra
 
 /// An opening that found many loose lines has bound them, as it does on a maker's phone too.
 const BOUND: &str = "new Promise(done => { const open = indexedDB.open('fivebar'); open.onsuccess = () => {
-  const bound = open.result.transaction('meta').objectStore('meta').count('bound');
-  bound.onsuccess = () => { open.result.close(); done(bound.result === 1) } } })";
+  const binding = open.result.transaction('meta').objectStore('meta').count('binding');
+  binding.onsuccess = () => { open.result.close(); done(binding.result === 1) } } })";
 
 fn main() {
     let profile = tempfile::tempdir().expect("a folder");

@@ -2,7 +2,7 @@
 //!
 //! A write is one transaction with strict durability; it is saved when `complete` was heard, never before.
 //! Only this file and the folder of its name know IndexedDB.
-mod bound;
+mod binding;
 mod open;
 mod posting;
 mod read;
@@ -12,7 +12,7 @@ mod shelf;
 mod trouble;
 mod write;
 
-pub use bound::Bound;
+pub use binding::Binding;
 pub use open::News;
 pub use posting::{Aside, Line, Posted, Posting};
 pub use read::Whole;

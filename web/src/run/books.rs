@@ -74,8 +74,8 @@ impl Books {
             };
             with(&me, |run| run.told(news));
             folding.end("fold");
-            if let Some(bound) = to_bind {
-                let _ = book.store.bind(&bound).await; // for speed alone: on a full phone the next opening is as slow as this one
+            if let Some(binding) = to_bind {
+                let _ = book.store.bind(&binding).await; // for speed alone: on a full phone the next opening is as slow as this one
             }
         }));
     }
@@ -263,7 +263,7 @@ async fn read(book: &OneBook) -> Result<(Device, Whole), store::Trouble> {
 /// What was set aside is part of the book, as damaged as it is: it is in every copy, and known when it comes again.
 fn opened(which: Which, device: Device, whole: &Whole) -> News {
     let aside = whole.aside.iter().map(|aside| aside.line.as_str());
-    let lines = whole.bound.lines().chain(whole.loose.iter().map(|row| row.line.as_str())).chain(aside);
+    let lines = whole.binding.lines().chain(whole.loose.iter().map(|row| row.line.as_str())).chain(aside);
     News::Opened { which, book: Box::new(Book::of_lines(lines)), device, names: named(&whole.people) }
 }
 

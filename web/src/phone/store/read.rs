@@ -1,7 +1,7 @@
 //! Reading: the whole book or what came after a place, in pages, so that a big book never makes one huge answer.
 use super::open::answer;
 use super::shelf::{self, Kept};
-use super::{Aside, Bound, Row, Store, Trouble};
+use super::{Aside, Binding, Row, Store, Trouble};
 use js_sys::Array;
 use wasm_bindgen::prelude::*;
 use web_sys::{IdbKeyRange, IdbObjectStore};
@@ -11,7 +11,7 @@ const PAGE: u32 = 20_000;
 /// All that lies on the shelves of a book.
 #[derive(Clone, Debug, Default)]
 pub struct Whole {
-    pub bound: Bound,
+    pub binding: Binding,
     /// The rows that came after what is bound.
     pub loose: Vec<Row>,
     meta: Vec<(String, String)>,
@@ -22,7 +22,7 @@ pub struct Whole {
 impl Whole {
     /// The place of the last entry; 0 where there is none.
     pub fn last(&self) -> u64 {
-        self.loose.last().map_or(self.bound.to(), |row| row.seq)
+        self.loose.last().map_or(self.binding.to(), |row| row.seq)
     }
 
     /// What the phone remembers beside the book under `key`.
@@ -31,8 +31,8 @@ impl Whole {
     }
 
     /// A new binding of it all, where so many lines are loose that it is worth one.
-    pub fn to_bind(&self) -> Option<Bound> {
-        self.bound.with(&self.loose)
+    pub fn to_bind(&self) -> Option<Binding> {
+        self.binding.with(&self.loose)
     }
 }
 
@@ -44,9 +44,9 @@ impl Store {
         let (count, meta, people, aside) = (answer(&entries.count()?), asked(shelf::META)?, asked(shelf::PEOPLE)?, asked(shelf::ASIDE)?);
         let (meta, people, aside) = (kept(meta.await?), kept(people.await?), kept(aside.await?));
         let all = count.await?.as_f64().unwrap_or_default() as usize;
-        let (bound, loose) = bound_and_loose(&entries, Bound::among(meta.iter()).unwrap_or_default(), all).await?;
+        let (binding, loose) = binding_and_loose(&entries, Binding::among(meta.iter()).unwrap_or_default(), all).await?;
         Ok(Whole {
-            bound,
+            binding,
             loose,
             meta: meta.iter().map(Kept::key_and_value).collect(),
             people: people.iter().map(Kept::id_and_line).collect(),
@@ -77,15 +77,15 @@ impl Store {
 }
 
 /// What is bound and what came after it; all rows where the binding does not fit them.
-async fn bound_and_loose(entries: &IdbObjectStore, bound: Bound, all: usize) -> Result<(Bound, Vec<Row>), Trouble> {
-    if bound != Bound::default() {
-        let mut rows = rows_from(entries, bound.to(), false).await?;
-        if bound.fits(&rows, all) {
+async fn binding_and_loose(entries: &IdbObjectStore, binding: Binding, all: usize) -> Result<(Binding, Vec<Row>), Trouble> {
+    if binding != Binding::default() {
+        let mut rows = rows_from(entries, binding.to(), false).await?;
+        if binding.fits(&rows, all) {
             rows.remove(0);
-            return Ok((bound, rows));
+            return Ok((binding, rows));
         }
     }
-    Ok((Bound::default(), rows_from(entries, 0, true).await?))
+    Ok((Binding::default(), rows_from(entries, 0, true).await?))
 }
 
 /// The rows from a place on, or after it.

@@ -7,21 +7,21 @@ use super::{Row, Store, Trouble};
 use js_sys::{Object, Reflect, Uint8Array};
 use wasm_bindgen::prelude::*;
 
-const KEY: &str = "bound";
+const KEY: &str = "binding";
 const END: char = '\n';
 /// So many loose lines, and a twentieth of what is bound, are worth a new binding.
 const LOOSE_MOST: usize = 250;
 
 /// The lines of the rows up to a place, in order of arrival, each with a line feed at its end.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Bound {
+pub struct Binding {
     /// The place of the last of them.
     to: u64,
     lines: usize,
     text: String,
 }
 
-impl Bound {
+impl Binding {
     /// The lines, as they were written.
     pub fn lines(&self) -> impl Iterator<Item = &str> {
         self.text.split_terminator(END)
@@ -32,10 +32,10 @@ impl Bound {
     }
 
     /// The binding among what is remembered beside the book, if there is one.
-    pub(super) fn among<'a>(kept: impl Iterator<Item = &'a Kept>) -> Option<Bound> {
+    pub(super) fn among<'a>(kept: impl Iterator<Item = &'a Kept>) -> Option<Binding> {
         let kept = kept.into_iter().find(|kept| kept.key_and_value().0 == KEY)?;
         let text = String::from_utf8(kept.bytes().dyn_into::<Uint8Array>().ok()?.to_vec()).ok()?;
-        Some(Bound { to: kept.to().as_f64()? as u64, lines: text.split_terminator(END).count(), text })
+        Some(Binding { to: kept.to().as_f64()? as u64, lines: text.split_terminator(END).count(), text })
     }
 
     /// Whether it ends with the row it says, and holds, with the rows `after` that one, as many as the book does.
@@ -47,7 +47,7 @@ impl Bound {
     }
 
     /// With these rows too; nothing where they are too few to be worth it, or one holds the sign that parts lines.
-    pub(super) fn with(&self, loose: &[Row]) -> Option<Bound> {
+    pub(super) fn with(&self, loose: &[Row]) -> Option<Binding> {
         let worth = LOOSE_MOST.saturating_add(self.lines / 20) < loose.len();
         if !worth || loose.iter().any(|row| row.line.contains(END)) {
             return None;
@@ -57,7 +57,7 @@ impl Bound {
             text.push_str(&row.line);
             text.push(END);
         }
-        Some(Bound { to: loose.last()?.seq, lines: self.lines.saturating_add(loose.len()), text })
+        Some(Binding { to: loose.last()?.seq, lines: self.lines.saturating_add(loose.len()), text })
     }
 }
 
@@ -66,12 +66,13 @@ impl Store {
     ///
     /// # Errors
     /// Why it was not saved; the book is as whole without it.
-    pub async fn bind(&self, bound: &Bound) -> Result<(), Trouble> {
+    pub async fn bind(&self, binding: &Binding) -> Result<(), Trouble> {
         if super::closed() {
             return Err(Trouble::Stopped);
         }
         let record = Object::new();
-        let members = [("key", KEY.into()), ("to", (bound.to as f64).into()), ("bytes", Uint8Array::from(bound.text.as_bytes()).into())];
+        let members =
+            [("key", KEY.into()), ("to", (binding.to as f64).into()), ("bytes", Uint8Array::from(binding.text.as_bytes()).into())];
         for (name, value) in members {
             Reflect::set(&record, &name.into(), &value)?;
         }
