@@ -27,8 +27,7 @@ impl Places {
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Mixed(u64);
 
-/// The golden ratio in 64 bits, odd: it spreads what differs in few bits (Knuth, The Art of Computer Programming, volume 3, 6.4;
-/// from memory).
+/// 2^64 divided by the golden ratio, odd: it spreads what differs in few bits (multiplicative hashing).
 const SPREAD: u64 = 0x9e37_79b9_7f4a_7c15;
 
 impl Hasher for Mixed {

@@ -31,6 +31,12 @@ const BOUND: &str = "new Promise(done => { const open = indexedDB.open('fivebar'
   const binding = open.result.transaction('meta').objectStore('meta').count('binding');
   binding.onsuccess = () => { open.result.close(); done(binding.result === 1) } } })";
 
+const HOW: &str = "
+Tap to paint: from the pointerup event's timeStamp to a message posted in the next animation frame, which arrives once that frame was
+handed over. Cold start: a killed browser, no network, four seconds for the browser's own start, then from navigation start to the same
+of the frame that shows the tiles; median of five; the book was opened before, so its lines are bound. Fold: the app's own marks (`read`,
+`fold`), no throttle.";
+
 fn main() {
     let profile = tempfile::tempdir().expect("a folder");
     println!("{:<58} {:>10} {:>10}", "what", "measured", "budget");
@@ -48,14 +54,8 @@ fn main() {
     let (read, fold) = folding(profile.path());
     row(&format!("fold of {BIG_BOOK} entries, with the first screen of them"), fold, "ms", 250.0);
     println!("{:<58} {read:>7.1} ms", "  before it, reading them from the store");
-    println!("\nTap to paint: from the pointerup event's timeStamp to a message posted in the next animation frame, which arrives once");
-    println!(
-        "that frame was handed over. Cold start: a killed browser, no network, four seconds for its own start, from navigation start to the same of the frame"
-    );
-    println!(
-        "that shows the tiles; median of five; the book was opened before, so its lines are bound. Fold: the app's own marks (`read`, `fold`), no throttle. {} cores.",
-        cores()
-    );
+    println!("{}", HOW.trim_end());
+    println!("{} cores.", cores());
 }
 
 fn cores() -> usize {

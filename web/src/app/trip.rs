@@ -168,7 +168,7 @@ fn from(app: &mut App, supplier: Id, now: Now) {
 fn add_supplier(app: &mut App, now: Now) {
     let Over::Haul(details) = &app.count.over else { return };
     let (name, Some(haul)) = (details.typed.text.trim().to_owned(), sheet(app).map(|sheet| sheet.haul)) else { return };
-    if people::named(app, &Command::Haul(HaulCommand::FromNew { haul }), name, now).is_some() {
+    if people::named(app, &Command::Haul(HaulCommand::FromNew { haul }), name, now) {
         app.count.over = Over::Haul(Box::default());
     }
 }

@@ -17,6 +17,22 @@ impl Place {
     /// All five, in the order of the bar and of the keys 1 to 5.
     pub const ALL: [Place; 5] = [Place::Count, Place::Bench, Place::Price, Place::Jobs, Place::Workshop];
 
+    /// Its name in the address and among the screens.
+    pub fn key(self) -> &'static str {
+        match self {
+            Place::Count => "count",
+            Place::Bench => "bench",
+            Place::Price => "price",
+            Place::Jobs => "jobs",
+            Place::Workshop => "workshop",
+        }
+    }
+
+    /// The place of a key.
+    pub fn of(key: &str) -> Option<Place> {
+        Place::ALL.into_iter().find(|place| place.key() == key)
+    }
+
     /// Its name on the bar.
     pub fn name(self) -> &'static str {
         match self {

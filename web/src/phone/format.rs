@@ -67,9 +67,10 @@ pub struct Figures {
 impl Figures {
     /// Figures as `locale` writes them, such as `de-CH`; a locale the platform does not know is written as English.
     pub fn new(locale: &str) -> Self {
-        let locale = if NumberFormat::new(locale, &Object::new()).is_ok() { locale } else { "en" };
-        let (ready, written) = (RefCell::default(), RefCell::default());
-        Figures { locale: locale.into(), ready, written, plural: PluralRules::new(locale).ok(), signs: signs(locale) }
+        let of = |locale| NumberFormat::new(locale, &Object::new()).ok();
+        let (locale, plain) = of(locale).map_or_else(|| ("en", of("en")), |plain| (locale, Some(plain)));
+        let (ready, written, signs) = (RefCell::default(), RefCell::default(), plain.as_ref().map(signs).unwrap_or_default());
+        Figures { locale: locale.into(), ready, written, plural: PluralRules::new(locale).ok(), signs }
     }
 
     /// An exact decimal, such as `1250.5`, with at least and at most so many decimals.
@@ -171,8 +172,8 @@ impl Figures {
 }
 
 /// The signs between units and decimals, and between thousands.
-fn signs(locale: &str) -> (Option<char>, Option<char>) {
-    let parts = NumberFormat::new(locale, &Object::new()).map(|format| format.parts(1_234_567.5)).unwrap_or_default();
+fn signs(plain: &NumberFormat) -> (Option<char>, Option<char>) {
+    let parts = plain.parts(1_234_567.5);
     let sign = |kind| {
         let part = parts.iter().find(|part| member(part, "type").as_deref() == Some(kind))?;
         member(&part, "value")?.chars().next()

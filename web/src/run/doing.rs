@@ -1,6 +1,6 @@
 //! What the app ordered, done on the phone.
 
-use super::{Run, key_of, with};
+use super::{Run, with};
 use crate::app::Msg;
 use crate::app::news::{News, NotRead};
 use crate::app::order::{Choice, Feel, Order, Which};
@@ -47,7 +47,7 @@ impl Run {
                     self.back.expect();
                 }
             }
-            Order::Remember(at) => place::remember(key_of(at)),
+            Order::Remember(at) => place::remember(at.key()),
         }
     }
 

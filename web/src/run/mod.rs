@@ -40,7 +40,7 @@ pub async fn start() {
         ear.for_good();
     }
     phone::text_size::apply();
-    let place = phone::place::named().and_then(|name| Place::ALL.into_iter().find(|place| key_of(*place) == name));
+    let place = phone::place::named().and_then(|name| Place::of(&name));
     let place = place.filter(|_| !phone::face::was_turned());
     let app = App::new(Page::new(phone::place::width()), place.unwrap_or(Place::Count), speaking::language());
     let run = Rc::new_cyclic(|me: &Weak<Run>| Run {
@@ -76,17 +76,6 @@ fn here() -> Here {
 /// Keeps the platform's offer to install, and tells the app of it.
 fn listen_for_offer(me: Weak<Run>) -> Rc<phone::installed::Installing> {
     Rc::new(phone::installed::Installing::listen(move || with(&me, |run| run.told(News::CanInstall(run.installing.can_offer())))))
-}
-
-/// The place's name in the address.
-pub fn key_of(place: Place) -> &'static str {
-    match place {
-        Place::Count => "count",
-        Place::Bench => "bench",
-        Place::Price => "price",
-        Place::Jobs => "jobs",
-        Place::Workshop => "workshop",
-    }
 }
 
 /// The moment, taken once, and the chance for the names of entries.
@@ -134,8 +123,7 @@ impl Run {
         }
         let me = self.me.clone();
         let went = move |name: String| {
-            let place = Place::ALL.into_iter().find(|place| key_of(*place) == name);
-            with(&me, |run| place.into_iter().for_each(|place| run.heard(Msg::Go(place))));
+            with(&me, |run| Place::of(&name).into_iter().for_each(|place| run.heard(Msg::Go(place))));
         };
         if let Some(ear) = phone::place::on_hash(went) {
             ear.for_good();
@@ -144,7 +132,7 @@ impl Run {
             ear.for_good();
         }
         let (me, other) = (self.me.clone(), self.me.clone());
-        let here = move || me.upgrade().map_or("", |run| key_of(run.app.borrow().place));
+        let here = move || me.upgrade().map_or("", |run| run.app.borrow().place.key());
         if let Some(ear) = self.back.watch(here, move || with(&other, |run| run.heard(Msg::Key("Escape".into())))) {
             ear.for_good();
         }

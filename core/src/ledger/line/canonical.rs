@@ -141,7 +141,7 @@ impl<'a> Rest<'a> {
             self.skip(1);
         }
         let digits = self.text.get(from..self.at).filter(|digits| !digits.is_empty())?;
-        let plain = if digits.starts_with('0') { digits.len() == 1 && !negative } else { true };
+        let plain = !digits.starts_with('0') || (digits.len() == 1 && !negative);
         let signed = if negative { 0_i64.checked_sub_unsigned(whole) } else { i64::try_from(whole).ok() };
         match signed {
             _ if !plain => None,

@@ -11,19 +11,19 @@ use fivebar_core::quantity::Id;
 /// Adds the person whose name is typed.
 pub fn add(app: &mut App, role: Role, now: Now) {
     let name = app.workshop.text.trim().to_owned();
-    if named(app, &Command::Book(BookCommand::AddPerson { role }), name, now).is_some() {
+    if named(app, &Command::Book(BookCommand::AddPerson { role }), name, now) {
         app.workshop.text.clear();
     }
 }
 
-/// Adds a person of this name by a command that begins with it; none without a name.
-pub fn named(app: &mut App, adds: &Command, name: String, now: Now) -> Option<Id> {
+/// Adds a person of this name by a command whose act begins with it; says whether it did. None is added without a name.
+pub fn named(app: &mut App, adds: &Command, name: String, now: Now) -> bool {
     if name.is_empty() {
-        return None;
+        return false;
     }
-    let written = app.order(adds, now)?;
+    let Some(written) = app.order(adds, now) else { return false };
     keep(app, written.act, name);
-    Some(written.act)
+    true
 }
 
 /// Forgets a name for good; until the next act the bar still brings it back.

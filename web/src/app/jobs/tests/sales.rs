@@ -1,0 +1,122 @@
+//! From an agreement to the last cent, and a job's end.
+
+use super::*;
+
+#[test]
+fn an_order_from_the_agreement_to_the_last_cent() {
+    let mut maker = Maker::new();
+    maker
+        .tap(Tap::Write(What::New))
+        .tap(Tap::Say(0, "Bench".into()))
+        .pick(Pick::MadeFor(For::Order))
+        .tap(Tap::Save)
+        .tap(Tap::Room(Room::Sell));
+    maker.shows(&["not yet", "missing", "Sold", "Agreed", "Gallery"]).tap(Tap::Write(What::Agree)).shows(&["Lifting guides", "no date"]);
+    maker
+        .pick(Pick::Due(7))
+        .pick(Pick::Due(1))
+        .shows(&["Sat 30 May"])
+        .figures(&["460", "500"])
+        .tap(Tap::Save)
+        .shows(&["is more than the price"]);
+    maker.figures(&["460", "184"]).tap(Tap::Save).shows(&[
+        "€460.00 due",
+        "1 piece",
+        "deposit 184.00, by Sat 30 May",
+        "460.00",
+        "Came to nothing",
+    ]);
+    let agreed = maker.sheet().selling.agreements[0].id;
+    maker.tap(Tap::Write(What::Pay(PaidTo::Agreed(agreed)))).pick(Pick::Paid(Some(Paid::Bank))).figures(&["184"]).tap(Tap::Save);
+    maker.shows(&["€276.00 due", "Bank", "184.00", "Received", "184.00", "Due", "276.00"]).tap(Tap::Page);
+    maker.shows(&["Agreed €460.00", "deposit in ", "184.00", "276.00"]).tap(Tap::Room(Room::Sell));
+    maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&["Hand over", "460"]).pick(Pick::Paid(None)).tap(Tap::Save);
+    maker.shows(&["handed over", "Sold", "Due", "276.00", "Payment in"]).tap(Tap::Page).shows(&[
+        "Handed over. Money is due.",
+        "Take the payment",
+        "276.00 due",
+    ]);
+    maker
+        .tap(Tap::Next)
+        .shows(&["Payment in", "276"])
+        .tap(Tap::Save)
+        .tap(Tap::Page)
+        .shows(&["All gone. Nothing is left to do.", "Look back"]);
+    assert!(maker.sheet().sale.due.is_zero());
+}
+
+#[test]
+fn an_agreement_may_come_to_nothing_and_a_sale_be_taken_back() {
+    let mut maker = Maker::before_delivery();
+    let agreed = maker.open("bench").sheet().selling.agreements[0].id;
+    maker.tap(Tap::Room(Room::Sell)).tap(Tap::Write(What::Cancel(agreed))).figures(&["184"]).tap(Tap::Save);
+    maker.shows(&["came to nothing"]);
+    assert!(maker.sheet().sale.due.is_zero());
+    maker
+        .tap(Tap::Write(What::Sell(None)))
+        .pick(Pick::Carried(Carried::Delivered))
+        .figures(&["400", "1"])
+        .tap(Tap::Save)
+        .shows(&["400.00"]);
+    let sale = maker.sheet().selling.sales[0].id;
+    maker.tap(Tap::Strike(sale));
+    assert_eq!((maker.sheet().selling.sales.len(), maker.sheet().selling.payments.len()), (0, 1), "the sale and its payment");
+}
+
+#[test]
+fn what_a_buyer_may_see_is_written_here() {
+    let mut maker = Maker::at_the_start();
+    maker.room("stands", Room::Sell).shows(&["Can tip. Fix to the wall", "9 ", "Ash, cherry pegs"]);
+    maker.tap(Tap::Write(What::Size)).tap(Tap::At(2)).figures(&["9"]).tap(Tap::At(3)).tap(Tap::Press(Press::Digit(7))).tap(Tap::Save);
+    assert_eq!(maker.sheet().described.grams, Some(3175));
+    maker.tap(Tap::Write(What::Facts)).tap(Tap::Say(2, "Dust it.".into())).tap(Tap::Save).shows(&["Care", "Dust it."]);
+    maker.tap(Tap::Write(What::Settle)).figures(&["130"]).tap(Tap::Save).shows(&["Settle", "$130"]);
+    maker.tap(Tap::Write(What::Settle)).shows(&["Work it out again"]).tap(Tap::Undo);
+    assert_eq!(maker.sheet().account.pricing.settle_set, None);
+}
+
+#[test]
+fn a_job_ends_is_judged_and_taken_up_again() {
+    let mut maker = Maker::told(&[BENCH.split("2026-05-24 20:00 end").next().unwrap()]);
+    maker.room("bench", Room::Back).shows(&["€12.74", "Not typical", "Write the lesson", "Done with this job"]).tap(Tap::End);
+    maker.shows(&["ended Sat 23 May", "Take it up again"]);
+    let frozen = |maker: &Maker| maker.sheet().account.costs.shares.iter().all(|share| share.frozen);
+    assert!(frozen(&maker));
+    maker
+        .tap(Tap::Typical(false))
+        .shows(&["Typical after all"])
+        .tap(Tap::Write(What::Lesson))
+        .tap(Tap::Say(0, "Laminate first.".into()))
+        .tap(Tap::Save);
+    maker.shows(&["The lesson", "Laminate first.", "Change the lesson"]).tap(Tap::Reopen).shows(&["Done with this job"]);
+    assert!(!frozen(&maker) && !maker.sheet().typical);
+}
+
+#[test]
+fn a_job_whose_wood_has_no_size_can_not_end_yet() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\nleave for yard\npile odd\ncount 5 odd\nhome\ngood 5 odd\njob more \"Stool\" 1 spec\ntake 2 odd for more";
+    let mut maker = Maker::told(&[story]);
+    maker.room("more", Room::Back).tap(Tap::End).shows(&["a pile of this job has no size yet"]);
+    assert!(maker.sheet().ended.is_none());
+}
+
+#[test]
+fn wood_of_another_currency_asks_for_one_figure() {
+    let more = "2026-05-22 08:14 +02:00 workshop EUR metric\njob more \"Stool\" 1 spec";
+    let mut maker = Maker::told(&[STANDS, more]);
+    let pile = rack(&maker.app.own.shop(maker.now.wall.at), maker.jobs["more"]).unwrap().remove(0);
+    maker.room("more", Room::Wood).tap(Tap::Write(What::Take { haul: pile.haul, pile: pile.pile })).figures(&["2"]).tap(Tap::Save);
+    maker.shows(&["Some of it was counted in another currency."]).tap(Tap::Room(Room::Hours)).tap(Tap::Write(What::Spend));
+    assert_eq!(maker.sheet().money.costs, None, "unknown, never nothing");
+    maker.pick(Pick::Spending(Key::read("haul").unwrap())).figures(&["4"]).tap(Tap::Save).shows(&["Share of the hauls", "4.00"]);
+    assert_eq!(maker.sheet().money.costs.unwrap().amount().to_string(), "4");
+}
+
+#[test]
+fn a_name_and_the_number_of_pieces_can_be_put_right() {
+    let mut maker = Maker::told(&[STANDS.split("2026-04-25").next().unwrap()]);
+    maker.open("stands").tap(Tap::Write(What::Name)).shows(&["Name and pieces", "Plant stands, ash with cherry pegs", "5"]);
+    maker.tap(Tap::Say(0, "Stands".into())).figures(&["3"]).tap(Tap::Save).shows(&["you asked for 4 pieces, and there are 3"]);
+    maker.figures(&["6"]).tap(Tap::Save).shows(&["Stands, 6", "2 left to sell."]);
+    maker.tap(Tap::Write(What::Name)).tap(Tap::Say(0, " ".into())).tap(Tap::Save).shows(&["Nothing was named."]);
+}
