@@ -398,7 +398,7 @@ mod tests {
         assert!(!shown.contains("No rate for driving"), "{shown}");
         let typed = [say(TripTap::Choose(trip::Field::Distance)), tap(Tap::Press(Press::Digit(9))), say(TripTap::Save)];
         let shown = after(&mut app, typed);
-        assert!(shown.contains("No rate for driving"), "{shown}");
+        assert!(shown.contains("No rate for driving") && shown.contains(">9 mi<"), "{shown}");
     }
 
     /// On a full phone neither the person nor the name is saved: both are said, and both are tried again.

@@ -41,7 +41,8 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let span = |span: Option<Span>| span.filter(|span| Span::ZERO < *span).map_or_else(none, |span| seen.speech.span(span));
     let unit = common::mass_unit(sheet.units);
     let carries = sheet.load.carries.map_or_else(none, |mass| format!("{} {unit}", seen.speech.whole_mass(mass, sheet.units)));
-    let distance = trip.and_then(|trip| trip.distance).map_or_else(none, |d| writing::distance(d, seen.speech.typing(sheet.units)));
+    let driven = |d| format!("{} {}", writing::distance(d, seen.speech.typing(sheet.units)), common::distance_unit(sheet.units));
+    let distance = trip.and_then(|trip| trip.distance).map_or_else(none, driven);
     let spent = haul.as_ref().and_then(|haul| haul.spent().ok()).filter(|sum| !sum.is_zero());
     let supplier = haul.as_ref().and_then(|haul| haul.supplier).and_then(|id| app.shelf().names.get(&id).cloned());
     let gift = spent.map_or_else(none, |sum| seen.speech.money(sum));
