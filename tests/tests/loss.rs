@@ -100,6 +100,24 @@ fn inv09_every_write_is_strict() {
     assert!(3 < writes.len() && writes.iter().all(|durability| *durability == "strict"), "{writes:?}");
 }
 
+/// Someone cleared what sites keep while the book was open: all the page still holds is written once more with the next tap.
+#[test]
+fn inv09_a_store_emptied_under_the_open_book_gets_all_of_it_again() {
+    let (_profile, mut browser, page) = fresh("");
+    browser.count(&page, 5);
+    app::saved(&mut browser, &page);
+    let before = browser.book_lines(&page);
+    browser.eval(&page, "new Promise(gone => { indexedDB.deleteDatabase('fivebar').onsuccess = () => gone(true) })");
+    browser.count(&page, 1);
+    browser.wait_text(&page, "store was emptied while the book was open");
+    app::saved(&mut browser, &page);
+    let after = browser.book_lines(&page);
+    assert!(before.iter().all(|line| after.contains(line)) && after.len() == before.len() + 1, "{after:#?}");
+    browser.reload(&page);
+    browser.wait_figure(&page, 6);
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
 /// The store's answer to the app's first `open` is held back until `letOpen()`.
 const SLOW: &str = "const open = IDBFactory.prototype.open; window.slow = true;
   IDBFactory.prototype.open = function (name, version) { const request = open.call(this, name, version);

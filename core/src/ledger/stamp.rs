@@ -77,8 +77,9 @@ impl Clock {
     }
 
     /// Takes note of a stamp that came from elsewhere, but is never lifted more than 5 minutes above the wall by it.
+    /// One of this device's own, as another window wrote it, lifts it all the way.
     pub fn heard(&mut self, stamp: Stamp, wall: Moment) {
-        let most = wall.plus(Self::LIFT_MOST);
+        let most = if stamp.2 == self.device { stamp.0 } else { wall.plus(Self::LIFT_MOST) };
         let seen = if stamp.0 <= most { (stamp.0, stamp.1) } else { (most, 0) };
         self.last = self.last.max(seen);
     }
@@ -116,6 +117,15 @@ mod tests {
         let mut ours = clock(0);
         ours.heard(near, Moment::at(1_000));
         assert_eq!(ours.next(Moment::at(1_000)), Stamp(Moment::at(2_000), 8, Device::read("a1").unwrap()));
+    }
+
+    /// Another window of this phone wrote an hour after this one last looked at the clock, which was then set back.
+    #[test]
+    fn inv05_a_stamp_of_another_window_is_never_passed_under() {
+        let mut ours = clock(0);
+        let theirs = Stamp(Moment::at(3_600_000), 2, ours.device());
+        ours.heard(theirs, Moment::at(1_000));
+        assert!(theirs < ours.next(Moment::at(1_800_000)));
     }
 
     #[test]

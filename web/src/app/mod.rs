@@ -68,8 +68,10 @@ pub enum Notice {
     Refused(Refusal),
     /// Lines that could not be saved, and why.
     NotSaved(news::Trouble),
-    /// The book could not be opened.
-    NotOpened(news::Trouble),
+    /// A book could not be opened.
+    NotOpened(Which, news::Trouble),
+    /// The store was emptied under the open book, which is written once more.
+    Emptied,
 }
 
 /// What is heard before the book was read, or where it can't be: another place, and what minds the app itself.
@@ -147,7 +149,7 @@ impl App {
         if !self.is_open && !needs_no_book(&message) {
             match self.notice {
                 // There is no book to write it into, and the page says so: nothing is kept that would be lost.
-                Some(Notice::NotOpened(_)) => return vec![Order::Feel(Feel::Refused)],
+                Some(Notice::NotOpened(Which::Own, _)) => return vec![Order::Feel(Feel::Refused)],
                 _ => self.early.push((message, now)),
             }
             return vec![];
@@ -159,7 +161,7 @@ impl App {
 
     /// The book is being read: nothing is known of it yet.
     pub fn is_opening(&self) -> bool {
-        !self.is_open && !matches!(self.notice, Some(Notice::NotOpened(_)))
+        !self.is_open && !matches!(self.notice, Some(Notice::NotOpened(Which::Own, _)))
     }
 
     /// Pieces counted before the book was read.

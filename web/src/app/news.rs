@@ -2,7 +2,7 @@
 
 use super::here::{Here, Kept};
 use super::order::{Order, Which};
-use super::shelf::{Names, Posted, Shelf};
+use super::shelf::{Names, Posted, Shelf, parted};
 use super::workshop::copies::Became;
 use super::{App, Notice};
 use fivebar_core::ledger::{Book, Device};
@@ -78,6 +78,8 @@ pub enum News {
         trouble: Trouble,
         stored: Vec<String>,
     },
+    /// The store was found emptied at a write: what it holds now is that write alone.
+    Emptied(Which),
     /// Another tab wrote these.
     Grew {
         which: Which,
@@ -108,12 +110,13 @@ impl App {
     pub fn told(&mut self, news: News) -> Vec<Order> {
         match news {
             News::Opened { which, device, book, names } => self.opened(which, Shelf::of(device, *book, names)),
-            News::NotOpened { trouble, .. } => (self.notice, self.jobs.awaited) = (Some(Notice::NotOpened(trouble)), false),
+            News::NotOpened { which, trouble } => (self.notice, self.jobs.awaited) = (Some(Notice::NotOpened(which, trouble)), false),
             News::Saved { which, ids, at } => self.of(which).into_iter().for_each(|shelf| shelf.saved(&ids, at)),
             News::NotSaved { which, lines, names, trouble, stored } => {
                 self.of(which).into_iter().for_each(|shelf| shelf.not_saved((lines.clone(), names.clone()), &stored));
                 self.notice = Some(Notice::NotSaved(trouble));
             }
+            News::Emptied(which) => self.emptied(which),
             News::Grew { which, lines } => {
                 let now = self.now.at;
                 self.of(which).into_iter().for_each(|shelf| shelf.heard(lines.iter().map(String::as_str), now));
@@ -133,9 +136,13 @@ impl App {
     }
 
     fn opened(&mut self, which: Which, mut shelf: Shelf) {
-        shelf.set_clock(self.now.at);
         match which {
             Which::Own => {
+                if !self.is_open {
+                    let heard: Vec<&str> = self.own.book.lines().collect();
+                    shelf.heard(heard, self.now.at); // another window wrote while this one was still reading
+                }
+                shelf.set_clock(self.now.at);
                 self.own = shelf;
                 self.is_open = true;
                 self.take_early();
@@ -143,8 +150,21 @@ impl App {
                     super::jobs::look_for_example(self);
                 }
             }
-            Which::Example => self.fill_example(shelf),
+            Which::Example => {
+                shelf.set_clock(self.now.at);
+                self.fill_example(shelf);
+            }
         }
+    }
+
+    /// What the page holds is all there is: it is written once more, and said.
+    fn emptied(&mut self, which: Which) {
+        let Some(shelf) = self.of(which) else { return };
+        let (lines, aside) = parted(shelf.book.lines());
+        let kept = shelf.names.iter().map(|(id, name)| (id.to_string(), name.clone())).collect();
+        shelf.emptied();
+        self.notice = Some(Notice::Emptied);
+        self.orders.push(Order::WriteAgain { which, lines, names: Names { kept, forgotten: vec![] }, aside });
     }
 
     /// The example is there; an empty one is told into its book.

@@ -35,8 +35,14 @@ pub enum Order {
     /// Adds what a copy brought to the maker's own book: all of it or nothing. `aside` is damaged beyond its id.
     BringIn {
         lines: Vec<Posted>,
-        names: Vec<(String, String)>,
-        forgotten: Vec<String>,
+        names: Names,
+        aside: Vec<String>,
+    },
+    /// Writes a whole book once more, into a store that was emptied under it: all of it or nothing.
+    WriteAgain {
+        which: Which,
+        lines: Vec<Posted>,
+        names: Names,
         aside: Vec<String>,
     },
     Feel(Feel),

@@ -40,6 +40,18 @@ pub struct Names {
     pub forgotten: Vec<String>,
 }
 
+/// Lines as they are written: those that have an id, and those damaged beyond it, which lie aside.
+pub fn parted<'a>(lines: impl Iterator<Item = &'a str>) -> (Vec<Posted>, Vec<String>) {
+    let (mut posted, mut aside) = (vec![], vec![]);
+    for line in lines {
+        match line::id_of(line) {
+            Some(id) => posted.push(Posted { id, line: line.to_owned() }),
+            None => aside.push(line.to_owned()),
+        }
+    }
+    (posted, aside)
+}
+
 /// A book with its clock and the state of its writes.
 #[derive(Debug)]
 pub struct Shelf {
@@ -199,19 +211,27 @@ impl Shelf {
     /// Lines that another tab wrote, or a copy brought: what is written here comes after them.
     pub fn heard<'a>(&mut self, lines: impl IntoIterator<Item = &'a str>, now: Moment) {
         self.book.merge(lines);
-        if let Some(stamp) = self.book.last_stamp() {
-            self.clock.heard(stamp, now);
-        }
+        self.lift_clock(now);
         self.forget_all();
     }
 
     /// Sets the clock by this device's own last stamp; those of others lift it a little at most.
     pub fn set_clock(&mut self, now: Moment) {
+        self.clock = Clock::new(self.clock.device(), None);
+        self.lift_clock(now);
+    }
+
+    fn lift_clock(&mut self, now: Moment) {
         let own = self.book.entries().rev().map(|(entry, _)| entry.stamp).find(|stamp| stamp.2 == self.clock.device());
-        self.clock = Clock::new(self.clock.device(), own);
-        if let Some(stamp) = self.book.last_stamp() {
+        for stamp in own.into_iter().chain(self.book.last_stamp()) {
             self.clock.heard(stamp, now);
         }
+    }
+
+    /// The store was emptied under the open book: all that is shown has to be saved once more.
+    pub fn emptied(&mut self) {
+        self.unsaved = self.book.entries().map(|(entry, _)| entry.id).collect();
+        self.saved = None;
     }
 
     pub fn is_unsaved(&self, id: Id) -> bool {

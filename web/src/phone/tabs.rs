@@ -8,6 +8,8 @@ use web_sys::{BroadcastChannel, MessageEvent};
 pub enum Word {
     /// The book grew: read what came after your last place.
     Grew,
+    /// A copy was brought in: besides what came after your last place, read what was set aside.
+    Merged,
     /// The book was removed from this phone: start again.
     Removed,
 }
@@ -16,13 +18,14 @@ impl Word {
     fn text(self) -> &'static str {
         match self {
             Word::Grew => "grew",
+            Word::Merged => "merged",
             Word::Removed => "removed",
         }
     }
 
     /// The word behind a text; a newer tab may say more than this one knows.
     fn read(text: &str) -> Option<Self> {
-        [Word::Grew, Word::Removed].into_iter().find(|word| word.text() == text)
+        [Word::Grew, Word::Merged, Word::Removed].into_iter().find(|word| word.text() == text)
     }
 }
 
@@ -71,7 +74,7 @@ mod tests {
 
     #[test]
     fn words_are_read_as_they_were_said_and_unknown_ones_are_left() {
-        for word in [Word::Grew, Word::Removed] {
+        for word in [Word::Grew, Word::Merged, Word::Removed] {
             assert_eq!(Word::read(word.text()), Some(word));
         }
         assert_eq!(Word::read("sold out"), None);

@@ -8,7 +8,7 @@ use crate::app::shelf::{Names, Posted};
 use crate::phone::later;
 use crate::phone::measure::Measure;
 use crate::phone::now;
-use crate::phone::store::{self, BOOK, EXAMPLE, Posting, Row, Store, Whole};
+use crate::phone::store::{self, Aside, BOOK, EXAMPLE, Posting, Row, Store, Whole};
 use crate::phone::tabs::{Tabs, Word};
 use fivebar_core::ledger::{Book, Device};
 use fivebar_core::quantity::Id;
@@ -85,16 +85,17 @@ impl Books {
         let (book, me) = (self.of(which), self.me.clone());
         self.ask_to_persist(which);
         later(Box::pin(async move {
-            let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
-            let (people, forgotten) = (names.kept.clone(), names.forgotten.clone());
-            let news = match book.store.write(&Posting { entries, people, forgotten, ..Posting::default() }).await {
+            let news = match book.store.write(&posting(&lines, names.clone(), vec![])).await {
+                Ok(posted) if posted.last < book.last.get().saturating_add(posted.added as u64) => {
+                    book.last.set(posted.last);
+                    News::Emptied(which)
+                }
                 Ok(posted) => {
-                    let before = book.last.get();
-                    if before.saturating_add(posted.added as u64) == posted.last {
+                    if book.last.get().saturating_add(posted.added as u64) == posted.last {
                         book.last.set(posted.last);
                     }
                     book.tabs.tell(Word::Grew);
-                    News::Saved { which, ids: lines.iter().map(|posted| posted.id).collect(), at: wall_clock() }
+                    News::Saved { which, ids: ids(&lines), at: wall_clock() }
                 }
                 Err(trouble) => not_saved(&book, which, (lines, names), &trouble).await,
             };
@@ -103,14 +104,31 @@ impl Books {
         }));
     }
 
+    /// The whole book into a store that was emptied under it: what is there already is skipped.
+    pub fn write_again(&self, which: Which, (lines, names): (Vec<Posted>, Names), aside: Vec<String>) {
+        let (book, me) = (self.of(which), self.me.clone());
+        later(Box::pin(async move {
+            let news = match book.store.append_merge(&posting(&lines, names.clone(), aside)).await {
+                Ok(posted) => {
+                    book.last.set(posted.last);
+                    News::Saved { which, ids: ids(&lines), at: wall_clock() }
+                }
+                Err(trouble) => not_saved(&book, which, (lines, names), &trouble).await,
+            };
+            // The places other windows remember are those of the store that is gone.
+            book.tabs.tell(if which == Which::Own { Word::Removed } else { Word::Grew });
+            with(&me, |run| run.told(news));
+        }));
+    }
+
     /// Adds what a copy brought and names, all or nothing, then reads the whole book again.
     pub fn write(&self, which: Which, posting: Posting, then: impl FnOnce(&Run, Result<(), Trouble>) + 'static) {
         let (book, me) = (self.of(which), self.me.clone());
         later(Box::pin(async move {
             let done = book.store.append_merge(&posting).await.map(|_| ()).map_err(|trouble| said(&trouble));
-            book.tabs.tell(Word::Grew);
+            book.tabs.tell(Word::Merged);
             with(&me, |run| then(run, done));
-            with(&me, |run| run.books.catch_up(which));
+            with(&me, |run| run.books.catch_up_all(which));
         }));
     }
 
@@ -159,6 +177,10 @@ impl Books {
                 self.catch_up(which);
                 self.catch_up_names(which);
             }
+            Word::Merged => {
+                self.catch_up_all(which);
+                self.catch_up_names(which);
+            }
             Word::Removed if which == Which::Example => {
                 self.example.last.set(0);
                 with(&self.me, |run| run.told(News::ExampleRemoved));
@@ -177,6 +199,18 @@ impl Books {
             let _ = book.store.wake().await; // the next write tells the person if it stays closed
         }));
         self.catch_up(Which::Own);
+    }
+
+    /// Reads what came after the last place this page knows, and what was set aside.
+    fn catch_up_all(&self, which: Which) {
+        let (book, me) = (self.of(which), self.me.clone());
+        self.catch_up(which);
+        later(Box::pin(async move {
+            let lines = aside(&book).await.unwrap_or_default();
+            if !lines.is_empty() {
+                with(&me, |run| run.told(News::Grew { which, lines }));
+            }
+        }));
     }
 
     /// Reads what came after the last place this page knows.
@@ -215,15 +249,14 @@ impl Books {
 
     /// Writes the example, all or nothing.
     pub fn fill_example(&self, lines: Vec<Posted>, names: Vec<(Id, String)>) {
-        let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
-        let people = names.into_iter().map(|(id, name)| (id.to_string(), name)).collect();
+        let kept = names.into_iter().map(|(id, name)| (id.to_string(), name)).collect();
         let (book, me) = (self.example.clone(), self.me.clone());
         later(Box::pin(async move {
-            let news = match book.store.write(&Posting { entries, people, ..Posting::default() }).await {
+            let news = match book.store.write(&posting(&lines, Names { kept, forgotten: vec![] }, vec![])).await {
                 Ok(posted) => {
                     book.last.set(posted.last);
                     book.tabs.tell(Word::Grew);
-                    News::Saved { which: Which::Example, ids: lines.iter().map(|posted| posted.id).collect(), at: wall_clock() }
+                    News::Saved { which: Which::Example, ids: ids(&lines), at: wall_clock() }
                 }
                 Err(trouble) => not_saved(&book, Which::Example, (lines, Names::default()), &trouble).await,
             };
@@ -242,6 +275,17 @@ impl Books {
             }
         }));
     }
+}
+
+/// Lines and names as the store takes them.
+pub fn posting(lines: &[Posted], names: Names, aside: Vec<String>) -> Posting {
+    let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
+    let aside = aside.into_iter().map(|line| Aside { id: String::new(), line, why: "damaged".into() }).collect();
+    Posting { entries, people: names.kept, forgotten: names.forgotten, aside, ..Posting::default() }
+}
+
+fn ids(lines: &[Posted]) -> Vec<Id> {
+    lines.iter().map(|posted| posted.id).collect()
 }
 
 fn note_last(book: &OneBook, rows: &[Row]) {

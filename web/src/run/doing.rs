@@ -1,17 +1,17 @@
 //! What the app ordered, done on the phone.
 
+use super::books::posting;
 use super::{Run, with};
 use crate::app::Msg;
 use crate::app::news::{News, NotRead};
 use crate::app::order::{Choice, Feel, Order, Which};
-use crate::app::shelf::Posted;
+use crate::app::shelf::{Names, Posted};
 use crate::app::workshop::Tap;
 use crate::phone::buzz::{Buzz, buzz};
 use crate::phone::files::NoFile;
 use crate::phone::later;
 use crate::phone::prefs::Pref;
 use crate::phone::share::{Handed, Paper, copy_as_text, hand_on};
-use crate::phone::store::{Aside, Posting};
 use crate::phone::{draft, files, hand, place, print, shell, text_size, theme};
 
 /// The largest copy that is read, as `docs/STORAGE.md` has it.
@@ -25,7 +25,8 @@ impl Run {
     fn carry(&self, order: Order) {
         match order {
             Order::Append { which, lines, names } => self.books.append(which, lines, names),
-            Order::BringIn { lines, names, forgotten, aside } => self.bring_in(&lines, (names, forgotten), aside),
+            Order::BringIn { lines, names, aside } => self.bring_in(&lines, names, aside),
+            Order::WriteAgain { which, lines, names, aside } => self.books.write_again(which, (lines, names), aside),
             Order::Feel(feel) => feel_it(feel),
             Order::Awake(wanted) => self.awake.want(wanted),
             Order::Share { name, text } => self.share(name, text),
@@ -52,11 +53,8 @@ impl Run {
     }
 
     /// One transaction; what came of it is said.
-    fn bring_in(&self, lines: &[Posted], (people, forgotten): (Vec<(String, String)>, Vec<String>), aside: Vec<String>) {
-        let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
-        let aside = aside.into_iter().map(|line| Aside { id: String::new(), line, why: "damaged".into() }).collect();
-        let posting = Posting { entries, people, forgotten, aside, ..Posting::default() };
-        self.books.write(Which::Own, posting, |run, done| run.heard(Msg::Workshop(Tap::Added(done))));
+    fn bring_in(&self, lines: &[Posted], names: Names, aside: Vec<String>) {
+        self.books.write(Which::Own, posting(lines, names, aside), |run, done| run.heard(Msg::Workshop(Tap::Added(done))));
     }
 
     fn share(&self, name: String, text: String) {

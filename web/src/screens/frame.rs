@@ -114,9 +114,14 @@ fn notice(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
             let said = shown(said::not_saved(*why, app.shelf().failures(), seen));
             Some(said.kid(el("div", "g3").kid(away()).kid(copy).kid(again)))
         }
-        Notice::NotOpened(why) => {
+        Notice::NotOpened(Which::Own, why) => {
             let again = key("key solid h56", words::OPEN_AGAIN, "", Msg::Common(Common::Reload));
             Some(shown(said::not_opened(*why)).kid(again))
+        }
+        Notice::NotOpened(Which::Example, why) => Some(shown(said::no_example(*why)).kid(away())),
+        Notice::Emptied => {
+            let copy = key("key solid h56", words::KEEP_A_COPY, "", Msg::Workshop(Tap::KeepCopyNow));
+            Some(shown(said::emptied()).kid(el("div", "g2").kid(away()).kid(copy)))
         }
     }
 }

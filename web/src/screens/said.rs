@@ -14,12 +14,24 @@ pub fn refused(refusal: &Refusal, seen: Seen<'_>) -> Trouble {
 
 /// What could not be saved, in words.
 pub fn not_saved(why: Why, lines: usize, _seen: Seen<'_>) -> Trouble {
-    let said = words::not_saved(why, lines);
-    Trouble { what: said.what, why: said.why, safe: said.safe, to_do: said.to_do }
+    shown(words::not_saved(why, lines))
 }
 
 /// A book that could not be opened, in words.
 pub fn not_opened(why: Why) -> Trouble {
-    let said = words::not_opened(why);
+    shown(words::not_opened(why))
+}
+
+/// The example could not be opened.
+pub fn no_example(why: Why) -> Trouble {
+    shown(words::no_example(why))
+}
+
+/// The store was emptied under the open book.
+pub fn emptied() -> Trouble {
+    shown(words::emptied())
+}
+
+fn shown(said: words::Said) -> Trouble {
     Trouble { what: said.what, why: said.why, safe: said.safe, to_do: said.to_do }
 }

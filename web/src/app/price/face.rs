@@ -20,7 +20,10 @@ pub fn hide(app: &mut App) {
     }
 }
 
-/// Whether a message has to wait: only the hold that closes the face is heard while it shows.
+/// Whether a message has to wait: only the hold that closes the face is heard while it shows, and what the phone itself answers,
+/// which shows nothing here.
 pub fn is_locked(app: &App, message: &Msg) -> bool {
-    app.price.face.is_some() && !matches!(message, Msg::Price(Tap::Hide))
+    use crate::app::workshop::Tap::{Added, CopiedText, Handed, NotPicked, Picked};
+    let answers = matches!(message, Msg::Workshop(Added(_) | CopiedText(_) | Handed(_) | NotPicked(_) | Picked(_)));
+    app.price.face.is_some() && !answers && !matches!(message, Msg::Price(Tap::Hide))
 }

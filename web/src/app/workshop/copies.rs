@@ -5,13 +5,13 @@
 use super::super::App;
 use super::super::news::{Handed, Trouble};
 use super::super::order::{Order, Which};
-use super::super::shelf::Posted;
+use super::super::shelf::{Names, parted};
 use super::{NoCopy, Over, Tap};
 use fivebar_core::ledger::decide::{BookCommand, Command, Now};
-use fivebar_core::ledger::line::{document, id_of};
+use fivebar_core::ledger::line::document;
 use fivebar_core::ledger::merge;
-use fivebar_core::ledger::people::{People, Person};
-use fivebar_core::quantity::Moment;
+use fivebar_core::ledger::people::{People, Person, forgotten};
+use fivebar_core::quantity::{Id, Moment};
 
 pub use merge::Coming;
 
@@ -120,21 +120,24 @@ fn picked(app: &mut App, text: &str) {
 }
 
 /// Writes the lines that are new, in one transaction, with the names; those the copy forgot are gone here too.
+/// What was named or forgotten here since the copy was shown holds.
 fn add(app: &mut App) {
     let Over::Coming(coming) = std::mem::take(&mut app.workshop.over) else { return };
-    let (mut lines, mut aside) = (vec![], vec![]);
-    for line in &coming.fresh {
-        match id_of(line) {
-            Some(id) => lines.push(Posted { id, line: line.clone() }),
-            None => aside.push(line.clone()),
-        }
-    }
-    let names = coming.people.iter().map(|(id, person)| (id.to_string(), person.name.clone())).collect();
-    let forgotten = app.own.names.keys().filter(|id| !coming.people.contains_key(id)).map(|id| id.to_string()).collect();
-    app.orders.push(Order::BringIn { lines, names, forgotten, aside });
+    let (lines, aside) = parted(coming.fresh.iter().map(String::as_str));
+    let kept = new_names(app, &coming).into_iter().map(|(id, name)| (id.to_string(), name)).collect();
+    let gone = forgotten(&coming.book);
+    let forgotten = app.own.names.keys().filter(|id| gone.contains(id)).map(|id| id.to_string()).collect();
+    app.orders.push(Order::BringIn { lines, names: Names { kept, forgotten }, aside });
     app.workshop.said = Some(Became::Adding);
     app.workshop.coming = Some(coming);
     app.workshop.over = Over::Copies;
+}
+
+/// The names of a copy that are not known here, and not forgotten.
+fn new_names(app: &App, coming: &Coming) -> Vec<(Id, String)> {
+    let gone = forgotten(&app.own.book);
+    let new = coming.people.iter().filter(|(id, _)| !app.own.names.contains_key(id) && !gone.contains(id));
+    new.map(|(id, person)| (*id, person.name.clone())).collect()
 }
 
 /// The store has it, or nothing of it.
@@ -142,8 +145,11 @@ fn added(app: &mut App, done: Result<(), Trouble>) {
     let coming = app.workshop.coming.take();
     app.workshop.said = Some(match done {
         Ok(()) => {
-            let known = coming.map(|coming| coming.people).unwrap_or_default();
-            app.own.names = known.into_iter().map(|(id, person)| (id, person.name)).collect();
+            if let Some(coming) = coming {
+                let (new, gone) = (new_names(app, &coming), forgotten(&coming.book));
+                app.own.names.extend(new);
+                app.own.names.retain(|id, _| !gone.contains(id));
+            }
             Became::Added
         }
         Err(trouble) => Became::NotAdded(trouble),

@@ -157,7 +157,7 @@ fn inv11_a_copy_that_was_added_is_said_and_its_names_are_known() {
     let mut app = App::for_tests(Place::Workshop);
     after(&mut app, [tap(Tap::Picked(text.clone()))]);
     let orders = app.heard(tap(Tap::AddThese), nth(10));
-    assert!(matches!(&orders[..], [Order::BringIn { lines, names, .. }] if (lines.len(), names.len()) == (1, 1)), "{orders:?}");
+    assert!(matches!(&orders[..], [Order::BringIn { lines, names, .. }] if (lines.len(), names.kept.len()) == (1, 1)), "{orders:?}");
     assert!(app.own.names.is_empty(), "not before it is written");
     assert!(after(&mut app, [tap(Tap::Added(Err(Trouble::Full)))]).contains("Nothing was brought in."));
     assert!(app.own.names.is_empty());
@@ -165,6 +165,30 @@ fn inv11_a_copy_that_was_added_is_said_and_its_names_are_known() {
     assert!(shown.contains("Added."), "{shown}");
     assert_eq!(app.own.names.values().map(String::as_str).collect::<Vec<_>>(), ["Stair works"]);
     app.workshop.over = Over::Nothing;
+}
+
+/// Between the look at a copy and the wish to add it, the maker goes on: what was named or forgotten meanwhile holds.
+#[test]
+fn inv11_a_copy_takes_away_no_name_given_since_it_was_looked_at() {
+    let named = |name: &str| [tap(Tap::Open(Over::People)), tap(Tap::Typed(name.into())), tap(Tap::AddPerson(Role::Supplier))];
+    let mut other = App::for_tests(Place::Workshop);
+    after(&mut other, named("Stair works"));
+    let orders = other.heard(tap(Tap::KeepCopy), nth(9));
+    let text = orders.into_iter().find_map(|order| if let Order::Share { text, .. } = order { Some(text) } else { None }).unwrap();
+    let mut app = App::for_tests(Place::Workshop);
+    app.heard(tap(Tap::Picked(text)), nth(20));
+    let coming = std::mem::take(&mut app.workshop.over);
+    for (n, message) in named("Joinery").into_iter().enumerate() {
+        app.heard(message, nth(21 + u8::try_from(n).unwrap()));
+    }
+    app.workshop.over = coming;
+    let orders = app.heard(tap(Tap::AddThese), nth(30));
+    let names = orders.iter().find_map(|order| if let Order::BringIn { names, .. } = order { Some(names.clone()) } else { None }).unwrap();
+    assert_eq!((names.kept.len(), &*names.forgotten), (1, &[][..]));
+    app.heard(tap(Tap::Added(Ok(()))), nth(31));
+    let mut known: Vec<&str> = app.own.names.values().map(String::as_str).collect();
+    known.sort_unstable();
+    assert_eq!(known, ["Joinery", "Stair works"]);
 }
 
 #[test]

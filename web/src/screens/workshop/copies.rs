@@ -87,7 +87,7 @@ pub fn told(became: &Became) -> El<Msg> {
         Became::Adding => notice(words::ADDING),
         Became::Added => notice(words::ADDED),
         Became::NotAdded(why) => shown(refusal::not_added(*why)),
-        Became::NotWiped(why) => shown(words::not_wiped(refusal::not_opened(*why))),
+        Became::NotWiped(why) => shown(words::not_wiped(*why)),
     };
     el("div", "told").key("told").attr("role", "status").kid(what)
 }

@@ -2,7 +2,7 @@
 
 use super::refusal::Said;
 use crate::app::here::Kept;
-use crate::app::news::NotRead;
+use crate::app::news::{NotRead, Trouble};
 use fivebar_core::ledger::line::document::DocumentTrouble;
 
 pub const ON_THIS_PHONE_ONLY: &str = "On this phone only.";
@@ -189,6 +189,10 @@ pub fn no_copy(why: &DocumentTrouble, n: impl Fn(usize) -> String) -> Said {
 }
 
 /// What was to be deleted is still there.
-pub fn not_wiped(why: Said) -> Said {
-    Said { what: "Not deleted, or not all of it.".into(), safe: "What is still here opens as before.".into(), ..why }
+pub fn not_wiped(why: Trouble) -> Said {
+    let safe = match why {
+        Trouble::Blocked => "It goes as soon as that window lets go of it.",
+        _ => "What is still here opens as before.",
+    };
+    Said { what: "Not deleted, or not all of it.".into(), safe: safe.into(), ..super::refusal::not_opened(why) }
 }

@@ -201,6 +201,27 @@ pub fn not_opened(why: Trouble) -> Said {
     }
 }
 
+/// The example could not be opened; the maker's own book is untouched by that.
+pub fn no_example(why: Trouble) -> Said {
+    let (why, to_do) = cause(why);
+    Said {
+        what: "The example could not be opened.".into(),
+        why: why.into(),
+        safe: "Your own book is as it was.".into(),
+        to_do: to_do.into(),
+    }
+}
+
+/// The store was emptied under the open book.
+pub fn emptied() -> Said {
+    Said {
+        what: "This phone's store was emptied while the book was open.".into(),
+        why: "The browser, or someone in its settings, removed what sites keep.".into(),
+        safe: "All that is shown is being saved again.".into(),
+        to_do: "Keep a copy now.".into(),
+    }
+}
+
 fn cause(why: Trouble) -> (&'static str, &'static str) {
     match why {
         Trouble::Full => ("The phone is full.", "Free some space, or keep a copy now."),

@@ -218,7 +218,16 @@ fn every_trouble_of_the_phone_says_why_and_what_to_do() {
             (not_saved(trouble, 1), "Not saved: 1 entry.", "All that was shown as saved is safe."),
             (not_opened(trouble), "The book could not be opened.", "Nothing was written or removed."),
             (not_added(trouble), "Nothing was brought in.", "What is here is unchanged."),
-            (copies::not_wiped(not_opened(trouble)), "Not deleted, or not all of it.", "What is still here opens as before."),
+            (
+                copies::not_wiped(trouble),
+                "Not deleted, or not all of it.",
+                if trouble == Trouble::Blocked {
+                    "It goes as soon as that window lets go of it."
+                } else {
+                    "What is still here opens as before."
+                },
+            ),
+            (no_example(trouble), "The example could not be opened.", "Your own book is as it was."),
         ];
         for (said, what, safe) in ways {
             assert_eq!((&*said.what, &*said.why, &*said.safe, &*said.to_do), (what, why, safe, to_do));
