@@ -2,7 +2,7 @@
 //!
 //! Every figure a screen or an export shows of a job comes from here. What is not known is none, never nothing.
 
-use super::carried::{HAUL, JobShare, of_job};
+use super::carried::{HAUL, JobShare, NoSize, of_job};
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
@@ -322,6 +322,13 @@ fn asked_for(job: &Job, sale: &Sale) -> Answer<Option<Decimal>> {
     match job.tag {
         Some(tag) => tag.amount().checked_mul(n).map(Some).ok_or(Refusal::OutOfRange),
         None => Ok(agreed()),
+    }
+}
+
+impl Costs {
+    /// The pile whose missing size keeps the share of a haul unknown.
+    pub fn no_size(&self) -> Option<&NoSize> {
+        self.shares.iter().find_map(|share| share.no_size.as_ref())
     }
 }
 

@@ -1,6 +1,6 @@
 //! What a job carries of the hauls it has wood of: live while it goes on, frozen when the maker is done with it.
 
-use super::haul::{cost, sum_of, time, volumes};
+use super::haul::{cost, pieces_volume, sum_of, time, volumes};
 use super::shop::Shop;
 use crate::haul::Haul;
 use crate::ledger::fold::{self, Job};
@@ -8,13 +8,23 @@ use crate::ledger::kind::Exact;
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::HaulUsed;
 use crate::money::share::{Frozen, Share, freeze};
-use crate::quantity::{Count, Decimal, Id, Money, Span, Volume, half_up};
+use crate::quantity::{Count, Decimal, Id, Key, Money, Span, Volume, half_up};
 use crate::refusal::{Answer, Refusal};
+
+/// A pile with good pieces and no whole size.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NoSize {
+    pub name: Option<String>,
+    pub wood: Option<Key>,
+    pub label: String,
+}
 
 /// What a job carries of one haul.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct JobShare {
     pub haul: Id,
+    /// The first pile whose size is missing for the share to be known.
+    pub no_size: Option<NoSize>,
     pub frozen: bool,
     /// The haul is of another currency: its cost has to be agreed as one figure, noted as spending of the kind `haul`.
     pub foreign: bool,
@@ -43,7 +53,7 @@ pub fn of_job(shop: &Shop, job: &Job) -> Answer<Vec<JobShare>> {
 
 fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
     let (share, sorting, used, good, gross) = (None, Span::ZERO, None, None, None);
-    let mut found = JobShare { haul: id, frozen: false, foreign: false, pieces: 0, share, sorting, used, good, gross };
+    let mut found = JobShare { haul: id, no_size: None, frozen: false, foreign: false, pieces: 0, share, sorting, used, good, gross };
     let haul = fold::haul(shop.book, id);
     if let Some(haul) = &haul {
         found.gross = volumes(haul)?.gross;
@@ -62,8 +72,19 @@ fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
     if let Some(Frozen { share, used, good }) = carried {
         found.sorting = sorting_of(shop, id, share.time);
         (found.share, found.used, found.good) = (Some(share), Some(used), Some(good));
+    } else {
+        found.no_size = fold::haul(shop.book, id).map(|haul| without_size(&haul)).transpose()?.flatten();
     }
     Ok(found)
+}
+
+fn without_size(haul: &Haul) -> Answer<Option<NoSize>> {
+    for pile in haul.piles.iter().filter(|pile| 0 < pile.good()) {
+        if pieces_volume(pile, pile.good())?.is_none() {
+            return Ok(Some(NoSize { name: pile.name.clone(), wood: pile.wood.clone(), label: pile.label.clone() }));
+        }
+    }
+    Ok(None)
 }
 
 /// Of some minutes of a haul, those of sorting, in whole minutes by its whole time.

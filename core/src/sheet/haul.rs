@@ -155,7 +155,7 @@ fn species(pile: &Pile) -> &'static Species {
 }
 
 /// The volume of `n` pieces of a pile; none without a size, unless there are none.
-fn pieces_volume(pile: &Pile, n: Count) -> Answer<Option<Volume>> {
+pub(super) fn pieces_volume(pile: &Pile, n: Count) -> Answer<Option<Volume>> {
     match pile.piece()? {
         _ if n == 0 => Ok(Some(Volume::ZERO)),
         Some(piece) => piece.times(n).map(Some),

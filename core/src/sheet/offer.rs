@@ -3,6 +3,7 @@
 //! Every sum here is all that is handed over, for as many pieces as are asked about.
 
 use super::account::{Account, of as reckon};
+use super::carried::NoSize;
 use super::shop::Shop;
 use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::{Carried, Paid};
@@ -36,16 +37,20 @@ pub struct OfferSheet {
     pub standing: Standing,
     pub settle: Option<Money>,
     pub offer: Option<Money>,
+    /// The sum that is spoken of: what was offered, else the ask, else the mark above all others.
+    pub named: Option<Money>,
     pub verdict: Option<Verdict>,
     /// The next thing to say, where something above the offer is.
     pub say: Option<Money>,
     /// The tag of one piece, and settle of one where the maker set it.
     pub tag: Option<Money>,
     pub settle_set: Option<Money>,
-    /// What of the offer goes out and what you get.
+    /// What of the sum that is spoken of goes out and what you get; none of the ask where a price was agreed.
     pub parts: Option<Parts>,
-    /// What the offer leaves for an hour; none where costs or hours are not known.
+    /// What that sum leaves for an hour; none where costs or hours are not known.
     pub left: Option<Leaves>,
+    /// The pile whose missing size keeps the share of a haul, and so costs and hours, unknown.
+    pub no_size: Option<NoSize>,
     /// What the agreed price leaves for an hour.
     pub agreed: Option<Leaves>,
     /// Services before price, by what they leave for an hour, best first.
@@ -102,6 +107,9 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     }
     let (standing, marks) = account.pricing.standing(shop, &job, (n, asking.paid))?;
     let points = shop.points(job.currency);
+    let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.shown);
+    let named = offer.or(standing.ask).or(mark);
+    let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());
     let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();
     Ok(OfferSheet {
         job: id,
@@ -114,14 +122,16 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         say: offer.map(|offer| say(&standing, offer, points)).transpose()?.flatten(),
         tag: account.pricing.tag,
         settle_set: account.pricing.settle_set,
-        parts: offer.map(|offer| parts(shop, &job, offer, asking.paid)).transpose()?,
-        left: at(offer, asking)?.flatten(),
+        parts: spoken.map(|sum| parts(shop, &job, sum, asking.paid)).transpose()?,
+        left: at(spoken, asking)?.flatten(),
+        no_size: account.costs.no_size().cloned(),
         agreed: at(standing.agreed.map(|agreed| agreed.price), agreed_way(&job, asking))?.flatten(),
         concessions: offer.map(|offer| concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
         marks,
         standing,
         asking,
         offer,
+        named,
     })
 }
 

@@ -10,6 +10,8 @@ mod page;
 mod sell;
 mod wood;
 
+pub use figures::no_size;
+
 use super::{Screen, Seen, said};
 use crate::app::jobs::{Room, Tap, sheet};
 use crate::app::{App, Msg};

@@ -10,6 +10,7 @@ use crate::app::shelf::Shelf;
 use crate::app::{Common, Msg};
 use crate::screens::page;
 use crate::words::Plain;
+use fivebar_core::ledger::decide::{HaulCommand, PileFacts};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
@@ -205,6 +206,21 @@ fn wood_is_taken_by_count_and_put_back() {
     assert_eq!(maker.sheet().wood.pieces, 20);
     maker.say(Msg::Common(Common::TakeBack));
     assert_eq!(maker.sheet().wood.pieces, 25);
+}
+
+/// A pile to be named at home keeps a haul's share unknown: what is known stays in sight, and the pile is named.
+#[test]
+fn a_pile_without_a_size_is_named_and_hides_nothing_else() {
+    let mut maker = Maker::at_the_start();
+    let pile = rack(&maker.app.own.shop(maker.now.wall.at), maker.jobs["stands"]).unwrap().remove(0);
+    maker.open("stands").tap(Tap::Next).tap(Tap::Write(What::Take { haul: pile.haul, pile: pile.pile })).figures(&["25"]).tap(Tap::Save);
+    maker.room("stands", Room::Hours).hides(&["has no size"]);
+    let known = maker.sheet().account.hours.total;
+    let add = HaulCommand::AddPile { haul: pile.haul, pile: PileFacts::default(), n: 1, way: fivebar_core::ledger::kind::haul::Way::Tap };
+    maker.now.chance = [77; 10];
+    maker.app.order(&Command::Haul(add), maker.now).unwrap();
+    assert!(known.is_some() && maker.sheet().account.hours.total.is_none(), "unknown, never nothing");
+    maker.shows(&["has no size"]).tap(Tap::List).open("stands").shows(&["has no size"]);
 }
 
 #[test]

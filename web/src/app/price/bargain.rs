@@ -55,9 +55,7 @@ pub fn sheet(app: &App, bargain: &Bargain) -> Answer<OfferSheet> {
 
 /// What stands under the block: the offer, before it the ask, else the mark that is known.
 pub fn named(sheet: &OfferSheet) -> Option<Money> {
-    let marks = &sheet.marks;
-    let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.shown);
-    sheet.offer.or(sheet.standing.ask).or(mark)
+    sheet.named
 }
 
 /// Takes in what is said of the offer.

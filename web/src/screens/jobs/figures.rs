@@ -6,10 +6,11 @@ use crate::parts::fraction::worded;
 use crate::parts::ink::Text;
 use crate::parts::so_far::Stretch;
 use crate::view::{El, el};
-use crate::words::en::{common, job as room, jobs as words};
+use crate::words::en::{common, count, job as room, jobs as words, woods};
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Decimal, Moment, Money, Span, Units, Volume, Wall};
+use fivebar_core::sheet::carried::NoSize;
 
 /// A sum without its mark, to the minor unit: 276.00.
 pub fn sum(sum: Money, seen: Seen<'_>) -> String {
@@ -82,6 +83,16 @@ pub fn bar_said(stretches: &[Stretch]) -> String {
         format!("{} {}{come}", stretch.word, stretch.figure)
     };
     stretches.iter().map(said).collect::<Vec<_>>().join(", ")
+}
+
+/// What keeps the share of a haul unknown: a pile without a size, by its name.
+pub fn no_size(pile: &NoSize) -> El<Msg> {
+    let name = match (&pile.name, &pile.wood) {
+        (Some(name), _) => format!("{name} ({})", pile.label),
+        (None, Some(wood)) => format!("{} ({})", woods::name(wood.as_str()), pile.label),
+        (None, None) => count::pile(&pile.label),
+    };
+    el("p", "t14").text(words::no_size(&name))
 }
 
 /// A word on the left and its figure on the right.

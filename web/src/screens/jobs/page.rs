@@ -2,7 +2,7 @@
 
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
-use super::figures::{bar_said, carried, day, hourly, line, short, stretches, sum};
+use super::figures::{bar_said, carried, day, hourly, line, no_size, short, stretches, sum};
 use super::say;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
@@ -118,12 +118,14 @@ fn planned(sheet: &JobSheet, op: &str, seen: Seen<'_>) -> String {
 fn so_far_card(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let bar = stretches(&sheet.so_far, &sheet.to_come, seen);
     let still = sheet.bench.still.filter(|still| Span::ZERO < *still).map(|still| seen.speech.span(still));
-    let total = sheet.bench.total.map_or(words::NOTHING_LOGGED.to_owned(), |total| seen.speech.span(total));
+    let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
+    let total = sheet.bench.total.or(own).map_or(words::NOTHING_LOGGED.to_owned(), |total| seen.speech.span(total));
     let right = words::so_far_and(&total, still.as_deref());
     el("section", "card sofar")
         .attr("aria-label", bar_said(&bar))
         .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14 nw").text(right)))
         .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
+        .kids(sheet.account.costs.no_size().map(no_size))
 }
 
 /// What was agreed or sold with what is paid of it; costs and left per hour.
@@ -212,7 +214,8 @@ fn wood_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
 
 fn hours_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     let spent = sheet.money.costs.map(|costs| sum(costs, seen));
-    words::hours_under(sheet.bench.total.map(|total| seen.speech.span(total)).as_deref(), spent.as_deref())
+    let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
+    words::hours_under(sheet.bench.total.or(own).map(|total| seen.speech.span(total)).as_deref(), spent.as_deref())
 }
 
 fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {

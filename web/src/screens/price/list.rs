@@ -12,6 +12,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
 use crate::screens::count::saved_fact;
+use crate::screens::jobs::no_size;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words};
 use fivebar_core::ledger::decide::PaidOf;
@@ -109,6 +110,7 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
         .kids((is_first && row.not_under.is_none() && row.costs_covered.is_some()).then(|| el("p", "t14 i2").text(words::WAITING_UNKNOWN)))
         .kids(row.settle.filter(|_| row.settle_set).map(|settle| el("p", "t14 i2").text(words::settle_set(&bare(settle, seen.speech)))))
         .kids(gaps)
+        .kids(row.no_size.as_ref().map(no_size))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
 }

@@ -1,9 +1,10 @@
 //! Pay and hours: what of an offer goes out, what you get, and what is left for an hour.
 
+use super::super::jobs::no_size;
 use super::list::{bargain, how_paid};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
-use crate::app::price::bargain::{BargainTap, named};
+use crate::app::price::bargain::BargainTap;
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::{Tap, shop};
 use crate::app::{App, Msg};
@@ -24,13 +25,19 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     ));
     let left = sheet.left.or(sheet.agreed);
     let main = el("main", "two price pay")
-        .kid(el("div", "col").kid(money(sheet, left, seen)).kids(hours(left, seen)).kids(untaxed(sheet, app)))
+        .kid(
+            el("div", "col")
+                .kid(money(sheet, left, seen))
+                .kids(hours(left, seen))
+                .kids(sheet.no_size.as_ref().map(no_size))
+                .kids(untaxed(sheet, app)),
+        )
         .kid(el("div", "col").kids(set(sheet, seen)).kids(heard(sheet, app, seen)).kids(agree(sheet)).kid(back()));
     Screen::new("price/pay", head(top), main)
 }
 
 fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
-    let handed = sheet.offer.or(sheet.standing.agreed.map(|agreed| agreed.price)).or_else(|| named(sheet));
+    let handed = sheet.offer.or(sheet.standing.agreed.map(|agreed| agreed.price)).or(sheet.named);
     let out = |sum: Money| format!("−{}", exact(sum, seen.speech));
     let row = |what: &str, sum: Option<Money>| sum.map(|sum| fact(what, exact(sum, seen.speech)));
     let taken = |what: &str, sum: Option<Money>| sum.filter(|sum| !sum.is_zero()).map(|sum| fact(what, out(sum)));

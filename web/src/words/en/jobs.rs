@@ -202,6 +202,11 @@ pub fn wood_under(pieces: &str, volume: Option<&str>) -> String {
     volume.map_or_else(|| pieces.to_owned(), |volume| format!("{pieces}, {volume}"))
 }
 
+/// Without its size the share of the haul it came with can't be known.
+pub fn no_size(pile: &str) -> String {
+    format!("{pile} has no size: until it has one, what the haul cost this job is not known. Count, then Sort, gives it one.")
+}
+
 /// "25 h 34, 55.33 spent".
 pub fn hours_under(hours: Option<&str>, spent: Option<&str>) -> String {
     match (hours, spent) {
