@@ -8,7 +8,8 @@ use super::{App, draft, sorting, trip};
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
 use fivebar_core::ledger::kind::haul::Way;
-use fivebar_core::quantity::{Id, Key, PILE_MOST, reading};
+use fivebar_core::quantity::reading::{self, Misread, Quantity};
+use fivebar_core::quantity::{Id, Key, PILE_MOST};
 use fivebar_core::sheet::count::{CountSheet, count_of};
 
 /// What lies over the tiles.
@@ -149,7 +150,11 @@ fn pressed(app: &mut App, press: Press) {
 fn pad_done(app: &mut App) {
     let sign = app.speech.sign();
     let Over::Bundle(typed) = &mut app.count.over else { return };
-    if let Some(n) = typed.take(|text| reading::count(text, sign, PILE_MOST)).filter(|n| 0 < *n) {
+    let at_least_one = |n| match n {
+        0 => Err(Misread::OutOfRange { met: None, least: Quantity::Count(1), most: Quantity::Count(PILE_MOST), might_be: None }),
+        n => Ok(n),
+    };
+    if let Some(n) = typed.take(|text| reading::count(text, sign, PILE_MOST).and_then(at_least_one)) {
         app.count.other = Some(n);
         arm(app, n);
     }
@@ -190,6 +195,15 @@ mod tests {
     fn appended(orders: &[Order]) -> Vec<Posted> {
         let lines = orders.iter().filter_map(|order| if let Order::Append { lines, .. } = order { Some(lines.clone()) } else { None });
         lines.flatten().collect()
+    }
+
+    #[test]
+    fn a_bundle_of_none_is_refused_in_words() {
+        let mut app = App::for_tests(Place::Count);
+        let shown = after(&mut app, [Tap::OtherBundle, Tap::Press(Press::Digit(0)), Tap::PadDone].map(Msg::Count));
+        assert!(shown.contains("It must be from 1 to 9"), "{shown}");
+        after(&mut app, [Tap::Press(Press::RubOut), Tap::Press(Press::Digit(7)), Tap::PadDone].map(Msg::Count));
+        assert_eq!(app.count.armed, 7);
     }
 
     #[test]

@@ -77,7 +77,7 @@ pub enum Notice {
 /// What is heard before the book was read, or where it can't be: another place, and what minds the app itself.
 fn needs_no_book(message: &Msg) -> bool {
     use Common::{ApplyUpdate, Install, Reload, Understood};
-    matches!(message, Msg::Go(_) | Msg::Common(ApplyUpdate | Install | Reload | Understood))
+    matches!(message, Msg::Go(_) | Msg::Common(ApplyUpdate | Install | Reload | Understood) | Msg::Price(price::Tap::Hide))
 }
 
 /// All that the page shows.

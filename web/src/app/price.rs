@@ -83,6 +83,8 @@ pub struct Price {
     pub last: Option<(Id, Id, Done)>,
     /// Only the buyer's face is in the page.
     pub face: Option<Id>,
+    /// The page was loaded anew while a buyer had the phone: only the key that closes the face is in it.
+    pub turned: bool,
     /// The page is out of sight: nothing private is drawn.
     pub covered: bool,
 }

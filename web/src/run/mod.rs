@@ -41,8 +41,8 @@ pub async fn start() {
     }
     phone::text_size::apply();
     let place = phone::place::named().and_then(|name| Place::of(&name));
-    let place = place.filter(|_| !phone::face::was_turned());
-    let app = App::new(Page::new(phone::place::width()), place.unwrap_or(Place::Count), speaking::language());
+    let mut app = App::new(Page::new(phone::place::width()), place.unwrap_or(Place::Count), speaking::language());
+    app.price.turned = phone::face::was_turned();
     let run = Rc::new_cyclic(|me: &Weak<Run>| Run {
         me: me.clone(),
         app: RefCell::new(app),
@@ -98,6 +98,9 @@ impl Run {
         phone::draft::follow(&root).for_good();
         let stage = Stage::new(document, root, move |message| me.heard(message));
         *self.stage.borrow_mut() = Some(stage);
+        if self.app.borrow().price.turned {
+            self.face.show();
+        }
         self.listen();
         self.app.borrow_mut().now = wall_clock();
         self.told(News::Here(here()));

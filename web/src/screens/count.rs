@@ -56,6 +56,12 @@ pub fn name(tile: &Pile) -> String {
 
 /// Thickness, width and length: `1 3⁄4 × 1 3⁄4 × 19 in`.
 pub fn size(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
+    let sides = sides(tile, units, speech);
+    if sides.is_empty() { sides } else { format!("{sides} {}", common::length_unit(units)) }
+}
+
+/// The same without the unit, where there is no room for it.
+fn sides(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
     let size = tile.size;
     let side = |length| speech.length(length, units);
     let long = size.length.map(|from| match size.length_to {
@@ -63,7 +69,7 @@ pub fn size(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
         None => side(from),
     });
     let sides: Vec<String> = [size.thickness.map(side), size.width.map(side), long].into_iter().flatten().collect();
-    if sides.is_empty() { String::new() } else { format!("{} {}", sides.join(" × "), common::length_unit(units)) }
+    sides.join(" × ")
 }
 
 /// The fact in the head that says whether all is saved.
@@ -139,7 +145,7 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
     let last = sheet.last.filter(|last| last.pile == pile.pile);
     let shown = Tile {
         name: name(pile),
-        size: size(pile, sheet.units, seen.speech),
+        size: if seen.page.is_narrow() { sides(pile, sheet.units, seen.speech) } else { size(pile, sheet.units, seen.speech) },
         figure: seen.speech.count(pile.taken),
         counted: pile.taken.saturating_sub(unsaved),
         hollow: unsaved.saturating_add(failed),
@@ -251,7 +257,8 @@ fn steps(now: &fivebar_core::haul::TripNow, stands: Where, seen: Seen<'_>) -> El
         _ => Seg::new(words, false).under(clock(at)),
     };
     let home = match stands {
-        Where::DrivingHome => Seg::new(words::HOMEWARD, true).under(since.clone()).running(),
+        Where::AtBin => Seg::new(words::HOME, false).under(words::AS_YOU_DRIVE_OFF),
+        Where::DrivingHome => Seg::new(words::HOMEWARD, true).under(words::tap_at_home(&since)).running(),
         _ => step(words::HOME, Where::Home, now.home),
     };
     let segs = vec![step(words::LEAVING, Where::Driving, now.left), step(words::AT_THE_BIN, Where::AtBin, now.at_bin), home];

@@ -43,9 +43,10 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let carries = sheet.load.carries.map_or_else(none, |mass| format!("{} {unit}", seen.speech.whole_mass(mass, sheet.units)));
     let driven = |d| format!("{} {}", writing::distance(d, seen.speech.typing(sheet.units)), common::distance_unit(sheet.units));
     let distance = trip.and_then(|trip| trip.distance).map_or_else(none, driven);
-    let spent = haul.as_ref().and_then(|haul| haul.spent().ok()).filter(|sum| !sum.is_zero());
+    let noted = haul.as_ref().is_some_and(|haul| !haul.costs.is_empty());
+    let spent = haul.as_ref().and_then(|haul| haul.spent().ok()).filter(|sum| noted || !sum.is_zero());
     let supplier = haul.as_ref().and_then(|haul| haul.supplier).and_then(|id| app.shelf().names.get(&id).cloned());
-    let gift = spent.map_or_else(none, |sum| seen.speech.money(sum));
+    let gift = spent.map_or_else(none, |sum| if sum.is_zero() { words::FOR_NOTHING.to_owned() } else { seen.speech.money(sum) });
     let mut keys = vec![
         figure_key(words::CARRIES, carries, say(TripTap::Choose(Field::Carries))),
         figure_key(words::SUPPLIER, supplier.unwrap_or_else(none), say(TripTap::Choose(Field::Supplier))),

@@ -5,7 +5,7 @@ use super::{Screen, Seen};
 use crate::app::count::Tap;
 use crate::app::draft::{Asks, Draft, DraftTap};
 use crate::app::{App, Msg};
-use crate::parts::chips::{Chip, chips};
+use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
@@ -93,17 +93,15 @@ fn name_field(draft: &Draft) -> El<Msg> {
 }
 
 fn wood_chips(draft: &Draft, units: Units) -> El<Msg> {
-    let usual = woods::usual(units);
-    let keys: Vec<&'static str> =
-        if draft.all_woods { fivebar_core::wood::species::listed(units).map(|species| species.key).collect() } else { usual.to_vec() };
-    let mut shown: Vec<Chip> = keys.iter().map(|key| Chip::tap(woods::name(key))).collect();
-    if !draft.all_woods {
-        shown.push(Chip::tap(words::MORE_WOODS));
+    let named = |key: &str| say(DraftTap::Wood(fivebar_core::quantity::Key::read(key)));
+    if draft.all_woods {
+        let keys: Vec<&'static str> = fivebar_core::wood::species::listed(units).map(|species| species.key).collect();
+        let shown = keys.iter().map(|key| Chip::tap(woods::full_name(key))).collect();
+        return flowing("key h56", shown, move |nth| keys.get(nth).map_or(say(DraftTap::MoreWoods), |key| named(key)));
     }
-    chips("key h88", shown, move |nth| match keys.get(nth) {
-        Some(key) => say(DraftTap::Wood(fivebar_core::quantity::Key::read(key))),
-        None => say(DraftTap::MoreWoods),
-    })
+    let keys = woods::usual(units);
+    let shown = keys.iter().map(|key| Chip::tap(woods::name(key))).chain([Chip::tap(words::MORE_WOODS)]).collect();
+    chips("key h88", shown, move |nth| keys.get(nth).map_or(say(DraftTap::MoreWoods), |key| named(key)))
 }
 
 fn side_chips(sides: &[Length], units: Units, seen: Seen<'_>) -> El<Msg> {
@@ -143,11 +141,12 @@ fn by_pad(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
         el("h2", "ink1").text(words::how(side, unit)),
         pad::entry(&draft.typed.text.replace('/', "⁄"), unit, draft.typed.wrong.is_some()),
     ];
-    shown.extend(draft.typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, units))));
     shown.push(pad::pad(Some(sign), press));
     if units == Units::Inch {
         shown.push(pad::fraction_keys(16, press));
     }
+    // beside the key that was tapped: on a small page the figure itself may be out of sight
+    shown.extend(draft.typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, units))));
     shown.push(key("key solid h88", common::DONE, "", say(DraftTap::PadDone)));
     shown
 }

@@ -15,7 +15,8 @@ pub fn show(app: &mut App, job: Id) {
 
 /// Back to the maker.
 pub fn hide(app: &mut App) {
-    if app.price.face.take().is_some() {
+    let turned = std::mem::take(&mut app.price.turned);
+    if app.price.face.take().is_some() || turned {
         app.orders.push(Order::Face(false));
     }
 }
@@ -25,5 +26,5 @@ pub fn hide(app: &mut App) {
 pub fn is_locked(app: &App, message: &Msg) -> bool {
     use crate::app::workshop::Tap::{Added, CopiedText, Handed, NotPicked, Picked};
     let answers = matches!(message, Msg::Workshop(Added(_) | CopiedText(_) | Handed(_) | NotPicked(_) | Picked(_)));
-    app.price.face.is_some() && !answers && !matches!(message, Msg::Price(Tap::Hide))
+    (app.price.face.is_some() || app.price.turned) && !answers && !matches!(message, Msg::Price(Tap::Hide))
 }

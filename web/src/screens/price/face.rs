@@ -13,9 +13,14 @@ use fivebar_core::sheet::buyer::{BuyerSheet, buyer};
 /// How long the key is held.
 const HOLD_MS: u32 = 700;
 
-/// The whole page while the phone is turned round; none while it is the maker's. A piece that is gone leaves only the key.
+/// The whole page while the phone is turned round; none while it is the maker's. A piece that is gone, or a page that was loaded
+/// anew in a buyer's hands, leaves only the key.
 pub fn page(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let shown = buyer(&shop(app), app.price.face?).ok();
+    let shown = match app.price.face {
+        Some(job) => buyer(&shop(app), job).ok(),
+        None if app.price.turned => None,
+        None => return None,
+    };
     let close = el("button", "key h88 m").attr("type", "button").on_hold(Msg::Price(Tap::Hide), HOLD_MS).text(words::HOLD_TO_CLOSE);
     let main = el("main", "").kids(shown.iter().map(|sheet| title(sheet, seen))).kids(shown.iter().filter_map(|sheet| facts(sheet, seen)));
     Some(el("div", "app buyer").place("buyer").kid(main).kid(el("footer", "close").kid(close)))

@@ -1,7 +1,7 @@
 //! For sale: each piece with ask and settle, what is agreed and due, what galleries have; and three fields for any other piece.
 
 use super::quick;
-use super::{Screen, Seen, bare, exact, mark, refused};
+use super::{Screen, Seen, bare, exact, mark, per_hour, refused};
 use crate::app::price::bargain::BargainTap;
 use crate::app::price::deal::DealTap;
 use crate::app::price::gallery::GalleryTap;
@@ -18,6 +18,7 @@ use crate::words::en::{common, deal as deals, price as words};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Money, Side, Wall};
+use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryRow, Gap, OwedRow, PriceSheet};
 
 /// The list, or on day one its three fields alone.
@@ -38,6 +39,7 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
         .fact(saved_fact(app, seen))
         .fact(Fact::Plain(words::by_with(paid(app), tax_side(sheet, app))));
     let main = el("main", "two price")
+        .kids(just_sold(app, seen))
         .kids(sheet.for_sale.iter().enumerate().map(|(nth, row)| for_sale(row, nth == 0, seen)))
         .kids(sheet.agreed.iter().map(|row| agreed(row, seen)))
         .kids(sheet.owed.iter().map(|row| owed(row, seen)))
@@ -50,6 +52,19 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
         Some(foot) => screen.foot(foot),
         None => screen,
     }
+}
+
+/// What the last sale left for an hour, while it can still be taken back.
+pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (act, job, done) = app.price.last.filter(|(act, ..)| app.shelf().last_act == Some(*act))?;
+    let Done::Sold(sum) = done else { return None };
+    let account = account(&shop(app), job).ok()?;
+    let left = account.sold.per_hour.map(|hours| per_hour(hours.left, sum, seen.speech));
+    let word = if account.sold.left == 0 { words::PER_HOUR } else { words::PER_HOUR_SO_FAR };
+    let row = |word: &'static str, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
+    let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
+    let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
+    Some(el("section", "card hot").key(act.to_string()).kid(head).kid(left).kids(account.costs.no_size().map(no_size)))
 }
 
 /// Whether tax lies inside the tags, of the first piece's currency; none where no tax is set.

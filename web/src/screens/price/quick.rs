@@ -1,6 +1,6 @@
 //! A piece that is not in the list: hours, spent, offered, and what is left for an hour.
 
-use super::list::{how_paid, rate as to_rate, undo};
+use super::list::{how_paid, just_sold, rate as to_rate, undo};
 use super::{Screen, Seen, bare, per_hour, point};
 use crate::app::price::quick::{Field, Quick, QuickTap, currency, leaves};
 use crate::app::price::{Tap, shop};
@@ -36,6 +36,7 @@ pub fn day_one(app: &App, seen: Seen<'_>) -> Screen {
             .kid(figure(quick, field, seen))
     });
     let main = el("main", "price quick")
+        .kids(just_sold(app, seen))
         .kid(el("p", "").text(words::THREE_FIGURES))
         .kids(boards)
         .kids(result(app, seen))

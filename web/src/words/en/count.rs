@@ -87,6 +87,16 @@ pub fn pile(label: &str) -> String {
     format!("Pile {label}")
 }
 
+pub const AS_YOU_DRIVE_OFF: &str = "as you drive off";
+
+/// "12 min, tap at home": the trip goes on until then.
+pub fn tap_at_home(since: &str) -> String {
+    format!("{since}, tap at home")
+}
+
+/// Nothing was asked for the wood.
+pub const FOR_NOTHING: &str = "for nothing";
+
 /// "New pile, C".
 pub fn new_pile(label: &str) -> String {
     format!("New pile, {label}")

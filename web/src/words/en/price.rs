@@ -294,6 +294,7 @@ pub fn heard(sum: &str, n: u32, written: &str) -> String {
 pub const WHAT_IT_LEAVES: &str = "What it leaves";
 pub const QUICK_UNDER: &str = "No job needed, nothing is written";
 pub const PER_HOUR: &str = "Left per hour";
+pub const PER_HOUR_SO_FAR: &str = "Left per hour so far";
 pub const START_AGAIN: &str = "Start again";
 pub const AT_RATE: &str = "Your rate or more.";
 pub const THREE_FIGURES: &str = "Three figures, then what is left for each hour.";

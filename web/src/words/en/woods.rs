@@ -1,6 +1,7 @@
 //! English: woods by their key.
 
 use fivebar_core::quantity::Units;
+use fivebar_core::wood::species::Species;
 
 /// The usual woods first, for the chips, by the table the units go with.
 pub fn usual(units: Units) -> &'static [&'static str] {
@@ -24,9 +25,14 @@ pub fn name(key: &str) -> String {
         "beech-european" | "beech-american" => "Beech",
         "walnut-black" | "walnut-european" => "Walnut",
         "unknown-hardwood" => "Not sure",
-        _ => return spelled(key),
+        _ => return full_name(key),
     };
     known.to_owned()
+}
+
+/// A wood's whole name, as lists have it in which two share a short one: `beech-american` is "American beech".
+pub fn full_name(key: &str) -> String {
+    Species::of(key).map_or_else(|_| spelled(key), |species| fivebar_core::quantity::begin_large(species.name))
 }
 
 /// `birch-yellow` is said "Yellow birch".
@@ -39,10 +45,19 @@ fn spelled(key: &str) -> String {
 
 #[cfg(test)]
 mod tests {
+    use fivebar_core::quantity::Units;
+    use fivebar_core::wood::species::listed;
+
     #[test]
     fn woods_are_said_as_at_the_yard() {
-        for (key, said) in [("ash-white", "Ash"), ("birch-yellow", "Yellow birch"), ("teak", "Teak"), ("oak-european", "Oak")] {
+        for (key, said) in [("ash-white", "Ash"), ("birch-yellow", "Yellow birch"), ("teak", "Teak"), ("plum-wild", "Wild plum")] {
             assert_eq!(super::name(key), said);
         }
+    }
+
+    #[test]
+    fn in_the_whole_list_no_two_woods_are_said_alike() {
+        let said: Vec<String> = listed(Units::Inch).map(|species| super::full_name(species.key)).collect();
+        assert!(said.iter().enumerate().all(|(nth, name)| !said[..nth].contains(name)), "{said:?}");
     }
 }
