@@ -80,7 +80,7 @@ impl Book {
     /// Adds one line, wherever its stamp puts it.
     pub fn add_line(&mut self, text: &str) -> Added {
         let before = self.kept.len();
-        let added = self.take_in(text);
+        let added = self.take_in(line::read(text), text);
         self.settle(before);
         added
     }
@@ -94,14 +94,19 @@ impl Book {
 
     /// Adds a whole set of lines from outside: the result is the union of both.
     pub fn merge<'a>(&mut self, lines: impl IntoIterator<Item = &'a str>) -> Vec<Added> {
+        self.merge_read(lines.into_iter().map(|text| (line::read(text), text)))
+    }
+
+    /// Adds a set of lines that were read before, each with its text.
+    pub fn merge_read<'a>(&mut self, lines: impl IntoIterator<Item = (Line, &'a str)>) -> Vec<Added> {
         let before = self.kept.len();
-        let added = lines.into_iter().map(|text| self.take_in(text)).collect();
+        let added = lines.into_iter().map(|(line, text)| self.take_in(line, text)).collect();
         self.settle(before);
         added
     }
 
-    fn take_in(&mut self, text: &str) -> Added {
-        match line::read(text) {
+    fn take_in(&mut self, line: Line, text: &str) -> Added {
+        match line {
             Line::Newer(line) => new_or_known(self.newer.insert(line), Added::Newer),
             Line::Damaged(damage) => new_or_known(self.damaged.insert(damage), Added::Aside),
             Line::Known(entry) => self.take_entry(entry, text),

@@ -10,7 +10,7 @@ use crate::phone::measure::Measure;
 use crate::phone::now;
 use crate::phone::store::{self, Aside, BOOK, EXAMPLE, Posting, Row, Store, Whole};
 use crate::phone::tabs::{Tabs, Word};
-use fivebar_core::ledger::{Book, Device};
+use fivebar_core::ledger::{Book, Device, line};
 use fivebar_core::quantity::Id;
 use fivebar_core::quantity::Sorted;
 use std::cell::Cell;
@@ -67,14 +67,21 @@ impl Books {
             let reading = Measure::begin();
             let found = read(&book).await;
             reading.end("read");
-            let folding = Measure::begin();
-            let (news, to_bind) = match found {
-                Ok((device, whole)) => (opened(which, device, &whole), whole.to_bind()),
-                Err(trouble) => (News::NotOpened { which, trouble: said(&trouble) }, None),
+            let whole = match found {
+                Ok((device, whole)) => {
+                    let lines = Measure::begin();
+                    let read: Vec<_> = lines_of(&whole).map(|text| (line::read(text), text)).collect();
+                    lines.end("lines");
+                    let folding = Measure::begin();
+                    let mut book = Box::new(Book::default());
+                    book.merge_read(read);
+                    with(&me, |run| run.told(News::Opened { which, book, device, names: named(&whole.people) }));
+                    folding.end("fold");
+                    whole
+                }
+                Err(trouble) => return with(&me, |run| run.told(News::NotOpened { which, trouble: said(&trouble) })),
             };
-            with(&me, |run| run.told(news));
-            folding.end("fold");
-            if let Some(binding) = to_bind {
+            if let Some(binding) = whole.to_bind() {
                 let _ = book.store.bind(&binding).await; // for speed alone: on a full phone the next opening is as slow as this one
             }
         }));
@@ -305,10 +312,9 @@ async fn read(book: &OneBook) -> Result<(Device, Whole), store::Trouble> {
 }
 
 /// What was set aside is part of the book, as damaged as it is: it is in every copy, and known when it comes again.
-fn opened(which: Which, device: Device, whole: &Whole) -> News {
+fn lines_of(whole: &Whole) -> impl Iterator<Item = &str> {
     let aside = whole.aside.iter().map(|aside| aside.line.as_str());
-    let lines = whole.binding.lines().chain(whole.loose.iter().map(|row| row.line.as_str())).chain(aside);
-    News::Opened { which, book: Box::new(Book::of_lines(lines)), device, names: named(&whole.people) }
+    whole.binding.lines().chain(whole.loose.iter().map(|row| row.line.as_str())).chain(aside)
 }
 
 async fn aside(book: &OneBook) -> Result<Vec<String>, store::Trouble> {

@@ -102,14 +102,16 @@ impl<'a> Rest<'a> {
         self.take(b'"')?;
         let (from, mut escaped) = (self.at, false);
         loop {
+            let rest = self.text.as_bytes().get(self.at..)?;
+            let plain = rest.iter().position(|byte| matches!(byte, b'"' | b'\\' | ..b' '))?;
+            self.skip(plain);
             match self.next()? {
                 b'"' => break,
                 b'\\' => {
                     escaped = true;
                     self.escape()?;
                 }
-                control if control < b' ' => return None,
-                _ => self.skip(1),
+                _ => return None,
             }
         }
         let text = self.text.get(from..self.at)?;
