@@ -60,7 +60,8 @@ pub fn current(book: &Book) -> Option<Haul> {
     let began = |subject: Subject| {
         let Subject::Haul(id) = subject else { return None };
         let entry = book.entry(id).filter(|(_, struck)| !struck)?.0;
-        matches!(entry.fact, Fact::HaulBegan(_)).then_some((entry.wall.at, id))
+        // By its stamp: a clock that was fast and put right since makes no haul the newest.
+        matches!(entry.fact, Fact::HaulBegan(_)).then_some((entry.stamp, id))
     };
     let (_, newest) = book.subjects().filter_map(began).max()?;
     fold::haul(book, newest)
@@ -114,5 +115,26 @@ fn counted(entry: &Entry) -> Option<(Id, Count, Wall)> {
     match &entry.fact {
         Fact::PiecesCounted(f) => Some((f.pile, f.n, entry.wall)),
         _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::kind::haul::HaulBegan;
+    use crate::ledger::told::Phone;
+    use crate::quantity::Currency;
+
+    fn began(phone: &mut Phone, minute: i64) -> Id {
+        phone.note(minute, HaulBegan { currency: Currency::USD, units: Units::Inch, name: None })
+    }
+
+    /// The first haul was begun with a clock a day fast, the second once it was put right.
+    #[test]
+    fn the_haul_in_hand_is_the_one_begun_last_by_its_stamp() {
+        let mut phone = Phone::new("a");
+        let (fast, right) = (began(&mut phone, 1_440), began(&mut phone, 60));
+        assert_ne!(fast, right);
+        assert_eq!(current(&phone.book).map(|haul| haul.id), Some(right));
     }
 }
