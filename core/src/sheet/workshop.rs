@@ -3,6 +3,7 @@
 use super::haul;
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
+use crate::haul::Trip;
 use crate::ledger::fold::{Booked, Copy, hauls};
 use crate::ledger::kind::book::Role;
 use crate::money::rate::{Rate, Wanted, Year, rate as stack};
@@ -62,7 +63,7 @@ pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
     })
 }
 
-/// Hours of the year in all, and those of them logged to jobs and their hauls.
+/// Hours of the year in all, and those of them logged to jobs and their hauls. A trip counts on the day it left.
 fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> (Span, Span) {
     let start = |year| Day::ymd(year, 1, 1).unwrap_or_default().start(offset);
     let (from, to) = (start(year), start(year.saturating_add(1)));
@@ -70,7 +71,10 @@ fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> (Span, Span) {
         let runs = shop.bench.runs().filter(|run| !to_jobs || run.work.on != crate::bench::On::Nothing);
         Span::sum(runs.map(|run| run.worked_within(from, to, shop.now)))
     };
-    (of(false), of(true))
+    let left = |trip: &Trip| trip.left.is_some_and(|left| left.day().as_ymd().0 == year);
+    let trips = hauls(shop.book).flat_map(|haul| haul.trips).filter(left);
+    let fetched = Span::sum(trips.map(|trip| trip.wheel().plus(trip.bin())));
+    (of(false).plus(fetched), of(true).plus(fetched))
 }
 
 /// This year so far, beside what the rate guesses of a whole one.
@@ -141,6 +145,8 @@ impl YearCosts {
 mod tests {
     use super::*;
     use crate::ledger::Book;
+    use crate::ledger::kind::haul::{HaulBegan, TripBegan, TripDescribed};
+    use crate::ledger::told::Phone;
     use crate::quantity::Moment;
     use crate::story::{STANDS, tell};
 
@@ -153,6 +159,23 @@ mod tests {
         assert!(Decimal::ZERO < year.passed && year.passed < Decimal::ONE);
         let rate = year.rate.expect("pay is said, hours are logged, the year is old enough");
         assert!(rate.pay >= Decimal::from(16), "the pay of every hour worked, over those logged: {}", rate.pay);
+    }
+
+    /// Minutes at the wheel and the bins are hours worked, of the year the trip left in: jobs carry them.
+    #[test]
+    fn trips_are_hours_of_the_year_they_left_in() {
+        let told = |minute: i64| Moment::at(1_767_225_600_000).plus(Span::minutes(minute)); // 1 January 2026, 00:00 UTC
+        for (left, year, hours) in [(30, 2026, 2), (-30, 2026, 0), (-30, 2025, 2)] {
+            let mut phone = Phone::new("a");
+            let minute = |at: Moment| Moment::at(0).until(at).as_minutes();
+            let haul = phone.note(minute(told(left)), HaulBegan { currency: Currency::USD, units: Units::Inch, name: None });
+            let trip = phone.note(minute(told(left)), TripBegan { haul });
+            let (wheel, bin) = (Some(Span::minutes(90)), Some(Span::minutes(30)));
+            phone.note(minute(told(200)), TripDescribed { haul, trip, distance: None, rate: None, per: None, wheel, bin });
+            let shop = Shop::of(&phone.book, told(300));
+            let hours = Span::minutes(60 * hours);
+            assert_eq!(time_of(&shop, (year, Offset::UTC)), (hours, hours), "left at {left}, seen in {year}");
+        }
     }
 
     #[test]
