@@ -256,6 +256,21 @@ fn facts_of_a_haul_name_what_is_there() {
     assert!(fold::workshop(&maker.book).people.is_empty());
 }
 
+/// Spent on the last evening of the year, it is a cost of that year, also where the next one had begun by another clock.
+#[test]
+fn a_cost_is_of_the_year_it_was_in_where_it_was_spent() {
+    for (east, this, next) in [(-5, 1, 0), (0, 1, 0), (9, 1, 0)] {
+        let mut maker = Maker::new(Currency::USD);
+        maker.at((2026, 12, 31), 23 * 60 + 30, east).whole(On::Workshop, "glue", "5");
+        let lines = |maker: &Maker| {
+            let sheet = workshop::workshop(&maker.shop(), Offset::UTC).unwrap();
+            sheet.costs.get(&Currency::USD).map_or(0, |year| year.lines.len())
+        };
+        assert_eq!(lines(maker.at((2026, 7, 1), 600, 0)), this, "{east}");
+        assert_eq!(lines(maker.at((2027, 7, 1), 600, 0)), next, "{east}");
+    }
+}
+
 /// Ten pieces on A and none on B, of which a job has `used`.
 fn two_piles(used: u32) -> (Maker, Id, [Id; 2]) {
     let (mut maker, job) = begun(1);

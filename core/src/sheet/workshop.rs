@@ -39,7 +39,7 @@ pub struct YearCosts {
     pub of_hauls: Money,
 }
 
-/// The Workshop place; the year is that of the place where it is looked at.
+/// The Workshop place; this year is that of the place where it is looked at.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
@@ -55,7 +55,7 @@ pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
         units: known.units,
         rates: currencies.into_iter().map(|currency| rate(shop, currency)).collect(),
         suppliers: known.people.iter().filter(|person| person.role == Role::Supplier).map(|person| person.id).collect(),
-        costs: costs(shop, (year, offset))?,
+        costs: costs(shop, year)?,
         logged,
         worked,
         copy: known.copy,
@@ -104,7 +104,7 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let so_far = start(year).until(today).saturating_add(1);
     let passed = Decimal::from(so_far).checked_div(Decimal::from(days)).unwrap_or_default();
     let (worked, logged) = time_of(shop, (year, offset));
-    let costs = costs(shop, (year, offset))?.remove(&currency).map_or(Money::zero(currency), |year| year.total);
+    let costs = costs(shop, year)?.remove(&currency).map_or(Money::zero(currency), |year| year.total);
     let said = shop.workshop.rates.get(&currency).copied().unwrap_or_default();
     let wear = said.wear.map_or(Decimal::ZERO, Money::amount).checked_mul(passed).unwrap_or_default();
     let real = Year { all: worked, logged, overhead: costs.amount(), wear };
@@ -113,9 +113,10 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     Ok(RealYear { passed, worked, logged, costs, rate })
 }
 
-fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<Sorted<Currency, YearCosts>> {
+/// A cost is of the year it was in at the place where it was written.
+fn costs(shop: &Shop, year: i32) -> Answer<Sorted<Currency, YearCosts>> {
     let mut years = Sorted::new();
-    let this_year = |line: &&Booked| Wall::new(line.at, offset).day().as_ymd().0 == year;
+    let this_year = |line: &&Booked| line.at.day().as_ymd().0 == year;
     for line in shop.workshop.costs.iter().filter(this_year) {
         let costs = years.entry(line.sum.currency()).or_insert_with(|| YearCosts::none(line.sum.currency()));
         costs.total = costs.total.plus(line.sum)?;
