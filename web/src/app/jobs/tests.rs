@@ -15,7 +15,7 @@ use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::ledger::{Book, Device, line};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Currency, Key, Sorted, Units, Wall};
+use fivebar_core::quantity::{Currency, Key, Offset, Sorted, Units, Wall};
 use fivebar_core::sheet::rack::rack;
 use fivebar_core::story::{BENCH, STANDS, tell};
 use std::collections::BTreeMap;
