@@ -5,13 +5,13 @@ mod maker;
 use fivebar_core::bench::{Kind, On as WorkOn, Stage};
 use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, HaulCommand, JobCommand, MoneyCommand};
 use fivebar_core::ledger::decide::{Much, On, SaleCommand, SellOrder};
-use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step};
+use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, PiecesMoved, PiecesRecounted, Step};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::money::{RateSet, TillSet};
 use fivebar_core::ledger::kind::sale::{OfferHeard, Paid, SellingGuessed};
+use fivebar_core::ledger::{Fact, fold};
 use fivebar_core::quantity::{Currency, Decimal, Id, Length, Money, Offset, Span, Units};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::haul as haul_sheet;
@@ -254,4 +254,76 @@ fn facts_of_a_haul_name_what_is_there() {
     maker.order(Command::Book(BookCommand::TakeBack { act }));
     assert_eq!(fold::haul(&maker.book, haul).unwrap().supplier, None);
     assert!(fold::workshop(&maker.book).people.is_empty());
+}
+
+/// Spent on the last evening of the year, it is a cost of that year, also where the next one had begun by another clock.
+#[test]
+fn a_cost_is_of_the_year_it_was_in_where_it_was_spent() {
+    for (east, this, next) in [(-5, 1, 0), (0, 1, 0), (9, 1, 0)] {
+        let mut maker = Maker::new(Currency::USD);
+        maker.at((2026, 12, 31), 23 * 60 + 30, east).whole(On::Workshop, "glue", "5");
+        let lines = |maker: &Maker| {
+            let sheet = workshop::workshop(&maker.shop(), Offset::UTC).unwrap();
+            sheet.costs.get(&Currency::USD).map_or(0, |year| year.lines.len())
+        };
+        assert_eq!(lines(maker.at((2026, 7, 1), 600, 0)), this, "{east}");
+        assert_eq!(lines(maker.at((2027, 7, 1), 600, 0)), next, "{east}");
+    }
+}
+
+/// Ten pieces on A and none on B, of which a job has `used`.
+fn two_piles(used: u32) -> (Maker, Id, [Id; 2]) {
+    let (mut maker, job) = begun(1);
+    let haul = maker.order(Command::Haul(HaulCommand::Leave { haul: None, currency: Currency::USD, units: Units::Inch }))[0];
+    let piles = [10, 0].map(|n| maker.pile(haul, None, [sixteenths(16); 3], n));
+    if 0 < used {
+        maker.take(haul, piles[0], job, used);
+    }
+    (maker, haul, piles)
+}
+
+/// Jobs never have more of a pile than was good of it: no share is beyond the whole haul.
+#[test]
+fn pieces_in_jobs_are_neither_moved_nor_counted_away() {
+    for (used, sorted, movable) in [(0, 0, 10), (4, 0, 6), (10, 0, 0), (4, 5, 5), (2, 9, 1)] {
+        let (mut maker, haul, [from, to]) = two_piles(used);
+        if 0 < sorted {
+            maker.order(Command::Haul(HaulCommand::Sort { haul, pile: from, n: sorted }));
+        }
+        let order = |n| Command::Haul(HaulCommand::Move { haul, from, to, n });
+        refused(&mut maker, order(movable + 1), Refusal::NotThatMany { asked: movable + 1, there: movable });
+        if 0 < movable {
+            maker.order(order(movable));
+        }
+        let there = fold::haul(&maker.book, haul).unwrap();
+        assert!(there.piles.iter().all(|pile| pile.used() <= pile.good() && pile.sorted_good <= pile.good()), "{there:?}");
+    }
+    for (used, rejected) in [(0, 0), (4, 0), (0, 3), (4, 3)] {
+        let (mut maker, haul, [pile, _]) = two_piles(used);
+        if 0 < rejected {
+            maker.reject(haul, pile, &[("twist", rejected)]);
+        }
+        let least = used + rejected;
+        let order = |n| Command::Haul(HaulCommand::Recount { haul, pile, n, why: None });
+        if 0 < least {
+            refused(&mut maker, order(least - 1), Refusal::NotThatMany { asked: least, there: least - 1 });
+        }
+        maker.order(order(least));
+        assert_eq!(fold::haul(&maker.book, haul).unwrap().pile(pile).unwrap().on_rack(), 0);
+    }
+}
+
+/// One phone gives a job ten pieces, the other moves or counts away the same ten: together they are ten still.
+#[test]
+fn two_phones_never_make_more_of_a_pile_than_there_was() {
+    for moves in [true, false] {
+        let (mut one, haul, [from, to]) = two_piles(10);
+        let told = match moves {
+            true => Fact::from(PiecesMoved { haul, from, to, n: 10 }),
+            false => Fact::from(PiecesRecounted { haul, pile: from, n: 3, why: None }),
+        };
+        one.note(told);
+        let there = fold::haul(&one.book, haul).unwrap();
+        assert_eq!((there.good(), there.piles.iter().map(|pile| pile.used()).sum::<u32>()), (10, 10));
+    }
 }

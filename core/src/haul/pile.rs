@@ -78,6 +78,16 @@ impl Pile {
         self.good().saturating_sub(self.used())
     }
 
+    /// Pieces that may turn out to belong to another pile: neither sorted nor in a job.
+    pub fn movable(&self) -> Count {
+        self.unsorted().min(self.on_rack())
+    }
+
+    /// Pieces that were rejected or that jobs have: no count again is below them.
+    pub fn spoken_for(&self) -> Count {
+        self.rejected().saturating_add(self.used())
+    }
+
     /// The volume of one piece as measured rough; a band counts at its middle. `None` without a size.
     ///
     /// # Errors
@@ -93,9 +103,9 @@ impl Pile {
         Some(self.length_to.and_then(|to| from.plus(to).ok()).map_or(from, Length::half))
     }
 
-    /// Counted again: what is there, whatever was counted before.
+    /// Counted again: what is there, whatever was counted before; no less than was rejected and jobs have.
     pub fn recounted(&mut self, n: Count) {
-        self.taken = n;
+        self.taken = n.max(self.spoken_for());
         self.sorted_good = self.sorted_good.min(self.good());
     }
 

@@ -50,7 +50,7 @@ pub struct Size {
 pub struct LastCount {
     pub pile: Id,
     pub n: Count,
-    /// The counts in a row onto this pile, together: what a wrong pile was given.
+    /// The counts in a row onto this pile, together: what a wrong pile was given and still has.
     pub run: Count,
     pub at: Wall,
 }
@@ -60,7 +60,8 @@ pub fn current(book: &Book) -> Option<Haul> {
     let began = |subject: Subject| {
         let Subject::Haul(id) = subject else { return None };
         let entry = book.entry(id).filter(|(_, struck)| !struck)?.0;
-        matches!(entry.fact, Fact::HaulBegan(_)).then_some((entry.wall.at, id))
+        // By its stamp: a clock that was fast and put right since makes no haul the newest.
+        matches!(entry.fact, Fact::HaulBegan(_)).then_some((entry.stamp, id))
     };
     let (_, newest) = book.subjects().filter_map(began).max()?;
     fold::haul(book, newest)
@@ -102,11 +103,12 @@ pub fn tile(pile: &Pile) -> Tile {
     }
 }
 
-/// The newest count, with those just before it onto the same pile.
+/// The newest count, with those just before it onto the same pile; what was moved or counted again since is in no run.
 fn last_count(book: &Book, haul: Id) -> Option<LastCount> {
-    let mut counts = book.about(Subject::Haul(haul)).rev().filter_map(counted);
-    let (pile, n, at) = counts.next()?;
-    let run = counts.take_while(|(other, ..)| *other == pile).fold(n, |run, (_, n, _)| run.saturating_add(n));
+    let about = || book.about(Subject::Haul(haul)).rev();
+    let (pile, n, at) = about().find_map(counted)?;
+    let since = about().take_while(|entry| !matches!(entry.fact, Fact::PiecesMoved(_) | Fact::PiecesRecounted(_))).filter_map(counted);
+    let run = since.take_while(|(other, ..)| *other == pile).fold(0, |run: Count, (_, n, _)| run.saturating_add(n));
     Some(LastCount { pile, n, run, at })
 }
 
@@ -114,5 +116,55 @@ fn counted(entry: &Entry) -> Option<(Id, Count, Wall)> {
     match &entry.fact {
         Fact::PiecesCounted(f) => Some((f.pile, f.n, entry.wall)),
         _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::kind::haul::{HaulBegan, PiecesCounted, PiecesMoved, PiecesRecounted, PileAdded, Way};
+    use crate::ledger::told::Phone;
+    use crate::quantity::Currency;
+
+    fn began(phone: &mut Phone, minute: i64) -> Id {
+        phone.note(minute, HaulBegan { currency: Currency::USD, units: Units::Inch, name: None })
+    }
+
+    /// The newest count and its run after `told`, piles by their place: counts onto a pile, else moves from it to the other one.
+    #[track_caller]
+    fn check(told: &[(&str, usize, Count)], last: (usize, Count, Count)) {
+        let mut phone = Phone::new("a");
+        let haul = began(&mut phone, 0);
+        let piles = ["A", "B"].map(|label| {
+            let (wood, name, label) = (None, None, label.into());
+            phone.note(1, PileAdded { haul, label, wood, name, thickness: None, width: None, length: None, length_to: None })
+        });
+        for (what, pile, n) in told {
+            let (n, pile, to) = (*n, piles[*pile], piles[1 - pile]);
+            match *what {
+                "count" => phone.note(2, PiecesCounted { haul, pile, n, way: Way::Bundle }),
+                "recount" => phone.note(2, PiecesRecounted { haul, pile, n, why: None }),
+                _ => phone.note(2, PiecesMoved { haul, from: pile, to, n }),
+            };
+        }
+        let found = count(&phone.book, phone.wall(3).at).and_then(|sheet| sheet.last).unwrap();
+        assert_eq!((found.pile, found.n, found.run), (piles[last.0], last.1, last.2), "{told:?}");
+    }
+
+    #[test]
+    fn the_last_counts_in_a_row_are_those_a_pile_still_has() {
+        check(&[("count", 0, 5), ("count", 1, 10), ("count", 1, 2)], (1, 2, 12));
+        check(&[("count", 1, 12), ("move", 1, 12), ("count", 1, 1)], (1, 1, 1));
+        check(&[("count", 1, 12), ("move", 1, 12)], (1, 12, 0));
+        check(&[("count", 1, 12), ("recount", 1, 10), ("count", 1, 1)], (1, 1, 1));
+    }
+
+    /// The first haul was begun with a clock a day fast, the second once it was put right.
+    #[test]
+    fn the_haul_in_hand_is_the_one_begun_last_by_its_stamp() {
+        let mut phone = Phone::new("a");
+        let (fast, right) = (began(&mut phone, 1_440), began(&mut phone, 60));
+        assert_ne!(fast, right);
+        assert_eq!(current(&phone.book).map(|haul| haul.id), Some(right));
     }
 }

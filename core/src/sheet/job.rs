@@ -8,7 +8,7 @@ use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::Paid;
 use crate::money::left::Way;
-use crate::quantity::{Count, Decimal, Id, Moment, Money, Span, Wall};
+use crate::quantity::{Count, Decimal, Id, Money, Span, Wall};
 use crate::refusal::Answer;
 
 /// The screen of a job.
@@ -19,7 +19,7 @@ pub struct JobSheet {
     pub made_for: For,
     pub section: Section,
     pub next: NextAct,
-    pub date: Option<Moment>,
+    pub date: Option<Wall>,
     pub described: Described,
     pub parts: Vec<Part>,
     pub operations: Vec<Operation>,
@@ -46,7 +46,7 @@ pub enum NextAct {
     /// A run goes on.
     Running { run: Id, op: String },
     /// All that was promised is ready: hand it over; so much is due.
-    HandOver { due: Money, date: Option<Moment> },
+    HandOver { due: Money, date: Option<Wall> },
     /// It is handed over; so much is due.
     Collect { due: Money },
     /// More was received than is owed.

@@ -7,7 +7,7 @@ use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Stage;
 use crate::quantity::in_small;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Span, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall};
 use crate::refusal::Answer;
 
 /// Where a job stands in the list.
@@ -30,7 +30,7 @@ pub struct JobRow {
     pub left: Count,
     pub due: Money,
     /// When it was promised.
-    pub date: Option<Moment>,
+    pub date: Option<Wall>,
     pub so_far: Vec<(Stage, Span)>,
     /// By estimate still to come, by stage.
     pub to_come: Vec<(Stage, Span)>,
@@ -100,7 +100,7 @@ pub fn section(job: &Job) -> Answer<Section> {
 }
 
 /// When it was promised: by the earliest open agreement, else as described.
-pub fn date(job: &Job) -> Option<Moment> {
+pub fn date(job: &Job) -> Option<Wall> {
     job.selling.open().filter_map(|agreement| agreement.due).min().or(job.described.due)
 }
 

@@ -13,7 +13,7 @@ use crate::money::left::{PerHour, Way};
 use crate::money::offer::settle;
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Span};
+use crate::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall};
 use crate::refusal::Answer;
 
 /// The Price place.
@@ -91,7 +91,7 @@ pub struct AgreedRow {
     pub agreed: Id,
     pub n: Count,
     pub price: Money,
-    pub date: Option<Moment>,
+    pub date: Option<Wall>,
     pub buyer: Option<Id>,
     pub carried: Option<Carried>,
     pub made_for: For,

@@ -3,6 +3,7 @@
 use super::haul;
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
+use crate::haul::Trip;
 use crate::ledger::fold::{Booked, Copy, hauls};
 use crate::ledger::kind::book::Role;
 use crate::money::rate::{Rate, Wanted, Year, rate as stack};
@@ -38,7 +39,7 @@ pub struct YearCosts {
     pub of_hauls: Money,
 }
 
-/// The Workshop place; the year is that of the place where it is looked at.
+/// The Workshop place; this year is that of the place where it is looked at.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
@@ -54,7 +55,7 @@ pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
         units: known.units,
         rates: currencies.into_iter().map(|currency| rate(shop, currency)).collect(),
         suppliers: known.people.iter().filter(|person| person.role == Role::Supplier).map(|person| person.id).collect(),
-        costs: costs(shop, (year, offset))?,
+        costs: costs(shop, year)?,
         logged,
         worked,
         copy: known.copy,
@@ -62,7 +63,7 @@ pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
     })
 }
 
-/// Hours of the year in all, and those of them logged to jobs and their hauls.
+/// Hours of the year in all, and those of them logged to jobs and their hauls. A trip counts on the day it left.
 fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> (Span, Span) {
     let start = |year| Day::ymd(year, 1, 1).unwrap_or_default().start(offset);
     let (from, to) = (start(year), start(year.saturating_add(1)));
@@ -70,7 +71,10 @@ fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> (Span, Span) {
         let runs = shop.bench.runs().filter(|run| !to_jobs || run.work.on != crate::bench::On::Nothing);
         Span::sum(runs.map(|run| run.worked_within(from, to, shop.now)))
     };
-    (of(false), of(true))
+    let left = |trip: &Trip| trip.left.is_some_and(|left| left.day().as_ymd().0 == year);
+    let trips = hauls(shop.book).flat_map(|haul| haul.trips).filter(left);
+    let fetched = Span::sum(trips.map(|trip| trip.wheel().plus(trip.bin())));
+    (of(false).plus(fetched), of(true).plus(fetched))
 }
 
 /// This year so far, beside what the rate guesses of a whole one.
@@ -100,7 +104,7 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let so_far = start(year).until(today).saturating_add(1);
     let passed = Decimal::from(so_far).checked_div(Decimal::from(days)).unwrap_or_default();
     let (worked, logged) = time_of(shop, (year, offset));
-    let costs = costs(shop, (year, offset))?.remove(&currency).map_or(Money::zero(currency), |year| year.total);
+    let costs = costs(shop, year)?.remove(&currency).map_or(Money::zero(currency), |year| year.total);
     let said = shop.workshop.rates.get(&currency).copied().unwrap_or_default();
     let wear = said.wear.map_or(Decimal::ZERO, Money::amount).checked_mul(passed).unwrap_or_default();
     let real = Year { all: worked, logged, overhead: costs.amount(), wear };
@@ -109,9 +113,10 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     Ok(RealYear { passed, worked, logged, costs, rate })
 }
 
-fn costs(shop: &Shop, (year, offset): (i32, Offset)) -> Answer<Sorted<Currency, YearCosts>> {
+/// A cost is of the year it was in at the place where it was written.
+fn costs(shop: &Shop, year: i32) -> Answer<Sorted<Currency, YearCosts>> {
     let mut years = Sorted::new();
-    let this_year = |line: &&Booked| Wall::new(line.at, offset).day().as_ymd().0 == year;
+    let this_year = |line: &&Booked| line.at.day().as_ymd().0 == year;
     for line in shop.workshop.costs.iter().filter(this_year) {
         let costs = years.entry(line.sum.currency()).or_insert_with(|| YearCosts::none(line.sum.currency()));
         costs.total = costs.total.plus(line.sum)?;
@@ -141,6 +146,8 @@ impl YearCosts {
 mod tests {
     use super::*;
     use crate::ledger::Book;
+    use crate::ledger::kind::haul::{HaulBegan, TripBegan, TripDescribed};
+    use crate::ledger::told::Phone;
     use crate::quantity::Moment;
     use crate::story::{STANDS, tell};
 
@@ -153,6 +160,23 @@ mod tests {
         assert!(Decimal::ZERO < year.passed && year.passed < Decimal::ONE);
         let rate = year.rate.expect("pay is said, hours are logged, the year is old enough");
         assert!(rate.pay >= Decimal::from(16), "the pay of every hour worked, over those logged: {}", rate.pay);
+    }
+
+    /// Minutes at the wheel and the bins are hours worked, of the year the trip left in: jobs carry them.
+    #[test]
+    fn trips_are_hours_of_the_year_they_left_in() {
+        let told = |minute: i64| Moment::at(1_767_225_600_000).plus(Span::minutes(minute)); // 1 January 2026, 00:00 UTC
+        for (left, year, hours) in [(30, 2026, 2), (-30, 2026, 0), (-30, 2025, 2)] {
+            let mut phone = Phone::new("a");
+            let minute = |at: Moment| Moment::at(0).until(at).as_minutes();
+            let haul = phone.note(minute(told(left)), HaulBegan { currency: Currency::USD, units: Units::Inch, name: None });
+            let trip = phone.note(minute(told(left)), TripBegan { haul });
+            let (wheel, bin) = (Some(Span::minutes(90)), Some(Span::minutes(30)));
+            phone.note(minute(told(200)), TripDescribed { haul, trip, distance: None, rate: None, per: None, wheel, bin });
+            let shop = Shop::of(&phone.book, told(300));
+            let hours = Span::minutes(60 * hours);
+            assert_eq!(time_of(&shop, (year, Offset::UTC)), (hours, hours), "left at {left}, seen in {year}");
+        }
     }
 
     #[test]

@@ -2,7 +2,7 @@
 #![allow(dead_code)]
 
 use fivebar_core::bench::{Kind, On as WorkOn, Stage, Work};
-use fivebar_core::ledger::decide::{BenchCommand, Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PileFacts, decide};
+use fivebar_core::ledger::decide::{Act, BenchCommand, Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PileFacts, decide};
 use fivebar_core::ledger::kind::haul::{Per, Way};
 use fivebar_core::ledger::kind::{Exact, job as facts};
 use fivebar_core::ledger::{Book, Clock, Device, Fact};
@@ -73,6 +73,17 @@ impl Maker {
     #[track_caller]
     pub fn order(&mut self, command: Command) -> Vec<Id> {
         self.try_order(command).unwrap()
+    }
+
+    /// Writes a fact down without an order, as another phone may have written it.
+    pub fn note(&mut self, fact: impl Into<Fact>) -> Id {
+        self.acts += 1;
+        let mut chance = [0; 10];
+        chance[..4].copy_from_slice(&self.acts.to_be_bytes());
+        let mut act = Act::new(Now { wall: self.now, chance });
+        let id = act.add(fact);
+        act.stamped(&mut self.clock).iter().for_each(|entry| drop(self.book.add(entry)));
+        id
     }
 
     pub fn shop(&self) -> Shop<'_> {

@@ -11,9 +11,9 @@ use super::order::{Feel, Order};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use crate::words::en::bench as words;
-use fivebar_core::bench::{Mender, On, Work};
+use fivebar_core::bench::{Mender, On, Run, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
-use fivebar_core::quantity::{Clock, Id, Moment, PILE_MOST, Span, Wall, reading};
+use fivebar_core::quantity::{Clock, Day, Id, Moment, PILE_MOST, Span, Wall, reading};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
 
@@ -206,8 +206,8 @@ fn pad_done(app: &mut App, now: Now) {
         }
         Over::StoppedAt(run, typed) => {
             let run = *run;
-            if let Some((clock, started)) = typed.take(reading::clock).zip(started(app, run)) {
-                ordered(app, BenchCommand::StopAt { run, at: after(started, clock), by: Mender::Typed }, now);
+            if let Some((clock, began)) = typed.take(reading::clock).zip(run_of(app, run)) {
+                ordered(app, BenchCommand::StopAt { run, at: ended(app, &began, clock), by: Mender::Typed }, now);
             }
         }
         Over::Day(_) => day::mended(app, now),
@@ -215,12 +215,23 @@ fn pad_done(app: &mut App, now: Now) {
     }
 }
 
-fn started(app: &App, run: Id) -> Option<Wall> {
-    app.shelf().bench().run(run).map(|run| run.started)
+fn run_of(app: &App, run: Id) -> Option<Run> {
+    app.shelf().bench().run(run).cloned()
 }
 
-/// A clock time of the day a run began; one before its start is meant for the day after.
-fn after(started: Wall, clock: Clock) -> Moment {
-    let same = started.day().at(clock, started.offset);
-    if same < started.at { started.day().next().at(clock, started.offset) } else { same }
+/// A clock time meant as the start of a run: of the day it began, or of the eve where that day's is past its end and further off.
+fn begun(run: &Run, clock: Clock, now: Moment) -> Moment {
+    let Wall { at, offset } = run.started;
+    let day = run.started.day();
+    let (same, eve) = (day.at(clock, offset), day.before().at(clock, offset));
+    if run.end(now) <= same && eve.until(at) < at.until(same) { eve } else { same }
+}
+
+/// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after.
+fn ended(app: &App, run: &Run, clock: Clock) -> Moment {
+    let (from, to) = (run.started.offset, run.stopped.map_or(app.now.offset, |stop| stop.offset));
+    // Where clocks changed while it ran, the phone says whether that was before or after; else the end keeps its own place.
+    let meant = |day: Day| Some(app.moment_of(day, clock)).filter(|wall| wall.offset == from).map_or(day.at(clock, to), |wall| wall.at);
+    let same = meant(run.started.day());
+    if same < run.started.at { meant(run.started.day().next()) } else { same }
 }

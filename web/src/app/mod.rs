@@ -24,7 +24,7 @@ use crate::words::{Plain, Speech};
 use fivebar_core::haul::Where;
 use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
 use fivebar_core::ledger::{Device, Fact};
-use fivebar_core::quantity::{Count, Currency, Units, Wall};
+use fivebar_core::quantity::{Clock, Count, Currency, Day, Moment, Offset, Units, Wall};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::strip::{Strip, strip_of};
 use order::{Feel, Order, Which};
@@ -86,6 +86,8 @@ pub struct App {
     pub place: Place,
     pub speech: Rc<dyn Speech>,
     pub now: Wall,
+    /// The phone's word for the offset of the place at a moment; in tests there may be none.
+    pub offset_at: Option<fn(Moment) -> Offset>,
     /// The book was read: taps before that are kept with their moment.
     pub is_open: bool,
     early: Vec<(Msg, Now)>,
@@ -114,6 +116,7 @@ impl App {
             place,
             speech,
             now: Wall::default(),
+            offset_at: None,
             is_open: false,
             early: vec![],
             own: Shelf::open(nobody, []),
@@ -277,6 +280,13 @@ impl App {
         }
     }
 
+    /// The moment the clock on the wall here showed on a day, by the offset of that moment: clocks may have changed since.
+    pub(crate) fn moment_of(&self, day: Day, clock: Clock) -> Wall {
+        let of = |offset| Wall::new(day.at(clock, offset), offset);
+        let known = |wall: Wall| self.offset_at.map_or(self.now.offset, |offset_at| offset_at(wall.at));
+        of(known(of(known(of(self.now.offset)))))
+    }
+
     /// What runs on the maker's own bench.
     pub fn running(&self) -> Option<Strip> {
         strip_of(&self.shelf().bench(), &self.shelf().book, None, self.now)
@@ -338,7 +348,6 @@ pub(crate) mod told {
     //! An app that is tapped in tests: each tap a second after the last.
 
     use super::*;
-    use fivebar_core::quantity::{Moment, Offset};
 
     /// The moment of the nth tap: Tuesday 3 March 2026, 09:00 at UTC-5, and n seconds.
     pub fn nth(n: u8) -> Now {

@@ -43,6 +43,7 @@ pub async fn start() {
     let place = phone::place::named().and_then(|name| Place::of(&name));
     let mut app = App::new(Page::new(phone::place::width()), place.unwrap_or(Place::Count), speaking::language());
     app.price.turned = phone::face::was_turned();
+    app.offset_at = Some(offset_at);
     let run = Rc::new_cyclic(|me: &Weak<Run>| Run {
         me: me.clone(),
         app: RefCell::new(app),
@@ -86,9 +87,13 @@ pub fn this_moment() -> Now {
 
 /// The clock on the wall.
 pub fn wall_clock() -> Wall {
-    let ms = now::moment();
-    let offset = Offset::minutes(i64::from(now::offset_minutes(ms))).unwrap_or_default();
-    Wall::new(Moment::at(ms), offset)
+    let at = Moment::at(now::moment());
+    Wall::new(at, offset_at(at))
+}
+
+/// The offset of the place at a moment, as the phone knows it.
+fn offset_at(at: Moment) -> Offset {
+    Offset::minutes(i64::from(now::offset_minutes(at.ms()))).unwrap_or_default()
 }
 
 impl Run {

@@ -218,7 +218,7 @@ fn bundles(app: &App, seen: Seen<'_>) -> El<Msg> {
 
 /// Names what it takes back; after a count, moving it to another pile stands beside.
 fn undo_bar(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let last = sheet.last.filter(|_| 1 < sheet.tiles.len() && counted_last(app));
+    let last = sheet.last.filter(|last| 0 < last.run && 1 < sheet.tiles.len() && counted_last(app));
     let Some((last, pile)) = last.and_then(|last| Some((last, sheet.tiles.iter().find(|tile| tile.pile == last.pile)?))) else {
         return super::undo::bar(app, seen);
     };

@@ -130,8 +130,12 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
         }
         HaulCommand::Move { haul, from, to, n } => move_pieces(book, (*haul, *from, *to), *n, act),
         HaulCommand::Recount { haul, pile, n, why } => {
-            pile_of(book, *haul, *pile)?;
+            let there = pile_of(book, *haul, *pile)?;
             within(0, *n)?;
+            // What was rejected and what jobs have was counted too.
+            if *n < there.spoken_for() {
+                return Err(Refusal::NotThatMany { asked: there.spoken_for(), there: *n });
+            }
             done(act.add(kind::PiecesRecounted { haul: *haul, pile: *pile, n: *n, why: why.clone() }))
         }
         HaulCommand::Leave { haul, currency, units } => {
@@ -255,7 +259,7 @@ fn move_pieces(book: &Book, (haul, from, to): (Id, Id, Id), n: Count, act: &mut 
     if from == to {
         return Err(Refusal::SamePile);
     }
-    enough(n, source.unsorted())?;
+    enough(n, source.movable())?;
     within(target.taken, n)?;
     done(act.add(kind::PiecesMoved { haul, from, to, n }))
 }

@@ -23,6 +23,11 @@ pub enum JobCommand {
     },
     Describe(kind::JobDescribed),
     PlanPart(kind::PartPlanned),
+    /// A part by another name: the one it had goes in the same act.
+    RenamePart {
+        was: String,
+        part: kind::PartPlanned,
+    },
     PlanOperation(kind::OperationPlanned),
     PlanCost(kind::CostPlanned),
     /// "Done with this job": the shares of its hauls as the sheet computed them are frozen.
@@ -52,6 +57,11 @@ pub(super) fn decide(book: &Book, command: &JobCommand, act: &mut Act) -> Answer
         }
         JobCommand::Describe(facts) => describe(&found(book, facts.job)?, facts, act)?,
         JobCommand::PlanPart(facts) => plan_part(&found(book, facts.job)?, facts, act)?,
+        JobCommand::RenamePart { was, part } => {
+            let job = found(book, part.job)?;
+            plan_part(&job, &kind::PartPlanned { name: was.clone(), n: 0, ..part.clone() }, act)?;
+            plan_part(&job, part, act)?;
+        }
         JobCommand::PlanOperation(facts) => plan_operation(&found(book, facts.job)?, facts, act)?,
         JobCommand::PlanCost(facts) => {
             super::money::plain(fold::job::facts::same(found(book, facts.job)?.currency, facts.sum)?)?;

@@ -3,7 +3,7 @@
 use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money::{DistanceDriven, MoneySpent};
 use crate::ledger::{Entry, Fact};
-use crate::quantity::{Decimal, Id, Key, Length, Moment, Money};
+use crate::quantity::{Decimal, Id, Key, Length, Money, Wall};
 
 /// The kind of a distance driven.
 pub const DISTANCE: &str = "distance";
@@ -20,8 +20,8 @@ pub struct Booked {
     pub kind: Option<Key>,
     /// The maker's word for it.
     pub what: Option<String>,
-    /// When it was spent: as said, else when it was written.
-    pub at: Moment,
+    /// When it was spent: as said, else when it was written; by the clock of the place where it was written.
+    pub at: Wall,
     pub how: How,
 }
 
@@ -65,7 +65,7 @@ fn spent(entry: &Entry, f: &MoneySpent) -> Booked {
         sum: f.sum,
         kind: Some(f.kind.clone()),
         what: f.what.clone(),
-        at: f.when.unwrap_or(entry.at()),
+        at: Wall::new(f.when.unwrap_or(entry.at()), entry.offset()),
         how: each.or(share).unwrap_or(How::Whole),
     }
 }
@@ -78,7 +78,7 @@ fn driven(entry: &Entry, f: &DistanceDriven) -> Booked {
         sum: f.sum,
         kind: Key::read(DISTANCE),
         what: f.what.clone(),
-        at: f.when.unwrap_or(entry.at()),
+        at: Wall::new(f.when.unwrap_or(entry.at()), entry.offset()),
         how: How::Driven { distance: f.distance, rate: f.rate.0, per: f.per },
     }
 }

@@ -141,7 +141,7 @@ impl Piles {
     }
 
     fn moved(&mut self, from: Id, to: Id, n: Count) {
-        let n = n.min(self.of(from).taken);
+        let n = n.min(self.of(from).on_rack());
         let source = self.of(from);
         source.taken = source.taken.saturating_sub(n);
         let target = self.of(to);

@@ -12,7 +12,7 @@ use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, JobDescribed};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::order_by_key;
-use crate::quantity::{Currency, Id, Money};
+use crate::quantity::{Currency, Id, Money, Offset, Wall};
 
 /// Every job, the newest first.
 pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
@@ -52,7 +52,7 @@ fn apply(job: &mut Job, entry: &Entry) {
 
 fn planned(job: &mut Job, entry: &Entry) {
     match &entry.fact {
-        Fact::JobDescribed(f) => described(job, f),
+        Fact::JobDescribed(f) => described(job, f, entry.offset()),
         Fact::PartPlanned(f) => {
             let part = Part { name: f.name.clone(), n: f.n, size: [f.thickness, f.width, f.length], wood: f.wood.clone() };
             put(&mut job.parts, part, |part| part.name == f.name);
@@ -106,7 +106,7 @@ fn freed(job: &mut Job, f: &PiecesFreed) {
     job.wood.retain(|_, n| 0 < *n);
 }
 
-fn described(job: &mut Job, f: &JobDescribed) {
+fn described(job: &mut Job, f: &JobDescribed, place: Offset) {
     if let Some(name) = &f.name {
         job.name.clone_from(name);
     }
@@ -121,7 +121,7 @@ fn described(job: &mut Job, f: &JobDescribed) {
     set(&mut said.finish, &f.finish);
     set(&mut said.care, &f.care);
     set(&mut said.delivery, &f.delivery);
-    set(&mut said.due, &f.due);
+    set(&mut said.due, &f.due.map(|due| Wall::new(due, place)));
     set(&mut said.note, &f.note);
 }
 

@@ -3,7 +3,7 @@
 use super::super::App;
 use super::super::entry::Typed;
 use super::starting::Starting;
-use super::{Over, after, ordered, started};
+use super::{Over, begun, ended, ordered, run_of};
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
 use fivebar_core::quantity::reading::Sign;
@@ -118,8 +118,8 @@ pub(super) fn mended(app: &mut App, now: Now) {
         Some(Mend::Op(text)) => op = Some(text.trim().to_owned()),
         Some(Mend::Which) | None => {}
     }
-    let Some(began) = started(app, run).filter(|_| start.is_some() || stop.is_some() || op.is_some()) else { return };
-    let start = start.map(|clock| began.day().at(clock, began.offset));
-    let stop = stop.map(|clock| after(began, clock));
+    let Some(it) = run_of(app, run).filter(|_| start.is_some() || stop.is_some() || op.is_some()) else { return };
+    let start = start.map(|clock| begun(&it, clock, now.wall.at));
+    let stop = stop.map(|clock| ended(app, &it, clock));
     ordered(app, BenchCommand::Mend { run, start, stop, op }, now);
 }

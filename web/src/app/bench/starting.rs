@@ -7,7 +7,7 @@ use crate::words::en::{bench as words, count};
 use fivebar_core::bench::{Kind, On, Stage, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Clock, Day, Id, reading};
+use fivebar_core::quantity::{Clock, Day, Id, Wall, reading};
 
 /// How many operations are offered before any is planned.
 const OFFERED: usize = 12;
@@ -115,9 +115,11 @@ fn clock(app: &mut App, now: Now) {
         starting.from = Some(clock);
         return;
     };
-    let offset = now.wall.offset;
     let last = if clock < from { on.next() } else { on };
-    ordered(app, BenchCommand::Recall { work, start: on.at(from, offset), stop: last.at(clock, offset), heads: 1 }, now);
+    let (start, stop) = (app.moment_of(on, from), app.moment_of(last, clock));
+    // It is written with the offset of the time it tells of, by which its ends are shown.
+    let now = Now { wall: Wall::new(now.wall.at, start.offset), ..now };
+    ordered(app, BenchCommand::Recall { work, start: start.at, stop: stop.at, heads: 1 }, now);
     match &mut app.bench.over {
         // Refused: both ends are asked again.
         Over::Starting(starting) => starting.from = None,

@@ -81,8 +81,8 @@ impl Reader {
                 let n = self.count(draft, 0)?;
                 Some(Command::Haul(HaulCommand::Take { haul, pile, job, n }))
             }
-            What::Part(_) => self.part(draft, job).map(Command::Job),
-            What::Plan(_) => self.plan(draft, job).map(Command::Job),
+            What::Part(was) => self.part(draft, (job, was)).map(Command::Job),
+            What::Plan(was) => self.plan(draft, (job, was)).map(Command::Job),
             What::Spend => self.spend(draft, job).map(Command::Money),
             What::Tag => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetTag { job, sum })),
             What::Settle => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) })),
@@ -124,21 +124,26 @@ impl Reader {
         Some(JobCommand::Begin { name, currency: picks.currency, units: picks.units, pieces, made_for: picks.made_for })
     }
 
-    fn part(&self, draft: &mut Draft, job: Id) -> Option<JobCommand> {
+    fn part(&self, draft: &mut Draft, (job, was): (Id, Option<String>)) -> Option<JobCommand> {
         let typing = self.typing(draft);
         let n = self.count(draft, 0)?;
         let thickness = draft.form.take(1, |text| reading::length(text, typing))?;
         let width = draft.form.take(2, |text| reading::length(text, typing))?;
         let length = draft.form.take(3, |text| reading::length(text, typing))?;
         let name = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
-        Some(JobCommand::PlanPart(PartPlanned { job, name, n, thickness, width, length, wood: draft.picks.wood.clone() }))
+        let part = PartPlanned { job, name, n, thickness, width, length, wood: draft.picks.wood.clone() };
+        Some(match was.filter(|was| *was != part.name) {
+            Some(was) => JobCommand::RenamePart { was, part },
+            None => JobCommand::PlanPart(part),
+        })
     }
 
-    fn plan(&self, draft: &mut Draft, job: Id) -> Option<JobCommand> {
+    /// An operation that was planned keeps its name: its runs bear it.
+    fn plan(&self, draft: &mut Draft, (job, was): (Id, Option<String>)) -> Option<JobCommand> {
         let most = fivebar_core::quantity::Span::minutes(9_999 * 60);
         let span = draft.form.maybe(0, |text| reading::span(text, self.sign, most))?;
         let pieces = draft.form.maybe(1, |text| reading::count(text, self.sign, PILE_MOST))?;
-        let op = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
+        let op = was.or(draft.words.first().map(|name| name.trim().to_owned())).unwrap_or_default();
         let stage = draft.picks.finish.then_some(Stage::Finish);
         Some(JobCommand::PlanOperation(OperationPlanned { job, op, kind: draft.picks.kind, stage, span, pieces }))
     }

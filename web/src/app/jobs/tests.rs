@@ -16,7 +16,7 @@ use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::ledger::{Book, Device, line};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Currency, Key, Sorted, Units, Wall};
+use fivebar_core::quantity::{Currency, Key, Offset, Sorted, Units, Wall};
 use fivebar_core::sheet::rack::rack;
 use fivebar_core::story::{BENCH, STANDS, tell};
 use std::collections::BTreeMap;
@@ -235,6 +235,24 @@ fn parts_are_typed_and_the_yield_is_known() {
         .shows(&["1040", "Take the part away"])
         .tap(Tap::Undo)
         .shows(&["No part is planned yet."]);
+}
+
+/// A slip of the pen is put right in place: nothing is planned twice.
+#[test]
+fn a_part_is_renamed_and_an_operation_keeps_its_name() {
+    let mut maker = Maker::told(&[BENCH.split("20:02 part").next().unwrap()]);
+    maker.room("bench", Room::Wood).tap(Tap::Write(What::Part(None))).tap(Tap::Say(0, "tpo".into()));
+    maker.figures(&["1", "32", "340", "1040"]).tap(Tap::Save);
+    maker.tap(Tap::Write(What::Part(Some("tpo".into())))).tap(Tap::Say(0, "top".into())).tap(Tap::Save).shows(&["11.3 litres", "Top"]);
+    let parts = |maker: &Maker| maker.sheet().parts.iter().map(|part| (part.name.clone(), part.n)).collect::<Vec<_>>();
+    assert_eq!(parts(&maker), [("top".to_owned(), 1)]);
+    maker.say(Msg::Common(Common::TakeBack));
+    assert_eq!(parts(&maker), [("tpo".to_owned(), 1)], "one act");
+    maker.room("bench", Room::Hours).tap(Tap::Write(What::Plan(None))).tap(Tap::Say(0, "sawing".into())).figures(&["90"]).tap(Tap::Save);
+    maker.tap(Tap::Write(What::Plan(Some("sawing".into())))).shows(&["Sawing"]).hides(&["id=\"operation\""]);
+    maker.tap(Tap::Say(0, "ripping".into())).figures(&["5"]).tap(Tap::Save);
+    let planned = maker.sheet().operations.iter().filter(|planned| ["sawing", "ripping"].contains(&planned.op.as_str())).count();
+    assert_eq!(planned, 1);
 }
 
 #[test]

@@ -140,6 +140,8 @@ fn save(app: &mut App, now: Now) {
     let Some(sum) = agree.sum else { return };
     let due = agree.weeks.map(|weeks| now.wall.at.plus(Span::minutes(i64::from(weeks).saturating_mul(7 * 24 * 60))));
     let old = agree.replaces.and_then(|id| shop(app).job(agree.job).ok()?.selling.agreement(id)?.due);
+    // The same day, by the clock of the place now.
+    let old = old.map(|due| due.day().start(now.wall.offset));
     let fact = PriceAgreed {
         job: agree.job,
         n: agree.n,

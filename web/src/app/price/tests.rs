@@ -16,7 +16,7 @@ use crate::words::Plain;
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::{Device, line};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Currency, Decimal};
+use fivebar_core::quantity::{Clock, Currency, Decimal, Offset, Wall};
 use fivebar_core::sheet::account::account;
 use fivebar_core::story::{BENCH, STANDS, tell};
 use std::rc::Rc;
@@ -288,6 +288,28 @@ fn a_price_is_agreed_with_a_deposit() {
     deal(&mut maker);
     let sum = maker.money("60");
     maker.shows(&["Deposit 60.00 came in"]).tap(Tap::Deal(DealTap::Received(sum))).shows(&["Handed over, 90.00 paid"]);
+}
+
+/// "In two weeks", said late in the evening before the clocks change, is that day, and stays it in a change of order.
+#[test]
+fn a_promised_day_stays_the_same_day() {
+    let mut maker = Maker::at_market();
+    let job = maker.job;
+    let place = |maker: &mut Maker, clock: (u16, u16), minutes| {
+        let offset = Offset::minutes(minutes).unwrap();
+        let at = Wall::new(maker.now.wall.at, offset).day().at(Clock::at(clock.0, clock.1).unwrap(), offset);
+        maker.now.wall = Wall::new(at, offset);
+    };
+    place(&mut maker, (23, 30), -240);
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Weeks(Some(2)))).shows(&["by Sat 2 May"]);
+    maker.tap(Tap::Agree(AgreeTap::Save)).shows(&["by Sat 2 May"]);
+    for offset in [-300, -180] {
+        place(&mut maker, (23, 30), offset);
+        deal(&mut maker);
+        maker.shows(&["Sat 2 May"]);
+        let agreed = sheet(&maker.app).unwrap().agreed[0].agreed;
+        maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, None))).tap(Tap::Agree(AgreeTap::Save)).shows(&["by Sat 2 May"]);
+    }
 }
 
 #[test]

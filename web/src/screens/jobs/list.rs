@@ -2,7 +2,7 @@
 
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, said, undo};
-use super::figures::{bar_said, day, hourly, stretches, sum};
+use super::figures::{bar_said, hourly, stretches, sum};
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -102,7 +102,7 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
     let gone = || words::gone(row.sold, row.at_galleries, (&n(row.sold), &n(row.at_galleries)));
     match row.section {
         Section::Due => {
-            let by = row.date.map_or(words::TO_HAND_OVER.to_owned(), |date| words::hand_over_by(&day(date, seen)));
+            let by = row.date.map_or(words::TO_HAND_OVER.to_owned(), |date| words::hand_over_by(&seen.speech.day(date)));
             let state = if matches!(row.next, NextAct::Collect { .. }) { gone() } else { by };
             let aside = if matches!(row.next, NextAct::Collect { .. }) { words::STILL_DUE } else { words::DUE_AT_HAND_OVER };
             [name, seen.speech.money(row.due), state, aside.into()]

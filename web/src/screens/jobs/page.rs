@@ -72,7 +72,7 @@ fn about(sheet: &JobSheet, seen: Seen<'_>) -> String {
     if !matches!(sheet.next, NextAct::HandOver { .. } | NextAct::WorkOn { .. } | NextAct::Running { .. }) {
         return String::new();
     }
-    let date = sheet.date.map(|date| day(date, seen));
+    let date = sheet.date.map(|date| seen.speech.day(date));
     let how = sheet.selling.open().find_map(|agreement| agreement.carried).map(|way| carried(way).to_owned());
     let long =
         delivery(sheet).and_then(|planned| planned.span).filter(|_| delivers(sheet)).map(|span| words::about(&seen.speech.span(span)));

@@ -104,7 +104,7 @@ fn agreements(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 
 fn agreed(agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
     let state = match agreement.state {
-        AgreementState::Open => agreement.due.map(|due| words::by_day(&day(due, seen))),
+        AgreementState::Open => agreement.due.map(|due| words::by_day(&seen.speech.day(due))),
         AgreementState::Done => Some(words::DONE.into()),
         AgreementState::Replaced => Some(words::REPLACED.into()),
         AgreementState::Cancelled { .. } => Some(jobs::lower_first(words::CAME_TO_NOTHING)),

@@ -12,7 +12,7 @@ use crate::parts::verdict::{Sign, verdict};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
 use fivebar_core::ledger::kind::sale::Paid;
-use fivebar_core::quantity::{Decimal, Money, Wall};
+use fivebar_core::quantity::{Decimal, Money};
 use fivebar_core::sheet::price::{AgreedRow, OwedRow};
 
 fn say(tap: DealTap) -> Msg {
@@ -57,7 +57,7 @@ fn of_agreed(deal: &Deal, row: &AgreedRow, seen: Seen<'_>) -> Screen {
 }
 
 fn facts(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
-    let by = row.date.map(|date| fact(words::BY_WHEN, seen.speech.day(Wall::new(date, seen.now.offset))));
+    let by = row.date.map(|date| fact(words::BY_WHEN, seen.speech.day(date)));
     let asked = row.deposit.filter(|deposit| row.received.amount() < deposit.amount());
     let asked = asked.map(|deposit| fact(words::DEPOSIT, exact(deposit, seen.speech)));
     let many = (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n)));

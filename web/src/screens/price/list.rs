@@ -17,7 +17,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::quantity::{Money, Side, Wall};
+use fivebar_core::quantity::{Money, Side};
 use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryRow, Gap, OwedRow, PriceSheet};
 
@@ -172,7 +172,7 @@ fn figures(of: &ForPieces, seen: Seen<'_>) -> [String; 3] {
 
 fn agreed(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
     let order = if row.made_for == For::Order { words::MADE_TO_ORDER.to_owned() } else { common::pieces(row.n, &seen.speech.count(row.n)) };
-    let by = row.date.map(|date| words::by_day(&seen.speech.day(Wall::new(date, seen.now.offset))));
+    let by = row.date.map(|date| words::by_day(&seen.speech.day(date)));
     let span = |class: &'static str, text: String| el("span", class).text(text);
     let is_deposit = row.deposit.is_some_and(|deposit| row.received.amount() <= deposit.amount());
     let figure =

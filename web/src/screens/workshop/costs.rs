@@ -10,7 +10,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{refusal, workshop as words};
 use fivebar_core::ledger::fold::Booked;
-use fivebar_core::quantity::{Id, Wall};
+use fivebar_core::quantity::Id;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::workshop::{YearCosts, workshop};
 
@@ -46,7 +46,7 @@ fn of_year(year: &YearCosts, opened: Option<Id>, seen: Seen<'_>) -> El<Msg> {
 
 fn row(line: &Booked, open: bool, seen: Seen<'_>) -> El<Msg> {
     let kind = line.kind.as_ref().map_or("", |kind| words::spending(kind.as_str()));
-    let day = seen.speech.day(Wall::new(line.at, seen.now.offset));
+    let day = seen.speech.day(line.at);
     let under = line.what.as_ref().map_or_else(|| day.clone(), |what| format!("{day}, {what}"));
     let what = el("span", "op").kid(el("b", "").text(kind)).kid(el("span", "t14 i2").text(under));
     let top = el("button", "dl")

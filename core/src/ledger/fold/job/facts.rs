@@ -5,7 +5,7 @@ use crate::ledger::fold::Booked;
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Money, Span, Units, Volume, Wall};
+use crate::quantity::{Count, Currency, Id, Key, Length, Money, Span, Units, Volume, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// One job: what is made, from what, what it cost, how it sells.
@@ -51,7 +51,8 @@ pub struct Described {
     pub finish: Option<String>,
     pub care: Option<String>,
     pub delivery: Option<String>,
-    pub due: Option<Moment>,
+    /// The day it was promised for, by the clock of the place where that was written.
+    pub due: Option<Wall>,
     pub note: Option<String>,
 }
 

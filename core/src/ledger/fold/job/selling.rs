@@ -3,7 +3,7 @@
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::ledger::{Entry, Fact};
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Side};
+use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Side, Wall};
 
 /// All that was said and done with buyers.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -51,7 +51,8 @@ pub struct Agreement {
     pub sum: Money,
     pub carried: Option<Carried>,
     pub deposit: Option<Money>,
-    pub due: Option<Moment>,
+    /// The day it was promised for, by the clock of the place where that was written.
+    pub due: Option<Wall>,
     pub buyer: Option<Id>,
     pub replaces: Option<Id>,
     pub state: AgreementState,
@@ -212,7 +213,7 @@ impl Selling {
             sum: f.sum,
             carried: Some(f.carried),
             deposit: f.deposit,
-            due: f.due,
+            due: f.due.map(|due| Wall::new(due, entry.offset())),
             buyer: f.buyer,
             replaces: f.replaces,
             state: AgreementState::Open,

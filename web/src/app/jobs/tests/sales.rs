@@ -45,6 +45,20 @@ fn an_order_from_the_agreement_to_the_last_cent() {
     assert!(maker.sheet().sale.due.is_zero());
 }
 
+/// Promised in summer, the day is the same when winter time has come.
+#[test]
+fn a_promised_day_stays_the_same_day() {
+    let mut maker = Maker::new();
+    maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Bench".into())).tap(Tap::Save).tap(Tap::Room(Room::Sell));
+    maker.tap(Tap::Write(What::Agree)).pick(Pick::Due(7)).pick(Pick::Due(1)).figures(&["460"]).tap(Tap::Save);
+    for offset in [120, 60, 0, -300] {
+        maker.now.wall = Wall::new(maker.now.wall.at, Offset::minutes(offset).unwrap());
+        let job = maker.app.jobs.open.unwrap();
+        maker.shows(&["by Sat 30 May"]).tap(Tap::List).shows(&["Sat 30 May"]);
+        maker.tap(Tap::Open(Which::Own, job)).tap(Tap::Room(Room::Sell));
+    }
+}
+
 #[test]
 fn an_agreement_may_come_to_nothing_and_a_sale_be_taken_back() {
     let mut maker = Maker::before_delivery();

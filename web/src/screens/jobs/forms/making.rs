@@ -78,7 +78,8 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
             asked.slots = vec![Slot::whole(jobs::HOW_MANY_ALIKE)];
             asked
         }
-        _ => plan(draft),
+        What::Plan(was) => plan(draft, was.as_deref()),
+        _ => plan(draft, None),
     }
 }
 
@@ -120,8 +121,9 @@ fn wood_chips(units: Units) -> El<Msg> {
     chips("key", shown, move |nth| pick(Pick::Wood(keys.get(nth).and_then(|key| Key::read(key)))))
 }
 
-fn plan(draft: &Draft) -> Asked {
-    let mut asked = Asked::new("jobs/plan", words::ADD_OPERATION);
+fn plan(draft: &Draft, was: Option<&str>) -> Asked {
+    let title = was.map_or(words::ADD_OPERATION.to_owned(), jobs::upper_first);
+    let mut asked = Asked::new("jobs/plan", title);
     let kinds = [
         (Kind::Make, false, jobs::kind(Kind::Make)),
         (Kind::Make, true, words::FINISH),
@@ -150,8 +152,7 @@ fn plan(draft: &Draft) -> Asked {
         pick(Pick::Operation(op.to_owned(), kind, finish))
     });
     let blank = draft.words.first().is_none_or(String::is_empty);
-    asked.above = vec![worded("operation", words::OPERATION, draft, 0)];
-    asked.above.push(kind);
+    asked.above = was.is_none().then(|| worded("operation", words::OPERATION, draft, 0)).into_iter().chain([kind]).collect();
     asked.instead = blank.then(|| vec![names]);
     asked.slots = vec![Slot::whole(words::MIN), Slot::whole(words::PIECES)];
     asked
