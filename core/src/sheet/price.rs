@@ -95,8 +95,12 @@ pub struct AgreedRow {
     pub deposit: Option<Money>,
     /// What came in for it so far.
     pub received: Money,
+    /// Of that, what no sale has used: it is kept or handed back when it comes to nothing.
+    pub ahead: Money,
     /// Of this agreement.
     pub still: Money,
+    /// Of that, what is paid when the rest of the pieces is handed over.
+    pub at_hand_over: Money,
     /// What is due of the whole job.
     pub due: Money,
 }
@@ -138,6 +142,7 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
 
 fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow> {
     let received = job.selling.received_under(job.currency, agreement.id)?;
+    let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
     Ok(AgreedRow {
         job: job.id,
         name: job.name.clone(),
@@ -150,6 +155,8 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         made_for: job.made_for,
         deposit: agreement.deposit,
         received,
+        ahead,
+        at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?),
         still: not_below_nothing(agreement.sum.minus(received)?),
         due,
     })

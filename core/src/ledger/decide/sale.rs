@@ -187,7 +187,7 @@ fn cancel(job: &Job, f: &kind::AgreementCancelled, act: &mut Act) -> Answer<()> 
 
 fn reverse(job: &Job, f: &kind::SaleReversed, act: &mut Act) -> Answer<()> {
     let sale = job.selling.sale(f.sale).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?;
-    kept(job, f.kept, sale.sum)?;
+    kept(job, f.kept, job.selling.paid(job.currency, sale.id)?)?;
     act.add(f.clone());
     Ok(())
 }
@@ -243,8 +243,8 @@ fn handed_over(order: &SellOrder, till: &Till) -> Answer<Money> {
 /// Of a sum now handed over, what was not received ahead.
 fn due_now(job: &Job, agreement: Option<&Agreement>, sum: Money) -> Answer<Money> {
     let Some(agreed) = agreement else { return Ok(sum) };
-    let due = agreed.sold_for.plus(sum)?.minus(job.selling.received_under(job.currency, agreed.id)?)?;
-    Ok(if sum.amount() < due.amount() { sum } else { due })
+    let ahead = job.selling.received_ahead(job.currency, agreed.id)?;
+    if sum.amount() < ahead.amount() { Ok(Money::zero(job.currency)) } else { sum.minus(ahead) }
 }
 
 fn pay(book: &Book, order: &PayOrder, act: &mut Act) -> Answer<()> {
