@@ -1,8 +1,11 @@
 //! Sales under an agreement, a part at a time: what a deposit was used for, what is due, and what can be handed back or kept.
 
 use fivebar_core::ledger::fold::{self, Job};
+use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Currency, Decimal, Money};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::price::price;
 use fivebar_core::story::{Story, Why, tell};
 
 /// Two of four stools for 800, 300 of it ahead.
@@ -64,6 +67,29 @@ fn a_changed_order_has_what_is_left_of_the_deposit() {
     let half = "sell 1 stools for 100 notes agreed deal\nagree 350 for 1 stools fetched replaces deal as new\n";
     check(&format!("{half}sell 1 stools for 350 notes agreed new"), [450, 450, 0]);
     check(&format!("{half}cancel new on stools kept 50"), [150, 150, 0]);
+}
+
+/// What is still to be paid of sales, each by its own row; an open agreement says it itself.
+#[test]
+fn a_sale_that_is_not_paid_is_found() {
+    let owed = |lines: &str| {
+        let story = told(lines);
+        assert_eq!(story.refused, [], "{lines}");
+        let shop = Shop::of(&story.book, story.now.at);
+        price(&shop, Paid::Notes).unwrap().owed.into_iter().map(|row| row.due).collect::<Vec<_>>()
+    };
+    for (lines, due) in [
+        ("sell 2 stools for 800 agreed deal", vec![500]),
+        ("sell 2 stools for 800 agreed deal as two\npay 200 for stools bank sale two", vec![300]),
+        ("sell 2 stools for 800 notes agreed deal", vec![]),
+        ("sell 1 stools for 400 agreed deal", vec![]),
+        ("sell 1 stools for 400 agreed deal\ncancel deal on stools", vec![100]),
+        ("sell 1 stools for 300 agreed deal\nsell 1 stools for 500 agreed deal", vec![500]),
+        ("sell 2 stools for 800 agreed deal\nsell 1 stools for 400", vec![500, 400]),
+        ("sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched replaces deal", vec![100]),
+    ] {
+        assert_eq!(owed(lines), due.into_iter().map(dollars).collect::<Vec<_>>(), "{lines}");
+    }
 }
 
 #[test]

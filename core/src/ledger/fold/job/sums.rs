@@ -1,6 +1,6 @@
 //! Counts and sums of how a job sells: pieces gone and promised, what was taken, owed and received.
 
-use super::paid_for::PaidFor;
+use super::paid_for::{PaidFor, beyond};
 use super::selling::{Agreement, AgreementState, Consigned, Sale, Selling};
 use crate::quantity::{Count, Currency, Decimal, Id, Money};
 use crate::refusal::Answer;
@@ -106,6 +106,26 @@ impl Selling {
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn paid(&self, currency: Currency, sale: Id) -> Answer<Money> {
         Ok(PaidFor::of(self, currency)?.of_sale(sale))
+    }
+
+    /// Sales not paid in full, each with what it lacks. While an agreement is open, it asks for all that is due under it itself.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn unpaid(&self, currency: Currency) -> Answer<Vec<(&Sale, Money)>> {
+        let paid = PaidFor::of(self, currency)?;
+        let is_open = |sale: &Sale| self.open().any(|agreement| sale.agreed == Some(agreement.id));
+        let lacks = |sale: &Sale| sale.sum.minus(paid.of_sale(sale.id));
+        let asked = self.standing().filter(|sale| !is_open(sale)).map(|sale| Ok((sale, lacks(sale)?)));
+        Ok(asked.collect::<Answer<Vec<_>>>()?.into_iter().filter(|(_, lacks)| !lacks.is_zero()).collect())
+    }
+
+    /// What is due under an agreement, its sales and the pieces still to be handed over together.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn still_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        beyond(agreement.sum, self.received_under(currency, agreement.id)?)
     }
 
     /// What came in ahead for an agreement, or for one it replaced, and was not used by a sale.
