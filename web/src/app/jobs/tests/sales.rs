@@ -64,6 +64,20 @@ fn what_is_not_paid_can_be_paid() {
     assert_eq!(draft.what, What::Pay(PaidTo::Sale(sale)));
 }
 
+/// Where the maker sends in the tax of what a gallery sold, it is taken off; where the gallery does, nothing is.
+#[test]
+fn a_gallery_that_paid_leaves_the_tax_to_whom_it_was_left() {
+    for (terms, paid, tax) in [("with-tax maker-pays", "87", "7.56"), ("maker-pays", "90.02", "7.56"), ("", "82.46", "0")] {
+        let market = STANDS.split("2026-05-09").next().unwrap().replace("share 0.4", &format!("share 0.4 {terms}"));
+        let mut maker = Maker::told(&[&market]);
+        let before = maker.open("stands").sheet().account.sold;
+        maker.tap(Tap::Write(What::GalleryPaid)).figures(&["1", paid]).tap(Tap::Save);
+        let sold = maker.sheet().account.sold;
+        assert_eq!(sold.tax.minus(before.tax).unwrap().amount().to_string(), tax, "{terms}");
+        assert_eq!(sold.by_galleries, 1);
+    }
+}
+
 #[test]
 fn an_agreement_may_come_to_nothing_and_a_sale_be_taken_back() {
     let mut maker = Maker::before_delivery();
