@@ -92,6 +92,26 @@ fn a_sale_that_is_not_paid_is_found() {
     }
 }
 
+/// The last payment in notes goes to the smallest coin, and the sale is what was handed over in all; by bank it is to the cent.
+#[test]
+fn the_last_payment_in_notes_goes_to_a_coin() {
+    let cents = |cents: i64| Money::whole(Decimal::new(cents, 2).normalize(), Currency::USD).unwrap();
+    for (sale, sum, last) in [
+        ("sell 2 stools for 799.98 notes agreed deal", 80_000, 50_000),
+        ("sell 2 stools for 799.97 notes agreed deal", 79_995, 49_995),
+        ("sell 2 stools for 799.98 bank agreed deal", 79_998, 49_998),
+        ("sell 2 stools for 799.98 agreed deal", 79_998, 30_000),
+        ("sell 1 stools for 99.98 notes agreed deal", 9_998, 30_000),
+        ("sell 1 stools for 99.98 notes", 10_000, 10_000),
+    ] {
+        let story = told(&format!("till cash 0.05\n{sale}"));
+        assert_eq!(story.refused, [], "{sale}");
+        let selling = job(&story).selling;
+        let paid = selling.payments.last().map(|payment| payment.sum);
+        assert_eq!((selling.sales[0].sum, paid), (cents(sum), Some(cents(last))), "{sale}");
+    }
+}
+
 #[test]
 fn a_deposit_is_given_back_once() {
     let sold = "sell 1 stools for 400 notes agreed deal as one\nsell 1 stools for 400 notes agreed deal as two\n";
