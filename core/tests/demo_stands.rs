@@ -226,7 +226,7 @@ fn the_haul() {
     );
     assert_eq!(format!("{:.1}", haul.weight.unwrap().as_lb()), "163.5");
     assert!(haul.weight_guessed);
-    assert_eq!(haul.costs, maker.money("28.08"));
+    assert_eq!(haul.costs, Some(maker.money("28.08")));
     assert_eq!(shown(haul.cost_per_good.unwrap(), 2), "0.89");
     assert_eq!((haul.wheel.as_minutes(), haul.bin.as_minutes(), haul.sorting.as_minutes()), (46, 38, 52));
     assert_eq!(percent(haul.volumes.used.unwrap().share_of(haul.volumes.good.unwrap()).ok()), "56.7");

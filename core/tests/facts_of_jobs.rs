@@ -7,7 +7,7 @@ use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, HaulComma
 use fivebar_core::ledger::decide::{Much, On, SaleCommand, SellOrder};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, PiecesMoved, PiecesRecounted, Step};
+use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, PiecesMoved, PiecesRecounted, Step, TripDescribed};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::money::{RateSet, TillSet};
 use fivebar_core::ledger::kind::sale::{OfferHeard, Paid, SellingGuessed};
@@ -228,6 +228,39 @@ fn a_haul_of_another_currency_asks_for_one_figure() {
     maker.end(job);
     assert_eq!(account::account(&maker.shop(), job).unwrap().costs.total, Some(maker.money("2")));
     assert!(haul_sheet::haul(&maker.shop(), haul).unwrap().rack.is_some());
+}
+
+/// A drive is priced by its own rate, else as the till has it; until there is one, what it cost is not known, and never nothing.
+#[test]
+fn a_drive_without_a_rate_is_not_known() {
+    let (mut maker, job) = begun(1);
+    let haul = maker.order(Command::Haul(HaulCommand::Leave { haul: None, currency: Currency::USD, units: Units::Inch }));
+    let (haul, trip) = (haul[0], haul[1]);
+    let pile = maker.pile(haul, None, [sixteenths(16); 3], 10);
+    maker.take(haul, pile, job, 5);
+    maker.whole(On::Haul(haul), "gift", "4.00");
+    maker.whole(On::Job(job), "glue", "1.00");
+    maker.run(WorkOn::Haul(haul), "sorting", (Kind::Fetch, Stage::Sort), 30);
+    let figures = |maker: &Maker| {
+        let (shop, money) = (maker.shop(), |sum: Option<Money>| sum.map(|sum| sum.amount().to_string()));
+        let (of_haul, of_job) = (haul_sheet::haul(&shop, haul).unwrap(), account::account(&shop, job).unwrap());
+        assert_eq!((of_job.hours.total, of_haul.rack.is_some()), (Some(Span::minutes(15)), true), "the minutes are known");
+        assert_eq!(of_haul.cost_per_good.is_some(), of_haul.costs.is_some());
+        (money(of_haul.costs), money(of_job.cost(carried::HAUL)), money(of_job.costs.total))
+    };
+    let some = |sum: &str| Some(sum.to_owned());
+    assert_eq!(figures(&maker), (some("4"), some("2"), some("3")));
+    let distance = Some(Length::MILE.times(10).unwrap());
+    let said = TripDescribed { haul, trip, distance, rate: None, per: None, wheel: None, bin: None };
+    maker.order(Command::Haul(HaulCommand::DescribeTrip(said.clone())));
+    assert_eq!(figures(&maker), (None, None, None));
+    let unknown = Err(Refusal::MileageUnknown { currency: Currency::USD });
+    assert_eq!(carried::freeze_for(&maker.shop(), &maker.shop().job(job).unwrap()), unknown);
+    maker.order(Command::Money(MoneyCommand::SetTill(TillSet { mileage: exact("0.5"), per: Some(Per::Mile), ..till_of(Currency::USD) })));
+    assert_eq!(figures(&maker), (some("9"), some("4.5"), some("5.5")));
+    maker.order(Command::Haul(HaulCommand::DescribeTrip(TripDescribed { rate: exact("0"), per: Some(Per::Mile), ..said })));
+    assert_eq!(figures(&maker), (some("4"), some("2"), some("3")), "its own rate comes first");
+    maker.end(job);
 }
 
 /// What a command names must be there, and a supplier met on a trip is one act with the haul.

@@ -3,6 +3,7 @@
 use fivebar_core::bench::Shares;
 use fivebar_core::ledger::{Book, Subject, fold};
 use fivebar_core::money::price::Mark;
+use fivebar_core::money::share::Share;
 use fivebar_core::quantity::{Currency, Decimal, Id, Mass, Moment, Money, Sorted, Span, Spelled, Units, Volume, half_up};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::account::{Account, account};
@@ -45,8 +46,8 @@ fn told(id: Id, reckoned: Answer<Value>) -> Value {
 }
 
 fn of_haul(haul: HaulReckoning) -> Value {
-    let jobs =
-        haul.jobs.iter().map(|(job, share)| json!({ "job": job.to_string(), "cost": money(share.cost), "minutes": minutes(share.time) }));
+    let cost = |share: &Share| haul.costs.map(|_| money(share.cost));
+    let jobs = haul.jobs.iter().map(|(job, share)| json!({ "job": job.to_string(), "cost": cost(share), "minutes": minutes(share.time) }));
     json!({
         "id": haul.haul.to_string(),
         "name": haul.name,
@@ -57,10 +58,10 @@ fn of_haul(haul: HaulReckoning) -> Value {
         "weight": weight(haul.weight, haul.weight_guessed),
         "carries": haul.carries.map(|mass| json!({ "kg": tenth(mass.as_kg()), "lb": tenth(mass.as_lb()) })),
         "minutes": { "wheel": minutes(haul.wheel), "bin": minutes(haul.bin), "sorting": minutes(haul.sorting) },
-        "costs": money(haul.costs),
+        "costs": haul.costs.map(money),
         "cost_per_good": haul.cost_per_good.map(|cost| rounded(cost, haul.currency.digits())),
         "shares": jobs.collect::<Vec<_>>(),
-        "rack": haul.rack.map(|share| json!({ "cost": money(share.cost), "minutes": minutes(share.time) })),
+        "rack": haul.rack.map(|share| json!({ "cost": cost(&share), "minutes": minutes(share.time) })),
         "piles": haul.piles.iter().map(|pile| of_pile(haul.units, pile)).collect::<Vec<_>>(),
     })
 }

@@ -72,7 +72,12 @@ impl Haul {
         self.trips.iter().max_by_key(|trip| trip.left).map_or_else(TripNow::default, |trip| trip.now(now))
     }
 
-    /// What was spent on it: booked lines and the trips' distances.
+    /// What a drive of it cost is not known, nor so what the haul did.
+    pub fn is_unpriced(&self) -> bool {
+        self.trips.iter().any(Trip::is_unpriced)
+    }
+
+    /// What was spent on it, as far as it is known: booked lines and the trips' distances.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::CurrenciesMixed`], [`crate::refusal::Refusal::MoneyOutOfRange`].

@@ -83,7 +83,12 @@ impl Trip {
         self.bin_said.unwrap_or(stamped)
     }
 
-    /// Distance x rate, half up to the minor unit; nothing while either is unknown.
+    /// It was driven so far, and nobody said what that costs.
+    pub fn is_unpriced(&self) -> bool {
+        self.distance.is_some() && self.rate.is_none()
+    }
+
+    /// Distance x rate, half up to the minor unit; nothing while either is unknown: see [`Trip::is_unpriced`].
     ///
     /// # Errors
     /// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].

@@ -226,6 +226,17 @@ impl Book {
         self.found(id).map(|kept| (&*kept.entry, kept.struck))
     }
 
+    /// The book as it would be, were these entries to stand again. Nothing is restored by it.
+    pub fn standing_again(&self, ids: &[Id]) -> Book {
+        let mut then = self.clone();
+        for slot in ids.iter().filter_map(|id| self.slots.get(id)) {
+            if let Some(kept) = then.kept.get_mut(slot) {
+                kept.struck = false;
+            }
+        }
+        then
+    }
+
     /// The entries of an act, or the one entry where it stands alone.
     pub fn act(&self, id: Id) -> Vec<Id> {
         match self.acts.get(&id).and_then(|at| self.of_acts.get(at)) {

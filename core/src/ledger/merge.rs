@@ -8,7 +8,7 @@ use super::people::{self, People};
 use super::{Book, Fact, fold};
 use crate::bench::Run;
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Decimal, Money, Span, Wall};
+use crate::quantity::{Count, Currency, Decimal, Moment, Money, Span, Wall};
 
 /// A sum of each currency; sums are never mixed.
 pub type Sums = Sorted<Currency, Decimal>;
@@ -87,36 +87,74 @@ fn lines(added: &[Added]) -> Lines {
 pub fn totals(book: &Book) -> Totals {
     let ended = |run: &&Run| !run.is_running();
     let bench = fold::bench(book);
-    let runs = bench.runs().filter(ended).map(|run| run.started.at.until(run.end(run.started.at)));
+    // One that was cut by a later start ends there, whatever the moment.
+    let runs = bench.runs().filter(ended).map(|run| run.worked(Moment::LAST));
     let mut totals = Totals { logged: Span::sum(runs), ..Totals::default() };
     for haul in fold::hauls(book) {
         totals.piles = totals.piles.saturating_add(haul.piles.len());
         totals.pieces = totals.pieces.saturating_add(haul.taken());
         for trip in &haul.trips {
             totals.logged = totals.logged.plus(trip.wheel()).plus(trip.bin());
-            trip.cost(haul.currency).into_iter().for_each(|cost| add(&mut totals.spent, cost, true));
+            trip.cost(haul.currency).into_iter().for_each(|cost| add(&mut totals.spent, cost));
         }
+    }
+    for job in fold::jobs(book) {
+        let selling = &job.selling;
+        let came = [selling.received(job.currency), selling.handed_over(job.currency)];
+        came.into_iter().flatten().for_each(|sum| add(&mut totals.taken, sum));
     }
     for fact in book.entries().filter(|(_, struck)| !struck).map(|(entry, _)| &entry.fact) {
         match fact {
             Fact::JobBegan(_) => totals.jobs = totals.jobs.saturating_add(1),
-            Fact::MoneySpent(f) => add(&mut totals.spent, f.sum, true),
-            Fact::DistanceDriven(f) => add(&mut totals.spent, f.sum, true),
-            Fact::PaymentReceived(f) => add(&mut totals.taken, f.sum, true),
-            Fact::ConsignmentPaid(f) => add(&mut totals.taken, f.sum, true),
-            Fact::SaleReversed(f) => {
-                let sale = book.entry(f.sale).map(|(sale, _)| &sale.fact);
-                let Some(Fact::PieceSold(sale)) = sale else { continue };
-                add(&mut totals.taken, sale.sum, false);
-                f.kept.into_iter().for_each(|kept| add(&mut totals.taken, kept, true));
-            }
+            Fact::MoneySpent(f) => add(&mut totals.spent, f.sum),
+            Fact::DistanceDriven(f) => add(&mut totals.spent, f.sum),
             _ => {}
         }
     }
     totals
 }
 
-fn add(sums: &mut Sums, money: Money, plus: bool) {
+fn add(sums: &mut Sums, money: Money) {
     let sum = sums.entry(money.currency()).or_default();
-    *sum = if plus { sum.saturating_add(money.amount()) } else { sum.saturating_sub(money.amount()) };
+    *sum = sum.saturating_add(money.amount());
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::On;
+    use crate::ledger::told::Phone;
+    use crate::story::tell;
+
+    /// What these lines took, after two of four stools were agreed for 800, 300 of it ahead.
+    #[track_caller]
+    fn check(lines: &str, taken: i64) {
+        let story = tell(&format!(
+            "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 4 order\n\
+             agree 800 for 2 stools fetched deposit 300 as deal\npay 300 for stools bank agreed deal\n{lines}"
+        ));
+        assert_eq!(story.refused, [], "{lines}");
+        assert_eq!(totals(&story.book).taken.get(&Currency::USD), Some(&Decimal::from(taken)), "{lines}");
+    }
+
+    #[test]
+    fn what_was_handed_back_is_not_taken() {
+        check("sell 2 stools for 800 notes agreed deal", 800);
+        check("cancel deal on stools", 0);
+        check("cancel deal on stools kept 50", 50);
+        check("sell 1 stools for 400 as one\nreverse sale one on stools", 300);
+        check("sell 1 stools for 400 card as one\nreverse sale one on stools kept 40", 340);
+        check("sell 1 stools for 400 card as one\nreverse sale one on stools\nundo", 700);
+        check("consign 2 stools tag 200 share 0.4\ngallery pays 120 for 1 stools", 420);
+    }
+
+    #[test]
+    fn a_run_that_another_phone_ended_has_its_time() {
+        let (mut one, mut two) = (Phone::new("a"), Phone::new("b"));
+        one.start(0, "sand", On::Nothing);
+        two.start(20, "glue", On::Nothing);
+        assert_eq!(totals(&one.book).logged, Span::ZERO, "it runs");
+        one.merge(&two);
+        assert_eq!(totals(&one.book).logged, Span::minutes(20));
+    }
 }

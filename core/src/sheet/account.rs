@@ -42,7 +42,7 @@ pub struct Costs {
     pub shares: Vec<JobShare>,
     /// Sums by kind: `haul`, `distance`, `helper` for pay by the hour, and the keys of spending.
     pub by_kind: Sorted<Key, Money>,
-    /// All of it so far; none while nothing was noted, or the share of a haul is not known.
+    /// All of it so far; none while nothing was noted, or the cost of a haul's share is not known.
     pub total: Option<Money>,
     /// Planned and not booked yet.
     pub still: Money,
@@ -156,10 +156,10 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     for line in &job.booked {
         add(&mut by_kind, line.kind.clone(), line.sum)?;
     }
-    for share in shares.iter().filter_map(|share| share.share) {
+    for share in shares.iter().filter(|share| !share.unpriced).filter_map(|share| share.share) {
         add(&mut by_kind, Key::read(HAUL), share.cost)?;
     }
-    let known = shares.iter().all(|share| share.share.is_some()) && !by_kind.is_empty();
+    let known = shares.iter().all(|share| share.share.is_some() && !share.unpriced) && !by_kind.is_empty();
     let sum = Money::sum(job.currency, by_kind.values().copied())?;
     let still = |all: bool| still(job, all, &by_kind);
     let (still, still_delivery) = (still(true)?, still(false)?);

@@ -28,6 +28,8 @@ pub struct JobShare {
     pub frozen: bool,
     /// The haul is of another currency: its cost has to be agreed as one figure, noted as spending of the kind `haul`.
     pub foreign: bool,
+    /// A drive of the haul has no rate: the share's minutes are known, its cost is not.
+    pub unpriced: bool,
     pub pieces: Count,
     /// None while a size is missing, nothing of the haul is good, or a foreign haul has no figure agreed.
     pub share: Option<Share>,
@@ -53,11 +55,13 @@ pub fn of_job(shop: &Shop, job: &Job) -> Answer<Vec<JobShare>> {
 
 fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
     let (share, sorting, used, good, gross) = (None, Span::ZERO, None, None, None);
-    let mut found = JobShare { haul: id, no_size: None, frozen: false, foreign: false, pieces: 0, share, sorting, used, good, gross };
+    let mut found =
+        JobShare { haul: id, no_size: None, frozen: false, foreign: false, unpriced: false, pieces: 0, share, sorting, used, good, gross };
     let haul = fold::haul(shop.book, id);
     if let Some(haul) = &haul {
         found.gross = volumes(haul)?.gross;
         found.foreign = haul.currency != job.currency;
+        found.unpriced = !found.foreign && haul.is_unpriced() && frozen(job, id).is_none();
         found.pieces = haul.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.in_job(job.id)));
         found.used = sum_of(haul, |pile| pile.in_job(job.id))?;
     }
@@ -117,10 +121,11 @@ fn carried(shop: &Shop, job: &Job, haul: &Haul) -> Answer<Option<Frozen>> {
 /// The kind of a haul's share among costs.
 pub const HAUL: &str = "haul";
 
-/// The facts that a job carries when it ends. A haul whose share is not known is refused: size its piles, or agree a figure first.
+/// The facts that a job carries when it ends. A haul whose share is not known is refused: size its piles, price its drives, or agree a
+/// figure first.
 ///
 /// # Errors
-/// [`Refusal::SizeMissing`], [`Refusal::CurrenciesMixed`], and those of [`of_job`].
+/// [`Refusal::SizeMissing`], [`Refusal::MileageUnknown`], [`Refusal::CurrenciesMixed`], and those of [`of_job`].
 pub fn freeze_for(shop: &Shop, job: &Job) -> Answer<Vec<HaulUsed>> {
     let mut facts = vec![];
     for id in job.hauls() {
@@ -129,6 +134,9 @@ pub fn freeze_for(shop: &Shop, job: &Job) -> Answer<Vec<HaulUsed>> {
             let mixed = Refusal::CurrenciesMixed { one: job.currency, other: haul.currency };
             return Err(if haul.currency == job.currency { Refusal::SizeMissing } else { mixed });
         };
+        if haul.currency == job.currency && haul.is_unpriced() {
+            return Err(Refusal::MileageUnknown { currency: haul.currency });
+        }
         facts.push(HaulUsed { haul: id, cost: share.cost, time: share.time, used: Exact(used.cubic_mm()?), good: Exact(good.cubic_mm()?) });
     }
     Ok(facts)

@@ -15,6 +15,17 @@ pub struct AtGallery {
     pub of_one: Handed,
 }
 
+impl AtGallery {
+    /// The tax the maker sends in of `n` sold for which a gallery handed over a sum; none where the gallery sends it in.
+    pub fn tax_of(&self, n: Count, sum: Money) -> Option<Money> {
+        if self.of_one.handed_over == self.of_one.you_get {
+            return None;
+        }
+        let tax = self.of_one.tax.amount().checked_mul(Decimal::from(n))?;
+        Money::book(tax, sum.currency()).ok().filter(|tax| tax.amount() <= sum.amount())
+    }
+}
+
 /// What galleries have of a job; none where they have nothing.
 ///
 /// # Errors

@@ -30,13 +30,14 @@ pub struct HaulReckoning {
     pub weight_guessed: bool,
     /// What the van may carry.
     pub carries: Option<Mass>,
-    pub costs: Money,
+    /// None while a drive of it has no rate.
+    pub costs: Option<Money>,
     /// Costs for a board foot or a litre that was good, unrounded.
     pub cost_per_good: Option<Decimal>,
     pub wheel: Span,
     pub bin: Span,
     pub sorting: Span,
-    /// What each job carries of it.
+    /// What each job carries of it, the cost as far as it is known.
     pub jobs: Vec<(Id, Share)>,
     /// What lies on the rack, and what the workshop bears; none while a size is missing.
     pub rack: Option<Share>,
@@ -81,7 +82,7 @@ pub struct PileReckoning {
 pub fn haul(shop: &Shop, id: Id) -> Answer<HaulReckoning> {
     let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
     let piles = haul.piles.iter().map(pile).collect::<Answer<Vec<_>>>()?;
-    let costs = haul.spent()?;
+    let costs = Some(haul.spent()?).filter(|_| !haul.is_unpriced());
     let volumes = volumes(&haul)?;
     let shares = shares(shop, &haul)?;
     Ok(HaulReckoning {
@@ -92,7 +93,7 @@ pub fn haul(shop: &Shop, id: Id) -> Answer<HaulReckoning> {
         weight_guessed: haul.piles.iter().any(|pile| 0 < pile.taken && species(pile).is_a_guess()),
         carries: haul.carries.map(|grams| Mass::kg(grams as f64 / 1000.0)),
         costs,
-        cost_per_good: volumes.good.and_then(|good| costs.amount().checked_div(measure(haul.units, good))),
+        cost_per_good: volumes.good.zip(costs).and_then(|(good, costs)| costs.amount().checked_div(measure(haul.units, good))),
         wheel: Span::sum(haul.trips.iter().map(crate::haul::Trip::wheel)),
         bin: Span::sum(haul.trips.iter().map(crate::haul::Trip::bin)),
         sorting: shop.bench.of_haul(id, shop.now).own.total(),

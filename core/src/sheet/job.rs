@@ -104,6 +104,8 @@ pub struct SaleRoom {
     pub of: Count,
     pub agreed: Option<Money>,
     pub due: Money,
+    /// Sales not paid in full, each with what it lacks.
+    pub unpaid: Vec<(Id, Money)>,
 }
 
 /// The screen of a job.
@@ -128,7 +130,15 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         wood: WoodRoom { pieces, cost: haul, finished_of_used: account.wood.finished_of_used },
         bench: BenchRoom { total: hours.total, estimate: hours.estimate, still: hours.still },
         money: money(shop, &job, &account)?,
-        sale: SaleRoom { tag: pricing.tag, settle: pricing.settle, left: sold.left, of: job.pieces, agreed: sold.agreed, due: sold.due },
+        sale: SaleRoom {
+            tag: pricing.tag,
+            settle: pricing.settle,
+            left: sold.left,
+            of: job.pieces,
+            agreed: sold.agreed,
+            due: sold.due,
+            unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).collect(),
+        },
         name: job.name,
         made_for: job.made_for,
         described: job.described,

@@ -6,7 +6,7 @@ use super::gallery::{AtGallery, at_gallery};
 use super::jobs::{Section, section};
 use super::rate::rate;
 use super::shop::Shop;
-use crate::ledger::fold::{Agreement, Job, jobs};
+use crate::ledger::fold::{Agreement, Job, Sale, jobs};
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
@@ -98,8 +98,12 @@ pub struct AgreedRow {
     pub deposit: Option<Money>,
     /// What came in for it so far.
     pub received: Money,
+    /// Of that, what no sale has used: it is kept or handed back when it comes to nothing.
+    pub ahead: Money,
     /// Of this agreement.
     pub still: Money,
+    /// Of that, what is paid when the rest of the pieces is handed over.
+    pub at_hand_over: Money,
     /// What is due of the whole job.
     pub due: Money,
 }
@@ -141,6 +145,7 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
 
 fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow> {
     let received = job.selling.received_under(job.currency, agreement.id)?;
+    let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
     Ok(AgreedRow {
         job: job.id,
         name: job.name.clone(),
@@ -153,23 +158,17 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         made_for: job.made_for,
         deposit: agreement.deposit,
         received,
-        still: not_below_nothing(agreement.sum.minus(received)?),
+        ahead,
+        at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?),
+        still: job.selling.still_due(job.currency, agreement)?,
         due,
     })
 }
 
-/// Sales of no agreement, with what was not paid of them.
+/// Sales that are not paid in full.
 fn owed(job: &Job) -> Answer<Vec<OwedRow>> {
-    let mut found = vec![];
-    for sale in job.selling.standing().filter(|sale| sale.agreed.is_none()) {
-        let of_it = job.selling.payments.iter().filter(|payment| payment.sale == Some(sale.id));
-        let paid = Money::sum(job.currency, of_it.map(|payment| payment.sum))?;
-        let due = not_below_nothing(sale.sum.minus(paid)?);
-        if !due.is_zero() {
-            found.push(OwedRow { job: job.id, name: job.name.clone(), sale: sale.id, price: sale.sum, due });
-        }
-    }
-    Ok(found)
+    let row = |(sale, due): (&Sale, Money)| OwedRow { job: job.id, name: job.name.clone(), sale: sale.id, price: sale.sum, due };
+    Ok(job.selling.unpaid(job.currency)?.into_iter().map(row).collect())
 }
 
 fn not_below_nothing(sum: Money) -> Money {

@@ -175,10 +175,13 @@ mod tests {
     use crate::app::told::{after, nth};
     use crate::app::{Common, Msg, workshop};
     use crate::parts::Place;
+    use fivebar_core::ledger::decide::MoneyCommand;
+    use fivebar_core::ledger::kind::Exact;
     use fivebar_core::ledger::kind::book::Role;
-    use fivebar_core::ledger::kind::haul::Step;
+    use fivebar_core::ledger::kind::haul::{Per, Step};
+    use fivebar_core::ledger::kind::money::TillSet;
     use fivebar_core::ledger::{Book, Device, fold};
-    use fivebar_core::quantity::{Length, Sorted};
+    use fivebar_core::quantity::{Decimal, Length, Sorted};
 
     fn tap(tap: Tap) -> Msg {
         Msg::Count(tap)
@@ -403,9 +406,9 @@ mod tests {
         assert!(fold::workshop(&app.own.book).people.is_empty());
     }
 
-    /// A drive without a rate costs nothing, and says so; with one it does not.
+    /// What a drive without a rate costs is not known, and it says so, until there is a rate.
     #[test]
-    fn a_drive_that_costs_nothing_says_so() {
+    fn a_drive_without_a_rate_says_so() {
         let mut app = App::for_tests(Place::Count);
         let say = |trip| tap(Tap::Trip(trip));
         let shown = after(&mut app, [tap(Tap::First), say(TripTap::Leave), say(TripTap::Open)]);
@@ -413,6 +416,12 @@ mod tests {
         let typed = [say(TripTap::Choose(trip::Field::Distance)), tap(Tap::Press(Press::Digit(9))), say(TripTap::Save)];
         let shown = after(&mut app, typed);
         assert!(shown.contains("No rate for driving") && shown.contains(">9 mi<"), "{shown}");
+        let currency = app.begins_with().0;
+        let (mileage, per) = (Some(Exact(Decimal::new(5, 1))), Some(Per::Mile));
+        let till = TillSet { currency, tax: None, side: None, fee: None, fixed: None, cash: None, point: None, mileage, per };
+        app.order(&Command::Money(MoneyCommand::SetTill(till)), nth(41));
+        let shown = after(&mut app, []);
+        assert!(!shown.contains("No rate for driving") && shown.contains("4.50"), "{shown}");
     }
 
     /// On a full phone neither the person nor the name is saved: both are said, and both are tried again.

@@ -167,7 +167,8 @@ impl Shelf {
             match subject {
                 Subject::Bench => (folded.bench, folded.copy) = (None, None),
                 Subject::Haul(_) => folded.haul = None,
-                Subject::Workshop => (folded.workshop, folded.copy) = (None, None),
+                // A drive may be priced by the till.
+                Subject::Workshop => (folded.workshop, folded.haul, folded.copy) = (None, None, None),
                 Subject::Job(_) => {}
             }
         }

@@ -57,10 +57,10 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         keys.push(figure_key(words::AT_THE_WHEEL, span(Some(trip.wheel())), say(TripTap::Choose(Field::Wheel))));
         keys.push(figure_key(words::AT_THE_BINS, span(Some(trip.bin())), say(TripTap::Choose(Field::Bin))));
     }
-    let free = trip.is_some_and(|trip| trip.distance.is_some() && trip.rate.is_none());
+    let unpriced = trip.is_some_and(fivebar_core::haul::Trip::is_unpriced);
     el("main", "scr")
         .kid(el("div", "g2").kids(keys))
-        .kids(free.then(|| el("p", "t17").text(words::DRIVE_COSTS_NOTHING)))
+        .kids(unpriced.then(|| el("p", "t17").text(words::DRIVE_UNPRICED)))
         .kid(caution(words::LOADING_CAUTION))
         .kid(caution(words::RECLAIMED_CAUTION))
         .kid(el("div", "push"))

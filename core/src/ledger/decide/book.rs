@@ -1,6 +1,7 @@
 //! Orders about the book itself: take back, restore, keep a copy, people.
 
 use super::Act;
+use super::restore;
 use crate::ledger::Book;
 use crate::ledger::kind::book::{CopyKept, Forgotten, PersonAdded, Restored, Role, Struck, WorkshopSet};
 use crate::quantity::{Currency, Id, Moment, Units};
@@ -40,6 +41,7 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
         }
         BookCommand::Restore { act: id } => {
             let entries = whole(book, *id)?;
+            restore::allowed(book, &entries)?;
             act.add(Restored { entries });
         }
         BookCommand::SetWorkshop { currency, units } => {

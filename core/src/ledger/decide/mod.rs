@@ -5,6 +5,7 @@ mod book;
 mod haul;
 mod job;
 mod money;
+mod restore;
 mod sale;
 
 pub use bench::BenchCommand;

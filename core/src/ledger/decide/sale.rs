@@ -187,7 +187,7 @@ fn cancel(job: &Job, f: &kind::AgreementCancelled, act: &mut Act) -> Answer<()> 
 
 fn reverse(job: &Job, f: &kind::SaleReversed, act: &mut Act) -> Answer<()> {
     let sale = job.selling.sale(f.sale).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?;
-    kept(job, f.kept, sale.sum)?;
+    kept(job, f.kept, job.selling.paid(job.currency, sale.id)?)?;
     act.add(f.clone());
     Ok(())
 }
@@ -205,7 +205,10 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     enough(order.n, there)?;
     plain(same(job.currency, order.sum)?)?;
     let till = till(book, job.currency);
-    let sum = handed_over(order, &till)?;
+    let exact = due_now(&job, agreement, order.sum)?;
+    let due = in_coins(order.paid, exact, &till)?;
+    // The sale is what the buyer hands over in all, to the coin it ends on.
+    let sum = order.sum.plus(due)?.minus(exact)?;
     let (rate, side) = order.tax.unwrap_or((till.tax.unwrap_or_default(), till.side.unwrap_or(Side::Inside)));
     let tax = Tax { rate, side }.apart(sum)?.tax;
     if order.heard {
@@ -223,7 +226,6 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
         buyer: order.buyer,
         when: order.when,
     });
-    let due = due_now(&job, agreement, sum)?;
     if let Some(paid) = order.paid.filter(|_| Decimal::ZERO < due.amount()) {
         let fee = fee(&till, paid, due)?;
         let (job, when) = (job.id, order.when);
@@ -232,19 +234,19 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     Ok(())
 }
 
-/// A sum handed over at once in notes and coins goes to the smallest coin; one that was agreed before stays as it was agreed.
-fn handed_over(order: &SellOrder, till: &Till) -> Answer<Money> {
-    match till.cash.filter(|coin| !coin.is_zero() && order.paid == Some(Paid::Notes) && order.agreed.is_none()) {
-        Some(coin) => round_to_cash(order.sum, Cash::of(coin)?),
-        None => Ok(order.sum),
+/// What is handed over in notes and coins goes to the smallest coin.
+fn in_coins(paid: Option<Paid>, due: Money, till: &Till) -> Answer<Money> {
+    match till.cash.filter(|coin| !coin.is_zero() && paid == Some(Paid::Notes)) {
+        Some(coin) => round_to_cash(due, Cash::of(coin)?),
+        None => Ok(due),
     }
 }
 
 /// Of a sum now handed over, what was not received ahead.
 fn due_now(job: &Job, agreement: Option<&Agreement>, sum: Money) -> Answer<Money> {
     let Some(agreed) = agreement else { return Ok(sum) };
-    let due = agreed.sold_for.plus(sum)?.minus(job.selling.received_under(job.currency, agreed.id)?)?;
-    Ok(if sum.amount() < due.amount() { sum } else { due })
+    let ahead = job.selling.received_ahead(job.currency, agreed.id)?;
+    if sum.amount() < ahead.amount() { Ok(Money::zero(job.currency)) } else { sum.minus(ahead) }
 }
 
 fn pay(book: &Book, order: &PayOrder, act: &mut Act) -> Answer<()> {

@@ -1,7 +1,7 @@
 //! A haul from its entries.
 
 use crate::haul::{Haul, Pile, Trip};
-use crate::ledger::kind::haul::{Fate, Step};
+use crate::ledger::kind::haul::{Fate, Per, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
@@ -32,8 +32,20 @@ pub fn haul(book: &Book, id: Id) -> Option<Haul> {
         describe(&mut haul, &entry.fact);
     }
     haul.trips = trips.into_values().filter(|trip| trip.left.is_some()).collect();
+    if haul.is_unpriced() {
+        priced_by_till(book, &mut haul);
+    }
     haul.piles = piles.shown();
     Some(haul)
+}
+
+/// A drive without a rate of its own is priced as the till has it, where it has one.
+fn priced_by_till(book: &Book, haul: &mut Haul) {
+    let tills = super::workshop(book).tills;
+    let Some((rate, per)) = tills.get(&haul.currency).and_then(|till| till.mileage.zip(till.per)) else { return };
+    for trip in haul.trips.iter_mut().filter(|trip| trip.is_unpriced()) {
+        (trip.rate, trip.per_mile) = (Some(rate), per == Per::Mile);
+    }
 }
 
 fn describe(haul: &mut Haul, fact: &Fact) {
@@ -75,7 +87,7 @@ fn trip(trips: &mut Sorted<Id, Trip>, entry: &Entry) {
             set(&mut trip.wheel_said, &f.wheel);
             set(&mut trip.bin_said, &f.bin);
             if let Some(per) = f.per {
-                trip.per_mile = per == crate::ledger::kind::haul::Per::Mile;
+                trip.per_mile = per == Per::Mile;
             }
         }
         _ => {}

@@ -1,6 +1,7 @@
 //! A job from its entries.
 
 pub(in crate::ledger) mod facts;
+mod paid_for;
 mod selling;
 mod sums;
 

@@ -25,8 +25,8 @@ pub fn next(app: &mut App, now: Now) {
             Some(delivery) => start(app, &delivery, now),
             None => form(app, Room::Sell, What::Sell(open_agreement(&sheet))),
         },
-        NextAct::Collect { .. } => match unpaid(&sheet) {
-            Some(sale) => form(app, Room::Sell, What::Pay(PaidTo::Sale(sale))),
+        NextAct::Collect { .. } => match sheet.sale.unpaid.first().copied() {
+            Some((sale, _)) => form(app, Room::Sell, What::Pay(PaidTo::Sale(sale))),
             None => app.jobs.room = Some(Room::Sell),
         },
         NextAct::HandBack { .. } => app.jobs.room = Some(Room::Sell),
@@ -47,13 +47,6 @@ pub fn delivery(sheet: &JobSheet) -> Option<&Operation> {
 /// The first agreement whose pieces are not handed over.
 pub fn open_agreement(sheet: &JobSheet) -> Option<Id> {
     sheet.selling.open().next().map(|agreement| agreement.id)
-}
-
-/// A sale that was not paid in full.
-fn unpaid(sheet: &JobSheet) -> Option<Id> {
-    let paid = |sale: Id| sheet.selling.payments.iter().any(|payment| payment.sale == Some(sale));
-    let standing = || sheet.selling.standing();
-    standing().find(|sale| !paid(sale.id)).or(standing().last()).map(|sale| sale.id)
 }
 
 fn form(app: &mut App, room: Room, what: What) {

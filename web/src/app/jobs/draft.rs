@@ -173,7 +173,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         }
         What::Agree => agree(draft, sheet, typed),
         What::Sell(id) => sell(draft.clone(), (sheet, *id), typed),
-        What::Pay(_) => Draft { form: Form::filled([typed.sum(Some(sheet.sale.due))]), ..draft },
+        What::Pay(to) => Draft { form: Form::filled([typed.sum(due(sheet, *to))]), ..draft },
         What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
         What::Consign => Draft { form: Form::filled(["1".into(), typed.sum(sheet.sale.tag), "40".into()]), ..draft },
         What::GalleryPaid => Draft { form: Form::filled([sheet.account.sold.at_galleries.to_string(), String::new()]), ..draft },
@@ -234,6 +234,14 @@ fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
     let free = sheet.sale.left.saturating_sub(sheet.account.sold.promised).max(1);
     let picks = Picks { carried: Carried::Delivered, ..draft.picks };
     Draft { form: Form::filled([typed.sum(sheet.sale.tag), String::new(), free.min(1).to_string()]), picks, ..draft }
+}
+
+/// What is due of what a payment is for.
+fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
+    match to {
+        PaidTo::Sale(id) => sheet.sale.unpaid.iter().find(|(sale, _)| *sale == id).map(|(_, due)| *due),
+        PaidTo::Agreed(id) => sheet.selling.agreement(id).and_then(|it| sheet.selling.still_due(sheet.account.currency, it).ok()),
+    }
 }
 
 fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) -> Draft {

@@ -2,6 +2,7 @@
 
 use super::super::App;
 use super::super::order::{Feel, Order};
+use super::super::price::gallery::there;
 use super::draft::{Draft, Way, What};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, SaleCommand, SellOrder};
@@ -12,6 +13,7 @@ use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, Piec
 use fivebar_core::quantity::reading::{self, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Id, Money, PILE_MOST};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::gallery::AtGallery;
 
 /// The form in hand is read and saved; it closes when it was.
 pub fn save(app: &mut App, now: Now) {
@@ -20,7 +22,8 @@ pub fn save(app: &mut App, now: Now) {
         app.jobs.draft = Some(draft);
         return app.refuse(Refusal::NameMissing);
     }
-    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, now };
+    let gallery = app.jobs.open.and_then(|job| there(app, job));
+    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, now };
     let command = reader.command(&mut draft);
     let what = draft.what.clone();
     app.jobs.draft = Some(draft);
@@ -66,6 +69,8 @@ pub fn undo(app: &mut App, now: Now) {
 struct Reader {
     sign: Sign,
     job: Option<Id>,
+    /// What galleries have of the job.
+    gallery: Option<AtGallery>,
     now: Now,
 }
 
@@ -240,7 +245,8 @@ impl Reader {
             }
             What::GalleryPaid => {
                 let (n, sum) = (self.count(draft, 0)?, self.money(draft, 1)?);
-                Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax: None, gallery: None, when: None }))
+                let tax = self.gallery.and_then(|there| there.tax_of(n, sum));
+                Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery: None, when: None }))
             }
             _ => None,
         }

@@ -104,6 +104,8 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     let Ok(job) = shop(app).job(id) else { return };
     let Some(old) = job.selling.agreement(agreed) else { return };
     let n = old.n.saturating_sub(old.sold);
+    // What was agreed for the pieces still to be handed over; a deposit was asked of the whole.
+    let rest = old.sum.minus(old.sold_for).unwrap_or(old.sum);
     // A sum that was named on the offer screen was named for the way chosen there.
     let asked = sum.and(app.price.way.carried);
     let agree = Agree {
@@ -112,8 +114,8 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
         currency: job.currency,
         free: job.free().saturating_add(n),
         n,
-        sum: sum.or(Some(old.sum)),
-        deposit: old.deposit,
+        sum: sum.or(Some(rest)),
+        deposit: old.deposit.filter(|_| old.sold == 0),
         carried: asked.or(old.carried).unwrap_or(Carried::Fetched),
         weeks: None,
         pad: None,

@@ -186,10 +186,7 @@ fn paid(app: &mut App, now: Now) {
     let Over::Gallery(back) = &app.price.over else { return };
     let (job, n) = (back.job, back.n);
     let (Some(sum), Some(there)) = (expected(app, back), there(app, job)) else { return };
-    // Where the maker sends in the tax, it is of what the gallery sold.
-    let all = there.of_one.tax.amount().checked_mul(Decimal::from(n)).and_then(|tax| Money::book(tax, sum.currency()).ok());
-    let tax = all.filter(|tax| there.of_one.handed_over != there.of_one.you_get && tax.amount() <= sum.amount());
-    let fact = ConsignmentPaid { job, n, sum, tax, gallery: None, when: None };
+    let fact = ConsignmentPaid { job, n, sum, tax: there.tax_of(n, sum), gallery: None, when: None };
     if done(app, &Command::Sale(SaleCommand::NoteConsignmentPaid(fact)), (job, Done::GalleryPaid(sum)), now) {
         app.price.to_list();
     }

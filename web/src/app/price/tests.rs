@@ -278,6 +278,43 @@ fn a_cancelled_order_keeps_or_hands_back_the_deposit() {
     }
 }
 
+/// Two stools agreed for 800, one of them sold: its deposit is used.
+fn one_of_two(sale: &str) -> Maker {
+    let mut maker = Maker::told(
+        &format!(
+            "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 4 order\n\
+             agree 800 for 2 stools fetched deposit 300 as deal\npay 300 for stools bank agreed deal\n{sale}"
+        ),
+        "stools",
+    );
+    deal(&mut maker);
+    maker
+}
+
+#[test]
+fn a_deposit_that_was_used_is_neither_kept_nor_handed_back() {
+    let none = Money::zero(Currency::USD);
+    let mut maker = one_of_two("sell 1 stools for 400 notes agreed deal");
+    maker.shows(&["Handed over, 400.00 paid", "nothing to hand back"]).hides(&["deposit handed back"]);
+    maker.tap(Tap::Deal(DealTap::Nothing(none))).shows(&["Take back: came to nothing"]);
+    assert!(account(&shop(&maker.app), maker.job).unwrap().sold.due.is_zero());
+    let mut maker = one_of_two("sell 1 stools for 100 notes agreed deal");
+    let kept = maker.money("200");
+    maker.shows(&["Handed over, 500.00 paid", "deposit of 200.00 kept"]).tap(Tap::Deal(DealTap::Nothing(kept)));
+    assert_eq!(maker.sold(), (1, "300.00 USD".to_owned(), "0.00 USD".to_owned()));
+    assert!(account(&shop(&maker.app), maker.job).unwrap().sold.due.is_zero());
+}
+
+#[test]
+fn a_change_of_order_is_about_the_pieces_still_to_come() {
+    let mut maker = one_of_two("sell 1 stools for 400 notes agreed deal");
+    let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+    maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, None))).shows(&["Change of order", ">400<"]).hides(&["800", "deposit 300"]);
+    maker.tap(Tap::Agree(AgreeTap::Save)).shows(&["Take back: agreed 400"]);
+    deal(&mut maker);
+    maker.shows(&["Handed over, 400.00 paid"]);
+}
+
 #[test]
 fn a_price_is_agreed_with_a_deposit() {
     let mut maker = Maker::at_market();

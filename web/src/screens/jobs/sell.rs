@@ -146,9 +146,8 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     if !sold.received.is_zero() || due.is_some() {
         shown.push(el("section", "card").kid(line(words::RECEIVED, sum(sold.received, seen))).kids(due));
     }
-    let unpaid = sheet.selling.standing().last().filter(|_| Decimal::ZERO < sold.due.amount() && sold.promised == 0);
-    shown.extend(unpaid.map(|sale| {
-        key("key solid h56", words::PAY, jobs::due(&short(sold.due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(sale.id)))))
+    shown.extend(sheet.sale.unpaid.iter().map(|(sale, due)| {
+        key("key solid h56", words::PAY, jobs::due(&short(*due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(*sale)))))
     }));
     shown
 }

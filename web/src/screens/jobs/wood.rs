@@ -29,6 +29,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
         .kids(taken.into_iter().map(|pile| row(pile, sheet, seen)))
         .kids(foreign(sheet).then(|| el("p", "notice").text(words::FOREIGN_WOOD)))
+        .kids(unpriced(sheet).then(|| el("p", "notice").text(words::DRIVE_UNPRICED)))
         .kids(yields(sheet, seen))
         .kids((!rest.is_empty()).then(|| el("h2", "").text(words::ON_RACK)))
         .kids(rest.into_iter().map(|pile| row(pile, sheet, seen)))
@@ -47,6 +48,11 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 /// Some of its wood is of a haul in another currency, and no figure was agreed for it.
 pub fn foreign(sheet: &JobSheet) -> bool {
     sheet.account.costs.shares.iter().any(|share| share.foreign)
+}
+
+/// Some of its wood was fetched by a drive that has no rate.
+fn unpriced(sheet: &JobSheet) -> bool {
+    sheet.account.costs.shares.iter().any(|share| share.unpriced)
 }
 
 /// A pile by its name, its wood, or its letter.

@@ -78,21 +78,22 @@ fn pay_keys(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
     let ahead = row.deposit.and_then(|deposit| deposit.minus(row.received).ok()).filter(|rest| Decimal::ZERO < rest.amount());
     let ahead = ahead.map(|rest| key("key solid h88 m", words::deposit_in(&exact(rest, seen.speech)), "", say(DealTap::Received(rest))));
     let class = if ahead.is_some() { "key h88 m" } else { "key solid h88" };
-    let over = match row.still.is_zero() {
+    let over = match row.at_hand_over.is_zero() {
         true => key(class, words::HANDED_OVER, "", say(DealTap::HandedOver)),
-        false => key(class, words::handed_over_paid(&exact(row.still, seen.speech)), "", say(DealTap::HandedOver)),
+        false => key(class, words::handed_over_paid(&exact(row.at_hand_over, seen.speech)), "", say(DealTap::HandedOver)),
     };
     ahead.into_iter().chain([over]).collect()
 }
 
-/// It came to nothing: what came in is handed back, or kept.
+/// It came to nothing: what came in and was not used by a sale is handed back, or kept.
 fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
     let none = Money::zero(row.price.currency());
     let end = |under: String, kept| key("key soft", words::CAME_TO_NOTHING, under, say(DealTap::Nothing(kept)));
-    if row.received.is_zero() {
-        return vec![end(words::NOTHING_CAME_IN.into(), none)];
+    if row.ahead.is_zero() {
+        let under = if row.received.is_zero() { words::NOTHING_CAME_IN } else { words::NOTHING_TO_HAND_BACK };
+        return vec![end(under.into(), none)];
     }
-    let kept = end(words::deposit_kept(&exact(row.received, seen.speech)), row.received);
+    let kept = end(words::deposit_kept(&exact(row.ahead, seen.speech)), row.ahead);
     vec![el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept)]
 }
 

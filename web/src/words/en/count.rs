@@ -47,8 +47,8 @@ pub const NONE: &str = "none";
 pub const GUESSED: &str = "unknown wood counts as the heaviest";
 pub const CARRIES: &str = "The van carries";
 pub const DISTANCE: &str = "There and back";
-pub const DRIVE_COSTS_NOTHING: &str =
-    "No rate for driving is set, so the drive costs nothing here. Set it in Workshop, How you are paid, then say the distance again.";
+pub const DRIVE_UNPRICED: &str =
+    "No rate for driving is set, so what this haul costs is not known. Set it in Workshop, How you are paid; 0 where it costs you nothing.";
 pub const SUPPLIER: &str = "Supplier";
 pub const WHOSE_BIN: &str = "Whose bin was it?";
 pub const NEW_SUPPLIER: &str = "Someone new: the name";

@@ -60,6 +60,7 @@ pub const HANDED_OVER: &str = "Handed over";
 pub const CAME_TO_NOTHING: &str = "It came to nothing";
 pub const DEPOSIT_BACK: &str = "deposit handed back";
 pub const NOTHING_CAME_IN: &str = "nothing came in";
+pub const NOTHING_TO_HAND_BACK: &str = "nothing to hand back";
 pub const HOW_MUCH_CAME: &str = "How much came in?";
 
 /// "Change the order to 430".

@@ -7,6 +7,8 @@ pub const TAKEN: &str = "Taken from the rack";
 pub const NONE_TAKEN: &str = "No wood is taken yet.";
 pub const FOREIGN_WOOD: &str =
     "Some of it was counted in another currency. Write down one sum for it under Hours and money, as the share of the hauls.";
+pub const DRIVE_UNPRICED: &str =
+    "It was fetched by a drive without a rate, so what it costs is not known. Set the rate in Workshop, How you are paid.";
 pub const ON_RACK: &str = "On the rack";
 pub const RACK_EMPTY: &str = "The rack is empty. Count a haul, or sort one, and its good pieces stand here.";
 pub const PARTS: &str = "Parts of one piece";

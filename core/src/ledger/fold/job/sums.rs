@@ -1,6 +1,7 @@
 //! Counts and sums of how a job sells: pieces gone and promised, what was taken, owed and received.
 
-use super::selling::{Agreement, AgreementState, Consigned, Payment, Sale, Selling};
+use super::paid_for::{PaidFor, beyond};
+use super::selling::{Agreement, AgreementState, Consigned, Sale, Selling};
 use crate::quantity::{Count, Currency, Decimal, Id, Money};
 use crate::refusal::Answer;
 
@@ -53,8 +54,7 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn taken(&self, currency: Currency) -> Answer<Money> {
-        let sales = self.sales.iter().map(|sale| sale.reversed.unwrap_or(sale.sum));
-        Money::sum(currency, sales.chain(self.kept_of_cancelled()))
+        Money::sum(currency, self.standing().map(|sale| sale.sum))?.plus(PaidFor::of(self, currency)?.kept)
     }
 
     /// The tax the maker sends in: the lines of the sales that stand, and of what galleries handed over with it.
@@ -97,24 +97,43 @@ impl Selling {
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn received(&self, currency: Currency) -> Answer<Money> {
         let came = Money::sum(currency, self.payments.iter().map(|payment| payment.sum))?;
-        let mut back = Money::zero(currency);
-        for sale in &self.sales {
-            let Some(kept) = sale.reversed else { continue };
-            back = back.plus(beyond(self.paid_for(currency, |p| p.sale == Some(sale.id) || self.ahead_of(p, sale.agreed))?, kept)?)?;
-        }
-        for agreement in &self.agreements {
-            let AgreementState::Cancelled { kept, .. } = agreement.state else { continue };
-            back = back.plus(beyond(self.paid_for(currency, |p| self.ahead_of(p, Some(agreement.id)))?, kept)?)?;
-        }
-        came.minus(back)
+        came.minus(PaidFor::of(self, currency)?.back)
     }
 
-    /// What came in ahead for an agreement, or for one it replaced.
+    /// What a sale was paid, with what it used of a deposit.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn paid(&self, currency: Currency, sale: Id) -> Answer<Money> {
+        Ok(PaidFor::of(self, currency)?.of_sale(sale))
+    }
+
+    /// Sales not paid in full, each with what it lacks. While an agreement is open, it asks for all that is due under it itself.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn unpaid(&self, currency: Currency) -> Answer<Vec<(&Sale, Money)>> {
+        let paid = PaidFor::of(self, currency)?;
+        let is_open = |sale: &Sale| self.open().any(|agreement| sale.agreed == Some(agreement.id));
+        let lacks = |sale: &Sale| sale.sum.minus(paid.of_sale(sale.id));
+        let asked = self.standing().filter(|sale| !is_open(sale)).map(|sale| Ok((sale, lacks(sale)?)));
+        Ok(asked.collect::<Answer<Vec<_>>>()?.into_iter().filter(|(_, lacks)| !lacks.is_zero()).collect())
+    }
+
+    /// What is due under an agreement, its sales and the pieces still to be handed over together.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn still_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        beyond(agreement.sum, self.received_under(currency, agreement.id)?)
+    }
+
+    /// What came in ahead for an agreement, or for one it replaced, and was not used by a sale.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn received_ahead(&self, currency: Currency, agreed: Id) -> Answer<Money> {
-        self.paid_for(currency, |payment| self.ahead_of(payment, Some(agreed)))
+        Ok(PaidFor::of(self, currency)?.ahead(self.first(Some(agreed))))
     }
 
     /// What came in for an agreement: ahead, and for its sales that stand.
@@ -122,41 +141,24 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn received_under(&self, currency: Currency, agreed: Id) -> Answer<Money> {
-        let sales: Vec<Id> = self.standing().filter(|sale| sale.agreed == Some(agreed)).map(|sale| sale.id).collect();
-        let of_sale = |payment: &Payment| payment.sale.is_some_and(|sale| sales.contains(&sale));
-        self.paid_for(currency, |payment| of_sale(payment) || self.ahead_of(payment, Some(agreed)))
+        let paid = PaidFor::of(self, currency)?;
+        let sales = self.standing().filter(|sale| sale.agreed == Some(agreed));
+        Money::sum(currency, sales.map(|sale| paid.of_sale(sale.id)))?.plus(paid.ahead(self.first(Some(agreed))))
     }
 
-    fn paid_for(&self, currency: Currency, which: impl Fn(&Payment) -> bool) -> Answer<Money> {
-        Money::sum(currency, self.payments.iter().filter(|payment| which(payment)).map(|payment| payment.sum))
-    }
-
-    /// Whether a payment was made ahead, for this agreement or one it replaced.
-    fn ahead_of(&self, payment: &Payment, agreed: Option<Id>) -> bool {
-        let mut next = agreed;
-        for _ in 0..=self.agreements.len() {
-            match next {
-                None => return false,
-                Some(_) if next == payment.agreed => return true,
-                Some(id) => next = self.agreement(id).and_then(|agreement| agreement.replaces),
+    /// The first agreement of a chain of changes: what came ahead for it goes on to the last.
+    pub(super) fn first(&self, agreed: Option<Id>) -> Option<Id> {
+        let mut first = agreed?;
+        for _ in &self.agreements {
+            match self.agreement(first).and_then(|agreement| agreement.replaces) {
+                Some(before) => first = before,
+                None => break,
             }
         }
-        false
-    }
-
-    fn kept_of_cancelled(&self) -> impl Iterator<Item = Money> {
-        self.agreements.iter().filter_map(|agreement| match agreement.state {
-            AgreementState::Cancelled { kept, .. } => Some(kept),
-            _ => None,
-        })
+        Some(first)
     }
 }
 
 fn count(list: &[Consigned]) -> Count {
     list.iter().fold(0, |sum, consigned| sum.saturating_add(consigned.n))
-}
-
-fn beyond(paid: Money, kept: Money) -> Answer<Money> {
-    let back = paid.minus(kept)?;
-    Ok(if back.amount() < Decimal::ZERO { Money::zero(paid.currency()) } else { back })
 }

@@ -59,6 +59,39 @@ fn a_promised_day_stays_the_same_day() {
     }
 }
 
+/// The hand-over with "later", while another piece is promised: each payment is asked where it belongs.
+#[test]
+fn what_is_not_paid_can_be_paid() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\njob more \"Stools\" 4 order\n\
+        agree 300 for 1 more fetched deposit 300 as first\npay 300 for more bank agreed first\nsell 1 more for 300 agreed first\n\
+        agree 250 for 1 more fetched as second\nsell 1 more for 250 agreed second\nagree 200 for 1 more fetched as third\n";
+    let mut maker = Maker::told(&[story]);
+    maker.room("more", Room::Sell).shows(&["Received", "Due", "450.00", "Payment in", "250 due"]);
+    let sale = maker.sheet().selling.sales[1].id;
+    maker.tap(Tap::Write(What::Pay(PaidTo::Sale(sale)))).shows(&["250"]).tap(Tap::Save).shows(&["Due", "200.00"]).hides(&["250 due"]);
+    let third = maker.sheet().selling.agreements[2].id;
+    maker.tap(Tap::Write(What::Pay(PaidTo::Agreed(third)))).shows(&["200"]).tap(Tap::Close);
+    // Nothing is promised any more: the next act is the payment of the sale that lacks one.
+    let mut maker = Maker::told(&[story.split("agree 200").next().unwrap()]);
+    maker.open("more").tap(Tap::Room(Room::Hours)).spend(Way::Sum, &["1"]).tap(Tap::Page).shows(&["Take the payment"]).tap(Tap::Next);
+    let draft = maker.app.jobs.draft.clone().unwrap();
+    assert_eq!(draft.what, What::Pay(PaidTo::Sale(sale)));
+}
+
+/// Where the maker sends in the tax of what a gallery sold, it is taken off; where the gallery does, nothing is.
+#[test]
+fn a_gallery_that_paid_leaves_the_tax_to_whom_it_was_left() {
+    for (terms, paid, tax) in [("with-tax maker-pays", "87", "7.56"), ("maker-pays", "90.02", "7.56"), ("", "82.46", "0")] {
+        let market = STANDS.split("2026-05-09").next().unwrap().replace("share 0.4", &format!("share 0.4 {terms}"));
+        let mut maker = Maker::told(&[&market]);
+        let before = maker.open("stands").sheet().account.sold;
+        maker.tap(Tap::Write(What::GalleryPaid)).figures(&["1", paid]).tap(Tap::Save);
+        let sold = maker.sheet().account.sold;
+        assert_eq!(sold.tax.minus(before.tax).unwrap().amount().to_string(), tax, "{terms}");
+        assert_eq!(sold.by_galleries, 1);
+    }
+}
+
 #[test]
 fn an_agreement_may_come_to_nothing_and_a_sale_be_taken_back() {
     let mut maker = Maker::before_delivery();

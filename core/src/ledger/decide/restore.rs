@@ -1,0 +1,134 @@
+//! What was taken back stands again only where it would not be refused today: others may have taken its place since.
+
+use crate::haul::{Haul, Pile};
+use crate::ledger::book::subjects;
+use crate::ledger::fold::{self, Job};
+use crate::ledger::{Book, Fact, Subject};
+use crate::quantity::{Count, Decimal, Id, PILE_MOST, Set};
+use crate::refusal::{Answer, Refusal};
+
+/// Refuses entries that would break a limit were they to stand again.
+pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
+    let struck = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| *struck).map(|(entry, _)| entry);
+    let mut about = Set::new();
+    for entry in struck {
+        still_there(book, &entry.fact)?;
+        about.extend(subjects(entry).into_iter().flatten());
+    }
+    let then = book.standing_again(entries);
+    for subject in about.iter() {
+        match *subject {
+            Subject::Haul(id) => piles(fold::haul(book, id).as_ref(), fold::haul(&then, id).as_ref())?,
+            Subject::Job(id) => sold(fold::job(book, id).as_ref(), fold::job(&then, id).as_ref())?,
+            Subject::Bench | Subject::Workshop => {}
+        }
+    }
+    Ok(())
+}
+
+/// Pieces that would be given or rejected again still have to lie there. A pile that comes back with them has none yet to look at.
+fn still_there(book: &Book, fact: &Fact) -> Answer<()> {
+    let lies = |haul, pile, n: fn(&Pile) -> Count| fold::haul(book, haul).and_then(|haul| haul.pile(pile).map(n));
+    let (asked, there) = match fact {
+        Fact::PiecesRejected(f) => (f.n, lies(f.haul, f.pile, Pile::on_rack)),
+        Fact::PiecesTaken(f) => (f.n, lies(f.haul, f.pile, Pile::on_rack)),
+        Fact::PiecesMoved(f) => (f.n, lies(f.haul, f.from, Pile::unsorted)),
+        _ => return Ok(()),
+    };
+    no_more((0, 0), (asked, there.unwrap_or(asked)))
+}
+
+fn piles(was: Option<&Haul>, is: Option<&Haul>) -> Answer<()> {
+    let Some(haul) = is else { return Ok(()) };
+    for pile in &haul.piles {
+        let before = was.and_then(|haul| haul.pile(pile.id));
+        if before.map_or(0, |pile| pile.taken).max(PILE_MOST) < pile.taken {
+            return Err(Refusal::TooManyPieces { would_be: pile.taken, most: PILE_MOST });
+        }
+        let sorted = |pile: &Pile| (pile.sorted_good, pile.good());
+        no_more(before.map(sorted).unwrap_or_default(), sorted(pile))?;
+    }
+    Ok(())
+}
+
+/// No more sold than there is or was agreed, no more back from a gallery than it had, no more received than is due.
+fn sold(was: Option<&Job>, is: Option<&Job>) -> Answer<()> {
+    let Some((was, is)) = was.zip(is) else { return Ok(()) };
+    let gone = |job: &Job| (job.selling.gone().saturating_add(job.selling.promised()), job.pieces);
+    no_more(gone(was), gone(is))?;
+    let from_gallery = |job: &Job| {
+        let [given, paid, back] = [&job.selling.consigned, &job.selling.consignments_paid, &job.selling.consignments_returned]
+            .map(|list| list.iter().fold(0, |sum: Count, one| sum.saturating_add(one.n)));
+        (paid.saturating_add(back), given)
+    };
+    no_more(from_gallery(was), from_gallery(is))?;
+    for agreement in &is.selling.agreements {
+        let before = was.selling.agreement(agreement.id).map(|agreement| (agreement.sold, agreement.n));
+        no_more(before.unwrap_or_default(), (agreement.sold, agreement.n))?;
+    }
+    let (due, met) = (is.due()?, is.selling.received(is.currency)?.minus(was.selling.received(was.currency)?)?);
+    if due.amount() < Decimal::ZERO && Decimal::ZERO < met.amount() && due.amount() < was.due()?.amount() {
+        return Err(Refusal::MoreThanDue { met, due: met.plus(due)? });
+    }
+    Ok(())
+}
+
+/// What is beyond its limit already may stay there, but goes no further.
+fn no_more(was: (Count, Count), (asked, there): (Count, Count)) -> Answer<()> {
+    let is_worse = was.0.saturating_sub(was.1) < asked.saturating_sub(there);
+    if is_worse { Err(Refusal::NotThatMany { asked, there }) } else { Ok(()) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Currency, Money};
+    use crate::story::{Why, tell};
+
+    /// What putting `it` back is refused for; none where it stands again.
+    #[track_caller]
+    fn check(lines: &str, refused: Option<Refusal>) {
+        let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ash 1 x 2 x 20 in\npile oak 1 x 2 x 20 in\n\
+            job stools \"Stools\" 2 spec\n";
+        let story = tell(&format!("{start}{lines}\nrestore it"));
+        let why: Vec<Why> = story.refused.into_iter().map(|(_, why)| why).collect();
+        assert_eq!(why, refused.map(Why::Refused).into_iter().collect::<Vec<_>>(), "{lines}");
+    }
+
+    #[test]
+    fn what_would_be_refused_today_is_not_put_back() {
+        let many = |asked, there| Some(Refusal::NotThatMany { asked, there });
+        let most = |would_be| Some(Refusal::TooManyPieces { would_be, most: PILE_MOST });
+        let dollars = |sum: i64| Money::whole(Decimal::from(sum), Currency::USD).unwrap();
+        check("count 9000 ash as it\nundo it", None);
+        check("count 9000 ash as it\nundo it\ncount 9000 ash", most(18_000));
+        check("count 9000 ash as it\nundo it\nrecount 9000 ash", None);
+        check("count 9000 ash\nmove 9000 ash to oak as it\nundo it\ncount 9000 oak", most(18_000));
+        check("count 9 ash\nmove 9 ash to oak as it\nundo it\ngood 4 ash", many(9, 5));
+        check("count 9 ash\ngood 9 ash as it\nundo it\ngood 9 ash", many(18, 9));
+        check("count 9 ash\nreject 4 ash twist as it\nundo it\ntake 9 ash for stools", many(4, 0));
+        check("count 9 ash\ntake 5 ash for stools as it\nundo it\ntake 4 ash for stools", None);
+        check("count 9 ash\ntake 5 ash for stools as it\nundo it\ntake 9 ash for stools", many(5, 0));
+        check("sell 2 stools for 80 notes as it\nundo it", None);
+        check("sell 2 stools for 80 notes as it\nundo it\nsell 1 stools for 40 notes", many(3, 2));
+        check("agree 80 for 2 stools fetched as it\nundo it\nsell 1 stools for 40 notes", many(3, 2));
+        check(
+            "agree 80 for 1 stools fetched as deal\nsell 1 stools for 80 agreed deal as it\nundo it\nsell 1 stools for 80 agreed deal",
+            many(2, 1),
+        );
+        let consigned = "consign 1 stools tag 80 share 0.4\ngallery pays 48 for 1 stools as it\nundo it\n";
+        check(consigned, None);
+        check(&format!("{consigned}gallery returns 1 stools"), many(2, 1));
+        let paid = "sell 1 stools for 80 as sale\npay 50 for stools bank sale sale as it\nundo it\n";
+        check(&format!("{paid}pay 30 for stools bank sale sale"), None);
+        let refused = Refusal::MoreThanDue { met: dollars(50), due: dollars(20) };
+        check(&format!("{paid}pay 60 for stools bank sale sale"), Some(refused));
+    }
+
+    /// What has gone too far already does not keep anything else from coming back.
+    #[test]
+    fn what_stands_already_is_put_back_as_before() {
+        check("sell 1 stools for 80 notes as it", None);
+        check("count 9 ash as it\ncount 3 ash\nundo it\nrecount 2 ash\nundo", None);
+    }
+}

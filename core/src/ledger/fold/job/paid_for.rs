@@ -1,0 +1,84 @@
+//! What payments are for: each sale has its own, then what came ahead for its agreement; the rest lies ahead of what is still to come.
+
+use super::selling::{AgreementState, Selling};
+use crate::quantity::{Currency, Id, Money, Sorted};
+use crate::refusal::Answer;
+
+/// Payments, set against what they are for.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct PaidFor {
+    currency: Currency,
+    /// Ahead, by the first agreement of a chain of changes. Sales of no agreement stand together.
+    ahead: Sorted<Option<Id>, Money>,
+    /// What each sale was paid, with what it used of a deposit.
+    of_sale: Sorted<Id, Money>,
+    /// Of what was reversed or came to nothing.
+    pub kept: Money,
+    pub back: Money,
+}
+
+impl PaidFor {
+    pub fn of(selling: &Selling, currency: Currency) -> Answer<PaidFor> {
+        let none = Money::zero(currency);
+        let mut paid = PaidFor { currency, ahead: Sorted::new(), of_sale: Sorted::new(), kept: none, back: none };
+        for payment in &selling.payments {
+            match payment.sale {
+                Some(sale) => more(&mut paid.of_sale, sale, payment.sum)?,
+                None => more(&mut paid.ahead, selling.first(payment.agreed), payment.sum)?,
+            }
+        }
+        // More than its price was paid for others of the same agreement.
+        for sale in selling.standing() {
+            let over = beyond(paid.of_sale(sale.id), sale.sum)?;
+            more(&mut paid.of_sale, sale.id, none.minus(over)?)?;
+            more(&mut paid.ahead, selling.first(sale.agreed), over)?;
+        }
+        for sale in &selling.sales {
+            let first = selling.first(sale.agreed);
+            let used = least(paid.ahead(first), beyond(sale.sum, paid.of_sale(sale.id))?);
+            more(&mut paid.ahead, first, none.minus(used)?)?;
+            more(&mut paid.of_sale, sale.id, used)?;
+            if let Some(kept) = sale.reversed {
+                paid.end(paid.of_sale(sale.id), kept)?;
+            }
+        }
+        for agreement in &selling.agreements {
+            let AgreementState::Cancelled { kept, .. } = agreement.state else { continue };
+            let first = selling.first(Some(agreement.id));
+            paid.end(paid.ahead(first), kept)?;
+            paid.ahead.remove(&first);
+        }
+        Ok(paid)
+    }
+
+    pub fn ahead(&self, first: Option<Id>) -> Money {
+        self.ahead.get(&first).copied().unwrap_or(Money::zero(self.currency))
+    }
+
+    pub fn of_sale(&self, sale: Id) -> Money {
+        self.of_sale.get(&sale).copied().unwrap_or(Money::zero(self.currency))
+    }
+
+    /// No more is kept than came in; the rest was handed back.
+    fn end(&mut self, came: Money, kept: Money) -> Answer<()> {
+        let kept = least(came, kept);
+        self.kept = self.kept.plus(kept)?;
+        self.back = self.back.plus(came.minus(kept)?)?;
+        Ok(())
+    }
+}
+
+fn more<K: Ord>(sums: &mut Sorted<K, Money>, key: K, sum: Money) -> Answer<()> {
+    let there = sums.entry(key).or_insert(Money::zero(sum.currency()));
+    *there = there.plus(sum)?;
+    Ok(())
+}
+
+fn least(one: Money, other: Money) -> Money {
+    if other.amount() < one.amount() { other } else { one }
+}
+
+/// How much more one is than another; nothing where it is less.
+pub(super) fn beyond(one: Money, other: Money) -> Answer<Money> {
+    if one.amount() < other.amount() { Ok(Money::zero(one.currency())) } else { one.minus(other) }
+}

@@ -1,0 +1,121 @@
+//! Sales under an agreement, a part at a time: what a deposit was used for, what is due, and what can be handed back or kept.
+
+use fivebar_core::ledger::fold::{self, Job};
+use fivebar_core::ledger::kind::sale::Paid;
+use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::price::price;
+use fivebar_core::story::{Story, Why, tell};
+
+/// Two of four stools for 800, 300 of it ahead.
+const AGREED: &str = "2026-03-02 09:00 -05:00 workshop USD inch
+job stools \"Stools\" 4 order
+agree 800 for 2 stools fetched deposit 300 as deal
+pay 300 for stools bank agreed deal
+";
+
+fn told(lines: &str) -> Story {
+    tell(&format!("{AGREED}{lines}"))
+}
+
+fn job(story: &Story) -> Job {
+    fold::job(&story.book, story.names.job("stools").unwrap()).unwrap()
+}
+
+fn dollars(sum: i64) -> Money {
+    Money::whole(Decimal::from(sum), Currency::USD).unwrap()
+}
+
+/// What was taken, received and is due after these lines.
+#[track_caller]
+fn check(lines: &str, figures: [i64; 3]) {
+    let story = told(lines);
+    assert_eq!(story.refused, [], "{lines}");
+    let job = job(&story);
+    let (taken, received) = (job.selling.taken(job.currency), job.selling.received(job.currency));
+    assert_eq!([taken, received, job.due()], figures.map(|sum| Ok(dollars(sum))), "{lines}");
+}
+
+#[test]
+fn a_deposit_is_used_by_the_first_sale() {
+    check("sell 1 stools for 400 notes agreed deal", [400, 400, 400]);
+    check("sell 1 stools for 400 agreed deal", [400, 300, 500]);
+    check("sell 1 stools for 400 notes agreed deal\nsell 1 stools for 400 notes agreed deal", [800, 800, 0]);
+    check("sell 1 stools for 400 notes agreed deal\ncancel deal on stools", [400, 400, 0]);
+    check("sell 1 stools for 400 agreed deal\ncancel deal on stools", [400, 300, 100]);
+    check("sell 1 stools for 100 notes agreed deal\ncancel deal on stools", [100, 100, 0]);
+    check("sell 1 stools for 100 notes agreed deal\ncancel deal on stools kept 200", [300, 300, 0]);
+}
+
+#[test]
+fn no_more_is_kept_than_is_still_ahead() {
+    for (sale, ahead) in [(400, 0), (100, 200)] {
+        let story = told(&format!("sell 1 stools for {sale} notes agreed deal\ncancel deal on stools kept 300"));
+        let why = story.refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>();
+        assert_eq!(why, [Why::Refused(Refusal::MoreThanReceived { met: dollars(300), received: dollars(ahead) })]);
+    }
+}
+
+/// What was used under the old agreement is not ahead for the new one.
+#[test]
+fn a_changed_order_has_what_is_left_of_the_deposit() {
+    let changed = "sell 1 stools for 400 notes agreed deal\nagree 350 for 1 stools fetched replaces deal as new\n";
+    check(changed, [400, 400, 350]);
+    check(&format!("{changed}sell 1 stools for 350 notes agreed new"), [750, 750, 0]);
+    check(&format!("{changed}cancel new on stools"), [400, 400, 0]);
+    let half = "sell 1 stools for 100 notes agreed deal\nagree 350 for 1 stools fetched replaces deal as new\n";
+    check(&format!("{half}sell 1 stools for 350 notes agreed new"), [450, 450, 0]);
+    check(&format!("{half}cancel new on stools kept 50"), [150, 150, 0]);
+}
+
+/// What is still to be paid of sales, each by its own row; an open agreement says it itself.
+#[test]
+fn a_sale_that_is_not_paid_is_found() {
+    let owed = |lines: &str| {
+        let story = told(lines);
+        assert_eq!(story.refused, [], "{lines}");
+        let shop = Shop::of(&story.book, story.now.at);
+        price(&shop, Paid::Notes).unwrap().owed.into_iter().map(|row| row.due).collect::<Vec<_>>()
+    };
+    for (lines, due) in [
+        ("sell 2 stools for 800 agreed deal", vec![500]),
+        ("sell 2 stools for 800 agreed deal as two\npay 200 for stools bank sale two", vec![300]),
+        ("sell 2 stools for 800 notes agreed deal", vec![]),
+        ("sell 1 stools for 400 agreed deal", vec![]),
+        ("sell 1 stools for 400 agreed deal\ncancel deal on stools", vec![100]),
+        ("sell 1 stools for 300 agreed deal\nsell 1 stools for 500 agreed deal", vec![500]),
+        ("sell 2 stools for 800 agreed deal\nsell 1 stools for 400", vec![500, 400]),
+        ("sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched replaces deal", vec![100]),
+    ] {
+        assert_eq!(owed(lines), due.into_iter().map(dollars).collect::<Vec<_>>(), "{lines}");
+    }
+}
+
+/// The last payment in notes goes to the smallest coin, and the sale is what was handed over in all; by bank it is to the cent.
+#[test]
+fn the_last_payment_in_notes_goes_to_a_coin() {
+    let cents = |cents: i64| Money::whole(Decimal::new(cents, 2).normalize(), Currency::USD).unwrap();
+    for (sale, sum, last) in [
+        ("sell 2 stools for 799.98 notes agreed deal", 80_000, 50_000),
+        ("sell 2 stools for 799.97 notes agreed deal", 79_995, 49_995),
+        ("sell 2 stools for 799.98 bank agreed deal", 79_998, 49_998),
+        ("sell 2 stools for 799.98 agreed deal", 79_998, 30_000),
+        ("sell 1 stools for 99.98 notes agreed deal", 9_998, 30_000),
+        ("sell 1 stools for 99.98 notes", 10_000, 10_000),
+    ] {
+        let story = told(&format!("till cash 0.05\n{sale}"));
+        assert_eq!(story.refused, [], "{sale}");
+        let selling = job(&story).selling;
+        let paid = selling.payments.last().map(|payment| payment.sum);
+        assert_eq!((selling.sales[0].sum, paid), (cents(sum), Some(cents(last))), "{sale}");
+    }
+}
+
+#[test]
+fn a_deposit_is_given_back_once() {
+    let sold = "sell 1 stools for 400 notes agreed deal as one\nsell 1 stools for 400 notes agreed deal as two\n";
+    check(&format!("{sold}reverse sale one on stools"), [400, 400, 400]);
+    check(&format!("{sold}reverse sale one on stools\nreverse sale two on stools"), [0, 0, 800]);
+    check(&format!("{sold}reverse sale two on stools kept 50\nreverse sale one on stools"), [50, 50, 800]);
+}
