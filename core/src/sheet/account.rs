@@ -2,7 +2,7 @@
 //!
 //! Every figure a screen or an export shows of a job comes from here. What is not known is none, never nothing.
 
-use super::carried::{HAUL, JobShare, NoSize, of_job};
+use super::carried::{HAUL, JobShare, Lacking, of_job};
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
@@ -326,9 +326,13 @@ fn asked_for(job: &Job, sale: &Sale) -> Answer<Option<Decimal>> {
 }
 
 impl Costs {
-    /// The pile whose missing size keeps the share of a haul unknown.
-    pub fn no_size(&self) -> Option<&NoSize> {
-        self.shares.iter().find_map(|share| share.no_size.as_ref())
+    /// What keeps the share of a haul unknown.
+    pub fn lacking(&self) -> Option<Lacking> {
+        let of = |share: &JobShare| match &share.no_size {
+            Some(pile) => Some(Lacking::Size(pile.clone())),
+            None => share.unpriced.then_some(Lacking::Mileage),
+        };
+        self.shares.iter().find_map(of)
     }
 }
 

@@ -19,6 +19,14 @@ pub struct NoSize {
     pub label: String,
 }
 
+/// What the share of a haul can't be known without.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Lacking {
+    Size(NoSize),
+    /// A rate for what was driven.
+    Mileage,
+}
+
 /// What a job carries of one haul.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct JobShare {

@@ -3,7 +3,7 @@
 //! Every sum here is all that is handed over, for as many pieces as are asked about.
 
 use super::account::{Account, of as reckon};
-use super::carried::NoSize;
+use super::carried::Lacking;
 use super::shop::Shop;
 use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::{Carried, Paid};
@@ -49,8 +49,8 @@ pub struct OfferSheet {
     pub parts: Option<Parts>,
     /// What that sum leaves for an hour; none where costs or hours are not known.
     pub left: Option<Leaves>,
-    /// The pile whose missing size keeps the share of a haul, and so costs and hours, unknown.
-    pub no_size: Option<NoSize>,
+    /// What keeps the share of a haul, and so costs and hours, unknown.
+    pub lacking: Option<Lacking>,
     /// What the agreed price leaves for an hour.
     pub agreed: Option<Leaves>,
     /// Services before price, by what they leave for an hour, best first.
@@ -124,7 +124,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         settle_set: account.pricing.settle_set,
         parts: spoken.map(|sum| parts(shop, &job, sum, asking.paid)).transpose()?,
         left: at(spoken, asking)?.flatten(),
-        no_size: account.costs.no_size().cloned(),
+        lacking: account.costs.lacking(),
         agreed: at(standing.agreed.map(|agreed| agreed.price), agreed_way(&job, asking))?.flatten(),
         concessions: offer.map(|offer| concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
         marks,

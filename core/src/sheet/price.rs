@@ -1,7 +1,7 @@
 //! Before the buyer speaks: what is for sale with ask and settle, what is agreed and due, and the three fields of day one.
 
 use super::account::{Account, of as reckon};
-use super::carried::NoSize;
+use super::carried::Lacking;
 use super::gallery::{AtGallery, at_gallery};
 use super::jobs::{Section, section};
 use super::rate::rate;
@@ -51,8 +51,8 @@ pub struct ForSale {
     /// What stands for one, two and three of them.
     pub rows: Vec<ForPieces>,
     pub gaps: Vec<Gap>,
-    /// The pile whose missing size keeps costs and hours unknown.
-    pub no_size: Option<NoSize>,
+    /// What keeps costs and hours unknown.
+    pub lacking: Option<Lacking>,
 }
 
 /// What stands before the buyer speaks, for so many pieces handed over together.
@@ -198,7 +198,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         proposed: pricing.proposed.map(|proposed| proposed.tag),
         rows: rows(shop, (job, &account), paid)?,
         gaps: gaps(&account),
-        no_size: account.costs.no_size().cloned(),
+        lacking: account.costs.lacking(),
     })
 }
 

@@ -10,7 +10,7 @@ mod page;
 mod sell;
 mod wood;
 
-pub use figures::no_size;
+pub use figures::lacking;
 
 use super::{Screen, Seen, said};
 use crate::app::jobs::{Room, Tap, sheet};

@@ -10,7 +10,7 @@ use crate::words::en::{common, count, job as room, jobs as words, woods};
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Decimal, Moment, Money, Span, Units, Volume, Wall};
-use fivebar_core::sheet::carried::NoSize;
+use fivebar_core::sheet::carried::Lacking;
 
 /// A sum without its mark, to the minor unit: 276.00.
 pub fn sum(sum: Money, seen: Seen<'_>) -> String {
@@ -85,8 +85,9 @@ pub fn bar_said(stretches: &[Stretch]) -> String {
     stretches.iter().map(said).collect::<Vec<_>>().join(", ")
 }
 
-/// What keeps the share of a haul unknown: a pile without a size, by its name.
-pub fn no_size(pile: &NoSize) -> El<Msg> {
+/// What keeps the share of a haul unknown: a pile without a size, by its name, or a drive without a rate.
+pub fn lacking(what: &Lacking) -> El<Msg> {
+    let Lacking::Size(pile) = what else { return el("p", "t14").text(room::DRIVE_UNPRICED) };
     let name = match (&pile.name, &pile.wood) {
         (Some(name), _) => format!("{name} ({})", pile.label),
         (None, Some(wood)) => format!("{} ({})", woods::name(wood.as_str()), pile.label),

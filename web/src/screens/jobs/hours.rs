@@ -1,7 +1,7 @@
 //! Hours and money: minutes by operation and where they come from, what is planned, what was spent.
 
 use super::super::{Screen, Seen, undo};
-use super::figures::{line, no_size, small, sum};
+use super::figures::{lacking, line, small, sum};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -28,7 +28,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let first = el("div", "col")
         .kid(el("h2", "").text(words::MINUTES))
         .kid(if sheet.account.hours.by_kind.is_empty() { none(words::NONE_LOGGED) } else { minutes(sheet, seen) })
-        .kids(sheet.account.costs.no_size().map(no_size))
+        .kids(sheet.account.costs.lacking().as_ref().map(lacking))
         .kid(el("h2", "").text(words::PLANNED))
         .kid(if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned(sheet, seen) })
         .kid(key("key soft h56", words::ADD_OPERATION, "", say(Tap::Write(What::Plan(None)))));

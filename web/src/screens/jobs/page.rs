@@ -2,7 +2,7 @@
 
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
-use super::figures::{bar_said, carried, day, hourly, line, no_size, short, stretches, sum};
+use super::figures::{bar_said, carried, day, hourly, lacking, line, short, stretches, sum};
 use super::say;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
@@ -125,7 +125,7 @@ fn so_far_card(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
         .attr("aria-label", bar_said(&bar))
         .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14 nw").text(right)))
         .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
-        .kids(sheet.account.costs.no_size().map(no_size))
+        .kids(sheet.account.costs.lacking().as_ref().map(lacking))
 }
 
 /// What was agreed or sold with what is paid of it; costs and left per hour.

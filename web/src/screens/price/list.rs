@@ -12,7 +12,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
 use crate::screens::count::saved_fact;
-use crate::screens::jobs::no_size;
+use crate::screens::jobs::lacking;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words};
 use fivebar_core::ledger::decide::PaidOf;
@@ -64,7 +64,7 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let row = |word: &'static str, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
     let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
-    Some(el("section", "card hot").key(act.to_string()).kid(head).kid(left).kids(account.costs.no_size().map(no_size)))
+    Some(el("section", "card hot").key(act.to_string()).kid(head).kid(left).kids(account.costs.lacking().as_ref().map(lacking)))
 }
 
 /// Whether tax lies inside the tags, of the first piece's currency; none where no tax is set.
@@ -125,7 +125,7 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
         .kids((is_first && row.not_under.is_none() && row.costs_covered.is_some()).then(|| el("p", "t14 i2").text(words::WAITING_UNKNOWN)))
         .kids(row.settle.filter(|_| row.settle_set).map(|settle| el("p", "t14 i2").text(words::settle_set(&bare(settle, seen.speech)))))
         .kids(gaps)
-        .kids(row.no_size.as_ref().map(no_size))
+        .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
 }

@@ -1,6 +1,6 @@
 //! Pay and hours: what of an offer goes out, what you get, and what is left for an hour.
 
-use super::super::jobs::no_size;
+use super::super::jobs::lacking;
 use super::list::{bargain, how_paid};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
@@ -29,7 +29,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
             el("div", "col")
                 .kid(money(sheet, left, seen))
                 .kids(hours(left, seen))
-                .kids(sheet.no_size.as_ref().map(no_size))
+                .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(untaxed(sheet, app)),
         )
         .kid(el("div", "col").kids(set(sheet, seen)).kids(heard(sheet, app, seen)).kids(agree(sheet)).kid(back()));
