@@ -286,3 +286,6 @@ fn by_pile<'a>(facts: impl Iterator<Item = &'a Fact>) -> Sorted<Id, Count> {
     }
     piles
 }
+
+#[cfg(test)]
+mod tests;

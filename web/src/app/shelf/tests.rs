@@ -1,0 +1,75 @@
+//! What is kept folded is what a fold of all lines gives, after whatever was tapped.
+
+use super::*;
+use crate::app::bench::Tap as Bench;
+use crate::app::count::Tap as Count;
+use crate::app::told::nth;
+use crate::app::trip::TripTap as Trip;
+use crate::app::workshop::{Over, Tap as Workshop};
+use crate::app::{App, Common, Msg};
+use crate::parts::Place;
+use fivebar_core::bench::{Batch, On};
+use fivebar_core::ledger::kind::bench::{Kind, Stage};
+use fivebar_core::ledger::kind::book::Role;
+use fivebar_core::ledger::kind::haul::Step;
+use fivebar_core::quantity::Span;
+use fivebar_core::sheet::bench::Choice;
+
+/// Time of no job.
+fn board(op: &str) -> Choice {
+    let (kind, stage, batch) = (Kind::Office, Stage::Make, Batch::default());
+    Choice { op: op.into(), kind, stage, on: On::Nothing, rework: false, name: None, batch }
+}
+
+fn acts() -> Vec<Msg> {
+    let place = |place| Msg::Go(place);
+    let trip = |tap| Msg::Count(Count::Trip(tap));
+    vec![
+        Msg::Count(Count::First),
+        Msg::Count(Count::Arm(5)),
+        Msg::Count(Count::Arm(1)),
+        trip(Trip::Leave),
+        trip(Trip::Step(Step::AtBin)),
+        trip(Trip::Step(Step::Home)),
+        trip(Trip::NewHaul),
+        Msg::Common(Common::TakeBack),
+        Msg::Common(Common::PutBack),
+        Msg::Common(Common::StopRun),
+        Msg::Bench(Bench::Board(board("sharpen"))),
+        Msg::Bench(Bench::Board(board("tidy"))),
+        Msg::Bench(Bench::Stop),
+        place(Place::Count),
+        place(Place::Bench),
+        place(Place::Workshop),
+        Msg::Workshop(Workshop::Open(Over::People)),
+        Msg::Workshop(Workshop::Typed("Stair works".into())),
+        Msg::Workshop(Workshop::AddPerson(Role::Supplier)),
+    ]
+}
+
+fn check(app: &App, said: &Msg) {
+    let lines: Vec<&str> = app.own.book.lines().collect();
+    let again = Shelf::open(app.own.device(), lines);
+    assert_eq!(app.own.book, again.book, "{said:?}");
+    assert_eq!(app.own.haul(), again.haul(), "{said:?}");
+    assert_eq!(app.own.bench(), again.bench(), "{said:?}");
+    assert_eq!(app.own.workshop(), again.workshop(), "{said:?}");
+    // Running time is added once a minute; no sequence lasts longer.
+    let age = |shelf: &Shelf| CopyAge { logged: Span::ZERO, ..shelf.copy_age(app.now.at) };
+    assert_eq!(age(&app.own), age(&again), "{said:?}");
+}
+
+/// Sixty sequences of forty taps, each of its own seed.
+#[test]
+fn inv01_what_is_kept_folded_is_what_the_entries_say() {
+    for mut seed in 1..=60_u64 {
+        let (mut app, acts) = (App::for_tests(Place::Count), acts());
+        for n in 0..40 {
+            seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            let said = acts[usize::try_from(seed >> 33).unwrap() % acts.len()].clone();
+            app.heard(said.clone(), nth(n));
+            check(&app, &said);
+        }
+        assert!(10 < app.own.book.len(), "most taps wrote something");
+    }
+}
