@@ -1,6 +1,6 @@
 //! Nothing that was shown as saved is lost: kills, a full phone, writes taken back, a store that goes away or is not there.
 use fivebar_tests::count::{FIGURE, HONEST, SAVED};
-use fivebar_tests::{Browser, Page, Phone, app};
+use fivebar_tests::{Browser, Page, Phone, app, book};
 use serde_json::Value;
 use std::path::Path;
 use std::time::Duration;
@@ -147,6 +147,24 @@ fn inv09_nothing_is_written_before_the_book_was_read_and_no_early_tap_is_lost() 
     assert_eq!(browser.errors(), [""; 0]);
 }
 
+/// The haul in hand is shown from the last lines while the rest is still read: a tap in that moment waits, and counts.
+#[test]
+fn inv09_a_tap_on_the_first_glimpse_of_a_big_book_counts_once_it_is_read() {
+    let (_profile, mut browser, page) = fresh("");
+    browser.write_book(&page, &book::years(5_000));
+    let script =
+        "window.glimpsed = false; new MutationObserver(() => { const tile = document.querySelector('main[aria-busy=true] .tiles button');
+      if (tile && !glimpsed) { glimpsed = true; window.before = document.querySelector('.tiles .fg').innerText; tile.click() } })
+      .observe(document, { subtree: true, childList: true })";
+    browser.before_each_page(&page, script);
+    browser.reload(&page);
+    app::read(&mut browser, &page);
+    assert_eq!(browser.eval(&page, "glimpsed"), true, "the haul in hand came first");
+    browser.wait(&page, "document.querySelector('.tiles .fg').innerText === String(Number(before) + 1)");
+    app::saved(&mut browser, &page);
+    assert_eq!(browser.book_lines(&page).len(), 5_001);
+}
+
 /// The browser's own refusal: the origin's room is taken away while no page of the app is open, as room already granted is kept.
 #[test]
 fn inv09_a_full_phone_says_what_was_not_saved_and_tries_again() {
@@ -235,7 +253,9 @@ fn inv09_a_store_that_was_closed_opens_again_at_the_next_tap() {
 
 #[test]
 fn inv09_a_window_without_a_store_says_so_and_counts_nothing() {
-    let (_profile, mut browser, page) = fresh("Object.defineProperty(window, 'indexedDB', { value: undefined })");
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = with_script(&mut browser, "Object.defineProperty(window, 'indexedDB', { value: undefined })");
     browser.wait_text(&page, "The book could not be opened.");
     browser.wait_text(&page, "This window has no store: a private window, or storage is switched off.");
     browser.wait_text(&page, "Open it in a usual window.");

@@ -91,6 +91,8 @@ pub struct App {
     /// The book was read: taps before that are kept with their moment.
     pub is_open: bool,
     early: Vec<(Msg, Now)>,
+    /// The haul in hand is shown, from the last lines alone.
+    has_glimpse: bool,
     pub own: Shelf,
     pub example: Option<Shelf>,
     pub which: Which,
@@ -119,6 +121,7 @@ impl App {
             offset_at: None,
             is_open: false,
             early: vec![],
+            has_glimpse: false,
             own: Shelf::open(nobody, []),
             example: None,
             which: Which::Own,
@@ -165,6 +168,11 @@ impl App {
     /// The book is being read: nothing is known of it yet.
     pub fn is_opening(&self) -> bool {
         !self.is_open && !matches!(self.notice, Some(Notice::NotOpened(Which::Own, _)))
+    }
+
+    /// Whether what is shown is only the haul in hand, the rest of the book being read.
+    pub fn is_glimpse(&self) -> bool {
+        self.is_opening() && self.has_glimpse && self.place == Place::Count
     }
 
     /// Pieces counted before the book was read.

@@ -135,6 +135,17 @@ impl App {
         std::mem::take(&mut self.orders)
     }
 
+    /// The last lines of the book, read before all others. They are shown where the haul in hand began among them; nothing is
+    /// written before the whole book is there.
+    pub fn glimpsed(&mut self, device: Device, book: Book) -> bool {
+        let seen = Shelf::of(device, book, Sorted::new());
+        let fits = !self.is_open && self.early.is_empty() && self.place == crate::parts::Place::Count && seen.haul().is_some();
+        if fits {
+            (self.own, self.has_glimpse) = (seen, true);
+        }
+        fits
+    }
+
     fn opened(&mut self, which: Which, mut shelf: Shelf) {
         match which {
             Which::Own => {
@@ -144,7 +155,7 @@ impl App {
                 }
                 shelf.set_clock(self.now.at);
                 self.own = shelf;
-                self.is_open = true;
+                (self.is_open, self.has_glimpse) = (true, false);
                 self.take_early();
                 if self.place == crate::parts::Place::Jobs {
                     super::jobs::look_for_example(self);

@@ -51,6 +51,19 @@ pub async fn after_what_waits() {
     let _ = wasm_bindgen_futures::JsFuture::from(js_sys::Promise::resolve(&wasm_bindgen::JsValue::UNDEFINED)).await;
 }
 
+/// Once the page as it stands now was painted; a page that paints nothing, as one out of sight, is not waited for long.
+pub async fn painted() {
+    for _ in 0..2 {
+        let frame = js_sys::Promise::new(&mut |resolve, _| {
+            if let Some(window) = window() {
+                let _ = window.request_animation_frame(&resolve);
+                let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, 50);
+            }
+        });
+        let _ = wasm_bindgen_futures::JsFuture::from(frame).await;
+    }
+}
+
 /// Does what takes a while once the tap has been answered. One body for all that is awaited keeps the download small.
 pub fn later(doing: std::pin::Pin<Box<dyn Future<Output = ()>>>) {
     wasm_bindgen_futures::spawn_local(doing);

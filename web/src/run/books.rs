@@ -5,16 +5,19 @@ use crate::app::here::Kept;
 use crate::app::news::{News, Trouble};
 use crate::app::order::Which;
 use crate::app::shelf::{Names, Posted};
-use crate::phone::later;
 use crate::phone::measure::Measure;
 use crate::phone::now;
 use crate::phone::store::{self, Aside, BOOK, EXAMPLE, Posting, Row, Store, Whole};
 use crate::phone::tabs::{Tabs, Word};
+use crate::phone::{later, painted};
 use fivebar_core::ledger::{Book, Device, line};
 use fivebar_core::quantity::Id;
 use fivebar_core::quantity::Sorted;
 use std::cell::Cell;
 use std::rc::{Rc, Weak};
+
+/// So many lines hold the haul in hand of most makers; a smaller book is read as soon as they are.
+const GLIMPSE: usize = 400;
 
 /// What the phone remembers of its own: the name of this device.
 const DEVICE: &str = "device";
@@ -69,6 +72,7 @@ impl Books {
             reading.end("read");
             let whole = match found {
                 Ok((device, whole)) => {
+                    glimpse(&me, which, device, &whole).await;
                     let lines = Measure::begin();
                     let read: Vec<_> = lines_of(&whole).map(|text| (line::read(text), text)).collect();
                     lines.end("lines");
@@ -312,6 +316,20 @@ async fn read(book: &OneBook) -> Result<(Device, Whole), store::Trouble> {
 }
 
 /// What was set aside is part of the book, as damaged as it is: it is in every copy, and known when it comes again.
+/// The haul in hand comes first: the last lines are read and shown before the rest of a big book.
+async fn glimpse(me: &Weak<Run>, which: Which, device: Device, whole: &Whole) {
+    let tail = whole.tail(GLIMPSE);
+    if which != Which::Own || tail.len() < GLIMPSE {
+        return;
+    }
+    let book = Box::new(Book::of_lines(tail));
+    let mut shown = false;
+    with(me, |run| shown = run.glimpsed(device, book));
+    if shown {
+        painted().await;
+    }
+}
+
 fn lines_of(whole: &Whole) -> impl Iterator<Item = &str> {
     let aside = whole.aside.iter().map(|aside| aside.line.as_str());
     whole.binding.lines().chain(whole.loose.iter().map(|row| row.line.as_str())).chain(aside)

@@ -16,6 +16,7 @@ use crate::view::Stage;
 use crate::words::en::common as words;
 use books::Books;
 use fivebar_core::ledger::decide::Now;
+use fivebar_core::ledger::{Book, Device};
 use fivebar_core::quantity::{Moment, Offset, Wall};
 use std::cell::RefCell;
 use std::rc::{Rc, Weak};
@@ -175,6 +176,15 @@ impl Run {
         let orders = self.app.borrow_mut().told(news);
         self.show();
         self.carry_out(orders);
+    }
+
+    /// Shows the haul in hand before the whole book is read; says whether it does.
+    fn glimpsed(&self, device: Device, book: Box<Book>) -> bool {
+        let shown = self.app.borrow_mut().glimpsed(device, *book);
+        if shown {
+            self.show();
+        }
+        shown
     }
 
     fn show(&self) {

@@ -26,7 +26,7 @@ pub fn page(app: &App) -> El<Msg> {
         .kids((!screen.bare).then(|| band(app, seen)).flatten())
         .kids((!screen.bare && !screen.quiet && !screen.says_it).then(|| nudge(app, seen)).flatten())
         .kids((!screen.says_it).then(|| notice(app, seen)).flatten())
-        .kid(reachable(screen.main))
+        .kid(busy(reachable(screen.main), app))
         .kids(screen.foot)
         .kids((!screen.bare && !screen.quiet).then(|| running(app, seen)).flatten())
         .kids(nav)
@@ -38,9 +38,14 @@ fn reachable(main: El<Msg>) -> El<Msg> {
     if main.holds(&["button", "input", "a"]) { main } else { main.attr("tabindex", "0") }
 }
 
+/// More is coming: said where a glimpse of the book is all there is yet.
+fn busy(main: El<Msg>, app: &App) -> El<Msg> {
+    if app.is_glimpse() { main.attr("aria-busy", "true") } else { main }
+}
+
 fn place(app: &App, seen: Seen<'_>) -> Screen {
     match app.place {
-        _ if app.is_opening() => opening::screen(app, seen),
+        _ if app.is_opening() && !app.is_glimpse() => opening::screen(app, seen),
         Place::Count => count::screen(app, seen),
         Place::Bench => bench::screen(app, seen),
         Place::Price => price::screen(app, seen),

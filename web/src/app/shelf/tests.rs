@@ -3,6 +3,8 @@
 use super::*;
 use crate::app::bench::Tap as Bench;
 use crate::app::count::Tap as Count;
+use crate::app::news::News;
+use crate::app::order::Which;
 use crate::app::told::nth;
 use crate::app::trip::TripTap as Trip;
 use crate::app::workshop::{Over, Tap as Workshop};
@@ -14,6 +16,7 @@ use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::haul::Step;
 use fivebar_core::quantity::Span;
 use fivebar_core::sheet::bench::Choice;
+use fivebar_core::story::{BENCH, STANDS, tell};
 
 /// Time of no job.
 fn board(op: &str) -> Choice {
@@ -72,4 +75,30 @@ fn inv01_what_is_kept_folded_is_what_the_entries_say() {
         }
         assert!(10 < app.own.book.len(), "most taps wrote something");
     }
+}
+
+/// The last lines of a maker's days, at each hour of them, show the haul in hand as the whole book does, or do not show it.
+#[test]
+fn a_glimpse_of_the_book_shows_what_the_whole_book_shows() {
+    let told = tell(&[STANDS, BENCH].concat());
+    let lines: Vec<&str> = told.book.lines().collect();
+    let device = Device::new([3; 8]);
+    let mut shown = 0;
+    for upto in 1..=lines.len() {
+        let (tail, all) = (&lines[upto.saturating_sub(40)..upto], &lines[..upto]);
+        let mut app = App::new(crate::parts::Page::default(), Place::Count, Rc::new(crate::words::Plain::default()));
+        if !app.glimpsed(device, Book::of_lines(tail.iter().copied())) {
+            continue;
+        }
+        let glimpse = crate::screens::page(&app).html();
+        assert!(glimpse.contains("aria-busy"), "{upto}");
+        assert_eq!(app.heard(Msg::Count(Count::First), nth(1)), [], "nothing is written before all is read");
+        let book = Box::new(Book::of_lines(all.iter().copied()));
+        app.early.clear();
+        let seen = app.own.haul();
+        app.told(News::Opened { which: Which::Own, device, book, names: Sorted::new() });
+        assert_eq!(seen, app.own.haul(), "{upto}");
+        shown += 1;
+    }
+    assert!(50 < shown && shown < lines.len(), "{shown} of {}", lines.len());
 }

@@ -23,7 +23,7 @@ pub struct Binding {
 
 impl Binding {
     /// The lines, as they were written.
-    pub fn lines(&self) -> impl Iterator<Item = &str> {
+    pub fn lines(&self) -> impl DoubleEndedIterator<Item = &str> {
         self.text.split_terminator(END)
     }
 

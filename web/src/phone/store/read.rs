@@ -1,6 +1,7 @@
 //! Reading: the whole book or what came after a place, in pages, so that a big book never makes one huge answer.
 use super::open::answer;
 use super::shelf::{self, Kept};
+use super::write::MERGED;
 use super::{Aside, Binding, Row, Store, Trouble};
 use js_sys::Array;
 use wasm_bindgen::prelude::*;
@@ -28,6 +29,16 @@ impl Whole {
     /// What the phone remembers beside the book under `key`.
     pub fn meta(&self, key: &str) -> Option<&str> {
         self.meta.iter().find(|(own, _)| own == key).map(|(_, value)| &**value)
+    }
+
+    /// The last lines, at most so many, all of them written here one after the other: none that a copy brought.
+    pub fn tail(&self, most: usize) -> Vec<&str> {
+        let merged = self.meta(MERGED).map(|place| place.parse().unwrap_or(u64::MAX));
+        let loose = self.loose.iter().rev().filter(|row| merged.is_none_or(|merged| merged < row.seq)).map(|row| row.line.as_str());
+        let bound = merged.is_none().then(|| self.binding.lines().rev());
+        let mut lines: Vec<&str> = loose.chain(bound.into_iter().flatten()).take(most).collect();
+        lines.reverse();
+        lines
     }
 
     /// A new binding of it all, where so many lines are loose that it is worth one.

@@ -10,6 +10,9 @@ use std::collections::HashMap;
 use wasm_bindgen::prelude::*;
 use web_sys::{IdbCursorDirection, IdbCursorWithValue, IdbTransaction};
 
+/// Under it lies the place up to which lines of other phones may be among the entries.
+pub(super) const MERGED: &str = "merged";
+
 /// What to do with an entry whose id is in the book with other bytes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Differing {
@@ -61,6 +64,9 @@ async fn fill(work: &IdbTransaction, posting: &Posting, differing: Differing) ->
     }
     let last = add_entries(work, &sorted).await?;
     put_beside(work, posting, &sorted)?;
+    if differing == Differing::SetAside {
+        work.object_store(shelf::META)?.put(&record(&[("key", MERGED), ("value", &last.to_string())])?)?;
+    }
     Ok(Posted { last, added: sorted.new.len(), already: sorted.already, differing: sorted.differing.len() })
 }
 
