@@ -106,6 +106,7 @@ fn opened(browser: &mut Browser, phone: Phone, script: &str) -> Page {
 fn taps(profile: &Path) -> Vec<f64> {
     let mut browser = Browser::start(profile);
     let page = opened(&mut browser, Phone::COMMON, TAP_TO_PAINT);
+    app::read(&mut browser, &page);
     for nth in 1..=TAPS {
         browser.tap(&page, ".tiles > :nth-child(1)");
         browser.wait(&page, &format!("painted.length === {nth}"));
@@ -134,6 +135,7 @@ fn cold(profile: &Path) -> f64 {
 fn folding(profile: &Path) -> [f64; 3] {
     let mut browser = Browser::start(profile);
     let page = opened(&mut browser, QUICK, "");
+    app::read(&mut browser, &page);
     let mut span = |name: &str| {
         let found = browser.eval(&page, &format!("performance.getEntriesByName('{name}')[0]?.duration"));
         found.as_f64().unwrap_or(f64::NAN)

@@ -137,8 +137,8 @@ impl App {
 
     /// The last lines of the book, read before all others. They are shown where the haul in hand began among them; nothing is
     /// written before the whole book is there.
-    pub fn glimpsed(&mut self, device: Device, book: Book) -> bool {
-        let seen = Shelf::of(device, book, Sorted::new());
+    pub fn glimpsed(&mut self, book: Book) -> bool {
+        let seen = Shelf::of(self.own.device(), book, Sorted::new());
         let fits = !self.is_open && self.early.is_empty() && self.place == crate::parts::Place::Count && seen.haul().is_some();
         if fits {
             (self.own, self.has_glimpse) = (seen, true);

@@ -46,9 +46,35 @@ fn name_of(thrown: &wasm_bindgen::JsValue) -> String {
     name.unwrap_or_else(|| format!("{thrown:?}"))
 }
 
-/// Once what was begun before has come to where it waits for the platform.
-pub async fn after_what_waits() {
-    let _ = wasm_bindgen_futures::JsFuture::from(js_sys::Promise::resolve(&wasm_bindgen::JsValue::UNDEFINED)).await;
+/// What is waited for, but no longer than a while.
+pub struct Signal {
+    heard: js_sys::Promise,
+    tell: Option<js_sys::Function>,
+}
+
+impl Signal {
+    /// Waits for so many milliseconds at most.
+    pub fn within(ms: i32) -> Signal {
+        let mut tell = None;
+        let heard = js_sys::Promise::new(&mut |resolve, _| {
+            if let Some(window) = window() {
+                let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, ms);
+            }
+            tell = Some(resolve);
+        });
+        Signal { heard, tell }
+    }
+
+    /// It has come. Saying so again does nothing.
+    pub fn come(&self) {
+        let _ = self.tell.as_ref().map(|tell| tell.call0(&wasm_bindgen::JsValue::UNDEFINED));
+    }
+
+    /// Once it has come, or the while is over.
+    pub fn wait(&self) -> impl Future<Output = ()> + use<> {
+        let heard = wasm_bindgen_futures::JsFuture::from(self.heard.clone());
+        async move { drop(heard.await) }
+    }
 }
 
 /// Once the page as it stands now was painted; a page that paints nothing, as one out of sight, is not waited for long.

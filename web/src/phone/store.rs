@@ -19,9 +19,10 @@ pub use read::Whole;
 pub use room::{Kept, Room, estimate, persist, persisted};
 pub use trouble::Trouble;
 
-use open::{Open, answer, factory};
+use open::{Open, VERSION, answer, factory};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
+use web_sys::IdbOpenDbRequest;
 use write::Differing;
 
 /// The maker's book.
@@ -58,6 +59,8 @@ pub struct Row {
 pub struct Store {
     name: Rc<str>,
     open: Rc<RefCell<Option<Open>>>,
+    /// Asked for already, and not answered yet.
+    asked: Rc<RefCell<Option<IdbOpenDbRequest>>>,
     tell: Rc<dyn Fn(News)>,
     durability: Rc<RefCell<Option<String>>>,
 }
@@ -68,7 +71,12 @@ const LETS_GO_WITHIN_MS: i32 = 500;
 impl Store {
     /// A handle to the book `name`; it is opened at its first use. `tell` hears what the store tells of its own accord.
     pub fn new(name: &str, tell: impl Fn(News) + 'static) -> Self {
-        Store { name: name.into(), open: Rc::default(), tell: Rc::new(tell), durability: Rc::default() }
+        Store { name: name.into(), open: Rc::default(), asked: Rc::default(), tell: Rc::new(tell), durability: Rc::default() }
+    }
+
+    /// Asks the platform for the book at once, for the first use soon after in the same task: it opens it meanwhile.
+    pub fn ask(&self) {
+        *self.asked.borrow_mut() = factory().ok().and_then(|factory| factory.open_with_u32(&self.name, VERSION).ok());
     }
 
     /// Adds all of `entries` and sets all of `meta`, or nothing. Returns after the platform said `complete`.
@@ -111,6 +119,14 @@ impl Store {
     /// Why the book could not be read.
     pub async fn all(&self) -> Result<Vec<Row>, Trouble> {
         self.rows_after(0).await
+    }
+
+    /// The last entries, at most so many, all of them written here one after the other: none that a copy brought.
+    ///
+    /// # Errors
+    /// Why the book could not be read.
+    pub async fn tail(&self, most: u64) -> Result<Vec<Row>, Trouble> {
+        self.rows_at_the_end(most).await
     }
 
     /// The entries that arrived after the place `seq`, merged and back-dated ones too.

@@ -17,7 +17,7 @@ use std::cell::Cell;
 use std::rc::{Rc, Weak};
 
 /// So many lines hold the haul in hand of most makers; a smaller book is read as soon as they are.
-const GLIMPSE: usize = 400;
+const GLIMPSE: u64 = 400;
 
 /// What the phone remembers of its own: the name of this device.
 const DEVICE: &str = "device";
@@ -39,16 +39,18 @@ pub struct Books {
 }
 
 impl Books {
-    pub fn new(me: Weak<Run>) -> Books {
-        let one = |name: &'static str, which: Which| {
+    /// `own` was asked for already.
+    pub fn new(me: Weak<Run>, own: Store) -> Books {
+        let one = |name: &'static str, store: Store, which: Which| {
             let heard = me.clone();
             Rc::new(OneBook {
-                store: Store::new(name, |_| ()),
+                store,
                 tabs: Tabs::join(name, move |word| with(&heard, |run| run.books.heard(which, word))),
                 last: Cell::new(0),
             })
         };
-        Books { own: one(BOOK, Which::Own), example: one(EXAMPLE, Which::Example), asked_to_persist: Cell::new(false), me }
+        let own = one(BOOK, own, Which::Own);
+        Books { own, example: one(EXAMPLE, Store::new(EXAMPLE, |_| ()), Which::Example), asked_to_persist: Cell::new(false), me }
     }
 
     fn of(&self, which: Which) -> Rc<OneBook> {
@@ -67,12 +69,14 @@ impl Books {
     pub fn open_one(&self, which: Which) {
         let (book, me) = (self.of(which), self.me.clone());
         later(Box::pin(async move {
+            if which == Which::Own {
+                glimpse(&me, &book.store).await;
+            }
             let reading = Measure::begin();
             let found = read(&book).await;
             reading.end("read");
             let whole = match found {
                 Ok((device, whole)) => {
-                    glimpse(&me, which, device, &whole).await;
                     let lines = Measure::begin();
                     let read: Vec<_> = lines_of(&whole).map(|text| (line::read(text), text)).collect();
                     lines.end("lines");
@@ -317,14 +321,14 @@ async fn read(book: &OneBook) -> Result<(Device, Whole), store::Trouble> {
 
 /// What was set aside is part of the book, as damaged as it is: it is in every copy, and known when it comes again.
 /// The haul in hand comes first: the last lines are read and shown before the rest of a big book.
-async fn glimpse(me: &Weak<Run>, which: Which, device: Device, whole: &Whole) {
-    let tail = whole.tail(GLIMPSE);
-    if which != Which::Own || tail.len() < GLIMPSE {
+async fn glimpse(me: &Weak<Run>, store: &Store) {
+    let tail = store.tail(GLIMPSE).await.unwrap_or_default(); // why it could not be read is said when the whole book is
+    if (tail.len() as u64) < GLIMPSE {
         return;
     }
-    let book = Box::new(Book::of_lines(tail));
+    let book = Book::of_lines(tail.iter().map(|row| row.line.as_str()));
     let mut shown = false;
-    with(me, |run| shown = run.glimpsed(device, book));
+    with(me, |run| shown = run.glimpsed(book));
     if shown {
         painted().await;
     }

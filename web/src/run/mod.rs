@@ -10,13 +10,14 @@ use crate::app::here::{self, Here};
 use crate::app::news::News;
 use crate::app::{App, Msg};
 use crate::parts::{Page, Place};
+use crate::phone::store::{BOOK, Store};
 use crate::phone::{self, now, panic, shell, theme, visible};
 use crate::screens;
 use crate::view::Stage;
 use crate::words::en::common as words;
 use books::Books;
+use fivebar_core::ledger::Book;
 use fivebar_core::ledger::decide::Now;
-use fivebar_core::ledger::{Book, Device};
 use fivebar_core::quantity::{Moment, Offset, Wall};
 use std::cell::RefCell;
 use std::rc::{Rc, Weak};
@@ -27,6 +28,8 @@ pub struct Run {
     app: RefCell<App>,
     stage: RefCell<Option<Rc<Stage<Msg>>>>,
     books: Books,
+    /// The first that is known of the book: the first screen is drawn with it.
+    first_news: phone::Signal,
     awake: phone::awake::Watch,
     face: phone::face::Face,
     fields: phone::draft::Fields,
@@ -34,8 +37,13 @@ pub struct Run {
     installing: Rc<phone::installed::Installing>,
 }
 
-/// Opens the app in the page. The book is asked for first: the platform fetches it while the first screen is drawn.
+/// How long the first screen waits for what the book holds, in ms; until then the page's own first frame stands.
+const FIRST_NEWS: i32 = 300;
+
+/// Opens the app in the page. The book is asked for first: the platform opens it while the app gets ready.
 pub async fn start() {
+    let own = Store::new(BOOK, |_| ());
+    own.ask();
     panic::install(panic::LastWords { said: words::STOPPED, reload: words::OPEN_AGAIN });
     if let Some(ear) = theme::follow() {
         ear.for_good();
@@ -49,7 +57,8 @@ pub async fn start() {
         me: me.clone(),
         app: RefCell::new(app),
         stage: RefCell::new(None),
-        books: Books::new(me.clone()),
+        books: Books::new(me.clone(), own),
+        first_news: phone::Signal::within(FIRST_NEWS),
         awake: phone::awake::Watch::default(),
         face: phone::face::Face::default(),
         fields: phone::draft::Fields::default(),
@@ -57,7 +66,7 @@ pub async fn start() {
         installing: listen_for_offer(me.clone()),
     });
     run.books.open();
-    phone::after_what_waits().await;
+    run.first_news.wait().await;
     run.open();
 }
 
@@ -175,24 +184,24 @@ impl Run {
     pub fn told(&self, news: News) {
         let orders = self.app.borrow_mut().told(news);
         self.show();
+        self.first_news.come();
         self.carry_out(orders);
     }
 
     /// Shows the haul in hand before the whole book is read; says whether it does.
-    fn glimpsed(&self, device: Device, book: Box<Book>) -> bool {
-        let shown = self.app.borrow_mut().glimpsed(device, *book);
+    fn glimpsed(&self, book: Book) -> bool {
+        let shown = self.app.borrow_mut().glimpsed(book);
         if shown {
             self.show();
+            self.first_news.come();
         }
         shown
     }
 
     fn show(&self) {
-        let stage = self.stage.borrow().clone();
+        let Some(stage) = self.stage.borrow().clone() else { return };
         let tree = screens::page(&self.app.borrow());
-        if let Some(stage) = stage {
-            stage.show(tree);
-        }
+        stage.show(tree);
         if let Some((_, root)) = phone::place::root() {
             self.fields.look(&root);
         }

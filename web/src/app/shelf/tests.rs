@@ -87,7 +87,7 @@ fn a_glimpse_of_the_book_shows_what_the_whole_book_shows() {
     for upto in 1..=lines.len() {
         let (tail, all) = (&lines[upto.saturating_sub(40)..upto], &lines[..upto]);
         let mut app = App::new(crate::parts::Page::default(), Place::Count, Rc::new(crate::words::Plain::default()));
-        if !app.glimpsed(device, Book::of_lines(tail.iter().copied())) {
+        if !app.glimpsed(Book::of_lines(tail.iter().copied())) {
             continue;
         }
         let glimpse = crate::screens::page(&app).html();

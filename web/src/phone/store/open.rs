@@ -6,7 +6,7 @@ use js_sys::{Object, Reflect};
 use wasm_bindgen::prelude::*;
 use web_sys::{Event, IdbDatabase, IdbFactory, IdbObjectStoreParameters, IdbOpenDbRequest, IdbRequest, IdbTransaction};
 
-const VERSION: u32 = 1;
+pub(super) const VERSION: u32 = 1;
 
 #[wasm_bindgen]
 extern "C" {
@@ -62,7 +62,8 @@ impl Store {
         if let Some(open) = &*self.open.borrow() {
             return Ok(open.db.clone());
         }
-        let request = factory()?.open_with_u32(&self.name, VERSION)?;
+        let asked = self.asked.take();
+        let request = asked.map_or_else(|| Ok::<_, Trouble>(factory()?.open_with_u32(&self.name, VERSION)?), Ok)?;
         let _upgrade = Ear::new(&request, "upgradeneeded", upgrade);
         let tell = self.tell.clone();
         let _waiting = Ear::new(&request, "blocked", move |_| tell(News::Waiting));

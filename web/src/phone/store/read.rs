@@ -5,7 +5,7 @@ use super::write::MERGED;
 use super::{Aside, Binding, Row, Store, Trouble};
 use js_sys::Array;
 use wasm_bindgen::prelude::*;
-use web_sys::{IdbKeyRange, IdbObjectStore};
+use web_sys::{IdbCursor, IdbCursorDirection, IdbKeyRange, IdbObjectStore};
 
 const PAGE: u32 = 20_000;
 
@@ -31,16 +31,6 @@ impl Whole {
         self.meta.iter().find(|(own, _)| own == key).map(|(_, value)| &**value)
     }
 
-    /// The last lines, at most so many, all of them written here one after the other: none that a copy brought.
-    pub fn tail(&self, most: usize) -> Vec<&str> {
-        let merged = self.meta(MERGED).map(|place| place.parse().unwrap_or(u64::MAX));
-        let loose = self.loose.iter().rev().filter(|row| merged.is_none_or(|merged| merged < row.seq)).map(|row| row.line.as_str());
-        let bound = merged.is_none().then(|| self.binding.lines().rev());
-        let mut lines: Vec<&str> = loose.chain(bound.into_iter().flatten()).take(most).collect();
-        lines.reverse();
-        lines
-    }
-
     /// A new binding of it all, where so many lines are loose that it is worth one.
     pub fn to_bind(&self) -> Option<Binding> {
         self.binding.with(&self.loose)
@@ -63,6 +53,19 @@ impl Store {
             people: people.iter().map(Kept::id_and_line).collect(),
             aside: aside.iter().map(set_aside).collect(),
         })
+    }
+
+    pub(super) async fn rows_at_the_end(&self, most: u64) -> Result<Vec<Row>, Trouble> {
+        let work = self.begin("readonly").await?;
+        let entries = work.object_store(shelf::ENTRIES)?;
+        let newest = answer(&entries.open_key_cursor_with_range_and_direction(&JsValue::UNDEFINED, IdbCursorDirection::Prev)?);
+        let merged = answer(&work.object_store(shelf::META)?.get(&MERGED.into())?);
+        let (newest, merged) = (newest.await?, merged.await?);
+        let Ok(newest) = newest.dyn_into::<IdbCursor>() else { return Ok(vec![]) };
+        let last = newest.key()?.as_f64().unwrap_or_default() as u64;
+        let merged = merged.is_object().then(|| merged.unchecked_into::<Kept>().key_and_value().1);
+        let merged = merged.map_or(0, |place| place.parse().unwrap_or(u64::MAX));
+        rows_from(&entries, last.saturating_sub(most).max(merged), true).await
     }
 
     pub(super) async fn rows_after(&self, seq: u64) -> Result<Vec<Row>, Trouble> {
