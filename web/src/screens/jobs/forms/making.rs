@@ -90,9 +90,14 @@ fn take(draft: &Draft, (pile, job): (Id, Id), app: &App, seen: Seen<'_>) -> Aske
     let n = |n: u32| seen.speech.count(n);
     let mut asked = Asked::new("jobs/take", name(&pile));
     let there = words::here_and_rack(&n(pile.in_job), &n(pile.on_rack));
-    let mut counts = vec![1, 5, 10];
-    counts.push(pile.on_rack);
-    let shown = vec![Chip::tap(n(1)), Chip::tap(n(5)), Chip::tap(n(10)), Chip::tap(n(pile.on_rack)).under(words::ALL_OF_THEM)];
+    // No key asks for more than can be taken or put back.
+    let most = pile.on_rack.max(pile.in_job);
+    let mut counts: Vec<u32> = [1, 5, 10].into_iter().filter(|n| *n <= most).collect();
+    let mut shown: Vec<Chip> = counts.iter().map(|count| Chip::tap(n(*count))).collect();
+    if 0 < pile.on_rack {
+        counts.push(pile.on_rack);
+        shown.push(Chip::tap(n(pile.on_rack)).under(words::ALL_OF_THEM));
+    }
     let quick = crate::parts::chips::bundle(shown, move |nth| pick(Pick::Count(counts.get(nth).copied().unwrap_or(1))));
     asked.above = vec![crate::parts::fraction::worded("p", "i2", size(&pile, seen)), el("p", "t22 w8").text(there), quick];
     asked.slots = vec![Slot::whole(words::HOW_MANY)];
