@@ -7,7 +7,7 @@ use super::entry::{Entry, Fact};
 use super::line::{self, Line};
 use super::places::Places;
 use super::stamp::Stamp;
-use crate::quantity::{Id, Set, Sorted, order_by_key};
+use crate::quantity::{Id, Set, Sorted, order_by_key, places_in_order};
 
 /// What entries are about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -99,8 +99,11 @@ impl Book {
 
     /// Adds a set of lines that were read before, each with its text.
     pub fn merge_read<'a>(&mut self, lines: impl IntoIterator<Item = (Line, &'a str)>) -> Vec<Added> {
-        let before = self.kept.len();
-        let added = lines.into_iter().map(|(line, text)| self.take_in(line, text)).collect();
+        let (before, lines) = (self.kept.len(), lines.into_iter());
+        let more = lines.size_hint().0;
+        self.kept.reserve(more);
+        self.slots.expect(more);
+        let added = lines.map(|(line, text)| self.take_in(line, text)).collect();
         self.settle(before);
         added
     }
@@ -139,11 +142,12 @@ impl Book {
     /// Indexes what came in from `before` on.
     fn settle(&mut self, before: Slot) {
         let before = if self.order.len() == before { before } else { self.forget_index() };
-        let mut ranked: Vec<(Option<Rank>, Slot)> = (before..self.kept.len()).map(|slot| (rank(&self.kept, slot), slot)).collect();
-        if !ranked.is_sorted() {
-            order_by_key(&mut ranked, |(rank, _)| *rank);
-        }
-        let fresh: Vec<Slot> = ranked.into_iter().map(|(_, slot)| slot).collect();
+        let came = self.kept.get(before..).unwrap_or_default();
+        let ranks: Vec<Rank> = came.iter().map(|kept| (kept.entry.stamp, kept.entry.id)).collect();
+        let fresh: Vec<Slot> = match ranks.is_sorted() {
+            true => (before..self.kept.len()).collect(),
+            false => places_in_order(&ranks, Ord::cmp).into_iter().filter_map(|place| before.checked_add(place)).collect(),
+        };
         for slot in &fresh {
             self.index(*slot);
         }

@@ -18,6 +18,11 @@ impl Places {
         *self.0.entry(id).or_insert(next)
     }
 
+    /// Makes room for so many more at once.
+    pub fn expect(&mut self, more: usize) {
+        self.0.reserve(more);
+    }
+
     pub fn clear(&mut self) {
         self.0.clear();
     }

@@ -33,7 +33,7 @@ pub use letters::{begin_large, begin_small, in_small};
 pub use mass::Mass;
 pub use moment::{Day, Moment, Offset, Span, Wall};
 pub use money::{Money, half_up};
-pub use order::{order_by, order_by_key};
+pub use order::{order_by, order_by_key, places_in_order};
 pub use rust_decimal::Decimal;
 pub use set::Set;
 pub use sorted::Sorted;

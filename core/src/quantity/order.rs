@@ -18,11 +18,21 @@ pub fn order_by_key<T, K: Ord>(rows: &mut [T], key: impl Fn(&T) -> K) {
 
 /// Puts rows in the order that is said of two; equal rows keep their order.
 pub fn order_by<T>(rows: &mut [T], compare: impl Fn(&T, &T) -> Ordering) {
-    let sources = sources(rows.len(), &|one, other| match (rows.get(one), rows.get(other)) {
+    let sources = places_in_order(rows, compare);
+    arrange(sources, &mut |one, other| rows.swap(one, other));
+}
+
+/// Where the rows lie in the order that is said of two: the place of the first comes first. Nothing is moved.
+///
+/// ```
+/// use fivebar_core::quantity::places_in_order;
+/// assert_eq!(places_in_order(&["oak", "ash", "elm"], |one, other| one.cmp(other)), [1, 2, 0]);
+/// ```
+pub fn places_in_order<T>(rows: &[T], compare: impl Fn(&T, &T) -> Ordering) -> Vec<usize> {
+    sources(rows.len(), &|one, other| match (rows.get(one), rows.get(other)) {
         (Some(one), Some(other)) => compare(one, other),
         _ => Ordering::Equal,
-    });
-    arrange(sources, &mut |one, other| rows.swap(one, other));
+    })
 }
 
 /// For each place, where the row that belongs there lies now.
