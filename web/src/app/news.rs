@@ -150,8 +150,7 @@ impl App {
         match which {
             Which::Own => {
                 if !self.is_open {
-                    let heard: Vec<&str> = self.own.book.lines().collect();
-                    shelf.heard(heard, self.now.at); // another window wrote while this one was still reading
+                    shelf.book.merge(self.own.book.lines()); // another window wrote while this one was still reading
                 }
                 shelf.set_clock(self.now.at);
                 self.own = shelf;
