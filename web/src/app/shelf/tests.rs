@@ -102,3 +102,16 @@ fn a_glimpse_of_the_book_shows_what_the_whole_book_shows() {
     }
     assert!(50 < shown && shown < lines.len(), "{shown} of {}", lines.len());
 }
+
+/// What another window wrote between our reading of the store and our opening of it is not overwritten by the older book.
+#[test]
+fn what_came_while_the_book_was_read_stays() {
+    let told = tell(STANDS);
+    let lines: Vec<String> = told.book.lines().map(str::to_owned).collect();
+    let (older, since) = lines.split_at(lines.len() - 3);
+    let mut app = App::new(crate::parts::Page::default(), Place::Jobs, Rc::new(crate::words::Plain::default()));
+    app.told(News::Grew { which: Which::Own, lines: since.to_vec() });
+    let book = Box::new(Book::of_lines(older.iter().map(String::as_str)));
+    app.told(News::Opened { which: Which::Own, device: Device::new([3; 8]), book, names: Sorted::new() });
+    assert_eq!(app.own.book, told.book);
+}
