@@ -201,6 +201,18 @@ mod tests {
     }
 
     #[test]
+    fn wood_for_nothing_is_said_and_the_drive_home_says_what_a_tap_does() {
+        let mut app = App::for_tests(Place::Count);
+        let trip = |tap| Msg::Count(Tap::Trip(tap));
+        let shown = after(&mut app, [Msg::Count(Tap::First), trip(TripTap::Leave), trip(TripTap::Step(Step::AtBin))]);
+        assert!(shown.contains("as you drive off"), "{shown}");
+        assert!(after(&mut app, [trip(TripTap::Step(Step::Homeward))]).contains("tap at home"));
+        let gift = [trip(TripTap::Open), trip(TripTap::Choose(crate::app::trip::Field::Gift)), Msg::Count(Tap::Press(Press::Digit(0)))];
+        assert!(!after(&mut app, gift).contains("for nothing"));
+        assert!(after(&mut app, [trip(TripTap::Save)]).contains("for nothing"));
+    }
+
+    #[test]
     fn a_bundle_of_none_is_refused_in_words() {
         let mut app = App::for_tests(Place::Count);
         let shown = after(&mut app, [Tap::OtherBundle, Tap::Press(Press::Digit(0)), Tap::PadDone].map(Msg::Count));

@@ -504,3 +504,16 @@ fn price_points_are_those_of_the_till() {
     maker.offer("130").shows(&["−5", "+5"]).say(Msg::Workshop(Point(Points::Ten)));
     maker.shows(&["−10", "+10"]);
 }
+
+/// The phone's own answers are heard behind the face: what they say shows nothing there, and is lost if it has to wait.
+#[test]
+fn what_the_phone_answers_is_heard_while_a_buyer_looks() {
+    use crate::app::news::Trouble;
+    use crate::app::workshop::{Tap as Workshop, copies::Became};
+    let mut maker = Maker::at_market();
+    let job = maker.job;
+    maker.tap(Tap::Show(job)).say(Msg::Workshop(Workshop::Added(Err(Trouble::Full))));
+    assert_eq!(maker.app.workshop.said, Some(Became::NotAdded(Trouble::Full)));
+    maker.say(Msg::Workshop(Workshop::Close));
+    assert!(maker.app.price.face.is_some() && maker.app.workshop.said.is_some(), "a tap is not heard");
+}

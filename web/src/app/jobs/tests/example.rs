@@ -130,3 +130,12 @@ fn the_example_is_looked_for_once_and_only_on_jobs() {
         assert_eq!((first, looked(&app.heard(Msg::Go(Place::Jobs), now))), (1, 0));
     }
 }
+
+/// An example that can't be opened says so, and leaves the maker's own book as it is.
+#[test]
+fn an_example_that_does_not_open_is_not_the_makers_book() {
+    let mut maker = Maker::new();
+    maker.app.told(News::NotOpened { which: Which::Example, trouble: crate::app::news::Trouble::Full });
+    maker.shows(&["The example could not be opened.", "Your own book is as it was."]).hides(&["The book could not be opened."]);
+    maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Shelf".into())).tap(Tap::Save).shows(&["Shelf"]);
+}
