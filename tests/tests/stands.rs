@@ -66,9 +66,9 @@ fn the_bin(maker: &mut Maker<'_>) {
     maker.shot("stands-count");
     maker.reads("46.8 board feet");
     maker.at("2026-03-03T09:42");
-    maker.tap("Home");
-    maker.at("2026-03-03T10:05");
     maker.tap("Homeward");
+    maker.at("2026-03-03T10:05");
+    maker.tap("Home?");
     maker.touch(".loadrow");
     figures(maker, &[("The van carries", "670"), ("There and back", "23"), ("Gift or price", "11.40")]);
     maker.reads("46 min");

@@ -205,8 +205,8 @@ mod tests {
         let mut app = App::for_tests(Place::Count);
         let trip = |tap| Msg::Count(Tap::Trip(tap));
         let shown = after(&mut app, [Msg::Count(Tap::First), trip(TripTap::Leave), trip(TripTap::Step(Step::AtBin))]);
-        assert!(shown.contains("as you drive off"), "{shown}");
-        assert!(after(&mut app, [trip(TripTap::Step(Step::Homeward))]).contains("tap at home"));
+        assert!(shown.contains("Homeward"), "{shown}");
+        assert!(after(&mut app, [trip(TripTap::Step(Step::Homeward))]).contains("Home?"));
         let gift = [trip(TripTap::Open), trip(TripTap::Choose(crate::app::trip::Field::Gift)), Msg::Count(Tap::Press(Press::Digit(0)))];
         assert!(!after(&mut app, gift).contains("for nothing"));
         assert!(after(&mut app, [trip(TripTap::Save)]).contains("for nothing"));

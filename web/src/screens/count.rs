@@ -257,8 +257,8 @@ fn steps(now: &fivebar_core::haul::TripNow, stands: Where, seen: Seen<'_>) -> El
         _ => Seg::new(words, false).under(clock(at)),
     };
     let home = match stands {
-        Where::AtBin => Seg::new(words::HOME, false).under(words::AS_YOU_DRIVE_OFF),
-        Where::DrivingHome => Seg::new(words::HOMEWARD, true).under(words::tap_at_home(&since)).running(),
+        Where::AtBin => Seg::new(words::HOMEWARD, false).under(words::NOT_YET),
+        Where::DrivingHome => Seg::new(words::IS_HOME, true).under(since.clone()).running(),
         _ => step(words::HOME, Where::Home, now.home),
     };
     let segs = vec![step(words::LEAVING, Where::Driving, now.left), step(words::AT_THE_BIN, Where::AtBin, now.at_bin), home];

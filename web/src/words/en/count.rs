@@ -13,6 +13,8 @@ pub const LEAVING_UNDER: &str = "starts the trip’s clock, as you drive off";
 pub const AT_THE_BIN: &str = "At the bin";
 pub const HOME: &str = "Home";
 pub const HOMEWARD: &str = "Homeward";
+/// On the way: the trip goes on until it is tapped.
+pub const IS_HOME: &str = "Home?";
 pub const WEIGHT_UNKNOWN: &str = "weight not known";
 pub const NOT_YET: &str = "not yet";
 pub const DRIVING_HOME: &str = "driving, tap when home";
@@ -85,13 +87,6 @@ pub fn haul_of(day: &str) -> String {
 /// "Pile C".
 pub fn pile(label: &str) -> String {
     format!("Pile {label}")
-}
-
-pub const AS_YOU_DRIVE_OFF: &str = "as you drive off";
-
-/// "12 min, tap at home": the trip goes on until then.
-pub fn tap_at_home(since: &str) -> String {
-    format!("{since}, tap at home")
 }
 
 /// Nothing was asked for the wood.
