@@ -99,9 +99,11 @@ impl Books {
     pub fn append(&self, which: Which, lines: Vec<Posted>, names: Names) {
         let (book, me) = (self.of(which), self.me.clone());
         self.ask_to_persist(which);
+        // Read before the write, as other windows may raise it meanwhile; and after it, as a removal may lower it.
+        let before = book.last.get();
         later(Box::pin(async move {
             let news = match book.store.write(&posting(&lines, names.clone(), vec![])).await {
-                Ok(posted) if posted.last < book.last.get().saturating_add(posted.added as u64) => {
+                Ok(posted) if posted.last < before.min(book.last.get()).saturating_add(posted.added as u64) => {
                     book.last.set(posted.last);
                     News::Emptied(which)
                 }
@@ -319,7 +321,6 @@ async fn read(book: &OneBook) -> Result<(Device, Whole), store::Trouble> {
     Ok((device, whole))
 }
 
-/// What was set aside is part of the book, as damaged as it is: it is in every copy, and known when it comes again.
 /// The haul in hand comes first: the last lines are read and shown before the rest of a big book.
 async fn glimpse(me: &Weak<Run>, store: &Store) {
     let tail = store.tail(GLIMPSE).await.unwrap_or_default(); // why it could not be read is said when the whole book is
@@ -334,6 +335,7 @@ async fn glimpse(me: &Weak<Run>, store: &Store) {
     }
 }
 
+/// What was set aside is part of the book, as damaged as it is: it is in every copy, and known when it comes again.
 fn lines_of(whole: &Whole) -> impl Iterator<Item = &str> {
     let aside = whole.aside.iter().map(|aside| aside.line.as_str());
     whole.binding.lines().chain(whole.loose.iter().map(|row| row.line.as_str())).chain(aside)

@@ -32,7 +32,7 @@ fn still_there(book: &Book, fact: &Fact) -> Answer<()> {
     let (asked, there) = match fact {
         Fact::PiecesRejected(f) => (f.n, lies(f.haul, f.pile, Pile::on_rack)),
         Fact::PiecesTaken(f) => (f.n, lies(f.haul, f.pile, Pile::on_rack)),
-        Fact::PiecesMoved(f) => (f.n, lies(f.haul, f.from, Pile::unsorted)),
+        Fact::PiecesMoved(f) => (f.n, lies(f.haul, f.from, Pile::movable)),
         _ => return Ok(()),
     };
     no_more((0, 0), (asked, there.unwrap_or(asked)))
