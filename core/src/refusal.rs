@@ -45,6 +45,8 @@ pub enum Refusal {
     SamePile,
     /// A length band whose high end lies under its low end.
     BandUpsideDown { from: Length, to: Length },
+    /// A range whose high end lies under its low end.
+    RangeUpsideDown { from: Decimal, to: Decimal },
     /// More piles than one haul may have.
     TooManyPiles { most: usize },
     /// A sum that left the range of its type.

@@ -251,7 +251,7 @@ fn a_drive_without_a_rate_is_not_known() {
     let some = |sum: &str| Some(sum.to_owned());
     assert_eq!(figures(&maker), (some("4"), some("2"), some("3")));
     let distance = Some(Length::MILE.times(10).unwrap());
-    let said = TripDescribed { haul, trip, distance, rate: None, per: None, wheel: None, bin: None };
+    let said = TripDescribed { distance, ..TripDescribed::of(haul, trip) };
     maker.order(Command::Haul(HaulCommand::DescribeTrip(said.clone())));
     assert_eq!(figures(&maker), (None, None, None));
     let unknown = Err(Refusal::MileageUnknown { currency: Currency::USD });
@@ -268,7 +268,7 @@ fn a_drive_without_a_rate_is_not_known() {
 fn facts_of_a_haul_name_what_is_there() {
     let (mut maker, job) = begun(1);
     let nobody = job; // no haul, no trip
-    let described = |haul| HaulCommand::Describe(HaulDescribed { haul, name: None, supplier: None, carries: Some(1) });
+    let described = |haul| HaulCommand::Describe(HaulDescribed { carries: Some(1), ..HaulDescribed::of(haul) });
     let haul = maker.order(Command::Haul(HaulCommand::Leave { haul: None, currency: Currency::USD, units: Units::Inch }));
     let (haul, trip) = (haul[0], haul[1]);
     let pile = maker.pile(haul, None, [sixteenths(16); 3], 5);

@@ -4,8 +4,10 @@
 
 mod museum_piece;
 
+use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::line::{self, Line};
-use fivebar_core::ledger::{Book, Fact};
+use fivebar_core::ledger::{Book, Fact, Subject};
+use fivebar_core::quantity::Id;
 use museum_piece::kinds;
 use std::collections::BTreeSet;
 
@@ -25,4 +27,28 @@ fn every_kind_has_a_line_in_the_museum() {
         assert!(there.contains(kind), "{kind} has no line in tests/museum/kinds.txt");
     }
     assert_eq!(book.damaged().count(), 0);
+}
+
+/// What names a haul or a job is found by it.
+#[test]
+fn every_kind_is_about_the_haul_and_the_job_it_names() {
+    let named = |text: &str, member: &str| {
+        let (_, after) = text.split_once(&format!("\"{member}\":\""))?;
+        Id::read(after.get(..36)?)
+    };
+    for text in kinds().lines() {
+        let Line::Known(entry) = line::read(text) else { panic!("not read: {text}") };
+        let about = subjects(&entry);
+        // A wish and a piece set apart lie with the pile; the job has taken nothing yet.
+        let of_pile_alone = matches!(entry.fact, Fact::EnoughSet(_) | Fact::PiecesReserved(_) | Fact::ReservationFreed(_));
+        // What a job ended with names its hauls as figures.
+        let frozen = matches!(entry.fact, Fact::JobEnded(_));
+        let haul = named(text, "haul").filter(|_| !frozen).map(Subject::Haul);
+        let job = named(text, "job").filter(|_| !of_pile_alone).map(Subject::Job);
+        for subject in haul.into_iter().chain(job) {
+            assert!(about.contains(&Some(subject)), "{text}");
+        }
+        let strikes = matches!(entry.fact, Fact::Struck(_) | Fact::Restored(_));
+        assert_eq!(about == [None; 3], strikes, "{text}");
+    }
 }

@@ -2,10 +2,12 @@
 
 mod load;
 mod pile;
+mod stock;
 mod trip;
 
 pub use load::Load;
-pub use pile::Pile;
+pub use pile::{Dampness, Measured, Pile, Want, Weighed};
+pub use stock::Stock;
 pub use trip::{Trip, TripNow, Where};
 
 use crate::quantity::{Count, Currency, Id, Moment, Money, Units, Volume, Wall};
@@ -22,6 +24,12 @@ pub struct Haul {
     pub supplier: Option<Id>,
     /// What the van may carry, in grams.
     pub carries: Option<i64>,
+    /// In the van on the way home.
+    pub people: Option<Count>,
+    /// Bought boards, not offcuts.
+    pub bought: bool,
+    /// It saves a trip to the timber yard.
+    pub saves_trip: bool,
     pub trips: Vec<Trip>,
     pub piles: Vec<Pile>,
     /// Booked lines: gifts, prices, distances noted as spending. The trips' own distances come on top.
@@ -30,7 +38,21 @@ pub struct Haul {
 
 impl Haul {
     pub fn new(id: Id, (currency, units): (Currency, Units), began: Wall) -> Haul {
-        Haul { id, currency, units, began, name: None, supplier: None, carries: None, trips: vec![], piles: vec![], costs: vec![] }
+        Haul {
+            id,
+            currency,
+            units,
+            began,
+            name: None,
+            supplier: None,
+            carries: None,
+            people: None,
+            bought: false,
+            saves_trip: false,
+            trips: vec![],
+            piles: vec![],
+            costs: vec![],
+        }
     }
 
     pub fn pile(&self, id: Id) -> Option<&Pile> {

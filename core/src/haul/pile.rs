@@ -1,8 +1,51 @@
 //! A pile: pieces alike. Its counts are never negative.
 
+use super::stock::Stock;
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Id, Key, Length, Volume};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Volume, Wall};
 use crate::refusal::Answer;
+
+/// What a pile is wanted for: so many parts, of which one takes some pieces, or of which one piece gives some.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Want {
+    /// The part's name; empty where pieces themselves are wanted.
+    pub part: String,
+    pub job: Option<Id>,
+    pub wanted: Count,
+    /// Pieces of the pile that one part takes.
+    pub pieces: Count,
+    /// Parts that one piece gives.
+    pub gives: Count,
+}
+
+/// The sides of one piece that were measured.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Measured {
+    pub thickness: Option<Length>,
+    pub width: Option<Length>,
+    pub length: Option<Length>,
+}
+
+/// How wet a pile was found.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Dampness {
+    /// In per cent, where it was read.
+    pub percent: Option<Decimal>,
+    /// Plainly wet, by eye or hand.
+    pub wet: bool,
+    pub at: Wall,
+}
+
+/// How a count by weight came about. Grams.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Weighed {
+    pub counted: Id,
+    pub sample: Count,
+    pub sample_weight: i64,
+    pub weight: i64,
+    pub tare: i64,
+    pub spread: Option<Decimal>,
+}
 
 /// Pieces alike. It may be counted before it is named or sized.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,6 +68,13 @@ pub struct Pile {
     /// Rejected pieces that went to jigs or were burnt stay rejected.
     pub gone: Count,
     pub in_jobs: Sorted<Id, Count>,
+    /// When it was begun.
+    pub since: Option<Wall>,
+    pub stock: Stock,
+    pub wants: Vec<Want>,
+    pub measured: Vec<Measured>,
+    pub dampness: Option<Dampness>,
+    pub weighed: Vec<Weighed>,
 }
 
 impl Pile {
@@ -44,6 +94,12 @@ impl Pile {
             rejects: Sorted::new(),
             gone: 0,
             in_jobs: Sorted::new(),
+            since: None,
+            stock: Stock::default(),
+            wants: vec![],
+            measured: vec![],
+            dampness: None,
+            weighed: vec![],
         }
     }
 
@@ -73,19 +129,14 @@ impl Pile {
         self.in_jobs.get(&job).copied().unwrap_or(0)
     }
 
-    /// Good pieces that no job has.
-    pub fn on_rack(&self) -> Count {
-        self.good().saturating_sub(self.used())
-    }
-
     /// Pieces that may turn out to belong to another pile: neither sorted nor in a job.
     pub fn movable(&self) -> Count {
         self.unsorted().min(self.on_rack())
     }
 
-    /// Pieces that were rejected or that jobs have: no count again is below them.
+    /// Pieces that were rejected, that jobs have, or that went elsewhere: no count again is below them.
     pub fn spoken_for(&self) -> Count {
-        self.rejected().saturating_add(self.used())
+        self.rejected().saturating_add(self.used()).saturating_add(self.gone_for_good())
     }
 
     /// The volume of one piece as measured rough; a band counts at its middle. `None` without a size.
@@ -122,9 +173,10 @@ impl Pile {
         self.rejects.retain(|_, n| 0 < *n);
     }
 
-    /// A job takes pieces; no more than lie on the rack.
+    /// A job takes pieces, those set apart for it first; no more than lie on the rack.
     pub fn given(&mut self, job: Id, n: Count) {
         let n = n.min(self.on_rack());
+        self.set_free(job, n);
         let has = self.in_jobs.entry(job).or_default();
         *has = has.saturating_add(n);
     }

@@ -1,6 +1,6 @@
 //! A trip: minutes at the wheel and at the bins, distance, and what the distance cost.
 
-use crate::quantity::{Currency, Decimal, Id, Length, Moment, Money, Span, Wall};
+use crate::quantity::{Currency, Decimal, Id, Length, Moment, Money, Span, Wall, half_up};
 use crate::refusal::{Answer, Refusal};
 
 /// Where a trip stands.
@@ -41,6 +41,8 @@ pub struct Trip {
     /// Money per mile or km.
     pub rate: Option<Decimal>,
     pub per_mile: bool,
+    /// The share of the drive that was for this haul; the rest was for other errands.
+    pub share: Decimal,
 }
 
 impl Trip {
@@ -56,6 +58,7 @@ impl Trip {
             distance: None,
             rate: None,
             per_mile: false,
+            share: Decimal::ONE,
         }
     }
 
@@ -71,8 +74,15 @@ impl Trip {
         TripNow { trip: Some(self.id), stands, left: self.left, at_bin: self.at_bin, homeward: self.homeward, home: self.home, since }
     }
 
-    /// Time at the wheel: as said, else from the stamps there are.
+    /// Time at the wheel for this haul: as said, else from the stamps there are; other errands carry their share of it.
     pub fn wheel(&self) -> Span {
+        let whole = Decimal::from(self.whole_wheel().as_ms());
+        let own = whole.checked_mul(self.share).and_then(|ms| i64::try_from(half_up(ms, 0)).ok());
+        own.map_or(self.whole_wheel(), Span::ms)
+    }
+
+    /// All time at the wheel.
+    pub fn whole_wheel(&self) -> Span {
         let leg = |from: Option<Wall>, to: Option<Wall>| from.zip(to).map_or(Span::ZERO, |(from, to)| from.at.until(to.at));
         self.wheel_said.unwrap_or_else(|| leg(self.left, self.at_bin).plus(leg(self.homeward, self.home)))
     }
@@ -88,7 +98,7 @@ impl Trip {
         self.distance.is_some() && self.rate.is_none()
     }
 
-    /// Distance x rate, half up to the minor unit; nothing while either is unknown: see [`Trip::is_unpriced`].
+    /// Distance x rate x the share that was for this haul, half up to the minor unit; nothing while either is unknown: see [`Trip::is_unpriced`].
     ///
     /// # Errors
     /// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
@@ -96,7 +106,7 @@ impl Trip {
         let Some((distance, rate)) = self.distance.zip(self.rate) else { return Ok(Money::zero(currency)) };
         let unit = if self.per_mile { Length::MILE } else { Length::KM };
         let units = Decimal::from(distance.as_nm()).checked_div(Decimal::from(unit.as_nm()));
-        let cost = units.and_then(|units| units.checked_mul(rate)).ok_or(Refusal::OutOfRange)?;
+        let cost = units.and_then(|units| units.checked_mul(rate)?.checked_mul(self.share)).ok_or(Refusal::OutOfRange)?;
         Money::book(cost, currency)
     }
 }

@@ -7,18 +7,8 @@ use super::entry::{Entry, Fact};
 use super::line::{self, Line};
 use super::places::Places;
 use super::stamp::Stamp;
+pub use super::subjects::{Subject, subjects};
 use crate::quantity::{Id, Set, Sorted, order_by_key, places_in_order};
-
-/// What entries are about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Subject {
-    Haul(Id),
-    Job(Id),
-    /// Every run there is: a person can be at one bench only.
-    Bench,
-    /// Rate, till, people, workshop costs.
-    Workshop,
-}
 
 /// An entry with its line and whether it stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -310,75 +300,5 @@ fn strike(fact: &Fact) -> Option<(&[Id], bool)> {
         Fact::Struck(strike) => Some((&strike.entries, true)),
         Fact::Restored(strike) => Some((&strike.entries, false)),
         _ => None,
-    }
-}
-
-/// What an entry is about: at most three subjects.
-pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
-    use Subject::{Bench, Haul, Job, Workshop};
-    let haul = |id: &Id| Some(Haul(*id));
-    let job = |id: &Id| Some(Job(*id));
-    match &entry.fact {
-        Fact::HaulBegan(_) => [Some(Haul(entry.id)), None, None],
-        Fact::HaulDescribed(f) => [haul(&f.haul), None, None],
-        Fact::TripBegan(f) => [haul(&f.haul), None, None],
-        Fact::TripStepped(f) => [haul(&f.haul), None, None],
-        Fact::TripDescribed(f) => [haul(&f.haul), None, None],
-        Fact::PileAdded(f) => [haul(&f.haul), None, None],
-        Fact::PileDescribed(f) => [haul(&f.haul), None, None],
-        Fact::PiecesCounted(f) => [haul(&f.haul), None, None],
-        Fact::PiecesMoved(f) => [haul(&f.haul), None, None],
-        Fact::PiecesRecounted(f) => [haul(&f.haul), None, None],
-        Fact::PiecesSorted(f) => [haul(&f.haul), None, None],
-        Fact::PiecesRejected(f) => [haul(&f.haul), None, None],
-        Fact::RejectsReturned(f) => [haul(&f.haul), None, None],
-        Fact::PiecesTaken(f) => [haul(&f.haul), job(&f.job), None],
-        Fact::PiecesFreed(f) => [haul(&f.haul), job(&f.job), None],
-        Fact::RunStarted(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
-        Fact::RunRecalled(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
-        Fact::RunStopped(_) | Fact::RunMended(_) | Fact::PiecesDone(_) | Fact::HelperJoined(_) | Fact::HelperLeft(_) => {
-            [Some(Bench), None, None]
-        }
-        Fact::BatchPlanned(f) => [Some(Bench), job(&f.job), None],
-        Fact::JobBegan(_) => [Some(Job(entry.id)), None, None],
-        Fact::JobDescribed(f) => [job(&f.job), None, None],
-        Fact::PartPlanned(f) => [job(&f.job), None, None],
-        Fact::OperationPlanned(f) => [job(&f.job), None, None],
-        Fact::CostPlanned(f) => [job(&f.job), None, None],
-        Fact::JobEnded(f) => [job(&f.job), None, None],
-        Fact::JobReopened(f) => [job(&f.job), None, None],
-        Fact::JobMarked(f) => [job(&f.job), None, None],
-        Fact::LessonWritten(f) => [job(&f.job), None, None],
-        Fact::MoneySpent(f) => spent_on(f.job, f.haul),
-        Fact::DistanceDriven(f) => spent_on(f.job, f.haul),
-        Fact::RateSet(_)
-        | Fact::TillSet(_)
-        | Fact::BoardPriceSet(_)
-        | Fact::WorkshopSet(_)
-        | Fact::PersonAdded(_)
-        | Fact::Forgotten(_)
-        | Fact::CopyKept(_) => [Some(Workshop), None, None],
-        Fact::TagSet(f) => [job(&f.job), None, None],
-        Fact::SettleSet(f) => [job(&f.job), None, None],
-        Fact::OfferHeard(f) => [job(&f.job), None, None],
-        Fact::PriceAgreed(f) => [job(&f.job), None, None],
-        Fact::AgreementCancelled(f) => [job(&f.job), None, None],
-        Fact::PieceSold(f) => [job(&f.job), None, None],
-        Fact::PaymentReceived(f) => [job(&f.job), None, None],
-        Fact::PiecesConsigned(f) => [job(&f.job), None, None],
-        Fact::ConsignmentPaid(f) => [job(&f.job), None, None],
-        Fact::ConsignmentReturned(f) => [job(&f.job), None, None],
-        Fact::SaleReversed(f) => [job(&f.job), None, None],
-        Fact::PieceAskedFor(f) => [job(&f.job), None, None],
-        Fact::SellingGuessed(f) => [job(&f.job), None, None],
-        Fact::Struck(_) | Fact::Restored(_) => [None, None, None],
-    }
-}
-
-/// What is spent on no job and no haul is the workshop's.
-fn spent_on(job: Option<Id>, haul: Option<Id>) -> [Option<Subject>; 3] {
-    match (job, haul) {
-        (None, None) => [Some(Subject::Workshop), None, None],
-        (job, haul) => [job.map(Subject::Job), haul.map(Subject::Haul), None],
     }
 }

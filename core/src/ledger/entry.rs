@@ -74,6 +74,9 @@ macro_rules! facts {
 facts! {
     haul: HaulBegan HaulDescribed TripBegan TripStepped TripDescribed PileAdded PileDescribed PiecesCounted PiecesMoved PiecesRecounted
         PiecesSorted PiecesRejected RejectsReturned PiecesTaken PiecesFreed;
+    stock: PilePiecesWeighed PileLayersCounted PieceMeasured EnoughSet MoistureRead PileCounted PilePlaced PiecesReserved ReservationFreed
+        LeftoversGone;
+    wood: SpeciesAdded MachineMinimumSet AirRead RoomRangeSet VanSet TimberYardSet;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;

@@ -13,6 +13,7 @@ pub mod merge;
 pub mod people;
 mod places;
 pub mod stamp;
+mod subjects;
 #[cfg(test)]
 pub(crate) mod told;
 

@@ -187,8 +187,8 @@ pub fn volumes(haul: &Haul) -> Answer<Volumes> {
 /// # Errors
 /// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
 pub fn cost(shop: &Shop, haul: &Haul) -> Answer<Option<HaulCost>> {
-    let Some(good) = volumes(haul)?.good else { return Ok(None) };
-    Ok(Some(HaulCost { cost: haul.spent()?, time: time(shop, haul), good, lost: Volume::ZERO }))
+    let Some((good, lost)) = volumes(haul)?.good.zip(sum_of(haul, Pile::lost)?) else { return Ok(None) };
+    Ok(Some(HaulCost { cost: haul.spent()?, time: time(shop, haul), good, lost }))
 }
 
 /// All time of a haul: its trips, and what was clocked on it.

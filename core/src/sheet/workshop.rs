@@ -172,7 +172,7 @@ mod tests {
             let haul = phone.note(minute(told(left)), HaulBegan { currency: Currency::USD, units: Units::Inch, name: None });
             let trip = phone.note(minute(told(left)), TripBegan { haul });
             let (wheel, bin) = (Some(Span::minutes(90)), Some(Span::minutes(30)));
-            phone.note(minute(told(200)), TripDescribed { haul, trip, distance: None, rate: None, per: None, wheel, bin });
+            phone.note(minute(told(200)), TripDescribed { wheel, bin, ..TripDescribed::of(haul, trip) });
             let shop = Shop::of(&phone.book, told(300));
             let hours = Span::minutes(60 * hours);
             assert_eq!(time_of(&shop, (year, Offset::UTC)), (hours, hours), "left at {left}, seen in {year}");

@@ -23,11 +23,21 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "trip" => trip(teller, words),
         "carries" => {
             let carries = Some(grams(words)?);
-            describe(teller, words, |haul| HaulDescribed { haul, name: None, supplier: None, carries })
+            describe(teller, words, |haul| HaulDescribed { carries, ..HaulDescribed::of(haul) })
+        }
+        "people" => {
+            let people = Some(words.count()?);
+            describe(teller, words, |haul| HaulDescribed { people, ..HaulDescribed::of(haul) })
+        }
+        "saves" => {
+            words.expect("a")?;
+            words.expect("trip")?;
+            let saves_trip = Some(!words.has("not"));
+            describe(teller, words, |haul| HaulDescribed { saves_trip, ..HaulDescribed::of(haul) })
         }
         "supplier" => {
             let supplier = Some(teller.story.names.said_person(words)?);
-            describe(teller, words, |haul| HaulDescribed { haul, name: None, supplier, carries: None })
+            describe(teller, words, |haul| HaulDescribed { supplier, ..HaulDescribed::of(haul) })
         }
         "pile" => pile(teller, words),
         "name" => {
@@ -109,7 +119,7 @@ fn leave(teller: &mut Teller, words: &mut Words) -> Told {
 fn begun(teller: &mut Teller, name: String, haul: Id) -> Told {
     teller.story.names.hauls.insert(name.clone(), haul);
     teller.story.names.last_haul = Some(haul);
-    order(teller, HaulCommand::Describe(HaulDescribed { haul, name: Some(name), supplier: None, carries: None }))
+    order(teller, HaulCommand::Describe(HaulDescribed { name: Some(name), ..HaulDescribed::of(haul) }))
 }
 
 fn step(teller: &mut Teller, words: &mut Words, step: Step) -> Told {
@@ -126,11 +136,13 @@ fn this_trip(teller: &Teller, words: &mut Words) -> Result<(Id, Id), Why> {
 fn trip(teller: &mut Teller, words: &mut Words) -> Told {
     let wheel = if words.has("wheel") { Some(words.minutes()?) } else { None };
     let bin = if words.has("bin") { Some(words.minutes()?) } else { None };
-    let driven = if words.peek().is_some_and(|word| word != "of") { Some(distance(words)?) } else { None };
+    let driven = if words.peek().is_some_and(|word| word != "of" && word != "share") { Some(distance(words)?) } else { None };
     let rate = if words.has("at") { Some(Exact(words.number()?.normalize())) } else { None };
+    let share = if words.has("share") { Some(Exact(words.number()?.normalize())) } else { None };
     let per = driven.map(|(_, miles)| if miles { Per::Mile } else { Per::Km });
     let (haul, trip) = this_trip(teller, words)?;
-    order(teller, HaulCommand::DescribeTrip(TripDescribed { haul, trip, distance: driven.map(|(d, _)| d), rate, per, wheel, bin }))
+    let distance = driven.map(|(d, _)| d);
+    order(teller, HaulCommand::DescribeTrip(TripDescribed { distance, rate, per, wheel, bin, share, ..TripDescribed::of(haul, trip) }))
 }
 
 fn describe(teller: &mut Teller, words: &mut Words, facts: impl Fn(Id) -> HaulDescribed) -> Told {
@@ -160,7 +172,7 @@ fn pile(teller: &mut Teller, words: &mut Words) -> Told {
 }
 
 /// `[WOOD] [SIZE]`: a wood is a species key; a size begins with a digit.
-fn pile_facts(words: &mut Words) -> Read<PileFacts> {
+pub(super) fn pile_facts(words: &mut Words) -> Read<PileFacts> {
     let letter = |word: &str| word.bytes().next().is_some_and(|b| b.is_ascii_lowercase());
     let wood = words.maybe(|word| Key::read(word).filter(|_| letter(word) && word != "of"));
     if words.peek().is_none_or(|word| word == "of") {

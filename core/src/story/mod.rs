@@ -11,6 +11,7 @@ mod money;
 mod names;
 mod sale;
 mod size;
+mod stock;
 mod time;
 mod words;
 
@@ -138,6 +139,7 @@ impl Teller {
             "offer" | "asked" | "guess" | "agree" | "cancel" | "sell" | "pay" | "consign" | "gallery" | "reverse" => {
                 sale::tell(self, verb, &mut words)
             }
+            verb if stock::VERBS.contains(&verb) => stock::tell(self, verb, &mut words),
             _ => haul::tell(self, verb, &mut words),
         }?;
         if words.has("as") {

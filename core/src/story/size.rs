@@ -26,6 +26,19 @@ pub fn size(words: &mut Words) -> Read<Size> {
     <[Length; 3]>::try_from(sides).map_or_else(|_| words.no("three sides with x between"), |sides| Ok((sides, band)))
 }
 
+/// One side, up to its unit: `12 in`, `3 / 16 in`.
+pub fn one_side(words: &mut Words) -> Read<Length> {
+    let mut side = String::new();
+    let units = loop {
+        match words.word("a length that ends with in or mm")? {
+            "in" => break Units::Inch,
+            "mm" => break Units::Metric,
+            part => side = format!("{side} {part}"),
+        }
+    };
+    one(words, &side, units)
+}
+
 fn one(words: &Words, text: &str, units: Units) -> Read<Length> {
     length(text, Typing { units, sign: Sign::Point }).or_else(|_| words.no("a length"))
 }

@@ -101,13 +101,12 @@ impl Maker {
         let ids = self.order(Command::Haul(HaulCommand::Leave { haul, currency: self.currency, units }));
         let (haul, trip) = (haul.unwrap_or(ids[0]), *ids.last().unwrap());
         self.order(Command::Haul(HaulCommand::DescribeTrip(fivebar_core::ledger::kind::haul::TripDescribed {
-            haul,
-            trip,
             distance: Some(distance),
             rate: Some(Exact(d(rate))),
             per: Some(per),
             wheel: Some(Span::minutes(wheel)),
             bin: Some(Span::minutes(bin)),
+            ..fivebar_core::ledger::kind::haul::TripDescribed::of(haul, trip)
         })));
         haul
     }

@@ -120,12 +120,12 @@ fn save(app: &mut App, now: Now) {
     let Over::Haul(details) = &mut app.count.over else { return };
     let Some(field) = details.field else { return };
     let typing = speech.typing(units);
-    let empty_trip = |trip| TripDescribed { haul: sheet.haul, trip, distance: None, rate: None, per: None, wheel: None, bin: None };
+    let empty_trip = |trip| TripDescribed::of(sheet.haul, trip);
     let most = fivebar_core::quantity::Span::RUN_MOST;
     let command = match (field, sheet.trip.trip) {
         (Field::Carries, _) => details.typed.take(|text| reading::mass(text, typing)).map(|mass| {
             let grams = (mass.as_kg() * 1000.0).round() as i64;
-            HaulCommand::Describe(HaulDescribed { haul: sheet.haul, name: None, supplier: None, carries: Some(grams) })
+            HaulCommand::Describe(HaulDescribed { carries: Some(grams), ..HaulDescribed::of(sheet.haul) })
         }),
         (Field::Distance, Some(trip)) => details
             .typed
@@ -158,7 +158,7 @@ fn mileage(app: &App) -> (Option<Exact>, Option<Per>) {
 
 fn from(app: &mut App, supplier: Id, now: Now) {
     let Some(haul) = sheet(app).map(|sheet| sheet.haul) else { return };
-    let said = HaulDescribed { haul, name: None, supplier: Some(supplier), carries: None };
+    let said = HaulDescribed { supplier: Some(supplier), ..HaulDescribed::of(haul) };
     if app.order(&Command::Haul(HaulCommand::Describe(said)), now).is_some() {
         app.count.over = Over::Haul(Box::default());
     }

@@ -7,7 +7,7 @@ use crate::ledger::fold;
 use crate::ledger::kind::book::{PersonAdded, Role};
 use crate::ledger::kind::haul as kind;
 use crate::ledger::kind::haul::{Fate, Step, Way};
-use crate::quantity::{Count, Currency, Id, Key, Length, PILE_MOST, Units};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, PILE_MOST, Units};
 use crate::refusal::{Answer, Refusal};
 
 /// The most piles a haul may have.
@@ -117,7 +117,7 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
     match command {
         HaulCommand::Begin { currency, units, pile, n, way } => {
             let haul = act.add(kind::HaulBegan { currency: *currency, units: *units, name: None });
-            new_pile(act, haul, "A".into(), pile).and_then(|pile| count(act, (haul, pile), (0, *n), *way))
+            first_pile(act, haul, pile, (*n, *way))
         }
         HaulCommand::AddPile { haul, pile, n, way } => {
             let label = next_label(&found(book, *haul)?)?;
@@ -156,10 +156,13 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
         HaulCommand::FromNew { haul } => {
             let haul = found(book, *haul)?.id;
             let supplier = Some(act.add(PersonAdded { role: Role::Supplier }));
-            done(act.add(kind::HaulDescribed { haul, name: None, supplier, carries: None }))
+            done(act.add(kind::HaulDescribed { supplier, ..kind::HaulDescribed::of(haul) }))
         }
         HaulCommand::DescribeTrip(facts) => {
             on_trip(book, facts.haul, facts.trip)?;
+            if let Some(met) = facts.share.map(|share| share.0).filter(|met| *met <= Decimal::ZERO || Decimal::ONE < *met) {
+                return Err(Refusal::ShareOutOfRange { met });
+            }
             done(act.add(facts.clone()))
         }
         sorting => sort(book, sorting, act),
@@ -182,7 +185,7 @@ fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
             done(act.add(kind::RejectsReturned { haul: *haul, pile: *pile, n: *n, why: why.clone(), to: *to }))
         }
         HaulCommand::Take { haul, pile, job, n } => {
-            enough(*n, pile_of(book, *haul, *pile)?.on_rack())?;
+            enough(*n, pile_of(book, *haul, *pile)?.free_for(Some(*job)))?;
             super::job::found(book, *job)?;
             done(act.add(kind::PiecesTaken { haul: *haul, pile: *pile, job: *job, n: *n }))
         }
@@ -206,18 +209,18 @@ fn found(book: &Book, haul: Id) -> Answer<Haul> {
     fold::haul(book, haul).ok_or(Refusal::NotThere)
 }
 
-fn pile_of(book: &Book, haul: Id, pile: Id) -> Answer<Pile> {
+pub(super) fn pile_of(book: &Book, haul: Id, pile: Id) -> Answer<Pile> {
     found(book, haul)?.pile(pile).cloned().ok_or(Refusal::NotThere)
 }
 
-fn enough(asked: Count, there: Count) -> Answer<()> {
+pub(super) fn enough(asked: Count, there: Count) -> Answer<()> {
     if asked == 0 {
         return Err(Refusal::NothingAsked);
     }
     if asked <= there { Ok(()) } else { Err(Refusal::NotThatMany { asked, there }) }
 }
 
-fn within(there: Count, n: Count) -> Answer<()> {
+pub(super) fn within(there: Count, n: Count) -> Answer<()> {
     let would_be = there.saturating_add(n);
     if would_be <= PILE_MOST { Ok(()) } else { Err(Refusal::TooManyPieces { would_be, most: PILE_MOST }) }
 }
@@ -244,6 +247,11 @@ fn new_pile(act: &mut Act, haul: Id, label: String, facts: &PileFacts) -> Answer
     checked(facts)?;
     let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone();
     Ok(act.add(kind::PileAdded { haul, label, wood, name, thickness, width, length, length_to }))
+}
+
+/// The first pile of a new haul, and what is counted onto it.
+pub(super) fn first_pile(act: &mut Act, haul: Id, pile: &PileFacts, (n, way): (Count, Way)) -> Answer<()> {
+    new_pile(act, haul, "A".into(), pile).and_then(|pile| count(act, (haul, pile), (0, n), way))
 }
 
 fn describe_pile(book: &Book, (haul, pile): (Id, Id), facts: &PileFacts, act: &mut Act) -> Answer<()> {

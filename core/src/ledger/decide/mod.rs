@@ -7,6 +7,8 @@ mod job;
 mod money;
 mod restore;
 mod sale;
+mod stock;
+mod wood;
 
 pub use bench::BenchCommand;
 pub use book::BookCommand;
@@ -14,6 +16,8 @@ pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
 pub use money::{MoneyCommand, Much, On};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
+pub use stock::{Lying, StockCommand};
+pub use wood::WoodCommand;
 
 use super::Book;
 use super::entry::{Entry, Fact};
@@ -25,6 +29,8 @@ use crate::refusal::Answer;
 #[derive(Clone, Debug, PartialEq)]
 pub enum Command {
     Haul(HaulCommand),
+    Stock(Lying, StockCommand),
+    Wood(WoodCommand),
     Bench(BenchCommand),
     Job(JobCommand),
     Money(MoneyCommand),
@@ -86,6 +92,8 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
     let mut act = Act::new(now);
     match command {
         Command::Haul(command) => haul::decide(book, command, &mut act)?,
+        Command::Stock(at, command) => stock::decide(book, *at, command, &mut act)?,
+        Command::Wood(command) => wood::decide(book, command, &mut act)?,
         Command::Bench(command) => bench::decide(book, command, &mut act)?,
         Command::Job(command) => job::decide(book, command, &mut act)?,
         Command::Money(command) => money::decide(book, command, &mut act)?,

@@ -32,6 +32,8 @@ fn still_there(book: &Book, fact: &Fact) -> Answer<()> {
     let (asked, there) = match fact {
         Fact::PiecesRejected(f) => (f.n, lies(f.haul, f.pile, Pile::on_rack)),
         Fact::PiecesTaken(f) => (f.n, lies(f.haul, f.pile, Pile::on_rack)),
+        Fact::LeftoversGone(f) => (f.n, lies(f.haul, f.pile, |pile| pile.free_for(None))),
+        Fact::PiecesReserved(f) => (f.n, lies(f.haul, f.pile, |pile| pile.free_for(None))),
         Fact::PiecesMoved(f) => (f.n, lies(f.haul, f.from, Pile::movable)),
         _ => return Ok(()),
     };

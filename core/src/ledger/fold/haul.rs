@@ -1,5 +1,6 @@
 //! A haul from its entries.
 
+use super::stock;
 use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::kind::haul::{Fate, Per, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
@@ -55,6 +56,9 @@ fn describe(haul: &mut Haul, fact: &Fact) {
             set(&mut haul.name, &f.name);
             set(&mut haul.supplier, &f.supplier);
             set(&mut haul.carries, &f.carries);
+            set(&mut haul.people, &f.people);
+            haul.bought = f.bought.unwrap_or(haul.bought);
+            haul.saves_trip = f.saves_trip.unwrap_or(haul.saves_trip);
         }
         Fact::MoneySpent(f) => haul.costs.push(f.sum),
         Fact::DistanceDriven(f) => haul.costs.push(f.sum),
@@ -86,6 +90,7 @@ fn trip(trips: &mut Sorted<Id, Trip>, entry: &Entry) {
             set(&mut trip.rate, &f.rate.map(|rate| rate.0));
             set(&mut trip.wheel_said, &f.wheel);
             set(&mut trip.bin_said, &f.bin);
+            trip.share = f.share.map_or(trip.share, |share| share.0);
             if let Some(per) = f.per {
                 trip.per_mile = per == Per::Mile;
             }
@@ -100,13 +105,13 @@ fn trip_of(trips: &mut Sorted<Id, Trip>, id: Id) -> &mut Trip {
 
 /// Piles as their facts come; one that was never added is not shown.
 #[derive(Default)]
-struct Piles {
+pub(super) struct Piles {
     of: Sorted<Id, Pile>,
     added: Vec<Id>,
 }
 
 impl Piles {
-    fn of(&mut self, id: Id) -> &mut Pile {
+    pub(super) fn of(&mut self, id: Id) -> &mut Pile {
         self.of.entry(id).or_insert_with(|| Pile::new(id))
     }
 
@@ -115,6 +120,7 @@ impl Piles {
             Fact::PileAdded(f) => {
                 self.added.push(entry.id);
                 let pile = self.of(entry.id);
+                pile.since = Some(entry.wall);
                 pile.label.clone_from(&f.label);
                 set(&mut pile.wood, &f.wood);
                 set(&mut pile.name, &f.name);
@@ -148,7 +154,7 @@ impl Piles {
             Fact::RejectsReturned(f) => self.of(f.pile).returned(&f.why, f.n, f.to == Fate::Good),
             Fact::PiecesTaken(f) => self.of(f.pile).given(f.job, f.n),
             Fact::PiecesFreed(f) => self.of(f.pile).freed(f.job, f.n),
-            _ => {}
+            _ => stock::apply(self, entry),
         }
     }
 

@@ -1,6 +1,7 @@
 //! The workshop from its entries: what an hour must earn, how one is paid, people, costs that belong to no job.
 
 use super::booked::{Booked, booked};
+use super::wood::WoodFacts;
 use crate::ledger::kind::book::Role;
 use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money::{Measure, RateSet, TillSet};
@@ -26,6 +27,7 @@ pub struct Workshop {
     /// People whose names are gone for good.
     pub forgotten: Set<Id>,
     pub copy: Option<Copy>,
+    pub wood: WoodFacts,
 }
 
 /// What an hour must earn, as the maker said it; what was never said is none.
@@ -109,6 +111,14 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
         Fact::PersonAdded(f) => workshop.people.push(Person { id: entry.id, role: f.role }),
         Fact::Forgotten(f) => {
             workshop.forgotten.insert(f.person);
+        }
+        Fact::SpeciesAdded(_)
+        | Fact::MachineMinimumSet(_)
+        | Fact::AirRead(_)
+        | Fact::RoomRangeSet(_)
+        | Fact::VanSet(_)
+        | Fact::TimberYardSet(_) => {
+            workshop.wood.apply(entry);
         }
         Fact::CopyKept(f) => workshop.copy = Some(Copy { at: entry.at(), upto: f.upto, since: 0 }),
         _ => workshop.costs.extend(booked(entry)),

@@ -51,14 +51,16 @@ spelled!(Per: Mile "mile", Km "km");
 kinds! {
     /// A haul was begun; its id is the entry's. Currency and units are fixed here.
     HaulBegan { currency: Currency, units: Units; name: String }
-    /// What is said of a haul: its name, its supplier (a person's id), what the van may carry in grams.
-    HaulDescribed { haul: Id; name: String, supplier: Id, carries: i64 }
+    /// What is said of a haul: its name, its supplier (a person's id), what the van may carry in grams, how many people are in the van;
+    /// whether it is bought boards (no, where it is missing), whether it saves a trip to the timber yard (no, where it is missing).
+    HaulDescribed { haul: Id; name: String, supplier: Id, carries: i64, people: Count, bought: bool, saves_trip: bool }
     /// A trip of a haul was begun, driving off; its id is the entry's.
     TripBegan { haul: Id; }
     /// A trip reached a step.
     TripStepped { haul: Id, trip: Id, step: Step; }
-    /// What a trip measured: distance and its rate; times where the stamps were wrong or missing.
-    TripDescribed { haul: Id, trip: Id; distance: Length, rate: Exact, per: Per, wheel: Span, bin: Span }
+    /// What a trip measured: distance and its rate; times where the stamps were wrong or missing. `share` of the drive was for this haul,
+    /// the rest for other errands; all of it where it is missing.
+    TripDescribed { haul: Id, trip: Id; distance: Length, rate: Exact, per: Per, wheel: Span, bin: Span, share: Exact }
     /// A pile was begun; its id is the entry's. `label` is A, B, C; wood is a species key.
     PileAdded { haul: Id, label: String; wood: Key, name: String, thickness: Length, width: Length, length: Length, length_to: Length }
     /// A pile was named, sized or corrected; members that are missing stay as they were.
@@ -79,4 +81,18 @@ kinds! {
     PiecesTaken { haul: Id, pile: Id, job: Id, n: Count; }
     /// Pieces came back from a job to their pile.
     PiecesFreed { haul: Id, pile: Id, job: Id, n: Count; }
+}
+
+impl HaulDescribed {
+    /// Nothing is said of it yet.
+    pub fn of(haul: Id) -> HaulDescribed {
+        HaulDescribed { haul, name: None, supplier: None, carries: None, people: None, bought: None, saves_trip: None }
+    }
+}
+
+impl TripDescribed {
+    /// Nothing is measured of it yet.
+    pub fn of(haul: Id, trip: Id) -> TripDescribed {
+        TripDescribed { haul, trip, distance: None, rate: None, per: None, wheel: None, bin: None, share: None }
+    }
 }

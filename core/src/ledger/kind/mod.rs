@@ -8,6 +8,8 @@ pub mod haul;
 pub mod job;
 pub mod money;
 pub mod sale;
+pub mod stock;
+pub mod wood;
 
 pub use spelling::Exact;
 

@@ -55,6 +55,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             let (from, to) = (in_own_unit(*from, speech), in_own_unit(*to, speech));
             said(format!("Not taken: a band from {from} to {to} ends before it begins."), "Say the shorter length first.")
         }
+        Refusal::RangeUpsideDown { from, to } => {
+            let (from, to) = (speech.number(*from, 0, 1), speech.number(*to, 0, 1));
+            said(format!("Not taken: {from} to {to} ends before it begins."), "Say the smaller figure first.")
+        }
         Refusal::TooManyPiles { most } => said(format!("No new pile: a haul has at most {most}."), "Begin a new haul."),
         Refusal::OutOfRange => said("Not taken: the figure is larger than can be kept.".into(), "Check the figure."),
         Refusal::NothingToShareBy => said("Not worked out: there is nothing to share it over yet.".into(), "Count or log something first."),

@@ -19,7 +19,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown RangeUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -78,6 +78,11 @@ fn of_figures() -> Vec<Row> {
             BandUpsideDown { from: inches(20), to: inches(10) },
             "Not taken: a band from 20 in to 10 in ends before it begins.",
             "Say the shorter length first.",
+        ),
+        (
+            RangeUpsideDown { from: Decimal::from(9), to: Decimal::from(6) },
+            "Not taken: 9 to 6 ends before it begins.",
+            "Say the smaller figure first.",
         ),
         (OutOfRange, "Not taken: the figure is larger than can be kept.", "Check the figure."),
         (NothingToShareBy, "Not worked out: there is nothing to share it over yet.", "Count or log something first."),

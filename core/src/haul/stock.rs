@@ -1,0 +1,145 @@
+//! How a pile lies on the rack: where, since when, set apart for whom, gone for no job, and how far the rack has drifted from its counts.
+
+use super::Pile;
+use crate::quantity::{Count, Id, Key, Sorted, Wall};
+
+/// What the rack knows of a pile.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Stock {
+    /// Good pieces that left for no job, by where they went: burnt, given away, to jigs.
+    pub gone: Sorted<Key, Count>,
+    /// Found more than the counts said, or fewer where it is below nothing.
+    pub drift: i64,
+    /// Set apart for jobs, not yet taken.
+    pub reserved: Sorted<Id, Count>,
+    pub place: Option<String>,
+    /// When it was last counted where it lies.
+    pub walked: Option<Wall>,
+}
+
+impl Pile {
+    /// Good pieces that left the rack for no job.
+    pub fn gone_for_good(&self) -> Count {
+        self.stock.gone.values().fold(0, |sum, n| sum.saturating_add(*n))
+    }
+
+    /// Good pieces on the rack: what was good and no job has, less what went elsewhere, as the rack was last counted.
+    pub fn on_rack(&self) -> Count {
+        let away = self.used().saturating_add(self.gone_for_good());
+        let told = i64::from(self.good()).saturating_sub(i64::from(away)).saturating_add(self.stock.drift);
+        Count::try_from(told.max(0)).unwrap_or(Count::MAX)
+    }
+
+    /// Pieces on the rack that are set apart.
+    pub fn reserved(&self) -> Count {
+        self.stock.reserved.values().fold(0, |sum: Count, n| sum.saturating_add(*n)).min(self.on_rack())
+    }
+
+    pub fn reserved_for(&self, job: Id) -> Count {
+        self.stock.reserved.get(&job).copied().unwrap_or(0).min(self.on_rack())
+    }
+
+    /// Pieces on the rack that a job may take: the free ones, and those set apart for it.
+    pub fn free_for(&self, job: Option<Id>) -> Count {
+        let own = job.map_or(0, |job| self.reserved_for(job));
+        self.on_rack().saturating_sub(self.reserved().saturating_sub(own))
+    }
+
+    /// Good pieces that left for no job, or are not found any more: their share goes to the workshop.
+    pub fn lost(&self) -> Count {
+        let missing = Count::try_from(self.stock.drift.saturating_neg().max(0)).unwrap_or(Count::MAX);
+        self.gone_for_good().saturating_add(missing).min(self.good())
+    }
+
+    /// The rack was counted: so many lie there, whatever the counts said.
+    pub fn walked_round(&mut self, n: Count, at: Wall) {
+        let found = i64::from(n).saturating_sub(i64::from(self.on_rack()));
+        // Counts that come to less than nothing are shown as nothing: what lies there stands against that.
+        let told = i64::from(self.good()).saturating_sub(i64::from(self.used().saturating_add(self.gone_for_good())));
+        let under = told.saturating_add(self.stock.drift).min(0);
+        self.stock.drift = self.stock.drift.saturating_add(found).saturating_sub(under);
+        self.stock.walked = Some(at);
+    }
+
+    pub fn set_apart(&mut self, job: Id, n: Count) {
+        let n = n.min(self.free_for(None));
+        let for_it = self.stock.reserved.entry(job).or_default();
+        *for_it = for_it.saturating_add(n);
+    }
+
+    pub fn set_free(&mut self, job: Id, n: Count) {
+        if let Some(for_it) = self.stock.reserved.get_mut(&job) {
+            *for_it = for_it.saturating_sub(n);
+        }
+        self.stock.reserved.retain(|_, n| 0 < *n);
+    }
+
+    /// Good pieces leave the rack for no job.
+    pub fn left_for(&mut self, to: Key, n: Count) {
+        let n = n.min(self.on_rack());
+        let gone = self.stock.gone.entry(to).or_default();
+        *gone = gone.saturating_add(n);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Moment, Offset};
+
+    fn job(n: u8) -> Id {
+        Id::new(Moment::at(0), [n; 10])
+    }
+
+    fn pile(taken: Count) -> Pile {
+        Pile { taken, ..Pile::new(job(0)) }
+    }
+
+    #[track_caller]
+    fn check(pile: &Pile, on_rack: Count, reserved: Count, lost: Count) {
+        assert_eq!((pile.on_rack(), pile.reserved(), pile.lost()), (on_rack, reserved, lost), "{pile:?}");
+    }
+
+    #[test]
+    fn the_rack_goes_by_what_was_found_there() {
+        let (wall, burnt) = (Wall::new(Moment::at(0), Offset::UTC), Key::read("burnt").unwrap());
+        let mut pile = pile(30);
+        pile.given(job(1), 10);
+        pile.left_for(burnt.clone(), 3);
+        check(&pile, 17, 0, 3);
+        pile.walked_round(15, wall);
+        check(&pile, 15, 0, 5);
+        pile.walked_round(19, wall);
+        check(&pile, 19, 0, 3);
+        pile.left_for(burnt, 100);
+        check(&pile, 0, 0, 22);
+        pile.freed(job(1), 4);
+        check(&pile, 4, 0, 22);
+    }
+
+    #[test]
+    fn what_is_set_apart_is_taken_by_its_job_first() {
+        let mut pile = pile(10);
+        pile.set_apart(job(1), 6);
+        pile.set_apart(job(2), 9);
+        check(&pile, 10, 10, 0);
+        assert_eq!((pile.reserved_for(job(2)), pile.free_for(Some(job(1))), pile.free_for(None)), (4, 6, 0));
+        pile.given(job(1), 5);
+        assert_eq!((pile.reserved_for(job(1)), pile.free_for(Some(job(2))), pile.on_rack()), (1, 4, 5));
+        pile.set_free(job(2), 3);
+        assert_eq!((pile.reserved(), pile.free_for(None)), (2, 3));
+    }
+
+    /// Pieces freed after a count that found fewer than jobs had are there again.
+    #[test]
+    fn a_count_that_finds_what_was_never_counted_holds() {
+        let wall = Wall::new(Moment::at(0), Offset::UTC);
+        let mut pile = pile(4);
+        pile.given(job(1), 4);
+        pile.walked_round(3, wall);
+        check(&pile, 3, 0, 0);
+        pile.given(job(2), 3);
+        check(&pile, 0, 0, 0);
+        assert_eq!(pile.used(), 7);
+    }
+}

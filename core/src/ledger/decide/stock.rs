@@ -1,0 +1,157 @@
+//! Orders about a pile beyond the first count: layers, measured pieces, what it is for, moisture, and how it lies on the rack.
+
+use super::Act;
+use super::haul::{enough, pile_of, within};
+use crate::haul::Pile;
+use crate::ledger::Book;
+use crate::ledger::kind::Exact;
+use crate::ledger::kind::haul::{PiecesCounted, Way};
+use crate::ledger::kind::stock as kind;
+use crate::quantity::{Count, Decimal, Id, Key, Length, PILE_MOST};
+use crate::refusal::{Answer, Refusal};
+
+/// A pile and the haul it lies in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Lying {
+    pub haul: Id,
+    pub pile: Id,
+}
+
+/// What can be ordered of a pile.
+#[derive(Clone, Debug, PartialEq)]
+pub enum StockCommand {
+    /// Counts by layers.
+    Layers {
+        layers: Count,
+        per: Count,
+        rest: Count,
+    },
+    /// The sides of one piece, as far as they were measured.
+    Measure {
+        thickness: Option<Length>,
+        width: Option<Length>,
+        length: Option<Length>,
+    },
+    /// So many parts are wanted of it; none takes the wish away.
+    Want {
+        part: Option<String>,
+        job: Option<Id>,
+        wanted: Count,
+        pieces: Count,
+        gives: Count,
+    },
+    Moisture {
+        percent: Option<Decimal>,
+        wet: Option<bool>,
+    },
+    /// The rack was walked round.
+    CountRack {
+        n: Count,
+        why: Option<String>,
+    },
+    Place {
+        place: String,
+    },
+    Reserve {
+        job: Id,
+        n: Count,
+    },
+    FreeReserved {
+        job: Id,
+        n: Count,
+    },
+    /// Good pieces leave for no job: `burnt`, `given`, `jigs`.
+    Gone {
+        n: Count,
+        to: Key,
+    },
+}
+
+pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut Act) -> Answer<()> {
+    let Lying { haul, pile } = at;
+    let there = pile_of(book, haul, pile)?;
+    match command {
+        StockCommand::Layers { layers, per, rest } => layered(at, &there, [*layers, *per, *rest], act)?,
+        StockCommand::Measure { thickness, width, length } => measure(at, &there, [*thickness, *width, *length], act)?,
+        StockCommand::Want { wanted, pieces, gives, .. } if [wanted, pieces, gives].iter().any(|n| PILE_MOST < **n) => {
+            let most = (*wanted).max(*pieces).max(*gives);
+            return Err(Refusal::TooManyPieces { would_be: most, most: PILE_MOST });
+        }
+        StockCommand::Want { part, job, wanted, pieces, gives } => {
+            if let Some(job) = job {
+                super::job::found(book, *job)?;
+            }
+            let factor = |n: &Count| Some(*n).filter(|n| 1 < *n);
+            let (pieces, gives, part) = (factor(pieces), factor(gives), part.clone().filter(|part| !part.is_empty()));
+            act.add(kind::EnoughSet { haul, pile, wanted: *wanted, part, job: *job, pieces, gives });
+        }
+        StockCommand::Moisture { percent, wet } => {
+            moisture(*percent)?;
+            act.add(kind::MoistureRead { haul, pile, percent: percent.map(Exact), wet: *wet });
+        }
+        lying => on_the_rack(book, (at, &there), lying, act)?,
+    }
+    Ok(())
+}
+
+fn on_the_rack(book: &Book, (at, there): (Lying, &Pile), command: &StockCommand, act: &mut Act) -> Answer<()> {
+    let Lying { haul, pile } = at;
+    match command {
+        StockCommand::CountRack { n, why } => {
+            within(0, *n)?;
+            act.add(kind::PileCounted { haul, pile, n: *n, why: why.clone() });
+        }
+        StockCommand::Place { place } => {
+            act.add(kind::PilePlaced { haul, pile, place: place.trim().to_owned() });
+        }
+        StockCommand::Reserve { job, n } => {
+            enough(*n, there.free_for(None))?;
+            super::job::found(book, *job)?;
+            act.add(kind::PiecesReserved { haul, pile, job: *job, n: *n });
+        }
+        StockCommand::FreeReserved { job, n } => {
+            enough(*n, there.reserved_for(*job))?;
+            act.add(kind::ReservationFreed { haul, pile, job: *job, n: *n });
+        }
+        StockCommand::Gone { n, to } => {
+            enough(*n, there.free_for(None))?;
+            act.add(kind::LeftoversGone { haul, pile, n: *n, to: Some(to.clone()) });
+        }
+        _ => {}
+    }
+    Ok(())
+}
+
+fn layered(at: Lying, there: &Pile, [layers, per, rest]: [Count; 3], act: &mut Act) -> Answer<()> {
+    let n = layers.saturating_mul(per).saturating_add(rest);
+    enough(n, n)?;
+    within(there.taken, n)?;
+    let counted = act.add(PiecesCounted { haul: at.haul, pile: at.pile, n, way: Way::Layers });
+    let rest = Some(rest).filter(|rest| 0 < *rest);
+    act.add(kind::PileLayersCounted { haul: at.haul, pile: at.pile, counted, layers, per, rest });
+    Ok(())
+}
+
+/// A piece that was measured is one of the pile's: no more than were counted.
+fn measure(at: Lying, there: &Pile, sides: [Option<Length>; 3], act: &mut Act) -> Answer<()> {
+    for side in sides.into_iter().flatten() {
+        side.of_a_piece()?;
+    }
+    if sides.iter().all(Option::is_none) {
+        return Err(Refusal::NothingAsked);
+    }
+    let measured = Count::try_from(there.measured.len()).unwrap_or(Count::MAX);
+    enough(measured.saturating_add(1), there.taken)?;
+    let [thickness, width, length] = sides;
+    act.add(kind::PieceMeasured { haul: at.haul, pile: at.pile, thickness, width, length });
+    Ok(())
+}
+
+/// Per cent of water in wood, of its dry mass: what no wood holds is refused.
+pub(super) fn moisture(percent: Option<Decimal>) -> Answer<()> {
+    let most = Decimal::from(250);
+    match percent {
+        Some(met) if met < Decimal::ZERO || most < met => Err(Refusal::MoistureOutOfRange { most }),
+        _ => Ok(()),
+    }
+}

@@ -1,0 +1,118 @@
+//! Orders about woods, machines, air, the van, the timber yard, and boards bought there.
+
+use super::Act;
+use super::haul::PileFacts;
+use super::stock::moisture;
+use crate::ledger::Book;
+use crate::ledger::kind::haul::{HaulBegan, HaulDescribed, Way};
+use crate::ledger::kind::money::MoneySpent;
+use crate::ledger::kind::wood as kind;
+use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Span, Units};
+use crate::refusal::{Answer, Refusal};
+
+/// What can be ordered of woods and what carries and cuts them.
+#[derive(Clone, Debug, PartialEq)]
+pub enum WoodCommand {
+    AddSpecies(kind::SpeciesAdded),
+    SetMachine(kind::MachineMinimumSet),
+    ReadAir(kind::AirRead),
+    SetRoom(kind::RoomRangeSet),
+    SetVan(kind::VanSet),
+    SetTimberYard(kind::TimberYardSet),
+    /// Boards alike were bought: a pile with a price, a haul of its own.
+    Buy {
+        units: Units,
+        pile: PileFacts,
+        n: Count,
+        paid: Money,
+        supplier: Option<Id>,
+    },
+}
+
+pub(super) fn decide(book: &Book, command: &WoodCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        WoodCommand::AddSpecies(f) => {
+            named(&f.name)?;
+            act.add(f.clone());
+        }
+        WoodCommand::SetMachine(f) => {
+            for side in [f.thickness, f.width, f.length].into_iter().flatten() {
+                side.of_a_piece()?;
+            }
+            act.add(f.clone());
+        }
+        WoodCommand::ReadAir(f) => {
+            act.add(f.clone());
+        }
+        WoodCommand::SetRoom(f) => {
+            moisture(Some(f.low.0))?;
+            moisture(Some(f.high.0))?;
+            if f.high < f.low {
+                return Err(Refusal::RangeUpsideDown { from: f.low.0, to: f.high.0 });
+            }
+            if let Some(job) = f.job {
+                super::job::found(book, job)?;
+            }
+            act.add(f.clone());
+        }
+        WoodCommand::SetVan(f) => {
+            for grams in [f.payload, f.person].into_iter().flatten() {
+                weighs(grams)?;
+            }
+            act.add(f.clone());
+        }
+        WoodCommand::SetTimberYard(f) => {
+            if f.span.is_some_and(|span| span < Span::ZERO) || f.distance.is_some_and(|far| far < Length::ZERO) {
+                return Err(Refusal::OutOfRange);
+            }
+            act.add(f.clone());
+        }
+        WoodCommand::Buy { units, pile, n, paid, supplier } => return buy(act, (*units, pile), (*n, *paid), *supplier),
+    }
+    Ok(())
+}
+
+/// The most a van may carry: 100 t, far beyond any.
+const PAYLOAD_MOST: i64 = 100_000_000;
+
+fn weighs(grams: i64) -> Answer<()> {
+    if (1..=PAYLOAD_MOST).contains(&grams) { Ok(()) } else { Err(Refusal::OutOfRange) }
+}
+
+fn named(name: &str) -> Answer<()> {
+    const MOST: usize = 60;
+    let met = name.trim().chars().count();
+    match met {
+        0 => Err(Refusal::NameMissing),
+        _ if MOST < met => Err(Refusal::NameTooLong { met, most: MOST }),
+        _ => Ok(()),
+    }
+}
+
+fn buy(act: &mut Act, (units, pile): (Units, &PileFacts), (n, paid): (Count, Money), supplier: Option<Id>) -> Answer<()> {
+    if paid.amount() < Decimal::ZERO {
+        return Err(Refusal::MoneyBelowNothing { met: paid });
+    }
+    if n == 0 {
+        return Err(Refusal::NothingAsked);
+    }
+    let haul = act.add(HaulBegan { currency: paid.currency(), units, name: None });
+    act.add(HaulDescribed { bought: Some(true), supplier, ..HaulDescribed::of(haul) });
+    super::haul::first_pile(act, haul, pile, (n, Way::Bundle))?;
+    if let (false, Some(kind)) = (paid.is_zero(), Key::read("wood")) {
+        act.add(MoneySpent {
+            sum: paid,
+            kind,
+            haul: Some(haul),
+            job: None,
+            what: None,
+            when: None,
+            n: None,
+            each: None,
+            used: None,
+            of: None,
+            pack: None,
+        });
+    }
+    Ok(())
+}

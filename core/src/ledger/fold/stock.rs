@@ -1,0 +1,55 @@
+//! What a pile's entries say beyond its counts: how they came about, what was measured, what it is for, how it lies on the rack.
+
+use super::haul::Piles;
+use crate::haul::{Dampness, Measured, Pile, Want, Weighed};
+use crate::ledger::kind::stock::{EnoughSet, MoistureRead, PilePiecesWeighed};
+use crate::ledger::{Entry, Fact};
+use crate::quantity::{Key, Wall};
+
+pub(super) fn apply(piles: &mut Piles, entry: &Entry) {
+    match &entry.fact {
+        Fact::PilePiecesWeighed(f) => weighed(piles.of(f.pile), f),
+        Fact::PieceMeasured(f) => {
+            piles.of(f.pile).measured.push(Measured { thickness: f.thickness, width: f.width, length: f.length });
+        }
+        Fact::EnoughSet(f) => wanted(piles.of(f.pile), f),
+        Fact::MoistureRead(f) => damp(piles.of(f.pile), f, entry.wall),
+        Fact::PileCounted(f) => piles.of(f.pile).walked_round(f.n, entry.wall),
+        Fact::PilePlaced(f) => piles.of(f.pile).stock.place = Some(f.place.clone()).filter(|place| !place.is_empty()),
+        Fact::PiecesReserved(f) => piles.of(f.pile).set_apart(f.job, f.n),
+        Fact::ReservationFreed(f) => piles.of(f.pile).set_free(f.job, f.n),
+        Fact::LeftoversGone(f) => {
+            if let Some(to) = f.to.clone().or_else(|| Key::read("burnt")) {
+                piles.of(f.pile).left_for(to, f.n);
+            }
+        }
+        _ => {}
+    }
+}
+
+fn weighed(pile: &mut Pile, f: &PilePiecesWeighed) {
+    pile.weighed.push(Weighed {
+        counted: f.counted,
+        sample: f.sample,
+        sample_weight: f.sample_weight,
+        weight: f.weight,
+        tare: f.tare.unwrap_or(0),
+        spread: f.spread.map(|spread| spread.0),
+    });
+}
+
+fn wanted(pile: &mut Pile, f: &EnoughSet) {
+    let part = f.part.clone().unwrap_or_default();
+    pile.wants.retain(|want| want.part != part || want.job != f.job);
+    if 0 < f.wanted {
+        let [pieces, gives] = [f.pieces, f.gives].map(|n| n.unwrap_or(1).max(1));
+        pile.wants.push(Want { part, job: f.job, wanted: f.wanted, pieces, gives });
+    }
+}
+
+fn damp(pile: &mut Pile, f: &MoistureRead, at: Wall) {
+    let before = pile.dampness;
+    let percent = f.percent.map(|percent| percent.0).or(before.and_then(|damp| damp.percent));
+    let wet = f.wet.unwrap_or_else(|| f.percent.is_none() && before.is_some_and(|damp| damp.wet));
+    pile.dampness = Some(Dampness { percent, wet, at });
+}

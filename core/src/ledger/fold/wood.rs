@@ -1,0 +1,57 @@
+//! What the maker said of woods, machines, air, the van and the timber yard; the latest of each wins.
+
+use crate::ledger::kind::wood::{AirRead, RoomRangeSet, SpeciesAdded};
+use crate::ledger::{Entry, Fact};
+use crate::quantity::{Decimal, Key, Length, Sorted, Span, Wall};
+
+/// What is known of woods and what carries and cuts them.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct WoodFacts {
+    /// Woods of the maker's own.
+    pub species: Sorted<Key, SpeciesAdded>,
+    pub machines: Sorted<Key, Minimum>,
+    /// The last reading of the air, and when.
+    pub air: Option<(AirRead, Wall)>,
+    /// Moistures in per cent that pieces live between, where a job says nothing else.
+    pub room: Option<(Decimal, Decimal)>,
+    /// What the van may carry with nobody in it, and what a person weighs. Grams.
+    pub payload: Option<i64>,
+    pub person: Option<i64>,
+    /// To the timber yard and back.
+    pub yard_distance: Option<Length>,
+    pub yard_span: Option<Span>,
+}
+
+/// The least a machine may be fed, by its manual as the maker read it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Minimum {
+    pub thickness: Option<Length>,
+    pub width: Option<Length>,
+    pub length: Option<Length>,
+}
+
+impl WoodFacts {
+    pub(super) fn apply(&mut self, entry: &Entry) {
+        match &entry.fact {
+            Fact::SpeciesAdded(f) => {
+                self.species.insert(f.key.clone(), f.clone());
+            }
+            Fact::MachineMinimumSet(f) => {
+                let minimum = Minimum { thickness: f.thickness, width: f.width, length: f.length };
+                self.machines.insert(f.machine.clone(), minimum);
+                self.machines.retain(|_, minimum| *minimum != Minimum::default());
+            }
+            Fact::AirRead(f) => self.air = Some((f.clone(), entry.wall)),
+            Fact::RoomRangeSet(RoomRangeSet { low, high, job: None }) => self.room = Some((low.0, high.0)),
+            Fact::VanSet(f) => {
+                self.payload = f.payload.or(self.payload);
+                self.person = f.person.or(self.person);
+            }
+            Fact::TimberYardSet(f) => {
+                self.yard_distance = f.distance.or(self.yard_distance);
+                self.yard_span = f.span.or(self.yard_span);
+            }
+            _ => {}
+        }
+    }
+}

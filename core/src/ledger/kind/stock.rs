@@ -1,0 +1,29 @@
+//! Facts of piles beyond the first count: how they were counted, what was measured of them, what they are for, how they lie on the rack.
+
+use super::{Exact, kinds};
+use crate::quantity::{Count, Id, Key, Length};
+
+kinds! {
+    /// How a count by weight came about (`counted` is that count): `sample` pieces weighed `sample_weight` grams, all of them `weight`,
+    /// with `tare` for what they were weighed in. `spread` is the share by which single pieces differ.
+    PilePiecesWeighed { haul: Id, pile: Id, counted: Id, sample: Count, sample_weight: i64, weight: i64; tare: i64, spread: Exact }
+    /// How a count by layers came about (`counted` is that count): `layers` of `per` pieces, and the `rest`.
+    PileLayersCounted { haul: Id, pile: Id, counted: Id, layers: Count, per: Count; rest: Count }
+    /// One piece of a pile was measured.
+    PieceMeasured { haul: Id, pile: Id; thickness: Length, width: Length, length: Length }
+    /// How many parts a pile is wanted for; 0 takes it away. One part takes `pieces` of the pile, or one piece gives `gives` parts.
+    /// The same part of the same pile replaces it.
+    EnoughSet { haul: Id, pile: Id, wanted: Count; part: String, job: Id, pieces: Count, gives: Count }
+    /// A moisture reading in per cent, or that a pile is plainly wet, or is not after all.
+    MoistureRead { haul: Id, pile: Id; percent: Exact, wet: bool }
+    /// The rack was walked round: so many lie there. The difference is drift.
+    PileCounted { haul: Id, pile: Id, n: Count; why: String }
+    /// Where a pile lies.
+    PilePlaced { haul: Id, pile: Id, place: String; }
+    /// Pieces on the rack are set apart for a job, not yet taken.
+    PiecesReserved { haul: Id, pile: Id, job: Id, n: Count; }
+    /// Pieces set apart are free again.
+    ReservationFreed { haul: Id, pile: Id, job: Id, n: Count; }
+    /// Good pieces left the rack for no job: burnt, given away, to jigs.
+    LeftoversGone { haul: Id, pile: Id, n: Count; to: Key }
+}

@@ -1,0 +1,20 @@
+//! Facts of woods, machines, air, the van and the timber yard.
+
+use super::{Exact, kinds};
+use crate::quantity::{Id, Key, Length, Span};
+
+kinds! {
+    /// A wood of the maker's own: kilograms a cubic metre at 12 % moisture; movement as the fraction of the width for each point of
+    /// moisture; `from` says where the figures are from. The same key replaces it; a published key is never replaced.
+    SpeciesAdded { key: Key, name: String, density: Exact; radial: Exact, tangential: Exact, from: String }
+    /// The least a machine may be fed, by its manual; with nothing said, the machine has none any more.
+    MachineMinimumSet { machine: Key; thickness: Length, width: Length, length: Length }
+    /// The air of a room: degrees Celsius and relative humidity in per cent.
+    AirRead { temperature: Exact, humidity: Exact; place: String }
+    /// The moistures in per cent a piece will live between: of one job, or of any.
+    RoomRangeSet { low: Exact, high: Exact; job: Id }
+    /// What the van may carry with nobody in it, and what a person weighs, in grams.
+    VanSet { ; payload: i64, person: i64 }
+    /// A trip to the timber yard, both ways.
+    TimberYardSet { ; distance: Length, span: Span }
+}

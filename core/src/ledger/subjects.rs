@@ -1,0 +1,102 @@
+//! What an entry is about: its haul, its job, the bench, the workshop.
+
+use super::entry::{Entry, Fact};
+use crate::quantity::Id;
+
+/// What entries are about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Subject {
+    Haul(Id),
+    Job(Id),
+    /// Every run there is: a person can be at one bench only.
+    Bench,
+    /// Rate, till, people, workshop costs.
+    Workshop,
+}
+
+/// What an entry is about: at most three subjects. A strike is about nothing of its own.
+pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
+    use Subject::{Bench, Haul, Job, Workshop};
+    match &entry.fact {
+        Fact::HaulBegan(_) => [Some(Haul(entry.id)), None, None],
+        Fact::PiecesTaken(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
+        Fact::PiecesFreed(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
+        Fact::RunStarted(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
+        Fact::RunRecalled(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
+        Fact::RunStopped(_) | Fact::RunMended(_) | Fact::PiecesDone(_) | Fact::HelperJoined(_) | Fact::HelperLeft(_) => {
+            [Some(Bench), None, None]
+        }
+        Fact::BatchPlanned(f) => [Some(Bench), Some(Job(f.job)), None],
+        Fact::JobBegan(_) => [Some(Job(entry.id)), None, None],
+        Fact::MoneySpent(f) => spent_on(f.job, f.haul),
+        Fact::DistanceDriven(f) => spent_on(f.job, f.haul),
+        Fact::RoomRangeSet(f) => [Some(f.job.map_or(Workshop, Job)), None, None],
+        Fact::Struck(_) | Fact::Restored(_) => [None, None, None],
+        fact => [of_haul(fact).map(Haul).or_else(|| of_job(fact).map(Job)).or(Some(Workshop)), None, None],
+    }
+}
+
+/// The haul of a fact that is about that haul alone.
+fn of_haul(fact: &Fact) -> Option<Id> {
+    Some(match fact {
+        Fact::HaulDescribed(f) => f.haul,
+        Fact::TripBegan(f) => f.haul,
+        Fact::TripStepped(f) => f.haul,
+        Fact::TripDescribed(f) => f.haul,
+        Fact::PileAdded(f) => f.haul,
+        Fact::PileDescribed(f) => f.haul,
+        Fact::PiecesCounted(f) => f.haul,
+        Fact::PiecesMoved(f) => f.haul,
+        Fact::PiecesRecounted(f) => f.haul,
+        Fact::PiecesSorted(f) => f.haul,
+        Fact::PiecesRejected(f) => f.haul,
+        Fact::RejectsReturned(f) => f.haul,
+        Fact::PilePiecesWeighed(f) => f.haul,
+        Fact::PileLayersCounted(f) => f.haul,
+        Fact::PieceMeasured(f) => f.haul,
+        Fact::EnoughSet(f) => f.haul,
+        Fact::MoistureRead(f) => f.haul,
+        Fact::PileCounted(f) => f.haul,
+        Fact::PilePlaced(f) => f.haul,
+        Fact::PiecesReserved(f) => f.haul,
+        Fact::ReservationFreed(f) => f.haul,
+        Fact::LeftoversGone(f) => f.haul,
+        _ => return None,
+    })
+}
+
+/// The job of a fact that is about that job alone.
+fn of_job(fact: &Fact) -> Option<Id> {
+    Some(match fact {
+        Fact::JobDescribed(f) => f.job,
+        Fact::PartPlanned(f) => f.job,
+        Fact::OperationPlanned(f) => f.job,
+        Fact::CostPlanned(f) => f.job,
+        Fact::JobEnded(f) => f.job,
+        Fact::JobReopened(f) => f.job,
+        Fact::JobMarked(f) => f.job,
+        Fact::LessonWritten(f) => f.job,
+        Fact::TagSet(f) => f.job,
+        Fact::SettleSet(f) => f.job,
+        Fact::OfferHeard(f) => f.job,
+        Fact::PriceAgreed(f) => f.job,
+        Fact::AgreementCancelled(f) => f.job,
+        Fact::PieceSold(f) => f.job,
+        Fact::PaymentReceived(f) => f.job,
+        Fact::PiecesConsigned(f) => f.job,
+        Fact::ConsignmentPaid(f) => f.job,
+        Fact::ConsignmentReturned(f) => f.job,
+        Fact::SaleReversed(f) => f.job,
+        Fact::PieceAskedFor(f) => f.job,
+        Fact::SellingGuessed(f) => f.job,
+        _ => return None,
+    })
+}
+
+/// What is spent on no job and no haul is the workshop's.
+fn spent_on(job: Option<Id>, haul: Option<Id>) -> [Option<Subject>; 3] {
+    match (job, haul) {
+        (None, None) => [Some(Subject::Workshop), None, None],
+        (job, haul) => [job.map(Subject::Job), haul.map(Subject::Haul), None],
+    }
+}

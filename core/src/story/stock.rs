@@ -1,0 +1,278 @@
+//! Lines about piles beyond the first count, and about woods, machines, air, the van and the timber yard.
+
+use super::haul::pile_facts;
+use super::size::{distance, grams, one_side, size};
+use super::words::{Read, Words};
+use super::{Teller, Told, id_of};
+use crate::ledger::Fact;
+use crate::ledger::decide::{Command, Lying, PileFacts, StockCommand, WoodCommand};
+use crate::ledger::kind::Exact;
+use crate::ledger::kind::wood as kind;
+use crate::quantity::{Decimal, Id};
+
+pub(super) const VERBS: [&str; 16] = [
+    "layers",
+    "measured",
+    "want",
+    "moisture",
+    "rack",
+    "place",
+    "reserve",
+    "unreserve",
+    "gone",
+    "buy",
+    "species",
+    "machine",
+    "air",
+    "room",
+    "van",
+    "timber-yard",
+];
+
+pub(super) fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
+    match verb {
+        "buy" => return buy(teller, words),
+        "species" | "machine" | "air" | "room" | "van" | "timber-yard" => {
+            let command = wood(teller, verb, words)?;
+            return teller.order(&Command::Wood(command)).map(drop);
+        }
+        _ => {}
+    }
+    let (at, command) = match verb {
+        "layers" => layers(teller, words)?,
+        "measured" => {
+            let at = pile(teller, words)?;
+            let ([thickness, width, length], _) = size(words)?;
+            (at, StockCommand::Measure { thickness: Some(thickness), width: Some(width), length: Some(length) })
+        }
+        "want" => want(teller, words)?,
+        "moisture" => {
+            let at = pile(teller, words)?;
+            let wet = if words.has("wet") { Some(true) } else { None };
+            let percent = if words.is_done() { None } else { Some(exact(words)?.0) };
+            (at, StockCommand::Moisture { percent, wet })
+        }
+        "place" => (pile(teller, words)?, StockCommand::Place { place: words.text()? }),
+        _ => pieces(teller, verb, words)?,
+    };
+    teller.order(&Command::Stock(at, command)).map(drop)
+}
+
+fn pile(teller: &Teller, words: &mut Words) -> Read<Lying> {
+    teller.story.names.said_pile(words).map(|(haul, pile)| Lying { haul, pile })
+}
+
+fn exact(words: &mut Words) -> Read<Exact> {
+    words.number().map(|n| Exact(n.normalize()))
+}
+
+/// `layers 4 of 12 strips rest 3`.
+fn layers(teller: &Teller, words: &mut Words) -> Read<(Lying, StockCommand)> {
+    let layers = words.count()?;
+    words.expect("of")?;
+    let per = words.count()?;
+    let at = pile(teller, words)?;
+    let rest = if words.has("rest") { words.count()? } else { 0 };
+    Ok((at, StockCommand::Layers { layers, per, rest }))
+}
+
+/// `want 20 of "legs" from squares for stands pieces 1 gives 2`.
+fn want(teller: &Teller, words: &mut Words) -> Read<(Lying, StockCommand)> {
+    let wanted = words.count()?;
+    let part = if words.has("of") { Some(words.text()?) } else { None };
+    words.expect("from")?;
+    let at = pile(teller, words)?;
+    let job = if words.has("for") { Some(teller.story.names.said_job(words)?) } else { None };
+    let pieces = if words.has("pieces") { words.count()? } else { 1 };
+    let gives = if words.has("gives") { words.count()? } else { 1 };
+    Ok((at, StockCommand::Want { part, job, wanted, pieces, gives }))
+}
+
+/// Lines that begin with a number of pieces: `rack 20 strips`, `gone 3 strips burnt`.
+fn pieces(teller: &Teller, verb: &str, words: &mut Words) -> Read<(Lying, StockCommand)> {
+    let n = words.count()?;
+    let at = pile(teller, words)?;
+    let command = match verb {
+        "rack" => StockCommand::CountRack { n, why: words.maybe_text() },
+        "gone" => StockCommand::Gone { n, to: words.key("burnt, given or jigs")? },
+        "reserve" => {
+            words.expect("for")?;
+            StockCommand::Reserve { job: teller.story.names.said_job(words)?, n }
+        }
+        _ => {
+            words.expect("from")?;
+            StockCommand::FreeReserved { job: teller.story.names.said_job(words)?, n }
+        }
+    };
+    Ok((at, command))
+}
+
+/// `buy 6 planks ash-white 1 x 6 x 96 in for 88`: a pile with a price, a haul of its own.
+fn buy(teller: &mut Teller, words: &mut Words) -> Told {
+    let n = words.count()?;
+    let name = words.word("a name for the pile")?.to_owned();
+    let facts = PileFacts { name: Some(name.clone()), ..pile_facts(words)? };
+    words.expect("for")?;
+    let (currency, units) = teller.workshop;
+    let paid = words.money(currency)?;
+    let supplier = if words.has("from") { Some(teller.story.names.said_person(words)?) } else { None };
+    let facts = teller.order(&Command::Wood(WoodCommand::Buy { units, pile: facts, n, paid, supplier }))?;
+    let haul = id_of(&facts, |fact| matches!(fact, Fact::HaulBegan(_)))?;
+    let pile: Id = id_of(&facts, |fact| matches!(fact, Fact::PileAdded(_)))?;
+    teller.story.names.hauls.insert(name.clone(), haul);
+    teller.story.names.last_haul = Some(haul);
+    teller.story.names.piles.insert(name, (haul, pile));
+    Ok(())
+}
+
+fn wood(teller: &Teller, verb: &str, words: &mut Words) -> Read<WoodCommand> {
+    Ok(match verb {
+        "species" => WoodCommand::AddSpecies(species(words)?),
+        "machine" => WoodCommand::SetMachine(machine(words)?),
+        "air" => {
+            let temperature = signed(words)?;
+            WoodCommand::ReadAir(kind::AirRead { temperature, humidity: exact(words)?, place: words.maybe_text() })
+        }
+        "room" => {
+            let (low, high) = (exact(words)?, exact(words)?);
+            let job = if words.has("for") { Some(teller.story.names.said_job(words)?) } else { None };
+            WoodCommand::SetRoom(kind::RoomRangeSet { low, high, job })
+        }
+        "van" => {
+            let payload = if words.peek() == Some("person") { None } else { Some(grams(words)?) };
+            let person = if words.has("person") { Some(grams(words)?) } else { None };
+            WoodCommand::SetVan(kind::VanSet { payload, person })
+        }
+        _ => {
+            let far = Some(distance(words)?.0);
+            let span = if words.is_done() { None } else { Some(words.minutes()?) };
+            WoodCommand::SetTimberYard(kind::TimberYardSet { distance: far, span })
+        }
+    })
+}
+
+/// Degrees may lie below nothing.
+fn signed(words: &mut Words) -> Read<Exact> {
+    words.take("a number", |word| match word.strip_prefix('-') {
+        Some(below) => super::words::number(below).map(|n| Exact((Decimal::ZERO.saturating_sub(n)).normalize())),
+        None => super::words::number(word).map(|n| Exact(n.normalize())),
+    })
+}
+
+/// `species own-apple "apple" 760 radial 0.002 tangential 0.0035 from "weighed at home"`.
+fn species(words: &mut Words) -> Read<kind::SpeciesAdded> {
+    let key = words.key("a key")?;
+    let (name, density) = (words.text()?, exact(words)?);
+    let radial = if words.has("radial") { Some(exact(words)?) } else { None };
+    let tangential = if words.has("tangential") { Some(exact(words)?) } else { None };
+    let from = if words.has("from") { Some(words.text()?) } else { None };
+    Ok(kind::SpeciesAdded { key, name, density, radial, tangential, from })
+}
+
+/// `machine jointer length 12 in thickness 3/8 in`.
+fn machine(words: &mut Words) -> Read<kind::MachineMinimumSet> {
+    let machine = words.key("a machine")?;
+    let [mut thickness, mut width, mut length] = [None, None, None];
+    while !words.is_done() {
+        let side = words.word("thickness, width or length")?;
+        let said = Some(one_side(words)?);
+        match side {
+            "thickness" => thickness = said,
+            "width" => width = said,
+            "length" => length = said,
+            _ => return words.no("thickness, width or length before it"),
+        }
+    }
+    Ok(kind::MachineMinimumSet { machine, thickness, width, length })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::ledger::fold;
+    use crate::quantity::{Decimal, Length};
+    use crate::story::{Story, Why, tell};
+
+    const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ash ash-white 1 x 2 x 20 in\ncount 30 ash\n\
+        job stools \"Stools\" 2 spec\n";
+
+    fn told(lines: &str) -> Story {
+        tell(&format!("{START}{lines}"))
+    }
+
+    /// How the pile stands: taken, on the rack, reserved, lost.
+    #[track_caller]
+    fn check(lines: &str, wanted: [u32; 4]) {
+        let story = told(lines);
+        assert_eq!(story.refused, [], "{lines}");
+        let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        let pile = haul.pile(story.names.pile("ash").unwrap()).unwrap();
+        assert_eq!([pile.taken, pile.on_rack(), pile.reserved(), pile.lost()], wanted, "{lines}");
+    }
+
+    #[test]
+    fn a_pile_is_counted_measured_and_kept_on_the_rack() {
+        check("layers 4 of 5 ash rest 3", [53, 53, 0, 0]);
+        check("layers 4 of 5 ash\nundo", [30, 30, 0, 0]);
+        check("rack 27 ash \"dark corner\"", [30, 27, 0, 3]);
+        check("rack 33 ash", [30, 33, 0, 0]);
+        check("take 10 ash for stools\ngone 3 ash burnt\nreserve 4 ash for stools", [30, 17, 4, 3]);
+        check("reserve 4 ash for stools\ntake 3 ash for stools", [30, 27, 1, 0]);
+        check("reserve 4 ash for stools\nunreserve 4 ash from stools", [30, 30, 0, 0]);
+        check("recount 26 ash\nrack 20 ash\ngone 2 ash given\nundo", [26, 20, 0, 6]);
+    }
+
+    #[test]
+    fn what_can_not_be_is_refused() {
+        for line in [
+            "layers 0 of 5 ash",
+            "layers 9999 of 9999 ash",
+            "rack 10000 ash",
+            "gone 31 ash burnt",
+            "reserve 31 ash for stools",
+            "unreserve 1 ash from stools",
+            "moisture ash 251",
+            "room 9 6",
+            "machine jointer length 30 m",
+            "buy 0 planks ash-white 1 x 6 x 96 in for 88",
+            "species own-x \"\" 700",
+        ] {
+            assert_eq!(told(line).refused.len(), 1, "{line}");
+        }
+    }
+
+    #[test]
+    fn what_others_may_have_is_not_given_away() {
+        let story = told("job desk \"Desk\" 1 spec\nreserve 25 ash for stools\ntake 6 ash for desk\ngone 6 ash burnt\ntake 5 ash for desk");
+        assert_eq!(story.refused.iter().map(|(line, _)| *line).collect::<Vec<_>>(), [8, 9], "{:?}", story.refused);
+    }
+
+    #[test]
+    fn woods_machines_air_and_the_van_are_known() {
+        let story = told(
+            "species own-apple \"apple\" 760 tangential 0.0035\nmachine jointer length 12 in\nmachine planer length 12 in thickness 3/16 in\n\
+             machine jointer\nair -2.5 80\nroom 6 10\nvan 1500 lb person 180 lb\ntimber-yard 20 miles 60 min\n\
+             buy 6 planks ash-white 1 x 6 x 96 in for 88\nmoisture ash wet\nmoisture ash 14.5",
+        );
+        assert_eq!(story.refused, [] as [(u32, Why); 0]);
+        let wood = fold::workshop(&story.book).wood;
+        assert_eq!(wood.species.len(), 1);
+        assert_eq!(wood.machines.values().map(|m| m.length).collect::<Vec<_>>(), [Length::INCH.times(12).ok()]);
+        assert_eq!(wood.room, Some((Decimal::from(6), Decimal::from(10))));
+        let air = wood.air.unwrap().0;
+        assert_eq!((air.temperature.0, air.humidity.0), (Decimal::new(-25, 1), Decimal::from(80)));
+        assert_eq!((wood.payload, wood.yard_span.map(|span| span.as_minutes())), (Some(680_389), Some(60)));
+        let bought = fold::haul(&story.book, story.names.haul("planks").unwrap()).unwrap();
+        assert_eq!((bought.bought, bought.taken(), bought.spent().unwrap().to_string()), (true, 6, "88.00 USD".into()));
+        let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        let damp = haul.piles[0].dampness.unwrap();
+        assert_eq!((damp.percent, damp.wet), (Some(Decimal::new(145, 1)), false));
+    }
+
+    #[test]
+    fn a_drive_shared_with_errands_is_shared_in_miles_and_minutes() {
+        let story = told("trip wheel 60 min 40 miles at 0.725 share 0.25\ntrip share 1.5\ntrip share 0");
+        assert_eq!(story.refused.len(), 2, "{:?}", story.refused);
+        let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        assert_eq!((haul.trips[0].wheel().as_minutes(), haul.spent().unwrap().to_string()), (15, "7.25 USD".into()));
+    }
+}
