@@ -3,6 +3,7 @@
 mod load;
 mod pile;
 mod trip;
+pub mod worth;
 
 pub use load::Load;
 pub use pile::Pile;
