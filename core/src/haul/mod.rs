@@ -1,7 +1,10 @@
 //! Hauls: what trips brought, in piles of pieces alike.
 
+pub mod after;
+pub mod go;
 mod load;
 mod pile;
+pub mod take;
 mod trip;
 pub mod worth;
 
