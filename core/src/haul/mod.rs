@@ -8,7 +8,7 @@ pub mod take;
 mod trip;
 pub mod worth;
 
-pub use load::Load;
+pub use load::{Aboard, Heavy, Load};
 pub use pile::Pile;
 pub use trip::{Trip, TripNow, Where};
 
