@@ -185,6 +185,8 @@ fn the_haul() {
     assert_eq!(good, ["50.4", "32.1", "7.6"]);
     assert_eq!((litres(haul.volumes.gross, 1), litres(haul.volumes.good, 1)), ("123.2".into(), "90.1".into()));
     assert_eq!(format!("{:.1}", haul.weight.unwrap().as_kg()), "86.9");
+    let load = fivebar_core::ledger::fold::haul(&maker.book, haul.haul).unwrap().load();
+    assert_eq!((format!("{:.1}", load.mass.as_kg()), load.warns()), ("86.9".into(), false));
     assert_eq!(haul.costs, Some(maker.money("23.30")));
     assert_eq!((haul.wheel.plus(haul.bin).as_minutes(), haul.sorting.as_minutes()), (170, 64));
 }

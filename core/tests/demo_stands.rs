@@ -225,6 +225,8 @@ fn the_haul() {
         ("46.80".into(), "31.66".into(), "17.94".into())
     );
     assert_eq!(format!("{:.1}", haul.weight.unwrap().as_lb()), "163.5");
+    let load = fivebar_core::ledger::fold::haul(&maker.book, haul.haul).unwrap().load();
+    assert_eq!((format!("{:.1}", load.mass.as_lb()), load.warns()), ("163.5".into(), false));
     assert!(haul.weight_guessed);
     assert_eq!(haul.costs, Some(maker.money("28.08")));
     assert_eq!(shown(haul.cost_per_good.unwrap(), 2), "0.89");

@@ -1,11 +1,15 @@
 //! Hauls: what trips brought, in piles of pieces alike.
 
+pub mod after;
+pub mod go;
 mod load;
 mod pile;
 mod stock;
+pub mod take;
 mod trip;
+pub mod worth;
 
-pub use load::Load;
+pub use load::{Aboard, Heavy, Load};
 pub use pile::{Dampness, Measured, Pile, Want, Weighed};
 pub use stock::Stock;
 pub use trip::{Trip, TripNow, Where};

@@ -144,7 +144,19 @@ impl Pile {
     /// # Errors
     /// [`crate::refusal::Refusal::OutOfRange`].
     pub fn piece(&self) -> Answer<Option<Volume>> {
-        let Some(((thickness, width), length)) = self.thickness.zip(self.width).zip(self.middle()) else { return Ok(None) };
+        self.piece_of(self.middle())
+    }
+
+    /// The volume of one piece as measured rough at the long end of its band: for loads. `None` without a size.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::OutOfRange`].
+    pub fn longest_piece(&self) -> Answer<Option<Volume>> {
+        self.piece_of(self.length_to.or(self.length))
+    }
+
+    fn piece_of(&self, length: Option<Length>) -> Answer<Option<Volume>> {
+        let Some(((thickness, width), length)) = self.thickness.zip(self.width).zip(length) else { return Ok(None) };
         Volume::of(thickness, width, length).map(Some)
     }
 

@@ -78,8 +78,8 @@ pub fn get_of(charge: Decimal, take: Take) -> Answer<Decimal> {
 mod tests {
     use super::*;
     use crate::money::figures::{d, shown, usd};
-    use crate::money::sums::clean;
     use crate::quantity::Side;
+    use crate::quantity::sums::clean;
 
     fn terms(tax: &str, side: Side, share: &str, fixed: &str) -> Terms {
         Terms { tax: Tax { rate: d(tax), side }, fee: Fee { share: d(share), fixed: d(fixed) } }

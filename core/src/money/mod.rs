@@ -19,8 +19,9 @@ pub mod rate;
 pub mod replacement;
 pub mod share;
 pub mod staged;
-mod sums;
 pub mod tax;
+
+use crate::quantity::sums;
 
 /// Figures as text, for the tables of tests.
 #[cfg(test)]

@@ -12,7 +12,7 @@ impl Mass {
     /// The most one weighing may come to: ten tonnes.
     pub const MOST: Mass = Mass(10_000.0);
 
-    pub fn kg(kg: f64) -> Mass {
+    pub const fn kg(kg: f64) -> Mass {
         Mass(kg)
     }
     /// A mass of so many pounds.

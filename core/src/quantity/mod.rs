@@ -17,6 +17,7 @@ pub mod reading;
 mod set;
 mod sorted;
 mod spelled;
+pub(crate) mod sums;
 mod take;
 mod units;
 mod volume;

@@ -2,6 +2,7 @@
 
 use super::carried::JobShare;
 use super::shop::Shop;
+use crate::haul::worth::Yields;
 use crate::ledger::fold::Job;
 use crate::money::replacement::{BOUGHT_YIELD, BoardPrice, replaced};
 use crate::quantity::{Decimal, Mass, Money, Volume};
@@ -9,7 +10,7 @@ use crate::refusal::Answer;
 use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
 
 /// Good offcuts to finished pieces, before the maker has history. Our judgement, no source.
-pub const OFFCUT_YIELD: Decimal = Decimal::from_parts(45, 0, 0, false, 2);
+pub const OFFCUT_YIELD: Decimal = Yields::USUAL.offcut;
 
 /// Volumes and yields; none where a size is missing or no part is planned.
 #[derive(Clone, Debug, PartialEq)]

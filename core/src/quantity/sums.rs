@@ -1,6 +1,6 @@
 //! Sums step by step, each step checked, nothing rounded on the way. Invariants 7 and 8.
 
-use crate::quantity::{Currency, Decimal, Money, Span, half_up};
+use super::{Currency, Decimal, Money, Span, half_up};
 use crate::refusal::{Answer, Refusal};
 
 /// Digits kept when a sum that was divided is put right again: a third times three is one.
@@ -70,7 +70,11 @@ pub fn not_below_nothing(met: Decimal) -> Answer<Decimal> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::money::figures::d;
+
+    #[track_caller]
+    fn d(text: &str) -> Decimal {
+        text.parse().unwrap()
+    }
 
     #[test]
     fn a_tie_survives_a_division() {
