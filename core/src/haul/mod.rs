@@ -1,8 +1,12 @@
 //! Hauls: what trips brought, in piles of pieces alike.
 
+pub mod enough;
 mod load;
 mod pile;
+pub mod rejects;
+pub mod sample;
 mod trip;
+pub mod weighing;
 
 pub use load::Load;
 pub use pile::Pile;
