@@ -1,6 +1,6 @@
 //! Why the answer was no: a closed list of facts, no prose. The sentences live with the words of the face.
 
-use crate::quantity::{Currency, Decimal, Id, Length, Moment, Money, Span};
+use crate::quantity::{Count, Currency, Decimal, Grams, Id, Length, Moment, Money, Span};
 
 /// Why a command or a sum was refused. Each carries what it met and the limit it met.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -89,6 +89,14 @@ pub enum Refusal {
     NameTooLong { met: usize, most: usize },
     /// More heads at one run than it may have.
     TooManyHeads { would_be: u32, most: u32 },
+    /// Fewer pieces counted than say anything of a pile's weight.
+    SampleTooSmall { met: Count, least: Count },
+    /// A counted sample that weighs more than the pile.
+    SampleTooHeavy { sample: Grams, pile: Grams },
+    /// More pieces measured than the pile holds.
+    SampleMoreThanPile { measured: Count, there: Count },
+    /// A scale that shows no more than the tare: no wood is on it.
+    UnderTare { met: Grams, tare: Grams },
 }
 
 /// What a command or a sum gives.

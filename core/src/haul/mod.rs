@@ -1,12 +1,16 @@
 //! Hauls: what trips brought, in piles of pieces alike.
 
 pub mod after;
+pub mod enough;
 pub mod go;
 mod load;
 mod pile;
+pub mod rejects;
+pub mod sample;
 mod stock;
 pub mod take;
 mod trip;
+pub mod weighing;
 pub mod worth;
 
 pub use load::{Aboard, Heavy, Load};

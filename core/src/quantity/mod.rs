@@ -1,10 +1,12 @@
 //! Quantities: length, money, moment, span, volume, mass, count. Each knows its own limits, none knows the trade.
 
 mod cash;
+pub mod chance;
 mod clock;
 mod count;
 mod currency;
 pub mod exact;
+mod grams;
 mod id;
 mod key;
 mod length;
@@ -27,6 +29,7 @@ pub use cash::{Cash, round_to_cash};
 pub use clock::Clock;
 pub use count::{Count, PILE_MOST};
 pub use currency::Currency;
+pub use grams::Grams;
 pub use id::Id;
 pub use key::Key;
 pub use length::Length;

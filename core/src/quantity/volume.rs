@@ -47,6 +47,14 @@ impl Volume {
         self.0.checked_add(other.0).map(Volume).ok_or(Refusal::OutOfRange)
     }
 
+    /// One of `n` equal parts, down to a cubic nanometre.
+    ///
+    /// # Errors
+    /// [`Refusal::NothingToShareBy`] for no parts.
+    pub fn over(self, n: Count) -> Answer<Volume> {
+        self.0.checked_div(i128::from(n)).map(Volume).ok_or(Refusal::NothingToShareBy)
+    }
+
     /// What is left after another is taken; nothing if that was more.
     pub fn less(self, other: Volume) -> Volume {
         Volume(self.0.saturating_sub(other.0).max(0))
@@ -186,6 +194,7 @@ mod tests {
         let most = Volume(i128::MAX);
         assert_eq!((most.times(2), most.plus(most)), (Err(Refusal::OutOfRange), Err(Refusal::OutOfRange)));
         assert_eq!(Volume::ZERO.less(most), Volume::ZERO);
+        assert_eq!((most.over(0), most.over(1)), (Err(Refusal::NothingToShareBy), Ok(most)));
         assert_eq!(most.share_of(Volume::ZERO), Err(Refusal::NothingToShareBy));
         // The fullest haul: 200 piles of 9 999 pieces of 20 m cubed.
         let piece = Volume::of(Length::PIECE_MOST, Length::PIECE_MOST, Length::PIECE_MOST).unwrap();

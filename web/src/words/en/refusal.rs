@@ -1,10 +1,10 @@
 //! English: why the answer was no. What did not happen, what is safe, what to do, with the limit.
 
-use super::common::{length_unit, pieces};
+use super::common::{length_unit, mass_unit, pieces};
 use crate::app::news::Trouble;
 use crate::words::Speech;
 use fivebar_core::quantity::reading::{Misread, Quantity};
-use fivebar_core::quantity::{Decimal, Length, Money, Units};
+use fivebar_core::quantity::{Decimal, Grams, Length, Money, Units};
 use fivebar_core::refusal::Refusal;
 
 /// A trouble or refusal, worded.
@@ -121,6 +121,21 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::TooManyHeads { would_be, most } => {
             said(format!("Not taken: {would_be} heads, and one run has at most {most}."), "Write the others down apart.")
         }
+        Refusal::SampleTooSmall { met, least } => said(
+            format!("Not counted: a sample of {} says too little; it takes at least {}.", count(*met), count(*least)),
+            "Count out more of the pile.",
+        ),
+        Refusal::SampleTooHeavy { sample, pile } => {
+            let (sample, pile) = (weighed(*sample, speech), weighed(*pile, speech));
+            said(format!("Not counted: the sample weighs {sample}, and the whole pile {pile}."), "Weigh both again.")
+        }
+        Refusal::SampleMoreThanPile { measured, there } => {
+            said(format!("Not taken: you measured {} of a pile of {}.", count(*measured), count(*there)), "Check both counts.")
+        }
+        Refusal::UnderTare { met, tare } => {
+            let (met, tare) = (weighed(*met, speech), weighed(*tare, speech));
+            said(format!("Not counted: the scale shows {met}, and the tare is {tare}: no wood is on it."), "Weigh again.")
+        }
         Refusal::MoneyBelowNothing { met } => {
             said(format!("Not taken: {} is below nothing.", speech.money(*met)), "Leave the minus sign away.")
         }
@@ -136,6 +151,13 @@ fn in_own_unit(length: Length, speech: &dyn Speech) -> String {
         }
         Units::Metric => format!("{} mm", speech.length(length, Units::Metric)),
     }
+}
+
+/// A reading of a scale in the maker's own unit, so fine that two readings a gram apart differ in kilograms.
+fn weighed(grams: Grams, speech: &dyn Speech) -> String {
+    let (mass, unit) = (grams.mass(), mass_unit(speech.units()));
+    let amount = if speech.units() == Units::Inch { mass.as_lb() } else { mass.as_kg() };
+    format!("{} {unit}", speech.number(Decimal::try_from(amount).unwrap_or_default(), 0, 3))
 }
 
 fn per_cent(share: Decimal, speech: &dyn Speech) -> String {

@@ -5,7 +5,7 @@ use crate::app::news::NotRead;
 use crate::words::Plain;
 use crate::words::en::copies;
 use fivebar_core::ledger::line::document::DocumentTrouble;
-use fivebar_core::quantity::{Currency, Id, Moment, Span};
+use fivebar_core::quantity::{Currency, Grams, Id, Moment, Span};
 
 /// The codes of a closed list. A new one does not compile before it is listed here, and does not pass before it has a row.
 macro_rules! codes {
@@ -19,7 +19,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown RangeUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown RangeUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -42,6 +42,10 @@ fn inches(n: i64) -> Length {
 
 fn d(text: &str) -> Decimal {
     text.parse().unwrap()
+}
+
+fn grams(n: i64) -> Grams {
+    Grams::new(n).unwrap()
 }
 
 fn hours(n: i64) -> Span {
@@ -151,6 +155,22 @@ fn of_things() -> Vec<Row> {
         (NameMissing, "Nothing was named.", "Type a name first."),
         (NameTooLong { met: 300, most: 200 }, "Not taken: 300 letters, and a name has at most 200.", "Make it shorter."),
         (TooManyHeads { would_be: 30, most: 20 }, "Not taken: 30 heads, and one run has at most 20.", "Write the others down apart."),
+        (
+            SampleTooSmall { met: 4, least: 5 },
+            "Not counted: a sample of 4 pieces says too little; it takes at least 5 pieces.",
+            "Count out more of the pile.",
+        ),
+        (
+            SampleTooHeavy { sample: grams(2_001), pile: grams(2_000) },
+            "Not counted: the sample weighs 4.411 lb, and the whole pile 4.409 lb.",
+            "Weigh both again.",
+        ),
+        (SampleMoreThanPile { measured: 2, there: 1 }, "Not taken: you measured 2 pieces of a pile of 1 piece.", "Check both counts."),
+        (
+            UnderTare { met: grams(1_500), tare: grams(1_500) },
+            "Not counted: the scale shows 3.307 lb, and the tare is 3.307 lb: no wood is on it.",
+            "Weigh again.",
+        ),
     ]
 }
 
@@ -171,6 +191,8 @@ fn limits_are_said_in_the_makers_own_units() {
     let refusal =
         Refusal::LengthOutOfRange { met: inches(1_125), least: Length::nm(1_000_000).unwrap(), most: Length::nm(20_000_000_000).unwrap() };
     assert_eq!(refused(&refusal, &metric).what, "Not taken: 28575 mm is not between 1 mm and 20000 mm.");
+    let refusal = Refusal::SampleTooHeavy { sample: grams(2_001), pile: grams(2_000) };
+    assert_eq!(refused(&refusal, &metric).what, "Not counted: the sample weighs 2.001 kg, and the whole pile 2 kg.");
 }
 
 #[test]

@@ -1,0 +1,73 @@
+//! What a scale shows: whole grams.
+
+use super::Mass;
+use crate::refusal::{Answer, Refusal};
+
+/// A reading of a scale. Never negative, ten tonnes at most.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Grams(u32);
+
+impl Grams {
+    pub const ZERO: Grams = Grams(0);
+    /// As much as one weighing may come to: ten tonnes.
+    pub const MOST: Grams = Grams(10_000_000);
+
+    /// So many grams.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`] below nothing or above ten tonnes.
+    pub fn new(grams: i64) -> Answer<Grams> {
+        u32::try_from(grams).map(Grams).ok().filter(|grams| *grams <= Self::MOST).ok_or(Refusal::OutOfRange)
+    }
+
+    /// A mass to the nearest gram.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`] below nothing or above ten tonnes.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Grams, Mass};
+    /// assert_eq!(Grams::of(Mass::lb(1.0)), Grams::new(454));
+    /// ```
+    pub fn of(mass: Mass) -> Answer<Grams> {
+        let grams = (mass.as_kg() * 1000.0).round();
+        // Within the limits a float of whole grams is that whole number.
+        if (0.0..=f64::from(Self::MOST.0)).contains(&grams) { Ok(Grams(grams as u32)) } else { Err(Refusal::OutOfRange) }
+    }
+
+    pub fn as_grams(self) -> u32 {
+        self.0
+    }
+
+    pub fn mass(self) -> Mass {
+        Mass::kg(f64::from(self.0) / 1000.0)
+    }
+
+    /// What is left after another is taken off; nothing if that was more.
+    pub fn less(self, other: Grams) -> Grams {
+        Grams(self.0.saturating_sub(other.0))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(grams: i64, wanted: Option<u32>) {
+        assert_eq!(Grams::new(grams).map(Grams::as_grams).ok(), wanted);
+        assert_eq!(Grams::of(Mass::kg(grams as f64 / 1000.0)).map(Grams::as_grams).ok(), wanted);
+    }
+
+    #[test]
+    fn inv08_a_reading_has_limits() {
+        check(0, Some(0));
+        check(1, Some(1));
+        check(10_000_000, Some(10_000_000));
+        check(10_000_001, None);
+        check(-1, None);
+        assert_eq!(Grams::of(Mass::kg(f64::NAN)), Err(Refusal::OutOfRange));
+        assert_eq!(Grams(7).less(Grams(9)), Grams::ZERO);
+        assert_eq!(Grams(1_250).mass(), Mass::kg(1.25));
+    }
+}

@@ -1,0 +1,164 @@
+//! Laws of counting by chance: of enough, of the share of rejects, of weighing and of samples.
+
+use fivebar_core::haul::enough::{Enough, Held, LIKELY, Least, MOST, SURE, scarcest};
+use fivebar_core::haul::rejects::{RejectShare, Seen};
+use fivebar_core::haul::sample::{Sides, sizes};
+use fivebar_core::haul::weighing::{Lies, OnScale, Spread, Weighing};
+use fivebar_core::quantity::chance::{BetaBinomial, student};
+use fivebar_core::quantity::{Decimal, Grams, Length};
+use proptest::prelude::*;
+
+/// Figures that differ by less differ by the rounding of floats alone.
+const DUST: f64 = 1e-11;
+
+fn seen(most: u32) -> impl Strategy<Value = Seen> {
+    (0..=most, 0..=most).prop_map(|(rejected, good)| Seen { rejected, good })
+}
+
+/// After a supplier's past and some sorting, of which there may be none.
+fn share() -> impl Strategy<Value = RejectShare> {
+    (seen(2_000), seen(60)).prop_map(|(past, now)| RejectShare::of_supplier(past).after(now))
+}
+
+fn held() -> impl Strategy<Value = Held> {
+    (0_u32..60, 0_u32..60, 0_u32..600, 0_u32..30).prop_map(|(good, rejected, unsorted, used)| Held { good, rejected, unsorted, used })
+}
+
+fn grams(grams: u32) -> Grams {
+    Grams::new(grams.into()).unwrap()
+}
+
+fn lies() -> impl Strategy<Value = Lies> {
+    prop_oneof![Just(Lies::InPile), Just(Lies::Apart)]
+}
+
+proptest! {
+    #[test]
+    fn more_pieces_never_lower_the_chance_and_a_larger_target_never_raises_it(held in held(), pieces in 0_u32..500, share in share()) {
+        let chance = |pieces, held| Enough::of(pieces, held, &share).unwrap().chance;
+        let now = chance(pieces, held);
+        prop_assert!((0.0..=1.0).contains(&now));
+        let (one_more, one_good) = (Held { unsorted: held.unsorted + 1, ..held }, Held { good: held.good + 1, ..held });
+        prop_assert!(now <= chance(pieces, one_more) + DUST);
+        prop_assert!(now <= chance(pieces, one_good) + DUST);
+        prop_assert!(chance(pieces + 1, held) <= now + DUST);
+    }
+
+    /// The least count is enough, one piece fewer is not, and more certainty never takes fewer.
+    #[test]
+    fn the_least_count_is_the_least(held in held(), pieces in 1_u32..500, share in share()) {
+        let enough = Enough::of(pieces, held, &share).unwrap();
+        let known = held.taken() - held.unsorted;
+        let chance = |taken: u32| Enough::of(pieces, Held { unsorted: taken - known, ..held }, &share).unwrap().chance;
+        for (least, sure) in [(enough.likely, LIKELY), (enough.sure, SURE)] {
+            match least {
+                Least::Taken(n) => {
+                    prop_assert!(sure <= chance(n));
+                    prop_assert!(n == known || chance(n - 1) < sure);
+                }
+                Least::NotFromThisSupplier => prop_assert!(chance(known + MOST - held.good) < sure),
+            }
+        }
+        if let (Least::Taken(likely), Least::Taken(sure)) = (enough.likely, enough.sure) {
+            prop_assert!(likely <= sure);
+        }
+        prop_assert_eq!(enough.can_stop(), enough.more_until_sure() == Some(0));
+    }
+
+    #[test]
+    fn the_scarce_one_has_the_least_chance(piles in proptest::collection::vec((held(), 1_u32..200), 1..6), share in share()) {
+        let all: Vec<_> = piles.iter().map(|(held, pieces)| Enough::of(*pieces, *held, &share).unwrap()).collect();
+        let scarce = all[scarcest(&all).unwrap()];
+        prop_assert!(all.iter().all(|other| scarce.chance < other.chance || scarce.chance == other.chance && other.short() <= scarce.short()));
+    }
+
+    /// What is seen moves the share towards itself and never past itself, and a past never weighs more than 20 pieces.
+    #[test]
+    fn the_share_moves_towards_what_is_seen(past in seen(100_000), now in seen(9_999)) {
+        let before = RejectShare::of_supplier(past);
+        prop_assert!(before.weight() <= Decimal::from(20) && Decimal::from(12) <= before.weight());
+        let after = before.after(now);
+        prop_assert_eq!(after.weight(), before.weight() + Decimal::from(now.sorted()));
+        let Some(showed) = Decimal::from(now.rejected).checked_div(Decimal::from(now.sorted())) else {
+            prop_assert_eq!(after, before);
+            return Ok(());
+        };
+        let dust = Decimal::new(1, 24);
+        prop_assert!((after.mean() - showed).abs() <= (before.mean() - showed).abs() + dust);
+        prop_assert!((before.mean().min(showed) - dust..=before.mean().max(showed) + dust).contains(&after.mean()));
+    }
+
+    /// Sorting in two goes says the same as in one, in either order.
+    #[test]
+    fn sorting_adds_up(one in seen(5_000), other in seen(5_000)) {
+        let before = RejectShare::guess();
+        prop_assert_eq!(before.after(one).after(other), before.after(Seen::pooled([other, one])));
+    }
+
+    #[test]
+    fn a_count_of_pieces_alike_is_exact(
+        piece in 1_u32..1_000, counted in 5_u32..60, others in 0_u32..9_000, tare in 0_u32..9_000, lies in lies(),
+    ) {
+        let n = counted + others;
+        let on_scale = |n: u32| OnScale { shows: grams(piece * n + tare), tare: grams(tare) };
+        let spread = Spread::measured(&[grams(piece); 3]).unwrap().unwrap();
+        let weighed = Weighing { counted, sample: on_scale(counted), pile: on_scale(n), lies }.count(spread).unwrap();
+        prop_assert_eq!((weighed.n, weighed.least, weighed.most), (n, n, n));
+    }
+
+    /// A larger sample of the same pieces is never less certain; apart is never more certain than in the pile.
+    #[test]
+    fn a_larger_sample_is_never_worse(piece in 1_u32..1_000, counted in 5_u32..60, others in 1_u32..5_000) {
+        let of = |counted: u32, lies| {
+            let on_scale = |n: u32| OnScale::bare(grams(piece * n));
+            Weighing { counted, sample: on_scale(counted), pile: on_scale(61 + others), lies }.count(Spread::BAND).unwrap()
+        };
+        let (small, large, apart) = (of(counted, Lies::InPile), of(counted + 1, Lies::InPile), of(counted, Lies::Apart));
+        prop_assert!(large.spread <= small.spread && small.spread <= apart.spread);
+        prop_assert!(apart.least <= small.least && small.least <= small.n && small.n <= small.most && small.most <= apart.most);
+        prop_assert!(counted <= small.least);
+    }
+
+    /// The mean lies among what was measured, the interval around the mean, and pieces alike leave no doubt.
+    #[test]
+    fn a_mean_lies_among_what_was_measured(lengths in proptest::collection::vec(1_000_000_i64..20_000_000_000, 1..30), more in 0_u32..900) {
+        let side = |nm| Length::nm(nm).unwrap();
+        let pieces: Vec<_> = lengths.iter().map(|nm| Sides { thickness: Length::INCH, width: Length::FOOT, length: side(*nm) }).collect();
+        let found = sizes(&pieces, u32::try_from(lengths.len()).unwrap() + more).unwrap();
+        let (low, high) = found.length.ends();
+        prop_assert!(low <= found.length.mean && found.length.mean <= high);
+        let (least, most) = (lengths.iter().min().unwrap(), lengths.iter().max().unwrap());
+        prop_assert!((side(*least)..=side(*most)).contains(&found.length.mean));
+        prop_assert_eq!(found.length.off.is_none(), lengths.len() == 1 && more > 0);
+        prop_assert!(found.thickness.off.is_none_or(|off| off < DUST));
+        // The other sides being alike, the volume may be off by as much as the length.
+        let (length, volume) = (found.length.off.unwrap_or(0.0), found.volume.off.unwrap_or(0.0));
+        prop_assert!((length - volume).abs() <= DUST * (1.0 + length));
+    }
+
+    /// Student's t falls with the pieces measured and rises with the chance asked for.
+    #[test]
+    fn students_t_falls_with_every_piece(free in 1_u32..300, chance in 0.05_f64..0.98) {
+        let t = |chance, free| student(chance, free).unwrap();
+        prop_assert!(t(chance, free + 1) < t(chance, free));
+        prop_assert!(t(chance, free) < t(chance + 0.01, free));
+    }
+}
+
+/// The figures to the last bit. A test in the browser holds the same ones: a phone and a terminal say the same.
+#[test]
+fn floats_are_the_same_everywhere() {
+    let at_least = |(n, alpha, beta), k| BetaBinomial::new(n, alpha, beta).unwrap().at_least(k);
+    let ours = [
+        at_least((38, 9.0, 3.0), 20),
+        at_least((999, 0.06, 19.94), 990),
+        at_least((9_999, 2_010.0, 709.5), 7_500),
+        student(0.95, 4).unwrap(),
+        student(0.8, 1).unwrap(),
+        student(0.95, 9_998).unwrap(),
+    ];
+    assert_eq!(
+        ours.map(f64::to_bits),
+        [4606642186702074777, 4053291669513073540, 4593645478342737264, 4613434417370609113, 4614112746015610797, 4611506780959959550]
+    );
+}
