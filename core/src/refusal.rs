@@ -73,6 +73,14 @@ pub enum Refusal {
     WoodUnknown { key: String },
     /// A moisture no wood holds.
     MoistureOutOfRange { most: Decimal },
+    /// Air colder or hotter than the table of moistures, in degrees Celsius.
+    TemperatureOutOfRange { least: Decimal, most: Decimal },
+    /// A relative humidity no air has, in per cent.
+    HumidityOutOfRange { most: Decimal },
+    /// A moisture from or to which nobody published how wood moves, in per cent.
+    MovementUnknown { least: Decimal, most: Decimal },
+    /// A room whose dampest wood would be drier than its driest.
+    RoomUpsideDown { low: Decimal, high: Decimal },
     /// The run has ended already.
     RunHasEnded { run: Id },
     /// The time is in another run of the same person already: no minute is paid twice.

@@ -84,6 +84,20 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::MoistureOutOfRange { most } => {
             said(format!("Not taken: no wood holds that much water. The most is {} %.", speech.number(*most, 0, 1)), "Check the reading.")
         }
+        Refusal::TemperatureOutOfRange { least, most } => {
+            said(format!("Not taken: the table goes from {} to {}.", degrees(*least, speech), degrees(*most, speech)), "Check the reading.")
+        }
+        Refusal::HumidityOutOfRange { most } => {
+            said(format!("Not taken: no air has that humidity. The most is {} %.", speech.number(*most, 0, 1)), "Check the reading.")
+        }
+        Refusal::MovementUnknown { least, most } => {
+            let (least, most) = (speech.number(*least, 0, 1), speech.number(*most, 0, 1));
+            said(format!("Not worked out: how wood moves is known from {least} to {most} % moisture."), "Say a moisture between them.")
+        }
+        Refusal::RoomUpsideDown { low, high } => {
+            let (low, high) = (speech.number(*low, 0, 1), speech.number(*high, 0, 1));
+            said(format!("Not taken: a room from {low} to {high} % moisture ends before it begins."), "Say the dry season first.")
+        }
         Refusal::JobHasEnded => said("Not done: you are done with this job.".into(), "Take the job up again first."),
         Refusal::JobNotEnded => said("Not done: the job goes on.".into(), "There is nothing to take up again."),
         Refusal::SizeMissing => said("Not worked out: a pile of this job has no size yet.".into(), "Name its size on Count, under Sort."),
@@ -131,6 +145,17 @@ fn in_own_unit(length: Length, speech: &dyn Speech) -> String {
             format!("{} in", speech.number(inches, 0, 2))
         }
         Units::Metric => format!("{} mm", speech.length(length, Units::Metric)),
+    }
+}
+
+/// Degrees Celsius in the maker's own, to a whole one.
+fn degrees(celsius: Decimal, speech: &dyn Speech) -> String {
+    match speech.units() {
+        Units::Inch => {
+            let fahrenheit = celsius.checked_mul(Decimal::new(18, 1)).and_then(|nine_fifths| nine_fifths.checked_add(Decimal::from(32)));
+            format!("{} °F", speech.number(fahrenheit.unwrap_or_default(), 0, 0))
+        }
+        Units::Metric => format!("{} °C", speech.number(celsius, 0, 1)),
     }
 }
 

@@ -19,7 +19,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -102,7 +102,6 @@ fn of_figures() -> Vec<Row> {
         ),
         (StagesDoNotMeet { sum: d("0.9") }, "Not taken: the parts add up to 90 % of the price.", "Make them add up to 100 %."),
         (NeverCovered { left: d("-1") }, "Never: a piece leaves nothing towards it.", "Raise the price, or leave the stall."),
-        (MoistureOutOfRange { most: d("200") }, "Not taken: no wood holds that much water. The most is 200 %.", "Check the reading."),
         (MoreThanDue { met: usd(30_000), due: usd(27_600) }, "Not taken: $300.00 is more than the $276.00 that is due.", "Check the sum."),
         (MoreThanPrice { met: usd(50_000), price: usd(46_000) }, "Not taken: $500.00 is more than the price, $460.00.", "Check the sum."),
         (MoreThanReceived { met: usd(500), received: usd(400) }, "Not taken: $5.00 is more than came in, $4.00.", "Check the sum."),
@@ -113,6 +112,30 @@ fn of_figures() -> Vec<Row> {
             "Not taken: no rate for a distance is set in USD.",
             "Set it in Workshop, under how you are paid.",
         ),
+    ]
+}
+
+fn of_wood() -> Vec<Row> {
+    use Refusal::*;
+    vec![
+        (MoistureOutOfRange { most: d("200") }, "Not taken: no wood holds that much water. The most is 200 %.", "Check the reading."),
+        (
+            TemperatureOutOfRange { least: d("-1.1"), most: d("54.4") },
+            "Not taken: the table goes from 30 °F to 130 °F.",
+            "Check the reading.",
+        ),
+        (HumidityOutOfRange { most: d("100") }, "Not taken: no air has that humidity. The most is 100 %.", "Check the reading."),
+        (
+            MovementUnknown { least: d("6"), most: d("14") },
+            "Not worked out: how wood moves is known from 6 to 14 % moisture.",
+            "Say a moisture between them.",
+        ),
+        (
+            RoomUpsideDown { low: d("10"), high: d("6.5") },
+            "Not taken: a room from 10 to 6.5 % moisture ends before it begins.",
+            "Say the dry season first.",
+        ),
+        (WoodUnknown { key: "plastic".into() }, "No wood is called “plastic”.", "Choose one of the list."),
     ]
 }
 
@@ -134,7 +157,6 @@ fn of_things() -> Vec<Row> {
         (SizeMissing, "Not worked out: a pile of this job has no size yet.", "Name its size on Count, under Sort."),
         (SamePile, "Not moved: it is the same pile.", "Choose another pile."),
         (TooManyPiles { most: 200 }, "No new pile: a haul has at most 200.", "Begin a new haul."),
-        (WoodUnknown { key: "plastic".into() }, "No wood is called “plastic”.", "Choose one of the list."),
         (RunHasEnded { run: id }, "Not done: that run has ended already.", "Mend it in the day’s list."),
         (
             RunsOverlap { run: id },
@@ -151,7 +173,7 @@ fn of_things() -> Vec<Row> {
 
 #[test]
 fn every_refusal_says_what_did_not_happen_what_is_safe_and_what_to_do() {
-    let rows: Vec<Row> = of_figures().into_iter().chain(of_things()).collect();
+    let rows: Vec<Row> = of_figures().into_iter().chain(of_wood()).chain(of_things()).collect();
     for (refusal, what, to_do) in &rows {
         let said = refused(refusal, &Plain::default());
         assert_eq!((&*said.what, &*said.safe, &*said.to_do), (*what, "Nothing was changed.", *to_do), "{refusal:?}");
@@ -166,6 +188,8 @@ fn limits_are_said_in_the_makers_own_units() {
     let refusal =
         Refusal::LengthOutOfRange { met: inches(1_125), least: Length::nm(1_000_000).unwrap(), most: Length::nm(20_000_000_000).unwrap() };
     assert_eq!(refused(&refusal, &metric).what, "Not taken: 28575 mm is not between 1 mm and 20000 mm.");
+    let celsius = Refusal::TemperatureOutOfRange { least: d("-1.1"), most: d("54.4") };
+    assert_eq!(refused(&celsius, &metric).what, "Not taken: the table goes from -1.1 °C to 54.4 °C.");
 }
 
 #[test]
