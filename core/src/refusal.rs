@@ -81,6 +81,8 @@ pub enum Refusal {
     MovementUnknown { least: Decimal, most: Decimal },
     /// A room whose dampest wood would be drier than its driest.
     RoomUpsideDown { low: Decimal, high: Decimal },
+    /// A weight no wood has, in kilograms a cubic metre.
+    DensityOutOfRange { least: Decimal, most: Decimal },
     /// The run has ended already.
     RunHasEnded { run: Id },
     /// The time is in another run of the same person already: no minute is paid twice.

@@ -127,7 +127,8 @@ fn fields(line: &str) -> Vec<String> {
     out
 }
 
-fn text(file: &str) -> String {
+/// A file as it is.
+pub fn text(file: &str) -> String {
     let path = format!("{}/../tests/checks/{file}", env!("CARGO_MANIFEST_DIR"));
     std::fs::read_to_string(&path).unwrap_or_else(|why| panic!("{path}: {why}"))
 }

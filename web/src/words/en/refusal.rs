@@ -4,8 +4,9 @@ use super::common::{length_unit, pieces};
 use crate::app::news::Trouble;
 use crate::words::Speech;
 use fivebar_core::quantity::reading::{Misread, Quantity};
-use fivebar_core::quantity::{Decimal, Length, Money, Units};
+use fivebar_core::quantity::{Decimal, Length, Money, Units, Volume};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::wood::weight::Density;
 
 /// A trouble or refusal, worded.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -98,6 +99,13 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             let (low, high) = (speech.number(*low, 0, 1), speech.number(*high, 0, 1));
             said(format!("Not taken: a room from {low} to {high} % moisture ends before it begins."), "Say the dry season first.")
         }
+        Refusal::DensityOutOfRange { least, most } => {
+            let ((least, unit), (most, _)) = (density(*least, speech), density(*most, speech));
+            said(
+                format!("Not taken: no wood weighs that. It weighs from {least} to {most} {unit}."),
+                "Check the figure, or scale and size.",
+            )
+        }
         Refusal::JobHasEnded => said("Not done: you are done with this job.".into(), "Take the job up again first."),
         Refusal::JobNotEnded => said("Not done: the job goes on.".into(), "There is nothing to take up again."),
         Refusal::SizeMissing => said("Not worked out: a pile of this job has no size yet.".into(), "Name its size on Count, under Sort."),
@@ -156,6 +164,17 @@ fn degrees(celsius: Decimal, speech: &dyn Speech) -> String {
             format!("{} °F", speech.number(fahrenheit.unwrap_or_default(), 0, 0))
         }
         Units::Metric => format!("{} °C", speech.number(celsius, 0, 1)),
+    }
+}
+
+/// Kilograms a cubic metre in the maker's own, and what that is.
+fn density(kg: Decimal, speech: &dyn Speech) -> (String, &'static str) {
+    match speech.units() {
+        Units::Inch => {
+            let foot = Density::kg_per_cubic_metre(f64::try_from(kg).unwrap_or_default()).mass(Volume::BOARD_FOOT);
+            (speech.number(Decimal::try_from(foot.as_lb()).unwrap_or_default(), 0, 1), "lb a board foot")
+        }
+        Units::Metric => (speech.number(kg, 0, 0), "kg a cubic metre"),
     }
 }
 

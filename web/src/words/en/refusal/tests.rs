@@ -19,7 +19,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -135,6 +135,11 @@ fn of_wood() -> Vec<Row> {
             "Not taken: a room from 10 to 6.5 % moisture ends before it begins.",
             "Say the dry season first.",
         ),
+        (
+            DensityOutOfRange { least: d("50"), most: d("1500") },
+            "Not taken: no wood weighs that. It weighs from 0.3 to 7.8 lb a board foot.",
+            "Check the figure, or scale and size.",
+        ),
         (WoodUnknown { key: "plastic".into() }, "No wood is called “plastic”.", "Choose one of the list."),
     ]
 }
@@ -188,8 +193,12 @@ fn limits_are_said_in_the_makers_own_units() {
     let refusal =
         Refusal::LengthOutOfRange { met: inches(1_125), least: Length::nm(1_000_000).unwrap(), most: Length::nm(20_000_000_000).unwrap() };
     assert_eq!(refused(&refusal, &metric).what, "Not taken: 28575 mm is not between 1 mm and 20000 mm.");
-    let celsius = Refusal::TemperatureOutOfRange { least: d("-1.1"), most: d("54.4") };
+    let (celsius, kg) = (
+        Refusal::TemperatureOutOfRange { least: d("-1.1"), most: d("54.4") },
+        Refusal::DensityOutOfRange { least: d("50"), most: d("1500") },
+    );
     assert_eq!(refused(&celsius, &metric).what, "Not taken: the table goes from -1.1 °C to 54.4 °C.");
+    assert_eq!(refused(&kg, &metric).what, "Not taken: no wood weighs that. It weighs from 50 to 1500 kg a cubic metre.");
 }
 
 #[test]
