@@ -83,6 +83,10 @@ pub enum Refusal {
     RoomUpsideDown { low: Decimal, high: Decimal },
     /// A weight no wood has, in kilograms a cubic metre.
     DensityOutOfRange { least: Decimal, most: Decimal },
+    /// A movement for each point that no wood has: none, or above this fraction of the width.
+    CoefficientOutOfRange { most: Decimal },
+    /// A wood of the maker's own by a key the tables have.
+    WoodInTable { key: String },
     /// The run has ended already.
     RunHasEnded { run: Id },
     /// The time is in another run of the same person already: no minute is paid twice.

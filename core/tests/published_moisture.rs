@@ -6,7 +6,7 @@ use fivebar_core::quantity::{Decimal, Length};
 use fivebar_core::wood::air::{Air, Humidity, Temperature};
 use fivebar_core::wood::moisture::{Moisture, Points};
 use fivebar_core::wood::movement::{Across, Moves, Sawn, moves_by_shrinkage};
-use fivebar_core::wood::species::{Coefficient, Species};
+use fivebar_core::wood::species::{Coefficient, Species, european, north_american};
 use published::{Ours, Row, check_all, table, topic, worked_examples};
 use std::collections::BTreeMap;
 
@@ -167,4 +167,12 @@ fn the_top_of_the_bench() {
     let [dry, damp] = [7.0, 10.0].map(|m| Moisture::per_cent(m).unwrap());
     let top = Across { width: Length::MM.times(340).unwrap(), coefficient: flat_oak() };
     assert_eq!(top.moves(dry, damp).unwrap().usual.as_nm(), 3_672_000);
+}
+
+/// A coefficient is at most 0.01: more than twice the largest of both tables, spans included.
+#[test]
+fn no_wood_of_the_tables_moves_half_of_what_is_refused() {
+    let movements = north_american().iter().chain(european()).filter_map(|wood| wood.movement);
+    let most = movements.flat_map(|movement| [movement.radial.most, movement.tangential.most]).fold(0.0, f64::max);
+    assert_eq!(most, 0.00431);
 }

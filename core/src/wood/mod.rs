@@ -9,3 +9,4 @@ pub mod movement;
 mod north_america;
 pub mod species;
 pub mod weight;
+pub mod woods;

@@ -1,6 +1,7 @@
 //! English: why the answer was no. What did not happen, what is safe, what to do, with the limit.
 
 use super::common::{length_unit, pieces};
+use super::woods;
 use crate::app::news::Trouble;
 use crate::words::Speech;
 use fivebar_core::quantity::reading::{Misread, Quantity};
@@ -106,6 +107,17 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
                 "Check the figure, or scale and size.",
             )
         }
+        Refusal::CoefficientOutOfRange { most } => said(
+            format!(
+                "Not taken: for each point of moisture a wood moves more than nothing and at most {} of its width.",
+                per_cent(*most, speech)
+            ),
+            "Check the figure, or leave it empty.",
+        ),
+        Refusal::WoodInTable { key } => said(
+            format!("Not added: {} is in the list already, with figures of its own.", woods::full_name(key)),
+            "Give yours another name.",
+        ),
         Refusal::JobHasEnded => said("Not done: you are done with this job.".into(), "Take the job up again first."),
         Refusal::JobNotEnded => said("Not done: the job goes on.".into(), "There is nothing to take up again."),
         Refusal::SizeMissing => said("Not worked out: a pile of this job has no size yet.".into(), "Name its size on Count, under Sort."),

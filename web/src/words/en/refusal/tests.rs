@@ -19,7 +19,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -139,6 +139,16 @@ fn of_wood() -> Vec<Row> {
             DensityOutOfRange { least: d("50"), most: d("1500") },
             "Not taken: no wood weighs that. It weighs from 0.3 to 7.8 lb a board foot.",
             "Check the figure, or scale and size.",
+        ),
+        (
+            CoefficientOutOfRange { most: d("0.01") },
+            "Not taken: for each point of moisture a wood moves more than nothing and at most 1 % of its width.",
+            "Check the figure, or leave it empty.",
+        ),
+        (
+            WoodInTable { key: "ash-white".into() },
+            "Not added: White ash is in the list already, with figures of its own.",
+            "Give yours another name.",
         ),
         (WoodUnknown { key: "plastic".into() }, "No wood is called “plastic”.", "Choose one of the list."),
     ]
