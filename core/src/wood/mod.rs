@@ -4,6 +4,7 @@
 
 pub mod air;
 mod europe;
+pub mod minimum;
 pub mod moisture;
 pub mod movement;
 mod north_america;
