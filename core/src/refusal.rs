@@ -45,8 +45,6 @@ pub enum Refusal {
     SamePile,
     /// A length band whose high end lies under its low end.
     BandUpsideDown { from: Length, to: Length },
-    /// A range whose high end lies under its low end.
-    RangeUpsideDown { from: Decimal, to: Decimal },
     /// More piles than one haul may have.
     TooManyPiles { most: usize },
     /// A sum that left the range of its type.
@@ -75,6 +73,20 @@ pub enum Refusal {
     WoodUnknown { key: String },
     /// A moisture no wood holds.
     MoistureOutOfRange { most: Decimal },
+    /// Air colder or hotter than the table of moistures, in degrees Celsius.
+    TemperatureOutOfRange { least: Decimal, most: Decimal },
+    /// A relative humidity no air has, in per cent.
+    HumidityOutOfRange { most: Decimal },
+    /// A moisture from or to which nobody published how wood moves, in per cent.
+    MovementUnknown { least: Decimal, most: Decimal },
+    /// A room whose dampest wood would be drier than its driest.
+    RoomUpsideDown { low: Decimal, high: Decimal },
+    /// A weight no wood has, in kilograms a cubic metre.
+    DensityOutOfRange { least: Decimal, most: Decimal },
+    /// A movement for each point that no wood has: none, or above this fraction of the width.
+    CoefficientOutOfRange { most: Decimal },
+    /// A wood of the maker's own by a key the tables have.
+    WoodInTable { key: String },
     /// The run has ended already.
     RunHasEnded { run: Id },
     /// The time is in another run of the same person already: no minute is paid twice.

@@ -2,8 +2,9 @@
 
 use super::{Haul, Pile};
 use crate::quantity::{Count, Key, Mass};
+use crate::wood::moisture::Moisture;
 use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
-use crate::wood::weight::{Density, Moisture};
+use crate::wood::weight::Density;
 
 /// The load of a haul.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -69,7 +70,7 @@ impl Heavy {
     /// Source: Wood Handbook (FPL-GTR-190), chapter 4.
     ///
     /// ```
-    /// use fivebar_core::{haul::Heavy, quantity::Key, wood::weight::Moisture};
+    /// use fivebar_core::{haul::Heavy, quantity::Key, wood::moisture::Moisture};
     /// let ash = Key::read("ash-white");
     /// assert_eq!(Heavy::of(ash.as_ref(), None).density.as_kg_per_cubic_metre().round(), 672.0);
     /// let green = Moisture::per_cent(45.0).ok();

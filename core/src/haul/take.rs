@@ -6,7 +6,7 @@
 use crate::quantity::sums::over;
 use crate::quantity::{Count, Decimal, Length, Span};
 use crate::refusal::Answer;
-use crate::wood::weight::Moisture;
+use crate::wood::moisture::Moisture;
 
 /// What to do with a pile.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

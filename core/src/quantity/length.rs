@@ -10,6 +10,7 @@ pub struct Length(i64);
 impl Length {
     pub const ZERO: Length = Length(0);
     pub const MM: Length = Length(1_000_000);
+    pub const TENTH_MM: Length = Length(100_000);
     pub const INCH: Length = Length(25_400_000);
     pub const INCH_64TH: Length = Length(396_875);
     pub const FOOT: Length = Length(304_800_000);

@@ -2,7 +2,12 @@
 //!
 //! Masses and moistures are floats with a stated tolerance; nothing here is money.
 
+pub mod air;
 mod europe;
+pub mod minimum;
+pub mod moisture;
+pub mod movement;
 mod north_america;
 pub mod species;
 pub mod weight;
+pub mod woods;

@@ -31,6 +31,16 @@ pub enum Basis {
     Density(f64),
 }
 
+impl Basis {
+    /// The density at 12 % that follows from it.
+    pub fn density(self) -> Density {
+        match self {
+            Basis::Gravity(at_12) => Density::of_gravity(at_12),
+            Basis::Density(at_12) => Density::kg_per_cubic_metre(at_12),
+        }
+    }
+}
+
 /// How a figure is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Status {
@@ -107,10 +117,7 @@ impl Species {
     /// assert_eq!(Species::of("oak-european").unwrap().density().as_kg_per_cubic_metre(), 702.0);
     /// ```
     pub fn density(&self) -> Density {
-        match self.basis {
-            Basis::Gravity(at_12) => Density::of_gravity(at_12),
-            Basis::Density(at_12) => Density::kg_per_cubic_metre(at_12),
-        }
+        self.basis.density()
     }
 
     /// Is its weight our guess, to be said so beside every figure made of it?

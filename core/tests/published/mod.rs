@@ -127,6 +127,7 @@ fn fields(line: &str) -> Vec<String> {
     out
 }
 
+/// A file as it is.
 pub fn text(file: &str) -> String {
     let path = format!("{}/../tests/checks/{file}", env!("CARGO_MANIFEST_DIR"));
     std::fs::read_to_string(&path).unwrap_or_else(|why| panic!("{path}: {why}"))

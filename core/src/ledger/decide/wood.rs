@@ -4,11 +4,13 @@ use super::Act;
 use super::haul::PileFacts;
 use super::stock::moisture;
 use crate::ledger::Book;
+use crate::ledger::fold;
 use crate::ledger::kind::haul::{HaulBegan, HaulDescribed, Way};
 use crate::ledger::kind::money::MoneySpent;
 use crate::ledger::kind::wood as kind;
 use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Span, Units};
 use crate::refusal::{Answer, Refusal};
+use crate::wood::air::{Humidity, Temperature};
 
 /// What can be ordered of woods and what carries and cuts them.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,6 +35,7 @@ pub(super) fn decide(book: &Book, command: &WoodCommand, act: &mut Act) -> Answe
     match command {
         WoodCommand::AddSpecies(f) => {
             named(&f.name)?;
+            fold::workshop(book).wood.woods.add(f.key.clone(), fold::wood::own(f))?;
             act.add(f.clone());
         }
         WoodCommand::SetMachine(f) => {
@@ -42,13 +45,15 @@ pub(super) fn decide(book: &Book, command: &WoodCommand, act: &mut Act) -> Answe
             act.add(f.clone());
         }
         WoodCommand::ReadAir(f) => {
+            Temperature::celsius(figure(f.temperature.0))?;
+            Humidity::per_cent(figure(f.humidity.0))?;
             act.add(f.clone());
         }
         WoodCommand::SetRoom(f) => {
             moisture(Some(f.low.0))?;
             moisture(Some(f.high.0))?;
             if f.high < f.low {
-                return Err(Refusal::RangeUpsideDown { from: f.low.0, to: f.high.0 });
+                return Err(Refusal::RoomUpsideDown { low: f.low.0, high: f.high.0 });
             }
             if let Some(job) = f.job {
                 super::job::found(book, job)?;
@@ -70,6 +75,11 @@ pub(super) fn decide(book: &Book, command: &WoodCommand, act: &mut Act) -> Answe
         WoodCommand::Buy { units, pile, n, paid, supplier } => return buy(act, (*units, pile), (*n, *paid), *supplier),
     }
     Ok(())
+}
+
+/// As a float: what it is out of range for is refused by whoever reads it.
+fn figure(n: Decimal) -> f64 {
+    f64::try_from(n).unwrap_or(f64::NAN)
 }
 
 /// The most a van may carry: 100 t, far beyond any.

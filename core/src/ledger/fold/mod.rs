@@ -6,7 +6,7 @@ mod haul;
 pub(in crate::ledger) mod job;
 mod name;
 mod stock;
-mod wood;
+pub(in crate::ledger) mod wood;
 mod workshop;
 
 pub use bench::{bench, last_act};
@@ -17,7 +17,7 @@ pub use job::{
     PlannedCost, Sale, Selling, job, jobs,
 };
 pub use name::{is_ended, name_of, not_typical, planned_operations};
-pub use wood::{Minimum, WoodFacts};
+pub use wood::WoodFacts;
 pub use workshop::{Copy, Person, RateFacts, Till, Workshop, workshop};
 
 use crate::quantity::{Decimal, Span};

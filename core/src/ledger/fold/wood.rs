@@ -3,12 +3,15 @@
 use crate::ledger::kind::wood::{AirRead, RoomRangeSet, SpeciesAdded};
 use crate::ledger::{Entry, Fact};
 use crate::quantity::{Decimal, Key, Length, Sorted, Span, Wall};
+use crate::wood::minimum::Minimum;
+use crate::wood::species::Basis;
+use crate::wood::woods::{OwnWood, Woods};
 
 /// What is known of woods and what carries and cuts them.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct WoodFacts {
-    /// Woods of the maker's own.
-    pub species: Sorted<Key, SpeciesAdded>,
+    /// The woods of the tables and the maker's own.
+    pub woods: Woods,
     pub machines: Sorted<Key, Minimum>,
     /// The last reading of the air, and when.
     pub air: Option<(AirRead, Wall)>,
@@ -22,20 +25,11 @@ pub struct WoodFacts {
     pub yard_span: Option<Span>,
 }
 
-/// The least a machine may be fed, by its manual as the maker read it.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Minimum {
-    pub thickness: Option<Length>,
-    pub width: Option<Length>,
-    pub length: Option<Length>,
-}
-
 impl WoodFacts {
     pub(super) fn apply(&mut self, entry: &Entry) {
         match &entry.fact {
-            Fact::SpeciesAdded(f) => {
-                self.species.insert(f.key.clone(), f.clone());
-            }
+            // A key that a later version put into the tables, or figures no wood has, change nothing.
+            Fact::SpeciesAdded(f) => drop(self.woods.add(f.key.clone(), own(f))),
             Fact::MachineMinimumSet(f) => {
                 let minimum = Minimum { thickness: f.thickness, width: f.width, length: f.length };
                 self.machines.insert(f.machine.clone(), minimum);
@@ -53,5 +47,17 @@ impl WoodFacts {
             }
             _ => {}
         }
+    }
+}
+
+/// A wood as the maker said it.
+pub(in crate::ledger) fn own(f: &SpeciesAdded) -> OwnWood {
+    let figure = |n: Decimal| f64::try_from(n).unwrap_or_default();
+    OwnWood {
+        name: f.name.trim().to_owned(),
+        basis: Basis::Density(figure(f.density.0)),
+        radial: f.radial.map(|n| figure(n.0)),
+        tangential: f.tangential.map(|n| figure(n.0)),
+        from: f.from.clone(),
     }
 }

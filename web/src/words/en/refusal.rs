@@ -1,11 +1,13 @@
 //! English: why the answer was no. What did not happen, what is safe, what to do, with the limit.
 
 use super::common::{length_unit, mass_unit, pieces};
+use super::woods;
 use crate::app::news::Trouble;
 use crate::words::Speech;
 use fivebar_core::quantity::reading::{Misread, Quantity};
-use fivebar_core::quantity::{Decimal, Grams, Length, Money, Units};
+use fivebar_core::quantity::{Decimal, Grams, Length, Money, Units, Volume};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::wood::weight::Density;
 
 /// A trouble or refusal, worded.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -55,10 +57,6 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             let (from, to) = (in_own_unit(*from, speech), in_own_unit(*to, speech));
             said(format!("Not taken: a band from {from} to {to} ends before it begins."), "Say the shorter length first.")
         }
-        Refusal::RangeUpsideDown { from, to } => {
-            let (from, to) = (speech.number(*from, 0, 1), speech.number(*to, 0, 1));
-            said(format!("Not taken: {from} to {to} ends before it begins."), "Say the smaller figure first.")
-        }
         Refusal::TooManyPiles { most } => said(format!("No new pile: a haul has at most {most}."), "Begin a new haul."),
         Refusal::OutOfRange => said("Not taken: the figure is larger than can be kept.".into(), "Check the figure."),
         Refusal::NothingToShareBy => said("Not worked out: there is nothing to share it over yet.".into(), "Count or log something first."),
@@ -88,6 +86,38 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::MoistureOutOfRange { most } => {
             said(format!("Not taken: no wood holds that much water. The most is {} %.", speech.number(*most, 0, 1)), "Check the reading.")
         }
+        Refusal::TemperatureOutOfRange { least, most } => {
+            said(format!("Not taken: the table goes from {} to {}.", degrees(*least, speech), degrees(*most, speech)), "Check the reading.")
+        }
+        Refusal::HumidityOutOfRange { most } => {
+            said(format!("Not taken: no air has that humidity. The most is {} %.", speech.number(*most, 0, 1)), "Check the reading.")
+        }
+        Refusal::MovementUnknown { least, most } => {
+            let (least, most) = (speech.number(*least, 0, 1), speech.number(*most, 0, 1));
+            said(format!("Not worked out: how wood moves is known from {least} to {most} % moisture."), "Say a moisture between them.")
+        }
+        Refusal::RoomUpsideDown { low, high } => {
+            let (low, high) = (speech.number(*low, 0, 1), speech.number(*high, 0, 1));
+            said(format!("Not taken: a room from {low} to {high} % moisture ends before it begins."), "Say the dry season first.")
+        }
+        Refusal::DensityOutOfRange { least, most } => {
+            let ((least, unit), (most, _)) = (density(*least, speech), density(*most, speech));
+            said(
+                format!("Not taken: no wood weighs that. It weighs from {least} to {most} {unit}."),
+                "Check the figure, or scale and size.",
+            )
+        }
+        Refusal::CoefficientOutOfRange { most } => said(
+            format!(
+                "Not taken: for each point of moisture a wood moves more than nothing and at most {} of its width.",
+                per_cent(*most, speech)
+            ),
+            "Check the figure, or leave it empty.",
+        ),
+        Refusal::WoodInTable { key } => said(
+            format!("Not added: {} is in the list already, with figures of its own.", woods::full_name(key)),
+            "Give yours another name.",
+        ),
         Refusal::JobHasEnded => said("Not done: you are done with this job.".into(), "Take the job up again first."),
         Refusal::JobNotEnded => said("Not done: the job goes on.".into(), "There is nothing to take up again."),
         Refusal::SizeMissing => said("Not worked out: a pile of this job has no size yet.".into(), "Name its size on Count, under Sort."),
@@ -158,6 +188,28 @@ fn weighed(grams: Grams, speech: &dyn Speech) -> String {
     let (mass, unit) = (grams.mass(), mass_unit(speech.units()));
     let amount = if speech.units() == Units::Inch { mass.as_lb() } else { mass.as_kg() };
     format!("{} {unit}", speech.number(Decimal::try_from(amount).unwrap_or_default(), 0, 3))
+}
+
+/// Degrees Celsius in the maker's own, to a whole one.
+fn degrees(celsius: Decimal, speech: &dyn Speech) -> String {
+    match speech.units() {
+        Units::Inch => {
+            let fahrenheit = celsius.checked_mul(Decimal::new(18, 1)).and_then(|nine_fifths| nine_fifths.checked_add(Decimal::from(32)));
+            format!("{} °F", speech.number(fahrenheit.unwrap_or_default(), 0, 0))
+        }
+        Units::Metric => format!("{} °C", speech.number(celsius, 0, 1)),
+    }
+}
+
+/// Kilograms a cubic metre in the maker's own, and what that is.
+fn density(kg: Decimal, speech: &dyn Speech) -> (String, &'static str) {
+    match speech.units() {
+        Units::Inch => {
+            let foot = Density::kg_per_cubic_metre(f64::try_from(kg).unwrap_or_default()).mass(Volume::BOARD_FOOT);
+            (speech.number(Decimal::try_from(foot.as_lb()).unwrap_or_default(), 0, 1), "lb a board foot")
+        }
+        Units::Metric => (speech.number(kg, 0, 0), "kg a cubic metre"),
+    }
 }
 
 fn per_cent(share: Decimal, speech: &dyn Speech) -> String {

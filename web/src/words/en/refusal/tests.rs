@@ -19,7 +19,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown RangeUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -83,11 +83,6 @@ fn of_figures() -> Vec<Row> {
             "Not taken: a band from 20 in to 10 in ends before it begins.",
             "Say the shorter length first.",
         ),
-        (
-            RangeUpsideDown { from: Decimal::from(9), to: Decimal::from(6) },
-            "Not taken: 9 to 6 ends before it begins.",
-            "Say the smaller figure first.",
-        ),
         (OutOfRange, "Not taken: the figure is larger than can be kept.", "Check the figure."),
         (NothingToShareBy, "Not worked out: there is nothing to share it over yet.", "Count or log something first."),
         (MoneyBelowNothing { met: usd(-500) }, "Not taken: $-5.00 is below nothing.", "Leave the minus sign away."),
@@ -111,7 +106,6 @@ fn of_figures() -> Vec<Row> {
         ),
         (StagesDoNotMeet { sum: d("0.9") }, "Not taken: the parts add up to 90 % of the price.", "Make them add up to 100 %."),
         (NeverCovered { left: d("-1") }, "Never: a piece leaves nothing towards it.", "Raise the price, or leave the stall."),
-        (MoistureOutOfRange { most: d("200") }, "Not taken: no wood holds that much water. The most is 200 %.", "Check the reading."),
         (MoreThanDue { met: usd(30_000), due: usd(27_600) }, "Not taken: $300.00 is more than the $276.00 that is due.", "Check the sum."),
         (MoreThanPrice { met: usd(50_000), price: usd(46_000) }, "Not taken: $500.00 is more than the price, $460.00.", "Check the sum."),
         (MoreThanReceived { met: usd(500), received: usd(400) }, "Not taken: $5.00 is more than came in, $4.00.", "Check the sum."),
@@ -122,6 +116,45 @@ fn of_figures() -> Vec<Row> {
             "Not taken: no rate for a distance is set in USD.",
             "Set it in Workshop, under how you are paid.",
         ),
+    ]
+}
+
+fn of_wood() -> Vec<Row> {
+    use Refusal::*;
+    vec![
+        (MoistureOutOfRange { most: d("200") }, "Not taken: no wood holds that much water. The most is 200 %.", "Check the reading."),
+        (
+            TemperatureOutOfRange { least: d("-1.1"), most: d("54.4") },
+            "Not taken: the table goes from 30 °F to 130 °F.",
+            "Check the reading.",
+        ),
+        (HumidityOutOfRange { most: d("100") }, "Not taken: no air has that humidity. The most is 100 %.", "Check the reading."),
+        (
+            MovementUnknown { least: d("6"), most: d("14") },
+            "Not worked out: how wood moves is known from 6 to 14 % moisture.",
+            "Say a moisture between them.",
+        ),
+        (
+            RoomUpsideDown { low: d("10"), high: d("6.5") },
+            "Not taken: a room from 10 to 6.5 % moisture ends before it begins.",
+            "Say the dry season first.",
+        ),
+        (
+            DensityOutOfRange { least: d("50"), most: d("1500") },
+            "Not taken: no wood weighs that. It weighs from 0.3 to 7.8 lb a board foot.",
+            "Check the figure, or scale and size.",
+        ),
+        (
+            CoefficientOutOfRange { most: d("0.01") },
+            "Not taken: for each point of moisture a wood moves more than nothing and at most 1 % of its width.",
+            "Check the figure, or leave it empty.",
+        ),
+        (
+            WoodInTable { key: "ash-white".into() },
+            "Not added: White ash is in the list already, with figures of its own.",
+            "Give yours another name.",
+        ),
+        (WoodUnknown { key: "plastic".into() }, "No wood is called “plastic”.", "Choose one of the list."),
     ]
 }
 
@@ -143,7 +176,6 @@ fn of_things() -> Vec<Row> {
         (SizeMissing, "Not worked out: a pile of this job has no size yet.", "Name its size on Count, under Sort."),
         (SamePile, "Not moved: it is the same pile.", "Choose another pile."),
         (TooManyPiles { most: 200 }, "No new pile: a haul has at most 200.", "Begin a new haul."),
-        (WoodUnknown { key: "plastic".into() }, "No wood is called “plastic”.", "Choose one of the list."),
         (RunHasEnded { run: id }, "Not done: that run has ended already.", "Mend it in the day’s list."),
         (
             RunsOverlap { run: id },
@@ -176,7 +208,7 @@ fn of_things() -> Vec<Row> {
 
 #[test]
 fn every_refusal_says_what_did_not_happen_what_is_safe_and_what_to_do() {
-    let rows: Vec<Row> = of_figures().into_iter().chain(of_things()).collect();
+    let rows: Vec<Row> = of_figures().into_iter().chain(of_wood()).chain(of_things()).collect();
     for (refusal, what, to_do) in &rows {
         let said = refused(refusal, &Plain::default());
         assert_eq!((&*said.what, &*said.safe, &*said.to_do), (*what, "Nothing was changed.", *to_do), "{refusal:?}");
@@ -193,6 +225,12 @@ fn limits_are_said_in_the_makers_own_units() {
     assert_eq!(refused(&refusal, &metric).what, "Not taken: 28575 mm is not between 1 mm and 20000 mm.");
     let refusal = Refusal::SampleTooHeavy { sample: grams(2_001), pile: grams(2_000) };
     assert_eq!(refused(&refusal, &metric).what, "Not counted: the sample weighs 2.001 kg, and the whole pile 2 kg.");
+    let (celsius, kg) = (
+        Refusal::TemperatureOutOfRange { least: d("-1.1"), most: d("54.4") },
+        Refusal::DensityOutOfRange { least: d("50"), most: d("1500") },
+    );
+    assert_eq!(refused(&celsius, &metric).what, "Not taken: the table goes from -1.1 °C to 54.4 °C.");
+    assert_eq!(refused(&kg, &metric).what, "Not taken: no wood weighs that. It weighs from 50 to 1500 kg a cubic metre.");
 }
 
 #[test]
