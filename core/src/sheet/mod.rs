@@ -9,6 +9,7 @@ pub mod copy;
 pub mod count;
 pub mod counts;
 pub mod day;
+pub mod enough;
 pub mod gallery;
 pub mod haul;
 pub mod job;
