@@ -7,8 +7,8 @@ use super::{Teller, Told};
 use crate::ledger::decide::{Command, MoneyCommand, Much, On};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::Per;
-use crate::ledger::kind::money::{RateSet, TillSet};
-use crate::quantity::{Currency, Moment, Side};
+use crate::ledger::kind::money::{BoardPriceSet, Measure, RateSet, TillSet};
+use crate::quantity::{Currency, Key, Moment, Side};
 
 pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
     let currency = teller.workshop.0;
@@ -21,6 +21,7 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "drive" => drive(teller, words)?,
         "rate" => MoneyCommand::SetRate(rate(words, currency)?),
         "till" => MoneyCommand::SetTill(till(words, currency)?),
+        "boards" => MoneyCommand::SetBoardPrice(boards(words, currency)?),
         "tag" => MoneyCommand::SetTag { sum: words.money(currency)?, job: teller.story.names.said_job(words)? },
         _ => {
             let sum = if words.has("none") { None } else { Some(words.money(currency)?) };
@@ -42,6 +43,18 @@ fn on(teller: &Teller, words: &mut Words) -> Read<On> {
 /// `when 2026-04-02`, where it was another day.
 pub fn when(teller: &Teller, words: &mut Words) -> Read<Option<Moment>> {
     if words.has("when") { day(words, teller.story.now).map(Some) } else { Ok(None) }
+}
+
+/// `boards 4.75 board-foot`, of one wood: `boards 7 board-foot ash-white`.
+fn boards(words: &mut Words, currency: Currency) -> Read<BoardPriceSet> {
+    let amount = Exact(words.number()?.normalize());
+    let per = words.take("board-foot, litre or cubic-metre", |word| match word {
+        "board-foot" => Some(Measure::BoardFoot),
+        "litre" => Some(Measure::Litre),
+        "cubic-metre" => Some(Measure::CubicMetre),
+        _ => None,
+    })?;
+    Ok(BoardPriceSet { currency, amount, per, wood: words.maybe(|word| Key::read(word).filter(|_| word != "as")) })
 }
 
 /// `spend 2.33 glue`, `spend 14 at 0.62 discs`, `spend 9.5 of 32 at 34.90 finish`; then `on stands "which" when 2026-04-02`.
