@@ -1,6 +1,6 @@
 //! Count: piles as tiles, the bundle row, the undo bar, the trip.
 
-use super::{Screen, Seen, haul, pile, sort, unsaved};
+use super::{Screen, Seen, haul, pile, rejects, sort, supplier, unsaved};
 use crate::app::count::{Over, Tap, sheet};
 use crate::app::trip::{TripTap, next};
 use crate::app::{App, Common, Msg, Notice};
@@ -30,6 +30,10 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Move, Some(sheet)) => which(words::MOVE_TO_WHICH, sheet, seen, Tap::MoveTo),
         (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
         (Over::Sort(pile), Some(sheet)) => sort::screen(app, sheet.haul, *pile, seen),
+        (Over::SortBundle(_, typed), Some(_)) => sort::bundle_pad(typed, seen),
+        (Over::Rejects(_), Some(_)) => rejects::screen(app, seen),
+        (Over::Going, _) => supplier::going(app, seen),
+        (Over::Supplier(id), _) => supplier::before_going(*id, app, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
         (_, Some(sheet)) if !sheet.tiles.is_empty() => unsaved_or_tiles(app, sheet, seen),
         (_, sheet) => day_one(app, sheet.as_ref(), seen),
@@ -107,7 +111,7 @@ fn day_one(app: &App, sheet: Option<&CountSheet>, seen: Seen<'_>) -> Screen {
         counted: 0,
     };
     let carried = sheet.map(|sheet| load(sheet, seen));
-    let main = el("main", "scr").kids(carried).kid(first(board, Msg::Count(Tap::First))).kid(new_pile());
+    let main = el("main", "scr").kids(carried).kid(first(board, Msg::Count(Tap::First))).kid(new_pile()).kids(supplier::going_key(app));
     Screen::new("count", head(top), main).foot(foot(app, sheet, seen))
 }
 
@@ -122,6 +126,7 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let marks = Marks { unsaved: app.shelf().unsaved_counts(), failed: app.shelf().failed_counts() };
     let shown = sheet.tiles.iter().map(|pile| one((app, &marks), pile, sheet, seen));
     let main = el("main", "scr count").kid(load(sheet, seen)).kid(el("div", "g2 tiles").kids(shown)).kid(new_pile());
+    let main = main.kids((sheet.trip.stands == Where::Home).then(|| supplier::going_key(app)).flatten());
     Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
 }
 

@@ -3,15 +3,19 @@
 use super::count::{name, saved_fact};
 use super::{Screen, Seen};
 use crate::app::count::Tap;
+use crate::app::entry::Typed;
+use crate::app::sorting::{SortTap, Sorting};
 use crate::app::{App, Common, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
+use crate::parts::chips::{Chip, bundle};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
+use crate::parts::pad;
 use crate::parts::scale::{Fill, Kind, Look as FillLook, Mark, Rhythm, Scale, scale};
 use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
-use crate::words::en::{common, count as words};
-use fivebar_core::quantity::{Decimal, Id, Key};
+use crate::words::en::{common, count as words, refusal, sort as sort_words};
+use fivebar_core::quantity::{Decimal, Id, Key, Units, in_small};
 use fivebar_core::sheet::sort::{SortSheet, sort};
 
 /// The screen of a pile being sorted.
@@ -20,20 +24,45 @@ pub fn screen(app: &App, haul: Id, pile: Id, seen: Seen<'_>) -> Screen {
         return Screen::new("count/sort", head(Head::new("", words::SORT)), el("main", ""));
     };
     let n = |n: u32| seen.speech.count(n);
-    let top = Head::new(words::SORT, words::sorted_of(&name(&sheet.tile), &n(sheet.sorted), &n(sheet.taken)))
-        .fact(saved_fact(app, seen))
-        .fact(Fact::Plain(words::to_go(&n(sheet.left))));
-    let reasons = words::REASONS.iter().filter_map(|reason| Key::read(reason)).map(|why| reason(&sheet, why, seen));
+    let top = Head::new(
+        sort_words::on_day(words::SORT, &seen.speech.day(seen.now)),
+        words::sorted_of(&name(&sheet.tile), &n(sheet.sorted), &n(sheet.taken)),
+    )
+    .fact(saved_fact(app, seen))
+    .fact(Fact::Plain(words::to_go(&n(sheet.left))));
+    let reasons = reasons(&sheet).into_iter().map(|why| reason(&sheet, why, seen));
     let main = el("main", "scr sort")
-        .kid(rate(&sheet, seen))
+        .kids((sheet.left == 0).then(|| sorted(&sheet, seen)))
+        .kid(rate(&sheet, app, seen))
         .kid(good(&sheet, seen))
         .kid(el("h2", "").text(words::REJECT_BECAUSE))
         .kid(el("div", "g2").kids(reasons));
-    Screen::new("count/sort", head(top), main).foot(foot(app, seen))
+    Screen::new("count/sort", head(top), main).foot(foot(&sheet, app, seen))
+}
+
+/// The reasons there are keys for, and any other that this pile has.
+fn reasons(sheet: &SortSheet) -> Vec<Key> {
+    let keys = words::REASONS.iter().filter_map(|reason| Key::read(reason));
+    let others = sheet.rejects.iter().map(|(why, _)| why.clone()).filter(|why| !words::REASONS.contains(&why.as_str()));
+    keys.chain(others).collect()
+}
+
+/// Nothing is left of this pile; the next one is a tap away.
+fn sorted(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
+    let said = el("section", "").attr("role", "status").kid(el("p", "t22 w8").text(sort_words::ALL_SORTED));
+    match &sheet.next {
+        Some((tile, left)) => said.kid(key(
+            "key solid h88 m wide",
+            sort_words::next(&name(tile)),
+            sort_words::to_sort(&seen.speech.count(*left)),
+            Msg::Count(Tap::SortPile(tile.pile)),
+        )),
+        None => said.kid(el("p", "").text(sort_words::HAUL_SORTED)),
+    }
 }
 
 /// Rejected so far, beside the guess and what the supplier brought before.
-fn rate(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
+fn rate(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let title = words::rejected_of(&seen.speech.count(sheet.rejected), &seen.speech.count(sheet.sorted));
     let share = |n: u32, of: u32| f64::from(n) / f64::from(of.max(1)) * 100.0;
     let mark = |at: f64, word: &str| {
@@ -54,7 +83,10 @@ fn rate(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
         fills,
         ..Scale::default()
     };
-    el("section", "card").kid(el("b", "w8 blk").text(title.clone())).kid(scale(&drawn, &title))
+    let from = sheet.supplier.and_then(|id| app.shelf().names.get(&id));
+    let lead =
+        el("div", "row").kid(el("b", "w8").text(title.clone())).kids(from.map(|name| el("span", "t14 i2").text(sort_words::from(name))));
+    el("section", "card").kid(lead).kid(scale(&drawn, &title))
 }
 
 /// One in four is the guess before there is any history: Beta(3, 9).
@@ -81,17 +113,60 @@ fn reason(sheet: &SortSheet, why: Key, seen: Seen<'_>) -> El<Msg> {
         .kid(el("span", "rw").kid(el("span", "t30 w8").text(seen.speech.count(n))).kid(marks))
 }
 
-fn foot(app: &App, seen: Seen<'_>) -> El<Msg> {
-    let undo = match (&app.shelf().taken_back, &app.shelf().last_act, &app.count.last_sorted) {
-        (None, Some(_), Some((why, n))) => {
-            let n = seen.speech.count(*n);
-            let words = match why {
-                Some(why) => words::take_back_reject(&n, &words::reason(why.as_str())),
-                None => words::take_back_good(&n),
-            };
-            Some(alone(Undo { words, under: String::new() }, Msg::Common(Common::TakeBack)))
-        }
-        _ => super::undo::bar(app, seen),
+/// How many each tap sorts, the undo bar with the rejects beside it, the clock.
+fn foot(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let say = |tap| Msg::Count(Tap::Sorting(tap));
+    let rejects =
+        (0 < sheet.rejected).then(|| key("key h88 m", sort_words::REJECTS, seen.speech.count(sheet.rejected), say(SortTap::Rejects)));
+    let acts = match (undo(app, seen), rejects) {
+        (Some(undo), Some(rejects)) => Some(el("div", "um").kid(undo).kid(rejects)),
+        (one, other) => one.or(other),
     };
-    el("footer", "foot").kids(undo).kid(key("key h56", common::DONE, "", Msg::Count(Tap::Close)))
+    let start = app.running().is_none().then(|| key("key h56", sort_words::START, "", say(SortTap::Start)));
+    let done = key("key h56 wide", common::DONE, "", Msg::Count(Tap::Close));
+    el("footer", "foot").kid(bundles(app, seen)).kids(acts).kid(el("div", if start.is_some() { "g2" } else { "" }).kids(start).kid(done))
+}
+
+/// The bundle keys, armed for sorting alone.
+pub fn bundles(app: &App, seen: Seen<'_>) -> El<Msg> {
+    let Sorting { armed, other } = app.count.sorting;
+    let chip = |n: u32| {
+        let chip = Chip::choice(seen.speech.count(n), armed == n);
+        if armed == n { chip.under(words::EACH_TAP) } else { chip }
+    };
+    let last = other.filter(|n| ![1, 5, 10].contains(n)).map_or_else(|| Chip::choice(words::ANY, false), chip);
+    bundle(vec![chip(1), chip(5), chip(10), last], move |nth| {
+        Msg::Count(Tap::Sorting(match (nth, other) {
+            (0, _) => SortTap::Arm(1),
+            (1, _) => SortTap::Arm(5),
+            (2, _) => SortTap::Arm(10),
+            (_, Some(n)) if n != armed => SortTap::Arm(n),
+            _ => SortTap::OtherBundle,
+        }))
+    })
+}
+
+/// Names what the last tap sorted.
+fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (None, Some(_), Some((why, n))) = (&app.shelf().taken_back, &app.shelf().last_act, &app.count.last_sorted) else {
+        return super::undo::bar(app, seen);
+    };
+    let n = seen.speech.count(*n);
+    let words = match why {
+        Some(why) => words::take_back_reject(&n, &in_small(&words::reason(why.as_str()))),
+        None => words::take_back_good(&n),
+    };
+    Some(alone(Undo { words, under: String::new() }, Msg::Common(Common::TakeBack)))
+}
+
+/// How many each tap sorts, typed.
+pub fn bundle_pad(typed: &Typed, seen: Seen<'_>) -> Screen {
+    let main = el("main", "")
+        .kid(pad::entry(&typed.text, "", typed.wrong.is_some()))
+        .kids(typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, Units::Inch))))
+        .kid(el("div", "push"))
+        .kid(pad::pad(None, |press| Msg::Count(Tap::Press(press))))
+        .kid(key("key solid h88", common::DONE, "", Msg::Count(Tap::Sorting(SortTap::PadDone))))
+        .kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
+    Screen::new("count/sort/bundle", head(Head::new(words::SORT, sort_words::HOW_MANY)), main)
 }

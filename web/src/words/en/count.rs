@@ -199,7 +199,7 @@ pub fn reason(key: &str) -> String {
     let known = match key {
         "end-check" => "End check",
         "twist" => "Twist",
-        "glue-paint" => "Glue or paint",
+        "glue-paint" | "glue-or-paint" => "Glue or paint",
         "short" => "Short",
         "knot" => "Knot",
         "metal" => "Metal",
