@@ -55,3 +55,6 @@ fn yard(sheet: &AfterSheet, seen: Seen<'_>) -> String {
         gain => words::dearer(&sum(-gain)),
     }
 }
+
+#[cfg(test)]
+mod tests;

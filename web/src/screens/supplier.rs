@@ -157,3 +157,6 @@ fn by_wood(sheet: &RejectsSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     };
     (1 < sheet.woods.len()).then(|| rows(words::BY_WOOD, sheet.woods.iter().enumerate().map(row).collect(), None, seen))
 }
+
+#[cfg(test)]
+mod tests;
