@@ -258,7 +258,7 @@ const TWO_SUPPLIERS: &str = include_str!("../../tests/stories/two_suppliers.txt"
 fn before_going(story: &Story, who: &str, in_hand: &str) -> Prospect {
     let shop = Shop::of(&story.book, story.now.at);
     let who = story.names.person(who).unwrap();
-    supplier(&shop, who, (Currency::USD, story.names.haul(in_hand))).unwrap().prospect
+    supplier(&shop, who, story.names.haul(in_hand)).unwrap().prospect
 }
 
 /// Trips, mean, low end, high end, what decides.

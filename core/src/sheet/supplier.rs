@@ -8,7 +8,7 @@ use crate::haul::worth::{Counted, Counting, Fetching, Milling, Terms, Worth, Yie
 use crate::haul::{Haul, Pile, Trip, Where};
 use crate::ledger::fold;
 use crate::ledger::kind::bench::Stage;
-use crate::quantity::{Count, Currency, Decimal, Id, Money, Span};
+use crate::quantity::{Count, Decimal, Id, Money, Span};
 use crate::refusal::Answer;
 
 /// Whether going there pays, as far as it can be said.
@@ -33,18 +33,19 @@ pub struct SupplierSheet {
     pub half_said: Count,
 }
 
-/// What the trips to a supplier were worth in one currency. A haul that is still on its way, the one in hand, and bought boards are
-/// no part of it. Each haul: equal boards of what was really good, unsorted pieces at the share expected, less distance, gift and
-/// minutes at the pay you want; milling at 2 minutes a board foot where sorting was clocked, else sorting and milling at 3.
+/// What the trips to a supplier were worth, in the currency of the newest. A haul that is still on its way, the one in hand, and
+/// bought boards are no part of it. Each haul: equal boards of what was really good, unsorted pieces at the share expected, less
+/// distance, gift and minutes at the pay you want; milling at 2 minutes a board foot where sorting was clocked, else sorting and
+/// milling at 3.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::OutOfRange`], [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub fn supplier(shop: &Shop, supplier: Id, (currency, in_hand): (Currency, Option<Id>)) -> Answer<SupplierSheet> {
-    let from_there = |haul: &Haul| haul.supplier == Some(supplier) && haul.currency == currency && Some(haul.id) != in_hand;
-    let hauls: Vec<Haul> = fold::hauls(shop.book).filter(|haul| from_there(haul) && is_past(haul, shop)).collect();
+pub fn supplier(shop: &Shop, supplier: Id, in_hand: Option<Id>) -> Answer<SupplierSheet> {
+    let hauls = past(shop, supplier, in_hand);
     let (priced, unpriced): (Vec<&Haul>, Vec<&Haul>) = hauls.iter().partition(|haul| !haul.is_unpriced());
+    let wanted = hauls.first().and_then(|haul| pay(shop, haul.currency));
     Ok(SupplierSheet {
-        prospect: match (pay(shop, currency), priced.is_empty(), unpriced.is_empty()) {
+        prospect: match (wanted, priced.is_empty(), unpriced.is_empty()) {
             (_, true, true) => Prospect::NoHistory,
             (_, true, false) => Prospect::MileageMissing,
             (None, ..) => Prospect::PayMissing,
@@ -53,6 +54,15 @@ pub fn supplier(shop: &Shop, supplier: Id, (currency, in_hand): (Currency, Optio
         unpriced: count(unpriced.len()),
         half_said: count(priced.iter().filter(|haul| is_half_said(haul)).count()),
     })
+}
+
+/// Their past hauls, the newest first, of one currency.
+fn past(shop: &Shop, supplier: Id, in_hand: Option<Id>) -> Vec<Haul> {
+    let theirs = |haul: &Haul| haul.supplier == Some(supplier) && Some(haul.id) != in_hand && is_past(haul, shop);
+    let mut hauls: Vec<Haul> = fold::hauls(shop.book).filter(theirs).collect();
+    let newest = hauls.first().map(|haul| haul.currency);
+    hauls.retain(|haul| Some(haul.currency) == newest);
+    hauls
 }
 
 fn count(n: usize) -> Count {
@@ -119,7 +129,7 @@ mod tests {
         let story = tell(&format!("{START}{lines}"));
         assert_eq!(story.refused, [], "{lines}");
         let shop = Shop::of(&story.book, story.now.at);
-        supplier(&shop, story.names.person("works").unwrap(), (Currency::USD, story.names.haul("hand"))).unwrap()
+        supplier(&shop, story.names.person("works").unwrap(), story.names.haul("hand")).unwrap()
     }
 
     #[track_caller]
@@ -158,6 +168,15 @@ mod tests {
         assert_eq!(sheet(&hand).prospect, Prospect::NoHistory);
     }
 
+    /// Prices and pay are said in dollars: hauls in dollars before the last one in euro are no part of what that comes to.
+    #[test]
+    fn the_newest_currency_counts() {
+        let euro = format!("workshop EUR inch\nrate pay 20\nboards 7 board-foot\n{}", trip(5, "two", DRIVE));
+        let sheet = sheet(&format!("{}{euro}good 16 twos", trip(3, "one", DRIVE)));
+        let Prospect::Known(outlook) = sheet.prospect else { panic!("{sheet:?}") };
+        assert_eq!((outlook.trips, outlook.mean.to_string()), (1, "30.00 EUR".into()));
+    }
+
     #[test]
     fn what_is_not_known_is_said() {
         assert_eq!(sheet(""), SupplierSheet { prospect: Prospect::NoHistory, unpriced: 0, half_said: 0 });
@@ -166,7 +185,7 @@ mod tests {
         assert_eq!(sheet(&trip(3, "one", "trip wheel 60 min")).half_said, 1);
         let story = tell(&format!("{}{}", START.replace("rate pay 20\n", ""), trip(3, "one", DRIVE)));
         let shop = Shop::of(&story.book, story.now.at);
-        let sheet = supplier(&shop, story.names.person("works").unwrap(), (Currency::USD, None)).unwrap();
+        let sheet = supplier(&shop, story.names.person("works").unwrap(), None).unwrap();
         assert_eq!(sheet.prospect, Prospect::PayMissing);
     }
 }

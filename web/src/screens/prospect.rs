@@ -12,7 +12,7 @@ use fivebar_core::sheet::supplier::{Prospect, SupplierSheet, supplier};
 /// What the past of a supplier says; the named haul is no part of it.
 pub fn sheet(app: &App, id: Id, in_hand: Option<Id>) -> Option<SupplierSheet> {
     let shop = app.shelf().shop(app.now.at);
-    supplier(&shop, id, (app.begins_with().0, in_hand)).ok()
+    supplier(&shop, id, in_hand).ok()
 }
 
 /// Whether to go, in a word, and why, as a clause without a stop.
@@ -37,7 +37,7 @@ pub fn block(sheet: &SupplierSheet, seen: Seen<'_>) -> El<Msg> {
         return block.kid(el("p", "w8").text(said.why)).kids(caveats(sheet, 0, seen));
     };
     let Some(sign) = said.sign else {
-        return block.kid(el("p", "t22 w8").text(said.word)).kid(el("p", "").text(said.why)).kids(caveats(sheet, outlook.left_out, seen));
+        return block.kid(el("p", "t22 w8").text(said.word)).kid(el("p", "").text(said.why)).kids(caveats(sheet, 0, seen));
     };
     let rest = [
         words::mean(&whole(outlook.mean, seen)),

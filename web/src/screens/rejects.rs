@@ -1,17 +1,19 @@
 //! The rejected pieces of a pile: by reason, and where they may go.
 
 use super::count::{name, saved_fact};
-use super::{Screen, Seen, sort, undo};
+use super::{Screen, Seen, sort};
 use crate::app::count::Tap;
 use crate::app::sorting::{SortTap, in_sight};
-use crate::app::{App, Msg};
+use crate::app::{App, Common, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
+use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
 use crate::words::en::{common, count, sort as words};
+use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::kind::haul::Fate;
-use fivebar_core::quantity::{Count, Key};
+use fivebar_core::quantity::{Count, Key, in_small};
 use fivebar_core::sheet::sort::SortSheet;
 
 const FATES: [(Fate, &str); 3] = [(Fate::Good, words::GOOD_AFTER_ALL), (Fate::Jigs, words::TO_JIGS), (Fate::Burnt, words::BURNT)];
@@ -25,11 +27,23 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let reasons = sheet.rejects.iter().map(|(why, n)| reason(sheet, (why, *n), seen));
     let none = sheet.rejects.is_empty().then(|| el("p", "t22 w8").text(words::NO_REJECTS));
     let main = el("main", "scr rejects").kids(summed(sheet, seen)).kids(none).kids(reasons);
-    let foot = el("footer", "foot")
-        .kids((!sheet.rejects.is_empty()).then(|| sort::bundles(app, seen)))
-        .kids(undo::bar(app, seen))
-        .kid(key("key h56", common::DONE, "", Msg::Count(Tap::Close)));
+    let foot = el("footer", "foot").kids((!sheet.rejects.is_empty()).then(|| sort::bundles(app, seen))).kids(undo(app, seen)).kid(key(
+        "key h56",
+        common::DONE,
+        "",
+        Msg::Count(Tap::Close),
+    ));
     Screen::new("count/sort/rejects", head(top), main).foot(foot)
+}
+
+/// Names what the last act did with rejects.
+fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let shelf = app.shelf();
+    let last = shelf.last_act.filter(|_| shelf.taken_back.is_none()).and_then(|act| shelf.book.entry(act));
+    let Some(Fact::RejectsReturned(back)) = last.map(|(entry, _)| &entry.fact) else { return super::undo::bar(app, seen) };
+    let to = FATES.iter().find(|(fate, _)| *fate == back.to).map_or("", |(_, word)| *word);
+    let words = words::take_back(&seen.speech.count(back.n), &in_small(to));
+    Some(alone(Undo { words, under: count::reason(back.why.as_str()) }, Msg::Common(Common::TakeBack)))
 }
 
 /// All of them, and which are gone.

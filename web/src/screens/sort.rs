@@ -35,7 +35,7 @@ pub fn screen(app: &App, haul: Id, pile: Id, seen: Seen<'_>) -> Screen {
         .kids((sheet.left == 0).then(|| sorted(&sheet, seen)))
         .kid(rate(&sheet, app, seen))
         .kid(good(&sheet, seen))
-        .kid(el("h2", "").text(words::REJECT_BECAUSE))
+        .kid(because(&sheet, seen))
         .kid(el("div", "g2").kids(reasons));
     Screen::new("count/sort", head(top), main).foot(foot(&sheet, app, seen))
 }
@@ -113,18 +113,23 @@ fn reason(sheet: &SortSheet, why: Key, seen: Seen<'_>) -> El<Msg> {
         .kid(el("span", "rw").kid(el("span", "t30 w8").text(seen.speech.count(n))).kid(marks))
 }
 
-/// How many each tap sorts, the undo bar with the rejects beside it, the clock.
+/// How many each tap sorts, the undo bar, and the clock where nothing runs: else its strip stands there.
 fn foot(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let say = |tap| Msg::Count(Tap::Sorting(tap));
-    let rejects =
-        (0 < sheet.rejected).then(|| key("key h88 m", sort_words::REJECTS, seen.speech.count(sheet.rejected), say(SortTap::Rejects)));
-    let acts = match (undo(app, seen), rejects) {
-        (Some(undo), Some(rejects)) => Some(el("div", "um").kid(undo).kid(rejects)),
-        (one, other) => one.or(other),
+    let done = |class| key(class, common::DONE, "", Msg::Count(Tap::Close));
+    let acts = match undo(app, seen) {
+        Some(undo) => el("div", "um").kid(undo).kid(done("key h88 m")),
+        None => done("key h56"),
     };
-    let start = app.running().is_none().then(|| key("key h56", sort_words::START, "", say(SortTap::Start)));
-    let done = key("key h56 wide", common::DONE, "", Msg::Count(Tap::Close));
-    el("footer", "foot").kid(bundles(app, seen)).kids(acts).kid(el("div", if start.is_some() { "g2" } else { "" }).kids(start).kid(done))
+    let start = app.running().is_none().then(|| key("key soft h56", sort_words::START, "", Msg::Count(Tap::Sorting(SortTap::Start))));
+    el("footer", "foot").kids((0 < sheet.left).then(|| bundles(app, seen))).kid(acts).kids(start)
+}
+
+/// Over the reasons; what was rejected already is a tap away.
+fn because(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
+    let title = el("h2", "").text(words::REJECT_BECAUSE);
+    let rejects =
+        || key("key soft h48", sort_words::rejects(&seen.speech.count(sheet.rejected)), "", Msg::Count(Tap::Sorting(SortTap::Rejects)));
+    el("div", "row mid").kid(title).kids((0 < sheet.rejected).then(rejects))
 }
 
 /// The bundle keys, armed for sorting alone.

@@ -75,6 +75,7 @@ fn rejects_go_back_to_jigs_and_to_the_fire_and_are_taken_back() {
     check(&app, (1, 4, 7));
     assert!(shown.contains("Gone: 1 burnt.") && shown.contains("3 of 4 still there"), "{shown}");
     let shown = after(&mut app, [say(SortTap::Arm(10)), say(SortTap::Return(why("twist"), Fate::Jigs))]);
+    assert!(shown.contains("Take back 3: to jigs"), "{shown}");
     assert!(shown.contains("Gone: 1 burnt, 3 to jigs.") && shown.contains("all gone") && !shown.contains("To jigs"), "{shown}");
     let shown = after(&mut app, [Msg::Common(Common::TakeBack)]);
     assert!(shown.contains("Gone: 1 burnt."), "{shown}");

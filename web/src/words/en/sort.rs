@@ -1,7 +1,6 @@
 //! English: sorting a pile, and what becomes of its rejects.
 
 pub const START: &str = "Start sorting";
-pub const START_UNDER: &str = "the clock";
 pub const HOW_MANY: &str = "How many with each tap?";
 pub const REJECTS: &str = "Rejects";
 pub const GOOD_AFTER_ALL: &str = "Good after all";
@@ -30,6 +29,16 @@ pub fn next(pile: &str) -> String {
 /// "38 to sort".
 pub fn to_sort(n: &str) -> String {
     format!("{n} to sort")
+}
+
+/// "Rejects: 8".
+pub fn rejects(n: &str) -> String {
+    format!("Rejects: {n}")
+}
+
+/// "Take back 1: to jigs".
+pub fn take_back(n: &str, to: &str) -> String {
+    format!("Take back {n}: {to}")
 }
 
 /// "16 rejected, 4 of them gone".
