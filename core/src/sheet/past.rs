@@ -10,6 +10,7 @@ use crate::quantity::{Count, Id, Length};
 pub struct Past {
     /// The haul that it is the past of.
     pub haul: Option<Id>,
+    pub supplier: Option<Id>,
     /// What sorting showed of the others.
     pub seen: Seen,
     /// How many of them were sorted.
@@ -18,9 +19,16 @@ pub struct Past {
     pub distance: Option<Length>,
 }
 
+impl Past {
+    /// Whether it is the past of this haul, as it stands.
+    pub fn is_of(&self, haul: &Haul) -> bool {
+        self.haul == Some(haul.id) && self.supplier == haul.supplier
+    }
+}
+
 /// Gathers it from the book; nothing where nobody said whose bin it was.
 pub fn past(book: &Book, haul: &Haul) -> Past {
-    let none = Past { haul: Some(haul.id), ..Past::default() };
+    let none = Past { haul: Some(haul.id), supplier: haul.supplier, ..Past::default() };
     let Some(supplier) = haul.supplier else { return none };
     let others = fold::hauls(book).filter(|other| other.supplier == Some(supplier) && other.id != haul.id);
     others.fold(none, |past, other| {

@@ -105,8 +105,7 @@ fn exact(words: &mut Words) -> Read<Option<Exact>> {
 
 /// `rate pay 16 lowest 12 hours 420 logged 350 costs 1050 wear 0 tax 0 profit 0`, any of them.
 fn rate(words: &mut Words, currency: Currency) -> Read<RateSet> {
-    let mut set =
-        RateSet { currency, pay: None, lowest: None, hours: None, logged: None, costs: None, wear: None, tax: None, profit: None };
+    let mut set = RateSet::of(currency);
     while !words.is_done() {
         match words.word("what is said of the rate")? {
             "pay" => set.pay = exact(words)?,

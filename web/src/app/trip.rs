@@ -27,6 +27,8 @@ pub enum TripTap {
     /// The name of a new supplier, as it is typed.
     Named(String),
     AddSupplier,
+    /// Whether it saves a trip to the timber yard.
+    SavesTrip(bool),
     Save,
 }
 
@@ -75,6 +77,7 @@ pub fn heard(app: &mut App, tap: TripTap, now: Now) {
             }
         }
         TripTap::AddSupplier => add_supplier(app, now),
+        TripTap::SavesTrip(saves) => saves_trip(app, saves, now),
         TripTap::Save => save(app, now),
     }
 }
@@ -162,6 +165,12 @@ fn from(app: &mut App, supplier: Id, now: Now) {
     if app.order(&Command::Haul(HaulCommand::Describe(said)), now).is_some() {
         app.count.over = Over::Haul(Box::default());
     }
+}
+
+fn saves_trip(app: &mut App, saves: bool, now: Now) {
+    let Some(haul) = sheet(app).map(|sheet| sheet.haul) else { return };
+    let said = HaulDescribed { saves_trip: Some(saves), ..HaulDescribed::of(haul) };
+    app.order(&Command::Haul(HaulCommand::Describe(said)), now);
 }
 
 /// A new supplier by the name that is typed; the haul is from there.
