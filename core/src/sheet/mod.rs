@@ -24,6 +24,7 @@ pub mod rate;
 pub mod shop;
 pub mod sort;
 pub mod strip;
+pub mod trip_end;
 pub mod workshop;
 pub mod worth;
 pub mod yields;

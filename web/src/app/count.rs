@@ -201,7 +201,7 @@ mod tests {
     use fivebar_core::ledger::kind::haul::{Per, Step};
     use fivebar_core::ledger::kind::money::{BoardPriceSet, Measure, RateSet, TillSet};
     use fivebar_core::ledger::{Book, Device, fold};
-    use fivebar_core::quantity::{Decimal, Length, Money, Sorted};
+    use fivebar_core::quantity::{Decimal, Length, Money, Sorted, Span, Wall};
 
     fn tap(tap: Tap) -> Msg {
         Msg::Count(tap)
@@ -337,6 +337,25 @@ mod tests {
         assert!(shown.contains("$6 short") && shown.contains("3 more of Ash, A evens it"), "{shown}");
         let shown = after(&mut app, [tap(Tap::Worth), tap(Tap::Trip(TripTap::SavesTrip(true)))]);
         assert!(shown.contains("$33.75") && shown.contains("How far the timber yard is"), "{shown}");
+    }
+
+    /// The van was never said to be home: what is proposed is written with one tap, and the stamps stay.
+    #[test]
+    fn a_trip_that_was_never_ended_is_repaired() {
+        let mut app = App::for_tests(Place::Count);
+        let trip = |tap| Msg::Count(Tap::Trip(tap));
+        let shown = after(&mut app, [trip(TripTap::Leave), trip(TripTap::Step(Step::AtBin)), tap(Tap::First)]);
+        assert!(!shown.contains("never ended"), "{shown}");
+        let late = Now { wall: Wall::new(nth(0).wall.at.plus(Span::minutes(240)), nth(0).wall.offset), ..nth(60) };
+        app.now = late.wall;
+        assert!(crate::screens::page(&app).html().contains("This trip was never ended."));
+        app.heard(trip(TripTap::Ended), late);
+        let haul = app.own.haul().unwrap();
+        assert!(haul.trips[0].home.is_some() && haul.trips[0].at_bin.is_some(), "{:?}", haul.trips);
+        // two seconds there and as long back, one at the bin until the last count
+        assert_eq!((haul.trips[0].wheel(), haul.trips[0].bin()), (Span::ms(4000), Span::ms(1000)));
+        app.heard(trip(TripTap::Share(50)), late);
+        assert_eq!(app.own.haul().unwrap().trips[0].wheel(), Span::ms(2000));
     }
 
     /// One pile alone is named as any other.

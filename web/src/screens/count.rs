@@ -23,6 +23,7 @@ use fivebar_core::ledger;
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Count, Id, Units, Wall};
 use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
+use fivebar_core::sheet::trip_end::forgotten;
 use fivebar_core::sheet::worth::WorthSheet;
 
 /// The screen of the haul in hand.
@@ -132,12 +133,29 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let tiles = el("div", "g2 tiles").kids(shown);
     let enough = enough::block(&enough, app, seen);
     let pays = pays(worth.as_ref(), sheet, app, seen);
+    let pays = el("div", "").kids(never_ended(app, seen)).kid(pays);
     // on a narrow page what the trip saves and costs, and the load, stand below the tiles
     let main = match seen.page.is_narrow() {
         true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kid(pays),
         false => el("main", "scr count").kids(enough).kid(pays).kid(tiles).kid(new_pile()),
     };
     Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
+}
+
+/// A trip that was never ended: what is proposed, and the way to say it otherwise. It blocks nothing.
+fn never_ended(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let haul = app.shelf().haul().filter(|_| !app.is_glimpse())?;
+    let end = forgotten(&app.shelf().book, &haul, app.now.at)?;
+    let say = |tap| Msg::Count(Tap::Trip(tap));
+    let span = |span| seen.speech.span(span);
+    let proposed = words::ended_when(&seen.speech.clock(end.last), &span(end.wheel), &span(end.bin));
+    let keys = el("div", "g2").kid(key("key solid h56", words::YES_HOME, "", say(TripTap::Ended))).kid(key(
+        "key h56",
+        words::SAY_THE_TIMES,
+        "",
+        say(TripTap::Open),
+    ));
+    Some(el("section", "card asks").kid(el("h2", "ink1").text(words::NEVER_ENDED)).kid(el("p", "").text(proposed)).kid(keys))
 }
 
 /// The day and the board feet; on a narrow page whether the trip pays, and the load.
