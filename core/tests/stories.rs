@@ -13,8 +13,8 @@ use fivebar_core::ledger::line::document;
 use fivebar_core::ledger::{Book, fold, merge};
 use fivebar_core::quantity::{Currency, Decimal, Money, half_up};
 use fivebar_core::sheet::Shop;
-use fivebar_core::sheet::enough::past;
 use fivebar_core::sheet::offer::{Ask, Asking, OfferSheet, offer};
+use fivebar_core::sheet::past::past;
 use fivebar_core::sheet::rejects::rejects;
 use fivebar_core::sheet::supplier::{Prospect, supplier};
 use fivebar_core::story::{BENCH, STANDS, Story, tell};
@@ -292,7 +292,7 @@ fn the_tenth_visit_goes_by_the_nine_before() {
     let story = whole(TENTH_VISIT);
     check_outlook(before_going(&story, "stairs", "trip10"), Verdict::Go, (9, [12_00, 7_50, 16_50, 36_00]));
     let haul = fold::haul(&story.book, story.names.haul("trip10").unwrap()).unwrap();
-    let seen = past(&story.book, &haul);
+    let seen = past(&story.book, &haul).seen;
     assert_eq!((seen.rejected, seen.sorted()), (36, 144));
     let share = RejectShare::of_supplier(seen);
     assert_eq!((share.prior(), share.mean(), share.weight()), (Prior::Supplier, Decimal::new(25, 2), Decimal::from(20)));

@@ -1,7 +1,8 @@
 //! After: what a good piece of a haul cost, in money and in minutes, and whether the haul beat the timber yard.
 
-use super::fetched::{boards, pay, saved};
+use super::fetched::{pay, saved};
 use super::shop::Shop;
+use super::worth::boards;
 use crate::haul::after::{Brought, Good, Yard};
 use crate::haul::worth::{Boards, Milling, Worth, Yields};
 use crate::haul::{Haul, Pile, Trip};
@@ -97,7 +98,7 @@ fn cost(brought: &Brought, each: impl Fn(&Brought) -> Answer<Option<crate::haul:
 }
 
 fn good(shop: &Shop, haul: &Haul) -> Answer<Vec<Good>> {
-    let of = |pile: &Pile| Ok(Good { pieces: pile.good(), piece: pile.piece()?, boards: boards(shop, haul.currency, pile.wood.as_ref()) });
+    let of = |pile: &Pile| Ok(Good { pieces: pile.good(), piece: pile.piece()?, boards: boards(shop, haul, pile.wood.as_ref()) });
     haul.piles.iter().map(of).collect()
 }
 
@@ -133,7 +134,7 @@ mod tests {
         after(&Shop::of(&story.book, story.now.at), &haul).unwrap().unwrap()
     }
 
-    const BOARDS: &str = "boards 4.75 board-foot";
+    const BOARDS: &str = "boards 4.75 a board-foot";
 
     #[track_caller]
     fn lacks(more: &str, without: &str, lacking: &[Lacking]) {

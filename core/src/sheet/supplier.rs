@@ -1,7 +1,8 @@
 //! Before going: what the past hauls of a supplier were worth, by what was really good of them.
 
-use super::fetched::{boards, is_half_said, pay, saved};
+use super::fetched::{is_half_said, pay, saved};
 use super::shop::Shop;
+use super::worth::boards;
 use crate::haul::go::{Outlook, Past, go};
 use crate::haul::rejects::{RejectShare, Seen};
 use crate::haul::worth::{Counted, Counting, Fetching, Milling, Terms, Worth, Yields, good_share};
@@ -103,7 +104,7 @@ fn worth(shop: &Shop, haul: &Haul, (expected, pay): (RejectShare, Decimal)) -> A
 fn counted(shop: &Shop, (haul, pile): (&Haul, &Pile), expected: RejectShare) -> Answer<Counted> {
     let mean = haul.reject_share(pile.id, expected)?.mean_good();
     let good = good_share(pile.good().saturating_sub(pile.unsorted()), pile.rejected(), pile.unsorted(), mean)?;
-    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(shop, haul.currency, pile.wood.as_ref()) })
+    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(shop, haul, pile.wood.as_ref()) })
 }
 
 #[cfg(test)]
@@ -112,7 +113,7 @@ mod tests {
     use crate::haul::go::{Decides, Verdict};
     use crate::story::tell;
 
-    const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nperson works supplier\nrate pay 20\nboards 7 board-foot ash-white\n";
+    const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nperson works supplier\nrate pay 20\nboards 7 a board-foot ash-white\n";
 
     /// Sixteen pieces of 1 x 3 x 48 in are 16 board feet, all good: 16 x 7 x 0.45 / 0.70 = 72.00 of boards. Milling takes 3 minutes a
     /// foot, 48 minutes, 16.00 at 20 an hour; the drive 60 minutes, 20.00; 10 miles at 0.60 are 6.00: it leaves 30.00.
@@ -171,7 +172,7 @@ mod tests {
     /// Prices and pay are said in dollars: hauls in dollars before the last one in euro are no part of what that comes to.
     #[test]
     fn the_newest_currency_counts() {
-        let euro = format!("workshop EUR inch\nrate pay 20\nboards 7 board-foot\n{}", trip(5, "two", DRIVE));
+        let euro = format!("workshop EUR inch\nrate pay 20\nboards 7 a board-foot\n{}", trip(5, "two", DRIVE));
         let sheet = sheet(&format!("{}{euro}good 16 twos", trip(3, "one", DRIVE)));
         let Prospect::Known(outlook) = sheet.prospect else { panic!("{sheet:?}") };
         assert_eq!((outlook.trips, outlook.mean.to_string()), (1, "30.00 EUR".into()));

@@ -8,7 +8,7 @@ use crate::ledger::decide::{Command, MoneyCommand, Much, On};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money::{BoardPriceSet, Measure, RateSet, TillSet};
-use crate::quantity::{Currency, Key, Moment, Side};
+use crate::quantity::{Currency, Moment, Side};
 
 pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
     let currency = teller.workshop.0;
@@ -31,6 +31,20 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
     teller.order(&Command::Money(command)).map(drop)
 }
 
+/// `boards 4.75 a board-foot ash-white`: what equal boards cost, of one wood or of any.
+fn boards(words: &mut Words, currency: Currency) -> Read<BoardPriceSet> {
+    let amount = Exact(words.number()?.normalize());
+    words.expect("a")?;
+    let per = words.take("board-foot, litre or cubic-metre", |word| match word {
+        "board-foot" => Some(Measure::BoardFoot),
+        "litre" => Some(Measure::Litre),
+        "cubic-metre" => Some(Measure::CubicMetre),
+        _ => None,
+    })?;
+    let wood = if words.is_done() { None } else { Some(words.key("a wood")?) };
+    Ok(BoardPriceSet { currency, amount, per, wood })
+}
+
 /// `on NAME` of a job or a haul; without it a workshop cost.
 fn on(teller: &Teller, words: &mut Words) -> Read<On> {
     if !words.has("on") {
@@ -43,18 +57,6 @@ fn on(teller: &Teller, words: &mut Words) -> Read<On> {
 /// `when 2026-04-02`, where it was another day.
 pub fn when(teller: &Teller, words: &mut Words) -> Read<Option<Moment>> {
     if words.has("when") { day(words, teller.story.now).map(Some) } else { Ok(None) }
-}
-
-/// `boards 4.75 board-foot`, of one wood: `boards 7 board-foot ash-white`.
-fn boards(words: &mut Words, currency: Currency) -> Read<BoardPriceSet> {
-    let amount = Exact(words.number()?.normalize());
-    let per = words.take("board-foot, litre or cubic-metre", |word| match word {
-        "board-foot" => Some(Measure::BoardFoot),
-        "litre" => Some(Measure::Litre),
-        "cubic-metre" => Some(Measure::CubicMetre),
-        _ => None,
-    })?;
-    Ok(BoardPriceSet { currency, amount, per, wood: words.maybe(|word| Key::read(word).filter(|_| word != "as")) })
 }
 
 /// `spend 2.33 glue`, `spend 14 at 0.62 discs`, `spend 9.5 of 32 at 34.90 finish`; then `on stands "which" when 2026-04-02`.
@@ -103,8 +105,7 @@ fn exact(words: &mut Words) -> Read<Option<Exact>> {
 
 /// `rate pay 16 lowest 12 hours 420 logged 350 costs 1050 wear 0 tax 0 profit 0`, any of them.
 fn rate(words: &mut Words, currency: Currency) -> Read<RateSet> {
-    let mut set =
-        RateSet { currency, pay: None, lowest: None, hours: None, logged: None, costs: None, wear: None, tax: None, profit: None };
+    let mut set = RateSet::of(currency);
     while !words.is_done() {
         match words.word("what is said of the rate")? {
             "pay" => set.pay = exact(words)?,

@@ -76,7 +76,7 @@ fn what_decides_and_what_is_missing_is_said() {
     check(&FIRST.replace("rate pay 20\n", ""), going, &["Say in Workshop, Your rate, what an hour should pay, and it will know."]);
     check(&FIRST.replace(" at 0.60", ""), going, &["Say in Workshop, How you are paid, what a mile or km costs, and it will know."]);
     check(&with("spend 60 gift on first"), going, &["Skip: gift and price cost most, $60 a trip"]);
-    check(&FIRST.replace("boards 7 board-foot\n", ""), going, &["100 % of the wood has no price."]);
+    check(&FIRST.replace("boards 7 a board-foot\n", ""), going, &["100 % of the wood has no price."]);
     check(&FIRST.replace("trip 10 miles at 0.60\n", ""), page, &["Of 1 haul the distance or the minutes at the wheel were never said"]);
 }
 
