@@ -384,7 +384,7 @@ mod tests {
         assert!(haul.trips[0].home.is_some() && haul.trips[0].at_bin.is_some(), "{:?}", haul.trips);
         // two seconds there and as long back, one at the bin until the last count
         assert_eq!((haul.trips[0].wheel(), haul.trips[0].bin()), (Span::ms(4000), Span::ms(1000)));
-        app.heard(trip(TripTap::Share(50)), late);
+        app.heard(trip(TripTap::Share(50)), Now { chance: nth(61).chance, ..late });
         assert_eq!(app.own.haul().unwrap().trips[0].wheel(), Span::ms(2000));
     }
 
