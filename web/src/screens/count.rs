@@ -34,9 +34,9 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Bundle(typed), _) => bundle_pad(typed, app, seen),
         (Over::Move, Some(sheet)) => which(words::MOVE_TO_WHICH, sheet, seen, Tap::MoveTo),
         (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
-        (Over::Sort(pile), Some(sheet)) => sort::screen(app, sheet.haul, *pile, seen),
-        (Over::SortBundle(_, typed), Some(_)) => sort::bundle_pad(typed, seen),
-        (Over::Rejects(_), Some(_)) => rejects::screen(app, seen),
+        (Over::Sort(pile), Some(sheet)) if has(sheet, *pile) => sort::screen(app, sheet.haul, *pile, seen),
+        (Over::SortBundle(pile, typed), Some(sheet)) if has(sheet, *pile) => sort::bundle_pad(typed, seen),
+        (Over::Rejects(pile), Some(sheet)) if has(sheet, *pile) => rejects::screen(app, seen),
         (Over::Going, _) => supplier::going(app, seen),
         (Over::Supplier(id), _) => supplier::before_going(*id, app, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
@@ -48,6 +48,11 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (_, Some(sheet)) if !sheet.tiles.is_empty() => unsaved_or_tiles(app, sheet, seen),
         (_, sheet) => day_one(app, sheet.as_ref(), seen),
     }
+}
+
+/// The pile is one of this haul: another haul, or the example, may have come into hand since it was opened.
+fn has(sheet: &CountSheet, pile: Id) -> bool {
+    sheet.tiles.iter().any(|tile| tile.pile == pile)
 }
 
 /// What could not be saved comes before anything else is counted.

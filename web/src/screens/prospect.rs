@@ -39,15 +39,11 @@ pub fn block(sheet: &SupplierSheet, seen: Seen<'_>) -> El<Msg> {
     let Some(sign) = said.sign else {
         return block.kid(el("p", "t22 w8").text(said.word)).kid(el("p", "").text(said.why)).kids(caveats(sheet, 0, seen));
     };
-    let rest = [
-        words::mean(&whole(outlook.mean, seen)),
-        words::sentence(&if outlook.verdict == Verdict::Skip { range(outlook, seen) } else { decides(outlook, seen) }),
-    ];
-    block.kid(verdict(sign, said.word, words::sentence(&said.why))).kids(rest.map(|line| el("p", "t14").text(line))).kids(caveats(
-        sheet,
-        outlook.left_out,
-        seen,
-    ))
+    let mean = (1 < outlook.trips).then(|| words::mean(&whole(outlook.mean, seen)));
+    let other = if outlook.verdict == Verdict::Skip { range(outlook, seen) } else { decides(outlook, seen) };
+    let rest = mean.into_iter().chain([words::sentence(&other)]).map(|line| el("p", "t14").text(line));
+    let caveats = caveats(sheet, outlook.left_out, seen);
+    block.kid(verdict(sign, said.word, words::sentence(&said.why))).kids(rest).kids(caveats)
 }
 
 fn said(prospect: &Prospect, seen: Seen<'_>) -> Said {

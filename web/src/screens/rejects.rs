@@ -27,12 +27,13 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let reasons = sheet.rejects.iter().map(|(why, n)| reason(sheet, (why, *n), seen));
     let none = sheet.rejects.is_empty().then(|| el("p", "t22 w8").text(words::NO_REJECTS));
     let main = el("main", "scr rejects").kids(summed(sheet, seen)).kids(none).kids(reasons);
-    let foot = el("footer", "foot").kids((!sheet.rejects.is_empty()).then(|| sort::bundles(app, seen))).kids(undo(app, seen)).kid(key(
-        "key h56",
-        common::DONE,
-        "",
-        Msg::Count(Tap::Close),
-    ));
+    let done = |class| key(class, common::DONE, "", Msg::Count(Tap::Close));
+    let acts = match undo(app, seen) {
+        Some(undo) => el("div", "um").kid(undo).kid(done("key h88 m")),
+        None => done("key h56"),
+    };
+    let lie = sheet.lying.iter().any(|(_, n)| 0 < *n);
+    let foot = el("footer", "foot").kids(lie.then(|| sort::bundles(app, seen))).kid(acts);
     Screen::new("count/sort/rejects", head(top), main).foot(foot)
 }
 

@@ -120,7 +120,8 @@ fn foot(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         Some(undo) => el("div", "um").kid(undo).kid(done("key h88 m")),
         None => done("key h56"),
     };
-    let start = app.running().is_none().then(|| key("key soft h56", sort_words::START, "", Msg::Count(Tap::Sorting(SortTap::Start))));
+    let asked = app.running().is_none() && (0 < sheet.left || sheet.next.is_some());
+    let start = asked.then(|| key("key soft h56", sort_words::START, "", Msg::Count(Tap::Sorting(SortTap::Start))));
     el("footer", "foot").kids((0 < sheet.left).then(|| bundles(app, seen))).kid(acts).kids(start)
 }
 
@@ -156,10 +157,10 @@ fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (None, Some(_), Some((why, n))) = (&app.shelf().taken_back, &app.shelf().last_act, &app.count.last_sorted) else {
         return super::undo::bar(app, seen);
     };
-    let n = seen.speech.count(*n);
+    let written = seen.speech.count(*n);
     let words = match why {
-        Some(why) => words::take_back_reject(&n, &in_small(&words::reason(why.as_str()))),
-        None => words::take_back_good(&n),
+        Some(why) => words::take_back_reject((*n, &written), &in_small(&words::reason(why.as_str()))),
+        None => words::take_back_good(&written),
     };
     Some(alone(Undo { words, under: String::new() }, Msg::Common(Common::TakeBack)))
 }

@@ -95,8 +95,8 @@ struct Row {
     figure: String,
 }
 
-/// Rows under a heading, on one scale; the mark is the guess where it means something.
-fn rows(title: &'static str, rows: Vec<Row>, mark: Option<f64>, seen: Seen<'_>) -> El<Msg> {
+/// Rows between a heading and what is said of them, on one scale; the mark is the guess where it means something.
+fn rows((title, under): (&'static str, &'static str), rows: Vec<Row>, mark: Option<f64>, seen: Seen<'_>) -> El<Msg> {
     let most = rows.iter().map(|row| row.share).chain(mark).fold(0.0, f64::max);
     let most = if most <= 0.5 { 0.5 } else { 1.0 };
     let width = seen.page.card() - 64.0;
@@ -106,7 +106,7 @@ fn rows(title: &'static str, rows: Vec<Row>, mark: Option<f64>, seen: Seen<'_>) 
             .kid(el("span", "row").kid(el("b", "").text(row.name)).kid(el("span", "t14 i2").text(row.count)))
             .kid(el("span", "barred").kid(share_bar((row.share, most), mark, width)).kid(el("b", "").text(row.figure)))
     };
-    let under = mark.map(|_| el("p", "t14 i2").text(words::GUESS_MARK));
+    let under = (!under.is_empty()).then(|| el("p", "t14 i2").text(under));
     el("section", "shares").kid(el("h2", "").text(title)).kid(el("ul", "").kids(rows.into_iter().map(row))).kids(under)
 }
 
@@ -118,12 +118,12 @@ fn by_haul(sheet: &RejectsSheet, seen: Seen<'_>) -> El<Msg> {
         share: float(of.share),
         figure: percent(of.share, seen),
     };
-    rows(words::HAUL_BY_HAUL, sheet.hauls.iter().map(row).collect(), Some(GUESS), seen)
+    rows((words::HAUL_BY_HAUL, words::GUESS_MARK), sheet.hauls.iter().map(row).collect(), Some(GUESS), seen)
 }
 
 fn by_reason(sheet: &RejectsSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let all = rows(
-        words::WHY,
+        (words::WHY, words::OF_ALL_SORTED),
         sheet
             .reasons
             .iter()
@@ -155,7 +155,7 @@ fn by_wood(sheet: &RejectsSheet, seen: Seen<'_>) -> Option<El<Msg>> {
         share: float(of.share),
         figure: percent(of.share, seen),
     };
-    (1 < sheet.woods.len()).then(|| rows(words::BY_WOOD, sheet.woods.iter().enumerate().map(row).collect(), None, seen))
+    (1 < sheet.woods.len()).then(|| rows((words::BY_WOOD, ""), sheet.woods.iter().enumerate().map(row).collect(), None, seen))
 }
 
 #[cfg(test)]

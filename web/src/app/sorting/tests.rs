@@ -52,7 +52,7 @@ fn never_more_than_are_left_are_sorted() {
     let mut app = sorting();
     let shown = after(&mut app, [say(SortTap::Arm(10)), tap(Tap::Good), tap(Tap::Reject(why("knot")))]);
     check(&app, (10, 2, 0));
-    assert!(shown.contains("Take back 2 reject"), "{shown}");
+    assert!(shown.contains("Take back 2 rejects: knot"), "{shown}");
     assert!(shown.contains("All sorted"), "{shown}");
 }
 
@@ -104,4 +104,12 @@ fn sorting_is_clocked_on_its_haul() {
     let sorted = app.shelf().bench().of_haul(haul, nth(200).wall.at).stage(Stage::Sort);
     assert!(Span::ZERO < sorted);
     assert!(after(&mut app, [Msg::Common(Common::StopRun)]).contains("Start sorting"));
+}
+
+/// Another book came into hand while a pile of this one was open: its piles are shown, not an empty page.
+#[test]
+fn a_pile_that_is_not_there_leaves_the_tiles() {
+    let mut app = sorting();
+    app.count.over = Over::Sort(Id::new(nth(0).wall.at, [9; 10]));
+    assert!(after(&mut app, []).contains("12 pieces"));
 }
