@@ -31,12 +31,14 @@ pub fn screen(app: &App, haul: Id, pile: Id, seen: Seen<'_>) -> Screen {
     .fact(saved_fact(app, seen))
     .fact(Fact::Plain(words::to_go(&n(sheet.left))));
     let reasons = reasons(&sheet).into_iter().map(|why| reason(&sheet, why, seen));
-    let main = el("main", "scr sort")
-        .kids((sheet.left == 0).then(|| sorted(&sheet, seen)))
-        .kid(rate(&sheet, app, seen))
-        .kid(good(&sheet, seen))
-        .kid(because(&sheet, seen))
-        .kid(el("div", "g2").kids(reasons));
+    let told = (sheet.left == 0).then(|| sorted(&sheet, seen));
+    let because = [because(&sheet, seen), el("div", "g2").kids(reasons)];
+    let (good, rate) = (good(&sheet, seen), rate(&sheet, app, seen));
+    // on a narrow page the scale stands below what is tapped
+    let main = match seen.page.is_narrow() {
+        true => el("main", "scr sort").kids(told).kid(good).kids(because).kid(rate),
+        false => el("main", "scr sort").kids(told).kid(rate).kid(good).kids(because),
+    };
     Screen::new("count/sort", head(top), main).foot(foot(&sheet, app, seen))
 }
 
@@ -63,7 +65,10 @@ fn sorted(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
 
 /// Rejected so far, beside the guess and what the supplier brought before.
 fn rate(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let title = words::rejected_of(&seen.speech.count(sheet.rejected), &seen.speech.count(sheet.sorted));
+    let title = match sheet.sorted {
+        0 => sort_words::NOTHING_SORTED.to_owned(),
+        sorted => words::rejected_of(&seen.speech.count(sheet.rejected), &seen.speech.count(sorted)),
+    };
     let share = |n: u32, of: u32| f64::from(n) / f64::from(of.max(1)) * 100.0;
     let mark = |at: f64, word: &str| {
         Mark::new(at, Kind::Ink, word, words::percent(&seen.speech.number(Decimal::try_from(at).unwrap_or_default(), 0, 0)))
@@ -72,7 +77,7 @@ fn rate(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let mut marks = vec![mark(GUESS, words::GUESS)];
     marks.extend((0 < sheet.sorted).then(|| mark(here, words::THIS_PILE)));
     marks.extend(sheet.supplier_so_far.map(|(rejected, sorted)| mark(share(rejected, sorted), words::THE_SUPPLIER)));
-    let fills = vec![Fill { from: 0.0, to: here, look: FillLook::Under }];
+    let fills = if sheet.rejected == 0 { vec![] } else { vec![Fill { from: 0.0, to: here, look: FillLook::Under }] };
     let most = marks.iter().map(|mark| mark.at).fold(50.0, f64::max);
     let drawn = Scale {
         width: seen.page.card(),

@@ -6,6 +6,7 @@ pub const REJECTS: &str = "Rejects";
 pub const GOOD_AFTER_ALL: &str = "Good after all";
 pub const TO_JIGS: &str = "To jigs";
 pub const BURNT: &str = "Burnt";
+pub const NOTHING_SORTED: &str = "Nothing sorted yet";
 pub const ALL_SORTED: &str = "All sorted";
 pub const HAUL_SORTED: &str = "Nothing of this haul is left to sort.";
 pub const NO_REJECTS: &str = "Nothing of this pile was rejected.";
