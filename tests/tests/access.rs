@@ -109,6 +109,7 @@ fn sorting_and_a_supplier_fit_a_hand() {
     std::thread::sleep(Duration::from_millis(150));
     browser.tap_text(&page, "Hall shoe bench");
     browser.wait_text(&page, "Sell and deliver");
+    std::thread::sleep(Duration::from_millis(150));
     go(&mut browser, &page, 0);
     for (key, name) in [("Sort", "sort-which"), ("ends", "sort"), ("Rejects", "sort-rejects")] {
         browser.tap_text(&page, key);
