@@ -30,6 +30,8 @@ pub struct Tile {
     pub label: String,
     pub name: Option<String>,
     pub wood: Option<Key>,
+    /// Its wood by the maker's own name, where that is in no table.
+    pub own: Option<String>,
     pub size: Size,
     pub taken: Count,
     pub good: Count,
@@ -96,6 +98,7 @@ pub fn tile(pile: &Pile) -> Tile {
         label: pile.label.clone(),
         name: pile.name.clone(),
         wood: pile.wood.clone(),
+        own: pile.own.as_ref().map(|own| own.name.clone()),
         size: Size { thickness: pile.thickness, width: pile.width, length: pile.length, length_to: pile.length_to },
         taken: pile.taken,
         good: pile.good(),

@@ -21,6 +21,7 @@ pub mod price;
 pub mod rack;
 pub mod rate;
 pub mod shop;
+pub mod short;
 pub mod sort;
 pub mod strip;
 pub mod workshop;

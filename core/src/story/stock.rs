@@ -183,7 +183,7 @@ fn machine(words: &mut Words) -> Read<kind::MachineMinimumSet> {
             _ => return words.no("thickness, width or length before it"),
         }
     }
-    Ok(kind::MachineMinimumSet { machine, thickness, width, length })
+    Ok(kind::MachineMinimumSet { machine, thickness, width, length, name: None })
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! What the maker said of woods, machines, air, the van and the timber yard; the latest of each wins.
 
 use crate::ledger::kind::wood::{AirRead, RoomRangeSet, SpeciesAdded};
-use crate::ledger::{Entry, Fact};
+use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::{Decimal, Key, Length, Sorted, Span, Wall};
 use crate::wood::minimum::Minimum;
 use crate::wood::species::Basis;
@@ -13,6 +13,8 @@ pub struct WoodFacts {
     /// The woods of the tables and the maker's own.
     pub woods: Woods,
     pub machines: Sorted<Key, Minimum>,
+    /// What the maker calls machines that are in no list.
+    pub machine_names: Sorted<Key, String>,
     /// The last reading of the air, and when.
     pub air: Option<(AirRead, Wall)>,
     /// Moistures in per cent that pieces live between, where a job says nothing else.
@@ -26,6 +28,13 @@ pub struct WoodFacts {
 }
 
 impl WoodFacts {
+    /// These alone, from all entries of the workshop.
+    pub(super) fn of(book: &Book) -> WoodFacts {
+        let mut facts = WoodFacts::default();
+        book.about(Subject::Workshop).for_each(|entry| facts.apply(entry));
+        facts
+    }
+
     pub(super) fn apply(&mut self, entry: &Entry) {
         match &entry.fact {
             // A key that a later version put into the tables, or figures no wood has, change nothing.
@@ -33,6 +42,9 @@ impl WoodFacts {
             Fact::MachineMinimumSet(f) => {
                 let minimum = Minimum { thickness: f.thickness, width: f.width, length: f.length };
                 self.machines.insert(f.machine.clone(), minimum);
+                if let Some(name) = &f.name {
+                    self.machine_names.insert(f.machine.clone(), name.clone());
+                }
                 self.machines.retain(|_, minimum| *minimum != Minimum::default());
             }
             Fact::AirRead(f) => self.air = Some((f.clone(), entry.wall)),
