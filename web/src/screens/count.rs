@@ -49,7 +49,7 @@ fn unsaved_or_tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
 pub fn name(tile: &Pile) -> String {
     match (&tile.name, &tile.wood) {
         (Some(name), _) => name.clone(),
-        (None, Some(wood)) => format!("{}, {}", woods::name(wood.as_str()), tile.label),
+        (None, Some(wood)) => format!("{}, {}", woods::called(wood, tile.own.as_deref()), tile.label),
         (None, None) => words::pile(&tile.label),
     }
 }
@@ -180,13 +180,16 @@ fn load(sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
         let open = words::without_sizes(&common::pieces(sheet.unsized_pieces, &seen.speech.count(sheet.unsized_pieces)));
         return row.kid(el("b", "").text(weighed)).kid(el("span", "t14 i2").text(open));
     }
-    match load.carries.zip(load.share()) {
-        Some((most, share)) => {
+    let guessed = load.guessed.then(|| el("span", "t14 i2 whole").text(words::LOAD_GUESSED));
+    match load.carries {
+        Some(most) => {
+            let share = load.share().unwrap_or(if load.warns() { 1.0 } else { 0.0 });
             let whole = |kg: f64| seen.speech.whole_mass(fivebar_core::quantity::Mass::kg(kg), units);
             let warns = words::warns_at(&whole(most.as_kg() * Load::WARNS_AT));
-            row.kid(el("b", "").text(words::load(&mass, &whole(most.as_kg()), unit))).kid(load_bar(share, Load::WARNS_AT, warns))
+            let row = row.kid(el("b", "").text(words::load(&mass, &whole(most.as_kg()), unit))).kid(load_bar(share, Load::WARNS_AT, warns));
+            row.kids(guessed)
         }
-        None => row.kid(el("b", "").text(words::weighs(&mass, unit))).kid(el("span", "t14 i2").text(words::LOAD_UNKNOWN)),
+        None => row.kid(el("b", "").text(words::weighs(&mass, unit))).kid(el("span", "t14 i2").text(words::LOAD_UNKNOWN)).kids(guessed),
     }
 }
 

@@ -9,6 +9,8 @@ mod opening;
 mod pile;
 mod price;
 mod said;
+mod short;
+mod slots;
 mod sort;
 mod undo;
 mod unsaved;
