@@ -62,7 +62,7 @@ pub struct Wood {
     pub per: Measure,
     /// Readings to be glued together, as typed.
     pub glued: Vec<String>,
-    /// Nothing was changed since it was opened or written.
+    /// Nothing was changed since it was written.
     pub fresh: bool,
 }
 
@@ -105,7 +105,7 @@ pub fn heard(app: &mut App, tap: WoodTap, now: Now) {
 impl Wood {
     fn of(page: Page, form: Form) -> Wood {
         let (name, from, glued) = (String::new(), String::new(), vec![]);
-        Wood { page, form, name, from, chosen: None, choosing: false, sawn: Sawn::Flat, per: Measure::Litre, glued, fresh: true }
+        Wood { page, form, name, from, chosen: None, choosing: false, sawn: Sawn::Flat, per: Measure::Litre, glued, fresh: false }
     }
 
     fn say(&mut self, tap: WoodTap, sign: Sign) {

@@ -88,6 +88,8 @@ fn laid_out(asked: Asked, wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let units = app.begins_with().1;
     let pad = match asked.instead {
         Some(instead) => vec![instead],
+        // Just written: what it says is seen whole, and a figure brings the pad back.
+        None if wood.fresh => vec![],
         None => under_thumb(&wood.form, &asked.slots, (units, seen), |press| tap(WoodTap::Press(press))),
     };
     let main = el("main", "scr form")
@@ -97,8 +99,7 @@ fn laid_out(asked: Asked, wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
         .kid(el("div", "push"))
         .kids(pad);
     let top = Head::new(asked.small, asked.title).fact(saved_fact(app, seen));
-    let stays = matches!(wood.page, Page::Air | Page::Movement | Page::Van);
-    let foot = if stays && wood.fresh && undo::bar(app, seen).is_some() { foot(app, seen) } else { ways_out(asked.save, asked.other) };
+    let foot = if wood.fresh && undo::bar(app, seen).is_some() { foot(app, seen) } else { ways_out(asked.save, asked.other) };
     Screen::new(asked.place, head(top), main).foot(foot).says_it()
 }
 

@@ -7,7 +7,6 @@ use fivebar_core::quantity::Units;
 pub const VAN: &str = "Van";
 pub const PAYLOAD: &str = "it may carry, empty";
 pub const PERSON: &str = "a person";
-pub const VAN_HINT: &str = "As its door label or papers say, with nobody in it. A person weighs 80 kg until you say otherwise: our guess.";
 pub const VAN_ASK: &str = "Say it once, and Count shows the load against it.";
 
 pub const YARD: &str = "Timber yard";
@@ -18,6 +17,7 @@ pub const BOARDS_COST: &str = "What boards cost";
 pub const ANY_WOOD: &str = "Any wood";
 pub const PRICE_OF_WOOD: &str = "Price of one wood";
 pub const PRICE: &str = "Price of boards";
+pub const PRICE_SLOT: &str = "price";
 pub const PRICES_UNDER: &str = "What your wood replaces is reckoned by these.";
 pub const MEASURE: &str = "for each";
 pub const WHICH_WOOD: &str = "Wood";
@@ -34,6 +34,7 @@ pub const LEAST_LENGTH: &str = "least length";
 pub const LEAST_WIDTH: &str = "width";
 pub const LEAST_THICKNESS: &str = "thickness";
 pub const MANUAL: &str = "From the machine’s manual, which decides. Width and thickness may stay empty.";
+pub const NAMED_THERE: &str = "Piles shorter than these are named where you plan and work. Your machine’s manual decides.";
 pub const TAKE_OFF: &str = "Take it off the list";
 pub const SHORT_CAUTION: &str = "Shorter than the minimum you set. Your machine’s manual decides.";
 
@@ -76,7 +77,12 @@ pub fn too_short(pile: &str, met: &str, lacks: &[String]) -> String {
     format!("{pile}, {met}, are {}. Your machine’s manual decides.", lacks.join(" and "))
 }
 
-/// "670 lb beside one person".
+/// What the payload is, and what a person weighs where the maker says nothing.
+pub fn van_hint(person: &str) -> String {
+    format!("As its door label or papers say, with nobody in it. A person weighs {person} until you say otherwise: our guess.")
+}
+
+/// "670 lb beside the driver".
 pub fn beside_one(mass: &str) -> String {
     format!("{mass} beside the driver")
 }

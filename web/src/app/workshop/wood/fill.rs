@@ -31,7 +31,7 @@ pub(super) fn filled(app: &App, page: Page) -> Wood {
             Wood::of(page, Form::filled([far, span]))
         }
         Page::Price(wood) => price(&known, wood.clone(), (currency, typing)),
-        Page::PriceOf => Wood { page, choosing: true, ..price(&known, None, (currency, typing)) },
+        Page::PriceOf => Wood { page, choosing: true, form: Form::of(1), ..price(&known, None, (currency, typing)) },
         Page::Woods | Page::Own | Page::Machines | Page::Yard => Wood::of(page, Form::default()),
     }
 }

@@ -46,15 +46,21 @@ pub fn save(app: &mut App, now: Now) {
 /// Air, movement and the van stay, with what they say now; the others lead back to their list.
 fn left(app: &mut App, page: Page) {
     match page {
-        Page::Air | Page::Van => open(app, page),
+        Page::Air | Page::Van => {
+            open(app, page);
+            written(app);
+        }
         Page::OneWood(_) => open(app, Page::Own),
         Page::Machine(_) => open(app, Page::Machines),
         Page::Way | Page::Price(_) | Page::PriceOf => open(app, Page::Yard),
-        _ => {
-            if let Over::Wood(wood) = &mut app.workshop.over {
-                wood.fresh = true;
-            }
-        }
+        _ => written(app),
+    }
+}
+
+/// What was typed is in the book: nothing but taking it back is left to do here.
+fn written(app: &mut App) {
+    if let Over::Wood(wood) = &mut app.workshop.over {
+        wood.fresh = true;
     }
 }
 

@@ -150,7 +150,7 @@ fn the_van_carries_its_payload_less_the_people() {
         Msg::Count(count::Tap::Press(Press::Digit(2))),
         Msg::Count(count::Tap::Trip(trip::TripTap::Save)),
     ];
-    holds(&after(&mut app, people), &["people in the van today", "493 lb"]);
+    holds(&after(&mut app, people), &["people today", "493 lb"]);
 }
 
 #[test]

@@ -33,7 +33,7 @@ pub fn list(app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr")
         .kids(none.then(|| el("p", "").text(words::NO_MACHINES)))
         .kids((!none).then(|| el("div", "rows").kids(rows)))
-        .kids((!none).then(|| caution(words::SHORT_CAUTION)))
+        .kids((!none).then(|| caution(words::NAMED_THERE)))
         .kid(el("div", "push"))
         .kid(key("key h88", words::ADD_MACHINE, "", open(Page::Machine(None))));
     listed(("workshop/machines", words::MACHINES), main, app, seen)

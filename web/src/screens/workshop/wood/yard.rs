@@ -37,7 +37,7 @@ pub fn van(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let mut asked = Asked::new("workshop/van", workshop::WORKSHOP, words::VAN);
     let beside = known_van(&known(app).wood).carries_beside(Aboard::DRIVER);
     let lead = beside.map_or_else(|| words::VAN_ASK.to_owned(), |mass| words::beside_one(&whole(mass, units, seen)));
-    asked.above = vec![el("p", "t22 w8").text(lead), hint(words::VAN_HINT)];
+    asked.above = vec![el("p", "t22 w8").text(lead), el("p", "t14 i2").text(words::van_hint(&whole(Aboard::PERSON, units, seen)))];
     asked.slots = vec![Slot::new(words::PAYLOAD, unit), Slot::new(words::PERSON, unit)];
     laid_out(asked, wood, app, seen)
 }
@@ -101,6 +101,6 @@ pub fn price(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     asked.above = vec![chosen(words::WHICH_WOOD, answer, wood.choosing), even(words::MEASURE, segs, chooses(measures.map(WoodTap::Per)))];
     asked.instead = wood.choosing.then(|| every_wood(&known.wood.woods, units));
     asked.save = asked.save.filter(|_| !wood.choosing);
-    asked.slots = vec![Slot::new(words::PRICE, currency.code())];
+    asked.slots = vec![Slot::new(words::PRICE_SLOT, currency.code())];
     laid_out(asked, wood, app, seen)
 }
