@@ -94,5 +94,23 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     go(&mut browser, &page, 4);
     let pages = ["Your rate", "How you are paid", "Currency and units", "Suppliers and people", "Rack", "Theme and hand"];
     each_screen(&mut browser, &page, &pages, ("workshop-320", "Done"), phone);
+    each_screen(&mut browser, &page, &["Woods and air", "Machines", "Timber yard"], ("workshop-320", "Done"), phone);
+    each_screen(&mut browser, &page, &["Van"], ("workshop-320", "Leave it"), phone);
+    browser.tap_text(&page, "Woods and air");
+    each_screen(&mut browser, &page, &["Air", "Before gluing"], ("woods-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["Movement", "Your own woods"], ("woods-320", "Done"), phone);
+    browser.tap_text(&page, "Your own woods");
+    each_screen(&mut browser, &page, &["Add a wood"], ("woods-320", "Leave it"), phone);
+    for _ in 0..2 {
+        browser.wait_text(&page, "Done");
+        browser.tap_text(&page, "Done");
+        std::thread::sleep(Duration::from_millis(150));
+    }
+    browser.tap_text(&page, "Machines");
+    each_screen(&mut browser, &page, &["Add a machine"], ("workshop-320", "Leave it"), phone);
+    browser.tap_text(&page, "Done");
+    std::thread::sleep(Duration::from_millis(150));
+    browser.tap_text(&page, "Timber yard");
+    each_screen(&mut browser, &page, &["There and back", "Price of one wood"], ("yard-320", "Leave it"), phone);
     assert_eq!(browser.errors(), [""; 0]);
 }

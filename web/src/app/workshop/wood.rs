@@ -12,6 +12,7 @@ pub use read::{Across, Wrong, across, readings};
 use super::super::App;
 use super::super::form::Form;
 use super::Over;
+use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Command, Now, WoodCommand};
 use fivebar_core::ledger::fold::Workshop;
@@ -89,7 +90,12 @@ pub enum WoodTap {
 /// Takes in a tap.
 pub fn heard(app: &mut App, tap: WoodTap, now: Now) {
     match tap {
-        WoodTap::Open(page) => open(app, page),
+        WoodTap::Open(page) => {
+            if app.place != Place::Workshop {
+                app.go(Place::Workshop);
+            }
+            open(app, page);
+        }
         WoodTap::Save => return save::save(app, now),
         WoodTap::Remove => return remove(app, now),
         said => {

@@ -200,3 +200,20 @@ fn back_leads_to_the_list_a_page_was_opened_from() {
     app.heard(tap(WoodTap::Open(Page::Way)), nth(1));
     assert!(places(&mut app).contains("workshop/yard"));
 }
+
+/// The demo's blocks are of unknown wood; a wet pile is a guess too, told by the whole sentence and nowhere else.
+#[test]
+fn count_says_that_unknown_wood_counts_as_the_heaviest() {
+    let load = |lines: &str| {
+        let story = fivebar_core::story::tell(&format!("2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\n{lines}"));
+        assert_eq!(story.refused, []);
+        let mut app = App::for_tests(Place::Count);
+        app.own = crate::app::shelf::Shelf::of(fivebar_core::ledger::Device::new([1; 8]), story.book, Default::default());
+        after(&mut app, [])
+    };
+    let guess = "Unknown or wet wood counts as the heaviest.";
+    let ash = "pile ash ash-white 1 x 2 x 20 in\ncount 30 ash\n";
+    for (lines, said) in [("", 0), ("moisture ash 14.5\n", 0), ("moisture ash wet\n", 1), ("pile odd 1 x 2 x 20 in\ncount 3 odd\n", 1)] {
+        assert_eq!(load(&format!("{ash}{lines}")).matches(guess).count(), said, "{lines}");
+    }
+}
