@@ -96,8 +96,8 @@ pub fn heard(app: &mut App, tap: WoodTap, now: Now) {
             }
             open(app, page);
         }
-        WoodTap::Save => return save::save(app, now),
-        WoodTap::Remove => return remove(app, now),
+        WoodTap::Save => save::save(app, now),
+        WoodTap::Remove => remove(app, now),
         said => {
             let sign = app.speech.sign();
             app.notice = None;
