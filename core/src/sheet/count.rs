@@ -66,7 +66,9 @@ pub fn current(book: &Book) -> Option<Haul> {
         matches!(entry.fact, Fact::HaulBegan(_)).then_some((entry.stamp, id))
     };
     let (_, newest) = book.subjects().filter_map(began).max()?;
-    fold::haul(book, newest)
+    let haul = fold::haul(book, newest)?;
+    let van = if haul.carries.is_none() { fold::van(book) } else { haul.van };
+    Some(Haul { van, ..haul })
 }
 
 /// The screen of the haul in hand; `None` before the first tap of all.

@@ -82,6 +82,7 @@ pub struct PileReckoning {
 /// [`Refusal::NotThere`], [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
 pub fn haul(shop: &Shop, id: Id) -> Answer<HaulReckoning> {
     let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
+    let haul = Haul { van: shop.workshop.wood.van(), ..haul };
     let piles = haul.piles.iter().map(pile).collect::<Answer<Vec<_>>>()?;
     let costs = Some(haul.spent()?).filter(|_| !haul.is_unpriced());
     let volumes = volumes(&haul)?;

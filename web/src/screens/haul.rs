@@ -52,7 +52,7 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         figure_key(words::SUPPLIER, supplier.unwrap_or_else(none), say(TripTap::Choose(Field::Supplier))),
         figure_key(words::GIFT, gift, say(TripTap::Choose(Field::Gift))),
     ];
-    if let Some(haul) = haul.as_ref().filter(|haul| haul.carries.is_none() && haul.van.payload.is_some()) {
+    if let Some(haul) = haul.as_ref().filter(|haul| haul.carries.is_none() && sheet.load.carries.is_some()) {
         let people = haul.people.map_or_else(|| words::THE_DRIVER.to_owned(), |people| seen.speech.count(people));
         keys.insert(1, figure_key(words::ABOARD, people, say(TripTap::Choose(Field::People))));
     }

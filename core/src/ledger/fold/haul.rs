@@ -2,12 +2,12 @@
 
 use super::stock;
 use super::wood::WoodFacts;
-use crate::haul::{Aboard, Haul, Pile, Trip, Van};
+use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::kind::haul::{Fate, Per, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Id, Mass};
+use crate::quantity::{Count, Id};
 use crate::wood::species::Species;
 use std::cell::OnceCell;
 
@@ -25,7 +25,7 @@ pub fn haul(book: &Book, id: Id) -> Option<Haul> {
     folded(book, id, &OnceCell::new())
 }
 
-/// The haul; what the workshop knows of woods and the van is read once, and only where it says something.
+/// The haul; the maker's own woods are read once, and only where a pile is of none of the tables.
 fn folded(book: &Book, id: Id, known: &OnceCell<WoodFacts>) -> Option<Haul> {
     let mut piles = Piles::default();
     let mut found: Option<Haul> = None;
@@ -47,19 +47,11 @@ fn folded(book: &Book, id: Id, known: &OnceCell<WoodFacts>) -> Option<Haul> {
     }
     haul.piles = piles.shown();
     let known = || known.get_or_init(|| WoodFacts::of(book));
-    if haul.carries.is_none() {
-        haul.van = van(known());
-    }
     for pile in &mut haul.piles {
         let own = pile.wood.as_ref().filter(|wood| Species::of(wood.as_str()).is_err());
         pile.own = own.and_then(|wood| known().woods.own_of(wood)).cloned();
     }
     Some(haul)
-}
-
-fn van(known: &WoodFacts) -> Van {
-    let mass = |grams: i64| Mass::kg(grams as f64 / 1000.0);
-    Van { payload: known.payload.map(mass), person: known.person.map_or(Aboard::PERSON, mass) }
 }
 
 /// A drive without a rate of its own is priced as the till has it, where it has one.

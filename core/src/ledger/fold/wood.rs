@@ -1,8 +1,9 @@
 //! What the maker said of woods, machines, air, the van and the timber yard; the latest of each wins.
 
+use crate::haul::{Aboard, Van};
 use crate::ledger::kind::wood::{AirRead, RoomRangeSet, SpeciesAdded};
 use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::quantity::{Decimal, Key, Length, Sorted, Span, Wall};
+use crate::quantity::{Decimal, Key, Length, Mass, Sorted, Span, Wall};
 use crate::wood::minimum::Minimum;
 use crate::wood::species::Basis;
 use crate::wood::woods::{OwnWood, Woods};
@@ -27,7 +28,18 @@ pub struct WoodFacts {
     pub yard_span: Option<Span>,
 }
 
+/// The van as the workshop knows it.
+pub fn van(book: &Book) -> Van {
+    WoodFacts::of(book).van()
+}
+
 impl WoodFacts {
+    /// The van: a person weighs as usual until the maker says otherwise.
+    pub fn van(&self) -> Van {
+        let mass = |grams: i64| Mass::kg(grams as f64 / 1000.0);
+        Van { payload: self.payload.map(mass), person: self.person.map_or(Aboard::PERSON, mass) }
+    }
+
     /// These alone, from all entries of the workshop.
     pub(super) fn of(book: &Book) -> WoodFacts {
         let mut facts = WoodFacts::default();

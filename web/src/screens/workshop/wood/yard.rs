@@ -9,20 +9,14 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{air, common, workshop, yard as words};
-use fivebar_core::haul::{Aboard, Van};
+use fivebar_core::haul::Aboard;
 use fivebar_core::ledger::fold::WoodFacts;
 use fivebar_core::money::replacement::BoardPrice;
 use fivebar_core::quantity::{Decimal, Key, Mass, Money, Units, writing};
 
-/// The van as the workshop knows it.
-fn known_van(known: &WoodFacts) -> Van {
-    let mass = |grams: i64| Mass::kg(grams as f64 / 1000.0);
-    Van { payload: known.payload.map(mass), person: known.person.map_or(Aboard::PERSON, mass) }
-}
-
 /// The line of the workshop's first page.
 pub fn van_row(app: &App, seen: Seen<'_>) -> El<Msg> {
-    let stands = known_van(&known(app).wood).payload.map(|payload| whole(payload, app.begins_with().1, seen));
+    let stands = known(app).wood.van().payload.map(|payload| whole(payload, app.begins_with().1, seen));
     to(words::VAN, stands.unwrap_or_else(|| workshop::NOT_SAID.to_owned()), Page::Van).key(words::VAN)
 }
 
@@ -35,7 +29,7 @@ pub fn van(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let units = app.begins_with().1;
     let unit = common::mass_unit(units);
     let mut asked = Asked::new("workshop/van", workshop::WORKSHOP, words::VAN);
-    let beside = known_van(&known(app).wood).carries_beside(Aboard::DRIVER);
+    let beside = known(app).wood.van().carries_beside(Aboard::DRIVER);
     let lead = beside.map_or_else(|| words::VAN_ASK.to_owned(), |mass| words::beside_one(&whole(mass, units, seen)));
     asked.above = vec![el("p", "t22 w8").text(lead), el("p", "t14 i2").text(words::van_hint(&whole(Aboard::PERSON, units, seen)))];
     asked.slots = vec![Slot::new(words::PAYLOAD, unit), Slot::new(words::PERSON, unit)];
