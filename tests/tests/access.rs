@@ -76,6 +76,16 @@ fn each_screen(browser: &mut Browser, page: &Page, keys: &[&str], (what, back): 
     }
 }
 
+/// Tap after tap, each once the last one has shown its page.
+fn slowly(browser: &mut Browser, page: &Page, keys: &[&str]) {
+    for key in keys {
+        std::thread::sleep(Duration::from_millis(200));
+        browser.wait_text(page, key);
+        browser.tap_text(page, key);
+    }
+    std::thread::sleep(Duration::from_millis(200));
+}
+
 #[test]
 fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     let profile = tempfile::tempdir().expect("a folder");
@@ -96,21 +106,15 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     each_screen(&mut browser, &page, &pages, ("workshop-320", "Done"), phone);
     each_screen(&mut browser, &page, &["Woods and air", "Machines", "Timber yard"], ("workshop-320", "Done"), phone);
     each_screen(&mut browser, &page, &["Van"], ("workshop-320", "Leave it"), phone);
-    browser.tap_text(&page, "Woods and air");
+    slowly(&mut browser, &page, &["Woods and air"]);
     each_screen(&mut browser, &page, &["Air", "Before gluing"], ("woods-320", "Leave it"), phone);
-    each_screen(&mut browser, &page, &["Movement", "Your own woods"], ("woods-320", "Done"), phone);
-    browser.tap_text(&page, "Your own woods");
+    each_screen(&mut browser, &page, &["Movement"], ("woods-320", "Done"), phone);
+    slowly(&mut browser, &page, &["Your own woods"]);
+    check(&mut browser, &page, "woods-320-your-own-woods", phone);
     each_screen(&mut browser, &page, &["Add a wood"], ("woods-320", "Leave it"), phone);
-    for _ in 0..2 {
-        browser.wait_text(&page, "Done");
-        browser.tap_text(&page, "Done");
-        std::thread::sleep(Duration::from_millis(150));
-    }
-    browser.tap_text(&page, "Machines");
+    slowly(&mut browser, &page, &["Done", "Done", "Machines"]);
     each_screen(&mut browser, &page, &["Add a machine"], ("workshop-320", "Leave it"), phone);
-    browser.tap_text(&page, "Done");
-    std::thread::sleep(Duration::from_millis(150));
-    browser.tap_text(&page, "Timber yard");
+    slowly(&mut browser, &page, &["Done", "Timber yard"]);
     each_screen(&mut browser, &page, &["There and back", "Price of one wood"], ("yard-320", "Leave it"), phone);
     assert_eq!(browser.errors(), [""; 0]);
 }
