@@ -115,6 +115,7 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     slowly(&mut browser, &page, &["Done", "Done", "Machines"]);
     each_screen(&mut browser, &page, &["Add a machine"], ("workshop-320", "Leave it"), phone);
     slowly(&mut browser, &page, &["Done", "Timber yard"]);
-    each_screen(&mut browser, &page, &["There and back", "Price of one wood"], ("yard-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["There and back"], ("yard-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["Price of one wood"], ("yard-320", "Done"), phone);
     assert_eq!(browser.errors(), [""; 0]);
 }
