@@ -76,6 +76,16 @@ fn each_screen(browser: &mut Browser, page: &Page, keys: &[&str], (what, back): 
     }
 }
 
+/// Tap after tap, each once the last one has shown its page.
+fn slowly(browser: &mut Browser, page: &Page, keys: &[&str]) {
+    for key in keys {
+        std::thread::sleep(Duration::from_millis(200));
+        browser.wait_text(page, key);
+        browser.tap_text(page, key);
+    }
+    std::thread::sleep(Duration::from_millis(200));
+}
+
 #[test]
 fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     let profile = tempfile::tempdir().expect("a folder");
@@ -94,6 +104,19 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     go(&mut browser, &page, 4);
     let pages = ["Your rate", "How you are paid", "Currency and units", "Suppliers and people", "Rack", "Theme and hand"];
     each_screen(&mut browser, &page, &pages, ("workshop-320", "Done"), phone);
+    each_screen(&mut browser, &page, &["Woods and air", "Machines", "Timber yard"], ("workshop-320", "Done"), phone);
+    each_screen(&mut browser, &page, &["Van"], ("workshop-320", "Leave it"), phone);
+    slowly(&mut browser, &page, &["Woods and air"]);
+    each_screen(&mut browser, &page, &["Air", "Before gluing"], ("woods-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["Movement"], ("woods-320", "Done"), phone);
+    slowly(&mut browser, &page, &["Your own woods"]);
+    check(&mut browser, &page, "woods-320-your-own-woods", phone);
+    each_screen(&mut browser, &page, &["Add a wood"], ("woods-320", "Leave it"), phone);
+    slowly(&mut browser, &page, &["Done", "Done", "Machines"]);
+    each_screen(&mut browser, &page, &["Add a machine"], ("workshop-320", "Leave it"), phone);
+    slowly(&mut browser, &page, &["Done", "Timber yard"]);
+    each_screen(&mut browser, &page, &["There and back"], ("yard-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["Price of one wood"], ("yard-320", "Done"), phone);
     assert_eq!(browser.errors(), [""; 0]);
 }
 

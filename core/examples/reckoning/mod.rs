@@ -9,7 +9,6 @@ use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::account::{Account, account};
 use fivebar_core::sheet::haul::{HaulReckoning, Pieces, PileReckoning, Volumes, haul, measure};
 use fivebar_core::sheet::{Shop, rate::rate};
-use fivebar_core::wood::species::Species;
 use serde_json::{Map, Value, json};
 
 /// The whole book, reckoned at the moment of its newest entry.
@@ -67,8 +66,6 @@ fn of_haul(haul: HaulReckoning) -> Value {
 }
 
 fn of_pile(units: Units, pile: &PileReckoning) -> Value {
-    let species = pile.wood.as_ref().and_then(|wood| Species::of(wood.as_str()).ok());
-    let guessed = 0 < pile.pieces.taken && species.is_none_or(Species::is_a_guess);
     json!({
         "id": pile.pile.to_string(),
         "label": pile.label,
@@ -76,7 +73,7 @@ fn of_pile(units: Units, pile: &PileReckoning) -> Value {
         "wood": pile.wood.as_ref().map(|wood| wood.as_str()),
         "pieces": pieces(&pile.pieces),
         "volumes": volumes(units, &pile.volumes),
-        "weight": weight(pile.weight, guessed),
+        "weight": weight(pile.weight, pile.weight_guessed),
     })
 }
 

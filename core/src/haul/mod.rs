@@ -13,7 +13,7 @@ mod trip;
 pub mod weighing;
 pub mod worth;
 
-pub use load::{Aboard, Heavy, Load};
+pub use load::{Aboard, Heavy, Load, Van};
 pub use pile::{Dampness, Measured, Pile, Want, Weighed};
 pub use stock::Stock;
 pub use trip::{Trip, TripNow, Where};
@@ -30,10 +30,12 @@ pub struct Haul {
     pub began: Wall,
     pub name: Option<String>,
     pub supplier: Option<Id>,
-    /// What the van may carry, in grams.
+    /// What the van may carry today, in grams, as it was said of this haul.
     pub carries: Option<i64>,
     /// In the van on the way home.
     pub people: Option<Count>,
+    /// The van as the workshop knows it.
+    pub van: Van,
     /// Bought boards, not offcuts.
     pub bought: bool,
     /// It saves a trip to the timber yard.
@@ -55,6 +57,7 @@ impl Haul {
             supplier: None,
             carries: None,
             people: None,
+            van: Van::default(),
             bought: false,
             saves_trip: false,
             trips: vec![],

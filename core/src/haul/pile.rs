@@ -4,6 +4,9 @@ use super::stock::Stock;
 use crate::quantity::Sorted;
 use crate::quantity::{Count, Decimal, Id, Key, Length, Volume, Wall};
 use crate::refusal::Answer;
+use crate::wood::moisture::Moisture;
+use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
+use crate::wood::woods::{OwnWood, Wood};
 
 /// What a pile is wanted for: so many parts, of which one takes some pieces, or of which one piece gives some.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -54,6 +57,8 @@ pub struct Pile {
     pub label: String,
     pub name: Option<String>,
     pub wood: Option<Key>,
+    /// Its wood where that is the maker's own.
+    pub own: Option<OwnWood>,
     pub thickness: Option<Length>,
     pub width: Option<Length>,
     pub length: Option<Length>,
@@ -77,6 +82,14 @@ pub struct Pile {
     pub weighed: Vec<Weighed>,
 }
 
+impl Dampness {
+    /// What was read; nothing where it was only seen or felt.
+    pub fn moisture(self) -> Option<Moisture> {
+        let percent = f64::try_from(self.percent?).ok()?;
+        Moisture::per_cent(percent).ok()
+    }
+}
+
 impl Pile {
     pub fn new(id: Id) -> Pile {
         Pile {
@@ -84,6 +97,7 @@ impl Pile {
             label: String::new(),
             name: None,
             wood: None,
+            own: None,
             thickness: None,
             width: None,
             length: None,
@@ -101,6 +115,12 @@ impl Pile {
             dampness: None,
             weighed: vec![],
         }
+    }
+
+    /// Its wood to reckon with: of the tables, else the maker's own, else the heaviest plausible, marked as a guess.
+    pub fn known_wood(&self) -> Wood<'_> {
+        let table = self.wood.as_ref().and_then(|key| Species::of(key.as_str()).ok()).map(Wood::from);
+        table.or_else(|| self.own.as_ref().map(Wood::from)).unwrap_or(Wood::from(&UNKNOWN_HARDWOOD))
     }
 
     pub fn rejected(&self) -> Count {

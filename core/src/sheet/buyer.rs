@@ -32,7 +32,7 @@ pub struct BuyerSheet {
 pub fn buyer(shop: &Shop, id: Id) -> Answer<BuyerSheet> {
     let job = shop.job(id)?;
     let tax = shop.till(job.currency).sales_tax();
-    let by_parts = weight(&job)?;
+    let by_parts = weight(&job, &shop.workshop.wood.woods)?;
     let said = job.described;
     let weighed = said.grams.and_then(|grams| f64::try_from(Decimal::new(grams, 3)).ok()).map(Mass::kg);
     Ok(BuyerSheet {

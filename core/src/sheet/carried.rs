@@ -16,6 +16,8 @@ use crate::refusal::{Answer, Refusal};
 pub struct NoSize {
     pub name: Option<String>,
     pub wood: Option<Key>,
+    /// Its wood by the maker's own name, where that is in no table.
+    pub own: Option<String>,
     pub label: String,
 }
 
@@ -93,7 +95,8 @@ fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
 fn without_size(haul: &Haul) -> Answer<Option<NoSize>> {
     for pile in haul.piles.iter().filter(|pile| 0 < pile.good()) {
         if pieces_volume(pile, pile.good())?.is_none() {
-            return Ok(Some(NoSize { name: pile.name.clone(), wood: pile.wood.clone(), label: pile.label.clone() }));
+            let own = pile.own.as_ref().map(|own| own.name.clone());
+            return Ok(Some(NoSize { name: pile.name.clone(), wood: pile.wood.clone(), own, label: pile.label.clone() }));
         }
     }
     Ok(None)

@@ -30,6 +30,8 @@ pub struct Tile {
     pub label: String,
     pub name: Option<String>,
     pub wood: Option<Key>,
+    /// Its wood by the maker's own name, where that is in no table.
+    pub own: Option<String>,
     pub size: Size,
     pub taken: Count,
     pub good: Count,
@@ -64,7 +66,9 @@ pub fn current(book: &Book) -> Option<Haul> {
         matches!(entry.fact, Fact::HaulBegan(_)).then_some((entry.stamp, id))
     };
     let (_, newest) = book.subjects().filter_map(began).max()?;
-    fold::haul(book, newest)
+    let haul = fold::haul(book, newest)?;
+    let van = if haul.carries.is_none() { fold::van(book) } else { haul.van };
+    Some(Haul { van, ..haul })
 }
 
 /// The screen of the haul in hand; `None` before the first tap of all.
@@ -96,6 +100,7 @@ pub fn tile(pile: &Pile) -> Tile {
         label: pile.label.clone(),
         name: pile.name.clone(),
         wood: pile.wood.clone(),
+        own: pile.own.as_ref().map(|own| own.name.clone()),
         size: Size { thickness: pile.thickness, width: pile.width, length: pile.length, length_to: pile.length_to },
         taken: pile.taken,
         good: pile.good(),

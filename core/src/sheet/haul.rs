@@ -4,14 +4,13 @@
 
 use super::carried::{frozen, thawed};
 use super::shop::Shop;
-use crate::haul::{Haul, Pile};
+use crate::haul::{Haul, Heavy, Pile};
 use crate::ledger::fold;
 use crate::money::share::{Draw, HaulCost, Share, split};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Mass, Money, Span, Units, Volume};
 use crate::refusal::{Answer, Refusal};
-use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
 
 /// All that is reckoned of a haul.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,7 +23,7 @@ pub struct HaulReckoning {
     pub pieces: Pieces,
     pub volumes: Volumes,
     pub piles: Vec<PileReckoning>,
-    /// At 12 %; wood that is not named weighs as the heaviest plausible.
+    /// With the water that was read in it, else at 12 %; wood that is not named weighs as the heaviest plausible.
     pub weight: Option<Mass>,
     /// Some of the weight is a guess.
     pub weight_guessed: bool,
@@ -73,6 +72,8 @@ pub struct PileReckoning {
     pub pieces: Pieces,
     pub volumes: Volumes,
     pub weight: Option<Mass>,
+    /// Its weight is a guess: the wood is unknown, or wet.
+    pub weight_guessed: bool,
 }
 
 /// The haul of an id, reckoned.
@@ -81,6 +82,7 @@ pub struct PileReckoning {
 /// [`Refusal::NotThere`], [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
 pub fn haul(shop: &Shop, id: Id) -> Answer<HaulReckoning> {
     let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
+    let haul = Haul { van: shop.workshop.wood.van(), ..haul };
     let piles = haul.piles.iter().map(pile).collect::<Answer<Vec<_>>>()?;
     let costs = Some(haul.spent()?).filter(|_| !haul.is_unpriced());
     let volumes = volumes(&haul)?;
@@ -90,8 +92,8 @@ pub fn haul(shop: &Shop, id: Id) -> Answer<HaulReckoning> {
         pieces: piles.iter().fold(Pieces::default(), |sum, pile| sum.with(&pile.pieces)),
         volumes,
         weight: piles.iter().try_fold(Mass::default(), |sum, pile| pile.weight.map(|weight| sum.plus(weight))),
-        weight_guessed: haul.piles.iter().any(|pile| 0 < pile.taken && species(pile).is_a_guess()),
-        carries: haul.carries.map(|grams| Mass::kg(grams as f64 / 1000.0)),
+        weight_guessed: haul.piles.iter().any(|pile| 0 < pile.taken && Heavy::of_pile(pile).guessed),
+        carries: haul.may_carry(),
         costs,
         cost_per_good: volumes.good.zip(costs).and_then(|(good, costs)| costs.amount().checked_div(measure(haul.units, good))),
         wheel: Span::sum(haul.trips.iter().map(crate::haul::Trip::wheel)),
@@ -147,12 +149,9 @@ fn pile(pile: &Pile) -> Answer<PileReckoning> {
         wood: pile.wood.clone(),
         pieces: Pieces::of(pile),
         volumes: Volumes { gross, good: of(pile.good())?, used: of(pile.used())? },
-        weight: gross.map(|gross| species(pile).density().mass(gross)),
+        weight: gross.map(|gross| Heavy::of_pile(pile).density.mass(gross)),
+        weight_guessed: 0 < pile.taken && Heavy::of_pile(pile).guessed,
     })
-}
-
-fn species(pile: &Pile) -> &'static Species {
-    pile.wood.as_ref().and_then(|key| Species::of(key.as_str()).ok()).unwrap_or(&UNKNOWN_HARDWOOD)
 }
 
 /// The volume of `n` pieces of a pile; none without a size, unless there are none.

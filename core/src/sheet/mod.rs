@@ -25,6 +25,7 @@ pub mod rack;
 pub mod rate;
 pub mod rejects;
 pub mod shop;
+pub mod short;
 pub mod sort;
 pub mod strip;
 pub mod supplier;

@@ -14,6 +14,8 @@ pub struct RackPile {
     pub label: String,
     pub name: Option<String>,
     pub wood: Option<Key>,
+    /// Its wood by the maker's own name, where that is in no table.
+    pub own: Option<String>,
     /// Thickness, width, and length with the high end of its band.
     pub thickness: Option<Length>,
     pub width: Option<Length>,
@@ -51,6 +53,7 @@ fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
         label: pile.label.clone(),
         name: pile.name.clone(),
         wood: pile.wood.clone(),
+        own: pile.own.as_ref().map(|own| own.name.clone()),
         thickness: pile.thickness,
         width: pile.width,
         length: pile.length,

@@ -7,7 +7,7 @@ use crate::ledger::fold::Job;
 use crate::money::replacement::{BOUGHT_YIELD, BoardPrice, replaced};
 use crate::quantity::{Decimal, Mass, Money, Volume};
 use crate::refusal::Answer;
-use crate::wood::species::{Species, UNKNOWN_HARDWOOD};
+use crate::wood::woods::Woods;
 
 /// Good offcuts to finished pieces, before the maker has history. Our judgement, no source.
 pub const OFFCUT_YIELD: Decimal = Yields::USUAL.offcut;
@@ -48,7 +48,7 @@ pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
     let gross = sum(shares, |share| share.gross)?;
     let leftovers = sum(shares, |share| share.good.zip(share.used).map(|(good, used)| good.less(used)))?;
     let part = |of: Option<Volume>| finished.zip(of).and_then(|(finished, of)| finished.share_of(of).ok());
-    let (weight, weight_guessed) = weight(job)?;
+    let (weight, weight_guessed) = weight(job, &shop.workshop.wood.woods)?;
     Ok(Wood {
         finished_piece,
         finished,
@@ -91,12 +91,12 @@ fn sum(shares: &[JobShare], of: impl Fn(&JobShare) -> Option<Volume>) -> Answer<
 }
 
 /// One piece by its parts; a part whose wood is not named weighs as the heaviest plausible, and that is said.
-pub(super) fn weight(job: &Job) -> Answer<(Option<Mass>, bool)> {
+pub(super) fn weight(job: &Job, woods: &Woods) -> Answer<(Option<Mass>, bool)> {
     let (mut sum, mut guessed) = (Mass::default(), false);
     for part in &job.parts {
-        let wood = part.wood.as_ref().and_then(|key| Species::of(key.as_str()).ok()).unwrap_or(&UNKNOWN_HARDWOOD);
+        let wood = woods.find_or_guess(part.wood.as_ref().map(|key| key.as_str()));
         guessed |= wood.is_a_guess();
-        sum = sum.plus(wood.density().mass(part.volume()?));
+        sum = sum.plus(wood.density.mass(part.volume()?));
     }
     Ok(((!job.parts.is_empty()).then_some(sum), guessed))
 }

@@ -183,7 +183,7 @@ fn machine(words: &mut Words) -> Read<kind::MachineMinimumSet> {
             _ => return words.no("thickness, width or length before it"),
         }
     }
-    Ok(kind::MachineMinimumSet { machine, thickness, width, length })
+    Ok(kind::MachineMinimumSet { machine, thickness, width, length, name: None })
 }
 
 #[cfg(test)]
@@ -270,6 +270,30 @@ mod tests {
         let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
         let damp = haul.piles[0].dampness.unwrap();
         assert_eq!((damp.percent, damp.wet), (Some(Decimal::new(145, 1)), false));
+    }
+
+    /// 30 pieces of 40 cubic inches are 8 1/3 board feet; ash of 672 kg a cubic metre.
+    #[test]
+    fn a_load_knows_own_woods_water_and_the_van() {
+        for (lines, pounds, guessed) in [
+            ("", "29.1", false),
+            ("moisture ash 12", "29.1", false),
+            ("moisture ash 45", "34.4", false),
+            ("moisture ash wet", "50.3", true),
+            ("species own-apple \"apple\" 760\nname ash own-apple", "32.9", false),
+            ("name ash own-apple", "33.4", true),
+            ("name ash own-apple\nspecies own-apple \"apple\" 760", "32.9", false),
+        ] {
+            let story = told(&format!("van 1500 lb person 180 lb\npeople 2\n{lines}"));
+            assert_eq!(story.refused, [], "{lines}");
+            let id = story.names.haul("yard").unwrap();
+            let load = crate::sheet::count::current(&story.book).unwrap().load();
+            let shop = crate::sheet::Shop::of(&story.book, story.now.at);
+            let reckoned = crate::sheet::haul::haul(&shop, id).unwrap();
+            assert_eq!((format!("{:.1}", load.mass.as_lb()), load.guessed), (pounds.into(), guessed), "{lines}");
+            assert_eq!((reckoned.weight, reckoned.weight_guessed, reckoned.carries), (Some(load.mass), guessed, load.carries), "{lines}");
+            assert_eq!(load.carries.map(|most| most.as_lb().round()), Some(1140.0));
+        }
     }
 
     #[test]

@@ -165,6 +165,11 @@ impl Woods {
         key.and_then(|key| self.find(key).ok()).unwrap_or(Wood::from(&UNKNOWN_HARDWOOD))
     }
 
+    /// The maker's own wood of a key, as it was written down.
+    pub fn own_of(&self, key: &Key) -> Option<&OwnWood> {
+        self.own.get(key)
+    }
+
     /// The maker's own woods, in the order of their keys.
     pub fn own(&self) -> impl Iterator<Item = (&Key, &OwnWood)> {
         self.own.iter()

@@ -141,7 +141,8 @@ impl Shelf {
         Shop::folded(&self.book, (self.bench(), self.workshop()), now)
     }
 
-    fn workshop(&self) -> Rc<Workshop> {
+    /// The workshop as it stands.
+    pub fn workshop(&self) -> Rc<Workshop> {
         self.folded.borrow_mut().workshop.get_or_insert_with(|| Rc::new(fold::workshop(&self.book))).clone()
     }
 

@@ -42,6 +42,8 @@ pub enum TripTap {
 pub enum Field {
     Distance,
     Carries,
+    /// How many are in the van today.
+    People,
     Wheel,
     Bin,
     /// A gift, or the price paid.
@@ -51,6 +53,9 @@ pub enum Field {
     /// How much of the drive was for this haul.
     Share,
 }
+
+/// The most people a van has seats for, or nearly.
+const ABOARD_MOST: u32 = 20;
 
 /// Details being typed.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -139,6 +144,10 @@ fn save(app: &mut App, now: Now) {
             let grams = (mass.as_kg() * 1000.0).round() as i64;
             HaulCommand::Describe(HaulDescribed { carries: Some(grams), ..HaulDescribed::of(sheet.haul) })
         }),
+        (Field::People, _) => details
+            .typed
+            .take(|text| reading::count(text, typing.sign, ABOARD_MOST))
+            .map(|people| HaulCommand::Describe(HaulDescribed { people: Some(people), ..HaulDescribed::of(sheet.haul) })),
         (Field::Distance, Some(trip)) => details
             .typed
             .take(|text| reading::distance(text, typing))

@@ -3,6 +3,7 @@
 pub mod copies;
 pub mod figures;
 pub mod people;
+pub mod wood;
 
 use super::App;
 use super::entry::Typed;
@@ -50,6 +51,8 @@ pub enum Over {
     Cautions,
     Help,
     About,
+    /// Woods and air, machines, the van, the timber yard.
+    Wood(Box<wood::Wood>),
     /// A figure being typed; where to go back to.
     Figure(Figure, Typed, Box<Over>),
 }
@@ -101,6 +104,7 @@ pub enum Tap {
     /// Opens a line of a list, or closes it.
     Line(Id),
     Strike(Id),
+    Wood(wood::WoodTap),
     KeepCopy,
     /// Keeps a copy from any place: what became of it is said on the page of copies.
     KeepCopyNow,
@@ -150,6 +154,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Choose(chosen) => choose(app, chosen),
         Tap::Line(line) => app.workshop.opened = (app.workshop.opened != Some(line)).then_some(line),
         Tap::Strike(line) => strike(app, line, now),
+        Tap::Wood(tap) => wood::heard(app, tap, now),
         Tap::Wipe => wipe(app),
         Tap::ShowPage(over) => {
             app.go(Place::Workshop);
@@ -179,6 +184,9 @@ fn open(app: &mut App, over: Over) {
 /// Back from a figure to where it was asked, else to the first page.
 fn close(app: &mut App) {
     app.notice = None;
+    if let Over::Wood(_) = app.workshop.over {
+        return wood::back(app);
+    }
     (app.workshop.text, app.workshop.said) = (String::new(), None);
     app.workshop.over = match std::mem::take(&mut app.workshop.over) {
         Over::Figure(_, _, back) => *back,

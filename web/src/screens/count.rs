@@ -68,7 +68,7 @@ fn unsaved_or_tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
 pub fn name(tile: &Pile) -> String {
     match (&tile.name, &tile.wood) {
         (Some(name), _) => name.clone(),
-        (None, Some(wood)) => format!("{}, {}", woods::name(wood.as_str()), tile.label),
+        (None, Some(wood)) => format!("{}, {}", woods::called(wood, tile.own.as_deref()), tile.label),
         (None, None) => words::pile(&tile.label),
     }
 }
@@ -142,7 +142,8 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let tiles = el("div", "g2 tiles").kids(shown);
     let enough = enough::block(&enough, app, seen);
     let pays = pays(worth.as_ref(), sheet, app, seen);
-    let pays = el("div", "").kids(never_ended(app, seen)).kid(pays);
+    let guessed = sheet.load.guessed.then(|| el("p", "t14 i2").text(words::LOAD_GUESSED));
+    let pays = el("div", "").kids(never_ended(app, seen)).kid(pays).kids(guessed);
     // on a narrow page what the trip saves and costs, and the load, stand below the tiles
     let main = match seen.page.is_narrow() {
         true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kid(pays),
@@ -233,12 +234,14 @@ fn load(sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
     let (said, known) = weight(sheet, seen);
     let row = row.kid(el("b", "").text(said));
     let under = |text: String| el("span", "t14 i2").text(text);
-    match sheet.load.carries.zip(sheet.load.share()) {
+    // Where the people alone are too heavy, any wood fills the bar.
+    let share = sheet.load.share().unwrap_or(if sheet.load.warns() { 1.0 } else { 0.0 });
+    match sheet.load.carries {
         _ if !known => {
             let pieces = common::pieces(sheet.unsized_pieces, &seen.speech.count(sheet.unsized_pieces));
             row.kid(under(words::without_sizes(&pieces)))
         }
-        Some((most, share)) => {
+        Some(most) => {
             let warns = fivebar_core::quantity::Mass::kg(most.as_kg() * Load::WARNS_AT);
             row.kid(load_bar(share, Load::WARNS_AT, words::warns_at(&seen.speech.whole_mass(warns, sheet.units))))
         }

@@ -51,6 +51,10 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         figure_key(words::SUPPLIER, supplier.unwrap_or_else(none), say(TripTap::Choose(Field::Supplier))),
         figure_key(words::GIFT, gift, say(TripTap::Choose(Field::Gift))),
     ];
+    if let Some(haul) = haul.as_ref().filter(|haul| haul.carries.is_none() && sheet.load.carries.is_some()) {
+        let people = haul.people.map_or_else(|| words::THE_DRIVER.to_owned(), |people| seen.speech.count(people));
+        keys.insert(1, figure_key(words::ABOARD, people, say(TripTap::Choose(Field::People))));
+    }
     if let Some(trip) = trip {
         keys.push(figure_key(words::DISTANCE, distance, say(TripTap::Choose(Field::Distance))));
         let percent = |share: Decimal| words::percent(&seen.speech.number(share.saturating_mul(Decimal::ONE_HUNDRED), 0, 0));
@@ -101,6 +105,7 @@ fn suppliers((chosen, haul): (Option<Id>, Id), app: &App, seen: Seen<'_>) -> Vec
 fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
     let (title, unit) = match field {
         Field::Carries => (words::CARRIES, common::mass_unit(sheet.units)),
+        Field::People => (words::ABOARD, ""),
         Field::Distance => (words::DISTANCE, common::distance_unit(sheet.units)),
         Field::Wheel => (words::AT_THE_WHEEL, "min"),
         Field::Bin => (words::AT_THE_BINS, "min"),

@@ -12,6 +12,8 @@ mod price;
 mod prospect;
 mod rejects;
 mod said;
+mod short;
+mod slots;
 mod sort;
 mod supplier;
 mod undo;

@@ -12,8 +12,10 @@ use crate::parts::key::{figure_key, key};
 use crate::parts::pad;
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal, woods};
-use fivebar_core::quantity::{Length, Units};
+use fivebar_core::quantity::{Key, Length, Units};
 use fivebar_core::sheet::count::CountSheet;
+use fivebar_core::wood::species;
+use fivebar_core::wood::woods::Woods;
 
 fn say(tap: DraftTap) -> Msg {
     Msg::Count(Tap::Draft(tap))
@@ -24,13 +26,14 @@ pub fn screen(draft: &Draft, sheet: Option<&CountSheet>, app: &App, seen: Seen<'
     let units = sheet.map_or_else(|| app.begins_with().1, |sheet| sheet.units);
     let tile = draft.pile.and_then(|id| sheet?.tiles.iter().find(|tile| tile.pile == id));
     let label = next_label(sheet);
+    let own = &app.shelf().workshop().wood.woods;
     let title = tile.map_or_else(|| words::new_pile(&label), name);
     let pieces = sheet.map_or(0, |sheet| sheet.pieces);
     let counted = common::pieces(pieces, &seen.speech.count(pieces));
     let top = Head::new(words::haul_of(&seen.speech.day(sheet.map_or(seen.now, |sheet| sheet.began))), title)
         .fact(saved_fact(app, seen))
         .fact(Fact::Plain(words::pieces_in_piles(&counted, sheet.map_or(0, |sheet| sheet.tiles.len()))));
-    let main = el("main", "scr").kid(el("div", "push")).kids(answered(draft, units, seen)).kids(question(draft, units, seen));
+    let main = el("main", "scr").kid(el("div", "push")).kids(answered(draft, own, (units, seen))).kids(question(draft, own, (units, seen)));
     let main = if draft.pile.is_none() { main.kid(later(&label)) } else { main };
     Screen::new("count/pile", head(top), main.kid(key("key h48", common::LEAVE_IT, "", Msg::Count(draft.leave()))))
 }
@@ -46,7 +49,7 @@ fn later(label: &str) -> El<Msg> {
 }
 
 /// The answers so far; a tap changes one.
-fn answered(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn answered(draft: &Draft, own: &Woods, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
     let side = |length: Length| format!("{} {}", seen.speech.length(length, units), common::length_unit(units));
     let facts = &draft.facts;
     let long = facts.length.map(|from| match facts.length_to {
@@ -54,7 +57,7 @@ fn answered(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
         None => side(from),
     });
     let shown = [
-        (words::WOOD, facts.wood.as_ref().map(|wood| woods::name(wood.as_str())), Asks::Wood),
+        (words::WOOD, facts.wood.as_ref().map(|wood| woods::among(wood, own)), Asks::Wood),
         (words::THICKNESS, facts.thickness.map(side), Asks::Thickness),
         (words::WIDTH, facts.width.map(side), Asks::Width),
         (words::LENGTH, long, Asks::Length),
@@ -68,12 +71,12 @@ fn answered(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
     if keys.is_empty() { vec![] } else { vec![el("h2", "").text(words::ANSWERED), el("div", "g3 answers").kids(keys)] }
 }
 
-fn question(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn question(draft: &Draft, own: &Woods, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
     let unit = if units == Units::Inch { words::INCHES } else { words::MILLIMETRES };
     let asked = |text: String| el("h2", "ink1").text(text);
     match draft.asks {
         _ if draft.pad => by_pad(draft, units, seen),
-        Asks::Wood => vec![asked(words::WHICH_WOOD.into()), wood_chips(draft, units)],
+        Asks::Wood => vec![asked(words::WHICH_WOOD.into()), wood_chips(draft, units, own)],
         Asks::Thickness => vec![asked(words::how(words::HOW_THICK, unit)), side_chips(&thicknesses(units), units, seen)],
         Asks::Width => vec![asked(words::how(words::HOW_WIDE, unit)), side_chips(&widths(units), units, seen)],
         Asks::Length => vec![asked(words::how(words::HOW_LONG, unit)), band_chips(units, seen)],
@@ -92,12 +95,17 @@ fn name_field(draft: &Draft) -> El<Msg> {
     field(asked, |text| say(DraftTap::Name(text)))
 }
 
-fn wood_chips(draft: &Draft, units: Units) -> El<Msg> {
-    let named = |key: &str| say(DraftTap::Wood(fivebar_core::quantity::Key::read(key)));
+/// The usual woods; behind "more" the maker's own and then all others.
+fn wood_chips(draft: &Draft, units: Units, own: &Woods) -> El<Msg> {
+    let named = |key: &str| say(DraftTap::Wood(Key::read(key)));
     if draft.all_woods {
-        let keys: Vec<&'static str> = fivebar_core::wood::species::listed(units).map(|species| species.key).collect();
-        let shown = keys.iter().map(|key| Chip::tap(woods::full_name(key))).collect();
-        return flowing("key h56", shown, move |nth| keys.get(nth).map_or(say(DraftTap::MoreWoods), |key| named(key)));
+        let mut all: Vec<(Key, Chip)> =
+            own.own().map(|(key, _)| (key.clone(), Chip::tap(woods::among(key, own)).under(words::YOURS))).collect();
+        all.extend(species::listed(units).filter_map(|one| Some((Key::read(one.key)?, Chip::tap(woods::full_name(one.key))))));
+        let (keys, shown): (Vec<Key>, Vec<Chip>) = all.into_iter().unzip();
+        return flowing("key h56", shown, move |nth| {
+            say(keys.get(nth).map_or(DraftTap::MoreWoods, |key| DraftTap::Wood(Some(key.clone()))))
+        });
     }
     let keys = woods::usual(units);
     let shown = keys.iter().map(|key| Chip::tap(woods::name(key))).chain([Chip::tap(words::MORE_WOODS)]).collect();

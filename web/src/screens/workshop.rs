@@ -9,6 +9,7 @@ mod people;
 mod rack;
 mod rate;
 mod till;
+mod wood;
 mod year;
 
 use super::count::saved_fact;
@@ -44,6 +45,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Over::Cautions => pages::cautions(),
         Over::Help => pages::help(app),
         Over::About => pages::about(),
+        Over::Wood(of) => wood::screen(of, app, seen),
         Over::Figure(figure, typed, _) => figures::pad(*figure, typed, app, seen),
     }
 }
@@ -68,6 +70,10 @@ fn first(app: &App, seen: Seen<'_>) -> Screen {
         .kid(row(words::HOW_PAID, till::short(app, seen), Over::Till))
         .kid(row(words::COSTS, costs::short(app, seen), Over::Costs))
         .kid(row(words::RACK, rack::short(app, seen), Over::Rack))
+        .kid(wood::woods_row())
+        .kid(wood::machines_row(app, seen))
+        .kid(wood::van_row(app, seen))
+        .kid(wood::yard_row(app, seen))
         .kid(row(words::PEOPLE, people::how_many(app, seen), Over::People))
         .kid(row(words::CURRENCY_UNITS, format!("{}, {}", currency.code(), common::length_unit(units)), Over::Units))
         .kid(row(words::HAND, pages::hand_short(app), Over::Hand))

@@ -42,6 +42,7 @@ pub(super) fn decide(book: &Book, command: &WoodCommand, act: &mut Act) -> Answe
             for side in [f.thickness, f.width, f.length].into_iter().flatten() {
                 side.of_a_piece()?;
             }
+            f.name.as_deref().map_or(Ok(()), named)?;
             act.add(f.clone());
         }
         WoodCommand::ReadAir(f) => {

@@ -1,23 +1,32 @@
 //! A haul from its entries.
 
 use super::stock;
+use super::wood::WoodFacts;
 use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::kind::haul::{Per, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Id};
+use crate::wood::species::Species;
+use std::cell::OnceCell;
 
 /// Every haul, the newest first.
 pub fn hauls(book: &Book) -> impl Iterator<Item = Haul> + '_ {
     let ids = book.subjects().filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None });
-    let mut found: Vec<Haul> = ids.filter_map(|id| haul(book, id)).collect();
+    let known = OnceCell::new();
+    let mut found: Vec<Haul> = ids.filter_map(|id| folded(book, id, &known)).collect();
     order_by_key(&mut found, |haul| std::cmp::Reverse((haul.began.at, haul.id)));
     found.into_iter()
 }
 
 /// The haul of an id, if it was begun and that stands.
 pub fn haul(book: &Book, id: Id) -> Option<Haul> {
+    folded(book, id, &OnceCell::new())
+}
+
+/// The haul; the maker's own woods are read once, and only where a pile is of none of the tables.
+fn folded(book: &Book, id: Id, known: &OnceCell<WoodFacts>) -> Option<Haul> {
     let mut piles = Piles::default();
     let mut found: Option<Haul> = None;
     let mut trips = Sorted::new();
@@ -37,6 +46,11 @@ pub fn haul(book: &Book, id: Id) -> Option<Haul> {
         priced_by_till(book, &mut haul);
     }
     haul.piles = piles.shown();
+    let known = || known.get_or_init(|| WoodFacts::of(book));
+    for pile in &mut haul.piles {
+        let own = pile.wood.as_ref().filter(|wood| Species::of(wood.as_str()).is_err());
+        pile.own = own.and_then(|wood| known().woods.own_of(wood)).cloned();
+    }
     Some(haul)
 }
 

@@ -17,7 +17,7 @@ pub use job::{
     PlannedCost, Sale, Selling, job, jobs,
 };
 pub use name::{is_ended, name_of, not_typical, planned_operations};
-pub use wood::WoodFacts;
+pub use wood::{WoodFacts, van};
 pub use workshop::{Copy, Person, RateFacts, Till, Workshop, workshop};
 
 use crate::quantity::{Decimal, Span};

@@ -1,8 +1,9 @@
 //! What the maker said of woods, machines, air, the van and the timber yard; the latest of each wins.
 
+use crate::haul::{Aboard, Van};
 use crate::ledger::kind::wood::{AirRead, RoomRangeSet, SpeciesAdded};
-use crate::ledger::{Entry, Fact};
-use crate::quantity::{Decimal, Key, Length, Sorted, Span, Wall};
+use crate::ledger::{Book, Entry, Fact, Subject};
+use crate::quantity::{Decimal, Key, Length, Mass, Sorted, Span, Wall};
 use crate::wood::minimum::Minimum;
 use crate::wood::species::Basis;
 use crate::wood::woods::{OwnWood, Woods};
@@ -13,6 +14,8 @@ pub struct WoodFacts {
     /// The woods of the tables and the maker's own.
     pub woods: Woods,
     pub machines: Sorted<Key, Minimum>,
+    /// What the maker calls machines that are in no list.
+    pub machine_names: Sorted<Key, String>,
     /// The last reading of the air, and when.
     pub air: Option<(AirRead, Wall)>,
     /// Moistures in per cent that pieces live between, where a job says nothing else.
@@ -25,7 +28,25 @@ pub struct WoodFacts {
     pub yard_span: Option<Span>,
 }
 
+/// The van as the workshop knows it.
+pub fn van(book: &Book) -> Van {
+    WoodFacts::of(book).van()
+}
+
 impl WoodFacts {
+    /// The van: a person weighs as usual until the maker says otherwise.
+    pub fn van(&self) -> Van {
+        let mass = |grams: i64| Mass::kg(grams as f64 / 1000.0);
+        Van { payload: self.payload.map(mass), person: self.person.map_or(Aboard::PERSON, mass) }
+    }
+
+    /// These alone, from all entries of the workshop.
+    pub(super) fn of(book: &Book) -> WoodFacts {
+        let mut facts = WoodFacts::default();
+        book.about(Subject::Workshop).for_each(|entry| facts.apply(entry));
+        facts
+    }
+
     pub(super) fn apply(&mut self, entry: &Entry) {
         match &entry.fact {
             // A key that a later version put into the tables, or figures no wood has, change nothing.
@@ -33,6 +54,9 @@ impl WoodFacts {
             Fact::MachineMinimumSet(f) => {
                 let minimum = Minimum { thickness: f.thickness, width: f.width, length: f.length };
                 self.machines.insert(f.machine.clone(), minimum);
+                if let Some(name) = &f.name {
+                    self.machine_names.insert(f.machine.clone(), name.clone());
+                }
                 self.machines.retain(|_, minimum| *minimum != Minimum::default());
             }
             Fact::AirRead(f) => self.air = Some((f.clone(), entry.wall)),

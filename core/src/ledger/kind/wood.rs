@@ -7,8 +7,9 @@ kinds! {
     /// A wood of the maker's own: kilograms a cubic metre at 12 % moisture; movement as the fraction of the width for each point of
     /// moisture; `from` says where the figures are from. The same key replaces it; a published key is never replaced.
     SpeciesAdded { key: Key, name: String, density: Exact; radial: Exact, tangential: Exact, from: String }
-    /// The least a machine may be fed, by its manual; with nothing said, the machine has none any more.
-    MachineMinimumSet { machine: Key; thickness: Length, width: Length, length: Length }
+    /// The least a machine may be fed, by its manual; with no side said, the machine has none any more. `name` is the maker's own word
+    /// for a machine no list has.
+    MachineMinimumSet { machine: Key; thickness: Length, width: Length, length: Length, name: String }
     /// The air of a room: degrees Celsius and relative humidity in per cent.
     AirRead { temperature: Exact, humidity: Exact; place: String }
     /// The moistures in per cent a piece will live between: of one job, or of any.

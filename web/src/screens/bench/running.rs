@@ -1,7 +1,7 @@
 //! The bench: what runs as a slab pulled out of the rack, the other operations as boards.
 
 use super::super::count::saved_fact;
-use super::super::{Screen, Seen, undo};
+use super::super::{Screen, Seen, short, undo};
 use super::{foot, question, rack, say};
 use crate::app::bench::Tap;
 use crate::app::bench::day::DayTap;
@@ -82,12 +82,13 @@ fn doubtful(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(key("key h56", words::to_look_at(doubtful.len(), &n), "", say(Tap::Day(DayTap::Show(first.run.started.day())))))
 }
 
-/// While the day's first dusty work runs, and once a coat was stopped.
+/// While the day's first dusty work runs, once a coat was stopped, and with the first run of a day that has a short pile.
 fn cautions(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (bench, today) = (app.shelf().bench(), seen.now.day());
     let own = || bench.runs().filter(|run| run.work.person.is_none() && run.started.day() == today);
     let dust = own().find(|run| words::holds(&run.work.op, &words::DUSTY)).is_some_and(|run| run.is_running());
     let last = own().rfind(|run| !run.is_running());
     let rags = last.is_some_and(|run| words::holds(&run.work.op, &words::OILY));
-    [dust.then_some(words::DUST), rags.then_some(words::RAGS)].into_iter().flatten().map(caution).collect()
+    let short = short::lines(app, seen);
+    [dust.then_some(words::DUST), rags.then_some(words::RAGS)].into_iter().flatten().map(str::to_owned).chain(short).map(caution).collect()
 }

@@ -4,8 +4,8 @@ use super::super::{Screen, Seen};
 use super::{name, saved_fact};
 use crate::app::count::Tap;
 use crate::app::trip::TripTap;
+use crate::app::workshop::wood::{Page, WoodTap};
 use crate::app::{App, Msg, workshop};
-use crate::parts::Place;
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
@@ -125,6 +125,11 @@ fn notes(worth: &Worth, seen: Seen<'_>) -> Vec<El<Msg>> {
     lines.map(|line| el("p", "t14 i2").text(line)).collect()
 }
 
+/// Where boards have their prices.
+fn open_yard() -> Msg {
+    Msg::Workshop(workshop::Tap::Wood(WoodTap::Open(Page::Yard)))
+}
+
 /// What has to be said first, each with the way there.
 fn missing(sheet: &WorthSheet) -> Vec<El<Msg>> {
     let open = |over: workshop::Over| Msg::Workshop(workshop::Tap::ShowPage(over));
@@ -132,7 +137,7 @@ fn missing(sheet: &WorthSheet) -> Vec<El<Msg>> {
         Missing::Pay => key("key h88 left", words::SAY_PAY, words::SAY_PAY_UNDER, open(workshop::Over::Rate)),
         Missing::Distance => key("key h88 left", words::SAY_DISTANCE, words::SAY_DISTANCE_UNDER, Msg::Count(Tap::Trip(TripTap::Open))),
         Missing::Mileage => key("key h88 left", words::SAY_MILEAGE, words::SAY_MILEAGE_UNDER, open(workshop::Over::Till)),
-        Missing::BoardPrice => key("key h88 left", words::SAY_PRICE, words::SAY_PRICE_UNDER, Msg::Go(Place::Workshop)),
+        Missing::BoardPrice => key("key h88 left", words::SAY_PRICE, words::SAY_PRICE_UNDER, open_yard()),
     };
     let title = (!sheet.missing.is_empty()).then(|| el("h2", "ink1").text(words::STILL_TO_SAY));
     title.into_iter().chain(sheet.missing.iter().map(one)).collect()

@@ -90,7 +90,7 @@ pub fn lacking(what: &Lacking) -> El<Msg> {
     let Lacking::Size(pile) = what else { return el("p", "t14").text(room::DRIVE_UNPRICED) };
     let name = match (&pile.name, &pile.wood) {
         (Some(name), _) => format!("{name} ({})", pile.label),
-        (None, Some(wood)) => format!("{} ({})", woods::name(wood.as_str()), pile.label),
+        (None, Some(wood)) => format!("{} ({})", woods::called(wood, pile.own.as_deref()), pile.label),
         (None, None) => count::pile(&pile.label),
     };
     el("p", "t14").text(words::no_size(&name))

@@ -1,20 +1,22 @@
 //! Wood and plan: what is taken from the rack, volumes and yields, and the parts of one piece.
 
-use super::super::{Screen, Seen, undo};
+use super::super::{Screen, Seen, short, undo};
 use super::figures::{line, percent, volume};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::{App, Msg};
+use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, count, job as words, jobs, woods};
+use crate::words::en::{common, count, job as words, jobs, woods, yard};
 use fivebar_core::ledger::fold::Part;
 use fivebar_core::quantity::Units;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::rack::{RackPile, rack};
+use fivebar_core::wood::woods::Woods;
 
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -23,21 +25,25 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let pieces = common::pieces(sheet.wood.pieces, &seen.speech.count(sheet.wood.pieces));
     let top = Head::new(sheet.name.clone(), jobs::WOOD_AND_PLAN);
     let top = if 0 < sheet.wood.pieces { top.fact(Fact::Strong(pieces)) } else { top };
+    let known = app.shelf().workshop();
+    let lacks = |pile: &RackPile| short::of(pile, &known.wood, seen);
+    let cautious = piles.iter().any(|pile| !lacks(pile).is_empty());
     let none = |words: &'static str| el("p", "t14 i2").text(words);
     let first = el("div", "col")
         .kid(el("h2", "").text(words::TAKEN))
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
-        .kids(taken.into_iter().map(|pile| row(pile, sheet, seen)))
+        .kids(taken.into_iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
         .kids(foreign(sheet).then(|| el("p", "notice").text(words::FOREIGN_WOOD)))
         .kids(unpriced(sheet).then(|| el("p", "notice").text(words::DRIVE_UNPRICED)))
+        .kids(cautious.then(|| caution(yard::SHORT_CAUTION)))
         .kids(yields(sheet, seen))
         .kids((!rest.is_empty()).then(|| el("h2", "").text(words::ON_RACK)))
-        .kids(rest.into_iter().map(|pile| row(pile, sheet, seen)))
+        .kids(rest.into_iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
         .kids(piles.is_empty().then(|| none(words::RACK_EMPTY)));
     let second = el("div", "col").kid(el("h2", "").text(words::PARTS)).kid(if sheet.parts.is_empty() {
         none(words::NO_PARTS)
     } else {
-        parts(sheet, seen)
+        parts(sheet, &known.wood.woods, seen)
     });
     let main = el("main", "two scr").kid(first).kid(second);
     let add = key("key h56", words::ADD_PART, "", say(Tap::Write(What::Part(None))));
@@ -59,7 +65,7 @@ fn unpriced(sheet: &JobSheet) -> bool {
 pub fn name(pile: &RackPile) -> String {
     match (&pile.name, &pile.wood) {
         (Some(name), _) => jobs::upper_first(name),
-        (None, Some(wood)) => format!("{}, {}", woods::name(wood.as_str()), pile.label),
+        (None, Some(wood)) => format!("{}, {}", woods::called(wood, pile.own.as_deref()), pile.label),
         (None, None) => count::pile(&pile.label),
     }
 }
@@ -73,9 +79,9 @@ pub fn size(pile: &RackPile, seen: Seen<'_>) -> String {
 }
 
 /// One pile: what the job has of it large, a tap takes or puts back.
-fn row(pile: &RackPile, sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+fn row(pile: &RackPile, sheet: &JobSheet, lacks: Vec<String>, seen: Seen<'_>) -> El<Msg> {
     let n = |n: u32| seen.speech.count(n);
-    let wood = pile.wood.as_ref().filter(|_| pile.name.is_some()).map(|wood| woods::name(wood.as_str()));
+    let wood = pile.wood.as_ref().filter(|_| pile.name.is_some()).map(|wood| woods::called(wood, pile.own.as_deref()));
     let (figure, aside) = match pile.in_job {
         0 => (n(pile.on_rack), seen.speech.day(pile.began)),
         taken => (n(taken), words::on_rack(&n(pile.on_rack))),
@@ -83,6 +89,7 @@ fn row(pile: &RackPile, sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let aside = wood.into_iter().chain([aside]).collect::<Vec<_>>().join(", ");
     let mid =
         el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
+    let mid = mid.kids(lacks.into_iter().map(|lacks| worded("span", "t14", jobs::upper_first(&lacks))));
     let tap = say(Tap::Write(What::Take { haul: pile.haul, pile: pile.pile }));
     let row = el("button", if 0 < pile.in_job { "pile ours" } else { "pile" }).attr("type", "button").key(pile.pile.to_string());
     row.flag("disabled", sheet.ended.is_some()).on_tap(tap).kid(mid).kid(el("span", "t30 w8").text(figure))
@@ -109,13 +116,13 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(card)
 }
 
-fn parts(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
-    el("section", "card list").kids(sheet.parts.iter().map(|part| part_row(part, sheet.account.units, seen)))
+fn parts(sheet: &JobSheet, known: &Woods, seen: Seen<'_>) -> El<Msg> {
+    el("section", "card list").kids(sheet.parts.iter().map(|part| part_row(part, known, (sheet.account.units, seen))))
 }
 
-fn part_row(part: &Part, units: Units, seen: Seen<'_>) -> El<Msg> {
+fn part_row(part: &Part, known: &Woods, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
     let sides = part.size.map(|side| seen.speech.length(side, units)).join(" × ");
-    let wood = part.wood.as_ref().map_or(words::NO_WOOD.to_owned(), |wood| woods::name(wood.as_str()));
+    let wood = part.wood.as_ref().map_or(words::NO_WOOD.to_owned(), |wood| woods::among(wood, known));
     el("button", "dl mid")
         .attr("type", "button")
         .key(part.name.clone())

@@ -32,7 +32,10 @@ pub const HELP_PAGES: [(&str, &str); 12] = [
         "Jobs",
         "What you make: its wood, hours, money, sale, and what was learnt. The example is there to try; it is in no total and no copy.",
     ),
-    ("Workshop", "What an hour must earn, how you are paid, suppliers and people, the rack, copies, and this page."),
+    (
+        "Workshop",
+        "What an hour must earn, how you are paid, suppliers and people, the rack, woods and air, machines, the van, the timber yard, copies, and this page.",
+    ),
     ("Undo", "Every tap can be taken back: the bar names what. Everything older is struck or mended where it is listed."),
     (
         "Where your data is",

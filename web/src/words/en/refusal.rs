@@ -191,7 +191,7 @@ fn weighed(grams: Grams, speech: &dyn Speech) -> String {
 }
 
 /// Degrees Celsius in the maker's own, to a whole one.
-fn degrees(celsius: Decimal, speech: &dyn Speech) -> String {
+pub fn degrees(celsius: Decimal, speech: &dyn Speech) -> String {
     match speech.units() {
         Units::Inch => {
             let fahrenheit = celsius.checked_mul(Decimal::new(18, 1)).and_then(|nine_fifths| nine_fifths.checked_add(Decimal::from(32)));
@@ -202,7 +202,7 @@ fn degrees(celsius: Decimal, speech: &dyn Speech) -> String {
 }
 
 /// Kilograms a cubic metre in the maker's own, and what that is.
-fn density(kg: Decimal, speech: &dyn Speech) -> (String, &'static str) {
+pub fn density(kg: Decimal, speech: &dyn Speech) -> (String, &'static str) {
     match speech.units() {
         Units::Inch => {
             let foot = Density::kg_per_cubic_metre(f64::try_from(kg).unwrap_or_default()).mass(Volume::BOARD_FOOT);

@@ -1,7 +1,8 @@
 //! English: woods by their key.
 
-use fivebar_core::quantity::Units;
+use fivebar_core::quantity::{Key, Units};
 use fivebar_core::wood::species::Species;
+use fivebar_core::wood::woods::Woods;
 
 /// The usual woods first, for the chips, by the table the units go with.
 pub fn usual(units: Units) -> &'static [&'static str] {
@@ -28,6 +29,16 @@ pub fn name(key: &str) -> String {
         _ => return full_name(key),
     };
     known.to_owned()
+}
+
+/// A wood's name where it may be the maker's own: by the name it was given.
+pub fn called(key: &Key, own: Option<&str>) -> String {
+    own.map_or_else(|| name(key.as_str()), fivebar_core::quantity::begin_large)
+}
+
+/// The same, with the own woods at hand.
+pub fn among(key: &Key, woods: &Woods) -> String {
+    called(key, woods.own_of(key).map(|own| own.name.as_str()))
 }
 
 /// A wood's whole name, as lists have it in which two share a short one: `beech-american` is "American beech".

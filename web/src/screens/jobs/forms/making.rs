@@ -17,6 +17,8 @@ use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Currency, Id, Key, Units};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::rack::rack;
+use fivebar_core::wood::species;
+use fivebar_core::wood::woods::Woods;
 
 fn pick(pick: Pick) -> Msg {
     say(Tap::Pick(pick))
@@ -71,7 +73,7 @@ fn money_and_units(draft: &Draft, app: &App) -> Vec<El<Msg>> {
 pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Asked {
     match &draft.what {
         What::Take { pile, .. } => take(draft, (*pile, sheet.job), app, seen),
-        What::Part(was) => part(draft, was.is_some()),
+        What::Part(was) => part(draft, was.is_some(), &app.shelf().workshop().wood.woods),
         What::Name => {
             let mut asked = Asked::new("jobs/name", jobs::NAME_AND_PIECES);
             asked.above = vec![worded("job-name", jobs::NAME, draft, 0)];
@@ -107,23 +109,25 @@ fn take(draft: &Draft, (pile, job): (Id, Id), app: &App, seen: Seen<'_>) -> Aske
     asked
 }
 
-fn part(draft: &Draft, old: bool) -> Asked {
+fn part(draft: &Draft, old: bool, own: &Woods) -> Asked {
     let units = draft.picks.units;
     let mut asked = Asked::new("jobs/part", if old { words::PART } else { words::ADD_PART });
-    let wood = draft.picks.wood.as_ref().map_or(words::NO_WOOD.to_owned(), |wood| woods::name(wood.as_str()));
+    let wood = draft.picks.wood.as_ref().map_or(words::NO_WOOD.to_owned(), |wood| woods::among(wood, own));
     asked.above = vec![worded("part-name", words::PART_NAME, draft, 0), chosen(words::WOOD, wood, draft.picks.more)];
     let sides = [words::THICK, words::WIDE, words::LONG].map(|side| Slot::side(side, units));
     asked.slots = std::iter::once(Slot::whole(words::N_OF_ONE)).chain(sides).collect();
-    asked.instead = draft.picks.more.then(|| vec![wood_chips(units)]);
+    asked.instead = draft.picks.more.then(|| vec![wood_chips(units, own)]);
     asked.other = old.then(|| words::TAKE_PART_AWAY.to_owned());
     asked
 }
 
-fn wood_chips(units: Units) -> El<Msg> {
-    let mut keys: Vec<&'static str> = woods::usual(units).to_vec();
-    keys.extend(fivebar_core::wood::species::listed(units).map(|species| species.key).filter(|key| !woods::usual(units).contains(key)));
-    let shown = keys.iter().map(|key| Chip::tap(woods::name(key))).collect();
-    chips("key", shown, move |nth| pick(Pick::Wood(keys.get(nth).and_then(|key| Key::read(key)))))
+/// The usual woods, the maker's own, then all others.
+fn wood_chips(units: Units, own: &Woods) -> El<Msg> {
+    let usual = woods::usual(units).iter().filter_map(|key| Key::read(key));
+    let others = species::listed(units).map(|species| species.key).filter(|key| !woods::usual(units).contains(key)).filter_map(Key::read);
+    let keys: Vec<Key> = usual.chain(own.own().map(|(key, _)| key.clone())).chain(others).collect();
+    let shown = keys.iter().map(|key| Chip::tap(woods::among(key, own))).collect();
+    chips("key", shown, move |nth| pick(Pick::Wood(keys.get(nth).cloned())))
 }
 
 fn plan(draft: &Draft, was: Option<&str>) -> Asked {

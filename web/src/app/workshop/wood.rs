@@ -1,0 +1,168 @@
+//! Woods and air, machines, the van and the timber yard, heard: each page asks its few figures on the pad.
+
+mod fill;
+mod keyed;
+mod read;
+mod save;
+
+pub use fill::{measure_of, weight_of};
+pub use keyed::MACHINES;
+pub use read::{Across, Wrong, across, readings};
+
+use super::super::App;
+use super::super::form::Form;
+use super::Over;
+use crate::parts::Place;
+use crate::parts::pad::Press;
+use fivebar_core::ledger::decide::{Command, Now, WoodCommand};
+use fivebar_core::ledger::fold::Workshop;
+use fivebar_core::ledger::kind::money::Measure;
+use fivebar_core::ledger::kind::wood::MachineMinimumSet;
+use fivebar_core::quantity::Key;
+use fivebar_core::quantity::reading::Sign;
+use fivebar_core::wood::movement::Sawn;
+use std::rc::Rc;
+
+/// Which page.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Page {
+    #[default]
+    Woods,
+    Air,
+    Movement,
+    Gluing,
+    Own,
+    /// A wood of the maker's own: one that is corrected, or a new one.
+    OneWood(Option<Key>),
+    Machines,
+    /// A machine that is corrected, or a new one.
+    Machine(Option<Key>),
+    Van,
+    Yard,
+    /// The way to the timber yard and back.
+    Way,
+    /// What boards of a wood cost; of any wood without one.
+    Price(Option<Key>),
+    /// The same of a wood that is yet to be chosen.
+    PriceOf,
+}
+
+/// What is said on a page, none of it written yet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wood {
+    pub page: Page,
+    pub form: Form,
+    /// A name, and where figures are from, as they are typed.
+    pub name: String,
+    pub from: String,
+    /// The wood or the machine chosen.
+    pub chosen: Option<Key>,
+    /// The list of woods is open.
+    pub choosing: bool,
+    pub sawn: Sawn,
+    pub per: Measure,
+    /// Readings to be glued together, as typed.
+    pub glued: Vec<String>,
+    /// Nothing was changed since it was written.
+    pub fresh: bool,
+}
+
+/// What can be said on these pages.
+#[derive(Clone, Debug, PartialEq)]
+pub enum WoodTap {
+    Open(Page),
+    At(usize),
+    Press(Press),
+    /// Opens the list of woods, or closes it.
+    List,
+    Choose(Option<Key>),
+    Sawn(Sawn),
+    Per(Measure),
+    Name(String),
+    From(String),
+    /// Takes a reading out again.
+    Drop(usize),
+    /// The machine is in no use any more.
+    Remove,
+    Save,
+}
+
+/// Takes in a tap.
+pub fn heard(app: &mut App, tap: WoodTap, now: Now) {
+    match tap {
+        WoodTap::Open(page) => {
+            if app.place != Place::Workshop {
+                app.go(Place::Workshop);
+            }
+            open(app, page);
+        }
+        WoodTap::Save => save::save(app, now),
+        WoodTap::Remove => remove(app, now),
+        said => {
+            let sign = app.speech.sign();
+            app.notice = None;
+            if let Over::Wood(wood) = &mut app.workshop.over {
+                wood.say(said, sign);
+            }
+        }
+    }
+}
+
+impl Wood {
+    fn of(page: Page, form: Form) -> Wood {
+        let (name, from, glued) = (String::new(), String::new(), vec![]);
+        Wood { page, form, name, from, chosen: None, choosing: false, sawn: Sawn::Flat, per: Measure::Litre, glued, fresh: false }
+    }
+
+    fn say(&mut self, tap: WoodTap, sign: Sign) {
+        self.fresh = false;
+        match tap {
+            WoodTap::At(at) => self.form.go(at),
+            WoodTap::Press(press) => self.form.press(press, sign),
+            WoodTap::List => self.choosing = !self.choosing,
+            WoodTap::Choose(key) => (self.chosen, self.choosing) = (key, false),
+            WoodTap::Sawn(sawn) => self.sawn = sawn,
+            WoodTap::Per(per) => self.per = per,
+            WoodTap::Name(name) => self.name = name,
+            WoodTap::From(from) => self.from = from,
+            WoodTap::Drop(nth) if nth < self.glued.len() => drop(self.glued.remove(nth)),
+            _ => {}
+        }
+    }
+}
+
+/// What the workshop knows.
+pub fn known(app: &App) -> Rc<Workshop> {
+    app.shelf().workshop()
+}
+
+/// Opens a page, with the figures that are known typed in already.
+pub fn open(app: &mut App, page: Page) {
+    app.notice = None;
+    app.workshop.over = Over::Wood(Box::new(fill::filled(app, page)));
+}
+
+/// Leaves a page.
+pub(super) fn back(app: &mut App) {
+    let Over::Wood(wood) = &app.workshop.over else { return };
+    match wood.page {
+        Page::Air | Page::Movement | Page::Gluing | Page::Own => open(app, Page::Woods),
+        Page::OneWood(_) => open(app, Page::Own),
+        Page::Machine(_) => open(app, Page::Machines),
+        Page::Way | Page::Price(_) | Page::PriceOf => open(app, Page::Yard),
+        _ => (app.workshop.over, app.notice) = (Over::Nothing, None),
+    }
+}
+
+/// A machine with nothing asked of it is in the list no more.
+fn remove(app: &mut App, now: Now) {
+    let Over::Wood(wood) = &app.workshop.over else { return };
+    let Page::Machine(Some(machine)) = &wood.page else { return };
+    let gone = MachineMinimumSet { machine: machine.clone(), thickness: None, width: None, length: None, name: None };
+    if app.order(&Command::Wood(WoodCommand::SetMachine(gone)), now).is_some() {
+        open(app, Page::Machines);
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,163 @@
+//! What was typed on a page is read and written; a figure that can't be comes under the thumb with the reason.
+
+use super::read::per_cent;
+use super::{Page, Wood, keyed, known, open};
+use crate::app::App;
+use crate::app::workshop::Over;
+use fivebar_core::ledger::decide::{Command, MoneyCommand, Now, WoodCommand};
+use fivebar_core::ledger::fold::Workshop;
+use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::kind::money::BoardPriceSet;
+use fivebar_core::ledger::kind::wood::{AirRead, MachineMinimumSet, RoomRangeSet, SpeciesAdded, TimberYardSet, VanSet};
+use fivebar_core::quantity::reading::{self, Typing};
+use fivebar_core::quantity::{Currency, Decimal, Key, Mass, Span, Units, Volume, half_up};
+use fivebar_core::refusal::Refusal;
+
+/// The most degrees that are typed; the table's own ends are less.
+const DEGREES: i64 = 999;
+/// The most weight, for a board foot or a cubic metre, and the most money for it.
+const MOST: i64 = 1_000_000;
+
+/// Writes the page, and leaves it where that was done.
+pub fn save(app: &mut App, now: Now) {
+    let (known, (currency, units)) = (known(app), app.begins_with());
+    let typing = app.speech.typing(units);
+    let Over::Wood(wood) = &mut app.workshop.over else { return };
+    let command = match &wood.page {
+        Page::Gluing => return glued(wood, typing),
+        Page::Machine(_) | Page::OneWood(_) if nameless(wood) => return app.refuse(Refusal::NameMissing),
+        Page::Air => air(wood, typing),
+        Page::Movement => room(wood, typing),
+        Page::OneWood(_) => own(wood, &known, typing),
+        Page::Machine(_) => machine(wood, &known, typing),
+        Page::Van => van(wood, typing),
+        Page::Way => way(wood, typing),
+        Page::PriceOf if wood.chosen.is_none() => None,
+        Page::Price(_) | Page::PriceOf => price(wood, currency, typing),
+        Page::Woods | Page::Own | Page::Machines | Page::Yard => None,
+    };
+    let page = wood.page.clone();
+    let Some(command) = command else { return };
+    if app.order(&command, now).is_some() {
+        left(app, page);
+    }
+}
+
+/// Air, movement and the van stay, with what they say now; the others lead back to their list.
+fn left(app: &mut App, page: Page) {
+    match page {
+        Page::Air | Page::Van => {
+            open(app, page);
+            written(app);
+        }
+        Page::OneWood(_) => open(app, Page::Own),
+        Page::Machine(_) => open(app, Page::Machines),
+        Page::Way | Page::Price(_) | Page::PriceOf => open(app, Page::Yard),
+        _ => written(app),
+    }
+}
+
+/// What was typed is in the book: nothing but taking it back is left to do here.
+fn written(app: &mut App) {
+    if let Over::Wood(wood) = &mut app.workshop.over {
+        wood.fresh = true;
+    }
+}
+
+/// A wood without a name, or a machine that is in no list.
+fn nameless(wood: &Wood) -> bool {
+    let in_list = matches!(wood.page, Page::Machine(_)) && wood.chosen.is_some();
+    !in_list && wood.name.trim().is_empty()
+}
+
+fn glued(wood: &mut Wood, typing: Typing) {
+    let Some(_) = wood.form.take(0, |text| per_cent(text, typing.sign)) else { return };
+    let text = wood.form.text(0).to_owned();
+    wood.glued.push(text);
+    wood.form.put(0, String::new());
+}
+
+fn air(wood: &mut Wood, typing: Typing) -> Option<Command> {
+    let degrees = wood.form.take(0, |text| reading::number(text, typing.sign, Decimal::ZERO..=Decimal::from(DEGREES)))?;
+    let humidity = wood.form.take(1, |text| reading::percent(text, typing.sign))?;
+    let celsius = match typing.units {
+        Units::Inch => {
+            let ninths = degrees.checked_sub(Decimal::from(32))?.checked_mul(Decimal::from(5))?;
+            half_up(ninths.checked_div(Decimal::from(9))?, 4)
+        }
+        Units::Metric => degrees,
+    };
+    Some(Command::Wood(WoodCommand::ReadAir(AirRead { temperature: Exact(celsius), humidity: Exact(humidity), place: None })))
+}
+
+fn room(wood: &mut Wood, typing: Typing) -> Option<Command> {
+    let low = wood.form.take(1, |text| per_cent(text, typing.sign))?;
+    let high = wood.form.take(2, |text| per_cent(text, typing.sign))?;
+    Some(Command::Wood(WoodCommand::SetRoom(RoomRangeSet { low: Exact(low), high: Exact(high), job: None })))
+}
+
+fn own(wood: &mut Wood, known: &Workshop, typing: Typing) -> Option<Command> {
+    let number = |text: &str| reading::number(text, typing.sign, Decimal::ZERO..=Decimal::from(MOST));
+    let weight = wood.form.take(0, number)?;
+    let tangential = wood.form.maybe(1, |text| reading::percent(text, typing.sign))?.map(share);
+    let radial = wood.form.maybe(2, |text| reading::percent(text, typing.sign))?.map(share);
+    let density = Exact(density(weight, typing.units));
+    let name = wood.name.trim().to_owned();
+    let free = |key: &Key| known.wood.woods.own_of(key).is_some();
+    let key = match &wood.page {
+        Page::OneWood(Some(key)) => key.clone(),
+        _ => keyed::of_wood(&name).or_else(|| keyed::numbered(free))?,
+    };
+    let from = Some(wood.from.trim().to_owned()).filter(|from| !from.is_empty());
+    Some(Command::Wood(WoodCommand::AddSpecies(SpeciesAdded { key, name, density, radial, tangential, from })))
+}
+
+/// A share of per cent.
+fn share(per_cent: Decimal) -> Exact {
+    Exact(per_cent.checked_div(Decimal::ONE_HUNDRED).unwrap_or_default())
+}
+
+/// Kilograms a cubic metre of what a board foot weighs in pounds, to a hundredth of a kilogram.
+fn density(weight: Decimal, units: Units) -> Decimal {
+    match units {
+        Units::Inch => {
+            let pound = Decimal::try_from(Mass::lb(1.0).as_kg()).unwrap_or_default();
+            let foot = Decimal::try_from(Volume::BOARD_FOOT.cubic_metres()).unwrap_or_default();
+            let kg = weight.checked_mul(pound).and_then(|kg| kg.checked_div(foot));
+            half_up(kg.unwrap_or(Decimal::MAX), 2)
+        }
+        Units::Metric => weight,
+    }
+}
+
+fn machine(wood: &mut Wood, known: &Workshop, typing: Typing) -> Option<Command> {
+    let length = Some(wood.form.take(0, |text| reading::length(text, typing))?);
+    let width = wood.form.maybe(1, |text| reading::length(text, typing))?;
+    let thickness = wood.form.maybe(2, |text| reading::length(text, typing))?;
+    let own = Some(wood.name.trim().to_owned()).filter(|name| !name.is_empty());
+    let taken = |key: &Key| known.wood.machines.contains_key(key);
+    let (machine, name) = match &wood.chosen {
+        Some(machine) => (machine.clone(), own),
+        None => (own.as_deref().and_then(keyed::of_machine).or_else(|| keyed::numbered(taken))?, own),
+    };
+    Some(Command::Wood(WoodCommand::SetMachine(MachineMinimumSet { machine, thickness, width, length, name })))
+}
+
+fn van(wood: &mut Wood, typing: Typing) -> Option<Command> {
+    let grams = |text: &str| reading::mass(text, typing).map(|mass| (mass.as_kg() * 1000.0).round() as i64);
+    let payload = Some(wood.form.take(0, grams)?);
+    let person = wood.form.maybe(1, grams)?;
+    Some(Command::Wood(WoodCommand::SetVan(VanSet { payload, person })))
+}
+
+fn way(wood: &mut Wood, typing: Typing) -> Option<Command> {
+    let distance = Some(wood.form.take(0, |text| reading::distance(text, typing))?);
+    let span = Some(wood.form.take(1, |text| reading::span(text, typing.sign, Span::RUN_MOST))?);
+    Some(Command::Wood(WoodCommand::SetTimberYard(TimberYardSet { distance, span })))
+}
+
+fn price(wood: &mut Wood, currency: Currency, typing: Typing) -> Option<Command> {
+    let amount = wood.form.take(0, |text| reading::number(text, typing.sign, Decimal::ZERO..=Decimal::from(MOST)))?;
+    let facts = BoardPriceSet { currency, amount: Exact(amount), per: wood.per, wood: wood.chosen.clone() };
+    Some(Command::Money(MoneyCommand::SetBoardPrice(facts)))
+}
