@@ -17,12 +17,14 @@ pub mod jobs;
 pub mod look_back;
 pub mod marks;
 pub mod offer;
+pub mod pile;
 pub mod price;
 pub mod rack;
 pub mod rate;
 pub mod shop;
 pub mod sort;
 pub mod strip;
+pub mod verdict;
 pub mod workshop;
 pub mod yields;
 
