@@ -5,7 +5,7 @@ use super::enough::Wanted;
 use super::verdict::{AtBin, Past};
 use crate::haul::sample::{self, Mean};
 use crate::haul::{Dampness, Haul, Measured, Pile};
-use crate::quantity::{Count, Id, Key, Length, Moment, Units, Volume};
+use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Units, Volume};
 use crate::refusal::{Answer, Refusal};
 
 /// A pile of the haul in hand.
@@ -13,7 +13,10 @@ use crate::refusal::{Answer, Refusal};
 pub struct PileSheet {
     pub haul: Id,
     pub units: Units,
+    pub currency: Currency,
     pub tile: Tile,
+    /// Neither sorted good nor rejected.
+    pub unsorted: Count,
     /// So many either way, where pieces were counted by weight.
     pub off: Option<Count>,
     pub at_bin: Option<AtBin>,
@@ -64,6 +67,11 @@ impl Sizes {
             length: side(|piece| piece.length)?,
         })
     }
+
+    /// The mean of each side, where any was measured.
+    pub fn means(&self) -> [Option<Length>; 3] {
+        [self.thickness, self.width, self.length].map(|side| side.map(|side| side.mean.mean))
+    }
 }
 
 /// The page of a pile, by the past of its haul.
@@ -77,7 +85,9 @@ pub fn pile(haul: &Haul, past: &Past, (id, now): (Id, Moment)) -> Answer<PileShe
     Ok(PileSheet {
         haul: haul.id,
         units: haul.units,
+        currency: haul.currency,
         tile: tile(pile),
+        unsorted: pile.unsorted(),
         off: pile.count_off(),
         at_bin: past.at_bin(haul, pile, now)?,
         wants: past.wants_of(haul, pile)?,

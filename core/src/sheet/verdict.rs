@@ -21,6 +21,8 @@ use std::rc::Rc;
 #[derive(Clone, Debug, PartialEq)]
 pub struct PartWanted {
     pub job: Id,
+    /// The name of its job.
+    pub of: String,
     pub name: String,
     pub length: Length,
     pub wood: Option<Key>,
@@ -195,8 +197,11 @@ fn section(pile: &Pile) -> Option<Section> {
 fn parts(book: &Book) -> Vec<PartWanted> {
     let going = fold::jobs(book).filter(|job| job.ended.is_none());
     let parts = going.flat_map(|job| {
-        let id = job.id;
-        job.parts.into_iter().map(move |part| PartWanted { job: id, name: part.name, length: part.size[2], wood: part.wood })
+        let (id, of) = (job.id, job.name);
+        job.parts.into_iter().map(move |part| {
+            let [.., length] = part.size;
+            PartWanted { job: id, of: of.clone(), name: part.name, length, wood: part.wood }
+        })
     });
     parts.collect()
 }

@@ -23,7 +23,11 @@ impl App {
         }
         match self.place {
             Place::Count => {
-                let leave = if let count::Over::Pile(draft) = &self.count.over { draft.leave() } else { count::Tap::Close };
+                let leave = match &self.count.over {
+                    count::Over::Pile(draft) => draft.leave(),
+                    count::Over::Page(page) => page.leave(),
+                    _ => count::Tap::Close,
+                };
                 count::heard(self, leave, now);
             }
             Place::Bench => bench::heard(self, bench::Tap::Close, now),

@@ -3,6 +3,7 @@
 use super::draft::{Draft, DraftTap};
 use super::entry::Typed;
 use super::order::{Feel, Order};
+use super::pile::{self, PilePage, PileTap};
 use super::trip::TripTap;
 use super::{App, draft, sorting, trip};
 use crate::parts::pad::Press;
@@ -27,6 +28,8 @@ pub enum Over {
     Choose,
     /// A pile being sorted.
     Sort(Id),
+    /// The page of a pile.
+    Page(Box<PilePage>),
     /// What is said of the haul and its trip.
     Haul(Box<trip::Details>),
 }
@@ -67,6 +70,7 @@ pub enum Tap {
     Choose,
     SortPile(Id),
     Edit(Id),
+    Page(PileTap),
     Good,
     Reject(Key),
     Close,
@@ -89,6 +93,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Choose => app.count.over = Over::Choose,
         Tap::SortPile(pile) => app.count.over = Over::Sort(pile),
         Tap::Edit(pile) => draft::edit(app, pile),
+        Tap::Page(tap) => pile::heard(app, tap, now),
         Tap::Good => sorting::good(app, now),
         Tap::Reject(why) => sorting::reject(app, why, now),
         Tap::Close => app.count.over = Over::Nothing,
@@ -143,6 +148,7 @@ fn pressed(app: &mut App, press: Press) {
         Over::Bundle(typed) => typed.press(press, sign),
         Over::Pile(draft) => draft.typed.press(press, sign),
         Over::Haul(details) => details.press(press, sign),
+        Over::Page(page) => page.press(press, sign),
         _ => {}
     }
 }
@@ -262,14 +268,17 @@ mod tests {
         let second = pile(&app, 1);
         let shown = after(&mut app, [tap(Tap::Pile(second))]);
         assert!(shown.contains("at least ") && shown.contains("10 pieces without sizes"), "{shown}");
-        assert!(after(&mut app, [tap(Tap::Choose)]).contains("Name or size"));
+        let shown = after(&mut app, [tap(Tap::Page(PileTap::Open(second)))]);
+        assert!(shown.contains("Name or size"), "{shown}");
     }
 
     /// One pile alone is named as any other.
     #[test]
     fn the_first_pile_can_be_named() {
         let mut app = App::for_tests(Place::Count);
-        assert!(after(&mut app, [tap(Tap::First), tap(Tap::Choose)]).contains("Name or size"));
+        after(&mut app, [tap(Tap::First)]);
+        let first = pile(&app, 0);
+        assert!(after(&mut app, [tap(Tap::Page(PileTap::Open(first)))]).contains("Name or size"));
     }
 
     #[test]

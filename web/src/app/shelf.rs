@@ -15,6 +15,7 @@ use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::current;
+use fivebar_core::sheet::verdict::Past;
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -80,6 +81,8 @@ struct Folded {
     bench: Option<Rc<Bench>>,
     haul: Option<Option<Rc<Haul>>>,
     workshop: Option<Rc<Workshop>>,
+    /// Of the haul in hand; what is counted onto that haul itself changes nothing in it.
+    past: Option<Rc<Past>>,
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
 }
@@ -157,6 +160,14 @@ impl Shelf {
         self.folded.borrow_mut().haul.get_or_insert_with(|| current(&self.book).map(Rc::new)).clone()
     }
 
+    /// All that is known beside the haul in hand.
+    pub fn past(&self, haul: &Haul) -> Rc<Past> {
+        let known = self.folded.borrow().past.clone().filter(|past| past.is_of(haul));
+        let past = known.unwrap_or_else(|| Rc::new(Past::of(&self.book, self.workshop(), haul)));
+        self.folded.borrow_mut().past = Some(past.clone());
+        past
+    }
+
     fn forget_about(&self, entry: &Entry) {
         let mut folded = self.folded.borrow_mut();
         folded.copy = folded.copy.map(|(minute, age)| (minute, age.and(entry, false)));
@@ -166,10 +177,16 @@ impl Shelf {
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
                 Subject::Bench => (folded.bench, folded.copy) = (None, None),
-                Subject::Haul(_) => folded.haul = None,
+                Subject::Haul(haul) => {
+                    folded.haul = None;
+                    folded.past = folded.past.take().filter(|past| past.haul() == haul);
+                }
                 // A drive may be priced by the till.
-                Subject::Workshop => (folded.workshop, folded.haul, folded.copy) = (None, None, None),
-                Subject::Job(_) => {}
+                Subject::Workshop => {
+                    (folded.workshop, folded.haul, folded.copy) = (None, None, None);
+                    folded.past = None;
+                }
+                Subject::Job(_) => folded.past = None,
             }
         }
     }

@@ -1,6 +1,6 @@
 //! Count: piles as tiles, the bundle row, the undo bar, the trip.
 
-use super::{Screen, Seen, haul, pile, sort, unsaved};
+use super::{Screen, Seen, haul, pile, pile_page, sort, unsaved};
 use crate::app::count::{Over, Tap, sheet};
 use crate::app::trip::{TripTap, next};
 use crate::app::{App, Common, Msg, Notice};
@@ -30,6 +30,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Move, Some(sheet)) => which(words::MOVE_TO_WHICH, sheet, seen, Tap::MoveTo),
         (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
         (Over::Sort(pile), Some(sheet)) => sort::screen(app, sheet.haul, *pile, seen),
+        (Over::Page(page), Some(_)) => pile_page::screen(page, app, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
         (_, Some(sheet)) if !sheet.tiles.is_empty() => unsaved_or_tiles(app, sheet, seen),
         (_, sheet) => day_one(app, sheet.as_ref(), seen),
@@ -151,7 +152,7 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
         hollow: unsaved.saturating_add(failed),
         look: look(failed, last.is_some()),
         wide: sheet.tiles.len() == 1,
-        plus: last.map(|last| format!("+{}", seen.speech.count(last.n))).unwrap_or_default(),
+        plus: last.map_or_else(|| pile_page::on_tile(app, pile.pile), |last| format!("+{}", seen.speech.count(last.n))),
         said: words::tile_said(&seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())

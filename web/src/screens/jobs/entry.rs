@@ -1,86 +1,27 @@
-//! The figures of a form and the pad under them: with several, the one under the thumb is in ink.
+//! The figures of a form on Jobs, and the pad under them.
 
-use super::super::Seen;
+use super::super::{Seen, slots};
 use super::say;
 use crate::app::Msg;
 use crate::app::form::Form;
 use crate::app::jobs::Tap;
-use crate::parts::fraction::worded;
-use crate::parts::pad;
-use crate::view::{El, el};
-use crate::words::en::refusal;
+use crate::view::El;
 use fivebar_core::quantity::Units;
-use fivebar_core::quantity::reading::Sign;
 
-/// One figure of a form: what it is, its unit, and whether fractions of an inch are offered.
-#[derive(Clone, Debug, Default)]
-pub struct Slot {
-    pub label: String,
-    pub unit: String,
-    pub fractions: bool,
-    /// Only whole ones: no decimal sign on the pad.
-    pub whole: bool,
-}
-
-impl Slot {
-    pub fn new(label: &str, unit: &str) -> Slot {
-        Slot { label: label.to_owned(), unit: unit.to_owned(), fractions: false, whole: false }
-    }
-    pub fn whole(label: &str) -> Slot {
-        Slot { whole: true, ..Slot::new(label, "") }
-    }
-    pub fn side(label: &str, units: Units) -> Slot {
-        let unit = crate::words::en::common::length_unit(units);
-        Slot { fractions: units == Units::Inch, ..Slot::new(label, unit) }
-    }
-}
+pub use slots::Slot;
 
 /// The figures, each a key; one alone stands large over the pad.
-pub fn figures(form: &Form, slots: &[Slot]) -> El<Msg> {
-    let class = match slots.len() {
-        0 | 1 => return single(form, slots),
+pub fn figures(form: &Form, shown: &[Slot]) -> El<Msg> {
+    let class = match shown.len() {
         2 => "g2 slots",
         4 => "g4 slots",
         _ => "g3 slots",
     };
-    el("div", class).kids(slots.iter().enumerate().map(|(nth, slot)| slot_key(form, nth, slot)))
-}
-
-fn single(form: &Form, slots: &[Slot]) -> El<Msg> {
-    let (label, unit) = slots.first().map_or((String::new(), ""), |slot| (slot.label.clone(), slot.unit.as_str()));
-    let wrong = form.here().is_some_and(|typed| typed.wrong.is_some());
-    el("div", "one").kid(el("h2", "ink1").text(label)).kid(pad::entry(&written(form, 0), unit, wrong))
-}
-
-fn written(form: &Form, nth: usize) -> String {
-    form.text(nth).replace('/', "⁄")
-}
-
-fn slot_key(form: &Form, nth: usize, slot: &Slot) -> El<Msg> {
-    let label = if slot.unit.is_empty() { slot.label.clone() } else { format!("{}, {}", slot.label, slot.unit) };
-    let figure = if form.is_empty(nth) { "\u{2013}".to_owned() } else { written(form, nth) };
-    let wrong = form.slots.get(nth).is_some_and(|typed| typed.wrong.is_some());
-    el("button", if wrong { "key left wrong" } else { "key left" })
-        .attr("type", "button")
-        .attr("aria-pressed", if form.at == nth { "true" } else { "false" })
-        .on_tap(say(Tap::At(nth)))
-        .kid(worded("span", "s", label))
-        .kid(worded("span", "t22 w8", figure))
+    slots::figures(class, form, shown, |nth| say(Tap::At(nth)))
 }
 
 /// Why the figure under the thumb was not taken, and the pad.
-pub fn under_thumb(form: &Form, slots: &[Slot], units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let press = |press| say(Tap::Press(press));
-    let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
-    let slot = slots.get(form.at).cloned().unwrap_or_default();
-    let why = form
-        .here()
-        .and_then(|typed| typed.wrong.as_ref())
-        .map(|why| el("p", "why").attr("role", "alert").text(refusal::misread(why, seen.speech, units)));
-    let mut shown: Vec<El<Msg>> = why.into_iter().collect();
-    shown.push(pad::pad((!slot.whole).then_some(sign), press));
-    if slot.fractions {
-        shown.push(pad::fraction_keys(16, press));
-    }
-    shown
+pub fn under_thumb(form: &Form, shown: &[Slot], units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let pad = slots::pad(form, shown, seen, |press| say(Tap::Press(press)));
+    slots::why(form, units, seen).into_iter().chain(pad).collect()
 }

@@ -1,0 +1,78 @@
+//! The figures of a form and the pad under them: with several, the one under the thumb is in ink.
+
+use super::Seen;
+use crate::app::Msg;
+use crate::app::form::Form;
+use crate::parts::fraction::worded;
+use crate::parts::pad::{self, Press};
+use crate::view::{El, el};
+use crate::words::en::refusal;
+use fivebar_core::quantity::Units;
+use fivebar_core::quantity::reading::Sign;
+
+/// One figure of a form: what it is, its unit, and whether fractions of an inch are offered.
+#[derive(Clone, Debug, Default)]
+pub struct Slot {
+    pub label: String,
+    pub unit: String,
+    pub fractions: bool,
+    /// Only whole ones: no decimal sign on the pad.
+    pub whole: bool,
+}
+
+impl Slot {
+    pub fn new(label: &str, unit: &str) -> Slot {
+        Slot { label: label.to_owned(), unit: unit.to_owned(), fractions: false, whole: false }
+    }
+    pub fn whole(label: &str) -> Slot {
+        Slot { whole: true, ..Slot::new(label, "") }
+    }
+    pub fn side(label: &str, units: Units) -> Slot {
+        let unit = crate::words::en::common::length_unit(units);
+        Slot { fractions: units == Units::Inch, ..Slot::new(label, unit) }
+    }
+}
+
+/// The figures in rows of a class, each a key that says `at`; one alone stands large over the pad.
+pub fn figures(class: &'static str, form: &Form, slots: &[Slot], at: impl Fn(usize) -> Msg) -> El<Msg> {
+    if slots.len() < 2 {
+        return single(form, slots);
+    }
+    el("div", class).kids(slots.iter().enumerate().map(|(nth, slot)| slot_key(form, nth, slot, at(nth))))
+}
+
+fn single(form: &Form, slots: &[Slot]) -> El<Msg> {
+    let (label, unit) = slots.first().map_or((String::new(), ""), |slot| (slot.label.clone(), slot.unit.as_str()));
+    let wrong = form.here().is_some_and(|typed| typed.wrong.is_some());
+    el("div", "one").kid(el("h2", "ink1").text(label)).kid(pad::entry(&written(form, 0), unit, wrong))
+}
+
+fn written(form: &Form, nth: usize) -> String {
+    form.text(nth).replace('/', "⁄")
+}
+
+fn slot_key(form: &Form, nth: usize, slot: &Slot, tap: Msg) -> El<Msg> {
+    let label = if slot.unit.is_empty() { slot.label.clone() } else { format!("{}, {}", slot.label, slot.unit) };
+    let figure = if form.is_empty(nth) { "\u{2013}".to_owned() } else { written(form, nth) };
+    let wrong = form.slots.get(nth).is_some_and(|typed| typed.wrong.is_some());
+    el("button", if wrong { "key left wrong" } else { "key left" })
+        .attr("type", "button")
+        .attr("aria-pressed", if form.at == nth { "true" } else { "false" })
+        .on_tap(tap)
+        .kid(worded("span", "s", label))
+        .kid(worded("span", "t22 w8", figure))
+}
+
+/// Why the figure under the thumb was not taken.
+pub fn why(form: &Form, units: Units, seen: Seen<'_>) -> Option<El<Msg>> {
+    let why = form.here()?.wrong.as_ref()?;
+    Some(el("p", "why").attr("role", "alert").text(refusal::misread(why, seen.speech, units)))
+}
+
+/// The pad for the figure under the thumb.
+pub fn pad(form: &Form, slots: &[Slot], seen: Seen<'_>, press: impl Fn(Press) -> Msg + Copy) -> Vec<El<Msg>> {
+    let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
+    let slot = slots.get(form.at).cloned().unwrap_or_default();
+    let keys = pad::pad((!slot.whole).then_some(sign), press);
+    std::iter::once(keys).chain(slot.fractions.then(|| pad::fraction_keys(16, press))).collect()
+}
