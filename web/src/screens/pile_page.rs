@@ -75,7 +75,7 @@ fn length(length: Length, units: Units, seen: Seen<'_>) -> String {
 fn held(sheet: &PileSheet, seen: Seen<'_>) -> El<Msg> {
     let n = |n: u32| seen.speech.count(n);
     let taken = sheet.tile.taken;
-    let per_row = if taken < 100 && !seen.page.is_narrow() { 6 } else { 9 };
+    let per_row = gates(taken, seen.page.card());
     let figure =
         el("p", "rw").kid(el("span", "t60 w8").text(n(taken))).kids(sheet.off.map(|off| el("span", "t22 w8").text(words::off(&n(off)))));
     let marks = bars(Bars { cut: taken, hollow: 0, per_row, size: Cut::Large });
@@ -90,6 +90,15 @@ fn held(sheet: &PileSheet, seen: Seen<'_>) -> El<Msg> {
     let volume = volume.unwrap_or_else(|| words::SIZE_MISSING.to_owned());
     let lines = between.into_iter().chain(sorted).chain([volume]).map(|line| el("p", "t14 i2").text(line));
     el("section", "card").kid(el("div", "rw").kid(figure).kid(marks)).kids(lines)
+}
+
+/// How many gates go to a row: beside two figures where there is room for both, else as many as the card is wide.
+fn gates(taken: u32, card: f64) -> usize {
+    const GATE: f64 = 23.5;
+    const FIGURES: f64 = 116.0;
+    let room = if taken < 100 && 2.0 * FIGURES < card { card - FIGURES } else { card };
+    // A float turned whole stops at the limits of its type.
+    ((room / GATE).floor() as usize).clamp(1, 8)
 }
 
 fn ways() -> El<Msg> {

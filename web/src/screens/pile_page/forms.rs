@@ -91,7 +91,7 @@ fn asked(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), seen: 
 }
 
 fn want(page: &PilePage, app: &App) -> Asked {
-    let each = if page.picks.takes { (words::ONE_PART_TAKES, words::PIECES) } else { (words::ONE_PIECE_GIVES, words::PARTS) };
+    let each = if page.picks.takes { words::PIECES } else { words::PARTS };
     let segs = [(words::ONE_PIECE_GIVES, false), (words::ONE_PART_TAKES, true)];
     let segs = segs.map(|(word, takes)| Seg::new(word, page.picks.takes == takes)).into();
     let mut above = vec![el("h2", "ink1").text(words::FOR_WHAT), parts(page, app)];
@@ -100,7 +100,7 @@ fn want(page: &PilePage, app: &App) -> Asked {
     let mut slots = vec![whole(words::HOW_MANY_NEEDED, if page.picks.words.is_empty() { words::PIECES } else { words::PARTS })];
     if page.asks_each() {
         above.push(even(words::ONE_PIECE_GIVES, segs, |nth| say(PileTap::Takes(nth == 1))));
-        slots.push(whole(each.0, each.1));
+        slots.push(whole(words::HOW_MANY, each));
     }
     let comes_to = page.picks.changes.then(|| words::NONE_TAKES_AWAY.to_owned()).into_iter().collect();
     Asked { title: words::NEED, above, slots, comes_to }
@@ -151,12 +151,10 @@ fn weigh(page: &PilePage, sheet: &PileSheet, seen: Seen<'_>) -> Asked {
     let unit = common::mass_unit(sheet.units);
     let mass = |label: &str| Slot::new(label, unit);
     let slots = vec![Slot::whole(words::SAMPLE), mass(words::SAMPLE_WEIGHS), mass(words::ALL_WEIGHS), mass(words::TARE)];
-    Asked {
-        title: words::BY_WEIGHT,
-        above: vec![el("p", "t14 i2").text(words::how_to_weigh(0 < sheet.tile.taken))],
-        slots,
-        comes_to: weighed(page, sheet, seen).unwrap_or_default(),
-    }
+    // What it comes to stands in place of how it is done.
+    let comes_to = weighed(page, sheet, seen).unwrap_or_default();
+    let how = comes_to.is_empty().then(|| el("p", "t14 i2").text(words::how_to_weigh(0 < sheet.tile.taken)));
+    Asked { title: words::BY_WEIGHT, above: how.into_iter().collect(), slots, comes_to }
 }
 
 /// "about 118 pieces, from 109 to 127", and by which spread.
@@ -167,8 +165,8 @@ fn weighed(page: &PilePage, sheet: &PileSheet, seen: Seen<'_>) -> Option<Vec<Str
     let n = |n: u32| seen.speech.count(n);
     let about = words::about(&common::pieces(found.n, &n(found.n)), &n(found.least), &n(found.most));
     let percent = seen.speech.number(spread.as_decimal().saturating_mul(Decimal::ONE_HUNDRED), 0, 1);
-    let before = with_before(found.n, sheet, seen).flatten();
-    Some(std::iter::once(about).chain(before).chain([words::spread(&percent, band)]).collect())
+    let before = with_before(found.n, sheet, seen).flatten().map(|before| format!("{before}; ")).unwrap_or_default();
+    Some(vec![about, format!("{before}{}", words::spread(&percent, band))])
 }
 
 fn moisture(sheet: &PileSheet, seen: Seen<'_>) -> Asked {
@@ -189,10 +187,15 @@ fn again(page: &PilePage) -> Asked {
     let chosen = |reason: &str| !picks.typed && picks.words == reason;
     let chips = words::REASONS.iter().map(|reason| Chip::choice(*reason, chosen(reason)));
     let chips = chips.chain([Chip::choice(words::OTHER_REASON, picks.typed)]).collect();
-    let keys = flowing("key h56", chips, |nth| {
+    let keys = flowing("key h48", chips, |nth| {
         say(words::REASONS.get(nth).map_or(PileTap::Other, |reason| PileTap::Pick(None, (*reason).to_owned())))
     });
-    let mut above = vec![el("h2", "ink1").text(words::WHY_AGAIN), keys];
+    let mut above = vec![keys];
     above.extend(picks.typed.then(|| typed("why-again", words::REASON, page)));
-    Asked { title: words::AGAIN, above, slots: vec![Slot { whole: true, ..Slot::new(words::THERE_ARE, words::PIECES) }], comes_to: vec![] }
+    Asked {
+        title: words::AGAIN_BECAUSE,
+        above,
+        slots: vec![Slot { whole: true, ..Slot::new(words::THERE_ARE, words::PIECES) }],
+        comes_to: vec![],
+    }
 }

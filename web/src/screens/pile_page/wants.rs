@@ -46,7 +46,7 @@ fn one(nth: usize, wanted: &Wanted, (sheet, app): (&PileSheet, &App), seen: Seen
 fn drawn(enough: &Enough, seen: Seen<'_>) -> Option<El<Msg>> {
     let (Least::Taken(likely), Least::Taken(sure)) = (enough.likely, enough.sure) else { return None };
     let there = f64::from(enough.held.taken());
-    let (from, to) = ends([f64::from(likely), f64::from(sure), there]);
+    let (from, to) = ends((f64::from(likely), f64::from(sure)), there);
     let mark = |at: u32, word: &str| Mark::new(f64::from(at), Kind::Ink, word, seen.speech.count(at));
     let marks = if likely == sure { vec![mark(sure, words::SURE)] } else { vec![mark(likely, words::LIKELY), mark(sure, words::SURE)] };
     let drawn = Scale {
@@ -56,15 +56,16 @@ fn drawn(enough: &Enough, seen: Seen<'_>) -> Option<El<Msg>> {
         rhythm: (to - from <= 60.0).then_some(Rhythm { tick: 1.0, long: 5.0 }),
         marks,
         fills: vec![Fill { from, to: there, look: Look::Good }],
-        needle: Some(there),
+        needle: Some(there).filter(|there| *there < to),
         ..Scale::default()
     };
     Some(scale(&drawn, ""))
 }
 
-/// It begins just under the lowest of the three and ends just over the highest.
-fn ends(at: [f64; 3]) -> (f64, f64) {
-    let (low, high) = at.into_iter().fold((f64::MAX, 0.0), |(low, high), at| (f64::min(low, at), f64::max(high, at)));
+/// It begins just under the lowest of the three and ends just over the highest; far beyond sure is the edge.
+fn ends((likely, sure): (f64, f64), there: f64) -> (f64, f64) {
+    let far = sure + (sure - likely).max(10.0);
+    let (low, high) = (likely.min(there), sure.max(there.min(far)));
     let air = ((high - low) * 0.3).max(2.0);
     ((low - air).max(0.0).floor(), (high + air).ceil())
 }

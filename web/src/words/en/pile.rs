@@ -34,6 +34,7 @@ pub const SIZE_MISSING: &str = "size missing";
 pub const HOW_MANY_NEEDED: &str = "I need";
 pub const ONE_PIECE_GIVES: &str = "One piece gives";
 pub const ONE_PART_TAKES: &str = "One part takes";
+pub const HOW_MANY: &str = "How many";
 pub const PARTS: &str = "parts";
 pub const PIECES: &str = "pieces";
 pub const FOR_WHAT: &str = "For which part?";
@@ -60,7 +61,7 @@ pub const WET_UNDER: &str = "by eye or hand";
 pub const METER: &str = "The meter reads";
 
 pub const THERE_ARE: &str = "There are";
-pub const WHY_AGAIN: &str = "Why?";
+pub const AGAIN_BECAUSE: &str = "Count again, because";
 pub const REASONS: [&str; 3] = ["miscounted", "some fell out", "someone took some"];
 pub const OTHER_REASON: &str = "other";
 pub const REASON: &str = "The reason";
