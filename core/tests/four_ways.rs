@@ -5,8 +5,9 @@ use fivebar_core::haul::take::{Decides, Least, SetBy, Verdict};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::Length;
 use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::past::past;
 use fivebar_core::sheet::pile::{PileSheet, pile};
-use fivebar_core::sheet::verdict::{AtBin, Past};
+use fivebar_core::sheet::verdict::{AtBin, Known};
 use fivebar_core::story::{Story, Why, tell};
 use std::rc::Rc;
 
@@ -20,8 +21,8 @@ fn mm(n: i64) -> Length {
 fn page(name: &str, until: &str) -> PileSheet {
     let story = tell(FOUR_WAYS.split(until).next().unwrap());
     let haul = fold::haul(&story.book, story.names.haul("turnery").unwrap()).unwrap();
-    let past = Past::of(&story.book, Rc::new(fold::workshop(&story.book)), &haul);
-    pile(&haul, &past, (story.names.pile(name).unwrap(), story.now.at)).unwrap()
+    let known = Known::of(&story.book, (Rc::new(fold::workshop(&story.book)), past(&story.book, &haul)), &haul);
+    pile(&haul, &known, (story.names.pile(name).unwrap(), story.now.at)).unwrap()
 }
 
 /// Pieces of a pile, how far that may be off, and what decides at the bin.

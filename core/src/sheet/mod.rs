@@ -17,6 +17,7 @@ pub mod jobs;
 pub mod look_back;
 pub mod marks;
 pub mod offer;
+pub mod past;
 pub mod pile;
 pub mod price;
 pub mod rack;
@@ -24,8 +25,10 @@ pub mod rate;
 pub mod shop;
 pub mod sort;
 pub mod strip;
+pub mod trip_end;
 pub mod verdict;
 pub mod workshop;
+pub mod worth;
 pub mod yields;
 
 pub use shop::Shop;

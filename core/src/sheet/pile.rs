@@ -2,7 +2,7 @@
 
 use super::count::{Tile, tile};
 use super::enough::Wanted;
-use super::verdict::{AtBin, Past};
+use super::verdict::{AtBin, Known};
 use crate::haul::sample::{self, Mean};
 use crate::haul::{Dampness, Haul, Measured, Pile};
 use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Units, Volume};
@@ -74,11 +74,11 @@ impl Sizes {
     }
 }
 
-/// The page of a pile, by the past of its haul.
+/// The page of a pile, by all that is known beside its haul.
 ///
 /// # Errors
 /// [`Refusal::NotThere`], [`Refusal::TooManyPieces`], [`Refusal::OutOfRange`].
-pub fn pile(haul: &Haul, past: &Past, (id, now): (Id, Moment)) -> Answer<PileSheet> {
+pub fn pile(haul: &Haul, known: &Known, (id, now): (Id, Moment)) -> Answer<PileSheet> {
     let pile = haul.pile(id).ok_or(Refusal::NotThere)?;
     let volume = pile.piece()?.map(|piece| piece.times(pile.taken)).transpose()?;
     let off = pile.volume_off(measured_volume(pile)?);
@@ -89,14 +89,14 @@ pub fn pile(haul: &Haul, past: &Past, (id, now): (Id, Moment)) -> Answer<PileShe
         tile: tile(pile),
         unsorted: pile.unsorted(),
         off: pile.count_off(),
-        at_bin: past.at_bin(haul, pile, now)?,
-        wants: past.wants_of(haul, pile)?,
-        hauls_before: past.hauls,
+        at_bin: known.at_bin(haul, pile, now)?,
+        wants: known.wants_of(haul, pile)?,
+        hauls_before: known.past.sorted_hauls,
         supplier: haul.supplier,
         sizes: Sizes::of(pile)?,
         volume: volume.map(|volume| (volume, off)),
         dampness: pile.dampness,
-        shorter: past.shorter_than(pile),
+        shorter: known.shorter_than(pile),
     })
 }
 
@@ -117,6 +117,7 @@ mod tests {
     use super::*;
     use crate::ledger::fold;
     use crate::quantity::half_up;
+    use crate::sheet::past::past;
     use crate::story::tell;
     use std::rc::Rc;
 
@@ -126,8 +127,9 @@ mod tests {
         let story = tell(&format!("{START}{lines}"));
         assert_eq!(story.refused, [], "{lines}");
         let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
-        let past = Past::of(&story.book, Rc::new(fold::workshop(&story.book)), &haul);
-        pile(&haul, &past, (story.names.pile("ash").unwrap(), story.now.at)).unwrap()
+        let past = past(&story.book, &haul);
+        let known = Known::of(&story.book, (Rc::new(fold::workshop(&story.book)), past), &haul);
+        pile(&haul, &known, (story.names.pile("ash").unwrap(), story.now.at)).unwrap()
     }
 
     /// 10 pieces weigh 8 lb, 80 lb come to 100; c sqrt(1/10 - 1/100) is 0.03, so 5.88 either way at c = 0.10, up to 6.

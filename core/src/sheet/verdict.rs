@@ -1,11 +1,13 @@
 //! At the bin: what the book knows that speaks for or against a pile, and what to do with it.
 //!
-//! The past is gathered once and holds while only the haul in hand is counted; each pile then asks it.
+//! It is gathered once and holds while only the haul in hand is counted; each pile then asks it.
 
 use super::enough::wanted_of;
+use super::past::Past;
+use super::worth::boards;
 use crate::haul::rejects::{RejectShare, Seen};
 use crate::haul::take::{Decides, Limits, Offered, OnRack, Verdict, Wet, least_useful, take};
-use crate::haul::worth::{Boards, Counted, Milling, Terms, Yields, good_share};
+use crate::haul::worth::{Counted, Milling, Terms, Yields, good_share};
 use crate::haul::{Haul, Pile};
 use crate::ledger::fold::Workshop;
 use crate::ledger::{Book, Fact, Subject, fold};
@@ -33,12 +35,9 @@ type Section = (Key, Length, Length);
 
 /// All that is known beside the haul in hand.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Past {
-    haul: Id,
-    supplier: Option<Id>,
-    /// What sorting showed of the supplier's other hauls, and how many hauls those were.
-    pub seen: Seen,
-    pub hauls: Count,
+pub struct Known {
+    /// What the supplier's other hauls showed.
+    pub past: Past,
     by_wood: Sorted<Key, Seen>,
     /// Pieces of other hauls on the rack, and when the last of them was begun or taken.
     rack: Sorted<Section, (Count, Moment)>,
@@ -53,37 +52,19 @@ pub struct AtBin {
     pub decides: Decides,
 }
 
-impl Past {
-    /// Gathers the past of the haul in hand: its supplier's other hauls, the rack, the parts of jobs in hand.
-    pub fn of(book: &Book, workshop: Rc<Workshop>, haul: &Haul) -> Past {
-        let mut past = Past {
-            haul: haul.id,
-            supplier: haul.supplier,
-            seen: Seen::default(),
-            hauls: 0,
-            by_wood: Sorted::new(),
-            rack: Sorted::new(),
-            parts: parts(book),
-            workshop,
-        };
+impl Known {
+    /// Gathers it beside the past of the haul's supplier: rejects by wood, the rack, the parts of jobs in hand.
+    pub fn of(book: &Book, (workshop, past): (Rc<Workshop>, Past), haul: &Haul) -> Known {
+        let mut known = Known { past, by_wood: Sorted::new(), rack: Sorted::new(), parts: parts(book), workshop };
         for other in fold::hauls(book).filter(|other| other.id != haul.id) {
-            past.takes_in(book, &other);
+            known.takes_in(book, &other);
         }
-        past
+        known
     }
 
-    /// Whether it is the past of this haul, from this supplier.
-    pub fn is_of(&self, haul: &Haul) -> bool {
-        (self.haul, self.supplier) == (haul.id, haul.supplier)
-    }
-
-    /// The haul it was gathered for.
-    pub fn haul(&self) -> Id {
-        self.haul
-    }
-
-    pub fn workshop(&self) -> &Workshop {
-        &self.workshop
+    /// Whether it was gathered for this haul.
+    pub fn is_about(&self, haul: Id) -> bool {
+        self.past.haul == Some(haul)
     }
 
     fn takes_in(&mut self, book: &Book, other: &Haul) {
@@ -96,11 +77,9 @@ impl Past {
                 (*pieces, *newest) = (pieces.saturating_add(pile.on_rack()), used.max(*newest));
             }
         }
-        if self.supplier.is_none() || other.supplier != self.supplier {
+        if self.past.supplier.is_none() || other.supplier != self.past.supplier {
             return;
         }
-        self.seen = Seen::pooled([self.seen, other.seen()]);
-        self.hauls = self.hauls.saturating_add(Count::from(0 < other.seen().sorted()));
         for pile in &other.piles {
             if let Some(wood) = &pile.wood {
                 let seen = self.by_wood.entry(wood.clone()).or_default();
@@ -153,15 +132,10 @@ impl Past {
     /// What a piece leaves after its own minutes; none while size, price or pay is not known.
     fn leaves(&self, haul: &Haul, pile: &Pile) -> Answer<Option<Decimal>> {
         let Some(pay) = self.workshop.rates.get(&haul.currency).and_then(|rate| rate.pay) else { return Ok(None) };
-        let held = pile.held();
-        let mean = haul.reject_share(pile.id, RejectShare::of_supplier(self.seen))?.mean_good();
-        let price = self.workshop.board_price(haul.currency, pile.wood.as_ref());
-        let boards = match price {
-            _ if !is_known(pile.wood.as_ref()) => Boards::WoodUnknown,
-            Some(price) => Boards::At { amount: price.amount, per: price.per },
-            None => Boards::PriceUnknown,
-        };
-        let good = good_share(held.good, held.rejected, held.unsorted, mean)?;
+        let unsorted = pile.unsorted();
+        let mean = haul.reject_share(pile.id, RejectShare::of_supplier(self.past.seen))?.mean_good();
+        let boards = boards(&self.workshop, haul, pile.wood.as_ref());
+        let good = good_share(pile.good().saturating_sub(unsorted), pile.rejected(), unsorted, mean)?;
         let piece = Counted { pieces: 1, piece: pile.piece()?, good, boards };
         piece.leaves(&Terms { pay, yields: Yields::USUAL, milling: Milling::USUAL })
     }
@@ -181,7 +155,7 @@ impl Past {
     /// # Errors
     /// As [`super::enough::enough`].
     pub fn wants_of(&self, haul: &Haul, pile: &Pile) -> Answer<Vec<super::enough::Wanted>> {
-        wanted_of(haul, pile, self.seen)
+        wanted_of(haul, pile, self.past.seen)
     }
 }
 
@@ -225,15 +199,20 @@ mod tests {
     use crate::ledger::fold;
     use crate::money::replacement::BoardPrice;
     use crate::quantity::Volume;
+    use crate::sheet::past::past;
     use crate::story::{STANDS, Story, tell};
 
     const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nperson works supplier\nleave for yard\nsupplier works\n\
         pile ash ash-white 1 x 2 x 10..14 in\ncount 30 ash\n";
 
+    fn known(story: &Story, haul: &Haul, workshop: Workshop) -> Known {
+        Known::of(&story.book, (Rc::new(workshop), past(&story.book, haul)), haul)
+    }
+
     fn at_bin(story: &Story, haul: &str, pile: &str) -> Option<AtBin> {
         let haul = fold::haul(&story.book, story.names.haul(haul).unwrap()).unwrap();
-        let past = Past::of(&story.book, Rc::new(fold::workshop(&story.book)), &haul);
-        past.at_bin(&haul, haul.pile(story.names.pile(pile).unwrap()).unwrap(), story.now.at).unwrap()
+        let known = known(story, &haul, fold::workshop(&story.book));
+        known.at_bin(&haul, haul.pile(story.names.pile(pile).unwrap()).unwrap(), story.now.at).unwrap()
     }
 
     /// The pile `ash` of the haul `yard`, after these lines.
@@ -272,7 +251,7 @@ mod tests {
             let mut workshop = fold::workshop(&story.book);
             let price = BoardPrice { amount: Decimal::from(price), per: Volume::BOARD_FOOT, currency: haul.currency };
             workshop.board_prices.insert((haul.currency, Key::read("ash-white")), price);
-            match Past::of(&story.book, Rc::new(workshop), &haul).at_bin(&haul, &haul.piles[0], story.now.at).unwrap().unwrap() {
+            match known(&story, &haul, workshop).at_bin(&haul, &haul.piles[0], story.now.at).unwrap().unwrap() {
                 AtBin { decides: Decides::Leaves(n), .. } => n.round_dp(4).to_string(),
                 AtBin { verdict: Verdict::Leave, decides: Decides::CostsMore(n) } => format!("-{}", n.round_dp(4)),
                 other => format!("{other:?}"),
@@ -315,7 +294,7 @@ mod tests {
     fn the_machine_with_the_longest_minimum_is_named() {
         let story = tell(&format!("{START}machine jointer length 12 in\nmachine planer length 14 in\nmachine saw thickness 2 in"));
         let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
-        let past = Past::of(&story.book, Rc::new(fold::workshop(&story.book)), &haul);
-        assert_eq!(past.shorter_than(&haul.piles[0]).map(|(key, least)| (key.to_string(), least)), Some(("planer".into(), inches(14))));
+        let known = known(&story, &haul, fold::workshop(&story.book));
+        assert_eq!(known.shorter_than(&haul.piles[0]).map(|(key, least)| (key.to_string(), least)), Some(("planer".into(), inches(14))));
     }
 }

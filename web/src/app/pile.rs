@@ -155,8 +155,8 @@ impl PilePage {
 pub fn sheet(app: &App) -> Option<PileSheet> {
     let Over::Page(page) = &app.count.over else { return None };
     let haul = app.shelf().haul()?;
-    let past = app.shelf().past(&haul);
-    pile(&haul, &past, (page.pile, app.now.at)).ok()
+    let known = app.shelf().known(&haul);
+    pile(&haul, &known, (page.pile, app.now.at)).ok()
 }
 
 fn lying(app: &App) -> Option<Lying> {

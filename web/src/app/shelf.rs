@@ -15,7 +15,8 @@ use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::current;
-use fivebar_core::sheet::verdict::Past;
+use fivebar_core::sheet::past::{Past, past};
+use fivebar_core::sheet::verdict::Known;
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -80,9 +81,10 @@ pub struct Shelf {
 struct Folded {
     bench: Option<Rc<Bench>>,
     haul: Option<Option<Rc<Haul>>>,
+    past: Option<Past>,
     workshop: Option<Rc<Workshop>>,
     /// Of the haul in hand; what is counted onto that haul itself changes nothing in it.
-    past: Option<Rc<Past>>,
+    known: Option<Rc<Known>>,
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
 }
@@ -160,12 +162,21 @@ impl Shelf {
         self.folded.borrow_mut().haul.get_or_insert_with(|| current(&self.book).map(Rc::new)).clone()
     }
 
-    /// All that is known beside the haul in hand.
-    pub fn past(&self, haul: &Haul) -> Rc<Past> {
-        let known = self.folded.borrow().past.clone().filter(|past| past.is_of(haul));
-        let past = known.unwrap_or_else(|| Rc::new(Past::of(&self.book, self.workshop(), haul)));
-        self.folded.borrow_mut().past = Some(past.clone());
+    /// What the other hauls of its supplier showed.
+    pub fn past(&self, haul: &Haul) -> Past {
+        let known = self.folded.borrow().past.filter(|past| past.is_of(haul));
+        let past = known.unwrap_or_else(|| past(&self.book, haul));
+        self.folded.borrow_mut().past = Some(past);
         past
+    }
+
+    /// All that is known beside the haul in hand.
+    pub fn known(&self, haul: &Haul) -> Rc<Known> {
+        let past = self.past(haul);
+        let known = self.folded.borrow().known.clone().filter(|known| known.past == past);
+        let known = known.unwrap_or_else(|| Rc::new(Known::of(&self.book, (self.workshop(), past), haul)));
+        self.folded.borrow_mut().known = Some(known.clone());
+        known
     }
 
     fn forget_about(&self, entry: &Entry) {
@@ -177,16 +188,17 @@ impl Shelf {
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
                 Subject::Bench => (folded.bench, folded.copy) = (None, None),
-                Subject::Haul(haul) => {
+                Subject::Haul(id) => {
                     folded.haul = None;
-                    folded.past = folded.past.take().filter(|past| past.haul() == haul);
+                    folded.past = folded.past.filter(|past| past.haul == Some(id));
+                    folded.known = folded.known.take().filter(|known| known.is_about(id));
                 }
                 // A drive may be priced by the till.
                 Subject::Workshop => {
                     (folded.workshop, folded.haul, folded.copy) = (None, None, None);
-                    folded.past = None;
+                    folded.known = None;
                 }
-                Subject::Job(_) => folded.past = None,
+                Subject::Job(_) => folded.known = None,
             }
         }
     }

@@ -106,6 +106,8 @@ pub enum Tap {
     CopiedText(bool),
     /// Opens help from any place.
     ShowHelp,
+    /// Opens a page from any place.
+    ShowPage(Over),
     /// The copy was handed on, or not.
     Handed(super::news::Handed),
     PickCopy,
@@ -147,6 +149,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Line(line) => app.workshop.opened = (app.workshop.opened != Some(line)).then_some(line),
         Tap::Strike(line) => strike(app, line, now),
         Tap::Wipe => wipe(app),
+        Tap::ShowPage(over) => {
+            app.go(Place::Workshop);
+            open(app, over);
+        }
         Tap::ShowHelp => {
             app.go(Place::Workshop);
             app.workshop.over = Over::Help;

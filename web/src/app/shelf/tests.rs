@@ -56,7 +56,7 @@ fn check(app: &App, said: &Msg) {
     assert_eq!(app.own.book, again.book, "{said:?}");
     assert_eq!(app.own.haul(), again.haul(), "{said:?}");
     if let Some(haul) = app.own.haul() {
-        assert_eq!(app.own.past(&haul), again.past(&haul), "{said:?}");
+        assert_eq!(app.own.known(&haul), again.known(&haul), "{said:?}");
     }
     assert_eq!(app.own.bench(), again.bench(), "{said:?}");
     assert_eq!(app.own.workshop(), again.workshop(), "{said:?}");

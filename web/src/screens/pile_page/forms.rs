@@ -108,8 +108,8 @@ fn want(page: &PilePage, app: &App) -> Asked {
 
 /// Pieces as they are, the parts of jobs in hand, or another by its name.
 fn parts(page: &PilePage, app: &App) -> El<Msg> {
-    let past = app.shelf().haul().map(|haul| app.shelf().past(&haul));
-    let parts = past.map(|past| past.parts.clone()).unwrap_or_default();
+    let known = app.shelf().haul().map(|haul| app.shelf().known(&haul));
+    let parts = known.map(|known| known.parts.clone()).unwrap_or_default();
     let picks = &page.picks;
     let none = Chip::choice(words::PIECES_ALONE, !picks.typed && picks.words.is_empty());
     let own = parts.iter().map(|part| Chip::choice(&part.name, picks.job == Some(part.job) && picks.words == part.name).under(&part.of));

@@ -13,8 +13,8 @@ use fivebar_core::sheet::pile::PileSheet;
 /// What stands on a tile of a pile that is not simply taken: one word, or nothing.
 pub fn on_tile(app: &App, pile: Id) -> String {
     let told = app.shelf().haul().and_then(|haul| {
-        let past = app.shelf().past(&haul);
-        haul.pile(pile).and_then(|pile| past.at_bin(&haul, pile, app.now.at).ok().flatten())
+        let known = app.shelf().known(&haul);
+        haul.pile(pile).and_then(|pile| known.at_bin(&haul, pile, app.now.at).ok().flatten())
     });
     match told.map(|told| told.verdict) {
         Some(Verdict::Leave) => words::LEAVE_TILE,

@@ -67,10 +67,6 @@ pub const OTHER_REASON: &str = "other";
 pub const REASON: &str = "The reason";
 pub const TO_PILES: &str = "All piles";
 
-pub const CAN_STOP: &str = "You can stop";
-pub const NOT_FROM_THEM: &str = "Not from this supplier";
-pub const LIKELY: &str = "likely";
-pub const SURE: &str = "sure";
 pub const BY_GUESS: &str = "from a guess: one in four rejected";
 
 /// "± 9", said so that a reader hears it too.
@@ -91,20 +87,6 @@ pub fn sorted(good: &str, rejected: &str) -> String {
 /// "9.5 board feet, ± 5 %".
 pub fn volume(volume: &str, off: &str) -> String {
     format!("{volume}, ± {off} %")
-}
-
-/// "2 more and you are sure".
-pub fn more(n: &str) -> String {
-    format!("{n} more and you are sure")
-}
-
-/// "38, for 20 legs", "38, for 20 × leg", "38, for 20 pieces".
-pub fn for_parts(there: &str, wanted: &str, part: &str) -> String {
-    match part {
-        "" => format!("{there}, for {wanted} {PIECES}"),
-        many if many.ends_with('s') => format!("{there}, for {wanted} {many}"),
-        one => format!("{there}, for {wanted} × {one}"),
-    }
 }
 
 /// "from 3 hauls of The stair works".
