@@ -106,7 +106,7 @@ fn ways() -> El<Msg> {
     el("div", "g3 wide")
         .kid(way(words::BY_LAYERS, words::BY_LAYERS_UNDER, Doing::Layers))
         .kid(way(words::BY_WEIGHT, words::BY_WEIGHT_UNDER, Doing::Weigh))
-        .kid(way(words::AGAIN, words::AGAIN_UNDER, Doing::Again))
+        .kid(way(count::RECOUNT, words::AGAIN_UNDER, Doing::Again))
 }
 
 fn known(sheet: &PileSheet, seen: Seen<'_>) -> El<Msg> {
@@ -118,7 +118,7 @@ fn known(sheet: &PileSheet, seen: Seen<'_>) -> El<Msg> {
     el("div", "g3 wide")
         .kid(key("key", words::MEASURE, measured, say(PileTap::Do(Doing::Measure))))
         .kid(key("key", words::MOISTURE, damp, say(PileTap::Do(Doing::Moisture))))
-        .kid(key("key", words::NAME_OR_SIZE, "", Msg::Count(Tap::Edit(sheet.tile.pile))))
+        .kid(key("key", count::EDIT_PILE, "", Msg::Count(Tap::Edit(sheet.tile.pile))))
 }
 
 /// "14.5 %, Tue 3 March": the reading, whether it is wet, and of when.
@@ -138,7 +138,10 @@ fn means(sheet: &PileSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     if lines.is_empty() {
         return vec![];
     }
-    let size = sheet.sizes.means().into_iter().flatten().map(|side| seen.speech.length(side, sheet.units)).collect::<Vec<_>>().join(" × ");
+    let [thickness, width, length] = sheet.sizes.means();
+    let old = sheet.tile.size;
+    let sides = [thickness.or(old.thickness), width.or(old.width), length.or(old.length)];
+    let size = sides.into_iter().flatten().map(|side| seen.speech.length(side, sheet.units)).collect::<Vec<_>>().join(" × ");
     let under = format!("{size} {}", common::length_unit(sheet.units));
     lines.into_iter().chain([key("key h56", words::USE_MEAN, under, say(PileTap::UseMean))]).collect()
 }
