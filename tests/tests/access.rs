@@ -106,6 +106,7 @@ fn the_page_of_a_pile_and_its_forms_fit_a_hand() {
     let page = app::opened(&mut browser, phone);
     browser.tap(&page, ".tile");
     browser.wait_text(&page, "1 piece");
+    std::thread::sleep(Duration::from_millis(150));
     browser.tap_text(&page, "Sort");
     browser.wait_text(&page, "need, weight, size");
     std::thread::sleep(Duration::from_millis(150));
