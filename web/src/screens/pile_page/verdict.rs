@@ -10,8 +10,11 @@ use fivebar_core::haul::take::{Decides, Least, SetBy, Verdict};
 use fivebar_core::quantity::{Decimal, Id, Money, half_up};
 use fivebar_core::sheet::pile::PileSheet;
 
-/// What stands on a tile of a pile that is not simply taken: one word, or nothing.
+/// What stands on a tile of a pile that is not simply taken: one word, or nothing. Of a glimpse nothing is said: the past is not read.
 pub fn on_tile(app: &App, pile: Id) -> String {
+    if app.is_glimpse() {
+        return String::new();
+    }
     let told = app.shelf().haul().and_then(|haul| {
         let known = app.shelf().known(&haul);
         haul.pile(pile).and_then(|pile| known.at_bin(&haul, pile, app.now.at).ok().flatten())
