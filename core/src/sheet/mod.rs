@@ -2,6 +2,7 @@
 //! nothing that a trade could.
 
 pub mod account;
+pub mod after;
 pub mod bench;
 pub mod buyer;
 pub mod carried;
@@ -10,6 +11,7 @@ pub mod count;
 pub mod counts;
 pub mod day;
 pub mod enough;
+mod fetched;
 pub mod gallery;
 pub mod haul;
 pub mod job;
@@ -22,9 +24,11 @@ pub mod pile;
 pub mod price;
 pub mod rack;
 pub mod rate;
+pub mod rejects;
 pub mod shop;
 pub mod sort;
 pub mod strip;
+pub mod supplier;
 pub mod trip_end;
 pub mod verdict;
 pub mod workshop;

@@ -1,5 +1,6 @@
 //! The screens: pure functions from a sheet and what is under the thumb to a tree. They know sheets, parts and words.
 
+mod after;
 mod bench;
 mod count;
 mod frame;
@@ -9,9 +10,12 @@ mod opening;
 mod pile;
 mod pile_page;
 mod price;
+mod prospect;
+mod rejects;
 mod said;
 mod slots;
 mod sort;
+mod supplier;
 mod undo;
 mod unsaved;
 mod workshop;

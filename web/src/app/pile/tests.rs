@@ -204,3 +204,21 @@ fn counted_again_with_a_reason() {
     says(&filled(&mut app, Doing::Again, &["0"]), &["nothing you wrote down"]);
     assert_eq!(taken(&app), 0);
 }
+
+/// Two hauls of a supplier were sorted before; the third asks for 5 of its pile.
+#[test]
+fn the_past_of_a_supplier_is_named() {
+    let told = fivebar_core::story::tell(
+        "2026-03-01 09:00 -05:00 workshop USD inch\nperson works supplier\nleave for one\nsupplier works\npile a ash-white 1 x 2 x 18 in\n\
+         count 20 a\nreject 14 a twist\ngood 6 a\n2026-03-02 09:00 leave for two\nsupplier works of two\npile b cherry-black 1 x 2 x 18 in\ncount 4 b\ngood 4 b\n\
+         2026-03-03 09:00 leave for three\nsupplier works of three\npile c ash-white 1 x 2 x 18 in\ncount 9 c\nwant 5 from c",
+    );
+    assert_eq!(told.refused, []);
+    let mut app = App::for_tests(Place::Count);
+    let lines: Vec<String> = told.book.lines().map(str::to_owned).collect();
+    app.own.heard(lines.iter().map(String::as_str), told.now.at);
+    app.own.names.insert(told.names.person("works").unwrap(), "The stair works".into());
+    app.heard(say(PileTap::Open(told.names.pile("c").unwrap())), crate::app::told::nth(200));
+    let shown = crate::screens::page(&app).html();
+    says(&shown, &["from 2 hauls of The stair works", "Maybe", "14 of 20 of this wood from them were rejects"]);
+}
