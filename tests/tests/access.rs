@@ -149,3 +149,24 @@ fn sorting_and_a_supplier_fit_a_hand() {
     }
     assert_eq!(browser.errors(), [""; 0]);
 }
+
+/// The page of a pile, and each form that opens from it.
+#[test]
+fn the_page_of_a_pile_and_its_forms_fit_a_hand() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let phone = Phone::SMALL.quick();
+    let page = app::opened(&mut browser, phone);
+    browser.tap(&page, ".tile");
+    browser.wait_text(&page, "1 piece");
+    std::thread::sleep(Duration::from_millis(150));
+    browser.tap_text(&page, "Sort");
+    browser.wait_text(&page, "need, weight, size");
+    std::thread::sleep(Duration::from_millis(150));
+    browser.tap_text(&page, "More");
+    browser.wait_text(&page, "I need some of this pile");
+    check(&mut browser, &page, "pile-page-320", phone);
+    let forms = ["I need some of this pile", "By layers", "By weight", "Count again", "Measure a piece", "Moisture"];
+    each_screen(&mut browser, &page, &forms, ("pile-320", "Leave it"), phone);
+    assert_eq!(browser.errors(), [""; 0]);
+}

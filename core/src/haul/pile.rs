@@ -204,6 +204,7 @@ impl Pile {
 
     /// Counted again: what is there, whatever was counted before; no less than was rejected and jobs have.
     pub fn recounted(&mut self, n: Count) {
+        self.weighed.clear();
         self.taken = n.max(self.spoken_for());
         self.sorted_good = self.sorted_good.min(self.good());
     }

@@ -1,10 +1,12 @@
 //! Counting by weight, and by layers: how many pieces a pile holds without touching each.
 
 use super::Pile;
+use super::pile::Weighed as WeighedBefore;
 use super::sample::{BY_CHANCE, off_apart, off_within, spread_of};
 use crate::quantity::chance::{BELL_95, student};
-use crate::quantity::{Count, Grams, PILE_MOST};
+use crate::quantity::{Count, Decimal, Grams, PILE_MOST};
 use crate::refusal::{Answer, Refusal};
+use rust_decimal::prelude::ToPrimitive;
 
 /// Fewer counted pieces say too little of a pile's weight.
 pub const SAMPLE_LEAST: Count = 5;
@@ -79,6 +81,34 @@ impl Spread {
 
     pub fn share(self) -> f64 {
         self.share
+    }
+
+    /// The share in thousandths, as it is written down.
+    pub fn as_decimal(self) -> Decimal {
+        Decimal::from_f64_retain(self.share).unwrap_or_default().round_dp(3)
+    }
+}
+
+impl Pile {
+    /// So many pieces either way the count may be off at 95 %, by what was counted by weight; `None` where nothing was. Several
+    /// weighings are off each for itself: their spreads add up in squares.
+    pub fn count_off(&self) -> Option<Count> {
+        let squares = self.weighed.iter().filter_map(|weighed| weighed.spread_in_pieces(self)).map(|spread| spread * spread);
+        let squares: Vec<f64> = squares.collect();
+        // A float turned whole stops at the limits of its type.
+        (!squares.is_empty()).then(|| (BELL_95 * squares.iter().sum::<f64>().sqrt()).ceil() as Count)
+    }
+}
+
+impl WeighedBefore {
+    /// One standard deviation of the count it gave, in pieces.
+    fn spread_in_pieces(&self, pile: &Pile) -> Option<f64> {
+        let on_scale = |shows, tare| Some(OnScale { shows: Grams::new(shows).ok()?, tare: Grams::new(tare).ok()? });
+        let (sample, whole) = (on_scale(self.sample_weight, 0)?, on_scale(self.weight, self.tare)?);
+        let weighing = Weighing { counted: self.sample, sample, pile: whole, lies: Lies::InPile };
+        let share = self.spread.and_then(|spread| spread.to_f64());
+        let spread = share.map_or_else(|| Spread::usual(pile), Spread::guess);
+        weighing.count(spread).ok().map(|weighed| weighed.spread)
     }
 }
 

@@ -43,6 +43,15 @@ pub fn enough(haul: &Haul, past: Seen) -> Answer<EnoughSheet> {
     Ok(EnoughSheet { wants, sorted_before: past.sorted() })
 }
 
+/// Every part that is wanted of one pile, as the maker said them.
+///
+/// # Errors
+/// As [`enough`].
+pub fn wanted_of(haul: &Haul, pile: &Pile, past: Seen) -> Answer<Vec<Wanted>> {
+    let prior = RejectShare::of_supplier(past);
+    pile.wants.iter().map(|want| wanted(haul, pile, want, prior)).collect()
+}
+
 fn wanted(haul: &Haul, pile: &Pile, want: &Want, prior: RejectShare) -> Answer<Wanted> {
     // What was taken for it is there: for its job, or for any where none was named.
     let there = want.job.map_or_else(|| pile.used(), |job| pile.in_job(job));

@@ -104,7 +104,7 @@ fn worth(shop: &Shop, haul: &Haul, (expected, pay): (RejectShare, Decimal)) -> A
 fn counted(shop: &Shop, (haul, pile): (&Haul, &Pile), expected: RejectShare) -> Answer<Counted> {
     let mean = haul.reject_share(pile.id, expected)?.mean_good();
     let good = good_share(pile.good().saturating_sub(pile.unsorted()), pile.rejected(), pile.unsorted(), mean)?;
-    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(shop, haul, pile.wood.as_ref()) })
+    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(&shop.workshop, haul, pile.wood.as_ref()) })
 }
 
 #[cfg(test)]

@@ -5,6 +5,7 @@ use super::shop::Shop;
 use crate::haul::rejects::RejectShare;
 use crate::haul::worth::{Boards, Counted, Counting, Evens, Fetching, Milling, Terms, Worth, YardTrip, Yields, good_share};
 use crate::haul::{Haul, Pile, Trip, Where};
+use crate::ledger::fold::Workshop;
 use crate::ledger::kind::haul::Per;
 use crate::money::cost::{DistanceRate, distance};
 use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Span};
@@ -88,13 +89,13 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
 fn counted(shop: &Shop, (haul, pile): (&Haul, &Pile), past: &Past) -> Answer<Counted> {
     let mean = haul.reject_share(pile.id, RejectShare::of_supplier(past.seen))?.mean_good();
     let good = good_share(pile.good().saturating_sub(pile.unsorted()), pile.rejected(), pile.unsorted(), mean)?;
-    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(shop, haul, pile.wood.as_ref()) })
+    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(&shop.workshop, haul, pile.wood.as_ref()) })
 }
 
 /// What equal boards of a pile's wood cost, by the maker's own prices.
-pub fn boards(shop: &Shop, haul: &Haul, wood: Option<&Key>) -> Boards {
+pub fn boards(workshop: &Workshop, haul: &Haul, wood: Option<&Key>) -> Boards {
     let Some(wood) = wood.filter(|wood| wood.as_str() != UNKNOWN_HARDWOOD.key) else { return Boards::WoodUnknown };
-    let price = shop.workshop.board_price(haul.currency, Some(wood));
+    let price = workshop.board_price(haul.currency, Some(wood));
     price.map_or(Boards::PriceUnknown, |price| Boards::At { amount: price.amount, per: price.per })
 }
 

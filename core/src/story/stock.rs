@@ -5,13 +5,14 @@ use super::size::{distance, grams, one_side, size};
 use super::words::{Read, Words};
 use super::{Teller, Told, id_of};
 use crate::ledger::Fact;
-use crate::ledger::decide::{Command, Lying, PileFacts, StockCommand, WoodCommand};
+use crate::ledger::decide::{Command, Lying, OnTheScale, PileFacts, StockCommand, WoodCommand};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::wood as kind;
-use crate::quantity::{Decimal, Id};
+use crate::quantity::{Decimal, Grams, Id};
 
-pub(super) const VERBS: [&str; 16] = [
+pub(super) const VERBS: [&str; 17] = [
     "layers",
+    "weighed",
     "measured",
     "want",
     "moisture",
@@ -40,6 +41,7 @@ pub(super) fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
     }
     let (at, command) = match verb {
         "layers" => layers(teller, words)?,
+        "weighed" => weighed(teller, words)?,
         "measured" => {
             let at = pile(teller, words)?;
             let ([thickness, width, length], _) = size(words)?;
@@ -74,6 +76,23 @@ fn layers(teller: &Teller, words: &mut Words) -> Read<(Lying, StockCommand)> {
     let at = pile(teller, words)?;
     let rest = if words.has("rest") { words.count()? } else { 0 };
     Ok((at, StockCommand::Layers { layers, per, rest }))
+}
+
+/// `weighed strips sample 10 8.8 lb all 104.5 lb tare 2 lb spread 0.1`.
+fn weighed(teller: &Teller, words: &mut Words) -> Read<(Lying, StockCommand)> {
+    let at = pile(teller, words)?;
+    words.expect("sample")?;
+    let (sample, sample_weight) = (words.count()?, on_scale(words)?);
+    words.expect("all")?;
+    let shows = on_scale(words)?;
+    let tare = if words.has("tare") { on_scale(words)? } else { Grams::ZERO };
+    let spread = if words.has("spread") { Some(words.number()?) } else { None };
+    Ok((at, StockCommand::Weigh(OnTheScale { sample, sample_weight, shows, tare, spread })))
+}
+
+fn on_scale(words: &mut Words) -> Read<Grams> {
+    let grams = grams(words)?;
+    Grams::new(grams).or_else(|_| words.no("a mass up to ten tonnes"))
 }
 
 /// `want 20 of "legs" from squares for stands pieces 1 gives 2`.
@@ -213,6 +232,8 @@ mod tests {
     fn a_pile_is_counted_measured_and_kept_on_the_rack() {
         check("layers 4 of 5 ash rest 3", [53, 53, 0, 0]);
         check("layers 4 of 5 ash\nundo", [30, 30, 0, 0]);
+        check("weighed ash sample 10 8 lb all 82 lb tare 2 lb", [130, 130, 0, 0]);
+        check("weighed ash sample 10 8 lb all 82 lb tare 2 lb spread 0.15\nundo", [30, 30, 0, 0]);
         check("rack 27 ash \"dark corner\"", [30, 27, 0, 3]);
         check("rack 33 ash", [30, 33, 0, 0]);
         check("take 10 ash for stools\ngone 3 ash burnt\nreserve 4 ash for stools", [30, 17, 4, 3]);
@@ -226,6 +247,15 @@ mod tests {
         for line in [
             "layers 0 of 5 ash",
             "layers 9999 of 9999 ash",
+            "weighed ash sample 4 4 lb all 80 lb",
+            "weighed ash sample 0 0 lb all 80 lb",
+            "weighed ash sample 10 8 lb all 7 lb",
+            "weighed ash sample 10 8 lb all 9 lb tare 2 lb",
+            "weighed ash sample 10 8 lb all 2 lb tare 2 lb",
+            "weighed ash sample 10 1 lb all 2000 lb",
+            "weighed ash sample 10 8 lb all 80 lb spread 1",
+            "weighed ash sample 10 8 lb all 80000 lb",
+            "weighed ash sample 10 -8 lb all 80 lb",
             "rack 10000 ash",
             "gone 31 ash burnt",
             "reserve 31 ash for stools",

@@ -23,7 +23,11 @@ impl App {
         }
         match self.place {
             Place::Count => {
-                let leave = if let count::Over::Pile(draft) = &self.count.over { draft.leave() } else { count::Tap::Close };
+                let leave = match &self.count.over {
+                    count::Over::Pile(draft) => draft.leave(),
+                    count::Over::Page(page) => page.leave(),
+                    _ => count::Tap::Close,
+                };
                 count::heard(self, leave, now);
             }
             Place::Bench => bench::heard(self, bench::Tap::Close, now),
@@ -57,6 +61,7 @@ mod tests {
         after(&mut app, [Msg::Count(count::Tap::Edit(pile)), Msg::Count(count::Tap::Draft(DraftTap::Again(Asks::Width)))]);
         let shown = |app: &mut App| after(app, [Msg::Key("Escape".into())]);
         assert!(shown(&mut app).contains("Answered"), "the other answers stay");
+        assert!(shown(&mut app).contains("count/pile-page"), "the page of the pile");
         assert!(shown(&mut app).contains("1 piece<"));
         assert!(!app.is_deep());
         assert!(shown(&mut app).contains("1 piece<"));

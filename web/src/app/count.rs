@@ -3,6 +3,7 @@
 use super::draft::{Draft, DraftTap};
 use super::entry::Typed;
 use super::order::{Feel, Order};
+use super::pile::{self, PilePage, PileTap};
 use super::trip::TripTap;
 use super::{App, draft, sorting, trip};
 use crate::parts::pad::Press;
@@ -29,6 +30,8 @@ pub enum Over {
     Choose,
     /// A pile being sorted.
     Sort(Id),
+    /// The page of a pile.
+    Page(Box<PilePage>),
     /// How many each tap sorts of it.
     SortBundle(Id, Typed),
     /// Its rejected pieces.
@@ -83,6 +86,7 @@ pub enum Tap {
     Choose,
     SortPile(Id),
     Edit(Id),
+    Page(PileTap),
     Good,
     Reject(Key),
     Sorting(sorting::SortTap),
@@ -110,6 +114,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Choose => app.count.over = Over::Choose,
         Tap::SortPile(pile) => sorting::open(app, pile),
         Tap::Edit(pile) => draft::edit(app, pile),
+        Tap::Page(tap) => pile::heard(app, tap, now),
         Tap::Good => sorting::good(app, now),
         Tap::Reject(why) => sorting::reject(app, why, now),
         Tap::Sorting(tap) => sorting::heard(app, tap, now),
@@ -188,6 +193,7 @@ fn pressed(app: &mut App, press: Press) {
         Over::Bundle(typed) | Over::SortBundle(_, typed) => typed.press(press, sign),
         Over::Pile(draft) => draft.typed.press(press, sign),
         Over::Haul(details) => details.press(press, sign),
+        Over::Page(page) => page.press(press, sign),
         _ => {}
     }
 }
@@ -312,7 +318,8 @@ mod tests {
         let second = pile(&app, 1);
         let shown = after(&mut app, [tap(Tap::Pile(second))]);
         assert!(shown.contains("at least ") && shown.contains("10 pieces without sizes"), "{shown}");
-        assert!(after(&mut app, [tap(Tap::Choose)]).contains("Name or size"));
+        let shown = after(&mut app, [tap(Tap::Page(PileTap::Open(second)))]);
+        assert!(shown.contains("Name or size"), "{shown}");
     }
 
     /// 20 good ones ask for 40 by the guess; what is missing before the trip can be reckoned is named, each with the way there.
@@ -392,7 +399,9 @@ mod tests {
     #[test]
     fn the_first_pile_can_be_named() {
         let mut app = App::for_tests(Place::Count);
-        assert!(after(&mut app, [tap(Tap::First), tap(Tap::Choose)]).contains("Name or size"));
+        after(&mut app, [tap(Tap::First)]);
+        let first = pile(&app, 0);
+        assert!(after(&mut app, [tap(Tap::Page(PileTap::Open(first)))]).contains("Name or size"));
     }
 
     #[test]

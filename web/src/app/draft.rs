@@ -4,6 +4,7 @@ use super::App;
 use super::count::{Over, Tap, sheet};
 use super::entry::Typed;
 use super::order::{Feel, Order};
+use super::pile::{PilePage, PileTap};
 use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
 use fivebar_core::ledger::kind::haul::Way;
 use fivebar_core::quantity::{Id, Key, Length, Units, reading};
@@ -102,9 +103,13 @@ pub fn units(app: &App) -> Units {
 }
 
 impl Draft {
-    /// Where leaving this question leads: a pile that is corrected goes back to its other answers.
+    /// Where leaving this question leads: a pile that is corrected goes back to its other answers, and from them to its page.
     pub fn leave(&self) -> Tap {
-        if self.pile.is_some() && self.asks != Asks::Name { Tap::Draft(DraftTap::Again(Asks::Name)) } else { Tap::Close }
+        match self.pile {
+            Some(_) if self.asks != Asks::Name => Tap::Draft(DraftTap::Again(Asks::Name)),
+            Some(pile) => Tap::Page(PileTap::Open(pile)),
+            None => Tap::Close,
+        }
     }
 
     fn answer(&mut self, side: Length) {
@@ -168,6 +173,6 @@ pub fn save(app: &mut App, now: Now) {
     let (facts, Some(pile)) = (draft.facts.clone(), draft.pile) else { return };
     let Some(sheet) = sheet(app) else { return };
     if app.order(&Command::Haul(HaulCommand::DescribePile { haul: sheet.haul, pile, facts }), now).is_some() {
-        app.count.over = Over::Nothing;
+        app.count.over = Over::Page(Box::new(PilePage::of(pile)));
     }
 }

@@ -13,6 +13,7 @@ pub mod here;
 pub mod jobs;
 pub mod news;
 pub mod order;
+pub mod pile;
 pub mod price;
 pub mod shelf;
 pub mod sorting;

@@ -16,6 +16,7 @@ use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::current;
 use fivebar_core::sheet::past::{Past, past};
+use fivebar_core::sheet::verdict::Known;
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -82,6 +83,8 @@ struct Folded {
     haul: Option<Option<Rc<Haul>>>,
     past: Option<Past>,
     workshop: Option<Rc<Workshop>>,
+    /// Of the haul in hand; what is counted onto that haul itself changes nothing in it.
+    known: Option<Rc<Known>>,
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
 }
@@ -168,6 +171,15 @@ impl Shelf {
         past
     }
 
+    /// All that is known beside the haul in hand.
+    pub fn known(&self, haul: &Haul) -> Rc<Known> {
+        let past = self.past(haul);
+        let known = self.folded.borrow().known.clone().filter(|known| known.past == past);
+        let known = known.unwrap_or_else(|| Rc::new(Known::of(&self.book, (self.workshop(), past), haul)));
+        self.folded.borrow_mut().known = Some(known.clone());
+        known
+    }
+
     fn forget_about(&self, entry: &Entry) {
         let mut folded = self.folded.borrow_mut();
         folded.copy = folded.copy.map(|(minute, age)| (minute, age.and(entry, false)));
@@ -180,10 +192,14 @@ impl Shelf {
                 Subject::Haul(id) => {
                     folded.haul = None;
                     folded.past = folded.past.filter(|past| past.haul == Some(id));
+                    folded.known = folded.known.take().filter(|known| known.is_about(id));
                 }
                 // A drive may be priced by the till.
-                Subject::Workshop => (folded.workshop, folded.haul, folded.copy) = (None, None, None),
-                Subject::Job(_) => {}
+                Subject::Workshop => {
+                    (folded.workshop, folded.haul, folded.copy) = (None, None, None);
+                    folded.known = None;
+                }
+                Subject::Job(_) => folded.known = None,
             }
         }
     }

@@ -1,9 +1,9 @@
 //! Count: piles as tiles, the bundle row, the undo bar, the trip.
 
-mod enough;
+pub mod enough;
 mod worth;
 
-use super::{Screen, Seen, haul, pile, rejects, sort, supplier, unsaved};
+use super::{Screen, Seen, haul, pile, pile_page, rejects, sort, supplier, unsaved};
 use crate::app::count::{Over, Tap, paying, sheet};
 use crate::app::trip::{TripTap, next};
 use crate::app::{App, Common, Msg, Notice};
@@ -34,6 +34,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Bundle(typed), _) => bundle_pad(typed, app, seen),
         (Over::Move, Some(sheet)) => which(words::MOVE_TO_WHICH, sheet, seen, Tap::MoveTo),
         (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
+        (Over::Page(page), Some(_)) => pile_page::screen(page, app, seen),
         (Over::Sort(pile), Some(sheet)) if has(sheet, *pile) => sort::screen(app, sheet.haul, *pile, seen),
         (Over::SortBundle(pile, typed), Some(sheet)) if has(sheet, *pile) => sort::bundle_pad(typed, seen),
         (Over::Rejects(pile), Some(sheet)) if has(sheet, *pile) => rejects::screen(app, seen),
@@ -213,7 +214,7 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
         hollow: unsaved.saturating_add(failed),
         look: look(failed, last.is_some()),
         wide: sheet.tiles.len() == 1,
-        plus: last.map(|last| format!("+{}", seen.speech.count(last.n))).unwrap_or_default(),
+        plus: last.map_or_else(|| pile_page::on_tile(app, pile.pile), |last| format!("+{}", seen.speech.count(last.n))),
         said: words::tile_said(&seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())

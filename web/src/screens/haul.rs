@@ -3,6 +3,7 @@
 use super::count::{name, saved_fact};
 use super::{Screen, Seen, after, prospect, supplier};
 use crate::app::count::Tap;
+use crate::app::pile::PileTap;
 use crate::app::trip::{Details, Field, TripTap};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -12,7 +13,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::pad;
 use crate::view::{El, el};
-use crate::words::en::{common, count as words, refusal};
+use crate::words::en::{common, count as words, pile, refusal};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Decimal, Id, Span, writing};
@@ -134,14 +135,14 @@ fn shares() -> El<Msg> {
     el("div", "").kid(el("p", "t14 i2").text(words::SHARE_UNDER)).kid(keys)
 }
 
-/// Which pile to sort, and which to name or correct.
+/// Which pile to sort, and the page of each.
 pub fn choose(sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let rows = sheet.tiles.iter().map(|tile| {
         let under = common::pieces(tile.taken, &seen.speech.count(tile.taken));
         el("div", "um")
             .key(tile.pile.to_string())
             .kid(key("key h88 left", name(tile), under, Msg::Count(Tap::SortPile(tile.pile))))
-            .kid(key("key h88 m", words::EDIT_PILE, "", Msg::Count(Tap::Edit(tile.pile))))
+            .kid(key("key h88 m", pile::MORE, pile::MORE_UNDER, Msg::Count(Tap::Page(PileTap::Open(tile.pile)))))
     });
     let main = el("main", "scr").kids(rows).kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
     Screen::new("count/choose", head(Head::new(words::SORT, words::WHICH_PILE)), main)

@@ -8,6 +8,7 @@ mod haul;
 mod jobs;
 mod opening;
 mod pile;
+mod pile_page;
 mod price;
 mod prospect;
 mod rejects;

@@ -33,14 +33,26 @@ impl Slot {
     }
 }
 
-/// The figures, each a key; one alone stands large over the pad.
+/// The figures, each a key that says `at`, in rows as many as fit; one alone stands large over the pad.
 pub fn figures(form: &Form, slots: &[Slot], at: impl Fn(usize) -> Msg) -> El<Msg> {
     let class = match slots.len() {
-        0 | 1 => return single(form, slots),
         2 => "g2 slots",
         4 => "g4 slots",
         _ => "g3 slots",
     };
+    figures_in(class, form, slots, at)
+}
+
+/// Why the figure under the thumb was not taken, and the pad.
+pub fn under_thumb(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>), press: impl Fn(Press) -> Msg + Copy) -> Vec<El<Msg>> {
+    why(form, units, seen).into_iter().chain(pad(form, slots, seen, press)).collect()
+}
+
+/// The same in rows of a class.
+pub fn figures_in(class: &'static str, form: &Form, slots: &[Slot], at: impl Fn(usize) -> Msg) -> El<Msg> {
+    if slots.len() < 2 {
+        return single(form, slots);
+    }
     el("div", class).kids(slots.iter().enumerate().map(|(nth, slot)| slot_key(form, nth, slot, at(nth))))
 }
 
@@ -66,18 +78,16 @@ fn slot_key(form: &Form, nth: usize, slot: &Slot, tap: Msg) -> El<Msg> {
         .kid(worded("span", "t22 w8", figure))
 }
 
-/// Why the figure under the thumb was not taken, and the pad.
-pub fn under_thumb(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>), press: impl Fn(Press) -> Msg + Copy) -> Vec<El<Msg>> {
+/// Why the figure under the thumb was not taken.
+pub fn why(form: &Form, units: Units, seen: Seen<'_>) -> Option<El<Msg>> {
+    let why = form.here()?.wrong.as_ref()?;
+    Some(el("p", "why").attr("role", "alert").text(refusal::misread(why, seen.speech, units)))
+}
+
+/// The pad for the figure under the thumb.
+pub fn pad(form: &Form, slots: &[Slot], seen: Seen<'_>, press: impl Fn(Press) -> Msg + Copy) -> Vec<El<Msg>> {
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let slot = slots.get(form.at).cloned().unwrap_or_default();
-    let why = form
-        .here()
-        .and_then(|typed| typed.wrong.as_ref())
-        .map(|why| el("p", "why").attr("role", "alert").text(refusal::misread(why, seen.speech, units)));
-    let mut shown: Vec<El<Msg>> = why.into_iter().collect();
-    shown.push(pad::pad((!slot.whole).then_some(sign), press));
-    if slot.fractions {
-        shown.push(pad::fraction_keys(16, press));
-    }
-    shown
+    let keys = pad::pad((!slot.whole).then_some(sign), press);
+    std::iter::once(keys).chain(slot.fractions.then(|| pad::fraction_keys(16, press))).collect()
 }

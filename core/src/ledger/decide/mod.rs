@@ -16,7 +16,7 @@ pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
 pub use money::{MoneyCommand, Much, On};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
-pub use stock::{Lying, StockCommand};
+pub use stock::{Lying, OnTheScale, StockCommand};
 pub use wood::WoodCommand;
 
 use super::Book;

@@ -3,11 +3,12 @@
 use super::Act;
 use super::haul::{enough, pile_of, within};
 use crate::haul::Pile;
+use crate::haul::weighing::{Lies, OnScale, Spread, Weighing};
 use crate::ledger::Book;
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::{PiecesCounted, Way};
 use crate::ledger::kind::stock as kind;
-use crate::quantity::{Count, Decimal, Id, Key, Length, PILE_MOST};
+use crate::quantity::{Count, Decimal, Grams, Id, Key, Length, PILE_MOST};
 use crate::refusal::{Answer, Refusal};
 
 /// A pile and the haul it lies in.
@@ -26,6 +27,8 @@ pub enum StockCommand {
         per: Count,
         rest: Count,
     },
+    /// Counts by weight: the first few pieces on the scale, then all of them.
+    Weigh(OnTheScale),
     /// The sides of one piece, as far as they were measured.
     Measure {
         thickness: Option<Length>,
@@ -67,11 +70,32 @@ pub enum StockCommand {
     },
 }
 
+/// A pile on the scale: a few pieces counted and weighed bare, put back, then all of them in what they are weighed in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OnTheScale {
+    /// Pieces counted and weighed first.
+    pub sample: Count,
+    pub sample_weight: Grams,
+    /// What the scale shows with all of them.
+    pub shows: Grams,
+    pub tare: Grams,
+    /// The share by which single pieces differ; the usual one of the pile where nothing is said.
+    pub spread: Option<Decimal>,
+}
+
+impl OnTheScale {
+    pub fn weighing(self) -> Weighing {
+        let pile = OnScale { shows: self.shows, tare: self.tare };
+        Weighing { counted: self.sample, sample: OnScale::bare(self.sample_weight), pile, lies: Lies::InPile }
+    }
+}
+
 pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut Act) -> Answer<()> {
     let Lying { haul, pile } = at;
     let there = pile_of(book, haul, pile)?;
     match command {
         StockCommand::Layers { layers, per, rest } => layered(at, &there, [*layers, *per, *rest], act)?,
+        StockCommand::Weigh(scale) => weighed(at, &there, *scale, act)?,
         StockCommand::Measure { thickness, width, length } => measure(at, &there, [*thickness, *width, *length], act)?,
         StockCommand::Want { wanted, pieces, gives, .. } if [wanted, pieces, gives].iter().any(|n| PILE_MOST < **n) => {
             let most = (*wanted).max(*pieces).max(*gives);
@@ -129,6 +153,29 @@ fn layered(at: Lying, there: &Pile, [layers, per, rest]: [Count; 3], act: &mut A
     let counted = act.add(PiecesCounted { haul: at.haul, pile: at.pile, n, way: Way::Layers });
     let rest = Some(rest).filter(|rest| 0 < *rest);
     act.add(kind::PileLayersCounted { haul: at.haul, pile: at.pile, counted, layers, per, rest });
+    Ok(())
+}
+
+/// The count goes by the mean weight alone; how far it may be off is worked out where it is shown, by the spread.
+fn weighed(at: Lying, there: &Pile, scale: OnTheScale, act: &mut Act) -> Answer<()> {
+    if let Some(met) = scale.spread.filter(|met| *met < Decimal::ZERO || Decimal::ONE <= *met) {
+        return Err(Refusal::ShareOutOfRange { met });
+    }
+    let n = scale.weighing().count(Spread::usual(there))?.n;
+    within(there.taken, n)?;
+    let Lying { haul, pile } = at;
+    let counted = act.add(PiecesCounted { haul, pile, n, way: Way::Weight });
+    let grams = |grams: Grams| i64::from(grams.as_grams());
+    act.add(kind::PilePiecesWeighed {
+        haul,
+        pile,
+        counted,
+        sample: scale.sample,
+        sample_weight: grams(scale.sample_weight),
+        weight: grams(scale.shows),
+        tare: Some(grams(scale.tare)).filter(|tare| 0 < *tare),
+        spread: Some(Exact(scale.spread.unwrap_or_else(|| Spread::usual(there).as_decimal()).normalize())),
+    });
     Ok(())
 }
 

@@ -55,6 +55,9 @@ fn check(app: &App, said: &Msg) {
     let again = Shelf::open(app.own.device(), lines);
     assert_eq!(app.own.book, again.book, "{said:?}");
     assert_eq!(app.own.haul(), again.haul(), "{said:?}");
+    if let Some(haul) = app.own.haul() {
+        assert_eq!(app.own.known(&haul), again.known(&haul), "{said:?}");
+    }
     assert_eq!(app.own.bench(), again.bench(), "{said:?}");
     assert_eq!(app.own.workshop(), again.workshop(), "{said:?}");
     // Running time is added once a minute; no sequence lasts longer.

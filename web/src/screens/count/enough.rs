@@ -61,12 +61,12 @@ pub fn headline(wanted: &Wanted, several: bool, seen: Seen<'_>) -> String {
 }
 
 /// "38, for 20 legs"; on a narrow page what it is for.
-fn beside(wanted: &Wanted, seen: Seen<'_>) -> String {
+pub fn beside(wanted: &Wanted, seen: Seen<'_>) -> String {
     let n = wanted.want.wanted;
     let parts = if wanted.want.part.is_empty() {
         common::pieces(n, &seen.speech.count(n))
     } else {
-        format!("{} {}", seen.speech.count(n), wanted.want.part)
+        words::parts(&seen.speech.count(n), n, &wanted.want.part)
     };
     let held = wanted.enough.held.taken();
     if seen.page.is_narrow() { parts } else { words::held_for(&seen.speech.count(held), &parts) }

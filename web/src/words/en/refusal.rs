@@ -120,7 +120,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         ),
         Refusal::JobHasEnded => said("Not done: you are done with this job.".into(), "Take the job up again first."),
         Refusal::JobNotEnded => said("Not done: the job goes on.".into(), "There is nothing to take up again."),
-        Refusal::SizeMissing => said("Not worked out: a pile of this job has no size yet.".into(), "Name its size on Count, under Sort."),
+        Refusal::SizeMissing => {
+            said("Not worked out: a pile of this job has no size yet.".into(), "Name its size on Count, under Sort, More.")
+        }
         Refusal::MoreThanDue { met, due } => {
             said(format!("Not taken: {} is more than the {} that is due.", speech.money(*met), speech.money(*due)), "Check the sum.")
         }

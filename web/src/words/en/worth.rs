@@ -107,3 +107,8 @@ pub fn left_out(n: u32, pieces: &str) -> String {
     let are = if n == 1 { "is" } else { "are" };
     format!("{pieces} {are} in no figure: without a size, or without a price for their wood.")
 }
+
+/// "20 legs", "1 leg"; "20 × leg" where the name is said of one.
+pub fn parts(written: &str, n: u32, part: &str) -> String {
+    if n == 1 || part.ends_with('s') { format!("{written} {part}") } else { format!("{written} × {part}") }
+}

@@ -173,7 +173,7 @@ fn of_things() -> Vec<Row> {
         (NothingAsked, "Nothing was asked for.", "Say how many, at least one."),
         (JobHasEnded, "Not done: you are done with this job.", "Take the job up again first."),
         (JobNotEnded, "Not done: the job goes on.", "There is nothing to take up again."),
-        (SizeMissing, "Not worked out: a pile of this job has no size yet.", "Name its size on Count, under Sort."),
+        (SizeMissing, "Not worked out: a pile of this job has no size yet.", "Name its size on Count, under Sort, More."),
         (SamePile, "Not moved: it is the same pile.", "Choose another pile."),
         (TooManyPiles { most: 200 }, "No new pile: a haul has at most 200.", "Begin a new haul."),
         (RunHasEnded { run: id }, "Not done: that run has ended already.", "Mend it in the day’s list."),

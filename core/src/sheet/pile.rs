@@ -1,0 +1,170 @@
+//! The page of one pile: what it holds, what to do with it, what it is wanted for, what was measured of it.
+
+use super::count::{Tile, tile};
+use super::enough::Wanted;
+use super::verdict::{AtBin, Known};
+use crate::haul::sample::{self, Mean};
+use crate::haul::{Dampness, Haul, Measured, Pile};
+use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Units, Volume};
+use crate::refusal::{Answer, Refusal};
+
+/// A pile of the haul in hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PileSheet {
+    pub haul: Id,
+    pub units: Units,
+    pub currency: Currency,
+    pub tile: Tile,
+    /// Neither sorted good nor rejected.
+    pub unsorted: Count,
+    /// So many either way, where pieces were counted by weight.
+    pub off: Option<Count>,
+    pub at_bin: Option<AtBin>,
+    pub wants: Vec<Wanted>,
+    /// Other hauls of the supplier of which pieces were sorted.
+    pub hauls_before: Count,
+    pub supplier: Option<Id>,
+    pub sizes: Sizes,
+    /// All pieces, as measured rough, and how far that may be off as a share.
+    pub volume: Option<(Volume, f64)>,
+    pub dampness: Option<Dampness>,
+    /// A machine whose minimum its short pieces lack.
+    pub shorter: Option<(Key, Length)>,
+}
+
+/// Pieces of it that were measured: how many, and the mean of each side.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Sizes {
+    pub measured: Count,
+    pub thickness: Option<Side>,
+    pub width: Option<Side>,
+    pub length: Option<Side>,
+}
+
+/// The mean of one side over so many pieces.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Side {
+    pub of: Count,
+    pub mean: Mean<Length>,
+}
+
+impl Sizes {
+    /// What was measured of a pile. A pile that was counted again below what was measured is as large as its sample.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`].
+    pub fn of(pile: &Pile) -> Answer<Sizes> {
+        let there = pile.taken.max(count(pile.measured.len()));
+        let side = |of: fn(&Measured) -> Option<Length>| {
+            let sides: Vec<Length> = pile.measured.iter().filter_map(of).collect();
+            let mean = (!sides.is_empty()).then(|| sample::length(&sides, there)).transpose()?;
+            Ok::<_, Refusal>(mean.map(|mean| Side { of: count(sides.len()), mean }))
+        };
+        Ok(Sizes {
+            measured: count(pile.measured.len()),
+            thickness: side(|piece| piece.thickness)?,
+            width: side(|piece| piece.width)?,
+            length: side(|piece| piece.length)?,
+        })
+    }
+
+    /// The mean of each side, where any was measured.
+    pub fn means(&self) -> [Option<Length>; 3] {
+        [self.thickness, self.width, self.length].map(|side| side.map(|side| side.mean.mean))
+    }
+}
+
+/// The page of a pile, by all that is known beside its haul.
+///
+/// # Errors
+/// [`Refusal::NotThere`], [`Refusal::TooManyPieces`], [`Refusal::OutOfRange`].
+pub fn pile(haul: &Haul, known: &Known, (id, now): (Id, Moment)) -> Answer<PileSheet> {
+    let pile = haul.pile(id).ok_or(Refusal::NotThere)?;
+    let volume = pile.piece()?.map(|piece| piece.times(pile.taken)).transpose()?;
+    let off = pile.volume_off(measured_volume(pile)?);
+    Ok(PileSheet {
+        haul: haul.id,
+        units: haul.units,
+        currency: haul.currency,
+        tile: tile(pile),
+        unsorted: pile.unsorted(),
+        off: pile.count_off(),
+        at_bin: known.at_bin(haul, pile, now)?,
+        wants: known.wants_of(haul, pile)?,
+        hauls_before: known.past.sorted_hauls,
+        supplier: haul.supplier,
+        sizes: Sizes::of(pile)?,
+        volume: volume.map(|volume| (volume, off)),
+        dampness: pile.dampness,
+        shorter: known.shorter_than(pile),
+    })
+}
+
+/// The mean volume of the pieces that were measured on every side.
+fn measured_volume(pile: &Pile) -> Answer<Option<Mean<Volume>>> {
+    let whole = |piece: &Measured| Some((piece.thickness?, piece.width?, piece.length?));
+    let volumes = pile.measured.iter().filter_map(whole).map(|(t, w, l)| Volume::of(t, w, l)).collect::<Answer<Vec<_>>>()?;
+    let there = pile.taken.max(count(volumes.len()));
+    (!volumes.is_empty()).then(|| sample::volume(&volumes, there)).transpose()
+}
+
+fn count(n: usize) -> Count {
+    Count::try_from(n).unwrap_or(Count::MAX)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::fold;
+    use crate::quantity::half_up;
+    use crate::sheet::past::past;
+    use crate::story::tell;
+    use std::rc::Rc;
+
+    const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ash ash-white 1 x 2 x 18 in\n";
+
+    fn told(lines: &str) -> PileSheet {
+        let story = tell(&format!("{START}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        let past = past(&story.book, &haul);
+        let known = Known::of(&story.book, (Rc::new(fold::workshop(&story.book)), past), &haul);
+        pile(&haul, &known, (story.names.pile("ash").unwrap(), story.now.at)).unwrap()
+    }
+
+    /// 10 pieces weigh 8 lb, 80 lb come to 100; c sqrt(1/10 - 1/100) is 0.03, so 5.88 either way at c = 0.10, up to 6.
+    /// A second weighing alike is off for itself: 5.88 sqrt 2 = 8.3, up to 9.
+    #[test]
+    fn a_count_by_weight_says_how_far_it_may_be_off() {
+        let weighed = "weighed ash sample 10 8 lb all 82 lb tare 2 lb\n";
+        let check = |lines: &str, taken, off| assert_eq!((told(lines).tile.taken, told(lines).off), (taken, off), "{lines}");
+        check(weighed, 100, Some(6));
+        check(&format!("count 5 ash\n{weighed}"), 105, Some(6));
+        check(&format!("{weighed}{weighed}"), 200, Some(9));
+        check(&weighed.replace("tare 2 lb", "tare 2 lb spread 0.2"), 100, Some(12));
+        check(&format!("{weighed}recount 98 ash"), 98, None);
+        check(&format!("{weighed}undo"), 0, None);
+        check("count 5 ash", 5, None);
+    }
+
+    /// 18, 20 and 22 in of 40: mean 20, off 4.303 x 2 / sqrt 3 x sqrt(37 / 40) = 4.778 in, the doctest of `sample::sizes`.
+    #[test]
+    fn measured_pieces_give_a_mean_and_how_far_the_volume_may_be_off() {
+        let measured = |n: i64| format!("measured ash 1 x 2 x {n} in\n");
+        let sheet = told(&format!("count 40 ash\n{}{}{}", measured(18), measured(20), measured(22)));
+        let length = sheet.sizes.length.unwrap();
+        assert_eq!((sheet.sizes.measured, length.of, length.mean.mean), (3, 3, Length::INCH.times(20).unwrap()));
+        assert!((length.mean.off.unwrap() * 20.0 - 4.778).abs() < 0.0005);
+        let (volume, off) = sheet.volume.unwrap();
+        assert_eq!(half_up(volume.board_feet(), 1).to_string(), "10", "by the size it has: 40 x 1 x 2 x 18 in");
+        assert!((off * 20.0 - 4.778).abs() < 0.0005, "thickness and width never differ, so the volume is off as the length is");
+        let guess = told("count 40 ash").volume.unwrap().1;
+        assert!((guess - sample::VOLUME_OFF_ONE_SIZE).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_pile_counted_again_below_its_sample_still_has_its_sizes() {
+        let lines = "count 3 ash\nmeasured ash 1 x 2 x 18 in\nmeasured ash 1 x 2 x 20 in\nrecount 1 ash";
+        assert_eq!(told(lines).sizes.measured, 2);
+    }
+}

@@ -1,0 +1,300 @@
+//! At the bin: what the book knows that speaks for or against a pile, and what to do with it.
+//!
+//! It is gathered once and holds while only the haul in hand is counted; each pile then asks it.
+
+use super::enough::wanted_of;
+use super::past::Past;
+use super::worth::boards;
+use crate::haul::rejects::{RejectShare, Seen};
+use crate::haul::take::{Decides, Limits, Offered, OnRack, Verdict, Wet, least_useful, take};
+use crate::haul::worth::{Counted, Milling, Terms, Yields, good_share};
+use crate::haul::{Haul, Pile};
+use crate::ledger::fold::Workshop;
+use crate::ledger::{Book, Fact, Subject, fold};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Moment, Sorted, Span};
+use crate::refusal::Answer;
+use crate::wood::minimum::Sides;
+use crate::wood::moisture::Moisture;
+use crate::wood::species::UNKNOWN_HARDWOOD;
+use rust_decimal::prelude::ToPrimitive;
+use std::rc::Rc;
+
+/// A part of a job in hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PartWanted {
+    pub job: Id,
+    /// The name of its job.
+    pub of: String,
+    pub name: String,
+    pub length: Length,
+    pub wood: Option<Key>,
+}
+
+/// Wood and section: what lies together on the rack.
+type Section = (Key, Length, Length);
+
+/// All that is known beside the haul in hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Known {
+    /// What the supplier's other hauls showed.
+    pub past: Past,
+    by_wood: Sorted<Key, Seen>,
+    /// Pieces of other hauls on the rack, and when the last of them was begun or taken.
+    rack: Sorted<Section, (Count, Moment)>,
+    pub parts: Vec<PartWanted>,
+    workshop: Rc<Workshop>,
+}
+
+/// What to do with a pile, and the one fact that decides.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AtBin {
+    pub verdict: Verdict,
+    pub decides: Decides,
+}
+
+impl Known {
+    /// Gathers it beside the past of the haul's supplier: rejects by wood, the rack, the parts of jobs in hand.
+    pub fn of(book: &Book, (workshop, past): (Rc<Workshop>, Past), haul: &Haul) -> Known {
+        let mut known = Known { past, by_wood: Sorted::new(), rack: Sorted::new(), parts: parts(book), workshop };
+        for other in fold::hauls(book).filter(|other| other.id != haul.id) {
+            known.takes_in(book, &other);
+        }
+        known
+    }
+
+    /// Whether it was gathered for this haul.
+    pub fn is_about(&self, haul: Id) -> bool {
+        self.past.haul == Some(haul)
+    }
+
+    fn takes_in(&mut self, book: &Book, other: &Haul) {
+        let last = last_taken(book, other.id);
+        for pile in &other.piles {
+            if let Some(section) = section(pile).filter(|_| 0 < pile.on_rack()) {
+                let begun = pile.since.map_or(other.began.at, |since| since.at);
+                let used = last.get(&pile.id).copied().unwrap_or(begun);
+                let (pieces, newest) = self.rack.entry(section).or_insert((0, used));
+                (*pieces, *newest) = (pieces.saturating_add(pile.on_rack()), used.max(*newest));
+            }
+        }
+        if self.past.supplier.is_none() || other.supplier != self.past.supplier {
+            return;
+        }
+        for pile in &other.piles {
+            if let Some(wood) = &pile.wood {
+                let seen = self.by_wood.entry(wood.clone()).or_default();
+                *seen = Seen::pooled([*seen, pile.seen()]);
+            }
+        }
+    }
+
+    /// Take, maybe or leave a pile of the haul in hand; none while neither its wood nor its length was said.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::OutOfRange`].
+    pub fn at_bin(&self, haul: &Haul, pile: &Pile, now: Moment) -> Answer<Option<AtBin>> {
+        if pile.wood.is_none() && pile.length.is_none() {
+            return Ok(None);
+        }
+        let machines = self.workshop.wood.machines.values().filter_map(|minimum| minimum.length);
+        let least = least_useful(self.lengths_for(pile), machines);
+        let (verdict, decides) = take(&self.offered(haul, pile, now)?, least, &Limits::usual())?;
+        Ok(Some(AtBin { verdict, decides }))
+    }
+
+    /// The parts a pile is wanted for where their sizes are known, else every part of a job in hand that its wood may become.
+    fn lengths_for(&self, pile: &Pile) -> Vec<Length> {
+        let wanted = |part: &&PartWanted| pile.wants.iter().any(|want| want.job == Some(part.job) && want.part == part.name);
+        let own: Vec<Length> = self.parts.iter().filter(wanted).map(|part| part.length).collect();
+        let fits = |part: &&PartWanted| part.wood.is_none() || pile.wood.is_none() || part.wood == pile.wood;
+        if own.is_empty() { self.parts.iter().filter(fits).map(|part| part.length).collect() } else { own }
+    }
+
+    fn offered(&self, haul: &Haul, pile: &Pile, now: Moment) -> Answer<Offered> {
+        let seen = pile.wood.as_ref().and_then(|wood| self.by_wood.get(wood)).copied().unwrap_or_default();
+        let damp = pile.dampness;
+        let reading = damp.and_then(|damp| damp.percent).and_then(|percent| percent.to_f64());
+        Ok(Offered {
+            band: pile.length.map(|from| (from, pile.length_to.unwrap_or(from))),
+            wood_known: is_known(pile.wood.as_ref()),
+            leaves: self.leaves(haul, pile)?,
+            sorted: seen.sorted(),
+            rejected: seen.rejected,
+            rack: section(pile).and_then(|section| self.rack.get(&section)).map_or_else(OnRack::default, |(pieces, used)| OnRack {
+                pieces: *pieces,
+                unused: Span::ms(now.ms().saturating_sub(used.ms()).max(0)),
+                needed: None,
+            }),
+            wet: Wet { marked: damp.is_some_and(|damp| damp.wet), reading: reading.and_then(|percent| Moisture::per_cent(percent).ok()) },
+        })
+    }
+
+    /// What a piece leaves after its own minutes; none while size, price or pay is not known.
+    fn leaves(&self, haul: &Haul, pile: &Pile) -> Answer<Option<Decimal>> {
+        let Some(pay) = self.workshop.rates.get(&haul.currency).and_then(|rate| rate.pay) else { return Ok(None) };
+        let unsorted = pile.unsorted();
+        let mean = haul.reject_share(pile.id, RejectShare::of_supplier(self.past.seen))?.mean_good();
+        let boards = boards(&self.workshop, haul, pile.wood.as_ref());
+        let good = good_share(pile.good().saturating_sub(unsorted), pile.rejected(), unsorted, mean)?;
+        let piece = Counted { pieces: 1, piece: pile.piece()?, good, boards };
+        piece.leaves(&Terms { pay, yields: Yields::USUAL, milling: Milling::USUAL })
+    }
+
+    /// The machine whose own minimum a pile's shortest piece lacks most of, with that minimum.
+    pub fn shorter_than(&self, pile: &Pile) -> Option<(Key, Length)> {
+        let any = Length::PIECE_MOST;
+        let piece = Sides { thickness: any, width: any, length: pile.length? };
+        let lacked = |least: &Length| *least > piece.length;
+        let machines = self.workshop.wood.machines.iter().filter(|(_, minimum)| !minimum.lacked_by(&piece).is_empty());
+        let lacking = machines.filter_map(|(machine, minimum)| Some((machine.clone(), minimum.length.filter(lacked)?)));
+        lacking.max_by_key(|(_, least)| *least)
+    }
+
+    /// Every part wanted of a pile of the haul in hand: how many more to take of it.
+    ///
+    /// # Errors
+    /// As [`super::enough::enough`].
+    pub fn wants_of(&self, haul: &Haul, pile: &Pile) -> Answer<Vec<super::enough::Wanted>> {
+        wanted_of(haul, pile, self.past.seen)
+    }
+}
+
+fn is_known(wood: Option<&Key>) -> bool {
+    wood.is_some_and(|wood| wood.as_str() != UNKNOWN_HARDWOOD.key)
+}
+
+fn section(pile: &Pile) -> Option<Section> {
+    Some((pile.wood.clone().filter(|wood| is_known(Some(wood)))?, pile.thickness?, pile.width?))
+}
+
+/// The parts of jobs the maker is not done with.
+fn parts(book: &Book) -> Vec<PartWanted> {
+    let going = fold::jobs(book).filter(|job| job.ended.is_none());
+    let parts = going.flat_map(|job| {
+        let (id, of) = (job.id, job.name);
+        job.parts.into_iter().map(move |part| {
+            let [.., length] = part.size;
+            PartWanted { job: id, of: of.clone(), name: part.name, length, wood: part.wood }
+        })
+    });
+    parts.collect()
+}
+
+/// When pieces of each pile of a haul were last taken for a job.
+fn last_taken(book: &Book, haul: Id) -> Sorted<Id, Moment> {
+    let mut last = Sorted::<Id, Moment>::new();
+    for entry in book.about(Subject::Haul(haul)) {
+        if let Fact::PiecesTaken(f) = &entry.fact {
+            let at = last.entry(f.pile).or_insert(entry.at());
+            *at = entry.at().max(*at);
+        }
+    }
+    last
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::haul::take::{Least, SetBy};
+    use crate::ledger::fold;
+    use crate::money::replacement::BoardPrice;
+    use crate::quantity::Volume;
+    use crate::sheet::past::past;
+    use crate::story::{STANDS, Story, tell};
+
+    const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nperson works supplier\nleave for yard\nsupplier works\n\
+        pile ash ash-white 1 x 2 x 10..14 in\ncount 30 ash\n";
+
+    fn known(story: &Story, haul: &Haul, workshop: Workshop) -> Known {
+        Known::of(&story.book, (Rc::new(workshop), past(&story.book, haul)), haul)
+    }
+
+    fn at_bin(story: &Story, haul: &str, pile: &str) -> Option<AtBin> {
+        let haul = fold::haul(&story.book, story.names.haul(haul).unwrap()).unwrap();
+        let known = known(story, &haul, fold::workshop(&story.book));
+        known.at_bin(&haul, haul.pile(story.names.pile(pile).unwrap()).unwrap(), story.now.at).unwrap()
+    }
+
+    /// The pile `ash` of the haul `yard`, after these lines.
+    #[track_caller]
+    fn check(lines: &str, verdict: Verdict, decides: Decides) {
+        let story = tell(&format!("{START}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        assert_eq!(at_bin(&story, "yard", "ash"), Some(AtBin { verdict, decides }), "{lines}");
+    }
+
+    fn inches(n: i64) -> Length {
+        Length::INCH.times(n).unwrap()
+    }
+
+    #[test]
+    fn the_shortest_part_of_its_wood_and_the_machines_say_what_is_too_short() {
+        let job = "job stools \"Stools\" 2 spec\npart \"leg\" 4 of 1 x 2 x 18 in ash-white for stools\n";
+        let least = |n, set_by| Least { length: inches(n), set_by };
+        check(job, Verdict::Leave, Decides::TooShort(least(18, SetBy::Part)));
+        let pegs = format!("{job}part \"peg\" 8 of 1/2 x 1/2 x 1 in cherry-black for stools\n");
+        check(&pegs, Verdict::Leave, Decides::TooShort(least(18, SetBy::Part)));
+        let rails = format!("{job}part \"rail\" 8 of 3/4 x 1 x 12 in for stools\n");
+        check(&rails, Verdict::Maybe, Decides::PartlyShort(least(12, SetBy::Part)));
+        check(&format!("{rails}want 8 of \"leg\" from ash for stools\n"), Verdict::Leave, Decides::TooShort(least(18, SetBy::Part)));
+        check("machine jointer length 12 in", Verdict::Maybe, Decides::PartlyShort(least(12, SetBy::Machine)));
+        check("", Verdict::Take, Decides::NothingAgainst);
+    }
+
+    /// 1 x 2 x 12 in, the middle of the band, is 1/6 board foot. At 7.00 it replaces 7 x 0.45 / 0.70 / 6 x 3/4 good = 0.5625;
+    /// its half minute at 16 an hour is 0.1333. At 1.00 it replaces 0.0804 and costs 0.0530 more.
+    #[test]
+    fn a_piece_leaves_what_it_replaces_less_its_minutes() {
+        let story = tell(&format!("{START}rate pay 16"));
+        let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        let leaves = |price: i64| {
+            let mut workshop = fold::workshop(&story.book);
+            let price = BoardPrice { amount: Decimal::from(price), per: Volume::BOARD_FOOT, currency: haul.currency };
+            workshop.board_prices.insert((haul.currency, Key::read("ash-white")), price);
+            match known(&story, &haul, workshop).at_bin(&haul, &haul.piles[0], story.now.at).unwrap().unwrap() {
+                AtBin { decides: Decides::Leaves(n), .. } => n.round_dp(4).to_string(),
+                AtBin { verdict: Verdict::Leave, decides: Decides::CostsMore(n) } => format!("-{}", n.round_dp(4)),
+                other => format!("{other:?}"),
+            }
+        };
+        assert_eq!((leaves(7).as_str(), leaves(1).as_str()), ("0.4292", "-0.0530"));
+    }
+
+    const NEXT: &str = "2026-03-09 09:00 leave for next\nsupplier works of next\npile more ash-white 1 x 2 x 10..14 in\ncount 3 more\n";
+
+    #[test]
+    fn what_the_supplier_brought_before_and_what_lies_on_the_rack_count() {
+        let next = |lines: &str| at_bin(&tell(&format!("{START}{lines}{NEXT}")), "next", "more").unwrap();
+        let rejects = |share: Decimal, sorted| Decides::Rejects { share, sorted };
+        assert_eq!(next("reject 12 ash twist\ngood 8 ash\n").decides, rejects(Decimal::new(6, 1), 20));
+        assert_eq!(next("reject 8 ash twist\ngood 11 ash\n").verdict, Verdict::Take);
+        let later = at_bin(&tell(&format!("{START}2026-10-09 09:00 undo\n{}", NEXT.replace("03-09", "10-09"))), "next", "more");
+        assert_eq!(later.map(|told| told.verdict), Some(Verdict::Take), "all of it was taken back");
+        let old = at_bin(&tell(&format!("{START}{}", NEXT.replace("03-09", "10-09"))), "next", "more").unwrap();
+        let Decides::LiesUnused { pieces: 30, unused } = old.decides else { panic!("{old:?}") };
+        assert_eq!(unused.as_minutes(), 221 * 24 * 60, "from 2 March to 9 October");
+    }
+
+    #[test]
+    fn a_pile_nobody_spoke_of_has_no_verdict() {
+        let story = tell(&format!("{START}pile bare\ncount 2 bare\npile odd unknown-hardwood\ncount 2 odd\nmoisture ash 31"));
+        assert_eq!(at_bin(&story, "yard", "bare"), None);
+        assert_eq!(at_bin(&story, "yard", "odd").unwrap().decides, Decides::WoodUnknown);
+        assert!(matches!(at_bin(&story, "yard", "ash").unwrap().decides, Decides::TooWet { .. }));
+    }
+
+    #[test]
+    fn every_pile_of_the_stands_has_its_verdict() {
+        let story = tell(STANDS);
+        let told = ["strips", "squares", "trims", "blocks"].map(|pile| at_bin(&story, "stairworks", pile).unwrap().verdict);
+        assert_eq!(told, [Verdict::Take, Verdict::Take, Verdict::Take, Verdict::Maybe]);
+    }
+
+    #[test]
+    fn the_machine_with_the_longest_minimum_is_named() {
+        let story = tell(&format!("{START}machine jointer length 12 in\nmachine planer length 14 in\nmachine saw thickness 2 in"));
+        let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        let known = known(&story, &haul, fold::workshop(&story.book));
+        assert_eq!(known.shorter_than(&haul.piles[0]).map(|(key, least)| (key.to_string(), least)), Some(("planer".into(), inches(14))));
+    }
+}
