@@ -22,6 +22,7 @@ pub mod rack;
 pub mod rate;
 pub mod shop;
 pub mod sort;
+pub mod stock;
 pub mod strip;
 pub mod workshop;
 pub mod yields;
