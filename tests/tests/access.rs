@@ -94,5 +94,7 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     go(&mut browser, &page, 4);
     let pages = ["Your rate", "How you are paid", "Currency and units", "Suppliers and people", "Rack", "Theme and hand"];
     each_screen(&mut browser, &page, &pages, ("workshop-320", "Done"), phone);
+    browser.tap_text(&page, "Rack");
+    each_screen(&mut browser, &page, &["Find", "Wood", "Order", "Boards you bought"], ("rack-320", "Done"), phone);
     assert_eq!(browser.errors(), [""; 0]);
 }

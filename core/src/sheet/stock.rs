@@ -1,6 +1,7 @@
 //! The stock ledger: every pile that has something on the rack, with where it lies, since when, and what became of the rest of it.
 
 pub mod find;
+pub mod history;
 
 use super::haul::{cost, measure};
 use super::shop::Shop;

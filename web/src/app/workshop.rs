@@ -3,6 +3,7 @@
 pub mod copies;
 pub mod figures;
 pub mod people;
+pub mod rack;
 
 use super::App;
 use super::entry::Typed;
@@ -77,6 +78,7 @@ pub struct Workshop {
     pub lately: Option<(Id, String)>,
     /// The line of a list that is opened.
     pub opened: Option<Id>,
+    pub rack: rack::Rack,
 }
 
 /// What can be said on Workshop.
@@ -99,6 +101,7 @@ pub enum Tap {
     /// Opens a line of a list, or closes it.
     Line(Id),
     Strike(Id),
+    Rack(rack::RackTap),
     KeepCopy,
     /// Keeps a copy from any place: what became of it is said on the page of copies.
     KeepCopyNow,
@@ -146,6 +149,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Choose(chosen) => choose(app, chosen),
         Tap::Line(line) => app.workshop.opened = (app.workshop.opened != Some(line)).then_some(line),
         Tap::Strike(line) => strike(app, line, now),
+        Tap::Rack(tap) => rack::heard(app, tap, now),
         Tap::Wipe => wipe(app),
         Tap::ShowHelp => {
             app.go(Place::Workshop);
@@ -163,8 +167,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
 
 /// Opens a page; a copy on its way stays on its way.
 fn open(app: &mut App, over: Over) {
-    let Workshop { keeping, coming, lately, .. } = std::mem::take(&mut app.workshop);
-    app.workshop = Workshop { over, keeping, coming, lately, ..Workshop::default() };
+    let Workshop { keeping, coming, lately, rack, .. } = std::mem::take(&mut app.workshop);
+    app.workshop = Workshop { over, keeping, coming, lately, rack: rack.opened_anew(), ..Workshop::default() };
     app.notice = None;
 }
 
@@ -172,6 +176,9 @@ fn open(app: &mut App, over: Over) {
 fn close(app: &mut App) {
     app.notice = None;
     (app.workshop.text, app.workshop.said) = (String::new(), None);
+    if app.workshop.over == Over::Rack && app.workshop.rack.close() {
+        return;
+    }
     app.workshop.over = match std::mem::take(&mut app.workshop.over) {
         Over::Figure(_, _, back) => *back,
         Over::CostsAndTax | Over::RealYear => Over::Rate,

@@ -122,6 +122,28 @@ fn a_stale_pile_is_suggested_and_never_corrected() {
     assert_eq!(rack(&told).iter().map(|pile| pile.on_rack).collect::<Vec<_>>(), [15, 8, 5, 9, 4]);
 }
 
+/// Twenty taps are one line; what belongs to a larger act, or began the pile, is not struck by itself.
+#[test]
+fn a_pile_tells_its_history_newest_first() {
+    let story = story("count 2 strips\ncount 3 strips\nreject 1 strips crack\nrack 15 strips\n");
+    let at = Lying { haul: story.names.haul("old").unwrap(), pile: story.names.pile("strips").unwrap() };
+    let told: Vec<(&str, Count, bool)> =
+        history::history(&story.book, at).iter().map(|line| (line.fact.kind(), line.n, line.can_be_struck)).collect();
+    assert_eq!(
+        told,
+        [
+            ("PileCounted", 15, true),
+            ("PiecesRejected", 1, true),
+            ("PiecesCounted", 5, false),
+            ("LeftoversGone", 2, true),
+            ("PiecesTaken", 5, true),
+            ("PiecesReserved", 4, true),
+            ("PiecesCounted", 22, true),
+            ("PileAdded", 0, false),
+        ]
+    );
+}
+
 /// A pile that moved away, or of which all is in jobs, is no more on the rack, and can still be asked for.
 #[test]
 fn an_empty_pile_is_not_on_the_rack_and_is_still_there() {

@@ -37,13 +37,18 @@ impl Slot {
 
 /// The figures, each a key; one alone stands large over the pad.
 pub fn figures(form: &Form, slots: &[Slot]) -> El<Msg> {
+    figures_by(form, slots, |nth| say(Tap::At(nth)))
+}
+
+/// The same on another place: `at` brings a figure under the thumb.
+pub fn figures_by(form: &Form, slots: &[Slot], at: fn(usize) -> Msg) -> El<Msg> {
     let class = match slots.len() {
         0 | 1 => return single(form, slots),
         2 => "g2 slots",
         4 => "g4 slots",
         _ => "g3 slots",
     };
-    el("div", class).kids(slots.iter().enumerate().map(|(nth, slot)| slot_key(form, nth, slot)))
+    el("div", class).kids(slots.iter().enumerate().map(|(nth, slot)| slot_key((form, nth), slot, at(nth))))
 }
 
 fn single(form: &Form, slots: &[Slot]) -> El<Msg> {
@@ -56,21 +61,25 @@ fn written(form: &Form, nth: usize) -> String {
     form.text(nth).replace('/', "⁄")
 }
 
-fn slot_key(form: &Form, nth: usize, slot: &Slot) -> El<Msg> {
+fn slot_key((form, nth): (&Form, usize), slot: &Slot, tap: Msg) -> El<Msg> {
     let label = if slot.unit.is_empty() { slot.label.clone() } else { format!("{}, {}", slot.label, slot.unit) };
     let figure = if form.is_empty(nth) { "\u{2013}".to_owned() } else { written(form, nth) };
     let wrong = form.slots.get(nth).is_some_and(|typed| typed.wrong.is_some());
     el("button", if wrong { "key left wrong" } else { "key left" })
         .attr("type", "button")
         .attr("aria-pressed", if form.at == nth { "true" } else { "false" })
-        .on_tap(say(Tap::At(nth)))
+        .on_tap(tap)
         .kid(worded("span", "s", label))
         .kid(worded("span", "t22 w8", figure))
 }
 
 /// Why the figure under the thumb was not taken, and the pad.
 pub fn under_thumb(form: &Form, slots: &[Slot], units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let press = |press| say(Tap::Press(press));
+    under_thumb_by((form, slots), units, |press| say(Tap::Press(press)), seen)
+}
+
+/// The same on another place.
+pub fn under_thumb_by((form, slots): (&Form, &[Slot]), units: Units, press: fn(pad::Press) -> Msg, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let slot = slots.get(form.at).cloned().unwrap_or_default();
     let why = form
