@@ -95,6 +95,17 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     let pages = ["Your rate", "How you are paid", "Currency and units", "Suppliers and people", "Rack", "Theme and hand"];
     each_screen(&mut browser, &page, &pages, ("workshop-320", "Done"), phone);
     browser.tap_text(&page, "Rack");
-    each_screen(&mut browser, &page, &["Find", "Wood", "Order", "Boards you bought"], ("rack-320", "Done"), phone);
+    each_screen(&mut browser, &page, &["Wood", "From", "Order"], ("rack-320", "Done"), phone);
+    each_screen(&mut browser, &page, &["Find", "Boards you bought"], ("rack-320", "Leave it"), phone);
+    browser.tap_text(&page, "Ash strips");
+    browser.wait_text(&page, "What happened to it");
+    check(&mut browser, &page, "pile-320", phone);
+    each_screen(
+        &mut browser,
+        &page,
+        &["Count it", "Take", "Set apart", "Gone", "Where it lies", "Moisture"],
+        ("pile-320", "Leave it"),
+        phone,
+    );
     assert_eq!(browser.errors(), [""; 0]);
 }

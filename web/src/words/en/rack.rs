@@ -59,6 +59,7 @@ pub const HISTORY: &str = "What happened to it";
 pub const STRIKE: &str = "Strike it";
 
 pub const HOW_MANY_LIE: &str = "How many lie there?";
+pub const FOUND: &str = "Found";
 pub const HOW_MANY: &str = "How many?";
 pub const WHY: &str = "Why it differs (no names here)";
 pub const FOR_WHICH: &str = "For which job?";
@@ -100,6 +101,11 @@ pub fn order(order: Order) -> &'static str {
         Order::Longest => "longest first",
         Order::Most => "most pieces",
     }
+}
+
+/// "Ash strips".
+pub fn wood_and_name(wood: &str, name: &str) -> String {
+    format!("{wood} {name}")
 }
 
 /// "4 of 6 piles, 46 pieces".

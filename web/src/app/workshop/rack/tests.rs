@@ -68,14 +68,14 @@ fn wood_is_found_by_length_wood_thickness_and_origin() {
     check(
         &mut app,
         vec![],
-        &["any size", "44 pieces in 4 piles", "14 weeks", "Strips", "Band", "Bare", "4 set apart, under the stairs"],
+        &["any size", "44 pieces in 4 piles", "14 weeks", "Ash strips", "Cherry band", "Bare", "4 set apart, under the stairs"],
         &[],
     );
     let find = |long: &str, thick: &str| {
         let slot = |nth| vec![RackTap::At(nth)];
         [vec![RackTap::Clear, RackTap::Show(Page::Find)], press(long), slot(1), press(thick), vec![RackTap::Done]].concat()
     };
-    let none = ["Too short", "Band"];
+    let none = ["Too short", "Cherry band"];
     check(
         &mut app,
         find("18", ""),
@@ -83,8 +83,8 @@ fn wood_is_found_by_length_wood_thickness_and_origin() {
         &none,
     );
     check(&mut app, vec![], &["1 pile is shorter: show all 3"], &[]);
-    check(&mut app, vec![RackTap::Shorter(true)], &["Too short", "Band", "Leave the shorter ones out"], &[]);
-    check(&mut app, find("", "1.5"), &["and 1 half", " in thick or more", "1 of 4 piles, 9 pieces"], &["Strips"]);
+    check(&mut app, vec![RackTap::Shorter(true)], &["Too short", "Cherry band", "Leave the shorter ones out"], &[]);
+    check(&mut app, find("", "1.5"), &["and 1 half", " in thick or more", "1 of 4 piles, 9 pieces"], &["Ash strips"]);
     check(&mut app, vec![RackTap::Just(true), RackTap::Show(Page::Find)], &["just so"], &[]);
     check(&mut app, vec![RackTap::Clear], &["44 pieces in 4 piles"], &["Clear"]);
     let wanted = |change: fn(&mut Wanted)| {
@@ -92,15 +92,25 @@ fn wood_is_found_by_length_wood_thickness_and_origin() {
         change(&mut wanted);
         vec![RackTap::Want(wanted)]
     };
-    check(&mut app, wanted(|it| it.wood = Key::read("cherry-black")), &["Cherry", "1 of 4 piles, 8 pieces", "Band"], &["Strips"]);
+    check(
+        &mut app,
+        wanted(|it| it.wood = Key::read("cherry-black")),
+        &["Cherry", "1 of 4 piles, 8 pieces", "Cherry band"],
+        &["Ash strips"],
+    );
     check(
         &mut app,
         wanted(|it| it.order = Order::Most),
-        &["most pieces", "Strips", "14 weeks", "Squares", "Band", "Bare"],
+        &["most pieces", "Ash strips", "14 weeks", "Ash squares", "Cherry band", "Bare"],
         &["from Thu 20"],
     );
     let from = From::Supplier(story.names.person("works").unwrap());
-    check(&mut app, vec![RackTap::Want(Wanted { from, ..Wanted::default() })], &["Stair works", "2 of 4 piles", "Strips"], &["Squares"]);
+    check(
+        &mut app,
+        vec![RackTap::Want(Wanted { from, ..Wanted::default() })],
+        &["Stair works", "2 of 4 piles", "Ash strips"],
+        &["Ash squares"],
+    );
     check(&mut app, vec![RackTap::Show(Page::Choose(Choice::From))], &["anywhere", "Stair works"], &["bought"]);
 }
 
@@ -122,7 +132,7 @@ fn a_count_of_the_rack_says_what_it_means_before_it_is_written() {
     check(
         &mut app,
         vec![RackTap::Say("dark corner".into()), RackTap::Done],
-        &["Strips", ">19<", "by the rack’s counts", "−3", "walked round: 19, dark corner", "22 counted", "begun"],
+        &["Ash strips", ">19<", "by the rack’s counts", "−3", "walked round: 19, dark corner", "22 counted", "begun"],
         &[],
     );
     check(&mut app, ask(&story, there, Ask::Count, "20"), &["19 by the counts, 20 found, 1 more"], &[]);
@@ -131,7 +141,7 @@ fn a_count_of_the_rack_says_what_it_means_before_it_is_written() {
     check(&mut app, too_many, &["10000", "class=\"why\"", "9999"], &[]);
     // The bar takes it back, and the pile is as it was.
     after(&mut app, [Msg::Workshop(Tap::Close), Msg::Common(Common::TakeBack)]);
-    check(&mut app, vec![], &["Strips", ">22<"], &["walked round: 19"]);
+    check(&mut app, vec![], &["Ash strips", ">22<"], &["walked round: 19"]);
 }
 
 #[test]
@@ -177,11 +187,11 @@ fn a_line_of_the_history_is_struck() {
 fn a_walk_goes_from_pile_to_pile_and_changes_nothing_unasked() {
     let (mut app, _) = rack("");
     check(&mut app, vec![], &["2 piles not looked at for 12 weeks", "Walk round"], &[]);
-    check(&mut app, vec![RackTap::WalkRound], &["Strips: still 22?", "1 of 2", "Yes, 22", "Other number", "Skip"], &[]);
+    check(&mut app, vec![RackTap::WalkRound], &["Ash strips: still 22?", "1 of 2", "Yes, 22", "Other number", "Skip"], &[]);
     let before = app.own.book.len();
-    check(&mut app, vec![RackTap::Skip], &["Band: still 8?", "2 of 2"], &[]);
+    check(&mut app, vec![RackTap::Skip], &["Cherry band: still 8?", "2 of 2"], &[]);
     assert_eq!(app.own.book.len(), before);
-    check(&mut app, [vec![RackTap::Done], press("7"), vec![RackTap::Done]].concat(), &["1 pile not looked at", "Band", ">7<"], &[]);
+    check(&mut app, [vec![RackTap::Done], press("7"), vec![RackTap::Done]].concat(), &["1 pile not looked at", "Cherry band", ">7<"], &[]);
     check(&mut app, vec![RackTap::WalkRound, RackTap::Same], &["43 pieces in 4 piles"], &["not looked at"]);
     let haul = fold::hauls(&app.own.book).last().unwrap();
     assert_eq!(haul.piles.iter().map(|pile| pile.stock.drift).collect::<Vec<_>>(), [0, -1]);

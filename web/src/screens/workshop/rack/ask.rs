@@ -36,9 +36,10 @@ pub struct Asked {
 /// Lays it out: figures over the pad, the pad under the thumb, why it was not taken beside it.
 pub fn laid_out(asked: Asked, app: &App, seen: Seen<'_>) -> Screen {
     let form = &app.workshop.rack.form;
-    let pad = (!asked.slots.is_empty())
-        .then(|| under_thumb_by((form, &asked.slots), asked.units, |press| say(RackTap::Press(press)), seen))
-        .unwrap_or_default();
+    let pad = match asked.slots.is_empty() {
+        true => vec![],
+        false => under_thumb_by((form, &asked.slots), asked.units, |press| say(RackTap::Press(press)), seen),
+    };
     let main = el("main", "scr form")
         .kids(asked.above)
         .kids((!asked.slots.is_empty()).then(|| figures_by(form, &asked.slots, |nth| say(RackTap::At(nth)))))
@@ -122,12 +123,12 @@ fn counted(mut asked: Asked, pile: &StockPile, app: &App, seen: Seen<'_>) -> Ask
     let differs = drift.missing.max(drift.more);
     let told =
         typed.map(|_| el("p", "w7").attr("role", "status").text(words::drift(drift, [&n(drift.told), &n(drift.found), &n(differs)])));
-    asked.above.extend(told);
+    asked.above = told.into_iter().collect();
     if typed.is_some() && 0 < differs {
         asked.above.push(in_words("why", words::WHY, app));
     }
     asked.title = words::HOW_MANY_LIE.into();
-    asked.slots = vec![Slot::whole(words::COUNT_IT)];
+    asked.slots = vec![Slot::whole(words::FOUND)];
     asked
 }
 
@@ -183,6 +184,7 @@ fn for_job(mut asked: Asked, pile: &StockPile, (ask, app): (Ask, &App), seen: Se
     jobs.extend(lost.map(|it| (it.job, words::A_GONE_JOB.to_owned())));
     if jobs.is_empty() {
         asked.above.push(el("p", "t22 w8").text(words::NO_JOBS));
+        return Asked { slots: vec![], ..asked };
     }
     let chosen = app.workshop.rack.job;
     let shown = jobs.iter().map(|(job, name)| {
@@ -197,6 +199,6 @@ fn for_job(mut asked: Asked, pile: &StockPile, (ask, app): (Ask, &App), seen: Se
     let own = chosen.map_or(0, apart);
     let most = if ask == Ask::Take { pile.free.saturating_add(own) } else { pile.free };
     asked.above.push(numbers(most, most == pile.on_rack, seen));
-    asked.above.extend((chosen.is_none() && !jobs.is_empty()).then(|| el("p", "i2").text(words::CHOOSE_A_JOB)));
+    asked.above.extend((chosen.is_none()).then(|| el("p", "i2").text(words::CHOOSE_A_JOB)));
     asked
 }

@@ -7,7 +7,7 @@ use crate::parts::fraction::worded;
 use crate::parts::ink::{drawing, line, rect, sized};
 use crate::view::{El, el};
 use crate::words::en::{common, count, jobs, rack as words, woods, workshop};
-use fivebar_core::quantity::{Decimal, Length, Volume};
+use fivebar_core::quantity::{Decimal, Length, Volume, in_small};
 use fivebar_core::sheet::stock::StockPile;
 use fivebar_core::sheet::stock::find::Order;
 
@@ -17,6 +17,9 @@ const BOX: (f64, f64) = (36.0, 46.0);
 const LONGEST: f64 = 214.0;
 /// A board this long fills its line; longer ones make all the others shorter.
 const INCHES: f64 = 41.0;
+
+/// A wood nobody knows has no name to say.
+const UNKNOWN: &str = "unknown-hardwood";
 
 /// To what scale boards are drawn, and where the length that is looked for is marked on each.
 #[derive(Clone, Copy)]
@@ -95,10 +98,14 @@ fn aside(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
     (!said.is_empty()).then(|| said.join(", "))
 }
 
-/// A pile by its name, its wood, or its letter.
+/// A pile by its wood and its name, or its letter: a tone alone says no wood.
 pub fn name(pile: &StockPile) -> String {
+    let known = pile.wood.as_ref().map(|wood| wood.as_str()).filter(|wood| *wood != UNKNOWN).map(woods::name);
     match (&pile.name, &pile.wood) {
-        (Some(name), _) => jobs::upper_first(name),
+        (Some(name), _) => match known.filter(|wood| !in_small(name).contains(&in_small(wood))) {
+            Some(wood) => words::wood_and_name(&wood, name),
+            None => jobs::upper_first(name),
+        },
         (None, Some(wood)) => format!("{}, {}", woods::name(wood.as_str()), pile.label),
         (None, None) => count::pile(&pile.label),
     }

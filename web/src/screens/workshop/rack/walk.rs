@@ -25,12 +25,11 @@ pub fn screen(walk: &Walk, app: &App, seen: Seen<'_>) -> Screen {
     };
     let title = pile.as_ref().map_or(String::new(), |pile| words::still(&name(pile), &seen.speech.count(pile.on_rack)));
     let top = Head::new(words::WALK_ROUND, title).fact(Fact::Strong(nth));
-    let keys = el("div", "g2").kid(key("key h56", words::SKIP, "", say(RackTap::Skip))).kid(key(
-        "key h56",
-        common::DONE,
-        "",
-        Msg::Workshop(Tap::Close),
-    ));
+    let skip = key("key h56", words::SKIP, "", say(RackTap::Skip));
+    let keys = match walk.other {
+        true => el("div", "um").kid(key("key solid t22", words::SAVE, "", say(RackTap::Done))).kid(skip),
+        false => el("div", "g2").kid(skip).kid(key("key h56", common::DONE, "", Msg::Workshop(Tap::Close))),
+    };
     let bar = if walk.other { None } else { undo::bar(app, seen) };
     in_place(Screen::new("workshop/rack-walk", head(top), main).foot(el("footer", "foot").kids(bar).kid(keys)), app)
 }
@@ -42,11 +41,12 @@ fn shown(main: El<Msg>, pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen
     let slots = [Slot::whole(words::HOW_MANY_LIE)];
     let form = &app.workshop.rack.form;
     if walk.other {
-        return main
-            .kid(figures_by(form, &slots, |nth| say(RackTap::At(nth))))
-            .kid(el("div", "push"))
-            .kids(under_thumb_by((form, &slots), pile.haul.units, |press| say(RackTap::Press(press)), seen))
-            .kid(key("key solid h88", words::SAVE, "", say(RackTap::Done)));
+        return main.kid(figures_by(form, &slots, |nth| say(RackTap::At(nth)))).kid(el("div", "push")).kids(under_thumb_by(
+            (form, &slots),
+            pile.haul.units,
+            |press| say(RackTap::Press(press)),
+            seen,
+        ));
     }
     main.kid(el("div", "push")).kid(key("key solid h88", words::yes(&seen.speech.count(pile.on_rack)), "", say(RackTap::Same))).kid(key(
         "key h88 m",
