@@ -76,9 +76,13 @@ impl Trip {
 
     /// Time at the wheel for this haul: as said, else from the stamps there are; other errands carry their share of it.
     pub fn wheel(&self) -> Span {
-        let whole = Decimal::from(self.whole_wheel().as_ms());
-        let own = whole.checked_mul(self.share).and_then(|ms| i64::try_from(half_up(ms, 0)).ok());
-        own.map_or(self.whole_wheel(), Span::ms)
+        self.shared(self.whole_wheel())
+    }
+
+    /// What of a time at the wheel was for this haul, to the millisecond.
+    pub fn shared(&self, whole: Span) -> Span {
+        let own = Decimal::from(whole.as_ms()).checked_mul(self.share).and_then(|ms| i64::try_from(half_up(ms, 0)).ok());
+        own.map_or(whole, Span::ms)
     }
 
     /// All time at the wheel.

@@ -3,7 +3,6 @@
 use crate::haul::enough::{Each, Enough, Target, scarcest};
 use crate::haul::rejects::{Prior, RejectShare, Seen};
 use crate::haul::{Haul, Pile, Want};
-use crate::ledger::{Book, fold};
 use crate::quantity::{Count, Id};
 use crate::refusal::Answer;
 
@@ -23,13 +22,6 @@ pub struct EnoughSheet {
     pub wants: Vec<Wanted>,
     /// Pieces of the supplier that were sorted before.
     pub sorted_before: Count,
-}
-
-/// What sorting showed of a supplier's other hauls.
-pub fn past(book: &Book, haul: &Haul) -> Seen {
-    let Some(supplier) = haul.supplier else { return Seen::default() };
-    let others = fold::hauls(book).filter(|other| other.supplier == Some(supplier) && other.id != haul.id);
-    Seen::pooled(others.map(|other| other.seen()))
 }
 
 /// Every part that is wanted of a haul; `past` is what the supplier's other hauls showed.
@@ -68,6 +60,8 @@ pub fn target(want: &Want) -> Target {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::ledger::fold;
+    use crate::sheet::past::past;
     use crate::story::tell;
 
     const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile squares ash-white 1 3/4 x 1 3/4 x 19 in\n\
@@ -79,7 +73,7 @@ mod tests {
         let story = tell(&format!("{START}{lines}"));
         assert_eq!(story.refused, [], "{lines}");
         let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
-        let sheet = enough(&haul, past(&story.book, &haul)).unwrap();
+        let sheet = enough(&haul, past(&story.book, &haul).seen).unwrap();
         let more = |w: &Wanted| w.enough.more_until_sure().unwrap();
         let shown: Vec<_> = sheet.wants.iter().map(|w| (w.want.part.as_str(), w.enough.pieces, more(w))).collect();
         assert_eq!(shown, wanted, "{lines}");
@@ -108,7 +102,7 @@ mod tests {
             2026-03-09 09:00 leave for next\nsupplier works of next\npile more ash-white 1 3/4 x 1 3/4 x 19 in\ncount 10 more\nwant 5 from more";
         let story = tell(&format!("{START}{lines}"));
         let haul = fold::haul(&story.book, story.names.haul("next").unwrap()).unwrap();
-        let seen = past(&story.book, &haul);
+        let seen = past(&story.book, &haul).seen;
         assert_eq!((seen.rejected, seen.good), (19, 83));
         let sheet = enough(&haul, seen).unwrap();
         assert_eq!((sheet.sorted_before, sheet.wants[0].prior), (102, Prior::Supplier));

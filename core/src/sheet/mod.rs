@@ -17,6 +17,7 @@ pub mod jobs;
 pub mod look_back;
 pub mod marks;
 pub mod offer;
+pub mod past;
 pub mod price;
 pub mod rack;
 pub mod rate;
@@ -24,7 +25,9 @@ pub mod shop;
 pub mod sort;
 pub mod stock;
 pub mod strip;
+pub mod trip_end;
 pub mod workshop;
+pub mod worth;
 pub mod yields;
 
 pub use shop::Shop;

@@ -7,7 +7,7 @@ use super::{Teller, Told};
 use crate::ledger::decide::{Command, MoneyCommand, Much, On};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::Per;
-use crate::ledger::kind::money::{RateSet, TillSet};
+use crate::ledger::kind::money::{BoardPriceSet, Measure, RateSet, TillSet};
 use crate::quantity::{Currency, Moment, Side};
 
 pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
@@ -21,6 +21,7 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "drive" => drive(teller, words)?,
         "rate" => MoneyCommand::SetRate(rate(words, currency)?),
         "till" => MoneyCommand::SetTill(till(words, currency)?),
+        "boards" => MoneyCommand::SetBoardPrice(boards(words, currency)?),
         "tag" => MoneyCommand::SetTag { sum: words.money(currency)?, job: teller.story.names.said_job(words)? },
         _ => {
             let sum = if words.has("none") { None } else { Some(words.money(currency)?) };
@@ -28,6 +29,20 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         }
     };
     teller.order(&Command::Money(command)).map(drop)
+}
+
+/// `boards 4.75 a board-foot ash-white`: what equal boards cost, of one wood or of any.
+fn boards(words: &mut Words, currency: Currency) -> Read<BoardPriceSet> {
+    let amount = Exact(words.number()?.normalize());
+    words.expect("a")?;
+    let per = words.take("board-foot, litre or cubic-metre", |word| match word {
+        "board-foot" => Some(Measure::BoardFoot),
+        "litre" => Some(Measure::Litre),
+        "cubic-metre" => Some(Measure::CubicMetre),
+        _ => None,
+    })?;
+    let wood = if words.is_done() { None } else { Some(words.key("a wood")?) };
+    Ok(BoardPriceSet { currency, amount, per, wood })
 }
 
 /// `on NAME` of a job or a haul; without it a workshop cost.
@@ -90,8 +105,7 @@ fn exact(words: &mut Words) -> Read<Option<Exact>> {
 
 /// `rate pay 16 lowest 12 hours 420 logged 350 costs 1050 wear 0 tax 0 profit 0`, any of them.
 fn rate(words: &mut Words, currency: Currency) -> Read<RateSet> {
-    let mut set =
-        RateSet { currency, pay: None, lowest: None, hours: None, logged: None, costs: None, wear: None, tax: None, profit: None };
+    let mut set = RateSet::of(currency);
     while !words.is_done() {
         match words.word("what is said of the rate")? {
             "pay" => set.pay = exact(words)?,

@@ -11,6 +11,8 @@ use fivebar_core::ledger::kind::haul::Way;
 use fivebar_core::quantity::reading::{self, Misread, Quantity};
 use fivebar_core::quantity::{Id, Key, PILE_MOST};
 use fivebar_core::sheet::count::{CountSheet, count_of};
+use fivebar_core::sheet::enough::{self, EnoughSheet};
+use fivebar_core::sheet::worth::{self, WorthSheet};
 
 /// What lies over the tiles.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -29,6 +31,10 @@ pub enum Over {
     Sort(Id),
     /// What is said of the haul and its trip.
     Haul(Box<trip::Details>),
+    /// Every part that is wanted of the haul.
+    Enough,
+    /// Whether the trip pays, and how that comes about.
+    Worth,
 }
 
 /// The state of Count that is not in the book.
@@ -69,6 +75,8 @@ pub enum Tap {
     Edit(Id),
     Good,
     Reject(Key),
+    Enough,
+    Worth,
     Close,
 }
 
@@ -91,6 +99,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Edit(pile) => draft::edit(app, pile),
         Tap::Good => sorting::good(app, now),
         Tap::Reject(why) => sorting::reject(app, why, now),
+        Tap::Enough => app.count.over = Over::Enough,
+        Tap::Worth => app.count.over = Over::Worth,
         Tap::Close => app.count.over = Over::Nothing,
     }
 }
@@ -98,6 +108,16 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
 /// The sheet of the haul in hand.
 pub fn sheet(app: &App) -> Option<CountSheet> {
     app.shelf().haul().map(|haul| count_of(&app.shelf().book, &haul, app.now.at))
+}
+
+/// What is wanted of the haul in hand, and whether its trip pays; neither where nothing was counted.
+pub fn paying(app: &App) -> (EnoughSheet, Option<WorthSheet>) {
+    let shelf = app.shelf();
+    let Some(haul) = shelf.haul().filter(|haul| worth::is_asked(haul)) else { return Default::default() };
+    let past = shelf.past(&haul);
+    let last = sheet(app).and_then(|sheet| sheet.last).map(|last| last.pile);
+    let enough = enough::enough(&haul, past.seen).unwrap_or_default();
+    (enough, worth::worth(&shelf.shop(app.now.at), &haul, (&past, last)).ok())
 }
 
 fn way(n: u32) -> Way {
@@ -175,13 +195,13 @@ mod tests {
     use crate::app::told::{after, nth};
     use crate::app::{Common, Msg, workshop};
     use crate::parts::Place;
-    use fivebar_core::ledger::decide::MoneyCommand;
+    use fivebar_core::ledger::decide::{Lying, MoneyCommand, Much, On, StockCommand};
     use fivebar_core::ledger::kind::Exact;
     use fivebar_core::ledger::kind::book::Role;
     use fivebar_core::ledger::kind::haul::{Per, Step};
-    use fivebar_core::ledger::kind::money::TillSet;
+    use fivebar_core::ledger::kind::money::{BoardPriceSet, Measure, RateSet, TillSet};
     use fivebar_core::ledger::{Book, Device, fold};
-    use fivebar_core::quantity::{Decimal, Length, Sorted};
+    use fivebar_core::quantity::{Decimal, Length, Money, Sorted, Span, Wall};
 
     fn tap(tap: Tap) -> Msg {
         Msg::Count(tap)
@@ -263,6 +283,79 @@ mod tests {
         let shown = after(&mut app, [tap(Tap::Pile(second))]);
         assert!(shown.contains("at least ") && shown.contains("10 pieces without sizes"), "{shown}");
         assert!(after(&mut app, [tap(Tap::Choose)]).contains("Name or size"));
+    }
+
+    /// 20 good ones ask for 40 by the guess; what is missing before the trip can be reckoned is named, each with the way there.
+    #[test]
+    fn enough_and_the_trip_are_said_over_the_tiles() {
+        let mut app = App::for_tests(Place::Count);
+        let shown = after(&mut app, [tap(Tap::Arm(10)), tap(Tap::First)]);
+        assert!(shown.contains("Does it pay?") && !shown.contains("likely"), "{shown}");
+        let (haul, pile) = (sheet(&app).unwrap().haul, pile(&app, 0));
+        let want = StockCommand::Want { part: Some("legs".into()), job: None, wanted: 20, pieces: 1, gives: 1 };
+        app.order(&Command::Stock(Lying { haul, pile }, want), nth(30)).unwrap();
+        let shown = after(&mut app, []);
+        assert!(shown.contains("21 more and it is likely") && shown.contains("10, for 20 legs"), "{shown}");
+        let shown = after(&mut app, [tap(Tap::Pile(pile)), tap(Tap::Pile(pile)), tap(Tap::Enough)]);
+        assert!(shown.contains("Legs: 1 more and it is likely") && shown.contains("one reject in four"), "{shown}");
+        let shown = after(&mut app, [tap(Tap::Close), tap(Tap::Pile(pile))]);
+        assert!(shown.contains("You can stop"), "{shown}");
+        let shown = after(&mut app, [tap(Tap::Worth)]);
+        assert!(shown.contains("What you want for an hour") && !shown.contains("How far the drive is"), "{shown}");
+    }
+
+    /// Ash of 10 board feet replaces 33.75 x 0.45 / 0.70 of a dollar a foot here; fetching it took nothing yet.
+    #[test]
+    fn a_trip_that_pays_says_so_and_one_that_does_not_says_what_evens_it() {
+        let mut app = App::for_tests(Place::Count);
+        let inches = |n| Length::INCH.times(n).ok();
+        let sized =
+            PileFacts { wood: Key::read("ash-white"), thickness: inches(1), width: inches(12), length: inches(12), ..PileFacts::default() };
+        after(&mut app, [tap(Tap::Arm(10))]);
+        draft::add(&mut app, sized, nth(20));
+        let own = pile(&app, 0);
+        after(&mut app, [tap(Tap::Pile(own))]);
+        let currency = app.begins_with().0;
+        let (amount, per) = (Exact(Decimal::from(7)), Measure::BoardFoot);
+        let price = MoneyCommand::SetBoardPrice(BoardPriceSet { currency, amount, per, wood: None });
+        let rate = RateSet { pay: Some(Exact(Decimal::from(20))), ..RateSet::of(currency) };
+        app.order(&Command::Money(price), nth(40)).unwrap();
+        app.order(&Command::Money(MoneyCommand::SetRate(rate)), nth(41)).unwrap();
+        // 10 bf x 0.75 x 7 x 0.45 / 0.70 = 33.75, less half an hour at 20
+        assert!(after(&mut app, []).contains("Trip pays, $24 ahead"));
+        let haul = sheet(&app).unwrap().haul;
+        let gift = MoneyCommand::Spend {
+            on: On::Haul(haul),
+            much: Much::Whole(Money::whole(Decimal::from(30), currency).unwrap()),
+            kind: Key::read("gift").unwrap(),
+            what: None,
+            when: None,
+        };
+        app.order(&Command::Money(gift), nth(42)).unwrap();
+        // 6.25 short, 2.375 more with each: 3 more
+        let shown = after(&mut app, []);
+        assert!(shown.contains("$6 short") && shown.contains("3 more of Ash, A evens it"), "{shown}");
+        let shown = after(&mut app, [tap(Tap::Worth), tap(Tap::Trip(TripTap::SavesTrip(true)))]);
+        assert!(shown.contains("$33.75") && shown.contains("How far the timber yard is"), "{shown}");
+    }
+
+    /// The van was never said to be home: what is proposed is written with one tap, and the stamps stay.
+    #[test]
+    fn a_trip_that_was_never_ended_is_repaired() {
+        let mut app = App::for_tests(Place::Count);
+        let trip = |tap| Msg::Count(Tap::Trip(tap));
+        let shown = after(&mut app, [trip(TripTap::Leave), trip(TripTap::Step(Step::AtBin)), tap(Tap::First)]);
+        assert!(!shown.contains("never ended"), "{shown}");
+        let late = Now { wall: Wall::new(nth(0).wall.at.plus(Span::minutes(240)), nth(0).wall.offset), ..nth(60) };
+        app.now = late.wall;
+        assert!(crate::screens::page(&app).html().contains("This trip was never ended."));
+        app.heard(trip(TripTap::Ended), late);
+        let haul = app.own.haul().unwrap();
+        assert!(haul.trips[0].home.is_some() && haul.trips[0].at_bin.is_some(), "{:?}", haul.trips);
+        // two seconds there and as long back, one at the bin until the last count
+        assert_eq!((haul.trips[0].wheel(), haul.trips[0].bin()), (Span::ms(4000), Span::ms(1000)));
+        app.heard(trip(TripTap::Share(50)), Now { chance: nth(61).chance, ..late });
+        assert_eq!(app.own.haul().unwrap().trips[0].wheel(), Span::ms(2000));
     }
 
     /// One pile alone is named as any other.

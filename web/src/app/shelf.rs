@@ -15,6 +15,7 @@ use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::current;
+use fivebar_core::sheet::past::{Past, past};
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -79,6 +80,7 @@ pub struct Shelf {
 struct Folded {
     bench: Option<Rc<Bench>>,
     haul: Option<Option<Rc<Haul>>>,
+    past: Option<Past>,
     workshop: Option<Rc<Workshop>>,
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
@@ -157,6 +159,14 @@ impl Shelf {
         self.folded.borrow_mut().haul.get_or_insert_with(|| current(&self.book).map(Rc::new)).clone()
     }
 
+    /// What the other hauls of its supplier showed.
+    pub fn past(&self, haul: &Haul) -> Past {
+        let known = self.folded.borrow().past.filter(|past| past.is_of(haul));
+        let past = known.unwrap_or_else(|| past(&self.book, haul));
+        self.folded.borrow_mut().past = Some(past);
+        past
+    }
+
     fn forget_about(&self, entry: &Entry) {
         let mut folded = self.folded.borrow_mut();
         folded.copy = folded.copy.map(|(minute, age)| (minute, age.and(entry, false)));
@@ -166,7 +176,10 @@ impl Shelf {
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
                 Subject::Bench => (folded.bench, folded.copy) = (None, None),
-                Subject::Haul(_) => folded.haul = None,
+                Subject::Haul(id) => {
+                    folded.haul = None;
+                    folded.past = folded.past.filter(|past| past.haul == Some(id));
+                }
                 // A drive may be priced by the till.
                 Subject::Workshop => (folded.workshop, folded.haul, folded.copy) = (None, None, None),
                 Subject::Job(_) => {}

@@ -12,7 +12,8 @@ use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step, TripDescribed, Way};
 use fivebar_core::quantity::reading::{self, Sign};
-use fivebar_core::quantity::{Id, Key};
+use fivebar_core::quantity::{Decimal, Id, Key};
+use fivebar_core::sheet::trip_end::forgotten;
 
 /// What can be said of the trip.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,6 +28,12 @@ pub enum TripTap {
     /// The name of a new supplier, as it is typed.
     Named(String),
     AddSupplier,
+    /// Whether it saves a trip to the timber yard.
+    SavesTrip(bool),
+    /// The share of the drive that was for this haul, in per cent.
+    Share(u8),
+    /// The trip whose end was forgotten ended as is proposed.
+    Ended,
     Save,
 }
 
@@ -41,6 +48,8 @@ pub enum Field {
     Gift,
     /// Whose bin it was: a name, not a figure.
     Supplier,
+    /// How much of the drive was for this haul.
+    Share,
 }
 
 /// Details being typed.
@@ -75,6 +84,9 @@ pub fn heard(app: &mut App, tap: TripTap, now: Now) {
             }
         }
         TripTap::AddSupplier => add_supplier(app, now),
+        TripTap::SavesTrip(saves) => saves_trip(app, saves, now),
+        TripTap::Share(percent) => share(app, Decimal::new(i64::from(percent), 2), now),
+        TripTap::Ended => ended(app, now),
         TripTap::Save => save(app, now),
     }
 }
@@ -140,6 +152,12 @@ fn save(app: &mut App, now: Now) {
             .take(|text| reading::span(text, typing.sign, most))
             .map(|bin| HaulCommand::DescribeTrip(TripDescribed { bin: Some(bin), ..empty_trip(trip) })),
         (Field::Gift, _) => return gift(app, now),
+        (Field::Share, Some(_)) => {
+            if let Some(percent) = details.typed.take(|text| reading::percent(text, typing.sign)) {
+                share(app, percent.checked_div(Decimal::ONE_HUNDRED).unwrap_or_default(), now);
+            }
+            return;
+        }
         (Field::Supplier, _) | (_, None) => None,
     };
     if let Some(command) = command
@@ -162,6 +180,28 @@ fn from(app: &mut App, supplier: Id, now: Now) {
     if app.order(&Command::Haul(HaulCommand::Describe(said)), now).is_some() {
         app.count.over = Over::Haul(Box::default());
     }
+}
+
+/// Of the drive, so much was for this haul.
+fn share(app: &mut App, share: Decimal, now: Now) {
+    let Some((haul, trip)) = sheet(app).and_then(|sheet| Some((sheet.haul, sheet.trip.trip?))) else { return };
+    let said = TripDescribed { share: Some(Exact(share.normalize())), ..TripDescribed::of(haul, trip) };
+    if app.order(&Command::Haul(HaulCommand::DescribeTrip(said)), now).is_some() {
+        app.count.over = Over::Haul(Box::default());
+    }
+}
+
+/// What was forgotten is written as it is proposed: the times are said, the stamps stay.
+fn ended(app: &mut App, now: Now) {
+    let Some(haul) = app.shelf().haul() else { return };
+    let Some(end) = forgotten(&app.shelf().book, &haul, now.wall.at) else { return };
+    app.order(&Command::Haul(HaulCommand::EndTrip { haul: haul.id, trip: end.trip, wheel: end.wheel, bin: end.bin }), now);
+}
+
+fn saves_trip(app: &mut App, saves: bool, now: Now) {
+    let Some(haul) = sheet(app).map(|sheet| sheet.haul) else { return };
+    let said = HaulDescribed { saves_trip: Some(saves), ..HaulDescribed::of(haul) };
+    app.order(&Command::Haul(HaulCommand::Describe(said)), now);
 }
 
 /// A new supplier by the name that is typed; the haul is from there.

@@ -109,6 +109,8 @@ pub enum Tap {
     CopiedText(bool),
     /// Opens help from any place.
     ShowHelp,
+    /// Opens a page from any place.
+    ShowPage(Over),
     /// The copy was handed on, or not.
     Handed(super::news::Handed),
     PickCopy,
@@ -151,6 +153,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Strike(line) => strike(app, line, now),
         Tap::Rack(tap) => rack::heard(app, tap, now),
         Tap::Wipe => wipe(app),
+        Tap::ShowPage(over) => {
+            app.go(Place::Workshop);
+            open(app, over);
+        }
         Tap::ShowHelp => {
             app.go(Place::Workshop);
             app.workshop.over = Over::Help;

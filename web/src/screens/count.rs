@@ -1,7 +1,10 @@
 //! Count: piles as tiles, the bundle row, the undo bar, the trip.
 
+mod enough;
+mod worth;
+
 use super::{Screen, Seen, haul, pile, sort, unsaved};
-use crate::app::count::{Over, Tap, sheet};
+use crate::app::count::{Over, Tap, paying, sheet};
 use crate::app::trip::{TripTap, next};
 use crate::app::{App, Common, Msg, Notice};
 use crate::parts::chips::{Chip, bundle};
@@ -20,6 +23,8 @@ use fivebar_core::ledger;
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Count, Id, Units, Wall};
 use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
+use fivebar_core::sheet::trip_end::forgotten;
+use fivebar_core::sheet::worth::WorthSheet;
 
 /// The screen of the haul in hand.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
@@ -31,6 +36,11 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
         (Over::Sort(pile), Some(sheet)) => sort::screen(app, sheet.haul, *pile, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
+        (Over::Enough, Some(sheet)) => enough::screen(&paying(app).0, sheet, app, seen),
+        (Over::Worth, Some(sheet)) if paying(app).1.is_some() => {
+            let worth = paying(app).1;
+            worth.map_or_else(|| tiles(app, sheet, seen), |worth| worth::screen(&worth, sheet, app, seen))
+        }
         (_, Some(sheet)) if !sheet.tiles.is_empty() => unsaved_or_tiles(app, sheet, seen),
         (_, sheet) => day_one(app, sheet.as_ref(), seen),
     }
@@ -116,13 +126,54 @@ fn new_pile() -> El<Msg> {
 }
 
 fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
-    let top = Head::new(words::haul_of(&seen.speech.day(sheet.began)), common::pieces(sheet.pieces, &seen.speech.count(sheet.pieces)))
-        .fact(saved_fact(app, seen))
-        .fact(Fact::Plain(volume(sheet, seen)));
+    let (enough, worth) = paying(app);
+    let top = top(app, sheet, worth.as_ref(), seen);
     let marks = Marks { unsaved: app.shelf().unsaved_counts(), failed: app.shelf().failed_counts() };
     let shown = sheet.tiles.iter().map(|pile| one((app, &marks), pile, sheet, seen));
-    let main = el("main", "scr count").kid(load(sheet, seen)).kid(el("div", "g2 tiles").kids(shown)).kid(new_pile());
+    let tiles = el("div", "g2 tiles").kids(shown);
+    let enough = enough::block(&enough, app, seen);
+    let pays = pays(worth.as_ref(), sheet, app, seen);
+    let pays = el("div", "").kids(never_ended(app, seen)).kid(pays);
+    // on a narrow page what the trip saves and costs, and the load, stand below the tiles
+    let main = match seen.page.is_narrow() {
+        true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kid(pays),
+        false => el("main", "scr count").kids(enough).kid(pays).kid(tiles).kid(new_pile()),
+    };
     Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
+}
+
+/// A trip that was never ended: what is proposed, and the way to say it otherwise. It blocks nothing.
+fn never_ended(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let haul = app.shelf().haul().filter(|_| !app.is_glimpse())?;
+    let end = forgotten(&app.shelf().book, &haul, app.now.at)?;
+    let say = |tap| Msg::Count(Tap::Trip(tap));
+    let span = |span| seen.speech.span(span);
+    let proposed = words::ended_when(&seen.speech.clock(end.last), &span(end.wheel), &span(end.bin));
+    let keys = el("div", "g2").kid(key("key solid h56", words::YES_HOME, "", say(TripTap::Ended))).kid(key(
+        "key h56",
+        words::SAY_THE_TIMES,
+        "",
+        say(TripTap::Open),
+    ));
+    Some(el("section", "card asks").kid(el("h2", "ink1").text(words::NEVER_ENDED)).kid(el("p", "").text(proposed)).kid(keys))
+}
+
+/// The day and the board feet; on a narrow page whether the trip pays, and the load.
+fn top(app: &App, sheet: &CountSheet, worth: Option<&WorthSheet>, seen: Seen<'_>) -> Head<Msg> {
+    let narrow = seen.page.is_narrow() && !app.is_glimpse();
+    let day = words::haul_of(&seen.speech.day(sheet.began));
+    let pays = worth.filter(|_| narrow).and_then(|worth| worth::short(worth, seen));
+    let facts = if narrow && sheet.load.carries.is_some() { weight(sheet, seen).0 } else { volume(sheet, seen) };
+    let title = common::pieces(sheet.pieces, &seen.speech.count(sheet.pieces));
+    Head::new(pays.unwrap_or(day), title).fact(saved_fact(app, seen)).fact(Fact::Plain(facts))
+}
+
+/// Whether the trip pays, beside the load.
+fn pays(worth: Option<&WorthSheet>, sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+    match worth {
+        Some(worth) => el("div", "g2 pay").kid(worth::line(worth, sheet, app, seen)).kid(load(sheet, seen)),
+        None => load(sheet, seen),
+    }
 }
 
 fn volume(sheet: &CountSheet, seen: Seen<'_>) -> String {
@@ -168,25 +219,35 @@ fn look(failed: Count, is_last: bool) -> Look {
 /// The weight, against what the van carries where that is known; pieces without sizes weigh more, and it says so.
 /// A tap says more of the haul.
 fn load(sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
+    let row = el("button", "loadrow").attr("type", "button").on_tap(Msg::Count(Tap::Trip(TripTap::Open)));
+    let (said, known) = weight(sheet, seen);
+    let row = row.kid(el("b", "").text(said));
+    let under = |text: String| el("span", "t14 i2").text(text);
+    match sheet.load.carries.zip(sheet.load.share()) {
+        _ if !known => {
+            let pieces = common::pieces(sheet.unsized_pieces, &seen.speech.count(sheet.unsized_pieces));
+            row.kid(under(words::without_sizes(&pieces)))
+        }
+        Some((most, share)) => {
+            let warns = fivebar_core::quantity::Mass::kg(most.as_kg() * Load::WARNS_AT);
+            row.kid(load_bar(share, Load::WARNS_AT, words::warns_at(&seen.speech.whole_mass(warns, sheet.units))))
+        }
+        None => row.kid(under(words::LOAD_UNKNOWN.into())),
+    }
+}
+
+/// "163.5 of 670 lb", and whether every pile is in it.
+fn weight(sheet: &CountSheet, seen: Seen<'_>) -> (String, bool) {
     let (load, units) = (&sheet.load, sheet.units);
     let (mass, unit) = (seen.speech.mass(load.mass, units), common::mass_unit(units));
-    let row = el("button", "loadrow").attr("type", "button").on_tap(Msg::Count(Tap::Trip(TripTap::Open)));
-    if 0 < sheet.unsized_pieces {
-        let figure = match load.carries {
-            Some(most) => words::load(&mass, &seen.speech.whole_mass(most, units), unit),
-            None => words::weighs(&mass, unit),
-        };
-        let weighed = if sheet.volume.is_zero() { words::WEIGHT_UNKNOWN.to_owned() } else { words::at_least(&figure) };
-        let open = words::without_sizes(&common::pieces(sheet.unsized_pieces, &seen.speech.count(sheet.unsized_pieces)));
-        return row.kid(el("b", "").text(weighed)).kid(el("span", "t14 i2").text(open));
-    }
-    match load.carries.zip(load.share()) {
-        Some((most, share)) => {
-            let whole = |kg: f64| seen.speech.whole_mass(fivebar_core::quantity::Mass::kg(kg), units);
-            let warns = words::warns_at(&whole(most.as_kg() * Load::WARNS_AT));
-            row.kid(el("b", "").text(words::load(&mass, &whole(most.as_kg()), unit))).kid(load_bar(share, Load::WARNS_AT, warns))
-        }
-        None => row.kid(el("b", "").text(words::weighs(&mass, unit))).kid(el("span", "t14 i2").text(words::LOAD_UNKNOWN)),
+    let figure = match load.carries {
+        Some(most) => words::load(&mass, &seen.speech.whole_mass(most, units), unit),
+        None => words::weighs(&mass, unit),
+    };
+    match sheet.unsized_pieces {
+        0 => (figure, true),
+        _ if sheet.volume.is_zero() => (words::WEIGHT_UNKNOWN.to_owned(), false),
+        _ => (words::at_least(&figure), false),
     }
 }
 

@@ -16,7 +16,7 @@ use crate::words::en::{common, count as words, refusal};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Span, writing};
+use fivebar_core::quantity::{Decimal, Span, writing};
 use fivebar_core::sheet::count::CountSheet;
 
 fn say(tap: TripTap) -> Msg {
@@ -54,6 +54,9 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     ];
     if let Some(trip) = trip {
         keys.push(figure_key(words::DISTANCE, distance, say(TripTap::Choose(Field::Distance))));
+        let percent = |share: Decimal| words::percent(&seen.speech.number(share.saturating_mul(Decimal::ONE_HUNDRED), 0, 0));
+        let share = if trip.share == Decimal::ONE { words::ALL_OF_IT.to_owned() } else { percent(trip.share) };
+        keys.push(figure_key(words::SHARE, share, say(TripTap::Choose(Field::Share))));
         keys.push(figure_key(words::AT_THE_WHEEL, span(Some(trip.wheel())), say(TripTap::Choose(Field::Wheel))));
         keys.push(figure_key(words::AT_THE_BINS, span(Some(trip.bin())), say(TripTap::Choose(Field::Bin))));
     }
@@ -103,16 +106,27 @@ fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -
         Field::Bin => (words::AT_THE_BINS, "min"),
         Field::Gift => (words::GIFT, ""),
         Field::Supplier => (words::WHOSE_BIN, ""),
+        Field::Share => (words::SHARE, "%"),
     };
+    let quick = (field == Field::Share).then(shares);
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let wrong = details.typed.wrong.as_ref();
     el("main", "scr")
         .kid(el("h2", "ink1").text(title))
+        .kids(quick)
         .kid(pad::entry(&details.typed.text, unit, wrong.is_some()))
         .kids(wrong.map(|why| el("p", "why").text(refusal::misread(why, seen.speech, sheet.units))))
         .kid(el("div", "push"))
         .kid(pad::pad(Some(sign), |press| Msg::Count(Tap::Press(press))))
         .kid(key("key solid h88", common::DONE, "", say(TripTap::Save)))
+}
+
+/// What one says of a drive that had other errands.
+fn shares() -> El<Msg> {
+    let said = [(100, words::ALL_OF_IT.to_owned()), (50, words::HALF.to_owned()), (25, words::percent("25"))];
+    let chips = said.iter().map(|(_, said)| Chip::tap(said.clone())).collect();
+    let keys = crate::parts::chips::chips("key h56", chips, |nth| say(TripTap::Share([100, 50, 25].get(nth).copied().unwrap_or(100))));
+    el("div", "").kid(el("p", "t14 i2").text(words::SHARE_UNDER)).kid(keys)
 }
 
 /// Which pile to sort, and which to name or correct.

@@ -7,7 +7,7 @@ use crate::ledger::fold;
 use crate::ledger::kind::book::{PersonAdded, Role};
 use crate::ledger::kind::haul as kind;
 use crate::ledger::kind::haul::{Fate, Step, Way};
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, PILE_MOST, Units};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, PILE_MOST, Span, Units};
 use crate::refusal::{Answer, Refusal};
 
 /// The most piles a haul may have.
@@ -111,6 +111,13 @@ pub enum HaulCommand {
         haul: Id,
     },
     DescribeTrip(kind::TripDescribed),
+    /// The end of a trip was forgotten: it is home, and took so long.
+    EndTrip {
+        haul: Id,
+        trip: Id,
+        wheel: Span,
+        bin: Span,
+    },
 }
 
 pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
@@ -166,6 +173,12 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
                 return Err(Refusal::ShareOutOfRange { met });
             }
             done(act.add(facts.clone()))
+        }
+        HaulCommand::EndTrip { haul, trip, wheel, bin } => {
+            on_trip(book, *haul, *trip)?;
+            act.add(kind::TripStepped { haul: *haul, trip: *trip, step: Step::Home });
+            let said = kind::TripDescribed { wheel: Some(*wheel), bin: Some(*bin), ..kind::TripDescribed::of(*haul, *trip) };
+            done(act.add(said))
         }
         sorting => sort(book, sorting, act),
     }

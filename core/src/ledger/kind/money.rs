@@ -32,3 +32,10 @@ kinds! {
     /// What the maker would gladly take for one piece; without a sum it is worked out again.
     SettleSet { job: Id; sum: Money }
 }
+
+impl RateSet {
+    /// Nothing is said yet.
+    pub fn of(currency: Currency) -> RateSet {
+        RateSet { currency, pay: None, lowest: None, hours: None, logged: None, costs: None, wear: None, tax: None, profit: None }
+    }
+}

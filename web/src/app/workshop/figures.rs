@@ -84,8 +84,7 @@ fn spend(app: &mut App, kind: &str, text: &str, now: Now) -> Result<(), Misread>
 
 fn rate(app: &mut App, figure: Figure, text: &str, now: Now) -> Result<(), Misread> {
     let (currency, sign) = (app.begins_with().0, app.speech.sign());
-    let mut facts =
-        RateSet { currency, pay: None, lowest: None, hours: None, logged: None, costs: None, wear: None, tax: None, profit: None };
+    let mut facts = RateSet::of(currency);
     match figure {
         Figure::Pay => facts.pay = Some(plain(text, sign, PER_HOUR)?),
         Figure::Lowest => facts.lowest = Some(plain(text, sign, PER_HOUR)?),

@@ -227,3 +227,18 @@ pub const THE_SUPPLIER: &str = "supplier";
 pub fn percent(written: &str) -> String {
     format!("{written} %")
 }
+
+pub const SHARE: &str = "The drive was for this";
+pub const ALL_OF_IT: &str = "all of it";
+pub const HALF: &str = "half";
+pub const SHARE_UNDER: &str = "Other errands on the way carry the rest of the miles and of the time at the wheel.";
+pub const NEVER_ENDED: &str = "This trip was never ended.";
+pub const SAY_THE_TIMES: &str = "Say the times";
+
+/// "Last at the bin at 09:42. 46 min at the wheel and 38 min there?"
+pub fn ended_when(clock: &str, wheel: &str, bin: &str) -> String {
+    format!("Last seen at {clock}. With the way home as long as the way there: {wheel} at the wheel, {bin} at the bin.")
+}
+
+/// "Yes, home".
+pub const YES_HOME: &str = "Yes, so it was";

@@ -1,0 +1,267 @@
+//! Does this trip pay: what the haul in hand is worth with what is counted so far, and what it would take to even it.
+
+use super::past::Past;
+use super::shop::Shop;
+use crate::haul::rejects::RejectShare;
+use crate::haul::worth::{Boards, Counted, Counting, Evens, Fetching, Milling, Terms, Worth, YardTrip, Yields, good_share};
+use crate::haul::{Haul, Pile, Trip, Where};
+use crate::ledger::kind::haul::Per;
+use crate::money::cost::{DistanceRate, distance};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Span};
+use crate::refusal::Answer;
+use crate::wood::species::UNKNOWN_HARDWOOD;
+
+/// What has to be said before it can be reckoned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Missing {
+    /// What you want for an hour.
+    Pay,
+    /// How far it is, where a trip was begun.
+    Distance,
+    /// What a mile or km costs.
+    Mileage,
+    /// What equal boards cost, of any wood of the haul.
+    BoardPrice,
+}
+
+/// The reckoning of the haul in hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WorthSheet {
+    /// None while something is missing.
+    pub worth: Option<Worth>,
+    pub missing: Vec<Missing>,
+    /// The pile that evens the trip, and with how many more: the one counted last where it can, else the one with the fewest.
+    pub evens: Option<(Id, Evens)>,
+    /// The trip to the timber yard, where the maker said how far it is; counted or not by the maker's choice.
+    pub yard: Option<YardTrip>,
+    pub counts_yard: bool,
+    /// Time at the wheel with the way home still to come, and at the bins so far.
+    pub wheel: Span,
+    pub bins: Span,
+    pub distance: Option<Money>,
+    pub gift: Money,
+    /// The drive is taken to be as far as the last one to this supplier.
+    pub as_last_time: bool,
+}
+
+/// What the haul is worth at this moment; `last` is the pile that was counted last.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::OutOfRange`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Answer<WorthSheet> {
+    let pay = shop.workshop.rates.get(&haul.currency).and_then(|rate| rate.pay);
+    let drive = drive(shop, haul, past)?;
+    let gift = Money::sum(haul.currency, haul.costs.iter().copied())?;
+    let yard = yard(shop, haul)?;
+    let (wheel, bins) = (wheel(haul, shop), bins(haul, shop));
+    let piles = haul.piles.iter().map(|pile| counted(shop, (haul, pile), past)).collect::<Answer<Vec<_>>>()?;
+    let mut missing = vec![];
+    missing.extend(pay.is_none().then_some(Missing::Pay));
+    missing.extend(drive.missing);
+    let priced = piles.iter().any(|pile| matches!(pile.boards, Boards::At { .. }));
+    missing.extend((!priced && piles.iter().any(|pile| pile.boards == Boards::PriceUnknown)).then_some(Missing::BoardPrice));
+    let mut sheet = WorthSheet {
+        worth: None,
+        missing,
+        evens: None,
+        yard,
+        counts_yard: haul.saves_trip,
+        wheel,
+        bins,
+        distance: drive.cost,
+        gift,
+        as_last_time: drive.as_last_time,
+    };
+    let (Some(pay), Some(distance), true) = (pay, drive.cost, sheet.missing.is_empty()) else { return Ok(sheet) };
+    let counting = Counting {
+        piles,
+        fetching: Fetching { distance, gift, wheel, bins },
+        saved: yard.filter(|_| haul.saves_trip),
+        terms: Terms { pay, yields: Yields::USUAL, milling: Milling::USUAL },
+    };
+    sheet.evens = evens(haul, &counting, last)?;
+    sheet.worth = Some(counting.worth()?);
+    Ok(sheet)
+}
+
+/// What a pile counts for. A piece that was burnt or that a job has was worth as much when it was loaded.
+fn counted(shop: &Shop, (haul, pile): (&Haul, &Pile), past: &Past) -> Answer<Counted> {
+    let mean = haul.reject_share(pile.id, RejectShare::of_supplier(past.seen))?.mean_good();
+    let good = good_share(pile.good().saturating_sub(pile.unsorted()), pile.rejected(), pile.unsorted(), mean)?;
+    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(shop, haul, pile.wood.as_ref()) })
+}
+
+/// What equal boards of a pile's wood cost, by the maker's own prices.
+pub fn boards(shop: &Shop, haul: &Haul, wood: Option<&Key>) -> Boards {
+    let Some(wood) = wood.filter(|wood| wood.as_str() != UNKNOWN_HARDWOOD.key) else { return Boards::WoodUnknown };
+    let price = shop.workshop.board_price(haul.currency, Some(wood));
+    price.map_or(Boards::PriceUnknown, |price| Boards::At { amount: price.amount, per: price.per })
+}
+
+/// The pile that was counted last where more of it even the trip, else the one that needs the fewest.
+fn evens(haul: &Haul, counting: &Counting, last: Option<Id>) -> Answer<Option<(Id, Evens)>> {
+    let mut found: Option<(Id, Evens)> = None;
+    for (nth, pile) in haul.piles.iter().enumerate() {
+        let evens = counting.evens(nth)?;
+        match (evens, found) {
+            (Evens::AtOnce, _) => return Ok(Some((pile.id, evens))),
+            (Evens::More(_), _) if last == Some(pile.id) => return Ok(Some((pile.id, evens))),
+            (Evens::More(n), Some((_, Evens::More(least)))) if least <= n => {}
+            (Evens::More(_), _) => found = Some((pile.id, evens)),
+            (Evens::Never, _) => {}
+        }
+    }
+    Ok(found.or_else(|| haul.piles.first().map(|pile| (pile.id, Evens::Never))))
+}
+
+/// What the drives cost, as far as it is known.
+struct Drive {
+    cost: Option<Money>,
+    missing: Option<Missing>,
+    as_last_time: bool,
+}
+
+fn drive(shop: &Shop, haul: &Haul, past: &Past) -> Answer<Drive> {
+    let mut drive = Drive { cost: None, missing: None, as_last_time: false };
+    let mut sum = Money::zero(haul.currency);
+    for trip in &haul.trips {
+        let trip = match (trip.distance, past.distance) {
+            (Some(_), _) => trip.clone(),
+            (None, Some(far)) => {
+                drive.as_last_time = true;
+                priced(shop, haul, Trip { distance: Some(far), ..trip.clone() })
+            }
+            (None, None) => {
+                drive.missing = Some(Missing::Distance);
+                continue;
+            }
+        };
+        if trip.is_unpriced() {
+            drive.missing = drive.missing.or(Some(Missing::Mileage));
+        }
+        sum = sum.plus(trip.cost(haul.currency)?)?;
+    }
+    drive.cost = Some(sum).filter(|_| drive.missing.is_none());
+    Ok(drive)
+}
+
+fn mileage(shop: &Shop, haul: &Haul) -> Option<(Decimal, bool)> {
+    let till = shop.till(haul.currency);
+    till.mileage.zip(till.per).map(|(rate, per)| (rate, per == Per::Mile))
+}
+
+fn priced(shop: &Shop, haul: &Haul, trip: Trip) -> Trip {
+    match (trip.rate, mileage(shop, haul)) {
+        (None, Some((rate, per_mile))) => Trip { rate: Some(rate), per_mile, ..trip },
+        _ => trip,
+    }
+}
+
+/// The trip to the timber yard, as far as it can be priced.
+fn yard(shop: &Shop, haul: &Haul) -> Answer<Option<YardTrip>> {
+    let wood = &shop.workshop.wood;
+    let (far, time) = (wood.yard_distance, wood.yard_span.unwrap_or(Span::ZERO));
+    let Some((far, (rate, per_mile))) = far.zip(mileage(shop, haul)) else { return Ok(None) };
+    let per = if per_mile { Length::MILE } else { Length::KM };
+    let cost = distance(far, DistanceRate { amount: rate, per }, haul.currency)?;
+    Ok(Some(YardTrip { distance: cost, time }))
+}
+
+/// Time at the wheel: the way home is taken to last as long as the way there until it was driven.
+fn wheel(haul: &Haul, shop: &Shop) -> Span {
+    Span::sum(haul.trips.iter().map(|trip| match trip.now(shop.now).stands {
+        Where::AtBin | Where::DrivingHome if trip.wheel_said.is_none() => {
+            let there = trip.left.zip(trip.at_bin).map_or(Span::ZERO, |(left, there)| left.at.until(there.at));
+            trip.shared(there.times(2))
+        }
+        _ => trip.wheel(),
+    }))
+}
+
+/// Time at the bins, to this moment.
+fn bins(haul: &Haul, shop: &Shop) -> Span {
+    Span::sum(haul.trips.iter().map(|trip| match trip.at_bin {
+        Some(there) if trip.bin_said.is_none() && trip.homeward.is_none() && trip.home.is_none() => there.at.until(shop.now),
+        _ => trip.bin(),
+    }))
+}
+
+/// Whether anything was counted that it could be reckoned for.
+pub fn is_asked(haul: &Haul) -> bool {
+    !haul.bought && haul.piles.iter().any(|pile| 0 < pile.taken)
+}
+
+/// Pieces of a count that even a trip, where a number of them does.
+pub fn more(evens: Evens) -> Option<Count> {
+    if let Evens::More(n) = evens { Some(n) } else { None }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::{Book, fold};
+    use crate::sheet::past::past;
+    use crate::story::{STANDS, Story, tell};
+
+    fn told(lines: &str) -> Story {
+        let story = tell(lines);
+        assert_eq!(story.refused, [], "{lines}");
+        story
+    }
+
+    fn of(book: &Book, story: &Story, last: &str) -> WorthSheet {
+        let haul = fold::haul(book, story.names.haul("yard").unwrap()).unwrap();
+        worth(&Shop::of(book, story.now.at), &haul, (&past(book, &haul), story.names.pile(last))).unwrap()
+    }
+
+    /// The demo trip as it stood at the bin at 09:42, with what was said of it on the way home: figures.md, entry 1.
+    fn at_the_bin() -> String {
+        let whole = STANDS.replace("stairworks", "yard");
+        let (day, _) = whole.split_once("09:42 homeward").expect("the way home");
+        format!("{day}09:42 trip 23 miles at 0.725\nspend 11.40 gift on yard\nname blocks 2 x 4 x 9 in\n")
+    }
+
+    #[test]
+    fn the_demo_trip_pays() {
+        let story = told(&at_the_bin());
+        let sheet = of(&story.book, &story, "squares");
+        assert_eq!((sheet.wheel.as_minutes(), sheet.bins.as_minutes()), (46, 38));
+        let worth = sheet.worth.unwrap();
+        let shown = [worth.replaced, worth.cost, worth.gain].map(|sum| sum.to_string());
+        assert_eq!(shown, ["96.86 USD", "84.32 USD", "12.55 USD"]);
+        assert_eq!(sheet.evens.map(|(_, evens)| evens), Some(Evens::AtOnce));
+    }
+
+    /// What is missing is named, and nothing is reckoned without it.
+    #[test]
+    fn what_is_missing_is_named() {
+        let check = |lines: &str, missing: &[Missing]| {
+            let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\n09:30 at the bin\n\
+                pile ash ash-white 1 x 4 x 30 in\ncount 60 ash\n";
+            let story = told(&format!("{start}{lines}"));
+            let sheet = of(&story.book, &story, "ash");
+            assert_eq!((sheet.worth.is_some(), &*sheet.missing), (missing.is_empty(), missing), "{lines}");
+        };
+        let (pay, price, drive) = ("rate pay 20\n", "boards 4.75 a board-foot ash-white\n", "trip 10 miles\n");
+        check("", &[Missing::Pay, Missing::Distance, Missing::BoardPrice]);
+        check(&format!("{pay}{price}{drive}"), &[Missing::Mileage]);
+        check(&format!("{pay}{price}{drive}till mileage 0.70 mile"), &[]);
+        check(&format!("{pay}{drive}boards 9 a board-foot cherry-black\ntill mileage 0.70 mile"), &[Missing::BoardPrice]);
+    }
+
+    /// 60 board feet at a quarter rejects, as in domain.md, section 6; a saved trip of 20 miles and an hour turns the sign.
+    #[test]
+    fn a_saved_trip_counts_where_the_maker_says_so() {
+        let lines = "2026-03-02 09:00 -05:00 workshop USD inch\nrate pay 20\nboards 4.75 a board-foot\ntill mileage 0.725 mile\n\
+            timber-yard 20 miles 60 min\nleave for yard\ntrip wheel 90 min bin 60 min 38 miles\npile ash ash-white 1 x 12 x 12 in\n\
+            count 60 ash\n";
+        let gain = |more: &str| {
+            let story = told(&format!("{lines}{more}"));
+            let sheet = of(&story.book, &story, "ash");
+            (sheet.worth.unwrap().gain.to_string(), sheet.evens.unwrap().1)
+        };
+        assert_eq!(gain(""), ("-0.14 USD".into(), Evens::More(1)));
+        assert_eq!(gain("saves a trip"), ("34.36 USD".into(), Evens::AtOnce));
+        assert_eq!(gain("saves a trip\nsaves a trip not").0, "-0.14 USD");
+    }
+}

@@ -1,0 +1,109 @@
+//! English: whether there is enough, and whether the trip pays.
+
+pub const ENOUGH: &str = "Enough?";
+pub const WANTED_OF_IT: &str = "What you need of this haul";
+pub const YOU_CAN_STOP: &str = "You can stop";
+pub const NOT_FROM_HERE: &str = "Not from this supplier";
+pub const LIKELY: &str = "likely";
+pub const SURE: &str = "sure";
+pub const READING: &str = "reading the book";
+pub const BY_A_GUESS: &str = "Goes by a guess, one reject in four, until something is sorted.";
+pub const DOES_IT_PAY: &str = "Does it pay?";
+pub const THIS_TRIP: &str = "Does this trip pay?";
+pub const REPLACES: &str = "Boards it replaces";
+pub const SAVED_TRIP: &str = "Trip to the timber yard saved";
+pub const THE_DRIVE: &str = "The drive";
+pub const AS_LAST_TIME: &str = "as far as last time";
+pub const GIFT: &str = "Gift and price";
+pub const MINUTES: &str = "Your minutes";
+pub const COSTS: &str = "Costs";
+pub const COUNT_THE_YARD: &str = "Does it save a trip to the timber yard?";
+pub const YES_COUNT_IT: &str = "Yes, count it";
+pub const NO: &str = "No";
+pub const YARD_UNKNOWN: &str = "How far the timber yard is, you say in Workshop.";
+pub const SAY_PAY: &str = "What you want for an hour";
+pub const SAY_PAY_UNDER: &str = "in Workshop, Your rate";
+pub const SAY_DISTANCE: &str = "How far the drive is";
+pub const SAY_DISTANCE_UNDER: &str = "both ways, on this haul";
+pub const SAY_MILEAGE: &str = "What driving costs";
+pub const SAY_MILEAGE_UNDER: &str = "in Workshop, How you are paid; 0 where it costs you nothing";
+pub const SAY_PRICE: &str = "What equal boards cost";
+pub const SAY_PRICE_UNDER: &str = "in Workshop";
+pub const STILL_TO_SAY: &str = "It is worked out once this is said:";
+pub const NOBODY_PAYS: &str = "Offcuts replace bought boards. What is left after the drive, gifts and your minutes is the gain.";
+pub const UNKNOWN_REPLACES_NOTHING: &str = "Unknown wood replaces nothing.";
+pub const HOW_IT_GOES: &str =
+    "0.45 of good offcuts and 0.70 of bought boards end up in a piece; sorting and milling take 3 minutes a board foot.";
+
+/// "2 more and you are sure".
+pub fn more_and_sure(n: &str) -> String {
+    format!("{n} more and you are sure")
+}
+
+/// "9 more and it is likely".
+pub fn more_and_likely(n: &str) -> String {
+    format!("{n} more and it is likely")
+}
+
+/// "Legs: 2 more and you are sure".
+pub fn of_part(part: &str, say: &str) -> String {
+    let mut letters = part.chars();
+    let first = letters.next().map(|first| first.to_uppercase().collect::<String>()).unwrap_or_default();
+    let mut say_letters = say.chars();
+    let small = say_letters.next().map(|first| first.to_lowercase().collect::<String>()).unwrap_or_default();
+    format!("{first}{}: {small}{}", letters.as_str(), say_letters.as_str())
+}
+
+/// "38, for 20 legs".
+pub fn held_for(held: &str, wanted: &str) -> String {
+    format!("{held}, for {wanted}")
+}
+
+/// "Goes by 133 pieces of theirs that were sorted."
+pub fn by_the_past(pieces: &str) -> String {
+    format!("Goes by {pieces} of theirs that were sorted before.")
+}
+
+/// "Trip pays, $13 ahead".
+pub fn pays(sum: &str) -> String {
+    format!("Trip pays, {sum} ahead")
+}
+
+/// "Pays, $13 ahead".
+pub fn pays_short(sum: &str) -> String {
+    format!("Pays, {sum} ahead")
+}
+
+/// "$12 short".
+pub fn short(sum: &str) -> String {
+    format!("{sum} short")
+}
+
+/// "saves $97, costs $84".
+pub fn saves_costs(saves: &str, costs: &str) -> String {
+    format!("saves {saves}, costs {costs}")
+}
+
+/// "9 more Ash legs evens it".
+pub fn evens(n: &str, pile: &str) -> String {
+    format!("{n} more of {pile} evens it")
+}
+
+pub const NEVER_EVENS: &str = "no pile evens it";
+pub const NO_MORE_NEEDED: &str = "it pays as it is";
+
+/// "3 figures to say first".
+pub fn figures_first(n: usize, written: &str) -> String {
+    if n == 1 { format!("{written} figure to say first") } else { format!("{written} figures to say first") }
+}
+
+/// "46 min at the wheel, 38 at the bins, 2 h 07 sorting and milling".
+pub fn minutes_of(wheel: &str, bins: &str) -> String {
+    format!("{wheel} at the wheel with the way home, {bins} at the bins, and sorting and milling")
+}
+
+/// "12 pieces are in no figure: no size, or no price for their wood."
+pub fn left_out(n: u32, pieces: &str) -> String {
+    let are = if n == 1 { "is" } else { "are" };
+    format!("{pieces} {are} in no figure: without a size, or without a price for their wood.")
+}
