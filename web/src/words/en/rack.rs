@@ -61,7 +61,7 @@ pub const STRIKE: &str = "Strike it";
 pub const HOW_MANY_LIE: &str = "How many lie there?";
 pub const FOUND: &str = "Found";
 pub const HOW_MANY: &str = "How many?";
-pub const WHY: &str = "Why it differs (no names here)";
+pub const WHY: &str = "Why, where it differs (no names here)";
 pub const FOR_WHICH: &str = "For which job?";
 pub const NO_JOBS: &str = "No job is in hand. Begin one on Jobs first.";
 pub const CHOOSE_A_JOB: &str = "Choose the job.";
@@ -184,6 +184,11 @@ pub fn drift(drift: Drift, [told, found, differs]: [&str; 3]) -> String {
         (1, _) => format!("{told} by the counts, {found} found, {differs} missing: its share goes to workshop costs."),
         _ => format!("{told} by the counts, {found} found, {differs} missing: their share goes to workshop costs."),
     }
+}
+
+/// "22 by the counts."
+pub fn by_the_counts(told: &str) -> String {
+    format!("{told} by the counts.")
 }
 
 /// "Ash strips: still 22?"

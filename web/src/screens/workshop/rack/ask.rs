@@ -31,6 +31,8 @@ pub struct Asked {
     pub units: Units,
     pub save: String,
     pub other: Option<String>,
+    /// Under the pad, so that no key moves while something is typed.
+    pub below: Vec<El<Msg>>,
 }
 
 /// Lays it out: figures over the pad, the pad under the thumb, why it was not taken beside it.
@@ -45,7 +47,8 @@ pub fn laid_out(asked: Asked, app: &App, seen: Seen<'_>) -> Screen {
         .kids((!asked.slots.is_empty()).then(|| figures_by(form, &asked.slots, |nth| say(RackTap::At(nth)))))
         .kids(refused(app, seen))
         .kid(el("div", "push"))
-        .kids(pad);
+        .kids(pad)
+        .kids(asked.below);
     let keys = el("div", if asked.other.is_some() { "g3" } else { "um" })
         .kid(key("key solid t22", asked.save, "", say(RackTap::Done)))
         .kids(asked.other.map(|words| key("key", words, "", say(RackTap::Other))))
@@ -81,6 +84,7 @@ pub fn find(app: &App, seen: Seen<'_>) -> Screen {
         units,
         save: words::SHOW_THEM.into(),
         other: None,
+        below: vec![],
     };
     laid_out(asked, app, seen)
 }
@@ -98,6 +102,7 @@ pub fn screen((at, ask): (Lying, Ask), app: &App, seen: Seen<'_>) -> Screen {
         units: pile.haul.units,
         save: words::SAVE.into(),
         other: None,
+        below: vec![],
     };
     let asked = match ask {
         Ask::Count => counted(asked, &pile, app, seen),
@@ -116,17 +121,19 @@ pub fn screen((at, ask): (Lying, Ask), app: &App, seen: Seen<'_>) -> Screen {
 }
 
 /// The rack counted here: what the difference would mean stands there before it is written.
+///
+/// Its place is as high as the longest of it, or the pad would move under the thumb.
 fn counted(mut asked: Asked, pile: &StockPile, app: &App, seen: Seen<'_>) -> Asked {
     let n = |n: u32| seen.speech.count(n);
     let typed = reading::count(app.workshop.rack.form.text(0), seen.speech.sign(), PILE_MOST).ok();
     let drift = pile.drift_of(typed.unwrap_or(pile.on_rack));
     let differs = drift.missing.max(drift.more);
-    let told =
-        typed.map(|_| el("p", "w7").attr("role", "status").text(words::drift(drift, [&n(drift.told), &n(drift.found), &n(differs)])));
-    asked.above = told.into_iter().collect();
-    if typed.is_some() && 0 < differs {
-        asked.above.push(in_words("why", words::WHY, app));
-    }
+    let told = match typed {
+        Some(_) => words::drift(drift, [&n(drift.told), &n(drift.found), &n(differs)]),
+        None => words::by_the_counts(&n(drift.told)),
+    };
+    asked.above = vec![el("p", "w7 drift").attr("role", "status").text(told)];
+    asked.below = vec![in_words("why", words::WHY, app)];
     asked.title = words::HOW_MANY_LIE.into();
     asked.slots = vec![Slot::whole(words::FOUND)];
     asked

@@ -20,11 +20,12 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         place: "workshop/rack-buy",
         small: workshop::RACK.into(),
         title: words::BOUGHT_BOARDS.into(),
-        above: vec![el("p", "i2").text(words::BOUGHT_UNDER), chosen],
+        above: vec![chosen],
         slots,
         units,
         save: words::SAVE.into(),
         other: None,
+        below: vec![el("p", "i2").text(words::BOUGHT_UNDER)],
     };
     laid_out(asked, app, seen)
 }

@@ -24,7 +24,7 @@ pub fn screen(choice: Choice, app: &App, seen: Seen<'_>) -> Screen {
         Choice::BoughtWood => (words::WHICH_WOOD, bought_wood(app)),
         Choice::BoughtFrom => (words::FROM_WHOM, bought_from(app)),
     };
-    let main = el("main", "scr").kid(keys(answers));
+    let main = el("main", "scr picks").kid(keys(answers));
     page(app, ("workshop/rack-choice", title), main, seen)
 }
 

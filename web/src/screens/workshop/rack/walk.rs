@@ -37,7 +37,7 @@ pub fn screen(walk: &Walk, app: &App, seen: Seen<'_>) -> Screen {
 fn shown(main: El<Msg>, pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen<'_>) -> El<Msg> {
     let last = format!("{} {}", words::LOOKED_LAST, seen.speech.day(pile.touched));
     let place = pile.place.clone().map(|place| el("p", "t22 w8").text(place));
-    let main = main.kid(lying(pile, seen)).kids(place).kid(el("p", "i2").text(last)).kids(refused(app, seen));
+    let main = main.kid(lying(pile, seen)).kids(refused(app, seen));
     let slots = [Slot::whole(words::HOW_MANY_LIE)];
     let form = &app.workshop.rack.form;
     if walk.other {
@@ -48,6 +48,7 @@ fn shown(main: El<Msg>, pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen
             seen,
         ));
     }
+    let main = main.kids(place).kid(el("p", "i2").text(last));
     main.kid(el("div", "push")).kid(key("key solid h88", words::yes(&seen.speech.count(pile.on_rack)), "", say(RackTap::Same))).kid(key(
         "key h88 m",
         words::OTHER_NUMBER,
