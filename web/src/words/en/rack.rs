@@ -42,6 +42,7 @@ pub const OFFCUTS: &str = "offcuts";
 pub const WALKED: &str = "walked round";
 pub const NEVER: &str = "never";
 pub const NOT_SAID: &str = "not said";
+pub const COST_UNKNOWN: &str = "cost not known";
 pub const WET: &str = "wet";
 pub const DRIFTED: &str = "by the rack’s counts";
 pub const A_GONE_JOB: &str = "a job that was taken back";

@@ -153,6 +153,7 @@ fn pieces_are_set_apart_freed_taken_and_gone() {
     check(&mut app, apart("6", desk, RackTap::Done), &["you asked for 6 pieces. 9 lie there, 4 of them set apart", "6"], &[]);
     check(&mut app, apart("2", desk, RackTap::Done), &["free", ">3<", "set apart for Bench", ">4<", "set apart for Desk", ">2<"], &[]);
     check(&mut app, apart("2", bench, RackTap::Other), &["free", ">5<", "set apart for Bench", ">2<", "2 free again, were for Bench"], &[]);
+    check(&mut app, ask(&story, there, Ask::Take, "1"), &["Choose the job.", "disabled", "Take 1"], &[]);
     let take = |n: &str, job: Id| [ask(&story, there, Ask::Take, n), vec![RackTap::Job(job), RackTap::Done]].concat();
     check(&mut app, take("8", desk), &["9 lie there, 2 of them set apart"], &[]);
     check(&mut app, take("3", desk), &["free", ">4<", "set apart for Bench", ">2<", "in Desk", ">3<", "3 to Desk"], &[]);

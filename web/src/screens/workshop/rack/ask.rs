@@ -30,6 +30,8 @@ pub struct Asked {
     pub slots: Vec<Slot>,
     pub units: Units,
     pub save: String,
+    /// All that has to be chosen is chosen.
+    pub ready: bool,
     pub other: Option<String>,
     /// Under the pad, so that no key moves while something is typed.
     pub below: Vec<El<Msg>>,
@@ -50,8 +52,8 @@ pub fn laid_out(asked: Asked, app: &App, seen: Seen<'_>) -> Screen {
         .kids(pad)
         .kids(asked.below);
     let keys = el("div", if asked.other.is_some() { "g3" } else { "um" })
-        .kid(key("key solid t22", asked.save, "", say(RackTap::Done)))
-        .kids(asked.other.map(|words| key("key", words, "", say(RackTap::Other))))
+        .kid(key("key solid t22", asked.save, "", say(RackTap::Done)).flag("disabled", !asked.ready))
+        .kids(asked.other.map(|words| key("key", words, "", say(RackTap::Other)).flag("disabled", !asked.ready)))
         .kid(key("key", common::LEAVE_IT, "", Msg::Workshop(Tap::Close)));
     let top = Head::new(asked.small, asked.title);
     in_place(Screen::new(asked.place, head(top), main).foot(el("footer", "foot").kid(keys)), app)
@@ -85,6 +87,7 @@ pub fn find(app: &App, seen: Seen<'_>) -> Screen {
         save: words::SHOW_THEM.into(),
         other: None,
         below: vec![],
+        ready: true,
     };
     laid_out(asked, app, seen)
 }
@@ -103,6 +106,7 @@ pub fn screen((at, ask): (Lying, Ask), app: &App, seen: Seen<'_>) -> Screen {
         save: words::SAVE.into(),
         other: None,
         below: vec![],
+        ready: true,
     };
     let asked = match ask {
         Ask::Count => counted(asked, &pile, app, seen),
@@ -191,7 +195,7 @@ fn for_job(mut asked: Asked, pile: &StockPile, (ask, app): (Ask, &App), seen: Se
     jobs.extend(lost.map(|it| (it.job, words::A_GONE_JOB.to_owned())));
     if jobs.is_empty() {
         asked.above.push(el("p", "t22 w8").text(words::NO_JOBS));
-        return Asked { slots: vec![], ..asked };
+        return Asked { slots: vec![], ready: false, ..asked };
     }
     let chosen = app.workshop.rack.job;
     let shown = jobs.iter().map(|(job, name)| {
@@ -207,5 +211,5 @@ fn for_job(mut asked: Asked, pile: &StockPile, (ask, app): (Ask, &App), seen: Se
     let most = if ask == Ask::Take { pile.free.saturating_add(own) } else { pile.free };
     asked.above.push(numbers(most, most == pile.on_rack, seen));
     asked.above.extend((chosen.is_none()).then(|| el("p", "i2").text(words::CHOOSE_A_JOB)));
-    asked
+    Asked { ready: chosen.is_some(), ..asked }
 }

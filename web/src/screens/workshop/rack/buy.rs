@@ -24,6 +24,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         slots,
         units,
         save: words::SAVE.into(),
+        ready: true,
         other: None,
         below: vec![el("p", "i2").text(words::BOUGHT_UNDER)],
     };

@@ -87,7 +87,7 @@ fn damp(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
 /// What a measure of it cost, as a job would carry it.
 fn price(pile: &StockPile, seen: Seen<'_>) -> String {
     let sum = pile.haul.cost_per_good.and_then(|cost| Money::book(cost, pile.haul.currency).ok());
-    sum.map_or(words::NOT_SAID.to_owned(), |sum| words::a_measure(&seen.speech.money(sum), pile.haul.units))
+    sum.map_or(words::COST_UNKNOWN.to_owned(), |sum| words::a_measure(&seen.speech.money(sum), pile.haul.units))
 }
 
 fn told(line: &Line, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
