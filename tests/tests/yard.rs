@@ -1,6 +1,6 @@
 //! The yard by thumb: 133 mixed pieces in four new piles, offline, from first start; what was shown as saved is there after a kill.
 use fivebar_tests::{Browser, Look, Page, Phone, app};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 /// A thumb that counts its touches. It taps as fast as an honest hand: closer taps on one key count once.
 struct Thumb<'a> {
@@ -135,7 +135,7 @@ fn counts_from_the_first_tap_moves_sorts_and_takes_back() {
     thumb.on(".foot > .key");
     thumb.browser.wait(&page, "document.querySelector('h1').textContent.includes('1 of 3')");
     thumb.on(".foot > .key:last-child");
-    thumb.on(".loadrow");
+    thumb.on(".pay > .loadrow:last-child");
     thumb.browser.shot(&page, "count-haul");
     thumb.on("main .g2 > .key");
     thumb.browser.shot(&page, "count-carries");
@@ -151,5 +151,43 @@ fn counts_from_the_first_tap_moves_sorts_and_takes_back() {
     thumb.browser.shot(&page, "count-load");
     thumb.on(".foot .g4 > :nth-child(4)");
     thumb.browser.shot(&page, "count-bundle");
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// An honest hand taps eight times a second, over the whole width; none of it is lost, and all of it is there after a reload.
+#[test]
+fn two_hundred_taps_at_eight_a_second_lose_none() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = app::opened(&mut browser, Phone::COMMON);
+    let mut thumb = Thumb { browser: &mut browser, page: &page, touches: 0 };
+    for pile in [[1, 4, 4, 4], [1, 7, 2, 4], [2, 2, 5, 2], [7, 8, 6, 2]] {
+        thumb.new_pile(pile);
+    }
+    // the bar that takes back comes with the first tap, and the tiles stay from then on
+    thumb.tile(1, 1);
+    let places = browser.eval(
+        &page,
+        "[...document.querySelectorAll('.tiles > *')].map((tile) => tile.getBoundingClientRect())
+           .map((r) => ({ x: r.x + r.width / 2, y: r.y + r.height / 2 }))",
+    );
+    let places: Vec<(f64, f64)> =
+        places.as_array().expect("tiles").iter().filter_map(|at| at["x"].as_f64().zip(at["y"].as_f64())).collect();
+    assert_eq!(places.len(), 4);
+    let beat = Duration::from_millis(125);
+    for nth in 1..200_usize {
+        let (x, y) = places[nth * 7 % 4];
+        // a slow machine taps slower; it never makes up for it, as no hand would
+        let began = Instant::now();
+        browser.tap_at(&page, x, y);
+        std::thread::sleep(beat.saturating_sub(began.elapsed()));
+    }
+    browser.shot(&page, "count-200");
+    browser.wait(&page, "document.querySelector('h1').textContent === '200 pieces'");
+    app::saved(&mut browser, &page);
+    browser.reload(&page);
+    app::read(&mut browser, &page);
+    browser.wait(&page, "document.querySelector('h1').textContent === '200 pieces'");
+    assert_eq!((1..=4).map(|nth| figure(&mut browser, &page, nth)).collect::<Vec<_>>(), ["50", "50", "50", "50"]);
     assert_eq!(browser.errors(), [""; 0]);
 }

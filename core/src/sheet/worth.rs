@@ -186,9 +186,9 @@ fn bins(haul: &Haul, shop: &Shop) -> Span {
     }))
 }
 
-/// Whether anything was counted that it could be reckoned for.
+/// Whether there are piles that it could be reckoned for.
 pub fn is_asked(haul: &Haul) -> bool {
-    !haul.bought && haul.piles.iter().any(|pile| 0 < pile.taken)
+    !haul.bought && !haul.piles.is_empty()
 }
 
 /// Pieces of a count that even a trip, where a number of them does.
