@@ -127,11 +127,7 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
             let haul = act.add(kind::HaulBegan { currency: *currency, units: *units, name: None });
             first_pile(act, haul, pile, (*n, *way))
         }
-        HaulCommand::AddPile { haul, pile, n, way } => {
-            known(book, pile.wood.as_ref())?;
-            let label = next_label(&found(book, *haul)?)?;
-            new_pile(act, *haul, label, pile).and_then(|pile| count(act, (*haul, pile), (0, *n), *way))
-        }
+        HaulCommand::AddPile { haul, pile, n, way } => add_pile(book, (*haul, pile), (*n, *way), act),
         HaulCommand::DescribePile { haul, pile, facts } => describe_pile(book, (*haul, *pile), facts, act),
         HaulCommand::Count { haul, pile, n, way } => {
             let there = pile_of(book, *haul, *pile)?.taken;
@@ -281,6 +277,12 @@ fn new_pile(act: &mut Act, haul: Id, label: String, facts: &PileFacts) -> Answer
 /// The first pile of a new haul, and what is counted onto it.
 pub(super) fn first_pile(act: &mut Act, haul: Id, pile: &PileFacts, (n, way): (Count, Way)) -> Answer<()> {
     new_pile(act, haul, "A".into(), pile).and_then(|pile| count(act, (haul, pile), (0, n), way))
+}
+
+fn add_pile(book: &Book, (haul, pile): (Id, &PileFacts), (n, way): (Count, Way), act: &mut Act) -> Answer<()> {
+    known(book, pile.wood.as_ref())?;
+    let label = next_label(&found(book, haul)?)?;
+    new_pile(act, haul, label, pile).and_then(|pile| count(act, (haul, pile), (0, n), way))
 }
 
 fn describe_pile(book: &Book, (haul, pile): (Id, Id), facts: &PileFacts, act: &mut Act) -> Answer<()> {
