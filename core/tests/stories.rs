@@ -6,12 +6,17 @@ mod reckoning;
 
 mod museum_piece;
 
+use fivebar_core::haul::go::{Decides, Outlook, Verdict};
+use fivebar_core::haul::rejects::{Prior, RejectShare};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::ledger::line::document;
 use fivebar_core::ledger::{Book, fold, merge};
-use fivebar_core::quantity::half_up;
+use fivebar_core::quantity::{Currency, Decimal, Money, half_up};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::{Ask, Asking, OfferSheet, offer};
+use fivebar_core::sheet::past::past;
+use fivebar_core::sheet::rejects::rejects;
+use fivebar_core::sheet::supplier::{Prospect, supplier};
 use fivebar_core::story::{BENCH, STANDS, Story, tell};
 use serde_json::Value;
 
@@ -243,4 +248,70 @@ fn a_sum_in_notes_goes_to_the_smallest_coin() {
     };
     assert_eq!(sold("notes"), ["5.95 CHF"]);
     assert_eq!(sold("card"), ["5.97 CHF"]);
+}
+
+const FIRST_VISIT: &str = include_str!("../../tests/stories/first_visit.txt");
+const TENTH_VISIT: &str = include_str!("../../tests/stories/tenth_visit.txt");
+const TWO_SUPPLIERS: &str = include_str!("../../tests/stories/two_suppliers.txt");
+
+/// Before going to somebody; the named haul is in hand.
+fn before_going(story: &Story, who: &str, in_hand: &str) -> Prospect {
+    let shop = Shop::of(&story.book, story.now.at);
+    let who = story.names.person(who).unwrap();
+    supplier(&shop, who, story.names.haul(in_hand)).unwrap().prospect
+}
+
+/// Trips, mean, low end, high end, what decides.
+#[track_caller]
+fn check_outlook(prospect: Prospect, verdict: Verdict, (trips, figures): (u32, [i64; 4])) {
+    let Prospect::Known(Outlook { decides: Decides::Minutes(minutes), .. }) = prospect else { panic!("{prospect:?}") };
+    let Prospect::Known(outlook) = prospect else { panic!() };
+    let usd = |cents| Money::whole(Decimal::new(cents, 2), Currency::USD).unwrap();
+    assert_eq!((outlook.verdict, outlook.trips), (verdict, trips));
+    assert_eq!([outlook.mean, outlook.low, outlook.high, minutes], figures.map(usd));
+}
+
+/// A piece of 1 x 3 x 48 in is a board foot and, when good, replaces 7 x 0.45 / 0.70 = 4.50 of boards. The trip: 6.00 of miles, 90 minutes
+/// and 3 for each of 16 feet at 20 an hour, 46.00. 12 are good: 54.00 - 52.00 = 2.00.
+#[test]
+fn a_first_visit_has_no_history_and_the_second_has() {
+    let before = FIRST_VISIT.split("# --- Tuesday").next().unwrap();
+    assert_eq!(before_going(&whole(before), "doors", ""), Prospect::NoHistory);
+    let at_the_bin = FIRST_VISIT.split("10:00 homeward").next().unwrap();
+    assert_eq!(before_going(&whole(at_the_bin), "doors", ""), Prospect::NoHistory);
+    let story = whole(FIRST_VISIT);
+    assert_eq!(before_going(&story, "doors", "first"), Prospect::NoHistory);
+    check_outlook(before_going(&story, "doors", ""), Verdict::Go, (1, [2_00, 2_00, 2_00, 46_00]));
+}
+
+/// Each trip costs 6.00 and 108 minutes, 36.00, and brings 16 feet less rejects 4, 5, 3, 8, 4, 0, 5, 3, 4 at 4.50:
+/// in order -6.00, 7.50 twice, 12.00 three times, 16.50 twice, 30.00; the second and the eighth are the ends of the range, 108.00 the sum.
+/// 36 of 144 were rejects: with the guess 39 and 117, one in four, which weigh no more than 20 pieces.
+#[test]
+fn the_tenth_visit_goes_by_the_nine_before() {
+    let story = whole(TENTH_VISIT);
+    check_outlook(before_going(&story, "stairs", "trip10"), Verdict::Go, (9, [12_00, 7_50, 16_50, 36_00]));
+    let haul = fold::haul(&story.book, story.names.haul("trip10").unwrap()).unwrap();
+    let seen = past(&story.book, &haul).seen;
+    assert_eq!((seen.rejected, seen.sorted()), (36, 144));
+    let share = RejectShare::of_supplier(seen);
+    assert_eq!((share.prior(), share.mean(), share.weight()), (Prior::Supplier, Decimal::new(25, 2), Decimal::from(20)));
+    let sheet = rejects(&story.book, story.names.person("stairs").unwrap()).unwrap();
+    let reasons: Vec<_> = sheet.reasons.iter().map(|reason| (reason.why.as_str(), reason.rejected)).collect();
+    // Odd trips were twisted, even ones checked: 4 + 3 + 4 + 5 + 4, and 5 + 8 + 0 + 3.
+    assert_eq!((sheet.hauls.len(), reasons), (9, vec![("twist", 20), ("end-check", 16)]));
+    assert_eq!(sheet.hauls.iter().map(|haul| haul.seen.rejected).collect::<Vec<_>>(), [4, 5, 3, 8, 4, 0, 5, 3, 4]);
+}
+
+/// Half of 30 miles at 0.60 is 9.00, half of 80 minutes is 40. The doors: 12 good of 16, 54.00 - 9.00 - (40 + 20 + 48 min) 36.00 = 9.00.
+/// The stairs: 8 good, 36.00 - 9.00 - (40 + 10 + 24 min) 24.67 = 2.33.
+#[test]
+fn two_suppliers_share_the_drive() {
+    let story = whole(TWO_SUPPLIERS);
+    let haul = |name: &str| fold::haul(&story.book, story.names.haul(name).unwrap()).unwrap();
+    let (doors, stairs) = (haul("atdoors"), haul("atstairs"));
+    assert_eq!((doors.spent().unwrap().to_string(), stairs.spent().unwrap().to_string()), ("9.00 USD".into(), "9.00 USD".into()));
+    assert_eq!((doors.trips[0].wheel().as_minutes(), stairs.trips[0].wheel().as_minutes()), (40, 40));
+    check_outlook(before_going(&story, "doors", ""), Verdict::Go, (1, [9_00, 9_00, 9_00, 36_00]));
+    check_outlook(before_going(&story, "stairs", ""), Verdict::Go, (1, [2_33, 2_33, 2_33, 24_67]));
 }

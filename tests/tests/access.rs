@@ -114,3 +114,33 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     every_page_of_the_rack(&mut browser, &page, phone);
     assert_eq!(browser.errors(), [""; 0]);
 }
+
+#[test]
+fn sorting_and_a_supplier_fit_a_hand() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let phone = Phone::SMALL.quick();
+    let page = app::opened(&mut browser, phone);
+    go(&mut browser, &page, 3);
+    browser.tap_text(&page, "Try the example");
+    browser.wait_text(&page, "Hall shoe bench");
+    std::thread::sleep(Duration::from_millis(150));
+    browser.tap_text(&page, "Hall shoe bench");
+    browser.wait_text(&page, "Sell and deliver");
+    std::thread::sleep(Duration::from_millis(150));
+    go(&mut browser, &page, 0);
+    for (key, name) in [("Sort", "sort-which"), ("ends", "sort"), ("Rejects", "sort-rejects")] {
+        browser.tap_text(&page, key);
+        std::thread::sleep(Duration::from_millis(200));
+        check(&mut browser, &page, name, phone);
+    }
+    go(&mut browser, &page, 0);
+    each_screen(&mut browser, &page, &["Going there?"], ("count-320", "Leave it"), phone);
+    browser.tap_text(&page, "Going there?");
+    for name in ["going", "supplier"] {
+        std::thread::sleep(Duration::from_millis(200));
+        check(&mut browser, &page, name, phone);
+        browser.tap(&page, "main > .key, .foot > .key");
+    }
+    assert_eq!(browser.errors(), [""; 0]);
+}

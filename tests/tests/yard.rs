@@ -132,9 +132,9 @@ fn counts_from_the_first_tap_moves_sorts_and_takes_back() {
     thumb.on(".rk:nth-child(2)");
     thumb.browser.wait(&page, "document.querySelector('h1').textContent.includes('2 of 3')");
     thumb.browser.shot(&page, "count-sort");
-    thumb.on(".foot > .key");
+    thumb.on(".foot .um > :nth-child(1)");
     thumb.browser.wait(&page, "document.querySelector('h1').textContent.includes('1 of 3')");
-    thumb.on(".foot > .key:last-child");
+    thumb.on(".foot .um > :nth-child(2)");
     thumb.on(".pay > .loadrow:last-child");
     thumb.browser.shot(&page, "count-haul");
     thumb.on("main .g2 > .key");

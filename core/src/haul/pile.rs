@@ -65,8 +65,8 @@ pub struct Pile {
     pub bundles: Vec<(Id, Count)>,
     pub sorted_good: Count,
     pub rejects: Sorted<Key, Count>,
-    /// Rejected pieces that went to jigs or were burnt stay rejected.
-    pub gone: Count,
+    /// Rejected pieces that went to jigs or were burnt stay rejected: by reason, and where they went.
+    pub gone: Sorted<(Key, Key), Count>,
     pub in_jobs: Sorted<Id, Count>,
     /// When it was begun.
     pub since: Option<Wall>,
@@ -92,7 +92,7 @@ impl Pile {
             bundles: vec![],
             sorted_good: 0,
             rejects: Sorted::new(),
-            gone: 0,
+            gone: Sorted::new(),
             in_jobs: Sorted::new(),
             since: None,
             stock: Stock::default(),
@@ -109,6 +109,22 @@ impl Pile {
 
     pub fn rejected_for(&self, why: &Key) -> Count {
         self.rejects.get(why).copied().unwrap_or(0)
+    }
+
+    /// Pieces rejected for a reason that still lie there: neither to jigs nor burnt.
+    pub fn rejects_lying(&self, why: &Key) -> Count {
+        let gone = self.gone.iter().filter(|((other, _), _)| other == why).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
+        self.rejected_for(why).saturating_sub(gone)
+    }
+
+    /// Rejected pieces that are gone, by where they went.
+    pub fn rejects_gone(&self) -> Sorted<Key, Count> {
+        let mut gone: Sorted<Key, Count> = Sorted::new();
+        for ((_, to), n) in &self.gone {
+            let there = gone.entry(to.clone()).or_default();
+            *there = there.saturating_add(*n);
+        }
+        gone
     }
 
     /// Good = taken - rejected: an unsorted piece counts as good.
@@ -174,17 +190,19 @@ impl Pile {
         self.sorted_good = self.sorted_good.min(self.good());
     }
 
-    /// Rejected pieces turn good again, or are gone for good.
-    pub fn returned(&mut self, why: &Key, n: Count, good: bool) {
+    /// Rejected pieces turn good again, or are gone for good: to jigs, burnt.
+    pub fn returned(&mut self, why: &Key, n: Count, gone_to: Option<Key>) {
+        let n = n.min(self.rejects_lying(why));
         let Some(there) = self.rejects.get_mut(why) else { return };
-        let n = n.min(*there);
-        if good {
+        if let Some(to) = gone_to {
+            let gone = self.gone.entry((why.clone(), to)).or_default();
+            *gone = gone.saturating_add(n);
+        } else {
             *there = there.saturating_sub(n);
             self.sorted_good = self.sorted_good.saturating_add(n);
-        } else {
-            self.gone = self.gone.saturating_add(n);
         }
         self.rejects.retain(|_, n| 0 < *n);
+        self.gone.retain(|_, n| 0 < *n);
     }
 
     /// A job takes pieces, those set apart for it first; no more than lie on the rack.
@@ -200,5 +218,43 @@ impl Pile {
             *has = has.saturating_sub(n);
         }
         self.in_jobs.retain(|_, n| 0 < *n);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Moment;
+
+    /// Ten rejects for twist; each step gives so many back, or to a place; then rejected, lying there, good.
+    #[track_caller]
+    fn check(steps: &[(Count, Option<&str>)], (rejected, lying, good): (Count, Count, Count)) {
+        let key = |text| Key::read(text).unwrap();
+        let twist = key("twist");
+        let mut pile = Pile { taken: 12, sorted_good: 2, ..Pile::new(Id::new(Moment::at(0), [0; 10])) };
+        pile.rejects.insert(twist.clone(), 10);
+        for (n, to) in steps {
+            pile.returned(&twist, *n, to.map(key));
+        }
+        assert_eq!((pile.rejected_for(&twist), pile.rejects_lying(&twist), pile.sorted_good), (rejected, lying, good), "{steps:?}");
+    }
+
+    #[test]
+    fn a_reject_leaves_once() {
+        check(&[(4, Some("jigs"))], (10, 6, 2));
+        check(&[(4, Some("jigs")), (9, Some("burnt"))], (10, 0, 2));
+        check(&[(4, Some("burnt")), (9, None)], (4, 0, 8));
+        check(&[(10, None), (1, Some("jigs"))], (0, 0, 12));
+    }
+
+    #[test]
+    fn what_is_gone_is_told_by_place() {
+        let key = |text| Key::read(text).unwrap();
+        let mut pile = Pile { taken: 9, ..Pile::new(Id::new(Moment::at(0), [0; 10])) };
+        pile.rejects.extend([(key("knot"), 3), (key("twist"), 2)]);
+        pile.returned(&key("knot"), 2, Some(key("burnt")));
+        pile.returned(&key("twist"), 1, Some(key("burnt")));
+        pile.returned(&key("knot"), 1, Some(key("jigs")));
+        assert_eq!(pile.rejects_gone(), Sorted::from([(key("burnt"), 3), (key("jigs"), 1)]));
     }
 }

@@ -22,6 +22,17 @@ impl Seen {
         self.rejected.saturating_add(self.good)
     }
 
+    /// The share that was rejected; none where nothing was sorted.
+    ///
+    /// ```
+    /// use fivebar_core::{haul::rejects::Seen, quantity::Decimal};
+    /// assert_eq!(Seen { rejected: 3, good: 9 }.share(), Some(Decimal::new(25, 2)));
+    /// assert_eq!(Seen::default().share(), None);
+    /// ```
+    pub fn share(self) -> Option<Decimal> {
+        Decimal::from(self.rejected).checked_div(Decimal::from(self.sorted()))
+    }
+
     /// Several sortings as one.
     pub fn pooled(all: impl IntoIterator<Item = Seen>) -> Seen {
         all.into_iter().fold(Seen::default(), |sum, seen| Seen {

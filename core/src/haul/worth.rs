@@ -52,6 +52,8 @@ pub struct Milling {
 impl Milling {
     /// Before the maker has history: 3 minutes a board foot. Our judgement, no source.
     pub const USUAL: Milling = Milling { time: Span::minutes(3), per: Volume::BOARD_FOOT };
+    /// What is still ahead once the wood is sorted: 2 minutes a board foot. Our judgement, no source.
+    pub const AHEAD: Milling = Milling { time: Span::minutes(2), per: Volume::BOARD_FOOT };
     /// All of it is done, or is counted elsewhere.
     pub const NONE: Milling = Milling { time: Span::ZERO, per: Volume::BOARD_FOOT };
 }

@@ -2,6 +2,7 @@
 //! nothing that a trade could.
 
 pub mod account;
+pub mod after;
 pub mod bench;
 pub mod buyer;
 pub mod carried;
@@ -10,6 +11,7 @@ pub mod count;
 pub mod counts;
 pub mod day;
 pub mod enough;
+mod fetched;
 pub mod gallery;
 pub mod haul;
 pub mod job;
@@ -21,10 +23,12 @@ pub mod past;
 pub mod price;
 pub mod rack;
 pub mod rate;
+pub mod rejects;
 pub mod shop;
 pub mod sort;
 pub mod stock;
 pub mod strip;
+pub mod supplier;
 pub mod trip_end;
 pub mod workshop;
 pub mod worth;

@@ -158,7 +158,7 @@ fn priced(shop: &Shop, haul: &Haul, trip: Trip) -> Trip {
 }
 
 /// The trip to the timber yard, as far as it can be priced.
-fn yard(shop: &Shop, haul: &Haul) -> Answer<Option<YardTrip>> {
+pub(super) fn yard(shop: &Shop, haul: &Haul) -> Answer<Option<YardTrip>> {
     let wood = &shop.workshop.wood;
     let (far, time) = (wood.yard_distance, wood.yard_span.unwrap_or(Span::ZERO));
     let Some((far, (rate, per_mile))) = far.zip(mileage(shop, haul)) else { return Ok(None) };

@@ -8,7 +8,7 @@ use super::{App, draft, sorting, trip};
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
 use fivebar_core::ledger::kind::haul::Way;
-use fivebar_core::quantity::reading::{self, Misread, Quantity};
+use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
 use fivebar_core::quantity::{Id, Key, PILE_MOST};
 use fivebar_core::sheet::count::{CountSheet, count_of};
 use fivebar_core::sheet::enough::{self, EnoughSheet};
@@ -29,6 +29,14 @@ pub enum Over {
     Choose,
     /// A pile being sorted.
     Sort(Id),
+    /// How many each tap sorts of it.
+    SortBundle(Id, Typed),
+    /// Its rejected pieces.
+    Rejects(Id),
+    /// Before going: who there is, and what their past says.
+    Going,
+    /// One of them.
+    Supplier(Id),
     /// What is said of the haul and its trip.
     Haul(Box<trip::Details>),
     /// Every part that is wanted of the haul.
@@ -45,13 +53,15 @@ pub struct Count {
     /// The number behind the key n.
     pub other: Option<u32>,
     pub over: Over,
+    /// How many each tap sorts: never what is armed for counting.
+    pub sorting: sorting::Sorting,
     /// The last act was a sort or a reject, said on the undo bar.
     pub last_sorted: Option<(Option<Key>, u32)>,
 }
 
 impl Default for Count {
     fn default() -> Self {
-        Count { armed: 1, other: None, over: Over::Nothing, last_sorted: None }
+        Count { armed: 1, other: None, over: Over::Nothing, sorting: sorting::Sorting::default(), last_sorted: None }
     }
 }
 
@@ -75,6 +85,9 @@ pub enum Tap {
     Edit(Id),
     Good,
     Reject(Key),
+    Sorting(sorting::SortTap),
+    Going,
+    Supplier(Id),
     Enough,
     Worth,
     Close,
@@ -95,14 +108,26 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::MoveTo(pile) => move_last(app, pile, now),
         Tap::Trip(tap) => trip::heard(app, tap, now),
         Tap::Choose => app.count.over = Over::Choose,
-        Tap::SortPile(pile) => app.count.over = Over::Sort(pile),
+        Tap::SortPile(pile) => sorting::open(app, pile),
         Tap::Edit(pile) => draft::edit(app, pile),
         Tap::Good => sorting::good(app, now),
         Tap::Reject(why) => sorting::reject(app, why, now),
+        Tap::Sorting(tap) => sorting::heard(app, tap, now),
+        Tap::Going => app.count.over = Over::Going,
+        Tap::Supplier(supplier) => app.count.over = Over::Supplier(supplier),
         Tap::Enough => app.count.over = Over::Enough,
         Tap::Worth => app.count.over = Over::Worth,
-        Tap::Close => app.count.over = Over::Nothing,
+        Tap::Close => close(app),
     }
+}
+
+/// Back to what lay under it.
+fn close(app: &mut App) {
+    app.count.over = match &app.count.over {
+        Over::SortBundle(pile, _) | Over::Rejects(pile) => Over::Sort(*pile),
+        Over::Supplier(_) => Over::Going,
+        _ => Over::Nothing,
+    };
 }
 
 /// The sheet of the haul in hand.
@@ -160,7 +185,7 @@ fn arm(app: &mut App, n: u32) {
 fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
     match &mut app.count.over {
-        Over::Bundle(typed) => typed.press(press, sign),
+        Over::Bundle(typed) | Over::SortBundle(_, typed) => typed.press(press, sign),
         Over::Pile(draft) => draft.typed.press(press, sign),
         Over::Haul(details) => details.press(press, sign),
         _ => {}
@@ -170,14 +195,19 @@ fn pressed(app: &mut App, press: Press) {
 fn pad_done(app: &mut App) {
     let sign = app.speech.sign();
     let Over::Bundle(typed) = &mut app.count.over else { return };
+    if let Some(n) = bundle(typed, sign) {
+        app.count.other = Some(n);
+        arm(app, n);
+    }
+}
+
+/// A bundle as typed: at least one, and no more than a pile holds.
+pub fn bundle(typed: &mut Typed, sign: Sign) -> Option<u32> {
     let at_least_one = |n| match n {
         0 => Err(Misread::OutOfRange { met: None, least: Quantity::Count(1), most: Quantity::Count(PILE_MOST), might_be: None }),
         n => Ok(n),
     };
-    if let Some(n) = typed.take(|text| reading::count(text, sign, PILE_MOST).and_then(at_least_one)) {
-        app.count.other = Some(n);
-        arm(app, n);
-    }
+    typed.take(|text| reading::count(text, sign, PILE_MOST).and_then(at_least_one))
 }
 
 fn move_last(app: &mut App, to: Id, now: Now) {

@@ -1,35 +1,131 @@
-//! Sort, heard: good, or rejected and why.
+//! Sort, heard: good, or rejected and why; rejects that go back, to jigs or to the fire; the clock of sorting.
 
 use super::App;
-use super::count::{Over, sheet};
+use super::count::{Over, bundle, sheet};
+use super::entry::Typed;
 use super::order::{Feel, Order};
-use fivebar_core::ledger::decide::{Command, HaulCommand, Now};
-use fivebar_core::quantity::{Id, Key};
-use fivebar_core::sheet::sort;
+use crate::words::en::count as words;
+use fivebar_core::bench::{Kind, On, Stage, Work};
+use fivebar_core::ledger::decide::{BenchCommand, Command, HaulCommand, Now};
+use fivebar_core::ledger::kind::haul::Fate;
+use fivebar_core::quantity::{Id, Key, Span};
+use fivebar_core::sheet::sort::{self, SortSheet};
 
-/// One good piece.
+/// How many each tap sorts. Armed by itself: ten left armed at the yard never reject ten at home.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Sorting {
+    pub armed: u32,
+    /// The number behind the key n.
+    pub other: Option<u32>,
+}
+
+impl Default for Sorting {
+    fn default() -> Self {
+        Sorting { armed: 1, other: None }
+    }
+}
+
+/// What can be said while a pile is sorted, besides good and rejected.
+#[derive(Clone, Debug, PartialEq)]
+pub enum SortTap {
+    Arm(u32),
+    OtherBundle,
+    PadDone,
+    /// The page of what was rejected.
+    Rejects,
+    /// Rejected pieces that go somewhere.
+    Return(Key, Fate),
+    /// The clock of sorting starts.
+    Start,
+}
+
+/// Opens a pile to sort: one by one, whatever was armed for another.
+pub fn open(app: &mut App, pile: Id) {
+    (app.count.over, app.count.sorting) = (Over::Sort(pile), Sorting::default());
+}
+
+/// Takes in what is said while a pile is sorted.
+pub fn heard(app: &mut App, tap: SortTap, now: Now) {
+    match tap {
+        SortTap::Arm(n) => app.count.sorting.armed = n,
+        SortTap::OtherBundle => {
+            if let Some((_, pile)) = in_hand(app) {
+                app.count.over = Over::SortBundle(pile, Typed::default());
+            }
+        }
+        SortTap::PadDone => pad_done(app),
+        SortTap::Rejects => {
+            if let Some((_, pile)) = in_hand(app) {
+                app.count.over = Over::Rejects(pile);
+            }
+        }
+        SortTap::Return(why, to) => back(app, why, to, now),
+        SortTap::Start => start(app, now),
+    }
+}
+
+/// Good pieces, as many as are armed.
 pub fn good(app: &mut App, now: Now) {
     let Some((haul, pile)) = in_hand(app) else { return };
-    let n = armed(app, (haul, pile));
+    let n = armed(app, left(app));
     sorted(app, HaulCommand::Sort { haul, pile, n }, (None, n), now);
 }
 
-/// One rejected piece, for a reason.
+/// Rejected pieces, as many as are armed, for a reason.
 pub fn reject(app: &mut App, why: Key, now: Now) {
     let Some((haul, pile)) = in_hand(app) else { return };
-    let n = armed(app, (haul, pile));
+    let n = armed(app, left(app));
     sorted(app, HaulCommand::Reject { haul, pile, n, why: why.clone() }, (Some(why), n), now);
 }
 
+/// The pile that is sorted, as its screen shows it.
+pub fn in_sight(app: &App) -> Option<SortSheet> {
+    let (haul, pile) = in_hand(app)?;
+    sort::sort(&app.shelf().book, haul, pile)
+}
+
 /// What each tap sorts, but never more than are left.
-fn armed(app: &App, (haul, pile): (Id, Id)) -> u32 {
-    let left = sort::sort(&app.shelf().book, haul, pile).map_or(0, |sheet| sheet.left);
-    app.count.armed.min(left.max(1))
+fn armed(app: &App, left: u32) -> u32 {
+    app.count.sorting.armed.min(left.max(1))
+}
+
+fn left(app: &App) -> u32 {
+    in_sight(app).map_or(0, |sheet| sheet.left)
 }
 
 fn in_hand(app: &App) -> Option<(Id, Id)> {
-    let Over::Sort(pile) = app.count.over else { return None };
+    let (Over::Sort(pile) | Over::SortBundle(pile, _) | Over::Rejects(pile)) = app.count.over else { return None };
     sheet(app).map(|sheet| (sheet.haul, pile))
+}
+
+fn pad_done(app: &mut App) {
+    let sign = app.speech.sign();
+    let Over::SortBundle(pile, typed) = &mut app.count.over else { return };
+    let pile = *pile;
+    if let Some(n) = bundle(typed, sign) {
+        (app.count.sorting, app.count.over) = (Sorting { armed: n, other: Some(n) }, Over::Sort(pile));
+    }
+}
+
+/// Rejected pieces of a reason turn out good, go to jigs, or are burnt: as many as are armed, never more than lie there.
+fn back(app: &mut App, why: Key, to: Fate, now: Now) {
+    let (Some((haul, pile)), Some(sheet)) = (in_hand(app), in_sight(app)) else { return };
+    let lying = sheet.lying.iter().find(|(other, _)| *other == why).map_or(0, |(_, n)| *n);
+    let n = armed(app, lying);
+    if app.order(&Command::Haul(HaulCommand::Return { haul, pile, n, why, to }), now).is_some() {
+        app.count.last_sorted = None;
+        app.orders.push(Order::Feel(Feel::Count(n)));
+    }
+}
+
+fn start(app: &mut App, now: Now) {
+    let Some((haul, _)) = in_hand(app).filter(|_| app.running().is_none()) else { return };
+    let (op, on) = (words::SORT.to_owned(), On::Haul(haul));
+    let work = Work { op, kind: Kind::Fetch, stage: Stage::Sort, on, person: None, rework: false };
+    if app.order(&Command::Bench(BenchCommand::Start { work, ago: Span::ZERO }), now).is_some() {
+        app.count.last_sorted = None;
+        app.orders.push(Order::Feel(Feel::Start));
+    }
 }
 
 fn sorted(app: &mut App, command: HaulCommand, what: (Option<Key>, u32), now: Now) {
@@ -39,3 +135,6 @@ fn sorted(app: &mut App, command: HaulCommand, what: (Option<Key>, u32), now: No
         app.orders.push(Order::Feel(Feel::Count(n)));
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -44,6 +44,8 @@ pub enum Over {
     Wipe,
     Rack,
     People,
+    /// One supplier: their past.
+    Supplier(Id),
     Costs,
     Hand,
     Cautions,
@@ -188,6 +190,7 @@ fn close(app: &mut App) {
     app.workshop.over = match std::mem::take(&mut app.workshop.over) {
         Over::Figure(_, _, back) => *back,
         Over::CostsAndTax | Over::RealYear => Over::Rate,
+        Over::Supplier(_) => Over::People,
         Over::Coming(_) | Over::NoCopy(_) | Over::Wipe => Over::Copies,
         _ => Over::Nothing,
     };

@@ -25,6 +25,7 @@ pub mod rack;
 pub mod ratio;
 pub mod scale;
 pub mod seg;
+pub mod share_bar;
 pub mod slab;
 pub mod so_far;
 pub mod stack;

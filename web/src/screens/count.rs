@@ -3,7 +3,7 @@
 mod enough;
 mod worth;
 
-use super::{Screen, Seen, haul, pile, sort, unsaved};
+use super::{Screen, Seen, haul, pile, rejects, sort, supplier, unsaved};
 use crate::app::count::{Over, Tap, paying, sheet};
 use crate::app::trip::{TripTap, next};
 use crate::app::{App, Common, Msg, Notice};
@@ -34,7 +34,11 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Bundle(typed), _) => bundle_pad(typed, app, seen),
         (Over::Move, Some(sheet)) => which(words::MOVE_TO_WHICH, sheet, seen, Tap::MoveTo),
         (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
-        (Over::Sort(pile), Some(sheet)) => sort::screen(app, sheet.haul, *pile, seen),
+        (Over::Sort(pile), Some(sheet)) if has(sheet, *pile) => sort::screen(app, sheet.haul, *pile, seen),
+        (Over::SortBundle(pile, typed), Some(sheet)) if has(sheet, *pile) => sort::bundle_pad(typed, seen),
+        (Over::Rejects(pile), Some(sheet)) if has(sheet, *pile) => rejects::screen(app, seen),
+        (Over::Going, _) => supplier::going(app, seen),
+        (Over::Supplier(id), _) => supplier::before_going(*id, app, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
         (Over::Enough, Some(sheet)) => enough::screen(&paying(app).0, sheet, app, seen),
         (Over::Worth, Some(sheet)) if paying(app).1.is_some() => {
@@ -44,6 +48,11 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (_, Some(sheet)) if !sheet.tiles.is_empty() => unsaved_or_tiles(app, sheet, seen),
         (_, sheet) => day_one(app, sheet.as_ref(), seen),
     }
+}
+
+/// The pile is one of this haul: another haul, or the example, may have come into hand since it was opened.
+fn has(sheet: &CountSheet, pile: Id) -> bool {
+    sheet.tiles.iter().any(|tile| tile.pile == pile)
 }
 
 /// What could not be saved comes before anything else is counted.
@@ -117,7 +126,7 @@ fn day_one(app: &App, sheet: Option<&CountSheet>, seen: Seen<'_>) -> Screen {
         counted: 0,
     };
     let carried = sheet.map(|sheet| load(sheet, seen));
-    let main = el("main", "scr").kids(carried).kid(first(board, Msg::Count(Tap::First))).kid(new_pile());
+    let main = el("main", "scr").kids(carried).kid(first(board, Msg::Count(Tap::First))).kid(new_pile()).kids(supplier::going_key(app));
     Screen::new("count", head(top), main).foot(foot(app, sheet, seen))
 }
 
@@ -139,6 +148,7 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
         true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kid(pays),
         false => el("main", "scr count").kids(enough).kid(pays).kid(tiles).kid(new_pile()),
     };
+    let main = main.kids((sheet.trip.stands == Where::Home).then(|| supplier::going_key(app)).flatten());
     Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
 }
 

@@ -1,12 +1,12 @@
 //! What is said of a haul and its trip: distance, times, what the van carries; and which pile to sort or name.
 
 use super::count::{name, saved_fact};
-use super::{Screen, Seen};
+use super::{Screen, Seen, after, prospect, supplier};
 use crate::app::count::Tap;
 use crate::app::trip::{Details, Field, TripTap};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
-use crate::parts::chips::{Chip, flowing};
+use crate::parts::chips::Chip;
 use crate::parts::field::{Field as TextField, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
@@ -14,9 +14,8 @@ use crate::parts::pad;
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal};
 use fivebar_core::ledger::fold;
-use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Decimal, Span, writing};
+use fivebar_core::quantity::{Decimal, Id, Span, writing};
 use fivebar_core::sheet::count::CountSheet;
 
 fn say(tap: TripTap) -> Msg {
@@ -27,7 +26,7 @@ fn say(tap: TripTap) -> Msg {
 pub fn screen(details: &Details, sheet: &CountSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(words::haul_of(&seen.speech.day(sheet.began)), words::WHOLE_HAUL).fact(saved_fact(app, seen));
     let (main, away) = match details.field {
-        Some(Field::Supplier) => (whose(details, sheet, app), common::LEAVE_IT),
+        Some(Field::Supplier) => (whose(details, sheet, app, seen), common::LEAVE_IT),
         Some(field) => (typing(details, field, sheet, seen), common::LEAVE_IT),
         None => (facts(sheet, app, seen), common::DONE),
     };
@@ -64,6 +63,7 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     el("main", "scr")
         .kid(el("div", "g2").kids(keys))
         .kids(unpriced.then(|| el("p", "t17").text(words::DRIVE_UNPRICED)))
+        .kids(haul.as_ref().and_then(|haul| after::block(haul, app, seen)))
         .kid(caution(words::LOADING_CAUTION))
         .kid(caution(words::RECLAIMED_CAUTION))
         .kid(el("div", "push"))
@@ -72,30 +72,30 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
 }
 
 /// Whose bin it was: a supplier who is known, or a new one.
-fn whose(details: &Details, sheet: &CountSheet, app: &App) -> El<Msg> {
+fn whose(details: &Details, sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let chosen = fold::haul(&app.shelf().book, sheet.haul).and_then(|haul| haul.supplier);
     let value = details.typed.text.clone();
     let typed = !value.trim().is_empty();
     let asked = TextField { id: "supplier", label: words::NEW_SUPPLIER.into(), value, ..TextField::default() };
     el("main", "scr")
         .kid(el("h2", "ink1").text(words::WHOSE_BIN))
-        .kids(suppliers(chosen, app))
+        .kids(suppliers((chosen, sheet.haul), app, seen))
         .kid(field(asked, |name| say(TripTap::Named(name))))
         .kids(typed.then(|| key("key solid h88", words::ADD_SUPPLIER, "", say(TripTap::AddSupplier))))
         .kid(el("p", "t14 i2").text(crate::words::en::workshop::NAMES_STAY))
         .kid(el("div", "push"))
 }
 
-/// Those the workshop knows by name.
-fn suppliers(chosen: Option<fivebar_core::quantity::Id>, app: &App) -> Option<El<Msg>> {
-    let people = fold::workshop(&app.shelf().book).people.into_iter().filter(|person| person.role == Role::Supplier);
-    let known: Vec<_> = people.filter_map(|person| Some((person.id, app.shelf().names.get(&person.id)?.clone()))).collect();
-    if known.is_empty() {
-        return None;
-    }
-    let shown = known.iter().map(|(id, name)| Chip::choice(name.clone(), Some(*id) == chosen)).collect();
-    let ids: Vec<_> = known.iter().map(|(id, _)| *id).collect();
-    Some(flowing("key h56", shown, move |nth| ids.get(nth).map_or(say(TripTap::Open), |id| say(TripTap::Supplier(*id)))))
+/// Those the workshop knows by name, each with what its past says.
+fn suppliers((chosen, haul): (Option<Id>, Id), app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let known = supplier::named(app).into_iter();
+    let one = |(id, name): (Id, String)| {
+        let under = prospect::line(app, id, (Some(haul), seen));
+        key("key h56 left", name, under, say(TripTap::Supplier(id)))
+            .key(id.to_string())
+            .attr("aria-pressed", if Some(id) == chosen { "true" } else { "false" })
+    };
+    known.map(one).collect()
 }
 
 fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {

@@ -1,5 +1,6 @@
 //! The screens: pure functions from a sheet and what is under the thumb to a tree. They know sheets, parts and words.
 
+mod after;
 mod bench;
 mod count;
 mod frame;
@@ -8,8 +9,11 @@ mod jobs;
 mod opening;
 mod pile;
 mod price;
+mod prospect;
+mod rejects;
 mod said;
 mod sort;
+mod supplier;
 mod undo;
 mod unsaved;
 mod workshop;

@@ -3,15 +3,19 @@
 use super::count::{name, saved_fact};
 use super::{Screen, Seen};
 use crate::app::count::Tap;
+use crate::app::entry::Typed;
+use crate::app::sorting::{SortTap, Sorting};
 use crate::app::{App, Common, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
+use crate::parts::chips::{Chip, bundle};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
+use crate::parts::pad;
 use crate::parts::scale::{Fill, Kind, Look as FillLook, Mark, Rhythm, Scale, scale};
 use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
-use crate::words::en::{common, count as words};
-use fivebar_core::quantity::{Decimal, Id, Key};
+use crate::words::en::{common, count as words, refusal, sort as sort_words};
+use fivebar_core::quantity::{Decimal, Id, Key, Units, in_small};
 use fivebar_core::sheet::sort::{SortSheet, sort};
 
 /// The screen of a pile being sorted.
@@ -20,21 +24,51 @@ pub fn screen(app: &App, haul: Id, pile: Id, seen: Seen<'_>) -> Screen {
         return Screen::new("count/sort", head(Head::new("", words::SORT)), el("main", ""));
     };
     let n = |n: u32| seen.speech.count(n);
-    let top = Head::new(words::SORT, words::sorted_of(&name(&sheet.tile), &n(sheet.sorted), &n(sheet.taken)))
-        .fact(saved_fact(app, seen))
-        .fact(Fact::Plain(words::to_go(&n(sheet.left))));
-    let reasons = words::REASONS.iter().filter_map(|reason| Key::read(reason)).map(|why| reason(&sheet, why, seen));
-    let main = el("main", "scr sort")
-        .kid(rate(&sheet, seen))
-        .kid(good(&sheet, seen))
-        .kid(el("h2", "").text(words::REJECT_BECAUSE))
-        .kid(el("div", "g2").kids(reasons));
-    Screen::new("count/sort", head(top), main).foot(foot(app, seen))
+    let top = Head::new(
+        sort_words::on_day(words::SORT, &seen.speech.day(seen.now)),
+        words::sorted_of(&name(&sheet.tile), &n(sheet.sorted), &n(sheet.taken)),
+    )
+    .fact(saved_fact(app, seen))
+    .fact(Fact::Plain(words::to_go(&n(sheet.left))));
+    let reasons = reasons(&sheet).into_iter().map(|why| reason(&sheet, why, seen));
+    let told = (sheet.left == 0).then(|| sorted(&sheet, seen));
+    let because = [because(&sheet, seen), el("div", "g2").kids(reasons)];
+    let (good, rate) = (good(&sheet, seen), rate(&sheet, app, seen));
+    // on a narrow page the scale stands below what is tapped
+    let main = match seen.page.is_narrow() {
+        true => el("main", "scr sort").kids(told).kid(good).kids(because).kid(rate),
+        false => el("main", "scr sort").kids(told).kid(rate).kid(good).kids(because),
+    };
+    Screen::new("count/sort", head(top), main).foot(foot(&sheet, app, seen))
+}
+
+/// The reasons there are keys for, and any other that this pile has.
+fn reasons(sheet: &SortSheet) -> Vec<Key> {
+    let keys = words::REASONS.iter().filter_map(|reason| Key::read(reason));
+    let others = sheet.rejects.iter().map(|(why, _)| why.clone()).filter(|why| !words::REASONS.contains(&why.as_str()));
+    keys.chain(others).collect()
+}
+
+/// Nothing is left of this pile; the next one is a tap away.
+fn sorted(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
+    let said = el("section", "").attr("role", "status").kid(el("p", "t22 w8").text(sort_words::ALL_SORTED));
+    match &sheet.next {
+        Some((tile, left)) => said.kid(key(
+            "key solid h88 m wide",
+            sort_words::next(&name(tile)),
+            sort_words::to_sort(&seen.speech.count(*left)),
+            Msg::Count(Tap::SortPile(tile.pile)),
+        )),
+        None => said.kid(el("p", "").text(sort_words::HAUL_SORTED)),
+    }
 }
 
 /// Rejected so far, beside the guess and what the supplier brought before.
-fn rate(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
-    let title = words::rejected_of(&seen.speech.count(sheet.rejected), &seen.speech.count(sheet.sorted));
+fn rate(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let title = match sheet.sorted {
+        0 => sort_words::NOTHING_SORTED.to_owned(),
+        sorted => words::rejected_of(&seen.speech.count(sheet.rejected), &seen.speech.count(sorted)),
+    };
     let share = |n: u32, of: u32| f64::from(n) / f64::from(of.max(1)) * 100.0;
     let mark = |at: f64, word: &str| {
         Mark::new(at, Kind::Ink, word, words::percent(&seen.speech.number(Decimal::try_from(at).unwrap_or_default(), 0, 0)))
@@ -43,7 +77,7 @@ fn rate(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
     let mut marks = vec![mark(GUESS, words::GUESS)];
     marks.extend((0 < sheet.sorted).then(|| mark(here, words::THIS_PILE)));
     marks.extend(sheet.supplier_so_far.map(|(rejected, sorted)| mark(share(rejected, sorted), words::THE_SUPPLIER)));
-    let fills = vec![Fill { from: 0.0, to: here, look: FillLook::Under }];
+    let fills = if sheet.rejected == 0 { vec![] } else { vec![Fill { from: 0.0, to: here, look: FillLook::Under }] };
     let most = marks.iter().map(|mark| mark.at).fold(50.0, f64::max);
     let drawn = Scale {
         width: seen.page.card(),
@@ -54,7 +88,10 @@ fn rate(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
         fills,
         ..Scale::default()
     };
-    el("section", "card").kid(el("b", "w8 blk").text(title.clone())).kid(scale(&drawn, &title))
+    let from = sheet.supplier.and_then(|id| app.shelf().names.get(&id));
+    let lead =
+        el("div", "row").kid(el("b", "w8").text(title.clone())).kids(from.map(|name| el("span", "t14 i2").text(sort_words::from(name))));
+    el("section", "card").kid(lead).kid(scale(&drawn, &title))
 }
 
 /// One in four is the guess before there is any history: Beta(3, 9).
@@ -81,17 +118,66 @@ fn reason(sheet: &SortSheet, why: Key, seen: Seen<'_>) -> El<Msg> {
         .kid(el("span", "rw").kid(el("span", "t30 w8").text(seen.speech.count(n))).kid(marks))
 }
 
-fn foot(app: &App, seen: Seen<'_>) -> El<Msg> {
-    let undo = match (&app.shelf().taken_back, &app.shelf().last_act, &app.count.last_sorted) {
-        (None, Some(_), Some((why, n))) => {
-            let n = seen.speech.count(*n);
-            let words = match why {
-                Some(why) => words::take_back_reject(&n, &words::reason(why.as_str())),
-                None => words::take_back_good(&n),
-            };
-            Some(alone(Undo { words, under: String::new() }, Msg::Common(Common::TakeBack)))
-        }
-        _ => super::undo::bar(app, seen),
+/// How many each tap sorts, the undo bar, and the clock where nothing runs: else its strip stands there.
+fn foot(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let done = |class| key(class, common::DONE, "", Msg::Count(Tap::Close));
+    let acts = match undo(app, seen) {
+        Some(undo) => el("div", "um").kid(undo).kid(done("key h88 m")),
+        None => done("key h56"),
     };
-    el("footer", "foot").kids(undo).kid(key("key h56", common::DONE, "", Msg::Count(Tap::Close)))
+    let asked = app.running().is_none() && (0 < sheet.left || sheet.next.is_some());
+    let start = asked.then(|| key("key soft h56", sort_words::START, "", Msg::Count(Tap::Sorting(SortTap::Start))));
+    el("footer", "foot").kids((0 < sheet.left).then(|| bundles(app, seen))).kid(acts).kids(start)
+}
+
+/// Over the reasons; what was rejected already is a tap away.
+fn because(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
+    let title = el("h2", "").text(words::REJECT_BECAUSE);
+    let rejects =
+        || key("key soft h48", sort_words::rejects(&seen.speech.count(sheet.rejected)), "", Msg::Count(Tap::Sorting(SortTap::Rejects)));
+    el("div", "row mid").kid(title).kids((0 < sheet.rejected).then(rejects))
+}
+
+/// The bundle keys, armed for sorting alone.
+pub fn bundles(app: &App, seen: Seen<'_>) -> El<Msg> {
+    let Sorting { armed, other } = app.count.sorting;
+    let chip = |n: u32| {
+        let chip = Chip::choice(seen.speech.count(n), armed == n);
+        if armed == n { chip.under(words::EACH_TAP) } else { chip }
+    };
+    let last = other.filter(|n| ![1, 5, 10].contains(n)).map_or_else(|| Chip::choice(words::ANY, false), chip);
+    bundle(vec![chip(1), chip(5), chip(10), last], move |nth| {
+        Msg::Count(Tap::Sorting(match (nth, other) {
+            (0, _) => SortTap::Arm(1),
+            (1, _) => SortTap::Arm(5),
+            (2, _) => SortTap::Arm(10),
+            (_, Some(n)) if n != armed => SortTap::Arm(n),
+            _ => SortTap::OtherBundle,
+        }))
+    })
+}
+
+/// Names what the last tap sorted.
+fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (None, Some(_), Some((why, n))) = (&app.shelf().taken_back, &app.shelf().last_act, &app.count.last_sorted) else {
+        return super::undo::bar(app, seen);
+    };
+    let written = seen.speech.count(*n);
+    let words = match why {
+        Some(why) => words::take_back_reject((*n, &written), &in_small(&words::reason(why.as_str()))),
+        None => words::take_back_good(&written),
+    };
+    Some(alone(Undo { words, under: String::new() }, Msg::Common(Common::TakeBack)))
+}
+
+/// How many each tap sorts, typed.
+pub fn bundle_pad(typed: &Typed, seen: Seen<'_>) -> Screen {
+    let main = el("main", "")
+        .kid(pad::entry(&typed.text, "", typed.wrong.is_some()))
+        .kids(typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, Units::Inch))))
+        .kid(el("div", "push"))
+        .kid(pad::pad(None, |press| Msg::Count(Tap::Press(press))))
+        .kid(key("key solid h88", common::DONE, "", Msg::Count(Tap::Sorting(SortTap::PadDone))))
+        .kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
+    Screen::new("count/sort/bundle", head(Head::new(words::SORT, sort_words::HOW_MANY)), main)
 }

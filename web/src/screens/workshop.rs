@@ -38,6 +38,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Over::Wipe => coming::wipe(app, seen),
         Over::Rack => rack::screen(app, seen),
         Over::People => people::screen(app, seen),
+        Over::Supplier(id) => people::supplier(*id, app, seen),
         Over::Costs => costs::screen(app, seen),
         Over::Hand => pages::hand(app),
         Over::Cautions => pages::cautions(),

@@ -194,7 +194,7 @@ fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
             done(act.add(kind::PiecesRejected { haul: *haul, pile: *pile, n: *n, why: why.clone() }))
         }
         HaulCommand::Return { haul, pile, n, why, to } => {
-            enough(*n, pile_of(book, *haul, *pile)?.rejected_for(why))?;
+            enough(*n, pile_of(book, *haul, *pile)?.rejects_lying(why))?;
             done(act.add(kind::RejectsReturned { haul: *haul, pile: *pile, n: *n, why: why.clone(), to: *to }))
         }
         HaulCommand::Take { haul, pile, job, n } => {

@@ -2,7 +2,7 @@
 
 use super::stock;
 use crate::haul::{Haul, Pile, Trip};
-use crate::ledger::kind::haul::{Fate, Per, Step};
+use crate::ledger::kind::haul::{Per, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
@@ -151,7 +151,7 @@ impl Piles {
                 // a piece that turns out bad on the rack was counted as good before
                 pile.sorted_good = pile.sorted_good.min(pile.good());
             }
-            Fact::RejectsReturned(f) => self.of(f.pile).returned(&f.why, f.n, f.to == Fate::Good),
+            Fact::RejectsReturned(f) => self.of(f.pile).returned(&f.why, f.n, f.to.gone_to()),
             Fact::PiecesTaken(f) => self.of(f.pile).given(f.job, f.n),
             Fact::PiecesFreed(f) => self.of(f.pile).freed(f.job, f.n),
             _ => stock::apply(self, entry),

@@ -1,7 +1,7 @@
 //! Facts of hauls, trips and piles.
 
 use super::{Exact, kinds};
-use crate::quantity::{Count, Currency, Id, Key, Length, Span, Units, spelled};
+use crate::quantity::{Count, Currency, Id, Key, Length, Span, Spelled, Units, spelled};
 
 /// Where a trip stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -38,6 +38,13 @@ pub enum Fate {
 }
 
 spelled!(Fate: Good "good", Jigs "jigs", Burnt "burnt");
+
+impl Fate {
+    /// Where a piece went that does not come back; none where it is good after all.
+    pub fn gone_to(self) -> Option<Key> {
+        if self == Fate::Good { None } else { Key::read(self.spell().text()?) }
+    }
+}
 
 /// The unit a rate per distance is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

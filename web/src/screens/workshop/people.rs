@@ -1,8 +1,8 @@
 //! Suppliers and people: names stay beside the book and can be forgotten for good.
 
-use super::super::{Screen, Seen};
-use super::{known, line, page, say};
-use crate::app::workshop::Tap;
+use super::super::{Screen, Seen, supplier as past};
+use super::{known, line, open, page, say};
+use crate::app::workshop::{Over, Tap};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::field::{Field, Keyboard, field};
@@ -11,7 +11,7 @@ use crate::view::{El, el};
 use crate::words::en::workshop as words;
 use fivebar_core::ledger::fold::Person;
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::quantity::{in_small, order_by_key};
+use fivebar_core::quantity::{Id, in_small, order_by_key};
 
 const ROLES: [(Role, &str); 5] = [
     (Role::Supplier, words::SUPPLIER),
@@ -59,17 +59,24 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     page(app, ("workshop/people", words::PEOPLE), main, seen)
 }
 
+/// A supplier's past, and the name that can be forgotten.
+pub fn supplier(id: Id, app: &App, seen: Seen<'_>) -> Screen {
+    let name = app.shelf().names.get(&id).cloned();
+    let forget = name.is_some().then(|| forget(id));
+    page(app, ("workshop/supplier", &name.unwrap_or_else(|| words::SUPPLIER.to_owned())), past::main(id, app, seen).kids(forget), seen)
+}
+
+fn forget(id: Id) -> El<Msg> {
+    el("div", "opened").kid(el("p", "t14 i2").text(words::FORGOTTEN_UNDER)).kid(key("key h56", words::FORGET, "", say(Tap::Forget(id))))
+}
+
 fn row(person: &Person, name: &str, app: &App) -> El<Msg> {
+    if person.role == Role::Supplier {
+        return el("div", "").key(person.id.to_string()).kid(line(name, words::SUPPLIER.to_owned(), open(Over::Supplier(person.id))));
+    }
     let role = ROLES.iter().find(|(role, _)| *role == person.role).map_or("", |(_, name)| *name);
-    let open = app.workshop.opened == Some(person.id);
-    let top = line(name, role.to_owned(), say(Tap::Line(person.id))).attr("aria-expanded", if open { "true" } else { "false" });
-    let forget = open.then(|| {
-        el("div", "opened").kid(el("p", "t14 i2").text(words::FORGOTTEN_UNDER)).kid(key(
-            "key h56",
-            words::FORGET,
-            "",
-            say(Tap::Forget(person.id)),
-        ))
-    });
+    let is_open = app.workshop.opened == Some(person.id);
+    let top = line(name, role.to_owned(), say(Tap::Line(person.id))).attr("aria-expanded", if is_open { "true" } else { "false" });
+    let forget = is_open.then(|| forget(person.id));
     el("div", "").key(person.id.to_string()).kid(top).kids(forget)
 }

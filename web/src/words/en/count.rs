@@ -185,8 +185,8 @@ pub fn to_go(n: &str) -> String {
 }
 
 /// "Take back 1 reject: short".
-pub fn take_back_reject(n: &str, why: &str) -> String {
-    format!("Take back {n} reject: {why}")
+pub fn take_back_reject((n, written): (u32, &str), why: &str) -> String {
+    if n == 1 { format!("Take back {written} reject: {why}") } else { format!("Take back {written} rejects: {why}") }
 }
 
 /// "Take back 1 good".
@@ -199,7 +199,7 @@ pub fn reason(key: &str) -> String {
     let known = match key {
         "end-check" => "End check",
         "twist" => "Twist",
-        "glue-paint" => "Glue or paint",
+        "glue-paint" | "glue-or-paint" => "Glue or paint",
         "short" => "Short",
         "knot" => "Knot",
         "metal" => "Metal",

@@ -1,0 +1,115 @@
+use super::super::count::Tap;
+use super::*;
+use crate::app::told::{after, nth};
+use crate::app::{Common, Msg};
+use crate::parts::Place;
+use crate::parts::pad::Press;
+
+fn tap(tap: Tap) -> Msg {
+    Msg::Count(tap)
+}
+
+fn say(tap: SortTap) -> Msg {
+    Msg::Count(Tap::Sorting(tap))
+}
+
+fn why(text: &str) -> Key {
+    Key::read(text).unwrap()
+}
+
+/// A pile of twelve and one of ten, the first being sorted; ten are armed for counting.
+fn sorting() -> App {
+    let mut app = App::for_tests(Place::Count);
+    let later = Tap::Draft(crate::app::draft::DraftTap::Later);
+    after(&mut app, [Tap::Arm(12), Tap::First, Tap::Arm(10), Tap::NewPile, later].map(Msg::Count));
+    let piles: Vec<Id> = sheet(&app).unwrap().tiles.iter().map(|tile| tile.pile).collect();
+    after(&mut app, [Tap::SortPile(piles[0])].map(Msg::Count));
+    app
+}
+
+/// Good, rejected, left of the pile that is sorted.
+#[track_caller]
+fn check(app: &App, figures: (u32, u32, u32)) {
+    let sheet = in_sight(app).unwrap();
+    assert_eq!((sheet.good, sheet.rejected, sheet.left), figures);
+}
+
+#[test]
+fn what_is_armed_for_counting_never_sorts() {
+    let mut app = sorting();
+    after(&mut app, [tap(Tap::Reject(why("twist")))]);
+    check(&app, (0, 1, 11));
+    after(&mut app, [say(SortTap::Arm(5)), tap(Tap::Good)]);
+    check(&app, (5, 1, 6));
+    assert_eq!(app.count.armed, 10, "counting keeps its own bundle");
+    let pile = in_sight(&app).unwrap().tile.pile;
+    after(&mut app, [tap(Tap::Close), tap(Tap::SortPile(pile)), tap(Tap::Good)]);
+    check(&app, (6, 1, 5));
+}
+
+#[test]
+fn never_more_than_are_left_are_sorted() {
+    let mut app = sorting();
+    let shown = after(&mut app, [say(SortTap::Arm(10)), tap(Tap::Good), tap(Tap::Reject(why("knot")))]);
+    check(&app, (10, 2, 0));
+    assert!(shown.contains("Take back 2 rejects: knot"), "{shown}");
+    assert!(shown.contains("All sorted"), "{shown}");
+}
+
+#[test]
+fn a_bundle_of_its_own_is_typed() {
+    let mut app = sorting();
+    let shown = after(&mut app, [say(SortTap::OtherBundle), tap(Tap::Press(Press::Digit(0))), say(SortTap::PadDone)]);
+    assert!(shown.contains("It must be from 1 to 9"), "{shown}");
+    after(&mut app, [tap(Tap::Press(Press::RubOut)), tap(Tap::Press(Press::Digit(7))), say(SortTap::PadDone), tap(Tap::Good)]);
+    check(&app, (7, 0, 5));
+    assert!(matches!(app.count.over, Over::Sort(_)));
+}
+
+#[test]
+fn rejects_go_back_to_jigs_and_to_the_fire_and_are_taken_back() {
+    let mut app = sorting();
+    let shown = after(&mut app, [say(SortTap::Arm(5)), tap(Tap::Reject(why("twist"))), say(SortTap::Rejects), say(SortTap::Arm(1))]);
+    assert!(shown.contains("Good after all") && shown.contains("To jigs") && shown.contains("Burnt"), "{shown}");
+    let shown = after(&mut app, [say(SortTap::Return(why("twist"), Fate::Good)), say(SortTap::Return(why("twist"), Fate::Burnt))]);
+    check(&app, (1, 4, 7));
+    assert!(shown.contains("Gone: 1 burnt.") && shown.contains("3 of 4 still there"), "{shown}");
+    let shown = after(&mut app, [say(SortTap::Arm(10)), say(SortTap::Return(why("twist"), Fate::Jigs))]);
+    assert!(shown.contains("Take back 3: to jigs"), "{shown}");
+    assert!(shown.contains("Gone: 1 burnt, 3 to jigs.") && shown.contains("all gone") && !shown.contains("To jigs"), "{shown}");
+    let shown = after(&mut app, [Msg::Common(Common::TakeBack)]);
+    assert!(shown.contains("Gone: 1 burnt."), "{shown}");
+    after(&mut app, [tap(Tap::Close)]);
+    assert!(matches!(app.count.over, Over::Sort(_)), "one step back is the pile");
+}
+
+#[test]
+fn the_next_pile_is_a_tap_away() {
+    let mut app = sorting();
+    let piles: Vec<Id> = sheet(&app).unwrap().tiles.iter().map(|tile| tile.pile).collect();
+    after(&mut app, [tap(Tap::Close), tap(Tap::Pile(piles[1])), tap(Tap::SortPile(piles[0]))]);
+    let shown = after(&mut app, [say(SortTap::Arm(10)), tap(Tap::Good), tap(Tap::Good)]);
+    assert!(shown.contains("Next: Pile B") && shown.contains("10 to sort"), "{shown}");
+    let shown = after(&mut app, [tap(Tap::SortPile(piles[1])), say(SortTap::Arm(10)), tap(Tap::Good)]);
+    assert!(shown.contains("Nothing of this haul is left to sort."), "{shown}");
+}
+
+#[test]
+fn sorting_is_clocked_on_its_haul() {
+    let mut app = sorting();
+    assert!(after(&mut app, []).contains("Start sorting"));
+    let shown = after(&mut app, [say(SortTap::Start)]);
+    assert!(!shown.contains("Start sorting") && shown.contains("class=\"strip\""), "{shown}");
+    let haul = sheet(&app).unwrap().haul;
+    let sorted = app.shelf().bench().of_haul(haul, nth(200).wall.at).stage(Stage::Sort);
+    assert!(Span::ZERO < sorted);
+    assert!(after(&mut app, [Msg::Common(Common::StopRun)]).contains("Start sorting"));
+}
+
+/// Another book came into hand while a pile of this one was open: its piles are shown, not an empty page.
+#[test]
+fn a_pile_that_is_not_there_leaves_the_tiles() {
+    let mut app = sorting();
+    app.count.over = Over::Sort(Id::new(nth(0).wall.at, [9; 10]));
+    assert!(after(&mut app, []).contains("12 pieces"));
+}

@@ -1,0 +1,67 @@
+//! English: sorting a pile, and what becomes of its rejects.
+
+pub const START: &str = "Start sorting";
+pub const HOW_MANY: &str = "How many with each tap?";
+pub const REJECTS: &str = "Rejects";
+pub const GOOD_AFTER_ALL: &str = "Good after all";
+pub const TO_JIGS: &str = "To jigs";
+pub const BURNT: &str = "Burnt";
+pub const NOTHING_SORTED: &str = "Nothing sorted yet";
+pub const ALL_SORTED: &str = "All sorted";
+pub const HAUL_SORTED: &str = "Nothing of this haul is left to sort.";
+pub const NO_REJECTS: &str = "Nothing of this pile was rejected.";
+pub const ALL_GONE: &str = "all gone";
+
+/// "Sort, Wed 4 March".
+pub fn on_day(sort: &str, day: &str) -> String {
+    format!("{sort}, {day}")
+}
+
+/// "supplier: Stair works".
+pub fn from(supplier: &str) -> String {
+    format!("supplier: {supplier}")
+}
+
+/// "Next: Ash squares".
+pub fn next(pile: &str) -> String {
+    format!("Next: {pile}")
+}
+
+/// "38 to sort".
+pub fn to_sort(n: &str) -> String {
+    format!("{n} to sort")
+}
+
+/// "Rejects: 8".
+pub fn rejects(n: &str) -> String {
+    format!("Rejects: {n}")
+}
+
+/// "Take back 1: to jigs".
+pub fn take_back(n: &str, to: &str) -> String {
+    format!("Take back {n}: {to}")
+}
+
+/// "16 rejected, 4 of them gone".
+pub fn rejected(n: &str, gone: Option<&str>) -> String {
+    gone.map_or_else(|| format!("{n} rejected"), |gone| format!("{n} rejected, {gone} of them gone"))
+}
+
+/// "5 of 8 still there".
+pub fn still_there(lying: &str, rejected: &str) -> String {
+    format!("{lying} of {rejected} still there")
+}
+
+/// "Gone: 3 burnt, 1 to jigs."
+pub fn gone(parts: &[(String, String)]) -> String {
+    let parts: Vec<String> = parts.iter().map(|(n, to)| format!("{n} {to}")).collect();
+    format!("Gone: {}.", parts.join(", "))
+}
+
+/// Where a reject went, by its key.
+pub fn went(to: &str) -> String {
+    match to {
+        "jigs" => "to jigs".to_owned(),
+        other => other.replace('-', " "),
+    }
+}
