@@ -17,6 +17,8 @@ pub enum Refusal {
     TooManyPieces { would_be: u32, most: u32 },
     /// Fewer pieces there than were asked for.
     NotThatMany { asked: u32, there: u32 },
+    /// So many lie there, and of them so many are set apart for jobs.
+    SetApart { asked: Count, there: Count, apart: Count },
     /// A stretch of time below nothing or above the most a run may last.
     SpanOutOfRange { met: Span, most: Span },
     /// What the command names is not there, or was taken back.

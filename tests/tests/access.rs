@@ -86,6 +86,23 @@ fn slowly(browser: &mut Browser, page: &Page, keys: &[&str]) {
     std::thread::sleep(Duration::from_millis(200));
 }
 
+/// Taps a key once the page has come to rest, and waits for what it opens.
+fn opens(browser: &mut Browser, page: &Page, key: &str, words: &str) {
+    browser.wait_text(page, key);
+    std::thread::sleep(Duration::from_millis(150));
+    browser.tap_text(page, key);
+    browser.wait_text(page, words);
+}
+
+fn every_page_of_the_rack(browser: &mut Browser, page: &Page, phone: Phone) {
+    opens(browser, page, "Rack", "Boards you bought");
+    each_screen(browser, page, &["Wood", "Order"], ("rack-320", "Done"), phone);
+    each_screen(browser, page, &["Find", "Boards you bought"], ("rack-320", "Leave it"), phone);
+    opens(browser, page, "Ash strips", "What happened to it");
+    check(browser, page, "pile-320", phone);
+    each_screen(browser, page, &["Count it", "Set apart", "Gone", "Where it lies", "Moisture"], ("pile-320", "Leave it"), phone);
+}
+
 #[test]
 fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     let profile = tempfile::tempdir().expect("a folder");
@@ -117,6 +134,7 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     slowly(&mut browser, &page, &["Done", "Timber yard"]);
     each_screen(&mut browser, &page, &["There and back"], ("yard-320", "Leave it"), phone);
     each_screen(&mut browser, &page, &["Price of one wood"], ("yard-320", "Done"), phone);
+    every_page_of_the_rack(&mut browser, &page, phone);
     assert_eq!(browser.errors(), [""; 0]);
 }
 

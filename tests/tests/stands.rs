@@ -69,7 +69,7 @@ fn the_bin(maker: &mut Maker<'_>) {
     maker.tap("Homeward");
     maker.at("2026-03-03T10:05");
     maker.tap("Home?");
-    maker.touch(".loadrow");
+    maker.touch(".pay > .loadrow:last-child");
     figures(maker, &[("The van carries", "670"), ("There and back", "23"), ("Gift or price", "11.40")]);
     maker.reads("46 min");
     maker.reads("38 min");

@@ -170,9 +170,11 @@ impl Pile {
         self.unsorted().min(self.on_rack())
     }
 
-    /// Pieces that were rejected, that jobs have, or that went elsewhere: no count again is below them.
+    /// Pieces that were rejected, that jobs have, that went elsewhere or that the rack misses: no count again is below them. What the
+    /// rack found beyond the counts was never counted.
     pub fn spoken_for(&self) -> Count {
-        self.rejected().saturating_add(self.used()).saturating_add(self.gone_for_good())
+        let away = i64::from(self.used().saturating_add(self.gone_for_good())).saturating_sub(self.stock.drift);
+        self.rejected().saturating_add(Count::try_from(away.max(0)).unwrap_or(Count::MAX))
     }
 
     /// The volume of one piece as measured rough; a band counts at its middle. `None` without a size.

@@ -40,6 +40,8 @@ pub struct JobShare {
     pub foreign: bool,
     /// A drive of the haul has no rate: the share's minutes are known, its cost is not.
     pub unpriced: bool,
+    /// Bought boards, not offcuts.
+    pub bought: bool,
     pub pieces: Count,
     /// None while a size is missing, nothing of the haul is good, or a foreign haul has no figure agreed.
     pub share: Option<Share>,
@@ -63,14 +65,32 @@ pub fn of_job(shop: &Shop, job: &Job) -> Answer<Vec<JobShare>> {
     ids.into_iter().map(|id| share_of(shop, job, id)).collect()
 }
 
+impl JobShare {
+    /// Before anything is known of it.
+    fn unknown(haul: Id) -> JobShare {
+        JobShare {
+            haul,
+            no_size: None,
+            frozen: false,
+            foreign: false,
+            unpriced: false,
+            bought: false,
+            pieces: 0,
+            share: None,
+            sorting: Span::ZERO,
+            used: None,
+            good: None,
+            gross: None,
+        }
+    }
+}
+
 fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
-    let (share, sorting, used, good, gross) = (None, Span::ZERO, None, None, None);
-    let mut found =
-        JobShare { haul: id, no_size: None, frozen: false, foreign: false, unpriced: false, pieces: 0, share, sorting, used, good, gross };
+    let mut found = JobShare::unknown(id);
     let haul = fold::haul(shop.book, id);
     if let Some(haul) = &haul {
         found.gross = volumes(haul)?.gross;
-        found.foreign = haul.currency != job.currency;
+        (found.foreign, found.bought) = (haul.currency != job.currency, haul.bought);
         found.unpriced = !found.foreign && haul.is_unpriced() && frozen(job, id).is_none();
         found.pieces = haul.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.in_job(job.id)));
         found.used = sum_of(haul, |pile| pile.in_job(job.id))?;

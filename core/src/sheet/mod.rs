@@ -28,6 +28,7 @@ pub mod rejects;
 pub mod shop;
 pub mod short;
 pub mod sort;
+pub mod stock;
 pub mod strip;
 pub mod supplier;
 pub mod trip_end;

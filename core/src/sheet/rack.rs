@@ -1,6 +1,7 @@
 //! The rack as a job sees it: every pile it has wood of, and every pile it could take from.
 
 use super::shop::Shop;
+use super::stock::ForJob;
 use crate::haul::{Haul, Pile};
 use crate::ledger::fold;
 use crate::quantity::{Count, Currency, Id, Key, Length, Units, Volume, Wall};
@@ -26,6 +27,12 @@ pub struct RackPile {
     pub currency: Currency,
     pub began: Wall,
     pub on_rack: Count,
+    /// Of these, what the job may take: free ones, and those set apart for it.
+    pub free: Count,
+    /// Set apart for it: it takes these first.
+    pub for_it: Count,
+    /// Set apart for other jobs.
+    pub apart: Vec<ForJob>,
     pub in_job: Count,
     /// What the job has of it, as measured rough; none without a size.
     pub volume: Option<Volume>,
@@ -39,10 +46,15 @@ pub fn rack(shop: &Shop, job: Id) -> Answer<Vec<RackPile>> {
     let mut found = vec![];
     for haul in fold::hauls(shop.book) {
         for pile in haul.piles.iter().filter(|pile| 0 < pile.on_rack() || 0 < pile.in_job(job)) {
-            found.push(rack_pile(&haul, pile, job)?);
+            let apart = for_others(shop, pile, job);
+            found.push(RackPile { apart, ..rack_pile(&haul, pile, job)? });
         }
     }
     Ok(found)
+}
+
+fn for_others(shop: &Shop, pile: &Pile, job: Id) -> Vec<ForJob> {
+    super::stock::for_jobs(shop, pile.stock.reserved.keys().filter(|it| **it != job).map(|it| (*it, pile.reserved_for(*it))))
 }
 
 fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
@@ -62,6 +74,9 @@ fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
         currency: haul.currency,
         began: haul.began,
         on_rack: pile.on_rack(),
+        free: pile.free_for(Some(job)),
+        for_it: pile.reserved_for(job),
+        apart: vec![],
         in_job,
         volume: pile.piece()?.map(|piece| piece.times(in_job)).transpose()?,
     })
@@ -82,5 +97,22 @@ mod tests {
         assert_eq!(shown, [(25, 22), (20, 9), (5, 12)]);
         let used = piles.iter().filter_map(|pile| pile.volume).try_fold(Volume::ZERO, Volume::plus).expect("in range");
         assert_eq!(crate::quantity::half_up(used.board_feet(), 2).to_string(), "17.94");
+    }
+
+    /// 22 strips lie there; 4 are set apart for the desk, and the stools have 6 set apart.
+    #[test]
+    fn what_is_set_apart_for_others_is_not_free() {
+        let story = tell(&format!(
+            "{STANDS}\njob stools \"Stools\" 1 spec\njob desk \"Desk\" 1 spec\nreserve 4 strips for desk\nreserve 6 strips for stools\n\
+             take 19 strips for stools\ntake 5 strips for stools\n"
+        ));
+        assert_eq!(story.refused.len(), 1, "18 are free to the stools: {:?}", story.refused);
+        let strips =
+            |job: &str| rack(&Shop::of(&story.book, story.now.at), story.names.job(job).expect("the job")).expect("in range").remove(0);
+        let stools = strips("stools");
+        assert_eq!((stools.on_rack, stools.free, stools.for_it, stools.in_job), (17, 13, 1, 5), "its own are taken first");
+        assert_eq!(stools.apart.iter().map(|it| (it.name.as_str(), it.n)).collect::<Vec<_>>(), [("Desk", 4)]);
+        let desk = strips("desk");
+        assert_eq!((desk.free, desk.for_it, desk.apart.len()), (16, 4, 1));
     }
 }

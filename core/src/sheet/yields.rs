@@ -6,7 +6,7 @@ use crate::haul::worth::Yields;
 use crate::ledger::fold::Job;
 use crate::money::replacement::{BOUGHT_YIELD, BoardPrice, replaced};
 use crate::quantity::{Decimal, Mass, Money, Volume};
-use crate::refusal::Answer;
+use crate::refusal::{Answer, Refusal};
 use crate::wood::woods::Woods;
 
 /// Good offcuts to finished pieces, before the maker has history. Our judgement, no source.
@@ -58,11 +58,21 @@ pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
         finished_of_used: part(used),
         finished_of_gross: part(gross),
         finished_of_gross_less_leftovers: part(gross.zip(leftovers).map(|(gross, left)| gross.less(left))),
-        assumed: OFFCUT_YIELD,
+        assumed: assumed(shares)?,
         replacement: replacement(shop, job)?,
         weight,
         weight_guessed,
     })
+}
+
+/// The yield of used wood the quote went by: that of offcuts, that of bought boards, or between them by the volumes used of each.
+fn assumed(shares: &[JobShare]) -> Answer<Decimal> {
+    let of = |bought: bool| shares.iter().filter(move |share| share.bought == bought).filter_map(|share| share.used);
+    let all = |bought: bool| of(bought).try_fold(Volume::ZERO, Volume::plus);
+    let (offcuts, boards) = (all(false)?, all(true)?);
+    let Ok(part) = boards.share_of(offcuts.plus(boards)?) else { return Ok(OFFCUT_YIELD) };
+    let more = BOUGHT_YIELD.checked_sub(OFFCUT_YIELD).and_then(|more| more.checked_mul(part));
+    more.and_then(|more| OFFCUT_YIELD.checked_add(more)).ok_or(Refusal::OutOfRange)
 }
 
 /// What equal boards would cost; parts of one price are booked as one line.

@@ -311,8 +311,8 @@ mod tests {
             ("moisture ash 45", "34.4", false),
             ("moisture ash wet", "50.3", true),
             ("species own-apple \"apple\" 760\nname ash own-apple", "32.9", false),
-            ("name ash own-apple", "33.4", true),
-            ("name ash own-apple\nspecies own-apple \"apple\" 760", "32.9", false),
+            ("name ash unknown-hardwood", "33.4", true),
+            ("species own-apple \"apple\" 760 as it\nname ash own-apple\nundo it", "33.4", true),
         ] {
             let story = told(&format!("van 1500 lb person 180 lb\npeople 2\n{lines}"));
             assert_eq!(story.refused, [], "{lines}");

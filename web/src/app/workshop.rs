@@ -3,6 +3,7 @@
 pub mod copies;
 pub mod figures;
 pub mod people;
+pub mod rack;
 pub mod wood;
 
 use super::App;
@@ -82,6 +83,7 @@ pub struct Workshop {
     pub lately: Option<(Id, String)>,
     /// The line of a list that is opened.
     pub opened: Option<Id>,
+    pub rack: rack::Rack,
 }
 
 /// What can be said on Workshop.
@@ -105,6 +107,7 @@ pub enum Tap {
     Line(Id),
     Strike(Id),
     Wood(wood::WoodTap),
+    Rack(rack::RackTap),
     KeepCopy,
     /// Keeps a copy from any place: what became of it is said on the page of copies.
     KeepCopyNow,
@@ -155,6 +158,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Line(line) => app.workshop.opened = (app.workshop.opened != Some(line)).then_some(line),
         Tap::Strike(line) => strike(app, line, now),
         Tap::Wood(tap) => wood::heard(app, tap, now),
+        Tap::Rack(tap) => rack::heard(app, tap, now),
         Tap::Wipe => wipe(app),
         Tap::ShowPage(over) => {
             app.go(Place::Workshop);
@@ -176,8 +180,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
 
 /// Opens a page; a copy on its way stays on its way.
 fn open(app: &mut App, over: Over) {
-    let Workshop { keeping, coming, lately, .. } = std::mem::take(&mut app.workshop);
-    app.workshop = Workshop { over, keeping, coming, lately, ..Workshop::default() };
+    let Workshop { keeping, coming, lately, rack, .. } = std::mem::take(&mut app.workshop);
+    app.workshop = Workshop { over, keeping, coming, lately, rack: rack.opened_anew(), ..Workshop::default() };
     app.notice = None;
 }
 
@@ -188,6 +192,9 @@ fn close(app: &mut App) {
         return wood::back(app);
     }
     (app.workshop.text, app.workshop.said) = (String::new(), None);
+    if app.workshop.over == Over::Rack && app.workshop.rack.close() {
+        return;
+    }
     app.workshop.over = match std::mem::take(&mut app.workshop.over) {
         Over::Figure(_, _, back) => *back,
         Over::CostsAndTax | Over::RealYear => Over::Rate,

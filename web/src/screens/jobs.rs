@@ -1,7 +1,7 @@
 //! Jobs: the list; one job's page and its four rooms are in the folder of its name.
 
 mod back;
-mod entry;
+pub(super) mod entry;
 mod figures;
 mod forms;
 mod hours;

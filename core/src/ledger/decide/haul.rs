@@ -123,13 +123,11 @@ pub enum HaulCommand {
 pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
     match command {
         HaulCommand::Begin { currency, units, pile, n, way } => {
+            known(book, pile.wood.as_ref())?;
             let haul = act.add(kind::HaulBegan { currency: *currency, units: *units, name: None });
             first_pile(act, haul, pile, (*n, *way))
         }
-        HaulCommand::AddPile { haul, pile, n, way } => {
-            let label = next_label(&found(book, *haul)?)?;
-            new_pile(act, *haul, label, pile).and_then(|pile| count(act, (*haul, pile), (0, *n), *way))
-        }
+        HaulCommand::AddPile { haul, pile, n, way } => add_pile(book, (*haul, pile), (*n, *way), act),
         HaulCommand::DescribePile { haul, pile, facts } => describe_pile(book, (*haul, *pile), facts, act),
         HaulCommand::Count { haul, pile, n, way } => {
             let there = pile_of(book, *haul, *pile)?.taken;
@@ -190,7 +188,9 @@ fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
             done(act.add(kind::PiecesSorted { haul: *haul, pile: *pile, n: *n }))
         }
         HaulCommand::Reject { haul, pile, n, why } => {
-            enough(*n, pile_of(book, *haul, *pile)?.on_rack())?;
+            let there = pile_of(book, *haul, *pile)?;
+            // A piece that was found beyond the counts was never counted as good: it is counted before it is rejected.
+            enough(*n, there.on_rack().min(there.good()))?;
             done(act.add(kind::PiecesRejected { haul: *haul, pile: *pile, n: *n, why: why.clone() }))
         }
         HaulCommand::Return { haul, pile, n, why, to } => {
@@ -198,8 +198,8 @@ fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
             done(act.add(kind::RejectsReturned { haul: *haul, pile: *pile, n: *n, why: why.clone(), to: *to }))
         }
         HaulCommand::Take { haul, pile, job, n } => {
-            enough(*n, pile_of(book, *haul, *pile)?.free_for(Some(*job)))?;
-            super::job::found(book, *job)?;
+            free(*n, &pile_of(book, *haul, *pile)?, Some(*job))?;
+            super::job::going_on(book, *job)?;
             done(act.add(kind::PiecesTaken { haul: *haul, pile: *pile, job: *job, n: *n }))
         }
         HaulCommand::Free { haul, pile, job, n } => {
@@ -233,6 +233,13 @@ pub(super) fn enough(asked: Count, there: Count) -> Answer<()> {
     if asked <= there { Ok(()) } else { Err(Refusal::NotThatMany { asked, there }) }
 }
 
+/// So many pieces that nobody else has set apart; `job` may have those that are set apart for it.
+pub(super) fn free(asked: Count, pile: &Pile, job: Option<Id>) -> Answer<()> {
+    enough(asked, pile.on_rack())?;
+    let free = pile.free_for(job);
+    if asked <= free { Ok(()) } else { Err(Refusal::SetApart { asked, there: pile.on_rack(), apart: pile.on_rack().saturating_sub(free) }) }
+}
+
 pub(super) fn within(there: Count, n: Count) -> Answer<()> {
     let would_be = there.saturating_add(n);
     if would_be <= PILE_MOST { Ok(()) } else { Err(Refusal::TooManyPieces { would_be, most: PILE_MOST }) }
@@ -256,6 +263,11 @@ fn checked(facts: &PileFacts) -> Answer<()> {
     }
 }
 
+/// A wood by its key: of the tables, or the maker's own.
+pub(super) fn known(book: &Book, wood: Option<&Key>) -> Answer<()> {
+    wood.map_or(Ok(()), |wood| fold::workshop(book).wood.woods.find(wood.as_str()).map(drop))
+}
+
 fn new_pile(act: &mut Act, haul: Id, label: String, facts: &PileFacts) -> Answer<Id> {
     checked(facts)?;
     let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone();
@@ -267,8 +279,16 @@ pub(super) fn first_pile(act: &mut Act, haul: Id, pile: &PileFacts, (n, way): (C
     new_pile(act, haul, "A".into(), pile).and_then(|pile| count(act, (haul, pile), (0, n), way))
 }
 
+fn add_pile(book: &Book, (haul, pile): (Id, &PileFacts), (n, way): (Count, Way), act: &mut Act) -> Answer<()> {
+    known(book, pile.wood.as_ref())?;
+    let label = next_label(&found(book, haul)?)?;
+    new_pile(act, haul, label, pile).and_then(|pile| count(act, (haul, pile), (0, n), way))
+}
+
 fn describe_pile(book: &Book, (haul, pile): (Id, Id), facts: &PileFacts, act: &mut Act) -> Answer<()> {
-    pile_of(book, haul, pile)?;
+    let there = pile_of(book, haul, pile)?;
+    // What another version wrote may stay as it is.
+    known(book, facts.wood.as_ref().filter(|wood| there.wood.as_ref() != Some(*wood)))?;
     checked(facts)?;
     let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone();
     done(act.add(kind::PileDescribed { haul, pile, wood, name, thickness, width, length, length_to }))

@@ -86,6 +86,11 @@ pub(super) fn decide(book: &Book, command: &JobCommand, act: &mut Act) -> Answer
     Ok(())
 }
 
+/// A job that the maker is not done with: one that is keeps its wood and its share.
+pub(super) fn going_on(book: &Book, job: Id) -> Answer<()> {
+    if found(book, job)?.ended.is_some() { Err(Refusal::JobHasEnded) } else { Ok(()) }
+}
+
 pub(super) fn found(book: &Book, job: Id) -> Answer<Job> {
     fold::job(book, job).ok_or(Refusal::NotThere)
 }

@@ -1,7 +1,7 @@
 //! Orders about a pile beyond the first count: layers, measured pieces, what it is for, moisture, and how it lies on the rack.
 
 use super::Act;
-use super::haul::{enough, pile_of, within};
+use super::haul::{enough, free, pile_of, within};
 use crate::haul::Pile;
 use crate::haul::weighing::{Lies, OnScale, Spread, Weighing};
 use crate::ledger::Book;
@@ -129,8 +129,8 @@ fn on_the_rack(book: &Book, (at, there): (Lying, &Pile), command: &StockCommand,
             act.add(kind::PilePlaced { haul, pile, place: place.trim().to_owned() });
         }
         StockCommand::Reserve { job, n } => {
-            enough(*n, there.free_for(None))?;
-            super::job::found(book, *job)?;
+            free(*n, there, None)?;
+            super::job::going_on(book, *job)?;
             act.add(kind::PiecesReserved { haul, pile, job: *job, n: *n });
         }
         StockCommand::FreeReserved { job, n } => {
@@ -138,7 +138,7 @@ fn on_the_rack(book: &Book, (at, there): (Lying, &Pile), command: &StockCommand,
             act.add(kind::ReservationFreed { haul, pile, job: *job, n: *n });
         }
         StockCommand::Gone { n, to } => {
-            enough(*n, there.free_for(None))?;
+            free(*n, there, None)?;
             act.add(kind::LeftoversGone { haul, pile, n: *n, to: Some(to.clone()) });
         }
         _ => {}

@@ -73,7 +73,10 @@ pub(super) fn decide(book: &Book, command: &WoodCommand, act: &mut Act) -> Answe
             }
             act.add(f.clone());
         }
-        WoodCommand::Buy { units, pile, n, paid, supplier } => return buy(act, (*units, pile), (*n, *paid), *supplier),
+        WoodCommand::Buy { units, pile, n, paid, supplier } => {
+            super::haul::known(book, pile.wood.as_ref())?;
+            return buy(act, (*units, pile), (*n, *paid), *supplier);
+        }
     }
     Ok(())
 }

@@ -173,7 +173,7 @@ impl Piles {
     }
 
     fn moved(&mut self, from: Id, to: Id, n: Count) {
-        let n = n.min(self.of(from).on_rack());
+        let n = n.min(self.of(from).on_rack()).min(self.of(from).good());
         let source = self.of(from);
         source.taken = source.taken.saturating_sub(n);
         let target = self.of(to);

@@ -3,6 +3,7 @@
 mod bench;
 mod booked;
 mod haul;
+mod history;
 pub(in crate::ledger) mod job;
 mod name;
 mod stock;
@@ -12,6 +13,7 @@ mod workshop;
 pub use bench::{bench, last_act};
 pub use booked::{Booked, DISTANCE, How};
 pub use haul::{haul, hauls};
+pub use history::{last_touched, of_pile};
 pub use job::{
     Agreement, AgreementState, Asked, Consigned, Described, Ended, GalleryTerms, Guesses, Job, Offer, Operation, Part, Payment,
     PlannedCost, Sale, Selling, job, jobs,

@@ -11,7 +11,7 @@ use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, count, job as words, jobs, woods, yard};
+use crate::words::en::{common, count, job as words, jobs, rack as rack_words, woods, yard};
 use fivebar_core::ledger::fold::Part;
 use fivebar_core::quantity::Units;
 use fivebar_core::sheet::job::JobSheet;
@@ -70,6 +70,13 @@ pub fn name(pile: &RackPile) -> String {
     }
 }
 
+/// What is set apart for this job, which takes it first, and what for others, who have it.
+pub fn apart(pile: &RackPile, seen: Seen<'_>) -> Vec<String> {
+    let own = (0 < pile.for_it).then(|| rack_words::apart_for_it(&seen.speech.count(pile.for_it)));
+    let others = pile.apart.iter().map(|other| rack_words::apart_for(&seen.speech.count(other.n), &other.name));
+    own.into_iter().chain(others).collect()
+}
+
 /// Its sides with their unit.
 pub fn size(pile: &RackPile, seen: Seen<'_>) -> String {
     let side = |length| seen.speech.length(length, pile.units);
@@ -83,10 +90,11 @@ fn row(pile: &RackPile, sheet: &JobSheet, lacks: Vec<String>, seen: Seen<'_>) ->
     let n = |n: u32| seen.speech.count(n);
     let wood = pile.wood.as_ref().filter(|_| pile.name.is_some()).map(|wood| woods::called(wood, pile.own.as_deref()));
     let (figure, aside) = match pile.in_job {
-        0 => (n(pile.on_rack), seen.speech.day(pile.began)),
+        0 if pile.apart.is_empty() && pile.for_it == 0 => (n(pile.free), seen.speech.day(pile.began)),
+        0 => (n(pile.free), words::on_rack(&n(pile.on_rack))),
         taken => (n(taken), words::on_rack(&n(pile.on_rack))),
     };
-    let aside = wood.into_iter().chain([aside]).collect::<Vec<_>>().join(", ");
+    let aside = wood.into_iter().chain([aside]).chain(apart(pile, seen)).collect::<Vec<_>>().join(", ");
     let mid =
         el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
     let mid = mid.kids(lacks.into_iter().map(|lacks| worded("span", "t14", jobs::upper_first(&lacks))));

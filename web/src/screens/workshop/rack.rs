@@ -1,120 +1,176 @@
-//! The rack: good pieces no job has, by haul, each pile with its section and its length drawn to one scale.
+//! The rack: what is looked for, and the piles that will do, each with its section and its length drawn to one scale.
 
-use super::super::count::{name, size};
+mod ask;
+mod buy;
+mod choose;
+mod pile;
+mod row;
+mod walk;
+
 use super::super::{Screen, Seen};
 use super::{page, strong};
+use crate::app::workshop::Tap;
+use crate::app::workshop::rack::{Choice, Page, RackTap, is_looking};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
-use crate::parts::ink::{rect, sized};
+use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, workshop as words};
-use fivebar_core::haul::{Haul, Pile};
+use crate::words::en::{common, rack as words, woods, workshop};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::order_by_key;
-use fivebar_core::quantity::{Decimal, Length, Volume};
-use fivebar_core::sheet::count::tile;
+use fivebar_core::quantity::{Decimal, Id, Length};
+use fivebar_core::sheet::stock::find::{Found, From, Order, Thick, Wanted, find};
+use fivebar_core::sheet::stock::{self, LOOK_AGAIN_WEEKS, StockPile};
 
-/// A section is drawn so many px to the inch, but never beyond its box.
-const SECTION: f64 = 13.5;
-const BOX: (f64, f64) = (36.0, 46.0);
-const LONGEST: f64 = 214.0;
-/// A board this long fills its line; longer ones make all the others shorter.
-const INCHES: f64 = 41.0;
-
-/// Hauls that have something on the rack, the oldest first.
-fn stocked(app: &App) -> Vec<Haul> {
-    let mut hauls: Vec<Haul> = fold::hauls(&app.shelf().book).filter(|haul| haul.piles.iter().any(|pile| 0 < pile.on_rack())).collect();
-    order_by_key(&mut hauls, |haul| haul.began.at);
-    hauls
-}
-
-fn piles(hauls: &[Haul]) -> impl Iterator<Item = &Pile> {
-    hauls.iter().flat_map(|haul| &haul.piles).filter(|pile| 0 < pile.on_rack())
+fn say(tap: RackTap) -> Msg {
+    Msg::Workshop(Tap::Rack(tap))
 }
 
 /// How it stands, on one line.
 pub fn short(app: &App, seen: Seen<'_>) -> String {
-    let hauls = stocked(app);
-    let pieces = piles(&hauls).fold(0u32, |sum, pile| sum.saturating_add(pile.on_rack()));
-    if pieces == 0 { words::NONE_YET.to_owned() } else { common::pieces(pieces, &seen.speech.count(pieces)) }
+    let piles = fold::hauls(&app.shelf().book).flat_map(|haul| haul.piles);
+    let pieces = piles.fold(0u32, |sum, pile| sum.saturating_add(pile.on_rack()));
+    if pieces == 0 { workshop::NONE_YET.to_owned() } else { common::pieces(pieces, &seen.speech.count(pieces)) }
 }
 
-/// The page.
+/// The rack, or what lies over it.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
-    let hauls = stocked(app);
-    if hauls.is_empty() {
-        let main = el("main", "scr").kid(el("p", "").text(words::RACK_EMPTY));
-        return page(app, ("workshop/rack", words::RACK), main, seen);
+    match &app.workshop.rack.page {
+        Page::List => list(app, seen),
+        Page::Find => ask::find(app, seen),
+        Page::Choose(choice) => choose::screen(*choice, app, seen),
+        Page::Pile(at) => pile::screen(*at, app, seen),
+        Page::Ask(at, ask) => ask::screen((*at, *ask), app, seen),
+        Page::Walk(walk) => walk::screen(walk, app, seen),
+        Page::Buy => buy::screen(app, seen),
     }
-    let pieces = piles(&hauls).fold(0u32, |sum, pile| sum.saturating_add(pile.on_rack()));
-    let n = piles(&hauls).count();
-    let all = words::pieces_in_piles(&common::pieces(pieces, &seen.speech.count(pieces)), n, &seen.speech.number(Decimal::from(n), 0, 0));
-    let longest = piles(&hauls).filter_map(|pile| pile.length_to.or(pile.length)).map(inches).fold(INCHES, f64::max);
-    let lead = el("p", "row").kid(el("b", "").text(all)).kid(el("span", "t14").text(words::OLDEST_FIRST));
-    let main = el("main", "scr racked").kid(lead).kids(hauls.iter().map(|haul| of_haul(haul, longest, seen)));
-    let page = page(app, ("workshop/rack", words::RACK), main, seen);
-    let top = Head::new(words::WORKSHOP, words::RACK).fact(super::saved_fact(app, seen)).fact(strong(seen.speech.day(seen.now)));
+}
+
+/// Everything on the rack.
+fn piles(app: &App, seen: Seen<'_>) -> Vec<StockPile> {
+    stock::stock(&app.shelf().shop(seen.now.at)).unwrap_or_default()
+}
+
+fn list(app: &App, seen: Seen<'_>) -> Screen {
+    let all = piles(app, seen);
+    let bought = key("key soft h56", words::BOUGHT_BOARDS, "", say(RackTap::Show(Page::Buy)));
+    if all.is_empty() {
+        let main = el("main", "scr racked").kid(el("p", "").text(workshop::RACK_EMPTY)).kid(el("div", "push")).kid(bought);
+        return page(app, ("workshop/rack", workshop::RACK), main, seen);
+    }
+    let stale = stock::stale(&all).len();
+    let longest = row::longest(&all);
+    let rack = &app.workshop.rack;
+    let found = find(all, &rack.wanted);
+    let drawn = row::Drawn { longest, mark: rack.wanted.length };
+    let main = el("main", "scr racked")
+        .kid(sought(app, seen))
+        .kid(choices(app))
+        .kid(summary(&found, app, seen))
+        .kids((0 < stale).then(|| walk_round(stale, seen)))
+        .kids(found.piles.is_empty().then(|| el("p", "t22 w8").text(words::NOTHING_LIKE_IT)))
+        .kids(row::groups(&found.piles, rack.wanted.order, drawn, seen))
+        .kids(more(words::SHORTER, if rack.with_shorter { &found.shorter } else { &[] }, drawn, seen))
+        .kids(more(words::NO_SIZE, &found.no_size, drawn, seen))
+        .kid(el("div", "push"))
+        .kids(shorter(&found, rack.with_shorter, seen))
+        .kid(bought);
+    let page = page(app, ("workshop/rack", workshop::RACK), main, seen);
+    let top = Head::new(workshop::WORKSHOP, workshop::RACK).fact(super::saved_fact(app, seen)).fact(strong(seen.speech.day(seen.now)));
     Screen { head: head(top), ..page }
 }
 
-fn of_haul(haul: &Haul, longest: f64, seen: Seen<'_>) -> El<Msg> {
-    let weeks = i64::from(haul.began.day().until(seen.now.day()).max(0) / 7);
-    let age = words::weeks(weeks, &seen.speech.number(Decimal::from(weeks), 0, 0));
-    let volume = haul.piles.iter().try_fold(Volume::ZERO, |sum, pile| {
-        let piece = pile.piece().ok().flatten().filter(|_| 0 < pile.on_rack());
-        piece.map_or(Ok(sum), |piece| piece.times(pile.on_rack()).and_then(|all| sum.plus(all)))
+/// A length in the workshop's units, with its unit.
+fn sized(length: Length, app: &App, seen: Seen<'_>) -> String {
+    let units = app.begins_with().1;
+    format!("{} {}", seen.speech.length(length, units), common::length_unit(units))
+}
+
+fn sought(app: &App, seen: Seen<'_>) -> El<Msg> {
+    let wanted = &app.workshop.rack.wanted;
+    let long = wanted.length.map(|length| sized(length, app, seen));
+    let thick = wanted.thickness.map(|thick| match thick {
+        Thick::AtLeast(side) => (sized(side, app, seen), false),
+        Thick::Just(side) => (sized(side, app, seen), true),
     });
-    let volume = volume.ok().filter(|volume| !volume.is_zero());
-    let volume = volume.map(|volume| {
-        let said = format!("{} {}", seen.speech.volume(volume, haul.units), common::volume_unit(haul.units));
-        el("span", "t14").text(said)
-    });
-    let from = words::from_day(&seen.speech.day(haul.began));
-    let head = el("h2", "aged row").kid(el("span", "").kid(el("b", "").text(age)).kid(el("span", "").text(from))).kids(volume);
-    let rows = haul.piles.iter().filter(|pile| 0 < pile.on_rack()).map(|pile| one(pile, haul, longest, seen));
-    el("section", "racks").key(haul.id.to_string()).kid(head).kids(rows)
+    let shown = words::looked_for(long.as_deref(), thick.as_ref().map(|(side, just)| (side.as_str(), *just)));
+    let open = el("button", "what")
+        .attr("type", "button")
+        .on_tap(say(RackTap::Show(Page::Find)))
+        .kid(el("span", "s").text(words::FIND))
+        .kid(worded("span", "t22 w8", shown));
+    let clear = is_looking(wanted).then(|| key("key h48", words::CLEAR, "", say(RackTap::Clear)));
+    el("div", "find").kid(open).kids(clear)
 }
 
-fn one(pile: &Pile, haul: &Haul, longest: f64, seen: Seen<'_>) -> El<Msg> {
-    let shown = tile(pile);
-    let wood = tone(pile);
-    let middle = el("div", "mid")
-        .kid(worded("span", "nm", name(&shown)))
-        .kid(worded("span", "s", size(&shown, haul.units, seen.speech)))
-        .kids(pile.length.map(|length| board(inches(pile.length_to.unwrap_or(length)), longest, wood)));
-    el("div", "pile")
-        .key(pile.id.to_string())
-        .kid(section(pile, wood))
-        .kid(middle)
-        .kid(el("b", "t30 w8").text(seen.speech.count(pile.on_rack())))
+fn choices(app: &App) -> El<Msg> {
+    let wanted = &app.workshop.rack.wanted;
+    let wood = wanted.wood.as_ref().map_or(words::ANY.to_owned(), |wood| woods::name(wood.as_str()));
+    let one = |what: &'static str, chosen: String, choice: Choice| {
+        el("button", "key left h56")
+            .attr("type", "button")
+            .key(what)
+            .on_tap(say(RackTap::Show(Page::Choose(choice))))
+            .kid(el("span", "s").text(what))
+            .kid(el("span", "").text(chosen))
+    };
+    el("div", "g3").kid(one(words::WOOD, wood, Choice::Wood)).kid(one(words::FROM, from(wanted.from, app), Choice::From)).kid(one(
+        words::ORDER,
+        words::order(wanted.order).to_owned(),
+        Choice::Order,
+    ))
 }
 
-/// Its section as the saw left it; empty while it has no size.
-fn section(pile: &Pile, wood: &'static str) -> El<Msg> {
-    let drawn = sized("cut", BOX);
-    let Some((thick, wide)) = pile.thickness.zip(pile.width).map(|(t, w)| (inches(t), inches(w))) else { return drawn };
-    let scale = SECTION.min((BOX.0 - 2.0) / thick.max(0.1)).min((BOX.1 - 2.0) / wide.max(0.1));
-    let (w, h) = (thick * scale, wide * scale);
-    drawn.kid(rect(wood, ((BOX.0 - w) / 2.0, (BOX.1 - h) / 2.0), (w, h)))
-}
-
-fn board(long: f64, longest: f64, wood: &'static str) -> El<Msg> {
-    let width = (LONGEST - 2.0) * long / longest;
-    crate::parts::ink::drawing("cut long", (LONGEST, 12.0)).attr("aria-hidden", "true").kid(rect(wood, (1.0, 1.0), (width, 10.0)))
-}
-
-fn inches(length: Length) -> f64 {
-    length.as_nm() as f64 / Length::INCH.as_nm() as f64
-}
-
-/// The tone of its wood; its name stands beside it.
-fn tone(pile: &Pile) -> &'static str {
-    let key = pile.wood.as_ref().map_or("", |key| key.as_str());
-    match key.split('-').next().unwrap_or_default() {
-        "ash" | "maple" | "birch" | "poplar" => "w1",
-        "oak" | "beech" | "elm" | "hickory" => "w2",
-        "cherry" | "walnut" | "mahogany" | "alder" => "w3",
-        _ => "w0",
+/// Where wood is looked for from.
+fn from(from: From, app: &App) -> String {
+    match from {
+        From::Anywhere => words::ANYWHERE.to_owned(),
+        From::Bought => words::BOUGHT_ONLY.to_owned(),
+        From::Supplier(id) => supplier(id, app),
     }
+}
+
+fn supplier(id: Id, app: &App) -> String {
+    app.shelf().names.get(&id).cloned().unwrap_or_else(|| words::FORGOTTEN_SUPPLIER.to_owned())
+}
+
+fn number(n: usize, seen: Seen<'_>) -> String {
+    seen.speech.number(Decimal::from(n), 0, 0)
+}
+
+fn summary(found: &Found, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let wanted: &Wanted = &app.workshop.rack.wanted;
+    let pieces = found.pieces();
+    let pieces = common::pieces(pieces, &seen.speech.count(pieces));
+    let all = found.piles.len();
+    let said = match all == found.of {
+        true => workshop::pieces_in_piles(&pieces, all, &number(all, seen)),
+        false => words::found(&number(all, seen), &number(found.of, seen), &pieces),
+    };
+    let mark = wanted.length.map(|length| worded("span", "t14", words::mark(&sized(length, app, seen))));
+    el("p", "row").kid(el("b", "").text(said)).kids(mark)
+}
+
+fn walk_round(stale: usize, seen: Seen<'_>) -> El<Msg> {
+    let weeks = seen.speech.number(Decimal::from(LOOK_AGAIN_WEEKS), 0, 0);
+    let said = words::not_looked_at(stale, &number(stale, seen), &weeks);
+    el("div", "stale").kid(el("p", "w7").text(said)).kid(key("key h56", words::WALK_ROUND, "", say(RackTap::WalkRound)))
+}
+
+/// Piles that may do, or would but for their length, under a heading of their own.
+fn more(title: &'static str, piles: &[StockPile], drawn: row::Drawn, seen: Seen<'_>) -> Option<El<Msg>> {
+    let rows = piles.iter().map(|pile| row::row(pile, drawn, true, seen));
+    (!piles.is_empty()).then(|| el("section", "racks").key(title).kid(el("h2", "aged").text(title)).kids(rows))
+}
+
+fn shorter(found: &Found, shown: bool, seen: Seen<'_>) -> Option<El<Msg>> {
+    let n = found.shorter.len();
+    let all = n.saturating_add(found.piles.len());
+    let words = if shown { words::LEAVE_SHORTER.to_owned() } else { words::shorter(n, &number(n, seen), &number(all, seen)) };
+    (0 < n).then(|| key("key soft h56", words, "", say(RackTap::Shorter(!shown))))
+}
+
+/// Whether one is in the order that parts the rack by haul.
+fn by_haul(order: Order) -> bool {
+    order == Order::Oldest
 }

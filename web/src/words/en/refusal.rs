@@ -46,6 +46,15 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::NotThatMany { asked, there } => {
             said(format!("Not done: you asked for {}, and there are {}.", count(*asked), count(*there)), "Take fewer, or count again.")
         }
+        Refusal::SetApart { asked, there, apart } => said(
+            format!(
+                "Not done: you asked for {}. {} lie there, {} of them set apart.",
+                count(*asked),
+                speech.count(*there),
+                speech.count(*apart)
+            ),
+            "Take fewer, or free what is set apart.",
+        ),
         Refusal::SpanOutOfRange { met, most } => {
             let (met, most) = (speech.span(*met), speech.span(*most));
             said(format!("Not taken: {met} is no time of a run, which lasts from nothing to {most}."), "Check start and stop.")

@@ -2,7 +2,7 @@
 
 use super::super::entry::Slot;
 use super::super::say;
-use super::super::wood::{name, size};
+use super::super::wood::{apart, name, size};
 use super::{Asked, chosen, worded};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What};
@@ -92,13 +92,14 @@ fn take(draft: &Draft, (pile, job): (Id, Id), app: &App, seen: Seen<'_>) -> Aske
     let n = |n: u32| seen.speech.count(n);
     let mut asked = Asked::new("jobs/take", name(&pile));
     let there = words::here_and_rack(&n(pile.in_job), &n(pile.on_rack));
+    let there = [there].into_iter().chain(apart(&pile, seen)).collect::<Vec<_>>().join(", ");
     // No key asks for more than can be taken or put back.
-    let most = pile.on_rack.max(pile.in_job);
+    let most = pile.free.max(pile.in_job);
     let mut counts: Vec<u32> = [1, 5, 10].into_iter().filter(|n| *n <= most).collect();
     let mut shown: Vec<Chip> = counts.iter().map(|count| Chip::tap(n(*count))).collect();
-    if 0 < pile.on_rack {
-        counts.push(pile.on_rack);
-        shown.push(Chip::tap(n(pile.on_rack)).under(words::ALL_OF_THEM));
+    if 0 < pile.free {
+        counts.push(pile.free);
+        shown.push(Chip::tap(n(pile.free)).under(words::ALL_OF_THEM));
     }
     let quick = crate::parts::chips::bundle(shown, move |nth| pick(Pick::Count(counts.get(nth).copied().unwrap_or(1))));
     asked.above = vec![crate::parts::fraction::worded("p", "i2", size(&pile, seen)), el("p", "t22 w8").text(there), quick];

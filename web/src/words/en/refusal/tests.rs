@@ -19,7 +19,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -169,6 +169,11 @@ fn of_things() -> Vec<Row> {
             "Begin a new pile.",
         ),
         (NotThatMany { asked: 7, there: 5 }, "Not done: you asked for 7 pieces, and there are 5 pieces.", "Take fewer, or count again."),
+        (
+            SetApart { asked: 7, there: 9, apart: 4 },
+            "Not done: you asked for 7 pieces. 9 lie there, 4 of them set apart.",
+            "Take fewer, or free what is set apart.",
+        ),
         (NotThere, "Not done: what you meant is no longer there.", "It may have been taken back. Look again."),
         (NothingAsked, "Nothing was asked for.", "Say how many, at least one."),
         (JobHasEnded, "Not done: you are done with this job.", "Take the job up again first."),

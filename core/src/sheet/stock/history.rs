@@ -1,0 +1,73 @@
+//! The history of a pile as lines, the newest first; taps of one kind on one day stand in one line.
+
+use crate::ledger::decide::Lying;
+use crate::ledger::fold::of_pile;
+use crate::ledger::{Book, Entry, Fact};
+use crate::quantity::{Count, Id, Wall};
+
+/// One line of a pile's history.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// The entry, or the latest of several.
+    pub entry: Id,
+    pub at: Wall,
+    pub fact: Fact,
+    /// The pieces of all its taps, where it counts pieces.
+    pub n: Count,
+    /// It can be struck by itself: a single fact that belongs to no larger act, and not the pile's beginning.
+    pub can_be_struck: bool,
+}
+
+/// What was done with a pile, the newest first.
+pub fn history(book: &Book, at: Lying) -> Vec<Line> {
+    let mut lines: Vec<Line> = vec![];
+    for entry in of_pile(book, at.haul, at.pile).filter(|entry| tells(&entry.fact)) {
+        match lines.last_mut().filter(|last| goes_with(last, entry)) {
+            Some(last) => {
+                (last.entry, last.at, last.can_be_struck) = (entry.id, entry.wall, false);
+                last.n = last.n.saturating_add(pieces(&entry.fact));
+            }
+            None => lines.push(Line {
+                entry: entry.id,
+                at: entry.wall,
+                fact: entry.fact.clone(),
+                n: pieces(&entry.fact),
+                can_be_struck: entry.act.is_none() && !matches!(entry.fact, Fact::PileAdded(_)),
+            }),
+        }
+    }
+    lines.reverse();
+    lines
+}
+
+/// How a count came about stands beside the count already.
+fn tells(fact: &Fact) -> bool {
+    !matches!(fact, Fact::PileLayersCounted(_) | Fact::PilePiecesWeighed(_))
+}
+
+fn goes_with(last: &Line, entry: &Entry) -> bool {
+    let alike = match (&last.fact, &entry.fact) {
+        (Fact::PiecesCounted(_), Fact::PiecesCounted(_)) | (Fact::PiecesSorted(_), Fact::PiecesSorted(_)) => true,
+        (Fact::PiecesRejected(one), Fact::PiecesRejected(other)) => one.why == other.why,
+        _ => false,
+    };
+    alike && last.at.day() == entry.wall.day()
+}
+
+fn pieces(fact: &Fact) -> Count {
+    match fact {
+        Fact::PiecesCounted(f) => f.n,
+        Fact::PiecesMoved(f) => f.n,
+        Fact::PiecesRecounted(f) => f.n,
+        Fact::PiecesSorted(f) => f.n,
+        Fact::PiecesRejected(f) => f.n,
+        Fact::RejectsReturned(f) => f.n,
+        Fact::PiecesTaken(f) => f.n,
+        Fact::PiecesFreed(f) => f.n,
+        Fact::PileCounted(f) => f.n,
+        Fact::PiecesReserved(f) => f.n,
+        Fact::ReservationFreed(f) => f.n,
+        Fact::LeftoversGone(f) => f.n,
+        _ => 0,
+    }
+}

@@ -1,0 +1,89 @@
+//! What is done with a pile: counted, set apart, gone, moved to a place, its moisture read, taken; and boards that were bought.
+
+use super::super::super::App;
+use super::super::super::order::{Feel, Order};
+use super::{Ask, GONE_TO, Page};
+use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, PileFacts, StockCommand, WoodCommand};
+use fivebar_core::quantity::{Count, Decimal, Key, PILE_MOST, reading};
+
+/// Writes what was said of a pile, and shows the pile; or says in place why not.
+pub fn done(app: &mut App, (at, ask): (Lying, Ask), now: Now) {
+    let said = match ask {
+        Ask::Count => number(app).map(|n| stock(at, StockCommand::CountRack { n, why: words(app) })),
+        Ask::Gone => number(app).zip(gone_to(app)).map(|(n, to)| stock(at, StockCommand::Gone { n, to })),
+        Ask::Place => Some(stock(at, StockCommand::Place { place: app.workshop.rack.words.trim().to_owned() })),
+        Ask::Moisture => percent(app).map(|percent| stock(at, StockCommand::Moisture { percent: Some(percent), wet: Some(false) })),
+        Ask::Apart => number(app).zip(app.workshop.rack.job).map(|(n, job)| stock(at, StockCommand::Reserve { job, n })),
+        Ask::Take => number(app).zip(app.workshop.rack.job).map(|(n, job)| {
+            let Lying { haul, pile } = at;
+            Command::Haul(HaulCommand::Take { haul, pile, job, n })
+        }),
+    };
+    write(app, at, said, now);
+}
+
+/// The other key of a page: what is set apart is free again, or the pile is plainly wet.
+pub fn other(app: &mut App, now: Now) {
+    let Page::Ask(at, ask) = app.workshop.rack.page else { return };
+    let said = match ask {
+        Ask::Apart => number(app).zip(app.workshop.rack.job).map(|(n, job)| stock(at, StockCommand::FreeReserved { job, n })),
+        Ask::Moisture => Some(stock(at, StockCommand::Moisture { percent: None, wet: Some(true) })),
+        _ => None,
+    };
+    write(app, at, said, now);
+}
+
+fn write(app: &mut App, at: Lying, said: Option<Command>, now: Now) {
+    if said.is_some_and(|command| app.order(&command, now).is_some()) {
+        app.workshop.rack.show(Page::Pile(at));
+        app.orders.push(Order::Feel(Feel::Start));
+    }
+}
+
+fn stock(at: Lying, command: StockCommand) -> Command {
+    Command::Stock(at, command)
+}
+
+/// The number of pieces that is typed; the reason stays beside it where it is none.
+pub(super) fn number(app: &mut App) -> Option<Count> {
+    let sign = app.speech.sign();
+    app.workshop.rack.form.take(0, |text| reading::count(text, sign, PILE_MOST))
+}
+
+/// The reason in the maker's words, where there is one.
+fn words(app: &App) -> Option<String> {
+    Some(app.workshop.rack.words.trim().to_owned()).filter(|words| !words.is_empty())
+}
+
+fn percent(app: &mut App) -> Option<Decimal> {
+    let sign = app.speech.sign();
+    let limits = Decimal::ZERO..=Decimal::from(250);
+    app.workshop.rack.form.take(0, |text| reading::number(text, sign, limits.clone()))
+}
+
+fn gone_to(app: &App) -> Option<Key> {
+    GONE_TO.get(app.workshop.rack.to).and_then(|to| Key::read(to))
+}
+
+/// Writes bought boards down; the pile they are is shown.
+pub fn bought(app: &mut App, now: Now) {
+    let Some(command) = buy(app) else { return };
+    if let Some(written) = app.order(&Command::Wood(command), now) {
+        let find = |kind: &str| written.entries.iter().find(|entry| entry.fact.kind() == kind).map(|entry| entry.id);
+        let lying = find("HaulBegan").zip(find("PileAdded"));
+        app.workshop.rack.show(lying.map_or(Page::List, |(haul, pile)| Page::Pile(Lying { haul, pile })));
+        app.orders.push(Order::Feel(Feel::Start));
+    }
+}
+
+fn buy(app: &mut App) -> Option<WoodCommand> {
+    let (currency, units) = app.begins_with();
+    let (typing, sign) = (app.speech.typing(units), app.speech.sign());
+    let rack = &mut app.workshop.rack;
+    let mut side = |nth| rack.form.take(nth, |text| reading::length(text, typing));
+    let [thickness, width, length] = [side(0)?, side(1)?, side(2)?].map(Some);
+    let n = rack.form.take(3, |text| reading::count(text, sign, PILE_MOST))?;
+    let paid = rack.form.take(4, |text| reading::money(text, currency, sign))?;
+    let pile = PileFacts { wood: rack.wood.clone(), thickness, width, length, ..PileFacts::default() };
+    Some(WoodCommand::Buy { units, pile, n, paid, supplier: rack.from })
+}

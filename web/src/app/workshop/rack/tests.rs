@@ -1,0 +1,231 @@
+//! The rack as tables of taps.
+
+use super::*;
+use crate::app::shelf::Shelf;
+use crate::app::told::after;
+use crate::app::workshop::{Over, Tap};
+use crate::app::{Common, Msg};
+use crate::parts::Place;
+use fivebar_core::ledger::fold;
+use fivebar_core::ledger::{Device, line};
+use fivebar_core::quantity::{Length, Units};
+use fivebar_core::sheet::stock::find::Order;
+use fivebar_core::story::{Story, tell};
+
+const RACK: &str = "2025-11-20 09:00 -05:00 workshop USD inch\nperson works supplier \"Stair works\"\n\
+    leave for old\nsupplier works\npile strips ash-white 1 x 2 x 20 in\ncount 22 strips\npile band cherry-black 1 x 2 x 14..24 in\ncount 8 band\n\
+    job bench \"Bench\" 1 spec\njob desk \"Desk\" 1 spec\n\
+    2026-02-16 09:00 leave for young\npile bare\ncount 5 bare\npile squares ash-white 1.75 x 1.75 x 18 in\ncount 9 squares\n\
+    reserve 4 squares for bench\nplace squares \"under the stairs\"\n";
+
+/// The app on the rack of a story, on 3 March 2026.
+fn rack(lines: &str) -> (App, Story) {
+    let story = tell(&format!("{RACK}{lines}"));
+    assert_eq!(story.refused, []);
+    let lines: Vec<String> = story.book.entries().map(|(entry, _)| line::write(entry)).collect();
+    let mut app = App::for_tests(Place::Workshop);
+    app.own = Shelf::open(Device::new([7; 8]), lines.iter().map(String::as_str));
+    app.own.names.insert(story.names.person("works").unwrap(), "Stair works".to_owned());
+    after(&mut app, [Msg::Workshop(Tap::Open(Over::Rack))]);
+    (app, story)
+}
+
+fn say(taps: impl IntoIterator<Item = RackTap>) -> Vec<Msg> {
+    taps.into_iter().map(|tap| Msg::Workshop(Tap::Rack(tap))).collect()
+}
+
+fn press(text: &str) -> Vec<RackTap> {
+    let one = |sign: char| sign.to_digit(10).map_or(Press::Point, |digit| Press::Digit(digit as u8));
+    text.chars().map(|sign| RackTap::Press(one(sign))).collect()
+}
+
+/// These taps give a page with these words in this order, and without those.
+#[track_caller]
+fn check(app: &mut App, taps: Vec<RackTap>, shown: &[&str], not: &[&str]) {
+    let html = after(app, say(taps));
+    let mut from = 0;
+    for words in shown {
+        let at = html[from..].find(words);
+        assert!(at.is_some(), "{words}, after what stands before it, in {html}");
+        from += at.unwrap();
+    }
+    for words in not {
+        assert!(!html.contains(words), "{words} in {html}");
+    }
+}
+
+fn lying(story: &Story, haul: &str, pile: &str) -> Lying {
+    Lying { haul: story.names.haul(haul).unwrap(), pile: story.names.pile(pile).unwrap() }
+}
+
+fn ask(story: &Story, (haul, pile): (&str, &str), ask: Ask, text: &str) -> Vec<RackTap> {
+    [vec![RackTap::Show(Page::Ask(lying(story, haul, pile), ask))], press(text)].concat()
+}
+
+#[test]
+fn wood_is_found_by_length_wood_thickness_and_origin() {
+    let (mut app, story) = rack("");
+    check(
+        &mut app,
+        vec![],
+        &["any size", "44 pieces in 4 piles", "14 weeks", "Ash strips", "Cherry band", "Bare", "4 set apart, under the stairs"],
+        &[],
+    );
+    let find = |long: &str, thick: &str| {
+        let slot = |nth| vec![RackTap::At(nth)];
+        [vec![RackTap::Clear, RackTap::Show(Page::Find)], press(long), slot(1), press(thick), vec![RackTap::Done]].concat()
+    };
+    let none = ["Too short", "Cherry band"];
+    check(
+        &mut app,
+        find("18", ""),
+        &["18 in or longer", "2 of 4 piles, 31 pieces", "mark on each board: 18 in", "No size yet", "Bare"],
+        &none,
+    );
+    check(&mut app, vec![], &["1 pile is shorter: show all 3"], &[]);
+    check(&mut app, vec![RackTap::Shorter(true)], &["Too short", "Cherry band", "Leave the shorter ones out"], &[]);
+    check(&mut app, find("", "1.5"), &["and 1 half", " in thick or more", "1 of 4 piles, 9 pieces"], &["Ash strips"]);
+    check(&mut app, vec![RackTap::Just(true), RackTap::Show(Page::Find)], &["just so"], &[]);
+    check(&mut app, vec![RackTap::Clear], &["44 pieces in 4 piles"], &["Clear"]);
+    let wanted = |change: fn(&mut Wanted)| {
+        let mut wanted = Wanted::default();
+        change(&mut wanted);
+        vec![RackTap::Want(wanted)]
+    };
+    check(
+        &mut app,
+        wanted(|it| it.wood = Key::read("cherry-black")),
+        &["Cherry", "1 of 4 piles, 8 pieces", "Cherry band"],
+        &["Ash strips"],
+    );
+    check(
+        &mut app,
+        wanted(|it| it.order = Order::Most),
+        &["most pieces", "Ash strips", "14 weeks", "Ash squares", "Cherry band", "Bare"],
+        &["from Thu 20"],
+    );
+    let from = From::Supplier(story.names.person("works").unwrap());
+    check(
+        &mut app,
+        vec![RackTap::Want(Wanted { from, ..Wanted::default() })],
+        &["Stair works", "2 of 4 piles", "Ash strips"],
+        &["Ash squares"],
+    );
+    check(&mut app, vec![RackTap::Show(Page::Choose(Choice::From))], &["anywhere", "Stair works"], &["bought"]);
+}
+
+#[test]
+fn a_length_that_can_not_be_is_refused_beside_the_pad_and_stays() {
+    let (mut app, _) = rack("");
+    let long = [vec![RackTap::Show(Page::Find)], press("1125"), vec![RackTap::Done]].concat();
+    check(&mut app, long, &["1125", "class=\"why\"", "1125 in"], &[]);
+    assert_eq!(app.workshop.rack.wanted, Wanted::default());
+}
+
+/// The words of the design: 22 by the counts, 19 found.
+#[test]
+fn a_count_of_the_rack_says_what_it_means_before_it_is_written() {
+    let (mut app, story) = rack("");
+    let there = ("old", "strips");
+    let said = "22 by the counts, 19 found, 3 missing: their share goes to workshop costs.";
+    check(&mut app, ask(&story, there, Ask::Count, "19"), &["How many lie there?", said, "Why, where it differs"], &[]);
+    check(
+        &mut app,
+        vec![RackTap::Say("dark corner".into()), RackTap::Done],
+        &["Ash strips", ">19<", "by the rack’s counts", "−3", "walked round: 19, dark corner", "22 counted", "begun"],
+        &[],
+    );
+    check(&mut app, ask(&story, there, Ask::Count, "20"), &["19 by the counts, 20 found, 1 more"], &[]);
+    check(&mut app, ask(&story, there, Ask::Count, "19"), &["19 by the counts, 19 found."], &["missing", "more:"]);
+    let too_many = [ask(&story, there, Ask::Count, "10000"), vec![RackTap::Done]].concat();
+    check(&mut app, too_many, &["10000", "class=\"why\"", "9999"], &[]);
+    // The bar takes it back, and the pile is as it was.
+    after(&mut app, [Msg::Workshop(Tap::Close), Msg::Common(Common::TakeBack)]);
+    check(&mut app, vec![], &["Ash strips", ">22<"], &["walked round: 19"]);
+}
+
+#[test]
+fn pieces_are_set_apart_freed_taken_and_gone() {
+    let (mut app, story) = rack("");
+    let there = ("young", "squares");
+    let (bench, desk) = (story.names.job("bench").unwrap(), story.names.job("desk").unwrap());
+    let apart = |n: &str, job: Id, tap: RackTap| [ask(&story, there, Ask::Apart, n), vec![RackTap::Job(job), tap]].concat();
+    check(&mut app, apart("6", desk, RackTap::Done), &["you asked for 6 pieces. 9 lie there, 4 of them set apart", "6"], &[]);
+    check(&mut app, apart("2", desk, RackTap::Done), &["free", ">3<", "set apart for Bench", ">4<", "set apart for Desk", ">2<"], &[]);
+    check(&mut app, apart("2", bench, RackTap::Other), &["free", ">5<", "set apart for Bench", ">2<", "2 free again, were for Bench"], &[]);
+    check(&mut app, ask(&story, there, Ask::Take, "1"), &["Choose the job.", "disabled", "Take 1"], &[]);
+    let take = |n: &str, job: Id| [ask(&story, there, Ask::Take, n), vec![RackTap::Job(job), RackTap::Done]].concat();
+    check(&mut app, take("8", desk), &["9 lie there, 2 of them set apart"], &[]);
+    check(&mut app, take("3", desk), &["free", ">4<", "set apart for Bench", ">2<", "in Desk", ">3<", "3 to Desk"], &[]);
+    assert!(fold::hauls(&app.own.book).all(|haul| haul.piles.iter().all(|pile| pile.reserved_for(desk) == 0)), "its own are taken first");
+    let gone = [ask(&story, there, Ask::Gone, ""), vec![RackTap::To(1), RackTap::Number(4), RackTap::Done]].concat();
+    check(&mut app, gone, &[">2<", "given away", ">4<", "4 gone: given away"], &[]);
+    let more = [ask(&story, there, Ask::Gone, "7"), vec![RackTap::Done]].concat();
+    check(&mut app, more, &["you asked for 7 pieces, and there are 2 pieces"], &[]);
+}
+
+#[test]
+fn a_place_and_a_moisture_are_written_down() {
+    let (mut app, story) = rack("");
+    let there = ("old", "strips");
+    check(&mut app, ask(&story, there, Ask::Place, ""), &["Where it lies", "As before", "under the stairs"], &[]);
+    check(&mut app, vec![RackTap::Place("under the stairs".into())], &["lies", "under the stairs"], &[]);
+    check(&mut app, [ask(&story, there, Ask::Moisture, "11.5"), vec![RackTap::Done]].concat(), &["moisture", "11.5 %"], &[]);
+    check(&mut app, [ask(&story, there, Ask::Moisture, ""), vec![RackTap::Other]].concat(), &["moisture", "wet", "plainly wet"], &[]);
+    check(&mut app, [ask(&story, there, Ask::Moisture, "251"), vec![RackTap::Done]].concat(), &["251", "class=\"why\"", "250"], &[]);
+}
+
+#[test]
+fn a_line_of_the_history_is_struck() {
+    let (mut app, story) = rack("gone 3 strips burnt\n");
+    check(&mut app, vec![RackTap::Show(Page::Pile(lying(&story, "old", "strips")))], &[">19<", "3 gone: burnt"], &["Strike it"]);
+    let gone = fivebar_core::sheet::stock::history::history(&app.own.book, lying(&story, "old", "strips")).remove(0).entry;
+    check(&mut app, vec![RackTap::Line(gone)], &["3 gone: burnt", "Strike it"], &[]);
+    check(&mut app, vec![RackTap::Strike(gone)], &[">22<", "Put it back"], &["3 gone: burnt"]);
+}
+
+#[test]
+fn a_walk_goes_from_pile_to_pile_and_changes_nothing_unasked() {
+    let (mut app, _) = rack("");
+    check(&mut app, vec![], &["2 piles not looked at for 12 weeks", "Walk round"], &[]);
+    check(&mut app, vec![RackTap::WalkRound], &["Ash strips: still 22?", "1 of 2", "Yes, 22", "Other number", "Skip"], &[]);
+    let before = app.own.book.len();
+    check(&mut app, vec![RackTap::Skip], &["Cherry band: still 8?", "2 of 2"], &[]);
+    assert_eq!(app.own.book.len(), before);
+    check(&mut app, [vec![RackTap::Done], press("7"), vec![RackTap::Done]].concat(), &["1 pile not looked at", "Cherry band", ">7<"], &[]);
+    check(&mut app, vec![RackTap::WalkRound, RackTap::Same], &["43 pieces in 4 piles"], &["not looked at"]);
+    let haul = fold::hauls(&app.own.book).last().unwrap();
+    assert_eq!(haul.piles.iter().map(|pile| pile.stock.drift).collect::<Vec<_>>(), [0, -1]);
+}
+
+#[test]
+fn bought_boards_are_a_pile_with_its_price() {
+    let (mut app, story) = rack("");
+    let figures = |figures: [&str; 5]| {
+        figures.iter().enumerate().flat_map(|(nth, figure)| [vec![RackTap::At(nth)], press(figure)].concat()).collect::<Vec<_>>()
+    };
+    let opened = vec![RackTap::Show(Page::Buy)];
+    check(&mut app, opened, &["Boards you bought", "Wood", "not said", "Thick, in", "Boards", "Paid, all, USD"], &[]);
+    check(&mut app, vec![RackTap::Show(Page::Choose(Choice::BoughtWood))], &["Which wood?", "White oak"], &[]);
+    let works = story.names.person("works").unwrap();
+    let answers = vec![RackTap::Wood(Key::read("oak-white").unwrap()), RackTap::From(Some(works))];
+    check(&mut app, [answers, figures(["1", "6", "96", "0", "88"]), vec![RackTap::Done]].concat(), &[">96<", "Nothing was asked for"], &[]);
+    let right = [vec![RackTap::At(3)], press("4"), vec![RackTap::Done]].concat();
+    check(&mut app, right, &["White oak, A", ">4<", "Stair works", "bought boards", "$5.50 a board foot", "4 counted"], &[]);
+    let haul = fold::hauls(&app.own.book).next().unwrap();
+    assert_eq!((haul.bought, haul.units, haul.spent().unwrap().to_string()), (true, Units::Inch, "88.00 USD".into()));
+    assert_eq!(haul.piles[0].length, Length::INCH.times(96).ok());
+}
+
+#[test]
+fn back_leaves_one_page_of_the_rack_after_the_other() {
+    let (mut app, story) = rack("");
+    let at = lying(&story, "old", "strips");
+    let places = [Page::Ask(at, Ask::Gone), Page::Pile(at), Page::List];
+    check(&mut app, vec![RackTap::Show(Page::Pile(at)), RackTap::Show(places[0].clone())], &["Where did they go?"], &[]);
+    for (nth, page) in places.iter().enumerate() {
+        assert_eq!(app.workshop.rack.page, *page, "{nth}");
+        after(&mut app, [Msg::Key("Escape".into())]);
+    }
+    assert_eq!(app.workshop.over, Over::Nothing);
+}

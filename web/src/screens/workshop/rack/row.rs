@@ -1,0 +1,154 @@
+//! A pile as it lies: its section as the saw left it, its length to the scale of the rack, and how many.
+
+use super::super::super::Seen;
+use super::{Page, RackTap, by_haul, say};
+use crate::app::Msg;
+use crate::parts::fraction::worded;
+use crate::parts::ink::{drawing, line, rect, sized};
+use crate::view::{El, el};
+use crate::words::en::{common, count, jobs, rack as words, woods, workshop};
+use fivebar_core::quantity::{Decimal, Length, Volume, in_small};
+use fivebar_core::sheet::stock::StockPile;
+use fivebar_core::sheet::stock::find::Order;
+
+/// A section is drawn so many px to the inch, but never beyond its box.
+const SECTION: f64 = 13.5;
+const BOX: (f64, f64) = (36.0, 46.0);
+const LONGEST: f64 = 214.0;
+/// A board this long fills its line; longer ones make all the others shorter.
+const INCHES: f64 = 41.0;
+
+/// A wood nobody knows has no name to say.
+const UNKNOWN: &str = "unknown-hardwood";
+
+/// To what scale boards are drawn, and where the length that is looked for is marked on each.
+#[derive(Clone, Copy)]
+pub struct Drawn {
+    pub longest: f64,
+    pub mark: Option<Length>,
+}
+
+/// The length that fills a line, in inches.
+pub fn longest(piles: &[StockPile]) -> f64 {
+    piles.iter().filter_map(|pile| pile.length_to.or(pile.length)).map(inches).fold(INCHES, f64::max)
+}
+
+/// By haul with its age and volume, the oldest first; in another order one pile after the other, each with its age.
+pub fn groups(piles: &[StockPile], order: Order, drawn: Drawn, seen: Seen<'_>) -> Vec<El<Msg>> {
+    if !by_haul(order) {
+        return vec![el("section", "racks").kids(piles.iter().map(|pile| row(pile, drawn, true, seen)))];
+    }
+    piles.chunk_by(|one, other| one.haul.id == other.haul.id).map(|piles| group(piles, drawn, seen)).collect()
+}
+
+fn group(piles: &[StockPile], drawn: Drawn, seen: Seen<'_>) -> El<Msg> {
+    let Some(haul) = piles.first().map(|pile| &pile.haul) else { return el("section", "racks") };
+    let weeks = i64::from(haul.began.day().until(seen.now.day()).max(0) / 7);
+    let volume = piles.iter().filter_map(|pile| pile.volume).try_fold(Volume::ZERO, Volume::plus);
+    let volume = volume.ok().filter(|volume| !volume.is_zero());
+    let volume = volume.map(|volume| {
+        let said = format!("{} {}", seen.speech.volume(volume, haul.units), common::volume_unit(haul.units));
+        el("span", "t14").text(said)
+    });
+    let from = workshop::from_day(&seen.speech.day(haul.began));
+    let age = el("span", "").kid(el("b", "").text(aged(weeks, seen))).kid(el("span", "").text(from));
+    let head = el("h2", "aged row").kid(age).kids(volume);
+    el("section", "racks").key(haul.id.to_string()).kid(head).kids(piles.iter().map(|pile| row(pile, drawn, false, seen)))
+}
+
+/// "11 weeks".
+pub fn aged(weeks: i64, seen: Seen<'_>) -> String {
+    workshop::weeks(weeks, &seen.speech.number(Decimal::from(weeks), 0, 0))
+}
+
+/// One pile as a key that opens it.
+pub fn row(pile: &StockPile, drawn: Drawn, with_age: bool, seen: Seen<'_>) -> El<Msg> {
+    el("button", "pile")
+        .attr("type", "button")
+        .key(pile.at.pile.to_string())
+        .on_tap(say(RackTap::Show(Page::Pile(pile.at))))
+        .kids(drawing_and_words(pile, drawn, with_age, seen))
+        .kid(el("b", "t30 w8").text(seen.speech.count(pile.on_rack)))
+}
+
+/// The same as it stands on its own page.
+pub fn lying(pile: &StockPile, seen: Seen<'_>) -> El<Msg> {
+    let drawn = Drawn { longest: longest(std::slice::from_ref(pile)), mark: None };
+    el("div", "pile lies").kids(drawing_and_words(pile, drawn, false, seen)).kid(el("b", "t30 w8").text(seen.speech.count(pile.on_rack)))
+}
+
+fn drawing_and_words(pile: &StockPile, drawn: Drawn, with_age: bool, seen: Seen<'_>) -> [El<Msg>; 2] {
+    let wood = tone(pile);
+    let sides = size(pile, seen);
+    let sides = if with_age { format!("{sides}, {}", aged(pile.weeks, seen)) } else { sides };
+    let middle = el("span", "mid")
+        .kid(worded("span", "nm", name(pile)))
+        .kid(worded("span", "s", sides))
+        .kids(aside(pile, seen).map(|said| el("span", "s").text(said)))
+        .kids(pile.length.map(|length| board(inches(pile.length_to.unwrap_or(length)), drawn, wood)));
+    [section(pile, wood), middle]
+}
+
+/// What else is worth a word: set apart, and where it lies.
+fn aside(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
+    let apart = pile.on_rack.saturating_sub(pile.free);
+    let apart = (0 < apart).then(|| words::apart(&seen.speech.count(apart)));
+    let bought = pile.haul.bought.then(|| words::BOUGHT_ONLY.to_owned());
+    let said: Vec<String> = bought.into_iter().chain(apart).chain(pile.place.clone()).collect();
+    (!said.is_empty()).then(|| said.join(", "))
+}
+
+/// A pile by its wood and its name, or its letter: a tone alone says no wood.
+pub fn name(pile: &StockPile) -> String {
+    let known = pile.wood.as_ref().map(|wood| wood.as_str()).filter(|wood| *wood != UNKNOWN).map(woods::name);
+    match (&pile.name, &pile.wood) {
+        (Some(name), _) => match known.filter(|wood| !in_small(name).contains(&in_small(wood))) {
+            Some(wood) => words::wood_and_name(&wood, name),
+            None => jobs::upper_first(name),
+        },
+        (None, Some(wood)) => format!("{}, {}", woods::name(wood.as_str()), pile.label),
+        (None, None) => count::pile(&pile.label),
+    }
+}
+
+/// Its sides with their unit, in the units of its haul.
+pub fn size(pile: &StockPile, seen: Seen<'_>) -> String {
+    let units = pile.haul.units;
+    let side = |length| seen.speech.length(length, units);
+    let long = pile.length.map(|from| pile.length_to.map_or_else(|| side(from), |to| format!("{}–{}", side(from), side(to))));
+    let sides: Vec<String> = [pile.thickness.map(side), pile.width.map(side), long].into_iter().flatten().collect();
+    if sides.is_empty() { count::SIZES_MISSING.into() } else { format!("{} {}", sides.join(" × "), common::length_unit(units)) }
+}
+
+/// Its section as the saw left it; empty while it has no size.
+fn section(pile: &StockPile, wood: &'static str) -> El<Msg> {
+    let drawn = sized("cut", BOX);
+    let Some((thick, wide)) = pile.thickness.zip(pile.width).map(|(t, w)| (inches(t), inches(w))) else { return drawn };
+    let scale = SECTION.min((BOX.0 - 2.0) / thick.max(0.1)).min((BOX.1 - 2.0) / wide.max(0.1));
+    let (w, h) = (thick * scale, wide * scale);
+    drawn.kid(rect(wood, ((BOX.0 - w) / 2.0, (BOX.1 - h) / 2.0), (w, h)))
+}
+
+fn board(long: f64, drawn: Drawn, wood: &'static str) -> El<Msg> {
+    let at = |length: f64| (LONGEST - 2.0) * length / drawn.longest;
+    let mark = drawn.mark.map(|length| 1.0 + at(inches(length))).filter(|x| *x < LONGEST);
+    drawing("cut long", (LONGEST, 12.0))
+        .attr("aria-hidden", "true")
+        .kid(rect(wood, (1.0, 1.0), (at(long), 10.0)))
+        .kids(mark.map(|x| line("asked", (x, -2.0), (x, 14.0))))
+}
+
+fn inches(length: Length) -> f64 {
+    length.as_nm() as f64 / Length::INCH.as_nm() as f64
+}
+
+/// The tone of its wood; its name stands beside it.
+fn tone(pile: &StockPile) -> &'static str {
+    let key = pile.wood.as_ref().map_or("", |key| key.as_str());
+    match key.split('-').next().unwrap_or_default() {
+        "ash" | "maple" | "birch" | "poplar" => "w1",
+        "oak" | "beech" | "elm" | "hickory" => "w2",
+        "cherry" | "walnut" | "mahogany" | "alder" => "w3",
+        _ => "w0",
+    }
+}
