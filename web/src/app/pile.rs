@@ -61,6 +61,8 @@ impl PilePage {
 #[derive(Clone, Debug, PartialEq)]
 pub enum PileTap {
     Open(Id),
+    /// What is needed of a pile, straight from the tiles.
+    Need(Id),
     Do(Doing),
     /// A part that is wanted already, to be changed.
     Want(usize),
@@ -109,10 +111,16 @@ pub fn heard(app: &mut App, tap: PileTap, now: Now) {
         app.count.over = Over::Page(Box::new(PilePage::of(pile)));
         return;
     }
+    if let PileTap::Need(pile) = tap {
+        let mut page = PilePage::of(pile);
+        page.begin(Doing::Want);
+        app.count.over = Over::Page(Box::new(page));
+        return;
+    }
     let wants = sheet(app).map(|sheet| sheet.wants).unwrap_or_default();
     let Over::Page(page) = &mut app.count.over else { return };
     match tap {
-        PileTap::Open(_) => {}
+        PileTap::Open(_) | PileTap::Need(_) => {}
         PileTap::Do(doing) => page.begin(doing),
         PileTap::Want(nth) => wants.get(nth).into_iter().for_each(|wanted| page.change(&wanted.want)),
         PileTap::At(nth) => page.form.go(nth),

@@ -5,6 +5,7 @@ mod worth;
 
 use super::{Screen, Seen, haul, pile, pile_page, rejects, sort, supplier, unsaved};
 use crate::app::count::{Over, Tap, paying, sheet};
+use crate::app::pile::PileTap;
 use crate::app::trip::{TripTap, next};
 use crate::app::{App, Common, Msg, Notice};
 use crate::parts::chips::{Chip, bundle};
@@ -23,6 +24,7 @@ use fivebar_core::ledger;
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Count, Id, Units, Wall};
 use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
+use fivebar_core::sheet::enough::EnoughSheet;
 use fivebar_core::sheet::trip_end::forgotten;
 use fivebar_core::sheet::worth::WorthSheet;
 
@@ -141,17 +143,28 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let marks = Marks { unsaved: app.shelf().unsaved_counts(), failed: app.shelf().failed_counts() };
     let shown = sheet.tiles.iter().map(|pile| one((app, &marks), pile, sheet, seen));
     let tiles = el("div", "g2 tiles").kids(shown);
+    let need = need(&enough, sheet);
     let enough = enough::block(&enough, app, seen);
     let pays = pays(worth.as_ref(), sheet, app, seen);
     let guessed = sheet.load.guessed.then(|| el("p", "t14 i2").text(words::LOAD_GUESSED));
     let pays = el("div", "").kids(never_ended(app, seen)).kid(pays).kids(guessed);
     // on a narrow page what the trip saves and costs, and the load, stand below the tiles
     let main = match seen.page.is_narrow() {
-        true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kid(pays),
-        false => el("main", "scr count").kids(enough).kid(pays).kid(tiles).kid(new_pile()),
+        true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kids(need).kid(pays),
+        false => el("main", "scr count").kids(enough).kid(pays).kids(need).kid(tiles).kid(new_pile()),
     };
     let main = main.kids((sheet.trip.stands == Where::Home).then(|| supplier::going_key(app)).flatten());
     Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
+}
+
+/// Nothing is wanted yet: one key asks for it, of the pile that was counted last. At home there is nothing more to load.
+fn need(enough: &EnoughSheet, sheet: &CountSheet) -> Option<El<Msg>> {
+    if !enough.wants.is_empty() || sheet.sorting_begun || sheet.trip.stands == Where::Home {
+        return None;
+    }
+    let last = sheet.last.map(|last| last.pile).or(sheet.tiles.last().map(|tile| tile.pile))?;
+    let pile = sheet.tiles.iter().find(|tile| tile.pile == last)?;
+    Some(key("key soft h48", words::i_need_of(&name(pile)), "", Msg::Count(Tap::Page(PileTap::Need(last)))).key("need"))
 }
 
 /// A trip that was never ended: what is proposed, and the way to say it otherwise. It blocks nothing.

@@ -246,3 +246,8 @@ pub fn ended_when(clock: &str, wheel: &str, bin: &str) -> String {
 
 /// "Yes, home".
 pub const YES_HOME: &str = "Yes, so it was";
+
+/// "I need … of Ash strips".
+pub fn i_need_of(pile: &str) -> String {
+    format!("I need … of {pile}")
+}
