@@ -1,5 +1,7 @@
 //! The reckoning as JSON: every haul and job of a book. Keys, units and nulls are settled in docs/RECKON.md.
 
+mod bought;
+
 use fivebar_core::bench::Shares;
 use fivebar_core::ledger::{Book, Subject, fold};
 use fivebar_core::money::price::Mark;
@@ -24,7 +26,7 @@ pub fn reckoning_at(book: &Book, now: Moment) -> Value {
     let hauls = ids(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None });
     let jobs = ids(|subject| if let Subject::Job(id) = subject { Some(id) } else { None });
     let hauls: Vec<Value> =
-        hauls.into_iter().filter(|id| fold::haul(book, *id).is_some()).map(|id| told(id, haul(&shop, id).map(of_haul))).collect();
+        hauls.into_iter().filter(|id| fold::haul(book, *id).is_some()).map(|id| told(id, haul(&shop, id).map(|haul| of_haul(&shop, haul)))).collect();
     let jobs: Vec<Value> = jobs
         .into_iter()
         .filter(|id| fold::job(book, *id).is_some())
@@ -44,7 +46,7 @@ fn told(id: Id, reckoned: Answer<Value>) -> Value {
     reckoned.unwrap_or_else(|refusal| json!({ "id": id.to_string(), "refused": format!("{refusal:?}") }))
 }
 
-fn of_haul(haul: HaulReckoning) -> Value {
+fn of_haul(shop: &Shop, haul: HaulReckoning) -> Value {
     let cost = |share: &Share| haul.costs.map(|_| money(share.cost));
     let jobs = haul.jobs.iter().map(|(job, share)| json!({ "job": job.to_string(), "cost": cost(share), "minutes": minutes(share.time) }));
     json!({
@@ -60,6 +62,10 @@ fn of_haul(haul: HaulReckoning) -> Value {
         "costs": haul.costs.map(money),
         "cost_per_good": haul.cost_per_good.map(|cost| rounded(cost, haul.currency.digits())),
         "shares": jobs.collect::<Vec<_>>(),
+        "bought": bought::is(shop, haul.haul),
+        "worth": bought::worth_of(shop, haul.haul),
+        "wanted": bought::wanted(shop, haul.haul),
+        "workshop": haul.workshop.map(|share| json!({ "cost": cost(&share), "minutes": minutes(share.time) })),
         "rack": haul.rack.map(|share| json!({ "cost": cost(&share), "minutes": minutes(share.time) })),
         "piles": haul.piles.iter().map(|pile| of_pile(haul.units, pile)).collect::<Vec<_>>(),
     })
@@ -203,6 +209,9 @@ fn pieces(pieces: &Pieces) -> Value {
         "good": pieces.good,
         "used": pieces.used,
         "on_rack": pieces.on_rack,
+        "reserved": pieces.reserved,
+        "gone": pieces.gone,
+        "drift": pieces.drift,
         "reasons": reasons,
     })
 }

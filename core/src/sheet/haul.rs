@@ -52,6 +52,12 @@ pub struct Pieces {
     pub good: Count,
     pub used: Count,
     pub on_rack: Count,
+    /// Of those on the rack, set apart for jobs.
+    pub reserved: Count,
+    /// Good ones that left for no job.
+    pub gone: Count,
+    /// Found more on the rack than the counts said, or fewer where it is below nothing.
+    pub drift: i64,
 }
 
 /// Volumes as measured rough; none where a pile that counts has no size.
@@ -122,7 +128,8 @@ impl Pieces {
     fn of(pile: &Pile) -> Pieces {
         let reasons = pile.rejects.clone();
         let (taken, rejected, good) = (pile.taken, pile.rejected(), pile.good());
-        Pieces { taken, rejected, reasons, good, used: pile.used(), on_rack: pile.on_rack() }
+        let (reserved, gone, drift) = (pile.reserved(), pile.gone_for_good(), pile.stock.drift);
+        Pieces { taken, rejected, reasons, good, used: pile.used(), on_rack: pile.on_rack(), reserved, gone, drift }
     }
 
     fn with(mut self, other: &Pieces) -> Pieces {
@@ -135,6 +142,9 @@ impl Pieces {
         self.good = self.good.saturating_add(other.good);
         self.used = self.used.saturating_add(other.used);
         self.on_rack = self.on_rack.saturating_add(other.on_rack);
+        self.reserved = self.reserved.saturating_add(other.reserved);
+        self.gone = self.gone.saturating_add(other.gone);
+        self.drift = self.drift.saturating_add(other.drift);
         self
     }
 }
