@@ -29,7 +29,7 @@ pub fn worth_of(shop: &Shop, id: Id) -> Option<Value> {
 }
 
 pub fn wanted(shop: &Shop, id: Id) -> Vec<Value> {
-    let sheet = found(shop, id).and_then(|haul| enough(&haul, past(shop.book, &haul).seen).ok()).unwrap_or_default();
+    let sheet = found(shop, id).map(|haul| enough(&haul, past(shop.book, &haul).seen)).unwrap_or_default();
     sheet.wants.iter().map(one).collect()
 }
 

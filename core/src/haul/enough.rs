@@ -2,10 +2,10 @@
 //!
 //! Sorted pieces are known; only the unsorted are chance. The two confidences and the limit are ours.
 
-use super::Pile;
 use super::rejects::RejectShare;
+use super::{Pile, Want};
 use crate::quantity::chance::least;
-use crate::quantity::{Count, PILE_MOST};
+use crate::quantity::{Count, Id, PILE_MOST, Sorted};
 use crate::refusal::{Answer, Refusal};
 
 /// As a maker says it: four times in five.
@@ -56,6 +56,22 @@ impl Target {
     }
 }
 
+impl Want {
+    /// A part takes pieces, or a piece gives parts; one for one where nothing is said.
+    pub fn target(&self) -> Target {
+        let each = if 1 < self.pieces { Each::Takes(self.pieces) } else { Each::Gives(self.gives.max(1)) };
+        Target { parts: self.wanted, each }
+    }
+
+    /// Good pieces that it takes. A want beyond every pile, as two books brought together may hold, takes as many as it says.
+    fn good_pieces(&self) -> Count {
+        match self.target().pieces() {
+            Ok(pieces) | Err(Refusal::TooManyPieces { would_be: pieces, .. }) => pieces,
+            Err(_) => 0,
+        }
+    }
+}
+
 /// What a pile holds now, by what is known of its pieces.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Held {
@@ -83,6 +99,37 @@ impl Pile {
     pub fn held(&self) -> Held {
         let unsorted = self.movable();
         Held { good: self.on_rack().saturating_sub(unsorted), rejected: self.rejected(), unsorted, used: self.used() }
+    }
+
+    /// Good pieces that all its wants together still take. What their jobs have is there; a want for no job has what other jobs took.
+    pub fn still_wanted(&self) -> Count {
+        let mut by_job: Sorted<Option<Id>, Count> = Sorted::new();
+        for want in &self.wants {
+            let asked = by_job.entry(want.job).or_default();
+            *asked = asked.saturating_add(want.good_pieces());
+        }
+        let (mut still, mut others) = (0, self.used());
+        for (job, asked) in by_job.iter().filter_map(|(job, asked)| job.map(|job| (job, *asked))) {
+            let there = self.in_job(job).min(asked);
+            (still, others) = (asked.saturating_sub(there).saturating_add(still), others.saturating_sub(there));
+        }
+        let for_any = by_job.get(&None).copied().unwrap_or(0);
+        for_any.saturating_sub(others).saturating_add(still)
+    }
+
+    /// What it holds for its wants: pieces set apart for jobs that are none of theirs are as good as used, sorted ones first.
+    pub fn held_for_wants(&self) -> Held {
+        let (held, theirs) = (self.held(), |job: &Id| self.wants.iter().any(|want| want.job.is_none_or(|own| own == *job)));
+        let others = self.stock.reserved.iter().filter(|(job, _)| !theirs(job));
+        let apart = others.fold(0, |sum: Count, (_, n)| sum.saturating_add(*n)).min(self.reserved());
+        let good = apart.min(held.good);
+        let unsorted = apart.saturating_sub(good).min(held.unsorted);
+        Held {
+            good: held.good.saturating_sub(good),
+            unsorted: held.unsorted.saturating_sub(unsorted),
+            used: held.used.saturating_add(good).saturating_add(unsorted),
+            ..held
+        }
     }
 }
 
@@ -173,7 +220,7 @@ pub fn scarcest(all: &[Enough]) -> Option<usize> {
 mod tests {
     use super::*;
     use crate::haul::rejects::Seen;
-    use crate::quantity::{Id, Key, Moment, Sorted};
+    use crate::quantity::{Key, Moment};
 
     fn held(good: Count, rejected: Count, unsorted: Count) -> Held {
         Held { good, rejected, unsorted, used: 0 }

@@ -1,6 +1,6 @@
 //! Enough: for each part that a pile is wanted for, how many more pieces to take, and which of them is the scarce one.
 
-use crate::haul::enough::{Each, Enough, Target, scarcest};
+use crate::haul::enough::{Enough, scarcest};
 use crate::haul::rejects::{Prior, RejectShare, Seen};
 use crate::haul::{Haul, Pile, Want};
 use crate::quantity::{Count, Id};
@@ -11,6 +11,9 @@ use crate::refusal::Answer;
 pub struct Wanted {
     pub pile: Id,
     pub want: Want,
+    /// What else the same pile is wanted for.
+    pub others: Vec<Want>,
+    /// Of all that the pile is wanted for: no piece makes two parts.
     pub enough: Enough,
     /// What the share of rejects goes by.
     pub prior: Prior,
@@ -24,54 +27,40 @@ pub struct EnoughSheet {
     pub sorted_before: Count,
 }
 
-/// Every part that is wanted of a haul; `past` is what the supplier's other hauls showed.
-///
-/// # Errors
-/// [`crate::refusal::Refusal::TooManyPieces`], [`crate::refusal::Refusal::OutOfRange`].
-pub fn enough(haul: &Haul, past: Seen) -> Answer<EnoughSheet> {
-    let prior = RejectShare::of_supplier(past);
-    let mut wants = vec![];
-    for pile in &haul.piles {
-        for want in &pile.wants {
-            wants.push(wanted(haul, pile, want, prior)?);
-        }
-    }
+/// Every part that is wanted of a haul; `past` is what the supplier's other hauls showed. What can't be reckoned is left out.
+pub fn enough(haul: &Haul, past: Seen) -> EnoughSheet {
+    let mut wants: Vec<Wanted> = haul.piles.iter().flat_map(|pile| wanted_of(haul, pile, past)).collect();
     let chances: Vec<Enough> = wants.iter().map(|wanted| wanted.enough).collect();
     if let Some(first) = scarcest(&chances) {
         wants.swap(0, first);
     }
-    Ok(EnoughSheet { wants, sorted_before: past.sorted() })
+    EnoughSheet { wants, sorted_before: past.sorted() }
 }
 
-/// Every part that is wanted of one pile, as the maker said them.
-///
-/// # Errors
-/// As [`enough`].
-pub fn wanted_of(haul: &Haul, pile: &Pile, past: Seen) -> Answer<Vec<Wanted>> {
+/// Every part that is wanted of one pile, as the maker said them; none where two books brought together hold more than a pile may.
+pub fn wanted_of(haul: &Haul, pile: &Pile, past: Seen) -> Vec<Wanted> {
     let prior = RejectShare::of_supplier(past);
-    pile.wants.iter().map(|want| wanted(haul, pile, want, prior)).collect()
+    let enough = if pile.wants.is_empty() { None } else { together(haul, pile, prior).ok() };
+    let others = |own: &Want| pile.wants.iter().filter(|want| *want != own).cloned().collect();
+    let wanted =
+        |(enough, want): (Enough, &Want)| Wanted { pile: pile.id, want: want.clone(), others: others(want), enough, prior: prior.prior() };
+    enough.into_iter().flat_map(|enough| pile.wants.iter().map(move |want| (enough, want))).map(wanted).collect()
 }
 
-fn wanted(haul: &Haul, pile: &Pile, want: &Want, prior: RejectShare) -> Answer<Wanted> {
-    // What was taken for it is there: for its job, or for any where none was named.
-    let there = want.job.map_or_else(|| pile.used(), |job| pile.in_job(job));
-    let pieces = target(want).pieces()?.saturating_sub(there);
-    let enough = Enough::of(pieces, pile.held(), &haul.reject_share(pile.id, prior)?)?;
-    Ok(Wanted { pile: pile.id, want: want.clone(), enough, prior: prior.prior() })
-}
-
-/// A part takes pieces, or a piece gives parts; one for one where nothing is said.
-pub fn target(want: &Want) -> Target {
-    let each = if 1 < want.pieces { Each::Takes(want.pieces) } else { Each::Gives(want.gives.max(1)) };
-    Target { parts: want.wanted, each }
+/// Whether a pile will do for all that it is wanted for.
+fn together(haul: &Haul, pile: &Pile, prior: RejectShare) -> Answer<Enough> {
+    Enough::of(pile.still_wanted(), pile.held_for_wants(), &haul.reject_share(pile.id, prior)?)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::haul::enough::Held;
     use crate::ledger::fold;
+    use crate::quantity::PILE_MOST;
+    use crate::refusal::Refusal;
     use crate::sheet::past::past;
-    use crate::story::tell;
+    use crate::story::{Why, tell};
 
     const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile squares ash-white 1 3/4 x 1 3/4 x 19 in\n\
         count 38 squares\npile strips ash-white 1 x 2 x 21 in\ncount 64 strips\njob stands \"Stands\" 5 spec\n";
@@ -82,7 +71,7 @@ mod tests {
         let story = tell(&format!("{START}{lines}"));
         assert_eq!(story.refused, [], "{lines}");
         let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
-        let sheet = enough(&haul, past(&story.book, &haul).seen).unwrap();
+        let sheet = enough(&haul, past(&story.book, &haul).seen);
         let more = |w: &Wanted| w.enough.more_until_sure().unwrap();
         let shown: Vec<_> = sheet.wants.iter().map(|w| (w.want.part.as_str(), w.enough.pieces, more(w))).collect();
         assert_eq!(shown, wanted, "{lines}");
@@ -105,6 +94,32 @@ mod tests {
         check("want 5 from squares\ngood 30 squares\ntake 5 squares for stands", &[("", 0, 0)]);
     }
 
+    /// 49 are enough for 25, and the same 49 are not enough for 50; what another job has set apart is no help, what its own has is.
+    #[test]
+    fn no_piece_makes_two_parts() {
+        let start = "job desk \"Desk\" 1 spec\ncount 11 squares\nwant 25 of \"legs\" from squares for stands\n";
+        check(start, &[("legs", 25, 0)]);
+        let rails = format!("{start}want 25 of \"rails\" from squares for stands\n");
+        let sure = Enough::of(50, Held { unsorted: 49, ..Held::default() }, &RejectShare::guess()).unwrap().more_until_sure().unwrap();
+        check(&rails, &[("legs", 50, sure), ("rails", 50, sure)]);
+        check(&format!("{rails}good 49 squares\ntake 30 squares for stands"), &[("legs", 20, 1), ("rails", 20, 1)]);
+        check(&format!("{start}reserve 10 squares for stands"), &[("legs", 25, 0)]);
+        check(&format!("{start}reserve 10 squares for desk"), &[("legs", 25, 10)]);
+        check(&format!("{start}good 49 squares\nreserve 30 squares for desk"), &[("legs", 25, 8)]);
+    }
+
+    /// A want that no pile can meet is said to be so, and the others stand; it is refused where it is said.
+    #[test]
+    fn one_want_beyond_every_pile_leaves_the_others() {
+        let story = tell(&format!("{START}want 5 from squares\nwant 5000 of \"slats\" from strips pieces 2"));
+        let refused: Vec<&Why> = story.refused.iter().map(|(_, why)| why).collect();
+        assert_eq!(refused, [&Why::Refused(Refusal::TooManyPieces { would_be: 10_000, most: PILE_MOST })]);
+        let mut haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        haul.piles[1].wants.push(Want { part: "slats".into(), job: None, wanted: 5_000, pieces: 2, gives: 1 });
+        let chances: Vec<_> = enough(&haul, Seen::default()).wants.iter().map(|w| (w.enough.pieces, w.enough.can_stop())).collect();
+        assert_eq!(chances, [(10_000, false), (5, true)]);
+    }
+
     #[test]
     fn what_the_supplier_brought_before_counts() {
         let lines = "person works supplier\nsupplier works of yard\nreject 19 squares twist\ngood 19 squares\ngood 64 strips\n\
@@ -113,7 +128,7 @@ mod tests {
         let haul = fold::haul(&story.book, story.names.haul("next").unwrap()).unwrap();
         let seen = past(&story.book, &haul).seen;
         assert_eq!((seen.rejected, seen.good), (19, 83));
-        let sheet = enough(&haul, seen).unwrap();
+        let sheet = enough(&haul, seen);
         assert_eq!((sheet.sorted_before, sheet.wants[0].prior), (102, Prior::Supplier));
     }
 }

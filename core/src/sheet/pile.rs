@@ -90,7 +90,7 @@ pub fn pile(haul: &Haul, known: &Known, (id, now): (Id, Moment)) -> Answer<PileS
         unsorted: pile.unsorted(),
         off: pile.count_off(),
         at_bin: known.at_bin(haul, pile, now)?,
-        wants: known.wants_of(haul, pile)?,
+        wants: known.wants_of(haul, pile),
         hauls_before: known.past.sorted_hauls,
         supplier: haul.supplier,
         sizes: Sizes::of(pile)?,

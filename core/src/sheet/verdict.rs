@@ -151,10 +151,7 @@ impl Known {
     }
 
     /// Every part wanted of a pile of the haul in hand: how many more to take of it.
-    ///
-    /// # Errors
-    /// As [`super::enough::enough`].
-    pub fn wants_of(&self, haul: &Haul, pile: &Pile) -> Answer<Vec<super::enough::Wanted>> {
+    pub fn wants_of(&self, haul: &Haul, pile: &Pile) -> Vec<super::enough::Wanted> {
         wanted_of(haul, pile, self.past.seen)
     }
 }

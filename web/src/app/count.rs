@@ -146,7 +146,7 @@ pub fn paying(app: &App) -> (EnoughSheet, Option<WorthSheet>) {
     let Some(haul) = shelf.haul().filter(|haul| worth::is_asked(haul)) else { return Default::default() };
     let past = shelf.past(&haul);
     let last = sheet(app).and_then(|sheet| sheet.last).map(|last| last.pile);
-    let enough = enough::enough(&haul, past.seen).unwrap_or_default();
+    let enough = enough::enough(&haul, past.seen);
     (enough, worth::worth(&shelf.shop(app.now.at), &haul, (&past, last)).ok())
 }
 

@@ -11,7 +11,6 @@ use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, OnTheScale,
 use fivebar_core::quantity::reading::{self, Typing};
 use fivebar_core::quantity::{Decimal, Grams, Id, PILE_MOST};
 use fivebar_core::refusal::Answer;
-use fivebar_core::sheet::enough::target;
 use fivebar_core::sheet::pile::{PileSheet, pile};
 
 /// What is being written down of the pile.
@@ -145,7 +144,7 @@ impl PilePage {
 
     fn change(&mut self, want: &Want) {
         self.begin(Doing::Want);
-        let (takes, each) = match target(want).each {
+        let (takes, each) = match want.target().each {
             Each::Takes(n) => (true, n),
             Each::Gives(n) => (false, n),
         };

@@ -2,8 +2,8 @@
 
 use super::Act;
 use super::haul::{enough, free, pile_of, within};
-use crate::haul::Pile;
 use crate::haul::weighing::{Lies, OnScale, Spread, Weighing};
+use crate::haul::{Pile, Want};
 use crate::ledger::Book;
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::{PiecesCounted, Way};
@@ -106,6 +106,10 @@ pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut A
                 super::job::found(book, *job)?;
             }
             let factor = |n: &Count| Some(*n).filter(|n| 1 < *n);
+            if 0 < *wanted {
+                let part = part.clone().unwrap_or_default();
+                Want { part, job: *job, wanted: *wanted, pieces: *pieces, gives: *gives }.target().pieces()?;
+            }
             let (pieces, gives, part) = (factor(pieces), factor(gives), part.clone().filter(|part| !part.is_empty()));
             act.add(kind::EnoughSet { haul, pile, wanted: *wanted, part, job: *job, pieces, gives });
         }

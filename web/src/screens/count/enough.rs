@@ -9,6 +9,7 @@ use crate::parts::key::key;
 use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::{common, count as count_words, worth as words};
+use fivebar_core::haul::Want;
 use fivebar_core::haul::enough::Least;
 use fivebar_core::haul::rejects::Prior;
 use fivebar_core::sheet::count::CountSheet;
@@ -20,6 +21,7 @@ pub fn block(sheet: &EnoughSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> 
     let said = headline(scarce, 1 < sheet.wants.len(), seen);
     let row = el("span", "row").kid(el("b", "w8").text(said.clone())).kid(el("span", "t14").text(beside(scarce, seen)));
     let block = el("button", "enough").attr("type", "button").on_tap(Msg::Count(Tap::Enough)).kid(row);
+    let block = block.kids(others(scarce, seen).map(|others| el("span", "t14 i2 blk").text(others)));
     Some(if app.is_glimpse() { block } else { block.kids(drawn(scarce, seen.page.column(), &said)) })
 }
 
@@ -31,6 +33,7 @@ pub fn screen(sheet: &EnoughSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>
         el("section", "card")
             .kid(el("h2", "ink1").text(said.clone()))
             .kid(el("p", "row").kid(el("span", "").text(pile)).kid(el("span", "t14").text(beside(wanted, seen))))
+            .kids(others(wanted, seen).map(|others| el("p", "t14 i2").text(others)))
             .kids(drawn(wanted, seen.page.card(), &said))
     };
     let by = match sheet.wants.first().map(|wanted| wanted.prior) {
@@ -62,14 +65,21 @@ pub fn headline(wanted: &Wanted, several: bool, seen: Seen<'_>) -> String {
 
 /// "38, for 20 legs"; on a narrow page what it is for.
 pub fn beside(wanted: &Wanted, seen: Seen<'_>) -> String {
-    let n = wanted.want.wanted;
-    let parts = if wanted.want.part.is_empty() {
-        common::pieces(n, &seen.speech.count(n))
-    } else {
-        words::parts(&seen.speech.count(n), n, &wanted.want.part)
-    };
+    let parts = parts(&wanted.want, seen);
     let held = wanted.enough.held.taken();
     if seen.page.is_narrow() { parts } else { words::held_for(&seen.speech.count(held), &parts) }
+}
+
+/// "20 legs", "5 pieces".
+fn parts(want: &Want, seen: Seen<'_>) -> String {
+    let n = want.wanted;
+    if want.part.is_empty() { common::pieces(n, &seen.speech.count(n)) } else { words::parts(&seen.speech.count(n), n, &want.part) }
+}
+
+/// "with 25 rails of the same pile": what the chance is of, besides the part itself.
+pub fn others(wanted: &Wanted, seen: Seen<'_>) -> Option<String> {
+    let others: Vec<String> = wanted.others.iter().map(|want| parts(want, seen)).collect();
+    (!others.is_empty()).then(|| words::with_others(&others))
 }
 
 /// The pieces on the scale, between likely and sure; nothing where no number would do.

@@ -1,7 +1,7 @@
 //! What a pile is needed for: each part with how many more to take, on the scale between likely and sure.
 
 use super::super::Seen;
-use super::super::count::enough::{beside, drawn, headline};
+use super::super::count::enough::{beside, drawn, headline, others};
 use super::say;
 use crate::app::pile::PileTap;
 use crate::app::{App, Msg};
@@ -24,6 +24,7 @@ fn one(nth: usize, wanted: &Wanted, (sheet, app): (&PileSheet, &App), seen: Seen
         .attr("type", "button")
         .on_tap(say(PileTap::Want(nth)))
         .kid(line)
+        .kids(others(wanted, seen).map(|others| el("span", "t14 i2 blk").text(others)))
         .kids(drawn(wanted, seen.page.card(), &said))
         .kid(el("span", "t14 i2 blk").text(prior(wanted, sheet, app, seen)))
 }

@@ -59,6 +59,11 @@ pub fn held_for(held: &str, wanted: &str) -> String {
     format!("{held}, for {wanted}")
 }
 
+/// "with 25 rails of the same pile".
+pub fn with_others(others: &[String]) -> String {
+    format!("with {} of the same pile", others.join(", "))
+}
+
 /// "Goes by 133 pieces of theirs that were sorted."
 pub fn by_the_past(pieces: &str) -> String {
     format!("Goes by {pieces} of theirs that were sorted before.")
