@@ -85,10 +85,14 @@ impl Trip {
         own.map_or(whole, Span::ms)
     }
 
-    /// All time at the wheel.
+    /// All time at the wheel; where nobody said when it was at the bin, the whole trip.
     pub fn whole_wheel(&self) -> Span {
         let leg = |from: Option<Wall>, to: Option<Wall>| from.zip(to).map_or(Span::ZERO, |(from, to)| from.at.until(to.at));
-        self.wheel_said.unwrap_or_else(|| leg(self.left, self.at_bin).plus(leg(self.homeward, self.home)))
+        let stamped = || match self.at_bin {
+            Some(_) => leg(self.left, self.at_bin).plus(leg(self.homeward, self.home)),
+            None => leg(self.left, self.home),
+        };
+        self.wheel_said.unwrap_or_else(stamped)
     }
 
     /// Time at the bins: as said, else from the stamps there are.

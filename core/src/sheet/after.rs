@@ -2,6 +2,7 @@
 
 use super::fetched::{pay, saved};
 use super::shop::Shop;
+use super::trip_end::as_proposed;
 use super::worth::boards;
 use crate::haul::after::{Brought, Good, Yard};
 use crate::haul::worth::{Boards, Milling, Worth, Yields};
@@ -50,6 +51,8 @@ pub struct AfterSheet {
     /// Against the timber yard; none while something lacks.
     pub yard: Option<Worth>,
     pub lacking: Vec<Lacking>,
+    /// No trip was begun: see [`super::worth::WorthSheet`].
+    pub without_drive: bool,
 }
 
 /// What the good pieces of a haul cost, once something of it was sorted; bought boards are not asked.
@@ -60,6 +63,7 @@ pub fn after(shop: &Shop, haul: &Haul) -> Answer<Option<AfterSheet>> {
     if haul.bought || haul.seen().sorted() == 0 {
         return Ok(None);
     }
+    let haul = &Haul { trips: as_proposed(shop.book, haul, shop.now), ..haul.clone() };
     let lacking = lacking(shop, haul)?;
     let has = |asked: &[Lacking]| !asked.iter().any(|one| lacking.contains(one));
     let spent = Some(haul.spent()?).filter(|_| has(&[Lacking::Distance, Lacking::Mileage]));
@@ -75,6 +79,7 @@ pub fn after(shop: &Shop, haul: &Haul) -> Answer<Option<AfterSheet>> {
         units: haul.units,
         yard: if lacking.is_empty() && 0 < brought.pieces() { brought.against(&yard)? } else { None },
         lacking,
+        without_drive: haul.trips.is_empty(),
     }))
 }
 

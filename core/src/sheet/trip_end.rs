@@ -19,37 +19,55 @@ pub struct ForgottenEnd {
 /// Nothing happened for so long, and the van is not known to be home: ours.
 const IDLE: Span = Span::minutes(180);
 
-/// Whether the end of the haul's newest trip was forgotten; the way home is taken to last as long as the way there.
+/// The first trip of a haul whose end was forgotten; the way home is taken to last as long as the way there. What the maker said of
+/// its minutes holds.
 pub fn forgotten(book: &Book, haul: &Haul, now: Moment) -> Option<ForgottenEnd> {
-    let trip = haul.trips.iter().max_by_key(|trip| trip.left)?;
-    let stands = trip.now(now).stands;
-    if matches!(stands, Where::Home | Where::NotLeft) || (trip.wheel_said.is_some() && trip.bin_said.is_some()) {
-        return None;
-    }
-    let last = last_there(book, haul, trip)?;
-    let since = last.at.until(now);
-    if since < IDLE {
-        return None;
-    }
-    let (left, there) = (trip.left?, trip.at_bin.unwrap_or(last));
-    let way = left.at.until(there.at);
-    let gone = trip.homeward.unwrap_or(last);
-    Some(ForgottenEnd { trip: trip.id, last, bin: there.at.until(gone.at), wheel: way.times(2), since })
+    let ends = haul.trips.iter().filter_map(|trip| end_of(book, (haul, trip), now));
+    ends.min_by_key(|end| end.last.at)
 }
 
-/// The last thing done at the yard: a step, a count, a pile. What is said at home of the haul is none.
-fn last_there(book: &Book, haul: &Haul, trip: &Trip) -> Option<Wall> {
+/// The trips of a haul to reckon with: one whose end was forgotten ended as is proposed, not now.
+pub fn as_proposed(book: &Book, haul: &Haul, now: Moment) -> Vec<Trip> {
+    let taken = |trip: &Trip| match end_of(book, (haul, trip), now) {
+        Some(end) => Trip { wheel_said: Some(end.wheel), bin_said: Some(end.bin), ..trip.clone() },
+        None => trip.clone(),
+    };
+    haul.trips.iter().map(taken).collect()
+}
+
+/// A trip that is not home was forgotten once another was begun, or once nothing happened for long.
+fn end_of(book: &Book, (haul, trip): (&Haul, &Trip), now: Moment) -> Option<ForgottenEnd> {
+    let left = trip.left.filter(|_| trip.now(now).stands != Where::Home)?;
+    let next = haul.trips.iter().filter_map(|other| other.left).map(|next| next.at).filter(|next| left.at < *next).min();
+    let may_be = next.is_some() || IDLE <= left.at.until(now);
+    if !may_be || (trip.wheel_said.is_some() && trip.bin_said.is_some()) {
+        return None;
+    }
+    let last = last_there(book, haul, (left, next))?;
+    let since = last.at.until(now);
+    if next.is_none() && since < IDLE {
+        return None;
+    }
+    let there = trip.at_bin.unwrap_or(last);
+    let gone = trip.homeward.unwrap_or(last);
+    let wheel = trip.wheel_said.unwrap_or(left.at.until(there.at).times(2));
+    Some(ForgottenEnd { trip: trip.id, last, bin: trip.bin_said.unwrap_or(there.at.until(gone.at)), wheel, since })
+}
+
+/// The last thing done at the yard before the next trip: a step, a count, a pile. What is said at home of the haul is none.
+fn last_there(book: &Book, haul: &Haul, (left, next): (Wall, Option<Moment>)) -> Option<Wall> {
     let there = |entry: &&Entry| {
         matches!(entry.fact, Fact::TripBegan(_) | Fact::TripStepped(_) | Fact::PileAdded(_) | Fact::PiecesCounted(_) | Fact::PiecesMoved(_))
     };
     let walls = book.about(Subject::Haul(haul.id)).filter(there).map(|entry| entry.wall);
-    walls.filter(|wall| trip.left.is_some_and(|left| left.at <= wall.at)).max_by_key(|wall| wall.at)
+    walls.filter(|wall| left.at <= wall.at && next.is_none_or(|next| wall.at < next)).max_by_key(|wall| wall.at)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ledger::fold;
+    use crate::ledger::decide::{Command, HaulCommand, Now, decide};
+    use crate::ledger::{Clock, Device, fold};
     use crate::story::tell;
 
     /// Minutes at the bin and at the wheel that are proposed.
@@ -73,5 +91,31 @@ mod tests {
         check(&format!("{counted}12:43 trip wheel 46 min bin 38 min"), None);
         // The arrival was forgotten too: all of it was the way there.
         check("09:42 pile ash\n14:00 carries 670 lb", Some((0, 122)));
+    }
+
+    #[test]
+    fn what_was_said_holds_and_an_earlier_trip_is_found() {
+        let counted = "09:04 at the bin\n09:06 pile ash\n09:42 count 20 ash\n";
+        check(&format!("{counted}12:43 trip wheel 20 min"), Some((38, 20)));
+        check(&format!("{counted}12:43 trip bin 15 min"), Some((15, 46)));
+        check(&format!("{counted}10:30 leave for yard"), Some((38, 46)));
+        check(&format!("{counted}10:30 leave for yard\n10:50 at the bin\n11:00 homeward\n11:20 home"), Some((38, 46)));
+    }
+
+    /// Only what is missing is written, though both are proposed.
+    #[test]
+    fn ending_it_writes_what_was_not_said() {
+        let told = "2026-03-03 08:41 -05:00 workshop USD inch\nleave for yard\n09:04 at the bin\n09:06 pile ash\n09:42 count 20 ash\n\
+            trip wheel 20 min\n";
+        let mut story = tell(told);
+        let (haul, now) = (story.names.haul("yard").unwrap(), Now { wall: story.now, chance: [9; 10] });
+        let trip = fold::haul(&story.book, haul).unwrap().trips[0].id;
+        let end = HaulCommand::EndTrip { haul, trip, wheel: Span::minutes(46), bin: Span::minutes(38) };
+        let mut clock = Clock::new(Device::new([9; 8]), story.book.last_stamp());
+        for entry in decide(&story.book, &Command::Haul(end), now).unwrap().stamped(&mut clock) {
+            story.book.add(&entry);
+        }
+        let trip = &fold::haul(&story.book, haul).unwrap().trips[0];
+        assert_eq!((trip.wheel_said, trip.bin_said), (Some(Span::minutes(20)), Some(Span::minutes(38))));
     }
 }

@@ -2,9 +2,10 @@
 
 use super::past::Past;
 use super::shop::Shop;
+use super::trip_end::as_proposed;
 use crate::haul::rejects::RejectShare;
 use crate::haul::worth::{Boards, Counted, Counting, Evens, Fetching, Milling, Terms, Worth, YardTrip, Yields, good_share};
-use crate::haul::{Haul, Pile, Trip, Where};
+use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::fold::Workshop;
 use crate::ledger::kind::haul::Per;
 use crate::money::cost::{DistanceRate, distance};
@@ -43,6 +44,8 @@ pub struct WorthSheet {
     pub gift: Money,
     /// The drive is taken to be as far as the last one to this supplier.
     pub as_last_time: bool,
+    /// No trip was begun: the figure is true where the maker walked, and too good where the drive was forgotten.
+    pub without_drive: bool,
 }
 
 /// What the haul is worth at this moment; `last` is the pile that was counted last.
@@ -54,7 +57,8 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
     let drive = drive(shop, haul, past)?;
     let gift = Money::sum(haul.currency, haul.costs.iter().copied())?;
     let yard = yard(shop, haul)?;
-    let (wheel, bins) = (wheel(haul, shop), bins(haul, shop));
+    let trips = as_proposed(shop.book, haul, shop.now);
+    let (wheel, bins) = (wheel(&trips, shop), bins(&trips, shop));
     let piles = haul.piles.iter().map(|pile| counted(shop, (haul, pile), past)).collect::<Answer<Vec<_>>>()?;
     let mut missing = vec![];
     missing.extend(pay.is_none().then_some(Missing::Pay));
@@ -72,6 +76,7 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
         distance: drive.cost,
         gift,
         as_last_time: drive.as_last_time,
+        without_drive: haul.trips.is_empty(),
     };
     let (Some(pay), Some(distance), true) = (pay, drive.cost, sheet.missing.is_empty()) else { return Ok(sheet) };
     let counting = Counting {
@@ -168,20 +173,18 @@ pub(super) fn yard(shop: &Shop, haul: &Haul) -> Answer<Option<YardTrip>> {
     Ok(Some(YardTrip { distance: cost, time }))
 }
 
-/// Time at the wheel: the way home is taken to last as long as the way there until it was driven.
-fn wheel(haul: &Haul, shop: &Shop) -> Span {
-    Span::sum(haul.trips.iter().map(|trip| match trip.now(shop.now).stands {
-        Where::AtBin | Where::DrivingHome if trip.wheel_said.is_none() => {
-            let there = trip.left.zip(trip.at_bin).map_or(Span::ZERO, |(left, there)| left.at.until(there.at));
-            trip.shared(there.times(2))
-        }
-        _ => trip.wheel(),
+/// Time at the wheel: the way home is taken to last as long as the way there until it was driven. While nobody said when the bin was
+/// reached, all of it is the wheel's.
+fn wheel(trips: &[Trip], shop: &Shop) -> Span {
+    Span::sum(trips.iter().map(|trip| match trip.left.filter(|_| trip.wheel_said.is_none() && trip.home.is_none()) {
+        Some(left) => trip.shared(trip.at_bin.map_or(left.at.until(shop.now), |there| left.at.until(there.at).times(2))),
+        None => trip.wheel(),
     }))
 }
 
 /// Time at the bins, to this moment.
-fn bins(haul: &Haul, shop: &Shop) -> Span {
-    Span::sum(haul.trips.iter().map(|trip| match trip.at_bin {
+fn bins(trips: &[Trip], shop: &Shop) -> Span {
+    Span::sum(trips.iter().map(|trip| match trip.at_bin {
         Some(there) if trip.bin_said.is_none() && trip.homeward.is_none() && trip.home.is_none() => there.at.until(shop.now),
         _ => trip.bin(),
     }))
@@ -248,6 +251,34 @@ mod tests {
         check(&format!("{pay}{price}{drive}"), &[Missing::Mileage]);
         check(&format!("{pay}{price}{drive}till mileage 0.70 mile"), &[]);
         check(&format!("{pay}{drive}boards 9 a board-foot cherry-black\ntill mileage 0.70 mile"), &[Missing::BoardPrice]);
+    }
+
+    /// A trip that nobody said was at the bin is all wheel; one that was forgotten ended as is proposed, however late it is.
+    #[test]
+    fn what_was_forgotten_of_a_trip_still_costs_its_minutes() {
+        let start = "2026-03-02 09:00 -05:00 workshop USD inch\nrate pay 20\nboards 4.75 a board-foot\ntill mileage 0 mile\n";
+        let check = |lines: &str, minutes: (i64, i64)| {
+            let story = told(&format!("{start}{lines}"));
+            let sheet = of(&story.book, &story, "ash");
+            assert_eq!((sheet.wheel.as_minutes(), sheet.bins.as_minutes(), sheet.without_drive), (minutes.0, minutes.1, false), "{lines}");
+            sheet.worth.map(|worth| worth.gain.to_string())
+        };
+        let (leave, ash) = ("leave for yard\n", "pile ash ash-white 1 x 12 x 12 in\ncount 60 ash\n");
+        check(&format!("{leave}09:40 {ash}10:10 carries 670 lb"), (70, 0));
+        check(&format!("{leave}09:40 {ash}10:10 home"), (70, 0));
+        let forgotten = format!("{leave}09:20 at the bin\n09:40 {ash}trip 10 miles at 0\n");
+        let at_once = check(&forgotten, (40, 20));
+        assert_eq!(check(&format!("{forgotten}2026-03-03 08:00 carries 670 lb"), (40, 20)), at_once);
+    }
+
+    /// The maker who walked over the road is right, who forgot the drive is told.
+    #[test]
+    fn a_haul_without_a_trip_says_so() {
+        let story = told(&at_the_bin());
+        let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        let sheet = worth(&Shop::of(&story.book, story.now.at), &Haul { trips: vec![], ..haul }, (&Past::default(), None)).unwrap();
+        assert_eq!((sheet.without_drive, sheet.wheel, sheet.bins), (true, Span::ZERO, Span::ZERO));
+        assert!(sheet.worth.unwrap().pays());
     }
 
     /// 60 board feet at a quarter rejects, as in domain.md, section 6; a saved trip of 20 miles and an hour turns the sign.

@@ -234,7 +234,7 @@ mod tests {
     use fivebar_core::ledger::decide::{Lying, MoneyCommand, Much, On, StockCommand};
     use fivebar_core::ledger::kind::Exact;
     use fivebar_core::ledger::kind::book::Role;
-    use fivebar_core::ledger::kind::haul::{Per, Step};
+    use fivebar_core::ledger::kind::haul::{Per, Step, TripDescribed};
     use fivebar_core::ledger::kind::money::{BoardPriceSet, Measure, RateSet, TillSet};
     use fivebar_core::ledger::{Book, Device, fold};
     use fivebar_core::quantity::{Decimal, Length, Money, Sorted, Span, Wall};
@@ -371,9 +371,9 @@ mod tests {
         app.order(&Command::Money(gift), nth(42)).unwrap();
         // 6.25 short, 2.375 more with each: 3 more
         let shown = after(&mut app, []);
-        assert!(shown.contains("$6 short") && shown.contains("3 more of Ash, A evens it"), "{shown}");
+        assert!(shown.contains("$6 short") && shown.contains("3 more of Ash, A evens it, without a drive"), "{shown}");
         let shown = after(&mut app, [tap(Tap::Worth), tap(Tap::Trip(TripTap::SavesTrip(true)))]);
-        assert!(shown.contains("$33.75") && shown.contains("How far the timber yard is"), "{shown}");
+        assert!(shown.contains("no trip was begun") && shown.contains("$33.75") && shown.contains("How far the timber yard is"), "{shown}");
     }
 
     /// The van was never said to be home: what is proposed is written with one tap, and the stamps stay.
@@ -393,6 +393,11 @@ mod tests {
         assert_eq!((haul.trips[0].wheel(), haul.trips[0].bin()), (Span::ms(4000), Span::ms(1000)));
         app.heard(trip(TripTap::Share(50)), Now { chance: nth(61).chance, ..late });
         assert_eq!(app.own.haul().unwrap().trips[0].wheel(), Span::ms(2000));
+        // The key says what the pad writes: the whole drive.
+        let said = TripDescribed { wheel: Some(Span::minutes(40)), ..TripDescribed::of(haul.id, haul.trips[0].id) };
+        app.order(&Command::Haul(HaulCommand::DescribeTrip(said)), Now { chance: nth(62).chance, ..late });
+        let shown = after(&mut app, [trip(TripTap::Open)]);
+        assert!(shown.contains("40 min") && !shown.contains("20 min"), "{shown}");
     }
 
     /// One pile alone is named as any other.

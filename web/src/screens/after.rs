@@ -3,7 +3,7 @@
 use super::Seen;
 use crate::app::{App, Msg};
 use crate::view::{El, el};
-use crate::words::en::{after as words, common};
+use crate::words::en::{after as words, common, worth};
 use fivebar_core::haul::Haul;
 use fivebar_core::quantity::{Currency, Decimal, Money, Span};
 use fivebar_core::sheet::after::{AfterSheet, Cost, after};
@@ -20,7 +20,8 @@ pub fn block(haul: &Haul, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let unsorted =
         (0 < sheet.unsorted).then(|| words::unsorted(sheet.unsorted, &common::pieces(sheet.unsorted, &seen.speech.count(sheet.unsorted))));
     let how = sheet.yard.is_some().then(|| words::UNDER.to_owned());
-    let lines = unsorted.into_iter().chain(sheet.lacking.iter().map(|one| words::lacking(*one).to_owned())).chain(how);
+    let no_drive = sheet.without_drive.then(|| worth::NO_DRIVE.to_owned());
+    let lines = no_drive.into_iter().chain(unsorted).chain(sheet.lacking.iter().map(|one| words::lacking(*one).to_owned())).chain(how);
     let said = lines.map(|line| el("p", "t14 i2").text(line));
     Some(
         el("section", "card after")

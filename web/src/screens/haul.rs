@@ -61,7 +61,7 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         let percent = |share: Decimal| words::percent(&seen.speech.number(share.saturating_mul(Decimal::ONE_HUNDRED), 0, 0));
         let share = if trip.share == Decimal::ONE { words::ALL_OF_IT.to_owned() } else { percent(trip.share) };
         keys.push(figure_key(words::SHARE, share, say(TripTap::Choose(Field::Share))));
-        keys.push(figure_key(words::AT_THE_WHEEL, span(Some(trip.wheel())), say(TripTap::Choose(Field::Wheel))));
+        keys.push(figure_key(words::AT_THE_WHEEL, span(Some(trip.whole_wheel())), say(TripTap::Choose(Field::Wheel))));
         keys.push(figure_key(words::AT_THE_BINS, span(Some(trip.bin())), say(TripTap::Choose(Field::Bin))));
     }
     let unpriced = trip.is_some_and(fivebar_core::haul::Trip::is_unpriced);

@@ -1,7 +1,7 @@
 //! Orders at the yard and the rack: begin a haul, count, move, sort, reject, take.
 
 use super::Act;
-use crate::haul::{Haul, Pile};
+use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::Book;
 use crate::ledger::fold;
 use crate::ledger::kind::book::{PersonAdded, Role};
@@ -171,10 +171,14 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
             done(act.add(facts.clone()))
         }
         HaulCommand::EndTrip { haul, trip, wheel, bin } => {
-            on_trip(book, *haul, *trip)?;
+            let there = on_trip(book, *haul, *trip)?;
             act.add(kind::TripStepped { haul: *haul, trip: *trip, step: Step::Home });
-            let said = kind::TripDescribed { wheel: Some(*wheel), bin: Some(*bin), ..kind::TripDescribed::of(*haul, *trip) };
-            done(act.add(said))
+            // What the maker said of it holds.
+            let (wheel, bin) = (Some(*wheel).filter(|_| there.wheel_said.is_none()), Some(*bin).filter(|_| there.bin_said.is_none()));
+            if wheel.or(bin).is_some() {
+                act.add(kind::TripDescribed { wheel, bin, ..kind::TripDescribed::of(*haul, *trip) });
+            }
+            Ok(())
         }
         sorting => sort(book, sorting, act),
     }
@@ -214,8 +218,8 @@ fn done(_: Id) -> Answer<()> {
     Ok(())
 }
 
-fn on_trip(book: &Book, haul: Id, trip: Id) -> Answer<()> {
-    found(book, haul)?.trips.iter().find(|there| there.id == trip).map(drop).ok_or(Refusal::NotThere)
+fn on_trip(book: &Book, haul: Id, trip: Id) -> Answer<Trip> {
+    found(book, haul)?.trips.into_iter().find(|there| there.id == trip).ok_or(Refusal::NotThere)
 }
 
 fn found(book: &Book, haul: Id) -> Answer<Haul> {

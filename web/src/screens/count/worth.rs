@@ -51,6 +51,7 @@ pub fn line(sheet: &WorthSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>) -
             (words::DOES_IT_PAY.to_owned(), words::figures_first(n, &seen.speech.count(n as u32)))
         }
     };
+    let under = if sheet.worth.is_some() && sheet.without_drive { words::without_a_drive(&under) } else { under };
     el("button", "loadrow")
         .attr("type", "button")
         .on_tap(Msg::Count(Tap::Worth))
@@ -74,9 +75,11 @@ fn evens(sheet: &WorthSheet, tiles: &CountSheet, seen: Seen<'_>) -> String {
 pub fn screen(sheet: &WorthSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr");
     let main = match &sheet.worth {
-        Some(worth) => {
-            main.kid(el("p", "t22 w8").text(headline(worth, seen))).kids(below(worth, sheet, tiles, seen)).kid(sums(worth, sheet, seen))
-        }
+        Some(worth) => main
+            .kid(el("p", "t22 w8").text(headline(worth, seen)))
+            .kids(below(worth, sheet, tiles, seen))
+            .kids(no_drive(sheet))
+            .kid(sums(worth, sheet, seen)),
         None => main.kid(el("p", "").text(words::NOBODY_PAYS)).kids(missing(sheet)),
     };
     let notes = sheet.worth.as_ref().map(|worth| notes(worth, seen)).unwrap_or_default();
@@ -87,6 +90,10 @@ pub fn screen(sheet: &WorthSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>)
 
 fn below(worth: &Worth, sheet: &WorthSheet, tiles: &CountSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     (!worth.pays()).then(|| el("p", "").text(evens(sheet, tiles, seen)))
+}
+
+fn no_drive(sheet: &WorthSheet) -> Option<El<Msg>> {
+    sheet.without_drive.then(|| el("p", "").text(words::NO_DRIVE))
 }
 
 fn sums(worth: &Worth, sheet: &WorthSheet, seen: Seen<'_>) -> El<Msg> {

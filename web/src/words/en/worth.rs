@@ -14,6 +14,7 @@ pub const REPLACES: &str = "Boards it replaces";
 pub const SAVED_TRIP: &str = "Trip to the timber yard saved";
 pub const THE_DRIVE: &str = "The drive";
 pub const AS_LAST_TIME: &str = "as far as last time";
+pub const NO_DRIVE: &str = "Without a drive: no trip was begun for this haul.";
 pub const GIFT: &str = "Gift and price";
 pub const MINUTES: &str = "Your minutes";
 pub const COSTS: &str = "Costs";
@@ -87,6 +88,11 @@ pub fn short(sum: &str) -> String {
 /// "saves $97, costs $84".
 pub fn saves_costs(saves: &str, costs: &str) -> String {
     format!("saves {saves}, costs {costs}")
+}
+
+/// "saves $97, costs $84, without a drive".
+pub fn without_a_drive(said: &str) -> String {
+    format!("{said}, without a drive")
 }
 
 /// "9 more Ash legs evens it".
