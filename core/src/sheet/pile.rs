@@ -25,7 +25,7 @@ pub struct PileSheet {
     pub hauls_before: Count,
     pub supplier: Option<Id>,
     pub sizes: Sizes,
-    /// All pieces, as measured rough, and how far that may be off as a share.
+    /// All pieces, as measured rough, and how far that may be off as a share: by the pieces measured on every side, else by the size.
     pub volume: Option<(Volume, f64)>,
     pub dampness: Option<Dampness>,
     /// A machine whose minimum its short pieces lack.
@@ -80,8 +80,11 @@ impl Sizes {
 /// [`Refusal::NotThere`], [`Refusal::TooManyPieces`], [`Refusal::OutOfRange`].
 pub fn pile(haul: &Haul, known: &Known, (id, now): (Id, Moment)) -> Answer<PileSheet> {
     let pile = haul.pile(id).ok_or(Refusal::NotThere)?;
-    let volume = pile.piece()?.map(|piece| piece.times(pile.taken)).transpose()?;
-    let off = pile.volume_off(measured_volume(pile)?);
+    let sampled = measured_volume(pile)?;
+    // A piece that was measured on every side says more than the size the pile was named by.
+    let piece = sampled.map(|mean| mean.mean).or(pile.piece()?);
+    let volume = piece.map(|piece| piece.times(pile.taken)).transpose()?;
+    let off = pile.volume_off(sampled);
     Ok(PileSheet {
         haul: haul.id,
         units: haul.units,
@@ -156,10 +159,26 @@ mod tests {
         assert_eq!((sheet.sizes.measured, length.of, length.mean.mean), (3, 3, Length::INCH.times(20).unwrap()));
         assert!((length.mean.off.unwrap() * 20.0 - 4.778).abs() < 0.0005);
         let (volume, off) = sheet.volume.unwrap();
-        assert_eq!(half_up(volume.board_feet(), 1).to_string(), "10", "by the size it has: 40 x 1 x 2 x 18 in");
+        assert_eq!(half_up(volume.board_feet(), 1).to_string(), "11.1", "by the mean of what was measured: 40 x 1 x 2 x 20 in");
         assert!((off * 20.0 - 4.778).abs() < 0.0005, "thickness and width never differ, so the volume is off as the length is");
-        let guess = told("count 40 ash").volume.unwrap().1;
+        let (volume, guess) = told("count 40 ash").volume.unwrap();
+        assert_eq!(half_up(volume.board_feet(), 1).to_string(), "10", "by the size it has: 40 x 1 x 2 x 18 in");
         assert!((guess - sample::VOLUME_OFF_ONE_SIZE).abs() < 1e-12);
+    }
+
+    /// Nobody named it with a size: what was measured is enough, once every side of a piece was.
+    #[test]
+    fn a_pile_without_a_size_goes_by_its_sample() {
+        let volume = |lines: &str| {
+            let start = START.replace(" 1 x 2 x 18 in", "");
+            let story = tell(&format!("{start}count 40 ash\n{lines}"));
+            let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+            let known = Known::of(&story.book, (Rc::new(fold::workshop(&story.book)), past(&story.book, &haul)), &haul);
+            let sheet = pile(&haul, &known, (haul.piles[0].id, story.now.at)).unwrap();
+            sheet.volume.map(|(volume, _)| half_up(volume.board_feet(), 1).to_string())
+        };
+        assert_eq!(volume(""), None);
+        assert_eq!(volume("measured ash 1 x 2 x 18 in\nmeasured ash 1 x 2 x 22 in").as_deref(), Some("11.1"));
     }
 
     #[test]

@@ -179,7 +179,7 @@ fn measured_pieces_have_a_mean_that_becomes_the_size() {
         filled(&mut app, Doing::Measure, &["1", "2", length]);
     }
     let shown = after(&mut app, []);
-    says(&shown, &["3 measured", "Use the mean as the size", "Length 20 in, from 15<"]);
+    says(&shown, &["3 measured", "Use the mean of each side as the size", "Length 20 in, from 15<"]);
     let shown = after(&mut app, [say(PileTap::UseMean)]);
     says(&shown, &["11.1 board feet, ± 24 %"]);
 }

@@ -51,7 +51,7 @@ pub const ALL_WEIGHS: &str = "All weighs";
 pub const TARE: &str = "Box or strap";
 
 pub const MEASURED_FIRST: &str = "Leave out what you did not measure.";
-pub const USE_MEAN: &str = "Use the mean as the size";
+pub const USE_MEAN: &str = "Use the mean of each side as the size";
 
 pub const WET: &str = "Wet";
 pub const NOT_WET: &str = "Not wet";
