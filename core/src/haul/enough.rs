@@ -64,7 +64,7 @@ impl Want {
     }
 
     /// Good pieces that it takes. A want beyond every pile, as two books brought together may hold, takes as many as it says.
-    fn good_pieces(&self) -> Count {
+    pub fn good_pieces(&self) -> Count {
         match self.target().pieces() {
             Ok(pieces) | Err(Refusal::TooManyPieces { would_be: pieces, .. }) => pieces,
             Err(_) => 0,

@@ -26,6 +26,8 @@ pub struct PartWanted {
     /// The name of its job.
     pub of: String,
     pub name: String,
+    pub n: Count,
+    pub section: [Length; 2],
     pub length: Length,
     pub wood: Option<Key>,
 }
@@ -39,8 +41,10 @@ pub struct Known {
     /// What the supplier's other hauls showed.
     pub past: Past,
     by_wood: Sorted<Key, Seen>,
-    /// Pieces of other hauls on the rack, and when the last of them was begun or taken.
+    /// Pieces of other hauls on the rack that are set apart for nobody, and when the last of them was begun or taken.
     rack: Sorted<Section, (Count, Moment)>,
+    /// Pieces of other hauls that a job has, or that are set apart for it.
+    in_jobs: Sorted<(Section, Id), Count>,
     pub parts: Vec<PartWanted>,
     workshop: Rc<Workshop>,
 }
@@ -55,7 +59,8 @@ pub struct AtBin {
 impl Known {
     /// Gathers it beside the past of the haul's supplier: rejects by wood, the rack, the parts of jobs in hand.
     pub fn of(book: &Book, (workshop, past): (Rc<Workshop>, Past), haul: &Haul) -> Known {
-        let mut known = Known { past, by_wood: Sorted::new(), rack: Sorted::new(), parts: parts(book), workshop };
+        let (by_wood, rack, in_jobs) = (Sorted::new(), Sorted::new(), Sorted::new());
+        let mut known = Known { past, by_wood, rack, in_jobs, parts: parts(book), workshop };
         for other in fold::hauls(book).filter(|other| other.id != haul.id) {
             known.takes_in(book, &other);
         }
@@ -70,11 +75,17 @@ impl Known {
     fn takes_in(&mut self, book: &Book, other: &Haul) {
         let last = last_taken(book, other.id);
         for pile in &other.piles {
-            if let Some(section) = section(pile).filter(|_| 0 < pile.on_rack()) {
+            let Some(section) = section(pile) else { continue };
+            for job in pile.in_jobs.keys().chain(pile.stock.reserved.keys().filter(|job| !pile.in_jobs.contains_key(job))) {
+                let has = self.in_jobs.entry((section.clone(), *job)).or_default();
+                *has = has.saturating_add(pile.in_job(*job)).saturating_add(pile.reserved_for(*job));
+            }
+            let free = pile.free_for(None);
+            if 0 < free {
                 let begun = pile.since.map_or(other.began.at, |since| since.at);
                 let used = last.get(&pile.id).copied().unwrap_or(begun);
                 let (pieces, newest) = self.rack.entry(section).or_insert((0, used));
-                (*pieces, *newest) = (pieces.saturating_add(pile.on_rack()), used.max(*newest));
+                (*pieces, *newest) = (pieces.saturating_add(free), used.max(*newest));
             }
         }
         if self.past.supplier.is_none() || other.supplier != self.past.supplier {
@@ -123,10 +134,31 @@ impl Known {
             rack: section(pile).and_then(|section| self.rack.get(&section)).map_or_else(OnRack::default, |(pieces, used)| OnRack {
                 pieces: *pieces,
                 unused: Span::ms(now.ms().saturating_sub(used.ms()).max(0)),
-                needed: None,
+                needed: self.needed(haul, pile),
             }),
             wet: Wet { marked: damp.is_some_and(|damp| damp.wet), reading: reading.and_then(|percent| Moisture::per_cent(percent).ok()) },
         })
+    }
+
+    /// Pieces of its wood and section that are wanted: of the haul, and for parts of jobs in hand that may be cut of them; less what
+    /// those jobs have or have set apart. None where nothing is wanted.
+    fn needed(&self, haul: &Haul, pile: &Pile) -> Option<Count> {
+        let of = section(pile)?;
+        let alike = || haul.piles.iter().filter(|other| section(other).as_ref() == Some(&of));
+        let wants = || alike().flat_map(|other| &other.wants);
+        let said = |part: &PartWanted| wants().any(|want| want.job == Some(part.job) && want.part == part.name);
+        let mut by_job: Sorted<Option<Id>, Count> = Sorted::new();
+        let parts = self.parts.iter().filter(|part| part.fits(pile) && !said(part)).map(|part| (Some(part.job), part.n));
+        for (job, n) in wants().map(|want| (want.job, want.good_pieces())).chain(parts) {
+            let asked = by_job.entry(job).or_default();
+            *asked = asked.saturating_add(n);
+        }
+        let has = |job: Id| {
+            let here = alike().map(|other| other.in_job(job).saturating_add(other.reserved_for(job)));
+            here.fold(self.in_jobs.get(&(of.clone(), job)).copied().unwrap_or(0), Count::saturating_add)
+        };
+        let still = by_job.iter().map(|(job, asked)| asked.saturating_sub(job.map_or(0, has)));
+        (!by_job.is_empty()).then(|| still.fold(0, Count::saturating_add))
     }
 
     /// What a piece leaves after its own minutes; none while size, price or pay is not known.
@@ -156,6 +188,18 @@ impl Known {
     }
 }
 
+impl PartWanted {
+    /// It may be cut of a piece of the pile: of its wood or of any, no thicker and no wider, whichever way the piece is turned.
+    fn fits(&self, pile: &Pile) -> bool {
+        let ordered = |a: Length, b: Length| (a.min(b), a.max(b));
+        let Some((thin, wide)) = pile.thickness.zip(pile.width).map(|(t, w)| ordered(t, w)) else { return false };
+        let [thickness, width] = self.section;
+        let (least, most) = ordered(thickness, width);
+        let long = pile.length.is_none_or(|from| self.length <= pile.length_to.unwrap_or(from));
+        (self.wood.is_none() || self.wood == pile.wood) && least <= thin && most <= wide && long
+    }
+}
+
 fn is_known(wood: Option<&Key>) -> bool {
     wood.is_some_and(|wood| wood.as_str() != UNKNOWN_HARDWOOD.key)
 }
@@ -170,8 +214,8 @@ fn parts(book: &Book) -> Vec<PartWanted> {
     let parts = going.flat_map(|job| {
         let (id, of) = (job.id, job.name);
         job.parts.into_iter().map(move |part| {
-            let [.., length] = part.size;
-            PartWanted { job: id, of: of.clone(), name: part.name, length, wood: part.wood }
+            let [thickness, width, length] = part.size;
+            PartWanted { job: id, of: of.clone(), name: part.name, n: part.n, section: [thickness, width], length, wood: part.wood }
         })
     });
     parts.collect()
@@ -270,6 +314,26 @@ mod tests {
         let old = at_bin(&tell(&format!("{START}{}", NEXT.replace("03-09", "10-09"))), "next", "more").unwrap();
         let Decides::LiesUnused { pieces: 30, unused } = old.decides else { panic!("{old:?}") };
         assert_eq!(unused.as_minutes(), 221 * 24 * 60, "from 2 March to 9 October");
+    }
+
+    /// 30 squares of another haul lie on the rack: enough for what is wanted, until more is wanted or they are set apart.
+    #[test]
+    fn what_lies_on_the_rack_is_enough_for_what_is_wanted() {
+        let next = |before: &str, after: &str| at_bin(&tell(&format!("{START}{before}{NEXT}{after}")), "next", "more").unwrap().decides;
+        let enough = |pieces, needed| Decides::EnoughOnRack { pieces, needed };
+        let job = |n: u32, size: &str| format!("job stools \"Stools\" 2 spec\npart \"leg\" {n} of {size} ash-white for stools\n");
+        let legs = job(20, "1 x 2 x 10 in");
+        assert_eq!(next("", ""), Decides::NothingAgainst, "nothing is wanted");
+        assert_eq!(next("", "want 12 from more"), enough(30, 12));
+        assert_eq!(next("", "want 31 from more"), Decides::NothingAgainst);
+        assert_eq!(next(&legs, ""), enough(30, 20));
+        assert_eq!(next(&legs, "want 20 of \"leg\" from more for stools"), enough(30, 20), "said twice, wanted once");
+        assert_eq!(next(&legs, "want 11 from more"), Decides::NothingAgainst, "31 are wanted");
+        assert_eq!(next(&format!("{legs}take 15 ash for stools\n"), "want 11 from more"), Decides::NothingAgainst, "15 lie there for 16");
+        assert_eq!(next(&format!("{legs}take 15 ash for stools\n"), "want 10 from more"), enough(15, 15));
+        assert_eq!(next(&format!("{legs}reserve 15 ash for stools\n"), "want 10 from more"), enough(15, 15));
+        assert_eq!(next(&job(20, "2 x 1 x 10 in"), ""), enough(30, 20), "turned, it fits");
+        assert_eq!(next(&job(20, "1 1/4 x 2 x 10 in"), ""), Decides::NothingAgainst, "too thick to be cut of it");
     }
 
     #[test]
