@@ -3,6 +3,7 @@
 //! Takes plain quantities: pieces, volumes, shares, prices. Everything is exact until a figure is shown; each shown figure is then
 //! half up to the minor unit once, so that the gain may differ from its rounded parts by the last digit.
 
+use crate::quantity::chance::least;
 use crate::quantity::sums::{book, clean, for_time, less, not_below_nothing, over, plus, times};
 use crate::quantity::{Count, Currency, Decimal, Money, PILE_MOST, Span, Volume, half_up};
 use crate::refusal::{Answer, Refusal};
@@ -317,13 +318,27 @@ impl Counting {
     /// ```
     pub fn evens(&self, pile: usize) -> Answer<Evens> {
         let chosen = self.piles.get(pile).ok_or(Refusal::NotThere)?;
-        let (gain, one) = (self.gain(&self.sums()?)?, chosen.each(&self.terms)?.leaves()?);
+        self.evens_from(self.gain(&self.sums()?)?, chosen)
+    }
+
+    /// The same of every pile in turn; the sums are taken once.
+    ///
+    /// # Errors
+    /// As [`Counting::worth`].
+    pub fn evens_each(&self) -> Answer<impl Iterator<Item = Answer<Evens>>> {
+        let gain = self.gain(&self.sums()?)?;
+        Ok(self.piles.iter().map(move |pile| self.evens_from(gain, pile)))
+    }
+
+    fn evens_from(&self, gain: Decimal, chosen: &Counted) -> Answer<Evens> {
+        let one = chosen.each(&self.terms)?.leaves()?;
         let lifts = |n: Count| Ok(Decimal::ZERO <= self.shown(plus(gain, times(one, n.into())?)?));
         let most = PILE_MOST.saturating_sub(chosen.pieces);
         Ok(match (lifts(0)?, lifts(most)?) {
             (true, _) => Evens::AtOnce,
             (_, false) => Evens::Never,
-            _ => Evens::More(least(most, lifts)?),
+            // What lies between two counts that can be reckoned can be.
+            _ => least((1, most), |n| lifts(n) == Ok(true)).map_or(Evens::Never, Evens::More),
         })
     }
 
@@ -364,16 +379,6 @@ impl Worth {
     pub fn pays(&self) -> bool {
         Decimal::ZERO <= self.gain.amount()
     }
-}
-
-/// The least count up to `most` that lifts the gain, where `most` does and none does not.
-fn least(most: Count, lifts: impl Fn(Count) -> Answer<bool>) -> Answer<Count> {
-    let (mut under, mut lifting): (Count, Count) = (0, most);
-    while under.saturating_add(1) < lifting {
-        let middle = under.midpoint(lifting);
-        if lifts(middle)? { lifting = middle } else { under = middle }
-    }
-    Ok(lifting)
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! Count: the haul in hand, its piles as tiles, its trip, and what all of it weighs.
 
-use crate::haul::{Haul, Load, Pile, TripNow};
+use crate::haul::{Haul, Load, Pile, TripNow, Van};
 use crate::ledger::{Book, Entry, Fact, Subject, fold};
 use crate::quantity::{Count, Id, Key, Length, Moment, Units, Volume, Wall};
 
@@ -59,6 +59,11 @@ pub struct LastCount {
 
 /// The haul in hand: the one begun last.
 pub fn current(book: &Book) -> Option<Haul> {
+    in_hand(book, || fold::van(book))
+}
+
+/// The same where the van may be known already; it is asked only where nobody said what the haul's own may carry.
+pub fn in_hand(book: &Book, van: impl Fn() -> Van) -> Option<Haul> {
     let began = |subject: Subject| {
         let Subject::Haul(id) = subject else { return None };
         let entry = book.entry(id).filter(|(_, struck)| !struck)?.0;
@@ -67,7 +72,7 @@ pub fn current(book: &Book) -> Option<Haul> {
     };
     let (_, newest) = book.subjects().filter_map(began).max()?;
     let haul = fold::haul(book, newest)?;
-    let van = if haul.carries.is_none() { fold::van(book) } else { haul.van };
+    let van = if haul.carries.is_none() { van() } else { haul.van };
     Some(Haul { van, ..haul })
 }
 

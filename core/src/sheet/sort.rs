@@ -1,8 +1,9 @@
 //! Sort: one pile at home, good or rejected and why.
 
 use super::count::{Tile, tile};
+use super::past::Past;
 use crate::haul::Haul;
-use crate::ledger::{Book, fold};
+use crate::haul::rejects::Seen;
 use crate::quantity::{Count, Id, Key};
 
 /// The Sort screen of a pile.
@@ -30,13 +31,12 @@ pub struct SortSheet {
     pub supplier_so_far: Option<(Count, Count)>,
 }
 
-/// The screen of a pile; `None` when it is not there.
-pub fn sort(book: &Book, haul: Id, pile: Id) -> Option<SortSheet> {
-    let folded = fold::haul(book, haul)?;
-    let found = folded.pile(pile)?;
+/// The screen of a pile, with what the supplier's other hauls showed; `None` when it is not there.
+pub fn sort(haul: &Haul, pile: Id, past: &Past) -> Option<SortSheet> {
+    let found = haul.pile(pile)?;
     let (good, rejected) = (found.sorted_good, found.rejected());
     Some(SortSheet {
-        haul,
+        haul: haul.id,
         tile: tile(found),
         good,
         rejects: found.rejects.iter().map(|(why, n)| (why.clone(), *n)).collect(),
@@ -46,9 +46,9 @@ pub fn sort(book: &Book, haul: Id, pile: Id) -> Option<SortSheet> {
         left: found.unsorted(),
         lying: found.rejects.keys().map(|why| (why.clone(), found.rejects_lying(why))).collect(),
         gone: found.rejects_gone().into_iter().collect(),
-        next: next(&folded, pile),
-        supplier: folded.supplier,
-        supplier_so_far: supplier_so_far(book, folded.supplier),
+        next: next(haul, pile),
+        supplier: haul.supplier,
+        supplier_so_far: supplier_so_far(haul, past),
     })
 }
 
@@ -59,20 +59,18 @@ fn next(haul: &Haul, pile: Id) -> Option<(Tile, Count)> {
     after_it.map(|other| (tile(other), other.unsorted()))
 }
 
-/// Rejected and sorted pieces of a supplier, over every haul.
-fn supplier_so_far(book: &Book, supplier: Option<Id>) -> Option<(Count, Count)> {
-    supplier?;
-    let piles = fold::hauls(book).filter(|haul| haul.supplier == supplier).flat_map(|haul| haul.piles);
-    let sums = piles.fold((0u32, 0u32), |(rejected, sorted), pile| {
-        let here = pile.rejected();
-        (rejected.saturating_add(here), sorted.saturating_add(here).saturating_add(pile.sorted_good))
-    });
-    (0 < sums.1).then_some(sums)
+/// Rejected and sorted pieces of a supplier, over every haul; none where nobody said whose bin it was.
+fn supplier_so_far(haul: &Haul, past: &Past) -> Option<(Count, Count)> {
+    haul.supplier?;
+    let seen = Seen::pooled([haul.seen(), past.seen]);
+    (0 < seen.sorted()).then_some((seen.rejected, seen.sorted()))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::ledger::fold;
+    use crate::sheet::past::past;
     use crate::story::tell;
 
     /// The pile that is sorted; then what lies there, what is gone, and the pile to go on with.
@@ -85,7 +83,8 @@ mod tests {
         );
         assert_eq!(story.refused, []);
         let ids = fold::hauls(&story.book).flat_map(|haul| haul.piles).find(|found| found.name.as_deref() == Some(pile)).unwrap().id;
-        let sheet = sort(&story.book, story.names.haul("yard").unwrap(), ids).unwrap();
+        let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        let sheet = sort(&haul, ids, &past(&story.book, &haul)).unwrap();
         let told = |counts: &[(Key, Count)]| counts.iter().map(|(key, n)| (key.as_str().to_owned(), *n)).collect::<Vec<_>>();
         let wanted = |counts: &[(&str, Count)]| counts.iter().map(|(key, n)| ((*key).to_owned(), *n)).collect::<Vec<_>>();
         assert_eq!((told(&sheet.lying), told(&sheet.gone)), (wanted(lying), wanted(gone)), "{pile}");

@@ -107,8 +107,8 @@ pub fn boards(workshop: &Workshop, haul: &Haul, wood: Option<&Key>) -> Boards {
 /// The pile that was counted last where more of it even the trip, else the one that needs the fewest.
 fn evens(haul: &Haul, counting: &Counting, last: Option<Id>) -> Answer<Option<(Id, Evens)>> {
     let mut found: Option<(Id, Evens)> = None;
-    for (nth, pile) in haul.piles.iter().enumerate() {
-        let evens = counting.evens(nth)?;
+    for (pile, evens) in haul.piles.iter().zip(counting.evens_each()?) {
+        let evens = evens?;
         match (evens, found) {
             (Evens::AtOnce, _) => return Ok(Some((pile.id, evens))),
             (Evens::More(_), _) if last == Some(pile.id) => return Ok(Some((pile.id, evens))),

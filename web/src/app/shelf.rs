@@ -7,6 +7,7 @@ use fivebar_core::haul::Haul;
 use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::decide::{Command, Now, decide};
 use fivebar_core::ledger::fold::Workshop;
+use fivebar_core::ledger::kind::book::{Restored, Struck};
 use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
 use fivebar_core::quantity::{Count, Id, Moment, Wall};
@@ -14,7 +15,7 @@ use fivebar_core::quantity::{Set, Sorted};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
-use fivebar_core::sheet::count::current;
+use fivebar_core::sheet::count::in_hand;
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
 use std::cell::RefCell;
@@ -89,6 +90,24 @@ struct Folded {
     copy: Option<(i64, CopyAge)>,
 }
 
+impl Folded {
+    fn forget(&mut self, entry: &Entry) {
+        for subject in subjects(entry).into_iter().flatten() {
+            match subject {
+                Subject::Bench => (self.bench, self.copy) = (None, None),
+                Subject::Haul(id) => {
+                    self.haul = None;
+                    self.past = self.past.filter(|past| past.haul == Some(id));
+                    self.known = self.known.take().filter(|known| known.is_about(id));
+                }
+                // A drive may be priced by the till.
+                Subject::Workshop => (self.workshop, self.haul, self.copy, self.known) = (None, None, None, None),
+                Subject::Job(_) => self.known = None,
+            }
+        }
+    }
+}
+
 impl Shelf {
     /// The book of these lines, on this device.
     pub fn open<'a>(device: Device, lines: impl IntoIterator<Item = &'a str>) -> Shelf {
@@ -160,7 +179,10 @@ impl Shelf {
 
     /// The haul in hand as it stands.
     pub fn haul(&self) -> Option<Rc<Haul>> {
-        self.folded.borrow_mut().haul.get_or_insert_with(|| current(&self.book).map(Rc::new)).clone()
+        let known = self.folded.borrow().haul.clone();
+        let haul = known.unwrap_or_else(|| in_hand(&self.book, || self.workshop().wood.van()).map(Rc::new));
+        self.folded.borrow_mut().haul = Some(haul.clone());
+        haul
     }
 
     /// What the other hauls of its supplier showed.
@@ -183,25 +205,12 @@ impl Shelf {
     fn forget_about(&self, entry: &Entry) {
         let mut folded = self.folded.borrow_mut();
         folded.copy = folded.copy.map(|(minute, age)| (minute, age.and(entry, false)));
-        if matches!(entry.fact, Fact::Struck(_) | Fact::Restored(_)) {
-            *folded = Folded::default();
+        // What is taken back or put back changes what it was about, and the age of the copy.
+        if let Fact::Struck(Struck { entries }) | Fact::Restored(Restored { entries }) = &entry.fact {
+            folded.copy = None;
+            entries.iter().filter_map(|id| self.book.entry(*id)).for_each(|(meant, _)| folded.forget(meant));
         }
-        for subject in subjects(entry).into_iter().flatten() {
-            match subject {
-                Subject::Bench => (folded.bench, folded.copy) = (None, None),
-                Subject::Haul(id) => {
-                    folded.haul = None;
-                    folded.past = folded.past.filter(|past| past.haul == Some(id));
-                    folded.known = folded.known.take().filter(|known| known.is_about(id));
-                }
-                // A drive may be priced by the till.
-                Subject::Workshop => {
-                    (folded.workshop, folded.haul, folded.copy) = (None, None, None);
-                    folded.known = None;
-                }
-                Subject::Job(_) => folded.known = None,
-            }
-        }
+        folded.forget(entry);
     }
 
     fn forget_all(&self) {

@@ -1,11 +1,12 @@
 //! Sort, heard: good, or rejected and why; rejects that go back, to jigs or to the fire; the clock of sorting.
 
 use super::App;
-use super::count::{Over, bundle, sheet};
+use super::count::{Over, bundle};
 use super::entry::Typed;
 use super::order::{Feel, Order};
 use crate::words::en::count as words;
 use fivebar_core::bench::{Kind, On, Stage, Work};
+use fivebar_core::haul::Pile;
 use fivebar_core::ledger::decide::{BenchCommand, Command, HaulCommand, Now};
 use fivebar_core::ledger::kind::haul::Fate;
 use fivebar_core::quantity::{Id, Key, Span};
@@ -67,21 +68,26 @@ pub fn heard(app: &mut App, tap: SortTap, now: Now) {
 /// Good pieces, as many as are armed.
 pub fn good(app: &mut App, now: Now) {
     let Some((haul, pile)) = in_hand(app) else { return };
-    let n = armed(app, left(app));
+    let n = armed(app, left(app, pile));
     sorted(app, HaulCommand::Sort { haul, pile, n }, (None, n), now);
 }
 
 /// Rejected pieces, as many as are armed, for a reason.
 pub fn reject(app: &mut App, why: Key, now: Now) {
     let Some((haul, pile)) = in_hand(app) else { return };
-    let n = armed(app, left(app));
+    let n = armed(app, left(app, pile));
     sorted(app, HaulCommand::Reject { haul, pile, n, why: why.clone() }, (Some(why), n), now);
 }
 
 /// The pile that is sorted, as its screen shows it.
 pub fn in_sight(app: &App) -> Option<SortSheet> {
-    let (haul, pile) = in_hand(app)?;
-    sort::sort(&app.shelf().book, haul, pile)
+    in_hand(app).and_then(|(_, pile)| of(app, pile))
+}
+
+/// A pile of the haul in hand, to be sorted.
+pub fn of(app: &App, pile: Id) -> Option<SortSheet> {
+    let haul = app.shelf().haul()?;
+    sort::sort(&haul, pile, &app.shelf().past(&haul))
 }
 
 /// What each tap sorts, but never more than are left.
@@ -89,13 +95,13 @@ fn armed(app: &App, left: u32) -> u32 {
     app.count.sorting.armed.min(left.max(1))
 }
 
-fn left(app: &App) -> u32 {
-    in_sight(app).map_or(0, |sheet| sheet.left)
+fn left(app: &App, pile: Id) -> u32 {
+    app.shelf().haul().and_then(|haul| haul.pile(pile).map(Pile::unsorted)).unwrap_or(0)
 }
 
 fn in_hand(app: &App) -> Option<(Id, Id)> {
     let (Over::Sort(pile) | Over::SortBundle(pile, _) | Over::Rejects(pile)) = app.count.over else { return None };
-    sheet(app).map(|sheet| (sheet.haul, pile))
+    app.shelf().haul().map(|haul| (haul.id, pile))
 }
 
 fn pad_done(app: &mut App) {

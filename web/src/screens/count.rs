@@ -37,7 +37,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Move, Some(sheet)) => which(words::MOVE_TO_WHICH, sheet, seen, Tap::MoveTo),
         (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
         (Over::Page(page), Some(_)) => pile_page::screen(page, app, seen),
-        (Over::Sort(pile), Some(sheet)) if has(sheet, *pile) => sort::screen(app, sheet.haul, *pile, seen),
+        (Over::Sort(pile), Some(sheet)) if has(sheet, *pile) => sort::screen(app, *pile, seen),
         (Over::SortBundle(pile, typed), Some(sheet)) if has(sheet, *pile) => sort::bundle_pad(typed, seen),
         (Over::Rejects(pile), Some(sheet)) if has(sheet, *pile) => rejects::screen(app, seen),
         (Over::Going, _) => supplier::going(app, seen),

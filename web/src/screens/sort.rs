@@ -4,7 +4,7 @@ use super::count::{name, saved_fact};
 use super::{Screen, Seen};
 use crate::app::count::Tap;
 use crate::app::entry::Typed;
-use crate::app::sorting::{SortTap, Sorting};
+use crate::app::sorting::{self, SortTap, Sorting};
 use crate::app::{App, Common, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
 use crate::parts::chips::{Chip, bundle};
@@ -16,11 +16,11 @@ use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal, sort as sort_words};
 use fivebar_core::quantity::{Decimal, Id, Key, Units, in_small};
-use fivebar_core::sheet::sort::{SortSheet, sort};
+use fivebar_core::sheet::sort::SortSheet;
 
 /// The screen of a pile being sorted.
-pub fn screen(app: &App, haul: Id, pile: Id, seen: Seen<'_>) -> Screen {
-    let Some(sheet) = sort(&app.shelf().book, haul, pile) else {
+pub fn screen(app: &App, pile: Id, seen: Seen<'_>) -> Screen {
+    let Some(sheet) = sorting::of(app, pile) else {
         return Screen::new("count/sort", head(Head::new("", words::SORT)), el("main", ""));
     };
     let n = |n: u32| seen.speech.count(n);

@@ -1,5 +1,6 @@
 use super::super::count::Tap;
 use super::*;
+use crate::app::count::sheet;
 use crate::app::told::{after, nth};
 use crate::app::{Common, Msg};
 use crate::parts::Place;
