@@ -1,6 +1,6 @@
 //! After: what a good piece of a haul cost, in money and in minutes, and whether the haul beat the timber yard.
 
-use super::fetched::{pay, saved};
+use super::fetched::saved;
 use super::shop::Shop;
 use super::trip_end::as_proposed;
 use super::worth::boards;
@@ -68,8 +68,13 @@ pub fn after(shop: &Shop, haul: &Haul) -> Answer<Option<AfterSheet>> {
     let has = |asked: &[Lacking]| !asked.iter().any(|one| lacking.contains(one));
     let spent = Some(haul.spent()?).filter(|_| has(&[Lacking::Distance, Lacking::Mileage]));
     let time = Some(super::haul::time(shop, haul)).filter(|_| has(&[Lacking::Wheel, Lacking::Sorting]));
-    let brought =
-        Brought { good: good(shop, haul)?, currency: haul.currency, spent, time, pay: pay(shop, haul.currency).unwrap_or_default() };
+    let brought = Brought {
+        good: good(shop, haul)?,
+        currency: haul.currency,
+        spent,
+        time,
+        pay: shop.workshop.pay(haul.currency).unwrap_or_default(),
+    };
     let yard = Yard { yields: Yields::USUAL, ahead: Milling::AHEAD, saved: saved(shop, haul)? };
     Ok(Some(AfterSheet {
         good: brought.pieces(),
@@ -117,7 +122,7 @@ fn lacking(shop: &Shop, haul: &Haul) -> Answer<Vec<Lacking>> {
         (Lacking::Wheel, haul.trips.iter().any(|trip| trip.whole_wheel() <= Span::ZERO)),
         (Lacking::Sorting, sorting == Span::ZERO),
         (Lacking::Size, good().any(|good| good.piece.is_none())),
-        (Lacking::Pay, pay(shop, haul.currency).is_none()),
+        (Lacking::Pay, shop.workshop.pay(haul.currency).is_none()),
         (Lacking::BoardPrice, good().any(|good| good.boards == Boards::PriceUnknown)),
     ];
     Ok(asked.into_iter().filter(|(_, lacks)| *lacks).map(|(lacking, _)| lacking).collect())

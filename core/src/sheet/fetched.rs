@@ -4,13 +4,8 @@ use super::shop::Shop;
 use super::worth::yard;
 use crate::haul::Haul;
 use crate::haul::worth::YardTrip;
-use crate::quantity::{Currency, Decimal, Span};
+use crate::quantity::Span;
 use crate::refusal::Answer;
-
-/// What an hour should pay, as the maker said it.
-pub(super) fn pay(shop: &Shop, currency: Currency) -> Option<Decimal> {
-    shop.workshop.rates.get(&currency).and_then(|rate| rate.pay)
-}
 
 /// The trip to the timber yard, where the haul saved one and the way there can be priced.
 pub(super) fn saved(shop: &Shop, haul: &Haul) -> Answer<Option<YardTrip>> {

@@ -1,12 +1,12 @@
 //! Before going: what the past hauls of a supplier were worth, by what was really good of them.
 
-use super::fetched::{is_half_said, pay, saved};
+use super::fetched::{is_half_said, saved};
 use super::shop::Shop;
-use super::worth::boards;
+use super::worth::counted;
 use crate::haul::go::{Outlook, Past, go};
 use crate::haul::rejects::{RejectShare, Seen};
-use crate::haul::worth::{Counted, Counting, Fetching, Milling, Terms, Worth, Yields, good_share};
-use crate::haul::{Haul, Pile, Trip, Where};
+use crate::haul::worth::{Counting, Fetching, Milling, Terms, Worth, Yields};
+use crate::haul::{Haul, Trip, Where};
 use crate::ledger::fold;
 use crate::ledger::kind::bench::Stage;
 use crate::quantity::{Count, Decimal, Id, Money, Span};
@@ -44,7 +44,7 @@ pub struct SupplierSheet {
 pub fn supplier(shop: &Shop, supplier: Id, in_hand: Option<Id>) -> Answer<SupplierSheet> {
     let hauls = past(shop, supplier, in_hand);
     let (priced, unpriced): (Vec<&Haul>, Vec<&Haul>) = hauls.iter().partition(|haul| !haul.is_unpriced());
-    let wanted = hauls.first().and_then(|haul| pay(shop, haul.currency));
+    let wanted = hauls.first().and_then(|haul| shop.workshop.pay(haul.currency));
     Ok(SupplierSheet {
         prospect: match (wanted, priced.is_empty(), unpriced.is_empty()) {
             (_, true, true) => Prospect::NoHistory,
@@ -97,14 +97,8 @@ fn worth(shop: &Shop, haul: &Haul, (expected, pay): (RejectShare, Decimal)) -> A
         wheel: Span::sum(haul.trips.iter().map(Trip::wheel)),
         bins: Span::sum(haul.trips.iter().map(Trip::bin)).plus(sorting),
     };
-    let piles = haul.piles.iter().map(|pile| counted(shop, (haul, pile), expected)).collect::<Answer<Vec<_>>>()?;
+    let piles = haul.piles.iter().map(|pile| counted(&shop.workshop, (haul, pile), expected)).collect::<Answer<Vec<_>>>()?;
     Counting { piles, fetching, saved: saved(shop, haul)?, terms: Terms { pay, yields: Yields::USUAL, milling } }.worth()
-}
-
-fn counted(shop: &Shop, (haul, pile): (&Haul, &Pile), expected: RejectShare) -> Answer<Counted> {
-    let mean = haul.reject_share(pile.id, expected)?.mean_good();
-    let good = good_share(pile.good().saturating_sub(pile.unsorted()), pile.rejected(), pile.unsorted(), mean)?;
-    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(&shop.workshop, haul, pile.wood.as_ref()) })
 }
 
 #[cfg(test)]

@@ -4,19 +4,17 @@
 
 use super::enough::wanted_of;
 use super::past::Past;
-use super::worth::boards;
+use super::worth::counted;
 use crate::haul::rejects::{RejectShare, Seen};
 use crate::haul::take::{Decides, Limits, Offered, OnRack, Verdict, Wet, least_useful, take};
-use crate::haul::worth::{Counted, Milling, Terms, Yields, good_share};
-use crate::haul::{Haul, Pile};
+use crate::haul::worth::{Counted, Milling, Terms, Yields};
+use crate::haul::{Dampness, Haul, Pile};
 use crate::ledger::fold::Workshop;
 use crate::ledger::{Book, Fact, Subject, fold};
 use crate::quantity::{Count, Decimal, Id, Key, Length, Moment, Sorted, Span};
 use crate::refusal::Answer;
 use crate::wood::minimum::Sides;
-use crate::wood::moisture::Moisture;
-use crate::wood::species::UNKNOWN_HARDWOOD;
-use rust_decimal::prelude::ToPrimitive;
+use crate::wood::species::is_known;
 use std::rc::Rc;
 
 /// A part of a job in hand.
@@ -124,10 +122,9 @@ impl Known {
     fn offered(&self, haul: &Haul, pile: &Pile, now: Moment) -> Answer<Offered> {
         let seen = pile.wood.as_ref().and_then(|wood| self.by_wood.get(wood)).copied().unwrap_or_default();
         let damp = pile.dampness;
-        let reading = damp.and_then(|damp| damp.percent).and_then(|percent| percent.to_f64());
         Ok(Offered {
             band: pile.length.map(|from| (from, pile.length_to.unwrap_or(from))),
-            wood_known: is_known(pile.wood.as_ref()),
+            wood_known: pile.wood.as_ref().is_some_and(is_known),
             leaves: self.leaves(haul, pile)?,
             sorted: seen.sorted(),
             rejected: seen.rejected,
@@ -136,7 +133,7 @@ impl Known {
                 unused: Span::ms(now.ms().saturating_sub(used.ms()).max(0)),
                 needed: self.needed(haul, pile),
             }),
-            wet: Wet { marked: damp.is_some_and(|damp| damp.wet), reading: reading.and_then(|percent| Moisture::per_cent(percent).ok()) },
+            wet: Wet { marked: damp.is_some_and(|damp| damp.wet), reading: damp.and_then(Dampness::moisture) },
         })
     }
 
@@ -163,12 +160,8 @@ impl Known {
 
     /// What a piece leaves after its own minutes; none while size, price or pay is not known.
     fn leaves(&self, haul: &Haul, pile: &Pile) -> Answer<Option<Decimal>> {
-        let Some(pay) = self.workshop.rates.get(&haul.currency).and_then(|rate| rate.pay) else { return Ok(None) };
-        let unsorted = pile.unsorted();
-        let mean = haul.reject_share(pile.id, RejectShare::of_supplier(self.past.seen))?.mean_good();
-        let boards = boards(&self.workshop, haul, pile.wood.as_ref());
-        let good = good_share(pile.good().saturating_sub(unsorted), pile.rejected(), unsorted, mean)?;
-        let piece = Counted { pieces: 1, piece: pile.piece()?, good, boards };
+        let Some(pay) = self.workshop.pay(haul.currency) else { return Ok(None) };
+        let piece = Counted { pieces: 1, ..counted(&self.workshop, (haul, pile), RejectShare::of_supplier(self.past.seen))? };
         piece.leaves(&Terms { pay, yields: Yields::USUAL, milling: Milling::USUAL })
     }
 
@@ -200,12 +193,8 @@ impl PartWanted {
     }
 }
 
-fn is_known(wood: Option<&Key>) -> bool {
-    wood.is_some_and(|wood| wood.as_str() != UNKNOWN_HARDWOOD.key)
-}
-
 fn section(pile: &Pile) -> Option<Section> {
-    Some((pile.wood.clone().filter(|wood| is_known(Some(wood)))?, pile.thickness?, pile.width?))
+    Some((pile.wood.clone().filter(is_known)?, pile.thickness?, pile.width?))
 }
 
 /// The parts of jobs the maker is not done with.

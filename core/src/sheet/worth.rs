@@ -11,7 +11,7 @@ use crate::ledger::kind::haul::Per;
 use crate::money::cost::{DistanceRate, distance};
 use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Span};
 use crate::refusal::Answer;
-use crate::wood::species::UNKNOWN_HARDWOOD;
+use crate::wood::species::is_known;
 
 /// What has to be said before it can be reckoned.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,13 +53,14 @@ pub struct WorthSheet {
 /// # Errors
 /// [`crate::refusal::Refusal::OutOfRange`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Answer<WorthSheet> {
-    let pay = shop.workshop.rates.get(&haul.currency).and_then(|rate| rate.pay);
+    let pay = shop.workshop.pay(haul.currency);
     let drive = drive(shop, haul, past)?;
     let gift = Money::sum(haul.currency, haul.costs.iter().copied())?;
     let yard = yard(shop, haul)?;
     let trips = as_proposed(shop.book, haul, shop.now);
     let (wheel, bins) = (wheel(&trips, shop), bins(&trips, shop));
-    let piles = haul.piles.iter().map(|pile| counted(shop, (haul, pile), past)).collect::<Answer<Vec<_>>>()?;
+    let expected = RejectShare::of_supplier(past.seen);
+    let piles = haul.piles.iter().map(|pile| counted(&shop.workshop, (haul, pile), expected)).collect::<Answer<Vec<_>>>()?;
     let mut missing = vec![];
     missing.extend(pay.is_none().then_some(Missing::Pay));
     missing.extend(drive.missing);
@@ -91,15 +92,15 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
 }
 
 /// What a pile counts for. A piece that was burnt or that a job has was worth as much when it was loaded.
-fn counted(shop: &Shop, (haul, pile): (&Haul, &Pile), past: &Past) -> Answer<Counted> {
-    let mean = haul.reject_share(pile.id, RejectShare::of_supplier(past.seen))?.mean_good();
+pub(super) fn counted(workshop: &Workshop, (haul, pile): (&Haul, &Pile), expected: RejectShare) -> Answer<Counted> {
+    let mean = haul.reject_share(pile.id, expected)?.mean_good();
     let good = good_share(pile.good().saturating_sub(pile.unsorted()), pile.rejected(), pile.unsorted(), mean)?;
-    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(&shop.workshop, haul, pile.wood.as_ref()) })
+    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(workshop, haul, pile.wood.as_ref()) })
 }
 
 /// What equal boards of a pile's wood cost, by the maker's own prices.
 pub fn boards(workshop: &Workshop, haul: &Haul, wood: Option<&Key>) -> Boards {
-    let Some(wood) = wood.filter(|wood| wood.as_str() != UNKNOWN_HARDWOOD.key) else { return Boards::WoodUnknown };
+    let Some(wood) = wood.filter(|wood| is_known(wood)) else { return Boards::WoodUnknown };
     let price = workshop.board_price(haul.currency, Some(wood));
     price.map_or(Boards::PriceUnknown, |price| Boards::At { amount: price.amount, per: price.per })
 }

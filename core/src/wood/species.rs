@@ -4,7 +4,7 @@
 
 use super::weight::Density;
 use super::{europe, north_america};
-use crate::quantity::Units;
+use crate::quantity::{Key, Units};
 use crate::refusal::{Answer, Refusal};
 
 /// One wood of the tables.
@@ -92,6 +92,11 @@ pub const UNKNOWN_HARDWOOD: Species = Species {
     status: Status::Guess,
     movement: None,
 };
+
+/// Whether the key says what wood it is, not that nobody knows.
+pub fn is_known(key: &Key) -> bool {
+    key.as_str() != UNKNOWN_HARDWOOD.key
+}
 
 impl Species {
     /// The wood of a key.

@@ -173,6 +173,11 @@ impl Measure {
 }
 
 impl Workshop {
+    /// What an hour should pay, as the maker said it.
+    pub fn pay(&self, currency: Currency) -> Option<Decimal> {
+        self.rates.get(&currency).and_then(|rate| rate.pay)
+    }
+
     /// What equal boards of a wood cost: its own price, else that of any wood.
     pub fn board_price(&self, currency: Currency, wood: Option<&Key>) -> Option<BoardPrice> {
         let own = wood.and_then(|wood| self.board_prices.get(&(currency, Some(wood.clone()))));
