@@ -34,6 +34,10 @@ pub enum TripTap {
     Share(u8),
     /// The trip whose end was forgotten ended as is proposed.
     Ended,
+    /// Every haul, to take one in hand.
+    Hauls,
+    /// This one is in hand; nothing said, the newest.
+    InHand(Option<Id>),
     Save,
 }
 
@@ -89,6 +93,8 @@ pub fn heard(app: &mut App, tap: TripTap, now: Now) {
             }
         }
         TripTap::AddSupplier => add_supplier(app, now),
+        TripTap::Hauls => app.count.over = Over::Hauls,
+        TripTap::InHand(haul) => in_hand(app, haul),
         TripTap::SavesTrip(saves) => saves_trip(app, saves, now),
         TripTap::Share(percent) => share(app, Decimal::new(i64::from(percent), 2), now),
         TripTap::Ended => ended(app, now),
@@ -116,8 +122,13 @@ fn new_haul(app: &mut App, now: Now) {
     let (currency, units) = app.begins_with();
     let command = HaulCommand::Begin { currency, units, pile: PileFacts::default(), n: 0, way: Way::Tap };
     if app.order(&Command::Haul(command), now).is_some() {
-        app.count.over = Over::Nothing;
+        in_hand(app, None);
     }
+}
+
+fn in_hand(app: &mut App, haul: Option<Id>) {
+    app.shelf_mut().take_in_hand(haul);
+    app.count = super::count::Count { armed: app.count.armed, other: app.count.other, ..super::count::Count::default() };
 }
 
 /// The next step of a trip, by where it stands.

@@ -1,6 +1,7 @@
 //! Count: piles as tiles, the bundle row, the undo bar, the trip.
 
 pub mod enough;
+mod hauls;
 mod worth;
 
 use super::{Screen, Seen, haul, pile, pile_page, rejects, sort, supplier, unsaved};
@@ -28,6 +29,8 @@ use fivebar_core::sheet::enough::EnoughSheet;
 use fivebar_core::sheet::trip_end::forgotten;
 use fivebar_core::sheet::worth::WorthSheet;
 
+pub use hauls::other_hauls;
+
 /// The screen of the haul in hand.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let sheet = sheet(app);
@@ -43,6 +46,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Going, _) => supplier::going(app, seen),
         (Over::Supplier(id), _) => supplier::before_going(*id, app, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
+        (Over::Hauls, _) => hauls::screen(app, seen),
         (Over::Enough, Some(sheet)) => enough::screen(&paying(app).0, sheet, app, seen),
         (Over::Worth, Some(sheet)) if paying(app).1.is_some() => {
             let worth = paying(app).1;
@@ -147,7 +151,7 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let enough = enough::block(&enough, app, seen);
     let pays = pays(worth.as_ref(), sheet, app, seen);
     let guessed = sheet.load.guessed.then(|| el("p", "t14 i2").text(words::LOAD_GUESSED));
-    let pays = el("div", "").kids(never_ended(app, seen)).kid(pays).kids(guessed);
+    let pays = el("div", "").kids(hauls::earlier(app)).kids(never_ended(app, seen)).kid(pays).kids(guessed);
     // on a narrow page what the trip saves and costs, and the load, stand below the tiles
     let main = match seen.page.is_narrow() {
         true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kids(need).kid(pays),

@@ -73,6 +73,7 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(caution(words::RECLAIMED_CAUTION))
         .kid(el("div", "push"))
         .kid(key("key h88", words::SAME_HAUL, words::SAME_HAUL_UNDER, say(TripTap::Leave)))
+        .kids(super::count::other_hauls(app))
         .kid(key("key h88", words::NEW_HAUL, words::NEW_HAUL_UNDER, say(TripTap::NewHaul)))
 }
 

@@ -251,3 +251,17 @@ pub const YES_HOME: &str = "Yes, so it was";
 pub fn i_need_of(pile: &str) -> String {
     format!("I need … of {pile}")
 }
+
+pub const OTHER_HAULS: &str = "Other hauls";
+pub const OTHER_HAULS_UNDER: &str = "to count, sort or bring home";
+pub const EARLIER_HAUL: &str = "An earlier haul. Back to the newest";
+
+/// "75 pieces, 12 to sort".
+pub fn still_to_sort(pieces: &str, unsorted: &str) -> String {
+    format!("{pieces}, {unsorted} to sort")
+}
+
+/// "75 pieces, not home yet".
+pub fn not_home_yet(pieces: &str) -> String {
+    format!("{pieces}, not home yet")
+}
