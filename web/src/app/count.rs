@@ -195,7 +195,10 @@ fn pressed(app: &mut App, press: Press) {
         Over::Bundle(typed) | Over::SortBundle(_, typed) => typed.press(press, sign),
         Over::Pile(draft) => draft.typed.press(press, sign),
         Over::Haul(details) => details.press(press, sign),
-        Over::Page(page) => page.press(press, sign),
+        Over::Page(page) => {
+            page.press(press, sign);
+            app.notice = None;
+        }
         _ => {}
     }
 }
@@ -375,7 +378,7 @@ mod tests {
         let shown = after(&mut app, []);
         assert!(shown.contains("$6 short") && shown.contains("3 more of Ash, A evens it"), "{shown}");
         let shown = after(&mut app, [tap(Tap::Worth), tap(Tap::Trip(TripTap::SavesTrip(true)))]);
-        assert!(shown.contains("$33.75") && shown.contains("How far the timber yard is"), "{shown}");
+        assert!(shown.contains("$33.75") && shown.contains("Say how far the timber yard is"), "{shown}");
     }
 
     /// The van was never said to be home: what is proposed is written with one tap, and the stamps stay.

@@ -11,7 +11,7 @@ use fivebar_core::ledger::decide::{Command, HaulCommand, MoneyCommand, Much, Now
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step, TripDescribed, Way};
-use fivebar_core::quantity::reading::{self, Sign};
+use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
 use fivebar_core::quantity::{Decimal, Id, Key};
 use fivebar_core::sheet::trip_end::forgotten;
 
@@ -141,6 +141,12 @@ pub fn next(stands: Where) -> Option<Step> {
     }
 }
 
+/// Somebody drives.
+fn somebody(people: u32) -> Result<u32, Misread> {
+    let (least, most) = (Quantity::Count(1), Quantity::Count(ABOARD_MOST));
+    if 0 < people { Ok(people) } else { Err(Misread::OutOfRange { met: Some(Quantity::Count(0)), least, most, might_be: None }) }
+}
+
 fn save(app: &mut App, now: Now) {
     let (speech, units) = (app.speech.clone(), super::draft::units(app));
     let Some(sheet) = sheet(app) else { return };
@@ -157,7 +163,7 @@ fn save(app: &mut App, now: Now) {
         }),
         (Field::People, _) => details
             .typed
-            .take(|text| reading::count(text, typing.sign, ABOARD_MOST))
+            .take(|text| reading::count(text, typing.sign, ABOARD_MOST).and_then(somebody))
             .map(|people| HaulCommand::Describe(HaulDescribed { people: Some(people), ..HaulDescribed::of(sheet.haul) })),
         (Field::Distance, Some(trip)) => details
             .typed

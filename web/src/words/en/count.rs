@@ -36,7 +36,6 @@ pub const OTHER_SIZE: &str = "other";
 pub const WOOD_UNKNOWN: &str = "not sure";
 pub const HOW_LONG_ABOUT: &str = "how long, about?";
 pub const PILE_NAME: &str = "Name";
-pub const MOVE_TO_WHICH: &str = "Move them to which pile?";
 pub const YOURS: &str = "yours";
 pub const ABOARD: &str = "people today";
 pub const THE_DRIVER: &str = "the driver";
@@ -265,3 +264,21 @@ pub fn still_to_sort(pieces: &str, unsorted: &str) -> String {
 pub fn not_home_yet(pieces: &str) -> String {
     format!("{pieces}, not home yet")
 }
+
+/// "Move 12 of Ash squares to which pile?"
+pub fn move_to_which(n: &str, pile: &str) -> String {
+    format!("Move {n} of {pile} to which pile?")
+}
+
+/// "17 lb too many".
+pub fn too_heavy(mass: &str, unit: &str) -> String {
+    format!("{mass} {unit} over, leave some")
+}
+
+/// "near the limit, warns at 536".
+pub fn near_limit(warns: &str) -> String {
+    format!("near the limit, {warns}")
+}
+
+pub const OR_MORE: &str = "or more";
+pub const VAN_UNDER: &str = "said in Workshop, Van";
