@@ -365,7 +365,15 @@ fn steps(now: &fivebar_core::haul::TripNow, stands: Where, seen: Seen<'_>) -> El
         Where::DrivingHome => Seg::new(words::IS_HOME, true).under(since.clone()).running(),
         _ => step(words::HOME, Where::Home, now.home),
     };
-    let segs = vec![step(words::LEAVING, Where::Driving, now.left), step(words::AT_THE_BIN, Where::AtBin, now.at_bin), home];
+    let mut segs = vec![step(words::LEAVING, Where::Driving, now.left), step(words::AT_THE_BIN, Where::AtBin, now.at_bin), home];
+    // on a narrow page what is past makes room
+    let past = match stands {
+        _ if !seen.page.is_narrow() => 0,
+        Where::NotLeft | Where::Driving => 0,
+        Where::AtBin => 1,
+        Where::DrivingHome | Where::Home => 2,
+    };
+    segs.drain(..past);
     let tap = next(stands).map_or(TripTap::Open, TripTap::Step);
     seg(words::LEAVING, segs, move |_| Msg::Count(Tap::Trip(tap.clone())))
 }
