@@ -15,7 +15,7 @@ use fivebar_core::quantity::{Set, Sorted};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
-use fivebar_core::sheet::count::in_hand;
+use fivebar_core::sheet::count::{haul_in_hand, in_hand};
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
 use std::cell::RefCell;
@@ -74,6 +74,8 @@ pub struct Shelf {
     pub last_act: Option<Id>,
     /// The act that was just taken back and can be put back.
     pub taken_back: Option<Id>,
+    /// An earlier haul that was taken in hand again; else the newest is.
+    in_hand: Option<Id>,
     folded: RefCell<Folded>,
 }
 
@@ -127,6 +129,7 @@ impl Shelf {
             saved: None,
             last_act: None,
             taken_back: None,
+            in_hand: None,
             folded: RefCell::default(),
         }
     }
@@ -180,9 +183,25 @@ impl Shelf {
     /// The haul in hand as it stands.
     pub fn haul(&self) -> Option<Rc<Haul>> {
         let known = self.folded.borrow().haul.clone();
-        let haul = known.unwrap_or_else(|| in_hand(&self.book, || self.workshop().wood.van()).map(Rc::new));
+        let found = || {
+            let van = || self.workshop().wood.van();
+            let again = self.in_hand.and_then(|id| haul_in_hand(&self.book, id, van));
+            again.or_else(|| in_hand(&self.book, van)).map(Rc::new)
+        };
+        let haul = known.unwrap_or_else(found);
         self.folded.borrow_mut().haul = Some(haul.clone());
         haul
+    }
+
+    /// Takes another haul in hand, or the newest again.
+    pub fn take_in_hand(&mut self, haul: Option<Id>) {
+        self.in_hand = haul;
+        self.forget_all();
+    }
+
+    /// Whether it is an earlier haul that is in hand.
+    pub fn has_earlier(&self) -> bool {
+        self.in_hand.is_some()
     }
 
     /// What the other hauls of its supplier showed.
