@@ -170,18 +170,20 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
             }
             done(act.add(facts.clone()))
         }
-        HaulCommand::EndTrip { haul, trip, wheel, bin } => {
-            let there = on_trip(book, *haul, *trip)?;
-            act.add(kind::TripStepped { haul: *haul, trip: *trip, step: Step::Home });
-            // What the maker said of it holds.
-            let (wheel, bin) = (Some(*wheel).filter(|_| there.wheel_said.is_none()), Some(*bin).filter(|_| there.bin_said.is_none()));
-            if wheel.or(bin).is_some() {
-                act.add(kind::TripDescribed { wheel, bin, ..kind::TripDescribed::of(*haul, *trip) });
-            }
-            Ok(())
-        }
+        HaulCommand::EndTrip { haul, trip, wheel, bin } => end_trip(book, (*haul, *trip), (*wheel, *bin), act),
         sorting => sort(book, sorting, act),
     }
+}
+
+/// It is home, and took so long where the maker did not say otherwise.
+fn end_trip(book: &Book, (haul, trip): (Id, Id), (wheel, bin): (Span, Span), act: &mut Act) -> Answer<()> {
+    let there = on_trip(book, haul, trip)?;
+    act.add(kind::TripStepped { haul, trip, step: Step::Home });
+    let (wheel, bin) = (Some(wheel).filter(|_| there.wheel_said.is_none()), Some(bin).filter(|_| there.bin_said.is_none()));
+    if wheel.or(bin).is_some() {
+        act.add(kind::TripDescribed { wheel, bin, ..kind::TripDescribed::of(haul, trip) });
+    }
+    Ok(())
 }
 
 /// What happens to pieces after they were counted: sorted, rejected, returned, taken, freed.
