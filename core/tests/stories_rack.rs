@@ -79,6 +79,27 @@ fn a_rack_drifts_and_no_share_of_a_job_moves() {
     assert_eq!(found.refused.iter().map(|(_, why)| why.clone()).collect::<Vec<_>>(), [wanted.clone(), wanted]);
 }
 
+/// Ten were counted, fifteen lay there, and a job takes all: it carries the haul whole, and so it ends.
+#[test]
+fn a_surplus_of_the_rack_makes_no_job_carry_more_than_the_haul() {
+    let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for works\ntrip wheel 60 min bin 30 min\n\
+        pile ash ash-white 1 x 2 x 20 in\ncount 10 ash\nspend 10.00 gift on works\njob stools \"Stools\" 1 spec\njob desk \"Desk\" 1 spec\n\
+        rack 15 ash\n";
+    let jobs = ["stools", "desk"];
+    let cases: [(&str, &[(&str, i64)]); 5] = [
+        ("take 10 ash for stools", &[("10.00 USD", 90), ("0.00 USD", 0), ("0.00 USD", 0)]),
+        ("take 15 ash for stools", &[("10.00 USD", 90), ("0.00 USD", 0), ("0.00 USD", 0)]),
+        ("take 15 ash for stools\nend stools", &[("10.00 USD", 90), ("0.00 USD", 0), ("0.00 USD", 0)]),
+        ("take 12 ash for stools\ntake 3 ash for desk", &[("8.00 USD", 72), ("2.00 USD", 18), ("0.00 USD", 0), ("0.00 USD", 0)]),
+        ("take 12 ash for stools\ngone 3 ash burnt", &[("10.00 USD", 90), ("0.00 USD", 0), ("0.00 USD", 0)]),
+    ];
+    for (lines, shares) in cases {
+        let story = tell(&format!("{start}{lines}\n"));
+        assert_eq!(story.refused, [], "{lines}");
+        check(&story, &jobs, shares);
+    }
+}
+
 /// Nobody looked for 86 days: on that morning the pile is suggested, and what the book says of it is unchanged.
 #[test]
 fn before_somebody_looks_the_rack_is_only_suggested() {

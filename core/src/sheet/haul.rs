@@ -196,8 +196,9 @@ pub fn volumes(haul: &Haul) -> Answer<Volumes> {
 /// # Errors
 /// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
 pub fn cost(shop: &Shop, haul: &Haul) -> Answer<Option<HaulCost>> {
-    let Some((good, lost)) = volumes(haul)?.good.zip(sum_of(haul, Pile::lost)?) else { return Ok(None) };
-    Ok(Some(HaulCost { cost: haul.spent()?, time: time(shop, haul), good, lost }))
+    let Volumes { good, used, .. } = volumes(haul)?;
+    let Some(((good, lost), used)) = good.zip(sum_of(haul, Pile::lost)?).zip(used) else { return Ok(None) };
+    Ok(Some(HaulCost { cost: haul.spent()?, time: time(shop, haul), good, lost, used }))
 }
 
 /// All time of a haul: its trips, and what was clocked on it.
