@@ -156,11 +156,27 @@ proptest! {
             days.step(step);
             let haul = days.haul();
             for pile in &haul.piles {
-                prop_assert!(pile.rejected() <= pile.taken, "{:?}: {:?}", step, pile);
+                prop_assert!(pile.rejected() <= pile.taken && pile.sorted_good <= pile.good(), "{:?}: {:?}", step, pile);
                 prop_assert!(pile.reserved() <= pile.on_rack() && pile.lost() <= pile.good());
             }
             prop_assert!(sum(&haul, |pile| pile.taken) < 2_000, "no count went round to the largest: {:?}", haul.piles);
             prop_assert!(sheet::haul(&days.maker.shop(), days.haul).is_ok());
+        }
+    }
+
+    /// Two phones part with the same book, go on for a while and are merged: every pile still makes sense, whichever is read first.
+    #[test]
+    fn two_phones_merged_leave_no_count_below_nothing(before in steps(ALL), one in steps(ALL), other in steps(ALL)) {
+        let mut days = Days::begin();
+        days.all(before);
+        let mut there = Days { maker: days.maker.parted("other"), acts: days.acts.clone(), ..days };
+        days.all(one);
+        there.all(other);
+        let both = days.maker.merged(&there.maker);
+        prop_assert_eq!(&both, &there.maker.merged(&days.maker));
+        for pile in &fold::haul(&both, days.haul).unwrap().piles {
+            prop_assert!(pile.rejected() <= pile.taken && pile.sorted_good <= pile.good(), "{:?}", pile);
+            prop_assert!(pile.reserved() <= pile.on_rack() && pile.lost() <= pile.good() && pile.free_for(None) <= pile.on_rack());
         }
     }
 

@@ -137,7 +137,7 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
         HaulCommand::Recount { haul, pile, n, why } => {
             let there = pile_of(book, *haul, *pile)?;
             within(0, *n)?;
-            // What was rejected and what jobs have was counted too.
+            // What was rejected, what jobs have and what is gone was there too.
             if *n < there.spoken_for() {
                 return Err(Refusal::NotThatMany { asked: there.spoken_for(), there: *n });
             }
@@ -300,7 +300,8 @@ fn move_pieces(book: &Book, (haul, from, to): (Id, Id, Id), n: Count, act: &mut 
     if from == to {
         return Err(Refusal::SamePile);
     }
-    enough(n, source.movable())?;
+    enough(n, source.unsorted())?;
+    free(n, source, None)?;
     within(target.taken, n)?;
     done(act.add(kind::PiecesMoved { haul, from, to, n }))
 }
