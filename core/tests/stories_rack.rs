@@ -1,6 +1,7 @@
 //! The stories of a haul whose jobs end at different times, and of a rack that drifts: every figure reasoned, and the whole shared to
 //! the cent and the minute.
 
+use fivebar_core::ledger::Book;
 use fivebar_core::money::share::Share;
 use fivebar_core::quantity::{Money, Span};
 use fivebar_core::refusal::Refusal;
@@ -98,6 +99,22 @@ fn a_surplus_of_the_rack_makes_no_job_carry_more_than_the_haul() {
         assert_eq!(story.refused, [], "{lines}");
         check(&story, &jobs, shares);
     }
+}
+
+/// One phone ends the desk while the other takes wood for it from a haul it had none of: the workshop bears that, and the rack none of it.
+#[test]
+fn wood_taken_after_a_job_ended_on_another_phone_moves_no_share_of_it() {
+    let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for works\npile ash ash-white 1 x 2 x 20 in\ncount 10 ash\n\
+        spend 10.00 gift on works\njob desk \"Desk\" 1 spec\njob stool \"Stool\" 1 spec\n";
+    let [ended, mut took] =
+        ["09:05 end desk", "09:06 take 4 ash for desk\ntake 1 ash for stool"].map(|lines| tell(&format!("{start}{lines}\n")));
+    assert_eq!((&ended.refused, &took.refused), (&vec![], &vec![]));
+    check(&took, &["desk", "stool"], &[("4.00 USD", 0), ("1.00 USD", 0), ("5.00 USD", 0), ("0.00 USD", 0)]);
+    took.book = Book::of_lines(took.book.lines().chain(ended.book.lines()));
+    check(&took, &["desk", "stool"], &[("0.00 USD", 0), ("1.00 USD", 0), ("5.00 USD", 0), ("4.00 USD", 0)]);
+    let shop = Shop::of(&took.book, took.now.at);
+    let desk = account::account(&shop, took.names.job("desk").unwrap()).unwrap();
+    assert_eq!(desk.costs.total.map(|sum| sum.to_string()), Some("0.00 USD".into()));
 }
 
 /// Nobody looked for 86 days: on that morning the pile is suggested, and what the book says of it is unchanged.

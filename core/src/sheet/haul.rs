@@ -2,11 +2,11 @@
 //!
 //! A figure that hangs on a pile without a size is none, never nothing.
 
-use super::carried::{frozen, thawed};
+use super::carried::{frozen, is_late, thawed};
 use super::shop::Shop;
 use crate::haul::{Haul, Heavy, Pile};
 use crate::ledger::fold;
-use crate::money::share::{Draw, HaulCost, Share, split};
+use crate::money::share::{Draw, Frozen, HaulCost, Share, split};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Mass, Money, Span, Units, Volume};
@@ -222,6 +222,7 @@ fn shares(shop: &Shop, haul: &Haul) -> Answer<Option<Shares>> {
         let draw = match frozen(&job, haul.id).filter(|used| used.cost.currency() == haul.currency) {
             Some(used) => Draw::Ended(thawed(used)?),
             None => match sum_of(haul, |pile| pile.in_job(id))? {
+                Some(used) if is_late(&job, haul.id) => Draw::Ended(Frozen { share: Share::none(cost.cost), used, good: cost.shared_by() }),
                 Some(used) => Draw::Open { used },
                 None => return Ok(None),
             },

@@ -188,9 +188,7 @@ fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
             done(act.add(kind::PiecesSorted { haul: *haul, pile: *pile, n: *n }))
         }
         HaulCommand::Reject { haul, pile, n, why } => {
-            let there = pile_of(book, *haul, *pile)?;
-            // A piece that was found beyond the counts was never counted as good: it is counted before it is rejected.
-            enough(*n, there.on_rack().min(there.good()))?;
+            can_be_rejected(*n, &pile_of(book, *haul, *pile)?)?;
             done(act.add(kind::PiecesRejected { haul: *haul, pile: *pile, n: *n, why: why.clone() }))
         }
         HaulCommand::Return { haul, pile, n, why, to } => {
@@ -238,6 +236,17 @@ pub(super) fn free(asked: Count, pile: &Pile, job: Option<Id>) -> Answer<()> {
     enough(asked, pile.on_rack())?;
     let free = pile.free_for(job);
     if asked <= free { Ok(()) } else { Err(Refusal::SetApart { asked, there: pile.on_rack(), apart: pile.on_rack().saturating_sub(free) }) }
+}
+
+/// A piece that was found beyond the counts was never counted as good: it is counted before it is rejected.
+pub(super) fn can_be_rejected(n: Count, pile: &Pile) -> Answer<()> {
+    enough(n, pile.on_rack().min(pile.good()))
+}
+
+/// A piece that was sorted belongs where it was sorted, and one that is set apart to its job.
+pub(super) fn can_be_moved(n: Count, pile: &Pile) -> Answer<()> {
+    enough(n, pile.unsorted())?;
+    free(n, pile, None)
 }
 
 pub(super) fn within(there: Count, n: Count) -> Answer<()> {
@@ -300,8 +309,7 @@ fn move_pieces(book: &Book, (haul, from, to): (Id, Id, Id), n: Count, act: &mut 
     if from == to {
         return Err(Refusal::SamePile);
     }
-    enough(n, source.unsorted())?;
-    free(n, source, None)?;
+    can_be_moved(n, source)?;
     within(target.taken, n)?;
     done(act.add(kind::PiecesMoved { haul, from, to, n }))
 }

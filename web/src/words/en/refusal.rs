@@ -55,6 +55,14 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             ),
             "Take fewer, or free what is set apart.",
         ),
+        Refusal::PiecesRestOnIt { pieces, left } => said(
+            format!(
+                "Not taken back: {} were rejected, taken or gone since, and {} of them would be left.",
+                count(*pieces),
+                speech.count(*left)
+            ),
+            "Take that back first, or count again.",
+        ),
         Refusal::SpanOutOfRange { met, most } => {
             let (met, most) = (speech.span(*met), speech.span(*most));
             said(format!("Not taken: {met} is no time of a run, which lasts from nothing to {most}."), "Check start and stop.")
