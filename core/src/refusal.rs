@@ -103,6 +103,10 @@ pub enum Refusal {
     NameMissing,
     /// A name longer than a line holds, in letters.
     NameTooLong { met: usize, most: usize },
+    /// A weight that no van, person or scale has.
+    WeightOutOfRange { least: Grams, most: Grams },
+    /// More people than a van holds.
+    TooManyPeople { would_be: Count, most: Count },
     /// More heads at one run than it may have.
     TooManyHeads { would_be: u32, most: u32 },
     /// Fewer pieces counted than say anything of a pile's weight.

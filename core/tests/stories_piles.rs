@@ -1,8 +1,12 @@
 //! What is said of more pieces than a pile has falls away: set apart, sorted, missing. Every figure is counted out by hand.
 
+mod maker;
+
 use fivebar_core::haul::Pile;
+use fivebar_core::ledger::decide::{Command, HaulCommand, PileFacts};
 use fivebar_core::ledger::{Book, fold};
-use fivebar_core::quantity::Count;
+use fivebar_core::quantity::{Count, Currency, Length};
+use fivebar_core::refusal::Refusal;
 use fivebar_core::story::{Story, tell};
 
 const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for works\npile ash ash-white 1 x 2 x 20 in\n\
@@ -90,4 +94,17 @@ fn a_count_again_is_what_is_there() {
     }
     let below = tell(&format!("{START}count 10 ash\nrack 15 ash\ntake 15 ash for desk\nrecount 12 ash\n"));
     assert_eq!(below.refused.len(), 1, "fifteen are in a job: {:?}", below.refused);
+}
+
+/// A pile of 20 in is given the high end of a band alone.
+#[test]
+fn a_high_end_below_the_length_that_is_there_is_refused() {
+    let mut maker = maker::Maker::new(Currency::USD);
+    let inches = |n| Length::INCH.times(n).unwrap();
+    let haul = maker.trip(None, Length::MILE, ("0.725", fivebar_core::ledger::kind::haul::Per::Mile), (1, 1));
+    let pile = maker.pile(haul, None, [1, 2, 20].map(inches), 9);
+    for (to, refusal) in [(24, None), (20, None), (19, Some(Refusal::BandUpsideDown { from: inches(20), to: inches(19) }))] {
+        let facts = PileFacts { length_to: Some(inches(to)), ..PileFacts::default() };
+        assert_eq!(maker.try_order(Command::Haul(HaulCommand::DescribePile { haul, pile, facts })).err(), refusal, "{to}");
+    }
 }

@@ -12,6 +12,8 @@ use crate::refusal::{Answer, Refusal};
 
 /// The most piles a haul may have.
 pub const PILES_MOST: usize = 200;
+/// The most people a van may hold: beyond any.
+pub const PEOPLE_MOST: Count = 20;
 
 /// What may be said of a pile; what is missing stays as it was.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -156,6 +158,10 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
         }
         HaulCommand::Describe(facts) => {
             found(book, facts.haul)?;
+            facts.carries.map_or(Ok(()), super::wood::weighs)?;
+            if let Some(would_be) = facts.people.filter(|people| PEOPLE_MOST < *people) {
+                return Err(Refusal::TooManyPeople { would_be, most: PEOPLE_MOST });
+            }
             done(act.add(facts.clone()))
         }
         HaulCommand::FromNew { haul } => {
@@ -298,7 +304,9 @@ fn describe_pile(book: &Book, (haul, pile): (Id, Id), facts: &PileFacts, act: &m
     let there = pile_of(book, haul, pile)?;
     // What another version wrote may stay as it is.
     known(book, facts.wood.as_ref().filter(|wood| there.wood.as_ref() != Some(*wood)))?;
-    checked(facts)?;
+    // A band's high end alone goes with the low end that is there.
+    let from = facts.length.or(there.length.filter(|_| facts.length_to.is_some()));
+    checked(&PileFacts { length: from, ..facts.clone() })?;
     let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone();
     done(act.add(kind::PileDescribed { haul, pile, wood, name, thickness, width, length, length_to }))
 }
