@@ -156,14 +156,7 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
             on_trip(book, *haul, *trip)?;
             done(act.add(kind::TripStepped { haul: *haul, trip: *trip, step: *step }))
         }
-        HaulCommand::Describe(facts) => {
-            found(book, facts.haul)?;
-            facts.carries.map_or(Ok(()), super::wood::weighs)?;
-            if let Some(would_be) = facts.people.filter(|people| PEOPLE_MOST < *people) {
-                return Err(Refusal::TooManyPeople { would_be, most: PEOPLE_MOST });
-            }
-            done(act.add(facts.clone()))
-        }
+        HaulCommand::Describe(facts) => describe(book, facts, act),
         HaulCommand::FromNew { haul } => {
             let haul = found(book, *haul)?.id;
             let supplier = Some(act.add(PersonAdded { role: Role::Supplier }));
@@ -183,6 +176,15 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
             done(act.add(said))
         }
         sorting => sort(book, sorting, act),
+    }
+}
+
+fn describe(book: &Book, facts: &kind::HaulDescribed, act: &mut Act) -> Answer<()> {
+    found(book, facts.haul)?;
+    facts.carries.map_or(Ok(()), super::wood::weighs)?;
+    match facts.people {
+        Some(would_be) if PEOPLE_MOST < would_be => Err(Refusal::TooManyPeople { would_be, most: PEOPLE_MOST }),
+        _ => done(act.add(facts.clone())),
     }
 }
 

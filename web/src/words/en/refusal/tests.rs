@@ -176,7 +176,7 @@ fn of_things() -> Vec<Row> {
         ),
         (
             WeightOutOfRange { least: Grams::ZERO, most: Grams::MOST },
-            "Not taken: that weight is not between 0 lb and 22046.226 lb.",
+            "Not taken: that weight is not between 0 lb and 22046.23 lb.",
             "Check the figure.",
         ),
         (TooManyPeople { would_be: 21, most: 20 }, "Not taken: 21 people, and a van holds at most 20.", "Check the figure."),
@@ -241,6 +241,8 @@ fn limits_are_said_in_the_makers_own_units() {
     assert_eq!(refused(&refusal, &metric).what, "Not taken: 28575 mm is not between 1 mm and 20000 mm.");
     let refusal = Refusal::SampleTooHeavy { sample: grams(2_001), pile: grams(2_000) };
     assert_eq!(refused(&refusal, &metric).what, "Not counted: the sample weighs 2.001 kg, and the whole pile 2 kg.");
+    let refusal = Refusal::WeightOutOfRange { least: Grams::KG, most: Grams::MOST };
+    assert_eq!(refused(&refusal, &metric).what, "Not taken: that weight is not between 1 kg and 10000 kg.");
     let (celsius, kg) = (
         Refusal::TemperatureOutOfRange { least: d("-1.1"), most: d("54.4") },
         Refusal::DensityOutOfRange { least: d("50"), most: d("1500") },
