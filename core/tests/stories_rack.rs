@@ -112,6 +112,11 @@ fn wood_taken_after_a_job_ended_on_another_phone_moves_no_share_of_it() {
     check(&took, &["desk", "stool"], &[("4.00 USD", 0), ("1.00 USD", 0), ("5.00 USD", 0), ("0.00 USD", 0)]);
     took.book = Book::of_lines(took.book.lines().chain(ended.book.lines()));
     check(&took, &["desk", "stool"], &[("0.00 USD", 0), ("1.00 USD", 0), ("5.00 USD", 0), ("4.00 USD", 0)]);
+    // It had two when it ended, and keeps what it carried for them.
+    let start = format!("{start}take 2 ash for desk\n");
+    let [ended, mut more] = ["09:05 end desk", "09:06 take 4 ash for desk"].map(|line| tell(&format!("{start}{line}\n")));
+    more.book = Book::of_lines(more.book.lines().chain(ended.book.lines()));
+    check(&more, &["desk"], &[("2.00 USD", 0), ("4.00 USD", 0), ("4.00 USD", 0)]);
     let shop = Shop::of(&took.book, took.now.at);
     let desk = account::account(&shop, took.names.job("desk").unwrap()).unwrap();
     assert_eq!(desk.costs.total.map(|sum| sum.to_string()), Some("0.00 USD".into()));

@@ -141,7 +141,7 @@ pub(super) fn frozen(job: &Job, haul: Id) -> Option<&HaulUsed> {
 }
 
 /// Wood of a haul that the job had none of when it ended: another phone took it. The job carries nothing of it; the workshop does.
-pub(super) fn is_late(job: &Job, haul: Id) -> bool {
+fn is_late(job: &Job, haul: Id) -> bool {
     job.ended.is_some() && frozen(job, haul).is_none()
 }
 

@@ -2,7 +2,7 @@
 //!
 //! A figure that hangs on a pile without a size is none, never nothing.
 
-use super::carried::{frozen, is_late, thawed};
+use super::carried::{frozen, thawed};
 use super::shop::Shop;
 use crate::haul::{Haul, Heavy, Pile};
 use crate::ledger::fold;
@@ -219,13 +219,15 @@ fn shares(shop: &Shop, haul: &Haul) -> Answer<Option<Shares>> {
     let (mut ids, mut draws) = (vec![], vec![]);
     for id in drawing(shop, haul) {
         let Some(job) = fold::job(shop.book, id) else { continue };
-        let draw = match frozen(&job, haul.id).filter(|used| used.cost.currency() == haul.currency) {
-            Some(used) => Draw::Ended(thawed(used)?),
-            None => match sum_of(haul, |pile| pile.in_job(id))? {
-                Some(used) if is_late(&job, haul.id) => Draw::Ended(Frozen { share: Share::none(cost.cost), used, good: cost.shared_by() }),
-                Some(used) => Draw::Open { used },
-                None => return Ok(None),
-            },
+        let Some(used) = sum_of(haul, |pile| pile.in_job(id))? else { return Ok(None) };
+        let draw = match frozen(&job, haul.id) {
+            // What another phone took for it after it ended is the workshop's to bear.
+            Some(facts) if facts.cost.currency() == haul.currency => {
+                let frozen = thawed(facts)?;
+                Draw::Ended(Frozen { used: frozen.used.max(used), ..frozen })
+            }
+            None if job.ended.is_some() => Draw::Ended(Frozen { share: Share::none(cost.cost), used, good: cost.shared_by() }),
+            _ => Draw::Open { used },
         };
         ids.push(id);
         draws.push(draw);
