@@ -11,19 +11,29 @@ impl Grams {
     pub const ZERO: Grams = Grams(0);
     /// As much as one weighing may come to: ten tonnes.
     pub const MOST: Grams = Grams(10_000_000);
+    pub const KG: Grams = Grams(1_000);
 
     /// So many grams.
     ///
     /// # Errors
-    /// [`Refusal::OutOfRange`] below nothing or above ten tonnes.
+    /// [`Refusal::WeightOutOfRange`] below nothing or above ten tonnes.
     pub fn new(grams: i64) -> Answer<Grams> {
-        u32::try_from(grams).map(Grams).ok().filter(|grams| *grams <= Self::MOST).ok_or(Refusal::OutOfRange)
+        Self::ZERO.or_more(grams)
+    }
+
+    /// So many grams, at least these.
+    ///
+    /// # Errors
+    /// [`Refusal::WeightOutOfRange`] below these or above ten tonnes.
+    pub fn or_more(self, grams: i64) -> Answer<Grams> {
+        let read = u32::try_from(grams).map(Grams).ok().filter(|grams| (self..=Self::MOST).contains(grams));
+        read.ok_or(Refusal::WeightOutOfRange { least: self, most: Self::MOST })
     }
 
     /// A mass to the nearest gram.
     ///
     /// # Errors
-    /// [`Refusal::OutOfRange`] below nothing or above ten tonnes.
+    /// [`Refusal::WeightOutOfRange`] below nothing or above ten tonnes.
     ///
     /// ```
     /// use fivebar_core::quantity::{Grams, Mass};
@@ -32,7 +42,8 @@ impl Grams {
     pub fn of(mass: Mass) -> Answer<Grams> {
         let grams = (mass.as_kg() * 1000.0).round();
         // Within the limits a float of whole grams is that whole number.
-        if (0.0..=f64::from(Self::MOST.0)).contains(&grams) { Ok(Grams(grams as u32)) } else { Err(Refusal::OutOfRange) }
+        let fits = (0.0..=f64::from(Self::MOST.0)).contains(&grams);
+        if fits { Ok(Grams(grams as u32)) } else { Err(Refusal::WeightOutOfRange { least: Self::ZERO, most: Self::MOST }) }
     }
 
     pub fn as_grams(self) -> u32 {
@@ -66,7 +77,8 @@ mod tests {
         check(10_000_000, Some(10_000_000));
         check(10_000_001, None);
         check(-1, None);
-        assert_eq!(Grams::of(Mass::kg(f64::NAN)), Err(Refusal::OutOfRange));
+        assert_eq!(Grams::of(Mass::kg(f64::NAN)), Err(Refusal::WeightOutOfRange { least: Grams::ZERO, most: Grams::MOST }));
+        assert_eq!(Grams::KG.or_more(999), Err(Refusal::WeightOutOfRange { least: Grams::KG, most: Grams::MOST }));
         assert_eq!(Grams(7).less(Grams(9)), Grams::ZERO);
         assert_eq!(Grams(1_250).mass(), Mass::kg(1.25));
     }
