@@ -11,7 +11,7 @@ use crate::haul::worth::{Counted, Milling, Terms, Yields};
 use crate::haul::{Dampness, Haul, Pile};
 use crate::ledger::fold::Workshop;
 use crate::ledger::{Book, Fact, Subject, fold};
-use crate::quantity::{Count, Decimal, Id, Key, Length, Moment, Sorted, Span};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Moment, Set, Sorted, Span};
 use crate::refusal::Answer;
 use crate::wood::minimum::Sides;
 use crate::wood::species::is_known;
@@ -74,9 +74,10 @@ impl Known {
         let last = last_taken(book, other.id);
         for pile in &other.piles {
             let Some(section) = section(pile) else { continue };
-            for job in pile.in_jobs.keys().chain(pile.stock.reserved.keys().filter(|job| !pile.in_jobs.contains_key(job))) {
-                let has = self.in_jobs.entry((section.clone(), *job)).or_default();
-                *has = has.saturating_add(pile.in_job(*job)).saturating_add(pile.reserved_for(*job));
+            let jobs: Set<Id> = pile.in_jobs.keys().copied().chain(pile.stock.reserved.iter().map(|(job, _)| *job)).collect();
+            for job in jobs.iter().copied() {
+                let has = self.in_jobs.entry((section.clone(), job)).or_default();
+                *has = has.saturating_add(pile.in_job(job)).saturating_add(pile.reserved_for(job));
             }
             let free = pile.free_for(None);
             if 0 < free {
