@@ -90,3 +90,12 @@ fn going_is_asked_where_it_matters() {
     assert!(!crate::screens::page(&app).html().contains("Going there?"));
     assert!(!crate::screens::page(&App::for_tests(Place::Count)).html().contains("Going there?"));
 }
+
+const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nperson works supplier\n";
+
+#[test]
+fn a_wood_of_the_makers_own_is_called_by_its_name() {
+    let lines = "species own-1 \"wild plum\" 700\nleave for one\nsupplier works\npile sticks own-1\ncount 9 sticks\ngood 9 sticks\n\
+        pile strips ash-white\ncount 5 strips\ngood 5 strips\n";
+    check(&format!("{START}{lines}"), page, &["By wood", "Wild plum", "Ash"]);
+}
