@@ -23,6 +23,8 @@ pub struct StockPile {
     pub label: String,
     pub name: Option<String>,
     pub wood: Option<Key>,
+    /// Its wood by the maker's own name, where that is in no table.
+    pub own: Option<String>,
     pub thickness: Option<Length>,
     pub width: Option<Length>,
     /// With the high end of its band.
@@ -143,6 +145,7 @@ fn one(shop: &Shop, of: &OfHaul, pile: &Pile) -> Answer<StockPile> {
         label: pile.label.clone(),
         name: pile.name.clone(),
         wood: pile.wood.clone(),
+        own: pile.own.as_ref().map(|own| own.name.clone()),
         thickness: pile.thickness,
         width: pile.width,
         length: pile.length,

@@ -53,7 +53,7 @@ pub fn main(id: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
     let verdict = prospect::sheet(app, id, None).map(|sheet| prospect::block(&sheet, seen));
     let main = el("main", "scr supplier").kids(verdict);
     match rejects(&app.shelf().book, id).ok().filter(|sheet| 0 < sheet.seen.sorted()) {
-        Some(sheet) => main.kid(so_far(&sheet, seen)).kid(by_haul(&sheet, seen)).kids(by_reason(&sheet, seen)).kids(by_wood(&sheet, seen)),
+        Some(sheet) => main.kid(so_far(&sheet, seen)).kid(by_haul(&sheet, seen)).kids(by_reason(&sheet, seen)).kids(by_wood(&sheet, app, seen)),
         None => main.kid(el("p", "t22 w8").text(words::NOTHING_SORTED)),
     }
 }
@@ -142,9 +142,10 @@ fn by_reason(sheet: &RejectsSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 }
 
 /// One wood alone says what all of it said.
-fn by_wood(sheet: &RejectsSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+fn by_wood(sheet: &RejectsSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let known = app.shelf().workshop();
     let name = |of: &OfWood| match (&of.wood, &of.name) {
-        (Some(wood), _) => woods::name(wood.as_str()),
+        (Some(wood), _) => woods::among(wood, &known.wood.woods),
         (None, Some(name)) => name.clone(),
         (None, None) => words::NOT_NAMED.to_owned(),
     };
