@@ -126,6 +126,46 @@ fn an_own_wood_is_used_everywhere() {
     assert!(!counted.contains("counts as the heaviest"), "{counted}");
 }
 
+/// What a page of a new wood, or of one that is opened for change, shows once it was named and written.
+fn named(app: &mut App, page: Page, name: &str, figure: &str) -> String {
+    let chosen = matches!(page, Page::Machine(None)).then(|| tap(WoodTap::Choose(None)));
+    let page = std::iter::once(tap(WoodTap::Open(page))).chain(chosen).chain([tap(WoodTap::Name(name.into()))]);
+    after(app, page.chain(typed(&[figure])).chain([tap(WoodTap::Save)]))
+}
+
+/// Keys take 24 letters of a name.
+#[test]
+fn a_new_wood_takes_no_other_woods_place() {
+    let mut app = App::for_tests(Place::Workshop);
+    let (long, longer) = ("Plum of the old garden wall, north", "Plum of the old garden wall, south");
+    named(&mut app, Page::OneWood(None), long, "3.7");
+    holds(&named(&mut app, Page::OneWood(None), longer, "3.9"), &[long, "yours, 3.7 lb", longer, "yours, 3.9 lb"]);
+    let own: Vec<Key> = app.shelf().workshop().wood.woods.own().map(|(key, _)| key.clone()).collect();
+    assert_eq!(own.iter().map(Key::as_str).collect::<Vec<_>>(), ["garde-plum-of-the-old", "garde-plum-of-the-old-2"]);
+    let there = "Not added: you have a wood called Plum of the old garden wall, north already.";
+    holds(&named(&mut app, Page::OneWood(None), "  plum of the old garden wall, NORTH ", "4"), &[there]);
+    let second = Page::OneWood(own.get(1).cloned());
+    holds(&named(&mut app, second.clone(), long, "4"), &[there]);
+    holds(&named(&mut app, second, longer, "4"), &["yours, 3.7 lb", "yours, 4 lb"]);
+    assert_eq!(app.shelf().workshop().wood.woods.own().count(), 2);
+}
+
+#[test]
+fn a_new_machine_takes_no_other_machines_place() {
+    let mut app = App::for_tests(Place::Workshop);
+    let (long, longer) = ("Bandsaw of my grandfather, 14 in", "Bandsaw of my grandfather, 18 in");
+    named(&mut app, Page::Machine(None), long, "6");
+    holds(&named(&mut app, Page::Machine(None), longer, "8"), &[long, "6 in long", longer, "8 in long"]);
+    let there = "Not added: you have a machine called Bandsaw of my grandfather, 14 in already.";
+    holds(&named(&mut app, Page::Machine(None), "bandsaw of my grandfather, 14 in", "9"), &[there]);
+    page(&mut app, Page::Machine(None), &["12"], true);
+    let jointer = "Not added: you have a machine called Jointer already.";
+    holds(&page(&mut app, Page::Machine(None), &["13"], true), &[jointer]);
+    holds(&named(&mut app, Page::Machine(None), "Jointer", "13"), &[jointer]);
+    holds(&page(&mut app, Page::Machine(Key::read("jointer")), &["13"], true), &["Jointer"]);
+    assert_eq!(app.shelf().workshop().wood.machines.len(), 3);
+}
+
 #[test]
 fn figures_of_no_wood_are_refused_beside_the_pad() {
     let mut app = App::for_tests(Place::Workshop);
