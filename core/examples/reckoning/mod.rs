@@ -25,8 +25,11 @@ pub fn reckoning_at(book: &Book, now: Moment) -> Value {
     let ids = |is: fn(Subject) -> Option<Id>| book.subjects().filter_map(is).collect::<Vec<_>>();
     let hauls = ids(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None });
     let jobs = ids(|subject| if let Subject::Job(id) = subject { Some(id) } else { None });
-    let hauls: Vec<Value> =
-        hauls.into_iter().filter(|id| fold::haul(book, *id).is_some()).map(|id| told(id, haul(&shop, id).map(|haul| of_haul(&shop, haul)))).collect();
+    let hauls: Vec<Value> = hauls
+        .into_iter()
+        .filter(|id| fold::haul(book, *id).is_some())
+        .map(|id| told(id, haul(&shop, id).map(|haul| of_haul(&shop, haul))))
+        .collect();
     let jobs: Vec<Value> = jobs
         .into_iter()
         .filter(|id| fold::job(book, *id).is_some())

@@ -53,7 +53,9 @@ pub fn main(id: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
     let verdict = prospect::sheet(app, id, None).map(|sheet| prospect::block(&sheet, seen));
     let main = el("main", "scr supplier").kids(verdict);
     match rejects(&app.shelf().book, id).ok().filter(|sheet| 0 < sheet.seen.sorted()) {
-        Some(sheet) => main.kid(so_far(&sheet, seen)).kid(by_haul(&sheet, seen)).kids(by_reason(&sheet, seen)).kids(by_wood(&sheet, app, seen)),
+        Some(sheet) => {
+            main.kid(so_far(&sheet, seen)).kid(by_haul(&sheet, seen)).kids(by_reason(&sheet, seen)).kids(by_wood(&sheet, app, seen))
+        }
         None => main.kid(el("p", "t22 w8").text(words::NOTHING_SORTED)),
     }
 }

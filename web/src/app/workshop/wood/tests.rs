@@ -141,7 +141,7 @@ fn a_new_wood_takes_no_other_woods_place() {
     named(&mut app, Page::OneWood(None), long, "3.7");
     holds(&named(&mut app, Page::OneWood(None), longer, "3.9"), &[long, "yours, 3.7 lb", longer, "yours, 3.9 lb"]);
     let own: Vec<Key> = app.shelf().workshop().wood.woods.own().map(|(key, _)| key.clone()).collect();
-    assert_eq!(own.iter().map(Key::as_str).collect::<Vec<_>>(), ["garde-plum-of-the-old", "garde-plum-of-the-old-2"]);
+    assert_eq!(own.iter().map(Key::as_str).collect::<Vec<_>>(), ["w-plum-of-the-old-garden", "w-plum-of-the-old-garden-2"]);
     let there = "Not added: you have a wood called Plum of the old garden wall, north already.";
     holds(&named(&mut app, Page::OneWood(None), "  plum of the old garden wall, NORTH ", "4"), &[there]);
     let second = Page::OneWood(own.get(1).cloned());
@@ -159,7 +159,7 @@ fn a_new_machine_takes_no_other_machines_place() {
     let there = "Not added: you have a machine called Bandsaw of my grandfather, 14 in already.";
     holds(&named(&mut app, Page::Machine(None), "bandsaw of my grandfather, 14 in", "9"), &[there]);
     page(&mut app, Page::Machine(None), &["12"], true);
-    let jointer = "Not added: you have a machine called Jointer already.";
+    let jointer = "Not added: you have a machine called jointer already.";
     holds(&page(&mut app, Page::Machine(None), &["13"], true), &[jointer]);
     holds(&named(&mut app, Page::Machine(None), "Jointer", "13"), &[jointer]);
     holds(&page(&mut app, Page::Machine(Key::read("jointer")), &["13"], true), &["Jointer"]);
