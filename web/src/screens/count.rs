@@ -1,6 +1,8 @@
 //! Count: piles as tiles, the bundle row, the undo bar, the trip.
 
 pub mod enough;
+#[cfg(test)]
+mod large;
 mod worth;
 
 use super::{Screen, Seen, haul, pile, pile_page, rejects, sort, supplier, unsaved};
