@@ -30,9 +30,7 @@ impl Grams {
     /// assert_eq!(Grams::of(Mass::lb(1.0)), Grams::new(454));
     /// ```
     pub fn of(mass: Mass) -> Answer<Grams> {
-        let grams = (mass.as_kg() * 1000.0).round();
-        // Within the limits a float of whole grams is that whole number.
-        if (0.0..=f64::from(Self::MOST.0)).contains(&grams) { Ok(Grams(grams as u32)) } else { Err(Refusal::OutOfRange) }
+        Grams::new(mass.as_grams())
     }
 
     pub fn as_grams(self) -> u32 {

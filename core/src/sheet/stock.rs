@@ -14,8 +14,6 @@ use crate::refusal::{Answer, Refusal};
 /// So many weeks after it was last in a hand, a pile is suggested for a walk-round. Our judgement, no source.
 pub const LOOK_AGAIN_WEEKS: i64 = 12;
 
-const WEEK: Span = Span::minutes(7 * 24 * 60);
-
 /// One pile of the rack.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StockPile {
@@ -164,7 +162,7 @@ fn one(shop: &Shop, of: &OfHaul, pile: &Pile) -> Answer<StockPile> {
         volume: pile.piece()?.map(|piece| piece.times(on_rack)).transpose()?,
         walked: pile.stock.walked,
         touched,
-        is_stale: 0 < on_rack && WEEK.times(LOOK_AGAIN_WEEKS) <= touched.at.until(shop.now),
+        is_stale: 0 < on_rack && Span::WEEK.times(LOOK_AGAIN_WEEKS) <= touched.at.until(shop.now),
     })
 }
 

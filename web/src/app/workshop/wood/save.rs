@@ -172,7 +172,7 @@ fn machine(wood: &mut Wood, known: &Workshop, typing: Typing) -> Option<Command>
 }
 
 fn van(wood: &mut Wood, typing: Typing) -> Option<Command> {
-    let grams = |text: &str| reading::mass(text, typing).map(|mass| (mass.as_kg() * 1000.0).round() as i64);
+    let grams = |text: &str| reading::mass(text, typing).map(Mass::as_grams);
     let payload = Some(wood.form.take(0, grams)?);
     let person = wood.form.maybe(1, grams)?;
     Some(Command::Wood(WoodCommand::SetVan(VanSet { payload, person })))
