@@ -134,6 +134,7 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     slowly(&mut browser, &page, &["Done", "Timber yard"]);
     each_screen(&mut browser, &page, &["There and back"], ("yard-320", "Leave it"), phone);
     each_screen(&mut browser, &page, &["Price of one wood"], ("yard-320", "Done"), phone);
+    slowly(&mut browser, &page, &["Done"]);
     every_page_of_the_rack(&mut browser, &page, phone);
     assert_eq!(browser.errors(), [""; 0]);
 }

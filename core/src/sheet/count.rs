@@ -2,7 +2,7 @@
 
 use crate::haul::{Haul, Load, Pile, TripNow};
 use crate::ledger::{Book, Entry, Fact, Subject, fold};
-use crate::quantity::{Count, Id, Key, Length, Moment, Units, Volume, Wall};
+use crate::quantity::{Count, Id, Key, Length, Moment, Units, Volume, Wall, order_by_key};
 
 /// The Count screen of a haul.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,7 +57,7 @@ pub struct LastCount {
     pub at: Wall,
 }
 
-/// The haul in hand: the one begun last.
+/// The haul in hand: the one begun last. Boards that were bought are no haul to count.
 pub fn current(book: &Book) -> Option<Haul> {
     let began = |subject: Subject| {
         let Subject::Haul(id) = subject else { return None };
@@ -65,8 +65,15 @@ pub fn current(book: &Book) -> Option<Haul> {
         // By its stamp: a clock that was fast and put right since makes no haul the newest.
         matches!(entry.fact, Fact::HaulBegan(_)).then_some((entry.stamp, id))
     };
-    let (_, newest) = book.subjects().filter_map(began).max()?;
-    let haul = fold::haul(book, newest)?;
+    let mut begun: Vec<_> = book.subjects().filter_map(began).collect();
+    order_by_key(&mut begun, |(stamp, id)| std::cmp::Reverse((*stamp, *id)));
+    let (_, newest) = begun.into_iter().find(|(_, id)| !fold::is_bought(book, *id))?;
+    haul_in_hand(book, newest)
+}
+
+/// A haul that was taken in hand again.
+pub fn haul_in_hand(book: &Book, id: Id) -> Option<Haul> {
+    let haul = fold::haul(book, id)?;
     let van = if haul.carries.is_none() { fold::van(book) } else { haul.van };
     Some(Haul { van, ..haul })
 }
@@ -162,6 +169,23 @@ mod tests {
         check(&[("count", 1, 12), ("move", 1, 12), ("count", 1, 1)], (1, 1, 1));
         check(&[("count", 1, 12), ("move", 1, 12)], (1, 12, 0));
         check(&[("count", 1, 12), ("recount", 1, 10), ("count", 1, 1)], (1, 1, 1));
+    }
+
+    /// Boards bought on the way do not take the haul out of hand; another haul does, and it is found again.
+    #[test]
+    fn bought_boards_are_no_haul_to_count() {
+        let lines = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\n09:30 at the bin\npile ash\ncount 10 ash\n\
+            09:40 buy 4 planks ash-white 1 x 6 x 96 in for 88\n";
+        let of = |lines: &str| {
+            let story = crate::story::tell(lines);
+            (current(&story.book).map(|haul| haul.id), story)
+        };
+        let (first, story) = of(lines);
+        assert_eq!(first, story.names.haul("yard"));
+        let (second, story) = of(&format!("{lines}10:00 leave for mill\npile oak\ncount 5 oak\n"));
+        assert_eq!(second, story.names.haul("mill"));
+        let again = haul_in_hand(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        assert_eq!(again.taken(), 10);
     }
 
     /// The first haul was begun with a clock a day fast, the second once it was put right.

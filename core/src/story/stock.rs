@@ -139,7 +139,6 @@ fn buy(teller: &mut Teller, words: &mut Words) -> Told {
     let haul = id_of(&facts, |fact| matches!(fact, Fact::HaulBegan(_)))?;
     let pile: Id = id_of(&facts, |fact| matches!(fact, Fact::PileAdded(_)))?;
     teller.story.names.hauls.insert(name.clone(), haul);
-    teller.story.names.last_haul = Some(haul);
     teller.story.names.piles.insert(name, (haul, pile));
     Ok(())
 }

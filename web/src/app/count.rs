@@ -42,6 +42,8 @@ pub enum Over {
     Supplier(Id),
     /// What is said of the haul and its trip.
     Haul(Box<trip::Details>),
+    /// Every haul, to take one in hand.
+    Hauls,
     /// Every part that is wanted of the haul.
     Enough,
     /// Whether the trip pays, and how that comes about.
@@ -193,7 +195,10 @@ fn pressed(app: &mut App, press: Press) {
         Over::Bundle(typed) | Over::SortBundle(_, typed) => typed.press(press, sign),
         Over::Pile(draft) => draft.typed.press(press, sign),
         Over::Haul(details) => details.press(press, sign),
-        Over::Page(page) => page.press(press, sign),
+        Over::Page(page) => {
+            page.press(press, sign);
+            app.notice = None;
+        }
         _ => {}
     }
 }
@@ -373,7 +378,7 @@ mod tests {
         let shown = after(&mut app, []);
         assert!(shown.contains("$6 short") && shown.contains("3 more of Ash, A evens it"), "{shown}");
         let shown = after(&mut app, [tap(Tap::Worth), tap(Tap::Trip(TripTap::SavesTrip(true)))]);
-        assert!(shown.contains("$33.75") && shown.contains("How far the timber yard is"), "{shown}");
+        assert!(shown.contains("$33.75") && shown.contains("Say how far the timber yard is"), "{shown}");
     }
 
     /// The van was never said to be home: what is proposed is written with one tap, and the stamps stay.
@@ -393,6 +398,26 @@ mod tests {
         assert_eq!((haul.trips[0].wheel(), haul.trips[0].bin()), (Span::ms(4000), Span::ms(1000)));
         app.heard(trip(TripTap::Share(50)), Now { chance: nth(61).chance, ..late });
         assert_eq!(app.own.haul().unwrap().trips[0].wheel(), Span::ms(2000));
+    }
+
+    /// Two suppliers on one trip are two hauls: the first is found again, sorted and brought home.
+    #[test]
+    fn an_earlier_haul_is_taken_in_hand_again() {
+        let mut app = App::for_tests(Place::Count);
+        let trip = |tap| Msg::Count(Tap::Trip(tap));
+        after(&mut app, [tap(Tap::Arm(5)), tap(Tap::First), trip(TripTap::Leave), trip(TripTap::NewHaul)]);
+        let (second, first) = (sheet(&app).unwrap().haul, fold::hauls(&app.own.book).nth(1).unwrap().id);
+        let shown = after(&mut app, [trip(TripTap::Open)]);
+        assert!(shown.contains("Other hauls"), "{shown}");
+        let shown = after(&mut app, [trip(TripTap::Hauls)]);
+        assert!(shown.contains("5 pieces, not home yet") && shown.contains("0 pieces"), "{shown}");
+        let shown = after(&mut app, [trip(TripTap::InHand(Some(first)))]);
+        assert!(shown.contains("An earlier haul") && sheet(&app).unwrap().haul == first, "{shown}");
+        let pile = pile(&app, 0);
+        after(&mut app, [tap(Tap::Pile(pile)), trip(TripTap::Step(Step::Home))]);
+        assert_eq!((taken(&app), app.own.haul().unwrap().trips[0].home.is_some()), (vec![10], true));
+        let shown = after(&mut app, [trip(TripTap::InHand(None))]);
+        assert!(!shown.contains("An earlier haul") && sheet(&app).unwrap().haul == second, "{shown}");
     }
 
     /// One pile alone is named as any other.

@@ -14,7 +14,7 @@ use fivebar_core::quantity::{Set, Sorted};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
-use fivebar_core::sheet::count::current;
+use fivebar_core::sheet::count::{current, haul_in_hand};
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
 use std::cell::RefCell;
@@ -73,6 +73,8 @@ pub struct Shelf {
     pub last_act: Option<Id>,
     /// The act that was just taken back and can be put back.
     pub taken_back: Option<Id>,
+    /// An earlier haul that was taken in hand again; else the newest is.
+    in_hand: Option<Id>,
     folded: RefCell<Folded>,
 }
 
@@ -108,6 +110,7 @@ impl Shelf {
             saved: None,
             last_act: None,
             taken_back: None,
+            in_hand: None,
             folded: RefCell::default(),
         }
     }
@@ -160,7 +163,22 @@ impl Shelf {
 
     /// The haul in hand as it stands.
     pub fn haul(&self) -> Option<Rc<Haul>> {
-        self.folded.borrow_mut().haul.get_or_insert_with(|| current(&self.book).map(Rc::new)).clone()
+        let found = || {
+            let again = self.in_hand.and_then(|id| haul_in_hand(&self.book, id));
+            again.or_else(|| current(&self.book)).map(Rc::new)
+        };
+        self.folded.borrow_mut().haul.get_or_insert_with(found).clone()
+    }
+
+    /// Takes another haul in hand, or the newest again.
+    pub fn take_in_hand(&mut self, haul: Option<Id>) {
+        self.in_hand = haul;
+        self.forget_all();
+    }
+
+    /// Whether it is an earlier haul that is in hand.
+    pub fn has_earlier(&self) -> bool {
+        self.in_hand.is_some()
     }
 
     /// What the other hauls of its supplier showed.

@@ -11,7 +11,7 @@ use fivebar_core::ledger::decide::{Command, HaulCommand, MoneyCommand, Much, Now
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step, TripDescribed, Way};
-use fivebar_core::quantity::reading::{self, Sign};
+use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
 use fivebar_core::quantity::{Decimal, Id, Key};
 use fivebar_core::sheet::trip_end::forgotten;
 
@@ -34,6 +34,10 @@ pub enum TripTap {
     Share(u8),
     /// The trip whose end was forgotten ended as is proposed.
     Ended,
+    /// Every haul, to take one in hand.
+    Hauls,
+    /// This one is in hand; nothing said, the newest.
+    InHand(Option<Id>),
     Save,
 }
 
@@ -89,6 +93,8 @@ pub fn heard(app: &mut App, tap: TripTap, now: Now) {
             }
         }
         TripTap::AddSupplier => add_supplier(app, now),
+        TripTap::Hauls => app.count.over = Over::Hauls,
+        TripTap::InHand(haul) => in_hand(app, haul),
         TripTap::SavesTrip(saves) => saves_trip(app, saves, now),
         TripTap::Share(percent) => share(app, Decimal::new(i64::from(percent), 2), now),
         TripTap::Ended => ended(app, now),
@@ -116,8 +122,13 @@ fn new_haul(app: &mut App, now: Now) {
     let (currency, units) = app.begins_with();
     let command = HaulCommand::Begin { currency, units, pile: PileFacts::default(), n: 0, way: Way::Tap };
     if app.order(&Command::Haul(command), now).is_some() {
-        app.count.over = Over::Nothing;
+        in_hand(app, None);
     }
+}
+
+fn in_hand(app: &mut App, haul: Option<Id>) {
+    app.shelf_mut().take_in_hand(haul);
+    app.count = super::count::Count { armed: app.count.armed, other: app.count.other, ..super::count::Count::default() };
 }
 
 /// The next step of a trip, by where it stands.
@@ -128,6 +139,12 @@ pub fn next(stands: Where) -> Option<Step> {
         Where::DrivingHome => Some(Step::Home),
         Where::NotLeft | Where::Home => None,
     }
+}
+
+/// Somebody drives.
+fn somebody(people: u32) -> Result<u32, Misread> {
+    let (least, most) = (Quantity::Count(1), Quantity::Count(ABOARD_MOST));
+    if 0 < people { Ok(people) } else { Err(Misread::OutOfRange { met: Some(Quantity::Count(0)), least, most, might_be: None }) }
 }
 
 fn save(app: &mut App, now: Now) {
@@ -146,7 +163,7 @@ fn save(app: &mut App, now: Now) {
             .map(|mass| HaulCommand::Describe(HaulDescribed { carries: Some(mass.as_grams()), ..HaulDescribed::of(sheet.haul) })),
         (Field::People, _) => details
             .typed
-            .take(|text| reading::count(text, typing.sign, ABOARD_MOST))
+            .take(|text| reading::count(text, typing.sign, ABOARD_MOST).and_then(somebody))
             .map(|people| HaulCommand::Describe(HaulDescribed { people: Some(people), ..HaulDescribed::of(sheet.haul) })),
         (Field::Distance, Some(trip)) => details
             .typed

@@ -81,6 +81,8 @@ pub struct Workshop {
     pub coming: Option<Box<Coming>>,
     /// The name that was just forgotten: gone for good at the next act.
     pub lately: Option<(Id, String)>,
+    /// Another place asked for this page: leaving it leads back there.
+    pub asked_from: Option<Place>,
     /// The line of a list that is opened.
     pub opened: Option<Id>,
     pub rack: rack::Rack,
@@ -161,8 +163,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Rack(tap) => rack::heard(app, tap, now),
         Tap::Wipe => wipe(app),
         Tap::ShowPage(over) => {
+            let from = app.place;
             app.go(Place::Workshop);
             open(app, over);
+            app.workshop.asked_from = Some(from).filter(|from| *from != Place::Workshop);
         }
         Tap::ShowHelp => {
             app.go(Place::Workshop);
@@ -187,6 +191,15 @@ fn open(app: &mut App, over: Over) {
 
 /// Back from a figure to where it was asked, else to the first page.
 fn close(app: &mut App) {
+    step_back(app);
+    if app.workshop.over == Over::Nothing
+        && let Some(place) = app.workshop.asked_from.take()
+    {
+        app.go(place);
+    }
+}
+
+fn step_back(app: &mut App) {
     app.notice = None;
     if let Over::Wood(_) = app.workshop.over {
         return wood::back(app);

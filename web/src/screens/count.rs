@@ -1,6 +1,7 @@
 //! Count: piles as tiles, the bundle row, the undo bar, the trip.
 
 pub mod enough;
+mod hauls;
 #[cfg(test)]
 mod large;
 mod worth;
@@ -30,13 +31,15 @@ use fivebar_core::sheet::enough::EnoughSheet;
 use fivebar_core::sheet::trip_end::forgotten;
 use fivebar_core::sheet::worth::WorthSheet;
 
+pub use hauls::other_hauls;
+
 /// The screen of the haul in hand.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let sheet = sheet(app);
     match (&app.count.over, &sheet) {
         (Over::Pile(draft), sheet) => pile::screen(draft, sheet.as_ref(), app, seen),
         (Over::Bundle(typed), _) => bundle_pad(typed, app, seen),
-        (Over::Move, Some(sheet)) => which(words::MOVE_TO_WHICH, sheet, seen, Tap::MoveTo),
+        (Over::Move, Some(sheet)) => which(&moving(sheet, seen), sheet, seen, Tap::MoveTo),
         (Over::Choose, Some(sheet)) => haul::choose(sheet, seen),
         (Over::Page(page), Some(_)) => pile_page::screen(page, app, seen),
         (Over::Sort(pile), Some(sheet)) if has(sheet, *pile) => sort::screen(app, sheet.haul, *pile, seen),
@@ -45,6 +48,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Going, _) => supplier::going(app, seen),
         (Over::Supplier(id), _) => supplier::before_going(*id, app, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
+        (Over::Hauls, _) => hauls::screen(app, seen),
         (Over::Enough, Some(sheet)) => enough::screen(&paying(app).0, sheet, app, seen),
         (Over::Worth, Some(sheet)) if paying(app).1.is_some() => {
             let worth = paying(app).1;
@@ -149,7 +153,7 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let enough = enough::block(&enough, app, seen);
     let pays = pays(worth.as_ref(), sheet, app, seen);
     let guessed = sheet.load.guessed.then(|| el("p", "t14 i2").text(words::LOAD_GUESSED));
-    let pays = el("div", "").kids(never_ended(app, seen)).kid(pays).kids(guessed);
+    let pays = el("div", "").kids(hauls::earlier(app)).kids(never_ended(app, seen)).kid(pays).kids(guessed);
     // on a narrow page what the trip saves and costs, and the load, stand below the tiles
     let main = match seen.page.is_narrow() {
         true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kids(need).kid(pays),
@@ -229,7 +233,12 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
         hollow: unsaved.saturating_add(failed),
         look: look(failed, last.is_some()),
         wide: sheet.tiles.len() == 1,
-        plus: last.map_or_else(|| pile_page::on_tile(app, pile.pile), |last| format!("+{}", seen.speech.count(last.n))),
+        plus: [Some(pile_page::on_tile(app, pile.pile)), last.map(|last| format!("+{}", seen.speech.count(last.n)))]
+            .into_iter()
+            .flatten()
+            .filter(|said| !said.is_empty())
+            .collect::<Vec<_>>()
+            .join(" "),
         said: words::tile_said(&seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())
@@ -259,7 +268,14 @@ fn load(sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
         }
         Some(most) => {
             let warns = fivebar_core::quantity::Mass::kg(most.as_kg() * Load::WARNS_AT);
-            row.kid(load_bar(share, Load::WARNS_AT, words::warns_at(&seen.speech.whole_mass(warns, sheet.units))))
+            let over = fivebar_core::quantity::Mass::kg(sheet.load.mass.as_kg() - most.as_kg());
+            let warns = words::warns_at(&seen.speech.whole_mass(warns, sheet.units));
+            let said = match share {
+                _ if 0.0 < over.as_kg() => words::too_heavy(&seen.speech.whole_mass(over, sheet.units), common::mass_unit(sheet.units)),
+                share if Load::WARNS_AT <= share => words::near_limit(&warns),
+                _ => warns,
+            };
+            row.kid(load_bar(share, Load::WARNS_AT, said))
         }
         None => row.kid(under(words::LOAD_UNKNOWN.into())),
     }
@@ -326,7 +342,7 @@ fn counted_last(app: &App) -> bool {
 
 fn trip(sheet: Option<&CountSheet>, seen: Seen<'_>) -> El<Msg> {
     let now = sheet.map(|sheet| sheet.trip).unwrap_or_default();
-    let sort = sheet.filter(|sheet| !sheet.tiles.is_empty()).map(|_| key("key h56", words::SORT, "", Msg::Count(Tap::Choose)));
+    let sort = sheet.filter(|sheet| !sheet.tiles.is_empty()).map(|_| key("key h56", words::SORT, words::OR_MORE, Msg::Count(Tap::Choose)));
     match now.stands {
         Where::NotLeft => {
             let leave = Msg::Count(Tap::Trip(TripTap::Leave));
@@ -351,15 +367,29 @@ fn steps(now: &fivebar_core::haul::TripNow, stands: Where, seen: Seen<'_>) -> El
         Where::DrivingHome => Seg::new(words::IS_HOME, true).under(since.clone()).running(),
         _ => step(words::HOME, Where::Home, now.home),
     };
-    let segs = vec![step(words::LEAVING, Where::Driving, now.left), step(words::AT_THE_BIN, Where::AtBin, now.at_bin), home];
+    let mut segs = vec![step(words::LEAVING, Where::Driving, now.left), step(words::AT_THE_BIN, Where::AtBin, now.at_bin), home];
+    // on a narrow page what is past makes room
+    let past = match stands {
+        _ if !seen.page.is_narrow() => 0,
+        Where::NotLeft | Where::Driving => 0,
+        Where::AtBin => 1,
+        Where::DrivingHome | Where::Home => 2,
+    };
+    segs.drain(..past);
     let tap = next(stands).map_or(TripTap::Open, TripTap::Step);
     seg(words::LEAVING, segs, move |_| Msg::Count(Tap::Trip(tap.clone())))
+}
+
+/// "Move 12 of Ash squares to which pile?"
+fn moving(sheet: &CountSheet, seen: Seen<'_>) -> String {
+    let last = sheet.last.and_then(|last| Some((last, sheet.tiles.iter().find(|tile| tile.pile == last.pile)?)));
+    last.map_or_else(String::new, |(last, pile)| words::move_to_which(&seen.speech.count(last.run), &name(pile)))
 }
 
 /// A list of the haul's piles, each a key.
 pub fn which(title: &str, sheet: &CountSheet, seen: Seen<'_>, tap: impl Fn(fivebar_core::quantity::Id) -> Tap) -> Screen {
     let from = sheet.last.map(|last| last.pile);
-    let rows = sheet.tiles.iter().filter(|tile| Some(tile.pile) != from || title != words::MOVE_TO_WHICH);
+    let rows = sheet.tiles.iter().filter(|tile| Some(tile.pile) != from || tap(tile.pile) != Tap::MoveTo(tile.pile));
     let keys = rows.map(|tile| {
         let under = common::pieces(tile.taken, &seen.speech.count(tile.taken));
         key("key h88 left", name(tile), under, Msg::Count(tap(tile.pile))).key(tile.pile.to_string())

@@ -5,6 +5,8 @@ use super::{Screen, Seen, after, prospect, supplier};
 use crate::app::count::Tap;
 use crate::app::pile::PileTap;
 use crate::app::trip::{Details, Field, TripTap};
+use crate::app::workshop::Tap as WorkshopTap;
+use crate::app::workshop::wood::{Page as WoodPage, WoodTap};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::chips::Chip;
@@ -16,7 +18,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, count as words, pile, refusal};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Decimal, Id, Span, writing};
+use fivebar_core::quantity::{Decimal, Id, Money, Span, writing};
 use fivebar_core::sheet::count::CountSheet;
 
 fn say(tap: TripTap) -> Msg {
@@ -42,17 +44,24 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let unit = common::mass_unit(sheet.units);
     let carries = sheet.load.carries.map_or_else(none, |mass| format!("{} {unit}", seen.speech.whole_mass(mass, sheet.units)));
     let driven = |d| format!("{} {}", writing::distance(d, seen.speech.typing(sheet.units)), common::distance_unit(sheet.units));
-    let distance = trip.and_then(|trip| trip.distance).map_or_else(none, driven);
+    let priced = trip.filter(|trip| !trip.is_unpriced()).zip(haul.as_ref()).and_then(|(trip, haul)| trip.cost(haul.currency).ok());
+    let cost = priced.filter(|cost| !cost.is_zero()).map(|cost| format!(", {}", seen.speech.money(cost))).unwrap_or_default();
+    let distance = trip.and_then(|trip| trip.distance).map_or_else(none, |d| driven(d) + &cost);
     let noted = haul.as_ref().is_some_and(|haul| !haul.costs.is_empty());
-    let spent = haul.as_ref().and_then(|haul| haul.spent().ok()).filter(|sum| noted || !sum.is_zero());
+    let given = |haul: &fivebar_core::haul::Haul| Money::sum(haul.currency, haul.costs.iter().copied()).ok();
+    let spent = haul.as_ref().and_then(given).filter(|_| noted);
     let supplier = haul.as_ref().and_then(|haul| haul.supplier).and_then(|id| app.shelf().names.get(&id).cloned());
     let gift = spent.map_or_else(none, |sum| if sum.is_zero() { words::FOR_NOTHING.to_owned() } else { seen.speech.money(sum) });
     let mut keys = vec![
-        figure_key(words::CARRIES, carries, say(TripTap::Choose(Field::Carries))),
+        // what was said of this haul alone stays with it; else the van is said once, in Workshop
+        match haul.as_ref().is_some_and(|haul| haul.carries.is_some()) {
+            true => figure_key(words::CARRIES, carries, say(TripTap::Choose(Field::Carries))),
+            false => figure_key(words::CARRIES, carries, Msg::Workshop(WorkshopTap::Wood(WoodTap::Open(WoodPage::Van)))),
+        },
         figure_key(words::SUPPLIER, supplier.unwrap_or_else(none), say(TripTap::Choose(Field::Supplier))),
         figure_key(words::GIFT, gift, say(TripTap::Choose(Field::Gift))),
     ];
-    if let Some(haul) = haul.as_ref().filter(|haul| haul.carries.is_none() && sheet.load.carries.is_some()) {
+    if let Some(haul) = haul.as_ref().filter(|haul| haul.carries.is_none()) {
         let people = haul.people.map_or_else(|| words::THE_DRIVER.to_owned(), |people| seen.speech.count(people));
         keys.insert(1, figure_key(words::ABOARD, people, say(TripTap::Choose(Field::People))));
     }
@@ -73,6 +82,7 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(caution(words::RECLAIMED_CAUTION))
         .kid(el("div", "push"))
         .kid(key("key h88", words::SAME_HAUL, words::SAME_HAUL_UNDER, say(TripTap::Leave)))
+        .kids(super::count::other_hauls(app))
         .kid(key("key h88", words::NEW_HAUL, words::NEW_HAUL_UNDER, say(TripTap::NewHaul)))
 }
 

@@ -54,6 +54,12 @@ fn folded(book: &Book, id: Id, known: &OnceCell<WoodFacts>) -> Option<Haul> {
     Some(haul)
 }
 
+/// Whether a haul is bought boards, without folding it whole.
+pub fn is_bought(book: &Book, id: Id) -> bool {
+    let said = |entry: &Entry| if let Fact::HaulDescribed(f) = &entry.fact { f.bought } else { None };
+    book.about(Subject::Haul(id)).rev().find_map(said).unwrap_or(false)
+}
+
 /// A drive without a rate of its own is priced as the till has it, where it has one.
 fn priced_by_till(book: &Book, haul: &mut Haul) {
     let tills = super::workshop(book).tills;

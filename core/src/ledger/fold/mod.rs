@@ -12,7 +12,7 @@ mod workshop;
 
 pub use bench::{bench, last_act};
 pub use booked::{Booked, DISTANCE, How};
-pub use haul::{haul, hauls};
+pub use haul::{haul, hauls, is_bought};
 pub use history::{last_touched, of_pile};
 pub use job::{
     Agreement, AgreementState, Asked, Consigned, Described, Ended, GalleryTerms, Guesses, Job, Offer, Operation, Part, Payment,

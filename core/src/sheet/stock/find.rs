@@ -60,7 +60,7 @@ impl Found {
     }
 }
 
-/// The piles that will do, those that are too short, and those without a size. A length band counts by its low end.
+/// The piles that will do, those that are too short, and those of which some may do: without a size, or with a band about the length asked.
 pub fn find(piles: Vec<StockPile>, wanted: &Wanted) -> Found {
     let mut found = Found { of: piles.len(), ..Found::default() };
     for pile in piles.into_iter().filter(|pile| wanted.may_be(pile)) {
@@ -106,6 +106,7 @@ impl Wanted {
         }
         match (self.length, pile.length) {
             (None, _) => Some(true),
+            (Some(least), Some(from)) if from < least && pile.length_to.is_some_and(|to| least <= to) => None,
             (Some(least), Some(from)) => Some(least <= from),
             (Some(_), None) => None,
         }

@@ -91,10 +91,14 @@ pub enum WoodTap {
 pub fn heard(app: &mut App, tap: WoodTap, now: Now) {
     match tap {
         WoodTap::Open(page) => {
-            if app.place != Place::Workshop {
+            let from = app.place;
+            if from != Place::Workshop {
                 app.go(Place::Workshop);
             }
             open(app, page);
+            if from != Place::Workshop {
+                app.workshop.asked_from = Some(from);
+            }
         }
         WoodTap::Save => save::save(app, now),
         WoodTap::Remove => remove(app, now),

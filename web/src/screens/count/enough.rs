@@ -19,7 +19,7 @@ pub fn block(sheet: &EnoughSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> 
     let scarce = sheet.wants.first()?;
     let said = headline(scarce, 1 < sheet.wants.len(), seen);
     let row = el("span", "row").kid(el("b", "w8").text(said.clone())).kid(el("span", "t14").text(beside(scarce, seen)));
-    let block = el("button", "enough").attr("type", "button").on_tap(Msg::Count(Tap::Enough)).kid(row);
+    let block = el("button", "enough on-board").attr("type", "button").on_tap(Msg::Count(Tap::Enough)).kid(row);
     Some(if app.is_glimpse() { block } else { block.kids(drawn(scarce, seen.page.column(), &said)) })
 }
 

@@ -80,7 +80,12 @@ pub fn screen(sheet: &WorthSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>)
         None => main.kid(el("p", "").text(words::NOBODY_PAYS)).kids(missing(sheet)),
     };
     let notes = sheet.worth.as_ref().map(|worth| notes(worth, seen)).unwrap_or_default();
-    let main = main.kids(yard(sheet)).kids(notes).kid(el("div", "push")).kid(key("key h56", common::DONE, "", Msg::Count(Tap::Close)));
+    let main = main.kids(yard(sheet, &app.shelf().workshop())).kids(notes).kid(el("div", "push")).kid(key(
+        "key h56",
+        common::DONE,
+        "",
+        Msg::Count(Tap::Close),
+    ));
     let top = Head::new(count_words::haul_of(&seen.speech.day(tiles.began)), words::THIS_TRIP).fact(saved_fact(app, seen));
     Screen::new("count/worth", head(top), main)
 }
@@ -109,11 +114,17 @@ fn sums(worth: &Worth, sheet: &WorthSheet, seen: Seen<'_>) -> El<Msg> {
 }
 
 /// The trip to the timber yard, counted or not by one choice.
-fn yard(sheet: &WorthSheet) -> Vec<El<Msg>> {
+fn yard(sheet: &WorthSheet, known: &fivebar_core::ledger::fold::Workshop) -> Vec<El<Msg>> {
     let asked = el("h2", "ink1").text(words::COUNT_THE_YARD);
     let segs = vec![Seg::new(words::YES_COUNT_IT, sheet.counts_yard), Seg::new(words::NO, !sheet.counts_yard)];
     let choice = even(words::COUNT_THE_YARD, segs, |nth| Msg::Count(Tap::Trip(TripTap::SavesTrip(nth == 0))));
-    let unknown = (sheet.counts_yard && sheet.yard.is_none()).then(|| el("p", "t14 i2").text(words::YARD_UNKNOWN));
+    let far = known.wood.yard_distance.is_some();
+    let why = if far { words::YARD_UNPRICED } else { words::YARD_UNKNOWN };
+    let open = match far {
+        true => Msg::Workshop(workshop::Tap::ShowPage(workshop::Over::Till)),
+        false => Msg::Workshop(workshop::Tap::Wood(workshop::wood::WoodTap::Open(workshop::wood::Page::Yard))),
+    };
+    let unknown = (sheet.counts_yard && sheet.yard.is_none()).then(|| key("key soft h56", why, "", open));
     [asked, choice].into_iter().chain(unknown).collect()
 }
 

@@ -36,7 +36,6 @@ pub const OTHER_SIZE: &str = "other";
 pub const WOOD_UNKNOWN: &str = "not sure";
 pub const HOW_LONG_ABOUT: &str = "how long, about?";
 pub const PILE_NAME: &str = "Name";
-pub const MOVE_TO_WHICH: &str = "Move them to which pile?";
 pub const YOURS: &str = "yours";
 pub const ABOARD: &str = "people today";
 pub const THE_DRIVER: &str = "the driver";
@@ -251,3 +250,35 @@ pub const YES_HOME: &str = "Yes, so it was";
 pub fn i_need_of(pile: &str) -> String {
     format!("I need … of {pile}")
 }
+
+pub const OTHER_HAULS: &str = "Other hauls";
+pub const OTHER_HAULS_UNDER: &str = "to count, sort or bring home";
+pub const EARLIER_HAUL: &str = "An earlier haul. Back to the newest";
+
+/// "75 pieces, 12 to sort".
+pub fn still_to_sort(pieces: &str, unsorted: &str) -> String {
+    format!("{pieces}, {unsorted} to sort")
+}
+
+/// "75 pieces, not home yet".
+pub fn not_home_yet(pieces: &str) -> String {
+    format!("{pieces}, not home yet")
+}
+
+/// "Move 12 of Ash squares to which pile?"
+pub fn move_to_which(n: &str, pile: &str) -> String {
+    format!("Move {n} of {pile} to which pile?")
+}
+
+/// "17 lb too many".
+pub fn too_heavy(mass: &str, unit: &str) -> String {
+    format!("{mass} {unit} over, leave some")
+}
+
+/// "near the limit, warns at 536".
+pub fn near_limit(warns: &str) -> String {
+    format!("near the limit, {warns}")
+}
+
+pub const OR_MORE: &str = "or more";
+pub const VAN_UNDER: &str = "said in Workshop, Van";

@@ -46,7 +46,7 @@ pub const IN_EACH: &str = "In each";
 pub const REST: &str = "The rest";
 
 pub const SAMPLE: &str = "First pieces";
-pub const SAMPLE_WEIGHS: &str = "They weigh";
+pub const SAMPLE_WEIGHS: &str = "They weigh, bare";
 pub const ALL_WEIGHS: &str = "All weighs";
 pub const TARE: &str = "Box or strap";
 

@@ -25,7 +25,7 @@ pub const SHOW_THEM: &str = "Show them";
 pub const NOTHING_LIKE_IT: &str = "Nothing on the rack is like that.";
 pub const LEAVE_SHORTER: &str = "Leave the shorter ones out";
 pub const SHORTER: &str = "Too short";
-pub const NO_SIZE: &str = "No size yet, they may do";
+pub const NO_SIZE: &str = "Some of these may do: a band, or no size yet";
 pub const WALK_ROUND: &str = "Walk round";
 pub const BOUGHT_BOARDS: &str = "Boards you bought";
 pub const WRITE_DOWN: &str = "write them down";
@@ -244,9 +244,9 @@ pub fn told(fact: &Fact, (n, job): (&str, &str), here: Id) -> String {
         Fact::PiecesSorted(_) => format!("{n} sorted good"),
         Fact::PiecesRejected(f) => format!("{n} rejected: {}", fivebar_core::quantity::in_small(&count::reason(f.why.as_str()))),
         Fact::RejectsReturned(f) => match f.to {
-            Fate::Good => format!("{n} rejects good after all"),
-            Fate::Jigs => format!("{n} rejects to jigs"),
-            Fate::Burnt => format!("{n} rejects burnt"),
+            Fate::Good => format!("{n} good after all"),
+            Fate::Jigs => format!("{n} rejected, to jigs"),
+            Fate::Burnt => format!("{n} rejected, burnt"),
         },
         Fact::PiecesTaken(_) => format!("{n} to {}", named(job)),
         Fact::PiecesFreed(_) => format!("{n} back from {}", named(job)),

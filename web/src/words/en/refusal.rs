@@ -204,8 +204,9 @@ fn in_own_unit(length: Length, speech: &dyn Speech) -> String {
 /// A reading of a scale in the maker's own unit, so fine that two readings a gram apart differ in kilograms.
 fn weighed(grams: Grams, speech: &dyn Speech) -> String {
     let (mass, unit) = (grams.mass(), mass_unit(speech.units()));
-    let amount = if speech.units() == Units::Inch { mass.as_lb() } else { mass.as_kg() };
-    format!("{} {unit}", speech.number(Decimal::try_from(amount).unwrap_or_default(), 0, 3))
+    // two readings a gram apart differ in kilograms; a pound is read to a hundredth
+    let (amount, most) = if speech.units() == Units::Inch { (mass.as_lb(), 2) } else { (mass.as_kg(), 3) };
+    format!("{} {unit}", speech.number(Decimal::try_from(amount).unwrap_or_default(), 0, most))
 }
 
 /// Degrees Celsius in the maker's own, to a whole one.
@@ -250,10 +251,22 @@ pub fn misread(why: &Misread, speech: &dyn Speech, units: Units) -> String {
         Misread::OutOfRange { met, least, most, might_be } => {
             let reads = met.as_ref().map(|met| format!("It reads as {}. ", q(met))).unwrap_or_default();
             let may = might_be.as_ref().map(|other| format!(" It may mean {}.", q(other))).unwrap_or_default();
-            format!("Not taken. {reads}It must be from {} to {}.{may}", q(least), q(most))
+            format!("Not taken. {reads}It must be from {} to {}.{may}", limit(least, speech, units), limit(most, speech, units))
         }
         Misread::NotWhole { might_be: Some(other), .. } => format!("Not taken: only whole ones. It may mean {}.", q(other)),
         Misread::NotWhole { .. } => "Not taken: only whole ones.".into(),
+    }
+}
+
+/// A limit, said as one says it: a long length in whole feet.
+fn limit(quantity: &Quantity, speech: &dyn Speech, units: Units) -> String {
+    let foot = Length::INCH.times(12).unwrap_or(Length::INCH);
+    match quantity {
+        Quantity::Length(length) if units == Units::Inch && foot.times(10).is_ok_and(|long| long <= *length) => {
+            let feet = length.as_nm().checked_div(foot.as_nm()).unwrap_or_default();
+            format!("{} ft", speech.number(Decimal::from(feet), 0, 0))
+        }
+        _ => quantity_said(quantity, speech, units),
     }
 }
 

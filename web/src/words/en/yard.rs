@@ -11,7 +11,7 @@ pub const VAN_ASK: &str = "Say it once, and Count shows the load against it.";
 
 pub const YARD: &str = "Timber yard";
 pub const WAY: &str = "There and back";
-pub const MINUTES: &str = "minutes";
+pub const MINUTES: &str = "It takes";
 pub const WAY_HINT: &str = "A haul that saves you this drive is worth more.";
 pub const BOARDS_COST: &str = "What boards cost";
 pub const ANY_WOOD: &str = "Any wood";

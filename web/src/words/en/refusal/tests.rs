@@ -214,13 +214,13 @@ fn of_things() -> Vec<Row> {
         ),
         (
             SampleTooHeavy { sample: grams(2_001), pile: grams(2_000) },
-            "Not counted: the sample weighs 4.411 lb, and the whole pile 4.409 lb.",
+            "Not counted: the sample weighs 4.41 lb, and the whole pile 4.41 lb.",
             "Weigh both again.",
         ),
         (SampleMoreThanPile { measured: 2, there: 1 }, "Not taken: you measured 2 pieces of a pile of 1 piece.", "Check both counts."),
         (
             UnderTare { met: grams(1_500), tare: grams(1_500) },
-            "Not counted: the scale shows 3.307 lb, and the tare is 3.307 lb: no wood is on it.",
+            "Not counted: the scale shows 3.31 lb, and the tare is 3.31 lb: no wood is on it.",
             "Weigh again.",
         ),
     ]
@@ -273,7 +273,7 @@ fn every_misread_figure_says_why() {
                 most: Long(inches(787)),
                 might_be: Some(Long(inches(1))),
             },
-            "Not taken. It reads as 1125 in. It must be from 1 in to 787 in. It may mean 1 in.",
+            "Not taken. It reads as 1125 in. It must be from 1 in to 65 ft. It may mean 1 in.",
         ),
         (Misread::OutOfRange { met: None, least: Count(1), most: Count(9_999), might_be: None }, "Not taken. It must be from 1 to 9999."),
         (Misread::NotWhole { met: d("2.5"), might_be: None }, "Not taken: only whole ones."),
