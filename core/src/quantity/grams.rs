@@ -30,7 +30,7 @@ impl Grams {
     /// assert_eq!(Grams::of(Mass::lb(1.0)), Grams::new(454));
     /// ```
     pub fn of(mass: Mass) -> Answer<Grams> {
-        Grams::new(mass.as_grams())
+        if mass.as_kg().is_nan() { Err(Refusal::OutOfRange) } else { Grams::new(mass.as_grams()) }
     }
 
     pub fn as_grams(self) -> u32 {
