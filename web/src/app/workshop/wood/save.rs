@@ -108,6 +108,7 @@ fn glued(wood: &mut Wood, typing: Typing) {
 fn air(wood: &mut Wood, typing: Typing) -> Option<Command> {
     let degrees = wood.form.take(0, |text| reading::number(text, typing.sign, Decimal::ZERO..=Decimal::from(DEGREES)))?;
     let humidity = wood.form.take(1, |text| reading::percent(text, typing.sign))?;
+    let place = Some(wood.name.trim().to_owned()).filter(|place| !place.is_empty());
     let celsius = match typing.units {
         Units::Inch => {
             let ninths = degrees.checked_sub(Decimal::from(32))?.checked_mul(Decimal::from(5))?;
@@ -115,7 +116,7 @@ fn air(wood: &mut Wood, typing: Typing) -> Option<Command> {
         }
         Units::Metric => degrees,
     };
-    Some(Command::Wood(WoodCommand::ReadAir(AirRead { temperature: Exact(celsius), humidity: Exact(humidity), place: None })))
+    Some(Command::Wood(WoodCommand::ReadAir(AirRead { temperature: Exact(celsius), humidity: Exact(humidity), place })))
 }
 
 fn room(wood: &mut Wood, typing: Typing) -> Option<Command> {

@@ -62,6 +62,20 @@ fn air_says_where_wood_comes_to_rest() {
     holds(&page(&mut app, Page::Air, &["21,5", "50"], true), &["21.5 °C and 50 % damp"]);
 }
 
+/// Where it was read is the maker's to say; wood is thought to be where that air leads it.
+#[test]
+fn air_says_where_it_was_read_and_what_wood_is_at_now() {
+    let mut app = App::for_tests(Place::Workshop);
+    assert!(!page(&mut app, Page::Movement, &["10"], false).contains("Leave a slot"));
+    let place = [tap(WoodTap::Open(Page::Air)), tap(WoodTap::Name(" the loft ".into()))];
+    let read = after(&mut app, place.into_iter().chain(typed(&["70", "50"])).chain([tap(WoodTap::Save)]));
+    holds(&read, &["Where, if you like", "70 °F and 50 % damp, Tue 3 March, the loft"]);
+    holds(&page(&mut app, Page::Movement, &["10"], false), &[">9.2<", "Leave a slot"]);
+    holds(&page(&mut app, Page::Air, &["70", "90"], true), &["90 % damp, Tue 3 March"]);
+    let damp = page(&mut app, Page::Movement, &["10"], false);
+    assert!(!damp.contains("Leave a slot") && damp.contains("Moves"), "20 % is beyond what is known: {damp}");
+}
+
 /// 340 mm of flat-sawn European oak, 0.0036 (0.0035 to 0.0036 between sources).
 #[test]
 fn a_width_moves_with_the_room() {
@@ -206,6 +220,11 @@ fn boards_have_a_price_for_each_wood() {
     let known = app.shelf().workshop();
     let price = |wood: Option<&str>| known.board_price(Currency::USD, wood.and_then(Key::read).as_ref()).unwrap().amount.to_string();
     assert_eq!((price(Some("ash-white")), price(Some("cherry-black"))), ("5.5".into(), "4.75".into()));
+    let ash = || tap(WoodTap::Choose(Key::read("ash-white")));
+    page(&mut app, Page::PriceOf, &[], false);
+    holds(&after(&mut app, [ash()]), &[">5.5<"]);
+    page(&mut app, Page::PriceOf, &["8"], false);
+    holds(&after(&mut app, [ash()]), &[">8<"]);
     let mut app = metric();
     let metres = [tap(WoodTap::Open(Page::Price(None))), tap(WoodTap::Per(Measure::CubicMetre))].into_iter().chain(typed(&["2400"]));
     holds(&after(&mut app, metres.chain([tap(WoodTap::Save)])), &["€2400.00 a cubic metre"]);
