@@ -1,6 +1,6 @@
 //! Why the answer was no: a closed list of facts, no prose. The sentences live with the words of the face.
 
-use crate::quantity::{Count, Currency, Decimal, Grams, Id, Length, Moment, Money, Span};
+use crate::quantity::{Count, Currency, Decimal, Grams, Id, Key, Length, Moment, Money, Span};
 
 /// Why a command or a sum was refused. Each carries what it met and the limit it met.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -91,6 +91,10 @@ pub enum Refusal {
     CoefficientOutOfRange { most: Decimal },
     /// A wood of the maker's own by a key the tables have.
     WoodInTable { key: String },
+    /// A new wood by the name of one of the maker's own.
+    WoodThere { name: String },
+    /// A new machine that is in the list already: one of the usual ones by its key, or one the maker named.
+    MachineThere { machine: Key, name: Option<String> },
     /// The run has ended already.
     RunHasEnded { run: Id },
     /// The time is in another run of the same person already: no minute is paid twice.

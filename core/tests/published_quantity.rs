@@ -1,14 +1,9 @@
 //! Published figures for quantities. Each row of `tests/checks/` names its source; what stands there as recalled or computed
 //! guards against change, it does not prove. Origins of the files: `tests/checks/sources.md`.
 
-use fivebar_core::quantity::reading::{Sign, Typing, distance, length, thickness};
-use fivebar_core::quantity::{
-    Cash, Currency, Day, Decimal, Id, Length, Moment, Money, Offset, Units, Volume, Wall, half_up, round_to_cash,
-};
+use fivebar_core::quantity::{Cash, Currency, Day, Decimal, Id, Moment, Money, Offset, Wall, round_to_cash};
 use serde_json::Value;
 use std::path::PathBuf;
-
-const INCH: Typing = Typing { units: Units::Inch, sign: Sign::Point };
 
 fn file(name: &str) -> String {
     let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../tests/checks").join(name);
@@ -36,56 +31,6 @@ fn check(id: &str, ours: impl Fn(&Value) -> f64) {
     let (expected, tolerance) = (row["expected"].as_f64().unwrap(), row["tolerance"].as_f64().unwrap());
     let ours = ours(&row);
     assert!((ours - expected).abs() <= tolerance, "{id}: {ours} for {expected} by {}", row["source"]);
-}
-
-fn metres(length: Length) -> f64 {
-    length.as_nm() as f64 / 1e9
-}
-
-fn cube(side: Length) -> Volume {
-    Volume::of(side, side, side).unwrap()
-}
-
-fn board_foot() -> Volume {
-    Volume::of(Length::FOOT, Length::FOOT, Length::INCH).unwrap()
-}
-
-/// Topic 2: hardwood trade guides, NIST SP 811, FAO conversion appendix.
-#[test]
-fn units_of_length_and_volume() {
-    check("si-inch", |_| metres(Length::INCH));
-    check("si-mile", |_| metres(distance("1 mi", INCH).unwrap()) / 1e3);
-    check("si-cubic-foot", |_| cube(Length::FOOT).cubic_metres());
-    check("si-cubic-inch", |_| cube(Length::INCH).cubic_metres());
-    check("bf-definition", |_| board_foot().cubic_metres() / cube(Length::INCH).cubic_metres());
-    check("bf-m3", |_| board_foot().cubic_metres());
-    check("bf-thousand", |_| board_foot().times(1_000).unwrap().cubic_metres());
-    assert_eq!(board_foot().board_feet(), Decimal::ONE);
-}
-
-/// Topic 2: the lumber trade rounds surface measure to whole feet (NHLA as taught by trade guides). We count what is there, so
-/// ours is the exact figure: it rounds to theirs wherever the rounding of the surface is the only difference.
-#[test]
-fn tallies_of_the_trade_are_ours_after_its_rounding() {
-    for id in ["bf-tally-1", "bf-tally-2", "bf-tally-3", "bf-tally-4", "bf-under-one-inch"] {
-        check(id, |row| {
-            let inches = |name: &str| length(&input(row, name).to_string(), INCH).unwrap();
-            let thick = inches("thickness_in").max(Length::INCH);
-            let feet = length(&format!("{} ft", input(row, "length_ft")), INCH).unwrap();
-            let surface = Volume::of(Length::INCH, inches("width_in"), feet).unwrap().board_feet();
-            let thick = Decimal::new(thick.as_nm(), 0) / Decimal::new(Length::INCH.as_nm(), 0);
-            (half_up(surface, 0) * thick).to_string().parse().unwrap()
-        });
-    }
-}
-
-/// Topic 2, hardwood terminology page: 4/4, 5/4, 6/4, 8/4.
-#[test]
-fn quarter_names() {
-    let row = row("bf-quarters");
-    for (name, inches) in ["4/4", "5/4", "6/4", "8/4"].into_iter().zip(row["expected"].as_str().unwrap().split(',')) {
-        assert_eq!(thickness(name, INCH), length(inches, INCH), "{name} by {}", row["source"]);
-    }
 }
 
 /// Topic 8: VAT fractions by tax advisers, half up to the cent; `fee-grossup` is an identity.

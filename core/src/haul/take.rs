@@ -79,7 +79,6 @@ pub struct Limits {
     pub unused_from: Span,
 }
 
-const WEEK: Span = Span::minutes(7 * 24 * 60);
 const UNUSED_WEEKS: i64 = 26;
 
 impl Limits {
@@ -96,7 +95,7 @@ impl Limits {
             leave_rejects: Decimal::new(75, 2),
             maybe_rejects: Decimal::new(50, 2),
             wet_above: Moisture::per_cent(20.0).ok(),
-            unused_from: WEEK.times(UNUSED_WEEKS),
+            unused_from: Span::WEEK.times(UNUSED_WEEKS),
         }
     }
 }
@@ -307,11 +306,11 @@ mod tests {
 
     #[test]
     fn a_full_rack_is_a_reason_to_think() {
-        let rack = |pieces, weeks, needed| Offered { rack: OnRack { pieces, unused: WEEK.times(weeks), needed }, ..plain() };
+        let rack = |pieces, weeks, needed| Offered { rack: OnRack { pieces, unused: Span::WEEK.times(weeks), needed }, ..plain() };
         check(rack(22, 3, None), Take, Decides::Leaves(d("0.40")));
         check(rack(22, 3, Some(23)), Take, Decides::Leaves(d("0.40")));
         check(rack(22, 30, Some(22)), Maybe, Decides::EnoughOnRack { pieces: 22, needed: 22 });
-        check(rack(22, 26, Some(23)), Maybe, Decides::LiesUnused { pieces: 22, unused: WEEK.times(26) });
+        check(rack(22, 26, Some(23)), Maybe, Decides::LiesUnused { pieces: 22, unused: Span::WEEK.times(26) });
         check(rack(0, 90, Some(0)), Take, Decides::Leaves(d("0.40")));
     }
 
@@ -324,7 +323,7 @@ mod tests {
             leaves: Some(d("-1")),
             sorted: 40,
             rejected: 36,
-            rack: OnRack { pieces: 9, unused: WEEK.times(30), needed: Some(4) },
+            rack: OnRack { pieces: 9, unused: Span::WEEK.times(30), needed: Some(4) },
             wet: Wet { marked: true, reading: Some(moisture(40.0)) },
         };
         let mut next = |change: fn(&mut Offered), wanted: Decides| {
@@ -340,7 +339,7 @@ mod tests {
         next(|pile| pile.band = Some((inches(12), inches(13))), Decides::TooWet { reading: moisture(40.0), limit: moisture(20.0) });
         next(|pile| pile.wet.reading = None, Decides::MarkedWet);
         next(|pile| pile.wet.marked = false, Decides::EnoughOnRack { pieces: 9, needed: 4 });
-        next(|pile| pile.rack.needed = None, Decides::LiesUnused { pieces: 9, unused: WEEK.times(30) });
+        next(|pile| pile.rack.needed = None, Decides::LiesUnused { pieces: 9, unused: Span::WEEK.times(30) });
         next(|pile| pile.rack.pieces = 0, Decides::Leaves(d("1")));
     }
 }

@@ -40,10 +40,10 @@ impl Grams {
     /// assert_eq!(Grams::of(Mass::lb(1.0)), Grams::new(454));
     /// ```
     pub fn of(mass: Mass) -> Answer<Grams> {
-        let grams = (mass.as_kg() * 1000.0).round();
-        // Within the limits a float of whole grams is that whole number.
-        let fits = (0.0..=f64::from(Self::MOST.0)).contains(&grams);
-        if fits { Ok(Grams(grams as u32)) } else { Err(Refusal::WeightOutOfRange { least: Self::ZERO, most: Self::MOST }) }
+        if mass.as_kg().is_nan() {
+            return Err(Refusal::WeightOutOfRange { least: Self::ZERO, most: Self::MOST });
+        }
+        Grams::new(mass.as_grams())
     }
 
     pub fn as_grams(self) -> u32 {

@@ -30,6 +30,15 @@ impl Mass {
     pub fn as_lb(self) -> f64 {
         self.0 / KG_PER_LB
     }
+    /// To the nearest gram.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Mass;
+    /// assert_eq!(Mass::lb(1.0).as_grams(), 454);
+    /// ```
+    pub fn as_grams(self) -> i64 {
+        (self.0 * 1000.0).round() as i64
+    }
     pub fn plus(self, other: Mass) -> Mass {
         Mass(self.0 + other.0)
     }

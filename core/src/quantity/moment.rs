@@ -65,6 +65,7 @@ impl Span {
     pub const ZERO: Span = Span(0);
     /// The most one run may last: 48 hours.
     pub const RUN_MOST: Span = Span(48 * 60 * MINUTE);
+    pub const WEEK: Span = Span::minutes(7 * 24 * 60);
 
     pub const fn ms(ms: i64) -> Span {
         Span(ms)

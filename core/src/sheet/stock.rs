@@ -14,8 +14,6 @@ use crate::refusal::{Answer, Refusal};
 /// So many weeks after it was last in a hand, a pile is suggested for a walk-round. Our judgement, no source.
 pub const LOOK_AGAIN_WEEKS: i64 = 12;
 
-const WEEK: Span = Span::minutes(7 * 24 * 60);
-
 /// One pile of the rack.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StockPile {
@@ -23,6 +21,8 @@ pub struct StockPile {
     pub label: String,
     pub name: Option<String>,
     pub wood: Option<Key>,
+    /// Its wood by the maker's own name, where that is in no table.
+    pub own: Option<String>,
     pub thickness: Option<Length>,
     pub width: Option<Length>,
     /// With the high end of its band.
@@ -143,6 +143,7 @@ fn one(shop: &Shop, of: &OfHaul, pile: &Pile) -> Answer<StockPile> {
         label: pile.label.clone(),
         name: pile.name.clone(),
         wood: pile.wood.clone(),
+        own: pile.own.as_ref().map(|own| own.name.clone()),
         thickness: pile.thickness,
         width: pile.width,
         length: pile.length,
@@ -161,7 +162,7 @@ fn one(shop: &Shop, of: &OfHaul, pile: &Pile) -> Answer<StockPile> {
         volume: pile.piece()?.map(|piece| piece.times(on_rack)).transpose()?,
         walked: pile.stock.walked,
         touched,
-        is_stale: 0 < on_rack && WEEK.times(LOOK_AGAIN_WEEKS) <= touched.at.until(shop.now),
+        is_stale: 0 < on_rack && Span::WEEK.times(LOOK_AGAIN_WEEKS) <= touched.at.until(shop.now),
     })
 }
 

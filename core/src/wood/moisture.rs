@@ -18,7 +18,8 @@ impl Moisture {
     pub const QUOTED: Moisture = Moisture(12.0);
     /// Above this, wood swells no more (Wood Handbook, chapter 13).
     pub const FIBRE_SATURATION: Moisture = Moisture(30.0);
-    const MOST: f64 = 250.0;
+    /// In per cent: no wood holds more water. Ours.
+    pub const MOST: Decimal = Decimal::from_parts(250, 0, 0, false, 0);
 
     /// So many per cent.
     ///
@@ -31,7 +32,8 @@ impl Moisture {
     /// assert!(Moisture::per_cent(-1.0).is_err());
     /// ```
     pub fn per_cent(met: f64) -> Answer<Moisture> {
-        if (0.0..=Self::MOST).contains(&met) { Ok(Moisture(met)) } else { Err(Refusal::MoistureOutOfRange { most: Decimal::from(250) }) }
+        let most = f64::try_from(Self::MOST).unwrap_or_default();
+        if (0.0..=most).contains(&met) { Ok(Moisture(met)) } else { Err(Refusal::MoistureOutOfRange { most: Self::MOST }) }
     }
 
     pub(super) const fn known(per_cent: f64) -> Moisture {

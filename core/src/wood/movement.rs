@@ -86,8 +86,8 @@ fn shown(moisture: Moisture) -> Decimal {
 
 impl Across {
     /// The moistures between which the coefficients are published.
-    const LEAST: Moisture = Moisture::known(6.0);
-    const MOST: Moisture = Moisture::known(14.0);
+    pub const LEAST: Moisture = Moisture::known(6.0);
+    pub const MOST: Moisture = Moisture::known(14.0);
 
     /// What the width moves between two moistures from 6 to 14 %: width x coefficient x points (equation 13-2).
     ///

@@ -12,6 +12,7 @@ use fivebar_core::quantity::reading::{self, Typing};
 use fivebar_core::quantity::{Decimal, Grams, Id, PILE_MOST};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::pile::{PileSheet, pile};
+use fivebar_core::wood::moisture::Moisture;
 
 /// What is being written down of the pile.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -90,9 +91,6 @@ impl PilePage {
         if self.doing.is_some() { super::count::Tap::Page(PileTap::Leave) } else { super::count::Tap::Close }
     }
 }
-
-/// Per cent of its dry mass: no wood holds more water, as the core has it.
-const MOISTURE_MOST: i64 = 250;
 
 /// How many figures a form has.
 fn figures(doing: Doing) -> usize {
@@ -225,7 +223,7 @@ fn ordered(page: &mut PilePage, doing: Doing, typing: Typing) -> Option<Answer<S
         }
         Doing::Moisture => {
             // Wet wood may hold more water than wood.
-            let limits = Decimal::ZERO..=Decimal::from(MOISTURE_MOST);
+            let limits = Decimal::ZERO..=Moisture::MOST;
             let percent = form.take(0, |text| reading::number(text, typing.sign, limits.clone()))?;
             StockCommand::Moisture { percent: Some(percent), wet: None }
         }

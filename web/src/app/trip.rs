@@ -157,10 +157,10 @@ fn save(app: &mut App, now: Now) {
     let empty_trip = |trip| TripDescribed::of(sheet.haul, trip);
     let most = fivebar_core::quantity::Span::RUN_MOST;
     let command = match (field, sheet.trip.trip) {
-        (Field::Carries, _) => details.typed.take(|text| reading::mass(text, typing)).map(|mass| {
-            let grams = (mass.as_kg() * 1000.0).round() as i64;
-            HaulCommand::Describe(HaulDescribed { carries: Some(grams), ..HaulDescribed::of(sheet.haul) })
-        }),
+        (Field::Carries, _) => details
+            .typed
+            .take(|text| reading::mass(text, typing))
+            .map(|mass| HaulCommand::Describe(HaulDescribed { carries: Some(mass.as_grams()), ..HaulDescribed::of(sheet.haul) })),
         (Field::People, _) => details
             .typed
             .take(|text| reading::count(text, typing.sign, ABOARD_MOST).and_then(somebody))

@@ -2,6 +2,8 @@
 
 pub mod enough;
 mod hauls;
+#[cfg(test)]
+mod large;
 mod worth;
 
 use super::{Screen, Seen, haul, pile, pile_page, rejects, sort, supplier, unsaved};

@@ -106,7 +106,7 @@ fn nudge(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     }
     let age = workshop::age_of(app, seen);
     let lost = workshop::since(&age, seen).filter(|_| age.is_much)?;
-    Some(el("p", "nudge").text(copies::nudge(&lost)))
+    Some(el("aside", "nudge").kid(el("p", "").text(copies::nudge(&lost))))
 }
 
 fn notice(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {

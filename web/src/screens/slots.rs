@@ -1,14 +1,15 @@
 //! The figures of a form and the pad under them: with several, the one under the thumb is in ink.
 
 use super::Seen;
-use crate::app::Msg;
 use crate::app::form::Form;
+use crate::app::{App, Msg, Notice};
 use crate::parts::fraction::worded;
 use crate::parts::pad::{self, Press};
 use crate::view::{El, el};
 use crate::words::en::refusal;
 use fivebar_core::quantity::Units;
 use fivebar_core::quantity::reading::Sign;
+use fivebar_core::refusal::Refusal;
 
 /// One figure of a form: what it is, its unit, and whether fractions of an inch are offered.
 #[derive(Clone, Debug, Default)]
@@ -31,6 +32,18 @@ impl Slot {
         let unit = crate::words::en::common::length_unit(units);
         Slot { fractions: units == Units::Inch, ..Slot::new(label, unit) }
     }
+}
+
+/// Why the last order was not carried out, in its place.
+pub fn refused(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let Some(Notice::Refused(why)) = &app.notice else { return None };
+    Some(no(why, seen))
+}
+
+/// Why a figure gives no answer.
+pub fn no(why: &Refusal, seen: Seen<'_>) -> El<Msg> {
+    let said = refusal::refused(why, seen.speech);
+    el("p", "why").attr("role", "alert").text(format!("{} {}", said.what, said.to_do))
 }
 
 /// The figures, each a key that says `at`, in rows as many as fit; one alone stands large over the pad.

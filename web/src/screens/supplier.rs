@@ -1,10 +1,11 @@
-//! A supplier: go or skip, and the rejects of all their hauls, over time, by reason and by wood.
+//! A supplier: go or skip, and the rejects of all their hauls, over time, by reason, by wood, and of the same pile.
 
 use super::count::saved_fact;
 use super::prospect::{self, percent};
 use super::{Screen, Seen};
 use crate::app::count::Tap;
 use crate::app::{App, Msg};
+use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
@@ -13,8 +14,9 @@ use crate::view::{El, el};
 use crate::words::en::{common, count, supplier as words, woods};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::quantity::{Decimal, Id};
-use fivebar_core::sheet::rejects::{OfHaul, OfWood, RejectsSheet, rejects};
+use fivebar_core::quantity::{Decimal, Id, Key, begin_large};
+use fivebar_core::sheet::rejects::{OfHaul, OfPile, OfWood, RejectsSheet, rejects};
+use fivebar_core::wood::woods::Woods;
 
 /// Suppliers whose name is known.
 pub fn named(app: &App) -> Vec<(Id, String)> {
@@ -53,7 +55,12 @@ pub fn main(id: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
     let verdict = prospect::sheet(app, id, None).map(|sheet| prospect::block(&sheet, seen));
     let main = el("main", "scr supplier").kids(verdict);
     match rejects(&app.shelf().book, id).ok().filter(|sheet| 0 < sheet.seen.sorted()) {
-        Some(sheet) => main.kid(so_far(&sheet, seen)).kid(by_haul(&sheet, seen)).kids(by_reason(&sheet, seen)).kids(by_wood(&sheet, seen)),
+        Some(sheet) => main
+            .kid(so_far(&sheet, seen))
+            .kid(by_haul(&sheet, seen))
+            .kids(by_reason(&sheet, seen))
+            .kids(by_wood(&sheet, app, seen))
+            .kids(same_piles(&sheet, app, seen)),
         None => main.kid(el("p", "t22 w8").text(words::NOTHING_SORTED)),
     }
 }
@@ -97,6 +104,12 @@ struct Row {
 
 /// Rows between a heading and what is said of them, on one scale; the mark is the guess where it means something.
 fn rows((title, under): (&'static str, &'static str), rows: Vec<Row>, mark: Option<f64>, seen: Seen<'_>) -> El<Msg> {
+    let under = (!under.is_empty()).then(|| el("p", "t14 i2").text(under));
+    el("section", "shares").kid(el("h2", "").text(title)).kid(list(rows, mark, seen)).kids(under)
+}
+
+/// The rows alone.
+fn list(rows: Vec<Row>, mark: Option<f64>, seen: Seen<'_>) -> El<Msg> {
     let most = rows.iter().map(|row| row.share).chain(mark).fold(0.0, f64::max);
     let most = if most <= 0.5 { 0.5 } else { 1.0 };
     let width = seen.page.card() - 64.0;
@@ -106,11 +119,15 @@ fn rows((title, under): (&'static str, &'static str), rows: Vec<Row>, mark: Opti
             .kid(el("span", "row").kid(el("b", "").text(row.name)).kid(el("span", "t14 i2").text(row.count)))
             .kid(el("span", "barred").kid(share_bar((row.share, most), mark, width)).kid(el("b", "").text(row.figure)))
     };
-    let under = (!under.is_empty()).then(|| el("p", "t14 i2").text(under));
-    el("section", "shares").kid(el("h2", "").text(title)).kid(el("ul", "").kids(rows.into_iter().map(row))).kids(under)
+    el("ul", "").kids(rows.into_iter().map(row))
 }
 
 fn by_haul(sheet: &RejectsSheet, seen: Seen<'_>) -> El<Msg> {
+    rows((words::HAUL_BY_HAUL, words::GUESS_MARK), in_time(&sheet.hauls, seen), Some(GUESS), seen)
+}
+
+/// A row for each haul, as they came.
+fn in_time(hauls: &[OfHaul], seen: Seen<'_>) -> Vec<Row> {
     let row = |of: &OfHaul| Row {
         key: of.haul.to_string(),
         name: seen.speech.day(of.began),
@@ -118,7 +135,35 @@ fn by_haul(sheet: &RejectsSheet, seen: Seen<'_>) -> El<Msg> {
         share: float(of.share),
         figure: percent(of.share, seen),
     };
-    rows((words::HAUL_BY_HAUL, words::GUESS_MARK), sheet.hauls.iter().map(row).collect(), Some(GUESS), seen)
+    hauls.iter().map(row).collect()
+}
+
+/// Piles that came more than once, each over time.
+fn same_piles(sheet: &RejectsSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let known = app.shelf().workshop();
+    let one = |(nth, pile): (usize, &OfPile)| {
+        let shares = list(in_time(&pile.hauls, seen), Some(GUESS), seen);
+        el("section", "").key(nth.to_string()).kid(worded("h3", "", pile_name(pile, &known.wood.woods, seen))).kid(shares)
+    };
+    let title = el("h2", "").text(words::SAME_PILE);
+    (!sheet.again.is_empty()).then(|| el("section", "shares").kid(title).kids(sheet.again.iter().enumerate().map(one)))
+}
+
+/// "Ash, 1 × 2 in".
+fn pile_name(pile: &OfPile, known: &Woods, seen: Seen<'_>) -> String {
+    let (thick, wide) = pile.section;
+    let sides: Vec<String> = [thick, wide].into_iter().flatten().map(|side| seen.speech.length(side, pile.units)).collect();
+    let name = named_of(pile.wood.as_ref(), pile.name.as_deref(), known);
+    if sides.is_empty() { name } else { format!("{name}, {} {}", sides.join(" × "), common::length_unit(pile.units)) }
+}
+
+/// A wood by its name; where it is not known, a pile by its own.
+fn named_of(wood: Option<&Key>, name: Option<&str>, known: &Woods) -> String {
+    match (wood, name) {
+        (Some(wood), _) => woods::among(wood, known),
+        (None, Some(name)) => begin_large(name),
+        (None, None) => words::NOT_NAMED.to_owned(),
+    }
 }
 
 fn by_reason(sheet: &RejectsSheet, seen: Seen<'_>) -> Option<El<Msg>> {
@@ -142,15 +187,11 @@ fn by_reason(sheet: &RejectsSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 }
 
 /// One wood alone says what all of it said.
-fn by_wood(sheet: &RejectsSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let name = |of: &OfWood| match (&of.wood, &of.name) {
-        (Some(wood), _) => woods::name(wood.as_str()),
-        (None, Some(name)) => name.clone(),
-        (None, None) => words::NOT_NAMED.to_owned(),
-    };
+fn by_wood(sheet: &RejectsSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let known = app.shelf().workshop();
     let row = |(nth, of): (usize, &OfWood)| Row {
         key: nth.to_string(),
-        name: name(of),
+        name: named_of(of.wood.as_ref(), of.name.as_deref(), &known.wood.woods),
         count: words::of(&seen.speech.count(of.seen.rejected), &seen.speech.count(of.seen.sorted())),
         share: float(of.share),
         figure: percent(of.share, seen),

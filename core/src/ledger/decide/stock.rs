@@ -10,6 +10,7 @@ use crate::ledger::kind::haul::{PiecesCounted, Way};
 use crate::ledger::kind::stock as kind;
 use crate::quantity::{Count, Decimal, Grams, Id, Key, Length, PILE_MOST};
 use crate::refusal::{Answer, Refusal};
+use crate::wood::moisture::Moisture;
 
 /// A pile and the haul it lies in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -202,7 +203,7 @@ fn measure(at: Lying, there: &Pile, sides: [Option<Length>; 3], act: &mut Act) -
 
 /// Per cent of water in wood, of its dry mass: what no wood holds is refused.
 pub(super) fn moisture(percent: Option<Decimal>) -> Answer<()> {
-    let most = Decimal::from(250);
+    let most = Moisture::MOST;
     match percent {
         Some(met) if met < Decimal::ZERO || most < met => Err(Refusal::MoistureOutOfRange { most }),
         _ => Ok(()),

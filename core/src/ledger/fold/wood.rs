@@ -4,7 +4,9 @@ use crate::haul::{Aboard, Van};
 use crate::ledger::kind::wood::{AirRead, RoomRangeSet, SpeciesAdded};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::{Decimal, Key, Length, Mass, Sorted, Span, Wall};
+use crate::wood::air::{Air, Humidity, Temperature};
 use crate::wood::minimum::Minimum;
+use crate::wood::moisture::Moisture;
 use crate::wood::species::Basis;
 use crate::wood::woods::{OwnWood, Woods};
 
@@ -38,6 +40,14 @@ impl WoodFacts {
     pub fn van(&self) -> Van {
         let mass = |grams: i64| Mass::kg(grams as f64 / 1000.0);
         Van { payload: self.payload.map(mass), person: self.person.map_or(Aboard::PERSON, mass) }
+    }
+
+    /// The moisture wood comes to in the air that was read last; none before any was.
+    pub fn comes_to(&self) -> Option<Moisture> {
+        let (air, _) = self.air.as_ref()?;
+        let figure = |n: Decimal| f64::try_from(n).unwrap_or(f64::NAN);
+        let (temperature, humidity) = (Temperature::celsius(figure(air.temperature.0)), Humidity::per_cent(figure(air.humidity.0)));
+        Some(Air { temperature: temperature.ok()?, humidity: humidity.ok()? }.equilibrium())
     }
 
     /// These alone, from all entries of the workshop.

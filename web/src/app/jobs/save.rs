@@ -11,7 +11,7 @@ use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::job::{JobDescribed, OperationPlanned, PartPlanned};
 use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, PiecesConsigned, PriceAgreed};
 use fivebar_core::quantity::reading::{self, Sign, Typing};
-use fivebar_core::quantity::{Decimal, Id, Money, PILE_MOST};
+use fivebar_core::quantity::{Decimal, Id, Mass, Money, PILE_MOST};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::gallery::AtGallery;
 
@@ -211,7 +211,7 @@ impl Reader {
             facts.depth = draft.form.maybe(1, |text| reading::length(text, typing))?;
             facts.height = draft.form.maybe(2, |text| reading::length(text, typing))?;
             let mass = draft.form.maybe(3, |text| reading::mass(text, typing))?;
-            facts.weight = mass.map(|mass| (mass.as_kg() * 1000.0).round() as i64);
+            facts.weight = mass.map(Mass::as_grams);
             return Some(facts);
         }
         let word = |nth: usize| draft.words.get(nth).map(|word| word.trim().to_owned()).filter(|word| !word.is_empty());

@@ -52,7 +52,7 @@ pub enum Page {
 pub struct Wood {
     pub page: Page,
     pub form: Form,
-    /// A name, and where figures are from, as they are typed.
+    /// A name, or where air was read, and where figures are from, as they are typed.
     pub name: String,
     pub from: String,
     /// The wood or the machine chosen.
@@ -65,6 +65,8 @@ pub struct Wood {
     pub glued: Vec<String>,
     /// Nothing was changed since it was written.
     pub fresh: bool,
+    /// A figure was typed since the page was opened.
+    pub typed: bool,
 }
 
 /// What can be said on these pages.
@@ -105,8 +107,13 @@ pub fn heard(app: &mut App, tap: WoodTap, now: Now) {
         said => {
             let sign = app.speech.sign();
             app.notice = None;
+            let (known, currency, typing) = (known(app), app.begins_with().0, app.speech.typing(app.begins_with().1));
             if let Over::Wood(wood) = &mut app.workshop.over {
+                let chooses = matches!(said, WoodTap::Choose(_));
                 wood.say(said, sign);
+                if chooses {
+                    fill::chosen_price(wood, &known, (currency, typing));
+                }
             }
         }
     }
@@ -115,14 +122,29 @@ pub fn heard(app: &mut App, tap: WoodTap, now: Now) {
 impl Wood {
     fn of(page: Page, form: Form) -> Wood {
         let (name, from, glued) = (String::new(), String::new(), vec![]);
-        Wood { page, form, name, from, chosen: None, choosing: false, sawn: Sawn::Flat, per: Measure::Litre, glued, fresh: false }
+        Wood {
+            page,
+            form,
+            name,
+            from,
+            chosen: None,
+            choosing: false,
+            sawn: Sawn::Flat,
+            per: Measure::Litre,
+            glued,
+            fresh: false,
+            typed: false,
+        }
     }
 
     fn say(&mut self, tap: WoodTap, sign: Sign) {
         self.fresh = false;
         match tap {
             WoodTap::At(at) => self.form.go(at),
-            WoodTap::Press(press) => self.form.press(press, sign),
+            WoodTap::Press(press) => {
+                self.typed = true;
+                self.form.press(press, sign);
+            }
             WoodTap::List => self.choosing = !self.choosing,
             WoodTap::Choose(key) => (self.chosen, self.choosing) = (key, false),
             WoodTap::Sawn(sawn) => self.sawn = sawn,

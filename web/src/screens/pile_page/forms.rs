@@ -1,11 +1,11 @@
 //! What is written down on the page of a pile: answers by chips above, figures, what they come to, and the pad under the thumb.
 
-use super::super::slots::{Slot, figures_in, pad, why};
+use super::super::slots::{Slot, figures_in, pad, refused, why};
 use super::super::{Screen, Seen};
 use super::{damp_on, mean_lines, say};
 use crate::app::count::Tap;
 use crate::app::pile::{Doing, PilePage, PileTap, on_the_scale};
-use crate::app::{App, Msg, Notice};
+use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
@@ -13,7 +13,7 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::count::name;
 use crate::view::{El, el};
-use crate::words::en::{common, count, pile as words, refusal};
+use crate::words::en::{common, count, pile as words};
 use fivebar_core::haul::weighing::{Spread, layers};
 use fivebar_core::quantity::{Decimal, PILE_MOST, reading};
 use fivebar_core::sheet::pile::PileSheet;
@@ -60,13 +60,6 @@ fn place(doing: Doing) -> &'static str {
         Doing::Moisture => "count/pile-moisture",
         Doing::Again => "count/pile-again",
     }
-}
-
-/// Why the trade said no, beside the figures it said no to.
-fn refused(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let Some(Notice::Refused(refusal)) = &app.notice else { return None };
-    let said = refusal::refused(refusal, seen.speech);
-    Some(el("p", "why").attr("role", "alert").text(format!("{} {}", said.what, said.to_do)))
 }
 
 fn asked(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), seen: Seen<'_>) -> Asked {

@@ -90,3 +90,32 @@ fn going_is_asked_where_it_matters() {
     assert!(!crate::screens::page(&app).html().contains("Going there?"));
     assert!(!crate::screens::page(&App::for_tests(Place::Count)).html().contains("Going there?"));
 }
+
+const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nperson works supplier\n";
+
+#[test]
+fn a_wood_of_the_makers_own_is_called_by_its_name() {
+    let lines = "species own-1 \"wild plum\" 700\nleave for one\nsupplier works\npile sticks own-1\ncount 9 sticks\ngood 9 sticks\n\
+        pile strips ash-white\ncount 5 strips\ngood 5 strips\n";
+    check(&format!("{START}{lines}"), page, &["By wood", "Wild plum", "Ash"]);
+}
+
+/// Oldest to newest; a pile that came once is no row of it.
+#[test]
+fn the_same_pile_is_shown_haul_by_haul() {
+    let haul = |day: u8, rejected: u32| {
+        let good = 10 - rejected;
+        format!(
+            "2026-03-{day:02} 09:00 leave for h{day}\nsupplier works\npile s{day} ash-white 1 x 2 x 20 in\ncount 10 s{day}\n\
+             reject {rejected} s{day} twist\ngood {good} s{day}\n"
+        )
+    };
+    let (first, second) = (haul(3, 4), haul(10, 1));
+    let shown = ["The same pile, haul by haul", "Ash, 1 × 2 in", "4 of 10", "1 of 10"];
+    check(&format!("{START}{first}{second}"), page, &shown);
+    let (mut app, id) = told(&format!("{START}{first}"));
+    for message in page(id) {
+        app.heard(message, nth(0));
+    }
+    assert!(!crate::screens::page(&app).html().contains(shown[0]));
+}

@@ -104,8 +104,8 @@ fn sought(app: &App, seen: Seen<'_>) -> El<Msg> {
 }
 
 fn choices(app: &App) -> El<Msg> {
-    let wanted = &app.workshop.rack.wanted;
-    let wood = wanted.wood.as_ref().map_or(words::ANY.to_owned(), |wood| woods::name(wood.as_str()));
+    let (wanted, known) = (&app.workshop.rack.wanted, super::known(app));
+    let wood = wanted.wood.as_ref().map_or(words::ANY.to_owned(), |wood| woods::among(wood, &known.wood.woods));
     let one = |what: &'static str, chosen: String, choice: Choice| {
         el("button", "key left h56")
             .attr("type", "button")

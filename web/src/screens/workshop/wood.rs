@@ -6,18 +6,18 @@ mod movement;
 mod own;
 mod yard;
 
-use super::super::slots::{Slot, figures, under_thumb};
+use super::super::slots::{Slot, figures, refused, under_thumb};
 use super::super::{Screen, Seen, undo};
 use super::{foot, line, saved_fact, say};
 use crate::app::workshop::Tap;
 use crate::app::workshop::wood::{Page, Wood, WoodTap};
-use crate::app::{App, Msg, Notice};
+use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, refusal, woods, workshop as words};
+use crate::words::en::{common, woods, workshop as words};
 use fivebar_core::quantity::{Decimal, Key, half_up};
 use fivebar_core::wood::species;
 use fivebar_core::wood::woods::Woods;
@@ -111,17 +111,6 @@ fn ways_out(save: Option<&'static str>, other: Option<El<Msg>>) -> El<Msg> {
         None => key("key h56", common::DONE, "", say(Tap::Close)),
     };
     el("footer", "foot").kid(keys)
-}
-
-/// Why it was not written, beside what was typed.
-fn refused(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let Some(Notice::Refused(why)) = &app.notice else { return None };
-    Some(no(why, seen))
-}
-
-fn no(why: &fivebar_core::refusal::Refusal, seen: Seen<'_>) -> El<Msg> {
-    let said = refusal::refused(why, seen.speech);
-    el("p", "why").attr("role", "alert").text(format!("{} {}", said.what, said.to_do))
 }
 
 /// A key that shows what is chosen, and opens the list of it.

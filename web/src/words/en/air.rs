@@ -9,6 +9,7 @@ pub const AIR: &str = "Air";
 pub const COMES_HERE: [&str; 2] = ["is where wood", "comes to rest here"];
 pub const NO_AIR: &str = "Read a thermometer and a hygrometer where the wood lies.";
 pub const NO_AIR_UNDER: &str = "Wood comes to rest in weeks, thick wood in months.";
+pub const WHERE: &str = "Where, if you like";
 pub const AIR_NOW: &str = "Read now";
 pub const WARM: &str = "warm";
 pub const DAMP: &str = "damp";
@@ -89,6 +90,11 @@ pub fn comes_to(per_cent: &str) -> String {
 /// "70 °F and 50 % damp, Tue 3 March".
 pub fn read_on(degrees: &str, humidity: &str, day: &str) -> String {
     format!("{degrees} and {humidity} damp, {day}")
+}
+
+/// "70 °F and 50 % damp, Tue 3 March, the loft".
+pub fn read_at(read: &str, place: &str) -> String {
+    format!("{read}, {place}")
 }
 
 /// "Moves 3.7 mm".

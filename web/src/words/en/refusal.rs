@@ -1,7 +1,7 @@
 //! English: why the answer was no. What did not happen, what is safe, what to do, with the limit.
 
 use super::common::{length_unit, mass_unit, pieces};
-use super::woods;
+use super::{woods, yard};
 use crate::app::news::Trouble;
 use crate::words::Speech;
 use fivebar_core::quantity::reading::{Misread, Quantity};
@@ -134,6 +134,13 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::WoodInTable { key } => said(
             format!("Not added: {} is in the list already, with figures of its own.", woods::full_name(key)),
             "Give yours another name.",
+        ),
+        Refusal::WoodThere { name } => {
+            said(format!("Not added: you have a wood called {name} already."), "Give it another name, or open that one and change it.")
+        }
+        Refusal::MachineThere { machine, name } => said(
+            format!("Not added: you have a machine called {} already.", yard::machine(machine.as_str(), name.as_deref())),
+            "Give it another name, or open that one and change it.",
         ),
         Refusal::JobHasEnded => said("Not done: you are done with this job.".into(), "Take the job up again first."),
         Refusal::JobNotEnded => said("Not done: the job goes on.".into(), "There is nothing to take up again."),

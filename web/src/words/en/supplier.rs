@@ -17,6 +17,7 @@ pub const GUESS_MARK: &str = "the mark is the guess, one in four";
 pub const WHY: &str = "Why";
 pub const OF_ALL_SORTED: &str = "of all pieces sorted";
 pub const BY_WOOD: &str = "By wood";
+pub const SAME_PILE: &str = "The same pile, haul by haul";
 pub const NOT_NAMED: &str = "not named";
 pub const ALL_SO_FAR: &str = "all so far";
 pub const SUPPLIER: &str = "Supplier";

@@ -5,6 +5,7 @@ use super::super::super::order::{Feel, Order};
 use super::{Ask, GONE_TO, Page};
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, PileFacts, StockCommand, WoodCommand};
 use fivebar_core::quantity::{Count, Decimal, Key, PILE_MOST, reading};
+use fivebar_core::wood::moisture::Moisture;
 
 /// Writes what was said of a pile, and shows the pile; or says in place why not.
 pub fn done(app: &mut App, (at, ask): (Lying, Ask), now: Now) {
@@ -57,7 +58,7 @@ fn words(app: &App) -> Option<String> {
 
 fn percent(app: &mut App) -> Option<Decimal> {
     let sign = app.speech.sign();
-    let limits = Decimal::ZERO..=Decimal::from(250);
+    let limits = Decimal::ZERO..=Moisture::MOST;
     app.workshop.rack.form.take(0, |text| reading::number(text, sign, limits.clone()))
 }
 

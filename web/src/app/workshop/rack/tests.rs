@@ -216,6 +216,23 @@ fn bought_boards_are_a_pile_with_its_price() {
     assert_eq!(haul.piles[0].length, Length::INCH.times(96).ok());
 }
 
+/// A wood of the maker's own is said by its name wherever a wood is named, and boards of it can be bought.
+#[test]
+fn an_own_wood_is_called_by_its_name() {
+    let (mut app, story) = rack(
+        "2026-03-01 09:00 species own-1 \"wild plum\" 700\nleave for third\nsupplier works\npile sticks own-1 1 x 1 x 20 in\n\
+         count 6 sticks\npile rest own-1 1 x 1 x 15 in\ncount 4 rest\ngood 2 rest\n",
+    );
+    let not = ["1 own", "Own 1", "own-1"];
+    check(&mut app, vec![], &["Wild plum sticks"], &not);
+    let wanted = Wanted { wood: Key::read("own-1"), ..Wanted::default() };
+    check(&mut app, vec![RackTap::Want(wanted)], &["Wood", "Wild plum", "2 of 6 piles", "Wild plum sticks"], &not);
+    check(&mut app, vec![RackTap::Show(Page::Choose(Choice::Wood))], &["any", "Wild plum"], &not);
+    check(&mut app, vec![RackTap::Show(Page::Pile(lying(&story, "third", "sticks")))], &["Wild plum sticks"], &not);
+    check(&mut app, vec![RackTap::Show(Page::Buy), RackTap::Show(Page::Choose(Choice::BoughtWood))], &["Wild plum", "White oak"], &not);
+    check(&mut app, vec![RackTap::Wood(Key::read("own-1").unwrap())], &["Wild plum"], &not);
+}
+
 #[test]
 fn back_leaves_one_page_of_the_rack_after_the_other() {
     let (mut app, story) = rack("");

@@ -8,7 +8,7 @@ use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::ledger::kind::money::Measure;
 use fivebar_core::quantity::reading::{Sign, Typing};
 use fivebar_core::quantity::{Currency, Decimal, Key, Mass, Units, Volume, exact, half_up, writing};
-use fivebar_core::wood::movement::Room;
+use fivebar_core::wood::movement::{Across, Room};
 use fivebar_core::wood::weight::Density;
 
 /// A page with what is known of it typed in.
@@ -38,7 +38,10 @@ pub(super) fn filled(app: &App, page: Page) -> Wood {
 
 fn movement(known: &Workshop, typing: Typing) -> Wood {
     let (low, high) = known.wood.room.unwrap_or_else(heated);
-    let form = Form::filled([String::new(), plain(low, typing.sign), plain(high, typing.sign), String::new()]);
+    // Where the air leads wood to a moisture nobody knows its movement at, none is said.
+    let now = known.wood.comes_to().filter(|now| (Across::LEAST..=Across::MOST).contains(now));
+    let now = now.map_or(String::new(), |now| plain(rounded(now.as_per_cent(), 1), typing.sign));
+    let form = Form::filled([String::new(), plain(low, typing.sign), plain(high, typing.sign), now]);
     Wood { chosen: Key::read(usual(typing.units)), ..Wood::of(Page::Movement, form) }
 }
 
@@ -65,6 +68,14 @@ fn price(known: &Workshop, wood: Option<Key>, (currency, typing): (Currency, Typ
     let usual = if typing.units == Units::Inch { Measure::BoardFoot } else { Measure::Litre };
     let per = price.map_or(usual, |price| measure_of(price.per));
     Wood { chosen: wood.clone(), per, ..Wood::of(Page::Price(wood), form) }
+}
+
+/// The price of the wood that was chosen, where it has one; what was typed already stays.
+pub(super) fn chosen_price(wood: &mut Wood, known: &Workshop, (currency, typing): (Currency, Typing)) {
+    if wood.page == Page::PriceOf && !wood.typed {
+        let filled = price(known, wood.chosen.clone(), (currency, typing));
+        (wood.form, wood.per) = (filled.form, filled.per);
+    }
 }
 
 /// A decimal as this language types it.

@@ -9,9 +9,24 @@ pub const MACHINES: [&str; 6] = ["jointer", "planer", "table-saw", "bandsaw", "d
 /// The most letters of a key that are taken from a name.
 const MOST: usize = 24;
 
-/// The key of a wood by its name, the last word first as in the tables: "Wild plum" is `plum-wild`. The same name gives the same key.
-/// `None` where none of its letters can stand in a key.
-pub fn of_wood(name: &str) -> Option<Key> {
+/// A key for a new wood that no other has; none where a thousand are taken.
+pub fn new_wood(name: &str, taken: impl Fn(&Key) -> bool) -> Option<Key> {
+    free(of_wood(name).or_else(|| Key::read("own")), taken)
+}
+
+/// A key for a new machine that no other has.
+pub fn new_machine(name: &str, taken: impl Fn(&Key) -> bool) -> Option<Key> {
+    free(of_machine(name).or_else(|| Key::read("own")), taken)
+}
+
+/// Names that differ by more than large letters, and spaces around them.
+pub fn differ(one: &str, other: &str) -> bool {
+    in_small(one.trim()) != in_small(other.trim())
+}
+
+/// The key of a wood by its name, the last word first as in the tables: "Wild plum" is `plum-wild`. Long names that begin alike give
+/// the same key. `None` where none of its letters can stand in a key.
+fn of_wood(name: &str) -> Option<Key> {
     let mut words = words(name);
     let by = words.len().saturating_sub(1);
     words.rotate_left(by);
@@ -25,9 +40,11 @@ pub fn of_machine(name: &str) -> Option<Key> {
     Key::read(&words(name).join("-"))
 }
 
-/// A key no name gave: `own-1`, `own-2`, the first that is free.
-pub fn numbered(taken: impl Fn(&Key) -> bool) -> Option<Key> {
-    (1..=999).filter_map(|n| Key::read(&format!("own-{n}"))).find(|key| !taken(key))
+/// The key itself, or `own-2`, `own-3`, the first that is free.
+fn free(key: Option<Key>, taken: impl Fn(&Key) -> bool) -> Option<Key> {
+    let key = key?;
+    let numbered = (2..=999).filter_map(|n| Key::read(&format!("{key}-{n}")));
+    std::iter::once(key.clone()).chain(numbered).find(|key| !taken(key))
 }
 
 fn words(name: &str) -> Vec<String> {
@@ -78,6 +95,26 @@ mod tests {
             assert_eq!(of_wood(name).as_ref().map(Key::as_str), key, "{name}");
         }
         assert_eq!(of_machine("Big Bandsaw").unwrap().as_str(), "big-bandsaw");
-        assert_eq!(numbered(|key| key.as_str() == "own-1").unwrap().as_str(), "own-2");
+    }
+
+    #[test]
+    fn a_key_that_is_taken_gets_a_number() {
+        for (name, taken, key) in [
+            ("Plum", [].as_slice(), "plum"),
+            ("Plum", &["plum"], "plum-2"),
+            ("Plum", &["plum", "plum-2"], "plum-3"),
+            ("桜", &[], "own"),
+            ("桜", &["own"], "own-2"),
+        ] {
+            assert_eq!(new_wood(name, |key| taken.contains(&key.as_str())).unwrap().as_str(), key, "{name}");
+        }
+        assert_eq!(new_wood("Plum", |_| true), None);
+    }
+
+    #[test]
+    fn names_differ_by_more_than_large_letters() {
+        for (one, other, differs) in [("Plum", " plum ", false), ("plum", "wild plum", true), ("Süß", "süß", false)] {
+            assert_eq!(differ(one, other), differs, "{one}, {other}");
+        }
     }
 }

@@ -40,15 +40,12 @@ impl From<Refusal> for Wrong {
     }
 }
 
-/// The most per cent that is typed: no wood holds more water.
-const MOST: i64 = 250;
-
 /// A moisture as it was typed.
 ///
 /// # Errors
 /// [`Misread`].
 pub fn per_cent(text: &str, sign: Sign) -> Result<Decimal, Misread> {
-    reading::number(text, sign, Decimal::ZERO..=Decimal::from(MOST))
+    reading::number(text, sign, Decimal::ZERO..=Moisture::MOST)
 }
 
 fn moisture(per_cent: Decimal) -> Result<Moisture, Refusal> {

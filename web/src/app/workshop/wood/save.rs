@@ -23,6 +23,9 @@ pub fn save(app: &mut App, now: Now) {
     let (known, (currency, units)) = (known(app), app.begins_with());
     let typing = app.speech.typing(units);
     let Over::Wood(wood) = &mut app.workshop.over else { return };
+    if let Some(refusal) = there(wood, &known) {
+        return app.refuse(refusal);
+    }
     let command = match &wood.page {
         Page::Gluing => return glued(wood, typing),
         Page::Machine(_) | Page::OneWood(_) if nameless(wood) => return app.refuse(Refusal::NameMissing),
@@ -70,6 +73,31 @@ fn nameless(wood: &Wood) -> bool {
     !in_list && wood.name.trim().is_empty()
 }
 
+/// The name of another wood or machine, or a machine of the list that has its figures already: nothing takes the place of another.
+fn there(wood: &Wood, known: &Workshop) -> Option<Refusal> {
+    match &wood.page {
+        Page::OneWood(opened) => wood_there(&wood.name, opened.as_ref(), known),
+        Page::Machine(opened) => machine_there(wood, opened.as_ref(), known),
+        _ => None,
+    }
+}
+
+fn wood_there(name: &str, opened: Option<&Key>, known: &Workshop) -> Option<Refusal> {
+    let mut others = known.wood.woods.own().filter(|(key, _)| Some(*key) != opened);
+    let (_, same) = others.find(|(_, own)| !keyed::differ(&own.name, name))?;
+    Some(Refusal::WoodThere { name: same.name.clone() })
+}
+
+fn machine_there(wood: &Wood, opened: Option<&Key>, known: &Workshop) -> Option<Refusal> {
+    let same = |machine: &&Key| match (&wood.chosen, known.wood.machine_names.get(*machine)) {
+        (Some(chosen), _) => chosen == *machine,
+        (None, Some(name)) => !keyed::differ(name, &wood.name),
+        (None, None) => keyed::of_machine(&wood.name).as_ref() == Some(*machine),
+    };
+    let machine = known.wood.machines.keys().filter(|machine| Some(*machine) != opened).find(same)?;
+    Some(Refusal::MachineThere { machine: machine.clone(), name: known.wood.machine_names.get(machine).cloned() })
+}
+
 fn glued(wood: &mut Wood, typing: Typing) {
     let Some(_) = wood.form.take(0, |text| per_cent(text, typing.sign)) else { return };
     let text = wood.form.text(0).to_owned();
@@ -80,6 +108,7 @@ fn glued(wood: &mut Wood, typing: Typing) {
 fn air(wood: &mut Wood, typing: Typing) -> Option<Command> {
     let degrees = wood.form.take(0, |text| reading::number(text, typing.sign, Decimal::ZERO..=Decimal::from(DEGREES)))?;
     let humidity = wood.form.take(1, |text| reading::percent(text, typing.sign))?;
+    let place = Some(wood.name.trim().to_owned()).filter(|place| !place.is_empty());
     let celsius = match typing.units {
         Units::Inch => {
             let ninths = degrees.checked_sub(Decimal::from(32))?.checked_mul(Decimal::from(5))?;
@@ -87,7 +116,7 @@ fn air(wood: &mut Wood, typing: Typing) -> Option<Command> {
         }
         Units::Metric => degrees,
     };
-    Some(Command::Wood(WoodCommand::ReadAir(AirRead { temperature: Exact(celsius), humidity: Exact(humidity), place: None })))
+    Some(Command::Wood(WoodCommand::ReadAir(AirRead { temperature: Exact(celsius), humidity: Exact(humidity), place })))
 }
 
 fn room(wood: &mut Wood, typing: Typing) -> Option<Command> {
@@ -103,10 +132,10 @@ fn own(wood: &mut Wood, known: &Workshop, typing: Typing) -> Option<Command> {
     let radial = wood.form.maybe(2, |text| reading::percent(text, typing.sign))?.map(share);
     let density = Exact(density(weight, typing.units));
     let name = wood.name.trim().to_owned();
-    let free = |key: &Key| known.wood.woods.own_of(key).is_some();
+    let taken = |key: &Key| known.wood.woods.own_of(key).is_some();
     let key = match &wood.page {
         Page::OneWood(Some(key)) => key.clone(),
-        _ => keyed::of_wood(&name).or_else(|| keyed::numbered(free))?,
+        _ => keyed::new_wood(&name, taken)?,
     };
     let from = Some(wood.from.trim().to_owned()).filter(|from| !from.is_empty());
     Some(Command::Wood(WoodCommand::AddSpecies(SpeciesAdded { key, name, density, radial, tangential, from })))
@@ -138,13 +167,13 @@ fn machine(wood: &mut Wood, known: &Workshop, typing: Typing) -> Option<Command>
     let taken = |key: &Key| known.wood.machines.contains_key(key);
     let (machine, name) = match &wood.chosen {
         Some(machine) => (machine.clone(), own),
-        None => (own.as_deref().and_then(keyed::of_machine).or_else(|| keyed::numbered(taken))?, own),
+        None => (keyed::new_machine(own.as_deref()?, taken)?, own),
     };
     Some(Command::Wood(WoodCommand::SetMachine(MachineMinimumSet { machine, thickness, width, length, name })))
 }
 
 fn van(wood: &mut Wood, typing: Typing) -> Option<Command> {
-    let grams = |text: &str| reading::mass(text, typing).map(|mass| (mass.as_kg() * 1000.0).round() as i64);
+    let grams = |text: &str| reading::mass(text, typing).map(Mass::as_grams);
     let payload = Some(wood.form.take(0, grams)?);
     let person = wood.form.maybe(1, grams)?;
     Some(Command::Wood(WoodCommand::SetVan(VanSet { payload, person })))

@@ -62,6 +62,20 @@ fn air_says_where_wood_comes_to_rest() {
     holds(&page(&mut app, Page::Air, &["21,5", "50"], true), &["21.5 °C and 50 % damp"]);
 }
 
+/// Where it was read is the maker's to say; wood is thought to be where that air leads it.
+#[test]
+fn air_says_where_it_was_read_and_what_wood_is_at_now() {
+    let mut app = App::for_tests(Place::Workshop);
+    assert!(!page(&mut app, Page::Movement, &["10"], false).contains("Leave a slot"));
+    let place = [tap(WoodTap::Open(Page::Air)), tap(WoodTap::Name(" the loft ".into()))];
+    let read = after(&mut app, place.into_iter().chain(typed(&["70", "50"])).chain([tap(WoodTap::Save)]));
+    holds(&read, &["Where, if you like", "70 °F and 50 % damp, Tue 3 March, the loft"]);
+    holds(&page(&mut app, Page::Movement, &["10"], false), &[">9.2<", "Leave a slot"]);
+    holds(&page(&mut app, Page::Air, &["70", "90"], true), &["90 % damp, Tue 3 March"]);
+    let damp = page(&mut app, Page::Movement, &["10"], false);
+    assert!(!damp.contains("Leave a slot") && damp.contains("Moves"), "20 % is beyond what is known: {damp}");
+}
+
 /// 340 mm of flat-sawn European oak, 0.0036 (0.0035 to 0.0036 between sources).
 #[test]
 fn a_width_moves_with_the_room() {
@@ -126,6 +140,46 @@ fn an_own_wood_is_used_everywhere() {
     assert!(!counted.contains("counts as the heaviest"), "{counted}");
 }
 
+/// What a page of a new wood, or of one that is opened for change, shows once it was named and written.
+fn named(app: &mut App, page: Page, name: &str, figure: &str) -> String {
+    let chosen = matches!(page, Page::Machine(None)).then(|| tap(WoodTap::Choose(None)));
+    let page = std::iter::once(tap(WoodTap::Open(page))).chain(chosen).chain([tap(WoodTap::Name(name.into()))]);
+    after(app, page.chain(typed(&[figure])).chain([tap(WoodTap::Save)]))
+}
+
+/// Keys take 24 letters of a name.
+#[test]
+fn a_new_wood_takes_no_other_woods_place() {
+    let mut app = App::for_tests(Place::Workshop);
+    let (long, longer) = ("Plum of the old garden wall, north", "Plum of the old garden wall, south");
+    named(&mut app, Page::OneWood(None), long, "3.7");
+    holds(&named(&mut app, Page::OneWood(None), longer, "3.9"), &[long, "yours, 3.7 lb", longer, "yours, 3.9 lb"]);
+    let own: Vec<Key> = app.shelf().workshop().wood.woods.own().map(|(key, _)| key.clone()).collect();
+    assert_eq!(own.iter().map(Key::as_str).collect::<Vec<_>>(), ["w-plum-of-the-old-garden", "w-plum-of-the-old-garden-2"]);
+    let there = "Not added: you have a wood called Plum of the old garden wall, north already.";
+    holds(&named(&mut app, Page::OneWood(None), "  plum of the old garden wall, NORTH ", "4"), &[there]);
+    let second = Page::OneWood(own.get(1).cloned());
+    holds(&named(&mut app, second.clone(), long, "4"), &[there]);
+    holds(&named(&mut app, second, longer, "4"), &["yours, 3.7 lb", "yours, 4 lb"]);
+    assert_eq!(app.shelf().workshop().wood.woods.own().count(), 2);
+}
+
+#[test]
+fn a_new_machine_takes_no_other_machines_place() {
+    let mut app = App::for_tests(Place::Workshop);
+    let (long, longer) = ("Bandsaw of my grandfather, 14 in", "Bandsaw of my grandfather, 18 in");
+    named(&mut app, Page::Machine(None), long, "6");
+    holds(&named(&mut app, Page::Machine(None), longer, "8"), &[long, "6 in long", longer, "8 in long"]);
+    let there = "Not added: you have a machine called Bandsaw of my grandfather, 14 in already.";
+    holds(&named(&mut app, Page::Machine(None), "bandsaw of my grandfather, 14 in", "9"), &[there]);
+    page(&mut app, Page::Machine(None), &["12"], true);
+    let jointer = "Not added: you have a machine called jointer already.";
+    holds(&page(&mut app, Page::Machine(None), &["13"], true), &[jointer]);
+    holds(&named(&mut app, Page::Machine(None), "Jointer", "13"), &[jointer]);
+    holds(&page(&mut app, Page::Machine(Key::read("jointer")), &["13"], true), &["Jointer"]);
+    assert_eq!(app.shelf().workshop().wood.machines.len(), 3);
+}
+
 #[test]
 fn figures_of_no_wood_are_refused_beside_the_pad() {
     let mut app = App::for_tests(Place::Workshop);
@@ -166,6 +220,11 @@ fn boards_have_a_price_for_each_wood() {
     let known = app.shelf().workshop();
     let price = |wood: Option<&str>| known.board_price(Currency::USD, wood.and_then(Key::read).as_ref()).unwrap().amount.to_string();
     assert_eq!((price(Some("ash-white")), price(Some("cherry-black"))), ("5.5".into(), "4.75".into()));
+    let ash = || tap(WoodTap::Choose(Key::read("ash-white")));
+    page(&mut app, Page::PriceOf, &[], false);
+    holds(&after(&mut app, [ash()]), &[">5.5<"]);
+    page(&mut app, Page::PriceOf, &["8"], false);
+    holds(&after(&mut app, [ash()]), &[">8<"]);
     let mut app = metric();
     let metres = [tap(WoodTap::Open(Page::Price(None))), tap(WoodTap::Per(Measure::CubicMetre))].into_iter().chain(typed(&["2400"]));
     holds(&after(&mut app, metres.chain([tap(WoodTap::Save)])), &["€2400.00 a cubic metre"]);

@@ -1,6 +1,6 @@
 //! What is asked: a length to look for, and of a pile a number, a job, a reason, a place, a moisture.
 
-use super::super::super::slots::{Slot, figures, under_thumb};
+use super::super::super::slots::{Slot, figures, refused, under_thumb};
 use super::super::super::{Screen, Seen};
 use super::row::{name, size};
 use super::{RackTap, piles, say};
@@ -14,7 +14,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{common, rack as words, refusal, workshop};
+use crate::words::en::{common, rack as words, workshop};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::reading;
@@ -62,13 +62,6 @@ pub fn laid_out(asked: Asked, app: &App, seen: Seen<'_>) -> Screen {
 /// A refusal is said in its own place; what could not be saved is said where every screen says it.
 pub fn in_place(screen: Screen, app: &App) -> Screen {
     if matches!(app.notice, Some(Notice::Refused(_))) { screen.says_it() } else { screen }
-}
-
-/// Why the last order was not carried out, in its place.
-pub fn refused(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let Some(Notice::Refused(refusal)) = &app.notice else { return None };
-    let said = refusal::refused(refusal, seen.speech);
-    Some(el("p", "why").attr("role", "alert").text(format!("{} {}", said.what, said.to_do)))
 }
 
 /// What is looked for: a length, and a thickness.

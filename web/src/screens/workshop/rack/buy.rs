@@ -11,7 +11,8 @@ use crate::words::en::{rack as words, woods, workshop};
 /// The page.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let ((currency, units), rack) = (app.begins_with(), &app.workshop.rack);
-    let wood = rack.wood.as_ref().map_or(words::NOT_SAID.to_owned(), |wood| woods::name(wood.as_str()));
+    let known = super::super::known(app);
+    let wood = rack.wood.as_ref().map_or(words::NOT_SAID.to_owned(), |wood| woods::among(wood, &known.wood.woods));
     let from = rack.from.map_or(words::NOT_SAID.to_owned(), |id| supplier(id, app));
     let chosen = el("div", "g2").kid(answer(words::WOOD, wood, Choice::BoughtWood)).kid(answer(words::FROM, from, Choice::BoughtFrom));
     let sides = [words::THICKNESS, words::WIDTH, words::LENGTH].map(|side| Slot::side(side, units));

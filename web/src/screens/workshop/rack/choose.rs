@@ -40,9 +40,9 @@ fn wanted(app: &App, change: impl FnOnce(&mut Wanted)) -> RackTap {
 }
 
 fn of_wood(app: &App, seen: Seen<'_>) -> Answers {
-    let now = &app.workshop.rack.wanted.wood;
+    let (now, known) = (&app.workshop.rack.wanted.wood, super::super::known(app));
     let one = |wood: Option<Key>| {
-        let name = wood.as_ref().map_or(words::ANY.to_owned(), |wood| woods::name(wood.as_str()));
+        let name = wood.as_ref().map_or(words::ANY.to_owned(), |wood| woods::among(wood, &known.wood.woods));
         (Chip::choice(name, *now == wood), wanted(app, |wanted| wanted.wood = wood))
     };
     let woods = there(&piles(app, seen)).0;
@@ -64,14 +64,16 @@ fn of_order(app: &App) -> Answers {
     [Order::Oldest, Order::Longest, Order::Most].map(one).into()
 }
 
-/// The usual woods first, then every other of the tables, then the maker's own.
+/// The maker's own woods, the usual ones, then every other of the tables.
 fn bought_wood(app: &App) -> Answers {
-    let units = app.begins_with().1;
+    let (units, known) = (app.begins_with().1, super::super::known(app));
+    let own = known.wood.woods.own().map(|(key, _)| (key.clone(), woods::among(key, &known.wood.woods)));
     let usual = woods::usual(units);
     let others = listed(units).map(|species| species.key).filter(|key| !usual.contains(key));
-    let names = usual.iter().map(|key| (*key, woods::name(key))).chain(others.map(|key| (key, woods::full_name(key))));
-    let now = app.workshop.rack.wood.as_ref().map_or("", |wood| wood.as_str());
-    names.filter_map(|(key, name)| Some((Chip::choice(name, key == now), RackTap::Wood(Key::read(key)?)))).collect()
+    let listed = usual.iter().map(|key| (*key, woods::name(key))).chain(others.map(|key| (key, woods::full_name(key))));
+    let listed = listed.filter_map(|(key, name)| Some((Key::read(key)?, name)));
+    let now = &app.workshop.rack.wood;
+    own.chain(listed).map(|(key, name)| (Chip::choice(name, now.as_ref() == Some(&key)), RackTap::Wood(key))).collect()
 }
 
 fn bought_from(app: &App) -> Answers {

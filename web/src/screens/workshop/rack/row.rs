@@ -100,13 +100,14 @@ fn aside(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
 
 /// A pile by its wood and its name, or its letter: a tone alone says no wood.
 pub fn name(pile: &StockPile) -> String {
-    let known = pile.wood.as_ref().map(|wood| wood.as_str()).filter(|wood| *wood != UNKNOWN).map(woods::name);
+    let called = |wood| woods::called(wood, pile.own.as_deref());
+    let known = pile.wood.as_ref().filter(|wood| wood.as_str() != UNKNOWN).map(called);
     match (&pile.name, &pile.wood) {
         (Some(name), _) => match known.filter(|wood| !in_small(name).contains(&in_small(wood))) {
             Some(wood) => words::wood_and_name(&wood, name),
             None => jobs::upper_first(name),
         },
-        (None, Some(wood)) => format!("{}, {}", woods::name(wood.as_str()), pile.label),
+        (None, Some(wood)) => format!("{}, {}", called(wood), pile.label),
         (None, None) => count::pile(&pile.label),
     }
 }

@@ -1,8 +1,9 @@
 //! A walk round the rack: one pile at a time, as many as the book says or another number.
 
+use super::super::super::slots::refused;
 use super::super::super::slots::{Slot, figures, under_thumb};
 use super::super::super::{Screen, Seen, undo};
-use super::ask::{in_place, refused};
+use super::ask::in_place;
 use super::row::{lying, name};
 use super::{RackTap, number, say};
 use crate::app::workshop::Tap;

@@ -4,12 +4,12 @@ use super::super::super::slots::Slot;
 use super::{Asked, Screen, Seen, hint, how_many, laid_out, listed, per_cent, row as to, tenth};
 use crate::app::workshop::wood::{Page, Wood, WoodTap, known};
 use crate::app::{App, Msg};
+use crate::parts::field::{Field, field};
 use crate::parts::scale::{Kind, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::{air as words, refusal};
 use fivebar_core::ledger::kind::wood::AirRead;
 use fivebar_core::quantity::{Decimal, Wall};
-use fivebar_core::wood::air::{Air, Humidity, Temperature};
 use fivebar_core::wood::moisture::Moisture;
 use fivebar_core::wood::movement::Room;
 
@@ -21,7 +21,7 @@ pub fn row() -> El<Msg> {
 /// What is here: each block one tap away.
 pub fn list(app: &App, seen: Seen<'_>) -> Screen {
     let known = known(app);
-    let here = known.wood.air.as_ref().and_then(|(air, _)| rests(air));
+    let here = known.wood.comes_to();
     let here =
         here.map_or(crate::words::en::workshop::NOT_SAID.to_owned(), |moisture| words::comes_to(&per_cent(moisture.as_per_cent(), seen)));
     let rows = el("div", "rows")
@@ -32,23 +32,18 @@ pub fn list(app: &App, seen: Seen<'_>) -> Screen {
     listed(("workshop/woods", words::WOODS_AND_AIR), el("main", "scr").kid(rows), app, seen)
 }
 
-/// Where wood comes to rest in air that was read.
-fn rests(air: &AirRead) -> Option<Moisture> {
-    let figure = |n: Decimal| f64::try_from(n).unwrap_or(f64::NAN);
-    let (temperature, humidity) = (Temperature::celsius(figure(air.temperature.0)).ok()?, Humidity::per_cent(figure(air.humidity.0)).ok()?);
-    Some(Air { temperature, humidity }.equilibrium())
-}
-
 /// The last reading, and a new one.
 pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let units = app.begins_with().1;
     let mut asked = Asked::new("workshop/air", words::WOODS_AND_AIR, words::AIR);
     let known = known(app);
-    asked.above = match known.wood.air.as_ref().and_then(|(air, at)| Some((air, at, rests(air)?))) {
-        Some((air, at, moisture)) => last(air, (*at, moisture), room(&known.wood.room), seen),
+    asked.above = match known.wood.air.as_ref().zip(known.wood.comes_to()) {
+        Some(((air, at), moisture)) => last(air, (*at, moisture), room(&known.wood.room), seen),
         None => vec![el("p", "t22 w8").text(words::NO_AIR), hint(words::NO_AIR_UNDER)],
     };
     asked.above.push(el("h2", "").text(words::AIR_NOW));
+    let place = Field { id: "air-place", label: words::WHERE.into(), value: wood.name.clone(), ..Field::default() };
+    asked.above.push(field(place, |text| super::tap(WoodTap::Name(text))));
     asked.slots = vec![Slot::new(words::WARM, words::degree_unit(units)), Slot::new(words::DAMP, "%")];
     asked.save = Some(words::WRITE_DOWN);
     laid_out(asked, wood, app, seen)
@@ -69,6 +64,7 @@ fn last(air: &AirRead, (at, moisture): (Wall, Moisture), room: Room, seen: Seen<
         &crate::words::en::count::percent(&seen.speech.number(air.humidity.0, 0, 1)),
         &seen.speech.day(at),
     );
+    let read = air.place.as_ref().map_or(read.clone(), |place| words::read_at(&read, place));
     let (low, high) = (room.low().as_per_cent(), room.high().as_per_cent());
     let marks = vec![
         Mark::new(low, Kind::Ink, words::DRY_SEASON, tenth(low, seen)),

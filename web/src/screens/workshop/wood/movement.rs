@@ -1,8 +1,8 @@
 //! How far a width moves through the year, with the slot it needs; and whether pieces are near enough to be glued together.
 
-use super::super::super::slots::Slot;
+use super::super::super::slots::{Slot, no};
 use super::air::chooses;
-use super::{Asked, Screen, Seen, chosen, every_wood, full, hint, laid_out, no, tap, tenth};
+use super::{Asked, Screen, Seen, chosen, every_wood, full, hint, laid_out, tap, tenth};
 use crate::app::workshop::wood::{Across, Page, Wood, WoodTap, Wrong, across, known, readings};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};

@@ -5,7 +5,7 @@ use crate::app::news::NotRead;
 use crate::words::Plain;
 use crate::words::en::copies;
 use fivebar_core::ledger::line::document::DocumentTrouble;
-use fivebar_core::quantity::{Currency, Grams, Id, Moment, Span};
+use fivebar_core::quantity::{Currency, Grams, Id, Key, Moment, Span};
 
 /// The codes of a closed list. A new one does not compile before it is listed here, and does not pass before it has a row.
 macro_rules! codes {
@@ -19,7 +19,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere MachineThere);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -200,6 +200,21 @@ fn of_things() -> Vec<Row> {
         ),
         (EndNotAfterStart { start: at(2), end: at(1) }, "Not taken: it ends before it begins.", "Check start and stop."),
         (NotYet { met: at(2), now: at(1) }, "Not taken: that moment has not come yet.", "Say an earlier one."),
+        (
+            WoodThere { name: "plum".into() },
+            "Not added: you have a wood called plum already.",
+            "Give it another name, or open that one and change it.",
+        ),
+        (
+            MachineThere { machine: Key::read("table-saw").unwrap(), name: None },
+            "Not added: you have a machine called table saw already.",
+            "Give it another name, or open that one and change it.",
+        ),
+        (
+            MachineThere { machine: Key::read("lathe").unwrap(), name: Some("lathe".into()) },
+            "Not added: you have a machine called lathe already.",
+            "Give it another name, or open that one and change it.",
+        ),
         (NameMissing, "Nothing was named.", "Type a name first."),
         (NameTooLong { met: 300, most: 200 }, "Not taken: 300 letters, and a name has at most 200.", "Make it shorter."),
         (TooManyHeads { would_be: 30, most: 20 }, "Not taken: 30 heads, and one run has at most 20.", "Write the others down apart."),
