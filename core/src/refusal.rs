@@ -19,6 +19,8 @@ pub enum Refusal {
     NotThatMany { asked: u32, there: u32 },
     /// So many lie there, and of them so many are set apart for jobs.
     SetApart { asked: Count, there: Count, apart: Count },
+    /// So many pieces were rejected, taken or gone since, and so many of them would be left without what is to be taken back.
+    PiecesRestOnIt { pieces: Count, left: Count },
     /// A stretch of time below nothing or above the most a run may last.
     SpanOutOfRange { met: Span, most: Span },
     /// What the command names is not there, or was taken back.
@@ -105,6 +107,10 @@ pub enum Refusal {
     NameMissing,
     /// A name longer than a line holds, in letters.
     NameTooLong { met: usize, most: usize },
+    /// A weight that no van, person or scale has.
+    WeightOutOfRange { least: Grams, most: Grams },
+    /// More people than a van holds.
+    TooManyPeople { would_be: Count, most: Count },
     /// More heads at one run than it may have.
     TooManyHeads { would_be: u32, most: u32 },
     /// Fewer pieces counted than say anything of a pile's weight.

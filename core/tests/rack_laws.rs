@@ -9,7 +9,7 @@ use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::haul::{Fate, Per, Way};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::money::share::Share;
-use fivebar_core::quantity::{Count, Currency, Id, Length, Money, Span, Units, Volume};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Length, Money, Span, Units, Volume};
 use fivebar_core::sheet::haul as sheet;
 use maker::{Maker, key, sixteenths};
 use proptest::prelude::*;
@@ -32,6 +32,7 @@ fn steps(most: u8) -> impl Strategy<Value = Vec<Step>> {
 const WITHOUT_JOBS_ENDING: u8 = 13;
 const WITHOUT_TAKING_BACK: u8 = 15;
 const ALL: u8 = 16;
+const ENDING: u8 = 13;
 
 /// A haul of two piles of the same size, with an odd cost and odd minutes, and three jobs.
 struct Days {
@@ -122,6 +123,10 @@ fn told(pile: &Pile) -> i64 {
     i64::from(pile.good()) - i64::from(pile.used()) - i64::from(pile.gone_for_good()) + pile.stock.drift
 }
 
+fn cents(sum: Money) -> i64 {
+    i64::try_from(sum.amount() * Decimal::from(100)).unwrap()
+}
+
 fn job_shares(sheet: &sheet::HaulReckoning) -> Vec<(Id, Share)> {
     sheet.jobs.clone()
 }
@@ -151,11 +156,27 @@ proptest! {
             days.step(step);
             let haul = days.haul();
             for pile in &haul.piles {
-                prop_assert!(pile.rejected() <= pile.taken, "{:?}: {:?}", step, pile);
+                prop_assert!(pile.rejected() <= pile.taken && pile.sorted_good <= pile.good(), "{:?}: {:?}", step, pile);
                 prop_assert!(pile.reserved() <= pile.on_rack() && pile.lost() <= pile.good());
             }
             prop_assert!(sum(&haul, |pile| pile.taken) < 2_000, "no count went round to the largest: {:?}", haul.piles);
             prop_assert!(sheet::haul(&days.maker.shop(), days.haul).is_ok());
+        }
+    }
+
+    /// Two phones part with the same book, go on for a while and are merged: every pile still makes sense, whichever is read first.
+    #[test]
+    fn two_phones_merged_leave_no_count_below_nothing(before in steps(ALL), one in steps(ALL), other in steps(ALL)) {
+        let mut days = Days::begin();
+        days.all(before);
+        let mut there = Days { maker: days.maker.parted("other"), acts: days.acts.clone(), ..days };
+        days.all(one);
+        there.all(other);
+        let both = days.maker.merged(&there.maker);
+        prop_assert_eq!(&both, &there.maker.merged(&days.maker));
+        for pile in &fold::haul(&both, days.haul).unwrap().piles {
+            prop_assert!(pile.rejected() <= pile.taken && pile.sorted_good <= pile.good(), "{:?}", pile);
+            prop_assert!(pile.reserved() <= pile.on_rack() && pile.lost() <= pile.good() && pile.free_for(None) <= pile.on_rack());
         }
     }
 
@@ -194,6 +215,22 @@ proptest! {
             if !taken_back && sum(&days.haul(), Pile::on_rack) == 0 {
                 prop_assert_eq!((rack.cost.is_zero(), rack.time), (true, Span::ZERO), "an empty rack holds nothing");
             }
+        }
+    }
+
+    /// Whatever the rack was found to hold beyond the counts: jobs that go on carry at most the whole, but for what rounding adds.
+    #[test]
+    fn open_jobs_carry_at_most_the_whole(steps in steps(ALL)) {
+        let mut days = Days::begin();
+        for step in steps.into_iter().filter(|step| step.what != ENDING) {
+            days.step(step);
+            let sheet = days.sheet();
+            let carried = |of: fn(&Share) -> i64| sheet.jobs.iter().map(|(_, share)| of(share)).sum::<i64>();
+            let (whole, halves) = (cents(sheet.costs.unwrap()), i64::try_from(sheet.jobs.len()).unwrap());
+            prop_assert!(2 * (carried(|share| cents(share.cost)) - whole) <= halves, "{:?}: {:?} of {}", step, sheet.jobs, whole);
+            prop_assert!(2 * (carried(|share| share.time.as_minutes()) - 83) <= halves, "{:?}: {:?}", step, sheet.jobs);
+            let workshop = sheet.workshop.unwrap();
+            prop_assert!(-halves <= 2 * cents(workshop.cost) && -halves <= 2 * workshop.time.as_minutes(), "{:?}: {:?}", step, workshop);
         }
     }
 

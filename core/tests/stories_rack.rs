@@ -1,6 +1,7 @@
 //! The stories of a haul whose jobs end at different times, and of a rack that drifts: every figure reasoned, and the whole shared to
 //! the cent and the minute.
 
+use fivebar_core::ledger::Book;
 use fivebar_core::money::share::Share;
 use fivebar_core::quantity::{Money, Span};
 use fivebar_core::refusal::Refusal;
@@ -77,6 +78,48 @@ fn a_rack_drifts_and_no_share_of_a_job_moves() {
     // More than lie there were never taken, and the refusals name both figures.
     let wanted = Why::Refused(Refusal::NotThatMany { asked: 20, there: 19 });
     assert_eq!(found.refused.iter().map(|(_, why)| why.clone()).collect::<Vec<_>>(), [wanted.clone(), wanted]);
+}
+
+/// Ten were counted, fifteen lay there, and a job takes all: it carries the haul whole, and so it ends.
+#[test]
+fn a_surplus_of_the_rack_makes_no_job_carry_more_than_the_haul() {
+    let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for works\ntrip wheel 60 min bin 30 min\n\
+        pile ash ash-white 1 x 2 x 20 in\ncount 10 ash\nspend 10.00 gift on works\njob stools \"Stools\" 1 spec\njob desk \"Desk\" 1 spec\n\
+        rack 15 ash\n";
+    let jobs = ["stools", "desk"];
+    let cases: [(&str, &[(&str, i64)]); 5] = [
+        ("take 10 ash for stools", &[("10.00 USD", 90), ("0.00 USD", 0), ("0.00 USD", 0)]),
+        ("take 15 ash for stools", &[("10.00 USD", 90), ("0.00 USD", 0), ("0.00 USD", 0)]),
+        ("take 15 ash for stools\nend stools", &[("10.00 USD", 90), ("0.00 USD", 0), ("0.00 USD", 0)]),
+        ("take 12 ash for stools\ntake 3 ash for desk", &[("8.00 USD", 72), ("2.00 USD", 18), ("0.00 USD", 0), ("0.00 USD", 0)]),
+        ("take 12 ash for stools\ngone 3 ash burnt", &[("10.00 USD", 90), ("0.00 USD", 0), ("0.00 USD", 0)]),
+    ];
+    for (lines, shares) in cases {
+        let story = tell(&format!("{start}{lines}\n"));
+        assert_eq!(story.refused, [], "{lines}");
+        check(&story, &jobs, shares);
+    }
+}
+
+/// One phone ends the desk while the other takes wood for it from a haul it had none of: the workshop bears that, and the rack none of it.
+#[test]
+fn wood_taken_after_a_job_ended_on_another_phone_moves_no_share_of_it() {
+    let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for works\npile ash ash-white 1 x 2 x 20 in\ncount 10 ash\n\
+        spend 10.00 gift on works\njob desk \"Desk\" 1 spec\njob stool \"Stool\" 1 spec\n";
+    let [ended, mut took] =
+        ["09:05 end desk", "09:06 take 4 ash for desk\ntake 1 ash for stool"].map(|lines| tell(&format!("{start}{lines}\n")));
+    assert_eq!((&ended.refused, &took.refused), (&vec![], &vec![]));
+    check(&took, &["desk", "stool"], &[("4.00 USD", 0), ("1.00 USD", 0), ("5.00 USD", 0), ("0.00 USD", 0)]);
+    took.book = Book::of_lines(took.book.lines().chain(ended.book.lines()));
+    check(&took, &["desk", "stool"], &[("0.00 USD", 0), ("1.00 USD", 0), ("5.00 USD", 0), ("4.00 USD", 0)]);
+    // It had two when it ended, and keeps what it carried for them.
+    let start = format!("{start}take 2 ash for desk\n");
+    let [ended, mut more] = ["09:05 end desk", "09:06 take 4 ash for desk"].map(|line| tell(&format!("{start}{line}\n")));
+    more.book = Book::of_lines(more.book.lines().chain(ended.book.lines()));
+    check(&more, &["desk"], &[("2.00 USD", 0), ("4.00 USD", 0), ("4.00 USD", 0)]);
+    let shop = Shop::of(&took.book, took.now.at);
+    let desk = account::account(&shop, took.names.job("desk").unwrap()).unwrap();
+    assert_eq!(desk.costs.total.map(|sum| sum.to_string()), Some("0.00 USD".into()));
 }
 
 /// Nobody looked for 86 days: on that morning the pile is suggested, and what the book says of it is unchanged.

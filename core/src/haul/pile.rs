@@ -165,16 +165,14 @@ impl Pile {
         self.in_jobs.get(&job).copied().unwrap_or(0)
     }
 
-    /// Pieces that may turn out to belong to another pile: neither sorted nor in a job.
+    /// Pieces that may turn out to belong to another pile: neither sorted nor in a job nor set apart.
     pub fn movable(&self) -> Count {
-        self.unsorted().min(self.on_rack())
+        self.unsorted().min(self.free_for(None))
     }
 
-    /// Pieces that were rejected, that jobs have, that went elsewhere or that the rack misses: no count again is below them. What the
-    /// rack found beyond the counts was never counted.
+    /// Pieces that were rejected, that jobs have or that went elsewhere: no count again is below them.
     pub fn spoken_for(&self) -> Count {
-        let away = i64::from(self.used().saturating_add(self.gone_for_good())).saturating_sub(self.stock.drift);
-        self.rejected().saturating_add(Count::try_from(away.max(0)).unwrap_or(Count::MAX))
+        self.rejected().saturating_add(self.used()).saturating_add(self.gone_for_good())
     }
 
     /// The volume of one piece as measured rough; a band counts at its middle. `None` without a size.
@@ -204,11 +202,11 @@ impl Pile {
         Some(self.length_to.and_then(|to| from.plus(to).ok()).map_or(from, Length::half))
     }
 
-    /// Counted again: what is there, whatever was counted before; no less than was rejected and jobs have.
+    /// Counted again: what is there, whatever was counted before or found on the rack; no less than was rejected, jobs have and is gone.
     pub fn recounted(&mut self, n: Count) {
         self.weighed.clear();
         self.taken = n.max(self.spoken_for());
-        self.sorted_good = self.sorted_good.min(self.good());
+        self.stock.drift = 0;
     }
 
     /// Rejected pieces turn good again, or are gone for good: to jigs, burnt.

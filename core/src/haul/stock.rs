@@ -10,8 +10,8 @@ pub struct Stock {
     pub gone: Sorted<Key, Count>,
     /// Found more than the counts said, or fewer where it is below nothing.
     pub drift: i64,
-    /// Set apart for jobs, not yet taken.
-    pub reserved: Sorted<Id, Count>,
+    /// Set apart for jobs, not yet taken, in the order in which they were set apart; never more than lie on the rack.
+    pub reserved: Vec<(Id, Count)>,
     pub place: Option<String>,
     /// When it was last counted where it lies.
     pub walked: Option<Wall>,
@@ -32,11 +32,21 @@ impl Pile {
 
     /// Pieces on the rack that are set apart.
     pub fn reserved(&self) -> Count {
-        self.stock.reserved.values().fold(0, |sum: Count, n| sum.saturating_add(*n)).min(self.on_rack())
+        self.stock.reserved.iter().fold(0, |sum: Count, (_, n)| sum.saturating_add(*n))
     }
 
     pub fn reserved_for(&self, job: Id) -> Count {
-        self.stock.reserved.get(&job).copied().unwrap_or(0).min(self.on_rack())
+        self.apart().get(&job).copied().unwrap_or(0)
+    }
+
+    /// Pieces on the rack that are set apart, by the job that has them.
+    pub fn apart(&self) -> Sorted<Id, Count> {
+        let mut apart: Sorted<Id, Count> = Sorted::new();
+        for (job, n) in &self.stock.reserved {
+            let for_it = apart.entry(*job).or_default();
+            *for_it = for_it.saturating_add(*n);
+        }
+        apart
     }
 
     /// Pieces on the rack that a job may take: the free ones, and those set apart for it.
@@ -63,15 +73,28 @@ impl Pile {
 
     pub fn set_apart(&mut self, job: Id, n: Count) {
         let n = n.min(self.free_for(None));
-        let for_it = self.stock.reserved.entry(job).or_default();
-        *for_it = for_it.saturating_add(n);
+        self.stock.reserved.push((job, n));
     }
 
     pub fn set_free(&mut self, job: Id, n: Count) {
-        if let Some(for_it) = self.stock.reserved.get_mut(&job) {
-            *for_it = for_it.saturating_sub(n);
+        self.give_up(n, |it| it == job);
+    }
+
+    /// What was said of pieces holds as far as there are any: what was sorted is good, what is set apart lies on the rack, and what was
+    /// set apart last is given up first.
+    pub fn settle(&mut self) {
+        self.sorted_good = self.sorted_good.min(self.good());
+        self.give_up(self.reserved().saturating_sub(self.on_rack()), |_| true);
+    }
+
+    /// So many of those set apart are no more, the latest first.
+    fn give_up(&mut self, mut n: Count, whose: impl Fn(Id) -> bool) {
+        for (_, there) in self.stock.reserved.iter_mut().rev().filter(|(job, _)| whose(*job)) {
+            let less = n.min(*there);
+            *there = there.saturating_sub(less);
+            n = n.saturating_sub(less);
         }
-        self.stock.reserved.retain(|_, n| 0 < *n);
+        self.stock.reserved.retain(|(_, n)| 0 < *n);
     }
 
     /// Good pieces leave the rack for no job.
@@ -128,6 +151,20 @@ mod tests {
         assert_eq!((pile.reserved_for(job(1)), pile.free_for(Some(job(2))), pile.on_rack()), (1, 4, 5));
         pile.set_free(job(2), 3);
         assert_eq!((pile.reserved(), pile.free_for(None)), (2, 3));
+    }
+
+    /// What goes, and what is set apart then for the first job and for the second, of ten: six and four.
+    #[test]
+    fn what_was_set_apart_last_is_given_up_first() {
+        let gone = |n: Count| {
+            let mut pile = pile(10);
+            pile.set_apart(job(2), 6);
+            pile.set_apart(job(1), 4);
+            pile.left_for(Key::read("burnt").unwrap(), n);
+            pile.settle();
+            (pile.reserved_for(job(2)), pile.reserved_for(job(1)), pile.free_for(None))
+        };
+        assert_eq!([0, 3, 5, 10].map(gone), [(6, 4, 0), (6, 1, 0), (5, 0, 0), (0, 0, 0)]);
     }
 
     /// Pieces freed after a count that found fewer than jobs had are there again.

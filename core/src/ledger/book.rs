@@ -222,10 +222,19 @@ impl Book {
 
     /// The book as it would be, were these entries to stand again. Nothing is restored by it.
     pub fn standing_again(&self, ids: &[Id]) -> Book {
+        self.supposing(ids, false)
+    }
+
+    /// The book as it would be, were these entries taken back. Nothing is struck by it.
+    pub fn without(&self, ids: &[Id]) -> Book {
+        self.supposing(ids, true)
+    }
+
+    fn supposing(&self, ids: &[Id], struck: bool) -> Book {
         let mut then = self.clone();
         for slot in ids.iter().filter_map(|id| self.slots.get(id)) {
             if let Some(kept) = then.kept.get_mut(slot) {
-                kept.struck = false;
+                kept.struck = struck;
             }
         }
         then

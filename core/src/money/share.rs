@@ -15,6 +15,15 @@ pub struct HaulCost {
     pub good: Volume,
     /// Good wood burnt or lost from the rack since. Moves no share; its cost goes to the workshop.
     pub lost: Volume,
+    /// What all jobs have of it: more than was good where the rack held pieces that were never counted.
+    pub used: Volume,
+}
+
+impl HaulCost {
+    /// What the haul is shared by: what was good, or what jobs have where that is more. So no jobs carry more than the whole haul.
+    pub fn shared_by(&self) -> Volume {
+        self.good.max(self.used)
+    }
 }
 
 /// Money and whole minutes of a haul.
@@ -62,7 +71,7 @@ impl Share {
     }
 }
 
-/// A job's share: cost and minutes x used / good, half up to the minor unit and the whole minute.
+/// A job's share: cost and minutes x used / what was good, or what all jobs have where that is more; half up to the minor unit and the whole minute.
 ///
 /// # Errors
 /// [`Refusal::NothingToShareBy`] when nothing was good, [`Refusal::MoneyOutOfRange`].
@@ -71,12 +80,12 @@ impl Share {
 /// use fivebar_core::{money::share::{HaulCost, of_haul}, quantity::{Currency, Decimal, Length, Money, Span, Volume}};
 /// let piece = Volume::of(Length::INCH, Length::INCH, Length::INCH.times(20).unwrap()).unwrap();
 /// let cost = Money::book(Decimal::new(2808, 2), Currency::USD).unwrap();
-/// let haul = HaulCost { cost, time: Span::minutes(136), good: piece.times(90).unwrap(), lost: Volume::ZERO };
+/// let haul = HaulCost { cost, time: Span::minutes(136), good: piece.times(90).unwrap(), lost: Volume::ZERO, used: piece.times(51).unwrap() };
 /// let share = of_haul(&haul, piece.times(51).unwrap()).unwrap(); // 56.7 % of what was good
 /// assert_eq!((share.cost.to_string().as_str(), share.time), ("15.91 USD", Span::minutes(77)));
 /// ```
 pub fn of_haul(haul: &HaulCost, used: Volume) -> Answer<Share> {
-    let part = used.share_of(haul.good)?;
+    let part = used.share_of(haul.shared_by())?;
     let minutes = half_up(clean(times(Decimal::from(haul.time.as_minutes()), part)?), 0);
     let minutes = i64::try_from(minutes).map_err(|_| Refusal::OutOfRange)?;
     Ok(Share { cost: book(times(haul.cost.amount(), part)?, haul.cost.currency())?, time: Span::minutes(minutes) })
@@ -87,7 +96,7 @@ pub fn of_haul(haul: &HaulCost, used: Volume) -> Answer<Share> {
 /// # Errors
 /// As [`of_haul`].
 pub fn freeze(haul: &HaulCost, used: Volume) -> Answer<Frozen> {
-    Ok(Frozen { share: of_haul(haul, used)?, used, good: haul.good })
+    Ok(Frozen { share: of_haul(haul, used)?, used, good: haul.shared_by() })
 }
 
 /// Splits a haul over its jobs, the rack and the workshop. The remainder of the rounding stays with the rack,
@@ -100,7 +109,7 @@ pub fn freeze(haul: &HaulCost, used: Volume) -> Answer<Frozen> {
 /// use fivebar_core::{money::share::{Draw, HaulCost, split}, quantity::{Currency, Decimal, Length, Money, Span, Volume}};
 /// let piece = Volume::of(Length::INCH, Length::INCH, Length::INCH.times(20).unwrap()).unwrap();
 /// let cost = Money::book(Decimal::from(10), Currency::USD).unwrap();
-/// let haul = HaulCost { cost, time: Span::minutes(100), good: piece.times(3).unwrap(), lost: Volume::ZERO };
+/// let haul = HaulCost { cost, time: Span::minutes(100), good: piece.times(3).unwrap(), lost: Volume::ZERO, used: piece.times(2).unwrap() };
 /// let split = split(&haul, &[Draw::Open { used: piece }, Draw::Open { used: piece }]).unwrap();
 /// assert_eq!(split.jobs[1].cost.to_string(), "3.33 USD");
 /// assert_eq!((split.rack.cost.to_string().as_str(), split.rack.time), ("3.34 USD", Span::minutes(34)));
@@ -108,7 +117,7 @@ pub fn freeze(haul: &HaulCost, used: Volume) -> Answer<Frozen> {
 pub fn split(haul: &HaulCost, draws: &[Draw]) -> Answer<Split> {
     let whole = Share { cost: haul.cost, time: Span::minutes(haul.time.as_minutes()) };
     let (mut jobs, mut taken, mut workshop) = (Vec::new(), Share::none(haul.cost), Share::none(haul.cost));
-    let mut left = haul.good.less(haul.lost);
+    let mut left = haul.shared_by().less(haul.lost);
     for draw in draws {
         let (share, today) = carried(haul, *draw)?;
         jobs.push(share);
@@ -161,7 +170,7 @@ mod tests {
     }
 
     fn haul(cost: Money, minutes: i64, good: u32) -> HaulCost {
-        HaulCost { cost, time: Span::minutes(minutes), good: volume(good), lost: Volume::ZERO }
+        HaulCost { cost, time: Span::minutes(minutes), good: volume(good), lost: Volume::ZERO, used: Volume::ZERO }
     }
 
     fn sixteenths(a: i64, b: i64, c: i64, n: u32) -> Volume {
@@ -218,6 +227,20 @@ mod tests {
         check(split.jobs[1], usd("0.01"), 1);
         check(split.rack, usd("0"), 0);
         check(split.workshop, usd("-0.01"), -1);
+    }
+
+    /// Ten were counted and fifteen taken: the rack held five more. The jobs carry the whole between them, and no more.
+    #[test]
+    fn pieces_found_on_the_rack_share_the_haul_and_add_nothing_to_it() {
+        let found = HaulCost { used: volume(15), ..haul(usd("10.00"), 90, 10) };
+        let split = whole(&found, &[Draw::Open { used: volume(15) }]);
+        check(split.jobs[0], usd("10"), 90);
+        check(split.workshop, usd("0"), 0);
+        let split = whole(&found, &[Draw::Open { used: volume(12) }, Draw::Open { used: volume(3) }]);
+        check(split.jobs[0], usd("8"), 72);
+        check(split.jobs[1], usd("2"), 18);
+        let frozen = freeze(&found, volume(15)).unwrap();
+        assert_eq!((frozen.share.cost, frozen.good), (usd("10"), volume(15)));
     }
 
     #[test]

@@ -11,26 +11,37 @@ impl Grams {
     pub const ZERO: Grams = Grams(0);
     /// As much as one weighing may come to: ten tonnes.
     pub const MOST: Grams = Grams(10_000_000);
+    pub const KG: Grams = Grams(1_000);
 
     /// So many grams.
     ///
     /// # Errors
-    /// [`Refusal::OutOfRange`] below nothing or above ten tonnes.
+    /// [`Refusal::WeightOutOfRange`] below nothing or above ten tonnes.
     pub fn new(grams: i64) -> Answer<Grams> {
-        u32::try_from(grams).map(Grams).ok().filter(|grams| *grams <= Self::MOST).ok_or(Refusal::OutOfRange)
+        Self::ZERO.or_more(grams)
+    }
+
+    /// So many grams, at least these.
+    ///
+    /// # Errors
+    /// [`Refusal::WeightOutOfRange`] below these or above ten tonnes.
+    pub fn or_more(self, grams: i64) -> Answer<Grams> {
+        let read = u32::try_from(grams).map(Grams).ok().filter(|grams| (self..=Self::MOST).contains(grams));
+        read.ok_or(Refusal::WeightOutOfRange { least: self, most: Self::MOST })
     }
 
     /// A mass to the nearest gram.
     ///
     /// # Errors
-    /// [`Refusal::OutOfRange`] below nothing or above ten tonnes.
+    /// [`Refusal::WeightOutOfRange`] below nothing or above ten tonnes.
     ///
     /// ```
     /// use fivebar_core::quantity::{Grams, Mass};
     /// assert_eq!(Grams::of(Mass::lb(1.0)), Grams::new(454));
     /// ```
     pub fn of(mass: Mass) -> Answer<Grams> {
-        if mass.as_kg().is_nan() { Err(Refusal::OutOfRange) } else { Grams::new(mass.as_grams()) }
+        let out = Refusal::WeightOutOfRange { least: Self::ZERO, most: Self::MOST };
+        if mass.as_kg().is_nan() { Err(out) } else { Grams::new(mass.as_grams()) }
     }
 
     pub fn as_grams(self) -> u32 {
@@ -64,7 +75,8 @@ mod tests {
         check(10_000_000, Some(10_000_000));
         check(10_000_001, None);
         check(-1, None);
-        assert_eq!(Grams::of(Mass::kg(f64::NAN)), Err(Refusal::OutOfRange));
+        assert_eq!(Grams::of(Mass::kg(f64::NAN)), Err(Refusal::WeightOutOfRange { least: Grams::ZERO, most: Grams::MOST }));
+        assert_eq!(Grams::KG.or_more(999), Err(Refusal::WeightOutOfRange { least: Grams::KG, most: Grams::MOST }));
         assert_eq!(Grams(7).less(Grams(9)), Grams::ZERO);
         assert_eq!(Grams(1_250).mass(), Mass::kg(1.25));
     }

@@ -100,6 +100,11 @@ fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
             found.frozen = true;
             Some(thawed(used)?)
         }
+        (None, Some(haul)) if is_late(job, id) => {
+            (found.frozen, found.unpriced) = (true, false);
+            let [used, good] = [found.used, volumes(&haul)?.good].map(Option::unwrap_or_default);
+            Some(Frozen { share: Share::none(Money::zero(job.currency)), used, good })
+        }
         (None, Some(haul)) => carried(shop, job, &haul)?,
         (None, None) => None,
     };
@@ -133,6 +138,11 @@ fn sorting_of(shop: &Shop, id: Id, part: Span) -> Span {
 
 pub(super) fn frozen(job: &Job, haul: Id) -> Option<&HaulUsed> {
     job.ended.as_ref()?.hauls.iter().find(|used| used.haul == haul)
+}
+
+/// Wood of a haul that the job had none of when it ended: another phone took it. The job carries nothing of it; the workshop does.
+fn is_late(job: &Job, haul: Id) -> bool {
+    job.ended.is_some() && frozen(job, haul).is_none()
 }
 
 /// What a job carries of a haul by today's count. Of a foreign haul its minutes alone, once its cost was agreed and noted.

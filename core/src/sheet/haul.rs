@@ -6,7 +6,7 @@ use super::carried::{frozen, thawed};
 use super::shop::Shop;
 use crate::haul::{Haul, Heavy, Pile};
 use crate::ledger::fold;
-use crate::money::share::{Draw, HaulCost, Share, split};
+use crate::money::share::{Draw, Frozen, HaulCost, Share, split};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Mass, Money, Span, Units, Volume};
@@ -196,8 +196,9 @@ pub fn volumes(haul: &Haul) -> Answer<Volumes> {
 /// # Errors
 /// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
 pub fn cost(shop: &Shop, haul: &Haul) -> Answer<Option<HaulCost>> {
-    let Some((good, lost)) = volumes(haul)?.good.zip(sum_of(haul, Pile::lost)?) else { return Ok(None) };
-    Ok(Some(HaulCost { cost: haul.spent()?, time: time(shop, haul), good, lost }))
+    let Volumes { good, used, .. } = volumes(haul)?;
+    let Some(((good, lost), used)) = good.zip(sum_of(haul, Pile::lost)?).zip(used) else { return Ok(None) };
+    Ok(Some(HaulCost { cost: haul.spent()?, time: time(shop, haul), good, lost, used }))
 }
 
 /// All time of a haul: its trips, and what was clocked on it.
@@ -218,12 +219,15 @@ fn shares(shop: &Shop, haul: &Haul) -> Answer<Option<Shares>> {
     let (mut ids, mut draws) = (vec![], vec![]);
     for id in drawing(shop, haul) {
         let Some(job) = fold::job(shop.book, id) else { continue };
-        let draw = match frozen(&job, haul.id).filter(|used| used.cost.currency() == haul.currency) {
-            Some(used) => Draw::Ended(thawed(used)?),
-            None => match sum_of(haul, |pile| pile.in_job(id))? {
-                Some(used) => Draw::Open { used },
-                None => return Ok(None),
-            },
+        let Some(used) = sum_of(haul, |pile| pile.in_job(id))? else { return Ok(None) };
+        let draw = match frozen(&job, haul.id) {
+            // What another phone took for it after it ended is the workshop's to bear.
+            Some(facts) if facts.cost.currency() == haul.currency => {
+                let frozen = thawed(facts)?;
+                Draw::Ended(Frozen { used: frozen.used.max(used), ..frozen })
+            }
+            None if job.ended.is_some() => Draw::Ended(Frozen { share: Share::none(cost.cost), used, good: cost.shared_by() }),
+            _ => Draw::Open { used },
         };
         ids.push(id);
         draws.push(draw);

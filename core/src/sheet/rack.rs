@@ -54,7 +54,7 @@ pub fn rack(shop: &Shop, job: Id) -> Answer<Vec<RackPile>> {
 }
 
 fn for_others(shop: &Shop, pile: &Pile, job: Id) -> Vec<ForJob> {
-    super::stock::for_jobs(shop, pile.stock.reserved.keys().filter(|it| **it != job).map(|it| (*it, pile.reserved_for(*it))))
+    super::stock::for_jobs(shop, pile.apart().into_iter().filter(|(it, _)| *it != job))
 }
 
 fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {

@@ -137,7 +137,7 @@ fn one(shop: &Shop, of: &OfHaul, pile: &Pile) -> Answer<StockPile> {
     let since = pile.since.unwrap_or(of.began);
     let touched = fold::last_touched(shop.book, of.id, pile.id).unwrap_or(since);
     let on_rack = pile.on_rack();
-    let apart = for_jobs(shop, pile.stock.reserved.keys().map(|job| (*job, pile.reserved_for(*job))));
+    let apart = for_jobs(shop, pile.apart().into_iter());
     Ok(StockPile {
         at: Lying { haul: of.id, pile: pile.id },
         label: pile.label.clone(),

@@ -207,7 +207,8 @@ fn machine(words: &mut Words) -> Read<kind::MachineMinimumSet> {
 #[cfg(test)]
 mod tests {
     use crate::ledger::fold;
-    use crate::quantity::{Decimal, Length};
+    use crate::quantity::{Decimal, Grams, Length};
+    use crate::refusal::Refusal;
     use crate::story::{Story, Why, tell};
 
     const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ash ash-white 1 x 2 x 20 in\ncount 30 ash\n\
@@ -270,6 +271,36 @@ mod tests {
             "air 20 101",
         ] {
             assert_eq!(told(line).refused.len(), 1, "{line}");
+        }
+    }
+
+    #[test]
+    fn what_no_van_and_no_pile_holds_is_refused_with_its_limit() {
+        let weight = |least| Refusal::WeightOutOfRange { least, most: Grams::MOST };
+        let sample = Refusal::SampleMoreThanPile { measured: 2, there: 1 };
+        for (line, refusal) in [
+            ("van 0 lb", weight(Grams::KG)),
+            ("van 1500 lb person 0 lb", weight(Grams::KG)),
+            ("van 10001 kg", weight(Grams::KG)),
+            ("carries 0 lb", weight(Grams::KG)),
+            ("people 21", Refusal::TooManyPeople { would_be: 21, most: 20 }),
+            ("pile one\ncount 1 one\nmeasured one 1 x 2 x 20 in\nmeasured one 1 x 2 x 20 in", sample),
+        ] {
+            let why: Vec<Why> = told(line).refused.into_iter().map(|(_, why)| why).collect();
+            assert_eq!(why, [Why::Refused(refusal)], "{line}");
+        }
+        assert_eq!(told("van 10000 kg person 1 kg\ncarries 1 kg\npeople 20").refused, []);
+    }
+
+    /// What a job says of its room goes before what the workshop says of any.
+    #[test]
+    fn a_job_has_a_room_of_its_own() {
+        for (lines, job, any) in [("room 6 10", None, Some((6, 10))), ("room 6 10\nroom 8 14 for stools", Some((8, 14)), Some((6, 10)))] {
+            let story = told(lines);
+            assert_eq!(story.refused, [], "{lines}");
+            let said = |room: Option<(i64, i64)>| room.map(|(low, high)| (Decimal::from(low), Decimal::from(high)));
+            let stools = fold::job(&story.book, story.names.job("stools").unwrap()).unwrap();
+            assert_eq!((stools.room, fold::workshop(&story.book).wood.room), (said(job), said(any)), "{lines}");
         }
     }
 

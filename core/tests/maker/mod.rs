@@ -195,6 +195,19 @@ impl Maker {
         self.order(Command::Job(JobCommand::End { job, hauls }));
     }
 
+    /// Another phone with the same book, by the name of its device.
+    pub fn parted(&self, device: &str) -> Maker {
+        let clock = Clock::new(Device::read(device).unwrap(), self.book.last_stamp());
+        let mut now = self.now;
+        now.at = now.at.plus(Span::ms(1));
+        Maker { book: self.book.clone(), currency: self.currency, clock, now, acts: self.acts + 1_000_000 }
+    }
+
+    /// The book of this phone with all that the other one wrote.
+    pub fn merged(&self, other: &Maker) -> Book {
+        Book::of_lines(self.book.lines().chain(other.book.lines()))
+    }
+
     /// The book from its own lines, in another order: the same.
     pub fn shuffled(&self) -> Book {
         let mut lines: Vec<&str> = self.book.lines().collect();

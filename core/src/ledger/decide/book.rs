@@ -1,7 +1,7 @@
 //! Orders about the book itself: take back, restore, keep a copy, people.
 
 use super::Act;
-use super::restore;
+use super::{restore, rests};
 use crate::ledger::Book;
 use crate::ledger::kind::book::{CopyKept, Forgotten, PersonAdded, Restored, Role, Struck, WorkshopSet};
 use crate::quantity::{Currency, Id, Moment, Units};
@@ -37,6 +37,7 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
     match command {
         BookCommand::TakeBack { act: id } => {
             let entries = whole(book, *id)?;
+            rests::allowed(book, &entries)?;
             act.add(Struck { entries });
         }
         BookCommand::Restore { act: id } => {

@@ -12,6 +12,8 @@ use crate::refusal::{Answer, Refusal};
 
 /// The most piles a haul may have.
 pub const PILES_MOST: usize = 200;
+/// The most people a van may hold: beyond any.
+pub const PEOPLE_MOST: Count = 20;
 
 /// What may be said of a pile; what is missing stays as it was.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -137,7 +139,7 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
         HaulCommand::Recount { haul, pile, n, why } => {
             let there = pile_of(book, *haul, *pile)?;
             within(0, *n)?;
-            // What was rejected and what jobs have was counted too.
+            // What was rejected, what jobs have and what is gone was there too.
             if *n < there.spoken_for() {
                 return Err(Refusal::NotThatMany { asked: there.spoken_for(), there: *n });
             }
@@ -154,10 +156,7 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
             on_trip(book, *haul, *trip)?;
             done(act.add(kind::TripStepped { haul: *haul, trip: *trip, step: *step }))
         }
-        HaulCommand::Describe(facts) => {
-            found(book, facts.haul)?;
-            done(act.add(facts.clone()))
-        }
+        HaulCommand::Describe(facts) => describe(book, facts, act),
         HaulCommand::FromNew { haul } => {
             let haul = found(book, *haul)?.id;
             let supplier = Some(act.add(PersonAdded { role: Role::Supplier }));
@@ -180,6 +179,15 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
     }
 }
 
+fn describe(book: &Book, facts: &kind::HaulDescribed, act: &mut Act) -> Answer<()> {
+    found(book, facts.haul)?;
+    facts.carries.map_or(Ok(()), super::wood::weighs)?;
+    match facts.people {
+        Some(would_be) if PEOPLE_MOST < would_be => Err(Refusal::TooManyPeople { would_be, most: PEOPLE_MOST }),
+        _ => done(act.add(facts.clone())),
+    }
+}
+
 /// What happens to pieces after they were counted: sorted, rejected, returned, taken, freed.
 fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
     match command {
@@ -188,9 +196,7 @@ fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
             done(act.add(kind::PiecesSorted { haul: *haul, pile: *pile, n: *n }))
         }
         HaulCommand::Reject { haul, pile, n, why } => {
-            let there = pile_of(book, *haul, *pile)?;
-            // A piece that was found beyond the counts was never counted as good: it is counted before it is rejected.
-            enough(*n, there.on_rack().min(there.good()))?;
+            can_be_rejected(*n, &pile_of(book, *haul, *pile)?)?;
             done(act.add(kind::PiecesRejected { haul: *haul, pile: *pile, n: *n, why: why.clone() }))
         }
         HaulCommand::Return { haul, pile, n, why, to } => {
@@ -238,6 +244,17 @@ pub(super) fn free(asked: Count, pile: &Pile, job: Option<Id>) -> Answer<()> {
     enough(asked, pile.on_rack())?;
     let free = pile.free_for(job);
     if asked <= free { Ok(()) } else { Err(Refusal::SetApart { asked, there: pile.on_rack(), apart: pile.on_rack().saturating_sub(free) }) }
+}
+
+/// A piece that was found beyond the counts was never counted as good: it is counted before it is rejected.
+pub(super) fn can_be_rejected(n: Count, pile: &Pile) -> Answer<()> {
+    enough(n, pile.on_rack().min(pile.good()))
+}
+
+/// A piece that was sorted belongs where it was sorted, and one that is set apart to its job.
+pub(super) fn can_be_moved(n: Count, pile: &Pile) -> Answer<()> {
+    enough(n, pile.unsorted())?;
+    free(n, pile, None)
 }
 
 pub(super) fn within(there: Count, n: Count) -> Answer<()> {
@@ -289,7 +306,9 @@ fn describe_pile(book: &Book, (haul, pile): (Id, Id), facts: &PileFacts, act: &m
     let there = pile_of(book, haul, pile)?;
     // What another version wrote may stay as it is.
     known(book, facts.wood.as_ref().filter(|wood| there.wood.as_ref() != Some(*wood)))?;
-    checked(facts)?;
+    // A band's high end alone goes with the low end that is there.
+    let from = facts.length.or(there.length.filter(|_| facts.length_to.is_some()));
+    checked(&PileFacts { length: from, ..facts.clone() })?;
     let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone();
     done(act.add(kind::PileDescribed { haul, pile, wood, name, thickness, width, length, length_to }))
 }
@@ -300,7 +319,7 @@ fn move_pieces(book: &Book, (haul, from, to): (Id, Id, Id), n: Count, act: &mut 
     if from == to {
         return Err(Refusal::SamePile);
     }
-    enough(n, source.movable())?;
+    can_be_moved(n, source)?;
     within(target.taken, n)?;
     done(act.add(kind::PiecesMoved { haul, from, to, n }))
 }

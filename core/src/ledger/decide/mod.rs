@@ -6,6 +6,7 @@ mod haul;
 mod job;
 mod money;
 mod restore;
+mod rests;
 mod sale;
 mod stock;
 mod wood;

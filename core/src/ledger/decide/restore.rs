@@ -1,5 +1,8 @@
 //! What was taken back stands again only where it would not be refused today: others may have taken its place since.
 
+use super::haul::{can_be_moved, can_be_rejected, enough, free};
+use super::rests::{Claim, resting};
+use crate::bench::On;
 use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
 use crate::ledger::fold::{self, Job};
@@ -10,15 +13,20 @@ use crate::refusal::{Answer, Refusal};
 /// Refuses entries that would break a limit were they to stand again.
 pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     let struck = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| *struck).map(|(entry, _)| entry);
-    let mut about = Set::new();
+    let (mut about, mut facts) = (Set::new(), vec![]);
     for entry in struck {
         still_there(book, &entry.fact)?;
+        facts.push(&entry.fact);
         about.extend(subjects(entry).into_iter().flatten());
     }
     let then = book.standing_again(entries);
     for subject in about.iter() {
         match *subject {
-            Subject::Haul(id) => piles(fold::haul(book, id).as_ref(), fold::haul(&then, id).as_ref())?,
+            Subject::Haul(id) => {
+                let (was, is) = (fold::haul(book, id), fold::haul(&then, id));
+                piles(was.as_ref(), is.as_ref())?;
+                others(was.as_ref().zip(is.as_ref()), &facts)?;
+            }
             Subject::Job(id) => sold(fold::job(book, id).as_ref(), fold::job(&then, id).as_ref())?,
             Subject::Bench | Subject::Workshop => {}
         }
@@ -26,18 +34,34 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     Ok(())
 }
 
-/// Pieces that would be given or rejected again still have to lie there. A pile that comes back with them has none yet to look at.
+/// What would be done again still has to be possible. A pile that comes back with it has nothing yet to look at.
 fn still_there(book: &Book, fact: &Fact) -> Answer<()> {
-    let lies = |haul, pile, n: fn(&Pile) -> Count| fold::haul(book, haul).and_then(|haul| haul.pile(pile).map(n));
-    let (asked, there) = match fact {
-        Fact::PiecesRejected(f) => (f.n, lies(f.haul, f.pile, Pile::on_rack)),
-        Fact::PiecesTaken(f) => (f.n, lies(f.haul, f.pile, Pile::on_rack)),
-        Fact::LeftoversGone(f) => (f.n, lies(f.haul, f.pile, |pile| pile.free_for(None))),
-        Fact::PiecesReserved(f) => (f.n, lies(f.haul, f.pile, |pile| pile.free_for(None))),
-        Fact::PiecesMoved(f) => (f.n, lies(f.haul, f.from, Pile::movable)),
-        _ => return Ok(()),
+    let on = |haul, pile, may: &dyn Fn(&Pile) -> Answer<()>| {
+        fold::haul(book, haul).and_then(|haul| haul.pile(pile).cloned()).map_or(Ok(()), |pile| may(&pile))
     };
-    no_more((0, 0), (asked, there.unwrap_or(asked)))
+    match fact {
+        Fact::PiecesSorted(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.unsorted())),
+        Fact::PiecesRejected(f) => on(f.haul, f.pile, &|pile| can_be_rejected(f.n, pile)),
+        Fact::RejectsReturned(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.rejects_lying(&f.why))),
+        Fact::PiecesMoved(f) => on(f.haul, f.from, &|pile| can_be_moved(f.n, pile)),
+        Fact::LeftoversGone(f) => on(f.haul, f.pile, &|pile| free(f.n, pile, None)),
+        Fact::PiecesTaken(f) => {
+            on(f.haul, f.pile, &|pile| free(f.n, pile, Some(f.job)))?;
+            not_done_with(book, f.job)
+        }
+        Fact::PiecesReserved(f) => {
+            on(f.haul, f.pile, &|pile| free(f.n, pile, None))?;
+            not_done_with(book, f.job)
+        }
+        Fact::PiecesFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.in_job(f.job))),
+        Fact::ReservationFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.reserved_for(f.job))),
+        _ => Ok(()),
+    }
+}
+
+/// A job that comes back with its wood goes on.
+fn not_done_with(book: &Book, job: Id) -> Answer<()> {
+    if fold::is_ended(book, On::Job(job)) { Err(Refusal::JobHasEnded) } else { Ok(()) }
 }
 
 fn piles(was: Option<&Haul>, is: Option<&Haul>) -> Answer<()> {
@@ -47,10 +71,22 @@ fn piles(was: Option<&Haul>, is: Option<&Haul>) -> Answer<()> {
         if before.map_or(0, |pile| pile.taken).max(PILE_MOST) < pile.taken {
             return Err(Refusal::TooManyPieces { would_be: pile.taken, most: PILE_MOST });
         }
-        let sorted = |pile: &Pile| (pile.sorted_good, pile.good());
-        no_more(before.map(sorted).unwrap_or_default(), sorted(pile))?;
     }
     Ok(())
+}
+
+/// What others took, rejected or burnt since stays theirs, but for what comes back by the facts themselves.
+fn others(hauls: Option<(&Haul, &Haul)>, facts: &[&Fact]) -> Answer<()> {
+    let Some((was, is)) = hauls else { return Ok(()) };
+    let back = |pile: Id, claim: Claim| {
+        let back = facts.iter().filter_map(|fact| match fact {
+            Fact::PiecesFreed(f) => Some((f.pile, Claim::InJob(f.job), f.n)),
+            Fact::RejectsReturned(f) => Some((f.pile, Claim::Rejected, f.n)),
+            _ => None,
+        });
+        back.filter(|(of, what, _)| (*of, *what) == (pile, claim)).fold(0, |sum: Count, (_, _, n)| sum.saturating_add(n))
+    };
+    resting(was, Some(is), back).into_iter().try_for_each(|resting| no_more((0, 0), resting))
 }
 
 /// No more sold than there is or was agreed, no more back from a gallery than it had, no more received than is due.
@@ -91,7 +127,7 @@ mod tests {
     #[track_caller]
     fn check(lines: &str, refused: Option<Refusal>) {
         let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ash 1 x 2 x 20 in\npile oak 1 x 2 x 20 in\n\
-            job stools \"Stools\" 2 spec\n";
+            job stools \"Stools\" 2 spec\njob desk \"Desk\" 1 spec\n";
         let story = tell(&format!("{start}{lines}\nrestore it"));
         let why: Vec<Why> = story.refused.into_iter().map(|(_, why)| why).collect();
         assert_eq!(why, refused.map(Why::Refused).into_iter().collect::<Vec<_>>(), "{lines}");
@@ -107,10 +143,21 @@ mod tests {
         check("count 9000 ash as it\nundo it\nrecount 9000 ash", None);
         check("count 9000 ash\nmove 9000 ash to oak as it\nundo it\ncount 9000 oak", most(18_000));
         check("count 9 ash\nmove 9 ash to oak as it\nundo it\ngood 4 ash", many(9, 5));
-        check("count 9 ash\ngood 9 ash as it\nundo it\ngood 9 ash", many(18, 9));
+        check("count 9 ash\ngood 9 ash as it\nundo it\ngood 9 ash", many(9, 0));
         check("count 9 ash\nreject 4 ash twist as it\nundo it\ntake 9 ash for stools", many(4, 0));
         check("count 9 ash\ntake 5 ash for stools as it\nundo it\ntake 4 ash for stools", None);
         check("count 9 ash\ntake 5 ash for stools as it\nundo it\ntake 9 ash for stools", many(5, 0));
+        let (apart, ended) = (Refusal::SetApart { asked: 9, there: 9, apart: 9 }, Refusal::JobHasEnded);
+        for (line, job) in [("take 9 ash for stools", "desk"), ("gone 9 ash burnt", "desk"), ("move 9 ash to oak", "desk")] {
+            check(&format!("count 9 ash\n{line} as it\nundo it\nreserve 9 ash for {job}"), Some(apart.clone()));
+        }
+        check("count 9 ash\ntake 9 ash for stools as it\nundo it\nreserve 9 ash for stools", None);
+        check("count 9 ash\ntake 9 ash for stools as it\nundo it\nend stools", Some(ended.clone()));
+        check("count 9 ash\nreserve 9 ash for stools as it\nundo it\nend stools", Some(ended));
+        // Two found beyond the counts were never counted as good: they are no rejects.
+        check("count 9 ash\nreject 9 ash knot as it\nundo it\nrecount 4 ash\nrack 9 ash", many(9, 4));
+        check("count 9 ash\nreject 4 ash knot\nreturn 4 ash knot to good as it\nundo it\nreturn 4 ash knot to jigs", many(4, 0));
+        check("count 5 ash\ntake 5 ash for stools as it\nundo it\ntake 5 ash for desk\ncount 5 ash", many(5, 0));
         check("sell 2 stools for 80 notes as it\nundo it", None);
         check("sell 2 stools for 80 notes as it\nundo it\nsell 1 stools for 40 notes", many(3, 2));
         check("agree 80 for 2 stools fetched as it\nundo it\nsell 1 stools for 40 notes", many(3, 2));

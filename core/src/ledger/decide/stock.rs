@@ -188,8 +188,10 @@ fn measure(at: Lying, there: &Pile, sides: [Option<Length>; 3], act: &mut Act) -
     if sides.iter().all(Option::is_none) {
         return Err(Refusal::NothingAsked);
     }
-    let measured = Count::try_from(there.measured.len()).unwrap_or(Count::MAX);
-    enough(measured.saturating_add(1), there.taken)?;
+    let measured = Count::try_from(there.measured.len()).unwrap_or(Count::MAX).saturating_add(1);
+    if there.taken < measured {
+        return Err(Refusal::SampleMoreThanPile { measured, there: there.taken });
+    }
     let [thickness, width, length] = sides;
     act.add(kind::PieceMeasured { haul: at.haul, pile: at.pile, thickness, width, length });
     Ok(())

@@ -8,7 +8,7 @@ use crate::ledger::fold;
 use crate::ledger::kind::haul::{HaulBegan, HaulDescribed, Way};
 use crate::ledger::kind::money::MoneySpent;
 use crate::ledger::kind::wood as kind;
-use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Span, Units};
+use crate::quantity::{Count, Decimal, Grams, Id, Key, Length, Money, Span, Units};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::air::{Humidity, Temperature};
 
@@ -86,11 +86,9 @@ fn figure(n: Decimal) -> f64 {
     f64::try_from(n).unwrap_or(f64::NAN)
 }
 
-/// The most a van may carry: 100 t, far beyond any.
-const PAYLOAD_MOST: i64 = 100_000_000;
-
-fn weighs(grams: i64) -> Answer<()> {
-    if (1..=PAYLOAD_MOST).contains(&grams) { Ok(()) } else { Err(Refusal::OutOfRange) }
+/// What a van may carry, and what a person weighs: a kilogram at least, ten tonnes at most, far beyond any.
+pub(super) fn weighs(grams: i64) -> Answer<()> {
+    Grams::KG.or_more(grams).map(drop)
 }
 
 fn named(name: &str) -> Answer<()> {

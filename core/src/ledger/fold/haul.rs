@@ -152,38 +152,36 @@ impl Piles {
                 set(&mut pile.name, &f.name);
                 size(pile, (f.thickness, f.width), (f.length, f.length_to));
             }
-            Fact::PiecesCounted(f) => {
-                let pile = self.of(f.pile);
+            Fact::PiecesMoved(f) => self.moved(f.from, f.to, f.n),
+            Fact::PiecesCounted(f) => self.change(f.pile, |pile| {
                 pile.taken = pile.taken.saturating_add(f.n);
                 pile.bundles.push((entry.id, f.n));
-            }
-            Fact::PiecesMoved(f) => self.moved(f.from, f.to, f.n),
-            Fact::PiecesRecounted(f) => self.of(f.pile).recounted(f.n),
-            Fact::PiecesSorted(f) => {
-                let pile = self.of(f.pile);
-                pile.sorted_good = pile.sorted_good.saturating_add(f.n);
-            }
-            Fact::PiecesRejected(f) => {
-                let pile = self.of(f.pile);
-                let n = f.n.min(pile.taken.saturating_sub(pile.rejected()));
+            }),
+            Fact::PiecesRecounted(f) => self.change(f.pile, |pile| pile.recounted(f.n)),
+            Fact::PiecesSorted(f) => self.change(f.pile, |pile| pile.sorted_good = pile.sorted_good.saturating_add(f.n)),
+            Fact::PiecesRejected(f) => self.change(f.pile, |pile| {
+                let n = f.n.min(pile.good());
                 let for_it = pile.rejects.entry(f.why.clone()).or_default();
                 *for_it = for_it.saturating_add(n);
-                // a piece that turns out bad on the rack was counted as good before
-                pile.sorted_good = pile.sorted_good.min(pile.good());
-            }
-            Fact::RejectsReturned(f) => self.of(f.pile).returned(&f.why, f.n, f.to.gone_to()),
-            Fact::PiecesTaken(f) => self.of(f.pile).given(f.job, f.n),
-            Fact::PiecesFreed(f) => self.of(f.pile).freed(f.job, f.n),
+            }),
+            Fact::RejectsReturned(f) => self.change(f.pile, |pile| pile.returned(&f.why, f.n, f.to.gone_to())),
+            Fact::PiecesTaken(f) => self.change(f.pile, |pile| pile.given(f.job, f.n)),
+            Fact::PiecesFreed(f) => self.change(f.pile, |pile| pile.freed(f.job, f.n)),
             _ => stock::apply(self, entry),
         }
     }
 
+    /// Changes what is counted of a pile: what was said of more pieces than there are then falls away.
+    pub(super) fn change(&mut self, id: Id, change: impl FnOnce(&mut Pile)) {
+        let pile = self.of(id);
+        change(pile);
+        pile.settle();
+    }
+
     fn moved(&mut self, from: Id, to: Id, n: Count) {
         let n = n.min(self.of(from).on_rack()).min(self.of(from).good());
-        let source = self.of(from);
-        source.taken = source.taken.saturating_sub(n);
-        let target = self.of(to);
-        target.taken = target.taken.saturating_add(n);
+        self.change(from, |source| source.taken = source.taken.saturating_sub(n));
+        self.change(to, |target| target.taken = target.taken.saturating_add(n));
     }
 
     fn shown(mut self) -> Vec<Pile> {

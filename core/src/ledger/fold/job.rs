@@ -71,6 +71,7 @@ fn planned(job: &mut Job, entry: &Entry) {
         }
         Fact::JobEnded(f) => job.ended = Some(Ended { wall: entry.wall, hauls: f.hauls.clone() }),
         Fact::JobReopened(_) => job.ended = None,
+        Fact::RoomRangeSet(f) => job.room = Some((f.low.0, f.high.0)),
         Fact::JobMarked(f) => job.typical = f.typical,
         Fact::LessonWritten(f) => job.lesson = Some(f.text.clone()).filter(|text| !text.is_empty()),
         _ => {}
@@ -148,6 +149,7 @@ impl Job {
             ended: None,
             typical: true,
             lesson: None,
+            room: None,
         }
     }
 }

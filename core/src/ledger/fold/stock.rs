@@ -14,13 +14,13 @@ pub(super) fn apply(piles: &mut Piles, entry: &Entry) {
         }
         Fact::EnoughSet(f) => wanted(piles.of(f.pile), f),
         Fact::MoistureRead(f) => damp(piles.of(f.pile), f, entry.wall),
-        Fact::PileCounted(f) => piles.of(f.pile).walked_round(f.n, entry.wall),
+        Fact::PileCounted(f) => piles.change(f.pile, |pile| pile.walked_round(f.n, entry.wall)),
         Fact::PilePlaced(f) => piles.of(f.pile).stock.place = Some(f.place.clone()).filter(|place| !place.is_empty()),
         Fact::PiecesReserved(f) => piles.of(f.pile).set_apart(f.job, f.n),
         Fact::ReservationFreed(f) => piles.of(f.pile).set_free(f.job, f.n),
         Fact::LeftoversGone(f) => {
             if let Some(to) = f.to.clone().or_else(|| Key::read("burnt")) {
-                piles.of(f.pile).left_for(to, f.n);
+                piles.change(f.pile, |pile| pile.left_for(to, f.n));
             }
         }
         _ => {}

@@ -14,7 +14,7 @@ pub struct Line {
     pub fact: Fact,
     /// The pieces of all its taps, where it counts pieces.
     pub n: Count,
-    /// It can be struck by itself: a single fact that belongs to no larger act, and not the pile's beginning.
+    /// It can be struck by itself: one count or one fact that belongs to no larger act, and not the pile's beginning.
     pub can_be_struck: bool,
 }
 
@@ -32,12 +32,21 @@ pub fn history(book: &Book, at: Lying) -> Vec<Line> {
                 at: entry.wall,
                 fact: entry.fact.clone(),
                 n: pieces(&entry.fact),
-                can_be_struck: entry.act.is_none() && !matches!(entry.fact, Fact::PileAdded(_)),
+                can_be_struck: stands_alone(entry),
             }),
         }
     }
     lines.reverse();
     lines
+}
+
+/// A count by weight or by layers is one act with how it came about.
+fn stands_alone(entry: &Entry) -> bool {
+    match (&entry.fact, entry.act) {
+        (Fact::PileAdded(_), _) => false,
+        (Fact::PiecesCounted(_), Some(act)) => act == entry.id,
+        (_, act) => act.is_none(),
+    }
 }
 
 /// How a count came about stands beside the count already.

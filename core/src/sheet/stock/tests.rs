@@ -146,6 +146,17 @@ fn a_pile_tells_its_history_newest_first() {
     );
 }
 
+/// A count by layers is struck whole, by its one line.
+#[test]
+fn a_count_by_layers_is_struck_by_its_line() {
+    let mut story = story("2026-03-03 09:00 layers 2 of 3 band\n");
+    let at = Lying { haul: story.names.haul("old").unwrap(), pile: story.names.pile("band").unwrap() };
+    let line = history::history(&story.book, at).remove(0);
+    assert_eq!((line.fact.kind(), line.n, line.can_be_struck), ("PiecesCounted", 6, true));
+    story.book = story.book.without(&story.book.act(line.entry));
+    assert_eq!(named(&rack(&story), "band").on_rack, 8);
+}
+
 /// A pile that moved away, or of which all is in jobs, is no more on the rack, and can still be asked for.
 #[test]
 fn an_empty_pile_is_not_on_the_rack_and_is_still_there() {

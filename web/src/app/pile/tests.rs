@@ -121,7 +121,7 @@ fn a_bad_figure_is_refused_beside_it_and_nothing_typed_is_lost() {
     check(Doing::Again, &["10000"], "9999", 3);
     check(Doing::Want, &["10000"], "9999", 3);
     let mut app = opened(0);
-    says(&filled(&mut app, Doing::Measure, &["1", "2", "18"]), &["there are 0 pieces"]);
+    says(&filled(&mut app, Doing::Measure, &["1", "2", "18"]), &["of a pile of 0 pieces"]);
     says(&filled(&mut app, Doing::Measure, &["", "", ""]), &["Nothing was asked for"]);
 }
 

@@ -55,6 +55,14 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             ),
             "Take fewer, or free what is set apart.",
         ),
+        Refusal::PiecesRestOnIt { pieces, left } => said(
+            format!(
+                "Not taken back: {} were rejected, taken or gone since, and {} of them would be left.",
+                count(*pieces),
+                speech.count(*left)
+            ),
+            "Take that back first, or count again.",
+        ),
         Refusal::SpanOutOfRange { met, most } => {
             let (met, most) = (speech.span(*met), speech.span(*most));
             said(format!("Not taken: {met} is no time of a run, which lasts from nothing to {most}."), "Check start and stop.")
@@ -166,6 +174,13 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::NotYet { .. } => said("Not taken: that moment has not come yet.".into(), "Say an earlier one."),
         Refusal::NameMissing => said("Nothing was named.".into(), "Type a name first."),
         Refusal::NameTooLong { met, most } => said(format!("Not taken: {met} letters, and a name has at most {most}."), "Make it shorter."),
+        Refusal::WeightOutOfRange { least, most } => {
+            let (least, most) = (weighed(*least, speech), weighed(*most, speech));
+            said(format!("Not taken: that weight is not between {least} and {most}."), "Check the figure.")
+        }
+        Refusal::TooManyPeople { would_be, most } => {
+            said(format!("Not taken: {would_be} people, and a van holds at most {most}."), "Check the figure.")
+        }
         Refusal::TooManyHeads { would_be, most } => {
             said(format!("Not taken: {would_be} heads, and one run has at most {most}."), "Write the others down apart.")
         }

@@ -5,7 +5,7 @@ use crate::ledger::fold::Booked;
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Id, Key, Length, Money, Span, Units, Volume, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Money, Span, Units, Volume, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// One job: what is made, from what, what it cost, how it sells.
@@ -35,6 +35,8 @@ pub struct Job {
     pub ended: Option<Ended>,
     pub typical: bool,
     pub lesson: Option<String>,
+    /// Moistures in per cent that its pieces will live between; those of the workshop where nothing is said.
+    pub room: Option<(Decimal, Decimal)>,
 }
 
 /// What is said of the piece.

@@ -19,7 +19,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere MachineThere);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere MachineThere);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -174,6 +174,17 @@ fn of_things() -> Vec<Row> {
             "Not done: you asked for 7 pieces. 9 lie there, 4 of them set apart.",
             "Take fewer, or free what is set apart.",
         ),
+        (
+            WeightOutOfRange { least: Grams::ZERO, most: Grams::MOST },
+            "Not taken: that weight is not between 0 lb and 22046.23 lb.",
+            "Check the figure.",
+        ),
+        (TooManyPeople { would_be: 21, most: 20 }, "Not taken: 21 people, and a van holds at most 20.", "Check the figure."),
+        (
+            PiecesRestOnIt { pieces: 9, left: 5 },
+            "Not taken back: 9 pieces were rejected, taken or gone since, and 5 of them would be left.",
+            "Take that back first, or count again.",
+        ),
         (NotThere, "Not done: what you meant is no longer there.", "It may have been taken back. Look again."),
         (NothingAsked, "Nothing was asked for.", "Say how many, at least one."),
         (JobHasEnded, "Not done: you are done with this job.", "Take the job up again first."),
@@ -245,6 +256,8 @@ fn limits_are_said_in_the_makers_own_units() {
     assert_eq!(refused(&refusal, &metric).what, "Not taken: 28575 mm is not between 1 mm and 20000 mm.");
     let refusal = Refusal::SampleTooHeavy { sample: grams(2_001), pile: grams(2_000) };
     assert_eq!(refused(&refusal, &metric).what, "Not counted: the sample weighs 2.001 kg, and the whole pile 2 kg.");
+    let refusal = Refusal::WeightOutOfRange { least: Grams::KG, most: Grams::MOST };
+    assert_eq!(refused(&refusal, &metric).what, "Not taken: that weight is not between 1 kg and 10000 kg.");
     let (celsius, kg) = (
         Refusal::TemperatureOutOfRange { least: d("-1.1"), most: d("54.4") },
         Refusal::DensityOutOfRange { least: d("50"), most: d("1500") },

@@ -1,0 +1,123 @@
+//! What rests on an act: pieces that were rejected, taken or gone since, which would have none to be.
+
+use crate::haul::{Haul, Pile};
+use crate::ledger::book::subjects;
+use crate::ledger::fold;
+use crate::ledger::{Book, Fact, Subject};
+use crate::quantity::{Count, Id, Set};
+use crate::refusal::{Answer, Refusal};
+
+/// Refuses to take entries back that pieces rest on.
+pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
+    let standing = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| !struck).map(|(entry, _)| entry);
+    let mut hauls = Set::new();
+    let mut facts = vec![];
+    for entry in standing {
+        facts.push(&entry.fact);
+        let about = subjects(entry).into_iter().flatten();
+        hauls.extend(about.filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None }));
+    }
+    if hauls.is_empty() {
+        return Ok(());
+    }
+    let then = book.without(entries);
+    for id in hauls.iter() {
+        let Some(was) = fold::haul(book, *id) else { continue };
+        for (pieces, left) in resting(&was, fold::haul(&then, *id).as_ref(), |pile, claim| own(&facts, pile, claim)) {
+            if left < pieces {
+                return Err(Refusal::PiecesRestOnIt { pieces, left });
+            }
+        }
+    }
+    Ok(())
+}
+
+/// What a piece of a pile is, once it lies there no more.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Claim {
+    Rejected,
+    InJob(Id),
+    Gone,
+}
+
+/// Of each pile, the pieces claimed that should be there still, and how many of them would be. `less` says what is meant to go.
+pub(super) fn resting(was: &Haul, then: Option<&Haul>, less: impl Fn(Id, Claim) -> Count) -> Vec<(Count, Count)> {
+    let of_pile = |pile: &Pile| {
+        let after = then.and_then(|haul| haul.pile(pile.id));
+        claims(pile).into_iter().fold((0, 0), |(pieces, left): (Count, Count), (claim, n)| {
+            let n = n.saturating_sub(less(pile.id, claim));
+            (pieces.saturating_add(n), left.saturating_add(after.map_or(0, |pile| claimed(pile, claim)).min(n)))
+        })
+    };
+    was.piles.iter().map(of_pile).collect()
+}
+
+fn claims(pile: &Pile) -> Vec<(Claim, Count)> {
+    let all = pile.in_jobs.keys().map(|job| Claim::InJob(*job)).chain([Claim::Rejected, Claim::Gone]);
+    all.map(|claim| (claim, claimed(pile, claim))).collect()
+}
+
+fn claimed(pile: &Pile, claim: Claim) -> Count {
+    match claim {
+        Claim::Rejected => pile.rejected(),
+        Claim::InJob(job) => pile.in_job(job),
+        Claim::Gone => pile.gone_for_good(),
+    }
+}
+
+/// What the facts that are taken back claimed themselves.
+fn own(facts: &[&Fact], pile: Id, claim: Claim) -> Count {
+    let claimed = facts.iter().filter_map(|fact| match fact {
+        Fact::PiecesRejected(f) => Some((f.pile, Claim::Rejected, f.n)),
+        Fact::PiecesTaken(f) => Some((f.pile, Claim::InJob(f.job), f.n)),
+        Fact::LeftoversGone(f) => Some((f.pile, Claim::Gone, f.n)),
+        _ => None,
+    });
+    claimed.filter(|(of, what, _)| (*of, *what) == (pile, claim)).fold(0, |sum: Count, (_, _, n)| sum.saturating_add(n))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::story::{Why, tell};
+
+    /// What taking `it` back is refused for: the pieces that rest on it, and those that would be left.
+    #[track_caller]
+    fn check(lines: &str, rests: Option<(Count, Count)>) {
+        let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ash 1 x 2 x 20 in\npile oak 1 x 2 x 20 in\n\
+            job stools \"Stools\" 2 spec\njob desk \"Desk\" 1 spec\n";
+        let story = tell(&format!("{start}{lines}\nundo it"));
+        let why: Vec<Why> = story.refused.into_iter().map(|(_, why)| why).collect();
+        let refused = rests.map(|(pieces, left)| Why::Refused(Refusal::PiecesRestOnIt { pieces, left }));
+        assert_eq!(why, refused.into_iter().collect::<Vec<_>>(), "{lines}");
+    }
+
+    #[test]
+    fn what_pieces_rest_on_is_not_taken_back() {
+        check("count 9 ash as it", None);
+        check("count 9 ash as it\ntake 9 ash for stools", Some((9, 0)));
+        check("count 9 ash as it\ncount 5 ash\ntake 9 ash for stools", Some((9, 5)));
+        check("count 9 ash as it\ncount 9 ash\ntake 9 ash for stools", None);
+        check("count 9 ash as it\nreject 4 ash twist\ngone 2 ash burnt", Some((6, 0)));
+        check("count 9 ash as it\ngood 9 ash\nreserve 9 ash for desk", None);
+        check("count 9 ash\nmove 9 ash to oak as it\ntake 6 oak for stools", Some((6, 0)));
+        check("count 9 ash as it\nmove 9 ash to oak\ntake 6 oak for stools", Some((6, 0)));
+        check("count 9 ash\nrecount 12 ash as it\ntake 12 ash for stools", Some((12, 9)));
+        check("count 9 ash\nrack 12 ash as it\ntake 12 ash for stools", Some((12, 9)));
+        check("count 9 ash\nreject 9 ash twist\nreturn 4 ash twist to good as it\ntake 4 ash for stools", Some((9, 5)));
+        check("count 9 ash\ntake 9 ash for desk\nfree 9 ash from desk as it\ntake 9 ash for stools", Some((9, 0)));
+        check("leave for next\npile elm 1 x 2 x 20 in as it\ncount 9 elm\ntake 3 elm for stools", Some((3, 0)));
+    }
+
+    /// What claims pieces itself, and the last thing that was done, can always be taken back.
+    #[test]
+    fn a_claim_itself_is_taken_back() {
+        check("count 9 ash\ntake 9 ash for stools as it", None);
+        check("count 9 ash\ntake 4 ash for stools as it\ntake 5 ash for stools", None);
+        check("count 9 ash\nreject 4 ash twist as it\nreject 5 ash knot", None);
+        check("count 9 ash\ngone 4 ash burnt as it\ntake 5 ash for stools", None);
+        check("count 9 ash\ntake 9 ash for desk\nfree 9 ash from desk as it", None);
+        check("count 9 ash\ntake 5 ash for stools\ncount 3 ash as it", None);
+        check("layers 3 of 3 ash as it", None);
+    }
+}
