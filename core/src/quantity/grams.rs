@@ -40,8 +40,10 @@ impl Grams {
     /// assert_eq!(Grams::of(Mass::lb(1.0)), Grams::new(454));
     /// ```
     pub fn of(mass: Mass) -> Answer<Grams> {
-        let out = Refusal::WeightOutOfRange { least: Self::ZERO, most: Self::MOST };
-        if mass.as_kg().is_nan() { Err(out) } else { Grams::new(mass.as_grams()) }
+        if mass.as_kg().is_nan() {
+            return Err(Refusal::WeightOutOfRange { least: Self::ZERO, most: Self::MOST });
+        }
+        Grams::new(mass.as_grams())
     }
 
     pub fn as_grams(self) -> u32 {
