@@ -70,6 +70,8 @@ struct Asked {
     /// Over the figures: what they say, and choices.
     above: Vec<El<Msg>>,
     slots: Vec<Slot>,
+    /// Under the pad: what may stay empty.
+    below: Vec<El<Msg>>,
     /// The list of woods is open in place of the pad.
     instead: Option<El<Msg>>,
     save: Option<&'static str>,
@@ -80,7 +82,7 @@ struct Asked {
 impl Asked {
     fn new(place: &'static str, small: &'static str, title: impl Into<String>) -> Asked {
         let save = Some(common::DONE);
-        Asked { place, title: title.into(), small, above: vec![], slots: vec![], instead: None, save, other: None }
+        Asked { place, title: title.into(), small, above: vec![], slots: vec![], below: vec![], instead: None, save, other: None }
     }
 }
 
@@ -97,7 +99,8 @@ fn laid_out(asked: Asked, wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
         .kid(figures(&wood.form, &asked.slots, |nth| tap(WoodTap::At(nth))))
         .kids(refused(app, seen))
         .kid(el("div", "push"))
-        .kids(pad);
+        .kids(pad)
+        .kids(asked.below);
     let top = Head::new(asked.small, asked.title).fact(saved_fact(app, seen));
     let foot = if wood.fresh && undo::bar(app, seen).is_some() { foot(app, seen) } else { ways_out(asked.save, asked.other) };
     Screen::new(asked.place, head(top), main).foot(foot).says_it()

@@ -43,7 +43,7 @@ pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     };
     asked.above.push(el("h2", "").text(words::AIR_NOW));
     let place = Field { id: "air-place", label: words::WHERE.into(), value: wood.name.clone(), ..Field::default() };
-    asked.above.push(field(place, |text| super::tap(WoodTap::Name(text))));
+    asked.below.push(field(place, |text| super::tap(WoodTap::Name(text))));
     asked.slots = vec![Slot::new(words::WARM, words::degree_unit(units)), Slot::new(words::DAMP, "%")];
     asked.save = Some(words::WRITE_DOWN);
     laid_out(asked, wood, app, seen)
