@@ -2,7 +2,7 @@
 
 use crate::haul::{Haul, Trip, Where};
 use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::quantity::{Id, Moment, Span, Wall};
+use crate::quantity::{Id, Moment, Span, Wall, order_by_key};
 
 /// What is proposed for a trip whose end was forgotten.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,13 +54,23 @@ fn end_of(book: &Book, (haul, trip): (&Haul, &Trip), now: Moment) -> Option<Forg
     Some(ForgottenEnd { trip: trip.id, last, bin: trip.bin_said.unwrap_or(there.at.until(gone.at)), wheel, since })
 }
 
-/// The last thing done at the yard before the next trip: a step, a count, a pile. What is said at home of the haul is none.
+/// The last thing done at the yard before the next trip: a step, a count, a pile. What is said at home of the haul is none, and what
+/// was counted after a long gap was counted there.
 fn last_there(book: &Book, haul: &Haul, (left, next): (Wall, Option<Moment>)) -> Option<Wall> {
     let there = |entry: &&Entry| {
         matches!(entry.fact, Fact::TripBegan(_) | Fact::TripStepped(_) | Fact::PileAdded(_) | Fact::PiecesCounted(_) | Fact::PiecesMoved(_))
     };
     let walls = book.about(Subject::Haul(haul.id)).filter(there).map(|entry| entry.wall);
-    walls.filter(|wall| left.at <= wall.at && next.is_none_or(|next| wall.at < next)).max_by_key(|wall| wall.at)
+    let mut walls: Vec<Wall> = walls.filter(|wall| left.at < wall.at && next.is_none_or(|next| wall.at < next)).collect();
+    order_by_key(&mut walls, |wall| wall.at);
+    let mut last = *walls.first().unwrap_or(&left);
+    for wall in walls {
+        if IDLE <= last.at.until(wall.at) {
+            break;
+        }
+        last = wall;
+    }
+    Some(last)
 }
 
 #[cfg(test)]
@@ -87,6 +97,8 @@ mod tests {
         check(&format!("{counted}12:30 carries 670 lb"), None);
         check(&format!("{counted}12:43 carries 670 lb"), Some((38, 46)));
         check(&format!("{counted}09:50 homeward\n2026-03-04 08:00 carries 670 lb"), Some((46, 46)));
+        // counted on at home, seven hours later
+        check(&format!("{counted}16:42 count 2 ash\n16:43 count 1 ash"), Some((38, 46)));
         check(&format!("{counted}09:50 homeward\n10:13 home\n2026-03-04 08:00 carries 670 lb"), None);
         check(&format!("{counted}12:43 trip wheel 46 min bin 38 min"), None);
         // The arrival was forgotten too: all of it was the way there.

@@ -3,6 +3,7 @@
 use super::super::{Screen, Seen};
 use super::{name, saved_fact};
 use crate::app::count::Tap;
+use crate::app::pile::PileTap;
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
@@ -10,7 +11,7 @@ use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::{common, count as count_words, worth as words};
 use fivebar_core::haul::Want;
-use fivebar_core::haul::enough::Least;
+use fivebar_core::haul::enough::{Enough, Least};
 use fivebar_core::haul::rejects::Prior;
 use fivebar_core::sheet::count::CountSheet;
 use fivebar_core::sheet::enough::{EnoughSheet, Wanted};
@@ -35,8 +36,11 @@ pub fn screen(sheet: &EnoughSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>
             .kid(el("p", "row").kid(el("span", "").text(pile)).kid(el("span", "t14").text(beside(wanted, seen))))
             .kids(others(wanted, seen).map(|others| el("p", "t14 i2").text(others)))
             .kids(drawn(wanted, seen.page.card(), &said))
+            .kid(key("key h48", words::THIS_PILE, "", Msg::Count(Tap::Page(PileTap::Open(wanted.pile)))))
     };
+    let known = sheet.wants.iter().all(is_sorted);
     let by = match sheet.wants.first().map(|wanted| wanted.prior) {
+        _ if known => words::ALL_KNOWN.to_owned(),
         Some(Prior::Supplier) => words::by_the_past(&common::pieces(sheet.sorted_before, &seen.speech.count(sheet.sorted_before))),
         _ => words::BY_A_GUESS.to_owned(),
     };
@@ -55,12 +59,26 @@ pub fn headline(wanted: &Wanted, several: bool, seen: Seen<'_>) -> String {
     let enough = &wanted.enough;
     let n = |n: u32| seen.speech.count(n);
     let said = match (enough.can_stop(), enough.more_until_likely(), enough.more_until_sure()) {
+        (true, _, _) if is_sorted(wanted) => words::ENOUGH_GOOD.to_owned(),
+        _ if is_sorted(wanted) => words::pieces_short(&n(enough.short())),
+        _ => still_open(enough, seen),
+    };
+    if several && !wanted.want.part.is_empty() { words::of_part(&wanted.want.part, &said) } else { said }
+}
+
+/// Nothing of it is left to chance.
+fn is_sorted(wanted: &Wanted) -> bool {
+    wanted.enough.held.unsorted == 0 && 0 < wanted.enough.held.taken()
+}
+
+fn still_open(enough: &Enough, seen: Seen<'_>) -> String {
+    let n = |n: u32| seen.speech.count(n);
+    match (enough.can_stop(), enough.more_until_likely(), enough.more_until_sure()) {
         (true, _, _) => words::YOU_CAN_STOP.to_owned(),
         (false, Some(0), Some(more)) => words::more_and_sure(&n(more)),
         (false, Some(more), _) if 0 < more => words::more_and_likely(&n(more)),
         _ => words::NOT_FROM_HERE.to_owned(),
-    };
-    if several && !wanted.want.part.is_empty() { words::of_part(&wanted.want.part, &said) } else { said }
+    }
 }
 
 /// "38, for 20 legs"; on a narrow page what it is for.

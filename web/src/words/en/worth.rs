@@ -34,8 +34,7 @@ pub const SAY_PRICE_UNDER: &str = "in Workshop";
 pub const STILL_TO_SAY: &str = "It is worked out once this is said:";
 pub const NOBODY_PAYS: &str = "Offcuts replace bought boards. What is left after the drive, gifts and your minutes is the gain.";
 pub const UNKNOWN_REPLACES_NOTHING: &str = "Unknown wood replaces nothing.";
-pub const HOW_IT_GOES: &str =
-    "0.45 of good offcuts and 0.70 of bought boards end up in a piece; sorting and milling take 3 minutes a board foot.";
+pub const HOW_IT_GOES: &str = "Of the pieces, those count that are good or expected to be. 0.45 of good offcuts and 0.70 of bought boards end up in a piece; sorting and milling take 3 minutes a board foot.";
 
 /// "2 more and you are sure".
 pub fn more_and_sure(n: &str) -> String {
@@ -123,4 +122,13 @@ pub fn left_out(n: u32, pieces: &str) -> String {
 /// "20 legs", "1 leg"; "20 × leg" where the name is said of one.
 pub fn parts(written: &str, n: u32, part: &str) -> String {
     if n == 1 || part.ends_with('s') { format!("{written} {part}") } else { format!("{written} × {part}") }
+}
+
+pub const ENOUGH_GOOD: &str = "Enough good ones";
+pub const ALL_KNOWN: &str = "All of it is sorted: what is good is known.";
+pub const THIS_PILE: &str = "This pile, or what you need of it";
+
+/// "5 short".
+pub fn pieces_short(n: &str) -> String {
+    format!("{n} short")
 }
