@@ -63,6 +63,16 @@ fn every_place_is_readable_with_the_example_and_by_large_text() {
     assert_eq!(browser.errors(), [""; 0]);
 }
 
+/// The job of the shoe bench, opened in the example.
+fn the_bench_of_the_example(browser: &mut Browser, page: &Page) {
+    go(browser, page, 3);
+    browser.tap_text(page, "Try the example");
+    browser.wait_text(page, "Hall shoe bench");
+    std::thread::sleep(Duration::from_millis(150));
+    browser.tap_text(page, "Hall shoe bench");
+    browser.wait_text(page, "Sell and deliver");
+}
+
 /// Goes to each screen a key of this one opens, checks it, and comes back by its own key.
 fn each_screen(browser: &mut Browser, page: &Page, keys: &[&str], (what, back): (&str, &str), phone: Phone) {
     for key in keys {
@@ -109,12 +119,7 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     let mut browser = Browser::start(profile.path());
     let phone = Phone::SMALL.quick();
     let page = app::opened(&mut browser, phone);
-    go(&mut browser, &page, 3);
-    browser.tap_text(&page, "Try the example");
-    browser.wait_text(&page, "Hall shoe bench");
-    std::thread::sleep(Duration::from_millis(150));
-    browser.tap_text(&page, "Hall shoe bench");
-    browser.wait_text(&page, "Sell and deliver");
+    the_bench_of_the_example(&mut browser, &page);
     check(&mut browser, &page, "job-320", phone);
     let rooms = ["Wood and plan", "Hours and money", "Sell and deliver", "Look back"];
     each_screen(&mut browser, &page, &rooms, ("room-320", "The job"), phone);
@@ -145,12 +150,7 @@ fn sorting_and_a_supplier_fit_a_hand() {
     let mut browser = Browser::start(profile.path());
     let phone = Phone::SMALL.quick();
     let page = app::opened(&mut browser, phone);
-    go(&mut browser, &page, 3);
-    browser.tap_text(&page, "Try the example");
-    browser.wait_text(&page, "Hall shoe bench");
-    std::thread::sleep(Duration::from_millis(150));
-    browser.tap_text(&page, "Hall shoe bench");
-    browser.wait_text(&page, "Sell and deliver");
+    the_bench_of_the_example(&mut browser, &page);
     std::thread::sleep(Duration::from_millis(150));
     go(&mut browser, &page, 0);
     for (key, name) in [("Sort", "sort-which"), ("ends", "sort"), ("Rejects", "sort-rejects")] {

@@ -9,7 +9,7 @@ use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::fold::Workshop;
 use crate::ledger::kind::haul::Per;
 use crate::money::cost::{DistanceRate, distance};
-use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Span};
+use crate::quantity::{Decimal, Id, Key, Length, Money, Span};
 use crate::refusal::Answer;
 use crate::wood::species::is_known;
 
@@ -194,11 +194,6 @@ fn bins(trips: &[Trip], shop: &Shop) -> Span {
 /// Whether there are piles that it could be reckoned for.
 pub fn is_asked(haul: &Haul) -> bool {
     !haul.bought && !haul.piles.is_empty()
-}
-
-/// Pieces of a count that even a trip, where a number of them does.
-pub fn more(evens: Evens) -> Option<Count> {
-    if let Evens::More(n) = evens { Some(n) } else { None }
 }
 
 #[cfg(test)]

@@ -50,7 +50,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
         (Over::Hauls, _) => hauls::screen(app, seen),
         (Over::Enough, Some(sheet)) => enough::screen(&paying(app).0, sheet, app, seen),
-        (Over::Worth, Some(sheet)) if paying(app).1.is_some() => {
+        (Over::Worth, Some(sheet)) => {
             let worth = paying(app).1;
             worth.map_or_else(|| tiles(app, sheet, seen), |worth| worth::screen(&worth, sheet, app, seen))
         }
