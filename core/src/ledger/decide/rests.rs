@@ -17,7 +17,9 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
         let about = subjects(entry).into_iter().flatten();
         hauls.extend(about.filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None }));
     }
-    if hauls.is_empty() {
+    // At the yard nothing rests on a count yet: the book is not made again to find that out.
+    let rests = |id: &Id| fold::haul(book, *id).is_some_and(|haul| haul.piles.iter().any(|pile| 0 < pile.spoken_for()));
+    if !hauls.iter().any(rests) {
         return Ok(());
     }
     let then = book.without(entries);
