@@ -42,21 +42,21 @@ pub enum End {
 }
 
 impl Lp {
-    /// Rows by their right sides. Where one is below nothing, what is lacking there costs `lack` a unit, so that a start is always legal.
+    /// Rows by their right sides. Where one is below nothing, what is lacking there costs `lack` a unit, row by row, so that a start is always legal.
     ///
     /// ```
     /// use fivebar_core::plan::lp::{End, Lp};
-    /// let mut lp = Lp::new(&[4.0, 6.0], 1e6);
+    /// let mut lp = Lp::new(&[4.0, 6.0], &[1e6, 1e6]);
     /// lp.add(3.0, &[(0, 1.0), (1, 1.0)]);
     /// lp.add(2.0, &[(1, 1.0)]);
     /// assert_eq!(lp.solve(100), End::Best);
     /// assert_eq!((lp.worth(), lp.level(0), lp.level(1)), (16.0, 4.0, 2.0));
     /// assert_eq!(lp.prices(), [1.0, 2.0]);
     /// ```
-    pub fn new(right: &[f64], lack: f64) -> Lp {
+    pub fn new(right: &[f64], lack: &[f64]) -> Lp {
         let rows = right.len();
         let slack = |row| Column { worth: 0.0, cells: vec![(row, 1.0)] };
-        let lacking = |row| Column { worth: -lack, cells: vec![(row, -1.0)] };
+        let lacking = |row: usize| Column { worth: -lack.get(row).unwrap_or(&1.0), cells: vec![(row, -1.0)] };
         let columns: Vec<Column> = (0..rows).map(slack).chain((0..rows).map(lacking)).collect();
         let sign = |v: &f64| if *v < 0.0 { -1.0 } else { 1.0 };
         let basis: Vec<usize> = right.iter().enumerate().map(|(row, v)| if *v < 0.0 { row.saturating_add(rows) } else { row }).collect();

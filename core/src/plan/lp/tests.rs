@@ -27,7 +27,7 @@ fn known_programmes_come_out_as_known() {
         ("a diet", &[-8.0, -9.0], &[(-3.0, &[(0, -2.0), (1, -1.0)]), (-2.0, &[(0, -1.0), (1, -1.5)])], -14.5),
     ];
     for (name, right, columns, worth) in cases {
-        let mut lp = Lp::new(right, 1e6);
+        let mut lp = Lp::new(right, &[1e6; 3]);
         for (own, cells) in columns {
             lp.add(*own, cells);
         }
@@ -41,13 +41,13 @@ fn known_programmes_come_out_as_known() {
 
 #[test]
 fn what_can_not_be_met_is_lacking_and_what_nothing_holds_is_endless() {
-    let mut lp = Lp::new(&[-5.0, 3.0], 1e6);
+    let mut lp = Lp::new(&[-5.0, 3.0], &[1e6; 2]);
     lp.add(-1.0, &[(0, -1.0), (1, 1.0)]);
     assert_eq!(lp.solve(100), End::Best);
     assert!(near(lp.lacking(), 2.0));
     lp.add(1.0, &[]);
     assert_eq!(lp.solve(100), End::Endless);
-    assert_eq!(Lp::new(&[1.0], 1.0).solve(0), End::Stopped);
+    assert_eq!(Lp::new(&[1.0], &[1.0]).solve(0), End::Stopped);
 }
 
 /// Columns come one after another; in the end the prices prove the worth and nothing is below nothing.
@@ -57,7 +57,7 @@ fn random_programmes_end_with_prices_that_prove_them() {
     for round in 0..300 {
         let rows = 1 + draw.below(30);
         let right: Vec<f64> = (0..rows).map(|_| draw.below(40) as f64).collect();
-        let mut lp = Lp::new(&right, 1e6);
+        let mut lp = Lp::new(&right, &vec![1e6; rows]);
         let mut columns = vec![];
         for _ in 0..4 {
             for _ in 0..1 + draw.below(40) {
