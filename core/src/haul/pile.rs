@@ -19,6 +19,8 @@ pub struct Want {
     pub pieces: Count,
     /// Parts that one piece gives.
     pub gives: Count,
+    /// How long the part is, where its job says so.
+    pub length: Option<Length>,
 }
 
 /// The sides of one piece that were measured.

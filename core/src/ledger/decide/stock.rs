@@ -109,7 +109,7 @@ pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut A
             let factor = |n: &Count| Some(*n).filter(|n| 1 < *n);
             if 0 < *wanted {
                 let part = part.clone().unwrap_or_default();
-                Want { part, job: *job, wanted: *wanted, pieces: *pieces, gives: *gives }.target().pieces()?;
+                Want { part, job: *job, wanted: *wanted, pieces: *pieces, gives: *gives, length: None }.target().pieces()?;
             }
             let (pieces, gives, part) = (factor(pieces), factor(gives), part.clone().filter(|part| !part.is_empty()));
             act.add(kind::EnoughSet { haul, pile, wanted: *wanted, part, job: *job, pieces, gives });

@@ -43,7 +43,7 @@ fn wanted(pile: &mut Pile, f: &EnoughSet) {
     pile.wants.retain(|want| want.part != part || want.job != f.job);
     if 0 < f.wanted {
         let [pieces, gives] = [f.pieces, f.gives].map(|n| n.unwrap_or(1).max(1));
-        pile.wants.push(Want { part, job: f.job, wanted: f.wanted, pieces, gives });
+        pile.wants.push(Want { part, job: f.job, wanted: f.wanted, pieces, gives, length: None });
     }
 }
 
