@@ -267,6 +267,11 @@ pub fn told(fact: &Fact, (n, job): (&str, &str), here: Id) -> String {
     }
 }
 
+/// "22 counted, in 5 acts".
+pub fn in_acts(what: &str, acts: &str) -> String {
+    format!("{what}, in {acts} acts")
+}
+
 fn named(job: &str) -> &str {
     if job.is_empty() { A_GONE_JOB } else { job }
 }
