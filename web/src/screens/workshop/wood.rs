@@ -24,6 +24,7 @@ use fivebar_core::wood::woods::Woods;
 
 pub use air::row as woods_row;
 pub use machines::row as machines_row;
+pub use movement::written as movement_written;
 pub use yard::{row as yard_row, van_row};
 
 /// The page as it stands.
