@@ -87,7 +87,8 @@ fn weighed(teller: &Teller, words: &mut Words) -> Read<(Lying, StockCommand)> {
     let shows = on_scale(words)?;
     let tare = if words.has("tare") { on_scale(words)? } else { Grams::ZERO };
     let spread = if words.has("spread") { Some(words.number()?) } else { None };
-    Ok((at, StockCommand::Weigh(OnTheScale { sample, sample_weight, shows, tare, spread })))
+    let singles = if words.has("singles") { Some(words.count()?) } else { None };
+    Ok((at, StockCommand::Weigh(OnTheScale { sample, sample_weight, shows, tare, spread, singles })))
 }
 
 fn on_scale(words: &mut Words) -> Read<Grams> {

@@ -263,7 +263,7 @@ fn load(sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
     let share = sheet.load.share().unwrap_or(if sheet.load.warns() { 1.0 } else { 0.0 });
     match sheet.load.carries {
         _ if !known => {
-            let pieces = common::pieces(sheet.unsized_pieces, &seen.speech.count(sheet.unsized_pieces));
+            let pieces = common::pieces(sheet.unweighed_pieces, &seen.speech.count(sheet.unweighed_pieces));
             row.kid(under(words::without_sizes(&pieces)))
         }
         Some(most) => {
@@ -289,9 +289,9 @@ fn weight(sheet: &CountSheet, seen: Seen<'_>) -> (String, bool) {
         Some(most) => words::load(&mass, &seen.speech.whole_mass(most, units), unit),
         None => words::weighs(&mass, unit),
     };
-    match sheet.unsized_pieces {
+    match sheet.unweighed_pieces {
         0 => (figure, true),
-        _ if sheet.volume.is_zero() => (words::WEIGHT_UNKNOWN.to_owned(), false),
+        _ if load.mass.as_kg() <= 0.0 => (words::WEIGHT_UNKNOWN.to_owned(), false),
         _ => (words::at_least(&figure), false),
     }
 }

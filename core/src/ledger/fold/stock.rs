@@ -35,6 +35,8 @@ fn weighed(pile: &mut Pile, f: &PilePiecesWeighed) {
         weight: f.weight,
         tare: f.tare.unwrap_or(0),
         spread: f.spread.map(|spread| spread.0),
+        singles: f.singles,
+        counts: true,
     });
 }
 
