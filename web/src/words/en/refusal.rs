@@ -55,6 +55,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             ),
             "Take fewer, or free what is set apart.",
         ),
+        Refusal::JobHasWood { pieces } => {
+            said(format!("Not taken back: the job has {} of wood, taken or set apart.", count(*pieces)), "Put them back on the rack first.")
+        }
         Refusal::PiecesRestOnIt { pieces, left } => said(
             format!(
                 "Not taken back: {} were rejected, taken or gone since, and {} of them would be left.",
