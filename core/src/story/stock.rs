@@ -185,7 +185,7 @@ fn species(words: &mut Words) -> Read<kind::SpeciesAdded> {
     let radial = if words.has("radial") { Some(exact(words)?) } else { None };
     let tangential = if words.has("tangential") { Some(exact(words)?) } else { None };
     let from = if words.has("from") { Some(words.text()?) } else { None };
-    Ok(kind::SpeciesAdded { key, name, density, radial, tangential, from })
+    Ok(kind::SpeciesAdded { key, name, density, radial, tangential, from, gone: None })
 }
 
 /// `machine jointer length 12 in thickness 3/8 in`.

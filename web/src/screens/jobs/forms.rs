@@ -69,7 +69,7 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
         .kids(pad);
     let keys = el("div", keys).kid(key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save))).kids(other).kid(key(
         "key",
-        common::LEAVE_IT,
+        common::NOT_NOW,
         "",
         say(Tap::Close),
     ));

@@ -43,7 +43,7 @@ pub fn screen(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), s
         .kids(pad(&page.form, &asked.slots, seen, |press| Msg::Count(Tap::Press(press))));
     let keys = el("div", "um").kid(key("key solid t22", common::DONE, "", say(PileTap::Save))).kid(key(
         "key",
-        common::LEAVE_IT,
+        common::NOT_NOW,
         "",
         say(PileTap::Leave),
     ));

@@ -141,6 +141,12 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::WoodThere { name } => {
             said(format!("Not added: you have a wood called {name} already."), "Give it another name, or open that one and change it.")
         }
+        Refusal::WoodInUse { uses: 1 } => {
+            said("Not taken off: a pile or a part is of this wood.".to_owned(), "Give it another wood first.")
+        }
+        Refusal::WoodInUse { uses } => {
+            said(format!("Not taken off: {} piles and parts are of this wood.", speech.count(*uses)), "Give them another wood first.")
+        }
         Refusal::MachineThere { machine, name } => said(
             format!("Not added: you have a machine called {} already.", yard::machine(machine.as_str(), name.as_deref())),
             "Give it another name, or open that one and change it.",
