@@ -125,6 +125,38 @@ pub enum Refusal {
     SampleMoreThanPile { measured: Count, there: Count },
     /// A scale that shows no more than the tare: no wood is on it.
     UnderTare { met: Grams, tare: Grams },
+    /// A figure of what is to be planned, below the least or above the most a plan is made for; lengths in the plan's own unit. `of` names a pile or a part.
+    PlanOutOfRange { figure: PlanFigure, of: Option<String>, met: i128, least: i128, most: i128 },
+    /// Two piles or two parts of one plan by the same name.
+    PlanNameTwice { name: String },
+}
+
+/// A figure that says what is to be planned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PlanFigure {
+    Unit,
+    Piles,
+    Parts,
+    Pieces,
+    Each,
+    Sets,
+    Length,
+    Width,
+    Thickness,
+    Kerf,
+    Trim,
+    Allowance,
+    Joint,
+    Least,
+    Keep,
+    Rows,
+    Stagger,
+    Layers,
+    Gap,
+    Overhang,
+    Target,
+    Tolerance,
+    Density,
 }
 
 /// What a command or a sum gives.

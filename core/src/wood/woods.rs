@@ -203,9 +203,9 @@ mod tests {
             woods.add(key(at), OwnWood { name: name.into(), ..plum() }).unwrap();
         }
         let names = |woods: &Woods| woods.own().map(|(_, own)| own.name.clone()).collect::<Vec<_>>();
-        assert_eq!(names(&woods), ["plum 2", "pear", "plum", "Plum 2"]);
+        assert_eq!(names(&woods), ["plum 3", "pear", "plum", "Plum 2"]);
         woods.remove(&key("plum"));
-        assert_eq!(names(&woods), ["plum 2", "pear", "Plum 2"]);
+        assert_eq!(names(&woods), ["plum 3", "pear", "Plum 2"]);
     }
 
     fn plum() -> OwnWood {

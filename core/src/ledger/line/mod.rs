@@ -10,7 +10,7 @@ use std::borrow::Cow;
 
 mod canonical;
 pub mod document;
-mod json;
+pub mod json;
 mod tree;
 pub mod upgrade;
 
