@@ -65,8 +65,8 @@ fn a_row_gives_a_row_and_nonsense_gives_none() {
     let told = Rc::<RefCell<Vec<JsValue>>>::default();
     let tell = told.clone();
     let tell = Closure::<dyn Fn(JsValue)>::new(move |row| tell.borrow_mut().push(row));
-    let answer = plan(post::put(&rails()), HOW, tell.as_ref().unchecked_ref()).expect("a plan");
+    let answer = plan(post::put(&rails()), HOW.ms, HOW.seed, tell.as_ref().unchecked_ref()).expect("a plan");
     assert!(post::take_answer(answer).is_some());
     assert!(!told.borrow().is_empty(), "it told how far it had come");
-    assert_eq!(plan(vec![1, 2, 3], HOW, tell.as_ref().unchecked_ref()), None);
+    assert_eq!(plan(vec![1, 2, 3], HOW.ms, HOW.seed, tell.as_ref().unchecked_ref()), None);
 }

@@ -116,10 +116,11 @@ fn heard(event: &Event) -> Option<Told> {
     Some(told.unwrap_or(Told::Failed))
 }
 
-/// The plan of a row, as `worker.js` asks for it; nothing where the row is no problem that can be planned with.
-pub fn plan(asked: Vec<i64>, how: While, told: &js_sys::Function) -> Option<Vec<i64>> {
+/// The plan of a row, as `worker.js` asks for it; nothing where the row is no problem that can be planned with. `told` hears of each better plan.
+#[wasm_bindgen]
+pub fn plan(asked: Vec<i64>, ms: u32, seed: u32, told: &js_sys::Function) -> Option<Vec<i64>> {
     let asked = post::take(asked).filter(|asked| asked.check().is_ok())?;
-    let answered = timed(&asked, how, |progress| {
+    let answered = timed(&asked, While { ms, seed }, |progress| {
         let row = post::put_progress(progress.worth, progress.bound);
         let _ = told.call1(&JsValue::UNDEFINED, &BigInt64Array::from(&row[..]));
     });
