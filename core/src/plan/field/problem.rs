@@ -3,8 +3,9 @@
 use crate::plan::limits::{self, Within, named_once};
 use crate::refusal::{Answer, PlanFigure};
 
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Pattern {
+    #[default]
     Stack,
     Running,
     Basket,
@@ -13,21 +14,22 @@ pub enum Pattern {
 }
 
 /// One pile, or two of different woods by turns.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Mix {
+    #[default]
     Single,
     Alternate,
 }
 
 /// A wanted size, and how far from it is near enough.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Target {
     pub size: i64,
     pub tolerance: i64,
 }
 
 /// Pieces alike. All planning is on the low end of their band.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Pile {
     pub id: String,
     /// The wood: two of one mix must differ in it.
@@ -48,7 +50,7 @@ pub struct Allow {
     pub thickness: i64,
 }
 
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Problem {
     /// Nanometres of a unit, for the weight alone.
     pub unit: i64,
