@@ -28,14 +28,14 @@ pub(super) struct Asked<'a> {
 }
 
 /// The piles that are for the same parts.
-struct Group {
-    sums: Sums,
+pub(super) struct Group {
+    pub sums: Sums,
     /// The same on lengths rounded down, where `sums` are rounded up: what no cut can pass.
     under: Option<Sums>,
     /// Units in one length of the sums.
     coarse: i64,
     may: Vec<bool>,
-    piles: Vec<usize>,
+    pub piles: Vec<usize>,
 }
 
 pub(super) struct Saw<'a> {
@@ -58,12 +58,17 @@ impl<'a> Saw<'a> {
         Saw { stock, wood, groups }
     }
 
+    /// What the longest stick costs.
+    pub(super) fn dear(&self) -> i64 {
+        self.stock.piles.iter().map(|pile| pile.low.saturating_mul(self.wood)).max().unwrap_or(1).max(1)
+    }
+
     /// The cost of a stick of which so much is filled by so many pieces.
     pub(super) fn cost(&self, pile: &Pile, used: i64, pieces: i64) -> i64 {
         self.cost_but_pieces(pile, used).saturating_add(pieces)
     }
 
-    fn cost_but_pieces(&self, pile: &Pile, used: i64) -> i64 {
+    pub(super) fn cost_but_pieces(&self, pile: &Pile, used: i64) -> i64 {
         let cuts = self.stock.ends.saturating_sub(1).saturating_add(i64::from(used < pile.room));
         self.stock.consumed(pile, used).saturating_mul(self.wood).saturating_add(cuts)
     }
@@ -100,6 +105,11 @@ impl<'a> Saw<'a> {
     /// Whether what a cut can at most be worth is known without rounding.
     pub(super) fn is_exact(&self) -> bool {
         self.groups.iter().all(|group| group.under.is_none())
+    }
+
+    /// The groups of piles, where no lengths were put together.
+    pub(super) fn exact(&self) -> Option<&[Group]> {
+        if self.is_exact() { Some(&self.groups) } else { None }
     }
 
     fn best_of(&self, group: &Group, filled: &Filled, (nth, pile): (usize, &Pile), scale: i64) -> Option<(i64, Cut)> {
@@ -156,7 +166,7 @@ impl Group {
     }
 
     /// Price, most copies in one stick, for each part; a piece costs a cut.
-    fn wanted(&self, asked: &Asked<'_>) -> Vec<(i64, i64)> {
+    pub(super) fn wanted(&self, asked: &Asked<'_>) -> Vec<(i64, i64)> {
         let one = |((price, limit), may): ((&i64, &i64), &bool)| (price.saturating_sub(asked.scale), if *may { *limit } else { 0 });
         asked.prices.iter().zip(asked.limits).zip(&self.may).map(one).collect()
     }

@@ -67,6 +67,8 @@ pub(super) struct Relaxed {
     /// What proved it: whole prices of the parts, at which a unit of cost is `scale`.
     pub prices: Vec<i64>,
     pub scale: i64,
+    /// What a stick of each pile is worth at these prices.
+    pub most: Vec<i64>,
 }
 
 const TURNS: u32 = 20_000;
@@ -74,7 +76,7 @@ const ROUNDS: u32 = 300;
 
 /// The least cost of what is wanted.
 pub(super) fn cheapest(saw: &Saw<'_>, pool: &mut Pool, wanted: &Wanted, patience: &mut Patience<'_>) -> Relaxed {
-    let dear = saw.stock.piles.iter().map(|pile| pile.low.saturating_mul(saw.wood)).max().unwrap_or(1).max(1);
+    let dear = saw.dear();
     let scale = (1_i64 << 40).checked_div(dear).unwrap_or(1).max(1);
     let one = dear as f64 * scale as f64; // a price of 1 in the programme
     let mut lp = programme(saw, wanted);
@@ -95,7 +97,7 @@ pub(super) fn cheapest(saw: &Saw<'_>, pool: &mut Pool, wanted: &Wanted, patience
         let asked = Asked { prices: &own, limits: &wanted.pieces, scale };
         let found = saw.best(&asked, patience);
         let most = most(saw, &asked, &found, patience);
-        relaxed.prove(&most, wanted, own);
+        relaxed.prove(most, wanted, own);
         let paid = prices.iter().skip(saw.stock.parts.len()).map(|paid| paid * one + scale as f64 / 256.0);
         let new = found.into_iter().zip(paid).filter_map(|(found, paid)| found.filter(|(value, _)| paid < *value as f64));
         let grew = new.fold(false, |grew, (_, cut)| pool.add(cut) || grew);
@@ -109,12 +111,19 @@ pub(super) fn cheapest(saw: &Saw<'_>, pool: &mut Pool, wanted: &Wanted, patience
 }
 
 impl Relaxed {
-    fn prove(&mut self, most: &[i64], wanted: &Wanted, prices: Vec<i64>) {
+    /// How much worse than the best in fractions a plan gets by this cut, a unit of cost being `scale`.
+    pub(super) fn over(&self, cut: &Cut) -> i64 {
+        let worth = cut.counts.iter().zip(&self.prices).fold(0_i64, |sum, (n, price)| sum.saturating_add(n.saturating_mul(*price)));
+        let most = self.most.get(cut.pile).copied().unwrap_or(0);
+        cut.cost.saturating_mul(self.scale).saturating_add(most).saturating_sub(worth)
+    }
+
+    fn prove(&mut self, most: Vec<i64>, wanted: &Wanted, prices: Vec<i64>) {
         let worth = prices.iter().zip(&wanted.pieces).map(|(price, n)| i128::from(*price).saturating_mul(i128::from(*n)));
-        let piles = priced(&wanted.sticks, most);
+        let piles = priced(&wanted.sticks, &most);
         let least = price::least_consumed(&piles, worth.fold(0, i128::saturating_add), i128::from(self.scale)).unwrap_or(0);
         if self.prices.is_empty() || self.least < least {
-            (self.least, self.prices) = (least, prices);
+            (self.least, self.prices, self.most) = (least, prices, most);
         }
     }
 }
@@ -136,7 +145,7 @@ fn programme(saw: &Saw<'_>, wanted: &Wanted) -> Lp {
 }
 
 /// What a cut gives of each part, and that it takes a stick.
-fn cells(saw: &Saw<'_>, cut: &Cut) -> Vec<(usize, f64)> {
+pub(super) fn cells(saw: &Saw<'_>, cut: &Cut) -> Vec<(usize, f64)> {
     let parts = cut.counts.iter().enumerate().filter(|(_, n)| 0 < **n).map(|(part, n)| (part, -(*n as f64)));
     parts.chain([(saw.stock.parts.len().saturating_add(cut.pile), 1.0)]).collect()
 }

@@ -57,6 +57,20 @@ impl Stock {
         if behind < self.keep { pile.low } else { pile.low.saturating_sub(behind) }
     }
 
+    /// No plan that wastes no piece makes more cuts: the pieces, and three for each stick.
+    pub(super) fn cuts_most(&self) -> i64 {
+        let pieces = self.parts.iter().fold(0_i64, |sum, part| sum.saturating_add(part.each.saturating_mul(self.sets)));
+        let sticks = self.piles.iter().fold(0_i64, |sum, pile| sum.saturating_add(pile.count)).min(pieces);
+        pieces.saturating_add(sticks.saturating_mul(2))
+    }
+
+    /// What a unit of wood costs where a cut costs 1: more than all cuts together, as far as sums allow.
+    pub(super) fn wood(&self) -> i64 {
+        let longest = self.piles.iter().map(|pile| pile.low).max().unwrap_or(1).max(1);
+        let most = (1_i64 << 55).checked_div(longest).unwrap_or(1).max(1);
+        self.cuts_most().saturating_add(1).min(most)
+    }
+
     fn in_largest_unit(&mut self) {
         let mut unit = self.kerf;
         self.parts.iter().for_each(|part| unit = common(unit, part.size));
