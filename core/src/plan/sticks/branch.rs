@@ -44,6 +44,8 @@ pub(super) struct Branch<'a> {
     pub under: i64,
     /// The best found, if any.
     pub best: Option<Vec<(usize, i64)>>,
+    /// The least bound of what was left aside because a float said so.
+    aside: i128,
 }
 
 impl<'a> Branch<'a> {
@@ -52,24 +54,28 @@ impl<'a> Branch<'a> {
         let scale = (1_i64 << 40).checked_div(dear).unwrap_or(1).max(1);
         let whole = Half { wanted, cost: 0, made: vec![], caps: vec![], least: vec![], bound: 0, seeds: vec![] };
         let cells = cuts.iter().map(|cut| relax::cells(saw, cut)).collect();
-        Branch { saw, cuts, cells, dear, scale, open: vec![whole], under, best: None }
+        Branch { saw, cuts, cells, dear, scale, open: vec![whole], under, best: None, aside: i128::MAX }
     }
 
     /// No plan of these cuts costs less, or what is looked for is not there.
     pub(super) fn bound(&self) -> i128 {
-        self.open.iter().map(|half| half.bound).min().unwrap_or(i128::MAX).min(i128::from(self.under))
+        self.open.iter().map(|half| half.bound).min().unwrap_or(i128::MAX).min(self.aside).min(i128::from(self.under))
     }
 
+    /// Whether all is gone through.
     pub(super) fn is_done(&self) -> bool {
         self.open.is_empty()
     }
 
-    /// Goes through at most so many halves.
-    pub(super) fn go(&mut self, halves: u32, patience: &mut Patience<'_>) {
-        for _ in 0..halves {
-            if patience.is_over() {
-                return;
-            }
+    /// Whether it is proven that there is nothing to be found.
+    pub(super) fn is_void(&self) -> bool {
+        self.is_done() && self.aside == i128::MAX && self.best.is_none()
+    }
+
+    /// Goes through halves until so many steps are spent.
+    pub(super) fn go(&mut self, steps: u64, patience: &mut Patience<'_>) {
+        let until = patience.steps().saturating_add(steps);
+        while patience.steps() < until && !patience.is_over() {
             let Some(half) = self.open.pop() else { return };
             if half.bound < i128::from(self.under) {
                 self.part(half, patience);
@@ -85,10 +91,12 @@ impl<'a> Branch<'a> {
         let half = Half { bound: solved.bound.max(half.bound), seeds: solved.levels.iter().map(|(cut, _)| *cut).collect(), ..half };
         match self.pile_in_fractions(&solved) {
             Some((pile, level)) => self.by_pile(half, pile, level),
-            None => match solved.levels.iter().filter(|(_, level)| is_fraction(*level)).max_by(|a, b| nearness(a.1).total_cmp(&nearness(b.1))) {
-                Some((cut, level)) => self.by_cut(half, *cut, *level),
-                None => self.whole(half, &solved),
-            },
+            None => {
+                match solved.levels.iter().filter(|(_, level)| is_fraction(*level)).max_by(|a, b| nearness(a.1).total_cmp(&nearness(b.1))) {
+                    Some((cut, level)) => self.by_cut(half, *cut, *level),
+                    None => self.whole(half, &solved),
+                }
+            }
         }
     }
 
@@ -138,12 +146,13 @@ impl<'a> Branch<'a> {
         half.caps.iter().all(|(_, cap)| 0 <= *cap)
     }
 
-    /// All levels are whole: a plan.
+    /// All levels are whole: a plan. That the half has no better one is proven as far as its bound goes.
     fn whole(&mut self, mut half: Half, solved: &Solved) {
+        self.aside = self.aside.min(half.bound);
         for (cut, level) in &solved.levels {
             let times = level.round() as i64;
             if 0 < times && !self.make(&mut half, *cut, times) {
-                return self.open.push(Half { seeds: vec![], ..half }); // rounding misled: it stays open
+                return; // rounding misled
             }
         }
         if half.wanted.is_met() && half.cost < self.under {
@@ -154,7 +163,8 @@ impl<'a> Branch<'a> {
     fn solve(&self, half: &Half, patience: &mut Patience<'_>) -> Solved {
         let capped = |place: &usize| half.caps.iter().any(|(own, cap)| own == place && *cap <= 0);
         let fits = |cut: &Cut| cut.counts.iter().zip(&half.wanted.pieces).all(|(n, wanted)| n <= wanted);
-        let fits: Vec<usize> = self.cuts.iter().enumerate().filter(|(_, cut)| fits(cut)).map(|(place, _)| place).filter(|p| !capped(p)).collect();
+        let fits: Vec<usize> =
+            self.cuts.iter().enumerate().filter(|(_, cut)| fits(cut)).map(|(place, _)| place).filter(|p| !capped(p)).collect();
         let solved = self.in_fractions(half, &fits, self.scale, patience);
         if solved.is_void { self.in_fractions(half, &fits, 0, patience) } else { solved }
     }
@@ -192,8 +202,8 @@ impl<'a> Branch<'a> {
 
     fn programme(&self, half: &Half) -> Lp {
         let stock = self.saw.stock;
-        let right = half.wanted.pieces.iter().map(|n| -*n as f64).chain(half.wanted.sticks.iter().map(|n| *n as f64));
-        let right = right.chain(half.caps.iter().map(|(_, cap)| *cap as f64)).chain(half.least.iter().map(|(_, least)| -*least as f64));
+        let right = half.wanted.pieces.iter().map(|n| -(*n as f64)).chain(half.wanted.sticks.iter().map(|n| *n as f64));
+        let right = right.chain(half.caps.iter().map(|(_, cap)| *cap as f64)).chain(half.least.iter().map(|(_, least)| -(*least as f64)));
         let longest = stock.parts.iter().map(|part| part.size).max().unwrap_or(1) as f64;
         let lack = stock.parts.iter().map(|part| 100.0 * part.size as f64 / longest);
         let more = stock.piles.len().saturating_add(half.caps.len()).saturating_add(half.least.len());
@@ -206,7 +216,8 @@ impl<'a> Branch<'a> {
         let pile = self.cuts.get(place).map(|cut| cut.pile);
         let caps = half.caps.iter().enumerate().filter(|(_, (own, _))| *own == place).map(|(nth, _)| (first.saturating_add(nth), 1.0));
         let then = first.saturating_add(half.caps.len());
-        let least = half.least.iter().enumerate().filter(|(_, (own, _))| Some(*own) == pile).map(|(nth, _)| (then.saturating_add(nth), -1.0));
+        let least =
+            half.least.iter().enumerate().filter(|(_, (own, _))| Some(*own) == pile).map(|(nth, _)| (then.saturating_add(nth), -1.0));
         caps.chain(least).collect()
     }
 
@@ -239,11 +250,19 @@ impl<'a> Branch<'a> {
             let value = worth.saturating_add(more).saturating_sub(capped).saturating_sub(cut.cost.saturating_mul(scale));
             most.iter_mut().skip(cut.pile).take(1).for_each(|most| *most = value.max(*most));
         }
-        let sum = |prices: &[i64], n: &mut dyn Iterator<Item = i64>| prices.iter().zip(n).fold(0_i128, |sum, (price, n)| sum.saturating_add(i128::from(*price).saturating_mul(i128::from(n))));
-        let owed = sum(parts, &mut half.wanted.pieces.iter().copied()).saturating_add(sum(least, &mut half.least.iter().map(|(_, least)| *least)));
-        let given = sum(&most, &mut half.wanted.sticks.iter().copied()).saturating_add(sum(caps, &mut half.caps.iter().map(|(_, cap)| *cap)));
+        let sum = |prices: &[i64], n: &mut dyn Iterator<Item = i64>| {
+            prices.iter().zip(n).fold(0_i128, |sum, (price, n)| sum.saturating_add(i128::from(*price).saturating_mul(i128::from(n))))
+        };
+        let owed =
+            sum(parts, &mut half.wanted.pieces.iter().copied()).saturating_add(sum(least, &mut half.least.iter().map(|(_, least)| *least)));
+        let given =
+            sum(&most, &mut half.wanted.sticks.iter().copied()).saturating_add(sum(caps, &mut half.caps.iter().map(|(_, cap)| *cap)));
         let over = owed.saturating_sub(given);
-        if scale == 0 { over } else { over.checked_add(i128::from(scale).saturating_sub(1)).and_then(|over| over.checked_div_euclid(i128::from(scale))).unwrap_or(0) }
+        if scale == 0 {
+            over
+        } else {
+            over.checked_add(i128::from(scale).saturating_sub(1)).and_then(|over| over.checked_div_euclid(i128::from(scale))).unwrap_or(0)
+        }
     }
 }
 

@@ -6,22 +6,50 @@ use super::problem::Problem;
 /// The first rule a plan breaks. Sticks and pieces are named by their place in the plan, from 0.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Broken {
-    NoSuchPile { stick: usize },
-    NoSuchPart { stick: usize, piece: usize },
+    NoSuchPile {
+        stick: usize,
+    },
+    NoSuchPart {
+        stick: usize,
+        piece: usize,
+    },
     /// Fewer than one time.
-    Times { stick: usize },
+    Times {
+        stick: usize,
+    },
     /// More sticks than the pile has.
-    TooMany { stick: usize, used: i64, there: i64 },
+    TooMany {
+        stick: usize,
+        used: i64,
+        there: i64,
+    },
     /// Shorter than the machine takes.
-    TooShort { stick: usize },
-    NoPieces { stick: usize },
+    TooShort {
+        stick: usize,
+    },
+    NoPieces {
+        stick: usize,
+    },
     /// The part may not come from that pile.
-    NotFromThere { stick: usize, piece: usize },
+    NotFromThere {
+        stick: usize,
+        piece: usize,
+    },
     /// Not where the pieces before it and their kerfs end.
-    Misplaced { stick: usize, piece: usize, expected: i64 },
+    Misplaced {
+        stick: usize,
+        piece: usize,
+        expected: i64,
+    },
     /// The pieces and kerfs are longer than the trimmed stick.
-    TooLong { stick: usize, by: i64 },
-    Remainder { stick: usize, expected: i64 },
+    TooLong {
+        stick: usize,
+        by: i64,
+    },
+    Remainder {
+        stick: usize,
+        expected: i64,
+    },
     /// A sum left the range of its type.
     OutOfRange,
 }

@@ -30,14 +30,21 @@ impl Laid {
 }
 
 /// Cuts what is wanted, as long as it may cost no more than `most`. With lots, what is rounded up is drawn among the nearest.
-pub(super) fn dive(saw: &Saw<'_>, pool: &mut Pool, (wanted, most): (Wanted, i64), draw: &mut Option<&mut Draw>, patience: &mut Patience<'_>) -> Option<Laid> {
+pub(super) fn dive(
+    saw: &Saw<'_>,
+    pool: &mut Pool,
+    (wanted, most): (Wanted, i64),
+    draw: &mut Option<&mut Draw>,
+    patience: &mut Patience<'_>,
+) -> Option<Laid> {
     let mut laid = Laid { cuts: vec![], left: wanted };
     while !laid.left.is_met() {
         let relaxed = relax::cheapest(saw, pool, &laid.left, patience);
         if most != i64::MAX && i128::from(most) < i128::from(laid.rank(saw).1).saturating_add(relaxed.least) {
             return None;
         }
-        let mut levels: Vec<(&Cut, f64)> = relaxed.levels.iter().filter_map(|(place, level)| Some((pool.cuts.get(*place)?, *level))).collect();
+        let mut levels: Vec<(&Cut, f64)> =
+            relaxed.levels.iter().filter_map(|(place, level)| Some((pool.cuts.get(*place)?, *level))).collect();
         let noise = |draw: &mut Option<&mut Draw>| draw.as_mut().map_or(0.0, |draw| draw.below(1000) as f64 / 2500.0);
         let mut ranked: Vec<(f64, &Cut, f64)> = levels.drain(..).map(|(cut, level)| (level.fract() + noise(draw), cut, level)).collect();
         ranked.sort_by(|a, b| b.0.total_cmp(&a.0));

@@ -13,12 +13,26 @@ impl Layers {
         let mut first = vec![NEVER; sums.lengths.len()];
         first.iter_mut().take(1).for_each(|worth| *worth = 0);
         let mut layers = vec![first];
-        for (from, wanted) in sums.from.iter().zip(wanted) {
-            let next = layers.last().map(|before| layer(from, *wanted, before)).unwrap_or_default();
+        for ((from, copies), (price, limit)) in sums.from.iter().zip(&sums.copies).zip(wanted) {
+            let next = match layers.last() {
+                Some(before) if copies <= limit => layer_of_any(from, *price, before),
+                Some(before) => layer(from, (*price, *limit), before),
+                None => vec![],
+            };
             layers.push(next);
         }
         Layers(layers)
     }
+}
+
+/// As many copies as fit.
+fn layer_of_any(from: &[u32], price: i64, before: &[i64]) -> Vec<i64> {
+    let mut layer: Vec<i64> = vec![];
+    for (next, worth) in from.iter().zip(before) {
+        let with = layer.get(*next as usize).copied().filter(|worth| *worth != NEVER).map_or(NEVER, |worth| worth.saturating_add(price));
+        layer.push(with.max(*worth));
+    }
+    layer
 }
 
 fn layer(from: &[u32], (price, limit): (i64, i64), before: &[i64]) -> Vec<i64> {

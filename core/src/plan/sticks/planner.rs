@@ -17,7 +17,7 @@ use crate::plan::{Figures, Planned, better};
 /// So many steps are spent on a number of sets before it is given up for now.
 const STEPS_FOR_SETS: u64 = 20_000;
 /// More cuts than these are not gone through by halves.
-const CUTS_MOST: usize = 20_000;
+const CUTS_MOST: usize = 4_000;
 
 pub(super) struct Planner<'a> {
     problem: &'a Problem,
@@ -74,12 +74,11 @@ impl Planner<'_> {
             return false;
         }
         self.prove_cost(sets, root.least, patience);
-        let mut tries = 50_u32;
+        let mut steps = 1_000_u64;
         while !self.best.is_proven() && !patience.is_over() {
-            self.renew(&root, (&mut laid, sets), tries, patience);
-            if !self.by_halves(&root, (&mut laid, sets), tries, patience) {
-                tries = tries.saturating_mul(2);
-            }
+            self.renew(&root, (&mut laid, sets), steps, patience);
+            self.by_halves(&root, (&mut laid, sets), steps.checked_div(2).unwrap_or(0), patience);
+            steps = steps.saturating_mul(2);
         }
         true
     }
@@ -87,61 +86,66 @@ impl Planner<'_> {
     /// A plan for sets that the first try left short; where there are none, that is proven.
     fn find(&mut self, root: &Relaxed, laid: &mut Laid, sets: i64, patience: &mut Patience<'_>) -> bool {
         let until = patience.steps().saturating_add(STEPS_FOR_SETS);
-        let mut tries = 20_u32;
+        let mut steps = 100_u64;
         while !laid.left.is_met() && patience.steps() < until && !patience.is_over() {
-            self.renew(root, (laid, sets), tries, patience);
-            if !laid.left.is_met() && self.is_impossible(root, (laid, sets), tries, patience) {
+            self.renew(root, (laid, sets), steps, patience);
+            if !laid.left.is_met() && self.is_impossible(root, (laid, sets), steps, patience) {
                 self.prove(vec![i128::from(sets.saturating_sub(1))], patience);
                 return false;
             }
-            tries = tries.saturating_mul(4);
+            steps = steps.saturating_mul(4);
         }
         laid.left.is_met()
     }
 
     /// Goes through all plans for so many sets; whether there are none. Where there is one, it is laid.
-    fn is_impossible(&mut self, root: &Relaxed, (laid, sets): (&mut Laid, i64), halves: u32, patience: &mut Patience<'_>) -> bool {
+    fn is_impossible(&mut self, root: &Relaxed, (laid, sets): (&mut Laid, i64), steps: u64, patience: &mut Patience<'_>) -> bool {
         if self.best.bound.first() != Some(&i128::from(sets)) {
             return false; // one set more may still be possible
         }
         let wanted = wanted(self.saw.stock, sets);
-        let Some(near) = near(self.saw, &asked(root, &wanted), (&root.most, i64::MAX / 8), CUTS_MOST / 10) else { return false };
+        let Some(near) = near(self.saw, &asked(root, &wanted), (&root.most, i64::MAX / 8), CUTS_MOST) else { return false };
         let mut branch = Branch::new(self.saw, &near, wanted, i64::MAX);
-        branch.go(halves, patience);
-        match branch.best.take() {
-            Some(best) => {
-                self.lay(laid, sets, named(&near, best), patience);
-                false
-            }
-            None => branch.is_done(),
+        branch.go(steps, patience);
+        let is_void = branch.is_void();
+        if let Some(best) = branch.best.take() {
+            self.lay(laid, sets, named(&near, best), patience);
         }
+        is_void
     }
 
-    fn renew(&mut self, root: &Relaxed, (laid, sets): (&mut Laid, i64), tries: u32, patience: &mut Patience<'_>) {
-        for _ in 0..tries {
-            if !patience.spend(1) || self.best.is_proven() {
-                return;
-            }
+    fn renew(&mut self, root: &Relaxed, (laid, sets): (&mut Laid, i64), steps: u64, patience: &mut Patience<'_>) {
+        let until = patience.steps().saturating_add(steps);
+        let mut n = 0;
+        let b = patience.steps();
+        while {
+            n += 1;
+            if std::env::var("DBG").is_ok() {
+                eprintln!("renew {n} {}", patience.steps() - b)
+            };
+            patience.steps() < until
+        } && patience.spend(1)
+            && !self.best.is_proven()
+        {
             if super::renew::renew(self.saw, &mut self.pool, laid, (root, &mut self.draw), patience) && laid.left.is_met() {
                 self.take(laid, sets, patience);
             }
         }
     }
 
-    /// Goes through the plans that are cheaper; whether that is done.
-    fn by_halves(&mut self, root: &Relaxed, (laid, sets): (&mut Laid, i64), halves: u32, patience: &mut Patience<'_>) -> bool {
+    /// Goes through the plans that are cheaper.
+    fn by_halves(&mut self, root: &Relaxed, (laid, sets): (&mut Laid, i64), steps: u64, patience: &mut Patience<'_>) {
         let wanted = wanted(self.saw.stock, sets);
         let (_, under) = laid.rank(self.saw);
         let slack = i64::try_from(i128::from(under).saturating_sub(root.least)).unwrap_or(i64::MAX).saturating_mul(root.scale);
-        let Some(near) = near(self.saw, &asked(root, &wanted), (&root.most, slack), CUTS_MOST) else { return false };
+        let Some(near) = near(self.saw, &asked(root, &wanted), (&root.most, slack), CUTS_MOST) else { return };
         let mut branch = Branch::new(self.saw, &near, wanted, under);
-        branch.go(halves, patience);
+        branch.go(steps, patience);
         let (bound, best) = (branch.bound(), branch.best.take());
         if let Some(best) = best {
             self.lay(laid, sets, named(&near, best), patience);
         }
         self.prove_cost(sets, bound, patience);
-        branch.is_done()
     }
 
     fn lay(&mut self, laid: &mut Laid, sets: i64, cuts: Vec<(Cut, i64)>, patience: &mut Patience<'_>) {

@@ -134,13 +134,17 @@ fn priced(sticks: &[i64], most: &[i64]) -> Vec<Priced> {
 
 /// What no cut passes, for each pile: what was found, unless lengths were put together.
 fn most(saw: &Saw<'_>, asked: &Asked<'_>, found: &[Option<(i64, Cut)>], patience: &mut Patience<'_>) -> Vec<i64> {
-    if saw.is_exact() { found.iter().map(|found| found.as_ref().map_or(0, |(value, _)| *value)).collect() } else { saw.most(asked, patience) }
+    if saw.is_exact() {
+        found.iter().map(|found| found.as_ref().map_or(0, |(value, _)| *value)).collect()
+    } else {
+        saw.most(asked, patience)
+    }
 }
 
 fn programme(saw: &Saw<'_>, wanted: &Wanted) -> Lp {
     let longest = saw.stock.parts.iter().map(|part| part.size).max().unwrap_or(1) as f64;
     let lack = saw.stock.parts.iter().map(|part| 100.0 * part.size as f64 / longest);
-    let right = wanted.pieces.iter().map(|n| -*n as f64).chain(wanted.sticks.iter().map(|n| *n as f64));
+    let right = wanted.pieces.iter().map(|n| -(*n as f64)).chain(wanted.sticks.iter().map(|n| *n as f64));
     Lp::new(&right.collect::<Vec<_>>(), &lack.collect::<Vec<_>>())
 }
 
@@ -161,7 +165,9 @@ pub(super) fn most_sets(saw: &Saw<'_>, pool: &mut Pool, patience: &mut Patience<
     lp.add(1.0, &each.collect::<Vec<_>>());
     let (mut best, mut by, mut met) = (i128::from(stock.sets), vec![], 0);
     for _ in 0..ROUNDS {
-        pool.cuts.iter().skip(met).for_each(|cut| drop(lp.add(0.0, &cells(saw, cut))));
+        for cut in pool.cuts.iter().skip(met) {
+            lp.add(0.0, &cells(saw, cut));
+        }
         met = pool.cuts.len();
         lp.solve(TURNS);
         let prices = lp.prices();

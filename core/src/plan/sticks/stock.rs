@@ -66,8 +66,8 @@ impl Stock {
 
     /// What a unit of wood costs where a cut costs 1: more than all cuts together, as far as sums allow.
     pub(super) fn wood(&self) -> i64 {
-        let longest = self.piles.iter().map(|pile| pile.low).max().unwrap_or(1).max(1);
-        let most = (1_i64 << 55).checked_div(longest).unwrap_or(1).max(1);
+        let long = self.piles.iter().fold(1_i64, |sum, pile| sum.saturating_add(pile.count.saturating_mul(pile.low)));
+        let most = (1_i64 << 60).checked_div(long).unwrap_or(1).max(1);
         self.cuts_most().saturating_add(1).min(most)
     }
 
@@ -99,7 +99,13 @@ fn parts(problem: &Problem) -> Vec<Part> {
     let mut all: Vec<Part> = vec![];
     for (nth, part) in problem.parts.iter().enumerate() {
         let size = part.length.saturating_add(problem.kerf);
-        let like = |other: &&mut Part| other.own.first().and_then(|own| problem.parts.get(*own)).is_some_and(|other| other.length == part.length && other.piles == part.piles);
+        let like = |other: &&mut Part| {
+            other
+                .own
+                .first()
+                .and_then(|own| problem.parts.get(*own))
+                .is_some_and(|other| other.length == part.length && other.piles == part.piles)
+        };
         match all.iter_mut().find(like) {
             Some(other) => {
                 other.each = other.each.saturating_add(part.per_set);
@@ -116,7 +122,12 @@ fn piles(problem: &Problem, parts: &[Part]) -> Vec<Pile> {
     let mut all: Vec<Pile> = vec![];
     for (nth, pile) in problem.piles.iter().enumerate() {
         let room = pile.length.saturating_sub(problem.end_trim.saturating_mul(2)).saturating_add(problem.kerf);
-        let allowed = |part: &Part| part.own.first().and_then(|own| problem.parts.get(*own)).is_some_and(|part| part.piles.as_ref().is_none_or(|piles| piles.contains(&nth)));
+        let allowed = |part: &Part| {
+            part.own
+                .first()
+                .and_then(|own| problem.parts.get(*own))
+                .is_some_and(|part| part.piles.as_ref().is_none_or(|piles| piles.contains(&nth)))
+        };
         let may: Vec<bool> = parts.iter().map(allowed).collect();
         let fits = parts.iter().zip(&may).any(|(part, may)| *may && part.size <= room);
         if pile.length < problem.machine_min || pile.count == 0 || !fits {

@@ -6,7 +6,15 @@ fn problem() -> Problem {
     let pile = |id: &str, count, length| Pile { id: id.into(), count, length };
     let part = |id: &str, length, piles| Part { id: id.into(), per_set: 1, length, piles };
     let piles = vec![pile("A", 2, 1000), pile("B", 3, 150)];
-    Problem { sets: Some(3), kerf: 3, end_trim: 5, machine_min: 200, keep_min: 150, piles, parts: vec![part("leg", 400, None), part("peg", 100, Some(vec![1]))] }
+    Problem {
+        sets: Some(3),
+        kerf: 3,
+        end_trim: 5,
+        machine_min: 200,
+        keep_min: 150,
+        piles,
+        parts: vec![part("leg", 400, None), part("peg", 100, Some(vec![1]))],
+    }
 }
 
 fn stick(pile: usize, times: i64, pieces: &[(usize, i64)], remainder: i64) -> Plan {
