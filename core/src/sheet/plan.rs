@@ -13,7 +13,7 @@ mod tally;
 pub mod wish;
 
 use crate::plan::{Answered, Asked, Made};
-use crate::quantity::{Count, Decimal, Length, Mass, Volume};
+use crate::quantity::{Count, Decimal, Length, Mass, Money, Volume};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::movement::{Moves, Room};
 use ready::Ready;
@@ -40,7 +40,7 @@ pub struct PlanSheet {
     pub proof: Proof,
     /// What more pieces would unlock.
     pub short: Vec<Lacking>,
-    /// Pieces shorter than a machine minimum of the maker's.
+    /// Piles and cut pieces shorter than a machine minimum of the maker's: said, never decided.
     pub too_short: Vec<TooShort>,
 }
 
@@ -96,6 +96,8 @@ pub struct Used {
     pub left_whole: i64,
     /// Remainders that go back, the longest first.
     pub remainders: Vec<Length>,
+    /// What these pieces cost, where they are to be bought at a known price.
+    pub price: Option<Money>,
 }
 
 /// A yield names its two volumes: so much of what was taken is waste.
@@ -128,7 +130,7 @@ pub struct Proof {
 }
 
 /// Why no plan can do better.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Why {
     /// All that was asked for is made, and takes at least so many pieces: one fewer gives `gives` of the `asked` lengths.
     Fewest { pieces: i64, gives: Length, asked: Length },
@@ -136,6 +138,8 @@ pub enum Why {
     AllMade,
     /// Nothing can be nearer.
     Exact,
+    /// What keeps the sets of sticks down.
+    Sticks(crate::plan::sticks::why::Why),
 }
 
 /// So many more of something.
@@ -147,10 +151,12 @@ pub enum Lacking {
     Source { source: usize, n: i64 },
 }
 
-/// A piece that a machine doesn't take, by the maker's own figure.
+/// Shorter than a machine takes, by the maker's own figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct TooShort {
     pub source: usize,
+    /// A piece that is cut from the pile; else the pile itself, and nothing of it is planned.
+    pub cut: bool,
     pub length: Length,
     pub least: Length,
 }
@@ -158,14 +164,31 @@ pub struct TooShort {
 /// The answer for a screen.
 ///
 /// # Errors
-/// [`Refusal::OutOfRange`]; [`Refusal::NotThere`] where the plan is not of this problem.
+/// [`Refusal::PlanBroken`] for a plan that breaks a rule, or is not of this problem; [`Refusal::OutOfRange`].
 pub fn sheet(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet> {
+    if !holds(&ready.asked, answered) {
+        return Err(Refusal::PlanBroken);
+    }
     let draft = match (&ready.asked, &answered.plan) {
         (Asked::Rows(problem), Made::Rows(plan)) => rows::draft(ready, problem, plan)?,
         (Asked::Parts(problem), Made::Parts(plan)) => parts::draft(ready, (problem, answered), plan)?,
         (Asked::Sticks(problem), Made::Sticks(plan)) => sticks::draft(ready, (problem, answered), plan)?,
         (Asked::Field(problem), Made::Field(plan)) => field::draft(ready, (problem, answered), plan)?,
-        _ => return Err(Refusal::NotThere),
+        _ => return Err(Refusal::PlanBroken),
     };
     tally::sheet(ready, answered, (draft, room))
+}
+
+/// Whether the checker of its problem finds nothing broken, and the plan is worth what it says.
+fn holds(asked: &Asked, answered: &Answered) -> bool {
+    match (asked, &answered.plan) {
+        (Asked::Field(problem), Made::Field(plan)) => {
+            crate::plan::field::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
+        }
+        (Asked::Sticks(problem), Made::Sticks(plan)) => {
+            crate::plan::sticks::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
+        }
+        (Asked::Rows(_), Made::Rows(_)) | (Asked::Parts(_), Made::Parts(_)) => true,
+        _ => false,
+    }
 }

@@ -41,6 +41,4 @@ pub(super) struct Draft {
     pub across: Vec<(i64, usize)>,
     pub why: Option<Why>,
     pub short: Vec<Lacking>,
-    /// Lengths that meet a machine, and its least.
-    pub through: Vec<(usize, i64, i64)>,
 }

@@ -19,7 +19,6 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         let (source, times, remainder) = (board.pile, board.times, board.remainder);
         draft.sawn.push(Sawn { source, times, mark: Mark::Number(number), pieces, remainder, cuts: cuts(problem, board) });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(pile.width).saturating_add(problem.kerf)];
-        draft.through.push((source, board.stretch, problem.plane_min));
     }
     finished(problem, plan, &mut draft);
     let missing = plan.short.iter().flat_map(|short| &short.missing);

@@ -110,18 +110,20 @@ fn source(wish: &Wish, figures: &Figures, (stack, size): (&Stack, [Length; 3])) 
     let one = Source { letter: String::new(), stack: stack.clone(), size, ripped: 1, count: i64::from(stack.free) };
     let Wish::Panel(panel) = wish else { return Ok(Some(one)) };
     let [thickness, width, length] = size;
-    let ripped = ripped(panel, figures, width).ok_or(Refusal::OutOfRange)?;
+    let strip = panel.strip.plus(figures.joint)?.plus(figures.joint)?;
+    let ripped = ripped((panel.strip, strip), figures, width).ok_or(Refusal::OutOfRange)?;
     let count = one.count.checked_mul(ripped).ok_or(Refusal::OutOfRange)?;
-    let width = if width == panel.strip { width } else { panel.strip };
+    let width = width.min(strip);
     Ok((0 < ripped).then_some(Source { size: [thickness, width, length], ripped, count, ..one }))
 }
 
-/// Strips out of a piece: one where it is as wide as a row; else as many as its width less both edges gives, a kerf between.
-fn ripped(panel: &Panel, figures: &Figures, width: Length) -> Option<i64> {
-    let [width, strip, kerf, edge] = [width, panel.strip, figures.kerf, figures.edge_trim].map(Length::as_nm);
-    if width == strip {
+/// Strips out of a piece: one where it is as wide as a row, finished or with what is jointed off; else as many as its width less both
+/// edges gives, a kerf between.
+fn ripped((finished, strip): (Length, Length), figures: &Figures, width: Length) -> Option<i64> {
+    if width == finished || width == strip {
         return Some(1);
     }
+    let [width, strip, kerf, edge] = [width, strip, figures.kerf, figures.edge_trim].map(Length::as_nm);
     let net = width.checked_sub(edge.checked_mul(2)?)?.checked_add(kerf)?;
     Some(net.checked_div(strip.checked_add(kerf)?)?.max(0))
 }

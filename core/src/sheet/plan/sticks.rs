@@ -3,17 +3,27 @@
 use super::draft::{Draft, Rect, Sawn};
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Mark, Why};
+use super::{Lacking, Mark, Why};
 use crate::plan::Answered;
+use crate::plan::patience::{Patience, Progress};
 use crate::plan::sticks::plan::Plan;
 use crate::plan::sticks::problem::Problem;
+use crate::plan::sticks::short::short;
+use crate::plan::sticks::why::why;
 use crate::quantity::Length;
 use crate::refusal::{Answer, Refusal};
+
+/// Steps for why no more, and for what is lacking: some tens of milliseconds at the most.
+const STEPS: u64 = 2_000;
 
 pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
     let Wish::Sticks(wanted) = &ready.wish else { return Err(Refusal::NotThere) };
     let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
-    let why = (0 < made && problem.sets == Some(made)).then_some(Why::AllMade);
+    let all = 0 < made && problem.sets == Some(made);
+    let mut goes_on = |_: Progress<'_>| true;
+    let proven = answered.bound.first() == answered.worth.first();
+    let because = || why(problem, made.into(), &mut Patience::new(Some(STEPS), &mut goes_on));
+    let why = if all { Some(Why::AllMade) } else { proven.then(because).map(Why::Sticks) };
     let mut draft = Draft { made, why, one_section: true, finished: vec![0; problem.piles.len()], ..Draft::default() };
     let high = problem.piles.iter().map(|pile| pile.length).max().unwrap_or(0).div_euclid(20);
     for (number, stick) in (1_i64..).zip(&plan.sticks) {
@@ -53,7 +63,17 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
     }
+    draft.short = lacking(problem, made);
     Ok(draft)
+}
+
+/// What one set more lacks, and the sticks of a pile that would give it.
+fn lacking(problem: &Problem, made: i64) -> Vec<Lacking> {
+    let mut goes_on = |_: Progress<'_>| true;
+    let Some(short) = short(problem, made, &mut Patience::new(Some(STEPS), &mut goes_on), 1) else { return vec![] };
+    let from = short.unlock.iter().copied().min_by_key(|(_, n)| *n);
+    let parts = short.missing.iter().map(|(part, n)| Lacking::Part { part: *part, n: *n, from });
+    parts.collect()
 }
 
 fn units(ready: &Ready, length: Length) -> i128 {

@@ -2,7 +2,7 @@
 
 use crate::haul::Pile;
 use crate::ledger::fold;
-use crate::quantity::{Count, Id, Key, Length};
+use crate::quantity::{Count, Id, Key, Length, Money};
 use crate::sheet::Shop;
 use crate::wood::movement::Sawn;
 use crate::wood::species::Coefficient;
@@ -36,6 +36,8 @@ pub struct Stack {
     pub guessed: bool,
     /// How a flat-sawn width of it moves, where that is known.
     pub moves: Option<Coefficient>,
+    /// One piece, where it is to be bought and the price is known.
+    pub price: Option<Money>,
 }
 
 /// Why a pile can't be planned with.
@@ -68,15 +70,14 @@ impl Stack {
         Stack { place: Place::Rack { haul, pile: pile.id }, name, ..Stack::wood(named, &wood, sizes, pile.free_for(Some(job))) }
     }
 
-    /// Boards of a wood that could be bought.
-    pub fn bought(name: &str, wood: (Key, &Wood<'_>), sizes: [Length; 3], n: Count) -> Stack {
-        let (key, wood) = wood;
-        Stack { name: Some(name.to_owned()), ..Stack::wood(Some(key.to_string()), wood, sizes.map(Some), n) }
+    /// Boards of a wood that could be bought, so many, each at this price.
+    pub fn bought((key, wood): (Key, &Wood<'_>), sizes: [Length; 3], n: Count, price: Option<Money>) -> Stack {
+        Stack { price, ..Stack::wood(Some(key.to_string()), wood, sizes.map(Some), n) }
     }
 
     fn wood(named: Option<String>, wood: &Wood<'_>, sizes: [Option<Length>; 3], free: Count) -> Stack {
         let (density, guessed, moves) = (wood.density, wood.is_a_guess(), wood.across(Sawn::Flat));
-        Stack { place: Place::Bought, name: None, wood: named, sizes, free, density, guessed, moves }
+        Stack { place: Place::Bought, name: None, wood: named, sizes, free, density, guessed, moves, price: None }
     }
 
     /// Whether it may join a plan; if not, why.

@@ -4,7 +4,7 @@ use super::draft::{Draft, Rect, Sawn};
 use super::ready::{Ready, Source};
 use super::{CutLine, Drawn, Glue, Mark, Picture, PlanSheet, Proof, TooShort, Used, Waste};
 use crate::plan::Answered;
-use crate::quantity::{Count, Length, Mass, Volume};
+use crate::quantity::{Count, Length, Mass, Money, Volume};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::movement::{Across, Moves, Room};
 
@@ -27,7 +27,7 @@ pub(super) fn sheet(ready: &Ready, answered: &Answered, (draft, room): (Draft, R
         weight_guessed,
         moves: moves(ready, &draft, (scale, room))?,
         proof: proof(answered, &draft),
-        too_short: too_short(&draft, scale)?,
+        too_short: too_short(ready, &draft, scale)?,
         short: draft.short,
     })
 }
@@ -110,9 +110,15 @@ fn used(ready: &Ready, draft: &Draft, scale: Back) -> Answer<Vec<Used>> {
         remainders.sort_unstable_by_key(|rest| std::cmp::Reverse(*rest));
         let up = used.saturating_add(source.ripped).saturating_sub(1).checked_div(source.ripped).unwrap_or(used);
         let pieces = Count::try_from(up).map_err(|_| Refusal::OutOfRange)?;
-        all.push(Used { source: place, used, there: source.count, pieces, left_whole: source.count.saturating_sub(used), remainders });
+        let price = source.stack.price.map(|price| price_of(price, pieces)).transpose()?;
+        let left_whole = source.count.saturating_sub(used);
+        all.push(Used { source: place, used, there: source.count, pieces, left_whole, remainders, price });
     }
     Ok(all)
+}
+
+fn price_of(price: Money, pieces: Count) -> Answer<Money> {
+    Money::sum(price.currency(), (0..pieces).map(|_| price))
 }
 
 /// What was taken, less what goes back, less what is in the finished pieces.
@@ -188,13 +194,24 @@ fn moves(ready: &Ready, draft: &Draft, (scale, room): (Back, Room)) -> Answer<Op
 fn proof(answered: &Answered, draft: &Draft) -> Proof {
     let pairs = answered.worth.iter().zip(&answered.bound).enumerate();
     let gap = pairs.map(|(place, (worth, bound))| (place, *worth, *bound)).find(|(_, worth, bound)| worth != bound);
-    Proof { best: answered.is_proven(), gap, why: draft.why }
+    Proof { best: answered.is_proven(), gap, why: draft.why.clone() }
 }
 
-fn too_short(draft: &Draft, scale: Back) -> Answer<Vec<TooShort>> {
-    let mut short: Vec<(usize, i64, i64)> = draft.through.iter().copied().filter(|(_, length, least)| length < least).collect();
-    short.sort_unstable();
-    short.dedup();
-    let one = |(source, length, least)| Ok(TooShort { source, length: scale.length(length)?, least: scale.length(least)? });
-    short.into_iter().map(one).collect()
+/// Piles under the least of the machines that surface a piece, and pieces that are cut shorter than that.
+fn too_short(ready: &Ready, draft: &Draft, scale: Back) -> Answer<Vec<TooShort>> {
+    let least = ready.figures.machines.plane;
+    let mut all: Vec<TooShort> = vec![];
+    for (source, pile) in ready.sources.iter().enumerate().filter(|(_, pile)| pile.size[2] < least) {
+        all.push(TooShort { source, cut: false, length: pile.size[2], least });
+    }
+    for sawn in &draft.sawn {
+        for (length, _) in &sawn.pieces {
+            let one = TooShort { source: sawn.source, cut: true, length: scale.length(*length)?, least };
+            if one.length < least && !all.contains(&one) {
+                all.push(one);
+            }
+        }
+    }
+    crate::quantity::order_by_key(&mut all, |one| (one.source, one.cut, one.length));
+    Ok(all)
 }
