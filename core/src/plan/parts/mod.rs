@@ -115,6 +115,12 @@ impl Job<'_> {
                 self.pool.add(self.shop.column(strips::narrowed(self.shop.stock, &self.shop.saw.strips, cut)));
             }
         }
+        for (part, strips) in strips::starters(self.shop.stock, &self.shop.saw.strips) {
+            self.pool.add(pool::glued(self.shop.stock, self.shop.rows(), part, strips));
+        }
+        for cut in strips::ripped(self.shop.stock, &self.shop.saw.strips) {
+            self.pool.add(self.shop.column(cut));
+        }
         self.near = relaxed.rows.clone();
         for strip in &self.shop.saw.strips {
             let rate = relaxed.rows.get(strip.part).copied().unwrap_or(0.0);
@@ -130,7 +136,7 @@ impl Job<'_> {
         while !patience.is_over() {
             turn = turn.wrapping_add(1);
             let sets = best.as_ref().map_or(0, |best| best.sets);
-            let wished = self.shop.stock.sets.is_none_or(|wish| sets < wish);
+            let wished = self.shop.stock.sets.is_none_or(|wish| sets < wish) && (64 < turn || best.is_none() || sets < self.most);
             if next.as_ref().is_none_or(|next| next.sets != sets.saturating_add(1)) && wished {
                 *next = Some(Search::new(&self.shop, &mut self.pool, (sets.saturating_add(1), self.near.clone()), patience));
             }
@@ -165,7 +171,10 @@ impl Job<'_> {
             let missing = next.state.left.iter().take(self.problem.parts.len()).copied().enumerate().filter(|(_, left)| 0 < *left).collect();
             Short { missing, boards, panels }
         });
-        let plan = Plan { boards, panels, short };
+        let mut plan = Plan { boards, panels, short };
+        if check::check(self.problem, &plan).is_err() {
+            plan.short = None;
+        }
         let worth = check::check(self.problem, &plan).map_or(vec![0, 0], |worth| worth.to_vec());
         let unit = self.bounds.as_ref().map_or(1, |shop| shop.stock.unit);
         let mut bound = vec![i128::from(self.most)];

@@ -15,6 +15,7 @@ use crate::plan::price::{self, Priced};
 pub(super) struct Shop<'a> {
     pub stock: &'a Stock,
     pub saw: Saw<'a>,
+    ways: Vec<strips::Way>,
     /// Strips have any width, and a glued part counts in width units: what bounds are proven with. Else only the widths of the saw's strips.
     pub free: bool,
 }
@@ -62,7 +63,8 @@ const WORTH_MOST: f64 = 1e15;
 impl<'a> Shop<'a> {
     /// `None` where the widths are too many to try all sums of them.
     pub(super) fn new(stock: &'a Stock, strips: Vec<Strip>, free: bool) -> Option<Shop<'a>> {
-        Some(Shop { stock, saw: Saw::new(stock, strips)?, free })
+        let ways = if free { vec![] } else { strips::ways(stock, &strips) };
+        Some(Shop { stock, saw: Saw::new(stock, strips)?, ways, free })
     }
 
     pub(super) fn rows(&self) -> usize {
@@ -99,10 +101,11 @@ impl<'a> Shop<'a> {
             columns.push(self.column(best.cut));
         }
         if !self.free {
-            for part in (0..self.stock.parts.len()).filter(|part| self.stock.parts.get(*part).is_some_and(|part| part.glue)) {
-                let Some((worth, strips)) = strips::cheapest(self.stock, &self.saw.strips, part, strips) else { continue };
-                columns.push(glued(self.stock, self.rows(), part, strips));
-                parts.iter_mut().skip(part).take(1).for_each(|price| *price = worth.min(*price));
+            for way in &self.ways {
+                let need = self.stock.parts.get(way.part).map_or(0, |part| part.need);
+                let Some((worth, strips)) = strips::cheapest(way, need, strips) else { continue };
+                columns.push(glued(self.stock, self.rows(), way.part, strips));
+                parts.iter_mut().skip(way.part).take(1).for_each(|price| *price = worth.min(*price));
             }
         }
         (most, columns)
@@ -148,7 +151,7 @@ impl<'a> Shop<'a> {
             lp.solve(TURNS);
             let prices = lp.prices();
             let own = prices.get(..rows).unwrap_or(&[]);
-            let mut tariff = Tariff { rows: price::whole(own, self.scale(own).min(1e12)), scale: 0 };
+            let mut tariff = Tariff { rows: price::whole(own, self.scale(own).min(1e12 / own.iter().fold(1.0_f64, |most, price| most.max(*price)))), scale: 0 };
             let (most, columns) = self.look(&mut tariff, patience);
             let worth = set.iter().zip(&tariff.rows).fold(0_i128, |sum, (n, price)| sum.saturating_add(i128::from(*n).saturating_mul(i128::from(*price))));
             let all: Vec<Priced> = self.stock.kinds.iter().zip(&most).map(|(kind, most)| Priced { count: kind.count, most: i128::from(*most) }).collect();
@@ -193,7 +196,7 @@ impl<'a> Shop<'a> {
         let mut lp = Lp::new(&right, &lack);
         let mut center: Vec<f64> = wanted.near.iter().map(|price| price / dear).collect();
         let (mut placed, mut relaxed) = (0, Relaxed { least: i64::MIN, ..Relaxed::default() });
-        for _ in 0..wanted.rounds {
+        for round in 0..=wanted.rounds {
             for column in pool.columns.iter().skip(placed) {
                 let mut cells = self.cells(column);
                 if let Some(place) = column.kind().and_then(|kind| bound.iter().position(|own| *own == kind)) {
@@ -206,9 +209,12 @@ impl<'a> Shop<'a> {
             patience.spend(1);
             let prices = lp.prices();
             let sharp = prices.get(..rows).unwrap_or(&[]);
+            if wanted.rounds == 0 {
+                break;
+            }
             let smooth: Vec<f64> = if center.is_empty() { sharp.to_vec() } else { sharp.iter().zip(&center).map(|(sharp, center)| sharp * (1.0 - SMOOTH) + center * SMOOTH).collect() };
             let own = &*smooth;
-            let one = self.scale(own).min(WORTH_MOST / 4.0).min(1e12);
+            let one = self.scale(own).min(1e12 / own.iter().fold(1.0_f64, |most, price| most.max(*price)));
             let scale = ((one / dear) as i64).max(1);
             let mut tariff = Tariff { rows: price::whole(own, scale as f64 * dear), scale };
             let (most, columns) = self.look(&mut tariff, patience);
@@ -235,7 +241,7 @@ impl<'a> Shop<'a> {
                 grew = true;
             }
             #[cfg(feature = "trace")] eprintln!("cost: least {} lp {} lacking {} pool {} steps {}", relaxed.least, lp.worth()*dear, lp.lacking(), pool.columns.len(), patience.steps());
-            if !grew || patience.is_over() {
+            if !grew || patience.is_over() || wanted.rounds <= round {
                 break;
             }
         }

@@ -21,6 +21,11 @@ pub(super) struct Search {
     pub cost: i64,
     /// No plan costs less, what is lacking included.
     pub least: i64,
+    /// Where the search stands, which may be a little worse.
+    now: State,
+    now_cost: i64,
+    /// So many tries without a better plan.
+    idle: u64,
     lack: Vec<i64>,
     pub relaxed: Relaxed,
     sparse: Vec<Sparse>,
@@ -37,22 +42,23 @@ impl Search {
     pub(super) fn new(shop: &Shop<'_>, pool: &mut Pool, (sets, near): (i64, Vec<f64>), patience: &mut Patience<'_>) -> Search {
         let state = State::empty(shop, sets);
         let lack = shop.lack(LACK);
-        let wanted = Wanted { near, rounds: relax::ROUNDS, ..wanted(&state, &lack) };
+        let wanted = Wanted { near, rounds: FIRST, ..wanted(&state, &lack) };
         let relaxed = shop.cheapest(pool, &wanted, patience);
         let mut search =
-            Search { sets, cost: i64::MAX, least: relaxed.least, state, lack, relaxed, sparse: vec![], covers: vec![], tries: 0 };
+            Search { sets, cost: i64::MAX, least: relaxed.least, now: state.clone(), now_cost: i64::MAX, idle: 0, state, lack, relaxed, sparse: vec![], covers: vec![], tries: 0 };
         let mut state = search.state.clone();
-        search.dive(shop, pool, &mut state, patience);
+        let first = search.relaxed.clone();
+        search.dive(shop, pool, (&mut state, first), patience);
         state.trim(shop, pool);
         search.cost = state.cost(pool, &search.lack);
+        (search.now, search.now_cost) = (state.clone(), search.cost);
         search.state = state;
         search.learn(shop, pool);
         search
     }
 
     /// Rounds what is left, a column at a time.
-    fn dive(&self, shop: &Shop<'_>, pool: &mut Pool, state: &mut State, patience: &mut Patience<'_>) {
-        let mut relaxed = self.relaxed.clone();
+    fn dive(&self, shop: &Shop<'_>, pool: &mut Pool, (state, mut relaxed): (&mut State, Relaxed), patience: &mut Patience<'_>) {
         while !state.is_complete() {
             let mut took = false;
             let mut top = (0.0, None);
@@ -73,7 +79,8 @@ impl Search {
             if patience.is_over() {
                 return;
             }
-            relaxed = shop.cheapest(pool, &Wanted { near: self.relaxed.rows.clone(), ..wanted(state, &self.lack) }, patience);
+            let rounds = if self.tries == SECOND { DIVES } else { 0 };
+            relaxed = shop.cheapest(pool, &Wanted { near: self.relaxed.rows.clone(), rounds, ..wanted(state, &self.lack) }, patience);
         }
     }
 
@@ -123,16 +130,63 @@ impl Search {
     /// Frees some boards and fills them better, if it can; whether the plan is better now.
     pub(super) fn improve(&mut self, shop: &Shop<'_>, pool: &mut Pool, draw: &mut Draw, patience: &mut Patience<'_>) -> bool {
         self.tries = self.tries.saturating_add(1);
-        let mut state = self.state.clone();
-        let many = 2_usize.saturating_add(draw.below(7));
-        self.free(&mut state, pool, many, draw);
+        self.idle = self.idle.saturating_add(1);
+        if self.idle % HOME == 0 {
+            (self.now, self.now_cost) = (self.state.clone(), self.cost);
+        }
+        let mut state = self.now.clone();
+        if self.tries == SECOND {
+            state = State::empty(shop, self.sets);
+            let wanted = Wanted { near: self.relaxed.rows.clone(), rounds: relax::ROUNDS, ..wanted(&state, &self.lack) };
+            self.relaxed = shop.cheapest(pool, &wanted, patience);
+            self.least = self.relaxed.least;
+            self.dive(shop, pool, (&mut state, self.relaxed.clone()), patience);
+        } else if self.idle % REDIVE == 0 {
+            let all = state.taken.iter().fold(0_i64, |sum, (_, times)| sum.saturating_add(*times));
+            let many = usize::try_from(all).unwrap_or(0).saturating_mul(draw.below(40).saturating_add(25)).div_ceil(100).min(60);
+            self.free(&mut state, pool, many, draw);
+            let wanted = Wanted { near: self.relaxed.rows.clone(), rounds: 1, ..wanted(&state, &self.lack) };
+            let relaxed = shop.cheapest(pool, &wanted, patience);
+            self.dive(shop, pool, (&mut state, relaxed), patience);
+        } else {
+            let many = 2_usize.saturating_add(draw.below(7));
+            self.free(&mut state, pool, many, draw);
+            if !self.fill(&mut state, pool, draw, patience) {
+                return false;
+            }
+        }
+        state.trim(shop, pool);
+        self.learn(shop, pool);
+        self.accept(state, pool)
+    }
+
+    /// Goes on from a plan that is not much worse; whether it is better than all before.
+    fn accept(&mut self, state: State, pool: &Pool) -> bool {
+        let cost = state.cost(pool, &self.lack);
+        if self.now_cost.saturating_add(self.slack()) < cost {
+            return false;
+        }
+        (self.now, self.now_cost) = (state, cost);
+        let better = cost < self.cost;
+        if better {
+            (self.state, self.cost, self.idle) = (self.now.clone(), cost, 0);
+        }
+        better
+    }
+
+    /// How much worse the next may be.
+    fn slack(&self) -> i64 {
+        if self.idle % 3 == 0 { self.cost.saturating_sub(self.least).max(0) / 8 } else { 0 }
+    }
+
+    fn fill(&self, state: &mut State, pool: &Pool, draw: &mut Draw, patience: &mut Patience<'_>) -> bool {
         let mut fill = Fill {
             search: self,
             left: state.left.clone(),
             boards: state.boards.clone(),
             put: vec![],
             cost: state.wood(pool) as f64,
-            best: (self.cost as f64 + 0.5, None),
+            best: (self.now_cost.saturating_add(self.slack()) as f64 + 0.5, None),
             nodes: 0,
             shake: draw.any(),
         };
@@ -145,14 +199,7 @@ impl Search {
                 state.take(nth, column, 1);
             }
         }
-        state.trim(shop, pool);
-        let cost = state.cost(pool, &self.lack);
-        let better = cost < self.cost;
-        if cost <= self.cost {
-            (self.state, self.cost) = (state, cost);
-        }
-        self.learn(shop, pool);
-        better
+        true
     }
 
     /// Puts back some of what is taken: anything, or what makes the same rows as a first one.
@@ -182,7 +229,7 @@ impl Search {
 }
 
 fn wanted(state: &State, lack: &[i64]) -> Wanted {
-    Wanted { rows: state.left.clone(), most: state.boards.clone(), least: vec![0; state.boards.len()], lack: lack.to_vec(), near: vec![], rounds: DIVES }
+    Wanted { rows: state.left.clone(), most: state.boards.clone(), least: vec![0; state.boards.len()], lack: lack.to_vec(), near: vec![], rounds: 0 }
 }
 
 /// Fills what was freed: depth first, the dearest row first, cut off by what the linear programme says can't be saved.
@@ -197,8 +244,14 @@ struct Fill<'a> {
     shake: u64,
 }
 
+/// So many rounds before a first plan; at so many tries the programme is solved to its end and rounded again.
+const FIRST: u32 = 12;
+const SECOND: u64 = 20;
 /// So many rounds for more columns at each step of rounding.
-const DIVES: u32 = 4;
+const DIVES: u32 = 2;
+/// After so many tries the search goes back to the best plan; after so many it rounds a larger share anew.
+const HOME: u64 = 400;
+const REDIVE: u64 = 40;
 const NODES_MOST: u64 = 300;
 const BROAD: usize = 5;
 const DEEP: usize = 24;

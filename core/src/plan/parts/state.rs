@@ -52,6 +52,7 @@ impl State {
 
     /// Takes out what is too much: boards that nothing needs, and lengths that may go back to the rack.
     pub(super) fn trim(&mut self, shop: &Shop<'_>, pool: &mut Pool) {
+        self.unglue(shop, pool);
         let before = self.taken.clone();
         for (nth, times) in before {
             for _ in 0..times.min(self.most_over()) {
@@ -78,6 +79,16 @@ impl State {
                     self.take(place, &less, 1);
                 }
             }
+        }
+    }
+
+    /// A part whose strips are lacking is lacking itself.
+    fn unglue(&mut self, shop: &Shop<'_>, pool: &Pool) {
+        let parts = shop.stock.parts.len();
+        while let Some(row) = self.left.iter().skip(parts).position(|left| 0 < *left).map(|row| row.saturating_add(parts)) {
+            let uses = |(nth, _): &&(usize, i64)| pool.get(*nth).is_some_and(|column| column.made.get(row).is_some_and(|made| *made < 0));
+            let Some((nth, column)) = self.taken.iter().find(uses).and_then(|(nth, _)| Some((*nth, pool.get(*nth)?))) else { return };
+            self.take(nth, column, -1);
         }
     }
 

@@ -1,6 +1,7 @@
 //! How wide glue strips are cut, and which go together.
 
-use super::cut::{Cut, Strip};
+use super::cut::{Band, Cut, Pieces, Strip};
+use super::plan::First;
 use super::stock::Stock;
 use super::sums::{NONE, Sums};
 use crate::quantity::Set;
@@ -97,20 +98,75 @@ pub(super) fn narrowed(stock: &Stock, strips: &[Strip], cut: &Cut) -> Cut {
     cut.without(stock, strips, &[])
 }
 
-/// The cheapest strips that make one part, at a price for each strip: how much, and which.
-pub(super) fn cheapest(stock: &Stock, strips: &[Strip], part: usize, prices: &[i64]) -> Option<(i64, Vec<(usize, i64)>)> {
-    let need = stock.parts.get(part)?.need;
-    let priced = strips.iter().zip(prices).enumerate().filter(|(_, (strip, _))| strip.part == part);
-    let mut own: Vec<(usize, i64, i64)> = priced.map(|(nth, (strip, price))| (nth, stock.units(strip.wide), *price)).collect();
-    let sums = loop {
-        let units: Vec<i64> = own.iter().map(|(_, units, _)| *units).collect();
-        match Sums::of(&units, need.saturating_sub(1), STATES_MOST) {
-            Some(sums) => break sums,
-            None => drop(own.drain(..own.len().div_ceil(4))),
+/// For each width a way to make its part that has it, with as little too much as can be.
+pub(super) fn starters(stock: &Stock, strips: &[Strip]) -> Vec<(usize, Vec<(usize, i64)>)> {
+    let prices: Vec<i64> = strips.iter().map(|strip| stock.units(strip.wide).saturating_mul(1000).saturating_add(1)).collect();
+    let ways = ways(stock, strips);
+    let one = |(nth, strip): (usize, &Strip)| {
+        let way = ways.iter().find(|way| way.part == strip.part)?;
+        let left = stock.parts.get(strip.part)?.need.saturating_sub(stock.units(strip.wide));
+        let mut used = if left <= 0 { vec![] } else { cheapest(way, left, &prices)?.1 };
+        match used.iter_mut().find(|own| own.0 == nth) {
+            Some(own) => own.1 = own.1.saturating_add(1),
+            None => used.push((nth, 1)),
+        }
+        used.sort_unstable();
+        Some((strip.part, used))
+    };
+    strips.iter().enumerate().filter_map(one).collect()
+}
+
+/// Boards ripped into strips alone: one of each width, and beside it as wide ones as still fit.
+pub(super) fn ripped(stock: &Stock, strips: &[Strip]) -> Vec<Cut> {
+    let mut cuts = vec![];
+    for (nth, kind) in stock.kinds.iter().enumerate().filter(|(_, kind)| stock.rip_min <= kind.long) {
+        for strip in strips.iter().filter(|strip| kind.may.get(strip.part) == Some(&true)) {
+            let long = stock.parts.get(strip.part).map_or(i64::MAX, |part| part.long).saturating_add(stock.kerf);
+            let many = kind.long.saturating_add(stock.kerf).checked_div(long).unwrap_or(0);
+            let (mut left, mut next, mut bands) = (kind.wide, Some(strip.wide).filter(|wide| *wide <= kind.wide), vec![]);
+            while let Some(wide) = next {
+                bands.push(Band { size: wide, pieces: vec![Pieces { part: strip.part, wide, many }] });
+                left = left.saturating_sub(wide).saturating_sub(stock.kerf);
+                next = strips.iter().filter(|own| own.part == strip.part && own.wide <= left).map(|own| own.wide).max();
+            }
+            let cut = Cut { kind: nth, first: First::Rip, stretch: kind.long, bands };
+            cuts.push(cut.without(stock, strips, &[]));
+        }
+    }
+    cuts
+}
+
+/// The widths of one part, and what they add up to on the way to it.
+pub(super) struct Way {
+    pub part: usize,
+    /// Strip, and width units.
+    own: Vec<(usize, i64)>,
+    sums: Sums,
+}
+
+/// For each glued part the widths that can be put together.
+pub(super) fn ways(stock: &Stock, strips: &[Strip]) -> Vec<Way> {
+    let glued = stock.parts.iter().enumerate().filter(|(_, part)| part.glue);
+    let way = |(part, blank): (usize, &super::stock::Blank)| {
+        let of_part = strips.iter().enumerate().filter(|(_, strip)| strip.part == part);
+        let mut own: Vec<(usize, i64)> = of_part.map(|(nth, strip)| (nth, stock.units(strip.wide))).collect();
+        loop {
+            let units: Vec<i64> = own.iter().map(|(_, units)| *units).collect();
+            match Sums::of(&units, blank.need.saturating_sub(1), STATES_MOST) {
+                Some(sums) => return Way { part, own, sums },
+                None => drop(own.drain(..own.len().div_ceil(4))),
+            }
         }
     };
+    glued.map(way).collect()
+}
+
+/// The cheapest strips that are as wide as is needed, at a price for each strip: how much, and which.
+pub(super) fn cheapest(way: &Way, need: i64, prices: &[i64]) -> Option<(i64, Vec<(usize, i64)>)> {
+    let Way { own, sums, .. } = way;
+    let own: Vec<(usize, i64, i64)> = own.iter().map(|(nth, units)| (*nth, *units, prices.get(*nth).copied().unwrap_or(0))).collect();
     let mut least: Vec<(i64, usize)> = vec![(0, 0)]; // at each width reached: the least it costs, and the last strip
-    for place in 1..sums.fills.len() {
+    for place in 1..sums.fills.partition_point(|fill| *fill < need) {
         let before = |nth: usize| sums.from(place).get(nth).filter(|from| **from != NONE);
         let of = |(nth, (_, _, price)): (usize, &(usize, i64, i64))| Some((least.get(*before(nth)? as usize)?.0.saturating_add(*price), nth));
         least.push(own.iter().enumerate().filter_map(of).min()?);

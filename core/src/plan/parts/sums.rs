@@ -57,16 +57,17 @@ impl Filled {
     /// As many of each size as one likes; a size worth nothing is left out.
     pub(super) fn of(sums: &Sums, worth: &[i64]) -> Filled {
         let mut filled = Filled { worth: Vec::with_capacity(sums.fills.len()), last: Vec::with_capacity(sums.fills.len()) };
+        let offers: Vec<(usize, i64)> = worth.iter().copied().enumerate().filter(|(_, worth)| 0 < *worth).collect();
         let mut best = 0_i64;
         for place in 0..sums.fills.len() {
             let mut last = SKIP;
-            for (nth, (from, worth)) in sums.from(place).iter().zip(worth).enumerate() {
-                if *from == NONE || *worth <= 0 {
-                    continue;
-                }
-                let with = filled.worth.get(*from as usize).map_or(0, |before| before.saturating_add(*worth));
+            let from = sums.from(place);
+            for (nth, worth) in &offers {
+                // no such filling: no such place
+                let Some(before) = from.get(*nth).and_then(|from| filled.worth.get(*from as usize)) else { continue };
+                let with = before.saturating_add(*worth);
                 if best < with {
-                    (best, last) = (with, nth as u16);
+                    (best, last) = (with, *nth as u16);
                 }
             }
             filled.worth.push(best);

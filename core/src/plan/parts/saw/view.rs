@@ -197,6 +197,7 @@ impl<'a> View<'a> {
             worths.push(best.map_or(0, |best| best.0));
             parts.push(best.map_or(0, |best| best.1));
         }
+        rising(&mut worths);
         (parts, Filled::of(&self.board.across, &worths))
     }
 
@@ -294,6 +295,17 @@ struct Ripped {
 
 /// What each size is worth; nothing where a smaller one is worth as much.
 fn worths(best: &[Choice]) -> Vec<i64> {
+    let mut all = best.iter().map(|choice| choice.worth).collect();
+    rising(&mut all);
+    all
+}
+
+fn rising(worths: &mut Vec<i64>) {
     let mut most = 0;
-    best.iter().map(|choice| if most < choice.worth { most = choice.worth; most } else { 0 }).collect()
+    for worth in worths {
+        if *worth <= most {
+            *worth = 0;
+        }
+        most = most.max(*worth);
+    }
 }
