@@ -1,5 +1,6 @@
 //! Parts: a piece of furniture as a parts list, cut from boards.
 
+mod branch;
 pub mod check;
 mod cut;
 mod layout;
@@ -42,7 +43,7 @@ pub fn solve(problem: &Problem, patience: &mut Patience<'_>, seed: u64) -> Plann
             let free = Stock::of(problem, coarse, Rounding::Free);
             let glued = problem.parts.iter().any(|part| part.glue);
             let bounds = if glued && coarse != measure { None } else { Shop::new(&free, strips::least(&free), glued) };
-            let mut job = Job { problem, shop, bounds, pool: Pool::default(), near: vec![], most: material.first().copied().unwrap_or(0) as i64, least: None };
+            let mut job = Job { problem, shop, bounds, pool: Pool::default(), bound_pool: Pool::default(), near: vec![], most: material.first().copied().unwrap_or(0) as i64, least: None };
             return job.run(patience, seed);
         }
         coarse = coarse.saturating_mul(2);
@@ -59,12 +60,19 @@ fn material(problem: &Problem) -> Figures {
     vec![problem.sets.map_or(sets, |most| sets.min(i128::from(most)))]
 }
 
+/// At so many tries for a better plan the bound is sharpened.
+const SHARPEN: u64 = 60;
+
+/// So many tries for what is short, where nothing else is left to do.
+const SHORT: u64 = 400;
+
 struct Job<'a> {
     problem: &'a Problem,
     shop: Shop<'a>,
     /// Where bounds are proven; nothing where sums are too many.
     bounds: Option<Shop<'a>>,
     pool: Pool,
+    bound_pool: Pool,
     /// Prices that are expected to be good.
     near: Vec<f64>,
     /// No plan makes more sets.
@@ -73,36 +81,48 @@ struct Job<'a> {
     least: Option<i64>,
 }
 
+/// The best plan, and the one that comes nearest to a set more.
+#[derive(Default)]
+struct Found {
+    best: Option<Search>,
+    next: Option<Search>,
+}
+
+impl Found {
+    fn sets(&self) -> i64 {
+        self.best.as_ref().map_or(0, |best| best.sets)
+    }
+}
+
 impl Job<'_> {
     fn run(&mut self, patience: &mut Patience<'_>, seed: u64) -> Planned<Plan> {
         let mut draw = Draw::seeded(seed);
         self.prove(patience);
-        let mut best: Option<Search> = None;
-        let mut next: Option<Search> = None;
+        let mut found = Found::default();
         let mut sets = self.most;
         while 0 < sets {
             let search = Search::new(&self.shop, &mut self.pool, (sets, self.near.clone()), patience);
             if search.state.is_complete() {
-                best = Some(search);
+                found.best = Some(search);
                 break;
             }
-            next = Some(search);
+            found.next = Some(search);
             sets = sets.saturating_sub(1);
             if patience.is_over() {
                 break;
             }
         }
-        if let Some(best) = &best {
+        if let Some(best) = &found.best {
             patience.found(&self.worth(best));
         }
-        self.improve((&mut best, &mut next), &mut draw, patience);
-        self.planned(best.as_ref(), next.as_ref())
+        self.improve(&mut found, &mut draw, patience);
+        self.planned(found.best.as_ref(), found.next.as_ref())
     }
 
     /// What no plan can pass; what was met on the way is tried for plans.
     fn prove(&mut self, patience: &mut Patience<'_>) {
         let Some(shop) = &self.bounds else { return };
-        let mut pool = Pool::default();
+        let mut pool = std::mem::take(&mut self.bound_pool);
         let (most, _why) = shop.most_sets(&mut pool, patience);
         self.most = self.most.min(most);
         let state = State::empty(shop, self.most);
@@ -121,6 +141,7 @@ impl Job<'_> {
         for cut in strips::ripped(self.shop.stock, &self.shop.saw.strips) {
             self.pool.add(self.shop.column(cut));
         }
+        self.bound_pool = pool;
         self.near = relaxed.rows.clone();
         for strip in &self.shop.saw.strips {
             let rate = relaxed.rows.get(strip.part).copied().unwrap_or(0.0);
@@ -131,30 +152,56 @@ impl Job<'_> {
         }
     }
 
-    fn improve(&mut self, (best, next): (&mut Option<Search>, &mut Option<Search>), draw: &mut Draw, patience: &mut Patience<'_>) {
+    /// Where there are few boards: goes through how many of each are used.
+    fn sharpen(&mut self, best: &Search, patience: &mut Patience<'_>) {
+        let Some(shop) = &self.bounds else { return };
+        let few = shop.stock.kinds.iter().fold(0_i64, |sum, kind| sum.saturating_add(kind.count)) <= branch::BOARDS_MOST;
+        let wood = best.state.wood(&self.pool);
+        if !few || best.sets != self.most || self.least.is_none_or(|least| wood <= least) || shop.stock.unit != self.shop.stock.unit {
+            return;
+        }
+        let state = State::empty(shop, self.most);
+        let wanted = Wanted { rows: state.left, least: vec![0; state.boards.len()], most: state.boards, lack: shop.lack(search::LACK), near: vec![], rounds: relax::ROUNDS };
+        let least = branch::least(shop, &mut self.bound_pool, (&wanted, wood), patience);
+        self.least = self.least.max(Some(least));
+    }
+
+    /// Better and better, until patience is over or nothing is left to do.
+    fn improve(&mut self, found: &mut Found, draw: &mut Draw, patience: &mut Patience<'_>) {
         let mut turn = 0_u64;
         while !patience.is_over() {
             turn = turn.wrapping_add(1);
-            let sets = best.as_ref().map_or(0, |best| best.sets);
-            let wished = self.shop.stock.sets.is_none_or(|wish| sets < wish) && (64 < turn || best.is_none() || sets < self.most);
-            if next.as_ref().is_none_or(|next| next.sets != sets.saturating_add(1)) && wished {
-                *next = Some(Search::new(&self.shop, &mut self.pool, (sets.saturating_add(1), self.near.clone()), patience));
+            let sets = found.sets();
+            let wished = self.shop.stock.sets.is_none_or(|wish| sets < wish);
+            let done = found.best.as_ref().map_or(self.most == 0, |best| self.least == Some(best.cost));
+            let on_next = wished && (done || found.best.is_none() || turn % 12 == 0 || (sets < self.most && turn % 4 != 0));
+            if on_next && found.next.as_ref().is_none_or(|next| next.sets != sets.saturating_add(1)) {
+                found.next = Some(Search::new(&self.shop, &mut self.pool, (sets.saturating_add(1), self.near.clone()), patience));
             }
-            let is_open = sets < self.most;
-            let on_next = if is_open { turn % 4 != 0 } else { turn % 12 == 0 } && wished;
-            let Some(search) = (if on_next { next.as_mut() } else { best.as_mut() }) else {
-                if !is_open || !wished { return } else { continue }
-            };
-            if turn % 16 == 1 {
-                search.enrich(&self.shop, &mut self.pool, draw, patience);
+            let nearly = |next: &Search| next.cost <= next.least || SHORT < next.tries;
+            if done && (!wished || found.next.as_ref().is_some_and(nearly)) {
+                return;
             }
-            if search.improve(&self.shop, &mut self.pool, draw, patience) && !on_next {
-                let worth = self.worth(best.as_ref().unwrap());
-                patience.found(&worth);
-            }
-            if on_next && next.as_ref().is_some_and(|next| next.state.is_complete()) {
-                *best = next.take();
-            }
+            self.turn(found, (on_next, turn % 16 == 1), draw, patience);
+        }
+    }
+
+    /// One try, for a better plan or for one set more.
+    fn turn(&mut self, found: &mut Found, (on_next, enrich): (bool, bool), draw: &mut Draw, patience: &mut Patience<'_>) {
+        let Some(search) = (if on_next { found.next.as_mut() } else { found.best.as_mut() }) else { return };
+        if enrich {
+            search.enrich(&self.shop, &mut self.pool, draw, patience);
+        }
+        let better = search.improve(&self.shop, &mut self.pool, draw, patience);
+        if on_next && search.state.is_complete() {
+            found.best = found.next.take();
+        } else if on_next || !better {
+            let ripe = found.best.as_ref().filter(|best| !on_next && best.tries == SHARPEN);
+            ripe.into_iter().for_each(|best| self.sharpen(best, patience));
+            return;
+        }
+        if let Some(best) = &found.best {
+            patience.found(&self.worth(best));
         }
     }
 

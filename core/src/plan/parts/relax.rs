@@ -206,7 +206,7 @@ impl<'a> Shop<'a> {
             }
             placed = pool.columns.len();
             lp.solve(TURNS);
-            patience.spend(1);
+            patience.spend(right.len().saturating_mul(placed).checked_div(2000).unwrap_or(0).saturating_add(1) as u64);
             let prices = lp.prices();
             let sharp = prices.get(..rows).unwrap_or(&[]);
             if wanted.rounds == 0 {

@@ -185,6 +185,7 @@ impl Search {
             left: state.left.clone(),
             boards: state.boards.clone(),
             put: vec![],
+            skipped: vec![false; state.left.len()],
             cost: state.wood(pool) as f64,
             best: (self.now_cost.saturating_add(self.slack()) as f64 + 0.5, None),
             nodes: 0,
@@ -238,6 +239,8 @@ struct Fill<'a> {
     left: Vec<i64>,
     boards: Vec<i64>,
     put: Vec<usize>,
+    /// Rows of which no more is made: what is left is lacking.
+    skipped: Vec<bool>,
     cost: f64,
     best: (f64, Option<Vec<usize>>),
     nodes: u64,
@@ -283,8 +286,9 @@ impl Fill<'_> {
         if self.cost + lacking < self.best.0 {
             self.best = (self.cost + lacking, Some(self.put.clone()));
         }
-        let dearest = self.left.iter().zip(&self.search.relaxed.rows).enumerate().filter(|(_, (left, _))| 0 < **left);
-        let Some((row, _)) = dearest.max_by(|(_, (a, p)), (_, (b, q))| (**a as f64 * **p).total_cmp(&(**b as f64 * **q))) else { return };
+        let worth = self.left.iter().zip(&self.search.relaxed.rows).zip(&self.skipped).enumerate();
+        let open = worth.filter(|(_, ((left, _), skipped))| 0 < **left && !**skipped).map(|(row, ((left, price), _))| (row, *left as f64 * price));
+        let Some((row, worth)) = open.max_by(|a, b| a.1.total_cmp(&b.1)) else { return };
         if DEEP <= self.put.len() {
             return;
         }
@@ -314,6 +318,19 @@ impl Fill<'_> {
             self.go(bound + loss);
             self.put(nth, -1);
         }
+        self.skip(row, worth, bound);
+    }
+
+    /// Goes on without any more of a row, where that may be worth it.
+    fn skip(&mut self, row: usize, worth: f64, bound: f64) {
+        let lacking = self.left.get(row).copied().unwrap_or(0) as f64 * self.search.lack.get(row).copied().unwrap_or(0) as f64;
+        let bound = bound + lacking - worth;
+        if self.best.0 <= bound || NODES_MOST < self.nodes {
+            return;
+        }
+        self.skipped.iter_mut().skip(row).take(1).for_each(|skipped| *skipped = true);
+        self.go(bound);
+        self.skipped.iter_mut().skip(row).take(1).for_each(|skipped| *skipped = false);
     }
 
     fn put(&mut self, nth: usize, times: i64) {
