@@ -42,7 +42,7 @@ pub fn solve(problem: &Problem, patience: &mut Patience<'_>, seed: u64) -> Plann
         if let Some(shop) = Shop::new(&stock, strips, false) {
             let free = Stock::of(problem, coarse, Rounding::Free);
             let glued = problem.parts.iter().any(|part| part.glue);
-            let bounds = if glued && coarse != measure { None } else { Shop::new(&free, strips::least(&free), glued) };
+            let bounds = if glued && coarse != measure { None } else { Shop::new(&free, strips::least(&free), glued).filter(|shop| shop.saw.is_exact) };
             let mut job = Job { problem, shop, bounds, pool: Pool::default(), bound_pool: Pool::default(), near: vec![], most: material.first().copied().unwrap_or(0) as i64, least: None };
             return job.run(patience, seed);
         }
@@ -126,7 +126,7 @@ impl Job<'_> {
         let (most, _why) = shop.most_sets(&mut pool, patience);
         self.most = self.most.min(most);
         let state = State::empty(shop, self.most);
-        let wanted = Wanted { rows: state.left, least: vec![0; state.boards.len()], most: state.boards, lack: shop.lack(search::LACK), near: vec![], rounds: relax::ROUNDS };
+        let wanted = Wanted { rows: state.left, least: vec![0; state.boards.len()], most: state.boards, lack: shop.lack(search::LACK), near: vec![], rounds: relax::ROUNDS, gap: f64::INFINITY, kinds: vec![] };
         let relaxed = shop.cheapest(&mut pool, &wanted, patience);
         self.least = Some(relaxed.least.max(0));
         patience.proved(&[i128::from(self.most)]);
@@ -161,7 +161,7 @@ impl Job<'_> {
             return;
         }
         let state = State::empty(shop, self.most);
-        let wanted = Wanted { rows: state.left, least: vec![0; state.boards.len()], most: state.boards, lack: shop.lack(search::LACK), near: vec![], rounds: relax::ROUNDS };
+        let wanted = Wanted { rows: state.left, least: vec![0; state.boards.len()], most: state.boards, lack: shop.lack(search::LACK), near: vec![], rounds: relax::ROUNDS, gap: f64::INFINITY, kinds: vec![] };
         let least = branch::least(shop, &mut self.bound_pool, (&wanted, wood), patience);
         self.least = self.least.max(Some(least));
     }

@@ -7,7 +7,7 @@ use super::pool::{Column, How, Pool, glued};
 use super::saw::{Prices, Saw};
 use super::stock::Stock;
 use super::strips;
-use crate::plan::lp::Lp;
+use crate::plan::lp::{End, Lp};
 use crate::plan::patience::Patience;
 use crate::plan::price::{self, Priced};
 
@@ -39,6 +39,21 @@ pub(super) struct Wanted {
     pub near: Vec<f64>,
     /// So many rounds at most.
     pub rounds: u32,
+    /// Only columns that lose no more than this at those prices, boards at these prices by kind.
+    pub gap: f64,
+    pub kinds: Vec<f64>,
+}
+
+impl Wanted {
+    /// Whether a column may be in a plan that is good enough.
+    fn admits(&self, column: &Column) -> bool {
+        if self.gap == f64::INFINITY {
+            return true;
+        }
+        let worth: f64 = column.made.iter().zip(&self.near).map(|(made, price)| *made as f64 * price).sum();
+        let board = column.kind().and_then(|kind| self.kinds.get(kind)).copied().unwrap_or(0.0);
+        column.cost as f64 + board - worth <= self.gap
+    }
 }
 
 #[derive(Clone, Debug, Default)]
@@ -53,7 +68,7 @@ pub(super) struct Relaxed {
     pub least: i64,
 }
 
-const TURNS: u32 = 4_000;
+const TURNS: u32 = 16;
 pub(super) const ROUNDS: u32 = 300;
 /// How much of the last good prices is in the next: it keeps them from swinging.
 const SMOOTH: f64 = 0.6;
@@ -148,7 +163,7 @@ impl<'a> Shop<'a> {
                 lp.add(0.0, &self.cells(column));
             });
             placed = pool.columns.len();
-            lp.solve(TURNS);
+            self.solved(&mut lp, placed, patience);
             let prices = lp.prices();
             let own = prices.get(..rows).unwrap_or(&[]);
             let mut tariff = Tariff { rows: price::whole(own, self.scale(own).min(1e12 / own.iter().fold(1.0_f64, |most, price| most.max(*price)))), scale: 0 };
@@ -159,7 +174,6 @@ impl<'a> Shop<'a> {
                 (bound, why) = (sets, tariff.rows.clone());
             }
             let grew = columns.into_iter().fold(false, |grew, column| pool.add(column) | grew);
-            #[cfg(feature = "trace")] eprintln!("sets: bound {bound} lp {} pool {} steps {}", lp.worth(), pool.columns.len(), patience.steps());
             if !grew || patience.is_over() || bound as f64 <= lp.worth() + 1e-7 {
                 break;
             }
@@ -195,18 +209,18 @@ impl<'a> Shop<'a> {
         lack.resize(right.len(), 1e5);
         let mut lp = Lp::new(&right, &lack);
         let mut center: Vec<f64> = wanted.near.iter().map(|price| price / dear).collect();
-        let (mut placed, mut relaxed) = (0, Relaxed { least: i64::MIN, ..Relaxed::default() });
+        let (mut placed, mut met, mut relaxed) = (vec![], 0_usize, Relaxed { least: i64::MIN, ..Relaxed::default() });
         for round in 0..=wanted.rounds {
-            for column in pool.columns.iter().skip(placed) {
+            for (nth, column) in pool.columns.iter().enumerate().skip(met).filter(|(_, column)| wanted.admits(column)) {
                 let mut cells = self.cells(column);
                 if let Some(place) = column.kind().and_then(|kind| bound.iter().position(|own| *own == kind)) {
                     cells.push((rows.saturating_add(kinds).saturating_add(place), -1.0));
                 }
                 lp.add(-(column.cost as f64) / dear, &cells);
+                placed.push(nth);
             }
-            placed = pool.columns.len();
-            lp.solve(TURNS);
-            patience.spend(right.len().saturating_mul(placed).checked_div(2000).unwrap_or(0).saturating_add(1) as u64);
+            met = pool.columns.len();
+            self.solved(&mut lp, placed.len(), patience);
             let prices = lp.prices();
             let sharp = prices.get(..rows).unwrap_or(&[]);
             if wanted.rounds == 0 {
@@ -240,14 +254,21 @@ impl<'a> Shop<'a> {
                 center.clear();
                 grew = true;
             }
-            #[cfg(feature = "trace")] eprintln!("cost: least {} lp {} lacking {} pool {} steps {}", relaxed.least, lp.worth()*dear, lp.lacking(), pool.columns.len(), patience.steps());
             if !grew || patience.is_over() || wanted.rounds <= round {
                 break;
             }
         }
         relaxed.lacking = lp.lacking();
-        relaxed.levels = lp.taken().filter(|(_, level)| 1e-9 < *level).collect();
+        relaxed.levels = lp.taken().filter(|(_, level)| 1e-9 < *level).filter_map(|(column, level)| Some((*placed.get(column)?, level))).collect();
         relaxed
+    }
+
+    /// Solves a programme of so many columns a few turns at a time.
+    fn solved(&self, lp: &mut Lp, columns: usize, patience: &mut Patience<'_>) {
+        let rows = self.rows().saturating_add(self.stock.kinds.len());
+        let sums = rows.saturating_mul(rows).saturating_add(columns.saturating_mul(6)).saturating_mul(TURNS as usize);
+        while lp.solve(TURNS) == End::Stopped && patience.spend(sums.checked_div(2000).unwrap_or(0) as u64) {}
+        patience.spend((sums.checked_div(4000).unwrap_or(0) as u64).saturating_add(1));
     }
 
     /// In whole numbers: no plan for what is wanted costs less, at any prices.

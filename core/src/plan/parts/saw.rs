@@ -58,6 +58,8 @@ pub(super) struct Saw<'a> {
     stock: &'a Stock,
     pub strips: Vec<Strip>,
     boards: Vec<Board>,
+    /// Every way to put glue strips one after another is looked at: what is found is the most there is.
+    pub is_exact: bool,
 }
 
 /// What the best cut of a board is worth less its cost, and how it goes; no cut is worth more.
@@ -66,14 +68,17 @@ pub(super) struct Best {
     pub cut: Cut,
 }
 
+/// So many sums for one kind at most, and so many steps from sum to sum.
 const SUMS_MOST: usize = 4_000;
+const STEPS_MOST: usize = 80_000;
 const ROWS_MOST: usize = 200;
 
 impl<'a> Saw<'a> {
     /// `None` where there are too many sums to try them all.
     pub(super) fn new(stock: &'a Stock, strips: Vec<Strip>) -> Option<Saw<'a>> {
-        let boards = stock.kinds.iter().map(|kind| Board::of(stock, &strips, kind)).collect::<Option<_>>()?;
-        Some(Saw { stock, strips, boards })
+        let boards: Vec<Board> = stock.kinds.iter().map(|kind| Board::of(stock, &strips, kind)).collect::<Option<_>>()?;
+        let is_exact = boards.iter().all(|board| board.rows.len() < ROWS_MOST);
+        Some(Saw { stock, strips, boards, is_exact })
     }
 
     pub(super) fn best(&self, kind: usize, prices: &Prices<'_>) -> Option<Best> {
@@ -102,11 +107,12 @@ impl Board {
         let of_width = |wide| strips.iter().enumerate().filter(|(_, s)| is_own(s) && s.wide == wide).map(|(nth, _)| nth).collect();
         let size = |wide: &i64| Size { wide: *wide, fixed: levels.partition_point(|level| level <= wide), strips: of_width(*wide) };
         let sizes: Vec<Size> = wides.iter().map(size).collect();
-        let across = Sums::of(&wides.iter().map(|wide| step(*wide)).collect::<Vec<_>>(), step(kind.wide), SUMS_MOST)?;
+        let sums_most = SUMS_MOST.min(STEPS_MOST.checked_div(sizes.len()).unwrap_or(SUMS_MOST));
+        let across = Sums::of(&wides.iter().map(|wide| step(*wide)).collect::<Vec<_>>(), step(kind.wide), sums_most)?;
         let sections = in_order(own().map(|part| part.long.max(stock.rip_min)));
         let lengths = Sums::of(&sections.iter().map(|long| step(*long)).collect::<Vec<_>>(), step(kind.long), SUMS_MOST)?;
         let mut board = Board { along, across, sizes, levels, rows: vec![], sections, lengths, stretches: vec![] };
-        board.rows = rows(stock, kind)?;
+        board.rows = rows(stock, kind);
         board.stretches = board.stretches(stock, kind);
         Some(board)
     }
@@ -122,23 +128,21 @@ fn in_order(all: impl Iterator<Item = i64>) -> Vec<i64> {
     all.collect::<crate::quantity::Set<i64>>().iter().copied().collect()
 }
 
-/// All ways to put glue strips one after another into a band; the first is none.
-fn rows(stock: &Stock, kind: &Kind) -> Option<Vec<Row>> {
+/// All ways to put glue strips one after another into a band, up to so many; the first is none.
+fn rows(stock: &Stock, kind: &Kind) -> Vec<Row> {
     let mut rows = vec![Row { fills: 0, many: vec![] }];
     let room = kind.long.saturating_add(stock.kerf);
-    for (nth, (part, may)) in stock.parts.iter().zip(&kind.may).enumerate().filter(|(_, (part, may))| part.glue && **may) {
-        let _ = may;
+    for (nth, part) in stock.parts.iter().enumerate().filter(|(nth, part)| part.glue && kind.may.get(*nth) == Some(&true)) {
         let step = part.long.saturating_add(stock.kerf).max(1);
         for row in rows.clone() {
-            let most = room.saturating_sub(row.fills).checked_div(step).unwrap_or(0);
+            let most = room.saturating_sub(row.fills).checked_div(step).unwrap_or(0).min(ROWS_MOST as i64);
             for n in 1..=most {
-                if ROWS_MOST <= rows.len() {
-                    return None;
+                if rows.len() < ROWS_MOST {
+                    let many = row.many.iter().copied().chain([(nth, n)]).collect();
+                    rows.push(Row { fills: row.fills.saturating_add(step.saturating_mul(n)), many });
                 }
-                let many = row.many.iter().copied().chain([(nth, n)]).collect();
-                rows.push(Row { fills: row.fills.saturating_add(step.saturating_mul(n)), many });
             }
         }
     }
-    Some(rows)
+    rows
 }

@@ -80,8 +80,15 @@ impl Search {
                 return;
             }
             let rounds = if self.tries == SECOND { DIVES } else { 0 };
-            relaxed = shop.cheapest(pool, &Wanted { near: self.relaxed.rows.clone(), rounds, ..wanted(state, &self.lack) }, patience);
+            relaxed = shop.cheapest(pool, &Wanted { rounds, ..self.wanted(state) }, patience);
         }
+    }
+
+    /// What is left, from the columns that may be in a better plan.
+    fn wanted(&self, state: &State) -> Wanted {
+        let gap = if self.tries <= SECOND { f64::INFINITY } else { self.cost.saturating_sub(self.least) as f64 * 1.2 };
+        let (near, kinds) = (self.relaxed.rows.clone(), self.relaxed.kinds.clone());
+        Wanted { near, gap, kinds, ..wanted(state, &self.lack) }
     }
 
     fn room(&self, state: &State, column: &Column) -> i64 {
@@ -145,7 +152,7 @@ impl Search {
             let all = state.taken.iter().fold(0_i64, |sum, (_, times)| sum.saturating_add(*times));
             let many = usize::try_from(all).unwrap_or(0).saturating_mul(draw.below(40).saturating_add(25)).div_ceil(100).min(60);
             self.free(&mut state, pool, many, draw);
-            let wanted = Wanted { near: self.relaxed.rows.clone(), rounds: 1, ..wanted(&state, &self.lack) };
+            let wanted = Wanted { rounds: 1, ..self.wanted(&state) };
             let relaxed = shop.cheapest(pool, &wanted, patience);
             self.dive(shop, pool, (&mut state, relaxed), patience);
         } else {
@@ -230,7 +237,7 @@ impl Search {
 }
 
 fn wanted(state: &State, lack: &[i64]) -> Wanted {
-    Wanted { rows: state.left.clone(), most: state.boards.clone(), least: vec![0; state.boards.len()], lack: lack.to_vec(), near: vec![], rounds: 0 }
+    Wanted { rows: state.left.clone(), most: state.boards.clone(), least: vec![0; state.boards.len()], lack: lack.to_vec(), near: vec![], rounds: 0, gap: f64::INFINITY, kinds: vec![] }
 }
 
 /// Fills what was freed: depth first, the dearest row first, cut off by what the linear programme says can't be saved.

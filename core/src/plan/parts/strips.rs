@@ -6,8 +6,10 @@ use super::stock::Stock;
 use super::sums::{NONE, Sums};
 use crate::quantity::Set;
 
-/// So many widths for one part at most.
+/// So many widths for one part at most; and for all parts together, but for a few each.
 const WIDTHS_MOST: usize = 44;
+const WIDTHS_IN_ALL: usize = 88;
+const WIDTHS_FEW: usize = 4;
 /// So many widths on the way to a part at most.
 const STATES_MOST: usize = 4_000;
 
@@ -19,11 +21,13 @@ pub(super) fn least(stock: &Stock) -> Vec<Strip> {
 
 /// The widths worth cutting: what boards leave beside fixed parts, and what completes such strips to a part.
 pub(super) fn worthwhile(stock: &Stock) -> Vec<Strip> {
-    let glued = stock.parts.iter().enumerate().filter(|(_, part)| part.glue).map(|(part, _)| part);
-    glued.flat_map(|part| of_part(stock, part).into_iter().map(move |wide| Strip { part, wide })).collect()
+    let glued: Vec<usize> = stock.parts.iter().enumerate().filter(|(_, part)| part.glue).map(|(part, _)| part).collect();
+    let most = WIDTHS_IN_ALL.checked_div(glued.len()).unwrap_or(0).clamp(WIDTHS_FEW, WIDTHS_MOST);
+    glued.into_iter().flat_map(|part| of_part(stock, part, most).into_iter().map(move |wide| Strip { part, wide })).collect()
 }
 
 struct Widths {
+    most: usize,
     least: i64,
     need: i64,
     units: Vec<i64>,
@@ -34,15 +38,15 @@ impl Widths {
     /// A strip of so many width units; one that makes the part alone is as wide as it must be.
     fn add(&mut self, units: i64) {
         let units = units.min(self.need);
-        if self.least <= units && self.units.len() < WIDTHS_MOST && self.known.insert(units) {
+        if self.least <= units && self.units.len() < self.most && self.known.insert(units) {
             self.units.push(units);
         }
     }
 }
 
-fn of_part(stock: &Stock, nth: usize) -> Vec<i64> {
+fn of_part(stock: &Stock, nth: usize, most: usize) -> Vec<i64> {
     let Some(part) = stock.parts.get(nth) else { return vec![] };
-    let mut widths = Widths { least: stock.units(stock.strip_min).max(1), need: part.need, units: vec![], known: Set::new() };
+    let mut widths = Widths { most, least: stock.units(stock.strip_min).max(1), need: part.need, units: vec![], known: Set::new() };
     let kinds: Vec<_> = stock.kinds.iter().filter(|kind| kind.may.get(nth) == Some(&true)).collect();
     let full: Vec<i64> = kinds.iter().map(|kind| stock.units(kind.wide)).collect();
     full.iter().for_each(|units| widths.add(*units));
