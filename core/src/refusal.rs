@@ -21,6 +21,8 @@ pub enum Refusal {
     SetApart { asked: Count, there: Count, apart: Count },
     /// So many pieces were rejected, taken or gone since, and so many of them would be left without what is to be taken back.
     PiecesRestOnIt { pieces: Count, left: Count },
+    /// Taking a job back would leave its wood with nobody: so many pieces it has, or has set apart.
+    JobHasWood { pieces: Count },
     /// A stretch of time below nothing or above the most a run may last.
     SpanOutOfRange { met: Span, most: Span },
     /// What the command names is not there, or was taken back.
@@ -93,6 +95,8 @@ pub enum Refusal {
     WoodInTable { key: String },
     /// A new wood by the name of one of the maker's own.
     WoodThere { name: String },
+    /// An own wood can't be taken off while so many piles and parts are of it.
+    WoodInUse { uses: Count },
     /// A new machine that is in the list already: one of the usual ones by its key, or one the maker named.
     MachineThere { machine: Key, name: Option<String> },
     /// The run has ended already.

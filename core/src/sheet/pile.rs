@@ -4,9 +4,11 @@ use super::count::{Tile, tile};
 use super::enough::Wanted;
 use super::verdict::{AtBin, Known};
 use crate::haul::sample::{self, Mean};
+use crate::haul::weighing::Weighs;
 use crate::haul::{Dampness, Haul, Measured, Pile};
 use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Units, Volume};
 use crate::refusal::{Answer, Refusal};
+use crate::wood::weight::{Density, Doubt};
 
 /// A pile of the haul in hand.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,8 +27,14 @@ pub struct PileSheet {
     pub hauls_before: Count,
     pub supplier: Option<Id>,
     pub sizes: Sizes,
-    /// All pieces, as measured rough, and how far that may be off as a share: by the pieces measured on every side, else by the size.
+    /// All pieces, as measured rough, and how far that may be off as a share: by the pieces measured, else by the size.
     pub volume: Option<(Volume, f64)>,
+    /// Its weight, where some of it was weighed.
+    pub weighs: Option<Weighs>,
+    /// Its weight is not that of a hardwood of its volume.
+    pub doubt: Option<Doubt>,
+    /// So many pieces more to measure until the volume is off by 5 % at most; none before two were.
+    pub to_measure: Option<Count>,
     pub dampness: Option<Dampness>,
     /// A machine whose minimum its short pieces lack.
     pub shorter: Option<(Key, Length)>,
@@ -80,10 +88,8 @@ impl Sizes {
 /// [`Refusal::NotThere`], [`Refusal::TooManyPieces`], [`Refusal::OutOfRange`].
 pub fn pile(haul: &Haul, known: &Known, (id, now): (Id, Moment)) -> Answer<PileSheet> {
     let pile = haul.pile(id).ok_or(Refusal::NotThere)?;
-    let sampled = measured_volume(pile)?;
-    // A piece that was measured on every side says more than the size the pile was named by.
-    let piece = sampled.map(|mean| mean.mean).or(pile.piece()?);
-    let volume = piece.map(|piece| piece.times(pile.taken)).transpose()?;
+    let sampled = pile.sampled()?;
+    let volume = pile.piece()?.map(|piece| piece.times(pile.taken)).transpose()?;
     let off = pile.volume_off(sampled);
     Ok(PileSheet {
         haul: haul.id,
@@ -98,17 +104,12 @@ pub fn pile(haul: &Haul, known: &Known, (id, now): (Id, Moment)) -> Answer<PileS
         supplier: haul.supplier,
         sizes: Sizes::of(pile)?,
         volume: volume.map(|volume| (volume, off)),
+        weighs: pile.weighs(),
+        doubt: volume.zip(pile.weighs()).and_then(|(volume, weighs)| Density::of(weighs.mass, volume).ok()?.doubt().ok()?),
+        to_measure: pile.still_to_measure(sample::VOLUME_OFF_ONE_SIZE),
         dampness: pile.dampness,
         shorter: known.shorter_than(pile),
     })
-}
-
-/// The mean volume of the pieces that were measured on every side.
-fn measured_volume(pile: &Pile) -> Answer<Option<Mean<Volume>>> {
-    let whole = |piece: &Measured| Some((piece.thickness?, piece.width?, piece.length?));
-    let volumes = pile.measured.iter().filter_map(whole).map(|(t, w, l)| Volume::of(t, w, l)).collect::<Answer<Vec<_>>>()?;
-    let there = pile.taken.max(count(volumes.len()));
-    (!volumes.is_empty()).then(|| sample::volume(&volumes, there)).transpose()
 }
 
 fn count(n: usize) -> Count {
@@ -179,6 +180,40 @@ mod tests {
         };
         assert_eq!(volume(""), None);
         assert_eq!(volume("measured ash 1 x 2 x 18 in\nmeasured ash 1 x 2 x 22 in").as_deref(), Some("11.1"));
+    }
+
+    /// 10 pieces weigh 8 lb and all 82 lb: 0.8 lb each, as the scale showed. Five more, and five found again, weigh as the mean: 5 of
+    /// 105 are off by 1.96 x 0.1 x sqrt(1 / 10 - 1 / 105), 5.9 %, the others by nothing; counted again, all 98 are.
+    #[test]
+    fn what_was_weighed_weighs_as_the_scale_showed() {
+        let weighed = "weighed ash sample 10 8 lb all 82 lb tare 2 lb\n";
+        let check = |lines: &str, lb: &str, off: &str| {
+            let weighs = told(lines).weighs.unwrap();
+            assert_eq!((format!("{:.1}", weighs.mass.as_lb()), format!("{:.4}", weighs.off)), (lb.into(), off.into()), "{lines}");
+        };
+        check(weighed, "80.0", "0.0000");
+        check(&format!("{weighed}count 5 ash"), "84.0", "0.0028");
+        check(&format!("{weighed}recount 98 ash"), "78.4", "0.0587");
+        // t of 9 degrees is 2.262
+        check(&format!("{}recount 98 ash", weighed.replace("tare 2 lb", "tare 2 lb spread 0.1 singles 10")), "78.4", "0.0678");
+        assert_eq!(told("count 5 ash").weighs, None);
+    }
+
+    /// 100 of a quarter of a board foot weigh 80 lb, 3.2 lb a foot; 160 lb are 6.4: wet, or tropical?
+    #[test]
+    fn a_weight_no_hardwood_has_is_asked_about() {
+        let doubt = |each: u32, all: u32| told(&format!("weighed ash sample 10 {each} lb all {all} lb")).doubt;
+        assert_eq!((doubt(8, 80), doubt(16, 160), doubt(4, 40)), (None, Some(Doubt::Heavy), Some(Doubt::Light)));
+    }
+
+    /// Lengths of 18, 20 and 22 in spread by a tenth: (1.96 x 0.1 / 0.05)^2 is 15.37, of 40 pieces 11.3, up to 12: nine more.
+    #[test]
+    fn so_many_more_to_measure() {
+        let of = |lengths: &[u32]| {
+            let lines: Vec<String> = lengths.iter().map(|n| format!("measured ash 1 x 2 x {n} in")).collect();
+            told(&format!("count 40 ash\n{}", lines.join("\n"))).to_measure
+        };
+        assert_eq!((of(&[]), of(&[18]), of(&[18, 20, 22]), of(&[20, 20])), (None, None, Some(9), Some(0)));
     }
 
     #[test]

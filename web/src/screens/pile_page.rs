@@ -17,10 +17,11 @@ use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, count, pile as words};
+use crate::words::en::{air, common, count, pile as words};
 use fivebar_core::haul::Dampness;
 use fivebar_core::quantity::{Decimal, Length, Units};
 use fivebar_core::sheet::pile::{PileSheet, Side};
+use fivebar_core::wood::weight::Doubt;
 
 fn say(tap: PileTap) -> Msg {
     Msg::Count(Tap::Page(tap))
@@ -88,8 +89,27 @@ fn held(sheet: &PileSheet, seen: Seen<'_>) -> El<Msg> {
         words::volume(&written, &seen.speech.number(off, 0, 0))
     });
     let volume = volume.unwrap_or_else(|| words::SIZE_MISSING.to_owned());
-    let lines = between.into_iter().chain(sorted).chain([volume]).map(|line| el("p", "t14 i2").text(line));
+    let weighs = sheet.weighs.map(|weighs| {
+        let off = seen.speech.number(Decimal::try_from(weighs.off * 100.0).unwrap_or_default(), 0, 0);
+        let mass = format!("{} {}", seen.speech.mass(weighs.mass, sheet.units), common::mass_unit(sheet.units));
+        words::as_weighed(&mass, Some(off.as_str()).filter(|off| *off != "0"))
+    });
+    let lines = between
+        .into_iter()
+        .chain(sorted)
+        .chain([volume])
+        .chain(weighs)
+        .chain(sheet.doubt.map(doubted))
+        .map(|line| el("p", "t14 i2").text(line));
     el("section", "card").kid(el("div", "rw").kid(figure).kid(marks)).kids(lines)
+}
+
+fn doubted(doubt: Doubt) -> String {
+    match doubt {
+        Doubt::Light => air::LIGHT,
+        Doubt::Heavy => air::HEAVY,
+    }
+    .to_owned()
 }
 
 /// How many gates go to a row: beside two figures where there is room for both, else as many as the card is wide.
@@ -149,12 +169,11 @@ fn means(sheet: &PileSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn mean_lines(sheet: &PileSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (sizes, units) = (sheet.sizes, sheet.units);
     let line = |(name, side): (&str, Option<Side>)| {
-        let mean = side?.mean;
         let shown = |length| seen.speech.length(length, units);
-        let (from, to) = mean.ends();
-        let ends = mean.off.map(|_| (shown(from), shown(to)));
+        let (mean, ends) = side?.mean.shown(units);
+        let ends = ends.map(|(from, to)| (shown(from), shown(to)));
         let ends = ends.as_ref().map(|(from, to)| (from.as_str(), to.as_str()));
-        Some(worded("p", "t14", words::mean(name, &shown(mean.mean), ends, units)))
+        Some(worded("p", "t14", words::mean(name, &shown(mean), ends, units)))
     };
     let sides = [(count::THICKNESS, sizes.thickness), (count::WIDTH, sizes.width), (count::LENGTH, sizes.length)];
     sides.into_iter().filter_map(line).collect()

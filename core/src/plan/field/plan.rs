@@ -11,8 +11,14 @@ pub enum Lie {
     Crossed { lines: [i64; 2], ends: [i64; 2], open: [i64; 2] },
 }
 
+impl Default for Lie {
+    fn default() -> Self {
+        Lie::Rows { pattern: Pattern::Stack, columns: 0, rows: 0, turn: false }
+    }
+}
+
 /// What is taken of a pile: whole tiles, cut pieces, and pieces taken for both.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Taken {
     pub pile: usize,
     pub whole: i64,
@@ -20,7 +26,7 @@ pub struct Taken {
     pub taken: i64,
 }
 
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Field {
     pub mix: Mix,
     /// One pile, or two; the first is colour 0.

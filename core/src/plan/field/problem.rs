@@ -3,8 +3,9 @@
 use crate::plan::limits::{self, Within, named_once};
 use crate::refusal::{Answer, PlanFigure};
 
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Pattern {
+    #[default]
     Stack,
     Running,
     Basket,
@@ -13,21 +14,22 @@ pub enum Pattern {
 }
 
 /// One pile, or two of different woods by turns.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Mix {
+    #[default]
     Single,
     Alternate,
 }
 
 /// A wanted size, and how far from it is near enough.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Target {
     pub size: i64,
     pub tolerance: i64,
 }
 
 /// Pieces alike. All planning is on the low end of their band.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Pile {
     pub id: String,
     /// The wood: two of one mix must differ in it.
@@ -48,7 +50,7 @@ pub struct Allow {
     pub thickness: i64,
 }
 
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Problem {
     /// Nanometres of a unit, for the weight alone.
     pub unit: i64,
@@ -84,8 +86,18 @@ impl Problem {
             one.length(PlanFigure::Thickness, pile.thickness)?;
             one.ends(PlanFigure::Pieces, pile.count, [0, limits::PIECES_MOST])?;
             one.ends(PlanFigure::Density, pile.density, [0, limits::DENSITY_MOST])?;
+            one.ends(PlanFigure::Thickness, pile.thickness, [1, self.thickest(pile)])?;
         }
         named_once(self.piles.iter().map(|pile| &*pile.id))
+    }
+
+    /// How thick the pieces of a pile may be for their weight to be a figure: with 128 bits to spare for anything of wood.
+    fn thickest(&self, pile: &Pile) -> i64 {
+        const MOST: i128 = 50_000_000_000_000_000_000_000_000_000_000_000_000;
+        let unit = i128::from(self.unit);
+        let by = [unit, unit, unit, pile.density.into(), pile.count.into(), pile.length.into(), pile.width.into()];
+        let most = by.iter().fold(MOST, |most, by| most.checked_div((*by).max(1)).unwrap_or(0));
+        i64::try_from(most).unwrap_or(i64::MAX)
     }
 
     fn check_field(&self) -> Answer<()> {

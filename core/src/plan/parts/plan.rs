@@ -1,13 +1,14 @@
 //! How the boards are cut, and how strips go together. Piles and parts are named by their place in the problem.
 
 /// Which way a board is cut first: along its length into bands, or across into sections.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum First {
+    #[default]
     Rip,
     Cross,
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Piece {
     pub part: usize,
     /// Within its band, from the trimmed end or edge.
@@ -17,7 +18,7 @@ pub struct Piece {
 }
 
 /// A band, or a section where the board is crosscut first.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Band {
     pub size: i64,
     /// From the trimmed edge, or end.
@@ -26,7 +27,7 @@ pub struct Band {
 }
 
 /// So many boards of a pile cut alike.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Board {
     pub pile: usize,
     pub times: i64,
@@ -38,14 +39,14 @@ pub struct Board {
     pub remainder: i64,
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Strip {
     pub pile: usize,
     pub width: i64,
 }
 
 /// So many parts glued up alike, of one strip or several.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Panel {
     pub part: usize,
     pub times: i64,

@@ -4,7 +4,7 @@ use crate::plan::limits::{self, Within, named_once};
 use crate::refusal::{Answer, PlanFigure};
 
 /// Boards alike. All planning is on the low end of their band.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Pile {
     pub id: String,
     pub count: i64,
@@ -13,7 +13,7 @@ pub struct Pile {
     pub thickness: i64,
 }
 
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Part {
     pub id: String,
     pub per_set: i64,
@@ -34,7 +34,7 @@ pub struct Allow {
     pub thickness: i64,
 }
 
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Problem {
     /// No more sets than these, where there is a wish.
     pub sets: Option<i64>,

@@ -1,7 +1,7 @@
 //! What is laid: rows from the top, pieces from the left.
 
 /// A piece of the strip `n` (from 1) of a pile, named by its place in the problem.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Piece {
     pub pile: usize,
     pub n: i64,
@@ -11,7 +11,7 @@ pub struct Piece {
 }
 
 /// What goes back to the rack of the strip `n` of a pile.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Remainder {
     pub pile: usize,
     pub n: i64,

@@ -4,14 +4,14 @@ use crate::plan::limits::{self, Within, named_once};
 use crate::refusal::{Answer, PlanFigure};
 
 /// Strips alike. All planning is on the low end of their band.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Pile {
     pub id: String,
     pub count: i64,
     pub length: i64,
 }
 
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Problem {
     /// The finished length of every row.
     pub length: i64,

@@ -1,7 +1,7 @@
 //! How the sticks are cut.
 
 /// A piece of a part, named by its place in the problem.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Piece {
     pub part: usize,
     /// From the trimmed end.
@@ -9,7 +9,7 @@ pub struct Piece {
 }
 
 /// So many sticks of a pile cut alike.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Stick {
     pub pile: usize,
     pub times: i64,

@@ -4,14 +4,14 @@ use crate::plan::limits::{self, Within, named_once};
 use crate::refusal::{Answer, PlanFigure};
 
 /// Sticks alike. All planning is on the low end of their band.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Pile {
     pub id: String,
     pub count: i64,
     pub length: i64,
 }
 
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Part {
     pub id: String,
     pub per_set: i64,
@@ -20,7 +20,7 @@ pub struct Part {
     pub piles: Option<Vec<usize>>,
 }
 
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Problem {
     /// No more sets than these, where there is a wish.
     pub sets: Option<i64>,

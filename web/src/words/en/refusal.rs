@@ -55,6 +55,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             ),
             "Take fewer, or free what is set apart.",
         ),
+        Refusal::JobHasWood { pieces } => {
+            said(format!("Not taken back: the job has {} of wood, taken or set apart.", count(*pieces)), "Put them back on the rack first.")
+        }
         Refusal::PiecesRestOnIt { pieces, left } => said(
             format!(
                 "Not taken back: {} were rejected, taken or gone since, and {} of them would be left.",
@@ -137,6 +140,12 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         ),
         Refusal::WoodThere { name } => {
             said(format!("Not added: you have a wood called {name} already."), "Give it another name, or open that one and change it.")
+        }
+        Refusal::WoodInUse { uses: 1 } => {
+            said("Not taken off: a pile or a part is of this wood.".to_owned(), "Give it another wood first.")
+        }
+        Refusal::WoodInUse { uses } => {
+            said(format!("Not taken off: {} piles and parts are of this wood.", speech.count(*uses)), "Give them another wood first.")
         }
         Refusal::MachineThere { machine, name } => said(
             format!("Not added: you have a machine called {} already.", yard::machine(machine.as_str(), name.as_deref())),

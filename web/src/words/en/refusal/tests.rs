@@ -20,7 +20,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere MachineThere PlanOutOfRange PlanNameTwice);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere WoodInUse MachineThere PlanOutOfRange PlanNameTwice);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -181,6 +181,7 @@ fn of_things() -> Vec<Row> {
             "Check the figure.",
         ),
         (TooManyPeople { would_be: 21, most: 20 }, "Not taken: 21 people, and a van holds at most 20.", "Check the figure."),
+        (JobHasWood { pieces: 9 }, "Not taken back: the job has 9 pieces of wood, taken or set apart.", "Put them back on the rack first."),
         (
             PiecesRestOnIt { pieces: 9, left: 5 },
             "Not taken back: 9 pieces were rejected, taken or gone since, and 5 of them would be left.",
@@ -206,6 +207,8 @@ fn of_things() -> Vec<Row> {
             "Not added: you have a wood called plum already.",
             "Give it another name, or open that one and change it.",
         ),
+        (WoodInUse { uses: 1 }, "Not taken off: a pile or a part is of this wood.", "Give it another wood first."),
+        (WoodInUse { uses: 4 }, "Not taken off: 4 piles and parts are of this wood.", "Give them another wood first."),
         (
             MachineThere { machine: Key::read("table-saw").unwrap(), name: None },
             "Not added: you have a machine called table saw already.",
