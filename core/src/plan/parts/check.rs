@@ -7,38 +7,105 @@ use crate::quantity::Sorted;
 /// The first rule a plan breaks. Boards, bands, pieces and panels are named by their place in the plan, from 0.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Broken {
-    NoSuchPile { board: usize },
+    NoSuchPile {
+        board: usize,
+    },
     /// Fewer than one time.
-    Times { board: usize },
+    Times {
+        board: usize,
+    },
     /// More boards than the pile has.
-    TooMany { board: usize, used: i64, there: i64 },
+    TooMany {
+        board: usize,
+        used: i64,
+        there: i64,
+    },
     /// No stretch at all, or more than the trimmed length.
-    Stretch { board: usize, most: i64 },
+    Stretch {
+        board: usize,
+        most: i64,
+    },
     /// Shorter than the planer takes.
-    TooShortToPlane { board: usize },
+    TooShortToPlane {
+        board: usize,
+    },
     /// Shorter than may be ripped: the stretch, or a section.
-    TooShortToRip { board: usize },
+    TooShortToRip {
+        board: usize,
+    },
     /// It begins before the one before it ends, with its kerf; or nowhere.
-    BandMisplaced { board: usize, band: usize, least: i64 },
-    BandTooFar { board: usize, band: usize, most: i64 },
-    NoSuchPart { board: usize, band: usize, piece: usize },
+    BandMisplaced {
+        board: usize,
+        band: usize,
+        least: i64,
+    },
+    BandTooFar {
+        board: usize,
+        band: usize,
+        most: i64,
+    },
+    NoSuchPart {
+        board: usize,
+        band: usize,
+        piece: usize,
+    },
     /// The part may not come from that pile: its wood, its thickness, or the maker's wish.
-    NotFromThere { board: usize, band: usize, piece: usize },
+    NotFromThere {
+        board: usize,
+        band: usize,
+        piece: usize,
+    },
     /// Not the length of the part's blank.
-    Length { board: usize, band: usize, piece: usize, expected: i64 },
+    Length {
+        board: usize,
+        band: usize,
+        piece: usize,
+        expected: i64,
+    },
     /// Not the width of the part's blank; or a glue strip below the least.
-    Width { board: usize, band: usize, piece: usize, expected: i64 },
+    Width {
+        board: usize,
+        band: usize,
+        piece: usize,
+        expected: i64,
+    },
     /// Larger than its band.
-    PieceTooLarge { board: usize, band: usize, piece: usize },
-    PieceMisplaced { board: usize, band: usize, piece: usize, least: i64 },
-    PieceTooFar { board: usize, band: usize, piece: usize, most: i64 },
-    Remainder { board: usize, expected: i64 },
+    PieceTooLarge {
+        board: usize,
+        band: usize,
+        piece: usize,
+    },
+    PieceMisplaced {
+        board: usize,
+        band: usize,
+        piece: usize,
+        least: i64,
+    },
+    PieceTooFar {
+        board: usize,
+        band: usize,
+        piece: usize,
+        most: i64,
+    },
+    Remainder {
+        board: usize,
+        expected: i64,
+    },
     /// Not a part that may be glued up, no strips, or fewer than one time.
-    Panel { panel: usize },
+    Panel {
+        panel: usize,
+    },
     /// Not so many strips of that width were cut from that pile.
-    NoSuchStrip { panel: usize, strip: usize },
+    NoSuchStrip {
+        panel: usize,
+        strip: usize,
+    },
     /// The strips, less what jointing takes, are narrower than the blank.
-    TooNarrow { panel: usize, met: i64, least: i64 },
+    TooNarrow {
+        panel: usize,
+        met: i64,
+        least: i64,
+    },
     /// What is said to be missing for one set more is not what its plan lacks; or all wanted sets are there.
     Missing,
     /// The same, in the plan for one set more.
@@ -162,7 +229,13 @@ impl Cut {
         Ok(())
     }
 
-    fn pieces(&mut self, problem: &Problem, (nth, board): (usize, &Board), (place, band): (usize, &Band), along: i64) -> Result<(), Broken> {
+    fn pieces(
+        &mut self,
+        problem: &Problem,
+        (nth, board): (usize, &Board),
+        (place, band): (usize, &Band),
+        along: i64,
+    ) -> Result<(), Broken> {
         let mut free = 0_i64;
         for (which, piece) in band.pieces.iter().enumerate() {
             let at = (nth, place, which);
@@ -213,7 +286,11 @@ impl Cut {
     }
 }
 
-fn sizes(problem: &Problem, (board, part, piece): (&Board, &Part, &Piece), (nth, place, which): (usize, usize, usize)) -> Result<(), Broken> {
+fn sizes(
+    problem: &Problem,
+    (board, part, piece): (&Board, &Part, &Piece),
+    (nth, place, which): (usize, usize, usize),
+) -> Result<(), Broken> {
     let thick = sum(part.thickness, problem.allow.thickness)?;
     let fits = problem.piles.get(board.pile).is_some_and(|pile| thick <= pile.thickness);
     if !fits || part.piles.as_ref().is_some_and(|piles| !piles.contains(&board.pile)) {
@@ -224,6 +301,10 @@ fn sizes(problem: &Problem, (board, part, piece): (&Board, &Part, &Piece), (nth,
         return Err(Broken::Length { board: nth, band: place, piece: which, expected: length });
     }
     let width = sum(part.width, problem.allow.width)?;
-    let (wrong, expected) = if part.glue { (piece.width < problem.strip_min.max(1), problem.strip_min) } else { (piece.width != width, width) };
+    let (wrong, expected) =
+        if part.glue { (piece.width < problem.strip_min.max(1), problem.strip_min) } else { (piece.width != width, width) };
     if wrong { Err(Broken::Width { board: nth, band: place, piece: which, expected }) } else { Ok(()) }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,7 +1,7 @@
 //! One way to cut a board, in the figures of the stock.
 
 use super::plan::First;
-use super::stock::{Kind, Stock};
+use super::stock::{Blank, Kind, Stock};
 
 /// A width that glue strips of a part are cut to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -72,12 +72,63 @@ impl Cut {
         cut
     }
 
+    /// The same with no more of each row than is left to make, and what else is left put where it still fits: the dearest rows first.
+    pub(super) fn fitted(&self, stock: &Stock, strips: &[Strip], (left, prices): (&[i64], &[f64])) -> Cut {
+        let made = self.made(stock, Some(strips));
+        let over: Vec<i64> = made.iter().zip(left).map(|(made, left)| made.saturating_sub((*left).max(0)).max(0)).collect();
+        let mut cut = self.without(stock, strips, &over);
+        let Some(kind) = stock.kinds.get(self.kind) else { return cut };
+        cut.stretch = kind.long;
+        let mut rows: Vec<(usize, i64)> =
+            cut.made(stock, Some(strips)).iter().zip(left).map(|(made, left)| left.saturating_sub(*made)).enumerate().collect();
+        rows.sort_by(|a, b| prices.get(b.0).unwrap_or(&0.0).total_cmp(prices.get(a.0).unwrap_or(&0.0)));
+        for (row, many) in rows.into_iter().filter(|(_, many)| 0 < *many) {
+            let strip = row.checked_sub(stock.parts.len()).and_then(|nth| strips.get(nth));
+            let part = strip.map_or(row, |strip| strip.part);
+            let Some(blank) = stock.parts.get(part).filter(|blank| blank.glue == strip.is_some() && kind.may.get(part) == Some(&true))
+            else {
+                continue;
+            };
+            cut.add(stock, (kind, blank), Pieces { part, wide: strip.map_or(blank.wide, |strip| strip.wide), many });
+        }
+        cut.bands.iter_mut().for_each(|band| band.shrink(stock, self.first));
+        cut.shorten(stock);
+        cut
+    }
+
+    /// Puts in so many pieces, or as many as fit: into the bands there are, then into new ones.
+    fn add(&mut self, stock: &Stock, (kind, blank): (&Kind, &Blank), pieces: Pieces) {
+        let rip = self.first == First::Rip;
+        let [run, thick] = if rip { [blank.long, pieces.wide] } else { [pieces.wide, blank.long] };
+        let [room, across] = if rip { [kind.long, kind.wide] } else { [kind.wide, kind.long] };
+        let mut left = pieces.many;
+        let fits = |room: i64| room.saturating_add(stock.kerf).checked_div(run.saturating_add(stock.kerf)).unwrap_or(0).max(0);
+        for band in self.bands.iter_mut().filter(|band| thick <= band.size) {
+            let many = fits(room.saturating_sub(band.filled(stock, rip))).min(left);
+            if 0 < many {
+                band.pieces.push(Pieces { many, ..pieces });
+                left = left.saturating_sub(many);
+            }
+        }
+        let size = if rip { thick } else { thick.max(stock.rip_min) };
+        let mut used = self.bands.iter().fold(0_i64, |sum, band| sum.saturating_add(band.size).saturating_add(stock.kerf));
+        while 0 < left && used.saturating_add(size) <= across && 0 < fits(room) {
+            let many = fits(room).min(left);
+            self.bands.push(Band { size, pieces: vec![Pieces { many, ..pieces }] });
+            (left, used) = (left.saturating_sub(many), used.saturating_add(size).saturating_add(stock.kerf));
+        }
+    }
+
     /// Takes no more of the length than the pieces need, where the rest is worth keeping.
     fn shorten(&mut self, stock: &Stock) {
         let Some(kind) = stock.kinds.get(self.kind) else { return };
         let needed = match self.first {
             First::Rip => self.bands.iter().map(|band| band.length(stock)).max().unwrap_or(0).max(stock.rip_min),
-            First::Cross => self.bands.iter().fold(0_i64, |sum, band| sum.saturating_add(band.size).saturating_add(stock.kerf)).saturating_sub(stock.kerf),
+            First::Cross => self
+                .bands
+                .iter()
+                .fold(0_i64, |sum, band| sum.saturating_add(band.size).saturating_add(stock.kerf))
+                .saturating_sub(stock.kerf),
         };
         let least = needed.max(stock.plane_min).max(1);
         self.stretch = if 0 < stock.rest(kind, least) { least } else { kind.long };
@@ -93,6 +144,15 @@ impl Band {
     fn length(&self, stock: &Stock) -> i64 {
         let long = |piece: &Pieces| stock.parts.get(piece.part).map_or(0, |part| part.long.saturating_add(stock.kerf));
         self.pieces.iter().fold(0_i64, |sum, piece| sum.saturating_add(long(piece).saturating_mul(piece.many))).saturating_sub(stock.kerf)
+    }
+
+    /// From the first piece to where another may begin: along the grain, or across it.
+    fn filled(&self, stock: &Stock, along: bool) -> i64 {
+        if along {
+            return self.length(stock).saturating_add(stock.kerf);
+        }
+        let run = |piece: &Pieces| piece.wide.saturating_add(stock.kerf).saturating_mul(piece.many);
+        self.pieces.iter().fold(0_i64, |sum, piece| sum.saturating_add(run(piece)))
     }
 
     /// No larger than its pieces need.

@@ -24,7 +24,8 @@ pub(super) struct Layout<'a> {
 impl Layout<'_> {
     /// The boards and panels of a plan.
     pub(super) fn of(&self, pool: &Pool, state: &State) -> (Vec<Board>, Vec<Panel>) {
-        let mut there: Vec<Vec<(usize, i64)>> = self.stock.kinds.iter().map(|kind| kind.piles.iter().map(|pile| (*pile, self.count(*pile))).collect()).collect();
+        let mut there: Vec<Vec<(usize, i64)>> =
+            self.stock.kinds.iter().map(|kind| kind.piles.iter().map(|pile| (*pile, self.count(*pile))).collect()).collect();
         let (mut boards, mut panels, mut lying) = (vec![], vec![], vec![]);
         for (column, times) in state.taken.iter().filter_map(|(nth, times)| Some((pool.get(*nth)?, *times))) {
             let How::Cut(cut) = &column.how else { continue };
@@ -106,7 +107,7 @@ impl Layout<'_> {
     }
 
     /// Glues up so many parts alike, as far as strips lie there.
-    fn glue(&self, strips: &[(usize, i64)], times: i64, lying: &mut Vec<Lying>, panels: &mut Vec<Panel>) {
+    fn glue(&self, strips: &[(usize, i64)], times: i64, lying: &mut [Lying], panels: &mut Vec<Panel>) {
         let mut left = times;
         while 0 < left {
             let mut used: Vec<(usize, i64)> = vec![]; // by place among what lies: how many for one part

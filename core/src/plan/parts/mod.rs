@@ -14,6 +14,7 @@ mod state;
 mod stock;
 mod strips;
 mod sums;
+pub mod why;
 
 use super::{Figures, Planned, Sense};
 use crate::plan::draw::Draw;
@@ -42,8 +43,21 @@ pub fn solve(problem: &Problem, patience: &mut Patience<'_>, seed: u64) -> Plann
         if let Some(shop) = Shop::new(&stock, strips, false) {
             let free = Stock::of(problem, coarse, Rounding::Free);
             let glued = problem.parts.iter().any(|part| part.glue);
-            let bounds = if glued && coarse != measure { None } else { Shop::new(&free, strips::least(&free), glued).filter(|shop| shop.saw.is_exact) };
-            let mut job = Job { problem, shop, bounds, pool: Pool::default(), bound_pool: Pool::default(), near: vec![], most: material.first().copied().unwrap_or(0) as i64, least: None };
+            let bounds = if glued && coarse != measure {
+                None
+            } else {
+                Shop::new(&free, strips::least(&free), glued).filter(|shop| shop.saw.is_exact)
+            };
+            let mut job = Job {
+                problem,
+                shop,
+                bounds,
+                pool: Pool::default(),
+                bound_pool: Pool::default(),
+                near: vec![],
+                most: material.first().copied().unwrap_or(0) as i64,
+                least: None,
+            };
             return job.run(patience, seed);
         }
         coarse = coarse.saturating_mul(2);
@@ -126,7 +140,16 @@ impl Job<'_> {
         let (most, _why) = shop.most_sets(&mut pool, patience);
         self.most = self.most.min(most);
         let state = State::empty(shop, self.most);
-        let wanted = Wanted { rows: state.left, least: vec![0; state.boards.len()], most: state.boards, lack: shop.lack(search::LACK), near: vec![], rounds: relax::ROUNDS, gap: f64::INFINITY, kinds: vec![] };
+        let wanted = Wanted {
+            rows: state.left,
+            least: vec![0; state.boards.len()],
+            most: state.boards,
+            lack: shop.lack(search::LACK),
+            near: vec![],
+            rounds: relax::ROUNDS,
+            gap: f64::INFINITY,
+            kinds: vec![],
+        };
         let relaxed = shop.cheapest(&mut pool, &wanted, patience);
         self.least = Some(relaxed.least.max(0));
         patience.proved(&[i128::from(self.most)]);
@@ -135,12 +158,7 @@ impl Job<'_> {
                 self.pool.add(self.shop.column(strips::narrowed(self.shop.stock, &self.shop.saw.strips, cut)));
             }
         }
-        for (part, strips) in strips::starters(self.shop.stock, &self.shop.saw.strips) {
-            self.pool.add(pool::glued(self.shop.stock, self.shop.rows(), part, strips));
-        }
-        for cut in strips::ripped(self.shop.stock, &self.shop.saw.strips) {
-            self.pool.add(self.shop.column(cut));
-        }
+        self.shop.begin(&mut self.pool);
         self.bound_pool = pool;
         self.near = relaxed.rows.clone();
         for strip in &self.shop.saw.strips {
@@ -161,7 +179,16 @@ impl Job<'_> {
             return;
         }
         let state = State::empty(shop, self.most);
-        let wanted = Wanted { rows: state.left, least: vec![0; state.boards.len()], most: state.boards, lack: shop.lack(search::LACK), near: vec![], rounds: relax::ROUNDS, gap: f64::INFINITY, kinds: vec![] };
+        let wanted = Wanted {
+            rows: state.left,
+            least: vec![0; state.boards.len()],
+            most: state.boards,
+            lack: shop.lack(search::LACK),
+            near: vec![],
+            rounds: relax::ROUNDS,
+            gap: f64::INFINITY,
+            kinds: vec![],
+        };
         let least = branch::least(shop, &mut self.bound_pool, (&wanted, wood), patience);
         self.least = self.least.max(Some(least));
     }
@@ -174,7 +201,8 @@ impl Job<'_> {
             let sets = found.sets();
             let wished = self.shop.stock.sets.is_none_or(|wish| sets < wish);
             let done = found.best.as_ref().map_or(self.most == 0, |best| self.least == Some(best.cost));
-            let on_next = wished && (done || found.best.is_none() || turn % 12 == 0 || (sets < self.most && turn % 4 != 0));
+            let on_next =
+                wished && (done || found.best.is_none() || turn.is_multiple_of(12) || (sets < self.most && !turn.is_multiple_of(4)));
             if on_next && found.next.as_ref().is_none_or(|next| next.sets != sets.saturating_add(1)) {
                 found.next = Some(Search::new(&self.shop, &mut self.pool, (sets.saturating_add(1), self.near.clone()), patience));
             }
@@ -182,7 +210,7 @@ impl Job<'_> {
             if done && (!wished || found.next.as_ref().is_some_and(nearly)) {
                 return;
             }
-            self.turn(found, (on_next, turn % 16 == 1), draw, patience);
+            self.turn(found, (on_next, turn.is_multiple_of(16)), draw, patience);
         }
     }
 
@@ -215,7 +243,8 @@ impl Job<'_> {
         let sets = best.map_or(0, |best| best.sets);
         let short = next.filter(|next| next.sets == sets.saturating_add(1)).map(|next| {
             let (boards, panels) = layout.of(&self.pool, &next.state);
-            let missing = next.state.left.iter().take(self.problem.parts.len()).copied().enumerate().filter(|(_, left)| 0 < *left).collect();
+            let missing =
+                next.state.left.iter().take(self.problem.parts.len()).copied().enumerate().filter(|(_, left)| 0 < *left).collect();
             Short { missing, boards, panels }
         });
         let mut plan = Plan { boards, panels, short };
@@ -225,9 +254,14 @@ impl Job<'_> {
         let worth = check::check(self.problem, &plan).map_or(vec![0, 0], |worth| worth.to_vec());
         let unit = self.bounds.as_ref().map_or(1, |shop| shop.stock.unit);
         let mut bound = vec![i128::from(self.most)];
-        if worth.first() == bound.first() && let Some(least) = self.least {
+        if worth.first() == bound.first()
+            && let Some(least) = self.least
+        {
             bound.push(i128::from(least).saturating_mul(unit));
         }
         Planned { plan, worth, bound }
     }
 }
+
+#[cfg(test)]
+mod tests;

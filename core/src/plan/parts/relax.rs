@@ -2,6 +2,8 @@
 //!
 //! Its prices, made whole, prove a bound: whatever they are, no plan can pass it (`price`).
 
+mod rounds;
+
 use super::cut::Strip;
 use super::pool::{Column, How, Pool, glued};
 use super::saw::{Prices, Saw};
@@ -10,6 +12,7 @@ use super::strips;
 use crate::plan::lp::{End, Lp};
 use crate::plan::patience::Patience;
 use crate::plan::price::{self, Priced};
+use rounds::Rounds;
 
 /// What the programmes share: the saw, and how strips are looked at.
 pub(super) struct Shop<'a> {
@@ -63,15 +66,12 @@ pub(super) struct Relaxed {
     /// By row, the worth of one, and by kind, the worth of a board more; in units of cost.
     pub rows: Vec<f64>,
     pub kinds: Vec<f64>,
-    pub lacking: f64,
     /// No plan costs less.
     pub least: i64,
 }
 
 const TURNS: u32 = 16;
 pub(super) const ROUNDS: u32 = 300;
-/// How much of the last good prices is in the next: it keeps them from swinging.
-const SMOOTH: f64 = 0.6;
 /// Worth in one board at most: within it every sum fits.
 const WORTH_MOST: f64 = 1e15;
 
@@ -137,7 +137,12 @@ impl<'a> Shop<'a> {
         for kind in &self.stock.kinds {
             let step = |size: i64| size.saturating_add(self.stock.kerf) as f64;
             for ((part, price), _) in self.stock.parts.iter().zip(prices).zip(&kind.may).filter(|(_, may)| **may) {
-                let many = step(kind.long) * if self.free && part.glue { step(kind.wide) } else { step(kind.wide) / step(if part.glue { self.stock.strip_min } else { part.wide }) };
+                let many = step(kind.long)
+                    * if self.free && part.glue {
+                        step(kind.wide)
+                    } else {
+                        step(kind.wide) / step(if part.glue { self.stock.strip_min } else { part.wide })
+                    };
                 most = most.max(many / step(part.long) * price);
             }
             let widest = prices.iter().skip(self.stock.parts.len()).fold(0.0_f64, |most, price| most.max(*price));
@@ -154,7 +159,8 @@ impl<'a> Shop<'a> {
         right.extend(self.stock.kinds.iter().map(|kind| kind.count as f64));
         right.push(cap as f64);
         let mut lp = Lp::new(&right, &vec![1e7; right.len()]);
-        let cells: Vec<(usize, f64)> = set.iter().enumerate().map(|(row, n)| (row, *n as f64)).chain([(rows.saturating_add(kinds), 1.0)]).collect();
+        let cells: Vec<(usize, f64)> =
+            set.iter().enumerate().map(|(row, n)| (row, *n as f64)).chain([(rows.saturating_add(kinds), 1.0)]).collect();
         lp.add(1.0, &cells);
         let (mut placed, mut bound, mut why) = (0, cap, vec![]);
         self.start(pool, patience);
@@ -166,11 +172,21 @@ impl<'a> Shop<'a> {
             self.solved(&mut lp, placed, patience);
             let prices = lp.prices();
             let own = prices.get(..rows).unwrap_or(&[]);
-            let mut tariff = Tariff { rows: price::whole(own, self.scale(own).min(1e12 / own.iter().fold(1.0_f64, |most, price| most.max(*price)))), scale: 0 };
+            let mut tariff = Tariff {
+                rows: price::whole(own, self.scale(own).min(1e12 / own.iter().fold(1.0_f64, |most, price| most.max(*price)))),
+                scale: 0,
+            };
             let (most, columns) = self.look(&mut tariff, patience);
-            let worth = set.iter().zip(&tariff.rows).fold(0_i128, |sum, (n, price)| sum.saturating_add(i128::from(*n).saturating_mul(i128::from(*price))));
-            let all: Vec<Priced> = self.stock.kinds.iter().zip(&most).map(|(kind, most)| Priced { count: kind.count, most: i128::from(*most) }).collect();
-            if let Some(sets) = price::most_sets(&all, worth).and_then(|sets| i64::try_from(sets).ok()).filter(|sets| (self.free || self.saw.strips.is_empty()) && *sets < bound) {
+            let worth = set
+                .iter()
+                .zip(&tariff.rows)
+                .fold(0_i128, |sum, (n, price)| sum.saturating_add(i128::from(*n).saturating_mul(i128::from(*price))));
+            let all: Vec<Priced> =
+                self.stock.kinds.iter().zip(&most).map(|(kind, most)| Priced { count: kind.count, most: i128::from(*most) }).collect();
+            if let Some(sets) = price::most_sets(&all, worth)
+                .and_then(|sets| i64::try_from(sets).ok())
+                .filter(|sets| (self.free || self.saw.strips.is_empty()) && *sets < bound)
+            {
                 (bound, why) = (sets, tariff.rows.clone());
             }
             let grew = columns.into_iter().fold(false, |grew, column| pool.add(column) | grew);
@@ -179,6 +195,27 @@ impl<'a> Shop<'a> {
             }
         }
         (bound, why)
+    }
+
+    /// No plan makes more sets than this, at whole prices of the rows.
+    pub(super) fn most_at(&self, rows: Vec<i64>, patience: &mut Patience<'_>) -> Option<i64> {
+        let mut tariff = Tariff { rows, scale: 0 };
+        let most = self.look(&mut tariff, patience).0;
+        let worth = |(n, price): (i64, &i64)| i128::from(n).saturating_mul(i128::from(*price));
+        let worth = self.set().into_iter().zip(&tariff.rows).map(worth).fold(0_i128, i128::saturating_add);
+        let all: Vec<Priced> =
+            self.stock.kinds.iter().zip(&most).map(|(kind, most)| Priced { count: kind.count, most: i128::from(*most) }).collect();
+        i64::try_from(price::most_sets(&all, worth)?).ok()
+    }
+
+    /// Ways to glue parts up, and boards ripped into strips alone.
+    pub(super) fn begin(&self, pool: &mut Pool) {
+        for (part, strips) in strips::starters(self.stock, &self.saw.strips) {
+            pool.add(glued(self.stock, self.rows(), part, strips));
+        }
+        for cut in strips::ripped(self.stock, &self.saw.strips) {
+            pool.add(self.column(cut));
+        }
     }
 
     /// Each part alone as often as a board gives it, so that there is a start.
@@ -199,68 +236,15 @@ impl<'a> Shop<'a> {
 
     /// The least cost of what is wanted.
     pub(super) fn cheapest(&self, pool: &mut Pool, wanted: &Wanted, patience: &mut Patience<'_>) -> Relaxed {
-        let (rows, kinds) = (self.rows(), self.stock.kinds.len());
-        let dear = self.stock.kinds.iter().map(|kind| kind.low.saturating_mul(kind.rate)).max().unwrap_or(1).max(1) as f64;
-        let mut right: Vec<f64> = wanted.rows.iter().map(|n| -(*n as f64)).collect();
-        right.extend(wanted.most.iter().map(|n| *n as f64));
-        let bound: Vec<usize> = (0..kinds).filter(|kind| wanted.least.get(*kind).is_some_and(|least| 0 < *least)).collect();
-        right.extend(bound.iter().map(|kind| -(wanted.least.get(*kind).copied().unwrap_or(0) as f64)));
-        let mut lack: Vec<f64> = if wanted.lack.is_empty() { vec![1e5; rows] } else { wanted.lack.iter().map(|lack| *lack as f64 / dear).collect() };
-        lack.resize(right.len(), 1e5);
-        let mut lp = Lp::new(&right, &lack);
-        let mut center: Vec<f64> = wanted.near.iter().map(|price| price / dear).collect();
-        let (mut placed, mut met, mut relaxed) = (vec![], 0_usize, Relaxed { least: i64::MIN, ..Relaxed::default() });
-        for round in 0..=wanted.rounds {
-            for (nth, column) in pool.columns.iter().enumerate().skip(met).filter(|(_, column)| wanted.admits(column)) {
-                let mut cells = self.cells(column);
-                if let Some(place) = column.kind().and_then(|kind| bound.iter().position(|own| *own == kind)) {
-                    cells.push((rows.saturating_add(kinds).saturating_add(place), -1.0));
-                }
-                lp.add(-(column.cost as f64) / dear, &cells);
-                placed.push(nth);
-            }
-            met = pool.columns.len();
-            self.solved(&mut lp, placed.len(), patience);
-            let prices = lp.prices();
-            let sharp = prices.get(..rows).unwrap_or(&[]);
-            if wanted.rounds == 0 {
-                break;
-            }
-            let smooth: Vec<f64> = if center.is_empty() { sharp.to_vec() } else { sharp.iter().zip(&center).map(|(sharp, center)| sharp * (1.0 - SMOOTH) + center * SMOOTH).collect() };
-            let own = &*smooth;
-            let one = self.scale(own).min(1e12 / own.iter().fold(1.0_f64, |most, price| most.max(*price)));
-            let scale = ((one / dear) as i64).max(1);
-            let mut tariff = Tariff { rows: price::whole(own, scale as f64 * dear), scale };
-            let (most, columns) = self.look(&mut tariff, patience);
-            let least = self.least(wanted, &tariff, &most);
-            if relaxed.least < least {
-                relaxed.least = least;
-                center = smooth.clone();
-            }
-            relaxed.rows = sharp.iter().map(|price| price * dear).collect();
-            let stocked = |kind: usize| prices.get(rows.saturating_add(kind)).copied().unwrap_or(0.0);
-            let forced = |kind: usize| bound.iter().position(|own| *own == kind).and_then(|place| prices.get(rows.saturating_add(kinds).saturating_add(place))).copied().unwrap_or(0.0);
-            relaxed.kinds = (0..kinds).map(|kind| (stocked(kind) - forced(kind)) * dear).collect();
-            let mut grew = false;
-            for column in columns {
-                let paid = column.kind().map_or(0.0, |kind| relaxed.kinds.get(kind).copied().unwrap_or(0.0));
-                let worth: f64 = column.made.iter().zip(&relaxed.rows).map(|(made, price)| *made as f64 * price).sum();
-                if paid + column.cost as f64 + dear * 1e-7 < worth {
-                    grew |= pool.add(column);
-                }
-            }
-            let reached = relaxed.least as f64 + lp.worth() * dear;
-            if !grew && !center.is_empty() && 0 < wanted_gap(reached, dear) {
-                center.clear();
-                grew = true;
-            }
-            if !grew || patience.is_over() || wanted.rounds <= round {
+        let mut round = Rounds::new(self, wanted);
+        for _ in 0..=wanted.rounds {
+            round.place(pool);
+            self.solved(&mut round.lp, round.placed.len(), patience);
+            if wanted.rounds == 0 || !round.look(pool, patience) || patience.is_over() {
                 break;
             }
         }
-        relaxed.lacking = lp.lacking();
-        relaxed.levels = lp.taken().filter(|(_, level)| 1e-9 < *level).filter_map(|(column, level)| Some((*placed.get(column)?, level))).collect();
-        relaxed
+        round.relaxed()
     }
 
     /// Solves a programme of so many columns a few turns at a time.
@@ -282,9 +266,4 @@ impl<'a> Shop<'a> {
         let least = over.div_euclid(scale).saturating_add(i128::from(over.rem_euclid(scale) != 0));
         i64::try_from(least).unwrap_or(i64::MIN)
     }
-}
-
-/// Whether there is more between plan and bound than rounding.
-fn wanted_gap(gap: f64, dear: f64) -> i64 {
-    i64::from(gap < -1e-6 * dear)
 }

@@ -1,6 +1,6 @@
 //! Looks for a plan: rounds the linear programme, then frees some boards again and again and fills them better.
 
-use super::pool::{Column, Pool};
+use super::pool::{Column, How, Pool};
 use super::relax::{self, Relaxed, Shop, Tariff, Wanted};
 use super::state::State;
 use crate::plan::draw::Draw;
@@ -44,8 +44,20 @@ impl Search {
         let lack = shop.lack(LACK);
         let wanted = Wanted { near, rounds: FIRST, ..wanted(&state, &lack) };
         let relaxed = shop.cheapest(pool, &wanted, patience);
-        let mut search =
-            Search { sets, cost: i64::MAX, least: relaxed.least, now: state.clone(), now_cost: i64::MAX, idle: 0, state, lack, relaxed, sparse: vec![], covers: vec![], tries: 0 };
+        let mut search = Search {
+            sets,
+            cost: i64::MAX,
+            least: relaxed.least,
+            now: state.clone(),
+            now_cost: i64::MAX,
+            idle: 0,
+            state,
+            lack,
+            relaxed,
+            sparse: vec![],
+            covers: vec![],
+            tries: 0,
+        };
         let mut state = search.state.clone();
         let first = search.relaxed.clone();
         search.dive(shop, pool, (&mut state, first), patience);
@@ -95,6 +107,13 @@ impl Search {
         column.kind().map_or(i64::MAX, |kind| state.boards.get(kind).copied().unwrap_or(0))
     }
 
+    /// Whether rounding gets all that is left.
+    pub(super) fn complete(&self, shop: &Shop<'_>, pool: &mut Pool, mut state: State, patience: &mut Patience<'_>) -> bool {
+        let relaxed = shop.cheapest(pool, &Wanted { rounds: DIVES, ..wanted(&state, &self.lack) }, patience);
+        self.dive(shop, pool, (&mut state, relaxed), patience);
+        state.is_complete()
+    }
+
     /// Takes note of columns that are new in the pool.
     fn learn(&mut self, shop: &Shop<'_>, pool: &Pool) {
         self.covers.resize(shop.rows(), vec![]);
@@ -117,7 +136,13 @@ impl Search {
         let rows = self.relaxed.rows.iter().map(|price| (shake(price, draw.any()) * scale as f64) as i64).collect();
         let tariff = Tariff { rows, scale: if draw.below(5) == 0 { 0 } else { scale } };
         let mut tariff = if draw.below(2) == 0 { tariff } else { self.only_some(tariff, draw) };
+        let mut state = self.now.clone();
+        self.free(&mut state, pool, 2_usize.saturating_add(draw.below(8)), draw);
         for column in shop.look(&mut tariff, patience).1 {
+            if let How::Cut(cut) = &column.how {
+                let cut = cut.fitted(shop.stock, &shop.saw.strips, (&state.left, &self.relaxed.rows));
+                pool.add(shop.column(cut));
+            }
             pool.add(column);
         }
         self.learn(shop, pool);
@@ -138,7 +163,7 @@ impl Search {
     pub(super) fn improve(&mut self, shop: &Shop<'_>, pool: &mut Pool, draw: &mut Draw, patience: &mut Patience<'_>) -> bool {
         self.tries = self.tries.saturating_add(1);
         self.idle = self.idle.saturating_add(1);
-        if self.idle % HOME == 0 {
+        if self.idle.is_multiple_of(HOME) {
             (self.now, self.now_cost) = (self.state.clone(), self.cost);
         }
         let mut state = self.now.clone();
@@ -148,7 +173,7 @@ impl Search {
             self.relaxed = shop.cheapest(pool, &wanted, patience);
             self.least = self.relaxed.least;
             self.dive(shop, pool, (&mut state, self.relaxed.clone()), patience);
-        } else if self.idle % REDIVE == 0 {
+        } else if self.idle.is_multiple_of(REDIVE) {
             let all = state.taken.iter().fold(0_i64, |sum, (_, times)| sum.saturating_add(*times));
             let many = usize::try_from(all).unwrap_or(0).saturating_mul(draw.below(40).saturating_add(25)).div_ceil(100).min(60);
             self.free(&mut state, pool, many, draw);
@@ -183,7 +208,7 @@ impl Search {
 
     /// How much worse the next may be.
     fn slack(&self) -> i64 {
-        if self.idle % 3 == 0 { self.cost.saturating_sub(self.least).max(0) / 8 } else { 0 }
+        if self.idle.is_multiple_of(3) { self.cost.saturating_sub(self.least).max(0) / 8 } else { 0 }
     }
 
     fn fill(&self, state: &mut State, pool: &Pool, draw: &mut Draw, patience: &mut Patience<'_>) -> bool {
@@ -215,7 +240,8 @@ impl Search {
         let mut near: Option<usize> = None;
         let related = draw.below(2) == 0;
         for _ in 0..many {
-            let shares = |nth: usize| near.is_none_or(|row| self.sparse.get(nth).is_some_and(|s| s.cells.iter().any(|(own, _)| *own == row)));
+            let shares =
+                |nth: usize| near.is_none_or(|row| self.sparse.get(nth).is_some_and(|s| s.cells.iter().any(|(own, _)| *own == row)));
             let fits: Vec<(usize, i64)> = state.taken.iter().copied().filter(|(nth, _)| shares(*nth)).collect();
             let fits = if fits.is_empty() { state.taken.clone() } else { fits };
             let all = fits.iter().fold(0_i64, |sum, (_, times)| sum.saturating_add(*times));
@@ -237,7 +263,16 @@ impl Search {
 }
 
 fn wanted(state: &State, lack: &[i64]) -> Wanted {
-    Wanted { rows: state.left.clone(), most: state.boards.clone(), least: vec![0; state.boards.len()], lack: lack.to_vec(), near: vec![], rounds: 0, gap: f64::INFINITY, kinds: vec![] }
+    Wanted {
+        rows: state.left.clone(),
+        most: state.boards.clone(),
+        least: vec![0; state.boards.len()],
+        lack: lack.to_vec(),
+        near: vec![],
+        rounds: 0,
+        gap: f64::INFINITY,
+        kinds: vec![],
+    }
 }
 
 /// Fills what was freed: depth first, the dearest row first, cut off by what the linear programme says can't be saved.
@@ -294,7 +329,8 @@ impl Fill<'_> {
             self.best = (self.cost + lacking, Some(self.put.clone()));
         }
         let worth = self.left.iter().zip(&self.search.relaxed.rows).zip(&self.skipped).enumerate();
-        let open = worth.filter(|(_, ((left, _), skipped))| 0 < **left && !**skipped).map(|(row, ((left, price), _))| (row, *left as f64 * price));
+        let open =
+            worth.filter(|(_, ((left, _), skipped))| 0 < **left && !**skipped).map(|(row, ((left, price), _))| (row, *left as f64 * price));
         let Some((row, worth)) = open.max_by(|a, b| a.1.total_cmp(&b.1)) else { return };
         if DEEP <= self.put.len() {
             return;

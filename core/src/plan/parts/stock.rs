@@ -57,7 +57,7 @@ pub(super) enum Rounding {
 }
 
 /// No board costs more than this.
-const COST_MOST: i128 = 1 << 34;
+const COST_MOST: i128 = 1 << 32;
 
 pub(super) fn common(one: i128, other: i128) -> i128 {
     let (mut one, mut other) = (one.unsigned_abs(), other.unsigned_abs());
@@ -105,15 +105,19 @@ fn may(problem: &Problem, part: &Part, pile: usize) -> bool {
 
 impl Stock {
     pub(super) fn of(problem: &Problem, measure: i64, rounding: Rounding) -> Stock {
-        let (short, long): (fn(i64, i64) -> i64, fn(i64, i64) -> i64) = if rounding == Rounding::Safe { (down, up) } else { (up, down) };
-        let size = |size: i64| long(size, measure);
+        let safe = rounding == Rounding::Safe;
+        let short = |size: i64| if safe { down(size, measure) } else { up(size, measure) };
+        let size = |size: i64| if safe { up(size, measure) } else { down(size, measure) };
         let thick = |pile: &super::problem::Pile| i128::from(pile.width).saturating_mul(i128::from(pile.thickness));
         let face = problem.piles.iter().map(thick).fold(0, common).max(1);
-        let dear = problem.piles.iter().map(|pile| thick(pile).saturating_mul(i128::from(down(pile.length, measure).max(1))) / face.max(1));
+        let dear = problem
+            .piles
+            .iter()
+            .map(|pile| thick(pile).saturating_mul(i128::from(down(pile.length, measure).max(1))).checked_div(face).unwrap_or(0));
         let coarse = dear.max().unwrap_or(1).checked_div(COST_MOST).unwrap_or(0).saturating_add(1);
         let per_length = face.saturating_mul(coarse);
         let unit = per_length.saturating_mul(i128::from(measure));
-        let joint = if rounding == Rounding::Safe { up(problem.joint, measure) } else { down(problem.joint, measure) }.saturating_mul(2);
+        let joint = size(problem.joint).saturating_mul(2);
         let parts = problem.parts.iter().map(|part| {
             let [length, width] = blank(problem, part);
             let volume = [part.length, part.width, part.thickness].into_iter().map(i128::from).fold(1, i128::saturating_mul);
@@ -137,8 +141,8 @@ impl Stock {
         for (nth, pile) in problem.piles.iter().enumerate() {
             let kind = Kind {
                 low: down(pile.length, measure),
-                long: short(trimmed(pile.length, problem.end_trim), measure),
-                wide: short(trimmed(pile.width, problem.edge_trim), measure),
+                long: short(trimmed(pile.length, problem.end_trim)),
+                wide: short(trimmed(pile.width, problem.edge_trim)),
                 rate: i64::try_from(thick(pile).checked_div(per_length).unwrap_or(0)).unwrap_or(i64::MAX),
                 count: pile.count,
                 piles: vec![nth],

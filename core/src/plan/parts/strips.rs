@@ -37,7 +37,7 @@ struct Widths {
 impl Widths {
     /// A strip of so many width units; one that makes the part alone is as wide as it must be.
     fn add(&mut self, units: i64) {
-        let units = units.min(self.need);
+        let units = units.min(self.need.max(self.least));
         if self.least <= units && self.units.len() < self.most && self.known.insert(units) {
             self.units.push(units);
         }
@@ -172,7 +172,8 @@ pub(super) fn cheapest(way: &Way, need: i64, prices: &[i64]) -> Option<(i64, Vec
     let mut least: Vec<(i64, usize)> = vec![(0, 0)]; // at each width reached: the least it costs, and the last strip
     for place in 1..sums.fills.partition_point(|fill| *fill < need) {
         let before = |nth: usize| sums.from(place).get(nth).filter(|from| **from != NONE);
-        let of = |(nth, (_, _, price)): (usize, &(usize, i64, i64))| Some((least.get(*before(nth)? as usize)?.0.saturating_add(*price), nth));
+        let of =
+            |(nth, (_, _, price)): (usize, &(usize, i64, i64))| Some((least.get(*before(nth)? as usize)?.0.saturating_add(*price), nth));
         least.push(own.iter().enumerate().filter_map(of).min()?);
     }
     let ends = sums.fills.iter().zip(&least).enumerate().flat_map(|(place, (fill, (cost, _)))| {

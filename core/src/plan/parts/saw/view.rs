@@ -34,8 +34,17 @@ pub(super) struct View<'a> {
 
 impl<'a> View<'a> {
     pub(super) fn new(saw: &'a Saw<'a>, (nth, kind, board): (usize, &'a Kind, &'a Board), prices: &'a Prices<'a>) -> View<'a> {
-        let mut view =
-            View { saw, kind: (nth, kind), board, prices, fronts: vec![], strips: vec![], across: vec![], sections: vec![], lengths: Filled::default() };
+        let mut view = View {
+            saw,
+            kind: (nth, kind),
+            board,
+            prices,
+            fronts: vec![],
+            strips: vec![],
+            across: vec![],
+            sections: vec![],
+            lengths: Filled::default(),
+        };
         view.fronts = (0..=board.levels.len()).map(|levels| view.front(levels)).collect();
         view.strips = view.strips();
         for section in &board.sections {
@@ -71,7 +80,8 @@ impl<'a> View<'a> {
 
     fn front(&self, levels: usize) -> Filled {
         let widest = levels.checked_sub(1).and_then(|level| self.board.levels.get(level)).copied().unwrap_or(0);
-        let worth = |(part, blank): (usize, &super::super::stock::Blank)| if blank.glue || widest < blank.wide { 0 } else { self.price(part) };
+        let worth =
+            |(part, blank): (usize, &super::super::stock::Blank)| if blank.glue || widest < blank.wide { 0 } else { self.price(part) };
         let worth: Vec<i64> = self.saw.stock.parts.iter().enumerate().map(worth).collect();
         Filled::of(&self.board.along, &worth)
     }
