@@ -15,7 +15,7 @@ impl Rhythm {
     /// Ticks of 1, 2 or 5 with noughts, no closer than the eye can part, a long one each five.
     pub fn for_span(span: f64, room: f64) -> Self {
         let least = span.max(1e-9) / room.max(1.0) * CLOSEST;
-        let ten = 10_f64.powf(least.log10().floor());
+        let ten = 10_f64.powi(least.log10().floor() as i32);
         let tick = [1.0, 2.0, 5.0, 10.0].map(|of| of * ten).into_iter().find(|tick| *tick >= least - 1e-12).unwrap_or(ten * 10.0);
         Rhythm { tick, long: tick * 5.0 }
     }
