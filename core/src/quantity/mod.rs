@@ -33,7 +33,7 @@ pub use grams::Grams;
 pub use id::Id;
 pub use key::Key;
 pub use length::Length;
-pub use letters::{begin_large, begin_small, in_small};
+pub use letters::{begin_large, begin_small, in_small, large};
 pub use mass::Mass;
 pub use moment::{Day, Moment, Offset, Span, Wall};
 pub use money::{Money, half_up};

@@ -19,7 +19,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, count, pile as words};
 use fivebar_core::haul::Dampness;
-use fivebar_core::quantity::{Decimal, Length, Units};
+use fivebar_core::quantity::{Decimal, Length, Units, in_small};
 use fivebar_core::sheet::pile::{PileSheet, Side};
 
 fn say(tap: PileTap) -> Msg {
@@ -127,7 +127,7 @@ fn damp_on(damp: Dampness, seen: Seen<'_>) -> String {
     let said = match (read, damp.wet) {
         (read, true) => words::and_wet(read.as_deref()),
         (Some(read), false) => read,
-        (None, false) => words::NOT_WET.to_lowercase(),
+        (None, false) => in_small(words::NOT_WET),
     };
     words::read_on(&said, &seen.speech.day(damp.at))
 }

@@ -7,11 +7,11 @@ use crate::quantity::{Count, Id, Wall};
 
 /// One line of a pile's history.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Line {
+pub struct Line<'a> {
     /// The entry, or the latest of several.
     pub entry: Id,
     pub at: Wall,
-    pub fact: Fact,
+    pub fact: &'a Fact,
     /// The pieces of all its taps, where it counts pieces.
     pub n: Count,
     /// It can be struck by itself: one count or one fact that belongs to no larger act, and not the pile's beginning.
@@ -19,8 +19,8 @@ pub struct Line {
 }
 
 /// What was done with a pile, the newest first.
-pub fn history(book: &Book, at: Lying) -> Vec<Line> {
-    let mut lines: Vec<Line> = vec![];
+pub fn history(book: &Book, at: Lying) -> Vec<Line<'_>> {
+    let mut lines: Vec<Line<'_>> = vec![];
     for entry in of_pile(book, at.haul, at.pile).filter(|entry| tells(&entry.fact)) {
         match lines.last_mut().filter(|last| goes_with(last, entry)) {
             Some(last) => {
@@ -30,7 +30,7 @@ pub fn history(book: &Book, at: Lying) -> Vec<Line> {
             None => lines.push(Line {
                 entry: entry.id,
                 at: entry.wall,
-                fact: entry.fact.clone(),
+                fact: &entry.fact,
                 n: pieces(&entry.fact),
                 can_be_struck: stands_alone(entry),
             }),
@@ -54,8 +54,8 @@ fn tells(fact: &Fact) -> bool {
     !matches!(fact, Fact::PileLayersCounted(_) | Fact::PilePiecesWeighed(_))
 }
 
-fn goes_with(last: &Line, entry: &Entry) -> bool {
-    let alike = match (&last.fact, &entry.fact) {
+fn goes_with(last: &Line<'_>, entry: &Entry) -> bool {
+    let alike = match (last.fact, &entry.fact) {
         (Fact::PiecesCounted(_), Fact::PiecesCounted(_)) | (Fact::PiecesSorted(_), Fact::PiecesSorted(_)) => true,
         (Fact::PiecesRejected(one), Fact::PiecesRejected(other)) => one.why == other.why,
         _ => false,

@@ -12,6 +12,7 @@ use fivebar_core::ledger::line::document;
 use fivebar_core::ledger::merge;
 use fivebar_core::ledger::people::{People, Person, forgotten};
 use fivebar_core::quantity::{Id, Moment};
+use std::rc::Rc;
 
 pub use merge::Coming;
 
@@ -114,7 +115,7 @@ fn became(app: &mut App, told: Became, now: Now) {
 fn picked(app: &mut App, text: &str) {
     let coming = document::read(text).and_then(|copy| merge::bring_in(&app.own.book, &people(app), &copy));
     app.workshop.over = match coming {
-        Ok(coming) => Over::Coming(Box::new(coming)),
+        Ok(coming) => Over::Coming(Rc::new(coming)),
         Err(why) => Over::NoCopy(NoCopy::Trouble(why)),
     };
 }
