@@ -3,7 +3,7 @@
 use crate::haul::enough::{Enough, scarcest};
 use crate::haul::rejects::{Prior, RejectShare, Seen};
 use crate::haul::{Haul, Pile, Want};
-use crate::quantity::{Count, Id};
+use crate::quantity::{Count, Id, Listed};
 use crate::refusal::Answer;
 
 /// One part wanted of one pile.
@@ -29,8 +29,8 @@ pub struct EnoughSheet {
 
 /// Every part that is wanted of a haul; `past` is what the supplier's other hauls showed. What can't be reckoned is left out.
 pub fn enough(haul: &Haul, past: Seen) -> EnoughSheet {
-    let mut wants: Vec<Wanted> = haul.piles.iter().flat_map(|pile| wanted_of(haul, pile, past)).collect();
-    let chances: Vec<Enough> = wants.iter().map(|wanted| wanted.enough).collect();
+    let mut wants: Vec<Wanted> = haul.piles.iter().flat_map(|pile| wanted_of(haul, pile, past)).listed();
+    let chances: Vec<Enough> = wants.iter().map(|wanted| wanted.enough).listed();
     if let Some(first) = scarcest(&chances) {
         wants.swap(0, first);
     }
@@ -41,10 +41,10 @@ pub fn enough(haul: &Haul, past: Seen) -> EnoughSheet {
 pub fn wanted_of(haul: &Haul, pile: &Pile, past: Seen) -> Vec<Wanted> {
     let prior = RejectShare::of_supplier(past);
     let enough = if pile.wants.is_empty() { None } else { together(haul, pile, prior).ok() };
-    let others = |own: &Want| pile.wants.iter().filter(|want| *want != own).cloned().collect();
+    let others = |own: &Want| pile.wants.iter().filter(|want| *want != own).cloned().listed();
     let wanted =
         |(enough, want): (Enough, &Want)| Wanted { pile: pile.id, want: want.clone(), others: others(want), enough, prior: prior.prior() };
-    enough.into_iter().flat_map(|enough| pile.wants.iter().map(move |want| (enough, want))).map(wanted).collect()
+    enough.into_iter().flat_map(|enough| pile.wants.iter().map(move |want| (enough, want))).map(wanted).listed()
 }
 
 /// Whether a pile will do for all that it is wanted for.

@@ -6,7 +6,7 @@
 
 use super::shelf::{Posted, parted};
 use fivebar_core::ledger::line;
-use fivebar_core::quantity::Id;
+use fivebar_core::quantity::{Id, Listed};
 use fivebar_core::story::{BENCH, STANDS, tell};
 use std::fmt::Write as _;
 
@@ -17,7 +17,7 @@ const READY: &str = include_str!("example.txt");
 pub fn told() -> (Vec<Posted>, Vec<(Id, String)>) {
     let (lines, people) = parted(READY.lines());
     let named = |person: &String| person.split_once(' ').and_then(|(id, name)| Some((Id::read(id)?, name.to_owned())));
-    (lines, people.iter().filter_map(named).collect())
+    (lines, people.iter().filter_map(named).listed())
 }
 
 /// The example as the stories tell it, for `example.txt`: `cargo run -p fivebar-web --example example` writes it anew.
