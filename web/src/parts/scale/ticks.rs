@@ -1,6 +1,7 @@
 //! The ticks of a scale in five-bar rhythm: every fifth one is long, unless the maker's unit has its own.
 use crate::parts::ink::{num, path};
 use crate::view::El;
+use fivebar_core::quantity::Listed;
 
 /// How far apart ticks stand, and every how many one is long; both in the scale's own unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,7 +33,7 @@ pub(super) fn ticks<M>((from, to): (f64, f64), rhythm: Rhythm, base: f64, x: imp
         let (line, tall) = if is_long { (&mut long, 9) } else { (&mut short, 5) };
         *line += &format!("M{} {}v{tall}", num(x(at)), num(base));
     }
-    [("tk", short), ("tk5", long)].into_iter().filter(|(_, d)| !d.is_empty()).map(|(class, d)| path(class, d)).collect()
+    [("tk", short), ("tk5", long)].into_iter().filter(|(_, d)| !d.is_empty()).map(|(class, d)| path(class, d)).listed()
 }
 
 #[cfg(test)]
