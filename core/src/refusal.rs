@@ -21,6 +21,8 @@ pub enum Refusal {
     SetApart { asked: Count, there: Count, apart: Count },
     /// So many pieces were rejected, taken or gone since, and so many of them would be left without what is to be taken back.
     PiecesRestOnIt { pieces: Count, left: Count },
+    /// Taking a job back would leave its wood with nobody: so many pieces it has, or has set apart.
+    JobHasWood { pieces: Count },
     /// A stretch of time below nothing or above the most a run may last.
     SpanOutOfRange { met: Span, most: Span },
     /// What the command names is not there, or was taken back.
@@ -93,6 +95,8 @@ pub enum Refusal {
     WoodInTable { key: String },
     /// A new wood by the name of one of the maker's own.
     WoodThere { name: String },
+    /// An own wood can't be taken off while so many piles and parts are of it.
+    WoodInUse { uses: Count },
     /// A new machine that is in the list already: one of the usual ones by its key, or one the maker named.
     MachineThere { machine: Key, name: Option<String> },
     /// The run has ended already.
@@ -121,6 +125,38 @@ pub enum Refusal {
     SampleMoreThanPile { measured: Count, there: Count },
     /// A scale that shows no more than the tare: no wood is on it.
     UnderTare { met: Grams, tare: Grams },
+    /// A figure of what is to be planned, below the least or above the most a plan is made for; lengths in the plan's own unit. `of` names a pile or a part.
+    PlanOutOfRange { figure: PlanFigure, of: Option<String>, met: i128, least: i128, most: i128 },
+    /// Two piles or two parts of one plan by the same name.
+    PlanNameTwice { name: String },
+}
+
+/// A figure that says what is to be planned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PlanFigure {
+    Unit,
+    Piles,
+    Parts,
+    Pieces,
+    Each,
+    Sets,
+    Length,
+    Width,
+    Thickness,
+    Kerf,
+    Trim,
+    Allowance,
+    Joint,
+    Least,
+    Keep,
+    Rows,
+    Stagger,
+    Layers,
+    Gap,
+    Overhang,
+    Target,
+    Tolerance,
+    Density,
 }
 
 /// What a command or a sum gives.

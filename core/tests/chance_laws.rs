@@ -12,7 +12,7 @@ use proptest::prelude::*;
 const DUST: f64 = 1e-11;
 
 fn seen(most: u32) -> impl Strategy<Value = Seen> {
-    (0..=most, 0..=most).prop_map(|(rejected, good)| Seen { rejected, good })
+    (0..=most, 0..=most).prop_map(|(rejected, good)| Seen { rejected, good, ..Seen::default() })
 }
 
 /// After a supplier's past and some sorting, of which there may be none.

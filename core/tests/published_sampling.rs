@@ -135,7 +135,7 @@ fn the_least_count_by_another_hand() {
     };
     for (wanted, seen) in [(1, (0, 0)), (20, (0, 0)), (25, (0, 0)), (20, (9, 29)), (60, (17, 47)), (40, (9, 0))] {
         let (rejected, good) = seen;
-        let share = RejectShare::guess().after(Seen { rejected, good });
+        let share = RejectShare::guess().after(Seen { rejected, good, ..Seen::default() });
         let walk = |sure: f64| (wanted..).find(|n| sure <= chance(wanted, *n, (f64::from(9 + good), f64::from(3 + rejected)))).unwrap();
         let enough = Enough::of(wanted, Held::default(), &share).unwrap();
         assert_eq!((enough.likely, enough.sure), (Least::Taken(walk(0.8)), Least::Taken(walk(0.95))), "{wanted} {seen:?}");

@@ -107,10 +107,10 @@ fn opens(browser: &mut Browser, page: &Page, key: &str, words: &str) {
 fn every_page_of_the_rack(browser: &mut Browser, page: &Page, phone: Phone) {
     opens(browser, page, "Rack", "Boards you bought");
     each_screen(browser, page, &["Wood", "Order"], ("rack-320", "Done"), phone);
-    each_screen(browser, page, &["Find", "Boards you bought"], ("rack-320", "Leave it"), phone);
+    each_screen(browser, page, &["Find", "Boards you bought"], ("rack-320", "Not now"), phone);
     opens(browser, page, "Ash strips", "What happened to it");
     check(browser, page, "pile-320", phone);
-    each_screen(browser, page, &["Count it", "Set apart", "Gone", "Where it lies", "Moisture"], ("pile-320", "Leave it"), phone);
+    each_screen(browser, page, &["Count it", "Set apart", "Gone", "Where it lies", "Moisture"], ("pile-320", "Not now"), phone);
 }
 
 #[test]
@@ -127,17 +127,17 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     let pages = ["Your rate", "How you are paid", "Currency and units", "Suppliers and people", "Rack", "Theme and hand"];
     each_screen(&mut browser, &page, &pages, ("workshop-320", "Done"), phone);
     each_screen(&mut browser, &page, &["Woods and air", "Machines", "Timber yard"], ("workshop-320", "Done"), phone);
-    each_screen(&mut browser, &page, &["Van"], ("workshop-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["Van"], ("workshop-320", "Not now"), phone);
     slowly(&mut browser, &page, &["Woods and air"]);
-    each_screen(&mut browser, &page, &["Air", "Before gluing"], ("woods-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["Air", "Before gluing"], ("woods-320", "Not now"), phone);
     each_screen(&mut browser, &page, &["Movement"], ("woods-320", "Done"), phone);
     slowly(&mut browser, &page, &["Your own woods"]);
     check(&mut browser, &page, "woods-320-your-own-woods", phone);
-    each_screen(&mut browser, &page, &["Add a wood"], ("woods-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["Add a wood"], ("woods-320", "Not now"), phone);
     slowly(&mut browser, &page, &["Done", "Done", "Machines"]);
-    each_screen(&mut browser, &page, &["Add a machine"], ("workshop-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["Add a machine"], ("workshop-320", "Not now"), phone);
     slowly(&mut browser, &page, &["Done", "Timber yard"]);
-    each_screen(&mut browser, &page, &["There and back"], ("yard-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["There and back"], ("yard-320", "Not now"), phone);
     each_screen(&mut browser, &page, &["Price of one wood"], ("yard-320", "Done"), phone);
     slowly(&mut browser, &page, &["Done"]);
     every_page_of_the_rack(&mut browser, &page, phone);
@@ -159,7 +159,7 @@ fn sorting_and_a_supplier_fit_a_hand() {
         check(&mut browser, &page, name, phone);
     }
     go(&mut browser, &page, 0);
-    each_screen(&mut browser, &page, &["Going there?"], ("count-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &["Going there?"], ("count-320", "Not now"), phone);
     browser.tap_text(&page, "Going there?");
     for name in ["going", "supplier"] {
         std::thread::sleep(Duration::from_millis(200));
@@ -186,6 +186,6 @@ fn the_page_of_a_pile_and_its_forms_fit_a_hand() {
     browser.wait_text(&page, "I need some of this pile");
     check(&mut browser, &page, "pile-page-320", phone);
     let forms = ["I need some of this pile", "By layers", "By weight", "Count again", "Measure a piece", "Moisture"];
-    each_screen(&mut browser, &page, &forms, ("pile-320", "Leave it"), phone);
+    each_screen(&mut browser, &page, &forms, ("pile-320", "Not now"), phone);
     assert_eq!(browser.errors(), [""; 0]);
 }

@@ -49,7 +49,7 @@ fn the_workshop(maker: &mut Maker<'_>) {
 fn the_bin(maker: &mut Maker<'_>) {
     maker.at("2026-03-03T08:41");
     maker.touch(".places > :nth-child(1)");
-    maker.tap("Leaving");
+    maker.tap("Set out");
     maker.at("2026-03-03T09:04");
     maker.tap("At the bin");
     pile(maker, 1, ["1 1/16", "2 1/4", "21 1/2"]);

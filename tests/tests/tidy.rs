@@ -134,11 +134,12 @@ fn may_name(room: &str) -> Option<&'static [&'static str]> {
         "quantity" | "refusal" => &["quantity", "refusal"],
         "wood" => &["quantity", "refusal", "wood"],
         "haul" => &["quantity", "refusal", "wood", "haul"],
+        "plan" => &["quantity", "refusal", "wood", "plan"],
         "bench" => &["quantity", "refusal", "wood", "bench"],
         "money" => &["quantity", "refusal", "wood", "money"],
-        "ledger" => &["quantity", "refusal", "wood", "haul", "bench", "money", "ledger"],
-        "sheet" => &["quantity", "refusal", "wood", "haul", "bench", "money", "ledger", "sheet"],
-        "story" => &["quantity", "refusal", "wood", "haul", "bench", "money", "ledger", "sheet", "story"],
+        "ledger" => &["quantity", "refusal", "wood", "haul", "plan", "bench", "money", "ledger"],
+        "sheet" => &["quantity", "refusal", "wood", "haul", "plan", "bench", "money", "ledger", "sheet"],
+        "story" => &["quantity", "refusal", "wood", "haul", "plan", "bench", "money", "ledger", "sheet", "story"],
         _ => return None,
     })
 }

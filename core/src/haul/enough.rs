@@ -227,7 +227,7 @@ mod tests {
     }
 
     fn of(pieces: Count, held: Held) -> Enough {
-        let seen = Seen { rejected: held.rejected, good: held.good };
+        let seen = Seen { rejected: held.rejected, good: held.good, ..Seen::default() };
         Enough::of(pieces, held, &RejectShare::guess().after(seen)).unwrap()
     }
 

@@ -1,5 +1,6 @@
 //! What a haul weighs against what the van may carry: an estimate; wet wood weighs far more.
 
+use super::sample::Mean;
 use super::{Haul, Pile};
 use crate::quantity::{Count, Key, Mass};
 use crate::wood::moisture::Moisture;
@@ -162,16 +163,27 @@ impl Haul {
     }
 }
 
-/// The weight of a pile as taken, and whether its wood was guessed.
+/// The weight of a pile as taken, and whether its wood was guessed: as weighed; else by its volume, that of measured pieces at the high
+/// end of its interval, that of a size at the long end of its band.
 fn weight(pile: &Pile, heavy: Heavy) -> Option<(Mass, bool)> {
-    let all = pile.longest_piece().ok().flatten()?.times(pile.taken).ok()?;
-    Some((heavy.density.mass(all), heavy.guessed && 0 < pile.taken))
+    if let Some(weighs) = pile.weighs() {
+        return Some((weighs.mass, false));
+    }
+    let by_size = || pile.longest_piece().ok().flatten();
+    let (piece, more) = match pile.sampled().ok().flatten() {
+        Some(Mean { mean, off: Some(off) }) => (mean, 1.0 + off),
+        // One piece alone says nothing of the longest.
+        Some(Mean { mean, off: None }) => (by_size().map_or(mean, |longest| longest.max(mean)), 1.0),
+        None => (by_size()?, 1.0),
+    };
+    let all = heavy.density.mass(piece.times(pile.taken).ok()?);
+    Some((Mass::kg(all.as_kg() * more), heavy.guessed && 0 < pile.taken))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::haul::Dampness;
+    use crate::haul::{Dampness, Measured, Weighed};
     use crate::quantity::{Currency, Decimal, Id, Length, Moment, Offset, Units, Wall};
     use crate::wood::species::Basis;
     use crate::wood::woods::OwnWood;
@@ -209,6 +221,31 @@ mod tests {
         let unknown = haul(None, vec![pile(None, 10, (100, None)), Pile { taken: 5, ..Pile::new(id(3)) }]);
         check(unknown.load(), 77.0, None, false);
         assert!(unknown.load().guessed);
+    }
+
+    /// Three of forty were measured, 0.9 to 1.1 m: the mean of 1 m, and 23.9 % more, as in the table of `sample`. One alone counts where
+    /// it is longer than the size. Weighed pieces weigh what the scale showed, whatever the wood.
+    #[test]
+    fn what_was_measured_or_weighed_goes_before_the_size() {
+        let cm = |n: i64| Measured { length: Length::CM.times(n).ok(), ..Measured::default() };
+        let of = |measured: Vec<Measured>| haul(None, vec![Pile { measured, ..pile(Some("oak-european"), 40, (100, None)) }]).load();
+        assert!((of(vec![cm(90), cm(100), cm(110)]).mass.as_kg() - 280.8 * 1.23892).abs() < 0.01);
+        check(of(vec![cm(50)]), 280.8, None, false);
+        check(of(vec![cm(200)]), 561.6, None, false);
+        let weighed = Weighed {
+            counted: id(7),
+            sample: 10,
+            sample_weight: 8_000,
+            weight: 33_000,
+            tare: 1_000,
+            spread: None,
+            singles: None,
+            counts: true,
+        };
+        let piles = vec![Pile { weighed: vec![weighed], taken: 40, ..Pile::new(id(3)) }];
+        let load = haul(None, piles);
+        check(load.load(), 32.0, None, false);
+        assert_eq!((load.load().guessed, load.unsized_pieces(), load.unweighed_pieces()), (false, 40, 0));
     }
 
     /// Ten pieces of a metre, a tenth of a cubic metre, of a wood and as damp.

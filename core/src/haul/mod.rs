@@ -100,6 +100,12 @@ impl Haul {
         bare.fold(0, |sum, pile| sum.saturating_add(pile.taken))
     }
 
+    /// Pieces of piles whose weight nobody can know yet: no size, and none of them weighed.
+    pub fn unweighed_pieces(&self) -> Count {
+        let bare = self.piles.iter().filter(|pile| pile.weighs().is_none() && !matches!(pile.piece(), Ok(Some(_))));
+        bare.fold(0, |sum, pile| sum.saturating_add(pile.taken))
+    }
+
     /// Where the newest trip stands.
     pub fn trip_now(&self, now: Moment) -> TripNow {
         self.trips.iter().max_by_key(|trip| trip.left).map_or_else(TripNow::default, |trip| trip.now(now))

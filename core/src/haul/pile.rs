@@ -19,6 +19,8 @@ pub struct Want {
     pub pieces: Count,
     /// Parts that one piece gives.
     pub gives: Count,
+    /// How long the part is, where its job says so.
+    pub length: Option<Length>,
 }
 
 /// The sides of one piece that were measured.
@@ -48,6 +50,10 @@ pub struct Weighed {
     pub weight: i64,
     pub tare: i64,
     pub spread: Option<Decimal>,
+    /// The spread was found by so many single weights; else it is a guess.
+    pub singles: Option<Count>,
+    /// The count still stands: the pile was not counted again since.
+    pub counts: bool,
 }
 
 /// Pieces alike. It may be counted before it is named or sized.
@@ -175,15 +181,19 @@ impl Pile {
         self.rejected().saturating_add(self.used()).saturating_add(self.gone_for_good())
     }
 
-    /// The volume of one piece as measured rough; a band counts at its middle. `None` without a size.
+    /// The volume of one piece as measured rough: the mean of those that were measured, else by its size, a band at its middle. `None`
+    /// without a size.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::OutOfRange`].
     pub fn piece(&self) -> Answer<Option<Volume>> {
-        self.piece_of(self.middle())
+        match self.sampled()? {
+            Some(sampled) => Ok(Some(sampled.mean)),
+            None => self.piece_of(self.middle()),
+        }
     }
 
-    /// The volume of one piece as measured rough at the long end of its band: for loads. `None` without a size.
+    /// The volume of one piece by its size, at the long end of its band. `None` without a size.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::OutOfRange`].
@@ -204,7 +214,7 @@ impl Pile {
 
     /// Counted again: what is there, whatever was counted before or found on the rack; no less than was rejected, jobs have and is gone.
     pub fn recounted(&mut self, n: Count) {
-        self.weighed.clear();
+        self.weighed.iter_mut().for_each(|weighed| weighed.counts = false);
         self.taken = n.max(self.spoken_for());
         self.stock.drift = 0;
     }

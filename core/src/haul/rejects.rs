@@ -3,7 +3,7 @@
 //! Source: conjugate update of a Beta by counts. The guess, its weight and that of a past are ours.
 
 use super::Haul;
-use super::Pile;
+use super::{Pile, Want};
 use crate::quantity::chance::BetaBinomial;
 use crate::quantity::{Count, Decimal, Id, Key, Sorted, order_by_key};
 use crate::refusal::{Answer, Refusal};
@@ -15,6 +15,10 @@ use std::cmp::Reverse;
 pub struct Seen {
     pub rejected: Count,
     pub good: Count,
+    /// Rejected as wet, among the rejected.
+    pub wet: Count,
+    /// Rejected as short, among the rejected.
+    pub short: Count,
 }
 
 impl Seen {
@@ -26,7 +30,7 @@ impl Seen {
     ///
     /// ```
     /// use fivebar_core::{haul::rejects::Seen, quantity::Decimal};
-    /// assert_eq!(Seen { rejected: 3, good: 9 }.share(), Some(Decimal::new(25, 2)));
+    /// assert_eq!(Seen { rejected: 3, good: 9, ..Seen::default() }.share(), Some(Decimal::new(25, 2)));
     /// assert_eq!(Seen::default().share(), None);
     /// ```
     pub fn share(self) -> Option<Decimal> {
@@ -38,7 +42,23 @@ impl Seen {
         all.into_iter().fold(Seen::default(), |sum, seen| Seen {
             rejected: sum.rejected.saturating_add(seen.rejected),
             good: sum.good.saturating_add(seen.good),
+            wet: sum.wet.saturating_add(seen.wet),
+            short: sum.short.saturating_add(seen.short),
         })
+    }
+
+    /// What it says of other wood. Rejects as wet say nothing: wood dries. Those as short say nothing where no piece can be too short.
+    /// Ours. What says nothing is neither rejected nor good.
+    ///
+    /// ```
+    /// use fivebar_core::haul::rejects::Seen;
+    /// let seen = Seen { rejected: 9, good: 20, wet: 1, short: 6 };
+    /// assert_eq!((seen.of_others(true).rejected, seen.of_others(false).rejected), (8, 2));
+    /// ```
+    pub fn of_others(self, minds_short: bool) -> Seen {
+        let short = if minds_short { self.short } else { 0 };
+        let rejected = self.rejected.saturating_sub(self.wet).saturating_sub(self.short).saturating_add(short);
+        Seen { rejected, good: self.good, wet: 0, short }
     }
 }
 
@@ -75,7 +95,7 @@ impl RejectShare {
     ///
     /// ```
     /// use fivebar_core::{haul::rejects::{RejectShare, Seen}, quantity::Decimal};
-    /// let share = RejectShare::of_supplier(Seen { rejected: 37, good: 51 });
+    /// let share = RejectShare::of_supplier(Seen { rejected: 37, good: 51, ..Seen::default() });
     /// assert_eq!((share.mean(), share.weight()), (Decimal::new(4, 1), Decimal::from(20)));
     /// ```
     pub fn of_supplier(past: Seen) -> RejectShare {
@@ -94,7 +114,7 @@ impl RejectShare {
     ///
     /// ```
     /// use fivebar_core::{haul::rejects::{RejectShare, Seen}, quantity::Decimal};
-    /// let share = RejectShare::guess().after(Seen { rejected: 5, good: 3 });
+    /// let share = RejectShare::guess().after(Seen { rejected: 5, good: 3, ..Seen::default() });
     /// assert_eq!(share.mean(), Decimal::new(4, 1)); // 8 of 20
     /// ```
     pub fn after(self, seen: Seen) -> RejectShare {
@@ -145,7 +165,14 @@ fn float(exact: Decimal) -> Answer<f64> {
 impl Pile {
     /// What sorting showed of this pile so far.
     pub fn seen(&self) -> Seen {
-        Seen { rejected: self.rejected(), good: self.sorted_good }
+        let of = |reason: &str| self.rejects.iter().find(|(why, _)| why.as_str() == reason).map_or(0, |(_, n)| *n);
+        Seen { rejected: self.rejected(), good: self.sorted_good, wet: of("wet"), short: of("short") }
+    }
+
+    /// Whether a piece of it could be too short: yes, unless it is wanted for parts alone of which none is longer than its shortest piece.
+    pub fn minds_short(&self) -> bool {
+        let fits = |want: &Want| want.length.zip(self.length).is_some_and(|(part, shortest)| part <= shortest);
+        self.wants.is_empty() || !self.wants.iter().all(fits)
     }
 }
 
@@ -155,15 +182,23 @@ impl Haul {
         Seen::pooled(self.piles.iter().map(Pile::seen))
     }
 
-    /// The share of rejects of one pile: the prior, after what was sorted of it and of the haul's other piles of the same wood.
-    /// Another wood says nothing of this one, and of unknown wood every pile speaks for itself.
+    /// The share of rejects of one pile: the supplier's past, after what was sorted of it and of the haul's other piles of the same wood.
+    /// Another wood says nothing of this one, and of unknown wood every pile speaks for itself. All of its own rejects count; of the
+    /// past and of other piles those that say something of it.
     ///
     /// # Errors
     /// [`Refusal::NotThere`].
-    pub fn reject_share(&self, pile: Id, prior: RejectShare) -> Answer<RejectShare> {
+    pub fn reject_share(&self, pile: Id, past: Seen) -> Answer<RejectShare> {
         let this = self.pile(pile).ok_or(Refusal::NotThere)?;
-        let alike = self.piles.iter().filter(|other| other.id == pile || (this.wood.is_some() && other.wood == this.wood));
-        Ok(prior.after(Seen::pooled(alike.map(Pile::seen))))
+        let of_others = |seen: Seen| seen.of_others(this.minds_short());
+        let seen = Seen::pooled([this.seen(), of_others(self.seen_alike(this))]);
+        Ok(RejectShare::of_supplier(of_others(past)).after(seen))
+    }
+
+    /// What sorting showed of the haul's other piles of a pile's wood.
+    pub fn seen_alike(&self, pile: &Pile) -> Seen {
+        let alike = self.piles.iter().filter(|other| other.id != pile.id && pile.wood.is_some() && other.wood == pile.wood);
+        Seen::pooled(alike.map(Pile::seen))
     }
 }
 
@@ -204,7 +239,7 @@ mod tests {
     }
 
     fn seen(rejected: Count, good: Count) -> Seen {
-        Seen { rejected, good }
+        Seen { rejected, good, ..Seen::default() }
     }
 
     #[track_caller]
@@ -260,7 +295,7 @@ mod tests {
             (4, None, seen(9, 0)),
             (5, None, seen(0, 2)),
         ]);
-        let of = |n| haul.reject_share(id(n), RejectShare::guess());
+        let of = |n| haul.reject_share(id(n), Seen::default());
         let guess_after = |rejected, good| Ok(RejectShare::guess().after(seen(rejected, good)));
         assert_eq!(of(1), guess_after(26, 76));
         assert_eq!(of(2), of(1));
@@ -269,6 +304,38 @@ mod tests {
         assert_eq!(of(5), guess_after(0, 2));
         assert_eq!(of(6), Err(Refusal::NotThere));
         assert_eq!(haul.seen(), seen(40, 95));
+    }
+
+    /// Of 40 strips 4 were wet and 6 short; the parts of the next pile are 16 in long.
+    #[test]
+    fn what_says_nothing_of_a_pile_is_left_out() {
+        let past = Seen { rejected: 12, good: 28, wet: 4, short: 6 };
+        let inches = |n: i64| crate::quantity::Length::INCH.times(n).ok();
+        let want = |length| Want { part: "legs".into(), job: Some(id(9)), wanted: 4, pieces: 1, gives: 1, length };
+        let share = |shortest, wants: Vec<Want>| {
+            let mut haul = haul(&[(1, Some("ash-white"), seen(0, 0)), (2, Some("ash-white"), seen(0, 0))]);
+            haul.piles[1].rejects =
+                [("short", 3), ("wet", 2), ("twist", 1)].into_iter().map(|(why, n)| (Key::read(why).unwrap(), n)).collect();
+            haul.piles[0].length = shortest;
+            haul.piles[0].wants = wants;
+            haul.reject_share(id(1), past).unwrap()
+        };
+        let after = |past, here| RejectShare::of_supplier(past).after(here);
+        let (short_counts, short_does_not) = (after(seen(8, 28), seen(4, 0)), after(seen(2, 28), seen(1, 0)));
+        assert_eq!(share(inches(18), vec![]), short_counts);
+        assert_eq!(share(inches(18), vec![want(inches(16))]), short_does_not);
+        assert_eq!(share(inches(15), vec![want(inches(16))]), short_counts);
+        assert_eq!(share(inches(18), vec![want(inches(16)), want(inches(19))]), short_counts);
+        assert_eq!(share(inches(18), vec![want(None)]), short_counts);
+        assert_eq!(share(None, vec![want(inches(16))]), short_counts);
+    }
+
+    /// What was rejected of the pile itself is known of it, whatever the reason.
+    #[test]
+    fn its_own_rejects_all_count() {
+        let mut haul = haul(&[(1, Some("ash-white"), seen(0, 6))]);
+        haul.piles[0].rejects = [("short", 3), ("wet", 2)].into_iter().map(|(why, n)| (Key::read(why).unwrap(), n)).collect();
+        assert_eq!(haul.reject_share(id(1), Seen::default()), Ok(RejectShare::guess().after(seen(5, 6))));
     }
 
     #[test]

@@ -2,9 +2,9 @@
 //!
 //! Source: mean of a simple random sample from a finite population, with Student's t.
 
-use super::Pile;
+use super::{Measured, Pile};
 use crate::quantity::chance::{BELL_95, student};
-use crate::quantity::{Count, Length, Listed, Volume};
+use crate::quantity::{Count, Length, Listed, Units, Volume};
 use crate::refusal::{Answer, Refusal};
 
 /// Intervals hold what they speak of nineteen times in twenty.
@@ -89,6 +89,35 @@ pub fn volume(measured: &[Volume], of: Count) -> Answer<Mean<Volume>> {
 }
 
 impl Mean<Length> {
+    /// The mean and its ends with no more digits than the measurement deserves: to the largest step that is no more than half of what
+    /// the mean may be off, the ends outwards. As measured where nothing is known of that. Ours.
+    ///
+    /// ```
+    /// use fivebar_core::{haul::sample::length, quantity::{Length, Units}};
+    /// let mm = |n: i64| Length::MM.times(n).unwrap();
+    /// let found = length(&[mm(451), mm(498), mm(517)], 40).unwrap();
+    /// // 488.67, 81 either way
+    /// assert_eq!(found.shown(Units::Metric), (mm(490), Some((mm(400), mm(570)))));
+    /// ```
+    pub fn shown(&self, units: Units) -> (Length, Option<(Length, Length)>) {
+        let (low, high) = self.ends();
+        let off = high.as_nm().saturating_sub(self.mean.as_nm());
+        let (coarse, parts): (Length, &[i64]) = match units {
+            Units::Inch => (Length::INCH, &[1, 2, 4, 8, 16, 32]),
+            Units::Metric => (Length::CM, &[1, 2, 10, 20]),
+        };
+        let steps = parts.iter().map(|part| coarse.as_nm().checked_div(*part).unwrap_or(1));
+        let fine = if units == Units::Inch { Length::INCH_64TH } else { Length::TENTH_MM };
+        let step = steps.into_iter().find(|step| step.saturating_mul(2) <= off).unwrap_or(fine.as_nm());
+        let to = |nm: i64, more: i64| {
+            let whole = nm.saturating_add(more).checked_div(step).unwrap_or(nm).saturating_mul(step);
+            Length::nm(whole).unwrap_or(self.mean)
+        };
+        let half = step.checked_div(2).unwrap_or(0);
+        let ends = self.off.map(|_| (to(low.as_nm(), 0), to(high.as_nm(), step.saturating_sub(1))));
+        (if self.off.is_some() { to(self.mean.as_nm(), half) } else { self.mean }, ends)
+    }
+
     /// The ends between which the mean of the whole pile lies, to a nanometre; the mean itself twice without an interval.
     pub fn ends(&self) -> (Length, Length) {
         let nm = self.mean.as_nm();
@@ -100,6 +129,20 @@ impl Mean<Length> {
 }
 
 impl Pile {
+    /// The mean volume of the pieces that were measured. A side that was not measured is the pile's own, but a length of a band is
+    /// none. A pile that was counted again below what was measured is as large as its sample.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`].
+    pub fn sampled(&self) -> Answer<Option<Mean<Volume>>> {
+        let length = self.length.filter(|_| self.length_to.is_none());
+        let sides = |piece: &Measured| Some((piece.thickness.or(self.thickness)?, piece.width.or(self.width)?, piece.length.or(length)?));
+        let whole = self.measured.iter().filter_map(sides);
+        let volumes = whole.map(|(t, w, l)| Volume::of(t, w, l)).collect::<Answer<Vec<_>>>()?;
+        let there = self.taken.max(Count::try_from(volumes.len()).unwrap_or(Count::MAX));
+        (!volumes.is_empty()).then(|| volume(&volumes, there)).transpose()
+    }
+
     /// How far the volume of the pile may be off, as a share: by what was measured, else by whether it has a length band.
     pub fn volume_off(&self, measured: Option<Mean<Volume>>) -> f64 {
         let usual = if self.length_to.is_some() { VOLUME_OFF_BAND } else { VOLUME_OFF_ONE_SIZE };
@@ -223,6 +266,34 @@ mod tests {
         for (spread, within) in [(0.0, 0.1), (0.1, 0.0), (f64::NAN, 0.1), (0.1, f64::INFINITY)] {
             assert_eq!(pieces_to_measure(spread, within, None), Err(Refusal::NothingAsked));
         }
+    }
+
+    /// Lengths alone were measured of pieces whose section is known; of a band nobody knows how long one is that was not measured.
+    #[test]
+    fn a_side_that_was_not_measured_is_the_piles_own() {
+        let side = |n: i64| Some(mm(n));
+        let of = |to: Option<Length>, measured: [[Option<Length>; 3]; 2]| {
+            let measured = measured.map(|[thickness, width, length]| Measured { thickness, width, length }).to_vec();
+            let pile = Pile::new(Id::new(Moment::at(0), [1; 10]));
+            let pile = Pile { taken: 40, thickness: side(1), width: side(2), length: side(16), length_to: to, measured, ..pile };
+            (pile.sampled().unwrap().map(|mean| mean.mean), pile.piece().unwrap().unwrap())
+        };
+        let cubic = |n: i64| Volume::of(mm(1), mm(1), mm(n)).unwrap();
+        assert_eq!(of(None, [[None, None, side(18)], [None, None, side(22)]]), (Some(cubic(40)), cubic(40)));
+        assert_eq!(of(None, [[side(2), None, None], [None, side(4), None]]), (Some(cubic(64)), cubic(64)));
+        assert_eq!(of(side(24), [[side(2), None, None], [None, side(4), None]]), (None, cubic(40)));
+    }
+
+    /// Half of what it may be off, or the finest; 25.4 mm to the inch. As measured where nothing is known of that.
+    #[test]
+    fn no_more_digits_than_the_measurement_deserves() {
+        let inches = |sixtyfourths: i64| Length::INCH_64TH.times(sixtyfourths).unwrap();
+        let shown = |mean, off, units| Mean { mean, off }.shown(units);
+        assert_eq!(shown(inches(1_285), Some(0.24), Units::Inch), (inches(1_280), Some((inches(960), inches(1_600)))));
+        assert_eq!(shown(inches(1_285), Some(0.01), Units::Inch), (inches(1_284), Some((inches(1_272), inches(1_300)))));
+        assert_eq!(shown(inches(1_285), Some(0.0), Units::Inch), (inches(1_285), Some((inches(1_285), inches(1_285)))));
+        assert_eq!(shown(inches(1_285), None, Units::Inch), (inches(1_285), None));
+        assert_eq!(shown(mm(513), Some(0.01), Units::Metric), (mm(513), Some((mm(507), mm(519)))));
     }
 
     #[test]

@@ -4,7 +4,7 @@ use super::Pile;
 use super::pile::Weighed as WeighedBefore;
 use super::sample::{BY_CHANCE, off_apart, off_within, spread_of};
 use crate::quantity::chance::{BELL_95, student};
-use crate::quantity::{Count, Decimal, Grams, Listed, PILE_MOST};
+use crate::quantity::{Count, Decimal, Grams, Listed, Mass, PILE_MOST};
 use crate::refusal::{Answer, Refusal};
 use rust_decimal::prelude::ToPrimitive;
 
@@ -79,6 +79,12 @@ impl Spread {
         Ok(spread_of(&weights).zip(reach).map(|(share, reach)| Spread { share, reach }))
     }
 
+    /// As it was written down: found by so many single weights, else a guess.
+    pub fn written(share: f64, singles: Option<Count>) -> Spread {
+        let reach = singles.and_then(|n| student(BY_CHANCE, n.saturating_sub(1)));
+        Spread { share, reach: reach.unwrap_or(BELL_95) }
+    }
+
     pub fn share(self) -> f64 {
         self.share
     }
@@ -93,22 +99,52 @@ impl Pile {
     /// So many pieces either way the count may be off at 95 %, by what was counted by weight; `None` where nothing was. Several
     /// weighings are off each for itself: their spreads add up in squares.
     pub fn count_off(&self) -> Option<Count> {
-        let squares = self.weighed.iter().filter_map(|weighed| weighed.spread_in_pieces(self)).map(|spread| spread * spread);
+        let counting = self.weighed.iter().filter(|weighed| weighed.counts);
+        let squares = counting.filter_map(|weighed| weighed.off_in_pieces(self)).map(|off| off * off);
         let squares: Vec<f64> = squares.listed();
         // A float turned whole stops at the limits of its type.
-        (!squares.is_empty()).then(|| (BELL_95 * squares.iter().sum::<f64>().sqrt()).ceil() as Count)
+        (!squares.is_empty()).then(|| squares.iter().sum::<f64>().sqrt().ceil() as Count)
+    }
+
+    /// What it weighs by the pieces of it that were weighed, and how far that may be off at 95 %, as a share; `None` where none were.
+    /// Pieces that were counted by weight weigh what the scale showed; what is counted beside them weighs as the mean of the samples.
+    pub fn weighs(&self) -> Option<Weighs> {
+        let of_sample = |sum: (Count, f64), weighed: &WeighedBefore| {
+            (sum.0.saturating_add(weighed.sample), sum.1 + weighed.sample_weight as f64 / 1000.0)
+        };
+        let (sample, mass) = self.weighed.iter().fold((0, 0.0), of_sample);
+        let spread = self.weighed.last().filter(|_| 0 < sample)?.spread(self);
+        let mean = mass / f64::from(sample);
+        let counted = self.weighed.iter().filter(|weighed| weighed.counts);
+        let on_scale = counted.fold(0.0, |sum, weighed| sum + (weighed.weight.saturating_sub(weighed.tare)) as f64 / 1000.0);
+        let (all, beside) = (f64::from(self.taken) * mean, f64::from(self.taken) * mean - on_scale);
+        let off = spread.reach * spread.share * off_within(sample, self.taken.max(sample));
+        let beside = if all <= 0.0 { 0.0 } else { (beside.abs() / all).min(1.0) };
+        Some(Weighs { mass: Mass::kg(all), off: off * beside })
     }
 }
 
+/// The weight of a pile by what was weighed of it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Weighs {
+    pub mass: Mass,
+    /// So far it may be off at 95 %, as a share.
+    pub off: f64,
+}
+
 impl WeighedBefore {
-    /// One standard deviation of the count it gave, in pieces.
-    fn spread_in_pieces(&self, pile: &Pile) -> Option<f64> {
+    fn spread(&self, pile: &Pile) -> Spread {
+        let share = self.spread.and_then(|spread| spread.to_f64());
+        share.map_or_else(|| Spread::usual(pile), |share| Spread::written(share, self.singles))
+    }
+
+    /// How far the count it gave may be off at 95 %, in pieces.
+    fn off_in_pieces(&self, pile: &Pile) -> Option<f64> {
         let on_scale = |shows, tare| Some(OnScale { shows: Grams::new(shows).ok()?, tare: Grams::new(tare).ok()? });
         let (sample, whole) = (on_scale(self.sample_weight, 0)?, on_scale(self.weight, self.tare)?);
         let weighing = Weighing { counted: self.sample, sample, pile: whole, lies: Lies::InPile };
-        let share = self.spread.and_then(|spread| spread.to_f64());
-        let spread = share.map_or_else(|| Spread::usual(pile), Spread::guess);
-        weighing.count(spread).ok().map(|weighed| weighed.spread)
+        let spread = self.spread(pile);
+        weighing.count(spread).ok().map(|weighed| spread.reach * weighed.spread)
     }
 }
 

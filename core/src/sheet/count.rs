@@ -11,8 +11,9 @@ pub struct CountSheet {
     pub units: Units,
     pub began: Wall,
     pub pieces: Count,
-    /// Pieces in piles without a size are in no volume and no weight.
+    /// Pieces in piles without a size are in no volume, and in no weight where none of them was weighed.
     pub unsized_pieces: Count,
+    pub unweighed_pieces: Count,
     pub volume: Volume,
     pub load: Load,
     pub tiles: Vec<Tile>,
@@ -96,6 +97,7 @@ pub fn count_of(book: &Book, haul: &Haul, now: Moment) -> CountSheet {
         began: haul.began,
         pieces: haul.taken(),
         unsized_pieces: haul.unsized_pieces(),
+        unweighed_pieces: haul.unweighed_pieces(),
         volume: haul.volume(|pile| pile.taken).unwrap_or_default(),
         load: haul.load(),
         tiles: haul.piles.iter().map(tile).listed(),

@@ -1,10 +1,9 @@
 //! Enough: for each part that a pile is wanted for, how many more pieces to take, and which of them is the scarce one.
 
 use crate::haul::enough::{Enough, scarcest};
-use crate::haul::rejects::{Prior, RejectShare, Seen};
+use crate::haul::rejects::{Prior, Seen};
 use crate::haul::{Haul, Pile, Want};
 use crate::quantity::{Count, Id, Listed};
-use crate::refusal::Answer;
 
 /// One part wanted of one pile.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,6 +16,8 @@ pub struct Wanted {
     pub enough: Enough,
     /// What the share of rejects goes by.
     pub prior: Prior,
+    /// Rejects of the supplier's past and of the haul's other piles of its wood that say nothing of it: as short, and as wet.
+    pub left_out: [Count; 2],
 }
 
 /// Every part that is wanted of a haul, the scarce one first.
@@ -39,23 +40,25 @@ pub fn enough(haul: &Haul, past: Seen) -> EnoughSheet {
 
 /// Every part that is wanted of one pile, as the maker said them; none where two books brought together hold more than a pile may.
 pub fn wanted_of(haul: &Haul, pile: &Pile, past: Seen) -> Vec<Wanted> {
-    let prior = RejectShare::of_supplier(past);
-    let enough = if pile.wants.is_empty() { None } else { together(haul, pile, prior).ok() };
+    let share = if pile.wants.is_empty() { None } else { haul.reject_share(pile.id, past).ok() };
+    let enough = share.and_then(|share| Some((Enough::of(pile.still_wanted(), pile.held_for_wants(), &share).ok()?, share.prior())));
+    let left_out = left_out(haul, pile, past);
     let others = |own: &Want| pile.wants.iter().filter(|want| *want != own).cloned().listed();
-    let wanted =
-        |(enough, want): (Enough, &Want)| Wanted { pile: pile.id, want: want.clone(), others: others(want), enough, prior: prior.prior() };
-    enough.into_iter().flat_map(|enough| pile.wants.iter().map(move |want| (enough, want))).map(wanted).listed()
+    let Some((enough, prior)) = enough else { return vec![] };
+    let wanted = |want: &Want| Wanted { pile: pile.id, want: want.clone(), others: others(want), enough, prior, left_out };
+    pile.wants.iter().map(wanted).listed()
 }
 
-/// Whether a pile will do for all that it is wanted for.
-fn together(haul: &Haul, pile: &Pile, prior: RejectShare) -> Answer<Enough> {
-    Enough::of(pile.still_wanted(), pile.held_for_wants(), &haul.reject_share(pile.id, prior)?)
+fn left_out(haul: &Haul, pile: &Pile, past: Seen) -> [Count; 2] {
+    let all = Seen::pooled([past, haul.seen_alike(pile)]);
+    [if pile.minds_short() { 0 } else { all.short }, all.wet]
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::haul::enough::Held;
+    use crate::haul::rejects::RejectShare;
     use crate::ledger::fold;
     use crate::quantity::PILE_MOST;
     use crate::refusal::Refusal;
@@ -115,7 +118,7 @@ mod tests {
         let refused: Vec<&Why> = story.refused.iter().map(|(_, why)| why).collect();
         assert_eq!(refused, [&Why::Refused(Refusal::TooManyPieces { would_be: 10_000, most: PILE_MOST })]);
         let mut haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
-        haul.piles[1].wants.push(Want { part: "slats".into(), job: None, wanted: 5_000, pieces: 2, gives: 1 });
+        haul.piles[1].wants.push(Want { part: "slats".into(), job: None, wanted: 5_000, pieces: 2, gives: 1, length: None });
         let chances: Vec<_> = enough(&haul, Seen::default()).wants.iter().map(|w| (w.enough.pieces, w.enough.can_stop())).collect();
         assert_eq!(chances, [(10_000, false), (5, true)]);
     }
@@ -130,5 +133,27 @@ mod tests {
         assert_eq!((seen.rejected, seen.good), (19, 83));
         let sheet = enough(&haul, seen);
         assert_eq!((sheet.sorted_before, sheet.wants[0].prior), (102, Prior::Supplier));
+    }
+
+    /// Fourteen were short, of strips that were wanted longer, and two were wet; legs of 16 in are shorter than any square.
+    #[test]
+    fn what_was_short_says_nothing_of_shorter_parts() {
+        let lines = "person works supplier\nsupplier works of yard\nreject 14 strips short\nreject 2 strips wet\ngood 34 strips\n\
+            part \"legs\" 4 of 1 x 1 x 16 in for stands\npart \"rails\" 2 of 1 x 1 x 24 in for stands\n\
+            2026-03-09 09:00 leave for next\nsupplier works of next\npile more ash-white 1 3/4 x 1 3/4 x 19 in\ncount 10 more\n";
+        let sheet = |want: &str| {
+            let story = tell(&format!("{START}{lines}{want}"));
+            assert_eq!(story.refused, [], "{want}");
+            let haul = fold::haul(&story.book, story.names.haul("next").unwrap()).unwrap();
+            let sheet = enough(&haul, past(&story.book, &haul).seen);
+            (sheet.wants[0].left_out, sheet.wants[0].enough.more_until_sure().unwrap())
+        };
+        let sure = |rejected| {
+            let share = RejectShare::of_supplier(Seen { rejected, good: 34, ..Seen::default() });
+            Enough::of(10, Held { unsorted: 10, ..Held::default() }, &share).unwrap().more_until_sure().unwrap()
+        };
+        assert_eq!(sheet("want 10 of \"legs\" from more for stands"), ([14, 2], sure(0)));
+        assert_eq!(sheet("want 10 of \"rails\" from more for stands"), ([0, 2], sure(14)));
+        assert_eq!(sheet("want 10 from more"), ([0, 2], sure(14)));
     }
 }

@@ -98,7 +98,7 @@ pub fn haul(shop: &Shop, id: Id) -> Answer<HaulReckoning> {
         pieces: piles.iter().fold(Pieces::default(), |sum, pile| sum.with(&pile.pieces)),
         volumes,
         weight: piles.iter().try_fold(Mass::default(), |sum, pile| pile.weight.map(|weight| sum.plus(weight))),
-        weight_guessed: haul.piles.iter().any(|pile| 0 < pile.taken && Heavy::of_pile(pile).guessed),
+        weight_guessed: haul.piles.iter().any(is_guessed),
         carries: haul.may_carry(),
         costs,
         cost_per_good: volumes.good.zip(costs).and_then(|(good, costs)| costs.amount().checked_div(measure(haul.units, good))),
@@ -159,9 +159,14 @@ fn pile(pile: &Pile) -> Answer<PileReckoning> {
         wood: pile.wood.clone(),
         pieces: Pieces::of(pile),
         volumes: Volumes { gross, good: of(pile.good())?, used: of(pile.used())? },
-        weight: gross.map(|gross| Heavy::of_pile(pile).density.mass(gross)),
-        weight_guessed: 0 < pile.taken && Heavy::of_pile(pile).guessed,
+        weight: pile.weighs().map(|weighs| weighs.mass).or_else(|| gross.map(|gross| Heavy::of_pile(pile).density.mass(gross))),
+        weight_guessed: is_guessed(pile),
     })
+}
+
+/// Its weight is by a wood that is unknown, or wet.
+fn is_guessed(pile: &Pile) -> bool {
+    0 < pile.taken && pile.weighs().is_none() && Heavy::of_pile(pile).guessed
 }
 
 /// The volume of `n` pieces of a pile; none without a size, unless there are none.

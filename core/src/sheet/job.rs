@@ -36,6 +36,8 @@ pub struct JobSheet {
     pub sale: SaleRoom,
     pub typical: bool,
     pub lesson: Option<String>,
+    /// The moistures in per cent that its pieces will live between, where that was said of it.
+    pub room: Option<(Decimal, Decimal)>,
     /// All of it, for whoever asks further.
     pub account: Account,
 }
@@ -147,6 +149,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         selling: job.selling,
         typical: job.typical,
         lesson: job.lesson,
+        room: job.room,
         account,
     })
 }

@@ -18,6 +18,7 @@ pub mod job;
 pub mod jobs;
 pub mod look_back;
 pub mod marks;
+pub mod moving;
 pub mod offer;
 pub mod past;
 pub mod pile;

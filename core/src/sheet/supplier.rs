@@ -4,7 +4,7 @@ use super::fetched::{is_half_said, saved};
 use super::shop::Shop;
 use super::worth::counted;
 use crate::haul::go::{Outlook, Past, go};
-use crate::haul::rejects::{RejectShare, Seen};
+use crate::haul::rejects::Seen;
 use crate::haul::worth::{Counting, Fetching, Milling, Terms, Worth, Yields};
 use crate::haul::{Haul, Trip, Where};
 use crate::ledger::fold;
@@ -79,7 +79,7 @@ fn is_past(haul: &Haul, shop: &Shop) -> bool {
 fn known(shop: &Shop, (all, priced): (&[Haul], &[&Haul]), pay: Decimal) -> Answer<Prospect> {
     let past = |haul: &&Haul| {
         let others = all.iter().filter(|other| other.id != haul.id).map(Haul::seen);
-        let worth = worth(shop, haul, (RejectShare::of_supplier(Seen::pooled(others)), pay))?;
+        let worth = worth(shop, haul, (Seen::pooled(others), pay))?;
         Ok(Past { worth, trips: count(haul.trips.len()) })
     };
     let history = priced.iter().map(past).collect::<Answer<Vec<_>>>()?;
@@ -87,7 +87,7 @@ fn known(shop: &Shop, (all, priced): (&[Haul], &[&Haul]), pay: Decimal) -> Answe
 }
 
 /// What a haul that is home was worth.
-fn worth(shop: &Shop, haul: &Haul, (expected, pay): (RejectShare, Decimal)) -> Answer<Worth> {
+fn worth(shop: &Shop, haul: &Haul, (theirs, pay): (Seen, Decimal)) -> Answer<Worth> {
     let driven = haul.trips.iter().map(|trip| trip.cost(haul.currency)).collect::<Answer<Vec<_>>>()?;
     let sorting = shop.bench.of_haul(haul.id, shop.now).stage(Stage::Sort);
     let milling = if sorting == Span::ZERO { Milling::USUAL } else { Milling::AHEAD };
@@ -97,7 +97,7 @@ fn worth(shop: &Shop, haul: &Haul, (expected, pay): (RejectShare, Decimal)) -> A
         wheel: Span::sum(haul.trips.iter().map(Trip::wheel)),
         bins: Span::sum(haul.trips.iter().map(Trip::bin)).plus(sorting),
     };
-    let piles = haul.piles.iter().map(|pile| counted(&shop.workshop, (haul, pile), expected)).collect::<Answer<Vec<_>>>()?;
+    let piles = haul.piles.iter().map(|pile| counted(&shop.workshop, (haul, pile), theirs)).collect::<Answer<Vec<_>>>()?;
     Counting { piles, fetching, saved: saved(shop, haul)?, terms: Terms { pay, yields: Yields::USUAL, milling } }.worth()
 }
 

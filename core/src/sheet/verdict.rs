@@ -5,7 +5,7 @@
 use super::enough::wanted_of;
 use super::past::Past;
 use super::worth::counted;
-use crate::haul::rejects::{RejectShare, Seen};
+use crate::haul::rejects::Seen;
 use crate::haul::take::{Decides, Limits, Offered, OnRack, Verdict, Wet, least_useful, take};
 use crate::haul::worth::{Counted, Milling, Terms, Yields};
 use crate::haul::{Dampness, Haul, Pile};
@@ -121,7 +121,7 @@ impl Known {
     }
 
     fn offered(&self, haul: &Haul, pile: &Pile, now: Moment) -> Answer<Offered> {
-        let seen = pile.wood.as_ref().and_then(|wood| self.by_wood.get(wood)).copied().unwrap_or_default();
+        let seen = pile.wood.as_ref().and_then(|wood| self.by_wood.get(wood)).copied().unwrap_or_default().of_others(pile.minds_short());
         let damp = pile.dampness;
         Ok(Offered {
             band: pile.length.map(|from| (from, pile.length_to.unwrap_or(from))),
@@ -162,7 +162,7 @@ impl Known {
     /// What a piece leaves after its own minutes; none while size, price or pay is not known.
     fn leaves(&self, haul: &Haul, pile: &Pile) -> Answer<Option<Decimal>> {
         let Some(pay) = self.workshop.pay(haul.currency) else { return Ok(None) };
-        let piece = Counted { pieces: 1, ..counted(&self.workshop, (haul, pile), RejectShare::of_supplier(self.past.seen))? };
+        let piece = Counted { pieces: 1, ..counted(&self.workshop, (haul, pile), self.past.seen)? };
         piece.leaves(&Terms { pay, yields: Yields::USUAL, milling: Milling::USUAL })
     }
 

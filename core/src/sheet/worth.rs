@@ -3,7 +3,7 @@
 use super::past::Past;
 use super::shop::Shop;
 use super::trip_end::as_proposed;
-use crate::haul::rejects::RejectShare;
+use crate::haul::rejects::Seen;
 use crate::haul::worth::{Boards, Counted, Counting, Evens, Fetching, Milling, Terms, Worth, YardTrip, Yields, good_share};
 use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::fold::Workshop;
@@ -59,8 +59,7 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
     let yard = yard(shop, haul)?;
     let trips = as_proposed(shop.book, haul, shop.now);
     let (wheel, bins) = (wheel(&trips, shop), bins(&trips, shop));
-    let expected = RejectShare::of_supplier(past.seen);
-    let piles = haul.piles.iter().map(|pile| counted(&shop.workshop, (haul, pile), expected)).collect::<Answer<Vec<_>>>()?;
+    let piles = haul.piles.iter().map(|pile| counted(&shop.workshop, (haul, pile), past.seen)).collect::<Answer<Vec<_>>>()?;
     let mut missing = vec![];
     missing.extend(pay.is_none().then_some(Missing::Pay));
     missing.extend(drive.missing);
@@ -92,8 +91,8 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
 }
 
 /// What a pile counts for. A piece that was burnt or that a job has was worth as much when it was loaded.
-pub(super) fn counted(workshop: &Workshop, (haul, pile): (&Haul, &Pile), expected: RejectShare) -> Answer<Counted> {
-    let mean = haul.reject_share(pile.id, expected)?.mean_good();
+pub(super) fn counted(workshop: &Workshop, (haul, pile): (&Haul, &Pile), past: Seen) -> Answer<Counted> {
+    let mean = haul.reject_share(pile.id, past)?.mean_good();
     let good = good_share(pile.good().saturating_sub(pile.unsorted()), pile.rejected(), pile.unsorted(), mean)?;
     Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(workshop, haul, pile.wood.as_ref()) })
 }

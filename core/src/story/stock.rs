@@ -87,7 +87,8 @@ fn weighed(teller: &Teller, words: &mut Words) -> Read<(Lying, StockCommand)> {
     let shows = on_scale(words)?;
     let tare = if words.has("tare") { on_scale(words)? } else { Grams::ZERO };
     let spread = if words.has("spread") { Some(words.number()?) } else { None };
-    Ok((at, StockCommand::Weigh(OnTheScale { sample, sample_weight, shows, tare, spread })))
+    let singles = if words.has("singles") { Some(words.count()?) } else { None };
+    Ok((at, StockCommand::Weigh(OnTheScale { sample, sample_weight, shows, tare, spread, singles })))
 }
 
 fn on_scale(words: &mut Words) -> Read<Grams> {
@@ -184,7 +185,7 @@ fn species(words: &mut Words) -> Read<kind::SpeciesAdded> {
     let radial = if words.has("radial") { Some(exact(words)?) } else { None };
     let tangential = if words.has("tangential") { Some(exact(words)?) } else { None };
     let from = if words.has("from") { Some(words.text()?) } else { None };
-    Ok(kind::SpeciesAdded { key, name, density, radial, tangential, from })
+    Ok(kind::SpeciesAdded { key, name, density, radial, tangential, from, gone: None })
 }
 
 /// `machine jointer length 12 in thickness 3/8 in`.

@@ -6,7 +6,7 @@
 use super::movement::Sawn;
 use super::species::{Basis, Coefficient, Species, UNKNOWN_HARDWOOD, one};
 use super::weight::Density;
-use crate::quantity::{Decimal, Key, Sorted};
+use crate::quantity::{Decimal, Key, Sorted, in_small};
 use crate::refusal::{Answer, Refusal};
 
 /// A wood the maker wrote down.
@@ -122,7 +122,20 @@ impl<'a> From<&'a OwnWood> for Wood<'a> {
 }
 
 impl Woods {
-    /// Adds a wood of the maker's own, or corrects it.
+    /// It is none of the maker's own any more.
+    pub fn remove(&mut self, key: &Key) {
+        self.own.remove(key);
+    }
+
+    /// A name that no other own wood has: two phones brought together may have said one name each.
+    fn told_apart(&self, key: &Key, name: String) -> String {
+        let same = |name: &str, own: &OwnWood| in_small(own.name.trim()) == in_small(name.trim());
+        let taken = |name: &str| self.own.iter().any(|(other, own)| other != key && same(name, own));
+        let numbered = || (2..=99).map(|n| format!("{name} {n}")).find(|name| !taken(name));
+        if taken(&name) { numbered().unwrap_or_else(|| name.clone()) } else { name.clone() }
+    }
+
+    /// Adds a wood of the maker's own, or corrects it. A name that another has gets a number.
     ///
     /// # Errors
     /// [`Refusal::WoodInTable`] for a key the tables have; as [`OwnWood::plausible`].
@@ -140,7 +153,9 @@ impl Woods {
         if Species::of(key.as_str()).is_ok() {
             return Err(Refusal::WoodInTable { key: key.as_str().into() });
         }
-        self.own.insert(key, wood.plausible()?);
+        let wood = wood.plausible()?;
+        let name = self.told_apart(&key, wood.name);
+        self.own.insert(key, OwnWood { name, ..wood });
         Ok(())
     }
 
@@ -179,6 +194,19 @@ impl Woods {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn one_name_said_twice_is_told_apart() {
+        let mut woods = Woods::default();
+        let key = |text: &str| Key::read(text).unwrap();
+        for (at, name) in [("plum", "plum"), ("plum-2", "Plum"), ("own", "plum"), ("plum", "plum"), ("pear", "pear")] {
+            woods.add(key(at), OwnWood { name: name.into(), ..plum() }).unwrap();
+        }
+        let names = |woods: &Woods| woods.own().map(|(_, own)| own.name.clone()).collect::<Vec<_>>();
+        assert_eq!(names(&woods), ["plum 3", "pear", "plum", "Plum 2"]);
+        woods.remove(&key("plum"));
+        assert_eq!(names(&woods), ["plum 3", "pear", "Plum 2"]);
+    }
 
     fn plum() -> OwnWood {
         let from = Some("the sawyer at the mill".into());

@@ -346,6 +346,25 @@ mod tests {
         assert!(shown.contains("What you want for an hour") && !shown.contains("How far the drive is"), "{shown}");
     }
 
+    /// Wet squares of the same wood say nothing of these.
+    #[test]
+    fn what_says_nothing_of_a_pile_is_said() {
+        let mut app = App::for_tests(Place::Count);
+        let ash = || PileFacts { wood: Key::read("ash-white"), ..PileFacts::default() };
+        after(&mut app, [tap(Tap::Arm(10))]);
+        draft::add(&mut app, ash(), nth(20));
+        draft::add(&mut app, ash(), nth(21));
+        let (first, second) = (pile(&app, 0), pile(&app, 1));
+        after(&mut app, [tap(Tap::Pile(first)), tap(Tap::Pile(second))]);
+        let haul = sheet(&app).unwrap().haul;
+        let want = StockCommand::Want { part: None, job: None, wanted: 20, pieces: 1, gives: 1 };
+        app.order(&Command::Stock(Lying { haul, pile: second }, want), nth(30)).unwrap();
+        assert!(!after(&mut app, [tap(Tap::Enough)]).contains("Left out"));
+        app.order(&Command::Haul(HaulCommand::Reject { haul, pile: first, n: 4, why: Key::read("wet").unwrap() }), nth(31)).unwrap();
+        let shown = after(&mut app, []);
+        assert!(shown.contains("Left out of the rejects: 4 that were wet, as wood dries."), "{shown}");
+    }
+
     /// Ash of 10 board feet replaces 33.75 x 0.45 / 0.70 of a dollar a foot here; fetching it took nothing yet.
     #[test]
     fn a_trip_that_pays_says_so_and_one_that_does_not_says_what_evens_it() {

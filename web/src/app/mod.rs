@@ -14,6 +14,7 @@ pub mod jobs;
 pub mod news;
 pub mod order;
 pub mod pile;
+pub mod plan;
 pub mod price;
 pub mod shelf;
 pub mod sorting;
@@ -101,6 +102,7 @@ pub struct App {
     pub bench: bench::Bench,
     pub price: price::Price,
     pub jobs: jobs::Jobs,
+    pub plan: plan::Stands,
     pub workshop: workshop::Workshop,
     pub notice: Option<Notice>,
     pub here: here::Here,
@@ -130,6 +132,7 @@ impl App {
             bench: bench::Bench::default(),
             price: price::Price::default(),
             jobs: jobs::Jobs::default(),
+            plan: plan::Stands::default(),
             workshop: workshop::Workshop::default(),
             notice: None,
             here: here::Here::default(),

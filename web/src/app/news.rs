@@ -6,6 +6,7 @@ use super::shelf::{Names, Posted, Shelf, parted};
 use super::workshop::copies::Became;
 use super::{App, Notice};
 use fivebar_core::ledger::{Book, Device};
+use fivebar_core::plan::{Answered, Figures};
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Listed, Wall};
 
@@ -50,6 +51,18 @@ pub enum NotRead {
     NotText,
     /// The phone could not read it.
     Unread,
+}
+
+/// What is heard of a planning.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Planning {
+    /// The worth of the best plan so far, and what no plan can pass.
+    Better {
+        worth: Figures,
+        bound: Figures,
+    },
+    Done(Box<Answered>),
+    Failed,
 }
 
 /// News from the phone.
@@ -99,6 +112,8 @@ pub enum News {
     /// What was to be deleted was not.
     NotWiped(Trouble),
     UpdateWaits,
+    /// A planning goes on, or has ended.
+    Planning(Planning),
     Tick(Wall),
     Resized(f64),
     /// The page came back into sight, or went out of it.
@@ -128,6 +143,7 @@ impl App {
             News::CanInstall(can) => self.here.can_install = can,
             News::NotWiped(why) => self.workshop.said = Some(Became::NotWiped(why)),
             News::UpdateWaits => self.update_waits = true,
+            News::Planning(told) => self.plan.hear(told),
             News::Tick(now) => self.now = now,
             News::InSight(seen) => self.price.covered = !seen,
             News::Resized(width) => self.page = crate::parts::Page::new(width),

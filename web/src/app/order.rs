@@ -2,6 +2,7 @@
 
 use super::shelf::{Names, Posted};
 use crate::parts::Place;
+use fivebar_core::plan::Asked;
 use fivebar_core::quantity::Id;
 
 /// Which of the two books.
@@ -84,6 +85,13 @@ pub enum Order {
     Print,
     /// The buyer's face shows, or no longer: half-typed text is out of reach meanwhile, and going back once does not leave it.
     Face(bool),
+    /// Plans beside the page for so many ms; a planning under way is called off.
+    Plan {
+        asked: Box<Asked>,
+        ms: u32,
+    },
+    /// Calls the planning off.
+    StopPlan,
     /// Puts the place in the address, so that a reload opens it again.
     Remember(Place),
 }

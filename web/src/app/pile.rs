@@ -7,6 +7,7 @@ use super::order::{Feel, Order};
 use crate::parts::pad::Press;
 use fivebar_core::haul::Want;
 use fivebar_core::haul::enough::Each;
+use fivebar_core::haul::weighing::Spread;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, OnTheScale, PileFacts, StockCommand};
 use fivebar_core::quantity::reading::{self, Typing};
 use fivebar_core::quantity::{Decimal, Grams, Id, PILE_MOST};
@@ -48,6 +49,9 @@ pub struct Picks {
     pub takes: bool,
     /// It is wanted already, and is changed.
     pub changes: bool,
+    /// The first pieces are weighed one by one, and these were, as typed.
+    pub singly: bool,
+    pub singles: Vec<String>,
 }
 
 impl PilePage {
@@ -74,6 +78,12 @@ pub enum PileTap {
     Named(String),
     Takes(bool),
     Wet(bool),
+    /// Pieces go on the scale one by one, or together.
+    Singly(bool),
+    /// The piece on the scale is written down, and the next one goes on it.
+    NextOne,
+    /// Takes one out again.
+    DropOne(usize),
     /// The mean of what was measured becomes the size.
     UseMean,
     Save,
@@ -126,6 +136,10 @@ pub fn heard(app: &mut App, tap: PileTap, now: Now) {
         PileTap::Named(words) => page.picks.words = words,
         PileTap::Takes(takes) => page.picks.takes = takes,
         PileTap::Wet(wet) => order(app, StockCommand::Moisture { percent: None, wet: Some(wet) }, now),
+        PileTap::Singly(singly) => page.weigh_singly(singly),
+        PileTap::NextOne => next_one(app),
+        PileTap::DropOne(nth) if nth < page.picks.singles.len() => drop(page.picks.singles.remove(nth)),
+        PileTap::DropOne(_) => {}
         PileTap::UseMean => use_mean(app, now),
         PileTap::Save => save(app, now),
         PileTap::Leave => page.doing = None,
@@ -147,8 +161,22 @@ impl PilePage {
             Each::Gives(n) => (false, n),
         };
         self.form = Form::filled([want.wanted.to_string(), each.to_string()]);
-        self.picks =
-            Picks { job: want.job, words: want.part.clone(), typed: want.job.is_none() && !want.part.is_empty(), takes, changes: true };
+        self.picks = Picks {
+            job: want.job,
+            words: want.part.clone(),
+            typed: want.job.is_none() && !want.part.is_empty(),
+            takes,
+            changes: true,
+            ..Picks::default()
+        };
+    }
+
+    /// The same form with other figures; what all of it weighs, and the tare, stay.
+    fn weigh_singly(&mut self, singly: bool) {
+        let [all, tare] = if self.picks.singly { [1, 2] } else { [2, 3] }.map(|nth| self.form.text(nth).to_owned());
+        self.picks.singly = singly;
+        let none = String::new;
+        self.form = if singly { Form::filled([none(), all, tare]) } else { Form::filled([none(), none(), all, tare]) };
     }
 
     pub fn press(&mut self, press: Press, sign: reading::Sign) {
@@ -215,7 +243,7 @@ fn ordered(page: &mut PilePage, doing: Doing, typing: Typing) -> Option<Answer<S
             let (layers, per) = (form.take(0, count)?, form.take(1, count)?);
             StockCommand::Layers { layers, per, rest: form.maybe(2, count)?.unwrap_or(0) }
         }
-        Doing::Weigh => return scale(form, typing).map(|scale| scale.map(StockCommand::Weigh)),
+        Doing::Weigh => return scale((&page.picks, form), typing).map(|scale| scale.map(StockCommand::Weigh)),
         Doing::Measure => {
             let length = |text: &str| reading::length(text, typing);
             let thickness = form.maybe(0, |text| reading::thickness(text, typing))?;
@@ -231,22 +259,53 @@ fn ordered(page: &mut PilePage, doing: Doing, typing: Typing) -> Option<Answer<S
     }))
 }
 
-/// The four figures of a weighing.
-fn scale(form: &mut Form, typing: Typing) -> Option<Answer<OnTheScale>> {
+/// The figures of a weighing.
+fn scale((picks, form): (&Picks, &mut Form), typing: Typing) -> Option<Answer<OnTheScale>> {
+    if picks.singly {
+        return singly((picks, form), typing);
+    }
     let sample = form.take(0, |text| reading::count(text, typing.sign, PILE_MOST))?;
     let mut mass = |nth: usize| form.take(nth, |text| reading::mass(text, typing));
     let (sample_weight, shows) = (mass(1)?, mass(2)?);
     let tare = form.maybe(3, |text| reading::mass(text, typing))?.unwrap_or_default();
     let grams = || {
         let (sample_weight, shows, tare) = (Grams::of(sample_weight)?, Grams::of(shows)?, Grams::of(tare)?);
-        Ok(OnTheScale { sample, sample_weight, shows, tare, spread: None })
+        Ok(OnTheScale { sample, sample_weight, shows, tare, spread: None, singles: None })
     };
     Some(grams())
 }
 
+/// The same where the first pieces were weighed one by one; what stands in the first place is the last of them.
+fn singly((picks, form): (&Picks, &mut Form), typing: Typing) -> Option<Answer<OnTheScale>> {
+    let last = form.maybe(0, |text| reading::mass(text, typing))?;
+    let shows = form.take(1, |text| reading::mass(text, typing))?;
+    let tare = form.maybe(2, |text| reading::mass(text, typing))?.unwrap_or_default();
+    let before = picks.singles.iter().filter_map(|text| reading::mass(text, typing).ok());
+    let grams = || {
+        let pieces = before.chain(last).map(Grams::of).collect::<Answer<Vec<_>>>()?;
+        let n = u32::try_from(pieces.len()).unwrap_or(PILE_MOST);
+        let sample_weight = Grams::new(pieces.iter().map(|grams| i64::from(grams.as_grams())).sum())?;
+        let spread = Spread::measured(&pieces)?.map(Spread::as_decimal);
+        Ok(OnTheScale { sample: n, sample_weight, shows: Grams::of(shows)?, tare: Grams::of(tare)?, spread, singles: Some(n) })
+    };
+    Some(grams())
+}
+
+/// A weight that can't be read stays on the scale, with the reason.
+fn next_one(app: &mut App) {
+    let typing = app.speech.typing(super::draft::units(app));
+    let Over::Page(page) = &mut app.count.over else { return };
+    if page.form.take(0, |text| reading::mass(text, typing)).is_some() {
+        let text = page.form.text(0).to_owned();
+        page.picks.singles.push(text);
+        page.form.put(0, String::new());
+        page.form.go(0);
+    }
+}
+
 /// What is typed of a weighing so far, once all of it can be read.
-pub fn on_the_scale(form: &Form, typing: Typing) -> Option<OnTheScale> {
-    scale(&mut form.clone(), typing)?.ok()
+pub fn on_the_scale(page: &PilePage, typing: Typing) -> Option<OnTheScale> {
+    scale((&page.picks, &mut page.form.clone()), typing)?.ok()
 }
 
 fn again(app: &mut App, now: Now) {

@@ -104,7 +104,8 @@ impl Folded {
                 }
                 // A drive may be priced by the till.
                 Subject::Workshop => (self.workshop, self.haul, self.copy, self.known) = (None, None, None, None),
-                Subject::Job(_) => self.known = None,
+                // A part's length says which rejects bear on a pile that is wanted for it.
+                Subject::Job(_) => (self.haul, self.known) = (None, None),
             }
         }
     }

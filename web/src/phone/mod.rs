@@ -15,6 +15,7 @@ pub mod measure;
 pub mod now;
 pub mod panic;
 pub mod place;
+pub mod planner;
 pub mod prefs;
 pub mod print;
 pub mod share;

@@ -48,6 +48,8 @@ impl Run {
                     self.back.expect();
                 }
             }
+            Order::Plan { asked, ms } => self.plan(*asked, ms),
+            Order::StopPlan => self.stop_plan(),
             Order::Remember(at) => place::remember(at.key()),
         }
     }

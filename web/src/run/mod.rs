@@ -4,6 +4,7 @@
 
 mod books;
 mod doing;
+mod planning;
 mod speaking;
 
 use crate::app::here::{self, Here};
@@ -35,6 +36,7 @@ pub struct Run {
     fields: phone::draft::Fields,
     back: phone::back::Back,
     installing: Rc<phone::installed::Installing>,
+    planner: RefCell<Option<phone::planner::Planner>>,
 }
 
 /// How long the first screen waits for what the book holds, in ms; until then the page's own first frame stands.
@@ -64,6 +66,7 @@ pub async fn start() {
         fields: phone::draft::Fields::default(),
         back: phone::back::Back::default(),
         installing: listen_for_offer(me.clone()),
+        planner: RefCell::default(),
     });
     run.books.open();
     run.first_news.wait().await;

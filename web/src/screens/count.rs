@@ -263,7 +263,7 @@ fn load(sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
     let share = sheet.load.share().unwrap_or(if sheet.load.warns() { 1.0 } else { 0.0 });
     match sheet.load.carries {
         _ if !known => {
-            let pieces = common::pieces(sheet.unsized_pieces, &seen.speech.count(sheet.unsized_pieces));
+            let pieces = common::pieces(sheet.unweighed_pieces, &seen.speech.count(sheet.unweighed_pieces));
             row.kid(under(words::without_sizes(&pieces)))
         }
         Some(most) => {
@@ -289,9 +289,9 @@ fn weight(sheet: &CountSheet, seen: Seen<'_>) -> (String, bool) {
         Some(most) => words::load(&mass, &seen.speech.whole_mass(most, units), unit),
         None => words::weighs(&mass, unit),
     };
-    match sheet.unsized_pieces {
+    match sheet.unweighed_pieces {
         0 => (figure, true),
-        _ if sheet.volume.is_zero() => (words::WEIGHT_UNKNOWN.to_owned(), false),
+        _ if load.mass.as_kg() <= 0.0 => (words::WEIGHT_UNKNOWN.to_owned(), false),
         _ => (words::at_least(&figure), false),
     }
 }
@@ -347,8 +347,8 @@ fn trip(sheet: Option<&CountSheet>, seen: Seen<'_>) -> El<Msg> {
         Where::NotLeft => {
             let leave = Msg::Count(Tap::Trip(TripTap::Leave));
             match sheet {
-                None => key("key h88", words::LEAVING, words::LEAVING_UNDER, leave),
-                Some(_) => el("div", "side").kid(key("key h56", words::LEAVING, "", leave)).kids(sort),
+                None => key("key h88", words::SET_OUT, words::SET_OUT_UNDER, leave),
+                Some(_) => el("div", "side").kid(key("key h56", words::SET_OUT, "", leave)).kids(sort),
             }
         }
         stands => el("div", "side").kid(steps(&now, stands, seen)).kids(sort),
@@ -367,7 +367,7 @@ fn steps(now: &fivebar_core::haul::TripNow, stands: Where, seen: Seen<'_>) -> El
         Where::DrivingHome => Seg::new(words::IS_HOME, true).under(since.clone()).running(),
         _ => step(words::HOME, Where::Home, now.home),
     };
-    let mut segs = vec![step(words::LEAVING, Where::Driving, now.left), step(words::AT_THE_BIN, Where::AtBin, now.at_bin), home];
+    let mut segs = vec![step(words::SET_OUT, Where::Driving, now.left), step(words::AT_THE_BIN, Where::AtBin, now.at_bin), home];
     // on a narrow page what is past makes room
     let past = match stands {
         _ if !seen.page.is_narrow() => 0,
@@ -377,7 +377,7 @@ fn steps(now: &fivebar_core::haul::TripNow, stands: Where, seen: Seen<'_>) -> El
     };
     segs.drain(..past);
     let tap = next(stands).map_or(TripTap::Open, TripTap::Step);
-    seg(words::LEAVING, segs, move |_| Msg::Count(Tap::Trip(tap.clone())))
+    seg(words::SET_OUT, segs, move |_| Msg::Count(Tap::Trip(tap.clone())))
 }
 
 /// "Move 12 of Ash squares to which pile?"
@@ -394,7 +394,7 @@ pub fn which(title: &str, sheet: &CountSheet, seen: Seen<'_>, tap: impl Fn(fiveb
         let under = common::pieces(tile.taken, &seen.speech.count(tile.taken));
         key("key h88 left", name(tile), under, Msg::Count(tap(tile.pile))).key(tile.pile.to_string())
     });
-    let main = el("main", "").kids(keys).kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
+    let main = el("main", "").kids(keys).kid(key("key h48", common::NOT_NOW, "", Msg::Count(Tap::Close)));
     Screen::new("count/which", head(Head::new("", title)), main)
 }
 
@@ -405,7 +405,7 @@ fn bundle_pad(typed: &crate::app::entry::Typed, app: &App, seen: Seen<'_>) -> Sc
         .kid(el("div", "push"))
         .kid(pad::pad(None, |press| Msg::Count(Tap::Press(press))))
         .kid(key("key solid h88", common::DONE, "", Msg::Count(Tap::PadDone)))
-        .kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
+        .kid(key("key h48", common::NOT_NOW, "", Msg::Count(Tap::Close)));
     let _ = app;
     Screen::new("count/bundle", head(Head::new("", words::HOW_MANY)), main)
 }

@@ -29,8 +29,8 @@ fn say(tap: TripTap) -> Msg {
 pub fn screen(details: &Details, sheet: &CountSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(words::haul_of(&seen.speech.day(sheet.began)), words::WHOLE_HAUL).fact(saved_fact(app, seen));
     let (main, away) = match details.field {
-        Some(Field::Supplier) => (whose(details, sheet, app, seen), common::LEAVE_IT),
-        Some(field) => (typing(details, field, sheet, seen), common::LEAVE_IT),
+        Some(Field::Supplier) => (whose(details, sheet, app, seen), common::NOT_NOW),
+        Some(field) => (typing(details, field, sheet, seen), common::NOT_NOW),
         None => (facts(sheet, app, seen), common::DONE),
     };
     Screen::new("count/haul", head(top), main.kid(key("key h48", away, "", Msg::Count(Tap::Close))))
@@ -154,6 +154,6 @@ pub fn choose(sheet: &CountSheet, seen: Seen<'_>) -> Screen {
             .kid(key("key h88 left", name(tile), under, Msg::Count(Tap::SortPile(tile.pile))))
             .kid(key("key h88 m", pile::MORE, pile::MORE_UNDER, Msg::Count(Tap::Page(PileTap::Open(tile.pile)))))
     });
-    let main = el("main", "scr").kids(rows).kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
+    let main = el("main", "scr").kids(rows).kid(key("key h48", common::NOT_NOW, "", Msg::Count(Tap::Close)));
     Screen::new("count/choose", head(Head::new(words::SORT, words::WHICH_PILE)), main)
 }

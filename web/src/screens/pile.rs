@@ -35,7 +35,7 @@ pub fn screen(draft: &Draft, sheet: Option<&CountSheet>, app: &App, seen: Seen<'
         .fact(Fact::Plain(words::pieces_in_piles(&counted, sheet.map_or(0, |sheet| sheet.tiles.len()))));
     let main = el("main", "scr").kid(el("div", "push")).kids(answered(draft, own, (units, seen))).kids(question(draft, own, (units, seen)));
     let main = if draft.pile.is_none() { main.kid(later(&label)) } else { main };
-    Screen::new("count/pile", head(top), main.kid(key("key h48", common::LEAVE_IT, "", Msg::Count(draft.leave()))))
+    Screen::new("count/pile", head(top), main.kid(key("key h48", common::NOT_NOW, "", Msg::Count(draft.leave()))))
 }
 
 /// The letter the new pile will have; the core gives it, this only shows it beforehand.

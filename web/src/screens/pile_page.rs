@@ -88,7 +88,12 @@ fn held(sheet: &PileSheet, seen: Seen<'_>) -> El<Msg> {
         words::volume(&written, &seen.speech.number(off, 0, 0))
     });
     let volume = volume.unwrap_or_else(|| words::SIZE_MISSING.to_owned());
-    let lines = between.into_iter().chain(sorted).chain([volume]).map(|line| el("p", "t14 i2").text(line));
+    let weighs = sheet.weighs.map(|weighs| {
+        let off = seen.speech.number(Decimal::try_from(weighs.off * 100.0).unwrap_or_default(), 0, 0);
+        let mass = format!("{} {}", seen.speech.mass(weighs.mass, sheet.units), common::mass_unit(sheet.units));
+        words::as_weighed(&mass, Some(off.as_str()).filter(|off| *off != "0"))
+    });
+    let lines = between.into_iter().chain(sorted).chain([volume]).chain(weighs).map(|line| el("p", "t14 i2").text(line));
     el("section", "card").kid(el("div", "rw").kid(figure).kid(marks)).kids(lines)
 }
 
@@ -149,12 +154,11 @@ fn means(sheet: &PileSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn mean_lines(sheet: &PileSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (sizes, units) = (sheet.sizes, sheet.units);
     let line = |(name, side): (&str, Option<Side>)| {
-        let mean = side?.mean;
         let shown = |length| seen.speech.length(length, units);
-        let (from, to) = mean.ends();
-        let ends = mean.off.map(|_| (shown(from), shown(to)));
+        let (mean, ends) = side?.mean.shown(units);
+        let ends = ends.map(|(from, to)| (shown(from), shown(to)));
         let ends = ends.as_ref().map(|(from, to)| (from.as_str(), to.as_str()));
-        Some(worded("p", "t14", words::mean(name, &shown(mean.mean), ends, units)))
+        Some(worded("p", "t14", words::mean(name, &shown(mean), ends, units)))
     };
     let sides = [(count::THICKNESS, sizes.thickness), (count::WIDTH, sizes.width), (count::LENGTH, sizes.length)];
     sides.into_iter().filter_map(line).listed()

@@ -89,7 +89,7 @@ fn back() -> El<Msg> {
 }
 
 fn leave() -> El<Msg> {
-    key("key h48", common::LEAVE_IT, "", Msg::Price(Tap::Close))
+    key("key h48", common::NOT_NOW, "", Msg::Price(Tap::Close))
 }
 
 /// The keys for how many: one, two, three, and all where there are more.

@@ -178,6 +178,6 @@ pub fn bundle_pad(typed: &Typed, seen: Seen<'_>) -> Screen {
         .kid(el("div", "push"))
         .kid(pad::pad(None, |press| Msg::Count(Tap::Press(press))))
         .kid(key("key solid h88", common::DONE, "", Msg::Count(Tap::Sorting(SortTap::PadDone))))
-        .kid(key("key h48", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
+        .kid(key("key h48", common::NOT_NOW, "", Msg::Count(Tap::Close)));
     Screen::new("count/sort/bundle", head(Head::new(words::SORT, sort_words::HOW_MANY)), main)
 }

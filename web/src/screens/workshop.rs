@@ -23,6 +23,7 @@ use crate::words::en::{common, copies as copy_words, help, workshop as words};
 use fivebar_core::ledger::fold;
 
 pub use copies::{age_of, since};
+pub use wood::movement_written;
 
 /// The screen as it stands.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {

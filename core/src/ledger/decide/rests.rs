@@ -13,6 +13,9 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     let mut hauls = Set::new();
     let mut facts = vec![];
     for entry in standing {
+        if let Fact::JobBegan(_) = entry.fact {
+            job_is_bare(book, entry.id, entries)?;
+        }
         facts.push(&entry.fact);
         let about = subjects(entry).into_iter().flatten();
         hauls.extend(about.filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None }));
@@ -32,6 +35,23 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
         }
     }
     Ok(())
+}
+
+/// A job that has wood, or wood set apart, is not taken back from under it.
+fn job_is_bare(book: &Book, job: Id, entries: &[Id]) -> Answer<()> {
+    let has = |pile: &Pile| pile.in_job(job).saturating_add(pile.reserved_for(job));
+    let of_job = |entry: &crate::ledger::Entry| match &entry.fact {
+        Fact::PiecesTaken(f) if f.job == job => Some(f.haul),
+        Fact::PiecesReserved(f) if f.job == job => Some(f.haul),
+        _ => None,
+    };
+    let standing = book.entries().filter(|(entry, struck)| !struck && !entries.contains(&entry.id));
+    let hauls: Set<Id> = standing.filter_map(|(entry, _)| of_job(entry)).collect();
+    let piles = hauls.iter().filter_map(|haul| fold::haul(book, *haul)).flat_map(|haul| haul.piles);
+    match piles.fold(0, |sum: Count, pile| sum.saturating_add(has(&pile))) {
+        0 => Ok(()),
+        pieces => Err(Refusal::JobHasWood { pieces }),
+    }
 }
 
 /// What a piece of a pile is, once it lies there no more.
@@ -109,6 +129,22 @@ mod tests {
         check("count 9 ash\nreject 9 ash twist\nreturn 4 ash twist to good as it\ntake 4 ash for stools", Some((9, 5)));
         check("count 9 ash\ntake 9 ash for desk\nfree 9 ash from desk as it\ntake 9 ash for stools", Some((9, 0)));
         check("leave for next\npile elm 1 x 2 x 20 in as it\ncount 9 elm\ntake 3 elm for stools", Some((3, 0)));
+    }
+
+    /// A job is not taken back from under its wood.
+    #[test]
+    fn a_job_with_wood_is_not_taken_back() {
+        let refused = |lines: &str| {
+            let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ash 1 x 2 x 20 in\ncount 9 ash\n\
+                job desk \"Desk\" 1 spec as it\n";
+            let story = tell(&format!("{start}{lines}\nundo it"));
+            story.refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>()
+        };
+        let has = |pieces| [Why::Refused(Refusal::JobHasWood { pieces })];
+        assert_eq!(refused(""), []);
+        assert_eq!(refused("take 5 ash for desk"), has(5));
+        assert_eq!(refused("reserve 3 ash for desk\ntake 2 ash for desk\nreserve 1 ash for desk"), has(4));
+        assert_eq!(refused("take 5 ash for desk\nfree 5 ash from desk\nreserve 3 ash for desk\nunreserve 3 ash from desk"), []);
     }
 
     /// What claims pieces itself, and the last thing that was done, can always be taken back.

@@ -11,6 +11,7 @@ use crate::ledger::kind::stock as kind;
 use crate::quantity::{Count, Decimal, Grams, Id, Key, Length, PILE_MOST};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::moisture::Moisture;
+use rust_decimal::prelude::ToPrimitive;
 
 /// A pile and the haul it lies in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -82,9 +83,16 @@ pub struct OnTheScale {
     pub tare: Grams,
     /// The share by which single pieces differ; the usual one of the pile where nothing is said.
     pub spread: Option<Decimal>,
+    /// The spread was found by so many weighed one by one.
+    pub singles: Option<Count>,
 }
 
 impl OnTheScale {
+    /// How much single pieces differ, as it was found or said; the usual one of the pile else.
+    pub fn spread(self, usual: Spread) -> Spread {
+        self.spread.and_then(|share| share.to_f64()).map_or(usual, |share| Spread::written(share, self.singles))
+    }
+
     pub fn weighing(self) -> Weighing {
         let pile = OnScale { shows: self.shows, tare: self.tare };
         Weighing { counted: self.sample, sample: OnScale::bare(self.sample_weight), pile, lies: Lies::InPile }
@@ -109,7 +117,7 @@ pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut A
             let factor = |n: &Count| Some(*n).filter(|n| 1 < *n);
             if 0 < *wanted {
                 let part = part.clone().unwrap_or_default();
-                Want { part, job: *job, wanted: *wanted, pieces: *pieces, gives: *gives }.target().pieces()?;
+                Want { part, job: *job, wanted: *wanted, pieces: *pieces, gives: *gives, length: None }.target().pieces()?;
             }
             let (pieces, gives, part) = (factor(pieces), factor(gives), part.clone().filter(|part| !part.is_empty()));
             act.add(kind::EnoughSet { haul, pile, wanted: *wanted, part, job: *job, pieces, gives });
@@ -179,6 +187,7 @@ fn weighed(at: Lying, there: &Pile, scale: OnTheScale, act: &mut Act) -> Answer<
         sample_weight: grams(scale.sample_weight),
         weight: grams(scale.shows),
         tare: Some(grams(scale.tare)).filter(|tare| 0 < *tare),
+        singles: scale.singles.filter(|_| scale.spread.is_some()),
         spread: Some(Exact(scale.spread.unwrap_or_else(|| Spread::usual(there).as_decimal()).normalize())),
     });
     Ok(())

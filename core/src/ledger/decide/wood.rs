@@ -33,6 +33,10 @@ pub enum WoodCommand {
 
 pub(super) fn decide(book: &Book, command: &WoodCommand, act: &mut Act) -> Answer<()> {
     match command {
+        WoodCommand::AddSpecies(f) if f.gone == Some(true) => {
+            of_no_use(book, &f.key)?;
+            act.add(f.clone());
+        }
         WoodCommand::AddSpecies(f) => {
             named(&f.name)?;
             fold::workshop(book).wood.woods.add(f.key.clone(), fold::wood::own(f))?;
@@ -79,6 +83,18 @@ pub(super) fn decide(book: &Book, command: &WoodCommand, act: &mut Act) -> Answe
         }
     }
     Ok(())
+}
+
+/// Nothing is of this own wood: no pile, and no part of a job.
+fn of_no_use(book: &Book, key: &Key) -> Answer<()> {
+    fold::workshop(book).wood.woods.own_of(key).ok_or(Refusal::NotThere)?;
+    let is_of = |wood: Option<&Key>| wood == Some(key);
+    let piles = fold::hauls(book).flat_map(|haul| haul.piles).filter(|pile| is_of(pile.wood.as_ref())).count();
+    let parts = fold::jobs(book).flat_map(|job| job.parts).filter(|part| is_of(part.wood.as_ref())).count();
+    match Count::try_from(piles.saturating_add(parts)) {
+        Ok(0) => Ok(()),
+        uses => Err(Refusal::WoodInUse { uses: uses.unwrap_or(Count::MAX) }),
+    }
 }
 
 /// As a float: what it is out of range for is refused by whoever reads it.

@@ -7,7 +7,7 @@ use crate::ledger::kind::haul::{Per, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Id, Listed};
+use crate::quantity::{Count, Id, Length, Listed};
 use crate::wood::species::Species;
 use std::cell::OnceCell;
 
@@ -50,8 +50,20 @@ fn folded(book: &Book, id: Id, known: &OnceCell<WoodFacts>) -> Option<Haul> {
     for pile in &mut haul.piles {
         let own = pile.wood.as_ref().filter(|wood| Species::of(wood.as_str()).is_err());
         pile.own = own.and_then(|wood| known().woods.own_of(wood)).cloned();
+        for want in &mut pile.wants {
+            want.length = want.job.and_then(|job| part_length(book, job, &want.part));
+        }
     }
     Some(haul)
+}
+
+/// How long a part of a job is, as it was planned last.
+fn part_length(book: &Book, job: Id, part: &str) -> Option<Length> {
+    let planned = |entry: &Entry| match &entry.fact {
+        Fact::PartPlanned(f) if f.name == part => Some((f.n, f.length)),
+        _ => None,
+    };
+    book.about(Subject::Job(job)).rev().find_map(planned).filter(|(n, _)| 0 < *n).map(|(_, length)| length)
 }
 
 /// Whether a haul is bought boards, without folding it whole.

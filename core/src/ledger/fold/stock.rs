@@ -35,6 +35,8 @@ fn weighed(pile: &mut Pile, f: &PilePiecesWeighed) {
         weight: f.weight,
         tare: f.tare.unwrap_or(0),
         spread: f.spread.map(|spread| spread.0),
+        singles: f.singles,
+        counts: true,
     });
 }
 
@@ -43,7 +45,7 @@ fn wanted(pile: &mut Pile, f: &EnoughSet) {
     pile.wants.retain(|want| want.part != part || want.job != f.job);
     if 0 < f.wanted {
         let [pieces, gives] = [f.pieces, f.gives].map(|n| n.unwrap_or(1).max(1));
-        pile.wants.push(Want { part, job: f.job, wanted: f.wanted, pieces, gives });
+        pile.wants.push(Want { part, job: f.job, wanted: f.wanted, pieces, gives, length: None });
     }
 }
 

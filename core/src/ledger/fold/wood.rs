@@ -60,6 +60,7 @@ impl WoodFacts {
     pub(super) fn apply(&mut self, entry: &Entry) {
         match &entry.fact {
             // A key that a later version put into the tables, or figures no wood has, change nothing.
+            Fact::SpeciesAdded(f) if f.gone == Some(true) => self.woods.remove(&f.key),
             Fact::SpeciesAdded(f) => drop(self.woods.add(f.key.clone(), own(f))),
             Fact::MachineMinimumSet(f) => {
                 let minimum = Minimum { thickness: f.thickness, width: f.width, length: f.length };

@@ -5,8 +5,9 @@ use crate::quantity::{Id, Key, Length, Span};
 
 kinds! {
     /// A wood of the maker's own: kilograms a cubic metre at 12 % moisture; movement as the fraction of the width for each point of
-    /// moisture; `from` says where the figures are from. The same key replaces it; a published key is never replaced.
-    SpeciesAdded { key: Key, name: String, density: Exact; radial: Exact, tangential: Exact, from: String }
+    /// moisture; `from` says where the figures are from. The same key replaces it; a published key is never replaced. `gone`: it is a
+    /// wood of the maker's no more (it is, where it is missing).
+    SpeciesAdded { key: Key, name: String, density: Exact; radial: Exact, tangential: Exact, from: String, gone: bool }
     /// The least a machine may be fed, by its manual; with no side said, the machine has none any more. `name` is the maker's own word
     /// for a machine no list has.
     MachineMinimumSet { machine: Key; thickness: Length, width: Length, length: Length, name: String }

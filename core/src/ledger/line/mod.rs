@@ -11,7 +11,7 @@ use std::rc::Rc;
 
 mod canonical;
 pub mod document;
-mod json;
+pub mod json;
 mod tree;
 pub mod upgrade;
 

@@ -16,6 +16,8 @@ pub struct Line<'a> {
     pub n: Count,
     /// It can be struck by itself: one count or one fact that belongs to no larger act, and not the pile's beginning.
     pub can_be_struck: bool,
+    /// The single acts where it stands for several, the newest first.
+    pub acts: Vec<Line<'a>>,
 }
 
 /// What was done with a pile, the newest first.
@@ -23,21 +25,29 @@ pub fn history(book: &Book, at: Lying) -> Vec<Line<'_>> {
     let mut lines: Vec<Line<'_>> = vec![];
     for entry in of_pile(book, at.haul, at.pile).filter(|entry| tells(&entry.fact)) {
         match lines.last_mut().filter(|last| goes_with(last, entry)) {
-            Some(last) => {
-                (last.entry, last.at, last.can_be_struck) = (entry.id, entry.wall, false);
-                last.n = last.n.saturating_add(pieces(&entry.fact));
-            }
-            None => lines.push(Line {
-                entry: entry.id,
-                at: entry.wall,
-                fact: &entry.fact,
-                n: pieces(&entry.fact),
-                can_be_struck: stands_alone(entry),
-            }),
+            Some(last) => last.takes_in(single(entry)),
+            None => lines.push(single(entry)),
         }
     }
+    lines.iter_mut().for_each(|line| line.acts.reverse());
     lines.reverse();
     lines
+}
+
+fn single(entry: &Entry) -> Line<'_> {
+    let (fact, n) = (&entry.fact, pieces(&entry.fact));
+    Line { entry: entry.id, at: entry.wall, fact, n, can_be_struck: stands_alone(entry), acts: vec![] }
+}
+
+impl<'a> Line<'a> {
+    fn takes_in(&mut self, act: Line<'a>) {
+        if self.acts.is_empty() {
+            self.acts.push(self.clone());
+        }
+        (self.entry, self.at, self.can_be_struck) = (act.entry, act.at, false);
+        self.n = self.n.saturating_add(act.n);
+        self.acts.push(act);
+    }
 }
 
 /// A count by weight or by layers is one act with how it came about.

@@ -144,6 +144,10 @@ fn a_pile_tells_its_history_newest_first() {
             ("PileAdded", 0, false),
         ]
     );
+    let acts: Vec<Vec<(Count, bool)>> =
+        history::history(&story.book, at).iter().map(|line| line.acts.iter().map(|act| (act.n, act.can_be_struck)).collect()).collect();
+    assert_eq!(acts[2], [(3, true), (2, true)]);
+    assert!(acts.iter().enumerate().all(|(nth, acts)| nth == 2 || acts.is_empty()), "{acts:?}");
 }
 
 /// A count by layers is struck whole, by its one line.

@@ -187,7 +187,7 @@ fn pieces_are_notched_and_the_batch_is_asked_when_it_is_needed() {
     told.start(0, "Sand");
     holds(&told.at(30, [tap(Tap::Done)]), &["1 done", "of how many?", "30 min each"]);
     let shown = told.at(30, [tap(Tap::AskBatch)]);
-    holds(&shown, &["Of how many?", "Leave it"]);
+    holds(&shown, &["Of how many?", "Not now"]);
     let shown = told.at(30, presses("5").into_iter().chain([tap(Tap::PadDone)]));
     holds(&shown, &["1 of 5 done", "About 2 h left"]);
     lacks(&shown, &["of how many?"]);

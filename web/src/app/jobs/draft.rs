@@ -7,9 +7,10 @@ use fivebar_core::ledger::decide::{Now, PaidOf};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Count, Currency, Day, Id, Key, Length, Mass, Money, Units, writing};
+use fivebar_core::quantity::reading::{self, Sign};
+use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, Units, writing};
 use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::wood::moisture::Moisture;
 
 /// What a form is for.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,6 +43,18 @@ pub enum What {
     Consign,
     GalleryPaid,
     Lesson,
+    /// The moistures of the room it will live in.
+    Room,
+}
+
+/// Rooms by the moistures of wood in them, in per cent: a dry flat, a heated home, a room heated now and then, one without heating.
+/// Our choice, from the standards and trades of the sources.
+pub const ROOMS: [(i64, i64); 4] = [(6, 8), (6, 10), (10, 14), (15, 19)];
+
+/// The moistures of a room as typed, dry and damp.
+pub fn typed_room(form: &Form, sign: Sign) -> Option<(Decimal, Decimal)> {
+    let figure = |nth| reading::number(form.text(nth), sign, Decimal::ZERO..=Moisture::MOST).ok();
+    Some((figure(0)?, figure(1)?))
 }
 
 /// What a payment is for.
@@ -111,6 +124,8 @@ pub enum Pick {
     More,
     /// A count by a chip, into the first figure.
     Count(Count),
+    /// One of the usual rooms.
+    Room(usize),
     /// An operation by its usual name, with its kind; true where it belongs to finishing.
     Operation(String, Kind, bool),
 }
@@ -148,14 +163,25 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
     let sheet = sheet(app)?.ok()?;
     let (currency, units) = (sheet.account.currency, sheet.account.units);
     let picks = Picks { currency, units, ..blank.picks };
-    Some(filled(Draft { picks, ..blank }, &sheet, app.speech.sign()))
+    let sign = app.speech.sign();
+    if blank.what == What::Room {
+        let [dry, damp] = room_of(app, &sheet).map(|n| writing::decimal(n, sign));
+        return Some(Draft { form: Form::filled([dry, damp]), picks, ..blank });
+    }
+    Some(filled(Draft { picks, ..blank }, &sheet, sign))
+}
+
+/// The room of a job, else the workshop's, else a heated home.
+pub fn room_of(app: &App, sheet: &JobSheet) -> [Decimal; 2] {
+    let (low, high) = sheet.room.or(app.shelf().workshop().wood.room).unwrap_or((Decimal::from(6), Decimal::TEN));
+    [low, high]
 }
 
 fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
     let typed = Typed { sign, units: draft.picks.units };
     let words = |n: usize| vec![String::new(); n];
     match &draft.what {
-        What::New | What::Take { .. } => Draft { form: Form::of(1), ..draft },
+        What::New | What::Room | What::Take { .. } => Draft { form: Form::of(1), ..draft },
         What::Name => Draft { form: Form::filled([sheet.sale.of.to_string()]), words: vec![sheet.name.clone()], ..draft },
         What::Part(name) => part(draft.clone(), sheet.parts.iter().find(|part| Some(&part.name) == name.as_ref()), typed),
         What::Plan(name) => plan(draft.clone(), sheet.operations.iter().find(|planned| Some(&planned.op) == name.as_ref())),
@@ -276,6 +302,12 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::NoDate => picks.due = None,
         Pick::More => picks.more = !picks.more,
         Pick::Count(n) => draft.form.put(0, n.to_string()),
+        Pick::Room(nth) => {
+            if let Some((low, high)) = ROOMS.get(nth) {
+                draft.form.put(0, low.to_string());
+                draft.form.put(1, high.to_string());
+            }
+        }
         Pick::Operation(name, kind, finish) => {
             (picks.kind, picks.finish) = (kind, finish);
             draft.words.iter_mut().take(1).for_each(|first| first.clone_from(&name));

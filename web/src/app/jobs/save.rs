@@ -5,15 +5,19 @@ use super::super::order::{Feel, Order};
 use super::super::price::gallery::there;
 use super::draft::{Draft, Way, What};
 use fivebar_core::ledger::Fact;
-use fivebar_core::ledger::decide::{Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, SaleCommand, SellOrder};
+use fivebar_core::ledger::decide::{
+    Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, SaleCommand, SellOrder, WoodCommand,
+};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::job::{JobDescribed, OperationPlanned, PartPlanned};
 use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, PiecesConsigned, PriceAgreed};
+use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Id, Mass, Money, PILE_MOST};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::gallery::AtGallery;
+use fivebar_core::wood::moisture::Moisture;
 
 /// The form in hand is read and saved; it closes when it was.
 pub fn save(app: &mut App, now: Now) {
@@ -92,12 +96,22 @@ impl Reader {
             What::Tag => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetTag { job, sum })),
             What::Settle => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) })),
             What::Name | What::Size | What::Facts => self.describe(draft, job).map(|facts| Command::Job(JobCommand::Describe(facts))),
+            What::Room => self.room(draft, job),
             What::Lesson => {
                 let text = draft.words.first().map(|text| text.trim().to_owned()).unwrap_or_default();
                 Some(Command::Job(JobCommand::WriteLesson { job, text }))
             }
             _ => self.sale(draft, job).map(Command::Sale),
         }
+    }
+
+    fn room(&self, draft: &mut Draft, job: Id) -> Option<Command> {
+        let mut end = |nth| {
+            let read = |text: &str| reading::number(text, self.sign, Decimal::ZERO..=Moisture::MOST);
+            draft.form.take(nth, read).map(Exact)
+        };
+        let (low, high) = (end(0)?, end(1)?);
+        Some(Command::Wood(WoodCommand::SetRoom(RoomRangeSet { low, high, job: Some(job) })))
     }
 
     fn count(&self, draft: &mut Draft, nth: usize) -> Option<u32> {

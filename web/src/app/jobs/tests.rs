@@ -133,6 +133,23 @@ impl Maker {
     }
 }
 
+/// A top of oak 340 mm wide moves 5 mm at the most in a heated home; without a heated room nobody published how much.
+#[test]
+fn where_a_job_will_stand_is_said_and_its_parts_move_by_it() {
+    let mut maker = Maker::new();
+    let oak = Key::read("oak-european").unwrap();
+    maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Table".into())).tap(Tap::Save).tap(Tap::Room(Room::Wood));
+    maker.shows(&["Where it will stand", "not said: moisture from 6 to 10 %"]);
+    maker.tap(Tap::Write(What::Part(None))).tap(Tap::Say(0, "top".into())).pick(Pick::Wood(Some(oak)));
+    maker.figures(&["1", "20", "340", "900"]).tap(Tap::Save);
+    maker.tap(Tap::Write(What::Room)).shows(&["Heated home", "Top, 340 mm wide: moves 4.9 mm", ">6<", ">10<"]);
+    maker.pick(Pick::Room(3)).shows(&["15 to 19 %", "from 6 to 14 %", ">15<", ">19<"]);
+    maker.figures(&["10", "8"]).shows(&["10", "8"]).tap(Tap::Save).shows(&["Where it will stand", "class=\"why\""]);
+    maker.pick(Pick::Room(2)).tap(Tap::Save).shows(&["Where it will stand", "moisture from 10 to 14 %"]).hides(&["not said: moisture"]);
+    assert_eq!(maker.sheet().room, Some((10.into(), 14.into())));
+    maker.tap(Tap::Write(What::Room)).shows(&[">10<", ">14<"]);
+}
+
 #[test]
 fn a_first_job_needs_a_name_and_little_else() {
     let mut maker = Maker::new();

@@ -97,6 +97,31 @@ fn layers_and_weight_count_onto_it() {
     assert_eq!(taken(&app), 0);
 }
 
+/// Five weighed one by one, 2, 3, 2, 3 and 2 lb: 2.4 each, apart by 0.548, 22.8 %; 48 lb are 20. The last is still on the scale.
+#[test]
+fn pieces_weighed_one_by_one_say_how_much_they_differ() {
+    let mut app = opened(0);
+    after(&mut app, [say(PileTap::Do(Doing::Weigh)), say(PileTap::Singly(true))]);
+    for weight in ["2", "3", "9", "2", "3"] {
+        after(&mut app, pads(weight));
+        after(&mut app, [say(PileTap::NextOne)]);
+    }
+    let shown = after(&mut app, [say(PileTap::DropOne(2))]);
+    says(&shown, &["2 lb", "3 lb", "4 pieces so far"]);
+    after(&mut app, pads("2"));
+    after(&mut app, [say(PileTap::At(1))]);
+    let shown = after(&mut app, pads("48"));
+    says(&shown, &["about 20 pieces", "single pieces differ by 22.8 %, by 5 of them"]);
+    // Together again the weight of all stays.
+    let shown = after(&mut app, [say(PileTap::Singly(false)), say(PileTap::Singly(true))]);
+    says(&shown, &["48"]);
+    after(&mut app, [say(PileTap::At(0))]);
+    after(&mut app, pads("2"));
+    let shown = after(&mut app, [say(PileTap::Save)]);
+    says(&shown, &["counted by weight", "48.0 lb, as weighed"]);
+    assert_eq!(taken(&app), 20);
+}
+
 #[test]
 fn a_bad_figure_is_refused_beside_it_and_nothing_typed_is_lost() {
     let check = |doing, figures: &[&str], said: &str, counted: u32| {
@@ -179,7 +204,7 @@ fn measured_pieces_have_a_mean_that_becomes_the_size() {
         filled(&mut app, Doing::Measure, &["1", "2", length]);
     }
     let shown = after(&mut app, []);
-    says(&shown, &["3 measured", "Use the mean of each side as the size", "Length 20 in, from 15<"]);
+    says(&shown, &["3 measured", "Use the mean of each side as the size", "Length 20 in, from 15 to 25", "Width 2 in, all alike"]);
     let shown = after(&mut app, [say(PileTap::UseMean)]);
     says(&shown, &["11.1 board feet, ± 24 %"]);
 }

@@ -130,7 +130,8 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
         RackTap::Line(line) => rack.opened = (rack.opened != Some(line)).then_some(line),
         RackTap::Strike(line) => {
             super::strike(app, line, now);
-            app.workshop.rack.opened = None;
+            // one of several leaves the others open
+            app.workshop.rack.opened = app.workshop.rack.opened.filter(|open| *open != line);
         }
         RackTap::Place(place) => {
             rack.words = place;

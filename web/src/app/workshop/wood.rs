@@ -16,10 +16,11 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Command, Now, WoodCommand};
 use fivebar_core::ledger::fold::Workshop;
+use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::money::Measure;
-use fivebar_core::ledger::kind::wood::MachineMinimumSet;
-use fivebar_core::quantity::Key;
+use fivebar_core::ledger::kind::wood::{MachineMinimumSet, SpeciesAdded};
 use fivebar_core::quantity::reading::Sign;
+use fivebar_core::quantity::{Decimal, Key};
 use fivebar_core::wood::movement::Sawn;
 use std::rc::Rc;
 
@@ -84,7 +85,7 @@ pub enum WoodTap {
     From(String),
     /// Takes a reading out again.
     Drop(usize),
-    /// The machine is in no use any more.
+    /// The machine is in no use any more, or the wood is none of the maker's.
     Remove,
     Save,
 }
@@ -183,10 +184,23 @@ pub(super) fn back(app: &mut App) {
 /// A machine with nothing asked of it is in the list no more.
 fn remove(app: &mut App, now: Now) {
     let Over::Wood(wood) = &app.workshop.over else { return };
+    if let Page::OneWood(Some(key)) = &wood.page {
+        let key = key.clone();
+        return wood_gone(app, key, now);
+    }
     let Page::Machine(Some(machine)) = &wood.page else { return };
     let gone = MachineMinimumSet { machine: machine.clone(), thickness: None, width: None, length: None, name: None };
     if app.order(&Command::Wood(WoodCommand::SetMachine(gone)), now).is_some() {
         open(app, Page::Machines);
+    }
+}
+
+/// A wood of the maker's that nothing is of.
+fn wood_gone(app: &mut App, key: Key, now: Now) {
+    let Some(name) = known(app).wood.woods.own_of(&key).map(|own| own.name.clone()) else { return };
+    let gone = SpeciesAdded { key, name, density: Exact(Decimal::ZERO), radial: None, tangential: None, from: None, gone: Some(true) };
+    if app.order(&Command::Wood(WoodCommand::AddSpecies(gone)), now).is_some() {
+        open(app, Page::Own);
     }
 }
 

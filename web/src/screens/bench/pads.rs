@@ -58,7 +58,7 @@ fn typing(asked: Asked, how: &'static str, typed: &Typed, seen: Seen<'_>) -> Scr
         .kid(el("div", "push"))
         .kid(pad::pad(None, |press| say(Tap::Press(press))));
     let keys: El<Msg> =
-        el("footer", "foot").kid(el("div", "um back").kid(key("key h88 m", common::LEAVE_IT, "", say(Tap::Close))).kid(key(
+        el("footer", "foot").kid(el("div", "um back").kid(key("key h88 m", common::NOT_NOW, "", say(Tap::Close))).kid(key(
             "key solid h88",
             common::DONE,
             "",

@@ -129,7 +129,7 @@ fn which(run: &Run) -> El<Msg> {
 fn renamed(text: &str) -> Vec<El<Msg>> {
     let asked =
         Field { id: "renamed", label: words::MEND_OP.into(), value: text.to_owned(), keyboard: Keyboard::Words, ..Field::default() };
-    let keys = el("div", "less").kid(key("key h56", common::LEAVE_IT, "", say(Tap::Close))).kid(key(
+    let keys = el("div", "less").kid(key("key h56", common::NOT_NOW, "", say(Tap::Close))).kid(key(
         "key solid h56",
         common::DONE,
         "",

@@ -30,7 +30,7 @@ pub fn screen(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(words::bench_on(&seen.speech.day(day)), title);
     let main = el("main", "scr starting").kids(jobs(starting, app)).kids(operations(starting, app, seen)).kids(typed(starting));
     let when = starting.missed.is_none().then(|| foot::when(app));
-    let foot = el("footer", "foot").kids(when).kid(key("key h56", common::LEAVE_IT, "", say(Tap::Close)));
+    let foot = el("footer", "foot").kids(when).kid(key("key h56", common::NOT_NOW, "", say(Tap::Close)));
     Screen::new("bench/start", head(top), main).foot(foot)
 }
 

@@ -36,6 +36,7 @@ pub fn screen(sheet: &EnoughSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>
             .kid(el("h2", "ink1").text(said.clone()))
             .kid(el("p", "row").kid(el("span", "").text(pile)).kid(el("span", "t14").text(beside(wanted, seen))))
             .kids(others(wanted, seen).map(|others| el("p", "t14 i2").text(others)))
+            .kids(says_nothing(wanted, seen).map(|said| el("p", "t14 i2").text(said)))
             .kids(drawn(wanted, seen.page.card(), &said))
             .kid(key("key h48", words::THIS_PILE, "", Msg::Count(Tap::Page(PileTap::Open(wanted.pile)))))
     };
@@ -99,6 +100,13 @@ fn parts(want: &Want, seen: Seen<'_>) -> String {
 pub fn others(wanted: &Wanted, seen: Seen<'_>) -> Option<String> {
     let others: Vec<String> = wanted.others.iter().map(|want| parts(want, seen)).listed();
     (!others.is_empty()).then(|| words::with_others(&others))
+}
+
+/// Rejects that say nothing of this pile, and why; nothing where all is known of it.
+pub fn says_nothing(wanted: &Wanted, seen: Seen<'_>) -> Option<String> {
+    let [short, wet] = wanted.left_out.map(|n| (0 < n).then(|| seen.speech.count(n)));
+    let said = words::says_nothing(short.as_deref(), wet.as_deref());
+    said.filter(|_| !is_sorted(wanted))
 }
 
 /// The pieces on the scale, between likely and sure; nothing where no number would do.

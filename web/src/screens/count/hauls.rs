@@ -39,7 +39,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         let id = Some(haul.id).filter(|id| Some(*id) != newest);
         key("key h88 left", title(haul, app, seen), stands(haul, seen), say(TripTap::InHand(id))).key(haul.id.to_string())
     });
-    let main = el("main", "scr").kids(rows).kid(key("key h56", common::LEAVE_IT, "", Msg::Count(Tap::Close)));
+    let main = el("main", "scr").kids(rows).kid(key("key h56", common::NOT_NOW, "", Msg::Count(Tap::Close)));
     Screen::new("count/hauls", head(Head::new("", words::OTHER_HAULS)), main)
 }
 

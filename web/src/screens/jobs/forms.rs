@@ -2,6 +2,7 @@
 
 mod making;
 mod money;
+pub mod room;
 mod sale;
 
 use super::super::{Screen, Seen};
@@ -44,6 +45,7 @@ pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>
     let asked = match (&draft.what, sheet) {
         (What::New, _) | (_, None) => making::new(draft, app, seen),
         (What::Name | What::Take { .. } | What::Part(_) | What::Plan(_), Some(sheet)) => making::asked(draft, sheet, app, seen),
+        (What::Room, Some(sheet)) => room::asked(draft, sheet, app, seen),
         (What::Spend | What::Tag | What::Settle | What::Size | What::Facts | What::Lesson, Some(sheet)) => money::asked(draft, sheet, seen),
         (_, Some(sheet)) => sale::asked(draft, sheet, seen),
     };
@@ -67,7 +69,7 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
         .kids(pad);
     let keys = el("div", keys).kid(key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save))).kids(other).kid(key(
         "key",
-        common::LEAVE_IT,
+        common::NOT_NOW,
         "",
         say(Tap::Close),
     ));

@@ -2,9 +2,10 @@
 
 use super::super::{Screen, Seen, short, undo};
 use super::figures::{line, percent, volume};
+use super::forms::room::between;
 use super::{say, to_job};
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::What;
+use crate::app::jobs::draft::{What, room_of};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
@@ -45,6 +46,9 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     } else {
         parts(sheet, &known.wood.woods, seen)
     });
+    let [low, high] = room_of(app, sheet);
+    let under = words::lives_in(&between((low, high), seen), sheet.room.is_some());
+    let second = second.kid(key("key soft h56", words::ROOM, under, say(Tap::Write(What::Room))).flag("disabled", sheet.ended.is_some()));
     let main = el("main", "two scr").kid(first).kid(second);
     let add = key("key h56", words::ADD_PART, "", say(Tap::Write(What::Part(None))));
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(el("div", "um").kid(add).kid(to_job()));

@@ -43,7 +43,7 @@ pub fn screen(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), s
         .kids(pad(&page.form, &asked.slots, seen, |press| Msg::Count(Tap::Press(press))));
     let keys = el("div", "um").kid(key("key solid t22", common::DONE, "", say(PileTap::Save))).kid(key(
         "key",
-        common::LEAVE_IT,
+        common::NOT_NOW,
         "",
         say(PileTap::Leave),
     ));
@@ -143,23 +143,47 @@ fn with_before(n: u32, sheet: &PileSheet, seen: Seen<'_>) -> Option<Option<Strin
 fn weigh(page: &PilePage, sheet: &PileSheet, seen: Seen<'_>) -> Asked {
     let unit = common::mass_unit(sheet.units);
     let mass = |label: &str| Slot::new(label, unit);
-    let slots = vec![Slot::whole(words::SAMPLE), mass(words::SAMPLE_WEIGHS), mass(words::ALL_WEIGHS), mass(words::TARE)];
+    let singly = page.picks.singly;
+    let slots = match singly {
+        true => vec![mass(words::THIS_ONE), mass(words::ALL_WEIGHS), mass(words::TARE)],
+        false => vec![Slot::whole(words::SAMPLE), mass(words::SAMPLE_WEIGHS), mass(words::ALL_WEIGHS), mass(words::TARE)],
+    };
     // What it comes to stands in place of how it is done.
     let comes_to = weighed(page, sheet, seen).unwrap_or_default();
-    let how = comes_to.is_empty().then(|| el("p", "t14 i2").text(words::how_to_weigh(0 < sheet.tile.taken)));
-    Asked { title: words::BY_WEIGHT, above: how.into_iter().listed(), slots, comes_to }
+    let how = if singly { words::HOW_SINGLY.to_owned() } else { words::how_to_weigh(0 < sheet.tile.taken) };
+    let how = comes_to.is_empty().then(|| el("p", "t14 i2").text(how));
+    let segs = vec![Seg::new(words::TOGETHER, !singly), Seg::new(words::ONE_BY_ONE, singly)];
+    let above = std::iter::once(even(words::FIRST_PIECES, segs, |nth| say(PileTap::Singly(nth == 1)))).chain(how);
+    let singles = if singly { one_by_one(page, unit, seen) } else { vec![] };
+    Asked { title: words::BY_WEIGHT, above: above.chain(singles).listed(), slots, comes_to }
+}
+
+/// The single weights so far, and the key that goes on to the next.
+fn one_by_one(page: &PilePage, unit: &str, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let singles = &page.picks.singles;
+    let chips = singles.iter().map(|text| Chip::tap(format!("{text} {unit}"))).listed();
+    let so_far = (!singles.is_empty()).then(|| {
+        let n = u32::try_from(singles.len()).unwrap_or(u32::MAX);
+        let said = el("p", "t14 i2").text(words::singles(&common::pieces(n, &seen.speech.count(n))));
+        [flowing("key h48", chips, |nth| say(PileTap::DropOne(nth))), said]
+    });
+    let next = key("key soft h48", words::NEXT_ONE, "", say(PileTap::NextOne));
+    so_far.into_iter().flatten().chain([next]).listed()
 }
 
 /// "about 118 pieces, from 109 to 127", and by which spread.
 fn weighed(page: &PilePage, sheet: &PileSheet, seen: Seen<'_>) -> Option<Vec<String>> {
     let band = sheet.tile.size.length_to.is_some();
     let spread = if band { Spread::BAND } else { Spread::ONE_SIZE };
-    let found = on_the_scale(&page.form, seen.speech.typing(sheet.units))?.weighing().count(spread).ok()?;
+    let scale = on_the_scale(page, seen.speech.typing(sheet.units))?;
+    let spread = scale.spread(spread);
+    let found = scale.weighing().count(spread).ok()?;
     let n = |n: u32| seen.speech.count(n);
     let about = words::about(&common::pieces(found.n, &n(found.n)), &n(found.least), &n(found.most));
     let percent = seen.speech.number(spread.as_decimal().saturating_mul(Decimal::ONE_HUNDRED), 0, 1);
     let before = with_before(found.n, sheet, seen).flatten().map(|before| format!("{before}; ")).unwrap_or_default();
-    Some(vec![about, format!("{before}{}", words::spread(&percent, band))])
+    let spread = scale.singles.map_or_else(|| words::spread(&percent, band), |of| words::spread_found(&percent, &n(of)));
+    Some(vec![about, format!("{before}{spread}")])
 }
 
 fn moisture(sheet: &PileSheet, seen: Seen<'_>) -> Asked {

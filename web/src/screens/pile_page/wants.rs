@@ -1,7 +1,7 @@
 //! What a pile is needed for: each part with how many more to take, on the scale between likely and sure.
 
 use super::super::Seen;
-use super::super::count::enough::{beside, drawn, headline, others};
+use super::super::count::enough::{beside, drawn, headline, others, says_nothing};
 use super::say;
 use crate::app::pile::PileTap;
 use crate::app::{App, Msg};
@@ -28,6 +28,7 @@ fn one(nth: usize, wanted: &Wanted, (sheet, app): (&PileSheet, &App), seen: Seen
         .kids(others(wanted, seen).map(|others| el("span", "t14 i2 blk").text(others)))
         .kids(drawn(wanted, seen.page.card(), &said))
         .kid(el("span", "t14 i2 blk").text(prior(wanted, sheet, app, seen)))
+        .kids(says_nothing(wanted, seen).map(|said| el("span", "t14 i2 blk").text(said)))
 }
 
 /// "from a guess: one in four rejected", "from 3 hauls of The stair works".

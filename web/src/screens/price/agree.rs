@@ -30,7 +30,7 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
         let main = el("main", "price")
             .kids(typing(ask, typed, agree.currency.code(), seen))
             .kid(key("key solid h88", common::DONE, "", say(AgreeTap::PadDone)))
-            .kid(key("key h48", common::LEAVE_IT, "", say(AgreeTap::PadAway)));
+            .kid(key("key h48", common::NOT_NOW, "", say(AgreeTap::PadAway)));
         return Some(Screen::new("price/agree/pad", top, main));
     }
     let main = el("main", "price")

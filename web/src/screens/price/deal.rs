@@ -27,7 +27,7 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
             .kid(how(deal))
             .kids(typing(words::HOW_MUCH_CAME, typed, job.currency.code(), seen))
             .kid(key("key solid h88", common::DONE, "", say(DealTap::PadDone)))
-            .kid(key("key h48", common::LEAVE_IT, "", say(DealTap::PadAway)));
+            .kid(key("key h48", common::NOT_NOW, "", say(DealTap::PadAway)));
         return Some(Screen::new("price/deal/pad", head(Head::new("", job.name)), main));
     }
     match agreed(app, deal) {

@@ -53,7 +53,7 @@ pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
 fn by_pad(ask: &str, typed: &crate::app::entry::Typed, unit: &str, seen: Seen<'_>) -> El<Msg> {
     el("main", "price").kids(typing(ask, typed, unit, seen)).kid(key("key solid h88", common::DONE, "", say(GalleryTap::PadDone))).kid(key(
         "key h48",
-        common::LEAVE_IT,
+        common::NOT_NOW,
         "",
         say(GalleryTap::PadAway),
     ))

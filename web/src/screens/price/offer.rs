@@ -41,7 +41,7 @@ fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, seen: Seen<'_>) 
     let main = el("main", "")
         .kids(typing(words::THEY_OFFER, typed, sheet.currency.code(), seen))
         .kid(key("key solid h88", common::DONE, "", bargain(BargainTap::PadDone)))
-        .kid(key("key h48", common::LEAVE_IT, "", bargain(BargainTap::PadAway)));
+        .kid(key("key h48", common::NOT_NOW, "", bargain(BargainTap::PadAway)));
     Screen::new("price/pad", head(Head::new(sheet.name.clone(), words::THEY_OFFER)), main)
 }
 

@@ -30,7 +30,7 @@ pub fn screen(coming: &Coming, app: &App, seen: Seen<'_>) -> Screen {
         .kids(app.workshop.said.as_ref().map(told))
         .kid(el("div", "push"))
         .kids(first);
-    let leave = key("key h88 m", common::LEAVE_IT, "", say(Tap::Close));
+    let leave = key("key h88 m", common::NOT_NOW, "", say(Tap::Close));
     let keys = if adds {
         el("div", "g2").kid(leave).kid(key("key solid h88 m", words::ADD_THESE, words::ONLY_ADDS_KEY, say(Tap::AddThese)))
     } else {
@@ -120,6 +120,6 @@ pub fn wipe(app: &App, seen: Seen<'_>) -> Screen {
         .kid(field(asked, |text| say(Tap::Typed(text))))
         .kid(el("div", "push"))
         .kid(key("key h88", words::WIPE, words::WIPE_UNDER, say(Tap::Wipe)).flag("disabled", !typed));
-    let leave = key("key solid h56", common::LEAVE_IT, "", say(Tap::Close));
+    let leave = key("key solid h56", common::NOT_NOW, "", say(Tap::Close));
     Screen::new("workshop/wipe", head(Head::new(workshop::WORKSHOP, words::WIPE)), main).foot(el("footer", "foot").kid(leave))
 }

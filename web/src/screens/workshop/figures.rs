@@ -46,7 +46,7 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
         .kid(el("div", "push"))
         .kid(keys::pad(Some(sign), |press| say(Tap::Press(press))))
         .kid(key("key solid h88", common::DONE, "", say(Tap::PadDone)))
-        .kid(key("key h48", common::LEAVE_IT, "", say(Tap::Close)));
+        .kid(key("key h48", common::NOT_NOW, "", say(Tap::Close)));
     let small = if spent { words::figure(figure, units) } else { words::WORKSHOP };
     Screen::new("workshop/figure", head(Head::new(small, words::ask(figure, units))), main).says_it()
 }

@@ -24,6 +24,7 @@ use fivebar_core::wood::woods::Woods;
 
 pub use air::row as woods_row;
 pub use machines::row as machines_row;
+pub use movement::written as movement_written;
 pub use yard::{row as yard_row, van_row};
 
 /// The page as it stands.
@@ -107,7 +108,7 @@ fn laid_out(asked: Asked, wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
 }
 
 fn ways_out(save: Option<&'static str>, other: Option<El<Msg>>) -> El<Msg> {
-    let leave = key("key h56", common::LEAVE_IT, "", say(Tap::Close));
+    let leave = key("key h56", common::NOT_NOW, "", say(Tap::Close));
     let keys = match save {
         Some(words) if other.is_none() => el("div", "um").kid(key("key solid t22 h56", words, "", tap(WoodTap::Save))).kid(leave),
         Some(words) => el("div", "g3").kid(key("key solid h56", words, "", tap(WoodTap::Save))).kids(other).kid(leave),

@@ -17,7 +17,7 @@ pub const LICENCES: [(&str, &str); 2] = [
 pub const HELP_PAGES: [(&str, &str); 12] = [
     (
         "Count",
-        "At the yard: one tap on a tile counts one piece, or as many as the key below says. A new pile takes five taps, or is named at home. Leaving, at the bin, home: that is the trip’s clock.",
+        "At the yard: one tap on a tile counts one piece, or as many as the key below says. A new pile takes five taps, or is named at home. Set out, at the bin, home: that is the trip’s clock.",
     ),
     ("Sort", "At home, under Count: good, or rejected and why. A piece not sorted yet counts as good."),
     (

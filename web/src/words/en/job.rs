@@ -37,6 +37,28 @@ pub const NO_WOOD: &str = "not said";
 pub const MORE_WOODS: &str = "more";
 pub const TAKE_PART_AWAY: &str = "Take the part away";
 
+/// Where its pieces will live.
+pub const ROOM: &str = "Where it will stand";
+/// As the maker's rooms are in order: see `ROOMS` of the draft.
+pub const ROOMS: [&str; 4] = ["Dry flat", "Heated home", "Heated at times", "Not heated"];
+pub const NO_PART_MOVES: &str = "Say the wood of a part, and how far its width moves stands here.";
+pub const FLAT_SAWN_MOST: &str = "Through the year, across the grain, as flat-sawn: the most it may move.";
+
+/// "6 to 10 %".
+pub fn room_between(low: &str, high: &str) -> String {
+    format!("{low} to {high} %")
+}
+
+/// "moisture from 6 to 10 %", and whether the maker said so of the job.
+pub fn lives_in(between: &str, is_said: bool) -> String {
+    if is_said { format!("moisture from {between}") } else { format!("not said: moisture from {between}") }
+}
+
+/// "Top, 12 in wide: 3/16 in".
+pub fn part_moves(part: &str, width: &str, moves: &str) -> String {
+    format!("{part}, {width} wide: moves {moves}")
+}
+
 // Hours and money
 pub const MINUTES: &str = "Hours";
 pub const BY_OPERATION: &str = "By operation";

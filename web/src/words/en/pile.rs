@@ -48,6 +48,12 @@ pub const REST: &str = "The rest";
 pub const SAMPLE: &str = "First pieces";
 pub const SAMPLE_WEIGHS: &str = "They weigh, bare";
 pub const ALL_WEIGHS: &str = "All weighs";
+pub const TOGETHER: &str = "together";
+pub const ONE_BY_ONE: &str = "one by one";
+pub const FIRST_PIECES: &str = "The first pieces";
+pub const THIS_ONE: &str = "This one";
+pub const NEXT_ONE: &str = "And the next";
+pub const HOW_SINGLY: &str = "Weigh five or more one by one: so it is known how much they differ. Then all of them.";
 pub const TARE: &str = "Box or strap";
 
 pub const MEASURED_FIRST: &str = "Leave out what you did not measure.";
@@ -85,6 +91,11 @@ pub fn sorted(good: &str, rejected: &str) -> String {
 /// "9.5 board feet, ± 5 %".
 pub fn volume(volume: &str, off: &str) -> String {
     format!("{volume}, ± {off} %")
+}
+
+/// "82 lb, as weighed", "84 lb by what was weighed, ± 3 %".
+pub fn as_weighed(mass: &str, off: Option<&str>) -> String {
+    off.map_or_else(|| format!("{mass}, as weighed"), |off| format!("{mass} by those that were weighed, ± {off} %"))
 }
 
 /// "from 3 hauls of The stair works".
@@ -169,15 +180,26 @@ pub fn spread(percent: &str, band: bool) -> String {
     format!("single pieces are taken to differ by {percent} %: {kind}, a guess")
 }
 
+/// "single pieces differ by 14 %, by 8 of them".
+pub fn spread_found(percent: &str, n: &str) -> String {
+    format!("single pieces differ by {percent} %, by {n} of them")
+}
+
+/// "5 pieces so far; a tap takes one out".
+pub fn singles(n: &str) -> String {
+    format!("{n} so far. A tap takes one out.")
+}
+
 /// "3 measured".
 pub fn measured(n: &str) -> String {
     format!("{n} measured")
 }
 
-/// "Length 20 in, from 15 to 24 3⁄4".
+/// "Length 20 in, from 15 to 25", "Width 2 in, all alike".
 pub fn mean(side: &str, mean: &str, ends: Option<(&str, &str)>, units: Units) -> String {
     let unit = length_unit(units);
     match ends {
+        Some((from, to)) if from == to => format!("{side} {mean} {unit}, all alike"),
         Some((from, to)) => format!("{side} {mean} {unit}, from {from} to {to}"),
         None => format!("{side} {mean} {unit}, one piece"),
     }

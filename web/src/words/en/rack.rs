@@ -65,6 +65,7 @@ pub const HOW_MANY: &str = "How many?";
 pub const WHY: &str = "Why, where it differs (no names here)";
 pub const FOR_WHICH: &str = "For which job?";
 pub const NO_JOBS: &str = "No job is in hand. Begin one on Jobs first.";
+pub const TO_JOBS: &str = "To Jobs";
 pub const CHOOSE_A_JOB: &str = "Choose the job.";
 pub const GONE_WHERE: &str = "Where did they go?";
 pub const PLACE: &str = "Where it lies (no names here)";
@@ -265,6 +266,11 @@ pub fn told(fact: &Fact, (n, job): (&str, &str), here: Id) -> String {
         Fact::LeftoversGone(f) => format!("{n} gone: {}", gone_to(f.to.as_ref().map_or("burnt", |to| to.as_str()))),
         other => super::acts::named(other).to_owned(),
     }
+}
+
+/// "22 counted, in 5 acts".
+pub fn in_acts(what: &str, acts: &str) -> String {
+    format!("{what}, in {acts} acts")
 }
 
 fn named(job: &str) -> &str {

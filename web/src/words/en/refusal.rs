@@ -6,7 +6,7 @@ use crate::app::news::Trouble;
 use crate::words::Speech;
 use fivebar_core::quantity::reading::{Misread, Quantity};
 use fivebar_core::quantity::{Decimal, Grams, Length, Money, Units, Volume};
-use fivebar_core::refusal::Refusal;
+use fivebar_core::refusal::{PlanFigure, Refusal};
 use fivebar_core::wood::weight::Density;
 
 /// A trouble or refusal, worded.
@@ -55,6 +55,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             ),
             "Take fewer, or free what is set apart.",
         ),
+        Refusal::JobHasWood { pieces } => {
+            said(format!("Not taken back: the job has {} of wood, taken or set apart.", count(*pieces)), "Put them back on the rack first.")
+        }
         Refusal::PiecesRestOnIt { pieces, left } => said(
             format!(
                 "Not taken back: {} were rejected, taken or gone since, and {} of them would be left.",
@@ -138,6 +141,12 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::WoodThere { name } => {
             said(format!("Not added: you have a wood called {name} already."), "Give it another name, or open that one and change it.")
         }
+        Refusal::WoodInUse { uses: 1 } => {
+            said("Not taken off: a pile or a part is of this wood.".to_owned(), "Give it another wood first.")
+        }
+        Refusal::WoodInUse { uses } => {
+            said(format!("Not taken off: {} piles and parts are of this wood.", speech.count(*uses)), "Give them another wood first.")
+        }
         Refusal::MachineThere { machine, name } => said(
             format!("Not added: you have a machine called {} already.", yard::machine(machine.as_str(), name.as_deref())),
             "Give it another name, or open that one and change it.",
@@ -184,6 +193,12 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::TooManyHeads { would_be, most } => {
             said(format!("Not taken: {would_be} heads, and one run has at most {most}."), "Write the others down apart.")
         }
+        Refusal::PlanOutOfRange { figure, of, met, least, most } => {
+            let of = of.as_ref().map_or_else(String::new, |name| format!(" of {name}"));
+            let figure = figure_of_a_plan(*figure);
+            said(format!("Not planned: {figure}{of} is {met}, and may be {least} to {most}."), "Check the figure.")
+        }
+        Refusal::PlanNameTwice { name } => said(format!("Not planned: two go by the name {name}."), "Give one of them another name."),
         Refusal::SampleTooSmall { met, least } => said(
             format!("Not counted: a sample of {} says too little; it takes at least {}.", count(*met), count(*least)),
             "Count out more of the pile.",
@@ -356,6 +371,35 @@ fn cause(why: Trouble) -> (&'static str, &'static str) {
         Trouble::Lost => ("The phone closed the book.", "Try again. If it stays so, open the app again."),
         Trouble::Aborted => ("The phone gave up writing.", "Try again, or keep a copy now."),
         Trouble::Stopped => ("The app stopped after an error of its own.", "Open it again: nothing saved is lost."),
+    }
+}
+
+/// What a figure of a plan is called.
+fn figure_of_a_plan(figure: PlanFigure) -> &'static str {
+    match figure {
+        PlanFigure::Unit => "the unit",
+        PlanFigure::Piles => "the number of piles",
+        PlanFigure::Parts => "the number of parts",
+        PlanFigure::Pieces => "the number of pieces",
+        PlanFigure::Each => "the number in each set",
+        PlanFigure::Sets => "the number of sets",
+        PlanFigure::Length => "the length",
+        PlanFigure::Width => "the width",
+        PlanFigure::Thickness => "the thickness",
+        PlanFigure::Kerf => "the kerf",
+        PlanFigure::Trim => "what is trimmed off",
+        PlanFigure::Allowance => "the allowance",
+        PlanFigure::Joint => "what jointing takes",
+        PlanFigure::Least => "the least size",
+        PlanFigure::Keep => "the least worth keeping",
+        PlanFigure::Rows => "the number of rows",
+        PlanFigure::Stagger => "the stagger",
+        PlanFigure::Layers => "the number of layers",
+        PlanFigure::Gap => "the gap",
+        PlanFigure::Overhang => "the overhang",
+        PlanFigure::Target => "the wanted size",
+        PlanFigure::Tolerance => "the tolerance",
+        PlanFigure::Density => "the density",
     }
 }
 

@@ -1,5 +1,6 @@
 //! English: whether there is enough, and whether the trip pays.
 
+use fivebar_core::quantity::Listed;
 use fivebar_core::quantity::{begin_large, begin_small};
 
 pub const ENOUGH: &str = "Enough?";
@@ -66,6 +67,14 @@ pub fn with_others(others: &[String]) -> String {
 /// "Goes by 133 pieces of theirs that were sorted."
 pub fn by_the_past(pieces: &str) -> String {
     format!("Goes by {pieces} of theirs that were sorted before.")
+}
+
+/// "Left out: 6 that were short, as no part is longer than these pieces, and 4 that were wet, as wood dries."
+pub fn says_nothing(short: Option<&str>, wet: Option<&str>) -> Option<String> {
+    let short = short.map(|n| format!("{n} that were short, as no part is longer than these pieces"));
+    let wet = wet.map(|n| format!("{n} that were wet, as wood dries"));
+    let all: Vec<String> = [short, wet].into_iter().flatten().listed();
+    (!all.is_empty()).then(|| format!("Left out of the rejects: {}.", all.join("; ")))
 }
 
 /// "Trip pays, $13 ahead".

@@ -183,6 +183,18 @@ fn a_line_of_the_history_is_struck() {
     check(&mut app, vec![RackTap::Strike(gone)], &[">22<", "Put it back"], &["3 gone: burnt"]);
 }
 
+/// Three bundles of a day stand in one line, which opens into them; one of them is struck, and the others stay.
+#[test]
+fn a_line_of_several_acts_opens_into_them() {
+    let (mut app, story) = rack("count 2 strips\ncount 3 strips\ncount 4 strips\n");
+    let at = lying(&story, "old", "strips");
+    check(&mut app, vec![RackTap::Show(Page::Pile(at))], &["9 counted, in 3 acts"], &["Strike it", "3 counted<"]);
+    let line = fivebar_core::sheet::stock::history::history(&app.own.book, at).remove(0);
+    let (entry, second) = (line.entry, line.acts[1].entry);
+    check(&mut app, vec![RackTap::Line(entry)], &["4 counted<", "3 counted<", "2 counted<", "Strike it"], &[]);
+    check(&mut app, vec![RackTap::Strike(second)], &["6 counted, in 2 acts", "4 counted<"], &["3 counted<"]);
+}
+
 #[test]
 fn a_walk_goes_from_pile_to_pile_and_changes_nothing_unasked() {
     let (mut app, _) = rack("");

@@ -138,7 +138,7 @@ fn own(wood: &mut Wood, known: &Workshop, typing: Typing) -> Option<Command> {
         _ => keyed::new_wood(&name, taken)?,
     };
     let from = Some(wood.from.trim().to_owned()).filter(|from| !from.is_empty());
-    Some(Command::Wood(WoodCommand::AddSpecies(SpeciesAdded { key, name, density, radial, tangential, from })))
+    Some(Command::Wood(WoodCommand::AddSpecies(SpeciesAdded { key, name, density, radial, tangential, from, gone: None })))
 }
 
 /// A share of per cent.

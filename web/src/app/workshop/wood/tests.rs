@@ -140,6 +140,23 @@ fn an_own_wood_is_used_everywhere() {
     assert!(!counted.contains("counts as the heaviest"), "{counted}");
 }
 
+/// A wood that a pile is of stays; one that nothing is of can be taken off, and put back.
+#[test]
+fn an_own_wood_that_nothing_is_of_is_taken_off() {
+    let mut app = App::for_tests(Place::Workshop);
+    plum(&mut app);
+    let key = Key::read("plum-wild").unwrap();
+    let remove = [tap(WoodTap::Open(Page::OneWood(Some(key.clone())))), tap(WoodTap::Remove)];
+    let gone = after(&mut app, remove.clone());
+    assert!(gone.contains("None yet.") && !gone.contains("Wild plum"), "{gone}");
+    holds(&after(&mut app, [Msg::Common(crate::app::Common::TakeBack)]), &["Wild plum"]);
+    use crate::app::draft::DraftTap::{MoreWoods, Wood};
+    let said = |tap| Msg::Count(count::Tap::Draft(tap));
+    after(&mut app, [Msg::Go(Place::Count), Msg::Count(count::Tap::NewPile), said(MoreWoods), said(Wood(Some(key.clone())))]);
+    after(&mut app, [Msg::Count(count::Tap::Draft(crate::app::draft::DraftTap::Later)), Msg::Go(Place::Workshop)]);
+    holds(&after(&mut app, remove), &["Not taken off: a pile or a part is of this wood.", "wild plum"]);
+}
+
 /// What a page of a new wood, or of one that is opened for change, shows once it was named and written.
 fn named(app: &mut App, page: Page, name: &str, figure: &str) -> String {
     let chosen = matches!(page, Page::Machine(None)).then(|| tap(WoodTap::Choose(None)));

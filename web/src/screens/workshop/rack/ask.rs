@@ -7,6 +7,7 @@ use super::{RackTap, piles, say};
 use crate::app::workshop::Tap;
 use crate::app::workshop::rack::{Ask, GONE_TO};
 use crate::app::{App, Msg, Notice};
+use crate::parts::Place;
 use crate::parts::chips::{Chip, bundle_of, chips, flowing};
 use crate::parts::field::{Field, field};
 use crate::parts::fraction::worded;
@@ -54,7 +55,7 @@ pub fn laid_out(asked: Asked, app: &App, seen: Seen<'_>) -> Screen {
     let keys = el("div", if asked.other.is_some() { "g3" } else { "um" })
         .kid(key("key solid t22", asked.save, "", say(RackTap::Done)).flag("disabled", !asked.ready))
         .kids(asked.other.map(|words| key("key", words, "", say(RackTap::Other)).flag("disabled", !asked.ready)))
-        .kid(key("key", common::LEAVE_IT, "", Msg::Workshop(Tap::Close)));
+        .kid(key("key", common::NOT_NOW, "", Msg::Workshop(Tap::Close)));
     let top = Head::new(asked.small, asked.title);
     in_place(Screen::new(asked.place, head(top), main).foot(el("footer", "foot").kid(keys)), app)
 }
@@ -188,6 +189,7 @@ fn for_job(mut asked: Asked, pile: &StockPile, (ask, app): (Ask, &App), seen: Se
     jobs.extend(lost.map(|it| (it.job, words::A_GONE_JOB.to_owned())));
     if jobs.is_empty() {
         asked.above.push(el("p", "t22 w8").text(words::NO_JOBS));
+        asked.above.push(key("key solid h88", words::TO_JOBS, "", Msg::Go(Place::Jobs)));
         return Asked { slots: vec![], ready: false, ..asked };
     }
     let chosen = app.workshop.rack.job;

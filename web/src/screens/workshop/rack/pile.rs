@@ -92,12 +92,8 @@ fn price(pile: &StockPile, seen: Seen<'_>) -> String {
 
 fn told(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
     let open = app.workshop.rack.opened == Some(line.entry);
-    let job = job_of(line.fact).and_then(|job| fold::job(&app.shelf().book, job)).map(|job| job.name).unwrap_or_default();
-    let said = words::told(line.fact, (&seen.speech.count(line.n), &job), here);
-    let what = el("span", "op")
-        .kid(el("span", "").text(said))
-        .kid(el("span", "t14 i2").text(common::of_when(&seen.speech.day(line.at), &seen.speech.clock(line.at))));
-    if !line.can_be_struck {
+    let what = said(line, here, app, seen);
+    if !line.can_be_struck && line.acts.is_empty() {
         return el("div", "dl").key(line.entry.to_string()).kid(what);
     }
     let top = el("button", "dl")
@@ -105,8 +101,30 @@ fn told(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
         .attr("aria-expanded", if open { "true" } else { "false" })
         .on_tap(say(RackTap::Line(line.entry)))
         .kid(what);
-    let strike = open.then(|| el("div", "opened").kid(key("key h56", words::STRIKE, "", say(RackTap::Strike(line.entry)))));
-    el("div", "").key(line.entry.to_string()).kid(top).kids(strike)
+    let alone = (open && line.can_be_struck).then(|| el("div", "opened").kid(strike(line)));
+    let acts = if open { line.acts.as_slice() } else { &[] };
+    let act = |act: &Line<'_>| {
+        el("div", "dl").key(format!("act {}", act.entry)).kid(said(act, here, app, seen)).kids(act.can_be_struck.then(|| strike(act)))
+    };
+    el("div", "").key(line.entry.to_string()).kid(top).kids(alone).kids(acts.iter().map(act))
+}
+
+/// What was done, and when.
+fn said(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let job = job_of(line.fact).and_then(|job| fold::job(&app.shelf().book, job)).map(|job| job.name).unwrap_or_default();
+    let what = words::told(line.fact, (&seen.speech.count(line.n), &job), here);
+    let what = if line.acts.is_empty() { what } else { words::in_acts(&what, &seen.speech.count(count_of(&line.acts))) };
+    el("span", "op")
+        .kid(el("span", "").text(what))
+        .kid(el("span", "t14 i2").text(common::of_when(&seen.speech.day(line.at), &seen.speech.clock(line.at))))
+}
+
+fn count_of(acts: &[Line<'_>]) -> u32 {
+    u32::try_from(acts.len()).unwrap_or(u32::MAX)
+}
+
+fn strike(line: &Line<'_>) -> El<Msg> {
+    key("key h56", words::STRIKE, "", say(RackTap::Strike(line.entry)))
 }
 
 fn job_of(fact: &Fact) -> Option<Id> {

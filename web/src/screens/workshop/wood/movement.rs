@@ -65,7 +65,7 @@ fn answer(worked: &Across, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 /// A small length: in inches to a 64th, in millimetres to a tenth.
-fn written(length: Length, units: Units, seen: Seen<'_>) -> String {
+pub fn written(length: Length, units: Units, seen: Seen<'_>) -> String {
     let step = Length::INCH_64TH.as_nm();
     let shown = match units {
         Units::Inch => {

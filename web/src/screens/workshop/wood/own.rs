@@ -7,7 +7,7 @@ use crate::app::{App, Msg};
 use crate::parts::field::{Field, field};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::air as words;
+use crate::words::en::{air as words, yard};
 use fivebar_core::quantity::{Key, Listed, Units, begin_large};
 use fivebar_core::wood::weight::Doubt;
 use fivebar_core::wood::woods::OwnWood;
@@ -47,5 +47,6 @@ pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let from = Field { id: "wood-from", label: words::FROM.into(), value: wood.from.clone(), ..Field::default() };
     asked.above = vec![field(named, |text| tap(WoodTap::Name(text))), field(from, |text| tap(WoodTap::From(text))), hint(words::OWN_HINT)];
     asked.slots = vec![Slot::new(words::weighs(units), ""), Slot::new(words::FLAT_MOVES, ""), Slot::new(words::QUARTER_MOVES, "")];
+    asked.other = matches!(wood.page, Page::OneWood(Some(_))).then(|| key("key h56", yard::TAKE_OFF, "", tap(WoodTap::Remove)));
     laid_out(asked, wood, app, seen)
 }

@@ -1,0 +1,128 @@
+//! What can be made of these pieces: rows, parts, sticks and fields, each with a bound that no plan can pass.
+//!
+//! A problem and its plan are plain data in whole numbers; a length counts in the problem's own unit.
+//! Floats may choose what is tried; what is shown and what is proven is reckoned in whole numbers.
+
+pub mod draw;
+pub mod field;
+pub mod limits;
+pub mod lp;
+pub mod parts;
+pub mod patience;
+pub mod post;
+pub mod price;
+pub mod rows;
+pub mod sticks;
+
+use crate::refusal::Answer;
+use patience::Patience;
+
+/// What a plan is worth: its figures, the weightiest first. Volumes and squares need all 128 bits.
+pub type Figures = Vec<i128>;
+
+/// Whether more or less of a figure is better.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sense {
+    More,
+    Less,
+}
+
+/// Whether `one` is better than `other`, compared from the left over the figures both have.
+///
+/// ```
+/// use fivebar_core::plan::{better, Sense::{Less, More}};
+/// assert!(better(&[More, Less], &[5, 90], &[5, 100])); // five sets from less wood
+/// assert!(!better(&[More, Less], &[4, 10], &[5, 100]));
+/// assert!(!better(&[More, Less], &[5], &[5, 100])); // a bound of one figure says nothing of the wood
+/// ```
+pub fn better(senses: &[Sense], one: &[i128], other: &[i128]) -> bool {
+    let differ = senses.iter().zip(one.iter().zip(other)).find(|(_, (a, b))| a != b);
+    differ.is_some_and(|(sense, (a, b))| if *sense == Sense::More { b < a } else { a < b })
+}
+
+/// A plan, what it is worth, and the bound: no plan at all is better than that over the figures it has.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Planned<P> {
+    pub plan: P,
+    pub worth: Figures,
+    pub bound: Figures,
+}
+
+impl<P> Planned<P> {
+    fn map<Q>(self, into: impl FnOnce(P) -> Q) -> Planned<Q> {
+        Planned { plan: into(self.plan), worth: self.worth, bound: self.bound }
+    }
+
+    /// Whether no plan can do better in any figure.
+    pub fn is_proven(&self) -> bool {
+        self.worth == self.bound
+    }
+}
+
+/// One of the four problems.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Asked {
+    Rows(rows::problem::Problem),
+    Parts(parts::problem::Problem),
+    Sticks(sticks::problem::Problem),
+    Field(field::problem::Problem),
+}
+
+/// One of the four plans.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Made {
+    Rows(rows::plan::Plan),
+    Parts(parts::plan::Plan),
+    Sticks(sticks::plan::Plan),
+    Field(field::plan::Plan),
+}
+
+/// A plan of any of the four, what it is worth, and what no plan can pass.
+pub type Answered = Planned<Made>;
+
+impl Default for Asked {
+    fn default() -> Self {
+        Asked::Rows(Default::default())
+    }
+}
+
+impl Default for Made {
+    fn default() -> Self {
+        Made::Rows(Default::default())
+    }
+}
+
+impl Asked {
+    /// Every figure is one that can be planned with.
+    ///
+    /// # Errors
+    /// As the `check` of each problem.
+    pub fn check(&self) -> Answer<()> {
+        match self {
+            Asked::Rows(problem) => problem.check(),
+            Asked::Parts(problem) => problem.check(),
+            Asked::Sticks(problem) => problem.check(),
+            Asked::Field(problem) => problem.check(),
+        }
+    }
+
+    /// What each figure of the plan's worth is better for.
+    pub fn senses(&self) -> &'static [Sense] {
+        match self {
+            Asked::Rows(_) => &rows::SENSES,
+            Asked::Parts(_) => &parts::SENSES,
+            Asked::Sticks(_) => &sticks::SENSES,
+            Asked::Field(_) => &field::SENSES,
+        }
+    }
+
+    /// The best plan found while patience lasts. The same seed and steps give the same plan.
+    pub fn solve(&self, patience: &mut Patience<'_>, seed: u64) -> Answered {
+        match self {
+            Asked::Rows(problem) => rows::solve(problem, patience, seed).map(Made::Rows),
+            Asked::Parts(problem) => parts::solve(problem, patience, seed).map(Made::Parts),
+            Asked::Sticks(problem) => sticks::solve(problem, patience, seed).map(Made::Sticks),
+            Asked::Field(problem) => field::solve(problem, patience, seed).map(Made::Field),
+        }
+    }
+}

@@ -1,0 +1,74 @@
+//! The four problems as others state them, with the results of general solvers: `tests/yield/sources.md`.
+
+#[path = "../examples/envelope/mod.rs"]
+mod envelope;
+
+use fivebar_core::plan::better;
+use fivebar_core::plan::patience::Patience;
+use std::path::PathBuf;
+
+/// Every instance, by name.
+fn instances() -> Vec<(String, String)> {
+    let folder = PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/yield/instances"));
+    let files = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
+    let mut all: Vec<(String, String)> =
+        files.map(|path| (path.file_stem().unwrap().to_string_lossy().into_owned(), std::fs::read_to_string(path).unwrap())).collect();
+    all.sort();
+    all
+}
+
+fn reference() -> serde_json::Value {
+    serde_json::from_str(include_str!("../../tests/yield/reference.json")).unwrap()
+}
+
+fn figures(value: &serde_json::Value) -> Vec<i128> {
+    value.as_array().unwrap().iter().map(|figure| figure.to_string().parse().unwrap()).collect()
+}
+
+#[test]
+fn every_instance_is_read_and_no_bound_lies_below_a_known_plan() {
+    let known = reference();
+    let all = instances();
+    assert_eq!(all.len(), known["results"].as_object().unwrap().len());
+    for (name, text) in &all {
+        let instance = envelope::read(text).unwrap();
+        assert_eq!(&instance.name, name);
+        let mut goes_on = |_: fivebar_core::plan::patience::Progress<'_>| true;
+        let solution = instance.solve(&mut Patience::new(Some(50), &mut goes_on), 1);
+        let best = figures(&known["results"][name]["value"]);
+        assert!(!better(instance.senses(), &best, &solution.bound), "{name}: the bound {:?} is false", solution.bound);
+        assert!(!better(instance.senses(), &solution.worth, &solution.bound), "{name}: better than its own bound");
+        let written: serde_json::Value = serde_json::from_str(&solution.text).unwrap();
+        assert_eq!(figures(&written["claims"]["objective"]), solution.worth, "{name}");
+    }
+}
+
+#[test]
+fn nonsense_is_refused_by_name() {
+    let (_, good) = instances().into_iter().find(|(name, _)| name == "sticks-small-keep").unwrap();
+    let cases: &[(&str, &str, &str)] = &[
+        ("\"kerf\": 3000", "\"kerf\": 3000.5", "kerf of the instance is no whole number"),
+        ("\"kerf\": 3000", "\"kerf\": -1", "Kerf, of: None, met: -1, least: 0"),
+        ("\"kerf\": 3000", "\"kerf\": 1e9", "kerf of the instance is no whole number"),
+        ("\"kerf\": 3000", "\"kerf\": 170141183460469231731687303715884105728", "or too large a one"),
+        ("\"kerf\": 3000,", "", "the instance lacks kerf"),
+        ("\"kerf\": 3000", "\"kerf\": [3000", "the instance is no record: NotJson"),
+        ("567000", "0", "Length, of: Some(\"rail\"), met: 0, least: 1"),
+        ("567000", "100000000001", "most: 100000000000"),
+        ("\"count\": 3", "\"count\": 10000", "Pieces, of: Some(\"A\"), met: 10000, least: 0, most: 9999"),
+        ("\"per_set\": 2", "\"per_set\": 0", "Each, of: Some(\"rail\"), met: 0, least: 1"),
+        ("\"id\": \"rung\"", "\"id\": \"rail\"", "PlanNameTwice { name: \"rail\" }"),
+        ("\"sticks\"", "\"bricks\"", "no problem is called \"bricks\""),
+        ("\"unit_nm\": 1000", "\"unit_nm\": 0", "unit_nm is 0"),
+        ("\"fivebar_yield\": 1", "\"fivebar_yield\": 2", "another format"),
+    ];
+    for (from, to, trouble) in cases {
+        let bad = good.replacen(from, to, 1);
+        assert_ne!(bad, good, "{from}");
+        let said = envelope::read(&bad).unwrap_err();
+        assert!(said.contains(trouble), "{to}: {said}");
+    }
+    for cut in 0..good.len() {
+        let _ = envelope::read(&good[..cut]); // nothing panics, however it is cut short
+    }
+}

@@ -1,0 +1,72 @@
+//! Planning on a page where no worker can start: in slices, and called off.
+#![cfg(target_arch = "wasm32")]
+use fivebar_core::plan::sticks::problem::{Part, Pile, Problem};
+use fivebar_core::plan::{Asked, Made, post};
+use fivebar_web::phone::planner::{Planner, Told, While, plan};
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_test::*;
+wasm_bindgen_test_configure!(run_in_browser);
+
+const HOW: While = While { ms: 120, seed: 1 };
+
+/// Two sticks of 1000 and a kerf of 3 give four rails of 490.
+fn rails() -> Asked {
+    let piles = vec![Pile { id: "0".into(), count: 2, length: 1000 }];
+    let parts = vec![Part { id: "0".into(), per_set: 2, length: 490, piles: None }];
+    Asked::Sticks(Problem { kerf: 3, piles, parts, ..Default::default() })
+}
+
+async fn a_moment(ms: i32) {
+    let wait = js_sys::Promise::new(&mut |yes, _| {
+        web_sys::window().unwrap().set_timeout_with_callback_and_timeout_and_arguments_0(&yes, ms).unwrap();
+    });
+    JsFuture::from(wait).await.unwrap();
+}
+
+fn begun() -> (Planner, Rc<RefCell<Vec<Told>>>) {
+    let heard = Rc::<RefCell<Vec<Told>>>::default();
+    let hear = heard.clone();
+    (Planner::begin(rails(), HOW, move |told| hear.borrow_mut().push(told)), heard)
+}
+
+fn is_done(told: &Told) -> bool {
+    matches!(told, Told::Done(answered) if matches!(answered.plan, Made::Sticks(_)))
+}
+
+/// This page's folder has no `worker.js`.
+#[wasm_bindgen_test]
+async fn without_a_worker_the_page_plans_in_slices() {
+    let (_planner, heard) = begun();
+    for _ in 0..100 {
+        if heard.borrow().iter().any(is_done) {
+            break;
+        }
+        a_moment(50).await;
+    }
+    let heard = heard.borrow();
+    assert!(matches!(heard.first(), Some(Told::Better { .. })), "{heard:?}");
+    assert!(heard.last().is_some_and(is_done), "{heard:?}");
+}
+
+#[wasm_bindgen_test]
+async fn a_planning_that_was_called_off_tells_nothing_more() {
+    let (planner, heard) = begun();
+    drop(planner);
+    a_moment(400).await;
+    assert_eq!(*heard.borrow(), []);
+}
+
+/// What `worker.js` calls.
+#[wasm_bindgen_test]
+fn a_row_gives_a_row_and_nonsense_gives_none() {
+    let told = Rc::<RefCell<Vec<JsValue>>>::default();
+    let tell = told.clone();
+    let tell = Closure::<dyn Fn(JsValue)>::new(move |row| tell.borrow_mut().push(row));
+    let answer = plan(post::put(&rails()), HOW.ms, HOW.seed, tell.as_ref().unchecked_ref()).expect("a plan");
+    assert!(post::take_answer(answer).is_some());
+    assert!(!told.borrow().is_empty(), "it told how far it had come");
+    assert_eq!(plan(vec![1, 2, 3], HOW.ms, HOW.seed, tell.as_ref().unchecked_ref()), None);
+}
