@@ -135,12 +135,26 @@ impl Pile {
     /// # Errors
     /// [`Refusal::OutOfRange`].
     pub fn sampled(&self) -> Answer<Option<Mean<Volume>>> {
+        let volumes = self.measured_volumes()?;
+        let there = self.taken.max(Count::try_from(volumes.len()).unwrap_or(Count::MAX));
+        (!volumes.is_empty()).then(|| volume(&volumes, there)).transpose()
+    }
+
+    /// So many pieces more to measure until the volume is off by no more than a share; none where it is already, `None` before two were
+    /// measured.
+    pub fn still_to_measure(&self, within: f64) -> Option<Count> {
+        let volumes: Vec<f64> = self.measured_volumes().ok()?.iter().map(|piece| piece.cubic_metres()).collect();
+        let measured = Count::try_from(volumes.len()).ok()?;
+        let spread = spread_of(&volumes)?;
+        let needed = if 0.0 < spread { pieces_to_measure(spread, within, Some(self.taken)).ok()? } else { 0 };
+        Some(needed.min(self.taken).saturating_sub(measured))
+    }
+
+    fn measured_volumes(&self) -> Answer<Vec<Volume>> {
         let length = self.length.filter(|_| self.length_to.is_none());
         let sides = |piece: &Measured| Some((piece.thickness.or(self.thickness)?, piece.width.or(self.width)?, piece.length.or(length)?));
         let whole = self.measured.iter().filter_map(sides);
-        let volumes = whole.map(|(t, w, l)| Volume::of(t, w, l)).collect::<Answer<Vec<_>>>()?;
-        let there = self.taken.max(Count::try_from(volumes.len()).unwrap_or(Count::MAX));
-        (!volumes.is_empty()).then(|| volume(&volumes, there)).transpose()
+        whole.map(|(t, w, l)| Volume::of(t, w, l)).collect()
     }
 
     /// How far the volume of the pile may be off, as a share: by what was measured, else by whether it has a length band.

@@ -8,6 +8,7 @@ use crate::haul::weighing::Weighs;
 use crate::haul::{Dampness, Haul, Measured, Pile};
 use crate::quantity::{Count, Currency, Id, Key, Length, Listed, Moment, Units, Volume};
 use crate::refusal::{Answer, Refusal};
+use crate::wood::weight::{Density, Doubt};
 
 /// A pile of the haul in hand.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,6 +31,10 @@ pub struct PileSheet {
     pub volume: Option<(Volume, f64)>,
     /// Its weight, where some of it was weighed.
     pub weighs: Option<Weighs>,
+    /// Its weight is not that of a hardwood of its volume.
+    pub doubt: Option<Doubt>,
+    /// So many pieces more to measure until the volume is off by 5 % at most; none before two were.
+    pub to_measure: Option<Count>,
     pub dampness: Option<Dampness>,
     /// A machine whose minimum its short pieces lack.
     pub shorter: Option<(Key, Length)>,
@@ -100,6 +105,8 @@ pub fn pile(haul: &Haul, known: &Known, (id, now): (Id, Moment)) -> Answer<PileS
         sizes: Sizes::of(pile)?,
         volume: volume.map(|volume| (volume, off)),
         weighs: pile.weighs(),
+        doubt: volume.zip(pile.weighs()).and_then(|(volume, weighs)| Density::of(weighs.mass, volume).ok()?.doubt().ok()?),
+        to_measure: pile.still_to_measure(sample::VOLUME_OFF_ONE_SIZE),
         dampness: pile.dampness,
         shorter: known.shorter_than(pile),
     })
@@ -190,6 +197,23 @@ mod tests {
         // t of 9 degrees is 2.262
         check(&format!("{}recount 98 ash", weighed.replace("tare 2 lb", "tare 2 lb spread 0.1 singles 10")), "78.4", "0.0678");
         assert_eq!(told("count 5 ash").weighs, None);
+    }
+
+    /// 100 of a quarter of a board foot weigh 80 lb, 3.2 lb a foot; 160 lb are 6.4: wet, or tropical?
+    #[test]
+    fn a_weight_no_hardwood_has_is_asked_about() {
+        let doubt = |each: u32, all: u32| told(&format!("weighed ash sample 10 {each} lb all {all} lb")).doubt;
+        assert_eq!((doubt(8, 80), doubt(16, 160), doubt(4, 40)), (None, Some(Doubt::Heavy), Some(Doubt::Light)));
+    }
+
+    /// Lengths of 18, 20 and 22 in spread by a tenth: (1.96 x 0.1 / 0.05)^2 is 15.37, of 40 pieces 11.3, up to 12: nine more.
+    #[test]
+    fn so_many_more_to_measure() {
+        let of = |lengths: &[u32]| {
+            let lines: Vec<String> = lengths.iter().map(|n| format!("measured ash 1 x 2 x {n} in")).collect();
+            told(&format!("count 40 ash\n{}", lines.join("\n"))).to_measure
+        };
+        assert_eq!((of(&[]), of(&[18]), of(&[18, 20, 22]), of(&[20, 20])), (None, None, Some(9), Some(0)));
     }
 
     #[test]

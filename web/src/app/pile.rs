@@ -34,6 +34,8 @@ pub struct PilePage {
     pub doing: Option<Doing>,
     pub form: Form,
     pub picks: Picks,
+    /// The form came straight from the tiles, and leads back there.
+    pub from_tiles: bool,
 }
 
 /// The answers that are chosen, or are words.
@@ -93,7 +95,7 @@ pub enum PileTap {
 
 impl PilePage {
     pub fn of(pile: Id) -> PilePage {
-        PilePage { pile, doing: None, form: Form::default(), picks: Picks::default() }
+        PilePage { pile, doing: None, form: Form::default(), picks: Picks::default(), from_tiles: false }
     }
 
     /// Where leaving leads: from a form to the page, from the page to the piles.
@@ -121,6 +123,7 @@ pub fn heard(app: &mut App, tap: PileTap, now: Now) {
     if let PileTap::Need(pile) = tap {
         let mut page = PilePage::of(pile);
         page.begin(Doing::Want);
+        page.from_tiles = true;
         app.count.over = Over::Page(Box::new(page));
         return;
     }
@@ -142,7 +145,7 @@ pub fn heard(app: &mut App, tap: PileTap, now: Now) {
         PileTap::DropOne(_) => {}
         PileTap::UseMean => use_mean(app, now),
         PileTap::Save => save(app, now),
-        PileTap::Leave => page.doing = None,
+        PileTap::Leave => leave(app),
     }
 }
 
@@ -209,8 +212,14 @@ fn written(app: &mut App, command: &Command, now: Now) {
     }
     app.count.last_sorted = None;
     app.orders.push(Order::Feel(Feel::Start));
-    if let Over::Page(page) = &mut app.count.over {
-        page.doing = None;
+    leave(app);
+}
+
+/// One step back: to the page, or to the tiles where the form came straight from them.
+fn leave(app: &mut App) {
+    match &mut app.count.over {
+        Over::Page(page) if !page.from_tiles => page.doing = None,
+        over => *over = Over::Nothing,
     }
 }
 

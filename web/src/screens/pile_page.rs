@@ -17,10 +17,11 @@ use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, count, pile as words};
+use crate::words::en::{air, common, count, pile as words};
 use fivebar_core::haul::Dampness;
 use fivebar_core::quantity::{Decimal, Length, Listed, Units, in_small};
 use fivebar_core::sheet::pile::{PileSheet, Side};
+use fivebar_core::wood::weight::Doubt;
 
 fn say(tap: PileTap) -> Msg {
     Msg::Count(Tap::Page(tap))
@@ -93,8 +94,22 @@ fn held(sheet: &PileSheet, seen: Seen<'_>) -> El<Msg> {
         let mass = format!("{} {}", seen.speech.mass(weighs.mass, sheet.units), common::mass_unit(sheet.units));
         words::as_weighed(&mass, Some(off.as_str()).filter(|off| *off != "0"))
     });
-    let lines = between.into_iter().chain(sorted).chain([volume]).chain(weighs).map(|line| el("p", "t14 i2").text(line));
+    let lines = between
+        .into_iter()
+        .chain(sorted)
+        .chain([volume])
+        .chain(weighs)
+        .chain(sheet.doubt.map(doubted))
+        .map(|line| el("p", "t14 i2").text(line));
     el("section", "card").kid(el("div", "rw").kid(figure).kid(marks)).kids(lines)
+}
+
+fn doubted(doubt: Doubt) -> String {
+    match doubt {
+        Doubt::Light => air::LIGHT,
+        Doubt::Heavy => air::HEAVY,
+    }
+    .to_owned()
 }
 
 /// How many gates go to a row: beside two figures where there is room for both, else as many as the card is wide.

@@ -86,8 +86,18 @@ impl Problem {
             one.length(PlanFigure::Thickness, pile.thickness)?;
             one.ends(PlanFigure::Pieces, pile.count, [0, limits::PIECES_MOST])?;
             one.ends(PlanFigure::Density, pile.density, [0, limits::DENSITY_MOST])?;
+            one.ends(PlanFigure::Thickness, pile.thickness, [1, self.thickest(pile)])?;
         }
         named_once(self.piles.iter().map(|pile| &*pile.id))
+    }
+
+    /// How thick the pieces of a pile may be for their weight to be a figure: with 128 bits to spare for anything of wood.
+    fn thickest(&self, pile: &Pile) -> i64 {
+        const MOST: i128 = 50_000_000_000_000_000_000_000_000_000_000_000_000;
+        let unit = i128::from(self.unit);
+        let by = [unit, unit, unit, pile.density.into(), pile.count.into(), pile.length.into(), pile.width.into()];
+        let most = by.iter().fold(MOST, |most, by| most.checked_div((*by).max(1)).unwrap_or(0));
+        i64::try_from(most).unwrap_or(i64::MAX)
     }
 
     fn check_field(&self) -> Answer<()> {

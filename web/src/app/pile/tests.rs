@@ -97,6 +97,17 @@ fn layers_and_weight_count_onto_it() {
     assert_eq!(taken(&app), 0);
 }
 
+/// Asked straight from the tiles, what is needed leads back to them, written or not.
+#[test]
+fn what_is_needed_leads_back_to_the_tiles() {
+    let mut app = opened(5);
+    let pile = count::sheet(&app).unwrap().tiles[0].pile;
+    says(&after(&mut app, [say(PileTap::Need(pile)), say(PileTap::Leave)]), &["New pile"]);
+    after(&mut app, [say(PileTap::Need(pile))]);
+    after(&mut app, pads("3"));
+    says(&after(&mut app, [say(PileTap::Save)]), &["New pile", "for 3 pieces"]);
+}
+
 /// Five weighed one by one, 2, 3, 2, 3 and 2 lb: 2.4 each, apart by 0.548, 22.8 %; 48 lb are 20. The last is still on the scale.
 #[test]
 fn pieces_weighed_one_by_one_say_how_much_they_differ() {

@@ -23,6 +23,8 @@ struct Asked {
     title: &'static str,
     above: Vec<El<Msg>>,
     slots: Vec<Slot>,
+    /// Under the pad, so that all keys are seen on a small phone.
+    below: Vec<El<Msg>>,
     /// What the figures come to so far.
     comes_to: Vec<String>,
 }
@@ -40,7 +42,8 @@ pub fn screen(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), s
         .kids(refused(app, seen))
         .kids(comes_to)
         .kid(el("div", "push"))
-        .kids(pad(&page.form, &asked.slots, seen, |press| Msg::Count(Tap::Press(press))));
+        .kids(pad(&page.form, &asked.slots, seen, |press| Msg::Count(Tap::Press(press))))
+        .kids(asked.below);
     let keys = el("div", "um").kid(key("key solid t22", common::DONE, "", say(PileTap::Save))).kid(key(
         "key",
         common::NOT_NOW,
@@ -63,19 +66,22 @@ fn place(doing: Doing) -> &'static str {
 }
 
 fn asked(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), seen: Seen<'_>) -> Asked {
+    let more = sheet.to_measure.filter(|n| 0 < *n).map(|n| el("p", "t14 i2").text(words::to_measure(&seen.speech.count(n))));
     match doing {
         Doing::Want => want(page, app),
         Doing::Layers => Asked {
             title: words::BY_LAYERS,
             above: vec![],
             slots: [words::LAYERS, words::IN_EACH, words::REST].map(Slot::whole).into(),
+            below: vec![],
             comes_to: in_layers(page, sheet, seen).into_iter().listed(),
         },
         Doing::Weigh => weigh(page, sheet, seen),
         Doing::Measure => Asked {
             title: words::MEASURE,
-            above: std::iter::once(el("p", "t14 i2").text(words::MEASURED_FIRST)).chain(mean_lines(sheet, seen)).listed(),
+            above: std::iter::once(el("p", "t14 i2").text(words::MEASURED_FIRST)).chain(mean_lines(sheet, seen)).chain(more).listed(),
             slots: [count::THICKNESS, count::WIDTH, count::LENGTH].map(|side| Slot::side(side, sheet.units)).into(),
+            below: vec![],
             comes_to: vec![],
         },
         Doing::Moisture => moisture(sheet, seen),
@@ -96,7 +102,7 @@ fn want(page: &PilePage, app: &App) -> Asked {
         slots.push(whole(words::HOW_MANY, each));
     }
     let comes_to = page.picks.changes.then(|| words::NONE_TAKES_AWAY.to_owned()).into_iter().listed();
-    Asked { title: words::NEED, above, slots, comes_to }
+    Asked { title: words::NEED, above, slots, below: vec![], comes_to }
 }
 
 /// Pieces as they are, the parts of jobs in hand, or another by its name.
@@ -153,22 +159,21 @@ fn weigh(page: &PilePage, sheet: &PileSheet, seen: Seen<'_>) -> Asked {
     let how = if singly { words::HOW_SINGLY.to_owned() } else { words::how_to_weigh(0 < sheet.tile.taken) };
     let how = comes_to.is_empty().then(|| el("p", "t14 i2").text(how));
     let segs = vec![Seg::new(words::TOGETHER, !singly), Seg::new(words::ONE_BY_ONE, singly)];
-    let above = std::iter::once(even(words::FIRST_PIECES, segs, |nth| say(PileTap::Singly(nth == 1)))).chain(how);
-    let singles = if singly { one_by_one(page, unit, seen) } else { vec![] };
-    Asked { title: words::BY_WEIGHT, above: above.chain(singles).listed(), slots, comes_to }
+    let above = std::iter::once(even(words::FIRST_PIECES, segs, |nth| say(PileTap::Singly(nth == 1))));
+    let singles = if singly { one_by_one(page, unit) } else { vec![] };
+    let n = u32::try_from(page.picks.singles.len()).unwrap_or(u32::MAX);
+    let so_far = (singly && 0 < n).then(|| el("p", "t14 i2").text(words::singles(&common::pieces(n, &seen.speech.count(n)))));
+    let below = so_far.into_iter().chain(how).listed();
+    Asked { title: words::BY_WEIGHT, above: above.chain(singles).listed(), slots, below, comes_to }
 }
 
 /// The single weights so far, and the key that goes on to the next.
-fn one_by_one(page: &PilePage, unit: &str, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn one_by_one(page: &PilePage, unit: &str) -> Vec<El<Msg>> {
     let singles = &page.picks.singles;
     let chips = singles.iter().map(|text| Chip::tap(format!("{text} {unit}"))).listed();
-    let so_far = (!singles.is_empty()).then(|| {
-        let n = u32::try_from(singles.len()).unwrap_or(u32::MAX);
-        let said = el("p", "t14 i2").text(words::singles(&common::pieces(n, &seen.speech.count(n))));
-        [flowing("key h48", chips, |nth| say(PileTap::DropOne(nth))), said]
-    });
+    let so_far = (!singles.is_empty()).then(|| flowing("key h48", chips, |nth| say(PileTap::DropOne(nth))));
     let next = key("key soft h48", words::NEXT_ONE, "", say(PileTap::NextOne));
-    so_far.into_iter().flatten().chain([next]).listed()
+    so_far.into_iter().chain([next]).listed()
 }
 
 /// "about 118 pieces, from 109 to 127", and by which spread.
@@ -195,6 +200,7 @@ fn moisture(sheet: &PileSheet, seen: Seen<'_>) -> Asked {
         title: words::MOISTURE,
         above: last.into_iter().chain([keys]).listed(),
         slots: vec![Slot::new(words::METER, "%")],
+        below: vec![],
         comes_to: vec![],
     }
 }
@@ -213,6 +219,7 @@ fn again(page: &PilePage) -> Asked {
         title: words::AGAIN_BECAUSE,
         above,
         slots: vec![Slot { whole: true, ..Slot::new(words::THERE_ARE, words::PIECES) }],
+        below: vec![],
         comes_to: vec![],
     }
 }

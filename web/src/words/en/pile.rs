@@ -180,6 +180,11 @@ pub fn spread(percent: &str, band: bool) -> String {
     format!("single pieces are taken to differ by {percent} %: {kind}, a guess")
 }
 
+/// "Measure 9 more, and the volume is off by 5 % at most."
+pub fn to_measure(n: &str) -> String {
+    format!("Measure {n} more, and the volume is off by 5 % at most.")
+}
+
 /// "single pieces differ by 14 %, by 8 of them".
 pub fn spread_found(percent: &str, n: &str) -> String {
     format!("single pieces differ by {percent} %, by {n} of them")

@@ -26,6 +26,7 @@ pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     asked.above = vec![chosen(words::WOOD, answer, wood.choosing), sawn, said(&worked, units, seen)];
     asked.slots =
         vec![Slot::side(words::WIDTH, units), Slot::new(words::DRY, "%"), Slot::new(words::DAMPEST, "%"), Slot::new(words::NOW, "%")];
+    asked.below = if matches!(worked, Err(Wrong::NoWidth)) { vec![hint(words::ROOM_HINT)] } else { vec![] };
     asked.instead = wood.choosing.then(|| every_wood(&known.wood.woods, units));
     let new_room = worked.ok().is_some_and(|worked| is_new(worked.room, &known));
     asked.save = (new_room && !wood.choosing).then_some(words::SET_ROOM);
@@ -42,7 +43,7 @@ fn said(worked: &Result<Across, Wrong>, units: Units, seen: Seen<'_>) -> El<Msg>
     let card = el("section", "card").attr("aria-live", "polite");
     match worked {
         Ok(worked) => card.kids(answer(worked, units, seen)),
-        Err(Wrong::NoWidth) => card.kid(el("p", "w7").text(words::NO_WIDTH)).kid(hint(words::ROOM_HINT)),
+        Err(Wrong::NoWidth) => card.kid(el("p", "w7").text(words::NO_WIDTH)),
         Err(Wrong::NoCoefficient) => card.kid(el("p", "").text(words::NO_COEFFICIENT)),
         Err(Wrong::Misread(why)) => card.kid(el("p", "why").text(refusal::misread(why, seen.speech, units))),
         Err(Wrong::Refused(why)) => card.kid(no(why, seen)),

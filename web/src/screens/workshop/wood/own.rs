@@ -45,7 +45,8 @@ pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let mut asked = Asked::new("workshop/own-wood", words::OWN, title);
     let named = Field { id: "wood-name", label: words::NAME.into(), value: wood.name.clone(), ..Field::default() };
     let from = Field { id: "wood-from", label: words::FROM.into(), value: wood.from.clone(), ..Field::default() };
-    asked.above = vec![field(named, |text| tap(WoodTap::Name(text))), field(from, |text| tap(WoodTap::From(text))), hint(words::OWN_HINT)];
+    asked.above = vec![field(named, |text| tap(WoodTap::Name(text))), field(from, |text| tap(WoodTap::From(text)))];
+    asked.below = vec![hint(words::OWN_HINT)];
     asked.slots = vec![Slot::new(words::weighs(units), ""), Slot::new(words::FLAT_MOVES, ""), Slot::new(words::QUARTER_MOVES, "")];
     asked.other = matches!(wood.page, Page::OneWood(Some(_))).then(|| key("key h56", yard::TAKE_OFF, "", tap(WoodTap::Remove)));
     laid_out(asked, wood, app, seen)
