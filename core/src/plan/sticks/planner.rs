@@ -8,9 +8,9 @@ use super::near::near;
 use super::plan::Plan;
 use super::problem::Problem;
 use super::relax::{self, Pool, Relaxed, Wanted};
+use super::renew::Ways;
 use super::stock::Stock;
 use super::{SENSES, written};
-use crate::plan::draw::Draw;
 use crate::plan::patience::Patience;
 use crate::plan::{Figures, Planned, better};
 
@@ -23,15 +23,19 @@ pub(super) struct Planner<'a> {
     problem: &'a Problem,
     saw: &'a Saw<'a>,
     pool: Pool,
-    draw: Draw,
+    ways: Ways,
     best: Planned<Plan>,
+    /// No plan of the sets in hand costs less.
+    least: i128,
+    /// The plans gone through lie within this many halvings of the gap, next to the bound.
+    narrow: u32,
 }
 
 pub(super) fn solve(problem: &Problem, patience: &mut Patience<'_>, seed: u64) -> Planned<Plan> {
     let stock = Stock::of(problem);
     let saw = Saw::new(&stock, stock.wood());
     let nothing = Planned { plan: Plan::default(), worth: vec![0; SENSES.len()], bound: vec![i128::from(stock.sets)] };
-    let mut planner = Planner { problem, saw: &saw, pool: Pool::default(), draw: Draw::seeded(seed), best: nothing };
+    let mut planner = Planner { problem, saw: &saw, pool: Pool::default(), ways: Ways::seeded(seed), best: nothing, least: 0, narrow: 8 };
     planner.plan(patience);
     planner.best
 }
@@ -73,6 +77,7 @@ impl Planner<'_> {
         if !laid.left.is_met() && !self.find(&root, &mut laid, sets, patience) {
             return false;
         }
+        self.least = root.least;
         self.prove_cost(sets, root.least, patience);
         let mut steps = 1_000_u64;
         while !self.best.is_proven() && !patience.is_over() {
@@ -116,36 +121,46 @@ impl Planner<'_> {
 
     fn renew(&mut self, root: &Relaxed, (laid, sets): (&mut Laid, i64), steps: u64, patience: &mut Patience<'_>) {
         let until = patience.steps().saturating_add(steps);
-        let mut n = 0;
-        let b = patience.steps();
-        while {
-            n += 1;
-            if std::env::var("DBG").is_ok() {
-                eprintln!("renew {n} {}", patience.steps() - b)
-            };
-            patience.steps() < until
-        } && patience.spend(1)
-            && !self.best.is_proven()
-        {
-            if super::renew::renew(self.saw, &mut self.pool, laid, (root, &mut self.draw), patience) && laid.left.is_met() {
+        while patience.steps() < until && patience.spend(1) && !self.best.is_proven() {
+            if super::renew::renew(self.saw, &mut self.pool, laid, (root, &mut self.ways), patience) && laid.left.is_met() {
                 self.take(laid, sets, patience);
             }
         }
     }
 
-    /// Goes through the plans that are cheaper.
+    /// Goes through the plans that are cheaper: first those next to the bound, of which there are few, then more of them.
     fn by_halves(&mut self, root: &Relaxed, (laid, sets): (&mut Laid, i64), steps: u64, patience: &mut Patience<'_>) {
+        let until = patience.steps().saturating_add(steps);
+        while patience.steps() < until && !patience.is_over() && !self.best.is_proven() {
+            let known = i128::from(laid.rank(self.saw).1);
+            let gap = known.saturating_sub(self.least) >> self.narrow;
+            let under = self.least.saturating_add(gap.max(1)).min(known);
+            let left = until.saturating_sub(patience.steps());
+            let is_done = self.halve(root, (laid, sets), (under, left), patience);
+            self.narrow = if is_done { self.narrow.saturating_sub(1) } else { self.narrow.saturating_add(1) };
+            if 16 < self.narrow {
+                self.narrow = 8;
+                return;
+            }
+        }
+    }
+
+    /// Goes through the plans that cost less than `under`; whether all of them.
+    fn halve(&mut self, root: &Relaxed, (laid, sets): (&mut Laid, i64), (under, steps): (i128, u64), patience: &mut Patience<'_>) -> bool {
         let wanted = wanted(self.saw.stock, sets);
-        let (_, under) = laid.rank(self.saw);
-        let slack = i64::try_from(i128::from(under).saturating_sub(root.least)).unwrap_or(i64::MAX).saturating_mul(root.scale);
-        let Some(near) = near(self.saw, &asked(root, &wanted), (&root.most, slack), CUTS_MOST) else { return };
-        let mut branch = Branch::new(self.saw, &near, wanted, under);
+        let over = i64::try_from(under.saturating_sub(root.least)).unwrap_or(i64::MAX);
+        let slack = over.saturating_mul(root.scale);
+        patience.spend(10);
+        let Some(near) = near(self.saw, &asked(root, &wanted), (&root.most, slack), CUTS_MOST) else { return false };
+        let mut branch = Branch::new(self.saw, &near, wanted, i64::try_from(under).unwrap_or(i64::MAX));
         branch.go(steps, patience);
         let (bound, best) = (branch.bound(), branch.best.take());
         if let Some(best) = best {
             self.lay(laid, sets, named(&near, best), patience);
         }
+        self.least = self.least.max(bound);
         self.prove_cost(sets, bound, patience);
+        branch.is_done()
     }
 
     fn lay(&mut self, laid: &mut Laid, sets: i64, cuts: Vec<(Cut, i64)>, patience: &mut Patience<'_>) {

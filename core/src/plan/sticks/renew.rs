@@ -17,32 +17,57 @@ const OUT_MOST: usize = 24;
 const NEAR_MOST: usize = 2000;
 const STEPS: u64 = 60;
 
+/// How sticks are chosen and cut anew: by lots, and rather in the way that bettered more for its steps.
+pub(super) struct Ways {
+    draw: Draw,
+    /// For rounding and for going by halves: how often it bettered the plan, and the steps it took.
+    bettered: [(u64, u64); 2],
+}
+
+impl Ways {
+    pub(super) fn seeded(seed: u64) -> Ways {
+        Ways { draw: Draw::seeded(seed), bettered: [(1, 100); 2] }
+    }
+
+    /// Whether to go by halves: the better way three times in four.
+    fn by_halves(&mut self) -> bool {
+        let [(rounded, its), (halved, own)] = self.bettered;
+        let is_better = rounded.saturating_mul(own) < halved.saturating_mul(its);
+        (self.draw.below(4) == 0) != is_better
+    }
+
+    fn learn(&mut self, by_halves: bool, steps: u64, is_better: bool) {
+        if let Some((times, spent)) = self.bettered.get_mut(usize::from(by_halves)) {
+            (*times, *spent) = (times.saturating_add(u64::from(is_better)), spent.saturating_add(steps));
+        }
+    }
+}
+
 /// Tries it once; whether the plan is better for it. Sticks that are far from the best in fractions, `root`, are taken out sooner.
 pub(super) fn renew(
     saw: &Saw<'_>,
     pool: &mut Pool,
     laid: &mut Laid,
-    (root, draw): (&Relaxed, &mut Draw),
+    (root, ways): (&Relaxed, &mut Ways),
     patience: &mut Patience<'_>,
 ) -> bool {
     let mut part = laid.clone();
     let most = OUT_MOST.min(laid.cuts.iter().map(|(_, times)| *times as usize).sum());
-    let near = 1_usize.saturating_add(draw.below(most)); // fewer sooner than many
-    let out = 2_usize.saturating_add(draw.below(near));
+    let near = 1_usize.saturating_add(ways.draw.below(most)); // fewer sooner than many
+    let out = 2_usize.saturating_add(ways.draw.below(near));
     for _ in 0..out {
-        take_out(&mut part, root, draw);
+        take_out(&mut part, root, &mut ways.draw);
     }
-    let old = laid.rank(saw);
+    let (began, old) = (patience.steps(), laid.rank(saw));
+    let by_halves = old.0 == 0 && ways.by_halves();
     let may_cost = if old.0 == 0 { old.1.saturating_sub(part.rank(saw).1) } else { i64::MAX };
-    let by_halves = old.0 == 0 && 0 < draw.below(4);
     let exactly = if by_halves { cut_exactly(saw, pool, (&part.left, may_cost), patience) } else { Tried::TooMany };
     let again = match exactly {
         Tried::Cheaper(cuts) => cuts,
-        Tried::None => return false,
-        Tried::TooMany => match dive(saw, pool, (part.left.clone(), may_cost), &mut Some(draw), patience) {
-            Some(laid) => laid.cuts,
-            None => return false,
-        },
+        Tried::None => vec![],
+        Tried::TooMany => {
+            dive(saw, pool, (part.left.clone(), may_cost), &mut Some(&mut ways.draw), patience).map_or(vec![], |laid| laid.cuts)
+        }
     };
     for (cut, times) in &again {
         part.add(cut, *times);
@@ -51,6 +76,7 @@ pub(super) fn renew(
     if new <= old {
         *laid = part;
     }
+    ways.learn(by_halves, patience.steps().saturating_sub(began), new < old);
     new < old
 }
 

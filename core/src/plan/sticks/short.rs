@@ -5,9 +5,8 @@ use super::dive::{Laid, dive};
 use super::planner::wanted;
 use super::problem::Problem;
 use super::relax::{self, Pool};
-use super::renew::renew;
+use super::renew::{Ways, renew};
 use super::stock::Stock;
-use crate::plan::draw::Draw;
 use crate::plan::patience::Patience;
 
 /// So many tries to have less missing.
@@ -29,7 +28,7 @@ pub fn short(problem: &Problem, sets: i64, patience: &mut Patience<'_>, seed: u6
     }
     let stock = Stock::of(problem);
     let saw = Saw::new(&stock, stock.wood());
-    let (mut pool, mut draw) = (Pool::default(), Draw::seeded(seed));
+    let (mut pool, mut ways) = (Pool::default(), Ways::seeded(seed));
     let next = wanted(&stock, sets.saturating_add(1));
     let root = relax::cheapest(&saw, &mut pool, &next, patience);
     let mut laid = dive(&saw, &mut pool, (next, i64::MAX), &mut None, patience)?;
@@ -37,7 +36,7 @@ pub fn short(problem: &Problem, sets: i64, patience: &mut Patience<'_>, seed: u6
         if patience.is_over() || laid.left.is_met() {
             break;
         }
-        renew(&saw, &mut pool, &mut laid, (&root, &mut draw), patience);
+        renew(&saw, &mut pool, &mut laid, (&root, &mut ways), patience);
     }
     let missing = missing(problem, &stock, &laid);
     let unlock = stock.piles.iter().enumerate().filter_map(|(nth, pile)| {
