@@ -13,7 +13,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, count as count_words, worth as words};
 use fivebar_core::haul::Where;
 use fivebar_core::haul::worth::{Evens, Worth};
-use fivebar_core::quantity::{Money, Span, half_up};
+use fivebar_core::quantity::{Listed, Money, Span, half_up};
 use fivebar_core::sheet::count::CountSheet;
 use fivebar_core::sheet::worth::{Missing, WorthSheet};
 use fivebar_core::wood::species::is_known;
@@ -149,7 +149,7 @@ fn yard(sheet: &WorthSheet, known: &fivebar_core::ledger::fold::Workshop) -> Vec
         false => Msg::Workshop(workshop::Tap::Wood(workshop::wood::WoodTap::Open(workshop::wood::Page::Yard))),
     };
     let unknown = (sheet.counts_yard && sheet.yard.is_none()).then(|| key("key soft h56", why, "", open));
-    [asked, choice].into_iter().chain(unknown).collect()
+    [asked, choice].into_iter().chain(unknown).listed()
 }
 
 fn notes(worth: &Worth, (sheet, tiles): (&WorthSheet, &CountSheet), seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -159,7 +159,7 @@ fn notes(worth: &Worth, (sheet, tiles): (&WorthSheet, &CountSheet), seen: Seen<'
     let nothing = (unknown && !worth.replaces_nothing.is_zero()).then(|| words::UNKNOWN_REPLACES_NOTHING.to_owned());
     let how = if sheet.sorting == Span::ZERO { words::HOW_IT_GOES } else { words::HOW_IT_GOES_SORTED };
     let lines = left_out.into_iter().chain(nothing).chain([how.to_owned()]);
-    lines.map(|line| el("p", "t14 i2").text(line)).collect()
+    lines.map(|line| el("p", "t14 i2").text(line)).listed()
 }
 
 /// Where boards have their prices.
@@ -177,5 +177,5 @@ fn missing(sheet: &WorthSheet) -> Vec<El<Msg>> {
         Missing::BoardPrice => key("key h88 left", words::SAY_PRICE, words::SAY_PRICE_UNDER, open_yard()),
     };
     let title = (!sheet.missing.is_empty()).then(|| el("h2", "ink1").text(words::STILL_TO_SAY));
-    title.into_iter().chain(sheet.missing.iter().map(one)).collect()
+    title.into_iter().chain(sheet.missing.iter().map(one)).listed()
 }

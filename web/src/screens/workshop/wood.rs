@@ -19,7 +19,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, woods, workshop as words, yard as yard_words};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Decimal, Key, Set, half_up};
+use fivebar_core::quantity::{Decimal, Key, Listed, Set, half_up};
 use fivebar_core::wood::species;
 use fivebar_core::wood::woods::Woods;
 
@@ -138,12 +138,12 @@ fn every_wood(wood: &Wood, app: &App) -> El<Msg> {
     let mine: Set<Key> = woods.own().map(|(key, _)| key.clone()).chain(mine.iter().cloned()).chain(priced).filter(real).collect();
     let usual = woods::usual(units).iter().filter_map(|key| Key::read(key)).filter(real);
     let all = species::listed(units).map(|one| one.key).filter_map(Key::read).filter(real);
-    let mut keys: Vec<Key> = if mine.is_empty() { usual.collect() } else { mine.iter().cloned().collect() };
+    let mut keys: Vec<Key> = if mine.is_empty() { usual.listed() } else { mine.iter().cloned().listed() };
     if wood.others {
-        let rest: Vec<Key> = all.filter(|key| !keys.contains(key)).collect();
+        let rest: Vec<Key> = all.filter(|key| !keys.contains(key)).listed();
         keys.extend(rest);
     }
-    let mut shown: Vec<Chip> = keys.iter().map(|key| Chip::tap(full(key, woods))).collect();
+    let mut shown: Vec<Chip> = keys.iter().map(|key| Chip::tap(full(key, woods))).listed();
     shown.extend((!wood.others).then(|| Chip::tap(yard_words::OTHER_WOODS)));
     flowing("key h56", shown, move |nth| tap(keys.get(nth).map_or(WoodTap::Others, |key| WoodTap::Choose(Some(key.clone())))))
 }

@@ -3,7 +3,7 @@
 use super::common;
 use crate::app::workshop::figures::Figure;
 use fivebar_core::money::point::Points;
-use fivebar_core::quantity::Units;
+use fivebar_core::quantity::{Listed, Units};
 use fivebar_core::sheet::rate::RatePart;
 
 pub const WORKSHOP: &str = "Workshop";
@@ -234,7 +234,7 @@ pub fn logged_so_far(span: &str) -> String {
 pub fn paid_so(tax: Option<&str>, card: Option<&str>, drive: Option<(&str, Units)>) -> String {
     let drive = drive.map(|(rate, per)| format!("driving {rate} a {}", common::distance_unit(per)));
     let said = [tax.map(|tax| format!("sales tax {tax}")), card.map(|card| format!("card {card}")), drive];
-    let said: Vec<String> = said.into_iter().flatten().collect();
+    let said: Vec<String> = said.into_iter().flatten().listed();
     if said.is_empty() { NOT_SAID.to_owned() } else { said.join(", ") }
 }
 
