@@ -12,6 +12,7 @@ pub mod patience;
 pub mod post;
 pub mod price;
 pub mod rows;
+pub mod saw;
 pub mod sticks;
 
 use crate::refusal::Answer;
