@@ -12,7 +12,6 @@ pub mod patience;
 pub mod post;
 pub mod price;
 pub mod rows;
-pub mod saw;
 pub mod sticks;
 
 use crate::refusal::Answer;

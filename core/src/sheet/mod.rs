@@ -23,6 +23,7 @@ pub mod moving;
 pub mod offer;
 pub mod past;
 pub mod pile;
+pub mod plan;
 pub mod price;
 pub mod rack;
 pub mod rate;

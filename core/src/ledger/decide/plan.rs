@@ -67,11 +67,11 @@ fn used(book: &Book, plan: &kind::PlanKept, act: &mut Act) -> Answer<()> {
 }
 
 fn set_saw(saw: &kind::SawSet, act: &mut Act) -> Answer<()> {
-    let figures = saw.figures();
-    if figures.iter().all(Option::is_none) {
+    let lengths = saw.lengths();
+    if lengths.iter().all(Option::is_none) && saw.glue.is_none() {
         return Err(Refusal::NothingAsked);
     }
-    if let Some(met) = figures.into_iter().flatten().find(|met| SAW_MOST < *met) {
+    if let Some(met) = lengths.into_iter().flatten().find(|met| SAW_MOST < *met) {
         return Err(Refusal::LengthOutOfRange { met, least: Length::ZERO, most: SAW_MOST });
     }
     act.add(saw.clone());

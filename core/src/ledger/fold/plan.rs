@@ -2,9 +2,8 @@
 
 use crate::ledger::kind::plan::{DesignKept, DesignOperation, DesignPart, PlanKept, SawSet};
 use crate::ledger::{Entry, Fact};
-use crate::plan::saw::{FIGURES, Saw};
 use crate::plan::{Answered, Asked, post};
-use crate::quantity::{Id, Length, Units, Wall};
+use crate::quantity::{Count, Id, Length, Wall};
 
 /// A plan that was kept for a job.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,9 +25,18 @@ pub struct Design {
     pub operations: Vec<DesignOperation>,
 }
 
+/// How many lengths there are.
+const LENGTHS: usize = 13;
+
 /// The figures of the saw as far as the maker said them.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct SawFacts([Option<Length>; FIGURES]);
+pub struct SawFacts {
+    /// Kerf, square, end and edge trims, over in length, width and thickness, joint, least worth keeping, joints apart, least end piece,
+    /// least piece, least strip.
+    pub lengths: [Option<Length>; LENGTHS],
+    /// Grams of glue for a square metre of joint.
+    pub glue: Option<Count>,
+}
 
 impl KeptPlan {
     /// What was asked and what came of it, as they were; nothing where the text is no plan.
@@ -45,40 +53,42 @@ impl Design {
 }
 
 impl SawFacts {
-    /// Each figure as said, else as usual.
-    pub fn saw(&self, units: Units) -> Saw {
-        let mut figures = Saw::usual(units).figures();
-        for (figure, said) in figures.iter_mut().zip(self.0) {
-            *figure = said.unwrap_or(*figure);
-        }
-        Saw::of(figures)
-    }
-
-    /// Whether the maker ever said one.
-    pub fn are_said(&self) -> bool {
-        self.0.iter().any(Option::is_some)
-    }
-
     pub(super) fn apply(&mut self, f: &SawSet) {
-        for (figure, said) in self.0.iter_mut().zip(f.figures()) {
-            *figure = said.or(*figure);
+        for (length, said) in self.lengths.iter_mut().zip(f.lengths()) {
+            *length = said.or(*length);
         }
+        self.glue = f.glue.or(self.glue);
     }
 }
 
 impl SawSet {
-    /// The figures in the order of [`Saw::figures`].
-    pub fn figures(&self) -> [Option<Length>; FIGURES] {
+    /// The lengths in the order of [`SawFacts`].
+    pub fn lengths(&self) -> [Option<Length>; LENGTHS] {
         let (over, f) = ([self.over_length, self.over_width, self.over_thickness], self);
         let [long, wide, thick] = over;
         [f.kerf, f.square, f.end_trim, f.edge_trim, long, wide, thick, f.joint, f.keep, f.apart, f.end_piece, f.piece, f.strip]
     }
 
-    /// From the figures in their order.
-    pub fn of(figures: [Option<Length>; FIGURES]) -> SawSet {
+    /// From the lengths in their order.
+    pub fn of(lengths: [Option<Length>; LENGTHS], glue: Option<Count>) -> SawSet {
         let [kerf, square, end_trim, edge_trim, over_length, over_width, over_thickness, joint, keep, apart, end_piece, piece, strip] =
-            figures;
-        SawSet { kerf, square, end_trim, edge_trim, over_length, over_width, over_thickness, joint, keep, apart, end_piece, piece, strip }
+            lengths;
+        SawSet {
+            kerf,
+            square,
+            end_trim,
+            edge_trim,
+            over_length,
+            over_width,
+            over_thickness,
+            joint,
+            keep,
+            apart,
+            end_piece,
+            piece,
+            strip,
+            glue,
+        }
     }
 }
 

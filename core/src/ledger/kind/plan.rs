@@ -30,9 +30,10 @@ kinds! {
     /// The wood was cut by this plan.
     PlanUsed { job: Id, plan: Id; }
     /// The maker's own figures at the saw; a member that is missing stays as it was. `square` and `end_trim` are off each end, `edge_trim`
-    /// off each long edge, `joint` off each glued edge; `keep` is the least length worth keeping; `apart` the least from joint to joint.
+    /// off each long edge, `joint` off each glued edge; `keep` is the least length worth keeping; `apart` the least from joint to joint; `glue`
+    /// grams for a square metre of joint.
     SawSet { ; kerf: Length, square: Length, end_trim: Length, edge_trim: Length, over_length: Length, over_width: Length,
-        over_thickness: Length, joint: Length, keep: Length, apart: Length, end_piece: Length, piece: Length, strip: Length }
+        over_thickness: Length, joint: Length, keep: Length, apart: Length, end_piece: Length, piece: Length, strip: Length, glue: Count }
     /// A part of a design: as a part of a job.
     DesignPart { name: String, n: Count, thickness: Length, width: Length, length: Length; wood: Key }
     /// An operation of a design: as an operation of a job.
