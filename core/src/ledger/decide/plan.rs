@@ -22,11 +22,19 @@ pub enum PlanCommand {
     Use(kind::PlanKept),
     SetSaw(kind::SawSet),
     /// The parts and operations of a job under a name.
-    KeepDesign { job: Id, name: String },
+    KeepDesign {
+        job: Id,
+        name: String,
+    },
     /// A design is one no more.
-    DropDesign { name: String },
+    DropDesign {
+        name: String,
+    },
     /// The parts and operations of a design become the job's.
-    UseDesign { job: Id, design: Id },
+    UseDesign {
+        job: Id,
+        design: Id,
+    },
 }
 
 pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answer<()> {

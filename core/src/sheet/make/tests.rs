@@ -1,13 +1,11 @@
 use super::keep::{is_possible, kept};
-use super::shown::{Gap, Shown, shown};
-use super::wood::Known;
 use super::*;
-use crate::ledger::Book;
 use crate::ledger::decide::{BookCommand, Command, Now, PlanCommand, decide};
 use crate::ledger::stamp::Clock;
+use crate::ledger::{Book, fold};
 use crate::plan::rows::plan::{Piece, Plan, Remainder};
-use crate::plan::{Answered, Made};
-use crate::quantity::Decimal;
+use crate::plan::{Answered, Asked, Made, post};
+use crate::sheet::plan::{Mark, PlanSheet, Why, sheet};
 use crate::story::{BENCH, Story, tell};
 
 fn mm(n: i64) -> Length {
@@ -28,7 +26,7 @@ fn ask(story: &Story, in_job: bool) -> Ask {
     let turned = if in_job { turned.collect() } else { vec![] };
     let others = all.iter().filter(|source| !source.in_job && !(ends(source) && !in_job)).map(Source::which);
     let turned: Vec<Which> = turned;
-    Ask { job, wish: Wish::Top(oak_top()), turned: turned.into_iter().chain(others).collect() }
+    Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect() }
 }
 
 /// The reference plan of the drawing: strip, place, length in millimetres.
@@ -44,7 +42,7 @@ const ROWS: [[(i64, i64, i64); 4]; 8] = [
 ];
 
 fn reference(given: &Given) -> Answered {
-    let per = 1_000_000 / given.unit.as_nm();
+    let per = 1_000_000 / given.ready.unit;
     let piece = |(n, at, length): (i64, i64, i64)| Piece { pile: 0, n, at: at * per, length: length * per };
     let rows = ROWS.iter().map(|row| row.iter().copied().map(piece).collect()).collect();
     let plan = Plan { rows, remainders: vec![Remainder { pile: 0, n: 8, length: 293 * per }] };
@@ -52,53 +50,30 @@ fn reference(given: &Given) -> Answered {
     Answered { plan: Made::Rows(plan), worth: worth.clone(), bound: worth }
 }
 
-fn oak(story: &Story) -> (Given, Answered, Shown) {
+fn planned(story: &Story, in_job: bool) -> (Given, Answered, PlanSheet) {
     let shop = Shop::of(&story.book, story.now.at);
-    let given = given(&shop, &ask(story, true)).unwrap();
+    let given = given(&shop, &ask(story, in_job)).unwrap();
     let answered = reference(&given);
-    let known = Known { woods: &shop.workshop.wood.woods, room: (Decimal::from(6), Decimal::TEN) };
-    let shown = shown(&given, &answered, &known).unwrap();
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
     (given, answered, shown)
 }
 
-/// Published figures of the drawing: 33 strips from 11 ends, 24 used, 16 whole, 8 cut, the 293, 147 mm lost of 8760, no fewer strips.
+/// The figures of the drawing: 33 strips from 11 ends, 24 used, 16 whole, 8 cut, the 293, 147 mm lost of 8760, no fewer strips.
 #[test]
 fn the_oak_top_is_as_it_is_drawn() {
-    let story = tell(BENCH);
-    let (given, _, shown) = oak(&story);
-    let Asked::Rows(problem) = &given.asked else { panic!("rows") };
-    assert_eq!((problem.piles.len(), problem.piles[0].count, given.from[0].rips), (1, 33, 3));
-    assert_eq!((shown.made, shown.wanted, shown.gap, shown.fewest), (8, Some(8), Gap::Best, true));
-    assert_eq!((shown.strips(), shown.pieces()), ((24, 33), 8));
-    assert_eq!((shown.left.as_slice(), shown.lost), (&[(mm(293), 1)][..], Some([mm(147), mm(8760)])));
-    let saw: Vec<(bool, Count, Option<Count>, Vec<(i64, Count)>)> = shown
-        .cuts
-        .iter()
-        .map(|cut| {
-            let pieces = cut.bands[0].pieces.iter().map(|(length, n)| (length.as_nm() / 1_000_000, *n)).collect();
-            (cut.whole, cut.times, cut.number, pieces)
-        })
-        .collect();
-    let one = |number, pieces: &[(i64, Count)]| (false, 1, Some(number), pieces.to_vec());
-    let wanted = [
-        (true, 16, None, vec![(360, 1)]),
-        one(1, &[(256, 1), (101, 1)]),
-        one(2, &[(219, 1), (138, 1)]),
-        one(3, &[(182, 1), (175, 1)]),
-        one(4, &[(212, 1), (145, 1)]),
-        one(5, &[(108, 1), (249, 1)]),
-        one(6, &[(108, 1), (249, 1)]),
-        one(7, &[(212, 1), (71, 2)]),
-        one(8, &[(64, 1)]),
-    ];
-    assert_eq!(saw, wanted);
-    assert_eq!(shown.pictures[0].size, [mm(1040), mm(340)]);
-    assert_eq!(shown.pictures[0].pieces.len(), 32);
-    assert!(shown.pictures[0].pieces.iter().take(4).map(|piece| piece.mark.as_str()).eq(["1", "8", "A", "A"]));
-    // 24 end joints of 42.5 x 32 mm and 7 long ones of 1040 x 32 mm.
-    let area = 24.0 * 0.0425 * 0.032 + 7.0 * 1.04 * 0.032;
-    assert!((shown.glue.unwrap().0 - area).abs() < 1e-12);
-    assert!(shown.moves.is_some() && shown.weight.is_some());
+    let (given, _, shown) = planned(&tell(BENCH), true);
+    let Asked::Rows(problem) = &given.ready.asked else { panic!("rows") };
+    assert_eq!((problem.piles.len(), problem.piles[0].count, given.ready.sources[0].ripped), (1, 33, 3));
+    assert_eq!((shown.made, shown.proof.best), (8, true));
+    assert!(matches!(shown.proof.why, Some(Why::Fewest { pieces: 24, .. })), "{:?}", shown.proof);
+    let used = &shown.used[0];
+    assert_eq!((used.used, used.there, used.pieces, used.left_whole), (24, 33, 8, 9));
+    assert_eq!((used.remainders.as_slice(), shown.waste.length), (&[mm(293)][..], Some([mm(147), mm(8760)])));
+    assert_eq!((shown.lines[0].n, shown.lines[0].numbers.len()), (16, 0));
+    assert_eq!(shown.lines.iter().flat_map(|line| &line.numbers).count(), 8);
+    assert_eq!((shown.picture.outer, shown.picture.pieces.len()), ([mm(1040), mm(340)], 32));
+    let marks: Vec<Mark> = shown.picture.pieces.iter().take(4).map(|piece| piece.mark).collect();
+    assert_eq!(marks, [Mark::Number(1), Mark::Number(8), Mark::Letter, Mark::Letter]);
 }
 
 /// Taken, and taken back, in one act; a rack that changed since is noticed.
@@ -106,16 +81,13 @@ fn the_oak_top_is_as_it_is_drawn() {
 fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
     let story = tell(&format!("{BENCH}\nreopen bench"));
     let shop = Shop::of(&story.book, story.now.at);
-    let given = given(&shop, &ask(&story, false)).unwrap();
-    let answered = reference(&given);
-    let known = Known { woods: &shop.workshop.wood.woods, room: (Decimal::from(6), Decimal::TEN) };
-    let shown = shown(&given, &answered, &known).unwrap();
+    let (given, answered, shown) = planned(&story, false);
     let plan = kept(&given, &answered, &shown);
     assert!(is_possible(&shop, &given, &shown));
     let mut book = story.book.clone();
     let ends = |book: &Book| {
         let shop = Shop::of(book, story.now.at);
-        let all = sources(&shop, given.job).unwrap();
+        let all = sources(&shop, given.ask.job).unwrap();
         let n = |in_job| all.iter().find(|it| it.pile.length == Some(mm(365)) && it.in_job == in_job).map_or(0, |it| it.n);
         (n(false), n(true))
     };
@@ -130,13 +102,14 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
     assert_eq!(ends(&book), (12, 11));
     let act = order(&mut book, Command::Plan(PlanCommand::Use(plan.clone())), 1).unwrap();
     assert_eq!(ends(&book), (4, 19));
-    let job = fold::job(&book, given.job).unwrap();
-    assert_eq!(keep::last_used(&job.plans).map(|kept| kept.told()), Some(Some((given.asked.clone(), answered.clone()))));
+    let job = fold::job(&book, given.ask.job).unwrap();
+    let (asked, told) = keep::last_used(&job.plans).and_then(|kept| kept.told()).unwrap();
+    assert_eq!((post::put(&asked), told), (post::put(&given.ready.asked), answered), "names stay at home");
     assert!(!is_possible(&Shop::of(&book, story.now.at), &given, &shown));
     assert!(order(&mut book, Command::Plan(PlanCommand::Use(plan)), 2).is_err(), "eight more are not there");
     order(&mut book, Command::Book(BookCommand::TakeBack { act }), 3).unwrap();
     assert_eq!(ends(&book), (12, 11));
-    assert_eq!(fold::job(&book, given.job).unwrap().plans, vec![]);
+    assert_eq!(fold::job(&book, given.ask.job).unwrap().plans, vec![]);
 }
 
 /// What fits a top, by its sides and the machines.
@@ -145,7 +118,7 @@ fn pieces_that_do_not_fit_say_why() {
     let why = |lines: &str, top: Top| {
         let story = tell(&format!("{BENCH}{lines}"));
         let shop = Shop::of(&story.book, story.now.at);
-        let fit = fitting(&shop, &Ask { wish: Wish::Top(top), ..ask(&story, true) }).unwrap();
+        let fit = fitting(&shop, &Ask { what: What::Top(top), ..ask(&story, true) }).unwrap();
         let on_rack = fit.into_iter().filter(|(source, _)| !source.in_job);
         on_rack.map(|(source, why)| (source.pile.length.map_or(0, |it| it.as_nm() / 1_000_000), why)).collect::<Vec<_>>()
     };
