@@ -72,3 +72,20 @@ fn nonsense_is_refused_by_name() {
         let _ = envelope::read(&good[..cut]); // nothing panics, however it is cut short
     }
 }
+
+#[test]
+fn sticks_come_out_as_well_as_those_of_general_solvers() {
+    let known = reference();
+    for (name, text) in instances().iter().filter(|(name, _)| name.starts_with("sticks-")) {
+        let instance = envelope::read(text).unwrap();
+        let mut goes_on = |_: fivebar_core::plan::patience::Progress<'_>| true;
+        let solution = instance.solve(&mut Patience::new(Some(1_500), &mut goes_on), 1);
+        let theirs = figures(&known["results"][name]["value"]);
+        assert_eq!(solution.worth[0], theirs[0], "{name}: sets");
+        assert_eq!(solution.bound[0], theirs[0], "{name}: proven sets");
+        assert!(solution.worth[1] * 100 <= theirs[1] * 102, "{name}: {} consumed, {} known", solution.worth[1], theirs[1]);
+        if instance.class == "small" {
+            assert_eq!((&solution.worth, &solution.bound), (&theirs, &theirs), "{name}");
+        }
+    }
+}

@@ -10,18 +10,10 @@ pub mod record;
 pub mod rows;
 pub mod sticks;
 
+pub use fivebar_core::plan::Asked as Problem;
 use fivebar_core::plan::patience::Patience;
 use fivebar_core::plan::{self, Figures, Planned, Sense};
 use record::{Record, Trouble};
-
-/// One of the four problems.
-#[derive(Clone, Debug)]
-pub enum Problem {
-    Rows(plan::rows::problem::Problem),
-    Parts(plan::parts::problem::Problem),
-    Sticks(plan::sticks::problem::Problem),
-    Field(plan::field::problem::Problem),
-}
 
 /// A problem, and the head that its solution repeats.
 #[derive(Clone, Debug)]
@@ -62,13 +54,7 @@ pub fn read(text: &str) -> Result<Instance, Trouble> {
         "field" => Problem::Field(field::read(&head)?),
         other => return Err(format!("no problem is called {other:?}")),
     };
-    let checked = match &problem {
-        Problem::Rows(problem) => problem.check(),
-        Problem::Parts(problem) => problem.check(),
-        Problem::Sticks(problem) => problem.check(),
-        Problem::Field(problem) => problem.check(),
-    };
-    checked.map_err(|refusal| format!("{refusal:?}"))?;
+    problem.check().map_err(|refusal| format!("{refusal:?}"))?;
     let class = head.maybe("class").map_or(Ok(String::new()), |_| head.text("class"))?;
     Ok(Instance { name: head.text("name")?, class, unit, problem })
 }
@@ -85,12 +71,7 @@ impl Instance {
     }
 
     pub fn senses(&self) -> &'static [Sense] {
-        match self.problem {
-            Problem::Rows(_) => &plan::rows::SENSES,
-            Problem::Parts(_) => &plan::parts::SENSES,
-            Problem::Sticks(_) => &plan::sticks::SENSES,
-            Problem::Field(_) => &plan::field::SENSES,
-        }
+        self.problem.senses()
     }
 
     /// Solves it and writes the solution.

@@ -44,9 +44,9 @@ pub fn least_consumed(piles: &[Priced], worth: i128, scale: i128) -> Option<i128
     Some(whole.checked_add(i128::from(0 < rest))?.max(0))
 }
 
-/// Prices that floats chose, made whole: times `scale`, to the nearest, none below nothing or above 2^40.
+/// Prices that floats chose, made whole: times `scale`, to the nearest, none below nothing or above 2^47: thirty thousand pieces of one board still fit 64 bits.
 pub fn whole(prices: &[f64], scale: f64) -> Vec<i64> {
-    const MOST: f64 = 1_099_511_627_776.0;
+    const MOST: f64 = 140_737_488_355_328.0;
     let one = |price: &f64| if price.is_finite() { (price * scale).round().clamp(0.0, MOST) as i64 } else { 0 };
     prices.iter().map(one).collect()
 }
@@ -61,6 +61,6 @@ mod tests {
         assert_eq!([most_sets(&huge, 1), most_sets(&[], 0), least_consumed(&huge, 1, 1), least_consumed(&[], 5, 0)], [None; 4]);
         assert_eq!(most_sets(&[Priced { count: 3, most: -7 }], 2), Some(0));
         assert_eq!(least_consumed(&[], -5, 3), Some(0));
-        assert_eq!(whole(&[0.5, -1.0, f64::NAN, 1e30], 3.0), [2, 0, 0, 1_099_511_627_776]);
+        assert_eq!(whole(&[0.5, -1.0, f64::NAN, 1e30], 3.0), [2, 0, 0, 140_737_488_355_328]);
     }
 }
