@@ -129,6 +129,8 @@ pub enum Refusal {
     PlanOutOfRange { figure: PlanFigure, of: Option<String>, met: i128, least: i128, most: i128 },
     /// Two piles or two parts of one plan by the same name.
     PlanNameTwice { name: String },
+    /// A plan that breaks a rule of its own problem: it is not shown.
+    PlanBroken,
 }
 
 /// A figure that says what is to be planned.

@@ -1,0 +1,194 @@
+//! What can be made of these pieces, as a maker reads it: the picture to scale, what to cut of which pile, what it uses and leaves,
+//! and what no plan can do better.
+
+pub mod draft;
+mod field;
+pub mod figures;
+mod parts;
+pub mod ready;
+mod rows;
+mod sticks;
+pub mod stock;
+mod tally;
+pub mod wish;
+
+use crate::plan::{Answered, Asked, Made};
+use crate::quantity::{Count, Decimal, Length, Mass, Money, Volume};
+use crate::refusal::{Answer, Refusal};
+use crate::wood::movement::{Moves, Room};
+use ready::Ready;
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanSheet {
+    /// Rows, sets, or layers of a field; none where nothing can be made.
+    pub made: i64,
+    pub picture: Picture,
+    /// By pile, in the order of cutting: whole ones first, then by their numbers.
+    pub lines: Vec<CutLine>,
+    pub used: Vec<Used>,
+    pub waste: Waste,
+    /// With the saw.
+    pub cuts: i64,
+    pub glue: Glue,
+    /// Of the finished wood at 12 %.
+    pub weight: Mass,
+    /// The wood of a pile is not known, so the weight is a guess.
+    pub weight_guessed: bool,
+    /// The width that moves most, and how far over the room's range; none where no wood's movement is known.
+    pub moves: Option<(Length, Moves)>,
+    pub proof: Proof,
+    /// What more pieces would unlock.
+    pub short: Vec<Lacking>,
+    /// Piles and cut pieces shorter than a machine minimum of the maker's: said, never decided.
+    pub too_short: Vec<TooShort>,
+}
+
+/// Pieces to scale, from the left and the top; `outer` is width and height of all of it.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Picture {
+    pub outer: [Length; 2],
+    pub pieces: Vec<Drawn>,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Drawn {
+    /// Left, top, width, height.
+    pub at: [Length; 4],
+    /// Its pile, by its place among the sources.
+    pub source: usize,
+    pub mark: Mark,
+    /// Which part it is, where there are parts.
+    pub part: Option<usize>,
+}
+
+/// What stands on a piece, so that it is never told by its colour alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Mark {
+    /// Whole: the letter of its pile.
+    Letter,
+    /// Cut: the number of the piece that it is cut from.
+    Number(i64),
+}
+
+/// Pieces of one pile that are cut alike.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CutLine {
+    pub source: usize,
+    pub n: i64,
+    /// The numbers they have in the picture; none on whole ones.
+    pub numbers: Vec<i64>,
+    /// The longest first: how many, how long, and which part.
+    pub pieces: Vec<(i64, Length, Option<usize>)>,
+    /// What goes back to the rack of each.
+    pub remainder: Option<Length>,
+}
+
+/// What a plan takes of a pile.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Used {
+    pub source: usize,
+    /// Of so many that are there: strips, where pieces are ripped first.
+    pub used: i64,
+    pub there: i64,
+    /// Pieces to fetch from the rack.
+    pub pieces: Count,
+    pub left_whole: i64,
+    /// Remainders that go back, the longest first.
+    pub remainders: Vec<Length>,
+    /// What these pieces cost, where they are to be bought at a known price.
+    pub price: Option<Money>,
+}
+
+/// A yield names its two volumes: so much of what was taken is waste.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Waste {
+    pub wasted: Volume,
+    pub taken: Volume,
+    pub share: Option<Decimal>,
+    /// The same in length, where all pieces have one section.
+    pub length: Option<[Length; 2]>,
+}
+
+/// What is glued.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Glue {
+    /// Joints, in square metres.
+    pub area: f64,
+    /// By the spread rate, up to a gram.
+    pub grams: i64,
+}
+
+/// What is proven of the answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Proof {
+    /// No plan does better in any figure.
+    pub best: bool,
+    /// The first figure in which plan and bound differ: its place, the plan's and the bound's.
+    pub gap: Option<(usize, i128, i128)>,
+    pub why: Option<Why>,
+}
+
+/// Why no plan can do better.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Why {
+    /// All that was asked for is made, and takes at least so many pieces: one fewer gives `gives` of the `asked` lengths.
+    Fewest { pieces: i64, gives: Length, asked: Length },
+    /// All that was asked for is made.
+    AllMade,
+    /// Nothing can be nearer.
+    Exact,
+    /// What keeps the sets of sticks down.
+    Sticks(crate::plan::sticks::why::Why),
+}
+
+/// So many more of something.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lacking {
+    /// Parts missing for one set more, and so many pieces of a pile that would give them, where such a pile is there.
+    Part { part: usize, n: i64, from: Option<(usize, i64)> },
+    /// Pieces of a pile, as it is planned with, for all that is wanted.
+    Source { source: usize, n: i64 },
+}
+
+/// Shorter than a machine takes, by the maker's own figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TooShort {
+    pub source: usize,
+    /// A piece that is cut from the pile; else the pile itself, and nothing of it is planned.
+    pub cut: bool,
+    pub length: Length,
+    pub least: Length,
+}
+
+/// The answer for a screen.
+///
+/// # Errors
+/// [`Refusal::PlanBroken`] for a plan that breaks a rule, or is not of this problem; [`Refusal::OutOfRange`].
+pub fn sheet(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet> {
+    if !holds(&ready.asked, answered) {
+        return Err(Refusal::PlanBroken);
+    }
+    let draft = match (&ready.asked, &answered.plan) {
+        (Asked::Rows(problem), Made::Rows(plan)) => rows::draft(ready, problem, plan)?,
+        (Asked::Parts(problem), Made::Parts(plan)) => parts::draft(ready, (problem, answered), plan)?,
+        (Asked::Sticks(problem), Made::Sticks(plan)) => sticks::draft(ready, (problem, answered), plan)?,
+        (Asked::Field(problem), Made::Field(plan)) => field::draft(ready, (problem, answered), plan)?,
+        _ => return Err(Refusal::PlanBroken),
+    };
+    tally::sheet(ready, answered, (draft, room))
+}
+
+/// Whether the checker of its problem finds nothing broken, and the plan is worth what it says.
+fn holds(asked: &Asked, answered: &Answered) -> bool {
+    match (asked, &answered.plan) {
+        (Asked::Field(problem), Made::Field(plan)) => {
+            crate::plan::field::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
+        }
+        (Asked::Sticks(problem), Made::Sticks(plan)) => {
+            crate::plan::sticks::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
+        }
+        (Asked::Rows(_), Made::Rows(_)) | (Asked::Parts(_), Made::Parts(_)) => true,
+        _ => false,
+    }
+}

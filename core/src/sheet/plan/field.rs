@@ -1,0 +1,144 @@
+//! A field for the screen: its top layer, or both courses where they cross.
+
+use super::draft::{Draft, Rect, Sawn};
+use super::ready::Ready;
+use super::{Lacking, Mark, Why};
+use crate::plan::Answered;
+use crate::plan::field::lay::{Layer, Piece, layers};
+use crate::plan::field::plan::{Field, Lie, Plan};
+use crate::plan::field::problem::{Pattern, Problem};
+use crate::plan::field::short::lacking;
+use crate::plan::patience::Patience;
+use crate::quantity::Sorted;
+use crate::refusal::{Answer, Refusal};
+use std::collections::VecDeque;
+
+/// Steps for what is lacking: some tens of milliseconds at the most.
+const STEPS: u64 = 2_000;
+
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
+    let mut draft = Draft { finished: vec![0; ready.sources.len()], ..Draft::default() };
+    draft.short = short(problem, answered, plan);
+    let Some(field) = &plan.field else { return Ok(draft) };
+    let layers = layers(problem, field).map_err(|_| Refusal::NotThere)?;
+    let exact = answered.worth.get(1) == Some(&0);
+    draft.why = exact.then_some(Why::Exact);
+    draft.made = field.layers;
+    draft.outer = [field.outer[0], field.outer[1]];
+    draft.glue = field.glue_area;
+    let (mut number, mut numbers) = (0_i64, Numbers::new());
+    for (colour, taken) in field.pieces.iter().enumerate() {
+        let whole = Sawn {
+            source: taken.pile,
+            times: taken.whole,
+            mark: Mark::Letter,
+            pieces: vec![(full(problem, field), None)],
+            remainder: 0,
+            cuts: trims(problem, field),
+        };
+        draft.sawn.extend((0 < taken.whole).then_some(whole));
+        let tiles = cut_tiles(problem, (field, colour), &layers);
+        for tile in tiles {
+            number = number.saturating_add(1);
+            for (length, _) in &tile.pieces {
+                numbers.entry((colour, *length)).or_default().push_back(number);
+            }
+            draft.sawn.push(Sawn { mark: Mark::Number(number), ..tile });
+        }
+        finished(field, (colour, &layers), &mut draft);
+    }
+    draft.within = draft.finished.iter().fold(0, |sum, one| sum.saturating_add(*one));
+    // Below in the picture are the lines along the width, and on them those along the depth.
+    let shown = layers.iter().filter(|layer| 0 < layer.times).flat_map(|layer| &layer.pieces);
+    draft.rects = shown.map(|piece| rect(field, piece, &mut numbers)).collect();
+    draft.across = across(problem, field);
+    Ok(draft)
+}
+
+fn full(problem: &Problem, field: &Field) -> i64 {
+    let [length, width, _] = field.tile;
+    match field.lie {
+        Lie::Rows { pattern: Pattern::Basket | Pattern::Herringbone, .. } => {
+            let cell = width.saturating_add(problem.gap);
+            let ratio = length.saturating_add(problem.gap).checked_div(cell).unwrap_or(0);
+            ratio.saturating_mul(cell).saturating_sub(problem.gap)
+        }
+        _ => length,
+    }
+}
+
+/// A tile that is sized to its length is cut at both ends.
+fn trims(problem: &Problem, field: &Field) -> i64 {
+    if 0 < problem.allow.length || full(problem, field) < field.tile[0] { 2 } else { 0 }
+}
+
+/// The numbers of the tiles that pieces of a colour and length are cut from, in the order of cutting.
+type Numbers = Sorted<(usize, i64), VecDeque<i64>>;
+
+/// A piece takes the first number of its length that is free: equal pieces are one as good as another.
+fn rect(field: &Field, piece: &Piece, numbers: &mut Numbers) -> Rect {
+    let ([left, top], [wide, high]) = (piece.at, piece.size);
+    let number = numbers.get_mut(&(piece.colour, piece.length)).and_then(VecDeque::pop_front);
+    let mark = number.map_or(Mark::Letter, Mark::Number);
+    Rect { at: [left, top, wide, high], source: field.piles.get(piece.colour).copied().unwrap_or(0), mark, part: None }
+}
+
+/// The tiles that cut pieces come from, the longest pieces first, each from the first tile with room.
+fn cut_tiles(problem: &Problem, (field, colour): (&Field, usize), layers: &[Layer]) -> Vec<Sawn> {
+    let source = field.piles.get(colour).copied().unwrap_or(0);
+    let full = full(problem, field);
+    let room = problem.piles.get(source).map_or(0, |pile| pile.length.saturating_sub(problem.allow.length));
+    let own = layers.iter().flat_map(|layer| (0..layer.times).flat_map(|_| &layer.pieces)).filter(|piece| piece.colour == colour);
+    let mut lengths: Vec<i64> = own.map(|piece| piece.length).filter(|length| *length < full).collect();
+    lengths.sort_unstable_by_key(|length| std::cmp::Reverse(*length));
+    let mut tiles: Vec<(i64, Vec<i64>)> = vec![];
+    for length in lengths {
+        let step = length.saturating_add(problem.kerf);
+        match tiles.iter_mut().find(|(room, _)| step <= *room) {
+            Some((room, pieces)) => {
+                *room = room.saturating_sub(step);
+                pieces.push(length);
+            }
+            None => tiles.push((room.saturating_sub(length), vec![length])),
+        }
+    }
+    let one = |(room, pieces): (i64, Vec<i64>)| Sawn {
+        source,
+        times: 1,
+        mark: Mark::Letter, // until it has its number
+        cuts: i64::try_from(pieces.len()).unwrap_or(0).saturating_sub(1).saturating_add(i64::from(0 < room)),
+        pieces: pieces.into_iter().map(|length| (length, None)).collect(),
+        remainder: 0,
+    };
+    tiles.into_iter().map(one).collect()
+}
+
+fn finished(field: &Field, (colour, layers): (usize, &[Layer]), draft: &mut Draft) {
+    let [_, _, thickness] = field.tile;
+    for layer in layers {
+        let own = layer.pieces.iter().filter(|piece| piece.colour == colour);
+        let area = own.fold(0_i128, |sum, piece| sum.saturating_add(i128::from(piece.size[0]).saturating_mul(piece.size[1].into())));
+        let volume = area.saturating_mul(thickness.into()).saturating_mul(layer.times.into());
+        if let Some(finished) = field.piles.get(colour).and_then(|pile| draft.finished.get_mut(*pile)) {
+            *finished = finished.saturating_add(volume);
+        }
+    }
+}
+
+/// Closed rows of one direction move as one width; with gaps, or crossed, each tile moves by itself.
+fn across(problem: &Problem, field: &Field) -> Vec<(i64, usize)> {
+    let [_, width, _] = field.tile;
+    let wide = match field.lie {
+        Lie::Rows { pattern: Pattern::Stack | Pattern::Running, rows, .. } if problem.gap == 0 => rows.saturating_mul(width),
+        _ => width,
+    };
+    field.piles.iter().map(|pile| (wide, *pile)).collect()
+}
+
+fn short(problem: &Problem, answered: &Answered, plan: &Plan) -> Vec<Lacking> {
+    let mut goes_on = |_: crate::plan::patience::Progress<'_>| true;
+    let mut patience = Patience::new(Some(STEPS), &mut goes_on);
+    let planned = crate::plan::Planned { plan: plan.clone(), worth: answered.worth.clone(), bound: answered.bound.clone() };
+    let found = lacking(problem, &planned, &mut patience);
+    found.into_iter().flat_map(|it| it.pieces).map(|(source, n)| Lacking::Source { source, n }).collect()
+}

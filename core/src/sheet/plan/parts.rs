@@ -1,0 +1,129 @@
+//! Parts from boards for the screen: one board drawn for each way of cutting.
+
+use super::draft::{Draft, Rect, Sawn};
+use super::ready::Ready;
+use super::{Lacking, Mark, Why};
+use crate::plan::Answered;
+use crate::plan::parts::plan::{Board, First, Plan};
+use crate::plan::parts::problem::Problem;
+use crate::refusal::{Answer, Refusal};
+
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
+    let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
+    let why = (0 < made && problem.sets == Some(made)).then_some(Why::AllMade);
+    let mut draft = Draft { made, why, finished: vec![0; ready.sources.len()], ..Draft::default() };
+    for (number, board) in (1_i64..).zip(&plan.boards) {
+        let pile = problem.piles.get(board.pile).ok_or(Refusal::NotThere)?;
+        let top = draft.outer[1];
+        let pieces = drawn(problem, board, (number, top), &mut draft);
+        let (source, times, remainder) = (board.pile, board.times, board.remainder);
+        draft.sawn.push(Sawn { source, times, mark: Mark::Number(number), pieces, remainder, cuts: cuts(problem, board) });
+        draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(pile.width).saturating_add(problem.kerf)];
+    }
+    finished(problem, plan, &mut draft);
+    let missing = plan.short.iter().flat_map(|short| &short.missing);
+    draft.short = missing.map(|(part, n)| Lacking::Part { part: *part, n: *n, from: unlocks(problem, plan, (*part, *n)) }).collect();
+    Ok(draft)
+}
+
+/// Pieces of which pile give so many of a part: of the pile that gave most of it so far, else of the one of which a piece gives most.
+fn unlocks(problem: &Problem, plan: &Plan, (part, n): (usize, i64)) -> Option<(usize, i64)> {
+    let so_far = shares(problem, plan, part);
+    let given = |pile: usize| so_far.iter().find(|(it, _)| *it == pile).map_or(0, |(_, share)| *share);
+    let each = (0..problem.piles.len()).map(|pile| (given(pile), gives(problem, pile, part).unwrap_or(0), pile));
+    let (_, each, pile) =
+        each.filter(|(_, each, _)| 0 < *each).max_by_key(|(given, each, pile)| (*given, *each, std::cmp::Reverse(*pile)))?;
+    Some((pile, n.checked_add(each)?.checked_sub(1)?.checked_div(each)?))
+}
+
+/// How many of a part that is not glued come out of one piece, in bands of its width.
+fn gives(problem: &Problem, pile: usize, part: usize) -> Option<i64> {
+    let part = problem.parts.get(part).filter(|part| !part.glue && part.piles.as_ref().is_none_or(|piles| piles.contains(&pile)))?;
+    let pile = problem.piles.get(pile)?;
+    let thick = part.thickness.checked_add(problem.allow.thickness)? <= pile.thickness;
+    let fit = |side: i64, trim: i64, blank: i64| {
+        let net = side.checked_sub(trim.checked_mul(2)?)?.checked_add(problem.kerf)?;
+        Some(net.checked_div(blank.checked_add(problem.kerf)?)?.max(0))
+    };
+    let along = fit(pile.length, problem.end_trim, part.length.checked_add(problem.allow.length)?)?;
+    let across = fit(pile.width, problem.edge_trim, part.width.checked_add(problem.allow.width)?)?;
+    if thick { along.checked_mul(across) } else { None }
+}
+
+/// The pieces of a board, drawn where they lie; their lengths and parts.
+fn drawn(problem: &Problem, board: &Board, (number, top): (i64, i64), draft: &mut Draft) -> Vec<(i64, Option<usize>)> {
+    let mut pieces = vec![];
+    for band in &board.bands {
+        for piece in &band.pieces {
+            let (along, across) = if board.first == First::Rip { (piece.at, band.at) } else { (band.at, piece.at) };
+            let left = problem.end_trim.saturating_add(along);
+            let down = top.saturating_add(problem.edge_trim).saturating_add(across);
+            let at = [left, down, piece.length, piece.width];
+            draft.rects.push(Rect { at, source: board.pile, mark: Mark::Number(number), part: Some(piece.part) });
+            pieces.push((piece.length, Some(piece.part)));
+        }
+    }
+    pieces
+}
+
+/// Trims, the cut that shortens the board, one between neighbours, and one more where something is left behind the last.
+fn cuts(problem: &Problem, board: &Board) -> i64 {
+    let Some(pile) = problem.piles.get(board.pile) else { return 0 };
+    let trims = [problem.end_trim, problem.edge_trim].into_iter().filter(|trim| 0 < *trim).fold(0_i64, |sum, _| sum.saturating_add(2));
+    let [length, width] =
+        [(pile.length, problem.end_trim), (pile.width, problem.edge_trim)].map(|(side, trim)| side.saturating_sub(trim.saturating_mul(2)));
+    let (across, along) = if board.first == First::Rip { (width, board.stretch) } else { (board.stretch, width) };
+    let row = |ends: &mut dyn Iterator<Item = i64>, room: i64| {
+        let (n, end) = ends.fold((0_i64, 0_i64), |(n, end), next| (n.saturating_add(1), end.max(next)));
+        n.saturating_sub(1).max(0).saturating_add(i64::from(end < room))
+    };
+    let mut cuts = trims.saturating_add(i64::from(board.stretch < length));
+    cuts = cuts.saturating_add(row(&mut board.bands.iter().map(|band| band.at.saturating_add(band.size)), across));
+    for band in &board.bands {
+        let size = |piece: &crate::plan::parts::plan::Piece| if board.first == First::Rip { piece.length } else { piece.width };
+        cuts = cuts.saturating_add(row(&mut band.pieces.iter().map(|piece| piece.at.saturating_add(size(piece))), along));
+    }
+    cuts
+}
+
+/// The finished wood of all sets by pile, what is glued, and the widths that move.
+fn finished(problem: &Problem, plan: &Plan, draft: &mut Draft) {
+    for (nth, part) in problem.parts.iter().enumerate() {
+        let wanted = part.per_set.saturating_mul(draft.made);
+        let shares = shares(problem, plan, nth);
+        let all = shares.iter().fold(0_i64, |sum, (_, share)| sum.saturating_add(*share));
+        let volume =
+            [part.length, part.width, part.thickness].into_iter().fold(i128::from(wanted), |sum, side| sum.saturating_mul(side.into()));
+        for (pile, share) in &shares {
+            let own = volume.saturating_mul((*share).into()).checked_div(all.into()).unwrap_or(0);
+            if let Some(finished) = draft.finished.get_mut(*pile) {
+                *finished = finished.saturating_add(own);
+            }
+            if 0 < wanted {
+                draft.across.push((part.width, *pile));
+            }
+        }
+        draft.within = draft.within.saturating_add(volume);
+        let glued = plan.panels.iter().filter(|panel| panel.part == nth);
+        let joints = glued.fold(0_i64, |sum, panel| {
+            let joints = i64::try_from(panel.strips.len()).unwrap_or(1).saturating_sub(1);
+            sum.saturating_add(joints.saturating_mul(panel.times))
+        });
+        let length = part.length.saturating_add(problem.allow.length);
+        let area = i128::from(length).saturating_mul(part.thickness.saturating_add(problem.allow.thickness).into());
+        draft.glue = draft.glue.saturating_add(area.saturating_mul(joints.into()));
+    }
+}
+
+/// From which piles a part is cut, by the widths of its pieces.
+fn shares(problem: &Problem, plan: &Plan, part: usize) -> Vec<(usize, i64)> {
+    let share = |pile: usize| {
+        let boards = plan.boards.iter().filter(|board| board.pile == pile);
+        let widths = |board: &Board| {
+            let own = board.bands.iter().flat_map(|band| &band.pieces).filter(|piece| piece.part == part);
+            own.fold(0_i64, |sum, piece| sum.saturating_add(piece.width)).saturating_mul(board.times)
+        };
+        (pile, boards.fold(0_i64, |sum, board| sum.saturating_add(widths(board))))
+    };
+    (0..problem.piles.len()).map(share).filter(|(_, share)| 0 < *share).collect()
+}

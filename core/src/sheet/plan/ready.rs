@@ -1,0 +1,256 @@
+//! From the maker's piles and wish to a problem in whole numbers: the unit is the greatest length that all others are multiples of.
+
+use super::figures::Figures;
+use super::stock::{Joins, LeftOut, Stack};
+use super::wish::{Panel, Parts, Tiles, Wish};
+use crate::plan::{Asked, field, parts, rows, sticks};
+use crate::quantity::{Length, begin_large};
+use crate::refusal::{Answer, Refusal};
+
+/// A pile of the plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Source {
+    /// A, B, C … in the picture.
+    pub letter: String,
+    pub stack: Stack,
+    /// Thickness, width and length of what is planned with: a strip, where pieces are ripped first.
+    pub size: [Length; 3],
+    /// Strips out of each piece; 1 where it is taken as it is.
+    pub ripped: i64,
+    pub count: i64,
+}
+
+/// A problem that can be given to the planner.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ready {
+    pub wish: Wish,
+    pub figures: Figures,
+    pub asked: Asked,
+    pub sources: Vec<Source>,
+    /// Piles that don't join, by their place in the stock, and why.
+    pub left_out: Vec<(usize, LeftOut)>,
+    /// Nanometres of a unit of the problem.
+    pub unit: i64,
+}
+
+/// Makes the problem of a wish.
+///
+/// # Errors
+/// [`Refusal::PlanOutOfRange`] for a figure no plan is made for; [`Refusal::OutOfRange`].
+pub fn ready(wish: Wish, stock: &[Stack], figures: Figures) -> Answer<Ready> {
+    let (mut sources, mut left_out) = (vec![], vec![]);
+    let joins = joins(&wish, &figures)?;
+    for (place, stack) in stock.iter().enumerate() {
+        match stack.joins(&joins) {
+            Ok(size) => sources.extend(source(&wish, &figures, (stack, size))?),
+            Err(why) => left_out.push((place, why)),
+        }
+    }
+    for (place, source) in sources.iter_mut().enumerate() {
+        source.letter = letter(place);
+    }
+    let mut scale = Scale { unit: 0 };
+    asked(&wish, &figures, &sources, &mut |length| scale.meet(length))?;
+    sections(&wish, &sources).for_each(|length| {
+        scale.meet(length);
+    });
+    let unit = scale.unit.max(1);
+    let mut asked = asked(&wish, &figures, &sources, &mut |length| length.as_nm().checked_div(unit).unwrap_or(0))?;
+    if let Asked::Field(field) = &mut asked {
+        field.unit = unit;
+    }
+    asked.check()?;
+    Ok(Ready { wish, figures, asked, sources, left_out, unit })
+}
+
+/// Finds the unit: the greatest common divisor of all lengths.
+struct Scale {
+    unit: i64,
+}
+
+impl Scale {
+    fn meet(&mut self, length: Length) -> i64 {
+        let (mut one, mut other) = (length.as_nm(), self.unit);
+        while let Some(rest) = one.checked_rem(other) {
+            (one, other) = (other, rest);
+        }
+        self.unit = one;
+        0
+    }
+}
+
+/// The sizes that only the picture and the weight go by.
+fn sections<'a>(wish: &'a Wish, sources: &'a [Source]) -> impl Iterator<Item = Length> + 'a {
+    let of_wish = match wish {
+        Wish::Panel(panel) => vec![panel.strip, panel.thickness],
+        Wish::Parts(parts) | Wish::Sticks(parts) => parts.parts.iter().flat_map(|part| part.size).collect(),
+        Wish::Tiles(_) => vec![],
+    };
+    of_wish.into_iter().chain(sources.iter().flat_map(|source| source.size))
+}
+
+/// A to Z, then AA, AB …
+fn letter(place: usize) -> String {
+    let one = |n: usize| begin_large(&String::from(char::from(u8::try_from(n).unwrap_or(0).saturating_add(b'a'))));
+    match place.checked_div(26) {
+        Some(0) | None => one(place),
+        Some(round) => format!("{}{}", one(round.saturating_sub(1)), one(place.checked_rem(26).unwrap_or(0))),
+    }
+}
+
+fn joins(wish: &Wish, figures: &Figures) -> Answer<Joins> {
+    Ok(match wish {
+        Wish::Panel(panel) => Joins { thickness: panel.thickness.plus(figures.allow[2])?, woods: vec![] },
+        _ => Joins::default(),
+    })
+}
+
+/// The pile as the plan has it; none where no strip comes out of it.
+fn source(wish: &Wish, figures: &Figures, (stack, size): (&Stack, [Length; 3])) -> Answer<Option<Source>> {
+    let one = Source { letter: String::new(), stack: stack.clone(), size, ripped: 1, count: i64::from(stack.free) };
+    let Wish::Panel(panel) = wish else { return Ok(Some(one)) };
+    let [thickness, width, length] = size;
+    let strip = panel.strip.plus(figures.joint)?.plus(figures.joint)?;
+    let ripped = ripped((panel.strip, strip), figures, width).ok_or(Refusal::OutOfRange)?;
+    let count = one.count.checked_mul(ripped).ok_or(Refusal::OutOfRange)?;
+    let width = width.min(strip);
+    Ok((0 < ripped).then_some(Source { size: [thickness, width, length], ripped, count, ..one }))
+}
+
+/// Strips out of a piece: one where it is as wide as a row, finished or with what is jointed off; else as many as its width less both
+/// edges gives, a kerf between.
+fn ripped((finished, strip): (Length, Length), figures: &Figures, width: Length) -> Option<i64> {
+    if width == finished || width == strip {
+        return Some(1);
+    }
+    let [width, strip, kerf, edge] = [width, strip, figures.kerf, figures.edge_trim].map(Length::as_nm);
+    let net = width.checked_sub(edge.checked_mul(2)?)?.checked_add(kerf)?;
+    Some(net.checked_div(strip.checked_add(kerf)?)?.max(0))
+}
+
+/// The problem; `of` turns a length into units.
+fn asked(wish: &Wish, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> Answer<Asked> {
+    Ok(match wish {
+        Wish::Panel(panel) => Asked::Rows(panel_rows(panel, figures, sources, of)),
+        Wish::Parts(wanted) => Asked::Parts(boards(wanted, figures, sources, of)),
+        Wish::Sticks(wanted) => Asked::Sticks(lengths(wanted, figures, sources, of)),
+        Wish::Tiles(tiles) => Asked::Field(tiled(tiles, figures, sources, of)?),
+    })
+}
+
+fn panel_rows(panel: &Panel, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> rows::problem::Problem {
+    let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| rows::problem::Pile {
+        id: source.letter.clone(),
+        count: source.count,
+        length: of(source.size[2]),
+    };
+    rows::problem::Problem {
+        length: of(panel.length),
+        rows: panel.rows(),
+        square: of(figures.square),
+        kerf: of(figures.kerf),
+        min_end: of(figures.min_end),
+        min_piece: of(figures.min_piece),
+        machine_min: of(figures.machines.plane),
+        stagger: of(figures.stagger),
+        split: panel.split,
+        keep_min: of(figures.keep_min),
+        piles: sources.iter().map(|source| pile(source, of)).collect(),
+    }
+}
+
+/// The piles of the wood that a part asks for; any where it asks for none.
+fn of_wood(wood: Option<&String>, sources: &[Source]) -> Option<Vec<usize>> {
+    let wood = wood?;
+    let fits = sources.iter().enumerate().filter(|(_, source)| source.stack.wood.as_ref() == Some(wood));
+    Some(fits.map(|(place, _)| place).collect())
+}
+
+fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> parts::problem::Problem {
+    let [length, width, thickness] = figures.allow;
+    let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| {
+        let [thickness, width, length] = source.size.map(&mut *of);
+        parts::problem::Pile { id: source.letter.clone(), count: source.count, length, width, thickness }
+    };
+    parts::problem::Problem {
+        sets: wanted.sets,
+        kerf: of(figures.kerf),
+        end_trim: of(figures.end_trim),
+        edge_trim: of(figures.edge_trim),
+        allow: parts::problem::Allow { length: of(length), width: of(width), thickness: of(thickness) },
+        joint: of(figures.joint),
+        strip_min: of(figures.strip_min),
+        plane_min: of(figures.machines.plane),
+        rip_min: of(figures.machines.rip),
+        keep_min: of(figures.keep_min),
+        piles: sources.iter().map(|source| pile(source, of)).collect(),
+        parts: wanted
+            .parts
+            .iter()
+            .map(|part| {
+                let [thickness, width, length] = part.size.map(&mut *of);
+                let piles = of_wood(part.wood.as_ref(), sources);
+                parts::problem::Part { id: part.name.clone(), per_set: part.n, length, width, thickness, glue: part.glue, piles }
+            })
+            .collect(),
+    }
+}
+
+fn lengths(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> sticks::problem::Problem {
+    sticks::problem::Problem {
+        sets: wanted.sets,
+        kerf: of(figures.kerf),
+        end_trim: of(figures.end_trim),
+        machine_min: of(figures.machines.plane),
+        keep_min: of(figures.keep_min),
+        piles: sources
+            .iter()
+            .map(|source| sticks::problem::Pile { id: source.letter.clone(), count: source.count, length: of(source.size[2]) })
+            .collect(),
+        parts: wanted
+            .parts
+            .iter()
+            .map(|part| {
+                let piles = of_wood(part.wood.as_ref(), sources);
+                sticks::problem::Part { id: part.name.clone(), per_set: part.n, length: of(part.size[2]), piles }
+            })
+            .collect(),
+    }
+}
+
+fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> Answer<field::problem::Problem> {
+    let [length, width, thickness] = figures.allow;
+    let target = |(size, tolerance): (Length, Length), of: &mut dyn FnMut(Length) -> i64| field::problem::Target {
+        size: of(size),
+        tolerance: of(tolerance),
+    };
+    let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| {
+        let [thickness, width, length] = source.size.map(&mut *of);
+        let density = source.stack.density.as_kg_per_cubic_metre().round() as i64;
+        let species = source.stack.wood.clone().unwrap_or_else(|| source.letter.clone());
+        field::problem::Pile { id: source.letter.clone(), species, count: source.count, length, width, thickness, density }
+    };
+    let piles = sources.iter().map(|source| pile(source, of)).collect();
+    let targets = tiles.size.map(|size| size.map(|size| target(size, of)));
+    let open = tiles.open.map(&mut *of);
+    let allow = field::problem::Allow { length: of(length), width: of(width), thickness: of(thickness) };
+    let [gap, overhang, kerf, machine_min, cut_min] =
+        [tiles.gap, tiles.overhang, figures.kerf, figures.machines.plane, tiles.cut_min].map(&mut *of);
+    let (patterns, mix, layers, turn) = (tiles.patterns.clone(), tiles.mix.clone(), tiles.layers, tiles.turn);
+    Ok(field::problem::Problem {
+        unit: 1,
+        patterns,
+        mix,
+        targets,
+        layers,
+        gap,
+        open,
+        overhang,
+        kerf,
+        allow,
+        machine_min,
+        cut_min,
+        turn,
+        piles,
+    })
+}

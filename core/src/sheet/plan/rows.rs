@@ -1,0 +1,107 @@
+//! A panel of rows for the screen.
+
+use super::draft::{Draft, Rect, Sawn};
+use super::ready::Ready;
+use super::wish::Wish;
+use super::{Lacking, Mark, Why};
+use crate::plan::rows::plan::{Piece, Plan};
+use crate::plan::rows::problem::Problem;
+use crate::quantity::{Length, Sorted};
+use crate::refusal::{Answer, Refusal};
+
+pub(super) fn draft(ready: &Ready, problem: &Problem, plan: &Plan) -> Answer<Draft> {
+    let Wish::Panel(panel) = &ready.wish else { return Err(Refusal::NotThere) };
+    let units = |length: Length| length.as_nm().checked_div(ready.unit).ok_or(Refusal::OutOfRange);
+    let sawn = sawn(problem, plan);
+    let marks: Sorted<(usize, i64), Mark> = sawn.iter().map(|(strip, sawn)| (*strip, sawn.mark)).collect();
+    let mut draft = Draft { one_section: true, why: why(ready, problem, plan), short: short(problem, plan), ..Draft::default() };
+    draft.made = i64::try_from(plan.rows.len()).map_err(|_| Refusal::OutOfRange)?;
+    let [strip, thickness] = [units(panel.strip)?, units(panel.thickness)?];
+    draft.outer = [problem.length, strip.saturating_mul(draft.made)];
+    draft.finished = vec![0; problem.piles.len()];
+    let mut joints = 0_i64;
+    for (row, pieces) in (0_i64..).zip(&plan.rows) {
+        joints = joints.saturating_add(i64::try_from(pieces.len()).unwrap_or(0)).saturating_sub(1);
+        for piece in pieces {
+            let mark = marks.get(&(piece.pile, piece.n)).copied().unwrap_or(Mark::Letter);
+            draft.rects.push(Rect { at: [piece.at, row.saturating_mul(strip), piece.length, strip], source: piece.pile, mark, part: None });
+            let volume = i128::from(piece.length).saturating_mul(strip.into()).saturating_mul(thickness.into());
+            if let Some(finished) = draft.finished.get_mut(piece.pile) {
+                *finished = finished.saturating_add(volume);
+            }
+            draft.within = draft.within.saturating_add(section(ready, piece)?);
+        }
+    }
+    let edges = i128::from(draft.made.saturating_sub(1).max(0)).saturating_mul(problem.length.into()).saturating_mul(thickness.into());
+    draft.glue = edges.saturating_add(i128::from(joints.max(0)).saturating_mul(strip.into()).saturating_mul(thickness.into()));
+    draft.across = plan.rows.iter().flatten().map(|piece| (draft.outer[1], piece.pile)).collect();
+    draft.across.dedup();
+    draft.sawn = sawn.into_values().collect();
+    Ok(draft)
+}
+
+/// The volume of a piece at the rough section of its strip.
+fn section(ready: &Ready, piece: &Piece) -> Answer<i128> {
+    let [thickness, width, _] = ready.sources.get(piece.pile).ok_or(Refusal::NotThere)?.size;
+    let units = |length: Length| i128::from(length.as_nm()).checked_div(i128::from(ready.unit)).unwrap_or(0);
+    Ok(i128::from(piece.length).saturating_mul(units(thickness)).saturating_mul(units(width)))
+}
+
+/// Every strip that is used, with its pieces. A strip that gives one piece of its whole squared length is whole; the others get numbers.
+fn sawn(problem: &Problem, plan: &Plan) -> Sorted<(usize, i64), Sawn> {
+    let mut strips: Sorted<(usize, i64), Vec<i64>> = Sorted::new();
+    for piece in plan.rows.iter().flatten() {
+        strips.entry((piece.pile, piece.n)).or_default().push(piece.length);
+    }
+    let (mut sawn, mut number) = (Sorted::new(), 0_i64);
+    for ((pile, n), pieces) in strips {
+        let squared = problem.piles.get(pile).map_or(0, |pile| pile.length.saturating_sub(problem.square.saturating_mul(2)));
+        let whole = pieces.as_slice() == [squared];
+        number = number.saturating_add(i64::from(!whole));
+        let remainder = plan.remainders.iter().find(|rest| (rest.pile, rest.n) == (pile, n)).map_or(0, |rest| rest.length);
+        let between = i64::try_from(pieces.len()).unwrap_or(1).saturating_sub(1);
+        let used = pieces.iter().fold(between.saturating_mul(problem.kerf), |sum, length| sum.saturating_add(*length));
+        let ends = if 0 < problem.square { 2 } else { 0 };
+        let cuts = between.saturating_add(ends).saturating_add(i64::from(used < squared));
+        let mark = if whole { Mark::Letter } else { Mark::Number(number) };
+        let pieces = pieces.into_iter().map(|length| (length, None)).collect();
+        sawn.insert((pile, n), Sawn { source: pile, times: 1, mark, pieces, remainder, cuts });
+    }
+    sawn
+}
+
+/// All rows that were asked for take at least so many strips: the longest squared ones first until their length is enough.
+fn why(ready: &Ready, problem: &Problem, plan: &Plan) -> Option<Why> {
+    let rows = problem.rows.filter(|rows| i64::try_from(plan.rows.len()).ok() == Some(*rows))?;
+    let asked = problem.length.checked_mul(rows)?;
+    let mut piles: Vec<(i64, i64)> = problem
+        .piles
+        .iter()
+        .filter(|pile| problem.machine_min <= pile.length)
+        .map(|pile| (pile.length.saturating_sub(problem.square.saturating_mul(2)), pile.count))
+        .collect();
+    piles.sort_unstable_by(|one, other| other.cmp(one));
+    let (mut strips, mut sum, mut before) = (0_i64, 0_i64, 0_i64);
+    for (length, count) in piles {
+        let needed = asked.saturating_sub(sum).saturating_add(length).saturating_sub(1).checked_div(length)?.clamp(0, count);
+        if 0 < needed {
+            strips = strips.checked_add(needed)?;
+            sum = sum.checked_add(length.checked_mul(needed)?)?;
+            before = sum.checked_sub(length)?;
+        }
+    }
+    let length = |units: i64| units.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok());
+    Some(Why::Fewest { pieces: strips, gives: length(before)?, asked: length(asked)? })
+}
+
+/// For the rows that are missing: strips of each pile by their length alone, so that many at the least.
+fn short(problem: &Problem, plan: &Plan) -> Vec<Lacking> {
+    let made = i64::try_from(plan.rows.len()).unwrap_or(0);
+    let missing = problem.rows.unwrap_or(made).saturating_sub(made).saturating_mul(problem.length);
+    let lacking = |(source, pile): (usize, &crate::plan::rows::problem::Pile)| {
+        let squared = pile.length.saturating_sub(problem.square.saturating_mul(2));
+        let n = missing.saturating_add(squared).saturating_sub(1).checked_div(squared)?;
+        (0 < n).then_some(Lacking::Source { source, n })
+    };
+    problem.piles.iter().enumerate().filter_map(lacking).collect()
+}

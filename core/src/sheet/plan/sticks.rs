@@ -1,0 +1,87 @@
+//! Sticks for the screen: one bar for each way of cutting.
+
+use super::draft::{Draft, Rect, Sawn};
+use super::ready::Ready;
+use super::wish::Wish;
+use super::{Lacking, Mark, Why};
+use crate::plan::Answered;
+use crate::plan::patience::{Patience, Progress};
+use crate::plan::sticks::plan::Plan;
+use crate::plan::sticks::problem::Problem;
+use crate::plan::sticks::short::short;
+use crate::plan::sticks::why::why;
+use crate::quantity::Length;
+use crate::refusal::{Answer, Refusal};
+
+/// Steps for why no more, and for what is lacking: some tens of milliseconds at the most.
+const STEPS: u64 = 2_000;
+
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
+    let Wish::Sticks(wanted) = &ready.wish else { return Err(Refusal::NotThere) };
+    let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
+    let all = 0 < made && problem.sets == Some(made);
+    let mut goes_on = |_: Progress<'_>| true;
+    let proven = answered.bound.first() == answered.worth.first();
+    let because = || why(problem, made.into(), &mut Patience::new(Some(STEPS), &mut goes_on));
+    let why = if all { Some(Why::AllMade) } else { proven.then(because).map(Why::Sticks) };
+    let mut draft = Draft { made, why, one_section: true, finished: vec![0; problem.piles.len()], ..Draft::default() };
+    let high = problem.piles.iter().map(|pile| pile.length).max().unwrap_or(0).div_euclid(20);
+    for (number, stick) in (1_i64..).zip(&plan.sticks) {
+        let pile = problem.piles.get(stick.pile).ok_or(Refusal::NotThere)?;
+        let top = high.saturating_mul(number.saturating_sub(1));
+        let (mut pieces, mut end) = (vec![], 0_i64);
+        for piece in &stick.pieces {
+            let part = problem.parts.get(piece.part).ok_or(Refusal::NotThere)?;
+            let left = problem.end_trim.saturating_add(piece.at);
+            draft.rects.push(Rect {
+                at: [left, top, part.length, high],
+                source: stick.pile,
+                mark: Mark::Number(number),
+                part: Some(piece.part),
+            });
+            pieces.push((part.length, Some(piece.part)));
+            end = piece.at.saturating_add(part.length);
+            let section = section(ready, stick.pile)?;
+            let volume = i128::from(part.length).saturating_mul(stick.times.into());
+            draft.within = draft.within.saturating_add(volume.saturating_mul(section));
+            let sides = wanted.parts.get(piece.part).map(|part| [part.size[0], part.size[1]]).unwrap_or_default();
+            let [thick, wide] = sides.map(|side| units(ready, side));
+            if let Some(finished) = draft.finished.get_mut(stick.pile) {
+                *finished = finished.saturating_add(volume.saturating_mul(thick).saturating_mul(wide));
+            }
+        }
+        let net = pile.length.saturating_sub(problem.end_trim.saturating_mul(2));
+        let between = i64::try_from(pieces.len()).unwrap_or(1).saturating_sub(1);
+        let cuts = between.saturating_add(if 0 < problem.end_trim { 2 } else { 0 }).saturating_add(i64::from(end < net));
+        draft.sawn.push(Sawn {
+            source: stick.pile,
+            times: stick.times,
+            mark: Mark::Number(number),
+            pieces,
+            remainder: stick.remainder,
+            cuts,
+        });
+        draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
+    }
+    draft.short = lacking(problem, made);
+    Ok(draft)
+}
+
+/// What one set more lacks, and the sticks of a pile that would give it.
+fn lacking(problem: &Problem, made: i64) -> Vec<Lacking> {
+    let mut goes_on = |_: Progress<'_>| true;
+    let Some(short) = short(problem, made, &mut Patience::new(Some(STEPS), &mut goes_on), 1) else { return vec![] };
+    let from = short.unlock.iter().copied().min_by_key(|(_, n)| *n);
+    let parts = short.missing.iter().map(|(part, n)| Lacking::Part { part: *part, n: *n, from });
+    parts.collect()
+}
+
+fn units(ready: &Ready, length: Length) -> i128 {
+    i128::from(length.as_nm()).checked_div(i128::from(ready.unit)).unwrap_or(0)
+}
+
+/// Thickness by width of a pile.
+fn section(ready: &Ready, pile: usize) -> Answer<i128> {
+    let [thickness, width, _] = ready.sources.get(pile).ok_or(Refusal::NotThere)?.size;
+    Ok(units(ready, thickness).saturating_mul(units(ready, width)))
+}

@@ -1,0 +1,217 @@
+//! From a draft in units to what the screen shows: alike cuts in one line, what is used and left, waste, glue, weight, movement.
+
+use super::draft::{Draft, Rect, Sawn};
+use super::ready::{Ready, Source};
+use super::{CutLine, Drawn, Glue, Mark, Picture, PlanSheet, Proof, TooShort, Used, Waste};
+use crate::plan::Answered;
+use crate::quantity::{Count, Length, Mass, Money, Volume};
+use crate::refusal::{Answer, Refusal};
+use crate::wood::movement::{Across, Moves, Room};
+
+/// Square nanometres of a square metre.
+const SQUARE_METRE: f64 = 1e18;
+
+pub(super) fn sheet(ready: &Ready, answered: &Answered, (draft, room): (Draft, Room)) -> Answer<PlanSheet> {
+    let scale = Back { unit: ready.unit };
+    let used = used(ready, &draft, scale)?;
+    let weight_guessed = weighed(ready, &draft).any(|(source, _)| source.stack.guessed);
+    Ok(PlanSheet {
+        made: draft.made,
+        picture: picture(&draft, scale)?,
+        lines: lines(&draft, scale)?,
+        waste: waste(ready, &draft, (&used, scale))?,
+        used,
+        cuts: draft.sawn.iter().fold(0, |sum, sawn| sum.saturating_add(sawn.cuts.saturating_mul(sawn.times))),
+        glue: glue(&draft, ready),
+        weight: weight(ready, &draft),
+        weight_guessed,
+        moves: moves(ready, &draft, (scale, room))?,
+        proof: proof(answered, &draft),
+        too_short: too_short(ready, &draft, scale)?,
+        short: draft.short,
+    })
+}
+
+/// From units back to lengths.
+#[derive(Clone, Copy)]
+struct Back {
+    unit: i64,
+}
+
+impl Back {
+    fn length(self, units: i64) -> Answer<Length> {
+        units.checked_mul(self.unit).ok_or(Refusal::OutOfRange).and_then(Length::nm)
+    }
+}
+
+fn picture(draft: &Draft, scale: Back) -> Answer<Picture> {
+    let [width, height] = draft.outer.map(|side| scale.length(side));
+    let drawn = |rect: &Rect| {
+        let [left, top, wide, high] = rect.at.map(|side| scale.length(side));
+        Ok(Drawn { at: [left?, top?, wide?, high?], source: rect.source, mark: rect.mark, part: rect.part })
+    };
+    Ok(Picture { outer: [width?, height?], pieces: draft.rects.iter().map(drawn).collect::<Answer<_>>()? })
+}
+
+/// Alike cuts in one line; by pile, whole ones first, then by their first number.
+fn lines(draft: &Draft, scale: Back) -> Answer<Vec<CutLine>> {
+    let mut lines: Vec<CutLine> = vec![];
+    let mut sawn: Vec<&Sawn> = draft.sawn.iter().collect();
+    crate::quantity::order_by_key(&mut sawn, |one| (one.source, one.mark));
+    for one in sawn {
+        let pieces = grouped(one, scale)?;
+        let remainder = Some(scale.length(one.remainder)?).filter(|rest| *rest != Length::ZERO);
+        let numbers: Vec<i64> = if let Mark::Number(n) = one.mark { vec![n] } else { vec![] };
+        let alike = |line: &&mut CutLine| {
+            line.source == one.source
+                && line.pieces == pieces
+                && line.remainder == remainder
+                && line.numbers.is_empty() == numbers.is_empty()
+        };
+        match lines.iter_mut().find(alike) {
+            Some(line) => {
+                line.n = line.n.saturating_add(one.times);
+                line.numbers.extend(numbers);
+            }
+            None => lines.push(CutLine { source: one.source, n: one.times, numbers, pieces, remainder }),
+        }
+    }
+    Ok(lines)
+}
+
+/// The pieces of one cut, the longest first, equal ones together.
+fn grouped(sawn: &Sawn, scale: Back) -> Answer<Vec<(i64, Length, Option<usize>)>> {
+    let mut pieces = sawn.pieces.clone();
+    pieces.sort_unstable_by(|(one, part), (other, of)| other.cmp(one).then(part.cmp(of)));
+    let mut grouped: Vec<(i64, Length, Option<usize>)> = vec![];
+    for (length, part) in pieces {
+        let length = scale.length(length)?;
+        match grouped.last_mut() {
+            Some((n, same, of)) if *same == length && *of == part => *n = n.saturating_add(1),
+            _ => grouped.push((1, length, part)),
+        }
+    }
+    Ok(grouped)
+}
+
+fn used(ready: &Ready, draft: &Draft, scale: Back) -> Answer<Vec<Used>> {
+    let mut all = vec![];
+    for (place, source) in ready.sources.iter().enumerate() {
+        let of = || draft.sawn.iter().filter(|sawn| sawn.source == place);
+        let used = of().fold(0_i64, |sum, sawn| sum.saturating_add(sawn.times));
+        if used == 0 {
+            continue;
+        }
+        let mut remainders = vec![];
+        for sawn in of().filter(|sawn| 0 < sawn.remainder) {
+            let rest = scale.length(sawn.remainder)?;
+            remainders.extend((0..sawn.times).map(|_| rest));
+        }
+        remainders.sort_unstable_by_key(|rest| std::cmp::Reverse(*rest));
+        let up = used.saturating_add(source.ripped).saturating_sub(1).checked_div(source.ripped).unwrap_or(used);
+        let pieces = Count::try_from(up).map_err(|_| Refusal::OutOfRange)?;
+        let price = source.stack.price.map(|price| price_of(price, pieces)).transpose()?;
+        let left_whole = source.count.saturating_sub(used);
+        all.push(Used { source: place, used, there: source.count, pieces, left_whole, remainders, price });
+    }
+    Ok(all)
+}
+
+fn price_of(price: Money, pieces: Count) -> Answer<Money> {
+    Money::sum(price.currency(), (0..pieces).map(|_| price))
+}
+
+/// What was taken, less what goes back, less what is in the finished pieces.
+fn waste(ready: &Ready, draft: &Draft, (used, scale): (&[Used], Back)) -> Answer<Waste> {
+    let (mut taken, mut back) = (Volume::ZERO, Volume::ZERO);
+    let (mut long, mut kept) = (Length::ZERO, Length::ZERO);
+    for one in used {
+        let Some(source) = ready.sources.get(one.source) else { continue };
+        let [thickness, width, length] = source.size;
+        taken = taken.plus(Volume::of(thickness, width, length.times(one.used)?)?)?;
+        long = long.plus(length.times(one.used)?)?;
+        for rest in &one.remainders {
+            back = back.plus(Volume::of(thickness, width, *rest)?)?;
+            kept = kept.plus(*rest)?;
+        }
+    }
+    let within = cubic(draft.within, scale)?;
+    let wasted = taken.less(back).less(within);
+    let pieces = draft.sawn.iter().flat_map(|sawn| sawn.pieces.iter().map(|(length, _)| length.saturating_mul(sawn.times)));
+    let cut = pieces.fold(0_i64, i64::saturating_add);
+    let gone = long.as_nm().saturating_sub(kept.as_nm()).saturating_sub(scale.length(cut)?.as_nm());
+    let length = if draft.one_section { Some([Length::nm(gone.max(0))?, long]) } else { None };
+    Ok(Waste { wasted, taken, share: wasted.share_of(taken).ok(), length })
+}
+
+fn cubic(units: i128, scale: Back) -> Answer<Volume> {
+    let unit = Length::nm(scale.unit)?;
+    let cube = Volume::of(unit, unit, unit)?;
+    // A volume is counted in cubes of the unit: in two steps, since a count is small and a volume is not.
+    let thousand = 1_000_000_000_i128;
+    let (high, low) = (units.checked_div(thousand).ok_or(Refusal::OutOfRange)?, units.checked_rem(thousand).ok_or(Refusal::OutOfRange)?);
+    let of = |n: i128| Count::try_from(n).map_err(|_| Refusal::OutOfRange);
+    let mut sum = cube.times(of(low)?)?;
+    let block = cube.times(1_000_000_000)?;
+    let (blocks, rest) = (high.checked_div(thousand).ok_or(Refusal::OutOfRange)?, high.checked_rem(thousand).ok_or(Refusal::OutOfRange)?);
+    sum = sum.plus(block.times(of(rest)?)?)?;
+    if 0 < blocks {
+        sum = sum.plus(block.times(1_000_000_000)?.times(of(blocks)?)?)?;
+    }
+    Ok(sum)
+}
+
+fn glue(draft: &Draft, ready: &Ready) -> Glue {
+    let unit = ready.unit as f64;
+    let area = draft.glue as f64 * unit * unit / SQUARE_METRE;
+    Glue { area, grams: (area * ready.figures.spread as f64).ceil() as i64 }
+}
+
+fn weighed<'a>(ready: &'a Ready, draft: &'a Draft) -> impl Iterator<Item = (&'a Source, i128)> {
+    ready.sources.iter().zip(draft.finished.iter().copied()).filter(|(_, finished)| 0 < *finished)
+}
+
+fn weight(ready: &Ready, draft: &Draft) -> Mass {
+    let cube = (ready.unit as f64 / 1e9).powi(3);
+    let one = |(source, finished): (&Source, i128)| Mass::kg(source.stack.density.as_kg_per_cubic_metre() * finished as f64 * cube);
+    weighed(ready, draft).map(one).fold(Mass::ZERO, Mass::plus)
+}
+
+/// The width that moves most over the room's range.
+fn moves(ready: &Ready, draft: &Draft, (scale, room): (Back, Room)) -> Answer<Option<(Length, Moves)>> {
+    let mut most: Option<(Length, Moves)> = None;
+    for (width, source) in &draft.across {
+        let Some(coefficient) = ready.sources.get(*source).and_then(|source| source.stack.moves) else { continue };
+        let width = scale.length(*width)?;
+        let moves = Across { width, coefficient }.moves_in(room)?;
+        if most.is_none_or(|(_, met)| met.most < moves.most) {
+            most = Some((width, moves));
+        }
+    }
+    Ok(most)
+}
+
+fn proof(answered: &Answered, draft: &Draft) -> Proof {
+    let pairs = answered.worth.iter().zip(&answered.bound).enumerate();
+    let gap = pairs.map(|(place, (worth, bound))| (place, *worth, *bound)).find(|(_, worth, bound)| worth != bound);
+    Proof { best: answered.is_proven(), gap, why: draft.why.clone() }
+}
+
+/// Piles under the least of the machines that surface a piece, and pieces that are cut shorter than that.
+fn too_short(ready: &Ready, draft: &Draft, scale: Back) -> Answer<Vec<TooShort>> {
+    let least = ready.figures.machines.plane;
+    let mut all: Vec<TooShort> = vec![];
+    for (source, pile) in ready.sources.iter().enumerate().filter(|(_, pile)| pile.size[2] < least) {
+        all.push(TooShort { source, cut: false, length: pile.size[2], least });
+    }
+    for sawn in &draft.sawn {
+        for (length, _) in &sawn.pieces {
+            let one = TooShort { source: sawn.source, cut: true, length: scale.length(*length)?, least };
+            if one.length < least && !all.contains(&one) {
+                all.push(one);
+            }
+        }
+    }
+    crate::quantity::order_by_key(&mut all, |one| (one.source, one.cut, one.length));
+    Ok(all)
+}
