@@ -279,7 +279,10 @@ const ROWS_MOST: Count = 200;
 /// the fewest of them. Ours.
 fn suited(top: &Top, figures: &Figures, sources: &[Source]) -> Count {
     let of = |source: &Source| {
-        let net = less(source.pile.width?, figures.edge_trim);
+        let width = source.pile.width?;
+        // Strips that make the width as they are stay as they are.
+        let as_it_is = nm(top.width).checked_rem(nm(width)) == Some(0);
+        let net = if as_it_is { nm(width) } else { less(width, figures.edge_trim) };
         let rows = nm(top.width).saturating_add(net).saturating_sub(1).checked_div(net)?;
         Count::try_from(rows).ok().filter(|rows| (1..=ROWS_MOST).contains(rows))
     };
@@ -398,6 +401,7 @@ fn stack(shop: &Shop, source: &Source) -> Stack {
         density: wood.density,
         guessed: wood.is_a_guess(),
         moves: wood.across(Sawn::Flat),
+        price: None,
     }
 }
 

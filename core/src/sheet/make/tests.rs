@@ -24,7 +24,7 @@ fn ask(story: &Story, in_job: bool) -> Ask {
     let all = sources(&shop, job).unwrap();
     let turned = all.iter().filter(|source| ends(source) && source.in_job == in_job).map(Source::which);
     let turned = if in_job { turned.collect() } else { vec![] };
-    let others = all.iter().filter(|source| !source.in_job && !(ends(source) && !in_job)).map(Source::which);
+    let others = all.iter().filter(|source| !source.in_job && (in_job || !ends(source))).map(Source::which);
     let turned: Vec<Which> = turned;
     Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect() }
 }

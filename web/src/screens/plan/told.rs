@@ -113,7 +113,7 @@ pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
     };
     let letter = |source: usize| given.ready.sources.get(source).map_or_else(String::new, |source| source.letter.clone());
     let one = |lacking: &Lacking| match lacking {
-        Lacking::Part { part, n } => words::part_short(&number(*n, seen), &names(*part)),
+        Lacking::Part { part, n, .. } => words::part_short(&number(*n, seen), &names(*part)),
         Lacking::Source { source, n } => words::source_short(&number(*n, seen), &letter(*source)),
     };
     sheet.short.iter().map(one).collect()

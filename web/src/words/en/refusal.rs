@@ -198,7 +198,7 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             let figure = figure_of_a_plan(*figure);
             said(format!("Not planned: {figure}{of} is {met}, and may be {least} to {most}."), "Check the figure.")
         }
-        Refusal::PlanBroken => said("Not shown: this plan breaks a rule, and that is a fault of ours.", "Plan it again."),
+        Refusal::PlanBroken => said("Not shown: this plan breaks a rule, and that is a fault of ours.".into(), "Plan it again."),
         Refusal::PlanNameTwice { name } => said(format!("Not planned: two go by the name {name}."), "Give one of them another name."),
         Refusal::SampleTooSmall { met, least } => said(
             format!("Not counted: a sample of {} says too little; it takes at least {}.", count(*met), count(*least)),
