@@ -1,6 +1,8 @@
 //! Measures what the app may cost and prints one table: `cargo run -p fivebar-tests --bin budgets`. Never a timed test.
 //!
 //! Figures depend on the machine and on what else it does; the throttle is the browser's own, four times slower than this machine.
+mod plan;
+
 use fivebar_host::weigh;
 use fivebar_tests::count::HONEST;
 use fivebar_tests::{Browser, Page, Phone, app, book};
@@ -35,7 +37,8 @@ const HOW: &str = "
 Tap to paint: from the pointerup event's timeStamp to a message posted in the next animation frame, which arrives once that frame was
 handed over. Cold start: a killed browser, no network, four seconds for the browser's own start, then from navigation start to the same
 of the frame that shows the tiles; median of five; the book was opened before, so its lines are bound. Fold: the app's own marks (`read`,
-`lines`, `fold`), no throttle: from entries to the book and its first screen on the page.";
+`lines`, `fold`), no throttle: from entries to the book and its first screen on the page. Plan: on the page's own thread, where the
+throttle holds; figures beside those of general solvers (`tests/yield/reference.json`).";
 
 fn main() {
     let profile = tempfile::tempdir().expect("a folder");
@@ -55,6 +58,8 @@ fn main() {
     row(&format!("fold of {BIG_BOOK} entries, with the first screen of them"), fold, "ms", 250.0);
     println!("{:<58} {read:>7.1} ms", "  before it, fetching their text from the store");
     println!("{:<58} {lines:>7.1} ms", "  and reading the text as entries");
+    let mut browser = Browser::start(tempfile::tempdir().expect("a folder").path());
+    plan::rows(&mut browser);
     println!("{}", HOW.trim_end());
     println!("{} cores.", cores());
 }
