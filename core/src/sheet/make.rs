@@ -9,7 +9,7 @@ use super::plan::wish::{Panel, Parts, Tiles, Wish};
 use super::rack::{RackPile, rack};
 use super::shop::Shop;
 use crate::ledger::decide::Lying;
-use crate::ledger::fold::{Job, Part};
+use crate::ledger::fold::{Job, Part, Workshop};
 use crate::ledger::kind::plan::Shape;
 use crate::plan::field::problem::{Mix, Pattern};
 use crate::quantity::{Count, Decimal, Id, Key, Length, Units};
@@ -151,8 +151,16 @@ pub fn sources(shop: &Shop, job: Id) -> Answer<Vec<Source>> {
 /// # Errors
 /// [`Refusal::OutOfRange`].
 pub fn figures(shop: &Shop, units: Units) -> Answer<Figures> {
-    let mut figures = Figures::usual(units)?.with_machines(&shop.workshop.wood);
-    let said = &shop.workshop.saw;
+    figures_of(&shop.workshop, units)
+}
+
+/// The same of a workshop.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`].
+pub fn figures_of(workshop: &Workshop, units: Units) -> Answer<Figures> {
+    let mut figures = Figures::usual(units)?.with_machines(&workshop.wood);
+    let said = &workshop.saw;
     for (place, said) in places(&mut figures).into_iter().zip(said.lengths) {
         *place = said.unwrap_or(*place);
     }

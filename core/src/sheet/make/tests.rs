@@ -46,7 +46,8 @@ fn reference(given: &Given) -> Answered {
     let piece = |(n, at, length): (i64, i64, i64)| Piece { pile: 0, n, at: at * per, length: length * per };
     let rows = ROWS.iter().map(|row| row.iter().copied().map(piece).collect()).collect();
     let plan = Plan { rows, remainders: vec![Remainder { pile: 0, n: 8, length: 293 * per }] };
-    let worth = vec![8, i128::from(147 * per), 0];
+    // The third figure of the reference is in whole micrometres.
+    let worth = vec![8, i128::from(147 * per), 3_111_551_000_000 / i128::from(1_000 / per).pow(2)];
     Answered { plan: Made::Rows(plan), worth: worth.clone(), bound: worth }
 }
 

@@ -264,3 +264,37 @@ pub const IN_JOB_ALREADY: &str = "in the job already";
 pub const IS_USED: &str = "The job has this wood.";
 pub const PICTURE: &str = "The plan to scale";
 pub const JOB_ENDED: &str = "The job has ended.";
+
+// The saw
+pub const SAW: &str = "The saw’s figures";
+pub const SAW_UNDER: &str = "kerf, trims, what is worth keeping";
+pub const SAW_HINT: &str = "Every plan goes by these. They are usual ones until you say yours.";
+pub const SAW_FIGURES: [&str; 13] = [
+    "Kerf",
+    "Off strip ends",
+    "Off board ends",
+    "Off long edges",
+    "Over in length",
+    "Over in width",
+    "Over in thickness",
+    "Off glued edges",
+    "Worth keeping",
+    "Joints apart",
+    "Least end piece",
+    "Least piece",
+    "Least strip",
+];
+pub const SAW_GLUE: &str = "Glue";
+
+// Designs
+pub const DESIGNS: &str = "Designs";
+pub const KEEP_DESIGN: &str = "Keep as a design";
+pub const DESIGN_NAME: &str = "Its name";
+pub const MAKE_FROM_DESIGN: &str = "Parts from a design";
+pub const NO_DESIGNS: &str = "No design is kept yet. A job with parts is kept as one under Wood and plan.";
+pub const DROP_DESIGN: &str = "Take it off";
+
+/// "4 parts, 6 operations".
+pub fn design_holds(parts: &str, one_part: bool, operations: &str, one: bool) -> String {
+    format!("{parts} {}, {operations} {}", if one_part { "part" } else { "parts" }, if one { "operation" } else { "operations" })
+}
