@@ -9,7 +9,7 @@ use fivebar_core::plan::field::plan::{Field, Lie, Plan, Taken};
 use fivebar_core::plan::field::problem::{Allow, Mix, Pattern, Pile, Problem, Target};
 use fivebar_core::plan::field::{short, solve};
 use fivebar_core::plan::patience::{Patience, Progress};
-use fivebar_core::plan::{Planned, field};
+use fivebar_core::plan::{Asked, Planned, field};
 
 const PATTERNS: [Pattern; 5] = [Pattern::Stack, Pattern::Running, Pattern::Basket, Pattern::Herringbone, Pattern::Crossed];
 
@@ -96,7 +96,7 @@ fn every_reference_plan_is_met_and_proven() {
     let mut seen = 0;
     for file in std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()) {
         let instance = envelope::read(&std::fs::read_to_string(&file).unwrap()).unwrap();
-        let envelope::Problem::Field(problem) = &instance.problem else { continue };
+        let Asked::Field(problem) = &instance.problem else { continue };
         let best = known["results"][&instance.name]["value"].as_array().unwrap();
         let best: Vec<i128> = best.iter().map(|figure| figure.to_string().parse().unwrap()).collect();
         let planned = solved(problem, None);

@@ -69,15 +69,6 @@ fn instance(name: &str) -> envelope::Instance {
     envelope::read(&std::fs::read_to_string(path).unwrap()).unwrap()
 }
 
-fn stated(instance: &envelope::Instance) -> Asked {
-    match instance.problem.clone() {
-        envelope::Problem::Rows(problem) => Asked::Rows(problem),
-        envelope::Problem::Parts(problem) => Asked::Parts(problem),
-        envelope::Problem::Sticks(problem) => Asked::Sticks(problem),
-        envelope::Problem::Field(problem) => Asked::Field(problem),
-    }
-}
-
 /// A plan of others; its lengths times and over so much.
 struct Reader<'a> {
     ids: Vec<&'a str>,
@@ -200,7 +191,7 @@ fn piles_join_by_their_sizes() {
     assert_eq!((&*source.letter, source.ripped, source.count, source.size), ("A", 3, 33, [mm(40), tenths(435), mm(365)]));
     let Asked::Rows(problem) = &ready.asked else { panic!() };
     let same = instance("rows-shop-bench");
-    let Asked::Rows(published) = &stated(&same) else { panic!() };
+    let Asked::Rows(published) = &same.problem else { panic!() };
     let times = |n: i64| n * 500;
     assert_eq!((problem.rows, times(problem.length), times(problem.stagger)), (published.rows, published.length, published.stagger));
     assert_eq!([problem.kerf, problem.square, problem.keep_min].map(times), [published.kerf, published.square, published.keep_min]);
@@ -259,7 +250,7 @@ fn alike_cuts_stand_in_one_line_with_their_numbers() {
 /// The problem of an instance, as if a maker had asked it.
 fn asked(name: &str) -> (Ready, Asked) {
     let instance = instance(name);
-    let asked = stated(&instance);
+    let asked = instance.problem.clone();
     let length = |units: i64| Length::nm(units * instance.unit).unwrap();
     let raw: Value = serde_json::from_str(
         &std::fs::read_to_string(format!("{}/../tests/yield/instances/{name}.json", env!("CARGO_MANIFEST_DIR"))).unwrap(),

@@ -195,3 +195,6 @@ fn holds(asked: &Asked, answered: &Answered) -> bool {
         _ => false,
     }
 }
+
+#[cfg(test)]
+mod tests;

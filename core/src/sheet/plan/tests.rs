@@ -1,0 +1,157 @@
+use super::figures::{Figures, Machines};
+use super::ready::{Ready, ready};
+use super::stock::{Joins, LeftOut, Place, Stack, stock};
+use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
+use crate::plan::Asked;
+use crate::plan::field::problem::{Mix, Pattern};
+use crate::quantity::{Currency, Decimal, Key, Length, Money, Units};
+use crate::refusal::{PlanFigure, Refusal};
+use crate::sheet::Shop;
+use crate::story::{STANDS, tell};
+use crate::wood::woods::Woods;
+
+fn sixteenths(n: i64) -> Length {
+    Length::INCH_64TH.times(4 * n).unwrap()
+}
+
+fn mm(n: i64) -> Length {
+    Length::MM.times(n).unwrap()
+}
+
+/// The rack after the stands, for another job; the planer takes nothing under 12 in.
+fn rack(lines: &str) -> (Vec<Stack>, Figures) {
+    let story = tell(&format!("{STANDS}\njob stools \"Stools\" 1 spec\n{lines}"));
+    assert_eq!(story.refused, []);
+    let shop = Shop::of(&story.book, story.now.at);
+    let figures = Figures::usual(Units::Inch).unwrap().with_machines(&shop.workshop.wood);
+    (stock(&shop, story.names.job("stools").unwrap()), figures)
+}
+
+#[test]
+fn the_rack_gives_what_is_free_with_its_sizes_and_woods() {
+    let (stacks, figures) = rack("machine planer length 12 in\nmachine jointer length 10 in\nmachine table-saw length 9 in\n");
+    let shown: Vec<(u32, Option<&str>, Option<Length>)> =
+        stacks.iter().map(|stack| (stack.free, stack.wood.as_deref(), stack.sizes[2])).collect();
+    let wanted = [(22, Some("ash-white"), 344), (9, Some("ash-white"), 304), (12, Some("cherry-black"), 176)];
+    assert_eq!(shown, wanted.map(|(n, wood, length)| (n, wood, Some(sixteenths(length)))));
+    assert!(stacks.iter().all(|stack| matches!(stack.place, Place::Rack { .. }) && !stack.guessed && stack.moves.is_some()));
+    assert_eq!(figures.machines, Machines { plane: sixteenths(192), rip: sixteenths(144) });
+    let (fewer, _) = rack("job desk \"Desk\" 1 spec\nreserve 4 squares for desk\nreserve 3 strips for stools\n");
+    assert_eq!(fewer.iter().map(|stack| stack.free).collect::<Vec<_>>(), [22, 5, 12], "set apart for others is not free");
+}
+
+/// Whether a board 30 thick of oak joins.
+#[track_caller]
+fn joins(least: i64, woods: &[&str], n: u32, wanted: Result<(), LeftOut>) {
+    let all = Woods::default();
+    let oak = all.find("oak-european").unwrap();
+    let price = Money::book(Decimal::from(4), Currency::read("EUR").unwrap()).ok();
+    let board = Stack::bought((Key::read("oak-european").unwrap(), &oak), [30, 100, 900].map(mm), n, price);
+    let wish = Joins { thickness: mm(least), woods: woods.iter().map(|wood| (*wood).to_owned()).collect() };
+    assert_eq!(board.joins(&wish).map(|_| ()), wanted, "{least} {woods:?} {n}");
+}
+
+#[test]
+fn a_pile_that_does_not_join_says_why() {
+    joins(30, &[], 5, Ok(()));
+    joins(30, &["ash-white", "oak-european"], 5, Ok(()));
+    joins(30, &["ash-white"], 5, Err(LeftOut::OtherWood));
+    joins(32, &[], 5, Err(LeftOut::Thinner { by: mm(2) }));
+    joins(32, &[], 0, Err(LeftOut::NoneFree));
+}
+
+fn board(n: u32, sides: [i64; 3]) -> Stack {
+    let all = Woods::default();
+    let oak = all.find("oak-european").unwrap();
+    Stack::bought((Key::read("oak-european").unwrap(), &oak), sides.map(mm), n, None)
+}
+
+/// Strips of 43.5 mm (42.5 and half a millimetre of joint either side) out of pieces so wide, 3 mm trimmed off each edge.
+#[track_caller]
+fn ripped(width: Length, strips: Option<i64>) {
+    let mut piece = board(7, [40, 1, 365]);
+    piece.sizes[1] = Some(width);
+    let strip = Length::TENTH_MM.times(425).unwrap();
+    let panel = Panel { length: mm(1040), width: Some(mm(340)), thickness: mm(32), strip, split: true };
+    assert_eq!(panel.rows(), Some(8));
+    let ready = ready(Wish::Panel(panel), &[piece], Figures::usual(Units::Metric).unwrap()).unwrap();
+    assert_eq!(ready.sources.first().map(|source| source.ripped), strips, "{width:?}");
+    assert_eq!(ready.sources.first().map(|source| source.count), strips.map(|n| 7 * n));
+}
+
+#[test]
+fn pieces_are_ripped_into_strips_first() {
+    ripped(mm(150), Some(3));
+    ripped(mm(142), Some(2)); // 136 and a kerf: 46.5 goes twice
+    ripped(Length::TENTH_MM.times(1425).unwrap(), Some(3)); // 136.5 and a kerf are just three
+    ripped(Length::TENTH_MM.times(425).unwrap(), Some(1));
+    ripped(Length::TENTH_MM.times(435).unwrap(), Some(1));
+    ripped(mm(44), None); // trimmed it is too narrow
+    ripped(mm(40), None);
+}
+
+#[test]
+fn rows_that_do_not_come_out_are_rounded_up() {
+    let strip =
+        |width: i64, strip: i64| Panel { length: mm(1), width: Some(mm(width)), thickness: mm(1), strip: mm(strip), split: false }.rows();
+    assert_eq!([strip(340, 40), strip(341, 10), strip(40, 41)], [Some(9), Some(35), Some(1)]);
+}
+
+fn wanted(name: &str, n: i64, size: [i64; 3], wood: Option<&str>) -> Wanted {
+    Wanted { name: name.into(), n, size: size.map(mm), glue: false, wood: wood.map(str::to_owned) }
+}
+
+fn asked(wish: Wish) -> Result<Ready, Refusal> {
+    ready(wish, &[board(9, [40, 150, 900]), board(4, [20, 60, 1200])], Figures::usual(Units::Metric).unwrap())
+}
+
+/// Half a millimetre is what all lengths are multiples of, since a joint takes so much; without one it is a whole millimetre.
+#[test]
+fn the_unit_is_what_all_lengths_are_multiples_of() {
+    let parts = |wood| Parts { sets: Some(3), parts: vec![wanted("leg", 4, [30, 40, 700], wood), wanted("rail", 2, [15, 40, 500], None)] };
+    let ready = asked(Wish::Parts(parts(Some("oak-european")))).unwrap();
+    let Asked::Parts(problem) = &ready.asked else { panic!("{ready:?}") };
+    assert_eq!((ready.unit, problem.kerf, problem.parts[0].length, problem.piles[1].length), (500_000, 6, 1_400, 2_400));
+    assert_eq!((&problem.parts[0].piles, &problem.parts[1].piles), (&Some(vec![0, 1]), &None));
+    let Ok(Ready { asked: Asked::Sticks(problem), unit, .. }) = asked(Wish::Sticks(parts(Some("ash-white")))) else { panic!() };
+    assert_eq!((unit, problem.end_trim, problem.parts[0].piles.as_deref()), (1_000_000, 10, Some(&[][..])));
+}
+
+#[test]
+fn a_field_knows_its_unit_for_its_weight() {
+    let size = [Some((mm(600), mm(5))), Some((mm(400), mm(5))), None];
+    let tiles = Tiles {
+        patterns: vec![Pattern::Stack],
+        mix: vec![Mix::Single],
+        size,
+        layers: [1, 1],
+        gap: mm(3),
+        open: [mm(0); 2],
+        overhang: mm(0),
+        cut_min: mm(30),
+        turn: true,
+    };
+    let Ok(Ready { asked: Asked::Field(problem), unit, .. }) = asked(Wish::Tiles(tiles)) else { panic!() };
+    assert_eq!(
+        (unit, problem.unit, problem.piles[0].density, problem.piles[0].species.as_str()),
+        (1_000_000, 1_000_000, 702, "oak-european")
+    );
+}
+
+#[test]
+fn a_wish_out_of_range_is_refused_by_name() {
+    let parts = Parts { sets: None, parts: vec![wanted("leg", 0, [30, 40, 700], None)] };
+    let refused = Refusal::PlanOutOfRange { figure: PlanFigure::Each, of: Some("leg".into()), met: 0, least: 1, most: 9_999 };
+    assert_eq!(asked(Wish::Parts(parts)), Err(refused));
+    let twice = Parts { sets: None, parts: vec![wanted("leg", 1, [30, 40, 700], None), wanted("leg", 1, [30, 40, 700], None)] };
+    assert_eq!(asked(Wish::Parts(twice)).map(|_| ()), Err(Refusal::PlanNameTwice { name: "leg".into() }));
+}
+
+#[test]
+fn letters_go_on_after_z() {
+    let stacks: Vec<Stack> = (0..30).map(|_| board(1, [40, 150, 900])).collect();
+    let parts = Parts { sets: None, parts: vec![wanted("leg", 1, [30, 40, 700], None)] };
+    let ready = ready(Wish::Parts(parts), &stacks, Figures::usual(Units::Metric).unwrap()).unwrap();
+    let letters: Vec<&str> = [0, 25, 26, 29].map(|place: usize| &*ready.sources[place].letter).to_vec();
+    assert_eq!(letters, ["A", "Z", "AA", "AD"]);
+}
