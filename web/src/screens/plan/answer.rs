@@ -139,5 +139,6 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, seen: Seen<'_>) -> El
         (false, 0) => words::IN_JOB_ALREADY.to_owned(),
         (false, n) => words::takes(&common::pieces(n, &seen.speech.count(n))),
     };
-    key("key solid", words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
+    let class = if sheet.ended.is_some() { "key" } else { "key solid" };
+    key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
 }

@@ -25,12 +25,12 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let main = el("main", "scr form")
         .kids(choices(shape, draft))
         .kid(figures(&draft.form, &slots, |nth| say(Tap::At(nth))))
-        .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)))
         .kids(why)
         .kids(refused)
         .kid(piles_key(sheet, app, seen))
         .kid(el("div", "push"))
-        .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))));
+        .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))))
+        .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)));
     let keys = el("div", "um").kid(key("key solid t22", words::PLAN, "", say(Tap::Go))).kid(key(
         "key soft",
         words::OTHER_SHAPE,

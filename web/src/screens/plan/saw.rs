@@ -19,14 +19,16 @@ pub fn list(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Vec<
     let title = el("h2", "ink1").text(words::at_the_saw(unit));
     let used =
         given.ready.sources.iter().enumerate().filter(|(place, _)| sheet.used.iter().any(|used| used.source == *place && 0 < used.used));
-    let piles = used.map(|(place, _)| worded("p", "t14", source(given, place, seen)));
+    let mut piles: Vec<El<Msg>> = used.map(|(place, _)| worded("p", "t14", source(given, place, seen))).collect();
+    // One pile stands beside the title.
+    let beside = if piles.len() == 1 { piles.pop() } else { None };
     let lines: Vec<Line> = sheet.lines.iter().map(|line| Line::of(line, given, seen)).collect();
     let small = |line: &Line| !line.whole && line.text.chars().count() <= 14;
     let keys = lines.iter().enumerate().map(|(nth, line)| {
         let done = app.plan.ticked.contains(&nth);
         tick(line, (nth, done), small(line))
     });
-    let head = el("div", "row").kid(title).kids(None);
+    let head = el("div", "row").kid(title).kids(beside);
     vec![head].into_iter().chain(piles).chain([el("div", "ticks").kids(keys)]).collect()
 }
 
