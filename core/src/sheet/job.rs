@@ -8,7 +8,7 @@ use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::Paid;
 use crate::money::left::Way;
-use crate::quantity::{Count, Decimal, Id, Money, Span, Wall};
+use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
 
 /// The screen of a job.
@@ -141,7 +141,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
             of: job.pieces,
             agreed: sold.agreed,
             due: sold.due,
-            unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).collect(),
+            unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).listed(),
         },
         name: job.name,
         made_for: job.made_for,

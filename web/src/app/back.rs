@@ -8,11 +8,11 @@ impl App {
     /// Whether something lies over the place that can be left. The buyer's face and big buttons are locks: they are held to leave.
     pub fn is_deep(&self) -> bool {
         match self.place {
-            Place::Count => self.count.over != count::Over::Nothing,
+            Place::Count => !matches!(self.count.over, count::Over::Nothing),
             Place::Bench => !matches!(self.bench.over, bench::Over::Nothing | bench::Over::Big),
-            Place::Price => self.price.face.is_none() && self.price.over != price::Over::Nothing,
+            Place::Price => self.price.face.is_none() && !matches!(self.price.over, price::Over::Nothing),
             Place::Jobs => self.jobs.open.is_some() || self.jobs.draft.is_some(),
-            Place::Workshop => self.workshop.over != workshop::Over::Nothing,
+            Place::Workshop => !matches!(self.workshop.over, workshop::Over::Nothing),
         }
     }
 

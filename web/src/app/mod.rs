@@ -181,7 +181,7 @@ impl App {
 
     /// Pieces counted before the book was read.
     pub fn early_pieces(&self) -> Count {
-        let taps = self.early.iter().filter(|(message, _)| *message == Msg::Count(count::Tap::First)).count();
+        let taps = self.early.iter().filter(|(message, _)| matches!(message, Msg::Count(count::Tap::First))).count();
         Count::try_from(taps).unwrap_or(Count::MAX)
     }
 

@@ -25,7 +25,7 @@ pub use wood::WoodCommand;
 use super::Book;
 use super::entry::{Entry, Fact};
 use super::stamp::Clock;
-use crate::quantity::{Id, Wall};
+use crate::quantity::{Id, Listed, Wall};
 use crate::refusal::Answer;
 
 /// What a person orders.
@@ -84,7 +84,7 @@ impl Act {
     pub fn stamped(self, clock: &mut Clock) -> Vec<Entry> {
         let act = if 1 < self.facts.len() { self.facts.first().map(|(id, _)| *id) } else { None };
         let wall = self.now.wall;
-        self.facts.into_iter().map(|(id, fact)| Entry { id, stamp: clock.next(wall.at), wall, act, fact }).collect()
+        self.facts.into_iter().map(|(id, fact)| Entry { id, stamp: clock.next(wall.at), wall, act, fact }).listed()
     }
 }
 

@@ -13,12 +13,12 @@ use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, JobDescribed};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::order_by_key;
-use crate::quantity::{Currency, Id, Money, Offset, Wall};
+use crate::quantity::{Currency, Id, Listed, Money, Offset, Wall};
 
 /// Every job, the newest first.
 pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
     let ids = book.subjects().filter_map(|subject| if let Subject::Job(id) = subject { Some(id) } else { None });
-    let mut found: Vec<Job> = ids.filter_map(|id| job(book, id)).collect();
+    let mut found: Vec<Job> = ids.filter_map(|id| job(book, id)).listed();
     order_by_key(&mut found, |job| std::cmp::Reverse((job.began.at, job.id)));
     found.into_iter()
 }

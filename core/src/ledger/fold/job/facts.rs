@@ -5,7 +5,7 @@ use crate::ledger::fold::{Booked, KeptPlan};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Money, Span, Units, Volume, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Span, Units, Volume, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// One job: what is made, from what, what it cost, how it sells.
@@ -102,7 +102,7 @@ pub struct Ended {
 impl Job {
     /// The hauls it has wood of.
     pub fn hauls(&self) -> Vec<Id> {
-        let mut hauls: Vec<Id> = self.wood.keys().map(|(haul, _)| *haul).collect();
+        let mut hauls: Vec<Id> = self.wood.keys().map(|(haul, _)| *haul).listed();
         hauls.dedup();
         hauls
     }

@@ -12,7 +12,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, plan, yard as words};
 use fivebar_core::ledger::fold::WoodFacts;
-use fivebar_core::quantity::{Key, Length, begin_large};
+use fivebar_core::quantity::{Key, Length, Listed, begin_large};
 use fivebar_core::wood::minimum::Minimum;
 
 /// The line of the workshop's first page.
@@ -28,7 +28,7 @@ pub fn name(machine: &Key, known: &WoodFacts) -> String {
 /// The list, with a key for a new one.
 pub fn list(app: &App, seen: Seen<'_>) -> Screen {
     let known = known(app);
-    let rows: Vec<El<Msg>> = known.wood.machines.iter().map(|(machine, least)| one(machine, least, &known.wood, (app, seen))).collect();
+    let rows: Vec<El<Msg>> = known.wood.machines.iter().map(|(machine, least)| one(machine, least, &known.wood, (app, seen))).listed();
     let none = rows.is_empty();
     let main = el("main", "scr")
         .kids(none.then(|| el("p", "").text(words::NO_MACHINES)))
@@ -78,10 +78,10 @@ pub fn saw(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
 
 fn which(wood: &Wood) -> Vec<El<Msg>> {
     let picked = |machine: &str| wood.chosen.as_ref().is_some_and(|chosen| chosen.as_str() == machine);
-    let mut shown: Vec<Chip> = MACHINES.iter().map(|machine| Chip::choice(words::machine(machine, None), picked(machine))).collect();
+    let mut shown: Vec<Chip> = MACHINES.iter().map(|machine| Chip::choice(words::machine(machine, None), picked(machine))).listed();
     shown.push(Chip::choice(words::OTHER_MACHINE, wood.chosen.is_none()));
     let pick = |nth: usize| tap(WoodTap::Choose(MACHINES.get(nth).and_then(|machine| Key::read(machine))));
     let named = Field { id: "machine-name", label: words::MACHINE_NAME.into(), value: wood.name.clone(), ..Field::default() };
     let named = wood.chosen.is_none().then(|| field(named, |text| tap(WoodTap::Name(text))));
-    [el("h2", "ink1").text(words::WHICH_MACHINE), chips("key h48", shown, pick)].into_iter().chain(named).collect()
+    [el("h2", "ink1").text(words::WHICH_MACHINE), chips("key h48", shown, pick)].into_iter().chain(named).listed()
 }
