@@ -191,7 +191,9 @@ fn holds(asked: &Asked, answered: &Answered) -> bool {
         (Asked::Rows(problem), Made::Rows(plan)) => {
             crate::plan::rows::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
         }
-        (Asked::Parts(_), Made::Parts(_)) => true,
+        (Asked::Parts(problem), Made::Parts(plan)) => {
+            crate::plan::parts::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
+        }
         _ => false,
     }
 }

@@ -3,7 +3,7 @@
 use crate::ledger::kind::plan::{DesignKept, DesignOperation, DesignPart, PlanKept, SawSet};
 use crate::ledger::{Entry, Fact};
 use crate::plan::{Answered, Asked, post};
-use crate::quantity::{Count, Id, Length, Wall};
+use crate::quantity::{Count, Id, Length, Wall, in_small};
 
 /// A plan that was kept for a job.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,7 +48,7 @@ impl KeptPlan {
 
 impl Design {
     pub fn is_named(&self, name: &str) -> bool {
-        self.name.trim().to_lowercase() == name.trim().to_lowercase()
+        in_small(self.name.trim()) == in_small(name.trim())
     }
 }
 
