@@ -99,6 +99,10 @@ pub enum Tap {
     Tick(usize),
     Use,
     Print,
+    /// The job's parts and operations under its name, to make again.
+    KeepDesign,
+    /// A design's parts and operations become the job's.
+    UseDesign(Id),
 }
 
 /// Takes in a tap.
@@ -118,6 +122,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Tick(nth) => tick(app, nth),
         Tap::Use => take(app, now),
         Tap::Print => app.orders.push(Order::Print),
+        Tap::KeepDesign => design(app, None, now),
+        Tap::UseDesign(id) => design(app, Some(id), now),
         said => {
             let sign = app.speech.sign();
             (app.notice, app.plan.why_not) = (None, None);
@@ -288,6 +294,19 @@ fn take(app: &mut App, now: Now) {
     let plan = kept(given, &found.answered, &found.sheet);
     if let Some(written) = app.order(&Command::Plan(PlanCommand::Use(plan)), now) {
         app.plan.used = written.entries.first().map(|entry| entry.id);
+        app.orders.push(Order::Feel(Feel::Start));
+    }
+}
+
+/// Keeps a design from the job in hand, or makes the job from one.
+fn design(app: &mut App, from: Option<Id>, now: Now) {
+    let Some(job) = app.jobs.open else { return };
+    let Ok(name) = app.shelf().shop(app.now.at).job(job).map(|job| job.name) else { return };
+    let command = match from {
+        Some(design) => PlanCommand::UseDesign { job, design },
+        None => PlanCommand::KeepDesign { job, name },
+    };
+    if app.order(&Command::Plan(command), now).is_some() {
         app.orders.push(Order::Feel(Feel::Start));
     }
 }

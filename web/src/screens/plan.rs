@@ -16,6 +16,7 @@ use crate::parts::ink::{Pair, drawing, rect};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, job as rooms, plan as words};
+use fivebar_core::ledger::fold::Design;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Decimal, Length, Units};
 use fivebar_core::sheet::job::JobSheet;
@@ -37,6 +38,26 @@ pub fn under(sheet: &JobSheet) -> &'static str {
 
 fn say(tap: Tap) -> Msg {
     Msg::Jobs(jobs::Tap::Plan(tap))
+}
+
+/// With parts, a key that keeps them as a design; without, the designs there are.
+pub fn designs(sheet: &JobSheet, kept: &[Design], seen: Seen<'_>) -> Vec<El<Msg>> {
+    let going_on = sheet.ended.is_none();
+    if !sheet.parts.is_empty() {
+        let there = kept.iter().any(|design| design.is_named(&sheet.name));
+        let under = if there { words::DESIGN_THERE } else { "" };
+        return vec![key("key soft h56 wide", words::KEEP_DESIGN, under, say(Tap::KeepDesign))];
+    }
+    if kept.is_empty() || !going_on {
+        return vec![];
+    }
+    let one = |design: &Design| {
+        let n = |n: usize| seen.speech.number(Decimal::from(n), 0, 0);
+        let (parts, operations) = (design.parts.len(), design.operations.len());
+        let under = words::design_holds(&n(parts), parts == 1, &n(operations), operations == 1);
+        key("key h56 wide", design.name.clone(), under, say(Tap::UseDesign(design.id))).key(design.id.to_string())
+    };
+    std::iter::once(el("h2", "").text(words::MAKE_FROM_DESIGN)).chain(kept.iter().map(one)).collect()
 }
 
 const SHAPES: [Shape; 4] = [Shape::Rows, Shape::Parts, Shape::Sticks, Shape::Field];

@@ -1,6 +1,5 @@
 use super::*;
 use crate::app::jobs::Tap as Jobs;
-use crate::app::order::Which as Books;
 use crate::app::shelf::Shelf;
 use crate::app::{Common, Msg};
 use crate::parts::Place;
@@ -125,7 +124,6 @@ fn what_stands_in_the_way_is_said() {
     asked(&mut app);
     app.told(crate::app::news::News::Planning(Planning::Failed));
     assert!(page(&app).contains("The planning failed"));
-    let _ = Books::Own;
 }
 
 #[test]
@@ -152,4 +150,24 @@ fn a_better_plan_is_looked_for_and_a_worse_one_is_not_taken() {
     app.told(crate::app::news::News::Planning(Planning::Done(Box::new(worse))));
     assert_eq!(app.plan.found.as_ref().map(|found| found.sheet.made), Some(2));
     assert!(page(&app).contains("best so far"));
+}
+
+/// A design kept from one job gives its parts to another, in one act that is taken back whole.
+#[test]
+fn a_design_is_kept_and_made_again() {
+    let mut app = opened("job again \"Tray again\" 1 spec\n");
+    let room = |app: &mut App, n: u8| app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [n; 10] });
+    room(&mut app, 1);
+    heard(&mut app, [Tap::KeepDesign]);
+    assert!(page(&app).contains("takes the place of the one there is"));
+    let again = fivebar_core::ledger::fold::jobs(&app.shelf().book).find(|job| job.name == "Tray again").map(|job| job.id);
+    app.jobs.open = again;
+    room(&mut app, 2);
+    assert!(page(&app).contains("Parts from a design") && page(&app).contains("1 part, 0 operations"), "{}", page(&app));
+    let design = app.shelf().workshop().designs[0].id;
+    heard(&mut app, [Tap::UseDesign(design)]);
+    let parts = |app: &App| fivebar_core::ledger::fold::job(&app.shelf().book, again.unwrap()).unwrap().parts.len();
+    assert_eq!(parts(&app), 1);
+    app.heard(Msg::Common(Common::TakeBack), Now { wall: app.now, chance: [98; 10] });
+    assert_eq!(parts(&app), 0);
 }

@@ -48,6 +48,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     } else {
         parts(sheet, &known.wood.woods, seen)
     });
+    let second = second.kids(super::super::plan::designs(sheet, &known.designs, seen));
     let [low, high] = room_of(app, sheet);
     let under = words::lives_in(&between((low, high), seen), sheet.room.is_some());
     let second = second.kid(key("key soft h56", words::ROOM, under, say(Tap::Write(What::Room))).flag("disabled", sheet.ended.is_some()));

@@ -1,6 +1,6 @@
 //! The few figures of a shape, on the pad.
 
-use super::super::slots::{Slot, figures, no, under_thumb};
+use super::super::slots::{Slot, figures, figures_in, no, under_thumb};
 use super::super::{Screen, Seen};
 use super::{Boards, say, sketch};
 use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
@@ -22,16 +22,17 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let slots = slots(shape, units);
     let why = app.plan.why_not.as_ref().map(|why| why_not(why, seen));
     let refused = refused(app).map(|why| no(why, seen));
+    let at = |nth| say(Tap::At(nth));
     let main = el("main", "scr form")
         .kids(choices(shape, draft))
-        .kid(figures(&draft.form, &slots, |nth| say(Tap::At(nth))))
+        .kid(if shape == Shape::Field { figures_in("g2 slots", &draft.form, &slots, at) } else { figures(&draft.form, &slots, at) })
         .kids(why)
         .kids(refused)
         .kid(piles_key(sheet, app, seen))
         .kid(el("div", "push"))
         .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))))
         .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)));
-    let keys = el("div", "um").kid(key("key solid t22", words::PLAN, "", say(Tap::Go))).kid(key(
+    let keys = el("div", "g2").kid(key("key solid t22", words::PLAN, "", say(Tap::Go))).kid(key(
         "key soft",
         words::OTHER_SHAPE,
         "",

@@ -4,7 +4,7 @@ use super::super::Seen;
 use super::say;
 use crate::app::Msg;
 use crate::app::plan::Tap;
-use crate::parts::ink::{Pair, drawing, letters, path, rect};
+use crate::parts::ink::{Pair, drawing, letters, num, path, rect};
 use crate::parts::letters::{bold, plain};
 use crate::view::El;
 use crate::words::en::plan as words;
@@ -12,9 +12,8 @@ use fivebar_core::quantity::Length;
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::{Drawn, Mark, PlanSheet};
 
-/// Letters are drawn at this size, and from this height of a piece on.
-const SIZE: f64 = 14.0;
-const LEAST_HIGH: f64 = 12.0;
+/// Sizes of letters, the largest first, each with its class: the largest that fits into a piece is drawn.
+const SIZES: [(f64, &str); 5] = [(14.0, "mk"), (11.0, "mk s11"), (9.0, "mk s9"), (7.0, "mk s7"), (5.0, "mk s5")];
 
 /// The picture of a plan, as wide as a card.
 pub fn picture(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Seen<'_>) -> El<Msg> {
@@ -49,16 +48,21 @@ fn drawn(given: &Given, piece: &Drawn, (nth, chosen): (usize, bool), scale: f64)
         (false, false) => "w1",
     };
     let text = mark(given, piece);
-    let fits = LEAST_HIGH <= h && width(&text, cut) + 4.0 <= w;
-    let notch = (cut && fits && piece.part.is_none()).then(|| path("notch", format!("M{:.1} {:.1}v-6l6 6z", at.0, at.1 + size.1)));
-    let middle = (at.0 + w / 2.0, at.1 + h / 2.0 + SIZE * 0.36);
-    let label = fits.then(|| letters(if cut { "mk b" } else { "mk" }, middle, text));
+    let size_of = SIZES.iter().find(|(size, _)| size * 0.86 <= h && width(&text, cut, *size) + size * 0.2 <= w);
+    let notch = (cut && size_of.is_some() && piece.part.is_none()).then(|| {
+        let leg = num((h * 0.4).min(6.0));
+        path("notch", format!("M{} {}v-{leg}l{leg} {leg}z", num(at.0), num(at.1 + size.1)))
+    });
+    let label = size_of.map(|(size, class)| {
+        let class = if cut { format!("{class} b") } else { (*class).to_owned() };
+        letters(class, (at.0 + w / 2.0, at.1 + h / 2.0 + size * 0.36), text)
+    });
     let board = rect(class, at, size).on_tap(say(Tap::Piece(nth)));
     std::iter::once(board).chain(notch).chain(label).collect()
 }
 
-fn width(text: &str, cut: bool) -> f64 {
-    if cut { bold(text, SIZE) } else { plain(text, SIZE) }
+fn width(text: &str, cut: bool, size: f64) -> f64 {
+    if cut { bold(text, size) } else { plain(text, size) }
 }
 
 /// Letter of the pile, or the number of the cut.

@@ -287,12 +287,9 @@ pub const SAW_FIGURES: [&str; 13] = [
 pub const SAW_GLUE: &str = "Glue";
 
 // Designs
-pub const DESIGNS: &str = "Designs";
 pub const KEEP_DESIGN: &str = "Keep as a design";
-pub const DESIGN_NAME: &str = "Its name";
+pub const DESIGN_THERE: &str = "takes the place of the one there is";
 pub const MAKE_FROM_DESIGN: &str = "Parts from a design";
-pub const NO_DESIGNS: &str = "No design is kept yet. A job with parts is kept as one under Wood and plan.";
-pub const DROP_DESIGN: &str = "Take it off";
 
 /// "4 parts, 6 operations".
 pub fn design_holds(parts: &str, one_part: bool, operations: &str, one: bool) -> String {
