@@ -6,6 +6,7 @@ use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::{Book, fold};
 use fivebar_core::quantity::Span;
 use fivebar_core::story::{BENCH, STANDS, tell};
+use std::rc::Rc;
 use std::time::Instant;
 
 fn main() {
@@ -27,7 +28,8 @@ fn main() {
 
 /// The same line under other ids, a hundred days later with every round.
 fn again(line: &str, round: usize) -> String {
-    let Line::Known(mut entry) = line::read(&line.replace("-7000-8000-", &format!("-7{round:03x}-8000-"))) else { return line.to_owned() };
+    let Line::Known(entry) = line::read(&line.replace("-7000-8000-", &format!("-7{round:03x}-8000-"))) else { return line.to_owned() };
+    let mut entry = Rc::unwrap_or_clone(entry);
     let later = Span::minutes(144_000).times(i64::try_from(round).unwrap_or(0));
     entry.stamp.0 = entry.stamp.0.plus(later);
     entry.wall.at = entry.wall.at.plus(later);

@@ -9,6 +9,7 @@ use fivebar_core::ledger::{Book, Clock, Entry, Fact, fold};
 use fivebar_core::quantity::{Currency, Id, Key, Moment, Offset, Units, Wall};
 use museum_piece::{device, entries};
 use proptest::prelude::*;
+use std::rc::Rc;
 
 /// One thing that happened on one of two phones.
 #[derive(Clone, Copy, Debug)]
@@ -174,7 +175,7 @@ proptest! {
         entry.stamp = fivebar_core::ledger::Stamp(Moment::at(ms), n, device("z9"));
         entry.wall = Wall::new(Moment::at(ms), Offset::minutes(tz).unwrap());
         let text = line::write(&entry);
-        prop_assert_eq!(line::read(&text), Line::Known(Box::new(entry)));
+        prop_assert_eq!(line::read(&text), Line::Known(Rc::new(entry)));
     }
 
     #[test]

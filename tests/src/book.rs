@@ -4,6 +4,7 @@ use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::quantity::Span;
 use fivebar_core::story::{BENCH, STANDS, tell};
 use serde_json::{Value, json};
+use std::rc::Rc;
 
 /// So many lines of a maker's years: the two demos, told again and again under other ids, a hundred days later each time.
 pub fn years(entries: usize) -> Vec<String> {
@@ -16,7 +17,8 @@ pub fn years(entries: usize) -> Vec<String> {
 
 /// The same line in an earlier round; the last round stands at the demo's own times.
 fn again(line: &str, round: usize, rounds: usize) -> String {
-    let Line::Known(mut entry) = line::read(&line.replace("-7000-8000-", &format!("-7{round:03x}-8000-"))) else { return line.to_owned() };
+    let Line::Known(entry) = line::read(&line.replace("-7000-8000-", &format!("-7{round:03x}-8000-"))) else { return line.to_owned() };
+    let mut entry = Rc::unwrap_or_clone(entry);
     let earlier = Span::minutes(144_000).times(-i64::try_from(rounds - round - 1).unwrap_or(0));
     entry.stamp.0 = entry.stamp.0.plus(earlier);
     entry.wall.at = entry.wall.at.plus(earlier);

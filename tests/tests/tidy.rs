@@ -231,6 +231,16 @@ fn nothing_is_left_undone() {
     }
 }
 
+/// Each brings along tables or ways of the standard library that weigh kilobytes, where ours serve: `quantity::letters` for letters,
+/// `quantity::exact` for floats.
+#[test]
+fn what_weighs_kilobytes_for_one_use_stays_out() {
+    for costly in [".to_lowercase()", ".to_uppercase()", ".is_lowercase()", ".is_uppercase()", "parse::<f64>"] {
+        let uses = |source: &Source| source.code.iter().any(|(_, line)| line.contains(costly));
+        none(costly, app().into_iter().filter(|source| uses(source)).map(|source| source.path.clone()).collect());
+    }
+}
+
 #[test]
 fn every_invariant_has_a_test_that_carries_its_number() {
     let carried = |n: u32| {

@@ -3,7 +3,7 @@
 use super::time::{Shares, Source, add};
 use super::{Kind, Run};
 use crate::quantity::Sorted;
-use crate::quantity::{Day, Moment, Span, Wall};
+use crate::quantity::{Day, Listed, Moment, Span, Wall};
 
 /// What was worked on one day.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -41,7 +41,7 @@ pub fn parts(run: &Run, now: Wall) -> Vec<(Day, Source, Span)> {
     let stretch = |(source, from, to): (Source, Moment, Moment)| {
         split(Wall::new(from, run.started.offset), wall(to)).into_iter().map(move |(day, span)| (day, source, span))
     };
-    run.stretches(now.at).into_iter().filter(|(_, from, to)| from < to).flat_map(stretch).collect()
+    run.stretches(now.at).into_iter().filter(|(_, from, to)| from < to).flat_map(stretch).listed()
 }
 
 /// Adds up one day.

@@ -5,7 +5,7 @@
 use super::run::{Cut, Run};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Id, Moment};
+use crate::quantity::{Id, Listed, Moment};
 
 /// Cuts the runs of each person so that none overlap. `runs` come in order of their stamps.
 pub fn one_bench_each(runs: &mut [Run]) {
@@ -40,7 +40,7 @@ fn cut(runs: &mut [Run], one: usize, next: usize) {
 
 /// Recalled time yields to stamped time, and to recalled time that begins earlier.
 fn fit_in(runs: &mut [Run], stamped: &[usize], recalled: &[usize]) {
-    let mut taken: Vec<(Moment, Moment, Id)> = stamped.iter().filter_map(|place| runs.get(*place)).map(stretch).collect();
+    let mut taken: Vec<(Moment, Moment, Id)> = stamped.iter().filter_map(|place| runs.get(*place)).map(stretch).listed();
     for place in recalled {
         let Some(run) = runs.get_mut(*place) else { continue };
         yield_to(run, &taken);

@@ -5,7 +5,7 @@
 
 use super::heads::Head;
 use super::{Kind, Mender, Shares, Source, Stage};
-use crate::quantity::{Count, Id, Moment, Money, Span, Wall};
+use crate::quantity::{Count, Id, Listed, Moment, Money, Span, Wall};
 
 /// What time is spent on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -154,7 +154,7 @@ impl Run {
     /// The labour of each head that worked along for pay, with what it is paid per hour.
     pub fn paid(&self, now: Moment) -> Vec<(Option<Id>, Money, Span)> {
         let (start, end) = (self.started.at, self.end(now));
-        self.heads.iter().filter_map(|head| Some((head.person, head.pay?, head.within(start, end)))).collect()
+        self.heads.iter().filter_map(|head| Some((head.person, head.pay?, head.within(start, end)))).listed()
     }
 
     /// Heads at work at a moment, the person's own too.
@@ -204,7 +204,7 @@ impl Run {
             (self.lifted && !settled).then_some(Doubt::ClockSetBack),
             (too_long && self.cut.is_none() && !self.confirmed).then_some(Doubt::TooLong),
         ];
-        all.into_iter().flatten().collect()
+        all.into_iter().flatten().listed()
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::worth::{Boards, Counted, Counting, Fetching, Milling, Terms, Worth, YardTrip, Yields};
 use crate::quantity::sums::{for_time, not_below_nothing, over, plus};
-use crate::quantity::{Count, Currency, Decimal, Money, Span, Volume, half_up};
+use crate::quantity::{Count, Currency, Decimal, Listed, Money, Span, Volume, half_up};
 use crate::refusal::Answer;
 
 /// The good pieces of one pile, once it is sorted.
@@ -100,7 +100,7 @@ impl Brought {
     /// As [`Counting::worth`].
     pub fn against(&self, yard: &Yard) -> Answer<Option<Worth>> {
         let Some((spent, time)) = self.spent.zip(self.time) else { return Ok(None) };
-        let piles = self.good.iter().map(Good::counted).collect();
+        let piles = self.good.iter().map(Good::counted).listed();
         let fetching = Fetching { distance: spent, gift: Money::zero(self.currency), wheel: time, bins: Span::ZERO };
         let terms = Terms { pay: self.pay, yields: yard.yields, milling: yard.ahead };
         let worth = Counting { piles, fetching, saved: yard.saved, terms }.worth()?;

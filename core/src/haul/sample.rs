@@ -4,7 +4,7 @@
 
 use super::{Measured, Pile};
 use crate::quantity::chance::{BELL_95, student};
-use crate::quantity::{Count, Length, Units, Volume};
+use crate::quantity::{Count, Length, Listed, Units, Volume};
 use crate::refusal::{Answer, Refusal};
 
 /// Intervals hold what they speak of nineteen times in twenty.
@@ -54,7 +54,7 @@ pub struct Sizes {
 /// assert!((found.length.off.unwrap() * 20.0 - 4.778).abs() < 0.0005); // 4.303 x 2 / sqrt 3 x sqrt(37 / 40)
 /// ```
 pub fn sizes(measured: &[Sides], of: Count) -> Answer<Sizes> {
-    let side = |side: fn(&Sides) -> Length| length(&measured.iter().map(side).collect::<Vec<_>>(), of);
+    let side = |side: fn(&Sides) -> Length| length(&measured.iter().map(side).listed(), of);
     let volumes = measured.iter().map(|piece| Volume::of(piece.thickness, piece.width, piece.length)).collect::<Answer<Vec<_>>>()?;
     Ok(Sizes {
         thickness: side(|piece| piece.thickness)?,
@@ -73,7 +73,7 @@ pub fn length(measured: &[Length], of: Count) -> Answer<Mean<Length>> {
     let sum = measured.iter().try_fold(Length::ZERO, |sum, side| sum.plus(*side))?;
     let half_more = sum.as_nm().checked_add(i64::from(n).div_euclid(2)).ok_or(Refusal::OutOfRange)?;
     let mean = Length::nm(half_more.div_euclid(i64::from(n)))?;
-    let sides: Vec<f64> = measured.iter().map(|side| side.as_nm() as f64).collect();
+    let sides: Vec<f64> = measured.iter().map(|side| side.as_nm() as f64).listed();
     Ok(Mean { mean, off: off(&sides, n, of) })
 }
 
@@ -84,7 +84,7 @@ pub fn length(measured: &[Length], of: Count) -> Answer<Mean<Length>> {
 pub fn volume(measured: &[Volume], of: Count) -> Answer<Mean<Volume>> {
     let n = sampled(measured.len(), of)?;
     let sum = measured.iter().try_fold(Volume::ZERO, |sum, piece| sum.plus(*piece))?;
-    let volumes: Vec<f64> = measured.iter().map(|piece| piece.cubic_metres()).collect();
+    let volumes: Vec<f64> = measured.iter().map(|piece| piece.cubic_metres()).listed();
     Ok(Mean { mean: sum.over(n)?, off: off(&volumes, n, of) })
 }
 

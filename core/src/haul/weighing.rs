@@ -4,7 +4,7 @@ use super::Pile;
 use super::pile::Weighed as WeighedBefore;
 use super::sample::{BY_CHANCE, off_apart, off_within, spread_of};
 use crate::quantity::chance::{BELL_95, student};
-use crate::quantity::{Count, Decimal, Grams, Mass, PILE_MOST};
+use crate::quantity::{Count, Decimal, Grams, Listed, Mass, PILE_MOST};
 use crate::refusal::{Answer, Refusal};
 use rust_decimal::prelude::ToPrimitive;
 
@@ -73,7 +73,7 @@ impl Spread {
         if pieces.contains(&Grams::ZERO) {
             return Err(Refusal::UnderTare { met: Grams::ZERO, tare: Grams::ZERO });
         }
-        let weights: Vec<f64> = pieces.iter().map(|grams| f64::from(grams.as_grams())).collect();
+        let weights: Vec<f64> = pieces.iter().map(|grams| f64::from(grams.as_grams())).listed();
         let free = Count::try_from(pieces.len()).ok().and_then(|n| n.checked_sub(1));
         let reach = free.and_then(|free| student(BY_CHANCE, free));
         Ok(spread_of(&weights).zip(reach).map(|(share, reach)| Spread { share, reach }))
@@ -101,7 +101,7 @@ impl Pile {
     pub fn count_off(&self) -> Option<Count> {
         let counting = self.weighed.iter().filter(|weighed| weighed.counts);
         let squares = counting.filter_map(|weighed| weighed.off_in_pieces(self)).map(|off| off * off);
-        let squares: Vec<f64> = squares.collect();
+        let squares: Vec<f64> = squares.listed();
         // A float turned whole stops at the limits of its type.
         (!squares.is_empty()).then(|| squares.iter().sum::<f64>().sqrt().ceil() as Count)
     }

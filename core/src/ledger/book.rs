@@ -8,12 +8,13 @@ use super::line::{self, Line};
 use super::places::Places;
 use super::stamp::Stamp;
 pub use super::subjects::{Subject, subjects};
-use crate::quantity::{Id, Set, Sorted, order_by_key, places_in_order};
+use crate::quantity::{Id, Listed, Set, Sorted, order_by_key, places_in_order};
+use std::rc::Rc;
 
 /// An entry with its line and whether it stands.
 #[derive(Clone, Debug, PartialEq)]
 struct Kept {
-    entry: Box<Entry>,
+    entry: Rc<Entry>,
     line: Box<str>,
     struck: bool,
 }
@@ -93,7 +94,7 @@ impl Book {
         let more = lines.size_hint().0;
         self.kept.reserve(more);
         self.slots.expect(more);
-        let added = lines.map(|(line, text)| self.take_in(line, text)).collect();
+        let added = lines.map(|(line, text)| self.take_in(line, text)).listed();
         self.settle(before);
         added
     }
@@ -107,7 +108,7 @@ impl Book {
     }
 
     /// Two lines of one id: the lesser in bytes stands, whichever came first, and the other is set aside.
-    fn take_entry(&mut self, entry: Box<Entry>, text: &str) -> Added {
+    fn take_entry(&mut self, entry: Rc<Entry>, text: &str) -> Added {
         let id = entry.id;
         let next = self.kept.len();
         let slot = self.slots.get_or(id, next);
@@ -133,10 +134,10 @@ impl Book {
     fn settle(&mut self, before: Slot) {
         let before = if self.order.len() == before { before } else { self.forget_index() };
         let came = self.kept.get(before..).unwrap_or_default();
-        let ranks: Vec<Rank> = came.iter().map(|kept| (kept.entry.stamp, kept.entry.id)).collect();
+        let ranks: Vec<Rank> = came.iter().map(|kept| (kept.entry.stamp, kept.entry.id)).listed();
         let fresh: Vec<Slot> = match ranks.is_sorted() {
-            true => (before..self.kept.len()).collect(),
-            false => places_in_order(&ranks, Ord::cmp).into_iter().filter_map(|place| before.checked_add(place)).collect(),
+            true => (before..self.kept.len()).listed(),
+            false => places_in_order(&ranks, Ord::cmp).into_iter().filter_map(|place| before.checked_add(place)).listed(),
         };
         for slot in &fresh {
             self.index(*slot);
@@ -243,8 +244,8 @@ impl Book {
     /// The entries of an act, or the one entry where it stands alone.
     pub fn act(&self, id: Id) -> Vec<Id> {
         match self.acts.get(&id).and_then(|at| self.of_acts.get(at)) {
-            Some(slots) => slots.iter().filter_map(|slot| self.kept.get(*slot)).map(|kept| kept.entry.id).collect(),
-            None => self.found(id).map(|kept| kept.entry.id).into_iter().collect(),
+            Some(slots) => slots.iter().filter_map(|slot| self.kept.get(*slot)).map(|kept| kept.entry.id).listed(),
+            None => self.found(id).map(|kept| kept.entry.id).into_iter().listed(),
         }
     }
 

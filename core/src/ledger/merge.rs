@@ -8,7 +8,7 @@ use super::people::{self, People};
 use super::{Book, Fact, fold};
 use crate::bench::Run;
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Decimal, Moment, Money, Span, Wall};
+use crate::quantity::{Count, Currency, Decimal, Listed, Moment, Money, Span, Wall};
 
 /// A sum of each currency; sums are never mixed.
 pub type Sums = Sorted<Currency, Decimal>;
@@ -71,7 +71,7 @@ pub fn bring_in(book: &Book, here: &People, copy: &Document) -> Result<Coming, D
         lines: lines(&added),
         here: totals(book),
         then: totals(&then),
-        fresh: fresh.map(|(line, _)| line.to_string()).collect(),
+        fresh: fresh.map(|(line, _)| line.to_string()).listed(),
         people: people::joined(&then, here, &copy.people),
         photos: copy.photos.clone().unwrap_or_default(),
         book: then,

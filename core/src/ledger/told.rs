@@ -5,7 +5,7 @@ use super::kind::job::{For, JobBegan};
 use super::{Book, Clock, Device, Entry, Fact};
 use crate::bench::{Bench, Kind, On, Work};
 use crate::ledger::fold;
-use crate::quantity::{Currency, Id, Moment, Offset, Span, Units, Wall};
+use crate::quantity::{Currency, Id, Listed, Moment, Offset, Span, Units, Wall};
 use crate::refusal::Refusal;
 
 pub fn at(minute: i64) -> Moment {
@@ -52,7 +52,7 @@ impl Phone {
 
     fn keep(&mut self, entries: Vec<Entry>) -> Vec<Id> {
         entries.iter().for_each(|entry| drop(self.book.add(entry)));
-        entries.into_iter().map(|entry| entry.id).collect()
+        entries.into_iter().map(|entry| entry.id).listed()
     }
 
     /// The last entry's id: of a start, the run's.
@@ -88,7 +88,7 @@ impl Phone {
 
     /// Takes in all that another phone has.
     pub fn merge(&mut self, other: &Phone) {
-        let lines: Vec<String> = other.book.lines().map(str::to_owned).collect();
+        let lines: Vec<String> = other.book.lines().map(str::to_owned).listed();
         self.book.merge(lines.iter().map(String::as_str));
     }
 
@@ -98,7 +98,7 @@ impl Phone {
 
     /// Minutes of each run, in order of their start.
     pub fn minutes(&self, now: i64) -> Vec<(String, i64)> {
-        self.runs().runs().map(|run| (run.work.op.clone(), run.worked(at(now)).as_minutes())).collect()
+        self.runs().runs().map(|run| (run.work.op.clone(), run.worked(at(now)).as_minutes())).listed()
     }
 }
 

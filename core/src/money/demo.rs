@@ -10,14 +10,14 @@ use super::point::Points;
 use super::price::{Hourly, Work, marks, multiple, proposed};
 use super::rate::{Wanted, Year, rate};
 use super::tax::{Tax, owed};
-use crate::quantity::{Currency, Decimal, Length, Money, Side, Span};
+use crate::quantity::{Currency, Decimal, Length, Listed, Money, Side, Span};
 
 const TAX: Tax = Tax { rate: Decimal::from_parts(55, 0, 0, false, 3), side: Side::Inside };
 const CARD: Fee = Fee { share: Decimal::from_parts(26, 0, 0, false, 3), fixed: Decimal::from_parts(10, 0, 0, false, 2) };
 
 #[track_caller]
 fn check(sums: &[Money], wanted: Money) {
-    let lines: Vec<_> = sums.iter().enumerate().map(|(kind, sum)| Line { kind, sum: *sum }).collect();
+    let lines: Vec<_> = sums.iter().enumerate().map(|(kind, sum)| Line { kind, sum: *sum }).listed();
     assert_eq!(Needs::sum(wanted.currency(), &lines).map(|needs| needs.total), Ok(wanted));
 }
 

@@ -3,7 +3,7 @@
 use super::rate::Year;
 use super::sums::{less, per_hour};
 use crate::quantity::order_by;
-use crate::quantity::{Decimal, Money, Span};
+use crate::quantity::{Decimal, Listed, Money, Span};
 use crate::refusal::Answer;
 
 /// One way a sale may go: what you get, what the job costs that way, how long it takes that way.
@@ -87,7 +87,7 @@ pub fn ranked(ways: &[Way]) -> Answer<Vec<usize>> {
         order.push((way.per_hour(None)?.left, place));
     }
     order_by(&mut order, |(a, _), (b, _)| b.cmp(a));
-    Ok(order.into_iter().map(|(_, place)| place).collect())
+    Ok(order.into_iter().map(|(_, place)| place).listed())
 }
 
 #[cfg(test)]

@@ -139,20 +139,28 @@ pub fn student(chance: f64, free: Count) -> Option<f64> {
     if free == 0 || !(0.0 < chance && chance < 1.0) {
         return None;
     }
-    let (mut low, mut high) = (0.0, FRAC_PI_2);
+    // The tangent is sought as its share of itself and one: all tangents lie between 0 and 1 so.
+    let (mut low, mut high) = (0.0, 1.0);
     for _ in 0..HALVINGS {
         let middle = f64::midpoint(low, high);
-        if within(middle, free) < chance { low = middle } else { high = middle }
+        if within(tangent(middle), free) < chance { low = middle } else { high = middle }
     }
-    Some(libm::tan(high) * f64::from(free).sqrt())
+    Some(tangent(high) * f64::from(free).sqrt())
 }
 
-/// A quarter turn halved so often is down to the last digit of a float.
+/// One halved so often is down to the last digit of a float.
 const HALVINGS: u32 = 60;
 
-/// The chance that Student's t lies within sqrt(free) tan(angle) either way: a finite sum for whole degrees of freedom.
-fn within(angle: f64, free: Count) -> f64 {
-    let (sin, cos) = libm::sincos(angle);
+fn tangent(share: f64) -> f64 {
+    share / (1.0 - share)
+}
+
+/// The chance that Student's t lies within sqrt(free) times this tangent either way: a finite sum for whole degrees of freedom.
+fn within(tangent: f64, free: Count) -> f64 {
+    // An arc tangent and a root: sine and cosine of an angle bring along how angles of many turns are brought back to one.
+    let angle = libm::atan(tangent);
+    let cos = 1.0 / (1.0 + tangent * tangent).sqrt();
+    let sin = tangent * cos;
     let odd = free % 2 == 1;
     // The first term, and each further one from the one before: cos^2 x 2/3, 4/5, ... if odd, x 1/2, 3/4, ... if even.
     let (mut term, mut sum) = (if odd { cos } else { 1.0 }, 0.0);

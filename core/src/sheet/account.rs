@@ -13,7 +13,7 @@ use crate::ledger::kind::bench::{Kind, Stage};
 use crate::money::cost::helper;
 use crate::money::left::{PerHour, Way};
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Money, Span, Units};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Listed, Money, Span, Units};
 use crate::refusal::{Answer, Refusal};
 
 /// All that is reckoned of a job.
@@ -213,7 +213,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     }
     let own = logged.own.total();
     let total = haul.map(|haul| haul.plus(own)).filter(|total| Span::ZERO < *total);
-    let each: Vec<Option<(Kind, Span)>> = job.operations.iter().map(|op| still_to_do(shop, job, op, &logged)).collect();
+    let each: Vec<Option<(Kind, Span)>> = job.operations.iter().map(|op| still_to_do(shop, job, op, &logged)).listed();
     let mut still_by_stage = Sorted::new();
     for (operation, (_, span)) in job.operations.iter().zip(&each).filter_map(|(operation, left)| Some(operation).zip(left.as_ref())) {
         more(&mut still_by_stage, operation.stage, *span);
@@ -273,7 +273,7 @@ fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer
         Some((costs, time)) => Some(Way { you_get: net, costs, time }.per_hour(rate.year.as_ref())?),
         None => None,
     };
-    let open: Vec<Money> = selling.open().map(|agreement| agreement.sum).collect();
+    let open: Vec<Money> = selling.open().map(|agreement| agreement.sum).listed();
     let agreed = if open.is_empty() { None } else { Some(Money::sum(currency, open)?) };
     Ok(Sold {
         pieces,

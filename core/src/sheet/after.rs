@@ -8,7 +8,7 @@ use crate::haul::after::{Brought, Good, Yard};
 use crate::haul::worth::{Boards, Milling, Worth, Yields};
 use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::kind::bench::Stage;
-use crate::quantity::{Count, Decimal, Money, Span, Units, Volume};
+use crate::quantity::{Count, Decimal, Listed, Money, Span, Units, Volume};
 use crate::refusal::Answer;
 
 /// What can't be known before something is said.
@@ -125,7 +125,7 @@ fn lacking(shop: &Shop, haul: &Haul) -> Answer<Vec<Lacking>> {
         (Lacking::Pay, shop.workshop.pay(haul.currency).is_none()),
         (Lacking::BoardPrice, good().any(|good| good.boards == Boards::PriceUnknown)),
     ];
-    Ok(asked.into_iter().filter(|(_, lacks)| *lacks).map(|(lacking, _)| lacking).collect())
+    Ok(asked.into_iter().filter(|(_, lacks)| *lacks).map(|(lacking, _)| lacking).listed())
 }
 
 #[cfg(test)]

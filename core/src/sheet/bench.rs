@@ -4,7 +4,7 @@ use crate::bench::repair::{self, Proposed};
 use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
 use crate::quantity::Set;
-use crate::quantity::{Clock, Count, Id, Span, Wall};
+use crate::quantity::{Clock, Count, Id, Listed, Span, Wall};
 
 /// The latest operations on the board, across all jobs.
 pub const LATEST: usize = 4;
@@ -114,13 +114,13 @@ pub fn bench_of(bench: &Bench, book: &Book, seen: Seen) -> BenchSheet {
     let last = if running.is_none() { look.bench.last_stopped(seen.person) } else { None };
     let last = last.filter(|run| !fold::is_ended(book, run.work.on));
     let slab = running.map(|run| look.slab(run));
-    let to_mend: Vec<ToMend> = look.bench.runs().rev().filter_map(|run| look.to_mend(run)).collect();
+    let to_mend: Vec<ToMend> = look.bench.runs().rev().filter_map(|run| look.to_mend(run)).listed();
     let wrong = |run: &&Run| to_mend.iter().any(|mend| mend.run.id == run.id && mend.wrong.is_some());
     let latest = look.latest();
     let (hand, carry_on) = (running.or(last).map(|run| look.hand(run)), last.map(|run| look.choice(run)));
     let rack = rack(look.planned(hand.as_ref()), &latest, (running.map(|run| look.choice(run)), carry_on.as_ref()));
     BenchSheet {
-        others: others.into_iter().map(|run| look.slab(run)).collect(),
+        others: others.into_iter().map(|run| look.slab(run)).listed(),
         today: day::total(look.own().filter(|run| !wrong(run)), seen.now.day(), seen.now).own.total(),
         unsettled: unsettled(slab.as_ref(), &to_mend),
         running: slab,
@@ -236,7 +236,7 @@ impl<'a> Look<'a> {
 
     fn planned(&self, hand: Option<&Hand>) -> Vec<Choice> {
         let Some(on @ On::Job(job)) = hand.map(|hand| hand.on) else { return vec![] };
-        fold::planned_operations(self.book, job).into_iter().map(|operation| self.named(operation, on)).collect()
+        fold::planned_operations(self.book, job).into_iter().map(|operation| self.named(operation, on)).listed()
     }
 
     /// The latest of each operation and job, the newest first.
@@ -251,7 +251,7 @@ impl<'a> Look<'a> {
                 break;
             }
         }
-        found.into_iter().filter(|run| !fold::is_ended(self.book, run.work.on)).map(|run| self.choice(run)).collect()
+        found.into_iter().filter(|run| !fold::is_ended(self.book, run.work.on)).map(|run| self.choice(run)).listed()
     }
 
     fn to_mend(&self, run: &Run) -> Option<ToMend> {

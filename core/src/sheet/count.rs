@@ -2,7 +2,7 @@
 
 use crate::haul::{Haul, Load, Pile, TripNow, Van};
 use crate::ledger::{Book, Entry, Fact, Subject, fold};
-use crate::quantity::{Count, Id, Key, Length, Moment, Units, Volume, Wall, order_by_key};
+use crate::quantity::{Count, Id, Key, Length, Listed, Moment, Units, Volume, Wall, order_by_key};
 
 /// The Count screen of a haul.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,7 +71,7 @@ pub fn in_hand(book: &Book, van: impl Fn() -> Van) -> Option<Haul> {
         // By its stamp: a clock that was fast and put right since makes no haul the newest.
         matches!(entry.fact, Fact::HaulBegan(_)).then_some((entry.stamp, id))
     };
-    let mut begun: Vec<_> = book.subjects().filter_map(began).collect();
+    let mut begun: Vec<_> = book.subjects().filter_map(began).listed();
     order_by_key(&mut begun, |(stamp, id)| std::cmp::Reverse((*stamp, *id)));
     let (_, newest) = begun.into_iter().find(|(_, id)| !fold::is_bought(book, *id))?;
     haul_in_hand(book, newest, van)
@@ -100,7 +100,7 @@ pub fn count_of(book: &Book, haul: &Haul, now: Moment) -> CountSheet {
         unweighed_pieces: haul.unweighed_pieces(),
         volume: haul.volume(|pile| pile.taken).unwrap_or_default(),
         load: haul.load(),
-        tiles: haul.piles.iter().map(tile).collect(),
+        tiles: haul.piles.iter().map(tile).listed(),
         trip: haul.trip_now(now),
         last: last_count(book, haul.id),
         sorting_begun: haul.piles.iter().any(|pile| 0 < pile.sorted_good || 0 < pile.rejected()),

@@ -5,7 +5,7 @@ use crate::bench::repair::Proposed;
 use crate::bench::{Batch, DayTotal, Doubt, Run, Shares, day as of_day};
 use crate::ledger::{Book, Entry, Fact, fold};
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Day, Id, Moment, Span, Wall};
+use crate::quantity::{Count, Day, Id, Listed, Moment, Span, Wall};
 
 /// One run of the day.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,7 +66,7 @@ pub fn day(book: &Book, (day, person): (Day, Option<Id>), now: Wall) -> DaySheet
         batch: Batch::of(std::iter::once(run), None, now.at),
         run: run.clone(),
     };
-    let lines: Vec<DayLine> = listed.map(line).collect();
+    let lines: Vec<DayLine> = listed.map(line).listed();
     let unsettled = u32::try_from(lines.iter().filter(|line| line.wrong.is_some()).count()).unwrap_or(u32::MAX);
     let sure = own.filter(|run| run.is_running() || look.forgotten(run).is_none());
     DaySheet { day, lines, struck: struck(book, (day, person)), total: of_day::total(sure, day, now), unsettled }
@@ -83,7 +83,7 @@ fn struck(book: &Book, (day, person): (Day, Option<Id>)) -> Vec<Struck> {
         let listed = struck && whose == person && started.day() == day;
         listed.then(|| Struck { id: entry.id, op: op.clone(), started })
     };
-    book.entries().filter_map(run).collect()
+    book.entries().filter_map(run).listed()
 }
 
 /// The days on which a person worked, the latest first.
@@ -91,7 +91,7 @@ pub fn days(book: &Book, person: Option<Id>, now: Wall) -> Vec<Day> {
     let bench = fold::bench(book);
     let own = bench.runs().filter(|run| run.work.person == person);
     let mut days: Vec<Day> =
-        own.flat_map(|run| of_day::parts(run, now).into_iter().map(|part| part.0).chain([of_day::day_of(run)])).collect();
+        own.flat_map(|run| of_day::parts(run, now).into_iter().map(|part| part.0).chain([of_day::day_of(run)])).listed();
     order_by_key(&mut days, |day| std::cmp::Reverse(*day));
     days.dedup();
     days
@@ -99,9 +99,9 @@ pub fn days(book: &Book, person: Option<Id>, now: Wall) -> Vec<Day> {
 
 /// The gaps of a person's day between the first start and the last end: time that may have been missed.
 pub fn gaps(sheet: &DaySheet) -> Vec<(Moment, Moment)> {
-    let ends: Vec<(Moment, Moment)> = sheet.lines.iter().filter_map(|line| Some((line.run.started.at, line.ended?.at))).collect();
+    let ends: Vec<(Moment, Moment)> = sheet.lines.iter().filter_map(|line| Some((line.run.started.at, line.ended?.at))).listed();
     let pairs = ends.iter().zip(ends.iter().skip(1));
-    pairs.filter(|(one, next)| one.1 < next.0).map(|(one, next)| (one.1, next.0)).collect()
+    pairs.filter(|(one, next)| one.1 < next.0).map(|(one, next)| (one.1, next.0)).listed()
 }
 
 #[cfg(test)]

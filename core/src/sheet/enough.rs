@@ -3,7 +3,7 @@
 use crate::haul::enough::{Enough, scarcest};
 use crate::haul::rejects::{Prior, Seen};
 use crate::haul::{Haul, Pile, Want};
-use crate::quantity::{Count, Id};
+use crate::quantity::{Count, Id, Listed};
 
 /// One part wanted of one pile.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,8 +30,8 @@ pub struct EnoughSheet {
 
 /// Every part that is wanted of a haul; `past` is what the supplier's other hauls showed. What can't be reckoned is left out.
 pub fn enough(haul: &Haul, past: Seen) -> EnoughSheet {
-    let mut wants: Vec<Wanted> = haul.piles.iter().flat_map(|pile| wanted_of(haul, pile, past)).collect();
-    let chances: Vec<Enough> = wants.iter().map(|wanted| wanted.enough).collect();
+    let mut wants: Vec<Wanted> = haul.piles.iter().flat_map(|pile| wanted_of(haul, pile, past)).listed();
+    let chances: Vec<Enough> = wants.iter().map(|wanted| wanted.enough).listed();
     if let Some(first) = scarcest(&chances) {
         wants.swap(0, first);
     }
@@ -43,10 +43,10 @@ pub fn wanted_of(haul: &Haul, pile: &Pile, past: Seen) -> Vec<Wanted> {
     let share = if pile.wants.is_empty() { None } else { haul.reject_share(pile.id, past).ok() };
     let enough = share.and_then(|share| Some((Enough::of(pile.still_wanted(), pile.held_for_wants(), &share).ok()?, share.prior())));
     let left_out = left_out(haul, pile, past);
-    let others = |own: &Want| pile.wants.iter().filter(|want| *want != own).cloned().collect();
+    let others = |own: &Want| pile.wants.iter().filter(|want| *want != own).cloned().listed();
     let Some((enough, prior)) = enough else { return vec![] };
     let wanted = |want: &Want| Wanted { pile: pile.id, want: want.clone(), others: others(want), enough, prior, left_out };
-    pile.wants.iter().map(wanted).collect()
+    pile.wants.iter().map(wanted).listed()
 }
 
 fn left_out(haul: &Haul, pile: &Pile, past: Seen) -> [Count; 2] {

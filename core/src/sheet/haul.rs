@@ -9,7 +9,7 @@ use crate::ledger::fold;
 use crate::money::share::{Draw, Frozen, HaulCost, Share, split};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Mass, Money, Span, Units, Volume};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Listed, Mass, Money, Span, Units, Volume};
 use crate::refusal::{Answer, Refusal};
 
 /// All that is reckoned of a haul.
@@ -238,12 +238,12 @@ fn shares(shop: &Shop, haul: &Haul) -> Answer<Option<Shares>> {
         draws.push(draw);
     }
     let split = split(&cost, &draws)?;
-    Ok(Some(Shares { jobs: ids.into_iter().zip(split.jobs).collect(), rack: split.rack, workshop: split.workshop }))
+    Ok(Some(Shares { jobs: ids.into_iter().zip(split.jobs).listed(), rack: split.rack, workshop: split.workshop }))
 }
 
 /// Every job that has or had wood of a haul.
 fn drawing(shop: &Shop, haul: &Haul) -> Vec<Id> {
-    let mut ids: Vec<Id> = haul.piles.iter().flat_map(|pile| pile.in_jobs.keys().copied()).collect();
+    let mut ids: Vec<Id> = haul.piles.iter().flat_map(|pile| pile.in_jobs.keys().copied()).listed();
     let ended = fold::jobs(shop.book).filter(|job| job.ended.as_ref().is_some_and(|ended| ended.hauls.iter().any(|u| u.haul == haul.id)));
     ids.extend(ended.map(|job| job.id));
     order_by_key(&mut ids, |id| *id);

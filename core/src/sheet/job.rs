@@ -8,7 +8,7 @@ use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::Paid;
 use crate::money::left::Way;
-use crate::quantity::{Count, Decimal, Id, Money, Span, Wall};
+use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
 
 /// The screen of a job.
@@ -38,6 +38,8 @@ pub struct JobSheet {
     pub lesson: Option<String>,
     /// The moistures in per cent that its pieces will live between, where that was said of it.
     pub room: Option<(Decimal, Decimal)>,
+    /// Its wood was cut by a plan.
+    pub planned: bool,
     /// All of it, for whoever asks further.
     pub account: Account,
 }
@@ -139,7 +141,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
             of: job.pieces,
             agreed: sold.agreed,
             due: sold.due,
-            unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).collect(),
+            unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).listed(),
         },
         name: job.name,
         made_for: job.made_for,
@@ -149,6 +151,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         selling: job.selling,
         typical: job.typical,
         lesson: job.lesson,
+        planned: job.plans.iter().any(|plan| plan.used),
         room: job.room,
         account,
     })

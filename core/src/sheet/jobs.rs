@@ -7,7 +7,7 @@ use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Stage;
 use crate::quantity::in_small;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
 
 /// Where a job stands in the list.
@@ -50,7 +50,7 @@ pub struct JobRow {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CurrenciesMixed`].
 pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
-    let words: Vec<String> = search.split_whitespace().map(in_small).collect();
+    let words: Vec<String> = search.split_whitespace().map(in_small).listed();
     let mut rows = vec![];
     for job in fold::jobs(shop.book) {
         let name = in_small(&job.name);
@@ -106,10 +106,10 @@ pub fn date(job: &Job) -> Option<Wall> {
 
 /// Minutes by stage, in the order of a job's life.
 pub fn so_far(account: &Account) -> Vec<(Stage, Span)> {
-    account.hours.by_stage.iter().map(|(stage, span)| (*stage, *span)).collect()
+    account.hours.by_stage.iter().map(|(stage, span)| (*stage, *span)).listed()
 }
 
 /// Minutes by stage that are still to come by estimate.
 pub fn to_come(account: &Account) -> Vec<(Stage, Span)> {
-    account.hours.still_by_stage.iter().map(|(stage, span)| (*stage, *span)).collect()
+    account.hours.still_by_stage.iter().map(|(stage, span)| (*stage, *span)).listed()
 }

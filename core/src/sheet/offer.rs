@@ -11,7 +11,7 @@ use crate::money::left::{PerHour, Way, ranked};
 use crate::money::offer::{Standing, Verdict, say, settle, verdict};
 use crate::money::point::Points;
 use crate::money::price::Marks;
-use crate::quantity::{Count, Currency, Decimal, Id, Money, Span};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// What is asked about: pieces, and how they would be paid and carried.
@@ -187,6 +187,6 @@ fn concessions(shop: &Shop, of: (&Job, &Account), offer: Money, asking: Asking) 
             found.push(Concession { ask, more, leaves });
         }
     }
-    let order = ranked(&found.iter().map(|concession| concession.leaves.way).collect::<Vec<_>>())?;
-    Ok(order.into_iter().filter_map(|place| found.get(place).copied()).collect())
+    let order = ranked(&found.iter().map(|concession| concession.leaves.way).listed())?;
+    Ok(order.into_iter().filter_map(|place| found.get(place).copied()).listed())
 }

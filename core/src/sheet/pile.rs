@@ -6,7 +6,7 @@ use super::verdict::{AtBin, Known};
 use crate::haul::sample::{self, Mean};
 use crate::haul::weighing::Weighs;
 use crate::haul::{Dampness, Haul, Measured, Pile};
-use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Units, Volume};
+use crate::quantity::{Count, Currency, Id, Key, Length, Listed, Moment, Units, Volume};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::weight::{Density, Doubt};
 
@@ -64,7 +64,7 @@ impl Sizes {
     pub fn of(pile: &Pile) -> Answer<Sizes> {
         let there = pile.taken.max(count(pile.measured.len()));
         let side = |of: fn(&Measured) -> Option<Length>| {
-            let sides: Vec<Length> = pile.measured.iter().filter_map(of).collect();
+            let sides: Vec<Length> = pile.measured.iter().filter_map(of).listed();
             let mean = (!sides.is_empty()).then(|| sample::length(&sides, there)).transpose()?;
             Ok::<_, Refusal>(mean.map(|mean| Side { of: count(sides.len()), mean }))
         };

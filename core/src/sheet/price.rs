@@ -13,7 +13,7 @@ use crate::money::left::{PerHour, Way};
 use crate::money::offer::settle;
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
 
 /// The Price place.
@@ -168,7 +168,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
 /// Sales that are not paid in full.
 fn owed(job: &Job) -> Answer<Vec<OwedRow>> {
     let row = |(sale, due): (&Sale, Money)| OwedRow { job: job.id, name: job.name.clone(), sale: sale.id, price: sale.sum, due };
-    Ok(job.selling.unpaid(job.currency)?.into_iter().map(row).collect())
+    Ok(job.selling.unpaid(job.currency)?.into_iter().map(row).listed())
 }
 
 fn not_below_nothing(sum: Money) -> Money {
@@ -223,7 +223,7 @@ fn gaps(account: &Account) -> Vec<Gap> {
         (Gap::Hours, pricing.work.time.is_none()),
         (Gap::Rate, pricing.hourly.your_rate.is_none()),
     ];
-    all.into_iter().filter(|(_, is_missing)| *is_missing).map(|(gap, _)| gap).collect()
+    all.into_iter().filter(|(_, is_missing)| *is_missing).map(|(gap, _)| gap).listed()
 }
 
 /// What is asked about a piece that is no job.

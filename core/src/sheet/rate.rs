@@ -6,7 +6,7 @@ use super::shop::Shop;
 use crate::ledger::fold::{RateFacts, hours};
 use crate::money::price::Hourly;
 use crate::money::rate::{Rate, Wanted, Year, rate as stack};
-use crate::quantity::{Currency, Decimal, Money};
+use crate::quantity::{Currency, Decimal, Listed, Money};
 use crate::refusal::{Answer, Refusal};
 
 /// The parts a maker says of the rate.
@@ -80,5 +80,5 @@ fn missing(said: &RateFacts) -> Vec<RatePart> {
         (RatePart::Tax, said.tax.is_none()),
         (RatePart::Profit, said.profit.is_none()),
     ];
-    parts.into_iter().filter(|(_, is_missing)| *is_missing).map(|(part, _)| part).collect()
+    parts.into_iter().filter(|(_, is_missing)| *is_missing).map(|(part, _)| part).listed()
 }

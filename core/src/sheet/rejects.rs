@@ -3,7 +3,7 @@
 use crate::haul::rejects::{Reason, Seen, by_reason};
 use crate::haul::{Haul, Pile};
 use crate::ledger::{Book, fold};
-use crate::quantity::{Count, Decimal, Id, Key, Length, Sorted, Units, Wall, order_by_key};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Listed, Sorted, Units, Wall, order_by_key};
 use crate::refusal::Answer;
 use std::cmp::Reverse;
 
@@ -57,7 +57,7 @@ pub struct OfPile {
 /// # Errors
 /// [`crate::refusal::Refusal::NothingToShareBy`] never comes: without rejects there are no reasons.
 pub fn rejects(book: &Book, supplier: Id) -> Answer<RejectsSheet> {
-    let mut hauls: Vec<Haul> = fold::hauls(book).filter(|haul| haul.supplier == Some(supplier)).collect();
+    let mut hauls: Vec<Haul> = fold::hauls(book).filter(|haul| haul.supplier == Some(supplier)).listed();
     hauls.reverse();
     let seen = Seen::pooled(hauls.iter().map(Haul::seen));
     Ok(RejectsSheet {
@@ -65,7 +65,7 @@ pub fn rejects(book: &Book, supplier: Id) -> Answer<RejectsSheet> {
         reasons: by_reason(&pooled_reasons(&hauls), seen.sorted())?,
         woods: woods(&hauls),
         again: again(&hauls),
-        hauls: hauls.into_iter().filter_map(of_haul).collect(),
+        hauls: hauls.into_iter().filter_map(of_haul).listed(),
     })
 }
 
@@ -97,7 +97,7 @@ fn woods(hauls: &[Haul]) -> Vec<OfWood> {
     let of = |((wood, name), seen): (&(Option<Key>, Option<String>), &Seen)| {
         Some(OfWood { wood: wood.clone(), name: name.clone(), seen: *seen, share: seen.share()? })
     };
-    let mut woods: Vec<OfWood> = sums.iter().filter_map(of).collect();
+    let mut woods: Vec<OfWood> = sums.iter().filter_map(of).listed();
     order_by_key(&mut woods, |wood| Reverse(wood.seen.sorted()));
     woods
 }
@@ -123,7 +123,7 @@ fn again(hauls: &[Haul]) -> Vec<OfPile> {
             pile.hauls.push(of);
         }
     }
-    let mut again: Vec<OfPile> = found.values().filter(|pile| 1 < pile.hauls.len()).cloned().collect();
+    let mut again: Vec<OfPile> = found.values().filter(|pile| 1 < pile.hauls.len()).cloned().listed();
     order_by_key(&mut again, |pile| Reverse(Seen::pooled(pile.hauls.iter().map(|of| of.seen)).sorted()));
     again
 }

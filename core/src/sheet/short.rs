@@ -4,7 +4,7 @@ use super::count::{Size, Tile, tile};
 use super::shop::Shop;
 use crate::bench::{Kind, On, Run};
 use crate::ledger::fold;
-use crate::quantity::{Id, Key, Length, Set, Sorted, Units, Wall};
+use crate::quantity::{Id, Key, Length, Listed, Set, Sorted, Units, Wall};
 use crate::wood::minimum::{Lack, Minimum, Sides};
 
 /// What a piece lacks of a machine's minimum.
@@ -27,7 +27,7 @@ pub struct ShortPile {
 
 /// What pieces of a size lack of each machine's minimum, by machine; the short end of a band counts. A side nobody measured lacks nothing.
 pub fn short(size: &Size, machines: &Sorted<Key, Minimum>) -> Vec<Short> {
-    machines.iter().flat_map(|(machine, minimum)| of_one(size, machine, minimum)).collect()
+    machines.iter().flat_map(|(machine, minimum)| of_one(size, machine, minimum)).listed()
 }
 
 fn of_one(size: &Size, machine: &Key, minimum: &Minimum) -> Vec<Short> {
@@ -45,14 +45,14 @@ fn of_one(size: &Size, machine: &Key, minimum: &Minimum) -> Vec<Short> {
         };
         least.map(|least| Short { machine: machine.clone(), lack, met, least })
     };
-    minimum.lacked_by(&piece).into_iter().filter_map(said).collect()
+    minimum.lacked_by(&piece).into_iter().filter_map(said).listed()
 }
 
 /// What is to be said at the bench: the short piles of the job the maker works on, each only with the first run of a day that has it.
 pub fn at_bench(shop: &Shop, now: Wall) -> Vec<ShortPile> {
     let machines = &shop.workshop.wood.machines;
     let making = |run: &&Run| run.work.person.is_none() && run.work.kind == Kind::Make && run.started.day() == now.day();
-    let runs: Vec<&Run> = shop.bench.runs().filter(making).collect();
+    let runs: Vec<&Run> = shop.bench.runs().filter(making).listed();
     let Some(running) = runs.iter().rfind(|run| run.is_running()) else { return vec![] };
     let On::Job(job) = running.work.on else { return vec![] };
     if machines.is_empty() {
@@ -61,12 +61,12 @@ pub fn at_bench(shop: &Shop, now: Wall) -> Vec<ShortPile> {
     let earlier = runs.iter().filter(|run| run.started.at < running.started.at);
     let said: Set<Id> = earlier.flat_map(|run| if let On::Job(job) = run.work.on { taken(shop, job) } else { vec![] }).collect();
     let piles = taken(shop, job).into_iter().filter(|pile| !said.contains(pile));
-    piles.filter_map(|pile| pile_of(shop, job, pile)).collect()
+    piles.filter_map(|pile| pile_of(shop, job, pile)).listed()
 }
 
 /// The piles a job has wood of.
 fn taken(shop: &Shop, job: Id) -> Vec<Id> {
-    shop.job(job).map(|job| job.wood.keys().map(|(_, pile)| *pile).collect()).unwrap_or_default()
+    shop.job(job).map(|job| job.wood.keys().map(|(_, pile)| *pile).listed()).unwrap_or_default()
 }
 
 fn pile_of(shop: &Shop, job: Id, pile: Id) -> Option<ShortPile> {

@@ -4,7 +4,7 @@ use super::count::{Tile, tile};
 use super::past::Past;
 use crate::haul::Haul;
 use crate::haul::rejects::Seen;
-use crate::quantity::{Count, Id, Key};
+use crate::quantity::{Count, Id, Key, Listed};
 
 /// The Sort screen of a pile.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,13 +39,13 @@ pub fn sort(haul: &Haul, pile: Id, past: &Past) -> Option<SortSheet> {
         haul: haul.id,
         tile: tile(found),
         good,
-        rejects: found.rejects.iter().map(|(why, n)| (why.clone(), *n)).collect(),
+        rejects: found.rejects.iter().map(|(why, n)| (why.clone(), *n)).listed(),
         rejected,
         sorted: good.saturating_add(rejected).min(found.taken),
         taken: found.taken,
         left: found.unsorted(),
-        lying: found.rejects.keys().map(|why| (why.clone(), found.rejects_lying(why))).collect(),
-        gone: found.rejects_gone().into_iter().collect(),
+        lying: found.rejects.keys().map(|why| (why.clone(), found.rejects_lying(why))).listed(),
+        gone: found.rejects_gone().into_iter().listed(),
         next: next(haul, pile),
         supplier: haul.supplier,
         supplier_so_far: supplier_so_far(haul, past),

@@ -8,7 +8,7 @@ use super::shop::Shop;
 use crate::haul::{Dampness, Haul, Pile};
 use crate::ledger::decide::Lying;
 use crate::ledger::fold;
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Money, Sorted, Span, Units, Volume, Wall, order_by_key};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Sorted, Span, Units, Volume, Wall, order_by_key};
 use crate::refusal::{Answer, Refusal};
 
 /// So many weeks after it was last in a hand, a pile is suggested for a walk-round. Our judgement, no source.
@@ -81,7 +81,7 @@ pub struct ForJob {
 /// # Errors
 /// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
 pub fn stock(shop: &Shop) -> Answer<Vec<StockPile>> {
-    let mut hauls: Vec<Haul> = fold::hauls(shop.book).filter(|haul| haul.piles.iter().any(|pile| 0 < pile.on_rack())).collect();
+    let mut hauls: Vec<Haul> = fold::hauls(shop.book).filter(|haul| haul.piles.iter().any(|pile| 0 < pile.on_rack())).listed();
     order_by_key(&mut hauls, |haul| (haul.began.at, haul.id));
     let mut found = vec![];
     for haul in &hauls {
@@ -105,9 +105,9 @@ pub fn pile(shop: &Shop, at: Lying) -> Answer<StockPile> {
 
 /// The piles nobody looked at for [`LOOK_AGAIN_WEEKS`], the longest forgotten first. They are suggested, never corrected.
 pub fn stale(piles: &[StockPile]) -> Vec<Lying> {
-    let mut stale: Vec<&StockPile> = piles.iter().filter(|pile| pile.is_stale).collect();
+    let mut stale: Vec<&StockPile> = piles.iter().filter(|pile| pile.is_stale).listed();
     order_by_key(&mut stale, |pile| pile.touched.at);
-    stale.into_iter().map(|pile| pile.at).collect()
+    stale.into_iter().map(|pile| pile.at).listed()
 }
 
 /// What a count of the rack would say of a pile: so many by the counts, so many found; missing, or more.
@@ -168,7 +168,7 @@ fn one(shop: &Shop, of: &OfHaul, pile: &Pile) -> Answer<StockPile> {
 
 pub(super) fn for_jobs(shop: &Shop, jobs: impl Iterator<Item = (Id, Count)>) -> Vec<ForJob> {
     let named = |job| fold::job(shop.book, job).map(|job| job.name).unwrap_or_default();
-    jobs.filter(|(_, n)| 0 < *n).map(|(job, n)| ForJob { job, name: named(job), n }).collect()
+    jobs.filter(|(_, n)| 0 < *n).map(|(job, n)| ForJob { job, name: named(job), n }).listed()
 }
 
 /// By the days of the place where it was begun.

@@ -9,7 +9,7 @@ use crate::haul::worth::{Counting, Fetching, Milling, Terms, Worth, Yields};
 use crate::haul::{Haul, Trip, Where};
 use crate::ledger::fold;
 use crate::ledger::kind::bench::Stage;
-use crate::quantity::{Count, Decimal, Id, Money, Span};
+use crate::quantity::{Count, Decimal, Id, Listed, Money, Span};
 use crate::refusal::Answer;
 
 /// Whether going there pays, as far as it can be said.
@@ -60,7 +60,7 @@ pub fn supplier(shop: &Shop, supplier: Id, in_hand: Option<Id>) -> Answer<Suppli
 /// Their past hauls, the newest first, of one currency.
 fn past(shop: &Shop, supplier: Id, in_hand: Option<Id>) -> Vec<Haul> {
     let theirs = |haul: &Haul| haul.supplier == Some(supplier) && Some(haul.id) != in_hand && is_past(haul, shop);
-    let mut hauls: Vec<Haul> = fold::hauls(shop.book).filter(theirs).collect();
+    let mut hauls: Vec<Haul> = fold::hauls(shop.book).filter(theirs).listed();
     let newest = hauls.first().map(|haul| haul.currency);
     hauls.retain(|haul| Some(haul.currency) == newest);
     hauls

@@ -2,7 +2,7 @@
 
 use crate::haul::{Haul, Trip, Where};
 use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::quantity::{Id, Moment, Span, Wall, order_by_key};
+use crate::quantity::{Id, Listed, Moment, Span, Wall, order_by_key};
 
 /// What is proposed for a trip whose end was forgotten.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,7 +32,7 @@ pub fn as_proposed(book: &Book, haul: &Haul, now: Moment) -> Vec<Trip> {
         Some(end) => Trip { wheel_said: Some(end.wheel), bin_said: Some(end.bin), ..trip.clone() },
         None => trip.clone(),
     };
-    haul.trips.iter().map(taken).collect()
+    haul.trips.iter().map(taken).listed()
 }
 
 /// A trip that is not home was forgotten once another was begun, or once nothing happened for long.
@@ -61,7 +61,7 @@ fn last_there(book: &Book, haul: &Haul, (left, next): (Wall, Option<Moment>)) ->
         matches!(entry.fact, Fact::TripBegan(_) | Fact::TripStepped(_) | Fact::PileAdded(_) | Fact::PiecesCounted(_) | Fact::PiecesMoved(_))
     };
     let walls = book.about(Subject::Haul(haul.id)).filter(there).map(|entry| entry.wall);
-    let mut walls: Vec<Wall> = walls.filter(|wall| left.at < wall.at && next.is_none_or(|next| wall.at < next)).collect();
+    let mut walls: Vec<Wall> = walls.filter(|wall| left.at < wall.at && next.is_none_or(|next| wall.at < next)).listed();
     order_by_key(&mut walls, |wall| wall.at);
     let mut last = *walls.first().unwrap_or(&left);
     for wall in walls {

@@ -11,7 +11,7 @@ use crate::haul::worth::{Counted, Milling, Terms, Yields};
 use crate::haul::{Dampness, Haul, Pile};
 use crate::ledger::fold::Workshop;
 use crate::ledger::{Book, Fact, Subject, fold};
-use crate::quantity::{Count, Decimal, Id, Key, Length, Moment, Set, Sorted, Span};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Listed, Moment, Set, Sorted, Span};
 use crate::refusal::Answer;
 use crate::wood::minimum::Sides;
 use crate::wood::species::is_known;
@@ -115,9 +115,9 @@ impl Known {
     /// The parts a pile is wanted for where their sizes are known, else every part of a job in hand that its wood may become.
     fn lengths_for(&self, pile: &Pile) -> Vec<Length> {
         let wanted = |part: &&PartWanted| pile.wants.iter().any(|want| want.job == Some(part.job) && want.part == part.name);
-        let own: Vec<Length> = self.parts.iter().filter(wanted).map(|part| part.length).collect();
+        let own: Vec<Length> = self.parts.iter().filter(wanted).map(|part| part.length).listed();
         let fits = |part: &&PartWanted| part.wood.is_none() || pile.wood.is_none() || part.wood == pile.wood;
-        if own.is_empty() { self.parts.iter().filter(fits).map(|part| part.length).collect() } else { own }
+        if own.is_empty() { self.parts.iter().filter(fits).map(|part| part.length).listed() } else { own }
     }
 
     fn offered(&self, haul: &Haul, pile: &Pile, now: Moment) -> Answer<Offered> {
@@ -208,7 +208,7 @@ fn parts(book: &Book) -> Vec<PartWanted> {
             PartWanted { job: id, of: of.clone(), name: part.name, n: part.n, section: [thickness, width], length, wood: part.wood }
         })
     });
-    parts.collect()
+    parts.listed()
 }
 
 /// When pieces of each pile of a haul were last taken for a job.

@@ -8,7 +8,7 @@ use crate::ledger::fold::{Booked, Copy, hauls};
 use crate::ledger::kind::book::Role;
 use crate::money::rate::{Rate, Wanted, Year, rate as stack};
 use crate::quantity::order_by_key;
-use crate::quantity::{Currency, Day, Decimal, Id, Key, Money, Offset, Sorted, Span, Units, Wall};
+use crate::quantity::{Currency, Day, Decimal, Id, Key, Listed, Money, Offset, Sorted, Span, Units, Wall};
 use crate::refusal::Answer;
 
 /// The Workshop place.
@@ -47,14 +47,14 @@ pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
     let known = &shop.workshop;
     let year = Wall::new(shop.now, offset).day().as_ymd().0;
     let (worked, logged) = time_of(shop, (year, offset));
-    let mut currencies: Vec<Currency> = known.rates.keys().copied().chain(known.currency).collect();
+    let mut currencies: Vec<Currency> = known.rates.keys().copied().chain(known.currency).listed();
     order_by_key(&mut currencies, |currency| (Some(*currency) != known.currency, *currency));
     currencies.dedup();
     Ok(WorkshopSheet {
         currency: known.currency,
         units: known.units,
-        rates: currencies.into_iter().map(|currency| rate(shop, currency)).collect(),
-        suppliers: known.people.iter().filter(|person| person.role == Role::Supplier).map(|person| person.id).collect(),
+        rates: currencies.into_iter().map(|currency| rate(shop, currency)).listed(),
+        suppliers: known.people.iter().filter(|person| person.role == Role::Supplier).map(|person| person.id).listed(),
         costs: costs(shop, year)?,
         logged,
         worked,

@@ -2,7 +2,7 @@
 //!
 //! Only a comparison: that a piece lacks nothing never says that it may be worked.
 
-use crate::quantity::Length;
+use crate::quantity::{Length, Listed};
 
 /// The three sides of a piece.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,7 +45,7 @@ impl Minimum {
             lack(self.width, piece.width).map(|by| Lack::Narrower { by }),
             lack(self.thickness, piece.thickness).map(|by| Lack::Thinner { by }),
         ];
-        lacks.into_iter().flatten().collect()
+        lacks.into_iter().flatten().listed()
     }
 }
 

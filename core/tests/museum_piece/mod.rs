@@ -4,6 +4,7 @@
 use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::{Device, Entry};
 use std::path::PathBuf;
+use std::rc::Rc;
 
 /// A file below the top `tests` folder.
 pub fn read(path: &str) -> String {
@@ -18,7 +19,7 @@ pub fn kinds() -> String {
 
 /// An entry of every kind.
 pub fn entries() -> Vec<Entry> {
-    let known = |text: &str| if let Line::Known(entry) = line::read(text) { Some(*entry) } else { None };
+    let known = |text: &str| if let Line::Known(entry) = line::read(text) { Some(Rc::unwrap_or_clone(entry)) } else { None };
     kinds().lines().filter_map(known).collect()
 }
 

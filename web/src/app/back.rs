@@ -8,11 +8,11 @@ impl App {
     /// Whether something lies over the place that can be left. The buyer's face and big buttons are locks: they are held to leave.
     pub fn is_deep(&self) -> bool {
         match self.place {
-            Place::Count => self.count.over != count::Over::Nothing,
+            Place::Count => !matches!(self.count.over, count::Over::Nothing),
             Place::Bench => !matches!(self.bench.over, bench::Over::Nothing | bench::Over::Big),
-            Place::Price => self.price.face.is_none() && self.price.over != price::Over::Nothing,
+            Place::Price => self.price.face.is_none() && !matches!(self.price.over, price::Over::Nothing),
             Place::Jobs => self.jobs.open.is_some() || self.jobs.draft.is_some(),
-            Place::Workshop => self.workshop.over != workshop::Over::Nothing,
+            Place::Workshop => !matches!(self.workshop.over, workshop::Over::Nothing),
         }
     }
 
@@ -32,6 +32,11 @@ impl App {
             }
             Place::Bench => bench::heard(self, bench::Tap::Close, now),
             Place::Price => price::heard(self, price::Tap::Close, now),
+            Place::Jobs if self.jobs.draft.is_none() && self.jobs.room == Some(jobs::Room::Plan) => {
+                if !self.plan.back() {
+                    self.jobs.room = Some(jobs::Room::Wood);
+                }
+            }
             Place::Jobs => self.jobs.back(),
             Place::Workshop => workshop::heard(self, workshop::Tap::Close, now),
         }

@@ -107,7 +107,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
 
 /// Whether the screen stays awake for the bench: in big buttons.
 pub fn wants_awake(app: &App) -> bool {
-    app.place == Place::Bench && app.bench.over == Over::Big
+    app.place == Place::Bench && matches!(app.bench.over, Over::Big)
 }
 
 fn awake(app: &mut App, over: Over) {
@@ -133,7 +133,7 @@ pub fn work_of(choice: &Choice) -> Work {
 /// Begins work, or switches to it.
 pub fn start(app: &mut App, work: Work, now: Now) {
     let (ago, said) = (app.bench.ago, words::started(&work.op));
-    let big = app.bench.over == Over::Big;
+    let big = matches!(app.bench.over, Over::Big);
     if app.order(&Command::Bench(BenchCommand::Start { work, ago }), now).is_some() {
         app.bench = Bench { over: if big { Over::Big } else { Over::Nothing }, ago: Span::ZERO };
         app.orders.push(Order::Feel(Feel::Start));
@@ -155,7 +155,7 @@ fn done(app: &mut App, n: u32, now: Now) {
         let batch = sheet(app).running.map(|slab| slab.batch).unwrap_or_default();
         app.orders.push(Order::Feel(Feel::Count(batch.n)));
         app.said = words::done(&app.speech.count(batch.n), batch.of.map(|of| app.speech.count(of)).as_deref());
-        if app.bench.over != Over::Big {
+        if !matches!(app.bench.over, Over::Big) {
             app.bench.over = Over::Nothing;
         }
     }

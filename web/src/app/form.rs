@@ -2,6 +2,7 @@
 
 use super::entry::Typed;
 use crate::parts::pad::Press;
+use fivebar_core::quantity::Listed;
 use fivebar_core::quantity::reading::{Misread, Sign};
 
 /// The figures of a form as text, and which one is under the thumb.
@@ -21,7 +22,7 @@ impl Form {
 
     /// A form with figures that can be typed over.
     pub fn filled<const N: usize>(texts: [String; N]) -> Form {
-        let slots = texts.into_iter().map(|text| Typed { text, wrong: None }).collect();
+        let slots = texts.into_iter().map(|text| Typed { text, wrong: None }).listed();
         Form { at: 0, slots, fresh: true }
     }
 

@@ -102,7 +102,7 @@ pub struct App {
     pub bench: bench::Bench,
     pub price: price::Price,
     pub jobs: jobs::Jobs,
-    pub plan: plan::Stands,
+    pub plan: plan::Plan,
     pub workshop: workshop::Workshop,
     pub notice: Option<Notice>,
     pub here: here::Here,
@@ -132,7 +132,7 @@ impl App {
             bench: bench::Bench::default(),
             price: price::Price::default(),
             jobs: jobs::Jobs::default(),
-            plan: plan::Stands::default(),
+            plan: plan::Plan::default(),
             workshop: workshop::Workshop::default(),
             notice: None,
             here: here::Here::default(),
@@ -181,7 +181,7 @@ impl App {
 
     /// Pieces counted before the book was read.
     pub fn early_pieces(&self) -> Count {
-        let taps = self.early.iter().filter(|(message, _)| *message == Msg::Count(count::Tap::First)).count();
+        let taps = self.early.iter().filter(|(message, _)| matches!(message, Msg::Count(count::Tap::First))).count();
         Count::try_from(taps).unwrap_or(Count::MAX)
     }
 

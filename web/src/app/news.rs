@@ -8,7 +8,7 @@ use super::{App, Notice};
 use fivebar_core::ledger::{Book, Device};
 use fivebar_core::plan::{Answered, Figures};
 use fivebar_core::quantity::Sorted;
-use fivebar_core::quantity::{Id, Wall};
+use fivebar_core::quantity::{Id, Listed, Wall};
 
 /// Why the phone would not keep it. A closed list: each has its sentence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -143,7 +143,7 @@ impl App {
             News::CanInstall(can) => self.here.can_install = can,
             News::NotWiped(why) => self.workshop.said = Some(Became::NotWiped(why)),
             News::UpdateWaits => self.update_waits = true,
-            News::Planning(told) => self.plan.hear(told),
+            News::Planning(told) => super::plan::told(self, told),
             News::Tick(now) => self.now = now,
             News::InSight(seen) => self.price.covered = !seen,
             News::Resized(width) => self.page = crate::parts::Page::new(width),
@@ -187,7 +187,7 @@ impl App {
     fn emptied(&mut self, which: Which) {
         let Some(shelf) = self.of(which) else { return };
         let (lines, aside) = parted(shelf.book.lines());
-        let kept = shelf.names.iter().map(|(id, name)| (id.to_string(), name.clone())).collect();
+        let kept = shelf.names.iter().map(|(id, name)| (id.to_string(), name.clone())).listed();
         shelf.emptied();
         self.notice = Some(Notice::Emptied);
         self.orders.push(Order::WriteAgain { which, lines, names: Names { kept, forgotten: vec![] }, aside });

@@ -136,7 +136,7 @@ impl Price {
     /// Lays a screen over what is there.
     pub fn open(&mut self, over: Over) {
         let below = std::mem::replace(&mut self.over, over);
-        if below != Over::Nothing {
+        if !matches!(below, Over::Nothing) {
             self.under.push(below);
         }
     }

@@ -10,7 +10,7 @@ use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::ledger::kind::book::{Restored, Struck};
 use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
-use fivebar_core::quantity::{Count, Id, Moment, Wall};
+use fivebar_core::quantity::{Count, Id, Listed, Moment, Wall};
 use fivebar_core::quantity::{Set, Sorted};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
@@ -151,7 +151,7 @@ impl Shelf {
         let entries = decide(&self.book, command, now)?.stamped(&mut self.clock);
         let Some(first) = entries.first() else { return Ok(None) };
         let act = first.act.unwrap_or(first.id);
-        let lines: Vec<Posted> = entries.iter().map(|entry| Posted { id: entry.id, line: self.book.add(entry) }).collect();
+        let lines: Vec<Posted> = entries.iter().map(|entry| Posted { id: entry.id, line: self.book.add(entry) }).listed();
         self.unsaved.extend(lines.iter().map(|posted| posted.id));
         entries.iter().for_each(|entry| self.forget_about(entry));
         Ok(Some(Written { act, entries, lines }))
@@ -316,11 +316,11 @@ impl Shelf {
     /// Pieces counted that could not be saved, by pile.
     pub fn failed_counts(&self) -> Sorted<Id, Count> {
         let read = |posted: &Posted| match line::read(&posted.line) {
-            Line::Known(entry) => Some(entry.fact),
+            Line::Known(entry) => Some(entry),
             Line::Newer(_) | Line::Damaged(_) => None,
         };
-        let facts: Vec<Fact> = self.failed.iter().filter_map(read).collect();
-        by_pile(facts.iter())
+        let entries: Vec<Rc<Entry>> = self.failed.iter().filter_map(read).listed();
+        by_pile(entries.iter().map(|entry| &entry.fact))
     }
 
     /// The book with what could not be saved: all there is to put into a copy.

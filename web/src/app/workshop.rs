@@ -23,6 +23,7 @@ use fivebar_core::ledger::line::document::DocumentTrouble;
 use fivebar_core::money::point::Points;
 use fivebar_core::quantity::reading::Quantity;
 use fivebar_core::quantity::{Currency, Id, Key, Side, Units};
+use std::rc::Rc;
 
 /// What lies over the workshop's first page.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -38,7 +39,7 @@ pub enum Over {
     Units,
     Copies,
     /// What a copy would bring, before it is accepted.
-    Coming(Box<Coming>),
+    Coming(Rc<Coming>),
     /// Why a file could not be brought in.
     NoCopy(NoCopy),
     /// All data goes, when the word is typed.
@@ -78,7 +79,7 @@ pub struct Workshop {
     /// The copy that is being handed on.
     pub keeping: Option<copies::Keeping>,
     /// What a copy brings, on its way to the store.
-    pub coming: Option<Box<Coming>>,
+    pub coming: Option<Rc<Coming>>,
     /// The name that was just forgotten: gone for good at the next act.
     pub lately: Option<(Id, String)>,
     /// Another place asked for this page: leaving it leads back there.
@@ -192,7 +193,7 @@ fn open(app: &mut App, over: Over) {
 /// Back from a figure to where it was asked, else to the first page.
 fn close(app: &mut App) {
     step_back(app);
-    if app.workshop.over == Over::Nothing
+    if matches!(app.workshop.over, Over::Nothing)
         && let Some(place) = app.workshop.asked_from.take()
     {
         app.go(place);
@@ -205,7 +206,7 @@ fn step_back(app: &mut App) {
         return wood::back(app);
     }
     (app.workshop.text, app.workshop.said) = (String::new(), None);
-    if app.workshop.over == Over::Rack && app.workshop.rack.close() {
+    if matches!(app.workshop.over, Over::Rack) && app.workshop.rack.close() {
         return;
     }
     app.workshop.over = match std::mem::take(&mut app.workshop.over) {

@@ -1,6 +1,7 @@
 //! Five-bar marks: four strokes and one across, cut as pieces are counted. Hollow marks are not saved yet.
 use crate::parts::ink::{Pair, num, path, rect, sized};
 use crate::view::El;
+use fivebar_core::quantity::Listed;
 
 /// How large the marks are cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -45,8 +46,8 @@ const BOARD_OF: u32 = 100;
 pub fn bars<M>(bars: Bars) -> El<M> {
     let (step, tall, ..) = bars.size.measures();
     let (boards, cut) = ((bars.cut / BOARD_OF) as usize, bars.cut % BOARD_OF);
-    let solid: Vec<Pair> = (0..boards).map(|i| bars.spot(i)).collect();
-    let strokes: Vec<Gate> = groups(cut).enumerate().map(|(i, n)| Gate { strokes: n, at: bars.spot(boards + i), step, tall }).collect();
+    let solid: Vec<Pair> = (0..boards).map(|i| bars.spot(i)).listed();
+    let strokes: Vec<Gate> = groups(cut).enumerate().map(|(i, n)| Gate { strokes: n, at: bars.spot(boards + i), step, tall }).listed();
     let hollow = bars.hollow_gates(boards + strokes.len());
     let right = |gates: &[Gate]| gates.iter().map(Gate::right).fold(1.0, f64::max);
     let width = solid.iter().map(|at| at.0 + 3.0 * step + 4.0).fold(right(&strokes).max(right(&hollow)), f64::max);

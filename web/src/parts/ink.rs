@@ -18,6 +18,12 @@ pub fn num(value: f64) -> String {
     }
 }
 
+/// A figure held between two ends; where they cross, the lower one. `clamp` would bring along how floats are written out, to say so
+/// in a panic: 4 kB.
+pub fn held(value: f64, least: f64, most: f64) -> f64 {
+    value.min(most).max(least)
+}
+
 /// An element whose class is put together.
 pub fn classed<M>(tag: &'static str, class: impl Into<Text>) -> El<M> {
     let class = class.into();

@@ -3,6 +3,7 @@ use crate::parts::fraction::{built, worded};
 use crate::parts::glyph;
 use crate::view::{El, el};
 use crate::words::en::parts as words;
+use fivebar_core::quantity::Listed;
 
 /// A key of the pad.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,7 +22,7 @@ pub fn fractions(finest: u32) -> Vec<(u32, u32)> {
         let by = 1 << over.trailing_zeros().min(finest.trailing_zeros());
         (over / by, finest / by)
     };
-    (1..finest).map(lowest).collect()
+    (1..finest).map(lowest).listed()
 }
 
 /// The pad: 1 to 9, then the decimal sign (left out with `None`), 0 and rubbing out.

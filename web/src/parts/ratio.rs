@@ -1,7 +1,8 @@
 //! Looking back: hours, wood and price against what was planned, on one line of ratios.
-use crate::parts::ink::{drawing, label, letters as text, line, num, path, rect};
+use crate::parts::ink::{drawing, held, label, letters as text, line, num, path, rect};
 use crate::parts::letters;
 use crate::view::El;
+use fivebar_core::quantity::Listed;
 
 /// One row: what, how it went, and the ratio to plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -31,7 +32,7 @@ pub fn ratios<M>(rows: &[Ratio], planned: (&str, &str), width: f64, said: &str) 
     let pitch = ROW + LINE * lines as f64;
     let last = pitch * rows.len() as f64;
     let wide = letters::label(planned.0, planned.1);
-    let at = (x(1.0) - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
+    let at = held(x(1.0) - wide / 2.0, 0.0, width - wide);
     drawing("sc", (width, last + 10.0))
         .attr("role", "img")
         .attr("aria-label", said.to_owned())
@@ -58,7 +59,7 @@ fn row<M>(ratio: &Ratio, base: f64, (width, lines): (f64, usize), x: impl Fn(f64
         line("mk", (at, base - 18.0), (at, base + 9.0)),
         text("b x17", (figure, base - 4.0 - lift), ratio.figure.clone()),
     ];
-    drawn.into_iter().chain(note(ratio, name, width, lines)).collect()
+    drawn.into_iter().chain(note(ratio, name, width, lines)).listed()
 }
 
 /// What was and what was planned: at the right of the name, or in lines below it.
@@ -67,7 +68,7 @@ fn note<M>(ratio: &Ratio, name: f64, width: f64, lines: usize) -> Vec<El<M>> {
         return vec![text("lb", (width, name), ratio.note.clone()).attr("text-anchor", "end")];
     }
     let wrapped = letters::wrapped(&ratio.note, 14.0, width).into_iter().enumerate();
-    wrapped.map(|(i, line)| text("lb", (0.0, name + LINE * (i + 1) as f64), line)).collect()
+    wrapped.map(|(i, line)| text("lb", (0.0, name + LINE * (i + 1) as f64), line)).listed()
 }
 
 fn ticks(base: f64, width: f64, which: impl Fn(u32) -> bool, tall: u32) -> String {

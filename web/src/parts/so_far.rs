@@ -3,6 +3,7 @@ use crate::parts::ink::{drawing, label, line, rect};
 use crate::parts::letters;
 use crate::parts::scale::labels::{Spot, Wish, place};
 use crate::view::El;
+use fivebar_core::quantity::Listed;
 
 /// One stretch of a job's life.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -30,12 +31,12 @@ pub fn thin<M>(stretches: &[Stretch], width: f64, said: &str) -> El<M> {
 
 /// The bar with its words below, each on a leader; on a narrow page in order, one to a line.
 pub fn so_far<M>(stretches: &[Stretch], width: f64) -> El<M> {
-    let at: Vec<(f64, f64)> = boards(stretches, width).collect();
+    let at: Vec<(f64, f64)> = boards(stretches, width).listed();
     let middle = |(x, wide): &(f64, f64)| x + wide / 2.0;
     let wishes: Vec<Wish> =
-        stretches.iter().zip(&at).map(|(s, at)| Wish { at: middle(at), width: letters::label(&s.word, &s.figure) }).collect();
+        stretches.iter().zip(&at).map(|(s, at)| Wish { at: middle(at), width: letters::label(&s.word, &s.figure) }).listed();
     let listed = width < LISTED;
-    let spots = if listed { (0..at.len()).map(|row| Spot { x: 0.0, row }).collect() } else { place(&wishes, width) };
+    let spots = if listed { (0..at.len()).map(|row| Spot { x: 0.0, row }).listed() } else { place(&wishes, width) };
     let rows = spots.iter().map(|s| s.row).max().unwrap_or(0);
     let leaders = at.iter().zip(&spots).filter(|_| !listed).map(|(at, spot)| leader(middle(at), spot.row));
     drawing("sc", (width, 54.0 + ROW * rows as f64))
@@ -71,7 +72,7 @@ fn boards(stretches: &[Stretch], width: f64) -> impl Iterator<Item = (f64, f64)>
             x += at.1 + GAP;
             at
         })
-        .collect();
+        .listed();
     boards.into_iter()
 }
 

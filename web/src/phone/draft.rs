@@ -1,6 +1,7 @@
 //! Half-typed text, by the field it was typed into. It outlives a reload and an app switch, and never enters the book.
 use super::ears::Ear;
 use super::window;
+use fivebar_core::quantity::Listed;
 use std::cell::RefCell;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, EventInit, HtmlInputElement};
@@ -20,7 +21,7 @@ impl Fields {
     /// Looks at the page as it is now drawn. A field that came empty gets its draft, as if it were typed again.
     pub fn look(&self, root: &Element) {
         let now = fields(root);
-        let before = self.shown.replace(now.iter().map(|(name, _)| name.clone()).collect());
+        let before = self.shown.replace(now.iter().map(|(name, _)| name.clone()).listed());
         let here = root.query_selector("[data-place]").ok().flatten().map(|screen| screen_of(&screen)).unwrap_or_default();
         let gone = before.iter().filter(|name| !now.iter().any(|(field, _)| field == *name));
         gone.filter(|name| place_of(name) == place_of(&here)).for_each(|name| throw_away(name));
@@ -58,7 +59,7 @@ fn place_of(screen: &str) -> &str {
 fn fields(root: &Element) -> Vec<(String, HtmlInputElement)> {
     let Ok(found) = root.query_selector_all(KEPT_FIELDS) else { return vec![] };
     let fields = (0..found.length()).filter_map(|nth| found.item(nth)?.dyn_into::<HtmlInputElement>().ok());
-    fields.map(|field| (name(&field), field)).collect()
+    fields.map(|field| (name(&field), field)).listed()
 }
 
 fn type_again(field: &HtmlInputElement) {
@@ -91,9 +92,9 @@ pub fn throw_away(field: &str) {
 /// Takes all drafts out of the page's reach, as the buyer's face must find none; `lay_back` returns them.
 pub fn lift_all() -> Vec<(String, String)> {
     let Some(shelf) = shelf() else { return vec![] };
-    let names: Vec<String> = (0..shelf.length().unwrap_or(0)).filter_map(|n| shelf.key(n).ok().flatten()).collect();
+    let names: Vec<String> = (0..shelf.length().unwrap_or(0)).filter_map(|n| shelf.key(n).ok().flatten()).listed();
     let drafts = names.iter().filter_map(|name| Some((name.strip_prefix(MARK)?.to_owned(), shelf.get_item(name).ok()??)));
-    let drafts: Vec<_> = drafts.collect();
+    let drafts: Vec<_> = drafts.listed();
     drafts.iter().for_each(|(field, _)| throw_away(field));
     drafts
 }

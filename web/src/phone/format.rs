@@ -1,6 +1,6 @@
 //! Figures, sums and dates as the person's language writes them: the platform's `Intl`, given exact decimals as text.
 use super::window;
-use fivebar_core::quantity::Sorted;
+use fivebar_core::quantity::{Listed, Sorted};
 use js_sys::{Array, Date, Function, Object, Reflect};
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
@@ -196,7 +196,7 @@ fn date_format(locale: &str, how: Moment) -> Option<Function> {
         Moment::Weekday => &[("weekday", "short"), ("day", "numeric"), ("month", "short")],
         Moment::Clock => &[("hour", "2-digit"), ("minute", "2-digit"), ("hourCycle", "h23")],
     };
-    let options: Vec<_> = shown.iter().chain([&("timeZone", "UTC")]).map(|(name, value)| (*name, JsValue::from(*value))).collect();
+    let options: Vec<_> = shown.iter().chain([&("timeZone", "UTC")]).map(|(name, value)| (*name, JsValue::from(*value))).listed();
     format_of(DateTimeFormat::new(locale, &object(&options)).ok()?.into())
 }
 

@@ -5,6 +5,7 @@ use web_sys::Performance;
 /// Something that has begun and not ended.
 pub struct Measure {
     clock: Option<Performance>,
+    /// The microsecond it began.
     mark: String,
 }
 
@@ -12,7 +13,7 @@ impl Measure {
     /// From now.
     pub fn begin() -> Measure {
         let clock = window().and_then(|window| window.performance());
-        let mark = clock.as_ref().map(|clock| clock.now().to_string()).unwrap_or_default();
+        let mark = clock.as_ref().map(|clock| ((clock.now() * 1000.0) as i64).to_string()).unwrap_or_default();
         clock.iter().for_each(|clock| drop(clock.mark(&mark)));
         Measure { clock, mark }
     }

@@ -11,8 +11,8 @@ use crate::phone::store::{self, Aside, BOOK, EXAMPLE, Posting, Row, Store, Whole
 use crate::phone::tabs::{Tabs, Word};
 use crate::phone::{later, painted};
 use fivebar_core::ledger::{Book, Device, line};
-use fivebar_core::quantity::Id;
 use fivebar_core::quantity::Sorted;
+use fivebar_core::quantity::{Id, Listed};
 use std::cell::Cell;
 use std::rc::{Rc, Weak};
 
@@ -78,7 +78,7 @@ impl Books {
             let whole = match found {
                 Ok((device, whole)) => {
                     let lines = Measure::begin();
-                    let read: Vec<_> = lines_of(&whole).map(|text| (line::read(text), text)).collect();
+                    let read: Vec<_> = lines_of(&whole).map(|text| (line::read(text), text)).listed();
                     lines.end("lines");
                     let folding = Measure::begin();
                     let mut book = Box::new(Book::default());
@@ -236,7 +236,7 @@ impl Books {
         later(Box::pin(async move {
             let Ok(rows) = book.store.after(book.last.get()).await else { return };
             note_last(&book, &rows);
-            let lines: Vec<String> = rows.into_iter().map(|row| row.line).collect();
+            let lines: Vec<String> = rows.into_iter().map(|row| row.line).listed();
             if !lines.is_empty() {
                 with(&me, |run| run.told(News::Grew { which, lines }));
             }
@@ -266,7 +266,7 @@ impl Books {
 
     /// Writes the example, all or nothing.
     pub fn fill_example(&self, lines: Vec<Posted>, names: Vec<(Id, String)>) {
-        let kept = names.into_iter().map(|(id, name)| (id.to_string(), name)).collect();
+        let kept = names.into_iter().map(|(id, name)| (id.to_string(), name)).listed();
         let (book, me) = (self.example.clone(), self.me.clone());
         later(Box::pin(async move {
             let news = match book.store.write(&posting(&lines, Names { kept, forgotten: vec![] }, vec![])).await {
@@ -296,13 +296,13 @@ impl Books {
 
 /// Lines and names as the store takes them.
 pub fn posting(lines: &[Posted], names: Names, aside: Vec<String>) -> Posting {
-    let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).collect();
-    let aside = aside.into_iter().map(|line| Aside { id: String::new(), line, why: "damaged".into() }).collect();
+    let entries = lines.iter().map(|posted| (posted.id.to_string(), posted.line.clone())).listed();
+    let aside = aside.into_iter().map(|line| Aside { id: String::new(), line, why: "damaged".into() }).listed();
     Posting { entries, people: names.kept, forgotten: names.forgotten, aside, ..Posting::default() }
 }
 
 fn ids(lines: &[Posted]) -> Vec<Id> {
-    lines.iter().map(|posted| posted.id).collect()
+    lines.iter().map(|posted| posted.id).listed()
 }
 
 fn note_last(book: &OneBook, rows: &[Row]) {
@@ -342,7 +342,7 @@ fn lines_of(whole: &Whole) -> impl Iterator<Item = &str> {
 }
 
 async fn aside(book: &OneBook) -> Result<Vec<String>, store::Trouble> {
-    Ok(book.store.aside().await?.into_iter().map(|aside| aside.line).collect())
+    Ok(book.store.aside().await?.into_iter().map(|aside| aside.line).listed())
 }
 
 async fn names(book: &OneBook) -> Result<Sorted<Id, String>, store::Trouble> {
@@ -363,7 +363,7 @@ async fn new_device(book: &OneBook) -> Result<Device, store::Trouble> {
 /// What the store holds after all, read again.
 async fn not_saved(book: &OneBook, which: Which, (lines, names): (Vec<Posted>, Names), trouble: &store::Trouble) -> News {
     let rows = book.store.all().await.unwrap_or_default().into_iter().map(|row| row.line);
-    let stored = rows.chain(aside(book).await.unwrap_or_default()).collect();
+    let stored = rows.chain(aside(book).await.unwrap_or_default()).listed();
     News::NotSaved { which, lines, names, trouble: said(trouble), stored }
 }
 

@@ -389,7 +389,7 @@ fn moving(sheet: &CountSheet, seen: Seen<'_>) -> String {
 /// A list of the haul's piles, each a key.
 pub fn which(title: &str, sheet: &CountSheet, seen: Seen<'_>, tap: impl Fn(fivebar_core::quantity::Id) -> Tap) -> Screen {
     let from = sheet.last.map(|last| last.pile);
-    let rows = sheet.tiles.iter().filter(|tile| Some(tile.pile) != from || tap(tile.pile) != Tap::MoveTo(tile.pile));
+    let rows = sheet.tiles.iter().filter(|tile| Some(tile.pile) != from || !matches!(tap(tile.pile), Tap::MoveTo(_)));
     let keys = rows.map(|tile| {
         let under = common::pieces(tile.taken, &seen.speech.count(tile.taken));
         key("key h88 left", name(tile), under, Msg::Count(tap(tile.pile))).key(tile.pile.to_string())

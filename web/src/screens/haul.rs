@@ -18,7 +18,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, count as words, pile, refusal};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Decimal, Id, Money, Span, writing};
+use fivebar_core::quantity::{Decimal, Id, Listed, Money, Span, writing};
 use fivebar_core::sheet::count::CountSheet;
 
 fn say(tap: TripTap) -> Msg {
@@ -110,7 +110,7 @@ fn suppliers((chosen, haul): (Option<Id>, Id), app: &App, seen: Seen<'_>) -> Vec
             .key(id.to_string())
             .attr("aria-pressed", if Some(id) == chosen { "true" } else { "false" })
     };
-    known.map(one).collect()
+    known.map(one).listed()
 }
 
 fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
@@ -140,7 +140,7 @@ fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -
 /// What one says of a drive that had other errands.
 fn shares() -> El<Msg> {
     let said = [(100, words::ALL_OF_IT.to_owned()), (50, words::HALF.to_owned()), (25, words::percent("25"))];
-    let chips = said.iter().map(|(_, said)| Chip::tap(said.clone())).collect();
+    let chips = said.iter().map(|(_, said)| Chip::tap(said.clone())).listed();
     let keys = crate::parts::chips::chips("key h56", chips, |nth| say(TripTap::Share([100, 50, 25].get(nth).copied().unwrap_or(100))));
     el("div", "").kid(el("p", "t14 i2").text(words::SHARE_UNDER)).kid(keys)
 }

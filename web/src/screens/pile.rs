@@ -12,7 +12,7 @@ use crate::parts::key::{figure_key, key};
 use crate::parts::pad;
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal, woods};
-use fivebar_core::quantity::{Key, Length, Units};
+use fivebar_core::quantity::{Key, Length, Listed, Units};
 use fivebar_core::sheet::count::CountSheet;
 use fivebar_core::wood::species;
 use fivebar_core::wood::woods::Woods;
@@ -67,7 +67,7 @@ fn answered(draft: &Draft, own: &Woods, (units, seen): (Units, Seen<'_>)) -> Vec
         .into_iter()
         .filter(|(_, answer, asks)| *asks != draft.asks && (all || answer.is_some()))
         .map(|(what, answer, asks)| figure_key(what, answer.unwrap_or_else(|| words::NOT_YET.into()), say(DraftTap::Again(asks))))
-        .collect();
+        .listed();
     if keys.is_empty() { vec![] } else { vec![el("h2", "").text(words::ANSWERED), el("div", "g3 answers").kids(keys)] }
 }
 
@@ -100,7 +100,7 @@ fn wood_chips(draft: &Draft, units: Units, own: &Woods) -> El<Msg> {
     let named = |key: &str| say(DraftTap::Wood(Key::read(key)));
     if draft.all_woods {
         let mut all: Vec<(Key, Chip)> =
-            own.own().map(|(key, _)| (key.clone(), Chip::tap(woods::among(key, own)).under(words::YOURS))).collect();
+            own.own().map(|(key, _)| (key.clone(), Chip::tap(woods::among(key, own)).under(words::YOURS))).listed();
         all.extend(species::listed(units).filter_map(|one| Some((Key::read(one.key)?, Chip::tap(woods::full_name(one.key))))));
         let (keys, shown): (Vec<Key>, Vec<Chip>) = all.into_iter().unzip();
         return flowing("key h56", shown, move |nth| {
@@ -108,12 +108,12 @@ fn wood_chips(draft: &Draft, units: Units, own: &Woods) -> El<Msg> {
         });
     }
     let keys = woods::usual(units);
-    let shown = keys.iter().map(|key| Chip::tap(woods::name(key))).chain([Chip::tap(words::MORE_WOODS)]).collect();
+    let shown = keys.iter().map(|key| Chip::tap(woods::name(key))).chain([Chip::tap(words::MORE_WOODS)]).listed();
     chips("key h88", shown, move |nth| keys.get(nth).map_or(say(DraftTap::MoreWoods), |key| named(key)))
 }
 
 fn side_chips(sides: &[Length], units: Units, seen: Seen<'_>) -> El<Msg> {
-    let mut shown: Vec<Chip> = sides.iter().map(|side| Chip::tap(seen.speech.length(*side, units))).collect();
+    let mut shown: Vec<Chip> = sides.iter().map(|side| Chip::tap(seen.speech.length(*side, units))).listed();
     shown.push(Chip::tap(words::OTHER_SIZE));
     let sides = sides.to_vec();
     chips("key h88", shown, move |nth| sides.get(nth).map_or_else(|| say(DraftTap::Other), |side| say(DraftTap::Side(*side))))
@@ -128,7 +128,7 @@ fn band_chips(units: Units, seen: Seen<'_>) -> El<Msg> {
             let from = nth.checked_sub(1).and_then(|before| ends.get(before));
             Chip::tap(words::band(written(from).as_deref(), written(ends.get(nth)).as_deref()))
         })
-        .collect();
+        .listed();
     shown.push(Chip::tap(words::OTHER_SIZE));
     chips("key h88", shown, move |nth| match (nth.checked_sub(1).and_then(|before| ends.get(before)), ends.get(nth)) {
         (Some(from), Some(to)) => say(DraftTap::Band(*from, *to)),
@@ -160,11 +160,11 @@ fn by_pad(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 fn sixteenths(of: &[i64]) -> Vec<Length> {
-    of.iter().filter_map(|n| Length::INCH_64TH.times(n.saturating_mul(4)).ok()).collect()
+    of.iter().filter_map(|n| Length::INCH_64TH.times(n.saturating_mul(4)).ok()).listed()
 }
 
 fn millimetres(of: &[i64]) -> Vec<Length> {
-    of.iter().filter_map(|n| Length::MM.times(*n).ok()).collect()
+    of.iter().filter_map(|n| Length::MM.times(*n).ok()).listed()
 }
 
 /// Thicknesses as they come from a mill, with room for another: common practice.

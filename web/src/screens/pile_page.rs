@@ -19,7 +19,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{air, common, count, pile as words};
 use fivebar_core::haul::Dampness;
-use fivebar_core::quantity::{Decimal, Length, Units};
+use fivebar_core::quantity::{Decimal, Length, Listed, Units, in_small};
 use fivebar_core::sheet::pile::{PileSheet, Side};
 use fivebar_core::wood::weight::Doubt;
 
@@ -147,7 +147,7 @@ fn damp_on(damp: Dampness, seen: Seen<'_>) -> String {
     let said = match (read, damp.wet) {
         (read, true) => words::and_wet(read.as_deref()),
         (Some(read), false) => read,
-        (None, false) => words::NOT_WET.to_lowercase(),
+        (None, false) => in_small(words::NOT_WET),
     };
     words::read_on(&said, &seen.speech.day(damp.at))
 }
@@ -161,9 +161,9 @@ fn means(sheet: &PileSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let [thickness, width, length] = sheet.sizes.means();
     let old = sheet.tile.size;
     let sides = [thickness.or(old.thickness), width.or(old.width), length.or(old.length)];
-    let size = sides.into_iter().flatten().map(|side| seen.speech.length(side, sheet.units)).collect::<Vec<_>>().join(" × ");
+    let size = sides.into_iter().flatten().map(|side| seen.speech.length(side, sheet.units)).listed().join(" × ");
     let under = format!("{size} {}", common::length_unit(sheet.units));
-    lines.into_iter().chain([key("key h56", words::USE_MEAN, under, say(PileTap::UseMean))]).collect()
+    lines.into_iter().chain([key("key h56", words::USE_MEAN, under, say(PileTap::UseMean))]).listed()
 }
 
 fn mean_lines(sheet: &PileSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -176,5 +176,5 @@ fn mean_lines(sheet: &PileSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         Some(worded("p", "t14", words::mean(name, &shown(mean), ends, units)))
     };
     let sides = [(count::THICKNESS, sizes.thickness), (count::WIDTH, sizes.width), (count::LENGTH, sizes.length)];
-    sides.into_iter().filter_map(line).collect()
+    sides.into_iter().filter_map(line).listed()
 }

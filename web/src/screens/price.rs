@@ -25,7 +25,7 @@ use crate::view::{El, el};
 use crate::words::Speech;
 use crate::words::en::{common, price as words, refusal};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Count, Decimal, Money, Units, half_up};
+use fivebar_core::quantity::{Count, Decimal, Listed, Money, Units, half_up};
 use fivebar_core::refusal::Refusal;
 
 /// The screen as it stands. Out of sight nothing of it is drawn: a phone keeps a picture of it.
@@ -94,11 +94,11 @@ fn leave() -> El<Msg> {
 
 /// The keys for how many: one, two, three, and all where there are more.
 fn pieces(chosen: Count, free: Count, seen: Seen<'_>, tap: impl Fn(Count) -> Msg) -> Option<El<Msg>> {
-    let counts: Vec<Count> = [1, 2, 3].into_iter().filter(|n| *n <= free).chain((3 < free).then_some(free)).collect();
+    let counts: Vec<Count> = [1, 2, 3].into_iter().filter(|n| *n <= free).chain((3 < free).then_some(free)).listed();
     if counts.len() < 2 {
         return None;
     }
-    let segs = counts.iter().map(|n| Seg::new(words::pieces_key(*n, &seen.speech.count(*n)), *n == chosen)).collect();
+    let segs = counts.iter().map(|n| Seg::new(words::pieces_key(*n, &seen.speech.count(*n)), *n == chosen)).listed();
     Some(even(words::HOW_MANY, segs, move |nth| tap(counts.get(nth).copied().unwrap_or(1))))
 }
 
@@ -117,7 +117,7 @@ fn point(seen: Seen<'_>) -> char {
 
 /// Chips of which one stays chosen.
 fn choices(words: Vec<(String, bool)>, tap: impl Fn(usize) -> Msg) -> El<Msg> {
-    chips("key h56", words.into_iter().map(|(word, chosen)| Chip::choice(word, chosen)).collect(), tap)
+    chips("key h56", words.into_iter().map(|(word, chosen)| Chip::choice(word, chosen)).listed(), tap)
 }
 
 /// A row of a table of figures: what, and how much.

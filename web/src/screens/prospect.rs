@@ -6,7 +6,7 @@ use crate::parts::verdict::{Sign, verdict};
 use crate::view::{El, el};
 use crate::words::en::{common, count, supplier as words};
 use fivebar_core::haul::go::{Decides, Outlook, TRIPS_FOR_RANKS, Verdict};
-use fivebar_core::quantity::{Count, Decimal, Id, Money, half_up};
+use fivebar_core::quantity::{Count, Decimal, Id, Listed, Money, half_up};
 use fivebar_core::sheet::supplier::{Prospect, SupplierSheet, supplier};
 
 /// What the past of a supplier says; the named haul is no part of it.
@@ -109,5 +109,5 @@ fn caveats(sheet: &SupplierSheet, left_out: Count, seen: Seen<'_>) -> Vec<El<Msg
         (0 < sheet.unpriced).then(|| words::unpriced(sheet.unpriced, &written(sheet.unpriced))),
         (0 < sheet.half_said).then(|| words::half_said(sheet.half_said, &written(sheet.half_said))),
     ];
-    lines.into_iter().flatten().map(|line| el("p", "t14 i2").text(line)).collect()
+    lines.into_iter().flatten().map(|line| el("p", "t14 i2").text(line)).listed()
 }

@@ -13,7 +13,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, count, sort as words};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::kind::haul::Fate;
-use fivebar_core::quantity::{Count, Key, in_small};
+use fivebar_core::quantity::{Count, Key, Listed, in_small};
 use fivebar_core::sheet::sort::SortSheet;
 
 const FATES: [(Fate, &str); 3] = [(Fate::Good, words::GOOD_AFTER_ALL), (Fate::Jigs, words::TO_JIGS), (Fate::Burnt, words::BURNT)];
@@ -52,7 +52,7 @@ fn summed(sheet: &SortSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let gone = sheet.gone.iter().fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
     let written = (0 < gone).then(|| seen.speech.count(gone));
     let all = words::rejected(&seen.speech.count(sheet.rejected), written.as_deref());
-    let parts: Vec<_> = sheet.gone.iter().map(|(to, n)| (seen.speech.count(*n), words::went(to.as_str()))).collect();
+    let parts: Vec<_> = sheet.gone.iter().map(|(to, n)| (seen.speech.count(*n), words::went(to.as_str()))).listed();
     (0 < sheet.rejected)
         .then(|| el("section", "").kid(el("p", "w8").text(all)).kids((0 < gone).then(|| el("p", "t14 i2").text(words::gone(&parts)))))
 }

@@ -5,7 +5,7 @@ use super::count::name;
 use crate::app::App;
 use crate::words::en::{common, yard as words};
 use fivebar_core::ledger::fold::WoodFacts;
-use fivebar_core::quantity::{Length, Units, begin_large};
+use fivebar_core::quantity::{Length, Listed, Units, begin_large};
 use fivebar_core::sheet::count::Size;
 use fivebar_core::sheet::rack::RackPile;
 use fivebar_core::sheet::short::{Short, at_bench, short};
@@ -21,7 +21,7 @@ pub fn lines(app: &App, seen: Seen<'_>) -> Vec<String> {
             let met = pile.short.first().map_or(String::new(), |first| side(first.met, pile.units, seen));
             words::too_short(&begin_large(&name(&pile.tile)), &met, &lacks(&pile.short, &known.wood, (pile.units, seen)))
         })
-        .collect()
+        .listed()
 }
 
 /// What a pile of the rack lacks: "shorter than the 12 in you set for the jointer".
@@ -35,7 +35,7 @@ fn lacks(short: &[Short], known: &WoodFacts, (units, seen): (Units, Seen<'_>)) -
         let own = known.machine_names.get(&short.machine).map(String::as_str);
         words::lacks(side_of(short.lack), &side(short.least, units, seen), &words::machine(short.machine.as_str(), own))
     };
-    short.iter().map(said).collect()
+    short.iter().map(said).listed()
 }
 
 fn side_of(lack: Lack) -> words::Lacks {

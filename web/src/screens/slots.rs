@@ -7,8 +7,8 @@ use crate::parts::fraction::worded;
 use crate::parts::pad::{self, Press};
 use crate::view::{El, el};
 use crate::words::en::refusal;
-use fivebar_core::quantity::Units;
 use fivebar_core::quantity::reading::Sign;
+use fivebar_core::quantity::{Listed, Units};
 use fivebar_core::refusal::Refusal;
 
 /// One figure of a form: what it is, its unit, and whether fractions of an inch are offered.
@@ -58,7 +58,7 @@ pub fn figures(form: &Form, slots: &[Slot], at: impl Fn(usize) -> Msg) -> El<Msg
 
 /// Why the figure under the thumb was not taken, and the pad.
 pub fn under_thumb(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>), press: impl Fn(Press) -> Msg + Copy) -> Vec<El<Msg>> {
-    why(form, units, seen).into_iter().chain(pad(form, slots, seen, press)).collect()
+    why(form, units, seen).into_iter().chain(pad(form, slots, seen, press)).listed()
 }
 
 /// The same in rows of a class.
@@ -102,5 +102,5 @@ pub fn pad(form: &Form, slots: &[Slot], seen: Seen<'_>, press: impl Fn(Press) ->
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let slot = slots.get(form.at).cloned().unwrap_or_default();
     let keys = pad::pad((!slot.whole).then_some(sign), press);
-    std::iter::once(keys).chain(slot.fractions.then(|| pad::fraction_keys(16, press))).collect()
+    std::iter::once(keys).chain(slot.fractions.then(|| pad::fraction_keys(16, press))).listed()
 }

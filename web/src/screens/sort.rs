@@ -15,7 +15,7 @@ use crate::parts::scale::{Fill, Kind, Look as FillLook, Mark, Rhythm, Scale, sca
 use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal, sort as sort_words};
-use fivebar_core::quantity::{Decimal, Id, Key, Units, in_small};
+use fivebar_core::quantity::{Decimal, Id, Key, Listed, Units, in_small};
 use fivebar_core::sheet::sort::SortSheet;
 
 /// The screen of a pile being sorted.
@@ -46,7 +46,7 @@ pub fn screen(app: &App, pile: Id, seen: Seen<'_>) -> Screen {
 fn reasons(sheet: &SortSheet) -> Vec<Key> {
     let keys = words::REASONS.iter().filter_map(|reason| Key::read(reason));
     let others = sheet.rejects.iter().map(|(why, _)| why.clone()).filter(|why| !words::REASONS.contains(&why.as_str()));
-    keys.chain(others).collect()
+    keys.chain(others).listed()
 }
 
 /// Nothing is left of this pile; the next one is a tap away.

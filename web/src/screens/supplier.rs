@@ -14,14 +14,14 @@ use crate::view::{El, el};
 use crate::words::en::{common, count, supplier as words, woods};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::quantity::{Decimal, Id, Key, begin_large};
+use fivebar_core::quantity::{Decimal, Id, Key, Listed, begin_large};
 use fivebar_core::sheet::rejects::{OfHaul, OfPile, OfWood, RejectsSheet, rejects};
 use fivebar_core::wood::woods::Woods;
 
 /// Suppliers whose name is known.
 pub fn named(app: &App) -> Vec<(Id, String)> {
     let people = fold::workshop(&app.shelf().book).people.into_iter().filter(|person| person.role == Role::Supplier);
-    people.filter_map(|person| Some((person.id, app.shelf().names.get(&person.id)?.clone()))).collect()
+    people.filter_map(|person| Some((person.id, app.shelf().names.get(&person.id)?.clone()))).listed()
 }
 
 /// Asks before going, where somebody is known.
@@ -135,7 +135,7 @@ fn in_time(hauls: &[OfHaul], seen: Seen<'_>) -> Vec<Row> {
         share: float(of.share),
         figure: percent(of.share, seen),
     };
-    hauls.iter().map(row).collect()
+    hauls.iter().map(row).listed()
 }
 
 /// Piles that came more than once, each over time.
@@ -152,7 +152,7 @@ fn same_piles(sheet: &RejectsSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>
 /// "Ash, 1 × 2 in".
 fn pile_name(pile: &OfPile, known: &Woods, seen: Seen<'_>) -> String {
     let (thick, wide) = pile.section;
-    let sides: Vec<String> = [thick, wide].into_iter().flatten().map(|side| seen.speech.length(side, pile.units)).collect();
+    let sides: Vec<String> = [thick, wide].into_iter().flatten().map(|side| seen.speech.length(side, pile.units)).listed();
     let name = named_of(pile.wood.as_ref(), pile.name.as_deref(), known);
     if sides.is_empty() { name } else { format!("{name}, {} {}", sides.join(" × "), common::length_unit(pile.units)) }
 }
@@ -179,7 +179,7 @@ fn by_reason(sheet: &RejectsSheet, seen: Seen<'_>) -> Option<El<Msg>> {
                 share: float(reason.share),
                 figure: percent(reason.share, seen),
             })
-            .collect(),
+            .listed(),
         None,
         seen,
     );
@@ -196,7 +196,7 @@ fn by_wood(sheet: &RejectsSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         share: float(of.share),
         figure: percent(of.share, seen),
     };
-    (1 < sheet.woods.len()).then(|| rows((words::BY_WOOD, ""), sheet.woods.iter().enumerate().map(row).collect(), None, seen))
+    (1 < sheet.woods.len()).then(|| rows((words::BY_WOOD, ""), sheet.woods.iter().enumerate().map(row).listed(), None, seen))
 }
 
 #[cfg(test)]

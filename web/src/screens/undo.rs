@@ -6,6 +6,7 @@ use crate::parts::undo::{Undo, alone};
 use crate::view::El;
 use crate::words::en::{acts, common};
 use fivebar_core::ledger::Fact;
+use fivebar_core::quantity::Listed;
 
 /// The bar, while there is something to take back or to put back.
 pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
@@ -15,7 +16,7 @@ pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         return Some(alone(words, Msg::Common(Common::PutBack)));
     }
     let act = shelf.last_act?;
-    let entries: Vec<_> = shelf.book.act(act).into_iter().filter_map(|id| shelf.book.entry(id)).map(|(entry, _)| entry).collect();
+    let entries: Vec<_> = shelf.book.act(act).into_iter().filter_map(|id| shelf.book.entry(id)).map(|(entry, _)| entry).listed();
     let by_way = entries.iter().find(|entry| matches!(entry.fact, Fact::PilePiecesWeighed(_) | Fact::PileLayersCounted(_)));
     let told = by_way.or(entries.iter().find(|entry| weighty(&entry.fact))).or(entries.first())?;
     let words = Undo { words: common::TAKE_BACK.into(), under: common::of_when(acts::named(&told.fact), &seen.speech.clock(told.wall)) };

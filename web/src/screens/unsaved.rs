@@ -12,13 +12,13 @@ use crate::parts::tile::{Look, Tile, tile};
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal};
 use fivebar_core::quantity::Sorted;
-use fivebar_core::quantity::{Count, Id};
+use fivebar_core::quantity::{Count, Id, Listed};
 use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
 
 /// The screen in place of the tiles while counts are not saved; none where what failed is no count of these piles.
 pub fn screen(why: Why, sheet: &CountSheet, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let failed = app.shelf().failed_counts();
-    let piles: Vec<&Pile> = sheet.tiles.iter().filter(|pile| failed.contains_key(&pile.pile)).collect();
+    let piles: Vec<&Pile> = sheet.tiles.iter().filter(|pile| failed.contains_key(&pile.pile)).listed();
     if piles.is_empty() {
         return None;
     }

@@ -1,5 +1,6 @@
 //! Makes nodes of the page equal to a tree, touching only what differs: a field keeps its cursor, a node its focus.
 use super::El;
+use fivebar_core::quantity::Listed;
 use std::cell::OnceCell;
 use wasm_bindgen::prelude::*;
 use web_sys::{Document, Element, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement, Node};
@@ -74,12 +75,12 @@ pub(super) fn patch_kids<M>(document: &Document, at: &Spot, old: &[El<M>], new: 
 /// What goes is removed first: moving a node takes its focus, and most changes then move none.
 fn move_kids<M>(document: &Document, at: &Element, old: &[El<M>], new: &[El<M>]) {
     let nodes = std::iter::successors(at.first_element_child(), Element::next_element_sibling);
-    let mut left: Vec<_> = old.iter().zip(nodes).map(Some).collect();
+    let mut left: Vec<_> = old.iter().zip(nodes).map(Some).listed();
     let mut pair = |kid: &El<M>| {
         let same = left.iter_mut().find(|l| l.as_ref().is_some_and(|(was, _)| was.same_node(kid)));
         same.and_then(Option::take)
     };
-    let pairs: Vec<_> = new.iter().map(|kid| (kid, pair(kid))).collect();
+    let pairs: Vec<_> = new.iter().map(|kid| (kid, pair(kid))).listed();
     for (_, node) in left.into_iter().flatten() {
         node.remove();
     }

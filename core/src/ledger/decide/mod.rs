@@ -5,6 +5,7 @@ mod book;
 mod haul;
 mod job;
 mod money;
+mod plan;
 mod restore;
 mod rests;
 mod sale;
@@ -16,6 +17,7 @@ pub use book::BookCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
 pub use money::{MoneyCommand, Much, On};
+pub use plan::{PlanCommand, SAW_MOST};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Lying, OnTheScale, StockCommand};
 pub use wood::WoodCommand;
@@ -23,7 +25,7 @@ pub use wood::WoodCommand;
 use super::Book;
 use super::entry::{Entry, Fact};
 use super::stamp::Clock;
-use crate::quantity::{Id, Wall};
+use crate::quantity::{Id, Listed, Wall};
 use crate::refusal::Answer;
 
 /// What a person orders.
@@ -32,6 +34,7 @@ pub enum Command {
     Haul(HaulCommand),
     Stock(Lying, StockCommand),
     Wood(WoodCommand),
+    Plan(PlanCommand),
     Bench(BenchCommand),
     Job(JobCommand),
     Money(MoneyCommand),
@@ -81,7 +84,7 @@ impl Act {
     pub fn stamped(self, clock: &mut Clock) -> Vec<Entry> {
         let act = if 1 < self.facts.len() { self.facts.first().map(|(id, _)| *id) } else { None };
         let wall = self.now.wall;
-        self.facts.into_iter().map(|(id, fact)| Entry { id, stamp: clock.next(wall.at), wall, act, fact }).collect()
+        self.facts.into_iter().map(|(id, fact)| Entry { id, stamp: clock.next(wall.at), wall, act, fact }).listed()
     }
 }
 
@@ -95,6 +98,7 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
         Command::Haul(command) => haul::decide(book, command, &mut act)?,
         Command::Stock(at, command) => stock::decide(book, *at, command, &mut act)?,
         Command::Wood(command) => wood::decide(book, command, &mut act)?,
+        Command::Plan(command) => plan::decide(book, command, &mut act)?,
         Command::Bench(command) => bench::decide(book, command, &mut act)?,
         Command::Job(command) => job::decide(book, command, &mut act)?,
         Command::Money(command) => money::decide(book, command, &mut act)?,

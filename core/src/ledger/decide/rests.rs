@@ -4,7 +4,7 @@ use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
 use crate::ledger::fold;
 use crate::ledger::{Book, Fact, Subject};
-use crate::quantity::{Count, Id, Set};
+use crate::quantity::{Count, Id, Listed, Set};
 use crate::refusal::{Answer, Refusal};
 
 /// Refuses to take entries back that pieces rest on.
@@ -71,12 +71,12 @@ pub(super) fn resting(was: &Haul, then: Option<&Haul>, less: impl Fn(Id, Claim) 
             (pieces.saturating_add(n), left.saturating_add(after.map_or(0, |pile| claimed(pile, claim)).min(n)))
         })
     };
-    was.piles.iter().map(of_pile).collect()
+    was.piles.iter().map(of_pile).listed()
 }
 
 fn claims(pile: &Pile) -> Vec<(Claim, Count)> {
     let all = pile.in_jobs.keys().map(|job| Claim::InJob(*job)).chain([Claim::Rejected, Claim::Gone]);
-    all.map(|claim| (claim, claimed(pile, claim))).collect()
+    all.map(|claim| (claim, claimed(pile, claim))).listed()
 }
 
 fn claimed(pile: &Pile, claim: Claim) -> Count {

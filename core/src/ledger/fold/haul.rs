@@ -7,7 +7,7 @@ use crate::ledger::kind::haul::{Per, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Id, Length};
+use crate::quantity::{Count, Id, Length, Listed};
 use crate::wood::species::Species;
 use std::cell::OnceCell;
 
@@ -15,7 +15,7 @@ use std::cell::OnceCell;
 pub fn hauls(book: &Book) -> impl Iterator<Item = Haul> + '_ {
     let ids = book.subjects().filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None });
     let known = OnceCell::new();
-    let mut found: Vec<Haul> = ids.filter_map(|id| folded(book, id, &known)).collect();
+    let mut found: Vec<Haul> = ids.filter_map(|id| folded(book, id, &known)).listed();
     order_by_key(&mut found, |haul| std::cmp::Reverse((haul.began.at, haul.id)));
     found.into_iter()
 }
@@ -41,7 +41,7 @@ fn folded(book: &Book, id: Id, known: &OnceCell<WoodFacts>) -> Option<Haul> {
     for entry in book.about(Subject::Haul(id)) {
         describe(&mut haul, &entry.fact);
     }
-    haul.trips = trips.into_values().filter(|trip| trip.left.is_some()).collect();
+    haul.trips = trips.into_values().filter(|trip| trip.left.is_some()).listed();
     if haul.is_unpriced() {
         priced_by_till(book, &mut haul);
     }
@@ -197,7 +197,7 @@ impl Piles {
     }
 
     fn shown(mut self) -> Vec<Pile> {
-        self.added.iter().filter_map(|id| self.of.remove(id)).collect()
+        self.added.iter().filter_map(|id| self.of.remove(id)).listed()
     }
 }
 

@@ -13,12 +13,12 @@ use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, JobDescribed};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::order_by_key;
-use crate::quantity::{Currency, Id, Money, Offset, Wall};
+use crate::quantity::{Currency, Id, Listed, Money, Offset, Wall};
 
 /// Every job, the newest first.
 pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
     let ids = book.subjects().filter_map(|subject| if let Subject::Job(id) = subject { Some(id) } else { None });
-    let mut found: Vec<Job> = ids.filter_map(|id| job(book, id)).collect();
+    let mut found: Vec<Job> = ids.filter_map(|id| job(book, id)).listed();
     order_by_key(&mut found, |job| std::cmp::Reverse((job.began.at, job.id)));
     found.into_iter()
 }
@@ -72,6 +72,8 @@ fn planned(job: &mut Job, entry: &Entry) {
         Fact::JobEnded(f) => job.ended = Some(Ended { wall: entry.wall, hauls: f.hauls.clone() }),
         Fact::JobReopened(_) => job.ended = None,
         Fact::RoomRangeSet(f) => job.room = Some((f.low.0, f.high.0)),
+        Fact::PlanKept(_) | Fact::PlanUsed(_) => super::plan::planned(&mut job.plans, entry),
+        Fact::DesignUsed(f) => job.design = Some(f.design),
         Fact::JobMarked(f) => job.typical = f.typical,
         Fact::LessonWritten(f) => job.lesson = Some(f.text.clone()).filter(|text| !text.is_empty()),
         _ => {}
@@ -150,6 +152,8 @@ impl Job {
             typical: true,
             lesson: None,
             room: None,
+            plans: vec![],
+            design: None,
         }
     }
 }

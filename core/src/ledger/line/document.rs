@@ -9,7 +9,7 @@ mod made;
 use super::super::people::{People, Person, remembered};
 use super::super::{Book, Damage};
 use super::tree::quoted;
-use crate::quantity::{Id, Sorted, Wall};
+use crate::quantity::{Id, Listed, Sorted, Wall};
 use std::borrow::Cow;
 use std::fmt::Write;
 
@@ -66,8 +66,8 @@ pub struct Document<'a> {
 /// Writes the copy of a book: entries in order, then lines of newer versions; what was set aside as text; people who are not
 /// forgotten; photos where they are wanted.
 pub fn write(book: &Book, people: &People, photos: Option<&Photos>, made: Wall) -> String {
-    let lines: Vec<&str> = book.known().chain(book.newer()).collect();
-    let aside: Vec<&str> = book.damaged().map(|Damage { line, .. }| &**line).collect();
+    let lines: Vec<&str> = book.known().chain(book.newer()).listed();
+    let aside: Vec<&str> = book.damaged().map(|Damage { line, .. }| &**line).listed();
     let people = remembered(book, people);
     let mut text = format!("{{\"fivebar\":{VERSION},\"made\":\"{}\",\"entries\":[", made::write(made));
     rows(&mut text, lines.iter().map(|line| Cow::Borrowed(*line)));
@@ -100,7 +100,7 @@ pub fn read(text: &str) -> Result<Document<'_>, DocumentTrouble> {
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let members = held::read(text)?;
-    let lines: Vec<Cow<str>> = members.entries.into_iter().map(Cow::Borrowed).chain(members.aside).collect();
+    let lines: Vec<Cow<str>> = members.entries.into_iter().map(Cow::Borrowed).chain(members.aside).listed();
     if ENTRIES_MOST < lines.len() {
         return Err(DocumentTrouble::TooMany { entries: lines.len(), most: ENTRIES_MOST });
     }

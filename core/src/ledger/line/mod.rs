@@ -7,6 +7,7 @@ use super::entry::{Entry, Fact};
 use super::stamp::{Device, Stamp};
 use crate::quantity::{Id, Moment, Offset, Scalar, Wall};
 use std::borrow::Cow;
+use std::rc::Rc;
 
 mod canonical;
 pub mod document;
@@ -23,7 +24,7 @@ pub const VERSION: u32 = 1;
 /// A line that was read.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Line {
-    Known(Box<Entry>),
+    Known(Rc<Entry>),
     /// From a newer version: kept byte for byte.
     Newer(Box<str>),
     Damaged(Damage),
@@ -49,7 +50,7 @@ fn entry(line: &str, tree: &Tree<'_>) -> Line {
         Some(None) => damaged(line, Why::BadFact),
         Some(Some(fact)) => {
             let wall = Wall { at: outer.at, offset: outer.offset };
-            Line::Known(Box::new(Entry { id: outer.id, stamp: outer.stamp, wall, act: outer.act, fact }))
+            Line::Known(Rc::new(Entry { id: outer.id, stamp: outer.stamp, wall, act: outer.act, fact }))
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::canonical;
 use crate::quantity::order_by;
-use crate::quantity::{Id, Scalar, Spelled};
+use crate::quantity::{Id, Listed, Scalar, Spelled};
 use std::fmt::Write;
 
 /// A line, or a part of it.
@@ -39,12 +39,18 @@ macro_rules! lists {
                 if let Tree::List(items) = tree { items.iter().map(Member::read).collect() } else { None }
             }
             fn write(&self) -> Tree<'_> {
-                Tree::List(self.iter().map(Member::write).collect())
+                Tree::List(self.iter().map(Member::write).listed())
             }
         })+
     };
 }
-lists!(Id, crate::ledger::kind::job::HaulUsed);
+lists!(
+    Id,
+    crate::ledger::kind::job::HaulUsed,
+    crate::ledger::kind::plan::PlanPile,
+    crate::ledger::kind::plan::DesignPart,
+    crate::ledger::kind::plan::DesignOperation
+);
 
 impl<'a> Tree<'a> {
     /// The tree of a text in the one spelling; `None` for any other text.
@@ -54,7 +60,7 @@ impl<'a> Tree<'a> {
 
     /// Members that are there, put in the order of their names.
     pub fn members(members: Vec<(&'a str, Option<Tree<'a>>)>) -> Tree<'a> {
-        let mut there: Vec<(&str, Tree<'_>)> = members.into_iter().filter_map(|(name, tree)| Some((name, tree?))).collect();
+        let mut there: Vec<(&str, Tree<'_>)> = members.into_iter().filter_map(|(name, tree)| Some((name, tree?))).listed();
         order_by(&mut there, |one, other| one.0.cmp(other.0));
         Tree::Members(there)
     }

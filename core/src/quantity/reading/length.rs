@@ -6,6 +6,7 @@ use super::super::{Decimal, Length, Units};
 use super::settle::{Pick, Worth, in_order, settle, worth};
 use super::terms::{Term, terms};
 use super::{Misread, Quantity, Read, Typing, tidy};
+use crate::quantity::Listed;
 use std::ops::RangeInclusive;
 
 /// A hundred-thousandth of an inch, exactly 254 nm.
@@ -121,7 +122,7 @@ fn units_of(terms: &[Term], units: Units) -> Read<Vec<Scale>> {
         }
         found.push(unit);
     }
-    in_order(terms, &found.iter().map(|unit| unit.size.as_nm()).collect::<Vec<_>>())?;
+    in_order(terms, &found.iter().map(|unit| unit.size.as_nm()).listed())?;
     Ok(found)
 }
 

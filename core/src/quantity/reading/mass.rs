@@ -1,6 +1,6 @@
 //! Weights as read off a scale: `163.5 lb`, `74 kg`, `12 lb 8 oz`, `850 g`.
 
-use super::super::{Decimal, Mass, Units};
+use super::super::{Decimal, Mass, Units, exact};
 use super::settle::{DENOMINATORS, Pick, Worth, in_order, settle, worth};
 use super::terms::{Term, terms};
 use super::{Misread, Quantity, Read, Typing, tidy};
@@ -54,7 +54,7 @@ fn one(terms: &[Term], units: &[i64], pick: Pick) -> Read<Mass> {
     let sum = terms.iter().zip(units).try_fold(Worth::NOTHING, |sum, (term, unit)| sum.plus(worth(term, Decimal::from(*unit), pick)?));
     let out = |met| Misread::OutOfRange { met, least: Quantity::Mass(Mass::ZERO), most: Quantity::Mass(Mass::MOST), might_be: None };
     let Some(worth) = sum else { return Err(out(None)) };
-    let kg = worth.exact.checked_div(Decimal::from(KILOGRAM)).and_then(|kg| kg.to_string().parse().ok());
+    let kg = worth.exact.checked_div(Decimal::from(KILOGRAM)).and_then(exact::to_float);
     let Some(met) = kg.map(Mass::kg) else { return Err(out(None)) };
     if Mass::MOST < met {
         return Err(out(Some(Quantity::Mass(met))));

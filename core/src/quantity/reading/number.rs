@@ -2,6 +2,7 @@
 
 use super::super::Decimal;
 use super::Sign;
+use crate::quantity::Listed;
 
 /// The most digits before the decimal sign, and after it. Together they fit a decimal with room to multiply.
 const WHOLE_MOST: usize = 15;
@@ -30,8 +31,8 @@ pub fn is_gap(c: char) -> bool {
 
 /// Reads a whole text as one numeral.
 pub fn numeral(text: &str, sign: Sign) -> Result<Numeral, NoNumeral> {
-    let marks: Vec<char> = text.chars().filter(|c| !c.is_ascii_digit()).collect();
-    let pieces: Vec<&str> = text.split(|c: char| !c.is_ascii_digit()).collect();
+    let marks: Vec<char> = text.chars().filter(|c| !c.is_ascii_digit()).listed();
+    let pieces: Vec<&str> = text.split(|c: char| !c.is_ascii_digit()).listed();
     match (marks.as_slice(), pieces.as_slice()) {
         ([], [whole]) => value(whole, ""),
         ([mark @ ('.' | ',')], [whole, part]) => lone(*mark, whole, part, sign),

@@ -1,7 +1,7 @@
 //! Money, weights and volumes as text.
 
 use super::super::reading::{Sign, Typing};
-use super::super::{Decimal, Mass, Money, Units, Volume, half_up};
+use super::super::{Decimal, Mass, Money, Units, Volume, exact, half_up};
 use super::number::{decimal, fixed};
 
 /// A sum with the digits of its minor unit and no mark: `11.40`. The face sets currency and groups by the language.
@@ -27,13 +27,12 @@ pub fn mass(mass: Mass, typing: Typing) -> String {
     decimal(half_up(figure(mass, typing.units), 12), typing.sign)
 }
 
-/// The shortest decimal that is this float and no other.
 fn figure(mass: Mass, units: Units) -> Decimal {
     let figure = match units {
         Units::Inch => mass.as_lb(),
         Units::Metric => mass.as_kg(),
     };
-    Decimal::from_str_exact(&figure.to_string()).or_else(|_| Decimal::try_from(figure)).unwrap_or_default()
+    exact::of_float(figure).unwrap_or_default()
 }
 
 /// A weight to a tenth of a pound or kilogram.

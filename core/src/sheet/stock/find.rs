@@ -1,7 +1,7 @@
 //! Looking for wood on the rack: by length, wood, thickness and where it is from, in an order.
 
 use super::StockPile;
-use crate::quantity::{Count, Id, Key, Length, Set, order_by_key};
+use crate::quantity::{Count, Id, Key, Length, Listed, Set, order_by_key};
 use std::cmp::Reverse;
 
 /// What is looked for; what is not said is any.
@@ -79,7 +79,7 @@ pub fn find(piles: Vec<StockPile>, wanted: &Wanted) -> Found {
 pub fn there(piles: &[StockPile]) -> (Vec<Key>, Vec<Id>) {
     let woods: Set<Key> = piles.iter().filter_map(|pile| pile.wood.clone()).collect();
     let suppliers: Set<Id> = piles.iter().filter_map(|pile| pile.haul.supplier).collect();
-    (woods.iter().cloned().collect(), suppliers.iter().copied().collect())
+    (woods.iter().cloned().listed(), suppliers.iter().copied().listed())
 }
 
 impl Wanted {

@@ -7,22 +7,22 @@ use crate::quantity::{Count, Id, Wall};
 
 /// One line of a pile's history.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Line {
+pub struct Line<'a> {
     /// The entry, or the latest of several.
     pub entry: Id,
     pub at: Wall,
-    pub fact: Fact,
+    pub fact: &'a Fact,
     /// The pieces of all its taps, where it counts pieces.
     pub n: Count,
     /// It can be struck by itself: one count or one fact that belongs to no larger act, and not the pile's beginning.
     pub can_be_struck: bool,
     /// The single acts where it stands for several, the newest first.
-    pub acts: Vec<Line>,
+    pub acts: Vec<Line<'a>>,
 }
 
 /// What was done with a pile, the newest first.
-pub fn history(book: &Book, at: Lying) -> Vec<Line> {
-    let mut lines: Vec<Line> = vec![];
+pub fn history(book: &Book, at: Lying) -> Vec<Line<'_>> {
+    let mut lines: Vec<Line<'_>> = vec![];
     for entry in of_pile(book, at.haul, at.pile).filter(|entry| tells(&entry.fact)) {
         match lines.last_mut().filter(|last| goes_with(last, entry)) {
             Some(last) => last.takes_in(single(entry)),
@@ -34,13 +34,13 @@ pub fn history(book: &Book, at: Lying) -> Vec<Line> {
     lines
 }
 
-fn single(entry: &Entry) -> Line {
-    let (fact, n) = (entry.fact.clone(), pieces(&entry.fact));
+fn single(entry: &Entry) -> Line<'_> {
+    let (fact, n) = (&entry.fact, pieces(&entry.fact));
     Line { entry: entry.id, at: entry.wall, fact, n, can_be_struck: stands_alone(entry), acts: vec![] }
 }
 
-impl Line {
-    fn takes_in(&mut self, act: Line) {
+impl<'a> Line<'a> {
+    fn takes_in(&mut self, act: Line<'a>) {
         if self.acts.is_empty() {
             self.acts.push(self.clone());
         }
@@ -64,8 +64,8 @@ fn tells(fact: &Fact) -> bool {
     !matches!(fact, Fact::PileLayersCounted(_) | Fact::PilePiecesWeighed(_))
 }
 
-fn goes_with(last: &Line, entry: &Entry) -> bool {
-    let alike = match (&last.fact, &entry.fact) {
+fn goes_with(last: &Line<'_>, entry: &Entry) -> bool {
+    let alike = match (last.fact, &entry.fact) {
         (Fact::PiecesCounted(_), Fact::PiecesCounted(_)) | (Fact::PiecesSorted(_), Fact::PiecesSorted(_)) => true,
         (Fact::PiecesRejected(one), Fact::PiecesRejected(other)) => one.why == other.why,
         _ => false,

@@ -7,7 +7,7 @@ use crate::words::en::{bench as words, count};
 use fivebar_core::bench::{Kind, On, Stage, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Clock, Day, Id, Wall, reading};
+use fivebar_core::quantity::{Clock, Day, Id, Listed, Wall, reading};
 
 /// How many operations are offered before any is planned.
 const OFFERED: usize = 12;
@@ -60,7 +60,7 @@ impl Starting {
 
 /// Jobs that go on, with their names.
 pub fn open(app: &App) -> Vec<(Id, String)> {
-    fold::jobs(&app.shelf().book).filter(|job| job.ended.is_none()).map(|job| (job.id, job.name)).collect()
+    fold::jobs(&app.shelf().book).filter(|job| job.ended.is_none()).map(|job| (job.id, job.name)).listed()
 }
 
 /// What is planned for the job; where nothing is, what was done lately and what most jobs have.

@@ -70,7 +70,7 @@ pub fn heard(app: &mut App, tap: QuickTap) {
                 // What was said before stands until something else is typed.
                 app.price.quick.typed().into_iter().for_each(|typed| *typed = Typed::default());
             }
-            if app.price.over != Over::Quick {
+            if !matches!(app.price.over, Over::Quick) {
                 app.price.open(Over::Quick);
             }
         }

@@ -11,7 +11,8 @@ use fivebar_core::ledger::decide::{BookCommand, Command, Now};
 use fivebar_core::ledger::line::document;
 use fivebar_core::ledger::merge;
 use fivebar_core::ledger::people::{People, Person, forgotten};
-use fivebar_core::quantity::{Id, Moment};
+use fivebar_core::quantity::{Id, Listed, Moment};
+use std::rc::Rc;
 
 pub use merge::Coming;
 
@@ -114,7 +115,7 @@ fn became(app: &mut App, told: Became, now: Now) {
 fn picked(app: &mut App, text: &str) {
     let coming = document::read(text).and_then(|copy| merge::bring_in(&app.own.book, &people(app), &copy));
     app.workshop.over = match coming {
-        Ok(coming) => Over::Coming(Box::new(coming)),
+        Ok(coming) => Over::Coming(Rc::new(coming)),
         Err(why) => Over::NoCopy(NoCopy::Trouble(why)),
     };
 }
@@ -124,9 +125,9 @@ fn picked(app: &mut App, text: &str) {
 fn add(app: &mut App) {
     let Over::Coming(coming) = std::mem::take(&mut app.workshop.over) else { return };
     let (lines, aside) = parted(coming.fresh.iter().map(String::as_str));
-    let kept = new_names(app, &coming).into_iter().map(|(id, name)| (id.to_string(), name)).collect();
+    let kept = new_names(app, &coming).into_iter().map(|(id, name)| (id.to_string(), name)).listed();
     let gone = forgotten(&coming.book);
-    let forgotten = app.own.names.keys().filter(|id| gone.contains(id)).map(|id| id.to_string()).collect();
+    let forgotten = app.own.names.keys().filter(|id| gone.contains(id)).map(|id| id.to_string()).listed();
     app.orders.push(Order::BringIn { lines, names: Names { kept, forgotten }, aside });
     app.workshop.said = Some(Became::Adding);
     app.workshop.coming = Some(coming);
@@ -137,7 +138,7 @@ fn add(app: &mut App) {
 fn new_names(app: &App, coming: &Coming) -> Vec<(Id, String)> {
     let gone = forgotten(&app.own.book);
     let new = coming.people.iter().filter(|(id, _)| !app.own.names.contains_key(id) && !gone.contains(id));
-    new.map(|(id, person)| (*id, person.name.clone())).collect()
+    new.map(|(id, person)| (*id, person.name.clone())).listed()
 }
 
 /// The store has it, or nothing of it.

@@ -2,9 +2,10 @@
 use super::labels::{Spot, Wish, place};
 use super::ticks::{Rhythm, ticks};
 use super::{Band, Block, Fill, Kind, Look, Mark, Scale};
-use crate::parts::ink::{drawing, label, letters, line, num, path, rect};
+use crate::parts::ink::{drawing, held, label, letters, line, num, path, rect};
 use crate::parts::letters as widths;
 use crate::view::El;
+use fivebar_core::quantity::Listed;
 
 const ROW: f64 = 20.0;
 const FIRST_ROW: f64 = 31.0;
@@ -53,7 +54,7 @@ fn named(scale: &Scale) -> impl Iterator<Item = (Mark, f64)> {
 }
 
 fn wishes(scale: &Scale) -> Vec<Wish> {
-    named(scale).map(|(m, at)| Wish { at, width: widths::label(&m.word, &m.figure) }).collect()
+    named(scale).map(|(m, at)| Wish { at, width: widths::label(&m.word, &m.figure) }).listed()
 }
 
 fn baseline(base: f64, spot: Spot) -> f64 {
@@ -86,7 +87,7 @@ fn mark<M>(scale: &Scale, mark: &Mark, base: f64) -> Vec<El<M>> {
     let solid = |f: &Fill| matches!(f.look, Look::Ink | Look::Good | Look::Under) && f.from < mark.at && mark.at < f.to - 1e-9;
     let inside = scale.fills.iter().any(solid) || scale.band.as_ref().is_some_and(|b| b.from < mark.at && mark.at < b.to);
     let halo = inside.then(|| line("halo", (x, base - 14.0), (x, base - 1.0)));
-    halo.into_iter().chain([line(joined("mk", classes(mark.kind).0), (x, base - 13.0), (x, base + 13.0))]).collect()
+    halo.into_iter().chain([line(joined("mk", classes(mark.kind).0), (x, base - 13.0), (x, base + 13.0))]).listed()
 }
 
 /// Solid stretches lie on the line, open ones are drawn round.
@@ -117,12 +118,12 @@ fn band<M>(scale: &Scale, band: &Band, base: f64) -> Vec<El<M>> {
     }
     let drawn =
         vec![path("hatch", hatch), path("hatch", format!("M{} {}H{}V{}H{}z", num(left), num(top), num(right), num(top + tall), num(left)))];
-    drawn.into_iter().chain(band_label(scale, band, (left + right) / 2.0, base)).collect()
+    drawn.into_iter().chain(band_label(scale, band, (left + right) / 2.0, base)).listed()
 }
 
 /// The band's words above it, in two lines where one is too long.
 fn band_label<M>(scale: &Scale, band: &Band, middle: f64, base: f64) -> Vec<El<M>> {
-    let at = |wide: f64| (middle - wide / 2.0).clamp(0.0, (scale.width - wide).max(0.0));
+    let at = |wide: f64| held(middle - wide / 2.0, 0.0, scale.width - wide);
     let line = |word: &str, figure: &str, y: f64| label("", (at(widths::label(word, figure)), y), word, figure);
     if over_two_lines(band, scale.width) {
         vec![line(&band.word, "", base - 20.0 - ROW), line("", &band.figure, base - 20.0)]
@@ -135,8 +136,8 @@ fn band_label<M>(scale: &Scale, band: &Band, middle: f64, base: f64) -> Vec<El<M
 fn block<M>(scale: &Scale, block: &Block, base: f64) -> Vec<El<M>> {
     let at = scale.x(block.at);
     let wide = (widths::bold(&block.figure, 22.0) + 38.0).max(64.0).min(scale.width);
-    let left = (at - wide / 2.0).clamp(0.0, scale.width - wide);
-    let tip = at.clamp(left + 16.0, left + wide - 16.0);
+    let left = held(at - wide / 2.0, 0.0, scale.width - wide);
+    let tip = held(at, left + 16.0, left + wide - 16.0);
     let flat = num(wide - 12.0);
     let shape = format!(
         "M{} 4h{flat}a6 6 0 0 1 6 6v32a6 6 0 0 1-6 6H{}L{} {}L{} 48H{}a6 6 0 0 1-6-6v-32a6 6 0 0 1 6-6z",

@@ -1,4 +1,6 @@
 //! Where labels stand so that none runs into another: rows of labels, and leaders down to the lower rows.
+use crate::parts::ink::held;
+use fivebar_core::quantity::Listed;
 
 /// A label that wants to stand under its mark.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -34,9 +36,9 @@ struct Item {
 
 /// Places every label within `width`: as few rows as will do, each label under its own mark, no leader through a label.
 pub fn place(wishes: &[Wish], width: f64) -> Vec<Spot> {
-    let mut order: Vec<usize> = (0..wishes.len()).collect();
+    let mut order: Vec<usize> = (0..wishes.len()).listed();
     fivebar_core::quantity::order_by(&mut order, |a, b| wishes[*a].at.total_cmp(&wishes[*b].at));
-    let sorted: Vec<Wish> = order.iter().map(|&i| wishes[i]).collect();
+    let sorted: Vec<Wish> = order.iter().map(|&i| wishes[i]).listed();
     let spots = searched(&sorted, width).unwrap_or_else(|| stairs(&sorted, width));
     let mut out = vec![Spot::default(); wishes.len()];
     for (spot, &i) in spots.into_iter().zip(&order) {
@@ -53,7 +55,7 @@ fn searched(wishes: &[Wish], width: f64) -> Option<Vec<Spot>> {
 
 fn best(wishes: &[Wish], width: f64, (rows, slack): (usize, f64)) -> Option<Vec<Spot>> {
     let ways = (rows as u32).checked_pow(wishes.len() as u32).filter(|&ways| ways <= SEARCHED)?;
-    let shared = |way: u32| -> Vec<usize> { (0..wishes.len() as u32).map(|i| (way / (rows as u32).pow(i)) as usize % rows).collect() };
+    let shared = |way: u32| -> Vec<usize> { (0..wishes.len() as u32).map(|i| (way / (rows as u32).pow(i)) as usize % rows).listed() };
     (0..ways).filter_map(|way| laid(wishes, &shared(way), (width, slack))).min_by(|a, b| cost(wishes, a).total_cmp(&cost(wishes, b)))
 }
 
@@ -68,7 +70,7 @@ fn laid(wishes: &[Wish], rows: &[usize], (width, slack): (f64, f64)) -> Option<V
     let mut spots = vec![Spot::default(); wishes.len()];
     for row in 0..=rows.iter().copied().max().unwrap_or(0) {
         let items = (0..wishes.len()).filter(|&i| rows[i] >= row).map(|i| item(i, wishes[i], (width, slack), rows[i] > row));
-        for item in settled(items.collect())?.iter().filter(|item| !item.leader) {
+        for item in settled(items.listed())?.iter().filter(|item| !item.leader) {
             spots[item.mark] = Spot { x: item.x, row };
         }
     }
@@ -80,7 +82,7 @@ fn item(mark: usize, wish: Wish, (width, slack): (f64, f64), leader: bool) -> It
         return Item { mark, low: wish.at, high: wish.at, x: wish.at, width: 0.0, leader };
     }
     let room = (width - wish.width).max(0.0);
-    let within = |x: f64| x.clamp(0.0, room);
+    let within = |x: f64| held(x, 0.0, room);
     let (low, high) = (within(wish.at - wish.width + slack), within(wish.at - slack));
     Item { mark, low, high, x: within(wish.at - wish.width / 2.0), width: wish.width, leader }
 }
@@ -111,8 +113,8 @@ fn gap(left: &Item, right: &Item) -> f64 {
 /// When nothing else will do: a row for each, the leftmost lowest, so that leaders pass at the left.
 fn stairs(wishes: &[Wish], width: f64) -> Vec<Spot> {
     let last = wishes.len().saturating_sub(1);
-    let step = |(i, wish): (usize, &Wish)| Spot { x: (wish.at - 2.0).clamp(0.0, (width - wish.width).max(0.0)), row: last - i };
-    wishes.iter().enumerate().map(step).collect()
+    let step = |(i, wish): (usize, &Wish)| Spot { x: held(wish.at - 2.0, 0.0, width - wish.width), row: last - i };
+    wishes.iter().enumerate().map(step).listed()
 }
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 //! The ticks of a scale in five-bar rhythm: every fifth one is long, unless the maker's unit has its own.
 use crate::parts::ink::{num, path};
 use crate::view::El;
+use fivebar_core::quantity::Listed;
 
 /// How far apart ticks stand, and every how many one is long; both in the scale's own unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,7 +16,7 @@ impl Rhythm {
     /// Ticks of 1, 2 or 5 with noughts, no closer than the eye can part, a long one each five.
     pub fn for_span(span: f64, room: f64) -> Self {
         let least = span.max(1e-9) / room.max(1.0) * CLOSEST;
-        let ten = 10_f64.powf(least.log10().floor());
+        let ten = 10_f64.powi(least.log10().floor() as i32);
         let tick = [1.0, 2.0, 5.0, 10.0].map(|of| of * ten).into_iter().find(|tick| *tick >= least - 1e-12).unwrap_or(ten * 10.0);
         Rhythm { tick, long: tick * 5.0 }
     }
@@ -32,7 +33,7 @@ pub(super) fn ticks<M>((from, to): (f64, f64), rhythm: Rhythm, base: f64, x: imp
         let (line, tall) = if is_long { (&mut long, 9) } else { (&mut short, 5) };
         *line += &format!("M{} {}v{tall}", num(x(at)), num(base));
     }
-    [("tk", short), ("tk5", long)].into_iter().filter(|(_, d)| !d.is_empty()).map(|(class, d)| path(class, d)).collect()
+    [("tk", short), ("tk5", long)].into_iter().filter(|(_, d)| !d.is_empty()).map(|(class, d)| path(class, d)).listed()
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@ use super::open::answer;
 use super::shelf::{self, Kept};
 use super::write::MERGED;
 use super::{Aside, Binding, Row, Store, Trouble};
+use fivebar_core::quantity::Listed;
 use js_sys::Array;
 use wasm_bindgen::prelude::*;
 use web_sys::{IdbCursor, IdbCursorDirection, IdbKeyRange, IdbObjectStore};
@@ -49,9 +50,9 @@ impl Store {
         Ok(Whole {
             binding,
             loose,
-            meta: meta.iter().map(Kept::key_and_value).collect(),
-            people: people.iter().map(Kept::id_and_line).collect(),
-            aside: aside.iter().map(set_aside).collect(),
+            meta: meta.iter().map(Kept::key_and_value).listed(),
+            people: people.iter().map(Kept::id_and_line).listed(),
+            aside: aside.iter().map(set_aside).listed(),
         })
     }
 
@@ -78,11 +79,11 @@ impl Store {
     }
 
     pub(super) async fn names(&self) -> Result<Vec<(String, String)>, Trouble> {
-        Ok(kept(answer(&self.shelf(shelf::PEOPLE).await?.get_all()?).await?).iter().map(Kept::id_and_line).collect())
+        Ok(kept(answer(&self.shelf(shelf::PEOPLE).await?.get_all()?).await?).iter().map(Kept::id_and_line).listed())
     }
 
     pub(super) async fn damaged(&self) -> Result<Vec<Aside>, Trouble> {
-        Ok(kept(answer(&self.shelf(shelf::ASIDE).await?.get_all()?).await?).iter().map(set_aside).collect())
+        Ok(kept(answer(&self.shelf(shelf::ASIDE).await?.get_all()?).await?).iter().map(set_aside).listed())
     }
 
     async fn shelf(&self, name: &str) -> Result<IdbObjectStore, Trouble> {
@@ -117,7 +118,7 @@ async fn rows_from(entries: &IdbObjectStore, seq: u64, after: bool) -> Result<Ve
 }
 
 fn kept(found: JsValue) -> Vec<Kept> {
-    Array::from(&found).iter().map(JsValue::unchecked_into).collect()
+    Array::from(&found).iter().map(JsValue::unchecked_into).listed()
 }
 
 fn set_aside(kept: &Kept) -> Aside {

@@ -4,6 +4,7 @@
 //! parts do not come out as written (damaged bytes may hold that sign), each record is read by itself.
 use super::Row;
 use super::shelf::Kept;
+use fivebar_core::quantity::Listed;
 use js_sys::{Array, Function, Object, Reflect};
 use wasm_bindgen::prelude::*;
 
@@ -13,7 +14,7 @@ const PART: char = '\u{1e}';
 /// The rows of a list of records.
 pub(super) fn rows(records: &Array) -> Vec<Row> {
     let count = records.length() as usize;
-    all_at_once(records).ok().and_then(|text| split(&text, count)).unwrap_or_else(|| records.iter().map(one).collect())
+    all_at_once(records).ok().and_then(|text| split(&text, count)).unwrap_or_else(|| records.iter().map(one).listed())
 }
 
 fn all_at_once(records: &Array) -> Result<String, JsValue> {

@@ -13,7 +13,7 @@ use crate::parts::scale::{Fill, Look, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::{bench as words, common};
 use fivebar_core::bench::Shares;
-use fivebar_core::quantity::{Day, Span, Wall};
+use fivebar_core::quantity::{Day, Listed, Span, Wall};
 use fivebar_core::sheet::counts::{Counted, counts};
 use fivebar_core::sheet::day::{DayLine, DaySheet, day};
 
@@ -47,7 +47,7 @@ fn called(day: Day, seen: Seen<'_>) -> &'static str {
 fn shares(own: &Shares, seen: Seen<'_>) -> String {
     let said = |span: Span, words: fn(&str) -> String| (Span::ZERO < span).then(|| words(&seen.speech.span(span)));
     let all = [said(own.measured, words::measured), said(own.corrected, words::corrected), said(own.recalled, words::recalled)];
-    let all: Vec<String> = all.into_iter().flatten().collect();
+    let all: Vec<String> = all.into_iter().flatten().listed();
     if own.measured == own.total() { words::ALL_MEASURED.to_owned() } else { all.join(", ") }
 }
 
@@ -68,7 +68,7 @@ fn bar(sheet: &DaySheet, seen: Seen<'_>) -> El<Msg> {
     fills.retain(|fill| fill.from < fill.to);
     // Solid stretches lie over open ones.
     let (open, ink): (Vec<Fill>, Vec<Fill>) = fills.into_iter().partition(|fill| fill.look == Look::Open);
-    let fills: Vec<Fill> = open.into_iter().chain(ink).collect();
+    let fills: Vec<Fill> = open.into_iter().chain(ink).listed();
     let from = fills.iter().map(|fill| fill.from).fold(1440.0, f64::min) - 25.0;
     let to = fills.iter().map(|fill| fill.to).fold(0.0, f64::max) + 35.0;
     let drawn = Scale { width: seen.page.column(), from, to, rhythm: Some(Rhythm { tick: 15.0, long: 60.0 }), fills, ..Scale::default() };
@@ -87,7 +87,7 @@ fn hours((from, to): (f64, f64), day: Day, seen: Seen<'_>) -> Vec<Mark> {
         let since_noon = Span::minutes((hour - 12.0) as i64 * 60);
         Mark::bare(hour * 60.0, seen.speech.clock(Wall::new(start.at.plus(since_noon), start.offset)))
     })
-    .collect()
+    .listed()
 }
 
 /// Runs and counts together, by their time.
@@ -95,7 +95,7 @@ fn list(sheet: &DaySheet, counted: &[Counted], view: &View, seen: Seen<'_>) -> E
     if sheet.lines.is_empty() && counted.is_empty() {
         return el("p", "").text(words::NO_RUNS);
     }
-    let names: Vec<&Option<String>> = sheet.lines.iter().map(|line| &line.name).collect();
+    let names: Vec<&Option<String>> = sheet.lines.iter().map(|line| &line.name).listed();
     let mixed = names.windows(2).any(|pair| pair.first() != pair.last());
     let mut counts = counted.iter().peekable();
     let mut rows: Vec<El<Msg>> = vec![];

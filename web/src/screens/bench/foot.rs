@@ -8,7 +8,7 @@ use crate::parts::chips::{Chip, chips};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::bench as words;
-use fivebar_core::quantity::Span;
+use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
 const AGO: [i64; 3] = [5, 15, 30];
@@ -54,7 +54,7 @@ fn working() -> El<Msg> {
 
 /// When the next start was: 5, 15 or 30 minutes ago.
 pub fn when(app: &App) -> El<Msg> {
-    let shown = AGO.iter().map(|minutes| Chip::choice(words::ago(*minutes), app.bench.ago == Span::minutes(*minutes))).collect();
+    let shown = AGO.iter().map(|minutes| Chip::choice(words::ago(*minutes), app.bench.ago == Span::minutes(*minutes))).listed();
     let keys = chips("key h56", shown, |nth| say(Tap::Ago(AGO.get(nth).copied().unwrap_or(5)))).attr("aria-label", words::ALREADY_AT_IT);
     el("div", "ago").kid(el("p", "t14 w7 i2").text(words::ALREADY_AT_IT)).kid(keys)
 }

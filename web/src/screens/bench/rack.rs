@@ -9,8 +9,8 @@ use crate::parts::notches::Notches;
 use crate::parts::rack::rack as drawn;
 use crate::view::{El, el};
 use crate::words::en::bench as words;
-use fivebar_core::bench::Batch;
-use fivebar_core::quantity::Span;
+use fivebar_core::bench::{Batch, On};
+use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Choice};
 
 /// The rack around what runs.
@@ -19,7 +19,7 @@ pub fn around(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let next = |place: usize| rack.next == Some(place);
     let above = rack.above.iter().map(|choice| one(choice, false, sheet, seen));
     let below = rack.below.iter().enumerate().map(|(place, choice)| one(choice, next(place), sheet, seen));
-    let around: Vec<El<Msg>> = above.chain(sheet.running.iter().map(|running| slab::slab(running, seen))).chain(below).collect();
+    let around: Vec<El<Msg>> = above.chain(sheet.running.iter().map(|running| slab::slab(running, seen))).chain(below).listed();
     (!around.is_empty()).then(|| drawn(around).key("rack"))
 }
 
@@ -39,10 +39,14 @@ fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Ms
     let elsewhere = sheet.hand.as_ref().is_some_and(|hand| hand.on != choice.on);
     let name = choice.name.clone().filter(|_| elsewhere);
     let state = if choice.rework { words::REWORKED.to_owned() } else { state(choice, next, seen) };
-    let under = name.into_iter().chain([state]).collect::<Vec<_>>().join(", ");
+    let under = name.into_iter().chain([state]).listed().join(", ");
     let done = choice.batch.of.map(|of| words::of(&seen.speech.count(choice.batch.n), &seen.speech.count(of))).unwrap_or_default();
     let drawn = Board { operation, under, done, notches: notches(&choice.batch) };
-    board(drawn, say(Tap::Board(choice.clone()))).key(format!("{:?}{}{}", choice.on, choice.rework, choice.op))
+    let on = match choice.on {
+        On::Job(id) | On::Haul(id) => id.to_string(),
+        On::Nothing => String::new(),
+    };
+    board(drawn, say(Tap::Board(choice.clone()))).key(format!("{on}{}{}", choice.rework, choice.op))
 }
 
 /// How far it is: its pace, the time it took, or that it was not begun.

@@ -12,7 +12,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, common};
 use fivebar_core::bench::Run;
-use fivebar_core::quantity::{Id, Span, Wall};
+use fivebar_core::quantity::{Id, Listed, Span, Wall};
 use fivebar_core::sheet::counts::Counted;
 use fivebar_core::sheet::day::{DayLine, DaySheet};
 
@@ -111,7 +111,7 @@ fn opened(line: &DayLine, view: &View, seen: Seen<'_>) -> Vec<El<Msg>> {
         .kid(key("key h56", words::MEND, "", tap(DayTap::Mend(Mend::Which))))
         .kid(key("key h56", words::STRIKE, "", tap(DayTap::Strike(run.id))))
         .kids(third);
-    said.into_iter().chain(meant).chain([keys]).collect()
+    said.into_iter().chain(meant).chain([keys]).listed()
 }
 
 /// What is to be put right. A run that goes on has no stop yet.

@@ -11,6 +11,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::bench as words;
+use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
 /// The bench as it stands.
@@ -70,13 +71,13 @@ fn day_one(app: &App, seen: Seen<'_>) -> Screen {
 /// What another person is at.
 fn beside(other: &Slab, app: &App, seen: Seen<'_>) -> El<Msg> {
     let who = other.run.work.person.and_then(|person| app.shelf().names.get(&person)).cloned().unwrap_or_default();
-    let what = [who, other.run.work.op.clone()].into_iter().filter(|word| !word.is_empty()).collect::<Vec<_>>().join(": ");
+    let what = [who, other.run.work.op.clone()].into_iter().filter(|word| !word.is_empty()).listed().join(": ");
     el("p", "card row").kid(el("b", "").text(what)).kid(el("span", "").text(seen.speech.span(other.worked)))
 }
 
 /// Runs that are to be looked at again for another reason than their length.
 fn doubtful(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let doubtful: Vec<_> = sheet.to_mend.iter().filter(|mend| mend.wrong.is_none()).collect();
+    let doubtful: Vec<_> = sheet.to_mend.iter().filter(|mend| mend.wrong.is_none()).listed();
     let first = doubtful.first()?;
     let n = seen.speech.count(u32::try_from(doubtful.len()).unwrap_or(u32::MAX));
     Some(key("key h56", words::to_look_at(doubtful.len(), &n), "", say(Tap::Day(DayTap::Show(first.run.started.day())))))
@@ -90,5 +91,5 @@ fn cautions(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let last = own().rfind(|run| !run.is_running());
     let rags = last.is_some_and(|run| words::holds(&run.work.op, &words::OILY));
     let short = short::lines(app, seen);
-    [dust.then_some(words::DUST), rags.then_some(words::RAGS)].into_iter().flatten().map(str::to_owned).chain(short).map(caution).collect()
+    [dust.then_some(words::DUST), rags.then_some(words::RAGS)].into_iter().flatten().map(str::to_owned).chain(short).map(caution).listed()
 }

@@ -10,7 +10,7 @@ use crate::parts::slab::{Slab as Drawn, slab_with};
 use crate::view::El;
 use crate::words::en::bench as words;
 use fivebar_core::bench::On;
-use fivebar_core::quantity::Span;
+use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::bench::Slab;
 
 /// The slab; where it was not said how many pieces there are, a key on it asks.
@@ -48,5 +48,5 @@ fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let heads = if 1 < slab.heads { words::heads(&seen.speech.count(slab.heads)) } else { String::new() };
     let rework = if slab.run.work.rework { words::REWORKED.to_owned() } else { String::new() };
     let lines = vec![(left, each), (range, all), (heads, rework)];
-    lines.into_iter().filter(|(left, right)| !(left.is_empty() && right.is_empty())).collect()
+    lines.into_iter().filter(|(left, right)| !(left.is_empty() && right.is_empty())).listed()
 }

@@ -12,7 +12,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, common, count};
 use fivebar_core::bench::{Kind, On, Stage};
-use fivebar_core::quantity::{Clock, Wall};
+use fivebar_core::quantity::{Clock, Listed, Wall};
 
 fn answer(tap: StartingTap) -> Msg {
     say(Tap::Starting(tap))
@@ -41,12 +41,12 @@ pub fn noon(day: fivebar_core::quantity::Day, seen: Seen<'_>) -> Wall {
 
 /// Jobs that go on, and time of no job.
 fn jobs(starting: &Starting, app: &App) -> Vec<El<Msg>> {
-    let mut open: Vec<(On, String)> = open(app).into_iter().rev().map(|(job, name)| (On::Job(job), name)).collect();
+    let mut open: Vec<(On, String)> = open(app).into_iter().rev().map(|(job, name)| (On::Job(job), name)).listed();
     if open.is_empty() {
         return vec![];
     }
     open.push((On::Nothing, words::NO_JOB.to_owned()));
-    let shown = open.iter().map(|(on, name)| Chip::choice(name.clone(), *on == starting.on)).collect();
+    let shown = open.iter().map(|(on, name)| Chip::choice(name.clone(), *on == starting.on)).listed();
     let keys = flowing("key h56", shown, |nth| answer(StartingTap::On(open.get(nth).map_or(On::Nothing, |(on, _)| *on))));
     vec![keys.attr("aria-label", words::FOR_WHAT)]
 }
@@ -56,7 +56,7 @@ fn operations(starting: &Starting, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let rework = rework.attr("aria-pressed", if starting.rework { "true" } else { "false" });
     let above = el("div", "row mid").kid(el("h2", "").text(words::WHICH_OPERATION)).kid(rework);
     let known = known(app, starting.on);
-    let shown = known.iter().map(|(op, ..)| Chip::tap(op.clone())).collect();
+    let shown = known.iter().map(|(op, ..)| Chip::tap(op.clone())).listed();
     let keys = chips("key h88 m", shown, move |nth| {
         let (op, kind, stage) = known.get(nth).cloned().unwrap_or_else(|| (String::new(), Kind::Make, Stage::Make));
         answer(StartingTap::Op(op, kind, stage))
@@ -66,17 +66,17 @@ fn operations(starting: &Starting, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let under = words::haul_of(&seen.speech.day(haul.began));
         key("key h88 m wide", count::SORT, under, answer(StartingTap::Sort(haul.id)))
     });
-    [above, keys].into_iter().chain(sort).collect()
+    [above, keys].into_iter().chain(sort).listed()
 }
 
 /// An operation in the maker's own words, and its kind.
 fn typed(starting: &Starting) -> Vec<El<Msg>> {
     let asked =
         Field { id: "operation", label: words::OR_TYPE.into(), value: starting.op.clone(), keyboard: Keyboard::Words, ..Field::default() };
-    let kinds = Kind::ALL.iter().map(|kind| Chip::tap(words::kind(*kind))).collect();
+    let kinds = Kind::ALL.iter().map(|kind| Chip::tap(words::kind(*kind))).listed();
     let said = !starting.op.trim().is_empty();
     let kinds = said.then(|| flowing("key h56", kinds, |nth| answer(StartingTap::Kind(Kind::ALL.get(nth).copied().unwrap_or(Kind::Make)))));
-    [field(asked, |text| answer(StartingTap::Typed(text)))].into_iter().chain(kinds).collect()
+    [field(asked, |text| answer(StartingTap::Typed(text)))].into_iter().chain(kinds).listed()
 }
 
 fn by_clock(starting: &Starting, seen: Seen<'_>) -> Screen {

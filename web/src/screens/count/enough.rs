@@ -13,6 +13,7 @@ use crate::words::en::{common, count as count_words, worth as words};
 use fivebar_core::haul::Want;
 use fivebar_core::haul::enough::{Enough, Least};
 use fivebar_core::haul::rejects::Prior;
+use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::count::CountSheet;
 use fivebar_core::sheet::enough::{EnoughSheet, Wanted};
 
@@ -97,7 +98,7 @@ fn parts(want: &Want, seen: Seen<'_>) -> String {
 
 /// "with 25 rails of the same pile": what the chance is of, besides the part itself.
 pub fn others(wanted: &Wanted, seen: Seen<'_>) -> Option<String> {
-    let others: Vec<String> = wanted.others.iter().map(|want| parts(want, seen)).collect();
+    let others: Vec<String> = wanted.others.iter().map(|want| parts(want, seen)).listed();
     (!others.is_empty()).then(|| words::with_others(&others))
 }
 
@@ -125,7 +126,7 @@ pub fn drawn(wanted: &Wanted, width: f64, said: &str) -> Option<El<Msg>> {
         from,
         to,
         rhythm,
-        marks: marks.into_iter().flatten().collect(),
+        marks: marks.into_iter().flatten().listed(),
         fills: vec![Fill { from, to: f64::from(held), look: Look::Good }],
         needle: Some(f64::from(held)),
         ..Scale::default()

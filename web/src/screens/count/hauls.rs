@@ -10,6 +10,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, count as words};
 use fivebar_core::haul::{Haul, Where};
 use fivebar_core::ledger::fold;
+use fivebar_core::quantity::Listed;
 
 fn say(tap: TripTap) -> Msg {
     Msg::Count(Tap::Trip(tap))
@@ -17,7 +18,7 @@ fn say(tap: TripTap) -> Msg {
 
 /// Hauls that were fetched, the newest first.
 fn fetched(app: &App) -> Vec<Haul> {
-    fold::hauls(&app.shelf().book).filter(|haul| !haul.bought).collect()
+    fold::hauls(&app.shelf().book).filter(|haul| !haul.bought).listed()
 }
 
 /// The way to the others, where there are any.

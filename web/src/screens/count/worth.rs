@@ -12,7 +12,7 @@ use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, count as count_words, worth as words};
 use fivebar_core::haul::worth::{Evens, Worth};
-use fivebar_core::quantity::{Money, half_up};
+use fivebar_core::quantity::{Listed, Money, half_up};
 use fivebar_core::sheet::count::CountSheet;
 use fivebar_core::sheet::worth::{Missing, WorthSheet};
 
@@ -132,7 +132,7 @@ fn yard(sheet: &WorthSheet, known: &fivebar_core::ledger::fold::Workshop) -> Vec
         false => Msg::Workshop(workshop::Tap::Wood(workshop::wood::WoodTap::Open(workshop::wood::Page::Yard))),
     };
     let unknown = (sheet.counts_yard && sheet.yard.is_none()).then(|| key("key soft h56", why, "", open));
-    [asked, choice].into_iter().chain(unknown).collect()
+    [asked, choice].into_iter().chain(unknown).listed()
 }
 
 fn notes(worth: &Worth, seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -140,7 +140,7 @@ fn notes(worth: &Worth, seen: Seen<'_>) -> Vec<El<Msg>> {
     let left_out = (0 < n).then(|| words::left_out(n, &common::pieces(n, &seen.speech.count(n))));
     let nothing = (!worth.replaces_nothing.is_zero()).then(|| words::UNKNOWN_REPLACES_NOTHING.to_owned());
     let lines = left_out.into_iter().chain(nothing).chain([words::HOW_IT_GOES.to_owned()]);
-    lines.map(|line| el("p", "t14 i2").text(line)).collect()
+    lines.map(|line| el("p", "t14 i2").text(line)).listed()
 }
 
 /// Where boards have their prices.
@@ -158,5 +158,5 @@ fn missing(sheet: &WorthSheet) -> Vec<El<Msg>> {
         Missing::BoardPrice => key("key h88 left", words::SAY_PRICE, words::SAY_PRICE_UNDER, open_yard()),
     };
     let title = (!sheet.missing.is_empty()).then(|| el("h2", "ink1").text(words::STILL_TO_SAY));
-    title.into_iter().chain(sheet.missing.iter().map(one)).collect()
+    title.into_iter().chain(sheet.missing.iter().map(one)).listed()
 }

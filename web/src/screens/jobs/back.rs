@@ -13,7 +13,7 @@ use crate::parts::ratio::{Ratio, ratios};
 use crate::view::{El, el};
 use crate::words::en::job::Strayed;
 use crate::words::en::{job as words, jobs};
-use fivebar_core::quantity::{Decimal, Money, Span, half_up};
+use fivebar_core::quantity::{Decimal, Listed, Money, Span, half_up};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::{LookBack, look_back};
 
@@ -55,7 +55,7 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
 
 fn against_plan(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> El<Msg> {
     let rows: Vec<Ratio> =
-        [hours_row(back, seen), wood_row(sheet, back, seen), price_row(sheet, back, seen)].into_iter().flatten().collect();
+        [hours_row(back, seen), wood_row(sheet, back, seen), price_row(sheet, back, seen)].into_iter().flatten().listed();
     if rows.is_empty() {
         return el("p", "t14 i2").text(words::NO_RATIOS);
     }

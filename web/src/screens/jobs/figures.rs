@@ -9,7 +9,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, count, job as room, jobs as words, woods};
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::{Decimal, Moment, Money, Span, Units, Volume, Wall};
+use fivebar_core::quantity::{Decimal, Listed, Moment, Money, Span, Units, Volume, Wall};
 use fivebar_core::sheet::carried::Lacking;
 
 /// A sum without its mark, to the minor unit: 276.00.
@@ -82,7 +82,7 @@ pub fn bar_said(stretches: &[Stretch]) -> String {
         let come = if stretch.done { String::new() } else { format!(" {}", words::TO_COME) };
         format!("{} {}{come}", stretch.word, stretch.figure)
     };
-    stretches.iter().map(said).collect::<Vec<_>>().join(", ")
+    stretches.iter().map(said).listed().join(", ")
 }
 
 /// What keeps the share of a haul unknown: a pile without a size, by its name, or a drive without a rate.

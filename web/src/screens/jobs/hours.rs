@@ -14,7 +14,7 @@ use fivebar_core::bench::Shares;
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
-use fivebar_core::quantity::{Span, Units, writing};
+use fivebar_core::quantity::{Listed, Span, Units, writing};
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -43,11 +43,11 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 /// Every operation with its minutes and where they come from; kinds and the share of the hauls below.
 fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let hours = &sheet.account.hours;
-    let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().collect();
+    let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().listed();
     order_by_key(&mut by_op, |(_, shares)| std::cmp::Reverse(shares.total()));
     let haul = hours.haul.filter(|haul| Span::ZERO < *haul);
     let kinds = hours.by_kind.iter().map(|(kind, span)| format!("{} {}", jobs::kind(*kind), seen.speech.span(*span)));
-    let kinds = kinds.collect::<Vec<_>>().join(", ");
+    let kinds = kinds.listed().join(", ");
     el("section", "card list")
         .kids(by_op.into_iter().map(|(op, shares)| operation(op, *shares, seen)))
         .kids(haul.map(|haul| row(words::FETCH_SHARE, "", &seen.speech.span(haul))))
@@ -64,7 +64,7 @@ fn operation(op: &str, shares: Shares, seen: Seen<'_>) -> El<Msg> {
 fn provenance(shares: Shares, seen: Seen<'_>) -> Option<String> {
     let all = [(words::MEASURED, shares.measured), (words::CORRECTED, shares.corrected), (words::RECALLED, shares.recalled)];
     let known: Vec<(&str, String)> =
-        all.into_iter().filter(|(_, span)| Span::ZERO < *span).map(|(word, span)| (word, seen.speech.span(span))).collect();
+        all.into_iter().filter(|(_, span)| Span::ZERO < *span).map(|(word, span)| (word, seen.speech.span(span))).listed();
     (!known.is_empty()).then(|| words::provenance(&known))
 }
 
@@ -90,8 +90,7 @@ fn planned_row(operation: &Operation, sheet: &JobSheet, seen: Seen<'_>) -> El<Ms
     let span = operation.span.map_or(words::NOT_YET.to_owned(), |span| seen.speech.span(span));
     let pieces = operation.pieces.map(|n| common::pieces(n, &seen.speech.count(n)));
     let kind = if operation.stage == fivebar_core::bench::Stage::Finish { words::FINISH } else { jobs::kind(operation.kind) };
-    let under: Vec<String> =
-        [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None))].into_iter().flatten().collect();
+    let under: Vec<String> = [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None))].into_iter().flatten().listed();
     el("button", "dl mid")
         .attr("type", "button")
         .key(operation.op.clone())
@@ -114,7 +113,7 @@ fn spent(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
 
 fn booked_row(booked: &Booked, seen: Seen<'_>) -> El<Msg> {
     let kind = booked.kind.as_ref().map_or(String::new(), |kind| words::spending(kind.as_str()));
-    let under: Vec<String> = [booked.what.clone(), how(booked, seen)].into_iter().flatten().collect();
+    let under: Vec<String> = [booked.what.clone(), how(booked, seen)].into_iter().flatten().listed();
     let under = (!under.is_empty()).then(|| el("span", "t14 i2").text(under.join(", ")));
     let back = key("key soft h48", words::TAKE_BACK, "", say(Tap::Strike(booked.entry)));
     el("div", "dl mid")

@@ -17,6 +17,7 @@ use crate::parts::notice::trouble;
 use crate::parts::so_far::thin;
 use crate::view::{El, el};
 use crate::words::en::jobs as words;
+use fivebar_core::quantity::Listed;
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::job::NextAct;
 use fivebar_core::sheet::jobs::{JobRow, Section, jobs};
@@ -151,7 +152,7 @@ fn example(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let title = el("div", "").kid(el("h2", "t22 w8 ink1").text(words::EXAMPLE)).kid(el("p", "t14").text(words::EXAMPLE_UNDER));
     let top = el("div", "exh").kid(title).kid(key("key h56", words::REMOVE, "", say(Tap::RemoveExample)));
     let found = rows(example, "", app).unwrap_or_default();
-    std::iter::once(top).chain(found.iter().map(|row| card(row, Which::Example, seen))).collect()
+    std::iter::once(top).chain(found.iter().map(|row| card(row, Which::Example, seen))).listed()
 }
 
 fn legend() -> El<Msg> {

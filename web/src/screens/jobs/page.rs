@@ -15,7 +15,7 @@ use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::view::{El, el};
 use crate::words::en::{common, jobs as words};
-use fivebar_core::quantity::{Decimal, Money, Span};
+use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::job::{JobSheet, NextAct};
 
 /// The page.
@@ -76,7 +76,7 @@ fn about(sheet: &JobSheet, seen: Seen<'_>) -> String {
     let how = sheet.selling.open().find_map(|agreement| agreement.carried).map(|way| carried(way).to_owned());
     let long =
         delivery(sheet).and_then(|planned| planned.span).filter(|_| delivers(sheet)).map(|span| words::about(&seen.speech.span(span)));
-    let said: Vec<String> = [date, how, long].into_iter().flatten().collect();
+    let said: Vec<String> = [date, how, long].into_iter().flatten().listed();
     if said.is_empty() { String::new() } else { format!("{}.", words::upper_first(&said.join(", "))) }
 }
 
@@ -176,7 +176,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     ]
     .into_iter()
     .chain(between(sheet, seen))
-    .collect()
+    .listed()
 }
 
 /// What stands between the sums paid and what is left: a gallery's money, tax and fees.
@@ -184,7 +184,7 @@ fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let gallery = (!sold.handed_over.is_zero()).then(|| line(words::FROM_GALLERY, sum(sold.handed_over, seen)));
     let taken_off = sold.tax.plus(sold.fees).ok().filter(|sum| !sum.is_zero());
-    gallery.into_iter().chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).collect()
+    gallery.into_iter().chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).listed()
 }
 
 fn part(class: &'static str, word: &str, figure: &str) -> El<Msg> {

@@ -14,7 +14,7 @@ use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, job as words, jobs};
 use fivebar_core::ledger::fold::{Agreement, AgreementState, Payment, Sale};
-use fivebar_core::quantity::{Decimal, Mass};
+use fivebar_core::quantity::{Decimal, Listed, Mass};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The room.
@@ -53,7 +53,7 @@ fn prices(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
 fn cautions(sheet: &JobSheet) -> Vec<El<Msg>> {
     let delivers = sheet.selling.open().any(|agreement| agreement.carried == Some(fivebar_core::ledger::kind::sale::Carried::Delivered));
     let lines = [(delivers, jobs::CAUTION_DELIVERY), (can_tip(sheet), jobs::CAUTION_TIP)];
-    lines.into_iter().filter(|(shown, _)| *shown).map(|(_, line)| caution(line)).collect()
+    lines.into_iter().filter(|(shown, _)| *shown).map(|(_, line)| caution(line)).listed()
 }
 
 /// What a buyer may see; a tap changes it, and what is missing is named.
@@ -81,7 +81,7 @@ fn buyer(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 fn join<const N: usize>(parts: [Option<String>; N]) -> String {
-    parts.into_iter().flatten().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+    parts.into_iter().flatten().filter(|part| !part.is_empty()).listed().join(", ")
 }
 
 fn titled(title: &'static str, rows: Vec<El<Msg>>) -> Vec<El<Msg>> {
@@ -99,7 +99,7 @@ fn back(entry: fivebar_core::quantity::Id) -> El<Msg> {
 }
 
 fn agreements(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(|agreement| agreed(agreement, seen)).collect())
+    titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(|agreement| agreed(agreement, seen)).listed())
 }
 
 fn agreed(agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
@@ -127,7 +127,7 @@ fn agreed(agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
 }
 
 fn sales(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    titled(words::SALES, sheet.selling.sales.iter().map(|sale| sold(sale, seen)).collect())
+    titled(words::SALES, sheet.selling.sales.iter().map(|sale| sold(sale, seen)).listed())
 }
 
 fn sold(sale: &Sale, seen: Seen<'_>) -> El<Msg> {
@@ -140,7 +140,7 @@ fn sold(sale: &Sale, seen: Seen<'_>) -> El<Msg> {
 }
 
 fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let mut shown = titled(words::PAYMENTS, sheet.selling.payments.iter().map(|payment| came_in(payment, seen)).collect());
+    let mut shown = titled(words::PAYMENTS, sheet.selling.payments.iter().map(|payment| came_in(payment, seen)).listed());
     let sold = &sheet.account.sold;
     let due = (Decimal::ZERO < sold.due.amount()).then(|| line(words::DUE, sum(sold.due, seen)));
     if !sold.received.is_zero() || due.is_some() {
@@ -168,7 +168,7 @@ fn gallery(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let given = selling.consigned.iter().map(|it| one(words::TAG_SMALL, it));
     let paid = selling.consignments_paid.iter().map(|it| one(words::HANDED_OVER, it));
-    let mut shown = titled(words::GALLERY, given.chain(paid).collect());
+    let mut shown = titled(words::GALLERY, given.chain(paid).listed());
     if 0 < sheet.account.sold.at_galleries {
         shown.push(key("key h56", words::GALLERY_PAID, "", say(Tap::Write(What::GalleryPaid))));
     }

@@ -12,9 +12,9 @@ use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, count, job as words, jobs, rack as rack_words, woods, yard};
+use crate::words::en::{common, count, job as words, jobs, plan, rack as rack_words, woods, yard};
 use fivebar_core::ledger::fold::Part;
-use fivebar_core::quantity::Units;
+use fivebar_core::quantity::{Listed, Units};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::rack::{RackPile, rack};
 use fivebar_core::wood::woods::Woods;
@@ -30,7 +30,9 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let lacks = |pile: &RackPile| short::of(pile, &known.wood, seen);
     let cautious = piles.iter().any(|pile| !lacks(pile).is_empty());
     let none = |words: &'static str| el("p", "t14 i2").text(words);
+    let make = key("key h56 wide", plan::WHAT_CAN_I_MAKE, super::super::plan::under(sheet), say(Tap::Plan(crate::app::plan::Tap::Open)));
     let first = el("div", "col")
+        .kid(make)
         .kid(el("h2", "").text(words::TAKEN))
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
         .kids(taken.into_iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
@@ -46,6 +48,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     } else {
         parts(sheet, &known.wood.woods, seen)
     });
+    let second = second.kids(super::super::plan::designs(sheet, &known.designs, seen));
     let [low, high] = room_of(app, sheet);
     let under = words::lives_in(&between((low, high), seen), sheet.room.is_some());
     let second = second.kid(key("key soft h56", words::ROOM, under, say(Tap::Write(What::Room))).flag("disabled", sheet.ended.is_some()));
@@ -78,14 +81,14 @@ pub fn name(pile: &RackPile) -> String {
 pub fn apart(pile: &RackPile, seen: Seen<'_>) -> Vec<String> {
     let own = (0 < pile.for_it).then(|| rack_words::apart_for_it(&seen.speech.count(pile.for_it)));
     let others = pile.apart.iter().map(|other| rack_words::apart_for(&seen.speech.count(other.n), &other.name));
-    own.into_iter().chain(others).collect()
+    own.into_iter().chain(others).listed()
 }
 
 /// Its sides with their unit.
 pub fn size(pile: &RackPile, seen: Seen<'_>) -> String {
     let side = |length| seen.speech.length(length, pile.units);
     let long = pile.length.map(|from| pile.length_to.map_or_else(|| side(from), |to| format!("{}–{}", side(from), side(to))));
-    let sides: Vec<String> = [pile.thickness.map(side), pile.width.map(side), long].into_iter().flatten().collect();
+    let sides: Vec<String> = [pile.thickness.map(side), pile.width.map(side), long].into_iter().flatten().listed();
     if sides.is_empty() { count::SIZES_MISSING.into() } else { format!("{} {}", sides.join(" × "), common::length_unit(pile.units)) }
 }
 
@@ -98,7 +101,7 @@ fn row(pile: &RackPile, sheet: &JobSheet, lacks: Vec<String>, seen: Seen<'_>) ->
         0 => (n(pile.free), words::on_rack(&n(pile.on_rack))),
         taken => (n(taken), words::on_rack(&n(pile.on_rack))),
     };
-    let aside = wood.into_iter().chain([aside]).chain(apart(pile, seen)).collect::<Vec<_>>().join(", ");
+    let aside = wood.into_iter().chain([aside]).chain(apart(pile, seen)).listed().join(", ");
     let mid =
         el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
     let mid = mid.kids(lacks.into_iter().map(|lacks| worded("span", "t14", jobs::upper_first(&lacks))));

@@ -15,7 +15,7 @@ use crate::screens::count::name;
 use crate::view::{El, el};
 use crate::words::en::{common, count, pile as words};
 use fivebar_core::haul::weighing::{Spread, layers};
-use fivebar_core::quantity::{Decimal, PILE_MOST, reading};
+use fivebar_core::quantity::{Decimal, Listed, PILE_MOST, reading};
 use fivebar_core::sheet::pile::PileSheet;
 
 /// A form before it is laid out.
@@ -74,12 +74,12 @@ fn asked(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), seen: 
             above: vec![],
             slots: [words::LAYERS, words::IN_EACH, words::REST].map(Slot::whole).into(),
             below: vec![],
-            comes_to: in_layers(page, sheet, seen).into_iter().collect(),
+            comes_to: in_layers(page, sheet, seen).into_iter().listed(),
         },
         Doing::Weigh => weigh(page, sheet, seen),
         Doing::Measure => Asked {
             title: words::MEASURE,
-            above: std::iter::once(el("p", "t14 i2").text(words::MEASURED_FIRST)).chain(mean_lines(sheet, seen)).chain(more).collect(),
+            above: std::iter::once(el("p", "t14 i2").text(words::MEASURED_FIRST)).chain(mean_lines(sheet, seen)).chain(more).listed(),
             slots: [count::THICKNESS, count::WIDTH, count::LENGTH].map(|side| Slot::side(side, sheet.units)).into(),
             below: vec![],
             comes_to: vec![],
@@ -101,7 +101,7 @@ fn want(page: &PilePage, app: &App) -> Asked {
         above.push(even(words::ONE_PIECE_GIVES, segs, |nth| say(PileTap::Takes(nth == 1))));
         slots.push(whole(words::HOW_MANY, each));
     }
-    let comes_to = page.picks.changes.then(|| words::NONE_TAKES_AWAY.to_owned()).into_iter().collect();
+    let comes_to = page.picks.changes.then(|| words::NONE_TAKES_AWAY.to_owned()).into_iter().listed();
     Asked { title: words::NEED, above, slots, below: vec![], comes_to }
 }
 
@@ -112,8 +112,8 @@ fn parts(page: &PilePage, app: &App) -> El<Msg> {
     let picks = &page.picks;
     let none = Chip::choice(words::PIECES_ALONE, !picks.typed && picks.words.is_empty());
     let own = parts.iter().map(|part| Chip::choice(&part.name, picks.job == Some(part.job) && picks.words == part.name).under(&part.of));
-    let chips = std::iter::once(none).chain(own).chain([Chip::choice(words::OTHER_PART, picks.typed)]).collect();
-    let taps: Vec<PileTap> = parts.iter().map(|part| PileTap::Pick(Some(part.job), part.name.clone())).collect();
+    let chips = std::iter::once(none).chain(own).chain([Chip::choice(words::OTHER_PART, picks.typed)]).listed();
+    let taps: Vec<PileTap> = parts.iter().map(|part| PileTap::Pick(Some(part.job), part.name.clone())).listed();
     flowing("key h56", chips, move |nth| match nth.checked_sub(1) {
         None => say(PileTap::Pick(None, String::new())),
         Some(nth) => say(taps.get(nth).cloned().unwrap_or(PileTap::Other)),
@@ -163,17 +163,17 @@ fn weigh(page: &PilePage, sheet: &PileSheet, seen: Seen<'_>) -> Asked {
     let singles = if singly { one_by_one(page, unit) } else { vec![] };
     let n = u32::try_from(page.picks.singles.len()).unwrap_or(u32::MAX);
     let so_far = (singly && 0 < n).then(|| el("p", "t14 i2").text(words::singles(&common::pieces(n, &seen.speech.count(n)))));
-    let below = so_far.into_iter().chain(how).collect();
-    Asked { title: words::BY_WEIGHT, above: above.chain(singles).collect(), slots, below, comes_to }
+    let below = so_far.into_iter().chain(how).listed();
+    Asked { title: words::BY_WEIGHT, above: above.chain(singles).listed(), slots, below, comes_to }
 }
 
 /// The single weights so far, and the key that goes on to the next.
 fn one_by_one(page: &PilePage, unit: &str) -> Vec<El<Msg>> {
     let singles = &page.picks.singles;
-    let chips = singles.iter().map(|text| Chip::tap(format!("{text} {unit}"))).collect();
+    let chips = singles.iter().map(|text| Chip::tap(format!("{text} {unit}"))).listed();
     let so_far = (!singles.is_empty()).then(|| flowing("key h48", chips, |nth| say(PileTap::DropOne(nth))));
     let next = key("key soft h48", words::NEXT_ONE, "", say(PileTap::NextOne));
-    so_far.into_iter().chain([next]).collect()
+    so_far.into_iter().chain([next]).listed()
 }
 
 /// "about 118 pieces, from 109 to 127", and by which spread.
@@ -198,7 +198,7 @@ fn moisture(sheet: &PileSheet, seen: Seen<'_>) -> Asked {
     let last = sheet.dampness.map(|damp| el("p", "t14 i2").text(damp_on(damp, seen)));
     Asked {
         title: words::MOISTURE,
-        above: last.into_iter().chain([keys]).collect(),
+        above: last.into_iter().chain([keys]).listed(),
         slots: vec![Slot::new(words::METER, "%")],
         below: vec![],
         comes_to: vec![],
@@ -209,7 +209,7 @@ fn again(page: &PilePage) -> Asked {
     let picks = &page.picks;
     let chosen = |reason: &str| !picks.typed && picks.words == reason;
     let chips = words::REASONS.iter().map(|reason| Chip::choice(*reason, chosen(reason)));
-    let chips = chips.chain([Chip::choice(words::OTHER_REASON, picks.typed)]).collect();
+    let chips = chips.chain([Chip::choice(words::OTHER_REASON, picks.typed)]).listed();
     let keys = flowing("key h48", chips, |nth| {
         say(words::REASONS.get(nth).map_or(PileTap::Other, |reason| PileTap::Pick(None, (*reason).to_owned())))
     });

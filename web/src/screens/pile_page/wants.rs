@@ -8,12 +8,13 @@ use crate::app::{App, Msg};
 use crate::view::{El, el};
 use crate::words::en::pile as words;
 use fivebar_core::haul::rejects::Prior;
+use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::enough::Wanted;
 use fivebar_core::sheet::pile::PileSheet;
 
 /// Each part as a card; a tap changes it.
 pub fn shown(sheet: &PileSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    sheet.wants.iter().enumerate().map(|(nth, wanted)| one(nth, wanted, (sheet, app), seen)).collect()
+    sheet.wants.iter().enumerate().map(|(nth, wanted)| one(nth, wanted, (sheet, app), seen)).listed()
 }
 
 fn one(nth: usize, wanted: &Wanted, (sheet, app): (&PileSheet, &App), seen: Seen<'_>) -> El<Msg> {

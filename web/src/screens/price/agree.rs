@@ -10,7 +10,7 @@ use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
 use fivebar_core::ledger::kind::sale::Carried;
-use fivebar_core::quantity::{Money, Span, Wall};
+use fivebar_core::quantity::{Listed, Money, Span, Wall};
 
 fn say(tap: AgreeTap) -> Msg {
     Msg::Price(Tap::Agree(tap))
@@ -70,7 +70,7 @@ fn weeks(agree: &Agree, seen: Seen<'_>) -> El<Msg> {
     let chosen = agree.weeks;
     let words = std::iter::once((words::NO_DATE.to_owned(), chosen.is_none()))
         .chain(WEEKS.map(|n| (words::weeks(n, &seen.speech.count(n)), chosen == Some(n))));
-    choices(words.collect(), |nth| say(AgreeTap::Weeks(nth.checked_sub(1).and_then(|nth| WEEKS.get(nth).copied()))))
+    choices(words.listed(), |nth| say(AgreeTap::Weeks(nth.checked_sub(1).and_then(|nth| WEEKS.get(nth).copied()))))
 }
 
 /// What will be written, in one line.

@@ -12,7 +12,7 @@ use crate::parts::verdict::{Sign, verdict};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
 use fivebar_core::ledger::kind::sale::Paid;
-use fivebar_core::quantity::{Decimal, Money};
+use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::price::{AgreedRow, OwedRow};
 
 fn say(tap: DealTap) -> Msg {
@@ -82,7 +82,7 @@ fn pay_keys(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
         true => key(class, words::HANDED_OVER, "", say(DealTap::HandedOver)),
         false => key(class, words::handed_over_paid(&exact(row.at_hand_over, seen.speech)), "", say(DealTap::HandedOver)),
     };
-    ahead.into_iter().chain([over]).collect()
+    ahead.into_iter().chain([over]).listed()
 }
 
 /// It came to nothing: what came in and was not used by a sale is handed back, or kept.

@@ -8,6 +8,7 @@ use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::view::{El, el};
 use crate::words::en::{common, price as words};
+use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::buyer::{BuyerSheet, buyer};
 
 /// How long the key is held.
@@ -44,7 +45,7 @@ fn facts(sheet: &BuyerSheet, seen: Seen<'_>) -> Option<El<Msg>> {
         .into_iter()
         .filter_map(|(what, fact)| Some((what, fact.filter(|fact| !fact.is_empty())?)))
         .map(|(what, fact)| el("tr", "").kid(el("th", "").attr("scope", "row").text(what)).kid(worded("td", "", fact)))
-        .collect();
+        .listed();
     (!rows.is_empty()).then(|| el("table", "facts").kid(el("tbody", "").kids(rows)))
 }
 
@@ -54,7 +55,7 @@ fn size(sheet: &BuyerSheet, seen: Seen<'_>) -> Option<String> {
     Some(match (sheet.width.map(side), sheet.depth.map(side), sheet.height.map(side)) {
         (Some(width), Some(depth), Some(height)) => words::size(&width, &depth, &height, unit),
         (width, depth, height) => {
-            let known: Vec<String> = [width, depth, height].into_iter().flatten().collect();
+            let known: Vec<String> = [width, depth, height].into_iter().flatten().listed();
             if known.is_empty() {
                 return None;
             }

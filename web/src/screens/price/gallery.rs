@@ -9,7 +9,7 @@ use crate::parts::key::{figure_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
-use fivebar_core::quantity::Decimal;
+use fivebar_core::quantity::{Decimal, Listed};
 use fivebar_core::sheet::gallery::of_one;
 
 fn say(tap: GalleryTap) -> Msg {
@@ -65,7 +65,7 @@ fn shares(consign: &Consign, seen: Seen<'_>) -> El<Msg> {
     let written = |share: Decimal| words::percent(&seen.speech.number(share * Decimal::ONE_HUNDRED, 0, 2));
     let other = if usual.contains(&chosen) { words::OTHER.to_owned() } else { written(chosen) };
     let words = usual.iter().map(|share| (written(*share), chosen == *share)).chain([(other, !usual.contains(&chosen))]);
-    choices(words.collect(), move |nth| match usual.get(nth) {
+    choices(words.listed(), move |nth| match usual.get(nth) {
         Some(share) => say(GalleryTap::Share(*share)),
         None => say(GalleryTap::Pad(Field::Share)),
     })

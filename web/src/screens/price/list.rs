@@ -17,7 +17,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::quantity::{Money, Side};
+use fivebar_core::quantity::{Listed, Money, Side};
 use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryRow, Gap, OwedRow, PriceSheet};
 
@@ -115,7 +115,7 @@ fn title(name: &str, aside: String) -> El<Msg> {
 fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
     let tag = row.tag.map(|tag| bare(tag, seen.speech));
     let aside = words::left_of(&seen.speech.count(row.left), &seen.speech.count(row.of), tag.as_deref());
-    let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).collect();
+    let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).listed();
     let gaps = (!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names)));
     let table = (row.ask.is_some() || row.costs_covered.is_some()).then(|| table(row, seen));
     el("section", if is_first { "card hot sale" } else { "card tap sale" })

@@ -15,7 +15,7 @@ use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::Money;
+use fivebar_core::quantity::{Listed, Money};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::offer::{Ask, OfferSheet};
 
@@ -54,8 +54,8 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let first = el("div", "col").kid(shown(sheet, seen)).kids(say);
     // On a narrow page the words stay above the keys that are folded away below the edge.
     let rest: Vec<El<Msg>> = match narrow {
-        true => conc.into_iter().chain(many).chain(ways).chain(chips).collect(),
-        false => chips.into_iter().chain(ways).chain(many).chain(conc).collect(),
+        true => conc.into_iter().chain(many).chain(ways).chain(chips).listed(),
+        false => chips.into_iter().chain(ways).chain(many).chain(conc).listed(),
     };
     let second = el("div", "col").kids(rest);
     let main = el("main", "two price offer").kid(first);
@@ -77,7 +77,7 @@ fn said(sheet: &OfferSheet, input: &Input, seen: Seen<'_>) -> [Vec<El<Msg>>; 2] 
         .kid(key("key fig", words::step(&step, true), "", say(input.next(true))));
     let figures = input.figures(sheet.standing.agreed.map(|agreed| agreed.price).or(sheet.standing.ask));
     let chip = |sum: &Money| Chip::tap(bare(*sum, seen.speech));
-    let row = chips("key t22", figures.iter().map(chip).collect(), move |nth| {
+    let row = chips("key t22", figures.iter().map(chip).listed(), move |nth| {
         figures.get(nth).map_or_else(|| bargain(BargainTap::Pad), |sum| say(*sum))
     });
     [vec![el("section", "card hot").kid(input.slider(heard)), keys], vec![row]]
@@ -93,10 +93,10 @@ fn ways(sheet: &OfferSheet, narrow: bool) -> Vec<El<Msg>> {
     let asking = sheet.asking;
     let paid = [(Paid::Card, words::CARD), (Paid::Notes, words::NOTES)];
     let carried = [(Carried::Fetched, words::THEY_FETCH), (Carried::Delivered, words::I_DELIVER)];
-    let how = seg(words::HOW_PAID, paid.iter().map(|(paid, word)| Seg::new(*word, asking.paid == *paid)).collect(), move |nth| {
+    let how = seg(words::HOW_PAID, paid.iter().map(|(paid, word)| Seg::new(*word, asking.paid == *paid)).listed(), move |nth| {
         bargain(BargainTap::Paid(paid.get(nth).map_or(Paid::Card, |(paid, _)| *paid)))
     });
-    let goes = seg(words::HOW_CARRIED, carried.iter().map(|(way, word)| Seg::new(*word, asking.carried == *way)).collect(), move |nth| {
+    let goes = seg(words::HOW_CARRIED, carried.iter().map(|(way, word)| Seg::new(*word, asking.carried == *way)).listed(), move |nth| {
         bargain(BargainTap::Carried(carried.get(nth).map_or(Carried::Fetched, |(way, _)| *way)))
     });
     if narrow { vec![how, goes] } else { vec![el("div", "segs").kid(how).kid(goes)] }
@@ -120,7 +120,7 @@ fn concession(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 /// Sold at what was said; an agreed job goes back to what was agreed.
 fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if sheet.standing.agreed.is_some() {
-        return vec![back_key()].into_iter().chain(change(sheet, app, seen)).collect();
+        return vec![back_key()].into_iter().chain(change(sheet, app, seen)).listed();
     }
     let sum = sheet.offer.or(sheet.standing.ask);
     let Some(sum) = sum else { return vec![el("p", "notice").text(words::NO_ASK), back()] };
@@ -144,7 +144,7 @@ fn back_key() -> El<Msg> {
 
 /// Where one agreement speaks for all, its order can be changed to what is said now.
 fn change(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let rows = list(app).ok()?.agreed.into_iter().filter(|row| row.job == sheet.job).collect::<Vec<_>>();
+    let rows = list(app).ok()?.agreed.into_iter().filter(|row| row.job == sheet.job).listed();
     let ([only], Some(offer)) = (rows.as_slice(), sheet.offer) else { return None };
     let tap = Msg::Price(Tap::Agree(AgreeTap::Change(sheet.job, only.agreed, Some(offer))));
     Some(key("key", deals::change_to(&bare(offer, seen.speech)), "", tap))

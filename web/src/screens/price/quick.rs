@@ -52,7 +52,7 @@ pub fn day_one(app: &App, seen: Seen<'_>) -> Screen {
 /// The three fields in a row.
 pub fn fields(app: &App, seen: Seen<'_>) -> El<Msg> {
     let quick = &app.price.quick;
-    let is_open = app.price.over == crate::app::price::Over::Quick;
+    let is_open = matches!(app.price.over, crate::app::price::Over::Quick);
     el("div", "g3 wide fields").kids(FIELDS.map(|(field, word)| {
         let chosen = is_open && quick.field == Some(field);
         let key = el("button", "key").attr("type", "button").on_tap(say(QuickTap::Choose(field)));

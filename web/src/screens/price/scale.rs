@@ -7,7 +7,7 @@ use crate::parts::scale::{Band, Block, Kind, Mark, Scale, Spoken, slider};
 use crate::view::El;
 use crate::words::en::price as words;
 use fivebar_core::money::point::{Points, Rounding};
-use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::quantity::{Currency, Decimal, Listed, Money};
 use fivebar_core::sheet::offer::OfferSheet;
 
 /// The least steps the scale should have; coarser points give way to finer ones.
@@ -43,9 +43,9 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
         (agreed, Kind::Good, words::AGREED_MARK),
         (standing.your_rate, Kind::Ink, words::YOUR_RATE),
     ];
-    let known: Vec<(Money, Kind, &str)> = marks.into_iter().filter_map(|(sum, kind, word)| Some((sum?, kind, word))).collect();
+    let known: Vec<(Money, Kind, &str)> = marks.into_iter().filter_map(|(sum, kind, word)| Some((sum?, kind, word))).listed();
     let (from, to) = ends(&known, agreed.or(standing.ask).unwrap_or(at));
-    let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, mark(*sum, seen.speech))).collect();
+    let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, mark(*sum, seen.speech))).listed();
     let costs = standing.costs_covered.map(|sum| (real(sum), mark(sum, seen.speech)));
     let below = costs.clone().filter(|(value, _)| *value < from).map(|(_, figure)| (words::COSTS_COVERED.to_owned(), figure));
     shown
@@ -135,7 +135,7 @@ impl Input {
         });
         let said = self.at;
         let mut found: Vec<Money> =
-            std::iter::once(ask).chain(round).filter(|sum| *sum != said && Decimal::ZERO < sum.amount()).take(3).collect();
+            std::iter::once(ask).chain(round).filter(|sum| *sum != said && Decimal::ZERO < sum.amount()).take(3).listed();
         found.reverse();
         found
     }

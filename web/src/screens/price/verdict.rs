@@ -6,7 +6,7 @@ use crate::parts::verdict::{Sign, verdict};
 use crate::view::{El, el};
 use crate::words::en::price as words;
 use fivebar_core::money::offer::{Missing, Verdict};
-use fivebar_core::quantity::{Decimal, Money};
+use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::offer::OfferSheet;
 
 /// A verdict in words.
@@ -43,7 +43,7 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         return Some(Worded::new(Sign::Yes, words::agreed(&bare(agreed.price, seen.speech)), due));
     }
     let say = sheet.say.map(|say| words::say_then(&bare(say, seen.speech)));
-    let then = |figure: String| say.iter().cloned().chain([figure]).collect::<Vec<_>>().join(" ");
+    let then = |figure: String| say.iter().cloned().chain([figure]).listed().join(" ");
     Some(match sheet.verdict? {
         Verdict::Agreed(_) => return None,
         Verdict::Yes => Worded::new(Sign::Yes, words::YES, yes(sheet, seen)),

@@ -12,7 +12,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, copies as words, workshop};
 use fivebar_core::ledger::merge::{Sums, Totals, totals};
-use fivebar_core::quantity::Decimal;
+use fivebar_core::quantity::{Decimal, Listed};
 
 /// What a copy would bring.
 pub fn screen(coming: &Coming, app: &App, seen: Seen<'_>) -> Screen {
@@ -72,7 +72,7 @@ fn sums(here: &Sums, then: &Sums, name: impl Fn(&str) -> String, seen: Seen<'_>)
             let (own, digits) = (here.get(currency).copied().unwrap_or_default(), currency.digits());
             row(&name(currency.code()), [written(own, digits), written(sum.saturating_sub(own), digits), written(*sum, digits)])
         })
-        .collect()
+        .listed()
 }
 
 fn heads(words: [&'static str; 3]) -> El<Msg> {

@@ -10,7 +10,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{refusal, workshop as words};
 use fivebar_core::ledger::fold::Booked;
-use fivebar_core::quantity::Id;
+use fivebar_core::quantity::{Id, Listed};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::workshop::{YearCosts, workshop};
 
@@ -27,10 +27,10 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let sheet = workshop(&shop, seen.now.offset);
     let years: Vec<El<Msg>> = match &sheet {
         Ok(sheet) if sheet.costs.is_empty() => vec![el("p", "t22 w8").text(words::NO_COSTS), el("p", "").text(words::COSTS_UNDER)],
-        Ok(sheet) => sheet.costs.values().map(|year| of_year(year, app.workshop.opened, seen)).collect(),
+        Ok(sheet) => sheet.costs.values().map(|year| of_year(year, app.workshop.opened, seen)).listed(),
         Err(refusal) => vec![el("p", "why").text(refusal::refused(refusal, seen.speech).what)],
     };
-    let kinds = SPENDING.iter().map(|kind| Chip::tap(words::spending(kind))).collect();
+    let kinds = SPENDING.iter().map(|kind| Chip::tap(words::spending(kind))).listed();
     let down = chips("key h56", kinds, |nth| say(Tap::Figure(Figure::Spent(SPENDING.get(nth).copied().unwrap_or("workshop")))));
     let main = el("main", "scr").kids(years).kid(el("div", "push")).kid(el("h2", "").text(words::WRITE_DOWN)).kid(down);
     page(app, ("workshop/costs", words::COSTS), main, seen)

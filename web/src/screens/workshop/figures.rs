@@ -13,7 +13,7 @@ use crate::parts::pad as keys;
 use crate::view::{El, el};
 use crate::words::en::{common, refusal, workshop as words};
 use fivebar_core::quantity::reading::{Misread, Quantity, Sign};
-use fivebar_core::quantity::{Decimal, Units};
+use fivebar_core::quantity::{Decimal, Listed, Units};
 
 /// A key that shows a figure and asks for it.
 pub fn asked(figure: Figure, shown: Option<String>, units: Units) -> El<Msg> {
@@ -79,7 +79,7 @@ fn why(typed: &Typed, app: &App, seen: Seen<'_>, units: Units) -> Vec<El<Msg>> {
             key("key t22", name, "", say(Tap::Take(reading)))
         }))
     });
-    std::iter::once(said).chain(keys).collect()
+    std::iter::once(said).chain(keys).listed()
 }
 
 /// What a figure that was not taken may mean.

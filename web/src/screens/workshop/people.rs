@@ -11,7 +11,7 @@ use crate::view::{El, el};
 use crate::words::en::workshop as words;
 use fivebar_core::ledger::fold::Person;
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::quantity::{Id, in_small, order_by_key};
+use fivebar_core::quantity::{Id, Listed, in_small, order_by_key};
 
 const ROLES: [(Role, &str); 5] = [
     (Role::Supplier, words::SUPPLIER),
@@ -24,7 +24,7 @@ const ROLES: [(Role, &str); 5] = [
 /// Those whose name is known, by what they are and then by name.
 fn named(app: &App) -> Vec<(Person, String)> {
     let people = known(app).people.into_iter();
-    let mut people: Vec<_> = people.filter_map(|person| Some((person, app.shelf().names.get(&person.id)?.clone()))).collect();
+    let mut people: Vec<_> = people.filter_map(|person| Some((person, app.shelf().names.get(&person.id)?.clone()))).listed();
     let place = |role: Role| ROLES.iter().position(|(other, _)| *other == role);
     order_by_key(&mut people, |(person, name)| (place(person.role), in_small(name)));
     people
@@ -45,7 +45,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let typed = !value.trim().is_empty();
     let asked = Field { id: "person", label: words::NAME.into(), value, keyboard: Keyboard::Words, ..Field::default() };
     let roles = typed.then(|| {
-        let shown = ROLES.iter().map(|(_, name)| Chip::tap(*name)).collect();
+        let shown = ROLES.iter().map(|(_, name)| Chip::tap(*name)).listed();
         let roles = chips("key h56", shown, |nth| say(Tap::AddPerson(ROLES.get(nth).map_or(Role::Supplier, |(role, _)| *role))));
         el("div", "adding").kid(el("h2", "").text(words::ADD_AS)).kid(roles)
     });

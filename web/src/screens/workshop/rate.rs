@@ -13,7 +13,7 @@ use crate::parts::stack::{Bracket, Part, stack};
 use crate::view::{El, el};
 use crate::words::en::{refusal, workshop as words};
 use fivebar_core::money::rate::Rate;
-use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::quantity::{Currency, Decimal, Listed, Money};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::rate::{RatePart, RateSheet, rate};
 use fivebar_core::sheet::workshop::real_year;
@@ -56,7 +56,7 @@ fn unsaid(sheet: &RateSheet, seen: Seen<'_>) -> El<Msg> {
         }
         None => {
             let needed = [RatePart::Pay, RatePart::Hours, RatePart::Logged].into_iter().filter(|part| sheet.missing.contains(part));
-            el("p", "").text(words::missing(&needed.map(words::part).collect::<Vec<_>>()))
+            el("p", "").text(words::missing(&needed.map(words::part).listed()))
         }
     };
     el("div", "col").kid(el("p", "t30 w8").text(words::NO_RATE_YET)).kid(why)
@@ -96,12 +96,12 @@ fn parts(rate: &Rate, sheet: &RateSheet, seen: Seen<'_>) -> Vec<Part> {
         part(words::PROFIT, (share(said.profit), rate.profit), true),
         part(words::PAY, (pay, rate.pay), true),
     ];
-    all.into_iter().filter(|part| 0.0 < part.share).collect()
+    all.into_iter().filter(|part| 0.0 < part.share).listed()
 }
 
 /// What is yours, what is not said, the cautions, and the figures.
 fn beside(stack: Option<&Rate>, sheet: &RateSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let nothing: Vec<&str> = sheet.missing.iter().filter(|part| !matches!(part, RatePart::Lowest)).map(|part| words::part(*part)).collect();
+    let nothing: Vec<&str> = sheet.missing.iter().filter(|part| !matches!(part, RatePart::Lowest)).map(|part| words::part(*part)).listed();
     let nothing = (stack.is_some() && !nothing.is_empty()).then(|| el("p", "").text(words::counted_as_nothing(&nothing)));
     let no_wage = el("div", "").kids(words::RATE_IS_NO_WAGE.map(caution));
     el("div", "col")

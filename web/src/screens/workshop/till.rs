@@ -12,7 +12,7 @@ use crate::view::{El, el};
 use crate::words::en::workshop as words;
 use fivebar_core::ledger::fold::Till;
 use fivebar_core::money::point::Points;
-use fivebar_core::quantity::{Currency, Money, Side, Units};
+use fivebar_core::quantity::{Currency, Listed, Money, Side, Units};
 
 /// How it stands, on one line.
 pub fn short(app: &App, seen: Seen<'_>) -> String {
@@ -54,7 +54,7 @@ fn side(till: &Till) -> El<Msg> {
 
 fn points(till: &Till) -> El<Msg> {
     let chosen = till.point.as_ref().and_then(|key| Points::of(key.as_str())).unwrap_or(Points::Five);
-    let chips = Points::ALL.iter().map(|points| Chip::choice(words::point(*points), *points == chosen)).collect();
+    let chips = Points::ALL.iter().map(|points| Chip::choice(words::point(*points), *points == chosen)).listed();
     flowing("key t22 h56", chips, |nth| say(Tap::Point(Points::ALL.get(nth).copied().unwrap_or(Points::Five))))
         .attr("aria-label", words::PRICE_POINTS)
         .attr("class", "chips points")
@@ -66,9 +66,9 @@ const COMMON: [&str; 12] = ["USD", "EUR", "GBP", "CHF", "CAD", "AUD", "NZD", "SE
 pub fn units(app: &App, seen: Seen<'_>) -> Screen {
     let (currency, units) = app.begins_with();
     let systems = [(Units::Inch, words::INCHES), (Units::Metric, words::MILLIMETRES)];
-    let segs = systems.iter().map(|(system, name)| Seg::new(*name, *system == units)).collect();
-    let listed: Vec<Currency> = COMMON.iter().filter_map(|code| Currency::read(code).ok()).collect();
-    let chips = listed.iter().map(|one| Chip::choice(one.code(), *one == currency)).collect();
+    let segs = systems.iter().map(|(system, name)| Seg::new(*name, *system == units)).listed();
+    let listed: Vec<Currency> = COMMON.iter().filter_map(|code| Currency::read(code).ok()).listed();
+    let chips = listed.iter().map(|one| Chip::choice(one.code(), *one == currency)).listed();
     let main = el("main", "scr")
         .kid(el("h2", "").text(words::UNITS))
         .kid(seg(words::UNITS, segs, move |nth| say(Tap::Units(systems.get(nth).map_or(Units::Metric, |(system, _)| *system)))))

@@ -18,7 +18,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, woods, workshop as words};
-use fivebar_core::quantity::{Decimal, Key, half_up};
+use fivebar_core::quantity::{Decimal, Key, Listed, half_up};
 use fivebar_core::wood::species;
 use fivebar_core::wood::woods::Woods;
 
@@ -38,6 +38,7 @@ pub fn screen(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
         Page::OneWood(_) => own::page(wood, app, seen),
         Page::Machines => machines::list(app, seen),
         Page::Machine(_) => machines::page(wood, app, seen),
+        Page::Saw => machines::saw(wood, app, seen),
         Page::Van => yard::van(wood, app, seen),
         Page::Yard => yard::list(app, seen),
         Page::Way => yard::way(wood, app, seen),
@@ -132,8 +133,8 @@ fn every_wood(known: &Woods, units: fivebar_core::quantity::Units) -> El<Msg> {
     let usual = woods::usual(units).iter().filter_map(|key| Key::read(key));
     let others = species::listed(units).map(|one| one.key).filter(|key| !woods::usual(units).contains(key)).filter_map(Key::read);
     let keys: Vec<Key> =
-        known.own().map(|(key, _)| key.clone()).chain(usual).chain(others).filter(|key| key.as_str() != "unknown-hardwood").collect();
-    let shown = keys.iter().map(|key| Chip::tap(full(key, known))).collect();
+        known.own().map(|(key, _)| key.clone()).chain(usual).chain(others).filter(|key| key.as_str() != "unknown-hardwood").listed();
+    let shown = keys.iter().map(|key| Chip::tap(full(key, known))).listed();
     flowing("key h56", shown, move |nth| tap(WoodTap::Choose(keys.get(nth).cloned())))
 }
 

@@ -2,6 +2,7 @@
 
 use fivebar_core::bench::repair::Because;
 use fivebar_core::bench::{Doubt, Kind, Stage};
+use fivebar_core::quantity::{begin_small, in_small, large};
 use fivebar_core::sheet::counts::Counting;
 
 pub const NOTHING_RUNS: &str = "Nothing runs";
@@ -182,9 +183,7 @@ pub fn it_was(span: &str) -> String {
 pub fn carry_on(op: &str) -> String {
     let mut letters = op.chars();
     match (letters.next(), letters.next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => {
-            format!("{CARRY_ON}: {}{}", first.to_lowercase(), op.get(first.len_utf8()..).unwrap_or_default())
-        }
+        (Some(_), Some(second)) if second != large(second) => format!("{CARRY_ON}: {}", begin_small(op)),
         _ => format!("{CARRY_ON}: {op}"),
     }
 }
@@ -326,6 +325,6 @@ pub const OILY: [&str; 6] = ["coat", "oil", "finish", "varnish", "wax", "wiping 
 
 /// Whether an operation's name holds one of the words.
 pub fn holds(op: &str, words: &[&str]) -> bool {
-    let op = op.to_lowercase();
+    let op = in_small(op);
     words.iter().any(|word| op.contains(word))
 }

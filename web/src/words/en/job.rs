@@ -1,4 +1,5 @@
 //! English: the four rooms of a job, and its forms.
+use fivebar_core::quantity::Listed;
 
 pub const THE_JOB: &str = "The job";
 
@@ -237,7 +238,7 @@ pub fn part_of(n: &str, name: &str) -> String {
 
 /// "measured 13 h 42, corrected 47 min, recalled 1 min".
 pub fn provenance(parts: &[(&str, String)]) -> String {
-    parts.iter().map(|(word, span)| format!("{word} {span}")).collect::<Vec<_>>().join(", ")
+    parts.iter().map(|(word, span)| format!("{word} {span}")).listed().join(", ")
 }
 
 /// "14 at 0.62".

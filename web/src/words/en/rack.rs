@@ -3,7 +3,7 @@
 use super::count;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::kind::haul::Fate;
-use fivebar_core::quantity::{Id, Units};
+use fivebar_core::quantity::{Id, Listed, Units};
 use fivebar_core::sheet::stock::Drift;
 use fivebar_core::sheet::stock::find::Order;
 
@@ -93,7 +93,7 @@ pub const FROM_WHOM: &str = "From whom?";
 pub fn looked_for(long: Option<&str>, thick: Option<(&str, bool)>) -> String {
     let long = long.map(|long| format!("{long} or longer"));
     let thick = thick.map(|(thick, just)| if just { format!("just {thick} thick") } else { format!("{thick} thick or more") });
-    let said: Vec<String> = long.into_iter().chain(thick).collect();
+    let said: Vec<String> = long.into_iter().chain(thick).listed();
     if said.is_empty() { ANY_SIZE.to_owned() } else { said.join(", ") }
 }
 

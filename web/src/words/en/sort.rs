@@ -1,4 +1,5 @@
 //! English: sorting a pile, and what becomes of its rejects.
+use fivebar_core::quantity::Listed;
 
 pub const START: &str = "Start sorting";
 pub const HOW_MANY: &str = "How many with each tap?";
@@ -54,7 +55,7 @@ pub fn still_there(lying: &str, rejected: &str) -> String {
 
 /// "Gone: 3 burnt, 1 to jigs."
 pub fn gone(parts: &[(String, String)]) -> String {
-    let parts: Vec<String> = parts.iter().map(|(n, to)| format!("{n} {to}")).collect();
+    let parts: Vec<String> = parts.iter().map(|(n, to)| format!("{n} {to}")).listed();
     format!("Gone: {}.", parts.join(", "))
 }
 

@@ -1,5 +1,7 @@
 //! English: before going to a supplier, and what sorting showed of them.
 
+use fivebar_core::quantity::begin_large;
+
 pub const GOING: &str = "Going there?";
 pub const GOING_UNDER: &str = "what each supplier’s trips were worth";
 pub const BEFORE_GOING: &str = "Before going";
@@ -84,8 +86,7 @@ pub fn no_price(share: &str) -> String {
 
 /// A sentence of a clause: "Minutes cost most, $62 a trip."
 pub fn sentence(clause: &str) -> String {
-    let mut letters = clause.chars();
-    letters.next().map_or_else(String::new, |first| format!("{}{}.", first.to_uppercase(), letters.as_str()))
+    if clause.is_empty() { String::new() } else { begin_large(clause) + "." }
 }
 
 /// "12 pieces are in no figure: their size or price is not known."

@@ -1,6 +1,6 @@
 //! English: woods by their key.
 
-use fivebar_core::quantity::{Key, Units};
+use fivebar_core::quantity::{Key, Listed, Units};
 use fivebar_core::wood::species::Species;
 use fivebar_core::wood::woods::Woods;
 
@@ -48,7 +48,7 @@ pub fn full_name(key: &str) -> String {
 
 /// `birch-yellow` is said "Yellow birch".
 fn spelled(key: &str) -> String {
-    let mut words: Vec<&str> = key.split('-').collect();
+    let mut words: Vec<&str> = key.split('-').listed();
     let by = words.len().saturating_sub(1).min(1);
     words.rotate_left(by);
     fivebar_core::quantity::begin_large(&words.join(" "))

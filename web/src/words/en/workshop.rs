@@ -3,7 +3,7 @@
 use super::common;
 use crate::app::workshop::figures::Figure;
 use fivebar_core::money::point::Points;
-use fivebar_core::quantity::Units;
+use fivebar_core::quantity::{Listed, Units};
 use fivebar_core::sheet::rate::RatePart;
 
 pub const WORKSHOP: &str = "Workshop";
@@ -223,7 +223,7 @@ pub fn hours(hours: &str) -> String {
 /// "tax 5.5 %, card 2.6 %".
 pub fn paid_so(tax: Option<&str>, card: Option<&str>) -> String {
     let said = [tax.map(|tax| format!("sales tax {tax}")), card.map(|card| format!("card {card}"))];
-    let said: Vec<String> = said.into_iter().flatten().collect();
+    let said: Vec<String> = said.into_iter().flatten().listed();
     if said.is_empty() { NOT_SAID.to_owned() } else { said.join(", ") }
 }
 

@@ -1,5 +1,8 @@
 //! English: whether there is enough, and whether the trip pays.
 
+use fivebar_core::quantity::Listed;
+use fivebar_core::quantity::{begin_large, begin_small};
+
 pub const ENOUGH: &str = "Enough?";
 pub const WANTED_OF_IT: &str = "What you need of this haul";
 pub const YOU_CAN_STOP: &str = "You can stop";
@@ -48,11 +51,7 @@ pub fn more_and_likely(n: &str) -> String {
 
 /// "Legs: 2 more and you are sure".
 pub fn of_part(part: &str, say: &str) -> String {
-    let mut letters = part.chars();
-    let first = letters.next().map(|first| first.to_uppercase().collect::<String>()).unwrap_or_default();
-    let mut say_letters = say.chars();
-    let small = say_letters.next().map(|first| first.to_lowercase().collect::<String>()).unwrap_or_default();
-    format!("{first}{}: {small}{}", letters.as_str(), say_letters.as_str())
+    format!("{}: {}", begin_large(part), begin_small(say))
 }
 
 /// "38, for 20 legs".
@@ -74,7 +73,7 @@ pub fn by_the_past(pieces: &str) -> String {
 pub fn says_nothing(short: Option<&str>, wet: Option<&str>) -> Option<String> {
     let short = short.map(|n| format!("{n} that were short, as no part is longer than these pieces"));
     let wet = wet.map(|n| format!("{n} that were wet, as wood dries"));
-    let all: Vec<String> = [short, wet].into_iter().flatten().collect();
+    let all: Vec<String> = [short, wet].into_iter().flatten().listed();
     (!all.is_empty()).then(|| format!("Left out of the rejects: {}.", all.join("; ")))
 }
 

@@ -2,7 +2,7 @@
 
 use super::common;
 use fivebar_core::ledger::kind::money::Measure;
-use fivebar_core::quantity::Units;
+use fivebar_core::quantity::{Listed, Units};
 
 pub const VAN: &str = "Van";
 pub const PAYLOAD: &str = "it may carry, empty";
@@ -46,7 +46,7 @@ pub fn machine(key: &str, own: Option<&str>) -> String {
 /// "12 in long, 3⁄8 in thick".
 pub fn least(length: Option<&str>, width: Option<&str>, thickness: Option<&str>) -> String {
     let said = |side: Option<&str>, word: &str| side.map(|side| format!("{side} {word}"));
-    [said(length, "long"), said(width, "wide"), said(thickness, "thick")].into_iter().flatten().collect::<Vec<_>>().join(", ")
+    [said(length, "long"), said(width, "wide"), said(thickness, "thick")].into_iter().flatten().listed().join(", ")
 }
 
 /// What a side lacks, as a word.
@@ -89,7 +89,7 @@ pub fn beside_one(mass: &str) -> String {
 
 /// "20 mi, 1 h".
 pub fn way(far: Option<&str>, span: Option<&str>) -> Option<String> {
-    let said: Vec<&str> = [far, span].into_iter().flatten().collect();
+    let said: Vec<&str> = [far, span].into_iter().flatten().listed();
     (!said.is_empty()).then(|| said.join(", "))
 }
 

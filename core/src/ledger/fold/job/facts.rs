@@ -1,11 +1,11 @@
 //! What is known of a job: plain facts, no price is worked out here.
 
 use super::selling::Selling;
-use crate::ledger::fold::Booked;
+use crate::ledger::fold::{Booked, KeptPlan};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Money, Span, Units, Volume, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Span, Units, Volume, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// One job: what is made, from what, what it cost, how it sells.
@@ -37,6 +37,10 @@ pub struct Job {
     pub lesson: Option<String>,
     /// Moistures in per cent that its pieces will live between; those of the workshop where nothing is said.
     pub room: Option<(Decimal, Decimal)>,
+    /// Plans that were kept for it, in their order.
+    pub plans: Vec<KeptPlan>,
+    /// The design it was made from.
+    pub design: Option<Id>,
 }
 
 /// What is said of the piece.
@@ -98,7 +102,7 @@ pub struct Ended {
 impl Job {
     /// The hauls it has wood of.
     pub fn hauls(&self) -> Vec<Id> {
-        let mut hauls: Vec<Id> = self.wood.keys().map(|(haul, _)| *haul).collect();
+        let mut hauls: Vec<Id> = self.wood.keys().map(|(haul, _)| *haul).listed();
         hauls.dedup();
         hauls
     }

@@ -3,7 +3,7 @@
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::ledger::{Entry, Fact};
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money, Side, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall};
 
 /// All that was said and done with buyers.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -244,7 +244,7 @@ impl Selling {
             let none = Money::zero(sale.sum.currency());
             sale.reversed = self.reversals.get(&sale.id).map(|kept| kept.unwrap_or(none));
         }
-        let replaced: Vec<Id> = self.agreements.iter().filter_map(|agreement| agreement.replaces).collect();
+        let replaced: Vec<Id> = self.agreements.iter().filter_map(|agreement| agreement.replaces).listed();
         for agreement in &mut self.agreements {
             let under = |sale: &&Sale| sale.agreed == Some(agreement.id) && sale.reversed.is_none();
             for sale in self.sales.iter().filter(under) {

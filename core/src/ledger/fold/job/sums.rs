@@ -2,7 +2,7 @@
 
 use super::paid_for::{PaidFor, beyond};
 use super::selling::{Agreement, AgreementState, Consigned, Sale, Selling};
-use crate::quantity::{Count, Currency, Decimal, Id, Money};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money};
 use crate::refusal::Answer;
 
 impl Selling {
@@ -117,7 +117,7 @@ impl Selling {
         let is_open = |sale: &Sale| self.open().any(|agreement| sale.agreed == Some(agreement.id));
         let lacks = |sale: &Sale| sale.sum.minus(paid.of_sale(sale.id));
         let asked = self.standing().filter(|sale| !is_open(sale)).map(|sale| Ok((sale, lacks(sale)?)));
-        Ok(asked.collect::<Answer<Vec<_>>>()?.into_iter().filter(|(_, lacks)| !lacks.is_zero()).collect())
+        Ok(asked.collect::<Answer<Vec<_>>>()?.into_iter().filter(|(_, lacks)| !lacks.is_zero()).listed())
     }
 
     /// What is due under an agreement, its sales and the pieces still to be handed over together.

@@ -190,8 +190,9 @@ fn a_line_of_several_acts_opens_into_them() {
     let at = lying(&story, "old", "strips");
     check(&mut app, vec![RackTap::Show(Page::Pile(at))], &["9 counted, in 3 acts"], &["Strike it", "3 counted<"]);
     let line = fivebar_core::sheet::stock::history::history(&app.own.book, at).remove(0);
-    check(&mut app, vec![RackTap::Line(line.entry)], &["4 counted<", "3 counted<", "2 counted<", "Strike it"], &[]);
-    check(&mut app, vec![RackTap::Strike(line.acts[1].entry)], &["6 counted, in 2 acts", "4 counted<"], &["3 counted<"]);
+    let (entry, second) = (line.entry, line.acts[1].entry);
+    check(&mut app, vec![RackTap::Line(entry)], &["4 counted<", "3 counted<", "2 counted<", "Strike it"], &[]);
+    check(&mut app, vec![RackTap::Strike(second)], &["6 counted, in 2 acts", "4 counted<"], &["3 counted<"]);
 }
 
 #[test]

@@ -5,7 +5,7 @@ use super::super::super::form::Form;
 use super::super::super::order::{Feel, Order};
 use super::{Page, deed};
 use fivebar_core::ledger::decide::{Command, Lying, Now, StockCommand};
-use fivebar_core::quantity::Count;
+use fivebar_core::quantity::{Count, Listed};
 use fivebar_core::sheet::stock;
 
 /// The piles to look at, and which of them is in front of the maker.
@@ -28,7 +28,7 @@ pub fn begin(app: &mut App) {
     let shop = app.shelf().shop(app.now.at);
     let piles = stock::stock(&shop).unwrap_or_default();
     let stale = stock::stale(&piles);
-    let piles = if stale.is_empty() { piles.iter().map(|pile| pile.at).collect() } else { stale };
+    let piles = if stale.is_empty() { piles.iter().map(|pile| pile.at).listed() } else { stale };
     if !piles.is_empty() {
         app.workshop.rack.show(Page::Walk(Walk { piles, at: 0, other: false }));
     }

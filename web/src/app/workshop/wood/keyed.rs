@@ -1,6 +1,6 @@
 //! Keys for what the maker names: small letters and digits, so that a book of any language can be read by any.
 
-use fivebar_core::quantity::{Key, in_small};
+use fivebar_core::quantity::{Key, Listed, in_small};
 use fivebar_core::wood::species::Species;
 
 /// Machines by their keys, in the order they are offered.
@@ -50,7 +50,7 @@ fn free(key: Option<Key>, taken: impl Fn(&Key) -> bool) -> Option<Key> {
 fn words(name: &str) -> Vec<String> {
     let plain: String = in_small(name).chars().flat_map(in_key).collect();
     let cut: String = plain.chars().take(MOST).collect();
-    cut.split(' ').filter(|word| !word.is_empty()).map(str::to_owned).collect()
+    cut.split(' ').filter(|word| !word.is_empty()).map(str::to_owned).listed()
 }
 
 /// A letter as it stands in a key; what is no letter parts words.

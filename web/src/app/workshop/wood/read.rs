@@ -3,7 +3,7 @@
 use super::Wood;
 use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::quantity::reading::{self, Misread, Sign, Typing};
-use fivebar_core::quantity::{Decimal, Length};
+use fivebar_core::quantity::{Decimal, Length, Listed};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::wood::moisture::Moisture;
 use fivebar_core::wood::movement::{Across as Width, Moves, Room, Slot};
@@ -74,5 +74,5 @@ pub fn across(wood: &Wood, known: &Workshop, typing: Typing) -> Result<Across, W
 
 /// The readings to be glued together.
 pub fn readings(wood: &Wood, sign: Sign) -> Vec<Moisture> {
-    wood.glued.iter().filter_map(|text| per_cent(text, sign).ok()).filter_map(|n| moisture(n).ok()).collect()
+    wood.glued.iter().filter_map(|text| per_cent(text, sign).ok()).filter_map(|n| moisture(n).ok()).listed()
 }

@@ -14,7 +14,7 @@ use crate::view::{El, el};
 use crate::words::en::{job as words, jobs, woods};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::quantity::{Currency, Id, Key, Units};
+use fivebar_core::quantity::{Currency, Id, Key, Listed, Units};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::rack::rack;
 use fivebar_core::wood::species;
@@ -29,7 +29,7 @@ pub fn new(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     let picks = &draft.picks;
     let counts = [1, 2, 3, 4, 5];
     let typed = draft.form.text(0).to_owned();
-    let mut shown: Vec<Chip> = counts.iter().map(|n| Chip::choice(seen.speech.count(*n), typed == n.to_string())).collect();
+    let mut shown: Vec<Chip> = counts.iter().map(|n| Chip::choice(seen.speech.count(*n), typed == n.to_string())).listed();
     let others = !counts.iter().any(|n| typed == n.to_string());
     shown.push(Chip::choice(if others && !typed.is_empty() { typed.clone() } else { jobs::OTHER.into() }, others));
     let pieces = chips("key t22", shown, move |nth| counts.get(nth).map_or_else(|| pick(Pick::Count(0)), |n| pick(Pick::Count(*n))));
@@ -59,7 +59,7 @@ fn money_and_units(draft: &Draft, app: &App) -> Vec<El<Msg>> {
             codes.push(code)
         }
     });
-    let shown = codes.iter().map(|code| Chip::choice(code.code().to_owned(), *code == draft.picks.currency)).collect();
+    let shown = codes.iter().map(|code| Chip::choice(code.code().to_owned(), *code == draft.picks.currency)).listed();
     let currencies = crate::parts::chips::bundle_of("key h48", shown, move |nth| {
         codes.get(nth).map_or_else(|| pick(Pick::More), |code| pick(Pick::Currency(*code)))
     });
@@ -92,11 +92,11 @@ fn take(draft: &Draft, (pile, job): (Id, Id), app: &App, seen: Seen<'_>) -> Aske
     let n = |n: u32| seen.speech.count(n);
     let mut asked = Asked::new("jobs/take", name(&pile));
     let there = words::here_and_rack(&n(pile.in_job), &n(pile.on_rack));
-    let there = [there].into_iter().chain(apart(&pile, seen)).collect::<Vec<_>>().join(", ");
+    let there = [there].into_iter().chain(apart(&pile, seen)).listed().join(", ");
     // No key asks for more than can be taken or put back.
     let most = pile.free.max(pile.in_job);
-    let mut counts: Vec<u32> = [1, 5, 10].into_iter().filter(|n| *n <= most).collect();
-    let mut shown: Vec<Chip> = counts.iter().map(|count| Chip::tap(n(*count))).collect();
+    let mut counts: Vec<u32> = [1, 5, 10].into_iter().filter(|n| *n <= most).listed();
+    let mut shown: Vec<Chip> = counts.iter().map(|count| Chip::tap(n(*count))).listed();
     if 0 < pile.free {
         counts.push(pile.free);
         shown.push(Chip::tap(n(pile.free)).under(words::ALL_OF_THEM));
@@ -116,7 +116,7 @@ fn part(draft: &Draft, old: bool, own: &Woods) -> Asked {
     let wood = draft.picks.wood.as_ref().map_or(words::NO_WOOD.to_owned(), |wood| woods::among(wood, own));
     asked.above = vec![worded("part-name", words::PART_NAME, draft, 0), chosen(words::WOOD, wood, draft.picks.more)];
     let sides = [words::THICK, words::WIDE, words::LONG].map(|side| Slot::side(side, units));
-    asked.slots = std::iter::once(Slot::whole(words::N_OF_ONE)).chain(sides).collect();
+    asked.slots = std::iter::once(Slot::whole(words::N_OF_ONE)).chain(sides).listed();
     asked.instead = draft.picks.more.then(|| vec![wood_chips(units, own)]);
     asked.other = old.then(|| words::TAKE_PART_AWAY.to_owned());
     asked
@@ -126,8 +126,8 @@ fn part(draft: &Draft, old: bool, own: &Woods) -> Asked {
 fn wood_chips(units: Units, own: &Woods) -> El<Msg> {
     let usual = woods::usual(units).iter().filter_map(|key| Key::read(key));
     let others = species::listed(units).map(|species| species.key).filter(|key| !woods::usual(units).contains(key)).filter_map(Key::read);
-    let keys: Vec<Key> = usual.chain(own.own().map(|(key, _)| key.clone())).chain(others).collect();
-    let shown = keys.iter().map(|key| Chip::tap(woods::among(key, own))).collect();
+    let keys: Vec<Key> = usual.chain(own.own().map(|(key, _)| key.clone())).chain(others).listed();
+    let shown = keys.iter().map(|key| Chip::tap(woods::among(key, own))).listed();
     chips("key", shown, move |nth| pick(Pick::Wood(keys.get(nth).cloned())))
 }
 
@@ -142,7 +142,7 @@ fn plan(draft: &Draft, was: Option<&str>) -> Asked {
         (Kind::Office, false, jobs::kind(Kind::Office)),
     ];
     let is = |(kind, finish, _): &(Kind, bool, &str)| draft.picks.kind == *kind && draft.picks.finish == *finish;
-    let segs = kinds.iter().map(|one| Seg::new(jobs::upper_first(one.2), is(one))).collect();
+    let segs = kinds.iter().map(|one| Seg::new(jobs::upper_first(one.2), is(one))).listed();
     let kind = crate::parts::seg::seg(words::KIND, segs, move |nth| {
         let (kind, finish, _) = kinds.get(nth).copied().unwrap_or((Kind::Make, false, ""));
         pick(Pick::Kind(kind, finish))
@@ -156,13 +156,13 @@ fn plan(draft: &Draft, was: Option<&str>) -> Asked {
         (words::MESSAGES, Kind::Office, false),
         (words::DELIVERING, Kind::Deliver, false),
     ];
-    let shown = usual.iter().map(|(op, ..)| Chip::tap(*op)).collect();
+    let shown = usual.iter().map(|(op, ..)| Chip::tap(*op)).listed();
     let names = flowing("key h48", shown, move |nth| {
         let (op, kind, finish) = usual.get(nth).copied().unwrap_or(("", Kind::Make, false));
         pick(Pick::Operation(op.to_owned(), kind, finish))
     });
     let blank = draft.words.first().is_none_or(String::is_empty);
-    asked.above = was.is_none().then(|| worded("operation", words::OPERATION, draft, 0)).into_iter().chain([kind]).collect();
+    asked.above = was.is_none().then(|| worded("operation", words::OPERATION, draft, 0)).into_iter().chain([kind]).listed();
     asked.instead = blank.then(|| vec![names]);
     asked.slots = vec![Slot::whole(words::MIN), Slot::whole(words::PIECES)];
     asked

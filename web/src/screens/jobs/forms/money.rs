@@ -12,7 +12,7 @@ use crate::parts::seg::{Seg, seg};
 use crate::screens::Seen;
 use crate::view::El;
 use crate::words::en::{common, job as words, jobs};
-use fivebar_core::quantity::{Key, Units};
+use fivebar_core::quantity::{Key, Listed, Units};
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -49,7 +49,7 @@ const WAYS: [(Way, &str); 4] =
 fn spend(draft: &Draft, sheet: &JobSheet, code: &str) -> Asked {
     let (picks, units) = (&draft.picks, draft.picks.units);
     let mut asked = Asked::new("jobs/spend", words::WRITE_SPENDING);
-    let segs = WAYS.iter().map(|(way, word)| Seg::new(*word, picks.way == *way)).collect();
+    let segs = WAYS.iter().map(|(way, word)| Seg::new(*word, picks.way == *way)).listed();
     asked.above = vec![seg(words::WAY, segs, |nth| say(Tap::Pick(Pick::Way(WAYS.get(nth).map_or(Way::Sum, |(way, _)| *way)))))];
     let distance = common::distance_unit(units);
     asked.slots = match picks.way {
@@ -68,9 +68,9 @@ fn spend(draft: &Draft, sheet: &JobSheet, code: &str) -> Asked {
 }
 
 fn kinds(draft: &Draft, sheet: &JobSheet) -> Vec<El<Msg>> {
-    let keys: Vec<&'static str> = foreign(sheet).then_some(HAUL).into_iter().chain(words::SPENDING).collect();
+    let keys: Vec<&'static str> = foreign(sheet).then_some(HAUL).into_iter().chain(words::SPENDING).listed();
     let is = |key: &str| draft.picks.spending.as_ref().is_some_and(|spent| spent.as_str() == key);
-    let shown = keys.iter().map(|key| Chip::choice(words::spending(key), is(key))).collect();
+    let shown = keys.iter().map(|key| Chip::choice(words::spending(key), is(key))).listed();
     let pick = move |nth: usize| {
         let key = keys.get(nth).and_then(|key| Key::read(key));
         say(Tap::Pick(key.map_or(Pick::More, Pick::Spending)))
@@ -81,7 +81,7 @@ fn kinds(draft: &Draft, sheet: &JobSheet) -> Vec<El<Msg>> {
 fn size(units: Units) -> Asked {
     let mut asked = Asked::new("jobs/size", words::SIZE);
     let sides = [words::WIDTH, words::DEPTH, words::HEIGHT].map(|side| Slot::side(side, units));
-    asked.slots = sides.into_iter().chain([Slot::new(words::WEIGHT, common::mass_unit(units))]).collect();
+    asked.slots = sides.into_iter().chain([Slot::new(words::WEIGHT, common::mass_unit(units))]).listed();
     asked
 }
 

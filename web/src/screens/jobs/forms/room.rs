@@ -14,6 +14,7 @@ use crate::screens::workshop::movement_written;
 use crate::view::{El, el};
 use crate::words::en::{air, job as words, jobs};
 use fivebar_core::quantity::Decimal;
+use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::moving::moving;
 
@@ -25,7 +26,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
         let room = (Decimal::from(*low), Decimal::from(*high));
         Chip::choice(words::ROOMS.get(nth).copied().unwrap_or_default(), typed == Some(room)).under(between(room, seen))
     };
-    let chips = flowing("key h56", ROOMS.iter().enumerate().map(chip).collect(), |nth| say(Tap::Pick(Pick::Room(nth))));
+    let chips = flowing("key h56", ROOMS.iter().enumerate().map(chip).listed(), |nth| say(Tap::Pick(Pick::Room(nth))));
     asked.above = vec![chips];
     asked.above.extend(typed.map(|room| moves(room, sheet, app, seen)));
     asked.slots = vec![Slot::new(air::DRY, "%"), Slot::new(air::DAMPEST, "%")];

@@ -15,7 +15,7 @@ use crate::screens::Seen;
 use crate::view::{El, el};
 use crate::words::en::{job as words, jobs};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::Wall;
+use fivebar_core::quantity::{Listed, Wall};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about selling.
@@ -75,7 +75,7 @@ fn promised(draft: &Draft, seen: Seen<'_>) -> Vec<El<Msg>> {
     let day = draft.picks.due.map(|day| seen.speech.day(Wall::new(day.start(offset), offset)));
     let none = day.is_some().then(|| key("key soft h48", words::NO_DATE, "", say(Tap::Pick(Pick::NoDate))));
     let steps = [(-7, "−7", words::DAYS), (-1, "−1", words::DAY), (1, "+1", words::DAY), (7, "+7", words::DAYS)];
-    let shown = steps.iter().map(|(_, by, unit)| Chip::tap(*by).under(*unit)).collect();
+    let shown = steps.iter().map(|(_, by, unit)| Chip::tap(*by).under(*unit)).listed();
     let chips = bundle_of("key h48", shown, move |nth| say(Tap::Pick(Pick::Due(steps.get(nth).map_or(1, |(by, ..)| *by)))));
     let words = el("div", "").kid(el("p", "t14 i2").text(words::WHEN)).kid(el("p", "t22 w8").text(day.unwrap_or(words::NO_DATE.into())));
     vec![el("div", "row mid").kid(words).kids(none), chips]
@@ -84,12 +84,12 @@ fn promised(draft: &Draft, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn how_paid(draft: &Draft, later: bool) -> El<Msg> {
     let mut ways = vec![(Some(Paid::Notes), words::NOTES), (Some(Paid::Card), words::CARD), (Some(Paid::Bank), words::BANK)];
     ways.extend(later.then_some((None, words::LATER)));
-    let segs = ways.iter().map(|(paid, word)| Seg::new(*word, draft.picks.paid == *paid)).collect();
+    let segs = ways.iter().map(|(paid, word)| Seg::new(*word, draft.picks.paid == *paid)).listed();
     even(words::HOW_PAID, segs, move |nth| say(Tap::Pick(Pick::Paid(ways.get(nth).and_then(|(paid, _)| *paid)))))
 }
 
 fn how_carried(draft: &Draft) -> El<Msg> {
     let ways = [(Carried::Fetched, words::FETCHED), (Carried::Delivered, words::DELIVERED)];
-    let segs = ways.iter().map(|(way, word)| Seg::new(*word, draft.picks.carried == *way)).collect();
+    let segs = ways.iter().map(|(way, word)| Seg::new(*word, draft.picks.carried == *way)).listed();
     even(words::HOW_CARRIED, segs, move |nth| say(Tap::Pick(Pick::Carried(ways.get(nth).map_or(Carried::Fetched, |(way, _)| *way)))))
 }

@@ -19,7 +19,7 @@ use crate::words::en::{common, rack as words, workshop};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::reading;
-use fivebar_core::quantity::{Id, PILE_MOST, Set, Units};
+use fivebar_core::quantity::{Id, Listed, PILE_MOST, Set, Units};
 use fivebar_core::sheet::stock::{self, StockPile};
 
 /// A page with figures on the pad: what stands above, the figures, and the keys below.
@@ -143,7 +143,7 @@ fn in_words(id: &'static str, label: &str, app: &App) -> El<Msg> {
 }
 
 fn gone(mut asked: Asked, pile: &StockPile, app: &App, seen: Seen<'_>) -> Asked {
-    let to = GONE_TO.iter().enumerate().map(|(nth, to)| Chip::choice(words::gone_to(to), app.workshop.rack.to == nth)).collect();
+    let to = GONE_TO.iter().enumerate().map(|(nth, to)| Chip::choice(words::gone_to(to), app.workshop.rack.to == nth)).listed();
     asked.above.push(chips("key h56", to, |nth| say(RackTap::To(nth))));
     asked.above.push(numbers(pile.free, pile.free == pile.on_rack, seen));
     asked.title = words::GONE_WHERE.into();
@@ -152,8 +152,8 @@ fn gone(mut asked: Asked, pile: &StockPile, app: &App, seen: Seen<'_>) -> Asked 
 
 /// So many by one tap: a few, or all there are.
 fn numbers(most: u32, all: bool, seen: Seen<'_>) -> El<Msg> {
-    let mut counts: Vec<u32> = [1, 5, 10].into_iter().filter(|n| *n < most).collect();
-    let mut shown: Vec<Chip> = counts.iter().map(|n| Chip::tap(seen.speech.count(*n))).collect();
+    let mut counts: Vec<u32> = [1, 5, 10].into_iter().filter(|n| *n < most).listed();
+    let mut shown: Vec<Chip> = counts.iter().map(|n| Chip::tap(seen.speech.count(*n))).listed();
     if 0 < most {
         counts.push(most);
         shown.push(Chip::tap(seen.speech.count(most)).under(if all { words::ALL_OF_THEM } else { words::ALL_FREE }));
@@ -163,10 +163,10 @@ fn numbers(most: u32, all: bool, seen: Seen<'_>) -> El<Msg> {
 
 fn placed(mut asked: Asked, app: &App, seen: Seen<'_>) -> Asked {
     let places: Set<String> = piles(app, seen).into_iter().filter_map(|pile| pile.place).collect();
-    let places: Vec<String> = places.iter().cloned().collect();
+    let places: Vec<String> = places.iter().cloned().listed();
     asked.above.push(in_words("place", words::PLACE, app));
     if !places.is_empty() {
-        let shown = places.iter().map(Chip::tap).collect();
+        let shown = places.iter().map(Chip::tap).listed();
         asked.above.push(el("h2", "ink1").text(words::EARLIER_PLACES));
         asked.above.push(flowing("key h56", shown, move |nth| say(RackTap::Place(places.get(nth).cloned().unwrap_or_default()))));
     }
@@ -183,8 +183,8 @@ fn damp(mut asked: Asked) -> Asked {
 fn for_job(mut asked: Asked, pile: &StockPile, (ask, app): (Ask, &App), seen: Seen<'_>) -> Asked {
     let apart = |job: Id| pile.apart.iter().find(|it| it.job == job).map_or(0, |it| it.n);
     let mut jobs: Vec<(Id, String)> =
-        fold::jobs(&app.shelf().book).filter(|job| job.ended.is_none() || 0 < apart(job.id)).map(|job| (job.id, job.name)).collect();
-    let known: Vec<Id> = jobs.iter().map(|(job, _)| *job).collect();
+        fold::jobs(&app.shelf().book).filter(|job| job.ended.is_none() || 0 < apart(job.id)).map(|job| (job.id, job.name)).listed();
+    let known: Vec<Id> = jobs.iter().map(|(job, _)| *job).listed();
     let lost = pile.apart.iter().filter(|it| !known.contains(&it.job));
     jobs.extend(lost.map(|it| (it.job, words::A_GONE_JOB.to_owned())));
     if jobs.is_empty() {
@@ -197,7 +197,7 @@ fn for_job(mut asked: Asked, pile: &StockPile, (ask, app): (Ask, &App), seen: Se
         let chip = Chip::choice(name.clone(), chosen == Some(*job));
         if 0 < apart(*job) { chip.under(words::has_apart(&seen.speech.count(apart(*job)))) } else { chip }
     });
-    let keys = flowing("key h56", shown.collect(), {
+    let keys = flowing("key h56", shown.listed(), {
         let jobs = jobs.clone();
         move |nth| say(jobs.get(nth).map_or(RackTap::At(0), |(job, _)| RackTap::Job(*job)))
     });

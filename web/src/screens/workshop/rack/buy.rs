@@ -7,6 +7,7 @@ use super::{Choice, Page, RackTap, say, supplier};
 use crate::app::{App, Msg};
 use crate::view::{El, el};
 use crate::words::en::{rack as words, woods, workshop};
+use fivebar_core::quantity::Listed;
 
 /// The page.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
@@ -16,7 +17,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let from = rack.from.map_or(words::NOT_SAID.to_owned(), |id| supplier(id, app));
     let chosen = el("div", "g2").kid(answer(words::WOOD, wood, Choice::BoughtWood)).kid(answer(words::FROM, from, Choice::BoughtFrom));
     let sides = [words::THICKNESS, words::WIDTH, words::LENGTH].map(|side| Slot::side(side, units));
-    let slots = sides.into_iter().chain([Slot::whole(words::BOARDS), Slot::new(words::PAID, currency.code())]).collect();
+    let slots = sides.into_iter().chain([Slot::whole(words::BOARDS), Slot::new(words::PAID, currency.code())]).listed();
     let asked = Asked {
         place: "workshop/rack-buy",
         small: workshop::RACK.into(),

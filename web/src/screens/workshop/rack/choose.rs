@@ -8,7 +8,7 @@ use crate::parts::chips::{Chip, chips};
 use crate::view::{El, el};
 use crate::words::en::{rack as words, woods};
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::quantity::{Id, Key};
+use fivebar_core::quantity::{Id, Key, Listed};
 use fivebar_core::sheet::stock::find::{From, Order, Wanted, there};
 use fivebar_core::wood::species::listed;
 
@@ -46,7 +46,7 @@ fn of_wood(app: &App, seen: Seen<'_>) -> Answers {
         (Chip::choice(name, *now == wood), wanted(app, |wanted| wanted.wood = wood))
     };
     let woods = there(&piles(app, seen)).0;
-    std::iter::once(None).chain(woods.into_iter().map(Some)).map(one).collect()
+    std::iter::once(None).chain(woods.into_iter().map(Some)).map(one).listed()
 }
 
 fn of_from(app: &App, seen: Seen<'_>) -> Answers {
@@ -55,7 +55,7 @@ fn of_from(app: &App, seen: Seen<'_>) -> Answers {
     let all = piles(app, seen);
     let bought = all.iter().any(|pile| pile.haul.bought).then_some(From::Bought);
     let suppliers = there(&all).1.into_iter().map(From::Supplier);
-    std::iter::once(From::Anywhere).chain(suppliers).chain(bought).map(one).collect()
+    std::iter::once(From::Anywhere).chain(suppliers).chain(bought).map(one).listed()
 }
 
 fn of_order(app: &App) -> Answers {
@@ -73,7 +73,7 @@ fn bought_wood(app: &App) -> Answers {
     let listed = usual.iter().map(|key| (*key, woods::name(key))).chain(others.map(|key| (key, woods::full_name(key))));
     let listed = listed.filter_map(|(key, name)| Some((Key::read(key)?, name)));
     let now = &app.workshop.rack.wood;
-    own.chain(listed).map(|(key, name)| (Chip::choice(name, now.as_ref() == Some(&key)), RackTap::Wood(key))).collect()
+    own.chain(listed).map(|(key, name)| (Chip::choice(name, now.as_ref() == Some(&key)), RackTap::Wood(key))).listed()
 }
 
 fn bought_from(app: &App) -> Answers {
@@ -83,5 +83,5 @@ fn bought_from(app: &App) -> Answers {
         let name = from.map_or(words::NOT_SAID.to_owned(), |id| supplier(id, app));
         (Chip::choice(name, now == from), RackTap::From(from))
     };
-    std::iter::once(None).chain(known.map(|person| Some(person.id))).map(one).collect()
+    std::iter::once(None).chain(known.map(|person| Some(person.id))).map(one).listed()
 }

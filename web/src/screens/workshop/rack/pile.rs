@@ -11,7 +11,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, rack as words, refusal};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::{Fact, fold};
-use fivebar_core::quantity::{Id, Money};
+use fivebar_core::quantity::{Id, Money, in_small};
 use fivebar_core::sheet::stock::history::{Line, history};
 use fivebar_core::sheet::stock::{self, StockPile};
 
@@ -63,7 +63,7 @@ fn facts(pile: &StockPile, app: &App, seen: Seen<'_>) -> El<Msg> {
     rows.extend(pile.place.clone().map(|place| (words::LIES.into(), place)));
     rows.extend(damp(pile, seen).map(|damp| (words::MOISTURE.into(), damp)));
     rows.push((words::AGE.into(), format!("{}, {}", seen.speech.day(pile.since), aged(pile.weeks, seen))));
-    rows.extend(pile.haul.supplier.map(|id| (words::FROM.to_lowercase(), supplier(id, app))));
+    rows.extend(pile.haul.supplier.map(|id| (in_small(words::FROM), supplier(id, app))));
     rows.push((words::WALKED.into(), pile.walked.map_or(words::NEVER.into(), |at| seen.speech.day(at))));
     rows.push((if pile.haul.bought { words::BOUGHT } else { words::OFFCUTS }.into(), price(pile, seen)));
     el("section", "card list stands").kids(
@@ -90,7 +90,7 @@ fn price(pile: &StockPile, seen: Seen<'_>) -> String {
     sum.map_or(words::COST_UNKNOWN.to_owned(), |sum| words::a_measure(&seen.speech.money(sum), pile.haul.units))
 }
 
-fn told(line: &Line, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
+fn told(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
     let open = app.workshop.rack.opened == Some(line.entry);
     let what = said(line, here, app, seen);
     if !line.can_be_struck && line.acts.is_empty() {
@@ -103,27 +103,27 @@ fn told(line: &Line, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(what);
     let alone = (open && line.can_be_struck).then(|| el("div", "opened").kid(strike(line)));
     let acts = if open { line.acts.as_slice() } else { &[] };
-    let act = |act: &Line| {
+    let act = |act: &Line<'_>| {
         el("div", "dl").key(format!("act {}", act.entry)).kid(said(act, here, app, seen)).kids(act.can_be_struck.then(|| strike(act)))
     };
     el("div", "").key(line.entry.to_string()).kid(top).kids(alone).kids(acts.iter().map(act))
 }
 
 /// What was done, and when.
-fn said(line: &Line, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let job = job_of(&line.fact).and_then(|job| fold::job(&app.shelf().book, job)).map(|job| job.name).unwrap_or_default();
-    let what = words::told(&line.fact, (&seen.speech.count(line.n), &job), here);
+fn said(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let job = job_of(line.fact).and_then(|job| fold::job(&app.shelf().book, job)).map(|job| job.name).unwrap_or_default();
+    let what = words::told(line.fact, (&seen.speech.count(line.n), &job), here);
     let what = if line.acts.is_empty() { what } else { words::in_acts(&what, &seen.speech.count(count_of(&line.acts))) };
     el("span", "op")
         .kid(el("span", "").text(what))
         .kid(el("span", "t14 i2").text(common::of_when(&seen.speech.day(line.at), &seen.speech.clock(line.at))))
 }
 
-fn count_of(acts: &[Line]) -> u32 {
+fn count_of(acts: &[Line<'_>]) -> u32 {
     u32::try_from(acts.len()).unwrap_or(u32::MAX)
 }
 
-fn strike(line: &Line) -> El<Msg> {
+fn strike(line: &Line<'_>) -> El<Msg> {
     key("key h56", words::STRIKE, "", say(RackTap::Strike(line.entry)))
 }
 

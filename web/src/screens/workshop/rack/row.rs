@@ -7,7 +7,7 @@ use crate::parts::fraction::worded;
 use crate::parts::ink::{drawing, line, rect, sized};
 use crate::view::{El, el};
 use crate::words::en::{common, count, jobs, rack as words, woods, workshop};
-use fivebar_core::quantity::{Decimal, Length, Volume, in_small};
+use fivebar_core::quantity::{Decimal, Length, Listed, Volume, in_small};
 use fivebar_core::sheet::stock::StockPile;
 use fivebar_core::sheet::stock::find::Order;
 
@@ -38,7 +38,7 @@ pub fn groups(piles: &[StockPile], order: Order, drawn: Drawn, seen: Seen<'_>) -
     if !by_haul(order) {
         return vec![el("section", "racks").kids(piles.iter().map(|pile| row(pile, drawn, true, seen)))];
     }
-    piles.chunk_by(|one, other| one.haul.id == other.haul.id).map(|piles| group(piles, drawn, seen)).collect()
+    piles.chunk_by(|one, other| one.haul.id == other.haul.id).map(|piles| group(piles, drawn, seen)).listed()
 }
 
 fn group(piles: &[StockPile], drawn: Drawn, seen: Seen<'_>) -> El<Msg> {
@@ -94,7 +94,7 @@ fn aside(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
     let apart = pile.on_rack.saturating_sub(pile.free);
     let apart = (0 < apart).then(|| words::apart(&seen.speech.count(apart)));
     let bought = pile.haul.bought.then(|| words::BOUGHT_ONLY.to_owned());
-    let said: Vec<String> = bought.into_iter().chain(apart).chain(pile.place.clone()).collect();
+    let said: Vec<String> = bought.into_iter().chain(apart).chain(pile.place.clone()).listed();
     (!said.is_empty()).then(|| said.join(", "))
 }
 
@@ -117,7 +117,7 @@ pub fn size(pile: &StockPile, seen: Seen<'_>) -> String {
     let units = pile.haul.units;
     let side = |length| seen.speech.length(length, units);
     let long = pile.length.map(|from| pile.length_to.map_or_else(|| side(from), |to| format!("{}–{}", side(from), side(to))));
-    let sides: Vec<String> = [pile.thickness.map(side), pile.width.map(side), long].into_iter().flatten().collect();
+    let sides: Vec<String> = [pile.thickness.map(side), pile.width.map(side), long].into_iter().flatten().listed();
     if sides.is_empty() { count::SIZES_MISSING.into() } else { format!("{} {}", sides.join(" × "), common::length_unit(units)) }
 }
 

@@ -10,9 +10,9 @@ use crate::parts::field::{Field, field};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, yard as words};
+use crate::words::en::{common, plan, yard as words};
 use fivebar_core::ledger::fold::WoodFacts;
-use fivebar_core::quantity::{Key, Length, begin_large};
+use fivebar_core::quantity::{Key, Length, Listed, begin_large};
 use fivebar_core::wood::minimum::Minimum;
 
 /// The line of the workshop's first page.
@@ -28,13 +28,14 @@ pub fn name(machine: &Key, known: &WoodFacts) -> String {
 /// The list, with a key for a new one.
 pub fn list(app: &App, seen: Seen<'_>) -> Screen {
     let known = known(app);
-    let rows: Vec<El<Msg>> = known.wood.machines.iter().map(|(machine, least)| one(machine, least, &known.wood, (app, seen))).collect();
+    let rows: Vec<El<Msg>> = known.wood.machines.iter().map(|(machine, least)| one(machine, least, &known.wood, (app, seen))).listed();
     let none = rows.is_empty();
     let main = el("main", "scr")
         .kids(none.then(|| el("p", "").text(words::NO_MACHINES)))
         .kids((!none).then(|| el("div", "rows").kids(rows)))
         .kids((!none).then(|| caution(words::NAMED_THERE)))
         .kid(el("div", "push"))
+        .kid(key("key h56 wide", plan::SAW, plan::SAW_UNDER, open(Page::Saw)))
         .kid(key("key h88", words::ADD_MACHINE, "", open(Page::Machine(None))));
     listed(("workshop/machines", words::MACHINES), main, app, seen)
 }
@@ -65,12 +66,22 @@ pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     laid_out(asked, wood, app, seen)
 }
 
+/// The figures of the saw.
+pub fn saw(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
+    let units = app.begins_with().1;
+    let mut asked = Asked::new("workshop/saw", words::MACHINES, plan::SAW);
+    asked.above = vec![hint(plan::SAW_HINT)];
+    asked.slots = plan::SAW_FIGURES.map(|label| Slot::side(label, units)).to_vec();
+    asked.slots.push(Slot { unit: "g/m²".into(), ..Slot::whole(plan::SAW_GLUE) });
+    laid_out(asked, wood, app, seen)
+}
+
 fn which(wood: &Wood) -> Vec<El<Msg>> {
     let picked = |machine: &str| wood.chosen.as_ref().is_some_and(|chosen| chosen.as_str() == machine);
-    let mut shown: Vec<Chip> = MACHINES.iter().map(|machine| Chip::choice(words::machine(machine, None), picked(machine))).collect();
+    let mut shown: Vec<Chip> = MACHINES.iter().map(|machine| Chip::choice(words::machine(machine, None), picked(machine))).listed();
     shown.push(Chip::choice(words::OTHER_MACHINE, wood.chosen.is_none()));
     let pick = |nth: usize| tap(WoodTap::Choose(MACHINES.get(nth).and_then(|machine| Key::read(machine))));
     let named = Field { id: "machine-name", label: words::MACHINE_NAME.into(), value: wood.name.clone(), ..Field::default() };
     let named = wood.chosen.is_none().then(|| field(named, |text| tap(WoodTap::Name(text))));
-    [el("h2", "ink1").text(words::WHICH_MACHINE), chips("key h48", shown, pick)].into_iter().chain(named).collect()
+    [el("h2", "ink1").text(words::WHICH_MACHINE), chips("key h48", shown, pick)].into_iter().chain(named).listed()
 }

@@ -11,7 +11,7 @@ use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{air as words, common, refusal};
 use fivebar_core::ledger::fold::Workshop;
-use fivebar_core::quantity::{Length, Units};
+use fivebar_core::quantity::{Length, Listed, Units};
 use fivebar_core::wood::moisture::{Moisture, spread};
 use fivebar_core::wood::movement::Sawn;
 
@@ -62,7 +62,7 @@ fn answer(worked: &Across, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
     let some = |by: Length| Some(length(by)).filter(|_| by != Length::ZERO);
     let slot = worked.slot.map(|slot| words::slot(some(slot.swells).as_deref(), some(slot.shrinks).as_deref()));
     let slot = slot.map_or_else(|| hint(words::SAY_NOW), |slot| worded("p", "w7", slot));
-    std::iter::once(lead).chain(differ).chain([slot]).collect()
+    std::iter::once(lead).chain(differ).chain([slot]).listed()
 }
 
 /// A small length: in inches to a 64th, in millimetres to a tenth.
@@ -84,7 +84,7 @@ pub fn gluing(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let read = readings(wood, seen.speech.sign());
     asked.above = side_by_side(&read, seen);
     if !read.is_empty() {
-        let chips = read.iter().map(|one| Chip::tap(super::per_cent(one.as_per_cent(), seen))).collect();
+        let chips = read.iter().map(|one| Chip::tap(super::per_cent(one.as_per_cent(), seen))).listed();
         asked.above.push(flowing("key h48", chips, |nth| tap(WoodTap::Drop(nth))));
         asked.above.push(hint(words::TAKE_OUT));
     }

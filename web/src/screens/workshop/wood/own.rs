@@ -8,14 +8,14 @@ use crate::parts::field::{Field, field};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{air as words, yard};
-use fivebar_core::quantity::{Key, Units, begin_large};
+use fivebar_core::quantity::{Key, Listed, Units, begin_large};
 use fivebar_core::wood::weight::Doubt;
 use fivebar_core::wood::woods::OwnWood;
 
 /// The list, with a key for a new one.
 pub fn list(app: &App, seen: Seen<'_>) -> Screen {
     let (known, units) = (known(app), app.begins_with().1);
-    let rows: Vec<El<Msg>> = known.wood.woods.own().map(|(key, own)| one(key, own, units, seen)).collect();
+    let rows: Vec<El<Msg>> = known.wood.woods.own().map(|(key, own)| one(key, own, units, seen)).listed();
     let none = rows.is_empty();
     let main = el("main", "scr")
         .kids(none.then(|| el("p", "t22 w8").text(words::NO_OWN)))

@@ -12,7 +12,7 @@ use crate::words::en::{air, common, workshop, yard as words};
 use fivebar_core::haul::Aboard;
 use fivebar_core::ledger::fold::WoodFacts;
 use fivebar_core::money::replacement::BoardPrice;
-use fivebar_core::quantity::{Decimal, Key, Mass, Money, Units, writing};
+use fivebar_core::quantity::{Decimal, Key, Listed, Mass, Money, Units, writing};
 
 /// The line of the workshop's first page.
 pub fn van_row(app: &App, seen: Seen<'_>) -> El<Msg> {
@@ -91,7 +91,7 @@ pub fn price(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let nothing = if wood.page == Page::PriceOf { air::CHOOSE_WOOD } else { words::ANY_WOOD };
     let answer = wood.chosen.as_ref().map_or(nothing.to_owned(), |key| full(key, &known.wood.woods));
     let measures = words::measures(units);
-    let segs = measures.iter().map(|per| Seg::new(words::each(*per), *per == wood.per)).collect();
+    let segs = measures.iter().map(|per| Seg::new(words::each(*per), *per == wood.per)).listed();
     asked.above = vec![chosen(words::WHICH_WOOD, answer, wood.choosing), even(words::MEASURE, segs, chooses(measures.map(WoodTap::Per)))];
     asked.instead = wood.choosing.then(|| every_wood(&known.wood.woods, units));
     asked.save = asked.save.filter(|_| !wood.choosing);
