@@ -107,7 +107,8 @@ impl Pile {
     }
 
     /// What it weighs by the pieces of it that were weighed, and how far that may be off at 95 %, as a share; `None` where none were.
-    /// Pieces that were counted by weight weigh what the scale showed; what is counted beside them weighs as the mean of the samples.
+    /// Pieces that were counted by weight weigh what the scale showed, less the tare; what is counted beside them weighs as the mean of
+    /// the samples.
     pub fn weighs(&self) -> Option<Weighs> {
         let of_sample = |sum: (Count, f64), weighed: &WeighedBefore| {
             (sum.0.saturating_add(weighed.sample), sum.1 + weighed.sample_weight as f64 / 1000.0)
@@ -116,8 +117,12 @@ impl Pile {
         let spread = self.weighed.last().filter(|_| 0 < sample)?.spread(self);
         let mean = mass / f64::from(sample);
         let counted = self.weighed.iter().filter(|weighed| weighed.counts);
-        let on_scale = counted.fold(0.0, |sum, weighed| sum + (weighed.weight.saturating_sub(weighed.tare)) as f64 / 1000.0);
-        let (all, beside) = (f64::from(self.taken) * mean, f64::from(self.taken) * mean - on_scale);
+        let (by_weight, on_scale) = counted.fold((0.0, 0.0), |(pieces, kg), weighed| {
+            let n = weighed.counted_so(self).map_or(0.0, |found| f64::from(found.n));
+            (pieces + n, kg + (weighed.weight.saturating_sub(weighed.tare)) as f64 / 1000.0)
+        });
+        let beside = (f64::from(self.taken) - by_weight) * mean;
+        let all = (on_scale + beside).max(0.0);
         let off = spread.reach * spread.share * off_within(sample, self.taken.max(sample));
         let beside = if all <= 0.0 { 0.0 } else { (beside.abs() / all).min(1.0) };
         Some(Weighs { mass: Mass::kg(all), off: off * beside })
@@ -140,11 +145,15 @@ impl WeighedBefore {
 
     /// How far the count it gave may be off at 95 %, in pieces.
     fn off_in_pieces(&self, pile: &Pile) -> Option<f64> {
+        self.counted_so(pile).map(|weighed| self.spread(pile).reach * weighed.spread)
+    }
+
+    /// The count it gave.
+    fn counted_so(&self, pile: &Pile) -> Option<Weighed> {
         let on_scale = |shows, tare| Some(OnScale { shows: Grams::new(shows).ok()?, tare: Grams::new(tare).ok()? });
         let (sample, whole) = (on_scale(self.sample_weight, 0)?, on_scale(self.weight, self.tare)?);
         let weighing = Weighing { counted: self.sample, sample, pile: whole, lies: Lies::InPile };
-        let spread = self.spread(pile);
-        weighing.count(spread).ok().map(|weighed| spread.reach * weighed.spread)
+        weighing.count(self.spread(pile)).ok()
     }
 }
 

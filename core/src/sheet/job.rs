@@ -3,7 +3,7 @@
 use super::account::{Account, of as reckon};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::shop::Shop;
-use crate::ledger::fold::{Described, Job, Operation, Part, Selling};
+use crate::ledger::fold::{self, Described, Job, Operation, Part, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::Paid;
@@ -75,6 +75,8 @@ pub enum NextAct {
 #[derive(Clone, Debug, PartialEq)]
 pub struct WoodRoom {
     pub pieces: Count,
+    /// On the rack, set apart for it.
+    pub apart: Count,
     pub cost: Option<Money>,
     pub finished_of_used: Option<Decimal>,
 }
@@ -112,6 +114,12 @@ pub struct SaleRoom {
     pub unpaid: Vec<(Id, Money)>,
 }
 
+/// Pieces on the rack that are set apart for a job.
+fn apart(shop: &Shop, job: Id) -> Count {
+    let piles = fold::hauls(shop.book).flat_map(|haul| haul.piles);
+    piles.fold(0, |sum: Count, pile| sum.saturating_add(pile.reserved_for(job)))
+}
+
 /// The screen of a job.
 ///
 /// # Errors
@@ -131,7 +139,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         to_come: to_come(&account),
         began: job.began,
         ended: job.ended.as_ref().map(|ended| ended.wall),
-        wood: WoodRoom { pieces, cost: haul, finished_of_used: account.wood.finished_of_used },
+        wood: WoodRoom { pieces, apart: apart(shop, id), cost: haul, finished_of_used: account.wood.finished_of_used },
         bench: BenchRoom { total: hours.total, estimate: hours.estimate, still: hours.still },
         money: money(shop, &job, &account)?,
         sale: SaleRoom {

@@ -90,7 +90,9 @@ pub fn pile(haul: &Haul, known: &Known, (id, now): (Id, Moment)) -> Answer<PileS
     let pile = haul.pile(id).ok_or(Refusal::NotThere)?;
     let sampled = pile.sampled()?;
     let volume = pile.piece()?.map(|piece| piece.times(pile.taken)).transpose()?;
-    let off = pile.volume_off(sampled);
+    // A volume is at least as far off as the count it goes by: the two are off each for itself, in squares.
+    let count_off = pile.count_off().map_or(0.0, |off| f64::from(off) / f64::from(pile.taken.max(1)));
+    let off = pile.volume_off(sampled).hypot(count_off);
     Ok(PileSheet {
         haul: haul.id,
         units: haul.units,
@@ -165,6 +167,21 @@ mod tests {
         let (volume, guess) = told("count 40 ash").volume.unwrap();
         assert_eq!(half_up(volume.board_feet(), 1).to_string(), "10", "by the size it has: 40 x 1 x 2 x 18 in");
         assert!((guess - sample::VOLUME_OFF_ONE_SIZE).abs() < 1e-12);
+    }
+
+    /// 6 of 100 either way and 5 % of a piece: sqrt(0.06^2 + 0.05^2) is 0.0781.
+    #[test]
+    fn a_volume_is_off_by_no_less_than_its_count() {
+        let (_, off) = told("weighed ash sample 10 8 lb all 82 lb tare 2 lb").volume.unwrap();
+        assert_eq!(format!("{off:.4}"), "0.0781");
+    }
+
+    /// 12 of 10.2 lb, and 228 lb without the tare of 12: 268.2 pieces, 268, and they weigh what was on the scale.
+    #[test]
+    fn what_was_on_the_scale_is_what_it_weighs() {
+        let sheet = told("weighed ash sample 12 10.2 lb all 240 lb tare 12 lb");
+        let weighs = sheet.weighs.unwrap();
+        assert_eq!((sheet.tile.taken, format!("{:.2} {:.4}", weighs.mass.as_lb(), weighs.off)), (268, "228.00 0.0000".into()));
     }
 
     /// Nobody named it with a size: what was measured is enough, once every side of a piece was.

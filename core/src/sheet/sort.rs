@@ -20,6 +20,8 @@ pub struct SortSheet {
     pub sorted: Count,
     pub taken: Count,
     pub left: Count,
+    /// Pieces that were not found when the rack was last walked round.
+    pub missing: Count,
     /// Of each reason, the rejects that still lie there.
     pub lying: Vec<(Key, Count)>,
     /// Rejects that are gone, by where they went: jigs, burnt.
@@ -44,6 +46,7 @@ pub fn sort(haul: &Haul, pile: Id, past: &Past) -> Option<SortSheet> {
         sorted: good.saturating_add(rejected).min(found.taken),
         taken: found.taken,
         left: found.unsorted(),
+        missing: Count::try_from(found.stock.drift.saturating_neg().max(0)).unwrap_or(Count::MAX),
         lying: found.rejects.keys().map(|why| (why.clone(), found.rejects_lying(why))).listed(),
         gone: found.rejects_gone().into_iter().listed(),
         next: next(haul, pile),

@@ -120,6 +120,12 @@ pub struct Drift {
 }
 
 impl StockPile {
+    /// Pieces that stay set apart where `found` are found, if those are fewer than are set apart now: no piece is kept that is not there.
+    pub fn apart_after(&self, found: Count) -> Option<Count> {
+        let apart = self.apart.iter().fold(0, |sum: Count, it| sum.saturating_add(it.n));
+        (found < apart).then_some(found)
+    }
+
     /// What it would mean to find `found` pieces of it.
     pub fn drift_of(&self, found: Count) -> Drift {
         Drift { told: self.on_rack, found, missing: self.on_rack.saturating_sub(found), more: found.saturating_sub(self.on_rack) }
@@ -127,7 +133,10 @@ impl StockPile {
 }
 
 fn of_haul(shop: &Shop, haul: &Haul) -> Answer<OfHaul> {
+    // Where no price and no drive were ever said, nothing is known of the cost: that is not the same as nothing.
+    let said = !haul.costs.is_empty() || !haul.trips.is_empty();
     let priced = cost(shop, haul)?.filter(|cost| !cost.good.is_zero() && !haul.is_unpriced());
+    let priced = priced.filter(|cost| said || !Money::amount(cost.cost).is_zero());
     let cost_per_good = priced.and_then(|cost| Money::amount(cost.cost).checked_div(measure(haul.units, cost.good)));
     let (id, began, units, currency) = (haul.id, haul.began, haul.units, haul.currency);
     Ok(OfHaul { id, began, units, currency, supplier: haul.supplier, bought: haul.bought, cost_per_good })

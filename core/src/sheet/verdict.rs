@@ -98,12 +98,12 @@ impl Known {
         }
     }
 
-    /// Take, maybe or leave a pile of the haul in hand; none while neither its wood nor its length was said.
+    /// Take, maybe or leave a pile of the haul in hand; none while it holds no piece, or neither its wood nor its length was said.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::OutOfRange`].
     pub fn at_bin(&self, haul: &Haul, pile: &Pile, now: Moment) -> Answer<Option<AtBin>> {
-        if pile.wood.is_none() && pile.length.is_none() {
+        if pile.taken == 0 || (pile.wood.is_none() && pile.length.is_none()) {
             return Ok(None);
         }
         let machines = self.workshop.wood.machines.values().filter_map(|minimum| minimum.length);

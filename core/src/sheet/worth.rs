@@ -3,13 +3,14 @@
 use super::past::Past;
 use super::shop::Shop;
 use super::trip_end::as_proposed;
+use crate::bench::Stage;
 use crate::haul::rejects::Seen;
 use crate::haul::worth::{Boards, Counted, Counting, Evens, Fetching, Milling, Terms, Worth, YardTrip, Yields, good_share};
 use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::fold::Workshop;
 use crate::ledger::kind::haul::Per;
 use crate::money::cost::{DistanceRate, distance};
-use crate::quantity::{Decimal, Id, Key, Length, Money, Span};
+use crate::quantity::{Decimal, Id, Key, Length, Money, Span, half_up};
 use crate::refusal::Answer;
 use crate::wood::species::is_known;
 
@@ -40,6 +41,10 @@ pub struct WorthSheet {
     /// Time at the wheel with the way home still to come, and at the bins so far.
     pub wheel: Span,
     pub bins: Span,
+    /// Sorting as it was clocked, once all of it is sorted; nothing before.
+    pub sorting: Span,
+    /// Sorting and milling still ahead as they are planned; of milling alone once the sorting was clocked.
+    pub ahead: Span,
     pub distance: Option<Money>,
     pub gift: Money,
     /// The drive is taken to be as far as the last one to this supplier.
@@ -59,6 +64,7 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
     let yard = yard(shop, haul)?;
     let trips = as_proposed(shop.book, haul, shop.now);
     let (wheel, bins) = (wheel(&trips, shop), bins(&trips, shop));
+    let sorting = sorting(shop, haul);
     let piles = haul.piles.iter().map(|pile| counted(&shop.workshop, (haul, pile), past.seen)).collect::<Answer<Vec<_>>>()?;
     let mut missing = vec![];
     missing.extend(pay.is_none().then_some(Missing::Pay));
@@ -73,6 +79,8 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
         counts_yard: haul.saves_trip,
         wheel,
         bins,
+        sorting,
+        ahead: Span::ZERO,
         distance: drive.cost,
         gift,
         as_last_time: drive.as_last_time,
@@ -81,12 +89,14 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
     let (Some(pay), Some(distance), true) = (pay, drive.cost, sheet.missing.is_empty()) else { return Ok(sheet) };
     let counting = Counting {
         piles,
-        fetching: Fetching { distance, gift, wheel, bins },
+        fetching: Fetching { distance, gift, wheel, bins: Span::sum([bins, sorting]) },
         saved: yard.filter(|_| haul.saves_trip),
-        terms: Terms { pay, yields: Yields::USUAL, milling: Milling::USUAL },
+        terms: Terms { pay, yields: Yields::USUAL, milling: if sorting == Span::ZERO { Milling::USUAL } else { Milling::AHEAD } },
     };
     sheet.evens = evens(haul, &counting, last)?;
-    sheet.worth = Some(counting.worth()?);
+    let worth = counting.worth()?;
+    sheet.ahead = ahead(&counting.terms.milling, &worth);
+    sheet.worth = Some(worth);
     Ok(sheet)
 }
 
@@ -190,6 +200,20 @@ fn bins(trips: &[Trip], shop: &Shop) -> Span {
     }))
 }
 
+/// Sorting as it was clocked on the haul, once nothing of it is left to sort.
+fn sorting(shop: &Shop, haul: &Haul) -> Span {
+    let is_done = 0 < haul.seen().sorted() && haul.piles.iter().all(|pile| pile.unsorted() == 0);
+    if is_done { shop.bench.of_haul(haul.id, shop.now).stage(Stage::Sort) } else { Span::ZERO }
+}
+
+/// The minutes that are planned for what replaces boards, half up.
+fn ahead(milling: &Milling, worth: &Worth) -> Span {
+    let feet = worth.taken.less(worth.replaces_nothing).board_feet();
+    let each = Decimal::from(milling.time.as_minutes());
+    let minutes = feet.checked_mul(each).map_or(Decimal::ZERO, |minutes| half_up(minutes, 0));
+    Span::minutes(i64::try_from(minutes).unwrap_or_default())
+}
+
 /// Whether there are piles that it could be reckoned for.
 pub fn is_asked(haul: &Haul) -> bool {
     !haul.bought && !haul.piles.is_empty()
@@ -224,7 +248,7 @@ mod tests {
     fn the_demo_trip_pays() {
         let story = told(&at_the_bin());
         let sheet = of(&story.book, &story, "squares");
-        assert_eq!((sheet.wheel.as_minutes(), sheet.bins.as_minutes()), (46, 38));
+        assert_eq!((sheet.wheel.as_minutes(), sheet.bins.as_minutes(), sheet.sorting), (46, 38, Span::ZERO));
         let worth = sheet.worth.unwrap();
         let shown = [worth.replaced, worth.cost, worth.gain].map(|sum| sum.to_string());
         assert_eq!(shown, ["96.86 USD", "84.32 USD", "12.55 USD"]);
@@ -274,6 +298,23 @@ mod tests {
         let sheet = worth(&Shop::of(&story.book, story.now.at), &Haul { trips: vec![], ..haul }, (&Past::default(), None)).unwrap();
         assert_eq!((sheet.without_drive, sheet.wheel, sheet.bins), (true, Span::ZERO, Span::ZERO));
         assert!(sheet.worth.unwrap().pays());
+    }
+
+    /// 60 board feet: 180 minutes are planned; once sorted in 50 minutes, the 120 of milling are, and the 50 count as they were.
+    #[test]
+    fn the_real_minutes_of_sorting_take_the_place_of_planned_ones() {
+        let start = "2026-03-02 09:00 -05:00 workshop USD inch\nrate pay 20\nboards 4.75 a board-foot\ntill mileage 0 mile\n\
+            leave for yard\ntrip wheel 90 min bin 60 min 38 miles\npile ash ash-white 1 x 12 x 12 in\ncount 60 ash\n";
+        let sheet = |lines: &str| {
+            let story = told(&format!("{start}{lines}"));
+            let sheet = of(&story.book, &story, "ash");
+            let minutes = sheet.worth.unwrap().against.minutes.to_string();
+            (sheet.sorting.as_minutes(), sheet.ahead.as_minutes(), minutes)
+        };
+        assert_eq!(sheet(""), (0, 180, "110.00 USD".into()));
+        let clock = "14:00 start \"sort\" fetch on yard stage sort\n14:50 stop\n";
+        assert_eq!(sheet(&format!("{clock}good 30 ash")), (0, 180, "110.00 USD".into()));
+        assert_eq!(sheet(&format!("{clock}good 60 ash")), (50, 120, "106.67 USD".into()));
     }
 
     /// 60 board feet at a quarter rejects, as in domain.md, section 6; a saved trip of 20 miles and an hour turns the sign.

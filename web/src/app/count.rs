@@ -133,6 +133,7 @@ fn close(app: &mut App) {
     app.count.over = match &app.count.over {
         Over::SortBundle(pile, _) | Over::Rejects(pile) => Over::Sort(*pile),
         Over::Supplier(_) => Over::Going,
+        Over::Haul(details) if details.field.is_some() => Over::Haul(Box::default()),
         _ => Over::Nothing,
     };
 }
@@ -193,7 +194,10 @@ fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
     match &mut app.count.over {
         Over::Bundle(typed) | Over::SortBundle(_, typed) => typed.press(press, sign),
-        Over::Pile(draft) => draft.typed.press(press, sign),
+        Over::Pile(draft) => {
+            draft.doubt = None;
+            draft.typed.press(press, sign);
+        }
         Over::Haul(details) => details.press(press, sign),
         Over::Page(page) => {
             page.press(press, sign);
@@ -344,6 +348,53 @@ mod tests {
         assert!(shown.contains("You can stop"), "{shown}");
         let shown = after(&mut app, [tap(Tap::Worth)]);
         assert!(shown.contains("What you want for an hour") && !shown.contains("How far the drive is"), "{shown}");
+    }
+
+    /// 27 x 57 x 546 is millimetres: each side is asked about, and taken as it is answered.
+    #[test]
+    fn a_side_beyond_its_kind_is_asked_about() {
+        use draft::Asks;
+        let mm = |n| Length::MM.times(n).unwrap();
+        let inches = |n| Length::INCH.times(n).unwrap();
+        for (asks, text, asked, other) in [
+            (Asks::Thickness, "27", Some("That is 27 in thick. Millimetres?"), Some(mm(27))),
+            (Asks::Thickness, "12", None, None),
+            (Asks::Width, "57", Some("That is 57 in wide. Millimetres?"), Some(mm(57))),
+            (Asks::Length, "546", Some("That is 546 in long. Millimetres?"), Some(mm(546))),
+            (Asks::Thickness, "600", Some("That is 600 in thick. Is it so?"), None),
+        ] {
+            let mut app = App::for_tests(Place::Count);
+            let say = |tap| Msg::Count(Tap::Draft(tap));
+            after(&mut app, [Msg::Count(Tap::NewPile), say(DraftTap::Again(asks)), say(DraftTap::Other)]);
+            let presses = text.bytes().map(|digit| Msg::Count(Tap::Press(Press::Digit(digit - b'0'))));
+            let shown = after(&mut app, presses.chain([say(DraftTap::PadDone)]));
+            let Some(asked) = asked else {
+                assert!(!shown.contains("That is"), "{text}: {shown}");
+                continue;
+            };
+            assert!(shown.contains(asked), "{asked}: {shown}");
+            let Over::Pile(draft) = &app.count.over else { panic!("the draft") };
+            assert_eq!(draft.doubt.unwrap(), draft::Doubt { side: inches(text.parse().unwrap()), in_mm: other });
+            after(&mut app, [say(DraftTap::Take(other.unwrap_or(inches(600))))]);
+            assert!(!matches!(&app.count.over, Over::Pile(draft) if draft.doubt.is_some()), "answered");
+        }
+    }
+
+    /// The truth of a sorted pile is no guess: 36 are good, 10 are needed for 20 parts.
+    #[test]
+    fn what_is_sorted_is_said_as_it_is() {
+        let mut app = App::for_tests(Place::Count);
+        after(&mut app, [tap(Tap::Arm(43)), tap(Tap::First)]);
+        let (haul, pile) = (sheet(&app).unwrap().haul, pile(&app, 0));
+        let want = StockCommand::Want { part: Some("legs".into()), job: None, wanted: 20, pieces: 1, gives: 2 };
+        app.order(&Command::Stock(Lying { haul, pile }, want), nth(30)).unwrap();
+        assert!(after(&mut app, []).contains("a guess"));
+        app.order(&Command::Haul(HaulCommand::Reject { haul, pile, n: 7, why: Key::read("knot").unwrap() }), nth(31)).unwrap();
+        app.order(&Command::Haul(HaulCommand::Sort { haul, pile, n: 36 }), nth(32)).unwrap();
+        let shown = after(&mut app, []);
+        assert!(shown.contains("36 good, 10 needed") && !shown.contains("guess") && !shown.contains("likely"), "{shown}");
+        let shown = after(&mut app, [tap(Tap::Page(PileTap::Open(pile)))]);
+        assert!(shown.contains("36 good, 10 needed") && !shown.contains("guess") && !shown.contains("Take<"), "{shown}");
     }
 
     /// Wet squares of the same wood say nothing of these.

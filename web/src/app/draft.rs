@@ -7,6 +7,7 @@ use super::order::{Feel, Order};
 use super::pile::{PilePage, PileTap};
 use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
 use fivebar_core::ledger::kind::haul::Way;
+use fivebar_core::quantity::reading::Typing;
 use fivebar_core::quantity::{Id, Key, Length, Units, reading};
 
 /// What is asked next.
@@ -30,8 +31,17 @@ pub struct Draft {
     /// The pad is up for a figure no chip has.
     pub pad: bool,
     pub typed: Typed,
+    /// What was typed is far beyond what such a side is: it is asked about before it is taken.
+    pub doubt: Option<Doubt>,
     /// All woods are shown, not only the usual ones.
     pub all_woods: bool,
+}
+
+/// A side that is larger than offcuts are, and what it is where it was meant in millimetres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Doubt {
+    pub side: Length,
+    pub in_mm: Option<Length>,
 }
 
 /// What can be said of a new pile.
@@ -44,6 +54,8 @@ pub enum DraftTap {
     /// A figure by the pad.
     Other,
     PadDone,
+    /// The side that was asked about is as it was typed, or it was meant in millimetres.
+    Take(Length),
     /// Back to an answer, to change it.
     Again(Asks),
     Name(String),
@@ -68,13 +80,17 @@ pub fn heard(app: &mut App, tap: DraftTap, now: Now) {
             (draft.facts.length, draft.facts.length_to) = (Some(from), Some(to));
             draft.next();
         }
-        DraftTap::Other => (draft.pad, draft.typed) = (true, Typed::default()),
+        DraftTap::Other => (draft.pad, draft.typed, draft.doubt) = (true, Typed::default(), None),
         DraftTap::PadDone => {
             if let Some(side) = draft.typed.take(|text| reading::length(text, typing)) {
-                draft.answer(side);
+                match doubt(draft.asks, (side, &draft.typed.text), typing) {
+                    None => draft.answer(side),
+                    doubt => draft.doubt = doubt,
+                }
             }
         }
-        DraftTap::Again(asks) => (draft.asks, draft.pad) = (asks, false),
+        DraftTap::Take(side) => draft.answer(side),
+        DraftTap::Again(asks) => (draft.asks, draft.pad, draft.doubt) = (asks, false, None),
         DraftTap::Name(name) => draft.facts.name = Some(name),
         DraftTap::Later => draft.asks = Asks::Name,
         DraftTap::Save => return save(app, now),
@@ -95,6 +111,30 @@ pub fn edit(app: &mut App, pile: Id) {
         length_to: size.length_to,
     };
     app.count.over = Over::Pile(Box::new(Draft { pile: Some(pile), facts, asks: Asks::Name, ..Draft::default() }));
+}
+
+/// What is asked about a side that is larger than such a side is: a foot or 300 mm thick, 40 in or 1 m wide, 20 ft or 6 m long. Ours.
+fn doubt(asks: Asks, (side, text): (Length, &str), typing: Typing) -> Option<Doubt> {
+    let plausible = |side: Length| usual_most(asks, typing.units).is_none_or(|most| side <= most);
+    if plausible(side) {
+        return None;
+    }
+    let metric = Typing { units: Units::Metric, ..typing };
+    let in_mm = reading::length(text, metric).ok().filter(|other| *other != side && plausible(*other));
+    Some(Doubt { side, in_mm })
+}
+
+fn usual_most(asks: Asks, units: Units) -> Option<Length> {
+    let (inches, mm) = match asks {
+        Asks::Thickness => (12, 300),
+        Asks::Width => (40, 1_000),
+        Asks::Length => (240, 6_000),
+        Asks::Wood | Asks::Name => return None,
+    };
+    match units {
+        Units::Inch => Length::INCH.times(inches).ok(),
+        Units::Metric => Length::MM.times(mm).ok(),
+    }
 }
 
 /// The units of the haul in hand.
@@ -124,7 +164,7 @@ impl Draft {
 
     /// The next question that has no answer; a pile that is corrected goes back to its page.
     fn next(&mut self) {
-        (self.pad, self.typed) = (false, Typed::default());
+        (self.pad, self.typed, self.doubt) = (false, Typed::default(), None);
         self.asks = match self.asks {
             _ if self.pile.is_some() => Asks::Name,
             Asks::Wood => Asks::Thickness,

@@ -12,12 +12,17 @@ pub struct Typed {
 }
 
 impl Typed {
-    /// A press of the pad. Two fractions in a row replace each other.
+    /// A press of the pad. Two fractions in a row replace each other; a figure that was not taken is typed over, and a second decimal
+    /// sign is not typed.
     pub fn press(&mut self, press: Press, sign: Sign) {
-        self.wrong = None;
+        if self.wrong.take().is_some() && press != Press::RubOut {
+            self.text.clear();
+        }
         match press {
             Press::Digit(digit) => self.text.push(char::from(b'0'.saturating_add(digit.min(9)))),
+            Press::Point if self.text.contains(['.', ',', '/']) => {}
             Press::Point => self.text.push(if sign == Sign::Comma { ',' } else { '.' }),
+            Press::Minus => self.turn_sign(),
             Press::Fraction(over, under) => {
                 let whole = self.text.split(' ').next().filter(|whole| !whole.contains('/')).unwrap_or_default().to_owned();
                 let gap = if whole.is_empty() { "" } else { " " };
@@ -25,6 +30,11 @@ impl Typed {
             }
             Press::RubOut => self.rub_out(),
         }
+    }
+
+    /// Below nothing, or above again.
+    fn turn_sign(&mut self) {
+        self.text = self.text.strip_prefix('-').map_or_else(|| format!("-{}", self.text), str::to_owned);
     }
 
     fn rub_out(&mut self) {
@@ -74,5 +84,17 @@ mod tests {
         check(&[Digit(1), Fraction(3, 4), RubOut], "1");
         check(&[Fraction(3, 4), RubOut], "");
         check(&[Digit(9), Point, Digit(2), RubOut], "9,");
+        check(&[Digit(9), Point, Point, Digit(2), Point], "9,2");
+        check(&[Digit(4), Press::Minus], "-4");
+        check(&[Press::Minus, Digit(4), Press::Minus], "4");
+    }
+
+    #[test]
+    fn what_was_not_taken_is_typed_over() {
+        for (press, text) in [(Press::Digit(7), "7"), (Press::RubOut, "10"), (Press::Point, ".")] {
+            let mut typed = Typed { text: "101".into(), wrong: Some(Misread::Empty) };
+            typed.press(press, Sign::Point);
+            assert_eq!((typed.text.as_str(), typed.wrong), (text, None));
+        }
     }
 }

@@ -33,7 +33,7 @@ impl Form {
     pub fn press(&mut self, press: Press, sign: Sign) {
         let fresh = std::mem::replace(&mut self.fresh, false);
         let Some(typed) = self.slots.get_mut(self.at) else { return };
-        if fresh && press != Press::RubOut && !matches!(press, Press::Fraction(..)) {
+        if fresh && press != Press::RubOut && !matches!(press, Press::Fraction(..) | Press::Minus) {
             typed.text.clear();
         }
         typed.press(press, sign);

@@ -24,8 +24,8 @@ pub mod workshop;
 use crate::parts::{Page, Place};
 use crate::words::{Plain, Speech};
 use fivebar_core::haul::Where;
+use fivebar_core::ledger::Device;
 use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
-use fivebar_core::ledger::{Device, Fact};
 use fivebar_core::quantity::{Clock, Count, Currency, Day, Moment, Offset, Units, Wall};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::strip::{Strip, strip_of};
@@ -320,6 +320,7 @@ impl App {
             (shelf.last_act, shelf.taken_back) = (None, Some(act));
             self.orders.push(Order::Feel(Feel::TakeBack));
             workshop::people::undone(self, act);
+            workshop::wood::undone(self);
         }
     }
 
@@ -328,6 +329,7 @@ impl App {
         if self.order(&Command::Book(BookCommand::Restore { act }), now).is_some() {
             self.shelf_mut().last_act = Some(act);
             workshop::people::undone(self, act);
+            workshop::wood::undone(self);
         }
     }
 
@@ -345,14 +347,10 @@ impl App {
         }
     }
 
-    /// Currency and units for what begins now: as the workshop is set, else as the phone's language suggests.
+    /// Currency and units for what begins now: each as the workshop is set, else as the phone's language suggests.
     pub fn begins_with(&self) -> (Currency, Units) {
-        let set = self.shelf().book.entries().rev().find_map(|(entry, struck)| match &entry.fact {
-            Fact::WorkshopSet(f) if !struck => Some((f.currency, f.units)),
-            _ => None,
-        });
-        let (currency, units) = set.unwrap_or_default();
-        (currency.unwrap_or(self.speech.currency()), units.unwrap_or(self.speech.units()))
+        let workshop = self.shelf().workshop();
+        (workshop.currency.unwrap_or(self.speech.currency()), workshop.units.unwrap_or(self.speech.units()))
     }
 }
 

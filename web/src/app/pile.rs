@@ -69,6 +69,8 @@ pub enum PileTap {
     Open(Id),
     /// What is needed of a pile, straight from the tiles.
     Need(Id),
+    /// Counts a pile again, straight from where it is sorted.
+    Recount(Id),
     Do(Doing),
     /// A part that is wanted already, to be changed.
     Want(usize),
@@ -120,9 +122,14 @@ pub fn heard(app: &mut App, tap: PileTap, now: Now) {
         app.count.over = Over::Page(Box::new(PilePage::of(pile)));
         return;
     }
-    if let PileTap::Need(pile) = tap {
+    let straight = match tap {
+        PileTap::Need(pile) => Some((pile, Doing::Want)),
+        PileTap::Recount(pile) => Some((pile, Doing::Again)),
+        _ => None,
+    };
+    if let Some((pile, doing)) = straight {
         let mut page = PilePage::of(pile);
-        page.begin(Doing::Want);
+        page.begin(doing);
         page.from_tiles = true;
         app.count.over = Over::Page(Box::new(page));
         return;
@@ -130,14 +137,18 @@ pub fn heard(app: &mut App, tap: PileTap, now: Now) {
     let wants = sheet(app).map(|sheet| sheet.wants).unwrap_or_default();
     let Over::Page(page) = &mut app.count.over else { return };
     match tap {
-        PileTap::Open(_) | PileTap::Need(_) => {}
+        PileTap::Open(_) | PileTap::Need(_) | PileTap::Recount(_) => {}
         PileTap::Do(doing) => page.begin(doing),
         PileTap::Want(nth) => wants.get(nth).into_iter().for_each(|wanted| page.change(&wanted.want)),
         PileTap::At(nth) => page.form.go(nth),
-        PileTap::Pick(job, words) => (page.picks.job, page.picks.words, page.picks.typed) = (job, words, false),
+        PileTap::Pick(job, words) => page.pick(job, words),
         PileTap::Other => (page.picks.job, page.picks.words, page.picks.typed) = (None, String::new(), true),
         PileTap::Named(words) => page.picks.words = words,
-        PileTap::Takes(takes) => page.picks.takes = takes,
+        PileTap::Takes(takes) if takes == page.picks.takes => {}
+        PileTap::Takes(takes) => {
+            page.picks.takes = takes;
+            page.form.put(1, "1".into());
+        }
         PileTap::Wet(wet) => order(app, StockCommand::Moisture { percent: None, wet: Some(wet) }, now),
         PileTap::Singly(singly) => page.weigh_singly(singly),
         PileTap::NextOne => next_one(app),
@@ -150,6 +161,15 @@ pub fn heard(app: &mut App, tap: PileTap, now: Now) {
 }
 
 impl PilePage {
+    /// A part, or a reason. Where all of it was left there, none is here.
+    fn pick(&mut self, job: Option<Id>, words: String) {
+        if words == super::super::words::en::pile::LEFT_THERE && self.form.is_empty(0) {
+            self.form.put(0, "0".into());
+            self.form.go(0);
+        }
+        (self.picks.job, self.picks.words, self.picks.typed) = (job, words, false);
+    }
+
     fn begin(&mut self, doing: Doing) {
         (self.doing, self.form, self.picks) = (Some(doing), Form::of(figures(doing)), Picks::default());
         if doing == Doing::Want {
@@ -218,6 +238,10 @@ fn written(app: &mut App, command: &Command, now: Now) {
 /// One step back: to the page, or to the tiles where the form came straight from them.
 fn leave(app: &mut App) {
     match &mut app.count.over {
+        Over::Page(page) if page.from_tiles && page.doing == Some(Doing::Again) => {
+            let pile = page.pile;
+            super::sorting::open(app, pile);
+        }
         Over::Page(page) if !page.from_tiles => page.doing = None,
         over => *over = Over::Nothing,
     }
@@ -259,8 +283,8 @@ fn ordered(page: &mut PilePage, doing: Doing, typing: Typing) -> Option<Answer<S
             StockCommand::Measure { thickness, width: form.maybe(1, length)?, length: form.maybe(2, length)? }
         }
         Doing::Moisture => {
-            // Wet wood may hold more water than wood.
-            let limits = Decimal::ZERO..=Moisture::MOST;
+            // Wet wood may hold more water than wood; no meter shows nothing.
+            let limits = Decimal::ONE..=Moisture::MOST;
             let percent = form.take(0, |text| reading::number(text, typing.sign, limits.clone()))?;
             StockCommand::Moisture { percent: Some(percent), wet: None }
         }

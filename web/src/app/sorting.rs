@@ -10,6 +10,7 @@ use fivebar_core::haul::Pile;
 use fivebar_core::ledger::decide::{BenchCommand, Command, HaulCommand, Now};
 use fivebar_core::ledger::kind::haul::Fate;
 use fivebar_core::quantity::{Id, Key, Span};
+use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::sort::{self, SortSheet};
 
 /// How many each tap sorts. Armed by itself: ten left armed at the yard never reject ten at home.
@@ -75,7 +76,12 @@ pub fn good(app: &mut App, now: Now) {
 /// Rejected pieces, as many as are armed, for a reason.
 pub fn reject(app: &mut App, why: Key, now: Now) {
     let Some((haul, pile)) = in_hand(app) else { return };
-    let n = armed(app, left(app, pile));
+    let left = left(app, pile);
+    let n = armed(app, left);
+    // What was sorted good stays so: a tap on a reason after the last piece is a slip.
+    if left == 0 {
+        return app.refuse(Refusal::NotThatMany { asked: n, there: 0 });
+    }
     sorted(app, HaulCommand::Reject { haul, pile, n, why: why.clone() }, (Some(why), n), now);
 }
 
@@ -88,6 +94,13 @@ pub fn in_sight(app: &App) -> Option<SortSheet> {
 pub fn of(app: &App, pile: Id) -> Option<SortSheet> {
     let haul = app.shelf().haul()?;
     sort::sort(&haul, pile, &app.shelf().past(&haul))
+}
+
+/// What the last tap took, where fewer were left than it would have sorted.
+pub fn took_only(app: &App) -> Option<u32> {
+    let (_, n) = app.count.last_sorted.as_ref()?;
+    app.shelf().last_act?;
+    Some(*n).filter(|n| *n < app.count.sorting.armed)
 }
 
 /// What each tap sorts, but never more than are left.

@@ -74,6 +74,8 @@ pub struct Workshop {
     pub over: Over,
     /// A name or a word being typed.
     pub text: String,
+    /// A name was typed and not added: it is asked about once before it is left.
+    pub asks_role: bool,
     /// What became of the last copy.
     pub said: Option<copies::Became>,
     /// The copy that is being handed on.
@@ -154,7 +156,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Units(units) => set(app, (None, Some(units)), now),
         Tap::Side(side) => till(app, |till| till.side = Some(side), now),
         Tap::Point(point) => till(app, |till| till.point = Key::read(point.key()), now),
-        Tap::Typed(text) => app.workshop.text = text,
+        Tap::Typed(text) => (app.workshop.text, app.workshop.asks_role) = (text, false),
         Tap::AddPerson(role) => people::add(app, role, now),
         Tap::Forget(person) => people::forget(app, person, now),
         Tap::Choose(chosen) => choose(app, chosen),
@@ -192,6 +194,10 @@ fn open(app: &mut App, over: Over) {
 
 /// Back from a figure to where it was asked, else to the first page.
 fn close(app: &mut App) {
+    let typed = app.workshop.over == Over::People && !app.workshop.text.trim().is_empty();
+    if typed && !std::mem::replace(&mut app.workshop.asks_role, true) {
+        return;
+    }
     step_back(app);
     if matches!(app.workshop.over, Over::Nothing)
         && let Some(place) = app.workshop.asked_from.take()
@@ -205,7 +211,7 @@ fn step_back(app: &mut App) {
     if let Over::Wood(_) = app.workshop.over {
         return wood::back(app);
     }
-    (app.workshop.text, app.workshop.said) = (String::new(), None);
+    (app.workshop.text, app.workshop.said, app.workshop.asks_role) = (String::new(), None, false);
     if matches!(app.workshop.over, Over::Rack) && app.workshop.rack.close() {
         return;
     }

@@ -11,6 +11,8 @@ pub enum Press {
     Digit(u8),
     /// The decimal sign of the chosen locale.
     Point,
+    /// Below nothing, or above again.
+    Minus,
     /// A fraction of an inch.
     Fraction(u32, u32),
     RubOut,
@@ -41,6 +43,11 @@ pub fn pad<M>(point: Option<char>, press: impl Fn(Press) -> M) -> El<M> {
         .kid(sign)
         .kid(digit(0))
         .kid(bare("key", press(Press::RubOut)).attr("aria-label", words::RUB_OUT).kid(glyph::rub_out()))
+}
+
+/// The pad where a figure may be below nothing: the sign stands on a row of its own.
+pub fn minus_key<M>(press: impl Fn(Press) -> M) -> El<M> {
+    bare("key h48", press(Press::Minus)).text(words::BELOW_NOTHING)
 }
 
 /// A row of fraction keys below the pad, for inches.

@@ -135,7 +135,13 @@ fn day_one(app: &App, sheet: Option<&CountSheet>, seen: Seen<'_>) -> Screen {
         counted: 0,
     };
     let carried = sheet.map(|sheet| load(sheet, seen));
-    let main = el("main", "scr").kids(carried).kid(first(board, Msg::Count(Tap::First))).kid(new_pile()).kids(supplier::going_key(app));
+    let whole = sheet.map(|_| whole_haul());
+    let main = el("main", "scr")
+        .kids(carried)
+        .kid(first(board, Msg::Count(Tap::First)))
+        .kid(new_pile())
+        .kids(whole)
+        .kids(supplier::going_key(app));
     Screen::new("count", head(top), main).foot(foot(app, sheet, seen))
 }
 
@@ -149,27 +155,35 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let marks = Marks { unsaved: app.shelf().unsaved_counts(), failed: app.shelf().failed_counts() };
     let shown = sheet.tiles.iter().map(|pile| one((app, &marks), pile, sheet, seen));
     let tiles = el("div", "g2 tiles").kids(shown);
+    let first_need = enough.wants.is_empty() && !seen.page.is_narrow();
     let need = need(&enough, sheet);
+    let (above, beside) = if first_need { (need, None) } else { (None, need) };
+    let beside = el("div", "g2").kids(beside).kid(whole_haul());
     let enough = enough::block(&enough, app, seen);
     let pays = pays(worth.as_ref(), sheet, app, seen);
     let guessed = sheet.load.guessed.then(|| el("p", "t14 i2").text(words::LOAD_GUESSED));
     let pays = el("div", "").kids(hauls::earlier(app)).kids(never_ended(app, seen)).kid(pays).kids(guessed);
     // on a narrow page what the trip saves and costs, and the load, stand below the tiles
     let main = match seen.page.is_narrow() {
-        true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kids(need).kid(pays),
-        false => el("main", "scr count").kids(enough).kid(pays).kids(need).kid(tiles).kid(new_pile()),
+        true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kid(beside).kid(pays),
+        false => el("main", "scr count").kids(enough).kid(pays).kids(above).kid(tiles).kid(new_pile()).kid(beside),
     };
     let main = main.kids((sheet.trip.stands == Where::Home).then(|| supplier::going_key(app)).flatten());
     Screen::new("count", head(top), main).foot(foot(app, Some(sheet), seen))
 }
 
-/// Nothing is wanted yet: one key asks for it, of the pile that was counted last. At home there is nothing more to load.
+/// The way to what is said of the whole haul: from whom, for what, how far.
+fn whole_haul() -> El<Msg> {
+    key("key soft h48", words::WHOLE_HAUL, words::WHOLE_HAUL_UNDER, Msg::Count(Tap::Trip(TripTap::Open))).key("haul")
+}
+
+/// One key asks what is needed of the pile that was counted last, where nothing is yet. At home there is nothing more to load.
 fn need(enough: &EnoughSheet, sheet: &CountSheet) -> Option<El<Msg>> {
-    if !enough.wants.is_empty() || sheet.sorting_begun || sheet.trip.stands == Where::Home {
+    if sheet.sorting_begun || sheet.trip.stands == Where::Home {
         return None;
     }
     let last = sheet.last.map(|last| last.pile).or(sheet.tiles.last().map(|tile| tile.pile))?;
-    let pile = sheet.tiles.iter().find(|tile| tile.pile == last)?;
+    let pile = sheet.tiles.iter().find(|tile| tile.pile == last).filter(|_| enough.wants.iter().all(|wanted| wanted.pile != last))?;
     Some(key("key soft h48", words::i_need_of(&name(pile)), "", Msg::Count(Tap::Page(PileTap::Need(last)))).key("need"))
 }
 
@@ -267,9 +281,9 @@ fn load(sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
             row.kid(under(words::without_sizes(&pieces)))
         }
         Some(most) => {
-            let warns = fivebar_core::quantity::Mass::kg(most.as_kg() * Load::WARNS_AT);
             let over = fivebar_core::quantity::Mass::kg(sheet.load.mass.as_kg() - most.as_kg());
-            let warns = words::warns_at(&seen.speech.whole_mass(warns, sheet.units));
+            let percent = fivebar_core::quantity::Decimal::try_from(Load::WARNS_AT * 100.0).unwrap_or_default();
+            let warns = words::warns_at(&words::percent(&seen.speech.number(percent, 0, 0)));
             let said = match share {
                 _ if 0.0 < over.as_kg() => words::too_heavy(&seen.speech.whole_mass(over, sheet.units), common::mass_unit(sheet.units)),
                 share if Load::WARNS_AT <= share => words::near_limit(&warns),

@@ -133,7 +133,7 @@ fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -
         .kid(pad::entry(&details.typed.text, unit, wrong.is_some()))
         .kids(wrong.map(|why| el("p", "why").text(refusal::misread(why, seen.speech, sheet.units))))
         .kid(el("div", "push"))
-        .kid(pad::pad(Some(sign), |press| Msg::Count(Tap::Press(press))))
+        .kid(pad::pad((field != Field::People).then_some(sign), |press| Msg::Count(Tap::Press(press))))
         .kid(key("key solid h88", common::DONE, "", say(TripTap::Save)))
 }
 

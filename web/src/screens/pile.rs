@@ -3,7 +3,7 @@
 use super::count::{name, saved_fact};
 use super::{Screen, Seen};
 use crate::app::count::Tap;
-use crate::app::draft::{Asks, Draft, DraftTap};
+use crate::app::draft::{Asks, Doubt, Draft, DraftTap};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
@@ -138,16 +138,18 @@ fn band_chips(units: Units, seen: Seen<'_>) -> El<Msg> {
 
 fn by_pad(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
     let press = |press| Msg::Count(Tap::Press(press));
-    let side = match draft.asks {
-        Asks::Thickness => words::HOW_THICK,
-        Asks::Width => words::HOW_WIDE,
-        _ => words::HOW_LONG_EXACT,
+    let (side, unit) = match (draft.asks, units) {
+        (Asks::Thickness, Units::Inch) => (words::HOW_THICK, words::INCHES),
+        (Asks::Width, Units::Inch) => (words::HOW_WIDE, words::INCHES),
+        (_, Units::Inch) => (words::HOW_LONG_EXACT, words::INCHES),
+        (Asks::Thickness, Units::Metric) => (words::HOW_THICK, words::MILLIMETRES),
+        (Asks::Width, Units::Metric) => (words::HOW_WIDE, words::MILLIMETRES),
+        (_, Units::Metric) => (words::HOW_LONG_EXACT, words::MILLIMETRES),
     };
     let sign = if seen.speech.sign() == fivebar_core::quantity::reading::Sign::Comma { ',' } else { '.' };
-    let unit = common::length_unit(units);
     let mut shown = vec![
         el("h2", "ink1").text(words::how(side, unit)),
-        pad::entry(&draft.typed.text.replace('/', "⁄"), unit, draft.typed.wrong.is_some()),
+        pad::entry(&draft.typed.text.replace('/', "⁄"), common::length_unit(units), draft.typed.wrong.is_some()),
     ];
     shown.push(pad::pad(Some(sign), press));
     if units == Units::Inch {
@@ -155,8 +157,25 @@ fn by_pad(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
     }
     // beside the key that was tapped: on a small page the figure itself may be out of sight
     shown.extend(draft.typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, units))));
-    shown.push(key("key solid h88", common::DONE, "", say(DraftTap::PadDone)));
+    shown.extend(match draft.doubt {
+        Some(doubt) => asked_about(draft.asks, doubt, units, seen),
+        None => vec![key("key solid h88", common::DONE, "", say(DraftTap::PadDone))],
+    });
     shown
+}
+
+/// "That is 27 in thick. Millimetres?" with a key for each answer.
+fn asked_about(asks: Asks, doubt: Doubt, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let written = |side: Length, units: Units| format!("{} {}", seen.speech.length(side, units), common::length_unit(units));
+    let way = match asks {
+        Asks::Thickness => words::THICK,
+        Asks::Width => words::WIDE,
+        _ => words::LONG,
+    };
+    let said = words::that_is(&written(doubt.side, units), way, doubt.in_mm.is_some());
+    let mm = doubt.in_mm.map(|side| key("key solid h56", written(side, Units::Metric), "", say(DraftTap::Take(side))));
+    let keep = key("key h56", words::keep(&written(doubt.side, units)), "", say(DraftTap::Take(doubt.side)));
+    vec![el("p", "why").attr("role", "alert").text(said), el("div", if mm.is_some() { "g2" } else { "" }).kids(mm).kid(keep)]
 }
 
 fn sixteenths(of: &[i64]) -> Vec<Length> {

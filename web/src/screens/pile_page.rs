@@ -18,7 +18,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{air, common, count, pile as words};
-use fivebar_core::haul::Dampness;
+use fivebar_core::haul::{Dampness, Where};
 use fivebar_core::quantity::{Decimal, Length, Listed, Units, in_small};
 use fivebar_core::sheet::pile::{PileSheet, Side};
 use fivebar_core::wood::weight::Doubt;
@@ -48,7 +48,7 @@ fn whole(sheet: &PileSheet, app: &App, seen: Seen<'_>) -> Screen {
         .map(|(machine, least)| caution(words::shorter(&machine.as_str().replace('-', " "), &length(*least, sheet.units, seen))));
     let main = el("main", "scr pilepage")
         .kid(held(sheet, seen))
-        .kid(verdict::at_bin(sheet, seen))
+        .kids((!is_home(app)).then(|| verdict::at_bin(sheet, seen)))
         .kids(short)
         .kid(el("h2", "").text(words::NEED))
         .kids(wants::shown(sheet, app, seen))
@@ -65,6 +65,11 @@ fn whole(sheet: &PileSheet, app: &App, seen: Seen<'_>) -> Screen {
         Msg::Count(Tap::SortPile(sheet.tile.pile)),
     ));
     Screen::new("count/pile-page", head(top), main).foot(el("footer", "foot").kids(super::undo::bar(app, seen)).kid(keys))
+}
+
+/// What lies at home is taken: nothing is left to ask about it.
+fn is_home(app: &App) -> bool {
+    crate::app::count::sheet(app).is_some_and(|sheet| sheet.sorting_begun || sheet.trip.stands == Where::Home)
 }
 
 /// A length with its unit.

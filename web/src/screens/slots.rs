@@ -19,11 +19,13 @@ pub struct Slot {
     pub fractions: bool,
     /// Only whole ones: no decimal sign on the pad.
     pub whole: bool,
+    /// It may be below nothing.
+    pub signed: bool,
 }
 
 impl Slot {
     pub fn new(label: &str, unit: &str) -> Slot {
-        Slot { label: label.to_owned(), unit: unit.to_owned(), fractions: false, whole: false }
+        Slot { label: label.to_owned(), unit: unit.to_owned(), fractions: false, whole: false, signed: false }
     }
     pub fn whole(label: &str) -> Slot {
         Slot { whole: true, ..Slot::new(label, "") }
@@ -102,5 +104,6 @@ pub fn pad(form: &Form, slots: &[Slot], seen: Seen<'_>, press: impl Fn(Press) ->
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let slot = slots.get(form.at).cloned().unwrap_or_default();
     let keys = pad::pad((!slot.whole).then_some(sign), press);
-    std::iter::once(keys).chain(slot.fractions.then(|| pad::fraction_keys(16, press))).listed()
+    let below = slot.signed.then(|| pad::minus_key(press));
+    std::iter::once(keys).chain(below).chain(slot.fractions.then(|| pad::fraction_keys(16, press))).listed()
 }

@@ -4,6 +4,7 @@ use super::count::{name, saved_fact};
 use super::{Screen, Seen};
 use crate::app::count::Tap;
 use crate::app::entry::Typed;
+use crate::app::pile::PileTap;
 use crate::app::sorting::{self, SortTap, Sorting};
 use crate::app::{App, Common, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
@@ -31,8 +32,10 @@ pub fn screen(app: &App, pile: Id, seen: Seen<'_>) -> Screen {
     .fact(saved_fact(app, seen))
     .fact(Fact::Plain(words::to_go(&n(sheet.left))));
     let reasons = reasons(&sheet).into_iter().map(|why| reason(&sheet, why, seen));
-    let told = (sheet.left == 0).then(|| sorted(&sheet, seen));
+    let told = (sheet.left == 0).then(|| sorted(&sheet, app, seen));
     let because = [because(&sheet, seen), el("div", "g2").kids(reasons)];
+    let missing = (0 < sheet.missing).then(|| el("p", "w7").text(sort_words::missing(&n(sheet.missing))));
+    let told: Vec<El<Msg>> = told.into_iter().chain(missing).collect();
     let (good, rate) = (good(&sheet, seen), rate(&sheet, app, seen));
     // on a narrow page the scale stands below what is tapped
     let main = match seen.page.is_narrow() {
@@ -50,8 +53,11 @@ fn reasons(sheet: &SortSheet) -> Vec<Key> {
 }
 
 /// Nothing is left of this pile; the next one is a tap away.
-fn sorted(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
+fn sorted(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let said = el("section", "").attr("role", "status").kid(el("p", "t22 w8").text(sort_words::ALL_SORTED));
+    let said = said.kids(sorting::took_only(app).map(|n| el("p", "w7").text(sort_words::took_only(n, &seen.speech.count(n)))));
+    let again = Msg::Count(Tap::Page(PileTap::Recount(sheet.tile.pile)));
+    let said = said.kids(sorting::took_only(app).map(|_| key("key soft h48", sort_words::MORE_THERE, sort_words::MORE_THERE_UNDER, again)));
     match &sheet.next {
         Some((tile, left)) => said.kid(key(
             "key solid h88 m wide",

@@ -11,6 +11,8 @@ pub struct Wanted {
     pub length: Option<Length>,
     pub wood: Option<Key>,
     pub thickness: Option<Thick>,
+    /// So wide, or wider.
+    pub width: Option<Length>,
     pub from: From,
     pub order: Order,
 }
@@ -83,7 +85,7 @@ pub fn there(piles: &[StockPile]) -> (Vec<Key>, Vec<Id>) {
 }
 
 impl Wanted {
-    /// Wood, origin and, where it is known, thickness are as wanted.
+    /// Wood, origin and, where they are known, thickness and width are as wanted.
     fn may_be(&self, pile: &StockPile) -> bool {
         let wood = self.wood.as_ref().is_none_or(|wood| pile.wood.as_ref() == Some(wood));
         let from = match self.from {
@@ -96,12 +98,13 @@ impl Wanted {
             (Some(Thick::Just(just)), Some(side)) => just == side,
             _ => true,
         };
-        wood && from && thick
+        let wide = self.width.zip(pile.width).is_none_or(|(least, side)| least <= side);
+        wood && from && thick && wide
     }
 
     /// Whether it is long enough; none where a side that is asked for is not known.
     fn fits(&self, pile: &StockPile) -> Option<bool> {
-        if self.thickness.is_some() && pile.thickness.is_none() {
+        if (self.thickness.is_some() && pile.thickness.is_none()) || (self.width.is_some() && pile.width.is_none()) {
             return None;
         }
         match (self.length, pile.length) {

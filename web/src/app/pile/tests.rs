@@ -237,7 +237,7 @@ fn counted_again_with_a_reason() {
     says(&after(&mut app, [say(PileTap::Save)]), &["counted again"]);
     assert_eq!(taken(&app), 36);
     assert!(app.own.book.lines().any(|line| line.contains("some fell out")));
-    says(&filled(&mut app, Doing::Again, &["0"]), &["nothing you wrote down"]);
+    says(&filled(&mut app, Doing::Again, &["0"]), &["No piece of it is counted yet."]);
     assert_eq!(taken(&app), 0);
 }
 
@@ -257,4 +257,28 @@ fn the_past_of_a_supplier_is_named() {
     app.heard(say(PileTap::Open(told.names.pile("c").unwrap())), crate::app::told::nth(200));
     let shown = crate::screens::page(&app).html();
     says(&shown, &["from 2 hauls of The stair works", "Maybe", "14 of 20 of this wood from them were rejects"]);
+}
+
+/// A pile that stays behind is counted as none by one answer.
+#[test]
+fn what_was_left_there_is_none_here() {
+    let mut app = opened(38);
+    after(&mut app, [say(PileTap::Do(Doing::Again)), say(PileTap::Pick(None, "left there".into())), say(PileTap::Save)]);
+    assert_eq!(taken(&app), 0);
+    assert!(app.own.book.lines().any(|line| line.contains("left there")));
+}
+
+/// Parts are asked for as parts as soon as one is meant; the other way round is counted anew.
+#[test]
+fn parts_are_called_parts_and_each_begins_at_one() {
+    let mut app = opened(38);
+    says(&after(&mut app, [say(PileTap::Do(Doing::Want))]), &["pieces"]);
+    says(&after(&mut app, [say(PileTap::Other)]), &["I need, parts"]);
+    after(&mut app, [say(PileTap::At(1))]);
+    after(&mut app, pads("4"));
+    let Over::Page(page) = &app.count.over else { panic!("the page") };
+    assert_eq!(page.form.text(1), "4");
+    after(&mut app, [say(PileTap::Takes(true))]);
+    let Over::Page(page) = &app.count.over else { panic!("the page") };
+    assert_eq!(page.form.text(1), "1");
 }

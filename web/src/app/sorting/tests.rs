@@ -55,6 +55,24 @@ fn never_more_than_are_left_are_sorted() {
     check(&app, (10, 2, 0));
     assert!(shown.contains("Take back 2 rejects: knot"), "{shown}");
     assert!(shown.contains("All sorted"), "{shown}");
+    assert!(shown.contains("The last tap took 2: no more were counted.") && shown.contains("There are more"), "{shown}");
+    let pile = in_sight(&app).unwrap().tile.pile;
+    let again = Msg::Count(Tap::Page(crate::app::pile::PileTap::Recount(pile)));
+    assert!(after(&mut app, [again]).contains("Count again, because"));
+    let back = Msg::Count(Tap::Page(crate::app::pile::PileTap::Leave));
+    assert!(after(&mut app, [back]).contains("All sorted"), "back to where it is sorted");
+}
+
+/// After the last piece a tap on a reason is a slip: what was good stays good, and it is said why.
+#[test]
+fn a_good_piece_is_never_rejected_by_a_slip() {
+    let mut app = sorting();
+    after(&mut app, [say(SortTap::Arm(10)), tap(Tap::Good), tap(Tap::Good)]);
+    for slip in [tap(Tap::Reject(why("twist"))), tap(Tap::Good)] {
+        let shown = after(&mut app, [slip]);
+        assert!(shown.contains("Not done: you asked for"), "{shown}");
+        check(&app, (12, 0, 0));
+    }
 }
 
 #[test]

@@ -13,6 +13,7 @@ pub fn add(app: &mut App, role: Role, now: Now) {
     let name = app.workshop.text.trim().to_owned();
     if named(app, &Command::Book(BookCommand::AddPerson { role }), name, now) {
         app.workshop.text.clear();
+        app.workshop.asks_role = false;
     }
 }
 

@@ -7,7 +7,8 @@ use super::super::App;
 use super::super::form::Form;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Lying, Now};
-use fivebar_core::quantity::{Id, Key, reading};
+use fivebar_core::quantity::{Count, Id, Key, reading};
+use fivebar_core::sheet::stock::StockPile;
 use fivebar_core::sheet::stock::find::{From, Thick, Wanted};
 use walk::Walk;
 
@@ -16,7 +17,7 @@ use walk::Walk;
 pub enum Page {
     #[default]
     List,
-    /// A length and a thickness are typed.
+    /// A length, a thickness and a width are typed.
     Find,
     Choose(Choice),
     Pile(Lying),
@@ -57,8 +58,8 @@ pub const GONE_TO: [&str; 3] = ["burnt", "given", "jigs"];
 pub struct Rack {
     pub page: Page,
     pub wanted: Wanted,
-    /// What was typed for it: a length, a thickness.
-    sought: [String; 2],
+    /// What was typed for it: a length, a thickness, a width.
+    sought: [String; 3],
     /// Just so thick, not thicker.
     pub just: bool,
     /// Piles that are too short are shown too.
@@ -71,6 +72,8 @@ pub struct Rack {
     pub to: usize,
     /// The line of the history that is opened.
     pub opened: Option<Id>,
+    /// What the last count found, where that is fewer than were set apart: the pile as it was before.
+    pub given_up: Option<(StockPile, Count)>,
     /// Of bought boards.
     pub wood: Option<Key>,
     pub from: Option<Id>,
@@ -112,6 +115,7 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
         app.notice = None;
     }
     let rack = &mut app.workshop.rack;
+    rack.given_up = None;
     match tap {
         RackTap::Show(page) => rack.show(page),
         RackTap::At(nth) => rack.form.go(nth),
@@ -162,9 +166,14 @@ fn sought(app: &mut App) {
     let typing = app.speech.typing(app.begins_with().1);
     let rack = &mut app.workshop.rack;
     let read = |text: &str| reading::length(text, typing);
-    let Some((length, thickness)) = rack.form.maybe(0, read).and_then(|length| Some((length, rack.form.maybe(1, read)?))) else { return };
-    rack.sought = [0, 1].map(|nth| rack.form.text(nth).to_owned());
-    rack.wanted.length = length;
+    let mut sides = [None; 3];
+    for (nth, side) in sides.iter_mut().enumerate() {
+        let Some(read) = rack.form.maybe(nth, read) else { return };
+        *side = read;
+    }
+    let [length, thickness, width] = sides;
+    rack.sought = [0, 1, 2].map(|nth| rack.form.text(nth).to_owned());
+    (rack.wanted.length, rack.wanted.width) = (length, width);
     rack.wanted.thickness = thickness.map(if rack.just { Thick::Just } else { Thick::AtLeast });
     (rack.page, rack.with_shorter) = (Page::List, false);
 }
@@ -207,7 +216,11 @@ impl Rack {
 
 /// Whether anything but the order is looked for.
 pub fn is_looking(wanted: &Wanted) -> bool {
-    wanted.length.is_some() || wanted.wood.is_some() || wanted.thickness.is_some() || wanted.from != From::Anywhere
+    wanted.length.is_some()
+        || wanted.wood.is_some()
+        || wanted.thickness.is_some()
+        || wanted.width.is_some()
+        || wanted.from != From::Anywhere
 }
 
 #[cfg(test)]

@@ -48,6 +48,47 @@ fn a_figure_that_can_not_be_is_refused_in_place() {
     assert!(app.own.book.is_empty());
 }
 
+/// What was said last of the one leaves the other as it was.
+#[test]
+fn currency_and_units_keep_each_other() {
+    let (euro, metric) = (tap(Tap::Currency(Currency::EUR)), tap(Tap::Units(Units::Metric)));
+    let (dollar, inch) = (tap(Tap::Currency(Currency::USD)), tap(Tap::Units(Units::Inch)));
+    for (said, wanted) in [
+        (vec![], (Currency::USD, Units::Inch)),
+        (vec![metric.clone()], (Currency::USD, Units::Metric)),
+        (vec![euro.clone()], (Currency::EUR, Units::Inch)),
+        (vec![metric.clone(), euro.clone()], (Currency::EUR, Units::Metric)),
+        (vec![euro.clone(), metric.clone()], (Currency::EUR, Units::Metric)),
+        (vec![euro.clone(), metric.clone(), dollar], (Currency::USD, Units::Metric)),
+        (vec![metric, euro, inch], (Currency::EUR, Units::Inch)),
+    ] {
+        let mut app = App::for_tests(Place::Workshop);
+        after(&mut app, said.clone());
+        assert_eq!(app.begins_with(), wanted, "{said:?}");
+    }
+}
+
+/// A typed name is asked about once before it is left.
+#[test]
+fn a_typed_name_is_not_thrown_away() {
+    let mut app = App::for_tests(Place::Workshop);
+    let asked = after(&mut app, [tap(Tap::Open(Over::People)), tap(Tap::Typed("Anna".into())), tap(Tap::Close)]);
+    assert!(asked.contains("Anna is not added yet") && asked.contains("Add as"), "{asked}");
+    let added = after(&mut app, [tap(Tap::AddPerson(Role::Supplier))]);
+    assert!(added.contains("Anna") && !added.contains("not added yet") && added.contains("a supplier"), "{added}");
+    after(&mut app, [tap(Tap::Typed("Ben".into())), tap(Tap::Close), tap(Tap::Close)]);
+    assert_eq!(app.workshop.over, Over::Nothing);
+}
+
+/// What is said of the rate and of driving is no "not said".
+#[test]
+fn what_was_typed_for_a_trip_is_said_on_the_first_page() {
+    let mut app = App::for_tests(Place::Workshop);
+    typed(&mut app, Figure::Pay, "20");
+    let shown = typed(&mut app, Figure::Mileage, "0.67");
+    assert!(shown.contains("pay $20.00 an hour, the rest not said") && shown.contains("driving 0.67 a mi"), "{shown}");
+}
+
 /// The copy of one phone, brought in on another.
 fn copy() -> String {
     let mut app = App::for_tests(Place::Count);

@@ -63,6 +63,8 @@ pub struct Wood {
     pub chosen: Option<Key>,
     /// The list of woods is open.
     pub choosing: bool,
+    /// In it, woods the maker never had are shown too.
+    pub others: bool,
     pub sawn: Sawn,
     pub per: Measure,
     /// Readings to be glued together, as typed.
@@ -81,6 +83,8 @@ pub enum WoodTap {
     Press(Press),
     /// Opens the list of woods, or closes it.
     List,
+    /// Shows the woods the maker never had, too.
+    Others,
     Choose(Option<Key>),
     Sawn(Sawn),
     Per(Measure),
@@ -133,6 +137,7 @@ impl Wood {
             from,
             chosen: None,
             choosing: false,
+            others: false,
             sawn: Sawn::Flat,
             per: Measure::Litre,
             glued,
@@ -149,7 +154,8 @@ impl Wood {
                 self.typed = true;
                 self.form.press(press, sign);
             }
-            WoodTap::List => self.choosing = !self.choosing,
+            WoodTap::List => (self.choosing, self.others) = (!self.choosing, false),
+            WoodTap::Others => self.others = true,
             WoodTap::Choose(key) => (self.chosen, self.choosing) = (key, false),
             WoodTap::Sawn(sawn) => self.sawn = sawn,
             WoodTap::Per(per) => self.per = per,
@@ -170,6 +176,16 @@ pub fn known(app: &App) -> Rc<Workshop> {
 pub fn open(app: &mut App, page: Page) {
     app.notice = None;
     app.workshop.over = Over::Wood(Box::new(fill::filled(app, page)));
+}
+
+/// Something was taken back, or put back: the van's page shows what stands now.
+pub(crate) fn undone(app: &mut App) {
+    if let Over::Wood(wood) = &app.workshop.over
+        && wood.fresh
+        && wood.page == Page::Van
+    {
+        app.workshop.over = Over::Wood(Box::new(Wood { fresh: true, ..fill::filled(app, Page::Van) }));
+    }
 }
 
 /// Leaves a page.

@@ -60,16 +60,15 @@ pub fn screen(sheet: &EnoughSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>
 pub fn headline(wanted: &Wanted, several: bool, seen: Seen<'_>) -> String {
     let enough = &wanted.enough;
     let n = |n: u32| seen.speech.count(n);
-    let said = match (enough.can_stop(), enough.more_until_likely(), enough.more_until_sure()) {
-        (true, _, _) if is_sorted(wanted) => words::ENOUGH_GOOD.to_owned(),
-        _ if is_sorted(wanted) => words::pieces_short(&n(enough.short())),
+    let said = match wanted {
+        _ if is_sorted(wanted) => words::good_of(&n(enough.held.good), &n(enough.pieces)),
         _ => still_open(enough, seen),
     };
     if several && !wanted.want.part.is_empty() { words::of_part(&wanted.want.part, &said) } else { said }
 }
 
 /// Nothing of it is left to chance.
-fn is_sorted(wanted: &Wanted) -> bool {
+pub fn is_sorted(wanted: &Wanted) -> bool {
     wanted.enough.held.unsorted == 0 && 0 < wanted.enough.held.taken()
 }
 
@@ -86,8 +85,12 @@ fn still_open(enough: &Enough, seen: Seen<'_>) -> String {
 /// "38, for 20 legs"; on a narrow page what it is for.
 pub fn beside(wanted: &Wanted, seen: Seen<'_>) -> String {
     let parts = parts(&wanted.want, seen);
+    if is_sorted(wanted) {
+        return words::for_parts(&parts);
+    }
     let held = wanted.enough.held.taken();
-    if seen.page.is_narrow() { parts } else { words::held_for(&seen.speech.count(held), &parts) }
+    let said = if seen.page.is_narrow() { parts } else { words::held_for(&seen.speech.count(held), &parts) };
+    if wanted.prior == Prior::Guess { words::by_guess(&said) } else { said }
 }
 
 /// "20 legs", "5 pieces".
@@ -111,6 +114,9 @@ pub fn says_nothing(wanted: &Wanted, seen: Seen<'_>) -> Option<String> {
 
 /// The pieces on the scale, between likely and sure; nothing where no number would do.
 pub fn drawn(wanted: &Wanted, width: f64, said: &str) -> Option<El<Msg>> {
+    if is_sorted(wanted) {
+        return Some(drawn_sorted(wanted, width, said));
+    }
     let Least::Taken(likely) = wanted.enough.likely else { return None };
     let sure = if let Least::Taken(sure) = wanted.enough.sure { Some(sure) } else { None };
     let held = wanted.enough.held.taken();
@@ -132,4 +138,20 @@ pub fn drawn(wanted: &Wanted, width: f64, said: &str) -> Option<El<Msg>> {
         ..Scale::default()
     };
     Some(scale(&drawn, said))
+}
+
+/// Nothing is left to chance: the good ones, and how many are needed.
+fn drawn_sorted(wanted: &Wanted, width: f64, said: &str) -> El<Msg> {
+    let (good, needed) = (f64::from(wanted.enough.held.good), f64::from(wanted.enough.pieces));
+    let high = good.max(needed);
+    let drawn = Scale {
+        width,
+        from: 0.0,
+        to: high + (high * 0.08).max(3.0).round(),
+        marks: vec![Mark::new(needed, Kind::Ink, words::NEEDED, wanted.enough.pieces.to_string())],
+        fills: vec![Fill { from: 0.0, to: good, look: Look::Good }],
+        needle: Some(good),
+        ..Scale::default()
+    };
+    scale(&drawn, said)
 }

@@ -11,10 +11,12 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, count as count_words, worth as words};
+use fivebar_core::haul::Where;
 use fivebar_core::haul::worth::{Evens, Worth};
-use fivebar_core::quantity::{Listed, Money, half_up};
+use fivebar_core::quantity::{Listed, Money, Span, half_up};
 use fivebar_core::sheet::count::CountSheet;
 use fivebar_core::sheet::worth::{Missing, WorthSheet};
+use fivebar_core::wood::species::is_known;
 
 /// A sum to the whole unit, as one says it.
 fn about(sum: Money, seen: Seen<'_>) -> String {
@@ -41,10 +43,8 @@ pub fn short(sheet: &WorthSheet, seen: Seen<'_>) -> Option<String> {
 pub fn line(sheet: &WorthSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let (said, under) = match &sheet.worth {
         _ if app.is_glimpse() => (words::DOES_IT_PAY.to_owned(), words::READING.to_owned()),
-        Some(worth) if worth.pays() => {
-            let saves = worth.replaced.plus(worth.saved).unwrap_or(worth.replaced);
-            (headline(worth, seen), words::saves_costs(&about(saves, seen), &about(worth.cost, seen)))
-        }
+        Some(worth) if worth.pays() => (headline(worth, seen), saves_costs(worth, seen)),
+        Some(worth) if is_home(tiles) => (headline(worth, seen), saves_costs(worth, seen)),
         Some(worth) => (headline(worth, seen), evens(sheet, tiles, seen)),
         None => {
             let n = sheet.missing.len();
@@ -57,6 +57,16 @@ pub fn line(sheet: &WorthSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>) -
         .on_tap(Msg::Count(Tap::Worth))
         .kid(el("b", "").text(said))
         .kid(el("span", "t14 i2").text(under))
+}
+
+fn saves_costs(worth: &Worth, seen: Seen<'_>) -> String {
+    let saves = worth.replaced.plus(worth.saved).unwrap_or(worth.replaced);
+    words::saves_costs(&about(saves, seen), &about(worth.cost, seen))
+}
+
+/// Nothing more can be loaded.
+fn is_home(tiles: &CountSheet) -> bool {
+    tiles.sorting_begun || tiles.trip.stands == Where::Home
 }
 
 /// "9 more of Ash leg squares evens it".
@@ -82,7 +92,7 @@ pub fn screen(sheet: &WorthSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>)
             .kid(sums(worth, sheet, seen)),
         None => main.kid(el("p", "").text(words::NOBODY_PAYS)).kids(missing(sheet)),
     };
-    let notes = sheet.worth.as_ref().map(|worth| notes(worth, seen)).unwrap_or_default();
+    let notes = sheet.worth.as_ref().map(|worth| notes(worth, (sheet, tiles), seen)).unwrap_or_default();
     let main = main.kids(yard(sheet, &app.shelf().workshop())).kids(notes).kid(el("div", "push")).kid(key(
         "key h56",
         common::DONE,
@@ -94,7 +104,7 @@ pub fn screen(sheet: &WorthSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>)
 }
 
 fn below(worth: &Worth, sheet: &WorthSheet, tiles: &CountSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    (!worth.pays()).then(|| el("p", "").text(evens(sheet, tiles, seen)))
+    (!worth.pays() && !is_home(tiles)).then(|| el("p", "").text(evens(sheet, tiles, seen)))
 }
 
 fn no_drive(sheet: &WorthSheet) -> Option<El<Msg>> {
@@ -115,9 +125,16 @@ fn sums(worth: &Worth, sheet: &WorthSheet, seen: Seen<'_>) -> El<Msg> {
         .kid(row(words::GIFT, worth.against.gift))
         .kid(row(words::MINUTES, worth.against.minutes))
         .kid(line("sum", words::COSTS, worth.cost));
-    el("section", "card")
-        .kid(el("table", "facts").kid(rows))
-        .kid(el("p", "t14 i2").text(words::minutes_of(&seen.speech.span(sheet.wheel), &seen.speech.span(sheet.bins))))
+    el("section", "card").kid(el("table", "facts").kid(rows)).kid(el("p", "t14 i2").text(minutes(sheet, seen)))
+}
+
+/// Which of the minutes were, and which are planned.
+fn minutes(sheet: &WorthSheet, seen: Seen<'_>) -> String {
+    let [wheel, bins, sorting, ahead] = [sheet.wheel, sheet.bins, sheet.sorting, sheet.ahead].map(|span| seen.speech.span(span));
+    match sheet.sorting {
+        Span::ZERO => words::minutes_of(&wheel, &bins, &ahead),
+        _ => words::minutes_sorted(&wheel, &bins, (&sorting, &ahead)),
+    }
 }
 
 /// The trip to the timber yard, counted or not by one choice.
@@ -135,11 +152,13 @@ fn yard(sheet: &WorthSheet, known: &fivebar_core::ledger::fold::Workshop) -> Vec
     [asked, choice].into_iter().chain(unknown).listed()
 }
 
-fn notes(worth: &Worth, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn notes(worth: &Worth, (sheet, tiles): (&WorthSheet, &CountSheet), seen: Seen<'_>) -> Vec<El<Msg>> {
     let n = worth.left_out;
     let left_out = (0 < n).then(|| words::left_out(n, &common::pieces(n, &seen.speech.count(n))));
-    let nothing = (!worth.replaces_nothing.is_zero()).then(|| words::UNKNOWN_REPLACES_NOTHING.to_owned());
-    let lines = left_out.into_iter().chain(nothing).chain([words::HOW_IT_GOES.to_owned()]);
+    let unknown = tiles.tiles.iter().any(|tile| 0 < tile.taken && tile.wood.as_ref().is_none_or(|wood| !is_known(wood)));
+    let nothing = (unknown && !worth.replaces_nothing.is_zero()).then(|| words::UNKNOWN_REPLACES_NOTHING.to_owned());
+    let how = if sheet.sorting == Span::ZERO { words::HOW_IT_GOES } else { words::HOW_IT_GOES_SORTED };
+    let lines = left_out.into_iter().chain(nothing).chain([how.to_owned()]);
     lines.map(|line| el("p", "t14 i2").text(line)).listed()
 }
 

@@ -14,7 +14,7 @@ use crate::parts::key::key;
 use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::view::{El, el};
-use crate::words::en::{common, jobs as words};
+use crate::words::en::{common, jobs as words, rack as rack_words};
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::job::{JobSheet, NextAct};
 
@@ -93,6 +93,9 @@ fn next(sheet: &JobSheet, seen: Seen<'_>) -> (String, String, String) {
         },
         NextAct::Collect { due } => told(words::STATE_COLLECT, words::TAKE_PAYMENT, words::due(&sum(*due, seen))),
         NextAct::HandBack { sum: back } => told(words::STATE_HAND_BACK, words::SEE_PAYMENTS, words::to_hand_back(&sum(*back, seen))),
+        NextAct::TakeWood if 0 < sheet.wood.apart => {
+            told(&words::state_apart(&n(sheet.wood.apart)), words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into())
+        }
         NextAct::TakeWood => told(words::STATE_WOOD, words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into()),
         NextAct::WorkOn { op: Some(op) } => told(&words::state_work(op), &words::start(op), planned(sheet, op, seen)),
         NextAct::WorkOn { op: None } => told(words::STATE_BEGIN, words::GO_TO_BENCH, String::new()),
@@ -202,7 +205,8 @@ fn rooms(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
 
 fn wood_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     if sheet.wood.pieces == 0 {
-        return words::NO_WOOD_YET.into();
+        let apart = (0 < sheet.wood.apart).then(|| rack_words::apart(&seen.speech.count(sheet.wood.apart)));
+        return apart.unwrap_or_else(|| words::NO_WOOD_YET.into());
     }
     let used = sheet
         .account

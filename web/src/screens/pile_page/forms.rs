@@ -96,7 +96,8 @@ fn want(page: &PilePage, app: &App) -> Asked {
     let mut above = vec![el("h2", "ink1").text(words::FOR_WHAT), parts(page, app)];
     above.extend(page.picks.typed.then(|| typed("part-name", words::PART_NAME, page)));
     let whole = |label: &str, unit: &str| Slot { whole: true, ..Slot::new(label, unit) };
-    let mut slots = vec![whole(words::HOW_MANY_NEEDED, if page.picks.words.is_empty() { words::PIECES } else { words::PARTS })];
+    let mut slots =
+        vec![whole(words::HOW_MANY_NEEDED, if !page.picks.typed && page.picks.words.is_empty() { words::PIECES } else { words::PARTS })];
     if page.asks_each() {
         above.push(even(words::ONE_PIECE_GIVES, segs, |nth| say(PileTap::Takes(nth == 1))));
         slots.push(whole(words::HOW_MANY, each));

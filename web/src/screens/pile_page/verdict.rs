@@ -12,7 +12,7 @@ use fivebar_core::sheet::pile::PileSheet;
 
 /// What stands on a tile of a pile that is not simply taken: one word, or nothing. Of a glimpse nothing is said: the past is not read.
 pub fn on_tile(app: &App, pile: Id) -> String {
-    if app.is_glimpse() {
+    if app.is_glimpse() || super::is_home(app) {
         return String::new();
     }
     let told = app.shelf().haul().and_then(|haul| {
@@ -29,7 +29,9 @@ pub fn on_tile(app: &App, pile: Id) -> String {
 
 /// The verdict with its sentence; what is missing for one where there is none.
 pub fn at_bin(sheet: &PileSheet, seen: Seen<'_>) -> El<Msg> {
-    let Some(told) = sheet.at_bin else { return el("p", "").text(words::NOT_JUDGED) };
+    let Some(told) = sheet.at_bin else {
+        return el("p", "").text(if sheet.tile.taken == 0 { words::NOTHING_TO_JUDGE } else { words::NOT_JUDGED });
+    };
     let (sign, word) = match told.verdict {
         Verdict::Take => (Sign::Yes, words::TAKE),
         Verdict::Maybe => (Sign::Close, words::MAYBE),

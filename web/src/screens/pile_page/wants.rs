@@ -1,12 +1,12 @@
 //! What a pile is needed for: each part with how many more to take, on the scale between likely and sure.
 
 use super::super::Seen;
-use super::super::count::enough::{beside, drawn, headline, others, says_nothing};
+use super::super::count::enough::{beside, drawn, headline, is_sorted, others, says_nothing};
 use super::say;
 use crate::app::pile::PileTap;
 use crate::app::{App, Msg};
 use crate::view::{El, el};
-use crate::words::en::pile as words;
+use crate::words::en::{pile as words, worth};
 use fivebar_core::haul::rejects::Prior;
 use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::enough::Wanted;
@@ -34,6 +34,7 @@ fn one(nth: usize, wanted: &Wanted, (sheet, app): (&PileSheet, &App), seen: Seen
 /// "from a guess: one in four rejected", "from 3 hauls of The stair works".
 fn prior(wanted: &Wanted, sheet: &PileSheet, app: &App, seen: Seen<'_>) -> String {
     match wanted.prior {
+        _ if is_sorted(wanted) => worth::ALL_KNOWN.to_owned(),
         Prior::Guess => words::BY_GUESS.to_owned(),
         Prior::Supplier => {
             let name = sheet.supplier.and_then(|id| app.shelf().names.get(&id)).map(String::as_str);

@@ -52,6 +52,10 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let list = el("div", "rows").kids(people.iter().map(|(person, name)| row(person, name, app)));
     let main = el("main", "scr")
         .kid(field(asked, |text| say(Tap::Typed(text))))
+        .kids(
+            (typed && app.workshop.asks_role)
+                .then(|| el("p", "why").attr("role", "alert").text(words::not_added(app.workshop.text.trim()))),
+        )
         .kids(roles)
         .kids(people.is_empty().then(|| el("p", "t22 w8").text(words::NOBODY)))
         .kids((!people.is_empty()).then_some(list))

@@ -64,6 +64,7 @@ fn list(app: &App, seen: Seen<'_>) -> Screen {
     let found = find(all, &rack.wanted);
     let drawn = row::Drawn { longest, mark: rack.wanted.length };
     let main = el("main", "scr racked")
+        .kids(row::given_up(app, seen))
         .kid(sought(app, seen))
         .kid(choices(app))
         .kid(summary(&found, app, seen))
@@ -93,7 +94,8 @@ fn sought(app: &App, seen: Seen<'_>) -> El<Msg> {
         Thick::AtLeast(side) => (sized(side, app, seen), false),
         Thick::Just(side) => (sized(side, app, seen), true),
     });
-    let shown = words::looked_for(long.as_deref(), thick.as_ref().map(|(side, just)| (side.as_str(), *just)));
+    let wide = wanted.width.map(|side| sized(side, app, seen));
+    let shown = words::looked_for((long.as_deref(), wide.as_deref()), thick.as_ref().map(|(side, just)| (side.as_str(), *just)));
     let open = el("button", "what")
         .attr("type", "button")
         .on_tap(say(RackTap::Show(Page::Find)))

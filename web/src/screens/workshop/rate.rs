@@ -27,7 +27,12 @@ fn sheet(app: &App, seen: Seen<'_>) -> RateSheet {
 pub fn short(app: &App, seen: Seen<'_>) -> String {
     let sheet = sheet(app, seen);
     let rate = sheet.stack.and_then(|rate| Money::book(rate.per_hour, sheet.currency).ok());
-    rate.map_or_else(|| words::NOT_SAID.to_owned(), |rate| words::an_hour(&seen.speech.money(rate)))
+    let pay = sheet.said.pay.and_then(|pay| Money::book(pay, sheet.currency).ok());
+    match (rate, pay) {
+        (Some(rate), _) => words::an_hour(&seen.speech.money(rate)),
+        (None, Some(pay)) => words::pay_alone(&seen.speech.money(pay)),
+        (None, None) => words::NOT_SAID.to_owned(),
+    }
 }
 
 /// A sum in its currency's figures, without its mark.
@@ -147,7 +152,12 @@ fn figures(sheet: &RateSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         asked(Figure::Logged, number(said.logged), units),
         asked(Figure::Lowest, money(said.lowest), units),
         figure_key(words::COSTS_AND_TAX_KEY, costs.unwrap_or_else(not_said), open(Over::CostsAndTax)).key("costs"),
-        figure_key(words::REAL_YEAR_KEY, logged.map_or_else(not_said, |span| seen.speech.span(span)), open(Over::RealYear)).key("year"),
+        figure_key(
+            words::REAL_YEAR_KEY,
+            logged.map_or_else(not_said, |span| words::logged_so_far(&seen.speech.span(span))),
+            open(Over::RealYear),
+        )
+        .key("year"),
     ]
 }
 

@@ -11,6 +11,7 @@ use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
 use crate::words::en::workshop as words;
 use fivebar_core::ledger::fold::Till;
+use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::money::point::Points;
 use fivebar_core::quantity::{Currency, Listed, Money, Side, Units};
 
@@ -18,7 +19,9 @@ use fivebar_core::quantity::{Currency, Listed, Money, Side, Units};
 pub fn short(app: &App, seen: Seen<'_>) -> String {
     let till = of(app);
     let said = |share: Option<_>| share.map(|share| per_cent(share, seen));
-    words::paid_so(said(till.tax).as_deref(), said(till.fee).as_deref())
+    let per = if till.per == Some(Per::Km) { Units::Metric } else { Units::Inch };
+    let drive = till.mileage.map(|rate| (seen.speech.number(rate, 2, 4), per));
+    words::paid_so(said(till.tax).as_deref(), said(till.fee).as_deref(), drive.as_ref().map(|(rate, per)| (rate.as_str(), *per)))
 }
 
 fn of(app: &App) -> Till {

@@ -10,15 +10,16 @@ use super::super::slots::{Slot, figures, refused, under_thumb};
 use super::super::{Screen, Seen, undo};
 use super::{foot, line, saved_fact, say};
 use crate::app::workshop::Tap;
-use crate::app::workshop::wood::{Page, Wood, WoodTap};
+use crate::app::workshop::wood::{Page, Wood, WoodTap, known};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, woods, workshop as words};
-use fivebar_core::quantity::{Decimal, Key, Listed, half_up};
+use crate::words::en::{common, woods, workshop as words, yard as yard_words};
+use fivebar_core::ledger::fold;
+use fivebar_core::quantity::{Decimal, Key, Listed, Set, half_up};
 use fivebar_core::wood::species;
 use fivebar_core::wood::woods::Woods;
 
@@ -128,14 +129,24 @@ fn chosen(what: &str, answer: String, is_open: bool) -> El<Msg> {
         .kid(el("span", "t17 w8").text(answer))
 }
 
-/// The maker's own woods, the usual ones, then all others.
-fn every_wood(known: &Woods, units: fivebar_core::quantity::Units) -> El<Msg> {
-    let usual = woods::usual(units).iter().filter_map(|key| Key::read(key));
-    let others = species::listed(units).map(|one| one.key).filter(|key| !woods::usual(units).contains(key)).filter_map(Key::read);
-    let keys: Vec<Key> =
-        known.own().map(|(key, _)| key.clone()).chain(usual).chain(others).filter(|key| key.as_str() != "unknown-hardwood").listed();
-    let shown = keys.iter().map(|key| Chip::tap(full(key, known))).listed();
-    flowing("key h56", shown, move |nth| tap(WoodTap::Choose(keys.get(nth).cloned())))
+/// The maker's woods: those they added, have piles of, or have a price for; the usual ones where there are none. All others behind a key.
+fn every_wood(wood: &Wood, app: &App) -> El<Msg> {
+    let (known, units) = (known(app), app.begins_with().1);
+    let woods = &known.wood.woods;
+    let real = |key: &Key| key.as_str() != "unknown-hardwood";
+    let mine: Set<Key> = fold::hauls(&app.shelf().book).flat_map(|haul| haul.piles).filter_map(|pile| pile.wood).collect();
+    let priced = known.board_prices.keys().filter_map(|(_, wood)| wood.clone());
+    let mine: Set<Key> = woods.own().map(|(key, _)| key.clone()).chain(mine.iter().cloned()).chain(priced).filter(real).collect();
+    let usual = woods::usual(units).iter().filter_map(|key| Key::read(key)).filter(real);
+    let all = species::listed(units).map(|one| one.key).filter_map(Key::read).filter(real);
+    let mut keys: Vec<Key> = if mine.is_empty() { usual.listed() } else { mine.iter().cloned().listed() };
+    if wood.others {
+        let rest: Vec<Key> = all.filter(|key| !keys.contains(key)).listed();
+        keys.extend(rest);
+    }
+    let mut shown: Vec<Chip> = keys.iter().map(|key| Chip::tap(full(key, woods))).listed();
+    shown.extend((!wood.others).then(|| Chip::tap(yard_words::OTHER_WOODS)));
+    flowing("key h56", shown, move |nth| tap(keys.get(nth).map_or(WoodTap::Others, |key| WoodTap::Choose(Some(key.clone())))))
 }
 
 /// A wood by its whole name, or the maker's.

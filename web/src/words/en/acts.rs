@@ -1,6 +1,7 @@
 //! English: what an act did, for the bar that takes it back.
 
 use fivebar_core::ledger::Fact;
+use fivebar_core::ledger::kind::book::Role;
 
 /// What the last act did, named by its weightiest fact.
 pub fn named(fact: &Fact) -> &'static str {
@@ -68,7 +69,9 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::PieceAskedFor(_) => "someone who asked",
         Fact::SellingGuessed(_) => "your guesses",
         Fact::WorkshopSet(_) => "currency or units",
-        Fact::PersonAdded(_) | Fact::Forgotten(_) => "a person",
+        Fact::PersonAdded(f) if f.role == Role::Supplier => "a supplier",
+        Fact::PersonAdded(_) => "a person",
+        Fact::Forgotten(_) => "a name",
         Fact::CopyKept(_) => "a copy",
         Fact::Struck(_) | Fact::Restored(_) => "what was taken back",
     }

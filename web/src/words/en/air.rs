@@ -112,10 +112,11 @@ pub fn sources_differ(least: &str, most: &str) -> String {
     format!("Sources differ: {least} to {most}.")
 }
 
-/// "Leave a slot of 1.3 mm to swell into. It may shrink 3.7 mm."
+/// "Leave a slot of 1.3 mm, rounded up, to swell into. It may shrink 3.7 mm."
 pub fn slot(swells: Option<&str>, shrinks: Option<&str>) -> String {
-    let swells =
-        swells.map_or("It is as damp as it gets: no slot to swell into.".to_owned(), |by| format!("Leave a slot of {by} to swell into."));
+    let swells = swells.map_or("It is as damp as it gets: no slot to swell into.".to_owned(), |by| {
+        format!("Leave a slot of {by}, rounded up, to swell into.")
+    });
     shrinks.map_or(format!("{swells} It will not shrink."), |by| format!("{swells} It may shrink {by}."))
 }
 

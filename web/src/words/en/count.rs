@@ -24,6 +24,7 @@ pub const NEW_HAUL_UNDER: &str = "the last one stays as it is";
 pub const SAME_HAUL: &str = "Another trip";
 pub const SAME_HAUL_UNDER: &str = "for the same haul";
 pub const WHOLE_HAUL: &str = "This haul";
+pub const WHOLE_HAUL_UNDER: &str = "supplier, price, drive";
 pub const NAME_AT_HOME: &str = "Name it at home";
 pub const ANSWERED: &str = "Answered: tap one to change it";
 pub const WOOD: &str = "Wood";
@@ -140,9 +141,9 @@ pub fn weighs(mass: &str, unit: &str) -> String {
     format!("{mass} {unit}")
 }
 
-/// "warns at 536".
-pub fn warns_at(mass: &str) -> String {
-    format!("warns at {mass}")
+/// "warns at 80 %".
+pub fn warns_at(share: &str) -> String {
+    format!("warns at {share}")
 }
 
 /// "pieces. Count 5." after the figure, for a reader.
@@ -169,6 +170,20 @@ pub const HOW_THICK: &str = "How thick";
 pub const HOW_WIDE: &str = "How wide";
 pub const HOW_LONG: &str = "How long, about";
 pub const HOW_LONG_EXACT: &str = "How long";
+pub const THICK: &str = "thick";
+pub const WIDE: &str = "wide";
+pub const LONG: &str = "long";
+
+/// "That is 27 in thick. Millimetres?"
+pub fn that_is(side: &str, way: &str, or_mm: bool) -> String {
+    if or_mm { format!("That is {side} {way}. Millimetres?") } else { format!("That is {side} {way}. Is it so?") }
+}
+
+/// "Yes, 27 in".
+pub fn keep(side: &str) -> String {
+    format!("Yes, {side}")
+}
+
 pub const INCHES: &str = "inches";
 pub const MILLIMETRES: &str = "millimetres";
 
@@ -275,7 +290,7 @@ pub fn too_heavy(mass: &str, unit: &str) -> String {
     format!("{mass} {unit} over, leave some")
 }
 
-/// "near the limit, warns at 536".
+/// "near the limit, warns at 80 %".
 pub fn near_limit(warns: &str) -> String {
     format!("near the limit, {warns}")
 }

@@ -238,6 +238,11 @@ pub const STATE_DELIVERY: &str = "Ready. Delivery to come.";
 pub const STATE_COLLECT: &str = "Handed over. Money is due.";
 pub const STATE_HAND_BACK: &str = "More came in than is owed.";
 pub const STATE_WOOD: &str = "No wood yet.";
+/// "12 set apart, none taken yet."
+pub fn state_apart(n: &str) -> String {
+    format!("{n} set apart, none taken yet.")
+}
+
 pub const STATE_BEGIN: &str = "Nothing planned is left.";
 pub const STATE_TAG: &str = "Made, and without a tag.";
 pub const STATE_ALL_GONE: &str = "All gone. Nothing is left to do.";

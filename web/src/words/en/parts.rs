@@ -11,6 +11,7 @@ pub const RUNNING: &str = "Running";
 pub const PAD: &str = "Number pad";
 pub const FRACTIONS: &str = "Fractions of an inch";
 pub const RUB_OUT: &str = "Rub out the last figure";
+pub const BELOW_NOTHING: &str = "below zero";
 pub const POINT: &str = "Decimal point";
 pub const COMMA: &str = "Decimal comma";
 

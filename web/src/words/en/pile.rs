@@ -11,6 +11,7 @@ pub const LEAVE: &str = "Leave";
 /// On a tile, where there is room for one word.
 pub const MAYBE_TILE: &str = "maybe";
 pub const LEAVE_TILE: &str = "leave";
+pub const NOTHING_TO_JUDGE: &str = "No piece of it is counted yet.";
 pub const NOT_JUDGED: &str = "Say its wood and its length, and this says whether to take it.";
 
 pub const NEED: &str = "What you need of it";
@@ -66,7 +67,8 @@ pub const METER: &str = "The meter reads";
 
 pub const THERE_ARE: &str = "There are";
 pub const AGAIN_BECAUSE: &str = "Count again, because";
-pub const REASONS: [&str; 3] = ["miscounted", "some fell out", "someone took some"];
+pub const REASONS: [&str; 4] = ["miscounted", LEFT_THERE, "some fell out", "someone took some"];
+pub const LEFT_THERE: &str = "left there";
 pub const OTHER_REASON: &str = "other";
 pub const REASON: &str = "The reason";
 pub const TO_PILES: &str = "All piles";

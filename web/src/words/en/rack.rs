@@ -17,6 +17,7 @@ pub const ANYWHERE: &str = "anywhere";
 pub const BOUGHT_ONLY: &str = "bought";
 pub const ORDER: &str = "Order";
 pub const LONG: &str = "How long, or longer";
+pub const WIDE: &str = "How wide, or wider";
 pub const THICK: &str = "How thick";
 pub const OR_THICKER: &str = "or thicker";
 pub const JUST_SO: &str = "just so";
@@ -90,10 +91,10 @@ pub const WHICH_WOOD: &str = "Which wood?";
 pub const FROM_WHOM: &str = "From whom?";
 
 /// "18 in or longer", "18 in or longer, 1 in thick".
-pub fn looked_for(long: Option<&str>, thick: Option<(&str, bool)>) -> String {
+pub fn looked_for((long, wide): (Option<&str>, Option<&str>), thick: Option<(&str, bool)>) -> String {
     let long = long.map(|long| format!("{long} or longer"));
     let thick = thick.map(|(thick, just)| if just { format!("just {thick} thick") } else { format!("{thick} thick or more") });
-    let said: Vec<String> = long.into_iter().chain(thick).listed();
+    let said: Vec<String> = long.into_iter().chain(thick).chain(wide.map(|wide| format!("{wide} wide or more"))).listed();
     if said.is_empty() { ANY_SIZE.to_owned() } else { said.join(", ") }
 }
 
@@ -115,9 +116,9 @@ pub fn found(n: &str, of: &str, pieces: &str) -> String {
     format!("{n} of {of} piles, {pieces}")
 }
 
-/// "mark on each board: 18 in".
+/// "the line across the boards: 18 in".
 pub fn mark(long: &str) -> String {
-    format!("mark on each board: {long}")
+    format!("the line across the boards: {long}")
 }
 
 /// "2 piles are shorter: show all 6".
@@ -148,6 +149,16 @@ pub fn apart_for_it(n: &str) -> String {
 /// "4 set apart", in a row of the rack.
 pub fn apart(n: &str) -> String {
     format!("{n} set apart")
+}
+
+/// "12 set apart for Stands: 10 left".
+pub fn left_of(apart: &str, left: &str) -> String {
+    format!("{apart}: {left} left")
+}
+
+/// "Ash strips, 12 set apart for Stands: 10 left".
+pub fn of_pile(pile: &str, said: &str) -> String {
+    format!("{pile}, {said}")
 }
 
 /// "in Bench".

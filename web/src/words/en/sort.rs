@@ -28,6 +28,20 @@ pub fn next(pile: &str) -> String {
     format!("Next: {pile}")
 }
 
+pub const MORE_THERE: &str = "There are more";
+pub const MORE_THERE_UNDER: &str = "count the pile again";
+
+/// "The last tap took 4: no more were counted."
+pub fn took_only(n: u32, written: &str) -> String {
+    let were = if n == 1 { "no other was" } else { "no more were" };
+    format!("The last tap took {written}: {were} counted.")
+}
+
+/// "2 missing since the rack was walked round."
+pub fn missing(n: &str) -> String {
+    format!("{n} missing since the rack was walked round.")
+}
+
 /// "38 to sort".
 pub fn to_sort(n: &str) -> String {
     format!("{n} to sort")

@@ -220,11 +220,27 @@ pub fn hours(hours: &str) -> String {
     format!("{hours} h")
 }
 
-/// "tax 5.5 %, card 2.6 %".
-pub fn paid_so(tax: Option<&str>, card: Option<&str>) -> String {
-    let said = [tax.map(|tax| format!("sales tax {tax}")), card.map(|card| format!("card {card}"))];
+/// "pay $20.00 an hour, not all said".
+pub fn pay_alone(pay: &str) -> String {
+    format!("pay {pay} an hour, the rest not said")
+}
+
+/// "35 min logged".
+pub fn logged_so_far(span: &str) -> String {
+    format!("{span} logged")
+}
+
+/// "sales tax 5.5 %, card 2.6 %, driving 0.67 a mi".
+pub fn paid_so(tax: Option<&str>, card: Option<&str>, drive: Option<(&str, Units)>) -> String {
+    let drive = drive.map(|(rate, per)| format!("driving {rate} a {}", common::distance_unit(per)));
+    let said = [tax.map(|tax| format!("sales tax {tax}")), card.map(|card| format!("card {card}")), drive];
     let said: Vec<String> = said.into_iter().flatten().listed();
     if said.is_empty() { NOT_SAID.to_owned() } else { said.join(", ") }
+}
+
+/// "Anna is not added yet. …"
+pub fn not_added(name: &str) -> String {
+    format!("{name} is not added yet. Tap what they are. Done leaves without them.")
 }
 
 /// A price point: "whole 5", "cent", "ending in 9".

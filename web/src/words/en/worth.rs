@@ -37,6 +37,8 @@ pub const SAY_PRICE_UNDER: &str = "in Workshop";
 pub const STILL_TO_SAY: &str = "It is worked out once this is said:";
 pub const NOBODY_PAYS: &str = "Offcuts replace bought boards. What is left after the drive, gifts and your minutes is the gain.";
 pub const UNKNOWN_REPLACES_NOTHING: &str = "Unknown wood replaces nothing.";
+pub const HOW_IT_GOES_SORTED: &str =
+    "The good pieces count. 0.45 of good offcuts and 0.70 of bought boards end up in a piece; milling takes 2 minutes a board foot.";
 pub const HOW_IT_GOES: &str = "Of the pieces, those count that are good or expected to be. 0.45 of good offcuts and 0.70 of bought boards end up in a piece; sorting and milling take 3 minutes a board foot.";
 
 /// "2 more and you are sure".
@@ -115,9 +117,14 @@ pub fn figures_first(n: usize, written: &str) -> String {
     if n == 1 { format!("{written} figure to say first") } else { format!("{written} figures to say first") }
 }
 
-/// "46 min at the wheel, 38 at the bins, 2 h 07 sorting and milling".
-pub fn minutes_of(wheel: &str, bins: &str) -> String {
-    format!("{wheel} at the wheel with the way home, {bins} at the bins, and sorting and milling")
+/// "46 min at the wheel with the way home, 38 min at the bins, and 2 h 07 planned for sorting and milling".
+pub fn minutes_of(wheel: &str, bins: &str, ahead: &str) -> String {
+    format!("{wheel} at the wheel with the way home, {bins} at the bins, and {ahead} planned for sorting and milling")
+}
+
+/// The same once all is sorted by the clock.
+pub fn minutes_sorted(wheel: &str, bins: &str, (sorting, ahead): (&str, &str)) -> String {
+    format!("{wheel} at the wheel, {bins} at the bins, {sorting} sorting, and {ahead} planned for milling")
 }
 
 /// "12 pieces are in no figure: no size, or no price for their wood."
@@ -131,11 +138,22 @@ pub fn parts(written: &str, n: u32, part: &str) -> String {
     if n == 1 || part.ends_with('s') { format!("{written} {part}") } else { format!("{written} × {part}") }
 }
 
-pub const ENOUGH_GOOD: &str = "Enough good ones";
 pub const ALL_KNOWN: &str = "All of it is sorted: what is good is known.";
 pub const THIS_PILE: &str = "This pile, or what you need of it";
 
-/// "5 short".
-pub fn pieces_short(n: &str) -> String {
-    format!("{n} short")
+pub const NEEDED: &str = "needed";
+
+/// "36 good, 10 needed".
+pub fn good_of(good: &str, needed: &str) -> String {
+    format!("{good} good, {needed} needed")
+}
+
+/// "for 20 legs".
+pub fn for_parts(parts: &str) -> String {
+    format!("for {parts}")
+}
+
+/// "38, for 20 legs, a guess".
+pub fn by_guess(said: &str) -> String {
+    format!("{said}, a guess")
 }

@@ -5,7 +5,8 @@ use fivebar_core::ledger::kind::money::Measure;
 use fivebar_core::quantity::{Listed, Units};
 
 pub const VAN: &str = "Van";
-pub const PAYLOAD: &str = "it may carry, empty";
+pub const OTHER_WOODS: &str = "other woods";
+pub const PAYLOAD: &str = "load on its label";
 pub const PERSON: &str = "a person";
 pub const VAN_ASK: &str = "Say it once, and Count shows the load against it.";
 

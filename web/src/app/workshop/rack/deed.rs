@@ -5,30 +5,46 @@ use super::super::super::order::{Feel, Order};
 use super::{Ask, GONE_TO, Page};
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, PileFacts, StockCommand, WoodCommand};
 use fivebar_core::quantity::{Count, Decimal, Key, PILE_MOST, reading};
+use fivebar_core::sheet::stock::{self, StockPile};
 use fivebar_core::wood::moisture::Moisture;
 
 /// Writes what was said of a pile, and shows the pile; or says in place why not.
 pub fn done(app: &mut App, (at, ask): (Lying, Ask), now: Now) {
     let said = match ask {
-        Ask::Count => number(app).map(|n| stock(at, StockCommand::CountRack { n, why: words(app) })),
-        Ask::Gone => number(app).zip(gone_to(app)).map(|(n, to)| stock(at, StockCommand::Gone { n, to })),
-        Ask::Place => Some(stock(at, StockCommand::Place { place: app.workshop.rack.words.trim().to_owned() })),
-        Ask::Moisture => percent(app).map(|percent| stock(at, StockCommand::Moisture { percent: Some(percent), wet: Some(false) })),
-        Ask::Apart => number(app).zip(app.workshop.rack.job).map(|(n, job)| stock(at, StockCommand::Reserve { job, n })),
+        Ask::Count => number(app).map(|n| of_stock(at, StockCommand::CountRack { n, why: words(app) })),
+        Ask::Gone => number(app).zip(gone_to(app)).map(|(n, to)| of_stock(at, StockCommand::Gone { n, to })),
+        Ask::Place => Some(of_stock(at, StockCommand::Place { place: app.workshop.rack.words.trim().to_owned() })),
+        Ask::Moisture => percent(app).map(|percent| of_stock(at, StockCommand::Moisture { percent: Some(percent), wet: Some(false) })),
+        Ask::Apart => number(app).zip(app.workshop.rack.job).map(|(n, job)| of_stock(at, StockCommand::Reserve { job, n })),
         Ask::Take => number(app).zip(app.workshop.rack.job).map(|(n, job)| {
             let Lying { haul, pile } = at;
             Command::Haul(HaulCommand::Take { haul, pile, job, n })
         }),
     };
+    let (before, found) = (before(app, at, now), app.workshop.rack.form.text(0).to_owned());
+    let is_count = ask == Ask::Count && said.is_some();
     write(app, at, said, now);
+    if let (true, Ok(n)) = (is_count, reading::count(&found, app.speech.sign(), PILE_MOST)) {
+        gave_up(app, before, n);
+    }
+}
+
+/// A pile as it lies before it is counted.
+pub(super) fn before(app: &App, at: Lying, now: Now) -> Option<StockPile> {
+    stock::pile(&app.shelf().shop(now.wall.at), at).ok()
+}
+
+/// Fewer were found than were set apart: it is said once more, after it was written.
+pub(super) fn gave_up(app: &mut App, before: Option<StockPile>, n: Count) {
+    app.workshop.rack.given_up = before.filter(|pile| pile.apart_after(n).is_some()).map(|pile| (pile, n));
 }
 
 /// The other key of a page: what is set apart is free again, or the pile is plainly wet.
 pub fn other(app: &mut App, now: Now) {
     let Page::Ask(at, ask) = app.workshop.rack.page else { return };
     let said = match ask {
-        Ask::Apart => number(app).zip(app.workshop.rack.job).map(|(n, job)| stock(at, StockCommand::FreeReserved { job, n })),
-        Ask::Moisture => Some(stock(at, StockCommand::Moisture { percent: None, wet: Some(true) })),
+        Ask::Apart => number(app).zip(app.workshop.rack.job).map(|(n, job)| of_stock(at, StockCommand::FreeReserved { job, n })),
+        Ask::Moisture => Some(of_stock(at, StockCommand::Moisture { percent: None, wet: Some(true) })),
         _ => None,
     };
     write(app, at, said, now);
@@ -41,7 +57,7 @@ fn write(app: &mut App, at: Lying, said: Option<Command>, now: Now) {
     }
 }
 
-fn stock(at: Lying, command: StockCommand) -> Command {
+fn of_stock(at: Lying, command: StockCommand) -> Command {
     Command::Stock(at, command)
 }
 
@@ -58,7 +74,8 @@ fn words(app: &App) -> Option<String> {
 
 fn percent(app: &mut App) -> Option<Decimal> {
     let sign = app.speech.sign();
-    let limits = Decimal::ZERO..=Moisture::MOST;
+    // no meter shows nothing
+    let limits = Decimal::ONE..=Moisture::MOST;
     app.workshop.rack.form.take(0, |text| reading::number(text, sign, limits.clone()))
 }
 

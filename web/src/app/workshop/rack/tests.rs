@@ -78,7 +78,7 @@ fn wood_is_found_by_length_wood_thickness_and_origin() {
     check(
         &mut app,
         find("18", ""),
-        &["18 in or longer", "2 of 4 piles, 31 pieces", "mark on each board: 18 in", "Some of these may do", "Cherry band", "Bare"],
+        &["18 in or longer", "2 of 4 piles, 31 pieces", "the line across the boards: 18 in", "Some of these may do", "Cherry band", "Bare"],
         &["Too short", "shorter"],
     );
     check(&mut app, find("30", ""), &["0 of 4 piles", "Bare", "3 piles are shorter: show all 3"], &["Cherry band"]);

@@ -57,7 +57,9 @@ pub fn counted(app: &mut App, now: Now) {
 }
 
 fn count(app: &mut App, at: Lying, n: Count, now: Now) {
+    let before = deed::before(app, at, now);
     if app.order(&Command::Stock(at, StockCommand::CountRack { n, why: None }), now).is_some() {
+        deed::gave_up(app, before, n);
         app.orders.push(Order::Feel(Feel::Start));
         next(app);
     }

@@ -2,7 +2,7 @@
 
 use super::super::super::slots::{Slot, figures, refused, under_thumb};
 use super::super::super::{Screen, Seen};
-use super::row::{name, size};
+use super::row::{kept_apart, name, size};
 use super::{RackTap, piles, say};
 use crate::app::workshop::Tap;
 use crate::app::workshop::rack::{Ask, GONE_TO};
@@ -65,7 +65,7 @@ pub fn in_place(screen: Screen, app: &App) -> Screen {
     if matches!(app.notice, Some(Notice::Refused(_))) { screen.says_it() } else { screen }
 }
 
-/// What is looked for: a length, and a thickness.
+/// What is looked for: a length, a thickness, a width.
 pub fn find(app: &App, seen: Seen<'_>) -> Screen {
     let units = app.begins_with().1;
     let just = app.workshop.rack.just;
@@ -76,7 +76,7 @@ pub fn find(app: &App, seen: Seen<'_>) -> Screen {
         small: workshop::RACK.into(),
         title: words::FIND.into(),
         above: vec![el("p", "i2").text(words::EMPTY_IS_ANY), how],
-        slots: vec![Slot::side(words::LONG, units), Slot::side(words::THICK, units)],
+        slots: vec![Slot::side(words::LONG, units), Slot::side(words::THICK, units), Slot::side(words::WIDE, units)],
         units,
         save: words::SHOW_THEM.into(),
         other: None,
@@ -130,6 +130,8 @@ fn counted(mut asked: Asked, pile: &StockPile, app: &App, seen: Seen<'_>) -> Ask
         Some(_) => words::drift(drift, [&n(drift.told), &n(drift.found), &n(differs)]),
         None => words::by_the_counts(&n(drift.told)),
     };
+    let kept = typed.and_then(|found| kept_apart(pile, found, seen));
+    let told = kept.map_or(told.clone(), |kept| format!("{told} {kept}."));
     asked.above = vec![el("p", "w7 drift").attr("role", "status").text(told)];
     asked.below = vec![in_words("why", words::WHY, app)];
     asked.title = words::HOW_MANY_LIE.into();

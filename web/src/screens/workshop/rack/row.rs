@@ -2,12 +2,12 @@
 
 use super::super::super::Seen;
 use super::{Page, RackTap, by_haul, say};
-use crate::app::Msg;
+use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::ink::{drawing, line, rect, sized};
 use crate::view::{El, el};
 use crate::words::en::{common, count, jobs, rack as words, woods, workshop};
-use fivebar_core::quantity::{Decimal, Length, Listed, Volume, in_small};
+use fivebar_core::quantity::{Count, Decimal, Length, Listed, Volume, in_small};
 use fivebar_core::sheet::stock::StockPile;
 use fivebar_core::sheet::stock::find::Order;
 
@@ -96,6 +96,24 @@ fn aside(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
     let bought = pile.haul.bought.then(|| words::BOUGHT_ONLY.to_owned());
     let said: Vec<String> = bought.into_iter().chain(apart).chain(pile.place.clone()).listed();
     (!said.is_empty()).then(|| said.join(", "))
+}
+
+/// "12 set apart for Stands: 10 left", where fewer are found than are set apart.
+pub fn kept_apart(pile: &StockPile, found: Count, seen: Seen<'_>) -> Option<String> {
+    let left = pile.apart_after(found)?;
+    let apart = pile.apart.iter().fold(0, |sum: Count, it| sum.saturating_add(it.n));
+    let whose = match pile.apart.as_slice() {
+        [one] => words::apart_for(&seen.speech.count(one.n), &one.name),
+        _ => words::apart(&seen.speech.count(apart)),
+    };
+    Some(words::left_of(&whose, &seen.speech.count(left)))
+}
+
+/// The same after it was written, until the next tap.
+pub fn given_up(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (pile, found) = app.workshop.rack.given_up.as_ref().filter(|_| app.shelf().taken_back.is_none())?;
+    let said = kept_apart(pile, *found, seen)?;
+    Some(el("p", "w7").attr("role", "status").text(words::of_pile(&name(pile), &said)))
 }
 
 /// A pile by its wood and its name, or its letter: a tone alone says no wood.

@@ -4,7 +4,7 @@ use super::super::super::slots::refused;
 use super::super::super::slots::{Slot, figures, under_thumb};
 use super::super::super::{Screen, Seen, undo};
 use super::ask::in_place;
-use super::row::{lying, name};
+use super::row::{given_up, kept_apart, lying, name};
 use super::{RackTap, number, say};
 use crate::app::workshop::Tap;
 use crate::app::workshop::rack::walk::Walk;
@@ -13,6 +13,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, rack as words};
+use fivebar_core::quantity::{PILE_MOST, reading};
 use fivebar_core::sheet::stock::{self, StockPile};
 
 /// The pile in front of the maker.
@@ -43,9 +44,11 @@ fn shown(main: El<Msg>, pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen
     let form = &app.workshop.rack.form;
     if walk.other {
         let pad = under_thumb(form, &slots, (pile.haul.units, seen), |press| say(RackTap::Press(press)));
-        return main.kid(figures(form, &slots, |nth| say(RackTap::At(nth)))).kid(el("div", "push")).kids(pad);
+        let typed = reading::count(form.text(0), seen.speech.sign(), PILE_MOST).ok();
+        let kept = typed.and_then(|found| kept_apart(pile, found, seen)).map(|said| el("p", "w7").attr("role", "status").text(said));
+        return main.kid(figures(form, &slots, |nth| say(RackTap::At(nth)))).kids(kept).kid(el("div", "push")).kids(pad);
     }
-    let main = main.kids(place).kid(el("p", "i2").text(last));
+    let main = main.kids(given_up(app, seen)).kids(place).kid(el("p", "i2").text(last));
     main.kid(el("div", "push")).kid(key("key solid h88", words::yes(&seen.speech.count(pile.on_rack)), "", say(RackTap::Same))).kid(key(
         "key h88 m",
         words::OTHER_NUMBER,

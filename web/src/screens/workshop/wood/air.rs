@@ -9,7 +9,7 @@ use crate::parts::scale::{Kind, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::{air as words, refusal};
 use fivebar_core::ledger::kind::wood::AirRead;
-use fivebar_core::quantity::{Decimal, Wall};
+use fivebar_core::quantity::{Decimal, Units, Wall};
 use fivebar_core::wood::moisture::Moisture;
 use fivebar_core::wood::movement::Room;
 
@@ -44,7 +44,8 @@ pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     asked.above.push(el("h2", "").text(words::AIR_NOW));
     let place = Field { id: "air-place", label: words::WHERE.into(), value: wood.name.clone(), ..Field::default() };
     asked.below.push(field(place, |text| super::tap(WoodTap::Name(text))));
-    asked.slots = vec![Slot::new(words::WARM, words::degree_unit(units)), Slot::new(words::DAMP, "%")];
+    asked.slots =
+        vec![Slot { signed: units == Units::Metric, ..Slot::new(words::WARM, words::degree_unit(units)) }, Slot::new(words::DAMP, "%")];
     asked.save = Some(words::WRITE_DOWN);
     laid_out(asked, wood, app, seen)
 }

@@ -27,7 +27,7 @@ pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     asked.slots =
         vec![Slot::side(words::WIDTH, units), Slot::new(words::DRY, "%"), Slot::new(words::DAMPEST, "%"), Slot::new(words::NOW, "%")];
     asked.below = if matches!(worked, Err(Wrong::NoWidth)) { vec![hint(words::ROOM_HINT)] } else { vec![] };
-    asked.instead = wood.choosing.then(|| every_wood(&known.wood.woods, units));
+    asked.instead = wood.choosing.then(|| every_wood(wood, app));
     let new_room = worked.ok().is_some_and(|worked| is_new(worked.room, &known));
     asked.save = (new_room && !wood.choosing).then_some(words::SET_ROOM);
     laid_out(asked, wood, app, seen)

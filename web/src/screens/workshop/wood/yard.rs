@@ -93,7 +93,7 @@ pub fn price(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let measures = words::measures(units);
     let segs = measures.iter().map(|per| Seg::new(words::each(*per), *per == wood.per)).listed();
     asked.above = vec![chosen(words::WHICH_WOOD, answer, wood.choosing), even(words::MEASURE, segs, chooses(measures.map(WoodTap::Per)))];
-    asked.instead = wood.choosing.then(|| every_wood(&known.wood.woods, units));
+    asked.instead = wood.choosing.then(|| every_wood(wood, app));
     asked.save = asked.save.filter(|_| !wood.choosing);
     asked.slots = vec![Slot::new(words::PRICE_SLOT, currency.code())];
     laid_out(asked, wood, app, seen)
