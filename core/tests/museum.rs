@@ -41,8 +41,8 @@ fn every_kind_is_about_the_haul_and_the_job_it_names() {
         let about = subjects(&entry);
         // A wish and a piece set apart lie with the pile; the job has taken nothing yet.
         let of_pile_alone = matches!(entry.fact, Fact::EnoughSet(_) | Fact::PiecesReserved(_) | Fact::ReservationFreed(_));
-        // What a job ended with names its hauls as figures.
-        let frozen = matches!(entry.fact, Fact::JobEnded(_));
+        // What a job ended with, and what it was planned from, names its hauls as figures.
+        let frozen = matches!(entry.fact, Fact::JobEnded(_) | Fact::PlanKept(_));
         let haul = named(text, "haul").filter(|_| !frozen).map(Subject::Haul);
         let job = named(text, "job").filter(|_| !of_pile_alone).map(Subject::Job);
         for subject in haul.into_iter().chain(job) {

@@ -89,3 +89,20 @@ fn sticks_come_out_as_well_as_those_of_general_solvers() {
         }
     }
 }
+
+#[test]
+fn parts_come_out_as_well_as_those_of_general_solvers() {
+    let known = reference();
+    for (name, text) in instances().iter().filter(|(name, _)| name.starts_with("parts-")) {
+        let instance = envelope::read(text).unwrap();
+        let mut goes_on = |_: fivebar_core::plan::patience::Progress<'_>| true;
+        let solution = instance.solve(&mut Patience::new(Some(8_000), &mut goes_on), 1); // some 30 milliseconds where it was measured
+        let theirs = figures(&known["results"][name]["value"]);
+        assert_eq!(solution.worth[0], theirs[0], "{name}: sets");
+        assert_eq!(solution.bound[0], theirs[0], "{name}: proven sets");
+        assert!(solution.worth[1] * 100 <= theirs[1] * 106, "{name}: {} consumed, {} known", solution.worth[1], theirs[1]);
+        if instance.class == "small" {
+            assert_eq!((&solution.worth, &solution.bound), (&theirs, &theirs), "{name}");
+        }
+    }
+}

@@ -113,6 +113,24 @@ fn every_page_of_the_rack(browser: &mut Browser, page: &Page, phone: Phone) {
     each_screen(browser, page, &["Count it", "Set apart", "Gone", "Where it lies", "Moisture"], ("pile-320", "Not now"), phone);
 }
 
+/// From what it looks like to the plan, and back to the job.
+fn what_can_i_make(browser: &mut Browser, page: &Page, phone: Phone) {
+    for (key, name) in [("Wood and plan", "plan-room-320"), ("What can I make?", "plan-320"), ("A field of tiles", "plan-field-320")] {
+        slowly(browser, page, &[key]);
+        check(browser, page, name, phone);
+    }
+    slowly(browser, page, &["Something else", "A top in rows"]);
+    check(browser, page, "plan-rows-320", phone);
+    slowly(browser, page, &["Pieces to use"]);
+    check(browser, page, "plan-pieces-320", phone);
+    slowly(browser, page, &["The figures"]);
+    browser.tap(page, ".foot .key.solid");
+    browser.wait_text(page, "At the saw");
+    std::thread::sleep(Duration::from_secs(7));
+    check(browser, page, "plan-answer-320", phone);
+    slowly(browser, page, &["Change rows", "Something else", "The job"]);
+}
+
 #[test]
 fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     let profile = tempfile::tempdir().expect("a folder");
@@ -123,6 +141,7 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     check(&mut browser, &page, "job-320", phone);
     let rooms = ["Wood and plan", "Hours and money", "Sell and deliver", "Look back"];
     each_screen(&mut browser, &page, &rooms, ("room-320", "The job"), phone);
+    what_can_i_make(&mut browser, &page, phone);
     go(&mut browser, &page, 4);
     let pages = ["Your rate", "How you are paid", "Currency and units", "Suppliers and people", "Rack", "Theme and hand"];
     each_screen(&mut browser, &page, &pages, ("workshop-320", "Done"), phone);
@@ -135,7 +154,7 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     check(&mut browser, &page, "woods-320-your-own-woods", phone);
     each_screen(&mut browser, &page, &["Add a wood"], ("woods-320", "Not now"), phone);
     slowly(&mut browser, &page, &["Done", "Done", "Machines"]);
-    each_screen(&mut browser, &page, &["Add a machine"], ("workshop-320", "Not now"), phone);
+    each_screen(&mut browser, &page, &["Add a machine", "The saw’s figures"], ("workshop-320", "Not now"), phone);
     slowly(&mut browser, &page, &["Done", "Timber yard"]);
     each_screen(&mut browser, &page, &["There and back"], ("yard-320", "Not now"), phone);
     each_screen(&mut browser, &page, &["Price of one wood"], ("yard-320", "Done"), phone);

@@ -77,6 +77,7 @@ facts! {
     stock: PilePiecesWeighed PileLayersCounted PieceMeasured EnoughSet MoistureRead PileCounted PilePlaced PiecesReserved ReservationFreed
         LeftoversGone;
     wood: SpeciesAdded MachineMinimumSet AirRead RoomRangeSet VanSet TimberYardSet;
+    plan: PlanKept PlanUsed SawSet DesignKept DesignUsed;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;

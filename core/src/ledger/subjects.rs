@@ -30,6 +30,7 @@ pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::JobBegan(_) => [Some(Job(entry.id)), None, None],
         Fact::MoneySpent(f) => spent_on(f.job, f.haul),
         Fact::DistanceDriven(f) => spent_on(f.job, f.haul),
+        Fact::DesignKept(f) => [Some(Workshop), f.job.map(Job), None],
         Fact::RoomRangeSet(f) => [Some(f.job.map_or(Workshop, Job)), None, None],
         Fact::Struck(_) | Fact::Restored(_) => [None, None, None],
         fact => [of_haul(fact).map(Haul).or_else(|| of_job(fact).map(Job)).or(Some(Workshop)), None, None],
@@ -89,6 +90,9 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::SaleReversed(f) => f.job,
         Fact::PieceAskedFor(f) => f.job,
         Fact::SellingGuessed(f) => f.job,
+        Fact::PlanKept(f) => f.job,
+        Fact::PlanUsed(f) => f.job,
+        Fact::DesignUsed(f) => f.job,
         _ => return None,
     })
 }

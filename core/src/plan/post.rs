@@ -146,5 +146,21 @@ pub fn take_progress(row: Vec<i64>) -> Option<[Figures; 2]> {
     row.whole(both)
 }
 
+/// A row as a text: its numbers with a blank between.
+pub fn write(row: &[i64]) -> String {
+    row.iter().map(i64::to_string).collect::<Vec<_>>().join(" ")
+}
+
+/// The row of such a text; nothing where it is none.
+///
+/// ```
+/// use fivebar_core::plan::post;
+/// assert_eq!(post::read(&post::write(&[3, -1, 0])), Some(vec![3, -1, 0]));
+/// assert_eq!(post::read("3 x"), None);
+/// ```
+pub fn read(text: &str) -> Option<Vec<i64>> {
+    text.split(' ').map(|number| number.parse().ok()).collect()
+}
+
 #[cfg(test)]
 mod tests;

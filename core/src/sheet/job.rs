@@ -38,6 +38,8 @@ pub struct JobSheet {
     pub lesson: Option<String>,
     /// The moistures in per cent that its pieces will live between, where that was said of it.
     pub room: Option<(Decimal, Decimal)>,
+    /// Its wood was cut by a plan.
+    pub planned: bool,
     /// All of it, for whoever asks further.
     pub account: Account,
 }
@@ -149,6 +151,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         selling: job.selling,
         typical: job.typical,
         lesson: job.lesson,
+        planned: job.plans.iter().any(|plan| plan.used),
         room: job.room,
         account,
     })

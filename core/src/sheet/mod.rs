@@ -17,6 +17,7 @@ pub mod haul;
 pub mod job;
 pub mod jobs;
 pub mod look_back;
+pub mod make;
 pub mod marks;
 pub mod moving;
 pub mod offer;

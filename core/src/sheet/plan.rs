@@ -188,7 +188,12 @@ fn holds(asked: &Asked, answered: &Answered) -> bool {
         (Asked::Sticks(problem), Made::Sticks(plan)) => {
             crate::plan::sticks::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
         }
-        (Asked::Rows(_), Made::Rows(_)) | (Asked::Parts(_), Made::Parts(_)) => true,
+        (Asked::Rows(problem), Made::Rows(plan)) => {
+            crate::plan::rows::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
+        }
+        (Asked::Parts(problem), Made::Parts(plan)) => {
+            crate::plan::parts::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
+        }
         _ => false,
     }
 }

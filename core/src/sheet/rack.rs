@@ -57,7 +57,8 @@ fn for_others(shop: &Shop, pile: &Pile, job: Id) -> Vec<ForJob> {
     super::stock::for_jobs(shop, pile.apart().into_iter().filter(|(it, _)| *it != job))
 }
 
-fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
+/// One pile of a haul, as a job sees it.
+pub(super) fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
     let in_job = pile.in_job(job);
     Ok(RackPile {
         haul: haul.id,

@@ -32,6 +32,11 @@ impl App {
             }
             Place::Bench => bench::heard(self, bench::Tap::Close, now),
             Place::Price => price::heard(self, price::Tap::Close, now),
+            Place::Jobs if self.jobs.draft.is_none() && self.jobs.room == Some(jobs::Room::Plan) => {
+                if !self.plan.back() {
+                    self.jobs.room = Some(jobs::Room::Wood);
+                }
+            }
             Place::Jobs => self.jobs.back(),
             Place::Workshop => workshop::heard(self, workshop::Tap::Close, now),
         }

@@ -21,6 +21,8 @@ use fivebar_core::sheet::job::{JobSheet, job};
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Room {
     Wood,
+    /// What can I make.
+    Plan,
     Hours,
     Sell,
     Back,
@@ -50,6 +52,7 @@ pub enum Tap {
     /// Back to the job's page.
     Page,
     Room(Room),
+    Plan(super::plan::Tap),
     Search(String),
     TryExample,
     RemoveExample,
@@ -79,6 +82,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Open(which, id) => open(app, which, id),
         Tap::Page => app.jobs.room = None,
         Tap::Room(room) => app.jobs.room = Some(room),
+        Tap::Plan(tap) => super::plan::heard(app, tap, now),
         Tap::Search(text) => app.jobs.search = text,
         Tap::TryExample => try_example(app),
         Tap::RemoveExample => app.orders.push(Order::RemoveExample),

@@ -143,7 +143,7 @@ impl App {
             News::CanInstall(can) => self.here.can_install = can,
             News::NotWiped(why) => self.workshop.said = Some(Became::NotWiped(why)),
             News::UpdateWaits => self.update_waits = true,
-            News::Planning(told) => self.plan.hear(told),
+            News::Planning(told) => super::plan::told(self, told),
             News::Tick(now) => self.now = now,
             News::InSight(seen) => self.price.covered = !seen,
             News::Resized(width) => self.page = crate::parts::Page::new(width),

@@ -1,50 +1,320 @@
-//! What can be made: the planning under way.
+//! What can I make, heard: what is asked of a job's pieces, the planning under way, and the plan that came of it.
 
+mod asking;
+#[cfg(test)]
+mod tests;
+
+use super::jobs::Room;
 use super::news::Planning;
-use fivebar_core::plan::{Answered, Figures};
+use super::order::{Feel, Order};
+use super::{App, Notice};
+use crate::parts::pad::Press;
+pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
+use fivebar_core::ledger::decide::{Command, Now, PlanCommand};
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::plan::{Answered, Figures, better};
+use fivebar_core::quantity::{Id, Set};
+use fivebar_core::sheet::make::keep::{again, kept, last_used};
+use fivebar_core::sheet::make::{Given, Which, WhyNot, given};
+use fivebar_core::sheet::plan::{PlanSheet, sheet};
+
+/// A first answer comes after so many ms; a better one is looked for so long.
+const FIRST: u32 = 300;
+const LONGER: u32 = 6_000;
+
+/// What is shown of it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Page {
+    /// What it looks like: four drawings.
+    #[default]
+    Choose,
+    /// The few figures it needs.
+    Ask,
+    /// The piles to use.
+    Piles,
+    Answer,
+}
 
 /// How the planning stands.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub enum Stands {
     #[default]
-    NotAsked,
+    Still,
     /// The worth of the best plan so far, and what no plan can pass; empty until something is found.
     UnderWay {
         worth: Figures,
         bound: Figures,
+        ms: u32,
     },
-    Planned(Box<Answered>),
     Failed,
 }
 
-impl Stands {
-    /// Takes in what is heard; nothing is, where none is under way.
-    pub fn hear(&mut self, told: Planning) {
-        if let Stands::UnderWay { .. } = self {
-            *self = match told {
-                Planning::Better { worth, bound } => Stands::UnderWay { worth, bound },
-                Planning::Done(answered) => Stands::Planned(answered),
-                Planning::Failed => Stands::Failed,
-            };
+/// A plan, and what is shown of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Found {
+    pub answered: Answered,
+    pub sheet: PlanSheet,
+}
+
+/// What can I make.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Plan {
+    pub page: Page,
+    pub draft: Draft,
+    /// What was asked last, by job.
+    asked: Vec<(Id, Draft)>,
+    pub given: Option<Box<Given>>,
+    pub why_not: Option<WhyNot>,
+    pub stands: Stands,
+    pub found: Option<Box<Found>>,
+    /// The lines at the saw that are done.
+    pub ticked: Set<usize>,
+    /// The piece of the picture that was tapped.
+    pub piece: Option<usize>,
+    /// The entry of the plan whose wood was taken.
+    used: Option<Id>,
+}
+
+/// What can be said there.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Tap {
+    Open,
+    Choose,
+    Shape(Shape),
+    At(usize),
+    Press(Press),
+    Split(bool),
+    /// As many as the wood gives.
+    AsMany,
+    Pattern(usize),
+    Two,
+    Piles,
+    Turn(Which),
+    /// Plans; from the answer, plans again.
+    Go,
+    Stop,
+    /// Back to the figures.
+    Change,
+    Piece(usize),
+    Tick(usize),
+    Use,
+    Print,
+    /// The job's parts and operations under its name, to make again.
+    KeepDesign,
+    /// A design's parts and operations become the job's.
+    UseDesign(Id),
+}
+
+/// Takes in a tap.
+pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    match tap {
+        Tap::Open => open(app),
+        Tap::Choose => app.plan.page = Page::Choose,
+        Tap::Shape(shape) => choose(app, shape),
+        Tap::Piles => app.plan.page = Page::Piles,
+        Tap::Change => {
+            stop(app);
+            app.plan.page = Page::Ask;
+        }
+        Tap::Go => go(app),
+        Tap::Stop => stop(app),
+        Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
+        Tap::Tick(nth) => tick(app, nth),
+        Tap::Use => take(app, now),
+        Tap::Print => app.orders.push(Order::Print),
+        Tap::KeepDesign => design(app, None, now),
+        Tap::UseDesign(id) => design(app, Some(id), now),
+        said => {
+            let sign = app.speech.sign();
+            (app.notice, app.plan.why_not) = (None, None);
+            app.plan.draft.say(said, sign);
         }
     }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
+/// Opens it for the job in hand: at the plan its wood was cut by, else at what was asked last.
+fn open(app: &mut App) {
+    let Some(job) = app.jobs.open else { return };
+    app.jobs.room = Some(Room::Plan);
+    app.notice = None;
+    if app.plan.is_of(job) {
+        return;
+    }
+    stop(app);
+    let asked = std::mem::take(&mut app.plan.asked);
+    let draft = asked.iter().find(|(of, _)| *of == job).map(|(_, draft)| draft.clone());
+    app.plan = Plan { asked, ..Plan::default() };
+    if let Some(used) = of_book(app, job) {
+        return app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), ..used };
+    }
+    if let Some(draft) = draft {
+        (app.plan.draft, app.plan.page) = (draft, Page::Ask);
+    }
+}
 
-    #[test]
-    fn what_is_heard_after_it_was_called_off_changes_nothing() {
-        let better = || Planning::Better { worth: vec![8], bound: vec![9] };
-        let mut stands = Stands::NotAsked;
-        stands.hear(better());
-        assert_eq!(stands, Stands::NotAsked);
-        stands = Stands::UnderWay { worth: vec![], bound: vec![] };
-        stands.hear(better());
-        assert_eq!(stands, Stands::UnderWay { worth: vec![8], bound: vec![9] });
-        stands.hear(Planning::Failed);
-        stands.hear(better());
-        assert_eq!(stands, Stands::Failed);
+/// The plan the job's wood was cut by, as the book keeps it.
+fn of_book(app: &App, job: Id) -> Option<Plan> {
+    let shop = app.shelf().shop(app.now.at);
+    let plans = shop.job(job).ok()?.plans;
+    let last = last_used(&plans)?;
+    let (given, answered) = again(&shop, last)?;
+    let sheet = sheet(&given.ready, &answered, given.room).ok()?;
+    let draft = Draft::of(&given.ask.what, app.speech.typing(given.units));
+    let found = Some(Box::new(Found { answered, sheet }));
+    Some(Plan { page: Page::Answer, draft, given: Some(Box::new(given)), found, used: Some(last.id), ..Plan::default() })
+}
+
+fn choose(app: &mut App, shape: Shape) {
+    let Some(job) = app.jobs.open else { return };
+    let typing = app.shelf().shop(app.now.at).job(job).ok().map(|job| (app.speech.typing(job.units), job));
+    let Some((typing, facts)) = typing else { return };
+    let figures = fivebar_core::sheet::make::figures(&app.shelf().shop(app.now.at), facts.units).ok();
+    if app.plan.draft.shape != Some(shape) {
+        app.plan.draft = Draft::begun(shape, &facts, figures.as_ref(), typing);
+    }
+    app.plan.page = Page::Ask;
+}
+
+/// Reads the figures and begins to plan.
+fn go(app: &mut App) {
+    let Some(job) = app.jobs.open else { return };
+    stop(app);
+    let shop = app.shelf().shop(app.now.at);
+    let Ok(units) = shop.job(job).map(|job| job.units) else { return };
+    let typing = app.speech.typing(units);
+    let Some(ask) = app.plan.draft.ask(job, typing) else {
+        app.plan.page = Page::Ask;
+        return app.orders.push(Order::Feel(Feel::Refused));
+    };
+    let made = given(&app.shelf().shop(app.now.at), &ask);
+    let draft = app.plan.draft.clone();
+    app.plan.asked.retain(|(of, _)| *of != job);
+    app.plan.asked.push((job, draft));
+    app.notice = None;
+    match made {
+        Ok(given) => begin(app, given),
+        Err(why) => {
+            app.orders.push(Order::Feel(Feel::Refused));
+            (app.plan.why_not, app.plan.page) = (Some(why), Page::Ask);
+        }
+    }
+}
+
+fn begin(app: &mut App, given: Given) {
+    let asked = Box::new(given.ready.asked.clone());
+    let plan = &mut app.plan;
+    (plan.given, plan.found, plan.why_not, plan.used, plan.piece) = (Some(Box::new(given)), None, None, None, None);
+    plan.ticked = Set::new();
+    plan.page = Page::Answer;
+    plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
+    app.orders.push(Order::Plan { asked, ms: FIRST });
+}
+
+/// What was found so far stays.
+fn stop(app: &mut App) {
+    if let Stands::UnderWay { .. } = app.plan.stands {
+        app.plan.stands = Stands::Still;
+        app.orders.push(Order::StopPlan);
+    }
+}
+
+/// Takes in what is heard of a planning; nothing is, where none is under way.
+pub fn told(app: &mut App, told: Planning) {
+    let plan = &mut app.plan;
+    let Stands::UnderWay { ms, .. } = plan.stands else { return };
+    match told {
+        Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
+        Planning::Done(answered) => {
+            plan.take_in(*answered);
+            let open = plan.found.as_ref().filter(|found| ms == FIRST && !found.answered.is_proven()).zip(plan.given.as_ref());
+            plan.stands = match open {
+                Some((found, given)) => {
+                    app.orders.push(Order::Plan { asked: Box::new(given.ready.asked.clone()), ms: LONGER });
+                    let (worth, bound) = (found.answered.worth.clone(), found.answered.bound.clone());
+                    Stands::UnderWay { worth, bound, ms: LONGER }
+                }
+                None if plan.found.is_some() => Stands::Still,
+                None => Stands::Failed,
+            };
+        }
+        Planning::Failed => plan.stands = if plan.found.is_some() { Stands::Still } else { Stands::Failed },
+    }
+}
+
+impl Plan {
+    /// It is of this job, and something is asked.
+    fn is_of(&self, job: Id) -> bool {
+        self.given.as_ref().is_some_and(|given| given.ask.job == job)
+    }
+
+    /// A plan takes the place of one that is no better; one that breaks a rule is none.
+    fn take_in(&mut self, answered: Answered) {
+        let Some(given) = &self.given else { return };
+        let senses = given.ready.asked.senses();
+        if self.found.as_ref().is_some_and(|old| better(senses, &old.answered.worth, &answered.worth)) {
+            return;
+        }
+        if let Ok(sheet) = sheet(&given.ready, &answered, given.room) {
+            let changed = self.found.as_ref().is_none_or(|old| old.answered.plan != answered.plan);
+            if changed {
+                (self.ticked, self.piece) = (Set::new(), None);
+            }
+            self.found = Some(Box::new(Found { answered, sheet }));
+        }
+    }
+
+    /// One step back; false where there is none.
+    pub fn back(&mut self) -> bool {
+        self.page = match self.page {
+            Page::Choose => return false,
+            Page::Ask => Page::Choose,
+            Page::Piles | Page::Answer => Page::Ask,
+        };
+        true
+    }
+}
+
+/// Whether the plan in hand is the one the job's wood was cut by, and that stands.
+pub fn is_used(app: &App) -> bool {
+    let standing = |id: &Id| app.shelf().book.entry(*id).is_some_and(|(_, struck)| !struck);
+    app.plan.used.as_ref().is_some_and(standing)
+}
+
+fn tick(app: &mut App, nth: usize) {
+    if !app.plan.ticked.remove(&nth) {
+        app.plan.ticked.insert(nth);
+        app.orders.push(Order::Feel(Feel::Start));
+    }
+}
+
+/// Takes the pieces of the plan for the job: one act, with the plan itself.
+fn take(app: &mut App, now: Now) {
+    stop(app);
+    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
+    let plan = kept(given, &found.answered, &found.sheet);
+    if let Some(written) = app.order(&Command::Plan(PlanCommand::Use(plan)), now) {
+        app.plan.used = written.entries.first().map(|entry| entry.id);
+        app.orders.push(Order::Feel(Feel::Start));
+    }
+}
+
+/// Keeps a design from the job in hand, or makes the job from one.
+fn design(app: &mut App, from: Option<Id>, now: Now) {
+    let Some(job) = app.jobs.open else { return };
+    let Ok(name) = app.shelf().shop(app.now.at).job(job).map(|job| job.name) else { return };
+    let command = match from {
+        Some(design) => PlanCommand::UseDesign { job, design },
+        None => PlanCommand::KeepDesign { job, name },
+    };
+    if app.order(&Command::Plan(command), now).is_some() {
+        app.orders.push(Order::Feel(Feel::Start));
+    }
+}
+
+/// The refusal that stands, where it is of this place.
+pub fn refused(app: &App) -> Option<&fivebar_core::refusal::Refusal> {
+    match &app.notice {
+        Some(Notice::Refused(why)) => Some(why),
+        _ => None,
     }
 }

@@ -11,6 +11,7 @@ mod sell;
 mod wood;
 
 pub use figures::lacking;
+pub use wood::{name as pile_name, size as pile_size};
 
 use super::{Screen, Seen, said};
 use crate::app::jobs::{Room, Tap, sheet};
@@ -41,6 +42,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (_, Some(Err(refusal))) => unreadable(&refusal, seen),
         (None, Some(Ok(sheet))) => match app.jobs.room {
             None => page::screen(&sheet, app, seen),
+            Some(Room::Plan) => super::plan::screen(&sheet, app, seen),
             Some(Room::Wood) => wood::screen(&sheet, app, seen),
             Some(Room::Hours) => hours::screen(&sheet, app, seen),
             Some(Room::Sell) => sell::screen(&sheet, app, seen),

@@ -9,6 +9,7 @@ mod jobs;
 mod opening;
 mod pile;
 mod pile_page;
+mod plan;
 mod price;
 mod prospect;
 mod rejects;

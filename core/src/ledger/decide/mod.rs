@@ -5,6 +5,7 @@ mod book;
 mod haul;
 mod job;
 mod money;
+mod plan;
 mod restore;
 mod rests;
 mod sale;
@@ -16,6 +17,7 @@ pub use book::BookCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
 pub use money::{MoneyCommand, Much, On};
+pub use plan::{PlanCommand, SAW_MOST};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Lying, OnTheScale, StockCommand};
 pub use wood::WoodCommand;
@@ -32,6 +34,7 @@ pub enum Command {
     Haul(HaulCommand),
     Stock(Lying, StockCommand),
     Wood(WoodCommand),
+    Plan(PlanCommand),
     Bench(BenchCommand),
     Job(JobCommand),
     Money(MoneyCommand),
@@ -95,6 +98,7 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
         Command::Haul(command) => haul::decide(book, command, &mut act)?,
         Command::Stock(at, command) => stock::decide(book, *at, command, &mut act)?,
         Command::Wood(command) => wood::decide(book, command, &mut act)?,
+        Command::Plan(command) => plan::decide(book, command, &mut act)?,
         Command::Bench(command) => bench::decide(book, command, &mut act)?,
         Command::Job(command) => job::decide(book, command, &mut act)?,
         Command::Money(command) => money::decide(book, command, &mut act)?,

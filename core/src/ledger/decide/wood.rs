@@ -107,7 +107,7 @@ pub(super) fn weighs(grams: i64) -> Answer<()> {
     Grams::KG.or_more(grams).map(drop)
 }
 
-fn named(name: &str) -> Answer<()> {
+pub(super) fn named(name: &str) -> Answer<()> {
     const MOST: usize = 60;
     let met = name.trim().chars().count();
     match met {

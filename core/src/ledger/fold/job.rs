@@ -72,6 +72,8 @@ fn planned(job: &mut Job, entry: &Entry) {
         Fact::JobEnded(f) => job.ended = Some(Ended { wall: entry.wall, hauls: f.hauls.clone() }),
         Fact::JobReopened(_) => job.ended = None,
         Fact::RoomRangeSet(f) => job.room = Some((f.low.0, f.high.0)),
+        Fact::PlanKept(_) | Fact::PlanUsed(_) => super::plan::planned(&mut job.plans, entry),
+        Fact::DesignUsed(f) => job.design = Some(f.design),
         Fact::JobMarked(f) => job.typical = f.typical,
         Fact::LessonWritten(f) => job.lesson = Some(f.text.clone()).filter(|text| !text.is_empty()),
         _ => {}
@@ -150,6 +152,8 @@ impl Job {
             typical: true,
             lesson: None,
             room: None,
+            plans: vec![],
+            design: None,
         }
     }
 }

@@ -6,6 +6,7 @@ mod haul;
 mod history;
 pub(in crate::ledger) mod job;
 mod name;
+mod plan;
 mod stock;
 pub(in crate::ledger) mod wood;
 mod workshop;
@@ -19,6 +20,7 @@ pub use job::{
     PlannedCost, Sale, Selling, job, jobs,
 };
 pub use name::{is_ended, name_of, not_typical, planned_operations};
+pub use plan::{Design, KeptPlan, SawFacts};
 pub use wood::{WoodFacts, van};
 pub use workshop::{Copy, Person, RateFacts, Till, Workshop, workshop};
 

@@ -1,6 +1,7 @@
 //! The workshop from its entries: what an hour must earn, how one is paid, people, costs that belong to no job.
 
 use super::booked::{Booked, booked};
+use super::plan::{Design, SawFacts, kept};
 use super::wood::WoodFacts;
 use crate::ledger::kind::book::Role;
 use crate::ledger::kind::haul::Per;
@@ -28,6 +29,8 @@ pub struct Workshop {
     pub forgotten: Set<Id>,
     pub copy: Option<Copy>,
     pub wood: WoodFacts,
+    pub saw: SawFacts,
+    pub designs: Vec<Design>,
 }
 
 /// What an hour must earn, as the maker said it; what was never said is none.
@@ -120,6 +123,8 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
         | Fact::TimberYardSet(_) => {
             workshop.wood.apply(entry);
         }
+        Fact::SawSet(f) => workshop.saw.apply(f),
+        Fact::DesignKept(f) => kept(&mut workshop.designs, entry, f),
         Fact::CopyKept(f) => workshop.copy = Some(Copy { at: entry.at(), upto: f.upto, since: 0 }),
         _ => workshop.costs.extend(booked(entry)),
     }

@@ -7,6 +7,7 @@ pub mod book;
 pub mod haul;
 pub mod job;
 pub mod money;
+pub mod plan;
 pub mod sale;
 pub mod stock;
 pub mod wood;

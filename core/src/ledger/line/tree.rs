@@ -44,7 +44,13 @@ macro_rules! lists {
         })+
     };
 }
-lists!(Id, crate::ledger::kind::job::HaulUsed);
+lists!(
+    Id,
+    crate::ledger::kind::job::HaulUsed,
+    crate::ledger::kind::plan::PlanPile,
+    crate::ledger::kind::plan::DesignPart,
+    crate::ledger::kind::plan::DesignOperation
+);
 
 impl<'a> Tree<'a> {
     /// The tree of a text in the one spelling; `None` for any other text.

@@ -4,6 +4,7 @@ mod fill;
 mod keyed;
 mod read;
 mod save;
+mod saw;
 
 pub use fill::{measure_of, weight_of};
 pub use keyed::MACHINES;
@@ -38,6 +39,8 @@ pub enum Page {
     Machines,
     /// A machine that is corrected, or a new one.
     Machine(Option<Key>),
+    /// The figures of the saw.
+    Saw,
     Van,
     Yard,
     /// The way to the timber yard and back.
@@ -175,7 +178,7 @@ pub(super) fn back(app: &mut App) {
     match wood.page {
         Page::Air | Page::Movement | Page::Gluing | Page::Own => open(app, Page::Woods),
         Page::OneWood(_) => open(app, Page::Own),
-        Page::Machine(_) => open(app, Page::Machines),
+        Page::Machine(_) | Page::Saw => open(app, Page::Machines),
         Page::Way | Page::Price(_) | Page::PriceOf => open(app, Page::Yard),
         _ => (app.workshop.over, app.notice) = (Over::Nothing, None),
     }

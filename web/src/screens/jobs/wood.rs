@@ -12,7 +12,7 @@ use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, count, job as words, jobs, rack as rack_words, woods, yard};
+use crate::words::en::{common, count, job as words, jobs, plan, rack as rack_words, woods, yard};
 use fivebar_core::ledger::fold::Part;
 use fivebar_core::quantity::{Listed, Units};
 use fivebar_core::sheet::job::JobSheet;
@@ -30,7 +30,9 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let lacks = |pile: &RackPile| short::of(pile, &known.wood, seen);
     let cautious = piles.iter().any(|pile| !lacks(pile).is_empty());
     let none = |words: &'static str| el("p", "t14 i2").text(words);
+    let make = key("key h56 wide", plan::WHAT_CAN_I_MAKE, super::super::plan::under(sheet), say(Tap::Plan(crate::app::plan::Tap::Open)));
     let first = el("div", "col")
+        .kid(make)
         .kid(el("h2", "").text(words::TAKEN))
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
         .kids(taken.into_iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
@@ -46,6 +48,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     } else {
         parts(sheet, &known.wood.woods, seen)
     });
+    let second = second.kids(super::super::plan::designs(sheet, &known.designs, seen));
     let [low, high] = room_of(app, sheet);
     let under = words::lives_in(&between((low, high), seen), sheet.room.is_some());
     let second = second.kid(key("key soft h56", words::ROOM, under, say(Tap::Write(What::Room))).flag("disabled", sheet.ended.is_some()));

@@ -38,6 +38,7 @@ pub fn screen(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
         Page::OneWood(_) => own::page(wood, app, seen),
         Page::Machines => machines::list(app, seen),
         Page::Machine(_) => machines::page(wood, app, seen),
+        Page::Saw => machines::saw(wood, app, seen),
         Page::Van => yard::van(wood, app, seen),
         Page::Yard => yard::list(app, seen),
         Page::Way => yard::way(wood, app, seen),

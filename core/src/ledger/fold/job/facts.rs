@@ -1,7 +1,7 @@
 //! What is known of a job: plain facts, no price is worked out here.
 
 use super::selling::Selling;
-use crate::ledger::fold::Booked;
+use crate::ledger::fold::{Booked, KeptPlan};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
 use crate::quantity::Sorted;
@@ -37,6 +37,10 @@ pub struct Job {
     pub lesson: Option<String>,
     /// Moistures in per cent that its pieces will live between; those of the workshop where nothing is said.
     pub room: Option<(Decimal, Decimal)>,
+    /// Plans that were kept for it, in their order.
+    pub plans: Vec<KeptPlan>,
+    /// The design it was made from.
+    pub design: Option<Id>,
 }
 
 /// What is said of the piece.

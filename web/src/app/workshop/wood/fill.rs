@@ -21,6 +21,7 @@ pub(super) fn filled(app: &App, page: Page) -> Wood {
         Page::Movement => movement(&known, typing),
         Page::OneWood(key) => one_wood(&known, key.clone(), typing),
         Page::Machine(key) => machine(&known, key.clone(), typing),
+        Page::Saw => Wood::of(page, super::saw::filled(&known, typing)),
         Page::Van => {
             let grams = |grams: Option<i64>| grams.map_or(String::new(), |grams| plain(mass(grams, units), typing.sign));
             Wood::of(page, Form::filled([grams(known.wood.payload), grams(known.wood.person)]))

@@ -33,6 +33,7 @@ pub fn save(app: &mut App, now: Now) {
         Page::Movement => room(wood, typing),
         Page::OneWood(_) => own(wood, &known, typing),
         Page::Machine(_) => machine(wood, &known, typing),
+        Page::Saw => super::saw::command(wood, typing),
         Page::Van => van(wood, typing),
         Page::Way => way(wood, typing),
         Page::PriceOf if wood.chosen.is_none() => None,
@@ -54,7 +55,7 @@ fn left(app: &mut App, page: Page) {
             written(app);
         }
         Page::OneWood(_) => open(app, Page::Own),
-        Page::Machine(_) => open(app, Page::Machines),
+        Page::Machine(_) | Page::Saw => open(app, Page::Machines),
         Page::Way | Page::Price(_) | Page::PriceOf => open(app, Page::Yard),
         _ => written(app),
     }

@@ -10,7 +10,7 @@ use crate::parts::field::{Field, field};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, yard as words};
+use crate::words::en::{common, plan, yard as words};
 use fivebar_core::ledger::fold::WoodFacts;
 use fivebar_core::quantity::{Key, Length, Listed, begin_large};
 use fivebar_core::wood::minimum::Minimum;
@@ -35,6 +35,7 @@ pub fn list(app: &App, seen: Seen<'_>) -> Screen {
         .kids((!none).then(|| el("div", "rows").kids(rows)))
         .kids((!none).then(|| caution(words::NAMED_THERE)))
         .kid(el("div", "push"))
+        .kid(key("key h56 wide", plan::SAW, plan::SAW_UNDER, open(Page::Saw)))
         .kid(key("key h88", words::ADD_MACHINE, "", open(Page::Machine(None))));
     listed(("workshop/machines", words::MACHINES), main, app, seen)
 }
@@ -62,6 +63,16 @@ pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     asked.above.push(hint(words::MANUAL));
     asked.slots = [words::LEAST_LENGTH, words::LEAST_WIDTH, words::LEAST_THICKNESS].map(|side| Slot::side(side, units)).to_vec();
     asked.other = old.map(|_| key("key h56", words::TAKE_OFF, "", tap(WoodTap::Remove)));
+    laid_out(asked, wood, app, seen)
+}
+
+/// The figures of the saw.
+pub fn saw(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
+    let units = app.begins_with().1;
+    let mut asked = Asked::new("workshop/saw", words::MACHINES, plan::SAW);
+    asked.above = vec![hint(plan::SAW_HINT)];
+    asked.slots = plan::SAW_FIGURES.map(|label| Slot::side(label, units)).to_vec();
+    asked.slots.push(Slot { unit: "g/m²".into(), ..Slot::whole(plan::SAW_GLUE) });
     laid_out(asked, wood, app, seen)
 }
 

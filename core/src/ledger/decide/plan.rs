@@ -1,0 +1,122 @@
+//! Orders about plans and designs: take the wood of a plan, set the saw's figures, keep a design and make it again.
+
+use super::Act;
+use super::haul::{enough, free, pile_of};
+use super::job::{found, going_on};
+use crate::ledger::Book;
+use crate::ledger::fold;
+use crate::ledger::kind::haul::PiecesTaken;
+use crate::ledger::kind::job::{OperationPlanned, PartPlanned};
+use crate::ledger::kind::plan as kind;
+use crate::plan::post;
+use crate::quantity::{Id, Length};
+use crate::refusal::{Answer, Refusal};
+
+/// The most a figure of the saw may be: a metre, beyond any.
+pub const SAW_MOST: Length = Length::METRE;
+
+/// What can be ordered of plans and designs.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PlanCommand {
+    /// The job takes the pieces a plan uses, and the plan is kept with it.
+    Use(kind::PlanKept),
+    SetSaw(kind::SawSet),
+    /// The parts and operations of a job under a name.
+    KeepDesign {
+        job: Id,
+        name: String,
+    },
+    /// A design is one no more.
+    DropDesign {
+        name: String,
+    },
+    /// The parts and operations of a design become the job's.
+    UseDesign {
+        job: Id,
+        design: Id,
+    },
+}
+
+pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        PlanCommand::Use(plan) => used(book, plan, act),
+        PlanCommand::SetSaw(saw) => set_saw(saw, act),
+        PlanCommand::KeepDesign { job, name } => keep(book, *job, name, act),
+        PlanCommand::DropDesign { name } => {
+            fold::workshop(book).designs.iter().find(|design| design.is_named(name)).ok_or(Refusal::NotThere)?;
+            act.add(kind::DesignKept { name: name.clone(), parts: vec![], operations: vec![], job: None });
+            Ok(())
+        }
+        PlanCommand::UseDesign { job, design } => make_again(book, (*job, *design), act),
+    }
+}
+
+/// One act: the plan, that it is used, and the pieces of each pile that the job did not have already.
+fn used(book: &Book, plan: &kind::PlanKept, act: &mut Act) -> Answer<()> {
+    going_on(book, plan.job)?;
+    post::read(&plan.problem).and_then(post::take).ok_or(Refusal::NotThere)?.check()?;
+    post::read(&plan.answer).and_then(post::take_answer).ok_or(Refusal::NotThere)?;
+    let uses = || plan.piles.iter().filter_map(|pile| Some((pile, pile.used.filter(|used| 0 < *used)?)));
+    if uses().next().is_none() {
+        return Err(Refusal::NothingAsked);
+    }
+    let id = act.add(plan.clone());
+    act.add(kind::PlanUsed { job: plan.job, plan: id });
+    for (pile, n) in uses() {
+        let there = pile_of(book, pile.haul, pile.pile)?;
+        if pile.in_job == Some(true) {
+            enough(n, there.in_job(plan.job))?;
+        } else {
+            free(n, &there, Some(plan.job))?;
+            act.add(PiecesTaken { haul: pile.haul, pile: pile.pile, job: plan.job, n });
+        }
+    }
+    Ok(())
+}
+
+fn set_saw(saw: &kind::SawSet, act: &mut Act) -> Answer<()> {
+    let lengths = saw.lengths();
+    if lengths.iter().all(Option::is_none) && saw.glue.is_none() {
+        return Err(Refusal::NothingAsked);
+    }
+    if let Some(met) = lengths.into_iter().flatten().find(|met| SAW_MOST < *met) {
+        return Err(Refusal::LengthOutOfRange { met, least: Length::ZERO, most: SAW_MOST });
+    }
+    act.add(saw.clone());
+    Ok(())
+}
+
+fn keep(book: &Book, job: Id, name: &str, act: &mut Act) -> Answer<()> {
+    let job = found(book, job)?;
+    super::wood::named(name)?;
+    if job.parts.is_empty() && job.operations.is_empty() {
+        return Err(Refusal::NothingAsked);
+    }
+    let parts = job.parts.iter().map(|part| {
+        let [thickness, width, length] = part.size;
+        kind::DesignPart { name: part.name.clone(), n: part.n, thickness, width, length, wood: part.wood.clone() }
+    });
+    let operations = job.operations.iter().map(|planned| {
+        let (op, kind, stage) = (planned.op.clone(), planned.kind, Some(planned.stage));
+        kind::DesignOperation { op, kind, stage, span: planned.span, pieces: planned.pieces }
+    });
+    let (parts, operations) = (parts.collect(), operations.collect());
+    act.add(kind::DesignKept { name: name.trim().to_owned(), parts, operations, job: Some(job.id) });
+    Ok(())
+}
+
+fn make_again(book: &Book, (job, design): (Id, Id), act: &mut Act) -> Answer<()> {
+    going_on(book, job)?;
+    let workshop = fold::workshop(book);
+    let kept = workshop.designs.iter().find(|kept| kept.id == design).ok_or(Refusal::NotThere)?;
+    act.add(kind::DesignUsed { job, design });
+    for part in &kept.parts {
+        let kind::DesignPart { name, n, thickness, width, length, wood } = part.clone();
+        act.add(PartPlanned { job, name, n, thickness, width, length, wood });
+    }
+    for planned in &kept.operations {
+        let kind::DesignOperation { op, kind, stage, span, pieces } = planned.clone();
+        act.add(OperationPlanned { job, op, kind, stage, span, pieces });
+    }
+    Ok(())
+}

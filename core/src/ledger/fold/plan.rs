@@ -1,0 +1,110 @@
+//! Plans of a job, the saw's figures and the designs, from their entries.
+
+use crate::ledger::kind::plan::{DesignKept, DesignOperation, DesignPart, PlanKept, SawSet};
+use crate::ledger::{Entry, Fact};
+use crate::plan::{Answered, Asked, post};
+use crate::quantity::{Count, Id, Length, Wall, in_small};
+
+/// A plan that was kept for a job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KeptPlan {
+    pub id: Id,
+    pub at: Wall,
+    pub plan: PlanKept,
+    /// The wood was cut by it.
+    pub used: bool,
+}
+
+/// A parts list with operations, to make again.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Design {
+    pub id: Id,
+    pub at: Wall,
+    pub name: String,
+    pub parts: Vec<DesignPart>,
+    pub operations: Vec<DesignOperation>,
+}
+
+/// How many lengths there are.
+const LENGTHS: usize = 13;
+
+/// The figures of the saw as far as the maker said them.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct SawFacts {
+    /// Kerf, square, end and edge trims, over in length, width and thickness, joint, least worth keeping, joints apart, least end piece,
+    /// least piece, least strip.
+    pub lengths: [Option<Length>; LENGTHS],
+    /// Grams of glue for a square metre of joint.
+    pub glue: Option<Count>,
+}
+
+impl KeptPlan {
+    /// What was asked and what came of it, as they were; nothing where the text is no plan.
+    pub fn told(&self) -> Option<(Asked, Answered)> {
+        let asked = post::read(&self.plan.problem).and_then(post::take)?;
+        Some((asked, post::read(&self.plan.answer).and_then(post::take_answer)?))
+    }
+}
+
+impl Design {
+    pub fn is_named(&self, name: &str) -> bool {
+        in_small(self.name.trim()) == in_small(name.trim())
+    }
+}
+
+impl SawFacts {
+    pub(super) fn apply(&mut self, f: &SawSet) {
+        for (length, said) in self.lengths.iter_mut().zip(f.lengths()) {
+            *length = said.or(*length);
+        }
+        self.glue = f.glue.or(self.glue);
+    }
+}
+
+impl SawSet {
+    /// The lengths in the order of [`SawFacts`].
+    pub fn lengths(&self) -> [Option<Length>; LENGTHS] {
+        let (over, f) = ([self.over_length, self.over_width, self.over_thickness], self);
+        let [long, wide, thick] = over;
+        [f.kerf, f.square, f.end_trim, f.edge_trim, long, wide, thick, f.joint, f.keep, f.apart, f.end_piece, f.piece, f.strip]
+    }
+
+    /// From the lengths in their order.
+    pub fn of(lengths: [Option<Length>; LENGTHS], glue: Option<Count>) -> SawSet {
+        let [kerf, square, end_trim, edge_trim, over_length, over_width, over_thickness, joint, keep, apart, end_piece, piece, strip] =
+            lengths;
+        SawSet {
+            kerf,
+            square,
+            end_trim,
+            edge_trim,
+            over_length,
+            over_width,
+            over_thickness,
+            joint,
+            keep,
+            apart,
+            end_piece,
+            piece,
+            strip,
+            glue,
+        }
+    }
+}
+
+pub(super) fn planned(plans: &mut Vec<KeptPlan>, entry: &Entry) {
+    match &entry.fact {
+        Fact::PlanKept(f) => plans.push(KeptPlan { id: entry.id, at: entry.wall, plan: f.clone(), used: false }),
+        Fact::PlanUsed(f) => plans.iter_mut().filter(|kept| kept.id == f.plan).for_each(|kept| kept.used = true),
+        _ => {}
+    }
+}
+
+/// The same name replaces a design; an empty one ends it.
+pub(super) fn kept(designs: &mut Vec<Design>, entry: &Entry, f: &DesignKept) {
+    designs.retain(|design| !design.is_named(&f.name));
+    if !f.parts.is_empty() || !f.operations.is_empty() {
+        let (parts, operations) = (f.parts.clone(), f.operations.clone());
+        designs.push(Design { id: entry.id, at: entry.wall, name: f.name.clone(), parts, operations });
+    }
+}

@@ -1,0 +1,426 @@
+//! What can I make: the pieces there are for a job, which of them fit what the maker asks, and the problem that is made of both.
+
+pub mod keep;
+
+use super::plan::figures::Figures;
+use super::plan::ready::{Ready, ready};
+use super::plan::stock::{Place, Stack};
+use super::plan::wish::{Panel, Parts, Tiles, Wish};
+use super::rack::{RackPile, rack};
+use super::shop::Shop;
+use crate::ledger::decide::Lying;
+use crate::ledger::fold::{Job, Part, Workshop};
+use crate::ledger::kind::plan::Shape;
+use crate::plan::field::problem::{Mix, Pattern};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Units};
+use crate::refusal::{Answer, Refusal};
+use crate::wood::moisture::Moisture;
+use crate::wood::movement::{Room, Sawn};
+
+/// A top in rows: finished sides, how many rows, and how its joints lie.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Top {
+    pub length: Length,
+    /// Across all its rows.
+    pub width: Length,
+    /// As thick as the thinnest pieces give, where nothing is said.
+    pub thickness: Option<Length>,
+    /// As wide as the pieces allow, where nothing is said.
+    pub rows: Option<Count>,
+    pub apart: Length,
+    /// Strips may be cut into pieces on purpose.
+    pub split: bool,
+}
+
+/// A field of tiles: width, depth and height as far as they matter, and how near is near enough.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Field {
+    pub sides: [Option<Length>; 3],
+    pub tolerance: Length,
+    pub patterns: Vec<Pattern>,
+    /// Of two woods by turns, too.
+    pub two: bool,
+}
+
+/// What is to be made.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum What {
+    Top(Top),
+    /// The job's parts list, for so many pieces of the job; as many as it gives where nothing is said.
+    Parts(Option<Count>),
+    Sticks(Option<Count>),
+    Field(Field),
+}
+
+/// Pieces to plan with: of a pile on the rack, or of it in the job already.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Source {
+    pub pile: RackPile,
+    pub in_job: bool,
+    pub n: Count,
+}
+
+/// A pile by where it lies, and whether its pieces are in the job.
+pub type Which = (Lying, bool);
+
+/// What the maker asks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ask {
+    pub job: Id,
+    pub what: What,
+    /// Piles on the rack that are left out, and piles of the job that are not.
+    pub turned: Vec<Which>,
+}
+
+/// Why pieces can't be used.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unfit {
+    SizeMissing,
+    TooThin,
+    TooNarrow,
+    TooShort,
+    /// Shorter than the least the maker set for a machine.
+    UnderMachine(Length),
+    /// Of no part's wood.
+    OtherWood,
+}
+
+/// Why there is nothing to plan.
+#[derive(Clone, Debug, PartialEq)]
+pub enum WhyNot {
+    NoParts,
+    /// No pieces at all.
+    NoPiles,
+    /// None of those that are chosen fits.
+    NoneFits,
+    /// No chosen pile fits this part.
+    NoneForPart(String),
+    Refused(Refusal),
+}
+
+/// A problem that can be planned, with the pieces it is about, in its order.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Given {
+    pub ask: Ask,
+    pub ready: Ready,
+    pub sources: Vec<Source>,
+    pub room: Room,
+    pub units: Units,
+}
+
+impl From<Refusal> for WhyNot {
+    fn from(why: Refusal) -> WhyNot {
+        WhyNot::Refused(why)
+    }
+}
+
+impl What {
+    pub fn shape(&self) -> Shape {
+        match self {
+            What::Top(_) => Shape::Rows,
+            What::Parts(_) => Shape::Parts,
+            What::Sticks(_) => Shape::Sticks,
+            What::Field(_) => Shape::Field,
+        }
+    }
+}
+
+impl Source {
+    pub fn which(&self) -> Which {
+        (Lying { haul: self.pile.haul, pile: self.pile.pile }, self.in_job)
+    }
+
+    fn sides(&self) -> Option<[Length; 3]> {
+        Some([self.pile.thickness?, self.pile.width?, self.pile.length?])
+    }
+}
+
+/// The pieces there are to plan with: on the rack, then those the job has.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`].
+pub fn sources(shop: &Shop, job: Id) -> Answer<Vec<Source>> {
+    let piles = rack(shop, job)?;
+    let one = |pile: &RackPile, in_job: bool, n: Count| (0 < n).then(|| Source { pile: pile.clone(), in_job, n });
+    let on_rack = piles.iter().filter_map(|pile| one(pile, false, pile.free));
+    Ok(on_rack.chain(piles.iter().filter_map(|pile| one(pile, true, pile.in_job))).collect())
+}
+
+/// The figures of the saw as the maker said them, else as usual; with the least of the machines.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`].
+pub fn figures(shop: &Shop, units: Units) -> Answer<Figures> {
+    figures_of(&shop.workshop, units)
+}
+
+/// The same of a workshop.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`].
+pub fn figures_of(workshop: &Workshop, units: Units) -> Answer<Figures> {
+    let mut figures = Figures::usual(units)?.with_machines(&workshop.wood);
+    let said = &workshop.saw;
+    for (place, said) in places(&mut figures).into_iter().zip(said.lengths) {
+        *place = said.unwrap_or(*place);
+    }
+    figures.spread = said.glue.map_or(figures.spread, i64::from);
+    Ok(figures)
+}
+
+/// The lengths in the order in which the maker says them.
+pub fn places(figures: &mut Figures) -> [&mut Length; 13] {
+    let Figures { kerf, square, end_trim, edge_trim, allow, joint, keep_min, stagger, min_end, min_piece, strip_min, .. } = figures;
+    let [long, wide, thick] = allow;
+    [kerf, square, end_trim, edge_trim, long, wide, thick, joint, keep_min, stagger, min_end, min_piece, strip_min]
+}
+
+/// Each of the pieces with why it can't be used; nothing where it fits.
+///
+/// # Errors
+/// As [`sources`].
+pub fn fitting(shop: &Shop, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
+    let job = shop.job(ask.job)?;
+    let figures = figures(shop, job.units)?;
+    let why = |source: &Source| unfit(&ask.what, &job.parts, &figures, source);
+    Ok(sources(shop, ask.job)?.into_iter().map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
+}
+
+fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Option<Unfit> {
+    let Some(sides) = source.sides() else { return Some(Unfit::SizeMissing) };
+    match what {
+        What::Top(top) => unfit_top(top, figures, sides),
+        What::Field(_) if sides.iter().zip(back(figures.allow)).any(|(side, over)| *side <= over) => Some(Unfit::TooThin),
+        What::Field(_) => under(figures.machines.plane, sides[2]),
+        What::Parts(_) | What::Sticks(_) => {
+            let by_length = matches!(what, What::Sticks(_));
+            let mut why = (!parts.is_empty()).then_some(Unfit::OtherWood);
+            for part in parts.iter().filter(|part| part.wood.is_none() || part.wood == source.pile.wood) {
+                match unfit_part(part, figures, (sides, by_length)) {
+                    None => return None,
+                    other => why = other,
+                }
+            }
+            why
+        }
+    }
+}
+
+/// What is added for final sizing as thickness, width, length.
+fn back([long, wide, thick]: [Length; 3]) -> [Length; 3] {
+    [thick, wide, long]
+}
+
+fn under(least: Length, length: Length) -> Option<Unfit> {
+    (length < least).then_some(Unfit::UnderMachine(least))
+}
+
+fn nm(length: Length) -> i64 {
+    length.as_nm()
+}
+
+fn less(length: Length, each: Length) -> i64 {
+    nm(length).saturating_sub(nm(each).saturating_mul(2))
+}
+
+fn unfit_top(top: &Top, figures: &Figures, [thickness, width, length]: [Length; 3]) -> Option<Unfit> {
+    let thick = top.thickness.map_or(0, |finished| nm(finished).saturating_add(nm(back(figures.allow)[0])));
+    let rips = top.rows.map(|rows| rips(strip(top, rows, figures), width, figures));
+    let least = if rips.is_some_and(|rips| 1 < rips) { figures.machines.plane.max(figures.machines.rip) } else { figures.machines.plane };
+    match () {
+        () if nm(thickness) < thick => Some(Unfit::TooThin),
+        () if rips == Some(0) || less(width, figures.edge_trim) <= 0 => Some(Unfit::TooNarrow),
+        () if length < least => Some(Unfit::UnderMachine(least)),
+        () if less(length, figures.square) < nm(figures.min_piece) => Some(Unfit::TooShort),
+        () => None,
+    }
+}
+
+/// One part from one board, or from a stick that has its section already, either way round.
+fn unfit_part(part: &Part, figures: &Figures, ([thickness, width, length], by_length): ([Length; 3], bool)) -> Option<Unfit> {
+    let over = back(figures.allow);
+    let blank = |nth: usize| {
+        let side = |sides: &[Length; 3]| sides.get(nth).map_or(0, |side| nm(*side));
+        side(&part.size).saturating_add(side(&over))
+    };
+    let (thick, wide, long) = if by_length {
+        (blank(0).min(blank(1)), blank(0).max(blank(1)), nm(part.size[2]))
+    } else {
+        (blank(0), blank(1).min(nm(figures.strip_min)), blank(2))
+    };
+    let (thickness, width) = if by_length { (thickness.min(width), thickness.max(width)) } else { (thickness, width) };
+    let net = if by_length { nm(width) } else { less(width, figures.edge_trim) };
+    let least = if by_length { figures.machines.plane } else { figures.machines.plane.max(figures.machines.rip) };
+    match () {
+        () if nm(thickness) < thick => Some(Unfit::TooThin),
+        () if net < wide => Some(Unfit::TooNarrow),
+        () if length < least => Some(Unfit::UnderMachine(least)),
+        () if less(length, figures.end_trim) < long => Some(Unfit::TooShort),
+        () => None,
+    }
+}
+
+/// How wide one of so many rows is: to a tenth of a millimetre or a sixty-fourth, up, so that they make the width.
+fn strip(top: &Top, rows: Count, figures: &Figures) -> Length {
+    let (tenth, inch) = (nm(Length::TENTH_MM), nm(Length::INCH_64TH));
+    let step = if nm(figures.kerf).checked_rem(tenth) == Some(0) { tenth } else { inch };
+    let up = |n: i64, by: i64| n.saturating_add(by).saturating_sub(1).checked_div(by).unwrap_or(0);
+    let exact = nm(top.width).checked_rem(i64::from(rows)) == Some(0);
+    let row = up(nm(top.width), i64::from(rows));
+    Length::nm(if exact { row } else { up(row, step).saturating_mul(step) }).unwrap_or_default()
+}
+
+/// How many strips so wide a piece gives: one where it is as wide already, else with trimmed edges and a kerf between.
+fn rips(strip: Length, width: Length, figures: &Figures) -> Count {
+    if width == strip {
+        return 1;
+    }
+    let room = less(width, figures.edge_trim).saturating_add(nm(figures.kerf));
+    let each = nm(strip).saturating_add(nm(figures.kerf));
+    Count::try_from(room.checked_div(each).unwrap_or(0).max(0)).unwrap_or(0)
+}
+
+/// More rows than these are proposed to nobody.
+const ROWS_MOST: Count = 200;
+
+/// How many rows suit the pieces: of those each pile would make as wide as it is, the ones for which most of the length is there, and
+/// the fewest of them. Ours.
+fn suited(top: &Top, figures: &Figures, sources: &[Source]) -> Count {
+    let of = |source: &Source| {
+        let width = source.pile.width?;
+        // Strips that make the width as they are stay as they are.
+        let as_it_is = nm(top.width).checked_rem(nm(width)) == Some(0);
+        let net = if as_it_is { nm(width) } else { less(width, figures.edge_trim) };
+        let rows = nm(top.width).saturating_add(net).saturating_sub(1).checked_div(net)?;
+        Count::try_from(rows).ok().filter(|rows| (1..=ROWS_MOST).contains(rows))
+    };
+    let there = |rows: Count| {
+        let strip = strip(top, rows, figures);
+        let long = sources.iter().map(|source| {
+            let strips = source.pile.width.map_or(0, |width| rips(strip, width, figures));
+            let length = source.pile.length.map_or(0, |length| less(length, figures.square).max(0));
+            i128::from(length).saturating_mul(i128::from(strips)).saturating_mul(i128::from(source.n))
+        });
+        long.fold(0, i128::saturating_add).checked_div(i128::from(rows)).unwrap_or(0)
+    };
+    let mut best = (1, -1);
+    for rows in sources.iter().filter_map(of) {
+        let wood = there(rows);
+        if best.1 < wood || (best.1 == wood && rows < best.0) {
+            best = (rows, wood);
+        }
+    }
+    best.0
+}
+
+/// Whether pieces that fit are to be used: those on the rack unless they are left out, those of the job where they are asked for.
+pub fn is_used(ask: &Ask, source: &Source) -> bool {
+    ask.turned.contains(&source.which()) == source.in_job
+}
+
+/// The problem the maker asks.
+///
+/// # Errors
+/// [`WhyNot`].
+pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
+    let job = shop.job(ask.job)?;
+    let mut figures = figures(shop, job.units)?;
+    if job.parts.is_empty() && matches!(ask.what, What::Parts(_) | What::Sticks(_)) {
+        return Err(WhyNot::NoParts);
+    }
+    let all = fitting(shop, ask)?;
+    if all.is_empty() {
+        return Err(WhyNot::NoPiles);
+    }
+    let fit = all.into_iter().filter(|(source, why)| why.is_none() && is_used(ask, source)).map(|(source, _)| source);
+    let mut sources: Vec<Source> = fit.collect();
+    if let What::Top(top) = &ask.what {
+        let rows = top.rows.unwrap_or_else(|| suited(top, &figures, &sources));
+        figures.stagger = top.apart;
+        sources.retain(|source| source.pile.width.is_some_and(|width| 0 < rips(strip(top, rows, &figures), width, &figures)));
+    }
+    if sources.is_empty() {
+        return Err(WhyNot::NoneFits);
+    }
+    let wish = wish(ask, &job, &figures, &sources)?;
+    let stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
+    let ready = ready(wish, &stock, figures)?;
+    Ok(Given { ask: ask.clone(), ready, sources, room: room(shop, &job)?, units: job.units })
+}
+
+fn wish(ask: &Ask, job: &Job, figures: &Figures, sources: &[Source]) -> Result<Wish, WhyNot> {
+    let by_length = matches!(ask.what, What::Sticks(_));
+    if matches!(ask.what, What::Parts(_) | What::Sticks(_)) {
+        let wood = |part: &Part, source: &Source| part.wood.is_none() || part.wood == source.pile.wood;
+        let fits = |part: &Part, source: &Source| {
+            source.sides().is_some_and(|sides| wood(part, source) && unfit_part(part, figures, (sides, by_length)).is_none())
+        };
+        let none = |part: &&Part| !sources.iter().any(|source| fits(part, source));
+        if let Some(part) = job.parts.iter().find(none) {
+            return Err(WhyNot::NoneForPart(part.name.clone()));
+        }
+    }
+    let widest = sources.iter().filter_map(|source| source.pile.width).map(|width| less(width, figures.edge_trim)).max();
+    let widest = widest.and_then(|nm| Length::nm(nm.saturating_sub(figures.allow[1].as_nm()).max(0)).ok()).unwrap_or_default();
+    Ok(match &ask.what {
+        What::Top(top) => Wish::Panel(panel(top, figures, sources)),
+        What::Parts(sets) => Wish::Parts(Parts::of(&job.parts, sets.map(i64::from), widest)),
+        What::Sticks(sets) => Wish::Sticks(Parts::of(&job.parts, sets.map(i64::from), widest)),
+        What::Field(field) => Wish::Tiles(tiles(field, figures)),
+    })
+}
+
+fn panel(top: &Top, figures: &Figures, sources: &[Source]) -> Panel {
+    let rows = top.rows.unwrap_or_else(|| suited(top, figures, sources));
+    let thinnest = sources.iter().filter_map(|source| source.pile.thickness).min().map_or(0, nm);
+    let planed = thinnest.saturating_sub(nm(back(figures.allow)[0])).max(1);
+    let thickness = top.thickness.or(Length::nm(planed).ok()).unwrap_or_default();
+    Panel { length: top.length, width: Some(top.width), thickness, strip: strip(top, rows, figures), split: top.split }
+}
+
+/// No more layers than these are tried. Ours.
+const LAYERS_MOST: i64 = 4;
+
+fn tiles(field: &Field, figures: &Figures) -> Tiles {
+    let crossed = field.patterns.contains(&Pattern::Crossed);
+    let layered = crossed || field.sides[2].is_some();
+    Tiles {
+        patterns: field.patterns.clone(),
+        mix: if field.two { vec![Mix::Single, Mix::Alternate] } else { vec![Mix::Single] },
+        size: field.sides.map(|side| side.map(|side| (side, field.tolerance))),
+        layers: [1, if layered { LAYERS_MOST } else { 1 }],
+        gap: Length::ZERO,
+        open: [Length::ZERO, if crossed { figures.min_end } else { Length::ZERO }],
+        overhang: if crossed { field.tolerance } else { Length::ZERO },
+        cut_min: figures.min_piece,
+        turn: true,
+    }
+}
+
+fn stack(shop: &Shop, source: &Source) -> Stack {
+    let pile = &source.pile;
+    let wood = shop.workshop.wood.woods.find_or_guess(pile.wood.as_ref().map(Key::as_str));
+    Stack {
+        place: Place::Rack { haul: pile.haul, pile: pile.pile },
+        name: pile.name.clone(),
+        wood: pile.wood.as_ref().map(Key::to_string),
+        sizes: [pile.thickness, pile.width, pile.length],
+        free: source.n,
+        density: wood.density,
+        guessed: wood.is_a_guess(),
+        moves: wood.across(Sawn::Flat),
+        price: None,
+    }
+}
+
+/// The room the pieces will live in: of the job, else of the workshop, else a heated home.
+fn room(shop: &Shop, job: &Job) -> Answer<Room> {
+    let per_cent = |n: Decimal| Moisture::per_cent(f64::try_from(n).unwrap_or(f64::NAN));
+    match job.room.or(shop.workshop.wood.room) {
+        Some((low, high)) => Room::of(per_cent(low)?, per_cent(high)?),
+        None => Ok(Room::HEATED),
+    }
+}
+
+#[cfg(test)]
+mod tests;

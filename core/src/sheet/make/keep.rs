@@ -1,0 +1,120 @@
+//! A plan as it is kept and used: what was asked, of which pieces, and what came of it.
+
+use super::{Ask, Field, Given, Source, Top, What, figures, room, sources, stack, wish};
+use crate::ledger::fold::{self, KeptPlan};
+use crate::ledger::kind::plan::{PlanKept, PlanPile};
+use crate::plan::field::problem::Mix;
+use crate::plan::{Answered, Asked, post};
+use crate::quantity::{Count, Id, Length};
+use crate::sheet::Shop;
+use crate::sheet::plan::PlanSheet;
+use crate::sheet::plan::ready::ready;
+use crate::sheet::plan::wish::Wish;
+use crate::sheet::rack::rack_pile;
+
+/// The facts of a plan.
+pub fn kept(given: &Given, answered: &Answered, sheet: &PlanSheet) -> PlanKept {
+    let piles = given.sources.iter().enumerate().map(|(place, source)| {
+        let used = used_of(sheet, place);
+        let ripped = given.ready.sources.get(place).and_then(|source| Count::try_from(source.ripped).ok());
+        PlanPile {
+            haul: source.pile.haul,
+            pile: source.pile.pile,
+            n: source.n,
+            rips: ripped.filter(|rips| 1 < *rips),
+            used: Some(used).filter(|used| 0 < *used),
+            in_job: source.in_job.then_some(true),
+        }
+    });
+    let (width, thickness) = match &given.ready.wish {
+        Wish::Panel(panel) => (panel.width, Some(panel.thickness)),
+        _ => (None, None),
+    };
+    PlanKept {
+        job: given.ask.job,
+        shape: given.ask.what.shape(),
+        unit: Length::nm(given.ready.unit).unwrap_or_default(),
+        piles: piles.collect(),
+        problem: post::write(&post::put(&given.ready.asked)),
+        answer: post::write(&post::put_answer(answered)),
+        width,
+        thickness,
+    }
+}
+
+/// Pieces a plan uses of a pile, by its place.
+fn used_of(sheet: &PlanSheet, place: usize) -> Count {
+    sheet.used.iter().filter(|used| used.source == place).fold(0, |sum: Count, used| sum.saturating_add(used.pieces))
+}
+
+/// Whether the pieces a plan uses are still there to be taken: the rack may have changed since.
+pub fn is_possible(shop: &Shop, given: &Given, sheet: &PlanSheet) -> bool {
+    let Ok(there) = sources(shop, given.ask.job) else { return false };
+    let mut uses = given.sources.iter().enumerate().map(|(place, source)| (source.which(), used_of(sheet, place)));
+    uses.all(|(which, n)| n == 0 || there.iter().any(|now| now.which() == which && n <= now.n))
+}
+
+/// The last plan whose wood was taken for the job.
+pub fn last_used(plans: &[KeptPlan]) -> Option<&KeptPlan> {
+    plans.iter().rev().find(|plan| plan.used)
+}
+
+/// A plan of the book with what it is about, as it is shown; nothing where its piles are no more what they were.
+pub fn again(shop: &Shop, kept: &KeptPlan) -> Option<(Given, Answered)> {
+    let (asked, answered) = kept.told()?;
+    let job = shop.job(kept.plan.job).ok()?;
+    let sources: Vec<Source> = kept.plan.piles.iter().map(|pile| source(shop, pile, job.id)).collect::<Option<_>>()?;
+    let ask = Ask { job: job.id, what: what(&asked, &kept.plan)?, turned: vec![] };
+    let figures = figures(shop, job.units).ok()?;
+    let wish = wish(&ask, &job, &figures, &sources).ok()?;
+    let stock: Vec<_> = sources.iter().map(|source| stack(shop, source)).collect();
+    let mut ready = ready(wish, &stock, figures).ok()?;
+    if ready.sources.len() != sources.len() {
+        return None;
+    }
+    let counts = counts(&asked);
+    for ((source, pile), count) in ready.sources.iter_mut().zip(&kept.plan.piles).zip(counts) {
+        (source.ripped, source.count) = (i64::from(pile.rips.unwrap_or(1)), count);
+    }
+    (ready.asked, ready.unit) = (asked, kept.plan.unit.as_nm());
+    Some((Given { ask, ready, sources, room: room(shop, &job).ok()?, units: job.units }, answered))
+}
+
+fn source(shop: &Shop, pile: &PlanPile, job: Id) -> Option<Source> {
+    let haul = fold::haul(shop.book, pile.haul)?;
+    let there = rack_pile(&haul, haul.pile(pile.pile)?, job).ok()?;
+    Some(Source { pile: there, in_job: pile.in_job == Some(true), n: pile.n })
+}
+
+fn counts(asked: &Asked) -> Vec<i64> {
+    match asked {
+        Asked::Rows(problem) => problem.piles.iter().map(|pile| pile.count).collect(),
+        Asked::Parts(problem) => problem.piles.iter().map(|pile| pile.count).collect(),
+        Asked::Sticks(problem) => problem.piles.iter().map(|pile| pile.count).collect(),
+        Asked::Field(problem) => problem.piles.iter().map(|pile| pile.count).collect(),
+    }
+}
+
+/// What was asked, back on the rule.
+fn what(asked: &Asked, kept: &PlanKept) -> Option<What> {
+    let length = |n: i64| kept.unit.times(n).ok();
+    let count = |n: Option<i64>| n.and_then(|n| Count::try_from(n).ok());
+    Some(match asked {
+        Asked::Rows(problem) => What::Top(Top {
+            length: length(problem.length)?,
+            width: kept.width?,
+            thickness: kept.thickness,
+            rows: count(problem.rows),
+            apart: length(problem.stagger)?,
+            split: problem.split,
+        }),
+        Asked::Parts(problem) => What::Parts(count(problem.sets)),
+        Asked::Sticks(problem) => What::Sticks(count(problem.sets)),
+        Asked::Field(problem) => What::Field(Field {
+            sides: problem.targets.map(|target| target.and_then(|target| length(target.size))),
+            tolerance: problem.targets.iter().flatten().next().and_then(|target| length(target.tolerance)).unwrap_or_default(),
+            patterns: problem.patterns.clone(),
+            two: problem.mix.contains(&Mix::Alternate),
+        }),
+    })
+}

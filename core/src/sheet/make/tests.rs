@@ -1,0 +1,132 @@
+use super::keep::{is_possible, kept};
+use super::*;
+use crate::ledger::decide::{BookCommand, Command, Now, PlanCommand, decide};
+use crate::ledger::stamp::Clock;
+use crate::ledger::{Book, fold};
+use crate::plan::rows::plan::{Piece, Plan, Remainder};
+use crate::plan::{Answered, Asked, Made, post};
+use crate::sheet::plan::{Mark, PlanSheet, Why, sheet};
+use crate::story::{BENCH, Story, tell};
+
+fn mm(n: i64) -> Length {
+    Length::MM.times(n).unwrap()
+}
+
+fn oak_top() -> Top {
+    Top { length: mm(1040), width: mm(340), thickness: Some(mm(32)), rows: Some(8), apart: mm(100), split: true }
+}
+
+/// The job of the shoe bench, and its oak tread ends to plan with: those the job has, or those on the rack.
+fn ask(story: &Story, in_job: bool) -> Ask {
+    let job = story.names.job("bench").expect("the job");
+    let shop = Shop::of(&story.book, story.now.at);
+    let ends = |source: &&Source| source.pile.length == Some(mm(365));
+    let all = sources(&shop, job).unwrap();
+    let turned = all.iter().filter(|source| ends(source) && source.in_job == in_job).map(Source::which);
+    let turned = if in_job { turned.collect() } else { vec![] };
+    let others = all.iter().filter(|source| !source.in_job && (in_job || !ends(source))).map(Source::which);
+    let turned: Vec<Which> = turned;
+    Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect() }
+}
+
+/// The reference plan of the drawing: strip, place, length in millimetres.
+const ROWS: [[(i64, i64, i64); 4]; 8] = [
+    [(1, 0, 256), (8, 256, 64), (9, 320, 360), (10, 680, 360)],
+    [(1, 0, 101), (11, 101, 360), (12, 461, 360), (2, 821, 219)],
+    [(4, 0, 212), (5, 212, 108), (13, 320, 360), (14, 680, 360)],
+    [(6, 0, 108), (15, 108, 360), (16, 468, 360), (7, 828, 212)],
+    [(5, 0, 249), (7, 249, 71), (17, 320, 360), (18, 680, 360)],
+    [(2, 0, 138), (19, 138, 360), (20, 498, 360), (3, 858, 182)],
+    [(6, 0, 249), (7, 249, 71), (21, 320, 360), (22, 680, 360)],
+    [(4, 0, 145), (23, 145, 360), (24, 505, 360), (3, 865, 175)],
+];
+
+fn reference(given: &Given) -> Answered {
+    let per = 1_000_000 / given.ready.unit;
+    let piece = |(n, at, length): (i64, i64, i64)| Piece { pile: 0, n, at: at * per, length: length * per };
+    let rows = ROWS.iter().map(|row| row.iter().copied().map(piece).collect()).collect();
+    let plan = Plan { rows, remainders: vec![Remainder { pile: 0, n: 8, length: 293 * per }] };
+    // The third figure of the reference is in whole micrometres.
+    let worth = vec![8, i128::from(147 * per), 3_111_551_000_000 / i128::from(1_000 / per).pow(2)];
+    Answered { plan: Made::Rows(plan), worth: worth.clone(), bound: worth }
+}
+
+fn planned(story: &Story, in_job: bool) -> (Given, Answered, PlanSheet) {
+    let shop = Shop::of(&story.book, story.now.at);
+    let given = given(&shop, &ask(story, in_job)).unwrap();
+    let answered = reference(&given);
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    (given, answered, shown)
+}
+
+/// The figures of the drawing: 33 strips from 11 ends, 24 used, 16 whole, 8 cut, the 293, 147 mm lost of 8760, no fewer strips.
+#[test]
+fn the_oak_top_is_as_it_is_drawn() {
+    let (given, _, shown) = planned(&tell(BENCH), true);
+    let Asked::Rows(problem) = &given.ready.asked else { panic!("rows") };
+    assert_eq!((problem.piles.len(), problem.piles[0].count, given.ready.sources[0].ripped), (1, 33, 3));
+    assert_eq!((shown.made, shown.proof.best), (8, true));
+    assert!(matches!(shown.proof.why, Some(Why::Fewest { pieces: 24, .. })), "{:?}", shown.proof);
+    let used = &shown.used[0];
+    assert_eq!((used.used, used.there, used.pieces, used.left_whole), (24, 33, 8, 9));
+    assert_eq!((used.remainders.as_slice(), shown.waste.length), (&[mm(293)][..], Some([mm(147), mm(8760)])));
+    assert_eq!((shown.lines[0].n, shown.lines[0].numbers.len()), (16, 0));
+    assert_eq!(shown.lines.iter().flat_map(|line| &line.numbers).count(), 8);
+    assert_eq!((shown.picture.outer, shown.picture.pieces.len()), ([mm(1040), mm(340)], 32));
+    let marks: Vec<Mark> = shown.picture.pieces.iter().take(4).map(|piece| piece.mark).collect();
+    assert_eq!(marks, [Mark::Number(1), Mark::Number(8), Mark::Letter, Mark::Letter]);
+}
+
+/// Taken, and taken back, in one act; a rack that changed since is noticed.
+#[test]
+fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
+    let story = tell(&format!("{BENCH}\nreopen bench"));
+    let shop = Shop::of(&story.book, story.now.at);
+    let (given, answered, shown) = planned(&story, false);
+    let plan = kept(&given, &answered, &shown);
+    assert!(is_possible(&shop, &given, &shown));
+    let mut book = story.book.clone();
+    let ends = |book: &Book| {
+        let shop = Shop::of(book, story.now.at);
+        let all = sources(&shop, given.ask.job).unwrap();
+        let n = |in_job| all.iter().find(|it| it.pile.length == Some(mm(365)) && it.in_job == in_job).map_or(0, |it| it.n);
+        (n(false), n(true))
+    };
+    let mut clock = Clock::new(crate::ledger::Device::new([1; 8]), book.last_stamp());
+    let mut order = |book: &mut Book, command: Command, n: u8| {
+        let act = decide(book, &command, Now { wall: story.now, chance: [n; 10] })?;
+        let entries = act.stamped(&mut clock);
+        let first = entries[0].id;
+        entries.into_iter().for_each(|entry| drop(book.add(&entry)));
+        Ok::<Id, crate::refusal::Refusal>(first)
+    };
+    assert_eq!(ends(&book), (12, 11));
+    let act = order(&mut book, Command::Plan(PlanCommand::Use(plan.clone())), 1).unwrap();
+    assert_eq!(ends(&book), (4, 19));
+    let job = fold::job(&book, given.ask.job).unwrap();
+    let (asked, told) = keep::last_used(&job.plans).and_then(|kept| kept.told()).unwrap();
+    assert_eq!((post::put(&asked), told), (post::put(&given.ready.asked), answered), "names stay at home");
+    assert!(!is_possible(&Shop::of(&book, story.now.at), &given, &shown));
+    assert!(order(&mut book, Command::Plan(PlanCommand::Use(plan)), 2).is_err(), "eight more are not there");
+    order(&mut book, Command::Book(BookCommand::TakeBack { act }), 3).unwrap();
+    assert_eq!(ends(&book), (12, 11));
+    assert_eq!(fold::job(&book, given.ask.job).unwrap().plans, vec![]);
+}
+
+/// What fits a top, by its sides and the machines.
+#[test]
+fn pieces_that_do_not_fit_say_why() {
+    let why = |lines: &str, top: Top| {
+        let story = tell(&format!("{BENCH}{lines}"));
+        let shop = Shop::of(&story.book, story.now.at);
+        let fit = fitting(&shop, &Ask { what: What::Top(top), ..ask(&story, true) }).unwrap();
+        let on_rack = fit.into_iter().filter(|(source, _)| !source.in_job);
+        on_rack.map(|(source, why)| (source.pile.length.map_or(0, |it| it.as_nm() / 1_000_000), why)).collect::<Vec<_>>()
+    };
+    let thin = Some(Unfit::TooThin);
+    assert_eq!(why("", oak_top()), [(365, None), (1010, thin), (700, thin)]);
+    let any = Top { thickness: None, ..oak_top() };
+    assert_eq!(why("", any), [(365, None), (1010, None), (700, Some(Unfit::TooNarrow))]);
+    let machine = why("\nmachine planer length 400 mm", any);
+    assert_eq!(machine[0], (365, Some(Unfit::UnderMachine(mm(400)))));
+}

@@ -1,0 +1,164 @@
+//! What is asked, as it is typed: a shape, its few figures, the piles to use.
+
+use super::Tap;
+use crate::app::form::Form;
+use fivebar_core::ledger::fold::{Job, Part};
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::plan::field::problem::Pattern;
+use fivebar_core::quantity::reading::{self, Misread, Sign, Typing};
+use fivebar_core::quantity::{Count, Id, Length, PILE_MOST, writing};
+use fivebar_core::sheet::make::{Ask, Field, Top, Unfit, What, Which};
+use fivebar_core::sheet::plan::figures::Figures;
+
+/// The figures of a top: long, wide, rows, joints apart, thick.
+pub const TOP: usize = 5;
+/// Those of a field: wide, deep, high, how near.
+pub const FIELD: usize = 4;
+/// The patterns of a field, in the order of their chips.
+pub const PATTERNS: [Pattern; 5] = [Pattern::Stack, Pattern::Running, Pattern::Basket, Pattern::Herringbone, Pattern::Crossed];
+
+/// What is being asked.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Draft {
+    /// None before it was chosen.
+    pub shape: Option<Shape>,
+    pub form: Form,
+    /// Strips may be cut into pieces.
+    pub split: bool,
+    /// By their places in [`PATTERNS`].
+    pub patterns: [bool; 5],
+    pub two: bool,
+    pub turned: Vec<Which>,
+}
+
+fn written(length: Length, typing: Typing) -> String {
+    writing::length(length, typing)
+}
+
+/// The part that looks like a top: the one with the largest face.
+fn largest(job: &Job) -> Option<&Part> {
+    job.parts.iter().max_by_key(|part| i128::from(part.size[1].as_nm()).saturating_mul(i128::from(part.size[2].as_nm())))
+}
+
+impl Draft {
+    /// A shape begins with what is known of the job.
+    pub fn begun(shape: Shape, job: &Job, figures: Option<&Figures>, typing: Typing) -> Draft {
+        let apart = figures.map_or(String::new(), |figures| written(figures.stagger, typing));
+        let form = match shape {
+            Shape::Rows => {
+                let [thick, wide, long] = largest(job).map_or([const { String::new() }; 3], |part| part.size.map(|it| written(it, typing)));
+                Form::filled([long, wide, String::new(), apart, thick])
+            }
+            Shape::Parts | Shape::Sticks => Form::filled([job.pieces.to_string()]),
+            Shape::Field => {
+                let said = &job.described;
+                let side = |side: Option<Length>| side.map_or(String::new(), |side| written(side, typing));
+                let near = figures.map_or(String::new(), |figures| written(figures.kerf, typing));
+                Form::filled([side(said.width), side(said.depth), String::new(), near])
+            }
+        };
+        let patterns = [true, true, false, false, false];
+        Draft { shape: Some(shape), form, split: true, patterns, two: false, turned: vec![] }
+    }
+
+    /// What was asked, typed in again.
+    pub fn of(what: &What, typing: Typing) -> Draft {
+        let side = |side: Option<Length>| side.map_or(String::new(), |side| written(side, typing));
+        let count = |n: Option<Count>| n.map_or(String::new(), |n| n.to_string());
+        let draft = Draft { shape: Some(what.shape()), split: true, patterns: [true, true, false, false, false], ..Draft::default() };
+        match what {
+            What::Top(top) => {
+                let form = [
+                    written(top.length, typing),
+                    written(top.width, typing),
+                    count(top.rows),
+                    written(top.apart, typing),
+                    side(top.thickness),
+                ];
+                Draft { form: Form::filled(form), split: top.split, ..draft }
+            }
+            What::Parts(sets) | What::Sticks(sets) => Draft { form: Form::filled([count(*sets)]), ..draft },
+            What::Field(field) => {
+                let [wide, deep, high] = field.sides.map(side);
+                let patterns = PATTERNS.map(|pattern| field.patterns.contains(&pattern));
+                let form = Form::filled([wide, deep, high, written(field.tolerance, typing)]);
+                Draft { form, patterns, two: field.two, ..draft }
+            }
+        }
+    }
+
+    pub(super) fn say(&mut self, tap: Tap, sign: Sign) {
+        match tap {
+            Tap::At(at) => self.form.go(at),
+            Tap::Press(press) => self.form.press(press, sign),
+            Tap::Split(split) => self.split = split,
+            Tap::AsMany => self.form.put(0, String::new()),
+            Tap::Pattern(nth) => self.patterns.iter_mut().skip(nth).take(1).for_each(|on| *on = !*on),
+            Tap::Two => self.two = !self.two,
+            Tap::Turn(which) => {
+                let before = self.turned.len();
+                self.turned.retain(|it| *it != which);
+                if before == self.turned.len() {
+                    self.turned.push(which);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// What is asked, as far as it can be read, for a look at the piles.
+    pub fn rough(&self, job: Id, typing: Typing) -> Option<Ask> {
+        self.clone().ask(job, typing).or_else(|| {
+            let what = match self.shape? {
+                Shape::Rows => What::Top(Top::default()),
+                Shape::Parts => What::Parts(None),
+                Shape::Sticks => What::Sticks(None),
+                Shape::Field => What::Field(Field::default()),
+            };
+            Some(Ask { job, what, turned: self.turned.clone() })
+        })
+    }
+
+    /// What is asked; a figure that can't be read comes under the thumb with the reason.
+    pub fn ask(&mut self, job: Id, typing: Typing) -> Option<Ask> {
+        let what = match self.shape? {
+            Shape::Rows => What::Top(self.top(typing)?),
+            Shape::Parts => What::Parts(self.count(0, typing)?),
+            Shape::Sticks => What::Sticks(self.count(0, typing)?),
+            Shape::Field => What::Field(self.field(typing)?),
+        };
+        Some(Ask { job, what, turned: self.turned.clone() })
+    }
+
+    fn count(&mut self, nth: usize, typing: Typing) -> Option<Option<Count>> {
+        self.form.maybe(nth, |text| reading::count(text, typing.sign, PILE_MOST)).map(|n| n.filter(|n| 0 < *n))
+    }
+
+    fn top(&mut self, typing: Typing) -> Option<Top> {
+        let length = self.form.take(0, |text| side(text, typing))?;
+        let width = self.form.take(1, |text| side(text, typing))?;
+        let rows = self.count(2, typing)?;
+        let apart = self.form.maybe(3, |text| side(text, typing))?.unwrap_or_default();
+        let thickness = self.form.maybe(4, |text| side(text, typing))?;
+        Some(Top { length, width, thickness, rows, apart, split: self.split })
+    }
+
+    fn field(&mut self, typing: Typing) -> Option<Field> {
+        let wide = Some(self.form.take(0, |text| side(text, typing))?);
+        let deep = self.form.maybe(1, |text| side(text, typing))?;
+        let high = self.form.maybe(2, |text| side(text, typing))?;
+        let tolerance = self.form.maybe(3, |text| side(text, typing))?.unwrap_or_default();
+        let patterns = PATTERNS.into_iter().zip(self.patterns).filter(|(_, on)| *on).map(|(pattern, _)| pattern);
+        Some(Field { sides: [wide, deep, high], tolerance, patterns: patterns.collect(), two: self.two })
+    }
+}
+
+fn side(text: &str, typing: Typing) -> Result<Length, Misread> {
+    reading::length(text, typing)
+}
+
+/// The piles that are used, of those that fit, and how many pieces they have.
+pub fn in_use(fit: &[(fivebar_core::sheet::make::Source, Option<Unfit>)], turned: &[Which]) -> (usize, Count) {
+    let used = fit.iter().filter(|(source, why)| why.is_none() && turned.contains(&source.which()) == source.in_job);
+    used.fold((0, 0), |(piles, pieces): (usize, Count), (source, _)| (piles + 1, pieces.saturating_add(source.n)))
+}

@@ -1,0 +1,173 @@
+use super::*;
+use crate::app::jobs::Tap as Jobs;
+use crate::app::shelf::Shelf;
+use crate::app::{Common, Msg};
+use crate::parts::Place;
+use fivebar_core::ledger::Device;
+use fivebar_core::plan::rows::plan::{Piece, Plan as Rows};
+use fivebar_core::plan::{Asked, Made};
+use fivebar_core::quantity::{Sorted, Wall};
+use fivebar_core::story::tell;
+
+/// A rack of 12 oak strips of 500 mm, 60 x 30, and a job for a top of 980 x 120.
+const STORY: &str = "2026-03-02 09:00 -05:00 workshop USD metric\nleave for yard\npile strips oak-european 30 x 60 x 500 mm\n\
+    count 12 strips\npile thin oak-european 10 x 60 x 500 mm\ncount 5 thin\njob tray \"Tray\" 1 spec\n\
+    part \"top\" 1 of 20 x 120 x 980 mm oak-european for tray\n";
+
+fn opened(lines: &str) -> App {
+    let story = tell(&format!("{STORY}{lines}"));
+    assert_eq!(story.refused, []);
+    let mut app = App::for_tests(Place::Jobs);
+    app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());
+    app.now = Wall::new(story.now.at, story.now.offset);
+    app.jobs.open = story.names.job("tray");
+    app
+}
+
+fn heard(app: &mut App, taps: impl IntoIterator<Item = Tap>) -> Vec<Order> {
+    let now = |app: &App| Now { wall: app.now, chance: [u8::try_from(app.own.book.len()).unwrap(); 10] };
+    taps.into_iter().flat_map(|tap| app.heard(Msg::Jobs(Jobs::Plan(tap)), now(app))).collect()
+}
+
+fn page(app: &App) -> String {
+    crate::screens::page(app).html()
+}
+
+/// The plan of two rows: two squared strips of 495 less what is shortened.
+fn answer(app: &App) -> Planning {
+    let given = app.plan.given.as_ref().unwrap();
+    let Asked::Rows(problem) = &given.ready.asked else { panic!("rows") };
+    let long = problem.piles[0].length - 2 * problem.square;
+    let short = problem.length - long;
+    let piece = |n, at, length| Piece { pile: 0, n, at, length };
+    let rows = vec![vec![piece(1, 0, long), piece(2, long, short)], vec![piece(3, 0, short), piece(4, short, long)]];
+    let low = i128::from(problem.piles[0].length);
+    let worth = vec![2, 4 * low - 2 * i128::from(problem.length), 4 * low * low];
+    Planning::Done(Box::new(Answered { plan: Made::Rows(Rows { rows, remainders: vec![] }), worth: worth.clone(), bound: worth }))
+}
+
+fn asked(app: &mut App) -> Vec<Order> {
+    heard(app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::At(3), Tap::Press(Press::Digit(5)), Tap::Go])
+}
+
+#[test]
+fn rows_are_asked_planned_shown_used_and_taken_back() {
+    let mut app = opened("");
+    let orders = asked(&mut app);
+    assert!(orders.iter().any(|order| matches!(order, Order::Plan { ms: FIRST, .. })), "{orders:?}");
+    assert!(page(&app).contains("Planning …"));
+    let told = answer(&app);
+    app.told(crate::app::news::News::Planning(told));
+    let shown = page(&app);
+    for words in
+        ["2 rows.", "best possible", "At the saw, mm", "2 whole, squared to 495", "Use these 4", "takes 4 pieces", "joints 5 apart"]
+    {
+        assert!(shown.contains(words), "{words}: {shown}");
+    }
+    heard(&mut app, [Tap::Tick(0)]);
+    assert!(page(&app).contains("tick done"));
+    heard(&mut app, [Tap::Use]);
+    let on_rack = |app: &App| fivebar_core::sheet::rack::rack(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap()[0].on_rack;
+    assert_eq!(on_rack(&app), 8);
+    let shown = page(&app);
+    assert!(shown.contains("Take back") && shown.contains("a plan") && !shown.contains("Use these"), "{shown}");
+    // Opened anew, the book's plan is shown.
+    app.plan = Plan::default();
+    heard(&mut app, [Tap::Open]);
+    assert!(page(&app).contains("2 rows.") && page(&app).contains("The job has this wood"), "{}", page(&app));
+    let now = Now { wall: app.now, chance: [99; 10] };
+    app.heard(Msg::Common(Common::TakeBack), now);
+    assert_eq!(on_rack(&app), 12);
+    assert!(page(&app).contains("Use these 4"));
+}
+
+#[test]
+fn a_rack_that_changed_since_is_said() {
+    let mut app = opened("job other \"Other\" 1 spec\n");
+    asked(&mut app);
+    let told = answer(&app);
+    app.told(crate::app::news::News::Planning(told));
+    let (given, job) = (app.plan.given.clone().unwrap(), app.shelf().book.entries().last().unwrap().0.id);
+    let pile = &given.sources[0].pile;
+    let command = fivebar_core::ledger::decide::HaulCommand::Take { haul: pile.haul, pile: pile.pile, job, n: 10 };
+    let now = Now { wall: app.now, chance: [77; 10] };
+    app.order(&Command::Haul(command), now).unwrap();
+    let shown = page(&app);
+    assert!(shown.contains("The rack has changed since") && shown.contains("Plan again") && !shown.contains("Use these"), "{shown}");
+}
+
+/// Each state has its words.
+#[test]
+fn what_stands_in_the_way_is_said() {
+    let after = |taps: &[Tap]| {
+        let mut app = opened("");
+        heard(&mut app, taps.iter().cloned());
+        page(&app)
+    };
+    let open = [Tap::Open];
+    assert!(after(&open).contains("What does it look like?"));
+    let thick = [Tap::Open, Tap::Shape(Shape::Rows), Tap::At(4), Tap::Press(Press::Digit(9)), Tap::Press(Press::Digit(9)), Tap::Go];
+    assert!(after(&thick).contains("None of the pieces fits."), "{}", after(&thick));
+    let piles = [Tap::Open, Tap::Shape(Shape::Rows), Tap::Piles];
+    assert!(after(&piles).contains("too thin") && after(&piles).contains("on the rack, used"));
+    let empty = [
+        Tap::Open,
+        Tap::Shape(Shape::Rows),
+        Tap::At(0),
+        Tap::Press(Press::RubOut),
+        Tap::Press(Press::RubOut),
+        Tap::Press(Press::RubOut),
+        Tap::Go,
+    ];
+    assert!(after(&empty).contains("role=\"alert\""), "{}", after(&empty));
+    let mut app = opened("");
+    asked(&mut app);
+    app.told(crate::app::news::News::Planning(Planning::Failed));
+    assert!(page(&app).contains("The planning failed"));
+}
+
+#[test]
+fn what_is_heard_after_it_was_called_off_changes_nothing() {
+    let mut app = opened("");
+    asked(&mut app);
+    let told = answer(&app);
+    assert!(heard(&mut app, [Tap::Stop]).contains(&Order::StopPlan));
+    app.told(crate::app::news::News::Planning(told));
+    assert_eq!((app.plan.found.clone(), app.plan.stands.clone()), (None, Stands::Still));
+}
+
+/// A first answer that is not proven is improved, and a worse one never takes its place.
+#[test]
+fn a_better_plan_is_looked_for_and_a_worse_one_is_not_taken() {
+    let mut app = opened("");
+    asked(&mut app);
+    let Planning::Done(first) = answer(&app) else { panic!("done") };
+    let open = Answered { bound: vec![2, first.worth[1] - 4], ..(*first).clone() };
+    let orders = app.told(crate::app::news::News::Planning(Planning::Done(Box::new(open.clone()))));
+    assert!(orders.iter().any(|order| matches!(order, Order::Plan { ms: LONGER, .. })));
+    assert!(page(&app).contains("Stop here") && page(&app).contains("Looking for a better one"));
+    let worse = Answered { worth: vec![1, 0, 0], ..open };
+    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(worse))));
+    assert_eq!(app.plan.found.as_ref().map(|found| found.sheet.made), Some(2));
+    assert!(page(&app).contains("best so far"));
+}
+
+/// A design kept from one job gives its parts to another, in one act that is taken back whole.
+#[test]
+fn a_design_is_kept_and_made_again() {
+    let mut app = opened("job again \"Tray again\" 1 spec\n");
+    let room = |app: &mut App, n: u8| app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [n; 10] });
+    room(&mut app, 1);
+    heard(&mut app, [Tap::KeepDesign]);
+    assert!(page(&app).contains("takes the place of the one there is"));
+    let again = fivebar_core::ledger::fold::jobs(&app.shelf().book).find(|job| job.name == "Tray again").map(|job| job.id);
+    app.jobs.open = again;
+    room(&mut app, 2);
+    assert!(page(&app).contains("Parts from a design") && page(&app).contains("1 part, 0 operations"), "{}", page(&app));
+    let design = app.shelf().workshop().designs[0].id;
+    heard(&mut app, [Tap::UseDesign(design)]);
+    let parts = |app: &App| fivebar_core::ledger::fold::job(&app.shelf().book, again.unwrap()).unwrap().parts.len();
+    assert_eq!(parts(&app), 1);
+    app.heard(Msg::Common(Common::TakeBack), Now { wall: app.now, chance: [98; 10] });
+    assert_eq!(parts(&app), 0);
+}

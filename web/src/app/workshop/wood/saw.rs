@@ -1,0 +1,35 @@
+//! The figures of the saw: those in use typed in already, and what was typed as one fact.
+
+use super::Wood;
+use crate::app::form::Form;
+use fivebar_core::ledger::decide::{Command, PlanCommand, SAW_MOST};
+use fivebar_core::ledger::fold::Workshop;
+use fivebar_core::ledger::kind::plan::SawSet;
+use fivebar_core::quantity::reading::{self, Typing};
+use fivebar_core::quantity::{Length, writing};
+use fivebar_core::sheet::make::{figures_of, places};
+
+/// Lengths of the saw; behind them stands the glue.
+pub const LENGTHS: usize = 13;
+/// The most grams of glue for a square metre: beyond any.
+const GLUE_MOST: u32 = 2_000;
+
+/// The form with the figures in use.
+pub(super) fn filled(known: &Workshop, typing: Typing) -> Form {
+    let Ok(mut figures) = figures_of(known, typing.units) else { return Form::of(LENGTHS + 1) };
+    let glue = figures.spread.to_string();
+    let lengths = places(&mut figures).map(|length| writing::length(*length, typing));
+    let mut form = Form::of(LENGTHS + 1);
+    lengths.into_iter().chain([glue]).enumerate().for_each(|(nth, text)| form.put(nth, text));
+    form
+}
+
+/// What was typed; a figure left empty stays as it was.
+pub(super) fn command(wood: &mut Wood, typing: Typing) -> Option<Command> {
+    let mut lengths = [None; LENGTHS];
+    for (nth, length) in lengths.iter_mut().enumerate() {
+        *length = wood.form.maybe(nth, |text| reading::length_within(text, typing, Length::ZERO..=SAW_MOST))?;
+    }
+    let glue = wood.form.maybe(LENGTHS, |text| reading::count(text, typing.sign, GLUE_MOST))?;
+    Some(Command::Plan(PlanCommand::SetSaw(SawSet::of(lengths, glue))))
+}

@@ -1,0 +1,149 @@
+//! What can I make: what it looks like, its few figures, the piles to use, and the plan that came of it.
+
+mod answer;
+mod ask;
+mod picture;
+mod piles;
+mod saw;
+mod told;
+
+use super::{Screen, Seen};
+use crate::app::jobs;
+use crate::app::plan::{Page, Tap, is_used};
+use crate::app::{App, Msg};
+use crate::parts::head::{Head, head};
+use crate::parts::ink::{Pair, drawing, rect};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{common, job as rooms, plan as words};
+use fivebar_core::ledger::fold::Design;
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::{Decimal, Length, Units};
+use fivebar_core::sheet::job::JobSheet;
+
+/// The page as it stands.
+pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    match (app.plan.page, app.plan.draft.shape) {
+        (Page::Choose, _) | (_, None) => choose(sheet),
+        (Page::Ask, Some(shape)) => ask::screen(shape, sheet, app, seen),
+        (Page::Piles, _) => piles::screen(sheet, app, seen),
+        (Page::Answer, _) => answer::screen(sheet, app, seen),
+    }
+}
+
+/// Under its key in the job: that there is a plan the wood was cut by.
+pub fn under(sheet: &JobSheet) -> &'static str {
+    if sheet.planned { words::SHOW_PLAN } else { "" }
+}
+
+fn say(tap: Tap) -> Msg {
+    Msg::Jobs(jobs::Tap::Plan(tap))
+}
+
+/// With parts, a key that keeps them as a design; without, the designs there are.
+pub fn designs(sheet: &JobSheet, kept: &[Design], seen: Seen<'_>) -> Vec<El<Msg>> {
+    let going_on = sheet.ended.is_none();
+    if !sheet.parts.is_empty() {
+        let there = kept.iter().any(|design| design.is_named(&sheet.name));
+        let under = if there { words::DESIGN_THERE } else { "" };
+        return vec![key("key soft h56 wide", words::KEEP_DESIGN, under, say(Tap::KeepDesign))];
+    }
+    if kept.is_empty() || !going_on {
+        return vec![];
+    }
+    let one = |design: &Design| {
+        let n = |n: usize| seen.speech.number(Decimal::from(n), 0, 0);
+        let (parts, operations) = (design.parts.len(), design.operations.len());
+        let under = words::design_holds(&n(parts), parts == 1, &n(operations), operations == 1);
+        key("key h56 wide", design.name.clone(), under, say(Tap::UseDesign(design.id))).key(design.id.to_string())
+    };
+    std::iter::once(el("h2", "").text(words::MAKE_FROM_DESIGN)).chain(kept.iter().map(one)).collect()
+}
+
+const SHAPES: [Shape; 4] = [Shape::Rows, Shape::Parts, Shape::Sticks, Shape::Field];
+
+/// Asked by what it looks like, never by the name of a problem.
+fn choose(sheet: &JobSheet) -> Screen {
+    let one = |shape: Shape| {
+        let (name, under) = words::shape(shape);
+        el("button", "key shape")
+            .attr("type", "button")
+            .on_tap(say(Tap::Shape(shape)))
+            .kid(small(shape))
+            .kid(el("span", "").text(name))
+            .kid(el("span", "s").text(under))
+    };
+    let main = el("main", "scr").kid(el("h2", "ink1").text(words::WHAT_IT_LOOKS_LIKE)).kid(el("div", "g2").kids(SHAPES.map(one)));
+    let back = key("key soft h56 wide", rooms::THE_JOB, "", Msg::Jobs(jobs::Tap::Page));
+    let top = Head::new(sheet.name.clone(), words::WHAT_CAN_I_MAKE);
+    Screen::new("jobs/plan", head(top), main).foot(el("footer", "foot").kid(back))
+}
+
+/// Boards of the small drawings: corner, size.
+type Boards = &'static [(f64, f64, f64, f64)];
+
+const TOP: Boards = &[
+    (0.0, 0.0, 40.0, 12.0),
+    (40.0, 0.0, 56.0, 12.0),
+    (0.0, 12.0, 64.0, 12.0),
+    (64.0, 12.0, 32.0, 12.0),
+    (0.0, 24.0, 26.0, 12.0),
+    (26.0, 24.0, 70.0, 12.0),
+    (0.0, 36.0, 52.0, 12.0),
+    (52.0, 36.0, 44.0, 12.0),
+];
+const PARTS: Boards = &[(4.0, 0.0, 88.0, 10.0), (10.0, 14.0, 10.0, 34.0), (76.0, 14.0, 10.0, 34.0), (24.0, 16.0, 48.0, 8.0)];
+const STICKS: Boards = &[
+    (0.0, 4.0, 44.0, 10.0),
+    (46.0, 4.0, 44.0, 10.0),
+    (0.0, 19.0, 30.0, 10.0),
+    (32.0, 19.0, 30.0, 10.0),
+    (64.0, 19.0, 30.0, 10.0),
+    (0.0, 34.0, 62.0, 10.0),
+    (64.0, 34.0, 30.0, 10.0),
+];
+const FIELD: Boards = &[
+    (0.0, 0.0, 32.0, 16.0),
+    (32.0, 0.0, 32.0, 16.0),
+    (64.0, 0.0, 32.0, 16.0),
+    (0.0, 16.0, 16.0, 16.0),
+    (16.0, 16.0, 32.0, 16.0),
+    (48.0, 16.0, 32.0, 16.0),
+    (80.0, 16.0, 16.0, 16.0),
+    (0.0, 32.0, 32.0, 16.0),
+    (32.0, 32.0, 32.0, 16.0),
+    (64.0, 32.0, 32.0, 16.0),
+];
+
+fn small(shape: Shape) -> El<Msg> {
+    let boards = match shape {
+        Shape::Rows => TOP,
+        Shape::Parts => PARTS,
+        Shape::Sticks => STICKS,
+        Shape::Field => FIELD,
+    };
+    sketch((96.0, 48.0), boards)
+}
+
+/// A small drawing of boards.
+fn sketch(size: Pair, boards: Boards) -> El<Msg> {
+    let one = |(nth, (x, y, w, h)): (usize, &(f64, f64, f64, f64))| {
+        rect(if nth.is_multiple_of(2) { "w1" } else { "w2" }, (x + 1.0, y + 1.0), (*w, *h))
+    };
+    drawing("sketch", (size.0 + 2.0, size.1 + 2.0)).attr("aria-hidden", "true").kids(boards.iter().enumerate().map(one))
+}
+
+/// A length with its unit.
+fn side(length: Length, units: Units, seen: Seen<'_>) -> String {
+    format!("{} {}", seen.speech.length(length, units), common::length_unit(units))
+}
+
+/// A share in per cent, to a tenth.
+fn percent(share: Decimal, seen: Seen<'_>) -> String {
+    seen.speech.number(share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default(), 0, 1)
+}
+
+/// Whether taking its wood is done.
+fn taken(app: &App) -> bool {
+    is_used(app)
+}

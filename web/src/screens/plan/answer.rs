@@ -1,0 +1,144 @@
+//! The plan: what it makes, the picture, the saw, what it uses and leaves; or the planning under way.
+
+use super::super::slots::no;
+use super::super::{Screen, Seen, undo};
+use super::{picture, saw, say, side, taken, told};
+use crate::app::plan::{Found, Stands, Tap, refused};
+use crate::app::{App, Msg};
+use crate::parts::caution::caution;
+use crate::parts::fraction::worded;
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{common, plan as words, yard};
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::make::keep::is_possible;
+use fivebar_core::sheet::make::{Given, What};
+
+pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let Some(given) = &app.plan.given else { return super::choose(sheet) };
+    let top = top(given, sheet, app, seen);
+    let found = app.plan.found.as_ref();
+    let first =
+        el("div", "col").kids(under_way(given, app, seen)).kids(found.map(|found| plan(given, found, app, seen)).unwrap_or_default());
+    let second = el("div", "col").kids(found.map(|found| below(given, found, app, seen)).unwrap_or_default());
+    let main = el("main", "two scr plan").kid(first).kid(second);
+    Screen::new("jobs/plan-answer", head(top), main).foot(foot(given, sheet, app, seen)).says_it()
+}
+
+/// What was asked, whether it is the best, and the joints.
+fn top(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Head<Msg> {
+    let units = given.units;
+    let asked = match &given.ask.what {
+        What::Top(top) => format!(", {} × {}", seen.speech.length(top.length, units), side(top.width, units, seen)),
+        _ => String::new(),
+    };
+    let top = Head::new(format!("{}{asked}", sheet.name), words::WHAT_CAN_I_MAKE);
+    let top = match &app.plan.found {
+        Some(found) if found.sheet.proof.best => top.fact(Fact::Strong(words::BEST_POSSIBLE.into())),
+        Some(_) => top.fact(Fact::Strong(words::BEST_SO_FAR.into())),
+        None => top,
+    };
+    match &given.ask.what {
+        What::Top(asked) => top.fact(Fact::Plain(words::joints_apart(&seen.speech.length(asked.apart, units)))),
+        _ => top,
+    }
+}
+
+/// Progress in words; or that it failed.
+fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    match &app.plan.stands {
+        Stands::Failed => vec![el("p", "why").attr("role", "alert").text(words::FAILED)],
+        Stands::Still => vec![],
+        Stands::UnderWay { .. } => {
+            let said = told::progress(&app.plan, given, seen).unwrap_or_else(|| format!("{} …", words::PLANNING));
+            vec![el("p", "t17").attr("role", "status").text(said)]
+        }
+    }
+}
+
+fn plan(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let sheet = &found.sheet;
+    let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, seen))];
+    shown.extend(told::short(given, sheet, seen).into_iter().map(|line| worded("p", "", line)));
+    if sheet.made == 0 {
+        return shown;
+    }
+    shown.push(el("section", "card lays").kid(picture::picture(given, sheet, app.plan.piece, seen)));
+    shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
+    shown
+}
+
+/// Where the tapped piece comes from.
+fn tapped(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> String {
+    let Some(piece) = app.plan.piece.and_then(|nth| found.sheet.picture.pieces.get(nth)) else { return words::TAP_A_PIECE.into() };
+    let mine = |line: &&fivebar_core::sheet::plan::CutLine| match piece.mark {
+        fivebar_core::sheet::plan::Mark::Number(n) => line.numbers.contains(&n),
+        fivebar_core::sheet::plan::Mark::Letter => line.source == piece.source && line.numbers.is_empty(),
+    };
+    let cut = found.sheet.lines.iter().find(mine).map(|line| saw::Line::of(line, given, seen).text).unwrap_or_default();
+    let name = given.sources.get(piece.source).map(|source| crate::screens::jobs::pile_name(&source.pile)).unwrap_or_default();
+    words::piece(&picture::mark(given, piece), &fivebar_core::quantity::begin_small(&name), &cut)
+}
+
+fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let sheet = &found.sheet;
+    if sheet.made == 0 {
+        return vec![];
+    }
+    let mut shown = saw::list(given, sheet, app, seen);
+    let lines =
+        [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
+    shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
+    if told::is_top(given) {
+        shown.push(caution(words::NEEDS_ROOM));
+    }
+    if !sheet.too_short.is_empty() {
+        shown.push(caution(yard::SHORT_CAUTION));
+    }
+    shown.push(key("key soft h56 wide", words::PRINT, "", say(Tap::Print)));
+    shown
+}
+
+/// The ways on: stop, change, plan again, use.
+fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let foot = el("footer", "foot").kids(refused(app).map(|why| no(why, seen)));
+    let rows = given.ask.what.shape() == Shape::Rows;
+    let change = || key("key", if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change));
+    let under_way = matches!(app.plan.stands, Stands::UnderWay { .. });
+    let Some(found) = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made) else {
+        let other = if under_way {
+            key("key solid", words::STOP_HERE, "", say(Tap::Stop))
+        } else {
+            key("key", words::PLAN_AGAIN, "", say(Tap::Go))
+        };
+        return foot.kid(el("div", "g2").kid(change()).kid(other));
+    };
+    if taken(app) {
+        let again = key("key", words::PLAN_AGAIN, words::IS_USED, say(Tap::Go));
+        return foot.kids(undo::bar(app, seen)).kid(el("div", "g2").kid(change()).kid(again));
+    }
+    let possible = is_possible(&app.shelf().shop(seen.now.at), given, &found.sheet);
+    let says = (!possible).then(|| el("p", "why").attr("role", "alert").text(words::CHANGED));
+    let keys = el("div", if under_way { "g3" } else { "g2" }).kid(change());
+    let keys = keys.kids(under_way.then(|| key("key", words::STOP_HERE, "", say(Tap::Stop))));
+    let last = if possible { use_key(given, found, sheet, seen) } else { key("key solid", words::PLAN_AGAIN, "", say(Tap::Go)) };
+    foot.kids(says).kids(undo::bar(app, seen)).kid(keys.kid(last))
+}
+
+/// "Use these 24", and what that takes from the rack.
+fn use_key(given: &Given, found: &Found, sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    let of = |in_job: bool| {
+        let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
+        mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
+    };
+    let strips = found.sheet.used.iter().fold(0_i64, |sum, used| sum.saturating_add(used.used));
+    let under = match (sheet.ended.is_some(), of(false)) {
+        (true, _) => words::JOB_ENDED.to_owned(),
+        (false, 0) => words::IN_JOB_ALREADY.to_owned(),
+        (false, n) => words::takes(&common::pieces(n, &seen.speech.count(n))),
+    };
+    let class = if sheet.ended.is_some() { "key" } else { "key solid" };
+    key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
+}

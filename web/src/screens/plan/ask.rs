@@ -1,0 +1,139 @@
+//! The few figures of a shape, on the pad.
+
+use super::super::slots::{Slot, figures, figures_in, no, under_thumb};
+use super::super::{Screen, Seen};
+use super::{Boards, say, sketch};
+use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
+use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, flowing};
+use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::parts::seg::{Seg, even};
+use crate::view::{El, el};
+use crate::words::en::{common, plan as words};
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::plan::field::problem::Pattern;
+use fivebar_core::quantity::Units;
+use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::make::{WhyNot, fitting};
+
+pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let (draft, units) = (&app.plan.draft, sheet.account.units);
+    let slots = slots(shape, units);
+    let why = app.plan.why_not.as_ref().map(|why| why_not(why, seen));
+    let refused = refused(app).map(|why| no(why, seen));
+    let at = |nth| say(Tap::At(nth));
+    let main = el("main", "scr form")
+        .kids(choices(shape, draft))
+        .kid(if shape == Shape::Field { figures_in("g2 slots", &draft.form, &slots, at) } else { figures(&draft.form, &slots, at) })
+        .kids(why)
+        .kids(refused)
+        .kid(piles_key(sheet, app, seen))
+        .kid(el("div", "push"))
+        .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))))
+        .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)));
+    let keys = el("div", "g2").kid(key("key solid t22", words::PLAN, "", say(Tap::Go))).kid(key(
+        "key soft",
+        words::OTHER_SHAPE,
+        "",
+        say(Tap::Choose),
+    ));
+    let top = Head::new(sheet.name.clone(), words::shape(shape).0);
+    Screen::new("jobs/plan-ask", head(top), main).foot(el("footer", "foot").kid(keys)).says_it()
+}
+
+fn slots(shape: Shape, units: Units) -> Vec<Slot> {
+    let side = |label: &str| Slot::side(label, units);
+    match shape {
+        Shape::Rows => {
+            let asked: [Slot; TOP] =
+                [side(words::LONG), side(words::WIDE), Slot::whole(words::ROWS), side(words::JOINTS_APART), side(words::THICK)];
+            asked.to_vec()
+        }
+        Shape::Parts | Shape::Sticks => vec![Slot::whole(words::HOW_MANY)],
+        Shape::Field => {
+            let asked: [Slot; FIELD] = [words::WIDE, words::DEEP, words::HIGH, words::NEAR_ENOUGH].map(side);
+            asked.to_vec()
+        }
+    }
+}
+
+fn choices(shape: Shape, draft: &Draft) -> Vec<El<Msg>> {
+    match shape {
+        Shape::Rows => {
+            let segs = vec![Seg::new(words::MAY_BE_CUT, draft.split), Seg::new(words::ONE_SHORTENED, !draft.split)];
+            vec![even(words::HOW_CUT, segs, |nth| say(Tap::Split(nth == 0)))]
+        }
+        Shape::Parts | Shape::Sticks => {
+            vec![flowing("key h48", vec![Chip::choice(words::AS_MANY, draft.form.is_empty(0))], |_| say(Tap::AsMany))]
+        }
+        Shape::Field => {
+            let one = |(nth, pattern): (usize, &Pattern)| {
+                let on = draft.patterns.get(nth) == Some(&true);
+                el("button", "key h56")
+                    .attr("type", "button")
+                    .attr("aria-pressed", if on { "true" } else { "false" })
+                    .on_tap(say(Tap::Pattern(nth)))
+                    .kid(sketch((36.0, 24.0), drawn(*pattern)))
+                    .kid(el("span", "s").text(words::pattern(*pattern)))
+            };
+            let patterns =
+                el("div", "chips").attr("role", "group").attr("aria-label", words::PATTERN).kids(PATTERNS.iter().enumerate().map(one));
+            vec![patterns, flowing("key h48", vec![Chip::choice(words::TWO_WOODS, draft.two)], |_| say(Tap::Two))]
+        }
+    }
+}
+
+const STACK: Boards = &[(0.0, 0.0, 18.0, 12.0), (18.0, 0.0, 18.0, 12.0), (0.0, 12.0, 18.0, 12.0), (18.0, 12.0, 18.0, 12.0)];
+const RUNNING: Boards =
+    &[(0.0, 0.0, 18.0, 12.0), (18.0, 0.0, 18.0, 12.0), (0.0, 12.0, 9.0, 12.0), (9.0, 12.0, 18.0, 12.0), (27.0, 12.0, 9.0, 12.0)];
+const BASKET: Boards = &[
+    (0.0, 0.0, 18.0, 8.0),
+    (0.0, 8.0, 18.0, 8.0),
+    (0.0, 16.0, 18.0, 8.0),
+    (18.0, 0.0, 6.0, 24.0),
+    (24.0, 0.0, 6.0, 24.0),
+    (30.0, 0.0, 6.0, 24.0),
+];
+const HERRINGBONE: Boards = &[
+    (0.0, 0.0, 16.0, 8.0),
+    (16.0, 0.0, 8.0, 16.0),
+    (0.0, 8.0, 8.0, 16.0),
+    (8.0, 8.0, 8.0, 16.0),
+    (24.0, 0.0, 12.0, 8.0),
+    (24.0, 8.0, 12.0, 8.0),
+    (16.0, 16.0, 20.0, 8.0),
+];
+const CROSSED: Boards = &[(0.0, 2.0, 36.0, 5.0), (0.0, 17.0, 36.0, 5.0), (4.0, 0.0, 5.0, 24.0), (27.0, 0.0, 5.0, 24.0)];
+
+fn drawn(pattern: Pattern) -> Boards {
+    match pattern {
+        Pattern::Stack => STACK,
+        Pattern::Running => RUNNING,
+        Pattern::Basket => BASKET,
+        Pattern::Herringbone => HERRINGBONE,
+        Pattern::Crossed => CROSSED,
+    }
+}
+
+/// Opens the piles, and says how many are used.
+fn piles_key(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let typing = seen.speech.typing(sheet.account.units);
+    let ask = app.plan.draft.rough(sheet.job, typing);
+    let fit = ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), &ask).ok()).unwrap_or_default();
+    let (piles, pieces) = in_use(&fit, &app.plan.draft.turned);
+    let n = seen.speech.number(fivebar_core::quantity::Decimal::from(piles), 0, 0);
+    let under = words::in_use(&n, piles == 1, &common::pieces(pieces, &seen.speech.count(pieces)));
+    key("key h56 wide", words::PILES, under, say(Tap::Piles))
+}
+
+fn why_not(why: &WhyNot, seen: Seen<'_>) -> El<Msg> {
+    let said = match why {
+        WhyNot::NoParts => words::NO_PARTS.to_owned(),
+        WhyNot::NoPiles => words::NO_PILES.to_owned(),
+        WhyNot::NoneFits => words::NONE_FITS.to_owned(),
+        WhyNot::NoneForPart(part) => words::none_for_part(part),
+        WhyNot::Refused(why) => return no(why, seen),
+    };
+    el("p", "why").attr("role", "alert").text(said)
+}

@@ -1,0 +1,74 @@
+//! The plan to scale: joints, and on each piece the letter of its pile or the number of its cut.
+
+use super::super::Seen;
+use super::say;
+use crate::app::Msg;
+use crate::app::plan::Tap;
+use crate::parts::ink::{Pair, drawing, letters, num, path, rect};
+use crate::parts::letters::{bold, plain};
+use crate::view::El;
+use crate::words::en::plan as words;
+use fivebar_core::quantity::Length;
+use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::plan::{Drawn, Mark, PlanSheet};
+
+/// Sizes of letters, the largest first, each with its class: the largest that fits into a piece is drawn.
+const SIZES: [(f64, &str); 5] = [(14.0, "mk"), (11.0, "mk s11"), (9.0, "mk s9"), (7.0, "mk s7"), (5.0, "mk s5")];
+
+/// The picture of a plan, as wide as a card.
+pub fn picture(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Seen<'_>) -> El<Msg> {
+    let [wide, high] = sheet.picture.outer.map(nm);
+    let width = seen.page.card() - 2.0;
+    let scale = width / wide.max(1.0);
+    let size = (wide * scale, high * scale);
+    let pieces = sheet.picture.pieces.iter().enumerate().flat_map(|(nth, piece)| drawn(given, piece, (nth, chosen == Some(nth)), scale));
+    drawing("lay", (size.0 + 2.0, size.1 + 2.0))
+        .attr("role", "img")
+        .attr("aria-label", words::PICTURE)
+        .kids(pieces)
+        .kids(has_outline(sheet).then(|| rect("rim", (1.0, 1.0), size)))
+}
+
+/// A top and a field are one board; boards and sticks lie apart.
+fn has_outline(sheet: &PlanSheet) -> bool {
+    sheet.picture.pieces.iter().all(|piece| piece.part.is_none())
+}
+
+fn nm(length: Length) -> f64 {
+    length.as_nm() as f64
+}
+
+fn drawn(given: &Given, piece: &Drawn, (nth, chosen): (usize, bool), scale: f64) -> Vec<El<Msg>> {
+    let [x, y, w, h] = piece.at.map(|side| nm(side) * scale);
+    let (at, size): (Pair, Pair) = ((x + 1.0, y + 1.0), (w, h));
+    let cut = matches!(piece.mark, Mark::Number(_));
+    let class = match (chosen, cut) {
+        (true, _) => "chosen",
+        (false, true) => "w2",
+        (false, false) => "w1",
+    };
+    let text = mark(given, piece);
+    let size_of = SIZES.iter().find(|(size, _)| size * 0.86 <= h && width(&text, cut, *size) + size * 0.2 <= w);
+    let notch = (cut && size_of.is_some() && piece.part.is_none()).then(|| {
+        let leg = num((h * 0.4).min(6.0));
+        path("notch", format!("M{} {}v-{leg}l{leg} {leg}z", num(at.0), num(at.1 + size.1)))
+    });
+    let label = size_of.map(|(size, class)| {
+        let class = if cut { format!("{class} b") } else { (*class).to_owned() };
+        letters(class, (at.0 + w / 2.0, at.1 + h / 2.0 + size * 0.36), text)
+    });
+    let board = rect(class, at, size).on_tap(say(Tap::Piece(nth)));
+    std::iter::once(board).chain(notch).chain(label).collect()
+}
+
+fn width(text: &str, cut: bool, size: f64) -> f64 {
+    if cut { bold(text, size) } else { plain(text, size) }
+}
+
+/// Letter of the pile, or the number of the cut.
+pub fn mark(given: &Given, piece: &Drawn) -> String {
+    match piece.mark {
+        Mark::Number(n) => n.to_string(),
+        Mark::Letter => given.ready.sources.get(piece.source).map_or_else(String::new, |source| source.letter.clone()),
+    }
+}

@@ -1,0 +1,65 @@
+//! The pieces to use: all that fit are, a tap leaves a pile out; those that do not fit say why.
+
+use super::super::{Screen, Seen};
+use super::{say, side};
+use crate::app::plan::Tap;
+use crate::app::{App, Msg};
+use crate::parts::fraction::worded;
+use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::screens::jobs::{pile_name, pile_size};
+use crate::view::{El, el};
+use crate::words::en::plan as words;
+use fivebar_core::ledger::fold::is_bought;
+use fivebar_core::quantity::Units;
+use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::make::{Source, Unfit, fitting};
+
+pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let units = sheet.account.units;
+    let ask = app.plan.draft.rough(sheet.job, seen.speech.typing(units));
+    let all = ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), &ask).ok()).unwrap_or_default();
+    let none = all.is_empty().then(|| el("p", "").text(words::NO_PIECES));
+    let (fit, unfit): (Vec<_>, Vec<_>) = all.into_iter().partition(|(_, why)| why.is_none());
+    let rows = fit.iter().chain(&unfit).map(|(source, why)| row(source, *why, app, (units, seen)));
+    let main = el("main", "scr").kids(none).kids(rows);
+    let top = Head::new(sheet.name.clone(), words::PILES);
+    let back = key("key solid h56 wide", words::TO_FIGURES, "", say(Tap::Change));
+    Screen::new("jobs/plan-piles", head(top), main).foot(el("footer", "foot").kid(back))
+}
+
+fn row(source: &Source, why: Option<Unfit>, app: &App, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
+    let on = why.is_none() && app.plan.draft.turned.contains(&source.which()) == source.in_job;
+    let place = match source.in_job {
+        true => words::IN_THIS_JOB,
+        false if is_bought(&app.shelf().book, source.pile.haul) => words::BOUGHT,
+        false => words::ON_THE_RACK,
+    };
+    let state = match why {
+        Some(why) => unfit(why, units, seen),
+        None => (if on { words::USED } else { words::LEFT_OUT }).to_owned(),
+    };
+    let mid = el("span", "mid")
+        .kid(worded("span", "nm", pile_name(&source.pile)))
+        .kid(worded("span", "s", pile_size(&source.pile, seen)))
+        .kid(worded("span", "s", format!("{place}, {state}")));
+    el("button", if on { "pile ours" } else { "pile" })
+        .attr("type", "button")
+        .attr("aria-pressed", if on { "true" } else { "false" })
+        .key(format!("{}{}", source.pile.pile, source.in_job))
+        .flag("disabled", why.is_some())
+        .on_tap(say(Tap::Turn(source.which())))
+        .kid(mid)
+        .kid(el("span", "t30 w8").text(seen.speech.count(source.n)))
+}
+
+fn unfit(why: Unfit, units: Units, seen: Seen<'_>) -> String {
+    match why {
+        Unfit::SizeMissing => words::SIZE_MISSING.into(),
+        Unfit::TooThin => words::TOO_THIN.into(),
+        Unfit::TooNarrow => words::TOO_NARROW.into(),
+        Unfit::TooShort => words::TOO_SHORT.into(),
+        Unfit::OtherWood => words::OTHER_WOOD.into(),
+        Unfit::UnderMachine(least) => words::under_machine(&side(least, units, seen)),
+    }
+}

@@ -1,0 +1,178 @@
+//! The plan in words: what it makes, how good it is, what is short, what it uses and leaves.
+
+use super::super::Seen;
+use super::saw::number;
+use super::{percent, side};
+use crate::app::plan::{Found, Plan, Stands};
+use crate::words::en::{common, plan as words};
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::plan::Sense;
+use fivebar_core::quantity::{Decimal, Length, Mass, half_up};
+use fivebar_core::sheet::make::{Given, What};
+use fivebar_core::sheet::plan::wish::Wish;
+use fivebar_core::sheet::plan::{Lacking, PlanSheet, Why};
+
+fn whole(n: i128, seen: Seen<'_>) -> String {
+    seen.speech.number(Decimal::try_from_i128_with_scale(n, 0).unwrap_or_default(), 0, 0)
+}
+
+fn tenth(n: f64, seen: Seen<'_>) -> String {
+    seen.speech.number(half_up(Decimal::try_from(n).unwrap_or_default(), 2), 0, 2)
+}
+
+/// How many rows, or pieces of the job, were wished for.
+fn wanted(given: &Given) -> Option<i64> {
+    match &given.ready.wish {
+        Wish::Panel(panel) => panel.rows(),
+        Wish::Parts(parts) | Wish::Sticks(parts) => parts.sets,
+        Wish::Tiles(_) => None,
+    }
+}
+
+/// "8 rows. No plan needs fewer than 24 strips."
+pub fn lead(given: &Given, found: &Found, seen: Seen<'_>) -> String {
+    let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
+    if sheet.made == 0 {
+        return format!("{} {}", words::nothing(shape), bound(given, found, seen));
+    }
+    let made = match shape {
+        Shape::Field => field(given, sheet, seen),
+        _ => {
+            let wanted = wanted(given).filter(|wanted| sheet.made < *wanted).map(|n| number(n, seen));
+            words::made(shape, &number(sheet.made, seen), sheet.made == 1, wanted.as_deref())
+        }
+    };
+    let fewest = match sheet.proof.why {
+        Some(Why::Fewest { pieces, .. }) => {
+            let strips = given.ready.sources.iter().any(|source| 1 < source.ripped);
+            Some(words::no_fewer(&number(pieces, seen), strips))
+        }
+        _ => None,
+    };
+    let more = fewest.unwrap_or_else(|| bound(given, found, seen));
+    if more.is_empty() { made } else { format!("{made} {more}") }
+}
+
+fn field(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
+    let [wide, deep] = sheet.picture.outer.map(|length| side(length, given.units, seen));
+    let layer =
+        given.ready.sources.iter().zip(0..).filter(|(_, place)| sheet.used.iter().any(|used| used.source == *place && 0 < used.used));
+    let over = given.ready.figures.allow.get(2).copied().unwrap_or_default();
+    let thin = layer.map(|(source, _)| source.size[0].as_nm().saturating_sub(over.as_nm())).min().unwrap_or(0);
+    let high = Length::nm(thin.saturating_mul(sheet.made).max(0)).unwrap_or_default();
+    words::a_field(&wide, &deep, &side(high, given.units, seen))
+}
+
+/// What no plan can do, as far as it is known.
+fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
+    let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
+    let short = wanted(given).is_none_or(|wanted| sheet.made < wanted);
+    let more = given.ready.asked.senses().first() == Some(&Sense::More);
+    match sheet.proof.gap {
+        None if more && short && sheet.made == 0 => words::never(shape, "1").replace("1 rows", "1 row").replace("1 pieces", "1 piece"),
+        None if more && short => words::NO_PLAN_MORE.into(),
+        None if more => String::new(),
+        None => words::NO_NEARER.into(),
+        Some((0, _, bound)) if more => words::never(shape, &whole(bound.saturating_add(1), seen)),
+        Some((1, worth, bound)) if more => less(given, found, (worth, bound), seen),
+        Some(_) => String::new(),
+    }
+}
+
+/// At most such a share less wood, up: a bound is never said to be nearer than it is.
+fn less(given: &Given, found: &Found, (worth, bound): (i128, i128), seen: Seen<'_>) -> String {
+    let finished = match &given.ready.asked {
+        fivebar_core::plan::Asked::Rows(problem) => {
+            found.answered.worth.first().map_or(0, |rows| rows.saturating_mul(problem.length.into()))
+        }
+        _ => 0,
+    };
+    let of = worth.saturating_add(finished).max(1);
+    let thousandths = worth.saturating_sub(bound).saturating_mul(1_000).saturating_add(of).saturating_sub(1) / of;
+    let share = Decimal::try_from_i128_with_scale(thousandths, 3).unwrap_or_default();
+    words::less_wood(&percent(share, seen))
+}
+
+/// "So far 8 rows, at most 9."
+pub fn progress(plan: &Plan, given: &Given, seen: Seen<'_>) -> Option<String> {
+    let Stands::UnderWay { worth, bound, .. } = &plan.stands else { return None };
+    let shape = given.ask.what.shape();
+    if plan.found.is_some() {
+        return Some(words::LOOKING_ON.into());
+    }
+    let made = worth.first().filter(|_| shape != Shape::Field)?;
+    let most = bound.first().filter(|most| *most != made).map(|most| whole(*most, seen));
+    Some(words::so_far(shape, &whole(*made, seen), *made == 1, most.as_deref()))
+}
+
+/// What more would unlock.
+pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
+    let names = |part: usize| match &given.ready.wish {
+        Wish::Parts(parts) | Wish::Sticks(parts) => parts.parts.get(part).map_or_else(String::new, |part| part.name.clone()),
+        _ => String::new(),
+    };
+    let letter = |source: usize| given.ready.sources.get(source).map_or_else(String::new, |source| source.letter.clone());
+    let one = |lacking: &Lacking| match lacking {
+        Lacking::Part { part, n, .. } => words::part_short(&number(*n, seen), &names(*part)),
+        Lacking::Source { source, n } => words::source_short(&number(*n, seen), &letter(*source)),
+    };
+    sheet.short.iter().map(one).collect()
+}
+
+/// "Used 24 of 33. Left 9 whole and one of 293."
+pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
+    let sum = |of: fn(&fivebar_core::sheet::plan::Used) -> i64| sheet.used.iter().map(of).fold(0, i64::saturating_add);
+    let (used, there, left) = (sum(|used| used.used), sum(|used| used.there), sum(|used| used.left_whole));
+    let mut remainders: Vec<(Length, i64)> = vec![];
+    for length in sheet.used.iter().flat_map(|used| &used.remainders) {
+        match remainders.iter_mut().find(|(other, _)| other == length) {
+            Some((_, n)) => *n += 1,
+            None => remainders.push((*length, 1)),
+        }
+    }
+    let back = remainders.iter().map(|(length, n)| words::left_of(&number(*n, seen), *n == 1, &seen.speech.length(*length, given.units)));
+    format!(
+        "{}{}",
+        words::used_of(&number(used, seen), &number(there, seen)),
+        words::left(&number(left, seen), 0 < left, &back.collect::<Vec<_>>())
+    )
+}
+
+/// Waste in length and by volume, each with what it is of.
+pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
+    let (units, unit) = (given.units, common::length_unit(given.units));
+    let length = sheet.waste.length.map(|[lost, of]| {
+        let ratio = |length: Length| Decimal::from(length.as_nm());
+        let share = ratio(lost).checked_div(ratio(of)).unwrap_or_default();
+        words::waste_length(&seen.speech.length(lost, units), unit, &percent(share, seen))
+    });
+    let volume = sheet.waste.share.map(|share| {
+        let [wasted, taken] = [sheet.waste.wasted, sheet.waste.taken].map(|volume| seen.speech.volume(volume, units));
+        words::waste_volume(&wasted, &taken, common::volume_unit(units), &percent(share, seen))
+    });
+    length.into_iter().chain(volume).collect()
+}
+
+/// Cuts, glue, weight, movement.
+pub fn figures(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
+    let glued = 0.0 < sheet.glue.area;
+    let weight = (Mass::ZERO < sheet.weight)
+        .then(|| words::weighs(&seen.speech.mass(sheet.weight, given.units), common::mass_unit(given.units), sheet.weight_guessed));
+    let moves = sheet.moves.filter(|_| is_top(given)).map(|(width, moves)| {
+        let [width, most] = [width, moves.most].map(|length| crate::screens::workshop::movement_written(length, given.units, seen));
+        words::moves(&width, &most)
+    });
+    [
+        Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1)),
+        glued.then(|| words::glue(&tenth(sheet.glue.area, seen), &number(sheet.glue.grams, seen))),
+        weight,
+        moves,
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+pub fn is_top(given: &Given) -> bool {
+    matches!(given.ask.what, What::Top(_))
+}

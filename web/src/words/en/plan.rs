@@ -1,0 +1,297 @@
+//! English: what can I make.
+
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::plan::field::problem::Pattern;
+
+pub const WHAT_CAN_I_MAKE: &str = "What can I make?";
+pub const WHAT_IT_LOOKS_LIKE: &str = "What does it look like?";
+pub const SHOW_PLAN: &str = "the plan it was cut by";
+pub const PLAN: &str = "Plan";
+pub const PLAN_AGAIN: &str = "Plan again";
+pub const STOP_HERE: &str = "Stop here";
+pub const PRINT: &str = "Print for the wall";
+pub const PILES: &str = "Pieces to use";
+pub const CHANGE: &str = "Change it";
+pub const CHANGE_ROWS: &str = "Change rows";
+pub const TO_FIGURES: &str = "The figures";
+pub const OTHER_SHAPE: &str = "Something else";
+
+/// What each looks like.
+pub fn shape(shape: Shape) -> (&'static str, &'static str) {
+    match shape {
+        Shape::Rows => ("A top in rows", "strips end to end, rows side by side"),
+        Shape::Parts => ("The job’s parts", "cut from boards, wide ones glued up"),
+        Shape::Sticks => ("Lengths from sticks", "the job’s parts, crosscut only"),
+        Shape::Field => ("A field of tiles", "one size in a pattern"),
+    }
+}
+
+pub const LONG: &str = "Long";
+pub const WIDE: &str = "Wide";
+pub const DEEP: &str = "Deep";
+pub const HIGH: &str = "High";
+pub const THICK: &str = "Thick";
+pub const ROWS: &str = "Rows";
+pub const JOINTS_APART: &str = "Joints apart";
+pub const NEAR_ENOUGH: &str = "Near enough";
+pub const HOW_MANY: &str = "Pieces of the job";
+pub const AS_MANY: &str = "As many as it gives";
+pub const MAY_BE_CUT: &str = "Strips may be cut in pieces";
+pub const ONE_SHORTENED: &str = "One shortened in a row";
+pub const HOW_CUT: &str = "How strips are cut";
+pub const PATTERN: &str = "Pattern";
+pub const TWO_WOODS: &str = "Two woods by turns";
+pub const ROWS_LEFT_OPEN: &str = "Rows, and how thick it is, may stay empty: then they are as the pieces allow.";
+
+pub fn pattern(pattern: Pattern) -> &'static str {
+    match pattern {
+        Pattern::Stack => "Straight",
+        Pattern::Running => "Brick",
+        Pattern::Basket => "Basket",
+        Pattern::Herringbone => "Herringbone",
+        Pattern::Crossed => "Crossed",
+    }
+}
+
+/// "3 piles, 64 pieces".
+pub fn in_use(piles: &str, one: bool, pieces: &str) -> String {
+    format!("{piles} {}, {pieces}", if one { "pile" } else { "piles" })
+}
+
+pub const IN_THIS_JOB: &str = "in this job";
+pub const ON_THE_RACK: &str = "on the rack";
+pub const BOUGHT: &str = "bought";
+pub const LEFT_OUT: &str = "left out";
+pub const USED: &str = "used";
+pub const NO_PIECES: &str = "There are no pieces yet: the rack is empty.";
+
+// Why pieces can't be used
+pub const SIZE_MISSING: &str = "a size is missing";
+pub const TOO_THIN: &str = "too thin";
+pub const TOO_NARROW: &str = "too narrow";
+pub const TOO_SHORT: &str = "too short";
+pub const OTHER_WOOD: &str = "another wood than its parts";
+
+pub fn under_machine(least: &str) -> String {
+    format!("shorter than the {least} you set for a machine")
+}
+
+// Why there is nothing to plan
+pub const NO_PARTS: &str = "No part is planned yet. Add the parts under Wood and plan, then come back.";
+pub const NO_PILES: &str = "There are no pieces to plan with. Count a haul, or take up the rack.";
+pub const NONE_FITS: &str = "None of the pieces fits. Pieces to use says why.";
+
+pub fn none_for_part(part: &str) -> String {
+    format!("No pieces to use fit this part: {part}. Pieces to use says why.")
+}
+
+pub const PLANNING: &str = "Planning";
+pub const LOOKING_ON: &str = "Looking for a better one.";
+pub const FAILED: &str = "The planning failed. Nothing is lost: plan again, or change a figure.";
+pub const CHANGED: &str = "The rack has changed since: some of these pieces are not free any more. Plan again.";
+pub const BEST_POSSIBLE: &str = "best possible";
+pub const BEST_SO_FAR: &str = "best so far";
+
+/// "so far 8 rows, at most 9".
+pub fn so_far(shape: Shape, made: &str, one: bool, most: Option<&str>) -> String {
+    let most = most.map_or(String::new(), |most| format!(", at most {most}"));
+    format!("So far {made} {}{most}.", things(shape, one))
+}
+
+/// Rows, or pieces.
+pub fn things(shape: Shape, one: bool) -> &'static str {
+    match (shape, one) {
+        (Shape::Rows, true) => "row",
+        (Shape::Rows, false) => "rows",
+        (_, true) => "piece",
+        (_, false) => "pieces",
+    }
+}
+
+/// "8 rows.", "6 of 8 rows."
+pub fn made(shape: Shape, made: &str, one: bool, wanted: Option<&str>) -> String {
+    match wanted {
+        Some(wanted) => format!("{made} of {wanted} {}.", things(shape, false)),
+        None => format!("{made} {}.", things(shape, one)),
+    }
+}
+
+pub fn a_field(wide: &str, deep: &str, high: &str) -> String {
+    format!("{wide} × {deep}, {high} high.")
+}
+
+pub fn nothing(shape: Shape) -> &'static str {
+    match shape {
+        Shape::Rows => "Not one row can be laid.",
+        Shape::Parts | Shape::Sticks => "Not one piece can be made.",
+        Shape::Field => "No field comes near enough.",
+    }
+}
+
+pub fn no_fewer(pieces: &str, strips: bool) -> String {
+    format!("No plan needs fewer than {pieces} {}.", if strips { "strips" } else { "pieces" })
+}
+
+/// "No plan can reach 10 rows."
+pub fn never(shape: Shape, n: &str) -> String {
+    format!("No plan can reach {n} {}.", things(shape, false))
+}
+
+pub const NO_PLAN_MORE: &str = "No plan can make more.";
+pub const NO_NEARER: &str = "No plan comes nearer.";
+
+pub fn less_wood(percent: &str) -> String {
+    format!("At most {percent} % less wood is possible.")
+}
+
+pub fn perhaps(shape: Shape, n: &str) -> String {
+    format!("{n} {} may be possible.", things(shape, false))
+}
+
+/// "2 more legs make one more."
+pub fn part_short(n: &str, part: &str) -> String {
+    format!("{n} more of {part} would make one more.")
+}
+
+pub fn source_short(n: &str, letter: &str) -> String {
+    format!("{n} more of {letter} would do.")
+}
+
+// At the saw
+pub fn at_the_saw(unit: &str) -> String {
+    format!("At the saw, {unit}")
+}
+
+pub fn joints_apart(length: &str) -> String {
+    format!("joints {length} apart")
+}
+
+/// "A: oak tread ends, ripped in three".
+pub fn pile_of(letter: &str, name: &str, ripped: Option<&str>) -> String {
+    ripped.map_or(format!("{letter}: {name}"), |n| format!("{letter}: {name}, ripped in {n}"))
+}
+
+pub fn ripped_in(n: i64, written: String) -> String {
+    match n {
+        2 => "two".into(),
+        3 => "three".into(),
+        4 => "four".into(),
+        5 => "five".into(),
+        6 => "six".into(),
+        _ => written,
+    }
+}
+
+pub fn whole(n: &str, length: &str) -> String {
+    format!("{n} whole, squared to {length}")
+}
+
+pub fn whole_of(n: &str, cut: &str) -> String {
+    format!("{n} of {cut}")
+}
+
+/// "2 × 71".
+pub fn times(n: &str, length: &str) -> String {
+    format!("{n} × {length}")
+}
+
+pub fn goes_back(length: &str) -> String {
+    format!("{length} goes back")
+}
+
+/// The tapped piece: "1: oak tread ends, 256 + 101".
+pub fn piece(mark: &str, name: &str, cut: &str) -> String {
+    format!("{mark}: {name}, {cut}")
+}
+
+pub const TAP_A_PIECE: &str = "Tap a piece to see where it comes from.";
+
+pub fn used_of(used: &str, of: &str) -> String {
+    format!("Used {used} of {of}.")
+}
+
+/// "Left 9 whole and one of 293."
+pub fn left(whole: &str, some: bool, pieces: &[String]) -> String {
+    match (some, pieces) {
+        (false, []) => String::new(),
+        (true, []) => format!(" Left {whole} whole."),
+        (false, pieces) => format!(" Left {}.", pieces.join(", ")),
+        (true, pieces) => format!(" Left {whole} whole and {}.", pieces.join(", ")),
+    }
+}
+
+pub fn left_of(n: &str, one: bool, length: &str) -> String {
+    if one { format!("one of {length}") } else { format!("{n} of {length}") }
+}
+
+pub fn waste_length(lost: &str, unit: &str, percent: &str) -> String {
+    format!("Waste {lost} {unit}, {percent} %.")
+}
+
+/// A yield names its two volumes.
+pub fn waste_volume(wasted: &str, taken: &str, unit: &str, percent: &str) -> String {
+    format!("By volume {wasted} of {taken} {unit} taken, {percent} %.")
+}
+
+pub fn saw_cuts(n: &str, one: bool) -> String {
+    format!("{n} {}.", if one { "cut" } else { "cuts" })
+}
+
+pub fn glue(area: &str, grams: &str) -> String {
+    format!("Glue on {area} m², about {grams} g.")
+}
+
+pub fn weighs(weight: &str, unit: &str, guessed: bool) -> String {
+    format!("Finished it weighs {weight} {unit}{}.", if guessed { ", by the heaviest plausible wood" } else { "" })
+}
+
+pub fn moves(width: &str, moves: &str) -> String {
+    format!("Across its {width} it moves {moves} through the year at most.")
+}
+
+pub const NEEDS_ROOM: &str = "A wide glued top needs room to move: fasten it so that it can.";
+
+/// "Use these 24".
+pub fn use_these(n: &str) -> String {
+    format!("Use these {n}")
+}
+
+pub fn takes(pieces: &str) -> String {
+    format!("takes {pieces}")
+}
+
+pub const IN_JOB_ALREADY: &str = "in the job already";
+pub const IS_USED: &str = "The job has this wood.";
+pub const PICTURE: &str = "The plan to scale";
+pub const JOB_ENDED: &str = "The job has ended.";
+
+// The saw
+pub const SAW: &str = "The saw’s figures";
+pub const SAW_UNDER: &str = "kerf, trims, what is worth keeping";
+pub const SAW_HINT: &str = "Every plan goes by these. They are usual ones until you say yours.";
+pub const SAW_FIGURES: [&str; 13] = [
+    "Kerf",
+    "Off strip ends",
+    "Off board ends",
+    "Off long edges",
+    "Over in length",
+    "Over in width",
+    "Over in thickness",
+    "Off glued edges",
+    "Worth keeping",
+    "Joints apart",
+    "Least end piece",
+    "Least piece",
+    "Least strip",
+];
+pub const SAW_GLUE: &str = "Glue";
+
+// Designs
+pub const KEEP_DESIGN: &str = "Keep as a design";
+pub const DESIGN_THERE: &str = "takes the place of the one there is";
+pub const MAKE_FROM_DESIGN: &str = "Parts from a design";
+
+/// "4 parts, 6 operations".
+pub fn design_holds(parts: &str, one_part: bool, operations: &str, one: bool) -> String {
+    format!("{parts} {}, {operations} {}", if one_part { "part" } else { "parts" }, if one { "operation" } else { "operations" })
+}
