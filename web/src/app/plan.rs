@@ -274,6 +274,11 @@ impl Plan {
     }
 }
 
+/// Whether its wood was taken once, and may have been given back.
+pub fn was_used(app: &App) -> bool {
+    app.plan.used.is_some()
+}
+
 /// Whether the plan in hand is the one the job's wood was cut by, and that stands.
 pub fn is_used(app: &App) -> bool {
     let standing = |id: &Id| app.shelf().book.entry(*id).is_some_and(|(_, struck)| !struck);

@@ -1,6 +1,7 @@
-//! What no plan can pass where strips may be cut on purpose: how few strips are long enough, their squaring, and a kerf for what goes back.
+//! What no plan can pass where strips may be cut on purpose: how few strips are long enough, their squaring, and the fewest cuts.
 
 use super::bound::must_cut;
+use super::fewcuts::FewCuts;
 use super::pattern::Patterns;
 use super::stock::Stock;
 use crate::plan::patience::Patience;
@@ -16,7 +17,8 @@ const RESTS: u32 = 4;
 /// The least length lost by any plan of so many rows, in the common unit.
 ///
 /// The strips used are as long as the rows, what is wasted and what goes back. Squaring is lost of each; a strip that gives
-/// back a rest also gives a piece and loses a kerf; and where whole strips alone can't do it, something is lost.
+/// back a rest also gives a piece and loses a kerf; where whole strips alone can't do it, something is lost; and the pieces
+/// that the rows need at least are cut from the strips with a kerf for each more than strips.
 pub(super) fn least_lost(stock: &Stock, patterns: &Patterns, rows: usize, patience: &mut Patience<'_>) -> Option<f64> {
     let wanted = stock.panel * rows as f64;
     if LONG < wanted || rows == 0 {
@@ -24,6 +26,7 @@ pub(super) fn least_lost(stock: &Stock, patterns: &Patterns, rows: usize, patien
     }
     let waste: f64 = if must_cut(stock, patterns, rows) { 1.0 } else { 0.0 };
     let few = fewest(stock, wanted, patience);
+    let cuts = FewCuts::of(stock, rows);
     let longest = stock.kinds.first().map_or(0.0, |kind| kind.long);
     let (rest, most) = (stock.keep.max(1.0) + stock.kerf, longest - stock.least - stock.kerf);
     let mut least = f64::MAX;
@@ -31,7 +34,7 @@ pub(super) fn least_lost(stock: &Stock, patterns: &Patterns, rows: usize, patien
         let over = sum - wanted;
         for back in (0..=RESTS).map(f64::from).take_while(|back| waste.max(back * rest) <= over) {
             let wasted = if back < f64::from(RESTS) { over - back * most.max(0.0) } else { 0.0 };
-            least = least.min(2.0 * stock.square * n + wasted.max(waste).max(back * stock.kerf));
+            least = least.min(cuts.least_lost(n, back, wasted.max(waste).max(back * stock.kerf)));
         }
     }
     (!patience.is_over() && least < f64::MAX).then_some(least)
@@ -71,6 +74,7 @@ pub(super) fn least_squares(stock: &Stock, patterns: &Patterns, rows: usize, los
         return None;
     }
     let waste: f64 = if must_cut(stock, patterns, rows) { 1.0 } else { 0.0 };
+    let cuts = FewCuts::of(stock, rows);
     let mut taken: Vec<u32> = vec![0; stock.kinds.len()];
     let mut best = f64::MAX;
     for _ in 0..choices {
@@ -80,7 +84,8 @@ pub(super) fn least_squares(stock: &Stock, patterns: &Patterns, rows: usize, los
         });
         let wasted = lost - 2.0 * stock.square * sums.0;
         let rest = sums.1 - stock.panel * rows as f64 - wasted;
-        if waste <= wasted && (rest == 0.0 || stock.keep.max(1.0) <= rest) {
+        let back = if rest == 0.0 { 0.0 } else { 1.0 };
+        if waste.max(cuts.lost(sums.0, back)) <= wasted && (rest == 0.0 || stock.keep.max(1.0) <= rest) {
             best = best.min(sums.2 - rest * rest);
         }
         for (n, kind) in taken.iter_mut().zip(&stock.kinds) {

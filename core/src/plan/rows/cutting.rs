@@ -8,27 +8,27 @@ use crate::plan::draw::Draw;
 use crate::plan::patience::Patience;
 
 #[derive(Clone, Copy, Debug, Default)]
-struct Strip {
-    kind: u8,
+pub(super) struct Strip {
+    pub kind: u8,
     /// How long a further piece may be.
-    room: f64,
-    pieces: u32,
+    pub room: f64,
+    pub pieces: u32,
 }
 
 /// Pieces from the left: the strip each is cut from, and its length.
-type Row = Vec<(usize, f64)>;
+pub(super) type Row = Vec<(usize, f64)>;
 
 #[derive(Clone)]
 pub(super) struct Cutting<'a> {
-    stock: &'a Stock,
-    rows: Vec<Row>,
-    strips: Vec<Strip>,
-    left: Vec<u32>,
+    pub stock: &'a Stock,
+    pub rows: Vec<Row>,
+    pub strips: Vec<Strip>,
+    pub left: Vec<u32>,
 }
 
 /// Where the next piece could come from.
 #[derive(Clone, Copy)]
-enum Source {
+pub(super) enum Source {
     Begun(usize),
     New(u8),
 }
@@ -49,8 +49,19 @@ impl<'a> Cutting<'a> {
         Cutting { stock, rows: vec![], strips: vec![], left: stock.counts() }
     }
 
-    pub(super) fn rows(&self) -> usize {
-        self.rows.len()
+    /// What is laid already, its strips as they are cut there.
+    pub(super) fn of(stock: &'a Stock, laid: &Laid) -> Cutting<'a> {
+        let mut cutting = Cutting::new(stock);
+        for kind in &laid.strips {
+            let room = stock.long(*kind);
+            cutting.strips.push(Strip { kind: *kind, room, pieces: 0 });
+            if let Some(left) = cutting.left.get_mut(usize::from(*kind)) {
+                *left = left.saturating_sub(1);
+            }
+        }
+        laid.rows.iter().flatten().for_each(|(strip, length)| cutting.cut(*strip, *length));
+        cutting.rows.clone_from(&laid.rows);
+        cutting
     }
 
     /// Rows missing, lost length, squares: less is better.
@@ -76,7 +87,7 @@ impl<'a> Cutting<'a> {
     }
 
     /// A strip taken from the pile.
-    fn begun(&mut self, kind: u8) -> usize {
+    pub(super) fn begun(&mut self, kind: u8) -> usize {
         if let Some(left) = self.left.get_mut(usize::from(kind)) {
             *left = left.saturating_sub(1);
         }
@@ -99,7 +110,7 @@ impl<'a> Cutting<'a> {
         }
     }
 
-    fn cut(&mut self, strip: usize, length: f64) {
+    pub(super) fn cut(&mut self, strip: usize, length: f64) {
         let kerf = self.stock.kerf;
         self.set(strip, |own| {
             own.pieces = own.pieces.saturating_add(1);
@@ -108,7 +119,7 @@ impl<'a> Cutting<'a> {
     }
 
     /// Puts a piece back where it was cut; a strip that is whole again goes back to its pile.
-    fn mend(&mut self, (strip, length): (usize, f64)) {
+    pub(super) fn mend(&mut self, (strip, length): (usize, f64)) {
         let kerf = self.stock.kerf;
         let mut whole = None;
         self.set(strip, |own| {

@@ -1,11 +1,15 @@
 //! Rows: a panel of brick-laid rows, each one strip wide, strips end to end.
 
 mod bound;
+mod chains;
 pub mod check;
 mod course;
 mod cutbound;
+mod cutter;
 mod cutting;
 mod dive;
+mod fewcuts;
+mod laying;
 mod pattern;
 pub mod plan;
 mod planner;

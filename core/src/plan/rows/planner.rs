@@ -3,8 +3,6 @@
 use super::bound;
 use super::check::check;
 use super::cutbound;
-use super::cutting::Cutting;
-use super::dive::part;
 use super::pattern::Patterns;
 use super::plan::Plan;
 use super::problem::Problem;
@@ -24,20 +22,20 @@ const CORE: usize = 3000;
 const TRIES: u32 = 12;
 /// So many turns are spent on mending a wall.
 const TURNS: u32 = 2500;
-/// So many steps the plan without cuts gets, where cuts are allowed.
-const WHOLE: u64 = 6000;
 
 pub(super) struct Planner<'a> {
     problem: &'a Problem,
-    stock: &'a Stock,
+    pub stock: &'a Stock,
     pub best: Planned<Plan>,
-    draw: Draw,
+    pub draw: Draw,
+    /// The best so far, as it was before its strips were named.
+    pub laid: Laid,
 }
 
 impl<'a> Planner<'a> {
     pub(super) fn new(problem: &'a Problem, stock: &'a Stock, seed: u64) -> Planner<'a> {
         let best = Planned { plan: Plan::default(), worth: vec![0; SENSES.len()], bound: vec![stock.rows as i128] };
-        Planner { problem, stock, best, draw: Draw::seeded(seed) }
+        Planner { problem, stock, best, draw: Draw::seeded(seed), laid: Laid::default() }
     }
 
     pub(super) fn plan(&mut self, patience: &mut Patience<'_>) {
@@ -99,7 +97,7 @@ impl<'a> Planner<'a> {
     }
 
     /// The patterns for so many rows; and what is proven of the length lost, where no plan has more rows.
-    fn core(&mut self, patterns: &Patterns, rows: usize, most: usize, patience: &mut Patience<'_>) -> Core<'a> {
+    pub(super) fn core(&mut self, patterns: &Patterns, rows: usize, most: usize, patience: &mut Patience<'_>) -> Core<'a> {
         let stock = self.stock;
         let costs: Vec<(f64, f64)> = patterns.all.iter().map(|pattern| pattern.cost(stock)).collect();
         let dear = 8.0 * stock.kinds.first().map_or(0.0, |kind| kind.low).max(stock.panel);
@@ -118,7 +116,7 @@ impl<'a> Planner<'a> {
     }
 
     /// Better and better choices of patterns, laid where they promise more; ends early where rows never come out clear.
-    fn search(&mut self, core: &Core<'_>, steps: u64, patience: &mut Patience<'_>) -> bool {
+    pub(super) fn search(&mut self, core: &Core<'_>, steps: u64, patience: &mut Patience<'_>) -> bool {
         let ends = patience.steps().saturating_add(steps);
         let mut chosen = core.first(self.stock.counts(), 0.0, &mut self.draw, patience);
         let mut laid: Option<(Rank, Wall<'a>)> = None;
@@ -177,40 +175,14 @@ impl<'a> Planner<'a> {
         clear.then_some(wall)
     }
 
-    /// Rows whose strips may be cut: from the best without cuts, some rows anew again and again, at first with worse ones let in.
-    fn cut(&mut self, patterns: &Patterns, most: usize, patience: &mut Patience<'_>) {
-        const CYCLE: f64 = 8000.0;
-        if 0 < most && !patterns.all.is_empty() {
-            let core = self.core(patterns, most, usize::MAX, patience);
-            self.search(&core, WHOLE, patience);
-        }
-        let mut now = Cutting::new(self.stock);
-        let mut best = now.rank();
-        let mut turn = 0.0;
-        while patience.spend(1) && !self.best.is_proven() {
-            turn = (turn + 1.0 / CYCLE) % 1.0;
-            if now.rows() < most && now.grow(&mut self.draw, patience) {
-            } else if let Some(other) = now.renewed(&mut self.draw, patience) {
-                let worse = other.rank().1 - now.rank().1;
-                let warm = self.stock.kerf.max(1.0) * 0.3 * libm::pow(0.02, turn);
-                if other.rank() <= now.rank() || part(&mut self.draw) < libm::exp(-worse / warm) {
-                    now = other;
-                }
-            }
-            if now.rank() < best {
-                best = now.rank();
-                self.take(&now.laid(), patience);
-            }
-        }
-    }
-
-    fn take(&mut self, laid: &Laid, patience: &mut Patience<'_>) {
+    pub(super) fn take(&mut self, laid: &Laid, patience: &mut Patience<'_>) {
         let counts: Vec<i64> = self.problem.piles.iter().map(|pile| pile.count).collect();
         let Some(plan) = written::plan(self.stock, &counts, laid) else { return };
         let Ok(worth) = check(self.problem, &plan) else { return };
         let worth = worth.to_vec();
         if super::super::better(&SENSES, &worth, &self.best.worth) {
             (self.best.plan, self.best.worth) = (plan, worth);
+            self.laid.clone_from(laid);
             patience.found(&self.best.worth);
         }
     }

@@ -162,6 +162,31 @@ fn cutting_is_never_worse_than_not_and_keeps_the_rules() {
 }
 
 #[test]
+fn the_fewest_cuts_are_proven_and_found() {
+    let bench = |length, rows, count| Problem {
+        length,
+        rows: Some(rows),
+        square: 5,
+        kerf: 6,
+        min_end: 200,
+        min_piece: 120,
+        machine_min: 300,
+        stagger: 200,
+        split: true,
+        keep_min: 500,
+        piles: vec![Pile { id: "tread".into(), count, length: 730 }],
+    };
+    let check = |problem: Problem, lost: i128| {
+        for seed in 0..8 {
+            let planned = planned(&problem, 30_000, seed);
+            assert_eq!(planned.worth.get(1), Some(&lost), "{problem:?}");
+            assert!(planned.is_proven(), "{problem:?}: {:?}", planned.bound);
+        }
+    };
+    check(bench(2080, 8, 33), 24 * 10 + 9 * 6); // counted by hand: 8 rows of 4 pieces and a rest from 24 strips
+}
+
+#[test]
 fn the_same_seed_and_steps_give_the_same_plan() {
     let mut draw = Draw::seeded(3);
     for split in [false, true] {

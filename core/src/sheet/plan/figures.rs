@@ -64,7 +64,7 @@ impl Figures {
         Ok(Figures {
             kerf: of(6, 8)?,
             square: of(5, 6)?,
-            end_trim: of(20, 32)?,
+            end_trim: of(12, 16)?,
             edge_trim: of(6, 8)?,
             allow: [of(4, 4)?, of(4, 4)?, of(4, 4)?],
             joint: of(1, 1)?,

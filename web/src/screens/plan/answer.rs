@@ -3,7 +3,7 @@
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
 use super::{picture, saw, say, side, taken, told};
-use crate::app::plan::{Found, Stands, Tap, refused};
+use crate::app::plan::{Found, Stands, Tap, refused, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
@@ -124,7 +124,7 @@ fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let keys = el("div", if under_way { "g3" } else { "g2" }).kid(change());
     let keys = keys.kids(under_way.then(|| key("key", words::STOP_HERE, "", say(Tap::Stop))));
     let last = if possible { use_key(given, found, sheet, seen) } else { key("key solid", words::PLAN_AGAIN, "", say(Tap::Go)) };
-    foot.kids(says).kids(undo::bar(app, seen)).kid(keys.kid(last))
+    foot.kids(says).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kid(last))
 }
 
 /// "Use these 24", and what that takes from the rack.
