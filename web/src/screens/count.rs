@@ -158,7 +158,7 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let first_need = enough.wants.is_empty() && !seen.page.is_narrow();
     let need = need(&enough, sheet);
     let (above, beside) = if first_need { (need, None) } else { (None, need) };
-    let beside = el("div", "g2").kids(beside).kid(whole_haul());
+    let beside = el("div", if beside.is_some() { "g2" } else { "" }).kids(beside).kid(whole_haul());
     let enough = enough::block(&enough, app, seen);
     let pays = pays(worth.as_ref(), sheet, app, seen);
     let guessed = sheet.load.guessed.then(|| el("p", "t14 i2").text(words::LOAD_GUESSED));
@@ -174,7 +174,7 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
 
 /// The way to what is said of the whole haul: from whom, for what, how far.
 fn whole_haul() -> El<Msg> {
-    key("key soft h48", words::WHOLE_HAUL, words::WHOLE_HAUL_UNDER, Msg::Count(Tap::Trip(TripTap::Open))).key("haul")
+    key("key soft h48 wide", words::WHOLE_HAUL, words::WHOLE_HAUL_UNDER, Msg::Count(Tap::Trip(TripTap::Open))).key("haul")
 }
 
 /// One key asks what is needed of the pile that was counted last, where nothing is yet. At home there is nothing more to load.
