@@ -94,7 +94,7 @@ impl Book {
         let more = lines.size_hint().0;
         self.kept.reserve(more);
         self.slots.expect(more);
-        let added = lines.map(|(line, text)| self.take_in(line, text)).listed();
+        let added = lines.map(|(line, text)| self.take_in(line, text)).collect();
         self.settle(before);
         added
     }
@@ -134,9 +134,9 @@ impl Book {
     fn settle(&mut self, before: Slot) {
         let before = if self.order.len() == before { before } else { self.forget_index() };
         let came = self.kept.get(before..).unwrap_or_default();
-        let ranks: Vec<Rank> = came.iter().map(|kept| (kept.entry.stamp, kept.entry.id)).listed();
+        let ranks: Vec<Rank> = came.iter().map(|kept| (kept.entry.stamp, kept.entry.id)).collect();
         let fresh: Vec<Slot> = match ranks.is_sorted() {
-            true => (before..self.kept.len()).listed(),
+            true => (before..self.kept.len()).collect(),
             false => places_in_order(&ranks, Ord::cmp).into_iter().filter_map(|place| before.checked_add(place)).listed(),
         };
         for slot in &fresh {

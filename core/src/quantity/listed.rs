@@ -1,7 +1,8 @@
 //! Puts what comes one after another into a list.
 
 /// What comes one after another, put into a list. The standard way reckons the length beforehand and has a way of its own for each
-/// kind of step, which weighs 8 kB in the download; ours asks for the next one until there is none.
+/// kind of step, which weighs 8 kB in the download; ours asks for the next one until there is none. Lists as long as the book are
+/// collected in the standard way: they would grow many times.
 pub trait Listed: Iterator {
     /// All of it, in a list.
     ///

@@ -2,7 +2,6 @@
 //!
 //! Invariant: rows that are equal keep their order, as with the standard sort.
 
-use crate::quantity::Listed;
 use std::cmp::Ordering;
 
 /// Puts rows in the order of their keys; rows of equal keys keep their order.
@@ -38,7 +37,7 @@ pub fn places_in_order<T>(rows: &[T], compare: impl Fn(&T, &T) -> Ordering) -> V
 
 /// For each place, where the row that belongs there lies now.
 fn sources(rows: usize, compare: &dyn Fn(usize, usize) -> Ordering) -> Vec<usize> {
-    let mut sources: Vec<usize> = (0..rows).listed();
+    let mut sources: Vec<usize> = (0..rows).collect();
     sources.sort_unstable_by(|one, other| compare(*one, *other).then(one.cmp(other)));
     sources
 }

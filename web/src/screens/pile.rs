@@ -151,16 +151,15 @@ fn by_pad(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
         el("h2", "ink1").text(words::how(side, unit)),
         pad::entry(&draft.typed.text.replace('/', "⁄"), common::length_unit(units), draft.typed.wrong.is_some()),
     ];
+    // under the figure it is about, and seen on a small page too
+    shown.extend(draft.doubt.map(|doubt| asked_about(draft.asks, doubt, units, seen)).unwrap_or_default());
     shown.push(pad::pad(Some(sign), press));
     if units == Units::Inch {
         shown.push(pad::fraction_keys(16, press));
     }
     // beside the key that was tapped: on a small page the figure itself may be out of sight
     shown.extend(draft.typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, units))));
-    shown.extend(match draft.doubt {
-        Some(doubt) => asked_about(draft.asks, doubt, units, seen),
-        None => vec![key("key solid h88", common::DONE, "", say(DraftTap::PadDone))],
-    });
+    shown.extend(draft.doubt.is_none().then(|| key("key solid h88", common::DONE, "", say(DraftTap::PadDone))));
     shown
 }
 

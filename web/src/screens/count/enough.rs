@@ -89,8 +89,7 @@ pub fn beside(wanted: &Wanted, seen: Seen<'_>) -> String {
         return words::for_parts(&parts);
     }
     let held = wanted.enough.held.taken();
-    let said = if seen.page.is_narrow() { parts } else { words::held_for(&seen.speech.count(held), &parts) };
-    if wanted.prior == Prior::Guess { words::by_guess(&said) } else { said }
+    if seen.page.is_narrow() { parts } else { words::held_for(&seen.speech.count(held), &parts) }
 }
 
 /// "20 legs", "5 pieces".
@@ -125,7 +124,10 @@ pub fn drawn(wanted: &Wanted, width: f64, said: &str) -> Option<El<Msg>> {
     let from = if f64::from(likely) * 0.6 < low { (low - 2.0).max(0.0) } else { 0.0 };
     let to = high + ((high - from) * 0.08).max(3.0).round();
     let mark = |n: u32, word: &str| Mark::new(f64::from(n), Kind::Ink, word, n.to_string());
-    let marks = [Some(mark(likely, words::LIKELY)), sure.filter(|sure| *sure != likely).map(|sure| mark(sure, words::SURE))];
+    let marks = [
+        Some(mark(likely, if wanted.prior == Prior::Guess { words::LIKELY_BY_GUESS } else { words::LIKELY })),
+        sure.filter(|sure| *sure != likely).map(|sure| mark(sure, words::SURE)),
+    ];
     let rhythm = if to - from <= 24.0 { Some(Rhythm { tick: 1.0, long: 5.0 }) } else { None };
     let drawn = Scale {
         width,

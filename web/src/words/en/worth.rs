@@ -8,6 +8,8 @@ pub const WANTED_OF_IT: &str = "What you need of this haul";
 pub const YOU_CAN_STOP: &str = "You can stop";
 pub const NOT_FROM_HERE: &str = "Not from this supplier";
 pub const LIKELY: &str = "likely";
+/// Where nothing of theirs was ever sorted.
+pub const LIKELY_BY_GUESS: &str = "a guess: likely";
 pub const SURE: &str = "sure";
 pub const READING: &str = "reading the book";
 pub const BY_A_GUESS: &str = "Goes by a guess, one reject in four, until something is sorted.";
@@ -151,9 +153,4 @@ pub fn good_of(good: &str, needed: &str) -> String {
 /// "for 20 legs".
 pub fn for_parts(parts: &str) -> String {
     format!("for {parts}")
-}
-
-/// "38, for 20 legs, a guess".
-pub fn by_guess(said: &str) -> String {
-    format!("{said}, a guess")
 }

@@ -60,7 +60,7 @@ pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let title = old.map_or(words::ADD_MACHINE.to_owned(), |machine| begin_large(&name(machine, &known.wood)));
     let mut asked = Asked::new("workshop/machine", words::MACHINES, title);
     asked.above = if old.is_some() { vec![] } else { which(wood) };
-    asked.above.push(hint(words::MANUAL));
+    asked.below = vec![hint(words::MANUAL)];
     asked.slots = [words::LEAST_LENGTH, words::LEAST_WIDTH, words::LEAST_THICKNESS].map(|side| Slot::side(side, units)).to_vec();
     asked.other = old.map(|_| key("key h56", words::TAKE_OFF, "", tap(WoodTap::Remove)));
     laid_out(asked, wood, app, seen)
