@@ -3,7 +3,7 @@
 pub mod keep;
 
 use super::plan::figures::Figures;
-use super::plan::ready::{Ready, ready};
+use super::plan::ready::{Ready, ready, ripped};
 use super::plan::stock::{Place, Stack};
 use super::plan::wish::{Panel, Parts, Tiles, Wish};
 use super::rack::{RackPile, rack};
@@ -270,14 +270,11 @@ fn strip(top: &Top, rows: Count, figures: &Figures) -> Length {
     Length::nm(if exact { row } else { up(row, step).saturating_mul(step) }).unwrap_or_default()
 }
 
-/// How many strips so wide a piece gives: one where it is as wide already, else with trimmed edges and a kerf between.
-fn rips(strip: Length, width: Length, figures: &Figures) -> Count {
-    if width == strip {
-        return 1;
-    }
-    let room = less(width, figures.edge_trim).saturating_add(nm(figures.kerf));
-    let each = nm(strip).saturating_add(nm(figures.kerf));
-    Count::try_from(room.checked_div(each).unwrap_or(0).max(0)).unwrap_or(0)
+/// How many strips for rows so wide a piece gives, with what is jointed off.
+fn rips(row: Length, width: Length, figures: &Figures) -> Count {
+    let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2));
+    let strips = Length::nm(jointed).ok().and_then(|strip| ripped((row, strip), figures, width));
+    strips.and_then(|strips| Count::try_from(strips).ok()).unwrap_or(0)
 }
 
 /// More rows than these are proposed to nobody.
@@ -290,7 +287,7 @@ fn suited(top: &Top, figures: &Figures, sources: &[Source]) -> Count {
         let width = source.pile.width?;
         // Strips that make the width as they are stay as they are.
         let as_it_is = nm(top.width).checked_rem(nm(width)) == Some(0);
-        let net = if as_it_is { nm(width) } else { less(width, figures.edge_trim) };
+        let net = if as_it_is { nm(width) } else { less(width, figures.edge_trim).saturating_sub(nm(figures.joint).saturating_mul(2)) };
         let rows = nm(top.width).saturating_add(net).saturating_sub(1).checked_div(net)?;
         Count::try_from(rows).ok().filter(|rows| (1..=ROWS_MOST).contains(rows))
     };
@@ -345,6 +342,9 @@ pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
     let wish = wish(ask, &job, &figures, &sources)?;
     let stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
     let ready = ready(wish, &stock, figures)?;
+    if ready.sources.len() != sources.len() {
+        return Err(WhyNot::NoneFits);
+    }
     Ok(Given { ask: ask.clone(), ready, sources, room: room(shop, &job)?, units: job.units })
 }
 
@@ -360,14 +360,29 @@ fn wish(ask: &Ask, job: &Job, figures: &Figures, sources: &[Source]) -> Result<W
             return Err(WhyNot::NoneForPart(part.name.clone()));
         }
     }
-    let widest = sources.iter().filter_map(|source| source.pile.width).map(|width| less(width, figures.edge_trim)).max();
-    let widest = widest.and_then(|nm| Length::nm(nm.saturating_sub(figures.allow[1].as_nm()).max(0)).ok()).unwrap_or_default();
     Ok(match &ask.what {
         What::Top(top) => Wish::Panel(panel(top, figures, sources)),
-        What::Parts(sets) => Wish::Parts(Parts::of(&job.parts, sets.map(i64::from), widest)),
-        What::Sticks(sets) => Wish::Sticks(Parts::of(&job.parts, sets.map(i64::from), widest)),
+        What::Parts(sets) => Wish::Parts(listed(&job.parts, *sets, figures, sources)),
+        What::Sticks(sets) => Wish::Sticks(listed(&job.parts, *sets, figures, sources)),
         What::Field(field) => Wish::Tiles(tiles(field, figures)),
     })
+}
+
+/// The parts; one that no board of its wood is thick and wide enough for is glued up of strips.
+fn listed(parts: &[Part], sets: Option<Count>, figures: &Figures, sources: &[Source]) -> Parts {
+    let [thick, wide, _] = back(figures.allow).map(nm);
+    let mut listed = Parts::of(parts, sets.map(i64::from), Length::ZERO);
+    for (wanted, part) in listed.parts.iter_mut().zip(parts) {
+        let [thickness, width, _] = part.size.map(nm);
+        let fits = |source: &Source| {
+            let across = |[there, across, _]: [Length; 3]| {
+                thickness.saturating_add(thick) <= nm(there) && width.saturating_add(wide) <= less(across, figures.edge_trim)
+            };
+            (part.wood.is_none() || part.wood == source.pile.wood) && source.sides().is_some_and(across)
+        };
+        wanted.glue = !sources.iter().any(fits);
+    }
+    listed
 }
 
 fn panel(top: &Top, figures: &Figures, sources: &[Source]) -> Panel {

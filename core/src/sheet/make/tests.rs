@@ -130,3 +130,19 @@ fn pieces_that_do_not_fit_say_why() {
     let machine = why("\nmachine planer length 400 mm", any);
     assert_eq!(machine[0], (365, Some(Unfit::UnderMachine(mm(400)))));
 }
+
+/// Nine squares are left of the stands: legs fit across them as they are, two stands have four each; the top is glued up.
+#[test]
+fn the_parts_of_the_stands_find_their_piles() {
+    let story = tell(crate::story::STANDS);
+    let job = story.names.job("stands").expect("the job");
+    let shop = Shop::of(&story.book, story.now.at);
+    let given = given(&shop, &Ask { job, what: What::Parts(None), turned: vec![] }).unwrap();
+    let Asked::Parts(problem) = &given.ready.asked else { panic!("parts") };
+    let glued: Vec<(&str, bool)> = problem.parts.iter().map(|part| (part.id.as_str(), part.glue)).collect();
+    assert_eq!(glued, [("top", true), ("leg", false), ("rail", false), ("peg", false)]);
+    let mut on = |_: crate::plan::patience::Progress<'_>| true;
+    let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(20_000), &mut on), 1);
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    assert_eq!(shown.made, 2);
+}

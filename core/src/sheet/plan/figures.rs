@@ -65,7 +65,7 @@ impl Figures {
             kerf: of(6, 8)?,
             square: of(5, 6)?,
             end_trim: of(12, 16)?,
-            edge_trim: of(6, 8)?,
+            edge_trim: of(4, 4)?,
             allow: [of(4, 4)?, of(4, 4)?, of(4, 4)?],
             joint: of(1, 1)?,
             strip_min: of(40, 48)?,

@@ -119,7 +119,7 @@ fn source(wish: &Wish, figures: &Figures, (stack, size): (&Stack, [Length; 3])) 
 
 /// Strips out of a piece: one where it is as wide as a row, finished or with what is jointed off; else as many as its width less both
 /// edges gives, a kerf between.
-fn ripped((finished, strip): (Length, Length), figures: &Figures, width: Length) -> Option<i64> {
+pub(in crate::sheet) fn ripped((finished, strip): (Length, Length), figures: &Figures, width: Length) -> Option<i64> {
     if width == finished || width == strip {
         return Some(1);
     }
