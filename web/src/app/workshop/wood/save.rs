@@ -9,7 +9,7 @@ use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::money::BoardPriceSet;
 use fivebar_core::ledger::kind::wood::{AirRead, MachineMinimumSet, RoomRangeSet, SpeciesAdded, TimberYardSet, VanSet};
-use fivebar_core::quantity::reading::{self, Typing};
+use fivebar_core::quantity::reading::{self, Misread, Typing};
 use fivebar_core::quantity::{Currency, Decimal, Key, Mass, Span, Units, Volume, half_up};
 use fivebar_core::refusal::Refusal;
 
@@ -106,8 +106,15 @@ fn glued(wood: &mut Wood, typing: Typing) {
     wood.form.put(0, String::new());
 }
 
+/// Degrees may lie below zero: the table's own cold end does.
+fn degrees_of(text: &str, typing: Typing) -> Result<Decimal, Misread> {
+    let (below, above) = text.trim().strip_prefix(['-', '\u{2212}']).map_or((false, text), |above| (true, above));
+    let degrees = reading::number(above, typing.sign, Decimal::ZERO..=Decimal::from(DEGREES))?;
+    Ok(if below { -degrees } else { degrees })
+}
+
 fn air(wood: &mut Wood, typing: Typing) -> Option<Command> {
-    let degrees = wood.form.take(0, |text| reading::number(text, typing.sign, Decimal::ZERO..=Decimal::from(DEGREES)))?;
+    let degrees = wood.form.take(0, |text| degrees_of(text, typing))?;
     let humidity = wood.form.take(1, |text| reading::percent(text, typing.sign))?;
     let place = Some(wood.name.trim().to_owned()).filter(|place| !place.is_empty());
     let celsius = match typing.units {

@@ -23,7 +23,11 @@ fn typed(figures: &[&str]) -> Vec<Msg> {
 }
 
 fn press(sign: char) -> Press {
-    sign.to_digit(10).map_or(Press::Point, |digit| Press::Digit(digit as u8))
+    match sign.to_digit(10) {
+        Some(digit) => Press::Digit(digit as u8),
+        None if sign == '-' => Press::Minus,
+        None => Press::Point,
+    }
 }
 
 fn metric() -> App {
@@ -60,6 +64,8 @@ fn air_says_where_wood_comes_to_rest() {
     holds(&page(&mut app, Page::Air, &["20", "101"], true), &["0 % to 100 %", "class=\"key left wrong\""]);
     assert!(app.own.book.is_empty());
     holds(&page(&mut app, Page::Air, &["21,5", "50"], true), &["21.5 °C and 50 % damp"]);
+    holds(&page(&mut app, Page::Air, &["-1", "80"], true), &["-1 °C and 80 % damp"]);
+    holds(&page(&mut app, Page::Air, &["-20", "80"], true), &["Not taken: the table goes from"]);
 }
 
 /// Where it was read is the maker's to say; wood is thought to be where that air leads it.
