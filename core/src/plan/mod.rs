@@ -40,6 +40,19 @@ pub fn better(senses: &[Sense], one: &[i128], other: &[i128]) -> bool {
     differ.is_some_and(|(sense, (a, b))| if *sense == Sense::More { b < a } else { a < b })
 }
 
+/// The fewest from 1 to `most` that do, where more always do if fewer did; `None` where not even `most` do.
+fn fewest(mut most: i64, does: &mut dyn FnMut(i64) -> bool) -> Option<i64> {
+    if most < 1 || !does(most) {
+        return None;
+    }
+    let mut least = 1_i64;
+    while least < most {
+        let middle = least.midpoint(most);
+        if does(middle) { most = middle } else { least = middle.saturating_add(1) }
+    }
+    Some(most)
+}
+
 /// A plan, what it is worth, and the bound: no plan at all is better than that over the figures it has.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Planned<P> {

@@ -139,17 +139,7 @@ impl Job<'_> {
         let mut pool = std::mem::take(&mut self.bound_pool);
         let (most, _why) = shop.most_sets(&mut pool, patience);
         self.most = self.most.min(most);
-        let state = State::empty(shop, self.most);
-        let wanted = Wanted {
-            rows: state.left,
-            least: vec![0; state.boards.len()],
-            most: state.boards,
-            lack: shop.lack(search::LACK),
-            near: vec![],
-            rounds: relax::ROUNDS,
-            gap: f64::INFINITY,
-            kinds: vec![],
-        };
+        let wanted = all_of(shop, self.most);
         let relaxed = shop.cheapest(&mut pool, &wanted, patience);
         self.least = Some(relaxed.least.max(0));
         patience.proved(&[i128::from(self.most)]);
@@ -178,17 +168,7 @@ impl Job<'_> {
         if !few || best.sets != self.most || self.least.is_none_or(|least| wood <= least) || shop.stock.unit != self.shop.stock.unit {
             return;
         }
-        let state = State::empty(shop, self.most);
-        let wanted = Wanted {
-            rows: state.left,
-            least: vec![0; state.boards.len()],
-            most: state.boards,
-            lack: shop.lack(search::LACK),
-            near: vec![],
-            rounds: relax::ROUNDS,
-            gap: f64::INFINITY,
-            kinds: vec![],
-        };
+        let wanted = all_of(shop, self.most);
         let least = branch::least(shop, &mut self.bound_pool, (&wanted, wood), patience);
         self.least = self.least.max(Some(least));
     }
@@ -260,6 +240,21 @@ impl Job<'_> {
             bound.push(i128::from(least).saturating_mul(unit));
         }
         Planned { plan, worth, bound }
+    }
+}
+
+/// So many sets out of all boards, as near as can be.
+fn all_of(shop: &Shop<'_>, sets: i64) -> Wanted {
+    let state = State::empty(shop, sets);
+    Wanted {
+        rows: state.left,
+        least: vec![0; state.boards.len()],
+        most: state.boards,
+        lack: shop.lack(search::LACK),
+        near: vec![],
+        rounds: relax::ROUNDS,
+        gap: f64::INFINITY,
+        kinds: vec![],
     }
 }
 

@@ -7,6 +7,7 @@ use super::state::State;
 use super::stock::{self, Rounding, Stock};
 use super::{pool::Pool, strips};
 use crate::plan::draw::Draw;
+use crate::plan::fewest;
 use crate::plan::patience::Patience;
 
 /// What keeps the number of sets down. Parts are named by their place in the problem.
@@ -73,15 +74,6 @@ fn more(shop: &Shop<'_>, pool: &mut Pool, (search, kind): (&Search, usize), pati
         state.boards.iter_mut().skip(kind).take(1).for_each(|there| *there = there.saturating_add(n));
         search.complete(shop, pool, state, patience)
     };
-    let mut most =
-        search.state.left.iter().fold(0_i64, |sum, left| sum.saturating_add((*left).max(0))).saturating_mul(4).clamp(1, MORE_MOST);
-    if !does(most) {
-        return None;
-    }
-    let mut least = 1_i64;
-    while least < most {
-        let middle = least.midpoint(most);
-        if does(middle) { most = middle } else { least = middle.saturating_add(1) }
-    }
-    Some(most)
+    let most = search.state.left.iter().fold(0_i64, |sum, left| sum.saturating_add((*left).max(0))).saturating_mul(4).clamp(1, MORE_MOST);
+    fewest(most, &mut does)
 }

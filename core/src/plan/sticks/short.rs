@@ -7,6 +7,7 @@ use super::problem::Problem;
 use super::relax::{self, Pool};
 use super::renew::{Ways, renew};
 use super::stock::Stock;
+use crate::plan::fewest;
 use crate::plan::patience::Patience;
 
 /// So many tries to have less missing.
@@ -68,14 +69,5 @@ fn more(saw: &Saw<'_>, pool: &mut Pool, (laid, pile): (&Laid, usize), patience: 
         left.sticks.iter_mut().skip(pile).take(1).for_each(|there| *there = there.saturating_add(n));
         dive(saw, pool, (left, i64::MAX), &mut None, patience).is_some_and(|laid| laid.left.is_met())
     };
-    let mut most = laid.left.pieces.iter().sum::<i64>();
-    if most < 1 || !does(most) {
-        return None;
-    }
-    let mut least = 1_i64;
-    while least < most {
-        let middle = least.midpoint(most);
-        if does(middle) { most = middle } else { least = middle.saturating_add(1) }
-    }
-    Some(most)
+    fewest(laid.left.pieces.iter().sum(), &mut does)
 }
