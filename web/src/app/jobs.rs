@@ -12,7 +12,7 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 use draft::{Draft, Pick, What};
 use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, Now};
-use fivebar_core::quantity::Id;
+use fivebar_core::quantity::{Id, Length};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::carried::freeze_for;
 use fivebar_core::sheet::job::{JobSheet, job};
@@ -64,6 +64,8 @@ pub enum Tap {
     Press(Press),
     Say(usize, String),
     Pick(Pick),
+    /// The side that is asked about is as it was typed, or it was meant in millimetres.
+    IsSo(Length),
     Save,
     /// The other way to save a form: puts pieces back, takes a part away.
     Undo,
@@ -95,6 +97,11 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         }
         Tap::Say(nth, text) => say(app, nth, text),
         Tap::Pick(pick) => draft::pick(app, pick, now),
+        Tap::IsSo(side) => {
+            let sign = app.speech.sign();
+            with_form(app, |form| form.is_so(side, sign));
+            save::save(app, now);
+        }
         Tap::Save => save::save(app, now),
         Tap::Undo => save::undo(app, now),
         Tap::Close => app.jobs.draft = None,

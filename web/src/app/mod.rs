@@ -5,6 +5,7 @@
 pub mod back;
 pub mod bench;
 pub mod count;
+pub mod doubt;
 pub mod draft;
 pub mod entry;
 pub mod example;

@@ -135,12 +135,11 @@ fn day_one(app: &App, sheet: Option<&CountSheet>, seen: Seen<'_>) -> Screen {
         counted: 0,
     };
     let carried = sheet.map(|sheet| load(sheet, seen));
-    let whole = sheet.map(|_| whole_haul());
     let main = el("main", "scr")
         .kids(carried)
         .kid(first(board, Msg::Count(Tap::First)))
         .kid(new_pile())
-        .kids(whole)
+        .kid(whole_haul())
         .kids(supplier::going_key(app));
     Screen::new("count", head(top), main).foot(foot(app, sheet, seen))
 }

@@ -30,6 +30,11 @@ pub struct PileFacts {
 /// What can be ordered of a haul.
 #[derive(Clone, Debug, PartialEq)]
 pub enum HaulCommand {
+    /// Begins a haul of which nothing is counted yet: it has a supplier, or a trip, before its first pile.
+    BeginBare {
+        currency: Currency,
+        units: Units,
+    },
     /// Begins a haul with its first pile, and counts onto it.
     Begin {
         currency: Currency,
@@ -124,6 +129,7 @@ pub enum HaulCommand {
 
 pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
     match command {
+        HaulCommand::BeginBare { currency, units } => done(act.add(kind::HaulBegan { currency: *currency, units: *units, name: None })),
         HaulCommand::Begin { currency, units, pile, n, way } => {
             known(book, pile.wood.as_ref())?;
             let haul = act.add(kind::HaulBegan { currency: *currency, units: *units, name: None });

@@ -1,16 +1,16 @@
 //! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
 
 use super::super::App;
+use super::super::entry::moisture;
 use super::super::form::Form;
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::reading::{self, Sign};
+use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, Units, writing};
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::wood::moisture::Moisture;
 
 /// What a form is for.
 #[derive(Clone, Debug, PartialEq)]
@@ -53,7 +53,7 @@ pub const ROOMS: [(i64, i64); 4] = [(6, 8), (6, 10), (10, 14), (15, 19)];
 
 /// The moistures of a room as typed, dry and damp.
 pub fn typed_room(form: &Form, sign: Sign) -> Option<(Decimal, Decimal)> {
-    let figure = |nth| reading::number(form.text(nth), sign, Decimal::ZERO..=Moisture::MOST).ok();
+    let figure = |nth| moisture(form.text(nth), sign).ok();
     Some((figure(0)?, figure(1)?))
 }
 

@@ -1,6 +1,8 @@
 //! What was written down on Jobs is saved: the figures are read, and the trade decides.
 
 use super::super::App;
+use super::super::doubt::Side;
+use super::super::entry::moisture;
 use super::super::order::{Feel, Order};
 use super::super::price::gallery::there;
 use super::draft::{Draft, Way, What};
@@ -17,7 +19,6 @@ use fivebar_core::quantity::reading::{self, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Id, Mass, Money, PILE_MOST};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::gallery::AtGallery;
-use fivebar_core::wood::moisture::Moisture;
 
 /// The form in hand is read and saved; it closes when it was.
 pub fn save(app: &mut App, now: Now) {
@@ -107,7 +108,7 @@ impl Reader {
 
     fn room(&self, draft: &mut Draft, job: Id) -> Option<Command> {
         let mut end = |nth| {
-            let read = |text: &str| reading::number(text, self.sign, Decimal::ZERO..=Moisture::MOST);
+            let read = |text: &str| moisture(text, self.sign);
             draft.form.take(nth, read).map(Exact)
         };
         let (low, high) = (end(0)?, end(1)?);
@@ -146,9 +147,9 @@ impl Reader {
     fn part(&self, draft: &mut Draft, (job, was): (Id, Option<String>)) -> Option<JobCommand> {
         let typing = self.typing(draft);
         let n = self.count(draft, 0)?;
-        let thickness = draft.form.take(1, |text| reading::length(text, typing))?;
-        let width = draft.form.take(2, |text| reading::length(text, typing))?;
-        let length = draft.form.take(3, |text| reading::length(text, typing))?;
+        let thickness = draft.form.side(1, Side::Thickness, typing)?;
+        let width = draft.form.side(2, Side::Width, typing)?;
+        let length = draft.form.side(3, Side::Length, typing)?;
         let name = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
         let part = PartPlanned { job, name, n, thickness, width, length, wood: draft.picks.wood.clone() };
         Some(match was.filter(|was| *was != part.name) {

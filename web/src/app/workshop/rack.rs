@@ -7,7 +7,7 @@ use super::super::App;
 use super::super::form::Form;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Lying, Now};
-use fivebar_core::quantity::{Count, Id, Key, reading};
+use fivebar_core::quantity::{Count, Id, Key, Length, reading};
 use fivebar_core::sheet::stock::StockPile;
 use fivebar_core::sheet::stock::find::{From, Thick, Wanted};
 use walk::Walk;
@@ -43,6 +43,8 @@ pub enum Choice {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ask {
     Count,
+    /// Its name and its size.
+    Size,
     Apart,
     Gone,
     Place,
@@ -101,6 +103,8 @@ pub enum RackTap {
     Wood(Key),
     From(Option<Id>),
     Done,
+    /// The side that is asked about is as it was typed, or it was meant in millimetres.
+    IsSo(Length),
     /// The other way: free again, plainly wet.
     Other,
     WalkRound,
@@ -117,7 +121,10 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
     let rack = &mut app.workshop.rack;
     rack.given_up = None;
     match tap {
-        RackTap::Show(page) => rack.show(page),
+        RackTap::Show(page) => {
+            rack.show(page);
+            deed::fill(app);
+        }
         RackTap::At(nth) => rack.form.go(nth),
         RackTap::Press(press) => rack.form.press(press, sign),
         RackTap::Say(words) => rack.words = words,
@@ -144,6 +151,10 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
         RackTap::Wood(wood) => (rack.wood, rack.page) = (Some(wood), Page::Buy),
         RackTap::From(from) => (rack.from, rack.page) = (from, Page::Buy),
         RackTap::Done => done(app, now),
+        RackTap::IsSo(side) => {
+            rack.form.is_so(side, sign);
+            done(app, now);
+        }
         RackTap::Other => deed::other(app, now),
         RackTap::WalkRound => walk::begin(app),
         RackTap::Same => walk::same(app, now),

@@ -21,7 +21,7 @@ use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::money::Measure;
 use fivebar_core::ledger::kind::wood::{MachineMinimumSet, SpeciesAdded};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Decimal, Key};
+use fivebar_core::quantity::{Decimal, Key, Length};
 use fivebar_core::wood::movement::Sawn;
 use std::rc::Rc;
 
@@ -94,6 +94,8 @@ pub enum WoodTap {
     Drop(usize),
     /// The machine is in no use any more, or the wood is none of the maker's.
     Remove,
+    /// The side that is asked about is as it was typed, or it was meant in millimetres.
+    IsSo(Length),
     Save,
 }
 
@@ -112,6 +114,13 @@ pub fn heard(app: &mut App, tap: WoodTap, now: Now) {
         }
         WoodTap::Save => save::save(app, now),
         WoodTap::Remove => remove(app, now),
+        WoodTap::IsSo(side) => {
+            let sign = app.speech.sign();
+            if let Over::Wood(wood) = &mut app.workshop.over {
+                wood.form.is_so(side, sign);
+            }
+            save::save(app, now);
+        }
         said => {
             let sign = app.speech.sign();
             app.notice = None;

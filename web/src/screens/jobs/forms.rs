@@ -5,6 +5,7 @@ mod money;
 pub mod room;
 mod sale;
 
+use super::super::slots::doubted;
 use super::super::{Screen, Seen};
 use super::entry::{Slot, figures, under_thumb};
 use super::say;
@@ -65,6 +66,7 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
     let main = el("main", "scr form")
         .kids(asked.above)
         .kids((!asked.slots.is_empty()).then(|| figures(&draft.form, &asked.slots)))
+        .kids(doubted(&draft.form, (units, seen), |side| say(Tap::IsSo(side))))
         .kid(el("div", "push"))
         .kids(pad);
     let keys = el("div", keys).kid(key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save))).kids(other).kid(key(

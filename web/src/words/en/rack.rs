@@ -84,6 +84,7 @@ pub const LOOKED_LAST: &str = "last looked at";
 pub const THICKNESS: &str = "Thick";
 pub const WIDTH: &str = "Wide";
 pub const LENGTH: &str = "Long";
+pub const LONGEST: &str = "Longest";
 pub const BOARDS: &str = "Boards";
 pub const PAID: &str = "Paid, all";
 pub const BOUGHT_UNDER: &str = "They lie on the rack with their price, and jobs take them like any pile.";

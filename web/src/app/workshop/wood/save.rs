@@ -1,8 +1,9 @@
 //! What was typed on a page is read and written; a figure that can't be comes under the thumb with the reason.
 
-use super::read::per_cent;
 use super::{Page, Wood, keyed, known, open};
 use crate::app::App;
+use crate::app::doubt::Side;
+use crate::app::entry::moisture as per_cent;
 use crate::app::workshop::Over;
 use fivebar_core::ledger::decide::{Command, MoneyCommand, Now, WoodCommand};
 use fivebar_core::ledger::fold::Workshop;
@@ -168,9 +169,9 @@ fn density(weight: Decimal, units: Units) -> Decimal {
 }
 
 fn machine(wood: &mut Wood, known: &Workshop, typing: Typing) -> Option<Command> {
-    let length = Some(wood.form.take(0, |text| reading::length(text, typing))?);
-    let width = wood.form.maybe(1, |text| reading::length(text, typing))?;
-    let thickness = wood.form.maybe(2, |text| reading::length(text, typing))?;
+    let length = Some(wood.form.side(0, Side::Least, typing)?);
+    let width = wood.form.maybe_side(1, Side::Least, typing)?;
+    let thickness = wood.form.maybe_side(2, Side::Least, typing)?;
     let own = Some(wood.name.trim().to_owned()).filter(|name| !name.is_empty());
     let taken = |key: &Key| known.wood.machines.contains_key(key);
     let (machine, name) = match &wood.chosen {

@@ -111,7 +111,7 @@ fn more_than_two_points_are_not_glued_yet() {
     holds(&after(&mut app, add("10")), &["2 points apart", "No more than 2 points.", "Common practice, from no table."]);
     holds(&after(&mut app, add("10.5")), &["2.5 points apart", "More than 2 points: not glued together yet."]);
     holds(&after(&mut app, [tap(WoodTap::Drop(2))]), &["2 points apart"]);
-    holds(&after(&mut app, add("900")), &["It must be from 0 to 250"]);
+    holds(&after(&mut app, add("900")), &["It must be from 1 to 250"]);
     assert!(app.own.book.is_empty(), "readings to glue are written nowhere");
 }
 

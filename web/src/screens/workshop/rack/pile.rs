@@ -8,7 +8,7 @@ use crate::app::workshop::rack::Ask;
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, rack as words, refusal};
+use crate::words::en::{common, count, rack as words, refusal};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::{Fact, fold};
 use fivebar_core::quantity::{Id, Money, in_small};
@@ -30,8 +30,13 @@ fn of(pile: &StockPile, app: &App, seen: Seen<'_>) -> Screen {
     let lines = history(&app.shelf().book, pile.at);
     let happened = lines.iter().map(|line| told(line, pile.at.pile, app, seen));
     let second = el("div", "col").kid(el("h2", "gap").text(words::HISTORY)).kid(el("section", "card list").kids(happened));
-    let first = el("div", "col").kid(lying(pile, seen)).kids(given_up(app, seen)).kid(keys(pile)).kid(facts(pile, app, seen));
+    let first =
+        el("div", "col").kid(lying(pile, seen)).kid(size_key(pile)).kids(given_up(app, seen)).kid(keys(pile)).kid(facts(pile, app, seen));
     page(app, ("workshop/rack-pile", &name(pile)), el("main", "scr two racked").kid(first).kid(second), seen)
+}
+
+fn size_key(pile: &StockPile) -> El<Msg> {
+    key("key soft h48 wide", count::EDIT_PILE, "", say(RackTap::Show(Page::Ask(pile.at, Ask::Size))))
 }
 
 fn keys(pile: &StockPile) -> El<Msg> {
