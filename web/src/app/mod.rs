@@ -322,6 +322,7 @@ impl App {
             self.orders.push(Order::Feel(Feel::TakeBack));
             workshop::people::undone(self, act);
             workshop::wood::undone(self);
+            workshop::rack::walk::undone(self, act, false);
         }
     }
 
@@ -331,6 +332,7 @@ impl App {
             self.shelf_mut().last_act = Some(act);
             workshop::people::undone(self, act);
             workshop::wood::undone(self);
+            workshop::rack::walk::undone(self, act, true);
         }
     }
 

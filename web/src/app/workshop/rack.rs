@@ -108,7 +108,11 @@ pub enum RackTap {
     /// The other way: free again, plainly wet.
     Other,
     WalkRound,
+    /// As many as the page shows.
     Same,
+    Fewer,
+    More,
+    TypeIt,
     Skip,
 }
 
@@ -157,7 +161,10 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
         }
         RackTap::Other => deed::other(app, now),
         RackTap::WalkRound => walk::begin(app),
-        RackTap::Same => walk::same(app, now),
+        RackTap::Same => walk::counted(app, now),
+        RackTap::Fewer => walk::step(app, false, now),
+        RackTap::More => walk::step(app, true, now),
+        RackTap::TypeIt => walk::type_it(app),
         RackTap::Skip => walk::next(app),
     }
 }
@@ -166,7 +173,7 @@ fn done(app: &mut App, now: Now) {
     match &app.workshop.rack.page {
         Page::Find => sought(app),
         Page::Ask(at, ask) => deed::done(app, (*at, *ask), now),
-        Page::Walk(_) => walk::counted(app, now),
+        Page::Walk(_) => walk::typed(app, now),
         Page::Buy => deed::bought(app, now),
         _ => {}
     }
@@ -202,6 +209,7 @@ impl Rack {
             Page::List => return false,
             Page::Ask(at, _) => Page::Pile(*at),
             Page::Choose(Choice::BoughtWood | Choice::BoughtFrom) => Page::Buy,
+            Page::Walk(walk) => walk::leave(walk).map_or(Page::List, Page::Walk),
             _ => Page::List,
         };
         self.page = back;

@@ -77,9 +77,12 @@ pub const ALL_OF_THEM: &str = "all";
 pub const ALL_FREE: &str = "all free ones";
 pub const SAVE: &str = "Write it down";
 
-pub const OTHER_NUMBER: &str = "Other number";
+pub const FEWER: &str = "Fewer";
+pub const MORE: &str = "More";
+pub const TYPE_IT: &str = "Type the number";
 pub const SKIP: &str = "Skip";
-pub const LOOKED_LAST: &str = "last looked at";
+pub const NONE_COUNTED: &str = "Nothing was counted.";
+pub const NONE_DRIFTED: &str = "All as the book says.";
 
 pub const THICKNESS: &str = "Thick";
 pub const WIDTH: &str = "Wide";
@@ -205,14 +208,24 @@ pub fn by_the_counts(told: &str) -> String {
     format!("{told} by the counts.")
 }
 
-/// "Ash strips: still 22?"
-pub fn still(name: &str, n: &str) -> String {
-    format!("{name}: still {n}?")
+/// "22 should lie here, last looked at Thu 20 November".
+pub fn looked_last(n: &str, day: &str) -> String {
+    format!("{n} should lie here, last looked at {day}")
 }
 
-/// "Yes, 22".
-pub fn yes(n: &str) -> String {
-    format!("Yes, {n}")
+/// "As it is: 22".
+pub fn as_it_is(n: &str) -> String {
+    format!("As it is: {n}")
+}
+
+/// "Found 19".
+pub fn found_n(n: &str) -> String {
+    format!("Found {n}")
+}
+
+/// "3 of 4 piles counted".
+pub fn walked(n: &str, of: &str) -> String {
+    format!("{n} of {of} piles counted")
 }
 
 /// "1 of 3".

@@ -94,7 +94,7 @@ pub(super) fn number(app: &mut App) -> Option<Count> {
 }
 
 /// The reason in the maker's words, where there is one.
-fn words(app: &App) -> Option<String> {
+pub(super) fn words(app: &App) -> Option<String> {
     Some(app.workshop.rack.words.trim().to_owned()).filter(|words| !words.is_empty())
 }
 

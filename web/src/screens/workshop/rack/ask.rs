@@ -147,7 +147,7 @@ fn sized(asked: Asked, app: &App) -> Asked {
     Asked { title: count::EDIT_PILE.into(), above: vec![in_words("name", count::PILE_NAME, app)], slots, ..asked }
 }
 
-fn in_words(id: &'static str, label: &str, app: &App) -> El<Msg> {
+pub fn in_words(id: &'static str, label: &str, app: &App) -> El<Msg> {
     let value = app.workshop.rack.words.clone();
     field(Field { id, label: label.to_owned(), value, fleeting: true, ..Field::default() }, |text| say(RackTap::Say(text)))
 }
