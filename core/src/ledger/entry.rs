@@ -75,7 +75,7 @@ facts! {
     haul: HaulBegan HaulDescribed TripBegan TripStepped TripDescribed PileAdded PileDescribed PiecesCounted PiecesMoved PiecesRecounted
         PiecesSorted PiecesRejected RejectsReturned PiecesTaken PiecesFreed;
     stock: PilePiecesWeighed PileLayersCounted PieceMeasured EnoughSet MoistureRead PileCounted PilePlaced PiecesReserved ReservationFreed
-        LeftoversGone;
+        LeftoversGone CountMended;
     wood: SpeciesAdded MachineMinimumSet AirRead RoomRangeSet VanSet TimberYardSet;
     plan: PlanKept PlanUsed SawSet DesignKept DesignUsed;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;

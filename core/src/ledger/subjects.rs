@@ -62,6 +62,7 @@ fn of_haul(fact: &Fact) -> Option<Id> {
         Fact::PiecesReserved(f) => f.haul,
         Fact::ReservationFreed(f) => f.haul,
         Fact::LeftoversGone(f) => f.haul,
+        Fact::CountMended(f) => f.haul,
         _ => return None,
     })
 }

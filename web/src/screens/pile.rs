@@ -34,7 +34,7 @@ pub fn screen(draft: &Draft, sheet: Option<&CountSheet>, app: &App, seen: Seen<'
     let top = Head::new(words::haul_of(&seen.speech.day(sheet.map_or(seen.now, |sheet| sheet.began))), title)
         .fact(saved_fact(app, seen))
         .fact(Fact::Plain(words::pieces_in_piles(&counted, sheet.map_or(0, |sheet| sheet.tiles.len()))));
-    let main = el("main", "scr").kid(el("div", "push")).kids(answered(draft, own, (units, seen))).kids(question(draft, own, (units, seen)));
+    let main = el("main", "scr").kid(el("div", "push")).kids(over_it(draft, own, (units, seen))).kids(question(draft, own, (units, seen)));
     let main = if draft.pile.is_none() { main.kid(later(&label)) } else { main };
     Screen::new("count/pile", head(top), main.kid(key("key h48", common::NOT_NOW, "", Msg::Count(draft.leave()))))
 }
@@ -47,6 +47,11 @@ fn next_label(sheet: Option<&CountSheet>) -> String {
 
 fn later(label: &str) -> El<Msg> {
     key("key", words::NAME_AT_HOME, words::counts_now_as(label), say(DraftTap::Later))
+}
+
+/// The answers so far; on a narrow page they make room for the pad and all its fractions.
+fn over_it(draft: &Draft, own: &Woods, of: (Units, Seen<'_>)) -> Vec<El<Msg>> {
+    if draft.pad && of.1.page.is_narrow() { vec![] } else { answered(draft, own, of) }
 }
 
 /// The answers so far; a tap changes one.

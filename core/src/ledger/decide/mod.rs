@@ -4,6 +4,7 @@ mod bench;
 mod book;
 mod haul;
 mod job;
+mod mend;
 mod money;
 mod plan;
 mod restore;

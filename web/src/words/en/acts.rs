@@ -27,6 +27,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::PileCounted(_) => "the rack’s count",
         Fact::PilePlaced(_) => "where it lies",
         Fact::PiecesReserved(_) | Fact::ReservationFreed(_) => "pieces set apart",
+        Fact::CountMended(_) => "a count put right",
         Fact::LeftoversGone(_) => "pieces gone from the rack",
         Fact::SpeciesAdded(_) => "a wood of yours",
         Fact::MachineMinimumSet(_) => "a machine’s minimum",

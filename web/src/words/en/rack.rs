@@ -59,6 +59,8 @@ pub const MOISTURE_KEY: &str = "Moisture";
 pub const TAKE: &str = "Take";
 pub const HISTORY: &str = "What happened to it";
 pub const STRIKE: &str = "Strike it";
+pub const MEND: &str = "Put it right";
+pub const OLD_IS_KEPT: &str = "What was written stays in the book beside it.";
 
 pub const HOW_MANY_LIE: &str = "How many lie there?";
 pub const FOUND: &str = "Found";
@@ -296,6 +298,11 @@ pub fn told(fact: &Fact, (n, job): (&str, &str), here: Id) -> String {
 /// "22 counted, in 5 acts".
 pub fn in_acts(what: &str, acts: &str) -> String {
     format!("{what}, in {acts} acts")
+}
+
+/// "20 counted, was 22".
+pub fn was(what: &str, old: &str) -> String {
+    format!("{what}; was {old}")
 }
 
 fn named(job: &str) -> &str {
