@@ -199,7 +199,7 @@ fn the_page_of_a_pile_and_its_forms_fit_a_hand() {
     browser.wait_text(&page, "1 piece");
     std::thread::sleep(Duration::from_millis(150));
     browser.tap_text(&page, "Sort");
-    browser.wait_text(&page, "need, weight, size");
+    browser.wait_text(&page, "need, weight");
     std::thread::sleep(Duration::from_millis(150));
     browser.tap_text(&page, "More");
     browser.wait_text(&page, "I need some of this pile");

@@ -157,6 +157,14 @@ impl Book {
         self.acts.clear();
         self.of_acts.clear();
         self.strikes.clear();
+        // What mended them may be gone: each is as its line has it, until all is indexed.
+        for id in self.mends.keys().copied().collect::<Vec<_>>() {
+            if let (Some(written), Some(slot)) = (self.written(id), self.slots.get(&id))
+                && let Some(kept) = self.kept.get_mut(slot)
+            {
+                kept.entry = written;
+            }
+        }
         self.mends.clear();
         0
     }

@@ -519,6 +519,25 @@ mod tests {
         assert_eq!((taken(&app), fold::hauls(&app.own.book).count(), haul.trips.len(), haul.supplier.is_some()), (vec![1], 1, 1, true));
     }
 
+    /// Piles of one wood without a name are told apart by their sizes, on a narrow page with many piles too; named ones by their names.
+    #[test]
+    fn piles_of_one_wood_keep_their_sizes_on_a_narrow_page() {
+        let mut app = App::for_tests(Place::Count);
+        let of = |wood: &str, name: Option<&str>| PileFacts {
+            wood: Key::read(wood),
+            name: name.map(str::to_owned),
+            thickness: Some(Length::INCH),
+            ..PileFacts::default()
+        };
+        let piles =
+            [("ash-white", None), ("ash-white", None), ("oak-white", None), ("ash-white", Some("ends")), ("cherry-black", Some("legs"))];
+        for (nth, (wood, name)) in (20..).zip(piles) {
+            draft::add(&mut app, of(wood, name), crate::app::told::nth(nth));
+        }
+        let shown = after(&mut app, []);
+        assert_eq!((shown.matches("class=\"szr\"").count(), shown.matches("class=\"szr fold\"").count()), (2, 3), "{shown}");
+    }
+
     /// Two taps from the tiles to what a pile is called and how large it is, and back to the tiles.
     #[test]
     fn a_size_is_two_taps_away() {

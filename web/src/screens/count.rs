@@ -241,6 +241,7 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
     let shown = Tile {
         name: name(pile),
         size: if seen.page.is_narrow() { sides(pile, sheet.units, seen.speech) } else { size(pile, sheet.units, seen.speech) },
+        by_size: by_size(pile, sheet),
         figure: seen.speech.count(pile.taken),
         counted: pile.taken.saturating_sub(unsaved),
         hollow: unsaved.saturating_add(failed),
@@ -255,6 +256,12 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
         said: words::tile_said(&seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())
+}
+
+/// Another pile has the same name, or neither has one and both are of one wood.
+fn by_size(pile: &Pile, sheet: &CountSheet) -> bool {
+    let alike = |other: &&Pile| other.name == pile.name && (pile.name.is_some() || other.wood == pile.wood);
+    1 < sheet.tiles.iter().filter(alike).count()
 }
 
 fn look(failed: Count, is_last: bool) -> Look {

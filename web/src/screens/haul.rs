@@ -1,6 +1,6 @@
 //! What is said of a haul and its trip: distance, times, what the van carries; and which pile to sort or name.
 
-use super::count::{name, saved_fact};
+use super::count::{name, saved_fact, size};
 use super::{Screen, Seen, after, prospect, supplier};
 use crate::app::count::Tap;
 use crate::app::pile::PileTap;
@@ -151,7 +151,9 @@ fn shares() -> El<Msg> {
 /// Which pile to sort, and the page of each.
 pub fn choose(sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let rows = sheet.tiles.iter().map(|tile| {
-        let under = common::pieces(tile.taken, &seen.speech.count(tile.taken));
+        let pieces = common::pieces(tile.taken, &seen.speech.count(tile.taken));
+        let size = Some(size(tile, sheet.units, seen.speech)).filter(|size| !size.is_empty());
+        let under = size.map_or(pieces.clone(), |size| common::of_when(&pieces, &size));
         el("div", "ums")
             .key(tile.pile.to_string())
             .kid(key("key h88 left", name(tile), under, Msg::Count(Tap::SortPile(tile.pile))))

@@ -32,12 +32,13 @@ pub fn screen((at, id): (Lying, Id), app: &App, seen: Seen<'_>) -> Screen {
         place: "workshop/rack-mend",
         small: name(&pile),
         title: words::MEND.into(),
-        above: std::iter::once(stands).chain(why).listed(),
+        above: vec![stands],
         slots: vec![Slot::whole(words::HOW_MANY)],
         units: pile.haul.units,
         save: words::SAVE.into(),
         other: None,
-        below: vec![el("p", "t14 i2").text(words::OLD_IS_KEPT)],
+        // Under the pad, so that all keys are seen on a small phone.
+        below: why.into_iter().chain([el("p", "t14 i2").text(words::OLD_IS_KEPT)]).listed(),
         ready: true,
     };
     laid_out(asked, app, seen)

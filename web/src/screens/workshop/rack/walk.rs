@@ -50,9 +50,14 @@ fn shown(pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen<'_>) -> Screen
         .kid(keys)
         .kids(means)
         .kids(why)
-        .kid(key("key soft h48 wide", words::TYPE_IT, "", say(RackTap::TypeIt)))
-        .kid(key("key solid h88", told, "", say(RackTap::Same)));
-    let ways = el("div", "g2").kid(key("key h56", words::SKIP, "", say(RackTap::Skip))).kid(done());
+        .kid(el("div", "g2").kid(key("key soft h48", words::TYPE_IT, "", say(RackTap::TypeIt))).kid(key(
+            "key soft h48",
+            words::END_WALK,
+            "",
+            Msg::Workshop(Tap::Close),
+        )));
+    let ways =
+        el("div", "um").kid(key("key solid t22", told, "", say(RackTap::Same))).kid(key("key h56", words::SKIP, "", say(RackTap::Skip)));
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(ways);
     in_place(Screen::new("workshop/rack-walk", top(pile, walk, seen), main).foot(foot), app)
 }
@@ -80,10 +85,6 @@ fn typing(pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen<'_>) -> Scree
     in_place(Screen::new("workshop/rack-walk", top(pile, walk, seen), main).foot(el("footer", "foot").kid(keys)), app)
 }
 
-fn done() -> El<Msg> {
-    key("key h56", common::DONE, "", Msg::Workshop(Tap::Close))
-}
-
 /// What drifted, each with the way to strike it; what was counted and holds is only numbered.
 fn ended(walk: &Walk, app: &App, seen: Seen<'_>) -> Screen {
     let stands = |it: &&Counted| app.shelf().book.entry(it.entry).is_some_and(|(_, struck)| !struck);
@@ -95,7 +96,7 @@ fn ended(walk: &Walk, app: &App, seen: Seen<'_>) -> Screen {
     let none =
         drifted.is_empty().then(|| el("p", "t22 w8").text(if counts.is_empty() { words::NONE_COUNTED } else { words::NONE_DRIFTED }));
     let main = el("main", "scr racked").kids(none).kids(list).kids(given_up(app, seen));
-    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(done());
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(key("key h56", common::DONE, "", Msg::Workshop(Tap::Close)));
     let top = Head::new(words::WALK_ROUND, title);
     in_place(Screen::new("workshop/rack-walked", head(top), main).foot(foot), app)
 }
