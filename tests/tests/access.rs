@@ -1,6 +1,9 @@
 //! Every place, empty and with the example: what axe finds, what sticks out, in both themes, on a small phone, with large text.
+use fivebar_core::story::tell;
 use fivebar_tests::{Browser, Look, Page, Phone, app};
 use std::time::Duration;
+
+const TENTH_VISIT: &str = include_str!("../stories/tenth_visit.txt");
 
 const PLACES: [&str; 5] = ["count", "bench", "price", "jobs", "workshop"];
 
@@ -104,13 +107,35 @@ fn opens(browser: &mut Browser, page: &Page, key: &str, words: &str) {
     browser.wait_text(page, words);
 }
 
+/// A pile as it is, one with fewer, one whose number is typed, and what drifted.
+fn walk_round(browser: &mut Browser, page: &Page, phone: Phone) {
+    opens(browser, page, "Walk round", "1 of ");
+    check(browser, page, "walk-320", phone);
+    slowly(browser, page, &["As it is", "Fewer"]);
+    browser.wait_text(page, "1 missing");
+    check(browser, page, "walk-320-fewer", phone);
+    slowly(browser, page, &["Found", "Type it"]);
+    browser.wait_text(page, "How many lie there?");
+    check(browser, page, "walk-320-typed", phone);
+    slowly(browser, page, &["Not now", "End the walk"]);
+    browser.wait_text(page, "piles counted");
+    check(browser, page, "walk-320-end", phone);
+    slowly(browser, page, &["Done"]);
+}
+
 fn every_page_of_the_rack(browser: &mut Browser, page: &Page, phone: Phone) {
     opens(browser, page, "Rack", "Boards you bought");
     each_screen(browser, page, &["Wood", "Order"], ("rack-320", "Done"), phone);
     each_screen(browser, page, &["Find", "Boards you bought"], ("rack-320", "Not now"), phone);
+    walk_round(browser, page, phone);
     opens(browser, page, "Ash strips", "What happened to it");
     check(browser, page, "pile-320", phone);
-    each_screen(browser, page, &["Count it", "Set apart", "Gone", "Where it lies", "Moisture"], ("pile-320", "Not now"), phone);
+    let forms = ["Name or size", "Count it", "Set apart", "Gone", "Where it lies", "Moisture"];
+    each_screen(browser, page, &forms, ("pile-320", "Not now"), phone);
+    browser.tap(page, "button.dl");
+    browser.wait_text(page, "Put it right");
+    check(browser, page, "pile-320-line", phone);
+    each_screen(browser, page, &["Put it right"], ("pile-320", "Not now"), phone);
 }
 
 /// From what it looks like to the plan, and back to the job.
@@ -185,6 +210,39 @@ fn sorting_and_a_supplier_fit_a_hand() {
         check(&mut browser, &page, name, phone);
         browser.tap(&page, "main > .key, .foot > .key");
     }
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// At the bin for the tenth time: the list of piles, whether the trip pays with all figures said, the haul, and what is known of the
+/// supplier, pile by pile; then the room of a job.
+#[test]
+fn the_tenth_visit_and_a_room_fit_a_hand() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let phone = Phone::SMALL.quick();
+    let page = app::opened(&mut browser, phone);
+    let story = tell(&format!("{TENTH_VISIT}\njob stool \"Stool\" 1 spec\ntake 2 strips1 for stool\n"));
+    let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
+    let people: Vec<(String, String)> = story.people.iter().map(|(id, person)| (id.to_string(), person.name.clone())).collect();
+    browser.write_book(&page, &lines);
+    browser.write_people(&page, &people);
+    browser.reload(&page);
+    app::read(&mut browser, &page);
+    browser.wait_text(&page, "30 pieces");
+    check(&mut browser, &page, "tenth-count-320", phone);
+    each_screen(&mut browser, &page, &["Sort"], ("tenth-320", "Not now"), phone);
+    each_screen(&mut browser, &page, &["This haul"], ("tenth-320", "Done"), phone);
+    browser.tap(&page, ".loadrow");
+    browser.wait(&page, "document.querySelector('[data-place]').dataset.place === 'count/worth'");
+    check(&mut browser, &page, "tenth-worth-320", phone);
+    slowly(&mut browser, &page, &["Done"]);
+    go(&mut browser, &page, 4);
+    opens(&mut browser, &page, "Suppliers and people", "The stair works");
+    opens(&mut browser, &page, "The stair works", "The same pile, haul by haul");
+    check(&mut browser, &page, "tenth-supplier-320", phone);
+    go(&mut browser, &page, 3);
+    slowly(&mut browser, &page, &["Stool", "Wood and plan"]);
+    each_screen(&mut browser, &page, &["Where it will stand"], ("job-320", "Not now"), phone);
     assert_eq!(browser.errors(), [""; 0]);
 }
 
