@@ -132,6 +132,7 @@ fn every_page_of_the_rack(browser: &mut Browser, page: &Page, phone: Phone) {
     check(browser, page, "pile-320", phone);
     let forms = ["Name or size", "Count it", "Set apart", "Gone", "Where it lies", "Moisture"];
     each_screen(browser, page, &forms, ("pile-320", "Not now"), phone);
+    std::thread::sleep(Duration::from_millis(200));
     browser.tap(page, "button.dl");
     browser.wait_text(page, "Put it right");
     check(browser, page, "pile-320-line", phone);
@@ -221,7 +222,9 @@ fn the_tenth_visit_and_a_room_fit_a_hand() {
     let mut browser = Browser::start(profile.path());
     let phone = Phone::SMALL.quick();
     let page = app::opened(&mut browser, phone);
-    let story = tell(&format!("{TENTH_VISIT}\njob stool \"Stool\" 1 spec\ntake 2 strips1 for stool\n"));
+    let story = tell(&format!(
+        "{TENTH_VISIT}\ntrip wheel 30 min bin 30 min 10 miles at 0.60\njob stool \"Stool\" 1 spec\ntake 2 strips1 for stool\n"
+    ));
     let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
     let people: Vec<(String, String)> = story.people.iter().map(|(id, person)| (id.to_string(), person.name.clone())).collect();
     browser.write_book(&page, &lines);
@@ -232,6 +235,7 @@ fn the_tenth_visit_and_a_room_fit_a_hand() {
     check(&mut browser, &page, "tenth-count-320", phone);
     each_screen(&mut browser, &page, &["Sort"], ("tenth-320", "Not now"), phone);
     each_screen(&mut browser, &page, &["This haul"], ("tenth-320", "Done"), phone);
+    std::thread::sleep(Duration::from_millis(200));
     browser.tap(&page, ".loadrow");
     browser.wait(&page, "document.querySelector('[data-place]').dataset.place === 'count/worth'");
     check(&mut browser, &page, "tenth-worth-320", phone);
