@@ -76,7 +76,8 @@ fn measure() -> Form {
 fn on_the_rack(page: impl FnOnce(Lying) -> RackPage) -> Form {
     let (mut app, there) = with_pile();
     after(&mut app, [Msg::Workshop(workshop::Tap::ShowPage(workshop::Over::Rack)), rack(RackTap::Show(page(there)))]);
-    let (at, press): (fn(usize) -> Msg, fn(Press) -> Msg) = (|nth| rack(RackTap::At(nth)), |press| rack(RackTap::Press(press)));
+    let at = |nth| rack(RackTap::At(nth));
+    let press = |press| rack(RackTap::Press(press));
     Form { app, at, press, save: rack(RackTap::Done), is_so: |side| rack(RackTap::IsSo(side)) }
 }
 
