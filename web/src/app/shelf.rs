@@ -148,7 +148,7 @@ impl Shelf {
     /// # Errors
     /// Why the answer was no; nothing has changed then.
     pub fn order(&mut self, command: &Command, now: Now) -> Answer<Option<Written>> {
-        let entries = decide(&self.book, command, now)?.stamped(&mut self.clock);
+        let entries = decide(&self.book, command, now)?.stamped(&self.book, &mut self.clock);
         let Some(first) = entries.first() else { return Ok(None) };
         let act = first.act.unwrap_or(first.id);
         let lines: Vec<Posted> = entries.iter().map(|entry| Posted { id: entry.id, line: self.book.add(entry) }).listed();

@@ -80,10 +80,12 @@ impl Act {
         &self.facts
     }
 
-    /// The entries, stamped in order. Several share the name of the first as their act.
-    pub fn stamped(self, clock: &mut Clock) -> Vec<Entry> {
+    /// The entries, stamped in order and after all in the book that they rest on. Several share the name of the first as their act.
+    pub fn stamped(self, book: &Book, clock: &mut Clock) -> Vec<Entry> {
         let act = if 1 < self.facts.len() { self.facts.first().map(|(id, _)| *id) } else { None };
         let wall = self.now.wall;
+        let newest = self.facts.iter().filter_map(|(id, fact)| book.newest_before(*id, fact)).max();
+        newest.into_iter().for_each(|stamp| clock.lift_over(stamp));
         self.facts.into_iter().map(|(id, fact)| Entry { id, stamp: clock.next(wall.at), wall, act, fact }).listed()
     }
 }

@@ -3,7 +3,7 @@
 use super::stock;
 use super::wood::WoodFacts;
 use crate::haul::{Haul, Pile, Trip};
-use crate::ledger::kind::haul::{Per, Step};
+use crate::ledger::kind::haul::{Per, PileAdded, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
@@ -30,15 +30,21 @@ fn folded(book: &Book, id: Id, known: &OnceCell<WoodFacts>) -> Option<Haul> {
     let mut piles = Piles::default();
     let mut found: Option<Haul> = None;
     let mut trips = Sorted::new();
+    // What began comes before all that is said of it, whatever the clocks of two phones showed.
     for entry in book.about(Subject::Haul(id)) {
         match &entry.fact {
-            Fact::HaulBegan(f) => found = Some(Haul::new(id, (f.currency, f.units), entry.wall)),
-            Fact::TripBegan(_) | Fact::TripStepped(_) | Fact::TripDescribed(_) => trip(&mut trips, entry),
-            _ => piles.apply(entry),
+            Fact::HaulBegan(f) => found = Some(Haul { name: f.name.clone(), ..Haul::new(id, (f.currency, f.units), entry.wall) }),
+            Fact::TripBegan(_) => trip_of(&mut trips, entry.id).left = Some(entry.wall),
+            Fact::PileAdded(f) => piles.begin(entry, f),
+            _ => {}
         }
     }
     let mut haul = found?;
     for entry in book.about(Subject::Haul(id)) {
+        match &entry.fact {
+            Fact::TripStepped(_) | Fact::TripDescribed(_) => trip(&mut trips, entry),
+            _ => piles.apply(entry),
+        }
         describe(&mut haul, &entry.fact);
     }
     haul.trips = trips.into_values().filter(|trip| trip.left.is_some()).listed();
@@ -83,7 +89,6 @@ fn priced_by_till(book: &Book, haul: &mut Haul) {
 
 fn describe(haul: &mut Haul, fact: &Fact) {
     match fact {
-        Fact::HaulBegan(f) => haul.name = f.name.clone(),
         Fact::HaulDescribed(f) => {
             set(&mut haul.name, &f.name);
             set(&mut haul.supplier, &f.supplier);
@@ -106,7 +111,6 @@ fn set<T: Clone>(place: &mut Option<T>, value: &Option<T>) {
 
 fn trip(trips: &mut Sorted<Id, Trip>, entry: &Entry) {
     match &entry.fact {
-        Fact::TripBegan(_) => trip_of(trips, entry.id).left = Some(entry.wall),
         Fact::TripStepped(f) => {
             let trip = trip_of(trips, f.trip);
             match f.step {
@@ -147,17 +151,18 @@ impl Piles {
         self.of.entry(id).or_insert_with(|| Pile::new(id))
     }
 
+    fn begin(&mut self, entry: &Entry, f: &PileAdded) {
+        self.added.push(entry.id);
+        let pile = self.of(entry.id);
+        pile.since = Some(entry.wall);
+        pile.label.clone_from(&f.label);
+        set(&mut pile.wood, &f.wood);
+        set(&mut pile.name, &f.name);
+        size(pile, (f.thickness, f.width), (f.length, f.length_to));
+    }
+
     fn apply(&mut self, entry: &Entry) {
         match &entry.fact {
-            Fact::PileAdded(f) => {
-                self.added.push(entry.id);
-                let pile = self.of(entry.id);
-                pile.since = Some(entry.wall);
-                pile.label.clone_from(&f.label);
-                set(&mut pile.wood, &f.wood);
-                set(&mut pile.name, &f.name);
-                size(pile, (f.thickness, f.width), (f.length, f.length_to));
-            }
             Fact::PileDescribed(f) => {
                 let pile = self.of(f.pile);
                 set(&mut pile.wood, &f.wood);
