@@ -7,8 +7,8 @@ use crate::app::order::{Choice, Which};
 use crate::app::told::{after, nth};
 use crate::app::{Common, Msg};
 use crate::words::Plain;
-use fivebar_core::quantity::Decimal;
 use fivebar_core::quantity::reading::Sign;
+use fivebar_core::quantity::{Decimal, Span, Wall};
 
 fn tap(tap: Tap) -> Msg {
     Msg::Workshop(tap)
