@@ -203,7 +203,9 @@ fn a_lifted_stamp_is_for_review() {
 }
 
 /// Phone, minutes that pass, order, count, whether they meet then.
-fn days() -> impl Strategy<Value = (i64, Vec<(usize, i64, (u8, Count), bool)>)> {
+type Step = (usize, i64, (u8, Count), bool);
+
+fn days() -> impl Strategy<Value = (i64, Vec<Step>)> {
     let step = (0..2_usize, 0..30_i64, (0..7_u8, 1..12_u32), any::<bool>());
     (-2_000..2_000_i64, prop::collection::vec(step, 1..24))
 }
