@@ -240,6 +240,7 @@ impl Pile {
         self.set_free(job, n);
         let has = self.in_jobs.entry(job).or_default();
         *has = has.saturating_add(n);
+        self.in_jobs.retain(|_, n| 0 < *n);
     }
 
     pub fn freed(&mut self, job: Id, n: Count) {
