@@ -14,7 +14,7 @@ use fivebar_core::ledger::decide::{Command, Now, PlanCommand};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Set};
-use fivebar_core::sheet::make::keep::{again, kept, last_used};
+use fivebar_core::sheet::make::keep::{again, kept, last_used, left_over};
 use fivebar_core::sheet::make::{Given, Which, WhyNot, given};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
 
@@ -297,7 +297,8 @@ fn take(app: &mut App, now: Now) {
     stop(app);
     let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
     let plan = kept(given, &found.answered, &found.sheet);
-    if let Some(written) = app.order(&Command::Plan(PlanCommand::Use(plan)), now) {
+    let left = left_over(given, &found.sheet, &|source| words::left_of_pile(&pile_name(&source.pile)));
+    if let Some(written) = app.order(&Command::Plan(PlanCommand::Use { plan, left }), now) {
         app.plan.used = written.entries.first().map(|entry| entry.id);
         app.orders.push(Order::Feel(Feel::Start));
     }

@@ -1,6 +1,7 @@
 //! A plan as it is kept and used: what was asked, of which pieces, and what came of it.
 
 use super::{Ask, Field, Given, Source, Top, What, figures, room, sources, stack, wish};
+use crate::ledger::decide::LeftOver;
 use crate::ledger::fold::{self, KeptPlan};
 use crate::ledger::kind::plan::{PlanKept, PlanPile};
 use crate::plan::field::problem::Mix;
@@ -40,6 +41,27 @@ pub fn kept(given: &Given, answered: &Answered, sheet: &PlanSheet) -> PlanKept {
         width,
         thickness,
     }
+}
+
+/// What goes back to the rack, by pile and size: remainders, and strips that were ripped and not used, if they are long enough to keep.
+/// `name` says what a new pile of them is called.
+pub fn left_over(given: &Given, sheet: &PlanSheet, name: &dyn Fn(&Source) -> String) -> Vec<LeftOver> {
+    let mut all: Vec<LeftOver> = vec![];
+    for used in &sheet.used {
+        let Some((from, ready)) = given.sources.get(used.source).zip(given.ready.sources.get(used.source)) else { continue };
+        let [thickness, width, length] = ready.size;
+        let ripped = i64::from(used.pieces).saturating_mul(ready.ripped).saturating_sub(used.used);
+        let strips = Some(ripped).filter(|n| 0 < *n && given.ready.figures.keep_min <= length).map(|n| (length, n));
+        for (length, n) in used.remainders.iter().map(|rest| (*rest, 1)).chain(strips) {
+            let n = Count::try_from(n).unwrap_or(0);
+            let (haul, of, size) = (from.pile.haul, from.pile.pile, [thickness, width, length]);
+            match all.iter_mut().find(|one| (one.of, one.size) == (of, size)) {
+                Some(one) => one.n = one.n.saturating_add(n),
+                None => all.push(LeftOver { haul, of, n, size, name: name(from) }),
+            }
+        }
+    }
+    all
 }
 
 /// Pieces a plan uses of a pile, by its place.

@@ -1,4 +1,4 @@
-use super::keep::{is_possible, kept};
+use super::keep::{is_possible, kept, left_over};
 use super::*;
 use crate::ledger::decide::{BookCommand, Command, Now, PlanCommand, decide};
 use crate::ledger::stamp::Clock;
@@ -84,6 +84,8 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
     let shop = Shop::of(&story.book, story.now.at);
     let (given, answered, shown) = planned(&story, false);
     let plan = kept(&given, &answered, &shown);
+    let left = left_over(&given, &shown, &|_| "left over".into());
+    assert_eq!(left.iter().map(|one| (one.n, one.size[2])).collect::<Vec<_>>(), [(1, mm(293))]);
     assert!(is_possible(&shop, &given, &shown));
     let mut book = story.book.clone();
     let ends = |book: &Book| {
@@ -101,13 +103,13 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
         Ok::<Id, crate::refusal::Refusal>(first)
     };
     assert_eq!(ends(&book), (12, 11));
-    let act = order(&mut book, Command::Plan(PlanCommand::Use(plan.clone())), 1).unwrap();
+    let act = order(&mut book, Command::Plan(PlanCommand::Use { plan: plan.clone(), left: left.clone() }), 1).unwrap();
     assert_eq!(ends(&book), (4, 19));
     let job = fold::job(&book, given.ask.job).unwrap();
     let (asked, told) = keep::last_used(&job.plans).and_then(|kept| kept.told()).unwrap();
     assert_eq!((post::put(&asked), told), (post::put(&given.ready.asked), answered), "names stay at home");
     assert!(!is_possible(&Shop::of(&book, story.now.at), &given, &shown));
-    assert!(order(&mut book, Command::Plan(PlanCommand::Use(plan)), 2).is_err(), "eight more are not there");
+    assert!(order(&mut book, Command::Plan(PlanCommand::Use { plan, left }), 2).is_err(), "eight more are not there");
     order(&mut book, Command::Book(BookCommand::TakeBack { act }), 3).unwrap();
     assert_eq!(ends(&book), (12, 11));
     assert_eq!(fold::job(&book, given.ask.job).unwrap().plans, vec![]);
