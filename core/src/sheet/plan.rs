@@ -134,6 +134,21 @@ pub struct Glue {
     pub grams: i64,
 }
 
+/// Grams of a millilitre of white glue. Ours; its makers name 1.05 to 1.15 (recalled).
+const GLUE_DENSITY: f64 = 1.1;
+
+impl Glue {
+    /// How much that is in the bottle, up to a millilitre.
+    ///
+    /// ```
+    /// use fivebar_core::sheet::plan::Glue;
+    /// assert_eq!(Glue { area: 0.266, grams: 54 }.millilitres(), 50); // 54 g at 1.1 g a millilitre
+    /// ```
+    pub fn millilitres(&self) -> i64 {
+        (self.grams as f64 / GLUE_DENSITY).ceil() as i64
+    }
+}
+
 /// What is proven of the answer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Proof {

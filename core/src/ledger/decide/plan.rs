@@ -1,9 +1,9 @@
 //! Orders about plans and designs: take the wood of a plan, set the saw's figures, keep a design and make it again.
 
 use super::Act;
-use super::left::{LeftOver, left_over};
 use super::haul::{enough, free, pile_of};
 use super::job::{found, going_on};
+use super::left::{LeftOver, left_over};
 use crate::ledger::Book;
 use crate::ledger::fold;
 use crate::ledger::kind::haul::PiecesTaken;

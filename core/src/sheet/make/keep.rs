@@ -1,7 +1,8 @@
 //! A plan as it is kept and used: what was asked, of which pieces, and what came of it.
 
-use super::{Ask, Field, Given, Source, Top, What, figures, room, sources, stack, wish};
-use crate::ledger::decide::LeftOver;
+use super::buy::to_buy;
+use super::{Ask, Boards, Field, Given, Source, Top, What, figures, fitting, room, sources, stack, wish};
+use crate::ledger::decide::{LeftOver, Lying};
 use crate::ledger::fold::{self, KeptPlan};
 use crate::ledger::kind::plan::{PlanKept, PlanPile};
 use crate::plan::field::problem::Mix;
@@ -72,7 +73,8 @@ fn used_of(sheet: &PlanSheet, place: usize) -> Count {
 /// Whether the pieces a plan uses are still there to be taken: the rack may have changed since.
 pub fn is_possible(shop: &Shop, given: &Given, sheet: &PlanSheet) -> bool {
     let Ok(there) = sources(shop, given.ask.job) else { return false };
-    let mut uses = given.sources.iter().enumerate().map(|(place, source)| (source.which(), used_of(sheet, place)));
+    let lying = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
+    let mut uses = lying.map(|(place, source)| (source.which(), used_of(sheet, place)));
     uses.all(|(which, n)| n == 0 || there.iter().any(|now| now.which() == which && n <= now.n))
 }
 
@@ -81,12 +83,28 @@ pub fn last_used(plans: &[KeptPlan]) -> Option<&KeptPlan> {
     plans.iter().rev().find(|plan| plan.used)
 }
 
-/// A plan of the book with what it is about, as it is shown; nothing where its piles are no more what they were.
-pub fn again(shop: &Shop, kept: &KeptPlan) -> Option<(Given, Answered)> {
+/// What was asked of a plan: of the pieces that fit, those it was not made from are left out.
+pub fn asked_again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<Ask> {
+    let (asked, _) = kept.told()?;
+    let mut ask = Ask { job: kept.plan.job, what: what(&asked, &kept.plan)?, turned: vec![], bought: bought.to_vec() };
+    let is_in = |source: &Source| {
+        let (Lying { haul, pile }, in_job) = source.which();
+        kept.plan.piles.iter().any(|it| (it.haul, it.pile, it.in_job == Some(true)) == (haul, pile, in_job))
+    };
+    let all = fitting(shop, &ask).ok()?;
+    let turned = all.iter().filter(|(source, why)| why.is_none() && source.bought.is_none() && is_in(source) == source.in_job);
+    ask.turned = turned.map(|(source, _)| source.which()).collect();
+    Some(ask)
+}
+
+/// A plan with what it is about, as it is shown; nothing where its piles are no more what they were.
+pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, Answered)> {
     let (asked, answered) = kept.told()?;
     let job = shop.job(kept.plan.job).ok()?;
-    let sources: Vec<Source> = kept.plan.piles.iter().map(|pile| source(shop, pile, job.id)).collect::<Option<_>>()?;
-    let ask = Ask { job: job.id, what: what(&asked, &kept.plan)?, turned: vec![] };
+    let ask = asked_again(shop, kept, bought)?;
+    let boards = to_buy(bought, job.units);
+    let lying = |pile: &PlanPile| boards.iter().find(|it| it.pile.pile == pile.pile).cloned().or_else(|| source(shop, pile, job.id));
+    let sources: Vec<Source> = kept.plan.piles.iter().map(lying).collect::<Option<_>>()?;
     let figures = figures(shop, job.units).ok()?;
     let wish = wish(&ask, &job, &figures, &sources).ok()?;
     let stock: Vec<_> = sources.iter().map(|source| stack(shop, source)).collect();
@@ -105,7 +123,7 @@ pub fn again(shop: &Shop, kept: &KeptPlan) -> Option<(Given, Answered)> {
 fn source(shop: &Shop, pile: &PlanPile, job: Id) -> Option<Source> {
     let haul = fold::haul(shop.book, pile.haul)?;
     let there = rack_pile(&haul, haul.pile(pile.pile)?, job).ok()?;
-    Some(Source { pile: there, in_job: pile.in_job == Some(true), n: pile.n })
+    Some(Source { pile: there, in_job: pile.in_job == Some(true), n: pile.n, bought: None })
 }
 
 fn counts(asked: &Asked) -> Vec<i64> {

@@ -22,11 +22,8 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     draft.short = short(problem, answered, plan);
     let Some(field) = &plan.field else { return Ok(draft) };
     let layers = layers(problem, field).map_err(|_| Refusal::NotThere)?;
-    draft.why = if answered.worth.get(1) == Some(&0) {
-        Some(Why::Exact)
-    } else {
-        step(ready, problem, field).filter(|_| answered.is_proven())
-    };
+    draft.why =
+        if answered.worth.get(1) == Some(&0) { Some(Why::Exact) } else { step(ready, problem, field).filter(|_| answered.is_proven()) };
     draft.made = field.layers;
     draft.outer = [field.outer[0], field.outer[1]];
     draft.glue = field.glue_area;

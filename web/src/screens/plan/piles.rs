@@ -1,7 +1,7 @@
 //! The pieces to use: all that fit are, a tap leaves a pile out; those that do not fit say why.
 
 use super::super::{Screen, Seen};
-use super::{say, side};
+use super::{buy, say, side};
 use crate::app::plan::Tap;
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
@@ -20,9 +20,10 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let ask = app.plan.draft.rough(sheet.job, seen.speech.typing(units));
     let all = ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), &ask).ok()).unwrap_or_default();
     let none = all.is_empty().then(|| el("p", "").text(words::NO_PIECES));
-    let (fit, unfit): (Vec<_>, Vec<_>) = all.into_iter().partition(|(_, why)| why.is_none());
+    let lying = all.into_iter().filter(|(source, _)| source.bought.is_none());
+    let (fit, unfit): (Vec<_>, Vec<_>) = lying.partition(|(_, why)| why.is_none());
     let rows = fit.iter().chain(&unfit).map(|(source, why)| row(source, *why, app, (units, seen)));
-    let main = el("main", "scr").kids(none).kids(rows);
+    let main = el("main", "scr").kids(none).kids(rows).kids(buy::added(app, (units, seen)));
     let top = Head::new(sheet.name.clone(), words::PILES);
     let back = key("key solid h56 wide", words::TO_FIGURES, "", say(Tap::Change));
     Screen::new("jobs/plan-piles", head(top), main).foot(el("footer", "foot").kid(back))
