@@ -1,5 +1,6 @@
 //! The plan: what it makes, the picture, the saw, what it uses and leaves; or the planning under way.
 
+use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
 use super::{picture, saw, say, side, taken, told};
@@ -40,6 +41,7 @@ fn top(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Head<Msg> 
     };
     let top = Head::new(format!("{}{asked}", sheet.name), words::WHAT_CAN_I_MAKE);
     let top = match &app.plan.found {
+        Some(_) if taken(app) => top.fact(saved_fact(app, seen)),
         Some(found) if found.sheet.proof.best => top.fact(Fact::Strong(words::BEST_POSSIBLE.into())),
         Some(_) => top.fact(Fact::Strong(words::BEST_SO_FAR.into())),
         None => top,
@@ -138,18 +140,20 @@ fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let says = (!possible).then(|| el("p", "why").attr("role", "alert").text(words::CHANGED));
     let keys = el("div", if under_way { "g3" } else { "g2" }).kid(change());
     let keys = keys.kids(under_way.then(|| key("key", words::STOP_HERE, "", say(Tap::Stop))));
-    let last = if possible { use_key(given, found, sheet, seen) } else { key("key solid", words::PLAN_AGAIN, "", say(Tap::Go)) };
+    let last =
+        if possible { use_key(given, found, sheet, (under_way, seen)) } else { key("key solid", words::PLAN_AGAIN, "", say(Tap::Go)) };
     foot.kids(says).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kid(last))
 }
 
 /// "Use these 24", and what that takes from the rack.
-fn use_key(given: &Given, found: &Found, sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, seen): (bool, Seen<'_>)) -> El<Msg> {
     let of = |in_job: bool| {
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
     };
     let strips = found.sheet.used.iter().fold(0_i64, |sum, used| sum.saturating_add(used.used));
     let under = match (sheet.ended.is_some(), of(false)) {
+        _ if under_way => String::new(),
         (true, _) => words::JOB_ENDED.to_owned(),
         (false, 0) => words::IN_JOB_ALREADY.to_owned(),
         (false, n) => words::takes(&common::pieces(n, &seen.speech.count(n))),

@@ -6,6 +6,7 @@ use super::{say, told};
 use crate::app::Msg;
 use crate::app::plan::Tap;
 use crate::parts::ink::{Pair, drawing, letters, num, path, rect};
+use crate::parts::letters::{bold, plain};
 use crate::view::El;
 use crate::words::en::plan as words;
 use fivebar_core::quantity::Length;
@@ -15,6 +16,8 @@ use fivebar_core::sheet::plan::{Drawn, Lain, Mark, PlanSheet};
 /// Above each board its mark. A stick is drawn no thinner than an eye reads.
 const HEAD: f64 = 18.0;
 const THIN: f64 = 24.0;
+/// How large the letters over a board are.
+const LETTERS: f64 = 13.0;
 /// From hatch to hatch.
 const HATCH: f64 = 7.0;
 
@@ -65,9 +68,11 @@ impl One<'_> {
         let (at, size) = self.at(self.board.at);
         let mark = mark(self.given, self.board.source, self.board.number);
         let alike = (1 < self.board.times).then(|| format!("  × {}", super::saw::number(self.board.times, self.seen)));
-        let head = letters("hd", (1.0, HEAD - 5.0), mark + &alike.unwrap_or_default());
-        let long = letters("hd e", (at.0 + size.0, HEAD - 5.0), self.length(self.board.at[2]));
-        [head, long, rect("bd", at, size)].into_iter().chain(self.rest()).collect()
+        let (head, long) = (mark + &alike.unwrap_or_default(), self.length(self.board.at[2]));
+        // How long it is stands over its end, where there is room.
+        let room = bold(&head, LETTERS) + plain(&long, LETTERS) + LETTERS < size.0;
+        let long = room.then(|| letters("hd e", (at.0 + size.0, HEAD - 5.0), long));
+        [letters("hd", (1.0, HEAD - 5.0), head), rect("bd", at, size)].into_iter().chain(long).chain(self.rest()).collect()
     }
 
     fn rest(&self) -> Vec<El<Msg>> {
