@@ -232,7 +232,7 @@ fn boards_to_buy_are_added_by_taps_and_bought_before_they_are_used() {
         heard(&mut app, figure.chars().map(|digit| Tap::Press(Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap()))));
     }
     heard(&mut app, [Tap::AddBoards]);
-    assert!(page(&app).contains("4.00 each") && page(&app).contains("not bought yet"), "{}", page(&app));
+    assert!(page(&app).contains("$4.00 each") && page(&app).contains("not bought yet"), "{}", page(&app));
     let which = app.plan.draft.rough(app.jobs.open.unwrap(), app.speech.typing(fivebar_core::quantity::Units::Metric)).unwrap();
     let rack = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), which.job).unwrap();
     heard(&mut app, rack.iter().map(|source| Tap::Turn(source.which())));

@@ -13,7 +13,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, plan as words, woods as wood_words};
 use fivebar_core::quantity::Units;
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::sheet::make::Boards;
+use fivebar_core::sheet::make::{Boards, Source, Unfit};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let Some(buying) = &app.plan.draft.buying else { return super::choose(sheet) };
@@ -36,11 +36,12 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 }
 
 /// Those that were added, each to be taken away again, and the way to more.
-pub fn added(app: &App, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
+pub fn added(fit: &[(Source, Option<Unfit>)], app: &App, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
     let one = |(nth, boards): (usize, &Boards)| {
         let size = boards.size.map(|side| seen.speech.length(side, units)).join(" × ");
         let price = boards.price.map(|price| words::each(&seen.speech.money(price)));
-        let said = [Some(words::NOT_BOUGHT.to_owned()), price].into_iter().flatten().collect::<Vec<_>>().join(", ");
+        let why = fit.get(nth).and_then(|(_, why)| *why).map(|why| super::piles::unfit(why, units, seen));
+        let said = [why, price, Some(words::NOT_BOUGHT.to_owned())].into_iter().flatten().collect::<Vec<_>>().join(", ");
         let mid = el("span", "mid")
             .kid(el("span", "nm").text(name(boards.wood.as_ref(), app)))
             .kid(worded("span", "s", format!("{size} {}", common::length_unit(units))))

@@ -15,14 +15,14 @@ use fivebar_core::sheet::plan::{CutLine, PlanSheet};
 /// The lines, with the piles they come from over them.
 pub fn list(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let unit = common::length_unit(given.units);
-    let title = el("h2", "ink1").text(words::at_the_saw(unit));
+    let title = el("h2", "ink1 t17").text(words::at_the_saw(unit));
     let used =
         given.ready.sources.iter().enumerate().filter(|(place, _)| sheet.used.iter().any(|used| used.source == *place && 0 < used.used));
     let mut piles: Vec<El<Msg>> = used.map(|(place, _)| worded("p", "t14", source(given, place, (app, seen)))).collect();
     // One pile stands beside the title.
     let beside = if piles.len() == 1 { piles.pop() } else { None };
     let lines: Vec<Line> = sheet.lines.iter().map(|line| Line::of(line, given, seen)).collect();
-    let small = |line: &Line| !line.whole && line.text.chars().count() <= 14 && line.rest.is_none();
+    let small = |line: &Line| !line.whole && line.text.chars().count() + line.marks.chars().count() <= 13 && line.rest.is_none();
     let keys = lines.iter().enumerate().map(|(nth, line)| {
         let done = app.plan.ticked.contains(&nth);
         tick(line, (nth, done), small(line))
