@@ -1,5 +1,6 @@
 //! What lies beside the book on this phone: of each job the plan that was made and not used, and what was ticked at the saw. It outlives
 //! a reload and a killed page. It is no fact: nothing was taken, and a plan that is made again is made in a second.
+//! The browser writes it some seconds late: where all of it is killed, not only the page, the last ticks may be lost.
 
 use super::{Found, Plan};
 use crate::app::App;
