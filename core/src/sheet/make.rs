@@ -180,7 +180,10 @@ pub fn places(figures: &mut Figures) -> [&mut Length; 13] {
 /// # Errors
 /// As [`sources`].
 pub fn fitting(shop: &Shop, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
-    let job = shop.job(ask.job)?;
+    fitting_of(shop, &shop.job(ask.job)?, ask)
+}
+
+fn fitting_of(shop: &Shop, job: &Job, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
     let figures = figures(shop, job.units)?;
     let why = |source: &Source| unfit(&ask.what, &job.parts, &figures, source);
     Ok(sources(shop, ask.job)?.into_iter().map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
@@ -320,12 +323,16 @@ pub fn is_used(ask: &Ask, source: &Source) -> bool {
 /// # Errors
 /// [`WhyNot`].
 pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
-    let job = shop.job(ask.job)?;
+    given_of(shop, &shop.job(ask.job)?, ask)
+}
+
+/// The same of a job that need not be in the book.
+pub(super) fn given_of(shop: &Shop, job: &Job, ask: &Ask) -> Result<Given, WhyNot> {
     let mut figures = figures(shop, job.units)?;
     if job.parts.is_empty() && matches!(ask.what, What::Parts(_) | What::Sticks(_)) {
         return Err(WhyNot::NoParts);
     }
-    let all = fitting(shop, ask)?;
+    let all = fitting_of(shop, job, ask)?;
     if all.is_empty() {
         return Err(WhyNot::NoPiles);
     }
@@ -339,13 +346,13 @@ pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
     if sources.is_empty() {
         return Err(WhyNot::NoneFits);
     }
-    let wish = wish(ask, &job, &figures, &sources)?;
+    let wish = wish(ask, job, &figures, &sources)?;
     let stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
     let ready = ready(wish, &stock, figures)?;
     if ready.sources.len() != sources.len() {
         return Err(WhyNot::NoneFits);
     }
-    Ok(Given { ask: ask.clone(), ready, sources, room: room(shop, &job)?, units: job.units })
+    Ok(Given { ask: ask.clone(), ready, sources, room: room(shop, job)?, units: job.units })
 }
 
 fn wish(ask: &Ask, job: &Job, figures: &Figures, sources: &[Source]) -> Result<Wish, WhyNot> {

@@ -21,6 +21,7 @@ pub mod make;
 pub mod marks;
 pub mod moving;
 pub mod offer;
+pub mod outlook;
 pub mod past;
 pub mod pile;
 pub mod plan;
