@@ -4,7 +4,7 @@ use fivebar_core::ledger::fold;
 use fivebar_core::plan::outlook::{Outlook, outlook};
 use fivebar_core::quantity::{Currency, Id, Units};
 use fivebar_core::sheet::Shop;
-use fivebar_core::sheet::outlook::{Wood, of_design, of_job};
+use fivebar_core::sheet::outlook::{Wood, of_designs, of_job};
 use fivebar_core::story::{Story, tell};
 
 const DESIGNS: &str = include_str!("../../tests/stories/designs.txt");
@@ -17,7 +17,7 @@ fn up_to(heading: &str) -> Story {
 
 fn of_first_design(story: &Story) -> Wood {
     let shop = Shop::of(&story.book, story.now.at);
-    of_design(&shop, &shop.workshop.designs[0], (Currency::USD, Units::Inch)).unwrap()
+    of_designs(&shop, &shop.workshop.designs, (Currency::USD, Units::Inch)).remove(0).unwrap()
 }
 
 #[track_caller]

@@ -180,13 +180,13 @@ pub fn places(figures: &mut Figures) -> [&mut Length; 13] {
 /// # Errors
 /// As [`sources`].
 pub fn fitting(shop: &Shop, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
-    fitting_of(shop, &shop.job(ask.job)?, ask)
+    fitting_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
 }
 
-fn fitting_of(shop: &Shop, job: &Job, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
+fn fitting_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Answer<Vec<(Source, Option<Unfit>)>> {
     let figures = figures(shop, job.units)?;
     let why = |source: &Source| unfit(&ask.what, &job.parts, &figures, source);
-    Ok(sources(shop, ask.job)?.into_iter().map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
+    Ok(all.into_iter().map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
 }
 
 fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Option<Unfit> {
@@ -323,16 +323,16 @@ pub fn is_used(ask: &Ask, source: &Source) -> bool {
 /// # Errors
 /// [`WhyNot`].
 pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
-    given_of(shop, &shop.job(ask.job)?, ask)
+    given_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
 }
 
-/// The same of a job that need not be in the book.
-pub(super) fn given_of(shop: &Shop, job: &Job, ask: &Ask) -> Result<Given, WhyNot> {
+/// The same of a job that need not be in the book, and of all these pieces.
+pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Result<Given, WhyNot> {
     let mut figures = figures(shop, job.units)?;
     if job.parts.is_empty() && matches!(ask.what, What::Parts(_) | What::Sticks(_)) {
         return Err(WhyNot::NoParts);
     }
-    let all = fitting_of(shop, job, ask)?;
+    let all = fitting_of(shop, job, (ask, all))?;
     if all.is_empty() {
         return Err(WhyNot::NoPiles);
     }

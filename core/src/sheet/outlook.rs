@@ -1,14 +1,14 @@
 //! How many of a job or a design the wood gives, while it isn't sorted: the boards and parts of its plan, and what is known of their rejects.
 
 use super::make::{Ask, Given, Source, What, WhyNot, given_of, is_used, sources};
-use super::past::past;
 use super::shop::Shop;
 use crate::haul::Haul;
+use crate::haul::rejects::Seen;
 use crate::ledger::fold::{self, Design, Job, Part};
 use crate::ledger::kind::job::{For, JobBegan};
 use crate::plan::Asked;
 use crate::plan::outlook::{Hoped, Pieces};
-use crate::quantity::{Currency, Id, Listed, Sorted, Units, Wall};
+use crate::quantity::{Currency, Id, Listed, Units, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// What is to be reckoned, and the parts by their places in it.
@@ -19,6 +19,7 @@ pub struct Wood {
 }
 
 impl Wood {
+    /// Nothing of it is left to chance.
     pub fn is_sorted(&self) -> bool {
         self.hoped.is_sorted()
     }
@@ -29,48 +30,68 @@ impl Wood {
 /// # Errors
 /// [`WhyNot`].
 pub fn of_job(shop: &Shop, job: Id) -> Result<Wood, WhyNot> {
-    wood(shop, &shop.job(job)?)
+    let job = shop.job(job)?;
+    let lying = Lying::of(shop, job.id)?;
+    lying.wood(shop, &job)
 }
 
-/// The rack as a design sees it: nothing is set apart for it.
+/// The rack as each design sees it: nothing is set apart for one.
 ///
 /// # Errors
-/// [`WhyNot`].
-pub fn of_design(shop: &Shop, design: &Design, (currency, units): (Currency, Units)) -> Result<Wood, WhyNot> {
-    let began = JobBegan { name: design.name.clone(), currency, units, pieces: 1, made_for: For::Spec };
-    let parts = design.parts.iter().map(|part| Part {
-        name: part.name.clone(),
-        n: part.n,
-        size: [part.thickness, part.width, part.length],
-        wood: part.wood.clone(),
-    });
-    let parts = parts.listed();
-    wood(shop, &Job { parts, ..Job::new(design.id, &began, Wall::new(shop.now, design.at.offset)) })
+/// [`WhyNot`], for each on its own.
+pub fn of_designs(shop: &Shop, designs: &[Design], (currency, units): (Currency, Units)) -> Vec<Result<Wood, WhyNot>> {
+    let Some(first) = designs.first() else { return vec![] };
+    let lying = Lying::of(shop, first.id);
+    let one = |design: &Design| {
+        let began = JobBegan { name: design.name.clone(), currency, units, pieces: 1, made_for: For::Spec };
+        let parts = design.parts.iter().map(|part| Part {
+            name: part.name.clone(),
+            n: part.n,
+            size: [part.thickness, part.width, part.length],
+            wood: part.wood.clone(),
+        });
+        let job = Job { parts: parts.listed(), ..Job::new(design.id, &began, Wall::new(shop.now, design.at.offset)) };
+        lying.as_ref().map_err(|why| WhyNot::Refused(why.clone()))?.wood(shop, &job)
+    };
+    designs.iter().map(one).listed()
 }
 
-fn wood(shop: &Shop, job: &Job) -> Result<Wood, WhyNot> {
-    let mut ask = Ask { job: job.id, what: What::Parts(None), turned: vec![] };
-    let there = sources(shop, job.id)?;
-    ask.turned = there.iter().filter(|source| !is_used(&ask, source)).map(Source::which).listed();
-    let Given { ready, sources, .. } = given_of(shop, job, &ask)?;
-    let Asked::Parts(problem) = ready.asked else { return Err(WhyNot::NoParts) };
-    let mut hauls = Sorted::new();
-    let piles = sources.iter().map(|source| pieces(shop, &mut hauls, source)).collect::<Answer<Vec<_>>>()?;
-    Ok(Wood { hoped: Hoped { problem, piles }, parts: job.parts.iter().map(|part| part.name.clone()).listed() })
+/// All pieces there are, and what is known of each pile, looked at once.
+struct Lying {
+    sources: Vec<Source>,
+    pieces: Vec<Pieces>,
+}
+
+impl Lying {
+    fn of(shop: &Shop, job: Id) -> Answer<Lying> {
+        let sources = sources(shop, job)?;
+        let hauls = fold::hauls(shop.book).listed();
+        let pieces = sources.iter().map(|source| pieces(&hauls, source)).collect::<Answer<_>>()?;
+        Ok(Lying { sources, pieces })
+    }
+
+    /// What the rack has, and what the job has.
+    fn wood(&self, shop: &Shop, job: &Job) -> Result<Wood, WhyNot> {
+        let mut ask = Ask { job: job.id, what: What::Parts(None), turned: vec![] };
+        ask.turned = self.sources.iter().filter(|source| !is_used(&ask, source)).map(Source::which).listed();
+        let Given { ready, sources, .. } = given_of(shop, job, (&ask, self.sources.clone()))?;
+        let Asked::Parts(problem) = ready.asked else { return Err(WhyNot::NoParts) };
+        let known = |used: &Source| self.sources.iter().zip(&self.pieces).find(|(source, _)| source.which() == used.which());
+        let piles = sources.iter().filter_map(|source| known(source).map(|(_, pieces)| *pieces)).listed();
+        Ok(Wood { hoped: Hoped { problem, piles }, parts: job.parts.iter().map(|part| part.name.clone()).listed() })
+    }
 }
 
 /// What is known of the pieces of a pile, as "enough" knows it: what a job has is sorted, and so is what is set apart.
-fn pieces(shop: &Shop, hauls: &mut Sorted<Id, Haul>, source: &Source) -> Answer<Pieces> {
-    let id = source.pile.haul;
-    if !hauls.contains_key(&id) {
-        hauls.insert(id, fold::haul(shop.book, id).ok_or(Refusal::NotThere)?);
-    }
-    let haul = hauls.get(&id).ok_or(Refusal::NotThere)?;
+fn pieces(hauls: &[Haul], source: &Source) -> Answer<Pieces> {
+    let haul = hauls.iter().find(|haul| haul.id == source.pile.haul).ok_or(Refusal::NotThere)?;
     let pile = haul.pile(source.pile.pile).ok_or(Refusal::NotThere)?;
+    let others = hauls.iter().filter(|other| haul.supplier.is_some() && other.supplier == haul.supplier && other.id != haul.id);
     let unsorted = if source.in_job { 0 } else { pile.movable().min(source.n) };
-    let good = haul.reject_share(pile.id, past(shop.book, haul).seen)?.good_of(unsorted)?;
-    let (lots, kin) = (named(&pile.id.to_string()), pile.wood.as_ref().map(|wood| named(&format!("{id} {wood}"))));
-    Ok(Pieces { certain: source.n.saturating_sub(unsorted), unsorted, share: good.share(), lots, kin: kin.unwrap_or(lots) })
+    let good = haul.reject_share(pile.id, Seen::pooled(others.map(Haul::seen)))?.good_of(unsorted)?;
+    let lots = named(&pile.id.to_string());
+    let kin = pile.wood.as_ref().map_or(lots, |wood| named(&format!("{} {wood}", haul.id)));
+    Ok(Pieces { certain: source.n.saturating_sub(unsorted), unsorted, share: good.share(), lots, kin })
 }
 
 /// A number for a name. Fowler, Noll and Vo's FNV-1a of 64 bits (recalled).
