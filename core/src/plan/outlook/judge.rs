@@ -10,7 +10,10 @@ use crate::quantity::Count;
 /// Steps of the first plan, of one limit, and of all plans of draws together.
 const PLAN: u64 = 1_500;
 const LIMIT: u64 = 2_000;
-const ALL_PLANS: u64 = 6_000;
+const ALL_PLANS: u64 = 5_000;
+/// So many draws of which rounding finds less than the limit are planned on their own, in so many steps each; with glued parts that takes too long.
+const AGAIN_MOST: u32 = 5;
+const AGAIN: u64 = 400;
 /// So many draws are planned one after another.
 const AT_A_TIME: usize = 10;
 /// The same lots for every plan.
@@ -32,6 +35,7 @@ pub(super) struct Judge {
     cuts: Cuts,
     /// Steps that are left for plans.
     left: u64,
+    again: u32,
     began: bool,
 }
 
@@ -40,7 +44,7 @@ impl Judge {
         let new = |boards| Drawn { boards, most: i64::MAX, sets: None };
         let draws = draws.into_iter().map(new).collect();
         let limits = steps(LIMIT, |_, _| false, |patience| alone(problem, patience)).1;
-        Judge { problem: problem.clone(), all: new(all), draws, limits, cuts: Cuts::default(), left: ALL_PLANS, began: false }
+        Judge { problem: problem.clone(), all: new(all), draws, limits, cuts: Cuts::default(), left: ALL_PLANS, again: 0, began: false }
     }
 
     /// Plans for some draws; the answer when no more are to be planned.
@@ -64,10 +68,7 @@ impl Judge {
         let simple = self.is_simple();
         let boards = self.all.boards.clone();
         if !simple {
-            let problem = self.problem.with(&boards);
-            let done = |worth: &[i128], bound: &[i128]| worth.first().is_some_and(|sets| Some(sets) == bound.first());
-            let (_, planned) = steps(PLAN, done, |patience| solve(&problem, patience, SEED));
-            self.all.sets = planned.worth.first().and_then(|sets| i64::try_from(*sets).ok());
+            self.all.sets = Some(self.planned(&boards, PLAN).1);
             self.limits.extend(steps(LIMIT, |_, _| false, |patience| together(&self.problem, &boards, patience)).1);
         }
         let limits = &self.limits;
@@ -85,8 +86,7 @@ impl Judge {
         let parts = self.problem.parts.len();
         let of_parts: Vec<&Limit> = self.limits.iter().filter(|limit| limit.part.is_some()).collect();
         let gives = |pile: usize| of_parts.iter().filter(|limit| limit.most.get(pile).is_some_and(|most| 0 < *most)).count();
-        let glued = self.problem.parts.iter().any(|part| part.glue);
-        !glued && of_parts.len() == parts && (0..self.problem.piles.len()).all(|pile| gives(pile) <= 1)
+        !self.is_glued() && of_parts.len() == parts && (0..self.problem.piles.len()).all(|pile| gives(pile) <= 1)
     }
 
     /// Plans for these. What patience cut short is not told, and no more is planned then.
@@ -101,9 +101,32 @@ impl Judge {
         let (cuts, left) = (&mut self.cuts, self.left);
         let (spent, found) = steps(left, |_, _| false, |patience| cuts.sets(&problem, &asked, patience));
         self.left = self.left.saturating_sub(spent);
-        for (nth, sets) in open.iter().zip(found) {
+        for ((nth, sets), ask) in open.iter().zip(found).zip(&asked) {
+            let sets = self.again(ask, sets.max(self.known(&ask.boards)));
             self.draws.iter_mut().skip(*nth).take(1).for_each(|draw| draw.sets = Some(sets));
         }
+    }
+
+    /// A plan for one draw alone, where rounding found less than its limit.
+    fn again(&mut self, ask: &Ask, sets: i64) -> i64 {
+        if ask.most <= sets || AGAIN_MOST <= self.again || self.is_glued() {
+            return sets;
+        }
+        self.again = self.again.saturating_add(1);
+        let (spent, planned) = self.planned(&ask.boards, AGAIN);
+        self.left = self.left.saturating_sub(spent);
+        planned.max(sets)
+    }
+
+    fn is_glued(&self) -> bool {
+        self.problem.parts.iter().any(|part| part.glue)
+    }
+
+    fn planned(&self, boards: &[i64], most: u64) -> (u64, i64) {
+        let problem = self.problem.with(boards);
+        let done = |worth: &[i128], bound: &[i128]| worth.first().is_some_and(|sets| Some(sets) == bound.first());
+        let (spent, planned) = steps(most, done, |patience| solve(&problem, patience, SEED));
+        (spent, planned.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0))
     }
 
     /// More good pieces give no fewer sets: what draws with no more of any pile gave, these boards give.

@@ -292,7 +292,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
     let picks = &mut draft.picks;
     match pick {
         Pick::MadeFor(made_for) => picks.made_for = made_for,
-        Pick::Design(design) => return pick_design(app, design),
+        Pick::Design(design) => pick_design(app, design),
         Pick::Currency(currency) => picks.currency = currency,
         Pick::Units(units) => picks.units = units,
         Pick::Kind(kind, finish) => (picks.kind, picks.finish) = (kind, finish),

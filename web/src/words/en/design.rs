@@ -14,12 +14,12 @@ pub const CHANGE: &str = "To change it, make a job of it and keep that again und
 pub const NO_PARTS: &str = "no parts";
 pub const NO_OPERATIONS: &str = "no operations";
 
-/// "4 legs" as the maker wrote it: "4 leg".
+/// "4 × leg", by the maker's name for one.
 pub fn part(n: &str, name: &str) -> String {
-    format!("{n} {}", begin_small(name))
+    format!("{n} × {}", begin_small(name))
 }
 
-/// "4 leg, 2 rail, and 3 more".
+/// "4 × leg, 2 × rail and 3 more".
 pub fn parts_in_line(parts: &[String], more: usize, written: &str) -> String {
     let parts = parts.join(", ");
     if more == 0 { parts } else { format!("{parts} and {written} more") }
@@ -87,5 +87,5 @@ pub const HOW_SORTED: &str = "Every piece is sorted, so nothing is left to chanc
 
 /// In so many draws more may be possible than the quick plan found.
 pub fn open(n: &str) -> String {
-    format!("In {n} of them a longer look might find one more.")
+    format!("In {n} of them a longer look might find more.")
 }
