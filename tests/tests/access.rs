@@ -137,7 +137,7 @@ fn designs(browser: &mut Browser, page: &Page, phone: Phone) {
     browser.wait_text(page, "No design yet.");
     check(browser, page, "designs-none-320", phone);
     go(browser, page, 3);
-    slowly(browser, page, &["Wood and plan", "Keep as a design"]);
+    slowly(browser, page, &["Wood and plan", "Keep as a design", "The job", "Look back", "Take it up again", "The job", "Wood and plan"]);
     browser.wait_text(page, "What the wood gives");
     slowly(browser, page, &["What the wood gives"]);
     check(browser, page, "outlook-320", phone);
@@ -146,6 +146,9 @@ fn designs(browser: &mut Browser, page: &Page, phone: Phone) {
     browser.wait_text(page, "from the rack");
     check(browser, page, "designs-320", phone);
     slowly(browser, page, &["Done"]);
+    go(browser, page, 3);
+    slowly(browser, page, &["The job", "Look back", "Done with this job"]);
+    go(browser, page, 4);
 }
 
 #[test]

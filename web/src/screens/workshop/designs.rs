@@ -4,6 +4,7 @@ use super::super::outlook::{gives, how, is_figure, short};
 use super::super::slots::no;
 use super::super::{Screen, Seen};
 use super::{page, say};
+use crate::app::order::Which;
 use crate::app::plan::refused;
 use crate::app::workshop::Tap;
 use crate::app::workshop::designs::DesignTap;
@@ -92,10 +93,12 @@ fn opened(design: &Design, app: &App, seen: Seen<'_>) -> El<Msg> {
         Field { id: "design-name", label: words::NAME.into(), value: app.workshop.text.clone(), fleeting: true, ..Field::default() };
     let same = app.workshop.text.trim() == design.name;
     let rename = key("key h56", words::RENAME, "", tap(DesignTap::Rename(design.id))).flag("disabled", same);
+    // A new job is begun in the maker's own book, which has no design of the example.
+    let own = app.which == Which::Own;
     el("div", "opened")
         .kids(design.parts.iter().map(|part| sized(part, units, seen)))
         .kids(stand)
-        .kid(key("key solid h56", words::MAKE_AGAIN, "", tap(DesignTap::MakeAgain(design.id))))
+        .kids(own.then(|| key("key solid h56", words::MAKE_AGAIN, "", tap(DesignTap::MakeAgain(design.id)))))
         .kid(field(asked, |text| say(Tap::Typed(text))))
         .kids(refused(app).map(|why| no(why, seen)))
         .kid(el("div", "g2").kid(rename).kid(key("key h56", words::DROP, "", tap(DesignTap::Drop(design.id)))))
