@@ -1,6 +1,7 @@
 //! Rows: a panel of brick-laid rows, each one strip wide, strips end to end.
 
 mod bound;
+mod branch;
 mod chains;
 pub mod check;
 mod course;
@@ -14,6 +15,7 @@ mod pattern;
 pub mod plan;
 mod planner;
 pub mod problem;
+mod proving;
 mod relax;
 mod renew;
 mod stock;

@@ -77,7 +77,7 @@ fn unit(problem: &Problem) -> i64 {
     rest.into_iter().chain(piles).fold(problem.length, common).max(1)
 }
 
-fn common(a: i64, b: i64) -> i64 {
+pub(super) fn common(a: i64, b: i64) -> i64 {
     match a.checked_rem(b) {
         None => a,
         Some(rest) => common(b, rest),

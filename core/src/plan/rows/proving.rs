@@ -1,0 +1,114 @@
+//! Whether other patterns could do better is gone through beside the search, in a share of its steps.
+
+use super::branch::{Branch, Row};
+use super::pattern::Patterns;
+use super::planner::Planner;
+use super::renew::Chosen;
+use crate::plan::patience::Patience;
+
+/// So many steps the first time; then a third of what the search took.
+const FIRST: u64 = 100;
+/// With more patterns than these that may be in a better plan it is not tried.
+const PATTERNS_MOST: usize = 6000;
+/// Squares above these are no longer exact in floats.
+const EXACT: i128 = 1 << 53;
+
+/// How far it has come.
+#[derive(Default)]
+pub(super) struct Proving {
+    branch: Option<Branch>,
+    /// The least length lost is proven, and squares are gone through.
+    by_squares: bool,
+    /// Nothing more can be proven.
+    is_over: bool,
+    /// So many steps are to be spent before it goes on.
+    waits: u64,
+}
+
+impl Planner<'_> {
+    /// Goes on with it where it is time; a choice that would be better, if its rows can be laid.
+    pub(super) fn prove(&mut self, patterns: &Patterns, rows: usize, patience: &mut Patience<'_>) -> Option<Chosen> {
+        if self.proving.is_over || patience.steps() < self.proving.waits || self.best.plan.rows.len() < rows {
+            return None;
+        }
+        let steps = patience.steps().checked_div(3).unwrap_or(0).max(FIRST);
+        let until = patience.steps().saturating_add(steps);
+        let mut better = None;
+        while better.is_none() && !self.proving.is_over && !self.best.is_proven() && patience.steps() < until && !patience.is_over() {
+            better = self.prove_more(patterns, rows, (until, patience));
+        }
+        self.proving.waits = patience.steps().saturating_add(patience.steps());
+        better
+    }
+
+    fn prove_more(&mut self, patterns: &Patterns, rows: usize, (until, patience): (u64, &mut Patience<'_>)) -> Option<Chosen> {
+        let [lost, squares] = self.cost()?;
+        let under = if self.proving.by_squares { squares } else { lost };
+        let mut branch = match self.proving.branch.take() {
+            Some(branch) => branch,
+            None => self.begun(patterns, rows, ([lost, squares], patience))?,
+        };
+        branch.under = branch.under.min(under);
+        branch.go(until.saturating_sub(patience.steps()), patience);
+        self.prove_to(branch.bound(), rows, patience);
+        let best = branch.best.take();
+        if branch.is_done() {
+            let is_least = branch.bound() == lost && !self.proving.by_squares;
+            self.proving.is_over = !is_least;
+            if is_least {
+                self.proving.by_squares = true;
+                self.proving.branch = self.by_squares(branch.all, rows, ([lost, squares], patience));
+            }
+        } else {
+            self.proving.branch = Some(branch);
+        }
+        best.map(|best| self.chosen(patterns, best))
+    }
+
+    /// Length lost and squares of the best, in the common unit.
+    fn cost(&self) -> Option<[i128; 2]> {
+        let unit = i128::from(self.stock.unit);
+        let [_, lost, squares] = *self.best.worth.as_slice() else { return None };
+        Some([lost.checked_div(unit)?, squares.checked_div(unit.checked_mul(unit)?)?])
+    }
+
+    fn begun(&mut self, patterns: &Patterns, rows: usize, ([lost, squares], patience): ([i128; 2], &mut Patience<'_>)) -> Option<Branch> {
+        let all: Vec<Row> = patterns.all.iter().enumerate().map(|of| Row::of(self.stock, of)).collect();
+        let mut branch = Branch::new(self.stock, all, (rows, None), lost.saturating_add(1));
+        branch.narrow(patience);
+        branch.under = lost;
+        self.proving.is_over = PATTERNS_MOST < branch.all.len() || EXACT <= squares;
+        if self.proving.is_over { None } else { Some(branch) }
+    }
+
+    fn by_squares(&mut self, all: Vec<Row>, rows: usize, ([lost, squares], patience): ([i128; 2], &mut Patience<'_>)) -> Option<Branch> {
+        let mut branch = Branch::new(self.stock, all, (rows, i64::try_from(lost).ok()), squares);
+        branch.narrow(patience);
+        Some(branch)
+    }
+
+    fn prove_to(&mut self, least: i128, rows: usize, patience: &mut Patience<'_>) {
+        let unit = i128::from(self.stock.unit);
+        let lost = self.best.worth.get(1).copied().unwrap_or(0);
+        let bound = match self.proving.by_squares {
+            false => vec![rows as i128, least.saturating_mul(unit)],
+            true => vec![rows as i128, lost, least.saturating_mul(unit).saturating_mul(unit)],
+        };
+        if self.best.bound.len() < bound.len() || self.best.bound < bound {
+            self.proved(bound, patience);
+        }
+    }
+
+    fn chosen(&self, patterns: &Patterns, best: Vec<(usize, i64)>) -> Chosen {
+        let mut chosen = Chosen { taken: vec![], left: self.stock.counts() };
+        for (nth, times) in best {
+            let Some(pattern) = patterns.all.get(nth) else { continue };
+            for _ in 0..times {
+                if pattern.take(&mut chosen.left) {
+                    chosen.taken.push(pattern.clone());
+                }
+            }
+        }
+        chosen
+    }
+}
