@@ -6,6 +6,7 @@ mod chains;
 pub mod check;
 mod course;
 mod cutbound;
+mod cuts;
 mod cutter;
 mod cutting;
 mod dive;

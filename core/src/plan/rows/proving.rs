@@ -45,8 +45,8 @@ impl Planner<'_> {
         let [lost, squares] = self.cost()?;
         let under = if self.proving.by_squares { squares } else { lost };
         let mut branch = match self.proving.branch.take() {
-            Some(branch) => branch,
-            None => self.begun(patterns, rows, ([lost, squares], patience))?,
+            Some(branch) if self.proving.by_squares || branch.under <= under => branch,
+            _ => self.begun(patterns, rows, ([lost, squares], patience))?,
         };
         branch.under = branch.under.min(under);
         branch.go(until.saturating_sub(patience.steps()), patience);
