@@ -1,12 +1,10 @@
 //! Rows: a panel of brick-laid rows, each one strip wide, strips end to end.
 
 mod bound;
-mod branch;
 mod chains;
 pub mod check;
 mod course;
 mod cutbound;
-mod cuts;
 mod cutter;
 mod cutting;
 mod dive;

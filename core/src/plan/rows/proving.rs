@@ -1,12 +1,13 @@
 //! Whether other patterns could do better is gone through beside the search, in a share of its steps.
 
-use super::branch::{Branch, Row};
-use super::pattern::Patterns;
+use super::pattern::{Pattern, Patterns};
 use super::planner::Planner;
 use super::renew::Chosen;
+use super::stock::Stock;
+use crate::plan::branch::{Branch, Limit, Many, Of, Way};
 use crate::plan::patience::Patience;
 
-/// So many steps the first time; then a third of what the search took.
+/// So many steps the first time; then half of what the search took.
 const FIRST: u64 = 100;
 /// With more patterns than these that may be in a better plan it is not tried.
 const PATTERNS_MOST: usize = 6000;
@@ -31,13 +32,13 @@ impl Planner<'_> {
         if self.proving.is_over || patience.steps() < self.proving.waits || self.best.plan.rows.len() < rows {
             return None;
         }
-        let steps = patience.steps().checked_div(3).unwrap_or(0).max(FIRST);
+        let steps = patience.steps().checked_div(2).unwrap_or(0).max(FIRST);
         let until = patience.steps().saturating_add(steps);
         let mut better = None;
         while better.is_none() && !self.proving.is_over && !self.best.is_proven() && patience.steps() < until && !patience.is_over() {
             better = self.prove_more(patterns, rows, (until, patience));
         }
-        self.proving.waits = patience.steps().saturating_add(patience.steps());
+        self.proving.waits = patience.steps().saturating_add(patience.steps() >> 1);
         better
     }
 
@@ -73,16 +74,23 @@ impl Planner<'_> {
     }
 
     fn begun(&mut self, patterns: &Patterns, rows: usize, ([lost, squares], patience): ([i128; 2], &mut Patience<'_>)) -> Option<Branch> {
-        let all: Vec<Row> = patterns.all.iter().enumerate().map(|of| Row::of(self.stock, of)).collect();
-        let mut branch = Branch::new(self.stock, all, (rows, None), lost.saturating_add(1));
+        let all = patterns.all.iter().enumerate().map(|of| way(self.stock, of)).collect();
+        let mut branch = Branch::new(all, Many::Just(rows as i64), limits(self.stock), lost.saturating_add(1));
         branch.narrow(patience);
         branch.under = lost;
         self.proving.is_over = PATTERNS_MOST < branch.all.len() || EXACT <= squares;
         if self.proving.is_over { None } else { Some(branch) }
     }
 
-    fn by_squares(&mut self, all: Vec<Row>, rows: usize, ([lost, squares], patience): ([i128; 2], &mut Patience<'_>)) -> Option<Branch> {
-        let mut branch = Branch::new(self.stock, all, (rows, i64::try_from(lost).ok()), squares);
+    /// What can be in a plan of the least length lost, by squares.
+    fn by_squares(&self, mut all: Vec<Way>, rows: usize, ([lost, squares], patience): ([i128; 2], &mut Patience<'_>)) -> Option<Branch> {
+        for way in &mut all {
+            std::mem::swap(&mut way.cost, &mut way.second);
+            way.cuts.clear();
+        }
+        let mut limits = limits(self.stock);
+        limits.push(Limit { of: Of::Second, least: 0, most: i64::try_from(lost).ok()? });
+        let mut branch = Branch::new(all, Many::Just(rows as i64), limits, squares);
         branch.narrow(patience);
         Some(branch)
     }
@@ -111,4 +119,17 @@ impl Planner<'_> {
         }
         chosen
     }
+}
+
+/// A pattern as one way among others, by the length it loses.
+pub(super) fn way(stock: &Stock, (nth, pattern): (usize, &Pattern)) -> Way {
+    let (lost, squares) = pattern.cost(stock);
+    let runs = pattern.0.chunk_by(|a, b| a == b);
+    let strips = runs.filter_map(|run| Some((usize::from(*run.first()?), run.len() as i64)));
+    Way { nth, things: strips.collect(), cost: lost as i64, second: squares as i64, cuts: vec![] }
+}
+
+pub(super) fn limits(stock: &Stock) -> Vec<Limit> {
+    let kinds = stock.kinds.iter().enumerate();
+    kinds.map(|(nth, kind)| Limit { of: Of::Thing(nth), least: 0, most: i64::from(kind.count) }).collect()
 }
