@@ -137,6 +137,10 @@ pub(super) struct Branch {
     open: Vec<Half>,
     /// Only what costs less than this is looked for.
     pub under: i128,
+    /// Ways are left out that are only in choices that cost so much or more.
+    keeps: i128,
+    /// So often fractions were cut off for nothing.
+    idle: u32,
     /// The best found, if any: ways by their number, and how often.
     pub best: Option<Vec<(usize, i64)>>,
     /// The least bound of what was left aside because a float said so.
@@ -156,34 +160,34 @@ impl Branch {
     /// The cheapest choice within the limits that costs less than `under`.
     pub(super) fn new(all: Vec<Way>, many: Many, limits: Vec<Limit>, under: i128) -> Branch {
         let open = vec![Half { limits, bound: 0, seeds: vec![] }];
-        Branch { all, many, open, under, best: None, aside: i128::MAX }
+        Branch { all, many, open, under, keeps: under, idle: 0, best: None, aside: i128::MAX }
     }
 
-    /// Cuts off what is not whole, and leaves out the ways that are in no choice that costs less than `under`.
-    pub(super) fn narrow(&mut self, patience: &mut Patience<'_>) {
+    /// Cuts off what is not whole, and leaves out the ways that are in no choice that costs less than `keeps`.
+    fn narrow(&mut self, patience: &mut Patience<'_>) {
+        self.idle = self.idle.saturating_add(1);
         let Some(mut whole) = self.open.pop() else { return };
-        let mut idle = 0_u32;
-        while idle < IDLE && !patience.is_over() {
-            let fractions = self.in_fractions(&whole, patience);
-            let bound = self.rounded(fractions.proof.total);
-            idle = if whole.bound < bound { 0 } else { idle.saturating_add(1) };
-            whole.bound = whole.bound.max(bound);
-            if self.under <= whole.bound {
-                return;
-            }
-            let cuts = cuts::found(&self.all, self.many.most(), &fractions);
-            whole.limits.retain(|limit| self.binds(limit, &fractions.levels));
-            for (cells, end) in &cuts {
-                let of = Of::Cut(self.all.first().map_or(0, |way| way.cuts.len()));
-                whole.limits.push(Limit { of, least: 0, most: *end });
-                self.all.iter_mut().zip(cells).for_each(|(way, cell)| way.cuts.push(*cell));
-            }
-            self.retain(&mut whole, &fractions);
-            if cuts.is_empty() {
-                break;
-            }
+        let fractions = self.in_fractions(&whole, patience);
+        let bound = self.rounded(fractions.proof.total);
+        if whole.bound < bound {
+            (whole.bound, self.idle) = (bound, 0);
         }
-        self.open.push(whole);
+        let cuts = cuts::found(&self.all, self.many.most(), &fractions);
+        whole.limits.retain(|limit| self.binds(limit, &fractions.levels));
+        self.retain(&mut whole, &fractions);
+        for cut in &cuts {
+            let Some(takes) = self.all.iter().map(|way| cut.takes(way)).collect::<Option<Vec<i64>>>() else { continue };
+            let of = Of::Cut(self.all.first().map_or(0, |way| way.cuts.len()));
+            whole.limits.push(Limit { of, least: 0, most: cut.end });
+            self.all.iter_mut().zip(takes).for_each(|(way, takes)| way.cuts.push(takes));
+        }
+        patience.spend(self.all.len().saturating_mul(cuts.len()).checked_div(50).unwrap_or(0) as u64);
+        if cuts.is_empty() {
+            self.idle = IDLE;
+        }
+        if whole.bound < self.under {
+            self.open.push(whole);
+        }
     }
 
     /// Whether a limit, if it is a cut, is met with nothing left.
@@ -193,7 +197,7 @@ impl Branch {
     }
 
     fn retain(&mut self, whole: &mut Half, Fractions { proof, levels, .. }: &Fractions) {
-        let ends = self.under.saturating_sub(1).saturating_mul(ONE as i128);
+        let ends = self.keeps.saturating_sub(1).saturating_mul(ONE as i128);
         let seeds: Vec<usize> = levels.iter().filter_map(|(place, _)| Some(self.all.get(*place)?.nth)).collect();
         let mut stay = proof.values.iter().map(|value| proof.total.saturating_add(value.saturating_sub(proof.least)) <= ends);
         self.all.retain(|_| stay.next() == Some(true));
@@ -205,19 +209,17 @@ impl Branch {
         self.open.iter().map(|half| half.bound).min().unwrap_or(i128::MAX).min(self.aside).min(self.under)
     }
 
-    /// Whether nothing is gone through yet.
-    pub(super) fn is_new(&self) -> bool {
-        self.open.iter().map(|half| half.bound).eq([0])
-    }
-
     /// Whether all is gone through.
     pub(super) fn is_done(&self) -> bool {
         self.open.is_empty()
     }
 
-    /// Goes through halves until so many steps are spent.
+    /// Cuts off fractions, then goes through halves, until so many steps are spent.
     pub(super) fn go(&mut self, steps: u64, patience: &mut Patience<'_>) {
         let until = patience.steps().saturating_add(steps);
+        while self.idle < IDLE && patience.steps() < until && !patience.is_over() {
+            self.narrow(patience);
+        }
         while patience.steps() < until && !patience.is_over() {
             let Some(half) = self.next() else { return };
             if half.bound < self.under {

@@ -7,10 +7,8 @@ use super::stock::Stock;
 use crate::plan::branch::{Branch, Limit, Many, Of, Way};
 use crate::plan::patience::Patience;
 
-/// So many steps the first time; then half of what the search took.
+/// So many steps at least at a time; a quarter of what was spent in all.
 const FIRST: u64 = 100;
-/// With more patterns than these that may be in a better plan it is not tried.
-const PATTERNS_MOST: usize = 6000;
 /// Squares above these are no longer exact in floats.
 const EXACT: i128 = 1 << 53;
 
@@ -29,10 +27,11 @@ pub(super) struct Proving {
 impl Planner<'_> {
     /// Goes on with it where it is time; a choice that would be better, if its rows can be laid.
     pub(super) fn prove(&mut self, patterns: &Patterns, rows: usize, patience: &mut Patience<'_>) -> Option<Chosen> {
-        if self.proving.is_over || patience.steps() < self.proving.waits || self.best.plan.rows.len() < rows {
+        let listed = patterns.all.len().checked_div(2).unwrap_or(0) as u64;
+        if self.proving.is_over || patience.steps() < self.proving.waits.max(listed) || self.best.plan.rows.len() < rows {
             return None;
         }
-        let steps = patience.steps().checked_div(2).unwrap_or(0).max(FIRST);
+        let steps = patience.steps().checked_div(4).unwrap_or(0).max(FIRST);
         let until = patience.steps().saturating_add(steps);
         let mut better = None;
         while better.is_none() && !self.proving.is_over && !self.best.is_proven() && patience.steps() < until && !patience.is_over() {
@@ -47,7 +46,11 @@ impl Planner<'_> {
         let under = if self.proving.by_squares { squares } else { lost };
         let mut branch = match self.proving.branch.take() {
             Some(branch) if self.proving.by_squares || branch.under <= under => branch,
-            _ => self.begun(patterns, rows, ([lost, squares], patience))?,
+            Some(branch) => self.begun(branch.all, rows, [lost, squares])?,
+            None => {
+                let all = patterns.all.iter().enumerate().map(|of| way(self.stock, of)).collect();
+                self.begun(all, rows, [lost, squares])?
+            }
         };
         branch.under = branch.under.min(under);
         branch.go(until.saturating_sub(patience.steps()), patience);
@@ -58,7 +61,7 @@ impl Planner<'_> {
             self.proving.is_over = !is_least;
             if is_least {
                 self.proving.by_squares = true;
-                self.proving.branch = self.by_squares(branch.all, rows, ([lost, squares], patience));
+                self.proving.branch = self.by_squares(branch.all, rows, [lost, squares]);
             }
         } else {
             self.proving.branch = Some(branch);
@@ -73,26 +76,23 @@ impl Planner<'_> {
         Some([lost.checked_div(unit)?, squares.checked_div(unit.checked_mul(unit)?)?])
     }
 
-    fn begun(&mut self, patterns: &Patterns, rows: usize, ([lost, squares], patience): ([i128; 2], &mut Patience<'_>)) -> Option<Branch> {
-        let all = patterns.all.iter().enumerate().map(|of| way(self.stock, of)).collect();
+    fn begun(&mut self, mut all: Vec<Way>, rows: usize, [lost, squares]: [i128; 2]) -> Option<Branch> {
+        all.iter_mut().for_each(|way| way.cuts.clear());
         let mut branch = Branch::new(all, Many::Just(rows as i64), limits(self.stock), lost.saturating_add(1));
-        branch.narrow(patience);
         branch.under = lost;
-        self.proving.is_over = PATTERNS_MOST < branch.all.len() || EXACT <= squares;
+        self.proving.is_over = EXACT <= squares;
         if self.proving.is_over { None } else { Some(branch) }
     }
 
     /// What can be in a plan of the least length lost, by squares.
-    fn by_squares(&self, mut all: Vec<Way>, rows: usize, ([lost, squares], patience): ([i128; 2], &mut Patience<'_>)) -> Option<Branch> {
+    fn by_squares(&self, mut all: Vec<Way>, rows: usize, [lost, squares]: [i128; 2]) -> Option<Branch> {
         for way in &mut all {
             std::mem::swap(&mut way.cost, &mut way.second);
             way.cuts.clear();
         }
         let mut limits = limits(self.stock);
         limits.push(Limit { of: Of::Second, least: 0, most: i64::try_from(lost).ok()? });
-        let mut branch = Branch::new(all, Many::Just(rows as i64), limits, squares);
-        branch.narrow(patience);
-        Some(branch)
+        Some(Branch::new(all, Many::Just(rows as i64), limits, squares))
     }
 
     fn prove_to(&mut self, least: i128, rows: usize, patience: &mut Patience<'_>) {

@@ -169,7 +169,6 @@ fn going_through_all_choices_finds_the_cheapest_and_none_cheaper() {
                 ways.iter_mut().for_each(|way| std::mem::swap(&mut way.cost, &mut way.second));
             }
             let mut branch = Branch::new(ways, Many::Just(best[0] as i64), limits, under);
-            branch.narrow(&mut patience);
             branch.go(u64::MAX, &mut patience);
             assert_eq!(branch.best.is_some().then_some(branch.under), expected, "{problem:?}: {best:?}");
             assert!(branch.is_done() && branch.bound() <= if second { squares } else { lost }, "{problem:?}: {best:?}");

@@ -26,9 +26,6 @@ impl Planner<'_> {
         let wanted = wanted(self.saw.stock, sets);
         let begun = self.proving.take().filter(|proving| proving.under <= known);
         let Some(mut proving) = begun.or_else(|| self.begun(root, &wanted, known)) else { return };
-        if proving.branch.is_new() {
-            proving.branch.narrow(patience);
-        }
         proving.branch.go(until.saturating_sub(patience.steps()), patience);
         self.least = self.least.max(proving.branch.bound());
         self.prove_cost(sets, self.least, patience);
