@@ -1,6 +1,7 @@
 //! The reckoning as JSON: every haul and job of a book. Keys, units and nulls are settled in docs/RECKON.md.
 
 mod bought;
+mod waits;
 
 use fivebar_core::bench::Shares;
 use fivebar_core::ledger::{Book, Subject, fold};
@@ -42,6 +43,7 @@ pub fn reckoning_at(book: &Book, now: Moment) -> Value {
         "damaged": book.damaged().count(),
         "hauls": hauls,
         "jobs": jobs,
+        "waits": waits::of(book),
     })
 }
 

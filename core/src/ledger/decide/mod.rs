@@ -10,6 +10,7 @@ mod restore;
 mod rests;
 mod sale;
 mod stock;
+mod wait;
 mod wood;
 
 pub use bench::BenchCommand;
@@ -20,6 +21,7 @@ pub use money::{MoneyCommand, Much, On};
 pub use plan::{PlanCommand, SAW_MOST};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Lying, OnTheScale, StockCommand};
+pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;
 
 use super::Book;
@@ -36,6 +38,7 @@ pub enum Command {
     Wood(WoodCommand),
     Plan(PlanCommand),
     Bench(BenchCommand),
+    Wait(WaitCommand),
     Job(JobCommand),
     Money(MoneyCommand),
     Sale(SaleCommand),
@@ -100,6 +103,7 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
         Command::Wood(command) => wood::decide(book, command, &mut act)?,
         Command::Plan(command) => plan::decide(book, command, &mut act)?,
         Command::Bench(command) => bench::decide(book, command, &mut act)?,
+        Command::Wait(command) => wait::decide(book, command, &mut act)?,
         Command::Job(command) => job::decide(book, command, &mut act)?,
         Command::Money(command) => money::decide(book, command, &mut act)?,
         Command::Sale(command) => sale::decide(book, command, &mut act)?,
