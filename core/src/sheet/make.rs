@@ -15,7 +15,7 @@ use crate::ledger::decide::Lying;
 use crate::ledger::fold::{Job, Part, Workshop};
 use crate::ledger::kind::plan::Shape;
 use crate::plan::field::problem::{Mix, Pattern};
-use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Units};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Listed, Money, Units};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::moisture::Moisture;
 use crate::wood::movement::{Room, Sawn};

@@ -4,7 +4,7 @@ use super::stock;
 use super::wood::WoodFacts;
 use super::workshop::{Till, tills};
 use crate::haul::{Haul, Pile, Trip};
-use crate::ledger::kind::haul::{Per, PileAdded, PiecesLeft, Step};
+use crate::ledger::kind::haul::{Per, PiecesLeft, PileAdded, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
