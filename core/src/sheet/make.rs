@@ -189,8 +189,12 @@ pub fn places(figures: &mut Figures) -> [&mut Length; 13] {
 /// As [`sources`].
 pub fn fitting(shop: &Shop, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
     let job = shop.job(ask.job)?;
-    let all = sources(shop, ask.job)?.into_iter().chain(buy::to_buy(&ask.bought, job.units)).listed();
-    fitting_of(shop, &job, (ask, all))
+    fitting_of(shop, &job, (ask, with_boards(shop, &job, ask)?))
+}
+
+/// The pieces there are, and the boards that could be bought.
+fn with_boards(shop: &Shop, job: &Job, ask: &Ask) -> Answer<Vec<Source>> {
+    Ok(sources(shop, job.id)?.into_iter().chain(buy::to_buy(&ask.bought, job.units)).listed())
 }
 
 fn fitting_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Answer<Vec<(Source, Option<Unfit>)>> {
@@ -333,7 +337,8 @@ pub fn is_used(ask: &Ask, source: &Source) -> bool {
 /// # Errors
 /// [`WhyNot`].
 pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
-    given_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
+    let job = shop.job(ask.job)?;
+    given_of(shop, &job, (ask, with_boards(shop, &job, ask)?))
 }
 
 /// The same of a job that need not be in the book, and of all these pieces.
