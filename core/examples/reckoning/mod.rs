@@ -2,6 +2,7 @@
 
 mod bought;
 mod designs;
+mod waits;
 
 use fivebar_core::bench::Shares;
 use fivebar_core::ledger::{Book, Subject, fold};
@@ -44,6 +45,7 @@ pub fn reckoning_at(book: &Book, now: Moment) -> Value {
         "hauls": hauls,
         "designs": designs::told(&shop),
         "jobs": jobs,
+        "waits": waits::of(book),
     })
 }
 

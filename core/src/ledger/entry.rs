@@ -73,12 +73,13 @@ macro_rules! facts {
 
 facts! {
     haul: HaulBegan HaulDescribed TripBegan TripStepped TripDescribed PileAdded PileDescribed PiecesCounted PiecesMoved PiecesRecounted
-        PiecesSorted PiecesRejected RejectsReturned PiecesTaken PiecesFreed;
+        PiecesSorted PiecesRejected RejectsReturned PiecesTaken PiecesFreed PiecesLeft;
     stock: PilePiecesWeighed PileLayersCounted PieceMeasured EnoughSet MoistureRead PileCounted PilePlaced PiecesReserved ReservationFreed
         LeftoversGone;
     wood: SpeciesAdded MachineMinimumSet AirRead RoomRangeSet VanSet TimberYardSet;
     plan: PlanKept PlanUsed SawSet DesignKept DesignUsed;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
+    wait: WaitBegan WaitEnded WaitMended OperationWaitSet UsualWaitSet WarmthSet QuietHoursSet OperationLoudSet;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed

@@ -21,11 +21,21 @@ pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::HaulBegan(_) => [Some(Haul(entry.id)), None, None],
         Fact::PiecesTaken(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
         Fact::PiecesFreed(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
+        Fact::PiecesLeft(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
         Fact::RunStarted(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
         Fact::RunRecalled(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
         Fact::RunStopped(_) | Fact::RunMended(_) | Fact::PiecesDone(_) | Fact::HelperJoined(_) | Fact::HelperLeft(_) => {
             [Some(Bench), None, None]
         }
+        // Taking off what waits is no act on the job: it says nothing of when a run ended.
+        Fact::WaitEnded(_)
+        | Fact::WaitMended(_)
+        | Fact::OperationWaitSet(_)
+        | Fact::UsualWaitSet(_)
+        | Fact::WarmthSet(_)
+        | Fact::QuietHoursSet(_)
+        | Fact::OperationLoudSet(_) => [Some(Bench), None, None],
+        Fact::WaitBegan(f) => [Some(Bench), f.job.map(Job), None],
         Fact::BatchPlanned(f) => [Some(Bench), Some(Job(f.job)), None],
         Fact::JobBegan(_) => [Some(Job(entry.id)), None, None],
         Fact::MoneySpent(f) => spent_on(f.job, f.haul),

@@ -108,4 +108,6 @@ pub enum Choice {
     Text,
     SingleKeys,
     Buzzes,
+    /// Plans beside the book.
+    Plans,
 }

@@ -120,6 +120,7 @@ impl Run {
             }
             Choice::SingleKeys => drop(Pref::Keys.set(value)),
             Choice::Buzzes => drop(Pref::Buzz.set(value)),
+            Choice::Plans => drop(Pref::Plans.set(value)),
         }
     }
 }

@@ -4,22 +4,26 @@ mod bench;
 mod book;
 mod haul;
 mod job;
+mod left;
 mod money;
 mod plan;
 mod restore;
 mod rests;
 mod sale;
 mod stock;
+mod wait;
 mod wood;
 
 pub use bench::BenchCommand;
 pub use book::BookCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
+pub use left::LeftOver;
 pub use money::{MoneyCommand, Much, On};
 pub use plan::{PlanCommand, SAW_MOST};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Lying, OnTheScale, StockCommand};
+pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;
 
 use super::Book;
@@ -36,6 +40,7 @@ pub enum Command {
     Wood(WoodCommand),
     Plan(PlanCommand),
     Bench(BenchCommand),
+    Wait(WaitCommand),
     Job(JobCommand),
     Money(MoneyCommand),
     Sale(SaleCommand),
@@ -100,6 +105,7 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
         Command::Wood(command) => wood::decide(book, command, &mut act)?,
         Command::Plan(command) => plan::decide(book, command, &mut act)?,
         Command::Bench(command) => bench::decide(book, command, &mut act)?,
+        Command::Wait(command) => wait::decide(book, command, &mut act)?,
         Command::Job(command) => job::decide(book, command, &mut act)?,
         Command::Money(command) => money::decide(book, command, &mut act)?,
         Command::Sale(command) => sale::decide(book, command, &mut act)?,
