@@ -171,7 +171,7 @@ fn designs(browser: &mut Browser, page: &Page, phone: Phone) {
     check(browser, page, "outlook-320", phone);
     go(browser, page, 4);
     slowly(browser, page, &["Hall shoe bench"]);
-    browser.wait_text(page, "from the rack");
+    browser.wait_text(page, "None: no pieces fit the part top");
     check(browser, page, "designs-320", phone);
     slowly(browser, page, &["Done"]);
     go(browser, page, 3);

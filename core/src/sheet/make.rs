@@ -15,7 +15,7 @@ use crate::ledger::decide::Lying;
 use crate::ledger::fold::{Job, Part, Workshop};
 use crate::ledger::kind::plan::Shape;
 use crate::plan::field::problem::{Mix, Pattern};
-use crate::quantity::{Count, Decimal, Id, Key, Length, Listed, Money, Units};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Units};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::moisture::Moisture;
 use crate::wood::movement::{Room, Sawn};
@@ -188,19 +188,14 @@ pub fn places(figures: &mut Figures) -> [&mut Length; 13] {
 /// # Errors
 /// As [`sources`].
 pub fn fitting(shop: &Shop, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
-    let job = shop.job(ask.job)?;
-    fitting_of(shop, &job, (ask, with_boards(shop, &job, ask)?))
-}
-
-/// The pieces there are, and the boards that could be bought.
-fn with_boards(shop: &Shop, job: &Job, ask: &Ask) -> Answer<Vec<Source>> {
-    Ok(sources(shop, job.id)?.into_iter().chain(buy::to_buy(&ask.bought, job.units)).listed())
+    fitting_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
 }
 
 fn fitting_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Answer<Vec<(Source, Option<Unfit>)>> {
     let figures = figures(shop, job.units)?;
     let why = |source: &Source| unfit(&ask.what, &job.parts, &figures, source);
-    Ok(all.into_iter().map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
+    let all = all.into_iter().chain(buy::to_buy(&ask.bought, job.units));
+    Ok(all.map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
 }
 
 fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Option<Unfit> {
@@ -337,8 +332,7 @@ pub fn is_used(ask: &Ask, source: &Source) -> bool {
 /// # Errors
 /// [`WhyNot`].
 pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
-    let job = shop.job(ask.job)?;
-    given_of(shop, &job, (ask, with_boards(shop, &job, ask)?))
+    given_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
 }
 
 /// The same of a job that need not be in the book, and of all these pieces.

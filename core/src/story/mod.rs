@@ -141,8 +141,8 @@ impl Teller {
             "offer" | "asked" | "guess" | "agree" | "cancel" | "sell" | "pay" | "consign" | "gallery" | "reverse" => {
                 sale::tell(self, verb, &mut words)
             }
-            verb if wait::VERBS.contains(&verb) => wait::tell(self, verb, &mut words),
             "keep-design" | "rename-design" | "drop-design" | "make-again" | "parts-of" => design::tell(self, verb, &mut words),
+            verb if wait::VERBS.contains(&verb) => wait::tell(self, verb, &mut words),
             verb if stock::VERBS.contains(&verb) => stock::tell(self, verb, &mut words),
             _ => haul::tell(self, verb, &mut words),
         }?;
@@ -160,7 +160,7 @@ impl Teller {
         self.orders = self.orders.saturating_add(1);
         let act = decide(&self.story.book, command, Now { wall: self.story.now, chance })?;
         let facts = act.facts().to_vec();
-        for entry in act.stamped(&self.story.book, &mut self.clock) {
+        for entry in act.stamped(&mut self.clock) {
             self.story.book.add(&entry);
         }
         self.story.names.last_act = facts.first().map(|(id, _)| *id);

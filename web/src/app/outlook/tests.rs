@@ -148,5 +148,5 @@ fn wood_that_fits_nothing_says_so() {
     check(leg, "None: the rack is empty");
     check(&format!("{leg}pile short ash-white 2 x 2 x 9 in\ncount 9 short\n"), "None: nothing on the rack fits");
     let both = format!("{leg}part \"Top\" 1 of 4 x 10 x 40 in for first\npile legs ash-white 2 x 2 x 19 in\ncount 9 legs\n");
-    check(&both, "None: nothing there fits top");
+    check(&both, "None: no pieces fit the part top");
 }

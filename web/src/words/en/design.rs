@@ -66,7 +66,7 @@ pub fn from_rack(gives: &str) -> String {
 }
 
 pub fn nothing_fits(part: &str) -> String {
-    format!("none: nothing there fits {}", begin_small(part))
+    format!("none: no pieces fit the part {}", begin_small(part))
 }
 
 pub const RACK_EMPTY: &str = "none: the rack is empty";
