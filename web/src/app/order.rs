@@ -103,4 +103,6 @@ pub enum Choice {
     Text,
     SingleKeys,
     Buzzes,
+    /// Plans beside the book.
+    Plans,
 }

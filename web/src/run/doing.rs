@@ -118,6 +118,7 @@ impl Run {
             }
             Choice::SingleKeys => drop(Pref::Keys.set(value)),
             Choice::Buzzes => drop(Pref::Buzz.set(value)),
+            Choice::Plans => drop(Pref::Plans.set(value)),
         }
     }
 }

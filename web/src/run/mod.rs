@@ -83,6 +83,7 @@ fn here() -> Here {
         text: here::TextSize::ALL.into_iter().find(|size| Some(size.key()) == text.as_deref()).unwrap_or_default(),
         single_keys: phone::hand::single_keys(),
         buzzes: phone::hand::buzzes(),
+        plans: phone::prefs::Pref::Plans.get().unwrap_or_default(),
         ..Here::default()
     }
 }
