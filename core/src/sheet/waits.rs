@@ -73,7 +73,8 @@ impl<'a> Kept<'a> {
         of_run.max_by_key(|wait| (wait.began.at, wait.id)).map(|wait| self.line(wait, now))
     }
 
-    fn line(self, wait: &Wait, now: Moment) -> WaitLine {
+    /// One wait as it is shown.
+    pub fn line(self, wait: &Wait, now: Moment) -> WaitLine {
         let run = wait.run.and_then(|run| self.bench.run(run));
         WaitLine {
             op: run.map_or_else(|| wait.op.clone(), |run| run.work.op.clone()),

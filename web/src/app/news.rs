@@ -144,7 +144,10 @@ impl App {
             News::NotWiped(why) => self.workshop.said = Some(Became::NotWiped(why)),
             News::UpdateWaits => self.update_waits = true,
             News::Planning(told) => super::plan::told(self, told),
-            News::Tick(now) => self.now = now,
+            News::Tick(now) => {
+                self.now = now;
+                super::bench::waits::ring(self);
+            }
             News::InSight(seen) => self.price.covered = !seen,
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }

@@ -11,6 +11,8 @@ pub enum Pref {
     /// The hand that holds the phone.
     Hand,
     Buzz,
+    /// Sound and buzz when a wait is over.
+    Ring,
     Click,
     /// Single keys of a keyboard.
     Keys,
@@ -27,6 +29,7 @@ impl Pref {
             Pref::Language => "language",
             Pref::Hand => "hand",
             Pref::Buzz => "buzz",
+            Pref::Ring => "ring",
             Pref::Click => "click",
             Pref::Keys => "keys",
             Pref::BigButtons => "big-buttons",
@@ -44,8 +47,18 @@ impl Pref {
         shelf().is_some_and(|kept| kept.set_item(self.name(), value).is_ok())
     }
 
-    const ALL: [Pref; 9] =
-        [Pref::Theme, Pref::TextSize, Pref::Language, Pref::Hand, Pref::Buzz, Pref::Click, Pref::Keys, Pref::BigButtons, Pref::Awake];
+    const ALL: [Pref; 10] = [
+        Pref::Theme,
+        Pref::TextSize,
+        Pref::Language,
+        Pref::Hand,
+        Pref::Buzz,
+        Pref::Ring,
+        Pref::Click,
+        Pref::Keys,
+        Pref::BigButtons,
+        Pref::Awake,
+    ];
 
     /// Forgets all that was preferred.
     pub fn forget_all() {
