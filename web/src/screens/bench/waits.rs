@@ -2,10 +2,12 @@
 
 mod ask;
 mod card;
+mod day;
 mod list;
 
 pub use ask::{span, usual};
 pub use card::{card, lines};
+pub use day::of_day;
 pub use list::list;
 
 use super::super::Seen;

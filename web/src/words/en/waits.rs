@@ -212,6 +212,11 @@ pub fn out_since(clock: &str) -> String {
     format!("can come out, since {clock}")
 }
 
+/// "due 13:18".
+pub fn off_by(clock: &str) -> String {
+    format!("due {clock}")
+}
+
 /// "off at 13:20", "off at 13:20, early".
 pub fn was_off(clock: &str, early: bool) -> String {
     if early { format!("off at {clock}, before its time") } else { format!("off at {clock}") }

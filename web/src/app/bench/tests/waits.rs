@@ -206,7 +206,7 @@ fn what_fits_is_offered_while_nothing_runs_and_one_tap_starts_it() {
     let shown = told.at(150, [tap(Tap::Stop)]);
     holds(&shown, &["Until 12:59, 1 h 29: what fits", "about 1 h, as planned", "about 30 min, as planned"]);
     lacks(&told.at(200, []), &["about 1 h, as planned"]);
-    // Taper is loud only if the maker says so; in quiet hours it is not offered then.
+    // Pegs are loud only if the maker says so; in quiet hours it is not offered then.
     told.at(200, [wait(WaitTap::Usual("Pegs".into())), wait(WaitTap::Loud(true)), tap(Tap::Close)]);
     told.at(200, [wait(WaitTap::Ask(Asked::QuietFrom))]);
     told.at(200, presses("1200").into_iter().chain([tap(Tap::PadDone)]));
@@ -240,4 +240,15 @@ fn rags_are_named_once_a_coat_is_done_and_at_the_last_stop() {
     told.start(20, "Pegs");
     lacks(&told.at(30, [tap(Tap::Stop)]), &[rags]);
     holds(&told.at(8 * 60 + 1, []), &[rags]); // 17:01
+}
+
+#[test]
+fn waits_stand_in_the_day_and_are_struck_and_put_back_there() {
+    let mut told = clamped(2);
+    let (today, first) = (told.today(), ids(&told)[0]);
+    told.at(240, [wait(WaitTap::Off(vec![first]))]);
+    holds(&told.at(241, [day(DayTap::Show(today))]), &["Waits", "due 12:59, off at 13:00", "due 13:08"]);
+    let shown = told.at(242, [day(DayTap::Strike(first))]);
+    lacks(&shown, &["due 12:59"]);
+    holds(&told.at(243, [day(DayTap::PutBack(first))]), &["due 12:59, off at 13:00"]);
 }
