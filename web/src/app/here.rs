@@ -33,7 +33,7 @@ pub enum TextSize {
 }
 
 /// This phone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Here {
     pub kept: Kept,
     /// The app installed later would begin with a book of its own.
@@ -47,6 +47,8 @@ pub struct Here {
     pub buzzes: bool,
     /// It rings when a wait is over.
     pub rings: bool,
+    /// Plans that were made here, beside the book.
+    pub plans: String,
 }
 
 impl Default for Here {
@@ -60,6 +62,7 @@ impl Default for Here {
             single_keys: true,
             buzzes: true,
             rings: true,
+            plans: String::new(),
         }
     }
 }

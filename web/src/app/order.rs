@@ -113,4 +113,6 @@ pub enum Choice {
     SingleKeys,
     Buzzes,
     Rings,
+    /// Plans beside the book.
+    Plans,
 }

@@ -1,4 +1,4 @@
-//! Preferences of this phone: theme, size of text and what suits the hand. Nothing of the book lies here.
+//! Preferences of this phone: theme, size of text and what suits the hand; and plans that are no fact yet. Nothing of the book lies here.
 use super::window;
 use gloo_storage::{LocalStorage, Storage};
 
@@ -19,6 +19,8 @@ pub enum Pref {
     BigButtons,
     /// Whether the screen stays awake while counting.
     Awake,
+    /// Plans that were made and not used, and what was ticked at the saw.
+    Plans,
 }
 
 impl Pref {
@@ -34,6 +36,7 @@ impl Pref {
             Pref::Keys => "keys",
             Pref::BigButtons => "big-buttons",
             Pref::Awake => "awake",
+            Pref::Plans => "plans",
         }
     }
 
@@ -47,7 +50,7 @@ impl Pref {
         shelf().is_some_and(|kept| kept.set_item(self.name(), value).is_ok())
     }
 
-    const ALL: [Pref; 10] = [
+    const ALL: [Pref; 11] = [
         Pref::Theme,
         Pref::TextSize,
         Pref::Language,
@@ -58,6 +61,7 @@ impl Pref {
         Pref::Keys,
         Pref::BigButtons,
         Pref::Awake,
+        Pref::Plans,
     ];
 
     /// Forgets all that was preferred.

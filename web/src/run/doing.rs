@@ -134,6 +134,7 @@ impl Run {
             Choice::SingleKeys => drop(Pref::Keys.set(value)),
             Choice::Buzzes => drop(Pref::Buzz.set(value)),
             Choice::Rings => drop(Pref::Ring.set(value)),
+            Choice::Plans => drop(Pref::Plans.set(value)),
         }
     }
 }

@@ -86,6 +86,7 @@ fn here() -> Here {
         single_keys: phone::hand::single_keys(),
         buzzes: phone::hand::buzzes(),
         rings: phone::hand::rings(),
+        plans: phone::prefs::Pref::Plans.get().unwrap_or_default(),
         ..Here::default()
     }
 }

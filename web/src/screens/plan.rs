@@ -2,11 +2,14 @@
 
 mod answer;
 mod ask;
+mod boards;
+mod buy;
 mod picture;
 mod piles;
 mod saw;
 mod told;
 
+use super::jobs::pile_name;
 use super::{Screen, Seen};
 use crate::app::jobs;
 use crate::app::plan::{Page, Tap, is_used};
@@ -20,6 +23,7 @@ use fivebar_core::ledger::fold::Design;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Decimal, Length, Units};
 use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::make::Source;
 
 /// The page as it stands.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -27,6 +31,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         (Page::Choose, _) | (_, None) => choose(sheet),
         (Page::Ask, Some(shape)) => ask::screen(shape, sheet, app, seen),
         (Page::Piles, _) => piles::screen(sheet, app, seen),
+        (Page::Boards, _) => buy::screen(sheet, app, seen),
         (Page::Answer, _) => answer::screen(sheet, app, seen),
     }
 }
@@ -131,6 +136,11 @@ fn sketch(size: Pair, boards: Boards) -> El<Msg> {
         rect(if nth.is_multiple_of(2) { "w1" } else { "w2" }, (x + 1.0, y + 1.0), (*w, *h))
     };
     drawing("sketch", (size.0 + 2.0, size.1 + 2.0)).attr("aria-hidden", "true").kids(boards.iter().enumerate().map(one))
+}
+
+/// Pieces by their name; boards to be bought by their wood.
+fn source_name(source: &Source, app: &App) -> String {
+    if source.bought.is_some() { buy::name(source.pile.wood.as_ref(), app) } else { pile_name(&source.pile) }
 }
 
 /// A length with its unit.

@@ -3,6 +3,7 @@
 use super::Act;
 use super::haul::{enough, free, pile_of};
 use super::job::{found, going_on};
+use super::left::{LeftOver, left_over};
 use crate::ledger::Book;
 use crate::ledger::fold;
 use crate::ledger::kind::haul::PiecesTaken;
@@ -18,8 +19,11 @@ pub const SAW_MOST: Length = Length::METRE;
 /// What can be ordered of plans and designs.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PlanCommand {
-    /// The job takes the pieces a plan uses, and the plan is kept with it.
-    Use(kind::PlanKept),
+    /// The job takes the pieces a plan uses, the plan is kept with it, and what is left of them goes back to the rack.
+    Use {
+        plan: kind::PlanKept,
+        left: Vec<LeftOver>,
+    },
     SetSaw(kind::SawSet),
     /// The parts and operations of a job under a name.
     KeepDesign {
@@ -39,7 +43,10 @@ pub enum PlanCommand {
 
 pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answer<()> {
     match command {
-        PlanCommand::Use(plan) => used(book, plan, act),
+        PlanCommand::Use { plan, left } => {
+            used(book, plan, act)?;
+            left_over(book, plan.job, left, act)
+        }
         PlanCommand::SetSaw(saw) => set_saw(saw, act),
         PlanCommand::KeepDesign { job, name } => keep(book, *job, name, act),
         PlanCommand::DropDesign { name } => {

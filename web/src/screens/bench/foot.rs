@@ -19,7 +19,7 @@ const AGO: [i64; 3] = [5, 15, 30];
 pub fn foot(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let less = (!seen.page.is_narrow()).then(|| less(sheet));
     let foot = el("footer", "foot").kids(undo::bar(app, seen));
-    if sheet.running.is_some() { foot.kids(less).kid(working(app, sheet, seen)) } else { foot.kids(less).kid(when(app)) }
+    if sheet.running.is_some() { foot.kids(less).kid(working(app, sheet)) } else { foot.kids(less).kid(when(app)) }
 }
 
 /// What a narrow page folds away from the foot.
@@ -44,7 +44,7 @@ fn helper(slab: &Slab) -> El<Msg> {
     }
 }
 
-fn working(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
+fn working(app: &App, sheet: &BenchSheet) -> El<Msg> {
     let several = key("key h88 m", words::SEVERAL, "", say(Tap::MoreDone)).attr("aria-label", words::SEVERAL_SAID);
     let usual = sheet.running.as_ref().and_then(|slab| usual(app, &slab.run.work.op));
     let done = match usual {

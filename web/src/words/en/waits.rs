@@ -109,7 +109,7 @@ pub fn state(what: Option<What>) -> &'static str {
 pub fn stuff(key: &str) -> String {
     let name = match key {
         "pva" => "White or yellow glue",
-        "polyurethane" => "Polyurethane glue",
+        "polyurethane" => "PU glue",
         "epoxy" => "Epoxy",
         "hide" => "Hide glue",
         "contact" => "Contact glue",
@@ -192,9 +192,9 @@ pub fn can_come_out(n: u32, written: &str, thing: &str, (all, since): (bool, &st
     format!("{what} can come out, since {since}")
 }
 
-/// "All 5 off".
-pub fn all_off(n: &str) -> String {
-    format!("All {n} off")
+/// "All 5 off", "Both off".
+pub fn all_off(n: u32, written: &str) -> String {
+    if n == 2 { "Both off".into() } else { format!("All {written} off") }
 }
 
 /// "Top 3 off".

@@ -222,9 +222,10 @@ fn waits_stand_on_the_job_and_first_on_jobs() {
     let stands = told.app.shelf().book.entries().next().map(|(entry, _)| entry.id).unwrap();
     told.at(190, [tap(Tap::Stop)]);
     let shown = told.at(191, [Msg::Go(Place::Jobs), Msg::Jobs(crate::app::jobs::Tap::List)]);
-    holds(&shown, &["Waits ending today", "off 12:59, in 48 min"]);
+    holds(&shown, &["Waits ending today", "stands, Glue tops", "In clamps: first off 12:59, last 13:08"]);
     told.app.jobs.open = Some(stands);
-    holds(&told.at(191, []), &["In clamps", "top 2", "off 13:08, in 57 min"]);
+    holds(&told.at(191, []), &["Waits", "In clamps: first off 12:59, last 13:08"]);
+    holds(&told.at(240, []), &["Top 1 can come out, since 12:59", "In clamps: off 13:08"]);
     told.at(192, [wait(WaitTap::Show)]);
     assert_eq!(told.app.place, Place::Bench);
 }

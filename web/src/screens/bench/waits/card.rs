@@ -8,7 +8,6 @@ use crate::parts::key::key;
 use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::waits as words;
-use fivebar_core::bench::wait::What;
 use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::waits::WaitLine;
 
@@ -40,18 +39,30 @@ fn said(coming: &[WaitLine], app: &App) -> Option<String> {
 
 /// What can come out, with a key for all of it, or for each.
 fn out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let Some((first, last)) = over.first().zip(over.last()) else { return el("section", "") };
-    let n = over.iter().fold(0_u32, |sum, line| sum.saturating_add(line.wait.n));
-    let one = over.len() == 1;
-    let thing = if one { pieces(app, first) } else { same_thing(over) };
-    let said = words::can_come_out(if one { 1 } else { n }, &seen.speech.count(n), &thing, (all, &clock(app, last.off)));
+    let n = count(over);
     let ids = over.iter().map(|line| line.wait.id).listed();
-    let off = if one { words::one_off(&thing) } else { words::all_off(&seen.speech.count(n)) };
-    let each = (!one).then(|| key("key h88", words::ONE_BY_ONE, "", wait(WaitTap::Show)));
+    let (off, each) = match over {
+        [one] => (words::one_off(&pieces(app, one)), None),
+        _ => (words::all_off(n, &seen.speech.count(n)), Some(key("key h88", words::ONE_BY_ONE, "", wait(WaitTap::Show)))),
+    };
     el("section", "card wait")
         .key("over")
-        .kid(el("p", "w8 c-wait").text(said))
-        .kid(el("div", if one { "" } else { "g2" }).kid(key("key h88 wide", off, "", wait(WaitTap::Off(ids)))).kids(each))
+        .kid(el("p", "w8 c-wait").text(come_out(over, all, app, seen)))
+        .kid(el("div", if each.is_none() { "" } else { "g2" }).kid(key("key h88 wide", off, "", wait(WaitTap::Off(ids)))).kids(each))
+}
+
+fn count(over: &[WaitLine]) -> u32 {
+    over.iter().fold(0, |sum: u32, line| sum.saturating_add(line.wait.n))
+}
+
+/// "All 5 tops can come out, since 13:37".
+fn come_out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> String {
+    let since = over.last().map(|line| clock(app, line.off)).unwrap_or_default();
+    let n = count(over);
+    match over {
+        [one] => words::can_come_out(1, "", &pieces(app, one), (all, &since)),
+        _ => words::can_come_out(n, &seen.speech.count(n), &same_thing(over), (all, &since)),
+    }
 }
 
 fn same_thing(over: &[WaitLine]) -> String {
@@ -84,22 +95,29 @@ fn drawn(coming: &[WaitLine], app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(scale(&scale_of, ""))
 }
 
-/// Waits as lines, for a job's page and the list of jobs: "Glue tops, top 3: off 13:18, in 42 min".
+/// Waits in a few lines, for a job's page and the list of jobs: of each operation what can come out, and when the rest does.
 pub fn lines(lines: &[WaitLine], named: bool, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let one = |line: &WaitLine| {
-        let name = line.name.clone().filter(|_| named);
-        let what = [name, Some(line.op.clone())].into_iter().flatten().listed().join(", ");
-        let when = if line.over { words::out_since(&clock(app, line.off)) } else { left(line, app, seen) };
-        let piece = pieces(app, line);
-        let piece = line.piece.map(|_| piece).unwrap_or_default();
-        el("p", "dl")
-            .kid(el("span", "").kid(el("span", "w7").text(what)).kids((!piece.is_empty()).then(|| el("span", "s i2").text(piece))))
-            .kid(el("b", "c-wait right").text(when))
+    let mut groups: Vec<Vec<WaitLine>> = vec![];
+    for line in lines {
+        let same = |group: &&mut Vec<WaitLine>| group.first().is_some_and(|first| (&first.op, first.wait.job) == (&line.op, line.wait.job));
+        match groups.iter_mut().find(same) {
+            Some(group) => group.push(line.clone()),
+            None => groups.push(vec![line.clone()]),
+        }
+    }
+    let one = |group: &Vec<WaitLine>| {
+        let name = group.first().and_then(|line| line.name.clone()).filter(|_| named);
+        let op = group.first().map(|line| line.op.clone());
+        let what = [name, op].into_iter().flatten().listed().join(", ");
+        let (over, coming): (Vec<WaitLine>, Vec<WaitLine>) = group.iter().cloned().partition(|line| line.over);
+        let out = over.last().map(|_| come_out(&over, coming.is_empty(), app, seen));
+        let said = out.into_iter().chain(said(&coming, app)).map(|said| el("span", "c-wait").text(said));
+        el("span", "dl").kid(el("span", "w7").text(what)).kids(said)
     };
-    let state = if lines.iter().all(|line| line.wait.what() == What::Glue) { words::state(Some(What::Glue)) } else { words::WAITS };
-    (!lines.is_empty()).then(|| {
+    let title = if named { words::WAITS_ENDING } else { words::WAITS };
+    (!groups.is_empty()).then(|| {
         let board = el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("waits");
-        board.kid(el("span", "w8 c-wait").text(if named { words::WAITS_ENDING } else { state })).kids(lines.iter().map(one))
+        board.kid(el("span", "w8 c-wait").text(title)).kids(groups.iter().map(one))
     })
 }
 

@@ -9,7 +9,7 @@ use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as bench_words, waits as words};
-use fivebar_core::quantity::{Day, Listed, begin_large};
+use fivebar_core::quantity::{Day, begin_large};
 use fivebar_core::sheet::waits::{WaitLine, struck};
 
 /// The waits of a day.
