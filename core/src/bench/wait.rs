@@ -218,7 +218,7 @@ pub struct Usuals {
 
 impl Waits {
     pub fn new(mut waits: Vec<Wait>, usuals: Usuals) -> Waits {
-        order_by_key(&mut waits, |wait| (wait.off(), wait.began.at, wait.id));
+        order_by_key(&mut waits, |wait| (wait.off(), wait.began.at)); // those alike stay in the order of the book
         Waits { waits, usuals }
     }
 

@@ -43,7 +43,7 @@ fn chalked(app: &App, sheet: &BenchSheet) -> Option<Vec<WaitLine>> {
     let mut on = waiting(app).on;
     if let Some(slab) = &sheet.running {
         on.retain(|line| line.wait.run == Some(slab.run.id));
-        order_by_key(&mut on, |line| (line.wait.began.at, line.wait.id));
+        order_by_key(&mut on, |line| (line.wait.began.at, line.piece));
     }
     (!on.is_empty()).then_some(on)
 }
