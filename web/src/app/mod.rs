@@ -274,8 +274,10 @@ impl App {
     }
 
     /// Whether anything shown changes with the clock alone.
-    pub fn shows_time(&self) -> bool {
-        self.running().is_some() || count::sheet(self).is_some_and(|sheet| !matches!(sheet.trip.stands, Where::NotLeft | Where::Home))
+    pub fn shows_time(&self, now: Wall) -> bool {
+        self.running().is_some()
+            || bench::waits::minds(self, now)
+            || count::sheet(self).is_some_and(|sheet| !matches!(sheet.trip.stands, Where::NotLeft | Where::Home))
     }
 
     fn common(&mut self, common: Common, now: Now) {
