@@ -4,6 +4,7 @@
 
 pub mod batch;
 pub mod day;
+pub mod estimate;
 mod heads;
 mod kind;
 pub mod pace;

@@ -79,6 +79,7 @@ facts! {
     wood: SpeciesAdded MachineMinimumSet AirRead RoomRangeSet VanSet TimberYardSet;
     plan: PlanKept PlanUsed SawSet DesignKept DesignUsed;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
+    estimate: OldJobTold EstimateMade;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed

@@ -3,7 +3,7 @@
 //! A problem and its plan are plain data in whole numbers; a length counts in the problem's own unit.
 //! Floats may choose what is tried; what is shown and what is proven is reckoned in whole numbers.
 
-pub mod draw;
+pub use crate::quantity::draw;
 pub mod field;
 pub mod limits;
 pub mod lp;

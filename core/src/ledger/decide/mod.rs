@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod estimate;
 mod haul;
 mod job;
 mod money;
@@ -14,6 +15,7 @@ mod wood;
 
 pub use bench::BenchCommand;
 pub use book::BookCommand;
+pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
 pub use money::{MoneyCommand, Much, On};
@@ -37,6 +39,7 @@ pub enum Command {
     Plan(PlanCommand),
     Bench(BenchCommand),
     Job(JobCommand),
+    Estimate(EstimateCommand),
     Money(MoneyCommand),
     Sale(SaleCommand),
     Book(BookCommand),
@@ -101,6 +104,7 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
         Command::Plan(command) => plan::decide(book, command, &mut act)?,
         Command::Bench(command) => bench::decide(book, command, &mut act)?,
         Command::Job(command) => job::decide(book, command, &mut act)?,
+        Command::Estimate(command) => estimate::decide(book, command, &mut act)?,
         Command::Money(command) => money::decide(book, command, &mut act)?,
         Command::Sale(command) => sale::decide(book, command, &mut act)?,
         Command::Book(command) => book::decide(book, command, &mut act)?,
