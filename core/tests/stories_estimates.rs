@@ -93,6 +93,8 @@ fn four_more_by_what_two_took() {
     let sheet = seen(&story, "more");
     assert_eq!((sheet.history.own, sheet.history.told, sheet.history.factor().jobs), (1, 3, 4));
     let found = sheet.found.unwrap();
+    let given = kept(&story, "more");
+    assert_eq!((given.thought, given.factor), (None, Some(Decimal::new(1_309, 3))), "an hour of it was thought, not the whole");
     assert_eq!((minutes(found.thought), found.shares), (Some(60), vec![(Basis::Own, 89), (Basis::Thought, 11)]));
     let sum = all.map(|(.., minutes)| minutes).iter().sum::<i64>();
     let likely = found.range.likely.as_minutes();
@@ -111,6 +113,9 @@ fn half_way_it_says_where_it_will_end() {
     let shop = Shop::of(&story.book, story.now.at);
     let hours = account::account(&shop, story.names.job("more").unwrap()).unwrap().hours;
     assert_eq!(minutes(hours.still), Some(kept(&story, "more").likely.as_minutes() - 360));
+    // When it is done it teaches no factor: nobody thought of all of it.
+    let ended = tell(&format!("{ESTIMATES}\n15:00 end more\njob next \"Next\" 1 spec\n"));
+    assert_eq!((seen(&ended, "next").history.own, seen(&ended, "next").history.factor().jobs), (2, 4));
 }
 
 /// Demo B: 1.339 had warned of 1,526 min; with 1,563 of 1,140 the next is 1.344.
@@ -137,7 +142,7 @@ fn any_order_of_arrival_gives_the_same_estimate() {
     let mut cut = lines.clone();
     cut.rotate_left(lines.len() / 3);
     for other in [turned, cut] {
-        let book = Book::of_lines(other.into_iter());
+        let book = Book::of_lines(other);
         let shop = Shop::of(&book, story.now.at);
         assert_eq!(estimate::estimate(&shop, story.names.job("more").unwrap(), true).unwrap(), whole);
     }

@@ -103,7 +103,9 @@ impl EstimateSheet {
             OnTop::Factor(factor) => (Some(Exact(factor.shown())), Count::try_from(factor.jobs).ok(), None),
             OnTop::Allowance(share) => (None, None, Some(Exact(share.normalize()))),
         };
-        let thought = found.thought.filter(|thought| Span::ZERO < *thought);
+        // A part that was thought says nothing of the whole: a later look back would hold all hours against it.
+        let all = self.rows.iter().all(|row| row.from == Basis::Thought);
+        let thought = found.thought.filter(|thought| all && Span::ZERO < *thought);
         Some(EstimateMade { job: self.job, low, likely, high, thought, factor, jobs, allowance })
     }
 }

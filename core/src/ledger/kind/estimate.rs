@@ -8,7 +8,7 @@ kinds! {
     /// pieces together), which kind of piece it was and how many alike (one where it is missing). The same name replaces it.
     OldJobTold { name: String, span: Span; thought: Span, sum: Money, piece: Key, pieces: Count }
     /// An estimate of a job as it was given, in whole minutes: less than `low` one time in ten, no more than `likely` half the time, no more
-    /// than `high` nine times in ten. `thought` is what the maker thought before the `factor` learnt from so many `jobs`; `allowance` for
+    /// than `high` nine times in ten. `thought` is what the maker thought of all of it, where all of it was thought, before the `factor` learnt from so many `jobs`; `allowance` for
     /// rework stands where there is no factor. The latest stands.
     EstimateMade { job: Id, low: Span, likely: Span, high: Span; thought: Span, factor: Exact, jobs: Count, allowance: Exact }
 }

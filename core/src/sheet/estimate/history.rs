@@ -17,11 +17,18 @@ pub struct History {
     pub ratios: Vec<Decimal>,
     /// What an operation took on one job: its name in small letters, the job's design, and what it took.
     operations: Vec<(String, Option<Id>, Past)>,
-    /// Of a whole piece: its kind, its design, and minutes for the first of those alike.
-    pieces: Vec<(Option<Key>, Option<Id>, f64)>,
+    pieces: Vec<Whole>,
     /// Rework, and all time, of the own jobs.
     pub rework: Span,
     pub all: Span,
+}
+
+/// What a whole piece took: minutes for the first of those alike.
+#[derive(Clone, Debug, PartialEq)]
+struct Whole {
+    kind: Option<Key>,
+    design: Option<Id>,
+    minutes: f64,
 }
 
 /// The history of every job but this one. Those marked as not typical are left out.
@@ -57,15 +64,16 @@ impl History {
 
     /// What the first of some alike took as a whole: jobs of the design, else of the kind of piece, else those of no kind that was said.
     pub fn of_piece(&self, piece: Option<&Key>, design: Option<Id>) -> Vec<f64> {
-        let of = |meant: &dyn Fn(&(Option<Key>, Option<Id>, f64)) -> bool| {
-            self.pieces.iter().filter(|of| meant(of)).map(|(.., minutes)| *minutes).listed()
+        let of = |meant: &dyn Fn(&Whole) -> bool| {
+            let meant = self.pieces.iter().filter(|whole| meant(whole));
+            meant.map(|whole| whole.minutes).listed()
         };
-        let by_design: Vec<f64> = of(&|(_, made, _)| design.is_some() && *made == design);
-        let by_kind: Vec<f64> = of(&|(kind, ..)| piece.is_some() && kind.as_ref() == piece);
+        let by_design: Vec<f64> = of(&|whole| design.is_some() && whole.design == design);
+        let by_kind: Vec<f64> = of(&|whole| piece.is_some() && whole.kind.as_ref() == piece);
         match () {
             () if !by_design.is_empty() => by_design,
             () if !by_kind.is_empty() => by_kind,
-            () => of(&|(kind, ..)| kind.is_none()),
+            () => of(&|whole| whole.kind.is_none()),
         }
     }
 }
@@ -84,7 +92,8 @@ fn told(shop: &Shop, history: &mut History) {
     for old in &shop.workshop.old_jobs {
         history.told = history.told.saturating_add(1);
         history.ratios.extend(old.ratio());
-        history.pieces.push((old.piece.clone(), None, first_of(old.pieces, old.span)));
+        let minutes = first_of(old.pieces, old.span);
+        history.pieces.push(Whole { kind: old.piece.clone(), design: None, minutes });
     }
 }
 
@@ -120,7 +129,8 @@ fn ended(history: &mut History, job: &Job, (runs, now): (&[&Run], Moment)) {
     let rework = runs.iter().filter(|run| run.work.rework).map(|run| run.worked(now));
     history.own = history.own.saturating_add(1);
     (history.rework, history.all) = (history.rework.plus(Span::sum(rework)), history.all.plus(logged));
-    history.pieces.push((job.described.piece.clone(), job.design, first_of(job.pieces, logged)));
+    let (kind, design, minutes) = (job.described.piece.clone(), job.design, first_of(job.pieces, logged));
+    history.pieces.push(Whole { kind, design, minutes });
     let ratio = job.thought().and_then(|thought| Decimal::from(logged.as_ms()).checked_div(Decimal::from(thought.as_ms())));
     history.ratios.extend(ratio);
 }
