@@ -115,6 +115,12 @@ pub enum Refusal {
     EndNotAfterStart { start: Moment, end: Moment },
     /// A moment that has not come yet.
     NotYet { met: Moment, now: Moment },
+    /// A wait shorter than the least or longer than the most one may last.
+    WaitOutOfRange { met: Span, least: Span, most: Span },
+    /// The wait was taken off already.
+    WaitHasEnded { wait: Id },
+    /// Quiet hours that end when they begin.
+    QuietHoursEmpty,
     /// An operation without a name.
     NameMissing,
     /// A name longer than a line holds, in letters.

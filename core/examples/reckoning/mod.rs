@@ -2,6 +2,7 @@
 
 mod bought;
 mod given;
+mod waits;
 
 use fivebar_core::bench::Shares;
 use fivebar_core::ledger::{Book, Subject, fold};
@@ -43,6 +44,7 @@ pub fn reckoning_at(book: &Book, now: Moment) -> Value {
         "damaged": book.damaged().count(),
         "hauls": hauls,
         "jobs": jobs,
+        "waits": waits::of(book),
     })
 }
 

@@ -3,10 +3,12 @@
 //! No clock and no price: moments arrive as arguments, and time leaves as spans. Carries invariant 6.
 
 pub mod batch;
+pub mod calendar;
 pub mod day;
 pub mod estimate;
 mod heads;
 mod kind;
+pub mod meanwhile;
 pub mod pace;
 pub mod person;
 pub mod repair;
@@ -14,6 +16,7 @@ pub mod run;
 #[cfg(test)]
 pub(crate) mod sample;
 mod time;
+pub mod wait;
 
 pub use batch::Batch;
 pub use day::DayTotal;

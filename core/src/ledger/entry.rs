@@ -80,6 +80,7 @@ facts! {
     plan: PlanKept PlanUsed SawSet DesignKept DesignUsed;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
     estimate: OldJobTold EstimateMade;
+    wait: WaitBegan WaitEnded WaitMended OperationWaitSet UsualWaitSet WarmthSet QuietHoursSet OperationLoudSet;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed

@@ -26,6 +26,15 @@ pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::RunStopped(_) | Fact::RunMended(_) | Fact::PiecesDone(_) | Fact::HelperJoined(_) | Fact::HelperLeft(_) => {
             [Some(Bench), None, None]
         }
+        // Taking off what waits is no act on the job: it says nothing of when a run ended.
+        Fact::WaitEnded(_)
+        | Fact::WaitMended(_)
+        | Fact::OperationWaitSet(_)
+        | Fact::UsualWaitSet(_)
+        | Fact::WarmthSet(_)
+        | Fact::QuietHoursSet(_)
+        | Fact::OperationLoudSet(_) => [Some(Bench), None, None],
+        Fact::WaitBegan(f) => [Some(Bench), f.job.map(Job), None],
         Fact::BatchPlanned(f) => [Some(Bench), Some(Job(f.job)), None],
         Fact::JobBegan(_) => [Some(Job(entry.id)), None, None],
         Fact::MoneySpent(f) => spent_on(f.job, f.haul),

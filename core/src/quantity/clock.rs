@@ -1,5 +1,7 @@
 //! A time of day as a wall clock shows it, to the minute. It has no date and no place.
 
+use super::{Scalar, Spelled};
+
 /// Minutes since local midnight, 0 to 1439.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Clock(u16);
@@ -33,5 +35,15 @@ impl Clock {
     /// The hour, 0 to 23, and the minute, 0 to 59.
     pub const fn as_hour_minute(self) -> (u16, u16) {
         (self.0.div_euclid(60), self.0.rem_euclid(60))
+    }
+}
+
+/// In a line: whole minutes since midnight.
+impl Spelled for Clock {
+    fn spell(&self) -> Scalar<'_> {
+        Scalar::Whole(i64::from(self.0))
+    }
+    fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
+        u16::try_from(scalar.whole()?).ok().and_then(Clock::minutes)
     }
 }

@@ -223,7 +223,7 @@ impl<'a> Look<'a> {
         Choice { rework, ..self.named((op, kind, stage), on) }
     }
 
-    fn named(&self, (op, kind, stage): (String, Kind, Stage), on: On) -> Choice {
+    pub(super) fn named(&self, (op, kind, stage): (String, Kind, Stage), on: On) -> Choice {
         let batch = self.bench.batch(on, &op, self.seen.now.at);
         Choice { op, kind, stage, on, rework: false, name: fold::name_of(self.book, on), batch }
     }

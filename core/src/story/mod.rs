@@ -14,6 +14,7 @@ mod sale;
 mod size;
 mod stock;
 mod time;
+mod wait;
 mod words;
 
 pub use words::Unread;
@@ -141,6 +142,7 @@ impl Teller {
             "offer" | "asked" | "guess" | "agree" | "cancel" | "sell" | "pay" | "consign" | "gallery" | "reverse" => {
                 sale::tell(self, verb, &mut words)
             }
+            verb if wait::VERBS.contains(&verb) => wait::tell(self, verb, &mut words),
             verb if stock::VERBS.contains(&verb) => stock::tell(self, verb, &mut words),
             _ => haul::tell(self, verb, &mut words),
         }?;

@@ -200,7 +200,7 @@ fn done(_: Id) -> Answer<()> {
     Ok(())
 }
 
-fn found(bench: &Bench, run: Id) -> Answer<&Run> {
+pub(super) fn found(bench: &Bench, run: Id) -> Answer<&Run> {
     bench.run(run).ok_or(Refusal::NotThere)
 }
 
@@ -209,7 +209,7 @@ fn running(bench: &Bench, run: Id) -> Answer<&Run> {
     if run.is_running() { Ok(run) } else { Err(Refusal::RunHasEnded { run: run.id }) }
 }
 
-fn named(op: &str) -> Answer<()> {
+pub(super) fn named(op: &str) -> Answer<()> {
     match op.chars().count() {
         _ if op.trim().is_empty() => Err(Refusal::NameMissing),
         met if NAME_MOST < met => Err(Refusal::NameTooLong { met, most: NAME_MOST }),
@@ -217,7 +217,7 @@ fn named(op: &str) -> Answer<()> {
     }
 }
 
-fn at_most(would_be: Count) -> Answer<()> {
+pub(super) fn at_most(would_be: Count) -> Answer<()> {
     if would_be <= PILE_MOST { Ok(()) } else { Err(Refusal::TooManyPieces { would_be, most: PILE_MOST }) }
 }
 
@@ -225,7 +225,7 @@ fn no_crowd(would_be: Count) -> Answer<()> {
     if would_be <= HEADS_MOST { Ok(()) } else { Err(Refusal::TooManyHeads { would_be, most: HEADS_MOST }) }
 }
 
-fn on_known(book: &Book, on: On) -> Answer<()> {
+pub(super) fn on_known(book: &Book, on: On) -> Answer<()> {
     let began = |id: Id, is: fn(&Fact) -> bool| book.entry(id).is_some_and(|(entry, struck)| !struck && is(&entry.fact));
     let known = match on {
         On::Job(id) => began(id, |fact| matches!(fact, Fact::JobBegan(_))),

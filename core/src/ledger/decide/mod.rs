@@ -11,6 +11,7 @@ mod restore;
 mod rests;
 mod sale;
 mod stock;
+mod wait;
 mod wood;
 
 pub use bench::BenchCommand;
@@ -22,6 +23,7 @@ pub use money::{MoneyCommand, Much, On};
 pub use plan::{PlanCommand, SAW_MOST};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Lying, OnTheScale, StockCommand};
+pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;
 
 use super::Book;
@@ -38,6 +40,7 @@ pub enum Command {
     Wood(WoodCommand),
     Plan(PlanCommand),
     Bench(BenchCommand),
+    Wait(WaitCommand),
     Job(JobCommand),
     Estimate(EstimateCommand),
     Money(MoneyCommand),
@@ -103,6 +106,7 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
         Command::Wood(command) => wood::decide(book, command, &mut act)?,
         Command::Plan(command) => plan::decide(book, command, &mut act)?,
         Command::Bench(command) => bench::decide(book, command, &mut act)?,
+        Command::Wait(command) => wait::decide(book, command, &mut act)?,
         Command::Job(command) => job::decide(book, command, &mut act)?,
         Command::Estimate(command) => estimate::decide(book, command, &mut act)?,
         Command::Money(command) => money::decide(book, command, &mut act)?,

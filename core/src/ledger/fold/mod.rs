@@ -9,6 +9,7 @@ pub(in crate::ledger) mod job;
 mod name;
 mod plan;
 mod stock;
+mod wait;
 pub(in crate::ledger) mod wood;
 mod workshop;
 
@@ -23,6 +24,7 @@ pub use job::{
 };
 pub use name::{is_ended, name_of, not_typical, planned_operations};
 pub use plan::{Design, KeptPlan, SawFacts};
+pub use wait::waits;
 pub use wood::{WoodFacts, van};
 pub use workshop::{Copy, Person, RateFacts, Till, Workshop, workshop};
 

@@ -11,6 +11,7 @@ pub mod money;
 pub mod plan;
 pub mod sale;
 pub mod stock;
+pub mod wait;
 pub mod wood;
 
 pub use spelling::Exact;

@@ -182,6 +182,15 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::RunsOverlap { .. } => {
             said("Not taken: that time is in another run already, and no minute is paid twice.".into(), "Mend the other run first.")
         }
+        Refusal::WaitOutOfRange { met, least, most } => {
+            let days = u32::try_from(most.as_minutes() / 1_440).unwrap_or_default();
+            let (met, least, most) = (speech.span(*met), speech.span(*least), speech.count(days));
+            said(format!("Not taken: {met} is no wait, which lasts from {least} to {most} days."), "Check the minutes, hours or days.")
+        }
+        Refusal::WaitHasEnded { .. } => said("Not done: that was taken off already.".into(), "It stands in the day’s list."),
+        Refusal::QuietHoursEmpty => {
+            said("Not taken: quiet hours that end when they begin are none.".into(), "Say when they end, or take them away.")
+        }
         Refusal::EndNotAfterStart { .. } => said("Not taken: it ends before it begins.".into(), "Check start and stop."),
         Refusal::NotYet { .. } => said("Not taken: that moment has not come yet.".into(), "Say an earlier one."),
         Refusal::NameMissing => said("Nothing was named.".into(), "Type a name first."),

@@ -20,7 +20,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange HoursOutOfRange NoPrice TooManyOldJobs FactorOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere WoodInUse MachineThere PlanOutOfRange PlanNameTwice PlanBroken);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange HoursOutOfRange NoPrice TooManyOldJobs FactorOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap WaitOutOfRange WaitHasEnded QuietHoursEmpty EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere WoodInUse MachineThere PlanOutOfRange PlanNameTwice PlanBroken);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -210,6 +210,13 @@ fn of_things() -> Vec<Row> {
         (SizeMissing, "Not worked out: a pile of this job has no size yet.", "Name its size on Count, under Sort, More."),
         (SamePile, "Not moved: it is the same pile.", "Choose another pile."),
         (TooManyPiles { most: 200 }, "No new pile: a haul has at most 200.", "Begin a new haul."),
+        (
+            WaitOutOfRange { met: Span::ZERO, least: Span::minutes(1), most: Span::minutes(366 * 1_440) },
+            "Not taken: 0 min is no wait, which lasts from 1 min to 366 days.",
+            "Check the minutes, hours or days.",
+        ),
+        (WaitHasEnded { wait: id }, "Not done: that was taken off already.", "It stands in the day’s list."),
+        (QuietHoursEmpty, "Not taken: quiet hours that end when they begin are none.", "Say when they end, or take them away."),
         (RunHasEnded { run: id }, "Not done: that run has ended already.", "Mend it in the day’s list."),
         (
             RunsOverlap { run: id },

@@ -1,0 +1,133 @@
+//! What fits meanwhile: work that is done before the next wait is over, and that makes no noise in quiet hours.
+
+use crate::quantity::{Clock, Listed, Moment, Span, Wall, order_by_key};
+
+/// Hours in which the maker makes no noise, by the clock; they may go over midnight.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Quiet {
+    pub from: Clock,
+    pub until: Clock,
+}
+
+impl Quiet {
+    /// Whether any of a stretch lies in quiet hours, by the clock of the place where it begins.
+    ///
+    /// ```
+    /// use fivebar_core::bench::meanwhile::Quiet;
+    /// use fivebar_core::quantity::{Clock, Moment, Offset, Span, Wall};
+    /// let quiet = Quiet { from: Clock::at(20, 0).unwrap(), until: Clock::at(7, 30).unwrap() };
+    /// let at = |hour: i64| Wall::new(Moment::at(0).plus(Span::minutes(hour * 60)), Offset::UTC);
+    /// assert!(quiet.meets(at(6), Span::minutes(10)) && quiet.meets(at(19), Span::minutes(61)));
+    /// assert!(!quiet.meets(at(19), Span::minutes(60)) && !quiet.meets(at(8), Span::minutes(600)));
+    /// ```
+    pub fn meets(self, from: Wall, span: Span) -> bool {
+        let until = from.at.plus(span);
+        let mut day = from.day().before();
+        // Quiet hours of the day before may reach into this one; a stretch of work is no longer than two days.
+        for _ in 0..5 {
+            let begins = day.at(self.from, from.offset);
+            let ends = if self.from < self.until { day } else { day.next() }.at(self.until, from.offset);
+            if begins < until && from.at < ends {
+                return true;
+            }
+            day = day.next();
+        }
+        false
+    }
+}
+
+/// Where a span comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum From {
+    /// The pace of this batch x pieces left.
+    Pace,
+    /// Own history of the operation.
+    History,
+    /// What was planned, less what was worked.
+    Planned,
+}
+
+/// Work that may be offered.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Offer<T> {
+    pub what: T,
+    pub span: Span,
+    pub from: From,
+    pub loud: bool,
+    /// On the job in hand.
+    pub here: bool,
+}
+
+/// How many are offered.
+pub const SHOWN: usize = 3;
+
+/// What fits between now and an off time: at most three, those of the job in hand first, then those that fill most of the gap.
+/// Nothing longer than the gap, and nothing loud in quiet hours.
+pub fn fitting<T>(offers: Vec<Offer<T>>, (now, off): (Wall, Moment), quiet: Option<Quiet>) -> Vec<Offer<T>> {
+    let gap = now.at.until(off);
+    let is_quiet = |offer: &Offer<T>| !offer.loud || !quiet.is_some_and(|quiet| quiet.meets(now, offer.span));
+    let fits = |offer: &Offer<T>| Span::ZERO < offer.span && offer.span <= gap && is_quiet(offer);
+    let mut found: Vec<Offer<T>> = offers.into_iter().filter(fits).listed();
+    order_by_key(&mut found, |offer| (!offer.here, std::cmp::Reverse(offer.span)));
+    found.truncate(SHOWN);
+    found
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::{at, wall};
+    use super::*;
+    use proptest::prelude::*;
+
+    fn offer(what: u8, minutes: i64, loud: bool, here: bool) -> Offer<u8> {
+        Offer { what, span: Span::minutes(minutes), from: From::Planned, loud, here }
+    }
+
+    const EVENING: (i64, i64) = (20 * 60, 8 * 60);
+
+    fn quiet((from, until): (i64, i64)) -> Quiet {
+        let clock = |minutes: i64| Clock::minutes(u16::try_from(minutes).unwrap()).unwrap();
+        Quiet { from: clock(from), until: clock(until) }
+    }
+
+    #[track_caller]
+    fn check(offers: &[Offer<u8>], now: i64, off: i64, shown: &[u8]) {
+        let found = fitting(offers.to_vec(), (wall(now), at(off)), Some(quiet(EVENING)));
+        assert_eq!(found.iter().map(|offer| offer.what).collect::<Vec<_>>(), shown);
+    }
+
+    #[test]
+    fn three_at_most_that_fit_the_gap_and_the_quiet_hours() {
+        let four = [offer(1, 20, false, false), offer(2, 50, true, true), offer(3, 60, false, true), offer(4, 52, false, false)];
+        check(&four, 720, 772, &[2, 4, 1]); // 52 minutes from noon
+        check(&four, 720, 780, &[3, 2, 4]);
+        check(&four, 720, 739, &[]);
+        check(&four, 720, 720, &[]);
+        check(&four, 1_150, 1_210, &[3, 2, 4]); // 19:10: 50 loud minutes end at 20:00
+        check(&four, 1_151, 1_211, &[3, 4, 1]);
+        check(&four, 300, 400, &[3, 4, 1]); // five in the morning
+        check(&[offer(1, 0, false, true)], 720, 772, &[]);
+    }
+
+    proptest! {
+        /// Nothing longer than the gap is offered, nothing loud in a minute of quiet hours, and never more than three.
+        #[test]
+        fn what_is_offered_fits(
+            offers in prop::collection::vec((0..600_i64, any::<bool>(), any::<bool>()), 0..12),
+            (now, gap) in (0..2_880_i64, -10..600_i64), hours in (0..1_440_i64, 0..1_440_i64),
+        ) {
+            let all: Vec<_> = (0..).zip(&offers).map(|(n, (minutes, loud, here))| offer(n, *minutes, *loud, *here)).collect();
+            let found = fitting(all, (wall(now), at(now + gap)), (hours.0 != hours.1).then(|| quiet(hours)));
+            prop_assert!(found.len() <= SHOWN);
+            for one in found {
+                let lasts = one.span.as_minutes();
+                prop_assert!(0 < lasts && lasts <= gap);
+                let noisy = |minute: i64| {
+                    let clock = minute.rem_euclid(1_440);
+                    if hours.0 < hours.1 { (hours.0..hours.1).contains(&clock) } else { hours.0 != hours.1 && !(hours.1..hours.0).contains(&clock) }
+                };
+                prop_assert!(!one.loud || !(now..now + lasts).any(noisy));
+            }
+        }
+    }
+}

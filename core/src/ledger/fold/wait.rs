@@ -1,0 +1,90 @@
+//! The waits from their entries, and what is usual. A wait begins by the wall clock of its entry: it is off by that clock too.
+
+use crate::bench::meanwhile::Quiet;
+use crate::bench::wait::{Off, Said, Usuals, Wait, Waits};
+use crate::ledger::kind::wait as kind;
+use crate::ledger::places::Places;
+use crate::ledger::{Book, Entry, Fact, Subject};
+use crate::quantity::{Id, Listed, Span, Wall};
+
+/// Every wait there is.
+pub fn waits(book: &Book) -> Waits {
+    let mut gathered = Gathered::default();
+    for entry in book.about(Subject::Bench) {
+        gathered.take(entry);
+    }
+    gathered.waits()
+}
+
+/// What is said of one wait, in whatever order.
+#[derive(Default)]
+struct Told {
+    began: Option<Wait>,
+    ended: Option<Off>,
+    mended: Option<(u32, Span)>,
+}
+
+#[derive(Default)]
+struct Gathered {
+    of: Places,
+    told: Vec<Told>,
+    usuals: Usuals,
+}
+
+impl Gathered {
+    fn take(&mut self, entry: &Entry) {
+        match &entry.fact {
+            Fact::WaitBegan(f) => self.of(entry.id).began = Some(began((entry.id, entry.wall), f)),
+            // The first time it was taken off stands.
+            Fact::WaitEnded(f) => {
+                self.of(f.wait).ended.get_or_insert(Off { at: entry.wall, early: f.early.unwrap_or(false) });
+            }
+            Fact::WaitMended(f) => {
+                let told = self.of(f.wait);
+                told.mended = Some((told.mended.map_or(1, |(times, _)| times.saturating_add(1)), f.span));
+            }
+            Fact::OperationWaitSet(f) => {
+                let said = f.what.clone().map(|what| Said { what, stuff: f.stuff.clone(), span: f.span });
+                self.usuals.ops.insert(f.op.clone(), said);
+            }
+            Fact::UsualWaitSet(f) => {
+                let of = (f.what.clone(), f.stuff.clone(), f.warmth);
+                match f.span {
+                    Some(span) => self.usuals.spans.insert(of, span),
+                    None => self.usuals.spans.remove(&of),
+                };
+            }
+            Fact::WarmthSet(f) => (self.usuals.warmth, self.usuals.warmth_said) = (f.warmth, Some(entry.wall)),
+            Fact::QuietHoursSet(f) => self.usuals.quiet = f.from.zip(f.until).map(|(from, until)| Quiet { from, until }),
+            Fact::OperationLoudSet(f) => {
+                self.usuals.loud.insert(f.op.clone(), f.loud);
+            }
+            _ => {}
+        }
+    }
+
+    fn of(&mut self, wait: Id) -> &mut Told {
+        let next = self.told.len();
+        let at = self.of.get_or(wait, next);
+        if at == next {
+            self.told.push(Told::default());
+        }
+        // The place is there: it was filled just now, or before.
+        #[allow(clippy::indexing_slicing)]
+        &mut self.told[at]
+    }
+
+    fn waits(self) -> Waits {
+        let one = |told: Told| {
+            let (mended, span) = told.mended.map_or((0, None), |(times, span)| (times, Some(span)));
+            let began = told.began?;
+            Some(Wait { ended: told.ended, mended, span: span.unwrap_or(began.span), ..began })
+        };
+        Waits::new(self.told.into_iter().filter_map(one).listed(), self.usuals)
+    }
+}
+
+fn began((id, wall): (Id, Wall), f: &kind::WaitBegan) -> Wait {
+    let kind::WaitBegan { op, n, span, what, job, run, stuff } = f.clone();
+    Wait { id, op, job, run, n, what, stuff, began: wall, span, mended: 0, ended: None }
+}

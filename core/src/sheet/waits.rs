@@ -1,0 +1,203 @@
+//! Waits as they are shown: by off time, with the piece that waits; those of a job, of a day, and those that end today.
+
+use crate::bench::wait::{Wait, Waits};
+use crate::bench::{Bench, Run};
+use crate::ledger::{Book, Fact, fold};
+use crate::quantity::{Count, Day, Id, Listed, Moment, Span, Wall, order_by_key};
+
+/// One wait.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WaitLine {
+    pub wait: Wait,
+    /// The operation by its name now.
+    pub op: String,
+    /// The job's name.
+    pub name: Option<String>,
+    /// The number of its last piece among those of the operation.
+    pub piece: Option<Count>,
+    /// When it may come off, by the clock of the place where it began.
+    pub off: Wall,
+    /// Nothing once it is over.
+    pub left: Span,
+    /// Its time is over; it stays until it is taken off.
+    pub over: bool,
+}
+
+/// All that waits, and what was taken off today.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct WaitsSheet {
+    /// The first off time first.
+    pub on: Vec<WaitLine>,
+    /// The latest first.
+    pub ended: Vec<WaitLine>,
+}
+
+/// What lines are made from: all waits, and the bench they came from.
+#[derive(Clone, Copy, Debug)]
+pub struct Kept<'a> {
+    pub waits: &'a Waits,
+    pub bench: &'a Bench,
+    pub book: &'a Book,
+}
+
+impl<'a> Kept<'a> {
+    /// What waits now.
+    pub fn sheet(self, now: Wall) -> WaitsSheet {
+        let on = self.waits.on().map(|wait| self.line(wait, now.at)).listed();
+        let today = |wait: &&Wait| wait.ended.is_some_and(|off| off.at.day() == now.day());
+        let mut ended = self.waits.all().filter(today).map(|wait| self.line(wait, now.at)).listed();
+        order_by_key(&mut ended, |line| std::cmp::Reverse(line.wait.ended.map(|off| off.at.at)));
+        WaitsSheet { on, ended }
+    }
+
+    /// What waits of a job.
+    pub fn of_job(self, job: Id, now: Moment) -> Vec<WaitLine> {
+        self.waits.on().filter(|wait| wait.job == Some(job)).map(|wait| self.line(wait, now)).listed()
+    }
+
+    /// What comes off today or is over already, the first off time first: a promise that comes first on Jobs.
+    pub fn ending(self, now: Wall) -> Vec<WaitLine> {
+        let tomorrow = now.day().next().start(now.offset);
+        self.waits.on().filter(|wait| wait.off() < tomorrow).map(|wait| self.line(wait, now.at)).listed()
+    }
+
+    /// Waits that began, were to come off, or were taken off on a day.
+    pub fn of_day(self, day: Day, now: Wall) -> Vec<WaitLine> {
+        let lines = self.waits.all().map(|wait| self.line(wait, now.at));
+        lines.filter(|line| line.days().into_iter().flatten().any(|on| on == day)).listed()
+    }
+
+    /// What a run clamped last, while that waits.
+    pub fn last_of(self, run: Id, now: Moment) -> Option<WaitLine> {
+        let of_run = self.waits.on().filter(|wait| wait.run == Some(run));
+        of_run.max_by_key(|wait| (wait.began.at, wait.id)).map(|wait| self.line(wait, now))
+    }
+
+    fn line(self, wait: &Wait, now: Moment) -> WaitLine {
+        let run = wait.run.and_then(|run| self.bench.run(run));
+        WaitLine {
+            op: run.map_or_else(|| wait.op.clone(), |run| run.work.op.clone()),
+            name: wait.job.and_then(|job| fold::name_of(self.book, crate::bench::On::Job(job))),
+            piece: run.map(|run| self.pieces(run, wait.began.at)).filter(|piece| 0 < *piece),
+            off: Wall::new(wait.off(), wait.began.offset),
+            left: wait.left(now),
+            over: wait.is_over(now),
+            wait: wait.clone(),
+        }
+    }
+
+    /// Pieces of the operation that were done by a moment.
+    fn pieces(self, of: &Run, by: Moment) -> Count {
+        let same =
+            |run: &&Run| (&run.work.op, run.work.rework) == (&of.work.op, of.work.rework) && (run.id == of.id || run.work.on == of.work.on);
+        let notches = self.bench.on(of.work.on).filter(same).flat_map(|run| &run.notches).filter(|notch| notch.at <= by);
+        notches.fold(0, |sum: Count, notch| sum.saturating_add(notch.n))
+    }
+}
+
+impl WaitLine {
+    fn days(&self) -> [Option<Day>; 3] {
+        [Some(self.wait.began.day()), Some(self.off.day()), self.wait.ended.map(|off| off.at.day())]
+    }
+
+    /// The number of its first piece.
+    pub fn first_piece(&self) -> Option<Count> {
+        self.piece.map(|piece| piece.saturating_sub(self.wait.n).saturating_add(1))
+    }
+}
+
+/// A wait of a day that was struck; it can be put back.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StruckWait {
+    pub id: Id,
+    pub op: String,
+    pub began: Wall,
+}
+
+/// Waits of a day that were struck by themselves or with their act.
+pub fn struck(book: &Book, day: Day) -> Vec<StruckWait> {
+    let began = book.entries().filter(|(entry, struck)| *struck && entry.wall.day() == day);
+    let wait = |entry: &crate::ledger::Entry| match &entry.fact {
+        Fact::WaitBegan(f) => Some(StruckWait { id: entry.id, op: f.op.clone(), began: entry.wall }),
+        _ => None,
+    };
+    began.filter_map(|(entry, _)| wait(entry)).listed()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::On;
+    use crate::ledger::decide::{Command, Laid, WaitCommand};
+    use crate::ledger::told::Phone;
+    use crate::quantity::Key;
+
+    fn glue(minutes: i64) -> Laid {
+        Laid { what: Key::read("glue").unwrap(), stuff: None, span: Span::minutes(minutes) }
+    }
+
+    fn clamp(phone: &mut Phone, minute: i64, (run, n, minutes): (Id, Count, i64)) -> Id {
+        phone.order(minute, Command::Wait(WaitCommand::Clamp { run, n, laid: glue(minutes) })).unwrap()
+    }
+
+    fn seen<T>(phone: &Phone, look: impl Fn(Kept) -> T) -> T {
+        look(Kept { waits: &fold::waits(&phone.book), bench: &phone.runs(), book: &phone.book })
+    }
+
+    /// Clocks as minutes of the day, pieces from and to, and whether it is over.
+    fn shown(lines: &[WaitLine]) -> Vec<(u16, Option<Count>, Option<Count>, bool)> {
+        lines.iter().map(|line| (line.off.minute_of_day(), line.first_piece(), line.piece, line.over)).collect()
+    }
+
+    #[test]
+    fn each_wait_has_the_number_of_its_piece_and_its_off_time() {
+        let mut phone = Phone::new("a");
+        let stands = phone.job(600, "stands");
+        let run = phone.start(680, "glue tops", stands);
+        clamp(&mut phone, 689, (run, 1, 90));
+        let two = clamp(&mut phone, 698, (run, 2, 60));
+        clamp(&mut phone, 727, (run, 1, 90));
+        phone.stop(728, run);
+        let sheet = seen(&phone, |kept| kept.sheet(phone.wall(760)));
+        assert_eq!(shown(&sheet.on), [(758, Some(2), Some(3), true), (779, Some(1), Some(1), false), (817, Some(4), Some(4), false)]);
+        assert_eq!((sheet.on[0].name.as_deref(), sheet.on[1].left), (Some("stands"), Span::minutes(19)));
+        let On::Job(job) = stands else { unreachable!() };
+        assert_eq!(seen(&phone, |kept| kept.of_job(job, phone.wall(760).at)).len(), 3);
+        assert_eq!(seen(&phone, |kept| kept.last_of(run, phone.wall(760).at)).and_then(|line| line.piece), Some(4));
+        // Taken off, it stays in the day; struck, it is listed to be put back.
+        phone.order(761, Command::Wait(WaitCommand::End { waits: vec![two] })).unwrap();
+        let (sheet, today) = (seen(&phone, |kept| kept.sheet(phone.wall(762))), phone.wall(0).day());
+        assert_eq!((shown(&sheet.on).len(), sheet.ended.len()), (2, 1));
+        assert_eq!(seen(&phone, |kept| kept.of_day(today, phone.wall(762))).len(), 3);
+        phone.take_back(763, two);
+        assert_eq!((seen(&phone, |kept| kept.of_day(today, phone.wall(763))).len(), struck(&phone.book, today).len()), (2, 1));
+    }
+
+    #[test]
+    fn what_ends_today_is_told_and_what_is_over_stays() {
+        let mut phone = Phone::new("a");
+        let begin = |phone: &mut Phone, minute: i64, minutes: i64| {
+            let command = WaitCommand::Begin { op: "oil".into(), job: None, n: 1, laid: glue(minutes) };
+            phone.order(minute, Command::Wait(command)).unwrap()
+        };
+        for (minute, minutes) in [(600, 1_440), (610, 60), (620, 819), (630, 810)] {
+            begin(&mut phone, minute, minutes);
+        }
+        let ending = |phone: &Phone, minute: i64| {
+            seen(phone, |kept| shown(&kept.ending(phone.wall(minute)))).into_iter().map(|line| (line.0, line.3)).collect::<Vec<_>>()
+        };
+        assert_eq!(ending(&phone, 700), [(670, true), (1_439, false)]); // 1 440 is midnight: tomorrow
+        assert_eq!(ending(&phone, 1_440), [(670, true), (1_439, true), (0, true), (600, false)]);
+    }
+
+    /// The off time is shown by the clock of the place where it began.
+    #[test]
+    fn an_off_time_keeps_the_clock_of_its_place() {
+        let mut phone = Phone::new("a");
+        phone.offset = crate::quantity::Offset::minutes(120).unwrap();
+        let command = WaitCommand::Begin { op: "oil".into(), job: None, n: 1, laid: glue(90) };
+        phone.order(600, Command::Wait(command)).unwrap();
+        phone.offset = crate::quantity::Offset::minutes(60).unwrap();
+        assert_eq!(shown(&seen(&phone, |kept| kept.sheet(phone.wall(610)).on))[0].0, 600 + 120 + 90);
+    }
+}
