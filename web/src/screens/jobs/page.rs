@@ -26,7 +26,11 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         None => words::upper_first(words::made_for(sheet.made_for)),
     };
     let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
-    let first = el("div", "col").kids(next_act(sheet, seen)).kid(so_far_card(sheet, seen)).kids(money_card(sheet, seen));
+    let first = el("div", "col")
+        .kids(next_act(sheet, seen))
+        .kid(so_far_card(sheet, seen))
+        .kids(super::estimate::so_far(sheet, app, seen))
+        .kids(money_card(sheet, seen));
     let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(below());
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
 }
