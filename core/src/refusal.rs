@@ -103,6 +103,8 @@ pub enum Refusal {
     WoodInTable { key: String },
     /// A new wood by the name of one of the maker's own.
     WoodThere { name: String },
+    /// A design by the name of another.
+    DesignThere { name: String },
     /// An own wood can't be taken off while so many piles and parts are of it.
     WoodInUse { uses: Count },
     /// A new machine that is in the list already: one of the usual ones by its key, or one the maker named.

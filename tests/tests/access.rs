@@ -123,12 +123,34 @@ fn what_can_i_make(browser: &mut Browser, page: &Page, phone: Phone) {
     check(browser, page, "plan-rows-320", phone);
     slowly(browser, page, &["Pieces to use"]);
     check(browser, page, "plan-pieces-320", phone);
-    slowly(browser, page, &["The figures"]);
+    slowly(browser, page, &["Add boards to buy"]);
+    check(browser, page, "plan-buy-320", phone);
+    slowly(browser, page, &["Pieces to use", "The figures"]);
     browser.tap(page, ".foot .key.solid");
     browser.wait_text(page, "At the saw");
     std::thread::sleep(Duration::from_secs(7));
     check(browser, page, "plan-answer-320", phone);
     slowly(browser, page, &["Change rows", "Something else", "The job"]);
+}
+
+/// The list, one of them opened, and the form of a new job with what can be made again.
+fn designs(browser: &mut Browser, page: &Page, phone: Phone) {
+    slowly(browser, page, &["Designs"]);
+    browser.wait_text(page, "No design yet.");
+    check(browser, page, "designs-none-320", phone);
+    go(browser, page, 3);
+    slowly(browser, page, &["Wood and plan", "Keep as a design", "The job", "Look back", "Take it up again", "The job", "Wood and plan"]);
+    browser.wait_text(page, "What the wood gives");
+    slowly(browser, page, &["What the wood gives"]);
+    check(browser, page, "outlook-320", phone);
+    go(browser, page, 4);
+    slowly(browser, page, &["Hall shoe bench"]);
+    browser.wait_text(page, "None: no pieces fit the part top");
+    check(browser, page, "designs-320", phone);
+    slowly(browser, page, &["Done"]);
+    go(browser, page, 3);
+    slowly(browser, page, &["The job", "Look back", "Done with this job"]);
+    go(browser, page, 4);
 }
 
 #[test]
@@ -147,6 +169,7 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     each_screen(&mut browser, &page, &pages, ("workshop-320", "Done"), phone);
     each_screen(&mut browser, &page, &["Woods and air", "Machines", "Timber yard"], ("workshop-320", "Done"), phone);
     each_screen(&mut browser, &page, &["Van"], ("workshop-320", "Not now"), phone);
+    designs(&mut browser, &page, phone);
     slowly(&mut browser, &page, &["Woods and air"]);
     each_screen(&mut browser, &page, &["Air", "Before gluing"], ("woods-320", "Not now"), phone);
     each_screen(&mut browser, &page, &["Movement"], ("woods-320", "Done"), phone);

@@ -1,7 +1,10 @@
-//! Planning beside the page: the worker starts without a network, answers, and never holds a tap.
+//! Planning beside the page: the worker starts without a network, answers, and never holds a tap; a plan by taps, from pile to paper.
+use fivebar_core::plan::outlook::{Hoped, Pieces, outlook};
+use fivebar_core::plan::parts::problem as parts;
 use fivebar_core::plan::sticks::problem::{Part, Pile, Problem};
 use fivebar_core::plan::{Asked, Made, post};
-use fivebar_tests::{Browser, Page, Phone, app};
+use fivebar_tests::maker::Maker;
+use fivebar_tests::{Browser, Look, Page, Phone, app};
 
 /// Two sticks of 1000 and a kerf of 3 give four rails of 490: two sets, and nothing is proven better.
 fn rails() -> Asked {
@@ -12,16 +15,39 @@ fn rails() -> Asked {
 
 /// What the worker tells of a row, until it is done or has failed.
 fn told(browser: &mut Browser, page: &Page, row: &[i64]) -> (String, Vec<i64>) {
+    asked(browser, page, "asked", row)
+}
+
+fn asked(browser: &mut Browser, page: &Page, what: &str, row: &[i64]) -> (String, Vec<i64>) {
     let numbers: Vec<String> = row.iter().map(|n| format!("{n}n")).collect();
     let ask = format!(
         "new Promise((done, wrong) => {{ const worker = new Worker('./worker.js', {{ type: 'module' }}); worker.onerror = wrong;
           worker.onmessage = ({{ data }}) => {{ if (data.kind === 'done' || data.kind === 'failed') done([data.kind, [...(data.row ?? [])].map(String)]) }};
-          worker.postMessage({{ asked: BigInt64Array.of({}), ms: 200, seed: 1 }}) }})",
+          worker.postMessage({{ {what}: BigInt64Array.of({}), ms: 200, seed: 1 }}) }})",
         numbers.join(", ")
     );
     let said = browser.eval(page, &ask);
     let row = said[1].as_array().into_iter().flatten().filter_map(|n| n.as_str()?.parse().ok()).collect();
     (said[0].as_str().unwrap_or_default().to_owned(), row)
+}
+
+/// Twelve unsorted pieces of which each gives one leg; a set is four.
+fn legs() -> Hoped {
+    let piles = vec![parts::Pile { id: "0".into(), count: 1, length: 500, width: 50, thickness: 25 }];
+    let part = parts::Part { id: "0".into(), per_set: 4, length: 500, width: 50, thickness: 25, glue: false, piles: None };
+    let pieces = Pieces { certain: 0, unsorted: 12, share: [9.0, 3.0], lots: u64::MAX, kin: 3 };
+    Hoped { problem: parts::Problem { piles, parts: vec![part], ..Default::default() }, piles: vec![pieces] }
+}
+
+#[test]
+fn a_worker_reckons_as_a_terminal_does() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = app::opened(&mut browser, Phone::COMMON.quick());
+    let (kind, row) = asked(&mut browser, &page, "hoped", &post::put_hoped(&legs()));
+    assert_eq!((&*kind, post::take_outlook(row)), ("done", Some(outlook(&legs(), 1))));
+    assert_eq!(asked(&mut browser, &page, "hoped", &[1, 2, 3]), ("failed".to_owned(), vec![]));
+    assert_eq!(browser.errors(), [""; 0]);
 }
 
 #[test]
@@ -35,5 +61,135 @@ fn a_worker_plans_without_a_network_and_says_no_to_nonsense() {
     let answered = post::take_answer(row).expect("a plan");
     assert_eq!((&*kind, matches!(answered.plan, Made::Sticks(_))), ("done", true), "{answered:?}");
     assert_eq!(told(&mut browser, &page, &[1, 2, 3]), ("failed".to_owned(), vec![]));
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// A new pile by chips: the wood's place among its chips, then thickness, width and length, each on the pad.
+fn pile(maker: &mut Maker<'_>, wood: u32, sides: [&str; 3], (nth, n): (u32, usize)) {
+    maker.touch(".blank");
+    maker.touch(&format!("main .chips > :nth-child({wood})"));
+    for side in sides {
+        maker.touch("main .chips > :last-child");
+        maker.pad(side);
+        maker.tap("Done");
+    }
+    (0..n).for_each(|_| maker.touch(&format!(".tiles > :nth-child({nth})")));
+}
+
+fn sorted(maker: &mut Maker<'_>, pile: &str, rejects: &[&str], good: usize) {
+    maker.tap("Sort");
+    maker.tap(pile);
+    rejects.iter().for_each(|why| maker.tap(why));
+    (0..good).for_each(|_| maker.touch(".goodt"));
+    maker.reads("0 to go");
+    maker.tap("Done");
+}
+
+fn part(maker: &mut Maker<'_>, name: &str, n: &str, sides: [&str; 3]) {
+    maker.tap("Add a part");
+    maker.types("part-name", name);
+    for (nth, figure) in (1..).zip([n].into_iter().chain(sides)) {
+        maker.touch(&format!(".slots > :nth-child({nth})"));
+        maker.pad(figure);
+    }
+    maker.tap("Done");
+}
+
+/// What of a kind takes room on the page.
+fn seen(maker: &mut Maker<'_>, selector: &str) -> u64 {
+    let script = format!("[...document.querySelectorAll({selector:?})].filter(it => it.getClientRects().length).length");
+    maker.browser.eval(&maker.page, &script).as_u64().expect("a count")
+}
+
+/// On paper: the picture, the cut list, the figures; nothing that is tapped.
+fn the_paper(maker: &mut Maker<'_>) {
+    maker.browser.look(&maker.page, Look { print: true, ..Look::default() });
+    assert_eq!(["svg.cuts", ".tick", ".key", ".foot", ".places"].map(|what| 0 < seen(maker, what)), [true, true, false, false, false]);
+    maker.shot("plan-paper");
+    maker.browser.look(&maker.page, Look::default());
+}
+
+/// The sizes left over lie on the rack, or none does.
+fn left_over(maker: &mut Maker<'_>, there: bool) {
+    maker.touch(".places > :nth-child(5)");
+    maker.tap("Rack");
+    maker.reads("Cherry, C");
+    let shown = maker.browser.eval(&maker.page, "document.getElementById('app').innerText.includes('left of A')");
+    assert_eq!(shown, there);
+    maker.touch(".places > :nth-child(4)");
+}
+
+/// The job's plan in a new page, its wood taken; how many lines are ticked.
+fn opened_again(browser: &mut Browser, shot: &str) -> u64 {
+    let page = app::opened(browser, Phone::SMALL.quick());
+    let mut maker = Maker { browser, page, touches: 0 };
+    maker.touch(".places > :nth-child(4)");
+    for words in ["Small stools", "Wood and plan", "What can I make?"] {
+        maker.tap(words);
+    }
+    maker.reads("The job has this wood.");
+    maker.shot(shot);
+    seen(&mut maker, ".tick.done")
+}
+
+/// From the first start, without a network: three piles counted and sorted, a job with its parts, planned, ticked, used, taken back, used
+/// again; and all of it is there after the phone killed the page.
+#[test]
+fn parts_are_planned_used_taken_back_and_used_again_by_taps() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = app::opened(&mut browser, Phone::COMMON.quick());
+    app::ready_offline(&mut browser, &page);
+    browser.offline(true);
+    let mut maker = Maker { browser: &mut browser, page, touches: 0 };
+    pile(&mut maker, 1, ["1 1/16", "2 1/4", "21 1/2"], (1, 6));
+    pile(&mut maker, 1, ["1 3/4", "1 3/4", "19"], (2, 5));
+    pile(&mut maker, 2, ["13/16", "3", "11"], (3, 4));
+    sorted(&mut maker, "Ash, A", &["Twist"], 5);
+    sorted(&mut maker, "Ash, B", &[], 5);
+    sorted(&mut maker, "Cherry, C", &[], 4);
+    maker.touch(".places > :nth-child(4)");
+    maker.tap("New job");
+    maker.types("job-name", "Small stools");
+    maker.tap("5");
+    maker.tap("Begin this job");
+    maker.tap("Wood and plan");
+    part(&mut maker, "leg", "2", ["1 1/2", "1 1/2", "6"]);
+    part(&mut maker, "rail", "1", ["3/4", "1 3/4", "8"]);
+    maker.tap("What can I make?");
+    maker.tap("The job’s parts");
+    maker.touch(".foot .key.solid");
+    maker.reads("5 pieces.");
+    maker.browser.wait(&maker.page, "!document.getElementById('app').innerText.includes('Looking')");
+    maker.reads("left to keep");
+    maker.touch(".ticks > :nth-child(1)");
+    maker.shot("plan-parts");
+    the_paper(&mut maker);
+    // Killed before it was used: the plan and its tick are there.
+    maker.browser.reload(&maker.page);
+    app::read(maker.browser, &maker.page);
+    for words in ["Small stools", "Wood and plan", "What can I make?"] {
+        maker.tap(words);
+    }
+    maker.reads("Use these");
+    assert_eq!(seen(&mut maker, ".tick.done"), 1);
+    maker.tap("Use these");
+    maker.reads("The job has this wood.");
+    left_over(&mut maker, true);
+    maker.tap("Take back");
+    maker.reads("Use these");
+    left_over(&mut maker, false);
+    maker.tap("Use these");
+    maker.reads("The job has this wood.");
+    app::saved(maker.browser, &maker.page);
+    // The page is gone: what was ticked is there. The browser is killed too: the plan is a fact, ticks may be a few seconds behind.
+    let page = maker.page;
+    browser.close(page);
+    assert_eq!(opened_again(&mut browser, "plan-used"), 1);
+    assert_eq!(browser.errors(), [""; 0]);
+    browser.kill();
+    let mut browser = Browser::start(profile.path());
+    browser.offline(true);
+    opened_again(&mut browser, "plan-used-killed");
     assert_eq!(browser.errors(), [""; 0]);
 }

@@ -1,6 +1,7 @@
 //! The reckoning as JSON: every haul and job of a book. Keys, units and nulls are settled in docs/RECKON.md.
 
 mod bought;
+mod designs;
 mod given;
 mod waits;
 
@@ -43,6 +44,7 @@ pub fn reckoning_at(book: &Book, now: Moment) -> Value {
         "newer": book.newer().count(),
         "damaged": book.damaged().count(),
         "hauls": hauls,
+        "designs": designs::told(&shop),
         "jobs": jobs,
         "waits": waits::of(book),
     })

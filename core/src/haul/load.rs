@@ -176,8 +176,8 @@ fn weight(pile: &Pile, heavy: Heavy) -> Option<(Mass, bool)> {
         Some(Mean { mean, off: None }) => (by_size().map_or(mean, |longest| longest.max(mean)), 1.0),
         None => (by_size()?, 1.0),
     };
-    let all = heavy.density.mass(piece.times(pile.taken).ok()?);
-    Some((Mass::kg(all.as_kg() * more), heavy.guessed && 0 < pile.taken))
+    let all = heavy.density.mass(piece.times(pile.brought()).ok()?);
+    Some((Mass::kg(all.as_kg() * more), heavy.guessed && 0 < pile.brought()))
 }
 
 #[cfg(test)]

@@ -72,7 +72,7 @@ impl Haul {
 
     /// Pieces taken, over all piles.
     pub fn taken(&self) -> Count {
-        self.piles.iter().fold(0, |sum, pile| sum.saturating_add(pile.taken))
+        self.piles.iter().fold(0, |sum, pile| sum.saturating_add(pile.brought()))
     }
 
     pub fn rejected(&self) -> Count {
@@ -81,6 +81,12 @@ impl Haul {
 
     pub fn good(&self) -> Count {
         self.piles.iter().fold(0, |sum, pile| sum.saturating_add(pile.good()))
+    }
+
+    /// What a job gave back of the pieces it took, or all jobs did, as left pieces: it is counted in the piles they lie in.
+    pub fn given_back(&self, job: Option<Id>) -> Volume {
+        let back = self.piles.iter().flat_map(|pile| &pile.given_back).filter(|(of, _)| job.is_none_or(|job| job == **of));
+        back.fold(Volume::ZERO, |sum, (_, volume)| sum.plus(*volume).unwrap_or(sum))
     }
 
     /// The volume of a number of pieces of each pile; piles without a size count as nothing.

@@ -79,6 +79,10 @@ pub struct Pile {
     /// Rejected pieces that went to jigs or were burnt stay rejected: by reason, and where they went.
     pub gone: Sorted<(Key, Key), Count>,
     pub in_jobs: Sorted<Id, Count>,
+    /// Of those taken, such as were left of pieces that a job had: they are of the haul already, in another pile.
+    pub left: Count,
+    /// What jobs gave back of the pieces they took, as left pieces of other piles.
+    pub given_back: Sorted<Id, Volume>,
     /// When it was begun.
     pub since: Option<Wall>,
     pub stock: Stock,
@@ -114,6 +118,8 @@ impl Pile {
             rejects: Sorted::new(),
             gone: Sorted::new(),
             in_jobs: Sorted::new(),
+            left: 0,
+            given_back: Sorted::new(),
             since: None,
             stock: Stock::default(),
             wants: vec![],
@@ -156,6 +162,11 @@ impl Pile {
     /// Good = taken - rejected: an unsorted piece counts as good.
     pub fn good(&self) -> Count {
         self.taken.saturating_sub(self.rejected())
+    }
+
+    /// Pieces that the haul brought as they are.
+    pub fn brought(&self) -> Count {
+        self.taken.saturating_sub(self.left)
     }
 
     pub fn unsorted(&self) -> Count {
@@ -240,6 +251,13 @@ impl Pile {
         self.set_free(job, n);
         let has = self.in_jobs.entry(job).or_default();
         *has = has.saturating_add(n);
+    }
+
+    /// Left of pieces of another pile: they are good, as those were.
+    pub fn left_over(&mut self, n: Count) {
+        for count in [&mut self.taken, &mut self.left, &mut self.sorted_good] {
+            *count = count.saturating_add(n);
+        }
     }
 
     pub fn freed(&mut self, job: Id, n: Count) {

@@ -166,7 +166,7 @@ impl Pile {
     /// What sorting showed of this pile so far.
     pub fn seen(&self) -> Seen {
         let of = |reason: &str| self.rejects.iter().find(|(why, _)| why.as_str() == reason).map_or(0, |(_, n)| *n);
-        Seen { rejected: self.rejected(), good: self.sorted_good, wet: of("wet"), short: of("short") }
+        Seen { rejected: self.rejected(), good: self.sorted_good.saturating_sub(self.left), wet: of("wet"), short: of("short") }
     }
 
     /// Whether a piece of it could be too short: yes, unless it is wanted for parts alone of which none is longer than its shortest piece.

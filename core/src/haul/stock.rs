@@ -84,6 +84,7 @@ impl Pile {
     /// set apart last is given up first.
     pub fn settle(&mut self) {
         self.sorted_good = self.sorted_good.min(self.good());
+        self.left = self.left.min(self.taken);
         self.give_up(self.reserved().saturating_sub(self.on_rack()), |_| true);
     }
 

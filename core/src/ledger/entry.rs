@@ -73,7 +73,7 @@ macro_rules! facts {
 
 facts! {
     haul: HaulBegan HaulDescribed TripBegan TripStepped TripDescribed PileAdded PileDescribed PiecesCounted PiecesMoved PiecesRecounted
-        PiecesSorted PiecesRejected RejectsReturned PiecesTaken PiecesFreed;
+        PiecesSorted PiecesRejected RejectsReturned PiecesTaken PiecesFreed PiecesLeft;
     stock: PilePiecesWeighed PileLayersCounted PieceMeasured EnoughSet MoistureRead PileCounted PilePlaced PiecesReserved ReservationFreed
         LeftoversGone;
     wood: SpeciesAdded MachineMinimumSet AirRead RoomRangeSet VanSet TimberYardSet;

@@ -21,6 +21,7 @@ pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         Fact::HaulBegan(_) => [Some(Haul(entry.id)), None, None],
         Fact::PiecesTaken(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
         Fact::PiecesFreed(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
+        Fact::PiecesLeft(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
         Fact::RunStarted(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
         Fact::RunRecalled(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
         Fact::RunStopped(_) | Fact::RunMended(_) | Fact::PiecesDone(_) | Fact::HelperJoined(_) | Fact::HelperLeft(_) => {

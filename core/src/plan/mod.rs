@@ -7,6 +7,7 @@ pub use crate::quantity::draw;
 pub mod field;
 pub mod limits;
 pub mod lp;
+pub mod outlook;
 pub mod parts;
 pub mod patience;
 pub mod post;

@@ -2,8 +2,11 @@
 //!
 //! What belongs to a problem is told once, for both ways. Names stay at home: a plan speaks of piles and parts by their place.
 
+mod outlooks;
 mod plans;
 mod problems;
+
+pub use outlooks::{put_hoped, put_outlook, take_hoped, take_outlook};
 
 use super::{Answered, Asked, Figures};
 

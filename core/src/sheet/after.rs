@@ -108,7 +108,13 @@ fn cost(brought: &Brought, each: impl Fn(&Brought) -> Answer<Option<crate::haul:
 }
 
 fn good(shop: &Shop, haul: &Haul) -> Answer<Vec<Good>> {
-    let of = |pile: &Pile| Ok(Good { pieces: pile.good(), piece: pile.piece()?, boards: boards(&shop.workshop, haul, pile.wood.as_ref()) });
+    let of = |pile: &Pile| {
+        Ok(Good {
+            pieces: pile.good().saturating_sub(pile.left),
+            piece: pile.piece()?,
+            boards: boards(&shop.workshop, haul, pile.wood.as_ref()),
+        })
+    };
     haul.piles.iter().map(of).collect()
 }
 

@@ -1,6 +1,6 @@
 //! What a job carries of the hauls it has wood of: live while it goes on, frozen when the maker is done with it.
 
-use super::haul::{cost, pieces_volume, sum_of, time, volumes};
+use super::haul::{cost, net, pieces_volume, time, volumes};
 use super::shop::Shop;
 use crate::haul::Haul;
 use crate::ledger::fold::{self, Job};
@@ -93,7 +93,7 @@ fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
         (found.foreign, found.bought) = (haul.currency != job.currency, haul.bought);
         found.unpriced = !found.foreign && haul.is_unpriced() && frozen(job, id).is_none();
         found.pieces = haul.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.in_job(job.id)));
-        found.used = sum_of(haul, |pile| pile.in_job(job.id))?;
+        found.used = net(haul, |pile| pile.in_job(job.id), Some(job.id))?;
     }
     let carried = match (frozen(job, id), haul) {
         (Some(used), _) => {
@@ -147,7 +147,7 @@ fn is_late(job: &Job, haul: Id) -> bool {
 
 /// What a job carries of a haul by today's count. Of a foreign haul its minutes alone, once its cost was agreed and noted.
 fn carried(shop: &Shop, job: &Job, haul: &Haul) -> Answer<Option<Frozen>> {
-    let used = sum_of(haul, |pile| pile.in_job(job.id))?;
+    let used = net(haul, |pile| pile.in_job(job.id), Some(job.id))?;
     let Some((cost, used)) = cost(shop, haul)?.zip(used).filter(|(cost, _)| !cost.good.is_zero()) else { return Ok(None) };
     let mut carried = freeze(&cost, used)?;
     if haul.currency != job.currency {

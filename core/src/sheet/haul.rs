@@ -150,7 +150,8 @@ impl Pieces {
 }
 
 fn pile(pile: &Pile) -> Answer<PileReckoning> {
-    let of = |n: Count| pieces_volume(pile, n);
+    let back = pile.given_back.values().fold(Volume::ZERO, |sum, back| sum.plus(*back).unwrap_or(sum));
+    let of = |n: Count| Ok::<_, Refusal>(pieces_volume(pile, n)?.map(|volume| volume.less(back)));
     let gross = of(pile.taken)?;
     Ok(PileReckoning {
         pile: pile.id,
@@ -187,12 +188,17 @@ pub(super) fn sum_of(haul: &Haul, n: impl Fn(&Pile) -> Count) -> Answer<Option<V
     Ok(Some(sum))
 }
 
+/// The same of pieces as they were taken, less what a job, or all jobs, gave back of them: that lies in piles of its own.
+pub(super) fn net(haul: &Haul, n: impl Fn(&Pile) -> Count, job: Option<Id>) -> Answer<Option<Volume>> {
+    Ok(sum_of(haul, n)?.map(|sum| sum.less(haul.given_back(job))))
+}
+
 /// Gross, good and used volume of a whole haul.
 ///
 /// # Errors
 /// [`Refusal::OutOfRange`].
 pub fn volumes(haul: &Haul) -> Answer<Volumes> {
-    let (gross, good, used) = (sum_of(haul, |pile| pile.taken)?, sum_of(haul, Pile::good)?, sum_of(haul, Pile::used)?);
+    let (gross, good, used) = (net(haul, |pile| pile.taken, None)?, net(haul, Pile::good, None)?, net(haul, Pile::used, None)?);
     Ok(Volumes { gross, good, used })
 }
 
@@ -224,7 +230,7 @@ fn shares(shop: &Shop, haul: &Haul) -> Answer<Option<Shares>> {
     let (mut ids, mut draws) = (vec![], vec![]);
     for id in drawing(shop, haul) {
         let Some(job) = fold::job(shop.book, id) else { continue };
-        let Some(used) = sum_of(haul, |pile| pile.in_job(id))? else { return Ok(None) };
+        let Some(used) = net(haul, |pile| pile.in_job(id), Some(id))? else { return Ok(None) };
         let draw = match frozen(&job, haul.id) {
             // What another phone took for it after it ended is the workshop's to bear.
             Some(facts) if facts.cost.currency() == haul.currency => {

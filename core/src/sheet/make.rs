@@ -1,6 +1,9 @@
 //! What can I make: the pieces there are for a job, which of them fit what the maker asks, and the problem that is made of both.
 
+pub mod buy;
 pub mod keep;
+
+pub use buy::Boards;
 
 use super::plan::figures::Figures;
 use super::plan::ready::{Ready, ready, ripped};
@@ -12,7 +15,7 @@ use crate::ledger::decide::Lying;
 use crate::ledger::fold::{Job, Part, Workshop};
 use crate::ledger::kind::plan::Shape;
 use crate::plan::field::problem::{Mix, Pattern};
-use crate::quantity::{Count, Decimal, Id, Key, Length, Units};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Units};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::moisture::Moisture;
 use crate::wood::movement::{Room, Sawn};
@@ -52,12 +55,15 @@ pub enum What {
     Field(Field),
 }
 
-/// Pieces to plan with: of a pile on the rack, or of it in the job already.
+/// Pieces to plan with: of a pile on the rack, or of it in the job already, or to be bought.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Source {
+    /// Of boards to be bought, a pile that is nowhere yet.
     pub pile: RackPile,
     pub in_job: bool,
     pub n: Count,
+    /// To be bought, each at this price where one is said.
+    pub bought: Option<Option<Money>>,
 }
 
 /// A pile by where it lies, and whether its pieces are in the job.
@@ -70,6 +76,8 @@ pub struct Ask {
     pub what: What,
     /// Piles on the rack that are left out, and piles of the job that are not.
     pub turned: Vec<Which>,
+    /// Boards that could be bought for it.
+    pub bought: Vec<Boards>,
 }
 
 /// Why pieces can't be used.
@@ -141,7 +149,7 @@ impl Source {
 /// [`Refusal::OutOfRange`].
 pub fn sources(shop: &Shop, job: Id) -> Answer<Vec<Source>> {
     let piles = rack(shop, job)?;
-    let one = |pile: &RackPile, in_job: bool, n: Count| (0 < n).then(|| Source { pile: pile.clone(), in_job, n });
+    let one = |pile: &RackPile, in_job: bool, n: Count| (0 < n).then(|| Source { pile: pile.clone(), in_job, n, bought: None });
     let on_rack = piles.iter().filter_map(|pile| one(pile, false, pile.free));
     Ok(on_rack.chain(piles.iter().filter_map(|pile| one(pile, true, pile.in_job))).collect())
 }
@@ -180,10 +188,14 @@ pub fn places(figures: &mut Figures) -> [&mut Length; 13] {
 /// # Errors
 /// As [`sources`].
 pub fn fitting(shop: &Shop, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
-    let job = shop.job(ask.job)?;
+    fitting_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
+}
+
+fn fitting_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Answer<Vec<(Source, Option<Unfit>)>> {
     let figures = figures(shop, job.units)?;
     let why = |source: &Source| unfit(&ask.what, &job.parts, &figures, source);
-    Ok(sources(shop, ask.job)?.into_iter().map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
+    let all = all.into_iter().chain(buy::to_buy(&ask.bought, job.units));
+    Ok(all.map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
 }
 
 fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Option<Unfit> {
@@ -312,7 +324,7 @@ fn suited(top: &Top, figures: &Figures, sources: &[Source]) -> Count {
 
 /// Whether pieces that fit are to be used: those on the rack unless they are left out, those of the job where they are asked for.
 pub fn is_used(ask: &Ask, source: &Source) -> bool {
-    ask.turned.contains(&source.which()) == source.in_job
+    source.bought.is_some() || ask.turned.contains(&source.which()) == source.in_job
 }
 
 /// The problem the maker asks.
@@ -320,12 +332,16 @@ pub fn is_used(ask: &Ask, source: &Source) -> bool {
 /// # Errors
 /// [`WhyNot`].
 pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
-    let job = shop.job(ask.job)?;
+    given_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
+}
+
+/// The same of a job that need not be in the book, and of all these pieces.
+pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Result<Given, WhyNot> {
     let mut figures = figures(shop, job.units)?;
     if job.parts.is_empty() && matches!(ask.what, What::Parts(_) | What::Sticks(_)) {
         return Err(WhyNot::NoParts);
     }
-    let all = fitting(shop, ask)?;
+    let all = fitting_of(shop, job, (ask, all))?;
     if all.is_empty() {
         return Err(WhyNot::NoPiles);
     }
@@ -339,13 +355,13 @@ pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
     if sources.is_empty() {
         return Err(WhyNot::NoneFits);
     }
-    let wish = wish(ask, &job, &figures, &sources)?;
+    let wish = wish(ask, job, &figures, &sources)?;
     let stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
     let ready = ready(wish, &stock, figures)?;
     if ready.sources.len() != sources.len() {
         return Err(WhyNot::NoneFits);
     }
-    Ok(Given { ask: ask.clone(), ready, sources, room: room(shop, &job)?, units: job.units })
+    Ok(Given { ask: ask.clone(), ready, sources, room: room(shop, job)?, units: job.units })
 }
 
 fn wish(ask: &Ask, job: &Job, figures: &Figures, sources: &[Source]) -> Result<Wish, WhyNot> {
@@ -415,8 +431,9 @@ fn tiles(field: &Field, figures: &Figures) -> Tiles {
 fn stack(shop: &Shop, source: &Source) -> Stack {
     let pile = &source.pile;
     let wood = shop.workshop.wood.woods.find_or_guess(pile.wood.as_ref().map(Key::as_str));
+    let place = if source.bought.is_some() { Place::Bought } else { Place::Rack { haul: pile.haul, pile: pile.pile } };
     Stack {
-        place: Place::Rack { haul: pile.haul, pile: pile.pile },
+        place,
         name: pile.name.clone(),
         wood: pile.wood.as_ref().map(Key::to_string),
         sizes: [pile.thickness, pile.width, pile.length],
@@ -424,7 +441,7 @@ fn stack(shop: &Shop, source: &Source) -> Stack {
         density: wood.density,
         guessed: wood.is_a_guess(),
         moves: wood.across(Sawn::Flat),
-        price: None,
+        price: source.bought.flatten(),
     }
 }
 

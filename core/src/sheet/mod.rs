@@ -23,6 +23,7 @@ pub mod marks;
 pub mod meanwhile;
 pub mod moving;
 pub mod offer;
+pub mod outlook;
 pub mod past;
 pub mod pile;
 pub mod plan;

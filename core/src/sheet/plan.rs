@@ -49,6 +49,21 @@ pub struct PlanSheet {
 pub struct Picture {
     pub outer: [Length; 2],
     pub pieces: Vec<Drawn>,
+    /// Boards and sticks to be cut, one of those cut alike; none in a top or a field.
+    pub boards: Vec<Lain>,
+}
+
+/// A board or stick as it lies in the picture; its pieces have its number.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Lain {
+    /// Left, top, length, width.
+    pub at: [Length; 4],
+    pub source: usize,
+    pub number: i64,
+    /// So many are cut alike.
+    pub times: i64,
+    /// What goes back to the rack of each, and where it lies.
+    pub left: Option<[Length; 4]>,
 }
 
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -119,6 +134,21 @@ pub struct Glue {
     pub grams: i64,
 }
 
+/// Grams of a millilitre of white glue. Ours; its makers name 1.05 to 1.15 (recalled).
+const GLUE_DENSITY: f64 = 1.1;
+
+impl Glue {
+    /// How much that is in the bottle, up to a millilitre.
+    ///
+    /// ```
+    /// use fivebar_core::sheet::plan::Glue;
+    /// assert_eq!(Glue { area: 0.266, grams: 54 }.millilitres(), 50); // 54 g at 1.1 g a millilitre
+    /// ```
+    pub fn millilitres(&self) -> i64 {
+        (self.grams as f64 / GLUE_DENSITY).ceil() as i64
+    }
+}
+
 /// What is proven of the answer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Proof {
@@ -138,16 +168,28 @@ pub enum Why {
     AllMade,
     /// Nothing can be nearer.
     Exact,
-    /// What keeps the sets of sticks down.
-    Sticks(crate::plan::sticks::why::Why),
+    /// No strip is long enough.
+    NoStrips,
+    /// All strips together are so long, in tenths of a row, down.
+    Length { tenths: i64 },
+    /// They are long enough together, but what the rows need does not come out of them.
+    DoesNotComeOut,
+    /// One part alone keeps the number down.
+    Part { part: usize },
+    /// These parts together, for the pieces that they share.
+    Together { parts: Vec<usize> },
+    /// All sticks together are too short for one set more.
+    Wood,
+    /// Tiles come in steps: one more or one fewer makes a side (0 is the width) so long, and that is no nearer.
+    Step { side: usize, other: Length, more: bool },
 }
 
 /// So many more of something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Lacking {
-    /// Parts missing for one set more, and so many pieces of a pile that would give them, where such a pile is there.
+    /// Parts missing for one set more, and so many pieces of a pile that are known to give all that is missing.
     Part { part: usize, n: i64, from: Option<(usize, i64)> },
-    /// Pieces of a pile, as it is planned with, for all that is wanted.
+    /// Pieces of a pile, as it is planned with: for one row more any one of these, for a nearer field all of them.
     Source { source: usize, n: i64 },
 }
 
@@ -170,7 +212,7 @@ pub fn sheet(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet
         return Err(Refusal::PlanBroken);
     }
     let draft = match (&ready.asked, &answered.plan) {
-        (Asked::Rows(problem), Made::Rows(plan)) => rows::draft(ready, problem, plan)?,
+        (Asked::Rows(problem), Made::Rows(plan)) => rows::draft(ready, (problem, answered), plan)?,
         (Asked::Parts(problem), Made::Parts(plan)) => parts::draft(ready, (problem, answered), plan)?,
         (Asked::Sticks(problem), Made::Sticks(plan)) => sticks::draft(ready, (problem, answered), plan)?,
         (Asked::Field(problem), Made::Field(plan)) => field::draft(ready, (problem, answered), plan)?,

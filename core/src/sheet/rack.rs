@@ -79,7 +79,10 @@ pub(super) fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
         for_it: pile.reserved_for(job),
         apart: vec![],
         in_job,
-        volume: pile.piece()?.map(|piece| piece.times(in_job)).transpose()?,
+        volume: pile.piece()?.map(|piece| piece.times(in_job)).transpose()?.map(|volume| match pile.given_back.get(&job) {
+            Some(back) => volume.less(*back),
+            None => volume,
+        }),
     })
 }
 

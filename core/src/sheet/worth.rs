@@ -104,7 +104,7 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
 pub(super) fn counted(workshop: &Workshop, (haul, pile): (&Haul, &Pile), past: Seen) -> Answer<Counted> {
     let mean = haul.reject_share(pile.id, past)?.mean_good();
     let good = good_share(pile.good().saturating_sub(pile.unsorted()), pile.rejected(), pile.unsorted(), mean)?;
-    Ok(Counted { pieces: pile.taken, piece: pile.piece()?, good, boards: boards(workshop, haul, pile.wood.as_ref()) })
+    Ok(Counted { pieces: pile.brought(), piece: pile.piece()?, good, boards: boards(workshop, haul, pile.wood.as_ref()) })
 }
 
 /// What equal boards of a pile's wood cost, by the maker's own prices.

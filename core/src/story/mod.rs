@@ -5,6 +5,7 @@
 
 mod bench;
 mod book;
+mod design;
 mod estimate;
 mod haul;
 mod job;
@@ -142,6 +143,7 @@ impl Teller {
             "offer" | "asked" | "guess" | "agree" | "cancel" | "sell" | "pay" | "consign" | "gallery" | "reverse" => {
                 sale::tell(self, verb, &mut words)
             }
+            "keep-design" | "rename-design" | "drop-design" | "make-again" | "parts-of" => design::tell(self, verb, &mut words),
             verb if wait::VERBS.contains(&verb) => wait::tell(self, verb, &mut words),
             verb if stock::VERBS.contains(&verb) => stock::tell(self, verb, &mut words),
             _ => haul::tell(self, verb, &mut words),

@@ -33,7 +33,7 @@ pub enum TextSize {
 }
 
 /// This phone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Here {
     pub kept: Kept,
     /// The app installed later would begin with a book of its own.
@@ -45,6 +45,8 @@ pub struct Here {
     /// 1 to 5 and U do something by themselves.
     pub single_keys: bool,
     pub buzzes: bool,
+    /// Plans that were made here, beside the book.
+    pub plans: String,
 }
 
 impl Default for Here {
@@ -57,6 +59,7 @@ impl Default for Here {
             text: TextSize::Phone,
             single_keys: true,
             buzzes: true,
+            plans: String::new(),
         }
     }
 }

@@ -13,6 +13,7 @@ pub mod here;
 pub mod jobs;
 pub mod news;
 pub mod order;
+pub mod outlook;
 pub mod pile;
 pub mod plan;
 pub mod price;
@@ -103,6 +104,7 @@ pub struct App {
     pub price: price::Price,
     pub jobs: jobs::Jobs,
     pub plan: plan::Plan,
+    pub outlooks: outlook::Outlooks,
     pub workshop: workshop::Workshop,
     pub notice: Option<Notice>,
     pub here: here::Here,
@@ -133,6 +135,7 @@ impl App {
             price: price::Price::default(),
             jobs: jobs::Jobs::default(),
             plan: plan::Plan::default(),
+            outlooks: outlook::Outlooks::default(),
             workshop: workshop::Workshop::default(),
             notice: None,
             here: here::Here::default(),
@@ -166,6 +169,7 @@ impl App {
         }
         self.said.clear();
         self.take(message, now);
+        outlook::follow(self);
         std::mem::take(&mut self.orders)
     }
 

@@ -1,6 +1,8 @@
 //! What can I make, heard: what is asked of a job's pieces, the planning under way, and the plan that came of it.
 
 mod asking;
+mod beside;
+mod buying;
 #[cfg(test)]
 mod tests;
 
@@ -9,13 +11,18 @@ use super::news::Planning;
 use super::order::{Feel, Order};
 use super::{App, Notice};
 use crate::parts::pad::Press;
+use crate::words::en::plan as words;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
+pub use buying::{FIGURES, woods};
+use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now, PlanCommand};
+use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Set};
-use fivebar_core::sheet::make::keep::{again, kept, last_used};
-use fivebar_core::sheet::make::{Given, Which, WhyNot, given};
+use fivebar_core::sheet::make::buy::{not_bought, without_boards};
+use fivebar_core::sheet::make::keep::{again, asked_again, kept, last_used, left_over};
+use fivebar_core::sheet::make::{Boards, Given, Which, WhyNot, given};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
@@ -32,6 +39,8 @@ pub enum Page {
     Ask,
     /// The piles to use.
     Piles,
+    /// Boards that could be bought.
+    Boards,
     Answer,
 }
 
@@ -73,6 +82,8 @@ pub struct Plan {
     pub piece: Option<usize>,
     /// The entry of the plan whose wood was taken.
     used: Option<Id>,
+    /// The pieces of the plan there was are not what they were.
+    pub changed: bool,
 }
 
 /// What can be said there.
@@ -89,6 +100,11 @@ pub enum Tap {
     Pattern(usize),
     Two,
     Piles,
+    /// Boards to buy are to be added; of this wood; they are added; these are left out again.
+    Buy,
+    BuyWood(usize),
+    AddBoards,
+    DropBoards(usize),
     Turn(Which),
     /// Plans; from the answer, plans again.
     Go,
@@ -101,8 +117,12 @@ pub enum Tap {
     Print,
     /// The job's parts and operations under its name, to make again.
     KeepDesign,
+    /// The same under the name of the design it was made from.
+    KeepDesignAs(String),
     /// A design's parts and operations become the job's.
     UseDesign(Id),
+    /// How the outlook was reckoned, or no longer.
+    Outlook,
 }
 
 /// Takes in a tap.
@@ -111,7 +131,9 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Open => open(app),
         Tap::Choose => app.plan.page = Page::Choose,
         Tap::Shape(shape) => choose(app, shape),
-        Tap::Piles => app.plan.page = Page::Piles,
+        Tap::Piles => (app.plan.draft.buying, app.plan.page) = (None, Page::Piles),
+        Tap::Buy => buying::open(app),
+        Tap::AddBoards => buying::add(app),
         Tap::Change => {
             stop(app);
             app.plan.page = Page::Ask;
@@ -122,8 +144,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Tick(nth) => tick(app, nth),
         Tap::Use => take(app, now),
         Tap::Print => app.orders.push(Order::Print),
-        Tap::KeepDesign => design(app, None, now),
-        Tap::UseDesign(id) => design(app, Some(id), now),
+        Tap::KeepDesign => keep_design(app, None, now),
+        Tap::KeepDesignAs(name) => keep_design(app, Some(name), now),
+        Tap::UseDesign(design) => of_design(app, |job| PlanCommand::UseDesign { job, design }, now),
+        Tap::Outlook => app.outlooks.told_how = !app.outlooks.told_how,
         said => {
             let sign = app.speech.sign();
             (app.notice, app.plan.why_not) = (None, None);
@@ -132,7 +156,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
     }
 }
 
-/// Opens it for the job in hand: at the plan its wood was cut by, else at what was asked last.
+/// Opens it for the job in hand: at the plan its wood was cut by, else at one that was made and not used, else at what was asked last.
 fn open(app: &mut App) {
     let Some(job) = app.jobs.open else { return };
     app.jobs.room = Some(Room::Plan);
@@ -143,25 +167,44 @@ fn open(app: &mut App) {
     stop(app);
     let asked = std::mem::take(&mut app.plan.asked);
     let draft = asked.iter().find(|(of, _)| *of == job).map(|(_, draft)| draft.clone());
-    app.plan = Plan { asked, ..Plan::default() };
-    if let Some(used) = of_book(app, job) {
-        return app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), ..used };
-    }
-    if let Some(draft) = draft {
+    app.plan = Plan { asked: vec![], ..of_book(app, job).or_else(|| unused(app, job)).unwrap_or_default() };
+    app.plan.asked = asked;
+    if let (Page::Choose, Some(draft)) = (app.plan.page, draft) {
         (app.plan.draft, app.plan.page) = (draft, Page::Ask);
     }
 }
 
-/// The plan the job's wood was cut by, as the book keeps it.
+/// The plan the job's wood was cut by, as the book keeps it, with what was ticked on this phone.
 fn of_book(app: &App, job: Id) -> Option<Plan> {
-    let shop = app.shelf().shop(app.now.at);
-    let plans = shop.job(job).ok()?.plans;
+    let plans = app.shelf().shop(app.now.at).job(job).ok()?.plans;
     let last = last_used(&plans)?;
-    let (given, answered) = again(&shop, last)?;
+    let beside = beside::of(app, job);
+    let is_same = |it: &beside::Beside| it.plan.plan.answer == last.plan.answer;
+    if beside.as_ref().is_some_and(|it| last.at.at < it.plan.at.at && !is_same(it)) {
+        return None; // another was made since
+    }
+    let ticked = beside.filter(is_same).map(|it| it.ticked).unwrap_or_default();
+    Some(Plan { used: Some(last.id), ticked, ..shown_again(app, last, &[])? })
+}
+
+/// The plan that was made on this phone and not used. Where its pieces are no more what they were, it is asked again.
+fn unused(app: &App, job: Id) -> Option<Plan> {
+    let it = beside::of(app, job)?;
+    if let Some(plan) = shown_again(app, &it.plan, &it.bought) {
+        return Some(Plan { ticked: it.ticked, ..plan });
+    }
+    let shop = app.shelf().shop(app.now.at);
+    let ask = asked_again(&shop, &it.plan, &it.bought)?;
+    let typing = app.speech.typing(shop.job(job).ok()?.units);
+    Some(Plan { page: Page::Ask, draft: Draft::of(&ask, typing), changed: true, ..Plan::default() })
+}
+
+fn shown_again(app: &App, kept: &KeptPlan, bought: &[Boards]) -> Option<Plan> {
+    let (given, answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
     let sheet = sheet(&given.ready, &answered, given.room).ok()?;
-    let draft = Draft::of(&given.ask.what, app.speech.typing(given.units));
+    let draft = Draft::of(&given.ask, app.speech.typing(given.units));
     let found = Some(Box::new(Found { answered, sheet }));
-    Some(Plan { page: Page::Answer, draft, given: Some(Box::new(given)), found, used: Some(last.id), ..Plan::default() })
+    Some(Plan { page: Page::Answer, draft, given: Some(Box::new(given)), found, ..Plan::default() })
 }
 
 fn choose(app: &mut App, shape: Shape) {
@@ -190,7 +233,7 @@ fn go(app: &mut App) {
     let draft = app.plan.draft.clone();
     app.plan.asked.retain(|(of, _)| *of != job);
     app.plan.asked.push((job, draft));
-    app.notice = None;
+    (app.notice, app.plan.changed) = (None, false);
     match made {
         Ok(given) => begin(app, given),
         Err(why) => {
@@ -226,6 +269,8 @@ pub fn told(app: &mut App, told: Planning) {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
             plan.take_in(*answered);
+            beside::keep(app);
+            let plan = &mut app.plan;
             let open = plan.found.as_ref().filter(|found| ms == FIRST && !found.answered.is_proven()).zip(plan.given.as_ref());
             plan.stands = match open {
                 Some((found, given)) => {
@@ -269,7 +314,9 @@ impl Plan {
             Page::Choose => return false,
             Page::Ask => Page::Choose,
             Page::Piles | Page::Answer => Page::Ask,
+            Page::Boards => Page::Piles,
         };
+        self.draft.buying = None;
         true
     }
 }
@@ -290,29 +337,45 @@ fn tick(app: &mut App, nth: usize) {
         app.plan.ticked.insert(nth);
         app.orders.push(Order::Feel(Feel::Start));
     }
+    beside::keep(app);
 }
 
 /// Takes the pieces of the plan for the job: one act, with the plan itself.
 fn take(app: &mut App, now: Now) {
     stop(app);
     let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
+    if !not_bought(given, &found.sheet).is_empty() {
+        return app.orders.push(Order::Feel(Feel::Refused));
+    }
+    let given = &without_boards(given);
     let plan = kept(given, &found.answered, &found.sheet);
-    if let Some(written) = app.order(&Command::Plan(PlanCommand::Use(plan)), now) {
+    let left = left_over(given, &found.sheet, &|source| words::left_of_pile(source.pile.name.as_deref(), &source.pile.label));
+    if let Some(written) = app.order(&Command::Plan(PlanCommand::Use { plan, left }), now) {
         app.plan.used = written.entries.first().map(|entry| entry.id);
         app.orders.push(Order::Feel(Feel::Start));
     }
 }
 
-/// Keeps a design from the job in hand, or makes the job from one.
-fn design(app: &mut App, from: Option<Id>, now: Now) {
+/// Keeps a design from the job in hand, under a name or the job's own.
+fn keep_design(app: &mut App, name: Option<String>, now: Now) {
     let Some(job) = app.jobs.open else { return };
-    let Ok(name) = app.shelf().shop(app.now.at).job(job).map(|job| job.name) else { return };
-    let command = match from {
-        Some(design) => PlanCommand::UseDesign { job, design },
-        None => PlanCommand::KeepDesign { job, name },
-    };
-    if app.order(&Command::Plan(command), now).is_some() {
+    let Ok(own) = app.shelf().shop(app.now.at).job(job).map(|job| job.name) else { return };
+    of_design(app, |job| PlanCommand::KeepDesign { job, name: name.unwrap_or(own) }, now);
+}
+
+fn of_design(app: &mut App, command: impl FnOnce(Id) -> PlanCommand, now: Now) {
+    let Some(job) = app.jobs.open else { return };
+    if app.order(&Command::Plan(command(job)), now).is_some() {
         app.orders.push(Order::Feel(Feel::Start));
+    }
+}
+
+/// The name of the design the open job was made from, as that was kept then.
+pub fn made_from(app: &App) -> Option<String> {
+    let design = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?.design?;
+    match &app.shelf().book.entry(design)?.0.fact {
+        Fact::DesignKept(kept) => Some(kept.name.clone()),
+        _ => None,
     }
 }
 

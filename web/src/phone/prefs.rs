@@ -1,4 +1,4 @@
-//! Preferences of this phone: theme, size of text and what suits the hand. Nothing of the book lies here.
+//! Preferences of this phone: theme, size of text and what suits the hand; and plans that are no fact yet. Nothing of the book lies here.
 use super::window;
 use gloo_storage::{LocalStorage, Storage};
 
@@ -17,6 +17,8 @@ pub enum Pref {
     BigButtons,
     /// Whether the screen stays awake while counting.
     Awake,
+    /// Plans that were made and not used, and what was ticked at the saw.
+    Plans,
 }
 
 impl Pref {
@@ -31,6 +33,7 @@ impl Pref {
             Pref::Keys => "keys",
             Pref::BigButtons => "big-buttons",
             Pref::Awake => "awake",
+            Pref::Plans => "plans",
         }
     }
 
@@ -44,8 +47,18 @@ impl Pref {
         shelf().is_some_and(|kept| kept.set_item(self.name(), value).is_ok())
     }
 
-    const ALL: [Pref; 9] =
-        [Pref::Theme, Pref::TextSize, Pref::Language, Pref::Hand, Pref::Buzz, Pref::Click, Pref::Keys, Pref::BigButtons, Pref::Awake];
+    const ALL: [Pref; 10] = [
+        Pref::Theme,
+        Pref::TextSize,
+        Pref::Language,
+        Pref::Hand,
+        Pref::Buzz,
+        Pref::Click,
+        Pref::Keys,
+        Pref::BigButtons,
+        Pref::Awake,
+        Pref::Plans,
+    ];
 
     /// Forgets all that was preferred.
     pub fn forget_all() {

@@ -50,6 +50,8 @@ impl Run {
             }
             Order::Plan { asked, ms } => self.plan(*asked, ms),
             Order::StopPlan => self.stop_plan(),
+            Order::Painted => self.when_painted(),
+            Order::Reckon(all) => self.reckon(all),
             Order::Remember(at) => place::remember(at.key()),
         }
     }
@@ -118,6 +120,7 @@ impl Run {
             }
             Choice::SingleKeys => drop(Pref::Keys.set(value)),
             Choice::Buzzes => drop(Pref::Buzz.set(value)),
+            Choice::Plans => drop(Pref::Plans.set(value)),
         }
     }
 }

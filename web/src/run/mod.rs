@@ -37,6 +37,7 @@ pub struct Run {
     back: phone::back::Back,
     installing: Rc<phone::installed::Installing>,
     planner: RefCell<Option<phone::planner::Planner>>,
+    reckoner: RefCell<Option<phone::reckoner::Reckoner>>,
 }
 
 /// How long the first screen waits for what the book holds, in ms; until then the page's own first frame stands.
@@ -67,6 +68,7 @@ pub async fn start() {
         back: phone::back::Back::default(),
         installing: listen_for_offer(me.clone()),
         planner: RefCell::default(),
+        reckoner: RefCell::default(),
     });
     run.books.open();
     run.first_news.wait().await;
@@ -83,6 +85,7 @@ fn here() -> Here {
         text: here::TextSize::ALL.into_iter().find(|size| Some(size.key()) == text.as_deref()).unwrap_or_default(),
         single_keys: phone::hand::single_keys(),
         buzzes: phone::hand::buzzes(),
+        plans: phone::prefs::Pref::Plans.get().unwrap_or_default(),
         ..Here::default()
     }
 }

@@ -2,11 +2,14 @@
 
 mod answer;
 mod ask;
+mod boards;
+mod buy;
 mod picture;
 mod piles;
 mod saw;
 mod told;
 
+use super::jobs::pile_name;
 use super::{Screen, Seen};
 use crate::app::jobs;
 use crate::app::plan::{Page, Tap, is_used};
@@ -15,11 +18,12 @@ use crate::parts::head::{Head, head};
 use crate::parts::ink::{Pair, drawing, rect};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, job as rooms, plan as words};
+use crate::words::en::{common, design, job as rooms, plan as words};
 use fivebar_core::ledger::fold::Design;
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Decimal, Length, Units};
+use fivebar_core::quantity::{Decimal, Length, Units, in_small};
 use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::make::Source;
 
 /// The page as it stands.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -27,6 +31,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         (Page::Choose, _) | (_, None) => choose(sheet),
         (Page::Ask, Some(shape)) => ask::screen(shape, sheet, app, seen),
         (Page::Piles, _) => piles::screen(sheet, app, seen),
+        (Page::Boards, _) => buy::screen(sheet, app, seen),
         (Page::Answer, _) => answer::screen(sheet, app, seen),
     }
 }
@@ -40,13 +45,16 @@ fn say(tap: Tap) -> Msg {
     Msg::Jobs(jobs::Tap::Plan(tap))
 }
 
-/// With parts, a key that keeps them as a design; without, the designs there are.
-pub fn designs(sheet: &JobSheet, kept: &[Design], seen: Seen<'_>) -> Vec<El<Msg>> {
+/// With parts, keys that keep them as a design, under the name of the one the job is `from` too; without, the designs there are.
+pub fn designs(sheet: &JobSheet, (kept, from): (&[Design], Option<&str>), seen: Seen<'_>) -> Vec<El<Msg>> {
     let going_on = sheet.ended.is_none();
     if !sheet.parts.is_empty() {
-        let there = kept.iter().any(|design| design.is_named(&sheet.name));
-        let under = if there { words::DESIGN_THERE } else { "" };
-        return vec![key("key soft h56 wide", words::KEEP_DESIGN, under, say(Tap::KeepDesign))];
+        let there = |name: &str| kept.iter().any(|design| design.is_named(name));
+        let under = |there: bool| if there { words::DESIGN_THERE } else { "" };
+        let again = from.filter(|name| there(name) && in_small(name) != in_small(&sheet.name));
+        let again = again.map(|name| key("key soft h56 wide", design::keep_again(name), under(true), say(Tap::KeepDesignAs(name.into()))));
+        let own = key("key soft h56 wide", words::KEEP_DESIGN, under(there(&sheet.name)), say(Tap::KeepDesign));
+        return again.into_iter().chain([own]).collect();
     }
     if kept.is_empty() || !going_on {
         return vec![];
@@ -131,6 +139,11 @@ fn sketch(size: Pair, boards: Boards) -> El<Msg> {
         rect(if nth.is_multiple_of(2) { "w1" } else { "w2" }, (x + 1.0, y + 1.0), (*w, *h))
     };
     drawing("sketch", (size.0 + 2.0, size.1 + 2.0)).attr("aria-hidden", "true").kids(boards.iter().enumerate().map(one))
+}
+
+/// Pieces by their name; boards to be bought by their wood.
+fn source_name(source: &Source, app: &App) -> String {
+    if source.bought.is_some() { buy::name(source.pile.wood.as_ref(), app) } else { pile_name(&source.pile) }
 }
 
 /// A length with its unit.

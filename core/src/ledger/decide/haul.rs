@@ -291,7 +291,7 @@ pub(super) fn known(book: &Book, wood: Option<&Key>) -> Answer<()> {
     wood.map_or(Ok(()), |wood| fold::workshop(book).wood.woods.find(wood.as_str()).map(drop))
 }
 
-fn new_pile(act: &mut Act, haul: Id, label: String, facts: &PileFacts) -> Answer<Id> {
+pub(super) fn new_pile(act: &mut Act, haul: Id, label: String, facts: &PileFacts) -> Answer<Id> {
     checked(facts)?;
     let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone();
     Ok(act.add(kind::PileAdded { haul, label, wood, name, thickness, width, length, length_to }))
@@ -331,7 +331,7 @@ fn move_pieces(book: &Book, (haul, from, to): (Id, Id, Id), n: Count, act: &mut 
 }
 
 /// A, B … Z, AA, AB …: the first letters no pile of the haul has.
-fn next_label(haul: &Haul) -> Answer<String> {
+pub(super) fn next_label(haul: &Haul) -> Answer<String> {
     if PILES_MOST <= haul.piles.len() {
         return Err(Refusal::TooManyPiles { most: PILES_MOST });
     }

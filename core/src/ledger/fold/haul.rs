@@ -3,11 +3,11 @@
 use super::stock;
 use super::wood::WoodFacts;
 use crate::haul::{Haul, Pile, Trip};
-use crate::ledger::kind::haul::{Per, Step};
+use crate::ledger::kind::haul::{Per, PiecesLeft, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Id, Length, Listed};
+use crate::quantity::{Count, Id, Length, Listed, Volume};
 use crate::wood::species::Species;
 use std::cell::OnceCell;
 
@@ -45,7 +45,9 @@ fn folded(book: &Book, id: Id, known: &OnceCell<WoodFacts>) -> Option<Haul> {
     if haul.is_unpriced() {
         priced_by_till(book, &mut haul);
     }
+    let left = std::mem::take(&mut piles.left);
     haul.piles = piles.shown();
+    left.iter().for_each(|left| given_back(&mut haul, left));
     let known = || known.get_or_init(|| WoodFacts::of(book));
     for pile in &mut haul.piles {
         let own = pile.wood.as_ref().filter(|wood| Species::of(wood.as_str()).is_err());
@@ -55,6 +57,16 @@ fn folded(book: &Book, id: Id, known: &OnceCell<WoodFacts>) -> Option<Haul> {
         }
     }
     Some(haul)
+}
+
+/// What was left of the pieces of one pile is measured by the pile it lies in.
+fn given_back(haul: &mut Haul, left: &PiecesLeft) {
+    let volume = haul.pile(left.pile).and_then(|pile| pile.piece().ok().flatten()).and_then(|piece| piece.times(left.n).ok());
+    let of = haul.piles.iter_mut().find(|pile| pile.id == left.of);
+    if let Some((of, volume)) = of.zip(volume) {
+        let back = of.given_back.entry(left.job).or_insert(Volume::ZERO);
+        *back = back.plus(volume).unwrap_or(*back);
+    }
 }
 
 /// How long a part of a job is, as it was planned last.
@@ -140,6 +152,7 @@ fn trip_of(trips: &mut Sorted<Id, Trip>, id: Id) -> &mut Trip {
 pub(super) struct Piles {
     of: Sorted<Id, Pile>,
     added: Vec<Id>,
+    left: Vec<PiecesLeft>,
 }
 
 impl Piles {
@@ -179,6 +192,10 @@ impl Piles {
             Fact::RejectsReturned(f) => self.change(f.pile, |pile| pile.returned(&f.why, f.n, f.to.gone_to())),
             Fact::PiecesTaken(f) => self.change(f.pile, |pile| pile.given(f.job, f.n)),
             Fact::PiecesFreed(f) => self.change(f.pile, |pile| pile.freed(f.job, f.n)),
+            Fact::PiecesLeft(f) => {
+                self.change(f.pile, |pile| pile.left_over(f.n));
+                self.left.push(f.clone());
+            }
             _ => stock::apply(self, entry),
         }
     }

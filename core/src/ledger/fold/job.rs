@@ -131,7 +131,7 @@ fn described(job: &mut Job, f: &JobDescribed, place: Offset) {
 }
 
 impl Job {
-    fn new(id: Id, f: &JobBegan, began: crate::quantity::Wall) -> Job {
+    pub(crate) fn new(id: Id, f: &JobBegan, began: crate::quantity::Wall) -> Job {
         Job {
             id,
             began,

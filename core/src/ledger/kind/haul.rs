@@ -88,6 +88,8 @@ kinds! {
     PiecesTaken { haul: Id, pile: Id, job: Id, n: Count; }
     /// Pieces came back from a job to their pile.
     PiecesFreed { haul: Id, pile: Id, job: Id, n: Count; }
+    /// What was left of pieces that a job took of pile `of` lies on the rack again, as pieces of `pile`.
+    PiecesLeft { haul: Id, pile: Id, of: Id, job: Id, n: Count; }
 }
 
 impl HaulDescribed {

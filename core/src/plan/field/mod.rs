@@ -14,6 +14,7 @@ mod search;
 pub mod short;
 mod tally;
 mod tiles;
+pub mod why;
 
 use super::{Planned, Sense};
 use crate::plan::patience::Patience;

@@ -1,6 +1,8 @@
 //! A plan as it is kept and used: what was asked, of which pieces, and what came of it.
 
-use super::{Ask, Field, Given, Source, Top, What, figures, room, sources, stack, wish};
+use super::buy::to_buy;
+use super::{Ask, Boards, Field, Given, Source, Top, What, figures, fitting, room, sources, stack, wish};
+use crate::ledger::decide::{LeftOver, Lying};
 use crate::ledger::fold::{self, KeptPlan};
 use crate::ledger::kind::plan::{PlanKept, PlanPile};
 use crate::plan::field::problem::Mix;
@@ -42,6 +44,27 @@ pub fn kept(given: &Given, answered: &Answered, sheet: &PlanSheet) -> PlanKept {
     }
 }
 
+/// What goes back to the rack, by pile and size: remainders, and strips that were ripped and not used, if they are long enough to keep.
+/// `name` says what a new pile of them is called.
+pub fn left_over(given: &Given, sheet: &PlanSheet, name: &dyn Fn(&Source) -> String) -> Vec<LeftOver> {
+    let mut all: Vec<LeftOver> = vec![];
+    for used in &sheet.used {
+        let Some((from, ready)) = given.sources.get(used.source).zip(given.ready.sources.get(used.source)) else { continue };
+        let [thickness, width, length] = ready.size;
+        let ripped = i64::from(used.pieces).saturating_mul(ready.ripped).saturating_sub(used.used);
+        let strips = Some(ripped).filter(|n| 0 < *n && given.ready.figures.keep_min <= length).map(|n| (length, n));
+        for (length, n) in used.remainders.iter().map(|rest| (*rest, 1)).chain(strips) {
+            let n = Count::try_from(n).unwrap_or(0);
+            let (haul, of, size) = (from.pile.haul, from.pile.pile, [thickness, width, length]);
+            match all.iter_mut().find(|one| (one.of, one.size) == (of, size)) {
+                Some(one) => one.n = one.n.saturating_add(n),
+                None => all.push(LeftOver { haul, of, n, size, name: name(from) }),
+            }
+        }
+    }
+    all
+}
+
 /// Pieces a plan uses of a pile, by its place.
 fn used_of(sheet: &PlanSheet, place: usize) -> Count {
     sheet.used.iter().filter(|used| used.source == place).fold(0, |sum: Count, used| sum.saturating_add(used.pieces))
@@ -50,7 +73,8 @@ fn used_of(sheet: &PlanSheet, place: usize) -> Count {
 /// Whether the pieces a plan uses are still there to be taken: the rack may have changed since.
 pub fn is_possible(shop: &Shop, given: &Given, sheet: &PlanSheet) -> bool {
     let Ok(there) = sources(shop, given.ask.job) else { return false };
-    let mut uses = given.sources.iter().enumerate().map(|(place, source)| (source.which(), used_of(sheet, place)));
+    let lying = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
+    let mut uses = lying.map(|(place, source)| (source.which(), used_of(sheet, place)));
     uses.all(|(which, n)| n == 0 || there.iter().any(|now| now.which() == which && n <= now.n))
 }
 
@@ -59,12 +83,28 @@ pub fn last_used(plans: &[KeptPlan]) -> Option<&KeptPlan> {
     plans.iter().rev().find(|plan| plan.used)
 }
 
-/// A plan of the book with what it is about, as it is shown; nothing where its piles are no more what they were.
-pub fn again(shop: &Shop, kept: &KeptPlan) -> Option<(Given, Answered)> {
+/// What was asked of a plan: of the pieces that fit, those it was not made from are left out.
+pub fn asked_again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<Ask> {
+    let (asked, _) = kept.told()?;
+    let mut ask = Ask { job: kept.plan.job, what: what(&asked, &kept.plan)?, turned: vec![], bought: bought.to_vec() };
+    let is_in = |source: &Source| {
+        let (Lying { haul, pile }, in_job) = source.which();
+        kept.plan.piles.iter().any(|it| (it.haul, it.pile, it.in_job == Some(true)) == (haul, pile, in_job))
+    };
+    let all = fitting(shop, &ask).ok()?;
+    let turned = all.iter().filter(|(source, why)| why.is_none() && source.bought.is_none() && is_in(source) == source.in_job);
+    ask.turned = turned.map(|(source, _)| source.which()).collect();
+    Some(ask)
+}
+
+/// A plan with what it is about, as it is shown; nothing where its piles are no more what they were.
+pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, Answered)> {
     let (asked, answered) = kept.told()?;
     let job = shop.job(kept.plan.job).ok()?;
-    let sources: Vec<Source> = kept.plan.piles.iter().map(|pile| source(shop, pile, job.id)).collect::<Option<_>>()?;
-    let ask = Ask { job: job.id, what: what(&asked, &kept.plan)?, turned: vec![] };
+    let ask = asked_again(shop, kept, bought)?;
+    let boards = to_buy(bought, job.units);
+    let lying = |pile: &PlanPile| boards.iter().find(|it| it.pile.pile == pile.pile).cloned().or_else(|| source(shop, pile, job.id));
+    let sources: Vec<Source> = kept.plan.piles.iter().map(lying).collect::<Option<_>>()?;
     let figures = figures(shop, job.units).ok()?;
     let wish = wish(&ask, &job, &figures, &sources).ok()?;
     let stock: Vec<_> = sources.iter().map(|source| stack(shop, source)).collect();
@@ -83,7 +123,7 @@ pub fn again(shop: &Shop, kept: &KeptPlan) -> Option<(Given, Answered)> {
 fn source(shop: &Shop, pile: &PlanPile, job: Id) -> Option<Source> {
     let haul = fold::haul(shop.book, pile.haul)?;
     let there = rack_pile(&haul, haul.pile(pile.pile)?, job).ok()?;
-    Some(Source { pile: there, in_job: pile.in_job == Some(true), n: pile.n })
+    Some(Source { pile: there, in_job: pile.in_job == Some(true), n: pile.n, bought: None })
 }
 
 fn counts(asked: &Asked) -> Vec<i64> {

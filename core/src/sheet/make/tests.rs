@@ -1,10 +1,11 @@
-use super::keep::{is_possible, kept};
+use super::keep::{is_possible, kept, left_over};
 use super::*;
 use crate::ledger::decide::{BookCommand, Command, Now, PlanCommand, decide};
 use crate::ledger::stamp::Clock;
 use crate::ledger::{Book, fold};
 use crate::plan::rows::plan::{Piece, Plan, Remainder};
 use crate::plan::{Answered, Asked, Made, post};
+use crate::quantity::Currency;
 use crate::sheet::plan::{Mark, PlanSheet, Why, sheet};
 use crate::story::{BENCH, Story, tell};
 
@@ -26,7 +27,7 @@ fn ask(story: &Story, in_job: bool) -> Ask {
     let turned = if in_job { turned.collect() } else { vec![] };
     let others = all.iter().filter(|source| !source.in_job && (in_job || !ends(source))).map(Source::which);
     let turned: Vec<Which> = turned;
-    Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect() }
+    Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect(), bought: vec![] }
 }
 
 /// The reference plan of the drawing: strip, place, length in millimetres.
@@ -84,6 +85,8 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
     let shop = Shop::of(&story.book, story.now.at);
     let (given, answered, shown) = planned(&story, false);
     let plan = kept(&given, &answered, &shown);
+    let left = left_over(&given, &shown, &|_| "left over".into());
+    assert_eq!(left.iter().map(|one| (one.n, one.size[2])).collect::<Vec<_>>(), [(1, mm(293))]);
     assert!(is_possible(&shop, &given, &shown));
     let mut book = story.book.clone();
     let ends = |book: &Book| {
@@ -101,13 +104,13 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
         Ok::<Id, crate::refusal::Refusal>(first)
     };
     assert_eq!(ends(&book), (12, 11));
-    let act = order(&mut book, Command::Plan(PlanCommand::Use(plan.clone())), 1).unwrap();
+    let act = order(&mut book, Command::Plan(PlanCommand::Use { plan: plan.clone(), left: left.clone() }), 1).unwrap();
     assert_eq!(ends(&book), (4, 19));
     let job = fold::job(&book, given.ask.job).unwrap();
     let (asked, told) = keep::last_used(&job.plans).and_then(|kept| kept.told()).unwrap();
     assert_eq!((post::put(&asked), told), (post::put(&given.ready.asked), answered), "names stay at home");
     assert!(!is_possible(&Shop::of(&book, story.now.at), &given, &shown));
-    assert!(order(&mut book, Command::Plan(PlanCommand::Use(plan)), 2).is_err(), "eight more are not there");
+    assert!(order(&mut book, Command::Plan(PlanCommand::Use { plan, left }), 2).is_err(), "eight more are not there");
     order(&mut book, Command::Book(BookCommand::TakeBack { act }), 3).unwrap();
     assert_eq!(ends(&book), (12, 11));
     assert_eq!(fold::job(&book, given.ask.job).unwrap().plans, vec![]);
@@ -137,7 +140,7 @@ fn the_parts_of_the_stands_find_their_piles() {
     let story = tell(crate::story::STANDS);
     let job = story.names.job("stands").expect("the job");
     let shop = Shop::of(&story.book, story.now.at);
-    let given = given(&shop, &Ask { job, what: What::Parts(None), turned: vec![] }).unwrap();
+    let given = given(&shop, &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![] }).unwrap();
     let Asked::Parts(problem) = &given.ready.asked else { panic!("parts") };
     let glued: Vec<(&str, bool)> = problem.parts.iter().map(|part| (part.id.as_str(), part.glue)).collect();
     assert_eq!(glued, [("top", true), ("leg", false), ("rail", false), ("peg", false)]);
@@ -145,4 +148,31 @@ fn the_parts_of_the_stands_find_their_piles() {
     let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(20_000), &mut on), 1);
     let shown = sheet(&given.ready, &answered, given.room).unwrap();
     assert_eq!(shown.made, 2);
+}
+
+/// The stands' rack is nearly empty: with two boards to buy at 14 each a third stand is made, and it says how many are to be bought.
+#[test]
+fn boards_to_buy_are_planned_with_and_told() {
+    let story = tell(crate::story::STANDS);
+    let job = story.names.job("stands").expect("the job");
+    let shop = Shop::of(&story.book, story.now.at);
+    let price = Money::whole(Decimal::from(14), Currency::USD);
+    let inches = |n: i64| Length::INCH_64TH.times(n * 16).unwrap();
+    let boards = Boards { wood: Key::read("ash-white"), size: [8, 24, 240].map(inches), n: 5, price };
+    let ask = Ask { job, what: What::Parts(Some(3)), turned: vec![], bought: vec![boards] };
+    let given = given(&shop, &ask).unwrap();
+    let mut on = |_: crate::plan::patience::Progress<'_>| true;
+    let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(20_000), &mut on), 1);
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    assert_eq!(shown.made, 3);
+    let [(_, n, cost)] = buy::not_bought(&given, &shown)[..] else { panic!("{:?}", shown.used) };
+    assert_eq!(cost, Money::whole(Decimal::from(14 * n), Currency::USD));
+    assert!((1..5).contains(&n), "no more than it takes: {n}");
+    assert!(is_possible(&shop, &given, &shown), "what lies on the rack is there");
+    // What was planned comes back with its boards.
+    let plan = crate::ledger::fold::KeptPlan { id: job, at: story.now, plan: kept(&given, &answered, &shown), used: false };
+    let (again, told) = keep::again(&shop, &plan, &ask.bought).unwrap();
+    let (was, is) = (post::put(&given.ready.asked), post::put(&again.ready.asked));
+    assert!(again.ask == ask && is == was && told == answered, "names stay at home");
+    assert!(keep::again(&shop, &plan, &[]).is_none());
 }

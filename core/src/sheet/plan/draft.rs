@@ -11,6 +11,16 @@ pub(super) struct Rect {
     pub part: Option<usize>,
 }
 
+/// A board or stick that is cut: where it lies and what of it goes back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Board {
+    pub at: [i64; 4],
+    pub source: usize,
+    pub number: i64,
+    pub times: i64,
+    pub left: Option<[i64; 4]>,
+}
+
 /// One piece of a pile and what is cut of it; so many alike.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Sawn {
@@ -28,6 +38,7 @@ pub(super) struct Draft {
     pub made: i64,
     pub outer: [i64; 2],
     pub rects: Vec<Rect>,
+    pub boards: Vec<Board>,
     pub sawn: Vec<Sawn>,
     /// Square units.
     pub glue: i128,

@@ -8,8 +8,9 @@ use crate::plan::field::lay::{Layer, Piece, layers};
 use crate::plan::field::plan::{Field, Lie, Plan};
 use crate::plan::field::problem::{Pattern, Problem};
 use crate::plan::field::short::lacking;
+use crate::plan::field::why::next;
 use crate::plan::patience::Patience;
-use crate::quantity::Sorted;
+use crate::quantity::{Length, Sorted};
 use crate::refusal::{Answer, Refusal};
 use std::collections::VecDeque;
 
@@ -21,8 +22,8 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     draft.short = short(problem, answered, plan);
     let Some(field) = &plan.field else { return Ok(draft) };
     let layers = layers(problem, field).map_err(|_| Refusal::NotThere)?;
-    let exact = answered.worth.get(1) == Some(&0);
-    draft.why = exact.then_some(Why::Exact);
+    draft.why =
+        if answered.worth.get(1) == Some(&0) { Some(Why::Exact) } else { step(ready, problem, field).filter(|_| answered.is_proven()) };
     draft.made = field.layers;
     draft.outer = [field.outer[0], field.outer[1]];
     draft.glue = field.glue_area;
@@ -133,6 +134,12 @@ fn across(problem: &Problem, field: &Field) -> Vec<(i64, usize)> {
         _ => width,
     };
     field.piles.iter().map(|pile| (wide, *pile)).collect()
+}
+
+/// The side that is most off, and what one tile more or fewer would make it.
+fn step(ready: &Ready, problem: &Problem, field: &Field) -> Option<Why> {
+    let (side, more, other) = next(problem, field)?;
+    Some(Why::Step { side, more, other: other.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok())? })
 }
 
 fn short(problem: &Problem, answered: &Answered, plan: &Plan) -> Vec<Lacking> {

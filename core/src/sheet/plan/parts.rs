@@ -1,53 +1,64 @@
 //! Parts from boards for the screen: one board drawn for each way of cutting.
 
-use super::draft::{Draft, Rect, Sawn};
+use super::draft::{self, Draft, Rect, Sawn};
 use super::ready::Ready;
 use super::{Lacking, Mark, Why};
 use crate::plan::Answered;
 use crate::plan::parts::plan::{Board, First, Plan};
 use crate::plan::parts::problem::Problem;
+use crate::plan::parts::why;
+use crate::plan::patience::{Patience, Progress};
+use crate::quantity::order_by_key;
 use crate::refusal::{Answer, Refusal};
 
 pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
     let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
-    let why = (0 < made && problem.sets == Some(made)).then_some(Why::AllMade);
+    let why = if 0 < made && problem.sets == Some(made) { Some(Why::AllMade) } else { because(problem, answered) };
     let mut draft = Draft { made, why, finished: vec![0; ready.sources.len()], ..Draft::default() };
-    for (number, board) in (1_i64..).zip(&plan.boards) {
+    for (number, board) in (1_i64..).zip(by_pile(&plan.boards, |board| board.pile)) {
         let pile = problem.piles.get(board.pile).ok_or(Refusal::NotThere)?;
         let top = draft.outer[1];
         let pieces = drawn(problem, board, (number, top), &mut draft);
         let (source, times, remainder) = (board.pile, board.times, board.remainder);
         draft.sawn.push(Sawn { source, times, mark: Mark::Number(number), pieces, remainder, cuts: cuts(problem, board) });
+        let from = problem.end_trim.saturating_add(board.stretch).saturating_add(problem.kerf);
+        let left = (0 < remainder).then_some([from, top, remainder, pile.width]);
+        draft.boards.push(draft::Board { at: [0, top, pile.length, pile.width], source, number, times, left });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(pile.width).saturating_add(problem.kerf)];
     }
     finished(problem, plan, &mut draft);
-    let missing = plan.short.iter().flat_map(|short| &short.missing);
-    draft.short = missing.map(|(part, n)| Lacking::Part { part: *part, n: *n, from: unlocks(problem, plan, (*part, *n)) }).collect();
+    draft.short = lacking(problem, plan, made);
     Ok(draft)
 }
 
-/// Pieces of which pile give so many of a part: of the pile that gave most of it so far, else of the one of which a piece gives most.
-fn unlocks(problem: &Problem, plan: &Plan, (part, n): (usize, i64)) -> Option<(usize, i64)> {
-    let so_far = shares(problem, plan, part);
-    let given = |pile: usize| so_far.iter().find(|(it, _)| *it == pile).map_or(0, |(_, share)| *share);
-    let each = (0..problem.piles.len()).map(|pile| (given(pile), gives(problem, pile, part).unwrap_or(0), pile));
-    let (_, each, pile) =
-        each.filter(|(_, each, _)| 0 < *each).max_by_key(|(given, each, pile)| (*given, *each, std::cmp::Reverse(*pile)))?;
-    Some((pile, n.checked_add(each)?.checked_sub(1)?.checked_div(each)?))
+/// In the order of cutting: pile by pile, each as it was planned.
+pub(super) fn by_pile<T>(all: &[T], pile: impl Fn(&T) -> usize) -> Vec<&T> {
+    let mut boards: Vec<&T> = all.iter().collect();
+    order_by_key(&mut boards, |board| pile(board));
+    boards
 }
 
-/// How many of a part that is not glued come out of one piece, in bands of its width.
-fn gives(problem: &Problem, pile: usize, part: usize) -> Option<i64> {
-    let part = problem.parts.get(part).filter(|part| !part.glue && part.piles.as_ref().is_none_or(|piles| piles.contains(&pile)))?;
-    let pile = problem.piles.get(pile)?;
-    let thick = part.thickness.checked_add(problem.allow.thickness)? <= pile.thickness;
-    let fit = |side: i64, trim: i64, blank: i64| {
-        let net = side.checked_sub(trim.checked_mul(2)?)?.checked_add(problem.kerf)?;
-        Some(net.checked_div(blank.checked_add(problem.kerf)?)?.max(0))
-    };
-    let along = fit(pile.length, problem.end_trim, part.length.checked_add(problem.allow.length)?)?;
-    let across = fit(pile.width, problem.edge_trim, part.width.checked_add(problem.allow.width)?)?;
-    if thick { along.checked_mul(across) } else { None }
+/// Steps for why no more, and for what is lacking: some tens of milliseconds at the most.
+const STEPS: u64 = 2_000;
+
+/// What keeps the sets from being more than the bound says.
+fn because(problem: &Problem, answered: &Answered) -> Option<Why> {
+    let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok())?;
+    let mut goes_on = |_: Progress<'_>| true;
+    match why::why(problem, most, &mut Patience::new(Some(STEPS), &mut goes_on)) {
+        why::Why::Part { part } => Some(Why::Part { part }),
+        why::Why::Together { parts } => Some(Why::Together { parts }),
+        why::Why::Wish | why::Why::Search => None,
+    }
+}
+
+/// What one set more lacks, and the boards of a pile that would give it.
+fn lacking(problem: &Problem, plan: &Plan, made: i64) -> Vec<Lacking> {
+    let Some(short) = plan.short.as_ref().filter(|short| !short.missing.is_empty()) else { return vec![] };
+    let mut goes_on = |_: Progress<'_>| true;
+    let unlock = why::unlock(problem, made, &mut Patience::new(Some(STEPS), &mut goes_on), 1);
+    let from = unlock.into_iter().min_by_key(|(_, n)| *n);
+    short.missing.iter().map(|(part, n)| Lacking::Part { part: *part, n: *n, from }).collect()
 }
 
 /// The pieces of a board, drawn where they lie; their lengths and parts.

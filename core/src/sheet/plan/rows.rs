@@ -4,18 +4,23 @@ use super::draft::{Draft, Rect, Sawn};
 use super::ready::Ready;
 use super::wish::Wish;
 use super::{Lacking, Mark, Why};
+use crate::plan::Answered;
+use crate::plan::patience::{Patience, Progress};
 use crate::plan::rows::plan::{Piece, Plan};
 use crate::plan::rows::problem::Problem;
+use crate::plan::rows::why;
 use crate::quantity::{Length, Sorted};
 use crate::refusal::{Answer, Refusal};
 
-pub(super) fn draft(ready: &Ready, problem: &Problem, plan: &Plan) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
     let Wish::Panel(panel) = &ready.wish else { return Err(Refusal::NotThere) };
     let units = |length: Length| length.as_nm().checked_div(ready.unit).ok_or(Refusal::OutOfRange);
     let sawn = sawn(problem, plan);
     let marks: Sorted<(usize, i64), Mark> = sawn.iter().map(|(strip, sawn)| (*strip, sawn.mark)).collect();
-    let mut draft = Draft { one_section: true, why: why(ready, problem, plan), short: short(problem, plan), ..Draft::default() };
-    draft.made = i64::try_from(plan.rows.len()).map_err(|_| Refusal::OutOfRange)?;
+    let made = i64::try_from(plan.rows.len()).map_err(|_| Refusal::OutOfRange)?;
+    let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok());
+    let why = fewest(ready, problem, plan).or_else(|| because(problem, most?));
+    let mut draft = Draft { made, why, one_section: true, short: short(problem, made), ..Draft::default() };
     let [strip, thickness] = [units(panel.strip)?, units(panel.thickness)?];
     draft.outer = [problem.length, strip.saturating_mul(draft.made)];
     draft.finished = vec![0; problem.piles.len()];
@@ -71,7 +76,7 @@ fn sawn(problem: &Problem, plan: &Plan) -> Sorted<(usize, i64), Sawn> {
 }
 
 /// All rows that were asked for take at least so many strips: the longest squared ones first until their length is enough.
-fn why(ready: &Ready, problem: &Problem, plan: &Plan) -> Option<Why> {
+fn fewest(ready: &Ready, problem: &Problem, plan: &Plan) -> Option<Why> {
     let rows = problem.rows.filter(|rows| i64::try_from(plan.rows.len()).ok() == Some(*rows))?;
     let asked = problem.length.checked_mul(rows)?;
     let mut piles: Vec<(i64, i64)> = problem
@@ -94,14 +99,26 @@ fn why(ready: &Ready, problem: &Problem, plan: &Plan) -> Option<Why> {
     Some(Why::Fewest { pieces: strips, gives: length(before)?, asked: length(asked)? })
 }
 
-/// For the rows that are missing: strips of each pile by their length alone, so that many at the least.
-fn short(problem: &Problem, plan: &Plan) -> Vec<Lacking> {
-    let made = i64::try_from(plan.rows.len()).unwrap_or(0);
-    let missing = problem.rows.unwrap_or(made).saturating_sub(made).saturating_mul(problem.length);
-    let lacking = |(source, pile): (usize, &crate::plan::rows::problem::Pile)| {
-        let squared = pile.length.saturating_sub(problem.square.saturating_mul(2));
-        let n = missing.saturating_add(squared).saturating_sub(1).checked_div(squared)?;
-        (0 < n).then_some(Lacking::Source { source, n })
-    };
-    problem.piles.iter().enumerate().filter_map(lacking).collect()
+/// What keeps the rows from being more than the bound says.
+fn because(problem: &Problem, most: i64) -> Option<Why> {
+    Some(match why::why(problem, most) {
+        why::Why::Wanted => return None,
+        why::Why::NoStrips => Why::NoStrips,
+        why::Why::Length { there, .. } => Why::Length { tenths: there.saturating_mul(10).checked_div(problem.length)? },
+        why::Why::DoesNotComeOut { .. } => Why::DoesNotComeOut,
+    })
+}
+
+/// Steps for what is lacking, of all tries and of each: some tens of milliseconds at the most.
+const STEPS: u64 = 2_000;
+const EACH: u64 = 200;
+
+/// For one row more of those that are missing, so many strips of a pile, any one of these.
+fn short(problem: &Problem, made: i64) -> Vec<Lacking> {
+    if problem.rows.is_none_or(|rows| rows <= made) {
+        return vec![];
+    }
+    let mut goes_on = |_: Progress<'_>| true;
+    let found = why::unlocks(problem, made, EACH, &mut Patience::new(Some(STEPS), &mut goes_on));
+    found.into_iter().map(|unlock| Lacking::Source { source: unlock.pile, n: unlock.pieces }).collect()
 }

@@ -1,6 +1,7 @@
 //! Sticks for the screen: one bar for each way of cutting.
 
-use super::draft::{Draft, Rect, Sawn};
+use super::draft::{Board, Draft, Rect, Sawn};
+use super::parts::by_pile;
 use super::ready::Ready;
 use super::wish::Wish;
 use super::{Lacking, Mark, Why};
@@ -9,7 +10,7 @@ use crate::plan::patience::{Patience, Progress};
 use crate::plan::sticks::plan::Plan;
 use crate::plan::sticks::problem::Problem;
 use crate::plan::sticks::short::short;
-use crate::plan::sticks::why::why;
+use crate::plan::sticks::why;
 use crate::quantity::Length;
 use crate::refusal::{Answer, Refusal};
 
@@ -20,13 +21,10 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     let Wish::Sticks(wanted) = &ready.wish else { return Err(Refusal::NotThere) };
     let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
     let all = 0 < made && problem.sets == Some(made);
-    let mut goes_on = |_: Progress<'_>| true;
-    let proven = answered.bound.first() == answered.worth.first();
-    let because = || why(problem, made.into(), &mut Patience::new(Some(STEPS), &mut goes_on));
-    let why = if all { Some(Why::AllMade) } else { proven.then(because).map(Why::Sticks) };
+    let why = if all { Some(Why::AllMade) } else { because(problem, answered) };
     let mut draft = Draft { made, why, one_section: true, finished: vec![0; problem.piles.len()], ..Draft::default() };
     let high = problem.piles.iter().map(|pile| pile.length).max().unwrap_or(0).div_euclid(20);
-    for (number, stick) in (1_i64..).zip(&plan.sticks) {
+    for (number, stick) in (1_i64..).zip(by_pile(&plan.sticks, |stick| stick.pile)) {
         let pile = problem.piles.get(stick.pile).ok_or(Refusal::NotThere)?;
         let top = high.saturating_mul(number.saturating_sub(1));
         let (mut pieces, mut end) = (vec![], 0_i64);
@@ -61,10 +59,24 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
             remainder: stick.remainder,
             cuts,
         });
+        let from = problem.end_trim.saturating_add(end).saturating_add(problem.kerf);
+        let left = (0 < stick.remainder).then_some([from, top, stick.remainder, high]);
+        draft.boards.push(Board { at: [0, top, pile.length, high], source: stick.pile, number, times: stick.times, left });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
     }
     draft.short = lacking(problem, made);
     Ok(draft)
+}
+
+/// What keeps the sets from being more than the bound says.
+fn because(problem: &Problem, answered: &Answered) -> Option<Why> {
+    let mut goes_on = |_: Progress<'_>| true;
+    match why::why(problem, *answered.bound.first()?, &mut Patience::new(Some(STEPS), &mut goes_on)) {
+        why::Why::Part { part } => Some(Why::Part { part }),
+        why::Why::Wood => Some(Why::Wood),
+        why::Why::Together { parts } => Some(Why::Together { parts }),
+        why::Why::Wish | why::Why::Search => None,
+    }
 }
 
 /// What one set more lacks, and the sticks of a pile that would give it.

@@ -1,8 +1,8 @@
 //! From a draft in units to what the screen shows: alike cuts in one line, what is used and left, waste, glue, weight, movement.
 
-use super::draft::{Draft, Rect, Sawn};
+use super::draft::{Board, Draft, Rect, Sawn};
 use super::ready::{Ready, Source};
-use super::{CutLine, Drawn, Glue, Mark, Picture, PlanSheet, Proof, TooShort, Used, Waste};
+use super::{CutLine, Drawn, Glue, Lain, Mark, Picture, PlanSheet, Proof, TooShort, Used, Waste};
 use crate::plan::Answered;
 use crate::quantity::{Count, Length, Mass, Money, Volume};
 use crate::refusal::{Answer, Refusal};
@@ -46,11 +46,17 @@ impl Back {
 
 fn picture(draft: &Draft, scale: Back) -> Answer<Picture> {
     let [width, height] = draft.outer.map(|side| scale.length(side));
-    let drawn = |rect: &Rect| {
-        let [left, top, wide, high] = rect.at.map(|side| scale.length(side));
-        Ok(Drawn { at: [left?, top?, wide?, high?], source: rect.source, mark: rect.mark, part: rect.part })
+    let at = |at: [i64; 4]| {
+        let [left, top, wide, high] = at.map(|side| scale.length(side));
+        Ok::<_, Refusal>([left?, top?, wide?, high?])
     };
-    Ok(Picture { outer: [width?, height?], pieces: draft.rects.iter().map(drawn).collect::<Answer<_>>()? })
+    let drawn = |rect: &Rect| Ok(Drawn { at: at(rect.at)?, source: rect.source, mark: rect.mark, part: rect.part });
+    let lain = |board: &Board| {
+        let left = board.left.map(at).transpose()?;
+        Ok(Lain { at: at(board.at)?, source: board.source, number: board.number, times: board.times, left })
+    };
+    let pieces = draft.rects.iter().map(drawn).collect::<Answer<_>>()?;
+    Ok(Picture { outer: [width?, height?], pieces, boards: draft.boards.iter().map(lain).collect::<Answer<_>>()? })
 }
 
 /// Alike cuts in one line; by pile, whole ones first, then by their first number.

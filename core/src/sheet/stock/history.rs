@@ -83,6 +83,7 @@ fn pieces(fact: &Fact) -> Count {
         Fact::RejectsReturned(f) => f.n,
         Fact::PiecesTaken(f) => f.n,
         Fact::PiecesFreed(f) => f.n,
+        Fact::PiecesLeft(f) => f.n,
         Fact::PileCounted(f) => f.n,
         Fact::PiecesReserved(f) => f.n,
         Fact::ReservationFreed(f) => f.n,

@@ -104,6 +104,8 @@ pub struct Picks {
     pub carried: Carried,
     pub wood: Option<Key>,
     pub due: Option<Day>,
+    /// A new job is made from this design.
+    pub design: Option<Id>,
     /// More is shown: other counts, other woods, currency and units.
     pub more: bool,
 }
@@ -112,6 +114,8 @@ pub struct Picks {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Pick {
     MadeFor(For),
+    /// The new job is made from this design, or no longer.
+    Design(Id),
     Currency(Currency),
     Units(Units),
     Kind(Kind, bool),
@@ -156,6 +160,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         carried: Carried::Fetched,
         wood: None,
         due: None,
+        design: None,
         more: false,
     };
     let blank = Draft { what, form: Form::of(0), words: vec![], picks };
@@ -290,6 +295,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
     let picks = &mut draft.picks;
     match pick {
         Pick::MadeFor(made_for) => picks.made_for = made_for,
+        Pick::Design(design) => pick_design(app, design),
         Pick::Currency(currency) => picks.currency = currency,
         Pick::Units(units) => picks.units = units,
         Pick::Kind(kind, finish) => (picks.kind, picks.finish) = (kind, finish),
@@ -321,4 +327,15 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
 fn later(day: Day, by: i32) -> Day {
     let step = if by < 0 { Day::before } else { Day::next };
     (0..by.abs()).fold(day, |day, _| step(day))
+}
+
+/// A new job takes the design's name, unless it has one of its own.
+fn pick_design(app: &mut App, design: Id) {
+    let designs = app.own.workshop().designs.clone();
+    let named = |id: Option<Id>| designs.iter().find(|design| Some(design.id) == id).map(|design| design.name.clone()).unwrap_or_default();
+    let Some(draft) = &mut app.jobs.draft else { return };
+    let was = draft.picks.design;
+    draft.picks.design = Some(design).filter(|_| was != Some(design) && designs.iter().any(|known| known.id == design));
+    let (old, new) = (named(was), named(draft.picks.design));
+    draft.words.iter_mut().take(1).filter(|name| name.trim().is_empty() || **name == old).for_each(|name| name.clone_from(&new));
 }

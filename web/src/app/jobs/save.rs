@@ -6,11 +6,11 @@ use super::super::price::gallery::there;
 use super::draft::{Draft, Way, What};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{
-    Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, SaleCommand, SellOrder, WoodCommand,
+    Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder, WoodCommand,
 };
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
-use fivebar_core::ledger::kind::job::{JobDescribed, OperationPlanned, PartPlanned};
+use fivebar_core::ledger::kind::job::{JobBegan, JobDescribed, OperationPlanned, PartPlanned};
 use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, PiecesConsigned, PriceAgreed};
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
@@ -81,7 +81,7 @@ struct Reader {
 impl Reader {
     fn command(&self, draft: &mut Draft) -> Option<Command> {
         if draft.what == What::New {
-            return self.begin(draft).map(Command::Job);
+            return self.begin(draft);
         }
         let job = self.job?;
         match draft.what.clone() {
@@ -137,11 +137,18 @@ impl Reader {
         Typing { units: draft.picks.units, sign: self.sign }
     }
 
-    fn begin(&self, draft: &mut Draft) -> Option<JobCommand> {
+    fn begin(&self, draft: &mut Draft) -> Option<Command> {
         let pieces = self.count(draft, 0)?;
         let name = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
         let picks = &draft.picks;
-        Some(JobCommand::Begin { name, currency: picks.currency, units: picks.units, pieces, made_for: picks.made_for })
+        let (currency, units, made_for) = (picks.currency, picks.units, picks.made_for);
+        Some(match picks.design {
+            Some(design) => {
+                let job = JobBegan { name, currency, units, pieces, made_for };
+                Command::Plan(PlanCommand::MakeAgain { job, design })
+            }
+            None => Command::Job(JobCommand::Begin { name, currency, units, pieces, made_for }),
+        })
     }
 
     fn part(&self, draft: &mut Draft, (job, was): (Id, Option<String>)) -> Option<JobCommand> {

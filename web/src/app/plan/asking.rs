@@ -1,13 +1,14 @@
 //! What is asked, as it is typed: a shape, its few figures, the piles to use.
 
 use super::Tap;
+use super::buying::Buying;
 use crate::app::form::Form;
 use fivebar_core::ledger::fold::{Job, Part};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::reading::{self, Misread, Sign, Typing};
 use fivebar_core::quantity::{Count, Id, Length, PILE_MOST, writing};
-use fivebar_core::sheet::make::{Ask, Field, Top, Unfit, What, Which};
+use fivebar_core::sheet::make::{Ask, Boards, Field, Source, Top, Unfit, What, Which};
 use fivebar_core::sheet::plan::figures::Figures;
 
 /// The figures of a top: long, wide, rows, joints apart, thick.
@@ -29,6 +30,9 @@ pub struct Draft {
     pub patterns: [bool; 5],
     pub two: bool,
     pub turned: Vec<Which>,
+    /// Boards that could be bought, and those that are being typed.
+    pub bought: Vec<Boards>,
+    pub buying: Option<Buying>,
 }
 
 fn written(length: Length, typing: Typing) -> String {
@@ -58,11 +62,15 @@ impl Draft {
             }
         };
         let patterns = [true, true, false, false, false];
-        Draft { shape: Some(shape), form, split: true, patterns, two: false, turned: vec![] }
+        Draft { shape: Some(shape), form, split: true, patterns, ..Draft::default() }
     }
 
     /// What was asked, typed in again.
-    pub fn of(what: &What, typing: Typing) -> Draft {
+    pub fn of(ask: &Ask, typing: Typing) -> Draft {
+        Draft { turned: ask.turned.clone(), bought: ask.bought.clone(), ..Draft::of_what(&ask.what, typing) }
+    }
+
+    fn of_what(what: &What, typing: Typing) -> Draft {
         let side = |side: Option<Length>| side.map_or(String::new(), |side| written(side, typing));
         let count = |n: Option<Count>| n.map_or(String::new(), |n| n.to_string());
         let draft = Draft { shape: Some(what.shape()), split: true, patterns: [true, true, false, false, false], ..Draft::default() };
@@ -89,8 +97,10 @@ impl Draft {
 
     pub(super) fn say(&mut self, tap: Tap, sign: Sign) {
         match tap {
-            Tap::At(at) => self.form.go(at),
-            Tap::Press(press) => self.form.press(press, sign),
+            Tap::At(at) => self.under_thumb().go(at),
+            Tap::Press(press) => self.under_thumb().press(press, sign),
+            Tap::BuyWood(nth) => self.buying.iter_mut().for_each(|buying| buying.wood = nth),
+            Tap::DropBoards(nth) if nth < self.bought.len() => drop(self.bought.remove(nth)),
             Tap::Split(split) => self.split = split,
             Tap::AsMany => self.form.put(0, String::new()),
             Tap::Pattern(nth) => self.patterns.iter_mut().skip(nth).take(1).for_each(|on| *on = !*on),
@@ -106,6 +116,10 @@ impl Draft {
         }
     }
 
+    fn under_thumb(&mut self) -> &mut Form {
+        self.buying.as_mut().map_or(&mut self.form, |buying| &mut buying.form)
+    }
+
     /// What is asked, as far as it can be read, for a look at the piles.
     pub fn rough(&self, job: Id, typing: Typing) -> Option<Ask> {
         self.clone().ask(job, typing).or_else(|| {
@@ -115,7 +129,7 @@ impl Draft {
                 Shape::Sticks => What::Sticks(None),
                 Shape::Field => What::Field(Field::default()),
             };
-            Some(Ask { job, what, turned: self.turned.clone() })
+            Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone() })
         })
     }
 
@@ -127,7 +141,7 @@ impl Draft {
             Shape::Sticks => What::Sticks(self.count(0, typing)?),
             Shape::Field => What::Field(self.field(typing)?),
         };
-        Some(Ask { job, what, turned: self.turned.clone() })
+        Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone() })
     }
 
     fn count(&mut self, nth: usize, typing: Typing) -> Option<Option<Count>> {
@@ -158,7 +172,8 @@ fn side(text: &str, typing: Typing) -> Result<Length, Misread> {
 }
 
 /// The piles that are used, of those that fit, and how many pieces they have.
-pub fn in_use(fit: &[(fivebar_core::sheet::make::Source, Option<Unfit>)], turned: &[Which]) -> (usize, Count) {
-    let used = fit.iter().filter(|(source, why)| why.is_none() && turned.contains(&source.which()) == source.in_job);
+pub fn in_use(fit: &[(Source, Option<Unfit>)], turned: &[Which]) -> (usize, Count) {
+    let on = |source: &Source| source.bought.is_some() || turned.contains(&source.which()) == source.in_job;
+    let used = fit.iter().filter(|(source, why)| why.is_none() && on(source));
     used.fold((0, 0), |(piles, pieces): (usize, Count), (source, _)| (piles + 1, pieces.saturating_add(source.n)))
 }

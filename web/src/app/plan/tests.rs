@@ -171,3 +171,84 @@ fn a_design_is_kept_and_made_again() {
     app.heard(Msg::Common(Common::TakeBack), Now { wall: app.now, chance: [98; 10] });
     assert_eq!(parts(&app), 0);
 }
+
+/// The page is killed: a new app on the same phone and the same book.
+fn reloaded(app: &App) -> App {
+    let mut again = App::for_tests(Place::Jobs);
+    again.own = Shelf::of(Device::new([1; 8]), app.own.book.clone(), Sorted::new());
+    (again.now, again.here, again.jobs.open) = (app.now, app.here.clone(), app.jobs.open);
+    again
+}
+
+/// A plan that was not used, and what was ticked, are there again; once its wood is taken too, and after that was taken back.
+#[test]
+fn an_unused_plan_and_its_ticks_outlive_the_page() {
+    let mut app = opened("");
+    asked(&mut app);
+    let told = answer(&app);
+    app.told(crate::app::news::News::Planning(told));
+    let orders = heard(&mut app, [Tap::Tick(0)]);
+    assert!(orders.iter().any(|order| matches!(order, Order::Choose { key: crate::app::order::Choice::Plans, .. })), "{orders:?}");
+    let again = |app: &App| {
+        let mut app = reloaded(app);
+        heard(&mut app, [Tap::Open]);
+        app
+    };
+    let shown = page(&again(&app));
+    assert!(shown.contains("2 rows.") && shown.contains("tick done") && shown.contains("Use these 4"), "{shown}");
+    let mut app = again(&app);
+    heard(&mut app, [Tap::Use]);
+    let shown = page(&again(&app));
+    assert!(shown.contains("The job has this wood") && shown.contains("tick done"), "{shown}");
+    app.heard(Msg::Common(Common::TakeBack), Now { wall: app.now, chance: [96; 10] });
+    let shown = page(&again(&app));
+    assert!(shown.contains("Use these 4") && shown.contains("tick done"), "{shown}");
+}
+
+#[test]
+fn a_rack_that_changed_while_the_page_was_gone_is_said() {
+    let mut app = opened("job other \"Other\" 1 spec\n");
+    asked(&mut app);
+    let told = answer(&app);
+    app.told(crate::app::news::News::Planning(told));
+    let pile = app.plan.given.as_ref().unwrap().sources[0].pile.clone();
+    let job = app.shelf().book.entries().last().unwrap().0.id;
+    let command = fivebar_core::ledger::decide::HaulCommand::Take { haul: pile.haul, pile: pile.pile, job, n: 10 };
+    app.order(&Command::Haul(command), Now { wall: app.now, chance: [77; 10] }).unwrap();
+    let mut app = reloaded(&app);
+    heard(&mut app, [Tap::Open]);
+    let shown = page(&app);
+    assert!(shown.contains("The rack has changed since") && shown.contains("Plan again") && !shown.contains("Use these"), "{shown}");
+}
+
+/// Boards that are not bought yet are planned with; the answer says how many to buy, and using the plan writes nothing.
+#[test]
+fn boards_to_buy_are_added_by_taps_and_bought_before_they_are_used() {
+    let mut app = opened("");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::Piles, Tap::Buy]);
+    assert!(page(&app).contains("Boards to buy") && page(&app).contains("Price each"), "{}", page(&app));
+    for (nth, figure) in ["30", "60", "500", "9", "4"].into_iter().enumerate() {
+        heard(&mut app, [Tap::At(nth)]);
+        heard(&mut app, figure.chars().map(|digit| Tap::Press(Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap()))));
+    }
+    heard(&mut app, [Tap::AddBoards]);
+    assert!(page(&app).contains("$4.00 each") && page(&app).contains("not bought yet"), "{}", page(&app));
+    let which = app.plan.draft.rough(app.jobs.open.unwrap(), app.speech.typing(fivebar_core::quantity::Units::Metric)).unwrap();
+    let rack = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), which.job).unwrap();
+    heard(&mut app, rack.iter().map(|source| Tap::Turn(source.which())));
+    heard(&mut app, [Tap::Change, Tap::At(3), Tap::Press(Press::Digit(5)), Tap::Go]);
+    assert_eq!(app.plan.given.as_ref().map(|given| given.sources.len()), Some(1), "{}", page(&app));
+    let told = answer(&app);
+    app.told(crate::app::news::News::Planning(told));
+    let (shown, entries) = (page(&app), app.own.book.len());
+    assert!(shown.contains("Buy 4 of A, $16.00 together.") && shown.contains("Buy them first"), "{shown}");
+    assert!(!shown.contains("Use these"));
+    heard(&mut app, [Tap::Use]);
+    assert_eq!(app.own.book.len(), entries, "nothing is written");
+    // It is there after a reload, boards and all; taken out again they are in no plan.
+    let mut app = reloaded(&app);
+    heard(&mut app, [Tap::Open]);
+    assert!(page(&app).contains("Buy 4 of A"), "{}", page(&app));
+    heard(&mut app, [Tap::Piles, Tap::DropBoards(0)]);
+    assert!(!page(&app).contains("not bought yet"));
+}

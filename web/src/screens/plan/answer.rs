@@ -1,5 +1,6 @@
 //! The plan: what it makes, the picture, the saw, what it uses and leaves; or the planning under way.
 
+use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
 use super::{picture, saw, say, side, taken, told};
@@ -13,6 +14,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, plan as words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::keep::is_possible;
 use fivebar_core::sheet::make::{Given, What};
 
@@ -20,8 +22,11 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let Some(given) = &app.plan.given else { return super::choose(sheet) };
     let top = top(given, sheet, app, seen);
     let found = app.plan.found.as_ref();
-    let first =
-        el("div", "col").kids(under_way(given, app, seen)).kids(found.map(|found| plan(given, found, app, seen)).unwrap_or_default());
+    let paper = el("p", "print-only").text(seen.speech.day(seen.now));
+    let first = el("div", "col")
+        .kid(paper)
+        .kids(under_way(given, app, seen))
+        .kids(found.map(|found| plan(given, found, app, seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, app, seen)).unwrap_or_default());
     let main = el("main", "two scr plan").kid(first).kid(second);
     Screen::new("jobs/plan-answer", head(top), main).foot(foot(given, sheet, app, seen)).says_it()
@@ -36,6 +41,7 @@ fn top(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Head<Msg> 
     };
     let top = Head::new(format!("{}{asked}", sheet.name), words::WHAT_CAN_I_MAKE);
     let top = match &app.plan.found {
+        Some(_) if taken(app) => top.fact(saved_fact(app, seen)),
         Some(found) if found.sheet.proof.best => top.fact(Fact::Strong(words::BEST_POSSIBLE.into())),
         Some(_) => top.fact(Fact::Strong(words::BEST_SO_FAR.into())),
         None => top,
@@ -61,11 +67,14 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn plan(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, seen))];
-    shown.extend(told::short(given, sheet, seen).into_iter().map(|line| worded("p", "", line)));
+    shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
+    let more = [told::why(given, sheet, seen), told::short(given, sheet, seen)];
+    shown.extend(more.into_iter().flatten().map(|line| worded("p", "", line)));
     if sheet.made == 0 {
         return shown;
     }
-    shown.push(el("section", "card lays").kid(picture::picture(given, sheet, app.plan.piece, seen)));
+    shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
+    shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(words::KEPT_AS_HATCHED)));
     shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
     shown
 }
@@ -78,8 +87,12 @@ fn tapped(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> String {
         fivebar_core::sheet::plan::Mark::Letter => line.source == piece.source && line.numbers.is_empty(),
     };
     let cut = found.sheet.lines.iter().find(mine).map(|line| saw::Line::of(line, given, seen).text).unwrap_or_default();
-    let name = given.sources.get(piece.source).map(|source| crate::screens::jobs::pile_name(&source.pile)).unwrap_or_default();
-    words::piece(&picture::mark(given, piece), &fivebar_core::quantity::begin_small(&name), &cut)
+    let name = given.sources.get(piece.source).map(|source| super::source_name(source, app)).unwrap_or_default();
+    let (mark, name) = (picture::mark(given, piece), fivebar_core::quantity::begin_small(&name));
+    match piece.part {
+        Some(part) => words::part_piece(&told::part(given, part), &seen.speech.length(piece.at[2], given.units), &mark, &name),
+        None => words::piece(&mark, &name, &cut),
+    }
 }
 
 fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -119,22 +132,28 @@ fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         let again = key("key", words::PLAN_AGAIN, words::IS_USED, say(Tap::Go));
         return foot.kids(undo::bar(app, seen)).kid(el("div", "g2").kid(change()).kid(again));
     }
+    if !not_bought(given, &found.sheet).is_empty() {
+        let again = key("key", words::PLAN_AGAIN, "", say(Tap::Go));
+        return foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again));
+    }
     let possible = is_possible(&app.shelf().shop(seen.now.at), given, &found.sheet);
     let says = (!possible).then(|| el("p", "why").attr("role", "alert").text(words::CHANGED));
     let keys = el("div", if under_way { "g3" } else { "g2" }).kid(change());
     let keys = keys.kids(under_way.then(|| key("key", words::STOP_HERE, "", say(Tap::Stop))));
-    let last = if possible { use_key(given, found, sheet, seen) } else { key("key solid", words::PLAN_AGAIN, "", say(Tap::Go)) };
+    let last =
+        if possible { use_key(given, found, sheet, (under_way, seen)) } else { key("key solid", words::PLAN_AGAIN, "", say(Tap::Go)) };
     foot.kids(says).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kid(last))
 }
 
 /// "Use these 24", and what that takes from the rack.
-fn use_key(given: &Given, found: &Found, sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, seen): (bool, Seen<'_>)) -> El<Msg> {
     let of = |in_job: bool| {
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
     };
     let strips = found.sheet.used.iter().fold(0_i64, |sum, used| sum.saturating_add(used.used));
     let under = match (sheet.ended.is_some(), of(false)) {
+        _ if under_way => String::new(),
         (true, _) => words::JOB_ENDED.to_owned(),
         (false, 0) => words::IN_JOB_ALREADY.to_owned(),
         (false, n) => words::takes(&common::pieces(n, &seen.speech.count(n))),

@@ -21,6 +21,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let (draft, units) = (&app.plan.draft, sheet.account.units);
     let slots = slots(shape, units);
     let why = app.plan.why_not.as_ref().map(|why| why_not(why, seen));
+    let why = why.or_else(|| app.plan.changed.then(|| el("p", "why").attr("role", "alert").text(words::CHANGED)));
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
     let main = el("main", "scr form")

@@ -16,25 +16,29 @@ use fivebar_core::sheet::plan::{Drawn, Mark, PlanSheet};
 const SIZES: [(f64, &str); 5] = [(14.0, "mk"), (11.0, "mk s11"), (9.0, "mk s9"), (7.0, "mk s7"), (5.0, "mk s5")];
 
 /// The picture of a plan, as wide as a card.
-pub fn picture(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Seen<'_>) -> El<Msg> {
+pub fn picture(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Seen<'_>) -> Vec<El<Msg>> {
+    if !sheet.picture.boards.is_empty() {
+        return super::boards::boards(given, sheet, chosen, seen);
+    }
     let [wide, high] = sheet.picture.outer.map(nm);
     let width = seen.page.card() - 2.0;
     let scale = width / wide.max(1.0);
     let size = (wide * scale, high * scale);
     let pieces = sheet.picture.pieces.iter().enumerate().flat_map(|(nth, piece)| drawn(given, piece, (nth, chosen == Some(nth)), scale));
-    drawing("lay", (size.0 + 2.0, size.1 + 2.0))
-        .attr("role", "img")
-        .attr("aria-label", words::PICTURE)
-        .kids(pieces)
-        .kids(has_outline(sheet).then(|| rect("rim", (1.0, 1.0), size)))
+    let drawn = drawing("lay", (size.0 + 2.0, size.1 + 2.0)).attr("role", "img").attr("aria-label", words::PICTURE);
+    vec![drawn.kids(pieces).kid(rect("rim", (1.0, 1.0), size))]
 }
 
-/// A top and a field are one board; boards and sticks lie apart.
-fn has_outline(sheet: &PlanSheet) -> bool {
-    sheet.picture.pieces.iter().all(|piece| piece.part.is_none())
+/// The first of the texts that fits into a piece, at the largest size it fits in: with its class, and how far its line is below the middle.
+pub fn fitting(texts: &[String], (w, h): Pair) -> Option<(String, String, f64)> {
+    let sized = |text: &String| {
+        let (size, class) = SIZES.iter().skip(1).find(|(size, _)| size * 0.86 <= h && plain(text, *size) + size * 0.4 <= w)?;
+        Some((text.clone(), (*class).to_owned(), size * 0.36))
+    };
+    texts.iter().find_map(|text| sized(text).filter(|_| !text.is_empty()))
 }
 
-fn nm(length: Length) -> f64 {
+pub fn nm(length: Length) -> f64 {
     length.as_nm() as f64
 }
 
@@ -49,7 +53,7 @@ fn drawn(given: &Given, piece: &Drawn, (nth, chosen): (usize, bool), scale: f64)
     };
     let text = mark(given, piece);
     let size_of = SIZES.iter().find(|(size, _)| size * 0.86 <= h && width(&text, cut, *size) + size * 0.2 <= w);
-    let notch = (cut && size_of.is_some() && piece.part.is_none()).then(|| {
+    let notch = (cut && size_of.is_some()).then(|| {
         let leg = num((h * 0.4).min(6.0));
         path("notch", format!("M{} {}v-{leg}l{leg} {leg}z", num(at.0), num(at.1 + size.1)))
     });
@@ -68,6 +72,7 @@ fn width(text: &str, cut: bool, size: f64) -> f64 {
 /// Letter of the pile, or the number of the cut.
 pub fn mark(given: &Given, piece: &Drawn) -> String {
     match piece.mark {
+        Mark::Number(n) if piece.part.is_some() => super::boards::mark(given, piece.source, n),
         Mark::Number(n) => n.to_string(),
         Mark::Letter => given.ready.sources.get(piece.source).map_or_else(String::new, |source| source.letter.clone()),
     }

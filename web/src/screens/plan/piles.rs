@@ -1,7 +1,7 @@
 //! The pieces to use: all that fit are, a tap leaves a pile out; those that do not fit say why.
 
 use super::super::{Screen, Seen};
-use super::{say, side};
+use super::{buy, say, side};
 use crate::app::plan::Tap;
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
@@ -20,9 +20,10 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let ask = app.plan.draft.rough(sheet.job, seen.speech.typing(units));
     let all = ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), &ask).ok()).unwrap_or_default();
     let none = all.is_empty().then(|| el("p", "").text(words::NO_PIECES));
-    let (fit, unfit): (Vec<_>, Vec<_>) = all.into_iter().partition(|(_, why)| why.is_none());
+    let (bought, lying): (Vec<_>, Vec<_>) = all.into_iter().partition(|(source, _)| source.bought.is_some());
+    let (fit, unfit): (Vec<_>, Vec<_>) = lying.into_iter().partition(|(_, why)| why.is_none());
     let rows = fit.iter().chain(&unfit).map(|(source, why)| row(source, *why, app, (units, seen)));
-    let main = el("main", "scr").kids(none).kids(rows);
+    let main = el("main", "scr").kids(none).kids(rows).kids(buy::added(&bought, app, (units, seen)));
     let top = Head::new(sheet.name.clone(), words::PILES);
     let back = key("key solid h56 wide", words::TO_FIGURES, "", say(Tap::Change));
     Screen::new("jobs/plan-piles", head(top), main).foot(el("footer", "foot").kid(back))
@@ -53,7 +54,7 @@ fn row(source: &Source, why: Option<Unfit>, app: &App, (units, seen): (Units, Se
         .kid(el("span", "t30 w8").text(seen.speech.count(source.n)))
 }
 
-fn unfit(why: Unfit, units: Units, seen: Seen<'_>) -> String {
+pub fn unfit(why: Unfit, units: Units, seen: Seen<'_>) -> String {
     match why {
         Unfit::SizeMissing => words::SIZE_MISSING.into(),
         Unfit::TooThin => words::TOO_THIN.into(),

@@ -1,12 +1,11 @@
 //! At the saw: what is cut of which pile, in the order of cutting, with big keys to tick.
 
 use super::super::Seen;
-use super::say;
+use super::{say, source_name, told};
 use crate::app::plan::Tap;
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::ink::{path, rect, sized};
-use crate::screens::jobs::pile_name;
 use crate::view::{El, el};
 use crate::words::en::{common, plan as words};
 use fivebar_core::quantity::{Decimal, Units, begin_small};
@@ -16,14 +15,14 @@ use fivebar_core::sheet::plan::{CutLine, PlanSheet};
 /// The lines, with the piles they come from over them.
 pub fn list(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let unit = common::length_unit(given.units);
-    let title = el("h2", "ink1").text(words::at_the_saw(unit));
+    let title = el("h2", "ink1 t17").text(words::at_the_saw(unit));
     let used =
         given.ready.sources.iter().enumerate().filter(|(place, _)| sheet.used.iter().any(|used| used.source == *place && 0 < used.used));
-    let mut piles: Vec<El<Msg>> = used.map(|(place, _)| worded("p", "t14", source(given, place, seen))).collect();
+    let mut piles: Vec<El<Msg>> = used.map(|(place, _)| worded("p", "t14", source(given, place, (app, seen)))).collect();
     // One pile stands beside the title.
     let beside = if piles.len() == 1 { piles.pop() } else { None };
     let lines: Vec<Line> = sheet.lines.iter().map(|line| Line::of(line, given, seen)).collect();
-    let small = |line: &Line| !line.whole && line.text.chars().count() <= 14;
+    let small = |line: &Line| !line.whole && line.text.chars().count() + line.marks.chars().count() <= 13 && line.rest.is_none();
     let keys = lines.iter().enumerate().map(|(nth, line)| {
         let done = app.plan.ticked.contains(&nth);
         tick(line, (nth, done), small(line))
@@ -33,10 +32,10 @@ pub fn list(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Vec<
 }
 
 /// "A: oak tread ends, ripped in three".
-pub fn source(given: &Given, place: usize, seen: Seen<'_>) -> String {
+fn source(given: &Given, place: usize, (app, seen): (&App, Seen<'_>)) -> String {
     let Some((from, ready)) = given.sources.get(place).zip(given.ready.sources.get(place)) else { return String::new() };
     let ripped = (1 < ready.ripped).then(|| words::ripped_in(ready.ripped, number(ready.ripped, seen)));
-    words::pile_of(&ready.letter, &begin_small(&pile_name(&from.pile)), ripped.as_deref())
+    words::pile_of(&ready.letter, &begin_small(&source_name(from, app)), ripped.as_deref())
 }
 
 /// A line at the saw in words.
@@ -45,12 +44,15 @@ pub struct Line {
     /// The letter of its pile, or its numbers.
     pub marks: String,
     pub whole: bool,
+    /// What is left of each, to keep.
+    pub rest: Option<String>,
 }
 
 impl Line {
     pub fn of(line: &CutLine, given: &Given, seen: Seen<'_>) -> Line {
         let marks = if line.numbers.is_empty() { letter(given, line.source) } else { numbers(line, given, seen) };
-        Line { text: cut(line, given, seen), marks, whole: line.numbers.is_empty() }
+        let rest = line.remainder.map(|rest| words::goes_back(&seen.speech.length(rest, given.units)));
+        Line { text: cut(line, given, seen), marks, whole: line.numbers.is_empty(), rest }
     }
 }
 
@@ -73,23 +75,14 @@ fn cut(line: &CutLine, given: &Given, seen: Seen<'_>) -> String {
     let units: Units = given.units;
     let piece = |(n, length, part): &(i64, fivebar_core::quantity::Length, Option<usize>)| {
         let length = seen.speech.length(*length, units);
-        let part = part.and_then(|part| names(given).get(part).cloned()).map_or(String::new(), |name| format!(" {name}"));
+        let part = part.map_or(String::new(), |nth| format!(" {}", told::part(given, nth)));
         if *n == 1 { format!("{length}{part}") } else { format!("{}{part}", words::times(&number(*n, seen), &length)) }
     };
     if let (true, [one]) = (line.numbers.is_empty(), line.pieces.as_slice()) {
         return words::whole(&number(line.n, seen), &seen.speech.length(one.1, units));
     }
     let pieces = line.pieces.iter().map(piece).collect::<Vec<_>>().join(" + ");
-    if line.n == 1 { pieces } else { words::whole_of(&number(line.n, seen), &pieces) }
-}
-
-/// Parts by name.
-fn names(given: &Given) -> Vec<String> {
-    use fivebar_core::sheet::plan::wish::Wish;
-    match &given.ready.wish {
-        Wish::Parts(parts) | Wish::Sticks(parts) => parts.parts.iter().map(|part| part.name.clone()).collect(),
-        _ => vec![],
-    }
+    if line.n == 1 { pieces } else { words::alike(given.ask.what.shape(), &number(line.n, seen), &pieces) }
 }
 
 fn tick(line: &Line, (nth, done): (usize, bool), small: bool) -> El<Msg> {
@@ -105,6 +98,6 @@ fn tick(line: &Line, (nth, done): (usize, bool), small: bool) -> El<Msg> {
         .attr("aria-pressed", if done { "true" } else { "false" })
         .on_tap(say(Tap::Tick(nth)))
         .kid(mark)
-        .kid(worded("span", "ct", line.text.clone()))
+        .kid(el("span", "ct").kid(worded("span", "", line.text.clone())).kids(line.rest.clone().map(|rest| worded("small", "", rest))))
         .kid(el("span", "no").text(line.marks.clone()))
 }

@@ -7,7 +7,8 @@ use crate::app::plan::{Found, Plan, Stands};
 use crate::words::en::{common, plan as words};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::Sense;
-use fivebar_core::quantity::{Decimal, Length, Mass, half_up};
+use fivebar_core::quantity::{Decimal, Length, Mass, Units, begin_small, half_up};
+use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Given, What};
 use fivebar_core::sheet::plan::wish::Wish;
 use fivebar_core::sheet::plan::{Lacking, PlanSheet, Why};
@@ -69,11 +70,11 @@ fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
     let short = wanted(given).is_none_or(|wanted| sheet.made < wanted);
     let more = given.ready.asked.senses().first() == Some(&Sense::More);
     match sheet.proof.gap {
-        None if more && short && sheet.made == 0 => words::never(shape, "1").replace("1 rows", "1 row").replace("1 pieces", "1 piece"),
+        None if more && short && sheet.made == 0 => words::never(shape, "1", true),
         None if more && short => words::NO_PLAN_MORE.into(),
         None if more => String::new(),
         None => words::NO_NEARER.into(),
-        Some((0, _, bound)) if more => words::never(shape, &whole(bound.saturating_add(1), seen)),
+        Some((0, _, bound)) if more => words::never(shape, &whole(bound.saturating_add(1), seen), bound == 0),
         Some((1, worth, bound)) if more => less(given, found, (worth, bound), seen),
         Some(_) => String::new(),
     }
@@ -105,18 +106,70 @@ pub fn progress(plan: &Plan, given: &Given, seen: Seen<'_>) -> Option<String> {
     Some(words::so_far(shape, &whole(*made, seen), *made == 1, most.as_deref()))
 }
 
-/// What more would unlock.
-pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
-    let names = |part: usize| match &given.ready.wish {
-        Wish::Parts(parts) | Wish::Sticks(parts) => parts.parts.get(part).map_or_else(String::new, |part| part.name.clone()),
+/// A part of the list by its name.
+pub fn part(given: &Given, nth: usize) -> String {
+    match &given.ready.wish {
+        Wish::Parts(parts) | Wish::Sticks(parts) => parts.parts.get(nth).map_or_else(String::new, |part| begin_small(&part.name)),
         _ => String::new(),
+    }
+}
+
+/// What decides that there is no more, or that it takes so many.
+pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+    let side = |length: Length| side(length, given.units, seen);
+    Some(match sheet.proof.why.as_ref()? {
+        Why::AllMade | Why::Exact => return None,
+        Why::Fewest { gives, asked, .. } => words::one_fewer(&seen.speech.length(*gives, given.units), &side(*asked)),
+        Why::NoStrips => words::NO_STRIPS.into(),
+        Why::DoesNotComeOut => words::NOT_OUT.into(),
+        Why::Wood => words::STICKS_SHORT.into(),
+        Why::Length { tenths } => {
+            let rows = seen.speech.number(Decimal::new(*tenths, 1), 0, 1);
+            words::strips_give(section(given, seen).as_deref(), &rows)
+        }
+        Why::Part { part: nth } => words::part_decides(&part(given, *nth)),
+        Why::Together { parts } => words::parts_decide(&parts.iter().map(|nth| part(given, *nth)).collect::<Vec<_>>()),
+        Why::Step { side: nth, other, more } => words::one_step(*nth == 0, *more, &side(*other)),
+    })
+}
+
+/// The section that all strips have.
+fn section(given: &Given, seen: Seen<'_>) -> Option<String> {
+    let mut all = given.ready.sources.iter().map(|source| [source.size[0], source.size[1]]);
+    let first = all.next()?;
+    let [thick, wide] = first.map(|side| seen.speech.length(side, given.units));
+    all.all(|other| other == first).then(|| format!("{thick} × {wide}"))
+}
+
+/// Boards to buy first, and what they cost.
+pub fn buy(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
+    let letter = |source: usize| given.ready.sources.get(source).map_or("", |source| source.letter.as_str());
+    let one = |(source, n, cost): (usize, u32, Option<fivebar_core::quantity::Money>)| {
+        words::buy(&seen.speech.count(n), letter(source), cost.map(|cost| seen.speech.money(cost)).as_deref())
     };
+    not_bought(given, sheet).into_iter().map(one).collect()
+}
+
+/// What more would unlock.
+pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let letter = |source: usize| given.ready.sources.get(source).map_or_else(String::new, |source| source.letter.clone());
-    let one = |lacking: &Lacking| match lacking {
-        Lacking::Part { part, n, .. } => words::part_short(&number(*n, seen), &names(*part)),
-        Lacking::Source { source, n } => words::source_short(&number(*n, seen), &letter(*source)),
-    };
-    sheet.short.iter().map(one).collect()
+    let more = |(source, n): (usize, i64)| words::more_of(&number(n, seen), &letter(source));
+    let (mut parts, mut pieces, mut from) = (vec![], vec![], None);
+    for lacking in &sheet.short {
+        match lacking {
+            Lacking::Part { part: nth, n, from: known } => {
+                parts.push(words::so_many_of(&number(*n, seen), &part(given, *nth)));
+                from = known.map(more);
+            }
+            Lacking::Source { source, n } => pieces.push(more((*source, *n))),
+        }
+    }
+    match (parts.is_empty(), pieces.is_empty()) {
+        (false, _) => Some(words::lacks(&parts) + &from.map_or(String::new(), |from| words::makes_it(&from))),
+        (true, true) => None,
+        (true, false) if given.ask.what.shape() == Shape::Rows => Some(words::makes_a_row(&pieces)),
+        (true, false) => Some(words::brings_nearer(&pieces)),
+    }
 }
 
 /// "Used 24 of 33. Left 9 whole and one of 293."
@@ -162,15 +215,25 @@ pub fn figures(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> 
         let [width, most] = [width, moves.most].map(|length| crate::screens::workshop::movement_written(length, given.units, seen));
         words::moves(&width, &most)
     });
-    [
-        Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1)),
-        glued.then(|| words::glue(&tenth(sheet.glue.area, seen), &number(sheet.glue.grams, seen))),
-        weight,
-        moves,
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
+    [Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1)), glued.then(|| glue(given, sheet, seen)), weight, moves]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+/// Square feet of a square metre, and millilitres of a fluid ounce.
+const SQUARE_FEET: f64 = 10.763_910_4;
+const FLUID_OUNCE: f64 = 29.573_529_6;
+
+fn glue(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
+    let glue = &sheet.glue;
+    match given.units {
+        Units::Metric => words::glue(&tenth(glue.area, seen), &number(glue.grams, seen), &number(glue.millilitres(), seen)),
+        Units::Inch => {
+            let ounces = (glue.millilitres() as f64 / FLUID_OUNCE * 10.0).ceil() / 10.0;
+            words::glue_in_ounces(&tenth(glue.area * SQUARE_FEET, seen), &tenth(ounces, seen))
+        }
+    }
 }
 
 pub fn is_top(given: &Given) -> bool {

@@ -19,6 +19,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::PiecesRejected(_) => "a reject",
         Fact::RejectsReturned(_) => "what became of a reject",
         Fact::PiecesTaken(_) | Fact::PiecesFreed(_) => "wood of a job",
+        Fact::PiecesLeft(_) => "what was left over",
         Fact::PilePiecesWeighed(_) => "a count by weight",
         Fact::PileLayersCounted(_) => "a count by layers",
         Fact::PieceMeasured(_) => "a measured piece",

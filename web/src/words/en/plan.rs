@@ -65,6 +65,30 @@ pub const LEFT_OUT: &str = "left out";
 pub const USED: &str = "used";
 pub const NO_PIECES: &str = "There are no pieces yet: the rack is empty.";
 
+// Boards to buy
+pub const BOARDS_TO_BUY: &str = "Boards to buy";
+pub const ADD_BOARDS: &str = "Add boards to buy";
+pub const ADD_BOARDS_UNDER: &str = "the plan says how many";
+pub const ADD_THEM: &str = "Add them";
+pub const AT_MOST: &str = "At most";
+pub const PRICE_EACH: &str = "Price each";
+pub const NOT_BOUGHT: &str = "not bought yet, a tap takes them out";
+pub const BUY_FIRST: &str = "Buy them first and count them under Count as bought boards; then plan again.";
+
+/// "Ash boards".
+pub fn boards_of(wood: Option<&str>) -> String {
+    wood.map_or_else(|| "Boards".to_owned(), |wood| format!("{wood} boards"))
+}
+
+pub fn each(price: &str) -> String {
+    format!("{price} each")
+}
+
+/// "Buy 3 of D, 42.00 together."
+pub fn buy(n: &str, letter: &str, cost: Option<&str>) -> String {
+    cost.map_or_else(|| format!("Buy {n} of {letter}."), |cost| format!("Buy {n} of {letter}, {cost} together."))
+}
+
 // Why pieces can't be used
 pub const SIZE_MISSING: &str = "a size is missing";
 pub const TOO_THIN: &str = "too thin";
@@ -133,8 +157,8 @@ pub fn no_fewer(pieces: &str, strips: bool) -> String {
 }
 
 /// "No plan can reach 10 rows."
-pub fn never(shape: Shape, n: &str) -> String {
-    format!("No plan can reach {n} {}.", things(shape, false))
+pub fn never(shape: Shape, n: &str, one: bool) -> String {
+    format!("No plan can reach {n} {}.", things(shape, one))
 }
 
 pub const NO_PLAN_MORE: &str = "No plan can make more.";
@@ -148,13 +172,76 @@ pub fn perhaps(shape: Shape, n: &str) -> String {
     format!("{n} {} may be possible.", things(shape, false))
 }
 
-/// "2 more legs make one more."
-pub fn part_short(n: &str, part: &str) -> String {
-    format!("{n} more of {part} would make one more.")
+// Why no more
+pub const NO_STRIPS: &str = "No strip is long enough for a piece.";
+pub const NOT_OUT: &str = "They are long enough together, but the rows don’t come out of them with these joints and least pieces.";
+pub const STICKS_SHORT: &str = "All the sticks together are too short for one more.";
+
+/// "One fewer gives 8,280 mm of the 8,320 asked."
+pub fn one_fewer(gives: &str, asked: &str) -> String {
+    format!("One fewer gives {gives} of the {asked} asked.")
 }
 
-pub fn source_short(n: &str, letter: &str) -> String {
-    format!("{n} more of {letter} would do.")
+/// "The strips, 40 × 43.5, give 9.6 rows end to end."
+pub fn strips_give(section: Option<&str>, rows: &str) -> String {
+    let section = section.map_or(String::new(), |section| format!(", {section},"));
+    format!("The strips{section} give {rows} rows end to end.")
+}
+
+/// "The leg decides: no more of it come out of these pieces."
+pub fn part_decides(part: &str) -> String {
+    format!("The {part} decides: no more of it come out of these pieces.")
+}
+
+/// "Leg and rail decide: they need the same pieces."
+pub fn parts_decide(parts: &[String]) -> String {
+    format!("{} decide: they need the same pieces.", fivebar_core::quantity::begin_large(&and(parts)))
+}
+
+/// "One tile more makes it 464 mm wide."
+pub fn one_step(wide: bool, more: bool, other: &str) -> String {
+    let (tiles, side) = (if more { "more" } else { "fewer" }, if wide { "wide" } else { "deep" });
+    format!("One tile {tiles} makes it {other} {side}.")
+}
+
+fn and(all: &[String]) -> String {
+    listed(all, "and")
+}
+
+/// "A, B or C".
+pub fn listed(all: &[String], last: &str) -> String {
+    match all {
+        [before @ .., one] if !before.is_empty() => format!("{} {last} {one}", before.join(", ")),
+        all => all.concat(),
+    }
+}
+
+/// "One more lacks 2 of leg and 1 of rail."
+pub fn lacks(parts: &[String]) -> String {
+    format!("One more lacks {}.", and(parts))
+}
+
+pub fn so_many_of(n: &str, what: &str) -> String {
+    format!("{n} of {what}")
+}
+
+pub fn more_of(n: &str, letter: &str) -> String {
+    format!("{n} more of {letter}")
+}
+
+/// "12 more of A make it."
+pub fn makes_it(more: &str) -> String {
+    format!(" {more} make it.")
+}
+
+/// "2 more of A, or 3 more of B, make one row more."
+pub fn makes_a_row(more: &[String]) -> String {
+    format!("{} make one row more.", listed(more, "or"))
+}
+
+/// "3 more of A and 2 more of B bring it nearer."
+pub fn brings_nearer(more: &[String]) -> String {
+    format!("{} bring it nearer.", and(more))
 }
 
 // At the saw
@@ -186,8 +273,15 @@ pub fn whole(n: &str, length: &str) -> String {
     format!("{n} whole, squared to {length}")
 }
 
-pub fn whole_of(n: &str, cut: &str) -> String {
-    format!("{n} of {cut}")
+/// "3 boards: 2 × 432 leg".
+pub fn alike(shape: Shape, n: &str, cut: &str) -> String {
+    let boards = match shape {
+        Shape::Rows => "strips",
+        Shape::Parts => "boards",
+        Shape::Sticks => "sticks",
+        Shape::Field => "tiles",
+    };
+    format!("{n} {boards}: {cut}")
 }
 
 /// "2 × 71".
@@ -196,12 +290,28 @@ pub fn times(n: &str, length: &str) -> String {
 }
 
 pub fn goes_back(length: &str) -> String {
-    format!("{length} goes back")
+    format!("{length} left to keep")
 }
+
+/// What a pile of left pieces is called: "left of tread ends".
+pub fn left_of_pile(name: Option<&str>, label: &str) -> String {
+    match name {
+        // What is left of what was left is no more than that.
+        Some(name) if name.starts_with(LEFT_OF) => name.to_owned(),
+        name => format!("{LEFT_OF}{}", name.map_or_else(|| label.to_owned(), fivebar_core::quantity::begin_small)),
+    }
+}
+
+const LEFT_OF: &str = "left of ";
 
 /// The tapped piece: "1: oak tread ends, 256 + 101".
 pub fn piece(mark: &str, name: &str, cut: &str) -> String {
     format!("{mark}: {name}, {cut}")
+}
+
+/// The tapped part: "leg, 432: B 2, boards".
+pub fn part_piece(part: &str, length: &str, mark: &str, name: &str) -> String {
+    format!("{part}, {length}: {mark}, {name}")
 }
 
 pub const TAP_A_PIECE: &str = "Tap a piece to see where it comes from.";
@@ -237,8 +347,12 @@ pub fn saw_cuts(n: &str, one: bool) -> String {
     format!("{n} {}.", if one { "cut" } else { "cuts" })
 }
 
-pub fn glue(area: &str, grams: &str) -> String {
-    format!("Glue on {area} m², about {grams} g.")
+pub fn glue(area: &str, grams: &str, ml: &str) -> String {
+    format!("Glue on {area} m², about {grams} g or {ml} ml.")
+}
+
+pub fn glue_in_ounces(area: &str, ounces: &str) -> String {
+    format!("Glue on {area} sq ft, about {ounces} fl oz.")
 }
 
 pub fn weighs(weight: &str, unit: &str, guessed: bool) -> String {
@@ -263,6 +377,12 @@ pub fn takes(pieces: &str) -> String {
 pub const IN_JOB_ALREADY: &str = "in the job already";
 pub const IS_USED: &str = "The job has this wood.";
 pub const PICTURE: &str = "The plan to scale";
+/// A board of the cutting diagram, for who can't see it.
+pub fn board(mark: &str) -> String {
+    format!("Board {mark} with its cuts, to scale")
+}
+
+pub const KEPT_AS_HATCHED: &str = "Hatched is left to keep, grey is waste.";
 pub const JOB_ENDED: &str = "The job has ended.";
 
 // The saw

@@ -262,6 +262,7 @@ pub fn told(fact: &Fact, (n, job): (&str, &str), here: Id) -> String {
         },
         Fact::PiecesTaken(_) => format!("{n} to {}", named(job)),
         Fact::PiecesFreed(_) => format!("{n} back from {}", named(job)),
+        Fact::PiecesLeft(_) => format!("{n} left over by {}", named(job)),
         Fact::PieceMeasured(_) => "a piece measured".to_owned(),
         Fact::EnoughSet(_) => "what you need of it".to_owned(),
         Fact::MoistureRead(f) => match f.wet {

@@ -144,6 +144,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::WoodThere { name } => {
             said(format!("Not added: you have a wood called {name} already."), "Give it another name, or open that one and change it.")
         }
+        Refusal::DesignThere { name } => {
+            said(format!("Not renamed: you have a design called {name} already."), "Give it another name, or drop that one first.")
+        }
         Refusal::WoodInUse { uses: 1 } => {
             said("Not taken off: a pile or a part is of this wood.".to_owned(), "Give it another wood first.")
         }

@@ -131,6 +131,7 @@ fn job_of(fact: &Fact) -> Option<Id> {
     match fact {
         Fact::PiecesTaken(f) => Some(f.job),
         Fact::PiecesFreed(f) => Some(f.job),
+        Fact::PiecesLeft(f) => Some(f.job),
         Fact::PiecesReserved(f) => Some(f.job),
         Fact::ReservationFreed(f) => Some(f.job),
         _ => None,

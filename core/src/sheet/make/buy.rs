@@ -1,0 +1,80 @@
+//! Boards still to be bought, in a plan: how many it takes, and what they cost. Nothing is written before they are bought.
+
+use super::{Given, Source};
+use crate::plan::Asked;
+use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Money, Units, Wall};
+use crate::sheet::plan::PlanSheet;
+use crate::sheet::rack::RackPile;
+
+/// Boards that could be bought, not bought yet: so many at most, each at this price.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Boards {
+    pub wood: Option<Key>,
+    /// Thickness, width, length.
+    pub size: [Length; 3],
+    pub n: Count,
+    pub price: Option<Money>,
+}
+
+/// The boards that could be bought, as pieces to plan with.
+pub fn to_buy(bought: &[Boards], units: Units) -> Vec<Source> {
+    (0..).zip(bought).map(|(nth, boards)| source(nth, boards, units)).collect()
+}
+
+/// The boards that are the `nth` that could be bought.
+fn source(nth: u8, boards: &Boards, units: Units) -> Source {
+    let (nowhere, at) = (Id::new(Moment::default(), [0; 10]), Id::new(Moment::default(), [nth.saturating_add(1); 10]));
+    let [thickness, width, length] = boards.size.map(Some);
+    let pile = RackPile {
+        haul: nowhere,
+        pile: at,
+        label: String::new(),
+        name: None,
+        wood: boards.wood.clone(),
+        own: None,
+        thickness,
+        width,
+        length,
+        length_to: None,
+        units,
+        currency: boards.price.map_or(Currency::USD, |price| price.currency()),
+        began: Wall::default(),
+        on_rack: 0,
+        free: 0,
+        for_it: 0,
+        apart: vec![],
+        in_job: 0,
+        volume: None,
+    };
+    Source { pile, in_job: false, n: boards.n, bought: Some(boards.price) }
+}
+
+/// Boards a plan uses that are not bought yet: which source, how many, and what they cost where a price is said.
+pub fn not_bought(given: &Given, sheet: &PlanSheet) -> Vec<(usize, Count, Option<Money>)> {
+    let bought = |place: usize| given.sources.get(place).is_some_and(|source| source.bought.is_some());
+    let used = sheet.used.iter().filter(|used| 0 < used.pieces && bought(used.source));
+    used.map(|used| (used.source, used.pieces, used.price)).collect()
+}
+
+/// The same without the boards that could have been bought, where the plan uses none of them: they come last.
+pub fn without_boards(given: &Given) -> Given {
+    let mut given = given.clone();
+    given.sources.retain(|source| source.bought.is_none());
+    given.ask.bought.clear();
+    let n = given.sources.len();
+    given.ready.sources.truncate(n);
+    let without = |piles: &mut Option<Vec<usize>>| piles.iter_mut().for_each(|piles| piles.retain(|pile| *pile < n));
+    match &mut given.ready.asked {
+        Asked::Rows(problem) => problem.piles.truncate(n),
+        Asked::Field(problem) => problem.piles.truncate(n),
+        Asked::Parts(problem) => {
+            problem.piles.truncate(n);
+            problem.parts.iter_mut().for_each(|part| without(&mut part.piles));
+        }
+        Asked::Sticks(problem) => {
+            problem.piles.truncate(n);
+            problem.parts.iter_mut().for_each(|part| without(&mut part.piles));
+        }
+    }
+    given
+}

@@ -1,0 +1,140 @@
+//! Laws of what is left over, on invented plans: used + left + kerf + waste = taken, on the sheet and on the rack, and one tap gives
+//! all of it back.
+
+mod maker;
+
+use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, LeftOver, PlanCommand};
+use fivebar_core::ledger::fold;
+use fivebar_core::ledger::kind::haul::Per;
+use fivebar_core::ledger::kind::job::For;
+use fivebar_core::ledger::kind::plan::{PlanKept, PlanPile, Shape};
+use fivebar_core::plan::patience::{Patience, Progress};
+use fivebar_core::plan::{Asked, post, sticks};
+use fivebar_core::quantity::{Count, Currency, Id, Length, Units, Volume};
+use fivebar_core::sheet::haul::volumes;
+use fivebar_core::sheet::plan::figures::Figures;
+use fivebar_core::sheet::plan::ready::ready;
+use fivebar_core::sheet::plan::sheet;
+use fivebar_core::sheet::plan::stock::Stack;
+use fivebar_core::sheet::plan::wish::{Parts, Wanted, Wish};
+use fivebar_core::wood::movement::Room;
+use fivebar_core::wood::woods::Woods;
+use maker::{Maker, key, mm};
+use proptest::prelude::*;
+
+const SIZES: [[i64; 3]; 2] = [[30, 140, 900], [27, 60, 1200]];
+
+struct Rack {
+    maker: Maker,
+    haul: Id,
+    piles: [Id; 2],
+    job: Id,
+}
+
+fn rack() -> Rack {
+    let mut maker = Maker::new(Currency::USD);
+    maker.at((2026, 3, 2), 540, -5);
+    let haul = maker.trip(None, Length::MILE, ("0.725", Per::Km), (47, 36));
+    let piles = [(9, SIZES[0]), (7, SIZES[1])].map(|(n, size)| maker.pile(haul, Some("oak-european"), size.map(mm), n));
+    let (name, currency) = ("stool".into(), Currency::USD);
+    let job = maker.order(Command::Job(JobCommand::Begin { name, currency, units: Units::Metric, pieces: 1, made_for: For::Spec }))[0];
+    Rack { maker, haul, piles, job }
+}
+
+impl Rack {
+    fn kept(&self, used: [Count; 2]) -> PlanKept {
+        let asked = Asked::Sticks(sticks::problem::Problem {
+            parts: vec![sticks::problem::Part { id: "leg".into(), per_set: 1, length: 400, piles: None }],
+            piles: [0, 1].map(|n| sticks::problem::Pile { id: n.to_string(), count: 9, length: 900 }).to_vec(),
+            ..Default::default()
+        });
+        let answered = asked.solve(&mut Patience::new(Some(100), &mut |_: Progress<'_>| true), 1);
+        let pile = |(pile, n): (Id, Count)| PlanPile { haul: self.haul, pile, n: 9, rips: None, used: Some(n), in_job: None };
+        PlanKept {
+            job: self.job,
+            shape: Shape::Sticks,
+            unit: mm(1),
+            piles: self.piles.into_iter().zip(used).map(pile).collect(),
+            problem: post::write(&post::put(&asked)),
+            answer: post::write(&post::put_answer(&answered)),
+            width: None,
+            thickness: None,
+        }
+    }
+
+    /// Gross, good and used volume of the haul, what lies on the rack, and in how many piles.
+    fn volumes(&self) -> (Volume, Volume, Volume, Volume, usize) {
+        let haul = fold::haul(&self.maker.book, self.haul).unwrap();
+        let all = volumes(&haul).unwrap();
+        let [gross, good, used] = [all.gross, all.good, all.used].map(Option::unwrap);
+        (gross, good, used, haul.volume(|pile| pile.on_rack()).unwrap(), haul.piles.len())
+    }
+
+    fn brought(&self) -> Count {
+        fold::haul(&self.maker.book, self.haul).unwrap().taken()
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    /// The haul is as large as it was, whatever of it is left over: what the job has and what lies on the rack are all of it.
+    #[test]
+    fn what_is_left_over_is_on_the_rack_and_no_more_in_the_job(
+        used in [1_u32..6, 1_u32..6],
+        left in proptest::collection::vec((0_usize..2, 250_i64..400, 1_u32..3), 0..4),
+    ) {
+        let mut rack = rack();
+        let (plan, before) = (rack.kept(used), rack.volumes());
+        let over = |(place, length, n): &(usize, i64, Count)| LeftOver {
+            haul: rack.haul, of: rack.piles[*place], n: *n, size: [SIZES[*place][0], SIZES[*place][1], *length].map(mm), name: "left".into(),
+        };
+        let left: Vec<LeftOver> = left.iter().map(over).collect();
+        let volume = |n: Count, [a, b, c]: [Length; 3]| Volume::of(a, b, c).unwrap().times(n).unwrap();
+        let taken = used.iter().zip(SIZES).map(|(n, size)| volume(*n, size.map(mm))).fold(Volume::ZERO, |sum, it| sum.plus(it).unwrap());
+        let back = left.iter().map(|one| volume(one.n, one.size)).fold(Volume::ZERO, |sum, it| sum.plus(it).unwrap());
+        let act = rack.maker.order(Command::Plan(PlanCommand::Use { plan, left }))[0];
+        let (gross, good, in_job, on_rack, _) = rack.volumes();
+        prop_assert_eq!((gross, good), (before.0, before.1));
+        prop_assert_eq!(in_job, taken.less(back));
+        prop_assert_eq!(on_rack.plus(in_job).unwrap(), good);
+        prop_assert_eq!(rack.brought(), 16);
+        rack.maker.order(Command::Book(BookCommand::TakeBack { act }));
+        prop_assert_eq!(rack.volumes(), before);
+    }
+
+    /// On the sheet: what is taken is finished pieces, what goes back, and what trims, kerfs and ends too short to keep come to.
+    #[test]
+    fn taken_is_pieces_and_left_and_kerf_and_waste(
+        piles in proptest::collection::vec((1_u32..5, 700_i64..1500), 1..3),
+        parts in proptest::collection::vec((1_i64..4, 120_i64..600), 1..4),
+    ) {
+        let woods = Woods::default();
+        let oak = woods.find("oak-european").unwrap();
+        let stack = |(n, length): &(u32, i64)| Stack::bought((key("oak-european"), &oak), [30, 50, *length].map(mm), *n, None);
+        let stock: Vec<Stack> = piles.iter().map(stack).collect();
+        let part = |(nth, (n, length)): (usize, &(i64, i64))| Wanted {
+            name: nth.to_string(), n: *n, size: [28, 48, *length].map(mm), glue: false, wood: None,
+        };
+        let wish = Wish::Sticks(Parts { sets: None, parts: parts.iter().enumerate().map(part).collect() });
+        let ready = ready(wish, &stock, Figures::usual(Units::Metric).unwrap()).unwrap();
+        let answered = ready.asked.solve(&mut Patience::new(Some(2_000), &mut |_: Progress<'_>| true), 1);
+        let sheet = sheet(&ready, &answered, Room::HEATED).unwrap();
+        let (figures, mut lost, mut taken) = (&ready.figures, 0, 0);
+        for line in &sheet.lines {
+            let low = ready.sources[line.source].size[2].as_nm();
+            let pieces: i64 = line.pieces.iter().map(|(n, length, _)| n * length.as_nm()).sum();
+            let (n, back) = (line.pieces.iter().map(|(n, _, _)| n).sum::<i64>(), line.remainder.map_or(0, Length::as_nm));
+            let kerfs = figures.kerf.as_nm() * (n - 1 + i64::from(0 < back));
+            let end = low - pieces - back - kerfs - 2 * figures.end_trim.as_nm();
+            prop_assert!(0 <= end && (back == 0 || end == 0), "{:?}", line);
+            prop_assert!(back == 0 || figures.keep_min.as_nm() <= back);
+            prop_assert!(0 < back || end - figures.kerf.as_nm() < figures.keep_min.as_nm(), "long enough to keep: {:?}", line);
+            lost += line.n * (kerfs + end + 2 * figures.end_trim.as_nm());
+            taken += line.n * low;
+        }
+        prop_assert_eq!(sheet.waste.length.map(|it| it.map(Length::as_nm)), Some([lost, taken]));
+        let of = |length: i64| Volume::of(mm(30), mm(50), Length::nm(length).unwrap()).unwrap();
+        prop_assert_eq!((sheet.waste.wasted, sheet.waste.taken), (of(lost), of(taken)));
+    }
+}

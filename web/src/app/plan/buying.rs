@@ -1,0 +1,65 @@
+//! Boards still to be bought: their size, how many at most and the price of each, as they are typed for a plan.
+
+use super::Page;
+use crate::app::App;
+use crate::app::form::Form;
+use crate::app::order::{Feel, Order};
+use fivebar_core::quantity::reading::{self, Typing};
+use fivebar_core::quantity::{Currency, Key, PILE_MOST};
+use fivebar_core::sheet::make::{Boards, sources};
+
+/// Thick, wide, long, at most, price each.
+pub const FIGURES: usize = 5;
+
+/// Boards as they are typed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Buying {
+    pub form: Form,
+    /// By its place among the woods.
+    pub wood: usize,
+}
+
+/// The woods they may be of: those of the job's parts, then those of the pieces there are.
+pub fn woods(app: &App) -> Vec<Key> {
+    let Some(job) = app.jobs.open else { return vec![] };
+    let shop = app.shelf().shop(app.now.at);
+    let parts = shop.job(job).map(|job| job.parts).unwrap_or_default();
+    let there = sources(&shop, job).unwrap_or_default();
+    let mut all: Vec<Key> = vec![];
+    for wood in parts.iter().filter_map(|part| part.wood.as_ref()).chain(there.iter().filter_map(|source| source.pile.wood.as_ref())) {
+        if !all.contains(wood) {
+            all.push(wood.clone());
+        }
+    }
+    all
+}
+
+pub fn open(app: &mut App) {
+    app.plan.draft.buying = Some(Buying { form: Form::of(FIGURES), wood: 0 });
+    app.plan.page = Page::Boards;
+}
+
+/// Takes what is typed as boards that could be bought.
+pub fn add(app: &mut App) {
+    let (Some(job), woods) = (app.jobs.open, woods(app)) else { return };
+    let Ok((units, currency)) = app.shelf().shop(app.now.at).job(job).map(|job| (job.units, job.currency)) else { return };
+    let typing = app.speech.typing(units);
+    let Some(buying) = &mut app.plan.draft.buying else { return };
+    match buying.read(&woods, (typing, currency)) {
+        Some(boards) => {
+            app.plan.draft.bought.push(boards);
+            (app.plan.draft.buying, app.plan.page) = (None, Page::Piles);
+        }
+        None => app.orders.push(Order::Feel(Feel::Refused)),
+    }
+}
+
+impl Buying {
+    fn read(&mut self, woods: &[Key], (typing, currency): (Typing, Currency)) -> Option<Boards> {
+        let side = |form: &mut Form, nth| form.take(nth, |text| reading::length(text, typing));
+        let size = [side(&mut self.form, 0)?, side(&mut self.form, 1)?, side(&mut self.form, 2)?];
+        let n = self.form.take(3, |text| reading::count(text, typing.sign, PILE_MOST))?;
+        let price = self.form.maybe(4, |text| reading::money(text, currency, typing.sign))?;
+        Some(Boards { wood: woods.get(self.wood).cloned(), size, n, price })
+    }
+}
