@@ -189,6 +189,9 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     check(&mut browser, &page, "job-320", phone);
     let rooms = ["Wood and plan", "Hours and money", "Sell and deliver", "Look back"];
     each_screen(&mut browser, &page, &rooms, ("room-320", "The job"), phone);
+    slowly(&mut browser, &page, &["Hours and money"]);
+    each_screen(&mut browser, &page, &["More old jobs"], ("estimate-320", "Not now"), phone);
+    slowly(&mut browser, &page, &["The job"]);
     what_can_i_make(&mut browser, &page, phone);
     go(&mut browser, &page, 4);
     let pages = ["Your rate", "How you are paid", "Currency and units", "Suppliers and people", "Rack", "Theme and hand"];

@@ -4,7 +4,7 @@
 //! Floats may choose what is tried; what is shown and what is proven is reckoned in whole numbers.
 
 mod branch;
-pub mod draw;
+pub use crate::quantity::draw;
 pub mod field;
 pub mod limits;
 pub mod lp;
