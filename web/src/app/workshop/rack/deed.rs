@@ -42,15 +42,21 @@ pub(super) fn fill(app: &mut App) {
     (app.workshop.rack.form, app.workshop.rack.words) = (Form::filled(sides.map(written)), pile.name.unwrap_or_default());
 }
 
-/// Its name and its size as typed; a side that is left empty stays as it was, and a length without a longest one ends a band.
+/// Its name and its size as far as they were corrected; a side left empty stays as it was, and a length without a longest one ends a band.
 fn sized(app: &mut App, at: Lying, now: Now) -> Option<Command> {
-    let units = stock::pile(&app.shelf().shop(now.wall.at), at).ok()?.haul.units;
-    let (typing, name) = (app.speech.typing(units), words(app));
+    let there = stock::pile(&app.shelf().shop(now.wall.at), at).ok()?;
+    let (typing, name) = (app.speech.typing(there.haul.units), Some(app.workshop.rack.words.clone()));
     let form = &mut app.workshop.rack.form;
     let mut side = |nth, of| form.maybe_side(nth, of, typing);
     let (thickness, width) = (side(0, Side::Thickness)?, side(1, Side::Width)?);
     let (length, length_to) = (side(2, Side::Length)?, side(3, Side::Length)?);
-    let facts = PileFacts { wood: None, name, thickness, width, length, length_to };
+    let StockPile { thickness: thick, width: wide, length: long, length_to: longest, name: called, .. } = there;
+    let began = PileFacts { wood: None, name: called, thickness: thick, width: wide, length: long, length_to: longest };
+    let facts = PileFacts { wood: None, name, thickness, width, length, length_to }.corrects(&began);
+    if facts == PileFacts::default() {
+        app.workshop.rack.show(Page::Pile(at));
+        return None;
+    }
     let Lying { haul, pile } = at;
     Some(Command::Haul(HaulCommand::DescribePile { haul, pile, facts }))
 }

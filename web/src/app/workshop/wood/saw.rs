@@ -31,11 +31,10 @@ pub(super) fn filled(known: &Workshop, typing: Typing) -> Form {
 pub(super) fn command(wood: &mut Wood, typing: Typing) -> Option<Command> {
     let mut lengths = [None; LENGTHS];
     for (nth, length) in lengths.iter_mut().enumerate() {
-        if !wood.form.is_empty(nth) {
+        if wood.is_corrected(nth) && !wood.form.is_empty(nth) {
             let of = if nth < ALLOWANCES { Side::Allowance } else { Side::Least };
             let read = |text: &str| reading::length_within(text, typing, Length::ZERO..=SAW_MOST);
-            let typed = wood.form.side_by(nth, (of, typing), read)?;
-            *length = wood.is_corrected(nth).then_some(typed);
+            *length = Some(wood.form.side_by(nth, (of, typing), read)?);
         }
     }
     let glue = wood.form.maybe(LENGTHS, |text| reading::count(text, typing.sign, GLUE_MOST))?;
