@@ -145,6 +145,7 @@ impl App {
             News::UpdateWaits => self.update_waits = true,
             News::Planning(told) => super::plan::told(self, told),
             News::Tick(now) => {
+                super::bench::waits::looks(self);
                 self.now = now;
                 super::bench::waits::ring(self);
             }
