@@ -176,6 +176,10 @@ fn it_rings_once_at_the_off_time_and_can_be_turned_off() {
     told.app.here.rings = false;
     assert_eq!(rings(&mut told, 248), (true, false));
     assert_eq!(told.app.said, "Top 2 can come off.");
+    // The first look after the page was opened finds it too; what was over by then is silent.
+    let mut again = clamped(2);
+    (again.app.bench.rung, again.app.now) = (None, again.now(240).wall);
+    assert_eq!(rings(&mut again, 248), (true, true));
     // Nothing waits: nothing is looked at.
     let mut idle = Told::stands();
     assert_eq!(rings(&mut idle, 10), (false, false));
