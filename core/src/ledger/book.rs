@@ -7,6 +7,7 @@ use super::entry::{Entry, Fact};
 use super::line::{self, Line};
 use super::places::Places;
 use super::stamp::Stamp;
+use super::subjects::subjects_of;
 pub use super::subjects::{Subject, subjects};
 use crate::quantity::{Id, Listed, Set, Sorted, order_by_key, places_in_order};
 use std::rc::Rc;
@@ -204,6 +205,14 @@ impl Book {
     pub fn about(&self, subject: Subject) -> impl DoubleEndedIterator<Item = &Entry> {
         let slots = self.subjects.get(&subject).map(Vec::as_slice).unwrap_or_default();
         slots.iter().filter_map(|slot| self.kept.get(*slot)).filter(|kept| !kept.struck).map(|kept| &*kept.entry)
+    }
+
+    /// The newest stamp of what a fact rests on: what stands about the same, and what took back or put back what it names.
+    pub(super) fn newest_before(&self, id: Id, fact: &Fact) -> Option<Stamp> {
+        let about = subjects_of(id, fact).into_iter().flatten().filter_map(|subject| self.about(subject).next_back());
+        let named = strike(fact).map(|(ids, _)| ids).unwrap_or_default();
+        let said = named.iter().filter_map(|id| self.strikes.get(id)).map(|((stamp, _), _)| *stamp);
+        about.map(|entry| entry.stamp).chain(said).max()
     }
 
     /// Every subject some entry is about.

@@ -120,6 +120,18 @@ impl Asked {
         }
     }
 
+    /// Whether a plan is one of this problem, breaks no rule, is worth what it says, and is not better than its own bound.
+    pub fn holds(&self, answered: &Answered) -> bool {
+        let worth = match (self, &answered.plan) {
+            (Asked::Rows(problem), Made::Rows(plan)) => rows::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
+            (Asked::Parts(problem), Made::Parts(plan)) => parts::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
+            (Asked::Sticks(problem), Made::Sticks(plan)) => sticks::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
+            (Asked::Field(problem), Made::Field(plan)) => field::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
+            _ => None,
+        };
+        worth.is_some_and(|worth| worth == answered.worth) && !better(self.senses(), &answered.worth, &answered.bound)
+    }
+
     /// What each figure of the plan's worth is better for.
     pub fn senses(&self) -> &'static [Sense] {
         match self {

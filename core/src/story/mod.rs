@@ -162,7 +162,7 @@ impl Teller {
         self.orders = self.orders.saturating_add(1);
         let act = decide(&self.story.book, command, Now { wall: self.story.now, chance })?;
         let facts = act.facts().to_vec();
-        for entry in act.stamped(&mut self.clock) {
+        for entry in act.stamped(&self.story.book, &mut self.clock) {
             self.story.book.add(&entry);
         }
         self.story.names.last_act = facts.first().map(|(id, _)| *id);

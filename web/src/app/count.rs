@@ -653,6 +653,24 @@ mod tests {
         assert!(fold::workshop(&app.own.book).people.is_empty());
     }
 
+    /// Only what was corrected is written, and a name that is rubbed out is no name.
+    #[test]
+    fn a_pile_is_corrected_in_what_was_corrected_alone() {
+        let mut app = App::for_tests(Place::Count);
+        let ash = PileFacts { wood: Key::read("ash-white"), thickness: Length::INCH.times(1).ok(), ..PileFacts::default() };
+        draft::add(&mut app, ash, nth(20));
+        let pile = pile(&app, 0);
+        let last = |app: &App| app.own.book.lines().last().unwrap().split_once("\"pile\"").unwrap().0.to_owned();
+        let name = |text: &str| [Tap::Edit(pile), Tap::Draft(DraftTap::Name(text.into())), Tap::Draft(DraftTap::Save)].map(tap);
+        after(&mut app, name(" Rails "));
+        assert!(last(&app).contains(r#""name":"Rails""#) && !last(&app).contains("thickness"), "{}", last(&app));
+        let entries = app.own.book.len();
+        after(&mut app, name("Rails"));
+        assert_eq!(app.own.book.len(), entries, "nothing was corrected");
+        after(&mut app, name(" "));
+        assert!(after(&mut app, [tap(Tap::Close)]).contains(">Ash, A<"));
+    }
+
     /// What a drive without a rate costs is not known, and it says so, until there is a rate.
     #[test]
     fn a_drive_without_a_rate_says_so() {

@@ -27,6 +27,8 @@ pub struct Draft {
     /// The pile that is being corrected; none for a new one.
     pub pile: Option<Id>,
     pub facts: PileFacts,
+    /// What the pile that is corrected said when it was opened.
+    pub began: PileFacts,
     pub asks: Asks,
     /// The pad is up for a figure no chip has.
     pub pad: bool,
@@ -110,7 +112,8 @@ pub fn edit(app: &mut App, pile: Id) {
         length: size.length,
         length_to: size.length_to,
     };
-    app.count.over = Over::Pile(Box::new(Draft { pile: Some(pile), facts, asks: Asks::Name, ..Draft::default() }));
+    let began = facts.clone();
+    app.count.over = Over::Pile(Box::new(Draft { pile: Some(pile), facts, began, asks: Asks::Name, ..Draft::default() }));
 }
 
 /// What is asked about a side that is larger than such a side is: a foot or 300 mm thick, 40 in or 1 m wide, 20 ft or 6 m long. Ours.
@@ -207,12 +210,14 @@ pub fn add(app: &mut App, pile: PileFacts, now: Now) {
     }
 }
 
-/// Writes the corrections of a pile.
+/// Writes the corrections of a pile: only what was corrected, so that the other phone's corrections stay.
 pub fn save(app: &mut App, now: Now) {
     let Over::Pile(draft) = &app.count.over else { return };
-    let (facts, Some(pile)) = (draft.facts.clone(), draft.pile) else { return };
+    let (facts, Some(pile)) = (draft.facts.clone().corrects(&draft.began), draft.pile) else { return };
     let Some(sheet) = sheet(app) else { return };
-    if app.order(&Command::Haul(HaulCommand::DescribePile { haul: sheet.haul, pile, facts }), now).is_some() {
+    if facts == PileFacts::default()
+        || app.order(&Command::Haul(HaulCommand::DescribePile { haul: sheet.haul, pile, facts }), now).is_some()
+    {
         app.count.over = Over::Page(Box::new(PilePage::of(pile)));
     }
 }

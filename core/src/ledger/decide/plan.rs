@@ -82,8 +82,12 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
 /// One act: the plan, that it is used, and the pieces of each pile that the job did not have already.
 fn used(book: &Book, plan: &kind::PlanKept, act: &mut Act) -> Answer<()> {
     going_on(book, plan.job)?;
-    post::read(&plan.problem).and_then(post::take).ok_or(Refusal::NotThere)?.check()?;
-    post::read(&plan.answer).and_then(post::take_answer).ok_or(Refusal::NotThere)?;
+    let asked = post::read(&plan.problem).and_then(post::take).ok_or(Refusal::NotThere)?;
+    asked.check()?;
+    let answered = post::read(&plan.answer).and_then(post::take_answer).ok_or(Refusal::NotThere)?;
+    if !asked.holds(&answered) {
+        return Err(Refusal::PlanBroken);
+    }
     let uses = || plan.piles.iter().filter_map(|pile| Some((pile, pile.used.filter(|used| 0 < *used)?)));
     if uses().next().is_none() {
         return Err(Refusal::NothingAsked);

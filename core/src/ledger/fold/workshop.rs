@@ -102,6 +102,17 @@ pub fn workshop(book: &Book) -> Workshop {
     workshop
 }
 
+/// How one is paid, by currency, from the entries that say so alone.
+pub(super) fn tills(book: &Book) -> Sorted<Currency, Till> {
+    let mut tills: Sorted<Currency, Till> = Sorted::default();
+    for entry in book.about(Subject::Workshop) {
+        if let Fact::TillSet(f) = &entry.fact {
+            till(tills.entry(f.currency).or_default(), f);
+        }
+    }
+    tills
+}
+
 fn apply(workshop: &mut Workshop, entry: &Entry) {
     match &entry.fact {
         Fact::WorkshopSet(f) => {

@@ -11,6 +11,7 @@ pub use keyed::MACHINES;
 pub use read::{Across, Wrong, across, readings};
 
 use super::super::App;
+use super::super::entry::Typed;
 use super::super::form::Form;
 use super::Over;
 use crate::parts::Place;
@@ -56,6 +57,8 @@ pub enum Page {
 pub struct Wood {
     pub page: Page,
     pub form: Form,
+    /// The figures as they were when the page was opened.
+    pub began: Vec<Typed>,
     /// A name, or where air was read, and where figures are from, as they are typed.
     pub name: String,
     pub from: String,
@@ -132,6 +135,7 @@ impl Wood {
         let (name, from, glued) = (String::new(), String::new(), vec![]);
         Wood {
             page,
+            began: form.slots.clone(),
             form,
             name,
             from,
@@ -144,6 +148,17 @@ impl Wood {
             fresh: false,
             typed: false,
         }
+    }
+
+    /// A figure is other than it was when the page was opened.
+    fn is_corrected(&self, nth: usize) -> bool {
+        self.began.get(nth).is_none_or(|began| began.text != self.form.text(nth))
+    }
+
+    /// What is known stands as it was: there is nothing to write.
+    fn is_as_it_was(&self) -> bool {
+        let known = self.began.iter().any(|began| !began.text.is_empty());
+        known && !(0..self.began.len()).any(|nth| self.is_corrected(nth))
     }
 
     fn say(&mut self, tap: WoodTap, sign: Sign) {

@@ -26,6 +26,11 @@ pub fn save(app: &mut App, now: Now) {
     if let Some(refusal) = there(wood, &known) {
         return app.refuse(refusal);
     }
+    // Of these only what was corrected is written; the other kinds are said whole.
+    if matches!(wood.page, Page::Saw | Page::Van | Page::Way) && wood.is_as_it_was() {
+        let page = wood.page.clone();
+        return left(app, page);
+    }
     let command = match &wood.page {
         Page::Gluing => return glued(wood, typing),
         Page::Machine(_) | Page::OneWood(_) if nameless(wood) => return app.refuse(Refusal::NameMissing),
@@ -182,14 +187,14 @@ fn machine(wood: &mut Wood, known: &Workshop, typing: Typing) -> Option<Command>
 
 fn van(wood: &mut Wood, typing: Typing) -> Option<Command> {
     let grams = |text: &str| reading::mass(text, typing).map(Mass::as_grams);
-    let payload = Some(wood.form.take(0, grams)?);
-    let person = wood.form.maybe(1, grams)?;
+    let payload = Some(wood.form.take(0, grams)?).filter(|_| wood.is_corrected(0));
+    let person = wood.form.maybe(1, grams)?.filter(|_| wood.is_corrected(1));
     Some(Command::Wood(WoodCommand::SetVan(VanSet { payload, person })))
 }
 
 fn way(wood: &mut Wood, typing: Typing) -> Option<Command> {
-    let distance = Some(wood.form.take(0, |text| reading::distance(text, typing))?);
-    let span = Some(wood.form.take(1, |text| reading::span(text, typing.sign, Span::RUN_MOST))?);
+    let distance = Some(wood.form.take(0, |text| reading::distance(text, typing))?).filter(|_| wood.is_corrected(0));
+    let span = Some(wood.form.take(1, |text| reading::span(text, typing.sign, Span::RUN_MOST))?).filter(|_| wood.is_corrected(1));
     Some(Command::Wood(WoodCommand::SetTimberYard(TimberYardSet { distance, span })))
 }
 

@@ -24,12 +24,14 @@ pub(super) fn filled(known: &Workshop, typing: Typing) -> Form {
     form
 }
 
-/// What was typed; a figure left empty stays as it was.
+/// What was typed; a figure left as it stood, or empty, stays as it was, so that what the other phone says of it holds.
 pub(super) fn command(wood: &mut Wood, typing: Typing) -> Option<Command> {
     let mut lengths = [None; LENGTHS];
     for (nth, length) in lengths.iter_mut().enumerate() {
-        *length = wood.form.maybe(nth, |text| reading::length_within(text, typing, Length::ZERO..=SAW_MOST))?;
+        let typed = wood.form.maybe(nth, |text| reading::length_within(text, typing, Length::ZERO..=SAW_MOST))?;
+        *length = typed.filter(|_| wood.is_corrected(nth));
     }
     let glue = wood.form.maybe(LENGTHS, |text| reading::count(text, typing.sign, GLUE_MOST))?;
+    let glue = glue.filter(|_| wood.is_corrected(LENGTHS));
     Some(Command::Plan(PlanCommand::SetSaw(SawSet::of(lengths, glue))))
 }
