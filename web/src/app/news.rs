@@ -145,7 +145,7 @@ impl App {
             News::UpdateWaits => self.update_waits = true,
             News::Planning(told) => super::plan::told(self, told),
             News::Tick(now) => {
-                super::bench::waits::looks(self);
+                super::bench::waits::looks(self, now.at);
                 self.now = now;
                 super::bench::waits::ring(self);
             }
