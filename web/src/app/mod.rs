@@ -156,7 +156,7 @@ impl App {
 
     /// Takes in what a person said at `now`; returns what the phone is asked to do.
     pub fn heard(&mut self, message: Msg, now: Now) -> Vec<Order> {
-        bench::waits::looks(self);
+        bench::waits::looks(self, now.wall.at);
         self.now = now.wall;
         if price::face::is_locked(self, &message) {
             return vec![];

@@ -152,7 +152,7 @@ impl App {
             News::Painted => super::outlook::begin(self),
             News::Outlook(of, found) => self.outlooks.take_in(of, found),
             News::Tick(now) => {
-                super::bench::waits::looks(self);
+                super::bench::waits::looks(self, now.at);
                 self.now = now;
                 super::bench::waits::ring(self);
             }

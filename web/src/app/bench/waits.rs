@@ -303,16 +303,16 @@ fn due(app: &App, now: Moment) -> impl Iterator<Item = WaitLine> {
     of.waits.due((since, now)).map(|wait| of.line(wait, now)).listed().into_iter()
 }
 
-/// What was over by now, when the page was first looked at, never rings.
-pub fn looks(app: &mut App) {
-    app.bench.rung.get_or_insert(app.now.at);
+/// What was over when the page was first looked at never rings. A clock that was set back looks on from where it stands.
+pub fn looks(app: &mut App, now: Moment) {
+    app.bench.rung = Some(app.bench.rung.unwrap_or(app.now.at).min(now));
 }
 
 /// Rings once for what came to its end since the last look, and says it.
 pub fn ring(app: &mut App) {
     let now = app.now.at;
     let due = due(app, now).listed();
-    app.bench.rung = app.bench.rung.max(Some(now));
+    app.bench.rung = Some(now);
     let Some(first) = due.first() else { return };
     app.said = words::rings(&pieces(app, first));
     if app.here.rings {

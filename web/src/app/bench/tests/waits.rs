@@ -180,6 +180,12 @@ fn it_rings_once_at_the_off_time_and_can_be_turned_off() {
     let mut again = clamped(2);
     (again.app.bench.rung, again.app.now) = (None, again.now(240).wall);
     assert_eq!(rings(&mut again, 248), (true, true));
+    // Neither does a clock that was days ahead keep it silent.
+    let mut ahead = clamped(2);
+    (ahead.app.bench.rung, ahead.app.now) = (None, ahead.now(90_000).wall);
+    ahead.at(190, [tap(Tap::Stop)]);
+    ahead.app.said.clear();
+    assert_eq!(rings(&mut ahead, 239), (true, true));
     // Nothing waits: nothing is looked at.
     let mut idle = Told::stands();
     assert_eq!(rings(&mut idle, 10), (false, false));
