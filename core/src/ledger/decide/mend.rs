@@ -87,7 +87,7 @@ mod tests {
         story.now = wall;
         let act = decide(&story.book, command, Now { wall, chance: [story.book.len() as u8; 10] })?;
         let mut clock = Clock::new(Device::new([3; 8]), story.book.last_stamp());
-        let entries = act.stamped(&mut clock);
+        let entries = act.stamped(&story.book, &mut clock);
         entries.iter().for_each(|entry| drop(story.book.add(entry)));
         Ok(entries[0].id)
     }
