@@ -189,6 +189,9 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     check(&mut browser, &page, "job-320", phone);
     let rooms = ["Wood and plan", "Hours and money", "Sell and deliver", "Look back"];
     each_screen(&mut browser, &page, &rooms, ("room-320", "The job"), phone);
+    slowly(&mut browser, &page, &["Hours and money"]);
+    each_screen(&mut browser, &page, &["More old jobs"], ("estimate-320", "Not now"), phone);
+    slowly(&mut browser, &page, &["The job"]);
     what_can_i_make(&mut browser, &page, phone);
     go(&mut browser, &page, 4);
     let pages = ["Your rate", "How you are paid", "Currency and units", "Suppliers and people", "Rack", "Theme and hand"];
@@ -291,5 +294,36 @@ fn the_page_of_a_pile_and_its_forms_fit_a_hand() {
     check(&mut browser, &page, "pile-page-320", phone);
     let forms = ["I need some of this pile", "By layers", "By weight", "Count again", "Measure a piece", "Moisture"];
     each_screen(&mut browser, &page, &forms, ("pile-320", "Not now"), phone);
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// Something in clamps, the list of waits, how an operation ends, and big buttons with an off time to be chalked.
+#[test]
+fn waits_fit_a_hand() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    for (what, phone, text) in
+        [("320", Phone::SMALL.quick(), 100), ("390", Phone::COMMON.quick(), 100), ("large", Phone::COMMON.quick(), 200)]
+    {
+        let page = app::opened(&mut browser, phone);
+        if text != 100 {
+            browser.text_size(&page, text);
+            browser.reload(&page);
+            app::read(&mut browser, &page);
+        }
+        go(&mut browser, &page, 1);
+        if what == "320" {
+            slowly(&mut browser, &page, &["Start", "Glue up", "Clamped", "Clamped"]);
+        }
+        check(&mut browser, &page, &format!("bench-clamped-{what}"), phone);
+        let keys = ["Waits and quiet hours"];
+        each_screen(&mut browser, &page, &keys, (&format!("waits-{what}"), "Done"), phone);
+        slowly(&mut browser, &page, &["Waits and quiet hours"]);
+        each_screen(&mut browser, &page, &["How does it end?"], (&format!("waits-{what}"), "Done"), phone);
+        each_screen(&mut browser, &page, &["Add a wait", "Quiet hours"], (&format!("waits-{what}"), "Not now"), phone);
+        slowly(&mut browser, &page, &["Done", "Big buttons"]);
+        check(&mut browser, &page, &format!("big-clamped-{what}"), phone);
+        browser.close(page);
+    }
     assert_eq!(browser.errors(), [""; 0]);
 }

@@ -2,6 +2,7 @@
 
 mod bought;
 mod designs;
+mod given;
 mod waits;
 
 use fivebar_core::bench::Shares;
@@ -100,7 +101,7 @@ fn of_job(shop: &Shop, job: Account) -> Value {
             "at_galleries": job.sold.at_galleries, "promised": job.sold.promised, "left": job.sold.left },
         "ended": job.ended,
         "wood": wood(&job),
-        "minutes": hours(&job),
+        "minutes": hours(shop, &job),
         "costs": costs(&job),
         "rate": rate(shop, job.currency).stack.map(|stack| rounded(stack.per_hour, job.currency.digits())),
         "marks": marks(&job),
@@ -127,7 +128,7 @@ fn wood(job: &Account) -> Value {
     })
 }
 
-fn hours(job: &Account) -> Value {
+fn hours(shop: &Shop, job: &Account) -> Value {
     let hours = &job.hours;
     let by_op: Map<String, Value> = hours.logged.by_op.iter().map(|(op, shares)| (op.clone(), minutes(shares.total()))).collect();
     json!({
@@ -139,6 +140,7 @@ fn hours(job: &Account) -> Value {
         "by_kind": named(&hours.by_kind),
         "by_stage": named(&hours.by_stage),
         "by_operation": by_op,
+        "given": given::of_job(shop, job.job),
         "estimate": hours.estimate.map(minutes),
         "still": hours.still.map(minutes),
     })

@@ -135,6 +135,8 @@ pub struct Wait {
     pub job: Option<Id>,
     /// The run it came from.
     pub run: Option<Id>,
+    /// The count it came with, in the same act.
+    pub notch: Option<Id>,
     /// Pieces that wait.
     pub n: Count,
     pub what: Key,
@@ -216,7 +218,7 @@ pub struct Usuals {
 
 impl Waits {
     pub fn new(mut waits: Vec<Wait>, usuals: Usuals) -> Waits {
-        order_by_key(&mut waits, |wait| (wait.off(), wait.began.at, wait.id));
+        order_by_key(&mut waits, |wait| (wait.off(), wait.began.at)); // those alike stay in the order of the book
         Waits { waits, usuals }
     }
 
@@ -279,7 +281,7 @@ mod tests {
 
     fn wait(n: u8, began: i64, minutes: i64) -> Wait {
         let (op, what, span) = ("glue tops".into(), key("glue"), Span::minutes(minutes));
-        Wait { id: id(n), op, job: None, run: None, n: 1, what, stuff: None, began: wall(began), span, mended: 0, ended: None }
+        Wait { id: id(n), op, job: None, run: None, notch: None, n: 1, what, stuff: None, began: wall(began), span, mended: 0, ended: None }
     }
 
     /// Drawing 7: clamped at 11:29, 11:38, 11:48, 11:57 and 12:07, 90 minutes each.

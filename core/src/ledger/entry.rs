@@ -84,6 +84,7 @@ facts! {
     wood: SpeciesAdded MachineMinimumSet AirRead RoomRangeSet VanSet TimberYardSet;
     plan: PlanKept PlanUsed SawSet DesignKept DesignUsed;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
+    estimate: OldJobTold EstimateMade;
     wait: WaitBegan WaitEnded WaitMended OperationWaitSet UsualWaitSet WarmthSet QuietHoursSet OperationLoudSet;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;

@@ -109,6 +109,7 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::PlanKept(f) => f.job,
         Fact::PlanUsed(f) => f.job,
         Fact::DesignUsed(f) => f.job,
+        Fact::EstimateMade(f) => f.job,
         _ => return None,
     })
 }

@@ -3,7 +3,8 @@
 //! A problem and its plan are plain data in whole numbers; a length counts in the problem's own unit.
 //! Floats may choose what is tried; what is shown and what is proven is reckoned in whole numbers.
 
-pub mod draw;
+mod branch;
+pub use crate::quantity::draw;
 pub mod field;
 pub mod limits;
 pub mod lp;
@@ -39,6 +40,14 @@ pub enum Sense {
 pub fn better(senses: &[Sense], one: &[i128], other: &[i128]) -> bool {
     let differ = senses.iter().zip(one.iter().zip(other)).find(|(_, (a, b))| a != b);
     differ.is_some_and(|(sense, (a, b))| if *sense == Sense::More { b < a } else { a < b })
+}
+
+/// The largest that both are whole multiples of.
+fn common(a: i64, b: i64) -> i64 {
+    match a.checked_rem(b) {
+        None => a,
+        Some(rest) => common(b, rest),
+    }
 }
 
 /// The fewest from 1 to `most` that do, where more always do if fewer did; `None` where not even `most` do.

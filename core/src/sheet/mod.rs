@@ -11,6 +11,7 @@ pub mod count;
 pub mod counts;
 pub mod day;
 pub mod enough;
+pub mod estimate;
 mod fetched;
 pub mod gallery;
 pub mod haul;

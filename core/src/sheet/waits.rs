@@ -1,7 +1,7 @@
 //! Waits as they are shown: by off time, with the piece that waits; those of a job, of a day, and those that end today.
 
 use crate::bench::wait::{Wait, Waits};
-use crate::bench::{Bench, Run};
+use crate::bench::{Bench, Notch, On, Run};
 use crate::ledger::{Book, Fact, fold};
 use crate::quantity::{Count, Day, Id, Listed, Moment, Span, Wall, order_by_key};
 
@@ -70,15 +70,16 @@ impl<'a> Kept<'a> {
     /// What a run clamped last, while that waits.
     pub fn last_of(self, run: Id, now: Moment) -> Option<WaitLine> {
         let of_run = self.waits.on().filter(|wait| wait.run == Some(run));
-        of_run.max_by_key(|wait| (wait.began.at, wait.id)).map(|wait| self.line(wait, now))
+        of_run.map(|wait| self.line(wait, now)).max_by_key(|line| (line.wait.began.at, line.piece))
     }
 
-    fn line(self, wait: &Wait, now: Moment) -> WaitLine {
+    /// One wait as it is shown.
+    pub fn line(self, wait: &Wait, now: Moment) -> WaitLine {
         let run = wait.run.and_then(|run| self.bench.run(run));
         WaitLine {
             op: run.map_or_else(|| wait.op.clone(), |run| run.work.op.clone()),
-            name: wait.job.and_then(|job| fold::name_of(self.book, crate::bench::On::Job(job))),
-            piece: run.map(|run| self.pieces(run, wait.began.at)).filter(|piece| 0 < *piece),
+            name: wait.job.and_then(|job| fold::name_of(self.book, On::Job(job))),
+            piece: run.map(|run| self.pieces(run, wait)).filter(|piece| 0 < *piece),
             off: Wall::new(wait.off(), wait.began.offset),
             left: wait.left(now),
             over: wait.is_over(now),
@@ -86,12 +87,17 @@ impl<'a> Kept<'a> {
         }
     }
 
-    /// Pieces of the operation that were done by a moment.
-    fn pieces(self, of: &Run, by: Moment) -> Count {
-        let same =
-            |run: &&Run| (&run.work.op, run.work.rework) == (&of.work.op, of.work.rework) && (run.id == of.id || run.work.on == of.work.on);
-        let notches = self.bench.on(of.work.on).filter(same).flat_map(|run| &run.notches).filter(|notch| notch.at <= by);
-        notches.fold(0, |sum: Count, notch| sum.saturating_add(notch.n))
+    /// Pieces of the operation that were done when it began, those it came with included.
+    fn pieces(self, of: &Run, wait: &Wait) -> Count {
+        let same = |run: &&Run| (&run.work.op, run.work.rework) == (&of.work.op, of.work.rework);
+        let all = self.bench.on(of.work.on).filter(|run| run.work.on != On::Nothing || run.id == of.id).filter(same);
+        let own = of.notches.iter().position(|notch| Some(notch.id) == wait.notch);
+        let before = |run: &Run, nth: usize, notch: &Notch| match own {
+            Some(own) if run.id == of.id => nth <= own,
+            _ => notch.at <= wait.began.at,
+        };
+        let done = all.flat_map(|run| run.notches.iter().enumerate().map(move |(nth, notch)| (run, nth, notch)));
+        done.filter(|(run, nth, notch)| before(run, *nth, notch)).fold(0, |sum: Count, (.., notch)| sum.saturating_add(notch.n))
     }
 }
 
@@ -127,7 +133,6 @@ pub fn struck(book: &Book, day: Day) -> Vec<StruckWait> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bench::On;
     use crate::ledger::decide::{Command, Laid, WaitCommand};
     use crate::ledger::told::Phone;
     use crate::quantity::Key;
@@ -157,6 +162,10 @@ mod tests {
         clamp(&mut phone, 689, (run, 1, 90));
         let two = clamp(&mut phone, 698, (run, 2, 60));
         clamp(&mut phone, 727, (run, 1, 90));
+        let twin = clamp(&mut phone, 727, (run, 1, 90)); // in the same instant
+        assert_eq!(seen(&phone, |kept| kept.last_of(run, phone.wall(727).at)).and_then(|line| line.piece), Some(5));
+        let act = phone.book.entry(twin).and_then(|(entry, _)| entry.act).unwrap();
+        phone.take_back(728, act);
         phone.stop(728, run);
         let sheet = seen(&phone, |kept| kept.sheet(phone.wall(760)));
         assert_eq!(shown(&sheet.on), [(758, Some(2), Some(3), true), (779, Some(1), Some(1), false), (817, Some(4), Some(4), false)]);
@@ -170,7 +179,11 @@ mod tests {
         assert_eq!((shown(&sheet.on).len(), sheet.ended.len()), (2, 1));
         assert_eq!(seen(&phone, |kept| kept.of_day(today, phone.wall(762))).len(), 3);
         phone.take_back(763, two);
-        assert_eq!((seen(&phone, |kept| kept.of_day(today, phone.wall(763))).len(), struck(&phone.book, today).len()), (2, 1));
+        assert_eq!(
+            (seen(&phone, |kept| kept.of_day(today, phone.wall(763))).len(), struck(&phone.book, today).len()),
+            (2, 2),
+            "this one and the twin"
+        );
     }
 
     #[test]

@@ -6,6 +6,7 @@
 mod bench;
 mod book;
 mod design;
+mod estimate;
 mod haul;
 mod job;
 mod money;
@@ -137,6 +138,7 @@ impl Teller {
             "job" | "about" | "part" | "plan" | "plan-cost" | "end" | "reopen" | "typical" | "not-typical" | "lesson" => {
                 job::tell(self, verb, &mut words)
             }
+            "old-job" | "estimate" => estimate::tell(self, verb, &mut words),
             "spend" | "credit" | "drive" | "rate" | "till" | "boards" | "tag" | "settle" => money::tell(self, verb, &mut words),
             "offer" | "asked" | "guess" | "agree" | "cancel" | "sell" | "pay" | "consign" | "gallery" | "reverse" => {
                 sale::tell(self, verb, &mut words)

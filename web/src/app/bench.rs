@@ -4,6 +4,7 @@ pub mod day;
 pub mod starting;
 #[cfg(test)]
 mod tests;
+pub mod waits;
 
 use super::App;
 use super::entry::Typed;
@@ -34,6 +35,8 @@ pub enum Over {
     Day(Box<day::View>),
     /// Four large keys.
     Big,
+    /// What waits, and how long is usual.
+    Waits(Box<waits::Waiting>),
 }
 
 /// The state of Bench that is not in the book.
@@ -42,6 +45,8 @@ pub struct Bench {
     pub over: Over,
     /// How long ago the next start was.
     pub ago: Span,
+    /// Off times up to here have rung, or were over when the app was opened.
+    pub rung: Option<Moment>,
 }
 
 /// What can be said on Bench.
@@ -67,6 +72,7 @@ pub enum Tap {
     Press(Press),
     PadDone,
     Day(day::DayTap),
+    Waits(waits::WaitTap),
     Big,
     LeaveBig,
     Close,
@@ -99,6 +105,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Press(press) => pressed(app, press),
         Tap::PadDone => pad_done(app, now),
         Tap::Day(tap) => day::heard(app, tap, now),
+        Tap::Waits(tap) => waits::heard(app, tap, now),
         Tap::Big => awake(app, Over::Big),
         Tap::LeaveBig => awake(app, Over::Nothing),
         Tap::Close => close(app),
@@ -120,6 +127,7 @@ fn close(app: &mut App) {
     app.notice = None;
     app.bench.over = match std::mem::take(&mut app.bench.over) {
         Over::Starting(starting) => starting.missed.map_or(Over::Nothing, day::list),
+        Over::Waits(waiting) => waiting.less().map_or(Over::Nothing, |waiting| Over::Waits(Box::new(waiting))),
         Over::Day(view) if view.mend.is_some() => Over::Day(Box::new(day::View { mend: None, ..*view })),
         _ => Over::Nothing,
     };
@@ -135,7 +143,7 @@ pub fn start(app: &mut App, work: Work, now: Now) {
     let (ago, said) = (app.bench.ago, words::started(&work.op));
     let big = matches!(app.bench.over, Over::Big);
     if app.order(&Command::Bench(BenchCommand::Start { work, ago }), now).is_some() {
-        app.bench = Bench { over: if big { Over::Big } else { Over::Nothing }, ago: Span::ZERO };
+        (app.bench.over, app.bench.ago) = (if big { Over::Big } else { Over::Nothing }, Span::ZERO);
         app.orders.push(Order::Feel(Feel::Start));
         app.said = said;
     }
@@ -178,11 +186,17 @@ fn ordered(app: &mut App, command: BenchCommand, now: Now) {
     }
 }
 
+/// Carries an order out and stays where it was asked for.
+fn ordered_here(app: &mut App, command: &Command, now: Now) {
+    drop(app.order(command, now));
+}
+
 fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
     match &mut app.bench.over {
         Over::Batch(typed) | Over::More(typed) | Over::StoppedAt(_, typed) => typed.press(press, sign),
         Over::Day(view) => view.press(press, sign),
+        Over::Waits(waiting) => waiting.press(press, sign),
         Over::Starting(starting) => starting.typed.press(press, sign),
         _ => {}
     }
@@ -194,7 +208,7 @@ fn pad_done(app: &mut App, now: Now) {
     match &mut app.bench.over {
         Over::More(typed) => {
             if let Some(n) = count(typed) {
-                done(app, n, now);
+                waits::clamped_or_done(app, n, now);
             }
         }
         Over::Batch(typed) => {
@@ -211,6 +225,7 @@ fn pad_done(app: &mut App, now: Now) {
             }
         }
         Over::Day(_) => day::mended(app, now),
+        Over::Waits(_) => waits::typed(app, now),
         _ => {}
     }
 }

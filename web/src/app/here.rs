@@ -45,6 +45,8 @@ pub struct Here {
     /// 1 to 5 and U do something by themselves.
     pub single_keys: bool,
     pub buzzes: bool,
+    /// It rings when a wait is over.
+    pub rings: bool,
     /// Plans that were made here, beside the book.
     pub plans: String,
 }
@@ -59,6 +61,7 @@ impl Default for Here {
             text: TextSize::Phone,
             single_keys: true,
             buzzes: true,
+            rings: true,
             plans: String::new(),
         }
     }
@@ -97,6 +100,7 @@ pub enum Chosen {
     Text(TextSize),
     SingleKeys(bool),
     Buzzes(bool),
+    Rings(bool),
 }
 
 /// Takes a choice: it holds at once, and the phone remembers it.
@@ -107,12 +111,14 @@ pub fn choose(app: &mut App, chosen: Chosen) {
         Chosen::Text(text) => (Choice::Text, text.key()),
         Chosen::SingleKeys(on) => (Choice::SingleKeys, on_off(on)),
         Chosen::Buzzes(on) => (Choice::Buzzes, on_off(on)),
+        Chosen::Rings(on) => (Choice::Rings, on_off(on)),
     };
     match chosen {
         Chosen::Theme(theme) => app.here.theme = theme,
         Chosen::Text(text) => app.here.text = text,
         Chosen::SingleKeys(on) => app.here.single_keys = on,
         Chosen::Buzzes(on) => app.here.buzzes = on,
+        Chosen::Rings(on) => app.here.rings = on,
     }
     app.orders.push(Order::Choose { key, value: value.into() });
 }

@@ -2,6 +2,7 @@
 
 pub mod doing;
 pub mod draft;
+pub mod estimate;
 mod save;
 #[cfg(test)]
 mod tests;
@@ -38,6 +39,8 @@ pub struct Jobs {
     /// What is being written down.
     pub draft: Option<Box<Draft>>,
     pub search: String,
+    /// The estimate is shown without the factor.
+    pub without_factor: bool,
     /// It was looked whether the example is on this phone.
     pub looked: bool,
     /// The example was asked for and is not there yet.
@@ -53,6 +56,7 @@ pub enum Tap {
     Page,
     Room(Room),
     Plan(super::plan::Tap),
+    Estimate(estimate::EstimateTap),
     Search(String),
     TryExample,
     RemoveExample,
@@ -85,6 +89,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Page => app.jobs.room = None,
         Tap::Room(room) => app.jobs.room = Some(room),
         Tap::Plan(tap) => super::plan::heard(app, tap, now),
+        Tap::Estimate(tap) => estimate::heard(app, tap, now),
         Tap::Search(text) => app.jobs.search = text,
         Tap::TryExample => try_example(app),
         Tap::RemoveExample => app.orders.push(Order::RemoveExample),

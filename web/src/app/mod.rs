@@ -156,6 +156,7 @@ impl App {
 
     /// Takes in what a person said at `now`; returns what the phone is asked to do.
     pub fn heard(&mut self, message: Msg, now: Now) -> Vec<Order> {
+        bench::waits::looks(self);
         self.now = now.wall;
         if price::face::is_locked(self, &message) {
             return vec![];
@@ -274,8 +275,10 @@ impl App {
     }
 
     /// Whether anything shown changes with the clock alone.
-    pub fn shows_time(&self) -> bool {
-        self.running().is_some() || count::sheet(self).is_some_and(|sheet| !matches!(sheet.trip.stands, Where::NotLeft | Where::Home))
+    pub fn shows_time(&self, now: Wall) -> bool {
+        self.running().is_some()
+            || bench::waits::minds(self, now)
+            || count::sheet(self).is_some_and(|sheet| !matches!(sheet.trip.stands, Where::NotLeft | Where::Home))
     }
 
     fn common(&mut self, common: Common, now: Now) {

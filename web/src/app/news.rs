@@ -151,7 +151,11 @@ impl App {
             News::Planning(told) => super::plan::told(self, told),
             News::Painted => super::outlook::begin(self),
             News::Outlook(of, found) => self.outlooks.take_in(of, found),
-            News::Tick(now) => self.now = now,
+            News::Tick(now) => {
+                super::bench::waits::looks(self);
+                self.now = now;
+                super::bench::waits::ring(self);
+            }
             News::InSight(seen) => self.price.covered = !seen,
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }

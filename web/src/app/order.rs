@@ -55,6 +55,15 @@ pub enum Order {
         name: String,
         text: String,
     },
+    /// Hands dates on to a calendar.
+    Calendar {
+        name: String,
+        text: String,
+    },
+    /// Makes the platform's sound ready: it wants a tap for that.
+    ReadyToRing,
+    /// Sounds and buzzes, once.
+    Ring,
     PickCopy,
     /// Lays a text where it can be pasted from.
     CopyText {
@@ -108,6 +117,7 @@ pub enum Choice {
     Text,
     SingleKeys,
     Buzzes,
+    Rings,
     /// Plans beside the book.
     Plans,
 }

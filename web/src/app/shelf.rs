@@ -3,6 +3,7 @@
 //! Carries invariant 9: nothing counts as saved until its transaction completed, nothing is written before the first load.
 
 use fivebar_core::bench::Bench;
+use fivebar_core::bench::wait::Waits;
 use fivebar_core::haul::Haul;
 use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::decide::{Command, Now, decide};
@@ -83,6 +84,7 @@ pub struct Shelf {
 #[derive(Debug, Default)]
 struct Folded {
     bench: Option<Rc<Bench>>,
+    waits: Option<Rc<Waits>>,
     haul: Option<Option<Rc<Haul>>>,
     past: Option<Past>,
     workshop: Option<Rc<Workshop>>,
@@ -96,7 +98,7 @@ impl Folded {
     fn forget(&mut self, entry: &Entry) {
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
-                Subject::Bench => (self.bench, self.copy) = (None, None),
+                Subject::Bench => (self.bench, self.waits, self.copy) = (None, None, None),
                 Subject::Haul(id) => {
                     self.haul = None;
                     self.past = self.past.filter(|past| past.haul == Some(id));
@@ -160,6 +162,11 @@ impl Shelf {
     /// The bench as it stands.
     pub fn bench(&self) -> Rc<Bench> {
         self.folded.borrow_mut().bench.get_or_insert_with(|| Rc::new(fold::bench(&self.book))).clone()
+    }
+
+    /// What waits, and what is usual.
+    pub fn waits(&self) -> Rc<Waits> {
+        self.folded.borrow_mut().waits.get_or_insert_with(|| Rc::new(fold::waits(&self.book))).clone()
     }
 
     /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.

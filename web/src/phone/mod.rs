@@ -19,6 +19,7 @@ pub mod planner;
 pub mod prefs;
 pub mod print;
 pub mod reckoner;
+pub mod ring;
 pub mod share;
 pub mod shell;
 pub mod store;

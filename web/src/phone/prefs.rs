@@ -11,6 +11,8 @@ pub enum Pref {
     /// The hand that holds the phone.
     Hand,
     Buzz,
+    /// Sound and buzz when a wait is over.
+    Ring,
     Click,
     /// Single keys of a keyboard.
     Keys,
@@ -29,6 +31,7 @@ impl Pref {
             Pref::Language => "language",
             Pref::Hand => "hand",
             Pref::Buzz => "buzz",
+            Pref::Ring => "ring",
             Pref::Click => "click",
             Pref::Keys => "keys",
             Pref::BigButtons => "big-buttons",
@@ -47,12 +50,13 @@ impl Pref {
         shelf().is_some_and(|kept| kept.set_item(self.name(), value).is_ok())
     }
 
-    const ALL: [Pref; 10] = [
+    const ALL: [Pref; 11] = [
         Pref::Theme,
         Pref::TextSize,
         Pref::Language,
         Pref::Hand,
         Pref::Buzz,
+        Pref::Ring,
         Pref::Click,
         Pref::Keys,
         Pref::BigButtons,

@@ -3,6 +3,7 @@
 use super::books::posting;
 use super::{Run, with};
 use crate::app::Msg;
+use crate::app::bench::{self, waits::WaitTap};
 use crate::app::news::{News, NotRead};
 use crate::app::order::{Choice, Feel, Order, Which};
 use crate::app::shelf::{Names, Posted};
@@ -30,6 +31,12 @@ impl Run {
             Order::Feel(feel) => feel_it(feel),
             Order::Awake(wanted) => self.awake.want(wanted),
             Order::Share { name, text } => self.share(name, text),
+            Order::Calendar { name, text } => self.calendar(name, text),
+            Order::ReadyToRing => self.bell.ready(),
+            Order::Ring => {
+                self.bell.ring();
+                buzz(Buzz::Ready);
+            }
             Order::CopyText { text } => self.copy_text(text),
             Order::PickCopy => self.pick(),
             Order::OpenExample => self.books.open_one(Which::Example),
@@ -66,6 +73,14 @@ impl Run {
         later(Box::pin(async move {
             let handed = hand_on(Paper::Copy, &name, &text).await;
             with(&me, |run| run.heard(Msg::Workshop(Tap::Handed(became(handed)))));
+        }));
+    }
+
+    fn calendar(&self, name: String, text: String) {
+        let me = self.me.clone();
+        later(Box::pin(async move {
+            let handed = hand_on(Paper::Calendar, &name, &text).await;
+            with(&me, |run| run.heard(Msg::Bench(bench::Tap::Waits(WaitTap::Handed(became(handed))))));
         }));
     }
 
@@ -120,6 +135,7 @@ impl Run {
             }
             Choice::SingleKeys => drop(Pref::Keys.set(value)),
             Choice::Buzzes => drop(Pref::Buzz.set(value)),
+            Choice::Rings => drop(Pref::Ring.set(value)),
             Choice::Plans => drop(Pref::Plans.set(value)),
         }
     }

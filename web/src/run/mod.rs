@@ -32,6 +32,7 @@ pub struct Run {
     /// The first that is known of the book: the first screen is drawn with it.
     first_news: phone::Signal,
     awake: phone::awake::Watch,
+    bell: phone::ring::Bell,
     face: phone::face::Face,
     fields: phone::draft::Fields,
     back: phone::back::Back,
@@ -63,6 +64,7 @@ pub async fn start() {
         books: Books::new(me.clone(), own),
         first_news: phone::Signal::within(FIRST_NEWS),
         awake: phone::awake::Watch::default(),
+        bell: phone::ring::Bell::default(),
         face: phone::face::Face::default(),
         fields: phone::draft::Fields::default(),
         back: phone::back::Back::default(),
@@ -85,6 +87,7 @@ fn here() -> Here {
         text: here::TextSize::ALL.into_iter().find(|size| Some(size.key()) == text.as_deref()).unwrap_or_default(),
         single_keys: phone::hand::single_keys(),
         buzzes: phone::hand::buzzes(),
+        rings: phone::hand::rings(),
         plans: phone::prefs::Pref::Plans.get().unwrap_or_default(),
         ..Here::default()
     }
@@ -165,8 +168,9 @@ impl Run {
     }
 
     fn tick(&self) {
-        if self.app.borrow().shows_time() {
-            self.told(News::Tick(wall_clock()));
+        let now = wall_clock();
+        if self.app.borrow().shows_time(now) {
+            self.told(News::Tick(now));
         }
     }
 

@@ -1,6 +1,7 @@
 //! Bench: the running slab among the boards, and what lies over it.
 
 mod big;
+mod cautions;
 mod day;
 mod foot;
 mod pads;
@@ -10,6 +11,7 @@ mod row;
 mod running;
 mod slab;
 mod start;
+pub mod waits;
 
 use super::{Screen, Seen};
 use crate::app::bench::day::Mend;
@@ -29,6 +31,11 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
             Some(Mend::Start(typed)) => pads::mend((words::STARTED_WHEN, view.open), typed, app, seen),
             Some(Mend::Stop(typed)) => pads::mend((words::STOPPED_WHEN, view.open), typed, app, seen),
             _ => day::screen(app, view, seen),
+        },
+        Over::Waits(waiting) => match (&waiting.typing, &waiting.usual) {
+            (Some((asked, typed, unit)), _) => waits::span((asked, typed, *unit), app, seen),
+            (None, Some(op)) => waits::usual(op, app, seen),
+            (None, None) => waits::list(waiting, app, seen),
         },
         Over::Big => big::screen(app, &sheet(app), seen),
     }

@@ -83,7 +83,8 @@ fn written(form: &Form, nth: usize) -> String {
     form.text(nth).replace('/', "⁄")
 }
 
-fn slot_key(form: &Form, nth: usize, slot: &Slot, tap: Msg) -> El<Msg> {
+/// One figure of a form, a key.
+pub fn slot_key(form: &Form, nth: usize, slot: &Slot, tap: Msg) -> El<Msg> {
     let label = if slot.unit.is_empty() { slot.label.clone() } else { format!("{}, {}", slot.label, slot.unit) };
     let figure = if form.is_empty(nth) { "\u{2013}".to_owned() } else { written(form, nth) };
     let wrong = form.slots.get(nth).is_some_and(|typed| typed.wrong.is_some());

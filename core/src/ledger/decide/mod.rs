@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod estimate;
 mod haul;
 mod job;
 mod left;
@@ -17,6 +18,7 @@ mod wood;
 
 pub use bench::BenchCommand;
 pub use book::BookCommand;
+pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
 pub use left::LeftOver;
@@ -43,6 +45,7 @@ pub enum Command {
     Bench(BenchCommand),
     Wait(WaitCommand),
     Job(JobCommand),
+    Estimate(EstimateCommand),
     Money(MoneyCommand),
     Sale(SaleCommand),
     Book(BookCommand),
@@ -113,6 +116,7 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
         Command::Bench(command) => bench::decide(book, command, &mut act)?,
         Command::Wait(command) => wait::decide(book, command, &mut act)?,
         Command::Job(command) => job::decide(book, command, &mut act)?,
+        Command::Estimate(command) => estimate::decide(book, command, &mut act)?,
         Command::Money(command) => money::decide(book, command, &mut act)?,
         Command::Sale(command) => sale::decide(book, command, &mut act)?,
         Command::Book(command) => book::decide(book, command, &mut act)?,

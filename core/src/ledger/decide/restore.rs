@@ -54,6 +54,7 @@ fn still_there(book: &Book, fact: &Fact) -> Answer<()> {
             on(f.haul, f.pile, &|pile| free(f.n, pile, None))?;
             not_done_with(book, f.job)
         }
+        Fact::EstimateMade(f) => not_done_with(book, f.job),
         Fact::PiecesFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.in_job(f.job))),
         Fact::ReservationFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.reserved_for(f.job))),
         _ => Ok(()),

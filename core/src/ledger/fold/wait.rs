@@ -5,7 +5,7 @@ use crate::bench::wait::{Off, Said, Usuals, Wait, Waits};
 use crate::ledger::kind::wait as kind;
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::quantity::{Id, Listed, Span, Wall};
+use crate::quantity::{Id, Listed, Span};
 
 /// Every wait there is.
 pub fn waits(book: &Book) -> Waits {
@@ -34,7 +34,7 @@ struct Gathered {
 impl Gathered {
     fn take(&mut self, entry: &Entry) {
         match &entry.fact {
-            Fact::WaitBegan(f) => self.of(entry.id).began = Some(began((entry.id, entry.wall), f)),
+            Fact::WaitBegan(f) => self.of(entry.id).began = Some(began(entry, f)),
             // The first time it was taken off stands.
             Fact::WaitEnded(f) => {
                 self.of(f.wait).ended.get_or_insert(Off { at: entry.wall, early: f.early.unwrap_or(false) });
@@ -84,7 +84,8 @@ impl Gathered {
     }
 }
 
-fn began((id, wall): (Id, Wall), f: &kind::WaitBegan) -> Wait {
+/// The act of a piece that was clamped is named by its count, which is the first of it.
+fn began(entry: &Entry, f: &kind::WaitBegan) -> Wait {
     let kind::WaitBegan { op, n, span, what, job, run, stuff } = f.clone();
-    Wait { id, op, job, run, n, what, stuff, began: wall, span, mended: 0, ended: None }
+    Wait { id: entry.id, op, job, run, notch: entry.act, n, what, stuff, began: entry.wall, span, mended: 0, ended: None }
 }

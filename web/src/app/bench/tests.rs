@@ -1,5 +1,7 @@
 //! Bench as tables of messages: what is shown, and what is in the book.
 
+mod waits;
+
 use super::day::{DayTap, Mend};
 use super::*;
 use crate::app::told::nth;
@@ -385,11 +387,11 @@ fn the_haul_in_hand_is_sorted_in_two_taps() {
 #[test]
 fn big_buttons_keep_the_screen_awake_and_are_left_by_a_hold() {
     let mut told = Told::stands();
-    told.start(0, "Glue tops");
+    told.start(0, "Assemble");
     let now = told.now(28);
     assert_eq!(told.app.heard(tap(Tap::Big), now), [Order::Awake(true)]);
     let shown = told.at(28, []);
-    holds(&shown, &["Glue tops", ">28</span>", "+1 done", "Stop", "Hold to leave", "The screen stays on"]);
+    holds(&shown, &["Assemble", ">28</span>", "+1 done", "Stop", "Hold to leave", "The screen stays on"]);
     lacks(&shown, &["<nav", "Workshop"]);
     assert_eq!(shown.matches("<button").count(), 4);
     holds(&told.at(29, [tap(Tap::Done)]), &["1 done", "pieces done"]);

@@ -27,6 +27,8 @@ pub enum What {
     Part(Option<String>),
     /// A planned operation; an old one by its name.
     Plan(Option<String>),
+    /// Jobs from before the book, as history.
+    OldJobs,
     Spend,
     Tag,
     Settle,
@@ -190,6 +192,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         What::Name => Draft { form: Form::filled([sheet.sale.of.to_string()]), words: vec![sheet.name.clone()], ..draft },
         What::Part(name) => part(draft.clone(), sheet.parts.iter().find(|part| Some(&part.name) == name.as_ref()), typed),
         What::Plan(name) => plan(draft.clone(), sheet.operations.iter().find(|planned| Some(&planned.op) == name.as_ref())),
+        What::OldJobs => super::estimate::blank(draft),
         What::Spend => {
             let picks = Picks { more: true, ..draft.picks };
             Draft { form: Form::of(3), words: words(1), picks, ..draft }

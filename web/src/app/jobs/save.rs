@@ -93,6 +93,7 @@ impl Reader {
             }
             What::Part(was) => self.part(draft, (job, was)).map(Command::Job),
             What::Plan(was) => self.plan(draft, (job, was)).map(Command::Job),
+            What::OldJobs => super::estimate::told(draft, self.sign).map(Command::Estimate),
             What::Spend => self.spend(draft, job).map(Command::Money),
             What::Tag => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetTag { job, sum })),
             What::Settle => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) })),

@@ -4,27 +4,74 @@ use super::super::{Screen, Seen};
 use super::rack::notches;
 use super::{say, slab};
 use crate::app::bench::Tap;
+use crate::app::bench::waits::{WaitTap, kept, long, pieces, usual, waiting};
 use crate::app::{App, Common, Msg};
 use crate::parts::notches::on_slab;
 use crate::view::{El, el};
-use crate::words::en::{acts, bench as words};
-use fivebar_core::quantity::Span;
-use fivebar_core::sheet::bench::BenchSheet;
+use crate::words::en::{acts, bench as words, waits};
+use fivebar_core::bench::wait::{Usual, What};
+use fivebar_core::quantity::{Span, order_by_key};
+use fivebar_core::sheet::bench::{BenchSheet, Slab};
+use fivebar_core::sheet::waits::WaitLine;
 
 /// How long a hold is, in milliseconds.
 const HOLD: u32 = 1000;
 
 /// The four keys.
 pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
-    let main = el("main", "big").kid(first(sheet, seen)).kid(second(app, sheet)).kid(leave());
-    let mut screen = Screen::new("bench/big", top(sheet, seen), main);
+    let main = el("main", "big").kid(first(app, sheet, seen)).kid(second(app, sheet)).kid(leave());
+    let mut screen = Screen::new("bench/big", top(app, sheet, seen), main);
     screen.bare = true;
     screen
 }
 
-/// The operation, and its minutes to be read from the bench.
-fn top(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
+/// The operation, and its minutes to be read from the bench; once something of it waits, its off time to be chalked on the work.
+fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let title = sheet.running.as_ref().map_or(words::NOTHING_RUNS.to_owned(), |slab| slab.run.work.op.clone());
+    let head = el("header", "head bighead");
+    let title = el("h1", "focus-here").attr("tabindex", "-1").text(title);
+    match chalked(app, sheet) {
+        Some(lines) => {
+            head.kid(el("div", "row").kid(title).kids(sheet.running.as_ref().map(|slab| worked(slab, seen)))).kids(off(&lines, app, seen))
+        }
+        None => head.kid(title).kid(time(sheet, seen)).kid(el("p", "t14 i2").text(words::STAYS_AWAKE)),
+    }
+}
+
+/// What is chalked: what the run clamped, else what waits; the one clamped last is the last.
+fn chalked(app: &App, sheet: &BenchSheet) -> Option<Vec<WaitLine>> {
+    let mut on = waiting(app).on;
+    if let Some(slab) = &sheet.running {
+        on.retain(|line| line.wait.run == Some(slab.run.id));
+        order_by_key(&mut on, |line| (line.wait.began.at, line.piece));
+    }
+    (!on.is_empty()).then_some(on)
+}
+
+fn worked(slab: &Slab, seen: Seen<'_>) -> El<Msg> {
+    let (figure, unit) = slab::figure(slab.worked, seen);
+    el("span", "t22 w8").text(format!("{figure} {unit}").trim_end().to_owned())
+}
+
+/// The last off time large, and the last three small: more than that is on the list.
+fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    // While nothing runs, the next one to come off is the one to read.
+    let Some(large) = (if app.running().is_some() { lines.last() } else { lines.iter().find(|line| !line.over).or(lines.last()) }) else {
+        return vec![];
+    };
+    let said = el("p", "off")
+        .kid(el("span", "t22 w7 c-wait").text(waits::off_at(&pieces(app, large))))
+        .kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(large.off)));
+    let before = lines.len().saturating_sub(3);
+    let small = lines.iter().skip(before).map(|line| {
+        let class = if line.wait.id == large.wait.id { "w7 c-wait" } else { "w7" };
+        el("span", class).kid(el("span", "").text(pieces(app, line))).kid(el("b", "t22 w8").text(seen.speech.clock(line.off)))
+    });
+    vec![said, el("p", "offs").kids(small)]
+}
+
+/// Minutes so far, and about what is left.
+fn time(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let (figure, unit) = match &sheet.running {
         Some(slab) => slab::figure(slab.worked, seen),
         None => (seen.speech.span(sheet.today), ""),
@@ -35,22 +82,23 @@ fn top(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
         (Some(_), Some(left)) => words::about_left(&seen.speech.span(left)),
         (Some(_), None) => String::new(),
     };
-    let time = el("p", "off")
+    el("p", "off")
         .kid(el("span", "t22 w7").text(under))
-        .kid(el("span", "time").kid(el("span", "t80 w8").text(figure)).kids((!unit.is_empty()).then(|| el("span", "t30 w8").text(unit))));
-    el("header", "head bighead")
-        .kid(el("h1", "focus-here").attr("tabindex", "-1").text(title))
-        .kid(time)
-        .kid(el("p", "t14 i2").text(words::STAYS_AWAKE))
+        .kid(el("span", "time").kid(el("span", "t80 w8").text(figure)).kids((!unit.is_empty()).then(|| el("span", "t30 w8").text(unit))))
 }
 
-fn first(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
+fn first(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     match (&sheet.running, &sheet.carry_on) {
         (Some(slab), _) => {
-            let n = seen.speech.count(slab.batch.n);
-            let done = words::done(&n, slab.batch.of.map(|of| seen.speech.count(of)).as_deref());
             let notches = notches(&slab.batch);
-            let key = huge("huge slab", words::PLUS_ONE, done, say(Tap::Done));
+            let key = match usual(app, &slab.run.work.op) {
+                Some(usual) => clamp(slab, &usual, app),
+                None => {
+                    let n = seen.speech.count(slab.batch.n);
+                    let done = words::done(&n, slab.batch.of.map(|of| seen.speech.count(of)).as_deref());
+                    huge("huge slab", words::PLUS_ONE, done, say(Tap::Done))
+                }
+            };
             key.kids((0 < notches.of).then(|| on_slab(notches)))
         }
         (None, Some(choice)) => huge("huge", words::CARRY_ON, choice.op.clone(), say(Tap::Board(choice.clone()))),
@@ -58,17 +106,27 @@ fn first(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     }
 }
 
+/// "top 4, off 90 min from now".
+fn clamp(slab: &Slab, usual: &Usual, app: &App) -> El<Msg> {
+    let next = app.speech.count(slab.batch.n.saturating_add(1));
+    let piece = waits::pieces(&slab.run.work.op, Some(&next), Some(&next));
+    let under = waits::next_off(&piece, &long(app, usual.span));
+    huge("huge slab", waits::clamped(What::of(&usual.what)), under, say(Tap::Waits(WaitTap::Clamp)))
+}
+
 fn second(app: &App, sheet: &BenchSheet) -> El<Msg> {
     let shelf = app.shelf();
     let told = shelf.last_act.and_then(|act| shelf.book.act(act).last().copied()).and_then(|id| shelf.book.entry(id));
-    let (words_of, under, tap) = match (shelf.taken_back, told) {
-        (Some(_), _) => (words::PUT_IT_BACK, "", Common::PutBack),
-        (None, Some((entry, _))) => (words::TAKE_BACK, acts::named(&entry.fact), Common::TakeBack),
-        (None, None) => (words::TAKE_BACK, "", Common::TakeBack),
+    let wait = told.and_then(|(entry, _)| kept(app, |kept| kept.waits.wait(entry.id).map(|wait| kept.line(wait, app.now.at))));
+    let named = wait.map(|line| pieces(app, &line)).or_else(|| told.map(|(entry, _)| acts::named(&entry.fact).to_owned()));
+    let (words_of, under, tap) = match shelf.taken_back {
+        Some(_) => (words::PUT_IT_BACK, String::new(), Common::PutBack),
+        None => (words::TAKE_BACK, named.unwrap_or_default(), Common::TakeBack),
     };
     let nothing = shelf.taken_back.is_none() && shelf.last_act.is_none();
     let back = large("key h176", words_of, under, Msg::Common(tap)).flag("disabled", nothing);
-    let stop = large("key solid h176", words::STOP, "", say(Tap::Stop)).flag("disabled", sheet.running.is_none());
+    let keeps = if app.shelf().waits().on().next().is_some() { waits::KEEPS_WAITS } else { "" };
+    let stop = large("key solid h176", words::STOP, keeps.to_owned(), say(Tap::Stop)).flag("disabled", sheet.running.is_none());
     el("div", "g2").kid(back).kid(stop)
 }
 
@@ -76,7 +134,7 @@ fn leave() -> El<Msg> {
     el("button", "key h88").attr("type", "button").on_hold(say(Tap::LeaveBig), HOLD).text(words::HOLD_TO_LEAVE)
 }
 
-fn large(class: &'static str, words: &'static str, under: &'static str, tap: Msg) -> El<Msg> {
+fn large(class: &'static str, words: &'static str, under: String, tap: Msg) -> El<Msg> {
     el("button", class)
         .attr("type", "button")
         .on_tap(tap)

@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
 use super::start::noon;
-use super::{row, say};
+use super::{row, say, waits};
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, View};
 use crate::app::{App, Msg};
@@ -31,6 +31,7 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .kids(worked.then(|| bar(&sheet, seen)))
         .kids(worked.then(|| el("p", "t14").text(shares(&own, seen))))
         .kid(list(&sheet, &counted, view, seen))
+        .kids(waits::of_day(view.day, app, seen))
         .kids(row::struck(&sheet, seen));
     Screen::new("bench/day", head(top), main).foot(foot(app, view.day, seen))
 }

@@ -3,11 +3,13 @@
 use super::super::{Seen, undo};
 use super::say;
 use crate::app::bench::Tap;
+use crate::app::bench::waits::{WaitTap, long, usual};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::bench as words;
+use crate::words::en::{bench as words, waits};
+use fivebar_core::bench::wait::What;
 use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
@@ -17,7 +19,7 @@ const AGO: [i64; 3] = [5, 15, 30];
 pub fn foot(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let less = (!seen.page.is_narrow()).then(|| less(sheet));
     let foot = el("footer", "foot").kids(undo::bar(app, seen));
-    if sheet.running.is_some() { foot.kids(less).kid(working()) } else { foot.kids(less).kid(when(app)) }
+    if sheet.running.is_some() { foot.kids(less).kid(working(app, sheet)) } else { foot.kids(less).kid(when(app)) }
 }
 
 /// What a narrow page folds away from the foot.
@@ -42,14 +44,17 @@ fn helper(slab: &Slab) -> El<Msg> {
     }
 }
 
-fn working() -> El<Msg> {
+fn working(app: &App, sheet: &BenchSheet) -> El<Msg> {
     let several = key("key h88 m", words::SEVERAL, "", say(Tap::MoreDone)).attr("aria-label", words::SEVERAL_SAID);
-    el("div", "working").kid(key("key h88", words::ONE_MORE, "", say(Tap::Done))).kid(several).kid(key(
-        "key solid h88",
-        words::STOP,
-        "",
-        say(Tap::Stop),
-    ))
+    let usual = sheet.running.as_ref().and_then(|slab| usual(app, &slab.run.work.op));
+    let done = match usual {
+        Some(usual) => {
+            let under = waits::off_in(&long(app, usual.span));
+            key("key h88", waits::clamped(What::of(&usual.what)), under, say(Tap::Waits(WaitTap::Clamp)))
+        }
+        None => key("key h88", words::ONE_MORE, "", say(Tap::Done)),
+    };
+    el("div", "working").kid(done).kid(several).kid(key("key solid h88", words::STOP, "", say(Tap::Stop)))
 }
 
 /// When the next start was: 5, 15 or 30 minutes ago.

@@ -1,16 +1,16 @@
 //! The bench: what runs as a slab pulled out of the rack, the other operations as boards.
 
 use super::super::count::saved_fact;
-use super::super::{Screen, Seen, short, undo};
-use super::{foot, question, rack, say};
+use super::super::{Screen, Seen, undo};
+use super::{cautions, foot, question, rack, say, waits};
 use crate::app::bench::Tap;
 use crate::app::bench::day::DayTap;
 use crate::app::{App, Msg};
-use crate::parts::caution::caution;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::bench as words;
+use fivebar_core::bench::On;
 use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
@@ -25,12 +25,26 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .key("now")
         .kids(asked)
         .kids(hint)
-        .kids(cautions(app, seen))
+        .kids(cautions::cautions(app, sheet, seen))
+        .kids(waits::card(app, seen))
+        .kids(waits::meanwhile(app, seen))
         .kids(sheet.others.iter().map(|other| beside(other, app, seen)))
+        .kids(estimated(sheet, app, seen))
         .kids(rack::around(sheet, seen));
-    let then = el("div", "col").key("then").kids(doubtful(sheet, seen)).kids(rack::earlier(sheet, seen)).kids(foot::folded(sheet, seen));
+    let then = el("div", "col")
+        .key("then")
+        .kids(doubtful(sheet, seen))
+        .kids(rack::earlier(sheet, seen))
+        .kids(foot::folded(sheet, seen))
+        .kid(waits::door());
     let main = el("main", "scr bench two").kid(now).kid(then);
     Screen::new("bench", top(app, sheet, seen), main).foot(foot::foot(app, sheet, seen))
+}
+
+/// How far the job that runs has come of its estimate.
+fn estimated(sheet: &BenchSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let On::Job(job) = sheet.running.as_ref()?.run.work.on else { return None };
+    super::super::jobs::estimate::line(job, app, seen)
 }
 
 /// The job in hand, the day so far, and all that was worked on the job.
@@ -81,15 +95,4 @@ fn doubtful(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let first = doubtful.first()?;
     let n = seen.speech.count(u32::try_from(doubtful.len()).unwrap_or(u32::MAX));
     Some(key("key h56", words::to_look_at(doubtful.len(), &n), "", say(Tap::Day(DayTap::Show(first.run.started.day())))))
-}
-
-/// While the day's first dusty work runs, once a coat was stopped, and with the first run of a day that has a short pile.
-fn cautions(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let (bench, today) = (app.shelf().bench(), seen.now.day());
-    let own = || bench.runs().filter(|run| run.work.person.is_none() && run.started.day() == today);
-    let dust = own().find(|run| words::holds(&run.work.op, &words::DUSTY)).is_some_and(|run| run.is_running());
-    let last = own().rfind(|run| !run.is_running());
-    let rags = last.is_some_and(|run| words::holds(&run.work.op, &words::OILY));
-    let short = short::lines(app, seen);
-    [dust.then_some(words::DUST), rags.then_some(words::RAGS)].into_iter().flatten().map(str::to_owned).chain(short).map(caution).listed()
 }

@@ -39,6 +39,11 @@ pub fn noon(day: fivebar_core::quantity::Day, seen: Seen<'_>) -> Wall {
     Clock::at(12, 0).map_or(seen.now, |noon| Wall::new(day.at(noon, seen.now.offset), seen.now.offset))
 }
 
+/// A time of day as it is written.
+pub fn noon_at(clock: Clock, seen: Seen<'_>) -> String {
+    seen.speech.clock(Wall::new(seen.now.day().at(clock, seen.now.offset), seen.now.offset))
+}
+
 /// Jobs that go on, and time of no job.
 fn jobs(starting: &Starting, app: &App) -> Vec<El<Msg>> {
     let mut open: Vec<(On, String)> = open(app).into_iter().rev().map(|(job, name)| (On::Job(job), name)).listed();

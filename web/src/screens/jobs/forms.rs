@@ -2,6 +2,7 @@
 
 mod making;
 mod money;
+mod old_jobs;
 pub mod room;
 mod sale;
 
@@ -46,6 +47,7 @@ pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>
     let asked = match (&draft.what, sheet) {
         (What::New, _) | (_, None) => making::new(draft, app, seen),
         (What::Name | What::Take { .. } | What::Part(_) | What::Plan(_), Some(sheet)) => making::asked(draft, sheet, app, seen),
+        (What::OldJobs, Some(_)) => old_jobs::asked(draft, app, seen),
         (What::Room, Some(sheet)) => room::asked(draft, sheet, app, seen),
         (What::Spend | What::Tag | What::Settle | What::Size | What::Facts | What::Lesson, Some(sheet)) => money::asked(draft, sheet, seen),
         (_, Some(sheet)) => sale::asked(draft, sheet, seen),

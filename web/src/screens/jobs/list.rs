@@ -1,9 +1,11 @@
 //! The list of jobs: due and owed first, then for sale, in hand, ended; the example under its own heading.
 
+use super::super::bench::waits;
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, said, undo};
 use super::figures::{bar_said, hourly, stretches, sum};
 use super::say;
+use crate::app::bench::waits::kept;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::order::Which;
@@ -36,6 +38,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let many = MANY <= own.len() || !app.jobs.search.is_empty();
     let main = el("main", "scr jobs")
         .kids(many.then(|| search(app)))
+        .kids(waits::lines(&kept(app, |kept| kept.ending(app.now)), true, app, seen))
         .kids(match unreadable {
             Some(unreadable) => vec![unreadable],
             None if any => sections(&own, Which::Own, app, seen),

@@ -1,9 +1,11 @@
 //! One job's page: how it stands and its next act on top, then its bars, then its four rooms.
 
+use super::super::bench::waits;
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
 use super::figures::{bar_said, carried, day, hourly, lacking, line, short, stretches, sum};
 use super::say;
+use crate::app::bench::waits::kept;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
 use crate::app::jobs::{Room, Tap};
@@ -26,7 +28,13 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         None => words::upper_first(words::made_for(sheet.made_for)),
     };
     let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
-    let first = el("div", "col").kids(next_act(sheet, seen)).kid(so_far_card(sheet, seen)).kids(money_card(sheet, seen));
+    let waits = kept(app, |kept| kept.of_job(sheet.job, app.now.at));
+    let first = el("div", "col")
+        .kids(next_act(sheet, seen))
+        .kids(waits::lines(&waits, false, app, seen))
+        .kid(so_far_card(sheet, seen))
+        .kids(super::estimate::so_far(sheet, app, seen))
+        .kids(money_card(sheet, seen));
     let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(below());
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
 }

@@ -8,7 +8,7 @@ use crate::app::{App, Common, Msg};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{copies, help as help_words, workshop as words};
+use crate::words::en::{copies, help as help_words, waits, workshop as words};
 
 fn theme_name(theme: Theme) -> &'static str {
     match theme {
@@ -42,6 +42,7 @@ pub fn hand(app: &App) -> Screen {
         .kid(set(words::THEME, theme))
         .kid(set(words::TEXT, text))
         .kid(set(words::BUZZES, on_off(words::BUZZES, here.buzzes, Chosen::Buzzes)))
+        .kid(set(words::RINGS, on_off(words::RINGS, here.rings, Chosen::Rings)).kid(el("p", "t14 i2").text(waits::RINGS_HERE)))
         .kid(
             set(words::SINGLE_KEYS, on_off(words::SINGLE_KEYS, here.single_keys, Chosen::SingleKeys))
                 .kid(el("p", "t14 i2").text(words::SINGLE_KEYS_UNDER)),

@@ -39,6 +39,8 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::PlanKept(_) | Fact::PlanUsed(_) => "a plan",
         Fact::SawSet(_) => "the saw’s figures",
         Fact::DesignKept(_) | Fact::DesignUsed(_) => "a design",
+        Fact::OldJobTold(_) => "old jobs",
+        Fact::EstimateMade(_) => "an estimate",
         Fact::RunStarted(_) => "start",
         Fact::RunStopped(_) => "stop",
         Fact::RunMended(_) => "mended run",

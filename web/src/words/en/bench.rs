@@ -323,8 +323,9 @@ pub const DUSTY: [&str; 8] = ["sand", "rip", "saw", "joint", "plane", "rout", "t
 /// An operation leaves oily rags if its name holds one of these.
 pub const OILY: [&str; 6] = ["coat", "oil", "finish", "varnish", "wax", "wiping on"];
 
-/// Whether an operation's name holds one of the words.
+/// Whether a word of an operation's name begins with one of these: "strip" is no "rip".
 pub fn holds(op: &str, words: &[&str]) -> bool {
     let op = in_small(op);
-    words.iter().any(|word| op.contains(word))
+    let begins = |at: usize| op.get(..at).and_then(|before| before.chars().next_back()).is_none_or(|letter| !letter.is_alphabetic());
+    words.iter().any(|word| op.match_indices(word).any(|(at, _)| begins(at)))
 }

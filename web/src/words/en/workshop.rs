@@ -91,6 +91,7 @@ pub const LARGER: &str = "larger";
 pub const SINGLE_KEYS: &str = "Single keys of a keyboard";
 pub const SINGLE_KEYS_UNDER: &str = "1 to 5 open the places, U takes back.";
 pub const BUZZES: &str = "Taps are felt, where the phone can";
+pub const RINGS: &str = "It rings when a wait is over";
 pub const ON: &str = "on";
 pub const OFF: &str = "off";
 

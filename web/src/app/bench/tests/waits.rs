@@ -1,0 +1,259 @@
+//! Waits as tables of messages.
+
+use super::super::waits::{Asked, Unit, WaitTap, minds};
+use super::*;
+use crate::app::news::{Handed, News};
+use crate::app::order::Order;
+use fivebar_core::bench::wait::{Warmth, What};
+use fivebar_core::quantity::Key;
+
+fn wait(tap: WaitTap) -> Msg {
+    Msg::Bench(Tap::Waits(tap))
+}
+
+/// Five tops, glued from 11:20 (minute 140 after nine) as drawing 7 has it.
+fn gluing() -> Told {
+    let mut told = Told::stands();
+    told.start(140, "Glue tops");
+    told.at(140, [tap(Tap::AskBatch)]);
+    told.at(140, presses("5").into_iter().chain([tap(Tap::PadDone)]));
+    told
+}
+
+const CLAMPED: [i64; 5] = [149, 158, 168, 177, 187];
+
+fn clamped(n: usize) -> Told {
+    let mut told = gluing();
+    for minute in CLAMPED.into_iter().take(n) {
+        told.at(minute, [wait(WaitTap::Clamp)]);
+    }
+    told
+}
+
+fn ids(told: &Told) -> Vec<Id> {
+    told.app.shelf().waits().on().map(|wait| wait.id).collect()
+}
+
+/// Drawing 7: 11:48, 28 min, three of five clamped.
+#[test]
+fn big_buttons_show_the_off_time_to_be_chalked() {
+    let mut told = clamped(3);
+    let shown = told.at(168, [tap(Tap::Big)]);
+    holds(&shown, &["Glue tops", ">28 min<", "Top 3 off at", ">13:18</span>", "top 1", ">12:59</b>", "top 2", ">13:08</b>", "Clamped"]);
+    holds(
+        &shown,
+        &[
+            "top 4, off 90 min from now",
+            "Take back</span><span class=\"t17 w5\">top 3",
+            "Stop</span><span class=\"t17 w5\">keeps the waits",
+        ],
+    );
+    assert_eq!(shown.matches("<button").count(), 4);
+    holds(&told.at(177, [wait(WaitTap::Clamp)]), &["Top 4 off at", ">13:27</span>"]);
+    assert_eq!(told.app.said, "Top 4 clamped, off at 13:27");
+    holds(&told.at(178, [Msg::Common(Common::TakeBack)]), &["Top 3 off at", "Put it back"]);
+    assert_eq!(sheet(&told.app).running.unwrap().batch.n, 3, "the piece goes with its wait");
+    holds(&told.at(200, [tap(Tap::Stop)]), &["Top 1 off at", "Carry on"]);
+}
+
+#[test]
+fn clamped_and_stop_are_two_ends_of_an_operation() {
+    let mut told = gluing();
+    let shown = told.at(140, []);
+    holds(&shown, &["Clamped", "off 90 min from now", "Stop"]);
+    lacks(&shown, &["1 more done", "In clamps"]);
+    for minute in CLAMPED {
+        told.at(minute, [wait(WaitTap::Clamp)]);
+    }
+    let shown = told.at(188, [tap(Tap::Stop)]);
+    holds(&shown, &["In clamps: first off 12:59, last 13:37", "5 of 5"]);
+    assert_eq!(told.minutes(), [("Glue tops".into(), 48)]);
+    holds(&told.at(240, []), &["Top 1 can come out, since 12:59", "Top 1 off", "In clamps: first off 13:08, last 13:37"]);
+    holds(&told.at(332, []), &["All 5 tops can come out, since 13:37", "All 5 off", "One by one"]);
+    let all = ids(&told);
+    let shown = told.at(332, [wait(WaitTap::Off(all))]);
+    lacks(&shown, &["can come out"]);
+    holds(&told.at(333, [Msg::Common(Common::TakeBack)]), &["All 5 tops can come out, since 13:37"]);
+}
+
+#[test]
+fn the_list_takes_off_mends_and_strikes_each() {
+    let mut told = clamped(2);
+    let first = ids(&told)[0];
+    let shown = told.at(190, [wait(WaitTap::Show), wait(WaitTap::Open(first))]);
+    holds(
+        &shown,
+        &["Top 1", "off 12:59, in 49 min", "Top 2", "off 13:08, in 58 min", "key h88", "How long", "To a calendar", "Check that it rings"],
+    );
+    told.at(191, [wait(WaitTap::Ask(Asked::Wait(first)))]);
+    let shown = told.at(191, presses("2").into_iter().chain([wait(WaitTap::Unit(Unit::Hours)), tap(Tap::PadDone)]));
+    holds(&shown, &["off 13:29, in 1\u{20}h"]);
+    holds(&told.at(192, [wait(WaitTap::Off(vec![first]))]), &["Taken off today", "off at 12:12, before its time"]);
+    let second = ids(&told)[0];
+    lacks(&told.at(193, [day(DayTap::Strike(second))]), &["Top 2"]);
+    holds(&told.at(194, [Msg::Common(Common::PutBack)]), &["Top 2"]);
+}
+
+#[test]
+fn no_wait_and_more_than_a_year_are_refused_in_words() {
+    for (typed, unit, said) in
+        [("0", Unit::Minutes, "is no wait"), ("367", Unit::Days, "from 1 min to 366 days"), ("", Unit::Days, "class=\"why\"")]
+    {
+        let mut told = clamped(1);
+        let first = ids(&told)[0];
+        told.at(190, [wait(WaitTap::Show), wait(WaitTap::Ask(Asked::Wait(first))), wait(WaitTap::Unit(unit))]);
+        let shown = told.at(190, presses(typed).into_iter().chain([tap(Tap::PadDone)]));
+        holds(&shown, &[said, "bench/long"]);
+        assert_eq!(told.app.shelf().waits().on().next().unwrap().span, Span::minutes(90));
+    }
+}
+
+#[test]
+fn how_an_operation_ends_is_the_makers_own() {
+    let mut told = gluing();
+    holds(
+        &told.at(141, [wait(WaitTap::Usual("Glue tops".into()))]),
+        &["How does it end?", "White or yellow glue", "90 min", "the tin decides"],
+    );
+    holds(&told.at(141, [wait(WaitTap::Warmth(Warmth::Cold))]), &["3 h", "cold shop"]);
+    let epoxy = Key::read("epoxy").unwrap();
+    holds(&told.at(141, [wait(WaitTap::Stuff(epoxy))]), &["24 h", "Epoxy, cold shop"]);
+    told.at(142, [wait(WaitTap::Ask(Asked::Stuff("Glue tops".into())))]);
+    holds(
+        &told.at(142, presses("20").into_iter().chain([wait(WaitTap::Unit(Unit::Hours)), tap(Tap::PadDone)])),
+        &["20 h", "as you set it"],
+    );
+    holds(&told.at(143, [tap(Tap::Close)]), &["Nothing waits."]);
+    holds(&told.at(143, [tap(Tap::Close)]), &["off 20 h from now"]);
+    told.at(144, [wait(WaitTap::Usual("Glue tops".into())), wait(WaitTap::What(None))]);
+    let shown = told.at(144, [tap(Tap::Close), tap(Tap::Close)]);
+    holds(&shown, &["1 more done"]);
+    lacks(&shown, &["Clamped"]);
+    // Sanding has none until it is said.
+    told.start(150, "Sand");
+    told.at(150, [wait(WaitTap::Usual("Sand".into())), wait(WaitTap::What(Some(What::Dry)))]);
+    holds(&told.at(150, [tap(Tap::Close), tap(Tap::Close)]), &["Laid to dry", "off 48 h from now"]);
+}
+
+#[test]
+fn a_calendar_takes_one_wait_or_all_of_them() {
+    let mut told = clamped(2);
+    let first = ids(&told)[0];
+    let calendar = |told: &mut Told, only| {
+        let now = told.now(190);
+        told.app.heard(wait(WaitTap::Calendar(only)), now).into_iter().find_map(|order| match order {
+            Order::Calendar { name, text } => Some((name, text)),
+            _ => None,
+        })
+    };
+    let (name, all) = calendar(&mut told, None).unwrap();
+    assert_eq!((name.as_str(), all.matches("BEGIN:VALARM").count()), ("waits-2026-03-03", 2));
+    holds(&all, &["SUMMARY:Glue tops: top 1 off\r\n", "DTSTART:20260303T175900Z", "DESCRIPTION:stands. Since 11:29\\, 1 h 30."]);
+    assert_eq!(calendar(&mut told, Some(first)).unwrap().1.matches("BEGIN:VEVENT").count(), 1);
+    holds(&told.at(191, [wait(WaitTap::Handed(Handed::Downloaded("waits.ics".into())))]), &["keeps it as waits.ics"]);
+    told.at(400, [wait(WaitTap::Show)]);
+    assert_eq!(calendar(&mut told, Some(first)).map(|(_, text)| text.matches("BEGIN:VEVENT").count()), Some(1), "the moment is the tap's");
+}
+
+#[test]
+fn it_rings_once_at_the_off_time_and_can_be_turned_off() {
+    let rings = |told: &mut Told, minute: i64| {
+        let now = told.now(minute).wall;
+        let minds = minds(&told.app, now);
+        let orders = told.app.told(News::Tick(now));
+        assert_eq!(orders.contains(&Order::Ring), !told.app.said.is_empty() && told.app.here.rings);
+        (minds, orders.contains(&Order::Ring))
+    };
+    let mut told = clamped(2);
+    told.at(188, [tap(Tap::Stop)]);
+    told.app.said.clear();
+    assert_eq!(rings(&mut told, 238), (true, false));
+    assert_eq!(rings(&mut told, 239), (true, true));
+    assert_eq!(told.app.said, "Top 1 can come off.");
+    told.app.said.clear();
+    assert_eq!(rings(&mut told, 239), (false, false));
+    assert_eq!(rings(&mut told, 240), (true, false), "once");
+    told.app.here.rings = false;
+    assert_eq!(rings(&mut told, 248), (true, false));
+    assert_eq!(told.app.said, "Top 2 can come off.");
+    // The first look after the page was opened finds it too; what was over by then is silent.
+    let mut again = clamped(2);
+    (again.app.bench.rung, again.app.now) = (None, again.now(240).wall);
+    assert_eq!(rings(&mut again, 248), (true, true));
+    // Nothing waits: nothing is looked at.
+    let mut idle = Told::stands();
+    assert_eq!(rings(&mut idle, 10), (false, false));
+}
+
+#[test]
+fn what_fits_is_offered_while_nothing_runs_and_one_tap_starts_it() {
+    let mut told = Told::stands();
+    let stands = told.app.shelf().book.entries().next().map(|(entry, _)| entry.id).unwrap();
+    let plan = |told: &mut Told, op: &str, minutes: i64| {
+        let (job, now) = (stands, told.now(0));
+        let planned = fivebar_core::ledger::kind::job::OperationPlanned {
+            job,
+            op: op.into(),
+            kind: Kind::Make,
+            stage: None,
+            span: Some(Span::minutes(minutes)),
+            pieces: None,
+        };
+        told.app.order(&Command::Job(JobCommand::PlanOperation(planned)), now).unwrap();
+    };
+    for (op, minutes) in [("Glue tops", 50), ("Flatten", 20), ("Taper", 60), ("Pegs", 30)] {
+        plan(&mut told, op, minutes);
+    }
+    told.start(140, "Glue tops");
+    told.at(149, [wait(WaitTap::Clamp)]);
+    lacks(&told.at(150, []), &["what fits"]);
+    let shown = told.at(150, [tap(Tap::Stop)]);
+    holds(&shown, &["Until 12:59, 1 h 29: what fits", "about 1 h, as planned", "about 30 min, as planned"]);
+    lacks(&told.at(200, []), &["about 1 h, as planned"]);
+    // Pegs are loud only if the maker says so; in quiet hours it is not offered then.
+    told.at(200, [wait(WaitTap::Usual("Pegs".into())), wait(WaitTap::Loud(true)), tap(Tap::Close)]);
+    told.at(200, [wait(WaitTap::Ask(Asked::QuietFrom))]);
+    told.at(200, presses("1200").into_iter().chain([tap(Tap::PadDone)]));
+    let shown = told.at(200, presses("1400").into_iter().chain([tap(Tap::PadDone)]));
+    holds(&shown, &["12:00 to 14:00", "No quiet hours"]);
+    lacks(&shown, &["what fits"]);
+    holds(&told.at(201, [wait(WaitTap::NoQuiet)]), &["Until 12:59, 38 min: what fits"]);
+}
+
+#[test]
+fn waits_stand_on_the_job_and_first_on_jobs() {
+    let mut told = clamped(2);
+    let stands = told.app.shelf().book.entries().next().map(|(entry, _)| entry.id).unwrap();
+    told.at(190, [tap(Tap::Stop)]);
+    let shown = told.at(191, [Msg::Go(Place::Jobs), Msg::Jobs(crate::app::jobs::Tap::List)]);
+    holds(&shown, &["Waits ending today", "stands, Glue tops", "In clamps: first off 12:59, last 13:08"]);
+    told.app.jobs.open = Some(stands);
+    holds(&told.at(191, []), &["Waits", "In clamps: first off 12:59, last 13:08"]);
+    holds(&told.at(240, []), &["Top 1 can come out, since 12:59", "In clamps: off 13:08"]);
+    told.at(192, [wait(WaitTap::Show)]);
+    assert_eq!(told.app.place, Place::Bench);
+}
+
+#[test]
+fn rags_are_named_once_a_coat_is_done_and_at_the_last_stop() {
+    let rags = "Oily rags can heat up";
+    let mut told = Told::stands();
+    told.start(0, "Coat");
+    lacks(&told.at(1, []), &[rags]);
+    holds(&told.at(10, [wait(WaitTap::Clamp)]), &[rags, "Coats: off Wed 4 March 09:10"]);
+    told.at(12, [tap(Tap::Stop)]);
+    told.start(20, "Pegs");
+    lacks(&told.at(30, [tap(Tap::Stop)]), &[rags]);
+    holds(&told.at(8 * 60 + 1, []), &[rags]); // 17:01
+}
+
+#[test]
+fn waits_stand_in_the_day_and_are_struck_and_put_back_there() {
+    let mut told = clamped(2);
+    let (today, first) = (told.today(), ids(&told)[0]);
+    told.at(240, [wait(WaitTap::Off(vec![first]))]);
+    holds(&told.at(241, [day(DayTap::Show(today))]), &["Waits", "due 12:59, off at 13:00", "due 13:08"]);
+    let shown = told.at(242, [day(DayTap::Strike(first))]);
+    lacks(&shown, &["due 12:59"]);
+    holds(&told.at(243, [day(DayTap::PutBack(first))]), &["due 12:59, off at 13:00"]);
+}

@@ -1,0 +1,53 @@
+//! Cautions at the bench, each where it is needed and no more than once a day for the same reason.
+
+use super::super::{Seen, short};
+use crate::app::{App, Msg};
+use crate::parts::caution::caution;
+use crate::view::El;
+use crate::words::en::bench as words;
+use fivebar_core::bench::wait::What;
+use fivebar_core::bench::{Bench, Run};
+use fivebar_core::quantity::{Clock, Day, Listed};
+use fivebar_core::sheet::bench::BenchSheet;
+
+/// From then on a stop may be the last of the day, where no closing time is known [J].
+const EVENING: u16 = 17 * 60;
+
+/// While the day's first dusty work runs, once a coat was done, at the stop that ends a day with a coat, and with the first run of a
+/// day that has a short pile.
+pub fn cautions(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let (bench, today) = (app.shelf().bench(), seen.now.day());
+    let dust = own(&bench, today).find(|run| words::holds(&run.work.op, &words::DUSTY)).is_some_and(Run::is_running);
+    let rags = rags(app, &bench, today, sheet) || is_evening(app, seen) && sheet.running.is_none() && had_coat(app, &bench, today);
+    let short = short::lines(app, seen);
+    [dust.then_some(words::DUST), rags.then_some(words::RAGS)].into_iter().flatten().map(str::to_owned).chain(short).map(caution).listed()
+}
+
+fn own(bench: &Bench, today: Day) -> impl DoubleEndedIterator<Item = &Run> {
+    bench.runs().filter(move |run| run.work.person.is_none() && run.started.day() == today)
+}
+
+/// The last that was done today was a coat: its run was stopped last, or is the one that goes on and a piece of it was coated.
+fn rags(app: &App, bench: &Bench, today: Day, sheet: &BenchSheet) -> bool {
+    if let Some(slab) = &sheet.running
+        && coats(app, today).any(|run| run == Some(slab.run.id))
+    {
+        return true;
+    }
+    own(bench, today).rfind(|run| !run.is_running()).is_some_and(|run| words::holds(&run.work.op, &words::OILY))
+}
+
+fn had_coat(app: &App, bench: &Bench, today: Day) -> bool {
+    own(bench, today).any(|run| words::holds(&run.work.op, &words::OILY)) || coats(app, today).next().is_some()
+}
+
+/// Runs of which a coat of today waits, or waited.
+fn coats(app: &App, today: Day) -> impl Iterator<Item = Option<fivebar_core::quantity::Id>> {
+    let waits = app.shelf().waits();
+    let coats = waits.all().filter(|wait| wait.what() == What::Coat && wait.began.day() == today);
+    coats.map(|wait| wait.run).listed().into_iter()
+}
+
+fn is_evening(_: &App, seen: Seen<'_>) -> bool {
+    Clock::minutes(EVENING).is_some_and(|evening| evening <= seen.now.clock())
+}

@@ -1,0 +1,47 @@
+//! What waits: the blue board among the others, and the list with a key to take each off.
+
+mod ask;
+mod card;
+mod day;
+mod list;
+
+pub use ask::{span, usual};
+pub use card::{card, lines};
+pub use day::of_day;
+pub use list::list;
+
+use super::super::Seen;
+use super::say;
+use crate::app::bench::Tap;
+use crate::app::bench::waits::{WaitTap, fits};
+use crate::app::{App, Msg};
+use crate::parts::board::{Board, board};
+use crate::parts::key::key;
+use crate::parts::rack::rack;
+use crate::view::{El, el};
+use crate::words::en::waits as words;
+use fivebar_core::bench::meanwhile::Offer;
+use fivebar_core::sheet::bench::Choice;
+
+/// Says something of waits.
+fn wait(tap: WaitTap) -> Msg {
+    say(Tap::Waits(tap))
+}
+
+/// The way to what waits, and to what is usual.
+pub fn door() -> El<Msg> {
+    key("key soft h48", words::WAITS_AND_QUIET, "", wait(WaitTap::Show)).key("door")
+}
+
+/// What fits until the next off time: three boards at most, one tap starts.
+pub fn meanwhile(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(found) = fits(app).filter(|found| !found.fits.is_empty()) else { return vec![] };
+    let title = words::fits_until(&seen.speech.clock(found.off), &seen.speech.span(found.gap));
+    let one = |offer: &Offer<Choice>| {
+        let about = words::about(&seen.speech.span(offer.span), offer.from);
+        let under = [offer.what.name.clone().filter(|_| !offer.here), Some(about)].into_iter().flatten().collect::<Vec<_>>().join(", ");
+        let key = format!("fit{}", offer.what.op);
+        board(Board { operation: offer.what.op.clone(), under, ..Board::default() }, say(Tap::Board(offer.what.clone()))).key(key)
+    };
+    vec![el("h2", "").key("fits").text(title), rack(found.fits.iter().map(one)).key("fitting")]
+}

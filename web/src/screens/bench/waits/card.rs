@@ -1,0 +1,129 @@
+//! The blue board: first and last off time on a line; what is over, with a key to take it off.
+
+use super::super::super::Seen;
+use super::wait;
+use crate::app::bench::waits::{WaitTap, clock, pieces, waiting};
+use crate::app::{App, Msg};
+use crate::parts::key::key;
+use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
+use crate::view::{El, el};
+use crate::words::en::waits as words;
+use fivebar_core::quantity::{Listed, Span};
+use fivebar_core::sheet::waits::WaitLine;
+
+/// Off times that are further away than this stand in words alone.
+const DRAWN_MOST: Span = Span::minutes(12 * 60);
+
+/// What waits, on the bench; nothing where nothing does.
+pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let on = waiting(app).on;
+    let (over, coming): (Vec<WaitLine>, Vec<WaitLine>) = on.into_iter().partition(|line| line.over);
+    let mut shown = vec![];
+    if !over.is_empty() {
+        shown.push(out(&over, coming.is_empty(), app, seen));
+    }
+    if let Some(said) = said(&coming, app) {
+        let board = el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("waits");
+        shown.push(board.kid(el("span", "w8 c-wait").text(said)).kids(drawn(&coming, app, seen)));
+    }
+    shown
+}
+
+/// "In clamps: first off 14:58, last 15:14".
+fn said(coming: &[WaitLine], app: &App) -> Option<String> {
+    let (first, last) = (coming.first()?, coming.last()?);
+    let same = coming.iter().all(|line| line.wait.what() == first.wait.what());
+    let last = (first.off != last.off).then(|| clock(app, last.off));
+    Some(words::first_last(words::state(same.then(|| first.wait.what())), &clock(app, first.off), last.as_deref()))
+}
+
+/// What can come out, with a key for all of it, or for each.
+fn out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let n = count(over);
+    let ids = over.iter().map(|line| line.wait.id).listed();
+    let (off, each) = match over {
+        [one] => (words::one_off(&pieces(app, one)), None),
+        _ => (words::all_off(n, &seen.speech.count(n)), Some(key("key h88", words::ONE_BY_ONE, "", wait(WaitTap::Show)))),
+    };
+    el("section", "card wait")
+        .key("over")
+        .kid(el("p", "w8 c-wait").text(come_out(over, all, app, seen)))
+        .kid(el("div", if each.is_none() { "" } else { "g2" }).kid(key("key h88 wide", off, "", wait(WaitTap::Off(ids)))).kids(each))
+}
+
+fn count(over: &[WaitLine]) -> u32 {
+    over.iter().fold(0, |sum: u32, line| sum.saturating_add(line.wait.n))
+}
+
+/// "All 5 tops can come out, since 13:37".
+fn come_out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> String {
+    let since = over.last().map(|line| clock(app, line.off)).unwrap_or_default();
+    let n = count(over);
+    match over {
+        [one] => words::can_come_out(1, "", &pieces(app, one), (all, &since)),
+        _ => words::can_come_out(n, &seen.speech.count(n), &same_thing(over), (all, &since)),
+    }
+}
+
+fn same_thing(over: &[WaitLine]) -> String {
+    let things = over.iter().map(|line| words::thing(&line.op)).listed();
+    let first = things.first().cloned().unwrap_or_default();
+    if things.iter().all(|thing| *thing == first) { first } else { words::thing("") }
+}
+
+/// From now to the last off time, a mark for each; hours long.
+fn drawn(coming: &[WaitLine], app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let near = coming.iter().filter(|line| line.left <= DRAWN_MOST).listed();
+    let last = near.last()?.left;
+    let minutes = |span: Span| span.as_ms() as f64 / 60_000.0;
+    let (from, to) = (0.0, minutes(last).max(1.0) * 1.18);
+    let tick = [5.0, 10.0, 20.0, 30.0, 60.0].into_iter().find(|tick| to / tick < 16.0).unwrap_or(60.0);
+    let many = 3 < near.len();
+    let mark = |line: &&WaitLine| {
+        let word = if many { String::new() } else { pieces(app, line) };
+        Mark::new(minutes(line.left), Kind::Wait, word, app.speech.clock(line.off))
+    };
+    let scale_of = Scale {
+        width: seen.page.card(),
+        from,
+        to,
+        rhythm: Some(Rhythm { tick, long: tick * 3.0 }),
+        marks: near.iter().map(mark).listed(),
+        fills: vec![Fill { from, to: minutes(last), look: Look::OpenWait }],
+        ..Scale::default()
+    };
+    Some(scale(&scale_of, ""))
+}
+
+/// Waits in a few lines, for a job's page and the list of jobs: of each operation what can come out, and when the rest does.
+pub fn lines(lines: &[WaitLine], named: bool, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let mut groups: Vec<Vec<WaitLine>> = vec![];
+    for line in lines {
+        let same = |group: &&mut Vec<WaitLine>| group.first().is_some_and(|first| (&first.op, first.wait.job) == (&line.op, line.wait.job));
+        match groups.iter_mut().find(same) {
+            Some(group) => group.push(line.clone()),
+            None => groups.push(vec![line.clone()]),
+        }
+    }
+    let one = |group: &Vec<WaitLine>| {
+        let name = group.first().and_then(|line| line.name.clone()).filter(|_| named);
+        let op = group.first().map(|line| line.op.clone());
+        let what = [name, op].into_iter().flatten().listed().join(", ");
+        let (over, coming): (Vec<WaitLine>, Vec<WaitLine>) = group.iter().cloned().partition(|line| line.over);
+        let out = over.last().map(|_| come_out(&over, coming.is_empty(), app, seen));
+        let said = out.into_iter().chain(said(&coming, app)).map(|said| el("span", "c-wait").text(said));
+        el("span", "dl").kid(el("span", "w7").text(what)).kids(said)
+    };
+    let title = if named { words::WAITS_ENDING } else { words::WAITS };
+    (!groups.is_empty()).then(|| {
+        let board = el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("waits");
+        board.kid(el("span", "w8 c-wait").text(title)).kids(groups.iter().map(one))
+    })
+}
+
+/// "off 13:18, in 42 min".
+pub fn left(line: &WaitLine, app: &App, seen: Seen<'_>) -> String {
+    // Up to a whole minute: what is left is never said too short.
+    let minutes = line.left.as_ms().saturating_add(59_999).div_euclid(60_000);
+    words::off_and_left(&clock(app, line.off), &seen.speech.span(Span::minutes(minutes)))
+}

@@ -1,0 +1,328 @@
+//! English: waits, their calendar, what fits meanwhile, how long is usual, quiet hours.
+
+use super::bench::{OILY, holds};
+use crate::app::news::Handed;
+use fivebar_core::bench::meanwhile::From;
+use fivebar_core::bench::wait::{Warmth, What};
+use fivebar_core::quantity::{begin_large, begin_small, in_small};
+
+pub const WAITS: &str = "Waits";
+pub const WAITS_AND_QUIET: &str = "Waits and quiet hours";
+pub const NOTHING_WAITS: &str = "Nothing waits.";
+pub const OFF: &str = "Off";
+pub const ONE_BY_ONE: &str = "One by one";
+pub const MEND: &str = "How long";
+pub const CALENDAR: &str = "To a calendar";
+pub const CALENDAR_ONE: &str = "to a calendar, with an alarm";
+pub const CHECK_IT_RINGS: &str = "Check that it rings: some calendars drop alarms of a file.";
+pub const RINGS_HERE: &str = "It rings while this page is open and the phone is awake, and no longer. A locked phone stays silent.";
+pub const RINGS_OFF: &str = "It does not ring: that was turned off in Workshop.";
+pub const TAKEN_OFF: &str = "Taken off today";
+pub const KEEPS_WAITS: &str = "keeps the waits";
+pub const WAITS_ENDING: &str = "Waits ending today";
+pub const STRIKE: &str = "Strike";
+pub const PUT_BACK_ON: &str = "Put back on";
+pub const ENDS_IN: &str = "How does it end?";
+pub const NO_WAIT: &str = "No wait";
+pub const HOW_WARM: &str = "How warm is the shop?";
+pub const HOW_LONG: &str = "How long?";
+pub const TIN_DECIDES: &str = "A guess of ours: the tin decides.";
+pub const YOURS: &str = "as you set it";
+pub const AS_USUAL: &str = "As usual";
+pub const ONLY_THIS: &str = "Only for this operation";
+pub const QUIET: &str = "Quiet hours";
+pub const QUIET_NEVER: &str = "none";
+pub const QUIET_FROM: &str = "Quiet from";
+pub const QUIET_UNTIL: &str = "Quiet until";
+pub const QUIET_UNDER: &str = "Nothing loud is offered then.";
+pub const NO_QUIET: &str = "No quiet hours";
+pub const IS_IT_LOUD: &str = "Is it loud?";
+pub const LOUD: &str = "Loud";
+pub const NOT_LOUD: &str = "Not loud";
+pub const MINUTES: &str = "min";
+pub const HOURS: &str = "h";
+pub const DAYS: &str = "days";
+pub const SHARED: &str = "Handed on.";
+pub const PUT_AWAY: &str = "Not handed on.";
+pub const NO_WAY: &str = "This phone can’t hand a file on.";
+
+/// An operation ends in glue if its name holds one of these.
+const GLUED: [&str; 3] = ["glue", "clamp", "laminat"];
+
+/// An operation is loud if its name holds one of these.
+const NOISY: [&str; 10] = ["sand", "rip", "saw", "joint", "plane", "rout", "thickness", "mill", "trim", "bore"];
+
+/// The wait an operation's name tells of.
+pub fn guess(op: &str) -> Option<What> {
+    let glued = in_small(op);
+    match (GLUED.iter().any(|word| glued.contains(word)), holds(op, &OILY)) {
+        (true, _) => Some(What::Glue),
+        (_, true) => Some(What::Coat),
+        _ => None,
+    }
+}
+
+/// "90 min".
+pub fn minutes(n: &str) -> String {
+    format!("{n} {MINUTES}")
+}
+
+/// Whether an operation is loud, as its name tells.
+pub fn noisy(op: &str) -> bool {
+    holds(op, &NOISY)
+}
+
+/// The end of an operation that a wait follows.
+pub fn clamped(what: What) -> &'static str {
+    match what {
+        What::Glue => "Clamped",
+        What::Coat => "Coated",
+        What::Dry => "Laid to dry",
+        What::Cure => "Left to cure",
+        What::Other => "Waits",
+    }
+}
+
+/// A kind of wait by its name.
+pub fn what(what: What) -> &'static str {
+    match what {
+        What::Glue => "Glue",
+        What::Coat => "Coat",
+        What::Dry => "Drying",
+        What::Cure => "Cure",
+        What::Other => "Other",
+    }
+}
+
+/// Where pieces of a kind of wait are: "In clamps".
+pub fn state(what: Option<What>) -> &'static str {
+    match what {
+        Some(What::Glue) => "In clamps",
+        Some(What::Coat) => "Coats",
+        Some(What::Dry) => "Drying",
+        Some(What::Cure) => "Curing",
+        Some(What::Other) | None => "Waiting",
+    }
+}
+
+/// A glue or a finish by its name.
+pub fn stuff(key: &str) -> String {
+    let name = match key {
+        "pva" => "White or yellow glue",
+        "polyurethane" => "PU glue",
+        "epoxy" => "Epoxy",
+        "hide" => "Hide glue",
+        "contact" => "Contact glue",
+        "oil" => "Oil",
+        "varnish" => "Varnish",
+        "water-based" => "Water-based finish",
+        "shellac" => "Shellac",
+        "lacquer" => "Lacquer",
+        "paint" => "Paint",
+        "wax" => "Wax",
+        "wetted" => "Wetted wood",
+        "finish" => "Any finish",
+        other => return other.to_owned(),
+    };
+    name.to_owned()
+}
+
+pub fn warmth(warmth: Warmth) -> &'static str {
+    match warmth {
+        Warmth::Cold => "Cold",
+        Warmth::Normal => "Normal",
+        Warmth::Warm => "Warm",
+    }
+}
+
+/// The thing an operation is done to, by its name: "top" of "Glue tops"; "piece" where it names none.
+pub fn thing(op: &str) -> String {
+    let last = op.split_whitespace().skip(1).last().map(in_small).unwrap_or_default();
+    match last.strip_suffix('s') {
+        Some(one) if 1 < one.len() && !one.ends_with('s') && one.chars().all(char::is_alphabetic) => one.to_owned(),
+        _ => "piece".to_owned(),
+    }
+}
+
+/// "top 3", "tops 2 to 4", "glue tops" where pieces have no number.
+pub fn pieces(op: &str, first: Option<&str>, last: Option<&str>) -> String {
+    match (first, last) {
+        (Some(first), Some(last)) if first != last => format!("{}s {first} to {last}", thing(op)),
+        (_, Some(last)) => format!("{} {last}", thing(op)),
+        _ => begin_small(op),
+    }
+}
+
+/// "Top 3 off at", above the clock.
+pub fn off_at(piece: &str) -> String {
+    format!("{} off at", begin_large(piece))
+}
+
+/// "top 4, off 90 min from now".
+pub fn next_off(piece: &str, span: &str) -> String {
+    format!("{piece}, off {span} from now")
+}
+
+/// "off 90 min from now".
+pub fn off_in(span: &str) -> String {
+    format!("off {span} from now")
+}
+
+/// "Top 3 clamped, off at 13:18", to be heard.
+pub fn clamped_said(piece: &str, what: What, clock: &str) -> String {
+    format!("{} {}, off at {clock}", begin_large(piece), begin_small(clamped(what)))
+}
+
+/// "In clamps: first off 14:58, last 15:14".
+pub fn first_last(state: &str, first: &str, last: Option<&str>) -> String {
+    match last {
+        Some(last) => format!("{state}: first off {first}, last {last}"),
+        None => format!("{state}: off {first}"),
+    }
+}
+
+/// "All 5 tops can come out, since 13:37"; "Top 2 can come out, since 13:08".
+pub fn can_come_out(n: u32, written: &str, thing: &str, (all, since): (bool, &str)) -> String {
+    let what = match (n, all) {
+        (1, _) => begin_large(thing),
+        (2, true) => format!("Both {thing}s"),
+        (_, true) => format!("All {written} {thing}s"),
+        (_, false) => format!("{written} {thing}s"),
+    };
+    format!("{what} can come out, since {since}")
+}
+
+/// "All 5 off", "Both off".
+pub fn all_off(n: u32, written: &str) -> String {
+    if n == 2 { "Both off".into() } else { format!("All {written} off") }
+}
+
+/// "Top 3 off".
+pub fn one_off(piece: &str) -> String {
+    format!("{} off", begin_large(piece))
+}
+
+/// "off 13:18, in 42 min".
+pub fn off_and_left(clock: &str, left: &str) -> String {
+    format!("off {clock}, in {left}")
+}
+
+/// "can come out, since 13:18".
+pub fn out_since(clock: &str) -> String {
+    format!("can come out, since {clock}")
+}
+
+/// "due 13:18".
+pub fn off_by(clock: &str) -> String {
+    format!("due {clock}")
+}
+
+/// "off at 13:20", "off at 13:20, early".
+pub fn was_off(clock: &str, early: bool) -> String {
+    if early { format!("off at {clock}, before its time") } else { format!("off at {clock}") }
+}
+
+/// "Until 12:59, 52 min: what fits".
+pub fn fits_until(clock: &str, gap: &str) -> String {
+    format!("Until {clock}, {gap}: what fits")
+}
+
+/// "about 35 min, at your pace".
+pub fn about(span: &str, from: From) -> String {
+    let why = match from {
+        From::Pace => "at your pace",
+        From::History => "as before",
+        From::Planned => "as planned",
+    };
+    format!("about {span}, {why}")
+}
+
+/// What an event of the calendar is called: "Glue tops: top 3 off".
+pub fn event(op: &str, piece: &str) -> String {
+    if begin_small(op) == piece { format!("{op}: off") } else { format!("{op}: {piece} off") }
+}
+
+/// What it says: the job, and since when it waits.
+pub fn event_text(job: Option<&str>, began: &str, span: &str) -> String {
+    let since = format!("Since {began}, {span}.");
+    job.map(|job| format!("{job}. {since}")).unwrap_or(since)
+}
+
+/// "White or yellow glue, normal shop: 90 min".
+pub fn usual_of(stuff: &str, warmth: Warmth) -> String {
+    let shop = match warmth {
+        Warmth::Cold => "cold shop",
+        Warmth::Normal => "normal shop",
+        Warmth::Warm => "warm shop",
+    };
+    format!("{stuff}, {shop}")
+}
+
+/// "from 20:00 to 07:30".
+pub fn quiet(from: &str, until: &str) -> String {
+    format!("{from} to {until}")
+}
+
+/// "Add a wait: sand".
+pub fn add(op: &str) -> String {
+    format!("Add a wait: {}", begin_small(op))
+}
+
+/// What became of a calendar file.
+pub fn handed(handed: &Handed) -> String {
+    match handed {
+        Handed::Shared(_) => SHARED.into(),
+        Handed::Downloaded(name) => format!("The browser keeps it as {name}: open it in your calendar."),
+        Handed::PutAway => PUT_AWAY.into(),
+        Handed::NoWay => NO_WAY.into(),
+    }
+}
+
+/// "Top 3 can come off", when it rings.
+pub fn rings(piece: &str) -> String {
+    format!("{} can come off.", begin_large(piece))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_piece_is_called_by_what_the_operation_names() {
+        let check = |op: &str, called: &str| assert_eq!(thing(op), called, "{op}");
+        check("Glue tops", "top");
+        check("strip glue-ups", "piece");
+        check("Glue up", "piece");
+        check("Oil", "piece");
+        check("Glues", "piece");
+        check("Varnish the glass", "piece");
+        check("Coat two stands", "stand");
+        assert_eq!(pieces("Glue tops", Some("2"), Some("4")), "tops 2 to 4");
+        assert_eq!(pieces("Glue tops", Some("3"), Some("3")), "top 3");
+        assert_eq!(pieces("Varnish", None, None), "varnish");
+    }
+
+    #[test]
+    fn the_name_tells_the_wait_and_the_noise() {
+        let check = |op: &str, wait: Option<What>, loud: bool| assert_eq!((guess(op), noisy(op)), (wait, loud), "{op}");
+        check("Glue tops", Some(What::Glue), false);
+        check("strip glue-ups", Some(What::Glue), false);
+        check("Coat", Some(What::Coat), false);
+        check("finish", Some(What::Coat), false);
+        check("Reglue two tops", Some(What::Glue), false);
+        check("Sand faces", None, true);
+        check("Messages", None, false);
+    }
+
+    #[test]
+    fn sentences_count_what_they_name() {
+        assert_eq!(can_come_out(5, "5", "top", (true, "13:37")), "All 5 tops can come out, since 13:37");
+        assert_eq!(can_come_out(2, "2", "top", (true, "13:08")), "Both tops can come out, since 13:08");
+        assert_eq!(can_come_out(2, "2", "piece", (false, "13:08")), "2 pieces can come out, since 13:08");
+        assert_eq!(can_come_out(1, "1", "top 2", (false, "13:08")), "Top 2 can come out, since 13:08");
+        assert_eq!(first_last("In clamps", "14:20", Some("14:48")), "In clamps: first off 14:20, last 14:48");
+        assert_eq!(event("Glue tops", "top 3"), "Glue tops: top 3 off");
+        assert_eq!(event("Oil", "oil"), "Oil: off");
+        assert_eq!(event_text(Some("Stands"), "11:48", "1 h 30"), "Stands. Since 11:48, 1 h 30.");
+    }
+}
