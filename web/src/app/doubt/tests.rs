@@ -134,9 +134,9 @@ fn a_side_beyond_its_kind_is_asked_about_wherever_it_is_typed() {
     let app = check(on_the_rack(|_| RackPage::Buy), &["25", "6", "96", "4", "88"], &[("That is 25 in thick. Millimetres?", mm(25))]);
     assert_eq!(fold::hauls(&app.own.book).find(|haul| haul.bought).unwrap().piles[0].thickness, Some(mm(25)));
 
-    let app = check(on_the_rack(|at| RackPage::Ask(at, Ask::Size)), &["", "", "508"], &[("That is 508 in long. Millimetres?", mm(508))]);
+    let app = check(on_the_rack(|at| RackPage::Ask(at, Ask::Size)), &["", "", "560"], &[("That is 560 in long. Millimetres?", mm(560))]);
     let pile = &app.own.haul().unwrap().piles[0];
-    assert_eq!((pile.thickness, pile.length, pile.name.as_deref()), (Some(inches(1)), Some(mm(508)), Some("ends")));
+    assert_eq!((pile.thickness, pile.length, pile.name.as_deref()), (Some(inches(1)), Some(mm(560)), Some("ends")));
 
     let app = check(of_wood(Page::Machine(None)), &["300", "20", ""], &[("That is 300 in at the least. Millimetres?", mm(300))]);
     assert_eq!(fold::workshop(&app.own.book).wood.machines.values().next().unwrap().length, Some(mm(300)));
