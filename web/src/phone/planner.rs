@@ -88,20 +88,23 @@ pub(super) fn message(what: &str, row: &[i64], figures: &[(&str, u32)]) -> Objec
     message
 }
 
-/// A worker that never said it is ready could not start; one that was has failed.
+/// A worker that never said it is ready could not start, and the page plans in its place; one that was has failed.
 fn listen(worker: &Worker, tell: Tell, spare: Spare) -> Vec<Ear> {
-    let (ready, spare) = (Rc::new(Cell::new(false)), Cell::new(Some(spare)));
-    let (began, failed) = (ready.clone(), tell.clone());
+    let (ready, spare) = (Rc::new(Cell::new(false)), Rc::new(Cell::new(Some(spare))));
+    let (began, told) = (ready.clone(), tell.clone());
+    let failed = Rc::new(move || match (ready.get(), spare.take()) {
+        (false, Some(Spare { asked, how, wanted })) => in_slices(asked, how, tell.clone(), wanted),
+        _ => tell(Told::Failed),
+    });
+    let failing = failed.clone();
     let message = Ear::new(worker, "message", move |event| match heard(&event) {
-        Some(told) => tell(told),
+        Some(Told::Failed) => failing(),
+        Some(news) => told(news),
         None => began.set(true),
     });
     let error = Ear::new(worker, "error", move |event| {
         event.prevent_default();
-        match (ready.get(), spare.take()) {
-            (false, Some(Spare { asked, how, wanted })) => in_slices(asked, how, failed.clone(), wanted),
-            _ => failed(Told::Failed),
-        }
+        failed();
     });
     vec![message, error]
 }

@@ -116,6 +116,37 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
     assert_eq!(fold::job(&book, given.ask.job).unwrap().plans, vec![]);
 }
 
+/// A plan is made for sizes, parts and the saw as they were: with others it is to be made again.
+#[test]
+fn a_plan_of_other_figures_is_noticed() {
+    let story = tell(&format!("{BENCH}\nreopen bench"));
+    let (given, _, shown) = planned(&story, false);
+    let lying = given.sources.iter().find(|it| it.pile.length == Some(mm(365))).map(|it| it.which().0).unwrap();
+    let changed = |command: Command| {
+        let mut book = story.book.clone();
+        let act = decide(&book, &command, Now { wall: story.now, chance: [9; 10] }).unwrap();
+        let entries = act.stamped(&book, &mut Clock::new(crate::ledger::Device::new([1; 8]), book.last_stamp()));
+        entries.into_iter().for_each(|entry| drop(book.add(&entry)));
+        is_possible(&Shop::of(&book, story.now.at), &given, &shown)
+    };
+    let kerf = crate::ledger::kind::plan::SawSet::of(std::array::from_fn(|nth| (nth == 0).then_some(mm(4))), None);
+    assert!(!changed(Command::Plan(PlanCommand::SetSaw(kerf))), "another kerf");
+    let facts = crate::ledger::decide::PileFacts { length: Some(mm(350)), ..Default::default() };
+    let shorter = crate::ledger::decide::HaulCommand::DescribePile { haul: lying.haul, pile: lying.pile, facts };
+    assert!(!changed(Command::Haul(shorter)), "shorter pieces");
+}
+
+/// Out of doors nothing is published of how wood moves: the plan stands without it.
+#[test]
+fn a_room_beyond_the_table_leaves_the_plan() {
+    let story = tell(&format!("{BENCH}\nreopen bench"));
+    let (given, answered, shown) = planned(&story, false);
+    assert!(shown.moves.is_some());
+    let point = |met: f64| crate::wood::moisture::Moisture::per_cent(met).unwrap();
+    let outdoors = sheet(&given.ready, &answered, Room::of(point(15.0), point(19.0)).unwrap()).unwrap();
+    assert_eq!((outdoors.moves, outdoors.made), (None, shown.made));
+}
+
 /// What fits a top, by its sides and the machines.
 #[test]
 fn pieces_that_do_not_fit_say_why() {

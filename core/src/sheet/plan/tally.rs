@@ -183,13 +183,16 @@ fn weight(ready: &Ready, draft: &Draft) -> Mass {
     weighed(ready, draft).map(one).fold(Mass::ZERO, Mass::plus)
 }
 
-/// The width that moves most over the room's range.
+/// The width that moves most over the room's range; nothing where the room goes beyond the moistures a coefficient is published for.
 fn moves(ready: &Ready, draft: &Draft, (scale, room): (Back, Room)) -> Answer<Option<(Length, Moves)>> {
     let mut most: Option<(Length, Moves)> = None;
     for (width, source) in &draft.across {
         let Some(coefficient) = ready.sources.get(*source).and_then(|source| source.stack.moves) else { continue };
         let width = scale.length(*width)?;
-        let moves = Across { width, coefficient }.moves_in(room)?;
+        let moves = match (Across { width, coefficient }).moves_in(room) {
+            Err(Refusal::MovementUnknown { .. }) => return Ok(None),
+            said => said?,
+        };
         if most.is_none_or(|(_, met)| met.most < moves.most) {
             most = Some((width, moves));
         }
