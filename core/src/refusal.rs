@@ -25,6 +25,14 @@ pub enum Refusal {
     JobHasWood { pieces: Count },
     /// A stretch of time below nothing or above the most a run may last.
     SpanOutOfRange { met: Span, most: Span },
+    /// A job or an operation that takes no time, or more than it may.
+    HoursOutOfRange { met: Span, least: Span, most: Span },
+    /// A price of nothing or less.
+    NoPrice { met: Money },
+    /// More old jobs told at once than one act holds.
+    TooManyOldJobs { met: usize, most: usize },
+    /// A factor between what was thought and what it took that nobody means.
+    FactorOutOfRange { met: Decimal, least: Decimal, most: Decimal },
     /// What the command names is not there, or was taken back.
     NotThere,
     /// None were asked for.
@@ -95,6 +103,8 @@ pub enum Refusal {
     WoodInTable { key: String },
     /// A new wood by the name of one of the maker's own.
     WoodThere { name: String },
+    /// A design by the name of another.
+    DesignThere { name: String },
     /// An own wood can't be taken off while so many piles and parts are of it.
     WoodInUse { uses: Count },
     /// A new machine that is in the list already: one of the usual ones by its key, or one the maker named.

@@ -3,14 +3,17 @@
 mod maker;
 
 use fivebar_core::bench::{Kind, On as WorkOn, Stage};
-use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, HaulCommand, JobCommand, MoneyCommand};
+use fivebar_core::ledger::decide::{
+    BenchCommand, BookCommand, Command, HaulCommand, JobCommand, MoneyCommand, PileFacts, PlanCommand, WoodCommand,
+};
 use fivebar_core::ledger::decide::{Much, On, SaleCommand, SellOrder};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, PiecesMoved, PiecesRecounted, Step, TripDescribed};
-use fivebar_core::ledger::kind::job::For;
+use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, PiecesMoved, PiecesRecounted, Step, TripDescribed, Way};
+use fivebar_core::ledger::kind::job::{For, PartPlanned};
 use fivebar_core::ledger::kind::money::{RateSet, TillSet};
 use fivebar_core::ledger::kind::sale::{OfferHeard, Paid, SellingGuessed};
+use fivebar_core::ledger::kind::wood::SpeciesAdded;
 use fivebar_core::ledger::{Fact, fold};
 use fivebar_core::quantity::{Currency, Decimal, Id, Length, Money, Offset, Span, Units};
 use fivebar_core::refusal::Refusal;
@@ -287,6 +290,87 @@ fn facts_of_a_haul_name_what_is_there() {
     maker.order(Command::Book(BookCommand::TakeBack { act }));
     assert_eq!(fold::haul(&maker.book, haul).unwrap().supplier, None);
     assert!(fold::workshop(&maker.book).people.is_empty());
+}
+
+/// What a drive can't be is refused before it is written: it would be in every sum of the haul.
+#[test]
+fn a_drive_lies_within_what_a_drive_can_be() {
+    let (mut maker, _) = begun(1);
+    let haul = maker.order(Command::Haul(HaulCommand::Leave { haul: None, currency: Currency::USD, units: Units::Inch }));
+    let (haul, trip) = (haul[0], haul[1]);
+    let said = || TripDescribed::of(haul, trip);
+    let far = |distance: Length, rate: &str| TripDescribed { distance: Some(distance), rate: exact(rate), per: Some(Per::Km), ..said() };
+    let longest = Length::DISTANCE_MOST;
+    let (day, over) = (Span::RUN_MOST, Span::RUN_MOST.plus(Span::ms(1)));
+    let money = || Refusal::MoneyOutOfRange { currency: Currency::USD };
+    let time = |met| Refusal::SpanOutOfRange { met, most: day };
+    for (facts, refusal) in [
+        (far(Length::KM, "-0.5"), Refusal::BelowNothing { met: d("-0.5") }),
+        (far(longest.plus(Length::MM).unwrap(), "0.5"), Refusal::OutOfRange),
+        (far(longest, "1000.01"), money()),
+        (TripDescribed { wheel: Some(over), ..said() }, time(over)),
+        (TripDescribed { bin: Some(Span::ms(-1)), ..said() }, time(Span::ms(-1))),
+    ] {
+        refused(&mut maker, Command::Haul(HaulCommand::DescribeTrip(facts)), refusal);
+    }
+    for facts in [TripDescribed { wheel: Some(day), ..said() }, far(longest, "1000"), far(Length::KM, "0.725")] {
+        maker.order(Command::Haul(HaulCommand::DescribeTrip(facts)));
+    }
+    let beyond = TripDescribed { rate: exact("10000001"), ..said() };
+    refused(&mut maker, Command::Haul(HaulCommand::DescribeTrip(beyond)), money());
+    assert!(haul_sheet::haul(&maker.shop(), haul).is_ok());
+}
+
+/// A design makes jobs for years: the wood of its parts stays known.
+#[test]
+fn the_wood_of_a_design_is_in_use() {
+    let (mut maker, job) = begun(1);
+    let plum = SpeciesAdded {
+        key: key("plum"),
+        name: "Plum".into(),
+        density: Exact(d("700")),
+        tangential: None,
+        radial: None,
+        from: None,
+        gone: None,
+    };
+    maker.order(Command::Wood(WoodCommand::AddSpecies(plum.clone())));
+    let gone = Command::Wood(WoodCommand::AddSpecies(SpeciesAdded { gone: Some(true), ..plum }));
+    maker.part(job, ("leg", 4), [32, 32, 320].map(sixteenths), "plum");
+    maker.order(Command::Plan(PlanCommand::KeepDesign { job, name: "Stool".into() }));
+    refused(&mut maker, gone.clone(), Refusal::WoodInUse { uses: 2 });
+    let [thickness, width, length] = [16, 16, 160].map(sixteenths);
+    let none = PartPlanned { job, name: "leg".into(), n: 0, thickness, width, length, wood: None };
+    maker.order(Command::Job(JobCommand::PlanPart(none)));
+    refused(&mut maker, gone.clone(), Refusal::WoodInUse { uses: 1 });
+    maker.order(Command::Plan(PlanCommand::DropDesign { name: "Stool".into() }));
+    maker.order(gone);
+}
+
+/// A sale that was paid is one act: taken back by its payment, it is taken back whole, and put back whole.
+#[test]
+fn an_act_of_a_job_is_taken_back_whole() {
+    let (mut maker, job) = begun(3);
+    let sum = maker.money("50");
+    let paid = Some(Paid::Notes);
+    let order = SellOrder { job, n: 1, sum, tax: None, agreed: None, paid, carried: None, buyer: None, when: None, heard: false };
+    let act = *maker.order(Command::Sale(SaleCommand::Sell(order))).last().unwrap();
+    let sold = |maker: &Maker| {
+        let selling = maker.shop().job(job).unwrap().selling;
+        (selling.gone(), selling.received(Currency::USD).unwrap())
+    };
+    assert_eq!(sold(&maker), (1, sum));
+    maker.order(Command::Book(BookCommand::TakeBack { act }));
+    assert_eq!(sold(&maker), (0, maker.money("0")));
+    maker.order(Command::Book(BookCommand::Restore { act }));
+    assert_eq!(sold(&maker), (1, sum));
+    // Of the yard each tap is struck for itself: the pile that a count began stays.
+    let pile = PileFacts::default();
+    let begin = HaulCommand::Begin { currency: Currency::USD, units: Units::Inch, pile, n: 5, way: Way::Tap };
+    let ids = maker.order(Command::Haul(begin));
+    maker.order(Command::Book(BookCommand::TakeBack { act: ids[2] }));
+    let haul = fold::haul(&maker.book, ids[0]).unwrap();
+    assert_eq!((haul.piles.len(), haul.taken()), (1, 0));
 }
 
 /// Spent on the last evening of the year, it is a cost of that year, also where the next one had begun by another clock.

@@ -4,6 +4,7 @@ mod museum_piece;
 
 use fivebar_core::ledger::kind::book::{Restored, Struck};
 use fivebar_core::ledger::kind::haul::{HaulBegan, PiecesCounted, PiecesMoved, PiecesRejected, PileAdded, Way};
+use fivebar_core::ledger::kind::stock::CountMended;
 use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::{Book, Clock, Entry, Fact, fold};
 use fivebar_core::quantity::{Currency, Id, Key, Moment, Offset, Units, Wall};
@@ -65,7 +66,13 @@ fn fact(written: &[Entry], step: &Step) -> Fact {
         4 => PiecesRejected { haul, pile, n, why: Key::read("twist").unwrap() }.into(),
         5 => Struck { entries: vec![named(step.which)] }.into(),
         6 => Restored { entries: vec![named(step.which)] }.into(),
-        _ => PiecesCounted { haul, pile, n, way: Way::Tap }.into(),
+        _ => match written.get(step.which).map(|entry| &entry.fact) {
+            Some(Fact::PiecesCounted(f)) => CountMended { haul, pile: f.pile, entry: named(step.which), n, why: None }.into(),
+            Some(Fact::PiecesRejected(f)) => {
+                CountMended { haul, pile: f.pile, entry: named(step.which), n, why: Some("knot".into()) }.into()
+            }
+            _ => PiecesCounted { haul, pile, n, way: Way::Tap }.into(),
+        },
     }
 }
 

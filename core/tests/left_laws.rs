@@ -84,6 +84,9 @@ proptest! {
         used in [1_u32..6, 1_u32..6],
         left in proptest::collection::vec((0_usize..2, 250_i64..400, 1_u32..3), 0..4),
     ) {
+        // No more is left over of a pile than was used of it.
+        let long = |place: usize| left.iter().filter(|(of, _, _)| *of == place).map(|(_, length, n)| length * i64::from(*n)).sum::<i64>();
+        prop_assume!((0..2).all(|place| long(place) <= i64::from(used[place]) * SIZES[place][2]));
         let mut rack = rack();
         let (plan, before) = (rack.kept(used), rack.volumes());
         let over = |(place, length, n): &(usize, i64, Count)| LeftOver {

@@ -73,6 +73,69 @@ fn nonsense_is_refused_by_name() {
     }
 }
 
+/// What `tests/fuzz/fuzz_targets/read_instance.rs` tries without end, with a few hundred drawn changes.
+#[test]
+fn instances_written_over_at_random_are_refused_or_planned() {
+    let small: Vec<String> = instances().into_iter().filter(|(name, _)| name.contains("-small-")).map(|(_, text)| text).collect();
+    let mut draw = fivebar_core::plan::draw::Draw::seeded(9);
+    let bits = ["0", "9", "-", "\"", "[", "]", "{", "}", ",", "null", "true", "99999999999", "\u{e4}", "1e9", "."];
+    for _ in 0..400 {
+        let mut text = small[draw.below(small.len())].clone();
+        for _ in 0..1 + draw.below(3) {
+            let at = draw.below(text.len());
+            let ends = (at + draw.below(4)).min(text.len());
+            if text.is_char_boundary(at) && text.is_char_boundary(ends) {
+                text.replace_range(at..ends, bits[draw.below(bits.len())]);
+            }
+        }
+        let Ok(instance) = envelope::read(&text) else { continue };
+        let mut goes_on = |_: fivebar_core::plan::patience::Progress<'_>| true;
+        let solution = instance.solve(&mut Patience::new(Some(20), &mut goes_on), 1);
+        assert!(!better(instance.senses(), &solution.worth, &solution.bound), "{text}");
+    }
+}
+
+/// What cannot be made is no mistake: the plan is empty, that it is the best is proven, and what decides is named.
+#[test]
+fn what_cannot_be_made_is_proven_and_named() {
+    let all = instances();
+    let check = |name: &str, changes: &[(&str, &str)], worth: &[i128], why: &str| {
+        let (_, text) = all.iter().find(|(own, _)| own == name).unwrap();
+        let changed = changes.iter().fold(text.clone(), |text, (from, to)| {
+            assert!(text.contains(from), "{name}: {from}");
+            text.replace(from, to)
+        });
+        let instance = envelope::read(&changed).unwrap();
+        let mut goes_on = |_: fivebar_core::plan::patience::Progress<'_>| true;
+        let mut patience = Patience::new(Some(5_000), &mut goes_on);
+        let solution = instance.solve(&mut patience, 1);
+        assert_eq!((&*solution.worth, &*solution.bound), (worth, worth), "{name}");
+        let mut goes_on = |_: fivebar_core::plan::patience::Progress<'_>| true;
+        let mut patience = Patience::new(Some(5_000), &mut goes_on);
+        let said = match &instance.problem {
+            envelope::Problem::Rows(problem) => format!("{:?}", fivebar_core::plan::rows::why::why(problem, worth[0] as i64)),
+            envelope::Problem::Sticks(problem) => format!("{:?}", fivebar_core::plan::sticks::why::why(problem, worth[0], &mut patience)),
+            envelope::Problem::Parts(problem) => {
+                format!("{:?}", fivebar_core::plan::parts::why::why(problem, worth[0] as i64, &mut patience))
+            }
+            envelope::Problem::Field(_) => String::new(),
+        };
+        assert_eq!(said, why, "{name}");
+    };
+    check("sticks-small-keep", &[("\"count\": 3", "\"count\": 0"), ("\"count\": 2", "\"count\": 0")], &[0, 0, 0], "Part { part: 0 }");
+    check("sticks-small-none", &[], &[0, 0, 0], "Part { part: 0 }");
+    check("sticks-small-keep", &[("567000", "99567000")], &[0, 0, 0], "Part { part: 0 }");
+    check("parts-small-none", &[], &[0, 0], "Part { part: 0 }");
+    check("rows-small-none", &[], &[0, 0, 0], "Length { there: 1450000, lacks: 60000 }");
+    check(
+        "rows-small-equal",
+        &[("\"stagger\": 60000", "\"stagger\": 99000000")],
+        &[1, 15_000, 516_675_000_000],
+        "DoesNotComeOut { there: 8200000 }",
+    );
+    check("field-small-none", &[], &[590_000, 600_000, 0, 0], "");
+}
+
 #[test]
 fn sticks_come_out_as_well_as_those_of_general_solvers() {
     let known = reference();

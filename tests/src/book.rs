@@ -36,6 +36,13 @@ impl Browser {
         }
     }
 
+    /// Writes the names of people beside the book.
+    pub fn write_people(&mut self, page: &Page, people: &[(String, String)]) {
+        let rows: Vec<Value> = people.iter().map(|(id, name)| json!({ "id": id, "line": name })).collect();
+        let put = format!("const people = work.objectStore('people'); for (const row of {}) people.put(row)", Value::from(rows));
+        self.in_book(page, "readwrite", &put, "true");
+    }
+
     /// The lines of the book, in order of arrival.
     pub fn book_lines(&mut self, page: &Page) -> Vec<String> {
         let found = self.in_book(page, "readonly", "const all = entries.getAll()", "all.result.map(row => row.line)");
@@ -47,7 +54,7 @@ impl Browser {
             page,
             &format!(
                 "new Promise((done, failed) => {{ const open = indexedDB.open('fivebar'); open.onerror = () => failed(open.error);
-                   open.onsuccess = () => {{ const work = open.result.transaction('entries', '{mode}'), entries = work.objectStore('entries');
+                   open.onsuccess = () => {{ const work = open.result.transaction(['entries', 'people'], '{mode}'), entries = work.objectStore('entries');
                      {act};
                      work.oncomplete = () => {{ open.result.close(); done({answer}) }}; work.onabort = () => failed(work.error) }} }})"
             ),

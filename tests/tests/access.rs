@@ -1,6 +1,9 @@
 //! Every place, empty and with the example: what axe finds, what sticks out, in both themes, on a small phone, with large text.
+use fivebar_core::story::tell;
 use fivebar_tests::{Browser, Look, Page, Phone, app};
 use std::time::Duration;
+
+const TENTH_VISIT: &str = include_str!("../stories/tenth_visit.txt");
 
 const PLACES: [&str; 5] = ["count", "bench", "price", "jobs", "workshop"];
 
@@ -104,13 +107,36 @@ fn opens(browser: &mut Browser, page: &Page, key: &str, words: &str) {
     browser.wait_text(page, words);
 }
 
+/// A pile as it is, one with fewer, one whose number is typed, and what drifted.
+fn walk_round(browser: &mut Browser, page: &Page, phone: Phone) {
+    opens(browser, page, "Walk round", "1 of ");
+    check(browser, page, "walk-320", phone);
+    slowly(browser, page, &["As it is", "Fewer"]);
+    browser.wait_text(page, "1 missing");
+    check(browser, page, "walk-320-fewer", phone);
+    slowly(browser, page, &["Found", "Type it"]);
+    browser.wait_text(page, "How many lie there?");
+    check(browser, page, "walk-320-typed", phone);
+    slowly(browser, page, &["Not now", "End the walk"]);
+    browser.wait_text(page, "piles counted");
+    check(browser, page, "walk-320-end", phone);
+    slowly(browser, page, &["Done"]);
+}
+
 fn every_page_of_the_rack(browser: &mut Browser, page: &Page, phone: Phone) {
     opens(browser, page, "Rack", "Boards you bought");
     each_screen(browser, page, &["Wood", "Order"], ("rack-320", "Done"), phone);
     each_screen(browser, page, &["Find", "Boards you bought"], ("rack-320", "Not now"), phone);
+    walk_round(browser, page, phone);
     opens(browser, page, "Ash strips", "What happened to it");
     check(browser, page, "pile-320", phone);
-    each_screen(browser, page, &["Count it", "Set apart", "Gone", "Where it lies", "Moisture"], ("pile-320", "Not now"), phone);
+    let forms = ["Name or size", "Count it", "Set apart", "Gone", "Where it lies", "Moisture"];
+    each_screen(browser, page, &forms, ("pile-320", "Not now"), phone);
+    std::thread::sleep(Duration::from_millis(200));
+    browser.tap(page, "button.dl");
+    browser.wait_text(page, "Put it right");
+    check(browser, page, "pile-320-line", phone);
+    each_screen(browser, page, &["Put it right"], ("pile-320", "Not now"), phone);
 }
 
 /// From what it looks like to the plan, and back to the job.
@@ -133,6 +159,26 @@ fn what_can_i_make(browser: &mut Browser, page: &Page, phone: Phone) {
     slowly(browser, page, &["Change rows", "Something else", "The job"]);
 }
 
+/// The list, one of them opened, and the form of a new job with what can be made again.
+fn designs(browser: &mut Browser, page: &Page, phone: Phone) {
+    slowly(browser, page, &["Designs"]);
+    browser.wait_text(page, "No design yet.");
+    check(browser, page, "designs-none-320", phone);
+    go(browser, page, 3);
+    slowly(browser, page, &["Wood and plan", "Keep as a design", "The job", "Look back", "Take it up again", "The job", "Wood and plan"]);
+    browser.wait_text(page, "What the wood gives");
+    slowly(browser, page, &["What the wood gives"]);
+    check(browser, page, "outlook-320", phone);
+    go(browser, page, 4);
+    slowly(browser, page, &["Hall shoe bench"]);
+    browser.wait_text(page, "None: no pieces fit the part top");
+    check(browser, page, "designs-320", phone);
+    slowly(browser, page, &["Done"]);
+    go(browser, page, 3);
+    slowly(browser, page, &["The job", "Look back", "Done with this job"]);
+    go(browser, page, 4);
+}
+
 #[test]
 fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     let profile = tempfile::tempdir().expect("a folder");
@@ -143,12 +189,16 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     check(&mut browser, &page, "job-320", phone);
     let rooms = ["Wood and plan", "Hours and money", "Sell and deliver", "Look back"];
     each_screen(&mut browser, &page, &rooms, ("room-320", "The job"), phone);
+    slowly(&mut browser, &page, &["Hours and money"]);
+    each_screen(&mut browser, &page, &["More old jobs"], ("estimate-320", "Not now"), phone);
+    slowly(&mut browser, &page, &["The job"]);
     what_can_i_make(&mut browser, &page, phone);
     go(&mut browser, &page, 4);
     let pages = ["Your rate", "How you are paid", "Currency and units", "Suppliers and people", "Rack", "Theme and hand"];
     each_screen(&mut browser, &page, &pages, ("workshop-320", "Done"), phone);
     each_screen(&mut browser, &page, &["Woods and air", "Machines", "Timber yard"], ("workshop-320", "Done"), phone);
     each_screen(&mut browser, &page, &["Van"], ("workshop-320", "Not now"), phone);
+    designs(&mut browser, &page, phone);
     slowly(&mut browser, &page, &["Woods and air"]);
     each_screen(&mut browser, &page, &["Air", "Before gluing"], ("woods-320", "Not now"), phone);
     each_screen(&mut browser, &page, &["Movement"], ("woods-320", "Done"), phone);
@@ -190,6 +240,42 @@ fn sorting_and_a_supplier_fit_a_hand() {
     assert_eq!(browser.errors(), [""; 0]);
 }
 
+/// At the bin for the tenth time: the list of piles, whether the trip pays with all figures said, the haul, and what is known of the
+/// supplier, pile by pile; then the room of a job.
+#[test]
+fn the_tenth_visit_and_a_room_fit_a_hand() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let phone = Phone::SMALL.quick();
+    let page = app::opened(&mut browser, phone);
+    let story = tell(&format!(
+        "{TENTH_VISIT}\ntrip wheel 30 min bin 30 min 10 miles at 0.60\njob stool \"Stool\" 1 spec\ntake 2 strips1 for stool\n"
+    ));
+    let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
+    let people: Vec<(String, String)> = story.people.iter().map(|(id, person)| (id.to_string(), person.name.clone())).collect();
+    browser.write_book(&page, &lines);
+    browser.write_people(&page, &people);
+    browser.reload(&page);
+    app::read(&mut browser, &page);
+    browser.wait_text(&page, "30 pieces");
+    check(&mut browser, &page, "tenth-count-320", phone);
+    each_screen(&mut browser, &page, &["Sort"], ("tenth-320", "Not now"), phone);
+    each_screen(&mut browser, &page, &["This haul"], ("tenth-320", "Done"), phone);
+    std::thread::sleep(Duration::from_millis(200));
+    browser.tap(&page, ".loadrow");
+    browser.wait(&page, "document.querySelector('[data-place]').dataset.place === 'count/worth'");
+    check(&mut browser, &page, "tenth-worth-320", phone);
+    slowly(&mut browser, &page, &["Done"]);
+    go(&mut browser, &page, 4);
+    opens(&mut browser, &page, "Suppliers and people", "The stair works");
+    opens(&mut browser, &page, "The stair works", "The same pile, haul by haul");
+    check(&mut browser, &page, "tenth-supplier-320", phone);
+    go(&mut browser, &page, 3);
+    slowly(&mut browser, &page, &["Stool", "Wood and plan"]);
+    each_screen(&mut browser, &page, &["Where it will stand"], ("job-320", "Not now"), phone);
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
 /// The page of a pile, and each form that opens from it.
 #[test]
 fn the_page_of_a_pile_and_its_forms_fit_a_hand() {
@@ -201,7 +287,7 @@ fn the_page_of_a_pile_and_its_forms_fit_a_hand() {
     browser.wait_text(&page, "1 piece");
     std::thread::sleep(Duration::from_millis(150));
     browser.tap_text(&page, "Sort");
-    browser.wait_text(&page, "need, weight, size");
+    browser.wait_text(&page, "need, weight");
     std::thread::sleep(Duration::from_millis(150));
     browser.tap_text(&page, "More");
     browser.wait_text(&page, "I need some of this pile");

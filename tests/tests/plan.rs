@@ -1,4 +1,6 @@
 //! Planning beside the page: the worker starts without a network, answers, and never holds a tap; a plan by taps, from pile to paper.
+use fivebar_core::plan::outlook::{Hoped, Pieces, outlook};
+use fivebar_core::plan::parts::problem as parts;
 use fivebar_core::plan::sticks::problem::{Part, Pile, Problem};
 use fivebar_core::plan::{Asked, Made, post};
 use fivebar_tests::maker::Maker;
@@ -13,16 +15,39 @@ fn rails() -> Asked {
 
 /// What the worker tells of a row, until it is done or has failed.
 fn told(browser: &mut Browser, page: &Page, row: &[i64]) -> (String, Vec<i64>) {
+    asked(browser, page, "asked", row)
+}
+
+fn asked(browser: &mut Browser, page: &Page, what: &str, row: &[i64]) -> (String, Vec<i64>) {
     let numbers: Vec<String> = row.iter().map(|n| format!("{n}n")).collect();
     let ask = format!(
         "new Promise((done, wrong) => {{ const worker = new Worker('./worker.js', {{ type: 'module' }}); worker.onerror = wrong;
           worker.onmessage = ({{ data }}) => {{ if (data.kind === 'done' || data.kind === 'failed') done([data.kind, [...(data.row ?? [])].map(String)]) }};
-          worker.postMessage({{ asked: BigInt64Array.of({}), ms: 200, seed: 1 }}) }})",
+          worker.postMessage({{ {what}: BigInt64Array.of({}), ms: 200, seed: 1 }}) }})",
         numbers.join(", ")
     );
     let said = browser.eval(page, &ask);
     let row = said[1].as_array().into_iter().flatten().filter_map(|n| n.as_str()?.parse().ok()).collect();
     (said[0].as_str().unwrap_or_default().to_owned(), row)
+}
+
+/// Twelve unsorted pieces of which each gives one leg; a set is four.
+fn legs() -> Hoped {
+    let piles = vec![parts::Pile { id: "0".into(), count: 1, length: 500, width: 50, thickness: 25 }];
+    let part = parts::Part { id: "0".into(), per_set: 4, length: 500, width: 50, thickness: 25, glue: false, piles: None };
+    let pieces = Pieces { certain: 0, unsorted: 12, share: [9.0, 3.0], lots: u64::MAX, kin: 3 };
+    Hoped { problem: parts::Problem { piles, parts: vec![part], ..Default::default() }, piles: vec![pieces] }
+}
+
+#[test]
+fn a_worker_reckons_as_a_terminal_does() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = app::opened(&mut browser, Phone::COMMON.quick());
+    let (kind, row) = asked(&mut browser, &page, "hoped", &post::put_hoped(&legs()));
+    assert_eq!((&*kind, post::take_outlook(row)), ("done", Some(outlook(&legs(), 1))));
+    assert_eq!(asked(&mut browser, &page, "hoped", &[1, 2, 3]), ("failed".to_owned(), vec![]));
+    assert_eq!(browser.errors(), [""; 0]);
 }
 
 #[test]

@@ -1,8 +1,11 @@
 //! Planning on a page where no worker can start: in slices, and called off.
 #![cfg(target_arch = "wasm32")]
+use fivebar_core::plan::outlook::{Hoped, Outlook, Pieces, outlook};
+use fivebar_core::plan::parts::problem as parts;
 use fivebar_core::plan::sticks::problem::{Part, Pile, Problem};
 use fivebar_core::plan::{Asked, Made, post};
 use fivebar_web::phone::planner::{Planner, Told, While, plan};
+use fivebar_web::phone::reckoner::Reckoner;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -69,4 +72,41 @@ fn a_row_gives_a_row_and_nonsense_gives_none() {
     assert!(post::take_answer(answer).is_some());
     assert!(!told.borrow().is_empty(), "it told how far it had come");
     assert_eq!(plan(vec![1, 2, 3], HOW.ms, HOW.seed, tell.as_ref().unchecked_ref()), None);
+}
+
+/// So many unsorted pieces of which each gives one leg; a set is four.
+fn legs(unsorted: u32) -> Hoped {
+    let piles = vec![parts::Pile { id: "0".into(), count: 1, length: 500, width: 50, thickness: 25 }];
+    let part = parts::Part { id: "0".into(), per_set: 4, length: 500, width: 50, thickness: 25, glue: false, piles: None };
+    let pieces = Pieces { certain: 0, unsorted, share: [9.0, 3.0], lots: 7, kin: 3 };
+    Hoped { problem: parts::Problem { piles, parts: vec![part], ..Default::default() }, piles: vec![pieces] }
+}
+
+type Reckoned = Rc<RefCell<Vec<(usize, Option<Outlook>)>>>;
+
+fn reckoned() -> (Reckoner, Reckoned) {
+    let heard = Reckoned::default();
+    let hear = heard.clone();
+    (Reckoner::begin(vec![legs(12), legs(40)], 1, move |nth, found| hear.borrow_mut().push((nth, found))), heard)
+}
+
+/// In turns, each in its order, and as a worker would.
+#[wasm_bindgen_test]
+async fn without_a_worker_the_page_reckons_in_turns() {
+    let (_reckoner, heard) = reckoned();
+    for _ in 0..100 {
+        if heard.borrow().len() == 2 {
+            break;
+        }
+        a_moment(50).await;
+    }
+    assert_eq!(*heard.borrow(), [(0, Some(outlook(&legs(12), 1))), (1, Some(outlook(&legs(40), 1)))]);
+}
+
+#[wasm_bindgen_test]
+async fn a_reckoning_that_was_called_off_tells_nothing() {
+    let (reckoner, heard) = reckoned();
+    drop(reckoner);
+    a_moment(400).await;
+    assert_eq!(*heard.borrow(), []);
 }

@@ -1,6 +1,8 @@
 //! The reckoning as JSON: every haul and job of a book. Keys, units and nulls are settled in docs/RECKON.md.
 
 mod bought;
+mod designs;
+mod given;
 mod waits;
 
 use fivebar_core::bench::Shares;
@@ -42,6 +44,7 @@ pub fn reckoning_at(book: &Book, now: Moment) -> Value {
         "newer": book.newer().count(),
         "damaged": book.damaged().count(),
         "hauls": hauls,
+        "designs": designs::told(&shop),
         "jobs": jobs,
         "waits": waits::of(book),
     })
@@ -98,7 +101,7 @@ fn of_job(shop: &Shop, job: Account) -> Value {
             "at_galleries": job.sold.at_galleries, "promised": job.sold.promised, "left": job.sold.left },
         "ended": job.ended,
         "wood": wood(&job),
-        "minutes": hours(&job),
+        "minutes": hours(shop, &job),
         "costs": costs(&job),
         "rate": rate(shop, job.currency).stack.map(|stack| rounded(stack.per_hour, job.currency.digits())),
         "marks": marks(&job),
@@ -125,7 +128,7 @@ fn wood(job: &Account) -> Value {
     })
 }
 
-fn hours(job: &Account) -> Value {
+fn hours(shop: &Shop, job: &Account) -> Value {
     let hours = &job.hours;
     let by_op: Map<String, Value> = hours.logged.by_op.iter().map(|(op, shares)| (op.clone(), minutes(shares.total()))).collect();
     json!({
@@ -137,6 +140,7 @@ fn hours(job: &Account) -> Value {
         "by_kind": named(&hours.by_kind),
         "by_stage": named(&hours.by_stage),
         "by_operation": by_op,
+        "given": given::of_job(shop, job.job),
         "estimate": hours.estimate.map(minutes),
         "still": hours.still.map(minutes),
     })

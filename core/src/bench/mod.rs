@@ -5,6 +5,7 @@
 pub mod batch;
 pub mod calendar;
 pub mod day;
+pub mod estimate;
 mod heads;
 mod kind;
 pub mod meanwhile;

@@ -251,6 +251,7 @@ impl Pile {
         self.set_free(job, n);
         let has = self.in_jobs.entry(job).or_default();
         *has = has.saturating_add(n);
+        self.in_jobs.retain(|_, n| 0 < *n);
     }
 
     /// Left of pieces of another pile: they are good, as those were.

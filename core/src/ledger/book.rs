@@ -4,9 +4,12 @@
 
 use super::damage::{Damage, Why};
 use super::entry::{Entry, Fact};
+use super::kind::stock::CountMended;
 use super::line::{self, Line};
+use super::mended::mended;
 use super::places::Places;
 use super::stamp::Stamp;
+use super::subjects::subjects_of;
 pub use super::subjects::{Subject, subjects};
 use crate::quantity::{Id, Listed, Set, Sorted, order_by_key, places_in_order};
 use std::rc::Rc;
@@ -37,6 +40,8 @@ pub struct Book {
     of_acts: Vec<Vec<Slot>>,
     // Invariant: of each id that was ever struck or restored, the last such by rank. It may come before the entry it names.
     strikes: Sorted<Id, (Rank, bool)>,
+    // Of each count that was ever mended, the entries that mend it. They may come before it.
+    mends: Sorted<Id, Vec<Id>>,
     newer: Set<Box<str>>,
     damaged: Set<Damage>,
 }
@@ -143,7 +148,8 @@ impl Book {
             self.index(*slot);
         }
         put(&self.kept, &mut self.order, &fresh);
-        self.strike(&fresh);
+        let touched = self.strike(&fresh);
+        self.mend(&touched);
     }
 
     fn forget_index(&mut self) -> Slot {
@@ -152,6 +158,15 @@ impl Book {
         self.acts.clear();
         self.of_acts.clear();
         self.strikes.clear();
+        // What mended them may be gone: each is as its line has it, until all is indexed.
+        for id in self.mends.keys().copied().collect::<Vec<_>>() {
+            if let (Some(written), Some(slot)) = (self.written(id), self.slots.get(&id))
+                && let Some(kept) = self.kept.get_mut(slot)
+            {
+                kept.entry = written;
+            }
+        }
+        self.mends.clear();
         0
     }
 
@@ -159,6 +174,9 @@ impl Book {
         let Some(kept) = self.kept.get(slot) else { return };
         for subject in subjects(&kept.entry).into_iter().flatten() {
             put(&self.kept, self.subjects.entry(subject).or_default(), &[slot]);
+        }
+        if let Fact::CountMended(by) = &kept.entry.fact {
+            self.mends.entry(by.entry).or_default().push(kept.entry.id);
         }
         if let Some(act) = kept.entry.act {
             let next = self.of_acts.len();
@@ -173,7 +191,8 @@ impl Book {
     }
 
     /// An entry's state is its last Struck or Restored by rank. What is fresh may strike, and may have been struck before it came.
-    fn strike(&mut self, fresh: &[Slot]) {
+    /// Returns all whose state may have changed.
+    fn strike(&mut self, fresh: &[Slot]) -> Vec<Slot> {
         let mut touched: Vec<Slot> = fresh.to_vec();
         for kept in fresh.iter().filter_map(|slot| self.kept.get(*slot)) {
             let Some((ids, struck)) = strike(&kept.entry.fact) else { continue };
@@ -184,12 +203,45 @@ impl Book {
                 touched.extend(self.slots.get(id));
             }
         }
-        for slot in touched {
-            if let Some(kept) = self.kept.get_mut(slot) {
+        for slot in &touched {
+            if let Some(kept) = self.kept.get_mut(*slot) {
                 let said = self.strikes.get(&kept.entry.id).is_some_and(|(_, struck)| *struck);
                 kept.struck = said && strike(&kept.entry.fact).is_none();
             }
         }
+        touched
+    }
+
+    /// A count is what the last standing mend of it by rank says; its line stays. What was touched may be mended, or may mend.
+    fn mend(&mut self, touched: &[Slot]) {
+        if self.mends.is_empty() {
+            return;
+        }
+        let meant = |kept: &Kept| if let Fact::CountMended(by) = &kept.entry.fact { by.entry } else { kept.entry.id };
+        let ids: Set<Id> = touched.iter().filter_map(|slot| self.kept.get(*slot)).map(meant).collect();
+        for id in ids.iter().filter(|id| self.mends.contains_key(id)).copied().collect::<Vec<_>>() {
+            let (Some(written), Some(slot)) = (self.written(id), self.slots.get(&id)) else { continue };
+            let fact = self.last_mend(id).and_then(|by| mended(&written.fact, by));
+            let entry = fact.map_or(written.clone(), |fact| Rc::new(Entry { fact, ..Entry::clone(&written) }));
+            if let Some(kept) = self.kept.get_mut(slot) {
+                kept.entry = entry;
+            }
+        }
+    }
+
+    fn last_mend(&self, id: Id) -> Option<&CountMended> {
+        let mends = self.mends.get(&id)?.iter().filter_map(|id| self.found(*id)).filter(|kept| !kept.struck);
+        let last = mends.max_by_key(|kept| (kept.entry.stamp, kept.entry.id))?;
+        if let Fact::CountMended(by) = &last.entry.fact { Some(by) } else { None }
+    }
+
+    /// An entry as its line has it, whatever was mended since.
+    pub fn written(&self, id: Id) -> Option<Rc<Entry>> {
+        let kept = self.found(id)?;
+        if !self.mends.contains_key(&id) {
+            return Some(kept.entry.clone());
+        }
+        if let Line::Known(entry) = line::read(&kept.line) { Some(entry) } else { None }
     }
 
     fn in_order(&self) -> impl DoubleEndedIterator<Item = &Kept> {
@@ -204,6 +256,14 @@ impl Book {
     pub fn about(&self, subject: Subject) -> impl DoubleEndedIterator<Item = &Entry> {
         let slots = self.subjects.get(&subject).map(Vec::as_slice).unwrap_or_default();
         slots.iter().filter_map(|slot| self.kept.get(*slot)).filter(|kept| !kept.struck).map(|kept| &*kept.entry)
+    }
+
+    /// The newest stamp of what a fact rests on: what stands about the same, and what took back or put back what it names.
+    pub(super) fn newest_before(&self, id: Id, fact: &Fact) -> Option<Stamp> {
+        let about = subjects_of(id, fact).into_iter().flatten().filter_map(|subject| self.about(subject).next_back());
+        let named = strike(fact).map(|(ids, _)| ids).unwrap_or_default();
+        let said = named.iter().filter_map(|id| self.strikes.get(id)).map(|((stamp, _), _)| *stamp);
+        about.map(|entry| entry.stamp).chain(said).max()
     }
 
     /// Every subject some entry is about.
@@ -231,13 +291,22 @@ impl Book {
         self.supposing(ids, true)
     }
 
+    /// The book as it would be with one more entry.
+    pub fn and(&self, entry: &Entry) -> Book {
+        let mut then = self.clone();
+        then.add(entry);
+        then
+    }
+
     fn supposing(&self, ids: &[Id], struck: bool) -> Book {
         let mut then = self.clone();
-        for slot in ids.iter().filter_map(|id| self.slots.get(id)) {
-            if let Some(kept) = then.kept.get_mut(slot) {
+        let slots: Vec<Slot> = ids.iter().filter_map(|id| self.slots.get(id)).collect();
+        for slot in &slots {
+            if let Some(kept) = then.kept.get_mut(*slot) {
                 kept.struck = struck;
             }
         }
+        then.mend(&slots);
         then
     }
 

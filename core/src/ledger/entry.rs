@@ -2,7 +2,7 @@
 
 use super::kind;
 use super::line::{Member, Tree};
-use super::stamp::Stamp;
+use super::stamp::{Clock, Stamp};
 use crate::quantity::{Id, Moment, Offset, Span, Wall};
 
 /// One entry of the ledger. It is never edited.
@@ -18,9 +18,14 @@ pub struct Entry {
 }
 
 impl Entry {
-    /// How far the stamp stands above the wall clock: more than a minute means that a clock was set back.
+    /// How far the stamp stands above the wall clock: a clock was set back, or the entry rests on one that a faster clock stamped.
     pub fn lifted(&self) -> Span {
         self.wall.at.until(self.stamp.0)
+    }
+
+    /// Its stamp stands further above the wall clock than bringing a copy in ever lifts it: the clocks are worth a look.
+    pub fn is_for_review(&self) -> bool {
+        Clock::LIFT_MOST < self.lifted()
     }
 
     pub fn at(&self) -> Moment {
@@ -75,10 +80,11 @@ facts! {
     haul: HaulBegan HaulDescribed TripBegan TripStepped TripDescribed PileAdded PileDescribed PiecesCounted PiecesMoved PiecesRecounted
         PiecesSorted PiecesRejected RejectsReturned PiecesTaken PiecesFreed PiecesLeft;
     stock: PilePiecesWeighed PileLayersCounted PieceMeasured EnoughSet MoistureRead PileCounted PilePlaced PiecesReserved ReservationFreed
-        LeftoversGone;
+        LeftoversGone CountMended;
     wood: SpeciesAdded MachineMinimumSet AirRead RoomRangeSet VanSet TimberYardSet;
     plan: PlanKept PlanUsed SawSet DesignKept DesignUsed;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
+    estimate: OldJobTold EstimateMade;
     wait: WaitBegan WaitEnded WaitMended OperationWaitSet UsualWaitSet WarmthSet QuietHoursSet OperationLoudSet;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;

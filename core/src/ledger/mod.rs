@@ -9,6 +9,7 @@ pub mod entry;
 pub mod fold;
 pub mod kind;
 pub mod line;
+pub mod mended;
 pub mod merge;
 pub mod people;
 mod places;

@@ -55,6 +55,9 @@ impl Clock {
     /// What merging may lift our clock above the wall: 5 minutes.
     pub const LIFT_MOST: Span = Span::minutes(5);
 
+    /// Entries further above the wall than this are said before they are brought in: 24 hours.
+    pub const SAID: Span = Span::minutes(24 * 60);
+
     /// The clock of a device whose last stamp is known (none yet: the epoch).
     pub fn new(device: Device, last: Option<Stamp>) -> Clock {
         let last = last.map_or((Moment::at(0), 0), |s| (s.0, s.1));
@@ -82,6 +85,14 @@ impl Clock {
         let most = if stamp.2 == self.device { stamp.0 } else { wall.plus(Self::LIFT_MOST) };
         let seen = if stamp.0 <= most { (stamp.0, stamp.1) } else { (most, 0) };
         self.last = self.last.max(seen);
+    }
+
+    /// What is written next rests on an entry with this stamp: it comes after it, however far that is above the wall.
+    pub fn lift_over(&mut self, stamp: Stamp) {
+        // After the last millisecond there is none that could be read again.
+        if stamp.0 < Moment::LAST {
+            self.last = self.last.max((stamp.0, stamp.1));
+        }
     }
 }
 
@@ -126,6 +137,17 @@ mod tests {
         let theirs = Stamp(Moment::at(3_600_000), 2, ours.device());
         ours.heard(theirs, Moment::at(1_000));
         assert!(theirs < ours.next(Moment::at(1_800_000)));
+    }
+
+    /// What is written because of another entry comes after it, however fast the clock was that stamped it.
+    #[test]
+    fn inv05_a_stamp_that_is_rested_on_is_passed_over() {
+        let mut ours = clock(0);
+        let fast = Stamp(Moment::at(86_400_000), 7, Device::read("b2").unwrap());
+        ours.lift_over(fast);
+        assert_eq!(ours.next(Moment::at(1_000)), Stamp(Moment::at(86_400_000), 8, Device::read("a1").unwrap()));
+        ours.lift_over(Stamp(Moment::LAST, u32::MAX, Device::read("b2").unwrap()));
+        assert_eq!(ours.next(Moment::at(1_000)).0, Moment::at(86_400_000), "there is no stamp after the last");
     }
 
     #[test]

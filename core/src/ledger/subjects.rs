@@ -16,9 +16,14 @@ pub enum Subject {
 
 /// What an entry is about: at most three subjects. A strike is about nothing of its own.
 pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
+    subjects_of(entry.id, &entry.fact)
+}
+
+/// What a fact is about, in an entry of this name.
+pub(super) fn subjects_of(id: Id, fact: &Fact) -> [Option<Subject>; 3] {
     use Subject::{Bench, Haul, Job, Workshop};
-    match &entry.fact {
-        Fact::HaulBegan(_) => [Some(Haul(entry.id)), None, None],
+    match fact {
+        Fact::HaulBegan(_) => [Some(Haul(id)), None, None],
         Fact::PiecesTaken(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
         Fact::PiecesFreed(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
         Fact::PiecesLeft(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
@@ -37,7 +42,7 @@ pub fn subjects(entry: &Entry) -> [Option<Subject>; 3] {
         | Fact::OperationLoudSet(_) => [Some(Bench), None, None],
         Fact::WaitBegan(f) => [Some(Bench), f.job.map(Job), None],
         Fact::BatchPlanned(f) => [Some(Bench), Some(Job(f.job)), None],
-        Fact::JobBegan(_) => [Some(Job(entry.id)), None, None],
+        Fact::JobBegan(_) => [Some(Job(id)), None, None],
         Fact::MoneySpent(f) => spent_on(f.job, f.haul),
         Fact::DistanceDriven(f) => spent_on(f.job, f.haul),
         Fact::DesignKept(f) => [Some(Workshop), f.job.map(Job), None],
@@ -72,6 +77,7 @@ fn of_haul(fact: &Fact) -> Option<Id> {
         Fact::PiecesReserved(f) => f.haul,
         Fact::ReservationFreed(f) => f.haul,
         Fact::LeftoversGone(f) => f.haul,
+        Fact::CountMended(f) => f.haul,
         _ => return None,
     })
 }
@@ -103,6 +109,7 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::PlanKept(f) => f.job,
         Fact::PlanUsed(f) => f.job,
         Fact::DesignUsed(f) => f.job,
+        Fact::EstimateMade(f) => f.job,
         _ => return None,
     })
 }

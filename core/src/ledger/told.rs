@@ -46,7 +46,7 @@ impl Phone {
     pub fn order(&mut self, minute: i64, command: Command) -> Result<Id, Refusal> {
         let now = self.now(minute);
         let act = decide(&self.book, &command, now)?;
-        let entries = act.stamped(&mut self.clock);
+        let entries = act.stamped(&self.book, &mut self.clock);
         Ok(self.keep(entries).last().copied().unwrap())
     }
 
@@ -76,7 +76,7 @@ impl Phone {
     pub fn note(&mut self, minute: i64, fact: impl Into<Fact>) -> Id {
         let mut act = Act::new(self.now(minute));
         let id = act.add(fact);
-        let entries = act.stamped(&mut self.clock);
+        let entries = act.stamped(&self.book, &mut self.clock);
         self.keep(entries);
         id
     }

@@ -88,6 +88,11 @@ impl Lp {
         End::Stopped
     }
 
+    /// So many turns were taken in all.
+    pub fn turns(&self) -> usize {
+        self.turns as usize
+    }
+
     /// What each row's right side is worth a unit more.
     pub fn prices(&self) -> Vec<f64> {
         self.inverse.left_of(self.basis.iter().map(|column| self.worth_of(*column)))
@@ -103,6 +108,12 @@ impl Lp {
     pub fn taken(&self) -> impl Iterator<Item = (usize, f64)> {
         let first = self.first();
         self.basis.iter().zip(&self.levels).filter_map(move |(own, level)| Some((own.checked_sub(first)?, *level)))
+    }
+
+    /// Where a level is not whole: how the rows are mixed to give it, from which a cut may be made.
+    pub fn mixes(&self) -> impl Iterator<Item = &[f64]> {
+        let between = |level: &f64| 1e-5 < (level - level.round()).abs();
+        self.levels.iter().enumerate().filter(move |(_, level)| between(level)).filter_map(|(row, _)| self.inverse.row(row))
     }
 
     /// How much is lacking in all, where rows with a right side below nothing can't be met.

@@ -3,10 +3,12 @@
 //! A problem and its plan are plain data in whole numbers; a length counts in the problem's own unit.
 //! Floats may choose what is tried; what is shown and what is proven is reckoned in whole numbers.
 
-pub mod draw;
+mod branch;
+pub use crate::quantity::draw;
 pub mod field;
 pub mod limits;
 pub mod lp;
+pub mod outlook;
 pub mod parts;
 pub mod patience;
 pub mod post;
@@ -38,6 +40,14 @@ pub enum Sense {
 pub fn better(senses: &[Sense], one: &[i128], other: &[i128]) -> bool {
     let differ = senses.iter().zip(one.iter().zip(other)).find(|(_, (a, b))| a != b);
     differ.is_some_and(|(sense, (a, b))| if *sense == Sense::More { b < a } else { a < b })
+}
+
+/// The largest that both are whole multiples of.
+fn common(a: i64, b: i64) -> i64 {
+    match a.checked_rem(b) {
+        None => a,
+        Some(rest) => common(b, rest),
+    }
 }
 
 /// The fewest from 1 to `most` that do, where more always do if fewer did; `None` where not even `most` do.
@@ -117,6 +127,18 @@ impl Asked {
             Asked::Sticks(problem) => problem.check(),
             Asked::Field(problem) => problem.check(),
         }
+    }
+
+    /// Whether a plan is one of this problem, breaks no rule, is worth what it says, and is not better than its own bound.
+    pub fn holds(&self, answered: &Answered) -> bool {
+        let worth = match (self, &answered.plan) {
+            (Asked::Rows(problem), Made::Rows(plan)) => rows::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
+            (Asked::Parts(problem), Made::Parts(plan)) => parts::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
+            (Asked::Sticks(problem), Made::Sticks(plan)) => sticks::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
+            (Asked::Field(problem), Made::Field(plan)) => field::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
+            _ => None,
+        };
+        worth.is_some_and(|worth| worth == answered.worth) && !better(self.senses(), &answered.worth, &answered.bound)
     }
 
     /// What each figure of the plan's worth is better for.

@@ -1,9 +1,14 @@
 //! How a problem and its plan travel between the page and whoever plans: as one row of whole numbers.
 //!
+//! Rows are written into books (docs/STORAGE.md, tests/museum/plans.txt) and read for ever: a figure more, or another order, is a row with
+//! another first number.
 //! What belongs to a problem is told once, for both ways. Names stay at home: a plan speaks of piles and parts by their place.
 
+mod outlooks;
 mod plans;
 mod problems;
+
+pub use outlooks::{put_hoped, put_outlook, take_hoped, take_outlook};
 
 use super::{Answered, Asked, Figures};
 

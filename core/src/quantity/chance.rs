@@ -29,6 +29,11 @@ impl BetaBinomial {
         BetaBinomial { n, ..self }
     }
 
+    /// Alpha and beta of the share.
+    pub fn share(&self) -> [f64; 2] {
+        [self.alpha, self.beta]
+    }
+
     /// The chance of exactly `k`: C(n, k) B(k + alpha, n - k + beta) / B(alpha, beta).
     pub fn exactly(&self, k: Count) -> f64 {
         let Some(rest) = self.n.checked_sub(k) else { return 0.0 };

@@ -5,6 +5,7 @@ pub mod chance;
 mod clock;
 mod count;
 mod currency;
+pub mod draw;
 pub mod exact;
 mod grams;
 mod id;

@@ -64,6 +64,8 @@ pub struct Hours {
     pub total: Option<Span>,
     /// What all operations were thought to take.
     pub estimate: Option<Span>,
+    /// What it is judged by afterwards: what was thought as the estimate was given, else all operations as they are planned.
+    pub judged_by: Option<Span>,
     /// Still to come by that estimate; none without one.
     pub still: Option<Span>,
     /// Of that, what each stage has still to come, as far as it was estimated.
@@ -227,11 +229,17 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         by_stage,
         total,
         estimate: job.estimate(),
+        judged_by: job.judged_by(),
         still_delivery: Span::sum(delivery.map(|(_, span)| *span)),
-        still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))),
+        still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))).or_else(|| still_given(job, own)),
         still_by_stage,
         logged,
     }
+}
+
+/// Where its operations say nothing, what is left of the estimate that was given.
+fn still_given(job: &Job, logged: Span) -> Option<Span> {
+    job.kept.filter(|_| job.ended.is_none()).map(|kept| kept.likely.minus(logged).max(Span::ZERO))
 }
 
 fn more<K: Ord>(spans: &mut Sorted<K, Span>, key: K, span: Span) {
@@ -297,7 +305,7 @@ fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer
 fn ratios(job: &Job, (hours, wood): (&Hours, &Wood)) -> Answer<Ratios> {
     let over = |actual: Decimal, thought: Decimal| actual.checked_div(thought);
     let logged = hours.logged.own.total();
-    let of_hours = hours.estimate.filter(|estimate| Span::ZERO < *estimate && Span::ZERO < logged);
+    let of_hours = hours.judged_by.filter(|estimate| Span::ZERO < *estimate && Span::ZERO < logged);
     let mut asked = Decimal::ZERO;
     let mut got = Decimal::ZERO;
     for sale in job.selling.standing() {

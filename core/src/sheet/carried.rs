@@ -62,7 +62,14 @@ pub fn of_job(shop: &Shop, job: &Job) -> Answer<Vec<JobShare>> {
     if let Some(ended) = &job.ended {
         ids.extend(ended.hauls.iter().map(|used| used.haul).filter(|haul| !job.hauls().contains(haul)));
     }
+    // Another phone had the pieces first: the job has none of them, and carries nothing.
+    ids.retain(|id| frozen(job, *id).is_some() || gives(shop, job, *id));
     ids.into_iter().map(|id| share_of(shop, job, id)).collect()
+}
+
+/// Whether the piles of a haul give a job any pieces, as both phones' books together have it.
+fn gives(shop: &Shop, job: &Job, haul: Id) -> bool {
+    fold::haul(shop.book, haul).is_some_and(|haul| haul.piles.iter().any(|pile| 0 < pile.in_job(job.id)))
 }
 
 impl JobShare {
@@ -148,7 +155,7 @@ fn is_late(job: &Job, haul: Id) -> bool {
 /// What a job carries of a haul by today's count. Of a foreign haul its minutes alone, once its cost was agreed and noted.
 fn carried(shop: &Shop, job: &Job, haul: &Haul) -> Answer<Option<Frozen>> {
     let used = net(haul, |pile| pile.in_job(job.id), Some(job.id))?;
-    let Some((cost, used)) = cost(shop, haul)?.zip(used).filter(|(cost, _)| !cost.good.is_zero()) else { return Ok(None) };
+    let Some((cost, used)) = cost(shop, haul)?.zip(used).filter(|(cost, _)| !cost.shared_by().is_zero()) else { return Ok(None) };
     let mut carried = freeze(&cost, used)?;
     if haul.currency != job.currency {
         if !job.booked.iter().any(|line| line.kind.as_ref().is_some_and(|kind| kind.as_str() == HAUL)) {
@@ -169,7 +176,7 @@ pub const HAUL: &str = "haul";
 /// [`Refusal::SizeMissing`], [`Refusal::MileageUnknown`], [`Refusal::CurrenciesMixed`], and those of [`of_job`].
 pub fn freeze_for(shop: &Shop, job: &Job) -> Answer<Vec<HaulUsed>> {
     let mut facts = vec![];
-    for id in job.hauls() {
+    for id in job.hauls().into_iter().filter(|id| gives(shop, job, *id)) {
         let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
         let Some(Frozen { share, used, good }) = carried(shop, job, &haul)? else {
             let mixed = Refusal::CurrenciesMixed { one: job.currency, other: haul.currency };

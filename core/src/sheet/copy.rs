@@ -70,7 +70,7 @@ mod tests {
         let now = Now { wall: Wall::new(story.now.at.plus(Span::minutes(5)), story.now.offset), chance: [7; 10] };
         let command = Command::Book(BookCommand::NoteCopy { upto: now.wall.at });
         let mut clock = Clock::new(Device::new([9; 8]), story.book.last_stamp());
-        for entry in decide(&story.book, &command, now).unwrap().stamped(&mut clock) {
+        for entry in decide(&story.book, &command, now).unwrap().stamped(&story.book, &mut clock) {
             story.book.add(&entry);
         }
         let kept = age(&story.book, now.wall.at);

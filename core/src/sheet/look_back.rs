@@ -1,8 +1,10 @@
 //! After a job: three ratios, and which of them strays furthest, as facts for one sentence.
 
 use super::account::{Account, Ratios, of as reckon};
+use super::estimate::history::history;
 use super::shop::Shop;
-use crate::ledger::fold::jobs;
+use crate::bench::estimate::Factor;
+use crate::ledger::fold::Job;
 use crate::money::left::Way;
 use crate::quantity::{Decimal, Id, Money, Span};
 use crate::refusal::Answer;
@@ -22,8 +24,19 @@ pub struct LookBack {
     pub had_it_held: Option<Decimal>,
     pub typical: bool,
     pub lesson: Option<String>,
-    /// Hours ratios of the earlier ended jobs that count as history, the oldest first: what the next estimate learns from.
+    /// What other jobs took of what was thought, those told first, then the oldest first: what the next estimate learns from.
     pub history: Vec<Decimal>,
+    /// What the estimate that was given warned of.
+    pub warned: Option<Span>,
+    /// By what the factor was, and with this job will be, multiplied; none where nothing was thought of it.
+    pub factor: Option<Learns>,
+}
+
+/// What is learnt of the factor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Learns {
+    pub was: Decimal,
+    pub next: Decimal,
 }
 
 /// Which ratio it was.
@@ -49,15 +62,18 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let job = shop.job(id)?;
     let account = reckon(shop, &job)?;
     let logged = account.hours.logged.own.total();
+    let history = history(shop, id).ratios;
     Ok(LookBack {
         job: id,
         furthest: furthest(&account.ratios),
-        estimate: account.hours.estimate,
+        estimate: account.hours.judged_by,
         actual: (Span::ZERO < logged).then_some(logged),
         kept: account.sold.kept,
         per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
         had_it_held: had_it_held(&account)?,
-        history: history(shop, &account)?,
+        warned: job.kept.map(|kept| kept.likely),
+        factor: learns(&job, &account.ratios, &history),
+        history,
         ratios: account.ratios,
         typical: job.typical,
         lesson: job.lesson,
@@ -75,7 +91,7 @@ fn furthest(ratios: &Ratios) -> Option<Furthest> {
 }
 
 fn had_it_held(account: &Account) -> Answer<Option<Decimal>> {
-    let (Some(estimate), Some(haul), Some(costs)) = (account.hours.estimate, account.hours.haul, account.costs.total) else {
+    let (Some(estimate), Some(haul), Some(costs)) = (account.hours.judged_by, account.hours.haul, account.costs.total) else {
         return Ok(None);
     };
     if account.sold.kept.is_none() {
@@ -85,11 +101,11 @@ fn had_it_held(account: &Account) -> Answer<Option<Decimal>> {
     way.per_hour(None).map(|per_hour| Some(per_hour.left))
 }
 
-fn history(shop: &Shop, account: &Account) -> Answer<Vec<Decimal>> {
-    let mut past = vec![];
-    for job in jobs(shop.book).filter(|job| job.typical && job.ended.is_some() && job.id != account.job) {
-        past.extend(reckon(shop, &job)?.ratios.hours);
-    }
-    past.reverse();
-    Ok(past)
+/// The factor as it was when the estimate was given, else by the other jobs; and with this one. A job that is not typical changes nothing.
+fn learns(job: &Job, ratios: &Ratios, history: &[Decimal]) -> Option<Learns> {
+    job.thought()?;
+    let without = Factor::of(history).shown();
+    let mut all = history.to_vec();
+    all.extend(ratios.hours.filter(|_| job.typical));
+    Some(Learns { was: job.kept.and_then(|kept| kept.factor).unwrap_or(without), next: Factor::of(&all).shown() })
 }

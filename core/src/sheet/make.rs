@@ -188,10 +188,13 @@ pub fn places(figures: &mut Figures) -> [&mut Length; 13] {
 /// # Errors
 /// As [`sources`].
 pub fn fitting(shop: &Shop, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
-    let job = shop.job(ask.job)?;
+    fitting_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
+}
+
+fn fitting_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Answer<Vec<(Source, Option<Unfit>)>> {
     let figures = figures(shop, job.units)?;
     let why = |source: &Source| unfit(&ask.what, &job.parts, &figures, source);
-    let all = sources(shop, ask.job)?.into_iter().chain(buy::to_buy(&ask.bought, job.units));
+    let all = all.into_iter().chain(buy::to_buy(&ask.bought, job.units));
     Ok(all.map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
 }
 
@@ -329,12 +332,16 @@ pub fn is_used(ask: &Ask, source: &Source) -> bool {
 /// # Errors
 /// [`WhyNot`].
 pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
-    let job = shop.job(ask.job)?;
+    given_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
+}
+
+/// The same of a job that need not be in the book, and of all these pieces.
+pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Result<Given, WhyNot> {
     let mut figures = figures(shop, job.units)?;
     if job.parts.is_empty() && matches!(ask.what, What::Parts(_) | What::Sticks(_)) {
         return Err(WhyNot::NoParts);
     }
-    let all = fitting(shop, ask)?;
+    let all = fitting_of(shop, job, (ask, all))?;
     if all.is_empty() {
         return Err(WhyNot::NoPiles);
     }
@@ -348,13 +355,13 @@ pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
     if sources.is_empty() {
         return Err(WhyNot::NoneFits);
     }
-    let wish = wish(ask, &job, &figures, &sources)?;
+    let wish = wish(ask, job, &figures, &sources)?;
     let stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
     let ready = ready(wish, &stock, figures)?;
     if ready.sources.len() != sources.len() {
         return Err(WhyNot::NoneFits);
     }
-    Ok(Given { ask: ask.clone(), ready, sources, room: room(shop, &job)?, units: job.units })
+    Ok(Given { ask: ask.clone(), ready, sources, room: room(shop, job)?, units: job.units })
 }
 
 fn wish(ask: &Ask, job: &Job, figures: &Figures, sources: &[Source]) -> Result<Wish, WhyNot> {

@@ -206,9 +206,9 @@ pub struct TooShort {
 /// The answer for a screen.
 ///
 /// # Errors
-/// [`Refusal::PlanBroken`] for a plan that breaks a rule, or is not of this problem; [`Refusal::OutOfRange`].
+/// [`Refusal::PlanBroken`] for a plan that breaks a rule, passes its own bound, or is not of this problem; [`Refusal::OutOfRange`].
 pub fn sheet(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet> {
-    if !holds(&ready.asked, answered) {
+    if !ready.asked.holds(answered) {
         return Err(Refusal::PlanBroken);
     }
     let draft = match (&ready.asked, &answered.plan) {
@@ -219,25 +219,6 @@ pub fn sheet(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet
         _ => return Err(Refusal::PlanBroken),
     };
     tally::sheet(ready, answered, (draft, room))
-}
-
-/// Whether the checker of its problem finds nothing broken, and the plan is worth what it says.
-fn holds(asked: &Asked, answered: &Answered) -> bool {
-    match (asked, &answered.plan) {
-        (Asked::Field(problem), Made::Field(plan)) => {
-            crate::plan::field::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
-        }
-        (Asked::Sticks(problem), Made::Sticks(plan)) => {
-            crate::plan::sticks::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
-        }
-        (Asked::Rows(problem), Made::Rows(plan)) => {
-            crate::plan::rows::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
-        }
-        (Asked::Parts(problem), Made::Parts(plan)) => {
-            crate::plan::parts::check::check(problem, plan).is_ok_and(|worth| answered.worth == worth)
-        }
-        _ => false,
-    }
 }
 
 #[cfg(test)]

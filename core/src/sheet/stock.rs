@@ -8,7 +8,7 @@ use super::shop::Shop;
 use crate::haul::{Dampness, Haul, Pile};
 use crate::ledger::decide::Lying;
 use crate::ledger::fold;
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Sorted, Span, Units, Volume, Wall, order_by_key};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Moment, Money, Sorted, Span, Units, Volume, Wall, order_by_key};
 use crate::refusal::{Answer, Refusal};
 
 /// So many weeks after it was last in a hand, a pile is suggested for a walk-round. Our judgement, no source.
@@ -103,11 +103,17 @@ pub fn pile(shop: &Shop, at: Lying) -> Answer<StockPile> {
     one(shop, &of, haul.pile(at.pile).ok_or(Refusal::NotThere)?)
 }
 
-/// The piles nobody looked at for [`LOOK_AGAIN_WEEKS`], the longest forgotten first. They are suggested, never corrected.
-pub fn stale(piles: &[StockPile]) -> Vec<Lying> {
-    let mut stale: Vec<&StockPile> = piles.iter().filter(|pile| pile.is_stale).listed();
-    order_by_key(&mut stale, |pile| pile.touched.at);
-    stale.into_iter().map(|pile| pile.at).listed()
+/// The way round the rack: place by place, the place with the longest forgotten pile first, and so the piles of each. Piles of no place
+/// lie together.
+pub fn round(piles: &[StockPile]) -> Vec<Lying> {
+    let mut first: Sorted<&Option<String>, Moment> = Sorted::new();
+    for pile in piles {
+        let since = first.entry(&pile.place).or_insert(pile.touched.at);
+        *since = pile.touched.at.min(*since);
+    }
+    let mut round: Vec<&StockPile> = piles.iter().listed();
+    order_by_key(&mut round, |pile| (first.get(&pile.place).copied(), pile.place.clone(), pile.touched.at));
+    round.into_iter().map(|pile| pile.at).listed()
 }
 
 /// What a count of the rack would say of a pile: so many by the counts, so many found; missing, or more.

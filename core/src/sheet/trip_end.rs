@@ -124,7 +124,7 @@ mod tests {
         let trip = fold::haul(&story.book, haul).unwrap().trips[0].id;
         let end = HaulCommand::EndTrip { haul, trip, wheel: Span::minutes(46), bin: Span::minutes(38) };
         let mut clock = Clock::new(Device::new([9; 8]), story.book.last_stamp());
-        for entry in decide(&story.book, &Command::Haul(end), now).unwrap().stamped(&mut clock) {
+        for entry in decide(&story.book, &Command::Haul(end), now).unwrap().stamped(&story.book, &mut clock) {
             story.book.add(&entry);
         }
         let trip = &fold::haul(&story.book, haul).unwrap().trips[0];

@@ -5,6 +5,8 @@
 
 mod bench;
 mod book;
+mod design;
+mod estimate;
 mod haul;
 mod job;
 mod money;
@@ -136,10 +138,12 @@ impl Teller {
             "job" | "about" | "part" | "plan" | "plan-cost" | "end" | "reopen" | "typical" | "not-typical" | "lesson" => {
                 job::tell(self, verb, &mut words)
             }
+            "old-job" | "estimate" => estimate::tell(self, verb, &mut words),
             "spend" | "credit" | "drive" | "rate" | "till" | "boards" | "tag" | "settle" => money::tell(self, verb, &mut words),
             "offer" | "asked" | "guess" | "agree" | "cancel" | "sell" | "pay" | "consign" | "gallery" | "reverse" => {
                 sale::tell(self, verb, &mut words)
             }
+            "keep-design" | "rename-design" | "drop-design" | "make-again" | "parts-of" => design::tell(self, verb, &mut words),
             verb if wait::VERBS.contains(&verb) => wait::tell(self, verb, &mut words),
             verb if stock::VERBS.contains(&verb) => stock::tell(self, verb, &mut words),
             _ => haul::tell(self, verb, &mut words),
@@ -158,7 +162,7 @@ impl Teller {
         self.orders = self.orders.saturating_add(1);
         let act = decide(&self.story.book, command, Now { wall: self.story.now, chance })?;
         let facts = act.facts().to_vec();
-        for entry in act.stamped(&mut self.clock) {
+        for entry in act.stamped(&self.story.book, &mut self.clock) {
             self.story.book.add(&entry);
         }
         self.story.names.last_act = facts.first().map(|(id, _)| *id);

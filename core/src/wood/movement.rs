@@ -151,34 +151,6 @@ impl Across {
     }
 }
 
-/// What a width moves between moistures up to 30 %, by its wood's total shrinkage from green to oven-dry as a share of the green width:
-/// width x points / (30 / shrinkage - 30 + from) (equation 13-3).
-///
-/// For woods of which the maker has that figure; the tables here hold none.
-///
-/// # Errors
-/// [`Refusal::ShareOutOfRange`] for a shrinkage of nothing or of the whole; [`Refusal::MovementUnknown`] above 30 %, where wood does
-/// not move; [`Refusal::OutOfRange`].
-///
-/// ```
-/// use fivebar_core::quantity::{Decimal, Length};
-/// use fivebar_core::wood::{moisture::Moisture, movement::moves_by_shrinkage};
-/// let [wet, dry] = [20.0, 8.0].map(|m| Moisture::per_cent(m).unwrap());
-/// let board = Length::MM.times(300).unwrap();
-/// assert_eq!(moves_by_shrinkage(board, Decimal::new(78, 3), wet, dry).unwrap().as_nm(), 9_609_856); // 9.6 mm of 300
-/// ```
-pub fn moves_by_shrinkage(width: Length, shrinkage: Decimal, from: Moisture, to: Moisture) -> Answer<Length> {
-    if shrinkage <= Decimal::ZERO || Decimal::ONE <= shrinkage {
-        return Err(Refusal::ShareOutOfRange { met: shrinkage });
-    }
-    for moisture in [from, to] {
-        known(moisture, Moisture::known(0.0), Moisture::FIBRE_SATURATION)?;
-    }
-    let saturated = Moisture::FIBRE_SATURATION.as_per_cent();
-    let share = f64::try_from(shrinkage).map_err(|_| Refusal::OutOfRange)?;
-    part(width, from.apart(to).as_points() / (saturated / share - saturated + from.as_per_cent()))
-}
-
 /// Is the movement known at this moisture?
 fn known(moisture: Moisture, least: Moisture, most: Moisture) -> Answer<()> {
     let unknown = Refusal::MovementUnknown { least: shown(least), most: shown(most) };
@@ -245,10 +217,6 @@ mod tests {
         for now in [5.0, 16.0] {
             assert_eq!(metre().slot(per_cent(now), Room::HEATED, Units::Inch), Err(unknown(6, 14)));
         }
-        let total = |share: i64, from: f64| moves_by_shrinkage(Length::METRE, Decimal::new(share, 2), per_cent(from), per_cent(8.0));
-        assert_eq!(total(8, 30.1), Err(unknown(0, 30)));
-        assert_eq!(total(0, 20.0), Err(Refusal::ShareOutOfRange { met: Decimal::ZERO }));
-        assert!(total(100, 20.0).is_err() && total(99, 0.0).is_ok());
         let upside_down = Refusal::RoomUpsideDown { low: 10.into(), high: 6.into() };
         assert_eq!(Room::of(per_cent(10.0), per_cent(6.0)), Err(upside_down));
     }

@@ -64,7 +64,7 @@ impl Maker {
         let mut chance = [0; 10];
         chance[..4].copy_from_slice(&self.acts.to_be_bytes());
         let act = decide(&self.book, &command, Now { wall: self.now, chance })?;
-        let entries = act.stamped(&mut self.clock);
+        let entries = act.stamped(&self.book, &mut self.clock);
         entries.iter().for_each(|entry| drop(self.book.add(entry)));
         Ok(entries.into_iter().map(|entry| entry.id).collect())
     }
@@ -82,7 +82,7 @@ impl Maker {
         chance[..4].copy_from_slice(&self.acts.to_be_bytes());
         let mut act = Act::new(Now { wall: self.now, chance });
         let id = act.add(fact);
-        act.stamped(&mut self.clock).iter().for_each(|entry| drop(self.book.add(entry)));
+        act.stamped(&self.book, &mut self.clock).iter().for_each(|entry| drop(self.book.add(entry)));
         id
     }
 
@@ -201,6 +201,12 @@ impl Maker {
         let mut now = self.now;
         now.at = now.at.plus(Span::ms(1));
         Maker { book: self.book.clone(), currency: self.currency, clock, now, acts: self.acts + 1_000_000 }
+    }
+
+    /// Another phone that brought this one's copy in: its clock knows nothing of this one's.
+    pub fn far(&self, device: &str) -> Maker {
+        let clock = Clock::new(Device::read(device).unwrap(), None);
+        Maker { book: self.book.clone(), currency: self.currency, clock, now: self.now, acts: self.acts + 1_000_000 }
     }
 
     /// The book of this phone with all that the other one wrote.

@@ -69,6 +69,7 @@ fn pile(page: Page, name: &str, (size, n): (&str, u32), plus: &str) -> E {
         Tile {
             name: name.into(),
             size: size.into(),
+            by_size: false,
             figure: n.to_string(),
             counted: n,
             hollow: 0,

@@ -88,6 +88,8 @@ pub enum Tap {
     Choose,
     SortPile(Id),
     Edit(Id),
+    /// The same, straight from the list of piles.
+    Size(Id),
     Page(PileTap),
     Good,
     Reject(Key),
@@ -115,7 +117,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Trip(tap) => trip::heard(app, tap, now),
         Tap::Choose => app.count.over = Over::Choose,
         Tap::SortPile(pile) => sorting::open(app, pile),
-        Tap::Edit(pile) => draft::edit(app, pile),
+        Tap::Edit(pile) => draft::edit(app, pile, false),
+        Tap::Size(pile) => draft::edit(app, pile, true),
         Tap::Page(tap) => pile::heard(app, tap, now),
         Tap::Good => sorting::good(app, now),
         Tap::Reject(why) => sorting::reject(app, why, now),
@@ -194,10 +197,7 @@ fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
     match &mut app.count.over {
         Over::Bundle(typed) | Over::SortBundle(_, typed) => typed.press(press, sign),
-        Over::Pile(draft) => {
-            draft.doubt = None;
-            draft.typed.press(press, sign);
-        }
+        Over::Pile(draft) => draft.typed.press(press, sign),
         Over::Haul(details) => details.press(press, sign),
         Over::Page(page) => {
             page.press(press, sign);
@@ -353,6 +353,7 @@ mod tests {
     /// 27 x 57 x 546 is millimetres: each side is asked about, and taken as it is answered.
     #[test]
     fn a_side_beyond_its_kind_is_asked_about() {
+        use crate::app::doubt::Doubt;
         use draft::Asks;
         let mm = |n| Length::MM.times(n).unwrap();
         let inches = |n| Length::INCH.times(n).unwrap();
@@ -374,9 +375,10 @@ mod tests {
             };
             assert!(shown.contains(asked), "{asked}: {shown}");
             let Over::Pile(draft) = &app.count.over else { panic!("the draft") };
-            assert_eq!(draft.doubt.unwrap(), draft::Doubt { side: inches(text.parse().unwrap()), in_mm: other });
+            let of = asks.side().unwrap();
+            assert_eq!(draft.typed.doubt.unwrap(), Doubt { of, side: inches(text.parse().unwrap()), in_mm: other });
             after(&mut app, [say(DraftTap::Take(other.unwrap_or(inches(600))))]);
-            assert!(!matches!(&app.count.over, Over::Pile(draft) if draft.doubt.is_some()), "answered");
+            assert!(!matches!(&app.count.over, Over::Pile(draft) if draft.typed.doubt.is_some()), "answered");
         }
     }
 
@@ -496,6 +498,60 @@ mod tests {
         assert_eq!((taken(&app), app.own.haul().unwrap().trips[0].home.is_some()), (vec![10], true));
         let shown = after(&mut app, [trip(TripTap::InHand(None))]);
         assert!(!shown.contains("An earlier haul") && sheet(&app).unwrap().haul == second, "{shown}");
+    }
+
+    /// Before anything is counted, a haul can have its supplier, and the van leaves for it.
+    #[test]
+    fn whose_bin_it_is_can_be_said_before_the_first_piece() {
+        let mut app = App::for_tests(Place::Count);
+        assert!(after(&mut app, []).contains("This haul"));
+        let trip = |tap| Msg::Count(Tap::Trip(tap));
+        let shown = after(&mut app, [trip(TripTap::Open)]);
+        assert!(shown.contains("Supplier") && shown.contains("Set out") && !shown.contains("Another trip"), "{shown}");
+        after(
+            &mut app,
+            [trip(TripTap::Choose(trip::Field::Supplier)), trip(TripTap::Named("Stair works".into())), trip(TripTap::AddSupplier)],
+        );
+        let shown = after(&mut app, [trip(TripTap::Leave), tap(Tap::Close)]);
+        assert!(shown.contains("No pieces yet") && shown.contains("At the bin"), "{shown}");
+        after(&mut app, [trip(TripTap::Step(Step::AtBin)), tap(Tap::First)]);
+        let haul = app.own.haul().unwrap();
+        assert_eq!((taken(&app), fold::hauls(&app.own.book).count(), haul.trips.len(), haul.supplier.is_some()), (vec![1], 1, 1, true));
+    }
+
+    /// Piles of one wood without a name are told apart by their sizes, on a narrow page with many piles too; named ones by their names.
+    #[test]
+    fn piles_of_one_wood_keep_their_sizes_on_a_narrow_page() {
+        let mut app = App::for_tests(Place::Count);
+        let of = |wood: &str, name: Option<&str>| PileFacts {
+            wood: Key::read(wood),
+            name: name.map(str::to_owned),
+            thickness: Some(Length::INCH),
+            ..PileFacts::default()
+        };
+        let piles =
+            [("ash-white", None), ("ash-white", None), ("oak-white", None), ("ash-white", Some("ends")), ("cherry-black", Some("legs"))];
+        for (nth, (wood, name)) in (20..).zip(piles) {
+            draft::add(&mut app, of(wood, name), crate::app::told::nth(nth));
+        }
+        let shown = after(&mut app, []);
+        assert_eq!((shown.matches("class=\"szr\"").count(), shown.matches("class=\"szr fold\"").count()), (2, 3), "{shown}");
+    }
+
+    /// Two taps from the tiles to what a pile is called and how large it is, and back to the tiles.
+    #[test]
+    fn a_size_is_two_taps_away() {
+        let mut app = App::for_tests(Place::Count);
+        after(&mut app, [tap(Tap::First)]);
+        let first = pile(&app, 0);
+        assert!(after(&mut app, [tap(Tap::Choose)]).contains("or name"));
+        let shown = after(&mut app, [tap(Tap::Size(first))]);
+        assert!(shown.contains("Thickness") && shown.contains("not yet"), "{shown}");
+        let inch = DraftTap::Side(Length::INCH);
+        after(&mut app, [DraftTap::Again(draft::Asks::Thickness), inch, DraftTap::Save].map(|tap| Msg::Count(Tap::Draft(tap))));
+        assert_eq!((app.count.over.clone(), sheet(&app).unwrap().tiles[0].size.thickness), (Over::Nothing, Some(Length::INCH)));
+        let shown = after(&mut app, [tap(Tap::Size(first)), Msg::Key("Escape".into())]);
+        assert!(shown.contains("class=\"tile"), "{shown}");
     }
 
     /// One pile alone is named as any other.
@@ -651,6 +707,24 @@ mod tests {
         app.heard(Msg::Common(Common::TakeBack), nth(40));
         assert_eq!(app.own.haul().unwrap().supplier, None, "person and haul are one act");
         assert!(fold::workshop(&app.own.book).people.is_empty());
+    }
+
+    /// Only what was corrected is written, and a name that is rubbed out is no name.
+    #[test]
+    fn a_pile_is_corrected_in_what_was_corrected_alone() {
+        let mut app = App::for_tests(Place::Count);
+        let ash = PileFacts { wood: Key::read("ash-white"), thickness: Length::INCH.times(1).ok(), ..PileFacts::default() };
+        draft::add(&mut app, ash, nth(20));
+        let pile = pile(&app, 0);
+        let last = |app: &App| app.own.book.lines().last().unwrap().split_once("\"pile\"").unwrap().0.to_owned();
+        let name = |text: &str| [Tap::Edit(pile), Tap::Draft(DraftTap::Name(text.into())), Tap::Draft(DraftTap::Save)].map(tap);
+        after(&mut app, name(" Rails "));
+        assert!(last(&app).contains(r#""name":"Rails""#) && !last(&app).contains("thickness"), "{}", last(&app));
+        let entries = app.own.book.len();
+        after(&mut app, name("Rails"));
+        assert_eq!(app.own.book.len(), entries, "nothing was corrected");
+        after(&mut app, name(" "));
+        assert!(after(&mut app, [tap(Tap::Close)]).contains(">Ash, A<"));
     }
 
     /// What a drive without a rate costs is not known, and it says so, until there is a rate.

@@ -2,13 +2,13 @@
 
 use super::App;
 use super::count::{Over, Tap, sheet};
+use super::doubt::Side;
 use super::entry::Typed;
 use super::order::{Feel, Order};
 use super::pile::{PilePage, PileTap};
 use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
 use fivebar_core::ledger::kind::haul::Way;
-use fivebar_core::quantity::reading::Typing;
-use fivebar_core::quantity::{Id, Key, Length, Units, reading};
+use fivebar_core::quantity::{Id, Key, Length, Units};
 
 /// What is asked next.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -21,27 +21,34 @@ pub enum Asks {
     Name,
 }
 
+impl Asks {
+    /// The side it asks for, where it asks for one.
+    pub fn side(self) -> Option<Side> {
+        match self {
+            Asks::Thickness => Some(Side::Thickness),
+            Asks::Width => Some(Side::Width),
+            Asks::Length => Some(Side::Length),
+            Asks::Wood | Asks::Name => None,
+        }
+    }
+}
+
 /// The answers so far.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Draft {
     /// The pile that is being corrected; none for a new one.
     pub pile: Option<Id>,
     pub facts: PileFacts,
+    /// What the pile that is corrected said when it was opened.
+    pub began: PileFacts,
     pub asks: Asks,
     /// The pad is up for a figure no chip has.
     pub pad: bool,
     pub typed: Typed,
-    /// What was typed is far beyond what such a side is: it is asked about before it is taken.
-    pub doubt: Option<Doubt>,
     /// All woods are shown, not only the usual ones.
     pub all_woods: bool,
-}
-
-/// A side that is larger than offcuts are, and what it is where it was meant in millimetres.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Doubt {
-    pub side: Length,
-    pub in_mm: Option<Length>,
+    /// It came straight from the tiles, and leads back there.
+    from_tiles: bool,
 }
 
 /// What can be said of a new pile.
@@ -80,17 +87,14 @@ pub fn heard(app: &mut App, tap: DraftTap, now: Now) {
             (draft.facts.length, draft.facts.length_to) = (Some(from), Some(to));
             draft.next();
         }
-        DraftTap::Other => (draft.pad, draft.typed, draft.doubt) = (true, Typed::default(), None),
+        DraftTap::Other => (draft.pad, draft.typed) = (true, Typed::default()),
         DraftTap::PadDone => {
-            if let Some(side) = draft.typed.take(|text| reading::length(text, typing)) {
-                match doubt(draft.asks, (side, &draft.typed.text), typing) {
-                    None => draft.answer(side),
-                    doubt => draft.doubt = doubt,
-                }
+            if let Some(side) = draft.asks.side().and_then(|of| draft.typed.side(of, typing)) {
+                draft.answer(side);
             }
         }
         DraftTap::Take(side) => draft.answer(side),
-        DraftTap::Again(asks) => (draft.asks, draft.pad, draft.doubt) = (asks, false, None),
+        DraftTap::Again(asks) => (draft.asks, draft.pad, draft.typed) = (asks, false, Typed::default()),
         DraftTap::Name(name) => draft.facts.name = Some(name),
         DraftTap::Later => draft.asks = Asks::Name,
         DraftTap::Save => return save(app, now),
@@ -99,7 +103,7 @@ pub fn heard(app: &mut App, tap: DraftTap, now: Now) {
 }
 
 /// Opens a pile of the haul to be named, sized or corrected.
-pub fn edit(app: &mut App, pile: Id) {
+pub fn edit(app: &mut App, pile: Id, from_tiles: bool) {
     let Some(tile) = sheet(app).and_then(|sheet| sheet.tiles.into_iter().find(|tile| tile.pile == pile)) else { return };
     let size = tile.size;
     let facts = PileFacts {
@@ -110,31 +114,8 @@ pub fn edit(app: &mut App, pile: Id) {
         length: size.length,
         length_to: size.length_to,
     };
-    app.count.over = Over::Pile(Box::new(Draft { pile: Some(pile), facts, asks: Asks::Name, ..Draft::default() }));
-}
-
-/// What is asked about a side that is larger than such a side is: a foot or 300 mm thick, 40 in or 1 m wide, 20 ft or 6 m long. Ours.
-fn doubt(asks: Asks, (side, text): (Length, &str), typing: Typing) -> Option<Doubt> {
-    let plausible = |side: Length| usual_most(asks, typing.units).is_none_or(|most| side <= most);
-    if plausible(side) {
-        return None;
-    }
-    let metric = Typing { units: Units::Metric, ..typing };
-    let in_mm = reading::length(text, metric).ok().filter(|other| *other != side && plausible(*other));
-    Some(Doubt { side, in_mm })
-}
-
-fn usual_most(asks: Asks, units: Units) -> Option<Length> {
-    let (inches, mm) = match asks {
-        Asks::Thickness => (12, 300),
-        Asks::Width => (40, 1_000),
-        Asks::Length => (240, 6_000),
-        Asks::Wood | Asks::Name => return None,
-    };
-    match units {
-        Units::Inch => Length::INCH.times(inches).ok(),
-        Units::Metric => Length::MM.times(mm).ok(),
-    }
+    let began = facts.clone();
+    app.count.over = Over::Pile(Box::new(Draft { pile: Some(pile), facts, began, asks: Asks::Name, from_tiles, ..Draft::default() }));
 }
 
 /// The units of the haul in hand.
@@ -143,11 +124,12 @@ pub fn units(app: &App) -> Units {
 }
 
 impl Draft {
-    /// Where leaving this question leads: a pile that is corrected goes back to its other answers, and from them to its page.
+    /// Where leaving this question leads: a pile that is corrected goes back to its other answers, and from them to where it was opened.
     pub fn leave(&self) -> Tap {
         match self.pile {
             Some(_) if self.asks != Asks::Name => Tap::Draft(DraftTap::Again(Asks::Name)),
-            Some(pile) => Tap::Page(PileTap::Open(pile)),
+            Some(pile) if !self.from_tiles => Tap::Page(PileTap::Open(pile)),
+            Some(_) => Tap::Close,
             None => Tap::Close,
         }
     }
@@ -164,7 +146,7 @@ impl Draft {
 
     /// The next question that has no answer; a pile that is corrected goes back to its page.
     fn next(&mut self) {
-        (self.pad, self.typed, self.doubt) = (false, Typed::default(), None);
+        (self.pad, self.typed) = (false, Typed::default());
         self.asks = match self.asks {
             _ if self.pile.is_some() => Asks::Name,
             Asks::Wood => Asks::Thickness,
@@ -207,12 +189,14 @@ pub fn add(app: &mut App, pile: PileFacts, now: Now) {
     }
 }
 
-/// Writes the corrections of a pile.
+/// Writes the corrections of a pile: only what was corrected, so that the other phone's corrections stay.
 pub fn save(app: &mut App, now: Now) {
     let Over::Pile(draft) = &app.count.over else { return };
-    let (facts, Some(pile)) = (draft.facts.clone(), draft.pile) else { return };
+    let (facts, Some(pile), from_tiles) = (draft.facts.clone().corrects(&draft.began), draft.pile, draft.from_tiles) else { return };
     let Some(sheet) = sheet(app) else { return };
-    if app.order(&Command::Haul(HaulCommand::DescribePile { haul: sheet.haul, pile, facts }), now).is_some() {
-        app.count.over = Over::Page(Box::new(PilePage::of(pile)));
+    if facts == PileFacts::default()
+        || app.order(&Command::Haul(HaulCommand::DescribePile { haul: sheet.haul, pile, facts }), now).is_some()
+    {
+        app.count.over = if from_tiles { Over::Nothing } else { Over::Page(Box::new(PilePage::of(pile))) };
     }
 }

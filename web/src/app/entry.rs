@@ -1,20 +1,32 @@
 //! What is being typed on the number pad, and what it is for. Half-typed text is never in the book.
 
+use super::doubt::{Doubt, Side};
 use crate::parts::pad::Press;
-use fivebar_core::quantity::Units;
-use fivebar_core::quantity::reading::{Misread, Sign, Typing};
+use fivebar_core::quantity::reading::{self, Misread, Sign, Typing};
+use fivebar_core::quantity::{Decimal, Length, Units, writing};
+use fivebar_core::wood::moisture::Moisture;
 
 /// Text under the thumb, and why it was not taken.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Typed {
     pub text: String,
     pub wrong: Option<Misread>,
+    /// It is far beyond what such a side is, and is asked about.
+    pub doubt: Option<Doubt>,
+    /// It was asked about, and is so.
+    sure: bool,
 }
 
 impl Typed {
+    /// A figure that stands there already.
+    pub fn of(text: String) -> Typed {
+        Typed { text, ..Typed::default() }
+    }
+
     /// A press of the pad. Two fractions in a row replace each other; a figure that was not taken is typed over, and a second decimal
     /// sign is not typed.
     pub fn press(&mut self, press: Press, sign: Sign) {
+        (self.doubt, self.sure) = (None, false);
         if self.wrong.take().is_some() && press != Press::RubOut {
             self.text.clear();
         }
@@ -59,6 +71,38 @@ impl Typed {
     }
 }
 
+impl Typed {
+    /// A side of wood; one that is larger than such a side is asked about first.
+    pub fn side(&mut self, of: Side, typing: Typing) -> Option<Length> {
+        self.side_by(of, typing, |text| of.read(text, typing))
+    }
+
+    /// The same, read in another way.
+    pub fn side_by(&mut self, of: Side, typing: Typing, read: impl Fn(&str) -> Result<Length, Misread>) -> Option<Length> {
+        let side = self.take(read)?;
+        self.doubt = if self.sure { None } else { of.doubt((side, &self.text), typing) };
+        if self.doubt.is_some() { None } else { Some(side) }
+    }
+
+    /// What was asked about is so, or it was meant in millimetres.
+    pub fn is_so(&mut self, side: Length, sign: Sign) {
+        let Some(doubt) = self.doubt.take() else { return };
+        if doubt.in_mm == Some(side) {
+            let typing = Typing { units: Units::Metric, sign };
+            self.text = format!("{} mm", writing::length(side, typing));
+        }
+        self.sure = true;
+    }
+}
+
+/// A moisture in per cent of the dry wood, as a meter shows it: no meter shows nothing.
+///
+/// # Errors
+/// [`Misread`].
+pub fn moisture(text: &str, sign: Sign) -> Result<Decimal, Misread> {
+    reading::number(text, sign, Decimal::ONE..=Moisture::MOST)
+}
+
 /// How lengths are typed in these units and this language.
 pub fn typing(units: Units, sign: Sign) -> Typing {
     Typing { units, sign }
@@ -92,7 +136,7 @@ mod tests {
     #[test]
     fn what_was_not_taken_is_typed_over() {
         for (press, text) in [(Press::Digit(7), "7"), (Press::RubOut, "10"), (Press::Point, ".")] {
-            let mut typed = Typed { text: "101".into(), wrong: Some(Misread::Empty) };
+            let mut typed = Typed { wrong: Some(Misread::Empty), ..Typed::of("101".into()) };
             typed.press(press, Sign::Point);
             assert_eq!((typed.text.as_str(), typed.wrong), (text, None));
         }

@@ -1,9 +1,10 @@
 //! A form whose figures are typed on the pad, one after the other.
 
+use super::doubt::{Doubt, Side};
 use super::entry::Typed;
 use crate::parts::pad::Press;
-use fivebar_core::quantity::Listed;
-use fivebar_core::quantity::reading::{Misread, Sign};
+use fivebar_core::quantity::reading::{Misread, Sign, Typing};
+use fivebar_core::quantity::{Length, Listed};
 
 /// The figures of a form as text, and which one is under the thumb.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -22,7 +23,7 @@ impl Form {
 
     /// A form with figures that can be typed over.
     pub fn filled<const N: usize>(texts: [String; N]) -> Form {
-        let slots = texts.into_iter().map(|text| Typed { text, wrong: None }).listed();
+        let slots = texts.into_iter().map(Typed::of).listed();
         Form { at: 0, slots, fresh: true }
     }
 
@@ -42,7 +43,7 @@ impl Form {
     /// Writes a figure into its place, as a chip does.
     pub fn put(&mut self, nth: usize, text: String) {
         if let Some(slot) = self.slots.get_mut(nth) {
-            *slot = Typed { text, wrong: None };
+            *slot = Typed::of(text);
         }
     }
 
@@ -66,6 +67,37 @@ impl Form {
     /// As [`Form::take`], where nothing typed is an answer too.
     pub fn maybe<T>(&mut self, nth: usize, read: impl Fn(&str) -> Result<T, Misread>) -> Option<Option<T>> {
         if self.is_empty(nth) { Some(None) } else { self.take(nth, read).map(Some) }
+    }
+
+    /// A side of wood; one that can't be read, or is asked about, comes under the thumb.
+    pub fn side(&mut self, nth: usize, of: Side, typing: Typing) -> Option<Length> {
+        self.side_by(nth, (of, typing), |text| of.read(text, typing))
+    }
+
+    /// As [`Form::side`], where nothing typed is an answer too.
+    pub fn maybe_side(&mut self, nth: usize, of: Side, typing: Typing) -> Option<Option<Length>> {
+        if self.is_empty(nth) { Some(None) } else { self.side(nth, of, typing).map(Some) }
+    }
+
+    /// As [`Form::side`], read in another way.
+    pub fn side_by(&mut self, nth: usize, of: (Side, Typing), read: impl Fn(&str) -> Result<Length, Misread>) -> Option<Length> {
+        let taken = self.slots.get_mut(nth)?.side_by(of.0, of.1, read);
+        if taken.is_none() {
+            self.go(nth);
+        }
+        taken
+    }
+
+    /// What is asked about the figure under the thumb.
+    pub fn doubt(&self) -> Option<Doubt> {
+        self.here()?.doubt
+    }
+
+    /// What was asked about is so, or it was meant in millimetres.
+    pub fn is_so(&mut self, side: Length, sign: Sign) {
+        if let Some(typed) = self.slots.get_mut(self.at) {
+            typed.is_so(side, sign);
+        }
     }
 
     /// The figure under the thumb, and why it was not taken.

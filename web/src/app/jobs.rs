@@ -2,6 +2,7 @@
 
 pub mod doing;
 pub mod draft;
+pub mod estimate;
 mod save;
 #[cfg(test)]
 mod tests;
@@ -12,7 +13,7 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 use draft::{Draft, Pick, What};
 use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, Now};
-use fivebar_core::quantity::Id;
+use fivebar_core::quantity::{Id, Length};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::carried::freeze_for;
 use fivebar_core::sheet::job::{JobSheet, job};
@@ -38,6 +39,8 @@ pub struct Jobs {
     /// What is being written down.
     pub draft: Option<Box<Draft>>,
     pub search: String,
+    /// The estimate is shown without the factor.
+    pub without_factor: bool,
     /// It was looked whether the example is on this phone.
     pub looked: bool,
     /// The example was asked for and is not there yet.
@@ -53,6 +56,7 @@ pub enum Tap {
     Page,
     Room(Room),
     Plan(super::plan::Tap),
+    Estimate(estimate::EstimateTap),
     Search(String),
     TryExample,
     RemoveExample,
@@ -64,6 +68,8 @@ pub enum Tap {
     Press(Press),
     Say(usize, String),
     Pick(Pick),
+    /// The side that is asked about is as it was typed, or it was meant in millimetres.
+    IsSo(Length),
     Save,
     /// The other way to save a form: puts pieces back, takes a part away.
     Undo,
@@ -83,6 +89,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Page => app.jobs.room = None,
         Tap::Room(room) => app.jobs.room = Some(room),
         Tap::Plan(tap) => super::plan::heard(app, tap, now),
+        Tap::Estimate(tap) => estimate::heard(app, tap, now),
         Tap::Search(text) => app.jobs.search = text,
         Tap::TryExample => try_example(app),
         Tap::RemoveExample => app.orders.push(Order::RemoveExample),
@@ -95,6 +102,11 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         }
         Tap::Say(nth, text) => say(app, nth, text),
         Tap::Pick(pick) => draft::pick(app, pick, now),
+        Tap::IsSo(side) => {
+            let sign = app.speech.sign();
+            with_form(app, |form| form.is_so(side, sign));
+            save::save(app, now);
+        }
         Tap::Save => save::save(app, now),
         Tap::Undo => save::undo(app, now),
         Tap::Close => app.jobs.draft = None,

@@ -5,6 +5,7 @@
 pub mod back;
 pub mod bench;
 pub mod count;
+pub mod doubt;
 pub mod draft;
 pub mod entry;
 pub mod example;
@@ -13,6 +14,7 @@ pub mod here;
 pub mod jobs;
 pub mod news;
 pub mod order;
+pub mod outlook;
 pub mod pile;
 pub mod plan;
 pub mod price;
@@ -103,6 +105,7 @@ pub struct App {
     pub price: price::Price,
     pub jobs: jobs::Jobs,
     pub plan: plan::Plan,
+    pub outlooks: outlook::Outlooks,
     pub workshop: workshop::Workshop,
     pub notice: Option<Notice>,
     pub here: here::Here,
@@ -133,6 +136,7 @@ impl App {
             price: price::Price::default(),
             jobs: jobs::Jobs::default(),
             plan: plan::Plan::default(),
+            outlooks: outlook::Outlooks::default(),
             workshop: workshop::Workshop::default(),
             notice: None,
             here: here::Here::default(),
@@ -167,6 +171,7 @@ impl App {
         }
         self.said.clear();
         self.take(message, now);
+        outlook::follow(self);
         std::mem::take(&mut self.orders)
     }
 
@@ -324,6 +329,7 @@ impl App {
             self.orders.push(Order::Feel(Feel::TakeBack));
             workshop::people::undone(self, act);
             workshop::wood::undone(self);
+            workshop::rack::walk::undone(self, act, false);
         }
     }
 
@@ -333,6 +339,7 @@ impl App {
             self.shelf_mut().last_act = Some(act);
             workshop::people::undone(self, act);
             workshop::wood::undone(self);
+            workshop::rack::walk::undone(self, act, true);
         }
     }
 

@@ -6,6 +6,7 @@ use super::shelf::{Names, Posted, Shelf, parted};
 use super::workshop::copies::Became;
 use super::{App, Notice};
 use fivebar_core::ledger::{Book, Device};
+use fivebar_core::plan::outlook::Outlook;
 use fivebar_core::plan::{Answered, Figures};
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Listed, Wall};
@@ -114,6 +115,10 @@ pub enum News {
     UpdateWaits,
     /// A planning goes on, or has ended.
     Planning(Planning),
+    /// The page was painted, as it was asked for.
+    Painted,
+    /// What came of a reckoning of a job's or a design's wood; nothing where it failed.
+    Outlook(Id, Option<Outlook>),
     Tick(Wall),
     Resized(f64),
     /// The page came back into sight, or went out of it.
@@ -144,6 +149,8 @@ impl App {
             News::NotWiped(why) => self.workshop.said = Some(Became::NotWiped(why)),
             News::UpdateWaits => self.update_waits = true,
             News::Planning(told) => super::plan::told(self, told),
+            News::Painted => super::outlook::begin(self),
+            News::Outlook(of, found) => self.outlooks.take_in(of, found),
             News::Tick(now) => {
                 super::bench::waits::looks(self, now.at);
                 self.now = now;
@@ -152,6 +159,7 @@ impl App {
             News::InSight(seen) => self.price.covered = !seen,
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }
+        super::outlook::follow(self);
         std::mem::take(&mut self.orders)
     }
 

@@ -3,6 +3,7 @@
 use super::shelf::{Names, Posted};
 use crate::parts::Place;
 use fivebar_core::plan::Asked;
+use fivebar_core::plan::outlook::Hoped;
 use fivebar_core::quantity::Id;
 
 /// Which of the two books.
@@ -101,6 +102,10 @@ pub enum Order {
     },
     /// Calls the planning off.
     StopPlan,
+    /// Tells once the page is painted: what takes a while waits for that.
+    Painted,
+    /// Reckons beside the page how many sets each of these gives; a reckoning under way is called off.
+    Reckon(Vec<(Id, Hoped)>),
     /// Puts the place in the address, so that a reload opens it again.
     Remember(Place),
 }

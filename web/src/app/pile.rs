@@ -2,6 +2,8 @@
 
 use super::App;
 use super::count::Over;
+use super::doubt::Side;
+use super::entry::moisture;
 use super::form::Form;
 use super::order::{Feel, Order};
 use crate::parts::pad::Press;
@@ -10,10 +12,9 @@ use fivebar_core::haul::enough::Each;
 use fivebar_core::haul::weighing::Spread;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, OnTheScale, PileFacts, StockCommand};
 use fivebar_core::quantity::reading::{self, Typing};
-use fivebar_core::quantity::{Decimal, Grams, Id, PILE_MOST};
+use fivebar_core::quantity::{Grams, Id, Length, PILE_MOST};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::pile::{PileSheet, pile};
-use fivebar_core::wood::moisture::Moisture;
 
 /// What is being written down of the pile.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -90,6 +91,8 @@ pub enum PileTap {
     DropOne(usize),
     /// The mean of what was measured becomes the size.
     UseMean,
+    /// The side that is asked about is as it was typed, or it was meant in millimetres.
+    IsSo(Length),
     Save,
     /// One step back.
     Leave,
@@ -155,6 +158,10 @@ pub fn heard(app: &mut App, tap: PileTap, now: Now) {
         PileTap::DropOne(nth) if nth < page.picks.singles.len() => drop(page.picks.singles.remove(nth)),
         PileTap::DropOne(_) => {}
         PileTap::UseMean => use_mean(app, now),
+        PileTap::IsSo(side) => {
+            page.form.is_so(side, app.speech.sign());
+            save(app, now);
+        }
         PileTap::Save => save(app, now),
         PileTap::Leave => leave(app),
     }
@@ -278,14 +285,12 @@ fn ordered(page: &mut PilePage, doing: Doing, typing: Typing) -> Option<Answer<S
         }
         Doing::Weigh => return scale((&page.picks, form), typing).map(|scale| scale.map(StockCommand::Weigh)),
         Doing::Measure => {
-            let length = |text: &str| reading::length(text, typing);
-            let thickness = form.maybe(0, |text| reading::thickness(text, typing))?;
-            StockCommand::Measure { thickness, width: form.maybe(1, length)?, length: form.maybe(2, length)? }
+            let mut side = |nth, of| form.maybe_side(nth, of, typing);
+            let (thickness, width) = (side(0, Side::Thickness)?, side(1, Side::Width)?);
+            StockCommand::Measure { thickness, width, length: side(2, Side::Length)? }
         }
         Doing::Moisture => {
-            // Wet wood may hold more water than wood; no meter shows nothing.
-            let limits = Decimal::ONE..=Moisture::MOST;
-            let percent = form.take(0, |text| reading::number(text, typing.sign, limits.clone()))?;
+            let percent = form.take(0, |text| moisture(text, typing.sign))?;
             StockCommand::Moisture { percent: Some(percent), wet: None }
         }
         Doing::Again => return None,

@@ -14,6 +14,7 @@ use crate::parts::pad::Press;
 use crate::words::en::plan as words;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use buying::{FIGURES, woods};
+use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
@@ -116,8 +117,12 @@ pub enum Tap {
     Print,
     /// The job's parts and operations under its name, to make again.
     KeepDesign,
+    /// The same under the name of the design it was made from.
+    KeepDesignAs(String),
     /// A design's parts and operations become the job's.
     UseDesign(Id),
+    /// How the outlook was reckoned, or no longer.
+    Outlook,
 }
 
 /// Takes in a tap.
@@ -139,8 +144,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Tick(nth) => tick(app, nth),
         Tap::Use => take(app, now),
         Tap::Print => app.orders.push(Order::Print),
-        Tap::KeepDesign => design(app, None, now),
-        Tap::UseDesign(id) => design(app, Some(id), now),
+        Tap::KeepDesign => keep_design(app, None, now),
+        Tap::KeepDesignAs(name) => keep_design(app, Some(name), now),
+        Tap::UseDesign(design) => of_design(app, |job| PlanCommand::UseDesign { job, design }, now),
+        Tap::Outlook => app.outlooks.told_how = !app.outlooks.told_how,
         said => {
             let sign = app.speech.sign();
             (app.notice, app.plan.why_not) = (None, None);
@@ -349,16 +356,26 @@ fn take(app: &mut App, now: Now) {
     }
 }
 
-/// Keeps a design from the job in hand, or makes the job from one.
-fn design(app: &mut App, from: Option<Id>, now: Now) {
+/// Keeps a design from the job in hand, under a name or the job's own.
+fn keep_design(app: &mut App, name: Option<String>, now: Now) {
     let Some(job) = app.jobs.open else { return };
-    let Ok(name) = app.shelf().shop(app.now.at).job(job).map(|job| job.name) else { return };
-    let command = match from {
-        Some(design) => PlanCommand::UseDesign { job, design },
-        None => PlanCommand::KeepDesign { job, name },
-    };
-    if app.order(&Command::Plan(command), now).is_some() {
+    let Ok(own) = app.shelf().shop(app.now.at).job(job).map(|job| job.name) else { return };
+    of_design(app, |job| PlanCommand::KeepDesign { job, name: name.unwrap_or(own) }, now);
+}
+
+fn of_design(app: &mut App, command: impl FnOnce(Id) -> PlanCommand, now: Now) {
+    let Some(job) = app.jobs.open else { return };
+    if app.order(&Command::Plan(command(job)), now).is_some() {
         app.orders.push(Order::Feel(Feel::Start));
+    }
+}
+
+/// The name of the design the open job was made from, as that was kept then.
+pub fn made_from(app: &App) -> Option<String> {
+    let design = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?.design?;
+    match &app.shelf().book.entry(design)?.0.fact {
+        Fact::DesignKept(kept) => Some(kept.name.clone()),
+        _ => None,
     }
 }
 

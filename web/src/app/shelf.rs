@@ -150,7 +150,7 @@ impl Shelf {
     /// # Errors
     /// Why the answer was no; nothing has changed then.
     pub fn order(&mut self, command: &Command, now: Now) -> Answer<Option<Written>> {
-        let entries = decide(&self.book, command, now)?.stamped(&mut self.clock);
+        let entries = decide(&self.book, command, now)?.stamped(&self.book, &mut self.clock);
         let Some(first) = entries.first() else { return Ok(None) };
         let act = first.act.unwrap_or(first.id);
         let lines: Vec<Posted> = entries.iter().map(|entry| Posted { id: entry.id, line: self.book.add(entry) }).listed();
@@ -246,6 +246,7 @@ impl Shelf {
 
     /// These were saved.
     pub fn saved(&mut self, ids: &[Id], at: Wall) {
+        let ids: Set<Id> = ids.iter().copied().collect();
         self.unsaved.retain(|id| !ids.contains(id));
         self.failed.retain(|posted| !ids.contains(&posted.id));
         self.saved = Some(at);
@@ -254,8 +255,10 @@ impl Shelf {
     /// These could not be saved: the book is what it was without them, and what the store holds besides. A store that can't be
     /// read just then, or was read a moment too early, takes nothing away that was shown as saved.
     pub fn not_saved(&mut self, (lines, names): (Vec<Posted>, Names), stored: &[String]) {
-        self.unsaved.retain(|id| !lines.iter().any(|posted| posted.id == *id));
-        let still = self.book.lines().filter(|line| !lines.iter().any(|posted| posted.line == *line));
+        let ids: Set<Id> = lines.iter().map(|posted| posted.id).collect();
+        let gone: Set<&str> = lines.iter().map(|posted| posted.line.as_str()).collect();
+        self.unsaved.retain(|id| !ids.contains(id));
+        let still = self.book.lines().filter(|line| !gone.contains(*line));
         self.book = Book::of_lines(still.chain(stored.iter().map(String::as_str)));
         self.failed.extend(lines);
         self.names_failed.kept.extend(names.kept);

@@ -80,7 +80,7 @@ pub fn heard(app: &mut App, tap: TripTap, now: Now) {
         TripTap::Leave => leave(app, now),
         TripTap::Step(step) => reached(app, step, now),
         TripTap::NewHaul => new_haul(app, now),
-        TripTap::Open => app.count.over = Over::Haul(Box::default()),
+        TripTap::Open => open(app, now),
         TripTap::Choose(field) => {
             if let Over::Haul(details) = &mut app.count.over {
                 **details = Details { field: Some(field), typed: Typed::default() };
@@ -99,6 +99,15 @@ pub fn heard(app: &mut App, tap: TripTap, now: Now) {
         TripTap::Share(percent) => share(app, Decimal::new(i64::from(percent), 2), now),
         TripTap::Ended => ended(app, now),
         TripTap::Save => save(app, now),
+    }
+}
+
+/// What is said of the haul in hand; where there is none yet, one begins.
+fn open(app: &mut App, now: Now) {
+    let (currency, units) = app.begins_with();
+    let begin = || Command::Haul(HaulCommand::BeginBare { currency, units });
+    if sheet(app).is_some() || app.order(&begin(), now).is_some() {
+        app.count.over = Over::Haul(Box::default());
     }
 }
 

@@ -1,6 +1,7 @@
 //! Workshop, heard: the rate, how one is paid, currency and units, people, costs of no job, copies.
 
 pub mod copies;
+pub mod designs;
 pub mod figures;
 pub mod people;
 pub mod rack;
@@ -45,6 +46,8 @@ pub enum Over {
     /// All data goes, when the word is typed.
     Wipe,
     Rack,
+    /// Parts lists with operations, to make again.
+    Designs,
     People,
     /// One supplier: their past.
     Supplier(Id),
@@ -113,6 +116,7 @@ pub enum Tap {
     Strike(Id),
     Wood(wood::WoodTap),
     Rack(rack::RackTap),
+    Design(designs::DesignTap),
     KeepCopy,
     /// Keeps a copy from any place: what became of it is said on the page of copies.
     KeepCopyNow,
@@ -164,6 +168,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Strike(line) => strike(app, line, now),
         Tap::Wood(tap) => wood::heard(app, tap, now),
         Tap::Rack(tap) => rack::heard(app, tap, now),
+        Tap::Design(tap) => designs::heard(app, tap, now),
         Tap::Wipe => wipe(app),
         Tap::ShowPage(over) => {
             let from = app.place;

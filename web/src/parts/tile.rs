@@ -8,8 +8,10 @@ use crate::view::{El, el};
 #[derive(Clone, Debug, Default)]
 pub struct Tile {
     pub name: String,
-    /// Thickness, width and length; folded on a narrow page.
+    /// Thickness, width and length.
     pub size: String,
+    /// Its size alone tells it from another pile: it stands on a narrow page too.
+    pub by_size: bool,
     /// The figure as the locale writes it.
     pub figure: String,
     pub counted: u32,
@@ -47,7 +49,7 @@ pub fn tile<M>(tile: Tile, page: Page, tap: M) -> El<M> {
     let (size, per_row) = cut(&tile, page);
     let marks = Bars { cut: tile.counted, hollow: tile.hollow, per_row, size };
     let sizes = (!tile.size.is_empty() || !tile.plus.is_empty()).then(|| {
-        el("span", "szr fold")
+        el("span", if tile.by_size { "szr" } else { "szr fold" })
             .kid(worded("span", "sz", tile.size))
             .kids((!tile.plus.is_empty()).then(|| el("span", "plus").text(tile.plus)))
     });

@@ -18,6 +18,7 @@ pub mod place;
 pub mod planner;
 pub mod prefs;
 pub mod print;
+pub mod reckoner;
 pub mod ring;
 pub mod share;
 pub mod shell;

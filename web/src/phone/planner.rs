@@ -60,7 +60,7 @@ impl Planner {
         };
         let row = post::put(&asked);
         let ears = listen(&worker, tell, Spare { asked, how, wanted: wanted.clone() });
-        let _ = worker.post_message(&message(&row, how));
+        let _ = worker.post_message(&message("asked", &row, &[("ms", how.ms), ("seed", how.seed)]));
         Planner { worker: Some(worker), _ears: ears, wanted }
     }
 }
@@ -72,17 +72,18 @@ struct Spare {
     wanted: Rc<Cell<bool>>,
 }
 
-fn worker() -> Option<Worker> {
+pub(super) fn worker() -> Option<Worker> {
     let there = super::has(&js_sys::global(), "Worker");
     let options = WorkerOptions::new();
     options.set_type(WorkerType::Module);
     there.then(|| Worker::new_with_options("./worker.js", &options).ok()).flatten()
 }
 
-fn message(row: &[i64], how: While) -> Object {
+pub(super) fn message(what: &str, row: &[i64], figures: &[(&str, u32)]) -> Object {
     let message = Object::new();
-    for (name, value) in [("asked", BigInt64Array::from(row).into()), ("ms", how.ms.into()), ("seed", JsValue::from(how.seed))] {
-        let _ = Reflect::set(&message, &name.into(), &value);
+    let _ = Reflect::set(&message, &what.into(), &BigInt64Array::from(row));
+    for (name, figure) in figures {
+        let _ = Reflect::set(&message, &(*name).into(), &JsValue::from(*figure));
     }
     message
 }

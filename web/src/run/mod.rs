@@ -38,6 +38,7 @@ pub struct Run {
     back: phone::back::Back,
     installing: Rc<phone::installed::Installing>,
     planner: RefCell<Option<phone::planner::Planner>>,
+    reckoner: RefCell<Option<phone::reckoner::Reckoner>>,
 }
 
 /// How long the first screen waits for what the book holds, in ms; until then the page's own first frame stands.
@@ -69,6 +70,7 @@ pub async fn start() {
         back: phone::back::Back::default(),
         installing: listen_for_offer(me.clone()),
         planner: RefCell::default(),
+        reckoner: RefCell::default(),
     });
     run.books.open();
     run.first_news.wait().await;

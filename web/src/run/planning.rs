@@ -3,7 +3,11 @@
 use super::{Run, with};
 use crate::app::news::{News, Planning};
 use crate::phone::planner::{Planner, Told, While};
+use crate::phone::reckoner::Reckoner;
+use crate::phone::{later, painted};
 use fivebar_core::plan::Asked;
+use fivebar_core::plan::outlook::Hoped;
+use fivebar_core::quantity::Id;
 
 /// One seed for all: the same question gets the same lots.
 const SEED: u32 = 1;
@@ -17,6 +21,25 @@ impl Run {
 
     pub fn stop_plan(&self) {
         self.planner.take();
+    }
+
+    pub fn when_painted(&self) {
+        let me = self.me.clone();
+        later(Box::pin(async move {
+            painted().await;
+            with(&me, |run| run.told(News::Painted));
+        }));
+    }
+
+    /// One after the other; none calls off what is under way.
+    pub fn reckon(&self, all: Vec<(Id, Hoped)>) {
+        let (ids, all): (Vec<Id>, Vec<Hoped>) = all.into_iter().unzip();
+        let me = self.me.clone();
+        let tell = move |nth: usize, found| {
+            let Some(of) = ids.get(nth).copied() else { return };
+            with(&me, |run| run.told(News::Outlook(of, found)));
+        };
+        self.reckoner.replace((!all.is_empty()).then(|| Reckoner::begin(all, SEED, tell)));
     }
 }
 

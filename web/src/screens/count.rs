@@ -135,12 +135,11 @@ fn day_one(app: &App, sheet: Option<&CountSheet>, seen: Seen<'_>) -> Screen {
         counted: 0,
     };
     let carried = sheet.map(|sheet| load(sheet, seen));
-    let whole = sheet.map(|_| whole_haul());
     let main = el("main", "scr")
         .kids(carried)
         .kid(first(board, Msg::Count(Tap::First)))
         .kid(new_pile())
-        .kids(whole)
+        .kid(whole_haul())
         .kids(supplier::going_key(app));
     Screen::new("count", head(top), main).foot(foot(app, sheet, seen))
 }
@@ -242,6 +241,7 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
     let shown = Tile {
         name: name(pile),
         size: if seen.page.is_narrow() { sides(pile, sheet.units, seen.speech) } else { size(pile, sheet.units, seen.speech) },
+        by_size: by_size(pile, sheet),
         figure: seen.speech.count(pile.taken),
         counted: pile.taken.saturating_sub(unsaved),
         hollow: unsaved.saturating_add(failed),
@@ -256,6 +256,12 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
         said: words::tile_said(&seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())
+}
+
+/// Another pile has the same name, or neither has one and both are of one wood.
+fn by_size(pile: &Pile, sheet: &CountSheet) -> bool {
+    let alike = |other: &&Pile| other.name == pile.name && (pile.name.is_some() || other.wood == pile.wood);
+    1 < sheet.tiles.iter().filter(alike).count()
 }
 
 fn look(failed: Count, is_last: bool) -> Look {

@@ -1,6 +1,6 @@
 //! What is said of a haul and its trip: distance, times, what the van carries; and which pile to sort or name.
 
-use super::count::{name, saved_fact};
+use super::count::{name, saved_fact, size};
 use super::{Screen, Seen, after, prospect, supplier};
 use crate::app::count::Tap;
 use crate::app::pile::PileTap;
@@ -81,7 +81,10 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(caution(words::LOADING_CAUTION))
         .kid(caution(words::RECLAIMED_CAUTION))
         .kid(el("div", "push"))
-        .kid(key("key h88", words::SAME_HAUL, words::SAME_HAUL_UNDER, say(TripTap::Leave)))
+        .kid(match trip {
+            Some(_) => key("key h88", words::SAME_HAUL, words::SAME_HAUL_UNDER, say(TripTap::Leave)),
+            None => key("key h88", words::SET_OUT, words::SET_OUT_UNDER, say(TripTap::Leave)),
+        })
         .kids(super::count::other_hauls(app))
         .kid(key("key h88", words::NEW_HAUL, words::NEW_HAUL_UNDER, say(TripTap::NewHaul)))
 }
@@ -148,10 +151,13 @@ fn shares() -> El<Msg> {
 /// Which pile to sort, and the page of each.
 pub fn choose(sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let rows = sheet.tiles.iter().map(|tile| {
-        let under = common::pieces(tile.taken, &seen.speech.count(tile.taken));
-        el("div", "um")
+        let pieces = common::pieces(tile.taken, &seen.speech.count(tile.taken));
+        let size = Some(size(tile, sheet.units, seen.speech)).filter(|size| !size.is_empty());
+        let under = size.map_or(pieces.clone(), |size| common::of_when(&pieces, &size));
+        el("div", "ums")
             .key(tile.pile.to_string())
             .kid(key("key h88 left", name(tile), under, Msg::Count(Tap::SortPile(tile.pile))))
+            .kid(key("key h88 m", words::SIZE, words::SIZE_UNDER, Msg::Count(Tap::Size(tile.pile))))
             .kid(key("key h88 m", pile::MORE, pile::MORE_UNDER, Msg::Count(Tap::Page(PileTap::Open(tile.pile)))))
     });
     let main = el("main", "scr").kids(rows).kid(key("key h48", common::NOT_NOW, "", Msg::Count(Tap::Close)));

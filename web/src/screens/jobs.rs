@@ -2,6 +2,7 @@
 
 mod back;
 pub(super) mod entry;
+pub(super) mod estimate;
 mod figures;
 mod forms;
 mod hours;

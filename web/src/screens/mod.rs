@@ -7,6 +7,7 @@ mod frame;
 mod haul;
 mod jobs;
 mod opening;
+mod outlook;
 mod pile;
 mod pile_page;
 mod plan;

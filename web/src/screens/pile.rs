@@ -1,9 +1,10 @@
 //! A new pile by chips, without a keyboard; and a pile that is named, sized or corrected.
 
 use super::count::{name, saved_fact};
+use super::slots::asked_about;
 use super::{Screen, Seen};
 use crate::app::count::Tap;
-use crate::app::draft::{Asks, Doubt, Draft, DraftTap};
+use crate::app::draft::{Asks, Draft, DraftTap};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
@@ -33,7 +34,7 @@ pub fn screen(draft: &Draft, sheet: Option<&CountSheet>, app: &App, seen: Seen<'
     let top = Head::new(words::haul_of(&seen.speech.day(sheet.map_or(seen.now, |sheet| sheet.began))), title)
         .fact(saved_fact(app, seen))
         .fact(Fact::Plain(words::pieces_in_piles(&counted, sheet.map_or(0, |sheet| sheet.tiles.len()))));
-    let main = el("main", "scr").kid(el("div", "push")).kids(answered(draft, own, (units, seen))).kids(question(draft, own, (units, seen)));
+    let main = el("main", "scr").kid(el("div", "push")).kids(over_it(draft, own, (units, seen))).kids(question(draft, own, (units, seen)));
     let main = if draft.pile.is_none() { main.kid(later(&label)) } else { main };
     Screen::new("count/pile", head(top), main.kid(key("key h48", common::NOT_NOW, "", Msg::Count(draft.leave()))))
 }
@@ -46,6 +47,11 @@ fn next_label(sheet: Option<&CountSheet>) -> String {
 
 fn later(label: &str) -> El<Msg> {
     key("key", words::NAME_AT_HOME, words::counts_now_as(label), say(DraftTap::Later))
+}
+
+/// The answers so far; on a narrow page they make room for the pad and all its fractions.
+fn over_it(draft: &Draft, own: &Woods, of: (Units, Seen<'_>)) -> Vec<El<Msg>> {
+    if draft.pad && of.1.page.is_narrow() { vec![] } else { answered(draft, own, of) }
 }
 
 /// The answers so far; a tap changes one.
@@ -152,29 +158,16 @@ fn by_pad(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
         pad::entry(&draft.typed.text.replace('/', "⁄"), common::length_unit(units), draft.typed.wrong.is_some()),
     ];
     // under the figure it is about, and seen on a small page too
-    shown.extend(draft.doubt.map(|doubt| asked_about(draft.asks, doubt, units, seen)).unwrap_or_default());
+    let asked = draft.typed.doubt.map(|doubt| asked_about(doubt, (units, seen), |side| say(DraftTap::Take(side))));
+    shown.extend(asked.unwrap_or_default());
     shown.push(pad::pad(Some(sign), press));
     if units == Units::Inch {
         shown.push(pad::fraction_keys(16, press));
     }
     // beside the key that was tapped: on a small page the figure itself may be out of sight
     shown.extend(draft.typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, units))));
-    shown.extend(draft.doubt.is_none().then(|| key("key solid h88", common::DONE, "", say(DraftTap::PadDone))));
+    shown.extend(draft.typed.doubt.is_none().then(|| key("key solid h88", common::DONE, "", say(DraftTap::PadDone))));
     shown
-}
-
-/// "That is 27 in thick. Millimetres?" with a key for each answer.
-fn asked_about(asks: Asks, doubt: Doubt, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let written = |side: Length, units: Units| format!("{} {}", seen.speech.length(side, units), common::length_unit(units));
-    let way = match asks {
-        Asks::Thickness => words::THICK,
-        Asks::Width => words::WIDE,
-        _ => words::LONG,
-    };
-    let said = words::that_is(&written(doubt.side, units), way, doubt.in_mm.is_some());
-    let mm = doubt.in_mm.map(|side| key("key solid h56", written(side, Units::Metric), "", say(DraftTap::Take(side))));
-    let keep = key("key h56", words::keep(&written(doubt.side, units)), "", say(DraftTap::Take(doubt.side)));
-    vec![el("p", "why").attr("role", "alert").text(said), el("div", if mm.is_some() { "g2" } else { "" }).kids(mm).kid(keep)]
 }
 
 fn sixteenths(of: &[i64]) -> Vec<Length> {

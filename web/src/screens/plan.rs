@@ -18,10 +18,10 @@ use crate::parts::head::{Head, head};
 use crate::parts::ink::{Pair, drawing, rect};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, job as rooms, plan as words};
+use crate::words::en::{common, design, job as rooms, plan as words};
 use fivebar_core::ledger::fold::Design;
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Decimal, Length, Units};
+use fivebar_core::quantity::{Decimal, Length, Units, in_small};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::Source;
 
@@ -45,13 +45,16 @@ fn say(tap: Tap) -> Msg {
     Msg::Jobs(jobs::Tap::Plan(tap))
 }
 
-/// With parts, a key that keeps them as a design; without, the designs there are.
-pub fn designs(sheet: &JobSheet, kept: &[Design], seen: Seen<'_>) -> Vec<El<Msg>> {
+/// With parts, keys that keep them as a design, under the name of the one the job is `from` too; without, the designs there are.
+pub fn designs(sheet: &JobSheet, (kept, from): (&[Design], Option<&str>), seen: Seen<'_>) -> Vec<El<Msg>> {
     let going_on = sheet.ended.is_none();
     if !sheet.parts.is_empty() {
-        let there = kept.iter().any(|design| design.is_named(&sheet.name));
-        let under = if there { words::DESIGN_THERE } else { "" };
-        return vec![key("key soft h56 wide", words::KEEP_DESIGN, under, say(Tap::KeepDesign))];
+        let there = |name: &str| kept.iter().any(|design| design.is_named(name));
+        let under = |there: bool| if there { words::DESIGN_THERE } else { "" };
+        let again = from.filter(|name| there(name) && in_small(name) != in_small(&sheet.name));
+        let again = again.map(|name| key("key soft h56 wide", design::keep_again(name), under(true), say(Tap::KeepDesignAs(name.into()))));
+        let own = key("key soft h56 wide", words::KEEP_DESIGN, under(there(&sheet.name)), say(Tap::KeepDesign));
+        return again.into_iter().chain([own]).collect();
     }
     if kept.is_empty() || !going_on {
         return vec![];

@@ -1,14 +1,16 @@
 //! The figures of a form and the pad under them: with several, the one under the thumb is in ink.
 
 use super::Seen;
+use crate::app::doubt::{Doubt, Side};
 use crate::app::form::Form;
 use crate::app::{App, Msg, Notice};
 use crate::parts::fraction::worded;
+use crate::parts::key::key;
 use crate::parts::pad::{self, Press};
 use crate::view::{El, el};
-use crate::words::en::refusal;
+use crate::words::en::{common, count as words, refusal};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Listed, Units};
+use fivebar_core::quantity::{Length, Listed, Units};
 use fivebar_core::refusal::Refusal;
 
 /// One figure of a form: what it is, its unit, and whether fractions of an inch are offered.
@@ -81,7 +83,8 @@ fn written(form: &Form, nth: usize) -> String {
     form.text(nth).replace('/', "⁄")
 }
 
-fn slot_key(form: &Form, nth: usize, slot: &Slot, tap: Msg) -> El<Msg> {
+/// One figure of a form, a key.
+pub fn slot_key(form: &Form, nth: usize, slot: &Slot, tap: Msg) -> El<Msg> {
     let label = if slot.unit.is_empty() { slot.label.clone() } else { format!("{}, {}", slot.label, slot.unit) };
     let figure = if form.is_empty(nth) { "\u{2013}".to_owned() } else { written(form, nth) };
     let wrong = form.slots.get(nth).is_some_and(|typed| typed.wrong.is_some());
@@ -97,6 +100,30 @@ fn slot_key(form: &Form, nth: usize, slot: &Slot, tap: Msg) -> El<Msg> {
 pub fn why(form: &Form, units: Units, seen: Seen<'_>) -> Option<El<Msg>> {
     let why = form.here()?.wrong.as_ref()?;
     Some(el("p", "why").attr("role", "alert").text(refusal::misread(why, seen.speech, units)))
+}
+
+/// "That is 27 in thick. Millimetres?" with a key for each answer, where the figure under the thumb is asked about.
+pub fn doubted(form: &Form, of: (Units, Seen<'_>), say: impl Fn(Length) -> Msg) -> Vec<El<Msg>> {
+    form.doubt().map(|doubt| asked_about(doubt, of, say)).unwrap_or_default()
+}
+
+/// The same of any side.
+pub fn asked_about(doubt: Doubt, (units, seen): (Units, Seen<'_>), say: impl Fn(Length) -> Msg) -> Vec<El<Msg>> {
+    let written = |side: Length, units: Units| format!("{} {}", seen.speech.length(side, units), common::length_unit(units));
+    let said = words::that_is(&written(doubt.side, units), way(doubt.of), doubt.in_mm.is_some());
+    let mm = doubt.in_mm.map(|side| key("key solid h56", written(side, Units::Metric), "", say(side)));
+    let keep = key("key h56", words::keep(&written(doubt.side, units)), "", say(doubt.side));
+    vec![worded("p", "why", said).attr("role", "alert"), el("div", if mm.is_some() { "g2" } else { "" }).kids(mm).kid(keep)]
+}
+
+fn way(of: Side) -> Option<&'static str> {
+    match of {
+        Side::Thickness => Some(words::THICK),
+        Side::Width => Some(words::WIDE),
+        Side::Length => Some(words::LONG),
+        Side::Least => Some(words::AT_LEAST),
+        Side::Allowance => None,
+    }
 }
 
 /// The pad for the figure under the thumb.

@@ -3,6 +3,7 @@
 mod coming;
 mod copies;
 mod costs;
+mod designs;
 mod figures;
 mod pages;
 mod people;
@@ -19,7 +20,7 @@ use crate::app::{App, Common, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, copies as copy_words, help, workshop as words};
+use crate::words::en::{common, copies as copy_words, design, help, workshop as words};
 use fivebar_core::ledger::fold;
 
 pub use copies::{age_of, since};
@@ -39,6 +40,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Over::NoCopy(why) => coming::refused(why, seen),
         Over::Wipe => coming::wipe(app, seen),
         Over::Rack => rack::screen(app, seen),
+        Over::Designs => designs::screen(app, seen),
         Over::People => people::screen(app, seen),
         Over::Supplier(id) => people::supplier(*id, app, seen),
         Over::Costs => costs::screen(app, seen),
@@ -71,6 +73,7 @@ fn first(app: &App, seen: Seen<'_>) -> Screen {
         .kid(row(words::HOW_PAID, till::short(app, seen), Over::Till))
         .kid(row(words::COSTS, costs::short(app, seen), Over::Costs))
         .kid(row(words::RACK, rack::short(app, seen), Over::Rack))
+        .kid(row(design::DESIGNS, designs::how_many(app, seen), Over::Designs))
         .kid(wood::woods_row())
         .kid(wood::machines_row(app, seen))
         .kid(wood::van_row(app, seen))

@@ -27,9 +27,37 @@ pub struct PileFacts {
     pub length_to: Option<Length>,
 }
 
+impl PileFacts {
+    /// Of what is said, what differs from what was said before. A length and the end of its band are said together, and an empty name
+    /// takes the name away.
+    pub fn corrects(self, before: &PileFacts) -> PileFacts {
+        let told = self.trimmed();
+        let band =
+            if (told.length, told.length_to) == (before.length, before.length_to) { (None, None) } else { (told.length, told.length_to) };
+        PileFacts {
+            wood: told.wood.filter(|wood| before.wood.as_ref() != Some(wood)),
+            name: told.name.filter(|name| before.name.as_deref().unwrap_or_default() != name),
+            thickness: told.thickness.filter(|side| before.thickness != Some(*side)),
+            width: told.width.filter(|side| before.width != Some(*side)),
+            length: band.0,
+            length_to: band.1,
+        }
+    }
+
+    fn trimmed(mut self) -> PileFacts {
+        self.name = self.name.map(|name| name.trim().to_owned());
+        self
+    }
+}
+
 /// What can be ordered of a haul.
 #[derive(Clone, Debug, PartialEq)]
 pub enum HaulCommand {
+    /// Begins a haul of which nothing is counted yet: it has a supplier, or a trip, before its first pile.
+    BeginBare {
+        currency: Currency,
+        units: Units,
+    },
     /// Begins a haul with its first pile, and counts onto it.
     Begin {
         currency: Currency,
@@ -124,6 +152,7 @@ pub enum HaulCommand {
 
 pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
     match command {
+        HaulCommand::BeginBare { currency, units } => done(act.add(kind::HaulBegan { currency: *currency, units: *units, name: None })),
         HaulCommand::Begin { currency, units, pile, n, way } => {
             known(book, pile.wood.as_ref())?;
             let haul = act.add(kind::HaulBegan { currency: *currency, units: *units, name: None });
@@ -163,15 +192,37 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
             done(act.add(kind::HaulDescribed { supplier, ..kind::HaulDescribed::of(haul) }))
         }
         HaulCommand::DescribeTrip(facts) => {
-            on_trip(book, facts.haul, facts.trip)?;
-            if let Some(met) = facts.share.map(|share| share.0).filter(|met| *met <= Decimal::ZERO || Decimal::ONE < *met) {
-                return Err(Refusal::ShareOutOfRange { met });
-            }
+            drivable(book, facts)?;
             done(act.add(facts.clone()))
         }
         HaulCommand::EndTrip { haul, trip, wheel, bin } => end_trip(book, (*haul, *trip), (*wheel, *bin), act),
         sorting => sort(book, sorting, act),
     }
+}
+
+/// What is said of a trip lies within what a drive can be, and what it then costs can be kept.
+fn drivable(book: &Book, facts: &kind::TripDescribed) -> Answer<()> {
+    let haul = found(book, facts.haul)?;
+    let there = haul.trips.iter().find(|there| there.id == facts.trip).ok_or(Refusal::NotThere)?;
+    if let Some(met) = facts.share.map(|share| share.0).filter(|met| *met <= Decimal::ZERO || Decimal::ONE < *met) {
+        return Err(Refusal::ShareOutOfRange { met });
+    }
+    if facts.distance.is_some_and(|far| Length::DISTANCE_MOST < far) {
+        return Err(Refusal::OutOfRange);
+    }
+    facts.rate.map_or(Ok(()), |rate| super::money::not_below_nothing(rate.0))?;
+    let most = Span::RUN_MOST;
+    if let Some(met) = [facts.wheel, facts.bin].into_iter().flatten().find(|met| *met < Span::ZERO || most < *met) {
+        return Err(Refusal::SpanOutOfRange { met, most });
+    }
+    let then = Trip {
+        distance: facts.distance.or(there.distance),
+        rate: facts.rate.map(|rate| rate.0).or(there.rate),
+        per_mile: facts.per.map_or(there.per_mile, |per| per == kind::Per::Mile),
+        share: facts.share.map_or(there.share, |share| share.0),
+        ..there.clone()
+    };
+    then.cost(haul.currency).map(drop)
 }
 
 /// It is home, and took so long where the maker did not say otherwise.
@@ -293,7 +344,8 @@ pub(super) fn known(book: &Book, wood: Option<&Key>) -> Answer<()> {
 
 pub(super) fn new_pile(act: &mut Act, haul: Id, label: String, facts: &PileFacts) -> Answer<Id> {
     checked(facts)?;
-    let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone();
+    let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone().trimmed();
+    let name = name.filter(|name| !name.is_empty());
     Ok(act.add(kind::PileAdded { haul, label, wood, name, thickness, width, length, length_to }))
 }
 
@@ -315,7 +367,7 @@ fn describe_pile(book: &Book, (haul, pile): (Id, Id), facts: &PileFacts, act: &m
     // A band's high end alone goes with the low end that is there.
     let from = facts.length.or(there.length.filter(|_| facts.length_to.is_some()));
     checked(&PileFacts { length: from, ..facts.clone() })?;
-    let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone();
+    let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone().trimmed();
     done(act.add(kind::PileDescribed { haul, pile, wood, name, thickness, width, length, length_to }))
 }
 
@@ -339,4 +391,35 @@ pub(super) fn next_label(haul: &Haul) -> Answer<String> {
     let two = one().flat_map(|first| one().map(move |second| format!("{first}{second}")));
     let free = one().chain(two).find(|label| !haul.piles.iter().any(|pile| pile.label == *label));
     free.ok_or(Refusal::TooManyPiles { most: PILES_MOST })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn said(name: Option<&str>, [thickness, length, length_to]: [i64; 3]) -> PileFacts {
+        let mm = |n: i64| (0 < n).then(|| Length::MM.times(n).unwrap());
+        PileFacts {
+            name: name.map(str::to_owned),
+            thickness: mm(thickness),
+            length: mm(length),
+            length_to: mm(length_to),
+            ..PileFacts::default()
+        }
+    }
+
+    #[test]
+    fn what_was_left_as_it_stood_is_not_said_again() {
+        let check = |(name, sides), (new, others), (told, left)| {
+            assert_eq!(said(new, others).corrects(&said(name, sides)), said(told, left), "{name:?} {sides:?} to {new:?} {others:?}");
+        };
+        let sides = [25, 500, 600];
+        check((Some("Rails"), sides), (Some("Rails"), sides), (None, [0; 3]));
+        check((None, sides), (Some("Rails "), [27, 500, 600]), (Some("Rails"), [27, 0, 0]));
+        check((Some("Rails"), sides), (Some(" "), sides), (Some(""), [0; 3]));
+        check((None, sides), (Some(" "), sides), (None, [0; 3]));
+        // A band is said whole, and a length alone ends it.
+        check((None, sides), (None, [25, 500, 650]), (None, [0, 500, 650]));
+        check((None, sides), (None, [25, 500, 0]), (None, [0, 500, 0]));
+    }
 }

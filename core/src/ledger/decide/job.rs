@@ -137,14 +137,16 @@ fn plan_part(job: &Job, facts: &kind::PartPlanned, act: &mut Act) -> Answer<()> 
     Ok(())
 }
 
-fn plan_operation(_: &Job, facts: &kind::OperationPlanned, act: &mut Act) -> Answer<()> {
-    if let Some(met) = facts.span
-        && (met < Span::ZERO || PLAN_MOST < met)
-    {
-        return Err(Refusal::SpanOutOfRange { met, most: PLAN_MOST });
-    }
+/// One piece is planned for no longer than a run may last.
+fn plan_operation(job: &Job, facts: &kind::OperationPlanned, act: &mut Act) -> Answer<()> {
     if let Some(pieces) = facts.pieces {
         some_pieces(pieces)?;
+    }
+    let most = Span::RUN_MOST.times(i64::from(facts.pieces.unwrap_or(job.pieces).max(1))).min(PLAN_MOST);
+    if let Some(met) = facts.span
+        && (met < Span::ZERO || most < met)
+    {
+        return Err(Refusal::HoursOutOfRange { met, least: Span::ZERO, most });
     }
     act.add(facts.clone());
     Ok(())

@@ -2,9 +2,11 @@
 
 mod bench;
 mod book;
+mod estimate;
 mod haul;
 mod job;
 mod left;
+mod mend;
 mod money;
 mod plan;
 mod restore;
@@ -16,6 +18,7 @@ mod wood;
 
 pub use bench::BenchCommand;
 pub use book::BookCommand;
+pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
 pub use left::LeftOver;
@@ -42,6 +45,7 @@ pub enum Command {
     Bench(BenchCommand),
     Wait(WaitCommand),
     Job(JobCommand),
+    Estimate(EstimateCommand),
     Money(MoneyCommand),
     Sale(SaleCommand),
     Book(BookCommand),
@@ -72,11 +76,7 @@ impl Act {
 
     /// Adds a fact; returns the name of its entry, for the facts that follow.
     pub fn add(&mut self, fact: impl Into<Fact>) -> Id {
-        let mut chance = self.now.chance;
-        if let Some(last) = chance.last_mut() {
-            *last = last.wrapping_add(u8::try_from(self.facts.len()).unwrap_or(u8::MAX));
-        }
-        let id = Id::new(self.now.wall.at, chance);
+        let id = Id::new(self.now.wall.at, counted(self.now.chance, self.facts.len()));
         self.facts.push((id, fact.into()));
         id
     }
@@ -85,12 +85,21 @@ impl Act {
         &self.facts
     }
 
-    /// The entries, stamped in order. Several share the name of the first as their act.
-    pub fn stamped(self, clock: &mut Clock) -> Vec<Entry> {
+    /// The entries, stamped in order and after all in the book that they rest on. Several share the name of the first as their act.
+    pub fn stamped(self, book: &Book, clock: &mut Clock) -> Vec<Entry> {
         let act = if 1 < self.facts.len() { self.facts.first().map(|(id, _)| *id) } else { None };
         let wall = self.now.wall;
+        let newest = self.facts.iter().filter_map(|(id, fact)| book.newest_before(*id, fact)).max();
+        newest.into_iter().for_each(|stamp| clock.lift_over(stamp));
         self.facts.into_iter().map(|(id, fact)| Entry { id, stamp: clock.next(wall.at), wall, act, fact }).listed()
     }
+}
+
+/// The chance of the nth fact of an act: its last four bytes count on, so that no two facts have one name.
+fn counted(chance: [u8; 10], nth: usize) -> [u8; 10] {
+    let [a, b, c, d, e, f, last @ ..] = chance;
+    let [w, x, y, z] = u32::from_be_bytes(last).wrapping_add(u32::try_from(nth).unwrap_or(u32::MAX)).to_be_bytes();
+    [a, b, c, d, e, f, w, x, y, z]
 }
 
 /// What a command gives, seen from the book as it stands.
@@ -107,9 +116,28 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
         Command::Bench(command) => bench::decide(book, command, &mut act)?,
         Command::Wait(command) => wait::decide(book, command, &mut act)?,
         Command::Job(command) => job::decide(book, command, &mut act)?,
+        Command::Estimate(command) => estimate::decide(book, command, &mut act)?,
         Command::Money(command) => money::decide(book, command, &mut act)?,
         Command::Sale(command) => sale::decide(book, command, &mut act)?,
         Command::Book(command) => book::decide(book, command, &mut act)?,
     }
     Ok(act)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::kind::book::Forgotten;
+    use crate::quantity::Set;
+
+    /// A design may have more than 256 parts and operations, and each is an entry with a name of its own.
+    #[test]
+    fn inv08_no_two_facts_of_an_act_have_one_name() {
+        for chance in [[0; 10], [7; 10], [255; 10]] {
+            let mut act = Act::new(Now { wall: Wall::default(), chance });
+            let person = Id::new(Wall::default().at, [1; 10]);
+            let mut names = Set::new();
+            assert!((0..70_000).all(|_| names.insert(act.add(Forgotten { person }))), "{chance:?}");
+        }
+    }
 }

@@ -213,7 +213,7 @@ fn check_till(facts: &kind::TillSet) -> Answer<()> {
     share(facts.fee)
 }
 
-fn not_below_nothing(met: Decimal) -> Answer<()> {
+pub(super) fn not_below_nothing(met: Decimal) -> Answer<()> {
     if met < Decimal::ZERO { Err(Refusal::BelowNothing { met }) } else { Ok(()) }
 }
 

@@ -6,8 +6,9 @@ use super::job::{found, going_on};
 use super::left::{LeftOver, left_over};
 use crate::ledger::Book;
 use crate::ledger::fold;
+use crate::ledger::fold::Design;
 use crate::ledger::kind::haul::PiecesTaken;
-use crate::ledger::kind::job::{OperationPlanned, PartPlanned};
+use crate::ledger::kind::job::{JobBegan, OperationPlanned, PartPlanned};
 use crate::ledger::kind::plan as kind;
 use crate::plan::post;
 use crate::quantity::{Id, Length};
@@ -30,6 +31,11 @@ pub enum PlanCommand {
         job: Id,
         name: String,
     },
+    /// A design by another name: the one it had goes in the same act.
+    RenameDesign {
+        design: Id,
+        name: String,
+    },
     /// A design is one no more.
     DropDesign {
         name: String,
@@ -37,6 +43,11 @@ pub enum PlanCommand {
     /// The parts and operations of a design become the job's.
     UseDesign {
         job: Id,
+        design: Id,
+    },
+    /// A new job with the parts and operations of a design.
+    MakeAgain {
+        job: JobBegan,
         design: Id,
     },
 }
@@ -54,15 +65,29 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
             act.add(kind::DesignKept { name: name.clone(), parts: vec![], operations: vec![], job: None });
             Ok(())
         }
-        PlanCommand::UseDesign { job, design } => make_again(book, (*job, *design), act),
+        PlanCommand::RenameDesign { design, name } => rename(book, *design, name, act),
+        PlanCommand::UseDesign { job, design } => {
+            going_on(book, *job)?;
+            make_again(*job, &design_of(book, *design)?, act)
+        }
+        PlanCommand::MakeAgain { job, design } => {
+            let design = design_of(book, *design)?;
+            super::job::some_pieces(job.pieces)?;
+            let job = act.add(job.clone());
+            make_again(job, &design, act)
+        }
     }
 }
 
 /// One act: the plan, that it is used, and the pieces of each pile that the job did not have already.
 fn used(book: &Book, plan: &kind::PlanKept, act: &mut Act) -> Answer<()> {
     going_on(book, plan.job)?;
-    post::read(&plan.problem).and_then(post::take).ok_or(Refusal::NotThere)?.check()?;
-    post::read(&plan.answer).and_then(post::take_answer).ok_or(Refusal::NotThere)?;
+    let asked = post::read(&plan.problem).and_then(post::take).ok_or(Refusal::NotThere)?;
+    asked.check()?;
+    let answered = post::read(&plan.answer).and_then(post::take_answer).ok_or(Refusal::NotThere)?;
+    if !asked.holds(&answered) {
+        return Err(Refusal::PlanBroken);
+    }
     let uses = || plan.piles.iter().filter_map(|pile| Some((pile, pile.used.filter(|used| 0 < *used)?)));
     if uses().next().is_none() {
         return Err(Refusal::NothingAsked);
@@ -112,11 +137,24 @@ fn keep(book: &Book, job: Id, name: &str, act: &mut Act) -> Answer<()> {
     Ok(())
 }
 
-fn make_again(book: &Book, (job, design): (Id, Id), act: &mut Act) -> Answer<()> {
-    going_on(book, job)?;
-    let workshop = fold::workshop(book);
-    let kept = workshop.designs.iter().find(|kept| kept.id == design).ok_or(Refusal::NotThere)?;
-    act.add(kind::DesignUsed { job, design });
+fn design_of(book: &Book, design: Id) -> Answer<Design> {
+    fold::workshop(book).designs.into_iter().find(|kept| kept.id == design).ok_or(Refusal::NotThere)
+}
+
+/// The old name ends in the same act; where the two differ by large letters alone the new one takes its place.
+fn rename(book: &Book, design: Id, name: &str, act: &mut Act) -> Answer<()> {
+    super::wood::named(name)?;
+    let Design { id, name: was, parts, operations, job, .. } = design_of(book, design)?;
+    if let Some(other) = fold::workshop(book).designs.iter().find(|other| other.id != id && other.is_named(name)) {
+        return Err(Refusal::DesignThere { name: other.name.clone() });
+    }
+    act.add(kind::DesignKept { name: was, parts: vec![], operations: vec![], job: None });
+    act.add(kind::DesignKept { name: name.trim().to_owned(), parts, operations, job });
+    Ok(())
+}
+
+fn make_again(job: Id, kept: &Design, act: &mut Act) -> Answer<()> {
+    act.add(kind::DesignUsed { job, design: kept.id });
     for part in &kept.parts {
         let kind::DesignPart { name, n, thickness, width, length, wood } = part.clone();
         act.add(PartPlanned { job, name, n, thickness, width, length, wood });

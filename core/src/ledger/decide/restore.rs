@@ -1,7 +1,7 @@
 //! What was taken back stands again only where it would not be refused today: others may have taken its place since.
 
 use super::haul::{can_be_moved, can_be_rejected, enough, free};
-use super::rests::{Claim, resting};
+use super::rests::{Claim, counted, own, resting};
 use crate::bench::On;
 use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
@@ -13,10 +13,11 @@ use crate::refusal::{Answer, Refusal};
 /// Refuses entries that would break a limit were they to stand again.
 pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     let struck = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| *struck).map(|(entry, _)| entry);
-    let (mut about, mut facts) = (Set::new(), vec![]);
+    let (mut about, mut facts, mut mended) = (Set::new(), vec![], vec![]);
     for entry in struck {
         still_there(book, &entry.fact)?;
         facts.push(&entry.fact);
+        mended.extend(Some(counted(book, &entry.fact)).filter(|_| matches!(entry.fact, Fact::CountMended(_))));
         about.extend(subjects(entry).into_iter().flatten());
     }
     let then = book.standing_again(entries);
@@ -25,7 +26,7 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
             Subject::Haul(id) => {
                 let (was, is) = (fold::haul(book, id), fold::haul(&then, id));
                 piles(was.as_ref(), is.as_ref())?;
-                others(was.as_ref().zip(is.as_ref()), &facts)?;
+                others(was.as_ref().zip(is.as_ref()), (&facts, &mended))?;
             }
             Subject::Job(id) => sold(fold::job(book, id).as_ref(), fold::job(&then, id).as_ref())?,
             Subject::Bench | Subject::Workshop => {}
@@ -53,6 +54,7 @@ fn still_there(book: &Book, fact: &Fact) -> Answer<()> {
             on(f.haul, f.pile, &|pile| free(f.n, pile, None))?;
             not_done_with(book, f.job)
         }
+        Fact::EstimateMade(f) => not_done_with(book, f.job),
         Fact::PiecesFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.in_job(f.job))),
         Fact::ReservationFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.reserved_for(f.job))),
         _ => Ok(()),
@@ -76,7 +78,7 @@ fn piles(was: Option<&Haul>, is: Option<&Haul>) -> Answer<()> {
 }
 
 /// What others took, rejected or burnt since stays theirs, but for what comes back by the facts themselves.
-fn others(hauls: Option<(&Haul, &Haul)>, facts: &[&Fact]) -> Answer<()> {
+fn others(hauls: Option<(&Haul, &Haul)>, (facts, mended): (&[&Fact], &[&Fact])) -> Answer<()> {
     let Some((was, is)) = hauls else { return Ok(()) };
     let back = |pile: Id, claim: Claim| {
         let back = facts.iter().filter_map(|fact| match fact {
@@ -84,7 +86,8 @@ fn others(hauls: Option<(&Haul, &Haul)>, facts: &[&Fact]) -> Answer<()> {
             Fact::RejectsReturned(f) => Some((f.pile, Claim::Rejected, f.n)),
             _ => None,
         });
-        back.filter(|(of, what, _)| (*of, *what) == (pile, claim)).fold(0, |sum: Count, (_, _, n)| sum.saturating_add(n))
+        let back = back.filter(|(of, what, _)| (*of, *what) == (pile, claim)).fold(0, |sum: Count, (_, _, n)| sum.saturating_add(n));
+        back.saturating_add(own(mended, pile, claim))
     };
     resting(was, Some(is), back).into_iter().try_for_each(|resting| no_more((0, 0), resting))
 }

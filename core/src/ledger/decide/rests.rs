@@ -16,7 +16,7 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
         if let Fact::JobBegan(_) = entry.fact {
             job_is_bare(book, entry.id, entries)?;
         }
-        facts.push(&entry.fact);
+        facts.push(counted(book, &entry.fact));
         let about = subjects(entry).into_iter().flatten();
         hauls.extend(about.filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None }));
     }
@@ -54,6 +54,12 @@ fn job_is_bare(book: &Book, job: Id, entries: &[Id]) -> Answer<()> {
     }
 }
 
+/// What a mend is about is the count it mends; any other fact is about itself.
+pub(super) fn counted<'a>(book: &'a Book, fact: &'a Fact) -> &'a Fact {
+    let mended = if let Fact::CountMended(f) = fact { book.entry(f.entry) } else { None };
+    mended.map_or(fact, |(entry, _)| &entry.fact)
+}
+
 /// What a piece of a pile is, once it lies there no more.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Claim {
@@ -88,7 +94,7 @@ fn claimed(pile: &Pile, claim: Claim) -> Count {
 }
 
 /// What the facts that are taken back claimed themselves.
-fn own(facts: &[&Fact], pile: Id, claim: Claim) -> Count {
+pub(super) fn own(facts: &[&Fact], pile: Id, claim: Claim) -> Count {
     let claimed = facts.iter().filter_map(|fact| match fact {
         Fact::PiecesRejected(f) => Some((f.pile, Claim::Rejected, f.n)),
         Fact::PiecesTaken(f) => Some((f.pile, Claim::InJob(f.job), f.n)),

@@ -65,6 +65,12 @@ pub enum StockCommand {
         job: Id,
         n: Count,
     },
+    /// A count of the pile was put right: so many, for that reason.
+    Mend {
+        entry: Id,
+        n: Count,
+        why: Option<String>,
+    },
     /// Good pieces leave for no job: `burnt`, `given`, `jigs`.
     Gone {
         n: Count,
@@ -126,6 +132,7 @@ pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut A
             moisture(*percent)?;
             act.add(kind::MoistureRead { haul, pile, percent: percent.map(Exact), wet: *wet });
         }
+        StockCommand::Mend { entry, n, why } => super::mend::mend(book, at, (*entry, *n, why.clone()), act)?,
         lying => on_the_rack(book, (at, &there), lying, act)?,
     }
     Ok(())

@@ -85,13 +85,15 @@ pub(super) fn decide(book: &Book, command: &WoodCommand, act: &mut Act) -> Answe
     Ok(())
 }
 
-/// Nothing is of this own wood: no pile, and no part of a job.
+/// Nothing is of this own wood: no pile, and no part of a job or a design.
 fn of_no_use(book: &Book, key: &Key) -> Answer<()> {
-    fold::workshop(book).wood.woods.own_of(key).ok_or(Refusal::NotThere)?;
+    let workshop = fold::workshop(book);
+    workshop.wood.woods.own_of(key).ok_or(Refusal::NotThere)?;
     let is_of = |wood: Option<&Key>| wood == Some(key);
     let piles = fold::hauls(book).flat_map(|haul| haul.piles).filter(|pile| is_of(pile.wood.as_ref())).count();
     let parts = fold::jobs(book).flat_map(|job| job.parts).filter(|part| is_of(part.wood.as_ref())).count();
-    match Count::try_from(piles.saturating_add(parts)) {
+    let designed = workshop.designs.iter().flat_map(|design| &design.parts).filter(|part| is_of(part.wood.as_ref())).count();
+    match Count::try_from(piles.saturating_add(parts).saturating_add(designed)) {
         Ok(0) => Ok(()),
         uses => Err(Refusal::WoodInUse { uses: uses.unwrap_or(Count::MAX) }),
     }

@@ -2,19 +2,20 @@
 
 use super::stock;
 use super::wood::WoodFacts;
+use super::workshop::{Till, tills};
 use crate::haul::{Haul, Pile, Trip};
-use crate::ledger::kind::haul::{Per, PiecesLeft, Step};
+use crate::ledger::kind::haul::{Per, PiecesLeft, PileAdded, Step};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Id, Length, Listed, Volume};
+use crate::quantity::{Count, Currency, Id, Length, Listed, Volume};
 use crate::wood::species::Species;
 use std::cell::OnceCell;
 
 /// Every haul, the newest first.
 pub fn hauls(book: &Book) -> impl Iterator<Item = Haul> + '_ {
     let ids = book.subjects().filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None });
-    let known = OnceCell::new();
+    let known = Known::default();
     let mut found: Vec<Haul> = ids.filter_map(|id| folded(book, id, &known)).listed();
     order_by_key(&mut found, |haul| std::cmp::Reverse((haul.began.at, haul.id)));
     found.into_iter()
@@ -22,33 +23,49 @@ pub fn hauls(book: &Book) -> impl Iterator<Item = Haul> + '_ {
 
 /// The haul of an id, if it was begun and that stands.
 pub fn haul(book: &Book, id: Id) -> Option<Haul> {
-    folded(book, id, &OnceCell::new())
+    folded(book, id, &Known::default())
 }
 
-/// The haul; the maker's own woods are read once, and only where a pile is of none of the tables.
-fn folded(book: &Book, id: Id, known: &OnceCell<WoodFacts>) -> Option<Haul> {
+/// What the workshop knows, read once for all hauls, and only where it is asked: its own woods where a pile is of none of the tables, how
+/// it is paid where a drive has no rate.
+#[derive(Default)]
+struct Known {
+    wood: OnceCell<WoodFacts>,
+    tills: OnceCell<Sorted<Currency, Till>>,
+}
+
+fn folded(book: &Book, id: Id, known: &Known) -> Option<Haul> {
     let mut piles = Piles::default();
     let mut found: Option<Haul> = None;
     let mut trips = Sorted::new();
+    // What began comes before all that is said of it, whatever the clocks of two phones showed.
     for entry in book.about(Subject::Haul(id)) {
         match &entry.fact {
-            Fact::HaulBegan(f) => found = Some(Haul::new(id, (f.currency, f.units), entry.wall)),
-            Fact::TripBegan(_) | Fact::TripStepped(_) | Fact::TripDescribed(_) => trip(&mut trips, entry),
-            _ => piles.apply(entry),
+            Fact::HaulBegan(f) => {
+                found =
+                    Some(Haul { name: f.name.clone().filter(|name| !name.is_empty()), ..Haul::new(id, (f.currency, f.units), entry.wall) })
+            }
+            Fact::TripBegan(_) => trip_of(&mut trips, entry.id).left = Some(entry.wall),
+            Fact::PileAdded(f) => piles.begin(entry, f),
+            _ => {}
         }
     }
     let mut haul = found?;
     for entry in book.about(Subject::Haul(id)) {
+        match &entry.fact {
+            Fact::TripStepped(_) | Fact::TripDescribed(_) => trip(&mut trips, entry),
+            _ => piles.apply(entry),
+        }
         describe(&mut haul, &entry.fact);
     }
     haul.trips = trips.into_values().filter(|trip| trip.left.is_some()).listed();
     if haul.is_unpriced() {
-        priced_by_till(book, &mut haul);
+        priced_by_till(&mut haul, known.tills.get_or_init(|| tills(book)));
     }
     let left = std::mem::take(&mut piles.left);
     haul.piles = piles.shown();
     left.iter().for_each(|left| given_back(&mut haul, left));
-    let known = || known.get_or_init(|| WoodFacts::of(book));
+    let known = || known.wood.get_or_init(|| WoodFacts::of(book));
     for pile in &mut haul.piles {
         let own = pile.wood.as_ref().filter(|wood| Species::of(wood.as_str()).is_err());
         pile.own = own.and_then(|wood| known().woods.own_of(wood)).cloned();
@@ -85,8 +102,7 @@ pub fn is_bought(book: &Book, id: Id) -> bool {
 }
 
 /// A drive without a rate of its own is priced as the till has it, where it has one.
-fn priced_by_till(book: &Book, haul: &mut Haul) {
-    let tills = super::workshop(book).tills;
+fn priced_by_till(haul: &mut Haul, tills: &Sorted<Currency, Till>) {
     let Some((rate, per)) = tills.get(&haul.currency).and_then(|till| till.mileage.zip(till.per)) else { return };
     for trip in haul.trips.iter_mut().filter(|trip| trip.is_unpriced()) {
         (trip.rate, trip.per_mile) = (Some(rate), per == Per::Mile);
@@ -95,9 +111,8 @@ fn priced_by_till(book: &Book, haul: &mut Haul) {
 
 fn describe(haul: &mut Haul, fact: &Fact) {
     match fact {
-        Fact::HaulBegan(f) => haul.name = f.name.clone(),
         Fact::HaulDescribed(f) => {
-            set(&mut haul.name, &f.name);
+            named(&mut haul.name, &f.name);
             set(&mut haul.supplier, &f.supplier);
             set(&mut haul.carries, &f.carries);
             set(&mut haul.people, &f.people);
@@ -116,9 +131,16 @@ fn set<T: Clone>(place: &mut Option<T>, value: &Option<T>) {
     }
 }
 
+/// An empty name takes the name away.
+fn named(place: &mut Option<String>, said: &Option<String>) {
+    set(place, said);
+    if place.as_ref().is_some_and(String::is_empty) {
+        *place = None;
+    }
+}
+
 fn trip(trips: &mut Sorted<Id, Trip>, entry: &Entry) {
     match &entry.fact {
-        Fact::TripBegan(_) => trip_of(trips, entry.id).left = Some(entry.wall),
         Fact::TripStepped(f) => {
             let trip = trip_of(trips, f.trip);
             match f.step {
@@ -160,21 +182,22 @@ impl Piles {
         self.of.entry(id).or_insert_with(|| Pile::new(id))
     }
 
+    fn begin(&mut self, entry: &Entry, f: &PileAdded) {
+        self.added.push(entry.id);
+        let pile = self.of(entry.id);
+        pile.since = Some(entry.wall);
+        pile.label.clone_from(&f.label);
+        set(&mut pile.wood, &f.wood);
+        named(&mut pile.name, &f.name);
+        size(pile, (f.thickness, f.width), (f.length, f.length_to));
+    }
+
     fn apply(&mut self, entry: &Entry) {
         match &entry.fact {
-            Fact::PileAdded(f) => {
-                self.added.push(entry.id);
-                let pile = self.of(entry.id);
-                pile.since = Some(entry.wall);
-                pile.label.clone_from(&f.label);
-                set(&mut pile.wood, &f.wood);
-                set(&mut pile.name, &f.name);
-                size(pile, (f.thickness, f.width), (f.length, f.length_to));
-            }
             Fact::PileDescribed(f) => {
                 let pile = self.of(f.pile);
                 set(&mut pile.wood, &f.wood);
-                set(&mut pile.name, &f.name);
+                named(&mut pile.name, &f.name);
                 size(pile, (f.thickness, f.width), (f.length, f.length_to));
             }
             Fact::PiecesMoved(f) => self.moved(f.from, f.to, f.n),

@@ -14,7 +14,12 @@ pub fn last_touched(book: &Book, haul: Id, pile: Id) -> Option<Wall> {
     let told = |entry: &&Entry| {
         !matches!(
             entry.fact,
-            Fact::PileDescribed(_) | Fact::EnoughSet(_) | Fact::PiecesReserved(_) | Fact::ReservationFreed(_) | Fact::PilePiecesWeighed(_)
+            Fact::PileDescribed(_)
+                | Fact::EnoughSet(_)
+                | Fact::PiecesReserved(_)
+                | Fact::ReservationFreed(_)
+                | Fact::PilePiecesWeighed(_)
+                | Fact::CountMended(_)
         )
     };
     of_pile(book, haul, pile).filter(told).map(|entry| entry.wall).max_by_key(|wall| wall.at)
@@ -43,6 +48,7 @@ fn piles(entry: &Entry) -> [Option<Id>; 2] {
         Fact::PiecesReserved(f) => f.pile,
         Fact::ReservationFreed(f) => f.pile,
         Fact::LeftoversGone(f) => f.pile,
+        Fact::CountMended(f) => f.pile,
         _ => return [None, None],
     };
     [Some(one), None]

@@ -74,6 +74,7 @@ fn planned(job: &mut Job, entry: &Entry) {
         Fact::RoomRangeSet(f) => job.room = Some((f.low.0, f.high.0)),
         Fact::PlanKept(_) | Fact::PlanUsed(_) => super::plan::planned(&mut job.plans, entry),
         Fact::DesignUsed(f) => job.design = Some(f.design),
+        Fact::EstimateMade(f) => job.kept = super::estimate::Kept::of(entry, f).or(job.kept),
         Fact::JobMarked(f) => job.typical = f.typical,
         Fact::LessonWritten(f) => job.lesson = Some(f.text.clone()).filter(|text| !text.is_empty()),
         _ => {}
@@ -130,7 +131,7 @@ fn described(job: &mut Job, f: &JobDescribed, place: Offset) {
 }
 
 impl Job {
-    fn new(id: Id, f: &JobBegan, began: crate::quantity::Wall) -> Job {
+    pub(crate) fn new(id: Id, f: &JobBegan, began: crate::quantity::Wall) -> Job {
         Job {
             id,
             began,
@@ -154,6 +155,7 @@ impl Job {
             room: None,
             plans: vec![],
             design: None,
+            kept: None,
         }
     }
 }

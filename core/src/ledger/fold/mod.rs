@@ -2,6 +2,7 @@
 
 mod bench;
 mod booked;
+mod estimate;
 mod haul;
 mod history;
 pub(in crate::ledger) mod job;
@@ -14,6 +15,7 @@ mod workshop;
 
 pub use bench::{bench, last_act};
 pub use booked::{Booked, DISTANCE, How};
+pub use estimate::{Kept, OldJob};
 pub use haul::{haul, hauls, is_bought};
 pub use history::{last_touched, of_pile};
 pub use job::{

@@ -23,6 +23,8 @@ pub struct Design {
     pub name: String,
     pub parts: Vec<DesignPart>,
     pub operations: Vec<DesignOperation>,
+    /// It was kept from this job.
+    pub job: Option<Id>,
 }
 
 /// How many lengths there are.
@@ -105,6 +107,6 @@ pub(super) fn kept(designs: &mut Vec<Design>, entry: &Entry, f: &DesignKept) {
     designs.retain(|design| !design.is_named(&f.name));
     if !f.parts.is_empty() || !f.operations.is_empty() {
         let (parts, operations) = (f.parts.clone(), f.operations.clone());
-        designs.push(Design { id: entry.id, at: entry.wall, name: f.name.clone(), parts, operations });
+        designs.push(Design { id: entry.id, at: entry.wall, name: f.name.clone(), parts, operations, job: f.job });
     }
 }

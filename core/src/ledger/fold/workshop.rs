@@ -1,6 +1,7 @@
 //! The workshop from its entries: what an hour must earn, how one is paid, people, costs that belong to no job.
 
 use super::booked::{Booked, booked};
+use super::estimate::{OldJob, told};
 use super::plan::{Design, SawFacts, kept};
 use super::wood::WoodFacts;
 use crate::ledger::kind::book::Role;
@@ -31,6 +32,8 @@ pub struct Workshop {
     pub wood: WoodFacts,
     pub saw: SawFacts,
     pub designs: Vec<Design>,
+    /// Jobs from before the book, the latest told last.
+    pub old_jobs: Vec<OldJob>,
 }
 
 /// What an hour must earn, as the maker said it; what was never said is none.
@@ -99,6 +102,17 @@ pub fn workshop(book: &Book) -> Workshop {
     workshop
 }
 
+/// How one is paid, by currency, from the entries that say so alone.
+pub(super) fn tills(book: &Book) -> Sorted<Currency, Till> {
+    let mut tills: Sorted<Currency, Till> = Sorted::default();
+    for entry in book.about(Subject::Workshop) {
+        if let Fact::TillSet(f) = &entry.fact {
+            till(tills.entry(f.currency).or_default(), f);
+        }
+    }
+    tills
+}
+
 fn apply(workshop: &mut Workshop, entry: &Entry) {
     match &entry.fact {
         Fact::WorkshopSet(f) => {
@@ -125,6 +139,7 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
         }
         Fact::SawSet(f) => workshop.saw.apply(f),
         Fact::DesignKept(f) => kept(&mut workshop.designs, entry, f),
+        Fact::OldJobTold(f) => told(&mut workshop.old_jobs, entry, f),
         Fact::CopyKept(f) => workshop.copy = Some(Copy { at: entry.at(), upto: f.upto, since: 0 }),
         _ => workshop.costs.extend(booked(entry)),
     }

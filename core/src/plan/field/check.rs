@@ -171,15 +171,18 @@ fn pieces(problem: &Problem, field: &Field, (piles, layers): (&[&Pile], &[Layer]
     let [mut taken, mut cut] = [0_i64; 2];
     expect(field.pieces.len() == piles.len(), Broken::Piles { met: field.pieces.len() })?;
     for (colour, (pile, said)) in piles.iter().zip(&field.pieces).enumerate() {
+        let (number, from) = (field.piles.get(colour).copied().unwrap_or(0), pile.length.checked_sub(problem.allow.length));
+        let from = from.ok_or(Broken::OutOfRange)?;
+        // A row of another book may say anything: what the pile can't give is refused before it is laid out piece by piece.
+        let taken_least = least_taken(layers, (colour, full), from).ok_or(Broken::OutOfRange)?;
+        expect(taken_least <= pile.count, Broken::TooMany { pile: number, taken: taken_least, there: pile.count })?;
         let lengths = lengths(layers, colour).ok_or(Broken::OutOfRange)?;
         let pieces: Vec<i64> = lengths.iter().copied().filter(|length| *length < full).collect();
         if let Some(short) = pieces.iter().find(|length| **length < problem.cut_min) {
             return Err(Broken::CutTooShort { met: *short });
         }
-        let from = pile.length.checked_sub(problem.allow.length).ok_or(Broken::OutOfRange)?;
-        let tiles = first_fit(&pieces, from, problem.kerf).ok_or(Broken::OutOfRange)?;
+        let tiles = first_fit(&pieces, (from, pile.count), problem.kerf).ok_or(Broken::OutOfRange)?;
         let whole = count(lengths.len().saturating_sub(pieces.len()));
-        let number = field.piles.get(colour).copied().unwrap_or(0);
         let expected = Taken { pile: number, whole, cut: count(pieces.len()), taken: whole.saturating_add(tiles) };
         expect(expected.taken <= pile.count, Broken::TooMany { pile: number, taken: expected.taken, there: pile.count })?;
         expect(*said == expected, Broken::Pieces { expected })?;
@@ -190,6 +193,18 @@ fn pieces(problem: &Problem, field: &Field, (piles, layers): (&[&Pile], &[Layer]
 
 fn count(n: usize) -> i64 {
     i64::try_from(n).unwrap_or(i64::MAX)
+}
+
+/// No fewer tiles than these: one for each whole piece, and for all that is cut together its length.
+fn least_taken(layers: &[Layer], (colour, full): (usize, i64), from: i64) -> Option<i64> {
+    let (mut whole, mut long) = (0_i64, 0_i64);
+    for layer in layers {
+        for piece in layer.pieces.iter().filter(|piece| piece.colour == colour) {
+            let to = if piece.length < full { (&mut long, piece.length.max(0)) } else { (&mut whole, 1) };
+            *to.0 = to.0.checked_add(to.1.checked_mul(layer.times)?)?;
+        }
+    }
+    whole.checked_add(long.checked_add(from.checked_sub(1)?)?.checked_div(from)?)
 }
 
 /// The lengths of all pieces of a colour, the longest first.
@@ -208,12 +223,18 @@ fn lengths(layers: &[Layer], colour: usize) -> Option<Vec<i64>> {
     Some(all)
 }
 
-/// Tiles for the cut pieces, the longest first: each from the first tile with room, a kerf between neighbours.
-fn first_fit(pieces: &[i64], from: i64, kerf: i64) -> Option<i64> {
-    let mut rooms: Vec<i64> = vec![];
+/// Tiles for the cut pieces, the longest first: each from the first tile with room, a kerf between neighbours. More than there are need not
+/// be counted.
+fn first_fit(pieces: &[i64], (from, most): (i64, i64), kerf: i64) -> Option<i64> {
+    let least = pieces.last().map_or(Some(0), |piece| piece.checked_add(kerf))?;
+    let (mut rooms, mut full): (Vec<i64>, usize) = (vec![], 0);
     for piece in pieces {
+        if most < count(rooms.len()) {
+            break;
+        }
         let needed = piece.checked_add(kerf)?;
-        match rooms.iter_mut().find(|room| needed <= **room) {
+        full = rooms.iter().skip(full).take_while(|room| **room < least).count().saturating_add(full);
+        match rooms.iter_mut().skip(full).find(|room| needed <= **room) {
             Some(room) => *room = room.checked_sub(needed)?,
             None => rooms.push(from.checked_sub(*piece)?),
         }

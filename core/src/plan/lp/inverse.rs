@@ -36,6 +36,10 @@ impl Inverse {
         self.0.iter().map(one).collect()
     }
 
+    pub(super) fn row(&self, row: usize) -> Option<&[f64]> {
+        self.0.get(row).map(|row| &**row)
+    }
+
     pub(super) fn right_of(&self, right: &[f64]) -> Vec<f64> {
         self.0.iter().map(|row| row.iter().zip(right).map(|(a, b)| a * b).sum()).collect()
     }

@@ -1,9 +1,11 @@
 //! Parts: a piece of furniture as a parts list, cut from boards.
 
+pub mod again;
 mod branch;
 pub mod check;
 mod cut;
 mod layout;
+pub mod limit;
 pub mod plan;
 mod pool;
 pub mod problem;

@@ -108,8 +108,19 @@ impl Search {
     }
 
     /// Whether rounding gets all that is left.
-    pub(super) fn complete(&self, shop: &Shop<'_>, pool: &mut Pool, mut state: State, patience: &mut Patience<'_>) -> bool {
-        let relaxed = shop.cheapest(pool, &Wanted { rounds: DIVES, ..wanted(&state, &self.lack) }, patience);
+    pub(super) fn complete(&self, shop: &Shop<'_>, pool: &mut Pool, state: State, patience: &mut Patience<'_>) -> bool {
+        self.completes(shop, pool, (state, DIVES), patience)
+    }
+
+    /// The same after so many rounds for new cuts.
+    pub(super) fn completes(
+        &self,
+        shop: &Shop<'_>,
+        pool: &mut Pool,
+        (mut state, rounds): (State, u32),
+        patience: &mut Patience<'_>,
+    ) -> bool {
+        let relaxed = shop.cheapest(pool, &Wanted { rounds, ..wanted(&state, &self.lack) }, patience);
         self.dive(shop, pool, (&mut state, relaxed), patience);
         state.is_complete()
     }

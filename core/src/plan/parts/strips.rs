@@ -21,8 +21,13 @@ pub(super) fn least(stock: &Stock) -> Vec<Strip> {
 
 /// The widths worth cutting: what boards leave beside fixed parts, and what completes such strips to a part.
 pub(super) fn worthwhile(stock: &Stock) -> Vec<Strip> {
+    some(stock, WIDTHS_IN_ALL)
+}
+
+/// The first so many of these, shared among the parts.
+pub(super) fn some(stock: &Stock, in_all: usize) -> Vec<Strip> {
     let glued: Vec<usize> = stock.parts.iter().enumerate().filter(|(_, part)| part.glue).map(|(part, _)| part).collect();
-    let most = WIDTHS_IN_ALL.checked_div(glued.len()).unwrap_or(0).clamp(WIDTHS_FEW, WIDTHS_MOST);
+    let most = in_all.checked_div(glued.len()).unwrap_or(0).clamp(WIDTHS_FEW, WIDTHS_MOST);
     glued.into_iter().flat_map(|part| of_part(stock, part, most).into_iter().map(move |wide| Strip { part, wide })).collect()
 }
 

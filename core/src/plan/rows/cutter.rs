@@ -21,7 +21,7 @@ impl<'a> Planner<'a> {
     pub(super) fn cut(&mut self, patterns: &Patterns, most: usize, patience: &mut Patience<'_>) {
         if 0 < most && !patterns.all.is_empty() {
             let core = self.core(patterns, most, usize::MAX, patience);
-            self.search(&core, WHOLE, patience);
+            self.search((&core, None), WHOLE, patience);
         }
         while patience.spend(1) && !self.best.is_proven() {
             self.chains(most, patience);

@@ -14,6 +14,7 @@ mod pattern;
 pub mod plan;
 mod planner;
 pub mod problem;
+mod proving;
 mod relax;
 mod renew;
 mod stock;

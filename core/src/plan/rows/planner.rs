@@ -6,6 +6,7 @@ use super::cutbound;
 use super::pattern::Patterns;
 use super::plan::Plan;
 use super::problem::Problem;
+use super::proving::Proving;
 use super::relax::Choice;
 use super::renew::{Chosen, Core, Rank};
 use super::stock::Stock;
@@ -30,12 +31,13 @@ pub(super) struct Planner<'a> {
     pub draw: Draw,
     /// The best so far, as it was before its strips were named.
     pub laid: Laid,
+    pub proving: Proving,
 }
 
 impl<'a> Planner<'a> {
     pub(super) fn new(problem: &'a Problem, stock: &'a Stock, seed: u64) -> Planner<'a> {
         let best = Planned { plan: Plan::default(), worth: vec![0; SENSES.len()], bound: vec![stock.rows as i128] };
-        Planner { problem, stock, best, draw: Draw::seeded(seed), laid: Laid::default() }
+        Planner { problem, stock, best, draw: Draw::seeded(seed), laid: Laid::default(), proving: Proving::default() }
     }
 
     pub(super) fn plan(&mut self, patience: &mut Patience<'_>) {
@@ -61,7 +63,7 @@ impl<'a> Planner<'a> {
         self.whole(&patterns, most, patience);
     }
 
-    fn proved(&mut self, bound: Vec<i128>, patience: &mut Patience<'_>) {
+    pub(super) fn proved(&mut self, bound: Vec<i128>, patience: &mut Patience<'_>) {
         patience.proved(&bound);
         self.best.bound = bound;
     }
@@ -88,7 +90,8 @@ impl<'a> Planner<'a> {
                 break;
             }
             let core = self.core(patterns, rows, most, patience);
-            laid = self.search(&core, u64::MAX, patience);
+            let provable = if rows == most && patterns.complete { Some(patterns) } else { None };
+            laid = self.search((&core, provable), u64::MAX, patience);
         }
     }
 
@@ -116,12 +119,15 @@ impl<'a> Planner<'a> {
     }
 
     /// Better and better choices of patterns, laid where they promise more; ends early where rows never come out clear.
-    pub(super) fn search(&mut self, core: &Core<'_>, steps: u64, patience: &mut Patience<'_>) -> bool {
+    pub(super) fn search(&mut self, (core, provable): (&Core<'_>, Option<&Patterns>), steps: u64, patience: &mut Patience<'_>) -> bool {
         let ends = patience.steps().saturating_add(steps);
         let mut chosen = core.first(self.stock.counts(), 0.0, &mut self.draw, patience);
         let mut laid: Option<(Rank, Wall<'a>)> = None;
         let mut tries = 0_u32;
         while patience.spend(1) && patience.steps() < ends && !self.best.is_proven() {
+            if let Some(better) = provable.and_then(|patterns| self.prove(patterns, core.rows, patience)) {
+                (chosen, tries) = (better, 0);
+            }
             let rank = core.rank(&chosen);
             let promises = laid.as_ref().is_none_or(|(own, _)| rank < *own);
             if promises && tries < TRIES {

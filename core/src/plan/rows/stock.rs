@@ -3,6 +3,7 @@
 //! Lengths are whole numbers held in floats, which hold every sum of the search exactly (a row is far below 2^53).
 
 use super::problem::Problem;
+use crate::plan::common;
 
 /// Strips of one length.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,10 +45,12 @@ impl Stock {
         let long: f64 = kinds.iter().map(|kind| kind.long * f64::from(kind.count)).sum();
         let panel = whole(problem.length);
         let most = problem.rows.map_or(f64::MAX, |rows| rows as f64);
-        let rows = (long / panel).floor().min(most) as usize;
         let [square, kerf, stagger, keep] = [problem.square, problem.kerf, problem.stagger, problem.keep_min].map(whole);
         let (end, least) = (whole(problem.min_end).max(1.0), whole(problem.min_piece).max(1.0));
-        Stock { kinds, panel, square, kerf, end: end.max(least), least, stagger, keep, split: problem.split, rows, unit }
+        let end = end.max(least);
+        let apart = if panel - 2.0 * end < stagger { alone(&kinds, panel) * 2.0 + 1.0 } else { f64::MAX };
+        let rows = (long / panel).floor().min(most).min(apart) as usize;
+        Stock { kinds, panel, square, kerf, end, least, stagger, keep, split: problem.split, rows, unit }
     }
 
     pub(super) fn kind(&self, nth: u8) -> &Kind {
@@ -77,11 +80,9 @@ fn unit(problem: &Problem) -> i64 {
     rest.into_iter().chain(piles).fold(problem.length, common).max(1)
 }
 
-fn common(a: i64, b: i64) -> i64 {
-    match a.checked_rem(b) {
-        None => a,
-        Some(rest) => common(b, rest),
-    }
+/// How many rows at most have no joint: where joints always clash, every other row must be one of these.
+fn alone(kinds: &[Kind], panel: f64) -> f64 {
+    kinds.iter().map(|kind| f64::from(kind.count) * (kind.long / panel).floor()).sum()
 }
 
 fn kinds(problem: &Problem, whole: &dyn Fn(i64) -> f64) -> Vec<Kind> {

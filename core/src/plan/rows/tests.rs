@@ -3,7 +3,8 @@
 use super::problem::{Pile, Problem};
 use super::stock::Stock;
 use super::why::{Why, why};
-use super::{bound, check, pattern, relax, solve};
+use super::{bound, check, pattern, proving, relax, solve};
+use crate::plan::branch::{Branch, Limit, Many, Of};
 use crate::plan::draw::Draw;
 use crate::plan::patience::{Patience, Progress};
 use crate::plan::rows::SENSES;
@@ -145,6 +146,40 @@ fn prices_hold(problem: &Problem, best: &[i128]) {
         let least = bound::least_lost(&stock, &patterns, prices, best[0] as usize) * i128::from(stock.unit);
         assert!(best[0] == 0 || least <= best[1], "{problem:?}: {least} lost, {best:?}");
     }
+}
+
+#[test]
+fn going_through_all_choices_finds_the_cheapest_and_none_cheaper() {
+    let mut draw = Draw::seeded(23);
+    let mut tried = 0;
+    for _ in 0..600 {
+        let problem = Problem { stagger: 0, ..invented(&mut draw, false) };
+        let Some(best) = best(&problem).filter(|best| 0 < best[0]) else { continue };
+        let stock = Stock::of(&problem);
+        let [lost, squares] = [best[1] / i128::from(stock.unit), best[2] / i128::from(stock.unit).pow(2)];
+        let mut on = |_: Progress<'_>| true;
+        let mut patience = Patience::new(None, &mut on);
+        let patterns = pattern::Patterns::of(&stock, &mut Draw::seeded(1), &mut patience);
+        let ways: Vec<_> = patterns.all.iter().enumerate().map(|of| proving::way(&stock, of)).collect();
+        let mut check = |second: bool, under: i128, expected: Option<i128>| {
+            let mut limits = proving::limits(&stock);
+            let mut ways = ways.clone();
+            if second {
+                limits.push(Limit { of: Of::Second, least: 0, most: lost as i64 });
+                ways.iter_mut().for_each(|way| std::mem::swap(&mut way.cost, &mut way.second));
+            }
+            let mut branch = Branch::new(ways, Many::Just(best[0] as i64), limits, under);
+            branch.go(u64::MAX, &mut patience);
+            assert_eq!(branch.best.is_some().then_some(branch.under), expected, "{problem:?}: {best:?}");
+            assert!(branch.is_done() && branch.bound() <= if second { squares } else { lost }, "{problem:?}: {best:?}");
+        };
+        check(false, lost + 50, Some(lost));
+        check(false, lost, None);
+        check(true, squares + 5000, Some(squares));
+        check(true, squares, None);
+        tried += 1;
+    }
+    assert!(200 < tried, "{tried} tried");
 }
 
 #[test]

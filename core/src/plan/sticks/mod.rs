@@ -8,6 +8,7 @@ mod near;
 pub mod plan;
 mod planner;
 pub mod problem;
+mod proving;
 mod relax;
 mod renew;
 pub mod short;

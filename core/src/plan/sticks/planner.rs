@@ -7,6 +7,7 @@ use super::dive::{Laid, dive};
 use super::near::near;
 use super::plan::Plan;
 use super::problem::Problem;
+use super::proving::Proving;
 use super::relax::{self, Pool, Relaxed, Wanted};
 use super::renew::Ways;
 use super::stock::Stock;
@@ -16,17 +17,20 @@ use crate::plan::{Figures, Planned, better};
 
 /// So many steps are spent on a number of sets before it is given up for now.
 const STEPS_FOR_SETS: u64 = 20_000;
+/// Rounds of so many steps go to a proof too.
+const PROVING_FROM: u64 = 4_000;
 /// More cuts than these are not gone through by halves.
-const CUTS_MOST: usize = 4_000;
+pub(super) const CUTS_MOST: usize = 4_000;
 
 pub(super) struct Planner<'a> {
     problem: &'a Problem,
-    saw: &'a Saw<'a>,
+    pub saw: &'a Saw<'a>,
     pool: Pool,
     ways: Ways,
     best: Planned<Plan>,
     /// No plan of the sets in hand costs less.
-    least: i128,
+    pub least: i128,
+    pub proving: Option<Proving>,
     /// The plans gone through lie within this many halvings of the gap, next to the bound.
     narrow: u32,
 }
@@ -35,7 +39,8 @@ pub(super) fn solve(problem: &Problem, patience: &mut Patience<'_>, seed: u64) -
     let stock = Stock::of(problem);
     let saw = Saw::new(&stock, stock.wood());
     let nothing = Planned { plan: Plan::default(), worth: vec![0; SENSES.len()], bound: vec![i128::from(stock.sets)] };
-    let mut planner = Planner { problem, saw: &saw, pool: Pool::default(), ways: Ways::seeded(seed), best: nothing, least: 0, narrow: 8 };
+    let mut planner =
+        Planner { problem, saw: &saw, pool: Pool::default(), ways: Ways::seeded(seed), best: nothing, least: 0, proving: None, narrow: 8 };
     planner.plan(patience);
     planner.best
 }
@@ -83,6 +88,9 @@ impl Planner<'_> {
         while !self.best.is_proven() && !patience.is_over() {
             self.renew(&root, (&mut laid, sets), steps, patience);
             self.by_halves(&root, (&mut laid, sets), steps.checked_div(2).unwrap_or(0), patience);
+            if PROVING_FROM <= steps {
+                self.prove_further(&root, (&mut laid, sets), steps.checked_div(4).unwrap_or(0), patience);
+            }
             steps = steps.saturating_mul(2);
         }
         true
@@ -163,7 +171,7 @@ impl Planner<'_> {
         branch.is_done()
     }
 
-    fn lay(&mut self, laid: &mut Laid, sets: i64, cuts: Vec<(Cut, i64)>, patience: &mut Patience<'_>) {
+    pub(super) fn lay(&mut self, laid: &mut Laid, sets: i64, cuts: Vec<(Cut, i64)>, patience: &mut Patience<'_>) {
         *laid = Laid { cuts: vec![], left: wanted(self.saw.stock, sets) };
         for (cut, times) in &cuts {
             laid.add(cut, *times);
@@ -190,7 +198,7 @@ impl Planner<'_> {
     }
 
     /// What the least cost says of wood and cuts, where no plan makes more sets.
-    fn prove_cost(&mut self, sets: i64, least: i128, patience: &mut Patience<'_>) {
+    pub(super) fn prove_cost(&mut self, sets: i64, least: i128, patience: &mut Patience<'_>) {
         let sets = i128::from(sets);
         if self.best.bound.first() != Some(&sets) {
             return;
@@ -217,7 +225,7 @@ pub(super) fn wanted(stock: &Stock, sets: i64) -> Wanted {
     Wanted { pieces, sticks: stock.piles.iter().map(|pile| pile.count).collect() }
 }
 
-fn asked<'a>(root: &'a Relaxed, wanted: &'a Wanted) -> Asked<'a> {
+pub(super) fn asked<'a>(root: &'a Relaxed, wanted: &'a Wanted) -> Asked<'a> {
     Asked { prices: &root.prices, limits: &wanted.pieces, scale: root.scale }
 }
 

@@ -1,6 +1,7 @@
 //! The problem as the planner sees it: in its largest common unit, sticks and parts that are alike put together, what no machine takes left out.
 
 use super::problem::Problem;
+use crate::plan::common;
 
 /// Parts alike: of one length, from the same piles.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -85,13 +86,6 @@ impl Stock {
             over(&mut pile.room);
         }
         self.unit = unit;
-    }
-}
-
-fn common(a: i64, b: i64) -> i64 {
-    match a.checked_rem(b) {
-        None => a,
-        Some(rest) => common(b, rest),
     }
 }
 

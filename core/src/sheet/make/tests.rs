@@ -98,7 +98,7 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
     let mut clock = Clock::new(crate::ledger::Device::new([1; 8]), book.last_stamp());
     let mut order = |book: &mut Book, command: Command, n: u8| {
         let act = decide(book, &command, Now { wall: story.now, chance: [n; 10] })?;
-        let entries = act.stamped(&mut clock);
+        let entries = act.stamped(book, &mut clock);
         let first = entries[0].id;
         entries.into_iter().for_each(|entry| drop(book.add(&entry)));
         Ok::<Id, crate::refusal::Refusal>(first)

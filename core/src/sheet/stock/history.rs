@@ -2,8 +2,10 @@
 
 use crate::ledger::decide::Lying;
 use crate::ledger::fold::of_pile;
+use crate::ledger::mended::can_be_mended;
 use crate::ledger::{Book, Entry, Fact};
 use crate::quantity::{Count, Id, Wall};
+use std::rc::Rc;
 
 /// One line of a pile's history.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,6 +18,10 @@ pub struct Line<'a> {
     pub n: Count,
     /// It can be struck by itself: one count or one fact that belongs to no larger act, and not the pile's beginning.
     pub can_be_struck: bool,
+    /// Its number or its reason can be put right.
+    pub can_be_mended: bool,
+    /// As it was written, where it was put right since.
+    pub was: Option<Rc<Entry>>,
     /// The single acts where it stands for several, the newest first.
     pub acts: Vec<Line<'a>>,
 }
@@ -25,8 +31,8 @@ pub fn history(book: &Book, at: Lying) -> Vec<Line<'_>> {
     let mut lines: Vec<Line<'_>> = vec![];
     for entry in of_pile(book, at.haul, at.pile).filter(|entry| tells(&entry.fact)) {
         match lines.last_mut().filter(|last| goes_with(last, entry)) {
-            Some(last) => last.takes_in(single(entry)),
-            None => lines.push(single(entry)),
+            Some(last) => last.takes_in(single(book, entry)),
+            None => lines.push(single(book, entry)),
         }
     }
     lines.iter_mut().for_each(|line| line.acts.reverse());
@@ -34,9 +40,11 @@ pub fn history(book: &Book, at: Lying) -> Vec<Line<'_>> {
     lines
 }
 
-fn single(entry: &Entry) -> Line<'_> {
+fn single<'a>(book: &Book, entry: &'a Entry) -> Line<'a> {
     let (fact, n) = (&entry.fact, pieces(&entry.fact));
-    Line { entry: entry.id, at: entry.wall, fact, n, can_be_struck: stands_alone(entry), acts: vec![] }
+    let was = book.written(entry.id).filter(|written| written.fact != *fact);
+    let can_be_mended = can_be_mended(fact);
+    Line { entry: entry.id, at: entry.wall, fact, n, can_be_struck: stands_alone(entry), can_be_mended, was, acts: vec![] }
 }
 
 impl<'a> Line<'a> {
@@ -44,7 +52,7 @@ impl<'a> Line<'a> {
         if self.acts.is_empty() {
             self.acts.push(self.clone());
         }
-        (self.entry, self.at, self.can_be_struck) = (act.entry, act.at, false);
+        (self.entry, self.at, self.can_be_struck, self.can_be_mended, self.was) = (act.entry, act.at, false, false, None);
         self.n = self.n.saturating_add(act.n);
         self.acts.push(act);
     }
@@ -59,9 +67,9 @@ fn stands_alone(entry: &Entry) -> bool {
     }
 }
 
-/// How a count came about stands beside the count already.
+/// How a count came about stands beside the count already, and what was mended in its place.
 fn tells(fact: &Fact) -> bool {
-    !matches!(fact, Fact::PileLayersCounted(_) | Fact::PilePiecesWeighed(_))
+    !matches!(fact, Fact::PileLayersCounted(_) | Fact::PilePiecesWeighed(_) | Fact::CountMended(_))
 }
 
 fn goes_with(last: &Line<'_>, entry: &Entry) -> bool {

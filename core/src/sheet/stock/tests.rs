@@ -100,6 +100,19 @@ fn a_pile_knows_what_became_of_it() {
     assert_eq!(half_up(strips.volume.unwrap().board_feet(), 2).to_string(), "3.89");
 }
 
+/// Bare, squares, planks, strips, band were in a hand last in this order; squares and strips lie in one place, planks and band in another.
+#[test]
+fn the_way_round_the_rack_goes_place_by_place() {
+    let story = story(
+        "2026-05-01 09:00 place squares \"loft\"\n2026-05-02 09:00 place planks \"cellar\"\n2026-05-03 09:00 place strips \"loft\"\n\
+         2026-05-04 09:00 place band \"cellar\"",
+    );
+    let piles = rack(&story);
+    let name = |at: &Lying| piles.iter().find(|pile| pile.at == *at).unwrap().name.clone().unwrap();
+    assert_eq!(round(&piles).iter().map(name).collect::<Vec<_>>(), ["bare", "squares", "strips", "planks", "band"]);
+    assert_eq!(round(&[]), []);
+}
+
 /// What nobody looked at for twelve weeks is suggested; a look, a count or a piece taken puts it off, a name does not; nothing is
 /// changed by itself.
 #[test]
@@ -107,8 +120,8 @@ fn a_stale_pile_is_suggested_and_never_corrected() {
     let stale_at = |lines: &str| {
         let story = story(lines);
         let piles = rack(&story);
-        let stale = stale(&piles);
-        stale.iter().map(|at| piles.iter().find(|pile| pile.at == *at).unwrap().name.clone().unwrap()).collect::<Vec<_>>()
+        let found = |at: &Lying| piles.iter().find(|pile| pile.at == *at).unwrap();
+        round(&piles).iter().map(found).filter(|pile| pile.is_stale).map(|pile| pile.name.clone().unwrap()).collect::<Vec<_>>()
     };
     // The band was last counted on 5 January, the strips taken of on 2 March.
     for (lines, stale) in [

@@ -1,6 +1,7 @@
 //! Measures what the app may cost and prints one table: `cargo run -p fivebar-tests --bin budgets`. Never a timed test.
 //!
 //! Figures depend on the machine and on what else it does; the throttle is the browser's own, four times slower than this machine.
+mod outlook;
 mod plan;
 
 use fivebar_host::weigh;
@@ -60,6 +61,7 @@ fn main() {
     println!("{:<58} {lines:>7.1} ms", "  and reading the text as entries");
     let mut browser = Browser::start(tempfile::tempdir().expect("a folder").path());
     plan::rows(&mut browser);
+    outlook::rows(&mut browser);
     println!("{}", HOW.trim_end());
     println!("{} cores.", cores());
 }

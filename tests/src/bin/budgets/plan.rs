@@ -1,7 +1,7 @@
 //! What planning costs a phone: every instance of `tests/yield` on the page's own thread, beside the best known of general solvers.
 
 #[path = "../../../../core/examples/envelope/mod.rs"]
-mod envelope;
+pub mod envelope;
 
 use crate::row;
 use fivebar_core::plan::{Figures, Sense, better, post};
@@ -16,7 +16,7 @@ const PLAN: &str = "(async (asked, ms) => { const { plan } = await import('./fiv
 /// What the module holds of the phone, in bytes.
 const HELD: &str = "import('./fivebar.js').then(glue => glue.default()).then(wasm => wasm.memory.buffer.byteLength)";
 
-fn folder() -> PathBuf {
+pub fn folder() -> PathBuf {
     app::root().join("tests/yield")
 }
 

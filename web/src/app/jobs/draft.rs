@@ -1,16 +1,16 @@
 //! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
 
 use super::super::App;
+use super::super::entry::moisture;
 use super::super::form::Form;
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::reading::{self, Sign};
+use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, Units, writing};
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::wood::moisture::Moisture;
 
 /// What a form is for.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,6 +27,8 @@ pub enum What {
     Part(Option<String>),
     /// A planned operation; an old one by its name.
     Plan(Option<String>),
+    /// Jobs from before the book, as history.
+    OldJobs,
     Spend,
     Tag,
     Settle,
@@ -53,7 +55,7 @@ pub const ROOMS: [(i64, i64); 4] = [(6, 8), (6, 10), (10, 14), (15, 19)];
 
 /// The moistures of a room as typed, dry and damp.
 pub fn typed_room(form: &Form, sign: Sign) -> Option<(Decimal, Decimal)> {
-    let figure = |nth| reading::number(form.text(nth), sign, Decimal::ZERO..=Moisture::MOST).ok();
+    let figure = |nth| moisture(form.text(nth), sign).ok();
     Some((figure(0)?, figure(1)?))
 }
 
@@ -102,6 +104,8 @@ pub struct Picks {
     pub carried: Carried,
     pub wood: Option<Key>,
     pub due: Option<Day>,
+    /// A new job is made from this design.
+    pub design: Option<Id>,
     /// More is shown: other counts, other woods, currency and units.
     pub more: bool,
 }
@@ -110,6 +114,8 @@ pub struct Picks {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Pick {
     MadeFor(For),
+    /// The new job is made from this design, or no longer.
+    Design(Id),
     Currency(Currency),
     Units(Units),
     Kind(Kind, bool),
@@ -154,6 +160,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         carried: Carried::Fetched,
         wood: None,
         due: None,
+        design: None,
         more: false,
     };
     let blank = Draft { what, form: Form::of(0), words: vec![], picks };
@@ -185,6 +192,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         What::Name => Draft { form: Form::filled([sheet.sale.of.to_string()]), words: vec![sheet.name.clone()], ..draft },
         What::Part(name) => part(draft.clone(), sheet.parts.iter().find(|part| Some(&part.name) == name.as_ref()), typed),
         What::Plan(name) => plan(draft.clone(), sheet.operations.iter().find(|planned| Some(&planned.op) == name.as_ref())),
+        What::OldJobs => super::estimate::blank(draft),
         What::Spend => {
             let picks = Picks { more: true, ..draft.picks };
             Draft { form: Form::of(3), words: words(1), picks, ..draft }
@@ -287,6 +295,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
     let picks = &mut draft.picks;
     match pick {
         Pick::MadeFor(made_for) => picks.made_for = made_for,
+        Pick::Design(design) => pick_design(app, design),
         Pick::Currency(currency) => picks.currency = currency,
         Pick::Units(units) => picks.units = units,
         Pick::Kind(kind, finish) => (picks.kind, picks.finish) = (kind, finish),
@@ -318,4 +327,15 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
 fn later(day: Day, by: i32) -> Day {
     let step = if by < 0 { Day::before } else { Day::next };
     (0..by.abs()).fold(day, |day, _| step(day))
+}
+
+/// A new job takes the design's name, unless it has one of its own.
+fn pick_design(app: &mut App, design: Id) {
+    let designs = app.own.workshop().designs.clone();
+    let named = |id: Option<Id>| designs.iter().find(|design| Some(design.id) == id).map(|design| design.name.clone()).unwrap_or_default();
+    let Some(draft) = &mut app.jobs.draft else { return };
+    let was = draft.picks.design;
+    draft.picks.design = Some(design).filter(|_| was != Some(design) && designs.iter().any(|known| known.id == design));
+    let (old, new) = (named(was), named(draft.picks.design));
+    draft.words.iter_mut().take(1).filter(|name| name.trim().is_empty() || **name == old).for_each(|name| name.clone_from(&new));
 }

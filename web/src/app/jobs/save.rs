@@ -1,23 +1,24 @@
 //! What was written down on Jobs is saved: the figures are read, and the trade decides.
 
 use super::super::App;
+use super::super::doubt::Side;
+use super::super::entry::moisture;
 use super::super::order::{Feel, Order};
 use super::super::price::gallery::there;
 use super::draft::{Draft, Way, What};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{
-    Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, SaleCommand, SellOrder, WoodCommand,
+    Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder, WoodCommand,
 };
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
-use fivebar_core::ledger::kind::job::{JobDescribed, OperationPlanned, PartPlanned};
+use fivebar_core::ledger::kind::job::{JobBegan, JobDescribed, OperationPlanned, PartPlanned};
 use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, PiecesConsigned, PriceAgreed};
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Id, Mass, Money, PILE_MOST};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::gallery::AtGallery;
-use fivebar_core::wood::moisture::Moisture;
 
 /// The form in hand is read and saved; it closes when it was.
 pub fn save(app: &mut App, now: Now) {
@@ -81,7 +82,7 @@ struct Reader {
 impl Reader {
     fn command(&self, draft: &mut Draft) -> Option<Command> {
         if draft.what == What::New {
-            return self.begin(draft).map(Command::Job);
+            return self.begin(draft);
         }
         let job = self.job?;
         match draft.what.clone() {
@@ -92,6 +93,7 @@ impl Reader {
             }
             What::Part(was) => self.part(draft, (job, was)).map(Command::Job),
             What::Plan(was) => self.plan(draft, (job, was)).map(Command::Job),
+            What::OldJobs => super::estimate::told(draft, self.sign).map(Command::Estimate),
             What::Spend => self.spend(draft, job).map(Command::Money),
             What::Tag => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetTag { job, sum })),
             What::Settle => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) })),
@@ -107,7 +109,7 @@ impl Reader {
 
     fn room(&self, draft: &mut Draft, job: Id) -> Option<Command> {
         let mut end = |nth| {
-            let read = |text: &str| reading::number(text, self.sign, Decimal::ZERO..=Moisture::MOST);
+            let read = |text: &str| moisture(text, self.sign);
             draft.form.take(nth, read).map(Exact)
         };
         let (low, high) = (end(0)?, end(1)?);
@@ -136,19 +138,26 @@ impl Reader {
         Typing { units: draft.picks.units, sign: self.sign }
     }
 
-    fn begin(&self, draft: &mut Draft) -> Option<JobCommand> {
+    fn begin(&self, draft: &mut Draft) -> Option<Command> {
         let pieces = self.count(draft, 0)?;
         let name = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
         let picks = &draft.picks;
-        Some(JobCommand::Begin { name, currency: picks.currency, units: picks.units, pieces, made_for: picks.made_for })
+        let (currency, units, made_for) = (picks.currency, picks.units, picks.made_for);
+        Some(match picks.design {
+            Some(design) => {
+                let job = JobBegan { name, currency, units, pieces, made_for };
+                Command::Plan(PlanCommand::MakeAgain { job, design })
+            }
+            None => Command::Job(JobCommand::Begin { name, currency, units, pieces, made_for }),
+        })
     }
 
     fn part(&self, draft: &mut Draft, (job, was): (Id, Option<String>)) -> Option<JobCommand> {
         let typing = self.typing(draft);
         let n = self.count(draft, 0)?;
-        let thickness = draft.form.take(1, |text| reading::length(text, typing))?;
-        let width = draft.form.take(2, |text| reading::length(text, typing))?;
-        let length = draft.form.take(3, |text| reading::length(text, typing))?;
+        let thickness = draft.form.side(1, Side::Thickness, typing)?;
+        let width = draft.form.side(2, Side::Width, typing)?;
+        let length = draft.form.side(3, Side::Length, typing)?;
         let name = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
         let part = PartPlanned { job, name, n, thickness, width, length, wood: draft.picks.wood.clone() };
         Some(match was.filter(|was| *was != part.name) {

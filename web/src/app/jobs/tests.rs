@@ -1,6 +1,7 @@
 //! Jobs, told as tables: what is tapped, what stands in the book and on the page then.
 
 mod apart;
+mod estimate;
 mod example;
 mod sales;
 

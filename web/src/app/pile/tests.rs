@@ -65,7 +65,7 @@ fn the_page_opens_from_the_list_and_leads_back() {
         &["count/pile-page", "nothing you wrote down speaks against it", "By layers", "By weight", "9.5 board feet, ± 5 %"],
     );
     let list = after(&mut app, [Msg::Count(Tap::Choose)]);
-    says(&list, &["More", "need, weight, size"]);
+    says(&list, &["More", "need, weight"]);
     let pile = count::sheet(&app).unwrap().tiles[0].pile;
     after(&mut app, [say(PileTap::Open(pile)), say(PileTap::Do(Doing::Layers))]);
     says(&after(&mut app, [Msg::Key("Escape".into())]), &["count/pile-page"]);

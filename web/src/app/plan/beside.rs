@@ -38,7 +38,7 @@ pub fn keep(app: &mut App) {
 fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let mut act = Act::new(Now { wall: app.now, chance: [0; 10] });
     act.add(kept(given, &found.answered, &found.sheet));
-    let entry = act.stamped(&mut Clock::new(app.shelf().device(), None)).first().map(line::write).unwrap_or_default();
+    let entry = act.stamped(&app.shelf().book, &mut Clock::new(app.shelf().device(), None)).first().map(line::write).unwrap_or_default();
     let ticks: Vec<String> = plan.ticked.iter().map(ToString::to_string).collect();
     let bought: Vec<String> = given.ask.bought.iter().map(spelled).collect();
     [given.ask.job.to_string(), ticks.join(","), bought.join(";"), entry].join(&PART.to_string())

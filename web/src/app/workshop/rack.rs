@@ -1,13 +1,14 @@
 //! The rack, heard: what is looked for, and what is done with a pile that lies there.
 
 mod deed;
+pub mod mend;
 pub mod walk;
 
 use super::super::App;
 use super::super::form::Form;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Lying, Now};
-use fivebar_core::quantity::{Count, Id, Key, reading};
+use fivebar_core::quantity::{Count, Id, Key, Length, reading};
 use fivebar_core::sheet::stock::StockPile;
 use fivebar_core::sheet::stock::find::{From, Thick, Wanted};
 use walk::Walk;
@@ -23,6 +24,8 @@ pub enum Page {
     Pile(Lying),
     /// Something is asked of a pile.
     Ask(Lying, Ask),
+    /// A line of its history is put right.
+    Mend(Lying, Id),
     /// From pile to pile, counting what lies there.
     Walk(Walk),
     /// Boards that were bought are written down.
@@ -43,6 +46,8 @@ pub enum Choice {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ask {
     Count,
+    /// Its name and its size.
+    Size,
     Apart,
     Gone,
     Place,
@@ -96,15 +101,23 @@ pub enum RackTap {
     Shorter(bool),
     Line(Id),
     Strike(Id),
+    /// Another reason, by its key.
+    Why(Key),
     /// A place a pile lay at before.
     Place(String),
     Wood(Key),
     From(Option<Id>),
     Done,
+    /// The side that is asked about is as it was typed, or it was meant in millimetres.
+    IsSo(Length),
     /// The other way: free again, plainly wet.
     Other,
     WalkRound,
+    /// As many as the page shows.
     Same,
+    Fewer,
+    More,
+    TypeIt,
     Skip,
 }
 
@@ -117,7 +130,11 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
     let rack = &mut app.workshop.rack;
     rack.given_up = None;
     match tap {
-        RackTap::Show(page) => rack.show(page),
+        RackTap::Show(page) => {
+            rack.show(page);
+            deed::fill(app);
+            mend::fill(app);
+        }
         RackTap::At(nth) => rack.form.go(nth),
         RackTap::Press(press) => rack.form.press(press, sign),
         RackTap::Say(words) => rack.words = words,
@@ -141,12 +158,20 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
             rack.words = place;
             done(app, now);
         }
+        RackTap::Why(why) => rack.words = why.to_string(),
         RackTap::Wood(wood) => (rack.wood, rack.page) = (Some(wood), Page::Buy),
         RackTap::From(from) => (rack.from, rack.page) = (from, Page::Buy),
         RackTap::Done => done(app, now),
+        RackTap::IsSo(side) => {
+            rack.form.is_so(side, sign);
+            done(app, now);
+        }
         RackTap::Other => deed::other(app, now),
         RackTap::WalkRound => walk::begin(app),
-        RackTap::Same => walk::same(app, now),
+        RackTap::Same => walk::counted(app, now),
+        RackTap::Fewer => walk::step(app, false, now),
+        RackTap::More => walk::step(app, true, now),
+        RackTap::TypeIt => walk::type_it(app),
         RackTap::Skip => walk::next(app),
     }
 }
@@ -155,7 +180,8 @@ fn done(app: &mut App, now: Now) {
     match &app.workshop.rack.page {
         Page::Find => sought(app),
         Page::Ask(at, ask) => deed::done(app, (*at, *ask), now),
-        Page::Walk(_) => walk::counted(app, now),
+        Page::Mend(at, line) => mend::done(app, (*at, *line), now),
+        Page::Walk(_) => walk::typed(app, now),
         Page::Buy => deed::bought(app, now),
         _ => {}
     }
@@ -189,8 +215,9 @@ impl Rack {
     pub fn close(&mut self) -> bool {
         let back = match &self.page {
             Page::List => return false,
-            Page::Ask(at, _) => Page::Pile(*at),
+            Page::Ask(at, _) | Page::Mend(at, _) => Page::Pile(*at),
             Page::Choose(Choice::BoughtWood | Choice::BoughtFrom) => Page::Buy,
+            Page::Walk(walk) => walk::leave(walk).map_or(Page::List, Page::Walk),
             _ => Page::List,
         };
         self.page = back;

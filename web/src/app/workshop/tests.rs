@@ -7,8 +7,8 @@ use crate::app::order::{Choice, Which};
 use crate::app::told::{after, nth};
 use crate::app::{Common, Msg};
 use crate::words::Plain;
-use fivebar_core::quantity::Decimal;
 use fivebar_core::quantity::reading::Sign;
+use fivebar_core::quantity::{Decimal, Span, Wall};
 
 fn tap(tap: Tap) -> Msg {
     Msg::Workshop(tap)
@@ -206,6 +206,25 @@ fn inv11_a_copy_that_was_added_is_said_and_its_names_are_known() {
     assert!(shown.contains("Added."), "{shown}");
     assert_eq!(app.own.names.values().map(String::as_str).collect::<Vec<_>>(), ["Stair works"]);
     app.workshop.over = Over::Nothing;
+}
+
+/// One of the clocks is wrong by days: better put right before anything rests on what comes.
+#[test]
+fn inv11_a_copy_from_a_clock_that_is_days_fast_is_said_first() {
+    for (hours, said) in [(0, None), (20, None), (30, Some("1 day ahead")), (80, Some("3 days ahead"))] {
+        let mut other = App::for_tests(Place::Workshop);
+        let fast = |n: u8| Now { wall: Wall::new(nth(n).wall.at.plus(Span::minutes(60 * hours)), nth(n).wall.offset), ..nth(n) };
+        [tap(Tap::Open(Over::People)), tap(Tap::Typed("Stair works".into())), tap(Tap::AddPerson(Role::Supplier))]
+            .into_iter()
+            .for_each(|message| drop(other.heard(message, fast(1))));
+        let orders = other.heard(tap(Tap::KeepCopy), fast(9));
+        let text = orders.into_iter().find_map(|order| if let Order::Share { text, .. } = order { Some(text) } else { None }).unwrap();
+        let mut app = App::for_tests(Place::Workshop);
+        app.now = nth(9).wall;
+        let shown = after(&mut app, [tap(Tap::Picked(text))]);
+        assert_eq!(shown.contains("ahead of this phone’s clock"), said.is_some(), "{hours}: {shown}");
+        assert!(said.is_none_or(|said| shown.contains(said)), "{shown}");
+    }
 }
 
 /// Between the look at a copy and the wish to add it, the maker goes on: what was named or forgotten meanwhile holds.

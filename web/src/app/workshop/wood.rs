@@ -11,6 +11,7 @@ pub use keyed::MACHINES;
 pub use read::{Across, Wrong, across, readings};
 
 use super::super::App;
+use super::super::entry::Typed;
 use super::super::form::Form;
 use super::Over;
 use crate::parts::Place;
@@ -21,7 +22,7 @@ use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::money::Measure;
 use fivebar_core::ledger::kind::wood::{MachineMinimumSet, SpeciesAdded};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Decimal, Key};
+use fivebar_core::quantity::{Decimal, Key, Length};
 use fivebar_core::wood::movement::Sawn;
 use std::rc::Rc;
 
@@ -56,6 +57,8 @@ pub enum Page {
 pub struct Wood {
     pub page: Page,
     pub form: Form,
+    /// The figures as they were when the page was opened.
+    pub began: Vec<Typed>,
     /// A name, or where air was read, and where figures are from, as they are typed.
     pub name: String,
     pub from: String,
@@ -94,6 +97,8 @@ pub enum WoodTap {
     Drop(usize),
     /// The machine is in no use any more, or the wood is none of the maker's.
     Remove,
+    /// The side that is asked about is as it was typed, or it was meant in millimetres.
+    IsSo(Length),
     Save,
 }
 
@@ -112,6 +117,13 @@ pub fn heard(app: &mut App, tap: WoodTap, now: Now) {
         }
         WoodTap::Save => save::save(app, now),
         WoodTap::Remove => remove(app, now),
+        WoodTap::IsSo(side) => {
+            let sign = app.speech.sign();
+            if let Over::Wood(wood) = &mut app.workshop.over {
+                wood.form.is_so(side, sign);
+            }
+            save::save(app, now);
+        }
         said => {
             let sign = app.speech.sign();
             app.notice = None;
@@ -132,6 +144,7 @@ impl Wood {
         let (name, from, glued) = (String::new(), String::new(), vec![]);
         Wood {
             page,
+            began: form.slots.clone(),
             form,
             name,
             from,
@@ -144,6 +157,17 @@ impl Wood {
             fresh: false,
             typed: false,
         }
+    }
+
+    /// A figure is other than it was when the page was opened.
+    fn is_corrected(&self, nth: usize) -> bool {
+        self.began.get(nth).is_none_or(|began| began.text != self.form.text(nth))
+    }
+
+    /// What is known stands as it was: there is nothing to write.
+    fn is_as_it_was(&self) -> bool {
+        let known = self.began.iter().any(|began| !began.text.is_empty());
+        known && !(0..self.began.len()).any(|nth| self.is_corrected(nth))
     }
 
     fn say(&mut self, tap: WoodTap, sign: Sign) {

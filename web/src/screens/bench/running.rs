@@ -10,6 +10,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::bench as words;
+use fivebar_core::bench::On;
 use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
@@ -28,6 +29,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kids(waits::card(app, seen))
         .kids(waits::meanwhile(app, seen))
         .kids(sheet.others.iter().map(|other| beside(other, app, seen)))
+        .kids(estimated(sheet, app, seen))
         .kids(rack::around(sheet, seen));
     let then = el("div", "col")
         .key("then")
@@ -37,6 +39,12 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kid(waits::door());
     let main = el("main", "scr bench two").kid(now).kid(then);
     Screen::new("bench", top(app, sheet, seen), main).foot(foot::foot(app, sheet, seen))
+}
+
+/// How far the job that runs has come of its estimate.
+fn estimated(sheet: &BenchSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let On::Job(job) = sheet.running.as_ref()?.run.work.on else { return None };
+    super::super::jobs::estimate::line(job, app, seen)
 }
 
 /// The job in hand, the day so far, and all that was worked on the job.

@@ -2,9 +2,11 @@
 
 mod making;
 mod money;
+mod old_jobs;
 pub mod room;
 mod sale;
 
+use super::super::slots::doubted;
 use super::super::{Screen, Seen};
 use super::entry::{Slot, figures, under_thumb};
 use super::say;
@@ -45,6 +47,7 @@ pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>
     let asked = match (&draft.what, sheet) {
         (What::New, _) | (_, None) => making::new(draft, app, seen),
         (What::Name | What::Take { .. } | What::Part(_) | What::Plan(_), Some(sheet)) => making::asked(draft, sheet, app, seen),
+        (What::OldJobs, Some(_)) => old_jobs::asked(draft, app, seen),
         (What::Room, Some(sheet)) => room::asked(draft, sheet, app, seen),
         (What::Spend | What::Tag | What::Settle | What::Size | What::Facts | What::Lesson, Some(sheet)) => money::asked(draft, sheet, seen),
         (_, Some(sheet)) => sale::asked(draft, sheet, seen),
@@ -65,6 +68,7 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
     let main = el("main", "scr form")
         .kids(asked.above)
         .kids((!asked.slots.is_empty()).then(|| figures(&draft.form, &asked.slots)))
+        .kids(doubted(&draft.form, (units, seen), |side| say(Tap::IsSo(side))))
         .kid(el("div", "push"))
         .kids(pad);
     let keys = el("div", keys).kid(key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save))).kids(other).kid(key(

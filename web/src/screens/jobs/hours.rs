@@ -31,7 +31,8 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
         .kid(el("h2", "").text(words::PLANNED))
         .kid(if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned(sheet, seen) })
-        .kid(key("key soft h56", words::ADD_OPERATION, "", say(Tap::Write(What::Plan(None)))));
+        .kid(key("key soft h56", words::ADD_OPERATION, "", say(Tap::Write(What::Plan(None)))))
+        .kids(super::estimate::block(sheet, app, seen));
     let nothing_spent = sheet.account.costs.lines.is_empty() && sheet.account.costs.by_kind.is_empty();
     let second =
         el("div", "col").kid(el("h2", "").text(words::SPENT)).kid(if nothing_spent { none(words::NONE_SPENT) } else { spent(sheet, seen) });

@@ -33,6 +33,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(next_act(sheet, seen))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, seen))
+        .kids(super::estimate::so_far(sheet, app, seen))
         .kids(money_card(sheet, seen));
     let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(below());
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))

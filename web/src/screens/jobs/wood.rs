@@ -1,18 +1,20 @@
 //! Wood and plan: what is taken from the rack, volumes and yields, and the parts of one piece.
 
-use super::super::{Screen, Seen, short, undo};
+use super::super::outlook::{gives, how, is_figure, short};
+use super::super::{Screen, Seen, short as too_short, undo};
 use super::figures::{line, percent, volume};
 use super::forms::room::between;
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{What, room_of};
+use crate::app::plan::made_from;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, count, job as words, jobs, plan, rack as rack_words, woods, yard};
+use crate::words::en::{common, count, design, job as words, jobs, plan, rack as rack_words, woods, yard};
 use fivebar_core::ledger::fold::Part;
 use fivebar_core::quantity::{Listed, Units};
 use fivebar_core::sheet::job::JobSheet;
@@ -27,11 +29,12 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(sheet.name.clone(), jobs::WOOD_AND_PLAN);
     let top = if 0 < sheet.wood.pieces { top.fact(Fact::Strong(pieces)) } else { top };
     let known = app.shelf().workshop();
-    let lacks = |pile: &RackPile| short::of(pile, &known.wood, seen);
+    let lacks = |pile: &RackPile| too_short::of(pile, &known.wood, seen);
     let cautious = piles.iter().any(|pile| !lacks(pile).is_empty());
     let none = |words: &'static str| el("p", "t14 i2").text(words);
     let make = key("key h56 wide", plan::WHAT_CAN_I_MAKE, super::super::plan::under(sheet), say(Tap::Plan(crate::app::plan::Tap::Open)));
     let first = el("div", "col")
+        .kids(outlook(sheet, app, seen))
         .kid(make)
         .kid(el("h2", "").text(words::TAKEN))
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
@@ -48,7 +51,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     } else {
         parts(sheet, &known.wood.woods, seen)
     });
-    let second = second.kids(super::super::plan::designs(sheet, &known.designs, seen));
+    let second = second.kids(super::super::plan::designs(sheet, (&known.designs, made_from(app).as_deref()), seen));
     let [low, high] = room_of(app, sheet);
     let under = words::lives_in(&between((low, high), seen), sheet.room.is_some());
     let second = second.kid(key("key soft h56", words::ROOM, under, say(Tap::Write(What::Room))).flag("disabled", sheet.ended.is_some()));
@@ -56,6 +59,19 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let add = key("key h56", words::ADD_PART, "", say(Tap::Write(What::Part(None))));
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(el("div", "um").kid(add).kid(to_job()));
     Screen::new("jobs/wood", head(top), main).foot(foot)
+}
+
+/// How many of it the wood gives: nothing where its parts are not planned, or it has ended.
+fn outlook(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let stand = app.outlooks.of(sheet.job).filter(|_| sheet.ended.is_none() && !sheet.parts.is_empty())?;
+    let open = app.outlooks.told_how;
+    let what = el("span", "op")
+        .kid(el("span", "t14 i2").text(design::GIVES))
+        .kid(el("b", if is_figure(Some(stand)) { "t22 w8" } else { "" }).text(jobs::upper_first(&gives(stand, seen)?)))
+        .kids(short(stand).map(|short| worded("span", "", jobs::upper_first(&short))));
+    let top = el("button", "dl").attr("type", "button").attr("aria-expanded", if open { "true" } else { "false" });
+    let top = top.on_tap(say(Tap::Plan(crate::app::plan::Tap::Outlook))).kid(what);
+    Some(el("section", "card list").kid(top).kids(open.then(|| el("div", "opened").kids(how(stand, seen)))))
 }
 
 /// Some of its wood is of a haul in another currency, and no figure was agreed for it.

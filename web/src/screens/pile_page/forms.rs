@@ -1,6 +1,6 @@
 //! What is written down on the page of a pile: answers by chips above, figures, what they come to, and the pad under the thumb.
 
-use super::super::slots::{Slot, figures_in, pad, refused, why};
+use super::super::slots::{Slot, doubted, figures_in, pad, refused, why};
 use super::super::{Screen, Seen};
 use super::{damp_on, mean_lines, say};
 use crate::app::count::Tap;
@@ -39,6 +39,7 @@ pub fn screen(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), s
         .kids(asked.above)
         .kid(figures_in(class, &page.form, &asked.slots, at))
         .kids(why(&page.form, sheet.units, seen))
+        .kids(doubted(&page.form, (sheet.units, seen), |side| say(PileTap::IsSo(side))))
         .kids(refused(app, seen))
         .kids(comes_to)
         .kid(el("div", "push"))

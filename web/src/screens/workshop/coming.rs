@@ -11,6 +11,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, copies as words, workshop};
+use fivebar_core::ledger::Clock;
 use fivebar_core::ledger::merge::{Sums, Totals, totals};
 use fivebar_core::quantity::{Decimal, Listed};
 
@@ -25,7 +26,7 @@ pub fn screen(coming: &Coming, app: &App, seen: Seen<'_>) -> Screen {
         .then(|| key("key h56", words::KEEP_FIRST, words::KEEP_FIRST_UNDER, say(Tap::KeepCopy)).key("first"));
     let main = el("main", "scr")
         .kid(el("section", "card").kid(table(&coming.here, &coming.then, seen)))
-        .kids(aside.into_iter().flatten().map(|line| el("p", "").text(line)))
+        .kids(aside.into_iter().flatten().chain(ahead(coming, seen)).map(|line| el("p", "").text(line)))
         .kid(el("p", "").kid(el("b", "").text(words::NOTHING_CHANGED)).kid(el("span", "").text(format!(" {said}"))))
         .kids(app.workshop.said.as_ref().map(told))
         .kid(el("div", "push"))
@@ -38,6 +39,13 @@ pub fn screen(coming: &Coming, app: &App, seen: Seen<'_>) -> Screen {
     };
     let top = Head::new(workshop::WORKSHOP, words::BRING_ONE_IN).fact(Fact::Strong(words::made_on(&seen.speech.day(coming.made))));
     Screen::new("workshop/coming", head(top), main).foot(el("footer", "foot").kid(keys))
+}
+
+/// One of the clocks is wrong: better put right before anything rests on what comes.
+fn ahead(coming: &Coming, seen: Seen<'_>) -> Option<String> {
+    let ahead = coming.book.last_stamp().map(|stamp| seen.now.at.until(stamp.0)).filter(|ahead| Clock::SAID < *ahead)?;
+    let days = ahead.as_minutes() / (24 * 60);
+    Some(words::ahead(days, &seen.speech.number(Decimal::from(days), 0, 0)))
 }
 
 fn table(here: &Totals, then: &Totals, seen: Seen<'_>) -> El<Msg> {

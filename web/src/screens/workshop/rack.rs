@@ -3,6 +3,7 @@
 mod ask;
 mod buy;
 mod choose;
+mod mend;
 mod pile;
 mod row;
 mod walk;
@@ -41,6 +42,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Page::Choose(choice) => choose::screen(*choice, app, seen),
         Page::Pile(at) => pile::screen(*at, app, seen),
         Page::Ask(at, ask) => ask::screen((*at, *ask), app, seen),
+        Page::Mend(at, line) => mend::screen((*at, *line), app, seen),
         Page::Walk(walk) => walk::screen(walk, app, seen),
         Page::Buy => buy::screen(app, seen),
     }
@@ -58,7 +60,10 @@ fn list(app: &App, seen: Seen<'_>) -> Screen {
         let main = el("main", "scr racked").kid(el("p", "").text(workshop::RACK_EMPTY)).kid(el("div", "push")).kid(bought);
         return page(app, ("workshop/rack", workshop::RACK), main, seen);
     }
-    let stale = stock::stale(&all).len();
+    let stale = all.iter().filter(|pile| pile.is_stale).count();
+    // One key for the walk: where piles wait to be looked at, it stands over the boards.
+    let walk = (stale == 0).then(|| key("key soft h56", words::WALK_ROUND, "", say(RackTap::WalkRound)));
+    let ways = el("div", if walk.is_some() { "g2" } else { "one" }).kids(walk).kid(bought);
     let longest = row::longest(&all);
     let rack = &app.workshop.rack;
     let found = find(all, &rack.wanted);
@@ -75,7 +80,7 @@ fn list(app: &App, seen: Seen<'_>) -> Screen {
         .kids(more(words::NO_SIZE, &found.no_size, drawn, seen))
         .kid(el("div", "push"))
         .kids(shorter(&found, rack.with_shorter, seen))
-        .kid(bought);
+        .kid(ways);
     let page = page(app, ("workshop/rack", workshop::RACK), main, seen);
     let top = Head::new(workshop::WORKSHOP, workshop::RACK).fact(super::saved_fact(app, seen)).fact(strong(seen.speech.day(seen.now)));
     Screen { head: head(top), ..page }

@@ -6,7 +6,7 @@ mod movement;
 mod own;
 mod yard;
 
-use super::super::slots::{Slot, figures, refused, under_thumb};
+use super::super::slots::{Slot, doubted, figures, refused, under_thumb};
 use super::super::{Screen, Seen, undo};
 use super::{foot, line, saved_fact, say};
 use crate::app::workshop::Tap;
@@ -100,6 +100,7 @@ fn laid_out(asked: Asked, wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr form")
         .kids(asked.above)
         .kid(figures(&wood.form, &asked.slots, |nth| tap(WoodTap::At(nth))))
+        .kids(doubted(&wood.form, (units, seen), |side| tap(WoodTap::IsSo(side))))
         .kids(refused(app, seen))
         .kid(el("div", "push"))
         .kids(pad)

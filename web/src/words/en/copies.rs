@@ -130,6 +130,12 @@ pub fn damaged(n: usize, written: &str) -> String {
     format!("{written} {lines} kept, set aside, and in no total.")
 }
 
+/// The newest of what a copy leads to is that far ahead of this phone's clock.
+pub fn ahead(days: i64, written: &str) -> String {
+    let days = if days == 1 { "day" } else { "days" };
+    format!("The newest entry is {written} {days} ahead of this phone’s clock. Look at the date and time of both phones first.")
+}
+
 /// What of a copy is from a newer version.
 pub fn newer(n: usize, written: &str) -> String {
     let lines = if n == 1 {

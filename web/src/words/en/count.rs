@@ -45,6 +45,8 @@ pub const LOAD_UNKNOWN: &str = "say what the van carries";
 pub const SIZES_MISSING: &str = "sizes missing";
 pub const RECOUNT: &str = "Count again";
 pub const EDIT_PILE: &str = "Name or size";
+pub const SIZE: &str = "Size";
+pub const SIZE_UNDER: &str = "or name";
 pub const WHICH_PILE: &str = "Which pile?";
 pub const GOOD: &str = "Good";
 pub const REJECT_BECAUSE: &str = "Reject, because";
@@ -173,10 +175,12 @@ pub const HOW_LONG_EXACT: &str = "How long";
 pub const THICK: &str = "thick";
 pub const WIDE: &str = "wide";
 pub const LONG: &str = "long";
+pub const AT_LEAST: &str = "at the least";
 
 /// "That is 27 in thick. Millimetres?"
-pub fn that_is(side: &str, way: &str, or_mm: bool) -> String {
-    if or_mm { format!("That is {side} {way}. Millimetres?") } else { format!("That is {side} {way}. Is it so?") }
+pub fn that_is(side: &str, way: Option<&str>, or_mm: bool) -> String {
+    let way = way.map(|way| format!(" {way}")).unwrap_or_default();
+    format!("That is {side}{way}. {}", if or_mm { "Millimetres?" } else { "Is it so?" })
 }
 
 /// "Yes, 27 in".

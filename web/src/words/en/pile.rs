@@ -4,7 +4,7 @@ use super::common::length_unit;
 use fivebar_core::quantity::Units;
 
 pub const MORE: &str = "More";
-pub const MORE_UNDER: &str = "need, weight, size";
+pub const MORE_UNDER: &str = "need, weight";
 pub const TAKE: &str = "Take";
 pub const MAYBE: &str = "Maybe";
 pub const LEAVE: &str = "Leave";

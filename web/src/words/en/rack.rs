@@ -59,6 +59,8 @@ pub const MOISTURE_KEY: &str = "Moisture";
 pub const TAKE: &str = "Take";
 pub const HISTORY: &str = "What happened to it";
 pub const STRIKE: &str = "Strike it";
+pub const MEND: &str = "Put it right";
+pub const OLD_IS_KEPT: &str = "What was written stays in the book beside it.";
 
 pub const HOW_MANY_LIE: &str = "How many lie there?";
 pub const FOUND: &str = "Found";
@@ -77,13 +79,18 @@ pub const ALL_OF_THEM: &str = "all";
 pub const ALL_FREE: &str = "all free ones";
 pub const SAVE: &str = "Write it down";
 
-pub const OTHER_NUMBER: &str = "Other number";
+pub const FEWER: &str = "Fewer";
+pub const MORE: &str = "More";
+pub const TYPE_IT: &str = "Type it";
+pub const END_WALK: &str = "End the walk";
 pub const SKIP: &str = "Skip";
-pub const LOOKED_LAST: &str = "last looked at";
+pub const NONE_COUNTED: &str = "Nothing was counted.";
+pub const NONE_DRIFTED: &str = "All as the book says.";
 
 pub const THICKNESS: &str = "Thick";
 pub const WIDTH: &str = "Wide";
 pub const LENGTH: &str = "Long";
+pub const LONGEST: &str = "Up to";
 pub const BOARDS: &str = "Boards";
 pub const PAID: &str = "Paid, all";
 pub const BOUGHT_UNDER: &str = "They lie on the rack with their price, and jobs take them like any pile.";
@@ -204,14 +211,24 @@ pub fn by_the_counts(told: &str) -> String {
     format!("{told} by the counts.")
 }
 
-/// "Ash strips: still 22?"
-pub fn still(name: &str, n: &str) -> String {
-    format!("{name}: still {n}?")
+/// "22 should lie here, last looked at Thu 20 November".
+pub fn looked_last(n: &str, day: &str) -> String {
+    format!("{n} should lie here, last looked at {day}")
 }
 
-/// "Yes, 22".
-pub fn yes(n: &str) -> String {
-    format!("Yes, {n}")
+/// "As it is: 22".
+pub fn as_it_is(n: &str) -> String {
+    format!("As it is: {n}")
+}
+
+/// "Found 19".
+pub fn found_n(n: &str) -> String {
+    format!("Found {n}")
+}
+
+/// "3 of 4 piles counted".
+pub fn walked(n: &str, of: &str) -> String {
+    format!("{n} of {of} piles counted")
 }
 
 /// "1 of 3".
@@ -283,6 +300,11 @@ pub fn told(fact: &Fact, (n, job): (&str, &str), here: Id) -> String {
 /// "22 counted, in 5 acts".
 pub fn in_acts(what: &str, acts: &str) -> String {
     format!("{what}, in {acts} acts")
+}
+
+/// "20 counted, was 22".
+pub fn was(what: &str, old: &str) -> String {
+    format!("{what}; was {old}")
 }
 
 fn named(job: &str) -> &str {

@@ -1,5 +1,7 @@
 //! English: why the answer was no. What did not happen, what is safe, what to do, with the limit.
 
+mod estimate;
+
 use super::common::{length_unit, mass_unit, pieces};
 use super::{woods, yard};
 use crate::app::news::Trouble;
@@ -24,6 +26,7 @@ const SAFE: &str = "Nothing was changed.";
 pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
     let said = |what: String, to_do: &str| Said { what, why: String::new(), safe: SAFE.into(), to_do: to_do.into() };
     let count = |n: u32| pieces(n, &speech.count(n));
+    let of_estimate = |(what, to_do)| said(what, to_do);
     match refusal {
         Refusal::MoneyOutOfRange { currency } => {
             said(format!("Not taken: that sum is too large. The most is {}.", speech.money(Money::most(*currency))), "Check the figure.")
@@ -141,6 +144,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::WoodThere { name } => {
             said(format!("Not added: you have a wood called {name} already."), "Give it another name, or open that one and change it.")
         }
+        Refusal::DesignThere { name } => {
+            said(format!("Not renamed: you have a design called {name} already."), "Give it another name, or drop that one first.")
+        }
         Refusal::WoodInUse { uses: 1 } => {
             said("Not taken off: a pile or a part is of this wood.".to_owned(), "Give it another wood first.")
         }
@@ -224,6 +230,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             let (met, tare) = (weighed(*met, speech), weighed(*tare, speech));
             said(format!("Not counted: the scale shows {met}, and the tare is {tare}: no wood is on it."), "Weigh again.")
         }
+        Refusal::HoursOutOfRange { met, least, most } => of_estimate(estimate::hours((*met, *least, *most), speech)),
+        Refusal::NoPrice { met } => of_estimate(estimate::no_price(*met, speech)),
+        Refusal::TooManyOldJobs { met, most } => of_estimate(estimate::too_many(*met, *most)),
+        Refusal::FactorOutOfRange { met, least, most } => of_estimate(estimate::factor((*met, *least, *most), speech)),
         Refusal::MoneyBelowNothing { met } => {
             said(format!("Not taken: {} is below nothing.", speech.money(*met)), "Leave the minus sign away.")
         }

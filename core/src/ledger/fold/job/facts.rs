@@ -1,7 +1,7 @@
 //! What is known of a job: plain facts, no price is worked out here.
 
 use super::selling::Selling;
-use crate::ledger::fold::{Booked, KeptPlan};
+use crate::ledger::fold::{Booked, Kept, KeptPlan};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
 use crate::quantity::Sorted;
@@ -41,6 +41,8 @@ pub struct Job {
     pub plans: Vec<KeptPlan>,
     /// The design it was made from.
     pub design: Option<Id>,
+    /// The estimate that was given last.
+    pub kept: Option<Kept>,
 }
 
 /// What is said of the piece.
@@ -122,6 +124,16 @@ impl Job {
     pub fn estimate(&self) -> Option<Span> {
         let spans: Option<Vec<Span>> = self.operations.iter().map(|operation| operation.span).collect();
         spans.filter(|spans| !spans.is_empty()).map(Span::sum)
+    }
+
+    /// What the maker thought it would take: as it was given, else as its operations are planned.
+    pub fn thought(&self) -> Option<Span> {
+        self.kept.and_then(|kept| kept.thought).or_else(|| self.estimate())
+    }
+
+    /// What it is judged by: what was thought, else what was given as likely.
+    pub fn judged_by(&self) -> Option<Span> {
+        self.thought().or(self.kept.map(|kept| kept.likely))
     }
 
     /// Pieces on hand: neither sold, nor with a gallery.

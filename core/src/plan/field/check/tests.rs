@@ -79,3 +79,26 @@ fn the_rules_of_single_patterns_are_named() {
     broken(herringbone, |problem, _| problem.cut_min = 21, Broken::CutTooShort { met: 20 });
     broken(herringbone, |problem, field| (problem.piles[0].width, field.tile[1]) = (31, 31), Broken::TooStubby);
 }
+
+/// A row of a book that came from elsewhere: twelve tiles, and so many half ones that to fit them one by one would hold the page.
+#[test]
+fn what_no_pile_can_give_is_refused_before_it_is_fitted() {
+    let lay = |field: &mut Field, pattern, rows: i64| {
+        field.lie = Lie::Rows { pattern, columns: 2, rows, turn: false };
+        field.outer = [120, 20 * rows, 20];
+    };
+    let more = |taken| Broken::TooMany { pile: 0, taken, there: 12 };
+    // Each row of a running field is two tiles long, and there are two layers.
+    broken(&[Pattern::Running], |_, field| lay(field, Pattern::Running, 400_000), more(1_600_000));
+    broken(&[Pattern::Stack], |_, field| lay(field, Pattern::Stack, 400_000), more(1_600_000));
+}
+
+#[test]
+fn cut_pieces_come_from_the_first_tile_with_room() {
+    let check = |pieces: &[i64], most, tiles| assert_eq!(first_fit(pieces, (60, most), 2), Some(tiles), "{pieces:?}");
+    check(&[], 9, 0);
+    check(&[40, 30, 28, 18], 9, 2); // 40 and 18 with a kerf, 30 and 28 with one
+    check(&[40, 30, 29, 18], 9, 3);
+    check(&[40, 30, 29, 18], 1, 2); // more than there are: no need to go on
+    check(&[29; 1_000], 1_000, 500);
+}

@@ -1,16 +1,19 @@
 //! What is done with a pile: counted, set apart, gone, moved to a place, its moisture read, taken; and boards that were bought.
 
 use super::super::super::App;
+use super::super::super::doubt::Side;
+use super::super::super::entry::moisture;
+use super::super::super::form::Form;
 use super::super::super::order::{Feel, Order};
 use super::{Ask, GONE_TO, Page};
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, PileFacts, StockCommand, WoodCommand};
-use fivebar_core::quantity::{Count, Decimal, Key, PILE_MOST, reading};
+use fivebar_core::quantity::{Count, Decimal, Key, Length, PILE_MOST, reading, writing};
 use fivebar_core::sheet::stock::{self, StockPile};
-use fivebar_core::wood::moisture::Moisture;
 
 /// Writes what was said of a pile, and shows the pile; or says in place why not.
 pub fn done(app: &mut App, (at, ask): (Lying, Ask), now: Now) {
     let said = match ask {
+        Ask::Size => sized(app, at, now),
         Ask::Count => number(app).map(|n| of_stock(at, StockCommand::CountRack { n, why: words(app) })),
         Ask::Gone => number(app).zip(gone_to(app)).map(|(n, to)| of_stock(at, StockCommand::Gone { n, to })),
         Ask::Place => Some(of_stock(at, StockCommand::Place { place: app.workshop.rack.words.trim().to_owned() })),
@@ -27,6 +30,35 @@ pub fn done(app: &mut App, (at, ask): (Lying, Ask), now: Now) {
     if let (true, Ok(n)) = (is_count, reading::count(&found, app.speech.sign(), PILE_MOST)) {
         gave_up(app, before, n);
     }
+}
+
+/// What is known of a pile stands in the form that changes it.
+pub(super) fn fill(app: &mut App) {
+    let Page::Ask(at, Ask::Size) = app.workshop.rack.page else { return };
+    let Ok(pile) = stock::pile(&app.shelf().shop(app.now.at), at) else { return };
+    let typing = app.speech.typing(pile.haul.units);
+    let written = |side: Option<Length>| side.map(|side| writing::length(side, typing)).unwrap_or_default();
+    let sides = [pile.thickness, pile.width, pile.length, pile.length_to];
+    (app.workshop.rack.form, app.workshop.rack.words) = (Form::filled(sides.map(written)), pile.name.unwrap_or_default());
+}
+
+/// Its name and its size as far as they were corrected; a side left empty stays as it was, and a length without a longest one ends a band.
+fn sized(app: &mut App, at: Lying, now: Now) -> Option<Command> {
+    let there = stock::pile(&app.shelf().shop(now.wall.at), at).ok()?;
+    let (typing, name) = (app.speech.typing(there.haul.units), Some(app.workshop.rack.words.clone()));
+    let form = &mut app.workshop.rack.form;
+    let mut side = |nth, of| form.maybe_side(nth, of, typing);
+    let (thickness, width) = (side(0, Side::Thickness)?, side(1, Side::Width)?);
+    let (length, length_to) = (side(2, Side::Length)?, side(3, Side::Length)?);
+    let StockPile { thickness: thick, width: wide, length: long, length_to: longest, name: called, .. } = there;
+    let began = PileFacts { wood: None, name: called, thickness: thick, width: wide, length: long, length_to: longest };
+    let facts = PileFacts { wood: None, name, thickness, width, length, length_to }.corrects(&began);
+    if facts == PileFacts::default() {
+        app.workshop.rack.show(Page::Pile(at));
+        return None;
+    }
+    let Lying { haul, pile } = at;
+    Some(Command::Haul(HaulCommand::DescribePile { haul, pile, facts }))
 }
 
 /// A pile as it lies before it is counted.
@@ -68,15 +100,13 @@ pub(super) fn number(app: &mut App) -> Option<Count> {
 }
 
 /// The reason in the maker's words, where there is one.
-fn words(app: &App) -> Option<String> {
+pub(super) fn words(app: &App) -> Option<String> {
     Some(app.workshop.rack.words.trim().to_owned()).filter(|words| !words.is_empty())
 }
 
 fn percent(app: &mut App) -> Option<Decimal> {
     let sign = app.speech.sign();
-    // no meter shows nothing
-    let limits = Decimal::ONE..=Moisture::MOST;
-    app.workshop.rack.form.take(0, |text| reading::number(text, sign, limits.clone()))
+    app.workshop.rack.form.take(0, |text| moisture(text, sign))
 }
 
 fn gone_to(app: &App) -> Option<Key> {
@@ -98,8 +128,9 @@ fn buy(app: &mut App) -> Option<WoodCommand> {
     let (currency, units) = app.begins_with();
     let (typing, sign) = (app.speech.typing(units), app.speech.sign());
     let rack = &mut app.workshop.rack;
-    let mut side = |nth| rack.form.take(nth, |text| reading::length(text, typing));
-    let [thickness, width, length] = [side(0)?, side(1)?, side(2)?].map(Some);
+    let mut side = |nth, of| rack.form.side(nth, of, typing);
+    let sides = [side(0, Side::Thickness)?, side(1, Side::Width)?, side(2, Side::Length)?];
+    let [thickness, width, length] = sides.map(Some);
     let n = rack.form.take(3, |text| reading::count(text, sign, PILE_MOST))?;
     let paid = rack.form.take(4, |text| reading::money(text, currency, sign))?;
     let pile = PileFacts { wood: rack.wood.clone(), thickness, width, length, ..PileFacts::default() };

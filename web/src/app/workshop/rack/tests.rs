@@ -199,14 +199,55 @@ fn a_line_of_several_acts_opens_into_them() {
 fn a_walk_goes_from_pile_to_pile_and_changes_nothing_unasked() {
     let (mut app, _) = rack("");
     check(&mut app, vec![], &["2 piles not looked at for 12 weeks", "Walk round"], &[]);
-    check(&mut app, vec![RackTap::WalkRound], &["Ash strips: still 22?", "1 of 2", "Yes, 22", "Other number", "Skip"], &[]);
+    check(
+        &mut app,
+        vec![RackTap::WalkRound],
+        &["Ash strips", "1 of 4", "22 should lie here", "Fewer", "More", "As it is: 22", "Skip"],
+        &[],
+    );
     let before = app.own.book.len();
-    check(&mut app, vec![RackTap::Skip], &["Cherry band: still 8?", "2 of 2"], &[]);
+    check(&mut app, vec![RackTap::Skip], &["Cherry band", "2 of 4", "8 should lie here"], &[]);
+    let fewer = "8 by the counts, 7 found, 1 missing: its share goes to workshop costs.";
+    check(&mut app, vec![RackTap::Fewer, RackTap::Fewer, RackTap::More], &[fewer, "Why, where it differs", "Found 7"], &[]);
     assert_eq!(app.own.book.len(), before);
-    check(&mut app, [vec![RackTap::Done], press("7"), vec![RackTap::Done]].concat(), &["1 pile not looked at", "Cherry band", ">7<"], &[]);
-    check(&mut app, vec![RackTap::WalkRound, RackTap::Same], &["43 pieces in 4 piles"], &["not looked at"]);
-    let haul = fold::hauls(&app.own.book).last().unwrap();
-    assert_eq!(haul.piles.iter().map(|pile| pile.stock.drift).collect::<Vec<_>>(), [0, -1]);
+    check(&mut app, vec![RackTap::Say("dark corner".into()), RackTap::Same], &["Bare", "3 of 4", "Take back"], &["dark corner"]);
+    check(&mut app, vec![RackTap::Same], &["under the stairs", "Ash squares", "4 of 4", "9 should lie here"], &[]);
+    let typed = [vec![RackTap::TypeIt], press("11"), vec![RackTap::Done]].concat();
+    check(&mut app, typed, &["9 by the counts, 11 found, 2 more", "Found 11"], &[]);
+    check(&mut app, vec![RackTap::Same], &["3 of 4 piles counted", "Cherry band", fewer, "Strike it", "Ash squares", "2 more"], &["Bare"]);
+    let drift = |app: &App| fold::hauls(&app.own.book).flat_map(|haul| haul.piles).map(|pile| pile.stock.drift).collect::<Vec<_>>();
+    assert_eq!(drift(&app), [0, 2, 0, -1]);
+    // Each is taken back by itself, and the reason is in the book.
+    let Page::Walk(walk) = app.workshop.rack.page.clone() else { panic!("the walk") };
+    check(&mut app, vec![RackTap::Strike(walk.counts[0].entry)], &["2 of 4 piles counted", "Ash squares"], &["Cherry band"]);
+    assert_eq!(drift(&app), [0, 2, 0, 0]);
+    after(&mut app, [Msg::Common(Common::PutBack)]);
+    assert!(app.own.book.lines().any(|line| line.contains("dark corner")));
+    after(&mut app, [Msg::Workshop(Tap::Close)]);
+    check(&mut app, vec![], &["45 pieces in 4 piles", "1 pile not looked at"], &[]);
+}
+
+/// The bar takes the last count of a walk back, and the pile stands in front of the maker again.
+#[test]
+fn a_count_of_a_walk_that_was_taken_back_is_counted_again() {
+    let (mut app, _) = rack("");
+    check(&mut app, vec![RackTap::WalkRound, RackTap::More, RackTap::Same], &["Cherry band", "2 of 4"], &[]);
+    let shown = after(&mut app, [Msg::Common(Common::TakeBack)]);
+    assert!(shown.contains("1 of 4") && shown.contains("As it is: 22") && shown.contains("Put it back"), "{shown}");
+    assert!(after(&mut app, [Msg::Common(Common::PutBack)]).contains("2 of 4"));
+    // Left on the way, it says what drifted so far; from there back to the rack.
+    check(&mut app, vec![RackTap::TypeIt], &["How many lie there?"], &[]);
+    assert!(after(&mut app, [Msg::Key("Escape".into())]).contains("8 should lie here"));
+    assert!(after(&mut app, [Msg::Key("Escape".into())]).contains("1 of 4 piles counted"));
+    assert!(after(&mut app, [Msg::Key("Escape".into())]).contains("45 pieces in 4 piles"));
+}
+
+/// Nothing of it waits to be looked at: the walk is offered all the same, under the boards.
+#[test]
+fn a_walk_can_be_begun_at_any_time() {
+    let (mut app, _) = rack("2026-03-01 09:00 rack 22 strips\nrack 8 band\n");
+    check(&mut app, vec![], &["Ash strips", "Walk round", "Boards you bought"], &["not looked at"]);
+    check(&mut app, vec![RackTap::WalkRound, RackTap::Skip, RackTap::Skip, RackTap::Skip, RackTap::Skip], &["Nothing was counted."], &[]);
 }
 
 #[test]
@@ -256,4 +297,35 @@ fn back_leaves_one_page_of_the_rack_after_the_other() {
         after(&mut app, [Msg::Key("Escape".into())]);
     }
     assert_eq!(app.workshop.over, Over::Nothing);
+}
+
+/// The number and the reason of a line are put right where they stand; what was written stays beside it.
+#[test]
+fn a_line_of_the_history_is_put_right() {
+    let (mut app, story) = rack("recount 24 strips \"dark corner\"\nrack 20 strips\ngone 3 strips burnt\n");
+    let at = lying(&story, "old", "strips");
+    let line = |app: &App, nth: usize| fivebar_core::sheet::stock::history::history(&app.own.book, at).remove(nth).entry;
+    let opened = |app: &App, nth: usize| {
+        let line = line(app, nth);
+        vec![RackTap::Show(Page::Pile(at)), RackTap::Line(line), RackTap::Show(Page::Mend(at, line))]
+    };
+    let first = line(&app, 0);
+    check(&mut app, vec![RackTap::Show(Page::Pile(at)), RackTap::Line(first)], &[">17<", "Put it right", "Strike it"], &[]);
+    let taps = opened(&app, 0);
+    check(&mut app, taps, &["Put it right", "3 gone: burnt", "aria-pressed=\"true\"><span>burnt", "given away", "stays in the book"], &[]);
+    let given = RackTap::Why(Key::read("given").unwrap());
+    check(&mut app, [vec![given], press("5"), vec![RackTap::Done]].concat(), &[">15<", "5 gone: given away; was 3 gone: burnt"], &[]);
+    // What lay there is put right on the day it was counted, and what went since went of that.
+    let taps = opened(&app, 1);
+    check(&mut app, [taps, press("21"), vec![RackTap::Done]].concat(), &[">16<", "walked round: 21; was walked round: 20"], &[]);
+    let taps = opened(&app, 2);
+    check(&mut app, taps, &["counted again: 24, dark corner", "value=\"dark corner\""], &[]);
+    let other = [vec![RackTap::Say("upstairs".into())], press("25"), vec![RackTap::Done]].concat();
+    check(&mut app, other, &[">16<", "counted again: 25, upstairs; was counted again: 24, dark corner"], &[]);
+    after(&mut app, [Msg::Workshop(Tap::Close), Msg::Common(Common::TakeBack)]);
+    check(&mut app, vec![RackTap::Show(Page::Pile(at))], &["counted again: 24, dark corner<"], &["upstairs"]);
+    // What rests on it is said in place, and what was typed stays.
+    let taps = opened(&app, 0);
+    check(&mut app, [taps, press("99"), vec![RackTap::Done]].concat(), &["you asked for 99 pieces", "99"], &[]);
+    assert_eq!(app.workshop.rack.page, Page::Mend(at, line(&app, 0)));
 }

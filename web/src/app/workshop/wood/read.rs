@@ -1,6 +1,7 @@
 //! What the figures of a page say while they are typed: how far a width moves, and which readings are to be glued together.
 
 use super::Wood;
+use crate::app::entry::moisture as per_cent;
 use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::quantity::reading::{self, Misread, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Length, Listed};
@@ -38,14 +39,6 @@ impl From<Refusal> for Wrong {
     fn from(why: Refusal) -> Wrong {
         Wrong::Refused(why)
     }
-}
-
-/// A moisture as it was typed.
-///
-/// # Errors
-/// [`Misread`].
-pub fn per_cent(text: &str, sign: Sign) -> Result<Decimal, Misread> {
-    reading::number(text, sign, Decimal::ZERO..=Moisture::MOST)
 }
 
 fn moisture(per_cent: Decimal) -> Result<Moisture, Refusal> {

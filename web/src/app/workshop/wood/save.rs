@@ -1,8 +1,9 @@
 //! What was typed on a page is read and written; a figure that can't be comes under the thumb with the reason.
 
-use super::read::per_cent;
 use super::{Page, Wood, keyed, known, open};
 use crate::app::App;
+use crate::app::doubt::Side;
+use crate::app::entry::moisture as per_cent;
 use crate::app::workshop::Over;
 use fivebar_core::ledger::decide::{Command, MoneyCommand, Now, WoodCommand};
 use fivebar_core::ledger::fold::Workshop;
@@ -25,6 +26,11 @@ pub fn save(app: &mut App, now: Now) {
     let Over::Wood(wood) = &mut app.workshop.over else { return };
     if let Some(refusal) = there(wood, &known) {
         return app.refuse(refusal);
+    }
+    // Of these only what was corrected is written; the other kinds are said whole.
+    if matches!(wood.page, Page::Saw | Page::Van | Page::Way) && wood.is_as_it_was() {
+        let page = wood.page.clone();
+        return left(app, page);
     }
     let command = match &wood.page {
         Page::Gluing => return glued(wood, typing),
@@ -168,9 +174,9 @@ fn density(weight: Decimal, units: Units) -> Decimal {
 }
 
 fn machine(wood: &mut Wood, known: &Workshop, typing: Typing) -> Option<Command> {
-    let length = Some(wood.form.take(0, |text| reading::length(text, typing))?);
-    let width = wood.form.maybe(1, |text| reading::length(text, typing))?;
-    let thickness = wood.form.maybe(2, |text| reading::length(text, typing))?;
+    let length = Some(wood.form.side(0, Side::Least, typing)?);
+    let width = wood.form.maybe_side(1, Side::Least, typing)?;
+    let thickness = wood.form.maybe_side(2, Side::Least, typing)?;
     let own = Some(wood.name.trim().to_owned()).filter(|name| !name.is_empty());
     let taken = |key: &Key| known.wood.machines.contains_key(key);
     let (machine, name) = match &wood.chosen {
@@ -182,14 +188,14 @@ fn machine(wood: &mut Wood, known: &Workshop, typing: Typing) -> Option<Command>
 
 fn van(wood: &mut Wood, typing: Typing) -> Option<Command> {
     let grams = |text: &str| reading::mass(text, typing).map(Mass::as_grams);
-    let payload = Some(wood.form.take(0, grams)?);
-    let person = wood.form.maybe(1, grams)?;
+    let payload = Some(wood.form.take(0, grams)?).filter(|_| wood.is_corrected(0));
+    let person = wood.form.maybe(1, grams)?.filter(|_| wood.is_corrected(1));
     Some(Command::Wood(WoodCommand::SetVan(VanSet { payload, person })))
 }
 
 fn way(wood: &mut Wood, typing: Typing) -> Option<Command> {
-    let distance = Some(wood.form.take(0, |text| reading::distance(text, typing))?);
-    let span = Some(wood.form.take(1, |text| reading::span(text, typing.sign, Span::RUN_MOST))?);
+    let distance = Some(wood.form.take(0, |text| reading::distance(text, typing))?).filter(|_| wood.is_corrected(0));
+    let span = Some(wood.form.take(1, |text| reading::span(text, typing.sign, Span::RUN_MOST))?).filter(|_| wood.is_corrected(1));
     Some(Command::Wood(WoodCommand::SetTimberYard(TimberYardSet { distance, span })))
 }
 

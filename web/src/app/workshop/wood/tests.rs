@@ -111,7 +111,7 @@ fn more_than_two_points_are_not_glued_yet() {
     holds(&after(&mut app, add("10")), &["2 points apart", "No more than 2 points.", "Common practice, from no table."]);
     holds(&after(&mut app, add("10.5")), &["2.5 points apart", "More than 2 points: not glued together yet."]);
     holds(&after(&mut app, [tap(WoodTap::Drop(2))]), &["2 points apart"]);
-    holds(&after(&mut app, add("900")), &["It must be from 0 to 250"]);
+    holds(&after(&mut app, add("900")), &["It must be from 1 to 250"]);
     assert!(app.own.book.is_empty(), "readings to glue are written nowhere");
 }
 
@@ -300,4 +300,26 @@ fn count_says_that_unknown_wood_counts_as_the_heaviest() {
     for (lines, said) in [("", 0), ("moisture ash 14.5\n", 0), ("moisture ash wet\n", 1), ("pile odd 1 x 2 x 20 in\ncount 3 odd\n", 1)] {
         assert_eq!(load(&format!("{ash}{lines}")).matches(guess).count(), said, "{lines}");
     }
+}
+
+/// Only what was corrected is written: the other phone may have corrected the rest.
+#[test]
+fn a_page_writes_what_was_corrected_alone() {
+    let last = |app: &App| {
+        let (entry, _) = app.own.book.entries().next_back().unwrap();
+        fivebar_core::ledger::line::write(entry).split_once("\"d\":").unwrap().1.split_once(",\"id\"").unwrap().0.to_owned()
+    };
+    let mut app = metric();
+    page(&mut app, Page::Saw, &["4"], true);
+    assert_eq!(last(&app), r#"{"kerf":"4000000"}"#);
+    page(&mut app, Page::Saw, &[], true);
+    assert_eq!(app.own.book.len(), 1, "nothing was said");
+    page(&mut app, Page::Saw, &["", "", "", "", "", "", "", "", "", "", "", "", "", "180"], true);
+    assert_eq!(last(&app), r#"{"glue":180}"#);
+    page(&mut app, Page::Van, &["680", "80"], true);
+    page(&mut app, Page::Van, &["", "90"], true);
+    assert_eq!(last(&app), r#"{"person":90000}"#);
+    page(&mut app, Page::Way, &["37", "47"], true);
+    page(&mut app, Page::Way, &["40"], true);
+    assert_eq!(last(&app), r#"{"distance":"40000000000000"}"#);
 }

@@ -11,7 +11,7 @@ use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::seg::{Seg, even};
 use crate::screens::Seen;
 use crate::view::{El, el};
-use crate::words::en::{job as words, jobs, woods};
+use crate::words::en::{design, job as words, jobs, woods};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Currency, Id, Key, Listed, Units};
@@ -39,8 +39,15 @@ pub fn new(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     let as_set = chosen(jobs::KEPT_FOR_GOOD, jobs::in_currency(picks.currency.code(), units), picks.more);
     let title = |text: &'static str| el("h2", "ink1").text(text);
     let mut asked = Asked::new("jobs/new", jobs::NEW_JOB);
-    asked.above =
-        vec![worded("job-name", jobs::NAME, draft, 0), title(jobs::HOW_MANY_ALIKE), pieces, title(jobs::MADE_FOR), made_for, as_set];
+    asked.above = again(draft, app);
+    asked.above.extend(vec![
+        worded("job-name", jobs::NAME, draft, 0),
+        title(jobs::HOW_MANY_ALIKE),
+        pieces,
+        title(jobs::MADE_FOR),
+        made_for,
+        as_set,
+    ]);
     asked.save = (jobs::START_JOB.into(), String::new());
     match (picks.more, others) {
         (true, _) => asked.instead = Some(money_and_units(draft, app)),
@@ -48,6 +55,21 @@ pub fn new(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
         (false, false) => {}
     }
     asked
+}
+
+/// So many designs are offered, those kept last.
+const DESIGNS_MOST: usize = 6;
+
+/// The designs a new job may be made from.
+fn again(draft: &Draft, app: &App) -> Vec<El<Msg>> {
+    let known = app.own.workshop();
+    let kept: Vec<(Id, String)> = known.designs.iter().rev().take(DESIGNS_MOST).map(|kept| (kept.id, kept.name.clone())).listed();
+    if kept.is_empty() {
+        return vec![];
+    }
+    let shown = kept.iter().map(|(id, name)| Chip::choice(name.clone(), draft.picks.design == Some(*id))).listed();
+    let chips = flowing("key h56", shown, move |nth| kept.get(nth).map_or_else(|| pick(Pick::More), |(id, _)| pick(Pick::Design(*id))));
+    vec![el("h2", "ink1").text(design::MAKE_AGAIN), chips]
 }
 
 fn money_and_units(draft: &Draft, app: &App) -> Vec<El<Msg>> {

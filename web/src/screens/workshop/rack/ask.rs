@@ -1,6 +1,6 @@
 //! What is asked: a length to look for, and of a pile a number, a job, a reason, a place, a moisture.
 
-use super::super::super::slots::{Slot, figures, refused, under_thumb};
+use super::super::super::slots::{Slot, doubted, figures, refused, under_thumb};
 use super::super::super::{Screen, Seen};
 use super::row::{kept_apart, name, size};
 use super::{RackTap, piles, say};
@@ -15,7 +15,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{common, rack as words, workshop};
+use crate::words::en::{common, count, rack as words, workshop};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::reading;
@@ -48,6 +48,7 @@ pub fn laid_out(asked: Asked, app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr form")
         .kids(asked.above)
         .kids((!asked.slots.is_empty()).then(|| figures(form, &asked.slots, |nth| say(RackTap::At(nth)))))
+        .kids(doubted(form, (asked.units, seen), |side| say(RackTap::IsSo(side))))
         .kids(refused(app, seen))
         .kid(el("div", "push"))
         .kids(pad)
@@ -104,6 +105,7 @@ pub fn screen((at, ask): (Lying, Ask), app: &App, seen: Seen<'_>) -> Screen {
     };
     let asked = match ask {
         Ask::Count => counted(asked, &pile, app, seen),
+        Ask::Size => sized(asked, app),
         Ask::Gone => gone(asked, &pile, app, seen),
         Ask::Place => placed(asked, app, seen),
         Ask::Moisture => damp(asked),
@@ -139,7 +141,13 @@ fn counted(mut asked: Asked, pile: &StockPile, app: &App, seen: Seen<'_>) -> Ask
     asked
 }
 
-fn in_words(id: &'static str, label: &str, app: &App) -> El<Msg> {
+/// Its sides, and its name; what is left empty stays as it was.
+fn sized(asked: Asked, app: &App) -> Asked {
+    let slots = [words::THICKNESS, words::WIDTH, words::LENGTH, words::LONGEST].map(|side| Slot::side(side, asked.units)).to_vec();
+    Asked { title: count::EDIT_PILE.into(), above: vec![in_words("name", count::PILE_NAME, app)], slots, ..asked }
+}
+
+pub fn in_words(id: &'static str, label: &str, app: &App) -> El<Msg> {
     let value = app.workshop.rack.words.clone();
     field(Field { id, label: label.to_owned(), value, fleeting: true, ..Field::default() }, |text| say(RackTap::Say(text)))
 }

@@ -8,10 +8,11 @@ use crate::app::workshop::rack::Ask;
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, rack as words, refusal};
+use crate::words::en::{common, count, rack as words, refusal};
 use fivebar_core::ledger::decide::Lying;
+use fivebar_core::ledger::mended::pieces;
 use fivebar_core::ledger::{Fact, fold};
-use fivebar_core::quantity::{Id, Money, in_small};
+use fivebar_core::quantity::{Count, Id, Money, in_small};
 use fivebar_core::sheet::stock::history::{Line, history};
 use fivebar_core::sheet::stock::{self, StockPile};
 
@@ -30,8 +31,13 @@ fn of(pile: &StockPile, app: &App, seen: Seen<'_>) -> Screen {
     let lines = history(&app.shelf().book, pile.at);
     let happened = lines.iter().map(|line| told(line, pile.at.pile, app, seen));
     let second = el("div", "col").kid(el("h2", "gap").text(words::HISTORY)).kid(el("section", "card list").kids(happened));
-    let first = el("div", "col").kid(lying(pile, seen)).kids(given_up(app, seen)).kid(keys(pile)).kid(facts(pile, app, seen));
+    let first =
+        el("div", "col").kid(lying(pile, seen)).kid(size_key(pile)).kids(given_up(app, seen)).kid(keys(pile)).kid(facts(pile, app, seen));
     page(app, ("workshop/rack-pile", &name(pile)), el("main", "scr two racked").kid(first).kid(second), seen)
+}
+
+fn size_key(pile: &StockPile) -> El<Msg> {
+    key("key soft h48 wide", count::EDIT_PILE, "", say(RackTap::Show(Page::Ask(pile.at, Ask::Size))))
 }
 
 fn keys(pile: &StockPile) -> El<Msg> {
@@ -93,7 +99,7 @@ fn price(pile: &StockPile, seen: Seen<'_>) -> String {
 fn told(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
     let open = app.workshop.rack.opened == Some(line.entry);
     let what = said(line, here, app, seen);
-    if !line.can_be_struck && line.acts.is_empty() {
+    if !line.can_be_struck && !line.can_be_mended && line.acts.is_empty() {
         return el("div", "dl").key(line.entry.to_string()).kid(what);
     }
     let top = el("button", "dl")
@@ -101,30 +107,43 @@ fn told(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
         .attr("aria-expanded", if open { "true" } else { "false" })
         .on_tap(say(RackTap::Line(line.entry)))
         .kid(what);
-    let alone = (open && line.can_be_struck).then(|| el("div", "opened").kid(strike(line)));
+    let alone = (open && line.acts.is_empty()).then(|| el("div", "opened").kid(ways(line, app)));
     let acts = if open { line.acts.as_slice() } else { &[] };
-    let act = |act: &Line<'_>| {
-        el("div", "dl").key(format!("act {}", act.entry)).kid(said(act, here, app, seen)).kids(act.can_be_struck.then(|| strike(act)))
-    };
+    let act = |act: &Line<'_>| el("div", "dl").key(format!("act {}", act.entry)).kid(said(act, here, app, seen)).kid(ways(act, app));
     el("div", "").key(line.entry.to_string()).kid(top).kids(alone).kids(acts.iter().map(act))
 }
 
 /// What was done, and when.
 fn said(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let job = job_of(line.fact).and_then(|job| fold::job(&app.shelf().book, job)).map(|job| job.name).unwrap_or_default();
-    let what = words::told(line.fact, (&seen.speech.count(line.n), &job), here);
+    let what = worded((line.fact, line.n), here, app, seen);
+    let was = line.was.as_ref().map(|was| worded((&was.fact, pieces(&was.fact).unwrap_or(0)), here, app, seen));
+    let what = was.map_or(what.clone(), |was| words::was(&what, &was));
     let what = if line.acts.is_empty() { what } else { words::in_acts(&what, &seen.speech.count(count_of(&line.acts))) };
     el("span", "op")
         .kid(el("span", "").text(what))
         .kid(el("span", "t14 i2").text(common::of_when(&seen.speech.day(line.at), &seen.speech.clock(line.at))))
 }
 
+/// A fact in a few words.
+pub fn what(fact: &Fact, here: Id, app: &App, seen: Seen<'_>) -> String {
+    worded((fact, pieces(fact).unwrap_or(0)), here, app, seen)
+}
+
+fn worded((fact, n): (&Fact, Count), here: Id, app: &App, seen: Seen<'_>) -> String {
+    let job = job_of(fact).and_then(|job| fold::job(&app.shelf().book, job)).map(|job| job.name).unwrap_or_default();
+    words::told(fact, (&seen.speech.count(n), &job), here)
+}
+
 fn count_of(acts: &[Line<'_>]) -> u32 {
     u32::try_from(acts.len()).unwrap_or(u32::MAX)
 }
 
-fn strike(line: &Line<'_>) -> El<Msg> {
-    key("key h56", words::STRIKE, "", say(RackTap::Strike(line.entry)))
+/// A line is struck, or put right.
+fn ways(line: &Line<'_>, app: &App) -> El<Msg> {
+    let at = if let Page::Pile(at) = app.workshop.rack.page { Some(at) } else { None };
+    let mend = at.filter(|_| line.can_be_mended).map(|at| key("key h56", words::MEND, "", say(RackTap::Show(Page::Mend(at, line.entry)))));
+    let strike = line.can_be_struck.then(|| key("key h56", words::STRIKE, "", say(RackTap::Strike(line.entry))));
+    el("div", "ways").kids(mend).kids(strike)
 }
 
 fn job_of(fact: &Fact) -> Option<Id> {

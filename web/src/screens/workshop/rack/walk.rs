@@ -1,58 +1,107 @@
-//! A walk round the rack: one pile at a time, as many as the book says or another number.
+//! A walk round the rack: one pile at a time, as many as the book says, fewer or more; at the end what drifted.
 
-use super::super::super::slots::refused;
-use super::super::super::slots::{Slot, figures, under_thumb};
+use super::super::super::slots::{Slot, figures, refused, under_thumb};
 use super::super::super::{Screen, Seen, undo};
-use super::ask::in_place;
+use super::ask::{in_place, in_words};
 use super::row::{given_up, kept_apart, lying, name};
 use super::{RackTap, number, say};
 use crate::app::workshop::Tap;
-use crate::app::workshop::rack::walk::Walk;
+use crate::app::workshop::rack::walk::{Counted, Walk};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, rack as words};
-use fivebar_core::quantity::{PILE_MOST, reading};
+use fivebar_core::quantity::{Count, Listed};
 use fivebar_core::sheet::stock::{self, StockPile};
 
-/// The pile in front of the maker.
+/// The pile in front of the maker, or the end of the walk.
 pub fn screen(walk: &Walk, app: &App, seen: Seen<'_>) -> Screen {
-    let pile = walk.here().and_then(|at| stock::pile(&app.shelf().shop(seen.now.at), at).ok());
-    let nth = words::nth_of(&number(walk.at.saturating_add(1), seen), &number(walk.piles.len(), seen));
-    let main = el("main", "scr form racked");
-    let main = match &pile {
-        Some(pile) => shown(main, pile, (walk, app), seen),
-        None => main,
-    };
-    let title = pile.as_ref().map_or(String::new(), |pile| words::still(&name(pile), &seen.speech.count(pile.on_rack)));
-    let top = Head::new(words::WALK_ROUND, title).fact(Fact::Strong(nth));
-    let skip = key("key h56", words::SKIP, "", say(RackTap::Skip));
-    let keys = match walk.other {
-        true => el("div", "um").kid(key("key solid t22", words::SAVE, "", say(RackTap::Done))).kid(skip),
-        false => el("div", "g2").kid(skip).kid(key("key h56", common::DONE, "", Msg::Workshop(Tap::Close))),
-    };
-    let bar = if walk.other { None } else { undo::bar(app, seen) };
-    in_place(Screen::new("workshop/rack-walk", head(top), main).foot(el("footer", "foot").kids(bar).kid(keys)), app)
+    match walk.here().and_then(|at| stock::pile(&app.shelf().shop(seen.now.at), at).ok()) {
+        Some(pile) if walk.typing => typing(&pile, (walk, app), seen),
+        Some(pile) => shown(&pile, (walk, app), seen),
+        None => ended(walk, app, seen),
+    }
 }
 
-fn shown(main: El<Msg>, pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen<'_>) -> El<Msg> {
-    let last = format!("{} {}", words::LOOKED_LAST, seen.speech.day(pile.touched));
-    let place = pile.place.clone().map(|place| el("p", "t22 w8").text(place));
-    let main = main.kid(lying(pile, seen)).kids(refused(app, seen));
+fn top(pile: &StockPile, walk: &Walk, seen: Seen<'_>) -> El<Msg> {
+    let nth = words::nth_of(&number(walk.at.saturating_add(1), seen), &number(walk.piles.len(), seen));
+    let place = pile.place.clone().unwrap_or_else(|| words::WALK_ROUND.to_owned());
+    head(Head::new(place, name(pile)).fact(Fact::Strong(nth)))
+}
+
+fn shown(pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen<'_>) -> Screen {
+    let n = |n: Count| seen.speech.count(n);
+    let last = words::looked_last(&n(pile.on_rack), &seen.speech.day(pile.touched));
+    let (found, differs) = (walk.found.unwrap_or(pile.on_rack), walk.found.is_some());
+    let keys = el("div", "steps")
+        .kid(key("key h88", words::FEWER, "", say(RackTap::Fewer)).flag("disabled", found == 0))
+        .kid(el("p", "t60 w8").attr("role", "status").text(n(found)))
+        .kid(key("key h88", words::MORE, "", say(RackTap::More)));
+    let means = differs.then(|| el("p", "w7").text(means(pile, found, seen)));
+    let why = differs.then(|| in_words("why", words::WHY, app));
+    let told = if differs { words::found_n(&n(found)) } else { words::as_it_is(&n(found)) };
+    let main = el("main", "scr form racked")
+        .kids(given_up(app, seen))
+        .kid(lying(pile, seen))
+        .kid(el("p", "i2").text(last))
+        .kids(refused(app, seen))
+        .kid(el("div", "push"))
+        .kid(keys)
+        .kids(means)
+        .kids(why)
+        .kid(el("div", "g2").kid(key("key soft h48", words::TYPE_IT, "", say(RackTap::TypeIt))).kid(key(
+            "key soft h48",
+            words::END_WALK,
+            "",
+            Msg::Workshop(Tap::Close),
+        )));
+    let ways =
+        el("div", "um").kid(key("key solid t22", told, "", say(RackTap::Same))).kid(key("key h56", words::SKIP, "", say(RackTap::Skip)));
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(ways);
+    in_place(Screen::new("workshop/rack-walk", top(pile, walk, seen), main).foot(foot), app)
+}
+
+/// What the difference would mean, before it is written.
+fn means(pile: &StockPile, found: Count, seen: Seen<'_>) -> String {
+    let n = |n: Count| seen.speech.count(n);
+    let drift = pile.drift_of(found);
+    let said = words::drift(drift, [&n(drift.told), &n(drift.found), &n(drift.missing.max(drift.more))]);
+    kept_apart(pile, found, seen).map_or(said.clone(), |kept| format!("{said} {kept}."))
+}
+
+fn typing(pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen<'_>) -> Screen {
     let slots = [Slot::whole(words::HOW_MANY_LIE)];
     let form = &app.workshop.rack.form;
-    if walk.other {
-        let pad = under_thumb(form, &slots, (pile.haul.units, seen), |press| say(RackTap::Press(press)));
-        let typed = reading::count(form.text(0), seen.speech.sign(), PILE_MOST).ok();
-        let kept = typed.and_then(|found| kept_apart(pile, found, seen)).map(|said| el("p", "w7").attr("role", "status").text(said));
-        return main.kid(figures(form, &slots, |nth| say(RackTap::At(nth)))).kids(kept).kid(el("div", "push")).kids(pad);
-    }
-    let main = main.kids(given_up(app, seen)).kids(place).kid(el("p", "i2").text(last));
-    main.kid(el("div", "push")).kid(key("key solid h88", words::yes(&seen.speech.count(pile.on_rack)), "", say(RackTap::Same))).kid(key(
-        "key h88 m",
-        words::OTHER_NUMBER,
+    let pad = under_thumb(form, &slots, (pile.haul.units, seen), |press| say(RackTap::Press(press)));
+    let main = el("main", "scr form racked").kid(lying(pile, seen)).kid(figures(form, &slots, |nth| say(RackTap::At(nth))));
+    let main = main.kid(el("div", "push")).kids(pad);
+    let keys = el("div", "um").kid(key("key solid t22", common::DONE, "", say(RackTap::Done))).kid(key(
+        "key",
+        common::NOT_NOW,
         "",
-        say(RackTap::Done),
-    ))
+        Msg::Workshop(Tap::Close),
+    ));
+    in_place(Screen::new("workshop/rack-walk", top(pile, walk, seen), main).foot(el("footer", "foot").kid(keys)), app)
+}
+
+/// What drifted, each with the way to strike it; what was counted and holds is only numbered.
+fn ended(walk: &Walk, app: &App, seen: Seen<'_>) -> Screen {
+    let stands = |it: &&Counted| app.shelf().book.entry(it.entry).is_some_and(|(_, struck)| !struck);
+    let counts: Vec<&Counted> = walk.counts.iter().filter(stands).listed();
+    let drifted: Vec<&Counted> = counts.iter().copied().filter(|it| it.found != it.before.on_rack).listed();
+    let title = words::walked(&number(counts.len(), seen), &number(walk.piles.len(), seen));
+    let rows = drifted.iter().map(|it| drift(it, seen));
+    let list = (!drifted.is_empty()).then(|| el("section", "card list").kids(rows));
+    let none =
+        drifted.is_empty().then(|| el("p", "t22 w8").text(if counts.is_empty() { words::NONE_COUNTED } else { words::NONE_DRIFTED }));
+    let main = el("main", "scr racked").kids(none).kids(list).kids(given_up(app, seen));
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(key("key h56", common::DONE, "", Msg::Workshop(Tap::Close)));
+    let top = Head::new(words::WALK_ROUND, title);
+    in_place(Screen::new("workshop/rack-walked", head(top), main).foot(foot), app)
+}
+
+fn drift(it: &Counted, seen: Seen<'_>) -> El<Msg> {
+    let said = el("span", "op").kid(el("b", "").text(name(&it.before))).kid(el("span", "t14 i2").text(means(&it.before, it.found, seen)));
+    el("div", "dl").key(it.entry.to_string()).kid(said).kid(key("key h56", words::STRIKE, "", say(RackTap::Strike(it.entry))))
 }

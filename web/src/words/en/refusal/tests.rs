@@ -20,7 +20,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap WaitOutOfRange WaitHasEnded QuietHoursEmpty EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere WoodInUse MachineThere PlanOutOfRange PlanNameTwice PlanBroken);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange HoursOutOfRange NoPrice TooManyOldJobs FactorOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap WaitOutOfRange WaitHasEnded QuietHoursEmpty EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere DesignThere WoodInUse MachineThere PlanOutOfRange PlanNameTwice PlanBroken);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -78,6 +78,22 @@ fn of_figures() -> Vec<Row> {
             SpanOutOfRange { met: hours(50), most: hours(48) },
             "Not taken: 50 h is no time of a run, which lasts from nothing to 48 h.",
             "Check start and stop.",
+        ),
+        (
+            HoursOutOfRange { met: hours(50), least: hours(0), most: hours(48) },
+            "Not taken: 50 h is not between 0 min and 48 h.",
+            "Check the hours.",
+        ),
+        (NoPrice { met: usd(0) }, "Not taken: $0.00 is no price.", "Leave it empty where you do not know it."),
+        (
+            TooManyOldJobs { met: 51, most: 50 },
+            "Not taken: 51 old jobs at once, and one act holds at most 50.",
+            "Write the others down apart.",
+        ),
+        (
+            FactorOutOfRange { met: d("12"), least: d("0.1"), most: d("10") },
+            "Not taken: it took 12 of what you thought, and that is not between 0.1 and 10.",
+            "Check both times.",
         ),
         (
             BandUpsideDown { from: inches(20), to: inches(10) },
@@ -213,6 +229,11 @@ fn of_things() -> Vec<Row> {
             WoodThere { name: "plum".into() },
             "Not added: you have a wood called plum already.",
             "Give it another name, or open that one and change it.",
+        ),
+        (
+            DesignThere { name: "Coffee table".into() },
+            "Not renamed: you have a design called Coffee table already.",
+            "Give it another name, or drop that one first.",
         ),
         (WoodInUse { uses: 1 }, "Not taken off: a pile or a part is of this wood.", "Give it another wood first."),
         (WoodInUse { uses: 4 }, "Not taken off: 4 piles and parts are of this wood.", "Give them another wood first."),

@@ -21,7 +21,7 @@ impl Draw {
     /// A number from 0 up to and without `ends`; 0 where there is none.
     ///
     /// ```
-    /// use fivebar_core::plan::draw::Draw;
+    /// use fivebar_core::quantity::draw::Draw;
     /// let mut draw = Draw::seeded(7);
     /// assert!((0..100).all(|_| draw.below(6) < 6));
     /// ```

@@ -1,0 +1,208 @@
+//! Orders about estimates: tell old jobs, keep an estimate as it is given.
+
+use super::Act;
+use super::job::{PLAN_MOST, going_on, some_pieces};
+use crate::bench::estimate::factor::{RATIO_MOST, is_sound};
+use crate::ledger::Book;
+use crate::ledger::kind::estimate as kind;
+use crate::quantity::{Decimal, Span};
+use crate::refusal::{Answer, Refusal};
+
+/// The most old jobs that are told in one act.
+pub const TOLD_MOST: usize = 50;
+
+/// What can be ordered of estimates.
+#[derive(Clone, Debug, PartialEq)]
+pub enum EstimateCommand {
+    /// Old jobs, told together.
+    Tell(Vec<kind::OldJobTold>),
+    /// The estimate of a job, as the sheet worked it out.
+    Keep(kind::EstimateMade),
+}
+
+pub(super) fn decide(book: &Book, command: &EstimateCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        EstimateCommand::Tell(jobs) => {
+            match jobs.len() {
+                0 => return Err(Refusal::NothingAsked),
+                met if TOLD_MOST < met => return Err(Refusal::TooManyOldJobs { met, most: TOLD_MOST }),
+                _ => jobs.iter().try_for_each(told)?,
+            }
+            for job in jobs {
+                act.add(kind::OldJobTold { name: job.name.trim().to_owned(), ..job.clone() });
+            }
+            Ok(())
+        }
+        EstimateCommand::Keep(facts) => keep(book, facts, act),
+    }
+}
+
+fn told(job: &kind::OldJobTold) -> Answer<()> {
+    super::wood::named(&job.name)?;
+    lasts(job.span)?;
+    job.pieces.map_or(Ok(()), some_pieces)?;
+    if let Some(met) = job.sum.filter(|sum| sum.amount() <= Decimal::ZERO) {
+        return Err(Refusal::NoPrice { met });
+    }
+    if let Some(thought) = job.thought {
+        lasts(thought)?;
+        let ratio = Decimal::from(job.span.as_ms()).checked_div(Decimal::from(thought.as_ms()));
+        in_reach(ratio.unwrap_or_default())?;
+    }
+    Ok(())
+}
+
+/// A minute at least, and no more than may be planned.
+fn lasts(met: Span) -> Answer<()> {
+    let least = Span::minutes(1);
+    if least <= met && met <= PLAN_MOST { Ok(()) } else { Err(Refusal::HoursOutOfRange { met, least, most: PLAN_MOST }) }
+}
+
+/// A factor between a tenth and ten.
+fn in_reach(met: Decimal) -> Answer<()> {
+    let most = Decimal::from(RATIO_MOST);
+    let least = Decimal::ONE.checked_div(most).unwrap_or_default();
+    if is_sound(met) { Ok(()) } else { Err(Refusal::FactorOutOfRange { met, least, most }) }
+}
+
+fn keep(book: &Book, facts: &kind::EstimateMade, act: &mut Act) -> Answer<()> {
+    going_on(book, facts.job)?;
+    [Some(facts.low), Some(facts.likely), Some(facts.high), facts.thought].into_iter().flatten().try_for_each(lasts)?;
+    if facts.likely < facts.low || facts.high < facts.likely {
+        return Err(Refusal::HoursOutOfRange { met: facts.likely, least: facts.low, most: facts.high });
+    }
+    facts.factor.map_or(Ok(()), |factor| in_reach(factor.0))?;
+    if let Some(met) = facts.allowance.map(|share| share.0).filter(|met| *met < Decimal::ZERO || Decimal::ONE <= *met) {
+        return Err(Refusal::ShareOutOfRange { met });
+    }
+    act.add(facts.clone());
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Command, JobCommand};
+    use super::*;
+    use crate::bench::On;
+    use crate::ledger::fold;
+    use crate::ledger::kind::Exact;
+    use crate::ledger::told::Phone;
+    use crate::quantity::{Currency, Id, Money};
+
+    fn told(name: &str, minutes: i64) -> kind::OldJobTold {
+        kind::OldJobTold { name: name.into(), span: Span::minutes(minutes), thought: None, sum: None, piece: None, pieces: None }
+    }
+
+    fn made(job: Id, [low, likely, high]: [i64; 3]) -> kind::EstimateMade {
+        let [low, likely, high] = [low, likely, high].map(Span::minutes);
+        kind::EstimateMade { job, low, likely, high, thought: None, factor: None, jobs: None, allowance: None }
+    }
+
+    fn job(on: On) -> Id {
+        if let On::Job(id) = on { id } else { unreachable!() }
+    }
+
+    #[track_caller]
+    fn check(phone: &mut Phone, command: EstimateCommand, refused: Option<Refusal>) {
+        assert_eq!(phone.order(9, Command::Estimate(command)).err(), refused);
+    }
+
+    #[test]
+    fn bad_old_jobs_are_refused_by_name_and_limit() {
+        let mut phone = Phone::new("a");
+        let hours = |met| Some(Refusal::HoursOutOfRange { met: Span::minutes(met), least: Span::minutes(1), most: PLAN_MOST });
+        let dollars = |sum: i64| Money::whole(Decimal::from(sum), Currency::USD).unwrap();
+        let factor = |met: Decimal| Some(Refusal::FactorOutOfRange { met, least: Decimal::new(1, 1), most: Decimal::TEN });
+        let cases = [
+            (told("Stool", 60), None),
+            (told(" ", 60), Some(Refusal::NameMissing)),
+            (told(&"x".repeat(61), 60), Some(Refusal::NameTooLong { met: 61, most: 60 })),
+            (told("Stool", 0), hours(0)),
+            (told("Stool", -5), hours(-5)),
+            (told("Stool", 600_000), hours(600_000)),
+            (kind::OldJobTold { sum: Some(dollars(0)), ..told("Stool", 60) }, Some(Refusal::NoPrice { met: dollars(0) })),
+            (kind::OldJobTold { sum: Some(dollars(-9)), ..told("Stool", 60) }, Some(Refusal::NoPrice { met: dollars(-9) })),
+            (kind::OldJobTold { pieces: Some(0), ..told("Stool", 60) }, Some(Refusal::NothingAsked)),
+            (
+                kind::OldJobTold { pieces: Some(1_000_000), ..told("Stool", 60) },
+                Some(Refusal::TooManyPieces { would_be: 1_000_000, most: 9_999 }),
+            ),
+            (kind::OldJobTold { thought: Some(Span::ZERO), ..told("Stool", 60) }, hours(0)),
+            (kind::OldJobTold { thought: Some(Span::minutes(6)), ..told("Stool", 60) }, None),
+            (kind::OldJobTold { thought: Some(Span::minutes(5)), ..told("Stool", 60) }, factor(Decimal::from(12))),
+            (kind::OldJobTold { thought: Some(Span::minutes(1_000)), ..told("Stool", 60) }, factor(Decimal::new(6, 2))),
+        ];
+        for (old, refused) in cases {
+            check(&mut phone, EstimateCommand::Tell(vec![old]), refused);
+        }
+        check(&mut phone, EstimateCommand::Tell(vec![]), Some(Refusal::NothingAsked));
+        check(&mut phone, EstimateCommand::Tell(vec![told("Stool", 60); 51]), Some(Refusal::TooManyOldJobs { met: 51, most: 50 }));
+        let before = phone.book.len();
+        check(&mut phone, EstimateCommand::Tell(vec![told("Table", 60), told("", 60)]), Some(Refusal::NameMissing));
+        assert_eq!(phone.book.len(), before, "all of an act or nothing");
+    }
+
+    #[test]
+    fn the_same_name_replaces_an_old_job_and_an_act_is_taken_back_whole() {
+        let mut phone = Phone::new("a");
+        let shown = |phone: &Phone| {
+            let old = fold::workshop(&phone.book).old_jobs;
+            old.iter().map(|old| (old.name.clone(), old.span.as_minutes())).collect::<Vec<_>>()
+        };
+        phone.order(1, Command::Estimate(EstimateCommand::Tell(vec![told("Stool", 60), told(" Table ", 90)]))).unwrap();
+        let again = phone.order(2, Command::Estimate(EstimateCommand::Tell(vec![told("stool", 70), told("Shelf", 5)]))).unwrap();
+        assert_eq!(shown(&phone), [("Table".into(), 90), ("stool".into(), 70), ("Shelf".into(), 5)]);
+        let act = phone.book.entry(again).and_then(|(entry, _)| entry.act).unwrap();
+        phone.take_back(3, act);
+        assert_eq!(shown(&phone), [("Stool".into(), 60), ("Table".into(), 90)]);
+    }
+
+    #[test]
+    fn an_estimate_is_kept_as_it_was_given() {
+        let mut phone = Phone::new("a");
+        let stool = job(phone.job(0, "Stool"));
+        let hours = |met, least, most| {
+            let [met, least, most] = [met, least, most].map(Span::minutes);
+            Some(Refusal::HoursOutOfRange { met, least, most })
+        };
+        let keep = EstimateCommand::Keep;
+        check(&mut phone, keep(made(stool, [0, 10, 20])), hours(0, 1, 599_940));
+        check(&mut phone, keep(made(stool, [30, 10, 20])), hours(10, 30, 20));
+        check(&mut phone, keep(made(stool, [5, 30, 20])), hours(30, 5, 20));
+        check(&mut phone, keep(made(Id::new(crate::ledger::told::at(0), [9; 10]), [5, 10, 20])), Some(Refusal::NotThere));
+        let factor = |met: i64| kind::EstimateMade { factor: Some(Exact(Decimal::from(met))), ..made(stool, [5, 10, 20]) };
+        let refused = Refusal::FactorOutOfRange { met: Decimal::from(11), least: Decimal::new(1, 1), most: Decimal::TEN };
+        check(&mut phone, keep(factor(11)), Some(refused));
+        let allowance = kind::EstimateMade { allowance: Some(Exact(Decimal::ONE)), ..made(stool, [5, 10, 20]) };
+        check(&mut phone, keep(allowance), Some(Refusal::ShareOutOfRange { met: Decimal::ONE }));
+        let likely = |phone: &Phone| fold::job(&phone.book, stool).unwrap().kept.map(|kept| kept.likely.as_minutes());
+        assert_eq!(likely(&phone), None);
+        phone.order(10, Command::Estimate(keep(made(stool, [5, 10, 20])))).unwrap();
+        let later = phone.order(11, Command::Estimate(keep(made(stool, [5, 15, 20])))).unwrap();
+        assert_eq!(likely(&phone), Some(15));
+        phone.take_back(12, later);
+        assert_eq!(likely(&phone), Some(10));
+        phone.order(13, Command::Job(JobCommand::End { job: stool, hauls: vec![] })).unwrap();
+        check(&mut phone, keep(made(stool, [5, 10, 20])), Some(Refusal::JobHasEnded));
+        let again = Command::Book(super::super::BookCommand::Restore { act: later });
+        assert_eq!(phone.order(14, again).err(), Some(Refusal::JobHasEnded), "what it was judged by stays");
+    }
+
+    /// An operation of one piece lasts no longer than a run may; of several, that for each.
+    #[test]
+    fn an_operation_over_48_hours_is_refused() {
+        let mut phone = Phone::new("a");
+        let five = job(phone.job(0, "Five stools"));
+        let plan = |minutes, pieces| {
+            let (op, kind) = ("carve".into(), crate::bench::Kind::Make);
+            crate::ledger::kind::job::OperationPlanned { job: five, op, kind, stage: None, span: Some(Span::minutes(minutes)), pieces }
+        };
+        for (minutes, pieces, most) in
+            [(2_880, Some(1), None), (2_881, Some(1), Some(2_880)), (14_400, None, None), (14_401, None, Some(14_400))]
+        {
+            let refused =
+                most.map(|most| Refusal::HoursOutOfRange { met: Span::minutes(minutes), least: Span::ZERO, most: Span::minutes(most) });
+            assert_eq!(phone.order(1, Command::Job(JobCommand::PlanOperation(plan(minutes, pieces)))).err(), refused, "{minutes}");
+        }
+    }
+}

@@ -1,0 +1,177 @@
+//! A count is put right where it stands: what was done with the pieces since has to hold.
+
+use super::Act;
+use super::haul::within;
+use super::rests::{own, resting};
+use super::stock::Lying;
+use crate::haul::{Haul, Pile};
+use crate::ledger::kind::stock::CountMended;
+use crate::ledger::mended::{can_be_mended, mended, pieces};
+use crate::ledger::stamp::Clock;
+use crate::ledger::{Book, Device, Entry, Fact, fold};
+use crate::quantity::{Count, Id};
+use crate::refusal::{Answer, Refusal};
+
+pub(super) fn mend(book: &Book, at: Lying, (entry, n, why): (Id, Count, Option<String>), act: &mut Act) -> Answer<()> {
+    let stands = book.entry(entry).filter(|(_, struck)| !struck).map(|(entry, _)| entry);
+    let old = stands.filter(|entry| can_be_mended(&entry.fact)).ok_or(Refusal::NotThere)?;
+    let by = CountMended { haul: at.haul, pile: at.pile, entry, n, why };
+    let new = mended(&old.fact, &by).ok_or(Refusal::NotThere)?;
+    within(0, n)?;
+    if n == 0 && !matches!(new, Fact::PiecesRecounted(_) | Fact::PileCounted(_)) {
+        return Err(Refusal::NothingAsked);
+    }
+    let id = act.add(by.clone());
+    let wall = act.now().wall;
+    let stamp = Clock::new(Device::new([0; 8]), book.last_stamp()).next(wall.at);
+    let then = book.and(&Entry { id, stamp, wall, act: None, fact: by.into() });
+    let (was, is) = (fold::haul(book, at.haul).ok_or(Refusal::NotThere)?, fold::haul(&then, at.haul).ok_or(Refusal::NotThere)?);
+    holds((&was, &is), at.pile, (&old.fact, &new))
+}
+
+fn holds((was, is): (&Haul, &Haul), pile: Id, (old, new): (&Fact, &Fact)) -> Answer<()> {
+    for (pieces, left) in resting(was, Some(is), |pile, claim| own(&[old], pile, claim)) {
+        if left < pieces {
+            return Err(Refusal::PiecesRestOnIt { pieces, left });
+        }
+    }
+    let (before, after) = (was.pile(pile).ok_or(Refusal::NotThere)?, is.pile(pile).ok_or(Refusal::NotThere)?);
+    within(after.taken, 0)?;
+    let (n, gone) = (pieces(new).unwrap_or(0), pieces(old).unwrap_or(0));
+    if let Fact::PiecesRecounted(_) = new {
+        let told = before.taken.saturating_sub(gone).saturating_add(n);
+        // What was rejected, what jobs had and what was gone was there too; a later count may stand over this one.
+        return if after.taken == told || after.taken == before.taken {
+            Ok(())
+        } else {
+            Err(Refusal::NotThatMany { asked: after.spoken_for(), there: n })
+        };
+    }
+    let wanted = claimed(old, before).saturating_sub(gone).saturating_add(n);
+    let short = if claims(new) { wanted.saturating_sub(claimed(new, after)) } else { 0 };
+    if short == 0 { Ok(()) } else { Err(Refusal::NotThatMany { asked: n, there: n.saturating_sub(short) }) }
+}
+
+/// Whether it says something of pieces that are there already.
+fn claims(fact: &Fact) -> bool {
+    matches!(fact, Fact::PiecesSorted(_) | Fact::PiecesRejected(_) | Fact::LeftoversGone(_))
+}
+
+/// The pieces of the pile of which all such facts speak.
+fn claimed(fact: &Fact, pile: &Pile) -> Count {
+    match fact {
+        Fact::PiecesSorted(_) => pile.sorted_good,
+        Fact::PiecesRejected(_) => pile.rejected(),
+        Fact::LeftoversGone(_) => pile.gone_for_good(),
+        _ => 0,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::decide::{BookCommand, Command, Now, StockCommand, decide};
+    use crate::quantity::{Key, Wall};
+    use crate::story::{Story, tell};
+
+    fn told(lines: &str) -> Story {
+        let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ash 1 x 2 x 20 in\n\
+            job stools \"Stools\" 2 spec\n";
+        let story = tell(&format!("{start}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        story
+    }
+
+    fn ordered(story: &mut Story, command: &Command) -> Answer<Id> {
+        let wall = Wall::new(story.now.at.plus(crate::quantity::Span::minutes(1)), story.now.offset);
+        story.now = wall;
+        let act = decide(&story.book, command, Now { wall, chance: [story.book.len() as u8; 10] })?;
+        let mut clock = Clock::new(Device::new([3; 8]), story.book.last_stamp());
+        let entries = act.stamped(&story.book, &mut clock);
+        entries.iter().for_each(|entry| drop(story.book.add(entry)));
+        Ok(entries[0].id)
+    }
+
+    /// Mends the last entry of a kind.
+    fn mend_last(story: &mut Story, kind: &str, n: Count, why: Option<&str>) -> Answer<Id> {
+        let entry = story.book.entries().rfind(|(entry, struck)| !struck && entry.fact.kind() == kind).map(|(entry, _)| entry.id).unwrap();
+        let at = Lying { haul: story.names.haul("yard").unwrap(), pile: story.names.pile("ash").unwrap() };
+        ordered(story, &Command::Stock(at, StockCommand::Mend { entry, n, why: why.map(str::to_owned) }))
+    }
+
+    fn ash(story: &Story) -> Pile {
+        fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap().piles[0].clone()
+    }
+
+    /// After these lines, the last entry of a kind is mended to so many: taken, rejected, on the rack and drift; or the refusal.
+    #[track_caller]
+    fn check(lines: &str, kind: &str, n: Count, then: Result<[i64; 4], Refusal>) {
+        let mut story = told(lines);
+        let before = ash(&story);
+        let found = mend_last(&mut story, kind, n, None).map(|_| {
+            let pile = ash(&story);
+            [pile.taken.into(), pile.rejected().into(), pile.on_rack().into(), pile.stock.drift]
+        });
+        assert_eq!(found, then, "{lines}");
+        if then.is_err() {
+            assert_eq!(ash(&story), before, "nothing has changed");
+        }
+    }
+
+    #[test]
+    fn a_count_is_put_right_in_its_place() {
+        check("count 9 ash", "PiecesCounted", 12, Ok([12, 0, 12, 0]));
+        check("count 9 ash\nrecount 20 ash", "PiecesCounted", 12, Ok([20, 0, 20, 0]));
+        check("count 9 ash\nrecount 20 ash\ncount 5 ash", "PiecesRecounted", 18, Ok([23, 0, 23, 0]));
+        // 19 lay there in the morning, and 5 were taken since.
+        check("count 22 ash\nrack 19 ash\ntake 5 ash for stools", "PileCounted", 18, Ok([22, 0, 13, -4]));
+        check("count 9 ash\nreject 4 ash twist", "PiecesRejected", 6, Ok([9, 6, 3, 0]));
+        check("count 9 ash\ngone 4 ash burnt", "LeftoversGone", 1, Ok([9, 0, 8, 0]));
+        check("count 9 ash\ngood 4 ash", "PiecesSorted", 9, Ok([9, 0, 9, 0]));
+    }
+
+    #[test]
+    fn what_was_done_since_has_to_hold() {
+        let rests = |pieces, left| Err(Refusal::PiecesRestOnIt { pieces, left });
+        let there = |asked, there| Err(Refusal::NotThatMany { asked, there });
+        check("count 9 ash\ntake 9 ash for stools", "PiecesCounted", 6, rests(9, 6));
+        check("count 9 ash\nreject 4 ash twist\ntake 5 ash for stools", "PiecesRejected", 6, rests(5, 3));
+        check("count 9 ash\nreject 4 ash twist", "PiecesRejected", 10, there(10, 9));
+        check("count 9 ash\ngood 4 ash", "PiecesSorted", 10, there(10, 9));
+        check("count 9 ash\ngone 4 ash burnt", "LeftoversGone", 10, there(10, 9));
+        check("count 9 ash\nreject 4 ash twist\nrecount 9 ash", "PiecesRecounted", 3, there(4, 3));
+        check("count 9 ash\nreject 4 ash twist", "PiecesRejected", 0, Err(Refusal::NothingAsked));
+        check("count 9 ash", "PiecesCounted", 10_000, Err(Refusal::TooManyPieces { would_be: 10_000, most: 9_999 }));
+        check("layers 3 of 3 ash", "PiecesCounted", 10, Err(Refusal::NotThere));
+        check("count 9 ash\ntake 2 ash for stools", "PiecesTaken", 1, Err(Refusal::NotThere));
+    }
+
+    /// The reason is put right too; the line stays as it was written, the last word stands, and taken back, the one before it does.
+    #[test]
+    fn the_last_word_stands_and_the_old_line_is_kept() {
+        let mut story = told("count 9 ash\nreject 4 ash twist");
+        let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
+        let rejected = |story: &Story| ["twist", "knot"].map(|why| ash(story).rejected_for(&Key::read(why).unwrap()));
+        let first = mend_last(&mut story, "PiecesRejected", 3, Some("knot")).unwrap();
+        assert_eq!(rejected(&story), [0, 3]);
+        let second = mend_last(&mut story, "PiecesRejected", 2, None).unwrap();
+        assert_eq!(rejected(&story), [2, 0], "each mend is of the line as it was written");
+        let back = |act| Command::Book(BookCommand::TakeBack { act });
+        ordered(&mut story, &back(second)).unwrap();
+        assert_eq!(rejected(&story), [0, 3]);
+        ordered(&mut story, &back(first)).unwrap();
+        assert_eq!(rejected(&story), [4, 0]);
+        assert!(lines.iter().all(|line| story.book.lines().any(|kept| kept == line)), "no line was changed");
+        ordered(&mut story, &Command::Book(BookCommand::Restore { act: second })).unwrap();
+        assert_eq!(rejected(&story), [2, 0]);
+        // Whatever comes first, the book is the same.
+        let all: Vec<&str> = story.book.lines().collect();
+        let turned = Book::of_lines(all.iter().rev().copied());
+        assert_eq!(turned, story.book);
+        let mut one_by_one = Book::default();
+        for line in all.iter().rev() {
+            one_by_one.add_line(line);
+        }
+        assert_eq!(one_by_one, story.book);
+    }
+}

@@ -1,0 +1,14 @@
+//! Facts of estimates: old jobs as history, and estimates as they were given.
+
+use super::{Exact, kinds};
+use crate::quantity::{Count, Id, Key, Money, Span};
+
+kinds! {
+    /// An old job was told, to count as history: what it took, and as far as they are known what was thought of it, what it sold for (all
+    /// pieces together), which kind of piece it was and how many alike (one where it is missing). The same name replaces it.
+    OldJobTold { name: String, span: Span; thought: Span, sum: Money, piece: Key, pieces: Count }
+    /// An estimate of a job as it was given, in whole minutes: less than `low` one time in ten, no more than `likely` half the time, no more
+    /// than `high` nine times in ten. `thought` is what the maker thought of all of it, where all of it was thought, before the `factor` learnt from so many `jobs`; `allowance` for
+    /// rework stands where there is no factor. The latest stands.
+    EstimateMade { job: Id, low: Span, likely: Span, high: Span; thought: Span, factor: Exact, jobs: Count, allowance: Exact }
+}

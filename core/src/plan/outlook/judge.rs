@@ -1,0 +1,175 @@
+//! How many sets each draw gives: no more than the limits allow, and what a plan makes of it where they don't say.
+
+use super::{LEVELS, Outlook, steps};
+use crate::plan::parts::again::{Ask, Cuts};
+use crate::plan::parts::limit::{Limit, alone, together};
+use crate::plan::parts::problem::Problem;
+use crate::plan::parts::solve;
+use crate::quantity::Count;
+
+/// Steps of the first plan, of one limit, and of all plans of draws together.
+const PLAN: u64 = 1_500;
+const LIMIT: u64 = 2_000;
+const ALL_PLANS: u64 = 5_000;
+/// So many draws of which rounding finds less than the limit are planned on their own, in so many steps each; with glued parts that takes too long.
+const AGAIN_MOST: u32 = 5;
+const AGAIN: u64 = 400;
+/// So many draws are planned one after another.
+const AT_A_TIME: usize = 10;
+/// The same lots for every plan.
+const SEED: u64 = 1;
+
+/// A draw: the good pieces of each pile, the sets they give at the most, and those they give.
+#[derive(Clone, Debug)]
+struct Drawn {
+    boards: Vec<i64>,
+    most: i64,
+    sets: Option<i64>,
+}
+
+pub(super) struct Judge {
+    problem: Problem,
+    all: Drawn,
+    draws: Vec<Drawn>,
+    limits: Vec<Limit>,
+    cuts: Cuts,
+    /// Steps that are left for plans.
+    left: u64,
+    again: u32,
+    began: bool,
+}
+
+impl Judge {
+    pub(super) fn new(problem: &Problem, all: Vec<i64>, draws: Vec<Vec<i64>>) -> Judge {
+        let new = |boards| Drawn { boards, most: i64::MAX, sets: None };
+        let draws = draws.into_iter().map(new).collect();
+        let limits = steps(LIMIT, |_, _| false, |patience| alone(problem, patience)).1;
+        Judge { problem: problem.clone(), all: new(all), draws, limits, cuts: Cuts::default(), left: ALL_PLANS, again: 0, began: false }
+    }
+
+    /// Plans for some draws; the answer when no more are to be planned.
+    pub(super) fn turn(&mut self) -> Option<Outlook> {
+        if !std::mem::replace(&mut self.began, true) {
+            self.begin();
+            return None;
+        }
+        let open = self.draws.iter().enumerate().filter(|(_, draw)| draw.sets.is_none()).map(|(nth, _)| nth);
+        let open: Vec<usize> = open.take(AT_A_TIME).collect();
+        if open.is_empty() || self.left == 0 {
+            self.settle();
+            return Some(self.told());
+        }
+        self.plan(&open);
+        None
+    }
+
+    /// Everything good: where one pile is of use to one part alone the limits say it, else it is planned.
+    fn begin(&mut self) {
+        let simple = self.is_simple();
+        let boards = self.all.boards.clone();
+        if !simple {
+            self.all.sets = Some(self.planned(&boards, PLAN).1);
+            self.limits.extend(steps(LIMIT, |_, _| false, |patience| together(&self.problem, &boards, patience)).1);
+        }
+        let limits = &self.limits;
+        let most = |boards: &[i64]| limits.iter().map(|limit| limit.sets(boards)).min().unwrap_or(0);
+        for draw in self.draws.iter_mut().chain([&mut self.all]) {
+            draw.most = most(&draw.boards).min(self.problem.sets.unwrap_or(i64::MAX));
+            if simple || draw.most == 0 {
+                draw.sets = Some(draw.most);
+            }
+        }
+    }
+
+    /// Each board gives pieces of one part only, and none is glued: the scarcest part decides.
+    fn is_simple(&self) -> bool {
+        let parts = self.problem.parts.len();
+        let of_parts: Vec<&Limit> = self.limits.iter().filter(|limit| limit.part.is_some()).collect();
+        let gives = |pile: usize| of_parts.iter().filter(|limit| limit.most.get(pile).is_some_and(|most| 0 < *most)).count();
+        !self.is_glued() && of_parts.len() == parts && (0..self.problem.piles.len()).all(|pile| gives(pile) <= 1)
+    }
+
+    /// Plans for these. What patience cut short is not told, and no more is planned then.
+    fn plan(&mut self, open: &[usize]) {
+        let problem = self.problem.with(&self.all.boards);
+        let asked = open.iter().filter_map(|nth| self.draws.get(*nth)).map(|draw| Ask {
+            boards: draw.boards.clone(),
+            least: self.known(&draw.boards),
+            most: draw.most,
+        });
+        let asked: Vec<Ask> = asked.collect();
+        let (cuts, left) = (&mut self.cuts, self.left);
+        let (spent, found) = steps(left, |_, _| false, |patience| cuts.sets(&problem, &asked, patience));
+        self.left = self.left.saturating_sub(spent);
+        for ((nth, sets), ask) in open.iter().zip(found).zip(&asked) {
+            let sets = self.again(ask, sets.max(self.known(&ask.boards)));
+            self.draws.iter_mut().skip(*nth).take(1).for_each(|draw| draw.sets = Some(sets));
+        }
+    }
+
+    /// A plan for one draw alone, where rounding found less than its limit.
+    fn again(&mut self, ask: &Ask, sets: i64) -> i64 {
+        if ask.most <= sets || AGAIN_MOST <= self.again || self.is_glued() {
+            return sets;
+        }
+        self.again = self.again.saturating_add(1);
+        let (spent, planned) = self.planned(&ask.boards, AGAIN);
+        self.left = self.left.saturating_sub(spent);
+        planned.max(sets)
+    }
+
+    fn is_glued(&self) -> bool {
+        self.problem.parts.iter().any(|part| part.glue)
+    }
+
+    fn planned(&self, boards: &[i64], most: u64) -> (u64, i64) {
+        let problem = self.problem.with(boards);
+        let done = |worth: &[i128], bound: &[i128]| worth.first().is_some_and(|sets| Some(sets) == bound.first());
+        let (spent, planned) = steps(most, done, |patience| solve(&problem, patience, SEED));
+        (spent, planned.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0))
+    }
+
+    /// More good pieces give no fewer sets: what draws with no more of any pile gave, these boards give.
+    fn known(&self, boards: &[i64]) -> i64 {
+        let within = |draw: &&Drawn| draw.boards.iter().zip(boards).all(|(one, there)| one <= there);
+        self.draws.iter().filter(within).filter_map(|draw| draw.sets).max().unwrap_or(0)
+    }
+
+    /// What was found later of fewer boards holds for more.
+    fn settle(&mut self) {
+        let known: Vec<Option<i64>> = self.draws.iter().map(|draw| draw.sets.map(|_| self.known(&draw.boards))).collect();
+        self.draws.iter_mut().zip(known).for_each(|(draw, known)| draw.sets = known);
+    }
+
+    /// The limit that binds so many boards.
+    fn scarce(&self, boards: &[i64]) -> Option<&Limit> {
+        let share = |limit: &&Limit| limit.worth(boards).saturating_mul(1_000).checked_div(limit.set).unwrap_or(i128::MAX);
+        self.limits.iter().min_by_key(share)
+    }
+
+    fn told(&self) -> Outlook {
+        let judged: Vec<(&Drawn, i64)> = self.draws.iter().filter_map(|draw| Some((draw, draw.sets?))).collect();
+        let mut sets: Vec<i64> = judged.iter().map(|(_, sets)| *sets).collect();
+        sets.sort_unstable_by(|one, other| other.cmp(one));
+        let all = self.all.sets.unwrap_or(0).max(sets.first().copied().unwrap_or(0));
+        let level = |hundredths: usize| {
+            let place = sets.len().saturating_mul(hundredths).div_ceil(100).saturating_sub(1);
+            sets.get(place).copied().unwrap_or(all)
+        };
+        let [likely, sure] = LEVELS.map(level);
+        let mut short = vec![0_usize; self.problem.parts.len()];
+        for part in judged.iter().filter_map(|(draw, _)| self.scarce(&draw.boards)?.part) {
+            short.iter_mut().skip(part).take(1).for_each(|n| *n = n.saturating_add(1));
+        }
+        let most = short.iter().enumerate().filter(|(_, n)| 0 < **n).max_by_key(|(nth, n)| (**n, std::cmp::Reverse(*nth)));
+        let count = |n: usize| Count::try_from(n).unwrap_or(Count::MAX);
+        Outlook {
+            sure,
+            likely,
+            all,
+            short: most.map(|(part, _)| part),
+            draws: count(judged.len()),
+            open: count(judged.iter().filter(|(draw, sets)| *sets < draw.most).count()),
+        }
+    }
+}

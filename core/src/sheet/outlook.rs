@@ -1,0 +1,100 @@
+//! How many of a job or a design the wood gives, while it isn't sorted: the boards and parts of its plan, and what is known of their rejects.
+
+use super::make::{Ask, Given, Source, What, WhyNot, given_of, is_used, sources};
+use super::shop::Shop;
+use crate::haul::Haul;
+use crate::haul::rejects::Seen;
+use crate::ledger::fold::{self, Design, Job, Part};
+use crate::ledger::kind::job::{For, JobBegan};
+use crate::plan::Asked;
+use crate::plan::outlook::{Hoped, Pieces};
+use crate::quantity::{Currency, Id, Listed, Units, Wall};
+use crate::refusal::{Answer, Refusal};
+
+/// What is to be reckoned, and the parts by their places in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wood {
+    pub hoped: Hoped,
+    pub parts: Vec<String>,
+}
+
+impl Wood {
+    /// Nothing of it is left to chance.
+    pub fn is_sorted(&self) -> bool {
+        self.hoped.is_sorted()
+    }
+}
+
+/// The wood of a job: what it has, and what it may take of the rack.
+///
+/// # Errors
+/// [`WhyNot`].
+pub fn of_job(shop: &Shop, job: Id) -> Result<Wood, WhyNot> {
+    let job = shop.job(job)?;
+    let lying = Lying::of(shop, job.id)?;
+    lying.wood(shop, &job)
+}
+
+/// The rack as each design sees it: nothing is set apart for one.
+///
+/// # Errors
+/// [`WhyNot`], for each on its own.
+pub fn of_designs(shop: &Shop, designs: &[Design], (currency, units): (Currency, Units)) -> Vec<Result<Wood, WhyNot>> {
+    let Some(first) = designs.first() else { return vec![] };
+    let lying = Lying::of(shop, first.id);
+    let one = |design: &Design| {
+        let began = JobBegan { name: design.name.clone(), currency, units, pieces: 1, made_for: For::Spec };
+        let parts = design.parts.iter().map(|part| Part {
+            name: part.name.clone(),
+            n: part.n,
+            size: [part.thickness, part.width, part.length],
+            wood: part.wood.clone(),
+        });
+        let job = Job { parts: parts.listed(), ..Job::new(design.id, &began, Wall::new(shop.now, design.at.offset)) };
+        lying.as_ref().map_err(|why| WhyNot::Refused(why.clone()))?.wood(shop, &job)
+    };
+    designs.iter().map(one).listed()
+}
+
+/// All pieces there are, and what is known of each pile, looked at once.
+struct Lying {
+    sources: Vec<Source>,
+    pieces: Vec<Pieces>,
+}
+
+impl Lying {
+    fn of(shop: &Shop, job: Id) -> Answer<Lying> {
+        let sources = sources(shop, job)?;
+        let hauls = fold::hauls(shop.book).listed();
+        let pieces = sources.iter().map(|source| pieces(&hauls, source)).collect::<Answer<_>>()?;
+        Ok(Lying { sources, pieces })
+    }
+
+    /// What the rack has, and what the job has.
+    fn wood(&self, shop: &Shop, job: &Job) -> Result<Wood, WhyNot> {
+        let mut ask = Ask { job: job.id, what: What::Parts(None), turned: vec![], bought: vec![] };
+        ask.turned = self.sources.iter().filter(|source| !is_used(&ask, source)).map(Source::which).listed();
+        let Given { ready, sources, .. } = given_of(shop, job, (&ask, self.sources.clone()))?;
+        let Asked::Parts(problem) = ready.asked else { return Err(WhyNot::NoParts) };
+        let known = |used: &Source| self.sources.iter().zip(&self.pieces).find(|(source, _)| source.which() == used.which());
+        let piles = sources.iter().filter_map(|source| known(source).map(|(_, pieces)| *pieces)).listed();
+        Ok(Wood { hoped: Hoped { problem, piles }, parts: job.parts.iter().map(|part| part.name.clone()).listed() })
+    }
+}
+
+/// What is known of the pieces of a pile, as "enough" knows it: what a job has is sorted, and so is what is set apart.
+fn pieces(hauls: &[Haul], source: &Source) -> Answer<Pieces> {
+    let haul = hauls.iter().find(|haul| haul.id == source.pile.haul).ok_or(Refusal::NotThere)?;
+    let pile = haul.pile(source.pile.pile).ok_or(Refusal::NotThere)?;
+    let others = hauls.iter().filter(|other| haul.supplier.is_some() && other.supplier == haul.supplier && other.id != haul.id);
+    let unsorted = if source.in_job { 0 } else { pile.movable().min(source.n) };
+    let good = haul.reject_share(pile.id, Seen::pooled(others.map(Haul::seen)))?.good_of(unsorted)?;
+    let lots = named(&pile.id.to_string());
+    let kin = pile.wood.as_ref().map_or(lots, |wood| named(&format!("{} {wood}", haul.id)));
+    Ok(Pieces { certain: source.n.saturating_sub(unsorted), unsorted, share: good.share(), lots, kin })
+}
+
+/// A number for a name. Fowler, Noll and Vo's FNV-1a of 64 bits (recalled).
+fn named(name: &str) -> u64 {
+    name.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3))
+}

@@ -1,0 +1,102 @@
+//! The story of a design that is kept, made again and reckoned from the rack: every figure reasoned.
+
+use fivebar_core::ledger::fold;
+use fivebar_core::plan::outlook::{Outlook, outlook};
+use fivebar_core::quantity::{Currency, Id, Units};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::outlook::{Wood, of_designs, of_job};
+use fivebar_core::story::{Story, tell};
+
+const DESIGNS: &str = include_str!("../../tests/stories/designs.txt");
+
+fn up_to(heading: &str) -> Story {
+    let story = tell(DESIGNS.split(heading).next().unwrap());
+    assert_eq!(story.refused, []);
+    story
+}
+
+fn of_first_design(story: &Story) -> Wood {
+    let shop = Shop::of(&story.book, story.now.at);
+    of_designs(&shop, &shop.workshop.designs, (Currency::USD, Units::Inch)).remove(0).unwrap()
+}
+
+#[track_caller]
+fn check(wood: &Wood, sure: i64, likely: i64, all: i64, short: Option<&str>) -> Outlook {
+    let found = outlook(&wood.hoped, 1);
+    let named = found.short.map(|part| wood.parts[part].as_str());
+    assert_eq!((found.sure, found.likely, found.all, named), (sure, likely, all, short), "{found:?}");
+    found
+}
+
+/// So many good or more of n, where of a + b - 2 alike a - 1 were good: a ratio of whole numbers.
+fn at_least(k: u64, n: u64, (a, b): (u64, u64)) -> f64 {
+    let choose = |n: u64, k: u64| (0..k).fold(1_u128, |c, i| c * u128::from(n - i) / u128::from(i + 1));
+    let one = |good: u64| choose(good + a - 1, good) * choose(n - good + b - 1, n - good);
+    (k..=n).map(one).sum::<u128>() as f64 / choose(n + a + b - 1, n) as f64
+}
+
+/// A square gives one leg: 18 1/16 in of the 18 1/2 that two trims of 1/4 leave of 19, and no second one across. A strip gives one rail.
+/// 30 squares make seven stands of four legs if all are good, 24 strips twelve of two rails. With one in four a reject, a guess that weighs
+/// 12 pieces, 12 of the squares or more are good in 98.8 of a hundred draws, 16 in 93.2, 20 in 76.9: three stands are sure, four likely.
+#[test]
+fn before_it_is_sorted() {
+    let story = up_to("# --- ten squares");
+    let chances: Vec<f64> = (1..=7).map(|sets| at_least(4 * sets, 30, (9, 3))).collect();
+    let reached = |level: f64| chances.iter().filter(|chance| level <= **chance).count() as i64;
+    assert_eq!((reached(0.95), reached(0.8)), (3, 4), "{chances:?}");
+    let found = check(&of_first_design(&story), 3, 4, 7, Some("leg"));
+    assert_eq!((found.draws, found.open), (1_000, 0));
+    // The job sees the same rack.
+    let shop = Shop::of(&story.book, story.now.at);
+    let job = of_job(&shop, story.names.job("first").unwrap()).unwrap();
+    check(&job, 3, 4, 7, Some("leg"));
+}
+
+/// Seven are known good, 20 are open, and 16 good stand against 6 rejects now: four more stands take 9 of the 20, as likely as that.
+#[test]
+fn after_ten_were_sorted() {
+    let story = up_to("# --- all of it");
+    let chances: Vec<f64> = (2..=6).map(|sets| at_least(4 * sets - 7, 20, (16, 6))).collect();
+    let reached = |level: f64| 1 + chances.iter().filter(|chance| level <= **chance).count() as i64;
+    let found = check(&of_first_design(&story), reached(0.95), reached(0.8), 6, Some("leg"));
+    assert!(found.sure < found.all);
+}
+
+/// 21 good squares make five stands and leave one leg; the plan says the same, and nothing is drawn.
+#[test]
+fn when_all_is_sorted() {
+    let story = up_to("# --- two more");
+    let wood = of_first_design(&story);
+    assert!(wood.is_sorted());
+    assert_eq!(check(&wood, 5, 5, 5, None).draws, 0);
+}
+
+/// The new job has parts and operation in its first act; its eight squares are there for it and for no other.
+#[test]
+fn made_again_in_one_act() {
+    let story = up_to("# --- another name");
+    let (shop, second) = (Shop::of(&story.book, story.now.at), story.names.job("second").unwrap());
+    let job = fold::job(&story.book, second).unwrap();
+    assert_eq!((job.pieces, job.parts.len(), job.operations.len()), (2, 2, 1));
+    assert_eq!(job.design, Some(shop.workshop.designs[0].id));
+    assert_eq!(check(&of_job(&shop, second).unwrap(), 5, 5, 5, None).draws, 0);
+    check(&of_first_design(&story), 3, 3, 3, None);
+    let back = tell(&DESIGNS.replace("take 8 squares for second", "undo").replace("keep-design \"Porch stand\" from second", ""));
+    assert!(fold::jobs(&back.book).all(|job| job.name == "Plant stand"), "undo takes the whole job back");
+}
+
+#[test]
+fn a_design_changes_its_name_and_is_dropped() {
+    let named = |story: &Story| {
+        let designs = fold::workshop(&story.book).designs;
+        designs.iter().map(|design| (design.name.clone(), design.job)).collect::<Vec<(String, Option<Id>)>>()
+    };
+    let story = up_to("# --- never");
+    let first = story.names.job("first");
+    assert_eq!(named(&story), [("Ash stand".to_owned(), first)]);
+    let undone = tell(&format!("{DESIGNS}undo\nkeep-design \"Ash bench\" from first\nrename-design \"ash bench\" \"PORCH STAND\"\n"));
+    assert_eq!(named(&undone).len(), 3);
+    assert_eq!(undone.refused.len(), 1, "that name is taken: {:?}", undone.refused);
+    let small = tell(&format!("{DESIGNS}rename-design \"Ash stand\" \"ash stand\"\n"));
+    assert_eq!(named(&small), [("ash stand".to_owned(), first)]);
+}

@@ -1,0 +1,104 @@
+//! Estimates, heard: the kind of piece, with the factor or without it, the estimate as it is kept, and old jobs as they are typed.
+
+use super::super::App;
+use super::super::form::Form;
+use super::super::order::{Feel, Order};
+use super::draft::Draft;
+use crate::words::en::estimate::kind_in;
+use fivebar_core::ledger::decide::{Command, EstimateCommand, JobCommand, Now};
+use fivebar_core::ledger::fold;
+use fivebar_core::ledger::kind::estimate::OldJobTold;
+use fivebar_core::ledger::kind::job::JobDescribed;
+use fivebar_core::quantity::reading::{self, Sign};
+use fivebar_core::quantity::{Currency, Decimal, Id, Key, Span};
+use fivebar_core::sheet::estimate::{EstimateSheet, estimate};
+
+/// Rows of the form, and figures in each: hours, what was thought, what it sold for.
+pub const ROWS: usize = 3;
+pub const FIGURES: usize = 3;
+
+/// What can be said of an estimate.
+#[derive(Clone, Debug, PartialEq)]
+pub enum EstimateTap {
+    /// The kind of piece, a key.
+    Piece(&'static str),
+    /// With the factor, or without.
+    Factor(bool),
+    Keep,
+}
+
+pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
+    let Some(job) = app.jobs.open else { return };
+    match tap {
+        EstimateTap::Piece(piece) => {
+            let facts = said_piece(job, piece);
+            app.order(&Command::Job(JobCommand::Describe(facts)), now);
+        }
+        EstimateTap::Factor(with) => app.jobs.without_factor = !with,
+        EstimateTap::Keep => {
+            let given = sheet(app, job).and_then(|sheet| sheet.given());
+            let kept = given.and_then(|given| app.order(&Command::Estimate(EstimateCommand::Keep(given)), now));
+            if kept.is_some() {
+                app.orders.push(Order::Feel(Feel::Start));
+            }
+        }
+    }
+}
+
+/// The estimate of a job as it stands.
+pub fn sheet(app: &App, job: Id) -> Option<EstimateSheet> {
+    estimate(&app.shelf().shop(app.now.at), job, !app.jobs.without_factor).ok()
+}
+
+fn said_piece(job: Id, piece: &str) -> JobDescribed {
+    JobDescribed {
+        job,
+        name: None,
+        pieces: None,
+        piece: Key::read(piece),
+        width: None,
+        depth: None,
+        height: None,
+        weight: None,
+        wood: None,
+        finish: None,
+        care: None,
+        delivery: None,
+        due: None,
+        note: None,
+    }
+}
+
+/// Three blank rows.
+pub fn blank(draft: Draft) -> Draft {
+    Draft { form: Form::of(ROWS.saturating_mul(FIGURES)), words: vec![String::new(); ROWS], ..draft }
+}
+
+/// The rows that were filled in; none where a figure was not taken. A row with nothing in it is left out.
+pub fn told(draft: &mut Draft, sign: Sign) -> Option<EstimateCommand> {
+    let mut jobs = vec![];
+    for row in 0..ROWS {
+        let first = row.saturating_mul(FIGURES);
+        let name = draft.words.get(row).map(|name| name.trim().to_owned()).unwrap_or_default();
+        let figures = || (0..FIGURES).map(|nth| first.saturating_add(nth));
+        if name.is_empty() && figures().all(|nth| draft.form.is_empty(nth)) {
+            continue;
+        }
+        jobs.push(one(&mut draft.form, (name, first), (draft.picks.currency, sign))?);
+    }
+    Some(EstimateCommand::Tell(jobs))
+}
+
+fn one(form: &mut Form, (name, first): (String, usize), (currency, sign): (Currency, Sign)) -> Option<OldJobTold> {
+    let hours = |text: &str| reading::number(text, sign, Decimal::ZERO..=Decimal::from(9_999)).map(spanned);
+    let span = form.take(first, hours)?;
+    let thought = form.maybe(first.saturating_add(1), hours)?;
+    let sum = form.maybe(first.saturating_add(2), |text| reading::money(text, currency, sign))?;
+    let piece = kind_in(&name).and_then(Key::read);
+    Some(OldJobTold { name, span, thought, sum, piece, pieces: None })
+}
+
+/// Hours as whole minutes.
+fn spanned(hours: Decimal) -> Span {
+    fold::hours(hours).map_or(Span::ZERO, |span| Span::minutes(span.as_minutes()))
+}

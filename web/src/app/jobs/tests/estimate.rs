@@ -1,0 +1,78 @@
+//! Estimates on a job's page: old jobs typed, the kind of piece, what is kept, and what looking back says of it.
+
+use super::*;
+use crate::app::jobs::estimate::EstimateTap;
+
+fn planned(maker: &mut Maker, op: &str, minutes: &str) {
+    maker.tap(Tap::Write(What::Plan(None))).tap(Tap::Say(0, op.into())).figures(&[minutes]).tap(Tap::Save);
+}
+
+fn begun() -> Maker {
+    let mut maker = Maker::new();
+    maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Hall bench".into())).tap(Tap::Save).tap(Tap::Room(Room::Hours));
+    maker
+}
+
+/// Three rows, of which the last has no price; 1.42, 1.18 and 1.31 of what was thought warn of 25 h 26.
+#[test]
+fn three_old_jobs_warn_of_the_next_one() {
+    let mut maker = begun();
+    maker.shows(&["Nothing to go by yet", "Three old jobs"]);
+    for (op, minutes) in [("make", "1080"), ("message", "60")] {
+        planned(&mut maker, op, minutes);
+    }
+    maker.shows(&["26 h 36 likely", "Make", "as you thought", "People take 1.40 of what they think"]);
+    maker.tap(Tap::Write(What::OldJobs)).shows(&["Old job 1", "hours", "thought", "sold for", "Old job 3"]);
+    for (nth, name) in ["Coffee table", "Stools", "Shelf"].into_iter().enumerate() {
+        maker.tap(Tap::Say(nth, name.into()));
+    }
+    maker.figures(&["28.4", "20", "390", "17.7", "15", "220", "13.1", "10"]).tap(Tap::Save);
+    maker.shows(&[
+        "25 h 26 likely",
+        "Your jobs took 1.34 of what you thought (3 jobs).",
+        "Old jobs",
+        "Coffee table",
+        "28 h 24, 20 h thought",
+    ]);
+    maker.tap(Tap::Estimate(EstimateTap::Factor(false))).shows(&["20 h 26 likely", "7.5 % for rework on top."]);
+    maker.tap(Tap::Estimate(EstimateTap::Factor(true))).tap(Tap::Estimate(EstimateTap::Keep));
+    maker.shows(&["Kept ", "25 h 26 likely", "Keep this one instead"]);
+    let kept = maker.sheet().account.hours.judged_by;
+    assert_eq!(kept.map(|span| span.as_minutes()), Some(1_140));
+}
+
+#[test]
+fn a_row_that_is_not_right_is_not_lost() {
+    let mut maker = begun();
+    maker.tap(Tap::Write(What::OldJobs)).tap(Tap::Save).shows(&["Nothing was asked for"]);
+    maker.figures(&["28.4"]).tap(Tap::Save).shows(&["Nothing was named", "28.4"]);
+    maker.tap(Tap::Say(0, "Coffee table".into())).figures(&["0"]).tap(Tap::Save).shows(&["Coffee table", "0 min is not between 1 min"]);
+    maker.figures(&["28.4", "", "0"]).tap(Tap::Save).shows(&["is no price"]);
+    maker.figures(&["28.4", "1", "5"]).tap(Tap::Save).shows(&["it took 28.4 of what you thought"]);
+    maker.figures(&["28.4", "20", "5"]).tap(Tap::Save).shows(&["Old jobs", "Coffee table"]);
+    assert_eq!(maker.app.shelf().workshop().old_jobs[0].piece, Key::read("table"));
+}
+
+#[test]
+fn a_kind_of_piece_is_enough_to_begin_with() {
+    let mut maker = begun();
+    maker.shows(&["What kind of piece", "dining table"]);
+    maker.tap(Tap::Estimate(EstimateTap::Piece("bench"))).shows(&["20 h likely", "All of it", "usual for such a piece"]);
+}
+
+/// Demo B: what was warned of, and what the next estimate learns.
+#[test]
+fn looking_back_says_what_was_warned_of() {
+    let mut maker = Maker::told(&[BENCH]);
+    maker.room("bench", Room::Back).shows(&["Next estimate × 1.344", "was × 1.339", "It had warned: 25 h 26, not 19 h."]);
+}
+
+#[test]
+fn a_job_shows_how_far_it_has_come() {
+    let mut maker = Maker::told(&[BENCH.split("2026-05-11").next().unwrap()]);
+    // 55 + 212 + 171 + 118 + 268 + 66 + 97 min so far.
+    maker.open("bench").shows(&["Against the estimate", "19 h thought, 25 h 26 likely, 16 h 27 so far", "in all, as it goes."]);
+    maker.say(Msg::Jobs(Tap::Next));
+    maker.app.go(Place::Bench);
+    maker.shows(&["19 h thought, 25 h 26 likely, 16 h 27 so far"]);
+}

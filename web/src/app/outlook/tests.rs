@@ -1,0 +1,152 @@
+use super::*;
+use crate::app::jobs::{self, draft};
+use crate::app::news::News;
+use crate::app::shelf::Shelf;
+use crate::app::workshop::designs::DesignTap;
+use crate::app::workshop::{self, Tap as Shop};
+use crate::app::{Common, Msg, plan};
+use fivebar_core::ledger::decide::Now;
+use fivebar_core::ledger::{Device, fold};
+use fivebar_core::plan::outlook::outlook;
+use fivebar_core::quantity::{Sorted, Wall};
+use fivebar_core::story::tell;
+
+const STORY: &str = include_str!("../../../../tests/stories/designs.txt");
+
+/// The story up to a heading, on a page.
+fn app_of(heading: &str, place: Place) -> App {
+    let story = tell(STORY.split(heading).next().unwrap());
+    let mut app = App::for_tests(place);
+    app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());
+    app.now = Wall::new(story.now.at, story.now.offset);
+    app.jobs.open = story.names.job("first");
+    app
+}
+
+fn heard(app: &mut App, messages: impl IntoIterator<Item = Msg>) -> Vec<Order> {
+    let now = |app: &App| Now { wall: app.now, chance: [u8::try_from(app.own.book.len()).unwrap(); 10] };
+    messages.into_iter().flat_map(|message| app.heard(message, now(app))).collect()
+}
+
+/// What a phone does with these orders: it paints, reckons, and tells.
+fn reckoned(app: &mut App, orders: Vec<Order>) -> usize {
+    assert!(orders.contains(&Order::Painted), "{orders:?}");
+    let orders = app.told(News::Painted);
+    let all = orders.into_iter().find_map(|order| if let Order::Reckon(all) = order { Some(all) } else { None }).unwrap();
+    for (id, hoped) in &all {
+        app.told(News::Outlook(*id, Some(outlook(hoped, 1))));
+    }
+    all.len()
+}
+
+fn page(app: &App) -> String {
+    crate::screens::page(app).html()
+}
+
+fn shop(tap: Shop) -> Msg {
+    Msg::Workshop(tap)
+}
+
+fn design(tap: impl Fn(Id) -> DesignTap, app: &App, nth: usize) -> Msg {
+    shop(Shop::Design(tap(app.shelf().workshop().designs[nth].id)))
+}
+
+#[track_caller]
+fn shows(app: &App, all: &[&str]) {
+    let page = page(app);
+    for words in all {
+        assert!(page.contains(words), "{words}: {page}");
+    }
+}
+
+/// Three stands are sure before sorting, as core/tests/stories_designs.rs has it.
+#[test]
+fn the_room_of_a_job_says_how_many_the_wood_gives() {
+    let mut app = app_of("# --- ten squares", Place::Jobs);
+    let orders = heard(&mut app, [Msg::Jobs(jobs::Tap::Room(Room::Wood))]);
+    assert_eq!(reckoned(&mut app, orders), 1);
+    shows(&app, &["3 sure, 4 likely", "Short of leg stock"]);
+    assert!(!page(&app).contains("give or take"));
+    let how = || Msg::Jobs(jobs::Tap::Plan(plan::Tap::Outlook));
+    assert_eq!(heard(&mut app, [how()]), [], "the book is the same: nothing is reckoned again");
+    shows(&app, &["give or take 0.7", "Drawn 1000 times", "If every piece is good: 7."]);
+    let mut sorted = app_of("# --- two more", Place::Jobs);
+    let orders = heard(&mut sorted, [Msg::Jobs(jobs::Tap::Room(Room::Wood)), how()]);
+    reckoned(&mut sorted, orders);
+    shows(&sorted, &["5, all sorted", "nothing is left to chance"]);
+}
+
+#[test]
+fn designs_are_listed_renamed_dropped_and_put_back() {
+    let mut app = app_of("# --- ten squares", Place::Workshop);
+    let orders = heard(&mut app, [shop(Shop::Open(workshop::Over::Designs))]);
+    assert_eq!(reckoned(&mut app, orders), 1);
+    shows(&app, &["Plant stand", "4 × leg, 2 × rail", "sanding 40 min", "3 sure, 4 likely from the rack; short of leg stock"]);
+    let taps = [design(DesignTap::Open, &app, 0), shop(Shop::Typed("Ash stand".into())), design(DesignTap::Rename, &app, 0)];
+    let orders = heard(&mut app, taps);
+    reckoned(&mut app, orders);
+    shows(&app, &["Ash stand", "3 sure", "4 × leg, 1", "× 18 in"]);
+    let drop = design(DesignTap::Drop, &app, 0);
+    heard(&mut app, [drop]);
+    shows(&app, &["No design yet."]);
+    heard(&mut app, [Msg::Common(Common::TakeBack)]);
+    shows(&app, &["Ash stand"]);
+    heard(&mut app, [Msg::Common(Common::PutBack)]);
+    shows(&app, &["No design yet.", "kept as a design under its Wood and plan"]);
+}
+
+/// One act, and undo takes all of it back.
+#[test]
+fn a_new_job_is_made_from_a_design_in_one_act() {
+    let mut app = app_of("# --- ten squares", Place::Jobs);
+    heard(&mut app, [Msg::Jobs(jobs::Tap::List), Msg::Jobs(jobs::Tap::Write(draft::What::New))]);
+    shows(&app, &["Make again", "Plant stand"]);
+    let kept = app.shelf().workshop().designs[0].id;
+    let pick = || Msg::Jobs(jobs::Tap::Pick(draft::Pick::Design(kept)));
+    heard(&mut app, [pick()]);
+    assert_eq!(app.jobs.draft.as_ref().unwrap().words, ["Plant stand"]);
+    heard(&mut app, [pick()]);
+    assert_eq!(app.jobs.draft.as_ref().unwrap().words, [""], "chosen no longer, nor its name");
+    heard(&mut app, [pick(), Msg::Jobs(jobs::Tap::Say(0, "Two stands".into())), Msg::Jobs(jobs::Tap::Save)]);
+    let job = |app: &App| app.jobs.open.and_then(|id| fold::job(&app.shelf().book, id));
+    let made = job(&app).unwrap();
+    assert_eq!((made.name.as_str(), made.parts.len(), made.operations.len(), made.design), ("Two stands", 2, 1, Some(kept)));
+    heard(&mut app, [Msg::Jobs(jobs::Tap::Room(Room::Wood))]);
+    shows(&app, &["Keep again as Plant stand"]);
+    let again = Msg::Jobs(jobs::Tap::Plan(plan::Tap::KeepDesignAs("Plant stand".into())));
+    heard(&mut app, [again, Msg::Common(Common::TakeBack)]);
+    assert_eq!(app.shelf().workshop().designs.len(), 1);
+    let began = app.shelf().book.entry(made.id).and_then(|(entry, _)| entry.act).unwrap();
+    app.own.last_act = Some(began);
+    heard(&mut app, [Msg::Common(Common::TakeBack)]);
+    assert_eq!(job(&app), None);
+}
+
+#[test]
+fn a_design_opens_the_form_of_a_new_job() {
+    let mut app = app_of("# --- ten squares", Place::Workshop);
+    let again = design(DesignTap::MakeAgain, &app, 0);
+    heard(&mut app, [shop(Shop::Open(workshop::Over::Designs)), again]);
+    assert_eq!(app.place, Place::Jobs);
+    assert_eq!(app.jobs.draft.as_ref().map(|draft| (draft.words[0].as_str(), draft.picks.design.is_some())), Some(("Plant stand", true)));
+}
+
+/// Why there is nothing to hope for is said in words.
+#[test]
+fn wood_that_fits_nothing_says_so() {
+    let check = |lines: &str, words: &str| {
+        let story = tell(&format!("2026-03-01 19:00 -05:00 workshop USD inch\njob first \"Stand\" 1 spec\n{lines}"));
+        let mut app = App::for_tests(Place::Jobs);
+        app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());
+        app.now = Wall::new(story.now.at, story.now.offset);
+        app.jobs.open = story.names.job("first");
+        let orders = heard(&mut app, [Msg::Jobs(jobs::Tap::Room(Room::Wood))]);
+        assert_eq!(reckoned(&mut app, orders), 0);
+        shows(&app, &[words]);
+    };
+    let leg = "part \"Leg\" 4 of 1 1/2 x 1 1/2 x 18 in for first\n";
+    check(leg, "None: the rack is empty");
+    check(&format!("{leg}pile short ash-white 2 x 2 x 9 in\ncount 9 short\n"), "None: nothing on the rack fits");
+    let both = format!("{leg}part \"Top\" 1 of 4 x 10 x 40 in for first\npile legs ash-white 2 x 2 x 19 in\ncount 9 legs\n");
+    check(&both, "None: no pieces fit the part top");
+}

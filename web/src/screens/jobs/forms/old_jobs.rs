@@ -1,0 +1,37 @@
+//! Three old jobs: a name, hours, what had been thought, what it sold for; one row each.
+
+use super::{Asked, worded};
+use crate::app::form::Form;
+use crate::app::jobs::Tap;
+use crate::app::jobs::draft::Draft;
+use crate::app::jobs::estimate::{FIGURES, ROWS};
+use crate::app::{App, Msg};
+use crate::screens::jobs::entry::{Slot, under_thumb};
+use crate::screens::jobs::say;
+use crate::screens::{Seen, slots};
+use crate::view::{El, el};
+use crate::words::en::estimate as words;
+use fivebar_core::quantity::Listed;
+
+const NAMES: [&str; ROWS] = ["old-job-1", "old-job-2", "old-job-3"];
+
+pub fn asked(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
+    let mut asked = Asked::new("jobs/old-jobs", words::OLD_JOBS);
+    let currency = draft.picks.currency.code();
+    let row = [Slot::new(words::IT_TOOK, ""), Slot::new(words::YOU_THOUGHT, ""), Slot::new(words::SOLD_FOR, currency)];
+    let all: Vec<Slot> = (0..ROWS).flat_map(|_| row.clone()).listed();
+    asked.above = vec![el("p", "t14").text(words::OLD_JOBS_ASK)];
+    asked.above.extend(NAMES.into_iter().zip(0_u32..).flat_map(|(id, nth)| {
+        let name = worded(id, &words::old_job_name(&seen.speech.count(nth.saturating_add(1))), draft, nth as usize);
+        [name, figures(&draft.form, &row, (nth as usize).saturating_mul(FIGURES))]
+    }));
+    asked.above.extend(slots::refused(app, seen));
+    asked.instead = Some(under_thumb(&draft.form, &all, draft.picks.units, seen));
+    asked
+}
+
+/// The figures of one row.
+fn figures(form: &Form, row: &[Slot], first: usize) -> El<Msg> {
+    let keys = row.iter().zip(first..).map(|(slot, nth)| slots::slot_key(form, nth, slot, say(Tap::At(nth))));
+    el("div", "g3 slots").kids(keys)
+}

@@ -1,0 +1,56 @@
+//! How many of a job or a design the wood gives, in one line, and how that was reckoned.
+
+use super::Seen;
+use crate::app::outlook::Stand;
+use crate::view::{El, el};
+use crate::words::en::design as words;
+use fivebar_core::plan::outlook::Outlook;
+use fivebar_core::quantity::Decimal;
+use fivebar_core::sheet::make::WhyNot;
+
+fn number(n: i64, seen: Seen<'_>) -> String {
+    seen.speech.number(Decimal::from(n), 0, 0)
+}
+
+/// "4 sure, 5 likely"; "4, all sorted"; why there is none. Nothing where nothing can be said.
+pub fn gives(stand: &Stand, seen: Seen<'_>) -> Option<String> {
+    Some(match stand {
+        Stand::UnderWay => words::WORKING.to_owned(),
+        Stand::Failed => words::FAILED.to_owned(),
+        Stand::None(WhyNot::NoPiles) => words::RACK_EMPTY.to_owned(),
+        Stand::None(WhyNot::NoneFits) => words::NONE_FITS.to_owned(),
+        Stand::None(WhyNot::NoneForPart(part)) => words::nothing_fits(part),
+        Stand::None(WhyNot::NoParts | WhyNot::Refused(_)) => return None,
+        Stand::Found { outlook, sorted: true, .. } => words::all_sorted(&number(outlook.sure, seen)),
+        Stand::Found { outlook, .. } => {
+            let [sure, likely] = [outlook.sure, outlook.likely].map(|n| number(n, seen));
+            words::sure_and_likely((outlook.sure, outlook.likely), [&sure, &likely])
+        }
+    })
+}
+
+/// Whether it says how many.
+pub fn is_figure(stand: Option<&Stand>) -> bool {
+    matches!(stand, Some(Stand::Found { .. }))
+}
+
+/// "short of leg stock", where every good piece would give more.
+pub fn short(stand: &Stand) -> Option<String> {
+    let Stand::Found { outlook, sorted: false, parts } = stand else { return None };
+    let part = outlook.short.and_then(|part| parts.get(part)).filter(|_| outlook.sure < outlook.all || outlook.all == 0)?;
+    Some(words::short_of(part))
+}
+
+/// The confidence of it, in its own lines.
+pub fn how(stand: &Stand, seen: Seen<'_>) -> Vec<El<crate::app::Msg>> {
+    let Stand::Found { outlook, sorted, .. } = stand else { return vec![] };
+    let lines = if *sorted { vec![words::HOW_SORTED.to_owned()] } else { drawn(outlook, seen) };
+    lines.into_iter().map(|line| el("p", "t14 i2").text(line)).collect()
+}
+
+fn drawn(outlook: &Outlook, seen: Seen<'_>) -> Vec<String> {
+    let off = outlook.off().and_then(|off| Decimal::from_f64_retain(off * 100.0)).unwrap_or_default();
+    let [how, all] = words::how(&seen.speech.count(outlook.draws), &seen.speech.number(off, 0, 1), &number(outlook.all, seen));
+    let open = (0 < outlook.open).then(|| words::open(&seen.speech.count(outlook.open)));
+    [how].into_iter().chain(open).chain([all]).collect()
+}

@@ -1,0 +1,91 @@
+//! English: designs, and how many of one the wood gives.
+
+use fivebar_core::quantity::begin_small;
+
+pub const DESIGNS: &str = "Designs";
+pub const NONE: &str = "No design yet.";
+pub const HOW_KEPT: &str =
+    "A job with parts is kept as a design under its Wood and plan. Then it is made again from here, or where a new job begins.";
+pub const MAKE_AGAIN: &str = "Make again";
+pub const NAME: &str = "Its name";
+pub const RENAME: &str = "Rename";
+pub const DROP: &str = "Drop it";
+pub const CHANGE: &str = "To change it, make a job of it and keep that again under this name.";
+pub const NO_PARTS: &str = "no parts";
+pub const NO_OPERATIONS: &str = "no operations";
+
+/// "4 × leg", by the maker's name for one.
+pub fn part(n: &str, name: &str) -> String {
+    format!("{n} × {}", begin_small(name))
+}
+
+/// "4 × leg, 2 × rail and 3 more".
+pub fn parts_in_line(parts: &[String], more: usize, written: &str) -> String {
+    let parts = parts.join(", ");
+    if more == 0 { parts } else { format!("{parts} and {written} more") }
+}
+
+/// "sanding 40 min".
+pub fn operation(op: &str, span: Option<&str>) -> String {
+    span.map_or_else(|| begin_small(op), |span| format!("{} {span}", begin_small(op)))
+}
+
+/// "Keep again as Coffee table".
+pub fn keep_again(name: &str) -> String {
+    format!("Keep again as {name}")
+}
+
+// How many the wood gives
+pub const WORKING: &str = "Working out how many the wood gives.";
+pub const FAILED: &str = "How many the wood gives could not be worked out.";
+pub const GIVES: &str = "What the wood gives";
+
+/// "4 sure, 5 likely"; "5 sure"; "none sure, 2 likely"; "none likely".
+pub fn sure_and_likely((sure, likely): (i64, i64), written: [&str; 2]) -> String {
+    let [one, other] = written;
+    match (sure, likely) {
+        (_, ..=0) => "none likely".to_owned(),
+        (..=0, _) => format!("none sure, {other} likely"),
+        (sure, likely) if sure == likely => format!("{one} sure"),
+        _ => format!("{one} sure, {other} likely"),
+    }
+}
+
+pub fn all_sorted(n: &str) -> String {
+    format!("{n}, all sorted")
+}
+
+/// "short of leg stock".
+pub fn short_of(part: &str) -> String {
+    format!("short of {} stock", begin_small(part))
+}
+
+/// "from the rack".
+pub fn from_rack(gives: &str) -> String {
+    format!("{gives} from the rack")
+}
+
+pub fn nothing_fits(part: &str) -> String {
+    format!("none: no pieces fit the part {}", begin_small(part))
+}
+
+pub const RACK_EMPTY: &str = "none: the rack is empty";
+pub const NONE_FITS: &str = "none: nothing on the rack fits";
+
+/// How sure and likely are meant: by how many draws, how far off, and what all good pieces give.
+pub fn how(draws: &str, off: &str, all: &str) -> [String; 2] {
+    [
+        format!(
+            "Sure is what 95 of 100 draws of the unsorted pieces reach, give or take {off}; likely what 80 reach. Drawn {draws} times."
+        ),
+        format!("If every piece is good: {all}."),
+    ]
+}
+
+/// How it was reckoned where nothing is left to chance.
+pub const HOW_SORTED: &str = "Every piece is sorted, so nothing is left to chance. The plan says how to cut them.";
+
+/// In so many draws more may be possible than the quick plan found.
+pub fn open(n: &str) -> String {
+    format!("In {n} of them a longer look might find more.")
+}
