@@ -33,8 +33,9 @@ pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn said(coming: &[WaitLine], app: &App) -> Option<String> {
     let (first, last) = (coming.first()?, coming.last()?);
     let same = coming.iter().all(|line| line.wait.what() == first.wait.what());
-    let last = (first.off != last.off).then(|| clock(app, last.off));
-    Some(words::first_last(words::state(same.then(|| first.wait.what())), &clock(app, first.off), last.as_deref()))
+    let (first_off, last_off) = (clock(app, first.off), clock(app, last.off));
+    let last = Some(last_off).filter(|last| *last != first_off);
+    Some(words::first_last(words::state(same.then(|| first.wait.what())), &first_off, last.as_deref()))
 }
 
 /// What can come out, with a key for all of it, or for each.
