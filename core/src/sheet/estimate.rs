@@ -4,7 +4,7 @@ pub mod history;
 
 use crate::bench::estimate::gain::of_pieces;
 use crate::bench::estimate::spread::{Likely, of_past};
-use crate::bench::estimate::{Basis, Estimate, OnTop, Part, estimate as reckon, factor, learn, whole};
+use crate::bench::estimate::{Basis, Estimate, OnTop, Part, each, estimate as reckon, factor, learn, whole};
 use crate::bench::{Kind, On};
 use crate::ledger::fold::{Job, Kept, Operation};
 use crate::ledger::kind::Exact;
@@ -66,17 +66,8 @@ const SEED: u64 = 1;
 pub fn estimate(shop: &Shop, id: Id, with_factor: bool) -> Answer<EstimateSheet> {
     let job = shop.job(id)?;
     let history = history(shop, id);
-    let parts = parts(shop, &job, &history);
-    // Where nothing is from thinking there is nothing for the factor to put right.
-    let thinks = parts.iter().any(|(part, _)| part.from == Basis::Thought);
-    let on_top = match with_factor && thinks {
-        true => OnTop::Factor(history.factor()),
-        false => OnTop::Allowance(factor::allowance(history.rework, history.all)),
-    };
-    let given: Vec<Part> = parts.iter().map(|(part, _)| *part).listed();
-    let found = reckon(&given, on_top, SEED);
-    let each = found.iter().flat_map(|found| &found.each).copied();
-    let rows: Vec<Row> = parts.into_iter().zip(each).map(|((_, row), likely)| Row { likely, ..row }).listed();
+    let Known { parts, rows, on_top } = known_of(shop, &job, &history, with_factor);
+    let found = reckon(&parts, on_top, SEED);
     let likely = found.as_ref().map(|found| (found.range.likely, found.range.safe));
     let progress = Progress { ends: ends(shop, &job, &rows), ..progress_of(shop, &job) };
     let progress = Progress {
@@ -85,6 +76,38 @@ pub fn estimate(shop: &Shop, id: Id, with_factor: bool) -> Answer<EstimateSheet>
         ..progress
     };
     Ok(EstimateSheet { job: id, rows, found, history, piece: job.described.piece.clone(), kept: job.kept, progress })
+}
+
+/// How far a job has come, and where it will end: by the estimate that was given, without drawing another.
+///
+/// # Errors
+/// As [`estimate`].
+pub fn progress(shop: &Shop, id: Id, with_factor: bool) -> Answer<Progress> {
+    let job = shop.job(id)?;
+    if job.kept.is_none() {
+        return estimate(shop, id, with_factor).map(|sheet| sheet.progress);
+    }
+    let rows = known_of(shop, &job, &history(shop, id), with_factor).rows;
+    Ok(Progress { ends: ends(shop, &job, &rows), ..progress_of(shop, &job) })
+}
+
+/// What is known of a job's operations, and what is put on top.
+struct Known {
+    parts: Vec<Part>,
+    rows: Vec<Row>,
+    on_top: OnTop,
+}
+
+fn known_of(shop: &Shop, job: &Job, history: &History, with_factor: bool) -> Known {
+    let (parts, rows): (Vec<Part>, Vec<Row>) = parts(shop, job, history).into_iter().unzip();
+    // Where nothing is from thinking there is nothing for the factor to put right.
+    let thinks = parts.iter().any(|part| part.from == Basis::Thought);
+    let on_top = match with_factor && thinks {
+        true => OnTop::Factor(history.factor()),
+        false => OnTop::Allowance(factor::allowance(history.rework, history.all)),
+    };
+    let rows = rows.into_iter().zip(each(&parts, on_top)).map(|(row, likely)| Row { likely, ..row }).listed();
+    Known { parts, rows, on_top }
 }
 
 /// How far a job has come of what was thought and of the estimate that was given, without asking history.

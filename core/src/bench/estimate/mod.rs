@@ -75,12 +75,17 @@ pub fn estimate(parts: &[Part], on_top: OnTop, seed: u64) -> Option<Estimate> {
         topped(&all, on_top)
     }));
     Some(Estimate {
-        each: parts.iter().map(|part| of(part).span()).listed(),
+        each: each(parts, on_top),
         range: spread::together(&times, seed)?,
         thought: thought.map(spread::whole),
         on_top,
         shares: shares(parts, of),
     })
+}
+
+/// Each part's likely minutes; nothing is drawn for them.
+pub fn each(parts: &[Part], on_top: OnTop) -> Vec<Span> {
+    parts.iter().map(|part| topped(part, on_top).span()).listed()
 }
 
 fn topped(part: &Part, on_top: OnTop) -> Likely {

@@ -14,7 +14,7 @@ use crate::words::en::{estimate as words, jobs};
 use fivebar_core::bench::estimate::whole::PIECES;
 use fivebar_core::bench::estimate::{Estimate, OnTop};
 use fivebar_core::quantity::{Decimal, Id, Listed, Span};
-use fivebar_core::sheet::estimate::{EstimateSheet, Progress, Row};
+use fivebar_core::sheet::estimate::{EstimateSheet, Progress, Row, progress};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::LookBack;
 
@@ -142,7 +142,7 @@ pub fn so_far(job: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     if job.ended.is_some() || job.account.hours.logged.own.total() <= Span::ZERO {
         return None;
     }
-    let progress = sheet_of(app, job.job)?.progress;
+    let progress = progress(&app.shelf().shop(seen.now.at), job.job, !app.jobs.without_factor).ok()?;
     let drawn = drawn(&progress, seen)?;
     let ends = progress.ends.map(|ends| el("p", "t14").text(words::ends(&seen.speech.span(ends))));
     let line = el("p", "t14").text(said(&progress, seen));

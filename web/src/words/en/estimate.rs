@@ -124,6 +124,11 @@ pub fn old_job_name(n: &str) -> String {
     format!("Old job {n}")
 }
 
+/// "28.4 h".
+pub fn hours(typed: &str) -> String {
+    format!("{typed} h")
+}
+
 /// "Next estimate × 1.344".
 pub fn next_estimate(times: &str) -> String {
     format!("Next estimate × {times}")

@@ -6,6 +6,7 @@ use crate::app::jobs::Tap;
 use crate::app::jobs::draft::Draft;
 use crate::app::jobs::estimate::{FIGURES, ROWS};
 use crate::app::{App, Msg};
+use crate::parts::key::key;
 use crate::screens::jobs::entry::{Slot, under_thumb};
 use crate::screens::jobs::say;
 use crate::screens::{Seen, slots};
@@ -21,13 +22,28 @@ pub fn asked(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     let row = [Slot::new(words::IT_TOOK, ""), Slot::new(words::YOU_THOUGHT, ""), Slot::new(words::SOLD_FOR, currency)];
     let all: Vec<Slot> = (0..ROWS).flat_map(|_| row.clone()).listed();
     asked.above = vec![el("p", "t14").text(words::OLD_JOBS_ASK)];
-    asked.above.extend(NAMES.into_iter().zip(0_u32..).flat_map(|(id, nth)| {
-        let name = worded(id, &words::old_job_name(&seen.speech.count(nth.saturating_add(1))), draft, nth as usize);
-        [name, figures(&draft.form, &row, (nth as usize).saturating_mul(FIGURES))]
-    }));
+    // One row is open, so that the pad stays under the thumb.
+    let open = draft.form.at.checked_div(FIGURES).unwrap_or(0);
+    for (id, nth) in NAMES.into_iter().zip(0_u32..) {
+        let (at, title) = (nth as usize, words::old_job_name(&seen.speech.count(nth.saturating_add(1))));
+        let first = at.saturating_mul(FIGURES);
+        if at == open {
+            asked.above.extend([worded(id, &title, draft, at), figures(&draft.form, &row, first)]);
+        } else {
+            asked.above.push(folded(draft, (title, at), first));
+        }
+    }
     asked.above.extend(slots::refused(app, seen));
     asked.instead = Some(under_thumb(&draft.form, &all, draft.picks.units, seen));
     asked
+}
+
+/// A row that is not open, with what was typed in it.
+fn folded(draft: &Draft, (title, at): (String, usize), first: usize) -> El<Msg> {
+    let name = draft.words.get(at).cloned().filter(|name| !name.trim().is_empty());
+    let hours = Some(draft.form.text(first)).filter(|hours| !hours.is_empty()).map(words::hours);
+    let under = [name, hours].into_iter().flatten().listed().join(", ");
+    key("key left wide h56", title, under, say(Tap::At(first)))
 }
 
 /// The figures of one row.
