@@ -76,9 +76,8 @@ pub fn is_possible(shop: &Shop, given: &Given, sheet: &PlanSheet) -> bool {
     let Ok(there) = sources(shop, given.ask.job) else { return false };
     let lying = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
     let mut uses = lying.map(|(place, source)| (source, used_of(sheet, place)));
-    let is_there = |source: &Source, n: Count| {
-        there.iter().any(|now| (now.which(), now.sides()) == (source.which(), source.sides()) && n <= now.n)
-    };
+    let is_there =
+        |source: &Source, n: Count| there.iter().any(|now| (now.which(), now.sides()) == (source.which(), source.sides()) && n <= now.n);
     is_asked_alike(shop, given).unwrap_or(false) && uses.all(|(source, n)| n == 0 || is_there(source, n))
 }
 
