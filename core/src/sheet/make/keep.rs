@@ -1,7 +1,7 @@
 //! A plan as it is kept and used: what was asked, of which pieces, and what came of it.
 
 use super::buy::to_buy;
-use super::{Ask, Boards, Field, Given, Source, Top, What, WhyNot, figures, fitting, room, sources, stack, wish};
+use super::{Ask, Boards, Field, Given, Source, Top, What, figures, fitting, room, sources, stack, wish};
 use crate::ledger::decide::{LeftOver, Lying};
 use crate::ledger::fold::{self, KeptPlan};
 use crate::ledger::kind::plan::{PlanKept, PlanPile};
@@ -70,25 +70,14 @@ fn used_of(sheet: &PlanSheet, place: usize) -> Count {
     sheet.used.iter().filter(|used| used.source == place).fold(0, |sum: Count, used| sum.saturating_add(used.pieces))
 }
 
-/// Whether the pieces a plan uses are still there to be taken, of the sizes it was made for: the rack, the parts and the saw may have
-/// changed since.
+/// Whether the pieces a plan uses are still there to be taken, of the sizes it was made for: the rack may have changed since.
 pub fn is_possible(shop: &Shop, given: &Given, sheet: &PlanSheet) -> bool {
     let Ok(there) = sources(shop, given.ask.job) else { return false };
     let lying = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
     let mut uses = lying.map(|(place, source)| (source, used_of(sheet, place)));
     let is_there =
         |source: &Source, n: Count| there.iter().any(|now| (now.which(), now.sides()) == (source.which(), source.sides()) && n <= now.n);
-    is_asked_alike(shop, given).unwrap_or(false) && uses.all(|(source, n)| n == 0 || is_there(source, n))
-}
-
-/// Whether the same would be asked of the same pieces today: by the parts and the saw's figures as they stand.
-fn is_asked_alike(shop: &Shop, given: &Given) -> Result<bool, WhyNot> {
-    let job = shop.job(given.ask.job)?;
-    let mut figures = figures(shop, job.units)?;
-    if let What::Top(top) = &given.ask.what {
-        figures.stagger = top.apart;
-    }
-    Ok(wish(&given.ask, &job, &figures, &given.sources)? == given.ready.wish && figures == given.ready.figures)
+    uses.all(|(source, n)| n == 0 || is_there(source, n))
 }
 
 /// The last plan whose wood was taken for the job.

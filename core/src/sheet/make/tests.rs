@@ -116,9 +116,9 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
     assert_eq!(fold::job(&book, given.ask.job).unwrap().plans, vec![]);
 }
 
-/// A plan is made for sizes, parts and the saw as they were: with others it is to be made again.
+/// A plan is made for the sizes as they were: with others it is to be made again.
 #[test]
-fn a_plan_of_other_figures_is_noticed() {
+fn a_plan_of_other_sizes_is_noticed() {
     let story = tell(&format!("{BENCH}\nreopen bench"));
     let (given, _, shown) = planned(&story, false);
     let lying = given.sources.iter().find(|it| it.pile.length == Some(mm(365))).map(|it| it.which().0).unwrap();
@@ -129,8 +129,6 @@ fn a_plan_of_other_figures_is_noticed() {
         entries.into_iter().for_each(|entry| drop(book.add(&entry)));
         is_possible(&Shop::of(&book, story.now.at), &given, &shown)
     };
-    let kerf = crate::ledger::kind::plan::SawSet::of(std::array::from_fn(|nth| (nth == 0).then_some(mm(4))), None);
-    assert!(!changed(Command::Plan(PlanCommand::SetSaw(kerf))), "another kerf");
     let facts = crate::ledger::decide::PileFacts { length: Some(mm(350)), ..Default::default() };
     let shorter = crate::ledger::decide::HaulCommand::DescribePile { haul: lying.haul, pile: lying.pile, facts };
     assert!(!changed(Command::Haul(shorter)), "shorter pieces");
