@@ -127,7 +127,7 @@ fn counts_from_the_first_tap_moves_sorts_and_takes_back() {
     thumb.browser.shot(&page, "count-put-back");
     thumb.on(".side > .key");
     thumb.browser.shot(&page, "count-choose");
-    thumb.on(".um > :nth-child(1)");
+    thumb.on(".ums > :nth-child(1)");
     thumb.on(".goodt");
     thumb.on(".rk:nth-child(2)");
     thumb.browser.wait(&page, "document.querySelector('h1').textContent.includes('2 of 3')");
