@@ -183,6 +183,10 @@ impl Day {
     pub fn before(self) -> Day {
         Day(self.0.saturating_sub(1))
     }
+    /// So many days later, or earlier below nothing.
+    pub fn plus(self, days: i32) -> Day {
+        Day(self.0.saturating_add(days))
+    }
     /// Whole days from here to `later`.
     ///
     /// ```
@@ -192,6 +196,21 @@ impl Day {
     /// ```
     pub fn until(self, later: Day) -> i32 {
         later.0.saturating_sub(self.0)
+    }
+}
+
+/// In a line: a date as ISO 8601 has it.
+impl Spelled for Day {
+    fn spell(&self) -> Scalar<'_> {
+        let (year, month, day) = self.as_ymd();
+        Scalar::of(format!("{year:04}-{month:02}-{day:02}"))
+    }
+    fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
+        let text = scalar.text()?;
+        let mut parts = text.splitn(3, '-');
+        let mut number = || parts.next()?.parse::<u32>().ok();
+        let day = Day::ymd(i32::try_from(number()?).ok()?, number()?, number()?)?;
+        (text.len() == 10 && day.spell().text() == Some(text)).then_some(day)
     }
 }
 

@@ -75,6 +75,7 @@ fn planned(job: &mut Job, entry: &Entry) {
         Fact::PlanKept(_) | Fact::PlanUsed(_) => super::plan::planned(&mut job.plans, entry),
         Fact::DesignUsed(f) => job.design = Some(f.design),
         Fact::EstimateMade(f) => job.kept = super::estimate::Kept::of(entry, f).or(job.kept),
+        Fact::QuoteGiven(f) => job.quote = super::dates::Quote::of(entry, f).or(job.quote),
         Fact::JobMarked(f) => job.typical = f.typical,
         Fact::LessonWritten(f) => job.lesson = Some(f.text.clone()).filter(|text| !text.is_empty()),
         _ => {}
@@ -156,6 +157,7 @@ impl Job {
             plans: vec![],
             design: None,
             kept: None,
+            quote: None,
         }
     }
 }
