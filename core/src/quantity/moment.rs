@@ -94,6 +94,17 @@ impl Span {
     pub fn times(self, n: i64) -> Span {
         Span(self.0.saturating_mul(n))
     }
+    /// As much longer as one span is than another, rounded down; `None` where the other is no span.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Span;
+    /// let [two, three, ten] = [2, 3, 10].map(Span::minutes);
+    /// assert_eq!((ten.in_ratio(three, two), ten.in_ratio(three, Span::ZERO)), (Some(Span::minutes(15)), None));
+    /// ```
+    pub fn in_ratio(self, of: Span, to: Span) -> Option<Span> {
+        let ms = i128::from(self.0).checked_mul(i128::from(of.0))?.checked_div(i128::from(to.0))?;
+        i64::try_from(ms).ok().map(Span)
+    }
     /// Hours as a decimal, for rates: exact where 28 digits hold it.
     ///
     /// ```

@@ -5,7 +5,7 @@ use super::job::{going_on, some_pieces};
 use crate::bench::dates::DAYS_MOST;
 use crate::ledger::kind::dates as kind;
 use crate::ledger::{Book, fold};
-use crate::quantity::{Day, Decimal};
+use crate::quantity::{Day, Decimal, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// What can be ordered of dates.
@@ -18,6 +18,8 @@ pub enum DatesCommand {
         to: Day,
         off: bool,
     },
+    /// The day a job is to be done by, or none. One that is over already is taken: it is said, not refused.
+    Promise(kind::DeadlineSet),
     Quote(kind::QuoteGiven),
 }
 
@@ -28,6 +30,7 @@ pub(super) fn decide(book: &Book, command: &DatesCommand, act: &mut Act) -> Answ
     match command {
         DatesCommand::SetWorkdays(f) => workdays(book, f, act),
         DatesCommand::SetOff { from, to, off } => set_off(book, (*from, *to), *off, act),
+        DatesCommand::Promise(f) => promise(book, f, act),
         DatesCommand::Quote(f) => quote(book, f, act),
     }
 }
@@ -57,6 +60,17 @@ fn set_off(book: &Book, (from, to): (Day, Day), off: bool, act: &mut Act) -> Ans
         act.add(kind::DayOffSet { day, off });
     }
     if act.facts().is_empty() { Err(Refusal::NothingAsked) } else { Ok(()) }
+}
+
+fn promise(book: &Book, f: &kind::DeadlineSet, act: &mut Act) -> Answer<()> {
+    going_on(book, f.job)?;
+    f.day.map_or(Ok(()), |day| near(act, day))?;
+    let there = fold::job(book, f.job).and_then(|job| job.described.due).map(Wall::day);
+    if there == f.day {
+        return Err(Refusal::NothingAsked);
+    }
+    act.add(f.clone());
+    Ok(())
 }
 
 fn quote(book: &Book, f: &kind::QuoteGiven, act: &mut Act) -> Answer<()> {
@@ -148,6 +162,25 @@ mod tests {
         assert_eq!(there(&phone), [3, 5, 6]);
         phone.take_back(11, act);
         assert_eq!(there(&phone), [3, 5]);
+    }
+
+    #[test]
+    fn a_day_is_promised_moved_and_lifted() {
+        let mut phone = Phone::new("a");
+        let On::Job(job) = phone.job(0, "Stool") else { unreachable!() };
+        let today = phone.wall(9).day();
+        let by = |days: Option<i32>| DatesCommand::Promise(kind::DeadlineSet { job, day: days.map(|days| today.plus(days)) });
+        let due = |phone: &Phone| fold::job(&phone.book, job).unwrap().described.due.map(|due| today.until(due.day()));
+        check(&mut phone, by(None), Some(Refusal::NothingAsked));
+        check(&mut phone, by(Some(3_661)), Some(Refusal::DaysOutOfRange { met: 3_661, least: -DAYS_MOST, most: DAYS_MOST }));
+        check(&mut phone, by(Some(20)), None);
+        check(&mut phone, by(Some(20)), Some(Refusal::NothingAsked));
+        check(&mut phone, by(Some(-1)), None);
+        assert_eq!(due(&phone), Some(-1));
+        let lifted = phone.order(10, Command::Dates(by(None))).unwrap();
+        assert_eq!(due(&phone), None);
+        phone.take_back(11, lifted);
+        assert_eq!(due(&phone), Some(-1));
     }
 
     #[test]

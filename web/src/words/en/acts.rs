@@ -43,6 +43,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::EstimateMade(_) => "an estimate",
         Fact::WorkdaysSet(_) => "working hours",
         Fact::DayOffSet(_) => "days off",
+        Fact::DeadlineSet(_) => "when it is to be done",
         Fact::QuoteGiven(_) => "a quote",
         Fact::RunStarted(_) => "start",
         Fact::RunStopped(_) => "stop",
