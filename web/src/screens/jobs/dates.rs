@@ -24,14 +24,18 @@ pub(super) fn tap(tap: DatesTap) -> Msg {
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(job.name.clone(), words::DATES);
     let found = sheet_of(app, job.job);
-    let first = el("div", "col").kids(asked(job, app, seen)).kids(found.iter().flat_map(|sheet| can_be(sheet, seen))).kid(key(
+    let first = el("div", "col").kids(asked(job, app, seen)).kids(found.iter().flat_map(|sheet| last_days(sheet, seen)));
+    let second = el("div", "col").kids(found.iter().flat_map(|sheet| can_be(sheet, seen))).kid(key(
         "key h56",
         words::QUOTE,
         quote_under(job, seen),
         say(Tap::Room(Room::Quote)),
     ));
-    let second = el("div", "col").kids(found.iter().flat_map(|sheet| last_days(sheet, seen)));
-    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(el("div", "um").kids(promise_key(job.job, app, seen)).kid(to_job()));
+    let keys = match promise_key(job.job, app, seen) {
+        Some(promise) => el("div", "um").kid(promise).kid(to_job()),
+        None => to_job(),
+    };
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(keys);
     Screen::new("jobs/dates", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }
 

@@ -7,11 +7,12 @@ use super::figures::sum;
 use super::say;
 use crate::app::jobs::dates::{DatesTap, quoted};
 use crate::app::jobs::{Room, Tap};
+use crate::app::workshop::{Over, Tap as WorkshopTap};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, dates as words, jobs, price};
+use crate::words::en::{common, dates as words, jobs, price, workshop};
 use fivebar_core::ledger::fold::Quote;
 use fivebar_core::quantity::{Id, Listed, Money};
 use fivebar_core::sheet::job::JobSheet;
@@ -38,7 +39,11 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let paper = can.then(|| el("section", "sheet card quote").kids(lines.iter().enumerate().map(line)));
     let give = can.then(|| key("key solid h56", words::GIVE, "", tap(DatesTap::Quote)));
     let back = key("key soft h56 wide", words::DATES, "", say(Tap::Room(Room::Dates)));
-    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(el("div", "um").kids(give).kid(back));
+    let keys = match give {
+        Some(give) => el("div", "um").kid(give).kid(back),
+        None => back,
+    };
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(keys);
     Screen::new("jobs/quote", head(top), el("main", "scr").kids(paper).kid(private)).foot(foot)
 }
 
@@ -56,7 +61,9 @@ fn private(sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
     let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
-    std::iter::once(el("p", "").text(reckoned)).chain(over).chain(given).listed()
+    let rate = (sheet.low.is_none() && sheet.ready.is_some())
+        .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
+    std::iter::once(el("p", "").text(reckoned)).chain(rate).chain(over).chain(given).listed()
 }
 
 fn given(quote: &Quote, seen: Seen<'_>) -> String {
