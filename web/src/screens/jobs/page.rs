@@ -2,6 +2,7 @@
 
 use super::super::bench::waits;
 use super::super::count::saved_fact;
+use super::super::plan::since;
 use super::super::{Screen, Seen, undo};
 use super::figures::{bar_said, carried, day, hourly, lacking, line, short, stretches, sum};
 use super::say;
@@ -9,6 +10,7 @@ use crate::app::bench::waits::kept;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
 use crate::app::jobs::{Room, Tap};
+use crate::app::plan::cuts_left;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::head::{Fact, Head, head};
@@ -28,9 +30,11 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         None => words::upper_first(words::made_for(sheet.made_for)),
     };
     let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
+    let at_saw = since::saw_words(&cuts_left(app), sheet.job, seen);
     let waits = kept(app, |kept| kept.of_job(sheet.job, app.now.at));
     let first = el("div", "col")
-        .kids(next_act(sheet, seen))
+        .kids(next_act(sheet, at_saw.as_deref(), seen))
+        .kids(since::to_saw(app, |job| (job == sheet.job).then(|| words::WOOD_AND_PLAN.to_owned()), seen))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, seen))
         .kids(super::estimate::so_far(sheet, app, seen))
@@ -50,8 +54,9 @@ fn below() -> El<Msg> {
 }
 
 /// How it stands, the key of the next act, and the caution that goes with it.
-fn next_act(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn next_act(sheet: &JobSheet, at_saw: Option<&str>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (state, words, under) = next(sheet, seen);
+    let state = at_saw.filter(|_| matches!(sheet.next, NextAct::WorkOn { op: None })).map_or(state, |left| format!("{left}."));
     let about = about(sheet, seen);
     let state = el("section", "").kid(el("p", "t22 w8").text(state)).kids((!about.is_empty()).then(|| el("p", "").text(about)));
     let mut shown = vec![state, key("key solid h88", words, under, say(Tap::Next))];
