@@ -24,7 +24,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
-use fivebar_core::sheet::make::{Boards, Given, Which, WhyNot, given};
+use fivebar_core::sheet::make::{Boards, Given, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
 pub use used::{Before, before, changed, is_used, was_used, why_not};
 
@@ -87,7 +87,7 @@ pub struct Plan {
     used: Option<Id>,
     /// The pieces of the plan there was are not what they were.
     pub changed: bool,
-    /// It is asked whether the wood of the plan before is cut.
+    /// It is asked whether the wood of the plan before stays.
     pub asks: bool,
 }
 
@@ -119,8 +119,8 @@ pub enum Tap {
     Piece(usize),
     Tick(usize),
     Use,
-    /// The same, where the wood of the plan before is cut and stays in the job, or goes back.
-    UseCut(bool),
+    /// The same, where the wood of the plan before stays in the job, or goes back.
+    UseAnd(bool),
     /// A part is left out, or comes in again; and the plan is tried again where it was refused for it.
     LeaveOut(String),
     /// The page of a pile, where its size is put right.
@@ -156,7 +156,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
         Tap::Tick(nth) => tick(app, nth),
         Tap::Use => used::take(app, now),
-        Tap::UseCut(cut) => used::take_as(app, !cut, now),
+        Tap::UseAnd(stays) => used::take_as(app, !stays, now),
         Tap::LeaveOut(name) => leave_out(app, name),
         Tap::Pile(lying) => pile(app, lying, now),
         Tap::Saw(job) => at_the_saw(app, job),
@@ -277,7 +277,7 @@ fn go(app: &mut App) {
         app.plan.page = Page::Ask;
         return app.orders.push(Order::Feel(Feel::Refused));
     };
-    let made = given(&app.shelf().shop(app.now.at), &ask);
+    let made = used::given_to(app, &ask);
     let draft = app.plan.draft.clone();
     app.plan.asked.retain(|(of, _)| *of != job);
     app.plan.asked.push((job, draft));

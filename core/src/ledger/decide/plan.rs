@@ -91,8 +91,8 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
     }
 }
 
-/// The acts by which a job took the wood of its plans, as far as it still has it.
-fn taken_by_plans(book: &Book, job: Id) -> Vec<Id> {
+/// The entries by which a job took the wood of its plans, as far as it still has it: what is taken back where another plan is used instead.
+pub fn taken_by_plans(book: &Book, job: Id) -> Vec<Id> {
     let plans = fold::job(book, job).map(|job| job.plans).unwrap_or_default();
     let has = plans.iter().filter(|kept| kept.used && fold::has_wood(book, &kept.plan));
     has.flat_map(|kept| super::book::whole(book, kept.id).unwrap_or_default()).listed()

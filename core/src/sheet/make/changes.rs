@@ -2,7 +2,8 @@
 
 use super::keep::used_of;
 use super::{Ask, Given, Source, figures, places, sources};
-use crate::ledger::fold::Part;
+use crate::ledger::decide::Lying;
+use crate::ledger::fold::{self, Job, Part};
 use crate::ledger::kind::plan::Shape;
 use crate::quantity::{Count, Length, Listed};
 use crate::refusal::Answer;
@@ -49,13 +50,26 @@ pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) ->
         Some(sides) => sides != source.sides(),
         None => used,
     };
-    let free = |source: &Source, n: Count| used || there.iter().any(|now| now.which() == source.which() && n <= now.n);
+    // What plans before took goes back when this one is used.
+    let back = if used { vec![] } else { taken_before(shop, &job) };
+    let free = |source: &Source, n: Count| {
+        let lying = there.iter().find(|now| now.which() == source.which()).map_or(0, |now| now.n);
+        let back = back.iter().filter(|(lying, _)| !source.in_job && *lying == source.which().0).map(|(_, n)| *n);
+        used || n <= back.fold(lying, Count::saturating_add)
+    };
     let sizes = uses.iter().filter(|(_, source, _)| other(source)).map(|(place, ..)| Change::Size(*place));
     let rack = (!uses.iter().all(|(_, source, n)| free(source, *n))).then_some(Change::NotFree);
     let mut changed = sizes.chain(rack).listed();
     changed.extend(of_saw(given, figures(shop, job.units)?));
     changed.extend(of_parts(given, &job.parts));
     Ok(changed)
+}
+
+/// The pieces a job took from the rack by its plans, as far as it still has them.
+fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
+    let plans = job.plans.iter().filter(|it| it.used && fold::has_wood(shop.book, &it.plan));
+    let piles = plans.flat_map(|it| &it.plan.piles).filter(|pile| pile.in_job != Some(true));
+    piles.filter_map(|pile| Some((Lying { haul: pile.haul, pile: pile.pile }, pile.used?))).listed()
 }
 
 /// Whether a plan can be used as it is: its pieces are there, and all is as it was made for.

@@ -94,22 +94,22 @@ pub fn unfit(
 /// What taking its wood does with that of the plan before.
 pub fn takes(takes: String, app: &App, seen: Seen<'_>) -> String {
     match before(app) {
-        Some(Before { pieces, ticked: 0 }) => words::takes_and_puts_back(&takes, &seen.speech.count(pieces)),
+        Some(Before { pieces, may_stay: false }) => words::takes_and_puts_back(&takes, &seen.speech.count(pieces)),
         _ => takes,
     }
 }
 
-/// Whether the wood of the plan before is cut, asked once.
+/// Whether the wood of the plan before stays in the job, asked once.
 pub fn question(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let before = before(app).filter(|_| app.plan.asks)?;
     let pieces = common::pieces(before.pieces, &seen.speech.count(before.pieces));
-    let keys = el("div", "g2").kid(key("key", words::CUT, words::CUT_UNDER, say(Tap::UseCut(true)))).kid(key(
+    let keys = el("div", "g2").kid(key("key", words::THEY_STAY, words::THEY_STAY_UNDER, say(Tap::UseAnd(true)))).kid(key(
         "key",
-        words::NOT_CUT,
-        words::NOT_CUT_UNDER,
-        say(Tap::UseCut(false)),
+        words::PUT_BACK,
+        words::PUT_BACK_UNDER,
+        say(Tap::UseAnd(false)),
     ));
-    Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(words::are_they_cut(&pieces))).kid(keys))
+    Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(words::do_they_stay(&pieces))).kid(keys))
 }
 
 /// "4 of 6 cuts left", of a job whose wood is not all cut.

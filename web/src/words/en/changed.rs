@@ -61,15 +61,15 @@ pub fn takes_and_puts_back(takes: &str, back: &str) -> String {
     format!("{takes}, {back} of the plan before go back")
 }
 
-/// "The job has 9 pieces by the plan before. Are they cut?"
-pub fn are_they_cut(pieces: &str) -> String {
-    format!("The job has {pieces} by the plan before. Are they cut?")
+/// "The job has 9 pieces by the plan before. Do they stay?"
+pub fn do_they_stay(pieces: &str) -> String {
+    format!("The job has {pieces} by the plan before. Do they stay?")
 }
 
-pub const CUT: &str = "Cut";
-pub const CUT_UNDER: &str = "they stay in the job, these come to them";
-pub const NOT_CUT: &str = "Not cut";
-pub const NOT_CUT_UNDER: &str = "they go back to the rack, these come instead";
+pub const THEY_STAY: &str = "They stay";
+pub const THEY_STAY_UNDER: &str = "they are cut, or for something else of it";
+pub const PUT_BACK: &str = "Put them back";
+pub const PUT_BACK_UNDER: &str = "these are taken instead";
 
 // The way to a pile, and to the saw
 pub const THE_PILES: &str = "Its piles";

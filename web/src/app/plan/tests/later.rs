@@ -105,6 +105,19 @@ fn a_plan_used_again_takes_its_wood_once() {
     assert_eq!(strips_of(&app), (8, 4));
 }
 
+/// Most of the pile is in the job by the plan before: what goes back is there to plan with.
+#[test]
+fn the_wood_of_the_plan_before_is_planned_with_again() {
+    let mut app = planned("job other \"Other\" 1 spec\nreserve 8 strips for other\n");
+    heard(&mut app, [Tap::Use]);
+    assert_eq!(strips_of(&app), (8, 4));
+    again(&mut app);
+    assert_eq!(app.plan.given.as_ref().map(|given| given.sources[0].n), Some(4));
+    assert!(page(&app).contains("Use these 4") && !page(&app).contains("changed"), "{}", page(&app));
+    heard(&mut app, [Tap::Use]);
+    assert_eq!(strips_of(&app), (8, 4));
+}
+
 /// Where lines are ticked it is asked once whether that wood is cut.
 #[test]
 fn wood_that_may_be_cut_is_asked_about_once() {
@@ -114,8 +127,8 @@ fn wood_that_may_be_cut_is_asked_about_once() {
         again(&mut app);
         heard(&mut app, [Tap::Use]);
         assert_eq!(strips_of(&app), (8, 4), "nothing is written yet");
-        assert!(page(&app).contains("The job has 4 pieces by the plan before. Are they cut?"), "{}", page(&app));
-        heard(&mut app, [Tap::UseCut(cut)]);
+        assert!(page(&app).contains("The job has 4 pieces by the plan before. Do they stay?"), "{}", page(&app));
+        heard(&mut app, [Tap::UseAnd(cut)]);
         assert_eq!(strips_of(&app), then);
         assert!(page(&app).contains("The job has this wood"), "{}", page(&app));
         take_back(&mut app);
