@@ -18,7 +18,7 @@ use crate::parts::key::key;
 use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::view::{El, el};
-use crate::words::en::{common, jobs as words, rack as rack_words};
+use crate::words::en::{changed, common, jobs as words, rack as rack_words};
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::job::{JobSheet, NextAct};
 
@@ -34,7 +34,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let waits = kept(app, |kept| kept.of_job(sheet.job, app.now.at));
     let first = el("div", "col")
         .kids(next_act(sheet, at_saw.as_deref(), seen))
-        .kids(since::to_saw(app, |job| (job == sheet.job).then(|| words::WOOD_AND_PLAN.to_owned()), seen))
+        .kids(since::to_saw(app, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, seen))
         .kids(super::estimate::so_far(sheet, app, seen))

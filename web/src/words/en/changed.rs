@@ -75,6 +75,8 @@ pub const PUT_BACK_UNDER: &str = "these are taken instead";
 pub const THE_PILES: &str = "Its piles";
 pub const PILE_UNDER: &str = "its size and its count";
 
+pub const AT_THE_SAW: &str = "At the saw";
+
 /// "4 of 6 cuts left".
 pub fn cuts_left(left: &str, of: &str) -> String {
     format!("{left} of {of} cuts left")
