@@ -4,6 +4,7 @@ use super::Act;
 use super::haul::{enough, free, pile_of};
 use super::job::{found, going_on};
 use super::left::{LeftOver, left_over};
+use crate::haul::Pile;
 use crate::ledger::Book;
 use crate::ledger::fold;
 use crate::ledger::fold::Design;
@@ -116,7 +117,9 @@ fn used(book: &Book, (plan, again): (&kind::PlanKept, bool), act: &mut Act) -> A
     act.add(kind::PlanUsed { job: plan.job, plan: id });
     let mut takes: Sorted<(Id, Id), Count> = Sorted::new();
     for (pile, n) in uses() {
-        let has = pile_of(book, pile.haul, pile.pile)?.in_job(plan.job);
+        let there = pile_of(book, pile.haul, pile.pile)?;
+        made_for(pile, &there)?;
+        let has = there.in_job(plan.job);
         let lacks = match pile.in_job {
             Some(true) if again => n.saturating_sub(has),
             Some(true) => enough(n, has).map(|()| 0)?,
@@ -130,6 +133,13 @@ fn used(book: &Book, (plan, again): (&kind::PlanKept, bool), act: &mut Act) -> A
         act.add(PiecesTaken { haul, pile, job: plan.job, n });
     }
     Ok(())
+}
+
+/// What a plan says of the sides of a pile is as they are; an older app says nothing of them.
+fn made_for(kept: &kind::PlanPile, there: &Pile) -> Answer<()> {
+    let sides = [(kept.thickness, there.thickness), (kept.width, there.width), (kept.length, there.length)];
+    let other = sides.iter().any(|(kept, there)| kept.is_some() && kept != there);
+    if other { Err(Refusal::PlanOfOtherSizes) } else { Ok(()) }
 }
 
 fn set_saw(saw: &kind::SawSet, act: &mut Act) -> Answer<()> {

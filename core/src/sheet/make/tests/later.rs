@@ -123,6 +123,7 @@ fn what_a_plan_was_made_for_is_compared_by_value() {
     assert_eq!(told(&bench, &facts), []);
     bench.sized(ends_of(&plan.0), PileFacts { width: Some(mm(140)), ..Default::default() });
     assert_eq!(told(&bench, &facts), [Change::Size(0)]);
+    assert_eq!(bench.uses(&plan, false).err(), Some(crate::refusal::Refusal::PlanOfOtherSizes));
 }
 
 fn stands(without: &[&str]) -> (Bench, (Given, Answered, PlanSheet)) {
