@@ -49,7 +49,19 @@ impl Rack {
             ..Default::default()
         });
         let answered = asked.solve(&mut Patience::new(Some(100), &mut |_: Progress<'_>| true), 1);
-        let pile = |(pile, n): (Id, Count)| PlanPile { haul: self.haul, pile, n: 9, rips: None, used: Some(n), in_job: None };
+        let pile = |(pile, n): (Id, Count)| PlanPile {
+            haul: self.haul,
+            pile,
+            n: 9,
+            rips: None,
+            used: Some(n),
+            in_job: None,
+            thickness: None,
+            width: None,
+            length: None,
+            letter: None,
+            wood: None,
+        };
         PlanKept {
             job: self.job,
             shape: Shape::Sticks,
@@ -59,6 +71,8 @@ impl Rack {
             answer: post::write(&post::put_answer(&answered)),
             width: None,
             thickness: None,
+            saw: None,
+            parts: None,
         }
     }
 
@@ -96,7 +110,7 @@ proptest! {
         let volume = |n: Count, [a, b, c]: [Length; 3]| Volume::of(a, b, c).unwrap().times(n).unwrap();
         let taken = used.iter().zip(SIZES).map(|(n, size)| volume(*n, size.map(mm))).fold(Volume::ZERO, |sum, it| sum.plus(it).unwrap());
         let back = left.iter().map(|one| volume(one.n, one.size)).fold(Volume::ZERO, |sum, it| sum.plus(it).unwrap());
-        let act = rack.maker.order(Command::Plan(PlanCommand::Use { plan, left }))[0];
+        let act = rack.maker.order(Command::Plan(PlanCommand::Use { plan, left, instead: false }))[0];
         let (gross, good, in_job, on_rack, _) = rack.volumes();
         prop_assert_eq!((gross, good), (before.0, before.1));
         prop_assert_eq!(in_job, taken.less(back));

@@ -7,6 +7,7 @@ mod buy;
 mod picture;
 mod piles;
 mod saw;
+pub mod since;
 mod told;
 
 use super::jobs::pile_name;

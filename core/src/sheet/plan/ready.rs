@@ -90,7 +90,7 @@ fn sections<'a>(wish: &'a Wish, sources: &'a [Source]) -> impl Iterator<Item = L
 }
 
 /// A to Z, then AA, AB …
-fn letter(place: usize) -> String {
+pub(in crate::sheet) fn letter(place: usize) -> String {
     let one = |n: usize| begin_large(&String::from(char::from(u8::try_from(n).unwrap_or(0).saturating_add(b'a'))));
     match place.checked_div(26) {
         Some(0) | None => one(place),

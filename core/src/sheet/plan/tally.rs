@@ -142,12 +142,14 @@ fn waste(ready: &Ready, draft: &Draft, (used, scale): (&[Used], Back)) -> Answer
         }
     }
     let within = cubic(draft.within, scale)?;
+    // Sizes that can't be right give no figure, least of all nothing.
+    let holds = back.plus(within)? <= taken;
     let wasted = taken.less(back).less(within);
     let pieces = draft.sawn.iter().flat_map(|sawn| sawn.pieces.iter().map(|(length, _)| length.saturating_mul(sawn.times)));
     let cut = pieces.fold(0_i64, i64::saturating_add);
     let gone = long.as_nm().saturating_sub(kept.as_nm()).saturating_sub(scale.length(cut)?.as_nm());
-    let length = if draft.one_section { Some([Length::nm(gone.max(0))?, long]) } else { None };
-    Ok(Waste { wasted, taken, share: wasted.share_of(taken).ok(), length })
+    let length = if draft.one_section && 0 <= gone { Some([Length::nm(gone)?, long]) } else { None };
+    Ok(Waste { wasted, taken, share: wasted.share_of(taken).ok().filter(|_| holds), length })
 }
 
 fn cubic(units: i128, scale: Back) -> Answer<Volume> {

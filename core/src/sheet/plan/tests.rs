@@ -1,12 +1,13 @@
 use super::figures::{Figures, Machines};
 use super::ready::{Ready, ready};
-use super::stock::{Joins, LeftOut, Place, Stack, stock};
+use super::stock::{Joins, LeftOut, Place, Stack};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
 use crate::plan::Asked;
 use crate::plan::field::problem::{Mix, Pattern};
 use crate::quantity::{Currency, Decimal, Key, Length, Money, Units};
 use crate::refusal::{PlanFigure, Refusal};
 use crate::sheet::Shop;
+use crate::sheet::make::{sources, stack};
 use crate::story::{STANDS, tell};
 use crate::wood::woods::Woods;
 
@@ -24,7 +25,8 @@ fn rack(lines: &str) -> (Vec<Stack>, Figures) {
     assert_eq!(story.refused, []);
     let shop = Shop::of(&story.book, story.now.at);
     let figures = Figures::usual(Units::Inch).unwrap().with_machines(&shop.workshop.wood);
-    (stock(&shop, story.names.job("stools").unwrap()), figures)
+    let sources = sources(&shop, story.names.job("stools").unwrap()).unwrap();
+    (sources.iter().map(|source| stack(&shop, source)).collect(), figures)
 }
 
 #[test]

@@ -33,6 +33,8 @@ pub struct Draft {
     /// Boards that could be bought, and those that are being typed.
     pub bought: Vec<Boards>,
     pub buying: Option<Buying>,
+    /// Parts that are left out, by their names.
+    pub without: Vec<String>,
 }
 
 fn written(length: Length, typing: Typing) -> String {
@@ -67,7 +69,7 @@ impl Draft {
 
     /// What was asked, typed in again.
     pub fn of(ask: &Ask, typing: Typing) -> Draft {
-        Draft { turned: ask.turned.clone(), bought: ask.bought.clone(), ..Draft::of_what(&ask.what, typing) }
+        Draft { turned: ask.turned.clone(), bought: ask.bought.clone(), without: ask.without.clone(), ..Draft::of_what(&ask.what, typing) }
     }
 
     fn of_what(what: &What, typing: Typing) -> Draft {
@@ -129,7 +131,7 @@ impl Draft {
                 Shape::Sticks => What::Sticks(None),
                 Shape::Field => What::Field(Field::default()),
             };
-            Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone() })
+            Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone(), without: self.without.clone() })
         })
     }
 
@@ -141,7 +143,7 @@ impl Draft {
             Shape::Sticks => What::Sticks(self.count(0, typing)?),
             Shape::Field => What::Field(self.field(typing)?),
         };
-        Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone() })
+        Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone(), without: self.without.clone() })
     }
 
     fn count(&mut self, nth: usize, typing: Typing) -> Option<Option<Count>> {

@@ -1,3 +1,5 @@
+mod later;
+
 use super::*;
 use crate::app::jobs::Tap as Jobs;
 use crate::app::shelf::Shelf;

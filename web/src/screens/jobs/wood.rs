@@ -24,12 +24,16 @@ use fivebar_core::wood::woods::Woods;
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let piles = rack(&app.shelf().shop(seen.now.at), sheet.job).unwrap_or_default();
-    let (taken, rest): (Vec<&RackPile>, Vec<&RackPile>) = piles.iter().partition(|pile| 0 < pile.in_job);
+    let taken = piles.iter().filter(|pile| 0 < pile.in_job).listed();
+    // What lies there, of piles that gave wood too.
+    let rest = piles.iter().filter(|pile| 0 < pile.on_rack).map(|pile| RackPile { in_job: 0, ..pile.clone() }).listed();
     let pieces = common::pieces(sheet.wood.pieces, &seen.speech.count(sheet.wood.pieces));
     let top = Head::new(sheet.name.clone(), jobs::WOOD_AND_PLAN);
     let top = if 0 < sheet.wood.pieces { top.fact(Fact::Strong(pieces)) } else { top };
     let known = app.shelf().workshop();
     let lacks = |pile: &RackPile| too_short::of(pile, &known.wood, seen);
+    // A pile that gave wood too has said it above.
+    let short_of_rest = |pile: &RackPile| if taken.iter().any(|it| it.pile == pile.pile) { vec![] } else { lacks(pile) };
     let cautious = piles.iter().any(|pile| !lacks(pile).is_empty());
     let none = |words: &'static str| el("p", "t14 i2").text(words);
     let make = key("key h56 wide", plan::WHAT_CAN_I_MAKE, super::super::plan::under(sheet), say(Tap::Plan(crate::app::plan::Tap::Open)));
@@ -38,13 +42,13 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(make)
         .kid(el("h2", "").text(words::TAKEN))
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
-        .kids(taken.into_iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
+        .kids(taken.iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
         .kids(foreign(sheet).then(|| el("p", "notice").text(words::FOREIGN_WOOD)))
         .kids(unpriced(sheet).then(|| el("p", "notice").text(words::DRIVE_UNPRICED)))
         .kids(cautious.then(|| caution(yard::SHORT_CAUTION)))
         .kids(yields(sheet, seen))
         .kids((!rest.is_empty()).then(|| el("h2", "").text(words::ON_RACK)))
-        .kids(rest.into_iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
+        .kids(rest.iter().map(|pile| row(pile, sheet, short_of_rest(pile), seen).key(format!("rack {}", pile.pile))))
         .kids(piles.is_empty().then(|| none(words::RACK_EMPTY)));
     let second = el("div", "col").kid(el("h2", "").text(words::PARTS)).kid(if sheet.parts.is_empty() {
         none(words::NO_PARTS)
@@ -138,7 +142,7 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
         |word: &'static str, known: Option<fivebar_core::quantity::Decimal>| known.map(|it| line(word, format!("{} %", percent(it, seen))));
     let bought = wood.replacement.map(|sum| line(words::BOUGHT_BOARDS, seen.speech.money(sum)));
     let card = el("section", "card")
-        .kid(line(words::USED, said(used)))
+        .kids((0 < sheet.wood.pieces).then(|| line(words::USED, said(used))))
         .kids(wood.finished.map(|finished| line(words::FINISHED, said(Some(finished)))))
         .kids(share(words::OF_USED, wood.finished_of_used))
         .kids(share(words::OF_GROSS, wood.finished_of_gross))

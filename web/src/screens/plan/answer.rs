@@ -3,8 +3,8 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{picture, saw, say, side, taken, told};
-use crate::app::plan::{Found, Stands, Tap, refused, was_used};
+use super::{picture, saw, say, side, since, taken, told};
+use crate::app::plan::{Found, Stands, Tap, changed, refused, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
@@ -15,7 +15,6 @@ use crate::words::en::{common, plan as words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
-use fivebar_core::sheet::make::keep::is_possible;
 use fivebar_core::sheet::make::{Given, What};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -42,6 +41,7 @@ fn top(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Head<Msg> 
     let top = Head::new(format!("{}{asked}", sheet.name), words::WHAT_CAN_I_MAKE);
     let top = match &app.plan.found {
         Some(_) if taken(app) => top.fact(saved_fact(app, seen)),
+        Some(found) if !changed(app, given, found).is_empty() => top,
         Some(found) if found.sheet.proof.best => top.fact(Fact::Strong(words::BEST_POSSIBLE.into())),
         Some(_) => top.fact(Fact::Strong(words::BEST_SO_FAR.into())),
         None => top,
@@ -67,6 +67,8 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn plan(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, seen))];
+    shown.extend(since::notes(given, found, app));
+    shown.extend(since::missing(given));
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
     let more = [told::why(given, sheet, seen), told::short(given, sheet, seen)];
     shown.extend(more.into_iter().flatten().map(|line| worded("p", "", line)));
@@ -104,6 +106,10 @@ fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>
     let lines =
         [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
+    if !taken(app) {
+        shown.extend(since::left_out(given, found, app, seen));
+    }
+    shown.extend(since::piles(given, found, app));
     if told::is_top(given) {
         shown.push(caution(words::NEEDS_ROOM));
     }
@@ -136,17 +142,21 @@ fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         let again = key("key", words::PLAN_AGAIN, "", say(Tap::Go));
         return foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again));
     }
-    let possible = is_possible(&app.shelf().shop(seen.now.at), given, &found.sheet);
-    let says = (!possible).then(|| el("p", "why").attr("role", "alert").text(words::CHANGED));
+    let possible = changed(app, given, found).is_empty();
+    let question = since::question(app, seen).filter(|_| possible);
     let keys = el("div", if under_way { "g3" } else { "g2" }).kid(change());
     let keys = keys.kids(under_way.then(|| key("key", words::STOP_HERE, "", say(Tap::Stop))));
-    let last =
-        if possible { use_key(given, found, sheet, (under_way, seen)) } else { key("key solid", words::PLAN_AGAIN, "", say(Tap::Go)) };
-    foot.kids(says).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kid(last))
+    let asked = question.is_some();
+    let last = match possible {
+        _ if asked => None,
+        true => Some(use_key(given, found, sheet, (under_way, app, seen))),
+        false => Some(key("key solid", words::PLAN_AGAIN, "", say(Tap::Go))),
+    };
+    foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kids(last))
 }
 
 /// "Use these 24", and what that takes from the rack.
-fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, seen): (bool, Seen<'_>)) -> El<Msg> {
+fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, app, seen): (bool, &App, Seen<'_>)) -> El<Msg> {
     let of = |in_job: bool| {
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
@@ -156,7 +166,7 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, seen): (b
         _ if under_way => String::new(),
         (true, _) => words::JOB_ENDED.to_owned(),
         (false, 0) => words::IN_JOB_ALREADY.to_owned(),
-        (false, n) => words::takes(&common::pieces(n, &seen.speech.count(n))),
+        (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), app, seen),
     };
     let class = if sheet.ended.is_some() { "key" } else { "key solid" };
     key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())

@@ -67,6 +67,9 @@ fn field(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
 /// What no plan can do, as far as it is known.
 fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
+    if found.answered.bound.is_empty() {
+        return String::new(); // another phone's word, which is not proven here
+    }
     let short = wanted(given).is_none_or(|wanted| sheet.made < wanted);
     let more = given.ready.asked.senses().first() == Some(&Sense::More);
     match sheet.proof.gap {
@@ -109,7 +112,10 @@ pub fn progress(plan: &Plan, given: &Given, seen: Seen<'_>) -> Option<String> {
 /// A part of the list by its name.
 pub fn part(given: &Given, nth: usize) -> String {
     match &given.ready.wish {
-        Wish::Parts(parts) | Wish::Sticks(parts) => parts.parts.get(nth).map_or_else(String::new, |part| begin_small(&part.name)),
+        Wish::Parts(parts) | Wish::Sticks(parts) => match parts.parts.get(nth) {
+            Some(part) if part.name.is_empty() => crate::words::en::changed::nth_part(&(nth + 1).to_string()),
+            part => part.map_or_else(String::new, |part| begin_small(&part.name)),
+        },
         _ => String::new(),
     }
 }

@@ -168,10 +168,6 @@ pub fn less_wood(percent: &str) -> String {
     format!("At most {percent} % less wood is possible.")
 }
 
-pub fn perhaps(shape: Shape, n: &str) -> String {
-    format!("{n} {} may be possible.", things(shape, false))
-}
-
 // Why no more
 pub const NO_STRIPS: &str = "No strip is long enough for a piece.";
 pub const NOT_OUT: &str = "They are long enough together, but the rows don’t come out of them with these joints and least pieces.";
