@@ -4,9 +4,11 @@ mod answer;
 mod ask;
 mod boards;
 mod buy;
+mod nearly;
 mod picture;
 mod piles;
 mod saw;
+mod sizes;
 mod told;
 
 use super::jobs::pile_name;

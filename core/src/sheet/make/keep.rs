@@ -1,7 +1,7 @@
 //! A plan as it is kept and used: what was asked, of which pieces, and what came of it.
 
 use super::buy::to_buy;
-use super::{Ask, Boards, Field, Given, Source, Top, What, figures, fitting, room, sources, stack, wish};
+use super::{Ask, Boards, Field, Given, Source, Top, Unfit, What, figures, fitting, room, sources, stack, unfitting, wish};
 use crate::ledger::decide::{LeftOver, Lying};
 use crate::ledger::fold::{self, KeptPlan};
 use crate::ledger::kind::plan::{PlanKept, PlanPile};
@@ -51,8 +51,7 @@ pub fn left_over(given: &Given, sheet: &PlanSheet, name: &dyn Fn(&Source) -> Str
     for used in &sheet.used {
         let Some((from, ready)) = given.sources.get(used.source).zip(given.ready.sources.get(used.source)) else { continue };
         let [thickness, width, length] = ready.size;
-        let ripped = i64::from(used.pieces).saturating_mul(ready.ripped).saturating_sub(used.used);
-        let strips = Some(ripped).filter(|n| 0 < *n && given.ready.figures.keep_min <= length).map(|n| (length, n));
+        let strips = Some(used.left_strips).filter(|n| 0 < *n).map(|n| (length, n));
         for (length, n) in used.remainders.iter().map(|rest| (*rest, 1)).chain(strips) {
             let n = Count::try_from(n).unwrap_or(0);
             let (haul, of, size) = (from.pile.haul, from.pile.pile, [thickness, width, length]);
@@ -119,7 +118,15 @@ pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, 
         (source.ripped, source.count) = (i64::from(pile.rips.unwrap_or(1)), count);
     }
     (ready.asked, ready.unit) = (asked, kept.plan.unit.as_nm());
-    Some((Given { ask, ready, sources, room: room(shop, &job).ok()?, units: job.units }, answered))
+    let left_out = still_out(shop, &ask, &sources);
+    Some((Given { ask, ready, sources, left_out, room: room(shop, &job).ok()?, units: job.units }, answered))
+}
+
+/// What does not fit now, but for the piles it was made from.
+fn still_out(shop: &Shop, ask: &Ask, sources: &[Source]) -> Vec<(Source, Unfit)> {
+    let all = fitting(shop, ask).unwrap_or_default();
+    let is_in = |source: &Source| sources.iter().any(|it| it.which().0 == source.which().0);
+    unfitting(&all).into_iter().filter(|(source, _)| !is_in(source)).collect()
 }
 
 fn source(shop: &Shop, pile: &PlanPile, job: Id) -> Option<Source> {

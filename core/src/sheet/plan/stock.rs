@@ -2,7 +2,8 @@
 
 use crate::haul::Pile;
 use crate::ledger::fold;
-use crate::quantity::{Count, Id, Key, Length, Money};
+use crate::quantity::{Count, Id, Key, Length, Money, Volume};
+use crate::refusal::Answer;
 use crate::sheet::Shop;
 use crate::wood::movement::Sawn;
 use crate::wood::species::Coefficient;
@@ -29,6 +30,8 @@ pub struct Stack {
     pub wood: Option<String>,
     /// Thickness, width, and the low end of the length.
     pub sizes: [Option<Length>; 3],
+    /// One piece as it is measured; by its sides where none was.
+    pub piece: Option<Volume>,
     /// Good pieces that the job may take.
     pub free: Count,
     pub density: Density,
@@ -67,7 +70,8 @@ impl Stack {
         let named = pile.wood.as_ref().map(Key::to_string).or_else(|| pile.own.as_ref().map(|own| own.name.clone()));
         let sizes = [pile.thickness, pile.width, pile.length];
         let name = pile.name.clone().or_else(|| Some(pile.label.clone()).filter(|label| !label.is_empty()));
-        Stack { place: Place::Rack { haul, pile: pile.id }, name, ..Stack::wood(named, &wood, sizes, pile.free_for(Some(job))) }
+        let piece = pile.piece().ok().flatten();
+        Stack { place: Place::Rack { haul, pile: pile.id }, name, piece, ..Stack::wood(named, &wood, sizes, pile.free_for(Some(job))) }
     }
 
     /// Boards of a wood that could be bought, so many, each at this price.
@@ -77,7 +81,16 @@ impl Stack {
 
     fn wood(named: Option<String>, wood: &Wood<'_>, sizes: [Option<Length>; 3], free: Count) -> Stack {
         let (density, guessed, moves) = (wood.density, wood.is_a_guess(), wood.across(Sawn::Flat));
-        Stack { place: Place::Bought, name: None, wood: named, sizes, free, density, guessed, moves, price: None }
+        Stack { place: Place::Bought, name: None, wood: named, sizes, piece: None, free, density, guessed, moves, price: None }
+    }
+
+    /// One piece, as it is measured or by its sides.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::OutOfRange`].
+    pub fn volume(&self) -> Answer<Volume> {
+        let [thickness, width, length] = self.sizes.map(Option::unwrap_or_default);
+        self.piece.map_or_else(|| Volume::of(thickness, width, length), Ok)
     }
 
     /// Whether it may join a plan; if not, why.
