@@ -1,3 +1,5 @@
+mod told;
+
 use super::*;
 use crate::app::jobs::Tap as Jobs;
 use crate::app::shelf::Shelf;

@@ -146,9 +146,9 @@ pub fn narrower(by: &str, width: &str, rows: &str) -> String {
     format!("{by} narrower, {width}, needs {rows} rows.")
 }
 
-/// "Oak, A is too narrow for 7 rows of 400 mm."
+/// "Strips: too narrow for 7 rows in 400 mm."
 pub fn too_narrow_for(pile: &str, rows: &str, width: &str) -> String {
-    format!("{pile} is too narrow for {rows} rows in {width}.")
+    format!("{pile}: too narrow for {rows} rows in {width}.")
 }
 
 /// "Left out: beech, C, too thin; ash, D, too short."
