@@ -77,12 +77,15 @@ fn plan(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>>
     shown.extend(more.flatten().map(|line| worded("p", "", line)));
     let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), nearly::a_row_less(given, sheet, seen)];
     let nearly = proven.into_iter().flatten().chain(nearly::left_out(given, (app, seen)));
-    let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "t14", line)).collect();
+    let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
+    let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     if sheet.made == 0 {
         return shown.into_iter().chain(nearly).collect();
     }
     shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
-    shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(words::KEPT_AS_HATCHED)));
+    let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
+    let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
+    shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
     shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
     shown.into_iter().chain(nearly).collect()
 }

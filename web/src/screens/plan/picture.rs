@@ -15,6 +15,9 @@ use fivebar_core::sheet::plan::{Drawn, Mark, PlanSheet};
 /// Sizes of letters, the largest first, each with its class: the largest that fits into a piece is drawn.
 const SIZES: [(f64, &str); 5] = [(14.0, "mk"), (11.0, "mk s11"), (9.0, "mk s9"), (7.0, "mk s7"), (5.0, "mk s5")];
 
+/// On paper letters grow with the picture: no taller than for a row so high.
+const PAPER: f64 = 10.0;
+
 /// The picture of a plan, as wide as a card.
 pub fn picture(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Seen<'_>) -> Vec<El<Msg>> {
     if !sheet.picture.boards.is_empty() {
@@ -66,8 +69,9 @@ fn drawn(given: &Given, piece: &Drawn, (nth, chosen): (usize, bool), (scale, see
     let middle = |size: f64| (at.0 + w / 2.0, at.1 + h / 2.0 + size * 0.36);
     let b = if cut { " b" } else { "" };
     // On paper nothing can be tapped: there its length stands on a piece.
-    let long = sized(&format!("{text} · {long}"), cut, (w, h))
-        .map(|(size, class)| letters(format!("{class}{b} print-only"), middle(*size), format!("{text} · {long}")));
+    let told = format!("{text}: {long}");
+    let long =
+        sized(&told, cut, (w, h.min(PAPER))).map(|(size, class)| letters(format!("{class}{b} print-only"), middle(*size), told.clone()));
     let screen_only = if long.is_some() { " no-print" } else { "" };
     let label = size_of.map(|(size, class)| letters(format!("{class}{b}{screen_only}"), middle(*size), text));
     let board = rect(class, at, size).on_tap(say(Tap::Piece(nth)));

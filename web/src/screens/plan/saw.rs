@@ -22,6 +22,11 @@ pub fn list(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Vec<
         used.map(|(place, _)| (source(given, place, (app, seen)), sizes::steps(given, sheet, place, seen))).collect();
     // One pile stands beside the title.
     let beside = if piles.len() == 1 { piles.first_mut().map(|(name, _)| std::mem::take(name)) } else { None };
+    // Where nothing is done to them first, one line names them all.
+    if 1 < piles.len() && piles.iter().all(|(_, steps)| steps.is_none()) {
+        let names: Vec<String> = std::mem::take(&mut piles).into_iter().map(|(name, _)| name).collect();
+        piles.push((names.join("; "), None));
+    }
     let before = piles.into_iter().filter_map(|(name, steps)| prepared(name, steps)).chain(sizes::meant(given, seen).map(meant));
     let lines: Vec<Line> = sheet.lines.iter().map(|line| Line::of(line, given, seen)).collect();
     let small = |line: &Line| !line.whole && line.text.chars().count() + line.marks.chars().count() <= 13 && line.rest.is_none();

@@ -86,9 +86,21 @@ pub fn standing(given: &Given, sheet: &PlanSheet) -> &'static str {
     }
 }
 
-/// What may still get better of a plan whose first figure is proven.
+/// What a plan that is proven is best at.
+fn best(shape: Shape) -> &'static str {
+    match shape {
+        Shape::Field => words::NO_NEARER,
+        Shape::Rows => told::NONE_LOSES_LESS,
+        Shape::Parts | Shape::Sticks => told::NONE_TAKES_LESS,
+    }
+}
+
+/// What the plan is best at; or what may still get better where its first figure is proven.
 pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let shape = given.ask.what.shape();
+    if sheet.proof.best && 0 < sheet.made {
+        return Some(best(shape).into());
+    }
     match (shape, sheet.proof.gap?) {
         (Shape::Rows, (1, worth, bound)) => {
             let units = i64::try_from(worth.saturating_sub(bound)).ok()?;
@@ -110,7 +122,7 @@ fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
         None if more && short && sheet.made == 0 => words::never(shape, "1", true),
         None if more && short => words::NO_PLAN_MORE.into(),
         None if more => String::new(),
-        None => words::NO_NEARER.into(),
+        None => String::new(),
         Some((0, _, bound)) if more => words::never(shape, &whole(bound.saturating_add(1), seen), bound == 0),
         Some((1, worth, bound)) if more => less(given, found, (worth, bound), seen),
         Some(_) => String::new(),

@@ -373,6 +373,7 @@ pub fn board(mark: &str) -> String {
 }
 
 pub const KEPT_AS_HATCHED: &str = "Hatched is left to keep, grey is waste.";
+pub const GREY_IS_WASTE: &str = "Grey is waste.";
 pub const JOB_ENDED: &str = "The job has ended.";
 
 // The saw

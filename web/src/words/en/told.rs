@@ -98,6 +98,8 @@ pub fn waste_may_be_less(by: &str) -> String {
     format!("Proven but for the waste: it may be less by at most {by}.")
 }
 
+pub const NONE_LOSES_LESS: &str = "No plan of these rows has less waste in length.";
+pub const NONE_TAKES_LESS: &str = "No plan takes less wood.";
 pub const CUTS_MAY_BE_FEWER: &str = "Proven but for the cuts: they may be fewer.";
 pub const REST_MAY_BE_BETTER: &str = "Proven but for how it shares out short and long strips.";
 

@@ -36,7 +36,7 @@ fn said(parts: &str, taps: &[Tap], figures: &[&str]) -> (App, String) {
     typed(&mut app, figures);
     heard(&mut app, [Tap::Go]);
     let asked = app.plan.given.as_ref().unwrap_or_else(|| panic!("{:?}", app.plan.why_not)).ready.asked.clone();
-    let answered = asked.solve(&mut Patience::new(Some(60_000), &mut |_: Progress<'_>| true), 1);
+    let answered = asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
     app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
     let shown = page(&app);
     (app, shown)
@@ -99,6 +99,7 @@ fn parts_are_cut_by_all_their_sides() {
             "Long × wide × thick, with 2 over each way to finish.",
             "902 × 58 × 27, top",
             " of 352 × 40 × 40, leg",
+            "A: strips; B: ends",
             "Glue up and finish, mm",
             "Glue top of 5 × 58 and 1 ×",
             "1 × top: 900 × 300 × 25",
@@ -122,7 +123,8 @@ fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
         &["600", "300", "20"],
         &[
             "nearest possible",
-            "Not within 3 mm. The nearest is 592 × 363 mm, 20 high. No field of these pieces comes nearer.",
+            "Not within 3 mm. The nearest is 592 × 363 mm, 20 high.<",
+            "No field of these pieces comes nearer.",
             "Asked: brick, 600 × 300 mm, 20 high. It is 8 narrower, 63 deeper.",
             "plane to 20 thick",
             "Waste",
@@ -154,7 +156,30 @@ fn a_pattern_is_chosen_and_not_added() {
 fn paper_says_lengths_and_that_it_was_early() {
     let strips = without(1, vec![Tap::Shape(Shape::Rows)]);
     let (mut app, shown) = said("", &strips, &["1200", "400"]);
-    assert!(shown.contains("A · 1005") && shown.contains("print-only\">Printed before the search was done"), "{shown}");
+    assert!(shown.contains("A: 1005") && shown.contains("print-only\">Printed before the search was done"), "{shown}");
     heard(&mut app, [Tap::Stop]);
     assert!(!page(&app).contains("Printed before the search was done"));
+}
+
+/// What the plan says is taken is what the job says is taken; each share stands under what it is of.
+#[test]
+fn the_plan_and_the_wood_of_the_job_agree() {
+    let (mut app, shown) = said(PARTS, &[Tap::Shape(Shape::Parts)], &[]);
+    let taken = shown.split(" litres taken").next().and_then(|before| before.rsplit(' ').next()).unwrap_or_default().to_owned();
+    let wood = |app: &mut App| {
+        app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [50; 10] });
+        page(app)
+    };
+    let before = wood(&mut app);
+    assert!(!before.contains("a size is missing") && !before.contains("Taken for good"), "{before}");
+    heard(&mut app, [Tap::Open, Tap::Use]);
+    let after = wood(&mut app);
+    for words in [
+        &*format!("<span>Taken for good</span><span class=\"w8\">{taken} litres</span>"),
+        "Finished of taken",
+        "All that was fetched with it",
+    ] {
+        assert!(after.contains(words), "{words}: {after}");
+    }
+    assert!(!after.contains("What the wood gives"), "its wood is taken: {after}");
 }
