@@ -75,8 +75,14 @@ fn plan(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>>
     let more = [sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more.into_iter().chain([told::short(given, sheet, seen)]);
     shown.extend(more.flatten().map(|line| worded("p", "", line)));
-    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), nearly::a_row_less(given, sheet, seen)];
-    let nearly = proven.into_iter().flatten().chain(nearly::left_out(given, (app, seen)));
+    // What else it could have been is of no use once the wood is cut.
+    let nearly = if taken(app) {
+        vec![]
+    } else {
+        nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
+    };
+    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen)].into_iter().flatten();
+    let nearly = proven.chain(nearly);
     let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     if sheet.made == 0 {

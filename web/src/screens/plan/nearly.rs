@@ -35,13 +35,14 @@ fn is_within(asked: &Field, laid: &Laid) -> bool {
 
 /// What was asked again, and how far each side is off.
 pub fn asked(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
-    let (What::Field(asked), Some(laid)) = (&given.ask.what, &sheet.laid) else { return None };
+    let What::Field(asked) = &given.ask.what else { return None };
+    let Some(laid) = &sheet.laid else { return Some(words::asked(&figures(given, asked, seen), None)) };
     let off = laid.sides.iter().zip(asked.sides).enumerate().filter_map(|(nth, (side, asked))| {
         let by = side.as_nm().saturating_sub(asked?.as_nm());
         let length = Length::nm(by.abs()).ok().filter(|_| by != 0)?;
         Some(words::off(nth, 0 < by, &seen.speech.length(length, given.units)))
     });
-    Some(words::asked(&figures(given, asked, seen), &off.collect::<Vec<_>>()))
+    Some(words::asked(&figures(given, asked, seen), Some(&off.collect::<Vec<_>>())))
 }
 
 /// "Brick, 600 × 300 mm, 20 mm high"; several patterns by turns.

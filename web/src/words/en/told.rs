@@ -125,9 +125,12 @@ pub fn not_within(near: &str, nearest: &str) -> String {
 }
 
 /// "Asked: brick, 600 × 300 mm, 20 high. It is 8 narrower, 63 deeper, 18 higher."
-pub fn asked(asked: &str, off: &[String]) -> String {
-    let off = if off.is_empty() { "It is just so.".to_owned() } else { format!("It is {}.", off.join(", ")) };
-    format!("Asked: {asked}. {off}")
+pub fn asked(asked: &str, off: Option<&[String]>) -> String {
+    match off {
+        None => format!("Asked: {asked}."),
+        Some([]) => format!("Asked: {asked}. It is just so."),
+        Some(off) => format!("Asked: {asked}. It is {}.", off.join(", ")),
+    }
 }
 
 /// How a side differs: the width, the depth, the height.

@@ -173,6 +173,7 @@ fn the_plan_and_the_wood_of_the_job_agree() {
     let before = wood(&mut app);
     assert!(!before.contains("a size is missing") && !before.contains("Taken for good"), "{before}");
     heard(&mut app, [Tap::Open, Tap::Use]);
+    assert!(!page(&app).contains("Left out:"), "the wood is cut: {}", page(&app));
     let after = wood(&mut app);
     for words in [
         &*format!("<span>Taken for good</span><span class=\"w8\">{taken} litres</span>"),
