@@ -4,6 +4,7 @@ mod again;
 pub mod buy;
 mod changes;
 pub mod keep;
+pub mod near;
 
 pub use buy::Boards;
 pub use changes::Change;
@@ -117,6 +118,8 @@ pub struct Given {
     pub ask: Ask,
     pub ready: Ready,
     pub sources: Vec<Source>,
+    /// Pieces on the rack that do not fit, and why.
+    pub left_out: Vec<(Source, Unfit)>,
     pub room: Room,
     pub units: Units,
     pub lacks: Lacks,
@@ -366,12 +369,16 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     if all.is_empty() {
         return Err(WhyNot::NoPiles);
     }
+    let mut left_out = unfitting(&all);
     let fit = all.into_iter().filter(|(source, why)| why.is_none() && is_used(ask, source)).map(|(source, _)| source);
     let mut sources: Vec<Source> = fit.collect();
     if let What::Top(top) = &ask.what {
         let rows = top.rows.unwrap_or_else(|| suited(top, &figures, &sources));
         figures.stagger = top.apart;
-        sources.retain(|source| source.pile.width.is_some_and(|width| 0 < rips(strip(top, rows, &figures), width, &figures)));
+        let gives = |source: &Source| source.pile.width.is_some_and(|width| 0 < rips(strip(top, rows, &figures), width, &figures));
+        let (wide, narrow): (Vec<Source>, Vec<Source>) = sources.into_iter().partition(gives);
+        sources = wide;
+        left_out.extend(narrow.into_iter().map(|source| (source, Unfit::TooNarrow)));
     }
     if sources.is_empty() {
         return Err(WhyNot::NoneFits);
@@ -382,7 +389,13 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     if ready.sources.len() != sources.len() {
         return Err(WhyNot::NoneFits);
     }
-    Ok(Given { ask: ask.clone(), ready, sources, room: room(shop, job)?, units: job.units, lacks: Lacks::default() })
+    Ok(Given { ask: ask.clone(), ready, sources, left_out, room: room(shop, job)?, units: job.units, lacks: Lacks::default() })
+}
+
+/// Those on the rack that do not fit.
+fn unfitting(all: &[(Source, Option<Unfit>)]) -> Vec<(Source, Unfit)> {
+    let lying = all.iter().filter(|(source, _)| !source.in_job);
+    lying.filter_map(|(source, why)| why.map(|why| (source.clone(), why))).collect()
 }
 
 fn wish(ask: &Ask, job: &Job, figures: &Figures, sources: &[Source]) -> Result<Wish, WhyNot> {
@@ -459,6 +472,7 @@ pub fn stack(shop: &Shop, source: &Source) -> Stack {
         name: pile.name.clone(),
         wood: pile.wood.as_ref().map(Key::to_string),
         sizes: [pile.thickness, pile.width, pile.length],
+        piece: pile.piece,
         free: source.n,
         density: wood.density,
         guessed: wood.is_a_guess(),

@@ -34,6 +34,8 @@ pub struct RackPile {
     /// Set apart for other jobs.
     pub apart: Vec<ForJob>,
     pub in_job: Count,
+    /// One piece of it, as measured rough; none without a size.
+    pub piece: Option<Volume>,
     /// What the job has of it, as measured rough; none without a size.
     pub volume: Option<Volume>,
 }
@@ -79,6 +81,7 @@ pub(super) fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
         for_it: pile.reserved_for(job),
         apart: vec![],
         in_job,
+        piece: pile.piece()?,
         volume: pile.piece()?.map(|piece| piece.times(in_job)).transpose()?.map(|volume| match pile.given_back.get(&job) {
             Some(back) => volume.less(*back),
             None => volume,

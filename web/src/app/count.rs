@@ -298,6 +298,22 @@ mod tests {
     }
 
     /// The van leaves before anything is counted: its clock is seen, and the next step is one tap.
+    /// Before the first haul has begun; then it is the haul's.
+    #[test]
+    fn the_measure_is_chosen_where_the_first_size_is_asked() {
+        let mut app = App::for_tests(Place::Count);
+        let say = |tap| Msg::Count(Tap::Draft(tap));
+        let asked = || [tap(Tap::NewPile), say(DraftTap::Again(crate::app::draft::Asks::Thickness)), say(DraftTap::Other)];
+        let shown = after(&mut app, asked());
+        assert!(shown.contains("How thick, in inches?") && shown.contains("millimetres"), "{shown}");
+        let shown = after(&mut app, [Msg::Workshop(workshop::Tap::Units(fivebar_core::quantity::Units::Metric))]);
+        assert!(shown.contains("How thick, in millimetres?") && shown.contains("inches"), "{shown}");
+        let mut begun = App::for_tests(Place::Count);
+        after(&mut begun, [tap(Tap::First)]);
+        let shown = after(&mut begun, asked());
+        assert!(shown.contains("How thick, in inches?") && !shown.contains("millimetres"), "{shown}");
+    }
+
     #[test]
     fn a_trip_goes_on_before_the_first_piece() {
         let mut app = App::for_tests(Place::Count);

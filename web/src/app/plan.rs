@@ -103,6 +103,8 @@ pub enum Tap {
     /// As many as the wood gives.
     AsMany,
     Pattern(usize),
+    /// Whichever pattern comes nearest.
+    AnyPattern,
     Two,
     Piles,
     /// Boards to buy are to be added; of this wood; they are added; these are left out again.

@@ -2,7 +2,7 @@
 //! itself, else from today, and what is in neither is said to be missing.
 
 use super::buy::to_buy;
-use super::{Ask, Boards, Field, Given, Lacks, Source, Top, What, figures, fitting, places, room, stack, strip, tiles};
+use super::{Ask, Boards, Field, Given, Lacks, Source, Top, Unfit, What, figures, fitting, places, room, stack, strip, tiles, unfitting};
 use crate::haul::Pile;
 use crate::ledger::decide::Lying;
 use crate::ledger::fold::{self, Job, KeptPlan, Part};
@@ -45,7 +45,15 @@ pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, 
     let planned = sources.iter().enumerate().map(|(nth, source)| made.planned(nth, source, (&wish, &figures))).listed();
     let lacks = Lacks { names, sizes: sources.iter().any(|source| source.sides().is_none()) };
     let ready = Ready { wish, figures, sources: planned, left_out: vec![], unit: kept.plan.unit.as_nm(), asked: asked.clone() };
-    Some((Given { ask, ready, sources, room: room(shop, &job).ok()?, units: job.units, lacks }, answered))
+    let left_out = still_out(shop, &ask, &sources);
+    Some((Given { ask, ready, sources, left_out, room: room(shop, &job).ok()?, units: job.units, lacks }, answered))
+}
+
+/// What does not fit now, but for the piles it was made from.
+fn still_out(shop: &Shop, ask: &Ask, sources: &[Source]) -> Vec<(Source, Unfit)> {
+    let all = fitting(shop, ask).unwrap_or_default();
+    let is_in = |source: &Source| sources.iter().any(|it| it.which().0 == source.which().0);
+    unfitting(&all).into_iter().filter(|(source, _)| !is_in(source)).listed()
 }
 
 /// A part as a row has it: how many and whether it is glued up, and the sides that are known.

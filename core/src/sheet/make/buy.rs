@@ -44,6 +44,7 @@ fn source(nth: u8, boards: &Boards, units: Units) -> Source {
         for_it: 0,
         apart: vec![],
         in_job: 0,
+        piece: None,
         volume: None,
     };
     Source { pile, in_job: false, n: boards.n, bought: Some(boards.price) }

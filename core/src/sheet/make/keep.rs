@@ -76,8 +76,7 @@ pub fn left_over(given: &Given, sheet: &PlanSheet, name: &dyn Fn(&Source) -> Str
     for used in &sheet.used {
         let Some((from, ready)) = given.sources.get(used.source).zip(given.ready.sources.get(used.source)) else { continue };
         let [thickness, width, length] = ready.size;
-        let ripped = i64::from(used.pieces).saturating_mul(ready.ripped).saturating_sub(used.used);
-        let strips = Some(ripped).filter(|n| 0 < *n && given.ready.figures.keep_min <= length).map(|n| (length, n));
+        let strips = Some(used.left_strips).filter(|n| 0 < *n).map(|n| (length, n));
         for (length, n) in used.remainders.iter().map(|rest| (*rest, 1)).chain(strips) {
             let n = Count::try_from(n).unwrap_or(0);
             let (haul, of, size) = (from.pile.haul, from.pile.pile, [thickness, width, length]);

@@ -1,6 +1,7 @@
 //! What a plan may take from: piles of the rack and of the haul in hand, and boards that could be bought.
 
-use crate::quantity::{Count, Id, Key, Length, Money};
+use crate::quantity::{Count, Id, Key, Length, Money, Volume};
+use crate::refusal::Answer;
 use crate::wood::movement::Sawn;
 use crate::wood::species::Coefficient;
 use crate::wood::weight::Density;
@@ -26,6 +27,8 @@ pub struct Stack {
     pub wood: Option<String>,
     /// Thickness, width, and the low end of the length.
     pub sizes: [Option<Length>; 3],
+    /// One piece as it is measured; by its sides where none was.
+    pub piece: Option<Volume>,
     /// Good pieces that the job may take.
     pub free: Count,
     pub density: Density,
@@ -66,7 +69,16 @@ impl Stack {
 
     fn wood(named: Option<String>, wood: &Wood<'_>, sizes: [Option<Length>; 3], free: Count) -> Stack {
         let (density, guessed, moves) = (wood.density, wood.is_a_guess(), wood.across(Sawn::Flat));
-        Stack { place: Place::Bought, name: None, wood: named, sizes, free, density, guessed, moves, price: None }
+        Stack { place: Place::Bought, name: None, wood: named, sizes, piece: None, free, density, guessed, moves, price: None }
+    }
+
+    /// One piece, as it is measured or by its sides.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::OutOfRange`].
+    pub fn volume(&self) -> Answer<Volume> {
+        let [thickness, width, length] = self.sizes.map(Option::unwrap_or_default);
+        self.piece.map_or_else(|| Volume::of(thickness, width, length), Ok)
     }
 
     /// Whether it may join a plan; if not, why.

@@ -140,6 +140,25 @@ fn a_field_knows_its_unit_for_its_weight() {
     );
 }
 
+/// Tiles of 40 and of 20, 2 over, for a field so high: as thick as they are planned.
+#[track_caller]
+fn tiled(high: Option<i64>, patterns: &[Pattern], wanted: [i64; 2]) {
+    let size = [Some((mm(600), mm(5))), None, high.map(|high| (mm(high), mm(3)))];
+    let (open, mix) = ([mm(0); 2], vec![Mix::Single]);
+    let tiles =
+        Tiles { patterns: patterns.to_vec(), mix, size, layers: [1, 4], gap: mm(0), open, overhang: mm(0), cut_min: mm(30), turn: true };
+    let Ok(Ready { asked: Asked::Field(problem), unit, .. }) = asked(Wish::Tiles(tiles)) else { panic!() };
+    assert_eq!(problem.piles.iter().map(|pile| pile.thickness * unit / 1_000_000).collect::<Vec<_>>(), wanted, "{high:?} {patterns:?}");
+}
+
+#[test]
+fn tiles_are_planed_to_the_height_that_is_asked() {
+    tiled(Some(20), &[Pattern::Running], [22, 20]);
+    tiled(Some(60), &[Pattern::Running], [40, 20]);
+    tiled(None, &[Pattern::Running], [40, 20]);
+    tiled(Some(20), &[Pattern::Crossed], [40, 20]);
+}
+
 #[test]
 fn a_wish_out_of_range_is_refused_by_name() {
     let parts = Parts { sets: None, parts: vec![wanted("leg", 0, [30, 40, 700], None)] };

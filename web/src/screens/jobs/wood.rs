@@ -16,7 +16,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, count, design, job as words, jobs, plan, rack as rack_words, woods, yard};
 use fivebar_core::ledger::fold::Part;
-use fivebar_core::quantity::{Listed, Units};
+use fivebar_core::quantity::{Listed, Units, Volume};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::rack::{RackPile, rack};
 use fivebar_core::wood::woods::Woods;
@@ -67,7 +67,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 
 /// How many of it the wood gives: nothing where its parts are not planned, or it has ended.
 fn outlook(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let stand = app.outlooks.of(sheet.job).filter(|_| sheet.ended.is_none() && !sheet.parts.is_empty())?;
+    let stand = app.outlooks.of(sheet.job).filter(|_| sheet.ended.is_none() && !sheet.parts.is_empty() && !sheet.planned)?;
     let open = app.outlooks.told_how;
     let what = el("span", "op")
         .kid(el("span", "t14 i2").text(design::GIVES))
@@ -137,16 +137,24 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     if used.is_none() && wood.finished.is_none() {
         return None;
     }
-    let said = |known: Option<fivebar_core::quantity::Volume>| known.map_or(words::SIZES_MISSING.to_owned(), |it| volume(it, units, seen));
+    let said = |known: Option<Volume>| known.map_or(words::SIZES_MISSING.to_owned(), |it| volume(it, units, seen));
     let share =
         |word: &'static str, known: Option<fivebar_core::quantity::Decimal>| known.map(|it| line(word, format!("{} %", percent(it, seen))));
+    // A share stands under what it is of.
+    let gross = wood.gross.filter(|_| wood.finished_of_gross.is_some());
+    let of_haul = |word: &'static str, known: Option<Volume>| known.map(|it| line(word, volume(it, units, seen)));
     let bought = wood.replacement.map(|sum| line(words::BOUGHT_BOARDS, seen.speech.money(sum)));
     let card = el("section", "card")
-        .kids((0 < sheet.wood.pieces).then(|| line(words::USED, said(used))))
+        .kids((0 < sheet.wood.pieces).then(|| line(words::WOOD_TAKEN, said(used))))
         .kids(wood.finished.map(|finished| line(words::FINISHED, said(Some(finished)))))
-        .kids(share(words::OF_USED, wood.finished_of_used))
-        .kids(share(words::OF_GROSS, wood.finished_of_gross))
-        .kids(share(words::NET_OF_LEFTOVERS, wood.finished_of_gross_less_leftovers))
+        .kids(share(words::OF_TAKEN, wood.finished_of_used))
+        .kids(of_haul(words::WHOLE_HAUL, gross))
+        .kids(share(words::OF_HAUL, wood.finished_of_gross))
+        .kids(of_haul(
+            words::HAUL_LESS_LEFT,
+            wood.gross.zip(wood.leftovers).map(|(gross, left)| gross.less(left)).filter(|_| gross.is_some()),
+        ))
+        .kids(share(words::OF_HAUL_LESS_LEFT, wood.finished_of_gross_less_leftovers))
         .kids(bought);
     Some(card)
 }

@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{picture, saw, say, side, since, taken, told};
+use super::{nearly, picture, saw, say, side, since, sizes, taken, told};
 use crate::app::plan::{Found, Stands, Tap, changed, refused, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -11,11 +11,11 @@ use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words, yard};
+use crate::words::en::{common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
-use fivebar_core::sheet::make::{Given, What};
+use fivebar_core::sheet::make::{Field, Given, What};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let Some(given) = &app.plan.given else { return super::choose(sheet) };
@@ -36,14 +36,16 @@ fn top(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Head<Msg> 
     let units = given.units;
     let asked = match &given.ask.what {
         What::Top(top) => format!(", {} × {}", seen.speech.length(top.length, units), side(top.width, units, seen)),
+        What::Field(Field { sides: [Some(wide), Some(deep), _], .. }) => {
+            format!(", {} × {}", seen.speech.length(*wide, units), side(*deep, units, seen))
+        }
         _ => String::new(),
     };
     let top = Head::new(format!("{}{asked}", sheet.name), words::WHAT_CAN_I_MAKE);
     let top = match &app.plan.found {
         Some(_) if taken(app) => top.fact(saved_fact(app, seen)),
         Some(found) if !changed(app, given, found).is_empty() => top,
-        Some(found) if found.sheet.proof.best => top.fact(Fact::Strong(words::BEST_POSSIBLE.into())),
-        Some(_) => top.fact(Fact::Strong(words::BEST_SO_FAR.into())),
+        Some(found) => top.fact(Fact::Strong(told::standing(given, &found.sheet).into())),
         None => top,
     };
     match &given.ask.what {
@@ -59,7 +61,9 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         Stands::Still => vec![],
         Stands::UnderWay { .. } => {
             let said = told::progress(&app.plan, given, seen).unwrap_or_else(|| format!("{} …", words::PLANNING));
-            vec![el("p", "t17").attr("role", "status").text(said)]
+            // Paper stays as it is: it says that it was early.
+            let early = app.plan.found.is_some().then(|| el("p", "print-only").text(told_words::PRINTED_EARLY));
+            std::iter::once(el("p", "t17 no-print").attr("role", "status").text(said)).chain(early).collect()
         }
     }
 }
@@ -70,15 +74,28 @@ fn plan(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>>
     shown.extend(since::notes(given, found, app));
     shown.extend(since::missing(given));
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
-    let more = [told::why(given, sheet, seen), told::short(given, sheet, seen)];
-    shown.extend(more.into_iter().flatten().map(|line| worded("p", "", line)));
+    let more = [sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
+    let more = more.into_iter().chain([told::short(given, sheet, seen)]);
+    shown.extend(more.flatten().map(|line| worded("p", "", line)));
+    // What else it could have been is of no use once the wood is cut.
+    let nearly = if taken(app) {
+        vec![]
+    } else {
+        nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
+    };
+    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen)].into_iter().flatten();
+    let nearly = proven.chain(nearly);
+    let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
+    let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     if sheet.made == 0 {
-        return shown;
+        return shown.into_iter().chain(nearly).collect();
     }
     shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
-    shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(words::KEPT_AS_HATCHED)));
+    let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
+    let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
+    shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
     shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
-    shown
+    shown.into_iter().chain(nearly).collect()
 }
 
 /// Where the tapped piece comes from.
@@ -93,8 +110,13 @@ fn tapped(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> String {
     let (mark, name) = (picture::mark(given, piece), fivebar_core::quantity::begin_small(&name));
     match piece.part {
         Some(part) => words::part_piece(&told::part(given, part), &seen.speech.length(piece.at[2], given.units), &mark, &name),
-        None => words::piece(&mark, &name, &cut),
+        None => words::piece(&mark, &seen.speech.length(long(given, piece), given.units), &name, &cut),
     }
+}
+
+/// Along the grain: the longer side of a tile, which may lie either way.
+pub fn long(given: &Given, piece: &fivebar_core::sheet::plan::Drawn) -> fivebar_core::quantity::Length {
+    if given.ask.what.shape() == Shape::Field { piece.at[2].max(piece.at[3]) } else { piece.at[2] }
 }
 
 fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -103,6 +125,7 @@ fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>
         return vec![];
     }
     let mut shown = saw::list(given, sheet, app, seen);
+    shown.extend(sizes::finish(given, sheet, seen));
     let lines =
         [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
@@ -110,7 +133,7 @@ fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>
         shown.extend(since::left_out(given, found, app, seen));
     }
     shown.extend(since::piles(given, found, app));
-    if told::is_top(given) {
+    if sheet.moves.is_some_and(|it| it.glued) || told::is_top(given) {
         shown.push(caution(words::NEEDS_ROOM));
     }
     if !sheet.too_short.is_empty() {
@@ -122,7 +145,7 @@ fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>
 
 /// The ways on: stop, change, plan again, use.
 fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let foot = el("footer", "foot").kids(refused(app).map(|why| no(why, seen)));
+    let foot = el("footer", "foot brief").kids(refused(app).map(|why| no(why, seen)));
     let rows = given.ask.what.shape() == Shape::Rows;
     let change = || key("key", if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change));
     let under_way = matches!(app.plan.stands, Stands::UnderWay { .. });

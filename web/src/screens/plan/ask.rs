@@ -73,7 +73,7 @@ fn choices(shape: Shape, draft: &Draft) -> Vec<El<Msg>> {
         }
         Shape::Field => {
             let one = |(nth, pattern): (usize, &Pattern)| {
-                let on = draft.patterns.get(nth) == Some(&true);
+                let on = !draft.any_pattern() && draft.patterns.get(nth) == Some(&true);
                 el("button", "key h56")
                     .attr("type", "button")
                     .attr("aria-pressed", if on { "true" } else { "false" })
@@ -83,7 +83,13 @@ fn choices(shape: Shape, draft: &Draft) -> Vec<El<Msg>> {
             };
             let patterns =
                 el("div", "chips").attr("role", "group").attr("aria-label", words::PATTERN).kids(PATTERNS.iter().enumerate().map(one));
-            vec![patterns, flowing("key h48", vec![Chip::choice(words::TWO_WOODS, draft.two)], |_| say(Tap::Two))]
+            let any = el("button", "key h56")
+                .attr("type", "button")
+                .attr("aria-pressed", if draft.any_pattern() { "true" } else { "false" })
+                .on_tap(say(Tap::AnyPattern))
+                .kid(el("span", "s").text(words::ANY_PATTERN));
+            let two = flowing("key h48", vec![Chip::choice(words::TWO_WOODS, draft.two)], |_| say(Tap::Two));
+            vec![patterns.kid(any), two]
         }
     }
 }

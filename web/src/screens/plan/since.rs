@@ -9,7 +9,6 @@ use crate::parts::key::key;
 use crate::screens::jobs::pile_name;
 use crate::view::{El, el};
 use crate::words::en::{changed as words, common, jobs, plan};
-use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Id, Listed};
 use fivebar_core::sheet::make::{Change, Given, Source, fitting, is_used};
 
@@ -43,20 +42,19 @@ pub fn missing(given: &Given) -> Vec<El<Msg>> {
     said.into_iter().filter(|(lacks, _)| *lacks).map(|(_, words)| el("p", "notice").text(words)).listed()
 }
 
-/// Piles that are in no cut of the plan, each with why. Pieces the job has are its own.
+/// Piles that fit and are in no cut of the plan, each with why. Pieces the job has are its own.
 pub fn left_out(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let of = |which| given.sources.iter().position(|source| source.which() == which);
     let cut = |place: usize| found.sheet.used.iter().any(|used| used.source == place && 0 < used.pieces);
     let all = fitting(&app.shelf().shop(seen.now.at), &given.ask).unwrap_or_default();
-    let why = |source: &Source, unfit| match (unfit, of(source.which())) {
-        (_, Some(place)) if cut(place) => None,
-        (Some(why), _) => Some(super::piles::unfit(why, given.units, seen)),
-        (None, Some(_)) => Some(words::NOT_NEEDED.to_owned()),
-        (None, None) if !is_used(&given.ask, source) => Some(words::BY_YOU.to_owned()),
-        (None, None) => (given.ask.what.shape() == Shape::Rows).then(|| words::NARROW_FOR_ROWS.to_owned()),
+    let why = |source: &Source| match of(source.which()) {
+        Some(place) if cut(place) => None,
+        Some(_) => Some(words::NOT_NEEDED),
+        None if !is_used(&given.ask, source) => Some(words::BY_YOU),
+        None => None,
     };
-    let lying = all.iter().filter(|(source, _)| !source.in_job);
-    let told = lying.filter_map(|(source, unfit)| why(source, *unfit).map(|why| words::left_out(&source_name(source, app), &why)));
+    let lying = all.iter().filter(|(source, unfit)| !source.in_job && unfit.is_none());
+    let told = lying.filter_map(|(source, _)| why(source).map(|why| words::left_out(&source_name(source, app), why)));
     told.map(|line| worded("p", "t14 i2", line)).listed()
 }
 

@@ -190,6 +190,7 @@ pub fn keep(side: &str) -> String {
 
 pub const INCHES: &str = "inches";
 pub const MILLIMETRES: &str = "millimetres";
+pub const MEASURED_IN: &str = "Measured in";
 
 /// "16 of 61 rejected".
 pub fn rejected_of(rejected: &str, sorted: &str) -> String {
