@@ -2,7 +2,7 @@
 
 use super::Act;
 use super::haul::{enough, free, pile_of, within};
-use crate::haul::weighing::{Lies, OnScale, Spread, Weighing};
+use crate::haul::weighing::{OnScale, Spread, Weighing};
 use crate::haul::{Pile, Want};
 use crate::ledger::Book;
 use crate::ledger::kind::Exact;
@@ -101,7 +101,7 @@ impl OnTheScale {
 
     pub fn weighing(self) -> Weighing {
         let pile = OnScale { shows: self.shows, tare: self.tare };
-        Weighing { counted: self.sample, sample: OnScale::bare(self.sample_weight), pile, lies: Lies::InPile }
+        Weighing { counted: self.sample, sample: OnScale::bare(self.sample_weight), pile }
     }
 }
 
