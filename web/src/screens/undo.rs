@@ -17,9 +17,10 @@ pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     }
     let act = shelf.last_act?;
     let entries: Vec<_> = shelf.book.act(act).into_iter().filter_map(|id| shelf.book.entry(id)).map(|(entry, _)| entry).listed();
+    let mended = entries.iter().find(|entry| matches!(entry.fact, Fact::CountMended(_)));
     let by_way =
         entries.iter().find(|entry| matches!(entry.fact, Fact::PilePiecesWeighed(_) | Fact::PileLayersCounted(_) | Fact::WaitBegan(_)));
-    let told = by_way.or(entries.iter().find(|entry| weighty(&entry.fact))).or(entries.first())?;
+    let told = mended.or(by_way).or(entries.iter().find(|entry| weighty(&entry.fact))).or(entries.first())?;
     let words = Undo { words: common::TAKE_BACK.into(), under: common::of_when(acts::named(&told.fact), &seen.speech.clock(told.wall)) };
     Some(alone(words, Msg::Common(Common::TakeBack)))
 }

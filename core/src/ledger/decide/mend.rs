@@ -3,7 +3,7 @@
 use super::Act;
 use super::haul::within;
 use super::rests::{own, resting};
-use super::stock::{Figures, Lying, OnTheScale};
+use super::stock::{Figures, Lying};
 use crate::haul::{Haul, Pile};
 use crate::ledger::kind::stock::CountMended;
 use crate::ledger::mended::{figures, mended, pieces};
@@ -17,16 +17,11 @@ pub(super) fn mend(book: &Book, at: Lying, (entry, n, why): (Id, Count, Option<S
     if figures(book, entry).is_some() { Err(Refusal::NotThere) } else { put_right(book, at, (entry, n, why), act) }
 }
 
-/// A count by weight or by layers: its figures are put right, and it is worked out anew. How far single pieces differ was found by the
-/// sample, and stays while that does.
+/// A count by weight or by layers: its figures are put right, and it is worked out anew.
 pub(super) fn mend_by(book: &Book, (at, there): (Lying, &Pile), (entry, by): (Id, Figures), act: &mut Act) -> Answer<()> {
     let by = match (figures(book, entry).ok_or(Refusal::NotThere)?, by) {
         (Figures::Layers { .. }, Figures::Layers { .. }) => by,
-        (Figures::Weight(old), Figures::Weight(new)) => {
-            let same = (old.sample, old.sample_weight) == (new.sample, new.sample_weight) && old.singles.is_some();
-            let (spread, singles) = if same { (old.spread, old.singles) } else { (new.spread, new.singles) };
-            Figures::Weight(OnTheScale { spread, singles, ..new })
-        }
+        (Figures::Weight(old), Figures::Weight(new)) => Figures::Weight(new.in_place_of(old)),
         _ => return Err(Refusal::NotThere),
     };
     put_right(book, at, (entry, by.pieces(there)?, None), act)?;
@@ -92,7 +87,7 @@ fn claimed(fact: &Fact, pile: &Pile) -> Count {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ledger::decide::{BookCommand, Command, Now, StockCommand, decide};
+    use crate::ledger::decide::{BookCommand, Command, Now, OnTheScale, StockCommand, decide};
     use crate::quantity::{Grams, Key, Wall};
     use crate::story::{Story, tell};
 
@@ -171,7 +166,7 @@ mod tests {
     /// Mends the last count of a pile that was not tapped.
     fn mend_by(story: &mut Story, by: Figures) -> Answer<Id> {
         let is_so = |entry: &&Entry| figures(&story.book, entry.id).is_some();
-        let entry = story.book.entries().filter(|(_, struck)| !struck).map(|(entry, _)| entry).filter(is_so).last().unwrap().id;
+        let entry = story.book.entries().filter(|(_, struck)| !struck).map(|(entry, _)| entry).rfind(is_so).unwrap().id;
         let at = Lying { haul: story.names.haul("yard").unwrap(), pile: story.names.pile("ash").unwrap() };
         ordered(story, &Command::Stock(at, StockCommand::MendBy { entry, by }))
     }

@@ -116,6 +116,13 @@ impl OnTheScale {
         self.spread.and_then(|share| share.to_f64()).map_or(usual, |share| Spread::written(share, self.singles))
     }
 
+    /// The same put right: how far single pieces differ was found by the sample, and stays while that does.
+    pub fn in_place_of(self, old: OnTheScale) -> OnTheScale {
+        let same = (old.sample, old.sample_weight) == (self.sample, self.sample_weight) && old.singles.is_some();
+        let of = if same { old } else { self };
+        OnTheScale { spread: of.spread, singles: of.singles, ..self }
+    }
+
     pub fn weighing(self) -> Weighing {
         let pile = OnScale { shows: self.shows, tare: self.tare };
         Weighing { counted: self.sample, sample: OnScale::bare(self.sample_weight), pile }

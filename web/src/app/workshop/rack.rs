@@ -1,7 +1,6 @@
 //! The rack, heard: what is looked for, and what is done with a pile that lies there.
 
 mod deed;
-pub mod mend;
 pub mod walk;
 
 use super::super::App;
@@ -24,8 +23,6 @@ pub enum Page {
     Pile(Lying),
     /// Something is asked of a pile.
     Ask(Lying, Ask),
-    /// A line of its history is put right.
-    Mend(Lying, Id),
     /// From pile to pile, counting what lies there.
     Walk(Walk),
     /// Boards that were bought are written down.
@@ -101,8 +98,6 @@ pub enum RackTap {
     Shorter(bool),
     Line(Id),
     Strike(Id),
-    /// Another reason, by its key.
-    Why(Key),
     /// A place a pile lay at before.
     Place(String),
     Wood(Key),
@@ -133,7 +128,6 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
         RackTap::Show(page) => {
             rack.show(page);
             deed::fill(app);
-            mend::fill(app);
         }
         RackTap::At(nth) => rack.form.go(nth),
         RackTap::Press(press) => rack.form.press(press, sign),
@@ -158,7 +152,6 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
             rack.words = place;
             done(app, now);
         }
-        RackTap::Why(why) => rack.words = why.to_string(),
         RackTap::Wood(wood) => (rack.wood, rack.page) = (Some(wood), Page::Buy),
         RackTap::From(from) => (rack.from, rack.page) = (from, Page::Buy),
         RackTap::Done => done(app, now),
@@ -180,7 +173,6 @@ fn done(app: &mut App, now: Now) {
     match &app.workshop.rack.page {
         Page::Find => sought(app),
         Page::Ask(at, ask) => deed::done(app, (*at, *ask), now),
-        Page::Mend(at, line) => mend::done(app, (*at, *line), now),
         Page::Walk(_) => walk::typed(app, now),
         Page::Buy => deed::bought(app, now),
         _ => {}
@@ -215,7 +207,7 @@ impl Rack {
     pub fn close(&mut self) -> bool {
         let back = match &self.page {
             Page::List => return false,
-            Page::Ask(at, _) | Page::Mend(at, _) => Page::Pile(*at),
+            Page::Ask(at, _) => Page::Pile(*at),
             Page::Choose(Choice::BoughtWood | Choice::BoughtFrom) => Page::Buy,
             Page::Walk(walk) => walk::leave(walk).map_or(Page::List, Page::Walk),
             _ => Page::List,

@@ -3,7 +3,6 @@
 mod ask;
 mod buy;
 mod choose;
-mod mend;
 mod pile;
 mod row;
 mod walk;
@@ -42,7 +41,6 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Page::Choose(choice) => choose::screen(*choice, app, seen),
         Page::Pile(at) => pile::screen(*at, app, seen),
         Page::Ask(at, ask) => ask::screen((*at, *ask), app, seen),
-        Page::Mend(at, line) => mend::screen((*at, *line), app, seen),
         Page::Walk(walk) => walk::screen(walk, app, seen),
         Page::Buy => buy::screen(app, seen),
     }

@@ -171,6 +171,11 @@ pub fn how_to_weigh(begun: bool) -> String {
     format!("Weigh five or more by themselves, put them back, then weigh all of them.{rest}")
 }
 
+/// "Put right: 118 counted by weight".
+pub fn put_right(what: &str) -> String {
+    format!("Put right: {what}")
+}
+
 /// "about 118 pieces, from 109 to 127".
 pub fn about(pieces: &str, least: &str, most: &str) -> String {
     format!("about {pieces}, from {least} to {most}")

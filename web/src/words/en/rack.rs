@@ -2,7 +2,7 @@
 
 use super::count;
 use fivebar_core::ledger::Fact;
-use fivebar_core::ledger::kind::haul::Fate;
+use fivebar_core::ledger::kind::haul::{Fate, Way};
 use fivebar_core::quantity::{Id, Listed, Units};
 use fivebar_core::sheet::stock::Drift;
 use fivebar_core::sheet::stock::find::Order;
@@ -266,7 +266,11 @@ pub fn told(fact: &Fact, (n, job): (&str, &str), here: Id) -> String {
     match fact {
         Fact::PileAdded(_) => "begun".to_owned(),
         Fact::PileDescribed(_) => "name or size".to_owned(),
-        Fact::PiecesCounted(_) => format!("{n} counted"),
+        Fact::PiecesCounted(f) => match f.way {
+            Way::Tap | Way::Bundle => format!("{n} counted"),
+            Way::Layers => format!("{n} counted by layers"),
+            Way::Weight => format!("{n} counted by weight"),
+        },
         Fact::PiecesMoved(f) if f.to == here => format!("{n} came from another pile"),
         Fact::PiecesMoved(_) => format!("{n} went to another pile"),
         Fact::PiecesRecounted(f) => with_reason(format!("counted again: {n}"), f.why.as_deref()),

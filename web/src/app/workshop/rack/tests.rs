@@ -298,34 +298,3 @@ fn back_leaves_one_page_of_the_rack_after_the_other() {
     }
     assert_eq!(app.workshop.over, Over::Nothing);
 }
-
-/// The number and the reason of a line are put right where they stand; what was written stays beside it.
-#[test]
-fn a_line_of_the_history_is_put_right() {
-    let (mut app, story) = rack("recount 24 strips \"dark corner\"\nrack 20 strips\ngone 3 strips burnt\n");
-    let at = lying(&story, "old", "strips");
-    let line = |app: &App, nth: usize| fivebar_core::sheet::stock::history::history(&app.own.book, at).remove(nth).entry;
-    let opened = |app: &App, nth: usize| {
-        let line = line(app, nth);
-        vec![RackTap::Show(Page::Pile(at)), RackTap::Line(line), RackTap::Show(Page::Mend(at, line))]
-    };
-    let first = line(&app, 0);
-    check(&mut app, vec![RackTap::Show(Page::Pile(at)), RackTap::Line(first)], &[">17<", "Put it right", "Strike it"], &[]);
-    let taps = opened(&app, 0);
-    check(&mut app, taps, &["Put it right", "3 gone: burnt", "aria-pressed=\"true\"><span>burnt", "given away", "stays in the book"], &[]);
-    let given = RackTap::Why(Key::read("given").unwrap());
-    check(&mut app, [vec![given], press("5"), vec![RackTap::Done]].concat(), &[">15<", "5 gone: given away; was 3 gone: burnt"], &[]);
-    // What lay there is put right on the day it was counted, and what went since went of that.
-    let taps = opened(&app, 1);
-    check(&mut app, [taps, press("21"), vec![RackTap::Done]].concat(), &[">16<", "walked round: 21; was walked round: 20"], &[]);
-    let taps = opened(&app, 2);
-    check(&mut app, taps, &["counted again: 24, dark corner", "value=\"dark corner\""], &[]);
-    let other = [vec![RackTap::Say("upstairs".into())], press("25"), vec![RackTap::Done]].concat();
-    check(&mut app, other, &[">16<", "counted again: 25, upstairs; was counted again: 24, dark corner"], &[]);
-    after(&mut app, [Msg::Workshop(Tap::Close), Msg::Common(Common::TakeBack)]);
-    check(&mut app, vec![RackTap::Show(Page::Pile(at))], &["counted again: 24, dark corner<"], &["upstairs"]);
-    // What rests on it is said in place, and what was typed stays.
-    let taps = opened(&app, 0);
-    check(&mut app, [taps, press("99"), vec![RackTap::Done]].concat(), &["you asked for 99 pieces", "99"], &[]);
-    assert_eq!(app.workshop.rack.page, Page::Mend(at, line(&app, 0)));
-}
