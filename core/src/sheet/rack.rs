@@ -1,27 +1,20 @@
 //! The rack as a job sees it: every pile it has wood of, and every pile it could take from.
 
+use super::alike::Alike;
 use super::shop::Shop;
 use super::stock::ForJob;
 use crate::haul::{Haul, Pile};
 use crate::ledger::fold;
-use crate::quantity::{Count, Currency, Id, Key, Length, Units, Volume, Wall};
+use crate::quantity::{Count, Currency, Id, Units, Volume, Wall};
 use crate::refusal::Answer;
+use std::ops::Deref;
 
-/// A pile, and what of it a job has.
+/// A pile as one job sees it: what it has of it, and what it may take.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RackPile {
     pub haul: Id,
     pub pile: Id,
-    pub label: String,
-    pub name: Option<String>,
-    pub wood: Option<Key>,
-    /// Its wood by the maker's own name, where that is in no table.
-    pub own: Option<String>,
-    /// Thickness, width, and length with the high end of its band.
-    pub thickness: Option<Length>,
-    pub width: Option<Length>,
-    pub length: Option<Length>,
-    pub length_to: Option<Length>,
+    pub alike: Alike,
     /// The haul's own units and currency, and when it began.
     pub units: Units,
     pub currency: Currency,
@@ -36,6 +29,13 @@ pub struct RackPile {
     pub in_job: Count,
     /// What the job has of it, as measured rough; none without a size.
     pub volume: Option<Volume>,
+}
+
+impl Deref for RackPile {
+    type Target = Alike;
+    fn deref(&self) -> &Alike {
+        &self.alike
+    }
 }
 
 /// Every pile with pieces on the rack or in the job, the newest haul first.
@@ -63,14 +63,7 @@ pub(super) fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
     Ok(RackPile {
         haul: haul.id,
         pile: pile.id,
-        label: pile.label.clone(),
-        name: pile.name.clone(),
-        wood: pile.wood.clone(),
-        own: pile.own.as_ref().map(|own| own.name.clone()),
-        thickness: pile.thickness,
-        width: pile.width,
-        length: pile.length,
-        length_to: pile.length_to,
+        alike: pile.into(),
         units: haul.units,
         currency: haul.currency,
         began: haul.began,

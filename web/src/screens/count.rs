@@ -26,7 +26,7 @@ use fivebar_core::haul::{Load, Where};
 use fivebar_core::ledger;
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Count, Id, Units, Wall};
-use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
+use fivebar_core::sheet::count::{CountSheet, Size, Tile as Pile};
 use fivebar_core::sheet::enough::EnoughSheet;
 use fivebar_core::sheet::trip_end::forgotten;
 use fivebar_core::sheet::worth::WorthSheet;
@@ -84,13 +84,18 @@ pub fn name(tile: &Pile) -> String {
 
 /// Thickness, width and length: `1 3⁄4 × 1 3⁄4 × 19 in`.
 pub fn size(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
-    let sides = sides(tile, units, speech);
+    let sides = sides(tile.size, units, speech);
     if sides.is_empty() { sides } else { format!("{sides} {}", common::length_unit(units)) }
 }
 
+/// The same, and said where none is known.
+pub fn size_or_none(size: Size, units: Units, speech: &dyn Speech) -> String {
+    let sides = sides(size, units, speech);
+    if sides.is_empty() { words::SIZES_MISSING.into() } else { format!("{sides} {}", common::length_unit(units)) }
+}
+
 /// The same without the unit, where there is no room for it.
-fn sides(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
-    let size = tile.size;
+fn sides(size: Size, units: Units, speech: &dyn Speech) -> String {
     let side = |length| speech.length(length, units);
     let long = size.length.map(|from| match size.length_to {
         Some(to) => format!("{}–{}", side(from), side(to)),
@@ -240,7 +245,7 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
     let last = sheet.last.filter(|last| last.pile == pile.pile);
     let shown = Tile {
         name: name(pile),
-        size: if seen.page.is_narrow() { sides(pile, sheet.units, seen.speech) } else { size(pile, sheet.units, seen.speech) },
+        size: if seen.page.is_narrow() { sides(pile.size, sheet.units, seen.speech) } else { size(pile, sheet.units, seen.speech) },
         by_size: by_size(pile, sheet),
         figure: seen.speech.count(pile.taken),
         counted: pile.taken.saturating_sub(unsaved),

@@ -1,5 +1,6 @@
 //! Wood and plan: what is taken from the rack, volumes and yields, and the parts of one piece.
 
+use super::super::count::size_or_none;
 use super::super::outlook::{gives, how, is_figure, short};
 use super::super::{Screen, Seen, short as too_short, undo};
 use super::figures::{line, percent, volume};
@@ -102,10 +103,7 @@ pub fn apart(pile: &RackPile, seen: Seen<'_>) -> Vec<String> {
 
 /// Its sides with their unit.
 pub fn size(pile: &RackPile, seen: Seen<'_>) -> String {
-    let side = |length| seen.speech.length(length, pile.units);
-    let long = pile.length.map(|from| pile.length_to.map_or_else(|| side(from), |to| format!("{}–{}", side(from), side(to))));
-    let sides: Vec<String> = [pile.thickness.map(side), pile.width.map(side), long].into_iter().flatten().listed();
-    if sides.is_empty() { count::SIZES_MISSING.into() } else { format!("{} {}", sides.join(" × "), common::length_unit(pile.units)) }
+    size_or_none(pile.size(), pile.units, seen.speech)
 }
 
 /// One pile: what the job has of it large, a tap takes or puts back.

@@ -8,6 +8,7 @@ use super::super::super::order::{Feel, Order};
 use super::{Ask, GONE_TO, Page};
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, PileFacts, StockCommand, WoodCommand};
 use fivebar_core::quantity::{Count, Decimal, Key, Length, PILE_MOST, reading, writing};
+use fivebar_core::sheet::alike::Alike;
 use fivebar_core::sheet::stock::{self, StockPile};
 
 /// Writes what was said of a pile, and shows the pile; or says in place why not.
@@ -39,7 +40,7 @@ pub(super) fn fill(app: &mut App) {
     let typing = app.speech.typing(pile.haul.units);
     let written = |side: Option<Length>| side.map(|side| writing::length(side, typing)).unwrap_or_default();
     let sides = [pile.thickness, pile.width, pile.length, pile.length_to];
-    (app.workshop.rack.form, app.workshop.rack.words) = (Form::filled(sides.map(written)), pile.name.unwrap_or_default());
+    (app.workshop.rack.form, app.workshop.rack.words) = (Form::filled(sides.map(written)), pile.alike.name.unwrap_or_default());
 }
 
 /// Its name and its size as far as they were corrected; a side left empty stays as it was, and a length without a longest one ends a band.
@@ -50,7 +51,7 @@ fn sized(app: &mut App, at: Lying, now: Now) -> Option<Command> {
     let mut side = |nth, of| form.maybe_side(nth, of, typing);
     let (thickness, width) = (side(0, Side::Thickness)?, side(1, Side::Width)?);
     let (length, length_to) = (side(2, Side::Length)?, side(3, Side::Length)?);
-    let StockPile { thickness: thick, width: wide, length: long, length_to: longest, name: called, .. } = there;
+    let Alike { thickness: thick, width: wide, length: long, length_to: longest, name: called, .. } = there.alike;
     let began = PileFacts { wood: None, name: called, thickness: thick, width: wide, length: long, length_to: longest };
     let facts = PileFacts { wood: None, name, thickness, width, length, length_to }.corrects(&began);
     if facts == PileFacts::default() {
