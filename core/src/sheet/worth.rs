@@ -266,7 +266,8 @@ mod tests {
             assert_eq!((sheet.worth.is_some(), &*sheet.missing), (missing.is_empty(), missing), "{lines}");
         };
         let (pay, price, drive) = ("rate pay 20\n", "boards 4.75 a board-foot ash-white\n", "trip 10 miles\n");
-        check("", &[Missing::Pay, Missing::Distance, Missing::BoardPrice]);
+        check("", &[Missing::Pay, Missing::Distance, Missing::Mileage, Missing::BoardPrice]);
+        check("till mileage 0.70 mile", &[Missing::Pay, Missing::Distance, Missing::BoardPrice]);
         check(&format!("{pay}{price}{drive}"), &[Missing::Mileage]);
         check(&format!("{pay}{price}{drive}till mileage 0.70 mile"), &[]);
         check(&format!("{pay}{drive}boards 9 a board-foot cherry-black\ntill mileage 0.70 mile"), &[Missing::BoardPrice]);

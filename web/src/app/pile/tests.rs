@@ -91,7 +91,7 @@ fn layers_and_weight_count_onto_it() {
         after(&mut app, pads(figure));
     }
     says(&after(&mut app, []), &["about 100 pieces, from 94 to 106", "differ by 10 %: cut to one size"]);
-    says(&after(&mut app, [say(PileTap::Save)]), &["± 6", "counted by weight: from 94 to 106", "a count by weight"]);
+    says(&after(&mut app, [say(PileTap::Save)]), &["± 6", "counted by weight: from 94 to 106", "Ash, A: a count by weight"]);
     assert_eq!(taken(&app), 100);
     after(&mut app, [Msg::Common(Common::TakeBack)]);
     assert_eq!(taken(&app), 0);
