@@ -3,6 +3,7 @@
 use super::alike::Alike;
 use super::shop::Shop;
 use super::stock::ForJob;
+use super::trip_end::on_its_way;
 use crate::haul::{Haul, Pile};
 use crate::ledger::fold;
 use crate::quantity::{Count, Currency, Id, Units, Volume, Wall};
@@ -19,6 +20,8 @@ pub struct RackPile {
     pub units: Units,
     pub currency: Currency,
     pub began: Wall,
+    /// The haul is not home yet.
+    pub on_its_way: bool,
     pub on_rack: Count,
     /// Of these, what the job may take: free ones, and those set apart for it.
     pub free: Count,
@@ -45,9 +48,10 @@ impl Deref for RackPile {
 pub fn rack(shop: &Shop, job: Id) -> Answer<Vec<RackPile>> {
     let mut found = vec![];
     for haul in fold::hauls(shop.book) {
+        let on_its_way = on_its_way(shop.book, &haul, shop.now);
         for pile in haul.piles.iter().filter(|pile| 0 < pile.on_rack() || 0 < pile.in_job(job)) {
             let apart = for_others(shop, pile, job);
-            found.push(RackPile { apart, ..rack_pile(&haul, pile, job)? });
+            found.push(RackPile { apart, on_its_way, ..rack_pile(&haul, pile, job)? });
         }
     }
     Ok(found)
@@ -67,6 +71,7 @@ pub(super) fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
         units: haul.units,
         currency: haul.currency,
         began: haul.began,
+        on_its_way: false,
         on_rack: pile.on_rack(),
         free: pile.free_for(Some(job)),
         for_it: pile.reserved_for(job),

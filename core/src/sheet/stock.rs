@@ -6,6 +6,7 @@ pub mod history;
 use super::alike::Alike;
 use super::haul::{cost, measure};
 use super::shop::Shop;
+use super::trip_end::on_its_way;
 use crate::haul::{Dampness, Haul, Pile};
 use crate::ledger::decide::Lying;
 use crate::ledger::fold;
@@ -56,6 +57,8 @@ pub struct OfHaul {
     pub supplier: Option<Id>,
     /// Bought boards, not offcuts.
     pub bought: bool,
+    /// It is not home yet.
+    pub on_its_way: bool,
     /// What it cost for a board foot or a litre that was good; none while a size or a price is missing.
     pub cost_per_good: Option<Decimal>,
 }
@@ -144,8 +147,9 @@ fn of_haul(shop: &Shop, haul: &Haul) -> Answer<OfHaul> {
     let priced = cost(shop, haul)?.filter(|cost| !cost.good.is_zero() && !haul.is_unpriced());
     let priced = priced.filter(|cost| said || !Money::amount(cost.cost).is_zero());
     let cost_per_good = priced.and_then(|cost| Money::amount(cost.cost).checked_div(measure(haul.units, cost.good)));
+    let on_its_way = on_its_way(shop.book, haul, shop.now);
     let (id, began, units, currency) = (haul.id, haul.began, haul.units, haul.currency);
-    Ok(OfHaul { id, began, units, currency, supplier: haul.supplier, bought: haul.bought, cost_per_good })
+    Ok(OfHaul { id, began, units, currency, supplier: haul.supplier, bought: haul.bought, on_its_way, cost_per_good })
 }
 
 fn one(shop: &Shop, of: &OfHaul, pile: &Pile) -> Answer<StockPile> {

@@ -420,7 +420,7 @@ mod tests {
         let currency = app.begins_with().0;
         let rate = RateSet { pay: Some(Exact(Decimal::from(20))), ..RateSet::of(currency) };
         app.order(&Command::Money(MoneyCommand::SetRate(rate)), nth(41)).unwrap();
-        draft::add(&mut app, PileFacts { wood: Key::read("ash-white"), ..PileFacts::default() }, nth(20));
+        draft::add(&mut app, PileFacts::default(), nth(20));
         let shown = after(&mut app, []);
         assert!(shown.contains("Does it pay?") && shown.contains("nothing is counted yet") && !shown.contains("ahead"), "{shown}");
         let shown = after(&mut app, [tap(Tap::Worth)]);

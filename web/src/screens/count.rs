@@ -166,7 +166,8 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let enough = enough::block(&enough, app, seen);
     let pays = pays(worth.as_ref(), sheet, app, seen);
     let guessed = sheet.load.guessed.then(|| el("p", "t14 i2").text(words::LOAD_GUESSED));
-    let pays = el("div", "").kids(hauls::earlier(app)).kids(never_ended(app, seen)).kid(pays).kids(guessed);
+    let longest = sheet.load.at_longest.then(|| el("p", "t14 i2").text(words::LOAD_AT_LONGEST));
+    let pays = el("div", "").kids(hauls::earlier(app)).kids(never_ended(app, seen)).kid(pays).kids(guessed).kids(longest);
     // on a narrow page what the trip saves and costs, and the load, stand below the tiles
     let main = match seen.page.is_narrow() {
         true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kid(beside).kid(pays),
@@ -243,6 +244,8 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
     let of = |marks: &Sorted<Id, Count>| marks.get(&pile.pile).copied().unwrap_or_default();
     let (unsaved, failed) = (of(&marks.unsaved).min(pile.taken), of(&marks.failed));
     let last = sheet.last.filter(|last| last.pile == pile.pile);
+    // What was taken back is not what was added last; and at home nothing is added.
+    let added = last.filter(|_| app.shelf().taken_back.is_none() && !sheet.sorting_begun && sheet.trip.stands != Where::Home);
     let shown = Tile {
         name: name(pile),
         size: if seen.page.is_narrow() { sides(pile.size, sheet.units, seen.speech) } else { size(pile, sheet.units, seen.speech) },
@@ -252,12 +255,12 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
         hollow: unsaved.saturating_add(failed),
         look: look(failed, last.is_some()),
         wide: sheet.tiles.len() == 1,
-        plus: [Some(pile_page::on_tile(app, pile.pile)), last.map(|last| format!("+{}", seen.speech.count(last.n)))]
+        plus: [Some(pile_page::on_tile(app, pile.pile)), added.map(|last| format!("+{}", seen.speech.count(last.n)))]
             .into_iter()
             .flatten()
             .filter(|said| !said.is_empty())
             .collect::<Vec<_>>()
-            .join(" "),
+            .join(", "),
         said: words::tile_said(&seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())

@@ -5,8 +5,11 @@ use crate::app::{App, Common, Msg};
 use crate::parts::undo::{Undo, alone};
 use crate::view::El;
 use crate::words::en::{acts, common};
-use fivebar_core::ledger::Fact;
+use fivebar_core::ledger::book::subjects;
+use fivebar_core::ledger::{Entry, Fact, Subject, fold};
 use fivebar_core::quantity::Listed;
+use fivebar_core::sheet::count::tile;
+use std::rc::Rc;
 
 /// The bar, while there is something to take back or to put back.
 pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
@@ -21,8 +24,19 @@ pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let by_way =
         entries.iter().find(|entry| matches!(entry.fact, Fact::PilePiecesWeighed(_) | Fact::PileLayersCounted(_) | Fact::WaitBegan(_)));
     let told = mended.or(by_way).or(entries.iter().find(|entry| weighty(&entry.fact))).or(entries.first())?;
-    let words = Undo { words: common::TAKE_BACK.into(), under: common::of_when(acts::named(&told.fact), &seen.speech.clock(told.wall)) };
+    let what = acts::named(&told.fact);
+    let what = of_pile(told, app).map_or(what.to_owned(), |pile| common::of_pile(&pile, what));
+    let words = Undo { words: common::TAKE_BACK.into(), under: common::of_when(&what, &seen.speech.clock(told.wall)) };
     Some(alone(words, Msg::Common(Common::TakeBack)))
+}
+
+/// The pile it was done with, by name: the page may show another.
+fn of_pile(entry: &Entry, app: &App) -> Option<String> {
+    let Some(Subject::Haul(haul)) = subjects(entry).into_iter().flatten().next() else { return None };
+    let [pile, other] = fold::piles_of(entry);
+    let shelf = app.shelf();
+    let haul = shelf.haul().filter(|in_hand| in_hand.id == haul).or_else(|| fold::haul(&shelf.book, haul).map(Rc::new))?;
+    haul.pile(pile.filter(|_| other.is_none())?).map(|pile| super::count::name(&tile(pile)))
 }
 
 /// A haul or a stop that only came along with the act does not name it.

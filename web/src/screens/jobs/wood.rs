@@ -115,7 +115,8 @@ fn row(pile: &RackPile, sheet: &JobSheet, lacks: Vec<String>, seen: Seen<'_>) ->
         0 => (n(pile.free), words::on_rack(&n(pile.on_rack))),
         taken => (n(taken), words::on_rack(&n(pile.on_rack))),
     };
-    let aside = wood.into_iter().chain([aside]).chain(apart(pile, seen)).listed().join(", ");
+    let away = pile.on_its_way.then(|| rack_words::NOT_HOME_YET.to_owned());
+    let aside = wood.into_iter().chain(away).chain([aside]).chain(apart(pile, seen)).listed().join(", ");
     let mid =
         el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
     let mid = mid.kids(lacks.into_iter().map(|lacks| worded("span", "t14", jobs::upper_first(&lacks))));

@@ -170,7 +170,7 @@ fn more(title: &'static str, piles: &[StockPile], drawn: row::Drawn, seen: Seen<
 
 fn shorter(found: &Found, shown: bool, seen: Seen<'_>) -> Option<El<Msg>> {
     let n = found.shorter.len();
-    let all = n.saturating_add(found.piles.len());
+    let all = n.saturating_add(found.piles.len()).saturating_add(found.no_size.len());
     let words = if shown { words::LEAVE_SHORTER.to_owned() } else { words::shorter(n, &number(n, seen), &number(all, seen)) };
     (0 < n).then(|| key("key soft h56", words, "", say(RackTap::Shorter(!shown))))
 }

@@ -38,6 +38,8 @@ pub const AGE: &str = "begun";
 pub const LIES: &str = "lies";
 pub const MOISTURE: &str = "moisture";
 pub const VOLUME: &str = "volume";
+/// A pile that still lies at the bin, or is on the road.
+pub const NOT_HOME_YET: &str = "not home yet";
 pub const BOUGHT: &str = "bought boards";
 pub const OFFCUTS: &str = "offcuts";
 pub const WALKED: &str = "walked round";
@@ -211,9 +213,9 @@ pub fn by_the_counts(told: &str) -> String {
     format!("{told} by the counts.")
 }
 
-/// "22 should lie here, last looked at Thu 20 November".
+/// "22 should lie here, last in a hand Thu 20 November".
 pub fn looked_last(n: &str, day: &str) -> String {
-    format!("{n} should lie here, last looked at {day}")
+    format!("{n} should lie here, last in a hand {day}")
 }
 
 /// "As it is: 22".

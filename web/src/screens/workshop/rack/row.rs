@@ -95,7 +95,8 @@ fn aside(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
     let apart = pile.on_rack.saturating_sub(pile.free);
     let apart = (0 < apart).then(|| words::apart(&seen.speech.count(apart)));
     let bought = pile.haul.bought.then(|| words::BOUGHT_ONLY.to_owned());
-    let said: Vec<String> = bought.into_iter().chain(apart).chain(pile.place.clone()).listed();
+    let away = pile.haul.on_its_way.then(|| words::NOT_HOME_YET.to_owned());
+    let said: Vec<String> = away.into_iter().chain(bought).chain(apart).chain(pile.place.clone()).listed();
     (!said.is_empty()).then(|| said.join(", "))
 }
 
