@@ -37,7 +37,7 @@ pub fn screen(mending: &Mending, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let then = old.and_then(|old| comes_to(mending, old, pile, (app, seen)));
     let class = if slots.len() == 3 { "g3 slots" } else { "g2 slots" };
     let main = el("main", "scr form")
-        .kid(el("p", "i2").text(stands))
+        .kid(el("p", "t14 i2").text(stands))
         .kid(figures_in(class, &mending.form, &slots, |nth| say(MendTap::At(nth))))
         .kids(refused(app, seen))
         .kids(then.map(|line| el("p", "w7").attr("role", "status").text(line)))

@@ -33,7 +33,6 @@ pub const SIZE_MISSING: &str = "size missing";
 pub const HOW_MANY_NEEDED: &str = "I need";
 pub const ONE_PIECE_GIVES: &str = "One piece gives";
 pub const ONE_PART_TAKES: &str = "One part takes";
-pub const HOW_MANY: &str = "How many";
 pub const PARTS: &str = "parts";
 pub const PIECES: &str = "pieces";
 pub const FOR_WHAT: &str = "For which part?";
