@@ -123,6 +123,10 @@ pub enum Refusal {
     WaitHasEnded { wait: Id },
     /// Quiet hours that end when they begin.
     QuietHoursEmpty,
+    /// Fewer or more days than can be taken, or a date too far off or over.
+    DaysOutOfRange { met: i32, least: i32, most: i32 },
+    /// No day of the week is worked.
+    NoWorkingDay,
     /// An operation without a name.
     NameMissing,
     /// A name longer than a line holds, in letters.

@@ -43,6 +43,22 @@ fn every_instance_is_read_and_no_bound_lies_below_a_known_plan() {
     }
 }
 
+/// A phone can't stop a planner that doesn't ask: some steps are a tenth of a millisecond there.
+#[test]
+fn a_planner_asks_often_whether_to_go_on() {
+    for name in ["rows-shop-banded2", "sticks-shop-several", "parts-shop-shelf"] {
+        let (_, text) = instances().into_iter().find(|(own, _)| own == name).unwrap();
+        let (mut asked, mut longest) = (0, 0);
+        let mut goes_on = |progress: fivebar_core::plan::patience::Progress<'_>| {
+            longest = longest.max(progress.steps - asked);
+            asked = progress.steps;
+            true
+        };
+        envelope::read(&text).unwrap().solve(&mut Patience::new(Some(20_000), &mut goes_on), 1);
+        assert!(0 < longest && longest < 600, "{name}: {longest} steps unasked");
+    }
+}
+
 #[test]
 fn nonsense_is_refused_by_name() {
     let (_, good) = instances().into_iter().find(|(name, _)| name == "sticks-small-keep").unwrap();

@@ -4,6 +4,7 @@
 
 pub mod batch;
 pub mod calendar;
+pub mod dates;
 pub mod day;
 pub mod estimate;
 mod heads;

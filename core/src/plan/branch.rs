@@ -175,13 +175,13 @@ impl Branch {
         let cuts = cuts::found(&self.all, self.many.most(), &fractions);
         whole.limits.retain(|limit| self.binds(limit, &fractions.levels));
         self.retain(&mut whole, &fractions);
-        for cut in &cuts {
+        let work = self.all.len().checked_div(50).unwrap_or(0) as u64;
+        for cut in cuts.iter().take_while(|_| patience.spend(work)) {
             let Some(takes) = self.all.iter().map(|way| cut.takes(way)).collect::<Option<Vec<i64>>>() else { continue };
             let of = Of::Cut(self.all.first().map_or(0, |way| way.cuts.len()));
             whole.limits.push(Limit { of, least: 0, most: cut.end });
             self.all.iter_mut().zip(takes).for_each(|(way, takes)| way.cuts.push(takes));
         }
-        patience.spend(self.all.len().saturating_mul(cuts.len()).checked_div(50).unwrap_or(0) as u64);
         if cuts.is_empty() {
             self.idle = IDLE;
         }

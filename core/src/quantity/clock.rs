@@ -9,6 +9,8 @@ pub struct Clock(u16);
 impl Clock {
     /// 00:00.
     pub const FIRST: Clock = Clock(0);
+    /// 12:00, of a day that is told without an hour.
+    pub const NOON: Clock = Clock(720);
     /// 23:59.
     pub const LAST: Clock = Clock(1_439);
 

@@ -94,6 +94,17 @@ impl Span {
     pub fn times(self, n: i64) -> Span {
         Span(self.0.saturating_mul(n))
     }
+    /// As much longer as one span is than another, rounded down; `None` where the other is no span.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Span;
+    /// let [two, three, ten] = [2, 3, 10].map(Span::minutes);
+    /// assert_eq!((ten.in_ratio(three, two), ten.in_ratio(three, Span::ZERO)), (Some(Span::minutes(15)), None));
+    /// ```
+    pub fn in_ratio(self, of: Span, to: Span) -> Option<Span> {
+        let ms = i128::from(self.0).checked_mul(i128::from(of.0))?.checked_div(i128::from(to.0))?;
+        i64::try_from(ms).ok().map(Span)
+    }
     /// Hours as a decimal, for rates: exact where 28 digits hold it.
     ///
     /// ```
@@ -183,6 +194,10 @@ impl Day {
     pub fn before(self) -> Day {
         Day(self.0.saturating_sub(1))
     }
+    /// So many days later, or earlier below nothing.
+    pub fn plus(self, days: i32) -> Day {
+        Day(self.0.saturating_add(days))
+    }
     /// Whole days from here to `later`.
     ///
     /// ```
@@ -192,6 +207,21 @@ impl Day {
     /// ```
     pub fn until(self, later: Day) -> i32 {
         later.0.saturating_sub(self.0)
+    }
+}
+
+/// In a line: a date as ISO 8601 has it.
+impl Spelled for Day {
+    fn spell(&self) -> Scalar<'_> {
+        let (year, month, day) = self.as_ymd();
+        Scalar::of(format!("{year:04}-{month:02}-{day:02}"))
+    }
+    fn unspell(scalar: &Scalar<'_>) -> Option<Self> {
+        let text = scalar.text()?;
+        let mut parts = text.splitn(3, '-');
+        let mut number = || parts.next()?.parse::<u32>().ok();
+        let day = Day::ymd(i32::try_from(number()?).ok()?, number()?, number()?)?;
+        (text.len() == 10 && day.spell().text() == Some(text)).then_some(day)
     }
 }
 

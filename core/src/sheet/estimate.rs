@@ -87,8 +87,13 @@ pub fn progress(shop: &Shop, id: Id, with_factor: bool) -> Answer<Progress> {
     if job.kept.is_none() {
         return estimate(shop, id, with_factor).map(|sheet| sheet.progress);
     }
-    let rows = known_of(shop, &job, &history(shop, id), with_factor).rows;
+    let rows = rows_of(shop, &job, with_factor);
     Ok(Progress { ends: ends(shop, &job, &rows), ..progress_of(shop, &job) })
+}
+
+/// The operations of a job with what each likely takes: without drawing how far all of them may spread.
+pub fn rows_of(shop: &Shop, job: &Job, with_factor: bool) -> Vec<Row> {
+    known_of(shop, job, &history(shop, job.id), with_factor).rows
 }
 
 /// What is known of a job's operations, and what is put on top.
@@ -188,17 +193,22 @@ fn whole_piece(job: &Job, history: &History) -> Option<Part> {
     })
 }
 
-/// What is logged and what is still to do: of a batch with notes by its pace, of what is at hand or was never begun as it is likely, and of
-/// what was left for something else as far as it was thought (ours).
+/// What is logged and what is still to do.
 fn ends(shop: &Shop, job: &Job, rows: &[Row]) -> Option<Span> {
-    let logged = shop.time(job.id);
-    let so_far = logged.own.total();
+    let so_far = shop.time(job.id).own.total();
     if job.ended.is_some() || so_far <= Span::ZERO || rows.is_empty() {
         return None;
     }
+    Some(so_far.plus(Span::sum(left(shop, job, rows))))
+}
+
+/// What is still to do of each row: of a batch with notes by its pace, of what is at hand or was never begun as it is likely, and of
+/// what was left for something else as far as it was thought (ours).
+pub fn left(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Span> {
+    let logged = shop.time(job.id);
     let at_hand = shop.bench.on(On::Job(job.id)).next_back().map(|run| run.work.op.as_str());
     let left = |row: &Row| {
-        let Some(op) = row.op.as_deref() else { return row.likely.minus(so_far) };
+        let Some(op) = row.op.as_deref() else { return row.likely.minus(logged.own.total()) };
         let batch = shop.bench.batch(On::Job(job.id), op, shop.now);
         let took = logged.by_op.get(op).copied().unwrap_or_default().total();
         match (batch.left(), batch.remaining()) {
@@ -208,7 +218,7 @@ fn ends(shop: &Shop, job: &Job, rows: &[Row]) -> Option<Span> {
             _ => row.thought.unwrap_or_default().minus(took),
         }
     };
-    Some(so_far.plus(Span::sum(rows.iter().map(|row| left(row).max(Span::ZERO)))))
+    rows.iter().map(|row| left(row).max(Span::ZERO)).listed()
 }
 
 #[cfg(test)]

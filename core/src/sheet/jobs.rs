@@ -13,7 +13,7 @@ use crate::refusal::Answer;
 /// Where a job stands in the list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Section {
-    /// A piece is promised, or money is due.
+    /// A piece or a day is promised, or money is due.
     Due,
     ForSale,
     InHand,
@@ -92,11 +92,16 @@ fn row(shop: &Shop, job: &Job, account: &Account) -> Answer<JobRow> {
 pub fn section(job: &Job) -> Answer<Section> {
     let owed = Decimal::ZERO < job.due()?.amount();
     Ok(match () {
-        () if owed || 0 < job.selling.promised() => Section::Due,
+        () if owed || 0 < job.selling.promised() || has_day(job) => Section::Due,
         () if job.ended.is_some() && (job.tag.is_none() || job.left() == 0) => Section::Ended,
         () if job.tag.is_some() && 0 < job.free() => Section::ForSale,
         () => Section::InHand,
     })
+}
+
+/// A day is said by which it is to be done, and something of it is still there.
+fn has_day(job: &Job) -> bool {
+    job.ended.is_none() && job.described.due.is_some() && 0 < job.left()
 }
 
 /// When it was promised: by the earliest open agreement, else as described.

@@ -5,6 +5,7 @@
 
 mod bench;
 mod book;
+mod dates;
 mod design;
 mod estimate;
 mod haul;
@@ -144,6 +145,7 @@ impl Teller {
                 sale::tell(self, verb, &mut words)
             }
             "keep-design" | "rename-design" | "drop-design" | "make-again" | "parts-of" => design::tell(self, verb, &mut words),
+            verb if dates::VERBS.contains(&verb) => dates::tell(self, verb, &mut words),
             verb if wait::VERBS.contains(&verb) => wait::tell(self, verb, &mut words),
             verb if stock::VERBS.contains(&verb) => stock::tell(self, verb, &mut words),
             _ => haul::tell(self, verb, &mut words),

@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod dates;
 mod estimate;
 mod haul;
 mod job;
@@ -18,6 +19,7 @@ mod wood;
 
 pub use bench::BenchCommand;
 pub use book::BookCommand;
+pub use dates::DatesCommand;
 pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
@@ -46,6 +48,7 @@ pub enum Command {
     Wait(WaitCommand),
     Job(JobCommand),
     Estimate(EstimateCommand),
+    Dates(DatesCommand),
     Money(MoneyCommand),
     Sale(SaleCommand),
     Book(BookCommand),
@@ -117,6 +120,7 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
         Command::Wait(command) => wait::decide(book, command, &mut act)?,
         Command::Job(command) => job::decide(book, command, &mut act)?,
         Command::Estimate(command) => estimate::decide(book, command, &mut act)?,
+        Command::Dates(command) => dates::decide(book, command, &mut act)?,
         Command::Money(command) => money::decide(book, command, &mut act)?,
         Command::Sale(command) => sale::decide(book, command, &mut act)?,
         Command::Book(command) => book::decide(book, command, &mut act)?,

@@ -13,7 +13,7 @@ use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, JobDescribed};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::order_by_key;
-use crate::quantity::{Currency, Id, Listed, Money, Offset, Wall};
+use crate::quantity::{Clock, Currency, Id, Listed, Money, Offset, Wall};
 
 /// Every job, the newest first.
 pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
@@ -75,6 +75,8 @@ fn planned(job: &mut Job, entry: &Entry) {
         Fact::PlanKept(_) | Fact::PlanUsed(_) => super::plan::planned(&mut job.plans, entry),
         Fact::DesignUsed(f) => job.design = Some(f.design),
         Fact::EstimateMade(f) => job.kept = super::estimate::Kept::of(entry, f).or(job.kept),
+        Fact::DeadlineSet(f) => job.described.due = f.day.map(|day| Wall::new(day.at(Clock::NOON, entry.offset()), entry.offset())),
+        Fact::QuoteGiven(f) => job.quote = super::dates::Quote::of(entry, f).or(job.quote),
         Fact::JobMarked(f) => job.typical = f.typical,
         Fact::LessonWritten(f) => job.lesson = Some(f.text.clone()).filter(|text| !text.is_empty()),
         _ => {}
@@ -156,6 +158,7 @@ impl Job {
             plans: vec![],
             design: None,
             kept: None,
+            quote: None,
         }
     }
 }

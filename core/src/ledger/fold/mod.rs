@@ -2,6 +2,7 @@
 
 mod bench;
 mod booked;
+mod dates;
 mod estimate;
 mod haul;
 mod history;
@@ -15,6 +16,7 @@ mod workshop;
 
 pub use bench::{bench, last_act};
 pub use booked::{Booked, DISTANCE, How};
+pub use dates::{HoursFacts, Quote};
 pub use estimate::{Kept, OldJob};
 pub use haul::{haul, hauls, is_bought};
 pub use history::{last_touched, of_pile, piles_of};

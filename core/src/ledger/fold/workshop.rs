@@ -1,6 +1,7 @@
 //! The workshop from its entries: what an hour must earn, how one is paid, people, costs that belong to no job.
 
 use super::booked::{Booked, booked};
+use super::dates::HoursFacts;
 use super::estimate::{OldJob, told};
 use super::plan::{Design, SawFacts, kept};
 use super::wood::WoodFacts;
@@ -34,6 +35,8 @@ pub struct Workshop {
     pub designs: Vec<Design>,
     /// Jobs from before the book, the latest told last.
     pub old_jobs: Vec<OldJob>,
+    /// When the maker works.
+    pub hours: HoursFacts,
 }
 
 /// What an hour must earn, as the maker said it; what was never said is none.
@@ -139,6 +142,8 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
         }
         Fact::SawSet(f) => workshop.saw.apply(f),
         Fact::DesignKept(f) => kept(&mut workshop.designs, entry, f),
+        Fact::WorkdaysSet(f) => workshop.hours.set(f),
+        Fact::DayOffSet(f) => workshop.hours.set_off(f),
         Fact::OldJobTold(f) => told(&mut workshop.old_jobs, entry, f),
         Fact::CopyKept(f) => workshop.copy = Some(Copy { at: entry.at(), upto: f.upto, since: 0 }),
         _ => workshop.costs.extend(booked(entry)),

@@ -4,6 +4,7 @@ mod spelling;
 
 pub mod bench;
 pub mod book;
+pub mod dates;
 pub mod estimate;
 pub mod haul;
 pub mod job;

@@ -191,6 +191,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             said(format!("Not taken: {met} is no wait, which lasts from {least} to {most} days."), "Check the minutes, hours or days.")
         }
         Refusal::WaitHasEnded { .. } => said("Not done: that was taken off already.".into(), "It stands in the day’s list."),
+        Refusal::DaysOutOfRange { met, least, most } => {
+            said(format!("Not taken: that is {met} days, where {least} to {most} can be."), "Check the dates.")
+        }
+        Refusal::NoWorkingDay => said("Not taken: no day of the week is left to work on.".into(), "Leave one day at least."),
         Refusal::QuietHoursEmpty => {
             said("Not taken: quiet hours that end when they begin are none.".into(), "Say when they end, or take them away.")
         }

@@ -1,7 +1,7 @@
 //! What is known of a job: plain facts, no price is worked out here.
 
 use super::selling::Selling;
-use crate::ledger::fold::{Booked, Kept, KeptPlan};
+use crate::ledger::fold::{Booked, Kept, KeptPlan, Quote};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
 use crate::quantity::Sorted;
@@ -43,6 +43,8 @@ pub struct Job {
     pub design: Option<Id>,
     /// The estimate that was given last.
     pub kept: Option<Kept>,
+    /// The quote that was given last.
+    pub quote: Option<Quote>,
 }
 
 /// What is said of the piece.

@@ -20,7 +20,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange HoursOutOfRange NoPrice TooManyOldJobs FactorOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap WaitOutOfRange WaitHasEnded QuietHoursEmpty EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere DesignThere WoodInUse MachineThere PlanOutOfRange PlanNameTwice PlanBroken);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange HoursOutOfRange NoPrice TooManyOldJobs FactorOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap WaitOutOfRange WaitHasEnded QuietHoursEmpty DaysOutOfRange NoWorkingDay EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere DesignThere WoodInUse MachineThere PlanOutOfRange PlanNameTwice PlanBroken);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -216,6 +216,8 @@ fn of_things() -> Vec<Row> {
             "Check the minutes, hours or days.",
         ),
         (WaitHasEnded { wait: id }, "Not done: that was taken off already.", "It stands in the day’s list."),
+        (DaysOutOfRange { met: -1, least: 0, most: 3_660 }, "Not taken: that is -1 days, where 0 to 3660 can be.", "Check the dates."),
+        (NoWorkingDay, "Not taken: no day of the week is left to work on.", "Leave one day at least."),
         (QuietHoursEmpty, "Not taken: quiet hours that end when they begin are none.", "Say when they end, or take them away."),
         (RunHasEnded { run: id }, "Not done: that run has ended already.", "Mend it in the day’s list."),
         (

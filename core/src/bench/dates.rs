@@ -1,0 +1,187 @@
+//! Back from a date, and on to one: on which day each step of a job must begin at the latest, and by which day all can be done.
+//!
+//! Reckoned on the clock of the wall: hands are on at the end of a working day, as many hours as the maker stands at the bench; waits
+//! run through nights and days off. The day of use is no working day. A step's day is the day in which its hour lies, so part of a day
+//! counts as a whole one. An hour more or less by daylight saving moves nothing but a wait that ends in that hour.
+
+use crate::quantity::{Clock, Day, Set, Span, Wall};
+use crate::refusal::{Answer, Refusal};
+
+/// The least and the most that a maker stands at the bench in a day.
+pub const BENCH_LEAST: Span = Span::minutes(15);
+pub const BENCH_MOST: Span = Span::minutes(24 * 60);
+
+/// No date is looked for further off.
+pub const DAYS_MOST: i32 = 3_660;
+
+/// When a maker works.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Workdays {
+    /// Hands on wood in a day, not hours in the shop.
+    pub bench: Span,
+    /// When a day at the bench ends.
+    pub closing: Clock,
+    /// Monday to Sunday.
+    pub days: [bool; 7],
+    /// Days off, whatever day of the week.
+    pub off: Set<Day>,
+}
+
+/// Before anything is said: four hours a day till 18:00, no Sundays [J].
+impl Default for Workdays {
+    fn default() -> Workdays {
+        let closing = Clock::at(18, 0).unwrap_or_default();
+        Workdays { bench: Span::minutes(240), closing, days: [true, true, true, true, true, true, false], off: Set::default() }
+    }
+}
+
+/// A step of a job: hands on, and then what it waits before the next step, or before use.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Step {
+    pub hands: Span,
+    pub wait: Span,
+}
+
+/// An hour on the wall: a day, and minutes since its midnight, 0 to 1440.
+type Hour = (Day, i64);
+
+const DAY: i64 = 1_440;
+
+impl Workdays {
+    /// Whether any day of the week is worked, and so many hours fit between midnight and closing.
+    ///
+    /// # Errors
+    /// [`Refusal::NoWorkingDay`], [`Refusal::HoursOutOfRange`] for less than a quarter of an hour or more than there is before closing.
+    pub fn check(&self) -> Answer<()> {
+        if self.days.iter().all(|works| !works) {
+            return Err(Refusal::NoWorkingDay);
+        }
+        let (least, most) = (BENCH_LEAST, self.closing_span().min(BENCH_MOST));
+        let met = self.bench;
+        if least <= met && met <= most { Ok(()) } else { Err(Refusal::HoursOutOfRange { met, least, most }) }
+    }
+
+    fn closing_span(&self) -> Span {
+        Span::minutes(i64::from(self.closing.as_minutes()))
+    }
+
+    /// Whether hands are on wood on that day.
+    pub fn works(&self, day: Day) -> bool {
+        let of_week = usize::try_from(day.weekday()).ok().and_then(|nth| self.days.get(nth)).copied();
+        of_week.unwrap_or(false) && !self.off.contains(&day)
+    }
+
+    /// The hours at the bench of a working day, in minutes since midnight.
+    fn bench_hours(&self) -> (i64, i64) {
+        let end = i64::from(self.closing.as_minutes());
+        (end.saturating_sub(self.bench.as_minutes()).max(0), end)
+    }
+
+    /// For each step the last day on which it may begin for all to be done before the day of use; `None` where that is beyond ten years.
+    ///
+    /// ```
+    /// use fivebar_core::bench::dates::{Step, Workdays};
+    /// use fivebar_core::quantity::{Day, Span};
+    /// // Four hours a day, no Sundays. Six hours of work and a week of cure before Friday 22 May 2026.
+    /// let six = Step { hands: Span::minutes(360), wait: Span::minutes(7 * 1440) };
+    /// let due = Day::ymd(2026, 5, 22).unwrap();
+    /// assert_eq!(Workdays::default().back(due, &[six]), [Day::ymd(2026, 5, 13)]);
+    /// ```
+    pub fn back(&self, due: Day, steps: &[Step]) -> Vec<Option<Day>> {
+        let mut at = Some((due, 0));
+        let mut days: Vec<Option<Day>> = steps
+            .iter()
+            .rev()
+            .map(|step| {
+                at = at.map(|at| earlier(at, step.wait)).and_then(|at| self.before(at, due, step.hands));
+                at.map(|(day, _)| day)
+            })
+            .collect();
+        days.reverse();
+        days
+    }
+
+    /// The hour at which so much work must begin to be done by `until`.
+    fn before(&self, until: Hour, due: Day, hands: Span) -> Option<Hour> {
+        let (opens, closes) = self.bench_hours();
+        let (mut day, mut end) = (until.0, until.1.min(closes));
+        let mut left = minutes_up(hands);
+        if left == 0 {
+            return Some(until);
+        }
+        loop {
+            if self.works(day) && opens < end {
+                let there = end.saturating_sub(opens);
+                if left <= there {
+                    return Some((day, end.saturating_sub(left)));
+                }
+                left = left.saturating_sub(there);
+            }
+            (day, end) = (day.before(), closes);
+            if DAYS_MOST < day.until(due) {
+                return None;
+            }
+        }
+    }
+
+    /// The first day on which all steps are done and nothing waits any more, begun now; `None` where that is beyond ten years.
+    ///
+    /// ```
+    /// use fivebar_core::bench::dates::{Step, Workdays};
+    /// use fivebar_core::quantity::{Day, Moment, Offset, Span, Wall};
+    /// let six = Step { hands: Span::minutes(360), wait: Span::minutes(7 * 1440) };
+    /// // Wednesday 13 May 2026, 08:00 UTC: done on Thursday at 16:00, hard a week later.
+    /// let now = Wall::new(Moment::at(1_778_659_200_000), Offset::UTC);
+    /// assert_eq!(Workdays::default().ready(now, &[six]), Day::ymd(2026, 5, 22));
+    /// ```
+    pub fn ready(&self, now: Wall, steps: &[Step]) -> Option<Day> {
+        let from = (now.day(), i64::from(now.minute_of_day()));
+        let done = steps.iter().try_fold(from, |at, step| self.after(at, from.0, step.hands).map(|at| later(at, step.wait)))?;
+        Some(if done.1 == 0 { done.0 } else { done.0.next() })
+    }
+
+    /// The hour at which so much work is done, begun at `from`.
+    fn after(&self, from: Hour, began: Day, hands: Span) -> Option<Hour> {
+        let (opens, closes) = self.bench_hours();
+        let (mut day, mut start) = (from.0, from.1.max(opens));
+        let mut left = minutes_up(hands);
+        if left == 0 {
+            return Some(from);
+        }
+        loop {
+            if self.works(day) && start < closes {
+                let there = closes.saturating_sub(start);
+                if left <= there {
+                    return Some((day, start.saturating_add(left)));
+                }
+                left = left.saturating_sub(there);
+            }
+            (day, start) = (day.next(), opens);
+            if DAYS_MOST < began.until(day) {
+                return None;
+            }
+        }
+    }
+}
+
+/// Whole minutes, a part of one as a whole.
+fn minutes_up(span: Span) -> i64 {
+    let ms = span.max(Span::ZERO).as_ms();
+    ms.saturating_add(59_999).div_euclid(60_000)
+}
+
+fn earlier((day, minute): Hour, by: Span) -> Hour {
+    moved((day, minute), minutes_up(by).saturating_neg())
+}
+
+fn later(at: Hour, by: Span) -> Hour {
+    moved(at, minutes_up(by))
+}
+
+fn moved((day, minute): Hour, by: i64) -> Hour {
+    let all = minute.saturating_add(by);
+    (day.plus(i32::try_from(all.div_euclid(DAY)).unwrap_or(i32::MAX)), all.rem_euclid(DAY))
+}
+
+#[cfg(test)]
+mod tests;

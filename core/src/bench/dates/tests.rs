@@ -1,0 +1,106 @@
+use super::*;
+use crate::quantity::{Moment, Offset};
+
+fn day(year: i32, month: u32, day: u32) -> Day {
+    Day::ymd(year, month, day).unwrap()
+}
+
+fn hours(hands: i64, wait: i64) -> Step {
+    Step { hands: Span::minutes(hands * 60), wait: Span::minutes(wait * 60) }
+}
+
+fn off(days: &[Day]) -> Workdays {
+    let mut work = Workdays::default();
+    for day in days {
+        work.off.insert(*day);
+    }
+    work
+}
+
+/// Each row by hand, with a calendar: four hours a day from 14:00 to 18:00, no Sundays.
+#[test]
+fn back_from_a_date() {
+    #[track_caller]
+    fn check(work: &Workdays, due: Day, steps: &[Step], last: &[(i32, u32, u32)]) {
+        let last: Vec<Option<Day>> = last.iter().map(|(y, m, d)| Day::ymd(*y, *m, *d)).collect();
+        assert_eq!(work.back(due, steps), last);
+    }
+    let plain = Workdays::default();
+    let friday = day(2026, 5, 22);
+    // No part of the day of use itself; a full day is one day, a minute more is two.
+    check(&plain, friday, &[hours(4, 0)], &[(2026, 5, 21)]);
+    check(&plain, friday, &[Step { hands: Span::minutes(241), wait: Span::ZERO }], &[(2026, 5, 20)]);
+    // Two steps share a day where they fit.
+    check(&plain, friday, &[hours(2, 0), hours(2, 0)], &[(2026, 5, 21), (2026, 5, 21)]);
+    check(&plain, friday, &[hours(3, 0), hours(2, 0)], &[(2026, 5, 20), (2026, 5, 21)]);
+    // Monday 25 May: the Sunday before it is no working day.
+    check(&plain, day(2026, 5, 25), &[hours(4, 0)], &[(2026, 5, 23)]);
+    // Off on Thursday and Wednesday.
+    check(&off(&[day(2026, 5, 21), day(2026, 5, 20)]), friday, &[hours(4, 0)], &[(2026, 5, 19)]);
+    // A night between two coats costs nothing but that they are on two days; three coats and a week of cure.
+    check(&plain, friday, &[hours(1, 12), hours(1, 12), hours(1, 7 * 24)], &[(2026, 5, 12), (2026, 5, 13), (2026, 5, 14)]);
+    // Ninety minutes in clamps on the day they were clamped: out of them at 17:00, clamped at 15:30, begun at 14:30.
+    check(&plain, friday, &[Step { hands: Span::minutes(60), wait: Span::minutes(90) }, hours(1, 0)], &[(2026, 5, 21), (2026, 5, 21)]);
+    // Waits run on Sundays: dry from Saturday evening, planed on Tuesday after two days.
+    check(&plain, day(2026, 5, 27), &[hours(2, 48), hours(4, 0)], &[(2026, 5, 23), (2026, 5, 26)]);
+    // But hands do not: the last step on Friday for Monday (Saturday off), two days of waiting before it, so Tuesday to Friday.
+    check(&off(&[day(2026, 5, 23)]), day(2026, 5, 25), &[hours(4, 48), hours(4, 0)], &[(2026, 5, 19), (2026, 5, 22)]);
+    // Over the end of a month, of a year, and the 29th of February.
+    check(&plain, day(2026, 3, 2), &[hours(4, 0), hours(4, 0)], &[(2026, 2, 27), (2026, 2, 28)]);
+    check(&plain, day(2028, 3, 1), &[hours(4, 0), hours(4, 0)], &[(2028, 2, 28), (2028, 2, 29)]);
+    check(&plain, day(2027, 1, 2), &[hours(4, 0), hours(4, 0)], &[(2026, 12, 31), (2027, 1, 1)]);
+    // The nights in which clocks change, in both halves of the year: Sundays, as any other.
+    check(&plain, day(2026, 3, 9), &[hours(4, 24), hours(4, 0)], &[(2026, 3, 5), (2026, 3, 7)]);
+    check(&plain, day(2026, 10, 26), &[hours(4, 24), hours(4, 0)], &[(2026, 10, 22), (2026, 10, 24)]);
+    // No steps, no days; work without end is no date.
+    check(&plain, friday, &[], &[]);
+    assert_eq!(plain.back(friday, &[hours(24 * 366 * 10, 0), hours(1, 0)]), [None, Some(day(2026, 5, 21))]);
+}
+
+#[test]
+fn on_to_a_date() {
+    #[track_caller]
+    fn check(work: &Workdays, now: (Day, i64), steps: &[Step], ready: Option<Day>) {
+        let now = Wall::new(now.0.start(Offset::UTC).plus(Span::minutes(now.1)), Offset::UTC);
+        assert_eq!(work.ready(now, steps), ready);
+    }
+    let plain = Workdays::default();
+    let tuesday = day(2026, 5, 19);
+    let noon = (tuesday, 720);
+    check(&plain, noon, &[hours(4, 0)], Some(day(2026, 5, 20)));
+    check(&plain, noon, &[hours(5, 0)], Some(day(2026, 5, 21)));
+    // What is left of today, and nothing of it after closing.
+    check(&plain, (tuesday, 16 * 60), &[hours(2, 0)], Some(day(2026, 5, 20)));
+    check(&plain, (tuesday, 16 * 60), &[hours(3, 0)], Some(day(2026, 5, 21)));
+    check(&plain, (tuesday, 20 * 60), &[hours(1, 0)], Some(day(2026, 5, 21)));
+    // A week of cure from Tuesday 18:00 is over on the Tuesday after.
+    check(&plain, noon, &[hours(4, 7 * 24)], Some(day(2026, 5, 27)));
+    // Nothing to do is ready tomorrow, at midnight today.
+    check(&plain, noon, &[], Some(day(2026, 5, 20)));
+    check(&plain, (tuesday, 0), &[], Some(tuesday));
+    check(&off(&[day(2026, 5, 20), day(2026, 5, 21)]), (tuesday, 20 * 60), &[hours(4, 0)], Some(day(2026, 5, 23)));
+    check(&plain, noon, &[hours(24 * 366 * 10, 0)], None);
+}
+
+#[test]
+fn days_that_can_not_be_worked_are_refused() {
+    let plain = Workdays::default();
+    let hours = |met, most| Err(Refusal::HoursOutOfRange { met: Span::minutes(met), least: BENCH_LEAST, most: Span::minutes(most) });
+    let of = |minutes| Workdays { bench: Span::minutes(minutes), ..plain.clone() };
+    assert_eq!(plain.check(), Ok(()));
+    assert_eq!(Workdays { days: [false; 7], ..plain.clone() }.check(), Err(Refusal::NoWorkingDay));
+    for met in [0, -60, 14, 1_081, 25 * 60] {
+        assert_eq!(of(met).check(), hours(met, 1_080));
+    }
+    assert_eq!((of(15).check(), of(1_080).check()), (Ok(()), Ok(())));
+    let early = Workdays { closing: Clock::at(3, 0).unwrap(), ..plain.clone() };
+    assert_eq!(early.check(), hours(240, 180));
+    // What can't be said is no endless search.
+    let never = Workdays { days: [false; 7], ..plain };
+    assert_eq!(never.back(day(2026, 5, 22), &[hours_of_one()]), [None]);
+    assert_eq!(never.ready(Wall::new(Moment::at(0), Offset::UTC), &[hours_of_one()]), None);
+}
+
+fn hours_of_one() -> Step {
+    hours(1, 0)
+}

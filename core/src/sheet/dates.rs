@@ -1,0 +1,170 @@
+//! When a job can be ready, and on which day each of its steps must begin to be ready when it was promised.
+
+use super::estimate::{EstimateSheet, Row, estimate, left, rows_of};
+use super::jobs::date;
+use super::shop::Shop;
+use crate::bench::On;
+use crate::bench::dates::{Step, Workdays};
+use crate::bench::wait::{Waits, What};
+use crate::ledger::fold::Job;
+use crate::ledger::kind::bench::Kind;
+use crate::quantity::{Day, Id, Key, Listed, Span, Wall};
+use crate::refusal::Answer;
+
+/// A job's dates.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DatesSheet {
+    pub job: Id,
+    /// The day of use: when it was promised.
+    pub due: Option<Day>,
+    /// What is still to do, in its order. Delivering, selling and office are no step: they are on the day itself, after it, or in between.
+    pub rows: Vec<DateRow>,
+    /// The place of the first row that can't be begun in time any more.
+    pub late: Option<usize>,
+    /// The first day on which it can be ready, half the time, and nine times in ten.
+    pub likely: Option<Day>,
+    pub safe: Option<Day>,
+    pub workdays: Workdays,
+    /// The maker said when they work.
+    pub said: bool,
+}
+
+/// A step that is still to do, or that waits.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DateRow {
+    /// None for the whole piece.
+    pub op: Option<String>,
+    /// Hands on it, still.
+    pub hands: Span,
+    /// What it waits then, and how long; of a wait that is on, what is left of it.
+    pub wait: Option<(Key, Span)>,
+    /// The last day on which it may begin; none where nothing was promised, or beyond ten years.
+    pub last: Option<Day>,
+}
+
+impl DateRow {
+    fn step(&self) -> Step {
+        Step { hands: self.hands, wait: self.wait.as_ref().map_or(Span::ZERO, |(_, span)| *span) }
+    }
+}
+
+/// What dates are reckoned from beside the book: what waits, what a name tells of its wait, and whether the factor is on.
+#[derive(Clone, Copy)]
+pub struct Given<'a> {
+    pub waits: &'a Waits,
+    pub guess: fn(&str) -> Option<What>,
+    pub with_factor: bool,
+    pub now: Wall,
+}
+
+/// What was promised of a job and what its steps must keep to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Promise {
+    pub due: Day,
+    /// The day is over, and it is not.
+    pub is_over: bool,
+    /// The first step that can't be begun in time any more.
+    pub late: Option<DateRow>,
+    /// The next step, with its last day.
+    pub next: Option<DateRow>,
+}
+
+/// A job's dates.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::NotThere`].
+pub fn dates(shop: &Shop, id: Id, given: Given) -> Answer<DatesSheet> {
+    let job = shop.job(id)?;
+    let sheet = estimate(shop, id, given.with_factor)?;
+    let hours = &shop.workshop.hours;
+    let (workdays, due) = (hours.workdays(), due(&job));
+    let rows = back(shop, (&job, &sheet.rows), due, given);
+    let steps = rows.iter().map(DateRow::step).listed();
+    let late = late(&rows, due, given.now.day());
+    let [likely, safe] = ready((&workdays, given.now), &steps, &sheet);
+    Ok(DatesSheet { job: id, due, rows, late, likely, safe, workdays, said: hours.is_said() })
+}
+
+/// What was promised of a job, if a day was: without reckoning how far its hours may spread.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::NotThere`].
+pub fn promise(shop: &Shop, id: Id, given: Given) -> Answer<Option<Promise>> {
+    let job = shop.job(id)?;
+    let Some(due) = due(&job) else { return Ok(None) };
+    let rows = back(shop, (&job, &rows_of(shop, &job, given.with_factor)), Some(due), given);
+    let today = given.now.day();
+    let late = late(&rows, Some(due), today).and_then(|nth| rows.get(nth)).cloned();
+    Ok(Some(Promise { due, is_over: due < today, late, next: rows.into_iter().next() }))
+}
+
+/// The day of use, of a job that goes on.
+fn due(job: &Job) -> Option<Day> {
+    date(job).filter(|_| job.ended.is_none()).map(Wall::day)
+}
+
+/// What is still to do, each with its last day.
+fn back(shop: &Shop, (job, known): (&Job, &[Row]), due: Option<Day>, given: Given) -> Vec<DateRow> {
+    let mut rows = rows(shop, job, known, given);
+    let steps = rows.iter().map(DateRow::step).listed();
+    let days = due.map(|due| shop.workshop.hours.workdays().back(due, &steps)).unwrap_or_default();
+    rows.iter_mut().zip(days).for_each(|(row, last)| row.last = last);
+    rows
+}
+
+fn late(rows: &[DateRow], due: Option<Day>, today: Day) -> Option<usize> {
+    due?;
+    rows.iter().position(|row| row.last.is_none_or(|last| last < today))
+}
+
+/// With the hours as they are likely, and as they are nine times in ten; none where nothing is known of them.
+fn ready((workdays, now): (&Workdays, Wall), steps: &[Step], sheet: &EstimateSheet) -> [Option<Day>; 2] {
+    let Some((likely, safe)) = sheet.progress.likely.zip(sheet.progress.safe) else { return [None; 2] };
+    let wider = |hands: Span| hands.in_ratio(safe, likely).unwrap_or(hands);
+    let safely = steps.iter().map(|step| Step { hands: wider(step.hands), ..*step }).listed();
+    [workdays.ready(now, steps), workdays.ready(now, &safely)]
+}
+
+/// What hands are still on, or what still waits.
+fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
+    let lefts = left(shop, job, rows);
+    let before = |row: &Row| matches!(row.kind, Kind::Fetch | Kind::Make);
+    let steps = rows.iter().zip(lefts).filter(|(row, _)| before(row));
+    let steps = steps.map(|(row, hands)| {
+        let wait = row.op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
+        DateRow { op: row.op.clone(), hands, wait, last: None }
+    });
+    let mut all = steps.listed();
+    cure(shop, job, &mut all, given);
+    all.retain(|row| Span::ZERO < row.hands || row.wait.is_some());
+    all
+}
+
+/// What a step waits: what is left of what waits now where hands are off it, else as is usual.
+fn wait_of(shop: &Shop, job: &Job, (op, hands): (&str, Span), given: Given) -> Option<(Key, Span)> {
+    if Span::ZERO < hands {
+        return given.waits.usuals.of(op, (given.guess)(op)).map(|usual| (usual.what, usual.span));
+    }
+    let on = given.waits.on().filter(|wait| wait.job == Some(job.id) && wait.op == op);
+    let longest = on.map(|wait| (wait.what.clone(), wait.left(shop.now))).max_by_key(|(_, left)| *left)?;
+    (Span::ZERO < longest.1).then_some(longest)
+}
+
+/// After the last coat a finish hardens until the day of use, in place of the wait for another coat.
+fn cure(shop: &Shop, job: &Job, rows: &mut [DateRow], given: Given) {
+    let coats = |op: &str| {
+        let usual = given.waits.usuals.of(op, (given.guess)(op));
+        usual.is_some_and(|usual| What::of(&usual.what) == What::Coat)
+    };
+    let Some(row) = rows.iter_mut().rev().find(|row| row.op.as_deref().is_some_and(coats)) else { return };
+    let Some(key) = Key::read(What::Cure.name()) else { return };
+    let Some((span, _)) = given.waits.usuals.span((&key, None), given.waits.usuals.warmth) else { return };
+    let last = shop.bench.on(On::Job(job.id)).filter(|run| row.op.as_deref() == Some(&*run.work.op)).map(|run| run.end(shop.now)).max();
+    let left = match last {
+        Some(last) if row.hands <= Span::ZERO => shop.now.until(last.plus(span)).max(Span::ZERO),
+        _ => span,
+    };
+    if Span::ZERO < left && row.wait.as_ref().is_none_or(|(_, wait)| *wait < left) {
+        row.wait = Some((key, left));
+    }
+}

@@ -1,0 +1,164 @@
+//! The story of dates: every day reasoned by hand with a calendar of March 2026, in which the 1st is a Sunday.
+
+use fivebar_core::bench::dates::{BENCH_LEAST, DAYS_MOST};
+use fivebar_core::bench::wait::What;
+use fivebar_core::ledger::{Book, fold};
+use fivebar_core::quantity::{Currency, Day, Decimal, Money, Span};
+use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::dates::{DatesSheet, Given, dates};
+use fivebar_core::sheet::quote::{QuoteSheet, quote};
+use fivebar_core::story::{BENCH, Story, Why, tell};
+
+const DATES: &str = include_str!("../../tests/stories/dates.txt");
+
+fn up_to(heading: &str) -> Story {
+    tell(DATES.split(heading).next().unwrap())
+}
+
+fn march(day: u32) -> Option<Day> {
+    Day::ymd(2026, 3, day)
+}
+
+fn nothing_told(_: &str) -> Option<What> {
+    None
+}
+
+fn look<T>(story: &Story, look: impl Fn(&Shop, Given) -> T) -> T {
+    let waits = fold::waits(&story.book);
+    let given = Given { waits: &waits, guess: nothing_told, with_factor: true, now: story.now };
+    look(&Shop::of(&story.book, story.now.at), given)
+}
+
+fn seen(story: &Story, job: &str) -> DatesSheet {
+    look(story, |shop, given| dates(shop, story.names.job(job).unwrap(), given).unwrap())
+}
+
+fn quoted(story: &Story) -> QuoteSheet {
+    look(story, |shop, given| quote(shop, story.names.job("stool").unwrap(), given).unwrap())
+}
+
+fn usd(sum: i64) -> Money {
+    Money::whole(Decimal::from(sum), Currency::USD).unwrap()
+}
+
+fn last(story: &Story) -> Vec<Option<Day>> {
+    seen(story, "stool").rows.iter().map(|row| row.last).collect()
+}
+
+/// Without earlier jobs 1.4 of what is thought: saw 336, glue 84, sand 168, oil 84 min. Four hours a day till 18:00, no Sundays.
+/// A week of cure before Friday the 27th: oil 16:36 to 18:00 on Thursday the 19th. Sand 14:00 to 16:36 that day, and 12 minutes on Wednesday
+/// before 18:00. Out of clamps at 17:48, in them at 16:18, begun at 14:54 on Wednesday. Saw 54 minutes on Wednesday, 240 on
+/// Tuesday, 42 on Monday. Forward from Tuesday the 10th: saw to Wednesday 15:36, glue to 17:00, out of clamps at 18:30, sand on
+/// Thursday to 16:48, oil to Friday 14:12, hard on Friday the 20th at 14:12: ready on Saturday the 21st.
+#[test]
+fn a_stool_back_from_its_day_and_on_to_it() {
+    let story = up_to("# --- Tuesday");
+    assert_eq!(story.refused, []);
+    let sheet = seen(&story, "stool");
+    let rows: Vec<(i64, Option<i64>)> =
+        sheet.rows.iter().map(|row| (row.hands.as_minutes(), row.wait.as_ref().map(|(_, span)| span.as_minutes()))).collect();
+    assert_eq!(rows, [(336, None), (84, Some(90)), (168, None), (84, Some(10_080))]);
+    assert_eq!(last(&story), [march(16), march(18), march(18), march(19)]);
+    assert_eq!((sheet.due, sheet.late, sheet.likely, sheet.said), (march(27), None, march(21), false));
+    assert!(sheet.likely <= sheet.safe && sheet.safe.is_some());
+}
+
+/// Off on Tuesday: the 42 minutes and those of Tuesday lie on Monday and on Saturday the 14th.
+/// Six hours from 11:00 to 17:00 and no Saturdays: oil on Thursday from 15:36, sand from 12:48, out of clamps then, in them at 11:18,
+/// begun 18 minutes of it on Thursday and 66 on Wednesday before 17:00, at 15:54. Saw 294 of it on Wednesday from 11:00,
+/// 42 on Monday.
+#[test]
+fn days_off_and_longer_days() {
+    assert_eq!(last(&up_to("# --- Six")), [march(14), march(18), march(18), march(19)]);
+    let longer = up_to("# --- Nothing");
+    assert_eq!(last(&longer), [march(16), march(18), march(19), march(19)]);
+    assert!(seen(&longer, "stool").said);
+    assert_eq!(last(&up_to("# --- Sawn")), [march(16), march(18), march(18), march(19)]);
+}
+
+/// Sawn for 300 min and left, glued for 60 and in the clamps: what was left counts as far as it was thought, so saw is done, and glue has
+/// nothing left but half an hour in clamps at 16:00.
+#[test]
+fn what_is_done_is_no_step_and_what_waits_is() {
+    let story = up_to("# --- Too late");
+    let sheet = seen(&story, "stool");
+    let rows: Vec<(Option<&str>, i64, Option<i64>)> = sheet
+        .rows
+        .iter()
+        .map(|row| (row.op.as_deref(), row.hands.as_minutes(), row.wait.as_ref().map(|(_, span)| span.as_minutes())))
+        .collect();
+    assert_eq!(rows[1..], [(Some("sand"), 168, None), (Some("oil"), 84, Some(10_080))]);
+    assert_eq!(rows[0].0, Some("glue seat"));
+    assert_eq!(sheet.late, None);
+}
+
+#[test]
+fn the_first_day_that_cannot_be_met_is_named() {
+    let story = tell(DATES);
+    let sheet = seen(&story, "stool");
+    let late = sheet.late.map(|nth| sheet.rows[nth].op.clone().unwrap());
+    assert_eq!(late.as_deref(), Some("glue seat"), "{:?}", sheet.rows);
+    assert!(Some(march(27)) < Some(sheet.likely), "{:?}", sheet.likely);
+}
+
+/// 672 min and 90 x 1.4 for bringing it: 798 min = 13.3 h at 22.20 = 295.26, with 20 of costs 315.26: 320 in fives.
+/// Rate: 16 an hour for 420 h and 1,050 of costs over 350 h = 22.20.
+#[test]
+fn a_quote_is_a_range_of_hours_and_of_prices() {
+    let story = up_to("# --- Sawn");
+    let sheet = quoted(&story);
+    assert_eq!((sheet.likely.as_minutes(), sheet.low), (798, Some(usd(320))));
+    let amount = |sum: Option<Money>| sum.map(Money::amount);
+    assert!(amount(sheet.low) < amount(sheet.high) && sheet.likely < sheet.safe);
+    assert_eq!((sheet.given, sheet.until.until(story.now.day())), (None, -30));
+    let fact = sheet.fact().unwrap();
+    assert_eq!((fact.low, Some(fact.high), fact.ready), (usd(320), sheet.high, sheet.ready));
+}
+
+#[test]
+fn a_quote_whose_day_is_over_is_said() {
+    let (on, over) = (quoted(&up_to("# --- Too late")), quoted(&tell(&format!("{DATES}\n2026-03-21 09:00 about stool note \"x\"\n"))));
+    assert_eq!((on.given.map(|quote| quote.high), on.is_over), (Some(usd(330)), false));
+    assert!(over.is_over);
+    assert!(!quoted(&tell(DATES)).is_over, "it stands on its last day");
+}
+
+#[test]
+fn what_cannot_be_is_refused_by_its_limit() {
+    let days = |met, least, most| Refusal::DaysOutOfRange { met, least, most };
+    let hours = |met, most| Refusal::HoursOutOfRange { met: Span::minutes(met), least: BENCH_LEAST, most: Span::minutes(most) };
+    let all = [
+        Refusal::NothingAsked,
+        days(-1, 1, 92),
+        days(123, 1, 92),
+        hours(0, 1_020),
+        hours(1_500, 1_020),
+        Refusal::NoWorkingDay,
+        Refusal::NothingAsked,
+        Refusal::NoPrice { met: usd(270) },
+        Refusal::NoPrice { met: usd(0) },
+        days(-1, 0, DAYS_MOST),
+        days(4_017, -DAYS_MOST, DAYS_MOST),
+    ];
+    let refused: Vec<Why> = tell(DATES).refused.into_iter().map(|(_, why)| why).collect();
+    assert_eq!(refused, all.map(Why::Refused));
+}
+
+#[test]
+fn any_order_of_arrival_gives_the_same_dates() {
+    let story = tell(DATES);
+    let whole = seen(&story, "stool");
+    let mut lines: Vec<&str> = story.book.lines().collect();
+    lines.reverse();
+    let turned = Story { book: Book::of_lines(lines.into_iter()), ..story.clone() };
+    assert_eq!((seen(&turned, "stool"), quoted(&turned)), (whole, quoted(&story)));
+}
+
+/// Demo B on 22 May: all but the delivery is done, which is no step.
+#[test]
+fn the_hall_bench_is_ready() {
+    let story = tell(BENCH.split("2026-05-23 09:00 start").next().unwrap());
+    let sheet = seen(&story, "bench");
+    assert_eq!((sheet.rows.len(), sheet.late), (0, None), "{:?}", sheet.rows);
+}
