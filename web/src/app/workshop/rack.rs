@@ -37,6 +37,8 @@ pub enum Choice {
     Order,
     BoughtWood,
     BoughtFrom,
+    /// Of a pile that lies there.
+    PileWood(Lying),
 }
 
 /// What can be asked of a pile.
@@ -76,7 +78,7 @@ pub struct Rack {
     pub opened: Option<Id>,
     /// What the last count found, where that is fewer than were set apart: the pile as it was before.
     pub given_up: Option<(StockPile, Count)>,
-    /// Of bought boards.
+    /// Of bought boards, or of the pile whose name and size are put right.
     pub wood: Option<Key>,
     pub from: Option<Id>,
 }
@@ -152,7 +154,7 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
             rack.words = place;
             done(app, now);
         }
-        RackTap::Wood(wood) => (rack.wood, rack.page) = (Some(wood), Page::Buy),
+        RackTap::Wood(wood) => (rack.wood, rack.page) = (Some(wood), chosen_for(&rack.page)),
         RackTap::From(from) => (rack.from, rack.page) = (from, Page::Buy),
         RackTap::Done => done(app, now),
         RackTap::IsSo(side) => {
@@ -177,6 +179,11 @@ fn done(app: &mut App, now: Now) {
         Page::Buy => deed::bought(app, now),
         _ => {}
     }
+}
+
+/// The form that a wood is chosen for.
+fn chosen_for(page: &Page) -> Page {
+    if let Page::Choose(Choice::PileWood(at)) = page { Page::Ask(*at, Ask::Size) } else { Page::Buy }
 }
 
 /// What was typed is looked for; nothing typed is any.
@@ -208,7 +215,7 @@ impl Rack {
         let back = match &self.page {
             Page::List => return false,
             Page::Ask(at, _) => Page::Pile(*at),
-            Page::Choose(Choice::BoughtWood | Choice::BoughtFrom) => Page::Buy,
+            Page::Choose(Choice::BoughtWood | Choice::BoughtFrom | Choice::PileWood(_)) => chosen_for(&self.page),
             Page::Walk(walk) => walk::leave(walk).map_or(Page::List, Page::Walk),
             _ => Page::List,
         };

@@ -312,3 +312,21 @@ fn a_haul_on_its_way_is_not_home_yet() {
     let (mut app, _) = rack(&format!("{today}08:50 home\n"));
     check(&mut app, vec![], &["Ash fresh"], &["not home yet"]);
 }
+
+/// The wood of a pile is said at home too, where its name and its size are; what was typed there stays meanwhile.
+#[test]
+fn the_wood_of_a_pile_is_said_on_the_rack() {
+    let (mut app, story) = rack("");
+    let at = lying(&story, "young", "bare");
+    check(&mut app, vec![RackTap::Show(Page::Ask(at, Ask::Size))], &["Thick", "Wood", "not said"], &[]);
+    let choose = vec![RackTap::Show(Page::Choose(Choice::PileWood(at)))];
+    check(&mut app, [press("2"), choose].concat(), &["Which wood?", "White oak"], &[]);
+    assert!(after(&mut app, [Msg::Key("Escape".into())]).contains(">2<"), "back to the form");
+    let oak = RackTap::Wood(Key::read("oak-white").unwrap());
+    check(&mut app, vec![RackTap::Show(Page::Choose(Choice::PileWood(at))), oak], &[">2<", "Wood", "White oak"], &[]);
+    check(&mut app, vec![RackTap::Done], &["White oak bare", "What happened to it"], &[]);
+    let bare = fold::haul(&app.own.book, at.haul).unwrap().pile(at.pile).unwrap().clone();
+    assert_eq!((bare.wood, bare.thickness), (Key::read("oak-white"), Length::INCH.times(2).ok()));
+    // What bought boards are is another question.
+    check(&mut app, vec![RackTap::Show(Page::Buy)], &["Wood", "not said"], &[]);
+}
