@@ -331,13 +331,12 @@ fn what_lies_a_step_further_fits_a_hand() {
     check(&mut browser, &page, "step-pile-320", phone);
     each_screen(&mut browser, &page, &["Put right: 20 counted by weight", "Put right: 11"], ("step-320", "Not now"), phone);
     slowly(&mut browser, &page, &["Put right: 20", "All weighs", "9", "Write it down"]);
-    browser.wait_text(&page, "Not done");
+    browser.wait_text(&page, "Not counted");
     check(&mut browser, &page, "step-320-refused", phone);
     slowly(&mut browser, &page, &["Not now", "All piles"]);
     browser.tap(&page, ".tile");
     go(&mut browser, &page, 1);
-    browser.wait_text(&page, "Today");
-    slowly(&mut browser, &page, &["Today", "onto a pile"]);
+    slowly(&mut browser, &page, &["Start", "Tidy", "today", "onto a pile"]);
     check(&mut browser, &page, "step-day-320", phone);
     each_screen(&mut browser, &page, &["Put it right"], ("step-day-320", "Not now"), phone);
     assert_eq!((browser.errors(), refused), (vec![], vec![]));
