@@ -335,6 +335,8 @@ fn what_lies_a_step_further_fits_a_hand() {
     check(&mut browser, &page, "step-320-refused", phone);
     slowly(&mut browser, &page, &["Not now", "All piles"]);
     browser.tap(&page, ".tile");
+    browser.wait_text(&page, "62 pieces");
+    std::thread::sleep(Duration::from_millis(400));
     go(&mut browser, &page, 1);
     slowly(&mut browser, &page, &["Start", "Tidy", "today", "onto a pile"]);
     check(&mut browser, &page, "step-day-320", phone);
