@@ -27,7 +27,7 @@ pub use left::LeftOver;
 pub use money::{MoneyCommand, Much, On};
 pub use plan::{PlanCommand, SAW_MOST, taken_by_plans};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
-pub use stock::{Lying, OnTheScale, StockCommand};
+pub use stock::{Figures, Lying, OnTheScale, StockCommand};
 pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;
 

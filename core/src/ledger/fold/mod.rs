@@ -19,7 +19,7 @@ pub use booked::{Booked, DISTANCE, How};
 pub use dates::{HoursFacts, Quote};
 pub use estimate::{Kept, OldJob};
 pub use haul::{haul, hauls, is_bought};
-pub use history::{last_touched, of_pile};
+pub use history::{last_touched, of_pile, piles_of};
 pub use job::{
     Agreement, AgreementState, Asked, Consigned, Described, Ended, GalleryTerms, Guesses, Job, Offer, Operation, Part, Payment,
     PlannedCost, Sale, Selling, job, jobs,

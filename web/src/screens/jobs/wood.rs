@@ -1,5 +1,6 @@
 //! Wood and plan: what is taken from the rack, volumes and yields, and the parts of one piece.
 
+use super::super::count::size_or_none;
 use super::super::outlook::{gives, how, is_figure, short};
 use super::super::{Screen, Seen, short as too_short, undo};
 use super::figures::{line, percent, volume};
@@ -106,10 +107,7 @@ pub fn apart(pile: &RackPile, seen: Seen<'_>) -> Vec<String> {
 
 /// Its sides with their unit.
 pub fn size(pile: &RackPile, seen: Seen<'_>) -> String {
-    let side = |length| seen.speech.length(length, pile.units);
-    let long = pile.length.map(|from| pile.length_to.map_or_else(|| side(from), |to| format!("{}–{}", side(from), side(to))));
-    let sides: Vec<String> = [pile.thickness.map(side), pile.width.map(side), long].into_iter().flatten().listed();
-    if sides.is_empty() { count::SIZES_MISSING.into() } else { format!("{} {}", sides.join(" × "), common::length_unit(pile.units)) }
+    size_or_none(pile.size(), pile.units, seen.speech)
 }
 
 /// One pile: what the job has of it large, a tap takes or puts back.
@@ -121,7 +119,8 @@ fn row(pile: &RackPile, sheet: &JobSheet, lacks: Vec<String>, seen: Seen<'_>) ->
         0 => (n(pile.free), words::on_rack(&n(pile.on_rack))),
         taken => (n(taken), words::on_rack(&n(pile.on_rack))),
     };
-    let aside = wood.into_iter().chain([aside]).chain(apart(pile, seen)).listed().join(", ");
+    let away = pile.on_its_way.then(|| rack_words::NOT_HOME_YET.to_owned());
+    let aside = wood.into_iter().chain(away).chain([aside]).chain(apart(pile, seen)).listed().join(", ");
     let mid =
         el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
     let mid = mid.kids(lacks.into_iter().map(|lacks| worded("span", "t14", jobs::upper_first(&lacks))));
