@@ -154,11 +154,12 @@ impl Made<'_> {
             None => self.gone(kept, letter_of(kept, nth)).ok()?,
         };
         let [thickness, width, length] = self.row_sides(nth);
-        pile.length_to = pile.length_to.filter(|_| kept.length.or(length).is_none_or(|then| pile.length == Some(then)));
-        pile.thickness = kept.thickness.or(thickness).or(pile.thickness);
-        pile.width = kept.width.or(width).or(pile.width);
-        pile.length = kept.length.or(length).or(pile.length);
-        pile.wood = kept.wood.clone().or(pile.wood);
+        let now = &mut pile.alike;
+        now.length_to = now.length_to.filter(|_| kept.length.or(length).is_none_or(|then| now.length == Some(then)));
+        now.thickness = kept.thickness.or(thickness).or(now.thickness);
+        now.width = kept.width.or(width).or(now.width);
+        now.length = kept.length.or(length).or(now.length);
+        now.wood = kept.wood.clone().or(now.wood.take());
         Some(Source { pile, in_job: kept.in_job == Some(true), n: kept.n, bought: None })
     }
 
