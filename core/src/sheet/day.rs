@@ -49,9 +49,10 @@ pub struct DaySheet {
 }
 
 /// The day of a person.
-pub fn day(book: &Book, (day, person): (Day, Option<Id>), now: Wall) -> DaySheet {
+pub fn day(book: &Book, day: Day, seen: Seen) -> DaySheet {
+    let Seen { now, person, .. } = seen;
     let bench = fold::bench(book);
-    let look = Look::new(&bench, book, Seen { now, person, closing: None });
+    let look = Look::new(&bench, book, seen);
     let own = bench.runs().filter(|run| run.work.person == person);
     let listed = own.clone().filter(|run| of_day::day_of(run) == day);
     let line = |run: &Run| DayLine {

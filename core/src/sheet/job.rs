@@ -3,7 +3,7 @@
 use super::account::{Account, of as reckon};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::shop::Shop;
-use crate::ledger::fold::{self, Described, Job, Operation, Part, Selling};
+use crate::ledger::fold::{self, Described, Job, Operation, Part, Quote, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::Paid;
@@ -21,6 +21,8 @@ pub struct JobSheet {
     pub next: NextAct,
     pub date: Option<Wall>,
     pub described: Described,
+    /// The quote that was given last.
+    pub quote: Option<Quote>,
     pub parts: Vec<Part>,
     pub operations: Vec<Operation>,
     pub so_far: Vec<(Stage, Span)>,
@@ -154,6 +156,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         name: job.name,
         made_for: job.made_for,
         described: job.described,
+        quote: job.quote,
         parts: job.parts,
         operations: job.operations,
         selling: job.selling,

@@ -37,6 +37,9 @@ impl App {
                     self.jobs.room = Some(jobs::Room::Wood);
                 }
             }
+            Place::Jobs if self.jobs.draft.is_none() && self.jobs.room == Some(jobs::Room::Quote) => {
+                self.jobs.room = Some(jobs::Room::Dates)
+            }
             Place::Jobs => self.jobs.back(),
             Place::Workshop => workshop::heard(self, workshop::Tap::Close, now),
         }

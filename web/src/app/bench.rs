@@ -80,7 +80,12 @@ pub enum Tap {
 
 /// The bench of the maker as it stands.
 pub fn sheet(app: &App) -> BenchSheet {
-    bench_of(&app.shelf().bench(), &app.shelf().book, Seen { now: app.now, person: None, closing: None })
+    bench_of(&app.shelf().bench(), &app.shelf().book, seen(app))
+}
+
+/// From where the bench is seen: the maker's own, with the closing time as it was said.
+pub fn seen(app: &App) -> Seen {
+    Seen { now: app.now, person: None, closing: app.shelf().workshop().hours.closing }
 }
 
 /// Takes in a tap on Bench.

@@ -1,5 +1,6 @@
 //! Jobs, heard: the list, one job's page and its four rooms, and what is written down there.
 
+pub mod dates;
 pub mod doing;
 pub mod draft;
 pub mod estimate;
@@ -7,6 +8,7 @@ mod save;
 #[cfg(test)]
 mod tests;
 
+use super::news::Handed;
 use super::order::{Feel, Order, Which};
 use super::{App, form::Form};
 use crate::parts::Place;
@@ -27,6 +29,9 @@ pub enum Room {
     Hours,
     Sell,
     Back,
+    /// The day it is to be done by, and the last day of each step.
+    Dates,
+    Quote,
 }
 
 /// The state of Jobs that is not in the book.
@@ -41,6 +46,10 @@ pub struct Jobs {
     pub search: String,
     /// The estimate is shown without the factor.
     pub without_factor: bool,
+    /// The day that is chosen and not promised yet.
+    pub day: Option<dates::Chosen>,
+    /// What became of a quote that was handed on.
+    pub handed: Option<Handed>,
     /// It was looked whether the example is on this phone.
     pub looked: bool,
     /// The example was asked for and is not there yet.
@@ -57,6 +66,7 @@ pub enum Tap {
     Room(Room),
     Plan(super::plan::Tap),
     Estimate(estimate::EstimateTap),
+    Dates(dates::DatesTap),
     Search(String),
     TryExample,
     RemoveExample,
@@ -87,9 +97,13 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::List => home(app),
         Tap::Open(which, id) => open(app, which, id),
         Tap::Page => app.jobs.room = None,
-        Tap::Room(room) => app.jobs.room = Some(room),
+        Tap::Room(room) => {
+            app.jobs.room = Some(room);
+            (app.jobs.day, app.jobs.handed) = (None, None);
+        }
         Tap::Plan(tap) => super::plan::heard(app, tap, now),
         Tap::Estimate(tap) => estimate::heard(app, tap, now),
+        Tap::Dates(tap) => dates::heard(app, tap, now),
         Tap::Search(text) => app.jobs.search = text,
         Tap::TryExample => try_example(app),
         Tap::RemoveExample => app.orders.push(Order::RemoveExample),

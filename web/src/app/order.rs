@@ -60,6 +60,11 @@ pub enum Order {
         name: String,
         text: String,
     },
+    /// Hands a written paper on, such as a quote.
+    Note {
+        name: String,
+        text: String,
+    },
     /// Makes the platform's sound ready: it wants a tap for that.
     ReadyToRing,
     /// Sounds and buzzes, once.

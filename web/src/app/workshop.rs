@@ -3,6 +3,7 @@
 pub mod copies;
 pub mod designs;
 pub mod figures;
+pub mod hours;
 pub mod people;
 pub mod rack;
 pub mod wood;
@@ -37,6 +38,8 @@ pub enum Over {
     /// The rate's guess beside what the year was so far.
     RealYear,
     Till,
+    /// When the maker works.
+    Hours,
     Units,
     Copies,
     /// What a copy would bring, before it is accepted.
@@ -92,6 +95,8 @@ pub struct Workshop {
     /// The line of a list that is opened.
     pub opened: Option<Id>,
     pub rack: rack::Rack,
+    /// Days off being chosen.
+    pub off: Option<hours::Off>,
 }
 
 /// What can be said on Workshop.
@@ -117,6 +122,7 @@ pub enum Tap {
     Wood(wood::WoodTap),
     Rack(rack::RackTap),
     Design(designs::DesignTap),
+    Hours(hours::HoursTap),
     KeepCopy,
     /// Keeps a copy from any place: what became of it is said on the page of copies.
     KeepCopyNow,
@@ -169,6 +175,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Wood(tap) => wood::heard(app, tap, now),
         Tap::Rack(tap) => rack::heard(app, tap, now),
         Tap::Design(tap) => designs::heard(app, tap, now),
+        Tap::Hours(tap) => hours::heard(app, tap, now),
         Tap::Wipe => wipe(app),
         Tap::ShowPage(over) => {
             let from = app.place;

@@ -7,6 +7,7 @@ pub mod caution;
 pub mod chips;
 #[cfg(test)]
 mod contrast;
+pub mod day_steps;
 pub mod field;
 pub mod fraction;
 pub mod glyph;

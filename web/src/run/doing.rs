@@ -4,6 +4,7 @@ use super::books::posting;
 use super::{Run, with};
 use crate::app::Msg;
 use crate::app::bench::{self, waits::WaitTap};
+use crate::app::jobs::{self, dates::DatesTap};
 use crate::app::news::{News, NotRead};
 use crate::app::order::{Choice, Feel, Order, Which};
 use crate::app::shelf::{Names, Posted};
@@ -31,6 +32,7 @@ impl Run {
             Order::Feel(feel) => feel_it(feel),
             Order::Awake(wanted) => self.awake.want(wanted),
             Order::Share { name, text } => self.share(name, text),
+            Order::Note { name, text } => self.note(name, text),
             Order::Calendar { name, text } => self.calendar(name, text),
             Order::ReadyToRing => self.bell.ready(),
             Order::Ring => {
@@ -73,6 +75,14 @@ impl Run {
         later(Box::pin(async move {
             let handed = hand_on(Paper::Copy, &name, &text).await;
             with(&me, |run| run.heard(Msg::Workshop(Tap::Handed(became(handed)))));
+        }));
+    }
+
+    fn note(&self, name: String, text: String) {
+        let me = self.me.clone();
+        later(Box::pin(async move {
+            let handed = hand_on(Paper::Text, &name, &text).await;
+            with(&me, |run| run.heard(Msg::Jobs(jobs::Tap::Dates(DatesTap::Handed(became(handed))))));
         }));
     }
 

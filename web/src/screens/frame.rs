@@ -10,6 +10,12 @@ use crate::parts::strip;
 use crate::parts::{Place, place_bar};
 use crate::view::{El, el};
 use crate::words::en::{common as words, copies};
+use fivebar_core::quantity::Id;
+
+/// A job's quote as a text for a buyer: what stands on its paper.
+pub fn quote_text(app: &App, job: Id) -> Option<String> {
+    super::jobs::quote_text(job, app, Seen(&Sight { page: app.page, speech: &*app.speech, now: app.now }))
+}
 
 /// The whole page of the app as it stands.
 pub fn page(app: &App) -> El<Msg> {

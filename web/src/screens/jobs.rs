@@ -1,6 +1,7 @@
 //! Jobs: the list; one job's page and its four rooms are in the folder of its name.
 
 mod back;
+mod dates;
 pub(super) mod entry;
 pub(super) mod estimate;
 mod figures;
@@ -8,10 +9,12 @@ mod forms;
 mod hours;
 mod list;
 mod page;
+mod quote;
 mod sell;
 mod wood;
 
 pub use figures::lacking;
+pub use quote::text as quote_text;
 pub use wood::{name as pile_name, size as pile_size};
 
 use super::{Screen, Seen, said};
@@ -48,6 +51,8 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
             Some(Room::Hours) => hours::screen(&sheet, app, seen),
             Some(Room::Sell) => sell::screen(&sheet, app, seen),
             Some(Room::Back) => back::screen(&sheet, app, seen),
+            Some(Room::Dates) => dates::screen(&sheet, app, seen),
+            Some(Room::Quote) => quote::screen(&sheet, app, seen),
         },
     }
 }

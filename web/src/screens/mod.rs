@@ -23,7 +23,7 @@ mod undo;
 mod unsaved;
 mod workshop;
 
-pub use frame::page;
+pub use frame::{page, quote_text};
 
 use crate::app::Msg;
 use crate::parts::Page;

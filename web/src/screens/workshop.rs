@@ -5,6 +5,7 @@ mod copies;
 mod costs;
 mod designs;
 mod figures;
+pub mod hours;
 mod pages;
 mod people;
 mod rack;
@@ -20,7 +21,7 @@ use crate::app::{App, Common, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, copies as copy_words, design, help, workshop as words};
+use crate::words::en::{common, copies as copy_words, dates, design, help, workshop as words};
 use fivebar_core::ledger::fold;
 
 pub use copies::{age_of, since};
@@ -34,6 +35,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Over::CostsAndTax => rate::costs_and_tax(app, seen),
         Over::RealYear => year::screen(app, seen),
         Over::Till => till::screen(app, seen),
+        Over::Hours => hours::screen(app, seen),
         Over::Units => till::units(app, seen),
         Over::Copies => copies::screen(app, seen),
         Over::Coming(coming) => coming::screen(coming, app, seen),
@@ -71,6 +73,7 @@ fn first(app: &App, seen: Seen<'_>) -> Screen {
     let rows = el("div", "rows")
         .kid(row(words::YOUR_RATE, rate::short(app, seen), Over::Rate))
         .kid(row(words::HOW_PAID, till::short(app, seen), Over::Till))
+        .kid(row(dates::WORKING_HOURS, hours::short(app, seen), Over::Hours))
         .kid(row(words::COSTS, costs::short(app, seen), Over::Costs))
         .kid(row(words::RACK, rack::short(app, seen), Over::Rack))
         .kid(row(design::DESIGNS, designs::how_many(app, seen), Over::Designs))

@@ -15,7 +15,6 @@ use fivebar_core::ledger::decide::{Command, Laid, Now, WaitCommand};
 use fivebar_core::ledger::kind::wait as kind;
 use fivebar_core::quantity::reading::{self, Misread, Sign};
 use fivebar_core::quantity::{Clock, Id, Key, Listed, Moment, Span, Wall};
-use fivebar_core::sheet::bench::Seen;
 use fivebar_core::sheet::meanwhile::{Meanwhile, meanwhile};
 use fivebar_core::sheet::waits::{Kept, WaitLine, WaitsSheet};
 
@@ -125,7 +124,7 @@ pub fn waiting(app: &App) -> WaitsSheet {
 
 /// What fits until the next off time, while nothing runs.
 pub fn fits(app: &App) -> Option<Meanwhile> {
-    kept(app, |kept| meanwhile(kept, Seen { now: app.now, person: None, closing: None }, words::noisy))
+    kept(app, |kept| meanwhile(kept, super::seen(app), words::noisy))
 }
 
 /// How an operation ends in a wait: as the maker said, else as its name tells.

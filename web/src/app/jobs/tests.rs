@@ -1,6 +1,7 @@
 //! Jobs, told as tables: what is tapped, what stands in the book and on the page then.
 
 mod apart;
+mod dates;
 mod estimate;
 mod example;
 mod sales;
@@ -39,7 +40,7 @@ impl Maker {
         for story in texts.iter().map(|text| tell(text)) {
             assert_eq!(story.refused, []);
             lines.extend(story.book.entries().map(|(entry, _)| line::write(entry)));
-            jobs.extend(["stands", "bench", "more"].into_iter().filter_map(|name| Some((name, story.names.job(name)?))));
+            jobs.extend(["stands", "bench", "more", "stool"].into_iter().filter_map(|name| Some((name, story.names.job(name)?))));
             now = story.now;
         }
         app.own = Shelf::open(Device::new([1; 8]), lines.iter().map(String::as_str));

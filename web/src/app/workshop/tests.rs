@@ -378,3 +378,33 @@ fn every_caution_stands_in_the_list_word_for_word() {
         assert!(shown.contains(line), "{line}");
     }
 }
+
+#[test]
+fn working_hours_and_days_off_are_said_by_single_taps() {
+    use super::hours::HoursTap;
+    use fivebar_core::quantity::Clock;
+    let mut app = App::for_tests(Place::Workshop);
+    let hours = |one| tap(Tap::Hours(one));
+    let shown = after(&mut app, [tap(Tap::Open(Over::Hours))]);
+    assert!(shown.contains("Our guess until you say") && shown.contains("None ahead."), "{shown}");
+    let work = |app: &App| app.shelf().workshop().hours.workdays();
+    let shown = after(
+        &mut app,
+        [hours(HoursTap::Bench(6)), hours(HoursTap::Closing(Clock::at(17, 15).unwrap())), hours(HoursTap::Weekday(5, false))],
+    );
+    assert!(!shown.contains("Our guess") && shown.contains("17:15"), "{shown}");
+    assert_eq!((work(&app).bench, work(&app).days), (Span::minutes(360), [true, true, true, true, true, false, false]));
+    // The last day worked stays: a week without any is refused.
+    let none: Vec<Msg> = (0..5).map(|nth| hours(HoursTap::Weekday(nth, false))).collect();
+    assert!(after(&mut app, none).contains("no day of the week is left to work on"));
+    // From Wednesday, three in a row; they stand as one stretch, and are worked after all in one tap.
+    let shown = after(&mut app, [hours(HoursTap::OffBy(7)), hours(HoursTap::OffDays(3))]);
+    assert!(shown.contains("Take Wed 11 March to Fri 13 March off"), "{shown}");
+    let shown = after(&mut app, [hours(HoursTap::Off)]);
+    assert!(shown.contains("Wed 11 March to Fri 13 March") && shown.contains("Work after all"), "{shown}");
+    let first = app.now.day().plus(8);
+    assert!(after(&mut app, [hours(HoursTap::On(first, first.plus(2)))]).contains("None ahead."));
+    assert!(after(&mut app, [Msg::Common(Common::TakeBack)]).contains("Work after all"));
+    let index = after(&mut app, [tap(Tap::Close)]);
+    assert!(index.contains("Working hours") && index.contains("6 h a day, till 17:15"), "{index}");
+}

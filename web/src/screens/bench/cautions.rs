@@ -48,6 +48,9 @@ fn coats(app: &App, today: Day) -> impl Iterator<Item = Option<fivebar_core::qua
     coats.map(|wait| wait.run).listed().into_iter()
 }
 
-fn is_evening(_: &App, seen: Seen<'_>) -> bool {
-    Clock::minutes(EVENING).is_some_and(|evening| evening <= seen.now.clock())
+/// An hour before closing, as it was said.
+fn is_evening(app: &App, seen: Seen<'_>) -> bool {
+    let before = |closing: Clock| Clock::minutes(closing.as_minutes().saturating_sub(60));
+    let evening = app.shelf().workshop().hours.closing.map_or(Clock::minutes(EVENING), before);
+    evening.is_some_and(|evening| evening <= seen.now.clock())
 }

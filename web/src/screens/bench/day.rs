@@ -4,8 +4,8 @@ use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
 use super::start::noon;
 use super::{row, say, waits};
-use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, View};
+use crate::app::bench::{Tap, seen as from_here};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
@@ -19,7 +19,7 @@ use fivebar_core::sheet::day::{DayLine, DaySheet, day};
 
 /// The list of a day.
 pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
-    let sheet = day(&app.shelf().book, (view.day, None), seen.now);
+    let sheet = day(&app.shelf().book, view.day, from_here(app));
     let counted = counts(&app.shelf().book, view.day);
     let own = sheet.total.own;
     let settle = if sheet.unsettled == 0 { String::new() } else { words::to_settle(sheet.unsettled, &seen.speech.count(sheet.unsettled)) };

@@ -20,7 +20,7 @@ use crate::parts::key::key;
 use crate::parts::notice::trouble;
 use crate::parts::so_far::thin;
 use crate::view::{El, el};
-use crate::words::en::jobs as words;
+use crate::words::en::{dates, jobs as words};
 use fivebar_core::quantity::Listed;
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::job::NextAct;
@@ -83,7 +83,10 @@ fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<
         let mut of_it = rows.iter().filter(|row| row.section == section).peekable();
         if of_it.peek().is_some() {
             shown.push(el("h2", "").text(title));
-            shown.extend(of_it.map(|row| card(row, which, since::saw_words(&saw, row.job, seen), seen)));
+            shown.extend(of_it.map(|row| {
+                let at_saw = since::saw_words(&saw, row.job, seen);
+                card(row, which, at_saw, seen).kids(promise(row, which, app, seen))
+            }));
         }
     }
     shown
@@ -104,6 +107,12 @@ fn card(row: &JobRow, which: Which, at_saw: Option<String>, seen: Seen<'_>) -> E
         .kids((!bar.is_empty()).then(|| thin(&bar, seen.page.card(), &bar_said(&bar))))
 }
 
+/// Of what was promised by a day: the next step's last day, or what can't be met any more.
+fn promise(row: &JobRow, which: Which, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let asked = row.section == Section::Due && row.date.is_some() && which == app.which;
+    if asked { super::dates::promise_line(row.job, app, seen) } else { None }
+}
+
 /// Name, figure, state, and what stands beside it.
 fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
     let n = |n: u32| seen.speech.count(n);
@@ -112,6 +121,10 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
     match row.section {
         Section::Due => {
             let by = row.date.map_or(words::TO_HAND_OVER.to_owned(), |date| words::hand_over_by(&seen.speech.day(date)));
+            if row.due.is_zero() {
+                let total = row.total.map(|total| seen.speech.span(total)).unwrap_or_default();
+                return [name, String::new(), row.date.map(|date| dates::done_by(&seen.speech.day(date))).unwrap_or(by), total];
+            }
             let state = if matches!(row.next, NextAct::Collect { .. }) { gone() } else { by };
             let aside = if matches!(row.next, NextAct::Collect { .. }) { words::STILL_DUE } else { words::DUE_AT_HAND_OVER };
             [name, seen.speech.money(row.due), state, aside.into()]

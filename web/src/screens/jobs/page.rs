@@ -18,7 +18,7 @@ use crate::parts::key::key;
 use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::view::{El, el};
-use crate::words::en::{changed, common, jobs as words, rack as rack_words};
+use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::job::{JobSheet, NextAct};
 
@@ -35,22 +35,21 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let first = el("div", "col")
         .kids(next_act(sheet, at_saw.as_deref(), seen))
         .kids(since::to_saw(app, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
+        .kids(super::dates::promise_line(sheet.job, app, seen).map(|line| el("p", "").kid(line)))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, seen))
         .kids(super::estimate::so_far(sheet, app, seen))
         .kids(money_card(sheet, seen));
-    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(below());
+    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(below(sheet, seen));
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
 }
 
-/// The way back to the list, and to the job's own name.
-fn below() -> El<Msg> {
-    el("div", "g2").kid(key("key soft h48", words::ALL_JOBS, "", say(Tap::List))).kid(key(
-        "key soft h48",
-        words::NAME_AND_PIECES,
-        "",
-        say(Tap::Write(What::Name)),
-    ))
+/// Dates and quote, the way back to the list, and to the job's own name.
+fn below(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+    let dates = key("key left wide", dates::DATES, super::dates::under(sheet, seen), say(Tap::Room(Room::Dates)));
+    let named = key("key soft h48", words::NAME_AND_PIECES, "", say(Tap::Write(What::Name)));
+    let keys = el("div", "g2").kid(key("key soft h48", words::ALL_JOBS, "", say(Tap::List))).kid(named);
+    el("div", "col").kid(dates).kid(keys)
 }
 
 /// How it stands, the key of the next act, and the caution that goes with it.

@@ -8,7 +8,7 @@ use crate::app::Msg;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What};
 use crate::parts::caution::caution;
-use crate::parts::chips::{Chip, bundle_of};
+use crate::parts::day_steps::day_steps;
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::Seen;
@@ -74,9 +74,7 @@ fn promised(draft: &Draft, seen: Seen<'_>) -> Vec<El<Msg>> {
     let offset = seen.now.offset;
     let day = draft.picks.due.map(|day| seen.speech.day(Wall::new(day.start(offset), offset)));
     let none = day.is_some().then(|| key("key soft h48", words::NO_DATE, "", say(Tap::Pick(Pick::NoDate))));
-    let steps = [(-7, "−7", words::DAYS), (-1, "−1", words::DAY), (1, "+1", words::DAY), (7, "+7", words::DAYS)];
-    let shown = steps.iter().map(|(_, by, unit)| Chip::tap(*by).under(*unit)).listed();
-    let chips = bundle_of("key h48", shown, move |nth| say(Tap::Pick(Pick::Due(steps.get(nth).map_or(1, |(by, ..)| *by)))));
+    let chips = day_steps([words::DAY, words::DAYS], |by| say(Tap::Pick(Pick::Due(by))));
     let words = el("div", "").kid(el("p", "t14 i2").text(words::WHEN)).kid(el("p", "t22 w8").text(day.unwrap_or(words::NO_DATE.into())));
     vec![el("div", "row mid").kid(words).kids(none), chips]
 }

@@ -1,0 +1,86 @@
+//! Dates of a job: chosen, promised, lifted; the last day of each step; a quote with nothing private on its paper.
+
+use super::super::dates::DatesTap;
+use super::*;
+use crate::app::news::Handed;
+
+const DATES: &str = include_str!("../../../../../tests/stories/dates.txt");
+
+/// The stool of the story on 10 March, promised for the 27th.
+fn stool() -> Maker {
+    Maker::told(&[DATES.split("# --- Tuesday").next().unwrap()])
+}
+
+fn dates(tap: DatesTap) -> Tap {
+    Tap::Dates(tap)
+}
+
+#[test]
+fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
+    let mut maker = stool();
+    maker.shows(&["Stool", "to be done by Fri 27 March", "Begin saw by Mon 16 March."]);
+    maker.room("stool", Room::Dates).shows(&["Fri 27 March", "No day", "Last day to begin"]);
+    maker.shows(&["saw", "5 h 36", "Mon 16 March", "glue seat", "in clamps 1 h 30", "Wed 18 March", "to harden 7 days", "Thu 19 March"]);
+    maker.shows(&[
+        "Begun now, it is ready",
+        "Sat 21 March likely",
+        "A guess of ours: 4 h a day at the bench, till 18:00.",
+        "Working hours",
+    ]);
+    maker.tap(dates(DatesTap::By(-7))).tap(dates(DatesTap::By(-7))).shows(&["Fri 13 March", "Done by Fri 13 March"]);
+    maker.tap(dates(DatesTap::Promise)).shows(&["Fri 13 March", "Too late as it stands: saw should have begun by Mon 2 March."]);
+    maker.tap(Tap::Page).shows(&["Too late as it stands", "Dates and quote"]);
+    maker.tap(Tap::List).shows(&["to be done by Fri 13 March", "Too late as it stands"]);
+    maker.room("stool", Room::Dates).tap(dates(DatesTap::NoDay)).shows(&["no day", "Take the day away"]);
+    maker.tap(dates(DatesTap::Promise)).shows(&["no day", "Planned"]);
+    maker.tap(Tap::List).shows(&["In hand", "Stool"]);
+    maker.room("stool", Room::Dates).tap(dates(DatesTap::By(7)));
+    maker.tap(dates(DatesTap::Promise)).shows(&["Tue 17 March"]);
+    maker.now.wall = Wall::new(maker.now.wall.at.plus(fivebar_core::quantity::Span::minutes(9 * 1_440)), maker.now.wall.offset);
+    maker.tap(Tap::List).shows(&["was to be done by Tue 17 March"]);
+}
+
+#[test]
+fn a_day_promised_with_a_price_is_moved_there() {
+    Maker::before_delivery().room("bench", Room::Dates).shows(&["Sat 23 May", "Promised with the price: change it there."]);
+}
+
+#[test]
+fn a_job_of_which_nothing_is_known_says_what_is_missing() {
+    let mut maker = Maker::new();
+    maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Thing".into())).tap(Tap::Save).tap(Tap::Room(Room::Dates));
+    maker.shows(&["no day", "Nothing says yet how long it takes"]).tap(Tap::Room(Room::Quote));
+    maker.shows(&["A price needs hours"]);
+}
+
+/// 798 min likely at 22.20 with 20 of costs: 320; what goes to the buyer has no hours, no costs, no rate.
+#[test]
+fn a_quote_is_given_and_handed_on_with_nothing_private() {
+    let mut maker = stool();
+    maker.room("stool", Room::Quote).shows(&["Stool", "$320 to $", "Ready by", "Good until Thu 9 April.", "13 h 18 to", "costs 20.00"]);
+    maker.tap(dates(DatesTap::Share));
+    let [Order::Note { name, text }] = maker.orders.as_slice() else { panic!("{:?}", maker.orders) };
+    assert_eq!(name, "quote");
+    assert!(text.starts_with("Stool\n$320 to $") && text.contains("Good until Thu 9 April."), "{text}");
+    for private in ["13 h", "20.00", "22.20", "rate", "cost"] {
+        assert!(!text.contains(private), "{private}: {text}");
+    }
+    let page = page(&maker.app).html();
+    let paper = page.split("class=\"sheet").nth(1).unwrap().split("</section>").next().unwrap();
+    assert!(!paper.contains("13 h") && !paper.contains("costs"), "{paper}");
+    assert!(page.contains("col no-print"), "{page}");
+    maker.tap(dates(DatesTap::Handed(Handed::NoWay))).shows(&["can’t hand it on"]);
+    maker.tap(dates(DatesTap::Quote)).shows(&["You quoted $320 to $", "on Tue 10 March, good until Thu 9 April."]);
+    maker.tap(dates(DatesTap::Print));
+    assert_eq!(maker.orders, [Order::Print]);
+    maker.tap(Tap::Room(Room::Dates)).shows(&["Quote", "$320 to $"]);
+}
+
+#[test]
+fn back_leads_from_the_quote_to_the_dates() {
+    let mut maker = stool();
+    maker.room("stool", Room::Quote).say(Msg::Key("Escape".into()));
+    assert_eq!(maker.app.jobs.room, Some(Room::Dates));
+    maker.say(Msg::Key("Escape".into()));
+    assert_eq!(maker.app.jobs.room, None);
+}

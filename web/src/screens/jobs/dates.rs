@@ -1,0 +1,155 @@
+//! Dates of a job: the day it is to be done by, when it can be ready, and on which day each step must begin at the latest.
+
+use super::super::workshop::hours::{clock, day};
+use super::super::{Screen, Seen, undo};
+use super::{say, to_job};
+use crate::app::jobs::dates::{DatesTap, chosen, promised, sheet as sheet_of};
+use crate::app::jobs::{Room, Tap};
+use crate::app::workshop::{self, Over};
+use crate::app::{App, Msg};
+use crate::parts::day_steps::day_steps;
+use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{dates as words, job};
+use fivebar_core::quantity::{Day, Id, Listed, Span};
+use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
+use fivebar_core::sheet::job::JobSheet;
+
+pub(super) fn tap(tap: DatesTap) -> Msg {
+    say(Tap::Dates(tap))
+}
+
+/// The room.
+pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let top = Head::new(job.name.clone(), words::DATES);
+    let found = sheet_of(app, job.job);
+    let first = el("div", "col").kids(asked(job, app, seen)).kids(found.iter().flat_map(|sheet| last_days(sheet, seen)));
+    let second = el("div", "col").kids(found.iter().flat_map(|sheet| can_be(sheet, seen))).kid(key(
+        "key h56",
+        words::QUOTE,
+        quote_under(job, seen),
+        say(Tap::Room(Room::Quote)),
+    ));
+    let keys = match promise_key(job.job, app, seen) {
+        Some(promise) => el("div", "um").kid(promise).kid(to_job()),
+        None => to_job(),
+    };
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(keys);
+    Screen::new("jobs/dates", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
+}
+
+/// The day as it is chosen, and the keys that move it.
+fn asked(job: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    if job.selling.open().any(|agreement| agreement.due.is_some()) {
+        let promised = job.date.map(|date| seen.speech.day(date)).unwrap_or_default();
+        return vec![el("h2", "").text(words::DONE_BY), el("p", "t22 w8").text(promised), el("p", "t14 i2").text(words::BY_BUYER)];
+    }
+    let chosen = chosen(app, job.job);
+    let none = chosen.is_some().then(|| key("key soft h48", words::NO_DAY_KEY, "", tap(DatesTap::NoDay)));
+    let stands = el("p", "t22 w8").text(chosen.map_or(words::NO_DAY.to_owned(), |chosen| day(chosen, seen)));
+    vec![
+        el("h2", "").text(words::DONE_BY),
+        el("div", "row mid").kid(stands).kids(none),
+        day_steps([job::DAY, job::DAYS], |by| tap(DatesTap::By(by))),
+    ]
+}
+
+/// Solid while another day is chosen than the one that stands.
+fn promise_key(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let chosen = app.jobs.day.as_ref()?.0;
+    let stands = sheet_of(app, job).and_then(|sheet| sheet.due);
+    let word = words::promise(chosen.map(|chosen| day(chosen, seen)).as_deref());
+    (chosen != stands).then(|| key("key solid h56", word, "", tap(DatesTap::Promise)))
+}
+
+/// When it can be ready, and by which working hours.
+fn can_be(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let ready = sheet.likely.map(|likely| words::ready(&day(likely, seen), sheet.safe.map(|safe| day(safe, seen)).as_deref()));
+    let said = match ready {
+        _ if sheet.rows.is_empty() && sheet.likely.is_some() => vec![el("p", "").text(words::NOTHING_LEFT)],
+        Some(ready) => vec![el("p", "t22 w8").text(ready), el("p", "t14 i2").text(words::READY_UNDER)],
+        None => vec![el("p", "").text(words::NOT_KNOWN)],
+    };
+    let reckoned = words::reckoned(&seen.speech.span(sheet.workdays.bench), &clock(sheet.workdays.closing, seen), sheet.said);
+    let hours = Msg::Workshop(workshop::Tap::ShowPage(Over::Hours));
+    std::iter::once(el("h2", "gap").text(words::READY))
+        .chain(said)
+        .chain([el("p", "t14").text(reckoned), key("key soft h48", words::SAY_HOURS, "", hours)])
+        .listed()
+}
+
+/// Each step with its last day; the first that can't be met in iron red, and in words.
+fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    if sheet.rows.is_empty() {
+        return vec![];
+    }
+    let late = sheet.late.and_then(|nth| sheet.rows.get(nth)).map(|row| el("p", "why").attr("role", "status").text(late(row, seen)));
+    let rows = sheet.rows.iter().enumerate().map(|(nth, row)| step(row, sheet.late.is_some_and(|late| late <= nth), seen));
+    let under = if sheet.due.is_some() { words::DATES_UNDER } else { "" };
+    let list = el("section", "card list")
+        .kids(rows)
+        .kids((!under.is_empty()).then(|| el("p", "t14 i2 sums").text(under)))
+        .kid(el("p", "t14 i2 sums").text(words::NOT_ON));
+    let title = if sheet.due.is_some() { words::LAST_DAYS } else { job::PLANNED };
+    [Some(el("h2", "").text(title)), late, Some(list)].into_iter().flatten().listed()
+}
+
+fn name(row: &DateRow) -> String {
+    row.op.clone().unwrap_or_else(|| words::WHOLE_PIECE.to_owned())
+}
+
+fn late(row: &DateRow, seen: Seen<'_>) -> String {
+    let waits = row.hands <= Span::ZERO;
+    match (&row.wait, row.last) {
+        (Some((_, span)), _) if waits => words::waits_past(&name(row), &day(until(*span, seen), seen)),
+        _ => words::late(&name(row), row.last.map(|last| day(last, seen)).as_deref()),
+    }
+}
+
+/// The day on which what waits now is through.
+fn until(span: Span, seen: Seen<'_>) -> Day {
+    fivebar_core::quantity::Wall::new(seen.now.at.plus(span), seen.now.offset).day()
+}
+
+fn step(row: &DateRow, late: bool, seen: Seen<'_>) -> El<Msg> {
+    let hands = (Span::ZERO < row.hands).then(|| seen.speech.span(row.hands));
+    let wait = row.wait.as_ref().map(|(what, span)| (words::wait(what.as_str()), long(*span, seen)));
+    let under = words::step(hands.as_deref(), wait.as_ref().map(|(what, span)| (*what, span.as_str())));
+    let what = el("span", "op").kid(el("b", "").text(name(row))).kid(el("span", "t14 i2").text(under));
+    let last = row.last.map(|last| el("span", if late { "n c-under" } else { "n" }).text(day(last, seen)));
+    el("div", "dl").kid(what).kids(last)
+}
+
+/// Whole days as days.
+fn long(span: Span, seen: Seen<'_>) -> String {
+    let minutes = span.as_minutes();
+    match (minutes.checked_div(1_440), minutes.checked_rem(1_440)) {
+        (Some(days), Some(0)) if 0 < days => words::days(&seen.speech.count(u32::try_from(days).unwrap_or(u32::MAX)), days == 1),
+        _ => seen.speech.span(span),
+    }
+}
+
+/// Below the room's key on the job's page.
+pub fn under(job: &JobSheet, seen: Seen<'_>) -> String {
+    job.date.map_or(words::WHEN_READY.to_owned(), |date| seen.speech.day(date))
+}
+
+fn quote_under(job: &JobSheet, seen: Seen<'_>) -> String {
+    let quote = job.quote.as_ref();
+    quote.map(|quote| words::between(&seen.speech.short_money(quote.low), &seen.speech.short_money(quote.high))).unwrap_or_default()
+}
+
+/// What was promised of a job, in a line: the next step's last day, or what can't be met any more.
+pub fn promise_line(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let Promise { due, is_over, late: too_late, next } = promised(app, job)?;
+    let red = |words: String| Some(el("span", "c-under w7").text(words));
+    if is_over {
+        return red(words::is_over(&day(due, seen)));
+    }
+    if let Some(row) = too_late {
+        return red(late(&row, seen));
+    }
+    let row = next.filter(|row| Span::ZERO < row.hands)?;
+    row.last.map(|last| el("span", "t14").text(words::begin(&name(&row), &day(last, seen))))
+}

@@ -1,0 +1,106 @@
+//! A quote: hours and price as a range with the day, and the paper that goes to a buyer, with nothing private on it.
+
+use super::super::workshop::hours::day;
+use super::super::{Screen, Seen, undo};
+use super::dates::tap;
+use super::figures::sum;
+use super::say;
+use crate::app::jobs::dates::{DatesTap, quoted};
+use crate::app::jobs::{Room, Tap};
+use crate::app::workshop::{Over, Tap as WorkshopTap};
+use crate::app::{App, Msg};
+use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{common, dates as words, jobs, price, workshop};
+use fivebar_core::ledger::fold::Quote;
+use fivebar_core::quantity::{Id, Listed, Money};
+use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::quote::QuoteSheet;
+
+/// The page.
+pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
+    let top = Head::new(job.name.clone(), words::QUOTE_TITLE);
+    let Some(sheet) = quoted(app, job.job) else { return super::dates::screen(job, app, seen) };
+    let lines = lines(job, &sheet, seen);
+    let can = sheet.low.is_some();
+    let private = el("div", "col no-print")
+        .kids(private(&sheet, seen))
+        .kids(app.jobs.handed.as_ref().map(|told| el("p", "w7").attr("role", "status").text(words::handed(told))))
+        .kids(can.then(|| {
+            el("div", "g2").kid(key("key h56", words::SHARE, "", tap(DatesTap::Share))).kid(key(
+                "key h56",
+                words::PRINT,
+                "",
+                tap(DatesTap::Print),
+            ))
+        }))
+        .kids(can.then(|| el("p", "t14 i2").text(words::PAPER_UNDER)));
+    let paper = can.then(|| el("section", "sheet card quote").kids(lines.iter().enumerate().map(line)));
+    let give = can.then(|| key("key solid h56", words::GIVE, "", tap(DatesTap::Quote)));
+    let back = key("key soft h56 wide", words::DATES, "", say(Tap::Room(Room::Dates)));
+    let keys = match give {
+        Some(give) => el("div", "um").kid(give).kid(back),
+        None => back,
+    };
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(keys);
+    Screen::new("jobs/quote", head(top), el("main", "scr").kids(paper).kid(private)).foot(foot)
+}
+
+fn line((nth, text): (usize, &String)) -> El<Msg> {
+    el("p", if nth < 2 { "t22 w8" } else { "" }).text(text.clone())
+}
+
+/// What only the maker sees: the hours, and what was quoted before.
+fn private(sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let span = |span| seen.speech.span(span);
+    let reckoned = match (sheet.low.is_some(), sheet.ready.is_some()) {
+        (true, _) => words::reckoning(&span(sheet.likely), &span(sheet.safe), &sum(sheet.costs, seen)),
+        (false, true) => words::QUOTE_NO_RATE.to_owned(),
+        (false, false) => words::QUOTE_NO_HOURS.to_owned(),
+    };
+    let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
+    let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
+    let rate = (sheet.low.is_none() && sheet.ready.is_some())
+        .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
+    std::iter::once(el("p", "").text(reckoned)).chain(rate).chain(over).chain(given).listed()
+}
+
+fn given(quote: &Quote, seen: Seen<'_>) -> String {
+    let until = quote.until.map(|until| day(until, seen));
+    words::given(&between(quote.low, quote.high, seen), &seen.speech.day(quote.at), until.as_deref())
+}
+
+fn between(low: Money, high: Money, seen: Seen<'_>) -> String {
+    words::between(&seen.speech.short_money(low), &seen.speech.short_money(high))
+}
+
+/// What a buyer reads: the piece, the price, the day, until when. Nothing of hours, costs or rate.
+fn lines(job: &JobSheet, sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<String> {
+    let Some((low, high)) = sheet.low.zip(sheet.high) else { return vec![] };
+    let title = jobs::name(&job.name, sheet.n, &seen.speech.count(sheet.n));
+    let said = &job.described;
+    let made = [said.wood.clone().unwrap_or_default(), said.finish.clone().unwrap_or_default(), size(job, seen)];
+    let made = made.into_iter().filter(|text| !text.is_empty());
+    [title, between(low, high, seen)]
+        .into_iter()
+        .chain(made)
+        .chain(sheet.ready.map(|ready| words::ready_by(&day(ready, seen))))
+        .chain([words::good_until(&day(sheet.until, seen)), words::NOT_BINDING.to_owned()])
+        .listed()
+}
+
+fn size(job: &JobSheet, seen: Seen<'_>) -> String {
+    let (said, units) = (&job.described, job.account.units);
+    let Some(((width, depth), height)) = said.width.zip(said.depth).zip(said.height) else { return String::new() };
+    let [width, depth, height] = [width, depth, height].map(|side| seen.speech.length(side, units));
+    price::size(&width, &depth, &height, common::length_unit(units))
+}
+
+/// The same as a text to hand on.
+pub fn text(job: Id, app: &App, seen: Seen<'_>) -> Option<String> {
+    let sheet = quoted(app, job)?;
+    let shown = crate::app::jobs::sheet(app)?.ok()?;
+    let lines = lines(&shown, &sheet, seen);
+    (!lines.is_empty()).then(|| words::paper(&lines))
+}

@@ -1,0 +1,187 @@
+//! English: dates: working hours and days off, promised days, quotes.
+
+use crate::app::news::Handed;
+use fivebar_core::quantity::Listed;
+
+pub const WORKING_HOURS: &str = "Working hours";
+pub const HANDS_ON: &str = "Hands on wood, a day";
+pub const HANDS_ON_UNDER: &str = "Not hours in the shop: what a day really leaves for the work.";
+pub const CLOSING: &str = "A day at the bench ends at";
+pub const CLOSING_UNDER: &str = "A forgotten clock is proposed to stop there, and cautions of the evening come then.";
+pub const WEEK: &str = "Days you work";
+pub const WEEKDAYS: [&str; 7] = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
+pub const DAYS_OFF: &str = "Days off";
+pub const NO_DAYS_OFF: &str = "None ahead.";
+pub const IN_A_ROW: &str = "days in a row";
+pub const WORK_AFTER_ALL: &str = "Work after all";
+pub const GUESS: &str = "Our guess until you say: 4 h a day till 18:00, no Sundays.";
+pub const EARLIER: &str = "15 min earlier";
+pub const LATER: &str = "15 min later";
+
+/// `4 h`.
+pub fn hours(n: &str) -> String {
+    format!("{n} h")
+}
+
+/// `4 h a day, till 18:00`.
+pub fn short(span: &str, closing: &str) -> String {
+    format!("{span} a day, till {closing}")
+}
+
+/// `Take Wed 4 Mar off`, `Take Wed 4 Mar to Fri 6 Mar off`.
+pub fn take_off(from: &str, to: Option<&str>) -> String {
+    match to {
+        None => format!("Take {from} off"),
+        Some(to) => format!("Take {from} to {to} off"),
+    }
+}
+
+/// `Wed 4 Mar`, `Wed 4 Mar to Fri 6 Mar`.
+pub fn stretch(from: &str, to: Option<&str>) -> String {
+    to.map_or_else(|| from.to_owned(), |to| format!("{from} to {to}"))
+}
+
+pub const DATES: &str = "Dates and quote";
+pub const WHEN_READY: &str = "when can it be ready?";
+pub const DONE_BY: &str = "To be done by";
+pub const NO_DAY: &str = "no day";
+pub const NO_DAY_KEY: &str = "No day";
+pub const BY_BUYER: &str = "Promised with the price: change it there.";
+pub const READY: &str = "Begun now, it is ready";
+pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations, or say what kind of piece it is.";
+pub const NOTHING_LEFT: &str = "Nothing is left to do before.";
+pub const LAST_DAYS: &str = "Last day to begin";
+pub const WHOLE_PIECE: &str = "the whole piece";
+pub const DATES_UNDER: &str =
+    "Back from that day: waits run through nights and days off, hands only in working hours. The day itself is no working day.";
+pub const NOT_ON: &str = "Delivering, selling and office are not in it.";
+pub const SAY_HOURS: &str = "Working hours";
+
+/// `Ready Sat 21 Mar likely, Tue 24 Mar to be safe.`
+pub fn ready(likely: &str, safe: Option<&str>) -> String {
+    match safe {
+        Some(safe) if safe != likely => format!("{likely} likely, {safe} to be safe"),
+        _ => likely.to_owned(),
+    }
+}
+
+pub const READY_UNDER: &str = "Half the time by the first day, nine times in ten by the second.";
+
+/// `4 h a day till 18:00, no Sundays` in words of the page below the days.
+pub fn reckoned(span: &str, closing: &str, said: bool) -> String {
+    let whose = if said { "Your working hours" } else { "A guess of ours" };
+    format!("{whose}: {span} a day at the bench, till {closing}.")
+}
+
+/// `glue seat should have begun by Wed 18 Mar`.
+pub fn late(op: &str, last: Option<&str>) -> String {
+    match last {
+        Some(last) => format!("Too late as it stands: {op} should have begun by {last}."),
+        None => format!("Too late as it stands: {op} takes longer than there is."),
+    }
+}
+
+/// `finish waits until Sat 23 May`.
+pub fn waits_past(op: &str, until: &str) -> String {
+    format!("{op} is not through waiting before {until}.")
+}
+
+/// `Begin glue seat by Wed 18 Mar.`
+pub fn begin(op: &str, last: &str) -> String {
+    format!("Begin {op} by {last}.")
+}
+
+/// `to be done by Fri 22 May`
+pub fn done_by(day: &str) -> String {
+    format!("to be done by {day}")
+}
+
+/// `promised for Tue 19 May, that is over`.
+pub fn is_over(day: &str) -> String {
+    format!("was to be done by {day}")
+}
+
+/// `336 min, then 90 min glue`.
+pub fn step(hands: Option<&str>, wait: Option<(&str, &str)>) -> String {
+    let wait = wait.map(|(what, span)| format!("{what} {span}"));
+    [hands.map(str::to_owned), wait].into_iter().flatten().listed().join(", then ")
+}
+
+/// `2 days`, `7 days`: a wait of whole days.
+pub fn days(n: &str, one: bool) -> String {
+    if one { format!("{n} day") } else { format!("{n} days") }
+}
+
+/// What a wait is for, as the second half of a line.
+pub fn wait(what: &str) -> &'static str {
+    match what {
+        "glue" => "in clamps",
+        "coat" => "to dry",
+        "dry" => "to dry",
+        "cure" => "to harden",
+        _ => "to wait",
+    }
+}
+
+/// `Promise Fri 22 May`.
+pub fn promise(day: Option<&str>) -> String {
+    day.map_or_else(|| "Take the day away".to_owned(), |day| format!("Done by {day}"))
+}
+
+pub const QUOTE: &str = "Quote";
+pub const QUOTE_NO_RATE: &str = "A price needs your rate: say in Workshop what an hour must earn.";
+pub const QUOTE_NO_HOURS: &str = "A price needs hours: plan operations, or say what kind of piece it is.";
+pub const GIVE: &str = "Write this quote down";
+pub const SHARE: &str = "Share it as text";
+pub const PRINT: &str = "Print it";
+pub const PAPER_UNDER: &str = "On paper and in the text stand the piece, the price, the day and until when: no hours, no costs, no rate.";
+pub const QUOTE_TITLE: &str = "Quote";
+pub const FROM_TO: &str = "from to";
+pub const NOT_BINDING: &str = "An estimate of a hand-made piece; a fixed price is agreed on order.";
+pub const STANDS_OVER: &str = "The quote you gave is over.";
+
+/// `320 to 395 USD`.
+pub fn between(low: &str, high: &str) -> String {
+    if low == high { low.to_owned() } else { format!("{low} to {high}") }
+}
+
+/// `13 h 18 to 16 h 40 at your rate, costs 20.00`.
+pub fn reckoning(likely: &str, safe: &str, costs: &str) -> String {
+    format!("{likely} to {safe} at your rate, costs {costs}")
+}
+
+/// `Ready by Fri 22 May.`
+pub fn ready_by(day: &str) -> String {
+    format!("Ready by {day}, if ordered now.")
+}
+
+/// `Good until Thu 30 Apr.`
+pub fn good_until(day: &str) -> String {
+    format!("Good until {day}.")
+}
+
+/// `You quoted 320 to 395 USD on Tue 10 Mar, good until Thu 9 Apr.`
+pub fn given(between: &str, on: &str, until: Option<&str>) -> String {
+    match until {
+        Some(until) => format!("You quoted {between} on {on}, good until {until}."),
+        None => format!("You quoted {between} on {on}."),
+    }
+}
+
+/// What became of a quote that was handed on.
+pub fn handed(handed: &Handed) -> String {
+    match handed {
+        Handed::Shared(_) => "Handed on.".into(),
+        Handed::Downloaded(name) => format!("The browser keeps it as {name}."),
+        Handed::PutAway => "Not handed on.".into(),
+        Handed::NoWay => "This browser can’t hand it on: print it.".into(),
+    }
+}
+
+/// What the file of a quote is called.
+pub const FILE: &str = "quote";
+
+/// What is shared: lines with nothing private in them.
+pub fn paper(lines: &[String]) -> String {
+    lines.join("\n")
+}
