@@ -154,12 +154,15 @@ impl Made<'_> {
             None => self.gone(kept, letter_of(kept, nth)).ok()?,
         };
         let [thickness, width, length] = self.row_sides(nth);
+        let today = pile.size();
         let now = &mut pile.alike;
         now.length_to = now.length_to.filter(|_| kept.length.or(length).is_none_or(|then| now.length == Some(then)));
         now.thickness = kept.thickness.or(thickness).or(now.thickness);
         now.width = kept.width.or(width).or(now.width);
         now.length = kept.length.or(length).or(now.length);
         now.wood = kept.wood.clone().or(now.wood.take());
+        // A piece as it is measured today is none of another size.
+        pile.piece = pile.piece.filter(|_| pile.size() == today);
         Some(Source { pile, in_job: kept.in_job == Some(true), n: kept.n, bought: None })
     }
 

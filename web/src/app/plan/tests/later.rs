@@ -62,7 +62,7 @@ fn what_has_changed_since_is_said_by_name() {
         heard(&mut reload, [Tap::Open]);
         for shown in [page(&app), page(&reload)] {
             assert!(shown.contains("The size of A has changed since: plan again."), "{used} {shown}");
-            assert!(shown.contains("2 whole, squared to 495") && shown.contains("tick done"), "{used} {shown}");
+            assert!(shown.contains("2 whole, ends trimmed to 495") && shown.contains("tick done"), "{used} {shown}");
             assert!(before.is_some() && waste(&shown) == before, "{used}");
             assert!(!shown.contains("Use these") && shown.contains("Plan again"), "{used}");
         }
@@ -207,7 +207,7 @@ fn the_saw_is_one_tap_from_the_list() {
 #[test]
 fn what_is_left_out_says_why() {
     let app = planned("");
-    assert!(page(&app).contains("left out: too thin."), "{}", page(&app));
+    assert!(page(&app).contains("Left out: thin, too thin."), "{}", page(&app));
     let mut app = opened("part \"leg\" 4 of 25 x 50 x 300 mm oak-european for tray\n");
     let orders = heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::Go]);
     let shown = page(&app);
