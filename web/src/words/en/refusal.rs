@@ -46,6 +46,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             format!("Not counted: the pile would hold {}, and one pile holds at most {}.", count(*would_be), count(*most)),
             "Begin a new pile.",
         ),
+        Refusal::NotThatMany { asked, there: 0 } => said(
+            format!("Not done: you asked for {}, and none is left.", count(*asked)),
+            "If you hold one more than was counted, count it first.",
+        ),
         Refusal::NotThatMany { asked, there } => {
             said(format!("Not done: you asked for {}, and there are {}.", count(*asked), count(*there)), "Take fewer, or count again.")
         }

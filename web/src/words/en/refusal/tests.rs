@@ -185,6 +185,11 @@ fn of_things() -> Vec<Row> {
             "Not counted: the pile would hold 10000 pieces, and one pile holds at most 9999 pieces.",
             "Begin a new pile.",
         ),
+        (
+            NotThatMany { asked: 1, there: 0 },
+            "Not done: you asked for 1 piece, and none is left.",
+            "If you hold one more than was counted, count it first.",
+        ),
         (NotThatMany { asked: 7, there: 5 }, "Not done: you asked for 7 pieces, and there are 5 pieces.", "Take fewer, or count again."),
         (
             SetApart { asked: 7, there: 9, apart: 4 },
