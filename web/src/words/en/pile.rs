@@ -35,6 +35,11 @@ pub const ONE_PIECE_GIVES: &str = "One piece gives";
 pub const ONE_PART_TAKES: &str = "One part takes";
 pub const PARTS: &str = "parts";
 pub const PIECES: &str = "pieces";
+/// `3 more`, of what an earlier pile did not come to.
+pub fn still_missing(n: &str) -> String {
+    format!("{n} still missing")
+}
+
 pub const FOR_WHAT: &str = "For which part?";
 pub const PIECES_ALONE: &str = "just pieces";
 pub const OTHER_PART: &str = "other";
