@@ -5,11 +5,11 @@
 use super::enough::wanted_of;
 use super::past::Past;
 use super::worth::counted;
+use crate::bench::On;
+use crate::haul::enough::Each;
 use crate::haul::rejects::Seen;
 use crate::haul::take::{Decides, Limits, Offered, OnRack, Verdict, Wet, least_useful, take};
 use crate::haul::worth::{Counted, Milling, Terms, Yields};
-use crate::bench::On;
-use crate::haul::enough::Each;
 use crate::haul::{Dampness, Haul, Pile, Want};
 use crate::ledger::fold::Workshop;
 use crate::ledger::{Book, Fact, Subject, fold};
