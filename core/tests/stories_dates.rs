@@ -70,6 +70,8 @@ fn a_stool_back_from_its_day_and_on_to_it() {
     assert_eq!(last(&story), [march(16), march(18), march(18), march(19)]);
     assert_eq!((sheet.due, sheet.late, sheet.likely, sheet.said), (march(27), None, march(21), false));
     assert!(sheet.likely <= sheet.safe && sheet.safe.is_some());
+    assert!(sheet.rows.iter().all(|row| row.safe.is_some() && row.safe <= row.last));
+    assert!(sheet.rows[0].safe < sheet.rows[0].last, "more hours begin earlier: {:?}", sheet.rows[0]);
 }
 
 /// Off on Tuesday: the 42 minutes and those of Tuesday lie on Monday and on Saturday the 14th.

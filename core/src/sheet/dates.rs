@@ -43,6 +43,8 @@ pub struct DateRow {
     pub cure: Option<Span>,
     /// The last day on which it may begin; none where nothing was promised, or beyond ten years.
     pub last: Option<Day>,
+    /// The same where the hours are as many as nine times in ten; none where that is not known.
+    pub safe: Option<Day>,
 }
 
 impl DateRow {
@@ -96,8 +98,11 @@ pub fn dates(shop: &Shop, id: Id, given: Given) -> Answer<DatesSheet> {
 pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given) -> DatesSheet {
     let hours = &shop.workshop.hours;
     let (workdays, due) = (hours.workdays(), due(job));
-    let rows = back(shop, (job, &sheet.rows), due, given);
+    let mut rows = back(shop, (job, &sheet.rows), due, given);
     let steps = rows.iter().map(DateRow::step).listed();
+    if let Some((due, wider)) = due.zip(wider(&steps, sheet)) {
+        rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe);
+    }
     let late = late(&rows, due, given.now.day());
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, given.now), &steps, sheet) };
     DatesSheet { job: job.id, due, rows, late, likely, safe, workdays, said: hours.is_said() }
@@ -138,10 +143,15 @@ fn late(rows: &[DateRow], due: Option<Day>, today: Day) -> Option<usize> {
 
 /// With the hours as they are likely, and as they are nine times in ten; none where nothing is known of them.
 fn ready((workdays, now): (&Workdays, Wall), steps: &[Step], sheet: &EstimateSheet) -> [Option<Day>; 2] {
-    let Some((likely, safe)) = sheet.progress.likely.zip(sheet.progress.safe) else { return [None; 2] };
-    let wider = |hands: Span| hands.in_ratio(safe, likely).unwrap_or(hands);
-    let safely = steps.iter().map(|step| Step { hands: wider(step.hands), ..*step }).listed();
+    let Some(safely) = wider(steps, sheet) else { return [None; 2] };
     [workdays.ready(now, steps), workdays.ready(now, &safely)]
+}
+
+/// Steps with as many hours as nine times in ten.
+fn wider(steps: &[Step], sheet: &EstimateSheet) -> Option<Vec<Step>> {
+    let (likely, safe) = sheet.progress.likely.zip(sheet.progress.safe)?;
+    let wider = |step: &Step| Step { hands: step.hands.in_ratio(safe, likely).unwrap_or(step.hands), ..*step };
+    Some(steps.iter().map(wider).listed())
 }
 
 /// What hands are still on, or what still waits. An operation is at hand while its clock runs; what was stopped is left as far as it was
@@ -155,7 +165,7 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
         let put = row.op.as_deref().is_some_and(|op| running != Some(op) && was_put_to_wait(shop, job, op, given));
         let hands = if put { Span::ZERO } else { left };
         let wait = row.op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
-        DateRow { op: row.op.clone(), hands, wait, cure: None, last: None }
+        DateRow { op: row.op.clone(), hands, wait, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
     cure(shop, job, &mut all, given);
