@@ -88,6 +88,7 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
         BenchCommand::HelperJoins { run, person, pay } => {
             let run = running(&bench, *run)?;
             no_crowd(run.heads_at(act.now().wall.at).saturating_add(1))?;
+            not_there_yet(run, *person)?;
             done(act.add(kind::HelperJoined { run: run.id, person: *person, pay: *pay }))
         }
         BenchCommand::HelperLeaves { run, person } => {
@@ -235,6 +236,12 @@ pub(super) fn on_known(book: &Book, on: On) -> Answer<()> {
     if known { Ok(()) } else { Err(Refusal::NotThere) }
 }
 
+/// Nobody helps at one run twice at once; of those without a name there may be several.
+fn not_there_yet(run: &Run, person: Option<Id>) -> Answer<()> {
+    let is_there = person.is_some() && run.heads.iter().any(|head| head.person == person && head.to.is_none());
+    if is_there { Err(Refusal::HelperThere) } else { Ok(()) }
+}
+
 /// Ends that are in order, over, and no further apart than a run may last.
 fn lasts((start, end): (Moment, Moment), now: Moment) -> Answer<()> {
     if end <= start {
@@ -340,6 +347,20 @@ mod tests {
         check(|_, open| stop_at(open, 61), |_, _| None);
         check(|ended, _| stop_at(ended, 51), |ended, _| Some(Refusal::RunHasEnded { run: ended }));
         check(|_, _| ago(-1), |_, _| Some(Refusal::SpanOutOfRange { met: Span::minutes(-1), most: Span::RUN_MOST }));
+    }
+
+    #[test]
+    fn nobody_helps_twice_at_once() {
+        let joins = |run, person| BenchCommand::HelperJoins { run, person, pay: None };
+        let mut phone = Phone::new("a");
+        let run = phone.start(0, "carry", On::Nothing);
+        for (minute, person, refused) in [(10, Some(run), false), (20, Some(run), true), (25, None, false), (30, None, false)] {
+            let found = phone.bench(minute, joins(run, person)).err();
+            assert_eq!(found, refused.then_some(Refusal::HelperThere), "at {minute}");
+        }
+        phone.bench(40, BenchCommand::HelperLeaves { run, person: Some(run) }).unwrap();
+        phone.bench(50, joins(run, Some(run))).unwrap();
+        assert_eq!(phone.runs().of_none(at(60)).labour.as_minutes(), 60 + 30 + 35 + 30 + 10);
     }
 
     #[test]
