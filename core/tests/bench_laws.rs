@@ -40,7 +40,10 @@ impl Phone {
         self.told += 1;
         let [high, low] = self.told.to_be_bytes();
         let device = self.clock.device().name().as_bytes()[0];
-        let now = Now { wall: wall(minute, self.offsets[usize::from(self.told) % self.offsets.len()]), chance: [high, low, device, 0, 0, 0, 0, 0, 0, 0] };
+        let now = Now {
+            wall: wall(minute, self.offsets[usize::from(self.told) % self.offsets.len()]),
+            chance: [high, low, device, 0, 0, 0, 0, 0, 0, 0],
+        };
         let entries = decide(&self.book, &Command::Bench(command), now).ok()?.stamped(&self.book, &mut self.clock);
         entries.iter().for_each(|entry| drop(self.book.add(entry)));
         entries.last().map(|entry| entry.id)

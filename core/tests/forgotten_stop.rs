@@ -49,7 +49,8 @@ fn today(story: &Story) -> DaySheet {
 /// What is proposed for the one run that is asked about: in Bench, and in the list of its day alike.
 fn asked(story: &Story) -> Option<Proposed> {
     let sheet = bench_of(story);
-    let all: Vec<Proposed> = sheet.running.and_then(|slab| slab.wrong).into_iter().chain(sheet.to_mend.iter().filter_map(|m| m.wrong)).collect();
+    let all: Vec<Proposed> =
+        sheet.running.and_then(|slab| slab.wrong).into_iter().chain(sheet.to_mend.iter().filter_map(|m| m.wrong)).collect();
     let days: Vec<Proposed> = today(story).lines.iter().filter_map(|line| line.wrong).collect();
     assert!(all.len() < 2, "{all:?}");
     assert_eq!(all, days, "Bench and the day ask alike");
@@ -123,7 +124,8 @@ fn the_next_start_ends_it() {
 
 #[test]
 fn closing_time_ends_what_has_a_history() {
-    let evening = |closing| format!("2026-03-02 08:00 workdays till {closing}\n2026-03-04 17:30 start \"sand\" make on shelf\n21:00 copy kept");
+    let evening =
+        |closing| format!("2026-03-02 08:00 workdays till {closing}\n2026-03-04 17:30 start \"sand\" make on shelf\n21:00 copy kept");
     check(&evening("18:00"), "18:00", Because::Closing);
     check(&evening("18:20"), "18:20", Because::Usual); // the same moment by both
     check(&evening("19:00"), "18:20", Because::Usual);

@@ -28,7 +28,7 @@ pub fn helped(shop: &Shop, job: &Job) -> Answer<Vec<Helped>> {
         let (start, end) = (run.started.at, run.end(shop.now));
         for head in &run.heads {
             let time = head.within(start, end);
-            let pay = head.pay.filter(|pay| pay.currency() == job.currency).map_or(Decimal::ZERO, Money::amount);
+            let pay = head.pay.filter(|pay| pay.currency() == job.currency).map_or(Decimal::ZERO, Money::amount).max(Decimal::ZERO);
             let pay = helper(pay, time, 1, job.currency)?;
             match all.iter_mut().find(|helped| helped.person == head.person) {
                 Some(helped) => (helped.time, helped.pay) = (helped.time.plus(time), helped.pay.plus(pay)?),

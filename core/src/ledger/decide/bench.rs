@@ -6,7 +6,7 @@ use super::Act;
 use crate::bench::{Bench, Mender, On, Run, Stage, Work};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::{Book, Fact, fold};
-use crate::quantity::{Count, Id, Moment, Money, PILE_MOST, Span};
+use crate::quantity::{Count, Decimal, Id, Moment, Money, PILE_MOST, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// The most letters an operation's name may have.
@@ -89,6 +89,7 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
             let run = running(&bench, *run)?;
             no_crowd(run.heads_at(act.now().wall.at).saturating_add(1))?;
             not_there_yet(run, *person)?;
+            payable(book, run.work.on, *pay)?;
             done(act.add(kind::HelperJoined { run: run.id, person: *person, pay: *pay }))
         }
         BenchCommand::HelperLeaves { run, person } => {
@@ -242,6 +243,19 @@ fn not_there_yet(run: &Run, person: Option<Id>) -> Answer<()> {
     if is_there { Err(Refusal::HelperThere) } else { Ok(()) }
 }
 
+/// Pay is nothing or more, and in the currency of the job whose cost it is.
+fn payable(book: &Book, on: On, pay: Option<Money>) -> Answer<()> {
+    let Some(pay) = pay else { return Ok(()) };
+    if pay.amount() < Decimal::ZERO {
+        return Err(Refusal::MoneyBelowNothing { met: pay });
+    }
+    let job = if let On::Job(job) = on { fold::job(book, job) } else { None };
+    match job.map(|job| job.currency).filter(|currency| *currency != pay.currency()) {
+        Some(one) => Err(Refusal::CurrenciesMixed { one, other: pay.currency() }),
+        None => Ok(()),
+    }
+}
+
 /// Ends that are in order, over, and no further apart than a run may last.
 fn lasts((start, end): (Moment, Moment), now: Moment) -> Answer<()> {
     if end <= start {
@@ -361,6 +375,23 @@ mod tests {
         phone.bench(40, BenchCommand::HelperLeaves { run, person: Some(run) }).unwrap();
         phone.bench(50, joins(run, Some(run))).unwrap();
         assert_eq!(phone.runs().of_none(at(60)).labour.as_minutes(), 60 + 30 + 35 + 30 + 10);
+    }
+
+    #[test]
+    fn a_helper_is_paid_in_the_currency_of_the_job() {
+        use crate::quantity::Currency;
+        let pay = |sum: i64, currency| Money::whole(Decimal::from(sum), currency).unwrap();
+        let mut phone = Phone::new("a");
+        let shelf = phone.job(0, "shelf");
+        let run = phone.start(1, "carry", shelf);
+        let mut joins = |sum, currency| {
+            let joins = BenchCommand::HelperJoins { run, person: None, pay: Some(pay(sum, currency)) };
+            phone.bench(2, joins).err()
+        };
+        assert_eq!(joins(15, Currency::USD), None);
+        assert_eq!(joins(0, Currency::USD), None);
+        assert_eq!(joins(-1, Currency::USD), Some(Refusal::MoneyBelowNothing { met: pay(-1, Currency::USD) }));
+        assert_eq!(joins(15, Currency::EUR), Some(Refusal::CurrenciesMixed { one: Currency::USD, other: Currency::EUR }));
     }
 
     #[test]
