@@ -40,7 +40,7 @@ Tap to paint: from the pointerup event's timeStamp to a message posted in the ne
 handed over. Cold start: a killed browser, no network, four seconds for the browser's own start, then from navigation start to the same
 of the frame that shows the tiles; median of five; the book was opened before, so its lines are bound. Fold: the app's own marks (`read`,
 `lines`, `fold`), no throttle: from entries to the book and its first screen on the page. Opening: from the touch's own clock to the
-same of the frame that shows it. Plan: on the page's own thread, where the
+same of the frame that shows it; a tenth of a second is ours. Plan: on the page's own thread, where the
 throttle holds; figures beside those of general solvers (`tests/yield/reference.json`).";
 
 fn main() {
