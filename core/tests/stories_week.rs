@@ -225,7 +225,7 @@ fn any_order_of_arrival_gives_the_same_week() {
     let story = tell(WEEK);
     let mut lines: Vec<&str> = story.book.lines().collect();
     lines.reverse();
-    let turned = Story { book: Book::of_lines(lines.into_iter()), ..story.clone() };
+    let turned = Story { book: Book::of_lines(lines), ..story.clone() };
     assert_eq!(week_of(&turned, march(2)), week_of(&story, march(2)));
     assert_eq!(on_day(&turned, 6), on_day(&story, 6));
 }

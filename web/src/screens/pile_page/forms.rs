@@ -94,17 +94,17 @@ fn want(page: &PilePage, app: &App) -> Asked {
     let each = if page.picks.takes { words::PIECES } else { words::PARTS };
     let segs = [(words::ONE_PIECE_GIVES, false), (words::ONE_PART_TAKES, true)];
     let segs = segs.map(|(word, takes)| Seg::new(word, page.picks.takes == takes)).into();
-    let mut above = vec![el("h2", "ink1").text(words::FOR_WHAT), parts(page, app)];
-    above.extend(page.picks.typed.then(|| typed("part-name", words::PART_NAME, page)));
+    let above = vec![el("h2", "ink1").text(words::FOR_WHAT), parts(page, app)];
+    let mut below: Vec<El<Msg>> = page.picks.typed.then(|| typed("part-name", words::PART_NAME, page)).into_iter().listed();
     let whole = |label: &str, unit: &str| Slot { whole: true, ..Slot::new(label, unit) };
     let mut slots =
         vec![whole(words::HOW_MANY_NEEDED, if !page.picks.typed && page.picks.words.is_empty() { words::PIECES } else { words::PARTS })];
     if page.asks_each() {
-        above.push(even(words::ONE_PIECE_GIVES, segs, |nth| say(PileTap::Takes(nth == 1))));
-        slots.push(whole(words::HOW_MANY, each));
+        below.push(even(words::ONE_PIECE_GIVES, segs, |nth| say(PileTap::Takes(nth == 1))));
+        slots.push(whole(if page.picks.takes { words::ONE_PART_TAKES } else { words::ONE_PIECE_GIVES }, each));
     }
     let comes_to = page.picks.changes.then(|| words::NONE_TAKES_AWAY.to_owned()).into_iter().listed();
-    Asked { title: words::NEED, above, slots, below: vec![], comes_to }
+    Asked { title: words::NEED, above, slots, below, comes_to }
 }
 
 /// Pieces as they are, the parts of jobs in hand, or another by its name.

@@ -33,7 +33,6 @@ pub const SIZE_MISSING: &str = "size missing";
 pub const HOW_MANY_NEEDED: &str = "I need";
 pub const ONE_PIECE_GIVES: &str = "One piece gives";
 pub const ONE_PART_TAKES: &str = "One part takes";
-pub const HOW_MANY: &str = "How many";
 pub const PARTS: &str = "parts";
 pub const PIECES: &str = "pieces";
 pub const FOR_WHAT: &str = "For which part?";
@@ -169,6 +168,11 @@ pub fn with_before(before: &str, all: &str) -> String {
 pub fn how_to_weigh(begun: bool) -> String {
     let rest = if begun { " Leave out what is counted already." } else { "" };
     format!("Weigh five or more by themselves, put them back, then weigh all of them.{rest}")
+}
+
+/// "Put right: 118 counted by weight".
+pub fn put_right(what: &str) -> String {
+    format!("Put right: {what}")
 }
 
 /// "about 118 pieces, from 109 to 127".
