@@ -139,7 +139,7 @@ fn a_helper_costs_the_job_an_hour() {
     let story = tell(WEEK);
     let shop = Shop::of(&story.book, story.now.at);
     let shelf = shop.job(story.names.job("shelf").unwrap()).unwrap();
-    let who: Vec<_> = helped(&shop, &shelf).unwrap();
+    let who: Vec<_> = helped(&shop, On::Job(shelf.id), shelf.currency).unwrap();
     let shown: Vec<_> = who.iter().map(|one| (one.person, one.time.as_minutes(), one.pay.to_string())).collect();
     assert_eq!(shown, [(story.names.person("ada"), 60, "15.00 USD".to_owned()), (None, 10, "0.00 USD".to_owned())]);
     let account = account::of(&shop, &shelf).unwrap();

@@ -3,7 +3,7 @@
 //! Every figure a screen or an export shows of a job comes from here. What is not known is none, never nothing.
 
 use super::carried::{HAUL, JobShare, Lacking, of_job};
-use super::helped::helped;
+use super::helped::earned;
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
@@ -151,7 +151,7 @@ pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
 
 fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     let mut by_kind = Sorted::new();
-    let helpers = helpers(shop, job)?;
+    let helpers = earned(shop, On::Job(job.id), job.currency)?;
     if !helpers.is_zero() {
         add(&mut by_kind, Key::read("helper"), helpers)?;
     }
@@ -166,11 +166,6 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     let still = |all: bool| still(job, all, &by_kind);
     let (still, still_delivery) = (still(true)?, still(false)?);
     Ok(Costs { lines: job.booked.clone(), shares, total: known.then_some(sum), by_kind, still, still_delivery })
-}
-
-/// What helpers earn who work along in runs of the job for a pay.
-fn helpers(shop: &Shop, job: &Job) -> Answer<Money> {
-    Money::sum(job.currency, helped(shop, job)?.iter().map(|helped| helped.pay))
 }
 
 fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {

@@ -1,13 +1,12 @@
-//! Who worked along on a job: heads by person, for how long, and what they are paid.
+//! Who worked along on a job, a haul or neither: heads by person, for how long, and what they are paid.
 
 use super::shop::Shop;
-use crate::bench::On;
-use crate::ledger::fold::Job;
+use crate::bench::{On, Run};
 use crate::money::cost::helper;
-use crate::quantity::{Decimal, Id, Money, Span};
+use crate::quantity::{Currency, Decimal, Id, Listed, Moment, Money, Span, order_by_key};
 use crate::refusal::Answer;
 
-/// A helper's work on a job.
+/// A helper's work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Helped {
     /// None for those without a name, taken together.
@@ -18,23 +17,56 @@ pub struct Helped {
     pub pay: Money,
 }
 
-/// Who worked along in the runs of a job, for how long, and what each is paid: the pay is a cost of the job.
+/// Who worked along in the runs of a job, a haul or neither, for how long, and what each is paid in this currency.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub fn helped(shop: &Shop, job: &Job) -> Answer<Vec<Helped>> {
+pub fn helped(shop: &Shop, on: On, currency: Currency) -> Answer<Vec<Helped>> {
     let mut all: Vec<Helped> = vec![];
-    for run in shop.bench.on(On::Job(job.id)) {
-        let (start, end) = (run.started.at, run.end(shop.now));
-        for head in &run.heads {
-            let time = head.within(start, end);
-            let pay = head.pay.filter(|pay| pay.currency() == job.currency).map_or(Decimal::ZERO, Money::amount).max(Decimal::ZERO);
-            let pay = helper(pay, time, 1, job.currency)?;
-            match all.iter_mut().find(|helped| helped.person == head.person) {
+    for run in shop.bench.on(on) {
+        for (person, time, pay) in of_run(run, currency, shop.now)? {
+            match all.iter_mut().find(|helped| helped.person == person) {
                 Some(helped) => (helped.time, helped.pay) = (helped.time.plus(time), helped.pay.plus(pay)?),
-                None => all.push(Helped { person: head.person, time, pay }),
+                None => all.push(Helped { person, time, pay }),
             }
         }
+    }
+    Ok(all)
+}
+
+/// What helpers earn: a cost of the job or the haul that they worked for.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn earned(shop: &Shop, on: On, currency: Currency) -> Answer<Money> {
+    Money::sum(currency, helped(shop, on, currency)?.iter().map(|helped| helped.pay))
+}
+
+/// What helpers earned in a year for no job: a cost of the workshop. A run is of the year in which it began.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn earned_for_none(shop: &Shop, year: i32) -> Answer<Vec<Money>> {
+    let mut all = vec![];
+    for run in shop.bench.on(On::Nothing).filter(|run| run.started.day().as_ymd().0 == year) {
+        let mut currencies: Vec<Currency> = run.heads.iter().filter_map(|head| Some(head.pay?.currency())).listed();
+        order_by_key(&mut currencies, |currency| *currency);
+        currencies.dedup();
+        for currency in currencies {
+            all.extend(of_run(run, currency, shop.now)?.into_iter().map(|(_, _, pay)| pay).filter(|pay| !pay.is_zero()));
+        }
+    }
+    Ok(all)
+}
+
+/// Each stay of a head at a run: whose, how long, and its pay.
+fn of_run(run: &Run, currency: Currency, now: Moment) -> Answer<Vec<(Option<Id>, Span, Money)>> {
+    let (start, end) = (run.started.at, run.end(now));
+    let mut all = vec![];
+    for head in &run.heads {
+        let time = head.within(start, end);
+        let pay = head.pay.filter(|pay| pay.currency() == currency).map_or(Decimal::ZERO, Money::amount).max(Decimal::ZERO);
+        all.push((head.person, time, helper(pay, time, 1, currency)?));
     }
     Ok(all)
 }
@@ -65,7 +97,7 @@ job stands \"Stands\" 5 spec
             id if id == story.names.person("ada") => "ada",
             _ => "ben",
         };
-        let found = helped(&shop, &job).unwrap();
+        let found = helped(&shop, On::Job(job.id), job.currency).unwrap();
         let shown: Vec<(&str, i64, String)> =
             found.iter().map(|one| (name(one.person), one.time.as_minutes(), one.pay.amount().normalize().to_string())).collect();
         assert_eq!(shown, helpers.iter().map(|(who, time, pay)| (*who, *time, (*pay).to_owned())).collect::<Vec<_>>());
@@ -97,5 +129,36 @@ job stands \"Stands\" 5 spec
         // A stop put right takes her minutes back too.
         check("10:00 helper joins ada 20\n12:00 stopped at 10:30", &[("ada", 30, "10")], (30, 60));
         check("10:20 stop\n11:00 recall \"carry\" make on shelf 10:30 to 11:00 heads 3", &[("", 60, "0")], (50, 110));
+    }
+
+    /// Ada sorts for half an hour at 20 and sharpens for a quarter at 16: 10 of the haul, 4 of the workshop.
+    #[test]
+    fn pay_for_a_haul_is_its_cost_and_pay_for_no_job_the_workshops() {
+        let story = tell(&format!(
+            "{BOOK}10:05 stop
+11:00 leave for yard
+at the bin
+pile strips oak-white 20 x 50 x 500 mm
+count 10 strips
+homeward
+home
+11:10 start \"sort\" fetch on yard stage sort
+helper joins ada 20
+11:40 stop
+12:00 start \"sharpen\" make
+helper joins ada 16
+12:15 stop"
+        ));
+        let plain = tell(&format!("{BOOK}10:05 stop\n11:00 leave for yard\nat the bin\npile strips oak-white 20 x 50 x 500 mm\ncount 10 strips\n12:15 spend 1 blades"));
+        let at = |story: &crate::story::Story| {
+            let shop = Shop::of(&story.book, story.now.at);
+            let haul = crate::sheet::haul::haul(&shop, story.names.haul("yard").unwrap()).unwrap();
+            let costs = crate::sheet::workshop::workshop(&shop, story.now.offset).unwrap().costs;
+            let year = costs.get(&Currency::EUR).map(|year| (year.total, year.of_helpers)).unwrap();
+            [haul.costs.unwrap(), year.0, year.1].map(|sum| sum.amount().normalize().to_string())
+        };
+        assert_eq!(story.refused, []);
+        assert_eq!(at(&story), ["10", "4", "4"]);
+        assert_eq!(at(&plain), ["0", "1", "0"]);
     }
 }

@@ -243,14 +243,18 @@ fn not_there_yet(run: &Run, person: Option<Id>) -> Answer<()> {
     if is_there { Err(Refusal::HelperThere) } else { Ok(()) }
 }
 
-/// Pay is nothing or more, and in the currency of the job whose cost it is.
+/// Pay is nothing or more, and in the currency of the job or haul whose cost it is.
 fn payable(book: &Book, on: On, pay: Option<Money>) -> Answer<()> {
     let Some(pay) = pay else { return Ok(()) };
     if pay.amount() < Decimal::ZERO {
         return Err(Refusal::MoneyBelowNothing { met: pay });
     }
-    let job = if let On::Job(job) = on { fold::job(book, job) } else { None };
-    match job.map(|job| job.currency).filter(|currency| *currency != pay.currency()) {
+    let currency = match on {
+        On::Job(job) => fold::job(book, job).map(|job| job.currency),
+        On::Haul(haul) => fold::haul(book, haul).map(|haul| haul.currency),
+        On::Nothing => None,
+    };
+    match currency.filter(|currency| *currency != pay.currency()) {
         Some(one) => Err(Refusal::CurrenciesMixed { one, other: pay.currency() }),
         None => Ok(()),
     }
