@@ -149,7 +149,9 @@ helper joins ada 20
 helper joins ada 16
 12:15 stop"
         ));
-        let plain = tell(&format!("{BOOK}10:05 stop\n11:00 leave for yard\nat the bin\npile strips oak-white 20 x 50 x 500 mm\ncount 10 strips\n12:15 spend 1 blades"));
+        let plain = tell(&format!(
+            "{BOOK}10:05 stop\n11:00 leave for yard\nat the bin\npile strips oak-white 20 x 50 x 500 mm\ncount 10 strips\n12:15 spend 1 blades"
+        ));
         let at = |story: &crate::story::Story| {
             let shop = Shop::of(&story.book, story.now.at);
             let haul = crate::sheet::haul::haul(&shop, story.names.haul("yard").unwrap()).unwrap();

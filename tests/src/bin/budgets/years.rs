@@ -33,15 +33,10 @@ pub fn rows(profile: &Path, entries: usize) {
     let mut maker = Maker::on(&mut browser, page.clone());
     maker.browser.before_each_page(&page, &format!("setClock({EVENING:?})"));
     std::thread::sleep(OWN_START);
-    for nth in 0..TIMES {
+    for _ in 0..TIMES {
         maker.browser.open(&page, app::address());
         app::read(maker.browser, &page);
         maker.touch(".places > :nth-child(2)");
-        if nth == 0 {
-            // All its jobs have ended: something new is begun.
-            maker.taps(&["Start", "Trim"]);
-            app::saved(maker.browser, &page);
-        }
         days.extend(took(&mut maker, DAY, |maker| maker.tap("today ")));
         maker.touch(".places > :nth-child(4)");
         maker.touch(".job");
