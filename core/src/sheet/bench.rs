@@ -4,7 +4,7 @@ use crate::bench::repair::{self, Proposed};
 use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
 use crate::quantity::Set;
-use crate::quantity::{Clock, Count, Id, Listed, Span, Wall};
+use crate::quantity::{Clock, Count, Id, Listed, Sorted, Span, Wall};
 
 /// The latest operations on the board, across all jobs.
 pub const LATEST: usize = 4;
@@ -239,19 +239,21 @@ impl<'a> Look<'a> {
         fold::planned_operations(self.book, job).into_iter().map(|operation| self.named(operation, on)).listed()
     }
 
-    /// The latest of each operation and job, the newest first.
+    /// The latest of each operation and job that the maker is not done with, the newest first.
     fn latest(&self) -> Vec<Choice> {
         let mut found: Vec<&Run> = vec![];
+        let mut ended: Sorted<On, bool> = Sorted::new();
         for run in self.own().rev() {
             let same = |other: &&Run| (&other.work.op, other.work.on, other.work.rework) == (&run.work.op, run.work.on, run.work.rework);
-            if !found.iter().any(same) {
+            let on = run.work.on;
+            if !found.iter().any(same) && !*ended.entry(on).or_insert_with(|| fold::is_ended(self.book, on)) {
                 found.push(run);
             }
             if LATEST <= found.len() {
                 break;
             }
         }
-        found.into_iter().filter(|run| !fold::is_ended(self.book, run.work.on)).map(|run| self.choice(run)).listed()
+        found.into_iter().map(|run| self.choice(run)).listed()
     }
 
     fn to_mend(&self, run: &Run) -> Option<ToMend> {
@@ -399,6 +401,27 @@ mod tests {
         assert_eq!(shown(43, &phone), "|dce|aboil|D", "it is done whole");
         phone.start(50, "x", stands);
         assert_eq!(shown(51, &phone), "|bde|acoil|B", "not planned: what is still to do");
+    }
+
+    #[test]
+    fn work_on_a_job_that_is_done_makes_room_for_what_was_done_before() {
+        let story = crate::story::tell(
+            "
+2026-03-02 08:00 -05:00 workshop USD inch
+job shelf \"Shelf\" 1 order
+job stool \"Stool\" 1 order
+08:00 start \"turn\" make on stool
+08:10 start \"sharpen\" make
+08:20 start \"saw\" make on shelf
+08:30 start \"plane\" make on shelf
+08:40 start \"sand\" make on shelf
+08:50 start \"oil\" make on shelf
+09:00 stop
+end shelf",
+        );
+        assert_eq!(story.refused, []);
+        let latest = bench(&story.book, Seen { now: story.now, ..Seen::default() }).latest;
+        assert_eq!(latest.iter().map(|choice| choice.op.as_str()).collect::<Vec<_>>(), ["sharpen", "turn"]);
     }
 
     #[test]
