@@ -265,6 +265,17 @@ mod tests {
         lines.flatten().collect()
     }
 
+    /// 35 to a tap was for one pile: the next begins with single taps; five or ten have keys of their own and stay.
+    #[test]
+    fn a_bundle_of_one_piles_own_is_not_carried_to_a_new_pile() {
+        for (n, then) in [(35, 1), (10, 10), (5, 5), (1, 1)] {
+            let mut app = App::for_tests(Place::Count);
+            after(&mut app, [tap(Tap::First), tap(Tap::Arm(n))]);
+            super::super::draft::add(&mut app, fivebar_core::ledger::decide::PileFacts::default(), crate::app::told::nth(50));
+            assert_eq!(app.count.armed, then, "{n}");
+        }
+    }
+
     #[test]
     fn wood_for_nothing_is_said_and_the_drive_home_says_what_a_tap_does() {
         let mut app = App::for_tests(Place::Count);

@@ -176,6 +176,9 @@ fn finish(app: &mut App, now: Now) {
     add(app, facts, now);
 }
 
+/// The largest bundle that has a key of its own.
+const BUNDLE_KEYS: u32 = 10;
+
 /// Adds a pile to the haul in hand, or begins a haul with it.
 pub fn add(app: &mut App, pile: PileFacts, now: Now) {
     let (currency, units) = app.begins_with();
@@ -185,6 +188,8 @@ pub fn add(app: &mut App, pile: PileFacts, now: Now) {
     };
     if app.order(&Command::Haul(command), now).is_some() {
         app.count.over = Over::Nothing;
+        // A bundle of one pile's own would count a new pile wrong with its first tap.
+        app.count.armed = if BUNDLE_KEYS < app.count.armed { 1 } else { app.count.armed };
         app.orders.push(Order::Feel(Feel::Start));
     }
 }

@@ -10,7 +10,7 @@ mod tests;
 
 use super::news::Handed;
 use super::order::{Feel, Order, Which};
-use super::{App, form::Form};
+use super::{App, Notice, form::Form};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use draft::{Draft, Pick, What};
@@ -93,6 +93,11 @@ pub enum Tap {
 
 /// Takes in a tap on Jobs.
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    // What was refused is said until something else is typed or the form is left.
+    let goes_on = matches!(tap, Tap::Say(..) | Tap::Press(_) | Tap::At(_) | Tap::Pick(_) | Tap::Close);
+    if goes_on && matches!(app.notice, Some(Notice::Refused(_))) {
+        app.notice = None;
+    }
     match tap {
         Tap::List => home(app),
         Tap::Open(which, id) => open(app, which, id),

@@ -146,7 +146,7 @@ fn so_far_card(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let right = words::so_far_and(&total, still.as_deref());
     el("section", "card sofar")
         .attr("aria-label", bar_said(&bar))
-        .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14 nw").text(right)))
+        .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14").text(right)))
         .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
 }

@@ -108,3 +108,16 @@ fn a_job_that_has_ended_has_no_dates() {
     let page = page(&maker.app).html();
     assert!(!page.contains("Write this quote down") && !page.contains("Share it") && !page.contains("sheet card quote"), "{page}");
 }
+
+/// A refusal is about what was typed: it goes with the next letter, and with the form.
+#[test]
+fn a_refusal_does_not_follow_to_the_next_page() {
+    for after in [vec![Tap::Say(0, "Thing".into())], vec![Tap::Close, Tap::Room(Room::Wood)]] {
+        let mut maker = stool();
+        maker.open("stool").tap(Tap::Write(What::Name)).tap(Tap::Say(0, " ".into())).tap(Tap::Save).shows(&["Type a name first"]);
+        for tap in after {
+            maker.tap(tap);
+        }
+        assert!(!page(&maker.app).html().contains("Type a name first"));
+    }
+}
