@@ -14,7 +14,7 @@ use crate::parts::pad::Press;
 use crate::words::en::bench as words;
 use fivebar_core::bench::{Mender, On, Run, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
-use fivebar_core::quantity::{Clock, Day, Id, Moment, PILE_MOST, Span, Wall, reading};
+use fivebar_core::quantity::{Clock, Currency, Day, Id, Moment, Money, PILE_MOST, Span, Wall, reading};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
 
@@ -29,6 +29,8 @@ pub enum Over {
     Batch(Typed),
     /// So many more done at once.
     More(Typed),
+    /// What a helper who joins is paid for an hour; nothing where they are not.
+    Helper(Typed),
     /// When a run stopped, by the clock.
     StoppedAt(Id, Typed),
     /// The day's list.
@@ -102,7 +104,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Done => done(app, 1, now),
         Tap::MoreDone => app.bench.over = Over::More(Typed::default()),
         Tap::AskBatch => app.bench.over = Over::Batch(Typed::default()),
-        Tap::HelperJoins => on_run(app, now, Feel::Start, |run| BenchCommand::HelperJoins { run, person: None, pay: None }),
+        Tap::HelperJoins => app.bench.over = Over::Helper(Typed::default()),
         Tap::HelperLeaves => on_run(app, now, Feel::Stop, |run| BenchCommand::HelperLeaves { run, person: None }),
         Tap::Proposed(run, at) => ordered(app, BenchCommand::StopAt { run, at, by: Mender::Proposed }, now),
         Tap::Right(run) => ordered(app, BenchCommand::Confirm { run }, now),
@@ -199,7 +201,7 @@ fn ordered_here(app: &mut App, command: &Command, now: Now) {
 fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
     match &mut app.bench.over {
-        Over::Batch(typed) | Over::More(typed) | Over::StoppedAt(_, typed) => typed.press(press, sign),
+        Over::Batch(typed) | Over::More(typed) | Over::Helper(typed) | Over::StoppedAt(_, typed) => typed.press(press, sign),
         Over::Day(view) => view.press(press, sign),
         Over::Waits(waiting) => waiting.press(press, sign),
         Over::Starting(starting) => starting.typed.press(press, sign),
@@ -209,6 +211,7 @@ fn pressed(app: &mut App, press: Press) {
 
 fn pad_done(app: &mut App, now: Now) {
     let sign = app.speech.sign();
+    let currency = pay_currency(app);
     let count = |typed: &mut Typed| typed.take(|text| reading::count(text, sign, PILE_MOST));
     match &mut app.bench.over {
         Over::More(typed) => {
@@ -223,6 +226,12 @@ fn pad_done(app: &mut App, now: Now) {
                 ordered(app, BenchCommand::PlanBatch { job, op, n }, now);
             }
         }
+        Over::Helper(typed) => {
+            let pay = if typed.text.is_empty() { Some(None) } else { typed.take(|text| reading::money(text, currency, sign)).map(Some) };
+            if let Some(pay) = pay {
+                helper_joins(app, pay, now);
+            }
+        }
         Over::StoppedAt(run, typed) => {
             let run = *run;
             if let Some((clock, began)) = typed.take(reading::clock).zip(run_of(app, run)) {
@@ -233,6 +242,21 @@ fn pad_done(app: &mut App, now: Now) {
         Over::Waits(_) => waits::typed(app, now),
         _ => {}
     }
+}
+
+/// A helper joins the run that goes on, for so much an hour or for nothing.
+fn helper_joins(app: &mut App, pay: Option<Money>, now: Now) {
+    on_run(app, now, Feel::Start, |run| BenchCommand::HelperJoins { run, person: None, pay });
+    if app.notice.is_none() {
+        app.bench.over = Over::Nothing;
+    }
+}
+
+/// What a helper is paid in: as the job is reckoned, else as the workshop.
+pub fn pay_currency(app: &App) -> Currency {
+    let on = app.running().and_then(|strip| run_of(app, strip.run)).map(|run| run.work.on);
+    let of_job = |job| fivebar_core::ledger::fold::job(&app.shelf().book, job).map(|job| job.currency);
+    on.and_then(|on| if let On::Job(job) = on { of_job(job) } else { None }).unwrap_or(app.begins_with().0)
 }
 
 fn run_of(app: &App, run: Id) -> Option<Run> {
