@@ -123,7 +123,8 @@ mod tests {
         phone.bench(2_000, BenchCommand::Recall { work: work("saw", On::Nothing), start: at(1_950), stop: at(1_960), heads: 1 }).unwrap();
         let now = phone.wall(2_000);
         let (first, second) = (phone.wall(0).day(), phone.wall(1_440).day());
-        let (one, two) = (day(&phone.book, (first, None), now), day(&phone.book, (second, None), now));
+        let seen = Seen { now, ..Seen::default() };
+        let (one, two) = (day(&phone.book, first, seen), day(&phone.book, second, seen));
         let listed = |sheet: &DaySheet| sheet.lines.iter().map(|l| (l.run.work.op.clone(), l.on_this_day.as_minutes())).collect::<Vec<_>>();
         assert_eq!(listed(&one), [("oil".into(), 40)]);
         assert_eq!(listed(&two), [("sand".into(), 30), ("saw".into(), 10)]);
@@ -141,7 +142,7 @@ mod tests {
         let sand = phone.start(20, "sand", On::Nothing);
         phone.stop(40, sand);
         phone.take_back(41, sand);
-        let today = |phone: &Phone| day(&phone.book, (phone.wall(0).day(), None), phone.wall(60));
+        let today = |phone: &Phone| day(&phone.book, phone.wall(0).day(), Seen { now: phone.wall(60), ..Seen::default() });
         let sheet = today(&phone);
         assert_eq!(sheet.lines.iter().map(|l| (l.run.work.op.as_str(), l.worked.as_minutes())).collect::<Vec<_>>(), [("saw", 10)]);
         assert_eq!(sheet.struck, [Struck { id: sand, op: "sand".into(), started: phone.wall(20) }]);
