@@ -34,7 +34,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let then = el("div", "col")
         .key("then")
         .kids(doubtful(sheet, seen))
-        .kids(rack::earlier(sheet, seen))
+        .kids(rack::beyond(sheet, seen))
         .kids(foot::folded(sheet, seen))
         .kid(waits::door());
     let main = el("main", "scr bench two").kid(now).kid(then);

@@ -283,6 +283,11 @@ pub fn rings(piece: &str) -> String {
     format!("{} can come off.", begin_large(piece))
 }
 
+/// "and 3 more".
+pub fn and_more(n: &str) -> String {
+    format!("and {n} more")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

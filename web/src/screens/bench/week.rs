@@ -1,0 +1,74 @@
+//! A week: each day with its sum and its share of the longest one, where the minutes come from, and what they were for.
+
+use super::super::count::saved_fact;
+use super::super::{Screen, Seen, undo};
+use super::start::noon;
+use super::{say, timeline};
+use crate::app::bench::day::{DayTap, View};
+use crate::app::bench::{Tap, seen as from_here};
+use crate::app::{App, Msg};
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::key;
+use crate::parts::timeline::{Look, sum};
+use crate::view::{El, el};
+use crate::words::en::{bench as words, common, day as said};
+use fivebar_core::bench::DayTotal;
+use fivebar_core::quantity::{Day, Listed, Span};
+use fivebar_core::sheet::week::{WeekSheet, monday, week};
+
+/// The week in which the day lies.
+pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
+    let sheet = week(&app.shelf().book, &app.shelf().bench(), view.day, from_here(app));
+    let settle = if sheet.unsettled == 0 { String::new() } else { words::to_settle(sheet.unsettled, &seen.speech.count(sheet.unsettled)) };
+    let top = Head::new(called(sheet.first, seen), said::week_from(&seen.speech.day(noon(sheet.first, seen))))
+        .fact(Fact::Strong(words::of_the_day(&seen.speech.span(sheet.own.total()), &settle)))
+        .fact(saved_fact(app, seen));
+    let worked = Span::ZERO < sheet.own.total();
+    let main = el("main", "scr day")
+        .kid(super::day::which(true))
+        .kids(worked.then(|| timeline::shares(&sheet.own, false, seen)))
+        .kid(days(&sheet, seen))
+        .kids(worked.then(|| kinds(&sheet, seen)));
+    Screen::new("bench/week", head(top), main).walks().foot(foot(app, &sheet, seen))
+}
+
+fn called(first: Day, seen: Seen<'_>) -> &'static str {
+    let this = monday(seen.now.day());
+    match (first == this, first == monday(this.before())) {
+        (true, _) => said::THIS_WEEK,
+        (_, true) => said::LAST_WEEK,
+        _ => said::WEEK,
+    }
+}
+
+fn days(sheet: &WeekSheet, seen: Seen<'_>) -> El<Msg> {
+    let most = sheet.days.iter().map(|(_, total)| total.own.total()).max().unwrap_or_default();
+    let shown = sheet.days.iter().filter(|(day, _)| *day <= seen.now.day());
+    el("section", "card list").kids(shown.map(|(day, total)| one(*day, total, most, seen)))
+}
+
+fn one(day: Day, total: &DayTotal, most: Span, seen: Seen<'_>) -> El<Msg> {
+    let all = total.own.total();
+    let parts = [(Look::Measured, total.own.measured), (Look::Corrected, total.own.corrected), (Look::Recalled, total.own.recalled)];
+    let parts = parts.map(|(look, span)| (look, span.as_ms() as f64));
+    let bar = (Span::ZERO < all).then(|| sum(&parts, most.as_ms() as f64, seen.page.card()));
+    let figure = if Span::ZERO < all { seen.speech.span(all) } else { said::NOTHING.to_owned() };
+    let name = seen.speech.day(noon(day, seen));
+    let line = el("span", "row mid").kid(el("span", "w7").text(name)).kid(el("span", "t17 w8").text(figure));
+    el("button", "dl weekday").attr("type", "button").on_tap(say(Tap::Day(DayTap::Show(day)))).kid(line).kids(bar)
+}
+
+fn kinds(sheet: &WeekSheet, seen: Seen<'_>) -> El<Msg> {
+    let one = |(kind, span): (&fivebar_core::bench::Kind, &Span)| said::of_kind(words::kind(*kind), &seen.speech.span(*span));
+    el("p", "t14").text(sheet.by_kind.iter().map(one).listed().join(", "))
+}
+
+fn foot(app: &App, sheet: &WeekSheet, seen: Seen<'_>) -> El<Msg> {
+    let to = |day: Day| say(Tap::Day(DayTap::Week(day)));
+    let next = (0..7).fold(sheet.first, |day, _| day.next());
+    let later = key("key h56", said::WEEK_AFTER, "", to(next)).flag("disabled", seen.now.day() < next);
+    el("footer", "foot")
+        .kids(undo::bar(app, seen))
+        .kid(el("div", "g2").kid(key("key h56", said::WEEK_BEFORE, "", to(sheet.first.before()))).kid(later))
+        .kid(key("key wide", common::DONE, "", say(Tap::Close)))
+}
