@@ -47,7 +47,10 @@ mod tests {
         phone.bench(130, BenchCommand::Confirm { run: other }).unwrap();
         let told = |phone: &Phone| {
             let minutes = |wall: Option<Wall>| wall.map(|wall| at(0).until(wall.at).as_minutes());
-            changes(&phone.book, run).iter().map(|c| (minutes(Some(c.at)), minutes(c.start), minutes(c.stop), c.op.clone(), c.proposed)).listed()
+            changes(&phone.book, run)
+                .iter()
+                .map(|c| (minutes(Some(c.at)), minutes(c.start), minutes(c.stop), c.op.clone(), c.proposed))
+                .listed()
         };
         let first = (Some(110), None, Some(47), None, true);
         assert_eq!(told(&phone), [first.clone(), (Some(120), Some(10), None, Some("scrape".into()), false)]);

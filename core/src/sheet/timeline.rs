@@ -61,7 +61,8 @@ pub fn timeline(book: &Book, bench: &Bench, sheet: &DaySheet, (waits, now): (Vec
     order_by_key(&mut boards, |board| board.whole.from);
     let counted = boards.iter().map(|board| (board.run, board.whole)).listed();
     for board in &mut boards {
-        let meets = |spare: &Stretch| counted.iter().any(|(run, whole)| *run != board.run && spare.from < whole.to && whole.from < spare.to);
+        let meets =
+            |spare: &Stretch| counted.iter().any(|(run, whole)| *run != board.run && spare.from < whole.to && whole.from < spare.to);
         board.overlaps = board.spare.iter().any(meets);
     }
     let gaps = boards.iter().zip(boards.iter().skip(1)).filter(|(one, next)| one.whole.to < next.whole.from);
@@ -181,12 +182,7 @@ mod tests {
         let line = told(&phone, 0, 830);
         assert_eq!(
             shown(&line),
-            [
-                "saw 480-540 Measured ||",
-                "glue 600-647 Corrected |647-792|x",
-                "wipe 650-660 Recalled ||",
-                "sand 810-830 Measured ||runs"
-            ]
+            ["saw 480-540 Measured ||", "glue 600-647 Corrected |647-792|x", "wipe 650-660 Recalled ||", "sand 810-830 Measured ||runs"]
         );
         let gaps: Vec<_> = line.gaps.iter().map(|gap| (gap.from.as_minutes(), gap.to.as_minutes())).collect();
         assert_eq!(gaps, [(540, 600), (647, 650), (660, 810)]);

@@ -219,7 +219,8 @@ mod tests {
     #[test]
     fn lines_side_by_side_lie_in_lanes() {
         let line = |from, to| Line { from, to, open: (false, false) };
-        let all = [line(0.0, 50.0), line(10.0, 60.0), line(20.0, 70.0), line(55.0, 90.0), line(56.0, 99.0), line(57.0, 99.0), line(58.0, 99.0)];
+        let all =
+            [line(0.0, 50.0), line(10.0, 60.0), line(20.0, 70.0), line(55.0, 90.0), line(56.0, 99.0), line(57.0, 99.0), line(58.0, 99.0)];
         assert_eq!(lanes(&all), [0, 1, 2, 0, 3, 4, 4]);
     }
 

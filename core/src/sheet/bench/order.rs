@@ -109,7 +109,8 @@ impl Look<'_> {
             before.insert(of, run);
             if follows {
                 let same = *designs.entry(of).or_insert_with(|| design.is_some() && fold::design_of(self.book, of) == design);
-                let ((of_design, any, last), how) = found.entry(run.work.op.clone()).or_insert(((0, 0, 0), (run.work.kind, run.work.stage)));
+                let ((of_design, any, last), how) =
+                    found.entry(run.work.op.clone()).or_insert(((0, 0, 0), (run.work.kind, run.work.stage)));
                 (*of_design, *any, *last) = (of_design.saturating_add(usize::from(same)), any.saturating_add(1), nth);
                 *how = (run.work.kind, run.work.stage);
             }

@@ -19,6 +19,8 @@ pub struct Starting {
     pub rework: bool,
     /// All of a long plan is shown.
     pub all: bool,
+    /// All jobs are shown.
+    pub jobs: bool,
     /// The day of time that was missed; none for a start now.
     pub missed: Option<Day>,
     pub from: Option<Clock>,
@@ -35,6 +37,8 @@ pub enum StartingTap {
     Found(On, String, Kind, Stage),
     /// All of a long plan.
     All,
+    /// All jobs.
+    Jobs,
     /// The haul is sorted.
     Sort(Id),
     Typed(String),
@@ -51,7 +55,17 @@ impl Starting {
         let open = open(app);
         let hand = sheet(app).hand.map(|hand| hand.on).filter(|on| open.iter().any(|(job, _)| On::Job(*job) == *on));
         let on = hand.or(open.last().map(|(job, _)| On::Job(*job))).unwrap_or(On::Nothing);
-        Starting { on, op: String::new(), chosen: None, rework: false, all: false, missed: None, from: None, typed: Typed::default() }
+        Starting {
+            on,
+            op: String::new(),
+            chosen: None,
+            rework: false,
+            all: false,
+            jobs: false,
+            missed: None,
+            from: None,
+            typed: Typed::default(),
+        }
     }
 
     /// The work, once all of it was said.
@@ -70,10 +84,11 @@ pub fn open(app: &App) -> Vec<(Id, String)> {
 pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
     let Over::Starting(starting) = &mut app.bench.over else { return };
     match tap {
-        StartingTap::On(on) => (starting.on, starting.all) = (on, false),
+        StartingTap::On(on) => (starting.on, starting.all, starting.jobs) = (on, false, false),
         StartingTap::Op(op, kind, stage) => starting.chosen = Some((op, kind, stage)),
         StartingTap::Found(on, op, kind, stage) => (starting.on, starting.chosen) = (on, Some((op, kind, stage))),
         StartingTap::All => starting.all = true,
+        StartingTap::Jobs => starting.jobs = true,
         StartingTap::Sort(haul) => {
             (starting.on, starting.chosen) = (On::Haul(haul), Some((count::SORT.to_owned(), Kind::Fetch, Stage::Sort)))
         }

@@ -1,5 +1,7 @@
 //! Bench as tables of messages: what is shown, and what is in the book.
 
+mod days;
+mod rack;
 mod waits;
 
 use super::day::{DayTap, Mend};

@@ -35,7 +35,8 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .kids(of_the_eve(&sheet, app, seen))
         .kid(list(&sheet, &counted, (view, app), seen))
         .kids(waits::of_day(view.day, app, seen))
-        .kids(row::struck(&sheet, seen));
+        .kids(row::struck(&sheet, seen))
+        .kids(seen.page.is_narrow().then(missed));
     Screen::new("bench/day", head(top), main).walks().foot(foot(app, view.day, seen))
 }
 
@@ -93,16 +94,19 @@ fn began(counted: &Counted) -> Option<Wall> {
     counted.taps.first().map(|tap| tap.at)
 }
 
+fn missed() -> El<Msg> {
+    key("key", words::MISSED, "", say(Tap::Day(DayTap::Missed)))
+}
+
+/// On a narrow page what is needed less lies at the end of the list.
 fn foot(app: &App, shown: Day, seen: Seen<'_>) -> El<Msg> {
     let to = |day: Day| say(Tap::Day(DayTap::Show(day)));
+    let before = key("key h56", words::DAY_BEFORE, "", to(shown.before()));
     let later = key("key h56", words::DAY_AFTER, "", to(shown.next())).flag("disabled", seen.now.day() <= shown);
-    el("footer", "foot")
-        .kids(undo::bar(app, seen))
-        .kid(el("div", "g2").kid(key("key h56", words::DAY_BEFORE, "", to(shown.before()))).kid(later))
-        .kid(el("div", "g2").kid(key("key", words::MISSED, "", say(Tap::Day(DayTap::Missed)))).kid(key(
-            "key",
-            common::DONE,
-            "",
-            say(Tap::Close),
-        )))
+    let done = key(if seen.page.is_narrow() { "key h56" } else { "key" }, common::DONE, "", say(Tap::Close));
+    let foot = el("footer", "foot").kids(undo::bar(app, seen));
+    if seen.page.is_narrow() {
+        return foot.kid(el("div", "g3").kid(before).kid(later).kid(done));
+    }
+    foot.kid(el("div", "g2").kid(before).kid(later)).kid(el("div", "g2").kid(missed()).kid(done))
 }

@@ -38,7 +38,8 @@ pub fn beyond(sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         shown.push(el("h2", "").key(title).text(title));
         shown.push(drawn(boards).key(format!("{title} boards")));
     }
-    let under = if rack.more == 0 { String::new() } else { words::more_of_it(&seen.speech.count(u32::try_from(rack.more).unwrap_or(u32::MAX))) };
+    let under =
+        if rack.more == 0 { String::new() } else { words::more_of_it(&seen.speech.count(u32::try_from(rack.more).unwrap_or(u32::MAX))) };
     shown.push(key("key soft h56", words::ALL_OPERATIONS, under, say(Tap::Other)).key("all"));
     shown
 }

@@ -3,10 +3,10 @@
 use super::super::Seen;
 use super::super::count::name as pile_name;
 use super::say;
-use crate::app::{App, Msg};
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, Mend, View};
 use crate::app::entry::Typed;
+use crate::app::{App, Msg};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::key::key;
 use crate::view::{El, el};

@@ -15,6 +15,9 @@ use crate::words::en::{bench as words, common, count};
 use fivebar_core::bench::{Kind, On};
 use fivebar_core::quantity::{Clock, Listed, Wall};
 
+/// With more jobs than this only the chosen one is shown until another is asked for.
+const SOME: usize = 4;
+
 /// So many lie as high as the bench's own keys.
 const FEW: usize = 12;
 
@@ -32,7 +35,7 @@ pub fn screen(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
         None => (words::WHAT_ARE_YOU_DOING, seen.now),
     };
     let top = Head::new(words::bench_on(&seen.speech.day(day)), title);
-    let main = el("main", "scr starting").kids(jobs(starting, app)).kids(operations(starting, app, seen));
+    let main = el("main", "scr starting").kids(jobs(starting, app, seen)).kids(operations(starting, app, seen));
     let when = starting.missed.is_none().then(|| foot::when(app));
     let foot = el("footer", "foot").kids(when).kid(key("key h56", common::NOT_NOW, "", say(Tap::Close)));
     Screen::new("bench/start", head(top), main).foot(foot)
@@ -49,12 +52,17 @@ pub fn noon_at(clock: Clock, seen: Seen<'_>) -> String {
 }
 
 /// Jobs that go on, and time of no job.
-fn jobs(starting: &Starting, app: &App) -> Vec<El<Msg>> {
+fn jobs(starting: &Starting, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let mut open: Vec<(On, String)> = open(app).into_iter().rev().map(|(job, name)| (On::Job(job), name)).listed();
     if open.is_empty() {
         return vec![];
     }
     open.push((On::Nothing, words::NO_JOB.to_owned()));
+    if SOME < open.len() && !starting.jobs {
+        let name = open.iter().find(|(on, _)| *on == starting.on).map_or(words::NO_JOB, |(_, name)| name.as_str());
+        let all = words::another_of(&seen.speech.count(u32::try_from(open.len()).unwrap_or(u32::MAX)));
+        return vec![key("key left wide h56", name.to_owned(), all, answer(StartingTap::Jobs)).attr("aria-expanded", "false")];
+    }
     let shown = open.iter().map(|(on, name)| Chip::choice(name.clone(), *on == starting.on)).listed();
     let keys = flowing("key h56", shown, |nth| answer(StartingTap::On(open.get(nth).map_or(On::Nothing, |(on, _)| *on))));
     vec![keys.attr("aria-label", words::FOR_WHAT)]
@@ -75,8 +83,11 @@ fn operations(starting: &Starting, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         key("key h88 m wide", count::SORT, under, answer(StartingTap::Sort(haul.id)))
     });
     let mut shown = vec![above];
-    shown.extend(typed(starting));
+    let mut typed = typed(starting);
+    let field = (!typed.is_empty()).then(|| typed.remove(0));
+    shown.extend(field);
     shown.extend(group(if none { "" } else { words::FOUND }, offers.found));
+    shown.extend(typed);
     shown.extend(group("", offers.first));
     shown.extend(more);
     shown.extend(sort);

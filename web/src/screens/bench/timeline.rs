@@ -41,7 +41,11 @@ pub fn day(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         from,
         to,
         boards: line.boards.iter().flat_map(stretches).listed(),
-        lines: line.waits.iter().map(|one| Line { from: minutes(one.on.from), to: minutes(one.on.to), open: (one.before, one.after) }).listed(),
+        lines: line
+            .waits
+            .iter()
+            .map(|one| Line { from: minutes(one.on.from), to: minutes(one.on.to), open: (one.before, one.after) })
+            .listed(),
         hours: hours((from, to), seen),
         midnights: [(before, 0.0), (after, WHOLE_DAY)].into_iter().filter(|(is, _)| *is).map(|(_, at)| at).listed(),
     };

@@ -67,8 +67,11 @@ fn foot(app: &App, sheet: &WeekSheet, seen: Seen<'_>) -> El<Msg> {
     let to = |day: Day| say(Tap::Day(DayTap::Week(day)));
     let next = (0..7).fold(sheet.first, |day, _| day.next());
     let later = key("key h56", said::WEEK_AFTER, "", to(next)).flag("disabled", seen.now.day() < next);
-    el("footer", "foot")
-        .kids(undo::bar(app, seen))
-        .kid(el("div", "g2").kid(key("key h56", said::WEEK_BEFORE, "", to(sheet.first.before()))).kid(later))
-        .kid(key("key wide", common::DONE, "", say(Tap::Close)))
+    let foot = el("footer", "foot").kids(undo::bar(app, seen));
+    let before = key("key h56", said::WEEK_BEFORE, "", to(sheet.first.before()));
+    let done = key(if seen.page.is_narrow() { "key h56" } else { "key wide" }, common::DONE, "", say(Tap::Close));
+    match seen.page.is_narrow() {
+        true => foot.kid(el("div", "g3").kid(before).kid(later).kid(done)),
+        false => foot.kid(el("div", "g2").kid(before).kid(later)).kid(done),
+    }
 }

@@ -12,6 +12,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, job as words, jobs};
 use fivebar_core::bench::Shares;
+use fivebar_core::bench::estimate::Basis;
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
@@ -93,13 +94,16 @@ fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&Estim
     let took = sheet.account.hours.logged.by_op.get(&operation.op).map(|shares| seen.speech.span(shares.total()));
     let planned = operation.span.map(|span| seen.speech.span(span));
     // Without a likely end nothing was reckoned: the plan alone stands.
-    let likely = likely.filter(|sheet| sheet.found.is_some()).and_then(|sheet| sheet.rows.iter().find(|row| row.op.as_ref() == Some(&operation.op)));
+    let likely =
+        likely.filter(|sheet| sheet.found.is_some()).and_then(|sheet| sheet.rows.iter().find(|row| row.op.as_ref() == Some(&operation.op)));
     let span = likely.map(|row| seen.speech.span(row.likely)).or_else(|| planned.clone()).unwrap_or(words::NOT_YET.to_owned());
     let thought = planned.filter(|_| likely.is_some()).map(|span| words::planned_span(&span));
-    let basis = likely.map(|row| super::estimate::basis(row, seen));
+    // What was thought stands there already.
+    let basis = likely.filter(|row| row.from != Basis::Thought).map(|row| super::estimate::basis(row, seen));
     let pieces = operation.pieces.map(|n| common::pieces(n, &seen.speech.count(n)));
     let kind = if operation.stage == fivebar_core::bench::Stage::Finish { words::FINISH } else { jobs::kind(operation.kind) };
-    let under: Vec<String> = [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None)), thought, basis].into_iter().flatten().listed();
+    let under: Vec<String> =
+        [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None)), thought, basis].into_iter().flatten().listed();
     el("button", "dl mid")
         .attr("type", "button")
         .key(operation.op.clone())

@@ -188,6 +188,11 @@ pub fn more_of_it(n: &str) -> String {
     format!("{n} more of this job")
 }
 
+/// "another of 7".
+pub fn another_of(n: &str) -> String {
+    format!("another of {n}")
+}
+
 /// "All 40".
 pub fn all_of(n: &str) -> String {
     format!("All {n}")
