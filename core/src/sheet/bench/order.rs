@@ -16,6 +16,14 @@ pub const EARLIER: usize = 3;
 /// Boards of other jobs, one each.
 pub const JOBS: usize = 8;
 
+/// An operation that followed another.
+#[derive(Default)]
+struct Followed {
+    /// How often on jobs of the same design, how often on any; when last.
+    often: (usize, usize, usize),
+    how: Option<(Kind, Stage)>,
+}
+
 /// What is around: what runs, or was stopped last.
 pub(super) type Here = (Option<Choice>, Option<Choice>);
 
@@ -97,8 +105,7 @@ impl Look<'_> {
         let design = fold::design_of(self.book, job);
         let mut designs: Sorted<Id, bool> = Sorted::new();
         let mut before: Sorted<Id, &Run> = Sorted::new();
-        // How often, on the same design and on any; when last.
-        let mut found: Sorted<String, ((usize, usize, usize), (Kind, Stage))> = Sorted::new();
+        let mut found: Sorted<String, Followed> = Sorted::new();
         let own = self.own().filter(|run| !run.work.rework);
         for (nth, run) in own.enumerate() {
             let On::Job(of) = run.work.on else { continue };
@@ -109,13 +116,13 @@ impl Look<'_> {
             before.insert(of, run);
             if follows {
                 let same = *designs.entry(of).or_insert_with(|| design.is_some() && fold::design_of(self.book, of) == design);
-                let ((of_design, any, last), how) =
-                    found.entry(run.work.op.clone()).or_insert(((0, 0, 0), (run.work.kind, run.work.stage)));
-                (*of_design, *any, *last) = (of_design.saturating_add(usize::from(same)), any.saturating_add(1), nth);
-                *how = (run.work.kind, run.work.stage);
+                let there = found.entry(run.work.op.clone()).or_default();
+                let often = (there.often.0.saturating_add(usize::from(same)), there.often.1.saturating_add(1), nth);
+                *there = Followed { often, how: Some((run.work.kind, run.work.stage)) };
             }
         }
-        let mut found = found.iter().map(|(op, (often, how))| (*often, (op.clone(), how.0, how.1))).listed();
+        let named = |(op, followed): (&String, &Followed)| followed.how.map(|(kind, stage)| (followed.often, (op.clone(), kind, stage)));
+        let mut found = found.iter().filter_map(named).listed();
         order_by_key(&mut found, |(often, _)| std::cmp::Reverse(*often));
         found.into_iter().map(|(_, operation)| operation).listed()
     }
@@ -187,7 +194,7 @@ mod tests {
     fn what_followed_most_often_comes_next() {
         let check = |past: &[(bool, &str)], planned: &[&str], runs: &str, below: &str| {
             let mut phone = Phone::new("a");
-            let (design, this) = (phone.job(0, "the design").clone(), phone.job(0, "this"));
+            let (design, this) = (phone.job(0, "the design"), phone.job(0, "this"));
             phone.note(1, DesignUsed { job: job(this), design: job(design) });
             plan(&mut phone, this, planned);
             let mut minute = 10;

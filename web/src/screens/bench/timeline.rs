@@ -73,8 +73,12 @@ fn hours((from, to): (f64, f64), seen: Seen<'_>) -> Vec<(f64, String)> {
     let room = (seen.page.column() / 64.0).max(2.0);
     let step = ((to - from) / 60.0 / room).ceil().max(1.0);
     let first = (from / 60.0 / step).ceil() * step;
+    // Midnight is a long word: the hours before it leave it room.
+    let end = to;
+    let to = if to < WHOLE_DAY { to } else { to - (to - from) * 96.0 / seen.page.column() };
     let all = (0..25).map(|n| first + step * f64::from(n)).take_while(|hour| hour * 60.0 <= to);
-    all.map(|hour| (hour * 60.0, clock(Span::minutes((hour * 60.0) as i64), seen))).listed()
+    let midnight = (to < end && end == WHOLE_DAY).then_some(24.0);
+    all.chain(midnight).map(|hour| (hour * 60.0, clock(Span::minutes((hour * 60.0) as i64), seen))).listed()
 }
 
 /// A span from midnight as a clock shows it; midnight at the end of a day by its name.

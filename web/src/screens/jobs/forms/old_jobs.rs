@@ -20,6 +20,7 @@ const NAMES: [&str; ROWS] = ["old-job-1", "old-job-2", "old-job-3"];
 pub fn asked(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     let mut asked = Asked::new("jobs/old-jobs", words::OLD_JOBS);
     let currency = draft.picks.currency.code();
+    let currency = if seen.page.is_narrow() { "" } else { currency };
     let row = [Slot::new(words::IT_TOOK, ""), Slot::new(words::YOU_THOUGHT, ""), Slot::new(words::SOLD_FOR, currency)];
     let all: Vec<Slot> = (0..ROWS).flat_map(|_| row.clone()).listed();
     let narrow = seen.page.is_narrow();
