@@ -151,6 +151,8 @@ pub enum Refusal {
     PlanNameTwice { name: String },
     /// A plan that breaks a rule of its own problem: it is not shown.
     PlanBroken,
+    /// A pile has another size than a plan was made for.
+    PlanOfOtherSizes,
 }
 
 /// A figure that says what is to be planned.

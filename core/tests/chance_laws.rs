@@ -3,7 +3,7 @@
 use fivebar_core::haul::enough::{Enough, Held, LIKELY, Least, MOST, SURE, scarcest};
 use fivebar_core::haul::rejects::{RejectShare, Seen};
 use fivebar_core::haul::sample::{Sides, sizes};
-use fivebar_core::haul::weighing::{Lies, OnScale, Spread, Weighing};
+use fivebar_core::haul::weighing::{OnScale, Spread, Weighing};
 use fivebar_core::quantity::chance::{BetaBinomial, student};
 use fivebar_core::quantity::{Decimal, Grams, Length};
 use proptest::prelude::*;
@@ -26,10 +26,6 @@ fn held() -> impl Strategy<Value = Held> {
 
 fn grams(grams: u32) -> Grams {
     Grams::new(grams.into()).unwrap()
-}
-
-fn lies() -> impl Strategy<Value = Lies> {
-    prop_oneof![Just(Lies::InPile), Just(Lies::Apart)]
 }
 
 proptest! {
@@ -98,25 +94,25 @@ proptest! {
 
     #[test]
     fn a_count_of_pieces_alike_is_exact(
-        piece in 1_u32..1_000, counted in 5_u32..60, others in 0_u32..9_000, tare in 0_u32..9_000, lies in lies(),
+        piece in 1_u32..1_000, counted in 5_u32..60, others in 0_u32..9_000, tare in 0_u32..9_000,
     ) {
         let n = counted + others;
         let on_scale = |n: u32| OnScale { shows: grams(piece * n + tare), tare: grams(tare) };
         let spread = Spread::measured(&[grams(piece); 3]).unwrap().unwrap();
-        let weighed = Weighing { counted, sample: on_scale(counted), pile: on_scale(n), lies }.count(spread).unwrap();
+        let weighed = Weighing { counted, sample: on_scale(counted), pile: on_scale(n) }.count(spread).unwrap();
         prop_assert_eq!((weighed.n, weighed.least, weighed.most), (n, n, n));
     }
 
-    /// A larger sample of the same pieces is never less certain; apart is never more certain than in the pile.
+    /// A larger sample of the same pieces is never less certain.
     #[test]
     fn a_larger_sample_is_never_worse(piece in 1_u32..1_000, counted in 5_u32..60, others in 1_u32..5_000) {
-        let of = |counted: u32, lies| {
+        let of = |counted: u32| {
             let on_scale = |n: u32| OnScale::bare(grams(piece * n));
-            Weighing { counted, sample: on_scale(counted), pile: on_scale(61 + others), lies }.count(Spread::BAND).unwrap()
+            Weighing { counted, sample: on_scale(counted), pile: on_scale(61 + others) }.count(Spread::BAND).unwrap()
         };
-        let (small, large, apart) = (of(counted, Lies::InPile), of(counted + 1, Lies::InPile), of(counted, Lies::Apart));
-        prop_assert!(large.spread <= small.spread && small.spread <= apart.spread);
-        prop_assert!(apart.least <= small.least && small.least <= small.n && small.n <= small.most && small.most <= apart.most);
+        let (small, large) = (of(counted), of(counted + 1));
+        prop_assert!(large.spread <= small.spread);
+        prop_assert!(small.least <= small.n && small.n <= small.most);
         prop_assert!(counted <= small.least);
     }
 

@@ -49,7 +49,19 @@ impl Rack {
             ..Default::default()
         });
         let answered = asked.solve(&mut Patience::new(Some(100), &mut |_: Progress<'_>| true), 1);
-        let pile = |(pile, n): (Id, Count)| PlanPile { haul: self.haul, pile, n: 9, rips: None, used: Some(n), in_job: None };
+        let pile = |(pile, n): (Id, Count)| PlanPile {
+            haul: self.haul,
+            pile,
+            n: 9,
+            rips: None,
+            used: Some(n),
+            in_job: None,
+            thickness: None,
+            width: None,
+            length: None,
+            letter: None,
+            wood: None,
+        };
         PlanKept {
             job: self.job,
             shape: Shape::Sticks,
@@ -59,6 +71,8 @@ impl Rack {
             answer: post::write(&post::put_answer(&answered)),
             width: None,
             thickness: None,
+            saw: None,
+            parts: None,
         }
     }
 
@@ -96,7 +110,7 @@ proptest! {
         let volume = |n: Count, [a, b, c]: [Length; 3]| Volume::of(a, b, c).unwrap().times(n).unwrap();
         let taken = used.iter().zip(SIZES).map(|(n, size)| volume(*n, size.map(mm))).fold(Volume::ZERO, |sum, it| sum.plus(it).unwrap());
         let back = left.iter().map(|one| volume(one.n, one.size)).fold(Volume::ZERO, |sum, it| sum.plus(it).unwrap());
-        let act = rack.maker.order(Command::Plan(PlanCommand::Use { plan, left }))[0];
+        let act = rack.maker.order(Command::Plan(PlanCommand::Use { plan, left, instead: false }))[0];
         let (gross, good, in_job, on_rack, _) = rack.volumes();
         prop_assert_eq!((gross, good), (before.0, before.1));
         prop_assert_eq!(in_job, taken.less(back));
@@ -123,11 +137,11 @@ proptest! {
         let ready = ready(wish, &stock, Figures::usual(Units::Metric).unwrap()).unwrap();
         let answered = ready.asked.solve(&mut Patience::new(Some(2_000), &mut |_: Progress<'_>| true), 1);
         let sheet = sheet(&ready, &answered, Room::HEATED).unwrap();
-        let (figures, mut lost, mut taken) = (&ready.figures, 0, 0);
+        let (figures, mut lost, mut taken, mut kept, mut cut) = (&ready.figures, 0, 0, 0, 0);
         for line in &sheet.lines {
             let low = ready.sources[line.source].size[2].as_nm();
-            let pieces: i64 = line.pieces.iter().map(|(n, length, _)| n * length.as_nm()).sum();
-            let (n, back) = (line.pieces.iter().map(|(n, _, _)| n).sum::<i64>(), line.remainder.map_or(0, Length::as_nm));
+            let pieces: i64 = line.pieces.iter().map(|cut| cut.n * cut.size[0].as_nm()).sum();
+            let (n, back) = (line.pieces.iter().map(|cut| cut.n).sum::<i64>(), line.remainder.map_or(0, Length::as_nm));
             let kerfs = figures.kerf.as_nm() * (n - 1 + i64::from(0 < back));
             let end = low - pieces - back - kerfs - 2 * figures.end_trim.as_nm();
             prop_assert!(0 <= end && (back == 0 || end == 0), "{:?}", line);
@@ -135,9 +149,13 @@ proptest! {
             prop_assert!(0 < back || end - figures.kerf.as_nm() < figures.keep_min.as_nm(), "long enough to keep: {:?}", line);
             lost += line.n * (kerfs + end + 2 * figures.end_trim.as_nm());
             taken += line.n * low;
+            (kept, cut) = (kept + line.n * back, cut + line.n * pieces);
         }
         prop_assert_eq!(sheet.waste.length.map(|it| it.map(Length::as_nm)), Some([lost, taken]));
         let of = |length: i64| Volume::of(mm(30), mm(50), Length::nm(length).unwrap()).unwrap();
-        prop_assert_eq!((sheet.waste.wasted, sheet.waste.taken), (of(lost), of(taken)));
+        let finished = Volume::of(mm(28), mm(48), Length::nm(cut).unwrap()).unwrap();
+        prop_assert_eq!((sheet.waste.taken, sheet.waste.finished), (of(taken - kept), finished));
+        prop_assert_eq!((sheet.waste.cutting, sheet.waste.sizing), (of(lost), of(cut).less(finished)));
+        prop_assert_eq!(sheet.waste.wasted, of(taken - kept).less(finished));
     }
 }

@@ -5,7 +5,7 @@ mod published;
 use fivebar_core::haul::enough::{Enough, Held, Least};
 use fivebar_core::haul::rejects::{RejectShare, Seen};
 use fivebar_core::haul::sample::{self, pieces_to_measure};
-use fivebar_core::haul::weighing::{Lies, OnScale, Spread, Weighing};
+use fivebar_core::haul::weighing::{OnScale, Spread, Weighing};
 use fivebar_core::plan::outlook::{Hoped, Pieces, outlook};
 use fivebar_core::plan::parts::problem::{Part, Pile, Problem};
 use fivebar_core::quantity::chance::{BELL_95, BetaBinomial, student};
@@ -31,11 +31,12 @@ fn rejects(row: &Row) -> BetaBinomial {
     BetaBinomial::new(whole(row, "N"), float(row, "alpha"), float(row, "beta")).unwrap()
 }
 
-/// One standard deviation of a count by a sample of `m` weighed apart, for a pile that comes out at N.
+/// One standard deviation of a count of N pieces by `m` others: the same as of a pile of N + m that holds its sample, for what of it
+/// is counted already is known, and N c sqrt(1/m + 1/N) = (N + m) c sqrt(1/m - 1/(N + m)).
 fn count_by_weight(row: &Row) -> Vec<Decimal> {
     let (n, m) = (whole(row, "N"), whole(row, "m"));
     let pieces = |n: Count| OnScale::bare(Grams::new(i64::from(n) * 400).unwrap());
-    let weighing = Weighing { counted: m, sample: pieces(m), pile: pieces(n), lies: Lies::Apart };
+    let weighing = Weighing { counted: m, sample: pieces(m), pile: pieces(n + m) };
     vec![shown(weighing.count(Spread::guess(float(row, "cv"))).unwrap().spread, 4)]
 }
 

@@ -4,12 +4,12 @@
 mod maker;
 
 use fivebar_core::haul::{Haul, Pile};
-use fivebar_core::ledger::decide::{BookCommand, Command, HaulCommand, JobCommand, Lying, On, StockCommand};
+use fivebar_core::ledger::decide::{BookCommand, Command, Figures, HaulCommand, JobCommand, Lying, On, OnTheScale, StockCommand};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::haul::{Fate, Per, Way};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::money::share::Share;
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Length, Money, Span, Units, Volume};
+use fivebar_core::quantity::{Count, Currency, Decimal, Grams, Id, Length, Money, Span, Units, Volume};
 use fivebar_core::sheet::haul as sheet;
 use maker::{Maker, key, sixteenths};
 use proptest::prelude::*;
@@ -31,8 +31,14 @@ fn steps(most: u8) -> impl Strategy<Value = Vec<Step>> {
 
 const WITHOUT_JOBS_ENDING: u8 = 13;
 const WITHOUT_TAKING_BACK: u8 = 15;
-const ALL: u8 = 17;
+const ALL: u8 = 18;
 const ENDING: u8 = 13;
+
+/// Five pieces of two kilograms, and what weighs as much as so many of them, in what weighs so many grams.
+fn scale(n: Count, tare: i64) -> OnTheScale {
+    let [sample_weight, shows, tare] = [2_000, 2_000 + 400 * i64::from(n), tare].map(|grams| Grams::new(grams).unwrap());
+    OnTheScale { sample: 5, sample_weight, shows, tare, spread: None, singles: None }
+}
 
 /// A haul of two piles of the same size, with an odd cost and odd minutes, and three jobs.
 struct Days {
@@ -64,6 +70,8 @@ impl Days {
         let stock = |command| Some(Command::Stock(Lying { haul, pile }, command));
         let of_haul = |command| Some(Command::Haul(command));
         match what {
+            0 if n % 4 == 1 => stock(StockCommand::Layers { layers: 2, per: n, rest: 1 }),
+            0 if n % 4 == 2 => stock(StockCommand::Weigh(scale(n, 0))),
             0 => of_haul(HaulCommand::Count { haul, pile, n, way: Way::Bundle }),
             1 => of_haul(HaulCommand::Recount { haul, pile, n: 2 * n, why: None }),
             2 => of_haul(HaulCommand::Reject { haul, pile, n, why: key("crack") }),
@@ -83,7 +91,11 @@ impl Days {
             }
             14 => Some(Command::Job(JobCommand::Reopen { job })),
             15 => self.acts.get(step.n as usize * 3).map(|act| Command::Book(BookCommand::TakeBack { act: *act })),
-            _ => stock(StockCommand::Mend { entry: *self.acts.get(n as usize * 2)?, n: n + 1, why: None }),
+            16 => stock(StockCommand::Mend { entry: *self.acts.get(n as usize * 2)?, n: n + 1, why: None }),
+            _ => {
+                let by = if step.job == 0 { Figures::Weight(scale(n, 300)) } else { Figures::Layers { layers: 3, per: n, rest: 2 } };
+                stock(StockCommand::MendBy { entry: *self.acts.get(n as usize * 2)?, by })
+            }
         }
     }
 

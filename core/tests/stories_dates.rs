@@ -151,7 +151,7 @@ fn any_order_of_arrival_gives_the_same_dates() {
     let whole = seen(&story, "stool");
     let mut lines: Vec<&str> = story.book.lines().collect();
     lines.reverse();
-    let turned = Story { book: Book::of_lines(lines.into_iter()), ..story.clone() };
+    let turned = Story { book: Book::of_lines(lines), ..story.clone() };
     assert_eq!((seen(&turned, "stool"), quoted(&turned)), (whole, quoted(&story)));
 }
 

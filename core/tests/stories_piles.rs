@@ -7,7 +7,10 @@ use fivebar_core::ledger::decide::{Command, HaulCommand, PileFacts};
 use fivebar_core::ledger::{Book, fold};
 use fivebar_core::quantity::{Count, Currency, Length};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::past::past;
+use fivebar_core::sheet::verdict::Known;
 use fivebar_core::story::{Story, tell};
+use std::rc::Rc;
 
 const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for works\npile ash ash-white 1 x 2 x 20 in\n\
     pile oak oak-white 1 x 2 x 20 in\njob stools \"Stools\" 1 spec\njob desk \"Desk\" 1 spec\n";
@@ -107,4 +110,32 @@ fn a_high_end_below_the_length_that_is_there_is_refused() {
         let facts = PileFacts { length_to: Some(inches(to)), ..PileFacts::default() };
         assert_eq!(maker.try_order(Command::Haul(HaulCommand::DescribePile { haul, pile, facts })).err(), refusal, "{to}");
     }
+}
+
+/// Parts still missing of the ash of the next haul, after these lines of the first.
+#[track_caller]
+fn missing(lines: &str, wanted: &[(&str, Count)]) {
+    let next = "2026-03-16 09:00 leave for next\npile strips ash-white 1 x 2 x 24 in\npile thick ash-white 2 x 2 x 24 in";
+    let story = told(&format!("{lines}\n{next}"));
+    let haul = fold::haul(&story.book, story.names.haul("next").unwrap()).unwrap();
+    let known = Known::of(&story.book, (Rc::new(fold::workshop(&story.book)), past(&story.book, &haul)), &haul);
+    let of = |name: &str| known.missing_for(haul.pile(story.names.pile(name).unwrap()).unwrap());
+    let shown = of("strips");
+    assert_eq!(shown.iter().map(|want| (want.part.as_str(), want.wanted)).collect::<Vec<_>>(), wanted, "{lines}");
+    assert_eq!(of("thick"), [], "of another section nothing is missing");
+}
+
+#[test]
+fn what_an_earlier_pile_did_not_come_to_is_still_missing() {
+    let sorted = "count 20 ash\nwant 20 of \"leg stock\" from ash for stools\nreject 3 ash crack\ngood 17 ash";
+    missing(sorted, &[("leg stock", 3)]);
+    missing("count 20 ash\nwant 20 of \"leg stock\" from ash for stools\nreject 3 ash crack\ngood 10 ash", &[]); // 7 are still to sort
+    missing("count 20 ash\nwant 17 of \"leg stock\" from ash for stools\nreject 3 ash crack\ngood 17 ash", &[]);
+    missing(&format!("{sorted}\nend stools"), &[]);
+    // Two pieces to a leg: 17 good make 8, and 2 more are missing; four legs of a piece: 3 pieces give 12.
+    missing("count 20 ash\nwant 10 of \"leg\" from ash for stools pieces 2\nreject 3 ash crack\ngood 17 ash", &[("leg", 2)]);
+    missing("count 20 ash\nwant 80 of \"leg\" from ash for stools gives 4\nreject 3 ash crack\ngood 17 ash", &[("leg", 12)]);
+    // A newer pile speaks for the same part.
+    let again = "2026-03-09 09:00 leave for more\npile second ash-white 1 x 2 x 22 in\ncount 3 second\nwant 3 of \"leg stock\" from second for stools\ngood 3 second";
+    missing(&format!("{sorted}\n{again}"), &[]);
 }

@@ -90,6 +90,15 @@ impl Browser {
         write(file, printed["data"].as_str());
     }
 
+    /// How many sheets of paper the page takes.
+    pub fn sheets(&mut self, page: &Page, paper: [f64; 2]) -> usize {
+        let [width, height] = paper;
+        let printed = self.on(page, "Page.printToPDF", json!({ "paperWidth": width, "paperHeight": height }));
+        let pdf = STANDARD.decode(printed["data"].as_str().unwrap_or_default()).unwrap_or_default();
+        let text = String::from_utf8_lossy(&pdf);
+        text.matches("/Type /Page").count() - text.matches("/Type /Pages").count()
+    }
+
     /// A picture under `target/pictures`, for people to look at; returns its path.
     pub fn shot(&mut self, page: &Page, name: &str) -> PathBuf {
         let file = app::root().join("target/pictures").join(format!("{name}.png"));

@@ -305,6 +305,53 @@ fn the_page_of_a_pile_and_its_forms_fit_a_hand() {
     assert_eq!(browser.errors(), [""; 0]);
 }
 
+/// What lies a step further: enough of each part, the other hauls, a haul partly sorted, a bundle to be typed, a count that is put
+/// right by its figures, from the page of its pile and from the list of the day, and what is refused there.
+#[test]
+fn what_lies_a_step_further_fits_a_hand() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let phone = Phone::SMALL.quick();
+    let page = app::opened(&mut browser, phone);
+    let story = tell(&format!(
+        "{TENTH_VISIT}\nwant 40 of \"legs\" from strips10\nlayers 2 of 5 strips10 rest 1\n\
+         weighed strips10 sample 5 20 lb all 84 lb tare 4 lb\nreject 4 strips10 twist\n"
+    ));
+    let refused: Vec<String> = story.refused.iter().map(|(line, why)| format!("{line} {why:?}")).collect();
+    let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
+    browser.write_book(&page, &lines);
+    browser.reload(&page);
+    app::read(&mut browser, &page);
+    browser.wait_text(&page, "61 pieces");
+    browser.tap(&page, ".enough");
+    browser.wait_text(&page, "What you need of this haul");
+    check(&mut browser, &page, "step-enough-320", phone);
+    slowly(&mut browser, &page, &["Done", "This haul"]);
+    check(&mut browser, &page, "step-haul-320", phone);
+    slowly(&mut browser, &page, &["Other hauls"]);
+    check(&mut browser, &page, "step-hauls-320", phone);
+    slowly(&mut browser, &page, &["Not now"]);
+    browser.tap(&page, ".foot .g4 > :last-child");
+    browser.wait_text(&page, "How many with each tap?");
+    check(&mut browser, &page, "step-bundle-320", phone);
+    slowly(&mut browser, &page, &["Not now", "Sort", "need, weight"]);
+    browser.wait_text(&page, "Put right: 11 counted by layers");
+    check(&mut browser, &page, "step-pile-320", phone);
+    each_screen(&mut browser, &page, &["Put right: 20 counted by weight", "Put right: 11"], ("step-320", "Not now"), phone);
+    slowly(&mut browser, &page, &["Put right: 20", "All weighs", "9", "Write it down"]);
+    browser.wait_text(&page, "Not counted");
+    check(&mut browser, &page, "step-320-refused", phone);
+    slowly(&mut browser, &page, &["Not now", "All piles"]);
+    browser.tap(&page, ".tile");
+    browser.wait_text(&page, "62 pieces");
+    std::thread::sleep(Duration::from_millis(400));
+    go(&mut browser, &page, 1);
+    slowly(&mut browser, &page, &["Start", "Tidy", "today", "onto a pile"]);
+    check(&mut browser, &page, "step-day-320", phone);
+    each_screen(&mut browser, &page, &["Put it right"], ("step-day-320", "Not now"), phone);
+    assert_eq!((browser.errors(), refused), (vec![], vec![]));
+}
+
 /// Something in clamps, the list of waits, how an operation ends, and big buttons with an off time to be chalked.
 #[test]
 fn waits_fit_a_hand() {

@@ -16,6 +16,8 @@ pub struct Load {
     pub carries: Option<Mass>,
     /// Some pile's wood is unknown and weighs as the heaviest plausible.
     pub guessed: bool,
+    /// Some pile of a length band weighs as at its long end.
+    pub at_longest: bool,
 }
 
 /// Who is in the van today.
@@ -155,29 +157,32 @@ impl Haul {
     /// The load where the weight of a pile's wood is known otherwise.
     pub fn load_with(&self, heavy: impl Fn(&Pile) -> Heavy) -> Load {
         let weighed = self.piles.iter().filter_map(|pile| weight(pile, heavy(pile)));
-        weighed.fold(Load { carries: self.may_carry(), ..Load::default() }, |load, (mass, guessed)| Load {
-            mass: load.mass.plus(mass),
-            guessed: load.guessed || guessed,
+        weighed.fold(Load { carries: self.may_carry(), ..Load::default() }, |load, pile| Load {
+            mass: load.mass.plus(pile.mass),
+            guessed: load.guessed || pile.guessed,
+            at_longest: load.at_longest || pile.at_longest,
             ..load
         })
     }
 }
 
-/// The weight of a pile as taken, and whether its wood was guessed: as weighed; else by its volume, that of measured pieces at the high
+/// The weight of a pile as taken, and by what it goes: as weighed; else by its volume, that of measured pieces at the high
 /// end of its interval, that of a size at the long end of its band.
-fn weight(pile: &Pile, heavy: Heavy) -> Option<(Mass, bool)> {
+fn weight(pile: &Pile, heavy: Heavy) -> Option<Load> {
     if let Some(weighs) = pile.weighs() {
-        return Some((weighs.mass, false));
+        return Some(Load { mass: weighs.mass, ..Load::default() });
     }
     let by_size = || pile.longest_piece().ok().flatten();
-    let (piece, more) = match pile.sampled().ok().flatten() {
+    let (sampled, there) = (pile.sampled().ok().flatten(), 0 < pile.brought());
+    let at_longest = there && pile.length_to.is_some() && sampled.is_none_or(|sampled| sampled.off.is_none());
+    let (piece, more) = match sampled {
         Some(Mean { mean, off: Some(off) }) => (mean, 1.0 + off),
         // One piece alone says nothing of the longest.
         Some(Mean { mean, off: None }) => (by_size().map_or(mean, |longest| longest.max(mean)), 1.0),
         None => (by_size()?, 1.0),
     };
     let all = heavy.density.mass(piece.times(pile.brought()).ok()?);
-    Some((Mass::kg(all.as_kg() * more), heavy.guessed && 0 < pile.brought()))
+    Some(Load { mass: Mass::kg(all.as_kg() * more), guessed: heavy.guessed && there, at_longest, ..Load::default() })
 }
 
 #[cfg(test)]

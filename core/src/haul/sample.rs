@@ -196,11 +196,6 @@ pub fn off_within(k: Count, of: Count) -> f64 {
     (1.0 / f64::from(k) - 1.0 / f64::from(of)).max(0.0).sqrt()
 }
 
-/// The same where the k pieces are not among the N: sqrt(1/k + 1/N).
-pub fn off_apart(k: Count, of: Count) -> f64 {
-    (1.0 / f64::from(k) + 1.0 / f64::from(of)).sqrt()
-}
-
 /// How many pieces to measure so that the mean is off by no more than `within` at 95 %, when single pieces spread by `spread`, both
 /// as a share of the mean; or so that the share of rejects is, with a spread of 0.5. n0 = (1.96 spread / within)^2 without end, and
 /// n0 / (1 + (n0 - 1) / N) of a pile of N, up to a whole piece.

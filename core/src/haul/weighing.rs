@@ -2,7 +2,7 @@
 
 use super::Pile;
 use super::pile::Weighed as WeighedBefore;
-use super::sample::{BY_CHANCE, off_apart, off_within, spread_of};
+use super::sample::{BY_CHANCE, off_within, spread_of};
 use crate::quantity::chance::{BELL_95, student};
 use crate::quantity::{Count, Decimal, Grams, Listed, Mass, PILE_MOST};
 use crate::refusal::{Answer, Refusal};
@@ -30,15 +30,6 @@ impl OnScale {
     pub fn wood(self) -> Answer<Grams> {
         if self.shows <= self.tare { Err(Refusal::UnderTare { met: self.shows, tare: self.tare }) } else { Ok(self.shows.less(self.tare)) }
     }
-}
-
-/// Where the counted pieces are while the pile is weighed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lies {
-    /// Put back: they are part of the weighed pile and of the count.
-    InPile,
-    /// Kept apart: they are not.
-    Apart,
 }
 
 /// How much single pieces differ in weight: standard deviation over mean.
@@ -152,19 +143,18 @@ impl WeighedBefore {
     fn counted_so(&self, pile: &Pile) -> Option<Weighed> {
         let on_scale = |shows, tare| Some(OnScale { shows: Grams::new(shows).ok()?, tare: Grams::new(tare).ok()? });
         let (sample, whole) = (on_scale(self.sample_weight, 0)?, on_scale(self.weight, self.tare)?);
-        let weighing = Weighing { counted: self.sample, sample, pile: whole, lies: Lies::InPile };
+        let weighing = Weighing { counted: self.sample, sample, pile: whole };
         weighing.count(self.spread(pile)).ok()
     }
 }
 
-/// A pile counted by weight.
+/// A pile counted by weight: a sample of it on the scale, put back, then all of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Weighing {
     /// Pieces of the sample.
     pub counted: Count,
     pub sample: OnScale,
     pub pile: OnScale,
-    pub lies: Lies,
 }
 
 /// What a weighing comes to: the count, and between which counts it lies at 95 %.
@@ -179,15 +169,15 @@ pub struct Weighed {
 
 impl Weighing {
     /// The pieces of the pile: its weight over the mean weight of the sample, half up. The count may be off by
-    /// N c sqrt(1/k - 1/N) with the sample in the pile, by N c sqrt(1/k + 1/N) with the sample apart, one standard deviation.
+    /// N c sqrt(1/k - 1/N), one standard deviation.
     ///
     /// # Errors
     /// [`Refusal::SampleTooSmall`], [`Refusal::UnderTare`], [`Refusal::SampleTooHeavy`], [`Refusal::TooManyPieces`].
     ///
     /// ```
-    /// use fivebar_core::{haul::weighing::{Lies, OnScale, Spread, Weighing}, quantity::Grams};
+    /// use fivebar_core::{haul::weighing::{OnScale, Spread, Weighing}, quantity::Grams};
     /// let on_scale = |grams| OnScale::bare(Grams::new(grams).unwrap());
-    /// let weighing = Weighing { counted: 10, sample: on_scale(4_000), pile: on_scale(41_000), lies: Lies::InPile };
+    /// let weighing = Weighing { counted: 10, sample: on_scale(4_000), pile: on_scale(41_000) };
     /// let weighed = weighing.count(Spread::ONE_SIZE).unwrap();
     /// assert_eq!((weighed.n, weighed.least, weighed.most), (103, 96, 110));
     /// ```
@@ -200,19 +190,14 @@ impl Weighing {
             return Err(Refusal::SampleTooHeavy { sample, pile });
         }
         let n = in_pile(pieces(pile, self.counted, sample))?;
-        let off = match self.lies {
-            Lies::InPile => off_within(self.counted, n),
-            Lies::Apart => off_apart(self.counted, n),
-        };
-        Ok(self.between(n, f64::from(n) * spread.share * off, spread.reach))
+        Ok(self.between(n, f64::from(n) * spread.share * off_within(self.counted, n), spread.reach))
     }
 
-    /// Outwards to whole pieces, never fewer than were counted in the pile.
+    /// Outwards to whole pieces, never fewer than were counted.
     fn between(&self, n: Count, spread: f64, reach: f64) -> Weighed {
-        let counted = if self.lies == Lies::InPile { self.counted } else { 0 };
         // A float turned whole stops at the limits of its type.
         let (low, high) = ((f64::from(n) - reach * spread).floor() as Count, (f64::from(n) + reach * spread).ceil() as Count);
-        Weighed { n, least: low.max(counted), most: high, spread }
+        Weighed { n, least: low.max(self.counted), most: high, spread }
     }
 }
 
@@ -253,8 +238,8 @@ mod tests {
         Grams::new(grams).unwrap()
     }
 
-    fn weighing(counted: Count, sample: i64, (pile, tare): (i64, i64), lies: Lies) -> Weighing {
-        Weighing { counted, sample: OnScale::bare(g(sample)), pile: OnScale { shows: g(pile), tare: g(tare) }, lies }
+    fn weighing(counted: Count, sample: i64, (pile, tare): (i64, i64)) -> Weighing {
+        Weighing { counted, sample: OnScale::bare(g(sample)), pile: OnScale { shows: g(pile), tare: g(tare) } }
     }
 
     #[track_caller]
@@ -263,16 +248,14 @@ mod tests {
         assert_eq!(found, Ok(wanted));
     }
 
-    /// By hand: 100 x 0.1 x sqrt(1/10 - 1/100) = 3.00, x 1.96 = 5.88; apart sqrt(1/10 + 1/100): 3.32, 6.50.
+    /// By hand: 100 x 0.1 x sqrt(1/10 - 1/100) = 3.00, x 1.96 = 5.88.
     #[test]
     fn the_count_and_how_far_it_may_be_off() {
-        check(weighing(10, 4_000, (40_000, 0), Lies::InPile), Spread::ONE_SIZE, (100, 94, 106));
-        check(weighing(10, 4_000, (40_000, 0), Lies::Apart), Spread::ONE_SIZE, (100, 93, 107));
-        check(weighing(10, 4_000, (41_500, 1_500), Lies::InPile), Spread::ONE_SIZE, (100, 94, 106));
-        check(weighing(10, 4_000, (40_000, 0), Lies::InPile), Spread::BAND, (100, 88, 112));
-        check(weighing(5, 2_000, (2_199, 0), Lies::InPile), Spread::BAND, (5, 5, 5)); // nearest: 5.4975
-        check(weighing(5, 2_000, (2_200, 0), Lies::InPile), Spread::BAND, (6, 5, 7)); // half up
-        check(weighing(5, 2_000, (2_000, 0), Lies::Apart), Spread::ONE_SIZE, (5, 4, 6));
+        check(weighing(10, 4_000, (40_000, 0)), Spread::ONE_SIZE, (100, 94, 106));
+        check(weighing(10, 4_000, (41_500, 1_500)), Spread::ONE_SIZE, (100, 94, 106));
+        check(weighing(10, 4_000, (40_000, 0)), Spread::BAND, (100, 88, 112));
+        check(weighing(5, 2_000, (2_199, 0)), Spread::BAND, (5, 5, 5)); // nearest: 5.4975
+        check(weighing(5, 2_000, (2_200, 0)), Spread::BAND, (6, 5, 7)); // half up
     }
 
     /// Five pieces of 380 to 420 g: 3.95 % among themselves, and Student's 2.776 for four degrees of freedom.
@@ -281,9 +264,9 @@ mod tests {
         let singles = [380, 390, 400, 410, 420].map(g);
         let spread = Spread::measured(&singles).unwrap().unwrap();
         assert!((spread.share() - 0.039_528).abs() < 1e-6);
-        check(weighing(5, 2_000, (40_000, 0), Lies::InPile), spread, (100, 95, 105));
+        check(weighing(5, 2_000, (40_000, 0)), spread, (100, 95, 105));
         let alike = Spread::measured(&[400, 400].map(g)).unwrap().unwrap();
-        check(weighing(5, 2_000, (40_000, 0), Lies::Apart), alike, (100, 100, 100));
+        check(weighing(5, 2_000, (40_000, 0)), alike, (100, 100, 100));
         assert_eq!((Spread::measured(&[]), Spread::measured(&[g(400)])), (Ok(None), Ok(None)));
         let nothing = Refusal::UnderTare { met: g(0), tare: g(0) };
         assert_eq!(Spread::measured(&[g(400), g(0)]), Err(nothing));
@@ -299,17 +282,15 @@ mod tests {
     #[test]
     fn what_is_refused() {
         let refused = |weighing: Weighing, why| assert_eq!(weighing.count(Spread::ONE_SIZE), Err(why));
-        let lies = Lies::InPile;
-        refused(weighing(4, 1_600, (40_000, 0), lies), Refusal::SampleTooSmall { met: 4, least: 5 });
-        refused(weighing(0, 0, (0, 0), lies), Refusal::SampleTooSmall { met: 0, least: 5 });
-        refused(weighing(5, 2_001, (2_000, 0), lies), Refusal::SampleTooHeavy { sample: g(2_001), pile: g(2_000) });
-        refused(weighing(5, 2_001, (2_000, 0), Lies::Apart), Refusal::SampleTooHeavy { sample: g(2_001), pile: g(2_000) });
-        refused(weighing(5, 2_000, (1_500, 1_500), lies), Refusal::UnderTare { met: g(1_500), tare: g(1_500) });
-        refused(weighing(5, 2_000, (1_400, 1_500), lies), Refusal::UnderTare { met: g(1_400), tare: g(1_500) });
-        refused(weighing(5, 0, (2_000, 0), lies), Refusal::UnderTare { met: g(0), tare: g(0) });
-        refused(weighing(5, 2_000, (0, 0), lies), Refusal::UnderTare { met: g(0), tare: g(0) });
-        refused(weighing(5, 5, (10_000, 0), lies), Refusal::TooManyPieces { would_be: 10_000, most: 9_999 });
-        refused(weighing(Count::MAX, 1, (10_000_000, 0), lies), Refusal::TooManyPieces { would_be: Count::MAX, most: 9_999 });
+        refused(weighing(4, 1_600, (40_000, 0)), Refusal::SampleTooSmall { met: 4, least: 5 });
+        refused(weighing(0, 0, (0, 0)), Refusal::SampleTooSmall { met: 0, least: 5 });
+        refused(weighing(5, 2_001, (2_000, 0)), Refusal::SampleTooHeavy { sample: g(2_001), pile: g(2_000) });
+        refused(weighing(5, 2_000, (1_500, 1_500)), Refusal::UnderTare { met: g(1_500), tare: g(1_500) });
+        refused(weighing(5, 2_000, (1_400, 1_500)), Refusal::UnderTare { met: g(1_400), tare: g(1_500) });
+        refused(weighing(5, 0, (2_000, 0)), Refusal::UnderTare { met: g(0), tare: g(0) });
+        refused(weighing(5, 2_000, (0, 0)), Refusal::UnderTare { met: g(0), tare: g(0) });
+        refused(weighing(5, 5, (10_000, 0)), Refusal::TooManyPieces { would_be: 10_000, most: 9_999 });
+        refused(weighing(Count::MAX, 1, (10_000_000, 0)), Refusal::TooManyPieces { would_be: Count::MAX, most: 9_999 });
     }
 
     #[test]

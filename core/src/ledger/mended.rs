@@ -1,9 +1,11 @@
 //! A count that was put right: the line stays as it was written, and the book goes by the last word on it, in the place of the line.
 
+use super::decide::{Figures, OnTheScale};
 use super::entry::Fact;
-use super::kind::haul::{PiecesCounted, PiecesRecounted, PiecesRejected, PiecesSorted, Way};
-use super::kind::stock::{CountMended, LeftoversGone, PileCounted};
-use crate::quantity::{Count, Id, Key};
+use super::kind::haul::{PiecesCounted, PiecesRecounted, PiecesRejected, PiecesSorted};
+use super::kind::stock::{CountMended, LeftoversGone, PileCounted, PilePiecesWeighed};
+use super::{Book, Subject};
+use crate::quantity::{Count, Grams, Id, Key};
 
 /// The fact as it was put right; none where it is no count of that pile.
 pub fn mended(fact: &Fact, by: &CountMended) -> Option<Fact> {
@@ -24,16 +26,27 @@ pub fn mended(fact: &Fact, by: &CountMended) -> Option<Fact> {
     })
 }
 
-/// Whether it is a count that can be put right. One by weight or by layers comes about by other figures: it is struck, and counted again.
-pub fn can_be_mended(fact: &Fact) -> bool {
-    match fact {
-        Fact::PiecesCounted(f) => matches!(f.way, Way::Tap | Way::Bundle),
-        fact => pieces(fact).is_some(),
-    }
+/// The figures a count by weight or by layers came about by, as they were put right last; none of a count that was tapped.
+pub fn figures(book: &Book, counted: Id) -> Option<Figures> {
+    let (entry, _) = book.entry(counted)?;
+    let Fact::PiecesCounted(count) = &entry.fact else { return None };
+    book.about(Subject::Haul(count.haul)).rev().find_map(|entry| match &entry.fact {
+        Fact::PileLayersCounted(f) if f.counted == counted => {
+            Some(Figures::Layers { layers: f.layers, per: f.per, rest: f.rest.unwrap_or(0) })
+        }
+        Fact::PilePiecesWeighed(f) if f.counted == counted => on_the_scale(f).map(Figures::Weight),
+        _ => None,
+    })
+}
+
+fn on_the_scale(f: &PilePiecesWeighed) -> Option<OnTheScale> {
+    let grams = |grams: i64| Grams::new(grams).ok();
+    let (sample_weight, shows, tare) = (grams(f.sample_weight)?, grams(f.weight)?, grams(f.tare.unwrap_or(0))?);
+    Some(OnTheScale { sample: f.sample, sample_weight, shows, tare, spread: f.spread.map(|spread| spread.0), singles: f.singles })
 }
 
 /// The pile a count that can be mended is of, with its haul.
-fn of_pile(fact: &Fact) -> Option<(Id, Id)> {
+pub fn of_pile(fact: &Fact) -> Option<(Id, Id)> {
     Some(match fact {
         Fact::PiecesCounted(f) => (f.haul, f.pile),
         Fact::PiecesRecounted(f) => (f.haul, f.pile),

@@ -2,7 +2,8 @@
 
 use super::count::{Tile, tile};
 use crate::haul::Haul;
-use crate::ledger::{Book, Entry, Fact, fold};
+use crate::ledger::decide::Lying;
+use crate::ledger::{Book, Entry, Fact, fold, mended};
 use crate::quantity::{Count, Day, Id, Sorted, Wall, order_by_key};
 
 /// What pieces were counted for.
@@ -23,6 +24,7 @@ pub enum Counting {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Counted {
     pub counting: Counting,
+    pub at: Lying,
     pub pile: Tile,
     /// What stands of it.
     pub n: Count,
@@ -37,6 +39,8 @@ pub struct Tap {
     pub at: Wall,
     pub n: Count,
     pub struck: bool,
+    /// It stands, and its number can be put right.
+    pub can_be_mended: bool,
 }
 
 /// What was counted on a day, the earliest first.
@@ -44,7 +48,13 @@ pub fn counts(book: &Book, day: Day) -> Vec<Counted> {
     let mut found: Sorted<(Counting, Id, Id), Vec<Tap>> = Sorted::new();
     for (entry, struck) in book.entries().filter(|(entry, _)| entry.wall.day() == day) {
         if let Some((counting, (haul, pile), n)) = counted(entry) {
-            found.entry((counting, haul, pile)).or_default().push(Tap { id: entry.id, at: entry.wall, n, struck });
+            found.entry((counting, haul, pile)).or_default().push(Tap {
+                id: entry.id,
+                at: entry.wall,
+                n,
+                struck,
+                can_be_mended: !struck && mended::pieces(&entry.fact).is_some(),
+            });
         }
     }
     let mut hauls: Sorted<Id, Option<Haul>> = Sorted::new();
@@ -53,9 +63,10 @@ pub fn counts(book: &Book, day: Day) -> Vec<Counted> {
         if !hauls.contains_key(haul) {
             hauls.insert(*haul, fold::haul(book, *haul));
         }
+        let at = Lying { haul: *haul, pile: *pile };
         let pile = hauls.get(haul).and_then(Option::as_ref).and_then(|haul| haul.pile(*pile)).map(tile);
         let n = taps.iter().filter(|tap| !tap.struck).fold(0, |sum: Count, tap| sum.saturating_add(tap.n));
-        lines.extend(pile.map(|pile| Counted { counting: *counting, pile, n, taps: taps.clone() }));
+        lines.extend(pile.map(|pile| Counted { counting: *counting, at, pile, n, taps: taps.clone() }));
     }
     order_by_key(&mut lines, |line| line.taps.first().map(|tap| tap.at));
     lines

@@ -113,6 +113,10 @@ mod tests {
     use crate::ledger::decide::{BookCommand, Command};
     use crate::ledger::told::{Phone, at, work};
 
+    fn seen(now: Wall) -> Seen {
+        Seen { now, person: None, closing: None }
+    }
+
     #[test]
     fn a_run_over_midnight_is_listed_on_its_start_day_and_its_minutes_fall_on_both() {
         let mut phone = Phone::new("a");
@@ -123,8 +127,7 @@ mod tests {
         phone.bench(2_000, BenchCommand::Recall { work: work("saw", On::Nothing), start: at(1_950), stop: at(1_960), heads: 1 }).unwrap();
         let now = phone.wall(2_000);
         let (first, second) = (phone.wall(0).day(), phone.wall(1_440).day());
-        let seen = Seen { now, ..Seen::default() };
-        let (one, two) = (day(&phone.book, first, seen), day(&phone.book, second, seen));
+        let (one, two) = (day(&phone.book, first, seen(now)), day(&phone.book, second, seen(now)));
         let listed = |sheet: &DaySheet| sheet.lines.iter().map(|l| (l.run.work.op.clone(), l.on_this_day.as_minutes())).collect::<Vec<_>>();
         assert_eq!(listed(&one), [("oil".into(), 40)]);
         assert_eq!(listed(&two), [("sand".into(), 30), ("saw".into(), 10)]);
@@ -142,7 +145,7 @@ mod tests {
         let sand = phone.start(20, "sand", On::Nothing);
         phone.stop(40, sand);
         phone.take_back(41, sand);
-        let today = |phone: &Phone| day(&phone.book, phone.wall(0).day(), Seen { now: phone.wall(60), ..Seen::default() });
+        let today = |phone: &Phone| day(&phone.book, phone.wall(0).day(), seen(phone.wall(60)));
         let sheet = today(&phone);
         assert_eq!(sheet.lines.iter().map(|l| (l.run.work.op.as_str(), l.worked.as_minutes())).collect::<Vec<_>>(), [("saw", 10)]);
         assert_eq!(sheet.struck, [Struck { id: sand, op: "sand".into(), started: phone.wall(20) }]);

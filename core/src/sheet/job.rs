@@ -162,7 +162,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         selling: job.selling,
         typical: job.typical,
         lesson: job.lesson,
-        planned: job.plans.iter().any(|plan| plan.used),
+        planned: job.plans.iter().any(|plan| plan.used && fold::has_wood(shop.book, &plan.plan)),
         room: job.room,
         account,
     })

@@ -1,9 +1,13 @@
 //! What can I make: the pieces there are for a job, which of them fit what the maker asks, and the problem that is made of both.
 
+mod again;
 pub mod buy;
+mod changes;
 pub mod keep;
+pub mod near;
 
 pub use buy::Boards;
+pub use changes::Change;
 
 use super::plan::figures::Figures;
 use super::plan::ready::{Ready, ready, ripped};
@@ -78,6 +82,8 @@ pub struct Ask {
     pub turned: Vec<Which>,
     /// Boards that could be bought for it.
     pub bought: Vec<Boards>,
+    /// Parts that are left out, by their names.
+    pub without: Vec<String>,
 }
 
 /// Why pieces can't be used.
@@ -112,8 +118,20 @@ pub struct Given {
     pub ask: Ask,
     pub ready: Ready,
     pub sources: Vec<Source>,
+    /// Pieces on the rack that do not fit, and why.
+    pub left_out: Vec<(Source, Unfit)>,
     pub room: Room,
     pub units: Units,
+    pub lacks: Lacks,
+}
+
+/// What an older book does not say of a plan it keeps.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Lacks {
+    /// The names of some parts.
+    pub names: bool,
+    /// The section of some pieces.
+    pub sizes: bool,
 }
 
 impl From<Refusal> for WhyNot {
@@ -188,7 +206,7 @@ pub fn places(figures: &mut Figures) -> [&mut Length; 13] {
 /// # Errors
 /// As [`sources`].
 pub fn fitting(shop: &Shop, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
-    fitting_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
+    fitting_of(shop, &asked_parts(shop.job(ask.job)?, ask), (ask, sources(shop, ask.job)?))
 }
 
 fn fitting_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Answer<Vec<(Source, Option<Unfit>)>> {
@@ -332,7 +350,13 @@ pub fn is_used(ask: &Ask, source: &Source) -> bool {
 /// # Errors
 /// [`WhyNot`].
 pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
-    given_of(shop, &shop.job(ask.job)?, (ask, sources(shop, ask.job)?))
+    given_of(shop, &asked_parts(shop.job(ask.job)?, ask), (ask, sources(shop, ask.job)?))
+}
+
+/// The job without the parts that are left out.
+fn asked_parts(mut job: Job, ask: &Ask) -> Job {
+    job.parts.retain(|part| !ask.without.contains(&part.name));
+    job
 }
 
 /// The same of a job that need not be in the book, and of all these pieces.
@@ -345,12 +369,16 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     if all.is_empty() {
         return Err(WhyNot::NoPiles);
     }
+    let mut left_out = unfitting(&all);
     let fit = all.into_iter().filter(|(source, why)| why.is_none() && is_used(ask, source)).map(|(source, _)| source);
     let mut sources: Vec<Source> = fit.collect();
     if let What::Top(top) = &ask.what {
         let rows = top.rows.unwrap_or_else(|| suited(top, &figures, &sources));
         figures.stagger = top.apart;
-        sources.retain(|source| source.pile.width.is_some_and(|width| 0 < rips(strip(top, rows, &figures), width, &figures)));
+        let gives = |source: &Source| source.pile.width.is_some_and(|width| 0 < rips(strip(top, rows, &figures), width, &figures));
+        let (wide, narrow): (Vec<Source>, Vec<Source>) = sources.into_iter().partition(gives);
+        sources = wide;
+        left_out.extend(narrow.into_iter().map(|source| (source, Unfit::TooNarrow)));
     }
     if sources.is_empty() {
         return Err(WhyNot::NoneFits);
@@ -361,7 +389,13 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     if ready.sources.len() != sources.len() {
         return Err(WhyNot::NoneFits);
     }
-    Ok(Given { ask: ask.clone(), ready, sources, room: room(shop, job)?, units: job.units })
+    Ok(Given { ask: ask.clone(), ready, sources, left_out, room: room(shop, job)?, units: job.units, lacks: Lacks::default() })
+}
+
+/// Those on the rack that do not fit.
+fn unfitting(all: &[(Source, Option<Unfit>)]) -> Vec<(Source, Unfit)> {
+    let lying = all.iter().filter(|(source, _)| !source.in_job);
+    lying.filter_map(|(source, why)| why.map(|why| (source.clone(), why))).collect()
 }
 
 fn wish(ask: &Ask, job: &Job, figures: &Figures, sources: &[Source]) -> Result<Wish, WhyNot> {
@@ -428,7 +462,8 @@ fn tiles(field: &Field, figures: &Figures) -> Tiles {
     }
 }
 
-fn stack(shop: &Shop, source: &Source) -> Stack {
+/// The pieces as a plan is made with them.
+pub fn stack(shop: &Shop, source: &Source) -> Stack {
     let pile = &source.pile;
     let wood = shop.workshop.wood.woods.find_or_guess(pile.wood.as_ref().map(Key::as_str));
     let place = if source.bought.is_some() { Place::Bought } else { Place::Rack { haul: pile.haul, pile: pile.pile } };
@@ -437,6 +472,7 @@ fn stack(shop: &Shop, source: &Source) -> Stack {
         name: pile.name.clone(),
         wood: pile.wood.as_ref().map(Key::to_string),
         sizes: [pile.thickness, pile.width, pile.length],
+        piece: pile.piece,
         free: source.n,
         density: wood.density,
         guessed: wood.is_a_guess(),

@@ -3,6 +3,7 @@
 
 pub mod account;
 pub mod after;
+pub mod alike;
 pub mod bench;
 pub mod buyer;
 pub mod carried;

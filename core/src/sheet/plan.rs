@@ -12,6 +12,7 @@ pub mod stock;
 mod tally;
 pub mod wish;
 
+use crate::plan::field::problem::Pattern;
 use crate::plan::{Answered, Asked, Made};
 use crate::quantity::{Count, Decimal, Length, Mass, Money, Volume};
 use crate::refusal::{Answer, Refusal};
@@ -35,8 +36,12 @@ pub struct PlanSheet {
     pub weight: Mass,
     /// The wood of a pile is not known, so the weight is a guess.
     pub weight_guessed: bool,
-    /// The width that moves most, and how far over the room's range; none where no wood's movement is known.
-    pub moves: Option<(Length, Moves)>,
+    /// What moves most over the room's range; none where no wood's movement is known.
+    pub moves: Option<Moving>,
+    /// Parts glued up of several strips.
+    pub glue_ups: Vec<GlueUp>,
+    /// The field, where one is laid.
+    pub laid: Option<Laid>,
     pub proof: Proof,
     /// What more pieces would unlock.
     pub short: Vec<Lacking>,
@@ -93,10 +98,44 @@ pub struct CutLine {
     pub n: i64,
     /// The numbers they have in the picture; none on whole ones.
     pub numbers: Vec<i64>,
-    /// The longest first: how many, how long, and which part.
-    pub pieces: Vec<(i64, Length, Option<usize>)>,
+    /// The longest first.
+    pub pieces: Vec<Cut>,
     /// What goes back to the rack of each.
     pub remainder: Option<Length>,
+}
+
+/// Pieces that are cut alike from one piece.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cut {
+    pub n: i64,
+    /// Length, width and thickness as they are cut: of parts with what is over for final sizing, of rows and tiles finished.
+    pub size: [Length; 3],
+    pub part: Option<usize>,
+}
+
+/// Parts glued up alike: how many, and how wide their strips are sawn, the widest first.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct GlueUp {
+    pub part: usize,
+    pub n: i64,
+    pub strips: Vec<(i64, Length)>,
+}
+
+/// The width that moves most, and how far.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Moving {
+    pub width: Length,
+    pub moves: Moves,
+    pub part: Option<usize>,
+    /// It is glued up of several pieces.
+    pub glued: bool,
+}
+
+/// How a field comes out: width, depth and height.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Laid {
+    pub pattern: Pattern,
+    pub sides: [Length; 3],
 }
 
 /// What a plan takes of a pile.
@@ -109,18 +148,27 @@ pub struct Used {
     /// Pieces to fetch from the rack.
     pub pieces: Count,
     pub left_whole: i64,
+    /// Strips that were ripped, are not used, and are long enough to keep.
+    pub left_strips: i64,
     /// Remainders that go back, the longest first.
     pub remainders: Vec<Length>,
     /// What these pieces cost, where they are to be bought at a known price.
     pub price: Option<Money>,
 }
 
-/// A yield names its two volumes: so much of what was taken is waste.
+/// A yield names its two volumes: so much of what is taken is waste.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Waste {
-    pub wasted: Volume,
+    /// What leaves the rack for good: whole pieces as measured, less what goes back.
     pub taken: Volume,
+    /// Of that, what is in the finished pieces.
+    pub finished: Volume,
+    /// The rest, and its share of what is taken.
+    pub wasted: Volume,
     pub share: Option<Decimal>,
+    /// Of the waste: ends, kerfs and offcuts; then what ripping, planing and jointing take.
+    pub cutting: Volume,
+    pub sizing: Volume,
     /// The same in length, where all pieces have one section.
     pub length: Option<[Length; 2]>,
 }

@@ -1,31 +1,27 @@
 //! The rack as a job sees it: every pile it has wood of, and every pile it could take from.
 
+use super::alike::Alike;
 use super::shop::Shop;
 use super::stock::ForJob;
+use super::trip_end::on_its_way;
 use crate::haul::{Haul, Pile};
 use crate::ledger::fold;
-use crate::quantity::{Count, Currency, Id, Key, Length, Units, Volume, Wall};
+use crate::quantity::{Count, Currency, Id, Units, Volume, Wall};
 use crate::refusal::Answer;
+use std::ops::Deref;
 
-/// A pile, and what of it a job has.
+/// A pile as one job sees it: what it has of it, and what it may take.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RackPile {
     pub haul: Id,
     pub pile: Id,
-    pub label: String,
-    pub name: Option<String>,
-    pub wood: Option<Key>,
-    /// Its wood by the maker's own name, where that is in no table.
-    pub own: Option<String>,
-    /// Thickness, width, and length with the high end of its band.
-    pub thickness: Option<Length>,
-    pub width: Option<Length>,
-    pub length: Option<Length>,
-    pub length_to: Option<Length>,
+    pub alike: Alike,
     /// The haul's own units and currency, and when it began.
     pub units: Units,
     pub currency: Currency,
     pub began: Wall,
+    /// The haul is not home yet.
+    pub on_its_way: bool,
     pub on_rack: Count,
     /// Of these, what the job may take: free ones, and those set apart for it.
     pub free: Count,
@@ -34,8 +30,17 @@ pub struct RackPile {
     /// Set apart for other jobs.
     pub apart: Vec<ForJob>,
     pub in_job: Count,
+    /// One piece of it, as measured rough; none without a size.
+    pub piece: Option<Volume>,
     /// What the job has of it, as measured rough; none without a size.
     pub volume: Option<Volume>,
+}
+
+impl Deref for RackPile {
+    type Target = Alike;
+    fn deref(&self) -> &Alike {
+        &self.alike
+    }
 }
 
 /// Every pile with pieces on the rack or in the job, the newest haul first.
@@ -45,9 +50,10 @@ pub struct RackPile {
 pub fn rack(shop: &Shop, job: Id) -> Answer<Vec<RackPile>> {
     let mut found = vec![];
     for haul in fold::hauls(shop.book) {
+        let on_its_way = on_its_way(shop.book, &haul, shop.now);
         for pile in haul.piles.iter().filter(|pile| 0 < pile.on_rack() || 0 < pile.in_job(job)) {
             let apart = for_others(shop, pile, job);
-            found.push(RackPile { apart, ..rack_pile(&haul, pile, job)? });
+            found.push(RackPile { apart, on_its_way, ..rack_pile(&haul, pile, job)? });
         }
     }
     Ok(found)
@@ -63,22 +69,17 @@ pub(super) fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
     Ok(RackPile {
         haul: haul.id,
         pile: pile.id,
-        label: pile.label.clone(),
-        name: pile.name.clone(),
-        wood: pile.wood.clone(),
-        own: pile.own.as_ref().map(|own| own.name.clone()),
-        thickness: pile.thickness,
-        width: pile.width,
-        length: pile.length,
-        length_to: pile.length_to,
+        alike: pile.into(),
         units: haul.units,
         currency: haul.currency,
         began: haul.began,
+        on_its_way: false,
         on_rack: pile.on_rack(),
         free: pile.free_for(Some(job)),
         for_it: pile.reserved_for(job),
         apart: vec![],
         in_job,
+        piece: pile.piece()?,
         volume: pile.piece()?.map(|piece| piece.times(in_job)).transpose()?.map(|volume| match pile.given_back.get(&job) {
             Some(back) => volume.less(*back),
             None => volume,

@@ -3,31 +3,25 @@
 pub mod find;
 pub mod history;
 
+use super::alike::Alike;
 use super::haul::{cost, measure};
 use super::shop::Shop;
+use super::trip_end::on_its_way;
 use crate::haul::{Dampness, Haul, Pile};
 use crate::ledger::decide::Lying;
 use crate::ledger::fold;
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Moment, Money, Sorted, Span, Units, Volume, Wall, order_by_key};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Listed, Moment, Money, Sorted, Span, Units, Volume, Wall, order_by_key};
 use crate::refusal::{Answer, Refusal};
+use std::ops::Deref;
 
 /// So many weeks after it was last in a hand, a pile is suggested for a walk-round. Our judgement, no source.
 pub const LOOK_AGAIN_WEEKS: i64 = 12;
 
-/// One pile of the rack.
+/// A pile as the rack has it: where it lies, since when, and what became of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StockPile {
     pub at: Lying,
-    pub label: String,
-    pub name: Option<String>,
-    pub wood: Option<Key>,
-    /// Its wood by the maker's own name, where that is in no table.
-    pub own: Option<String>,
-    pub thickness: Option<Length>,
-    pub width: Option<Length>,
-    /// With the high end of its band.
-    pub length: Option<Length>,
-    pub length_to: Option<Length>,
+    pub alike: Alike,
     pub haul: OfHaul,
     /// When it was begun, and how many whole weeks ago.
     pub since: Wall,
@@ -63,6 +57,8 @@ pub struct OfHaul {
     pub supplier: Option<Id>,
     /// Bought boards, not offcuts.
     pub bought: bool,
+    /// It is not home yet.
+    pub on_its_way: bool,
     /// What it cost for a board foot or a litre that was good; none while a size or a price is missing.
     pub cost_per_good: Option<Decimal>,
 }
@@ -125,6 +121,13 @@ pub struct Drift {
     pub more: Count,
 }
 
+impl Deref for StockPile {
+    type Target = Alike;
+    fn deref(&self) -> &Alike {
+        &self.alike
+    }
+}
+
 impl StockPile {
     /// Pieces that stay set apart where `found` are found, if those are fewer than are set apart now: no piece is kept that is not there.
     pub fn apart_after(&self, found: Count) -> Option<Count> {
@@ -144,8 +147,9 @@ fn of_haul(shop: &Shop, haul: &Haul) -> Answer<OfHaul> {
     let priced = cost(shop, haul)?.filter(|cost| !cost.good.is_zero() && !haul.is_unpriced());
     let priced = priced.filter(|cost| said || !Money::amount(cost.cost).is_zero());
     let cost_per_good = priced.and_then(|cost| Money::amount(cost.cost).checked_div(measure(haul.units, cost.good)));
+    let on_its_way = on_its_way(shop.book, haul, shop.now);
     let (id, began, units, currency) = (haul.id, haul.began, haul.units, haul.currency);
-    Ok(OfHaul { id, began, units, currency, supplier: haul.supplier, bought: haul.bought, cost_per_good })
+    Ok(OfHaul { id, began, units, currency, supplier: haul.supplier, bought: haul.bought, on_its_way, cost_per_good })
 }
 
 fn one(shop: &Shop, of: &OfHaul, pile: &Pile) -> Answer<StockPile> {
@@ -155,14 +159,7 @@ fn one(shop: &Shop, of: &OfHaul, pile: &Pile) -> Answer<StockPile> {
     let apart = for_jobs(shop, pile.apart().into_iter());
     Ok(StockPile {
         at: Lying { haul: of.id, pile: pile.id },
-        label: pile.label.clone(),
-        name: pile.name.clone(),
-        wood: pile.wood.clone(),
-        own: pile.own.as_ref().map(|own| own.name.clone()),
-        thickness: pile.thickness,
-        width: pile.width,
-        length: pile.length,
-        length_to: pile.length_to,
+        alike: pile.into(),
         haul: of.clone(),
         since,
         weeks: whole_weeks(since, shop),

@@ -26,6 +26,11 @@ pub fn forgotten(book: &Book, haul: &Haul, now: Moment) -> Option<ForgottenEnd> 
     ends.min_by_key(|end| end.last.at)
 }
 
+/// Whether a haul is at the bin or on the road: its pieces lie on no rack yet. A trip whose end was forgotten is not waited for.
+pub fn on_its_way(book: &Book, haul: &Haul, now: Moment) -> bool {
+    !matches!(haul.trip_now(now).stands, Where::NotLeft | Where::Home) && forgotten(book, haul, now).is_none()
+}
+
 /// The trips of a haul to reckon with: one whose end was forgotten ended as is proposed, not now.
 pub fn as_proposed(book: &Book, haul: &Haul, now: Moment) -> Vec<Trip> {
     let taken = |trip: &Trip| match end_of(book, (haul, trip), now) {

@@ -5,10 +5,12 @@
 use super::enough::wanted_of;
 use super::past::Past;
 use super::worth::counted;
+use crate::bench::On;
+use crate::haul::enough::Each;
 use crate::haul::rejects::Seen;
 use crate::haul::take::{Decides, Limits, Offered, OnRack, Verdict, Wet, least_useful, take};
 use crate::haul::worth::{Counted, Milling, Terms, Yields};
-use crate::haul::{Dampness, Haul, Pile};
+use crate::haul::{Dampness, Haul, Pile, Want};
 use crate::ledger::fold::Workshop;
 use crate::ledger::{Book, Fact, Subject, fold};
 use crate::quantity::{Count, Decimal, Id, Key, Length, Listed, Moment, Set, Sorted, Span};
@@ -44,6 +46,8 @@ pub struct Known {
     /// Pieces of other hauls that a job has, or that are set apart for it.
     in_jobs: Sorted<(Section, Id), Count>,
     pub parts: Vec<PartWanted>,
+    /// What sorted piles of earlier hauls were wanted for, the newest first, with the parts they did not come to.
+    missing: Vec<(Section, Want)>,
     workshop: Rc<Workshop>,
 }
 
@@ -58,7 +62,7 @@ impl Known {
     /// Gathers it beside the past of the haul's supplier: rejects by wood, the rack, the parts of jobs in hand.
     pub fn of(book: &Book, (workshop, past): (Rc<Workshop>, Past), haul: &Haul) -> Known {
         let (by_wood, rack, in_jobs) = (Sorted::new(), Sorted::new(), Sorted::new());
-        let mut known = Known { past, by_wood, rack, in_jobs, parts: parts(book), workshop };
+        let mut known = Known { past, by_wood, rack, in_jobs, parts: parts(book), missing: vec![], workshop };
         for other in fold::hauls(book).filter(|other| other.id != haul.id) {
             known.takes_in(book, &other);
         }
@@ -74,6 +78,7 @@ impl Known {
         let last = last_taken(book, other.id);
         for pile in &other.piles {
             let Some(section) = section(pile) else { continue };
+            self.misses(book, &section, pile);
             let jobs: Set<Id> = pile.in_jobs.keys().copied().chain(pile.stock.reserved.iter().map(|(job, _)| *job)).collect();
             for job in jobs.iter().copied() {
                 let has = self.in_jobs.entry((section.clone(), job)).or_default();
@@ -96,6 +101,29 @@ impl Known {
                 *seen = Seen::pooled([*seen, pile.seen()]);
             }
         }
+    }
+
+    /// A newer pile of the same section speaks for the same part.
+    fn misses(&mut self, book: &Book, section: &Section, pile: &Pile) {
+        let [want] = pile.wants.as_slice() else { return };
+        let told = self.missing.iter().any(|(of, other)| of == section && (&other.part, other.job) == (&want.part, want.job));
+        let goes_on = |job: Id| !fold::is_ended(book, On::Job(job));
+        if told || 0 < pile.unsorted() || !want.job.is_none_or(goes_on) {
+            return;
+        }
+        let pieces = pile.still_wanted().saturating_sub(pile.held_for_wants().good);
+        let wanted = match want.target().each {
+            Each::Takes(n) => pieces.div_ceil(n.max(1)),
+            Each::Gives(n) => pieces.saturating_mul(n),
+        };
+        self.missing.push((section.clone(), Want { wanted: wanted.min(want.wanted), ..want.clone() }));
+    }
+
+    /// What earlier piles of a pile's section were wanted for and did not come to: so many parts are still missing.
+    pub fn missing_for(&self, pile: &Pile) -> Vec<Want> {
+        let Some(section) = section(pile) else { return vec![] };
+        let all = self.missing.iter().filter(|(of, want)| *of == section && 0 < want.wanted);
+        all.map(|(_, want)| want.clone()).filter(|want| pile.wants.iter().all(|own| own.part != want.part)).listed()
     }
 
     /// Take, maybe or leave a pile of the haul in hand; none while it holds no piece, or neither its wood nor its length was said.

@@ -30,7 +30,7 @@ pub enum Missing {
 /// The reckoning of the haul in hand.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WorthSheet {
-    /// None while something is missing.
+    /// None while something is missing, and before the first piece.
     pub worth: Option<Worth>,
     pub missing: Vec<Missing>,
     /// The pile that evens the trip, and with how many more: the one counted last where it can, else the one with the fewest.
@@ -68,7 +68,7 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
     let piles = haul.piles.iter().map(|pile| counted(&shop.workshop, (haul, pile), past.seen)).collect::<Answer<Vec<_>>>()?;
     let mut missing = vec![];
     missing.extend(pay.is_none().then_some(Missing::Pay));
-    missing.extend(drive.missing);
+    missing.extend(drive.missing.iter().copied());
     let priced = piles.iter().any(|pile| matches!(pile.boards, Boards::At { .. }));
     missing.extend((!priced && piles.iter().any(|pile| pile.boards == Boards::PriceUnknown)).then_some(Missing::BoardPrice));
     let mut sheet = WorthSheet {
@@ -86,7 +86,9 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
         as_last_time: drive.as_last_time,
         without_drive: haul.trips.is_empty(),
     };
-    let (Some(pay), Some(distance), true) = (pay, drive.cost, sheet.missing.is_empty()) else { return Ok(sheet) };
+    // With nothing counted there is nothing to pay or not to pay.
+    let reckoned = sheet.missing.is_empty() && 0 < haul.taken();
+    let (Some(pay), Some(distance), true) = (pay, drive.cost, reckoned) else { return Ok(sheet) };
     let counting = Counting {
         piles,
         fetching: Fetching { distance, gift, wheel, bins: Span::sum([bins, sorting]) },
@@ -133,12 +135,20 @@ fn evens(haul: &Haul, counting: &Counting, last: Option<Id>) -> Answer<Option<(I
 /// What the drives cost, as far as it is known.
 struct Drive {
     cost: Option<Money>,
-    missing: Option<Missing>,
+    missing: Vec<Missing>,
     as_last_time: bool,
 }
 
+impl Drive {
+    fn lacks(&mut self, what: Missing) {
+        if !self.missing.contains(&what) {
+            self.missing.push(what);
+        }
+    }
+}
+
 fn drive(shop: &Shop, haul: &Haul, past: &Past) -> Answer<Drive> {
-    let mut drive = Drive { cost: None, missing: None, as_last_time: false };
+    let mut drive = Drive { cost: None, missing: vec![], as_last_time: false };
     let mut sum = Money::zero(haul.currency);
     for trip in &haul.trips {
         let trip = match (trip.distance, past.distance) {
@@ -148,16 +158,19 @@ fn drive(shop: &Shop, haul: &Haul, past: &Past) -> Answer<Drive> {
                 priced(shop, haul, Trip { distance: Some(far), ..trip.clone() })
             }
             (None, None) => {
-                drive.missing = Some(Missing::Distance);
+                drive.lacks(Missing::Distance);
+                if trip.rate.is_none() && mileage(shop, haul).is_none() {
+                    drive.lacks(Missing::Mileage);
+                }
                 continue;
             }
         };
         if trip.is_unpriced() {
-            drive.missing = drive.missing.or(Some(Missing::Mileage));
+            drive.lacks(Missing::Mileage);
         }
         sum = sum.plus(trip.cost(haul.currency)?)?;
     }
-    drive.cost = Some(sum).filter(|_| drive.missing.is_none());
+    drive.cost = Some(sum).filter(|_| drive.missing.is_empty());
     Ok(drive)
 }
 
@@ -266,7 +279,8 @@ mod tests {
             assert_eq!((sheet.worth.is_some(), &*sheet.missing), (missing.is_empty(), missing), "{lines}");
         };
         let (pay, price, drive) = ("rate pay 20\n", "boards 4.75 a board-foot ash-white\n", "trip 10 miles\n");
-        check("", &[Missing::Pay, Missing::Distance, Missing::BoardPrice]);
+        check("", &[Missing::Pay, Missing::Distance, Missing::Mileage, Missing::BoardPrice]);
+        check("till mileage 0.70 mile", &[Missing::Pay, Missing::Distance, Missing::BoardPrice]);
         check(&format!("{pay}{price}{drive}"), &[Missing::Mileage]);
         check(&format!("{pay}{price}{drive}till mileage 0.70 mile"), &[]);
         check(&format!("{pay}{drive}boards 9 a board-foot cherry-black\ntill mileage 0.70 mile"), &[Missing::BoardPrice]);

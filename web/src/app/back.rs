@@ -1,12 +1,15 @@
 //! One step back, as the phone's own Back or Escape asks for it: what lies over a place is left, never the place.
 
-use super::{App, bench, count, jobs, price, workshop};
+use super::{App, bench, count, jobs, mend, price, workshop};
 use crate::parts::Place;
 use fivebar_core::ledger::decide::Now;
 
 impl App {
     /// Whether something lies over the place that can be left. The buyer's face and big buttons are locks: they are held to leave.
     pub fn is_deep(&self) -> bool {
+        if self.is_mending() {
+            return true;
+        }
         match self.place {
             Place::Count => !matches!(self.count.over, count::Over::Nothing),
             Place::Bench => !matches!(self.bench.over, bench::Over::Nothing | bench::Over::Big),
@@ -19,6 +22,10 @@ impl App {
     /// Leaves the uppermost thing.
     pub fn back(&mut self, now: Now) {
         if !self.is_deep() {
+            return;
+        }
+        if self.is_mending() {
+            mend::heard(self, mend::MendTap::Leave, now);
             return;
         }
         match self.place {

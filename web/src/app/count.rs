@@ -298,6 +298,22 @@ mod tests {
     }
 
     /// The van leaves before anything is counted: its clock is seen, and the next step is one tap.
+    /// Before the first haul has begun; then it is the haul's.
+    #[test]
+    fn the_measure_is_chosen_where_the_first_size_is_asked() {
+        let mut app = App::for_tests(Place::Count);
+        let say = |tap| Msg::Count(Tap::Draft(tap));
+        let asked = || [tap(Tap::NewPile), say(DraftTap::Again(crate::app::draft::Asks::Thickness)), say(DraftTap::Other)];
+        let shown = after(&mut app, asked());
+        assert!(shown.contains("How thick, in inches?") && shown.contains("millimetres"), "{shown}");
+        let shown = after(&mut app, [Msg::Workshop(workshop::Tap::Units(fivebar_core::quantity::Units::Metric))]);
+        assert!(shown.contains("How thick, in millimetres?") && shown.contains("inches"), "{shown}");
+        let mut begun = App::for_tests(Place::Count);
+        after(&mut begun, [tap(Tap::First)]);
+        let shown = after(&mut begun, asked());
+        assert!(shown.contains("How thick, in inches?") && !shown.contains("millimetres"), "{shown}");
+    }
+
     #[test]
     fn a_trip_goes_on_before_the_first_piece() {
         let mut app = App::for_tests(Place::Count);
@@ -399,6 +415,54 @@ mod tests {
         assert!(shown.contains("36 good, 10 needed") && !shown.contains("guess") && !shown.contains("Take<"), "{shown}");
     }
 
+    /// What the last tap added stands on its tile; taken back, or at home, no tile says so.
+    #[test]
+    fn a_tile_says_what_was_added_last_while_that_is_so() {
+        let mut app = App::for_tests(Place::Count);
+        let shown = after(&mut app, [tap(Tap::First), tap(Tap::Arm(5)), Msg::Count(Tap::Trip(TripTap::Leave))]);
+        assert!(shown.contains(">+1<"), "{shown}");
+        let first = pile(&app, 0);
+        assert!(after(&mut app, [tap(Tap::Pile(first))]).contains(">+5<"));
+        assert!(!after(&mut app, [Msg::Common(Common::TakeBack)]).contains(">+"));
+        assert!(after(&mut app, [tap(Tap::Pile(first))]).contains(">+5<"));
+        let shown = after(&mut app, [Msg::Count(Tap::Trip(TripTap::Step(Step::Home)))]);
+        assert!(!shown.contains(">+") && shown.contains(">6<"), "{shown}");
+    }
+
+    /// Before the first piece nothing pays yet, whatever a figure of nothing would say.
+    #[test]
+    fn a_trip_with_nothing_counted_does_not_pay_yet() {
+        let mut app = App::for_tests(Place::Count);
+        let currency = app.begins_with().0;
+        let rate = RateSet { pay: Some(Exact(Decimal::from(20))), ..RateSet::of(currency) };
+        app.order(&Command::Money(MoneyCommand::SetRate(rate)), nth(41)).unwrap();
+        draft::add(&mut app, PileFacts::default(), nth(20));
+        let shown = after(&mut app, []);
+        assert!(shown.contains("Does it pay?") && shown.contains("nothing is counted yet") && !shown.contains("ahead"), "{shown}");
+        let shown = after(&mut app, [tap(Tap::Worth)]);
+        assert!(!shown.contains("ahead") && !shown.contains("Your minutes"), "{shown}");
+    }
+
+    /// Volumes go by the middle of a length band, weights by its high end, to be on the safe side; and it says so.
+    #[test]
+    fn the_load_says_that_a_band_weighs_at_its_longest() {
+        let mut app = App::for_tests(Place::Count);
+        let sides = |to| PileFacts {
+            wood: Key::read("ash-white"),
+            thickness: Some(Length::INCH),
+            width: Some(Length::INCH),
+            length: Length::INCH.times(18).ok(),
+            length_to: to,
+            ..PileFacts::default()
+        };
+        draft::add(&mut app, sides(None), nth(20));
+        let first = pile(&app, 0);
+        assert!(!after(&mut app, [tap(Tap::Pile(first))]).contains("at its longest"));
+        draft::add(&mut app, sides(Length::INCH.times(24).ok()), nth(21));
+        let second = pile(&app, 1);
+        assert!(after(&mut app, [tap(Tap::Pile(second))]).contains("A pile of several lengths weighs as at its longest."));
+    }
+
     /// Wet squares of the same wood say nothing of these.
     #[test]
     fn what_says_nothing_of_a_pile_is_said() {
@@ -450,6 +514,9 @@ mod tests {
         let shown = after(&mut app, []);
         assert!(shown.contains("$6 short") && shown.contains("3 more of Ash, A evens it, without a drive"), "{shown}");
         let shown = after(&mut app, [tap(Tap::Worth), tap(Tap::Trip(TripTap::SavesTrip(true)))]);
+        // What it saves has its sum, and so has what it costs: neither can be taken for the other.
+        let at = |what: &str| shown.find(what).unwrap_or_default();
+        assert!(0 < at(">Saves<") && at(">Saves<") < at(">The drive<") && at(">Costs<") < at(">Short<"), "{shown}");
         assert!(
             shown.contains("no trip was begun") && shown.contains("$33.75") && shown.contains("Say how far the timber yard is"),
             "{shown}"

@@ -12,6 +12,7 @@ pub mod example;
 pub mod form;
 pub mod here;
 pub mod jobs;
+pub mod mend;
 pub mod news;
 pub mod order;
 pub mod outlook;
@@ -44,6 +45,8 @@ pub enum Msg {
     Price(price::Tap),
     Jobs(jobs::Tap),
     Workshop(workshop::Tap),
+    /// Of a count that is put right, over whatever place.
+    Mend(mend::MendTap),
     Common(Common),
     /// A single key, such as `1` or `u`.
     Key(String),
@@ -107,6 +110,7 @@ pub struct App {
     pub plan: plan::Plan,
     pub outlooks: outlook::Outlooks,
     pub workshop: workshop::Workshop,
+    pub mending: Option<Box<mend::Mending>>,
     pub notice: Option<Notice>,
     pub here: here::Here,
     pub update_waits: bool,
@@ -138,6 +142,7 @@ impl App {
             plan: plan::Plan::default(),
             outlooks: outlook::Outlooks::default(),
             workshop: workshop::Workshop::default(),
+            mending: None,
             notice: None,
             here: here::Here::default(),
             update_waits: false,
@@ -199,6 +204,7 @@ impl App {
             Msg::Price(tap) => price::heard(self, tap, now),
             Msg::Jobs(tap) => jobs::heard(self, tap, now),
             Msg::Workshop(tap) => workshop::heard(self, tap, now),
+            Msg::Mend(tap) => mend::heard(self, tap, now),
             Msg::Common(common) => self.common(common, now),
             Msg::Key(key) => self.key(&key, now),
         }
@@ -252,7 +258,7 @@ impl App {
 
     pub(crate) fn go(&mut self, place: Place) {
         let before = std::mem::replace(&mut self.place, place);
-        self.workshop.asked_from = None;
+        (self.workshop.asked_from, self.mending) = (None, None);
         match place {
             Place::Jobs if self.is_open => jobs::chosen(self, before),
             Place::Price if before == place => self.price.to_list(),
@@ -294,7 +300,7 @@ impl App {
             }
             Common::Understood => self.notice = None,
             Common::ApplyUpdate => self.orders.push(Order::ApplyUpdate),
-            Common::LeaveExample => self.which = Which::Own,
+            Common::LeaveExample => (self.which, self.mending) = (Which::Own, None),
             Common::Reload => self.orders.push(Order::Reload),
             Common::Install => self.orders.push(Order::Install),
             Common::StopRun => self.stop_run(now),

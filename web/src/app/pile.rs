@@ -78,6 +78,8 @@ pub enum PileTap {
     At(usize),
     /// A part of a job, or a reason; nothing for pieces as they are.
     Pick(Option<Id>, String),
+    /// What an earlier pile like it did not come to, by its place.
+    Still(usize),
     /// By words of one's own.
     Other,
     Named(String),
@@ -138,6 +140,7 @@ pub fn heard(app: &mut App, tap: PileTap, now: Now) {
         return;
     }
     let wants = sheet(app).map(|sheet| sheet.wants).unwrap_or_default();
+    let missing = missing(app);
     let Over::Page(page) = &mut app.count.over else { return };
     match tap {
         PileTap::Open(_) | PileTap::Need(_) | PileTap::Recount(_) => {}
@@ -145,6 +148,10 @@ pub fn heard(app: &mut App, tap: PileTap, now: Now) {
         PileTap::Want(nth) => wants.get(nth).into_iter().for_each(|wanted| page.change(&wanted.want)),
         PileTap::At(nth) => page.form.go(nth),
         PileTap::Pick(job, words) => page.pick(job, words),
+        PileTap::Still(nth) => missing.get(nth).into_iter().for_each(|want| {
+            page.change(want);
+            page.picks.changes = false;
+        }),
         PileTap::Other => (page.picks.job, page.picks.words, page.picks.typed) = (None, String::new(), true),
         PileTap::Named(words) => page.picks.words = words,
         PileTap::Takes(takes) if takes == page.picks.takes => {}
@@ -220,6 +227,12 @@ pub fn sheet(app: &App) -> Option<PileSheet> {
     let haul = app.shelf().haul()?;
     let known = app.shelf().known(&haul);
     pile(&haul, &known, (page.pile, app.now.at)).ok()
+}
+
+/// What earlier piles like the one in hand were wanted for and did not come to.
+pub fn missing(app: &App) -> Vec<Want> {
+    let (Over::Page(page), Some(haul)) = (&app.count.over, app.shelf().haul()) else { return vec![] };
+    haul.pile(page.pile).map(|pile| app.shelf().known(&haul).missing_for(pile)).unwrap_or_default()
 }
 
 fn lying(app: &App) -> Option<Lying> {

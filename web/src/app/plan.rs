@@ -5,25 +5,28 @@ mod beside;
 mod buying;
 #[cfg(test)]
 mod tests;
+mod used;
 
 use super::jobs::Room;
 use super::news::Planning;
-use super::order::{Feel, Order};
-use super::{App, Notice};
+use super::order::{self, Feel, Order};
+use super::workshop::rack;
+use super::{App, Notice, workshop};
+use crate::parts::Place;
 use crate::parts::pad::Press;
-use crate::words::en::plan as words;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
+pub use beside::cuts_left;
 pub use buying::{FIGURES, woods};
 use fivebar_core::ledger::Fact;
-use fivebar_core::ledger::decide::{Command, Now, PlanCommand};
+use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Set};
-use fivebar_core::sheet::make::buy::{not_bought, without_boards};
-use fivebar_core::sheet::make::keep::{again, asked_again, kept, last_used, left_over};
-use fivebar_core::sheet::make::{Boards, Given, Which, WhyNot, given};
+use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
+use fivebar_core::sheet::make::{Boards, Given, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
+pub use used::{Before, before, changed, is_used, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;
@@ -84,6 +87,8 @@ pub struct Plan {
     used: Option<Id>,
     /// The pieces of the plan there was are not what they were.
     pub changed: bool,
+    /// It is asked whether the wood of the plan before stays.
+    pub asks: bool,
 }
 
 /// What can be said there.
@@ -98,6 +103,8 @@ pub enum Tap {
     /// As many as the wood gives.
     AsMany,
     Pattern(usize),
+    /// Whichever pattern comes nearest.
+    AnyPattern,
     Two,
     Piles,
     /// Boards to buy are to be added; of this wood; they are added; these are left out again.
@@ -114,6 +121,14 @@ pub enum Tap {
     Piece(usize),
     Tick(usize),
     Use,
+    /// The same, where the wood of the plan before stays in the job, or goes back.
+    UseAnd(bool),
+    /// A part is left out, or comes in again; and the plan is tried again where it was refused for it.
+    LeaveOut(String),
+    /// The page of a pile, where its size is put right.
+    Pile(Lying),
+    /// The list at the saw of a job, from anywhere.
+    Saw(Id),
     Print,
     /// The job's parts and operations under its name, to make again.
     KeepDesign,
@@ -142,7 +157,11 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Stop => stop(app),
         Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
         Tap::Tick(nth) => tick(app, nth),
-        Tap::Use => take(app, now),
+        Tap::Use => used::take(app, now),
+        Tap::UseAnd(stays) => used::take_as(app, !stays, now),
+        Tap::LeaveOut(name) => leave_out(app, name),
+        Tap::Pile(lying) => pile(app, lying, now),
+        Tap::Saw(job) => at_the_saw(app, job),
         Tap::Print => app.orders.push(Order::Print),
         Tap::KeepDesign => keep_design(app, None, now),
         Tap::KeepDesignAs(name) => keep_design(app, Some(name), now),
@@ -160,7 +179,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
 fn open(app: &mut App) {
     let Some(job) = app.jobs.open else { return };
     app.jobs.room = Some(Room::Plan);
-    app.notice = None;
+    (app.notice, app.plan.asks) = (None, false);
     if app.plan.is_of(job) {
         return;
     }
@@ -174,16 +193,43 @@ fn open(app: &mut App) {
     }
 }
 
+/// The saw's list of a job, straight from the list of jobs or from the bench.
+fn at_the_saw(app: &mut App, job: Id) {
+    app.place = Place::Jobs;
+    (app.which, app.jobs.open, app.jobs.draft) = (order::Which::Own, Some(job), None);
+    open(app);
+}
+
+/// A pile's own page, on the rack.
+fn pile(app: &mut App, lying: Lying, now: Now) {
+    app.go(Place::Workshop);
+    workshop::heard(app, workshop::Tap::ShowPage(workshop::Over::Rack), now);
+    rack::heard(app, rack::RackTap::Show(rack::Page::Pile(lying)), now);
+}
+
+/// Leaves a part out, or takes it in again. A plan that was refused for it is made at once.
+fn leave_out(app: &mut App, name: String) {
+    let without = &mut app.plan.draft.without;
+    let before = without.len();
+    without.retain(|it| *it != name);
+    if without.len() == before {
+        without.push(name);
+    }
+    if app.plan.why_not.take().is_some() {
+        go(app);
+    }
+}
+
 /// The plan the job's wood was cut by, as the book keeps it, with what was ticked on this phone.
 fn of_book(app: &App, job: Id) -> Option<Plan> {
     let plans = app.shelf().shop(app.now.at).job(job).ok()?.plans;
     let last = last_used(&plans)?;
     let beside = beside::of(app, job);
-    let is_same = |it: &beside::Beside| it.plan.plan.answer == last.plan.answer;
+    let is_same = |it: &beside::Beside| it.is_of(&last.plan);
     if beside.as_ref().is_some_and(|it| last.at.at < it.plan.at.at && !is_same(it)) {
         return None; // another was made since
     }
-    let ticked = beside.filter(is_same).map(|it| it.ticked).unwrap_or_default();
+    let ticked = beside::ticks(app, &last.plan);
     Some(Plan { used: Some(last.id), ticked, ..shown_again(app, last, &[])? })
 }
 
@@ -200,7 +246,11 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
 }
 
 fn shown_again(app: &App, kept: &KeptPlan, bought: &[Boards]) -> Option<Plan> {
-    let (given, answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
+    let (given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
+    // What another phone says no plan can pass is not proven here.
+    if kept.by != app.shelf().device() {
+        answered.bound.clear();
+    }
     let sheet = sheet(&given.ready, &answered, given.room).ok()?;
     let draft = Draft::of(&given.ask, app.speech.typing(given.units));
     let found = Some(Box::new(Found { answered, sheet }));
@@ -229,7 +279,7 @@ fn go(app: &mut App) {
         app.plan.page = Page::Ask;
         return app.orders.push(Order::Feel(Feel::Refused));
     };
-    let made = given(&app.shelf().shop(app.now.at), &ask);
+    let made = used::given_to(app, &ask);
     let draft = app.plan.draft.clone();
     app.plan.asked.retain(|(of, _)| *of != job);
     app.plan.asked.push((job, draft));
@@ -247,7 +297,7 @@ fn begin(app: &mut App, given: Given) {
     let asked = Box::new(given.ready.asked.clone());
     let plan = &mut app.plan;
     (plan.given, plan.found, plan.why_not, plan.used, plan.piece) = (Some(Box::new(given)), None, None, None, None);
-    plan.ticked = Set::new();
+    (plan.ticked, plan.asks) = (Set::new(), false);
     plan.page = Page::Answer;
     plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
     app.orders.push(Order::Plan { asked, ms: FIRST });
@@ -269,6 +319,7 @@ pub fn told(app: &mut App, told: Planning) {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
             plan.take_in(*answered);
+            beside::same_ticks(app);
             beside::keep(app);
             let plan = &mut app.plan;
             let open = plan.found.as_ref().filter(|found| ms == FIRST && !found.answered.is_proven()).zip(plan.given.as_ref());
@@ -321,39 +372,12 @@ impl Plan {
     }
 }
 
-/// Whether its wood was taken once, and may have been given back.
-pub fn was_used(app: &App) -> bool {
-    app.plan.used.is_some()
-}
-
-/// Whether the plan in hand is the one the job's wood was cut by, and that stands.
-pub fn is_used(app: &App) -> bool {
-    let standing = |id: &Id| app.shelf().book.entry(*id).is_some_and(|(_, struck)| !struck);
-    app.plan.used.as_ref().is_some_and(standing)
-}
-
 fn tick(app: &mut App, nth: usize) {
     if !app.plan.ticked.remove(&nth) {
         app.plan.ticked.insert(nth);
         app.orders.push(Order::Feel(Feel::Start));
     }
     beside::keep(app);
-}
-
-/// Takes the pieces of the plan for the job: one act, with the plan itself.
-fn take(app: &mut App, now: Now) {
-    stop(app);
-    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
-    if !not_bought(given, &found.sheet).is_empty() {
-        return app.orders.push(Order::Feel(Feel::Refused));
-    }
-    let given = &without_boards(given);
-    let plan = kept(given, &found.answered, &found.sheet);
-    let left = left_over(given, &found.sheet, &|source| words::left_of_pile(source.pile.name.as_deref(), &source.pile.label));
-    if let Some(written) = app.order(&Command::Plan(PlanCommand::Use { plan, left }), now) {
-        app.plan.used = written.entries.first().map(|entry| entry.id);
-        app.orders.push(Order::Feel(Feel::Start));
-    }
 }
 
 /// Keeps a design from the job in hand, under a name or the job's own.

@@ -7,10 +7,10 @@ use super::order::{Feel, Order};
 use super::workshop::people;
 use crate::parts::pad::Press;
 use fivebar_core::haul::Where;
-use fivebar_core::ledger::decide::{Command, HaulCommand, MoneyCommand, Much, Now, On, PileFacts};
+use fivebar_core::ledger::decide::{Command, HaulCommand, MoneyCommand, Much, Now, On};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::Exact;
-use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step, TripDescribed, Way};
+use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step, TripDescribed};
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
 use fivebar_core::quantity::{Decimal, Id, Key};
 use fivebar_core::sheet::trip_end::forgotten;
@@ -126,11 +126,10 @@ fn reached(app: &mut App, step: Step, now: Now) {
     }
 }
 
-/// A haul with a first blank pile; the last one stays as it is.
+/// A haul without a pile; the last one stays as it is.
 fn new_haul(app: &mut App, now: Now) {
     let (currency, units) = app.begins_with();
-    let command = HaulCommand::Begin { currency, units, pile: PileFacts::default(), n: 0, way: Way::Tap };
-    if app.order(&Command::Haul(command), now).is_some() {
+    if app.order(&Command::Haul(HaulCommand::BeginBare { currency, units }), now).is_some() {
         in_hand(app, None);
     }
 }

@@ -27,14 +27,32 @@ pub fn fractions(finest: u32) -> Vec<(u32, u32)> {
     (1..finest).map(lowest).listed()
 }
 
+/// The decimal sign of a pad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sign {
+    None,
+    Shown(char),
+    /// It stands in its place and does nothing: the figure under the thumb is a whole one, others of the form are not.
+    Idle(char),
+}
+
+impl From<Option<char>> for Sign {
+    fn from(sign: Option<char>) -> Sign {
+        sign.map_or(Sign::None, Sign::Shown)
+    }
+}
+
 /// The pad: 1 to 9, then the decimal sign (left out with `None`), 0 and rubbing out.
-pub fn pad<M>(point: Option<char>, press: impl Fn(Press) -> M) -> El<M> {
+pub fn pad<M>(point: impl Into<Sign>, press: impl Fn(Press) -> M) -> El<M> {
     let digit = |n: u8| bare("key", press(Press::Digit(n))).text(n.to_string());
-    let sign = match point {
-        Some(sign) => bare("key", press(Press::Point))
-            .attr("aria-label", if sign == ',' { words::COMMA } else { words::POINT })
-            .text(sign.to_string()),
-        None => el("span", ""),
+    let key = |sign: char| {
+        let named = if sign == ',' { words::COMMA } else { words::POINT };
+        bare("key", press(Press::Point)).attr("aria-label", named).text(sign.to_string())
+    };
+    let sign = match point.into() {
+        Sign::Shown(sign) => key(sign),
+        Sign::Idle(sign) => key(sign).flag("disabled", true),
+        Sign::None => el("span", ""),
     };
     el("div", "pad")
         .attr("role", "group")
@@ -86,5 +104,6 @@ mod tests {
             assert!(pad(point, |p| p).html().contains(shown));
         }
         assert_eq!(pad(None, |p| p).html().matches("<button").count(), 11);
+        assert!(pad(Sign::Idle('.'), |p| p).html().contains("disabled"));
     }
 }

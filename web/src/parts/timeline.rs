@@ -130,7 +130,8 @@ fn board<M>(stretch: &Stretch, (left, right): Pair, (top, bottom): Pair) -> Vec<
         Look::Open | Look::Over => vec![path("open", outline)],
         Look::Runs => vec![path("runs", outline)],
     };
-    own.into_iter().chain([edge]).listed()
+    let solid = matches!(stretch.look, Look::Measured | Look::Corrected);
+    own.into_iter().chain(solid.then_some(edge)).listed()
 }
 
 /// A board, its torn edges with teeth.

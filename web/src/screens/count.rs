@@ -26,7 +26,7 @@ use fivebar_core::haul::{Load, Where};
 use fivebar_core::ledger;
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Count, Id, Units, Wall};
-use fivebar_core::sheet::count::{CountSheet, Tile as Pile};
+use fivebar_core::sheet::count::{CountSheet, Size, Tile as Pile};
 use fivebar_core::sheet::enough::EnoughSheet;
 use fivebar_core::sheet::trip_end::forgotten;
 use fivebar_core::sheet::worth::WorthSheet;
@@ -84,13 +84,18 @@ pub fn name(tile: &Pile) -> String {
 
 /// Thickness, width and length: `1 3⁄4 × 1 3⁄4 × 19 in`.
 pub fn size(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
-    let sides = sides(tile, units, speech);
+    let sides = sides(tile.size, units, speech);
     if sides.is_empty() { sides } else { format!("{sides} {}", common::length_unit(units)) }
 }
 
+/// The same, and said where none is known.
+pub fn size_or_none(size: Size, units: Units, speech: &dyn Speech) -> String {
+    let sides = sides(size, units, speech);
+    if sides.is_empty() { words::SIZES_MISSING.into() } else { format!("{sides} {}", common::length_unit(units)) }
+}
+
 /// The same without the unit, where there is no room for it.
-fn sides(tile: &Pile, units: Units, speech: &dyn Speech) -> String {
-    let size = tile.size;
+fn sides(size: Size, units: Units, speech: &dyn Speech) -> String {
     let side = |length| speech.length(length, units);
     let long = size.length.map(|from| match size.length_to {
         Some(to) => format!("{}–{}", side(from), side(to)),
@@ -161,7 +166,8 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let enough = enough::block(&enough, app, seen);
     let pays = pays(worth.as_ref(), sheet, app, seen);
     let guessed = sheet.load.guessed.then(|| el("p", "t14 i2").text(words::LOAD_GUESSED));
-    let pays = el("div", "").kids(hauls::earlier(app)).kids(never_ended(app, seen)).kid(pays).kids(guessed);
+    let longest = sheet.load.at_longest.then(|| el("p", "t14 i2").text(words::LOAD_AT_LONGEST));
+    let pays = el("div", "").kids(hauls::earlier(app)).kids(never_ended(app, seen)).kid(pays).kids(guessed).kids(longest);
     // on a narrow page what the trip saves and costs, and the load, stand below the tiles
     let main = match seen.page.is_narrow() {
         true => el("main", "scr count").kids(enough).kid(tiles).kid(new_pile()).kid(beside).kid(pays),
@@ -238,21 +244,23 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
     let of = |marks: &Sorted<Id, Count>| marks.get(&pile.pile).copied().unwrap_or_default();
     let (unsaved, failed) = (of(&marks.unsaved).min(pile.taken), of(&marks.failed));
     let last = sheet.last.filter(|last| last.pile == pile.pile);
+    // What was taken back is not what was added last; and at home nothing is added.
+    let added = last.filter(|_| app.shelf().taken_back.is_none() && !sheet.sorting_begun && sheet.trip.stands != Where::Home);
     let shown = Tile {
         name: name(pile),
-        size: if seen.page.is_narrow() { sides(pile, sheet.units, seen.speech) } else { size(pile, sheet.units, seen.speech) },
+        size: if seen.page.is_narrow() { sides(pile.size, sheet.units, seen.speech) } else { size(pile, sheet.units, seen.speech) },
         by_size: by_size(pile, sheet),
         figure: seen.speech.count(pile.taken),
         counted: pile.taken.saturating_sub(unsaved),
         hollow: unsaved.saturating_add(failed),
         look: look(failed, last.is_some()),
         wide: sheet.tiles.len() == 1,
-        plus: [Some(pile_page::on_tile(app, pile.pile)), last.map(|last| format!("+{}", seen.speech.count(last.n)))]
+        plus: [Some(pile_page::on_tile(app, pile.pile)), added.map(|last| format!("+{}", seen.speech.count(last.n)))]
             .into_iter()
             .flatten()
             .filter(|said| !said.is_empty())
             .collect::<Vec<_>>()
-            .join(" "),
+            .join(", "),
         said: words::tile_said(&seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())

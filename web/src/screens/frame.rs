@@ -1,6 +1,6 @@
 //! The frame: head, what scrolls, the foot, notices, the strip, the bar of places.
 
-use super::{Screen, Seen, Sight, bench, count, jobs, opening, price, said, workshop};
+use super::{Screen, Seen, Sight, bench, count, jobs, mend, opening, price, said, workshop};
 use crate::app::order::Which;
 use crate::app::workshop::Tap;
 use crate::app::{App, Common, Msg, Notice};
@@ -51,6 +51,9 @@ fn busy(main: El<Msg>, app: &App) -> El<Msg> {
 }
 
 fn place(app: &App, seen: Seen<'_>) -> Screen {
+    if let Some(screen) = app.mending.as_ref().and_then(|mending| mend::screen(mending, app, seen)) {
+        return screen;
+    }
     match app.place {
         _ if app.is_opening() && !app.is_glimpse() => opening::screen(app, seen),
         Place::Count => count::screen(app, seen),

@@ -6,6 +6,7 @@ mod count;
 mod frame;
 mod haul;
 mod jobs;
+mod mend;
 mod opening;
 mod outlook;
 mod pile;

@@ -5,12 +5,13 @@ use super::slots::asked_about;
 use super::{Screen, Seen};
 use crate::app::count::Tap;
 use crate::app::draft::{Asks, Draft, DraftTap};
-use crate::app::{App, Msg};
+use crate::app::{App, Msg, workshop};
 use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::pad;
+use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal, woods};
 use fivebar_core::quantity::{Key, Length, Listed, Units};
@@ -34,7 +35,11 @@ pub fn screen(draft: &Draft, sheet: Option<&CountSheet>, app: &App, seen: Seen<'
     let top = Head::new(words::haul_of(&seen.speech.day(sheet.map_or(seen.now, |sheet| sheet.began))), title)
         .fact(saved_fact(app, seen))
         .fact(Fact::Plain(words::pieces_in_piles(&counted, sheet.map_or(0, |sheet| sheet.tiles.len()))));
-    let main = el("main", "scr").kid(el("div", "push")).kids(over_it(draft, own, (units, seen))).kids(question(draft, own, (units, seen)));
+    let main = el("main", "scr")
+        .kid(el("div", "push"))
+        .kids(over_it(draft, own, (units, seen)))
+        .kids(measured_in(draft, sheet, units))
+        .kids(question(draft, own, (units, seen)));
     let main = if draft.pile.is_none() { main.kid(later(&label)) } else { main };
     Screen::new("count/pile", head(top), main.kid(key("key h48", common::NOT_NOW, "", Msg::Count(draft.leave()))))
 }
@@ -47,6 +52,15 @@ fn next_label(sheet: Option<&CountSheet>) -> String {
 
 fn later(label: &str) -> El<Msg> {
     key("key", words::NAME_AT_HOME, words::counts_now_as(label), say(DraftTap::Later))
+}
+
+/// Before the first haul has begun its measure can still be chosen where a size is first asked.
+fn measured_in(draft: &Draft, sheet: Option<&CountSheet>, units: Units) -> Option<El<Msg>> {
+    let systems = [(Units::Inch, words::INCHES), (Units::Metric, words::MILLIMETRES)];
+    let asks_side = matches!(draft.asks, Asks::Thickness | Asks::Width | Asks::Length);
+    let segs = systems.iter().map(|(system, name)| Seg::new(*name, *system == units)).listed();
+    let pick = move |nth: usize| systems.get(nth).map_or(Units::Metric, |(system, _)| *system);
+    (sheet.is_none() && asks_side).then(|| seg(words::MEASURED_IN, segs, move |nth| Msg::Workshop(workshop::Tap::Units(pick(nth)))))
 }
 
 /// The answers so far; on a narrow page they make room for the pad and all its fractions.

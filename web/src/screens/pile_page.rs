@@ -7,8 +7,10 @@ mod wants;
 pub use verdict::on_tile;
 
 use super::count::{name, saved_fact, size};
+use super::mend::told_of;
 use super::{Screen, Seen};
 use crate::app::count::Tap;
+use crate::app::mend::MendTap;
 use crate::app::pile::{Doing, PilePage, PileTap, sheet};
 use crate::app::{App, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
@@ -19,8 +21,12 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{air, common, count, pile as words};
 use fivebar_core::haul::{Dampness, Where};
+use fivebar_core::ledger::Fact;
+use fivebar_core::ledger::decide::Lying;
+use fivebar_core::ledger::kind::haul::Way;
 use fivebar_core::quantity::{Decimal, Length, Listed, Units, in_small};
 use fivebar_core::sheet::pile::{PileSheet, Side};
+use fivebar_core::sheet::stock::history::{Line, history};
 use fivebar_core::wood::weight::Doubt;
 
 fn say(tap: PileTap) -> Msg {
@@ -55,6 +61,7 @@ fn whole(sheet: &PileSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(key("key h56", words::NEED_MORE, words::NEED_UNDER, say(PileTap::Do(Doing::Want))))
         .kid(el("h2", "").text(words::COUNT_IT))
         .kid(ways())
+        .kids(counted(sheet, app, seen))
         .kid(el("h2", "").text(words::KNOW_IT))
         .kid(known(sheet, seen))
         .kids(means(sheet, seen));
@@ -132,6 +139,23 @@ fn ways() -> El<Msg> {
         .kid(way(words::BY_LAYERS, words::BY_LAYERS_UNDER, Doing::Layers))
         .kid(way(words::BY_WEIGHT, words::BY_WEIGHT_UNDER, Doing::Weigh))
         .kid(way(count::RECOUNT, words::AGAIN_UNDER, Doing::Again))
+}
+
+/// The counts that came about by figures, or again: each is put right where it stands.
+fn counted(sheet: &PileSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let at = Lying { haul: app.shelf().haul()?.id, pile: sheet.tile.pile };
+    let by_hand = |line: &Line<'_>| match line.fact {
+        Fact::PiecesCounted(f) => !matches!(f.way, Way::Layers | Way::Weight),
+        fact => !matches!(fact, Fact::PiecesRecounted(_)),
+    };
+    let lines = history(&app.shelf().book, at).into_iter().filter(|line| !by_hand(line));
+    let keys = lines.map(|line| {
+        let what = told_of((line.fact, line.n), at.pile, app, seen);
+        let when = common::of_when(&seen.speech.day(line.at), &seen.speech.clock(line.at));
+        key("key wide", words::put_right(&what), when, Msg::Mend(MendTap::Open(line.entry))).key(line.entry.to_string())
+    });
+    let keys = keys.listed();
+    (!keys.is_empty()).then(|| el("div", "counts").kids(keys))
 }
 
 fn known(sheet: &PileSheet, seen: Seen<'_>) -> El<Msg> {

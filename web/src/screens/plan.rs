@@ -4,9 +4,12 @@ mod answer;
 mod ask;
 mod boards;
 mod buy;
+mod nearly;
 mod picture;
 mod piles;
 mod saw;
+pub mod since;
+mod sizes;
 mod told;
 
 use super::jobs::pile_name;

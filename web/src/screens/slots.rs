@@ -130,7 +130,12 @@ fn way(of: Side) -> Option<&'static str> {
 pub fn pad(form: &Form, slots: &[Slot], seen: Seen<'_>, press: impl Fn(Press) -> Msg + Copy) -> Vec<El<Msg>> {
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let slot = slots.get(form.at).cloned().unwrap_or_default();
-    let keys = pad::pad((!slot.whole).then_some(sign), press);
+    let point = match slot.whole {
+        false => pad::Sign::Shown(sign),
+        true if slots.iter().any(|slot| !slot.whole) => pad::Sign::Idle(sign),
+        true => pad::Sign::None,
+    };
+    let keys = pad::pad(point, press);
     let below = slot.signed.then(|| pad::minus_key(press));
     std::iter::once(keys).chain(below).chain(slot.fractions.then(|| pad::fraction_keys(16, press))).listed()
 }

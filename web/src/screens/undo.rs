@@ -2,11 +2,16 @@
 
 use super::Seen;
 use crate::app::{App, Common, Msg};
+use crate::parts::Place;
 use crate::parts::undo::{Undo, alone};
 use crate::view::El;
-use crate::words::en::{acts, common};
-use fivebar_core::ledger::Fact;
+use crate::words::en::{acts, changed, common};
+use fivebar_core::bench::On;
+use fivebar_core::ledger::book::subjects;
+use fivebar_core::ledger::{Entry, Fact, Subject, fold};
 use fivebar_core::quantity::Listed;
+use fivebar_core::sheet::count::tile;
+use std::rc::Rc;
 
 /// The bar, while there is something to take back or to put back.
 pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
@@ -17,11 +22,31 @@ pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     }
     let act = shelf.last_act?;
     let entries: Vec<_> = shelf.book.act(act).into_iter().filter_map(|id| shelf.book.entry(id)).map(|(entry, _)| entry).listed();
+    let mended = entries.iter().find(|entry| matches!(entry.fact, Fact::CountMended(_)));
     let by_way =
         entries.iter().find(|entry| matches!(entry.fact, Fact::PilePiecesWeighed(_) | Fact::PileLayersCounted(_) | Fact::WaitBegan(_)));
-    let told = by_way.or(entries.iter().find(|entry| weighty(&entry.fact))).or(entries.first())?;
-    let words = Undo { words: common::TAKE_BACK.into(), under: common::of_when(acts::named(&told.fact), &seen.speech.clock(told.wall)) };
+    let told = mended.or(by_way).or(entries.iter().find(|entry| weighty(&entry.fact))).or(entries.first())?;
+    let what = acts::named(&told.fact);
+    let what = of_pile(told, app).map_or_else(|| of_job(what, told, app), |pile| common::of_pile(&pile, what));
+    let words = Undo { words: common::TAKE_BACK.into(), under: common::of_when(&what, &seen.speech.clock(told.wall)) };
     Some(alone(words, Msg::Common(Common::TakeBack)))
+}
+
+/// An act of another job than the one that is open names its job.
+fn of_job(what: &str, entry: &Entry, app: &App) -> String {
+    let job = subjects(entry).into_iter().flatten().find_map(|subject| if let Subject::Job(id) = subject { Some(id) } else { None });
+    let other = job.filter(|job| app.place == Place::Jobs && app.jobs.open.is_some_and(|open| open != *job));
+    let name = other.and_then(|job| fold::name_of(&app.shelf().book, On::Job(job)));
+    name.map_or_else(|| what.to_owned(), |name| changed::of_other_job(what, &name))
+}
+
+/// The pile it was done with, by name: the page may show another.
+fn of_pile(entry: &Entry, app: &App) -> Option<String> {
+    let Some(Subject::Haul(haul)) = subjects(entry).into_iter().flatten().next() else { return None };
+    let [pile, other] = fold::piles_of(entry);
+    let shelf = app.shelf();
+    let haul = shelf.haul().filter(|in_hand| in_hand.id == haul).or_else(|| fold::haul(&shelf.book, haul).map(Rc::new))?;
+    haul.pile(pile.filter(|_| other.is_none())?).map(|pile| super::count::name(&tile(pile)))
 }
 
 /// A haul or a stop that only came along with the act does not name it.

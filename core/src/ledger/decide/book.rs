@@ -4,8 +4,8 @@ use super::Act;
 use super::{restore, rests};
 use crate::ledger::book::subjects;
 use crate::ledger::kind::book::{CopyKept, Forgotten, PersonAdded, Restored, Role, Struck, WorkshopSet};
-use crate::ledger::{Book, Entry, Subject};
-use crate::quantity::{Currency, Id, Moment, Units};
+use crate::ledger::{Book, Entry, Fact, Subject};
+use crate::quantity::{Currency, Id, Listed, Moment, Units};
 use crate::refusal::{Answer, Refusal};
 
 /// What can be ordered of the book.
@@ -39,12 +39,28 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
         BookCommand::TakeBack { act: id } => {
             let entries = whole(book, *id)?;
             rests::allowed(book, &entries)?;
+            let again = took_back(book, &entries, false);
+            if !again.is_empty() {
+                restore::allowed(&book.without(&entries), &again)?;
+            }
             act.add(Struck { entries });
+            if !again.is_empty() {
+                act.add(Restored { entries: again });
+            }
         }
         BookCommand::Restore { act: id } => {
             let entries = whole(book, *id)?;
-            restore::allowed(book, &entries)?;
+            let once_more = took_back(book, &entries, true);
+            if once_more.is_empty() {
+                restore::allowed(book, &entries)?;
+            } else {
+                rests::allowed(book, &once_more)?;
+                restore::allowed(&book.without(&once_more), &entries)?;
+            }
             act.add(Restored { entries });
+            if !once_more.is_empty() {
+                act.add(Struck { entries: once_more });
+            }
         }
         BookCommand::SetWorkshop { currency, units } => {
             act.add(WorkshopSet { currency: *currency, units: *units });
@@ -62,9 +78,19 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
     Ok(())
 }
 
+/// What an act itself took back, as a plan that is used instead of another does: it goes the other way with the act. Nothing where the act
+/// stands not as `struck` says, or what it took back goes its own way since.
+fn took_back(book: &Book, entries: &[Id], struck: bool) -> Vec<Id> {
+    let known = |id: &Id| book.entry(*id);
+    let is_so = entries.iter().filter_map(known).any(|(entry, is)| !matches!(entry.fact, Fact::Struck(_)) && is == struck);
+    let taken =
+        entries.iter().filter_map(known).filter_map(|(entry, _)| if let Fact::Struck(f) = &entry.fact { Some(&f.entries) } else { None });
+    taken.flatten().filter(|id| is_so && known(id).is_some_and(|(_, is)| is != struck)).copied().listed()
+}
+
 /// The entries of an act, also by one of them. Of the bench and the yard each is struck for itself: a run that came by a switch leaves the
 /// run before it ended, a count that began a pile leaves the pile.
-fn whole(book: &Book, id: Id) -> Answer<Vec<Id>> {
+pub(super) fn whole(book: &Book, id: Id) -> Answer<Vec<Id>> {
     let goes_with = |entry: &Entry| {
         let about = subjects(entry);
         let of_job = about.iter().flatten().any(|subject| matches!(subject, Subject::Job(_)));

@@ -50,7 +50,7 @@ fn workdays(book: &Book, f: &kind::WorkdaysSet, act: &mut Act) -> Answer<()> {
 /// Only days that are not so yet are written.
 fn set_off(book: &Book, (from, to): (Day, Day), off: bool, act: &mut Act) -> Answer<()> {
     let last = from.until(to);
-    if last < 0 || OFF_MOST <= last {
+    if !(0..OFF_MOST).contains(&last) {
         return Err(Refusal::DaysOutOfRange { met: last.saturating_add(1), least: 1, most: OFF_MOST });
     }
     near(act, to)?;

@@ -3,18 +3,35 @@
 use super::Act;
 use super::haul::within;
 use super::rests::{own, resting};
-use super::stock::Lying;
+use super::stock::{Figures, Lying};
 use crate::haul::{Haul, Pile};
 use crate::ledger::kind::stock::CountMended;
-use crate::ledger::mended::{can_be_mended, mended, pieces};
+use crate::ledger::mended::{figures, mended, pieces};
 use crate::ledger::stamp::Clock;
 use crate::ledger::{Book, Device, Entry, Fact, fold};
 use crate::quantity::{Count, Id};
 use crate::refusal::{Answer, Refusal};
 
 pub(super) fn mend(book: &Book, at: Lying, (entry, n, why): (Id, Count, Option<String>), act: &mut Act) -> Answer<()> {
+    // One by weight or by layers is put right by its figures.
+    if figures(book, entry).is_some() { Err(Refusal::NotThere) } else { put_right(book, at, (entry, n, why), act) }
+}
+
+/// A count by weight or by layers: its figures are put right, and it is worked out anew.
+pub(super) fn mend_by(book: &Book, (at, there): (Lying, &Pile), (entry, by): (Id, Figures), act: &mut Act) -> Answer<()> {
+    let by = match (figures(book, entry).ok_or(Refusal::NotThere)?, by) {
+        (Figures::Layers { .. }, Figures::Layers { .. }) => by,
+        (Figures::Weight(old), Figures::Weight(new)) => Figures::Weight(new.in_place_of(old)),
+        _ => return Err(Refusal::NotThere),
+    };
+    put_right(book, at, (entry, by.pieces(there)?, None), act)?;
+    by.tell((at, there), entry, act);
+    Ok(())
+}
+
+fn put_right(book: &Book, at: Lying, (entry, n, why): (Id, Count, Option<String>), act: &mut Act) -> Answer<()> {
     let stands = book.entry(entry).filter(|(_, struck)| !struck).map(|(entry, _)| entry);
-    let old = stands.filter(|entry| can_be_mended(&entry.fact)).ok_or(Refusal::NotThere)?;
+    let old = stands.ok_or(Refusal::NotThere)?;
     let by = CountMended { haul: at.haul, pile: at.pile, entry, n, why };
     let new = mended(&old.fact, &by).ok_or(Refusal::NotThere)?;
     within(0, n)?;
@@ -70,8 +87,8 @@ fn claimed(fact: &Fact, pile: &Pile) -> Count {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ledger::decide::{BookCommand, Command, Now, StockCommand, decide};
-    use crate::quantity::{Key, Wall};
+    use crate::ledger::decide::{BookCommand, Command, Now, OnTheScale, StockCommand, decide};
+    use crate::quantity::{Grams, Key, Wall};
     use crate::story::{Story, tell};
 
     fn told(lines: &str) -> Story {
@@ -144,6 +161,84 @@ mod tests {
         check("count 9 ash", "PiecesCounted", 10_000, Err(Refusal::TooManyPieces { would_be: 10_000, most: 9_999 }));
         check("layers 3 of 3 ash", "PiecesCounted", 10, Err(Refusal::NotThere));
         check("count 9 ash\ntake 2 ash for stools", "PiecesTaken", 1, Err(Refusal::NotThere));
+    }
+
+    /// Mends the last count of a pile that was not tapped.
+    fn mend_by(story: &mut Story, by: Figures) -> Answer<Id> {
+        let is_so = |entry: &&Entry| figures(&story.book, entry.id).is_some();
+        let entry = story.book.entries().filter(|(_, struck)| !struck).map(|(entry, _)| entry).rfind(is_so).unwrap().id;
+        let at = Lying { haul: story.names.haul("yard").unwrap(), pile: story.names.pile("ash").unwrap() };
+        ordered(story, &Command::Stock(at, StockCommand::MendBy { entry, by }))
+    }
+
+    fn g(grams: i64) -> Grams {
+        Grams::new(grams).unwrap()
+    }
+
+    fn scale((sample, sample_weight): (Count, i64), shows: i64, tare: i64) -> Figures {
+        let (sample_weight, shows, tare) = (g(sample_weight), g(shows), g(tare));
+        Figures::Weight(OnTheScale { sample, sample_weight, shows, tare, spread: None, singles: None })
+    }
+
+    const LAYERS: &str = "layers 4 of 12 ash rest 3";
+    const WEIGHED: &str = "weighed ash sample 10 4 kg all 41 kg spread 0.05 singles 10";
+
+    /// After these lines the figures of the last count that was not tapped are mended: the pieces then, and what they weigh in grams.
+    #[track_caller]
+    fn check_by(lines: &str, by: Figures, then: Result<(Count, Option<i64>), Refusal>) {
+        let mut story = told(lines);
+        let (before, written) = (ash(&story), story.book.lines().map(str::to_owned).collect::<Vec<_>>());
+        let grams = |pile: &Pile| pile.weighs().map(|weighs| weighs.mass.as_grams());
+        let found = mend_by(&mut story, by).map(|_| (ash(&story).taken, grams(&ash(&story))));
+        assert_eq!(found, then, "{lines}");
+        if then.is_err() {
+            assert_eq!(ash(&story), before, "nothing has changed");
+        }
+        assert!(written.iter().all(|line| story.book.lines().any(|kept| kept == line)), "no line was changed");
+    }
+
+    #[test]
+    fn a_count_by_layers_or_by_weight_is_put_right_by_its_figures() {
+        let layers = |layers, per, rest| Figures::Layers { layers, per, rest };
+        check_by(LAYERS, layers(5, 12, 0), Ok((60, None)));
+        check_by(&format!("count 9 ash\n{LAYERS}\ncount 2 ash"), layers(4, 11, 3), Ok((58, None)));
+        check_by(LAYERS, layers(0, 12, 0), Err(Refusal::NothingAsked));
+        check_by(LAYERS, layers(900, 12, 0), Err(Refusal::TooManyPieces { would_be: 10_800, most: 9_999 }));
+        check_by(&format!("{LAYERS}\ntake 51 ash for stools"), layers(4, 11, 3), Err(Refusal::PiecesRestOnIt { pieces: 51, left: 47 }));
+        check_by(LAYERS, scale((10, 4_000), 41_000, 0), Err(Refusal::NotThere));
+        check_by(WEIGHED, layers(4, 11, 3), Err(Refusal::NotThere));
+        // The cart that was forgotten.
+        check_by(WEIGHED, scale((10, 4_000), 41_000, 5_000), Ok((90, Some(36_000))));
+        check_by(&format!("{WEIGHED}\ncount 3 ash"), scale((10, 4_000), 41_000, 5_000), Ok((93, Some(37_200))));
+        check_by(&format!("{WEIGHED}\nrecount 80 ash"), scale((10, 5_000), 41_000, 0), Ok((80, Some(40_000))));
+        check_by(WEIGHED, scale((4, 4_000), 41_000, 0), Err(Refusal::SampleTooSmall { met: 4, least: 5 }));
+        check_by(WEIGHED, scale((10, 4_000), 3_000, 0), Err(Refusal::SampleTooHeavy { sample: g(4_000), pile: g(3_000) }));
+        check_by(WEIGHED, scale((10, 4_000), 3_000, 3_000), Err(Refusal::UnderTare { met: g(3_000), tare: g(3_000) }));
+        check_by(
+            &format!("{WEIGHED}\ntake 100 ash for stools"),
+            scale((10, 4_000), 41_000, 5_000),
+            Err(Refusal::PiecesRestOnIt { pieces: 100, left: 90 }),
+        );
+    }
+
+    /// Single weights say how pieces of their sample differ; another sample was not weighed one by one. Taken back, the old figures stand;
+    /// and once the count itself is struck, nothing is left of either.
+    #[test]
+    fn the_figures_put_right_stand_with_their_count() {
+        let mut story = told(WEIGHED);
+        let shown = |story: &Story| ash(story).weighed.iter().map(|it| (it.sample, it.weight, it.singles)).collect::<Vec<_>>();
+        let first = mend_by(&mut story, scale((10, 4_000), 40_000, 0)).unwrap();
+        assert_eq!(shown(&story), [(10, 40_000, Some(10))]);
+        let second = mend_by(&mut story, scale((20, 8_000), 40_000, 0)).unwrap();
+        assert_eq!(shown(&story), [(20, 40_000, None)]);
+        ordered(&mut story, &Command::Book(BookCommand::TakeBack { act: second })).unwrap();
+        assert_eq!(shown(&story), [(10, 40_000, Some(10))]);
+        let count = story.book.entries().find(|(entry, _)| entry.fact.kind() == "PiecesCounted").map(|(entry, _)| entry.id).unwrap();
+        ordered(&mut story, &Command::Book(BookCommand::TakeBack { act: count })).unwrap();
+        assert_eq!((shown(&story), ash(&story).taken, ash(&story).weighs()), (vec![], 0, None));
+        ordered(&mut story, &Command::Book(BookCommand::Restore { act: count })).unwrap();
+        ordered(&mut story, &Command::Book(BookCommand::TakeBack { act: first })).unwrap();
+        assert_eq!((shown(&story), ash(&story).taken), (vec![(10, 41_000, Some(10))], 103));
     }
 
     /// The reason is put right too; the line stays as it was written, the last word stands, and taken back, the one before it does.

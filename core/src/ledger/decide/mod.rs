@@ -25,9 +25,9 @@ pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
 pub use left::LeftOver;
 pub use money::{MoneyCommand, Much, On};
-pub use plan::{PlanCommand, SAW_MOST};
+pub use plan::{PlanCommand, SAW_MOST, taken_by_plans};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
-pub use stock::{Lying, OnTheScale, StockCommand};
+pub use stock::{Figures, Lying, OnTheScale, StockCommand};
 pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;
 

@@ -4,14 +4,16 @@ use super::Act;
 use super::haul::{enough, free, pile_of};
 use super::job::{found, going_on};
 use super::left::{LeftOver, left_over};
+use crate::haul::Pile;
 use crate::ledger::Book;
 use crate::ledger::fold;
 use crate::ledger::fold::Design;
+use crate::ledger::kind::book::Struck;
 use crate::ledger::kind::haul::PiecesTaken;
 use crate::ledger::kind::job::{JobBegan, OperationPlanned, PartPlanned};
 use crate::ledger::kind::plan as kind;
 use crate::plan::post;
-use crate::quantity::{Id, Length};
+use crate::quantity::{Count, Id, Length, Listed, Sorted};
 use crate::refusal::{Answer, Refusal};
 
 /// The most a figure of the saw may be: a metre, beyond any.
@@ -20,10 +22,12 @@ pub const SAW_MOST: Length = Length::METRE;
 /// What can be ordered of plans and designs.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PlanCommand {
-    /// The job takes the pieces a plan uses, the plan is kept with it, and what is left of them goes back to the rack.
+    /// The job takes the pieces a plan uses, the plan is kept with it, and what is left of them goes back to the rack. With `instead`
+    /// what the job took by plans before is taken back in the same act: that wood is not cut.
     Use {
         plan: kind::PlanKept,
         left: Vec<LeftOver>,
+        instead: bool,
     },
     SetSaw(kind::SawSet),
     /// The parts and operations of a job under a name.
@@ -54,9 +58,18 @@ pub enum PlanCommand {
 
 pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answer<()> {
     match command {
-        PlanCommand::Use { plan, left } => {
-            used(book, plan, act)?;
-            left_over(book, plan.job, left, act)
+        PlanCommand::Use { plan, left, instead } => {
+            let before = if *instead { taken_by_plans(book, plan.job) } else { vec![] };
+            if before.is_empty() {
+                used(book, (plan, false), act)?;
+                return left_over(book, plan.job, left, act);
+            }
+            super::rests::allowed(book, &before)?;
+            let then = book.without(&before);
+            used(&then, (plan, true), act)?;
+            left_over(&then, plan.job, left, act)?;
+            act.add(Struck { entries: before });
+            Ok(())
         }
         PlanCommand::SetSaw(saw) => set_saw(saw, act),
         PlanCommand::KeepDesign { job, name } => keep(book, *job, name, act),
@@ -79,8 +92,16 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
     }
 }
 
-/// One act: the plan, that it is used, and the pieces of each pile that the job did not have already.
-fn used(book: &Book, plan: &kind::PlanKept, act: &mut Act) -> Answer<()> {
+/// The entries by which a job took the wood of its plans, as far as it still has it: what is taken back where another plan is used instead.
+pub fn taken_by_plans(book: &Book, job: Id) -> Vec<Id> {
+    let plans = fold::job(book, job).map(|job| job.plans).unwrap_or_default();
+    let has = plans.iter().filter(|kept| kept.used && fold::has_wood(book, &kept.plan));
+    has.flat_map(|kept| super::book::whole(book, kept.id).unwrap_or_default()).listed()
+}
+
+/// One act: the plan, that it is used, and the pieces of each pile that the job did not have already. Pieces of its own that went back
+/// with a plan before are taken from the rack again.
+fn used(book: &Book, (plan, again): (&kind::PlanKept, bool), act: &mut Act) -> Answer<()> {
     going_on(book, plan.job)?;
     let asked = post::read(&plan.problem).and_then(post::take).ok_or(Refusal::NotThere)?;
     asked.check()?;
@@ -94,16 +115,31 @@ fn used(book: &Book, plan: &kind::PlanKept, act: &mut Act) -> Answer<()> {
     }
     let id = act.add(plan.clone());
     act.add(kind::PlanUsed { job: plan.job, plan: id });
+    let mut takes: Sorted<(Id, Id), Count> = Sorted::new();
     for (pile, n) in uses() {
         let there = pile_of(book, pile.haul, pile.pile)?;
-        if pile.in_job == Some(true) {
-            enough(n, there.in_job(plan.job))?;
-        } else {
-            free(n, &there, Some(plan.job))?;
-            act.add(PiecesTaken { haul: pile.haul, pile: pile.pile, job: plan.job, n });
-        }
+        made_for(pile, &there)?;
+        let has = there.in_job(plan.job);
+        let lacks = match pile.in_job {
+            Some(true) if again => n.saturating_sub(has),
+            Some(true) => enough(n, has).map(|()| 0)?,
+            _ => n,
+        };
+        let take = takes.entry((pile.haul, pile.pile)).or_default();
+        *take = take.saturating_add(lacks);
+    }
+    for ((haul, pile), n) in takes.into_iter().filter(|(_, n)| 0 < *n) {
+        free(n, &pile_of(book, haul, pile)?, Some(plan.job))?;
+        act.add(PiecesTaken { haul, pile, job: plan.job, n });
     }
     Ok(())
+}
+
+/// What a plan says of the sides of a pile is as they are; an older app says nothing of them.
+fn made_for(kept: &kind::PlanPile, there: &Pile) -> Answer<()> {
+    let sides = [(kept.thickness, there.thickness), (kept.width, there.width), (kept.length, there.length)];
+    let other = sides.iter().any(|(kept, there)| kept.is_some() && kept != there);
+    if other { Err(Refusal::PlanOfOtherSizes) } else { Ok(()) }
 }
 
 fn set_saw(saw: &kind::SawSet, act: &mut Act) -> Answer<()> {

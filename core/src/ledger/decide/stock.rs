@@ -2,7 +2,7 @@
 
 use super::Act;
 use super::haul::{enough, free, pile_of, within};
-use crate::haul::weighing::{Lies, OnScale, Spread, Weighing};
+use crate::haul::weighing::{self, OnScale, Spread, Weighing};
 use crate::haul::{Pile, Want};
 use crate::ledger::Book;
 use crate::ledger::kind::Exact;
@@ -71,11 +71,28 @@ pub enum StockCommand {
         n: Count,
         why: Option<String>,
     },
+    /// The figures of a count by weight or by layers were put right; it is worked out anew.
+    MendBy {
+        entry: Id,
+        by: Figures,
+    },
     /// Good pieces leave for no job: `burnt`, `given`, `jigs`.
     Gone {
         n: Count,
         to: Key,
     },
+}
+
+/// What a count comes about by that is not tapped.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Figures {
+    /// So many layers of so many pieces, and the rest.
+    Layers {
+        layers: Count,
+        per: Count,
+        rest: Count,
+    },
+    Weight(OnTheScale),
 }
 
 /// A pile on the scale: a few pieces counted and weighed bare, put back, then all of them in what they are weighed in.
@@ -99,9 +116,16 @@ impl OnTheScale {
         self.spread.and_then(|share| share.to_f64()).map_or(usual, |share| Spread::written(share, self.singles))
     }
 
+    /// The same put right: how far single pieces differ was found by the sample, and stays while that does.
+    pub fn in_place_of(self, old: OnTheScale) -> OnTheScale {
+        let same = (old.sample, old.sample_weight) == (self.sample, self.sample_weight) && old.singles.is_some();
+        let of = if same { old } else { self };
+        OnTheScale { spread: of.spread, singles: of.singles, ..self }
+    }
+
     pub fn weighing(self) -> Weighing {
         let pile = OnScale { shows: self.shows, tare: self.tare };
-        Weighing { counted: self.sample, sample: OnScale::bare(self.sample_weight), pile, lies: Lies::InPile }
+        Weighing { counted: self.sample, sample: OnScale::bare(self.sample_weight), pile }
     }
 }
 
@@ -109,8 +133,10 @@ pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut A
     let Lying { haul, pile } = at;
     let there = pile_of(book, haul, pile)?;
     match command {
-        StockCommand::Layers { layers, per, rest } => layered(at, &there, [*layers, *per, *rest], act)?,
-        StockCommand::Weigh(scale) => weighed(at, &there, *scale, act)?,
+        StockCommand::Layers { layers, per, rest } => {
+            counted((at, &there), Figures::Layers { layers: *layers, per: *per, rest: *rest }, act)?;
+        }
+        StockCommand::Weigh(scale) => counted((at, &there), Figures::Weight(*scale), act)?,
         StockCommand::Measure { thickness, width, length } => measure(at, &there, [*thickness, *width, *length], act)?,
         StockCommand::Want { wanted, pieces, gives, .. } if [wanted, pieces, gives].iter().any(|n| PILE_MOST < **n) => {
             let most = (*wanted).max(*pieces).max(*gives);
@@ -133,6 +159,7 @@ pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut A
             act.add(kind::MoistureRead { haul, pile, percent: percent.map(Exact), wet: *wet });
         }
         StockCommand::Mend { entry, n, why } => super::mend::mend(book, at, (*entry, *n, why.clone()), act)?,
+        StockCommand::MendBy { entry, by } => super::mend::mend_by(book, (at, &there), (*entry, *by), act)?,
         lying => on_the_rack(book, (at, &there), lying, act)?,
     }
     Ok(())
@@ -166,38 +193,53 @@ fn on_the_rack(book: &Book, (at, there): (Lying, &Pile), command: &StockCommand,
     Ok(())
 }
 
-fn layered(at: Lying, there: &Pile, [layers, per, rest]: [Count; 3], act: &mut Act) -> Answer<()> {
-    let n = layers.saturating_mul(per).saturating_add(rest);
-    enough(n, n)?;
+fn counted((at, there): (Lying, &Pile), by: Figures, act: &mut Act) -> Answer<()> {
+    let n = by.pieces(there)?;
     within(there.taken, n)?;
-    let counted = act.add(PiecesCounted { haul: at.haul, pile: at.pile, n, way: Way::Layers });
-    let rest = Some(rest).filter(|rest| 0 < *rest);
-    act.add(kind::PileLayersCounted { haul: at.haul, pile: at.pile, counted, layers, per, rest });
+    let way = if matches!(by, Figures::Weight(_)) { Way::Weight } else { Way::Layers };
+    let counted = act.add(PiecesCounted { haul: at.haul, pile: at.pile, n, way });
+    by.tell((at, there), counted, act);
     Ok(())
 }
 
-/// The count goes by the mean weight alone; how far it may be off is worked out where it is shown, by the spread.
-fn weighed(at: Lying, there: &Pile, scale: OnTheScale, act: &mut Act) -> Answer<()> {
-    if let Some(met) = scale.spread.filter(|met| *met < Decimal::ZERO || Decimal::ONE <= *met) {
-        return Err(Refusal::ShareOutOfRange { met });
+impl Figures {
+    /// So many pieces they come to. The count goes by the mean weight alone; how far it may be off is worked out where it is shown, by the
+    /// spread.
+    pub(super) fn pieces(self, there: &Pile) -> Answer<Count> {
+        match self {
+            Figures::Layers { layers, per, rest } => weighing::layers(per, layers, rest),
+            Figures::Weight(scale) => {
+                if let Some(met) = scale.spread.filter(|met| *met < Decimal::ZERO || Decimal::ONE <= *met) {
+                    return Err(Refusal::ShareOutOfRange { met });
+                }
+                scale.weighing().count(Spread::usual(there)).map(|weighed| weighed.n)
+            }
+        }
     }
-    let n = scale.weighing().count(Spread::usual(there))?.n;
-    within(there.taken, n)?;
-    let Lying { haul, pile } = at;
-    let counted = act.add(PiecesCounted { haul, pile, n, way: Way::Weight });
-    let grams = |grams: Grams| i64::from(grams.as_grams());
-    act.add(kind::PilePiecesWeighed {
-        haul,
-        pile,
-        counted,
-        sample: scale.sample,
-        sample_weight: grams(scale.sample_weight),
-        weight: grams(scale.shows),
-        tare: Some(grams(scale.tare)).filter(|tare| 0 < *tare),
-        singles: scale.singles.filter(|_| scale.spread.is_some()),
-        spread: Some(Exact(scale.spread.unwrap_or_else(|| Spread::usual(there).as_decimal()).normalize())),
-    });
-    Ok(())
+
+    /// How a count came about, beside it.
+    pub(super) fn tell(self, (at, there): (Lying, &Pile), counted: Id, act: &mut Act) {
+        let Lying { haul, pile } = at;
+        let grams = |grams: Grams| i64::from(grams.as_grams());
+        match self {
+            Figures::Layers { layers, per, rest } => {
+                act.add(kind::PileLayersCounted { haul, pile, counted, layers, per, rest: Some(rest).filter(|rest| 0 < *rest) });
+            }
+            Figures::Weight(scale) => {
+                act.add(kind::PilePiecesWeighed {
+                    haul,
+                    pile,
+                    counted,
+                    sample: scale.sample,
+                    sample_weight: grams(scale.sample_weight),
+                    weight: grams(scale.shows),
+                    tare: Some(grams(scale.tare)).filter(|tare| 0 < *tare),
+                    singles: scale.singles.filter(|_| scale.spread.is_some()),
+                    spread: Some(Exact(scale.spread.unwrap_or_else(|| Spread::usual(there).as_decimal()).normalize())),
+                });
+            }
+        }
+    }
 }
 
 /// A piece that was measured is one of the pile's: no more than were counted.

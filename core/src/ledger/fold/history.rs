@@ -5,7 +5,7 @@ use crate::quantity::{Id, Wall};
 
 /// Every standing entry that names a pile, the oldest first.
 pub fn of_pile(book: &Book, haul: Id, pile: Id) -> impl DoubleEndedIterator<Item = &Entry> {
-    book.about(Subject::Haul(haul)).filter(move |entry| piles(entry).contains(&Some(pile)))
+    book.about(Subject::Haul(haul)).filter(move |entry| piles_of(entry).contains(&Some(pile)))
 }
 
 /// When its pieces were last in a hand: counted, moved, sorted, taken, gone, measured or looked at where they lie. A name, a size, a
@@ -26,7 +26,7 @@ pub fn last_touched(book: &Book, haul: Id, pile: Id) -> Option<Wall> {
 }
 
 /// The piles a fact is about: two where pieces moved.
-fn piles(entry: &Entry) -> [Option<Id>; 2] {
+pub fn piles_of(entry: &Entry) -> [Option<Id>; 2] {
     let one = match &entry.fact {
         Fact::PiecesMoved(f) => return [Some(f.from), Some(f.to)],
         Fact::PileAdded(_) => entry.id,

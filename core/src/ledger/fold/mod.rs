@@ -19,13 +19,13 @@ pub use booked::{Booked, DISTANCE, How};
 pub use dates::{HoursFacts, Quote};
 pub use estimate::{Kept, OldJob};
 pub use haul::{haul, hauls, is_bought};
-pub use history::{last_touched, of_pile};
+pub use history::{last_touched, of_pile, piles_of};
 pub use job::{
     Agreement, AgreementState, Asked, Consigned, Described, Ended, GalleryTerms, Guesses, Job, Offer, Operation, Part, Payment,
     PlannedCost, Sale, Selling, job, jobs,
 };
 pub use name::{design_of, is_ended, name_of, not_typical, planned_operations};
-pub use plan::{Design, KeptPlan, SawFacts};
+pub use plan::{Design, KeptPlan, SawFacts, has_wood};
 pub use wait::waits;
 pub use wood::{WoodFacts, van};
 pub use workshop::{Copy, Person, RateFacts, Till, Workshop, workshop};

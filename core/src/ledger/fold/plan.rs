@@ -1,15 +1,18 @@
 //! Plans of a job, the saw's figures and the designs, from their entries.
 
+use crate::haul::Haul;
 use crate::ledger::kind::plan::{DesignKept, DesignOperation, DesignPart, PlanKept, SawSet};
-use crate::ledger::{Entry, Fact};
+use crate::ledger::{Book, Device, Entry, Fact};
 use crate::plan::{Answered, Asked, post};
-use crate::quantity::{Count, Id, Length, Wall, in_small};
+use crate::quantity::{Count, Id, Length, Sorted, Wall, in_small};
 
 /// A plan that was kept for a job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct KeptPlan {
     pub id: Id,
     pub at: Wall,
+    /// It was written there.
+    pub by: Device,
     pub plan: PlanKept,
     /// The wood was cut by it.
     pub used: bool,
@@ -94,9 +97,24 @@ impl SawSet {
     }
 }
 
+/// Whether the job still has the pieces a plan uses: they may have been put back since, or another phone took them first.
+pub fn has_wood(book: &Book, plan: &PlanKept) -> bool {
+    let mut uses: Sorted<(Id, Id), Count> = Sorted::new();
+    for pile in &plan.piles {
+        let n = uses.entry((pile.haul, pile.pile)).or_default();
+        *n = n.saturating_add(pile.used.unwrap_or(0));
+    }
+    uses.retain(|_, n| 0 < *n);
+    let mut hauls: Sorted<Id, Option<Haul>> = Sorted::new();
+    uses.iter().all(|((haul, pile), n)| {
+        let haul = hauls.entry(*haul).or_insert_with(|| super::haul(book, *haul));
+        haul.as_ref().and_then(|haul| haul.pile(*pile)).is_some_and(|pile| *n <= pile.in_job(plan.job))
+    })
+}
+
 pub(super) fn planned(plans: &mut Vec<KeptPlan>, entry: &Entry) {
     match &entry.fact {
-        Fact::PlanKept(f) => plans.push(KeptPlan { id: entry.id, at: entry.wall, plan: f.clone(), used: false }),
+        Fact::PlanKept(f) => plans.push(KeptPlan { id: entry.id, at: entry.wall, by: entry.stamp.2, plan: f.clone(), used: false }),
         Fact::PlanUsed(f) => plans.iter_mut().filter(|kept| kept.id == f.plan).for_each(|kept| kept.used = true),
         _ => {}
     }

@@ -4,11 +4,11 @@ use super::haul::Piles;
 use crate::haul::{Dampness, Measured, Pile, Want, Weighed};
 use crate::ledger::kind::stock::{EnoughSet, MoistureRead, PilePiecesWeighed};
 use crate::ledger::{Entry, Fact};
-use crate::quantity::{Key, Wall};
+use crate::quantity::{Id, Key, Wall};
 
 pub(super) fn apply(piles: &mut Piles, entry: &Entry) {
     match &entry.fact {
-        Fact::PilePiecesWeighed(f) => weighed(piles.of(f.pile), f),
+        Fact::PilePiecesWeighed(f) => weighed(piles.of(f.pile), entry.act, f),
         Fact::PieceMeasured(f) => {
             piles.of(f.pile).measured.push(Measured { thickness: f.thickness, width: f.width, length: f.length });
         }
@@ -27,8 +27,10 @@ pub(super) fn apply(piles: &mut Piles, entry: &Entry) {
     }
 }
 
-fn weighed(pile: &mut Pile, f: &PilePiecesWeighed) {
-    pile.weighed.push(Weighed {
+/// Figures put right stand in the place of the old ones; they say nothing once their count is struck.
+fn weighed(pile: &mut Pile, act: Option<Id>, f: &PilePiecesWeighed) {
+    let old = pile.weighed.iter_mut().find(|weighed| weighed.counted == f.counted);
+    let weighed = Weighed {
         counted: f.counted,
         sample: f.sample,
         sample_weight: f.sample_weight,
@@ -36,8 +38,13 @@ fn weighed(pile: &mut Pile, f: &PilePiecesWeighed) {
         tare: f.tare.unwrap_or(0),
         spread: f.spread.map(|spread| spread.0),
         singles: f.singles,
-        counts: true,
-    });
+        counts: old.as_ref().is_none_or(|old| old.counts),
+    };
+    match old {
+        Some(old) => *old = weighed,
+        None if act.is_none_or(|act| act == f.counted) => pile.weighed.push(weighed),
+        None => {}
+    }
 }
 
 fn wanted(pile: &mut Pile, f: &EnoughSet) {

@@ -22,11 +22,15 @@ spelled!(Shape: Rows "rows", Parts "parts", Sticks "sticks", Field "field");
 
 kinds! {
     /// Pieces a plan was made from: so many of a pile, ripped into so many strips each (one where it is missing), of which it used so
-    /// many pieces (none where it is missing). `in_job`: the job had them already. Part of [`PlanKept`], in the order of its problem.
-    PlanPile { haul: Id, pile: Id, n: Count; rips: Count, used: Count, in_job: bool }
+    /// many pieces (none where it is missing). `in_job`: the job had them already. The sides of a piece, the letter in the picture and the
+    /// wood are as they were then. Part of [`PlanKept`], in the order of its problem.
+    PlanPile { haul: Id, pile: Id, n: Count; rips: Count, used: Count, in_job: bool, thickness: Length, width: Length, length: Length,
+        letter: String, wood: Key }
     /// A plan that was kept for a job: what was asked and what came of it with its bound, both as whole numbers, in lengths of `unit`.
-    /// `width` is across the rows of a top.
-    PlanKept { job: Id, shape: Shape, unit: Length, piles: Vec<PlanPile>, problem: String, answer: String; width: Length, thickness: Length }
+    /// `width` is across the rows of a top. `saw`: the figures it was made with. `parts`: those it was made for, in the order of its
+    /// problem, then those that were left out, with none of each and no size.
+    PlanKept { job: Id, shape: Shape, unit: Length, piles: Vec<PlanPile>, problem: String, answer: String; width: Length, thickness: Length,
+        saw: SawSet, parts: Vec<DesignPart> }
     /// The wood was cut by this plan.
     PlanUsed { job: Id, plan: Id; }
     /// The maker's own figures at the saw; a member that is missing stays as it was. `square` and `end_trim` are off each end, `edge_trim`

@@ -6,10 +6,12 @@ use crate::quantity::{Count, Id, Key, Length};
 kinds! {
     /// How a count by weight came about (`counted` is that count): `sample` pieces weighed `sample_weight` grams, all of them `weight`,
     /// with `tare` for what they were weighed in. `spread` is the share by which single pieces differ: found by so many weighed one by
-    /// one (`singles`), a guess where that is missing.
+    /// one (`singles`), a guess where that is missing. Written again in the act of a CountMended of that count, its figures stand in the
+    /// place of the old ones.
     PilePiecesWeighed { haul: Id, pile: Id, counted: Id, sample: Count, sample_weight: i64, weight: i64; tare: i64, spread: Exact,
         singles: Count }
-    /// How a count by layers came about (`counted` is that count): `layers` of `per` pieces, and the `rest`.
+    /// How a count by layers came about (`counted` is that count): `layers` of `per` pieces, and the `rest`. Put right as
+    /// one by weight.
     PileLayersCounted { haul: Id, pile: Id, counted: Id, layers: Count, per: Count; rest: Count }
     /// One piece of a pile was measured.
     PieceMeasured { haul: Id, pile: Id; thickness: Length, width: Length, length: Length }

@@ -1,7 +1,7 @@
 //! Money, weights and volumes as text.
 
 use super::super::reading::{Sign, Typing};
-use super::super::{Decimal, Mass, Money, Units, Volume, exact, half_up};
+use super::super::{Decimal, Grams, Mass, Money, Units, Volume, exact, half_up};
 use super::number::{decimal, fixed};
 
 /// A sum with the digits of its minor unit and no mark: `11.40`. The face sets currency and groups by the language.
@@ -25,6 +25,25 @@ pub fn money(sum: Money, sign: Sign) -> String {
 pub fn mass(mass: Mass, typing: Typing) -> String {
     // Twelve decimals of a kilogram are the nanogram the reading takes.
     decimal(half_up(figure(mass, typing.units), 12), typing.sign)
+}
+
+/// What a scale showed, to be read back to the same gram, without needless digits.
+///
+/// ```
+/// use fivebar_core::quantity::{Grams, Units, reading::{Sign, Typing}, writing::grams};
+/// let pounds = Typing { units: Units::Inch, sign: Sign::Point };
+/// assert_eq!(grams(Grams::new(3_992).unwrap(), pounds), "8.8");
+/// assert_eq!(grams(Grams::new(1).unwrap(), pounds), "0.002");
+/// ```
+pub fn grams(grams: Grams, typing: Typing) -> String {
+    let whole = figure(grams.mass(), typing.units);
+    let read = |figure: Decimal| {
+        let figure = f64::try_from(figure).unwrap_or_default();
+        Grams::of(if typing.units == Units::Inch { Mass::lb(figure) } else { Mass::kg(figure) })
+    };
+    // A thousandth of a pound is less than half a gram.
+    let short = (0..=3).map(|digits| half_up(whole, digits)).find(|figure| read(*figure) == Ok(grams));
+    decimal(short.unwrap_or(whole), typing.sign)
 }
 
 fn figure(mass: Mass, units: Units) -> Decimal {

@@ -9,6 +9,6 @@ mod number;
 mod time;
 
 pub use length::{InchParts, distance, inch_parts, length, shown_millimetres, whole_feet};
-pub use measure::{mass, money, shown_board_feet, shown_litres, shown_mass};
+pub use measure::{grams, mass, money, shown_board_feet, shown_litres, shown_mass};
 pub use number::{decimal, fixed};
 pub use time::{clock, shown_span, span};

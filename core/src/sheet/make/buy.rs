@@ -3,6 +3,7 @@
 use super::{Given, Source};
 use crate::plan::Asked;
 use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Money, Units, Wall};
+use crate::sheet::alike::Alike;
 use crate::sheet::plan::PlanSheet;
 use crate::sheet::rack::RackPile;
 
@@ -28,22 +29,17 @@ fn source(nth: u8, boards: &Boards, units: Units) -> Source {
     let pile = RackPile {
         haul: nowhere,
         pile: at,
-        label: String::new(),
-        name: None,
-        wood: boards.wood.clone(),
-        own: None,
-        thickness,
-        width,
-        length,
-        length_to: None,
+        alike: Alike { wood: boards.wood.clone(), thickness, width, length, ..Alike::default() },
         units,
         currency: boards.price.map_or(Currency::USD, |price| price.currency()),
         began: Wall::default(),
+        on_its_way: false,
         on_rack: 0,
         free: 0,
         for_it: 0,
         apart: vec![],
         in_job: 0,
+        piece: None,
         volume: None,
     };
     Source { pile, in_job: false, n: boards.n, bought: Some(boards.price) }

@@ -1,3 +1,5 @@
+mod later;
+
 use super::keep::{is_possible, kept, left_over};
 use super::*;
 use crate::ledger::decide::{BookCommand, Command, Now, PlanCommand, decide};
@@ -27,7 +29,7 @@ fn ask(story: &Story, in_job: bool) -> Ask {
     let turned = if in_job { turned.collect() } else { vec![] };
     let others = all.iter().filter(|source| !source.in_job && (in_job || !ends(source))).map(Source::which);
     let turned: Vec<Which> = turned;
-    Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect(), bought: vec![] }
+    Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect(), bought: vec![], without: vec![] }
 }
 
 /// The reference plan of the drawing: strip, place, length in millimetres.
@@ -104,13 +106,13 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
         Ok::<Id, crate::refusal::Refusal>(first)
     };
     assert_eq!(ends(&book), (12, 11));
-    let act = order(&mut book, Command::Plan(PlanCommand::Use { plan: plan.clone(), left: left.clone() }), 1).unwrap();
+    let act = order(&mut book, Command::Plan(PlanCommand::Use { plan: plan.clone(), left: left.clone(), instead: false }), 1).unwrap();
     assert_eq!(ends(&book), (4, 19));
     let job = fold::job(&book, given.ask.job).unwrap();
     let (asked, told) = keep::last_used(&job.plans).and_then(|kept| kept.told()).unwrap();
     assert_eq!((post::put(&asked), told), (post::put(&given.ready.asked), answered), "names stay at home");
-    assert!(!is_possible(&Shop::of(&book, story.now.at), &given, &shown));
-    assert!(order(&mut book, Command::Plan(PlanCommand::Use { plan, left }), 2).is_err(), "eight more are not there");
+    assert!(is_possible(&Shop::of(&book, story.now.at), &given, &shown), "what it took goes back for it");
+    assert!(order(&mut book, Command::Plan(PlanCommand::Use { plan, left, instead: false }), 2).is_err(), "eight more are not there");
     order(&mut book, Command::Book(BookCommand::TakeBack { act }), 3).unwrap();
     assert_eq!(ends(&book), (12, 11));
     assert_eq!(fold::job(&book, given.ask.job).unwrap().plans, vec![]);
@@ -169,7 +171,7 @@ fn the_parts_of_the_stands_find_their_piles() {
     let story = tell(crate::story::STANDS);
     let job = story.names.job("stands").expect("the job");
     let shop = Shop::of(&story.book, story.now.at);
-    let given = given(&shop, &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![] }).unwrap();
+    let given = given(&shop, &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without: vec![] }).unwrap();
     let Asked::Parts(problem) = &given.ready.asked else { panic!("parts") };
     let glued: Vec<(&str, bool)> = problem.parts.iter().map(|part| (part.id.as_str(), part.glue)).collect();
     assert_eq!(glued, [("top", true), ("leg", false), ("rail", false), ("peg", false)]);
@@ -188,7 +190,7 @@ fn boards_to_buy_are_planned_with_and_told() {
     let price = Money::whole(Decimal::from(14), Currency::USD);
     let inches = |n: i64| Length::INCH_64TH.times(n * 16).unwrap();
     let boards = Boards { wood: Key::read("ash-white"), size: [8, 24, 240].map(inches), n: 5, price };
-    let ask = Ask { job, what: What::Parts(Some(3)), turned: vec![], bought: vec![boards] };
+    let ask = Ask { job, what: What::Parts(Some(3)), turned: vec![], bought: vec![boards], without: vec![] };
     let given = given(&shop, &ask).unwrap();
     let mut on = |_: crate::plan::patience::Progress<'_>| true;
     let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(20_000), &mut on), 1);
@@ -199,7 +201,13 @@ fn boards_to_buy_are_planned_with_and_told() {
     assert!((1..5).contains(&n), "no more than it takes: {n}");
     assert!(is_possible(&shop, &given, &shown), "what lies on the rack is there");
     // What was planned comes back with its boards.
-    let plan = crate::ledger::fold::KeptPlan { id: job, at: story.now, plan: kept(&given, &answered, &shown), used: false };
+    let plan = crate::ledger::fold::KeptPlan {
+        id: job,
+        at: story.now,
+        by: crate::ledger::Device::new([1; 8]),
+        plan: kept(&given, &answered, &shown),
+        used: false,
+    };
     let (again, told) = keep::again(&shop, &plan, &ask.bought).unwrap();
     let (was, is) = (post::put(&given.ready.asked), post::put(&again.ready.asked));
     assert!(again.ask == ask && is == was && told == answered, "names stay at home");

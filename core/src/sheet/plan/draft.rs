@@ -1,6 +1,6 @@
 //! What the four plans have in common, still in units of the plan: pieces drawn, pieces sawn, what is glued and what is finished.
 
-use super::{Lacking, Mark, Why};
+use super::{GlueUp, Lacking, Laid, Mark, Why};
 
 /// A piece in the picture: left, top, width, height.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,10 +27,19 @@ pub(super) struct Sawn {
     pub source: usize,
     pub times: i64,
     pub mark: Mark,
-    /// Lengths, and which part.
-    pub pieces: Vec<(i64, Option<usize>)>,
+    /// Length, width and thickness, and which part.
+    pub pieces: Vec<([i64; 3], Option<usize>)>,
     pub remainder: i64,
     pub cuts: i64,
+}
+
+/// A width across the grain, and of which pile.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Wide {
+    pub width: i64,
+    pub source: usize,
+    pub part: Option<usize>,
+    pub glued: bool,
 }
 
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -44,12 +53,13 @@ pub(super) struct Draft {
     pub glue: i128,
     /// Finished wood by pile, in cubic units.
     pub finished: Vec<i128>,
-    /// What of the taken wood is in the finished pieces, in cubic units: by their length alone where one section is planned.
+    /// What is left of the wood after cutting, before planing, in cubic units.
     pub within: i128,
     /// All pieces have one section, so waste is told in length too.
     pub one_section: bool,
-    /// Widths across the grain, and of which pile.
-    pub across: Vec<(i64, usize)>,
+    pub across: Vec<Wide>,
+    pub glue_ups: Vec<GlueUp>,
+    pub laid: Option<Laid>,
     pub why: Option<Why>,
     pub short: Vec<Lacking>,
 }

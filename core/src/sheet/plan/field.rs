@@ -1,8 +1,8 @@
 //! A field for the screen: its top layer, or both courses where they cross.
 
-use super::draft::{Draft, Rect, Sawn};
+use super::draft::{Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
-use super::{Lacking, Mark, Why};
+use super::{Lacking, Laid, Mark, Why};
 use crate::plan::Answered;
 use crate::plan::field::lay::{Layer, Piece, layers};
 use crate::plan::field::plan::{Field, Lie, Plan};
@@ -33,7 +33,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
             source: taken.pile,
             times: taken.whole,
             mark: Mark::Letter,
-            pieces: vec![(full(problem, field), None)],
+            pieces: vec![([full(problem, field), field.tile[1], field.tile[2]], None)],
             remainder: 0,
             cuts: trims(problem, field),
         };
@@ -41,14 +41,15 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         let tiles = cut_tiles(problem, (field, colour), &layers);
         for tile in tiles {
             number = number.saturating_add(1);
-            for (length, _) in &tile.pieces {
+            for ([length, ..], _) in &tile.pieces {
                 numbers.entry((colour, *length)).or_default().push_back(number);
             }
             draft.sawn.push(Sawn { mark: Mark::Number(number), ..tile });
         }
         finished(field, (colour, &layers), &mut draft);
     }
-    draft.within = draft.finished.iter().fold(0, |sum, one| sum.saturating_add(*one));
+    draft.within = within(ready, &draft);
+    draft.laid = Some(laid(ready, field)?);
     // Below in the picture are the lines along the width, and on them those along the depth.
     let shown = layers.iter().filter(|layer| 0 < layer.times).flat_map(|layer| &layer.pieces);
     draft.rects = shown.map(|piece| rect(field, piece, &mut numbers)).collect();
@@ -108,7 +109,7 @@ fn cut_tiles(problem: &Problem, (field, colour): (&Field, usize), layers: &[Laye
         times: 1,
         mark: Mark::Letter, // until it has its number
         cuts: i64::try_from(pieces.len()).unwrap_or(0).saturating_sub(1).saturating_add(i64::from(0 < room)),
-        pieces: pieces.into_iter().map(|length| (length, None)).collect(),
+        pieces: pieces.into_iter().map(|length| ([length, field.tile[1], field.tile[2]], None)).collect(),
         remainder: 0,
     };
     tiles.into_iter().map(one).collect()
@@ -127,13 +128,34 @@ fn finished(field: &Field, (colour, layers): (usize, &[Layer]), draft: &mut Draf
 }
 
 /// Closed rows of one direction move as one width; with gaps, or crossed, each tile moves by itself.
-fn across(problem: &Problem, field: &Field) -> Vec<(i64, usize)> {
+fn across(problem: &Problem, field: &Field) -> Vec<Wide> {
     let [_, width, _] = field.tile;
     let wide = match field.lie {
         Lie::Rows { pattern: Pattern::Stack | Pattern::Running, rows, .. } if problem.gap == 0 => rows.saturating_mul(width),
         _ => width,
     };
-    field.piles.iter().map(|pile| (wide, *pile)).collect()
+    field.piles.iter().map(|pile| Wide { width: wide, source: *pile, part: None, glued: width < wide }).collect()
+}
+
+/// The cut tiles in the rough section of their pile.
+fn within(ready: &Ready, draft: &Draft) -> i128 {
+    let units = |length: Length| i128::from(length.as_nm()).checked_div(i128::from(ready.unit)).unwrap_or(0);
+    let one = |sawn: &Sawn| {
+        let section = ready.sources.get(sawn.source).map_or(0, |source| units(source.size[0]).saturating_mul(units(source.size[1])));
+        let long = sawn.pieces.iter().fold(0_i128, |sum, (size, _)| sum.saturating_add(size[0].into()));
+        long.saturating_mul(section).saturating_mul(sawn.times.into())
+    };
+    draft.sawn.iter().fold(0, |sum, sawn| sum.saturating_add(one(sawn)))
+}
+
+fn laid(ready: &Ready, field: &Field) -> Answer<Laid> {
+    let pattern = match field.lie {
+        Lie::Rows { pattern, .. } => pattern,
+        Lie::Crossed { .. } => Pattern::Crossed,
+    };
+    let side = |units: i64| units.checked_mul(ready.unit).ok_or(Refusal::OutOfRange).and_then(Length::nm);
+    let [wide, deep, high] = field.outer.map(side);
+    Ok(Laid { pattern, sides: [wide?, deep?, high?] })
 }
 
 /// The side that is most off, and what one tile more or fewer would make it.

@@ -1,14 +1,14 @@
 //! Parts from boards for the screen: one board drawn for each way of cutting.
 
-use super::draft::{self, Draft, Rect, Sawn};
+use super::draft::{self, Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
-use super::{Lacking, Mark, Why};
+use super::{GlueUp, Lacking, Mark, Why};
 use crate::plan::Answered;
 use crate::plan::parts::plan::{Board, First, Plan};
 use crate::plan::parts::problem::Problem;
 use crate::plan::parts::why;
 use crate::plan::patience::{Patience, Progress};
-use crate::quantity::order_by_key;
+use crate::quantity::{Length, order_by_key};
 use crate::refusal::{Answer, Refusal};
 
 pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
@@ -27,6 +27,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(pile.width).saturating_add(problem.kerf)];
     }
     finished(problem, plan, &mut draft);
+    draft.glue_ups = glue_ups(ready, plan)?;
     draft.short = lacking(problem, plan, made);
     Ok(draft)
 }
@@ -62,7 +63,7 @@ fn lacking(problem: &Problem, plan: &Plan, made: i64) -> Vec<Lacking> {
 }
 
 /// The pieces of a board, drawn where they lie; their lengths and parts.
-fn drawn(problem: &Problem, board: &Board, (number, top): (i64, i64), draft: &mut Draft) -> Vec<(i64, Option<usize>)> {
+fn drawn(problem: &Problem, board: &Board, (number, top): (i64, i64), draft: &mut Draft) -> Vec<([i64; 3], Option<usize>)> {
     let mut pieces = vec![];
     for band in &board.bands {
         for piece in &band.pieces {
@@ -71,7 +72,11 @@ fn drawn(problem: &Problem, board: &Board, (number, top): (i64, i64), draft: &mu
             let down = top.saturating_add(problem.edge_trim).saturating_add(across);
             let at = [left, down, piece.length, piece.width];
             draft.rects.push(Rect { at, source: board.pile, mark: Mark::Number(number), part: Some(piece.part) });
-            pieces.push((piece.length, Some(piece.part)));
+            let thickness = problem.parts.get(piece.part).map_or(0, |part| part.thickness.saturating_add(problem.allow.thickness));
+            pieces.push(([piece.length, piece.width, thickness], Some(piece.part)));
+            let rough = problem.piles.get(board.pile).map_or(0, |pile| pile.thickness);
+            let sides = [piece.length, piece.width, rough, board.times];
+            draft.within = draft.within.saturating_add(sides.into_iter().fold(1_i128, |product, side| product.saturating_mul(side.into())));
         }
     }
     pieces
@@ -102,6 +107,7 @@ fn finished(problem: &Problem, plan: &Plan, draft: &mut Draft) {
     for (nth, part) in problem.parts.iter().enumerate() {
         let wanted = part.per_set.saturating_mul(draft.made);
         let shares = shares(problem, plan, nth);
+        let glued = plan.panels.iter().any(|panel| panel.part == nth && 1 < panel.strips.len());
         let all = shares.iter().fold(0_i64, |sum, (_, share)| sum.saturating_add(*share));
         let volume =
             [part.length, part.width, part.thickness].into_iter().fold(i128::from(wanted), |sum, side| sum.saturating_mul(side.into()));
@@ -111,12 +117,11 @@ fn finished(problem: &Problem, plan: &Plan, draft: &mut Draft) {
                 *finished = finished.saturating_add(own);
             }
             if 0 < wanted {
-                draft.across.push((part.width, *pile));
+                draft.across.push(Wide { width: part.width, source: *pile, part: Some(nth), glued });
             }
         }
-        draft.within = draft.within.saturating_add(volume);
-        let glued = plan.panels.iter().filter(|panel| panel.part == nth);
-        let joints = glued.fold(0_i64, |sum, panel| {
+        let panels = plan.panels.iter().filter(|panel| panel.part == nth);
+        let joints = panels.fold(0_i64, |sum, panel| {
             let joints = i64::try_from(panel.strips.len()).unwrap_or(1).saturating_sub(1);
             sum.saturating_add(joints.saturating_mul(panel.times))
         });
@@ -124,6 +129,25 @@ fn finished(problem: &Problem, plan: &Plan, draft: &mut Draft) {
         let area = i128::from(length).saturating_mul(part.thickness.saturating_add(problem.allow.thickness).into());
         draft.glue = draft.glue.saturating_add(area.saturating_mul(joints.into()));
     }
+}
+
+/// Parts glued up of several strips, equal strips together.
+fn glue_ups(ready: &Ready, plan: &Plan) -> Answer<Vec<GlueUp>> {
+    let length = |units: i64| units.checked_mul(ready.unit).ok_or(Refusal::OutOfRange).and_then(Length::nm);
+    let mut all = vec![];
+    for panel in plan.panels.iter().filter(|panel| 1 < panel.strips.len()) {
+        let mut widths = panel.strips.iter().map(|strip| length(strip.width)).collect::<Answer<Vec<Length>>>()?;
+        widths.sort_unstable_by_key(|width| std::cmp::Reverse(*width));
+        let mut strips: Vec<(i64, Length)> = vec![];
+        for width in widths {
+            match strips.last_mut() {
+                Some((n, same)) if *same == width => *n = n.saturating_add(1),
+                _ => strips.push((1, width)),
+            }
+        }
+        all.push(GlueUp { part: panel.part, n: panel.times, strips });
+    }
+    Ok(all)
 }
 
 /// From which piles a part is cut, by the widths of its pieces.

@@ -90,7 +90,7 @@ fn sections<'a>(wish: &'a Wish, sources: &'a [Source]) -> impl Iterator<Item = L
 }
 
 /// A to Z, then AA, AB …
-fn letter(place: usize) -> String {
+pub(in crate::sheet) fn letter(place: usize) -> String {
     let one = |n: usize| begin_large(&String::from(char::from(u8::try_from(n).unwrap_or(0).saturating_add(b'a'))));
     match place.checked_div(26) {
         Some(0) | None => one(place),
@@ -218,6 +218,12 @@ fn lengths(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn F
     }
 }
 
+/// Tiles are planed down to the height that is asked, with what is over; as thick as they are where none is, or courses cross.
+fn highest(tiles: &Tiles, figures: &Figures, of: &mut dyn FnMut(Length) -> i64) -> Option<i64> {
+    let (high, _) = tiles.size[2].filter(|_| !tiles.patterns.contains(&field::problem::Pattern::Crossed))?;
+    high.plus(figures.allow[2]).ok().map(of)
+}
+
 fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> Answer<field::problem::Problem> {
     let [length, width, thickness] = figures.allow;
     let target = |(size, tolerance): (Length, Length), of: &mut dyn FnMut(Length) -> i64| field::problem::Target {
@@ -226,6 +232,7 @@ fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMu
     };
     let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| {
         let [thickness, width, length] = source.size.map(&mut *of);
+        let thickness = highest(tiles, figures, of).map_or(thickness, |most| thickness.min(most));
         let density = source.stack.density.as_kg_per_cubic_metre().round() as i64;
         let species = source.stack.wood.clone().unwrap_or_else(|| source.letter.clone());
         field::problem::Pile { id: source.letter.clone(), species, count: source.count, length, width, thickness, density }

@@ -1,6 +1,6 @@
 //! A panel of rows for the screen.
 
-use super::draft::{Draft, Rect, Sawn};
+use super::draft::{Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
 use super::wish::Wish;
 use super::{Lacking, Mark, Why};
@@ -15,13 +15,13 @@ use crate::refusal::{Answer, Refusal};
 pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
     let Wish::Panel(panel) = &ready.wish else { return Err(Refusal::NotThere) };
     let units = |length: Length| length.as_nm().checked_div(ready.unit).ok_or(Refusal::OutOfRange);
-    let sawn = sawn(problem, plan);
+    let [strip, thickness] = [units(panel.strip)?, units(panel.thickness)?];
+    let sawn = sawn(problem, plan, [strip, thickness]);
     let marks: Sorted<(usize, i64), Mark> = sawn.iter().map(|(strip, sawn)| (*strip, sawn.mark)).collect();
     let made = i64::try_from(plan.rows.len()).map_err(|_| Refusal::OutOfRange)?;
     let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok());
     let why = fewest(ready, problem, plan).or_else(|| because(problem, most?));
     let mut draft = Draft { made, why, one_section: true, short: short(problem, made), ..Draft::default() };
-    let [strip, thickness] = [units(panel.strip)?, units(panel.thickness)?];
     draft.outer = [problem.length, strip.saturating_mul(draft.made)];
     draft.finished = vec![0; problem.piles.len()];
     let mut joints = 0_i64;
@@ -39,7 +39,8 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     }
     let edges = i128::from(draft.made.saturating_sub(1).max(0)).saturating_mul(problem.length.into()).saturating_mul(thickness.into());
     draft.glue = edges.saturating_add(i128::from(joints.max(0)).saturating_mul(strip.into()).saturating_mul(thickness.into()));
-    draft.across = plan.rows.iter().flatten().map(|piece| (draft.outer[1], piece.pile)).collect();
+    let (width, glued) = (draft.outer[1], 1 < plan.rows.len());
+    draft.across = plan.rows.iter().flatten().map(|piece| Wide { width, source: piece.pile, part: None, glued }).collect();
     draft.across.dedup();
     draft.sawn = sawn.into_values().collect();
     Ok(draft)
@@ -53,7 +54,7 @@ fn section(ready: &Ready, piece: &Piece) -> Answer<i128> {
 }
 
 /// Every strip that is used, with its pieces. A strip that gives one piece of its whole squared length is whole; the others get numbers.
-fn sawn(problem: &Problem, plan: &Plan) -> Sorted<(usize, i64), Sawn> {
+fn sawn(problem: &Problem, plan: &Plan, [wide, thick]: [i64; 2]) -> Sorted<(usize, i64), Sawn> {
     let mut strips: Sorted<(usize, i64), Vec<i64>> = Sorted::new();
     for piece in plan.rows.iter().flatten() {
         strips.entry((piece.pile, piece.n)).or_default().push(piece.length);
@@ -69,7 +70,7 @@ fn sawn(problem: &Problem, plan: &Plan) -> Sorted<(usize, i64), Sawn> {
         let ends = if 0 < problem.square { 2 } else { 0 };
         let cuts = between.saturating_add(ends).saturating_add(i64::from(used < squared));
         let mark = if whole { Mark::Letter } else { Mark::Number(number) };
-        let pieces = pieces.into_iter().map(|length| (length, None)).collect();
+        let pieces = pieces.into_iter().map(|length| ([length, wide, thick], None)).collect();
         sawn.insert((pile, n), Sawn { source: pile, times: 1, mark, pieces, remainder, cuts });
     }
     sawn

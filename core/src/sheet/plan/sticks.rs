@@ -37,13 +37,14 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
                 mark: Mark::Number(number),
                 part: Some(piece.part),
             });
-            pieces.push((part.length, Some(piece.part)));
             end = piece.at.saturating_add(part.length);
             let section = section(ready, stick.pile)?;
             let volume = i128::from(part.length).saturating_mul(stick.times.into());
             draft.within = draft.within.saturating_add(volume.saturating_mul(section));
             let sides = wanted.parts.get(piece.part).map(|part| [part.size[0], part.size[1]]).unwrap_or_default();
             let [thick, wide] = sides.map(|side| units(ready, side));
+            let [across, through] = [wide, thick].map(|side| i64::try_from(side).unwrap_or(0));
+            pieces.push(([part.length, across, through], Some(piece.part)));
             if let Some(finished) = draft.finished.get_mut(stick.pile) {
                 *finished = finished.saturating_add(volume.saturating_mul(thick).saturating_mul(wide));
             }

@@ -1,9 +1,7 @@
 //! What a plan may take from: piles of the rack and of the haul in hand, and boards that could be bought.
 
-use crate::haul::Pile;
-use crate::ledger::fold;
-use crate::quantity::{Count, Id, Key, Length, Money};
-use crate::sheet::Shop;
+use crate::quantity::{Count, Id, Key, Length, Money, Volume};
+use crate::refusal::Answer;
 use crate::wood::movement::Sawn;
 use crate::wood::species::Coefficient;
 use crate::wood::weight::Density;
@@ -29,6 +27,8 @@ pub struct Stack {
     pub wood: Option<String>,
     /// Thickness, width, and the low end of the length.
     pub sizes: [Option<Length>; 3],
+    /// One piece as it is measured; by its sides where none was.
+    pub piece: Option<Volume>,
     /// Good pieces that the job may take.
     pub free: Count,
     pub density: Density,
@@ -62,14 +62,6 @@ pub struct Joins {
 }
 
 impl Stack {
-    fn of(haul: Id, pile: &Pile, job: Id) -> Stack {
-        let wood = pile.known_wood();
-        let named = pile.wood.as_ref().map(Key::to_string).or_else(|| pile.own.as_ref().map(|own| own.name.clone()));
-        let sizes = [pile.thickness, pile.width, pile.length];
-        let name = pile.name.clone().or_else(|| Some(pile.label.clone()).filter(|label| !label.is_empty()));
-        Stack { place: Place::Rack { haul, pile: pile.id }, name, ..Stack::wood(named, &wood, sizes, pile.free_for(Some(job))) }
-    }
-
     /// Boards of a wood that could be bought, so many, each at this price.
     pub fn bought((key, wood): (Key, &Wood<'_>), sizes: [Length; 3], n: Count, price: Option<Money>) -> Stack {
         Stack { price, ..Stack::wood(Some(key.to_string()), wood, sizes.map(Some), n) }
@@ -77,7 +69,16 @@ impl Stack {
 
     fn wood(named: Option<String>, wood: &Wood<'_>, sizes: [Option<Length>; 3], free: Count) -> Stack {
         let (density, guessed, moves) = (wood.density, wood.is_a_guess(), wood.across(Sawn::Flat));
-        Stack { place: Place::Bought, name: None, wood: named, sizes, free, density, guessed, moves, price: None }
+        Stack { place: Place::Bought, name: None, wood: named, sizes, piece: None, free, density, guessed, moves, price: None }
+    }
+
+    /// One piece, as it is measured or by its sides.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::OutOfRange`].
+    pub fn volume(&self) -> Answer<Volume> {
+        let [thickness, width, length] = self.sizes.map(Option::unwrap_or_default);
+        self.piece.map_or_else(|| Volume::of(thickness, width, length), Ok)
     }
 
     /// Whether it may join a plan; if not, why.
@@ -94,11 +95,4 @@ impl Stack {
             _ => Ok([thickness, width, length]),
         }
     }
-}
-
-/// Every pile with pieces on the rack that are free or set apart for the job, the newest haul first.
-pub fn stock(shop: &Shop, job: Id) -> Vec<Stack> {
-    let hauls = fold::hauls(shop.book);
-    let stacks = hauls.into_iter().flat_map(|haul| haul.piles.iter().map(|pile| Stack::of(haul.id, pile, job)).collect::<Vec<_>>());
-    stacks.filter(|stack| 0 < stack.free).collect()
 }

@@ -1,12 +1,12 @@
 //! From a draft in units to what the screen shows: alike cuts in one line, what is used and left, waste, glue, weight, movement.
 
-use super::draft::{Board, Draft, Rect, Sawn};
+use super::draft::{Board, Draft, Rect, Sawn, Wide};
 use super::ready::{Ready, Source};
-use super::{CutLine, Drawn, Glue, Lain, Mark, Picture, PlanSheet, Proof, TooShort, Used, Waste};
+use super::{Cut, CutLine, Drawn, Glue, Lain, Mark, Moving, Picture, PlanSheet, Proof, TooShort, Used, Waste};
 use crate::plan::Answered;
 use crate::quantity::{Count, Length, Mass, Money, Volume};
 use crate::refusal::{Answer, Refusal};
-use crate::wood::movement::{Across, Moves, Room};
+use crate::wood::movement::{Across, Room};
 
 /// Square nanometres of a square metre.
 const SQUARE_METRE: f64 = 1e18;
@@ -29,6 +29,8 @@ pub(super) fn sheet(ready: &Ready, answered: &Answered, (draft, room): (Draft, R
         proof: proof(answered, &draft),
         too_short: too_short(ready, &draft, scale)?,
         short: draft.short,
+        glue_ups: draft.glue_ups,
+        laid: draft.laid,
     })
 }
 
@@ -86,15 +88,16 @@ fn lines(draft: &Draft, scale: Back) -> Answer<Vec<CutLine>> {
 }
 
 /// The pieces of one cut, the longest first, equal ones together.
-fn grouped(sawn: &Sawn, scale: Back) -> Answer<Vec<(i64, Length, Option<usize>)>> {
+fn grouped(sawn: &Sawn, scale: Back) -> Answer<Vec<Cut>> {
     let mut pieces = sawn.pieces.clone();
     pieces.sort_unstable_by(|(one, part), (other, of)| other.cmp(one).then(part.cmp(of)));
-    let mut grouped: Vec<(i64, Length, Option<usize>)> = vec![];
-    for (length, part) in pieces {
-        let length = scale.length(length)?;
+    let mut grouped: Vec<Cut> = vec![];
+    for (size, part) in pieces {
+        let [long, wide, thick] = size.map(|side| scale.length(side));
+        let one = Cut { n: 1, size: [long?, wide?, thick?], part };
         match grouped.last_mut() {
-            Some((n, same, of)) if *same == length && *of == part => *n = n.saturating_add(1),
-            _ => grouped.push((1, length, part)),
+            Some(same) if (same.size, same.part) == (one.size, one.part) => same.n = same.n.saturating_add(1),
+            _ => grouped.push(one),
         }
     }
     Ok(grouped)
@@ -118,7 +121,9 @@ fn used(ready: &Ready, draft: &Draft, scale: Back) -> Answer<Vec<Used>> {
         let pieces = Count::try_from(up).map_err(|_| Refusal::OutOfRange)?;
         let price = source.stack.price.map(|price| price_of(price, pieces)).transpose()?;
         let left_whole = source.count.saturating_sub(used);
-        all.push(Used { source: place, used, there: source.count, pieces, left_whole, remainders, price });
+        let ripped = up.saturating_mul(source.ripped).saturating_sub(used);
+        let left_strips = if ready.figures.keep_min <= source.size[2] { ripped } else { 0 };
+        all.push(Used { source: place, used, there: source.count, pieces, left_whole, left_strips, remainders, price });
     }
     Ok(all)
 }
@@ -127,27 +132,35 @@ fn price_of(price: Money, pieces: Count) -> Answer<Money> {
     Money::sum(price.currency(), (0..pieces).map(|_| price))
 }
 
-/// What was taken, less what goes back, less what is in the finished pieces.
+/// What is taken, less what is in the finished pieces; cutting takes what the strips lose in length, the rest goes by ripping and planing.
 fn waste(ready: &Ready, draft: &Draft, (used, scale): (&[Used], Back)) -> Answer<Waste> {
-    let (mut taken, mut back) = (Volume::ZERO, Volume::ZERO);
+    let (mut whole, mut back, mut strips) = (Volume::ZERO, Volume::ZERO, Volume::ZERO);
     let (mut long, mut kept) = (Length::ZERO, Length::ZERO);
     for one in used {
         let Some(source) = ready.sources.get(one.source) else { continue };
         let [thickness, width, length] = source.size;
-        taken = taken.plus(Volume::of(thickness, width, length.times(one.used)?)?)?;
+        let volume = |length: Length| Volume::of(thickness, width, length);
+        whole = whole.plus(source.stack.volume()?.times(one.pieces)?)?;
         long = long.plus(length.times(one.used)?)?;
+        strips = strips.plus(volume(length.times(one.used)?)?)?;
         for rest in &one.remainders {
-            back = back.plus(Volume::of(thickness, width, *rest)?)?;
+            (strips, back) = (strips.less(volume(*rest)?), back.plus(volume(*rest)?)?);
             kept = kept.plus(*rest)?;
         }
+        back = back.plus(volume(length.times(one.left_strips)?)?)?;
     }
-    let within = cubic(draft.within, scale)?;
-    let wasted = taken.less(back).less(within);
-    let pieces = draft.sawn.iter().flat_map(|sawn| sawn.pieces.iter().map(|(length, _)| length.saturating_mul(sawn.times)));
+    let taken = whole.less(back);
+    let finished = cubic(draft.finished.iter().fold(0, |sum, one| sum.saturating_add(*one)), scale)?;
+    // Sizes that can't be right give no figure, least of all nothing.
+    let holds = back.plus(finished)? <= whole;
+    let wasted = taken.less(finished);
+    let cutting = strips.less(cubic(draft.within, scale)?).min(wasted);
+    let pieces = draft.sawn.iter().flat_map(|sawn| sawn.pieces.iter().map(|([length, ..], _)| length.saturating_mul(sawn.times)));
     let cut = pieces.fold(0_i64, i64::saturating_add);
     let gone = long.as_nm().saturating_sub(kept.as_nm()).saturating_sub(scale.length(cut)?.as_nm());
-    let length = if draft.one_section { Some([Length::nm(gone.max(0))?, long]) } else { None };
-    Ok(Waste { wasted, taken, share: wasted.share_of(taken).ok(), length })
+    let length = if draft.one_section && 0 <= gone { Some([Length::nm(gone)?, long]) } else { None };
+    let share = wasted.share_of(taken).ok().filter(|_| holds);
+    Ok(Waste { taken, finished, wasted, share, cutting, sizing: wasted.less(cutting), length })
 }
 
 fn cubic(units: i128, scale: Back) -> Answer<Volume> {
@@ -184,17 +197,17 @@ fn weight(ready: &Ready, draft: &Draft) -> Mass {
 }
 
 /// The width that moves most over the room's range; nothing where the room goes beyond the moistures a coefficient is published for.
-fn moves(ready: &Ready, draft: &Draft, (scale, room): (Back, Room)) -> Answer<Option<(Length, Moves)>> {
-    let mut most: Option<(Length, Moves)> = None;
-    for (width, source) in &draft.across {
+fn moves(ready: &Ready, draft: &Draft, (scale, room): (Back, Room)) -> Answer<Option<Moving>> {
+    let mut most: Option<Moving> = None;
+    for Wide { width, source, part, glued } in &draft.across {
         let Some(coefficient) = ready.sources.get(*source).and_then(|source| source.stack.moves) else { continue };
         let width = scale.length(*width)?;
         let moves = match (Across { width, coefficient }).moves_in(room) {
             Err(Refusal::MovementUnknown { .. }) => return Ok(None),
             said => said?,
         };
-        if most.is_none_or(|(_, met)| met.most < moves.most) {
-            most = Some((width, moves));
+        if most.is_none_or(|met| met.moves.most < moves.most) {
+            most = Some(Moving { width, moves, part: *part, glued: *glued });
         }
     }
     Ok(most)
@@ -214,7 +227,7 @@ fn too_short(ready: &Ready, draft: &Draft, scale: Back) -> Answer<Vec<TooShort>>
         all.push(TooShort { source, cut: false, length: pile.size[2], least });
     }
     for sawn in &draft.sawn {
-        for (length, _) in &sawn.pieces {
+        for ([length, ..], _) in &sawn.pieces {
             let one = TooShort { source: sawn.source, cut: true, length: scale.length(*length)?, least };
             if one.length < least && !all.contains(&one) {
                 all.push(one);

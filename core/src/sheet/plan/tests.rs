@@ -1,12 +1,13 @@
 use super::figures::{Figures, Machines};
 use super::ready::{Ready, ready};
-use super::stock::{Joins, LeftOut, Place, Stack, stock};
+use super::stock::{Joins, LeftOut, Place, Stack};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
 use crate::plan::Asked;
 use crate::plan::field::problem::{Mix, Pattern};
 use crate::quantity::{Currency, Decimal, Key, Length, Money, Units};
 use crate::refusal::{PlanFigure, Refusal};
 use crate::sheet::Shop;
+use crate::sheet::make::{sources, stack};
 use crate::story::{STANDS, tell};
 use crate::wood::woods::Woods;
 
@@ -24,7 +25,8 @@ fn rack(lines: &str) -> (Vec<Stack>, Figures) {
     assert_eq!(story.refused, []);
     let shop = Shop::of(&story.book, story.now.at);
     let figures = Figures::usual(Units::Inch).unwrap().with_machines(&shop.workshop.wood);
-    (stock(&shop, story.names.job("stools").unwrap()), figures)
+    let sources = sources(&shop, story.names.job("stools").unwrap()).unwrap();
+    (sources.iter().map(|source| stack(&shop, source)).collect(), figures)
 }
 
 #[test]
@@ -136,6 +138,25 @@ fn a_field_knows_its_unit_for_its_weight() {
         (unit, problem.unit, problem.piles[0].density, problem.piles[0].species.as_str()),
         (1_000_000, 1_000_000, 702, "oak-european")
     );
+}
+
+/// Tiles of 40 and of 20, 2 over, for a field so high: as thick as they are planned.
+#[track_caller]
+fn tiled(high: Option<i64>, patterns: &[Pattern], wanted: [i64; 2]) {
+    let size = [Some((mm(600), mm(5))), None, high.map(|high| (mm(high), mm(3)))];
+    let (open, mix) = ([mm(0); 2], vec![Mix::Single]);
+    let tiles =
+        Tiles { patterns: patterns.to_vec(), mix, size, layers: [1, 4], gap: mm(0), open, overhang: mm(0), cut_min: mm(30), turn: true };
+    let Ok(Ready { asked: Asked::Field(problem), unit, .. }) = asked(Wish::Tiles(tiles)) else { panic!() };
+    assert_eq!(problem.piles.iter().map(|pile| pile.thickness * unit / 1_000_000).collect::<Vec<_>>(), wanted, "{high:?} {patterns:?}");
+}
+
+#[test]
+fn tiles_are_planed_to_the_height_that_is_asked() {
+    tiled(Some(20), &[Pattern::Running], [22, 20]);
+    tiled(Some(60), &[Pattern::Running], [40, 20]);
+    tiled(None, &[Pattern::Running], [40, 20]);
+    tiled(Some(20), &[Pattern::Crossed], [40, 20]);
 }
 
 #[test]

@@ -2,7 +2,8 @@
 
 use crate::ledger::decide::Lying;
 use crate::ledger::fold::of_pile;
-use crate::ledger::mended::can_be_mended;
+use crate::ledger::kind::haul::Way;
+use crate::ledger::mended;
 use crate::ledger::{Book, Entry, Fact};
 use crate::quantity::{Count, Id, Wall};
 use std::rc::Rc;
@@ -43,7 +44,7 @@ pub fn history(book: &Book, at: Lying) -> Vec<Line<'_>> {
 fn single<'a>(book: &Book, entry: &'a Entry) -> Line<'a> {
     let (fact, n) = (&entry.fact, pieces(&entry.fact));
     let was = book.written(entry.id).filter(|written| written.fact != *fact);
-    let can_be_mended = can_be_mended(fact);
+    let can_be_mended = mended::pieces(fact).is_some();
     Line { entry: entry.id, at: entry.wall, fact, n, can_be_struck: stands_alone(entry), can_be_mended, was, acts: vec![] }
 }
 
@@ -74,7 +75,9 @@ fn tells(fact: &Fact) -> bool {
 
 fn goes_with(last: &Line<'_>, entry: &Entry) -> bool {
     let alike = match (last.fact, &entry.fact) {
-        (Fact::PiecesCounted(_), Fact::PiecesCounted(_)) | (Fact::PiecesSorted(_), Fact::PiecesSorted(_)) => true,
+        // A count by weight or by layers has figures of its own.
+        (Fact::PiecesCounted(one), Fact::PiecesCounted(other)) => [one, other].iter().all(|f| matches!(f.way, Way::Tap | Way::Bundle)),
+        (Fact::PiecesSorted(_), Fact::PiecesSorted(_)) => true,
         (Fact::PiecesRejected(one), Fact::PiecesRejected(other)) => one.why == other.why,
         _ => false,
     };

@@ -2,7 +2,8 @@
 
 use super::find::{Found, From, Order, Thick, Wanted, find};
 use super::*;
-use crate::quantity::half_up;
+
+use crate::quantity::{Length, half_up};
 use crate::story::{BENCH, STANDS, Story, tell};
 
 /// Two hauls, a bought pile, one without a size, a band, and two jobs.

@@ -18,6 +18,9 @@ pub const FIELD: usize = 4;
 /// The patterns of a field, in the order of their chips.
 pub const PATTERNS: [Pattern; 5] = [Pattern::Stack, Pattern::Running, Pattern::Basket, Pattern::Herringbone, Pattern::Crossed];
 
+/// All that lie in one layer.
+const ANY: [bool; 5] = [true, true, true, true, false];
+
 /// What is being asked.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Draft {
@@ -33,6 +36,8 @@ pub struct Draft {
     /// Boards that could be bought, and those that are being typed.
     pub bought: Vec<Boards>,
     pub buying: Option<Buying>,
+    /// Parts that are left out, by their names.
+    pub without: Vec<String>,
 }
 
 fn written(length: Length, typing: Typing) -> String {
@@ -61,13 +66,13 @@ impl Draft {
                 Form::filled([side(said.width), side(said.depth), String::new(), near])
             }
         };
-        let patterns = [true, true, false, false, false];
+        let patterns = std::array::from_fn(|nth| nth == 0);
         Draft { shape: Some(shape), form, split: true, patterns, ..Draft::default() }
     }
 
     /// What was asked, typed in again.
     pub fn of(ask: &Ask, typing: Typing) -> Draft {
-        Draft { turned: ask.turned.clone(), bought: ask.bought.clone(), ..Draft::of_what(&ask.what, typing) }
+        Draft { turned: ask.turned.clone(), bought: ask.bought.clone(), without: ask.without.clone(), ..Draft::of_what(&ask.what, typing) }
     }
 
     fn of_what(what: &What, typing: Typing) -> Draft {
@@ -103,7 +108,8 @@ impl Draft {
             Tap::DropBoards(nth) if nth < self.bought.len() => drop(self.bought.remove(nth)),
             Tap::Split(split) => self.split = split,
             Tap::AsMany => self.form.put(0, String::new()),
-            Tap::Pattern(nth) => self.patterns.iter_mut().skip(nth).take(1).for_each(|on| *on = !*on),
+            Tap::Pattern(nth) => self.patterns = std::array::from_fn(|one| one == nth),
+            Tap::AnyPattern => self.patterns = ANY,
             Tap::Two => self.two = !self.two,
             Tap::Turn(which) => {
                 let before = self.turned.len();
@@ -114,6 +120,11 @@ impl Draft {
             }
             _ => {}
         }
+    }
+
+    /// Any pattern will do.
+    pub fn any_pattern(&self) -> bool {
+        1 < self.patterns.iter().filter(|on| **on).count()
     }
 
     fn under_thumb(&mut self) -> &mut Form {
@@ -129,7 +140,7 @@ impl Draft {
                 Shape::Sticks => What::Sticks(None),
                 Shape::Field => What::Field(Field::default()),
             };
-            Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone() })
+            Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone(), without: self.without.clone() })
         })
     }
 
@@ -141,7 +152,7 @@ impl Draft {
             Shape::Sticks => What::Sticks(self.count(0, typing)?),
             Shape::Field => What::Field(self.field(typing)?),
         };
-        Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone() })
+        Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone(), without: self.without.clone() })
     }
 
     fn count(&mut self, nth: usize, typing: Typing) -> Option<Option<Count>> {

@@ -7,19 +7,24 @@ use crate::app::App;
 use crate::app::order::{Choice, Order};
 use fivebar_core::ledger::decide::{Act, Now};
 use fivebar_core::ledger::fold::KeptPlan;
+use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::quantity::{Currency, Decimal, Id, Key, Length, Money, Set};
-use fivebar_core::sheet::make::keep::kept;
+use fivebar_core::sheet::make::keep::{has_wood, kept, last_used};
 use fivebar_core::sheet::make::{Boards, Given};
 
 /// Of so many jobs, the last ones.
 const JOBS: usize = 8;
 const PART: char = '|';
+/// Between what is ticked and how many lines there are.
+const OF: char = '/';
 
 /// A plan that lies there.
 pub struct Beside {
     pub plan: KeptPlan,
     pub ticked: Set<usize>,
+    /// Lines at the saw; none where that was not written yet.
+    pub lines: usize,
     pub bought: Vec<Boards>,
 }
 
@@ -28,7 +33,14 @@ pub fn keep(app: &mut App) {
     let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
     let line = written(app, given, found, &app.plan);
     let job = given.ask.job.to_string();
-    let others = app.here.plans.lines().filter(|line| !line.starts_with(&job));
+    // What was ticked of the plan the wood was cut by stays beside a newer one: it says what is cut.
+    let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
+    let in_hand = read(&line);
+    let cut_by = |it: &Beside| {
+        let is_new = in_hand.as_ref().is_some_and(|new| new.is_of(&it.plan.plan));
+        !it.ticked.is_empty() && !is_new && plans.iter().any(|plan| plan.used && it.is_of(&plan.plan))
+    };
+    let others = app.here.plans.lines().filter(|line| !line.starts_with(&job) || read(line).is_some_and(|it| cut_by(&it)));
     let all: Vec<&str> = std::iter::once(line.as_str()).chain(others).take(JOBS).collect();
     let value = all.join("\n");
     app.here.plans.clone_from(&value);
@@ -41,19 +53,58 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let entry = act.stamped(&app.shelf().book, &mut Clock::new(app.shelf().device(), None)).first().map(line::write).unwrap_or_default();
     let ticks: Vec<String> = plan.ticked.iter().map(ToString::to_string).collect();
     let bought: Vec<String> = given.ask.bought.iter().map(spelled).collect();
-    [given.ask.job.to_string(), ticks.join(","), bought.join(";"), entry].join(&PART.to_string())
+    let ticks = format!("{}{OF}{}", ticks.join(","), found.sheet.lines.len());
+    [given.ask.job.to_string(), ticks, bought.join(";"), entry].join(&PART.to_string())
 }
 
 /// What lies there of a job.
 pub fn of(app: &App, job: Id) -> Option<Beside> {
     let job = job.to_string();
-    let found = app.here.plans.lines().find(|line| line.starts_with(&job))?;
-    let mut parts = found.splitn(4, PART).skip(1);
-    let ticked = parts.next()?.split(',').filter_map(|nth| nth.parse().ok()).collect();
+    read(app.here.plans.lines().find(|line| line.starts_with(&job))?)
+}
+
+/// What is ticked of a plan on this phone.
+pub fn ticks(app: &App, plan: &PlanKept) -> Set<usize> {
+    let job = plan.job.to_string();
+    let mut all = app.here.plans.lines().filter(|line| line.starts_with(&job)).filter_map(read);
+    all.find(|it| it.is_of(plan)).map(|it| it.ticked).unwrap_or_default()
+}
+
+/// A plan that is found again keeps what was ticked of it.
+pub fn same_ticks(app: &mut App) {
+    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
+    if app.plan.ticked.is_empty() {
+        app.plan.ticked = ticks(app, &kept(given, &found.answered, &found.sheet));
+    }
+}
+
+/// Of each job whose wood was taken by a plan and that goes on, the lines at the saw that are left, and how many there are.
+pub fn cuts_left(app: &App) -> Vec<(Id, usize, usize)> {
+    let shop = app.own.shop(app.now.at);
+    let left = |it: Beside| {
+        let left = it.lines.saturating_sub(it.ticked.len());
+        let job = Some(it.plan.plan.job).filter(|_| 0 < left).and_then(|job| shop.job(job).ok())?;
+        let cut_by = last_used(&job.plans).filter(|_| job.ended.is_none())?;
+        (it.is_of(&cut_by.plan) && has_wood(&shop, &cut_by.plan)).then_some((job.id, left, it.lines))
+    };
+    app.here.plans.lines().filter_map(read).filter_map(left).collect()
+}
+
+impl Beside {
+    pub fn is_of(&self, plan: &PlanKept) -> bool {
+        (self.plan.plan.job, &self.plan.plan.answer) == (plan.job, &plan.answer)
+    }
+}
+
+fn read(line: &str) -> Option<Beside> {
+    let mut parts = line.splitn(4, PART).skip(1);
+    let (ticks, lines) = parts.next().map(|ticks| ticks.split_once(OF).unwrap_or((ticks, "0")))?;
+    let ticked = ticks.split(',').filter_map(|nth| nth.parse().ok()).collect();
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
-    Some(Beside { plan: KeptPlan { id: entry.id, at: entry.wall, plan: plan.clone(), used: false }, ticked, bought })
+    let plan = KeptPlan { id: entry.id, at: entry.wall, by: entry.stamp.2, plan: plan.clone(), used: false };
+    Some(Beside { plan, ticked, lines: lines.parse().unwrap_or(0), bought })
 }
 
 fn spelled(boards: &Boards) -> String {

@@ -1,3 +1,6 @@
+mod later;
+mod told;
+
 use super::*;
 use crate::app::jobs::Tap as Jobs;
 use crate::app::shelf::Shelf;
@@ -60,7 +63,7 @@ fn rows_are_asked_planned_shown_used_and_taken_back() {
     app.told(crate::app::news::News::Planning(told));
     let shown = page(&app);
     for words in
-        ["2 rows.", "best possible", "At the saw, mm", "2 whole, squared to 495", "Use these 4", "takes 4 pieces", "joints 5 apart"]
+        ["2 rows.", "best possible", "At the saw, mm", "2 whole, ends trimmed to 495", "Use these 4", "takes 4 pieces", "joints 5 apart"]
     {
         assert!(shown.contains(words), "{words}: {shown}");
     }
@@ -149,7 +152,10 @@ fn a_better_plan_is_looked_for_and_a_worse_one_is_not_taken() {
     let worse = Answered { worth: vec![1, 0, 0], ..open };
     app.told(crate::app::news::News::Planning(Planning::Done(Box::new(worse))));
     assert_eq!(app.plan.found.as_ref().map(|found| found.sheet.made), Some(2));
-    assert!(page(&app).contains("best so far"));
+    // Two rows from four strips are proven; that less is lost is not.
+    for words in ["fewest pieces", "Proven but for the waste: it may be less by at most 2 mm."] {
+        assert!(page(&app).contains(words), "{words}: {}", page(&app));
+    }
 }
 
 /// A design kept from one job gives its parts to another, in one act that is taken back whole.

@@ -1,7 +1,6 @@
 //! The rack, heard: what is looked for, and what is done with a pile that lies there.
 
 mod deed;
-pub mod mend;
 pub mod walk;
 
 use super::super::App;
@@ -24,8 +23,6 @@ pub enum Page {
     Pile(Lying),
     /// Something is asked of a pile.
     Ask(Lying, Ask),
-    /// A line of its history is put right.
-    Mend(Lying, Id),
     /// From pile to pile, counting what lies there.
     Walk(Walk),
     /// Boards that were bought are written down.
@@ -40,6 +37,8 @@ pub enum Choice {
     Order,
     BoughtWood,
     BoughtFrom,
+    /// Of a pile that lies there.
+    PileWood(Lying),
 }
 
 /// What can be asked of a pile.
@@ -79,7 +78,7 @@ pub struct Rack {
     pub opened: Option<Id>,
     /// What the last count found, where that is fewer than were set apart: the pile as it was before.
     pub given_up: Option<(StockPile, Count)>,
-    /// Of bought boards.
+    /// Of bought boards, or of the pile whose name and size are put right.
     pub wood: Option<Key>,
     pub from: Option<Id>,
 }
@@ -101,8 +100,6 @@ pub enum RackTap {
     Shorter(bool),
     Line(Id),
     Strike(Id),
-    /// Another reason, by its key.
-    Why(Key),
     /// A place a pile lay at before.
     Place(String),
     Wood(Key),
@@ -133,7 +130,6 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
         RackTap::Show(page) => {
             rack.show(page);
             deed::fill(app);
-            mend::fill(app);
         }
         RackTap::At(nth) => rack.form.go(nth),
         RackTap::Press(press) => rack.form.press(press, sign),
@@ -158,8 +154,7 @@ pub fn heard(app: &mut App, tap: RackTap, now: Now) {
             rack.words = place;
             done(app, now);
         }
-        RackTap::Why(why) => rack.words = why.to_string(),
-        RackTap::Wood(wood) => (rack.wood, rack.page) = (Some(wood), Page::Buy),
+        RackTap::Wood(wood) => (rack.wood, rack.page) = (Some(wood), chosen_for(&rack.page)),
         RackTap::From(from) => (rack.from, rack.page) = (from, Page::Buy),
         RackTap::Done => done(app, now),
         RackTap::IsSo(side) => {
@@ -180,11 +175,15 @@ fn done(app: &mut App, now: Now) {
     match &app.workshop.rack.page {
         Page::Find => sought(app),
         Page::Ask(at, ask) => deed::done(app, (*at, *ask), now),
-        Page::Mend(at, line) => mend::done(app, (*at, *line), now),
         Page::Walk(_) => walk::typed(app, now),
         Page::Buy => deed::bought(app, now),
         _ => {}
     }
+}
+
+/// The form that a wood is chosen for.
+fn chosen_for(page: &Page) -> Page {
+    if let Page::Choose(Choice::PileWood(at)) = page { Page::Ask(*at, Ask::Size) } else { Page::Buy }
 }
 
 /// What was typed is looked for; nothing typed is any.
@@ -215,8 +214,8 @@ impl Rack {
     pub fn close(&mut self) -> bool {
         let back = match &self.page {
             Page::List => return false,
-            Page::Ask(at, _) | Page::Mend(at, _) => Page::Pile(*at),
-            Page::Choose(Choice::BoughtWood | Choice::BoughtFrom) => Page::Buy,
+            Page::Ask(at, _) => Page::Pile(*at),
+            Page::Choose(Choice::BoughtWood | Choice::BoughtFrom | Choice::PileWood(_)) => chosen_for(&self.page),
             Page::Walk(walk) => walk::leave(walk).map_or(Page::List, Page::Walk),
             _ => Page::List,
         };

@@ -6,11 +6,12 @@ use super::say;
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, Mend, View};
 use crate::app::entry::Typed;
+use crate::app::mend::MendTap;
 use crate::app::{App, Msg};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{bench as words, common, day as said};
+use crate::words::en::{bench as words, common, day as said, rack};
 use fivebar_core::bench::{Notch, Run};
 use fivebar_core::quantity::{Id, Listed, Span, Wall};
 use fivebar_core::sheet::changes::{Change, changes};
@@ -183,12 +184,9 @@ pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
     let taps = counted.taps.iter().filter(|_| open).map(|one| {
         let (word, then) = if one.struck { (words::PUT_BACK, DayTap::PutBack(one.id)) } else { (words::STRIKE, DayTap::Strike(one.id)) };
         let n = el("b", if one.struck { "gone" } else { "" }).text(seen.speech.count(one.n));
-        el("div", "tapped").key(one.id.to_string()).kid(el("span", "t14 i2").text(seen.speech.clock(one.at))).kid(n).kid(key(
-            "key h48",
-            word,
-            "",
-            tap(then),
-        ))
+        let mend = one.can_be_mended.then(|| key("key h48", rack::MEND, "", Msg::Mend(MendTap::Open(one.id))));
+        let clock = el("span", "t14 i2").text(seen.speech.clock(one.at));
+        el("div", "tapped").key(one.id.to_string()).kid(clock).kid(n).kids(mend).kid(key("key h48", word, "", tap(then)))
     });
     shown.kids(taps)
 }

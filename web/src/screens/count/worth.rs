@@ -46,6 +46,7 @@ pub fn line(sheet: &WorthSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>) -
         Some(worth) if worth.pays() => (headline(worth, seen), saves_costs(worth, seen)),
         Some(worth) if is_home(tiles) => (headline(worth, seen), saves_costs(worth, seen)),
         Some(worth) => (headline(worth, seen), evens(sheet, tiles, seen)),
+        None if sheet.missing.is_empty() => (words::DOES_IT_PAY.to_owned(), words::NOTHING_COUNTED.to_owned()),
         None => {
             let n = sheet.missing.len();
             (words::DOES_IT_PAY.to_owned(), words::figures_first(n, &seen.speech.count(n as u32)))
@@ -60,8 +61,12 @@ pub fn line(sheet: &WorthSheet, tiles: &CountSheet, app: &App, seen: Seen<'_>) -
 }
 
 fn saves_costs(worth: &Worth, seen: Seen<'_>) -> String {
-    let saves = worth.replaced.plus(worth.saved).unwrap_or(worth.replaced);
-    words::saves_costs(&about(saves, seen), &about(worth.cost, seen))
+    words::saves_costs(&about(saves(worth), seen), &about(worth.cost, seen))
+}
+
+/// The boards it replaces, and the trip it saves.
+fn saves(worth: &Worth) -> Money {
+    worth.replaced.plus(worth.saved).unwrap_or(worth.replaced)
 }
 
 /// Nothing more can be loaded.
@@ -121,10 +126,16 @@ fn sums(worth: &Worth, sheet: &WorthSheet, seen: Seen<'_>) -> El<Msg> {
     let rows = el("tbody", "")
         .kid(row(words::REPLACES, worth.replaced))
         .kids(saved)
+        .kid(line("sum", words::SAVES, saves(worth)))
         .kid(row(&drive, worth.against.distance))
         .kid(row(words::GIFT, worth.against.gift))
         .kid(row(words::MINUTES, worth.against.minutes))
-        .kid(line("sum", words::COSTS, worth.cost));
+        .kid(line("sum", words::COSTS, worth.cost))
+        .kid(line(
+            "sum",
+            if worth.pays() { words::AHEAD } else { words::SHORT },
+            Money::book(worth.gain.amount().abs(), worth.gain.currency()).unwrap_or(worth.gain),
+        ));
     el("section", "card").kid(el("table", "facts").kid(rows)).kid(el("p", "t14 i2").text(minutes(sheet, seen)))
 }
 

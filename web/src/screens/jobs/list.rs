@@ -2,6 +2,7 @@
 
 use super::super::bench::waits;
 use super::super::count::saved_fact;
+use super::super::plan::since;
 use super::super::{Screen, Seen, said, undo};
 use super::figures::{bar_said, hourly, stretches, sum};
 use super::say;
@@ -9,6 +10,7 @@ use crate::app::bench::waits::kept;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::order::Which;
+use crate::app::plan::cuts_left;
 use crate::app::shelf::Shelf;
 use crate::app::{App, Msg};
 use crate::parts::Place;
@@ -39,6 +41,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr jobs")
         .kids(many.then(|| search(app)))
         .kids(waits::lines(&kept(app, |kept| kept.ending(app.now)), true, app, seen))
+        .kids(since::to_saw(app, |job| own.iter().find(|row| row.job == job).map(|row| row.name.clone()), seen))
         .kids(match unreadable {
             Some(unreadable) => vec![unreadable],
             None if any => sections(&own, Which::Own, app, seen),
@@ -74,19 +77,22 @@ fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<
         (Section::InHand, words::IN_HAND),
         (Section::Ended, words::ENDED),
     ];
+    let saw = if which == Which::Own { cuts_left(app) } else { vec![] };
     let mut shown = vec![];
     for (section, title) in heads {
         let mut of_it = rows.iter().filter(|row| row.section == section).peekable();
         if of_it.peek().is_some() {
             shown.push(el("h2", "").text(title));
-            shown.extend(of_it.map(|row| card(row, which, seen).kids(promise(row, which, app, seen))));
+            let one = |row: &JobRow| card(row, which, since::saw_words(&saw, row.job, seen), seen).kids(promise(row, which, app, seen));
+            shown.extend(of_it.map(one));
         }
     }
     shown
 }
 
-fn card(row: &JobRow, which: Which, seen: Seen<'_>) -> El<Msg> {
+fn card(row: &JobRow, which: Which, at_saw: Option<String>, seen: Seen<'_>) -> El<Msg> {
     let [name, figure, state, aside] = lines(row, seen);
+    let state = at_saw.filter(|_| matches!(row.next, NextAct::WorkOn { op: None })).unwrap_or(state);
     let span = |class: &'static str, text: String| (!text.is_empty()).then(|| el("span", class).text(text));
     let bar = stretches(&row.so_far, &row.to_come, seen);
     let class = if row.section == Section::Due { "card hot job" } else { "card tap job" };
@@ -165,7 +171,7 @@ fn example(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let title = el("div", "").kid(el("h2", "t22 w8 ink1").text(words::EXAMPLE)).kid(el("p", "t14").text(words::EXAMPLE_UNDER));
     let top = el("div", "exh").kid(title).kid(key("key h56", words::REMOVE, "", say(Tap::RemoveExample)));
     let found = rows(example, "", app).unwrap_or_default();
-    std::iter::once(top).chain(found.iter().map(|row| card(row, Which::Example, seen))).listed()
+    std::iter::once(top).chain(found.iter().map(|row| card(row, Which::Example, None, seen))).listed()
 }
 
 fn legend() -> El<Msg> {

@@ -2,6 +2,7 @@
 
 use super::super::bench::waits;
 use super::super::count::saved_fact;
+use super::super::plan::since;
 use super::super::{Screen, Seen, undo};
 use super::figures::{bar_said, carried, day, hourly, lacking, line, short, stretches, sum};
 use super::say;
@@ -9,6 +10,7 @@ use crate::app::bench::waits::kept;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
 use crate::app::jobs::{Room, Tap};
+use crate::app::plan::cuts_left;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::head::{Fact, Head, head};
@@ -16,7 +18,7 @@ use crate::parts::key::key;
 use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::view::{El, el};
-use crate::words::en::{common, dates, jobs as words, rack as rack_words};
+use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::job::{JobSheet, NextAct};
 
@@ -28,9 +30,11 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         None => words::upper_first(words::made_for(sheet.made_for)),
     };
     let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
+    let at_saw = since::saw_words(&cuts_left(app), sheet.job, seen);
     let waits = kept(app, |kept| kept.of_job(sheet.job, app.now.at));
     let first = el("div", "col")
-        .kids(next_act(sheet, seen))
+        .kids(next_act(sheet, at_saw.as_deref(), seen))
+        .kids(since::to_saw(app, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
         .kids(super::dates::promise_line(sheet.job, app, seen).map(|line| el("p", "").kid(line)))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, seen))
@@ -49,8 +53,9 @@ fn below(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
 }
 
 /// How it stands, the key of the next act, and the caution that goes with it.
-fn next_act(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn next_act(sheet: &JobSheet, at_saw: Option<&str>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (state, words, under) = next(sheet, seen);
+    let state = at_saw.filter(|_| matches!(sheet.next, NextAct::WorkOn { op: None })).map_or(state, |left| format!("{left}."));
     let about = about(sheet, seen);
     let state = el("section", "").kid(el("p", "t22 w8").text(state)).kids((!about.is_empty()).then(|| el("p", "").text(about)));
     let mut shown = vec![state, key("key solid h88", words, under, say(Tap::Next))];

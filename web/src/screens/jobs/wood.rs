@@ -1,5 +1,6 @@
 //! Wood and plan: what is taken from the rack, volumes and yields, and the parts of one piece.
 
+use super::super::count::size_or_none;
 use super::super::outlook::{gives, how, is_figure, short};
 use super::super::{Screen, Seen, short as too_short, undo};
 use super::figures::{line, percent, volume};
@@ -16,7 +17,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, count, design, job as words, jobs, plan, rack as rack_words, woods, yard};
 use fivebar_core::ledger::fold::Part;
-use fivebar_core::quantity::{Listed, Units};
+use fivebar_core::quantity::{Listed, Units, Volume};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::rack::{RackPile, rack};
 use fivebar_core::wood::woods::Woods;
@@ -24,12 +25,16 @@ use fivebar_core::wood::woods::Woods;
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let piles = rack(&app.shelf().shop(seen.now.at), sheet.job).unwrap_or_default();
-    let (taken, rest): (Vec<&RackPile>, Vec<&RackPile>) = piles.iter().partition(|pile| 0 < pile.in_job);
+    let taken = piles.iter().filter(|pile| 0 < pile.in_job).listed();
+    // What lies there, of piles that gave wood too.
+    let rest = piles.iter().filter(|pile| 0 < pile.on_rack).map(|pile| RackPile { in_job: 0, ..pile.clone() }).listed();
     let pieces = common::pieces(sheet.wood.pieces, &seen.speech.count(sheet.wood.pieces));
     let top = Head::new(sheet.name.clone(), jobs::WOOD_AND_PLAN);
     let top = if 0 < sheet.wood.pieces { top.fact(Fact::Strong(pieces)) } else { top };
     let known = app.shelf().workshop();
     let lacks = |pile: &RackPile| too_short::of(pile, &known.wood, seen);
+    // A pile that gave wood too has said it above.
+    let short_of_rest = |pile: &RackPile| if taken.iter().any(|it| it.pile == pile.pile) { vec![] } else { lacks(pile) };
     let cautious = piles.iter().any(|pile| !lacks(pile).is_empty());
     let none = |words: &'static str| el("p", "t14 i2").text(words);
     let make = key("key h56 wide", plan::WHAT_CAN_I_MAKE, super::super::plan::under(sheet), say(Tap::Plan(crate::app::plan::Tap::Open)));
@@ -38,13 +43,13 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(make)
         .kid(el("h2", "").text(words::TAKEN))
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
-        .kids(taken.into_iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
+        .kids(taken.iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
         .kids(foreign(sheet).then(|| el("p", "notice").text(words::FOREIGN_WOOD)))
         .kids(unpriced(sheet).then(|| el("p", "notice").text(words::DRIVE_UNPRICED)))
         .kids(cautious.then(|| caution(yard::SHORT_CAUTION)))
         .kids(yields(sheet, seen))
         .kids((!rest.is_empty()).then(|| el("h2", "").text(words::ON_RACK)))
-        .kids(rest.into_iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
+        .kids(rest.iter().map(|pile| row(pile, sheet, short_of_rest(pile), seen).key(format!("rack {}", pile.pile))))
         .kids(piles.is_empty().then(|| none(words::RACK_EMPTY)));
     let second = el("div", "col").kid(el("h2", "").text(words::PARTS)).kid(if sheet.parts.is_empty() {
         none(words::NO_PARTS)
@@ -63,7 +68,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 
 /// How many of it the wood gives: nothing where its parts are not planned, or it has ended.
 fn outlook(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let stand = app.outlooks.of(sheet.job).filter(|_| sheet.ended.is_none() && !sheet.parts.is_empty())?;
+    let stand = app.outlooks.of(sheet.job).filter(|_| sheet.ended.is_none() && !sheet.parts.is_empty() && !sheet.planned)?;
     let open = app.outlooks.told_how;
     let what = el("span", "op")
         .kid(el("span", "t14 i2").text(design::GIVES))
@@ -102,10 +107,7 @@ pub fn apart(pile: &RackPile, seen: Seen<'_>) -> Vec<String> {
 
 /// Its sides with their unit.
 pub fn size(pile: &RackPile, seen: Seen<'_>) -> String {
-    let side = |length| seen.speech.length(length, pile.units);
-    let long = pile.length.map(|from| pile.length_to.map_or_else(|| side(from), |to| format!("{}–{}", side(from), side(to))));
-    let sides: Vec<String> = [pile.thickness.map(side), pile.width.map(side), long].into_iter().flatten().listed();
-    if sides.is_empty() { count::SIZES_MISSING.into() } else { format!("{} {}", sides.join(" × "), common::length_unit(pile.units)) }
+    size_or_none(pile.size(), pile.units, seen.speech)
 }
 
 /// One pile: what the job has of it large, a tap takes or puts back.
@@ -117,7 +119,8 @@ fn row(pile: &RackPile, sheet: &JobSheet, lacks: Vec<String>, seen: Seen<'_>) ->
         0 => (n(pile.free), words::on_rack(&n(pile.on_rack))),
         taken => (n(taken), words::on_rack(&n(pile.on_rack))),
     };
-    let aside = wood.into_iter().chain([aside]).chain(apart(pile, seen)).listed().join(", ");
+    let away = pile.on_its_way.then(|| rack_words::NOT_HOME_YET.to_owned());
+    let aside = wood.into_iter().chain(away).chain([aside]).chain(apart(pile, seen)).listed().join(", ");
     let mid =
         el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
     let mid = mid.kids(lacks.into_iter().map(|lacks| worded("span", "t14", jobs::upper_first(&lacks))));
@@ -133,16 +136,24 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     if used.is_none() && wood.finished.is_none() {
         return None;
     }
-    let said = |known: Option<fivebar_core::quantity::Volume>| known.map_or(words::SIZES_MISSING.to_owned(), |it| volume(it, units, seen));
+    let said = |known: Option<Volume>| known.map_or(words::SIZES_MISSING.to_owned(), |it| volume(it, units, seen));
     let share =
         |word: &'static str, known: Option<fivebar_core::quantity::Decimal>| known.map(|it| line(word, format!("{} %", percent(it, seen))));
+    // A share stands under what it is of.
+    let gross = wood.gross.filter(|_| wood.finished_of_gross.is_some());
+    let of_haul = |word: &'static str, known: Option<Volume>| known.map(|it| line(word, volume(it, units, seen)));
     let bought = wood.replacement.map(|sum| line(words::BOUGHT_BOARDS, seen.speech.money(sum)));
     let card = el("section", "card")
-        .kid(line(words::USED, said(used)))
+        .kids((0 < sheet.wood.pieces).then(|| line(words::WOOD_TAKEN, said(used))))
         .kids(wood.finished.map(|finished| line(words::FINISHED, said(Some(finished)))))
-        .kids(share(words::OF_USED, wood.finished_of_used))
-        .kids(share(words::OF_GROSS, wood.finished_of_gross))
-        .kids(share(words::NET_OF_LEFTOVERS, wood.finished_of_gross_less_leftovers))
+        .kids(share(words::OF_TAKEN, wood.finished_of_used))
+        .kids(of_haul(words::WHOLE_HAUL, gross))
+        .kids(share(words::OF_HAUL, wood.finished_of_gross))
+        .kids(of_haul(
+            words::HAUL_LESS_LEFT,
+            wood.gross.zip(wood.leftovers).map(|(gross, left)| gross.less(left)).filter(|_| gross.is_some()),
+        ))
+        .kids(share(words::OF_HAUL_LESS_LEFT, wood.finished_of_gross_less_leftovers))
         .kids(bought);
     Some(card)
 }

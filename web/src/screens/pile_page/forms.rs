@@ -4,7 +4,7 @@ use super::super::slots::{Slot, doubted, figures_in, pad, refused, why};
 use super::super::{Screen, Seen};
 use super::{damp_on, mean_lines, say};
 use crate::app::count::Tap;
-use crate::app::pile::{Doing, PilePage, PileTap, on_the_scale};
+use crate::app::pile::{Doing, PilePage, PileTap, missing, on_the_scale};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::field::{Field, field};
@@ -14,6 +14,7 @@ use crate::parts::seg::{Seg, even};
 use crate::screens::count::name;
 use crate::view::{El, el};
 use crate::words::en::{common, count, pile as words};
+use fivebar_core::haul::Want;
 use fivebar_core::haul::weighing::{Spread, layers};
 use fivebar_core::quantity::{Decimal, Listed, PILE_MOST, reading};
 use fivebar_core::sheet::pile::PileSheet;
@@ -69,7 +70,7 @@ fn place(doing: Doing) -> &'static str {
 fn asked(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), seen: Seen<'_>) -> Asked {
     let more = sheet.to_measure.filter(|n| 0 < *n).map(|n| el("p", "t14 i2").text(words::to_measure(&seen.speech.count(n))));
     match doing {
-        Doing::Want => want(page, app),
+        Doing::Want => want(page, app, seen),
         Doing::Layers => Asked {
             title: words::BY_LAYERS,
             above: vec![],
@@ -90,32 +91,40 @@ fn asked(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), seen: 
     }
 }
 
-fn want(page: &PilePage, app: &App) -> Asked {
+fn want(page: &PilePage, app: &App, seen: Seen<'_>) -> Asked {
     let each = if page.picks.takes { words::PIECES } else { words::PARTS };
     let segs = [(words::ONE_PIECE_GIVES, false), (words::ONE_PART_TAKES, true)];
     let segs = segs.map(|(word, takes)| Seg::new(word, page.picks.takes == takes)).into();
-    let mut above = vec![el("h2", "ink1").text(words::FOR_WHAT), parts(page, app)];
-    above.extend(page.picks.typed.then(|| typed("part-name", words::PART_NAME, page)));
+    let above = vec![el("h2", "ink1").text(words::FOR_WHAT), parts(page, app, seen)];
+    let mut below: Vec<El<Msg>> = page.picks.typed.then(|| typed("part-name", words::PART_NAME, page)).into_iter().listed();
     let whole = |label: &str, unit: &str| Slot { whole: true, ..Slot::new(label, unit) };
     let mut slots =
         vec![whole(words::HOW_MANY_NEEDED, if !page.picks.typed && page.picks.words.is_empty() { words::PIECES } else { words::PARTS })];
     if page.asks_each() {
-        above.push(even(words::ONE_PIECE_GIVES, segs, |nth| say(PileTap::Takes(nth == 1))));
-        slots.push(whole(words::HOW_MANY, each));
+        below.push(even(words::ONE_PIECE_GIVES, segs, |nth| say(PileTap::Takes(nth == 1))));
+        slots.push(whole(if page.picks.takes { words::ONE_PART_TAKES } else { words::ONE_PIECE_GIVES }, each));
     }
     let comes_to = page.picks.changes.then(|| words::NONE_TAKES_AWAY.to_owned()).into_iter().listed();
-    Asked { title: words::NEED, above, slots, below: vec![], comes_to }
+    Asked { title: words::NEED, above, slots, below, comes_to }
 }
 
 /// Pieces as they are, the parts of jobs in hand, or another by its name.
-fn parts(page: &PilePage, app: &App) -> El<Msg> {
+fn parts(page: &PilePage, app: &App, seen: Seen<'_>) -> El<Msg> {
     let known = app.shelf().haul().map(|haul| app.shelf().known(&haul));
     let parts = known.map(|known| known.parts.clone()).unwrap_or_default();
     let picks = &page.picks;
     let none = Chip::choice(words::PIECES_ALONE, !picks.typed && picks.words.is_empty());
     let own = parts.iter().map(|part| Chip::choice(&part.name, picks.job == Some(part.job) && picks.words == part.name).under(&part.of));
-    let chips = std::iter::once(none).chain(own).chain([Chip::choice(words::OTHER_PART, picks.typed)]).listed();
-    let taps: Vec<PileTap> = parts.iter().map(|part| PileTap::Pick(Some(part.job), part.name.clone())).listed();
+    let missing = missing(app);
+    let still = |want: &Want| {
+        let name = if want.part.is_empty() { words::PIECES_ALONE } else { &want.part };
+        let chosen = picks.words == want.part && picks.job == want.job && page.form.text(0) == want.wanted.to_string();
+        Chip::choice(name, chosen).under(words::still_missing(&seen.speech.count(want.wanted)))
+    };
+    let chips =
+        std::iter::once(none).chain(missing.iter().map(still)).chain(own).chain([Chip::choice(words::OTHER_PART, picks.typed)]).listed();
+    let own = parts.iter().map(|part| PileTap::Pick(Some(part.job), part.name.clone()));
+    let taps: Vec<PileTap> = (0..missing.len()).map(PileTap::Still).chain(own).listed();
     flowing("key h56", chips, move |nth| match nth.checked_sub(1) {
         None => say(PileTap::Pick(None, String::new())),
         Some(nth) => say(taps.get(nth).cloned().unwrap_or(PileTap::Other)),

@@ -3,20 +3,19 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{picture, saw, say, side, taken, told};
-use crate::app::plan::{Found, Stands, Tap, refused, was_used};
+use super::{nearly, picture, saw, say, side, since, sizes, taken, told};
+use crate::app::plan::{Found, Stands, Tap, changed, refused, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words, yard};
+use crate::words::en::{common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
-use fivebar_core::sheet::make::keep::is_possible;
-use fivebar_core::sheet::make::{Given, What};
+use fivebar_core::sheet::make::{Field, Given, What};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let Some(given) = &app.plan.given else { return super::choose(sheet) };
@@ -37,13 +36,16 @@ fn top(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Head<Msg> 
     let units = given.units;
     let asked = match &given.ask.what {
         What::Top(top) => format!(", {} × {}", seen.speech.length(top.length, units), side(top.width, units, seen)),
+        What::Field(Field { sides: [Some(wide), Some(deep), _], .. }) => {
+            format!(", {} × {}", seen.speech.length(*wide, units), side(*deep, units, seen))
+        }
         _ => String::new(),
     };
     let top = Head::new(format!("{}{asked}", sheet.name), words::WHAT_CAN_I_MAKE);
     let top = match &app.plan.found {
         Some(_) if taken(app) => top.fact(saved_fact(app, seen)),
-        Some(found) if found.sheet.proof.best => top.fact(Fact::Strong(words::BEST_POSSIBLE.into())),
-        Some(_) => top.fact(Fact::Strong(words::BEST_SO_FAR.into())),
+        Some(found) if !changed(app, given, found).is_empty() => top,
+        Some(found) => top.fact(Fact::Strong(told::standing(given, &found.sheet).into())),
         None => top,
     };
     match &given.ask.what {
@@ -59,7 +61,9 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         Stands::Still => vec![],
         Stands::UnderWay { .. } => {
             let said = told::progress(&app.plan, given, seen).unwrap_or_else(|| format!("{} …", words::PLANNING));
-            vec![el("p", "t17").attr("role", "status").text(said)]
+            // Paper stays as it is: it says that it was early.
+            let early = app.plan.found.is_some().then(|| el("p", "print-only").text(told_words::PRINTED_EARLY));
+            std::iter::once(el("p", "t17 no-print").attr("role", "status").text(said)).chain(early).collect()
         }
     }
 }
@@ -67,16 +71,31 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn plan(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, seen))];
+    shown.extend(since::notes(given, found, app));
+    shown.extend(since::missing(given));
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
-    let more = [told::why(given, sheet, seen), told::short(given, sheet, seen)];
-    shown.extend(more.into_iter().flatten().map(|line| worded("p", "", line)));
+    let more = [sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
+    let more = more.into_iter().chain([told::short(given, sheet, seen)]);
+    shown.extend(more.flatten().map(|line| worded("p", "", line)));
+    // What else it could have been is of no use once the wood is cut.
+    let nearly = if taken(app) {
+        vec![]
+    } else {
+        nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
+    };
+    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen)].into_iter().flatten();
+    let nearly = proven.chain(nearly);
+    let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
+    let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     if sheet.made == 0 {
-        return shown;
+        return shown.into_iter().chain(nearly).collect();
     }
     shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
-    shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(words::KEPT_AS_HATCHED)));
+    let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
+    let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
+    shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
     shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
-    shown
+    shown.into_iter().chain(nearly).collect()
 }
 
 /// Where the tapped piece comes from.
@@ -91,8 +110,13 @@ fn tapped(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> String {
     let (mark, name) = (picture::mark(given, piece), fivebar_core::quantity::begin_small(&name));
     match piece.part {
         Some(part) => words::part_piece(&told::part(given, part), &seen.speech.length(piece.at[2], given.units), &mark, &name),
-        None => words::piece(&mark, &name, &cut),
+        None => words::piece(&mark, &seen.speech.length(long(given, piece), given.units), &name, &cut),
     }
+}
+
+/// Along the grain: the longer side of a tile, which may lie either way.
+pub fn long(given: &Given, piece: &fivebar_core::sheet::plan::Drawn) -> fivebar_core::quantity::Length {
+    if given.ask.what.shape() == Shape::Field { piece.at[2].max(piece.at[3]) } else { piece.at[2] }
 }
 
 fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -101,10 +125,15 @@ fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>
         return vec![];
     }
     let mut shown = saw::list(given, sheet, app, seen);
+    shown.extend(sizes::finish(given, sheet, seen));
     let lines =
         [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
-    if told::is_top(given) {
+    if !taken(app) {
+        shown.extend(since::left_out(given, found, app, seen));
+    }
+    shown.extend(since::piles(given, found, app));
+    if sheet.moves.is_some_and(|it| it.glued) || told::is_top(given) {
         shown.push(caution(words::NEEDS_ROOM));
     }
     if !sheet.too_short.is_empty() {
@@ -116,7 +145,7 @@ fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>
 
 /// The ways on: stop, change, plan again, use.
 fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let foot = el("footer", "foot").kids(refused(app).map(|why| no(why, seen)));
+    let foot = el("footer", "foot brief").kids(refused(app).map(|why| no(why, seen)));
     let rows = given.ask.what.shape() == Shape::Rows;
     let change = || key("key", if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change));
     let under_way = matches!(app.plan.stands, Stands::UnderWay { .. });
@@ -136,17 +165,21 @@ fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         let again = key("key", words::PLAN_AGAIN, "", say(Tap::Go));
         return foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again));
     }
-    let possible = is_possible(&app.shelf().shop(seen.now.at), given, &found.sheet);
-    let says = (!possible).then(|| el("p", "why").attr("role", "alert").text(words::CHANGED));
+    let possible = changed(app, given, found).is_empty();
+    let question = since::question(app, seen).filter(|_| possible);
     let keys = el("div", if under_way { "g3" } else { "g2" }).kid(change());
     let keys = keys.kids(under_way.then(|| key("key", words::STOP_HERE, "", say(Tap::Stop))));
-    let last =
-        if possible { use_key(given, found, sheet, (under_way, seen)) } else { key("key solid", words::PLAN_AGAIN, "", say(Tap::Go)) };
-    foot.kids(says).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kid(last))
+    let asked = question.is_some();
+    let last = match possible {
+        _ if asked => None,
+        true => Some(use_key(given, found, sheet, (under_way, app, seen))),
+        false => Some(key("key solid", words::PLAN_AGAIN, "", say(Tap::Go))),
+    };
+    foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kids(last))
 }
 
 /// "Use these 24", and what that takes from the rack.
-fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, seen): (bool, Seen<'_>)) -> El<Msg> {
+fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, app, seen): (bool, &App, Seen<'_>)) -> El<Msg> {
     let of = |in_job: bool| {
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
@@ -156,7 +189,7 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, seen): (b
         _ if under_way => String::new(),
         (true, _) => words::JOB_ENDED.to_owned(),
         (false, 0) => words::IN_JOB_ALREADY.to_owned(),
-        (false, n) => words::takes(&common::pieces(n, &seen.speech.count(n))),
+        (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), app, seen),
     };
     let class = if sheet.ended.is_some() { "key" } else { "key solid" };
     key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())

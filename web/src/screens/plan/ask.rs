@@ -2,7 +2,7 @@
 
 use super::super::slots::{Slot, figures, figures_in, no, under_thumb};
 use super::super::{Screen, Seen};
-use super::{Boards, say, sketch};
+use super::{Boards, say, since, sketch};
 use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
@@ -20,7 +20,9 @@ use fivebar_core::sheet::make::{WhyNot, fitting};
 pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let (draft, units) = (&app.plan.draft, sheet.account.units);
     let slots = slots(shape, units);
-    let why = app.plan.why_not.as_ref().map(|why| why_not(why, seen));
+    let stands = crate::app::plan::why_not(app);
+    let why = stands.as_ref().map(|why| why_not(why, seen));
+    let none_fits = if let Some(WhyNot::NoneForPart(part)) = &stands { Some(part.as_str()) } else { None };
     let why = why.or_else(|| app.plan.changed.then(|| el("p", "why").attr("role", "alert").text(words::CHANGED)));
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
@@ -29,7 +31,8 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kid(if shape == Shape::Field { figures_in("g2 slots", &draft.form, &slots, at) } else { figures(&draft.form, &slots, at) })
         .kids(why)
         .kids(refused)
-        .kid(piles_key(sheet, app, seen))
+        .kids(since::parts(none_fits, &draft.without))
+        .kids(piles_key(sheet, app, seen))
         .kid(el("div", "push"))
         .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))))
         .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)));
@@ -70,7 +73,7 @@ fn choices(shape: Shape, draft: &Draft) -> Vec<El<Msg>> {
         }
         Shape::Field => {
             let one = |(nth, pattern): (usize, &Pattern)| {
-                let on = draft.patterns.get(nth) == Some(&true);
+                let on = !draft.any_pattern() && draft.patterns.get(nth) == Some(&true);
                 el("button", "key h56")
                     .attr("type", "button")
                     .attr("aria-pressed", if on { "true" } else { "false" })
@@ -80,7 +83,13 @@ fn choices(shape: Shape, draft: &Draft) -> Vec<El<Msg>> {
             };
             let patterns =
                 el("div", "chips").attr("role", "group").attr("aria-label", words::PATTERN).kids(PATTERNS.iter().enumerate().map(one));
-            vec![patterns, flowing("key h48", vec![Chip::choice(words::TWO_WOODS, draft.two)], |_| say(Tap::Two))]
+            let any = el("button", "key h56")
+                .attr("type", "button")
+                .attr("aria-pressed", if draft.any_pattern() { "true" } else { "false" })
+                .on_tap(say(Tap::AnyPattern))
+                .kid(el("span", "s").text(words::ANY_PATTERN));
+            let two = flowing("key h48", vec![Chip::choice(words::TWO_WOODS, draft.two)], |_| say(Tap::Two));
+            vec![patterns.kid(any), two]
         }
     }
 }
@@ -118,14 +127,15 @@ fn drawn(pattern: Pattern) -> Boards {
 }
 
 /// Opens the piles, and says how many are used.
-fn piles_key(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+fn piles_key(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let typing = seen.speech.typing(sheet.account.units);
     let ask = app.plan.draft.rough(sheet.job, typing);
     let fit = ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), &ask).ok()).unwrap_or_default();
     let (piles, pieces) = in_use(&fit, &app.plan.draft.turned);
     let n = seen.speech.number(fivebar_core::quantity::Decimal::from(piles), 0, 0);
     let under = words::in_use(&n, piles == 1, &common::pieces(pieces, &seen.speech.count(pieces)));
-    key("key h56 wide", words::PILES, under, say(Tap::Piles))
+    let unfit = since::unfit(&fit, sheet.account.units, seen);
+    std::iter::once(key("key h56 wide", words::PILES, under, say(Tap::Piles))).chain(unfit).collect()
 }
 
 fn why_not(why: &WhyNot, seen: Seen<'_>) -> El<Msg> {

@@ -15,6 +15,9 @@ use fivebar_core::sheet::plan::{Drawn, Mark, PlanSheet};
 /// Sizes of letters, the largest first, each with its class: the largest that fits into a piece is drawn.
 const SIZES: [(f64, &str); 5] = [(14.0, "mk"), (11.0, "mk s11"), (9.0, "mk s9"), (7.0, "mk s7"), (5.0, "mk s5")];
 
+/// On paper letters grow with the picture: no taller than for a row so high.
+const PAPER: f64 = 10.0;
+
 /// The picture of a plan, as wide as a card.
 pub fn picture(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Seen<'_>) -> Vec<El<Msg>> {
     if !sheet.picture.boards.is_empty() {
@@ -24,7 +27,8 @@ pub fn picture(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Se
     let width = seen.page.card() - 2.0;
     let scale = width / wide.max(1.0);
     let size = (wide * scale, high * scale);
-    let pieces = sheet.picture.pieces.iter().enumerate().flat_map(|(nth, piece)| drawn(given, piece, (nth, chosen == Some(nth)), scale));
+    let pieces =
+        sheet.picture.pieces.iter().enumerate().flat_map(|(nth, piece)| drawn(given, piece, (nth, chosen == Some(nth)), (scale, seen)));
     let drawn = drawing("lay", (size.0 + 2.0, size.1 + 2.0)).attr("role", "img").attr("aria-label", words::PICTURE);
     vec![drawn.kids(pieces).kid(rect("rim", (1.0, 1.0), size))]
 }
@@ -42,7 +46,12 @@ pub fn nm(length: Length) -> f64 {
     length.as_nm() as f64
 }
 
-fn drawn(given: &Given, piece: &Drawn, (nth, chosen): (usize, bool), scale: f64) -> Vec<El<Msg>> {
+/// The largest size a text fits in.
+fn sized(text: &str, bold: bool, (w, h): Pair) -> Option<&'static (f64, &'static str)> {
+    SIZES.iter().find(|(size, _)| size * 0.86 <= h && width(text, bold, *size) + size * 0.2 <= w)
+}
+
+fn drawn(given: &Given, piece: &Drawn, (nth, chosen): (usize, bool), (scale, seen): (f64, Seen<'_>)) -> Vec<El<Msg>> {
     let [x, y, w, h] = piece.at.map(|side| nm(side) * scale);
     let (at, size): (Pair, Pair) = ((x + 1.0, y + 1.0), (w, h));
     let cut = matches!(piece.mark, Mark::Number(_));
@@ -51,18 +60,22 @@ fn drawn(given: &Given, piece: &Drawn, (nth, chosen): (usize, bool), scale: f64)
         (false, true) => "w2",
         (false, false) => "w1",
     };
-    let text = mark(given, piece);
-    let size_of = SIZES.iter().find(|(size, _)| size * 0.86 <= h && width(&text, cut, *size) + size * 0.2 <= w);
+    let (text, long) = (mark(given, piece), seen.speech.length(super::answer::long(given, piece), given.units));
+    let size_of = sized(&text, cut, (w, h));
     let notch = (cut && size_of.is_some()).then(|| {
         let leg = num((h * 0.4).min(6.0));
         path("notch", format!("M{} {}v-{leg}l{leg} {leg}z", num(at.0), num(at.1 + size.1)))
     });
-    let label = size_of.map(|(size, class)| {
-        let class = if cut { format!("{class} b") } else { (*class).to_owned() };
-        letters(class, (at.0 + w / 2.0, at.1 + h / 2.0 + size * 0.36), text)
-    });
+    let middle = |size: f64| (at.0 + w / 2.0, at.1 + h / 2.0 + size * 0.36);
+    let b = if cut { " b" } else { "" };
+    // On paper nothing can be tapped: there its length stands on a piece.
+    let told = format!("{text}: {long}");
+    let long =
+        sized(&told, cut, (w, h.min(PAPER))).map(|(size, class)| letters(format!("{class}{b} print-only"), middle(*size), told.clone()));
+    let screen_only = if long.is_some() { " no-print" } else { "" };
+    let label = size_of.map(|(size, class)| letters(format!("{class}{b}{screen_only}"), middle(*size), text));
     let board = rect(class, at, size).on_tap(say(Tap::Piece(nth)));
-    std::iter::once(board).chain(notch).chain(label).collect()
+    std::iter::once(board).chain(notch).chain(label).chain(long).collect()
 }
 
 fn width(text: &str, cut: bool, size: f64) -> f64 {

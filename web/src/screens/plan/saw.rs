@@ -1,16 +1,16 @@
 //! At the saw: what is cut of which pile, in the order of cutting, with big keys to tick.
 
 use super::super::Seen;
-use super::{say, source_name, told};
+use super::{say, sizes, source_name, told};
 use crate::app::plan::Tap;
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::ink::{path, rect, sized};
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words};
+use crate::words::en::{common, plan as words, told as sized_words};
 use fivebar_core::quantity::{Decimal, Units, begin_small};
 use fivebar_core::sheet::make::Given;
-use fivebar_core::sheet::plan::{CutLine, PlanSheet};
+use fivebar_core::sheet::plan::{Cut, CutLine, PlanSheet};
 
 /// The lines, with the piles they come from over them.
 pub fn list(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -18,17 +18,37 @@ pub fn list(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Vec<
     let title = el("h2", "ink1 t17").text(words::at_the_saw(unit));
     let used =
         given.ready.sources.iter().enumerate().filter(|(place, _)| sheet.used.iter().any(|used| used.source == *place && 0 < used.used));
-    let mut piles: Vec<El<Msg>> = used.map(|(place, _)| worded("p", "t14", source(given, place, (app, seen)))).collect();
+    let mut piles: Vec<(String, Option<String>)> =
+        used.map(|(place, _)| (source(given, place, (app, seen)), sizes::steps(given, sheet, place, seen))).collect();
     // One pile stands beside the title.
-    let beside = if piles.len() == 1 { piles.pop() } else { None };
+    let beside = if piles.len() == 1 { piles.first_mut().map(|(name, _)| std::mem::take(name)) } else { None };
+    // Where nothing is done to them first, one line names them all.
+    if 1 < piles.len() && piles.iter().all(|(_, steps)| steps.is_none()) {
+        let names: Vec<String> = std::mem::take(&mut piles).into_iter().map(|(name, _)| name).collect();
+        piles.push((names.join("; "), None));
+    }
+    let before = piles.into_iter().filter_map(|(name, steps)| prepared(name, steps)).chain(sizes::meant(given, seen).map(meant));
     let lines: Vec<Line> = sheet.lines.iter().map(|line| Line::of(line, given, seen)).collect();
     let small = |line: &Line| !line.whole && line.text.chars().count() + line.marks.chars().count() <= 13 && line.rest.is_none();
     let keys = lines.iter().enumerate().map(|(nth, line)| {
         let done = app.plan.ticked.contains(&nth);
         tick(line, (nth, done), small(line))
     });
-    let head = el("div", "row").kid(title).kids(beside);
-    vec![head].into_iter().chain(piles).chain([el("div", "ticks").kids(keys)]).collect()
+    let head = el("div", "row").kid(title).kids(beside.map(|name| worded("p", "t14", name)));
+    vec![head].into_iter().chain(before).chain([el("div", "ticks").kids(keys)]).collect()
+}
+
+/// A pile and what is done to its pieces first.
+fn prepared(name: String, steps: Option<String>) -> Option<El<Msg>> {
+    match (name.is_empty(), steps) {
+        (true, steps) => steps.map(|steps| worded("p", "t17 w7", steps)),
+        (false, None) => Some(worded("p", "t14", name)),
+        (false, Some(steps)) => Some(worded("p", "", sized_words::of_pile(&name, &steps))),
+    }
+}
+
+fn meant(line: String) -> El<Msg> {
+    worded("p", "t14 i2", line)
 }
 
 /// "A: oak tread ends, ripped in three".
@@ -70,16 +90,19 @@ pub fn number(n: i64, seen: Seen<'_>) -> String {
     seen.speech.number(Decimal::from(n), 0, 0)
 }
 
-/// "16 whole, squared to 360", "212 + 2 × 71".
+/// "16 whole, ends trimmed to 360", "212 + 2 × 71", "902 × 100 × 27, top".
 fn cut(line: &CutLine, given: &Given, seen: Seen<'_>) -> String {
     let units: Units = given.units;
-    let piece = |(n, length, part): &(i64, fivebar_core::quantity::Length, Option<usize>)| {
-        let length = seen.speech.length(*length, units);
-        let part = part.map_or(String::new(), |nth| format!(" {}", told::part(given, nth)));
-        if *n == 1 { format!("{length}{part}") } else { format!("{}{part}", words::times(&number(*n, seen), &length)) }
+    let piece = |cut: &Cut| {
+        let n = (cut.n != 1).then(|| number(cut.n, seen));
+        if let Some(part) = cut.part {
+            return sized_words::cut(n.as_deref(), &sizes::written(cut.size, given, seen), &told::part(given, part));
+        }
+        let length = seen.speech.length(cut.size[0], units);
+        n.map_or_else(|| length.clone(), |n| words::times(&n, &length))
     };
     if let (true, [one]) = (line.numbers.is_empty(), line.pieces.as_slice()) {
-        return words::whole(&number(line.n, seen), &seen.speech.length(one.1, units));
+        return words::whole(&number(line.n, seen), &seen.speech.length(one.size[0], units));
     }
     let pieces = line.pieces.iter().map(piece).collect::<Vec<_>>().join(" + ");
     if line.n == 1 { pieces } else { words::alike(given.ask.what.shape(), &number(line.n, seen), &pieces) }

@@ -2,12 +2,12 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{percent, side};
+use super::{nearly, percent, side};
 use crate::app::plan::{Found, Plan, Stands};
-use crate::words::en::{common, plan as words};
+use crate::words::en::{common, plan as words, told};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::Sense;
-use fivebar_core::quantity::{Decimal, Length, Mass, Units, begin_small, half_up};
+use fivebar_core::quantity::{Decimal, Length, Mass, Units, Volume, begin_small, half_up};
 use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Given, What};
 use fivebar_core::sheet::plan::wish::Wish;
@@ -37,7 +37,7 @@ pub fn lead(given: &Given, found: &Found, seen: Seen<'_>) -> String {
         return format!("{} {}", words::nothing(shape), bound(given, found, seen));
     }
     let made = match shape {
-        Shape::Field => field(given, sheet, seen),
+        Shape::Field => sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, laid, seen)),
         _ => {
             let wanted = wanted(given).filter(|wanted| sheet.made < *wanted).map(|n| number(n, seen));
             words::made(shape, &number(sheet.made, seen), sheet.made == 1, wanted.as_deref())
@@ -45,8 +45,8 @@ pub fn lead(given: &Given, found: &Found, seen: Seen<'_>) -> String {
     };
     let fewest = match sheet.proof.why {
         Some(Why::Fewest { pieces, .. }) => {
-            let strips = given.ready.sources.iter().any(|source| 1 < source.ripped);
-            Some(words::no_fewer(&number(pieces, seen), strips))
+            let more = (pieces < taken(sheet)).then(|| format!(" {}", told::takes_more(&number(taken(sheet), seen))));
+            Some(words::no_fewer(&number(pieces, seen), is_ripped(given)) + &more.unwrap_or_default())
         }
         _ => None,
     };
@@ -54,26 +54,78 @@ pub fn lead(given: &Given, found: &Found, seen: Seen<'_>) -> String {
     if more.is_empty() { made } else { format!("{made} {more}") }
 }
 
-fn field(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
-    let [wide, deep] = sheet.picture.outer.map(|length| side(length, given.units, seen));
-    let layer =
-        given.ready.sources.iter().zip(0..).filter(|(_, place)| sheet.used.iter().any(|used| used.source == *place && 0 < used.used));
-    let over = given.ready.figures.allow.get(2).copied().unwrap_or_default();
-    let thin = layer.map(|(source, _)| source.size[0].as_nm().saturating_sub(over.as_nm())).min().unwrap_or(0);
-    let high = Length::nm(thin.saturating_mul(sheet.made).max(0)).unwrap_or_default();
-    words::a_field(&wide, &deep, &side(high, given.units, seen))
+/// Strips are spoken of where pieces are ripped first.
+fn is_ripped(given: &Given) -> bool {
+    given.ready.sources.iter().any(|source| 1 < source.ripped)
+}
+
+/// How many pieces or strips the plan uses.
+fn taken(sheet: &PlanSheet) -> i64 {
+    sheet.used.iter().fold(0, |sum, used| sum.saturating_add(used.used))
+}
+
+/// What the plan is best at, as far as it is proven.
+pub fn standing(given: &Given, sheet: &PlanSheet) -> &'static str {
+    let shape = given.ask.what.shape();
+    // A bound that is not known to the end leaves its last figures open.
+    let open = if sheet.proof.best { None } else { Some(sheet.proof.gap.map_or(2, |(place, ..)| place)) };
+    match (shape, open) {
+        (Shape::Field, None | Some(2..)) => told::NEAREST_POSSIBLE,
+        (Shape::Field, _) => told::NEAREST_SO_FAR,
+        (_, None) => words::BEST_POSSIBLE,
+        (_, Some(0)) => words::BEST_SO_FAR,
+        _ if matches!(sheet.proof.why, Some(Why::Fewest { pieces, .. }) if pieces == taken(sheet)) => {
+            if is_ripped(given) {
+                told::FEWEST_STRIPS
+            } else {
+                told::FEWEST_PIECES
+            }
+        }
+        (Shape::Rows, _) => told::MOST_ROWS,
+        _ => told::MOST_PIECES,
+    }
+}
+
+/// What a plan that is proven is best at.
+fn best(shape: Shape) -> &'static str {
+    match shape {
+        Shape::Field => words::NO_NEARER,
+        Shape::Rows => told::NONE_LOSES_LESS,
+        Shape::Parts | Shape::Sticks => told::NONE_TAKES_LESS,
+    }
+}
+
+/// What the plan is best at; or what may still get better where its first figure is proven.
+pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+    let shape = given.ask.what.shape();
+    if sheet.proof.best && 0 < sheet.made {
+        return Some(best(shape).into());
+    }
+    match (shape, sheet.proof.gap?) {
+        (Shape::Rows, (1, worth, bound)) => {
+            let units = i64::try_from(worth.saturating_sub(bound)).ok()?;
+            let by = Length::nm(units.checked_mul(given.ready.unit)?).ok()?;
+            Some(told::waste_may_be_less(&side(by, given.units, seen)))
+        }
+        (Shape::Rows, (2, ..)) => Some(told::REST_MAY_BE_BETTER.into()),
+        (Shape::Sticks, (2, ..)) => Some(told::CUTS_MAY_BE_FEWER.into()),
+        _ => None,
+    }
 }
 
 /// What no plan can do, as far as it is known.
 fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
+    if found.answered.bound.is_empty() {
+        return String::new(); // another phone's word, which is not proven here
+    }
     let short = wanted(given).is_none_or(|wanted| sheet.made < wanted);
     let more = given.ready.asked.senses().first() == Some(&Sense::More);
     match sheet.proof.gap {
         None if more && short && sheet.made == 0 => words::never(shape, "1", true),
         None if more && short => words::NO_PLAN_MORE.into(),
         None if more => String::new(),
-        None => words::NO_NEARER.into(),
+        None => String::new(),
         Some((0, _, bound)) if more => words::never(shape, &whole(bound.saturating_add(1), seen), bound == 0),
         Some((1, worth, bound)) if more => less(given, found, (worth, bound), seen),
         Some(_) => String::new(),
@@ -109,7 +161,10 @@ pub fn progress(plan: &Plan, given: &Given, seen: Seen<'_>) -> Option<String> {
 /// A part of the list by its name.
 pub fn part(given: &Given, nth: usize) -> String {
     match &given.ready.wish {
-        Wish::Parts(parts) | Wish::Sticks(parts) => parts.parts.get(nth).map_or_else(String::new, |part| begin_small(&part.name)),
+        Wish::Parts(parts) | Wish::Sticks(parts) => match parts.parts.get(nth) {
+            Some(part) if part.name.is_empty() => crate::words::en::changed::nth_part(&(nth + 1).to_string()),
+            part => part.map_or_else(String::new, |part| begin_small(&part.name)),
+        },
         _ => String::new(),
     }
 }
@@ -119,7 +174,10 @@ pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let side = |length: Length| side(length, given.units, seen);
     Some(match sheet.proof.why.as_ref()? {
         Why::AllMade | Why::Exact => return None,
-        Why::Fewest { gives, asked, .. } => words::one_fewer(&seen.speech.length(*gives, given.units), &side(*asked)),
+        Why::Fewest { pieces, gives, asked } => {
+            let (fewer, gives) = (pieces.saturating_sub(1), seen.speech.length(*gives, given.units));
+            words::one_fewer(&number(fewer, seen), fewer == 1, is_ripped(given), [&gives, &side(*asked)])
+        }
         Why::NoStrips => words::NO_STRIPS.into(),
         Why::DoesNotComeOut => words::NOT_OUT.into(),
         Why::Wood => words::STICKS_SHORT.into(),
@@ -191,19 +249,25 @@ pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
     )
 }
 
-/// Waste in length and by volume, each with what it is of.
+/// Waste by volume with what it is of and made of, and in length.
 pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
-    let (units, unit) = (given.units, common::length_unit(given.units));
-    let length = sheet.waste.length.map(|[lost, of]| {
+    let (units, waste) = (given.units, &sheet.waste);
+    let volume = waste.share.map(|share| {
+        let shown = |volume: Volume| half_up(if units == Units::Inch { volume.board_feet() } else { volume.litres() }, 1);
+        let (wasted, taken, cutting) = (shown(waste.wasted), shown(waste.taken), shown(waste.cutting));
+        // The parts add up as they are read.
+        let sizing = wasted.checked_sub(cutting).unwrap_or_default().max(Decimal::ZERO);
+        let [wasted, taken, cutting, sizing] = [wasted, taken, cutting, sizing].map(|volume| seen.speech.number(volume, 1, 1));
+        let all = told::waste([&wasted, &taken], common::volume_unit(units), &percent(share, seen));
+        all + &told::waste_parts(given.ask.what.shape(), [&cutting, &sizing])
+    });
+    let length = waste.length.map(|[lost, of]| {
         let ratio = |length: Length| Decimal::from(length.as_nm());
         let share = ratio(lost).checked_div(ratio(of)).unwrap_or_default();
-        words::waste_length(&seen.speech.length(lost, units), unit, &percent(share, seen))
+        let [lost, of] = [lost, of].map(|length| seen.speech.length(length, units));
+        told::waste_in_length(&lost, &of, common::length_unit(units), &percent(share, seen))
     });
-    let volume = sheet.waste.share.map(|share| {
-        let [wasted, taken] = [sheet.waste.wasted, sheet.waste.taken].map(|volume| seen.speech.volume(volume, units));
-        words::waste_volume(&wasted, &taken, common::volume_unit(units), &percent(share, seen))
-    });
-    length.into_iter().chain(volume).collect()
+    volume.into_iter().chain(length).collect()
 }
 
 /// Cuts, glue, weight, movement.
@@ -211,9 +275,9 @@ pub fn figures(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> 
     let glued = 0.0 < sheet.glue.area;
     let weight = (Mass::ZERO < sheet.weight)
         .then(|| words::weighs(&seen.speech.mass(sheet.weight, given.units), common::mass_unit(given.units), sheet.weight_guessed));
-    let moves = sheet.moves.filter(|_| is_top(given)).map(|(width, moves)| {
-        let [width, most] = [width, moves.most].map(|length| crate::screens::workshop::movement_written(length, given.units, seen));
-        words::moves(&width, &most)
+    let moves = sheet.moves.map(|it| {
+        let [width, most] = [it.width, it.moves.most].map(|length| crate::screens::workshop::movement_written(length, given.units, seen));
+        it.part.map_or_else(|| words::moves(&width, &most), |nth| told::part_moves(&part(given, nth), &width, &most))
     });
     [Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1)), glued.then(|| glue(given, sheet, seen)), weight, moves]
         .into_iter()

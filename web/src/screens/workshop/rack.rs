@@ -3,7 +3,6 @@
 mod ask;
 mod buy;
 mod choose;
-mod mend;
 mod pile;
 mod row;
 mod walk;
@@ -42,7 +41,6 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Page::Choose(choice) => choose::screen(*choice, app, seen),
         Page::Pile(at) => pile::screen(*at, app, seen),
         Page::Ask(at, ask) => ask::screen((*at, *ask), app, seen),
-        Page::Mend(at, line) => mend::screen((*at, *line), app, seen),
         Page::Walk(walk) => walk::screen(walk, app, seen),
         Page::Buy => buy::screen(app, seen),
     }
@@ -172,7 +170,7 @@ fn more(title: &'static str, piles: &[StockPile], drawn: row::Drawn, seen: Seen<
 
 fn shorter(found: &Found, shown: bool, seen: Seen<'_>) -> Option<El<Msg>> {
     let n = found.shorter.len();
-    let all = n.saturating_add(found.piles.len());
+    let all = n.saturating_add(found.piles.len()).saturating_add(found.no_size.len());
     let words = if shown { words::LEAVE_SHORTER.to_owned() } else { words::shorter(n, &number(n, seen), &number(all, seen)) };
     (0 < n).then(|| key("key soft h56", words, "", say(RackTap::Shorter(!shown))))
 }

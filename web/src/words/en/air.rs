@@ -112,12 +112,14 @@ pub fn sources_differ(least: &str, most: &str) -> String {
     format!("Sources differ: {least} to {most}.")
 }
 
-/// "Leave a slot of 1.3 mm, rounded up, to swell into. It may shrink 3.7 mm."
+/// "Leave a slot of 1.3 mm to swell into. It may shrink 3.7 mm. Both are rounded up."
 pub fn slot(swells: Option<&str>, shrinks: Option<&str>) -> String {
-    let swells = swells.map_or("It is as damp as it gets: no slot to swell into.".to_owned(), |by| {
-        format!("Leave a slot of {by}, rounded up, to swell into.")
-    });
-    shrinks.map_or(format!("{swells} It will not shrink."), |by| format!("{swells} It may shrink {by}."))
+    match (swells, shrinks) {
+        (Some(swells), Some(shrinks)) => format!("Leave a slot of {swells} to swell into. It may shrink {shrinks}. Both are rounded up."),
+        (Some(swells), None) => format!("Leave a slot of {swells}, rounded up, to swell into. It will not shrink."),
+        (None, Some(shrinks)) => format!("It is as damp as it gets: no slot to swell into. It may shrink {shrinks}, rounded up."),
+        (None, None) => "It is as damp as it gets: no slot to swell into. It will not shrink.".to_owned(),
+    }
 }
 
 /// "2.5 points apart".

@@ -80,4 +80,9 @@ pub fn of_when(what: &str, clock: &str) -> String {
     format!("{what}, {clock}")
 }
 
+/// "Cherry, B: a count".
+pub fn of_pile(pile: &str, what: &str) -> String {
+    format!("{pile}: {what}")
+}
+
 pub const NOTED: &str = "Noted";

@@ -40,6 +40,7 @@ pub const PILE_NAME: &str = "Name";
 pub const YOURS: &str = "yours";
 pub const ABOARD: &str = "people today";
 pub const THE_DRIVER: &str = "the driver";
+pub const LOAD_AT_LONGEST: &str = "A pile of several lengths weighs as at its longest.";
 pub const LOAD_GUESSED: &str = "Unknown or wet wood counts as the heaviest.";
 pub const LOAD_UNKNOWN: &str = "say what the van carries";
 pub const SIZES_MISSING: &str = "sizes missing";
@@ -190,6 +191,7 @@ pub fn keep(side: &str) -> String {
 
 pub const INCHES: &str = "inches";
 pub const MILLIMETRES: &str = "millimetres";
+pub const MEASURED_IN: &str = "Measured in";
 
 /// "16 of 61 rejected".
 pub fn rejected_of(rejected: &str, sorted: &str) -> String {

@@ -33,9 +33,13 @@ pub const SIZE_MISSING: &str = "size missing";
 pub const HOW_MANY_NEEDED: &str = "I need";
 pub const ONE_PIECE_GIVES: &str = "One piece gives";
 pub const ONE_PART_TAKES: &str = "One part takes";
-pub const HOW_MANY: &str = "How many";
 pub const PARTS: &str = "parts";
 pub const PIECES: &str = "pieces";
+/// `3 more`, of what an earlier pile did not come to.
+pub fn still_missing(n: &str) -> String {
+    format!("{n} still missing")
+}
+
 pub const FOR_WHAT: &str = "For which part?";
 pub const PIECES_ALONE: &str = "just pieces";
 pub const OTHER_PART: &str = "other";
@@ -169,6 +173,11 @@ pub fn with_before(before: &str, all: &str) -> String {
 pub fn how_to_weigh(begun: bool) -> String {
     let rest = if begun { " Leave out what is counted already." } else { "" };
     format!("Weigh five or more by themselves, put them back, then weigh all of them.{rest}")
+}
+
+/// "Put right: 118 counted by weight".
+pub fn put_right(what: &str) -> String {
+    format!("Put right: {what}")
 }
 
 /// "about 118 pieces, from 109 to 127".

@@ -32,14 +32,15 @@ pub const DEEP: &str = "Deep";
 pub const HIGH: &str = "High";
 pub const THICK: &str = "Thick";
 pub const ROWS: &str = "Rows";
-pub const JOINTS_APART: &str = "Joints apart";
-pub const NEAR_ENOUGH: &str = "Near enough";
+pub const JOINTS_APART: &str = "Joint to joint";
+pub const NEAR_ENOUGH: &str = "May be off by";
 pub const HOW_MANY: &str = "Pieces of the job";
 pub const AS_MANY: &str = "As many as it gives";
 pub const MAY_BE_CUT: &str = "Strips may be cut in pieces";
-pub const ONE_SHORTENED: &str = "One shortened in a row";
+pub const ONE_SHORTENED: &str = "Only one in a row is cut";
 pub const HOW_CUT: &str = "How strips are cut";
 pub const PATTERN: &str = "Pattern";
+pub const ANY_PATTERN: &str = "Whichever is nearest";
 pub const TWO_WOODS: &str = "Two woods by turns";
 pub const ROWS_LEFT_OPEN: &str = "Rows, and how thick it is, may stay empty: then they are as the pieces allow.";
 
@@ -49,7 +50,7 @@ pub fn pattern(pattern: Pattern) -> &'static str {
         Pattern::Running => "Brick",
         Pattern::Basket => "Basket",
         Pattern::Herringbone => "Herringbone",
-        Pattern::Crossed => "Crossed",
+        Pattern::Crossed => "Crossed layers",
     }
 }
 
@@ -140,10 +141,6 @@ pub fn made(shape: Shape, made: &str, one: bool, wanted: Option<&str>) -> String
     }
 }
 
-pub fn a_field(wide: &str, deep: &str, high: &str) -> String {
-    format!("{wide} × {deep}, {high} high.")
-}
-
 pub fn nothing(shape: Shape) -> &'static str {
     match shape {
         Shape::Rows => "Not one row can be laid.",
@@ -162,14 +159,10 @@ pub fn never(shape: Shape, n: &str, one: bool) -> String {
 }
 
 pub const NO_PLAN_MORE: &str = "No plan can make more.";
-pub const NO_NEARER: &str = "No plan comes nearer.";
+pub const NO_NEARER: &str = "No field of these pieces comes nearer.";
 
 pub fn less_wood(percent: &str) -> String {
     format!("At most {percent} % less wood is possible.")
-}
-
-pub fn perhaps(shape: Shape, n: &str) -> String {
-    format!("{n} {} may be possible.", things(shape, false))
 }
 
 // Why no more
@@ -177,9 +170,15 @@ pub const NO_STRIPS: &str = "No strip is long enough for a piece.";
 pub const NOT_OUT: &str = "They are long enough together, but the rows don’t come out of them with these joints and least pieces.";
 pub const STICKS_SHORT: &str = "All the sticks together are too short for one more.";
 
-/// "One fewer gives 8,280 mm of the 8,320 asked."
-pub fn one_fewer(gives: &str, asked: &str) -> String {
-    format!("One fewer gives {gives} of the {asked} asked.")
+/// "23 strips give 8,280 of the 8,320 mm asked."
+pub fn one_fewer(fewer: &str, one: bool, strips: bool, [gives, asked]: [&str; 2]) -> String {
+    let (things, give) = match (strips, one) {
+        (true, true) => ("strip", "gives"),
+        (true, false) => ("strips", "give"),
+        (false, true) => ("piece", "gives"),
+        (false, false) => ("pieces", "give"),
+    };
+    format!("{fewer} {things} {give} {gives} of the {asked} asked.")
 }
 
 /// "The strips, 40 × 43.5, give 9.6 rows end to end."
@@ -270,7 +269,7 @@ pub fn ripped_in(n: i64, written: String) -> String {
 }
 
 pub fn whole(n: &str, length: &str) -> String {
-    format!("{n} whole, squared to {length}")
+    format!("{n} whole, ends trimmed to {length}")
 }
 
 /// "3 boards: 2 × 432 leg".
@@ -304,9 +303,9 @@ pub fn left_of_pile(name: Option<&str>, label: &str) -> String {
 
 const LEFT_OF: &str = "left of ";
 
-/// The tapped piece: "1: oak tread ends, 256 + 101".
-pub fn piece(mark: &str, name: &str, cut: &str) -> String {
-    format!("{mark}: {name}, {cut}")
+/// The tapped piece: "1, 256 long: oak tread ends, 256 + 101".
+pub fn piece(mark: &str, length: &str, name: &str, cut: &str) -> String {
+    format!("{mark}, {length} long: {name}, {cut}")
 }
 
 /// The tapped part: "leg, 432: B 2, boards".
@@ -332,15 +331,6 @@ pub fn left(whole: &str, some: bool, pieces: &[String]) -> String {
 
 pub fn left_of(n: &str, one: bool, length: &str) -> String {
     if one { format!("one of {length}") } else { format!("{n} of {length}") }
-}
-
-pub fn waste_length(lost: &str, unit: &str, percent: &str) -> String {
-    format!("Waste {lost} {unit}, {percent} %.")
-}
-
-/// A yield names its two volumes.
-pub fn waste_volume(wasted: &str, taken: &str, unit: &str, percent: &str) -> String {
-    format!("By volume {wasted} of {taken} {unit} taken, {percent} %.")
 }
 
 pub fn saw_cuts(n: &str, one: bool) -> String {
@@ -383,6 +373,7 @@ pub fn board(mark: &str) -> String {
 }
 
 pub const KEPT_AS_HATCHED: &str = "Hatched is left to keep, grey is waste.";
+pub const GREY_IS_WASTE: &str = "Grey is waste.";
 pub const JOB_ENDED: &str = "The job has ended.";
 
 // The saw
@@ -399,7 +390,7 @@ pub const SAW_FIGURES: [&str; 13] = [
     "Over in thickness",
     "Off glued edges",
     "Worth keeping",
-    "Joints apart",
+    "Joint to joint",
     "Least end piece",
     "Least piece",
     "Least strip",

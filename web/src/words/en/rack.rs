@@ -2,7 +2,7 @@
 
 use super::count;
 use fivebar_core::ledger::Fact;
-use fivebar_core::ledger::kind::haul::Fate;
+use fivebar_core::ledger::kind::haul::{Fate, Way};
 use fivebar_core::quantity::{Id, Listed, Units};
 use fivebar_core::sheet::stock::Drift;
 use fivebar_core::sheet::stock::find::Order;
@@ -38,6 +38,8 @@ pub const AGE: &str = "begun";
 pub const LIES: &str = "lies";
 pub const MOISTURE: &str = "moisture";
 pub const VOLUME: &str = "volume";
+/// A pile that still lies at the bin, or is on the road.
+pub const NOT_HOME_YET: &str = "not home yet";
 pub const BOUGHT: &str = "bought boards";
 pub const OFFCUTS: &str = "offcuts";
 pub const WALKED: &str = "walked round";
@@ -211,9 +213,9 @@ pub fn by_the_counts(told: &str) -> String {
     format!("{told} by the counts.")
 }
 
-/// "22 should lie here, last looked at Thu 20 November".
+/// "22 should lie here, last in a hand Thu 20 November".
 pub fn looked_last(n: &str, day: &str) -> String {
-    format!("{n} should lie here, last looked at {day}")
+    format!("{n} should lie here, last in a hand {day}")
 }
 
 /// "As it is: 22".
@@ -266,7 +268,11 @@ pub fn told(fact: &Fact, (n, job): (&str, &str), here: Id) -> String {
     match fact {
         Fact::PileAdded(_) => "begun".to_owned(),
         Fact::PileDescribed(_) => "name or size".to_owned(),
-        Fact::PiecesCounted(_) => format!("{n} counted"),
+        Fact::PiecesCounted(f) => match f.way {
+            Way::Tap | Way::Bundle => format!("{n} counted"),
+            Way::Layers => format!("{n} counted by layers"),
+            Way::Weight => format!("{n} counted by weight"),
+        },
         Fact::PiecesMoved(f) if f.to == here => format!("{n} came from another pile"),
         Fact::PiecesMoved(_) => format!("{n} went to another pile"),
         Fact::PiecesRecounted(f) => with_reason(format!("counted again: {n}"), f.why.as_deref()),

@@ -46,6 +46,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             format!("Not counted: the pile would hold {}, and one pile holds at most {}.", count(*would_be), count(*most)),
             "Begin a new pile.",
         ),
+        Refusal::NotThatMany { asked, there: 0 } => said(
+            format!("Not done: you asked for {}, and none is left.", count(*asked)),
+            "If you hold one more than was counted, count it first.",
+        ),
         Refusal::NotThatMany { asked, there } => {
             said(format!("Not done: you asked for {}, and there are {}.", count(*asked), count(*there)), "Take fewer, or count again.")
         }
@@ -218,6 +222,7 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             said(format!("Not planned: {figure}{of} is {met}, and may be {least} to {most}."), "Check the figure.")
         }
         Refusal::PlanBroken => said("Not shown: this plan breaks a rule, and that is a fault of ours.".into(), "Plan it again."),
+        Refusal::PlanOfOtherSizes => said("Not used: a pile has another size than this plan was made for.".into(), "Plan it again."),
         Refusal::PlanNameTwice { name } => said(format!("Not planned: two go by the name {name}."), "Give one of them another name."),
         Refusal::SampleTooSmall { met, least } => said(
             format!("Not counted: a sample of {} says too little; it takes at least {}.", count(*met), count(*least)),

@@ -8,6 +8,7 @@ use super::super::super::order::{Feel, Order};
 use super::{Ask, GONE_TO, Page};
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, PileFacts, StockCommand, WoodCommand};
 use fivebar_core::quantity::{Count, Decimal, Key, Length, PILE_MOST, reading, writing};
+use fivebar_core::sheet::alike::Alike;
 use fivebar_core::sheet::stock::{self, StockPile};
 
 /// Writes what was said of a pile, and shows the pile; or says in place why not.
@@ -39,20 +40,22 @@ pub(super) fn fill(app: &mut App) {
     let typing = app.speech.typing(pile.haul.units);
     let written = |side: Option<Length>| side.map(|side| writing::length(side, typing)).unwrap_or_default();
     let sides = [pile.thickness, pile.width, pile.length, pile.length_to];
-    (app.workshop.rack.form, app.workshop.rack.words) = (Form::filled(sides.map(written)), pile.name.unwrap_or_default());
+    let rack = &mut app.workshop.rack;
+    (rack.form, rack.words, rack.wood) = (Form::filled(sides.map(written)), pile.alike.name.unwrap_or_default(), pile.alike.wood);
 }
 
 /// Its name and its size as far as they were corrected; a side left empty stays as it was, and a length without a longest one ends a band.
 fn sized(app: &mut App, at: Lying, now: Now) -> Option<Command> {
     let there = stock::pile(&app.shelf().shop(now.wall.at), at).ok()?;
     let (typing, name) = (app.speech.typing(there.haul.units), Some(app.workshop.rack.words.clone()));
+    let wood = app.workshop.rack.wood.clone();
     let form = &mut app.workshop.rack.form;
     let mut side = |nth, of| form.maybe_side(nth, of, typing);
     let (thickness, width) = (side(0, Side::Thickness)?, side(1, Side::Width)?);
     let (length, length_to) = (side(2, Side::Length)?, side(3, Side::Length)?);
-    let StockPile { thickness: thick, width: wide, length: long, length_to: longest, name: called, .. } = there;
-    let began = PileFacts { wood: None, name: called, thickness: thick, width: wide, length: long, length_to: longest };
-    let facts = PileFacts { wood: None, name, thickness, width, length, length_to }.corrects(&began);
+    let Alike { thickness: thick, width: wide, length: long, length_to: longest, name: called, wood: was, .. } = there.alike;
+    let began = PileFacts { wood: was, name: called, thickness: thick, width: wide, length: long, length_to: longest };
+    let facts = PileFacts { wood, name, thickness, width, length, length_to }.corrects(&began);
     if facts == PileFacts::default() {
         app.workshop.rack.show(Page::Pile(at));
         return None;

@@ -90,7 +90,7 @@ fn a_width_moves_with_the_room() {
     holds(&shown, &["Moves 3.7 mm", "from 7 to 10 %", "Sources differ: 3.6 mm to 3.7 mm.", "Say the moisture it has now"]);
     holds(&shown, &["This is my room"]);
     let slot = page(&mut app, Page::Movement, &["340", "", "", "9"], false);
-    holds(&slot, &["Moves 4.9 mm", "from 6 to 10 %", "Leave a slot of 1.3 mm, rounded up, to swell into. It may shrink 3.7 mm."]);
+    holds(&slot, &["Moves 4.9 mm", "from 6 to 10 %", "Leave a slot of 1.3 mm to swell into. It may shrink 3.7 mm. Both are rounded up."]);
     assert!(!slot.contains("This is my room"), "it is the room that stands");
     holds(&after(&mut app, [tap(WoodTap::Sawn(Sawn::Quarter))]), &["Moves 2.2 mm"]);
     let usual = after(&mut app, [tap(WoodTap::List)]);

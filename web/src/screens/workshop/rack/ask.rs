@@ -2,10 +2,11 @@
 
 use super::super::super::slots::{Slot, doubted, figures, refused, under_thumb};
 use super::super::super::{Screen, Seen};
+use super::buy::{answer, wood};
 use super::row::{kept_apart, name, size};
 use super::{RackTap, piles, say};
 use crate::app::workshop::Tap;
-use crate::app::workshop::rack::{Ask, GONE_TO};
+use crate::app::workshop::rack::{Ask, Choice, GONE_TO};
 use crate::app::{App, Msg, Notice};
 use crate::parts::Place;
 use crate::parts::chips::{Chip, bundle_of, chips, flowing};
@@ -105,7 +106,7 @@ pub fn screen((at, ask): (Lying, Ask), app: &App, seen: Seen<'_>) -> Screen {
     };
     let asked = match ask {
         Ask::Count => counted(asked, &pile, app, seen),
-        Ask::Size => sized(asked, app),
+        Ask::Size => sized(asked, at, app),
         Ask::Gone => gone(asked, &pile, app, seen),
         Ask::Place => placed(asked, app, seen),
         Ask::Moisture => damp(asked),
@@ -141,10 +142,11 @@ fn counted(mut asked: Asked, pile: &StockPile, app: &App, seen: Seen<'_>) -> Ask
     asked
 }
 
-/// Its sides, and its name; what is left empty stays as it was.
-fn sized(asked: Asked, app: &App) -> Asked {
+/// Its wood, its name and its sides; what is left empty stays as it was.
+fn sized(asked: Asked, at: Lying, app: &App) -> Asked {
     let slots = [words::THICKNESS, words::WIDTH, words::LENGTH, words::LONGEST].map(|side| Slot::side(side, asked.units)).to_vec();
-    Asked { title: count::EDIT_PILE.into(), above: vec![in_words("name", count::PILE_NAME, app)], slots, ..asked }
+    let below = vec![in_words("name", count::PILE_NAME, app), answer(words::WOOD, wood(app), Choice::PileWood(at))];
+    Asked { title: count::EDIT_PILE.into(), above: vec![], slots, below, ..asked }
 }
 
 pub fn in_words(id: &'static str, label: &str, app: &App) -> El<Msg> {

@@ -12,10 +12,8 @@ use fivebar_core::quantity::Listed;
 /// The page.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let ((currency, units), rack) = (app.begins_with(), &app.workshop.rack);
-    let known = super::super::known(app);
-    let wood = rack.wood.as_ref().map_or(words::NOT_SAID.to_owned(), |wood| woods::among(wood, &known.wood.woods));
     let from = rack.from.map_or(words::NOT_SAID.to_owned(), |id| supplier(id, app));
-    let chosen = el("div", "g2").kid(answer(words::WOOD, wood, Choice::BoughtWood)).kid(answer(words::FROM, from, Choice::BoughtFrom));
+    let chosen = el("div", "g2").kid(answer(words::WOOD, wood(app), Choice::BoughtWood)).kid(answer(words::FROM, from, Choice::BoughtFrom));
     let sides = [words::THICKNESS, words::WIDTH, words::LENGTH].map(|side| Slot::side(side, units));
     let slots = sides.into_iter().chain([Slot::whole(words::BOARDS), Slot::new(words::PAID, currency.code())]).listed();
     let asked = Asked {
@@ -33,7 +31,14 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     laid_out(asked, app, seen)
 }
 
-fn answer(what: &'static str, chosen: String, choice: Choice) -> El<Msg> {
+/// The wood that is chosen.
+pub fn wood(app: &App) -> String {
+    let known = super::super::known(app);
+    app.workshop.rack.wood.as_ref().map_or(words::NOT_SAID.to_owned(), |wood| woods::among(wood, &known.wood.woods))
+}
+
+/// An answer that is chosen, and the way to choose another.
+pub fn answer(what: &'static str, chosen: String, choice: Choice) -> El<Msg> {
     el("button", "key left")
         .attr("type", "button")
         .key(what)

@@ -21,7 +21,7 @@ pub fn screen(choice: Choice, app: &App, seen: Seen<'_>) -> Screen {
         Choice::Wood => (words::WOOD, of_wood(app, seen)),
         Choice::From => (words::FROM, of_from(app, seen)),
         Choice::Order => (words::ORDER, of_order(app)),
-        Choice::BoughtWood => (words::WHICH_WOOD, bought_wood(app)),
+        Choice::BoughtWood | Choice::PileWood(_) => (words::WHICH_WOOD, bought_wood(app)),
         Choice::BoughtFrom => (words::FROM_WHOM, bought_from(app)),
     };
     let main = el("main", "scr picks").kid(keys(answers));

@@ -1,9 +1,11 @@
 //! A pile's own page: how it stands, what can be done with it, and what happened to it.
 
+use super::super::super::mend::told_of;
 use super::super::super::{Screen, Seen};
 use super::super::page;
 use super::row::{aged, given_up, lying, name};
 use super::{Page, RackTap, say, supplier};
+use crate::app::mend::MendTap;
 use crate::app::workshop::rack::Ask;
 use crate::app::{App, Msg};
 use crate::parts::key::key;
@@ -11,8 +13,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, count, rack as words, refusal};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::mended::pieces;
-use fivebar_core::ledger::{Fact, fold};
-use fivebar_core::quantity::{Count, Id, Money, in_small};
+use fivebar_core::quantity::{Id, Money, in_small};
 use fivebar_core::sheet::stock::history::{Line, history};
 use fivebar_core::sheet::stock::{self, StockPile};
 
@@ -107,16 +108,16 @@ fn told(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
         .attr("aria-expanded", if open { "true" } else { "false" })
         .on_tap(say(RackTap::Line(line.entry)))
         .kid(what);
-    let alone = (open && line.acts.is_empty()).then(|| el("div", "opened").kid(ways(line, app)));
+    let alone = (open && line.acts.is_empty()).then(|| el("div", "opened").kid(ways(line)));
     let acts = if open { line.acts.as_slice() } else { &[] };
-    let act = |act: &Line<'_>| el("div", "dl").key(format!("act {}", act.entry)).kid(said(act, here, app, seen)).kid(ways(act, app));
+    let act = |act: &Line<'_>| el("div", "dl").key(format!("act {}", act.entry)).kid(said(act, here, app, seen)).kid(ways(act));
     el("div", "").key(line.entry.to_string()).kid(top).kids(alone).kids(acts.iter().map(act))
 }
 
 /// What was done, and when.
 fn said(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let what = worded((line.fact, line.n), here, app, seen);
-    let was = line.was.as_ref().map(|was| worded((&was.fact, pieces(&was.fact).unwrap_or(0)), here, app, seen));
+    let what = told_of((line.fact, line.n), here, app, seen);
+    let was = line.was.as_ref().map(|was| told_of((&was.fact, pieces(&was.fact).unwrap_or(0)), here, app, seen));
     let what = was.map_or(what.clone(), |was| words::was(&what, &was));
     let what = if line.acts.is_empty() { what } else { words::in_acts(&what, &seen.speech.count(count_of(&line.acts))) };
     el("span", "op")
@@ -124,35 +125,13 @@ fn said(line: &Line<'_>, here: Id, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(el("span", "t14 i2").text(common::of_when(&seen.speech.day(line.at), &seen.speech.clock(line.at))))
 }
 
-/// A fact in a few words.
-pub fn what(fact: &Fact, here: Id, app: &App, seen: Seen<'_>) -> String {
-    worded((fact, pieces(fact).unwrap_or(0)), here, app, seen)
-}
-
-fn worded((fact, n): (&Fact, Count), here: Id, app: &App, seen: Seen<'_>) -> String {
-    let job = job_of(fact).and_then(|job| fold::job(&app.shelf().book, job)).map(|job| job.name).unwrap_or_default();
-    words::told(fact, (&seen.speech.count(n), &job), here)
-}
-
 fn count_of(acts: &[Line<'_>]) -> u32 {
     u32::try_from(acts.len()).unwrap_or(u32::MAX)
 }
 
 /// A line is struck, or put right.
-fn ways(line: &Line<'_>, app: &App) -> El<Msg> {
-    let at = if let Page::Pile(at) = app.workshop.rack.page { Some(at) } else { None };
-    let mend = at.filter(|_| line.can_be_mended).map(|at| key("key h56", words::MEND, "", say(RackTap::Show(Page::Mend(at, line.entry)))));
+fn ways(line: &Line<'_>) -> El<Msg> {
+    let mend = line.can_be_mended.then(|| key("key h56", words::MEND, "", Msg::Mend(MendTap::Open(line.entry))));
     let strike = line.can_be_struck.then(|| key("key h56", words::STRIKE, "", say(RackTap::Strike(line.entry))));
     el("div", "ways").kids(mend).kids(strike)
-}
-
-fn job_of(fact: &Fact) -> Option<Id> {
-    match fact {
-        Fact::PiecesTaken(f) => Some(f.job),
-        Fact::PiecesFreed(f) => Some(f.job),
-        Fact::PiecesLeft(f) => Some(f.job),
-        Fact::PiecesReserved(f) => Some(f.job),
-        Fact::ReservationFreed(f) => Some(f.job),
-        _ => None,
-    }
 }

@@ -1,6 +1,7 @@
 //! A pile as it lies: its section as the saw left it, its length to the scale of the rack, and how many.
 
 use super::super::super::Seen;
+use super::super::super::count::size_or_none;
 use super::{Page, RackTap, by_haul, say};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
@@ -94,7 +95,8 @@ fn aside(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
     let apart = pile.on_rack.saturating_sub(pile.free);
     let apart = (0 < apart).then(|| words::apart(&seen.speech.count(apart)));
     let bought = pile.haul.bought.then(|| words::BOUGHT_ONLY.to_owned());
-    let said: Vec<String> = bought.into_iter().chain(apart).chain(pile.place.clone()).listed();
+    let away = pile.haul.on_its_way.then(|| words::NOT_HOME_YET.to_owned());
+    let said: Vec<String> = away.into_iter().chain(bought).chain(apart).chain(pile.place.clone()).listed();
     (!said.is_empty()).then(|| said.join(", "))
 }
 
@@ -132,11 +134,7 @@ pub fn name(pile: &StockPile) -> String {
 
 /// Its sides with their unit, in the units of its haul.
 pub fn size(pile: &StockPile, seen: Seen<'_>) -> String {
-    let units = pile.haul.units;
-    let side = |length| seen.speech.length(length, units);
-    let long = pile.length.map(|from| pile.length_to.map_or_else(|| side(from), |to| format!("{}–{}", side(from), side(to))));
-    let sides: Vec<String> = [pile.thickness.map(side), pile.width.map(side), long].into_iter().flatten().listed();
-    if sides.is_empty() { count::SIZES_MISSING.into() } else { format!("{} {}", sides.join(" × "), common::length_unit(units)) }
+    size_or_none(pile.size(), pile.haul.units, seen.speech)
 }
 
 /// Its section as the saw left it; empty while it has no size.

@@ -46,10 +46,11 @@ fn shown(pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen<'_>) -> Screen
         .kid(lying(pile, seen))
         .kid(el("p", "i2").text(last))
         .kids(refused(app, seen))
-        .kid(el("div", "push"))
+        // Nothing comes or goes above the keys: they stay under the thumb.
         .kid(keys)
         .kids(means)
         .kids(why)
+        .kid(el("div", "push"))
         .kid(el("div", "g2").kid(key("key soft h48", words::TYPE_IT, "", say(RackTap::TypeIt))).kid(key(
             "key soft h48",
             words::END_WALK,

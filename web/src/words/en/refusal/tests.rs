@@ -20,7 +20,7 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange HoursOutOfRange NoPrice TooManyOldJobs FactorOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap WaitOutOfRange WaitHasEnded QuietHoursEmpty DaysOutOfRange NoWorkingDay EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere DesignThere WoodInUse MachineThere PlanOutOfRange PlanNameTwice PlanBroken);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange HoursOutOfRange NoPrice TooManyOldJobs FactorOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanPack GuessTooFlat MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap WaitOutOfRange WaitHasEnded QuietHoursEmpty DaysOutOfRange NoWorkingDay EndNotAfterStart NotYet NameMissing NameTooLong TooManyHeads WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere DesignThere WoodInUse MachineThere PlanOutOfRange PlanNameTwice PlanBroken PlanOfOtherSizes);
 codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
@@ -185,6 +185,11 @@ fn of_things() -> Vec<Row> {
             "Not counted: the pile would hold 10000 pieces, and one pile holds at most 9999 pieces.",
             "Begin a new pile.",
         ),
+        (
+            NotThatMany { asked: 1, there: 0 },
+            "Not done: you asked for 1 piece, and none is left.",
+            "If you hold one more than was counted, count it first.",
+        ),
         (NotThatMany { asked: 7, there: 5 }, "Not done: you asked for 7 pieces, and there are 5 pieces.", "Take fewer, or count again."),
         (
             SetApart { asked: 7, there: 9, apart: 4 },
@@ -281,6 +286,7 @@ fn of_plans() -> Vec<Row> {
             "Check the figure.",
         ),
         (PlanBroken, "Not shown: this plan breaks a rule, and that is a fault of ours.", "Plan it again."),
+        (PlanOfOtherSizes, "Not used: a pile has another size than this plan was made for.", "Plan it again."),
         (PlanNameTwice { name: "leg".into() }, "Not planned: two go by the name leg.", "Give one of them another name."),
         figure(PlanFigure::Unit, "Not planned: the unit is 0, and may be 1 to 9."),
         figure(PlanFigure::Piles, "Not planned: the number of piles is 0, and may be 1 to 9."),

@@ -1,4 +1,4 @@
-//! Times the reading and folding of a big book: `cargo run -p fivebar-core --release --example fold -- [ENTRIES]`, default 100 000.
+//! Times the reading and folding of a big book: `cargo bench -p fivebar-core --bench fold -- [ENTRIES]`, default 100 000.
 //!
 //! The lines are the demo's, told again and again under other ids and at other times. The budget is measured in wasm; this is native.
 
@@ -10,7 +10,7 @@ use std::rc::Rc;
 use std::time::Instant;
 
 fn main() {
-    let wanted: usize = std::env::args().nth(1).and_then(|n| n.parse().ok()).unwrap_or(100_000);
+    let wanted: usize = std::env::args().skip(1).find_map(|n| n.parse().ok()).unwrap_or(100_000);
     let demo: Vec<String> =
         [STANDS, BENCH].iter().flat_map(|text| tell(text).book.lines().map(str::to_owned).collect::<Vec<_>>()).collect();
     let lines: Vec<String> = (0..wanted).map(|n| again(&demo[n % demo.len()], n / demo.len())).collect();

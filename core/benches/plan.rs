@@ -1,8 +1,9 @@
 //! All instances of `tests/yield` beside the results of general solvers:
-//! `cargo run -p fivebar-core --release --example plan_table -- [MS] [WORD]`, MS 300, WORD a part of the name.
+//! `cargo bench -p fivebar-core --bench plan -- [MS] [WORD]`, MS 300, WORD a part of the name.
 //!
 //! For each: our figures and bound, theirs, ours against theirs, milliseconds until our plan was found, their seconds, and whether ours is proven.
 
+#[path = "../examples/envelope/mod.rs"]
 mod envelope;
 
 use fivebar_core::plan::patience::{Patience, Progress};
@@ -72,7 +73,7 @@ fn median(mut all: Vec<f64>) -> f64 {
 }
 
 fn main() {
-    let mut words = std::env::args().skip(1);
+    let mut words = std::env::args().skip(1).filter(|word| word != "--bench");
     let millis = words.next().and_then(|word| word.parse().ok()).unwrap_or(300);
     let part = words.next().unwrap_or_default();
     let known: serde_json::Value = serde_json::from_str(include_str!("../../tests/yield/reference.json")).expect("the reference");

@@ -1,0 +1,274 @@
+//! A kept plan as it is shown again: by what it was made for, as the book keeps it. What an older book does not say is taken from the row
+//! itself, else from today, and what is in neither is said to be missing.
+
+use super::buy::to_buy;
+use super::{Ask, Boards, Field, Given, Lacks, Source, Top, Unfit, What, figures, fitting, places, room, stack, strip, tiles, unfitting};
+use crate::haul::Pile;
+use crate::ledger::decide::Lying;
+use crate::ledger::fold::{self, Job, KeptPlan, Part};
+use crate::ledger::kind::plan::{DesignPart, PlanKept, PlanPile};
+use crate::plan::field::problem::Mix;
+use crate::plan::{Answered, Asked};
+use crate::quantity::{Count, Currency, Id, Length, Listed, Moment, Wall};
+use crate::refusal::Answer;
+use crate::sheet::Shop;
+use crate::sheet::plan::figures::{Figures, Machines};
+use crate::sheet::plan::ready::{Ready, Source as Planned, letter};
+use crate::sheet::plan::wish::{Panel, Parts, Wanted, Wish};
+use crate::sheet::rack::{RackPile, rack_pile};
+
+/// What was asked of a plan: of the pieces that fit, those it was not made from are left out.
+pub fn asked_again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<Ask> {
+    let (asked, _) = kept.told()?;
+    let without = kept.plan.parts.iter().flatten().filter(|part| part.n == 0).map(|part| part.name.clone()).listed();
+    let mut ask = Ask { job: kept.plan.job, what: what(&asked, &kept.plan)?, turned: vec![], bought: bought.to_vec(), without };
+    let is_in = |source: &Source| {
+        let (Lying { haul, pile }, in_job) = source.which();
+        kept.plan.piles.iter().any(|it| (it.haul, it.pile, it.in_job == Some(true)) == (haul, pile, in_job))
+    };
+    let all = fitting(shop, &ask).ok()?;
+    let turned = all.iter().filter(|(source, why)| why.is_none() && source.bought.is_none() && is_in(source) == source.in_job);
+    ask.turned = turned.map(|(source, _)| source.which()).listed();
+    Some(ask)
+}
+
+/// A plan with what it was made for, as it is shown; nothing where its row is no plan, or boards it counts on are not known.
+pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, Answered)> {
+    let (asked, answered) = kept.told()?;
+    let job = shop.job(kept.plan.job).ok()?;
+    let ask = asked_again(shop, kept, bought)?;
+    let made = Made { shop, job: &job, plan: &kept.plan, asked: &asked };
+    let figures = made.figures(figures(shop, job.units).ok()?);
+    let boards = to_buy(bought, job.units);
+    let sources: Vec<Source> = (0..kept.plan.piles.len()).map(|nth| made.source(nth, &boards)).collect::<Option<_>>()?;
+    let (wish, names) = made.wish(&ask, &figures)?;
+    let planned = sources.iter().enumerate().map(|(nth, source)| made.planned(nth, source, (&wish, &figures))).listed();
+    let lacks = Lacks { names, sizes: sources.iter().any(|source| source.sides().is_none()) };
+    let ready = Ready { wish, figures, sources: planned, left_out: vec![], unit: kept.plan.unit.as_nm(), asked: asked.clone() };
+    let left_out = still_out(shop, &ask, &sources);
+    Some((Given { ask, ready, sources, left_out, room: room(shop, &job).ok()?, units: job.units, lacks }, answered))
+}
+
+/// What does not fit now, but for the piles it was made from.
+fn still_out(shop: &Shop, ask: &Ask, sources: &[Source]) -> Vec<(Source, Unfit)> {
+    let all = fitting(shop, ask).unwrap_or_default();
+    let is_in = |source: &Source| sources.iter().any(|it| it.which().0 == source.which().0);
+    unfitting(&all).into_iter().filter(|(source, _)| !is_in(source)).listed()
+}
+
+/// A part as a row has it: how many and whether it is glued up, and the sides that are known.
+type InRow = ((i64, bool), [Option<Length>; 3]);
+
+/// A plan with its job and its problem.
+struct Made<'a> {
+    shop: &'a Shop<'a>,
+    job: &'a Job,
+    plan: &'a PlanKept,
+    asked: &'a Asked,
+}
+
+impl Made<'_> {
+    fn length(&self, units: i64) -> Option<Length> {
+        self.plan.unit.times(units).ok()
+    }
+
+    /// The figures it was made with: as they were kept, else those in the row, else today's. The machines' are in the row.
+    fn figures(&self, today: Figures) -> Figures {
+        let mut figures = self.of_row(today.clone()).unwrap_or(today);
+        if let Some(saw) = &self.plan.saw {
+            for (place, said) in places(&mut figures).into_iter().zip(saw.lengths()) {
+                *place = said.unwrap_or(*place);
+            }
+            figures.spread = saw.glue.map_or(figures.spread, i64::from);
+        }
+        figures
+    }
+
+    fn of_row(&self, today: Figures) -> Option<Figures> {
+        let of = |units: i64| self.length(units);
+        let machines = |plane: i64| Some(Machines { plane: of(plane)?, ..today.machines });
+        Some(match self.asked {
+            Asked::Rows(it) => Figures {
+                kerf: of(it.kerf)?,
+                square: of(it.square)?,
+                min_end: of(it.min_end)?,
+                min_piece: of(it.min_piece)?,
+                stagger: of(it.stagger)?,
+                keep_min: of(it.keep_min)?,
+                machines: machines(it.machine_min)?,
+                ..today
+            },
+            Asked::Parts(it) => Figures {
+                kerf: of(it.kerf)?,
+                end_trim: of(it.end_trim)?,
+                edge_trim: of(it.edge_trim)?,
+                allow: [of(it.allow.length)?, of(it.allow.width)?, of(it.allow.thickness)?],
+                joint: of(it.joint)?,
+                strip_min: of(it.strip_min)?,
+                keep_min: of(it.keep_min)?,
+                machines: Machines { plane: of(it.plane_min)?, rip: of(it.rip_min)? },
+                ..today
+            },
+            Asked::Sticks(it) => Figures {
+                kerf: of(it.kerf)?,
+                end_trim: of(it.end_trim)?,
+                keep_min: of(it.keep_min)?,
+                machines: machines(it.machine_min)?,
+                ..today
+            },
+            Asked::Field(it) => Figures {
+                kerf: of(it.kerf)?,
+                allow: [of(it.allow.length)?, of(it.allow.width)?, of(it.allow.thickness)?],
+                min_piece: of(it.cut_min)?,
+                machines: machines(it.machine_min)?,
+                ..today
+            },
+        })
+    }
+
+    /// Thickness, width and length of a pile as far as the row has them.
+    fn row_sides(&self, nth: usize) -> [Option<Length>; 3] {
+        let of = |units: i64| self.length(units);
+        let sides = match self.asked {
+            Asked::Rows(it) => it.piles.get(nth).map(|pile| [None, None, of(pile.length)]),
+            Asked::Sticks(it) => it.piles.get(nth).map(|pile| [None, None, of(pile.length)]),
+            Asked::Parts(it) => it.piles.get(nth).map(|pile| [of(pile.thickness), of(pile.width), of(pile.length)]),
+            Asked::Field(it) => it.piles.get(nth).map(|pile| [of(pile.thickness), of(pile.width), of(pile.length)]),
+        };
+        sides.unwrap_or_default()
+    }
+
+    /// The pile it was made from, of the size it had then; a pile that is no more goes by its letter.
+    fn source(&self, nth: usize, boards: &[Source]) -> Option<Source> {
+        let kept = self.plan.piles.get(nth)?;
+        if let Some(board) = boards.iter().find(|it| it.pile.pile == kept.pile) {
+            return Some(board.clone());
+        }
+        if kept.haul == Id::new(Moment::default(), [0; 10]) {
+            return None;
+        }
+        let haul = fold::haul(self.shop.book, kept.haul);
+        let there = haul.as_ref().and_then(|haul| rack_pile(haul, haul.pile(kept.pile)?, self.job.id).ok());
+        let mut pile = match there {
+            Some(there) => there,
+            None => self.gone(kept, letter_of(kept, nth)).ok()?,
+        };
+        let [thickness, width, length] = self.row_sides(nth);
+        let today = pile.size();
+        let now = &mut pile.alike;
+        now.length_to = now.length_to.filter(|_| kept.length.or(length).is_none_or(|then| now.length == Some(then)));
+        now.thickness = kept.thickness.or(thickness).or(now.thickness);
+        now.width = kept.width.or(width).or(now.width);
+        now.length = kept.length.or(length).or(now.length);
+        now.wood = kept.wood.clone().or(now.wood.take());
+        // A piece as it is measured today is none of another size.
+        pile.piece = pile.piece.filter(|_| pile.size() == today);
+        Some(Source { pile, in_job: kept.in_job == Some(true), n: kept.n, bought: None })
+    }
+
+    fn gone(&self, kept: &PlanPile, label: String) -> Answer<RackPile> {
+        let haul = crate::haul::Haul::new(kept.haul, (Currency::USD, self.job.units), Wall::default());
+        rack_pile(&haul, &Pile { label, ..Pile::new(kept.pile) }, self.job.id)
+    }
+
+    /// The pile as the problem has it.
+    fn planned(&self, nth: usize, source: &Source, (wish, figures): (&Wish, &Figures)) -> Planned {
+        let kept = self.plan.piles.get(nth);
+        let mut size = [source.pile.thickness, source.pile.width, source.pile.length].map(Option::unwrap_or_default);
+        if let Wish::Panel(panel) = wish {
+            let jointed = figures.joint.times(2).and_then(|joint| panel.strip.plus(joint)).unwrap_or(panel.strip);
+            size[1] = if source.pile.width.is_some() { size[1].min(jointed) } else { jointed };
+        }
+        Planned {
+            letter: kept.map_or_else(|| letter(nth), |kept| letter_of(kept, nth)),
+            stack: stack(self.shop, source),
+            size,
+            ripped: i64::from(kept.and_then(|kept| kept.rips).unwrap_or(1)),
+            count: self.counts().get(nth).copied().unwrap_or(0),
+        }
+    }
+
+    fn counts(&self) -> Vec<i64> {
+        match self.asked {
+            Asked::Rows(problem) => problem.piles.iter().map(|pile| pile.count).listed(),
+            Asked::Parts(problem) => problem.piles.iter().map(|pile| pile.count).listed(),
+            Asked::Sticks(problem) => problem.piles.iter().map(|pile| pile.count).listed(),
+            Asked::Field(problem) => problem.piles.iter().map(|pile| pile.count).listed(),
+        }
+    }
+
+    /// What was wished for, and whether names of parts are missing.
+    fn wish(&self, ask: &Ask, figures: &Figures) -> Option<(Wish, bool)> {
+        Some(match (&ask.what, self.asked) {
+            (What::Top(top), Asked::Rows(_)) => {
+                let (thickness, strip) = (top.thickness.unwrap_or_default(), strip(top, top.rows.unwrap_or(1), figures));
+                (Wish::Panel(Panel { length: top.length, width: Some(top.width), thickness, strip, split: top.split }), false)
+            }
+            (What::Field(field), _) => (Wish::Tiles(tiles(field, figures)), false),
+            (_, Asked::Parts(problem)) => {
+                let side = |n: i64| self.length(n);
+                let sides = problem.parts.iter().map(|part| [side(part.thickness), side(part.width), side(part.length)]);
+                let ns = problem.parts.iter().map(|part| (part.per_set, part.glue));
+                let (parts, names) = self.parts(&ns.zip(sides).listed());
+                (Wish::Parts(Parts { sets: problem.sets, parts }), names)
+            }
+            (_, Asked::Sticks(problem)) => {
+                let sides = problem.parts.iter().map(|part| ((part.per_set, false), [None, None, self.length(part.length)]));
+                let (parts, names) = self.parts(&sides.listed());
+                (Wish::Sticks(Parts { sets: problem.sets, parts }), names)
+            }
+            _ => return None,
+        })
+    }
+
+    /// The parts of the row by the names they had; of an older book by those of today that are so many of that size.
+    fn parts(&self, row: &[InRow]) -> (Vec<Wanted>, bool) {
+        let of_design = |it: &DesignPart| {
+            let size = [it.thickness, it.width, it.length];
+            Part { name: it.name.clone(), n: it.n, size, wood: it.wood.clone() }
+        };
+        let kept = self.plan.parts.as_ref().map(|parts| parts.iter().map(of_design).listed());
+        let mut known = kept.unwrap_or_else(|| self.job.parts.clone());
+        let (mut wanted, mut missing) = (vec![], false);
+        for ((n, glue), sides) in row {
+            let fits = |part: &Part| {
+                let same = sides.iter().zip(part.size).all(|(side, of)| side.is_none_or(|side| side == of));
+                i64::from(part.n) == *n && same
+            };
+            let found = known.iter().position(fits).map(|nth| known.remove(nth));
+            missing |= found.is_none();
+            let part = found.unwrap_or_else(|| Part { name: String::new(), n: 0, size: sides.map(Option::unwrap_or_default), wood: None });
+            let wood = part.wood.as_ref().map(ToString::to_string);
+            wanted.push(Wanted { name: part.name, n: *n, size: part.size, glue: *glue, wood });
+        }
+        (wanted, missing)
+    }
+}
+
+fn letter_of(kept: &PlanPile, nth: usize) -> String {
+    kept.letter.clone().unwrap_or_else(|| letter(nth))
+}
+
+/// What was asked, back on the rule.
+fn what(asked: &Asked, kept: &PlanKept) -> Option<What> {
+    let length = |n: i64| kept.unit.times(n).ok();
+    let count = |n: Option<i64>| n.and_then(|n| Count::try_from(n).ok());
+    Some(match asked {
+        Asked::Rows(problem) => What::Top(Top {
+            length: length(problem.length)?,
+            width: kept.width?,
+            thickness: kept.thickness,
+            rows: count(problem.rows),
+            apart: length(problem.stagger)?,
+            split: problem.split,
+        }),
+        Asked::Parts(problem) => What::Parts(count(problem.sets)),
+        Asked::Sticks(problem) => What::Sticks(count(problem.sets)),
+        Asked::Field(problem) => What::Field(Field {
+            sides: problem.targets.map(|target| target.and_then(|target| length(target.size))),
+            tolerance: problem.targets.iter().flatten().next().and_then(|target| length(target.tolerance)).unwrap_or_default(),
+            patterns: problem.patterns.clone(),
+            two: problem.mix.contains(&Mix::Alternate),
+        }),
+    })
+}

@@ -1,0 +1,115 @@
+//! What a plan was made for, and what of it is not so any more. It is told by what the plan itself holds, never by what is reckoned anew.
+
+use super::keep::used_of;
+use super::{Ask, Given, Source, figures, places, sources};
+use crate::ledger::decide::Lying;
+use crate::ledger::fold::{self, Job, Part};
+use crate::ledger::kind::plan::Shape;
+use crate::quantity::{Count, Length, Listed};
+use crate::refusal::Answer;
+use crate::sheet::Shop;
+use crate::sheet::plan::PlanSheet;
+use crate::sheet::plan::figures::Figures;
+use crate::sheet::plan::wish::{Wanted, Wish};
+
+/// What has changed since a plan was made.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Change {
+    /// Pieces it uses have another size now, or their pile is no more; by their place among the sources.
+    Size(usize),
+    /// Pieces it uses are not free any more.
+    NotFree,
+    /// Figures of the saw, by their places in the order in which the maker says them.
+    Saw(Vec<usize>),
+    /// The least lengths the machines take.
+    Machines,
+    /// Parts of the job, by their names; none where the names of then are not known.
+    Parts(Vec<String>),
+}
+
+/// Of the thirteen lengths of the saw those that bear on a shape. Joints apart are asked for each top.
+const BEARS: [(Shape, &[usize]); 4] = [
+    (Shape::Rows, &[0, 1, 3, 6, 7, 8, 10, 11]),
+    (Shape::Parts, &[0, 2, 3, 4, 5, 6, 7, 8, 12]),
+    (Shape::Sticks, &[0, 2, 8]),
+    (Shape::Field, &[0, 4, 5, 6, 10, 11]),
+];
+
+/// What has changed; of a plan whose wood the job has, that the rack has less of it is none.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::OutOfRange`], [`crate::refusal::Refusal::NotThere`].
+pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) -> Answer<Vec<Change>> {
+    let there = sources(shop, given.ask.job)?;
+    let job = shop.job(given.ask.job)?;
+    let uses = given.sources.iter().enumerate().map(|(place, source)| (place, source, used_of(sheet, place)));
+    let uses = uses.filter(|(_, source, n)| source.bought.is_none() && 0 < *n).listed();
+    let same_pile = |source: &Source, now: &Source| now.which().0 == source.which().0;
+    let sized = |source: &Source| there.iter().find(|now| same_pile(source, now)).map(Source::sides);
+    let other = |source: &Source| match sized(source) {
+        Some(sides) => sides != source.sides(),
+        None => used,
+    };
+    // What plans before took goes back when this one is used.
+    let back = if used { vec![] } else { taken_before(shop, &job) };
+    let free = |source: &Source, n: Count| {
+        let lying = there.iter().find(|now| now.which() == source.which()).map_or(0, |now| now.n);
+        let back = back.iter().filter(|(lying, _)| !source.in_job && *lying == source.which().0).map(|(_, n)| *n);
+        used || n <= back.fold(lying, Count::saturating_add)
+    };
+    let sizes = uses.iter().filter(|(_, source, _)| other(source)).map(|(place, ..)| Change::Size(*place));
+    let rack = (!uses.iter().all(|(_, source, n)| free(source, *n))).then_some(Change::NotFree);
+    let mut changed = sizes.chain(rack).listed();
+    changed.extend(of_saw(given, figures(shop, job.units)?));
+    changed.extend(of_parts(given, &job.parts));
+    Ok(changed)
+}
+
+/// The pieces a job took from the rack by its plans, as far as it still has them.
+fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
+    let plans = job.plans.iter().filter(|it| it.used && fold::has_wood(shop.book, &it.plan));
+    let piles = plans.flat_map(|it| &it.plan.piles).filter(|pile| pile.in_job != Some(true));
+    piles.filter_map(|pile| Some((Lying { haul: pile.haul, pile: pile.pile }, pile.used?))).listed()
+}
+
+/// Whether a plan can be used as it is: its pieces are there, and all is as it was made for.
+pub fn is_possible(shop: &Shop, given: &Given, sheet: &PlanSheet) -> bool {
+    changes(shop, (given, sheet), false).is_ok_and(|changed| changed.is_empty())
+}
+
+fn of_saw(given: &Given, mut now: Figures) -> Vec<Change> {
+    let shape = given.ask.what.shape();
+    let mut then = given.ready.figures.clone();
+    let machines = |figures: &Figures| {
+        // What is ripped of a top is as wide as its rows; the least of the saw is met where it is planned.
+        let both = matches!(shape, Shape::Parts);
+        (figures.machines.plane, figures.machines.rip.as_nm().saturating_mul(i64::from(both)))
+    };
+    let (was, is) = (machines(&then), machines(&now));
+    let bears = BEARS.iter().find(|(of, _)| *of == shape).map(|(_, all)| *all).unwrap_or_default();
+    let differ = places(&mut then).into_iter().zip(places(&mut now)).enumerate().filter(|(_, (then, now))| then != now);
+    let saw = differ.map(|(place, _)| place).filter(|place| bears.contains(place)).listed();
+    let saw = Some(saw).filter(|saw| !saw.is_empty()).map(Change::Saw);
+    saw.into_iter().chain((was != is).then_some(Change::Machines)).listed()
+}
+
+fn of_parts(given: &Given, now: &[Part]) -> Option<Change> {
+    let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return None };
+    let by_length = given.ask.what.shape() == Shape::Sticks;
+    if given.lacks.names {
+        return Some(Change::Parts(vec![]));
+    }
+    let same = |then: &Wanted, now: &Part| {
+        let sides: [Length; 3] =
+            if by_length && then.size[0] == Length::ZERO { [Length::ZERO, Length::ZERO, now.size[2]] } else { now.size };
+        then.name == now.name && then.n == i64::from(now.n) && then.size == sides && then.wood == now.wood.as_ref().map(ToString::to_string)
+    };
+    let asked = now.iter().filter(|part| is_asked(&given.ask, part)).listed();
+    let gone = list.parts.iter().filter(|then| !asked.iter().any(|now| same(then, now))).map(|then| then.name.clone());
+    let new = asked.iter().filter(|now| !list.parts.iter().any(|then| then.name == now.name)).map(|now| now.name.clone());
+    Some(gone.chain(new).listed()).filter(|names| !names.is_empty()).map(Change::Parts)
+}
+
+fn is_asked(ask: &Ask, part: &Part) -> bool {
+    !ask.without.contains(&part.name)
+}

@@ -1,0 +1,259 @@
+//! What a kept or a used plan means later, when sizes, parts and the saw have changed.
+
+use super::*;
+use crate::ledger::decide::{HaulCommand, JobCommand, Lying, PileFacts};
+use crate::ledger::fold::KeptPlan;
+use crate::ledger::kind::plan::{PlanKept, SawSet};
+use crate::ledger::{Device, Entry};
+use crate::sheet::make::changes::changes;
+use crate::sheet::make::keep::{again, has_wood};
+use crate::sheet::plan::wish::Wish;
+
+struct Bench {
+    story: Story,
+    book: Book,
+    clock: Clock,
+    nth: u8,
+}
+
+impl Bench {
+    fn of(lines: &str) -> Bench {
+        let story = tell(lines);
+        assert_eq!(story.refused, []);
+        let book = story.book.clone();
+        let clock = Clock::new(Device::new([1; 8]), book.last_stamp());
+        Bench { story, book, clock, nth: 0 }
+    }
+
+    fn shop(&self) -> Shop<'_> {
+        Shop::of(&self.book, self.story.now.at)
+    }
+
+    fn order(&mut self, command: Command) -> crate::refusal::Answer<Vec<Entry>> {
+        self.nth += 1;
+        let entries =
+            decide(&self.book, &command, Now { wall: self.story.now, chance: [self.nth; 10] })?.stamped(&self.book, &mut self.clock);
+        entries.iter().for_each(|entry| drop(self.book.add(entry)));
+        Ok(entries)
+    }
+
+    fn uses(&mut self, (given, answered, shown): &(Given, Answered, PlanSheet), instead: bool) -> crate::refusal::Answer<Vec<Entry>> {
+        let left = left_over(given, shown, &|_| "left over".into());
+        self.order(Command::Plan(PlanCommand::Use { plan: kept(given, answered, shown), left, instead }))
+    }
+
+    fn ends(&self, job: Id) -> (Count, Count, usize) {
+        let all = sources(&self.shop(), job).unwrap();
+        let n = |in_job| all.iter().find(|it| it.pile.length == Some(mm(365)) && it.in_job == in_job).map_or(0, |it| it.n);
+        (n(false), n(true), all.iter().filter(|it| it.pile.length == Some(mm(293))).count())
+    }
+
+    fn sized(&mut self, lying: Lying, facts: PileFacts) {
+        self.order(Command::Haul(HaulCommand::DescribePile { haul: lying.haul, pile: lying.pile, facts })).unwrap();
+    }
+}
+
+fn oak_top() -> (Bench, (Given, Answered, PlanSheet)) {
+    let bench = Bench::of(&format!("{BENCH}\nreopen bench"));
+    let plan = planned(&bench.story, false);
+    (bench, plan)
+}
+
+fn as_kept(bench: &Bench, plan: PlanKept) -> KeptPlan {
+    KeptPlan { id: plan.job, at: bench.story.now, by: Device::new([1; 8]), plan, used: true }
+}
+
+/// A plan of an older book: without what newer ones say.
+fn older(mut plan: PlanKept) -> PlanKept {
+    (plan.saw, plan.parts) = (None, None);
+    plan.piles.iter_mut().for_each(|pile| {
+        (pile.thickness, pile.width, pile.length, pile.letter, pile.wood) = (None, None, None, None, None);
+    });
+    plan
+}
+
+fn ends_of(given: &Given) -> Lying {
+    given.sources.iter().find(|it| it.pile.length == Some(mm(365))).map(|it| it.which().0).unwrap()
+}
+
+/// The size of its pile is corrected after it was used: cuts, letters and waste are what they were, and the change is told. An older
+/// book keeps the length in its row.
+#[test]
+fn a_used_plan_is_read_by_the_sizes_it_was_made_for() {
+    let (mut bench, plan) = oak_top();
+    let facts = kept(&plan.0, &plan.1, &plan.2);
+    bench.uses(&plan, false).unwrap();
+    bench.sized(ends_of(&plan.0), PileFacts { length: Some(mm(350)), ..Default::default() });
+    for facts in [facts.clone(), older(facts)] {
+        let (given, answered) = again(&bench.shop(), &as_kept(&bench, facts), &[]).unwrap();
+        let shown = sheet(&given.ready, &answered, given.room).unwrap();
+        assert_eq!((&shown.lines, &shown.waste, &shown.used), (&plan.2.lines, &plan.2.waste, &plan.2.used));
+        assert_eq!((given.sources[0].pile.length, given.ready.sources[0].letter.as_str()), (Some(mm(365)), "A"));
+        assert_eq!(changes(&bench.shop(), (&given, &shown), true).unwrap(), [Change::Size(0)]);
+    }
+    // Thicker than its pile is now: before, it vanished.
+    bench.sized(ends_of(&plan.0), PileFacts { thickness: Some(mm(20)), length: Some(mm(365)), ..Default::default() });
+    let facts = kept(&plan.0, &plan.1, &plan.2);
+    let (given, answered) = again(&bench.shop(), &as_kept(&bench, facts), &[]).unwrap();
+    assert_eq!(sheet(&given.ready, &answered, given.room).unwrap().waste, plan.2.waste);
+}
+
+/// Each thing it was made for, changed before it is used: it is told, and the plan is not possible any more.
+#[test]
+fn what_a_plan_was_made_for_is_compared_by_value() {
+    let (mut bench, plan) = oak_top();
+    let facts = kept(&plan.0, &plan.1, &plan.2);
+    let told = |bench: &Bench, facts: &PlanKept| {
+        let (given, _) = again(&bench.shop(), &as_kept(bench, facts.clone()), &[]).unwrap();
+        changes(&bench.shop(), (&given, &plan.2), false).unwrap()
+    };
+    assert_eq!(told(&bench, &facts), []);
+    let saw = |lengths: &[(usize, Length)]| {
+        let mut all = [None; 13];
+        lengths.iter().for_each(|(place, length)| all[*place] = Some(*length));
+        Command::Plan(PlanCommand::SetSaw(SawSet::of(all, None)))
+    };
+    // What bears on parts alone, or is asked for each top, changes no rows.
+    bench.order(saw(&[(2, mm(9)), (9, mm(55)), (12, mm(44))])).unwrap();
+    assert_eq!(told(&bench, &facts), []);
+    bench.order(saw(&[(0, mm(4)), (6, mm(3))])).unwrap();
+    assert_eq!(told(&bench, &facts), [Change::Saw(vec![0, 6])]);
+    assert!(!is_possible(&bench.shop(), &plan.0, &plan.2));
+    bench.order(saw(&[(0, mm(3)), (6, mm(2))])).unwrap();
+    assert_eq!(told(&bench, &facts), []);
+    bench.sized(ends_of(&plan.0), PileFacts { width: Some(mm(140)), ..Default::default() });
+    assert_eq!(told(&bench, &facts), [Change::Size(0)]);
+    assert_eq!(bench.uses(&plan, false).err(), Some(crate::refusal::Refusal::PlanOfOtherSizes));
+}
+
+fn stands(without: &[&str]) -> (Bench, (Given, Answered, PlanSheet)) {
+    let bench = Bench::of(crate::story::STANDS);
+    let job = bench.story.names.job("stands").unwrap();
+    let without = without.iter().map(|name| (*name).to_owned()).collect();
+    let given = given(&bench.shop(), &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without }).unwrap();
+    let mut on = |_: crate::plan::patience::Progress<'_>| true;
+    let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(20_000), &mut on), 1);
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    (bench, (given, answered, shown))
+}
+
+/// The parts keep the names they were planned under, whatever is taken off the list later; an older book names those that are still as
+/// they were, and says that others are missing.
+#[test]
+fn parts_keep_the_names_they_were_planned_under() {
+    let (mut bench, plan) = stands(&[]);
+    let facts = kept(&plan.0, &plan.1, &plan.2);
+    let job = plan.0.ask.job;
+    let first = bench.shop().job(job).unwrap().parts[0].clone();
+    let [thickness, width, length] = first.size;
+    let off = crate::ledger::kind::job::PartPlanned { job, name: first.name.clone(), n: 0, thickness, width, length, wood: None };
+    bench.order(Command::Job(JobCommand::PlanPart(off))).unwrap();
+    let names = |facts: &PlanKept| {
+        let (given, answered) = again(&bench.shop(), &as_kept(&bench, facts.clone()), &[]).unwrap();
+        let shown = sheet(&given.ready, &answered, given.room).unwrap();
+        assert_eq!(shown.lines, plan.2.lines);
+        let Wish::Parts(parts) = &given.ready.wish else { panic!("parts") };
+        let names: Vec<String> = parts.parts.iter().map(|part| part.name.clone()).collect();
+        (names, given.lacks.names, changes(&bench.shop(), (&given, &shown), true).unwrap())
+    };
+    let named = |names: [&str; 4]| names.map(str::to_owned).to_vec();
+    assert_eq!(names(&facts), (named(["top", "leg", "rail", "peg"]), false, vec![Change::Parts(vec!["top".into()])]));
+    assert_eq!(names(&older(facts)), (named(["", "leg", "rail", "peg"]), true, vec![Change::Parts(vec![])]));
+}
+
+/// A part that is left out is planned without, and a plan says so later: it is no part that came since.
+#[test]
+fn a_part_can_be_left_out() {
+    let (bench, plan) = stands(&["top"]);
+    let facts = kept(&plan.0, &plan.1, &plan.2);
+    let (given, _) = again(&bench.shop(), &as_kept(&bench, facts), &[]).unwrap();
+    let Wish::Parts(parts) = &given.ready.wish else { panic!("parts") };
+    assert_eq!((parts.parts.len(), given.ask.without.as_slice()), (3, &["top".to_owned()][..]));
+    assert_eq!(changes(&bench.shop(), (&given, &plan.2), false).unwrap(), []);
+    let asked = bench.shop();
+    let ask = Ask { what: What::Sticks(None), without: vec![], ..plan.0.ask.clone() };
+    let why = |ask: &Ask| super::super::given(&asked, ask).err();
+    assert_eq!(why(&ask), Some(WhyNot::NoneForPart("top".into())));
+    assert_eq!(why(&Ask { without: vec!["top".into()], ..ask }), None);
+}
+
+/// A pile that is no more leaves the cut list as it was.
+#[test]
+fn a_plan_outlives_its_pile() {
+    let (bench, plan) = oak_top();
+    let mut facts = kept(&plan.0, &plan.1, &plan.2);
+    facts.piles[0].pile = facts.job;
+    let (given, answered) = again(&bench.shop(), &as_kept(&bench, facts.clone()), &[]).unwrap();
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    assert_eq!((shown.lines, shown.waste.share.is_some(), given.lacks.sizes), (plan.2.lines.clone(), true, false));
+    let (given, answered) = again(&bench.shop(), &as_kept(&bench, older(facts)), &[]).unwrap();
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    assert_eq!((shown.lines, shown.waste.share, given.lacks.sizes), (plan.2.lines.clone(), None, true), "no waste by a size nobody knows");
+}
+
+/// A plan used instead of the one before gives that one's pieces and leftovers back in the same act; undone it is as it was, put back too,
+/// and in any order of arrival.
+#[test]
+fn a_plan_used_instead_gives_the_pieces_before_back() {
+    let (mut bench, plan) = oak_top();
+    let job = plan.0.ask.job;
+    let mut lines = vec![];
+    let mut keep = |entries: Vec<Entry>| {
+        let act = entries[0].id;
+        lines.extend(entries.iter().map(crate::ledger::line::write));
+        act
+    };
+    assert_eq!(bench.ends(job), (12, 11, 0));
+    keep(bench.uses(&plan, true).unwrap());
+    assert_eq!(bench.ends(job), (4, 19, 1));
+    let second = keep(bench.uses(&plan, true).unwrap());
+    assert_eq!(bench.ends(job), (4, 19, 1), "no wood is taken twice");
+    let plans =
+        |bench: &Bench| fold::job(&bench.book, job).unwrap().plans.iter().filter(|plan| plan.used).map(|plan| plan.id).collect::<Vec<_>>();
+    assert_eq!(plans(&bench), [second]);
+    keep(bench.order(Command::Book(BookCommand::TakeBack { act: second })).unwrap());
+    assert_eq!((bench.ends(job), plans(&bench).len(), plans(&bench).contains(&second)), ((4, 19, 1), 1, false));
+    keep(bench.order(Command::Book(BookCommand::Restore { act: second })).unwrap());
+    assert_eq!((bench.ends(job), plans(&bench)), ((4, 19, 1), vec![second]));
+    let third = keep(bench.uses(&plan, true).unwrap());
+    assert_eq!((bench.ends(job), plans(&bench)), ((4, 19, 1), vec![third]));
+    // The second is taken back where the third stands already: the first does not come back by it.
+    keep(bench.order(Command::Book(BookCommand::TakeBack { act: second })).unwrap());
+    assert_eq!((bench.ends(job), plans(&bench)), ((4, 19, 1), vec![third]));
+    keep(bench.order(Command::Book(BookCommand::TakeBack { act: third })).unwrap());
+    let shop = bench.shop();
+    let before = sources(&shop, job).unwrap();
+    for turned in 0..lines.len() {
+        let mut other = bench.story.book.clone();
+        let (late, early) = lines.split_at(turned);
+        early.iter().rev().chain(late.iter().rev()).for_each(|line| {
+            other.add_line(line);
+        });
+        assert_eq!(sources(&Shop::of(&other, bench.story.now.at), job).unwrap(), before, "{turned}");
+    }
+}
+
+/// Where the wood of the plan before is cut, it stays in the job: what was left of it is used already.
+#[test]
+fn wood_that_was_cut_does_not_go_back() {
+    let (mut bench, plan) = oak_top();
+    let job = plan.0.ask.job;
+    let small =
+        |bench: &Bench| sources(&bench.shop(), job).unwrap().into_iter().find(|it| it.pile.length == Some(mm(293))).unwrap().which().0;
+    bench.uses(&plan, false).unwrap();
+    let Lying { haul, pile } = small(&bench);
+    bench.order(Command::Haul(HaulCommand::Take { haul, pile, job, n: 1 })).unwrap();
+    let refused = bench.uses(&plan, true).map(drop);
+    assert!(matches!(refused, Err(crate::refusal::Refusal::PiecesRestOnIt { .. })), "{refused:?}");
+}
+
+#[test]
+fn a_plan_whose_wood_went_back_is_not_what_the_job_has() {
+    let (mut bench, plan) = oak_top();
+    let facts = kept(&plan.0, &plan.1, &plan.2);
+    let (job, Lying { haul, pile }) = (plan.0.ask.job, ends_of(&plan.0));
+    bench.uses(&plan, false).unwrap();
+    assert!(has_wood(&bench.shop(), &facts));
+    bench.order(Command::Haul(HaulCommand::Free { haul, pile, job, n: 12 })).unwrap();
+    assert!(!has_wood(&bench.shop(), &facts));
+}

@@ -1,0 +1,186 @@
+//! What the page of a plan says: sizes at the saw, waste, near misses, how near a field comes, what is proven.
+
+use super::*;
+use fivebar_core::plan::patience::{Patience, Progress};
+
+/// A rack of oak strips and tread ends and of short beech; three jobs.
+const RACK: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile strips oak-european 27 x 62 x 1010 mm\n\
+    count 37 strips\npile ends oak-european 40 x 150 x 365 mm\ncount 31 ends\npile bits beech-european 20 x 45 x 60 mm\ncount 5 bits\n\
+    job tray \"Bench\" 1 spec\n";
+/// The parts of a table.
+const PARTS: &str = "part \"top\" 1 of 25 x 300 x 900 mm for tray\npart \"leg\" 4 of 38 x 38 x 350 mm for tray\n";
+
+fn at_rack(parts: &str) -> App {
+    let story = tell(&format!("{RACK}{parts}"));
+    assert_eq!(story.refused, []);
+    let mut app = App::for_tests(Place::Jobs);
+    app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());
+    app.now = Wall::new(story.now.at, story.now.offset);
+    app.jobs.open = story.names.job("tray");
+    app
+}
+
+/// Types figures into the slots of a shape; none leaves a slot as it is.
+fn typed(app: &mut App, figures: &[&str]) {
+    for (nth, figure) in figures.iter().enumerate().filter(|(_, figure)| !figure.is_empty()) {
+        heard(app, [Tap::At(nth)]);
+        heard(app, figure.chars().map(|digit| Tap::Press(Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap()))));
+    }
+}
+
+/// What the page says of the plan of a shape with these figures, found in so many steps.
+fn said(parts: &str, taps: &[Tap], figures: &[&str]) -> (App, String) {
+    let mut app = at_rack(parts);
+    heard(&mut app, [Tap::Open]);
+    heard(&mut app, taps.iter().cloned());
+    typed(&mut app, figures);
+    heard(&mut app, [Tap::Go]);
+    let asked = app.plan.given.as_ref().unwrap_or_else(|| panic!("{:?}", app.plan.why_not)).ready.asked.clone();
+    let answered = asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
+    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
+    let shown = page(&app);
+    (app, shown)
+}
+
+#[track_caller]
+fn check(parts: &str, taps: &[Tap], figures: &[&str], wanted: &[&str]) {
+    let (_, shown) = said(parts, taps, figures);
+    for words in wanted {
+        assert!(shown.contains(words), "{words}: {shown}");
+    }
+}
+
+/// The tread ends are left out, or the strips are.
+fn without(nth: usize, mut taps: Vec<Tap>) -> Vec<Tap> {
+    let app = at_rack("");
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    taps.push(Tap::Turn(all[nth].which()));
+    taps
+}
+
+/// By hand: 400 / 8 is 50, half a millimetre is jointed off each edge; 27 less 2 is 25. Seven rows of 57 are what 62 gives.
+#[test]
+fn rows_say_how_wide_and_how_thick() {
+    let strips = without(1, vec![Tap::Shape(Shape::Rows)]);
+    check(
+        "",
+        &strips,
+        &["1200", "400"],
+        &[
+            "8 rows. No plan needs fewer than 10 pieces.",
+            "Rows 50 mm wide, planed to 25 thick.",
+            "Rip 51 wide, joint to 50, plane to 25 thick.",
+            "9 pieces give 9045 of the 9600 mm asked.",
+            "1 mm narrower, 399 mm, needs 7 rows.",
+            "litres taken, 26",
+            ": cutting 0.1, ripping and planing",
+            "of 10100 mm is waste",
+            "Left out: bits, too short.",
+        ],
+    );
+    check("", &strips, &["1200", "398"], &["7 rows.", "Rows 56.9 mm wide, together 398.3, planed to 25 thick."]);
+    let ends = [
+        "Strips: too narrow for 7 rows in 400 mm.",
+        "Rip each in two 58.2 wide, joint to 57.2, plane to 38 thick.",
+        "No plan needs fewer than 24 strips.",
+        "23 strips give 8280 of the 8400 mm asked.",
+    ];
+    check("", &[Tap::Shape(Shape::Rows)], &["1200", "400", "7"], &ends);
+}
+
+/// By hand: 2 over each way; strips of 62 less 2 off each edge are 58 wide.
+#[test]
+fn parts_are_cut_by_all_their_sides() {
+    check(
+        PARTS,
+        &[Tap::Shape(Shape::Parts)],
+        &[],
+        &[
+            "Long × wide × thick, with 2 over each way to finish.",
+            "902 × 58 × 27, top",
+            " of 352 × 40 × 40, leg",
+            "A: strips; B: ends",
+            "Glue up and finish, mm",
+            "Glue top of 5 × 58 and 1 ×",
+            "1 × top: 900 × 300 × 25",
+            "4 × leg: 350 × 38 × 38",
+            "litres taken",
+            ": cutting",
+            "planing and finishing",
+            "The top, 300 mm wide, moves",
+            "A wide glued top needs room to move",
+        ],
+    );
+}
+
+/// By hand: four ends of 150 less 2 are 592 wide and 365 less 2 deep; planed to the 20 that are asked.
+#[test]
+fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
+    let brick = [Tap::Shape(Shape::Field), Tap::Pattern(1)];
+    check(
+        "",
+        &brick,
+        &["600", "300", "20"],
+        &[
+            "nearest possible",
+            "Not within 3 mm. The nearest is 592 × 363 mm, 20 high.<",
+            "No field of these pieces comes nearer.",
+            "Asked: brick, 600 × 300 mm, 20 high. It is 8 narrower, 63 deeper.",
+            "plane to 20 thick",
+            "Waste",
+            "Across its 592 mm it moves",
+        ],
+    );
+    let (app, shown) = said("", &brick, &["592", "363", "38"]);
+    assert!(shown.contains("Brick, 592 × 363 mm, 38 high.") && shown.contains("It is just so."), "{shown}");
+    assert!(app.plan.found.as_ref().is_some_and(|found| found.sheet.lines.iter().any(|line| !line.numbers.is_empty())), "brick is cut");
+}
+
+/// One pattern at a time, or any.
+#[test]
+fn a_pattern_is_chosen_and_not_added() {
+    let on = |taps: &[Tap]| {
+        let mut app = at_rack("");
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Field)]);
+        heard(&mut app, taps.iter().cloned());
+        app.plan.draft.patterns
+    };
+    assert_eq!(on(&[]), [true, false, false, false, false]);
+    assert_eq!(on(&[Tap::Pattern(1)]), [false, true, false, false, false]);
+    assert_eq!(on(&[Tap::Pattern(1), Tap::AnyPattern]), [true, true, true, true, false]);
+    assert_eq!(on(&[Tap::AnyPattern, Tap::Pattern(4)]), [false, false, false, false, true]);
+}
+
+/// On paper a piece has its length, and a search that still goes on is said.
+#[test]
+fn paper_says_lengths_and_that_it_was_early() {
+    let strips = without(1, vec![Tap::Shape(Shape::Rows)]);
+    let (mut app, shown) = said("", &strips, &["1200", "400"]);
+    assert!(shown.contains("A: 1005") && shown.contains("print-only\">Printed before the search was done"), "{shown}");
+    heard(&mut app, [Tap::Stop]);
+    assert!(!page(&app).contains("Printed before the search was done"));
+}
+
+/// What the plan says is taken is what the job says is taken; each share stands under what it is of.
+#[test]
+fn the_plan_and_the_wood_of_the_job_agree() {
+    let (mut app, shown) = said(PARTS, &[Tap::Shape(Shape::Parts)], &[]);
+    let taken = shown.split(" litres taken").next().and_then(|before| before.rsplit(' ').next()).unwrap_or_default().to_owned();
+    let wood = |app: &mut App| {
+        app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [50; 10] });
+        page(app)
+    };
+    let before = wood(&mut app);
+    assert!(!before.contains("a size is missing") && !before.contains("Taken for good"), "{before}");
+    heard(&mut app, [Tap::Open, Tap::Use]);
+    assert!(!page(&app).contains("Left out:"), "the wood is cut: {}", page(&app));
+    let after = wood(&mut app);
+    for words in [
+        &*format!("<span>Taken for good</span><span class=\"w8\">{taken} litres</span>"),
+        "Finished of taken",
+        "All that was fetched with it",
+    ] {
+        assert!(after.contains(words), "{words}: {after}");
+    }
+    assert!(!after.contains("What the wood gives"), "its wood is taken: {after}");
+}

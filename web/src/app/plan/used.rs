@@ -1,0 +1,108 @@
+//! A plan and the wood: taken for the job, once and never twice, and what has changed since.
+
+use super::{Found, Plan, beside, stop};
+use crate::app::App;
+use crate::app::order::{Feel, Order};
+use crate::words::en::plan as words;
+use fivebar_core::ledger::Fact;
+use fivebar_core::ledger::decide::{Command, Now, PlanCommand, taken_by_plans};
+use fivebar_core::ledger::fold::KeptPlan;
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::{Count, Id};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::make::buy::{not_bought, without_boards};
+use fivebar_core::sheet::make::keep::{changes, has_wood, kept, left_over};
+use fivebar_core::sheet::make::{Ask, Change, Given, WhyNot, given};
+
+/// What the job has by the plans before this one.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Before {
+    /// Pieces that these took for it.
+    pub pieces: Count,
+    /// Some of it may stay: lines at the saw are ticked on this phone, it was of another shape, or there are several plans.
+    pub may_stay: bool,
+}
+
+/// Whether its wood was taken once, and may have been given back.
+pub fn was_used(app: &App) -> bool {
+    app.plan.used.is_some()
+}
+
+/// Whether the plan in hand is the one the job's wood was cut by, that stands, and the job has its pieces still.
+pub fn is_used(app: &App) -> bool {
+    let shop = app.shelf().shop(app.now.at);
+    let has = |id: &Id| match shop.book.entry(*id) {
+        Some((entry, false)) => matches!(&entry.fact, Fact::PlanKept(plan) if has_wood(&shop, plan)),
+        _ => false,
+    };
+    app.plan.used.as_ref().is_some_and(has)
+}
+
+/// What is not as it was when the plan in hand was made.
+pub fn changed(app: &App, given: &Given, found: &Found) -> Vec<Change> {
+    changes(&app.shelf().shop(app.now.at), (given, &found.sheet), is_used(app)).unwrap_or_default()
+}
+
+/// What the job has by its plans before: it goes back when another plan is used, or stays where it is cut.
+pub fn before(app: &App) -> Option<Before> {
+    let given = app.plan.given.as_ref()?;
+    before_of(app, given.ask.job, given.ask.what.shape())
+}
+
+fn before_of(app: &App, job: Id, shape: Shape) -> Option<Before> {
+    let shop = app.shelf().shop(app.now.at);
+    let plans = shop.job(job).ok()?.plans;
+    let has: Vec<&KeptPlan> = plans.iter().filter(|it| it.used && has_wood(&shop, &it.plan)).collect();
+    let taken = has.iter().flat_map(|it| &it.plan.piles).filter(|pile| pile.in_job != Some(true)).filter_map(|pile| pile.used);
+    let pieces = taken.fold(0, Count::saturating_add);
+    let may_stay = 1 < has.len() || has.iter().any(|it| it.plan.shape != shape || !beside::ticks(app, &it.plan).is_empty());
+    (0 < pieces).then_some(Before { pieces, may_stay })
+}
+
+/// The problem the maker asks. The wood of a plan before that goes back lies on the rack for it.
+pub fn given_to(app: &App, ask: &Ask) -> Result<Given, WhyNot> {
+    let shelf = app.shelf();
+    let shop = shelf.shop(app.now.at);
+    if before_of(app, ask.job, ask.what.shape()).is_none_or(|before| before.may_stay) {
+        return given(&shop, ask);
+    }
+    let then = shelf.book.without(&taken_by_plans(&shelf.book, ask.job));
+    given(&Shop::folded(&then, (shelf.bench(), shelf.workshop()), app.now.at), ask)
+}
+
+/// Takes the pieces of the plan for the job. Where the wood of a plan before may be cut, or be for another part of it, that is asked first.
+pub fn take(app: &mut App, now: Now) {
+    stop(app);
+    if before(app).is_some_and(|before| before.may_stay) {
+        app.plan.asks = true;
+        return;
+    }
+    take_as(app, true, now);
+}
+
+/// One act, with the plan itself; what plans before took goes back in it, where it is not cut.
+pub fn take_as(app: &mut App, instead: bool, now: Now) {
+    let Plan { given: Some(given), found: Some(found), .. } = &app.plan else { return };
+    if !not_bought(given, &found.sheet).is_empty() {
+        return app.orders.push(Order::Feel(Feel::Refused));
+    }
+    let given = &without_boards(given);
+    let plan = kept(given, &found.answered, &found.sheet);
+    let left = left_over(given, &found.sheet, &|source| words::left_of_pile(source.pile.name.as_deref(), &source.pile.label));
+    let had = before(app).is_some();
+    match app.order(&Command::Plan(PlanCommand::Use { plan, left, instead }), now) {
+        Some(written) => {
+            (app.plan.used, app.plan.asks) = (written.entries.first().map(|entry| entry.id), false);
+            app.orders.push(Order::Feel(Feel::Start));
+        }
+        None => app.plan.asks = had,
+    }
+}
+
+/// Why there is nothing to plan, as long as that is so.
+pub fn why_not(app: &App) -> Option<WhyNot> {
+    let (why, job) = (app.plan.why_not.as_ref()?, app.jobs.open?);
+    let typing = app.speech.typing(app.shelf().shop(app.now.at).job(job).ok()?.units);
+    let ask = app.plan.draft.rough(job, typing)?;
+    given_to(app, &ask).err().filter(|now| now == why)
+}

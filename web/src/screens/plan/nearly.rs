@@ -1,0 +1,91 @@
+//! How near a plan comes to what was asked: a field side by side, a top that would need a row less, and the piles that do not fit.
+
+use super::super::Seen;
+use super::saw::number;
+use super::{piles, side, source_name};
+use crate::app::App;
+use crate::words::en::{plan, told as words};
+use fivebar_core::quantity::{Length, begin_large, begin_small};
+use fivebar_core::sheet::make::near::narrower;
+use fivebar_core::sheet::make::{Field, Given, Source, Unfit, What};
+use fivebar_core::sheet::plan::wish::Wish;
+use fivebar_core::sheet::plan::{Laid, PlanSheet};
+
+/// More piles than these are counted, not named.
+const NAMED: usize = 4;
+
+/// What a field is, or that it is not near enough and what the nearest is.
+pub fn field(given: &Given, laid: &Laid, seen: Seen<'_>) -> String {
+    let What::Field(asked) = &given.ask.what else { return String::new() };
+    let [wide, deep, high] = laid.sides;
+    let sides = sides([Some(wide), Some(deep), Some(high)], given, seen);
+    if is_within(asked, laid) {
+        return words::field(plan::pattern(laid.pattern), &sides);
+    }
+    words::not_within(&side(asked.tolerance, given.units, seen), &sides)
+}
+
+/// Every side that was asked is as near as was asked.
+fn is_within(asked: &Field, laid: &Laid) -> bool {
+    let near = |(side, asked_for): (&Length, &Option<Length>)| {
+        asked_for.is_none_or(|it| side.as_nm().saturating_sub(it.as_nm()).abs() <= asked.tolerance.as_nm())
+    };
+    laid.sides.iter().zip(&asked.sides).all(near)
+}
+
+/// What was asked again, and how far each side is off.
+pub fn asked(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+    let What::Field(asked) = &given.ask.what else { return None };
+    let Some(laid) = &sheet.laid else { return Some(words::asked(&figures(given, asked, seen), None)) };
+    let off = laid.sides.iter().zip(asked.sides).enumerate().filter_map(|(nth, (side, asked))| {
+        let by = side.as_nm().saturating_sub(asked?.as_nm());
+        let length = Length::nm(by.abs()).ok().filter(|_| by != 0)?;
+        Some(words::off(nth, 0 < by, &seen.speech.length(length, given.units)))
+    });
+    Some(words::asked(&figures(given, asked, seen), Some(&off.collect::<Vec<_>>())))
+}
+
+/// "Brick, 600 × 300 mm, 20 mm high"; several patterns by turns.
+fn figures(given: &Given, asked: &Field, seen: Seen<'_>) -> String {
+    let patterns: Vec<String> = asked.patterns.iter().map(|it| begin_small(plan::pattern(*it))).collect();
+    format!("{}, {}", plan::listed(&patterns, "or"), sides(asked.sides, given, seen))
+}
+
+fn sides([wide, deep, high]: [Option<Length>; 3], given: &Given, seen: Seen<'_>) -> String {
+    let (length, with_unit) = (|it| seen.speech.length(it, given.units), |it| side(it, given.units, seen));
+    let across = match (wide, deep) {
+        (Some(wide), Some(deep)) => vec![length(wide), with_unit(deep)],
+        (one, other) => one.or(other).map(with_unit).into_iter().collect(),
+    };
+    words::sides(&across, high.map(length).as_deref())
+}
+
+/// "1 mm narrower, 399 mm, needs 7 rows."
+pub fn a_row_less(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+    let near = narrower(given).filter(|near| near.rows < sheet.made)?;
+    let length = |length: Length| side(length, given.units, seen);
+    Some(words::narrower(&length(near.by), &length(near.width), &number(near.rows, seen)))
+}
+
+/// The piles on the rack that do not fit, and why.
+pub fn left_out(given: &Given, (app, seen): (&App, Seen<'_>)) -> Vec<String> {
+    let (narrow, others): (Vec<_>, Vec<_>) = given.left_out.iter().partition(|(_, why)| *why == Unfit::TooNarrow && is_top(given));
+    let named = |source: &Source| begin_large(&source_name(source, app));
+    let narrow = narrow.into_iter().take(NAMED).filter_map(|(source, _)| {
+        let Wish::Panel(panel) = &given.ready.wish else { return None };
+        let (rows, width) = (number(panel.rows()?, seen), side(panel.width?, given.units, seen));
+        Some(words::too_narrow_for(&named(source), &rows, &width))
+    });
+    let told: Vec<String> = others
+        .iter()
+        .take(NAMED)
+        .map(|(source, why)| format!("{}, {}", begin_small(&source_name(source, app)), piles::unfit(*why, given.units, seen)))
+        .collect();
+    let more = others.len().checked_sub(NAMED).filter(|more| 0 < *more).and_then(|more| i64::try_from(more).ok());
+    let others = (!told.is_empty()).then(|| words::left_out(&told, more.map(|more| number(more, seen)).as_deref()));
+    narrow.chain(others).collect()
+}
+
+fn is_top(given: &Given) -> bool {
+    matches!(given.ask.what, What::Top(_))
+}

@@ -1,0 +1,127 @@
+//! What has changed since a plan was made, what was left out of it, and the wood of the plan before.
+
+use super::super::Seen;
+use super::{say, source_name};
+use crate::app::plan::{Before, Found, Tap, before, changed, cuts_left};
+use crate::app::{App, Msg};
+use crate::parts::fraction::worded;
+use crate::parts::key::key;
+use crate::screens::jobs::pile_name;
+use crate::view::{El, el};
+use crate::words::en::{changed as words, common, jobs, plan};
+use fivebar_core::quantity::{Id, Listed};
+use fivebar_core::sheet::make::{Change, Given, Source, fitting, is_used};
+
+/// What has changed, each in a sentence.
+pub fn notes(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
+    said(&changed(app, given, found), given).into_iter().map(|said| el("p", "why").attr("role", "alert").text(said)).listed()
+}
+
+fn said(changed: &[Change], given: &Given) -> Vec<String> {
+    let size = |change: &Change| if let Change::Size(place) = change { letter(given, *place) } else { None };
+    let sizes = changed.iter().filter_map(size).listed();
+    let other = |change: &Change| match change {
+        Change::Size(_) => None,
+        Change::NotFree => Some(plan::CHANGED.to_owned()),
+        Change::Saw(places) => Some(words::saw(places)),
+        Change::Machines => Some(words::MACHINES.to_owned()),
+        Change::Parts(names) if names.is_empty() => Some(words::PARTS.to_owned()),
+        Change::Parts(names) => Some(words::parts(names)),
+    };
+    let sized = (!sizes.is_empty()).then(|| words::sizes(&sizes));
+    sized.into_iter().chain(changed.iter().filter_map(other)).listed()
+}
+
+fn letter(given: &Given, place: usize) -> Option<String> {
+    given.ready.sources.get(place).map(|source| source.letter.clone())
+}
+
+/// What an older book does not say of it.
+pub fn missing(given: &Given) -> Vec<El<Msg>> {
+    let said = [(given.lacks.names, words::NO_NAMES), (given.lacks.sizes, words::NO_SIZES)];
+    said.into_iter().filter(|(lacks, _)| *lacks).map(|(_, words)| el("p", "notice").text(words)).listed()
+}
+
+/// Piles that fit and are in no cut of the plan, each with why. Pieces the job has are its own.
+pub fn left_out(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let of = |which| given.sources.iter().position(|source| source.which() == which);
+    let cut = |place: usize| found.sheet.used.iter().any(|used| used.source == place && 0 < used.pieces);
+    let all = fitting(&app.shelf().shop(seen.now.at), &given.ask).unwrap_or_default();
+    let why = |source: &Source| match of(source.which()) {
+        Some(place) if cut(place) => None,
+        Some(_) => Some(words::NOT_NEEDED),
+        None if !is_used(&given.ask, source) => Some(words::BY_YOU),
+        None => None,
+    };
+    let lying = all.iter().filter(|(source, unfit)| !source.in_job && unfit.is_none());
+    let told = lying.filter_map(|(source, _)| why(source).map(|why| words::left_out(&source_name(source, app), why)));
+    told.map(|line| worded("p", "t14 i2", line)).listed()
+}
+
+/// The piles it cuts, each a tap away.
+pub fn piles(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
+    let cut = found.sheet.used.iter().filter(|used| 0 < used.pieces);
+    let from = cut.filter_map(|used| given.sources.get(used.source).zip(given.ready.sources.get(used.source)));
+    let one = |(source, ready): (&Source, &fivebar_core::sheet::plan::ready::Source)| {
+        let name = plan::pile_of(&ready.letter, &fivebar_core::quantity::begin_small(&source_name(source, app)), None);
+        key("key soft h56", name, words::PILE_UNDER, say(Tap::Pile(source.which().0)))
+    };
+    let keys = from.filter(|(source, _)| source.bought.is_none()).map(one).listed();
+    if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(words::THE_PILES), el("div", "g2 no-print").kids(keys)] }
+}
+
+/// Parts that are left out, to be taken in again; and at one that nothing fits, to leave it out.
+pub fn parts(none_fits: Option<&str>, without: &[String]) -> Vec<El<Msg>> {
+    let out = none_fits.map(|name| key("key h56 wide", words::leave_out(name), words::PLANS_WITHOUT, say(Tap::LeaveOut(name.to_owned()))));
+    let back = |name: &String| key("key soft h56 wide", words::take_in(name), words::LEFT_OUT_UNDER, say(Tap::LeaveOut(name.clone())));
+    out.into_iter().chain(without.iter().map(back)).listed()
+}
+
+/// Piles that do not fit what is asked, by their names.
+pub fn unfit(
+    all: &[(Source, Option<fivebar_core::sheet::make::Unfit>)],
+    units: fivebar_core::quantity::Units,
+    seen: Seen<'_>,
+) -> Vec<El<Msg>> {
+    let lying = all.iter().filter(|(source, _)| !source.in_job && source.bought.is_none());
+    let why =
+        lying.filter_map(|(source, why)| why.map(|why| words::left_out(&pile_name(&source.pile), &super::piles::unfit(why, units, seen))));
+    why.map(|line| worded("p", "t14 i2", line)).listed()
+}
+
+/// What taking its wood does with that of the plan before.
+pub fn takes(takes: String, app: &App, seen: Seen<'_>) -> String {
+    match before(app) {
+        Some(Before { pieces, may_stay: false }) => words::takes_and_puts_back(&takes, &seen.speech.count(pieces)),
+        _ => takes,
+    }
+}
+
+/// Whether the wood of the plan before stays in the job, asked once.
+pub fn question(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let before = before(app).filter(|_| app.plan.asks)?;
+    let pieces = common::pieces(before.pieces, &seen.speech.count(before.pieces));
+    let keys = el("div", "g2").kid(key("key", words::THEY_STAY, words::THEY_STAY_UNDER, say(Tap::UseAnd(true)))).kid(key(
+        "key",
+        words::PUT_BACK,
+        words::PUT_BACK_UNDER,
+        say(Tap::UseAnd(false)),
+    ));
+    Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(words::do_they_stay(&pieces))).kid(keys))
+}
+
+/// "4 of 6 cuts left", of a job whose wood is not all cut.
+pub fn saw_words(left: &[(Id, usize, usize)], job: Id, seen: Seen<'_>) -> Option<String> {
+    let n = |n: usize| seen.speech.number(fivebar_core::quantity::Decimal::from(n), 0, 0);
+    left.iter().find(|(of, ..)| *of == job).map(|(_, left, of)| words::cuts_left(&n(*left), &n(*of)))
+}
+
+/// The way to the saw from the list of jobs: one line for each that is not cut to its end, named by `name`.
+pub fn to_saw(app: &App, name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let all = cuts_left(app);
+    let one = |(job, ..): &(Id, usize, usize)| {
+        let (name, said) = (name(*job)?, saw_words(&all, *job, seen)?);
+        Some(key("key h56 wide left", jobs::upper_first(&words::of_job(&name, &said)), "", say(Tap::Saw(*job))).key(format!("saw {job}")))
+    };
+    all.iter().filter_map(one).listed()
+}

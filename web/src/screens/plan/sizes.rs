@@ -1,0 +1,90 @@
+//! How wide to rip and how thick to plane: of each pile before it is cut to length, and of parts when they are cut.
+
+use super::super::Seen;
+use super::saw::number;
+use super::{side, told};
+use crate::app::Msg;
+use crate::parts::fraction::worded;
+use crate::view::{El, el};
+use crate::words::en::{common, plan, told as words};
+use fivebar_core::quantity::{Length, begin_large};
+use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::plan::wish::{Wanted, Wish};
+use fivebar_core::sheet::plan::{GlueUp, PlanSheet};
+
+/// "Rows 56.9 mm wide, together 398.3, planed to 25 thick."
+pub fn rows(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+    let Wish::Panel(panel) = &given.ready.wish else { return None };
+    let length = |length: Length| seen.speech.length(length, given.units);
+    let all = panel.strip.times(sheet.made).unwrap_or_default();
+    let together = (Some(all) != panel.width).then(|| length(all));
+    Some(words::rows(&side(panel.strip, given.units, seen), together.as_deref(), &length(panel.thickness)))
+}
+
+/// What is done to the pieces of a pile before they are cut to length, with how wide and how thick; nothing of parts, whose sizes stand on
+/// their cuts.
+pub fn steps(given: &Given, sheet: &PlanSheet, place: usize, seen: Seen<'_>) -> Option<String> {
+    let source = given.ready.sources.get(place)?;
+    let [wide, thick] = finished(given, sheet, place)?;
+    let length = |length: Length| seen.speech.length(length, given.units);
+    let [rough_thick, rough_wide, _] = source.stack.sizes.map(Option::unwrap_or_default);
+    let [_, ripped, _] = source.size;
+    // A strip of rows is sawn wider than it is jointed to; a tile is brought to its width at once.
+    let sawn = if told::is_top(given) { ripped } else { wide };
+    let n = (1 < source.ripped).then(|| plan::ripped_in(source.ripped, number(source.ripped, seen)));
+    let rip = (sawn < rough_wide).then(|| words::rip(n.as_deref(), &length(sawn)));
+    let joint = (wide < sawn).then(|| words::joint(&length(wide)));
+    let plane = (thick < rough_thick).then(|| words::plane(&length(thick)));
+    let steps: Vec<String> = [rip, joint, plane].into_iter().flatten().collect();
+    (!steps.is_empty()).then(|| words::steps(&steps))
+}
+
+/// Width and thickness of what is cut from a pile, finished.
+fn finished(given: &Given, sheet: &PlanSheet, place: usize) -> Option<[Length; 2]> {
+    match &given.ready.wish {
+        Wish::Panel(_) | Wish::Tiles(_) => {
+            let [_, wide, thick] = sheet.lines.iter().find(|line| line.source == place)?.pieces.first()?.size;
+            Some([wide, thick])
+        }
+        Wish::Parts(_) | Wish::Sticks(_) => None,
+    }
+}
+
+/// How the sizes on the cuts of parts are meant.
+pub fn meant(given: &Given, seen: Seen<'_>) -> Option<String> {
+    match &given.ready.wish {
+        Wish::Parts(_) => {
+            let [long, wide, thick] = given.ready.figures.allow.map(|over| seen.speech.length(over, given.units));
+            Some(words::sizes_over([&long, &wide, &thick]))
+        }
+        Wish::Sticks(_) => Some(words::SIZES_AS_FINISHED.into()),
+        _ => None,
+    }
+}
+
+/// Length, width and thickness: "902 × 100 × 27".
+pub fn written(size: [Length; 3], given: &Given, seen: Seen<'_>) -> String {
+    size.map(|side| seen.speech.length(side, given.units)).join(" × ")
+}
+
+/// After the saw: which strips are glued side by side, and the sizes that parts are finished to.
+pub fn finish(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Wish::Parts(parts) = &given.ready.wish else { return vec![] };
+    let title = words::finish_title(!sheet.glue_ups.is_empty(), common::length_unit(given.units));
+    let glued = sheet.glue_ups.iter().map(|one| begin_large(&glue_up(one, given, seen)) + ".");
+    let parts = parts.parts.iter().map(|part| finish_to(part, sheet.made, given, seen));
+    let lines = glued.chain(parts).map(|line| worded("p", "", line));
+    vec![el("h2", "ink1 t17").text(title), el("section", "t14 sums sizes").kids(lines)]
+}
+
+fn glue_up(one: &GlueUp, given: &Given, seen: Seen<'_>) -> String {
+    let strips = one.strips.iter().map(|(n, wide)| words::strips(&number(*n, seen), &seen.speech.length(*wide, given.units)));
+    let n = (1 < one.n).then(|| number(one.n, seen));
+    words::glue_up(n.as_deref(), &told::part(given, one.part), &strips.collect::<Vec<_>>())
+}
+
+fn finish_to(part: &Wanted, made: i64, given: &Given, seen: Seen<'_>) -> String {
+    let [thick, wide, long] = part.size;
+    let name = fivebar_core::quantity::begin_small(&part.name);
+    words::finish(&number(part.n.saturating_mul(made), seen), &name, &written([long, wide, thick], given, seen))
+}

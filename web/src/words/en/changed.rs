@@ -1,0 +1,93 @@
+//! English: what has changed since a plan was made, what of it is missing, and what was left out of it.
+
+use super::plan::{SAW_FIGURES, listed};
+use fivebar_core::quantity::{begin_large, in_small};
+
+/// "The size of A has changed since: plan again."
+pub fn sizes(letters: &[String]) -> String {
+    let (what, has) = if letters.len() == 1 { ("size", "has") } else { ("sizes", "have") };
+    format!("The {what} of {} {has} changed since: plan again.", listed(letters, "and"))
+}
+
+/// "Kerf and off long edges have changed since: plan again."
+pub fn saw(places: &[usize]) -> String {
+    let names: Vec<String> = places.iter().filter_map(|nth| SAW_FIGURES.get(*nth)).map(|name| in_small(name)).collect();
+    let has = if names.len() == 1 { "has" } else { "have" };
+    format!("{} {has} changed at the saw since: plan again.", begin_large(&listed(&names, "and")))
+}
+
+pub const MACHINES: &str = "What your machines take has changed since: plan again.";
+pub const PARTS: &str = "The parts have changed since: plan again.";
+
+/// "Leg and top have changed since: plan again."
+pub fn parts(names: &[String]) -> String {
+    let has = if names.len() == 1 { "has" } else { "have" };
+    format!("{} {has} changed since: plan again.", begin_large(&listed(names, "and")))
+}
+
+// What an older book does not say
+pub const NO_NAMES: &str = "This is an older plan: some of its parts have no name here, and go by their places.";
+pub const NO_SIZES: &str = "This is an older plan: how thick and wide some of its pieces were is not known, so nothing is said by volume.";
+
+/// "part 2".
+pub fn nth_part(n: &str) -> String {
+    format!("part {n}")
+}
+
+// What was left out
+/// "Beech, C left out: nothing of it is needed."
+pub fn left_out(name: &str, why: &str) -> String {
+    format!("{name} left out: {why}.")
+}
+
+pub const NOT_NEEDED: &str = "nothing of it is needed";
+pub const BY_YOU: &str = "by you";
+pub const NARROW_FOR_ROWS: &str = "too narrow for these rows";
+
+pub fn leave_out(part: &str) -> String {
+    format!("Leave out {part}")
+}
+
+pub fn take_in(part: &str) -> String {
+    format!("Take in {part} again")
+}
+
+pub const LEFT_OUT_UNDER: &str = "left out of this plan";
+pub const PLANS_WITHOUT: &str = "plans without it";
+
+// The wood of the plan before
+/// "takes 9 pieces, 9 of the plan before go back".
+pub fn takes_and_puts_back(takes: &str, back: &str) -> String {
+    format!("{takes}, {back} of the plan before go back")
+}
+
+/// "The job has 9 pieces by the plan before. Do they stay?"
+pub fn do_they_stay(pieces: &str) -> String {
+    format!("The job has {pieces} by the plan before. Do they stay?")
+}
+
+pub const THEY_STAY: &str = "They stay";
+pub const THEY_STAY_UNDER: &str = "they are cut, or for something else of it";
+pub const PUT_BACK: &str = "Put them back";
+pub const PUT_BACK_UNDER: &str = "these are taken instead";
+
+// The way to a pile, and to the saw
+pub const THE_PILES: &str = "Its piles";
+pub const PILE_UNDER: &str = "its size and its count";
+
+pub const AT_THE_SAW: &str = "At the saw";
+
+/// "4 of 6 cuts left".
+pub fn cuts_left(left: &str, of: &str) -> String {
+    format!("{left} of {of} cuts left")
+}
+
+/// "Shoe bench: 4 of 6 cuts left".
+pub fn of_job(job: &str, left: &str) -> String {
+    format!("{job}: {left}")
+}
+
+/// "new job, Board".
+pub fn of_other_job(what: &str, job: &str) -> String {
+    format!("{what}, {job}")
+}

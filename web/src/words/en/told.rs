@@ -1,0 +1,170 @@
+//! English: what a plan says of itself: sizes at the saw, waste, how near it comes to what was asked, what is proven.
+
+use super::plan::listed;
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::begin_large;
+
+// Sizes
+/// "Rows 56.9 mm wide, together 398.3, planed to 25 thick."
+pub fn rows(wide: &str, together: Option<&str>, thick: &str) -> String {
+    let together = together.map_or(String::new(), |all| format!(", together {all}"));
+    format!("Rows {wide} wide{together}, planed to {thick} thick.")
+}
+
+/// "rip each in three 43.5 wide", "rip 57.9 wide".
+pub fn rip(ripped: Option<&str>, wide: &str) -> String {
+    ripped.map_or_else(|| format!("rip {wide} wide"), |n| format!("rip each in {n} {wide} wide"))
+}
+
+pub fn joint(wide: &str) -> String {
+    format!("joint to {wide}")
+}
+
+pub fn plane(thick: &str) -> String {
+    format!("plane to {thick} thick")
+}
+
+/// "Rip each in three 43.5 wide, joint to 42.5, plane to 32 thick."
+pub fn steps(steps: &[String]) -> String {
+    format!("{}.", begin_large(&steps.join(", ")))
+}
+
+/// "A: strips. Rip 41 wide, joint to 40."
+pub fn of_pile(pile: &str, steps: &str) -> String {
+    format!("{pile}. {steps}")
+}
+
+/// "902 × 100 × 27, top"; "2 of 352 × 40 × 40, leg".
+pub fn cut(n: Option<&str>, size: &str, part: &str) -> String {
+    n.map_or_else(|| format!("{size}, {part}"), |n| format!("{n} of {size}, {part}"))
+}
+
+pub const SIZES_AS_FINISHED: &str = "Long × wide × thick, as finished.";
+
+/// How sizes at the saw are meant.
+pub fn sizes_over([long, wide, thick]: [&str; 3]) -> String {
+    if long == wide && wide == thick {
+        return format!("Long × wide × thick, with {long} over each way to finish.");
+    }
+    format!("Long × wide × thick, with {long}, {wide} and {thick} over to finish.")
+}
+
+pub fn finish_title(glued: bool, unit: &str) -> String {
+    format!("{}, {unit}", if glued { "Glue up and finish" } else { "Finish" })
+}
+
+/// "4 × leg: 350 × 38 × 38".
+pub fn finish(n: &str, part: &str, size: &str) -> String {
+    format!("{n} × {part}: {size}")
+}
+
+/// "Top: 5 of 58 wide and 2 of 34, side by side".
+pub fn glue_up(n: Option<&str>, part: &str, strips: &[String]) -> String {
+    let n = n.map_or(String::new(), |n| format!("{n} × "));
+    format!("Glue {n}{part} of {} wide", listed(strips, "and"))
+}
+
+pub fn strips(n: &str, wide: &str) -> String {
+    format!("{n} × {wide}")
+}
+
+// Waste
+/// The same in length alone.
+pub fn waste_in_length(lost: &str, of: &str, unit: &str, percent: &str) -> String {
+    format!("In length {lost} of {of} {unit} is waste, {percent} %.")
+}
+
+/// A yield names its two volumes.
+pub fn waste([wasted, taken]: [&str; 2], unit: &str, percent: &str) -> String {
+    format!("Waste {wasted} of {taken} {unit} taken, {percent} %")
+}
+
+/// What the waste is made of.
+pub fn waste_parts(shape: Shape, [cutting, sizing]: [&str; 2]) -> String {
+    let sizing_is = if shape == Shape::Parts { "planing and finishing" } else { "ripping and planing" };
+    format!(": cutting {cutting}, {sizing_is} {sizing}.")
+}
+
+// What is proven
+pub const FEWEST_STRIPS: &str = "fewest strips";
+pub const FEWEST_PIECES: &str = "fewest pieces";
+pub const MOST_ROWS: &str = "most rows";
+pub const MOST_PIECES: &str = "most pieces";
+pub const NEAREST_POSSIBLE: &str = "nearest possible";
+pub const NEAREST_SO_FAR: &str = "nearest so far";
+
+/// "The waste may still be less, by at most 38 mm."
+pub fn waste_may_be_less(by: &str) -> String {
+    format!("Proven but for the waste: it may be less by at most {by}.")
+}
+
+pub const NONE_LOSES_LESS: &str = "No plan of these rows has less waste in length.";
+pub const NONE_TAKES_LESS: &str = "No plan takes less wood.";
+pub const CUTS_MAY_BE_FEWER: &str = "Proven but for the cuts: they may be fewer.";
+pub const REST_MAY_BE_BETTER: &str = "Proven but for how it shares out short and long strips.";
+
+/// The fewest that are proven, and what the plan takes where that is more.
+pub fn takes_more(pieces: &str) -> String {
+    format!("This one takes {pieces}.")
+}
+
+// How near
+/// "600 × 300 mm, 20 high".
+pub fn sides(across: &[String], high: Option<&str>) -> String {
+    let across = across.join(" × ");
+    high.map_or_else(|| across.clone(), |high| format!("{across}, {high} high"))
+}
+
+pub fn field(pattern: &str, sides: &str) -> String {
+    format!("{pattern}, {sides}.")
+}
+
+/// "Not within 3 mm. The nearest is 592 × 363 mm, 38 high."
+pub fn not_within(near: &str, nearest: &str) -> String {
+    format!("Not within {near}. The nearest is {nearest}.")
+}
+
+/// "Asked: brick, 600 × 300 mm, 20 high. It is 8 narrower, 63 deeper, 18 higher."
+pub fn asked(asked: &str, off: Option<&[String]>) -> String {
+    match off {
+        None => format!("Asked: {asked}."),
+        Some([]) => format!("Asked: {asked}. It is just so."),
+        Some(off) => format!("Asked: {asked}. It is {}.", off.join(", ")),
+    }
+}
+
+/// How a side differs: the width, the depth, the height.
+pub fn off(side: usize, more: bool, by: &str) -> String {
+    let word = match (side, more) {
+        (0, true) => "wider",
+        (0, false) => "narrower",
+        (1, true) => "deeper",
+        (1, false) => "less deep",
+        (_, true) => "higher",
+        (_, false) => "lower",
+    };
+    format!("{by} {word}")
+}
+
+/// "1 mm narrower, 399 mm, needs 7 rows."
+pub fn narrower(by: &str, width: &str, rows: &str) -> String {
+    format!("{by} narrower, {width}, needs {rows} rows.")
+}
+
+/// "Strips: too narrow for 7 rows in 400 mm."
+pub fn too_narrow_for(pile: &str, rows: &str, width: &str) -> String {
+    format!("{pile}: too narrow for {rows} rows in {width}.")
+}
+
+/// "Left out: beech, C, too thin; ash, D, too short."
+pub fn left_out(piles: &[String], more: Option<&str>) -> String {
+    let more = more.map_or(String::new(), |n| format!("; and {n} more, see Pieces to use"));
+    format!("Left out: {}{more}.", piles.join("; "))
+}
+
+/// "The top, 300 mm wide, moves 4.3 mm through the year at most."
+pub fn part_moves(part: &str, width: &str, moves: &str) -> String {
+    format!("The {part}, {width} wide, moves {moves} through the year at most.")
+}
+
+pub const PRINTED_EARLY: &str = "Printed before the search was done: a better plan may have been found since.";
