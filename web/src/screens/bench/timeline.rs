@@ -35,7 +35,8 @@ pub fn day(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let after = line.boards.iter().any(|board| board.after);
     let to = if after { WHOLE_DAY } else { minutes(ends.to) + MARGIN };
     let from = if before { 0.0 } else { (minutes(ends.from) - MARGIN).max(0.0) };
-    let to = to.max(from + LEAST);
+    let to = to.max(from + LEAST).min(WHOLE_DAY);
+    let from = from.min(to - LEAST);
     let shown = Day {
         width: seen.page.column(),
         from,
