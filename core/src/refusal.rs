@@ -137,6 +137,8 @@ pub enum Refusal {
     TooManyPeople { would_be: Count, most: Count },
     /// More heads at one run than it may have.
     TooManyHeads { would_be: u32, most: u32 },
+    /// Who joins a run is at it already.
+    HelperThere,
     /// Fewer pieces counted than say anything of a pile's weight.
     SampleTooSmall { met: Count, least: Count },
     /// A counted sample that weighs more than the pile.

@@ -1,9 +1,11 @@
 //! Laws of the bench: split runs sum to the whole, no minute is paid twice, and the order in which facts arrive changes nothing.
 
-use fivebar_core::bench::{Bench, Kind, Mender, On, Run, Work, day};
+use fivebar_core::bench::{Bench, Doubt, Kind, Mender, On, Run, Shares, Work, day};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now, decide};
 use fivebar_core::ledger::{Book, Clock, Device, fold};
-use fivebar_core::quantity::{Id, Moment, Offset, Span, Wall};
+use fivebar_core::quantity::{Day, Id, Moment, Offset, Span, Wall};
+use fivebar_core::sheet::bench::Seen;
+use fivebar_core::sheet::{day as list, hours};
 use proptest::prelude::*;
 
 fn at(minute: i64) -> Moment {
@@ -25,18 +27,23 @@ struct Phone {
     book: Book,
     clock: Clock,
     told: u16,
+    /// Of the places where it is, in minutes: one order in each, round and round.
+    offsets: Vec<i64>,
 }
 
 impl Phone {
     fn new(device: &str) -> Phone {
-        Phone { book: Book::default(), clock: Clock::new(Device::read(device).unwrap(), None), told: 0 }
+        Phone { book: Book::default(), clock: Clock::new(Device::read(device).unwrap(), None), told: 0, offsets: vec![0] }
     }
 
     fn order(&mut self, minute: i64, command: BenchCommand) -> Option<Id> {
         self.told += 1;
         let [high, low] = self.told.to_be_bytes();
         let device = self.clock.device().name().as_bytes()[0];
-        let now = Now { wall: wall(minute, 0), chance: [high, low, device, 0, 0, 0, 0, 0, 0, 0] };
+        let now = Now {
+            wall: wall(minute, self.offsets[usize::from(self.told) % self.offsets.len()]),
+            chance: [high, low, device, 0, 0, 0, 0, 0, 0, 0],
+        };
         let entries = decide(&self.book, &Command::Bench(command), now).ok()?.stamped(&self.book, &mut self.clock);
         entries.iter().for_each(|entry| drop(self.book.add(entry)));
         entries.last().map(|entry| entry.id)
@@ -76,6 +83,15 @@ fn figures(bench: &Bench, now: Moment) -> Vec<(Id, Moment, Moment, Span)> {
     bench.runs().map(|run| (run.id, run.started.at, run.end(now), run.worked(now))).collect()
 }
 
+/// Of the places a maker travels through, and of both sides of the nights in which clocks change.
+fn offsets() -> impl Strategy<Value = Vec<i64>> {
+    proptest::collection::vec(prop_oneof![Just(-300), Just(-240), Just(60), Just(120), -720_i64..840], 1..5)
+}
+
+fn plus(sum: Shares, shares: Shares) -> Shares {
+    sum.plus(shares)
+}
+
 fn no_minute_twice(bench: &Bench, now: Moment) {
     let runs: Vec<&Run> = bench.runs().filter(|run| Span::ZERO < run.worked(now)).collect();
     for (n, one) in runs.iter().enumerate() {
@@ -107,6 +123,56 @@ proptest! {
         prop_assert!(parts.windows(2).all(|pair| pair[0].0 < pair[1].0));
     }
 
+    /// Over midnight, over the nights in which clocks change, and over a change of zone: days sum to runs, weeks and years to days.
+    #[test]
+    fn totals_of_days_weeks_and_years_are_those_of_the_runs(orders in orders(), offsets in offsets(), now in 6_000_i64..9_000) {
+        let mut phone = Phone { offsets: offsets.clone(), ..Phone::new("a") };
+        tell(&mut phone, &orders);
+        let (bench, seen) = (fold::bench(&phone.book), wall(now, *offsets.last().unwrap()));
+        let mut days: Vec<Day> = bench.runs().flat_map(|run| day::parts(run, seen)).map(|part| part.0).collect();
+        days.sort();
+        days.dedup();
+        let runs = bench.runs().map(|run| run.shares(seen.at)).fold(Shares::default(), plus);
+        let by_day = days.iter().map(|one| day::total(bench.runs(), *one, seen).own).fold(Shares::default(), plus);
+        prop_assert_eq!(by_day, runs);
+        prop_assert_eq!(bench.of_all(seen.at).own, runs);
+        // What is shown: a person's own, less what looks wrong.
+        let here = Seen { now: seen, ..Seen::default() };
+        let shown = days.iter().map(|one| list::day(&phone.book, *one, here).total.own).fold(Shares::default(), plus);
+        let (first, last) = (days.first().copied().unwrap_or_default(), days.last().copied().unwrap_or_default());
+        let between = hours::between((&bench, &phone.book), (first, last), here);
+        prop_assert_eq!(between.own, shown);
+        prop_assert_eq!(between.by_kind.values().copied().fold(Shares::default(), plus), shown);
+        prop_assert_eq!(between.by_work.iter().map(|work| work.own).fold(Shares::default(), plus), shown);
+        prop_assert_eq!(between.days.values().copied().fold(Shares::default(), plus), shown);
+        let weeks = (0..=first.until(last) / 7 + 1).map(|n| hours::week((&bench, &phone.book), first.plus(7 * n), here));
+        let weeks: Vec<_> = weeks.collect();
+        prop_assert_eq!(weeks.iter().map(|week| week.own).fold(Shares::default(), plus), shown);
+        prop_assert!(weeks.iter().all(|week| week.from.weekday() == 0 && week.from.until(week.to) == 6));
+        let years = [1969, 1970].map(|year| hours::year((&bench, &phone.book), year, here).own);
+        prop_assert_eq!(years.into_iter().fold(Shares::default(), plus), shown);
+    }
+
+    /// The clock is set back by so much while a run goes on: nothing is lost before it, nothing is below nothing, and it is listed.
+    #[test]
+    fn inv05_a_clock_set_back_is_lifted_and_marked(worked in 0_i64..1_000, behind in 2_i64..2_880, later in 0_i64..2_880) {
+        let mut phone = Phone::new("a");
+        let run = phone.start(10_000, 0, 0).unwrap();
+        phone.order(10_000 + worked, BenchCommand::Done { run, n: 1 });
+        let set_back = 10_000 + worked - behind;
+        phone.order(set_back, BenchCommand::Stop { run });
+        let next = phone.start(set_back + later, 0, 0).unwrap();
+        let bench = fold::bench(&phone.book);
+        let (one, two) = (bench.run(run).unwrap(), bench.run(next).unwrap());
+        prop_assert_eq!(one.worked(at(20_000)), Span::minutes(worked), "lifted to the last stamp");
+        prop_assert_eq!(one.doubts(at(20_000)), [Doubt::ClockSetBack]);
+        prop_assert!(one.end(at(20_000)) <= two.started.at);
+        prop_assert_eq!(two.started.at, at((10_000 + worked).max(set_back + later)));
+        prop_assert_eq!(two.lifted, later + 1 < behind);
+        prop_assert_eq!(two.tapped.at, at(set_back + later), "the raw stamp stays");
+        no_minute_twice(&bench, at(20_000));
+    }
+
     #[test]
     fn inv06_no_minute_is_negative_or_paid_twice_and_shares_sum_to_the_whole(orders in orders(), now in 0_i64..12_000) {
         let mut phone = Phone::new("a");
@@ -133,6 +199,37 @@ proptest! {
         lines.reverse();
         prop_assert_eq!(&fold::bench(&Book::of_lines(lines.iter().map(String::as_str))), &whole);
         no_minute_twice(&whole, at(12_000));
+    }
+
+    /// Both ends of one run, its name, a piece, and that it is right: said in any order.
+    #[test]
+    fn any_order_of_corrections_of_one_run_gives_the_same_minutes(
+        (start, stop) in (0_i64..40, 0_i64..40), long in prop::bool::ANY, order in Just([0_usize, 1, 2, 3, 4]).prop_shuffle()
+    ) {
+        let told = |order: [usize; 5]| {
+            let mut phone = Phone::new("a");
+            let run = phone.start(100, 0, 0).unwrap();
+            let end = if long { 600 } else { 180 };
+            phone.order(end, BenchCommand::Stop { run });
+            for n in order {
+                let mend = |start: Option<i64>, stop: Option<i64>, op: Option<&str>| {
+                    BenchCommand::Mend { run, start: start.map(at), stop: stop.map(at), op: op.map(str::to_owned) }
+                };
+                let said = [
+                    mend(Some(100 + start), None, None),
+                    mend(None, Some(end - stop), None),
+                    mend(None, None, Some("plane")),
+                    BenchCommand::Done { run, n: 1 },
+                    BenchCommand::Confirm { run },
+                ];
+                phone.order(700, said[n].clone());
+            }
+            let bench = fold::bench(&phone.book);
+            let here = Seen { now: wall(800, 0), ..Seen::default() };
+            let shown = list::day(&phone.book, here.now.day(), here);
+            (figures(&bench, at(800)).into_iter().map(|found| (found.1, found.2, found.3)).collect::<Vec<_>>(), shown.total, shown.unsettled)
+        };
+        prop_assert_eq!(told(order), told([0, 1, 2, 3, 4]));
     }
 
     #[test]

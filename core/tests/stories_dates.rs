@@ -6,8 +6,8 @@ use fivebar_core::ledger::{Book, fold};
 use fivebar_core::quantity::{Currency, Day, Decimal, Money, Span};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
-use fivebar_core::sheet::dates::{DatesSheet, Given, dates};
-use fivebar_core::sheet::quote::{QuoteSheet, quote};
+use fivebar_core::sheet::dates::{DateRow, DatesSheet, Given, dates, promises};
+use fivebar_core::sheet::quote::{NoQuote, QuoteSheet, quote};
 use fivebar_core::story::{BENCH, Story, Why, tell};
 
 const DATES: &str = include_str!("../../tests/stories/dates.txt");
@@ -42,6 +42,13 @@ fn usd(sum: i64) -> Money {
     Money::whole(Decimal::from(sum), Currency::USD).unwrap()
 }
 
+/// Each step with its minutes by hand, of its wait, and of hardening.
+fn rows(sheet: &DatesSheet) -> Vec<(&str, i64, Option<i64>, Option<i64>)> {
+    let minutes = |span: Option<Span>| span.map(Span::as_minutes);
+    let one = |row: &DateRow| (row.wait.as_ref().map(|(_, span)| *span), row.cure);
+    sheet.rows.iter().map(|row| (row.op.as_deref().unwrap(), row.hands.as_minutes(), minutes(one(row).0), minutes(one(row).1))).collect()
+}
+
 fn last(story: &Story) -> Vec<Option<Day>> {
     seen(story, "stool").rows.iter().map(|row| row.last).collect()
 }
@@ -56,12 +63,15 @@ fn a_stool_back_from_its_day_and_on_to_it() {
     let story = up_to("# --- Tuesday");
     assert_eq!(story.refused, []);
     let sheet = seen(&story, "stool");
-    let rows: Vec<(i64, Option<i64>)> =
-        sheet.rows.iter().map(|row| (row.hands.as_minutes(), row.wait.as_ref().map(|(_, span)| span.as_minutes()))).collect();
-    assert_eq!(rows, [(336, None), (84, Some(90)), (168, None), (84, Some(10_080))]);
+    assert_eq!(
+        rows(&sheet),
+        [("saw", 336, None, None), ("glue seat", 84, Some(90), None), ("sand", 168, None, None), ("oil", 84, Some(1_440), Some(10_080))]
+    );
     assert_eq!(last(&story), [march(16), march(18), march(18), march(19)]);
     assert_eq!((sheet.due, sheet.late, sheet.likely, sheet.said), (march(27), None, march(21), false));
     assert!(sheet.likely <= sheet.safe && sheet.safe.is_some());
+    assert!(sheet.rows.iter().all(|row| row.safe.is_some() && row.safe <= row.last));
+    assert!(sheet.rows[0].safe < sheet.rows[0].last, "more hours begin earlier: {:?}", sheet.rows[0]);
 }
 
 /// Off on Tuesday: the 42 minutes and those of Tuesday lie on Monday and on Saturday the 14th.
@@ -77,29 +87,30 @@ fn days_off_and_longer_days() {
     assert_eq!(last(&up_to("# --- Sawn")), [march(16), march(18), march(18), march(19)]);
 }
 
-/// Sawn for 300 min and left, glued for 60 and in the clamps: what was left counts as far as it was thought, so saw is done, and glue has
-/// nothing left but half an hour in clamps at 16:00.
+/// Sawn for 300 min and left: thought 240, so it is done. Glued for 60 and put into clamps for 90 at 15:00: at 16:00 half an hour is left.
 #[test]
 fn what_is_done_is_no_step_and_what_waits_is() {
     let story = up_to("# --- Too late");
     let sheet = seen(&story, "stool");
-    let rows: Vec<(Option<&str>, i64, Option<i64>)> = sheet
-        .rows
-        .iter()
-        .map(|row| (row.op.as_deref(), row.hands.as_minutes(), row.wait.as_ref().map(|(_, span)| span.as_minutes())))
-        .collect();
-    assert_eq!(rows[1..], [(Some("sand"), 168, None), (Some("oil"), 84, Some(10_080))]);
-    assert_eq!(rows[0].0, Some("glue seat"));
+    assert_eq!(rows(&sheet), [("glue seat", 0, Some(30), None), ("sand", 168, None, None), ("oil", 84, Some(1_440), Some(10_080))]);
     assert_eq!(sheet.late, None);
 }
 
+/// On Friday the 20th the clamps are long off; sanding should have begun on Wednesday.
 #[test]
 fn the_first_day_that_cannot_be_met_is_named() {
     let story = tell(DATES);
     let sheet = seen(&story, "stool");
-    let late = sheet.late.map(|nth| sheet.rows[nth].op.clone().unwrap());
-    assert_eq!(late.as_deref(), Some("glue seat"), "{:?}", sheet.rows);
+    assert_eq!(rows(&sheet), [("sand", 168, None, None), ("oil", 84, Some(1_440), Some(10_080))]);
+    assert_eq!((sheet.late, sheet.rows[0].last), (Some(0), march(18)));
     assert!(Some(march(27)) < Some(sheet.likely), "{:?}", sheet.likely);
+    let ids = [story.names.job("stool").unwrap()];
+    let all = look(&story, |shop, given| promises(shop, &ids, given));
+    assert_eq!(all.len(), 1);
+    assert_eq!(
+        (all[0].1.due, all[0].1.is_over, all[0].1.late.as_ref().and_then(|row| row.op.as_deref())),
+        (march(27).unwrap(), false, Some("sand"))
+    );
 }
 
 /// 672 min and 90 x 1.4 for bringing it: 798 min = 13.3 h at 22.20 = 295.26, with 20 of costs 315.26: 320 in fives.
@@ -108,20 +119,42 @@ fn the_first_day_that_cannot_be_met_is_named() {
 fn a_quote_is_a_range_of_hours_and_of_prices() {
     let story = up_to("# --- Sawn");
     let sheet = quoted(&story);
-    assert_eq!((sheet.likely.as_minutes(), sheet.low), (798, Some(usd(320))));
-    let amount = |sum: Option<Money>| sum.map(Money::amount);
-    assert!(amount(sheet.low) < amount(sheet.high) && sheet.likely < sheet.safe);
+    let (low, high) = sheet.range.clone().unwrap();
+    assert_eq!((sheet.likely.as_minutes(), low), (798, usd(320)));
+    assert!(low.amount() < high.amount() && sheet.likely < sheet.safe);
     assert_eq!((sheet.given, sheet.until.until(story.now.day())), (None, -30));
     let fact = sheet.fact().unwrap();
-    assert_eq!((fact.low, Some(fact.high), fact.ready), (usd(320), sheet.high, sheet.ready));
+    assert_eq!((fact.low, fact.high, fact.ready), (low, high, sheet.ready));
+    assert_eq!(sheet.paper(), Some(fact), "none was given yet");
 }
 
 #[test]
 fn a_quote_whose_day_is_over_is_said() {
     let (on, over) = (quoted(&up_to("# --- Too late")), quoted(&tell(&format!("{DATES}\n2026-03-21 09:00 about stool note \"x\"\n"))));
     assert_eq!((on.given.map(|quote| quote.high), on.is_over), (Some(usd(330)), false));
-    assert!(over.is_over);
+    // While it stands the paper says what was given; then what is so now.
+    assert_eq!(on.paper().map(|paper| (paper.low, paper.high, paper.until)), Some((usd(270), usd(330), march(20))));
+    assert!(over.is_over && over.paper() == over.fact() && over.paper().is_some());
     assert!(!quoted(&tell(DATES)).is_over, "it stands on its last day");
+}
+
+/// What the wood costs it is not known while a drive has no rate: no price then, though 80 for hardware is; and none of a job that has ended.
+#[test]
+fn no_price_is_quoted_of_costs_that_are_not_known() {
+    let wood = "2026-03-10 08:00 leave for yard\npile strips ash-white 1 x 2 x 24 in\ncount 9 strips\nhome\ntrip wheel 30 min 12 miles\ngood 9 strips\n";
+    let base = DATES.split("# --- Tuesday").next().unwrap();
+    let why = |lines: &str| {
+        let story = tell(&format!("{base}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        quoted(&story).range.err()
+    };
+    assert_eq!(why("spend 80 hardware on stool\n"), None);
+    assert_eq!(why(&format!("spend 80 hardware on stool\n{wood}take 3 strips for stool\n")), Some(NoQuote::Costs));
+    assert_eq!(why("end stool\n"), Some(NoQuote::Ended));
+    let story = tell(&base.replace("rate pay 16 hours 420 logged 350 costs 1050\n", ""));
+    assert_eq!(quoted(&story).range.err(), Some(NoQuote::Rate));
+    let story = tell("2026-03-01 19:00 -05:00 workshop USD inch\njob stool \"Stool\" 1 order\n");
+    assert_eq!(quoted(&story).range.err(), Some(NoQuote::Hours));
 }
 
 #[test]

@@ -1,8 +1,9 @@
 //! A batch: n of N pieces of one operation, with the time they took.
 
 use super::pace;
+use super::pieces::noted;
 use super::run::Run;
-use crate::quantity::{Count, Listed, Moment, Span, order_by_key};
+use crate::quantity::{Count, Moment, Span};
 
 /// How far an operation of a job has come. Rework is left out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -28,14 +29,7 @@ impl Batch {
         let until = |at| Span::sum(runs.clone().map(|run| run.worked_within(Moment::at(i64::MIN), at, now)));
         let time = last.map_or(Span::ZERO, until);
         let left = of.map(|of| of.saturating_sub(n)).filter(|left| 0 < *left && 1 < n);
-        let spread = left.and_then(|left| {
-            let mut notes: Vec<(Moment, Count)> = runs.clone().flat_map(|run| &run.notches).map(|notch| (notch.at, notch.n)).listed();
-            order_by_key(&mut notes, |note| note.0);
-            let ends = notes.iter().map(|(at, n)| (until(*at), *n));
-            let begins = std::iter::once(Span::ZERO).chain(notes.iter().map(|(at, _)| until(*at)));
-            let noted: Vec<(Span, Count)> = ends.zip(begins).map(|((end, n), begin)| (end.minus(begin), n)).listed();
-            pace::spread(&noted, left)
-        });
+        let spread = left.and_then(|left| pace::spread(&noted(runs.clone(), now), left));
         Batch { n, of, time, since: all.minus(time), spread }
     }
 

@@ -35,11 +35,13 @@ impl Default for Workdays {
     }
 }
 
-/// A step of a job: hands on, and then what it waits before the next step, or before use.
+/// A step of a job: hands on, and then what it waits before the next step.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Step {
     pub hands: Span,
     pub wait: Span,
+    /// What must have gone by between its end and use, whatever is done meanwhile.
+    pub cure: Span,
 }
 
 /// An hour on the wall: a day, and minutes since its midnight, 0 to 1440.
@@ -48,14 +50,19 @@ type Hour = (Day, i64);
 const DAY: i64 = 1_440;
 
 impl Workdays {
-    /// Whether any day of the week is worked, and so many hours fit between midnight and closing.
+    /// Whether any day of the week is worked.
     ///
     /// # Errors
-    /// [`Refusal::NoWorkingDay`], [`Refusal::HoursOutOfRange`] for less than a quarter of an hour or more than there is before closing.
-    pub fn check(&self) -> Answer<()> {
-        if self.days.iter().all(|works| !works) {
-            return Err(Refusal::NoWorkingDay);
-        }
+    /// [`Refusal::NoWorkingDay`].
+    pub fn check_days(&self) -> Answer<()> {
+        if self.days.iter().all(|works| !works) { Err(Refusal::NoWorkingDay) } else { Ok(()) }
+    }
+
+    /// Whether so many hours fit between midnight and closing.
+    ///
+    /// # Errors
+    /// [`Refusal::HoursOutOfRange`] for less than a quarter of an hour or more than there is before closing.
+    pub fn check_hours(&self) -> Answer<()> {
         let (least, most) = (BENCH_LEAST, self.closing_span().min(BENCH_MOST));
         let met = self.bench;
         if least <= met && met <= most { Ok(()) } else { Err(Refusal::HoursOutOfRange { met, least, most }) }
@@ -83,7 +90,7 @@ impl Workdays {
     /// use fivebar_core::bench::dates::{Step, Workdays};
     /// use fivebar_core::quantity::{Day, Span};
     /// // Four hours a day, no Sundays. Six hours of work and a week of cure before Friday 22 May 2026.
-    /// let six = Step { hands: Span::minutes(360), wait: Span::minutes(7 * 1440) };
+    /// let six = Step { hands: Span::minutes(360), wait: Span::ZERO, cure: Span::minutes(7 * 1440) };
     /// let due = Day::ymd(2026, 5, 22).unwrap();
     /// assert_eq!(Workdays::default().back(due, &[six]), [Day::ymd(2026, 5, 13)]);
     /// ```
@@ -93,7 +100,8 @@ impl Workdays {
             .iter()
             .rev()
             .map(|step| {
-                at = at.map(|at| earlier(at, step.wait)).and_then(|at| self.before(at, due, step.hands));
+                let ends = |at| earlier(at, step.wait).min(earlier((due, 0), step.cure));
+                at = at.and_then(|at| self.before(ends(at), due, step.hands));
                 at.map(|(day, _)| day)
             })
             .collect();
@@ -129,15 +137,20 @@ impl Workdays {
     /// ```
     /// use fivebar_core::bench::dates::{Step, Workdays};
     /// use fivebar_core::quantity::{Day, Moment, Offset, Span, Wall};
-    /// let six = Step { hands: Span::minutes(360), wait: Span::minutes(7 * 1440) };
+    /// let six = Step { hands: Span::minutes(360), wait: Span::ZERO, cure: Span::minutes(7 * 1440) };
     /// // Wednesday 13 May 2026, 08:00 UTC: done on Thursday at 16:00, hard a week later.
     /// let now = Wall::new(Moment::at(1_778_659_200_000), Offset::UTC);
     /// assert_eq!(Workdays::default().ready(now, &[six]), Day::ymd(2026, 5, 22));
     /// ```
     pub fn ready(&self, now: Wall, steps: &[Step]) -> Option<Day> {
         let from = (now.day(), i64::from(now.minute_of_day()));
-        let done = steps.iter().try_fold(from, |at, step| self.after(at, from.0, step.hands).map(|at| later(at, step.wait)))?;
-        Some(if done.1 == 0 { done.0 } else { done.0.next() })
+        let (mut at, mut hard) = (from, from);
+        for step in steps {
+            let end = self.after(at, from.0, step.hands)?;
+            (at, hard) = (later(end, step.wait), hard.max(later(end, step.cure)));
+        }
+        let (day, minute) = at.max(hard);
+        Some(if minute == 0 { day } else { day.next() })
     }
 
     /// The hour at which so much work is done, begun at `from`.

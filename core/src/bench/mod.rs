@@ -12,6 +12,7 @@ mod kind;
 pub mod meanwhile;
 pub mod pace;
 pub mod person;
+pub mod pieces;
 pub mod repair;
 pub mod run;
 #[cfg(test)]
@@ -24,6 +25,7 @@ pub use day::DayTotal;
 pub use heads::Head;
 pub use kind::{Kind, Mender, Stage};
 pub use run::{Cut, Doubt, Notch, On, Run, Work};
+pub(crate) use time::add;
 pub use time::{Shares, Source, Time};
 
 use crate::quantity::Sorted;

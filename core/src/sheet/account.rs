@@ -3,6 +3,7 @@
 //! Every figure a screen or an export shows of a job comes from here. What is not known is none, never nothing.
 
 use super::carried::{HAUL, JobShare, Lacking, of_job};
+use super::helped::earned;
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
@@ -10,7 +11,6 @@ use super::yields::{Wood, wood};
 use crate::bench::{On, Shares, Time};
 use crate::ledger::fold::{Booked, DISTANCE, Job, Operation, Sale};
 use crate::ledger::kind::bench::{Kind, Stage};
-use crate::money::cost::helper;
 use crate::money::left::{PerHour, Way};
 use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Listed, Money, Span, Units};
@@ -151,7 +151,7 @@ pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
 
 fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     let mut by_kind = Sorted::new();
-    let helpers = helpers(shop, job)?;
+    let helpers = earned(shop, On::Job(job.id), job.currency)?;
     if !helpers.is_zero() {
         add(&mut by_kind, Key::read("helper"), helpers)?;
     }
@@ -166,19 +166,6 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     let still = |all: bool| still(job, all, &by_kind);
     let (still, still_delivery) = (still(true)?, still(false)?);
     Ok(Costs { lines: job.booked.clone(), shares, total: known.then_some(sum), by_kind, still, still_delivery })
-}
-
-/// What helpers earn who work along in runs of the job for a pay: each line half up.
-fn helpers(shop: &Shop, job: &Job) -> Answer<Money> {
-    let mut sum = Money::zero(job.currency);
-    for run in shop.bench.on(On::Job(job.id)) {
-        let (start, end) = (run.started.at, run.end(shop.now));
-        for head in &run.heads {
-            let Some(pay) = head.pay.filter(|pay| pay.currency() == job.currency) else { continue };
-            sum = sum.plus(helper(pay.amount(), head.within(start, end), 1, job.currency)?)?;
-        }
-    }
-    Ok(sum)
 }
 
 fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {

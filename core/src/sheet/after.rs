@@ -66,7 +66,7 @@ pub fn after(shop: &Shop, haul: &Haul) -> Answer<Option<AfterSheet>> {
     let haul = &Haul { trips: as_proposed(shop.book, haul, shop.now), ..haul.clone() };
     let lacking = lacking(shop, haul)?;
     let has = |asked: &[Lacking]| !asked.iter().any(|one| lacking.contains(one));
-    let spent = Some(haul.spent()?).filter(|_| has(&[Lacking::Distance, Lacking::Mileage]));
+    let spent = Some(super::haul::spent(shop, haul)?).filter(|_| has(&[Lacking::Distance, Lacking::Mileage]));
     let time = Some(super::haul::time(shop, haul)).filter(|_| has(&[Lacking::Wheel, Lacking::Sorting]));
     let brought = Brought {
         good: good(shop, haul)?,

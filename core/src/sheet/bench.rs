@@ -372,6 +372,27 @@ mod tests {
     }
 
     #[test]
+    fn work_on_a_job_that_is_done_makes_room_for_what_was_done_before() {
+        let story = crate::story::tell(
+            "
+2026-03-02 08:00 -05:00 workshop USD inch
+job shelf \"Shelf\" 1 order
+job stool \"Stool\" 1 order
+08:00 start \"turn\" make on stool
+08:10 start \"sharpen\" make
+08:20 start \"saw\" make on shelf
+08:30 start \"plane\" make on shelf
+08:40 start \"sand\" make on shelf
+08:50 start \"oil\" make on shelf
+09:00 stop
+end shelf",
+        );
+        assert_eq!(story.refused, []);
+        let latest = bench(&story.book, Seen { now: story.now, ..Seen::default() }).latest;
+        assert_eq!(latest.iter().map(|choice| choice.op.as_str()).collect::<Vec<_>>(), ["sharpen", "turn"]);
+    }
+
+    #[test]
     fn what_looks_wrong_is_in_no_total_until_it_is_answered() {
         let mut phone = Phone::new("a");
         let stands = phone.job(0, "stands");

@@ -1,5 +1,6 @@
 //! When a job can be ready, and on which day each of its steps must begin to be ready when it was promised.
 
+use super::estimate::history::history_of_all;
 use super::estimate::{EstimateSheet, Row, estimate, left, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
@@ -21,7 +22,7 @@ pub struct DatesSheet {
     pub rows: Vec<DateRow>,
     /// The place of the first row that can't be begun in time any more.
     pub late: Option<usize>,
-    /// The first day on which it can be ready, half the time, and nine times in ten.
+    /// The first day on which it can be ready, half the time, and nine times in ten; none of a job that has ended.
     pub likely: Option<Day>,
     pub safe: Option<Day>,
     pub workdays: Workdays,
@@ -38,13 +39,28 @@ pub struct DateRow {
     pub hands: Span,
     /// What it waits then, and how long; of a wait that is on, what is left of it.
     pub wait: Option<(Key, Span)>,
+    /// How long it hardens then before use, whatever is done meanwhile.
+    pub cure: Option<Span>,
     /// The last day on which it may begin; none where nothing was promised, or beyond ten years.
     pub last: Option<Day>,
+    /// The same where the hours are as many as nine times in ten; none where that is not known.
+    pub safe: Option<Day>,
 }
 
 impl DateRow {
     fn step(&self) -> Step {
-        Step { hands: self.hands, wait: self.wait.as_ref().map_or(Span::ZERO, |(_, span)| *span) }
+        let wait = self.wait.as_ref().map_or(Span::ZERO, |(_, span)| *span);
+        Step { hands: self.hands, wait, cure: self.cure.unwrap_or_default() }
+    }
+
+    /// Hands are off it.
+    pub fn only_waits(&self) -> bool {
+        self.hands <= Span::ZERO
+    }
+
+    /// What it waits or hardens, the longer of both.
+    pub fn through(&self) -> Span {
+        self.wait.as_ref().map_or(Span::ZERO, |(_, span)| *span).max(self.cure.unwrap_or_default())
     }
 }
 
@@ -75,27 +91,35 @@ pub struct Promise {
 /// [`crate::refusal::Refusal::NotThere`].
 pub fn dates(shop: &Shop, id: Id, given: Given) -> Answer<DatesSheet> {
     let job = shop.job(id)?;
-    let sheet = estimate(shop, id, given.with_factor)?;
-    let hours = &shop.workshop.hours;
-    let (workdays, due) = (hours.workdays(), due(&job));
-    let rows = back(shop, (&job, &sheet.rows), due, given);
-    let steps = rows.iter().map(DateRow::step).listed();
-    let late = late(&rows, due, given.now.day());
-    let [likely, safe] = ready((&workdays, given.now), &steps, &sheet);
-    Ok(DatesSheet { job: id, due, rows, late, likely, safe, workdays, said: hours.is_said() })
+    Ok(dates_of(shop, (&job, &estimate(shop, id, given.with_factor)?), given))
 }
 
-/// What was promised of a job, if a day was: without reckoning how far its hours may spread.
-///
-/// # Errors
-/// [`crate::refusal::Refusal::NotThere`].
-pub fn promise(shop: &Shop, id: Id, given: Given) -> Answer<Option<Promise>> {
-    let job = shop.job(id)?;
-    let Some(due) = due(&job) else { return Ok(None) };
-    let rows = back(shop, (&job, &rows_of(shop, &job, given.with_factor)), Some(due), given);
-    let today = given.now.day();
-    let late = late(&rows, Some(due), today).and_then(|nth| rows.get(nth)).cloned();
-    Ok(Some(Promise { due, is_over: due < today, late, next: rows.into_iter().next() }))
+/// The same, where its estimate was made before.
+pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given) -> DatesSheet {
+    let hours = &shop.workshop.hours;
+    let (workdays, due) = (hours.workdays(), due(job));
+    let mut rows = back(shop, (job, &sheet.rows), due, given);
+    let steps = rows.iter().map(DateRow::step).listed();
+    if let Some((due, wider)) = due.zip(wider(&steps, sheet)) {
+        rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe);
+    }
+    let late = late(&rows, due, given.now.day());
+    let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, given.now), &steps, sheet) };
+    DatesSheet { job: job.id, due, rows, late, likely, safe, workdays, said: hours.is_said() }
+}
+
+/// What was promised of jobs, where a day was: without reckoning how far their hours may spread, by one history of all jobs.
+pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
+    let history = history_of_all(shop);
+    let of = |id: &Id| {
+        let job = shop.job(*id).ok()?;
+        let due = due(&job)?;
+        let rows = back(shop, (&job, &rows_of(shop, (&job, &history), given.with_factor)), Some(due), given);
+        let today = given.now.day();
+        let late = late(&rows, Some(due), today).and_then(|nth| rows.get(nth)).cloned();
+        Some((*id, Promise { due, is_over: due < today, late, next: rows.into_iter().next() }))
+    };
+    jobs.iter().filter_map(of).listed()
 }
 
 /// The day of use, of a job that goes on.
@@ -119,25 +143,40 @@ fn late(rows: &[DateRow], due: Option<Day>, today: Day) -> Option<usize> {
 
 /// With the hours as they are likely, and as they are nine times in ten; none where nothing is known of them.
 fn ready((workdays, now): (&Workdays, Wall), steps: &[Step], sheet: &EstimateSheet) -> [Option<Day>; 2] {
-    let Some((likely, safe)) = sheet.progress.likely.zip(sheet.progress.safe) else { return [None; 2] };
-    let wider = |hands: Span| hands.in_ratio(safe, likely).unwrap_or(hands);
-    let safely = steps.iter().map(|step| Step { hands: wider(step.hands), ..*step }).listed();
+    let Some(safely) = wider(steps, sheet) else { return [None; 2] };
     [workdays.ready(now, steps), workdays.ready(now, &safely)]
 }
 
-/// What hands are still on, or what still waits.
+/// Steps with as many hours as nine times in ten.
+fn wider(steps: &[Step], sheet: &EstimateSheet) -> Option<Vec<Step>> {
+    let (likely, safe) = sheet.progress.likely.zip(sheet.progress.safe)?;
+    let wider = |step: &Step| Step { hands: step.hands.in_ratio(safe, likely).unwrap_or(step.hands), ..*step };
+    Some(steps.iter().map(wider).listed())
+}
+
+/// What hands are still on, or what still waits. An operation is at hand while its clock runs; what was stopped is left as far as it was
+/// thought, and not at all where it was put to wait.
 fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
-    let lefts = left(shop, job, rows);
+    let running = shop.bench.on(On::Job(job.id)).rev().find(|run| run.is_running()).map(|run| run.work.op.as_str());
+    let lefts = left(shop, (job, rows), running);
     let before = |row: &Row| matches!(row.kind, Kind::Fetch | Kind::Make);
     let steps = rows.iter().zip(lefts).filter(|(row, _)| before(row));
-    let steps = steps.map(|(row, hands)| {
+    let steps = steps.map(|(row, left)| {
+        let put = row.op.as_deref().is_some_and(|op| running != Some(op) && was_put_to_wait(shop, job, op, given));
+        let hands = if put { Span::ZERO } else { left };
         let wait = row.op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
-        DateRow { op: row.op.clone(), hands, wait, last: None }
+        DateRow { op: row.op.clone(), hands, wait, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
     cure(shop, job, &mut all, given);
-    all.retain(|row| Span::ZERO < row.hands || row.wait.is_some());
+    all.retain(|row| Span::ZERO < row.hands || row.wait.is_some() || row.cure.is_some());
     all
+}
+
+/// Pieces of it wait, or waited, and none is noted as still to do.
+fn was_put_to_wait(shop: &Shop, job: &Job, op: &str, given: Given) -> bool {
+    let waits = given.waits.all().any(|wait| wait.job == Some(job.id) && wait.op == op);
+    waits && shop.bench.batch(On::Job(job.id), op, shop.now).left().unwrap_or(0) == 0
 }
 
 /// What a step waits: what is left of what waits now where hands are off it, else as is usual.
@@ -150,7 +189,7 @@ fn wait_of(shop: &Shop, job: &Job, (op, hands): (&str, Span), given: Given) -> O
     (Span::ZERO < longest.1).then_some(longest)
 }
 
-/// After the last coat a finish hardens until the day of use, in place of the wait for another coat.
+/// After the last coat a finish hardens until the day of use.
 fn cure(shop: &Shop, job: &Job, rows: &mut [DateRow], given: Given) {
     let coats = |op: &str| {
         let usual = given.waits.usuals.of(op, (given.guess)(op));
@@ -161,10 +200,8 @@ fn cure(shop: &Shop, job: &Job, rows: &mut [DateRow], given: Given) {
     let Some((span, _)) = given.waits.usuals.span((&key, None), given.waits.usuals.warmth) else { return };
     let last = shop.bench.on(On::Job(job.id)).filter(|run| row.op.as_deref() == Some(&*run.work.op)).map(|run| run.end(shop.now)).max();
     let left = match last {
-        Some(last) if row.hands <= Span::ZERO => shop.now.until(last.plus(span)).max(Span::ZERO),
+        Some(last) if row.only_waits() => shop.now.until(last.plus(span)).max(Span::ZERO),
         _ => span,
     };
-    if Span::ZERO < left && row.wait.as_ref().is_none_or(|(_, wait)| *wait < left) {
-        row.wait = Some((key, left));
-    }
+    row.cure = Some(left).filter(|left| Span::ZERO < *left);
 }

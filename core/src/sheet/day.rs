@@ -2,7 +2,7 @@
 
 use super::bench::{Look, Seen};
 use crate::bench::repair::Proposed;
-use crate::bench::{Batch, DayTotal, Doubt, Run, Shares, day as of_day};
+use crate::bench::{Batch, Bench, DayTotal, Doubt, Run, Shares, day as of_day};
 use crate::ledger::{Book, Entry, Fact, fold};
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Day, Id, Listed, Moment, Span, Wall};
@@ -50,9 +50,13 @@ pub struct DaySheet {
 
 /// The day of a person.
 pub fn day(book: &Book, day: Day, seen: Seen) -> DaySheet {
+    day_from((&fold::bench(book), book), day, seen)
+}
+
+/// The same from a bench that was folded already.
+pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DaySheet {
     let Seen { now, person, .. } = seen;
-    let bench = fold::bench(book);
-    let look = Look::new(&bench, book, seen);
+    let look = Look::new(bench, book, seen);
     let own = bench.runs().filter(|run| run.work.person == person);
     let listed = own.clone().filter(|run| of_day::day_of(run) == day);
     let line = |run: &Run| DayLine {

@@ -87,13 +87,13 @@ pub fn progress(shop: &Shop, id: Id, with_factor: bool) -> Answer<Progress> {
     if job.kept.is_none() {
         return estimate(shop, id, with_factor).map(|sheet| sheet.progress);
     }
-    let rows = rows_of(shop, &job, with_factor);
+    let rows = rows_of(shop, (&job, &history(shop, id)), with_factor);
     Ok(Progress { ends: ends(shop, &job, &rows), ..progress_of(shop, &job) })
 }
 
-/// The operations of a job with what each likely takes: without drawing how far all of them may spread.
-pub fn rows_of(shop: &Shop, job: &Job, with_factor: bool) -> Vec<Row> {
-    known_of(shop, job, &history(shop, job.id), with_factor).rows
+/// The operations of a job with what each likely takes by a history: without drawing how far all of them may spread.
+pub fn rows_of(shop: &Shop, (job, history): (&Job, &History), with_factor: bool) -> Vec<Row> {
+    known_of(shop, job, history, with_factor).rows
 }
 
 /// What is known of a job's operations, and what is put on top.
@@ -199,14 +199,14 @@ fn ends(shop: &Shop, job: &Job, rows: &[Row]) -> Option<Span> {
     if job.ended.is_some() || so_far <= Span::ZERO || rows.is_empty() {
         return None;
     }
-    Some(so_far.plus(Span::sum(left(shop, job, rows))))
+    let at_hand = shop.bench.on(On::Job(job.id)).next_back().map(|run| run.work.op.as_str());
+    Some(so_far.plus(Span::sum(left(shop, (job, rows), at_hand))))
 }
 
 /// What is still to do of each row: of a batch with notes by its pace, of what is at hand or was never begun as it is likely, and of
 /// what was left for something else as far as it was thought (ours).
-pub fn left(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Span> {
+pub fn left(shop: &Shop, (job, rows): (&Job, &[Row]), at_hand: Option<&str>) -> Vec<Span> {
     let logged = shop.time(job.id);
-    let at_hand = shop.bench.on(On::Job(job.id)).next_back().map(|run| run.work.op.as_str());
     let left = |row: &Row| {
         let Some(op) = row.op.as_deref() else { return row.likely.minus(logged.own.total()) };
         let batch = shop.bench.batch(On::Job(job.id), op, shop.now);

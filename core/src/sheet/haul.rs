@@ -3,7 +3,9 @@
 //! A figure that hangs on a pile without a size is none, never nothing.
 
 use super::carried::{frozen, thawed};
+use super::helped::earned;
 use super::shop::Shop;
+use crate::bench::On;
 use crate::haul::{Haul, Heavy, Pile};
 use crate::ledger::fold;
 use crate::money::share::{Draw, Frozen, HaulCost, Share, split};
@@ -90,7 +92,7 @@ pub fn haul(shop: &Shop, id: Id) -> Answer<HaulReckoning> {
     let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
     let haul = Haul { van: shop.workshop.wood.van(), ..haul };
     let piles = haul.piles.iter().map(pile).collect::<Answer<Vec<_>>>()?;
-    let costs = Some(haul.spent()?).filter(|_| !haul.is_unpriced());
+    let costs = Some(spent(shop, &haul)?).filter(|_| !haul.is_unpriced());
     let volumes = volumes(&haul)?;
     let shares = shares(shop, &haul)?;
     Ok(HaulReckoning {
@@ -202,6 +204,14 @@ pub fn volumes(haul: &Haul) -> Answer<Volumes> {
     Ok(Volumes { gross, good, used })
 }
 
+/// What a haul cost, with the pay of those who helped to sort it.
+///
+/// # Errors
+/// [`Refusal::CurrenciesMixed`], [`Refusal::MoneyOutOfRange`].
+pub fn spent(shop: &Shop, haul: &Haul) -> Answer<Money> {
+    haul.spent()?.plus(earned(shop, On::Haul(haul.id), haul.currency)?)
+}
+
 /// What a haul cost and took; none while a good pile has no size.
 ///
 /// # Errors
@@ -209,7 +219,7 @@ pub fn volumes(haul: &Haul) -> Answer<Volumes> {
 pub fn cost(shop: &Shop, haul: &Haul) -> Answer<Option<HaulCost>> {
     let Volumes { good, used, .. } = volumes(haul)?;
     let Some(((good, lost), used)) = good.zip(sum_of(haul, Pile::lost)?).zip(used) else { return Ok(None) };
-    Ok(Some(HaulCost { cost: haul.spent()?, time: time(shop, haul), good, lost, used }))
+    Ok(Some(HaulCost { cost: spent(shop, haul)?, time: time(shop, haul), good, lost, used }))
 }
 
 /// All time of a haul: its trips, and what was clocked on it.

@@ -18,6 +18,8 @@ pub mod estimate;
 mod fetched;
 pub mod gallery;
 pub mod haul;
+pub mod helped;
+pub mod hours;
 pub mod job;
 pub mod jobs;
 pub mod look_back;

@@ -1,15 +1,16 @@
 //! What a quote says of a job: hours and price as a range, and a day.
 
 use super::account::{Account, account};
-use super::dates::{DatesSheet, Given, dates};
+use super::dates::{DatesSheet, Given, dates_of};
 use super::estimate::{estimate, left};
 use super::shop::Shop;
+use crate::bench::On;
 use crate::ledger::fold::{Job, Quote};
 use crate::ledger::kind::dates::QuoteGiven;
 use crate::ledger::kind::sale::Paid;
 use crate::money::price::{Work, proposed};
 use crate::quantity::{Count, Day, Id, Money, Span};
-use crate::refusal::Answer;
+use crate::refusal::{Answer, Refusal};
 
 /// A quote stands so many days where nothing else is said [J].
 pub const STANDS: i32 = 30;
@@ -22,17 +23,31 @@ pub struct QuoteSheet {
     /// All hours of the job, its haul's too: half the time, and nine times in ten.
     pub likely: Span,
     pub safe: Span,
-    /// Costs so far and those planned.
-    pub costs: Money,
-    /// The least price points that pay your rate for these hours; none without a rate, or where nothing says how long it takes.
-    pub low: Option<Money>,
-    pub high: Option<Money>,
+    /// Costs so far and those planned; none where what a haul costs it is not known.
+    pub costs: Option<Money>,
+    /// The least price points that pay your rate for these hours, by card as the dearest way, and why there are none.
+    pub range: Result<(Money, Money), NoQuote>,
     /// The day on which it is ready nine times in ten.
     pub ready: Option<Day>,
     pub until: Day,
-    /// The quote that was given last, and whether its day is over.
+    /// The quote that was given last, and whether it stands: its day is not over, and the job goes on.
     pub given: Option<Quote>,
+    pub stands: bool,
     pub is_over: bool,
+}
+
+/// Why there is no price to quote.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NoQuote {
+    /// The job has ended.
+    Ended,
+    /// Nothing says how long it takes.
+    Hours,
+    /// What an hour must earn is not said.
+    Rate,
+    /// What the wood costs it is not known.
+    Costs,
+    Refused(Refusal),
 }
 
 /// What can be quoted for a job.
@@ -42,35 +57,62 @@ pub struct QuoteSheet {
 pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let job = shop.job(id)?;
     let sheet = estimate(shop, id, given.with_factor)?;
-    let to_do = Span::sum(left(shop, &job, &sheet.rows));
+    let at_hand = shop.bench.on(On::Job(id)).next_back().map(|run| run.work.op.as_str());
+    let to_do = Span::sum(left(shop, (&job, &sheet.rows), at_hand));
     let wider = sheet.progress.likely.zip(sheet.progress.safe).and_then(|(likely, safe)| to_do.in_ratio(safe, likely));
     let account = account(shop, id)?;
     let so_far = account.hours.total.unwrap_or(sheet.progress.so_far);
     let (likely, safe) = (so_far.plus(to_do), so_far.plus(wider.unwrap_or(to_do)));
-    let costs = account.costs.total.unwrap_or(Money::zero(job.currency)).plus(account.costs.still)?;
-    let known = sheet.found.is_some();
-    let price = |time| if known { price(shop, &job, (&account, costs), time) } else { Ok(None) };
-    let [low, high] = [price(likely)?, price(safe)?];
-    let DatesSheet { safe: ready, .. } = dates(shop, id, given)?;
+    let costs = costs(&job, &account)?;
+    let range = match (&sheet.found, costs) {
+        _ if job.ended.is_some() => Err(NoQuote::Ended),
+        (None, _) => Err(NoQuote::Hours),
+        (_, None) => Err(NoQuote::Costs),
+        (Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
+    };
+    let DatesSheet { safe: ready, .. } = dates_of(shop, (&job, &sheet), given);
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
+    let stands = job.quote.is_some() && !is_over && job.ended.is_none();
     let until = today.plus(STANDS);
-    Ok(QuoteSheet { job: id, n: job.pieces, likely, safe, costs, low, high, ready, until, given: job.quote, is_over })
+    Ok(QuoteSheet { job: id, n: job.pieces, likely, safe, costs, range, ready, until, given: job.quote, stands, is_over })
 }
 
-/// The least price point that pays for so much time at your rate, in notes and coins or by transfer.
-fn price(shop: &Shop, job: &Job, (account, costs): (&Account, Money), time: Span) -> Answer<Option<Money>> {
-    let Some(rate) = account.pricing.hourly.your_rate else { return Ok(None) };
-    let work = Work { costs: Some(costs), time: Some(time), pieces: job.pieces };
-    let Some(need) = work.need(rate, job.pieces)? else { return Ok(None) };
-    Ok(proposed(need, shop.terms(job.currency, Paid::Card), shop.points(job.currency), job.currency).ok().map(|price| price.charge))
+/// Nothing where nothing was noted; not known where a haul's share is not.
+fn costs(job: &Job, account: &Account) -> Answer<Option<Money>> {
+    let known = match account.costs.total {
+        Some(total) => total,
+        None if account.costs.shares.is_empty() => Money::zero(job.currency),
+        None => return Ok(None),
+    };
+    known.plus(account.costs.still).map(Some)
+}
+
+fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [Span; 2]) -> Result<(Money, Money), NoQuote> {
+    let rate = account.pricing.hourly.your_rate.ok_or(NoQuote::Rate)?;
+    let price = |time| {
+        let need = Work { costs: Some(costs), time: Some(time), pieces: job.pieces }.need(rate, job.pieces)?.ok_or(Refusal::OutOfRange)?;
+        proposed(need, shop.terms(job.currency, Paid::Card), shop.points(job.currency), job.currency).map(|price| price.charge)
+    };
+    let [low, high] = times.map(price);
+    Ok((low.map_err(NoQuote::Refused)?, high.map_err(NoQuote::Refused)?))
 }
 
 impl QuoteSheet {
     /// The quote as a fact, as it is given now; none without a price.
     pub fn fact(&self) -> Option<QuoteGiven> {
-        let (low, high) = self.low.zip(self.high)?;
+        let (low, high) = self.range.as_ref().ok().copied()?;
         let (n, ready, until) = (Some(self.n), self.ready, Some(self.until));
         Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer: None, likely: Some(self.likely), safe: Some(self.safe) })
+    }
+
+    /// What is on paper: the quote that stands as it was given, else as it is now.
+    pub fn paper(&self) -> Option<QuoteGiven> {
+        let standing = self.given.filter(|_| self.stands);
+        let Quote { low, high, n, ready, until, buyer, likely, safe, .. } = match standing {
+            Some(quote) => quote,
+            None => return self.fact(),
+        };
+        Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer, likely, safe })
     }
 }

@@ -1,6 +1,7 @@
 //! The workshop: what an hour must earn, costs that belong to no job, suppliers, and how old the copy is.
 
 use super::haul;
+use super::helped::earned_for_none;
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
 use crate::haul::Trip;
@@ -37,6 +38,8 @@ pub struct YearCosts {
     pub lines: Vec<Booked>,
     /// What no job and no rack carries of all hauls.
     pub of_hauls: Money,
+    /// Pay of those who helped at work of no job.
+    pub of_helpers: Money,
 }
 
 /// The Workshop place; this year is that of the place where it is looked at.
@@ -132,13 +135,18 @@ fn costs(shop: &Shop, year: i32) -> Answer<Sorted<Currency, YearCosts>> {
         costs.total = costs.total.plus(share.cost)?;
         costs.of_hauls = costs.of_hauls.plus(share.cost)?;
     }
+    for pay in earned_for_none(shop, year)? {
+        let costs = years.entry(pay.currency()).or_insert_with(|| YearCosts::none(pay.currency()));
+        costs.total = costs.total.plus(pay)?;
+        costs.of_helpers = costs.of_helpers.plus(pay)?;
+    }
     Ok(years)
 }
 
 impl YearCosts {
     fn none(currency: Currency) -> YearCosts {
         let zero = Money::zero(currency);
-        YearCosts { total: zero, by_kind: Sorted::new(), lines: vec![], of_hauls: zero }
+        YearCosts { total: zero, by_kind: Sorted::new(), lines: vec![], of_hauls: zero, of_helpers: zero }
     }
 }
 

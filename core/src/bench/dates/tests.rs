@@ -6,7 +6,7 @@ fn day(year: i32, month: u32, day: u32) -> Day {
 }
 
 fn hours(hands: i64, wait: i64) -> Step {
-    Step { hands: Span::minutes(hands * 60), wait: Span::minutes(wait * 60) }
+    Step { hands: Span::minutes(hands * 60), wait: Span::minutes(wait * 60), cure: Span::ZERO }
 }
 
 fn off(days: &[Day]) -> Workdays {
@@ -29,7 +29,7 @@ fn back_from_a_date() {
     let friday = day(2026, 5, 22);
     // No part of the day of use itself; a full day is one day, a minute more is two.
     check(&plain, friday, &[hours(4, 0)], &[(2026, 5, 21)]);
-    check(&plain, friday, &[Step { hands: Span::minutes(241), wait: Span::ZERO }], &[(2026, 5, 20)]);
+    check(&plain, friday, &[Step { hands: Span::minutes(241), ..Step::default() }], &[(2026, 5, 20)]);
     // Two steps share a day where they fit.
     check(&plain, friday, &[hours(2, 0), hours(2, 0)], &[(2026, 5, 21), (2026, 5, 21)]);
     check(&plain, friday, &[hours(3, 0), hours(2, 0)], &[(2026, 5, 20), (2026, 5, 21)]);
@@ -39,8 +39,18 @@ fn back_from_a_date() {
     check(&off(&[day(2026, 5, 21), day(2026, 5, 20)]), friday, &[hours(4, 0)], &[(2026, 5, 19)]);
     // A night between two coats costs nothing but that they are on two days; three coats and a week of cure.
     check(&plain, friday, &[hours(1, 12), hours(1, 12), hours(1, 7 * 24)], &[(2026, 5, 12), (2026, 5, 13), (2026, 5, 14)]);
+    // Oiled, and put together while it hardens: a day to dry before that, a week before use.
+    let oiled = Step { cure: Span::minutes(7 * 1_440), ..hours(4, 24) };
+    check(&plain, friday, &[oiled, hours(4, 0)], &[(2026, 5, 14), (2026, 5, 21)]);
+    // Where the step after it takes longer than that, it decides.
+    check(&plain, friday, &[oiled, hours(32, 0)], &[(2026, 5, 11), (2026, 5, 13)]);
     // Ninety minutes in clamps on the day they were clamped: out of them at 17:00, clamped at 15:30, begun at 14:30.
-    check(&plain, friday, &[Step { hands: Span::minutes(60), wait: Span::minutes(90) }, hours(1, 0)], &[(2026, 5, 21), (2026, 5, 21)]);
+    check(
+        &plain,
+        friday,
+        &[Step { hands: Span::minutes(60), wait: Span::minutes(90), cure: Span::ZERO }, hours(1, 0)],
+        &[(2026, 5, 21), (2026, 5, 21)],
+    );
     // Waits run on Sundays: dry from Saturday evening, planed on Tuesday after two days.
     check(&plain, day(2026, 5, 27), &[hours(2, 48), hours(4, 0)], &[(2026, 5, 23), (2026, 5, 26)]);
     // But hands do not: the last step on Friday for Monday (Saturday off), two days of waiting before it, so Tuesday to Friday.
@@ -75,6 +85,9 @@ fn on_to_a_date() {
     check(&plain, (tuesday, 20 * 60), &[hours(1, 0)], Some(day(2026, 5, 21)));
     // A week of cure from Tuesday 18:00 is over on the Tuesday after.
     check(&plain, noon, &[hours(4, 7 * 24)], Some(day(2026, 5, 27)));
+    let oiled = Step { cure: Span::minutes(7 * 1_440), ..hours(4, 24) };
+    check(&plain, noon, &[oiled, hours(4, 0)], Some(day(2026, 5, 27)));
+    check(&plain, noon, &[oiled, hours(32, 0)], Some(day(2026, 5, 30)));
     // Nothing to do is ready tomorrow, at midnight today.
     check(&plain, noon, &[], Some(day(2026, 5, 20)));
     check(&plain, (tuesday, 0), &[], Some(tuesday));
@@ -87,14 +100,14 @@ fn days_that_can_not_be_worked_are_refused() {
     let plain = Workdays::default();
     let hours = |met, most| Err(Refusal::HoursOutOfRange { met: Span::minutes(met), least: BENCH_LEAST, most: Span::minutes(most) });
     let of = |minutes| Workdays { bench: Span::minutes(minutes), ..plain.clone() };
-    assert_eq!(plain.check(), Ok(()));
-    assert_eq!(Workdays { days: [false; 7], ..plain.clone() }.check(), Err(Refusal::NoWorkingDay));
+    assert_eq!((plain.check_days(), plain.check_hours()), (Ok(()), Ok(())));
+    assert_eq!(Workdays { days: [false; 7], ..plain.clone() }.check_days(), Err(Refusal::NoWorkingDay));
     for met in [0, -60, 14, 1_081, 25 * 60] {
-        assert_eq!(of(met).check(), hours(met, 1_080));
+        assert_eq!(of(met).check_hours(), hours(met, 1_080));
     }
-    assert_eq!((of(15).check(), of(1_080).check()), (Ok(()), Ok(())));
+    assert_eq!((of(15).check_hours(), of(1_080).check_hours()), (Ok(()), Ok(())));
     let early = Workdays { closing: Clock::at(3, 0).unwrap(), ..plain.clone() };
-    assert_eq!(early.check(), hours(240, 180));
+    assert_eq!(early.check_hours(), hours(240, 180));
     // What can't be said is no endless search.
     let never = Workdays { days: [false; 7], ..plain };
     assert_eq!(never.back(day(2026, 5, 22), &[hours_of_one()]), [None]);

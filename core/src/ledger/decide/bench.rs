@@ -6,7 +6,7 @@ use super::Act;
 use crate::bench::{Bench, Mender, On, Run, Stage, Work};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::{Book, Fact, fold};
-use crate::quantity::{Count, Id, Moment, Money, PILE_MOST, Span};
+use crate::quantity::{Count, Decimal, Id, Moment, Money, PILE_MOST, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// The most letters an operation's name may have.
@@ -88,6 +88,8 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
         BenchCommand::HelperJoins { run, person, pay } => {
             let run = running(&bench, *run)?;
             no_crowd(run.heads_at(act.now().wall.at).saturating_add(1))?;
+            not_there_yet(run, *person)?;
+            payable(book, run.work.on, *pay)?;
             done(act.add(kind::HelperJoined { run: run.id, person: *person, pay: *pay }))
         }
         BenchCommand::HelperLeaves { run, person } => {
@@ -235,6 +237,29 @@ pub(super) fn on_known(book: &Book, on: On) -> Answer<()> {
     if known { Ok(()) } else { Err(Refusal::NotThere) }
 }
 
+/// Nobody helps at one run twice at once; of those without a name there may be several.
+fn not_there_yet(run: &Run, person: Option<Id>) -> Answer<()> {
+    let is_there = person.is_some() && run.heads.iter().any(|head| head.person == person && head.to.is_none());
+    if is_there { Err(Refusal::HelperThere) } else { Ok(()) }
+}
+
+/// Pay is nothing or more, and in the currency of the job or haul whose cost it is.
+fn payable(book: &Book, on: On, pay: Option<Money>) -> Answer<()> {
+    let Some(pay) = pay else { return Ok(()) };
+    if pay.amount() < Decimal::ZERO {
+        return Err(Refusal::MoneyBelowNothing { met: pay });
+    }
+    let currency = match on {
+        On::Job(job) => fold::job(book, job).map(|job| job.currency),
+        On::Haul(haul) => fold::haul(book, haul).map(|haul| haul.currency),
+        On::Nothing => None,
+    };
+    match currency.filter(|currency| *currency != pay.currency()) {
+        Some(one) => Err(Refusal::CurrenciesMixed { one, other: pay.currency() }),
+        None => Ok(()),
+    }
+}
+
 /// Ends that are in order, over, and no further apart than a run may last.
 fn lasts((start, end): (Moment, Moment), now: Moment) -> Answer<()> {
     if end <= start {
@@ -340,6 +365,37 @@ mod tests {
         check(|_, open| stop_at(open, 61), |_, _| None);
         check(|ended, _| stop_at(ended, 51), |ended, _| Some(Refusal::RunHasEnded { run: ended }));
         check(|_, _| ago(-1), |_, _| Some(Refusal::SpanOutOfRange { met: Span::minutes(-1), most: Span::RUN_MOST }));
+    }
+
+    #[test]
+    fn nobody_helps_twice_at_once() {
+        let joins = |run, person| BenchCommand::HelperJoins { run, person, pay: None };
+        let mut phone = Phone::new("a");
+        let run = phone.start(0, "carry", On::Nothing);
+        for (minute, person, refused) in [(10, Some(run), false), (20, Some(run), true), (25, None, false), (30, None, false)] {
+            let found = phone.bench(minute, joins(run, person)).err();
+            assert_eq!(found, refused.then_some(Refusal::HelperThere), "at {minute}");
+        }
+        phone.bench(40, BenchCommand::HelperLeaves { run, person: Some(run) }).unwrap();
+        phone.bench(50, joins(run, Some(run))).unwrap();
+        assert_eq!(phone.runs().of_none(at(60)).labour.as_minutes(), 60 + 30 + 35 + 30 + 10);
+    }
+
+    #[test]
+    fn a_helper_is_paid_in_the_currency_of_the_job() {
+        use crate::quantity::Currency;
+        let pay = |sum: i64, currency| Money::whole(Decimal::from(sum), currency).unwrap();
+        let mut phone = Phone::new("a");
+        let shelf = phone.job(0, "shelf");
+        let run = phone.start(1, "carry", shelf);
+        let mut joins = |sum, currency| {
+            let joins = BenchCommand::HelperJoins { run, person: None, pay: Some(pay(sum, currency)) };
+            phone.bench(2, joins).err()
+        };
+        assert_eq!(joins(15, Currency::USD), None);
+        assert_eq!(joins(0, Currency::USD), None);
+        assert_eq!(joins(-1, Currency::USD), Some(Refusal::MoneyBelowNothing { met: pay(-1, Currency::USD) }));
+        assert_eq!(joins(15, Currency::EUR), Some(Refusal::CurrenciesMixed { one: Currency::USD, other: Currency::EUR }));
     }
 
     #[test]

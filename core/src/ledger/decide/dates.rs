@@ -42,7 +42,10 @@ fn workdays(book: &Book, f: &kind::WorkdaysSet, act: &mut Act) -> Answer<()> {
     if hours == before {
         return Err(Refusal::NothingAsked);
     }
-    hours.workdays().check()?;
+    if f.bench.is_some() || f.closing.is_some() {
+        hours.as_said().check_hours()?;
+    }
+    hours.workdays().check_days()?;
     act.add(f.clone());
     Ok(())
 }
@@ -82,6 +85,10 @@ fn quote(book: &Book, f: &kind::QuoteGiven, act: &mut Act) -> Answer<()> {
     }
     if f.high.minus(f.low)?.amount() < Decimal::ZERO {
         return Err(Refusal::NoPrice { met: f.high });
+    }
+    match fold::job(book, f.job).map(|job| job.currency) {
+        Some(one) if one != f.low.currency() => return Err(Refusal::CurrenciesMixed { one, other: f.low.currency() }),
+        _ => {}
     }
     f.n.map_or(Ok(()), some_pieces)?;
     [f.ready, f.until].into_iter().flatten().try_for_each(|day| near(act, day))?;
@@ -144,6 +151,21 @@ mod tests {
         assert_eq!(work.days, [true, true, true, true, true, false, false]);
     }
 
+    /// Two phones said what does not go together: hours that fit are reckoned with, and another tap is none the worse for it.
+    #[test]
+    fn hours_that_two_phones_said_leave_other_taps_alone() {
+        let (mut one, mut two) = (Phone::new("a"), Phone::new("b"));
+        let workdays = |f| Command::Dates(DatesCommand::SetWorkdays(f));
+        one.order(1, workdays(kind::WorkdaysSet { bench: Some(Span::minutes(600)), ..set() })).unwrap();
+        two.order(2, workdays(kind::WorkdaysSet { closing: Clock::at(8, 0), ..set() })).unwrap();
+        one.merge(&two);
+        assert_eq!(fold::workshop(&one.book).hours.workdays().bench, Span::minutes(480));
+        check(&mut one, DatesCommand::SetWorkdays(kind::WorkdaysSet { sat: Some(false), ..set() }), None);
+        let longer = kind::WorkdaysSet { bench: Some(Span::minutes(540)), ..set() };
+        let refused = Refusal::HoursOutOfRange { met: Span::minutes(540), least: Span::minutes(15), most: Span::minutes(480) };
+        check(&mut one, DatesCommand::SetWorkdays(longer), Some(refused));
+    }
+
     #[test]
     fn days_off_are_set_together_and_taken_back_together() {
         let mut phone = Phone::new("a");
@@ -200,6 +222,8 @@ mod tests {
             quote(of(usd(9), sum(9, Currency::EUR))),
             Some(Refusal::CurrenciesMixed { one: Currency::EUR, other: Currency::USD }),
         );
+        let euros = of(sum(9, Currency::EUR), sum(9, Currency::EUR));
+        check(&mut phone, quote(euros), Some(Refusal::CurrenciesMixed { one: Currency::USD, other: Currency::EUR }));
         check(&mut phone, quote(until(-1)), Some(Refusal::DaysOutOfRange { met: -1, least: 0, most: DAYS_MOST }));
         check(&mut phone, quote(until(4_000)), Some(Refusal::DaysOutOfRange { met: 4_000, least: -DAYS_MOST, most: DAYS_MOST }));
         let nobody = Id::new(crate::ledger::told::at(0), [9; 10]);

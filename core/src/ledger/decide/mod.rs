@@ -19,7 +19,7 @@ mod wood;
 
 pub use bench::BenchCommand;
 pub use book::BookCommand;
-pub use dates::DatesCommand;
+pub use dates::{DatesCommand, OFF_MOST};
 pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;

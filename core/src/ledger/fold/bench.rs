@@ -81,7 +81,7 @@ impl Gathered {
             Fact::RunMended(f) => self.of(f.run).mended.push(f.clone()),
             Fact::PiecesDone(f) => self.of(f.run).notches.push(Notch { id: entry.id, at: tap.wall.at, n: f.n }),
             Fact::HelperJoined(f) => {
-                self.of(f.run).heads.push(Head { n: 1, person: f.person, pay: f.pay, from: tap.wall.at, to: None });
+                self.of(f.run).joined(Head { n: 1, person: f.person, pay: f.pay, from: tap.wall.at, to: None });
             }
             Fact::HelperLeft(f) => self.of(f.run).left(f.person, tap.wall.at),
             Fact::BatchPlanned(f) => {
@@ -118,6 +118,13 @@ impl Gathered {
 }
 
 impl Said {
+    /// Nobody is at a run twice: who was named and has not left is there already.
+    fn joined(&mut self, head: Head) {
+        if head.person.is_none() || !self.heads.iter().any(|other| other.person == head.person && other.to.is_none()) {
+            self.heads.push(head);
+        }
+    }
+
     fn left(&mut self, person: Option<Id>, at: Moment) {
         if let Some(head) = self.heads.iter_mut().rev().find(|head| head.person == person && head.to.is_none()) {
             head.to = Some(at);
@@ -139,9 +146,9 @@ impl Said {
     }
 }
 
-/// The last word on each end stands. A mended end keeps the place of the end it mends.
+/// The last word on each end stands, and what was confirmed stays so. A mended end keeps the place of the end it mends.
 fn mend(run: &mut Run, said: kind::RunMended) {
-    run.confirmed = said.start.is_none() && said.stop.is_none() && said.op.is_none();
+    run.confirmed |= said.start.is_none() && said.stop.is_none() && said.op.is_none();
     if let Some(start) = said.start {
         run.started.at = start;
         run.mended_start = Some(said.by);
@@ -338,6 +345,39 @@ mod tests {
         check(&phone, 500, &[("sand", 30)]);
         let run = phone.runs().run(run).cloned().unwrap();
         assert_eq!((run.tapped.at, run.tapped_stop.unwrap().at), (at(0), at(100)), "the raw stamps stay");
+    }
+
+    #[test]
+    fn a_helper_noted_on_both_phones_is_there_once() {
+        let (mut one, mut two) = (Phone::new("a"), Phone::new("b"));
+        let run = one.start(0, "carry", On::Nothing);
+        two.merge(&one);
+        let joins = BenchCommand::HelperJoins { run, person: Some(run), pay: None };
+        one.bench(10, joins.clone()).unwrap();
+        two.bench(15, joins).unwrap();
+        one.merge(&two);
+        one.stop(60, run);
+        assert_eq!(one.runs().of_none(at(60)).labour.as_minutes(), 60 + 50);
+    }
+
+    #[test]
+    fn what_was_confirmed_stays_so_in_any_order() {
+        use BenchCommand::{Confirm, Mend};
+        for order in [[0, 1, 2], [1, 0, 2], [2, 1, 0], [0, 2, 1]] {
+            let mut phone = Phone::new("a");
+            let run = phone.start(0, "sand", On::Nothing);
+            phone.stop(400, run);
+            for n in order {
+                let said = [
+                    Confirm { run },
+                    Mend { run, start: None, stop: None, op: Some("plane".into()) },
+                    Mend { run, start: Some(at(5)), stop: None, op: None },
+                ];
+                phone.bench(410, said[n].clone()).unwrap();
+            }
+            assert!(phone.runs().run(run).unwrap().confirmed, "{order:?}");
+            check(&phone, 500, &[("plane", 395)]);
+        }
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use crate::bench::dates::Workdays;
 use crate::ledger::Entry;
 use crate::ledger::kind::dates::{DayOffSet, QuoteGiven, WorkdaysSet};
-use crate::quantity::{Clock, Count, Day, Id, Money, Set, Span, Wall};
+use crate::quantity::{Clock, Count, Currency, Day, Decimal, Id, Money, Set, Span, Wall};
 
 /// When the maker works, as said; what was never said is none.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -51,8 +51,15 @@ impl HoursFacts {
         self.bench.is_some() || self.closing.is_some() || self.days.iter().any(Option::is_some)
     }
 
-    /// As said, else as is usual.
+    /// As said, else as is usual; two phones may have said hours that do not fit before closing: then as many as do.
     pub fn workdays(&self) -> Workdays {
+        let said = self.as_said();
+        let before = Span::minutes(i64::from(said.closing.as_minutes()));
+        Workdays { bench: said.bench.min(before), ..said }
+    }
+
+    /// As said, whether it fits or not.
+    pub fn as_said(&self) -> Workdays {
         let usual = Workdays::default();
         let mut days = usual.days;
         days.iter_mut().zip(self.days).for_each(|(day, said)| *day = said.unwrap_or(*day));
@@ -61,9 +68,10 @@ impl HoursFacts {
 }
 
 impl Quote {
-    /// One whose prices do not lie in their order, or are no prices, says nothing.
-    pub(super) fn of(entry: &Entry, f: &QuoteGiven) -> Option<Quote> {
-        let sound = f.low.currency() == f.high.currency() && f.low.amount() <= f.high.amount();
+    /// One whose prices do not lie in their order, are no prices, or are of another currency than the job's says nothing.
+    pub(super) fn of(entry: &Entry, f: &QuoteGiven, currency: Currency) -> Option<Quote> {
+        let own = f.low.currency() == currency && f.high.currency() == currency;
+        let sound = own && Decimal::ZERO < f.low.amount() && f.low.amount() <= f.high.amount();
         let QuoteGiven { low, high, n, ready, until, buyer, likely, safe, .. } = *f;
         sound.then_some(Quote { entry: entry.id, at: entry.wall, low, high, n, ready, until, buyer, likely, safe })
     }

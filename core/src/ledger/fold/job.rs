@@ -76,7 +76,7 @@ fn planned(job: &mut Job, entry: &Entry) {
         Fact::DesignUsed(f) => job.design = Some(f.design),
         Fact::EstimateMade(f) => job.kept = super::estimate::Kept::of(entry, f).or(job.kept),
         Fact::DeadlineSet(f) => job.described.due = f.day.map(|day| Wall::new(day.at(Clock::NOON, entry.offset()), entry.offset())),
-        Fact::QuoteGiven(f) => job.quote = super::dates::Quote::of(entry, f).or(job.quote),
+        Fact::QuoteGiven(f) => job.quote = super::dates::Quote::of(entry, f, job.currency).or(job.quote),
         Fact::JobMarked(f) => job.typical = f.typical,
         Fact::LessonWritten(f) => job.lesson = Some(f.text.clone()).filter(|text| !text.is_empty()),
         _ => {}

@@ -144,19 +144,21 @@ impl Look<'_> {
         found
     }
 
-    /// The latest of each operation and job, the newest first.
+    /// The latest of each operation and job that the maker is not done with, the newest first.
     pub(super) fn latest(&self) -> Vec<Choice> {
         let mut found: Vec<&Run> = vec![];
+        let mut ended: Sorted<On, bool> = Sorted::new();
         for run in self.own().rev() {
             let same = |other: &&Run| (&other.work.op, other.work.on, other.work.rework) == (&run.work.op, run.work.on, run.work.rework);
-            if !found.iter().any(same) {
+            let on = run.work.on;
+            if !found.iter().any(same) && !*ended.entry(on).or_insert_with(|| fold::is_ended(self.book, on)) {
                 found.push(run);
             }
             if LATEST <= found.len() {
                 break;
             }
         }
-        found.into_iter().filter(|run| !fold::is_ended(self.book, run.work.on)).map(|run| self.choice(run)).listed()
+        found.into_iter().map(|run| self.choice(run)).listed()
     }
 }
 

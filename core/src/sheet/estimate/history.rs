@@ -33,9 +33,18 @@ struct Whole {
 
 /// The history of every job but this one. Those marked as not typical are left out.
 pub fn history(shop: &Shop, but: Id) -> History {
+    history_of(shop, |job| job.id != but)
+}
+
+/// The history of all jobs, for many estimates at once.
+pub fn history_of_all(shop: &Shop) -> History {
+    history_of(shop, |_| true)
+}
+
+fn history_of(shop: &Shop, counts: impl Fn(&Job) -> bool) -> History {
     let mut history = History::default();
     let by_job = runs_by_job(shop);
-    let mut known: Vec<Job> = jobs(shop.book).filter(|job| job.typical && job.id != but).listed();
+    let mut known: Vec<Job> = jobs(shop.book).filter(|job| job.typical && counts(job)).listed();
     known.reverse();
     told(shop, &mut history);
     for job in &known {

@@ -2,7 +2,7 @@
 
 use super::figures::Figures;
 use super::stock::{Joins, LeftOut, Stack};
-use super::wish::{Panel, Parts, Tiles, Wish};
+use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
 use crate::plan::{Asked, field, parts, rows, sticks};
 use crate::quantity::{Length, begin_large};
 use crate::refusal::{Answer, Refusal};
@@ -166,6 +166,22 @@ fn of_wood(wood: Option<&String>, sources: &[Source]) -> Option<Vec<usize>> {
     Some(fits.map(|(place, _)| place).collect())
 }
 
+/// The sticks of the wood that a part asks for that are thick and wide enough for it with what is over, whichever way they lie; any where
+/// all are.
+fn of_section(part: &Wanted, figures: &Figures, sources: &[Source]) -> Option<Vec<usize>> {
+    let [_, wide_over, thick_over] = figures.allow;
+    let [thick, wide] =
+        [(part.size[0], thick_over), (part.size[1], wide_over)].map(|(side, over)| side.as_nm().saturating_add(over.as_nm()));
+    let fits = |source: &Source| {
+        let [thickness, width, _] = source.size.map(Length::as_nm);
+        thick.min(wide) <= thickness.min(width) && thick.max(wide) <= thickness.max(width)
+    };
+    let of_wood = of_wood(part.wood.as_ref(), sources);
+    let all = sources.iter().enumerate().filter(|(place, _)| of_wood.as_ref().is_none_or(|piles| piles.contains(place)));
+    let piles: Vec<usize> = all.filter(|(_, source)| fits(source)).map(|(place, _)| place).collect();
+    if piles.len() == sources.len() { None } else { Some(piles) }
+}
+
 fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> parts::problem::Problem {
     let [length, width, thickness] = figures.allow;
     let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| {
@@ -211,7 +227,7 @@ fn lengths(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn F
             .parts
             .iter()
             .map(|part| {
-                let piles = of_wood(part.wood.as_ref(), sources);
+                let piles = of_section(part, figures, sources);
                 sticks::problem::Part { id: part.name.clone(), per_set: part.n, length: of(part.size[2]), piles }
             })
             .collect(),

@@ -119,6 +119,26 @@ fn the_unit_is_what_all_lengths_are_multiples_of() {
     assert_eq!((unit, problem.end_trim, problem.parts[0].piles.as_deref()), (1_000_000, 6, Some(&[][..])));
 }
 
+/// Boards 40 x 150 and 20 x 60, 2 over: what a part of this section may be cut from.
+#[track_caller]
+fn sticks_for(size: [i64; 2], wood: Option<&str>, piles: Option<&[usize]>) {
+    let part = wanted("leg", 4, [size[0], size[1], 350], wood);
+    let Ok(Ready { asked: Asked::Sticks(problem), .. }) = asked(Wish::Sticks(Parts { sets: None, parts: vec![part] })) else { panic!() };
+    assert_eq!(problem.parts[0].piles.as_deref(), piles, "{size:?}");
+}
+
+#[test]
+fn a_stick_is_as_thick_and_as_wide_as_its_part() {
+    sticks_for([36, 60], None, Some(&[0]));
+    sticks_for([60, 36], None, Some(&[0])); // whichever way it lies
+    sticks_for([18, 58], None, None);
+    sticks_for([19, 58], None, Some(&[0]));
+    sticks_for([18, 59], None, Some(&[0]));
+    sticks_for([39, 60], None, Some(&[]));
+    sticks_for([18, 58], Some("oak-european"), None);
+    sticks_for([18, 58], Some("ash-white"), Some(&[]));
+}
+
 #[test]
 fn a_field_knows_its_unit_for_its_weight() {
     let size = [Some((mm(600), mm(5))), Some((mm(400), mm(5))), None];

@@ -3,6 +3,7 @@
 //! Figures depend on the machine and on what else it does; the throttle is the browser's own, four times slower than this machine.
 mod outlook;
 mod plan;
+mod years;
 
 use fivebar_host::weigh;
 use fivebar_tests::count::HONEST;
@@ -38,7 +39,8 @@ const HOW: &str = "
 Tap to paint: from the pointerup event's timeStamp to a message posted in the next animation frame, which arrives once that frame was
 handed over. Cold start: a killed browser, no network, four seconds for the browser's own start, then from navigation start to the same
 of the frame that shows the tiles; median of five; the book was opened before, so its lines are bound. Fold: the app's own marks (`read`,
-`lines`, `fold`), no throttle: from entries to the book and its first screen on the page. Plan: on the page's own thread, where the
+`lines`, `fold`), no throttle: from entries to the book and its first screen on the page. Opening: from the touch's own clock to the
+same of the frame that shows it; a tenth of a second is ours. Plan: on the page's own thread, where the
 throttle holds; figures beside those of general solvers (`tests/yield/reference.json`).";
 
 fn main() {
@@ -53,6 +55,7 @@ fn main() {
     colds.sort_by(f64::total_cmp);
     row(&format!("cold start offline to the last count, 4x, {BOOK} entries"), part(&colds, 0.5), "ms", 1000.0);
     row("  the slowest of five", part(&colds, 1.0), "ms", 1000.0);
+    years::rows(profile.path(), BOOK);
     let profile = tempfile::tempdir().expect("a folder");
     filled(profile.path(), BIG_BOOK);
     let [read, lines, fold] = folding(profile.path());

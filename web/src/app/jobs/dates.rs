@@ -8,8 +8,8 @@ use crate::words::en::waits::guess;
 use fivebar_core::bench::wait::Waits;
 use fivebar_core::ledger::decide::{Command, DatesCommand, Now};
 use fivebar_core::ledger::kind::dates::DeadlineSet;
-use fivebar_core::quantity::{Day, Id};
-use fivebar_core::sheet::dates::{DatesSheet, Given, Promise, dates, promise};
+use fivebar_core::quantity::{Day, Id, Wall};
+use fivebar_core::sheet::dates::{DatesSheet, Given, Promise, dates, promises};
 use fivebar_core::sheet::quote::{QuoteSheet, quote};
 use std::rc::Rc;
 
@@ -36,12 +36,12 @@ pub fn heard(app: &mut App, tap: DatesTap, now: Now) {
     let Some(job) = app.jobs.open else { return };
     match tap {
         DatesTap::By(by) => {
-            let from = chosen(app, job).unwrap_or(now.wall.day());
+            let from = chosen(app, due(app, job)).unwrap_or(now.wall.day());
             app.jobs.day = Some(Chosen(Some(from.plus(by))));
         }
         DatesTap::NoDay => app.jobs.day = Some(Chosen(None)),
         DatesTap::Promise => {
-            let day = chosen(app, job);
+            let day = chosen(app, due(app, job));
             if app.order(&Command::Dates(DatesCommand::Promise(DeadlineSet { job, day })), now).is_some() {
                 app.jobs.day = None;
                 app.orders.push(Order::Feel(Feel::Start));
@@ -63,11 +63,13 @@ pub fn heard(app: &mut App, tap: DatesTap, now: Now) {
 }
 
 /// The day as it stands on the page: chosen, else promised.
-pub fn chosen(app: &App, job: Id) -> Option<Day> {
-    match app.jobs.day {
-        Some(Chosen(day)) => day,
-        None => sheet(app, job).and_then(|sheet| sheet.due),
-    }
+pub fn chosen(app: &App, due: Option<Day>) -> Option<Day> {
+    app.jobs.day.map_or(due, |Chosen(day)| day)
+}
+
+/// The day said with the job.
+fn due(app: &App, job: Id) -> Option<Day> {
+    app.shelf().shop(app.now.at).job(job).ok()?.described.due.map(Wall::day)
 }
 
 /// A job's dates as they stand.
@@ -75,9 +77,9 @@ pub fn sheet(app: &App, job: Id) -> Option<DatesSheet> {
     with_given(app, |given| dates(&app.shelf().shop(app.now.at), job, given).ok())
 }
 
-/// What was promised of a job, without reckoning how far its hours may spread.
-pub fn promised(app: &App, job: Id) -> Option<Promise> {
-    with_given(app, |given| promise(&app.shelf().shop(app.now.at), job, given).ok().flatten())
+/// What was promised of jobs, without reckoning how far their hours may spread.
+pub fn promised(app: &App, jobs: &[Id]) -> Vec<(Id, Promise)> {
+    if jobs.is_empty() { vec![] } else { with_given(app, |given| promises(&app.shelf().shop(app.now.at), jobs, given)) }
 }
 
 /// What can be quoted for a job.

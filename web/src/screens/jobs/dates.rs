@@ -3,7 +3,7 @@
 use super::super::workshop::hours::{clock, day};
 use super::super::{Screen, Seen, undo};
 use super::{say, to_job};
-use crate::app::jobs::dates::{DatesTap, chosen, promised, sheet as sheet_of};
+use crate::app::jobs::dates::{DatesTap, chosen, sheet as sheet_of};
 use crate::app::jobs::{Room, Tap};
 use crate::app::workshop::{self, Over};
 use crate::app::{App, Msg};
@@ -12,7 +12,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{dates as words, job};
-use fivebar_core::quantity::{Day, Id, Listed, Span};
+use fivebar_core::quantity::{Day, Listed, Span};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
 use fivebar_core::sheet::job::JobSheet;
 
@@ -24,14 +24,15 @@ pub(super) fn tap(tap: DatesTap) -> Msg {
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(job.name.clone(), words::DATES);
     let found = sheet_of(app, job.job);
-    let first = el("div", "col").kids(asked(job, app, seen)).kids(found.iter().flat_map(|sheet| last_days(sheet, seen)));
+    let due = found.as_ref().and_then(|sheet| sheet.due);
+    let first = el("div", "col").kids(asked(job, due, app, seen)).kids(found.iter().flat_map(|sheet| last_days(sheet, seen)));
     let second = el("div", "col").kids(found.iter().flat_map(|sheet| can_be(sheet, seen))).kid(key(
         "key h56",
         words::QUOTE,
         quote_under(job, seen),
         say(Tap::Room(Room::Quote)),
     ));
-    let keys = match promise_key(job.job, app, seen) {
+    let keys = match promise_key(due, app, seen) {
         Some(promise) => el("div", "um").kid(promise).kid(to_job()),
         None => to_job(),
     };
@@ -40,12 +41,12 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 }
 
 /// The day as it is chosen, and the keys that move it.
-fn asked(job: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn asked(job: &JobSheet, due: Option<Day>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if job.selling.open().any(|agreement| agreement.due.is_some()) {
         let promised = job.date.map(|date| seen.speech.day(date)).unwrap_or_default();
         return vec![el("h2", "").text(words::DONE_BY), el("p", "t22 w8").text(promised), el("p", "t14 i2").text(words::BY_BUYER)];
     }
-    let chosen = chosen(app, job.job);
+    let chosen = chosen(app, due);
     let none = chosen.is_some().then(|| key("key soft h48", words::NO_DAY_KEY, "", tap(DatesTap::NoDay)));
     let stands = el("p", "t22 w8").text(chosen.map_or(words::NO_DAY.to_owned(), |chosen| day(chosen, seen)));
     vec![
@@ -56,11 +57,10 @@ fn asked(job: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 /// Solid while another day is chosen than the one that stands.
-fn promise_key(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let chosen = app.jobs.day.as_ref()?.0;
-    let stands = sheet_of(app, job).and_then(|sheet| sheet.due);
+fn promise_key(due: Option<Day>, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let chosen = chosen(app, due);
     let word = words::promise(chosen.map(|chosen| day(chosen, seen)).as_deref());
-    (chosen != stands).then(|| key("key solid h56", word, "", tap(DatesTap::Promise)))
+    (chosen != due).then(|| key("key solid h56", word, "", tap(DatesTap::Promise)))
 }
 
 /// When it can be ready, and by which working hours.
@@ -84,7 +84,9 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     if sheet.rows.is_empty() {
         return vec![];
     }
-    let late = sheet.late.and_then(|nth| sheet.rows.get(nth)).map(|row| el("p", "why").attr("role", "status").text(late(row, seen)));
+    let over = sheet.due.is_some_and(|due| due < seen.now.day()).then(|| words::IS_OVER.to_owned());
+    let late = over.or_else(|| sheet.late.and_then(|nth| sheet.rows.get(nth)).map(|row| late(row, seen)));
+    let late = late.map(|said| el("p", "why").attr("role", "status").text(said));
     let rows = sheet.rows.iter().enumerate().map(|(nth, row)| step(row, sheet.late.is_some_and(|late| late <= nth), seen));
     let under = if sheet.due.is_some() { words::DATES_UNDER } else { "" };
     let list = el("section", "card list")
@@ -100,10 +102,9 @@ fn name(row: &DateRow) -> String {
 }
 
 fn late(row: &DateRow, seen: Seen<'_>) -> String {
-    let waits = row.hands <= Span::ZERO;
-    match (&row.wait, row.last) {
-        (Some((_, span)), _) if waits => words::waits_past(&name(row), &day(until(*span, seen), seen)),
-        _ => words::late(&name(row), row.last.map(|last| day(last, seen)).as_deref()),
+    match row.only_waits() {
+        true => words::waits_past(&name(row), &day(until(row.through(), seen), seen)),
+        false => words::late(&name(row), row.last.map(|last| day(last, seen)).as_deref()),
     }
 }
 
@@ -115,9 +116,14 @@ fn until(span: Span, seen: Seen<'_>) -> Day {
 fn step(row: &DateRow, late: bool, seen: Seen<'_>) -> El<Msg> {
     let hands = (Span::ZERO < row.hands).then(|| seen.speech.span(row.hands));
     let wait = row.wait.as_ref().map(|(what, span)| (words::wait(what.as_str()), long(*span, seen)));
-    let under = words::step(hands.as_deref(), wait.as_ref().map(|(what, span)| (*what, span.as_str())));
+    let cure = row.cure.map(|span| long(span, seen));
+    let under = words::step(hands.as_deref(), wait.as_ref().map(|(what, span)| (*what, span.as_str())), cure.as_deref());
     let what = el("span", "op").kid(el("b", "").text(name(row))).kid(el("span", "t14 i2").text(under));
-    let last = row.last.map(|last| el("span", if late { "n c-under" } else { "n" }).text(day(last, seen)));
+    let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| words::safe_last(&day(safe, seen)));
+    let last = row.last.map(|last| {
+        let safe = safe.map(|safe| el("span", "t14 i2").text(safe));
+        el("span", if late { "n c-under" } else { "n" }).kid(el("span", "").text(day(last, seen))).kids(safe)
+    });
     el("div", "dl").kid(what).kids(last)
 }
 
@@ -141,15 +147,14 @@ fn quote_under(job: &JobSheet, seen: Seen<'_>) -> String {
 }
 
 /// What was promised of a job, in a line: the next step's last day, or what can't be met any more.
-pub fn promise_line(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let Promise { due, is_over, late: too_late, next } = promised(app, job)?;
+pub fn promise_line(promise: &Promise, seen: Seen<'_>) -> Option<El<Msg>> {
     let red = |words: String| Some(el("span", "c-under w7").text(words));
-    if is_over {
-        return red(words::is_over(&day(due, seen)));
+    if promise.is_over {
+        return red(words::IS_OVER.to_owned());
     }
-    if let Some(row) = too_late {
-        return red(late(&row, seen));
+    if let Some(row) = &promise.late {
+        return red(late(row, seen));
     }
-    let row = next.filter(|row| Span::ZERO < row.hands)?;
-    row.last.map(|last| el("span", "t14").text(words::begin(&name(&row), &day(last, seen))))
+    let row = promise.next.as_ref().filter(|row| !row.only_waits())?;
+    row.last.map(|last| el("span", "t14").text(words::begin(&name(row), &day(last, seen))))
 }

@@ -8,6 +8,7 @@ use super::figures::{bar_said, hourly, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::Tap;
+use crate::app::jobs::dates::promised;
 use crate::app::jobs::draft::What;
 use crate::app::order::Which;
 use crate::app::plan::cuts_left;
@@ -21,8 +22,9 @@ use crate::parts::notice::trouble;
 use crate::parts::so_far::thin;
 use crate::view::{El, el};
 use crate::words::en::{dates, jobs as words};
-use fivebar_core::quantity::Listed;
+use fivebar_core::quantity::{Id, Listed};
 use fivebar_core::refusal::Answer;
+use fivebar_core::sheet::dates::Promise;
 use fivebar_core::sheet::job::NextAct;
 use fivebar_core::sheet::jobs::{JobRow, Section, jobs};
 
@@ -41,7 +43,6 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr jobs")
         .kids(many.then(|| search(app)))
         .kids(waits::lines(&kept(app, |kept| kept.ending(app.now)), true, app, seen))
-        .kids(since::to_saw(app, |job| own.iter().find(|row| row.job == job).map(|row| row.name.clone()), seen))
         .kids(match unreadable {
             Some(unreadable) => vec![unreadable],
             None if any => sections(&own, Which::Own, app, seen),
@@ -77,13 +78,24 @@ fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<
         (Section::InHand, words::IN_HAND),
         (Section::Ended, words::ENDED),
     ];
+    let promised = promises(rows, which, app);
     let saw = if which == Which::Own { cuts_left(app) } else { vec![] };
     let mut shown = vec![];
+    // What was promised comes first, then the way to the saw.
+    let named = |job| rows.iter().find(|row| row.job == job).map(|row| row.name.clone());
+    let mut to_saw = (which == Which::Own).then(|| since::to_saw(app, named, seen));
     for (section, title) in heads {
+        if section != Section::Due {
+            shown.extend(to_saw.take().unwrap_or_default());
+        }
         let mut of_it = rows.iter().filter(|row| row.section == section).peekable();
         if of_it.peek().is_some() {
             shown.push(el("h2", "").text(title));
-            let one = |row: &JobRow| card(row, which, since::saw_words(&saw, row.job, seen), seen).kids(promise(row, which, app, seen));
+            let line = |row: &JobRow| promised.iter().find(|(job, _)| *job == row.job).map(|(_, promise)| promise);
+            let one = |row: &JobRow| {
+                let line = line(row).and_then(|promise| super::dates::promise_line(promise, seen));
+                card(row, which, since::saw_words(&saw, row.job, seen), seen).kids(line)
+            };
             shown.extend(of_it.map(one));
         }
     }
@@ -105,10 +117,10 @@ fn card(row: &JobRow, which: Which, at_saw: Option<String>, seen: Seen<'_>) -> E
         .kids((!bar.is_empty()).then(|| thin(&bar, seen.page.card(), &bar_said(&bar))))
 }
 
-/// Of what was promised by a day: the next step's last day, or what can't be met any more.
-fn promise(row: &JobRow, which: Which, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let asked = row.section == Section::Due && row.date.is_some() && which == app.which;
-    if asked { super::dates::promise_line(row.job, app, seen) } else { None }
+/// What was promised of the jobs of a book that are shown.
+fn promises(rows: &[JobRow], which: Which, app: &App) -> Vec<(Id, Promise)> {
+    let due = rows.iter().filter(|row| row.section == Section::Due && row.date.is_some() && which == app.which);
+    promised(app, &due.map(|row| row.job).listed())
 }
 
 /// Name, figure, state, and what stands beside it.

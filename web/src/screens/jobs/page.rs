@@ -7,6 +7,7 @@ use super::super::{Screen, Seen, undo};
 use super::figures::{bar_said, carried, day, hourly, lacking, line, short, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
+use crate::app::jobs::dates::promised;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
 use crate::app::jobs::{Room, Tap};
@@ -35,13 +36,20 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let first = el("div", "col")
         .kids(next_act(sheet, at_saw.as_deref(), seen))
         .kids(since::to_saw(app, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
-        .kids(super::dates::promise_line(sheet.job, app, seen).map(|line| el("p", "").kid(line)))
+        .kids(promise(sheet, app, seen))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, seen))
         .kids(super::estimate::so_far(sheet, app, seen))
         .kids(money_card(sheet, seen));
     let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(below(sheet, seen));
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
+}
+
+/// What must begin by when, of a job that is to be done by a day.
+fn promise(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    sheet.date?;
+    let promised = promised(app, &[sheet.job]);
+    promised.first().and_then(|(_, promise)| super::dates::promise_line(promise, seen)).map(|line| el("p", "").kid(line))
 }
 
 /// Dates and quote, the way back to the list, and to the job's own name.
@@ -84,7 +92,7 @@ fn about(sheet: &JobSheet, seen: Seen<'_>) -> String {
     if !matches!(sheet.next, NextAct::HandOver { .. } | NextAct::WorkOn { .. } | NextAct::Running { .. }) {
         return String::new();
     }
-    let date = sheet.date.map(|date| seen.speech.day(date));
+    let date = sheet.date.filter(|_| sheet.selling.open().next().is_some()).map(|date| seen.speech.day(date));
     let how = sheet.selling.open().find_map(|agreement| agreement.carried).map(|way| carried(way).to_owned());
     let long =
         delivery(sheet).and_then(|planned| planned.span).filter(|_| delivers(sheet)).map(|span| words::about(&seen.speech.span(span)));

@@ -12,22 +12,22 @@ use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, dates as words, jobs, price, workshop};
+use crate::words::en::{common, dates as words, jobs, price, refusal, workshop};
 use fivebar_core::ledger::fold::Quote;
 use fivebar_core::quantity::{Id, Listed, Money};
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::sheet::quote::QuoteSheet;
+use fivebar_core::sheet::quote::{NoQuote, QuoteSheet};
 
 /// The page.
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(job.name.clone(), words::QUOTE_TITLE);
     let Some(sheet) = quoted(app, job.job) else { return super::dates::screen(job, app, seen) };
     let lines = lines(job, &sheet, seen);
-    let can = sheet.low.is_some();
+    let has_paper = !lines.is_empty();
     let private = el("div", "col no-print")
         .kids(private(&sheet, seen))
         .kids(app.jobs.handed.as_ref().map(|told| el("p", "w7").attr("role", "status").text(words::handed(told))))
-        .kids(can.then(|| {
+        .kids(has_paper.then(|| {
             el("div", "g2").kid(key("key h56", words::SHARE, "", tap(DatesTap::Share))).kid(key(
                 "key h56",
                 words::PRINT,
@@ -35,9 +35,10 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
                 tap(DatesTap::Print),
             ))
         }))
-        .kids(can.then(|| el("p", "t14 i2").text(words::PAPER_UNDER)));
-    let paper = can.then(|| el("section", "sheet card quote").kids(lines.iter().enumerate().map(line)));
-    let give = can.then(|| key("key solid h56", words::GIVE, "", tap(DatesTap::Quote)));
+        .kids(has_paper.then(|| el("p", "t14 i2").text(words::PAPER_UNDER)));
+    let paper = has_paper.then(|| el("section", "sheet card quote").kids(lines.iter().enumerate().map(line)));
+    let word = if sheet.stands { words::GIVE_ANEW } else { words::GIVE };
+    let give = sheet.range.is_ok().then(|| key("key solid h56", word, "", tap(DatesTap::Quote)));
     let back = key("key soft h56 wide", words::DATES, "", say(Tap::Room(Room::Dates)));
     let keys = match give {
         Some(give) => el("div", "um").kid(give).kid(back),
@@ -54,16 +55,22 @@ fn line((nth, text): (usize, &String)) -> El<Msg> {
 /// What only the maker sees: the hours, and what was quoted before.
 fn private(sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let span = |span| seen.speech.span(span);
-    let reckoned = match (sheet.low.is_some(), sheet.ready.is_some()) {
-        (true, _) => words::reckoning(&span(sheet.likely), &span(sheet.safe), &sum(sheet.costs, seen)),
-        (false, true) => words::QUOTE_NO_RATE.to_owned(),
-        (false, false) => words::QUOTE_NO_HOURS.to_owned(),
+    let costs = sheet.costs.map(|costs| sum(costs, seen)).unwrap_or_default();
+    let said = match &sheet.range {
+        Ok(_) => words::reckoning(&span(sheet.likely), &span(sheet.safe), &costs),
+        Err(NoQuote::Ended) => words::QUOTE_ENDED.to_owned(),
+        Err(NoQuote::Hours) => words::QUOTE_NO_HOURS.to_owned(),
+        Err(NoQuote::Rate) => words::QUOTE_NO_RATE.to_owned(),
+        Err(NoQuote::Costs) => words::QUOTE_NO_COSTS.to_owned(),
+        Err(NoQuote::Refused(refusal)) => refusal::refused(refusal, seen.speech).what,
     };
+    let now = sheet.range.as_ref().ok().filter(|_| sheet.stands).map(|(low, high)| between(*low, *high, seen));
+    let now = now.map(|now| el("p", "row").kid(el("span", "").text(words::QUOTE_NOW)).kid(el("span", "w7").text(now)));
+    let rate = (sheet.range == Err(NoQuote::Rate))
+        .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
     let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
     let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
-    let rate = (sheet.low.is_none() && sheet.ready.is_some())
-        .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
-    std::iter::once(el("p", "").text(reckoned)).chain(rate).chain(over).chain(given).listed()
+    given.into_iter().chain(over).chain(now).chain([el("p", "").text(said)]).chain(rate).listed()
 }
 
 fn given(quote: &Quote, seen: Seen<'_>) -> String {
@@ -75,18 +82,20 @@ fn between(low: Money, high: Money, seen: Seen<'_>) -> String {
     words::between(&seen.speech.short_money(low), &seen.speech.short_money(high))
 }
 
-/// What a buyer reads: the piece, the price, the day, until when. Nothing of hours, costs or rate.
+/// What a buyer reads: the piece, the price, the day, until when. Nothing of hours, costs or rate. A quote that stands is told as it was given.
 fn lines(job: &JobSheet, sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<String> {
-    let Some((low, high)) = sheet.low.zip(sheet.high) else { return vec![] };
-    let title = jobs::name(&job.name, sheet.n, &seen.speech.count(sheet.n));
+    let Some(paper) = sheet.paper() else { return vec![] };
+    let n = paper.n.unwrap_or(sheet.n);
+    let title = jobs::name(&job.name, n, &seen.speech.count(n));
     let said = &job.described;
     let made = [said.wood.clone().unwrap_or_default(), said.finish.clone().unwrap_or_default(), size(job, seen)];
     let made = made.into_iter().filter(|text| !text.is_empty());
-    [title, between(low, high, seen)]
+    [title, between(paper.low, paper.high, seen)]
         .into_iter()
         .chain(made)
-        .chain(sheet.ready.map(|ready| words::ready_by(&day(ready, seen))))
-        .chain([words::good_until(&day(sheet.until, seen)), words::NOT_BINDING.to_owned()])
+        .chain(paper.ready.map(|ready| words::ready_by(&day(ready, seen))))
+        .chain(paper.until.map(|until| words::good_until(&day(until, seen))))
+        .chain([words::NOT_BINDING.to_owned()])
         .listed()
 }
 

@@ -10,7 +10,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{refusal, workshop as words};
 use fivebar_core::ledger::fold::Booked;
-use fivebar_core::quantity::{Id, Listed};
+use fivebar_core::quantity::{Id, Listed, Money};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::workshop::{YearCosts, workshop};
 
@@ -38,10 +38,12 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 
 fn of_year(year: &YearCosts, opened: Option<Id>, seen: Seen<'_>) -> El<Msg> {
     let total = el("p", "row").kid(el("b", "t30 w8").text(seen.speech.money(year.total))).kid(el("span", "t14").text(words::THIS_YEAR));
-    let hauls = (!year.of_hauls.is_zero())
-        .then(|| el("div", "dl").kid(el("span", "op").text(words::OF_HAULS)).kid(el("span", "n").text(seen.speech.money(year.of_hauls))));
+    let part = |name: &'static str, sum: Money| {
+        (!sum.is_zero()).then(|| el("div", "dl").kid(el("span", "op").text(name)).kid(el("span", "n").text(seen.speech.money(sum))))
+    };
+    let (hauls, helpers) = (part(words::OF_HAULS, year.of_hauls), part(words::OF_HELPERS, year.of_helpers));
     let lines = year.lines.iter().rev().map(|line| row(line, opened == Some(line.entry), seen));
-    el("section", "year").kid(total).kid(el("div", "card list").kids(lines).kids(hauls))
+    el("section", "year").kid(total).kid(el("div", "card list").kids(lines).kids(helpers).kids(hauls))
 }
 
 fn row(line: &Booked, open: bool, seen: Seen<'_>) -> El<Msg> {

@@ -11,6 +11,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{dates as words, job};
 use fivebar_core::bench::dates::Workdays;
+use fivebar_core::ledger::decide::OFF_MOST;
 use fivebar_core::ledger::fold::HoursFacts;
 use fivebar_core::quantity::{Clock, Day, Listed, Span, Wall};
 
@@ -89,7 +90,8 @@ fn ahead(hours: &HoursFacts, seen: Seen<'_>) -> Vec<El<Msg>> {
     let mut rows: Vec<(Day, Day)> = vec![];
     for off in hours.off.iter().filter(|off| today <= **off) {
         match rows.last_mut() {
-            Some((_, to)) if to.next() == *off => *to = *off,
+            // So many are lifted in one act, and no more.
+            Some((from, to)) if to.next() == *off && from.until(*off) < OFF_MOST => *to = *off,
             _ => rows.push((*off, *off)),
         }
     }
@@ -112,11 +114,16 @@ fn choose(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let to = off.from.plus(off.days.saturating_sub(1));
     let last = (1 < off.days).then(|| day(to, seen));
     let chips = IN_A_ROW.iter().map(|n| Chip::choice(seen.speech.count(n.unsigned_abs()), *n == off.days)).listed();
+    let all_off = (0..off.days).all(|nth| known(app).hours.off.contains(&off.from.plus(nth)));
+    let set = match all_off {
+        true => key("key h56", words::work_after_all(&day(off.from, seen), last.as_deref()), "", tap(HoursTap::On(off.from, to))),
+        false => key("key h56", words::take_off(&day(off.from, seen), last.as_deref()), "", tap(HoursTap::Off)),
+    };
     vec![
         day_steps([job::DAY, job::DAYS], |by| tap(HoursTap::OffBy(by))),
         el("p", "t14 i2").text(words::IN_A_ROW),
         flowing("key h48", chips, |nth| tap(HoursTap::OffDays(IN_A_ROW.get(nth).copied().unwrap_or(1))))
             .attr("aria-label", words::IN_A_ROW),
-        key("key h56", words::take_off(&day(off.from, seen), last.as_deref()), "", tap(HoursTap::Off)),
+        set,
     ]
 }

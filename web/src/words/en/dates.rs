@@ -36,6 +36,11 @@ pub fn take_off(from: &str, to: Option<&str>) -> String {
     }
 }
 
+/// `Work Wed 4 Mar after all`.
+pub fn work_after_all(from: &str, to: Option<&str>) -> String {
+    format!("Work {} after all", stretch(from, to))
+}
+
 /// `Wed 4 Mar`, `Wed 4 Mar to Fri 6 Mar`.
 pub fn stretch(from: &str, to: Option<&str>) -> String {
     to.map_or_else(|| from.to_owned(), |to| format!("{from} to {to}"))
@@ -52,8 +57,7 @@ pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations
 pub const NOTHING_LEFT: &str = "Nothing is left to do before.";
 pub const LAST_DAYS: &str = "Last day to begin";
 pub const WHOLE_PIECE: &str = "the whole piece";
-pub const DATES_UNDER: &str =
-    "Back from that day: waits run through nights and days off, hands only in working hours. The day itself is no working day.";
+pub const DATES_UNDER: &str = "Back from that day, with the hours that are likely: half the time they are enough. Waits run through nights and days off, hands only in working hours; the day itself is no working day.";
 pub const NOT_ON: &str = "Delivering, selling and office are not in it.";
 pub const SAY_HOURS: &str = "Working hours";
 
@@ -96,15 +100,20 @@ pub fn done_by(day: &str) -> String {
     format!("to be done by {day}")
 }
 
-/// `promised for Tue 19 May, that is over`.
-pub fn is_over(day: &str) -> String {
-    format!("was to be done by {day}")
+/// A promised day that is gone.
+pub const IS_OVER: &str = "That day is over. Finish it, or say another day.";
+
+/// `safe Fri 13 Mar`, under a last day.
+pub fn safe_last(day: &str) -> String {
+    format!("to be safe {day}")
 }
 
-/// `336 min, then 90 min glue`.
-pub fn step(hands: Option<&str>, wait: Option<(&str, &str)>) -> String {
+/// `5 h 36, then in clamps 1 h 30, hard after 7 days`.
+pub fn step(hands: Option<&str>, wait: Option<(&str, &str)>, cure: Option<&str>) -> String {
     let wait = wait.map(|(what, span)| format!("{what} {span}"));
-    [hands.map(str::to_owned), wait].into_iter().flatten().listed().join(", then ")
+    let done = [hands.map(str::to_owned), wait].into_iter().flatten().listed().join(", then ");
+    let hard = cure.map(|span| format!("hard after {span}"));
+    [Some(done).filter(|done| !done.is_empty()), hard].into_iter().flatten().listed().join(", ")
 }
 
 /// `2 days`, `7 days`: a wait of whole days.
@@ -129,6 +138,10 @@ pub fn promise(day: Option<&str>) -> String {
 }
 
 pub const QUOTE: &str = "Quote";
+pub const QUOTE_NO_COSTS: &str = "A price needs what the wood costs this job: a pile has no size, or a drive no rate.";
+pub const QUOTE_ENDED: &str = "You are done with this job: nothing is quoted any more.";
+pub const QUOTE_NOW: &str = "Reckoned now";
+pub const GIVE_ANEW: &str = "Write it down anew";
 pub const QUOTE_NO_RATE: &str = "A price needs your rate: say in Workshop what an hour must earn.";
 pub const QUOTE_NO_HOURS: &str = "A price needs hours: plan operations, or say what kind of piece it is.";
 pub const GIVE: &str = "Write this quote down";
@@ -152,7 +165,7 @@ pub fn reckoning(likely: &str, safe: &str, costs: &str) -> String {
 
 /// `Ready by Fri 22 May.`
 pub fn ready_by(day: &str) -> String {
-    format!("Ready by {day}, if ordered now.")
+    format!("Ready by {day}.")
 }
 
 /// `Good until Thu 30 Apr.`

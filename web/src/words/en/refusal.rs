@@ -216,6 +216,7 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::TooManyHeads { would_be, most } => {
             said(format!("Not taken: {would_be} heads, and one run has at most {most}."), "Write the others down apart.")
         }
+        Refusal::HelperThere => said("Not taken: this helper is at the run already, and no minute is paid twice.".into(), "Nothing to do."),
         Refusal::PlanOutOfRange { figure, of, met, least, most } => {
             let of = of.as_ref().map_or_else(String::new, |name| format!(" of {name}"));
             let figure = figure_of_a_plan(*figure);

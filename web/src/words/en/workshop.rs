@@ -76,6 +76,7 @@ pub const THIS_YEAR: &str = "this year";
 pub const NO_COSTS: &str = "Nothing this year yet.";
 pub const COSTS_UNDER: &str = "Spending of no job: rent, insurance, a blade.";
 pub const OF_HAULS: &str = "rejects and drift of hauls";
+pub const OF_HELPERS: &str = "helpers at work of no job";
 pub const WRITE_DOWN: &str = "Write down spending for";
 pub const IN_YOUR_WORDS: &str = "In your words (no names here)";
 pub const STRIKE: &str = "Strike it";

@@ -20,7 +20,16 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
     let mut maker = stool();
     maker.shows(&["Stool", "to be done by Fri 27 March", "Begin saw by Mon 16 March."]);
     maker.room("stool", Room::Dates).shows(&["Fri 27 March", "No day", "Last day to begin"]);
-    maker.shows(&["saw", "5 h 36", "Mon 16 March", "glue seat", "in clamps 1 h 30", "Wed 18 March", "to harden 7 days", "Thu 19 March"]);
+    maker.shows(&[
+        "saw",
+        "5 h 36",
+        "Mon 16 March",
+        "glue seat",
+        "in clamps 1 h 30",
+        "Wed 18 March",
+        "1 h 24, then to dry 1 day, hard after 7 days",
+        "Thu 19 March",
+    ]);
     maker.shows(&[
         "Begun now, it is ready",
         "Sat 21 March likely",
@@ -37,7 +46,8 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
     maker.room("stool", Room::Dates).tap(dates(DatesTap::By(7)));
     maker.tap(dates(DatesTap::Promise)).shows(&["Tue 17 March"]);
     maker.now.wall = Wall::new(maker.now.wall.at.plus(fivebar_core::quantity::Span::minutes(9 * 1_440)), maker.now.wall.offset);
-    maker.tap(Tap::List).shows(&["was to be done by Tue 17 March"]);
+    maker.tap(Tap::List).shows(&["to be done by Tue 17 March", "That day is over."]);
+    maker.room("stool", Room::Dates).shows(&["That day is over. Finish it, or say another day."]);
 }
 
 #[test]
@@ -68,9 +78,14 @@ fn a_quote_is_given_and_handed_on_with_nothing_private() {
     let page = page(&maker.app).html();
     let paper = page.split("class=\"sheet").nth(1).unwrap().split("</section>").next().unwrap();
     assert!(!paper.contains("13 h") && !paper.contains("costs"), "{paper}");
-    assert!(page.contains("col no-print"), "{page}");
     maker.tap(dates(DatesTap::Handed(Handed::NoWay))).shows(&["can’t hand it on"]);
-    maker.tap(dates(DatesTap::Quote)).shows(&["You quoted $320 to $", "on Tue 10 March, good until Thu 9 April."]);
+    // All but what is not printed: nothing private is left.
+    let printed: String = page.split("<div class=\"col no-print\">").next().unwrap().to_owned();
+    assert!(!printed.contains("13 h") && !printed.contains("costs") && printed.contains("$320 to $"), "{printed}");
+    maker.tap(dates(DatesTap::Quote)).shows(&["You quoted $320 to $", "on Tue 10 March, good until Thu 9 April.", "Reckoned now"]);
+    // While it stands, the paper is what was given, whatever was logged since.
+    maker.now.wall = Wall::new(maker.now.wall.at.plus(fivebar_core::quantity::Span::minutes(5 * 1_440)), maker.now.wall.offset);
+    maker.tap(Tap::Room(Room::Dates)).tap(Tap::Room(Room::Quote)).shows(&["Good until Thu 9 April.", "Write it down anew"]);
     maker.tap(dates(DatesTap::Print));
     assert_eq!(maker.orders, [Order::Print]);
     maker.tap(Tap::Room(Room::Dates)).shows(&["Quote", "$320 to $"]);
@@ -83,4 +98,13 @@ fn back_leads_from_the_quote_to_the_dates() {
     assert_eq!(maker.app.jobs.room, Some(Room::Dates));
     maker.say(Msg::Key("Escape".into()));
     assert_eq!(maker.app.jobs.room, None);
+}
+
+/// A job that has ended has no day to keep, and nothing is quoted for it.
+#[test]
+fn a_job_that_has_ended_has_no_dates() {
+    let mut maker = stool();
+    maker.open("stool").tap(Tap::End).tap(Tap::Room(Room::Quote)).shows(&["You are done with this job"]);
+    let page = page(&maker.app).html();
+    assert!(!page.contains("Write this quote down") && !page.contains("Share it") && !page.contains("sheet card quote"), "{page}");
 }

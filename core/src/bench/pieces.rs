@@ -1,0 +1,106 @@
+//! The first piece of an operation and its repeats, told apart: what the gain of a batch is learnt from.
+
+use super::{Bench, On, Run};
+use crate::quantity::{Count, Listed, Moment, Span, order_by_key};
+
+/// Further pieces noted together, and the time worked since the note before.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Repeat {
+    pub n: Count,
+    pub span: Span,
+}
+
+/// What the pieces of one operation took, in their order. Breaks and rework are left out.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Pieces {
+    pub op: String,
+    /// The first piece, with what came before it (setup); none where it was noted together with others.
+    pub first: Option<Span>,
+    pub repeats: Vec<Repeat>,
+}
+
+impl Bench {
+    /// First pieces and repeats of each operation of a job, in the order they were begun; operations without a note are left out.
+    pub fn pieces(&self, on: On, now: Moment) -> Vec<Pieces> {
+        let mut ops: Vec<&str> = vec![];
+        for run in self.on(on) {
+            if !ops.contains(&run.work.op.as_str()) {
+                ops.push(&run.work.op);
+            }
+        }
+        let of = |op: &str| Pieces::of((op, self.on(on).filter(|run| run.work.op == op)), now);
+        ops.into_iter().map(of).filter(|pieces| pieces.first.is_some() || !pieces.repeats.is_empty()).listed()
+    }
+}
+
+impl Pieces {
+    fn of<'a>((op, runs): (&str, impl Iterator<Item = &'a Run> + Clone), now: Moment) -> Pieces {
+        let noted = noted(runs.filter(|run| !run.work.rework), now);
+        let first = noted.first().filter(|(_, n)| *n == 1).map(|(span, _)| *span);
+        let further = noted.into_iter().skip(1).map(|(span, n)| Repeat { n, span });
+        Pieces { op: op.to_owned(), first, repeats: further.listed() }
+    }
+}
+
+/// For each note of pieces done: the time worked since the note before, and how many pieces.
+pub(super) fn noted<'a>(runs: impl Iterator<Item = &'a Run> + Clone, now: Moment) -> Vec<(Span, Count)> {
+    let until = |at| Span::sum(runs.clone().map(|run| run.worked_within(Moment::at(i64::MIN), at, now)));
+    let mut notes: Vec<(Moment, Count)> = runs.clone().flat_map(|run| &run.notches).map(|notch| (notch.at, notch.n)).listed();
+    order_by_key(&mut notes, |note| note.0);
+    let ends = notes.iter().map(|(at, n)| (until(*at), *n));
+    let begins = std::iter::once(Span::ZERO).chain(notes.iter().map(|(at, _)| until(*at)));
+    ends.zip(begins).map(|((end, n), begin)| (end.minus(begin), n)).listed()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::Notch;
+    use super::super::estimate::Past;
+    use super::super::sample::{at, id, run, wall};
+    use super::*;
+    use crate::quantity::Sorted;
+
+    /// Runs of 0 to 70 and from 200 on, notes by minute and pieces; the first piece and the repeats in minutes.
+    #[track_caller]
+    fn check(notes: &[(i64, Count)], first: Option<i64>, repeats: &[(Count, i64)]) {
+        let (mut one, mut two) = (run(1, 0), run(2, 200));
+        (one.stopped, two.stopped) = (Some(wall(70)), Some(wall(300)));
+        for (minute, n) in notes {
+            let run = if *minute <= 70 { &mut one } else { &mut two };
+            run.notches.push(Notch { id: id(7), at: at(*minute), n: *n });
+        }
+        let past = Past::of(&[&one, &two], 1).unwrap();
+        let on = one.work.on;
+        let found = Bench::new(vec![one, two], Sorted::new()).pieces(on, at(400)).pop().unwrap_or_default();
+        let shown: Vec<_> = found.repeats.iter().map(|repeat| (repeat.n, repeat.span.as_minutes())).collect();
+        assert_eq!((found.first.map(Span::as_minutes), shown.as_slice()), (first, repeats));
+        // The gain of a batch is learnt from the same figures, added up.
+        let all: Vec<Span> = found.first.into_iter().chain(found.repeats.iter().map(|repeat| repeat.span)).collect();
+        let so_far = past.noted.last().map(|(_, so_far)| *so_far).unwrap_or_default();
+        assert!(found.first.is_none() || (past.noted.len(), so_far) == (all.len(), Span::sum(all.iter().copied())));
+    }
+
+    #[test]
+    fn the_first_piece_and_its_repeats_are_told_apart() {
+        check(&[], None, &[]);
+        check(&[(34, 1)], Some(34), &[]);
+        check(&[(34, 1), (64, 1), (225, 1)], Some(34), &[(1, 30), (1, 31)]); // the break of 130 minutes is no work
+        check(&[(64, 1), (34, 1)], Some(34), &[(1, 30)]);
+        check(&[(34, 1), (64, 3)], Some(34), &[(3, 30)]);
+        check(&[(34, 2), (64, 1)], None, &[(1, 30)]); // noted together: none was the first
+    }
+
+    #[test]
+    fn rework_and_other_operations_are_apart() {
+        let notch = |minute| Notch { id: id(7), at: at(minute), n: 1 };
+        let (mut sand, mut again, mut oil) = (run(1, 0), run(2, 100), run(3, 200));
+        (sand.stopped, again.stopped, oil.stopped) = (Some(wall(50)), Some(wall(150)), Some(wall(250)));
+        (sand.notches, again.notches, oil.notches) = (vec![notch(20)], vec![notch(110)], vec![notch(240)]);
+        (again.work.rework, oil.work.op) = (true, "oil".into());
+        let bench = Bench::new(vec![sand, again, oil], Sorted::new());
+        let found = bench.pieces(bench.runs().next().unwrap().work.on, at(400));
+        let shown: Vec<_> = found.iter().map(|p| (p.op.as_str(), p.first.map(Span::as_minutes), p.repeats.len())).collect();
+        assert_eq!(shown, [("sand", Some(20), 0), ("oil", Some(40), 0)]);
+        assert_eq!(bench.pieces(On::Nothing, at(400)), []);
+    }
+}

@@ -1,0 +1,166 @@
+//! Who worked along on a job, a haul or neither: heads by person, for how long, and what they are paid.
+
+use super::shop::Shop;
+use crate::bench::{On, Run};
+use crate::money::cost::helper;
+use crate::quantity::{Currency, Decimal, Id, Listed, Moment, Money, Span, order_by_key};
+use crate::refusal::Answer;
+
+/// A helper's work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Helped {
+    /// None for those without a name, taken together.
+    pub person: Option<Id>,
+    /// With every head of it.
+    pub time: Span,
+    /// Booked for each run and head, half up; nothing where nobody said that it is paid.
+    pub pay: Money,
+}
+
+/// Who worked along in the runs of a job, a haul or neither, for how long, and what each is paid in this currency.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn helped(shop: &Shop, on: On, currency: Currency) -> Answer<Vec<Helped>> {
+    let mut all: Vec<Helped> = vec![];
+    for run in shop.bench.on(on) {
+        for (person, time, pay) in of_run(run, currency, shop.now)? {
+            match all.iter_mut().find(|helped| helped.person == person) {
+                Some(helped) => (helped.time, helped.pay) = (helped.time.plus(time), helped.pay.plus(pay)?),
+                None => all.push(Helped { person, time, pay }),
+            }
+        }
+    }
+    Ok(all)
+}
+
+/// What helpers earn: a cost of the job or the haul that they worked for.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn earned(shop: &Shop, on: On, currency: Currency) -> Answer<Money> {
+    Money::sum(currency, helped(shop, on, currency)?.iter().map(|helped| helped.pay))
+}
+
+/// What helpers earned in a year for no job: a cost of the workshop. A run is of the year in which it began.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn earned_for_none(shop: &Shop, year: i32) -> Answer<Vec<Money>> {
+    let mut all = vec![];
+    for run in shop.bench.on(On::Nothing).filter(|run| run.started.day().as_ymd().0 == year) {
+        let mut currencies: Vec<Currency> = run.heads.iter().filter_map(|head| Some(head.pay?.currency())).listed();
+        order_by_key(&mut currencies, |currency| *currency);
+        currencies.dedup();
+        for currency in currencies {
+            all.extend(of_run(run, currency, shop.now)?.into_iter().map(|(_, _, pay)| pay).filter(|pay| !pay.is_zero()));
+        }
+    }
+    Ok(all)
+}
+
+/// Each stay of a head at a run: whose, how long, and its pay.
+fn of_run(run: &Run, currency: Currency, now: Moment) -> Answer<Vec<(Option<Id>, Span, Money)>> {
+    let (start, end) = (run.started.at, run.end(now));
+    let mut all = vec![];
+    for head in &run.heads {
+        let time = head.within(start, end);
+        let pay = head.pay.filter(|pay| pay.currency() == currency).map_or(Decimal::ZERO, Money::amount).max(Decimal::ZERO);
+        all.push((head.person, time, helper(pay, time, 1, currency)?));
+    }
+    Ok(all)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::story::tell;
+
+    const BOOK: &str = "
+2026-03-02 09:00 +00:00 workshop EUR metric
+person ada helper
+person ben helper
+job shelf \"Shelf\" 1 order
+job stands \"Stands\" 5 spec
+10:00 start \"carry\" make on shelf as carrying
+";
+
+    /// What was told after 10:00 and seen then; each helper of the shelf with minutes and pay, and the job's own time and labour.
+    #[track_caller]
+    fn check(told: &str, helpers: &[(&str, i64, &str)], (own, labour): (i64, i64)) {
+        let story = tell(&format!("{BOOK}{told}"));
+        assert_eq!(story.refused, []);
+        let shop = Shop::of(&story.book, story.now.at);
+        let job = shop.job(story.names.job("shelf").unwrap()).unwrap();
+        let name = |id: Option<Id>| match id {
+            None => "",
+            id if id == story.names.person("ada") => "ada",
+            _ => "ben",
+        };
+        let found = helped(&shop, On::Job(job.id), job.currency).unwrap();
+        let shown: Vec<(&str, i64, String)> =
+            found.iter().map(|one| (name(one.person), one.time.as_minutes(), one.pay.amount().normalize().to_string())).collect();
+        assert_eq!(shown, helpers.iter().map(|(who, time, pay)| (*who, *time, (*pay).to_owned())).collect::<Vec<_>>());
+        let account = crate::sheet::account::of(&shop, &job).unwrap();
+        let cost = account.cost("helper").unwrap_or(Money::zero(job.currency));
+        assert_eq!(Some(cost.amount()), Money::sum(job.currency, found.iter().map(|one| one.pay)).ok().map(Money::amount));
+        let logged = account.hours.logged;
+        assert_eq!((logged.own.total().as_minutes(), logged.labour.as_minutes()), (own, labour));
+    }
+
+    #[test]
+    fn each_helper_is_said_with_time_and_pay() {
+        check("11:00 stop", &[], (60, 60));
+        check("10:10 helper joins ada 15\n10:50 helper leaves ada\n11:00 stop", &[("ada", 40, "10")], (60, 100));
+        check("10:10 helper joins ada\n10:50 helper leaves ada\n11:00 stop", &[("ada", 40, "0")], (60, 100));
+        // Nobody said that she left: she leaves with the stop.
+        check("10:30 helper joins ada 20\n11:00 stop\n12:00 start \"glue\" make on stands", &[("ada", 30, "10")], (60, 90));
+        check("10:30 helper joins\n10:45 helper joins\n11:00 stop", &[("", 45, "0")], (60, 105));
+        check("10:30 helper joins ada 20\nhelper joins ben 10\n11:00 stop", &[("ada", 30, "10"), ("ben", 30, "5")], (60, 120));
+    }
+
+    #[test]
+    fn pay_is_half_up_for_each_stay_and_ends_with_the_run() {
+        // 7 minutes at 10 an hour: 1.1666 twice, 1.17 + 1.17
+        let twice = "10:00 helper joins ada 10\n10:07 helper leaves ada\n10:20 helper joins ada 10\n10:27 helper leaves ada\n10:30 stop";
+        check(twice, &[("ada", 14, "2.34")], (30, 44));
+        // A switch to another job ends the run and her pay.
+        check("10:15 helper joins ada 20\n10:45 start \"glue\" make on stands\n12:00 stop", &[("ada", 30, "10")], (45, 75));
+        // A stop put right takes her minutes back too.
+        check("10:00 helper joins ada 20\n12:00 stopped at 10:30", &[("ada", 30, "10")], (30, 60));
+        check("10:20 stop\n11:00 recall \"carry\" make on shelf 10:30 to 11:00 heads 3", &[("", 60, "0")], (50, 110));
+    }
+
+    /// Ada sorts for half an hour at 20 and sharpens for a quarter at 16: 10 of the haul, 4 of the workshop.
+    #[test]
+    fn pay_for_a_haul_is_its_cost_and_pay_for_no_job_the_workshops() {
+        let story = tell(&format!(
+            "{BOOK}10:05 stop
+11:00 leave for yard
+at the bin
+pile strips oak-white 20 x 50 x 500 mm
+count 10 strips
+homeward
+home
+11:10 start \"sort\" fetch on yard stage sort
+helper joins ada 20
+11:40 stop
+12:00 start \"sharpen\" make
+helper joins ada 16
+12:15 stop"
+        ));
+        let plain = tell(&format!(
+            "{BOOK}10:05 stop\n11:00 leave for yard\nat the bin\npile strips oak-white 20 x 50 x 500 mm\ncount 10 strips\n12:15 spend 1 blades"
+        ));
+        let at = |story: &crate::story::Story| {
+            let shop = Shop::of(&story.book, story.now.at);
+            let haul = crate::sheet::haul::haul(&shop, story.names.haul("yard").unwrap()).unwrap();
+            let costs = crate::sheet::workshop::workshop(&shop, story.now.offset).unwrap().costs;
+            let year = costs.get(&Currency::EUR).map(|year| (year.total, year.of_helpers)).unwrap();
+            [haul.costs.unwrap(), year.0, year.1].map(|sum| sum.amount().normalize().to_string())
+        };
+        assert_eq!(story.refused, []);
+        assert_eq!(at(&story), ["10", "4", "4"]);
+        assert_eq!(at(&plain), ["0", "1", "0"]);
+    }
+}

@@ -1,0 +1,87 @@
+//! The hours of a week and of a year: by kind, by what they were for, day by day, and where their minutes come from.
+
+use super::bench::{Look, Seen};
+use crate::bench::{Bench, Kind, On, Run, Shares, add, day as of_day};
+use crate::ledger::{Book, fold};
+use crate::quantity::{Count, Day, Listed, Sorted, Span, order_by_key};
+
+/// What was worked for one job, for one haul, or for neither.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct For {
+    pub on: On,
+    pub name: Option<String>,
+    pub own: Shares,
+}
+
+/// A person's own hours on some days.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HoursSheet {
+    pub from: Day,
+    /// The last day.
+    pub to: Day,
+    pub own: Shares,
+    /// Of it, what mistakes took.
+    pub rework: Span,
+    pub by_kind: Sorted<Kind, Shares>,
+    /// What took the most first.
+    pub by_work: Vec<For>,
+    /// The days on which anything was worked.
+    pub days: Sorted<Day, Shares>,
+    /// So many runs that began on these days look wrong; the ended ones are in no total, as in the list of a day.
+    pub unsettled: Count,
+}
+
+/// The week of a day, Monday to Sunday. (ISO 8601 begins a week on Monday.)
+pub fn week(folded: (&Bench, &Book), day: Day, seen: Seen) -> HoursSheet {
+    let monday = day.plus(i32::try_from(day.weekday()).map_or(0, i32::saturating_neg));
+    between(folded, (monday, monday.plus(6)), seen)
+}
+
+/// A year, January to December.
+pub fn year(folded: (&Bench, &Book), year: i32, seen: Seen) -> HoursSheet {
+    let end = |month, day| Day::ymd(year, month, day).unwrap_or_default();
+    between(folded, (end(1, 1), end(12, 31)), seen)
+}
+
+/// From the first to the last of some days. A run over midnight counts on both of its days.
+pub fn between((bench, book): (&Bench, &Book), (from, to): (Day, Day), seen: Seen) -> HoursSheet {
+    let look = Look::new(bench, book, seen);
+    let is_in = |day: &Day| from <= *day && *day <= to;
+    let mut sums = Sums::default();
+    for run in bench.runs().filter(|run| run.work.person == seen.person) {
+        let mut parts = of_day::parts(run, seen.now);
+        parts.retain(|part| is_in(&part.0));
+        let begins = is_in(&of_day::day_of(run));
+        let wrong = (begins || !parts.is_empty()) && look.forgotten(run).is_some();
+        sums.unsettled = sums.unsettled.saturating_add(u32::from(wrong && begins));
+        if run.is_running() || !wrong {
+            parts.into_iter().for_each(|(day, source, span)| sums.add(run, day, Shares::default().with(source, span)));
+        }
+    }
+    let Sums { own, rework, by_kind, by_work, days, unsettled } = sums;
+    let mut by_work: Vec<For> = by_work.iter().map(|(on, own)| For { on: *on, name: fold::name_of(book, *on), own: *own }).listed();
+    order_by_key(&mut by_work, |work| std::cmp::Reverse(work.own.total()));
+    HoursSheet { from, to, own, rework, by_kind, by_work, days, unsettled }
+}
+
+#[derive(Default)]
+struct Sums {
+    own: Shares,
+    rework: Span,
+    by_kind: Sorted<Kind, Shares>,
+    by_work: Sorted<On, Shares>,
+    days: Sorted<Day, Shares>,
+    unsettled: Count,
+}
+
+impl Sums {
+    fn add(&mut self, run: &Run, day: Day, shares: Shares) {
+        self.own = self.own.plus(shares);
+        if run.work.rework {
+            self.rework = self.rework.plus(shares.total());
+        }
+        add(&mut self.by_kind, run.work.kind, shares);
+        add(&mut self.by_work, run.work.on, shares);
+        add(&mut self.days, day, shares);
+    }
+}

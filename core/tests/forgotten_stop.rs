@@ -1,0 +1,162 @@
+//! The forgotten stop from the book to the question, clause by clause as the trade book has it (section 5):
+//! the later of the last act on that job after the start, and the earliest of start + P80 of own history or batch pace x pieces
+//! left, the next start, and closing time if after the start; without history the last act, or start + the default; never the
+//! start itself; each minute measured, corrected or recalled; and it never blocks a start.
+
+use fivebar_core::bench::repair::{Because, Proposed};
+use fivebar_core::ledger::fold;
+use fivebar_core::quantity::Span;
+use fivebar_core::sheet::bench::{BenchSheet, Seen, bench};
+use fivebar_core::sheet::day::{DaySheet, day};
+use fivebar_core::story::{Story, tell};
+
+/// Two jobs on a Wednesday; five runs of `sand` the day before on the first: 20, 30, 40, 50, 60 minutes, of which 80 in 100 last
+/// no longer than 50.
+const BOOK: &str = "
+2026-03-01 19:00 -05:00 workshop USD inch
+job stands \"Stands\" 5 spec
+job shelf \"Shelf\" 1 order
+2026-03-03 08:00 start \"sand\" make on stands
+08:20 stop
+09:00 start \"sand\" make on stands
+09:30 stop
+10:00 start \"sand\" make on stands
+10:40 stop
+11:00 start \"sand\" make on stands
+11:50 stop
+13:00 start \"sand\" make on stands
+14:00 stop
+";
+
+fn told(lines: &str) -> Story {
+    let story = tell(&format!("{BOOK}{lines}\n"));
+    assert_eq!(story.refused, [], "{lines}");
+    story
+}
+
+fn seen(story: &Story) -> Seen {
+    Seen { now: story.now, person: None, closing: fold::workshop(&story.book).hours.closing }
+}
+
+fn bench_of(story: &Story) -> BenchSheet {
+    bench(&story.book, seen(story))
+}
+
+fn today(story: &Story) -> DaySheet {
+    day(&story.book, story.now.day(), seen(story))
+}
+
+/// What is proposed for the one run that is asked about: in Bench, and in the list of its day alike.
+fn asked(story: &Story) -> Option<Proposed> {
+    let sheet = bench_of(story);
+    let all: Vec<Proposed> =
+        sheet.running.and_then(|slab| slab.wrong).into_iter().chain(sheet.to_mend.iter().filter_map(|m| m.wrong)).collect();
+    let days: Vec<Proposed> = today(story).lines.iter().filter_map(|line| line.wrong).collect();
+    assert!(all.len() < 2, "{all:?}");
+    assert_eq!(all, days, "Bench and the day ask alike");
+    all.first().copied()
+}
+
+#[track_caller]
+fn check(lines: &str, clock: &str, because: Because) {
+    let story = told(lines);
+    let found = asked(&story).map(|wrong| {
+        let (hour, minute) = fivebar_core::quantity::Wall::new(wrong.at, story.now.offset).clock().as_hour_minute();
+        (format!("{hour:02}:{minute:02}"), wrong.because)
+    });
+    assert_eq!(found, Some((clock.to_owned(), because)), "{lines}");
+}
+
+const SAND: &str = "2026-03-04 09:00 start \"sand\" make on shelf";
+const SAW: &str = "2026-03-04 09:00 start \"saw\" make on shelf";
+
+#[test]
+fn own_history_says_when() {
+    check(&format!("{SAND}\n12:00 copy kept"), "09:50", Because::Usual);
+    check(&format!("{SAND}\n12:00 stop"), "09:50", Because::Usual);
+    // Of another operation, or of a job that is not typical, it is no history.
+    check(&format!("{SAW}\n12:30 copy kept"), "10:00", Because::Default);
+    check(&format!("2026-03-04 08:00 not-typical stands\n{SAND}\n12:30 copy kept"), "10:00", Because::Default);
+}
+
+#[test]
+fn the_pace_of_the_batch_says_when_it_is_sooner() {
+    // Two of five took 12 minutes: three are left, 18 minutes at 6 each; 50 is usual, of it and of the five before: 12 20 30 40 50 60.
+    let paced = |n| {
+        format!(
+            "2026-03-04 07:00 batch {n} \"sand\" for shelf
+07:00 start \"sand\" make on shelf
+07:06 done 1
+07:12 done 1
+stop
+09:00 start \"sand\" make on shelf
+12:00 copy kept"
+        )
+    };
+    check(&paced(5), "09:18", Because::Batch);
+    check(&paced(40), "09:50", Because::Usual); // 38 x 6 min are more than what is usual
+    check(&paced(2), "09:50", Because::Usual); // nothing is left of it
+}
+
+#[test]
+fn later_acts_on_that_job_say_that_it_went_on() {
+    check(&format!("{SAND}\n10:05 about shelf note \"no finish\"\n12:00 copy kept"), "10:05", Because::LastAct);
+    check(&format!("{SAND}\n10:05 spend 8.50 screws on shelf\n12:00 copy kept"), "10:05", Because::LastAct);
+    check(&format!("{SAND}\n10:05 done 1\n12:00 copy kept"), "10:05", Because::LastAct);
+    check(&format!("{SAND}\n09:20 about shelf note \"no finish\"\n12:00 copy kept"), "09:50", Because::Usual);
+    // An act on another job says nothing of this one, nor does one before the start.
+    check(&format!("{SAND}\n10:05 about stands note \"no finish\"\n12:00 copy kept"), "09:50", Because::Usual);
+    check(&format!("2026-03-04 08:59 about shelf note \"oak\"\n{SAND}\n12:00 copy kept"), "09:50", Because::Usual);
+    // Without history the last act alone.
+    check(&format!("{SAW}\n09:20 about shelf note \"no finish\"\n12:30 copy kept"), "09:20", Because::LastAct);
+}
+
+#[test]
+fn the_next_start_ends_it() {
+    // A run that is asked about lasted twice what is usual, so what is usual comes before the next start, here at 12:00; that the next
+    // start itself is proposed stands in the table of `bench/repair.rs`.
+    check(&format!("{SAND}\n12:00 start \"saw\" make on stands"), "09:50", Because::Usual);
+    let other = "person ada helper\n11:00 start \"saw\" make on stands by ada";
+    check(&format!("{SAND}\n{other}\n12:00 copy kept"), "09:50", Because::Usual);
+    // No act after it counts: no minute is paid twice.
+    check(&format!("{SAND}\n11:30 start \"saw\" make on stands\n11:40 about shelf note \"oak\""), "09:50", Because::Usual);
+}
+
+#[test]
+fn closing_time_ends_what_has_a_history() {
+    let evening =
+        |closing| format!("2026-03-02 08:00 workdays till {closing}\n2026-03-04 17:30 start \"sand\" make on shelf\n21:00 copy kept");
+    check(&evening("18:00"), "18:00", Because::Closing);
+    check(&evening("18:20"), "18:20", Because::Usual); // the same moment by both
+    check(&evening("19:00"), "18:20", Because::Usual);
+    check(&evening("17:00"), "18:20", Because::Usual); // it was closed before: an evening
+    let acted = "2026-03-02 08:00 workdays till 18:00\n2026-03-04 17:30 start \"sand\" make on shelf\n18:40 done 1\n21:30 copy kept";
+    check(acted, "18:40", Because::LastAct);
+}
+
+#[test]
+fn without_history_and_acts_the_default_and_never_the_start() {
+    check(&format!("{SAW}\n12:30 copy kept"), "10:00", Because::Default);
+    check("2026-03-04 09:00 start \"mail\" office\n11:00 copy kept", "09:30", Because::Default);
+    // An act in the minute of the start is none after it.
+    check(&format!("{SAW}\nabout shelf note \"oak\"\n12:30 copy kept"), "10:00", Because::Default);
+    check(&format!("{SAW}\n09:00:20 about shelf note \"oak\"\n12:30 copy kept"), "09:01", Because::LastAct);
+}
+
+#[test]
+fn it_blocks_no_start_and_the_answer_is_said() {
+    let story = told(&format!("{SAND}\n12:00 start \"saw\" make on stands\n12:05 copy kept"));
+    assert_eq!(bench_of(&story).running.map(|slab| (slab.run.work.op, slab.worked)), Some(("saw".into(), Span::minutes(5))));
+    let minutes = |story: &Story| {
+        let own = today(story).total.own;
+        [own.measured, own.corrected, own.recalled].map(Span::as_minutes)
+    };
+    assert_eq!(minutes(&story), [5, 0, 0], "what looks wrong is in no total");
+    let answered = |answer: &str| told(&format!("{SAND} as sanding\n12:00 start \"saw\" make on stands\n12:05 {answer} run sanding"));
+    for (answer, shares) in [("stopped at 09:50 proposed", [5, 50, 0]), ("stopped at 10:10", [5, 70, 0]), ("confirm", [185, 0, 0])] {
+        let story = answered(answer);
+        assert_eq!((minutes(&story), asked(&story)), (shares, None), "{answer}");
+        let run = &today(&story).lines[0].run;
+        assert_eq!(run.tapped_stop.map(|stop| stop.clock().as_hour_minute()), Some((12, 0)), "the raw stamp stays");
+    }
+}

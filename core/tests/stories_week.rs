@@ -1,0 +1,231 @@
+//! The story of a week: every minute reasoned by hand. Monday is 2 March 2026; clocks go on in the night to Sunday the 8th.
+
+use fivebar_core::bench::repair::{Because, Proposed};
+use fivebar_core::bench::{Doubt, Kind, On, Shares};
+use fivebar_core::ledger::{Book, fold};
+use fivebar_core::quantity::{Day, Moment, Span, Wall};
+use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::account;
+use fivebar_core::sheet::bench::{BenchSheet, Seen, bench};
+use fivebar_core::sheet::day::{DaySheet, day, days, gaps};
+use fivebar_core::sheet::helped::helped;
+use fivebar_core::sheet::hours::{HoursSheet, week, year};
+use fivebar_core::story::{Story, Why, tell};
+
+const WEEK: &str = include_str!("../../tests/stories/week.txt");
+
+fn up_to(heading: &str) -> Story {
+    tell(WEEK.split(heading).next().unwrap())
+}
+
+fn march(day: u32) -> Day {
+    Day::ymd(2026, 3, day).unwrap()
+}
+
+fn seen(story: &Story) -> Seen {
+    Seen { now: story.now, person: None, closing: fold::workshop(&story.book).hours.closing }
+}
+
+fn bench_of(story: &Story) -> BenchSheet {
+    bench(&story.book, seen(story))
+}
+
+fn on_day(story: &Story, of: u32) -> DaySheet {
+    day(&story.book, march(of), seen(story))
+}
+
+fn week_of(story: &Story, of: Day) -> HoursSheet {
+    week((&fold::bench(&story.book), &story.book), of, seen(story))
+}
+
+/// Measured, corrected, recalled.
+fn minutes(shares: Shares) -> [i64; 3] {
+    [shares.measured, shares.corrected, shares.recalled].map(Span::as_minutes)
+}
+
+fn job(story: &Story, name: &str) -> On {
+    On::Job(story.names.job(name).unwrap())
+}
+
+/// Mon 60 + 30 + 40 + 35 + 20 + 30. Tue 82 + 90. Wed 15 said and 45 stamped, 60 put right, 30, and 30 recalled. Thu 50 before
+/// midnight, Fri 40 after it, 07:00 to 10:30 at home (09:30 one zone west) 210, 18:00 to 22:00 at home 240. Sat 40, 20 of the
+/// lifted run, 30 before midnight. Sun 180: 00:00 to 04:00 less the hour that was not.
+const DAYS: [(u32, [i64; 3]); 7] =
+    [(2, [215, 0, 0]), (3, [172, 0, 0]), (4, [75, 75, 30]), (5, [50, 0, 0]), (6, [490, 0, 0]), (7, [90, 0, 0]), (8, [180, 0, 0])];
+
+#[test]
+fn each_day_has_its_minutes() {
+    let story = tell(WEEK);
+    for (of, shares) in DAYS {
+        let sheet = on_day(&story, of);
+        assert_eq!((minutes(sheet.total.own), sheet.unsettled), (shares, 0), "{of} March");
+    }
+    assert_eq!(days(&story.book, None, story.now), [8, 7, 6, 5, 4, 3, 2].map(march));
+}
+
+/// 215 + 172 + 75 + 50 + 490 + 90 + 180 = 1 272 measured, 75 corrected, 30 recalled: 1 377, 22 h 57.
+#[test]
+fn the_week_and_the_year_are_the_sum_of_their_days() {
+    let story = tell(WEEK);
+    let bench = fold::bench(&story.book);
+    let whole = [1_272, 75, 30];
+    for sheet in [week_of(&story, march(2)), week_of(&story, march(8)), year((&bench, &story.book), 2026, seen(&story))] {
+        assert_eq!(minutes(sheet.own), whole, "{:?} to {:?}", sheet.from, sheet.to);
+        let by_day: Vec<(Day, [i64; 3])> = sheet.days.iter().map(|(day, shares)| (*day, minutes(*shares))).collect();
+        assert_eq!(by_day, DAYS.map(|(day, shares)| (march(day), shares)));
+        // The drives are 450, the mail 20, all else is made.
+        let by_kind: Vec<(Kind, i64)> = sheet.by_kind.iter().map(|(kind, shares)| (*kind, shares.total().as_minutes())).collect();
+        assert_eq!(by_kind, [(Kind::Make, 907), (Kind::Sell, 450), (Kind::Office, 20)]);
+        assert_eq!((sheet.rework, sheet.unsettled), (Span::ZERO, 0));
+    }
+    let (from, to) = (week_of(&story, march(5)).from, week_of(&story, march(5)).to);
+    assert_eq!((from, to), (march(2), march(8)));
+    assert_eq!(minutes(week_of(&story, march(9)).own), [0; 3]);
+    assert_eq!(minutes(week_of(&story, march(1)).own), [0; 3]);
+    assert_eq!(minutes(year((&bench, &story.book), 2025, seen(&story)).own), [0; 3]);
+    assert_eq!(minutes(bench.of_all(story.now.at).own), whole);
+}
+
+/// Stands: saw 60, sand 40 + 35 + 60 + 40 + 20, glue tops 82, oil 90: 427, of it 15 corrected. Shelf: saw 30 and 30 recalled,
+/// carry 90, sand 60 corrected, oil 30 + 210: 450. No job: mail 20, sharpen 30, drives 450: 500. 427 + 450 + 500 = 1 377.
+#[test]
+fn each_job_has_its_minutes_in_every_report() {
+    let story = tell(WEEK);
+    let (stands, shelf) = (job(&story, "stands"), job(&story, "shelf"));
+    let expected = [(On::Nothing, [500, 0, 0]), (shelf, [360, 60, 30]), (stands, [412, 15, 0])];
+    let by_work: Vec<(On, [i64; 3])> = week_of(&story, march(2)).by_work.iter().map(|work| (work.on, minutes(work.own))).collect();
+    assert_eq!(by_work, expected);
+    let shop = Shop::of(&story.book, story.now.at);
+    for (on, shares) in expected {
+        assert_eq!(minutes(fold::bench(&story.book).on(on).fold(Shares::default(), |sum, run| sum.plus(run.shares(story.now.at)))), shares);
+        let On::Job(id) = on else { continue };
+        let logged = account::of(&shop, &shop.job(id).unwrap()).unwrap().hours.logged;
+        assert_eq!(minutes(logged.own), shares);
+    }
+}
+
+/// A tap switches, and the stopped run carries on after the caller: 10:10 to 10:25 is nobody's time.
+#[test]
+fn switches_and_a_caller() {
+    let story = up_to("# --- Tuesday");
+    let sheet = on_day(&story, 2);
+    let shown: Vec<(&str, i64)> = sheet.lines.iter().map(|line| (line.run.work.op.as_str(), line.worked.as_minutes())).collect();
+    assert_eq!(shown, [("saw", 60), ("saw", 30), ("sand", 40), ("sand", 35), ("mail", 20), ("sharpen", 30)]);
+    let gaps: Vec<i64> = gaps(&sheet).iter().map(|(from, to)| from.until(*to).as_minutes()).collect();
+    assert_eq!(gaps, [15]);
+    let called = up_to("10:25 start");
+    let carry_on = bench_of(&called).carry_on.map(|choice| (choice.op, choice.on));
+    assert_eq!(carry_on, Some(("sand".into(), job(&called, "stands"))));
+}
+
+/// 20 minutes to the first top, with the setup; 15 to each further one; off 90 minutes after each: 10:50 to 11:50.
+#[test]
+fn five_tops_wait_while_work_goes_on() {
+    let story = up_to("# --- Wednesday: a");
+    let pieces = fold::bench(&story.book).pieces(job(&story, "stands"), story.now.at);
+    let shown: Vec<_> = pieces.iter().map(|one| (one.op.as_str(), one.first.map(Span::as_minutes))).collect();
+    assert_eq!(shown, [("glue tops", Some(20))]);
+    assert_eq!(pieces[0].repeats.iter().map(|repeat| (repeat.n, repeat.span.as_minutes())).collect::<Vec<_>>(), [(1, 15); 4]);
+    let waits = fold::waits(&story.book);
+    let off: Vec<_> = waits.all().map(|wait| Wall::new(wait.off(), story.now.offset).clock().as_hour_minute()).collect();
+    assert_eq!(off, [(10, 50), (11, 5), (11, 20), (11, 35), (11, 50)]);
+    assert!(waits.all().all(|wait| wait.ended.is_some_and(|off| !off.early)));
+}
+
+/// Ada 13:05 to 14:05 at 15 an hour, somebody unpaid for 10 minutes: 90 of own time are 160 of labour and cost 15.
+#[test]
+fn a_helper_costs_the_job_an_hour() {
+    let story = tell(WEEK);
+    let shop = Shop::of(&story.book, story.now.at);
+    let shelf = shop.job(story.names.job("shelf").unwrap()).unwrap();
+    let who: Vec<_> = helped(&shop, On::Job(shelf.id), shelf.currency).unwrap();
+    let shown: Vec<_> = who.iter().map(|one| (one.person, one.time.as_minutes(), one.pay.to_string())).collect();
+    assert_eq!(shown, [(story.names.person("ada"), 60, "15.00 USD".to_owned()), (None, 10, "0.00 USD".to_owned())]);
+    let account = account::of(&shop, &shelf).unwrap();
+    assert_eq!(account.cost("helper").map(|cost| cost.to_string()), Some("15.00 USD".to_owned()));
+    assert_eq!(account.hours.logged.labour.as_minutes(), 450 + 70);
+}
+
+/// Sand lasted 40, 35 and 60: 80 in 100 no longer than 60. The last act, 10:50, is before 11:00. Six hours are more than two.
+#[test]
+fn a_forgotten_stop_is_asked_and_blocks_nothing() {
+    let story = up_to("16:05 stopped");
+    let eleven = Proposed { at: march(4).at(fivebar_core::quantity::Clock::at(11, 0).unwrap(), story.now.offset), because: Because::Usual };
+    let sheet = bench_of(&story);
+    assert_eq!(sheet.running.map(|slab| slab.run.work.op), Some("oil".into()));
+    assert_eq!(sheet.to_mend.iter().map(|mend| (mend.worked.as_minutes(), mend.wrong)).collect::<Vec<_>>(), [(360, Some(eleven))]);
+    // 08:30 to 08:45 was said at the start; what looks wrong is in no total yet, of the day or the week.
+    assert_eq!(minutes(on_day(&story, 4).total.own), [45, 15, 0]);
+    assert_eq!((minutes(week_of(&story, march(4)).own), week_of(&story, march(4)).unsettled), ([432, 15, 0], 1));
+    let before = up_to("# --- Wednesday at four");
+    assert_eq!(bench_of(&before).unsettled, 0, "at 10:50 it may be right");
+}
+
+/// The run that began at 10:10 by a clock set back from 10:40 counts from 10:40; its raw stamp stays, and it is listed.
+#[test]
+fn a_clock_set_back_is_listed() {
+    let story = tell(WEEK);
+    let to_mend: Vec<(Vec<Doubt>, i64)> =
+        bench_of(&story).to_mend.iter().map(|mend| (mend.doubts.clone(), mend.worked.as_minutes())).collect();
+    assert_eq!(to_mend, [(vec![Doubt::ClockSetBack], 20)]);
+    let line = on_day(&story, 7).lines[1].clone();
+    assert_eq!((line.run.tapped.clock().as_hour_minute(), line.run.started.clock().as_hour_minute()), ((10, 10), (10, 40)));
+}
+
+/// Each night run is listed on the day it began, with its minutes on both; each end shows the clock of its own place.
+#[test]
+fn nights_and_zones() {
+    let story = tell(WEEK);
+    let line = |of: u32, op: &str| on_day(&story, of).lines.into_iter().find(|line| line.run.work.op == op).unwrap();
+    let shown = |of: u32, op: &str| {
+        let line = line(of, op);
+        let clock = |wall: Wall| wall.clock().as_hour_minute();
+        (clock(line.run.started), line.ended.map(clock), line.worked.as_minutes(), line.on_this_day.as_minutes())
+    };
+    assert_eq!(shown(5, "oil"), ((23, 10), Some((0, 40)), 90, 50));
+    assert_eq!(shown(6, "drive to the fair"), ((7, 0), Some((9, 30)), 210, 210));
+    assert_eq!(shown(6, "drive home"), ((17, 0), Some((22, 0)), 240, 240));
+    assert_eq!(shown(7, "oil"), ((23, 30), Some((4, 0)), 210, 30));
+    assert!(on_day(&story, 8).lines.is_empty() && on_day(&story, 6).lines.iter().all(|line| line.run.work.op != "oil"));
+}
+
+#[test]
+fn what_cannot_be_is_refused_by_its_limit() {
+    let story = tell(WEEK);
+    let at = |of: u32, hour: u16, minute: u16| march(of).at(fivebar_core::quantity::Clock::at(hour, minute).unwrap(), story.now.offset);
+    let bench = fold::bench(&story.book);
+    let run = |op: &str| bench.runs().find(|run| run.work.op == op).unwrap().id;
+    let span = |met| Refusal::SpanOutOfRange { met: Span::minutes(met), most: Span::RUN_MOST };
+    let ends = |start: Moment, end: Moment| Refusal::EndNotAfterStart { start, end };
+    let began = bench.run(run("glue tops")).unwrap().started.at;
+    let all = [
+        Refusal::HelperThere,
+        span(2_881),
+        ends(at(8, 5, 0), at(8, 4, 0)),
+        ends(at(8, 5, 0), at(8, 5, 0)),
+        Refusal::NotYet { met: at(8, 12, 30), now: story.now.at },
+        Refusal::RunsOverlap { run: run("glue tops") },
+        span(2_881),
+        Refusal::NothingAsked,
+        Refusal::TooManyPieces { would_be: 10_005, most: 9_999 },
+        Refusal::TooManyPieces { would_be: 10_000, most: 9_999 },
+        ends(began, at(3, 8, 0)),
+        Refusal::RunHasEnded { run: run("glue tops") },
+        Refusal::NothingAsked,
+        Refusal::RunHasEnded { run: run("carry") },
+        Refusal::NameMissing,
+    ];
+    let refused: Vec<Why> = story.refused.iter().map(|(_, why)| why.clone()).collect();
+    assert_eq!(refused, all.map(Why::Refused));
+}
+
+#[test]
+fn any_order_of_arrival_gives_the_same_week() {
+    let story = tell(WEEK);
+    let mut lines: Vec<&str> = story.book.lines().collect();
+    lines.reverse();
+    let turned = Story { book: Book::of_lines(lines), ..story.clone() };
+    assert_eq!(week_of(&turned, march(2)), week_of(&story, march(2)));
+    assert_eq!(on_day(&turned, 6), on_day(&story, 6));
+}

@@ -1,0 +1,58 @@
+//! What three years of a maker cost: the list of a day, and the hours of a job.
+
+use crate::{OWN_START, part, row, sorted};
+use fivebar_core::ledger::{Fact, line, line::Line};
+use fivebar_tests::maker::Maker;
+use fivebar_tests::{Browser, Phone, app, book};
+use std::path::Path;
+
+/// The evening of the last job's last day.
+const EVENING: &str = "2026-05-23T20:00";
+const TIMES: usize = 5;
+
+/// From the touch to a task posted in the frame that shows what was asked for.
+const OPENED: &str = "window.took = []; window.wanted = null; const frame = new MessageChannel(); let began = null;
+  frame.port1.onmessage = () => took.push(performance.now() - began);
+  addEventListener('pointerup', event => { began = event.timeStamp }, true);
+  new MutationObserver(() => { if (wanted?.()) { wanted = null; requestAnimationFrame(() => frame.port2.postMessage(0)) } })
+    .observe(document, { subtree: true, childList: true, characterData: true })";
+
+const DAY: &str = "() => !!document.querySelector('main.day .run')";
+const HOURS: &str = "() => document.querySelector('h1')?.textContent === 'Hours and money'";
+
+/// Both are looked at anew in each page, as at the start of a day.
+pub fn rows(profile: &Path, entries: usize) {
+    let began =
+        |text: &&String| matches!(line::read(text), Line::Known(entry) if matches!(entry.fact, Fact::RunStarted(_) | Fact::RunRecalled(_)));
+    println!("  {} runs among {entries} entries", book::years(entries).iter().filter(began).count());
+    let (mut days, mut hours) = (vec![], vec![]);
+    let mut browser = Browser::start(profile);
+    browser.offline(true);
+    let page = browser.page(Phone::COMMON);
+    browser.before_each_page(&page, OPENED);
+    let mut maker = Maker::on(&mut browser, page.clone());
+    maker.browser.before_each_page(&page, &format!("setClock({EVENING:?})"));
+    std::thread::sleep(OWN_START);
+    for _ in 0..TIMES {
+        maker.browser.open(&page, app::address());
+        app::read(maker.browser, &page);
+        maker.touch(".places > :nth-child(2)");
+        days.extend(took(&mut maker, DAY, |maker| maker.tap("today ")));
+        maker.touch(".places > :nth-child(4)");
+        maker.touch(".job");
+        hours.extend(took(&mut maker, HOURS, |maker| maker.tap("Hours and money")));
+    }
+    for (what, mut figures) in [("the list of a day", days), ("the hours of a job", hours)] {
+        figures.sort_by(f64::total_cmp);
+        row(&format!("opening {what}, 4x, {entries} entries"), part(&figures, 0.5), "ms", 100.0);
+        row(&format!("  the slowest of {TIMES}"), part(&figures, 1.0), "ms", 100.0);
+    }
+}
+
+fn took(maker: &mut Maker<'_>, wanted: &str, tap: impl Fn(&mut Maker<'_>)) -> Vec<f64> {
+    maker.browser.eval(&maker.page, &format!("took = []; wanted = {wanted}; 0"));
+    tap(maker);
+    let page = maker.page.clone();
+    maker.browser.wait(&page, "took.length === 1");
+    sorted(maker.browser, &page, "took")
+}
