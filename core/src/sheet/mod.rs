@@ -47,7 +47,6 @@ pub mod timeline;
 pub mod trip_end;
 pub mod verdict;
 pub mod waits;
-pub mod week;
 pub mod workshop;
 pub mod worth;
 pub mod yields;

@@ -8,7 +8,6 @@ use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Day, Id, reading};
-use fivebar_core::sheet::week::monday;
 
 /// The day that is listed.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,6 +70,11 @@ pub fn list(day: Day) -> Over {
     Over::Day(Box::new(View { day, week: false, open: None, mend: None }))
 }
 
+/// The Monday of the week of a day.
+pub fn monday(day: Day) -> Day {
+    day.plus(i32::try_from(day.weekday()).map_or(0, i32::saturating_neg))
+}
+
 fn weekly(day: Day) -> Over {
     Over::Day(Box::new(View { day, week: true, open: None, mend: None }))
 }
@@ -79,8 +83,7 @@ fn weekly(day: Day) -> Over {
 fn walk(app: &mut App, steps: i32) {
     let Over::Day(view) = &app.bench.over else { return };
     let (week, from) = (view.week, if view.week { monday(view.day) } else { view.day });
-    let days = steps.unsigned_abs().saturating_mul(if week { 7 } else { 1 });
-    let to = (0..days).fold(from, |day, _| if steps < 0 { day.before() } else { day.next() });
+    let to = from.plus(steps.saturating_mul(if week { 7 } else { 1 }));
     if to <= app.now.day() && view.mend.is_none() {
         app.bench.over = if week { weekly(to) } else { list(to) };
     }
