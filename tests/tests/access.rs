@@ -5,6 +5,12 @@ use std::time::Duration;
 
 const TENTH_VISIT: &str = include_str!("../stories/tenth_visit.txt");
 
+const MANY_JOBS: &str = include_str!("../stories/many-jobs.txt");
+
+/// The phone's clock stands at 14:21 of the last day of the many jobs.
+const THAT_DAY: &str = "{ const real = Date, at = real.parse('2026-03-10T14:21:00-04:00');
+  globalThis.Date = class extends real { constructor(...given) { given.length ? super(...given) : super(at) } static now() { return at } } }";
+
 const PLACES: [&str; 5] = ["count", "bench", "price", "jobs", "workshop"];
 
 fn go(browser: &mut Browser, page: &Page, nth: usize) {
@@ -372,6 +378,66 @@ fn waits_fit_a_hand() {
         each_screen(&mut browser, &page, &["Add a wait", "Quiet hours"], (&format!("waits-{what}"), "Not now"), phone);
         slowly(&mut browser, &page, &["Done", "Big buttons"]);
         check(&mut browser, &page, &format!("big-clamped-{what}"), phone);
+        browser.close(page);
+    }
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// Six jobs, one of them in forty operations: the rack, all operations, one found; the day to scale, its week, a night over midnight.
+fn a_full_bench(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)) {
+    let check = |browser: &mut Browser, name: &str| {
+        std::thread::sleep(Duration::from_millis(150));
+        check(browser, page, &format!("{name}{what}"), phone);
+    };
+    go(browser, page, 1);
+    browser.wait_text(page, "3 of 5 done");
+    check(browser, "bench-full");
+    slowly(browser, page, &["All operations", "Ash plant stands"]);
+    check(browser, "bench-jobs");
+    slowly(browser, page, &["Dining table for the Lindqvists", "All 40"]);
+    check(browser, "bench-forty");
+    browser.tap(page, "#operation");
+    browser.type_text(page, "oil");
+    browser.wait_text(page, "Found");
+    check(browser, "bench-found");
+    slowly(browser, page, &["Not now"]);
+    browser.tap(page, ".head .key");
+    browser.wait_text(page, "Story stick");
+    check(browser, "bench-day");
+    slowly(browser, page, &["Week"]);
+    browser.key(page, "ArrowLeft");
+    browser.wait_text(page, "Last week");
+    check(browser, "bench-week");
+    slowly(browser, page, &["Sat, Mar 7"]);
+    browser.wait_text(page, "the day before: 40 min");
+    check(browser, "bench-midnight");
+    browser.key(page, "ArrowLeft");
+    browser.key(page, "ArrowLeft");
+    browser.wait_text(page, "47 min corrected");
+    slowly(browser, page, &["Glue tops"]);
+    browser.wait_text(page, "Put right");
+    check(browser, "bench-put-right");
+}
+
+#[test]
+fn a_full_bench_and_its_days_fit_a_hand() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let lines: Vec<String> = tell(MANY_JOBS).book.lines().map(str::to_owned).collect();
+    for (what, phone, text) in [("", Phone::COMMON.quick(), 100), ("-320", Phone::SMALL.quick(), 100), ("-200", Phone::COMMON.quick(), 200)]
+    {
+        let page = app::opened(&mut browser, phone);
+        browser.locale(&page, "en-US");
+        browser.timezone(&page, "America/New_York");
+        browser.before_each_page(&page, THAT_DAY);
+        browser.text_size(&page, text);
+        // The same book for all of them.
+        if what.is_empty() {
+            browser.write_book(&page, &lines);
+        }
+        browser.reload(&page);
+        app::read(&mut browser, &page);
+        a_full_bench(&mut browser, &page, (what, phone));
         browser.close(page);
     }
     assert_eq!(browser.errors(), [""; 0]);

@@ -1,10 +1,12 @@
 //! The bench: what is running, how far it has come, what to carry on with, and what is to be mended.
 
+mod order;
+
 use crate::bench::repair::{self, Proposed};
 use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
 use crate::quantity::Set;
-use crate::quantity::{Clock, Count, Id, Listed, Sorted, Span, Wall};
+use crate::quantity::{Clock, Count, Id, Listed, Span, Wall};
 
 /// The latest operations on the board, across all jobs.
 pub const LATEST: usize = 4;
@@ -55,6 +57,8 @@ pub struct Hand {
     pub name: Option<String>,
     /// The person's own time on it.
     pub spent: Span,
+    /// While nothing runs: when its run was stopped, and how long that was.
+    pub stood: Option<(Wall, Span)>,
 }
 
 /// The operations as they lie in the rack, in working order.
@@ -62,12 +66,18 @@ pub struct Hand {
 pub struct Rack {
     /// The one before what runs.
     pub above: Option<Choice>,
-    /// What comes next, and after it; while nothing runs, what to carry on with.
+    /// What likely comes next, and after it; while nothing runs, what to carry on with.
     pub below: Vec<Choice>,
-    /// Done before, and lately on other jobs.
-    pub earlier: Vec<Choice>,
     /// The operation that comes next: by its place in `below`.
     pub next: Option<usize>,
+    /// Of the latest four of any job, those that lie nowhere above.
+    pub lately: Vec<Choice>,
+    /// Where each other job stands, unless it is there already: one tap switches to it.
+    pub jobs: Vec<Choice>,
+    /// Planned for the job in hand, and behind.
+    pub earlier: Vec<Choice>,
+    /// So many operations of the job in hand are in the list of all only.
+    pub more: usize,
 }
 
 /// A run to look at again.
@@ -118,7 +128,7 @@ pub fn bench_of(bench: &Bench, book: &Book, seen: Seen) -> BenchSheet {
     let wrong = |run: &&Run| to_mend.iter().any(|mend| mend.run.id == run.id && mend.wrong.is_some());
     let latest = look.latest();
     let (hand, carry_on) = (running.or(last).map(|run| look.hand(run)), last.map(|run| look.choice(run)));
-    let rack = rack(look.planned(hand.as_ref()), &latest, (running.map(|run| look.choice(run)), carry_on.as_ref()));
+    let rack = order::rack(&look, look.planned(hand.as_ref()), &latest, (running.map(|run| look.choice(run)), carry_on.clone()));
     BenchSheet {
         others: others.into_iter().map(|run| look.slab(run)).listed(),
         today: day::total(look.own().filter(|run| !wrong(run)), seen.now.day(), seen.now).own.total(),
@@ -142,37 +152,11 @@ impl Choice {
     pub fn is_same(&self, other: &Choice) -> bool {
         self.op == other.op && self.on == other.on && self.rework == other.rework
     }
-}
 
-/// The rack around what runs or was stopped last: what is planned in working order, then what was done lately.
-fn rack(planned: Vec<Choice>, latest: &[Choice], (running, last): (Option<Choice>, Option<&Choice>)) -> Rack {
-    let here = running.as_ref().or(last);
-    let at = planned.iter().position(|choice| here.is_some_and(|here| here.is_same(choice)));
-    let mut rack = Rack::default();
-    for (place, choice) in planned.into_iter().enumerate() {
-        match at {
-            Some(at) if place == at => {}
-            Some(at) if running.is_some() && place.checked_add(1) == Some(at) => rack.above = Some(choice),
-            Some(at) if place < at => rack.earlier.push(choice),
-            None if choice.batch.is_done() || (choice.batch.of.is_none() && Span::ZERO < choice.batch.all()) => rack.earlier.push(choice),
-            _ => rack.below.push(choice),
-        }
+    /// Done whole; where it was not said how many there are, begun.
+    pub fn is_behind(&self) -> bool {
+        self.batch.is_done() || (self.batch.of.is_none() && Span::ZERO < self.batch.all())
     }
-    rack.next = rack.below.iter().position(|choice| !choice.batch.is_done());
-    if let Some(last) = last {
-        // What is done whole makes room for what comes next.
-        let place = if last.batch.is_done() { rack.below.len().min(1) } else { 0 };
-        rack.below.insert(place, last.clone());
-        rack.next = rack.next.map(|next| if next < place { next } else { next.saturating_add(1) });
-    }
-    for choice in latest {
-        let is_there = |other: &Choice| other.is_same(choice);
-        let known = rack.below.iter().chain(&rack.earlier).chain(&rack.above).any(is_there);
-        if !known && !running.as_ref().is_some_and(is_there) {
-            rack.earlier.push(choice.clone());
-        }
-    }
-    rack
 }
 
 /// What is looked at, folded once.
@@ -231,29 +215,13 @@ impl<'a> Look<'a> {
     fn hand(&self, run: &Run) -> Hand {
         let (on, now) = (run.work.on, self.seen.now.at);
         let own = self.bench.on(on).filter(|other| other.work.person == run.work.person);
-        Hand { on, name: fold::name_of(self.book, on), spent: Span::sum(own.map(|run| run.worked(now))) }
+        let stood = (!run.is_running()).then(|| (run.end_wall(self.seen.now), run.worked(now)));
+        Hand { on, name: fold::name_of(self.book, on), spent: Span::sum(own.map(|run| run.worked(now))), stood }
     }
 
     fn planned(&self, hand: Option<&Hand>) -> Vec<Choice> {
         let Some(on @ On::Job(job)) = hand.map(|hand| hand.on) else { return vec![] };
         fold::planned_operations(self.book, job).into_iter().map(|operation| self.named(operation, on)).listed()
-    }
-
-    /// The latest of each operation and job that the maker is not done with, the newest first.
-    fn latest(&self) -> Vec<Choice> {
-        let mut found: Vec<&Run> = vec![];
-        let mut ended: Sorted<On, bool> = Sorted::new();
-        for run in self.own().rev() {
-            let same = |other: &&Run| (&other.work.op, other.work.on, other.work.rework) == (&run.work.op, run.work.on, run.work.rework);
-            let on = run.work.on;
-            if !found.iter().any(same) && !*ended.entry(on).or_insert_with(|| fold::is_ended(self.book, on)) {
-                found.push(run);
-            }
-            if LATEST <= found.len() {
-                break;
-            }
-        }
-        found.into_iter().map(|run| self.choice(run)).listed()
     }
 
     fn to_mend(&self, run: &Run) -> Option<ToMend> {
@@ -381,7 +349,7 @@ mod tests {
             let names = |choices: &[Choice]| choices.iter().map(|c| c.op.as_str()).collect::<Vec<_>>().concat();
             let next = rack.next.and_then(|next| rack.below.get(next)).map(|c| c.op.to_uppercase()).unwrap_or_default();
             let above = rack.above.map(|c| c.op).unwrap_or_default();
-            format!("{above}|{}|{}|{next}", names(&rack.below), names(&rack.earlier))
+            format!("{above}|{}|{}|{next}", names(&rack.below), [names(&rack.lately), names(&rack.jobs), names(&rack.earlier)].concat())
         };
         assert_eq!(shown(3, &phone), "|||");
         let oil = phone.start(10, "oil", bench);
@@ -394,13 +362,13 @@ mod tests {
         assert_eq!(shown(31, &phone), "b|de|aoil|D");
         phone.bench(32, BenchCommand::Done { run: c, n: 1 }).unwrap();
         phone.stop(33, c);
-        assert_eq!(shown(34, &phone), "|cde|aboil|D", "carry on first");
+        assert_eq!(shown(34, &phone), "|cde|aoilb|D", "carry on first");
         let c = phone.start(40, "c", stands);
         phone.bench(41, BenchCommand::Done { run: c, n: 1 }).unwrap();
         phone.stop(42, c);
-        assert_eq!(shown(43, &phone), "|dce|aboil|D", "it is done whole");
+        assert_eq!(shown(43, &phone), "|dce|aoilb|D", "it is done whole");
         phone.start(50, "x", stands);
-        assert_eq!(shown(51, &phone), "|bde|acoil|B", "not planned: what is still to do");
+        assert_eq!(shown(51, &phone), "|bde|caoil|B", "not planned: what is still to do");
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! Bench, heard: what a tap at the bench changes. A start is never held up by a question.
 
 pub mod day;
+pub mod offered;
 pub mod starting;
 #[cfg(test)]
 mod tests;

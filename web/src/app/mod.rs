@@ -354,6 +354,8 @@ impl App {
         match key {
             "u" | "U" => self.take_back(now),
             "Escape" => self.back(now),
+            "ArrowLeft" => bench::heard(self, bench::Tap::Day(bench::day::DayTap::Walk(-1)), now),
+            "ArrowRight" => bench::heard(self, bench::Tap::Day(bench::day::DayTap::Walk(1)), now),
             _ => {
                 let nth = key.parse::<usize>().ok().and_then(|n| n.checked_sub(1));
                 if let Some(place) = nth.and_then(|n| Place::ALL.get(n)) {

@@ -32,6 +32,7 @@ pub mod so_far;
 pub mod stack;
 pub mod strip;
 pub mod tile;
+pub mod timeline;
 pub mod undo;
 pub mod verdict;
 

@@ -11,7 +11,9 @@ mod row;
 mod running;
 mod slab;
 mod start;
+mod timeline;
 pub mod waits;
+mod week;
 
 use super::{Screen, Seen};
 use crate::app::bench::day::Mend;
@@ -31,6 +33,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Over::Day(view) => match &view.mend {
             Some(Mend::Start(typed)) => pads::mend((words::STARTED_WHEN, view.open), typed, app, seen),
             Some(Mend::Stop(typed)) => pads::mend((words::STOPPED_WHEN, view.open), typed, app, seen),
+            _ if view.week => week::screen(app, view, seen),
             _ => day::screen(app, view, seen),
         },
         Over::Waits(waiting) => match (&waiting.typing, &waiting.usual) {

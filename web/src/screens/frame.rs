@@ -27,7 +27,7 @@ pub fn page(app: &App) -> El<Msg> {
     let nav = (!screen.bare).then(|| place_bar::place_bar(app.place, Msg::Go));
     el("div", "app")
         .place(screen.place)
-        .on_key(if app.here.single_keys { global_key } else { no_key })
+        .on_key(heard(app.here.single_keys, screen.walks))
         .kid(screen.head)
         .kids((!screen.bare).then(|| band(app, seen)).flatten())
         .kids((!screen.bare && !screen.quiet && !screen.says_it).then(|| nudge(app, seen)).flatten())
@@ -69,6 +69,16 @@ fn running(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let run = app.running().filter(|_| app.place != Place::Bench)?;
     let minutes = seen.speech.span(run.worked);
     Some(strip::strip(strip::Strip { operation: run.op, minutes, stop: words::STOP.into() }, Msg::Common(Common::StopRun)))
+}
+
+/// What a key says here: the arrows too, where they go back and on.
+fn heard(single: bool, walks: bool) -> impl Fn(&str) -> Option<Msg> + 'static {
+    let is_arrow = |key: &str| matches!(key, "ArrowLeft" | "ArrowRight");
+    move |key| match key {
+        _ if walks && is_arrow(key) => Some(Msg::Key(key.to_owned())),
+        _ if single => global_key(key),
+        _ => no_key(key),
+    }
 }
 
 fn global_key(key: &str) -> Option<Msg> {

@@ -64,11 +64,13 @@ pub struct Screen {
     pub says_it: bool,
     /// A buyer stands there: no running strip, nothing that can wait.
     pub quiet: bool,
+    /// The arrow keys go back and on from it.
+    pub walks: bool,
 }
 
 impl Screen {
     pub fn new(place: &'static str, head: El<Msg>, main: El<Msg>) -> Screen {
-        Screen { place, head, main, foot: None, bare: false, says_it: false, quiet: false }
+        Screen { place, head, main, foot: None, bare: false, says_it: false, quiet: false, walks: false }
     }
 
     /// Nothing beside the buyer that can wait.
@@ -80,6 +82,12 @@ impl Screen {
     /// The screen says refusals and troubles in its own place.
     pub fn says_it(mut self) -> Screen {
         self.says_it = true;
+        self
+    }
+
+    /// The arrow keys go back and on from it.
+    pub fn walks(mut self) -> Screen {
+        self.walks = true;
         self
     }
 

@@ -48,6 +48,12 @@ pub fn not_typical(book: &Book) -> Set<Id> {
     found
 }
 
+/// The design a job was made from.
+pub fn design_of(book: &Book, job: Id) -> Option<Id> {
+    let used = |entry: &crate::ledger::Entry| if let Fact::DesignUsed(f) = &entry.fact { Some(f.design) } else { None };
+    book.about(Subject::Job(job)).filter_map(used).next_back()
+}
+
 /// The operations planned for a job, in the order they were first named.
 pub fn planned_operations(book: &Book, job: Id) -> Vec<(String, Kind, Stage)> {
     let mut planned: Vec<(String, Kind, Stage)> = vec![];

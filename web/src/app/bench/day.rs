@@ -13,6 +13,8 @@ use fivebar_core::quantity::{Day, Id, reading};
 #[derive(Clone, Debug, PartialEq)]
 pub struct View {
     pub day: Day,
+    /// Its week is shown.
+    pub week: bool,
     /// The run, or the first tap of a count, that is opened.
     pub open: Option<Id>,
     /// What is put right of the run that is opened.
@@ -34,6 +36,12 @@ pub enum Mend {
 #[derive(Clone, Debug, PartialEq)]
 pub enum DayTap {
     Show(Day),
+    /// The week in which a day lies.
+    Week(Day),
+    /// The week of the day that is listed, or a day again.
+    Weekly(bool),
+    /// So many days or weeks on, or back; never past today.
+    Walk(i32),
     /// Opens a run or a count, or closes it.
     Open(Id),
     /// Begins to put something right of the run that is opened.
@@ -59,13 +67,36 @@ impl View {
 
 /// The list of a day, with nothing opened.
 pub fn list(day: Day) -> Over {
-    Over::Day(Box::new(View { day, open: None, mend: None }))
+    Over::Day(Box::new(View { day, week: false, open: None, mend: None }))
+}
+
+/// The Monday of the week of a day.
+pub fn monday(day: Day) -> Day {
+    day.plus(i32::try_from(day.weekday()).map_or(0, i32::saturating_neg))
+}
+
+fn weekly(day: Day) -> Over {
+    Over::Day(Box::new(View { day, week: true, open: None, mend: None }))
+}
+
+/// On or back by days, or by weeks where the week is shown.
+fn walk(app: &mut App, steps: i32) {
+    let Over::Day(view) = &app.bench.over else { return };
+    let (week, from) = (view.week, if view.week { monday(view.day) } else { view.day });
+    let to = from.plus(steps.saturating_mul(if week { 7 } else { 1 }));
+    if to <= app.now.day() && view.mend.is_none() {
+        app.bench.over = if week { weekly(to) } else { list(to) };
+    }
 }
 
 /// Takes in a tap on the day's list.
 pub fn heard(app: &mut App, tap: DayTap, now: Now) {
     match tap {
         DayTap::Show(day) => app.bench.over = list(day),
+        DayTap::Week(day) => app.bench.over = weekly(day),
+        DayTap::Weekly(true) => app.bench.over = weekly(shown(app)),
+        DayTap::Weekly(false) => app.bench.over = list(shown(app).min(app.now.day())),
+        DayTap::Walk(steps) => walk(app, steps),
         DayTap::Missed => app.bench.over = Over::Starting(Box::new(Starting { missed: Some(shown(app)), ..Starting::new(app) })),
         DayTap::Strike(id) => strike(app, id, now),
         DayTap::PutBack(act) => {

@@ -3,14 +3,11 @@
 use super::super::App;
 use super::super::entry::Typed;
 use super::{Over, day, ordered, sheet, start};
-use crate::words::en::{bench as words, count};
+use crate::words::en::count;
 use fivebar_core::bench::{Kind, On, Stage, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::{Clock, Day, Id, Listed, Wall, reading};
-
-/// How many operations are offered before any is planned.
-const OFFERED: usize = 12;
 
 /// The answers so far.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,6 +17,10 @@ pub struct Starting {
     pub op: String,
     pub chosen: Option<(String, Kind, Stage)>,
     pub rework: bool,
+    /// All of a long plan is shown.
+    pub all: bool,
+    /// All jobs are shown.
+    pub jobs: bool,
     /// The day of time that was missed; none for a start now.
     pub missed: Option<Day>,
     pub from: Option<Clock>,
@@ -32,6 +33,12 @@ pub enum StartingTap {
     On(On),
     /// An operation that is known, with its kind.
     Op(String, Kind, Stage),
+    /// One that was found, of any job.
+    Found(On, String, Kind, Stage),
+    /// All of a long plan.
+    All,
+    /// All jobs.
+    Jobs,
     /// The haul is sorted.
     Sort(Id),
     Typed(String),
@@ -48,7 +55,17 @@ impl Starting {
         let open = open(app);
         let hand = sheet(app).hand.map(|hand| hand.on).filter(|on| open.iter().any(|(job, _)| On::Job(*job) == *on));
         let on = hand.or(open.last().map(|(job, _)| On::Job(*job))).unwrap_or(On::Nothing);
-        Starting { on, op: String::new(), chosen: None, rework: false, missed: None, from: None, typed: Typed::default() }
+        Starting {
+            on,
+            op: String::new(),
+            chosen: None,
+            rework: false,
+            all: false,
+            jobs: false,
+            missed: None,
+            from: None,
+            typed: Typed::default(),
+        }
     }
 
     /// The work, once all of it was said.
@@ -63,29 +80,15 @@ pub fn open(app: &App) -> Vec<(Id, String)> {
     fold::jobs(&app.shelf().book).filter(|job| job.ended.is_none()).map(|job| (job.id, job.name)).listed()
 }
 
-/// What is planned for the job; where nothing is, what was done lately and what most jobs have.
-pub fn known(app: &App, on: On) -> Vec<(String, Kind, Stage)> {
-    let mut known = if let On::Job(job) = on { fold::planned_operations(&app.shelf().book, job) } else { vec![] };
-    if !known.is_empty() {
-        return known;
-    }
-    let latest = sheet(app).latest.into_iter().filter(|choice| choice.stage != Stage::Sort).map(|c| (c.op, c.kind, c.stage));
-    let of_none = if on == On::Nothing { words::OF_NO_JOB.as_slice() } else { &[] };
-    let usual = of_none.iter().chain(&words::USUAL).map(|(op, kind, stage)| ((*op).to_owned(), *kind, *stage));
-    for (op, kind, stage) in latest.chain(usual) {
-        if known.len() < OFFERED && !known.iter().any(|(own, ..)| own.eq_ignore_ascii_case(&op)) {
-            known.push((op, kind, stage));
-        }
-    }
-    known
-}
-
 /// Takes in an answer; the last one begins the work.
 pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
     let Over::Starting(starting) = &mut app.bench.over else { return };
     match tap {
-        StartingTap::On(on) => starting.on = on,
+        StartingTap::On(on) => (starting.on, starting.all, starting.jobs) = (on, false, false),
         StartingTap::Op(op, kind, stage) => starting.chosen = Some((op, kind, stage)),
+        StartingTap::Found(on, op, kind, stage) => (starting.on, starting.chosen) = (on, Some((op, kind, stage))),
+        StartingTap::All => starting.all = true,
+        StartingTap::Jobs => starting.jobs = true,
         StartingTap::Sort(haul) => {
             (starting.on, starting.chosen) = (On::Haul(haul), Some((count::SORT.to_owned(), Kind::Fetch, Stage::Sort)))
         }

@@ -1,5 +1,7 @@
 //! Bench as tables of messages: what is shown, and what is in the book.
 
+mod days;
+mod rack;
 mod waits;
 
 use super::day::{DayTap, Mend};
@@ -120,7 +122,7 @@ fn the_first_day_has_one_start_and_needs_no_job() {
     holds(&shown, &["Nothing runs", "What are you doing?", "t60"]);
     lacks(&shown, &["Already at it", "Big buttons", "<footer"]);
     let shown = told.at(0, [tap(Tap::Other)]);
-    holds(&shown, &["Sharpen", "Trim", "Or type it", "15 min ago"]);
+    holds(&shown, &["Sharpen", "Trim", "Find it, or type it", "15 min ago"]);
     lacks(&shown, &["No job", "Deliver</span></button><button"]);
     let shown = told.at(0, [starting(StartingTap::Typed("Shelf for the shop".into()))]);
     holds(&shown, &["Fetch", "Make", "Sell", "Deliver", "Office"]);
@@ -151,7 +153,7 @@ fn a_board_switches_in_one_act_and_is_taken_back_whole() {
     let mut told = Told::stands();
     let first = told.start(0, "Trim");
     let sanding = told.start(10, "Sand");
-    let board = sheet(&told.app).rack.earlier.first().cloned().unwrap();
+    let board = sheet(&told.app).rack.lately.first().cloned().unwrap();
     told.at(20, [tap(Tap::Board(board))]);
     assert_eq!(told.minutes(), [("Trim".into(), 10), ("Sand".into(), 10), ("Trim".into(), 0)]);
     assert!(told.run() != first && told.run() != sanding);

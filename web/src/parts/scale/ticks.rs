@@ -23,7 +23,7 @@ impl Rhythm {
 }
 
 /// The ticks from `from` to `to`, hung from the line at `base`.
-pub(super) fn ticks<M>((from, to): (f64, f64), rhythm: Rhythm, base: f64, x: impl Fn(f64) -> f64) -> Vec<El<M>> {
+pub(in crate::parts) fn ticks<M>((from, to): (f64, f64), rhythm: Rhythm, base: f64, x: impl Fn(f64) -> f64) -> Vec<El<M>> {
     let (mut short, mut long) = (String::new(), String::new());
     let first = (from / rhythm.tick - 1e-6).ceil() as i64;
     let last = ((to / rhythm.tick + 1e-6).floor() as i64).min(first.saturating_add(400));

@@ -3,16 +3,17 @@
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
 use super::start::noon;
-use super::{row, say, waits};
+use super::{row, say, timeline, waits};
 use crate::app::bench::day::{DayTap, View};
 use crate::app::bench::{Tap, seen as from_here};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
-use crate::parts::scale::{Fill, Look, Mark, Rhythm, Scale, scale};
+use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{bench as words, common};
-use fivebar_core::bench::Shares;
+use crate::words::en::{bench as words, common, day as said};
+use fivebar_core::bench::Run;
+use fivebar_core::bench::day::parts;
 use fivebar_core::quantity::{Day, Listed, Span, Wall};
 use fivebar_core::sheet::counts::{Counted, counts};
 use fivebar_core::sheet::day::{DayLine, DaySheet, day};
@@ -28,12 +29,15 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .fact(saved_fact(app, seen));
     let worked = Span::ZERO < own.total();
     let main = el("main", "scr day")
-        .kids(worked.then(|| bar(&sheet, seen)))
-        .kids(worked.then(|| el("p", "t14").text(shares(&own, seen))))
-        .kid(list(&sheet, &counted, view, seen))
+        .kid(which(false))
+        .kids(timeline::day(&sheet, app, seen))
+        .kids(worked.then(|| timeline::shares(&own, timeline::any_open(&sheet), seen)))
+        .kids(of_the_eve(&sheet, app, seen))
+        .kid(list(&sheet, &counted, (view, app), seen))
         .kids(waits::of_day(view.day, app, seen))
-        .kids(row::struck(&sheet, seen));
-    Screen::new("bench/day", head(top), main).foot(foot(app, view.day, seen))
+        .kids(row::struck(&sheet, seen))
+        .kids(seen.page.is_narrow().then(missed));
+    Screen::new("bench/day", head(top), main).walks().foot(foot(app, view.day, seen))
 }
 
 fn called(day: Day, seen: Seen<'_>) -> &'static str {
@@ -45,54 +49,25 @@ fn called(day: Day, seen: Seen<'_>) -> &'static str {
     }
 }
 
-fn shares(own: &Shares, seen: Seen<'_>) -> String {
-    let said = |span: Span, words: fn(&str) -> String| (Span::ZERO < span).then(|| words(&seen.speech.span(span)));
-    let all = [said(own.measured, words::measured), said(own.corrected, words::corrected), said(own.recalled, words::recalled)];
-    let all: Vec<String> = all.into_iter().flatten().listed();
-    if own.measured == own.total() { words::ALL_MEASURED.to_owned() } else { all.join(", ") }
+/// Day or week.
+pub fn which(week: bool) -> El<Msg> {
+    let segs = vec![Seg::new(said::DAY, !week), Seg::new(said::WEEK, week)];
+    even(said::WHICH, segs, |nth| say(Tap::Day(DayTap::Weekly(nth == 1))))
 }
 
-/// The day as a bar from the first start to the last end; open is what the clock ran on and was put right.
-fn bar(sheet: &DaySheet, seen: Seen<'_>) -> El<Msg> {
-    let minute = |wall: Wall| f64::from(wall.minute_of_day());
-    let late = |from: f64, to: f64| if to < from { 1440.0 } else { to };
-    let mut fills: Vec<Fill> = vec![];
-    for line in &sheet.lines {
-        let run = &line.run;
-        let from = minute(run.started);
-        let end = late(from, minute(line.ended.unwrap_or(seen.now)));
-        let sure = line.wrong.map_or(end, |wrong| late(from, minute(Wall::new(wrong.at, run.started.offset))));
-        let raw = run.tapped_stop.filter(|_| run.mended_stop.is_some()).map_or(end, |stop| late(from, minute(stop)));
-        fills.push(Fill { from: sure, to: end.max(raw), look: Look::Open });
-        fills.push(Fill { from, to: sure, look: Look::Ink });
-    }
-    fills.retain(|fill| fill.from < fill.to);
-    // Solid stretches lie over open ones.
-    let (open, ink): (Vec<Fill>, Vec<Fill>) = fills.into_iter().partition(|fill| fill.look == Look::Open);
-    let fills: Vec<Fill> = open.into_iter().chain(ink).listed();
-    let from = fills.iter().map(|fill| fill.from).fold(1440.0, f64::min) - 25.0;
-    let to = fills.iter().map(|fill| fill.to).fold(0.0, f64::max) + 35.0;
-    let drawn = Scale { width: seen.page.column(), from, to, rhythm: Some(Rhythm { tick: 15.0, long: 60.0 }), fills, ..Scale::default() };
-    let hours = hours((from, to), sheet.day, seen);
-    el("div", "on-board").kid(scale(&Scale { marks: hours, ..drawn }, words::THE_DAY))
-}
-
-/// Full hours to write under the bar, four or five of them.
-fn hours((from, to): (f64, f64), day: Day, seen: Seen<'_>) -> Vec<Mark> {
-    let room = (seen.page.column() / 80.0).max(2.0);
-    let step = ((to - from) / 60.0 / room).ceil().max(1.0);
-    let first = (from / 60.0).ceil();
-    let start = noon(day, seen);
-    let all = (0..24).map(|n| first + step * f64::from(n)).take_while(|hour| hour * 60.0 <= to && *hour < 24.0);
-    all.map(|hour| {
-        let since_noon = Span::minutes((hour - 12.0) as i64 * 60);
-        Mark::bare(hour * 60.0, seen.speech.clock(Wall::new(start.at.plus(since_noon), start.offset)))
-    })
-    .listed()
+/// What a run of the day before left for this one.
+fn of_the_eve(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let bench = app.shelf().bench();
+    let over = |run: &&Run| run.work.person.is_none() && run.started.day() < sheet.day && sheet.day <= run.end_wall(seen.now).day();
+    let run = bench.runs().rfind(over)?;
+    let span = parts(run, seen.now).into_iter().filter(|(day, ..)| *day == sheet.day).map(|(.., span)| span);
+    let span = Some(Span::sum(span)).filter(|span| Span::ZERO < *span)?;
+    let words = said::of_the_eve(&run.work.op, &seen.speech.clock(run.started), &seen.speech.span(span));
+    Some(key("key soft h48 wide", words, "", say(Tap::Day(DayTap::Show(run.started.day())))))
 }
 
 /// Runs and counts together, by their time.
-fn list(sheet: &DaySheet, counted: &[Counted], view: &View, seen: Seen<'_>) -> El<Msg> {
+fn list(sheet: &DaySheet, counted: &[Counted], (view, app): (&View, &App), seen: Seen<'_>) -> El<Msg> {
     if sheet.lines.is_empty() && counted.is_empty() {
         return el("p", "").text(words::NO_RUNS);
     }
@@ -104,31 +79,34 @@ fn list(sheet: &DaySheet, counted: &[Counted], view: &View, seen: Seen<'_>) -> E
         while let Some(count) = counts.next_if(|count| began(count) <= Some(line.run.started)) {
             rows.push(row::count(count, view, seen));
         }
-        rows.push(run(line, mixed, view, seen));
+        rows.push(run(line, mixed, (view, app), seen));
     }
     rows.extend(counts.map(|count| row::count(count, view, seen)));
     el("section", "card list").kids(rows)
 }
 
-fn run(line: &DayLine, mixed: bool, view: &View, seen: Seen<'_>) -> El<Msg> {
+fn run(line: &DayLine, mixed: bool, of: (&View, &App), seen: Seen<'_>) -> El<Msg> {
     let name = if mixed { line.name.as_deref().unwrap_or(words::NO_JOB) } else { "" };
-    row::run(line, name, view, seen)
+    row::run(line, name, of, seen)
 }
 
 fn began(counted: &Counted) -> Option<Wall> {
     counted.taps.first().map(|tap| tap.at)
 }
 
+fn missed() -> El<Msg> {
+    key("key", words::MISSED, "", say(Tap::Day(DayTap::Missed)))
+}
+
+/// On a narrow page what is needed less lies at the end of the list.
 fn foot(app: &App, shown: Day, seen: Seen<'_>) -> El<Msg> {
     let to = |day: Day| say(Tap::Day(DayTap::Show(day)));
+    let before = key("key h56", words::DAY_BEFORE, "", to(shown.before()));
     let later = key("key h56", words::DAY_AFTER, "", to(shown.next())).flag("disabled", seen.now.day() <= shown);
-    el("footer", "foot")
-        .kids(undo::bar(app, seen))
-        .kid(el("div", "g2").kid(key("key h56", words::DAY_BEFORE, "", to(shown.before()))).kid(later))
-        .kid(el("div", "g2").kid(key("key", words::MISSED, "", say(Tap::Day(DayTap::Missed)))).kid(key(
-            "key",
-            common::DONE,
-            "",
-            say(Tap::Close),
-        )))
+    let done = key(if seen.page.is_narrow() { "key h56" } else { "key" }, common::DONE, "", say(Tap::Close));
+    let foot = el("footer", "foot").kids(undo::bar(app, seen));
+    if seen.page.is_narrow() {
+        return foot.kid(el("div", "g3").kid(before).kid(later).kid(done));
+    }
+    foot.kid(el("div", "g2").kid(before).kid(later)).kid(el("div", "g2").kid(missed()).kid(done))
 }

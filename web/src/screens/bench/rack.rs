@@ -5,12 +5,13 @@ use super::{say, slab};
 use crate::app::Msg;
 use crate::app::bench::Tap;
 use crate::parts::board::{Board, board};
+use crate::parts::key::key;
 use crate::parts::notches::Notches;
 use crate::parts::rack::rack as drawn;
 use crate::view::{El, el};
 use crate::words::en::bench as words;
 use fivebar_core::bench::{Batch, On};
-use fivebar_core::quantity::{Listed, Span};
+use fivebar_core::quantity::{Listed, Span, begin_small};
 use fivebar_core::sheet::bench::{BenchSheet, Choice};
 
 /// The rack around what runs.
@@ -23,14 +24,54 @@ pub fn around(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     (!around.is_empty()).then(|| drawn(around).key("rack"))
 }
 
-/// What was done earlier, and lately on other jobs.
-pub fn earlier(sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let earlier = &sheet.rack.earlier;
-    if earlier.is_empty() {
-        return vec![];
+/// What was done lately, where each other job stands, what is behind; and the way to all of it.
+pub fn beyond(sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let rack = &sheet.rack;
+    let boards = |choices: &[Choice]| choices.iter().map(|choice| one(choice, false, sheet, seen)).listed();
+    let groups = [
+        (words::LATELY, boards(&rack.lately)),
+        (words::OTHER_JOBS, rack.jobs.iter().map(|choice| job(choice, seen)).listed()),
+        (words::EARLIER, boards(&rack.earlier)),
+    ];
+    let mut shown = vec![];
+    for (title, boards) in groups.into_iter().filter(|(_, boards)| !boards.is_empty()) {
+        shown.push(el("h2", "").key(title).text(title));
+        shown.push(drawn(boards).key(format!("{title} boards")));
     }
-    let boards = drawn(earlier.iter().map(|choice| one(choice, false, sheet, seen)));
-    vec![el("h2", "").text(words::EARLIER), boards]
+    let under =
+        if rack.more == 0 { String::new() } else { words::more_of_it(&seen.speech.count(u32::try_from(rack.more).unwrap_or(u32::MAX))) };
+    shown.push(key("key soft h56", words::ALL_OPERATIONS, under, say(Tap::Other)).key("all"));
+    shown
+}
+
+/// Another job, with what was done on it last: one tap switches to that.
+fn job(choice: &Choice, seen: Seen<'_>) -> El<Msg> {
+    let state = if choice.rework { words::REWORKED.to_owned() } else { state(choice, false, seen) };
+    let under = [choice.op.clone(), state].join(", ");
+    let name = choice.name.clone().unwrap_or_else(|| words::NO_JOB.to_owned());
+    let drawn = Board { operation: name, under, done: done(choice, seen), notches: notches(&choice.batch) };
+    board(drawn, say(Tap::Board(choice.clone()))).key(keyed(choice))
+}
+
+fn done(choice: &Choice, seen: Seen<'_>) -> String {
+    choice.batch.of.map(|of| words::of(&seen.speech.count(choice.batch.n), &seen.speech.count(of))).unwrap_or_default()
+}
+
+fn keyed(choice: &Choice) -> String {
+    let on = match choice.on {
+        On::Job(id) | On::Haul(id) => id.to_string(),
+        On::Nothing => String::new(),
+    };
+    format!("{on}{}{}", choice.rework, choice.op)
+}
+
+/// When it was stopped, how long it had run, about what is left.
+fn stood(choice: &Choice, sheet: &BenchSheet, seen: Seen<'_>) -> Option<String> {
+    let (at, span) = sheet.hand.as_ref()?.stood?;
+    let left = choice.batch.remaining().filter(|left| Span::ZERO < *left);
+    let left = left.map(|left| begin_small(&words::about_left(&seen.speech.span(left))));
+    let stood = words::stood(&seen.speech.clock(at), &seen.speech.span(span));
+    Some([Some(stood), left].into_iter().flatten().listed().join(", "))
 }
 
 fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
@@ -39,14 +80,12 @@ fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Ms
     let elsewhere = sheet.hand.as_ref().is_some_and(|hand| hand.on != choice.on);
     let name = choice.name.clone().filter(|_| elsewhere);
     let state = if choice.rework { words::REWORKED.to_owned() } else { state(choice, next, seen) };
-    let under = name.into_iter().chain([state]).listed().join(", ");
-    let done = choice.batch.of.map(|of| words::of(&seen.speech.count(choice.batch.n), &seen.speech.count(of))).unwrap_or_default();
-    let drawn = Board { operation, under, done, notches: notches(&choice.batch) };
-    let on = match choice.on {
-        On::Job(id) | On::Haul(id) => id.to_string(),
-        On::Nothing => String::new(),
-    };
-    board(drawn, say(Tap::Board(choice.clone()))).key(format!("{on}{}{}", choice.rework, choice.op))
+    // Work of another day is carried on without the time of its stop.
+    let today = sheet.hand.as_ref().and_then(|hand| hand.stood).is_some_and(|(at, _)| at.day() == seen.now.day());
+    let stood = if carry && today { stood(choice, sheet, seen) } else { None };
+    let under = name.into_iter().chain([stood.unwrap_or(state)]).listed().join(", ");
+    let drawn = Board { operation, under, done: done(choice, seen), notches: notches(&choice.batch) };
+    board(drawn, say(Tap::Board(choice.clone()))).key(keyed(choice))
 }
 
 /// How far it is: its pace, the time it took, or that it was not begun.

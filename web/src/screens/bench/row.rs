@@ -3,17 +3,18 @@
 use super::super::Seen;
 use super::super::count::name as pile_name;
 use super::say;
-use crate::app::Msg;
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, Mend, View};
 use crate::app::entry::Typed;
 use crate::app::mend::MendTap;
+use crate::app::{App, Msg};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{bench as words, common, rack};
-use fivebar_core::bench::Run;
+use crate::words::en::{bench as words, common, day as said, rack};
+use fivebar_core::bench::{Notch, Run};
 use fivebar_core::quantity::{Id, Listed, Span, Wall};
+use fivebar_core::sheet::changes::{Change, changes};
 use fivebar_core::sheet::counts::Counted;
 use fivebar_core::sheet::day::{DayLine, DaySheet};
 
@@ -22,12 +23,12 @@ fn tap(tap: DayTap) -> Msg {
 }
 
 /// A run; opened, with what can be done with it. `name` is its job's, where the day has several.
-pub fn run(line: &DayLine, name: &str, view: &View, seen: Seen<'_>) -> El<Msg> {
+pub fn run(line: &DayLine, name: &str, (view, app): (&View, &App), seen: Seen<'_>) -> El<Msg> {
     let worked = if line.ended.is_some() { seen.speech.span(line.worked) } else { words::RUNS.to_owned() };
     let open = view.open == Some(line.run.id);
     let shown =
         Row { id: line.run.id, at: line.run.started, what: line.run.work.op.clone(), under: note(line, name, seen), figure: worked };
-    row(shown, open, seen).kids(if open { opened(line, view, seen) } else { vec![] })
+    row(shown, open, seen).kids(if open { opened(line, (view, app), seen) } else { vec![] })
 }
 
 struct Row {
@@ -86,7 +87,7 @@ fn raw(run: &Run) -> Option<Span> {
     run.tapped_stop.map(|stop| run.tapped.at.until(stop.at))
 }
 
-fn opened(line: &DayLine, view: &View, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<Msg>> {
     let run = &line.run;
     match &view.mend {
         Some(Mend::Op(text)) => return renamed(text),
@@ -112,7 +113,41 @@ fn opened(line: &DayLine, view: &View, seen: Seen<'_>) -> Vec<El<Msg>> {
         .kid(key("key h56", words::MEND, "", tap(DayTap::Mend(Mend::Which))))
         .kid(key("key h56", words::STRIKE, "", tap(DayTap::Strike(run.id))))
         .kids(third);
-    said.into_iter().chain(meant).chain([keys]).listed()
+    let over = day_after(line, seen);
+    said.into_iter().chain(over).chain(changed(run, app, seen)).chain(meant).chain([keys]).chain(notches(run, seen)).listed()
+}
+
+/// What of it falls on the day after.
+fn day_after(line: &DayLine, seen: Seen<'_>) -> Option<El<Msg>> {
+    let beyond = line.worked.minus(line.on_this_day);
+    (Span::ZERO < beyond && line.ended.is_some()).then(|| el("p", "t14 i2").text(said::of_the_day_after(&seen.speech.span(beyond))))
+}
+
+/// What was put right of it, and when.
+fn changed(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let clock = |wall: Wall| seen.speech.clock(Wall::new(wall.at, run.started.offset));
+    let one = |change: Change| {
+        let start = change.start.map(|start| said::start(&clock(start)));
+        let stop = change.stop.map(|stop| said::stop(&clock(stop), change.proposed));
+        let what = [start, stop, change.op.as_deref().map(said::called)].into_iter().flatten().listed().join(", ");
+        let what = if what.is_empty() { said::RIGHT.to_owned() } else { what };
+        let when = format!("{} {}", seen.speech.day(change.at), seen.speech.clock(change.at));
+        el("p", "t14 i2").text(said::put_right(&when, &what))
+    };
+    changes(&app.shelf().book, run.id).into_iter().map(one).listed()
+}
+
+/// The pieces done in it, each of which can be struck.
+fn notches(run: &Run, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let one = |notch: &Notch| {
+        let at = seen.speech.clock(Wall::new(notch.at, run.started.offset));
+        el("div", "tapped")
+            .key(notch.id.to_string())
+            .kid(el("span", "t14 i2").text(at))
+            .kid(el("b", "").text(words::done(&seen.speech.count(notch.n), None)))
+            .kid(key("key h48", words::STRIKE, "", tap(DayTap::Strike(notch.id))))
+    };
+    run.notches.iter().map(one).listed()
 }
 
 /// What is to be put right. A run that goes on has no stop yet.

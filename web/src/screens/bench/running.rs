@@ -21,20 +21,26 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     }
     let asked = question::question(sheet, seen);
     let hint = asked.is_some().then(|| el("p", "t14").text(words::SETTLE_IT));
+    // What was broken off comes before what fits until something is off.
+    let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
+    let mut rack = rack::around(sheet, seen).into_iter().listed();
+    let fits = waits::meanwhile(app, seen);
+    let place = if broken_off { rack.len() } else { 0 };
+    rack.splice(place..place, fits);
     let now = el("div", "col")
         .key("now")
         .kids(asked)
         .kids(hint)
         .kids(cautions::cautions(app, sheet, seen))
         .kids(waits::card(app, seen))
-        .kids(waits::meanwhile(app, seen))
         .kids(sheet.others.iter().map(|other| beside(other, app, seen)))
-        .kids(estimated(sheet, app, seen))
-        .kids(rack::around(sheet, seen));
+        .kids(estimated(sheet, app, seen).filter(|_| !seen.page.is_narrow()))
+        .kids(rack);
     let then = el("div", "col")
         .key("then")
+        .kids(estimated(sheet, app, seen).filter(|_| seen.page.is_narrow()))
         .kids(doubtful(sheet, seen))
-        .kids(rack::earlier(sheet, seen))
+        .kids(rack::beyond(sheet, seen))
         .kids(foot::folded(sheet, seen))
         .kid(waits::door());
     let main = el("main", "scr bench two").kid(now).kid(then);

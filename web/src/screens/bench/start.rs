@@ -3,7 +3,8 @@
 use super::super::{Screen, Seen};
 use super::{foot, pads, say};
 use crate::app::bench::Tap;
-use crate::app::bench::starting::{Starting, StartingTap, known, open};
+use crate::app::bench::offered::{Offered, offers};
+use crate::app::bench::starting::{Starting, StartingTap, open};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
@@ -11,8 +12,14 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, common, count};
-use fivebar_core::bench::{Kind, On, Stage};
+use fivebar_core::bench::{Kind, On};
 use fivebar_core::quantity::{Clock, Listed, Wall};
+
+/// With more jobs than this only the chosen one is shown until another is asked for.
+const SOME: usize = 4;
+
+/// So many lie as high as the bench's own keys.
+const FEW: usize = 12;
 
 fn answer(tap: StartingTap) -> Msg {
     say(Tap::Starting(tap))
@@ -28,7 +35,7 @@ pub fn screen(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
         None => (words::WHAT_ARE_YOU_DOING, seen.now),
     };
     let top = Head::new(words::bench_on(&seen.speech.day(day)), title);
-    let main = el("main", "scr starting").kids(jobs(starting, app)).kids(operations(starting, app, seen)).kids(typed(starting));
+    let main = el("main", "scr starting").kids(jobs(starting, app, seen)).kids(operations(starting, app, seen));
     let when = starting.missed.is_none().then(|| foot::when(app));
     let foot = el("footer", "foot").kids(when).kid(key("key h56", common::NOT_NOW, "", say(Tap::Close)));
     Screen::new("bench/start", head(top), main).foot(foot)
@@ -45,12 +52,17 @@ pub fn noon_at(clock: Clock, seen: Seen<'_>) -> String {
 }
 
 /// Jobs that go on, and time of no job.
-fn jobs(starting: &Starting, app: &App) -> Vec<El<Msg>> {
+fn jobs(starting: &Starting, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let mut open: Vec<(On, String)> = open(app).into_iter().rev().map(|(job, name)| (On::Job(job), name)).listed();
     if open.is_empty() {
         return vec![];
     }
     open.push((On::Nothing, words::NO_JOB.to_owned()));
+    if SOME < open.len() && !starting.jobs {
+        let name = open.iter().find(|(on, _)| *on == starting.on).map_or(words::NO_JOB, |(_, name)| name.as_str());
+        let all = words::another_of(&seen.speech.count(u32::try_from(open.len()).unwrap_or(u32::MAX)));
+        return vec![key("key left wide h56", name.to_owned(), all, answer(StartingTap::Jobs)).attr("aria-expanded", "false")];
+    }
     let shown = open.iter().map(|(on, name)| Chip::choice(name.clone(), *on == starting.on)).listed();
     let keys = flowing("key h56", shown, |nth| answer(StartingTap::On(open.get(nth).map_or(On::Nothing, |(on, _)| *on))));
     vec![keys.attr("aria-label", words::FOR_WHAT)]
@@ -60,28 +72,54 @@ fn operations(starting: &Starting, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let rework = key("key h48", words::REWORK, "", answer(StartingTap::Rework));
     let rework = rework.attr("aria-pressed", if starting.rework { "true" } else { "false" });
     let above = el("div", "row mid").kid(el("h2", "").text(words::WHICH_OPERATION)).kid(rework);
-    let known = known(app, starting.on);
-    let shown = known.iter().map(|(op, ..)| Chip::tap(op.clone())).listed();
-    let keys = chips("key h88 m", shown, move |nth| {
-        let (op, kind, stage) = known.get(nth).cloned().unwrap_or_else(|| (String::new(), Kind::Make, Stage::Make));
-        answer(StartingTap::Op(op, kind, stage))
-    });
-    let unsorted = app.shelf().haul().filter(|haul| haul.piles.iter().any(|pile| 0 < pile.unsorted()));
+    let offers = offers(app, starting);
+    let none = offers.found.is_empty();
+    let count = |n: usize| seen.speech.count(u32::try_from(n).unwrap_or(u32::MAX));
+    let all = offers.first.len().saturating_add(offers.more);
+    let more = (0 < offers.more).then(|| key("key soft h56 wide", words::all_of(&count(all)), "", answer(StartingTap::All)));
+    let unsorted = app.shelf().haul().filter(|haul| none && haul.piles.iter().any(|pile| 0 < pile.unsorted()));
     let sort = unsorted.map(|haul| {
         let under = words::haul_of(&seen.speech.day(haul.began));
         key("key h88 m wide", count::SORT, under, answer(StartingTap::Sort(haul.id)))
     });
-    [above, keys].into_iter().chain(sort).listed()
+    let mut shown = vec![above];
+    let mut typed = typed(starting);
+    let field = (!typed.is_empty()).then(|| typed.remove(0));
+    shown.extend(field);
+    shown.extend(group(if none { "" } else { words::FOUND }, offers.found));
+    shown.extend(typed);
+    shown.extend(group("", offers.first));
+    shown.extend(more);
+    shown.extend(sort);
+    shown.extend(group(words::BESIDE, offers.beside));
+    shown.extend(group(words::DONE_WHOLE, offers.behind));
+    shown
 }
 
-/// An operation in the maker's own words, and its kind.
+/// Operations under one heading; a long list lies lower, so that more of it is seen.
+fn group(title: &'static str, offered: Vec<Offered>) -> Vec<El<Msg>> {
+    if offered.is_empty() {
+        return vec![];
+    }
+    let class = if offered.len() <= FEW && title.is_empty() { "key h88 m" } else { "key h56 m" };
+    let chip = |one: &Offered| Chip::tap(one.op.clone()).under(one.name.clone().unwrap_or_default());
+    let keys = offered.iter().map(chip).listed();
+    let keys = chips(class, keys, move |nth| match offered.get(nth).cloned() {
+        Some(Offered { on, op, kind, stage, .. }) => answer(StartingTap::Found(on, op, kind, stage)),
+        None => say(Tap::Close),
+    });
+    (!title.is_empty()).then(|| el("h2", "").text(title)).into_iter().chain([keys.attr("aria-label", words::WHICH_OPERATION)]).listed()
+}
+
+/// What is looked for, or an operation in the maker's own words and its kind.
 fn typed(starting: &Starting) -> Vec<El<Msg>> {
-    let asked =
-        Field { id: "operation", label: words::OR_TYPE.into(), value: starting.op.clone(), keyboard: Keyboard::Words, ..Field::default() };
+    let label = words::FIND_OR_TYPE.into();
+    let asked = Field { id: "operation", label, value: starting.op.clone(), keyboard: Keyboard::Words, ..Field::default() };
     let kinds = Kind::ALL.iter().map(|kind| Chip::tap(words::kind(*kind))).listed();
     let said = !starting.op.trim().is_empty();
     let kinds = said.then(|| flowing("key h56", kinds, |nth| answer(StartingTap::Kind(Kind::ALL.get(nth).copied().unwrap_or(Kind::Make)))));
-    [field(asked, |text| answer(StartingTap::Typed(text)))].into_iter().chain(kinds).listed()
+    let line = said.then(|| el("p", "t14").text(words::NEW_ONE));
+    [field(asked, |text| answer(StartingTap::Typed(text)))].into_iter().chain(line).chain(kinds).listed()
 }
 
 fn by_clock(starting: &Starting, seen: Seen<'_>) -> Screen {

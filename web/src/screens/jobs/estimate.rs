@@ -4,7 +4,7 @@ use super::super::Seen;
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
-use crate::app::jobs::estimate::{EstimateTap, sheet as sheet_of};
+use crate::app::jobs::estimate::EstimateTap;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::key::key;
@@ -23,12 +23,12 @@ fn tap(tap: EstimateTap) -> Msg {
 }
 
 /// The block of the room "Hours and money".
-pub fn block(job: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let Some(sheet) = sheet_of(app, job.job) else { return vec![] };
+pub fn block(job: &JobSheet, sheet: Option<&EstimateSheet>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(sheet) = sheet else { return vec![] };
     let title = el("h2", "").text(words::ESTIMATE);
-    let asks = (sheet.found.is_none() || (sheet.piece.is_none() && job.operations.is_empty())).then(|| kinds(&sheet));
+    let asks = (sheet.found.is_none() || (sheet.piece.is_none() && job.operations.is_empty())).then(|| kinds(sheet));
     let card = match &sheet.found {
-        Some(found) => card(&sheet, found, seen),
+        Some(found) => card(sheet, found, seen),
         None => el("p", "t14 i2").text(words::NOTHING_YET),
     };
     let keep = (sheet.found.is_some() && job.ended.is_none()).then(|| {
@@ -68,7 +68,8 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
         .kid(el("p", "row").kid(el("span", "t22 w8").text(likely)).kid(el("span", "t17 w7").text(safe)))
         .kids(drawn)
         .kids(ends)
-        .kids(sheet.rows.iter().map(|row| row_of(row, seen)))
+        // Planned operations stand in their own list, each with its likely minutes.
+        .kids(sheet.rows.iter().filter(|row| row.op.is_none()).map(|row| row_of(row, seen)))
         .kid(
             el("div", "sums")
                 .kid(el("p", "t14").text(words::shares(&shares)))
@@ -100,9 +101,14 @@ fn on_top(on_top: OnTop, seen: Seen<'_>) -> String {
     }
 }
 
+/// What the likely minutes of an operation come from.
+pub fn basis(row: &Row, seen: Seen<'_>) -> String {
+    words::from(row.from, &seen.speech.count(row.jobs), row.jobs == 1)
+}
+
 fn row_of(row: &Row, seen: Seen<'_>) -> El<Msg> {
     let name = row.op.as_deref().map_or(words::WHOLE_PIECE.to_owned(), jobs::upper_first);
-    let under = words::from(row.from, &seen.speech.count(row.jobs), row.jobs == 1);
+    let under = basis(row, seen);
     el("div", "dl mid")
         .kid(el("span", "op").kid(el("span", "w7").text(name)).kid(el("span", "t14 i2").text(under)))
         .kid(el("span", "t17 w8").text(seen.speech.span(row.likely)))

@@ -5,17 +5,20 @@ use super::figures::{lacking, line, small, sum};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
+use crate::app::jobs::estimate::sheet as estimated;
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, job as words, jobs};
 use fivebar_core::bench::Shares;
+use fivebar_core::bench::estimate::Basis;
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
 use fivebar_core::quantity::{Listed, Span, Units, writing};
 use fivebar_core::sheet::carried::HAUL;
+use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::JobSheet;
 
 /// The room.
@@ -25,14 +28,15 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(sheet.name.clone(), jobs::HOURS_AND_MONEY);
     let top = [total, costs].into_iter().flatten().fold(top, Head::fact);
     let none = |words: &'static str| el("p", "t14 i2").text(words);
+    let estimate = estimated(app, sheet.job);
     let first = el("div", "col")
         .kid(el("h2", "").text(words::MINUTES))
         .kid(if sheet.account.hours.by_kind.is_empty() { none(words::NONE_LOGGED) } else { minutes(sheet, seen) })
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
         .kid(el("h2", "").text(words::PLANNED))
-        .kid(if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned(sheet, seen) })
+        .kid(if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned(sheet, estimate.as_ref(), seen) })
         .kid(key("key soft h56", words::ADD_OPERATION, "", say(Tap::Write(What::Plan(None)))))
-        .kids(super::estimate::block(sheet, app, seen));
+        .kids(super::estimate::block(sheet, estimate.as_ref(), app, seen));
     let nothing_spent = sheet.account.costs.lines.is_empty() && sheet.account.costs.by_kind.is_empty();
     let second =
         el("div", "col").kid(el("h2", "").text(words::SPENT)).kid(if nothing_spent { none(words::NONE_SPENT) } else { spent(sheet, seen) });
@@ -76,22 +80,30 @@ fn row(name: &str, under: &str, figure: &str) -> El<Msg> {
         .kid(el("span", "t17 w8").text(figure.to_owned()))
 }
 
-/// The plan: each operation a key that changes it, with what it took so far.
-fn planned(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+/// The plan: each operation a key that changes it, with what it took so far and what it likely takes.
+fn planned(sheet: &JobSheet, likely: Option<&EstimateSheet>, seen: Seen<'_>) -> El<Msg> {
     let hours = &sheet.account.hours;
     let still = hours.still.filter(|still| Span::ZERO < *still).map(|still| small(words::STILL_TO_COME, seen.speech.span(still)));
-    let estimate = hours.estimate.map(|estimate| small(words::IN_ALL, seen.speech.span(estimate)));
+    let estimate = hours.estimate.map(|estimate| small(words::PLANNED_IN_ALL, seen.speech.span(estimate)));
     el("section", "card list")
-        .kids(sheet.operations.iter().map(|operation| planned_row(operation, sheet, seen)))
+        .kids(sheet.operations.iter().map(|operation| planned_row(operation, (sheet, likely), seen)))
         .kids((estimate.is_some() || still.is_some()).then(|| el("div", "sums").kids(estimate).kids(still)))
 }
 
-fn planned_row(operation: &Operation, sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) -> El<Msg> {
     let took = sheet.account.hours.logged.by_op.get(&operation.op).map(|shares| seen.speech.span(shares.total()));
-    let span = operation.span.map_or(words::NOT_YET.to_owned(), |span| seen.speech.span(span));
+    let planned = operation.span.map(|span| seen.speech.span(span));
+    // Without a likely end nothing was reckoned: the plan alone stands.
+    let likely =
+        likely.filter(|sheet| sheet.found.is_some()).and_then(|sheet| sheet.rows.iter().find(|row| row.op.as_ref() == Some(&operation.op)));
+    let span = likely.map(|row| seen.speech.span(row.likely)).or_else(|| planned.clone()).unwrap_or(words::NOT_YET.to_owned());
+    let thought = planned.filter(|_| likely.is_some()).map(|span| words::planned_span(&span));
+    // What was thought stands there already.
+    let basis = likely.filter(|row| row.from != Basis::Thought).map(|row| super::estimate::basis(row, seen));
     let pieces = operation.pieces.map(|n| common::pieces(n, &seen.speech.count(n)));
     let kind = if operation.stage == fivebar_core::bench::Stage::Finish { words::FINISH } else { jobs::kind(operation.kind) };
-    let under: Vec<String> = [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None))].into_iter().flatten().listed();
+    let under: Vec<String> =
+        [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None)), thought, basis].into_iter().flatten().listed();
     el("button", "dl mid")
         .attr("type", "button")
         .key(operation.op.clone())

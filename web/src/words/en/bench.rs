@@ -1,7 +1,7 @@
 //! English: Bench, the day's list, big buttons.
 
 use fivebar_core::bench::repair::Because;
-use fivebar_core::bench::{Doubt, Kind, Stage};
+use fivebar_core::bench::{Doubt, Kind};
 use fivebar_core::quantity::{begin_small, in_small, large};
 use fivebar_core::sheet::counts::Counting;
 
@@ -37,7 +37,15 @@ pub const NOT_BEGUN: &str = "not begun";
 pub const EARLIER: &str = "Earlier";
 pub const WHICH_OPERATION: &str = "Which operation?";
 pub const FOR_WHAT: &str = "For which job?";
-pub const OR_TYPE: &str = "Or type it, then say its kind";
+
+pub const FIND_OR_TYPE: &str = "Find it, or type it";
+pub const FOUND: &str = "Found";
+pub const NEW_ONE: &str = "Or a new one: say its kind";
+pub const DONE_WHOLE: &str = "Done";
+pub const BESIDE: &str = "Beside the bench";
+pub const LATELY: &str = "Lately";
+pub const OTHER_JOBS: &str = "Other jobs";
+pub const ALL_OPERATIONS: &str = "All operations";
 pub const REWORK: &str = "Rework";
 pub const REWORKED: &str = "rework";
 pub const STOPPED_WHEN: &str = "Stopped at";
@@ -60,6 +68,7 @@ pub const PUT_BACK: &str = "Put back";
 pub const RIGHT_AS_IT_IS: &str = "Right as it is";
 pub const ALL_MEASURED: &str = "all measured";
 pub const MEASURED: &str = "measured";
+pub const CORRECTED: &str = "corrected";
 pub const RECALLED: &str = "recalled";
 pub const LOOKS_TOO_LONG: &str = "looks too long";
 pub const RUNS: &str = "runs";
@@ -171,6 +180,26 @@ pub fn ago(minutes: i64) -> String {
 /// "Glue tops shows 3 h 12".
 pub fn shows(op: &str, span: &str) -> String {
     format!("{op} shows {span}")
+}
+
+/// "stopped 14:21 after 31 min".
+pub fn stood(clock: &str, span: &str) -> String {
+    format!("stopped {clock} after {span}")
+}
+
+/// "29 more of this job".
+pub fn more_of_it(n: &str) -> String {
+    format!("{n} more of this job")
+}
+
+/// "another of 7".
+pub fn another_of(n: &str) -> String {
+    format!("another of {n}")
+}
+
+/// "All 40".
+pub fn all_of(n: &str) -> String {
+    format!("All {n}")
 }
 
 /// "47 min, until 12:07".
@@ -300,26 +329,6 @@ pub fn kind(kind: Kind) -> &'static str {
         Kind::Office => "Office",
     }
 }
-
-/// Operations that most jobs have: common practice, with their kind and stage.
-pub const USUAL: [(&str, Kind, Stage); 12] = [
-    ("Trim", Kind::Make, Stage::Make),
-    ("Joint and rip", Kind::Make, Stage::Make),
-    ("Thickness", Kind::Make, Stage::Make),
-    ("Glue up", Kind::Make, Stage::Make),
-    ("Flatten", Kind::Make, Stage::Make),
-    ("Bore", Kind::Make, Stage::Make),
-    ("Sand", Kind::Make, Stage::Make),
-    ("Assemble", Kind::Make, Stage::Make),
-    ("Coat", Kind::Make, Stage::Finish),
-    ("Photos", Kind::Sell, Stage::Sell),
-    ("Messages", Kind::Office, Stage::Sell),
-    ("Deliver", Kind::Deliver, Stage::Deliver),
-];
-
-/// What is done for no job.
-pub const OF_NO_JOB: [(&str, Kind, Stage); 3] =
-    [("Sharpen", Kind::Make, Stage::Make), ("Tidy", Kind::Make, Stage::Make), ("Learn", Kind::Office, Stage::Sell)];
 
 /// An operation raises hardwood dust if its name holds one of these.
 pub const DUSTY: [&str; 8] = ["sand", "rip", "saw", "joint", "plane", "rout", "thickness", "mill"];

@@ -67,6 +67,7 @@ pub const BY_OPERATION: &str = "By operation";
 pub const NONE_LOGGED: &str = "Nothing is logged yet. The clock is on Bench.";
 pub const FETCH_SHARE: &str = "Share of the hauls";
 pub const PLANNED: &str = "Planned";
+pub const PLANNED_IN_ALL: &str = "planned in all";
 pub const NONE_PLANNED: &str = "Nothing is planned. With minutes planned, the price knows what is still to come.";
 pub const ADD_OPERATION: &str = "Plan an operation";
 pub const OPERATION: &str = "Operation";
@@ -368,3 +369,8 @@ pub fn price_strayed(strayed: Strayed) -> &'static str {
 pub const WOOD_SMALL: &str = "wood";
 pub const PRICE_SMALL: &str = "price";
 pub const HOURS_SMALL: &str = "hours";
+
+/// "planned 1 h 03".
+pub fn planned_span(span: &str) -> String {
+    format!("planned {span}")
+}

@@ -283,6 +283,16 @@ pub fn rings(piece: &str) -> String {
     format!("{} can come off.", begin_large(piece))
 }
 
+/// "In clamps: off 14:58 and 15:14".
+pub fn off_at_both(state: &str, off: &[String]) -> String {
+    format!("{state}: off {}", off.join(" and "))
+}
+
+/// "and 3 more".
+pub fn and_more(n: &str) -> String {
+    format!("and {n} more")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

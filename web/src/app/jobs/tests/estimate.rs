@@ -21,7 +21,9 @@ fn three_old_jobs_warn_of_the_next_one() {
     for (op, minutes) in [("make", "1080"), ("message", "60")] {
         planned(&mut maker, op, minutes);
     }
-    maker.shows(&["26 h 36 likely", "Make", "as you thought", "People take 1.40 of what they think"]);
+    // Each operation stands once, with what was planned and what is likely.
+    maker.shows(&["Make", "planned 18 h", "25 h 12", "planned in all", "26 h 36 likely", "People take 1.40 of what they think"]);
+    assert_eq!(crate::screens::page(&maker.app).html().matches(">Message<").count(), 1);
     maker.tap(Tap::Write(What::OldJobs)).shows(&["Old job 1", "hours", "thought", "sold for", "Old job 3"]);
     for (nth, name) in ["Coffee table", "Stools", "Shelf"].into_iter().enumerate() {
         maker.tap(Tap::Say(nth, name.into()));

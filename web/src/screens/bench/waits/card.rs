@@ -14,6 +14,12 @@ use fivebar_core::sheet::waits::WaitLine;
 /// Off times that are further away than this stand in words alone.
 const DRAWN_MOST: Span = Span::minutes(12 * 60);
 
+/// So many are named at their marks; more of them stand below, one by one.
+const BY_MARK: usize = 3;
+
+/// So many are named on the bench; the list has them all.
+const NAMED_MOST: usize = 8;
+
 /// What waits, on the bench; nothing where nothing does.
 pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let on = waiting(app).on;
@@ -22,11 +28,20 @@ pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if !over.is_empty() {
         shown.push(out(&over, coming.is_empty(), app, seen));
     }
-    if let Some(said) = said(&coming, app) {
+    let few = seen.page.is_narrow() && coming.len() <= 2;
+    if let Some(said) = if few { in_one_line(&coming, app) } else { said(&coming, app) } {
         let board = el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("waits");
-        shown.push(board.kid(el("span", "w8 c-wait").text(said)).kids(drawn(&coming, app, seen)));
+        shown.push(board.kid(el("span", "w8 c-wait").text(said)).kids(drawn(&coming, app, seen)).kids(named(&coming, app, seen)));
     }
     shown
+}
+
+/// "In clamps: off 14:58 and 15:14", where there is little room.
+fn in_one_line(coming: &[WaitLine], app: &App) -> Option<String> {
+    let first = coming.first()?;
+    let same = coming.iter().all(|line| line.wait.what() == first.wait.what());
+    let off = coming.iter().map(|line| clock(app, line.off)).listed();
+    Some(words::off_at_both(words::state(same.then(|| first.wait.what())), &off))
 }
 
 /// "In clamps: first off 14:58, last 15:14".
@@ -72,17 +87,33 @@ fn same_thing(over: &[WaitLine]) -> String {
     if things.iter().all(|thing| *thing == first) { first } else { words::thing("") }
 }
 
+/// Each by its name and its off time, where there are more than the line can name; the first of very many.
+fn named(coming: &[WaitLine], app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let by_mark = if seen.page.is_narrow() { 2 } else { BY_MARK };
+    let one = |line: &WaitLine| {
+        let off = clock(app, line.off);
+        el("span", "w7").kid(el("span", "").text(pieces(app, line))).kid(el("b", "w8 c-wait").text(off))
+    };
+    let more = coming.len().checked_sub(NAMED_MOST).filter(|more| 0 < *more);
+    let more = more.map(|more| el("span", "w7").text(words::and_more(&app.speech.count(u32::try_from(more).unwrap_or(u32::MAX)))));
+    (by_mark < coming.len()).then(|| el("span", "offs").kids(coming.iter().take(NAMED_MOST).map(one)).kids(more))
+}
+
 /// From now to the last off time, a mark for each; hours long.
 fn drawn(coming: &[WaitLine], app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    // The slab is what a narrow page is for.
+    if seen.page.is_narrow() {
+        return None;
+    }
     let near = coming.iter().filter(|line| line.left <= DRAWN_MOST).listed();
     let last = near.last()?.left;
     let minutes = |span: Span| span.as_ms() as f64 / 60_000.0;
     let (from, to) = (0.0, minutes(last).max(1.0) * 1.18);
     let tick = [5.0, 10.0, 20.0, 30.0, 60.0].into_iter().find(|tick| to / tick < 16.0).unwrap_or(60.0);
-    let many = 3 < near.len();
+    let many = BY_MARK < coming.len();
     let mark = |line: &&WaitLine| {
-        let word = if many { String::new() } else { pieces(app, line) };
-        Mark::new(minutes(line.left), Kind::Wait, word, app.speech.clock(line.off))
+        let (word, off) = if many { Default::default() } else { (pieces(app, line), app.speech.clock(line.off)) };
+        Mark::new(minutes(line.left), Kind::Wait, word, off)
     };
     let scale_of = Scale {
         width: seen.page.card(),

@@ -7,6 +7,7 @@ use crate::app::jobs::draft::Draft;
 use crate::app::jobs::estimate::{FIGURES, ROWS};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
+use crate::parts::seg::{Seg, even};
 use crate::screens::jobs::entry::{Slot, under_thumb};
 use crate::screens::jobs::say;
 use crate::screens::{Seen, slots};
@@ -19,23 +20,40 @@ const NAMES: [&str; ROWS] = ["old-job-1", "old-job-2", "old-job-3"];
 pub fn asked(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     let mut asked = Asked::new("jobs/old-jobs", words::OLD_JOBS);
     let currency = draft.picks.currency.code();
+    let currency = if seen.page.is_narrow() { "" } else { currency };
     let row = [Slot::new(words::IT_TOOK, ""), Slot::new(words::YOU_THOUGHT, ""), Slot::new(words::SOLD_FOR, currency)];
     let all: Vec<Slot> = (0..ROWS).flat_map(|_| row.clone()).listed();
-    asked.above = vec![el("p", "t14").text(words::OLD_JOBS_ASK)];
+    let narrow = seen.page.is_narrow();
+    asked.above = if narrow { vec![] } else { vec![el("p", "t14").text(words::OLD_JOBS_ASK)] };
     // One row is open, so that the pad stays under the thumb.
     let open = draft.form.at.checked_div(FIGURES).unwrap_or(0);
+    if narrow {
+        asked.above.push(rows(draft, open, seen));
+    }
     for (id, nth) in NAMES.into_iter().zip(0_u32..) {
         let (at, title) = (nth as usize, words::old_job_name(&seen.speech.count(nth.saturating_add(1))));
         let first = at.saturating_mul(FIGURES);
         if at == open {
             asked.above.extend([worded(id, &title, draft, at), figures(&draft.form, &row, first)]);
-        } else {
+        } else if !narrow {
             asked.above.push(folded(draft, (title, at), first));
         }
     }
     asked.above.extend(slots::refused(app, seen));
-    asked.instead = Some(under_thumb(&draft.form, &all, draft.picks.units, seen));
+    let mut pad = under_thumb(&draft.form, &all, draft.picks.units, seen);
+    pad.extend(narrow.then(|| el("p", "t14").text(words::OLD_JOBS_ASK)));
+    asked.instead = Some(pad);
     asked
+}
+
+/// On a narrow page the rows lie side by side, so that name, figures and pad are seen together.
+fn rows(draft: &Draft, open: usize, seen: Seen<'_>) -> El<Msg> {
+    let row = |nth: u32| {
+        let at = nth as usize;
+        let hours = Some(draft.form.text(at.saturating_mul(FIGURES))).filter(|hours| !hours.is_empty()).map(words::hours);
+        Seg::new(seen.speech.count(nth.saturating_add(1)), at == open).under(hours.unwrap_or_default())
+    };
+    even(words::OLD_JOBS, (0_u32..).take(ROWS).map(row).listed(), |nth| say(Tap::At(nth.saturating_mul(FIGURES))))
 }
 
 /// A row that is not open, with what was typed in it.

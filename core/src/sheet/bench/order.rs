@@ -1,0 +1,265 @@
+//! What lies first in the rack: what likely comes next, what comes after it, what was done lately, where each other job stands.
+//!
+//! Forty operations stay to hand by leaving most of them to the list of all.
+
+use super::{Choice, LATEST, Look, Rack};
+use crate::bench::{Kind, On, Run, Stage};
+use crate::ledger::fold;
+use crate::quantity::{Id, Listed, Set, Sorted, order_by_key};
+
+/// Boards of the job in hand that lie below what runs.
+pub const BELOW: usize = 4;
+
+/// Boards of what was done before on the job in hand.
+pub const EARLIER: usize = 3;
+
+/// Boards of other jobs, one each.
+pub const JOBS: usize = 8;
+
+/// An operation that followed another.
+#[derive(Default)]
+struct Followed {
+    /// How often on jobs of the same design, how often on any; when last.
+    often: (usize, usize, usize),
+    how: Option<(Kind, Stage)>,
+}
+
+/// What is around: what runs, or was stopped last.
+pub(super) type Here = (Option<Choice>, Option<Choice>);
+
+/// The rack around what runs or was stopped last.
+pub(super) fn rack(look: &Look, planned: Vec<Choice>, latest: &[Choice], (running, last): Here) -> Rack {
+    let likely = running.as_ref().or(last.as_ref()).map(|here| look.followers(here)).unwrap_or_default();
+    let mut rack = in_working_order(planned, &running, last.as_ref());
+    next_first(look, &mut rack, likely, running.as_ref().or(last.as_ref()));
+    if let Some(last) = last {
+        // What is done whole makes room for what comes next.
+        let place = if last.batch.is_done() { rack.below.len().min(1) } else { 0 };
+        rack.below.insert(place, last);
+        rack.next = rack.next.map(|next| if next < place { next } else { next.saturating_add(1) });
+    }
+    let all = rack.below.iter().chain(&rack.earlier).cloned().listed();
+    rack.below.truncate(BELOW);
+    let behind = std::mem::take(&mut rack.earlier);
+    for choice in latest {
+        if !rack.has(choice) && !running.as_ref().is_some_and(|running| running.is_same(choice)) {
+            rack.lately.push(choice.clone());
+        }
+    }
+    rack.earlier = behind.into_iter().filter(|choice| !rack.has(choice)).take(EARLIER).listed();
+    let here = running.as_ref().map(|running| running.on).or(rack.below.first().map(|first| first.on));
+    rack.jobs = look.jobs(here);
+    rack.jobs.retain(|choice| !rack.below.iter().chain(&rack.lately).any(|other| other.on == choice.on));
+    rack.jobs.truncate(JOBS);
+    rack.more = all.iter().filter(|choice| !rack.has(choice)).count();
+    rack
+}
+
+impl Rack {
+    fn has(&self, choice: &Choice) -> bool {
+        let boards = self.above.iter().chain(&self.below).chain(&self.lately).chain(&self.jobs).chain(&self.earlier);
+        boards.into_iter().any(|other| other.is_same(choice))
+    }
+}
+
+/// What is planned, in working order: the one before what runs, what is still to come, what is behind.
+fn in_working_order(planned: Vec<Choice>, running: &Option<Choice>, last: Option<&Choice>) -> Rack {
+    let here = running.as_ref().or(last);
+    let at = planned.iter().position(|choice| here.is_some_and(|here| here.is_same(choice)));
+    let mut rack = Rack::default();
+    for (place, choice) in planned.into_iter().enumerate() {
+        match at {
+            Some(at) if place == at => {}
+            Some(at) if running.is_some() && place.checked_add(1) == Some(at) => rack.above = Some(choice),
+            Some(at) if place < at => rack.earlier.push(choice),
+            None if choice.is_behind() => rack.earlier.push(choice),
+            _ => rack.below.push(choice),
+        }
+    }
+    rack
+}
+
+/// What likely comes next lies first: what followed most often, as far as it is still to be done here, else the order of the plan.
+fn next_first(look: &Look, rack: &mut Rack, likely: Vec<(String, Kind, Stage)>, here: Option<&Choice>) {
+    let Some(on) = here.map(|here| here.on).filter(|on| matches!(on, On::Job(_))) else { return };
+    for operation in likely {
+        if let Some(place) = rack.below.iter().position(|choice| choice.op == operation.0 && !choice.batch.is_done()) {
+            let choice = rack.below.remove(place);
+            rack.below.insert(0, choice);
+            break;
+        }
+        let is_planned = rack.above.iter().chain(&rack.earlier).chain(&rack.below).any(|choice| choice.op == operation.0);
+        let choice = look.named(operation, on);
+        if !is_planned && !choice.is_behind() {
+            rack.below.insert(0, choice);
+            break;
+        }
+    }
+    rack.next = rack.below.iter().position(|choice| !choice.batch.is_done());
+}
+
+impl Look<'_> {
+    /// The operations that followed one in own jobs, the most often first; those of jobs of the same design before the others.
+    fn followers(&self, here: &Choice) -> Vec<(String, Kind, Stage)> {
+        let On::Job(job) = here.on else { return vec![] };
+        let design = fold::design_of(self.book, job);
+        let mut designs: Sorted<Id, bool> = Sorted::new();
+        let mut before: Sorted<Id, &Run> = Sorted::new();
+        let mut found: Sorted<String, Followed> = Sorted::new();
+        let own = self.own().filter(|run| !run.work.rework);
+        for (nth, run) in own.enumerate() {
+            let On::Job(of) = run.work.on else { continue };
+            if self.not_typical.contains(&of) {
+                continue;
+            }
+            let follows = before.get(&of).is_some_and(|one| one.work.op == here.op && one.work.op != run.work.op);
+            before.insert(of, run);
+            if follows {
+                let same = *designs.entry(of).or_insert_with(|| design.is_some() && fold::design_of(self.book, of) == design);
+                let there = found.entry(run.work.op.clone()).or_default();
+                let often = (there.often.0.saturating_add(usize::from(same)), there.often.1.saturating_add(1), nth);
+                *there = Followed { often, how: Some((run.work.kind, run.work.stage)) };
+            }
+        }
+        let named = |(op, followed): (&String, &Followed)| followed.how.map(|(kind, stage)| (followed.often, (op.clone(), kind, stage)));
+        let mut found = found.iter().filter_map(named).listed();
+        order_by_key(&mut found, |(often, _)| std::cmp::Reverse(*often));
+        found.into_iter().map(|(_, operation)| operation).listed()
+    }
+
+    /// Where each other job that goes on stands: what was done on it last, the job worked on last first.
+    fn jobs(&self, here: Option<On>) -> Vec<Choice> {
+        let mut seen: Set<On> = here.into_iter().collect();
+        let mut found = vec![];
+        for run in self.own().rev() {
+            let on = run.work.on;
+            if on == On::Nothing || seen.contains(&on) {
+                continue;
+            }
+            seen.insert(on);
+            if !fold::is_ended(self.book, on) {
+                found.push(self.choice(run));
+            }
+        }
+        found
+    }
+
+    /// The latest of each operation and job that the maker is not done with, the newest first.
+    pub(super) fn latest(&self) -> Vec<Choice> {
+        let mut found: Vec<&Run> = vec![];
+        let mut ended: Sorted<On, bool> = Sorted::new();
+        for run in self.own().rev() {
+            let same = |other: &&Run| (&other.work.op, other.work.on, other.work.rework) == (&run.work.op, run.work.on, run.work.rework);
+            let on = run.work.on;
+            if !found.iter().any(same) && !*ended.entry(on).or_insert_with(|| fold::is_ended(self.book, on)) {
+                found.push(run);
+            }
+            if LATEST <= found.len() {
+                break;
+            }
+        }
+        found.into_iter().map(|run| self.choice(run)).listed()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{BenchSheet, Seen, bench};
+    use super::*;
+    use crate::ledger::decide::BenchCommand;
+    use crate::ledger::kind::job::OperationPlanned;
+    use crate::ledger::kind::plan::DesignUsed;
+    use crate::ledger::told::Phone;
+
+    fn job(on: On) -> Id {
+        if let On::Job(id) = on { id } else { unreachable!() }
+    }
+
+    fn plan(phone: &mut Phone, on: On, ops: &[&str]) {
+        for op in ops {
+            let op = (*op).to_owned();
+            phone.note(1, OperationPlanned { job: job(on), op, kind: Kind::Make, stage: None, span: None, pieces: None });
+        }
+    }
+
+    fn seen(phone: &Phone, minute: i64) -> BenchSheet {
+        bench(&phone.book, Seen { now: phone.wall(minute), ..Seen::default() })
+    }
+
+    fn ops(choices: &[Choice]) -> String {
+        choices.iter().map(|choice| choice.op.as_str()).listed().join(" ")
+    }
+
+    /// What was done one after another on earlier jobs, those of the same design marked; the plan of this one, what runs on it: what
+    /// lies below it.
+    #[test]
+    fn what_followed_most_often_comes_next() {
+        let check = |past: &[(bool, &str)], planned: &[&str], runs: &str, below: &str| {
+            let mut phone = Phone::new("a");
+            let (design, this) = (phone.job(0, "the design"), phone.job(0, "this"));
+            phone.note(1, DesignUsed { job: job(this), design: job(design) });
+            plan(&mut phone, this, planned);
+            let mut minute = 10;
+            for (nth, (same, steps)) in past.iter().enumerate() {
+                let on = phone.job(minute, &format!("old {nth}"));
+                if *same {
+                    phone.note(minute, DesignUsed { job: job(on), design: job(design) });
+                }
+                for step in steps.split(' ') {
+                    minute += 10;
+                    phone.start(minute, step, on);
+                }
+            }
+            phone.start(minute + 10, runs, this);
+            let shown = seen(&phone, minute + 20);
+            let next = shown.rack.next.and_then(|next| shown.rack.below.get(next)).map(|c| c.op.as_str()).unwrap_or("-");
+            assert_eq!(format!("{}, {next}", ops(&shown.rack.below)), below, "{past:?} {planned:?} {runs}");
+        };
+        check(&[], &["saw", "sand", "oil"], "saw", "sand oil, sand");
+        check(&[(false, "saw oil")], &["saw", "sand", "oil"], "saw", "oil sand, oil");
+        check(&[(false, "saw oil"), (false, "saw oil"), (true, "saw sand")], &["saw", "oil", "sand"], "saw", "sand oil, sand");
+        check(&[(false, "saw oil"), (false, "saw sand"), (false, "saw sand")], &["saw", "oil", "sand"], "saw", "sand oil, sand");
+        check(&[(false, "saw tea")], &["saw", "sand", "oil"], "saw", "tea sand oil, tea");
+        check(&[(false, "saw glue")], &[], "saw", "glue, glue");
+        check(&[], &[], "saw", ", -");
+    }
+
+    #[test]
+    fn a_batch_that_is_done_is_not_what_comes_next() {
+        let mut phone = Phone::new("a");
+        let (old, this) = (phone.job(0, "old"), phone.job(0, "this"));
+        plan(&mut phone, this, &["saw", "sand", "oil"]);
+        phone.bench(2, BenchCommand::PlanBatch { job: job(this), op: "sand".into(), n: 1 }).unwrap();
+        for (minute, op, on) in [(10, "saw", old), (20, "sand", old), (30, "sand", this)] {
+            let run = phone.start(minute, op, on);
+            if on == this {
+                phone.bench(minute + 5, BenchCommand::Done { run, n: 1 }).unwrap();
+            }
+        }
+        phone.start(40, "saw", this);
+        let rack = seen(&phone, 50).rack;
+        assert_eq!((ops(&rack.below), rack.next), ("sand oil".into(), Some(1)));
+    }
+
+    #[test]
+    fn forty_operations_and_six_jobs_leave_a_dozen_boards() {
+        let mut phone = Phone::new("a");
+        let names = ["bench", "stands", "table", "shelf", "stool", "box"];
+        let jobs = names.map(|name| phone.job(0, name));
+        let all: Vec<String> = (0..40).map(|nth| format!("step {nth}")).collect();
+        plan(&mut phone, jobs[0], &all.iter().map(String::as_str).collect::<Vec<_>>());
+        for (nth, on) in jobs.into_iter().enumerate() {
+            phone.start(10 + nth as i64, "sand", on);
+        }
+        for nth in 0..10 {
+            phone.start(20 + nth, &format!("step {nth}"), jobs[0]);
+        }
+        let rack = seen(&phone, 100).rack;
+        assert_eq!(rack.above.as_ref().map(|c| c.op.as_str()), Some("step 8"));
+        assert_eq!((ops(&rack.below), ops(&rack.lately)), ("step 10 step 11 step 12 step 13".into(), "step 7 step 6".into()));
+        let names = rack.jobs.iter().map(|c| c.name.as_deref().unwrap()).listed();
+        assert_eq!(names, ["box", "stool", "shelf", "table", "stands"], "one tap to each");
+        assert_eq!(ops(&rack.earlier), "step 0 step 1 step 2");
+        assert_eq!(rack.more, 26 + 3);
+    }
+}

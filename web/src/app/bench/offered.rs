@@ -1,0 +1,118 @@
+//! Which operations the start screen offers: those of the job, of its kind of piece, what is done beside the bench; or what is found.
+
+use super::super::App;
+use super::sheet;
+use super::starting::{Starting, open};
+use crate::words::en::operations::{BESIDE, OF_NO_JOB, Usual, making};
+use fivebar_core::bench::{Kind, On, Stage};
+use fivebar_core::ledger::fold;
+use fivebar_core::quantity::{Key, Listed, in_small};
+
+/// So many of a long plan are shown before all are asked for.
+pub const AT_FIRST: usize = 12;
+
+/// So many are found at once.
+const FOUND: usize = 12;
+
+/// An operation that one tap begins.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Offered {
+    pub on: On,
+    pub op: String,
+    pub kind: Kind,
+    pub stage: Stage,
+    /// The name of its job, where that is not the one in hand.
+    pub name: Option<String>,
+}
+
+/// What is offered for what is begun.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Offers {
+    /// Of the job, or of its kind of piece; what is still to be done first.
+    pub first: Vec<Offered>,
+    /// Planned and behind.
+    pub behind: Vec<Offered>,
+    /// Fetching, selling, office, delivery.
+    pub beside: Vec<Offered>,
+    /// By what was typed, of any job.
+    pub found: Vec<Offered>,
+    /// So many of the first are left out until all are asked for.
+    pub more: usize,
+}
+
+/// What is offered.
+pub fn offers(app: &App, starting: &Starting) -> Offers {
+    let typed = in_small(starting.op.trim());
+    if !typed.is_empty() {
+        return Offers { found: found(app, starting, &typed), ..Offers::default() };
+    }
+    let on = starting.on;
+    let (mut first, behind) = planned(app, on);
+    let is_planned = !(first.is_empty() && behind.is_empty());
+    if !is_planned {
+        first = unplanned(app, on);
+    }
+    let mut beside = if on == On::Nothing { vec![] } else { named(on, BESIDE) };
+    beside.retain(|usual| !first.iter().chain(&behind).any(|own| own.op.eq_ignore_ascii_case(&usual.op)));
+    let more = if starting.all || !is_planned { 0 } else { first.len().saturating_sub(AT_FIRST) };
+    if 0 < more {
+        first.truncate(AT_FIRST);
+    }
+    Offers { first, behind, beside, found: vec![], more }
+}
+
+fn named(on: On, usual: impl IntoIterator<Item = Usual>) -> Vec<Offered> {
+    usual.into_iter().map(|(op, kind, stage)| Offered { on, op: op.to_owned(), kind, stage, name: None }).listed()
+}
+
+/// What is planned for a job: still to be done, and behind.
+fn planned(app: &App, on: On) -> (Vec<Offered>, Vec<Offered>) {
+    let On::Job(job) = on else { return (vec![], vec![]) };
+    let bench = app.shelf().bench();
+    let all = fold::planned_operations(&app.shelf().book, job).into_iter();
+    let all = all.map(|(op, kind, stage)| Offered { on, op, kind, stage, name: None });
+    all.partition(|one| {
+        let batch = bench.batch(on, &one.op, app.now.at);
+        !batch.is_done()
+    })
+}
+
+/// What was done lately of it, then what its kind of piece takes; for no job, what is done for none.
+fn unplanned(app: &App, on: On) -> Vec<Offered> {
+    let lately = app.shelf().bench();
+    let lately = lately.on(on).rev().filter(|run| run.work.stage != Stage::Sort && run.work.person.is_none());
+    let lately = lately.map(|run| Offered { on, op: run.work.op.clone(), kind: run.work.kind, stage: run.work.stage, name: None });
+    let piece = if let On::Job(job) = on { fold::job(&app.shelf().book, job).and_then(|job| job.described.piece) } else { None };
+    let of_none = if on == On::Nothing { named(on, OF_NO_JOB) } else { vec![] };
+    let mut offered: Vec<Offered> = vec![];
+    for one in lately.chain(of_none).chain(named(on, making(piece.as_ref().map(Key::as_str)))) {
+        if offered.len() < AT_FIRST && !offered.iter().any(|own| own.op.eq_ignore_ascii_case(&one.op)) {
+            offered.push(one);
+        }
+    }
+    offered
+}
+
+/// What holds the letters that were typed: of the job in hand, of the other jobs, of what is usual.
+fn found(app: &App, starting: &Starting, typed: &str) -> Vec<Offered> {
+    let holds = |one: &Offered| in_small(&one.op).contains(typed);
+    let mut jobs: Vec<(On, Option<String>)> = vec![(starting.on, None)];
+    jobs.extend(open(app).into_iter().rev().map(|(job, name)| (On::Job(job), Some(name))).filter(|(on, _)| *on != starting.on));
+    let mut found: Vec<Offered> = vec![];
+    for (on, name) in jobs {
+        let (first, behind) = planned(app, on);
+        let done = sheet(app).latest.into_iter().filter(|choice| choice.on == on && choice.stage != Stage::Sort);
+        let done = done.map(|choice| Offered { on, op: choice.op, kind: choice.kind, stage: choice.stage, name: None });
+        let all = first.into_iter().chain(behind).chain(done).filter(holds);
+        for one in all {
+            if !found.iter().any(|own| own.on == on && own.op.eq_ignore_ascii_case(&one.op)) {
+                found.push(Offered { name: name.clone(), ..one });
+            }
+        }
+    }
+    let usual = if starting.on == On::Nothing { named(starting.on, OF_NO_JOB) } else { named(starting.on, BESIDE) };
+    let usual = usual.into_iter().filter(|one| holds(one) && !found.iter().any(|own| own.op.eq_ignore_ascii_case(&one.op))).listed();
+    found.extend(usual);
+    found.truncate(FOUND);
+    found
+}

@@ -1,0 +1,94 @@
+//! The day to scale, its week, the way through days, what was put right and when.
+
+use super::*;
+
+/// A step of a day: at a minute after nine, begin an operation, or stop.
+fn worked(steps: &[(i64, Option<&str>)]) -> Told {
+    let mut told = Told::stands();
+    for (minute, step) in steps {
+        match step {
+            Some(name) => {
+                told.start(*minute, name);
+            }
+            None => {
+                told.at(*minute, [tap(Tap::Stop)]);
+            }
+        }
+    }
+    told
+}
+
+/// What was done; what the day to scale says of it, and the shapes it is drawn with.
+#[test]
+fn a_day_is_drawn_to_scale_and_told_to_a_reader() {
+    let check = |steps: &[(i64, Option<&str>)], now: i64, said: &str, shapes: &[&str]| {
+        let mut told = worked(steps);
+        let today = told.today();
+        let shown = told.at(now, [day(DayTap::Show(today))]);
+        holds(&shown, &[&format!("aria-label=\"The day to scale: {said}\"")]);
+        holds(&shown, shapes);
+    };
+    check(&[(0, Some("Saw")), (30, None)], 40, "Saw 09:00 to 09:30", &["class=\"fink\"", ">09:00<", ">11:00<"]);
+    check(
+        &[(0, Some("Saw")), (30, None), (45, Some("Sand"))],
+        60,
+        "Saw 09:00 to 09:30; 15 min nothing; Sand 09:45 to 10:00, runs",
+        &["class=\"runs\""],
+    );
+    check(&[(14 * 60 + 30, Some("Oil"))], 15 * 60 - 1, "Oil 23:30 to 23:59, runs", &[">23:00<"]);
+}
+
+#[test]
+fn a_run_over_midnight_is_torn_on_both_days_and_the_second_says_so() {
+    let mut told = worked(&[(14 * 60 + 30, Some("Oil")), (15 * 60 + 40, None)]);
+    let (first, second) = (told.today_at(0), told.today_at(15 * 60 + 40));
+    let shown = told.at(15 * 60 + 50, [day(DayTap::Show(first))]);
+    holds(&shown, &["Oil 23:30 to midnight, on after midnight", "class=\"night\"", ">midnight<"]);
+    let shown = told.at(15 * 60 + 50, [day(DayTap::Show(second))]);
+    holds(&shown, &["Oil 00:00 to 00:40, from the day before", "Oil began at 23:30 the day before: 40 min of it are of this day."]);
+    let run = fivebar_core::ledger::fold::bench(&told.app.shelf().book).runs().next().unwrap().id;
+    holds(&told.at(15 * 60 + 50, [day(DayTap::Show(first)), day(DayTap::Open(run))]), &["40 min of it are of the day after."]);
+}
+
+#[test]
+fn what_was_put_right_is_open_to_scale_and_said_with_its_moment() {
+    let mut told = worked(&[(0, Some("Sand")), (60, None)]);
+    let (run, today) = (told.app.shelf().bench().runs().next().unwrap().id, told.today());
+    told.at(62, [day(DayTap::Show(today)), day(DayTap::Open(run)), day(DayTap::Mend(Mend::Stop(Typed::default())))]);
+    let shown = told.at(62, presses("0930").into_iter().chain([tap(Tap::PadDone), day(DayTap::Open(run))]));
+    holds(&shown, &["Sand 09:00 to 09:30, corrected, not counted 09:30 to 10:00", "class=\"kerf\"", "30 min corrected", "not counted"]);
+    holds(&told.at(62, [day(DayTap::Open(run))]), &["Put right Tue 3 March 10:02: stop 09:30."]);
+}
+
+#[test]
+fn a_piece_that_was_done_can_be_struck() {
+    let mut told = worked(&[(0, Some("Sand"))]);
+    told.at(20, [tap(Tap::Done)]);
+    told.at(40, [tap(Tap::Done), tap(Tap::Stop)]);
+    let run = told.app.shelf().bench().runs().next().cloned().unwrap();
+    let today = told.today();
+    holds(&told.at(50, [day(DayTap::Show(today)), day(DayTap::Open(run.id))]), &["2 done, measured", ">1 done<"]);
+    holds(&told.at(51, [day(DayTap::Strike(run.notches[0].id)), day(DayTap::Open(run.id))]), &["1 done, measured", "Put it back"]);
+}
+
+#[test]
+fn days_and_weeks_are_walked_by_keys() {
+    let mut told = worked(&[(0, Some("Saw")), (60, None), (1440, Some("Sand")), (1440 + 30, None)]);
+    let now = 1440 + 40;
+    let today = told.today_at(now);
+    let walks = |told: &mut Told, key: &str| told.at(now, [Msg::Key(key.into())]);
+    holds(&told.at(now, [day(DayTap::Show(today))]), &["Today", "Wed 4 March", "30 min in all"]);
+    holds(&walks(&mut told, "ArrowLeft"), &["Yesterday", "Tue 3 March", "1 h in all"]);
+    holds(&walks(&mut told, "ArrowRight"), &["Wed 4 March"]);
+    holds(&walks(&mut told, "ArrowRight"), &["Wed 4 March"]);
+    let shown = told.at(now, [day(DayTap::Weekly(true))]);
+    holds(&shown, &["This week", "Week from Mon 2 March", "1 h 30 in all", "all measured", "Tue 3 March", "Make 1 h 30", "nothing"]);
+    lacks(&shown, &["Thu 5 March"]);
+    holds(&walks(&mut told, "ArrowLeft"), &["Last week", "Week from Mon 23 February", "0 min in all"]);
+    holds(&walks(&mut told, "ArrowRight"), &["This week"]);
+    holds(&walks(&mut told, "ArrowRight"), &["This week"]);
+    holds(&told.at(now, [day(DayTap::Weekly(false))]), &["bench/day"]);
+    holds(&walks(&mut told, "Escape"), &["Carry on: sand"]);
+    // Nothing is walked where no day is shown.
+    holds(&walks(&mut told, "ArrowLeft"), &["Carry on: sand"]);
+}

@@ -1,0 +1,143 @@
+//! The day to scale, its words for a reader, and what the looks of its boards mean.
+
+use super::super::Seen;
+use crate::app::bench::waits::{kept, pieces};
+use crate::app::{App, Msg};
+use crate::parts::timeline::{Line, Look, Stretch as Drawn, Timeline as Day, sample, timeline as drawn};
+use crate::view::{El, el};
+use crate::words::en::{bench as words, day as said};
+use fivebar_core::bench::{Shares, Source};
+use fivebar_core::quantity::{Clock, Listed, Span};
+use fivebar_core::sheet::day::DaySheet;
+use fivebar_core::sheet::timeline::{Board, Stretch, Timeline, timeline};
+
+/// Room before the first board and after the last, in minutes.
+const MARGIN: f64 = 20.0;
+
+/// The least that is shown, in minutes.
+const LEAST: f64 = 180.0;
+
+const WHOLE_DAY: f64 = 1440.0;
+
+fn minutes(span: Span) -> f64 {
+    span.as_ms() as f64 / 60_000.0
+}
+
+/// The day to scale; nothing where nothing was done.
+pub fn day(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let waits = kept(app, |kept| kept.of_day(sheet.day, app.now));
+    let line = timeline(&app.shelf().book, &app.shelf().bench(), sheet, (waits, seen.now));
+    if line.boards.is_empty() {
+        return None;
+    }
+    let ends = line.ends()?;
+    let before = line.boards.iter().any(|board| board.before);
+    let after = line.boards.iter().any(|board| board.after);
+    let to = if after { WHOLE_DAY } else { minutes(ends.to) + MARGIN };
+    let from = if before { 0.0 } else { (minutes(ends.from) - MARGIN).max(0.0) };
+    let to = to.max(from + LEAST).min(WHOLE_DAY);
+    let from = from.min(to - LEAST);
+    let shown = Day {
+        width: seen.page.column(),
+        from,
+        to,
+        boards: line.boards.iter().flat_map(stretches).listed(),
+        lines: line
+            .waits
+            .iter()
+            .map(|one| Line { from: minutes(one.on.from), to: minutes(one.on.to), open: (one.before, one.after) })
+            .listed(),
+        hours: hours((from, to), seen),
+        midnights: [(before, 0.0), (after, WHOLE_DAY)].into_iter().filter(|(is, _)| *is).map(|(_, at)| at).listed(),
+    };
+    Some(el("div", "on-board").kid(drawn(&shown, spoken(&line, app, seen))))
+}
+
+fn stretches(board: &Board) -> Vec<Drawn> {
+    let look = |source: Source| match source {
+        _ if board.runs => Look::Runs,
+        Source::Measured => Look::Measured,
+        Source::Corrected => Look::Corrected,
+        Source::Recalled => Look::Recalled,
+    };
+    let last = board.parts.len().saturating_sub(1);
+    let torn = |nth: usize| (board.before && nth == 0, board.after && nth == last);
+    let parts = board.parts.iter().enumerate();
+    let parts = parts.map(|(nth, (source, on))| Drawn { from: minutes(on.from), to: minutes(on.to), look: look(*source), torn: torn(nth) });
+    let open = if board.overlaps { Look::Over } else { Look::Open };
+    let spare = board.spare.iter().map(|on| Drawn { from: minutes(on.from), to: minutes(on.to), look: open, torn: (false, false) });
+    parts.chain(spare).listed()
+}
+
+/// Full hours to write under the line, as many as have room.
+fn hours((from, to): (f64, f64), seen: Seen<'_>) -> Vec<(f64, String)> {
+    let room = (seen.page.column() / 64.0).max(2.0);
+    let step = ((to - from) / 60.0 / room).ceil().max(1.0);
+    let first = (from / 60.0 / step).ceil() * step;
+    // Midnight is a long word: the hours before it leave it room.
+    let end = to;
+    let to = if to < WHOLE_DAY { to } else { to - (to - from) * 96.0 / seen.page.column() };
+    let all = (0..25).map(|n| first + step * f64::from(n)).take_while(|hour| hour * 60.0 <= to);
+    let midnight = (to < end && end == WHOLE_DAY).then_some(24.0);
+    all.chain(midnight).map(|hour| (hour * 60.0, clock(Span::minutes((hour * 60.0) as i64), seen))).listed()
+}
+
+/// A span from midnight as a clock shows it; midnight at the end of a day by its name.
+fn clock(span: Span, seen: Seen<'_>) -> String {
+    let minutes = u16::try_from(span.as_minutes()).unwrap_or_default();
+    match Clock::minutes(minutes) {
+        Some(clock) if minutes < 1440 => super::start::noon_at(clock, seen),
+        _ => said::MIDNIGHT.to_owned(),
+    }
+}
+
+/// Every board, gap and wait by the clock, for a reader.
+fn spoken(line: &Timeline, app: &App, seen: Seen<'_>) -> String {
+    let from_to = |what: &str, on: &Stretch| said::from_to(what, &clock(on.from, seen), &clock(on.to, seen));
+    let mut all = vec![];
+    for board in &line.boards {
+        let source = board.parts.last().map(|(source, _)| *source);
+        let marks = [
+            (board.runs, said::RUNS),
+            (!board.runs && source == Some(Source::Corrected), words::CORRECTED),
+            (source == Some(Source::Recalled), words::RECALLED),
+            (board.before, said::BEFORE),
+            (board.after, said::AFTER),
+        ];
+        let marks = marks.iter().filter(|(is, _)| *is).map(|(_, word)| (*word).to_owned());
+        let not = if board.overlaps { said::TWICE } else { said::NOT_COUNTED };
+        let spare = board.spare.iter().map(|on| from_to(not, on));
+        all.push(std::iter::once(from_to(&board.op, &board.whole)).chain(marks).chain(spare).listed().join(", "));
+        let gap = line.gaps.iter().find(|gap| gap.from == board.whole.to);
+        all.extend(gap.map(|gap| said::gap(&seen.speech.span(Span::minutes(gap.to.as_minutes().saturating_sub(gap.from.as_minutes()))))));
+    }
+    let waits = line.waits.iter().map(|one| from_to(&pieces(app, &one.line), &one.on)).listed().join(", ");
+    if !waits.is_empty() {
+        all.push(said::waited(&waits));
+    }
+    said::to_scale(&all.join("; "))
+}
+
+/// Where the minutes come from, each with the look of its boards.
+pub fn shares(own: &Shares, open: bool, seen: Seen<'_>) -> El<Msg> {
+    let said_of = |look, span: Span, words: fn(&str) -> String| (Span::ZERO < span).then(|| (look, words(&seen.speech.span(span))));
+    let all = [
+        said_of(Look::Measured, own.measured, words::measured),
+        said_of(Look::Corrected, own.corrected, words::corrected),
+        said_of(Look::Recalled, own.recalled, words::recalled),
+        open.then(|| (Look::Open, said::NOT_COUNTED.to_owned())),
+    ];
+    let all = all.into_iter().flatten().listed();
+    if own.measured == own.total() && !open {
+        return el("p", "t14").text(words::ALL_MEASURED);
+    }
+    el("p", "t14 looks").kids(all.into_iter().map(|(look, words)| el("span", "with").kid(sample(look)).kid(el("span", "").text(words))))
+}
+
+/// Whether anything of the day does not count.
+pub fn any_open(sheet: &DaySheet) -> bool {
+    sheet.lines.iter().any(|line| {
+        let raw = line.run.tapped_stop.filter(|_| line.run.mended_stop.is_some() || line.run.cut.is_some());
+        line.wrong.is_some() || line.run.overlaps.is_some() || raw.zip(line.ended).is_some_and(|(raw, ended)| ended.at < raw.at)
+    })
+}

@@ -1,0 +1,87 @@
+//! A week: each day with its sum and its share of the longest one, where the minutes come from, and what they were for.
+
+use super::super::count::saved_fact;
+use super::super::{Screen, Seen, undo};
+use super::start::noon;
+use super::{say, timeline};
+use crate::app::bench::day::{DayTap, View, monday};
+use crate::app::bench::{Tap, seen as from_here};
+use crate::app::{App, Msg};
+use crate::parts::head::{Fact, Head, head};
+use crate::parts::key::key;
+use crate::parts::timeline::{Look, sum};
+use crate::view::{El, el};
+use crate::words::en::{bench as words, common, day as said};
+use fivebar_core::bench::Shares;
+use fivebar_core::quantity::{Day, Listed, Span};
+use fivebar_core::sheet::hours::{For, HoursSheet, week};
+
+/// The week in which the day lies.
+pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
+    let sheet = week((&app.shelf().bench(), &app.shelf().book), view.day, from_here(app));
+    let settle = if sheet.unsettled == 0 { String::new() } else { words::to_settle(sheet.unsettled, &seen.speech.count(sheet.unsettled)) };
+    let top = Head::new(called(sheet.from, seen), said::week_from(&seen.speech.day(noon(sheet.from, seen))))
+        .fact(Fact::Strong(words::of_the_day(&seen.speech.span(sheet.own.total()), &settle)))
+        .fact(saved_fact(app, seen));
+    let worked = Span::ZERO < sheet.own.total();
+    let main = el("main", "scr day")
+        .kid(super::day::which(true))
+        .kids(worked.then(|| timeline::shares(&sheet.own, false, seen)))
+        .kid(days(&sheet, seen))
+        .kids(worked.then(|| kinds(&sheet, seen)))
+        .kids(works(&sheet, seen));
+    Screen::new("bench/week", head(top), main).walks().foot(foot(app, &sheet, seen))
+}
+
+fn called(first: Day, seen: Seen<'_>) -> &'static str {
+    let this = monday(seen.now.day());
+    match (first == this, first == monday(this.before())) {
+        (true, _) => said::THIS_WEEK,
+        (_, true) => said::LAST_WEEK,
+        _ => said::WEEK,
+    }
+}
+
+fn days(sheet: &HoursSheet, seen: Seen<'_>) -> El<Msg> {
+    let most = sheet.days.values().map(|own| own.total()).max().unwrap_or_default();
+    let shown = (0..7).map(|nth| sheet.from.plus(nth)).take_while(|day| *day <= seen.now.day());
+    el("section", "card list").kids(shown.map(|day| one(day, sheet.days.get(&day).copied().unwrap_or_default(), most, seen)))
+}
+
+fn one(day: Day, own: Shares, most: Span, seen: Seen<'_>) -> El<Msg> {
+    let all = own.total();
+    let parts = [(Look::Measured, own.measured), (Look::Corrected, own.corrected), (Look::Recalled, own.recalled)];
+    let parts = parts.map(|(look, span)| (look, span.as_ms() as f64));
+    let bar = (Span::ZERO < all).then(|| sum(&parts, most.as_ms() as f64, seen.page.card()));
+    let figure = if Span::ZERO < all { seen.speech.span(all) } else { said::NOTHING.to_owned() };
+    let name = seen.speech.day(noon(day, seen));
+    let line = el("span", "row mid").kid(el("span", "w7").text(name)).kid(el("span", "t17 w8").text(figure));
+    el("button", "dl weekday").attr("type", "button").on_tap(say(Tap::Day(DayTap::Show(day)))).kid(line).kids(bar)
+}
+
+fn kinds(sheet: &HoursSheet, seen: Seen<'_>) -> El<Msg> {
+    let one = |(kind, own): (&fivebar_core::bench::Kind, &Shares)| said::of_kind(words::kind(*kind), &seen.speech.span(own.total()));
+    el("p", "t14").text(sheet.by_kind.iter().map(one).listed().join(", "))
+}
+
+/// What it was for, where it was for more than one thing.
+fn works(sheet: &HoursSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let one = |work: &For| {
+        let name = work.name.clone().unwrap_or_else(|| words::NO_JOB.to_owned());
+        el("div", "dl mid").kid(el("span", "op w7").text(name)).kid(el("span", "t17 w8").text(seen.speech.span(work.own.total())))
+    };
+    (1 < sheet.by_work.len()).then(|| el("section", "card list").kids(sheet.by_work.iter().map(one)))
+}
+
+fn foot(app: &App, sheet: &HoursSheet, seen: Seen<'_>) -> El<Msg> {
+    let to = |day: Day| say(Tap::Day(DayTap::Week(day)));
+    let next = sheet.to.next();
+    let later = key("key h56", said::WEEK_AFTER, "", to(next)).flag("disabled", seen.now.day() < next);
+    let foot = el("footer", "foot").kids(undo::bar(app, seen));
+    let before = key("key h56", said::WEEK_BEFORE, "", to(sheet.from.before()));
+    let done = key(if seen.page.is_narrow() { "key h56" } else { "key wide" }, common::DONE, "", say(Tap::Close));
+    match seen.page.is_narrow() {
+        true => foot.kid(el("div", "g3").kid(before).kid(later).kid(done)),
+        false => foot.kid(el("div", "g2").kid(before).kid(later)).kid(done),
+    }
+}

@@ -1,0 +1,80 @@
+//! English: the day to scale, what was put right and when, the week.
+
+pub const DAY: &str = "Day";
+pub const WEEK: &str = "Week";
+pub const WHICH: &str = "Day or week";
+pub const THIS_WEEK: &str = "This week";
+pub const LAST_WEEK: &str = "Last week";
+pub const WEEK_BEFORE: &str = "Week before";
+pub const WEEK_AFTER: &str = "Week after";
+pub const MIDNIGHT: &str = "midnight";
+pub const BEFORE: &str = "from the day before";
+pub const AFTER: &str = "on after midnight";
+pub const NOT_COUNTED: &str = "not counted";
+pub const TWICE: &str = "hours of another run, not counted twice";
+pub const RUNS: &str = "runs";
+pub const NOTHING: &str = "nothing";
+pub const ARROWS: &str = "Arrow keys go back and on.";
+pub const RIGHT: &str = "said to be right as it is";
+pub const PIECES: &str = "Pieces";
+pub const ALL_DAY: &str = "The day to scale";
+
+/// "Trim 08:10 to 08:51", for a reader.
+pub fn from_to(what: &str, from: &str, to: &str) -> String {
+    format!("{what} {from} to {to}")
+}
+
+/// "7 min bare".
+pub fn gap(span: &str) -> String {
+    format!("{span} nothing")
+}
+
+/// "waits: top 1 11:29 to 12:59".
+pub fn waited(list: &str) -> String {
+    format!("waits: {list}")
+}
+
+/// "The day to scale: …".
+pub fn to_scale(list: &str) -> String {
+    format!("{ALL_DAY}: {list}")
+}
+
+/// "Sand began at 23:30 the day before: 40 min of it are of this day."
+pub fn of_the_eve(op: &str, clock: &str, span: &str) -> String {
+    format!("{op} began at {clock} the day before: {span} of it are of this day.")
+}
+
+/// "20 min of it are of the day after."
+pub fn of_the_day_after(span: &str) -> String {
+    format!("{span} of it are of the day after.")
+}
+
+/// "Put right Tue 10 March 14:33: start 11:05, stop 12:07".
+pub fn put_right(when: &str, what: &str) -> String {
+    format!("Put right {when}: {what}.")
+}
+
+/// "start 11:05".
+pub fn start(clock: &str) -> String {
+    format!("start {clock}")
+}
+
+/// "stop 12:07, as proposed".
+pub fn stop(clock: &str, proposed: bool) -> String {
+    if proposed { format!("stop {clock}, as proposed") } else { format!("stop {clock}") }
+}
+
+/// "called scrape".
+pub fn called(op: &str) -> String {
+    format!("called {op}")
+}
+
+/// "Week from Mon 2 March".
+pub fn week_from(day: &str) -> String {
+    format!("Week from {day}")
+}
+
+/// "Make 12 h 40".
+pub fn of_kind(kind: &str, span: &str) -> String {
+    format!("{kind} {span}")
+}
