@@ -57,8 +57,13 @@ fn sources() -> &'static [Source] {
 
 /// The files that are the app: no tests, no examples, nothing that proves.
 fn app() -> Vec<&'static Source> {
-    let is_test =
-        |path: &str| path.contains("/tests/") || path.contains("tests.rs") || path.starts_with("tests/") || path.contains("/examples/") || path.contains("/benches/");
+    let is_test = |path: &str| {
+        path.contains("/tests/")
+            || path.contains("tests.rs")
+            || path.starts_with("tests/")
+            || path.contains("/examples/")
+            || path.contains("/benches/")
+    };
     sources().iter().filter(|source| !is_test(&source.path)).collect()
 }
 
