@@ -26,7 +26,7 @@ use fivebar_core::quantity::{Id, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Boards, Given, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
-pub use used::{Before, before, changed, is_used, was_used, why_not};
+pub use used::{Before, Since, is_used, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;
@@ -198,6 +198,13 @@ fn at_the_saw(app: &mut App, job: Id) {
     app.place = Place::Jobs;
     (app.which, app.jobs.open, app.jobs.draft) = (order::Which::Own, Some(job), None);
     open(app);
+    // What lies in hand may be another plan, made since.
+    let plans = app.shelf().shop(app.now.at).job(job).map(|job| job.plans).unwrap_or_default();
+    let cut = last_used(&plans).filter(|plan| app.plan.used != Some(plan.id)).and_then(|plan| cut_by(app, plan));
+    if let Some(cut) = cut {
+        stop(app);
+        app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), ..cut };
+    }
 }
 
 /// A pile's own page, on the rack.
@@ -225,12 +232,15 @@ fn of_book(app: &App, job: Id) -> Option<Plan> {
     let plans = app.shelf().shop(app.now.at).job(job).ok()?.plans;
     let last = last_used(&plans)?;
     let beside = beside::of(app, job);
-    let is_same = |it: &beside::Beside| it.is_of(&last.plan);
+    let is_same = |it: &beside::Beside| it.is_of(last);
     if beside.as_ref().is_some_and(|it| last.at.at < it.plan.at.at && !is_same(it)) {
         return None; // another was made since
     }
-    let ticked = beside::ticks(app, &last.plan);
-    Some(Plan { used: Some(last.id), ticked, ..shown_again(app, last, &[])? })
+    cut_by(app, last)
+}
+
+fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
+    Some(Plan { used: Some(plan.id), ticked: beside::ticks(app, plan), ..shown_again(app, plan, &[])? })
 }
 
 /// The plan that was made on this phone and not used. Where its pieces are no more what they were, it is asked again.

@@ -2,19 +2,19 @@
 
 use super::super::Seen;
 use super::{say, source_name};
-use crate::app::plan::{Before, Found, Tap, before, changed, cuts_left};
+use crate::app::plan::{Before, Found, Since, Tap, cuts_left};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::screens::jobs::pile_name;
 use crate::view::{El, el};
 use crate::words::en::{changed as words, common, jobs, plan};
-use fivebar_core::quantity::{Id, Listed};
+use fivebar_core::quantity::{Count, Id, Listed};
 use fivebar_core::sheet::make::{Change, Given, Source, fitting, is_used};
 
 /// What has changed, each in a sentence.
-pub fn notes(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
-    said(&changed(app, given, found), given).into_iter().map(|said| el("p", "why").attr("role", "alert").text(said)).listed()
+pub fn notes(given: &Given, since: &Since) -> Vec<El<Msg>> {
+    said(&since.changed, given).into_iter().map(|said| el("p", "why").attr("role", "alert").text(said)).listed()
 }
 
 fn said(changed: &[Change], given: &Given) -> Vec<String> {
@@ -90,24 +90,27 @@ pub fn unfit(
 }
 
 /// What taking its wood does with that of the plan before.
-pub fn takes(takes: String, app: &App, seen: Seen<'_>) -> String {
-    match before(app) {
-        Some(Before { pieces, may_stay: false }) => words::takes_and_puts_back(&takes, &seen.speech.count(pieces)),
+pub fn takes(takes: String, since: &Since, seen: Seen<'_>) -> String {
+    match since.before {
+        Some(Before { pieces: 0, may_stay: false, .. }) => words::takes_in_place(&takes),
+        Some(Before { pieces, may_stay: false, .. }) => words::takes_and_puts_back(&takes, &seen.speech.count(pieces)),
         _ => takes,
     }
 }
 
 /// Whether the wood of the plan before stays in the job, asked once.
-pub fn question(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let before = before(app).filter(|_| app.plan.asks)?;
-    let pieces = common::pieces(before.pieces, &seen.speech.count(before.pieces));
-    let keys = el("div", "g2").kid(key("key", words::THEY_STAY, words::THEY_STAY_UNDER, say(Tap::UseAnd(true)))).kid(key(
-        "key",
-        words::PUT_BACK,
-        words::PUT_BACK_UNDER,
-        say(Tap::UseAnd(false)),
-    ));
-    Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(words::do_they_stay(&pieces))).kid(keys))
+pub fn question(since: &Since, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let before = since.before.filter(|_| app.plan.asks)?;
+    let pieces = |n: Count| common::pieces(n, &seen.speech.count(n));
+    let (asked, [stays, goes]) = if before.pieces == 0 {
+        (words::does_it_stay(&pieces(before.own)), [(words::IT_STAYS, words::IT_STAYS_UNDER), (words::GOES, words::GOES_UNDER)])
+    } else {
+        let keys = [(words::THEY_STAY, words::THEY_STAY_UNDER), (words::PUT_BACK, words::PUT_BACK_UNDER)];
+        (words::do_they_stay(&pieces(before.pieces)), keys)
+    };
+    let one = |(name, under): (&'static str, &'static str), stays: bool| key("key", name, under, say(Tap::UseAnd(stays)));
+    let keys = el("div", "g2").kid(one(stays, true)).kid(one(goes, false));
+    Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(asked)).kid(keys))
 }
 
 /// "4 of 6 cuts left", of a job whose wood is not all cut.
@@ -118,9 +121,13 @@ pub fn saw_words(left: &[(Id, usize, usize)], job: Id, seen: Seen<'_>) -> Option
 
 /// The way to the saw from the list of jobs: one line for each that is not cut to its end, named by `name`.
 pub fn to_saw(app: &App, name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let all = cuts_left(app);
+    ways_to_saw(&cuts_left(app), name, seen)
+}
+
+/// The same of cuts that are counted already.
+pub fn ways_to_saw(all: &[(Id, usize, usize)], name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let one = |(job, ..): &(Id, usize, usize)| {
-        let (name, said) = (name(*job)?, saw_words(&all, *job, seen)?);
+        let (name, said) = (name(*job)?, saw_words(all, *job, seen)?);
         Some(key("key h56 wide left", jobs::upper_first(&words::of_job(&name, &said)), "", say(Tap::Saw(*job))).key(format!("saw {job}")))
     };
     all.iter().filter_map(one).listed()

@@ -62,9 +62,10 @@ pub fn meant(given: &Given, seen: Seen<'_>) -> Option<String> {
     }
 }
 
-/// Length, width and thickness: "902 × 100 × 27".
+/// Length, width and thickness: "902 × 100 × 27"; the length alone where no more is known.
 pub fn written(size: [Length; 3], given: &Given, seen: Seen<'_>) -> String {
-    size.map(|side| seen.speech.length(side, given.units)).join(" × ")
+    let known = size.iter().filter(|side| **side != Length::ZERO);
+    known.map(|side| seen.speech.length(*side, given.units)).collect::<Vec<_>>().join(" × ")
 }
 
 /// After the saw: which strips are glued side by side, and the sizes that parts are finished to.
@@ -72,7 +73,7 @@ pub fn finish(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> 
     let Wish::Parts(parts) = &given.ready.wish else { return vec![] };
     let title = words::finish_title(!sheet.glue_ups.is_empty(), common::length_unit(given.units));
     let glued = sheet.glue_ups.iter().map(|one| begin_large(&glue_up(one, given, seen)) + ".");
-    let parts = parts.parts.iter().map(|part| finish_to(part, sheet.made, given, seen));
+    let parts = (0..).zip(&parts.parts).map(|(nth, part)| finish_to((nth, part), sheet.made, given, seen));
     let lines = glued.chain(parts).map(|line| worded("p", "", line));
     vec![el("h2", "ink1 t17").text(title), el("section", "t14 sums sizes").kids(lines)]
 }
@@ -83,8 +84,7 @@ fn glue_up(one: &GlueUp, given: &Given, seen: Seen<'_>) -> String {
     words::glue_up(n.as_deref(), &told::part(given, one.part), &strips.collect::<Vec<_>>())
 }
 
-fn finish_to(part: &Wanted, made: i64, given: &Given, seen: Seen<'_>) -> String {
+fn finish_to((nth, part): (usize, &Wanted), made: i64, given: &Given, seen: Seen<'_>) -> String {
     let [thick, wide, long] = part.size;
-    let name = fivebar_core::quantity::begin_small(&part.name);
-    words::finish(&number(part.n.saturating_mul(made), seen), &name, &written([long, wide, thick], given, seen))
+    words::finish(&number(part.n.saturating_mul(made), seen), &told::part(given, nth), &written([long, wide, thick], given, seen))
 }

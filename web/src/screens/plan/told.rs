@@ -65,10 +65,11 @@ fn taken(sheet: &PlanSheet) -> i64 {
 }
 
 /// What the plan is best at, as far as it is proven.
-pub fn standing(given: &Given, sheet: &PlanSheet) -> &'static str {
-    let shape = given.ask.what.shape();
-    // A bound that is not known to the end leaves its last figures open.
-    let open = if sheet.proof.best { None } else { Some(sheet.proof.gap.map_or(2, |(place, ..)| place)) };
+pub fn standing(given: &Given, found: &Found) -> &'static str {
+    let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
+    // A bound that is not known to the end leaves its last figures open; one that is not known at all, every figure.
+    let known = found.answered.bound.len();
+    let open = if sheet.proof.best { None } else { Some(sheet.proof.gap.map_or(known, |(place, ..)| place)) };
     match (shape, open) {
         (Shape::Field, None | Some(2..)) => told::NEAREST_POSSIBLE,
         (Shape::Field, _) => told::NEAREST_SO_FAR,

@@ -61,6 +61,21 @@ pub fn takes_and_puts_back(takes: &str, back: &str) -> String {
     format!("{takes}, {back} of the plan before go back")
 }
 
+/// "in the job already, in place of the plan before".
+pub fn takes_in_place(takes: &str) -> String {
+    format!("{takes}, in place of the plan before")
+}
+
+/// "The plan before is of 8 pieces the job had already. Does it stay?"
+pub fn does_it_stay(pieces: &str) -> String {
+    format!("The plan before is of {pieces} the job had already. Does it stay?")
+}
+
+pub const IT_STAYS: &str = "It stays";
+pub const IT_STAYS_UNDER: &str = "it is cut, or for something else of it";
+pub const GOES: &str = "Take it back";
+pub const GOES_UNDER: &str = "with what it left on the rack";
+
 /// "The job has 9 pieces by the plan before. Do they stay?"
 pub fn do_they_stay(pieces: &str) -> String {
     format!("The job has {pieces} by the plan before. Do they stay?")
