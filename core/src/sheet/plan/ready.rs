@@ -2,7 +2,7 @@
 
 use super::figures::Figures;
 use super::stock::{Joins, LeftOut, Stack};
-use super::wish::{Panel, Parts, Tiles, Wish};
+use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
 use crate::plan::{Asked, field, parts, rows, sticks};
 use crate::quantity::{Length, begin_large};
 use crate::refusal::{Answer, Refusal};
@@ -166,6 +166,26 @@ fn of_wood(wood: Option<&String>, sources: &[Source]) -> Option<Vec<usize>> {
     Some(fits.map(|(place, _)| place).collect())
 }
 
+/// The piles of the wood and the section of a part, with what is over and either way round; any where all are. A part of an unknown
+/// section goes by its wood.
+fn of_section(part: &Wanted, figures: &Figures, sources: &[Source]) -> Option<Vec<usize>> {
+    let [_, wide, thick] = figures.allow;
+    let sides = |[thickness, width, _]: [Length; 3], [thick, wide]: [Length; 2]| {
+        let sides = [(thickness, thick), (width, wide)].map(|(side, over)| side.as_nm().saturating_add(over.as_nm()));
+        (sides[0].min(sides[1]), sides[0].max(sides[1]))
+    };
+    let known = part.size[0] != Length::ZERO && part.size[1] != Length::ZERO;
+    let (low, high) = sides(part.size, [thick, wide]);
+    let has = |source: &Source| {
+        let (thickness, width) = sides(source.size, [Length::ZERO; 2]);
+        !known || (low <= thickness && high <= width)
+    };
+    let of_wood = of_wood(part.wood.as_ref(), sources);
+    let all = of_wood.clone().unwrap_or_else(|| (0..sources.len()).collect());
+    let fits: Vec<usize> = all.iter().copied().filter(|place| sources.get(*place).is_some_and(has)).collect();
+    if fits == all { of_wood } else { Some(fits) }
+}
+
 fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> parts::problem::Problem {
     let [length, width, thickness] = figures.allow;
     let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| {
@@ -211,7 +231,7 @@ fn lengths(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn F
             .parts
             .iter()
             .map(|part| {
-                let piles = of_wood(part.wood.as_ref(), sources);
+                let piles = of_section(part, figures, sources);
                 sticks::problem::Part { id: part.name.clone(), per_set: part.n, length: of(part.size[2]), piles }
             })
             .collect(),
