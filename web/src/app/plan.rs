@@ -26,7 +26,7 @@ use fivebar_core::quantity::{Id, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Boards, Given, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
-pub use used::{Before, Since, is_used, since, was_used, why_not};
+pub use used::{Before, Since, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;
@@ -129,6 +129,8 @@ pub enum Tap {
     Pile(Lying),
     /// The list at the saw of a job, from anywhere.
     Saw(Id),
+    /// A plan of the open job whose wood was taken.
+    Kept(Id),
     Print,
     /// The job's parts and operations under its name, to make again.
     KeepDesign,
@@ -162,6 +164,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::LeaveOut(name) => leave_out(app, name),
         Tap::Pile(lying) => pile(app, lying, now),
         Tap::Saw(job) => at_the_saw(app, job),
+        Tap::Kept(plan) => show(app, plan),
         Tap::Print => app.orders.push(Order::Print),
         Tap::KeepDesign => keep_design(app, None, now),
         Tap::KeepDesignAs(name) => keep_design(app, Some(name), now),
@@ -199,11 +202,21 @@ fn at_the_saw(app: &mut App, job: Id) {
     (app.which, app.jobs.open, app.jobs.draft) = (order::Which::Own, Some(job), None);
     open(app);
     // What lies in hand may be another plan, made since.
+    if let Some(plan) = beside::to_cut(app, job) {
+        show(app, plan);
+    }
+}
+
+/// A plan of the open job that is used takes the place of the one in hand.
+fn show(app: &mut App, plan: Id) {
+    if app.plan.used == Some(plan) {
+        return app.plan.page = Page::Answer;
+    }
+    let Some(job) = app.jobs.open else { return };
     let plans = app.shelf().shop(app.now.at).job(job).map(|job| job.plans).unwrap_or_default();
-    let cut = last_used(&plans).filter(|plan| app.plan.used != Some(plan.id)).and_then(|plan| cut_by(app, plan));
-    if let Some(cut) = cut {
+    if let Some(kept) = plans.iter().find(|it| it.used && it.id == plan).and_then(|it| cut_by(app, it)) {
         stop(app);
-        app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), ..cut };
+        app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), ..kept };
     }
 }
 

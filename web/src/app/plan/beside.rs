@@ -10,7 +10,7 @@ use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::quantity::{Currency, Decimal, Id, Key, Length, Money, Set};
-use fivebar_core::sheet::make::keep::{has_wood, kept, last_used};
+use fivebar_core::sheet::make::keep::{kept, with_wood};
 use fivebar_core::sheet::make::{Boards, Given};
 
 /// Of so many jobs, the last ones.
@@ -35,12 +35,12 @@ pub fn keep(app: &mut App) {
     let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
     let line = written(app, given, found, &app.plan);
     let job = given.ask.job.to_string();
-    // What was ticked of the plan the wood was cut by stays beside a newer one: it says what is cut.
+    // What is ticked of the plans the wood is cut by stays beside a newer one: it says what is cut.
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
     let in_hand = read(&line);
     let cut_by = |it: &Beside| {
         let is_new = |plan: &KeptPlan| in_hand.as_ref().is_some_and(|new| new.is_of(plan));
-        !it.ticked.is_empty() && plans.iter().any(|plan| plan.used && it.is_of(plan) && !is_new(plan))
+        plans.iter().any(|plan| plan.used && it.is_of(plan) && !is_new(plan))
     };
     let others = app.here.plans.lines().filter(|line| !line.starts_with(&job) || read(line).is_some_and(|it| cut_by(&it)));
     let all: Vec<&str> = std::iter::once(line.as_str()).chain(others).take(JOBS).collect();
@@ -88,16 +88,35 @@ pub fn same_ticks(app: &mut App) {
     app.plan.ticked = same.map(|it| it.ticked).unwrap_or_default();
 }
 
-/// Of each job whose wood was taken by a plan and that goes on, the lines at the saw that are left, and how many there are.
+/// Of each job that goes on and has wood to cut by a plan, the lines at the saw that are left, and how many there are; of several plans
+/// the newest.
 pub fn cuts_left(app: &App) -> Vec<(Id, usize, usize)> {
+    let mut all: Vec<(Id, usize, usize)> = vec![];
+    for (job, _, left, lines) in left(app) {
+        if !all.iter().any(|(of, ..)| *of == job) {
+            all.push((job, left, lines));
+        }
+    }
+    all
+}
+
+/// The plan of a job that is cut next.
+pub fn to_cut(app: &App, job: Id) -> Option<Id> {
+    left(app).into_iter().find(|(of, ..)| *of == job).map(|(_, plan, ..)| plan)
+}
+
+/// Job, plan, lines left and lines there are, the newest plan first.
+fn left(app: &App) -> Vec<(Id, Id, usize, usize)> {
     let shop = app.own.shop(app.now.at);
     let left = |it: Beside| {
         let left = it.lines.saturating_sub(it.ticked.len());
         let job = Some(it.plan.plan.job).filter(|_| 0 < left).and_then(|job| shop.job(job).ok())?;
-        let cut_by = last_used(&job.plans).filter(|_| job.ended.is_none())?;
-        (it.is_of(cut_by) && has_wood(&shop, &cut_by.plan)).then_some((job.id, left, it.lines))
+        let plan = with_wood(&shop, &job.plans).into_iter().rev().find(|plan| it.is_of(plan)).filter(|_| job.ended.is_none())?;
+        Some((plan.at.at, (job.id, plan.id, left, it.lines)))
     };
-    app.here.plans.lines().filter_map(read).filter_map(left).collect()
+    let mut all: Vec<_> = app.here.plans.lines().filter_map(read).filter_map(left).collect();
+    all.sort_by_key(|(at, _)| std::cmp::Reverse(*at));
+    all.into_iter().map(|(_, left)| left).collect()
 }
 
 impl Beside {

@@ -4,13 +4,12 @@ use super::{Found, Plan, beside, stop};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
 use crate::words::en::plan as words;
-use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now, PlanCommand, taken_by_plans};
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Count, Id};
+use fivebar_core::quantity::{Count, Id, Wall};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
-use fivebar_core::sheet::make::keep::{changes, has_wood, kept, left_over, pieces_taken, with_wood};
+use fivebar_core::sheet::make::keep::{changes, kept, left_over, pieces_taken, with_wood};
 use fivebar_core::sheet::make::{Ask, Change, Given, WhyNot, given};
 
 /// What the job has by the plans before this one.
@@ -29,16 +28,6 @@ pub fn was_used(app: &App) -> bool {
     app.plan.used.is_some()
 }
 
-/// Whether the plan in hand is the one the job's wood was cut by, that stands, and the job has its pieces still.
-pub fn is_used(app: &App) -> bool {
-    let shop = app.shelf().shop(app.now.at);
-    let has = |id: &Id| match shop.book.entry(*id) {
-        Some((entry, false)) => matches!(&entry.fact, Fact::PlanKept(plan) if has_wood(&shop, plan)),
-        _ => false,
-    };
-    app.plan.used.as_ref().is_some_and(has)
-}
-
 /// How the plan in hand stands to the wood as it is now.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Since {
@@ -48,13 +37,19 @@ pub struct Since {
     pub changed: Vec<Change>,
     /// What the job has by plans before, where this one is not used.
     pub before: Option<Before>,
+    /// Other plans by which the job has wood: the entry, what it makes, and when it was used.
+    pub others: Vec<(Id, Shape, Wall)>,
 }
 
 /// Told once for a page: each look folds the rack.
 pub fn since(app: &App, given: &Given, found: &Found) -> Since {
-    let taken = is_used(app);
-    let changed = changes(&app.shelf().shop(app.now.at), (given, &found.sheet), taken).unwrap_or_default();
-    Since { taken, changed, before: if taken { None } else { before(app) } }
+    let shop = app.shelf().shop(app.now.at);
+    let plans = shop.job(given.ask.job).map(|job| job.plans).unwrap_or_default();
+    let (own, others): (Vec<_>, Vec<_>) = with_wood(&shop, &plans).into_iter().partition(|it| app.plan.used == Some(it.id));
+    let taken = !own.is_empty();
+    let changed = changes(&shop, (given, &found.sheet), taken).unwrap_or_default();
+    let others = others.into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect();
+    Since { taken, changed, before: if taken { None } else { before(app) }, others }
 }
 
 /// What the job has by its plans before: it goes back when another plan is used, or stays where it is cut.

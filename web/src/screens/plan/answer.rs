@@ -134,6 +134,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
         shown.extend(since::left_out(given, found, app, seen));
     }
     shown.extend(since::piles(given, found, app));
+    shown.extend(since::others(since, seen));
     if sheet.moves.is_some_and(|it| it.glued) || told::is_top(given) {
         shown.push(caution(words::NEEDS_ROOM));
     }

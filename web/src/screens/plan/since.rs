@@ -9,7 +9,8 @@ use crate::parts::key::key;
 use crate::screens::jobs::pile_name;
 use crate::view::{El, el};
 use crate::words::en::{changed as words, common, jobs, plan};
-use fivebar_core::quantity::{Count, Id, Listed};
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::{Count, Id, Listed, Wall};
 use fivebar_core::sheet::make::{Change, Given, Source, fitting, is_used};
 
 /// What has changed, each in a sentence.
@@ -68,6 +69,16 @@ pub fn piles(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
     };
     let keys = from.filter(|(source, _)| source.bought.is_none()).map(one).listed();
     if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(words::THE_PILES), el("div", "g2 no-print").kids(keys)] }
+}
+
+/// The other plans whose wood the job has, each with its cuts a tap away.
+pub fn others(since: &Since, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let one = |(id, shape, at): &(Id, Shape, Wall)| {
+        let when = format!("{} {}", seen.speech.day(*at), seen.speech.clock(*at));
+        key("key soft h56 wide", plan::shape(*shape).0, words::used_on(&when), say(Tap::Kept(*id))).key(id.to_string())
+    };
+    let keys = since.others.iter().map(one).listed();
+    if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(words::OTHER_PLANS), el("div", "g2 no-print").kids(keys)] }
 }
 
 /// Parts that are left out, to be taken in again; and at one that nothing fits, to leave it out.

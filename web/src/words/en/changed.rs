@@ -90,6 +90,13 @@ pub const PUT_BACK_UNDER: &str = "these are taken instead";
 pub const THE_PILES: &str = "Its piles";
 pub const PILE_UNDER: &str = "its size and its count";
 
+pub const OTHER_PLANS: &str = "Its other plans";
+
+/// "used Mon, Mar 2 09:40".
+pub fn used_on(when: &str) -> String {
+    format!("used {when}")
+}
+
 pub const AT_THE_SAW: &str = "At the saw";
 
 /// "4 of 6 cuts left".

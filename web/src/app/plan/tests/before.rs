@@ -95,3 +95,34 @@ fn pieces_of_several_plans_are_counted_once() {
     heard(&mut app, [Tap::Use]);
     assert_eq!(strips_of(&app), (8, 4));
 }
+
+/// Both plans whose wood the job has are a tap away, each with its ticks; what is left to cut of the first is not lost by the second.
+#[test]
+fn each_plan_whose_wood_the_job_has_is_a_tap_away() {
+    let mut app = planned("");
+    let (job, lines) = (app.jobs.open.unwrap(), app.plan.found.as_ref().unwrap().sheet.lines.len());
+    heard(&mut app, [Tap::Use]);
+    let first = app.plan.used.unwrap();
+    assert!(!page(&app).contains("Its other plans"), "{}", page(&app));
+    again(&mut app);
+    assert!(page(&app).contains("Its other plans"), "from the one that is not used: {}", page(&app));
+    let unused = app.plan.clone();
+    heard(&mut app, [Tap::Kept(first)]);
+    assert!(page(&app).contains("The job has this wood") && !page(&app).contains("Its other plans"), "{}", page(&app));
+    app.plan = unused;
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+    let first = app.plan.used.unwrap();
+    heard(&mut app, [Tap::Tick(0)]);
+    again(&mut app);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(true)]);
+    let second = app.plan.used.unwrap();
+    heard(&mut app, (0..lines).map(Tap::Tick));
+    assert_eq!(cuts_left(&app), [(job, lines - 1, lines)], "of the first");
+    for mut app in [reloaded(&app), app] {
+        heard(&mut app, [Tap::Saw(job)]);
+        assert_eq!((app.plan.used, app.plan.ticked.len()), (Some(first), 1));
+        heard(&mut app, [Tap::Kept(second)]);
+        assert_eq!((app.plan.used, app.plan.ticked.len()), (Some(second), lines));
+        assert!(page(&app).contains("Its other plans"), "{}", page(&app));
+    }
+}
