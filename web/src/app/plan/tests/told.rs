@@ -122,9 +122,9 @@ fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
         &brick,
         &["600", "300", "20"],
         &[
-            "nearest possible",
+            "nearest at full size",
             "Not within 3 mm. The nearest is 592 × 363 mm, 20 high.<",
-            "No field of these pieces comes nearer.",
+            "No field of tiles as large as these pieces give comes nearer; smaller tiles may.",
             "Asked: brick, 600 × 300 mm, 20 high. It is 8 narrower, 63 deeper.",
             "plane to 20 thick",
             "Waste",
@@ -133,6 +133,7 @@ fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
     );
     let (app, shown) = said("", &brick, &["592", "363", "38"]);
     assert!(shown.contains("Brick, 592 × 363 mm, 38 high.") && shown.contains("It is just so."), "{shown}");
+    assert!(shown.contains("nearest possible") && shown.contains("No field of these pieces comes nearer."), "{shown}");
     assert!(app.plan.found.as_ref().is_some_and(|found| found.sheet.lines.iter().any(|line| !line.numbers.is_empty())), "brick is cut");
 }
 
