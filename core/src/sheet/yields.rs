@@ -47,7 +47,8 @@ pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
     let used = sum(shares, |share| share.used)?;
     let gross = sum(shares, |share| share.gross)?;
     let leftovers = sum(shares, |share| share.good.zip(share.used).map(|(good, used)| good.less(used)))?;
-    let part = |of: Option<Volume>| finished.zip(of).and_then(|(finished, of)| finished.share_of(of).ok());
+    // More than the wood there is was never made of it: it is planned, and no share.
+    let part = |of: Option<Volume>| finished.zip(of).filter(|(finished, of)| finished <= of).and_then(|(it, of)| it.share_of(of).ok());
     let (weight, weight_guessed) = weight(job, &shop.workshop.wood.woods)?;
     Ok(Wood {
         finished_piece,

@@ -71,7 +71,8 @@ pub fn standing(given: &Given, found: &Found) -> &'static str {
     let known = found.answered.bound.len();
     let open = if sheet.proof.best { None } else { Some(sheet.proof.gap.map_or(known, |(place, ..)| place)) };
     match (shape, open) {
-        (Shape::Field, None | Some(2..)) => told::NEAREST_POSSIBLE,
+        (Shape::Field, None | Some(2..)) if nearly::is_just_so(given, sheet) => told::NEAREST_POSSIBLE,
+        (Shape::Field, None | Some(2..)) => told::NEAREST_AT_FULL_SIZE,
         (Shape::Field, _) => told::NEAREST_SO_FAR,
         (_, None) => words::BEST_POSSIBLE,
         (_, Some(0)) => words::BEST_SO_FAR,
@@ -88,9 +89,10 @@ pub fn standing(given: &Given, found: &Found) -> &'static str {
 }
 
 /// What a plan that is proven is best at.
-fn best(shape: Shape) -> &'static str {
-    match shape {
-        Shape::Field => words::NO_NEARER,
+fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
+    match given.ask.what.shape() {
+        Shape::Field if nearly::is_just_so(given, sheet) => words::NO_NEARER,
+        Shape::Field => words::NO_NEARER_AT_FULL_SIZE,
         Shape::Rows => told::NONE_LOSES_LESS,
         Shape::Parts | Shape::Sticks => told::NONE_TAKES_LESS,
     }
@@ -100,7 +102,7 @@ fn best(shape: Shape) -> &'static str {
 pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let shape = given.ask.what.shape();
     if sheet.proof.best && 0 < sheet.made {
-        return Some(best(shape).into());
+        return Some(best(given, sheet).into());
     }
     match (shape, sheet.proof.gap?) {
         (Shape::Rows, (1, worth, bound)) => {

@@ -160,6 +160,8 @@ pub fn never(shape: Shape, n: &str, one: bool) -> String {
 
 pub const NO_PLAN_MORE: &str = "No plan can make more.";
 pub const NO_NEARER: &str = "No field of these pieces comes nearer.";
+/// Tiles are planned as large as their pieces give; others are not looked at.
+pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles as large as these pieces give comes nearer; smaller tiles may.";
 
 pub fn less_wood(percent: &str) -> String {
     format!("At most {percent} % less wood is possible.")
