@@ -126,3 +126,22 @@ fn each_plan_whose_wood_the_job_has_is_a_tap_away() {
         assert!(page(&app).contains("Its other plans"), "{}", page(&app));
     }
 }
+
+/// Rows and thickness that were left open stay so, used or not, when the page was killed: the app's own answer is no figure of the maker.
+#[test]
+fn what_was_left_open_stays_open() {
+    for taps in [vec![], vec![Tap::Use]] {
+        let mut app = planned("");
+        heard(&mut app, taps);
+        let what = |app: &App| {
+            let typing = app.speech.typing(fivebar_core::quantity::Units::Metric);
+            app.plan.draft.rough(app.jobs.open.unwrap(), typing).unwrap().what
+        };
+        let fivebar_core::sheet::make::What::Top(top) = what(&app) else { panic!("a top") };
+        assert_eq!(top.rows, None);
+        let mut again = reloaded(&app);
+        heard(&mut again, [Tap::Open]);
+        assert!(page(&again).contains("2 rows."), "{}", page(&again));
+        assert_eq!(what(&again), what(&app));
+    }
+}
