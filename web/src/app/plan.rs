@@ -24,7 +24,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
-use fivebar_core::sheet::make::{Boards, Given, Which, WhyNot};
+use fivebar_core::sheet::make::{Boards, Given, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
 pub use used::{Before, Since, since, was_used, why_not};
 
@@ -253,13 +253,14 @@ fn of_book(app: &App, job: Id) -> Option<Plan> {
 }
 
 fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
-    Some(Plan { used: Some(plan.id), ticked: beside::ticks(app, plan), ..shown_again(app, plan, &[])? })
+    let (ticked, open) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open)).unwrap_or_default();
+    Some(Plan { used: Some(plan.id), ticked, ..shown_again(app, plan, (&[], open))? })
 }
 
 /// The plan that was made on this phone and not used. Where its pieces are no more what they were, it is asked again.
 fn unused(app: &App, job: Id) -> Option<Plan> {
     let it = beside::of(app, job)?;
-    if let Some(plan) = shown_again(app, &it.plan, &it.bought) {
+    if let Some(plan) = shown_again(app, &it.plan, (&it.bought, it.open)) {
         return Some(Plan { ticked: it.ticked, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
@@ -268,8 +269,12 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     Some(Plan { page: Page::Ask, draft: Draft::of(&ask, typing), changed: true, ..Plan::default() })
 }
 
-fn shown_again(app: &App, kept: &KeptPlan, bought: &[Boards]) -> Option<Plan> {
-    let (given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
+fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness]): (&[Boards], [bool; 2])) -> Option<Plan> {
+    let (mut given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
+    // What the maker left to the pieces is not what they gave once.
+    if let What::Top(top) = &mut given.ask.what {
+        (top.rows, top.thickness) = (top.rows.filter(|_| !rows), top.thickness.filter(|_| !thickness));
+    }
     // What another phone says no plan can pass is not proven here.
     if kept.by != app.shelf().device() {
         answered.bound.clear();

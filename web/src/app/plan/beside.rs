@@ -11,12 +11,12 @@ use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::quantity::{Currency, Decimal, Id, Key, Length, Money, Set};
 use fivebar_core::sheet::make::keep::{kept, with_wood};
-use fivebar_core::sheet::make::{Boards, Given};
+use fivebar_core::sheet::make::{Boards, Given, What};
 
 /// Of so many jobs, the last ones.
 const JOBS: usize = 8;
 const PART: char = '|';
-/// Between what is ticked, how many lines there are, and the plan they are of.
+/// Between what is ticked, how many lines there are, the plan they are of, and what of a top was left open.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -25,6 +25,8 @@ pub struct Beside {
     pub ticked: Set<usize>,
     /// Of the plan in the book that is used, by its entry; another name where it is not used; none where that was not written yet.
     pub of: Option<Id>,
+    /// Rows and thickness of a top that were left to the pieces.
+    pub open: [bool; 2],
     /// Lines at the saw; none where that was not written yet.
     pub lines: usize,
     pub bought: Vec<Boards>,
@@ -57,8 +59,17 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let of = plan.used.or(own).map(|id| id.to_string()).unwrap_or_default();
     let ticks: Vec<String> = plan.ticked.iter().map(ToString::to_string).collect();
     let bought: Vec<String> = given.ask.bought.iter().map(spelled).collect();
-    let ticks = format!("{}{OF}{}{OF}{of}", ticks.join(","), found.sheet.lines.len());
+    let ticks = format!("{}{OF}{}{OF}{of}{OF}{}", ticks.join(","), found.sheet.lines.len(), left_open(given));
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
+}
+
+/// The letters of what was left open.
+const OPEN: [char; 2] = ['r', 't'];
+
+fn left_open(given: &Given) -> String {
+    let What::Top(top) = &given.ask.what else { return String::new() };
+    let open = [top.rows.is_none(), top.thickness.is_none()];
+    OPEN.into_iter().zip(open).filter(|(_, open)| *open).map(|(letter, _)| letter).collect()
 }
 
 /// What lies there of a job.
@@ -67,10 +78,14 @@ pub fn of(app: &App, job: Id) -> Option<Beside> {
     read(app.here.plans.lines().find(|line| line.starts_with(&job))?)
 }
 
+/// What lies there of a plan of the book.
+pub fn of_plan(app: &App, plan: &KeptPlan) -> Option<Beside> {
+    of_job(app, plan.plan.job).find(|it| it.is_of(plan))
+}
+
 /// What is ticked of a plan of the book on this phone.
 pub fn ticks(app: &App, plan: &KeptPlan) -> Set<usize> {
-    let mut all = of_job(app, plan.plan.job);
-    all.find(|it| it.is_of(plan)).map(|it| it.ticked).unwrap_or_default()
+    of_plan(app, plan).map(|it| it.ticked).unwrap_or_default()
 }
 
 fn of_job(app: &App, job: Id) -> impl Iterator<Item = Beside> + use<'_> {
@@ -136,12 +151,13 @@ fn read(line: &str) -> Option<Beside> {
     let mut ticks = parts.next()?.split(OF);
     let ticked = ticks.next()?.split(',').filter_map(|nth| nth.parse().ok()).collect();
     let lines = ticks.next().and_then(|lines| lines.parse().ok()).unwrap_or(0);
-    let of = ticks.next().and_then(|id| Id::read(id));
+    let of = ticks.next().and_then(Id::read);
+    let letters = ticks.next().unwrap_or_default();
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
     let plan = KeptPlan { id: entry.id, at: entry.wall, by: entry.stamp.2, plan: plan.clone(), used: false };
-    Some(Beside { plan, ticked, of, lines, bought })
+    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, bought })
 }
 
 fn spelled(boards: &Boards) -> String {
