@@ -67,7 +67,7 @@ fn rows_say_how_wide_and_how_thick() {
         &strips,
         &["1200", "400"],
         &[
-            "8 rows. No plan needs fewer than 10 pieces.",
+            "8 rows. No plan of 8 rows needs fewer than 10 pieces.",
             "Rows 50 mm wide, planed to 25 thick.",
             "Rip 51 wide, joint to 50, plane to 25 thick.",
             "9 pieces give 9045 of the 9600 mm asked.",
