@@ -43,10 +43,11 @@ pub fn lead(given: &Given, found: &Found, seen: Seen<'_>) -> String {
             words::made(shape, &number(sheet.made, seen), sheet.made == 1, wanted.as_deref())
         }
     };
+    let open = matches!(&given.ask.what, What::Top(top) if top.rows.is_none()).then(|| number(sheet.made, seen));
     let fewest = match sheet.proof.why {
         Some(Why::Fewest { pieces, .. }) => {
             let more = (pieces < taken(sheet)).then(|| format!(" {}", told::takes_more(&number(taken(sheet), seen))));
-            Some(words::no_fewer(&number(pieces, seen), is_ripped(given)) + &more.unwrap_or_default())
+            Some(words::no_fewer(&number(pieces, seen), is_ripped(given), open.as_deref()) + &more.unwrap_or_default())
         }
         _ => None,
     };

@@ -149,8 +149,10 @@ pub fn nothing(shape: Shape) -> &'static str {
     }
 }
 
-pub fn no_fewer(pieces: &str, strips: bool) -> String {
-    format!("No plan needs fewer than {pieces} {}.", if strips { "strips" } else { "pieces" })
+/// "No plan needs fewer than 24 strips."; of rows that the maker left open, with how many.
+pub fn no_fewer(pieces: &str, strips: bool, rows: Option<&str>) -> String {
+    let of = rows.map_or_else(String::new, |rows| format!(" of {}", made(Shape::Rows, rows, rows == "1", None).trim_end_matches('.')));
+    format!("No plan{of} needs fewer than {pieces} {}.", if strips { "strips" } else { "pieces" })
 }
 
 /// "No plan can reach 10 rows."

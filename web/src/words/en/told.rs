@@ -64,6 +64,12 @@ pub fn glue_up(n: Option<&str>, part: &str, strips: &[String]) -> String {
     format!("Glue {n}{part} of {} wide", listed(strips, "and"))
 }
 
+/// "Slat: one strip of 58 would do with 1 over in width."; it is glued for what is over alone.
+pub fn one_would_do(part: &str, wide: &str, over: &str) -> String {
+    let set = "How much is over is set in Workshop, The saw’s figures.";
+    format!("{}: one strip of {wide} would do with {over} over in width. {set}", fivebar_core::quantity::begin_large(part))
+}
+
 pub fn strips(n: &str, wide: &str) -> String {
     format!("{n} × {wide}")
 }

@@ -113,6 +113,15 @@ fn parts_are_cut_by_all_their_sides() {
     );
 }
 
+/// By hand: strips of 62 less 2 off each edge are 58 wide; 57 with 2 over is 59, and with 1 over 58 would do.
+#[test]
+fn a_part_that_is_glued_for_its_over_alone_says_so() {
+    let why = "Slat: one strip of 58 would do with 1 over in width. How much is over is set in Workshop, The saw’s figures.";
+    check("part \"slat\" 2 of 20 x 57 x 900 mm for tray\n", &[Tap::Shape(Shape::Parts)], &[], &["Glue slat of 1 × ", why]);
+    let (_, shown) = said(PARTS, &[Tap::Shape(Shape::Parts)], &[]);
+    assert!(!shown.contains("would do"), "{shown}");
+}
+
 /// By hand: four ends of 150 less 2 are 592 wide and 365 less 2 deep; planed to the 20 that are asked.
 #[test]
 fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
