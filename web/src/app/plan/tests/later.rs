@@ -188,7 +188,7 @@ fn the_saw_is_one_tap_from_the_list() {
     let mut app = planned("");
     let (job, lines) = (app.jobs.open.unwrap(), app.plan.found.as_ref().unwrap().sheet.lines.len());
     heard(&mut app, [Tap::Use, Tap::Tick(0)]);
-    let left = format!("{} of {lines} cuts left", lines - 1);
+    let left = format!("{} of {lines} lines left to cut", lines - 1);
     let mut app = reloaded(&app);
     app.jobs.open = None;
     let shown = page(&app);
@@ -200,7 +200,7 @@ fn the_saw_is_one_tap_from_the_list() {
     assert!(page(&app).contains("At the saw") && page(&app).contains("tick done"), "{}", page(&app));
     heard(&mut app, (1..lines).map(Tap::Tick));
     app.jobs.open = None;
-    assert!(!page(&app).contains("cuts left"));
+    assert!(!page(&app).contains("left to cut"));
 }
 
 /// Piles that give nothing say why; a part that nothing fits is left out by a tap, and taken in again.
@@ -212,7 +212,9 @@ fn what_is_left_out_says_why() {
     let orders = heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::Go]);
     let shown = page(&app);
     assert!(shown.contains("fit this part: top") && shown.contains("Leave out top"), "{shown}");
-    assert!(shown.contains("left out: too thin"), "the piles that went are named: {shown}");
+    for why in ["Top from thin: too thin.", "Top from strips: too narrow."] {
+        assert!(shown.contains(why), "{why}: {shown}");
+    }
     assert!(!orders.iter().any(|order| matches!(order, Order::Plan { .. })));
     let orders = heard(&mut app, [Tap::LeaveOut("top".into())]);
     assert!(orders.iter().any(|order| matches!(order, Order::Plan { .. })), "{}", page(&app));
