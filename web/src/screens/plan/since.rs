@@ -10,8 +10,8 @@ use crate::screens::jobs::pile_name;
 use crate::view::{El, el};
 use crate::words::en::{changed as words, common, jobs, plan};
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Count, Id, Listed, Wall};
-use fivebar_core::sheet::make::{Change, Given, Source, fitting, is_used};
+use fivebar_core::quantity::{Count, Id, Listed, Units, Wall};
+use fivebar_core::sheet::make::{Change, Given, Source, Unfit, fitting, is_used};
 
 /// What has changed, each in a sentence.
 pub fn notes(given: &Given, since: &Since) -> Vec<El<Msg>> {
@@ -88,15 +88,14 @@ pub fn parts(none_fits: Option<&str>, without: &[String]) -> Vec<El<Msg>> {
     out.into_iter().chain(without.iter().map(back)).listed()
 }
 
-/// Piles that do not fit what is asked, by their names.
-pub fn unfit(
-    all: &[(Source, Option<fivebar_core::sheet::make::Unfit>)],
-    units: fivebar_core::quantity::Units,
-    seen: Seen<'_>,
-) -> Vec<El<Msg>> {
+/// Piles that do not fit what is asked, by their names; or one part, where that is what they do not fit.
+pub fn unfit(all: &[(Source, Option<Unfit>)], part: Option<&str>, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
     let lying = all.iter().filter(|(source, _)| !source.in_job && source.bought.is_none());
-    let why =
-        lying.filter_map(|(source, why)| why.map(|why| words::left_out(&pile_name(&source.pile), &super::piles::unfit(why, units, seen))));
+    let said = |source: &Source, why: Unfit| {
+        let (name, why) = (pile_name(&source.pile), super::piles::unfit(why, units, seen));
+        part.map_or_else(|| words::left_out(&name, &why), |part| words::not_for_part(part, &name, &why))
+    };
+    let why = lying.filter_map(|(source, why)| why.map(|why| said(source, why)));
     why.map(|line| worded("p", "t14 i2", line)).listed()
 }
 
@@ -124,7 +123,7 @@ pub fn question(since: &Since, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(asked)).kid(keys))
 }
 
-/// "4 of 6 cuts left", of a job whose wood is not all cut.
+/// "4 of 6 lines left to cut", of a job whose wood is not all cut.
 pub fn saw_words(left: &[(Id, usize, usize)], job: Id, seen: Seen<'_>) -> Option<String> {
     let n = |n: usize| seen.speech.number(fivebar_core::quantity::Decimal::from(n), 0, 0);
     left.iter().find(|(of, ..)| *of == job).map(|(_, left, of)| words::cuts_left(&n(*left), &n(*of)))

@@ -40,8 +40,13 @@ pub fn left_out(name: &str, why: &str) -> String {
     format!("{name} left out: {why}.")
 }
 
+/// "Seat from oak, A: too narrow."
+pub fn not_for_part(part: &str, pile: &str, why: &str) -> String {
+    format!("{} from {}: {why}.", begin_large(part), fivebar_core::quantity::begin_small(pile))
+}
+
 pub const NOT_NEEDED: &str = "nothing of it is needed";
-pub const BY_YOU: &str = "by you";
+pub const BY_YOU: &str = "not among the pieces to use";
 pub const NARROW_FOR_ROWS: &str = "too narrow for these rows";
 
 pub fn leave_out(part: &str) -> String {
@@ -99,12 +104,12 @@ pub fn used_on(when: &str) -> String {
 
 pub const AT_THE_SAW: &str = "At the saw";
 
-/// "4 of 6 cuts left".
+/// "4 of 6 lines left to cut": a line at the saw may be many cuts.
 pub fn cuts_left(left: &str, of: &str) -> String {
-    format!("{left} of {of} cuts left")
+    format!("{left} of {of} lines left to cut")
 }
 
-/// "Shoe bench: 4 of 6 cuts left".
+/// "Shoe bench: 4 of 6 lines left to cut".
 pub fn of_job(job: &str, left: &str) -> String {
     format!("{job}: {left}")
 }

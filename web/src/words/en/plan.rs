@@ -107,7 +107,7 @@ pub const NO_PILES: &str = "There are no pieces to plan with. Count a haul, or t
 pub const NONE_FITS: &str = "None of the pieces fits. Pieces to use says why.";
 
 pub fn none_for_part(part: &str) -> String {
-    format!("No pieces to use fit this part: {part}. Pieces to use says why.")
+    format!("No pieces to use fit this part: {part}.")
 }
 
 pub const PLANNING: &str = "Planning";
