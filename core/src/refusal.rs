@@ -155,6 +155,8 @@ pub enum Refusal {
     PlanBroken,
     /// A pile has another size than a plan was made for.
     PlanOfOtherSizes,
+    /// What a plan is made of is left of the one that would go back; the pile by its letter.
+    PlanOfLeftOvers { pile: String },
 }
 
 /// A figure that says what is to be planned.

@@ -47,7 +47,8 @@ pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
     let used = sum(shares, |share| share.used)?;
     let gross = sum(shares, |share| share.gross)?;
     let leftovers = sum(shares, |share| share.good.zip(share.used).map(|(good, used)| good.less(used)))?;
-    let part = |of: Option<Volume>| finished.zip(of).and_then(|(finished, of)| finished.share_of(of).ok());
+    // More than the wood there is was never made of it: it is planned, and no share.
+    let part = |of: Option<Volume>| finished.zip(of).filter(|(finished, of)| finished <= of).and_then(|(it, of)| it.share_of(of).ok());
     let (weight, weight_guessed) = weight(job, &shop.workshop.wood.woods)?;
     Ok(Wood {
         finished_piece,
@@ -109,4 +110,29 @@ pub(super) fn weight(job: &Job, woods: &Woods) -> Answer<(Option<Mass>, bool)> {
         sum = sum.plus(wood.density.mass(part.volume()?));
     }
     Ok(((!job.parts.is_empty()).then_some(sum), guessed))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::quantity::Decimal;
+    use crate::sheet::Shop;
+    use crate::sheet::account::account;
+    use crate::story::tell;
+
+    /// Four parts are planned: of eight strips they are a share, of two they are none, since two hold no more than two.
+    #[test]
+    fn parts_beyond_the_wood_are_no_share_of_it() {
+        for (taken, is_share) in [(8, true), (2, false)] {
+            let story = tell(&format!(
+                "2026-03-02 09:00 -05:00 workshop USD metric\nleave for yard\npile strips oak-european 30 x 60 x 500 mm\n\
+                 count 12 strips\njob tray \"Tray\" 1 spec\npart \"rail\" 4 of 28 x 58 x 490 mm oak-european for tray\n\
+                 take {taken} strips for tray\n"
+            ));
+            assert_eq!(story.refused, []);
+            let shop = Shop::of(&story.book, story.now.at);
+            let wood = account(&shop, story.names.job("tray").unwrap()).unwrap().wood;
+            let share = wood.finished_of_used;
+            assert_eq!((share.is_some(), share.is_some_and(|share| Decimal::ONE < share)), (is_share, false), "{taken}: {share:?}");
+        }
+    }
 }

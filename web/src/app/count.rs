@@ -308,7 +308,6 @@ mod tests {
         assert_eq!(taken(&app), [7]);
     }
 
-    /// The van leaves before anything is counted: its clock is seen, and the next step is one tap.
     /// Before the first haul has begun; then it is the haul's.
     #[test]
     fn the_measure_is_chosen_where_the_first_size_is_asked() {
@@ -325,6 +324,7 @@ mod tests {
         assert!(shown.contains("How thick, in inches?") && !shown.contains("millimetres"), "{shown}");
     }
 
+    /// The van leaves before anything is counted: its clock is seen, and the next step is one tap.
     #[test]
     fn a_trip_goes_on_before_the_first_piece() {
         let mut app = App::for_tests(Place::Count);

@@ -24,9 +24,9 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
-use fivebar_core::sheet::make::{Boards, Given, Which, WhyNot};
+use fivebar_core::sheet::make::{Boards, Given, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
-pub use used::{Before, before, changed, is_used, was_used, why_not};
+pub use used::{Before, Since, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;
@@ -129,6 +129,8 @@ pub enum Tap {
     Pile(Lying),
     /// The list at the saw of a job, from anywhere.
     Saw(Id),
+    /// A plan of the open job whose wood was taken.
+    Kept(Id),
     Print,
     /// The job's parts and operations under its name, to make again.
     KeepDesign,
@@ -162,6 +164,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::LeaveOut(name) => leave_out(app, name),
         Tap::Pile(lying) => pile(app, lying, now),
         Tap::Saw(job) => at_the_saw(app, job),
+        Tap::Kept(plan) => show(app, plan),
         Tap::Print => app.orders.push(Order::Print),
         Tap::KeepDesign => keep_design(app, None, now),
         Tap::KeepDesignAs(name) => keep_design(app, Some(name), now),
@@ -198,6 +201,23 @@ fn at_the_saw(app: &mut App, job: Id) {
     app.place = Place::Jobs;
     (app.which, app.jobs.open, app.jobs.draft) = (order::Which::Own, Some(job), None);
     open(app);
+    // What lies in hand may be another plan, made since.
+    if let Some(plan) = beside::to_cut(app, job) {
+        show(app, plan);
+    }
+}
+
+/// A plan of the open job that is used takes the place of the one in hand.
+fn show(app: &mut App, plan: Id) {
+    if app.plan.used == Some(plan) {
+        return app.plan.page = Page::Answer;
+    }
+    let Some(job) = app.jobs.open else { return };
+    let plans = app.shelf().shop(app.now.at).job(job).map(|job| job.plans).unwrap_or_default();
+    if let Some(kept) = plans.iter().find(|it| it.used && it.id == plan).and_then(|it| cut_by(app, it)) {
+        stop(app);
+        app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), ..kept };
+    }
 }
 
 /// A pile's own page, on the rack.
@@ -225,18 +245,22 @@ fn of_book(app: &App, job: Id) -> Option<Plan> {
     let plans = app.shelf().shop(app.now.at).job(job).ok()?.plans;
     let last = last_used(&plans)?;
     let beside = beside::of(app, job);
-    let is_same = |it: &beside::Beside| it.is_of(&last.plan);
+    let is_same = |it: &beside::Beside| it.is_of(last);
     if beside.as_ref().is_some_and(|it| last.at.at < it.plan.at.at && !is_same(it)) {
         return None; // another was made since
     }
-    let ticked = beside::ticks(app, &last.plan);
-    Some(Plan { used: Some(last.id), ticked, ..shown_again(app, last, &[])? })
+    cut_by(app, last)
+}
+
+fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
+    let (ticked, open) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open)).unwrap_or_default();
+    Some(Plan { used: Some(plan.id), ticked, ..shown_again(app, plan, (&[], open))? })
 }
 
 /// The plan that was made on this phone and not used. Where its pieces are no more what they were, it is asked again.
 fn unused(app: &App, job: Id) -> Option<Plan> {
     let it = beside::of(app, job)?;
-    if let Some(plan) = shown_again(app, &it.plan, &it.bought) {
+    if let Some(plan) = shown_again(app, &it.plan, (&it.bought, it.open)) {
         return Some(Plan { ticked: it.ticked, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
@@ -245,8 +269,12 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     Some(Plan { page: Page::Ask, draft: Draft::of(&ask, typing), changed: true, ..Plan::default() })
 }
 
-fn shown_again(app: &App, kept: &KeptPlan, bought: &[Boards]) -> Option<Plan> {
-    let (given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
+fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness]): (&[Boards], [bool; 2])) -> Option<Plan> {
+    let (mut given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
+    // What the maker left to the pieces is not what they gave once.
+    if let What::Top(top) = &mut given.ask.what {
+        (top.rows, top.thickness) = (top.rows.filter(|_| !rows), top.thickness.filter(|_| !thickness));
+    }
     // What another phone says no plan can pass is not proven here.
     if kept.by != app.shelf().device() {
         answered.bound.clear();

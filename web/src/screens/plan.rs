@@ -15,7 +15,7 @@ mod told;
 use super::jobs::pile_name;
 use super::{Screen, Seen};
 use crate::app::jobs;
-use crate::app::plan::{Page, Tap, is_used};
+use crate::app::plan::{Page, Tap};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::ink::{Pair, drawing, rect};
@@ -157,9 +157,4 @@ fn side(length: Length, units: Units, seen: Seen<'_>) -> String {
 /// A share in per cent, to a tenth.
 fn percent(share: Decimal, seen: Seen<'_>) -> String {
     seen.speech.number(share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default(), 0, 1)
-}
-
-/// Whether taking its wood is done.
-fn taken(app: &App) -> bool {
-    is_used(app)
 }

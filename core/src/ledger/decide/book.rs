@@ -5,7 +5,7 @@ use super::{restore, rests};
 use crate::ledger::book::subjects;
 use crate::ledger::kind::book::{CopyKept, Forgotten, PersonAdded, Restored, Role, Struck, WorkshopSet};
 use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::quantity::{Currency, Id, Listed, Moment, Units};
+use crate::quantity::{Currency, Id, Listed, Moment, Set, Units};
 use crate::refusal::{Answer, Refusal};
 
 /// What can be ordered of the book.
@@ -79,13 +79,27 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
 }
 
 /// What an act itself took back, as a plan that is used instead of another does: it goes the other way with the act. Nothing where the act
-/// stands not as `struck` says, or what it took back goes its own way since.
+/// stands not as `struck` says, or what it took back goes its own way since; nor what another plan that stands took the place of too.
 fn took_back(book: &Book, entries: &[Id], struck: bool) -> Vec<Id> {
     let known = |id: &Id| book.entry(*id);
     let is_so = entries.iter().filter_map(known).any(|(entry, is)| !matches!(entry.fact, Fact::Struck(_)) && is == struck);
     let taken =
         entries.iter().filter_map(known).filter_map(|(entry, _)| if let Fact::Struck(f) = &entry.fact { Some(&f.entries) } else { None });
-    taken.flatten().filter(|id| is_so && known(id).is_some_and(|(_, is)| is != struck)).copied().listed()
+    let own = taken.flatten().filter(|id| is_so && known(id).is_some_and(|(_, is)| is != struck)).copied().listed();
+    if own.is_empty() || struck {
+        return own;
+    }
+    let others = taken_by_others(book, entries);
+    own.into_iter().filter(|id| !others.contains(id)).listed()
+}
+
+/// What the other plans that stand took the place of.
+fn taken_by_others(book: &Book, entries: &[Id]) -> Set<Id> {
+    let is_plan = |id: &Id| book.entry(*id).is_some_and(|(entry, struck)| !struck && matches!(entry.fact, Fact::PlanUsed(_)));
+    let of_plan = |entry: &Entry| !entries.contains(&entry.id) && entry.act.is_some_and(|act| book.act(act).iter().any(is_plan));
+    let standing = book.entries().filter(|(_, struck)| !struck).map(|(entry, _)| entry);
+    let taken = standing.filter_map(|entry| if let Fact::Struck(f) = &entry.fact { Some((entry, f)) } else { None });
+    taken.filter(|(entry, _)| of_plan(entry)).flat_map(|(_, f)| f.entries.iter().copied()).collect()
 }
 
 /// The entries of an act, also by one of them. Of the bench and the yard each is struck for itself: a run that came by a switch leaves the

@@ -66,6 +66,7 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
             }
             super::rests::allowed(book, &before)?;
             let then = book.without(&before);
+            goes_without(book, &then, plan)?;
             used(&then, (plan, true), act)?;
             left_over(&then, plan.job, left, act)?;
             act.add(Struck { entries: before });
@@ -95,8 +96,8 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
 /// The entries by which a job took the wood of its plans, as far as it still has it: what is taken back where another plan is used instead.
 pub fn taken_by_plans(book: &Book, job: Id) -> Vec<Id> {
     let plans = fold::job(book, job).map(|job| job.plans).unwrap_or_default();
-    let has = plans.iter().filter(|kept| kept.used && fold::has_wood(book, &kept.plan));
-    has.flat_map(|kept| super::book::whole(book, kept.id).unwrap_or_default()).listed()
+    let has = fold::with_wood(book, &plans);
+    has.into_iter().flat_map(|kept| super::book::whole(book, kept.id).unwrap_or_default()).listed()
 }
 
 /// One act: the plan, that it is used, and the pieces of each pile that the job did not have already. Pieces of its own that went back
@@ -133,6 +134,15 @@ fn used(book: &Book, (plan, again): (&kind::PlanKept, bool), act: &mut Act) -> A
         act.add(PiecesTaken { haul, pile, job: plan.job, n });
     }
     Ok(())
+}
+
+/// A plan before can't go back where a pile that it left is what this one is made of.
+fn goes_without(book: &Book, then: &Book, plan: &kind::PlanKept) -> Answer<()> {
+    let left = |pile: &kind::PlanPile| match (pile_of(book, pile.haul, pile.pile), pile_of(then, pile.haul, pile.pile)) {
+        (Ok(now), Err(_)) => Err(Refusal::PlanOfLeftOvers { pile: now.label }),
+        _ => Ok(()),
+    };
+    plan.piles.iter().filter(|pile| pile.used.is_some_and(|used| 0 < used)).try_for_each(left)
 }
 
 /// What a plan says of the sides of a pile is as they are; an older app says nothing of them.

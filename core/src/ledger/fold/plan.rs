@@ -4,7 +4,7 @@ use crate::haul::Haul;
 use crate::ledger::kind::plan::{DesignKept, DesignOperation, DesignPart, PlanKept, SawSet};
 use crate::ledger::{Book, Device, Entry, Fact};
 use crate::plan::{Answered, Asked, post};
-use crate::quantity::{Count, Id, Length, Sorted, Wall, in_small};
+use crate::quantity::{Count, Id, Length, Listed, Sorted, Wall, in_small};
 
 /// A plan that was kept for a job.
 #[derive(Clone, Debug, PartialEq)]
@@ -99,17 +99,62 @@ impl SawSet {
 
 /// Whether the job still has the pieces a plan uses: they may have been put back since, or another phone took them first.
 pub fn has_wood(book: &Book, plan: &PlanKept) -> bool {
-    let mut uses: Sorted<(Id, Id), Count> = Sorted::new();
-    for pile in &plan.piles {
-        let n = uses.entry((pile.haul, pile.pile)).or_default();
-        *n = n.saturating_add(pile.used.unwrap_or(0));
+    Taken::of(book).has(plan, &[])
+}
+
+/// Of the plans of a job those whose wood it still has, the oldest first. A piece is of one plan alone: where there are too few for all,
+/// the newest have theirs.
+pub fn with_wood<'a>(book: &Book, plans: &'a [KeptPlan]) -> Vec<&'a KeptPlan> {
+    let mut taken = Taken::of(book);
+    let mut has = plans.iter().rev().filter(|it| it.used && taken.has(&it.plan, &pieces_taken(book, it.id))).listed();
+    has.reverse();
+    has
+}
+
+/// The pieces that the act of a plan took from the rack, by haul and pile.
+pub fn pieces_taken(book: &Book, plan: Id) -> Vec<((Id, Id), Count)> {
+    let act = book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
+    let facts = book.act(act).into_iter().filter_map(|id| book.entry(id)).filter(|(_, struck)| !struck);
+    let taken = facts.filter_map(|(entry, _)| if let Fact::PiecesTaken(f) = &entry.fact { Some(((f.haul, f.pile), f.n)) } else { None });
+    taken.listed()
+}
+
+/// What plans took of piles, as far as they were looked at.
+struct Taken<'a> {
+    book: &'a Book,
+    hauls: Sorted<Id, Option<Haul>>,
+    by_others: Sorted<(Id, Id), Count>,
+}
+
+impl Taken<'_> {
+    fn of(book: &Book) -> Taken<'_> {
+        Taken { book, hauls: Sorted::new(), by_others: Sorted::new() }
     }
-    uses.retain(|_, n| 0 < *n);
-    let mut hauls: Sorted<Id, Option<Haul>> = Sorted::new();
-    uses.iter().all(|((haul, pile), n)| {
-        let haul = hauls.entry(*haul).or_insert_with(|| super::haul(book, *haul));
-        haul.as_ref().and_then(|haul| haul.pile(*pile)).is_some_and(|pile| *n <= pile.in_job(plan.job))
-    })
+
+    /// Whether the pieces a plan uses are there, beside those that others took; what it took is then its own.
+    fn has(&mut self, plan: &PlanKept, took: &[((Id, Id), Count)]) -> bool {
+        let mut uses: Sorted<(Id, Id), (Count, Count)> = Sorted::new();
+        for pile in &plan.piles {
+            let (n, _) = uses.entry((pile.haul, pile.pile)).or_default();
+            *n = n.saturating_add(pile.used.unwrap_or(0));
+        }
+        for (pile, n) in took {
+            let (_, took) = uses.entry(*pile).or_default();
+            *took = took.saturating_add(*n);
+        }
+        uses.retain(|_, (n, took)| 0 < *n || 0 < *took);
+        let has = uses.iter().all(|(at, (n, took))| {
+            let others = self.by_others.get(at).map_or(0, |others| *others);
+            let wanted = took.saturating_add(others).max(*n);
+            let haul = self.hauls.entry(at.0).or_insert_with(|| super::haul(self.book, at.0));
+            haul.as_ref().and_then(|haul| haul.pile(at.1)).is_some_and(|pile| wanted <= pile.in_job(plan.job))
+        });
+        for (at, (_, took)) in uses.into_iter().filter(|_| has) {
+            let others = self.by_others.entry(at).or_default();
+            *others = others.saturating_add(took);
+        }
+        has
+    }
 }
 
 pub(super) fn planned(plans: &mut Vec<KeptPlan>, entry: &Entry) {

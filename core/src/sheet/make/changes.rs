@@ -67,9 +67,8 @@ pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) ->
 
 /// The pieces a job took from the rack by its plans, as far as it still has them.
 fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
-    let plans = job.plans.iter().filter(|it| it.used && fold::has_wood(shop.book, &it.plan));
-    let piles = plans.flat_map(|it| &it.plan.piles).filter(|pile| pile.in_job != Some(true));
-    piles.filter_map(|pile| Some((Lying { haul: pile.haul, pile: pile.pile }, pile.used?))).listed()
+    let taken = fold::with_wood(shop.book, &job.plans).into_iter().flat_map(|it| fold::pieces_taken(shop.book, it.id));
+    taken.map(|((haul, pile), n)| (Lying { haul, pile }, n)).listed()
 }
 
 /// Whether a plan can be used as it is: its pieces are there, and all is as it was made for.

@@ -7,7 +7,7 @@ use crate::ledger::decide::LeftOver;
 use crate::ledger::fold::{self, KeptPlan};
 use crate::ledger::kind::plan::{DesignPart, PlanKept, PlanPile, SawSet};
 use crate::plan::{Answered, post};
-use crate::quantity::{Count, Key, Length};
+use crate::quantity::{Count, Id, Key, Length};
 use crate::sheet::Shop;
 use crate::sheet::plan::PlanSheet;
 use crate::sheet::plan::figures::Figures;
@@ -102,4 +102,14 @@ pub fn last_used(plans: &[KeptPlan]) -> Option<&KeptPlan> {
 /// Whether its job still has the pieces a plan uses: they may have been put back since.
 pub fn has_wood(shop: &Shop, plan: &PlanKept) -> bool {
     fold::has_wood(shop.book, plan)
+}
+
+/// Of the plans of a job those whose wood it still has, all together; the oldest first.
+pub fn with_wood<'a>(shop: &Shop, plans: &'a [KeptPlan]) -> Vec<&'a KeptPlan> {
+    fold::with_wood(shop.book, plans)
+}
+
+/// How many pieces a used plan took from the rack.
+pub fn pieces_taken(shop: &Shop, plan: Id) -> Count {
+    fold::pieces_taken(shop.book, plan).into_iter().map(|(_, n)| n).fold(0, Count::saturating_add)
 }

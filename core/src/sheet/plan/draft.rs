@@ -57,6 +57,8 @@ pub(super) struct Draft {
     pub within: i128,
     /// All pieces have one section, so waste is told in length too.
     pub one_section: bool,
+    /// The section of a part is not known: nothing is said by volume.
+    pub no_section: bool,
     pub across: Vec<Wide>,
     pub glue_ups: Vec<GlueUp>,
     pub laid: Option<Laid>,

@@ -166,20 +166,24 @@ fn of_wood(wood: Option<&String>, sources: &[Source]) -> Option<Vec<usize>> {
     Some(fits.map(|(place, _)| place).collect())
 }
 
-/// The sticks of the wood that a part asks for that are thick and wide enough for it with what is over, whichever way they lie; any where
-/// all are.
+/// The piles of the wood and the section of a part, with what is over and either way round; any where all are. A part of an unknown
+/// section goes by its wood.
 fn of_section(part: &Wanted, figures: &Figures, sources: &[Source]) -> Option<Vec<usize>> {
-    let [_, wide_over, thick_over] = figures.allow;
-    let [thick, wide] =
-        [(part.size[0], thick_over), (part.size[1], wide_over)].map(|(side, over)| side.as_nm().saturating_add(over.as_nm()));
-    let fits = |source: &Source| {
-        let [thickness, width, _] = source.size.map(Length::as_nm);
-        thick.min(wide) <= thickness.min(width) && thick.max(wide) <= thickness.max(width)
+    let [_, wide, thick] = figures.allow;
+    let sides = |[thickness, width, _]: [Length; 3], [thick, wide]: [Length; 2]| {
+        let sides = [(thickness, thick), (width, wide)].map(|(side, over)| side.as_nm().saturating_add(over.as_nm()));
+        (sides[0].min(sides[1]), sides[0].max(sides[1]))
+    };
+    let known = part.size[0] != Length::ZERO && part.size[1] != Length::ZERO;
+    let (low, high) = sides(part.size, [thick, wide]);
+    let has = |source: &Source| {
+        let (thickness, width) = sides(source.size, [Length::ZERO; 2]);
+        !known || (low <= thickness && high <= width)
     };
     let of_wood = of_wood(part.wood.as_ref(), sources);
-    let all = sources.iter().enumerate().filter(|(place, _)| of_wood.as_ref().is_none_or(|piles| piles.contains(place)));
-    let piles: Vec<usize> = all.filter(|(_, source)| fits(source)).map(|(place, _)| place).collect();
-    if piles.len() == sources.len() { None } else { Some(piles) }
+    let all = of_wood.clone().unwrap_or_else(|| (0..sources.len()).collect());
+    let fits: Vec<usize> = all.iter().copied().filter(|place| sources.get(*place).is_some_and(has)).collect();
+    if fits == all { of_wood } else { Some(fits) }
 }
 
 fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> parts::problem::Problem {

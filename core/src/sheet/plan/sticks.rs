@@ -43,6 +43,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
             draft.within = draft.within.saturating_add(volume.saturating_mul(section));
             let sides = wanted.parts.get(piece.part).map(|part| [part.size[0], part.size[1]]).unwrap_or_default();
             let [thick, wide] = sides.map(|side| units(ready, side));
+            draft.no_section |= thick == 0 || wide == 0;
             let [across, through] = [wide, thick].map(|side| i64::try_from(side).unwrap_or(0));
             pieces.push(([part.length, across, through], Some(piece.part)));
             if let Some(finished) = draft.finished.get_mut(stick.pile) {
@@ -66,6 +67,9 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
     }
     draft.short = lacking(problem, made);
+    if draft.no_section {
+        draft.finished.fill(0);
+    }
     Ok(draft)
 }
 

@@ -159,7 +159,7 @@ fn waste(ready: &Ready, draft: &Draft, (used, scale): (&[Used], Back)) -> Answer
     let cut = pieces.fold(0_i64, i64::saturating_add);
     let gone = long.as_nm().saturating_sub(kept.as_nm()).saturating_sub(scale.length(cut)?.as_nm());
     let length = if draft.one_section && 0 <= gone { Some([Length::nm(gone)?, long]) } else { None };
-    let share = wasted.share_of(taken).ok().filter(|_| holds);
+    let share = wasted.share_of(taken).ok().filter(|_| holds && !draft.no_section);
     Ok(Waste { taken, finished, wasted, share, cutting, sizing: wasted.less(cutting), length })
 }
 

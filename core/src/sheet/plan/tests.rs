@@ -135,7 +135,7 @@ fn a_stick_is_as_thick_and_as_wide_as_its_part() {
     sticks_for([19, 58], None, Some(&[0]));
     sticks_for([18, 59], None, Some(&[0]));
     sticks_for([39, 60], None, Some(&[]));
-    sticks_for([18, 58], Some("oak-european"), None);
+    sticks_for([18, 58], Some("oak-european"), Some(&[0, 1]));
     sticks_for([18, 58], Some("ash-white"), Some(&[]));
 }
 

@@ -10,19 +10,23 @@ use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::quantity::{Currency, Decimal, Id, Key, Length, Money, Set};
-use fivebar_core::sheet::make::keep::{has_wood, kept, last_used};
-use fivebar_core::sheet::make::{Boards, Given};
+use fivebar_core::sheet::make::keep::{kept, with_wood};
+use fivebar_core::sheet::make::{Boards, Given, What};
 
 /// Of so many jobs, the last ones.
 const JOBS: usize = 8;
 const PART: char = '|';
-/// Between what is ticked and how many lines there are.
+/// Between what is ticked, how many lines there are, the plan they are of, and what of a top was left open.
 const OF: char = '/';
 
 /// A plan that lies there.
 pub struct Beside {
     pub plan: KeptPlan,
     pub ticked: Set<usize>,
+    /// Of the plan in the book that is used, by its entry; another name where it is not used; none where that was not written yet.
+    pub of: Option<Id>,
+    /// Rows and thickness of a top that were left to the pieces.
+    pub open: [bool; 2],
     /// Lines at the saw; none where that was not written yet.
     pub lines: usize,
     pub bought: Vec<Boards>,
@@ -33,12 +37,12 @@ pub fn keep(app: &mut App) {
     let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
     let line = written(app, given, found, &app.plan);
     let job = given.ask.job.to_string();
-    // What was ticked of the plan the wood was cut by stays beside a newer one: it says what is cut.
+    // What is ticked of the plans the wood is cut by stays beside a newer one: it says what is cut.
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
     let in_hand = read(&line);
     let cut_by = |it: &Beside| {
-        let is_new = in_hand.as_ref().is_some_and(|new| new.is_of(&it.plan.plan));
-        !it.ticked.is_empty() && !is_new && plans.iter().any(|plan| plan.used && it.is_of(&plan.plan))
+        let is_new = |plan: &KeptPlan| in_hand.as_ref().is_some_and(|new| new.is_of(plan));
+        plans.iter().any(|plan| plan.used && it.is_of(plan) && !is_new(plan))
     };
     let others = app.here.plans.lines().filter(|line| !line.starts_with(&job) || read(line).is_some_and(|it| cut_by(&it)));
     let all: Vec<&str> = std::iter::once(line.as_str()).chain(others).take(JOBS).collect();
@@ -50,11 +54,22 @@ pub fn keep(app: &mut App) {
 fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let mut act = Act::new(Now { wall: app.now, chance: [0; 10] });
     act.add(kept(given, &found.answered, &found.sheet));
-    let entry = act.stamped(&app.shelf().book, &mut Clock::new(app.shelf().device(), None)).first().map(line::write).unwrap_or_default();
+    let entries = act.stamped(&app.shelf().book, &mut Clock::new(app.shelf().device(), None));
+    let (entry, own) = entries.first().map(|entry| (line::write(entry), entry.id)).unzip();
+    let of = plan.used.or(own).map(|id| id.to_string()).unwrap_or_default();
     let ticks: Vec<String> = plan.ticked.iter().map(ToString::to_string).collect();
     let bought: Vec<String> = given.ask.bought.iter().map(spelled).collect();
-    let ticks = format!("{}{OF}{}", ticks.join(","), found.sheet.lines.len());
-    [given.ask.job.to_string(), ticks, bought.join(";"), entry].join(&PART.to_string())
+    let ticks = format!("{}{OF}{}{OF}{of}{OF}{}", ticks.join(","), found.sheet.lines.len(), left_open(given));
+    [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
+}
+
+/// The letters of what was left open.
+const OPEN: [char; 2] = ['r', 't'];
+
+fn left_open(given: &Given) -> String {
+    let What::Top(top) = &given.ask.what else { return String::new() };
+    let open = [top.rows.is_none(), top.thickness.is_none()];
+    OPEN.into_iter().zip(open).filter(|(_, open)| *open).map(|(letter, _)| letter).collect()
 }
 
 /// What lies there of a job.
@@ -63,48 +78,86 @@ pub fn of(app: &App, job: Id) -> Option<Beside> {
     read(app.here.plans.lines().find(|line| line.starts_with(&job))?)
 }
 
-/// What is ticked of a plan on this phone.
-pub fn ticks(app: &App, plan: &PlanKept) -> Set<usize> {
-    let job = plan.job.to_string();
-    let mut all = app.here.plans.lines().filter(|line| line.starts_with(&job)).filter_map(read);
-    all.find(|it| it.is_of(plan)).map(|it| it.ticked).unwrap_or_default()
+/// What lies there of a plan of the book.
+pub fn of_plan(app: &App, plan: &KeptPlan) -> Option<Beside> {
+    of_job(app, plan.plan.job).find(|it| it.is_of(plan))
 }
 
-/// A plan that is found again keeps what was ticked of it.
+/// What is ticked of a plan of the book on this phone.
+pub fn ticks(app: &App, plan: &KeptPlan) -> Set<usize> {
+    of_plan(app, plan).map(|it| it.ticked).unwrap_or_default()
+}
+
+fn of_job(app: &App, job: Id) -> impl Iterator<Item = Beside> + use<'_> {
+    let job = job.to_string();
+    app.here.plans.lines().filter(move |line| line.starts_with(&job)).filter_map(read)
+}
+
+/// A plan that is found again keeps what was ticked of it, but for what is ticked of wood that is taken: that is other wood.
 pub fn same_ticks(app: &mut App) {
-    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
-    if app.plan.ticked.is_empty() {
-        app.plan.ticked = ticks(app, &kept(given, &found.answered, &found.sheet));
-    }
+    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()).filter(|_| app.plan.ticked.is_empty()) else { return };
+    let plan = kept(given, &found.answered, &found.sheet);
+    let plans = app.shelf().shop(app.now.at).job(plan.job).map(|job| job.plans).unwrap_or_default();
+    let is_taken = |it: &Beside| plans.iter().any(|plan| plan.used && it.is_of(plan));
+    let same = of_job(app, plan.job).find(|it| it.is_alike(&plan) && !is_taken(it));
+    app.plan.ticked = same.map(|it| it.ticked).unwrap_or_default();
 }
 
-/// Of each job whose wood was taken by a plan and that goes on, the lines at the saw that are left, and how many there are.
+/// Of each job that goes on and has wood to cut by a plan, the lines at the saw that are left, and how many there are; of several plans
+/// the newest.
 pub fn cuts_left(app: &App) -> Vec<(Id, usize, usize)> {
+    let mut all: Vec<(Id, usize, usize)> = vec![];
+    for (job, _, left, lines) in left(app) {
+        if !all.iter().any(|(of, ..)| *of == job) {
+            all.push((job, left, lines));
+        }
+    }
+    all
+}
+
+/// The plan of a job that is cut next.
+pub fn to_cut(app: &App, job: Id) -> Option<Id> {
+    left(app).into_iter().find(|(of, ..)| *of == job).map(|(_, plan, ..)| plan)
+}
+
+/// Job, plan, lines left and lines there are, the newest plan first.
+fn left(app: &App) -> Vec<(Id, Id, usize, usize)> {
     let shop = app.own.shop(app.now.at);
     let left = |it: Beside| {
         let left = it.lines.saturating_sub(it.ticked.len());
         let job = Some(it.plan.plan.job).filter(|_| 0 < left).and_then(|job| shop.job(job).ok())?;
-        let cut_by = last_used(&job.plans).filter(|_| job.ended.is_none())?;
-        (it.is_of(&cut_by.plan) && has_wood(&shop, &cut_by.plan)).then_some((job.id, left, it.lines))
+        let plan = with_wood(&shop, &job.plans).into_iter().rev().find(|plan| it.is_of(plan)).filter(|_| job.ended.is_none())?;
+        Some((plan.at.at, (job.id, plan.id, left, it.lines)))
     };
-    app.here.plans.lines().filter_map(read).filter_map(left).collect()
+    let mut all: Vec<_> = app.here.plans.lines().filter_map(read).filter_map(left).collect();
+    all.sort_by_key(|(at, _)| std::cmp::Reverse(*at));
+    all.into_iter().map(|(_, left)| left).collect()
 }
 
 impl Beside {
-    pub fn is_of(&self, plan: &PlanKept) -> bool {
+    /// Whether it is of this plan of the book. An older line does not say so, and goes by its cuts.
+    pub fn is_of(&self, plan: &KeptPlan) -> bool {
+        self.of.map_or_else(|| self.is_alike(&plan.plan), |of| of == plan.id)
+    }
+
+    /// Of the same cuts.
+    fn is_alike(&self, plan: &PlanKept) -> bool {
         (self.plan.plan.job, &self.plan.plan.answer) == (plan.job, &plan.answer)
     }
 }
 
 fn read(line: &str) -> Option<Beside> {
     let mut parts = line.splitn(4, PART).skip(1);
-    let (ticks, lines) = parts.next().map(|ticks| ticks.split_once(OF).unwrap_or((ticks, "0")))?;
-    let ticked = ticks.split(',').filter_map(|nth| nth.parse().ok()).collect();
+    let mut ticks = parts.next()?.split(OF);
+    let ticked = ticks.next()?.split(',').filter_map(|nth| nth.parse().ok()).collect();
+    let lines = ticks.next().and_then(|lines| lines.parse().ok()).unwrap_or(0);
+    let of = ticks.next().and_then(Id::read);
+    let letters = ticks.next().unwrap_or_default();
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
     let plan = KeptPlan { id: entry.id, at: entry.wall, by: entry.stamp.2, plan: plan.clone(), used: false };
-    Some(Beside { plan, ticked, lines: lines.parse().unwrap_or(0), bought })
+    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, bought })
 }
 
 fn spelled(boards: &Boards) -> String {

@@ -1,3 +1,4 @@
+mod before;
 mod later;
 mod told;
 

@@ -4,14 +4,12 @@ use super::{Found, Plan, beside, stop};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
 use crate::words::en::plan as words;
-use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now, PlanCommand, taken_by_plans};
-use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Count, Id};
+use fivebar_core::quantity::{Count, Id, Wall};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
-use fivebar_core::sheet::make::keep::{changes, has_wood, kept, left_over};
+use fivebar_core::sheet::make::keep::{changes, kept, left_over, pieces_taken, with_wood};
 use fivebar_core::sheet::make::{Ask, Change, Given, WhyNot, given};
 
 /// What the job has by the plans before this one.
@@ -19,6 +17,8 @@ use fivebar_core::sheet::make::{Ask, Change, Given, WhyNot, given};
 pub struct Before {
     /// Pieces that these took for it.
     pub pieces: Count,
+    /// Pieces of them that it had already.
+    pub own: Count,
     /// Some of it may stay: lines at the saw are ticked on this phone, it was of another shape, or there are several plans.
     pub may_stay: bool,
 }
@@ -28,23 +28,32 @@ pub fn was_used(app: &App) -> bool {
     app.plan.used.is_some()
 }
 
-/// Whether the plan in hand is the one the job's wood was cut by, that stands, and the job has its pieces still.
-pub fn is_used(app: &App) -> bool {
-    let shop = app.shelf().shop(app.now.at);
-    let has = |id: &Id| match shop.book.entry(*id) {
-        Some((entry, false)) => matches!(&entry.fact, Fact::PlanKept(plan) if has_wood(&shop, plan)),
-        _ => false,
-    };
-    app.plan.used.as_ref().is_some_and(has)
+/// How the plan in hand stands to the wood as it is now.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Since {
+    /// The job has its wood.
+    pub taken: bool,
+    /// What is not as it was when the plan was made.
+    pub changed: Vec<Change>,
+    /// What the job has by plans before, where this one is not used.
+    pub before: Option<Before>,
+    /// Other plans by which the job has wood: the entry, what it makes, and when it was used.
+    pub others: Vec<(Id, Shape, Wall)>,
 }
 
-/// What is not as it was when the plan in hand was made.
-pub fn changed(app: &App, given: &Given, found: &Found) -> Vec<Change> {
-    changes(&app.shelf().shop(app.now.at), (given, &found.sheet), is_used(app)).unwrap_or_default()
+/// Told once for a page: each look folds the rack.
+pub fn since(app: &App, given: &Given, found: &Found) -> Since {
+    let shop = app.shelf().shop(app.now.at);
+    let plans = shop.job(given.ask.job).map(|job| job.plans).unwrap_or_default();
+    let (own, others): (Vec<_>, Vec<_>) = with_wood(&shop, &plans).into_iter().partition(|it| app.plan.used == Some(it.id));
+    let taken = !own.is_empty();
+    let changed = changes(&shop, (given, &found.sheet), taken).unwrap_or_default();
+    let others = others.into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect();
+    Since { taken, changed, before: if taken { None } else { before(app) }, others }
 }
 
 /// What the job has by its plans before: it goes back when another plan is used, or stays where it is cut.
-pub fn before(app: &App) -> Option<Before> {
+fn before(app: &App) -> Option<Before> {
     let given = app.plan.given.as_ref()?;
     before_of(app, given.ask.job, given.ask.what.shape())
 }
@@ -52,11 +61,11 @@ pub fn before(app: &App) -> Option<Before> {
 fn before_of(app: &App, job: Id, shape: Shape) -> Option<Before> {
     let shop = app.shelf().shop(app.now.at);
     let plans = shop.job(job).ok()?.plans;
-    let has: Vec<&KeptPlan> = plans.iter().filter(|it| it.used && has_wood(&shop, &it.plan)).collect();
-    let taken = has.iter().flat_map(|it| &it.plan.piles).filter(|pile| pile.in_job != Some(true)).filter_map(|pile| pile.used);
-    let pieces = taken.fold(0, Count::saturating_add);
-    let may_stay = 1 < has.len() || has.iter().any(|it| it.plan.shape != shape || !beside::ticks(app, &it.plan).is_empty());
-    (0 < pieces).then_some(Before { pieces, may_stay })
+    let has = with_wood(&shop, &plans);
+    let uses = has.iter().flat_map(|it| &it.plan.piles).filter_map(|pile| pile.used).fold(0, Count::saturating_add);
+    let pieces = has.iter().map(|it| pieces_taken(&shop, it.id)).fold(0, Count::saturating_add);
+    let may_stay = 1 < has.len() || has.iter().any(|it| it.plan.shape != shape || !beside::ticks(app, it).is_empty());
+    (!has.is_empty()).then_some(Before { pieces, own: uses.saturating_sub(pieces), may_stay })
 }
 
 /// The problem the maker asks. The wood of a plan before that goes back lies on the rack for it.
@@ -93,6 +102,7 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
     match app.order(&Command::Plan(PlanCommand::Use { plan, left, instead }), now) {
         Some(written) => {
             (app.plan.used, app.plan.asks) = (written.entries.first().map(|entry| entry.id), false);
+            beside::keep(app);
             app.orders.push(Order::Feel(Feel::Start));
         }
         None => app.plan.asks = had,

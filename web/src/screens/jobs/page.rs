@@ -31,11 +31,12 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         None => words::upper_first(words::made_for(sheet.made_for)),
     };
     let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
-    let at_saw = since::saw_words(&cuts_left(app), sheet.job, seen);
+    let left = cuts_left(app);
+    let at_saw = since::saw_words(&left, sheet.job, seen);
     let waits = kept(app, |kept| kept.of_job(sheet.job, app.now.at));
     let first = el("div", "col")
         .kids(next_act(sheet, at_saw.as_deref(), seen))
-        .kids(since::to_saw(app, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
+        .kids(since::ways_to_saw(&left, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
         .kids(promise(sheet, app, seen))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, seen))

@@ -147,6 +147,7 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
         .kids((0 < sheet.wood.pieces).then(|| line(words::WOOD_TAKEN, said(used))))
         .kids(wood.finished.map(|finished| line(words::FINISHED, said(Some(finished)))))
         .kids(share(words::OF_TAKEN, wood.finished_of_used))
+        .kids(used.zip(wood.finished).filter(|(used, finished)| used < finished).map(|_| el("p", "t14").text(words::MORE_THAN_TAKEN)))
         .kids(of_haul(words::WHOLE_HAUL, gross))
         .kids(share(words::OF_HAUL, wood.finished_of_gross))
         .kids(of_haul(

@@ -3,8 +3,8 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{nearly, picture, saw, say, side, since, sizes, taken, told};
-use crate::app::plan::{Found, Stands, Tap, changed, refused, was_used};
+use super::{nearly, picture, saw, say, side, since, sizes, told};
+use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
@@ -19,20 +19,21 @@ use fivebar_core::sheet::make::{Field, Given, What};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let Some(given) = &app.plan.given else { return super::choose(sheet) };
-    let top = top(given, sheet, app, seen);
     let found = app.plan.found.as_ref();
+    let since = found.map(|found| since_then(app, given, found)).unwrap_or_default();
+    let top = top(given, sheet, (app, &since), seen);
     let paper = el("p", "print-only").text(seen.speech.day(seen.now));
     let first = el("div", "col")
         .kid(paper)
         .kids(under_way(given, app, seen))
-        .kids(found.map(|found| plan(given, found, app, seen)).unwrap_or_default());
-    let second = el("div", "col").kids(found.map(|found| below(given, found, app, seen)).unwrap_or_default());
+        .kids(found.map(|found| plan(given, found, (app, &since), seen)).unwrap_or_default());
+    let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
     let main = el("main", "two scr plan").kid(first).kid(second);
-    Screen::new("jobs/plan-answer", head(top), main).foot(foot(given, sheet, app, seen)).says_it()
+    Screen::new("jobs/plan-answer", head(top), main).foot(foot(given, sheet, (app, &since), seen)).says_it()
 }
 
 /// What was asked, whether it is the best, and the joints.
-fn top(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Head<Msg> {
+fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen<'_>) -> Head<Msg> {
     let units = given.units;
     let asked = match &given.ask.what {
         What::Top(top) => format!(", {} × {}", seen.speech.length(top.length, units), side(top.width, units, seen)),
@@ -43,9 +44,9 @@ fn top(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Head<Msg> 
     };
     let top = Head::new(format!("{}{asked}", sheet.name), words::WHAT_CAN_I_MAKE);
     let top = match &app.plan.found {
-        Some(_) if taken(app) => top.fact(saved_fact(app, seen)),
-        Some(found) if !changed(app, given, found).is_empty() => top,
-        Some(found) => top.fact(Fact::Strong(told::standing(given, &found.sheet).into())),
+        Some(_) if since.taken => top.fact(saved_fact(app, seen)),
+        Some(_) if !since.changed.is_empty() => top,
+        Some(found) => top.fact(Fact::Strong(told::standing(given, found).into())),
         None => top,
     };
     match &given.ask.what {
@@ -68,17 +69,17 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     }
 }
 
-fn plan(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, seen))];
-    shown.extend(since::notes(given, found, app));
+    shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
     let more = [sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more.into_iter().chain([told::short(given, sheet, seen)]);
     shown.extend(more.flatten().map(|line| worded("p", "", line)));
     // What else it could have been is of no use once the wood is cut.
-    let nearly = if taken(app) {
+    let nearly = if since.taken {
         vec![]
     } else {
         nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
@@ -119,7 +120,7 @@ pub fn long(given: &Given, piece: &fivebar_core::sheet::plan::Drawn) -> fivebar_
     if given.ask.what.shape() == Shape::Field { piece.at[2].max(piece.at[3]) } else { piece.at[2] }
 }
 
-fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     if sheet.made == 0 {
         return vec![];
@@ -129,10 +130,11 @@ fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>
     let lines =
         [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
-    if !taken(app) {
+    if !since.taken {
         shown.extend(since::left_out(given, found, app, seen));
     }
     shown.extend(since::piles(given, found, app));
+    shown.extend(since::others(since, seen));
     if sheet.moves.is_some_and(|it| it.glued) || told::is_top(given) {
         shown.push(caution(words::NEEDS_ROOM));
     }
@@ -144,7 +146,7 @@ fn below(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>
 }
 
 /// The ways on: stop, change, plan again, use.
-fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen<'_>) -> El<Msg> {
     let foot = el("footer", "foot brief").kids(refused(app).map(|why| no(why, seen)));
     let rows = given.ask.what.shape() == Shape::Rows;
     let change = || key("key", if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change));
@@ -157,7 +159,7 @@ fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         };
         return foot.kid(el("div", "g2").kid(change()).kid(other));
     };
-    if taken(app) {
+    if since.taken {
         let again = key("key", words::PLAN_AGAIN, words::IS_USED, say(Tap::Go));
         return foot.kids(undo::bar(app, seen)).kid(el("div", "g2").kid(change()).kid(again));
     }
@@ -165,21 +167,21 @@ fn foot(given: &Given, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         let again = key("key", words::PLAN_AGAIN, "", say(Tap::Go));
         return foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again));
     }
-    let possible = changed(app, given, found).is_empty();
-    let question = since::question(app, seen).filter(|_| possible);
+    let possible = since.changed.is_empty();
+    let question = since::question(since, app, seen).filter(|_| possible);
     let keys = el("div", if under_way { "g3" } else { "g2" }).kid(change());
     let keys = keys.kids(under_way.then(|| key("key", words::STOP_HERE, "", say(Tap::Stop))));
     let asked = question.is_some();
     let last = match possible {
         _ if asked => None,
-        true => Some(use_key(given, found, sheet, (under_way, app, seen))),
+        true => Some(use_key(given, found, sheet, (under_way, since, seen))),
         false => Some(key("key solid", words::PLAN_AGAIN, "", say(Tap::Go))),
     };
     foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kids(last))
 }
 
 /// "Use these 24", and what that takes from the rack.
-fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, app, seen): (bool, &App, Seen<'_>)) -> El<Msg> {
+fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, since, seen): (bool, &Since, Seen<'_>)) -> El<Msg> {
     let of = |in_job: bool| {
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
@@ -188,8 +190,8 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, app, seen
     let under = match (sheet.ended.is_some(), of(false)) {
         _ if under_way => String::new(),
         (true, _) => words::JOB_ENDED.to_owned(),
-        (false, 0) => words::IN_JOB_ALREADY.to_owned(),
-        (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), app, seen),
+        (false, 0) => since::takes(words::IN_JOB_ALREADY.to_owned(), since, seen),
+        (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
     let class = if sheet.ended.is_some() { "key" } else { "key solid" };
     key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())

@@ -15,7 +15,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::Units;
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::sheet::make::{WhyNot, fitting};
+use fivebar_core::sheet::make::{Ask, WhyNot, fitting};
 
 pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let (draft, units) = (&app.plan.draft, sheet.account.units);
@@ -32,7 +32,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(why)
         .kids(refused)
         .kids(since::parts(none_fits, &draft.without))
-        .kids(piles_key(sheet, app, seen))
+        .kids(piles_key(none_fits, sheet, app, seen))
         .kid(el("div", "push"))
         .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))))
         .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)));
@@ -126,15 +126,20 @@ fn drawn(pattern: Pattern) -> Boards {
     }
 }
 
-/// Opens the piles, and says how many are used.
-fn piles_key(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+/// Opens the piles, and says how many are used; and of those that fit not, or not one part, why.
+fn piles_key(part: Option<&str>, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let typing = seen.speech.typing(sheet.account.units);
     let ask = app.plan.draft.rough(sheet.job, typing);
-    let fit = ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), &ask).ok()).unwrap_or_default();
+    let fits = |ask: Option<Ask>| ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), &ask).ok()).unwrap_or_default();
+    let alone = part
+        .zip(ask.clone())
+        .map(|(part, ask)| Ask { without: sheet.parts.iter().map(|it| it.name.clone()).filter(|name| name != part).collect(), ..ask });
+    let fit = fits(ask);
     let (piles, pieces) = in_use(&fit, &app.plan.draft.turned);
     let n = seen.speech.number(fivebar_core::quantity::Decimal::from(piles), 0, 0);
     let under = words::in_use(&n, piles == 1, &common::pieces(pieces, &seen.speech.count(pieces)));
-    let unfit = since::unfit(&fit, sheet.account.units, seen);
+    let of_part = alone.map(|alone| fits(Some(alone)));
+    let unfit = since::unfit(of_part.as_ref().unwrap_or(&fit), part, (sheet.account.units, seen));
     std::iter::once(key("key h56 wide", words::PILES, under, say(Tap::Piles))).chain(unfit).collect()
 }
 

@@ -33,6 +33,13 @@ fn is_within(asked: &Field, laid: &Laid) -> bool {
     laid.sides.iter().zip(&asked.sides).all(near)
 }
 
+/// Every side that was asked is just as it was asked.
+pub fn is_just_so(given: &Given, sheet: &PlanSheet) -> bool {
+    let What::Field(asked) = &given.ask.what else { return false };
+    let same = |(side, asked): (&Length, &Option<Length>)| asked.is_none_or(|asked| asked == *side);
+    sheet.laid.as_ref().is_some_and(|laid| laid.sides.iter().zip(&asked.sides).all(same))
+}
+
 /// What was asked again, and how far each side is off.
 pub fn asked(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let What::Field(asked) = &given.ask.what else { return None };

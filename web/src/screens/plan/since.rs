@@ -2,19 +2,20 @@
 
 use super::super::Seen;
 use super::{say, source_name};
-use crate::app::plan::{Before, Found, Tap, before, changed, cuts_left};
+use crate::app::plan::{Before, Found, Since, Tap, cuts_left};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::screens::jobs::pile_name;
 use crate::view::{El, el};
 use crate::words::en::{changed as words, common, jobs, plan};
-use fivebar_core::quantity::{Id, Listed};
-use fivebar_core::sheet::make::{Change, Given, Source, fitting, is_used};
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::{Count, Id, Listed, Units, Wall};
+use fivebar_core::sheet::make::{Change, Given, Source, Unfit, fitting, is_used};
 
 /// What has changed, each in a sentence.
-pub fn notes(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
-    said(&changed(app, given, found), given).into_iter().map(|said| el("p", "why").attr("role", "alert").text(said)).listed()
+pub fn notes(given: &Given, since: &Since) -> Vec<El<Msg>> {
+    said(&since.changed, given).into_iter().map(|said| el("p", "why").attr("role", "alert").text(said)).listed()
 }
 
 fn said(changed: &[Change], given: &Given) -> Vec<String> {
@@ -70,6 +71,16 @@ pub fn piles(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
     if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(words::THE_PILES), el("div", "g2 no-print").kids(keys)] }
 }
 
+/// The other plans whose wood the job has, each with its cuts a tap away.
+pub fn others(since: &Since, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let one = |(id, shape, at): &(Id, Shape, Wall)| {
+        let when = format!("{} {}", seen.speech.day(*at), seen.speech.clock(*at));
+        key("key soft h56 wide", plan::shape(*shape).0, words::used_on(&when), say(Tap::Kept(*id))).key(id.to_string())
+    };
+    let keys = since.others.iter().map(one).listed();
+    if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(words::OTHER_PLANS), el("div", "g2 no-print").kids(keys)] }
+}
+
 /// Parts that are left out, to be taken in again; and at one that nothing fits, to leave it out.
 pub fn parts(none_fits: Option<&str>, without: &[String]) -> Vec<El<Msg>> {
     let out = none_fits.map(|name| key("key h56 wide", words::leave_out(name), words::PLANS_WITHOUT, say(Tap::LeaveOut(name.to_owned()))));
@@ -77,40 +88,42 @@ pub fn parts(none_fits: Option<&str>, without: &[String]) -> Vec<El<Msg>> {
     out.into_iter().chain(without.iter().map(back)).listed()
 }
 
-/// Piles that do not fit what is asked, by their names.
-pub fn unfit(
-    all: &[(Source, Option<fivebar_core::sheet::make::Unfit>)],
-    units: fivebar_core::quantity::Units,
-    seen: Seen<'_>,
-) -> Vec<El<Msg>> {
+/// Piles that do not fit what is asked, by their names; or one part, where that is what they do not fit.
+pub fn unfit(all: &[(Source, Option<Unfit>)], part: Option<&str>, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
     let lying = all.iter().filter(|(source, _)| !source.in_job && source.bought.is_none());
-    let why =
-        lying.filter_map(|(source, why)| why.map(|why| words::left_out(&pile_name(&source.pile), &super::piles::unfit(why, units, seen))));
+    let said = |source: &Source, why: Unfit| {
+        let (name, why) = (pile_name(&source.pile), super::piles::unfit(why, units, seen));
+        part.map_or_else(|| words::left_out(&name, &why), |part| words::not_for_part(part, &name, &why))
+    };
+    let why = lying.filter_map(|(source, why)| why.map(|why| said(source, why)));
     why.map(|line| worded("p", "t14 i2", line)).listed()
 }
 
 /// What taking its wood does with that of the plan before.
-pub fn takes(takes: String, app: &App, seen: Seen<'_>) -> String {
-    match before(app) {
-        Some(Before { pieces, may_stay: false }) => words::takes_and_puts_back(&takes, &seen.speech.count(pieces)),
+pub fn takes(takes: String, since: &Since, seen: Seen<'_>) -> String {
+    match since.before {
+        Some(Before { pieces: 0, may_stay: false, .. }) => words::takes_in_place(&takes),
+        Some(Before { pieces, may_stay: false, .. }) => words::takes_and_puts_back(&takes, &seen.speech.count(pieces)),
         _ => takes,
     }
 }
 
 /// Whether the wood of the plan before stays in the job, asked once.
-pub fn question(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let before = before(app).filter(|_| app.plan.asks)?;
-    let pieces = common::pieces(before.pieces, &seen.speech.count(before.pieces));
-    let keys = el("div", "g2").kid(key("key", words::THEY_STAY, words::THEY_STAY_UNDER, say(Tap::UseAnd(true)))).kid(key(
-        "key",
-        words::PUT_BACK,
-        words::PUT_BACK_UNDER,
-        say(Tap::UseAnd(false)),
-    ));
-    Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(words::do_they_stay(&pieces))).kid(keys))
+pub fn question(since: &Since, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let before = since.before.filter(|_| app.plan.asks)?;
+    let pieces = |n: Count| common::pieces(n, &seen.speech.count(n));
+    let (asked, [stays, goes]) = if before.pieces == 0 {
+        (words::does_it_stay(&pieces(before.own)), [(words::IT_STAYS, words::IT_STAYS_UNDER), (words::GOES, words::GOES_UNDER)])
+    } else {
+        let keys = [(words::THEY_STAY, words::THEY_STAY_UNDER), (words::PUT_BACK, words::PUT_BACK_UNDER)];
+        (words::do_they_stay(&pieces(before.pieces)), keys)
+    };
+    let one = |(name, under): (&'static str, &'static str), stays: bool| key("key", name, under, say(Tap::UseAnd(stays)));
+    let keys = el("div", "g2").kid(one(stays, true)).kid(one(goes, false));
+    Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(asked)).kid(keys))
 }
 
-/// "4 of 6 cuts left", of a job whose wood is not all cut.
+/// "4 of 6 lines left to cut", of a job whose wood is not all cut.
 pub fn saw_words(left: &[(Id, usize, usize)], job: Id, seen: Seen<'_>) -> Option<String> {
     let n = |n: usize| seen.speech.number(fivebar_core::quantity::Decimal::from(n), 0, 0);
     left.iter().find(|(of, ..)| *of == job).map(|(_, left, of)| words::cuts_left(&n(*left), &n(*of)))
@@ -118,9 +131,13 @@ pub fn saw_words(left: &[(Id, usize, usize)], job: Id, seen: Seen<'_>) -> Option
 
 /// The way to the saw from the list of jobs: one line for each that is not cut to its end, named by `name`.
 pub fn to_saw(app: &App, name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let all = cuts_left(app);
+    ways_to_saw(&cuts_left(app), name, seen)
+}
+
+/// The same of cuts that are counted already.
+pub fn ways_to_saw(all: &[(Id, usize, usize)], name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let one = |(job, ..): &(Id, usize, usize)| {
-        let (name, said) = (name(*job)?, saw_words(&all, *job, seen)?);
+        let (name, said) = (name(*job)?, saw_words(all, *job, seen)?);
         Some(key("key h56 wide left", jobs::upper_first(&words::of_job(&name, &said)), "", say(Tap::Saw(*job))).key(format!("saw {job}")))
     };
     all.iter().filter_map(one).listed()

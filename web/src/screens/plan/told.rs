@@ -43,10 +43,11 @@ pub fn lead(given: &Given, found: &Found, seen: Seen<'_>) -> String {
             words::made(shape, &number(sheet.made, seen), sheet.made == 1, wanted.as_deref())
         }
     };
+    let open = matches!(&given.ask.what, What::Top(top) if top.rows.is_none()).then(|| number(sheet.made, seen));
     let fewest = match sheet.proof.why {
         Some(Why::Fewest { pieces, .. }) => {
             let more = (pieces < taken(sheet)).then(|| format!(" {}", told::takes_more(&number(taken(sheet), seen))));
-            Some(words::no_fewer(&number(pieces, seen), is_ripped(given)) + &more.unwrap_or_default())
+            Some(words::no_fewer(&number(pieces, seen), is_ripped(given), open.as_deref()) + &more.unwrap_or_default())
         }
         _ => None,
     };
@@ -65,12 +66,14 @@ fn taken(sheet: &PlanSheet) -> i64 {
 }
 
 /// What the plan is best at, as far as it is proven.
-pub fn standing(given: &Given, sheet: &PlanSheet) -> &'static str {
-    let shape = given.ask.what.shape();
-    // A bound that is not known to the end leaves its last figures open.
-    let open = if sheet.proof.best { None } else { Some(sheet.proof.gap.map_or(2, |(place, ..)| place)) };
+pub fn standing(given: &Given, found: &Found) -> &'static str {
+    let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
+    // A bound that is not known to the end leaves its last figures open; one that is not known at all, every figure.
+    let known = found.answered.bound.len();
+    let open = if sheet.proof.best { None } else { Some(sheet.proof.gap.map_or(known, |(place, ..)| place)) };
     match (shape, open) {
-        (Shape::Field, None | Some(2..)) => told::NEAREST_POSSIBLE,
+        (Shape::Field, None | Some(2..)) if nearly::is_just_so(given, sheet) => told::NEAREST_POSSIBLE,
+        (Shape::Field, None | Some(2..)) => told::NEAREST_AT_FULL_SIZE,
         (Shape::Field, _) => told::NEAREST_SO_FAR,
         (_, None) => words::BEST_POSSIBLE,
         (_, Some(0)) => words::BEST_SO_FAR,
@@ -87,9 +90,10 @@ pub fn standing(given: &Given, sheet: &PlanSheet) -> &'static str {
 }
 
 /// What a plan that is proven is best at.
-fn best(shape: Shape) -> &'static str {
-    match shape {
-        Shape::Field => words::NO_NEARER,
+fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
+    match given.ask.what.shape() {
+        Shape::Field if nearly::is_just_so(given, sheet) => words::NO_NEARER,
+        Shape::Field => words::NO_NEARER_AT_FULL_SIZE,
         Shape::Rows => told::NONE_LOSES_LESS,
         Shape::Parts | Shape::Sticks => told::NONE_TAKES_LESS,
     }
@@ -99,7 +103,7 @@ fn best(shape: Shape) -> &'static str {
 pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let shape = given.ask.what.shape();
     if sheet.proof.best && 0 < sheet.made {
-        return Some(best(shape).into());
+        return Some(best(given, sheet).into());
     }
     match (shape, sheet.proof.gap?) {
         (Shape::Rows, (1, worth, bound)) => {

@@ -40,8 +40,13 @@ pub fn left_out(name: &str, why: &str) -> String {
     format!("{name} left out: {why}.")
 }
 
+/// "Seat from oak, A: too narrow."
+pub fn not_for_part(part: &str, pile: &str, why: &str) -> String {
+    format!("{} from {}: {why}.", begin_large(part), fivebar_core::quantity::begin_small(pile))
+}
+
 pub const NOT_NEEDED: &str = "nothing of it is needed";
-pub const BY_YOU: &str = "by you";
+pub const BY_YOU: &str = "not among the pieces to use";
 pub const NARROW_FOR_ROWS: &str = "too narrow for these rows";
 
 pub fn leave_out(part: &str) -> String {
@@ -61,6 +66,21 @@ pub fn takes_and_puts_back(takes: &str, back: &str) -> String {
     format!("{takes}, {back} of the plan before go back")
 }
 
+/// "in the job already, in place of the plan before".
+pub fn takes_in_place(takes: &str) -> String {
+    format!("{takes}, in place of the plan before")
+}
+
+/// "The plan before is of 8 pieces the job had already. Does it stay?"
+pub fn does_it_stay(pieces: &str) -> String {
+    format!("The plan before is of {pieces} the job had already. Does it stay?")
+}
+
+pub const IT_STAYS: &str = "It stays";
+pub const IT_STAYS_UNDER: &str = "it is cut, or for something else of it";
+pub const GOES: &str = "Take it back";
+pub const GOES_UNDER: &str = "with what it left on the rack";
+
 /// "The job has 9 pieces by the plan before. Do they stay?"
 pub fn do_they_stay(pieces: &str) -> String {
     format!("The job has {pieces} by the plan before. Do they stay?")
@@ -75,14 +95,21 @@ pub const PUT_BACK_UNDER: &str = "these are taken instead";
 pub const THE_PILES: &str = "Its piles";
 pub const PILE_UNDER: &str = "its size and its count";
 
-pub const AT_THE_SAW: &str = "At the saw";
+pub const OTHER_PLANS: &str = "Its other plans";
 
-/// "4 of 6 cuts left".
-pub fn cuts_left(left: &str, of: &str) -> String {
-    format!("{left} of {of} cuts left")
+/// "used Mon, Mar 2 09:40".
+pub fn used_on(when: &str) -> String {
+    format!("used {when}")
 }
 
-/// "Shoe bench: 4 of 6 cuts left".
+pub const AT_THE_SAW: &str = "At the saw";
+
+/// "4 of 6 lines left to cut": a line at the saw may be many cuts.
+pub fn cuts_left(left: &str, of: &str) -> String {
+    format!("{left} of {of} lines left to cut")
+}
+
+/// "Shoe bench: 4 of 6 lines left to cut".
 pub fn of_job(job: &str, left: &str) -> String {
     format!("{job}: {left}")
 }

@@ -18,6 +18,7 @@ pub const ADD_PART: &str = "Add a part";
 pub const WOOD_TAKEN: &str = "Taken for good";
 pub const FINISHED: &str = "Finished";
 pub const OF_TAKEN: &str = "Finished of taken";
+pub const MORE_THAN_TAKEN: &str = "The parts are more than the wood taken holds.";
 pub const WHOLE_HAUL: &str = "All that was fetched with it";
 pub const OF_HAUL: &str = "Finished of all fetched";
 pub const HAUL_LESS_LEFT: &str = "Fetched, less good wood left";

@@ -107,7 +107,7 @@ pub const NO_PILES: &str = "There are no pieces to plan with. Count a haul, or t
 pub const NONE_FITS: &str = "None of the pieces fits. Pieces to use says why.";
 
 pub fn none_for_part(part: &str) -> String {
-    format!("No pieces to use fit this part: {part}. Pieces to use says why.")
+    format!("No pieces to use fit this part: {part}.")
 }
 
 pub const PLANNING: &str = "Planning";
@@ -149,8 +149,10 @@ pub fn nothing(shape: Shape) -> &'static str {
     }
 }
 
-pub fn no_fewer(pieces: &str, strips: bool) -> String {
-    format!("No plan needs fewer than {pieces} {}.", if strips { "strips" } else { "pieces" })
+/// "No plan needs fewer than 24 strips."; of rows that the maker left open, with how many.
+pub fn no_fewer(pieces: &str, strips: bool, rows: Option<&str>) -> String {
+    let of = rows.map_or_else(String::new, |rows| format!(" of {}", made(Shape::Rows, rows, rows == "1", None).trim_end_matches('.')));
+    format!("No plan{of} needs fewer than {pieces} {}.", if strips { "strips" } else { "pieces" })
 }
 
 /// "No plan can reach 10 rows."
@@ -160,6 +162,8 @@ pub fn never(shape: Shape, n: &str, one: bool) -> String {
 
 pub const NO_PLAN_MORE: &str = "No plan can make more.";
 pub const NO_NEARER: &str = "No field of these pieces comes nearer.";
+/// Tiles are planned as large as their pieces give; others are not looked at.
+pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles as large as these pieces give comes nearer; smaller tiles may.";
 
 pub fn less_wood(percent: &str) -> String {
     format!("At most {percent} % less wood is possible.")

@@ -224,6 +224,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         }
         Refusal::PlanBroken => said("Not shown: this plan breaks a rule, and that is a fault of ours.".into(), "Plan it again."),
         Refusal::PlanOfOtherSizes => said("Not used: a pile has another size than this plan was made for.".into(), "Plan it again."),
+        Refusal::PlanOfLeftOvers { pile } => {
+            said(format!("Not put back: this plan is made of pile {pile}, which the plan before left."), "Let that plan stay.")
+        }
         Refusal::PlanNameTwice { name } => said(format!("Not planned: two go by the name {name}."), "Give one of them another name."),
         Refusal::SampleTooSmall { met, least } => said(
             format!("Not counted: a sample of {} says too little; it takes at least {}.", count(*met), count(*least)),

@@ -64,6 +64,12 @@ pub fn glue_up(n: Option<&str>, part: &str, strips: &[String]) -> String {
     format!("Glue {n}{part} of {} wide", listed(strips, "and"))
 }
 
+/// "Slat: one strip of 58 would do with 1 over in width."; it is glued for what is over alone.
+pub fn one_would_do(part: &str, wide: &str, over: &str) -> String {
+    let set = "How much is over is set in Workshop, The saw’s figures.";
+    format!("{}: one strip of {wide} would do with {over} over in width. {set}", fivebar_core::quantity::begin_large(part))
+}
+
 pub fn strips(n: &str, wide: &str) -> String {
     format!("{n} × {wide}")
 }
@@ -91,6 +97,7 @@ pub const FEWEST_PIECES: &str = "fewest pieces";
 pub const MOST_ROWS: &str = "most rows";
 pub const MOST_PIECES: &str = "most pieces";
 pub const NEAREST_POSSIBLE: &str = "nearest possible";
+pub const NEAREST_AT_FULL_SIZE: &str = "nearest at full size";
 pub const NEAREST_SO_FAR: &str = "nearest so far";
 
 /// "The waste may still be less, by at most 38 mm."

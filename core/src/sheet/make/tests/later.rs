@@ -3,6 +3,7 @@
 use super::*;
 use crate::ledger::decide::{HaulCommand, JobCommand, Lying, PileFacts};
 use crate::ledger::fold::KeptPlan;
+use crate::ledger::kind::job::PartPlanned;
 use crate::ledger::kind::plan::{PlanKept, SawSet};
 use crate::ledger::{Device, Entry};
 use crate::sheet::make::changes::changes;
@@ -256,4 +257,94 @@ fn a_plan_whose_wood_went_back_is_not_what_the_job_has() {
     assert!(has_wood(&bench.shop(), &facts));
     bench.order(Command::Haul(HaulCommand::Free { haul, pile, job, n: 12 })).unwrap();
     assert!(!has_wood(&bench.shop(), &facts));
+}
+
+/// Two phones used another plan instead of the same one: with one of the two taken back the other has its place still.
+#[test]
+fn a_take_back_brings_no_second_plans_wood_in() {
+    let (mut one, plan) = oak_top();
+    let job = plan.0.ask.job;
+    one.uses(&plan, true).unwrap();
+    let mut two = oak_top().0;
+    (two.book, two.clock, two.nth) = (one.book.clone(), Clock::new(Device::new([2; 8]), one.book.last_stamp()), 100);
+    let here = one.uses(&plan, true).unwrap()[0].id;
+    let there = two.uses(&plan, true).unwrap();
+    let other = there[0].id;
+    there.iter().for_each(|entry| drop(one.book.add(entry)));
+    let plans =
+        |bench: &Bench| fold::job(&bench.book, job).unwrap().plans.iter().filter(|plan| plan.used).map(|plan| plan.id).collect::<Vec<_>>();
+    assert_eq!(plans(&one).len(), 2);
+    one.order(Command::Book(BookCommand::TakeBack { act: here })).unwrap();
+    assert_eq!((plans(&one), one.ends(job)), (vec![other], (4, 19, 1)), "what the other took the place of stays back");
+    one.order(Command::Book(BookCommand::Restore { act: here })).unwrap_err();
+    one.order(Command::Book(BookCommand::TakeBack { act: other })).unwrap();
+    assert_eq!((plans(&one).len(), one.ends(job)), (1, (4, 19, 1)), "the first has its place again");
+}
+
+/// Twelve sticks, and a job with four rails and a short piece of them.
+const STICKS: &str = "2026-03-02 09:00 -05:00 workshop USD metric\nleave for yard\npile strips oak-european 30 x 60 x 900 mm\n\
+    count 12 strips\njob tray \"Tray\" 1 spec\npart \"rail\" 4 of 28 x 58 x 500 mm oak-european for tray\n\
+    part \"peg\" 1 of 28 x 58 x 350 mm oak-european for tray\n";
+
+/// One of a part, of the piles on the rack that are so long.
+fn of_sticks(bench: &Bench, without: &str, long: i64) -> (Given, Answered, PlanSheet) {
+    let job = bench.story.names.job("tray").unwrap();
+    let all = sources(&bench.shop(), job).unwrap();
+    let turned = all.iter().filter(|it| !it.in_job && it.pile.length.is_some_and(|it| it < mm(long))).map(Source::which).collect();
+    let ask = Ask { job, what: What::Sticks(Some(1)), turned, bought: vec![], without: vec![without.into()] };
+    let given = given(&bench.shop(), &ask).unwrap();
+    let mut goes_on = |_: crate::plan::patience::Progress<'_>| true;
+    let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(2_000), &mut goes_on), 1);
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    (given, answered, shown)
+}
+
+/// Of an older book the section of a part that is no more is not known: no waste by volume, and no weight.
+#[test]
+fn a_stick_of_an_unknown_part_has_its_length_alone() {
+    let mut bench = Bench::of(STICKS);
+    let (given, answered, shown) = of_sticks(&bench, "peg", 0);
+    let facts = older(kept(&given, &answered, &shown));
+    let (given, answered) = again(&bench.shop(), &as_kept(&bench, facts.clone()), &[]).unwrap();
+    let now = sheet(&given.ready, &answered, given.room).unwrap();
+    assert!(now.waste.share.is_some() && !given.lacks.names, "the part is as it was");
+    let gone = PartPlanned { n: 0, job: facts.job, name: "rail".into(), thickness: mm(28), width: mm(58), length: mm(500), wood: None };
+    bench.order(Command::Job(JobCommand::PlanPart(gone))).unwrap();
+    let (given, answered) = again(&bench.shop(), &as_kept(&bench, facts), &[]).unwrap();
+    let now = sheet(&given.ready, &answered, given.room).unwrap();
+    assert!(given.lacks.names);
+    assert_eq!((now.waste.share, now.weight, now.waste.length), (None, crate::quantity::Mass::ZERO, shown.waste.length));
+}
+
+/// What the plan before left is what this one is made of: that it can't go back is said, and of which pile.
+#[test]
+fn a_plan_of_the_left_overs_of_the_one_before_keeps_it() {
+    let mut bench = Bench::of(STICKS);
+    let rails = of_sticks(&bench, "peg", 0);
+    bench.uses(&rails, true).unwrap();
+    bench.sized(rails.0.sources[0].which().0, PileFacts { length: Some(mm(300)), ..PileFacts::default() });
+    let peg = of_sticks(&bench, "rail", 301);
+    let label = peg.0.sources[0].pile.label.clone();
+    assert_eq!(bench.uses(&peg, true).map(drop), Err(crate::refusal::Refusal::PlanOfLeftOvers { pile: label }));
+    bench.uses(&peg, false).unwrap();
+}
+
+/// A part is cut to length only from sticks that have its section, with what is over: legs of 36 never come from a pile 27 thick.
+#[test]
+fn a_stick_is_never_cut_of_a_thinner_pile() {
+    let bench = Bench::of(
+        "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile thin oak-european 27 x 62 x 1010 mm\ncount 40 thin\n\
+         pile thick oak-european 40 x 150 x 365 mm\ncount 31 thick\njob tray \"Tray\" 1 spec\n\
+         part \"leg\" 4 of 36 x 60 x 350 mm for tray\npart \"rail\" 2 of 22 x 50 x 900 mm for tray\n",
+    );
+    let (given, _, shown) = of_sticks(&bench, "", 0);
+    let Wish::Sticks(parts) = &given.ready.wish else { panic!("sticks") };
+    assert!(!shown.lines.is_empty());
+    for line in &shown.lines {
+        let [thickness, width, _] = given.ready.sources[line.source].size;
+        for part in line.pieces.iter().filter_map(|cut| parts.parts.get(cut.part?)) {
+            let [thick, wide, _] = part.size;
+            assert!(thick <= thickness && wide <= width, "{} of {thick:?} from {thickness:?}", part.name);
+        }
+    }
 }

@@ -9,7 +9,7 @@ fn mm(n: i64) -> Length {
     Length::MM.times(n).unwrap()
 }
 
-fn planned(lines: &str) -> App {
+pub(super) fn planned(lines: &str) -> App {
     let mut app = opened(lines);
     asked(&mut app);
     let told = answer(&app);
@@ -17,7 +17,7 @@ fn planned(lines: &str) -> App {
     app
 }
 
-fn order(app: &mut App, command: Command) {
+pub(super) fn order(app: &mut App, command: Command) {
     let nth = u8::try_from(app.own.book.len()).unwrap();
     app.order(&command, Now { wall: app.now, chance: [nth.wrapping_add(100); 10] }).unwrap();
 }
@@ -32,17 +32,17 @@ fn put_right(app: &mut App, facts: PileFacts) {
 }
 
 /// On the rack and in the job.
-fn strips_of(app: &App) -> (u32, u32) {
+pub(super) fn strips_of(app: &App) -> (u32, u32) {
     let shop = app.shelf().shop(app.now.at);
     let pile = fivebar_core::sheet::rack::rack(&shop, app.jobs.open.unwrap()).unwrap().remove(0);
     (pile.on_rack, pile.in_job)
 }
 
-fn take_back(app: &mut App) {
+pub(super) fn take_back(app: &mut App) {
     app.heard(Msg::Common(Common::TakeBack), Now { wall: app.now, chance: [201; 10] });
 }
 
-fn again(app: &mut App) {
+pub(super) fn again(app: &mut App) {
     heard(app, [Tap::Go]);
     let told = answer(app);
     app.told(crate::app::news::News::Planning(told));
@@ -188,7 +188,7 @@ fn the_saw_is_one_tap_from_the_list() {
     let mut app = planned("");
     let (job, lines) = (app.jobs.open.unwrap(), app.plan.found.as_ref().unwrap().sheet.lines.len());
     heard(&mut app, [Tap::Use, Tap::Tick(0)]);
-    let left = format!("{} of {lines} cuts left", lines - 1);
+    let left = format!("{} of {lines} lines left to cut", lines - 1);
     let mut app = reloaded(&app);
     app.jobs.open = None;
     let shown = page(&app);
@@ -200,7 +200,7 @@ fn the_saw_is_one_tap_from_the_list() {
     assert!(page(&app).contains("At the saw") && page(&app).contains("tick done"), "{}", page(&app));
     heard(&mut app, (1..lines).map(Tap::Tick));
     app.jobs.open = None;
-    assert!(!page(&app).contains("cuts left"));
+    assert!(!page(&app).contains("left to cut"));
 }
 
 /// Piles that give nothing say why; a part that nothing fits is left out by a tap, and taken in again.
@@ -212,7 +212,9 @@ fn what_is_left_out_says_why() {
     let orders = heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::Go]);
     let shown = page(&app);
     assert!(shown.contains("fit this part: top") && shown.contains("Leave out top"), "{shown}");
-    assert!(shown.contains("left out: too thin"), "the piles that went are named: {shown}");
+    for why in ["Top from thin: too thin.", "Top from strips: too narrow."] {
+        assert!(shown.contains(why), "{why}: {shown}");
+    }
     assert!(!orders.iter().any(|order| matches!(order, Order::Plan { .. })));
     let orders = heard(&mut app, [Tap::LeaveOut("top".into())]);
     assert!(orders.iter().any(|order| matches!(order, Order::Plan { .. })), "{}", page(&app));
@@ -278,4 +280,20 @@ fn a_proof_of_another_phone_is_not_repeated() {
     let found = other.plan.found.as_ref().unwrap();
     assert!(!found.sheet.proof.best && found.answered.bound.is_empty());
     assert!(page(&other).contains("2 rows.") && !page(&other).contains("best possible"), "{}", page(&other));
+}
+
+/// Nor is a first figure of it that nothing here bounds, once the wood lies on the rack again.
+#[test]
+fn a_plan_of_another_phone_that_is_not_used_has_no_proof_at_all() {
+    let mut app = planned("");
+    heard(&mut app, [Tap::Use]);
+    let (Lying { haul, pile }, job) = (strips(&app), app.jobs.open.unwrap());
+    order(&mut app, Command::Haul(HaulCommand::Free { haul, pile, job, n: 4 }));
+    let mut other = reloaded(&app);
+    other.own = Shelf::of(Device::new([2; 8]), app.own.book.clone(), Sorted::new());
+    other.here.plans = String::new();
+    heard(&mut other, [Tap::Open]);
+    let shown = page(&other);
+    assert!(shown.contains("Use these 4") && shown.contains("best so far"), "{shown}");
+    assert!(!shown.contains("most rows") && !shown.contains("fewest"), "{shown}");
 }

@@ -67,7 +67,7 @@ fn rows_say_how_wide_and_how_thick() {
         &strips,
         &["1200", "400"],
         &[
-            "8 rows. No plan needs fewer than 10 pieces.",
+            "8 rows. No plan of 8 rows needs fewer than 10 pieces.",
             "Rows 50 mm wide, planed to 25 thick.",
             "Rip 51 wide, joint to 50, plane to 25 thick.",
             "9 pieces give 9045 of the 9600 mm asked.",
@@ -113,6 +113,15 @@ fn parts_are_cut_by_all_their_sides() {
     );
 }
 
+/// By hand: strips of 62 less 2 off each edge are 58 wide; 57 with 2 over is 59, and with 1 over 58 would do.
+#[test]
+fn a_part_that_is_glued_for_its_over_alone_says_so() {
+    let why = "Slat: one strip of 58 would do with 1 over in width. How much is over is set in Workshop, The saw’s figures.";
+    check("part \"slat\" 2 of 20 x 57 x 900 mm for tray\n", &[Tap::Shape(Shape::Parts)], &[], &["Glue slat of 1 × ", why]);
+    let (_, shown) = said(PARTS, &[Tap::Shape(Shape::Parts)], &[]);
+    assert!(!shown.contains("would do"), "{shown}");
+}
+
 /// By hand: four ends of 150 less 2 are 592 wide and 365 less 2 deep; planed to the 20 that are asked.
 #[test]
 fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
@@ -122,9 +131,9 @@ fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
         &brick,
         &["600", "300", "20"],
         &[
-            "nearest possible",
+            "nearest at full size",
             "Not within 3 mm. The nearest is 592 × 363 mm, 20 high.<",
-            "No field of these pieces comes nearer.",
+            "No field of tiles as large as these pieces give comes nearer; smaller tiles may.",
             "Asked: brick, 600 × 300 mm, 20 high. It is 8 narrower, 63 deeper.",
             "plane to 20 thick",
             "Waste",
@@ -133,6 +142,7 @@ fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
     );
     let (app, shown) = said("", &brick, &["592", "363", "38"]);
     assert!(shown.contains("Brick, 592 × 363 mm, 38 high.") && shown.contains("It is just so."), "{shown}");
+    assert!(shown.contains("nearest possible") && shown.contains("No field of these pieces comes nearer."), "{shown}");
     assert!(app.plan.found.as_ref().is_some_and(|found| found.sheet.lines.iter().any(|line| !line.numbers.is_empty())), "brick is cut");
 }
 

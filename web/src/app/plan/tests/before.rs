@@ -1,0 +1,147 @@
+//! What becomes of the plans before one that is used: asked about where they may be cut, and each with its own ticks.
+
+use super::later::{again, order, planned, strips_of, take_back};
+use super::*;
+use fivebar_core::ledger::decide::HaulCommand;
+
+/// The plans of the job that are used.
+fn used(app: &App) -> usize {
+    let plans = app.shelf().shop(app.now.at).job(app.jobs.open.unwrap()).unwrap().plans;
+    plans.iter().filter(|plan| plan.used).count()
+}
+
+/// All strips were taken by hand, and are planned with.
+fn of_own() -> App {
+    let mut app = opened("take 12 strips for tray\n");
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let own = all.iter().find(|source| source.in_job).unwrap().which();
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::Turn(own), Tap::At(3), Tap::Press(Press::Digit(5)), Tap::Go]);
+    let told = answer(&app);
+    app.told(crate::app::news::News::Planning(told));
+    app
+}
+
+/// All strips were taken by hand: the plan of them takes nothing from the rack, and is cut all the same.
+#[test]
+fn a_cut_plan_of_the_jobs_own_pieces_is_not_taken_back_unasked() {
+    for (stays, then) in [(true, 2), (false, 1)] {
+        let mut app = of_own();
+        heard(&mut app, [Tap::Use, Tap::Tick(0)]);
+        again(&mut app);
+        heard(&mut app, [Tap::Use]);
+        assert!(page(&app).contains("The plan before is of 4 pieces the job had already. Does it stay?"), "{}", page(&app));
+        assert_eq!(used(&app), 1);
+        heard(&mut app, [Tap::UseAnd(stays)]);
+        assert_eq!(used(&app), then, "{}", page(&app));
+        take_back(&mut app);
+        assert_eq!(used(&app), 1);
+    }
+}
+
+/// Nothing of it is ticked: it goes back unasked, and the key says so.
+#[test]
+fn that_a_plan_of_the_jobs_own_pieces_goes_back_is_said() {
+    let mut app = of_own();
+    heard(&mut app, [Tap::Use]);
+    again(&mut app);
+    assert!(page(&app).contains("in the job already, in place of the plan before"), "{}", page(&app));
+    heard(&mut app, [Tap::Use]);
+    assert_eq!(used(&app), 1);
+}
+
+/// A second plan of the same cuts beside the first is not cut because the first is; nor after the page was killed.
+#[test]
+fn ticks_do_not_pass_over_to_new_wood() {
+    let mut app = planned("");
+    let (job, lines) = (app.jobs.open.unwrap(), app.plan.found.as_ref().unwrap().sheet.lines.len());
+    heard(&mut app, [Tap::Use]);
+    heard(&mut app, (0..lines).map(Tap::Tick));
+    assert!(cuts_left(&app).is_empty() && page(&app).contains("tick done"));
+    again(&mut app);
+    assert!(!page(&app).contains("tick done"), "{}", page(&app));
+    heard(&mut app, [Tap::Use, Tap::UseAnd(true)]);
+    assert_eq!(cuts_left(&app), [(job, lines, lines)]);
+    let mut app = reloaded(&app);
+    heard(&mut app, [Tap::Open]);
+    assert!(page(&app).contains("The job has this wood") && !page(&app).contains("tick done"), "{}", page(&app));
+    heard(&mut app, [Tap::Tick(0)]);
+    assert_eq!(cuts_left(&app), [(job, lines - 1, lines)]);
+}
+
+/// The cuts that are said to be left are those the way to the saw leads to, also where the same was planned again since.
+#[test]
+fn the_way_to_the_saw_leads_to_the_plan_with_cuts_left() {
+    let mut app = planned("");
+    let job = app.jobs.open.unwrap();
+    heard(&mut app, [Tap::Use, Tap::Tick(0)]);
+    again(&mut app);
+    for mut app in [reloaded(&app), app] {
+        heard(&mut app, [Tap::Saw(job)]);
+        assert!(page(&app).contains("The job has this wood") && page(&app).contains("tick done"), "{}", page(&app));
+    }
+}
+
+/// Two plans took four each, and four were put back: four are there to go back, not eight.
+#[test]
+fn pieces_of_several_plans_are_counted_once() {
+    let mut app = planned("");
+    heard(&mut app, [Tap::Use, Tap::Tick(0)]);
+    again(&mut app);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(true)]);
+    let (Lying { haul, pile }, job) = (app.plan.given.as_ref().unwrap().sources[0].which().0, app.jobs.open.unwrap());
+    order(&mut app, Command::Haul(HaulCommand::Free { haul, pile, job, n: 4 }));
+    again(&mut app);
+    assert!(page(&app).contains("takes 4 pieces, 4 of the plan before go back"), "{}", page(&app));
+    heard(&mut app, [Tap::Use]);
+    assert_eq!(strips_of(&app), (8, 4));
+}
+
+/// Both plans whose wood the job has are a tap away, each with its ticks; what is left to cut of the first is not lost by the second.
+#[test]
+fn each_plan_whose_wood_the_job_has_is_a_tap_away() {
+    let mut app = planned("");
+    let (job, lines) = (app.jobs.open.unwrap(), app.plan.found.as_ref().unwrap().sheet.lines.len());
+    heard(&mut app, [Tap::Use]);
+    let first = app.plan.used.unwrap();
+    assert!(!page(&app).contains("Its other plans"), "{}", page(&app));
+    again(&mut app);
+    assert!(page(&app).contains("Its other plans"), "from the one that is not used: {}", page(&app));
+    let unused = app.plan.clone();
+    heard(&mut app, [Tap::Kept(first)]);
+    assert!(page(&app).contains("The job has this wood") && !page(&app).contains("Its other plans"), "{}", page(&app));
+    app.plan = unused;
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+    let first = app.plan.used.unwrap();
+    heard(&mut app, [Tap::Tick(0)]);
+    again(&mut app);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(true)]);
+    let second = app.plan.used.unwrap();
+    heard(&mut app, (0..lines).map(Tap::Tick));
+    assert_eq!(cuts_left(&app), [(job, lines - 1, lines)], "of the first");
+    for mut app in [reloaded(&app), app] {
+        heard(&mut app, [Tap::Saw(job)]);
+        assert_eq!((app.plan.used, app.plan.ticked.len()), (Some(first), 1));
+        heard(&mut app, [Tap::Kept(second)]);
+        assert_eq!((app.plan.used, app.plan.ticked.len()), (Some(second), lines));
+        assert!(page(&app).contains("Its other plans"), "{}", page(&app));
+    }
+}
+
+/// Rows and thickness that were left open stay so, used or not, when the page was killed: the app's own answer is no figure of the maker.
+#[test]
+fn what_was_left_open_stays_open() {
+    for taps in [vec![], vec![Tap::Use]] {
+        let mut app = planned("");
+        heard(&mut app, taps);
+        let what = |app: &App| {
+            let typing = app.speech.typing(fivebar_core::quantity::Units::Metric);
+            app.plan.draft.rough(app.jobs.open.unwrap(), typing).unwrap().what
+        };
+        let fivebar_core::sheet::make::What::Top(top) = what(&app) else { panic!("a top") };
+        assert_eq!(top.rows, None);
+        let mut again = reloaded(&app);
+        heard(&mut again, [Tap::Open]);
+        assert!(page(&again).contains("2 rows."), "{}", page(&again));
+        assert_eq!(what(&again), what(&app));
+    }
+}
