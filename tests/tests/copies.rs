@@ -154,7 +154,7 @@ fn theme_and_text_hold_at_once_and_after_a_reload() {
     let mut browser = Browser::start(profile.path());
     let page = app::opened(&mut browser, Phone::SMALL.quick());
     place(&mut browser, &page, 5);
-    line(&mut browser, &page, 12);
+    line(&mut browser, &page, 13);
     tap(&mut browser, &page, "dark");
     browser.wait(&page, "document.documentElement.dataset.theme === 'dark'");
     tap(&mut browser, &page, "larger");

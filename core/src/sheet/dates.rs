@@ -149,7 +149,8 @@ fn ready((workdays, now): (&Workdays, Wall), steps: &[Step], sheet: &EstimateShe
 
 /// Steps with as many hours as nine times in ten.
 fn wider(steps: &[Step], sheet: &EstimateSheet) -> Option<Vec<Step>> {
-    let (likely, safe) = sheet.progress.likely.zip(sheet.progress.safe)?;
+    let range = sheet.found.as_ref().map(|found| (found.range.likely, found.range.safe));
+    let (likely, safe) = range.or(sheet.progress.likely.zip(sheet.progress.safe))?;
     let wider = |step: &Step| Step { hands: step.hands.in_ratio(safe, likely).unwrap_or(step.hands), ..*step };
     Some(steps.iter().map(wider).listed())
 }

@@ -59,7 +59,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let sheet = estimate(shop, id, given.with_factor)?;
     let at_hand = shop.bench.on(On::Job(id)).next_back().map(|run| run.work.op.as_str());
     let to_do = Span::sum(left(shop, (&job, &sheet.rows), at_hand));
-    let wider = sheet.progress.likely.zip(sheet.progress.safe).and_then(|(likely, safe)| to_do.in_ratio(safe, likely));
+    let wider = sheet.found.as_ref().and_then(|found| to_do.in_ratio(found.range.safe, found.range.likely));
     let account = account(shop, id)?;
     let so_far = account.hours.total.unwrap_or(sheet.progress.so_far);
     let (likely, safe) = (so_far.plus(to_do), so_far.plus(wider.unwrap_or(to_do)));

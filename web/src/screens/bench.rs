@@ -28,7 +28,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Over::Starting(starting) => start::screen(starting, app, seen),
         Over::Batch(typed) => pads::count(("bench/batch", words::OF_HOW_MANY), typed, app, seen),
         Over::Helper(typed) => pads::helper(typed, app, seen),
-        Over::More(typed) => pads::count(("bench/more", words::HOW_MANY_DONE), typed, app, seen),
+        Over::More(typed) => pads::more(typed, app, seen),
         Over::StoppedAt(run, typed) => pads::stopped(*run, typed, app, seen),
         Over::Day(view) => match &view.mend {
             Some(Mend::Start(typed)) => pads::mend((words::STARTED_WHEN, view.open), typed, app, seen),

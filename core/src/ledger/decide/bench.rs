@@ -3,6 +3,7 @@
 //! A start is never refused because another run looks wrong: it is a switch, and the other stays listed for mending.
 
 use super::Act;
+use super::job::some_pieces;
 use crate::bench::{Bench, Mender, On, Run, Stage, Work};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::{Book, Fact, fold};
@@ -100,7 +101,7 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
         BenchCommand::PlanBatch { job, op, n } => {
             on_known(book, On::Job(*job))?;
             named(op)?;
-            at_most(*n)?;
+            some_pieces(*n)?;
             done(act.add(kind::BatchPlanned { job: *job, op: op.clone(), n: *n }))
         }
     }

@@ -49,8 +49,11 @@ pub fn offers(app: &App, starting: &Starting) -> Offers {
     let on = starting.on;
     let (mut first, behind) = planned(app, on);
     let is_planned = !(first.is_empty() && behind.is_empty());
-    if !is_planned {
-        first = unplanned(app, on);
+    // A plan of a few operations is not all there is to do.
+    if first.len() < AT_FIRST {
+        let there = |one: &Offered| first.iter().chain(&behind).any(|own| own.op.eq_ignore_ascii_case(&one.op));
+        let others = unplanned(app, on).into_iter().filter(|one| !there(one)).listed();
+        first.extend(others);
     }
     let mut beside = if on == On::Nothing { vec![] } else { named(on, BESIDE) };
     beside.retain(|usual| !first.iter().chain(&behind).any(|own| own.op.eq_ignore_ascii_case(&usual.op)));
@@ -82,15 +85,20 @@ fn unplanned(app: &App, on: On) -> Vec<Offered> {
     let lately = app.shelf().bench();
     let lately = lately.on(on).rev().filter(|run| run.work.stage != Stage::Sort && run.work.person.is_none());
     let lately = lately.map(|run| Offered { on, op: run.work.op.clone(), kind: run.work.kind, stage: run.work.stage, name: None });
-    let piece = if let On::Job(job) = on { fold::job(&app.shelf().book, job).and_then(|job| job.described.piece) } else { None };
-    let of_none = if on == On::Nothing { named(on, OF_NO_JOB) } else { vec![] };
     let mut offered: Vec<Offered> = vec![];
-    for one in lately.chain(of_none).chain(named(on, making(piece.as_ref().map(Key::as_str)))) {
+    for one in lately.chain(of_its_kind(app, on)) {
         if offered.len() < AT_FIRST && !offered.iter().any(|own| own.op.eq_ignore_ascii_case(&one.op)) {
             offered.push(one);
         }
     }
     offered
+}
+
+/// What its kind of piece takes; for no job, what is done for none.
+fn of_its_kind(app: &App, on: On) -> Vec<Offered> {
+    let piece = if let On::Job(job) = on { fold::job(&app.shelf().book, job).and_then(|job| job.described.piece) } else { None };
+    let of_none = if on == On::Nothing { named(on, OF_NO_JOB) } else { vec![] };
+    of_none.into_iter().chain(named(on, making(piece.as_ref().map(Key::as_str)))).listed()
 }
 
 /// What holds the letters that were typed: of the job in hand, of the other jobs, of what is usual.
@@ -110,8 +118,12 @@ fn found(app: &App, starting: &Starting, typed: &str) -> Vec<Offered> {
             }
         }
     }
-    let usual = if starting.on == On::Nothing { named(starting.on, OF_NO_JOB) } else { named(starting.on, BESIDE) };
-    let usual = usual.into_iter().filter(|one| holds(one) && !found.iter().any(|own| own.op.eq_ignore_ascii_case(&one.op))).listed();
+    let beside = if starting.on == On::Nothing { vec![] } else { named(starting.on, BESIDE) };
+    let usual = of_its_kind(app, starting.on)
+        .into_iter()
+        .chain(beside)
+        .filter(|one| holds(one) && !found.iter().any(|own| own.op.eq_ignore_ascii_case(&one.op)))
+        .listed();
     found.extend(usual);
     found.truncate(FOUND);
     found

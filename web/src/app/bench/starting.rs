@@ -118,7 +118,9 @@ fn clock(app: &mut App, now: Now) {
         starting.from = Some(clock);
         return;
     };
-    let last = if clock < from { on.next() } else { on };
+    // An end before the beginning is meant for the day after, where that has come.
+    let after = clock < from && app.moment_of(on.next(), clock).at <= now.wall.at;
+    let last = if after { on.next() } else { on };
     let (start, stop) = (app.moment_of(on, from), app.moment_of(last, clock));
     // It is written with the offset of the time it tells of, by which its ends are shown.
     let now = Now { wall: Wall::new(now.wall.at, start.offset), ..now };

@@ -27,6 +27,13 @@ pub fn count((place, title): (&'static str, &'static str), typed: &Typed, app: &
     typing(Asked { place, title, small, done: say(Tap::PadDone) }, "", typed, seen)
 }
 
+/// So many more done; and the way to put right of how many.
+pub fn more(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
+    let mut screen = count(("bench/more", words::HOW_MANY_DONE), typed, app, seen);
+    screen.main = screen.main.kid(key("key soft h48", words::ASK_HOW_MANY, "", say(Tap::AskBatch)));
+    screen
+}
+
 /// What a helper is paid for an hour, if anything.
 pub fn helper(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let small = app.running().map(|strip| strip.op).unwrap_or_default();

@@ -49,11 +49,13 @@ fn asked(job: &JobSheet, due: Option<Day>, app: &App, seen: Seen<'_>) -> Vec<El<
     let chosen = chosen(app, due);
     let none = chosen.is_some().then(|| key("key soft h48", words::NO_DAY_KEY, "", tap(DatesTap::NoDay)));
     let stands = el("p", "t22 w8").text(chosen.map_or(words::NO_DAY.to_owned(), |chosen| day(chosen, seen)));
-    vec![
+    let open = (chosen != due).then(|| el("p", "c-under w7").text(words::NOT_SAID_YET));
+    let keys = vec![
         el("h2", "").text(words::DONE_BY),
         el("div", "row mid").kid(stands).kids(none),
         day_steps([job::DAY, job::DAYS], |by| tap(DatesTap::By(by))),
-    ]
+    ];
+    keys.into_iter().chain(open).listed()
 }
 
 /// Solid while another day is chosen than the one that stands.
@@ -121,8 +123,8 @@ fn step(row: &DateRow, late: bool, seen: Seen<'_>) -> El<Msg> {
     let what = el("span", "op").kid(el("b", "").text(name(row))).kid(el("span", "t14 i2").text(under));
     let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| words::safe_last(&day(safe, seen)));
     let last = row.last.map(|last| {
-        let safe = safe.map(|safe| el("span", "t14 i2").text(safe));
-        el("span", if late { "n c-under" } else { "n" }).kid(el("span", "").text(day(last, seen))).kids(safe)
+        let safe = safe.map(|safe| el("p", "t14 i2").text(safe));
+        el("div", if late { "n c-under" } else { "n" }).kid(el("p", "").text(day(last, seen))).kids(safe)
     });
     el("div", "dl").kid(what).kids(last)
 }

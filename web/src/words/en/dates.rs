@@ -52,7 +52,8 @@ pub const DONE_BY: &str = "To be done by";
 pub const NO_DAY: &str = "no day";
 pub const NO_DAY_KEY: &str = "No day";
 pub const BY_BUYER: &str = "Promised with the price: change it there.";
-pub const READY: &str = "Begun now, it is ready";
+pub const READY: &str = "Begun now, it is ready on the morning of";
+pub const NOT_SAID_YET: &str = "Not said yet: the key below says it.";
 pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations, or say what kind of piece it is.";
 pub const NOTHING_LEFT: &str = "Nothing is left to do before.";
 pub const LAST_DAYS: &str = "Last day to begin";
@@ -134,7 +135,7 @@ pub fn wait(what: &str) -> &'static str {
 
 /// `Promise Fri 22 May`.
 pub fn promise(day: Option<&str>) -> String {
-    day.map_or_else(|| "Take the day away".to_owned(), |day| format!("Done by {day}"))
+    day.map_or_else(|| "Take the day away".to_owned(), |day| format!("Say: done by {day}"))
 }
 
 pub const QUOTE: &str = "Quote";

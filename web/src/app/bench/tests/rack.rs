@@ -101,3 +101,14 @@ fn a_job_without_a_plan_has_the_operations_of_its_kind_of_piece() {
     holds(&told.at(0, [tap(Tap::Other), starting(StartingTap::On(On::Nothing))]), &["Sharpen", "Tidy", "Learn"]);
     holds(&told.at(0, [starting(StartingTap::Typed("Sweep".into()))]), &["Fetch", "Make", "Sell", "Deliver", "Office"]);
 }
+
+/// One planned operation hides none of the others: what was done of the job, and what its kind takes, stand behind it and are found.
+#[test]
+fn a_plan_of_one_operation_is_not_all_there_is() {
+    let mut told = Told::stands();
+    told.start(0, "Assemble");
+    told.at(30, [tap(Tap::Stop)]);
+    let shown = told.at(31, [tap(Tap::Other)]);
+    assert!(shown.contains("Assemble"), "{shown}");
+    holds(&told.at(32, [tap(Tap::Starting(StartingTap::Typed("glu".into())))]), &["Glue"]);
+}

@@ -31,12 +31,12 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
         "Thu 19 March",
     ]);
     maker.shows(&[
-        "Begun now, it is ready",
+        "Begun now, it is ready on the morning of",
         "Sat 21 March likely",
         "A guess of ours: 4 h a day at the bench, till 18:00.",
         "Working hours",
     ]);
-    maker.tap(dates(DatesTap::By(-7))).tap(dates(DatesTap::By(-7))).shows(&["Fri 13 March", "Done by Fri 13 March"]);
+    maker.tap(dates(DatesTap::By(-7))).tap(dates(DatesTap::By(-7))).shows(&["Fri 13 March", "Not said yet", "Say: done by Fri 13 March"]);
     maker.tap(dates(DatesTap::Promise)).shows(&["Fri 13 March", "Too late as it stands: saw should have begun by Mon 2 March."]);
     maker.tap(Tap::Page).shows(&["Too late as it stands", "Dates and quote"]);
     maker.tap(Tap::List).shows(&["to be done by Fri 13 March", "Too late as it stands"]);
