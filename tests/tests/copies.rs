@@ -165,7 +165,7 @@ fn theme_and_text_hold_at_once_and_after_a_reload() {
     app::read(&mut browser, &page);
     browser.wait(&page, "document.documentElement.dataset.theme === 'dark'");
     browser.wait(&page, "getComputedStyle(document.documentElement).fontSize === '24px'");
-    for nth in 1..=15 {
+    for nth in 1..=16 {
         browser.tap(&page, ".places > :nth-child(5)");
         std::thread::sleep(Duration::from_millis(90));
         line(&mut browser, &page, nth);
