@@ -323,22 +323,7 @@ fn what_cannot_be_is_refused() {
     let euro = |maker: &Maker, sum: &str| maker.money(sum);
     let dollars = fivebar_core::quantity::Money::whole(d("5"), Currency::USD).unwrap();
     let mixed = Refusal::CurrenciesMixed { one: Currency::EUR, other: Currency::USD };
-    let nothing = JobDescribed {
-        job,
-        name: None,
-        pieces: Some(0),
-        piece: None,
-        width: None,
-        depth: None,
-        height: None,
-        weight: None,
-        wood: None,
-        finish: None,
-        care: None,
-        delivery: None,
-        due: None,
-        note: None,
-    };
+    let nothing = JobDescribed { pieces: Some(0), ..JobDescribed::of(job) };
     let sell =
         |sum, n, agreed| SellOrder { job, n, sum, tax: None, agreed, paid: None, carried: None, buyer: None, when: None, heard: false };
     let pay = PayOrder { job, sum: euro(&maker, "277"), paid: Paid::Notes, fee: None, of: PaidOf::Agreed(agreed), when: None };

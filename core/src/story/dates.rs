@@ -45,8 +45,7 @@ fn workdays(teller: &Teller, words: &mut Words) -> Read<WorkdaysSet> {
             }
         }
     }
-    let [mon, tue, wed, thu, fri, sat, sun] = days;
-    Ok(WorkdaysSet { bench, closing, mon, tue, wed, thu, fri, sat, sun })
+    Ok(WorkdaysSet::of(bench, closing, days))
 }
 
 fn weekday(word: &str) -> Option<usize> {

@@ -63,22 +63,7 @@ fn begin(teller: &mut Teller, words: &mut Words) -> Told {
 /// `about stands size 9 1/2 x 9 1/2 x 18 in weight 12 lb wood "ash" due 2026-04-18`, any of them.
 fn about(teller: &mut Teller, words: &mut Words) -> Told {
     let job = said(teller, words)?;
-    let mut facts = JobDescribed {
-        job,
-        name: None,
-        pieces: None,
-        piece: None,
-        width: None,
-        depth: None,
-        height: None,
-        weight: None,
-        wood: None,
-        finish: None,
-        care: None,
-        delivery: None,
-        due: None,
-        note: None,
-    };
+    let mut facts = JobDescribed::of(job);
     while !words.is_done() {
         match words.word("what is said of the job")? {
             "name" => facts.name = Some(words.text()?),

@@ -115,8 +115,7 @@ mod tests {
     use crate::quantity::{Clock, Currency, Id, Money, Span};
 
     fn set() -> kind::WorkdaysSet {
-        let [mon, tue, wed, thu, fri, sat, sun] = [None; 7];
-        kind::WorkdaysSet { bench: None, closing: None, mon, tue, wed, thu, fri, sat, sun }
+        kind::WorkdaysSet::nothing()
     }
 
     #[track_caller]

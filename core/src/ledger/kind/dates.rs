@@ -14,3 +14,16 @@ kinds! {
     /// hours it was reckoned from. The latest stands.
     QuoteGiven { job: Id, low: Money, high: Money; n: Count, ready: Day, until: Day, buyer: Id, likely: Span, safe: Span }
 }
+
+impl WorkdaysSet {
+    /// Nothing is said of them.
+    pub fn nothing() -> WorkdaysSet {
+        WorkdaysSet::of(None, None, [None; 7])
+    }
+
+    /// Hours, closing, and whether Monday to Sunday are worked, as far as they are said.
+    pub fn of(bench: Option<Span>, closing: Option<Clock>, days: [Option<bool>; 7]) -> WorkdaysSet {
+        let [mon, tue, wed, thu, fri, sat, sun] = days;
+        WorkdaysSet { bench, closing, mon, tue, wed, thu, fri, sat, sun }
+    }
+}

@@ -40,3 +40,13 @@ kinds! {
     /// What was learnt, in a line. No names here.
     LessonWritten { job: Id, text: String; }
 }
+
+impl JobDescribed {
+    /// Nothing is said of it yet.
+    pub fn of(job: Id) -> JobDescribed {
+        let (name, pieces, piece, weight, due, note) = (None, None, None, None, None, None);
+        let [width, depth, height] = [None; 3];
+        let (wood, finish, care, delivery) = (None, None, None, None);
+        JobDescribed { job, name, pieces, piece, width, depth, height, weight, wood, finish, care, delivery, due, note }
+    }
+}

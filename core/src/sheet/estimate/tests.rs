@@ -27,22 +27,7 @@ fn end(phone: &mut Phone, minute: i64, job: On) {
 }
 
 fn kind(phone: &mut Phone, job: On, piece: &str) {
-    let nothing = JobDescribed {
-        job: id(job),
-        name: None,
-        pieces: Some(1),
-        piece: Key::read(piece),
-        width: None,
-        depth: None,
-        height: None,
-        weight: None,
-        wood: None,
-        finish: None,
-        care: None,
-        delivery: None,
-        due: None,
-        note: None,
-    };
+    let nothing = JobDescribed { pieces: Some(1), piece: Key::read(piece), ..JobDescribed::of(id(job)) };
     phone.note(1, nothing);
 }
 

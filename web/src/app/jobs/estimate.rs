@@ -51,22 +51,7 @@ pub fn sheet(app: &App, job: Id) -> Option<EstimateSheet> {
 }
 
 fn said_piece(job: Id, piece: &str) -> JobDescribed {
-    JobDescribed {
-        job,
-        name: None,
-        pieces: None,
-        piece: Key::read(piece),
-        width: None,
-        depth: None,
-        height: None,
-        weight: None,
-        wood: None,
-        finish: None,
-        care: None,
-        delivery: None,
-        due: None,
-        note: None,
-    }
+    JobDescribed { piece: Key::read(piece), ..JobDescribed::of(job) }
 }
 
 /// Three blank rows.

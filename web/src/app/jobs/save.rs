@@ -208,22 +208,7 @@ impl Reader {
 
     fn describe(&self, draft: &mut Draft, job: Id) -> Option<JobDescribed> {
         let typing = self.typing(draft);
-        let mut facts = JobDescribed {
-            job,
-            name: None,
-            pieces: None,
-            piece: None,
-            width: None,
-            depth: None,
-            height: None,
-            weight: None,
-            wood: None,
-            finish: None,
-            care: None,
-            delivery: None,
-            due: None,
-            note: None,
-        };
+        let mut facts = JobDescribed::of(job);
         if draft.what == What::Name {
             facts.name = draft.words.first().map(|name| name.trim().to_owned());
             facts.pieces = Some(self.count(draft, 0)?);

@@ -36,7 +36,7 @@ pub enum HoursTap {
 
 pub fn heard(app: &mut App, tap: HoursTap, now: Now) {
     let chosen = chosen(app);
-    let mut facts = nothing();
+    let mut facts = WorkdaysSet::nothing();
     match tap {
         HoursTap::Bench(hours) => facts.bench = Some(Span::minutes(hours.saturating_mul(60))),
         HoursTap::Closing(clock) => facts.closing = Some(clock),
@@ -68,9 +68,4 @@ pub fn chosen(app: &App) -> Off {
 
 fn set(app: &mut App, (from, to): (Day, Day), off: bool, now: Now) -> bool {
     app.order(&Command::Dates(DatesCommand::SetOff { from, to, off }), now).is_some()
-}
-
-fn nothing() -> WorkdaysSet {
-    let [mon, tue, wed, thu, fri, sat, sun] = [None; 7];
-    WorkdaysSet { bench: None, closing: None, mon, tue, wed, thu, fri, sat, sun }
 }
