@@ -131,9 +131,7 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
             let stage = Some(*stage).filter(|stage| *stage != kind.stage());
             done(act.add(kind::RunRenamed { run: found(&bench, *run)?.id, op: op.clone(), kind: *kind, stage }))
         }
-        BenchCommand::RecallHelper { run, from, to, pay } => {
-            helper::recall(book, found(&bench, *run)?, (*from, *to, *pay), act)
-        }
+        BenchCommand::RecallHelper { run, from, to, pay } => helper::recall(book, found(&bench, *run)?, (*from, *to, *pay), act),
         BenchCommand::MendHelper { run, helper, from, to, pay } => {
             helper::mend(book, found(&bench, *run)?, (*helper, *from, *to, *pay), act)
         }

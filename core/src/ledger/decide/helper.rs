@@ -88,7 +88,8 @@ mod tests {
     fn a_run_goes_to_another_job_or_none_with_its_pieces_helpers_and_waits() {
         let (mut phone, run, shelf) = told();
         phone.bench(70, recall(run, 10, Some(40))).unwrap();
-        let laid = super::super::Laid { what: crate::quantity::Key::read("glue").unwrap(), stuff: None, span: crate::quantity::Span::minutes(90) };
+        let laid =
+            super::super::Laid { what: crate::quantity::Key::read("glue").unwrap(), stuff: None, span: crate::quantity::Span::minutes(90) };
         phone.order(71, Command::Wait(WaitCommand::Clamp { run, n: 1, laid })).unwrap();
         for (minute, on) in [(72, shelf), (73, On::Nothing), (74, shelf)] {
             phone.bench(minute, BenchCommand::Move { run, on }).unwrap();
@@ -141,7 +142,8 @@ mod tests {
     fn a_helpers_times_and_pay_are_put_right_and_the_last_word_stands() {
         let (mut phone, run, _) = told();
         let helper = phone.bench(70, recall(run, 10, Some(40))).unwrap();
-        let mend = |from: Option<i64>, to: Option<i64>, pay| BenchCommand::MendHelper { run, helper, from: from.map(at), to: to.map(at), pay };
+        let mend =
+            |from: Option<i64>, to: Option<i64>, pay| BenchCommand::MendHelper { run, helper, from: from.map(at), to: to.map(at), pay };
         phone.bench(71, mend(Some(5), None, None)).unwrap();
         phone.bench(72, mend(None, Some(50), None)).unwrap();
         phone.bench(73, mend(None, None, Some(dollars(20)))).unwrap();
