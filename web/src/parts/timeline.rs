@@ -195,7 +195,16 @@ mod tests {
     use super::*;
 
     fn drawn(boards: Vec<Stretch>, lines: Vec<Line>) -> String {
-        let day = Timeline { width: 240.0, from: 480.0, to: 720.0, boards, lines, hours: vec![(480.0, "08:00".into())], midnights: vec![] };
+        let day = Timeline {
+            width: 240.0,
+            from: 480.0,
+            to: 720.0,
+            boards,
+            lines,
+            helpers: vec![],
+            hours: vec![(480.0, "08:00".into())],
+            midnights: vec![],
+        };
         timeline::<()>(&day, "the day".into()).html()
     }
 

@@ -2,6 +2,7 @@
 
 mod days;
 mod helper;
+mod mending;
 mod rack;
 mod waits;
 

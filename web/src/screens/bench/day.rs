@@ -36,8 +36,8 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .kids(week::along(&along(sheet.lines.iter().map(|line| &line.run), seen.now.at).unwrap_or_default(), seen))
         .kids(of_the_eve(&sheet, app, seen))
         .kid(list(&sheet, &counted, (view, app), seen))
-        .kids(waits::of_day(view.day, app, seen))
-        .kids(row::struck(&sheet, seen))
+        .kids(waits::of_day(view, app, seen))
+        .kids(row::struck(&sheet, waits::struck_rows(view.day, app, seen), seen))
         .kids(seen.page.is_narrow().then(missed));
     Screen::new("bench/day", head(top), main).walks().foot(foot(app, view.day, seen))
 }

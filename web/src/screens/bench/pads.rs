@@ -48,7 +48,8 @@ pub fn batch(run: Option<&Run>, typed: &Typed, app: &App, seen: Seen<'_>) -> Scr
     let one = |(n, under): (u32, &'static str)| key("key t22 h56 wide", seen.speech.count(n), under, say(Tap::BatchOf(n)));
     let offered = of_job.map(|n| (n, words::AS_THE_JOB)).into_iter().chain(stands.map(|n| (n, words::AS_IT_STANDS))).listed();
     let between = (!offered.is_empty()).then(|| el("div", "g2").kids(offered.into_iter().map(one)));
-    let asked = Asked { between: between.into_iter().listed(), ..Asked::new(("bench/batch", words::OF_HOW_MANY), small, say(Tap::PadDone)) };
+    let asked =
+        Asked { between: between.into_iter().listed(), ..Asked::new(("bench/batch", words::OF_HOW_MANY), small, say(Tap::PadDone)) };
     typing(asked, "", typed, seen)
 }
 
@@ -80,7 +81,8 @@ pub fn stopped(run: Id, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
 /// When a run began or stopped, put right.
 pub fn mend((title, run): (&'static str, Option<Id>), typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let it = run.and_then(|run| app.shelf().bench().run(run).cloned());
-    let ends = |run: Run| if title == words::STARTED_WHEN { ends::start(app, &run, &typed.text) } else { ends::stop(app, &run, &typed.text) };
+    let ends =
+        |run: Run| if title == words::STARTED_WHEN { ends::start(app, &run, &typed.text) } else { ends::stop(app, &run, &typed.text) };
     let asked = Asked::new(("bench/mend", title), from(app, run, seen), say(Tap::PadDone));
     clock(Asked { between: meant(it.and_then(|run| ends(run).ok()), app, seen), ..asked }, typed, seen)
 }

@@ -113,7 +113,14 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
         .kid(key("key h56", words::STRIKE, "", tap(DayTap::Strike(run.id))))
         .kids(third);
     let over = day_after(line, seen);
-    said.into_iter().chain(over).chain(changed(run, app, seen)).chain(meant).chain([keys]).chain(mending::helpers(run, seen)).chain(notches(run, seen)).listed()
+    said.into_iter()
+        .chain(over)
+        .chain(changed(run, app, seen))
+        .chain(meant)
+        .chain([keys])
+        .chain(mending::helpers(run, seen))
+        .chain(notches(run, seen))
+        .listed()
 }
 
 /// What of it falls on the day after.
@@ -173,9 +180,9 @@ pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
     shown.kids(taps)
 }
 
-/// Runs that were struck; each can be put back.
-pub fn struck(sheet: &DaySheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    if sheet.struck.is_empty() {
+/// Runs and waits that were struck; each can be put back.
+pub fn struck(sheet: &DaySheet, waits: Vec<El<Msg>>, seen: Seen<'_>) -> Vec<El<Msg>> {
+    if sheet.struck.is_empty() && waits.is_empty() {
         return vec![];
     }
     let rows = sheet.struck.iter().map(|run| {
@@ -185,5 +192,5 @@ pub fn struck(sheet: &DaySheet, seen: Seen<'_>) -> Vec<El<Msg>> {
             .kid(el("b", "gone").text(run.op.clone()))
             .kid(key("key h48", words::PUT_BACK, "", tap(DayTap::PutBack(run.id))))
     });
-    vec![el("h2", "").text(words::STRUCK), el("section", "card list").kids(rows)]
+    vec![el("h2", "").text(words::STRUCK), el("section", "card list").kids(rows).kids(waits)]
 }

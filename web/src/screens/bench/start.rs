@@ -2,9 +2,9 @@
 
 use super::super::{Screen, Seen};
 use super::{foot, pads, say};
-use crate::app::bench::{Tap, ends};
 use crate::app::bench::offered::{Offered, offers};
 use crate::app::bench::starting::{Starting, StartingTap, open};
+use crate::app::bench::{Tap, ends};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
