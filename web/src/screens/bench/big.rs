@@ -61,8 +61,9 @@ fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(large) = (if app.running().is_some() { lines.last() } else { lines.iter().find(|line| !line.over).or(lines.last()) }) else {
         return vec![];
     };
+    let day = (large.off.day() != app.now.day()).then(|| seen.speech.day(large.off));
     let said = el("p", "off")
-        .kid(el("span", "t22 w7 c-wait").text(waits::off_at(&whose(app, large), large.wait.what())))
+        .kid(el("span", "t22 w7 c-wait").text(waits::off_at(&whose(app, large), large.wait.what(), day.as_deref())))
         .kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(large.off)));
     let before = lines.len().saturating_sub(3);
     let small = lines.iter().skip(before).map(|line| {

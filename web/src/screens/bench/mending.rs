@@ -118,7 +118,7 @@ fn operation(run: &Run, text: &str, app: &App) -> Vec<El<Msg>> {
         Field { id: "renamed", label: words::FIND_OR_TYPE.into(), value: text.to_owned(), keyboard: Keyboard::Words, ..Field::default() };
     let done = (!text.trim().is_empty()).then(|| key("key solid h56", common::DONE, "", tap(DayTap::Op)));
     let away = el("div", "less").kid(key("key h56", common::NOT_NOW, "", say(Tap::Close))).kids(done);
-    keys.into_iter().chain([field(asked, |text| mend(Mend::Op(text))), away]).listed()
+    [field(asked, |text| mend(Mend::Op(text)))].into_iter().chain(keys).chain([away]).listed()
 }
 
 /// Who worked along, each with the keys that put it right.

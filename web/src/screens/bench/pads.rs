@@ -24,13 +24,15 @@ pub struct Asked {
     pub done: Msg,
     /// What stands between the figure and the keys.
     pub between: Vec<El<Msg>>,
+    /// What stands there is asked, and waits for its answer.
+    pub asks: bool,
     /// Keys for the halves of the day.
     pub halves: Option<El<Msg>>,
 }
 
 impl Asked {
     pub fn new((place, title): (&'static str, &'static str), small: String, done: Msg) -> Asked {
-        Asked { place, title, small, done, between: vec![], halves: None }
+        Asked { place, title, small, done, between: vec![], asks: false, halves: None }
     }
 }
 
@@ -75,7 +77,7 @@ pub fn stopped(run: Id, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let it = app.shelf().bench().run(run).cloned();
     let read = it.and_then(|run| ends::stop(app, &run, &typed.text).ok());
     let asked = Asked::new(("bench/stopped", words::STOPPED_WHEN), from(app, Some(run), seen), say(Tap::PadDone));
-    clock(Asked { between: meant(read, app, seen), ..asked }, typed, seen)
+    clock(Asked { between: meant(read, app, seen), asks: app.bench.asked, ..asked }, typed, seen)
 }
 
 /// When a run began or stopped, put right.
@@ -84,7 +86,7 @@ pub fn mend((title, run): (&'static str, Option<Id>), typed: &Typed, app: &App, 
     let ends =
         |run: Run| if title == words::STARTED_WHEN { ends::start(app, &run, &typed.text) } else { ends::stop(app, &run, &typed.text) };
     let asked = Asked::new(("bench/mend", title), from(app, run, seen), say(Tap::PadDone));
-    clock(Asked { between: meant(it.and_then(|run| ends(run).ok()), app, seen), ..asked }, typed, seen)
+    clock(Asked { between: meant(it.and_then(|run| ends(run).ok()), app, seen), asks: app.bench.asked, ..asked }, typed, seen)
 }
 
 /// What is read of a clock time as it is typed: day, time and length; where it is asked about, each that may be meant as a key.
@@ -97,7 +99,10 @@ pub fn meant(read: Option<Meant>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if !app.bench.asked {
         return vec![el("p", "t22 w8").attr("role", "status").text(when(read.at, read.span))];
     }
-    let one = |(wall, span): (Wall, Option<Span>)| key("key t22 h56 wide", when(wall, span), "", say(Tap::Meant(wall.at)));
+    let one = |(wall, span): (Wall, Option<Span>)| {
+        let under = words::reads(&seen.speech.day(wall), span.map(|span| seen.speech.span(span)).as_deref());
+        key("key t22 h56 wide", seen.speech.clock(wall), under, say(Tap::Meant(wall.at)))
+    };
     let other = read.other.map(|(wall, span)| (wall, Some(span)));
     let keys = std::iter::once((read.at, read.span)).chain(other).map(one);
     vec![el("p", "w7").attr("role", "alert").text(words::WHICH_ONE), el("div", "less").kids(keys)]
@@ -113,6 +118,10 @@ fn from(app: &App, run: Option<Id>, seen: Seen<'_>) -> String {
 /// A pad for a clock time, with keys for the halves of the day where clocks have twelve hours.
 pub fn clock(asked: Asked, typed: &Typed, seen: Seen<'_>) -> Screen {
     let halves = seen.speech.has_halves();
+    // What is asked leaves the pad its room.
+    if asked.asks {
+        return typing(asked, "", typed, seen);
+    }
     let keys = halves.then(|| pad::half_keys(&typed.text, |press| say(Tap::Press(press))));
     let how = if halves { words::BY_HALVES } else { words::BY_THE_CLOCK };
     typing(Asked { halves: keys, ..asked }, how, typed, seen)

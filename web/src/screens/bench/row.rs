@@ -45,10 +45,15 @@ fn row(row: Row, open: bool, seen: Seen<'_>) -> El<Msg> {
         .attr("type", "button")
         .attr("aria-expanded", if open { "true" } else { "false" })
         .on_tap(tap(DayTap::Open(row.id)))
-        .kid(el("span", "tm").text(seen.speech.clock(row.at)))
+        .kid(el("span", time_class(seen)).text(seen.speech.clock(row.at)))
         .kid(what)
         .kid(el("b", "n").text(row.figure));
     el("div", "run").key(row.id.to_string()).kid(top)
+}
+
+/// A clock of twelve hours needs more room.
+pub fn time_class(seen: Seen<'_>) -> &'static str {
+    if seen.speech.has_halves() { "tm halves" } else { "tm" }
 }
 
 /// Where its minutes come from, its pieces, what is odd about it, its job.

@@ -134,7 +134,7 @@ fn by_clock(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
     let mut between = pads::meant(read, app, seen);
     between.push(key("key soft h48", format!("{} {began}", words::FROM_AGAIN), "", answer(StartingTap::From)));
     let asked = pads::Asked::new(("bench/until", words::UNTIL_WHEN), words::from_clock(&op, &began), answer(StartingTap::Clock));
-    pads::clock(pads::Asked { between, ..asked }, &starting.typed, seen)
+    pads::clock(pads::Asked { between, asks: app.bench.asked, ..asked }, &starting.typed, seen)
 }
 
 fn from_when(op: String) -> pads::Asked {

@@ -172,19 +172,26 @@ fn stops(halves: bool, (from, now): (i64, i64), text: &str, read: &str, asked: O
 /// From 14:00 on Tuesday, seen on Wednesday at 8:00: 300 and 1 380 minutes after nine.
 #[test]
 fn a_stop_that_makes_a_run_longer_than_a_working_day_is_asked_about() {
-    let keys: &[&str] = &["Wed 4 March 07:15, 17 h 15", "Tue 3 March 19:15, 5 h 15"];
+    let keys: &[&str] = &[">07:15<", "Wed 4 March, 17 h 15", ">19:15<", "Tue 3 March, 5 h 15"];
     stops(false, (300, 1_380), "715", "Wed 4 March 07:15, 17 h 15", Some(keys), 315);
     stops(false, (300, 1_380), "1915", "Tue 3 March 19:15, 5 h 15", None, 315);
     stops(false, (300, 1_380), "0155", "Wed 4 March 01:55, 11 h 55", None, 715);
     // No other half makes a working day of it: it is the one key.
-    stops(false, (0, 1_380), "0755", "Wed 4 March 07:55, 22 h 55", Some(&["Tue 3 March 19:55, 10 h 55"]), 655);
+    stops(false, (0, 1_380), "0755", "Wed 4 March 07:55, 22 h 55", Some(&[">19:55<", "Tue 3 March, 10 h 55"]), 655);
 }
 
 #[test]
 fn where_clocks_have_twelve_hours_am_and_pm_are_written_and_read() {
     stops(true, (300, 1_380), "715", "Tue 3 March 7:15\u{a0}PM, 5 h 15", None, 315);
     stops(true, (300, 1_380), "515p", "Tue 3 March 5:15\u{a0}PM, 3 h 15", None, 195);
-    stops(true, (300, 1_380), "715a", "Wed 4 March 7:15\u{a0}AM, 17 h 15", Some(&["7:15\u{a0}AM, 17 h 15", "7:15\u{a0}PM, 5 h 15"]), 315);
+    stops(
+        true,
+        (300, 1_380),
+        "715a",
+        "Wed 4 March 7:15\u{a0}AM, 17 h 15",
+        Some(&[">7:15\u{a0}AM<", "Wed 4 March, 17 h 15", ">7:15\u{a0}PM<"]),
+        315,
+    );
     stops(true, (0, 60), "930", "Tue 3 March 9:30\u{a0}AM, 30 min", None, 30);
     let mut told = Told::stands();
     told.app.speech = Rc::new(Plain { halves: true, ..Plain::default() });

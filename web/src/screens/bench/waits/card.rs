@@ -103,7 +103,12 @@ fn named(coming: &[WaitLine], app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     };
     let more = coming.len().checked_sub(NAMED_MOST).filter(|more| 0 < *more);
     let more = more.map(|more| el("span", "w7").text(words::and_more(&app.speech.count(u32::try_from(more).unwrap_or(u32::MAX)))));
-    (by_mark < coming.len()).then(|| el("span", "offs").kids(coming.iter().take(NAMED_MOST).map(one)).kids(more))
+    (by_mark < coming.len() || is_other(coming, app)).then(|| el("span", "offs").kids(coming.iter().take(NAMED_MOST).map(one)).kids(more))
+}
+
+/// Whether one of them is not of the job in hand, or needs its operation to be told: then each stands on a line of its own.
+fn is_other(coming: &[WaitLine], app: &App) -> bool {
+    coming.iter().any(|line| whose(app, line) != pieces(app, line))
 }
 
 /// From now to the last off time, a mark for each; hours long.
@@ -117,7 +122,7 @@ fn drawn(coming: &[WaitLine], app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let minutes = |span: Span| span.as_ms() as f64 / 60_000.0;
     let (from, to) = (0.0, minutes(last).max(1.0) * 1.18);
     let tick = [5.0, 10.0, 20.0, 30.0, 60.0].into_iter().find(|tick| to / tick < 16.0).unwrap_or(60.0);
-    let many = BY_MARK < coming.len();
+    let many = BY_MARK < coming.len() || is_other(coming, app);
     let mark = |line: &&WaitLine| {
         let (word, off) = if many { Default::default() } else { (pieces(app, line), app.speech.clock(line.off)) };
         Mark::new(minutes(line.left), Kind::Wait, word, off)

@@ -1,6 +1,7 @@
 //! Waits of a day in its list: when each began and came off; those that were struck can be put back.
 
 use super::super::super::Seen;
+use super::super::row::time_class;
 use super::super::say;
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, View};
@@ -36,7 +37,7 @@ fn row(line: &WaitLine, view: &View, app: &App, seen: Seen<'_>) -> El<Msg> {
         .attr("type", "button")
         .attr("aria-expanded", if open { "true" } else { "false" })
         .on_tap(say(Tap::Day(DayTap::Open(id))))
-        .kid(el("span", "tm").text(at))
+        .kid(el("span", time_class(seen)).text(at))
         .kid(what);
     let keys = open.then(|| el("div", "less").kid(key("key h56", bench_words::STRIKE, "", say(Tap::Day(DayTap::Strike(id))))));
     el("div", "run").key(id.to_string()).kid(top).kids(keys)
