@@ -67,7 +67,7 @@ pub enum DayTap {
     /// Opens a run or a count, or closes it.
     Open(Id),
     /// Begins to put something right of the run that is opened.
-    Mend(Mend),
+    Mend(Box<Mend>),
     /// The operation as it was typed.
     Op,
     /// An operation that is known, with its kind.
@@ -153,7 +153,7 @@ pub fn heard(app: &mut App, tap: DayTap, now: Now) {
         }
         DayTap::Mend(mend) => {
             if let Over::Day(view) = &mut app.bench.over {
-                view.mend = Some(mend);
+                view.mend = Some(*mend);
             }
         }
     }

@@ -37,7 +37,7 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .kids(of_the_eve(&sheet, app, seen))
         .kid(list(&sheet, &counted, (view, app), seen))
         .kids(waits::of_day(view, app, seen))
-        .kids(row::struck(&sheet, waits::struck_rows(view.day, app, seen), seen))
+        .kids(row::struck(&sheet, waits::struck_rows(view.day, app), seen))
         .kids(seen.page.is_narrow().then(missed));
     Screen::new("bench/day", head(top), main).walks().foot(foot(app, view.day, seen))
 }

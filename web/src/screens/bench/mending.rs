@@ -24,7 +24,7 @@ fn tap(tap: DayTap) -> Msg {
 }
 
 fn mend(mend: Mend) -> Msg {
-    tap(DayTap::Mend(mend))
+    tap(DayTap::Mend(Box::new(mend)))
 }
 
 /// The pad of what is typed of a run; none where nothing is typed on a pad.

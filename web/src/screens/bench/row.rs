@@ -114,7 +114,7 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
         raw(run).filter(|_| mended).map(|raw| key("key h56", words::again(&seen.speech.span(raw)), "", tap(DayTap::AsStamped(run.id))))
     };
     let keys = el("div", "less")
-        .kid(key("key h56", words::MEND, "", tap(DayTap::Mend(Mend::Which))))
+        .kid(key("key h56", words::MEND, "", tap(DayTap::Mend(Box::new(Mend::Which)))))
         .kid(key("key h56", words::STRIKE, "", tap(DayTap::Strike(run.id))))
         .kids(third);
     let over = day_after(line, seen);

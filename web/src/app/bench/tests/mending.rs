@@ -27,7 +27,7 @@ fn opened(told: &mut Told, minute: i64, run: Id) -> String {
 }
 
 fn mend(what: Mend) -> Msg {
-    day(DayTap::Mend(what))
+    day(DayTap::Mend(Box::new(what)))
 }
 
 fn typed(digits: &str) -> Vec<Msg> {

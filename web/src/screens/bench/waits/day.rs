@@ -44,7 +44,7 @@ fn row(line: &WaitLine, view: &View, app: &App, seen: Seen<'_>) -> El<Msg> {
 }
 
 /// Waits of a day that were struck, each with a key that puts it back.
-pub fn struck_rows(day: Day, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn struck_rows(day: Day, app: &App) -> Vec<El<Msg>> {
     let row = |wait: StruckWait| {
         el("div", "tapped")
             .key(wait.id.to_string())

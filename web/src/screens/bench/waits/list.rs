@@ -37,7 +37,7 @@ pub fn list(waits: &Waiting, app: &App, seen: Seen<'_>) -> Screen {
         .kid(el("p", "t14 i2").text(rings))
         .kids(meanwhile(app, seen))
         .kids(ended(&sheet.ended, app, seen))
-        .kids(gone(app, seen))
+        .kids(gone(app))
         .kids(settings(app, seen));
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(key("key solid h56", common::DONE, "", say(Tap::Close)));
     Screen::new("bench/waits", head(top), main).foot(foot)
@@ -83,8 +83,8 @@ fn ended(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 /// What was struck of today's waits; each can be put back.
-fn gone(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let rows = super::day::struck_rows(app.now.day(), app, seen);
+fn gone(app: &App) -> Vec<El<Msg>> {
+    let rows = super::day::struck_rows(app.now.day(), app);
     if rows.is_empty() {
         return vec![];
     }
