@@ -117,6 +117,8 @@ pub enum Refusal {
     RunsOverlap { run: Id },
     /// An end that is not after its start.
     EndNotAfterStart { start: Moment, end: Moment },
+    /// A helper can't be at a run before it began or after it ended.
+    NotInRun { met: Moment, start: Moment, end: Moment },
     /// A moment that has not come yet.
     NotYet { met: Moment, now: Moment },
     /// A wait shorter than the least or longer than the most one may last.

@@ -1,9 +1,10 @@
 //! Laws of the bench: split runs sum to the whole, no minute is paid twice, and the order in which facts arrive changes nothing.
 
 use fivebar_core::bench::{Bench, Doubt, Kind, Mender, On, Run, Shares, Work, day};
-use fivebar_core::ledger::decide::{BenchCommand, Command, Now, decide};
+use fivebar_core::ledger::decide::{BenchCommand, Command, JobCommand, Now, decide};
+use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::{Book, Clock, Device, fold};
-use fivebar_core::quantity::{Day, Id, Moment, Offset, Span, Wall};
+use fivebar_core::quantity::{Currency, Day, Id, Moment, Money, Offset, Span, Units, Wall};
 use fivebar_core::sheet::bench::Seen;
 use fivebar_core::sheet::{day as list, hours};
 use proptest::prelude::*;
@@ -47,6 +48,18 @@ impl Phone {
         let entries = decide(&self.book, &Command::Bench(command), now).ok()?.stamped(&self.book, &mut self.clock);
         entries.iter().for_each(|entry| drop(self.book.add(entry)));
         entries.last().map(|entry| entry.id)
+    }
+
+    /// Two jobs to be at.
+    fn jobs(&mut self) -> [On; 2] {
+        ["stools", "shelf"].map(|name| {
+            let now = Now { wall: wall(0, 0), chance: [name.len() as u8; 10] };
+            let (currency, units) = (Currency::read("USD").unwrap(), Units::Inch);
+            let begin = JobCommand::Begin { name: name.into(), currency, units, pieces: 5, made_for: For::Spec };
+            let entries = decide(&self.book, &Command::Job(begin), now).unwrap().stamped(&self.book, &mut self.clock);
+            entries.iter().for_each(|entry| drop(self.book.add(entry)));
+            On::Job(entries[0].id)
+        })
     }
 
     fn start(&mut self, minute: i64, person: u8, ago: i64) -> Option<Id> {
@@ -230,6 +243,45 @@ proptest! {
             (figures(&bench, at(800)).into_iter().map(|found| (found.1, found.2, found.3)).collect::<Vec<_>>(), shown.total, shown.unsettled)
         };
         prop_assert_eq!(told(order), told([0, 1, 2, 3, 4]));
+    }
+
+    /// Both ends of one run, its job, its operation, a helper who was forgotten and their times: said in any order.
+    #[test]
+    fn any_order_of_corrections_of_job_and_helper_gives_the_same_minutes(
+        (start, stop, came, went) in (0_i64..40, 0_i64..40, 0_i64..20, 0_i64..20), paid in prop::bool::ANY,
+        order in Just([0_usize, 1, 2, 3, 4, 5, 6]).prop_shuffle()
+    ) {
+        let told = |order: [usize; 7]| {
+            let mut phone = Phone::new("a");
+            let [stools, shelf] = phone.jobs();
+            let run = phone.order(100, BenchCommand::Start { work: Work { on: stools, ..work(0) }, ago: Span::ZERO }).unwrap();
+            let pay = paid.then(|| Money::whole(18.into(), Currency::read("USD").unwrap()).unwrap());
+            phone.order(150, BenchCommand::HelperJoins { run, person: None, pay });
+            phone.order(300, BenchCommand::Stop { run });
+            let helper = fold::bench(&phone.book).run(run).unwrap().heads[0].id;
+            for n in order {
+                let mend = |start: Option<i64>, stop: Option<i64>| BenchCommand::Mend { run, start: start.map(at), stop: stop.map(at), op: None };
+                let said = [
+                    mend(Some(100 + start), None),
+                    mend(None, Some(300 - stop)),
+                    BenchCommand::Move { run, on: shelf },
+                    BenchCommand::Rename { run, op: "mail".into(), kind: Kind::Office, stage: Kind::Office.stage() },
+                    BenchCommand::RecallHelper { run, from: at(160), to: Some(at(190)), pay },
+                    BenchCommand::MendHelper { run, helper, from: Some(at(145 + came)), to: None, pay: None },
+                    BenchCommand::MendHelper { run, helper, from: None, to: Some(at(200 + went)), pay: None },
+                ];
+                phone.order(700, said[n].clone()).unwrap();
+            }
+            let bench = fold::bench(&phone.book);
+            let (of, seen) = (bench.run(run).unwrap(), at(800));
+            let mut labour: Vec<i64> = of.paid(seen).iter().map(|one| one.2.as_minutes()).collect();
+            labour.sort();
+            let job = bench.on(shelf).map(|run| run.shares(seen)).fold(Shares::default(), plus);
+            (figures(&bench, seen)[0].3, of.labour(seen).as_minutes(), labour, job, of.work.kind, bench.on(stools).count())
+        };
+        let by_hand = (200 - start - stop) + 30 + (55 + went - came);
+        prop_assert_eq!(told(order).1, by_hand);
+        prop_assert_eq!(told(order), told([0, 1, 2, 3, 4, 5, 6]));
     }
 
     #[test]

@@ -72,7 +72,7 @@ fn inv06_a_run_goes_on_across_a_killed_browser() {
     maker.tap("Stop");
     maker.tap("today 1 h 30");
     maker.reads("all measured");
-    line_reads(&mut maker, "Trim", &["09:00", "1 h 30", "1 done"]);
+    line_reads(&mut maker, "Trim", &["9:00 AM", "1 h 30", "1 done"]);
     assert_eq!(browser.errors(), [""; 0]);
 }
 
@@ -90,7 +90,7 @@ fn inv06_a_run_over_midnight_is_listed_on_its_start_day() {
     maker.shot("night-after-midnight");
     maker.tap("Day before");
     maker.reads("1 h 20 in all");
-    line_reads(&mut maker, "oil", &["22:40", "1 h 45", "measured"]);
+    line_reads(&mut maker, "oil", &["10:40 PM", "1 h 45", "measured"]);
     assert_eq!(browser.errors(), [""; 0]);
 }
 
@@ -106,7 +106,7 @@ fn inv06_the_hour_that_was_not_is_not_paid() {
     maker.tap("today 2 h 20");
     maker.tap("Day before");
     maker.reads("30 min in all");
-    line_reads(&mut maker, "oil", &["23:30", "2 h 50"]);
+    line_reads(&mut maker, "oil", &["11:30 PM", "2 h 50"]);
     assert_eq!(browser.errors(), [""; 0]);
 }
 
@@ -126,10 +126,10 @@ fn inv06_a_change_of_zone_changes_no_minute() {
     maker.tap("Stop");
     maker.tap("today 1 h 45");
     maker.reads("all measured");
-    line_reads(&mut maker, "drive to the fair", &["15:00", "1 h 45"]);
+    line_reads(&mut maker, "drive to the fair", &["3:00 PM", "1 h 45"]);
     maker.touch(".day .run > .dl");
-    maker.reads("The clock said 15:00");
-    maker.reads("to 14:45");
+    maker.reads("The clock said 3:00 PM");
+    maker.reads("to 2:45 PM");
     maker.shot("night-zones");
     app::saved(maker.browser, &maker.page);
     let lines = maker.browser.book_lines(&maker.page.clone());

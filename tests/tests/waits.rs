@@ -39,7 +39,7 @@ fn five_tops_have_five_off_times_in_nine_touches() {
     maker.touch(".places > :nth-child(2)");
     maker.touch(".key.first");
     maker.tap("Glue up");
-    for (clock, off) in [("11:29", "12:59"), ("11:38", "13:08"), ("11:48", "13:18"), ("11:57", "13:27"), ("12:07", "13:37")] {
+    for (clock, off) in [("11:29", "12:59 PM"), ("11:38", "1:08 PM"), ("11:48", "1:18 PM"), ("11:57", "1:27 PM"), ("12:07", "1:37 PM")] {
         maker.at(&format!("2026-03-05T{clock}"));
         maker.tap("Clamped");
         maker.reads(off);
@@ -47,7 +47,7 @@ fn five_tops_have_five_off_times_in_nine_touches() {
     maker.at("2026-03-05T12:08");
     maker.tap("Stop");
     assert_eq!(maker.touches - before, 9);
-    maker.reads("In clamps: first off 12:59, last 13:37");
+    maker.reads("In clamps: first off 12:59 PM, last 1:37 PM");
     maker.reads("today 48 min");
     maker.shot("waits-bench");
     app::saved(maker.browser, &maker.page);
@@ -56,7 +56,7 @@ fn five_tops_have_five_off_times_in_nine_touches() {
     maker.at("2026-03-05T12:10");
     maker.touch(".places > :nth-child(2)");
     maker.tap("In clamps");
-    for off in ["12:59", "13:08", "13:18", "13:27", "13:37"] {
+    for off in ["12:59 PM", "1:08 PM", "1:18 PM", "1:27 PM", "1:37 PM"] {
         maker.reads(&format!("off {off}"));
     }
     maker.shot("waits-list");
@@ -79,8 +79,8 @@ fn it_rings(maker: &mut Maker<'_>) {
     maker.at("2026-03-05T12:59:00");
     assert_eq!(heard(maker), (Some(2), Some(1)));
     assert_eq!(heard(maker), (Some(2), Some(1)));
-    maker.reads("can come out, since 12:59");
+    maker.reads("can come out, since 12:59 PM");
     maker.tap("Done");
     maker.tap("Piece 1 off");
-    maker.reads("In clamps: first off 13:08, last 13:37");
+    maker.reads("In clamps: first off 1:08 PM, last 1:37 PM");
 }

@@ -5,6 +5,8 @@ use crate::quantity::{Count, Id, Moment, Money, Span};
 /// Somebody who works along from a moment on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Head {
+    /// Of the entry by which they came.
+    pub id: Id,
     pub n: Count,
     pub person: Option<Id>,
     /// Per hour, when paid.

@@ -22,6 +22,9 @@ pub struct Known {
     pub closing: Option<Moment>,
 }
 
+/// A run longer than this is no working day without a doubt: a clock time that makes one is asked about [J].
+pub const DAY_MOST: Span = Span::minutes(12 * 60);
+
 /// Why this end is proposed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Because {

@@ -273,8 +273,8 @@ mod tests {
         let mut run = run(1, 0);
         run.stopped = Some(wall(60));
         run.heads = vec![
-            Head { n: 1, person: None, pay: None, from: at(10), to: Some(at(40)) },
-            Head { n: 1, person: None, pay: None, from: at(50), to: None },
+            Head { id: run.id, n: 1, person: None, pay: None, from: at(10), to: Some(at(40)) },
+            Head { id: run.id, n: 1, person: None, pay: None, from: at(50), to: None },
         ];
         assert_eq!((run.worked(at(99)), run.labour(at(99))), (Span::minutes(60), Span::minutes(100)));
         assert_eq!([5, 10, 39, 40, 55].map(|m| run.heads_at(at(m))), [1, 2, 2, 1, 2]);

@@ -83,7 +83,8 @@ facts! {
         LeftoversGone CountMended;
     wood: SpeciesAdded MachineMinimumSet AirRead RoomRangeSet VanSet TimberYardSet;
     plan: PlanKept PlanUsed SawSet DesignKept DesignUsed;
-    bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft;
+    bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft RunMoved RunRenamed
+        HelperRecalled HelperMended;
     estimate: OldJobTold EstimateMade;
     dates: WorkdaysSet DayOffSet DeadlineSet QuoteGiven;
     wait: WaitBegan WaitEnded WaitMended OperationWaitSet UsualWaitSet WarmthSet QuietHoursSet OperationLoudSet;

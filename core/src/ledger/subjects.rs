@@ -29,9 +29,15 @@ pub(super) fn subjects_of(id: Id, fact: &Fact) -> [Option<Subject>; 3] {
         Fact::PiecesLeft(f) => [Some(Haul(f.haul)), Some(Job(f.job)), None],
         Fact::RunStarted(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
         Fact::RunRecalled(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
-        Fact::RunStopped(_) | Fact::RunMended(_) | Fact::PiecesDone(_) | Fact::HelperJoined(_) | Fact::HelperLeft(_) => {
-            [Some(Bench), None, None]
-        }
+        Fact::RunMoved(f) => [Some(Bench), f.job.map(Job), f.haul.map(Haul)],
+        Fact::RunStopped(_)
+        | Fact::RunMended(_)
+        | Fact::RunRenamed(_)
+        | Fact::PiecesDone(_)
+        | Fact::HelperJoined(_)
+        | Fact::HelperLeft(_)
+        | Fact::HelperRecalled(_)
+        | Fact::HelperMended(_) => [Some(Bench), None, None],
         // Taking off what waits is no act on the job: it says nothing of when a run ended.
         Fact::WaitEnded(_)
         | Fact::WaitMended(_)

@@ -1,30 +1,54 @@
 //! What was put right of a run, and when.
 
-use crate::bench::Mender;
+use crate::bench::{Mender, On};
 use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::quantity::{Id, Listed, Wall};
+use crate::quantity::{Id, Listed, Money, Wall};
+
+/// What was said of a helper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OfHelper {
+    pub from: Option<Wall>,
+    pub to: Option<Wall>,
+    pub pay: Option<Money>,
+    /// They were forgotten, and written down with this.
+    pub forgotten: bool,
+}
 
 /// One word on a run, as it was said.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Change {
     /// When it was said.
     pub at: Wall,
     pub start: Option<Wall>,
     pub stop: Option<Wall>,
     pub op: Option<String>,
+    /// Of what it was.
+    pub on: Option<On>,
+    pub helper: Option<OfHelper>,
     /// The maker took the end that was proposed.
     pub proposed: bool,
 }
 
 /// What was put right of a run, the first word first. One that names nothing said that the run is right as it stands.
 pub fn changes(book: &Book, run: Id) -> Vec<Change> {
-    let said = |entry: &Entry| match &entry.fact {
-        Fact::RunMended(f) if f.run == run => {
-            let place = |at| Wall::new(at, entry.wall.offset);
-            let (start, stop) = (f.start.map(place), f.stop.map(place));
-            Some(Change { at: entry.wall, start, stop, op: f.op.clone(), proposed: f.by == Mender::Proposed })
-        }
-        _ => None,
+    let said = |entry: &Entry| {
+        let place = |at| Wall::new(at, entry.wall.offset);
+        let helper =
+            |from: Option<_>, to: Option<_>, pay, forgotten| Some(OfHelper { from: from.map(place), to: to.map(place), pay, forgotten });
+        let none = Change { at: entry.wall, ..Change::default() };
+        Some(match &entry.fact {
+            Fact::RunMended(f) if f.run == run => {
+                let (start, stop) = (f.start.map(place), f.stop.map(place));
+                Change { start, stop, op: f.op.clone(), proposed: f.by == Mender::Proposed, ..none }
+            }
+            Fact::RunMoved(f) if f.run == run => {
+                Change { on: Some(f.job.map(On::Job).or(f.haul.map(On::Haul)).unwrap_or(On::Nothing)), ..none }
+            }
+            Fact::RunRenamed(f) if f.run == run => Change { op: Some(f.op.clone()), ..none },
+            Fact::HelperRecalled(f) if f.run == run => Change { helper: helper(Some(f.from), f.to, f.pay, true), ..none },
+            Fact::HelperMended(f) if f.run == run => Change { helper: helper(f.from, f.to, f.pay, false), ..none },
+            _ => return None,
+        })
     };
     book.about(Subject::Bench).filter_map(said).listed()
 }
@@ -54,9 +78,12 @@ mod tests {
         };
         let first = (Some(110), None, Some(47), None, true);
         assert_eq!(told(&phone), [first.clone(), (Some(120), Some(10), None, Some("scrape".into()), false)]);
+        phone.bench(131, BenchCommand::RecallHelper { run: other, from: at(105), to: None, pay: None }).unwrap();
+        let of: Vec<_> = changes(&phone.book, other).into_iter().filter_map(|change| change.helper).collect();
+        assert_eq!(of, [OfHelper { from: Some(phone.wall(105)), to: None, pay: None, forgotten: true }]);
         phone.take_back(140, struck);
         assert_eq!(told(&phone), [first], "a word that was taken back is no change");
         let confirmed = changes(&phone.book, other);
-        assert_eq!((confirmed.len(), confirmed[0].start, confirmed[0].op.clone()), (1, None, None));
+        assert_eq!((confirmed.len(), confirmed[0].start, confirmed[0].op.clone()), (2, None, None));
     }
 }

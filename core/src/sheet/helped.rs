@@ -3,7 +3,7 @@
 use super::shop::Shop;
 use crate::bench::{On, Run};
 use crate::money::cost::helper;
-use crate::quantity::{Currency, Decimal, Id, Listed, Moment, Money, Span, order_by_key};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Span, Wall, order_by_key};
 use crate::refusal::Answer;
 
 /// A helper's work.
@@ -32,6 +32,64 @@ pub fn helped(shop: &Shop, on: On, currency: Currency) -> Answer<Vec<Helped>> {
         }
     }
     Ok(all)
+}
+
+/// One stay of somebody who worked along in a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Stay {
+    /// Of the entry by which they came.
+    pub id: Id,
+    pub n: Count,
+    pub person: Option<Id>,
+    pub from: Wall,
+    /// None while they are there and the run goes on.
+    pub to: Option<Wall>,
+    /// With every head of it.
+    pub time: Span,
+    /// Per hour; none where nobody said that they are paid.
+    pub per_hour: Option<Money>,
+    /// What the stay costs, half up.
+    pub pay: Option<Money>,
+}
+
+/// Who worked along in a run, the first to come first; each stay within the run as it counts.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn stays(run: &Run, now: Moment) -> Answer<Vec<Stay>> {
+    let (start, end) = (run.started.at, run.end(now));
+    let place = |at: Moment| Wall::new(at.max(start).min(end), run.started.offset);
+    let mut all = vec![];
+    for head in &run.heads {
+        let time = head.within(start, end);
+        let pay = match head.pay {
+            Some(per_hour) => Some(helper(per_hour.amount().max(Decimal::ZERO), time, 1, per_hour.currency())?),
+            None => None,
+        };
+        let to = head.to.or((!run.is_running()).then_some(end)).map(place);
+        all.push(Stay { id: head.id, n: head.n, person: head.person, from: place(head.from), to, time, per_hour: head.pay, pay });
+    }
+    order_by_key(&mut all, |stay| stay.from.at);
+    Ok(all)
+}
+
+/// The time of all who worked along in some runs, and what that costs in each currency.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn along<'a>(runs: impl IntoIterator<Item = &'a Run>, now: Moment) -> Answer<(Span, Vec<Money>)> {
+    let (mut time, mut sums) = (Span::ZERO, Vec::<Money>::new());
+    for run in runs {
+        for stay in stays(run, now)? {
+            time = time.plus(stay.time);
+            let Some(pay) = stay.pay.filter(|pay| !pay.is_zero()) else { continue };
+            match sums.iter_mut().find(|sum| sum.currency() == pay.currency()) {
+                Some(sum) => *sum = sum.plus(pay)?,
+                None => sums.push(pay),
+            }
+        }
+    }
+    Ok((time, sums))
 }
 
 /// What helpers earn: a cost of the job or the haul that they worked for.

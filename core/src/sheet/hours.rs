@@ -1,9 +1,10 @@
 //! The hours of a week and of a year: by kind, by what they were for, day by day, and where their minutes come from.
 
 use super::bench::{Look, Seen};
+use super::helped::along;
 use crate::bench::{Bench, Kind, On, Run, Shares, add, day as of_day};
 use crate::ledger::{Book, fold};
-use crate::quantity::{Count, Day, Listed, Sorted, Span, order_by_key};
+use crate::quantity::{Count, Day, Listed, Money, Sorted, Span, order_by_key};
 
 /// What was worked for one job, for one haul, or for neither.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -25,6 +26,8 @@ pub struct HoursSheet {
     pub by_kind: Sorted<Kind, Shares>,
     /// What took the most first.
     pub by_work: Vec<For>,
+    /// The time of those who worked along in runs that began on these days, and what it costs in each currency.
+    pub along: (Span, Vec<Money>),
     /// The days on which anything was worked.
     pub days: Sorted<Day, Shares>,
     /// So many runs that began on these days look wrong; the ended ones are in no total, as in the list of a day.
@@ -61,7 +64,9 @@ pub fn between((bench, book): (&Bench, &Book), (from, to): (Day, Day), seen: See
     let Sums { own, rework, by_kind, by_work, days, unsettled } = sums;
     let mut by_work: Vec<For> = by_work.iter().map(|(on, own)| For { on: *on, name: fold::name_of(book, *on), own: *own }).listed();
     order_by_key(&mut by_work, |work| std::cmp::Reverse(work.own.total()));
-    HoursSheet { from, to, own, rework, by_kind, by_work, days, unsettled }
+    let began = bench.runs().filter(|run| run.work.person == seen.person && is_in(&of_day::day_of(run)));
+    let along = along(began, seen.now.at).unwrap_or_default();
+    HoursSheet { from, to, own, rework, by_kind, by_work, along, days, unsettled }
 }
 
 #[derive(Default)]

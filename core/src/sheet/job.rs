@@ -1,8 +1,10 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
 use super::account::{Account, of as reckon};
+use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::shop::Shop;
+use crate::bench::On;
 use crate::ledger::fold::{self, Described, Job, Operation, Part, Quote, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
@@ -42,6 +44,8 @@ pub struct JobSheet {
     pub room: Option<(Decimal, Decimal)>,
     /// Its wood was cut by a plan.
     pub planned: bool,
+    /// Who worked along, and for what pay.
+    pub helped: Vec<Helped>,
     /// All of it, for whoever asks further.
     pub account: Account,
 }
@@ -153,6 +157,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
             due: sold.due,
             unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).listed(),
         },
+        helped: helped(shop, On::Job(id), job.currency)?,
         name: job.name,
         made_for: job.made_for,
         described: job.described,

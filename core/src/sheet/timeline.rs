@@ -1,6 +1,7 @@
 //! A day to scale: its runs as stretches from local midnight, what is not counted of them, what waited, and the gaps between.
 
 use super::day::DaySheet;
+use super::helped::stays;
 use super::waits::WaitLine;
 use crate::bench::{Bench, Run, Source};
 use crate::ledger::{Book, Fact};
@@ -47,6 +48,8 @@ pub struct Timeline {
     /// The earliest start first; a run from the day before is the first.
     pub boards: Vec<Board>,
     pub waits: Vec<Waited>,
+    /// Who worked along, each stay as far as it lies on the day.
+    pub helpers: Vec<Stretch>,
     /// Between the end of one run and the start of the next.
     pub gaps: Vec<Stretch>,
 }
@@ -57,6 +60,9 @@ pub fn timeline(book: &Book, bench: &Bench, sheet: &DaySheet, (waits, now): (Vec
     let person = sheet.lines.first().and_then(|line| line.run.work.person);
     let own = bench.runs().filter(|run| run.work.person == person);
     let on_it = own.filter(|run| run.started.day() <= day && day.start(run.started.offset) < run.end(now.at) || run.started.day() == day);
+    let stays = on_it.clone().flat_map(|run| stays(run, now.at).unwrap_or_default());
+    let helpers = stays.filter_map(|stay| on(day, (stay.from.at, stay.to.map_or(now.at, |to| to.at)), stay.from));
+    let helpers = helpers.filter(|on| on.from < on.to).listed();
     let mut boards: Vec<Board> = on_it.map(|run| board(book, sheet, run, now)).listed();
     order_by_key(&mut boards, |board| board.whole.from);
     let counted = boards.iter().map(|board| (board.run, board.whole)).listed();
@@ -68,14 +74,17 @@ pub fn timeline(book: &Book, bench: &Bench, sheet: &DaySheet, (waits, now): (Vec
     let gaps = boards.iter().zip(boards.iter().skip(1)).filter(|(one, next)| one.whole.to < next.whole.from);
     let gaps = gaps.map(|(one, next)| Stretch { from: one.whole.to, to: next.whole.from }).listed();
     let waits = waits.into_iter().filter_map(|line| waited(day, line, now.at)).listed();
-    Timeline { boards, waits, gaps }
+    Timeline { boards, waits, helpers, gaps }
 }
 
 impl Timeline {
-    /// From the first to the last of all that is on it.
+    /// From the first start to the last end, and what waited in between. A wait that came over midnight, or goes on over it, stretches
+    /// nothing: it is cut off at the edge.
     pub fn ends(&self) -> Option<Stretch> {
-        let boards = self.boards.iter().flat_map(|board| std::iter::once(&board.whole).chain(&board.spare));
-        let all = boards.chain(self.waits.iter().map(|wait| &wait.on)).copied().listed();
+        let boards = self.boards.iter().flat_map(|board| std::iter::once(&board.whole).chain(&board.spare)).copied();
+        let within = self.waits.iter().filter(|wait| !wait.before && !wait.after).map(|wait| wait.on);
+        let began = self.waits.iter().filter(|wait| !wait.before && wait.after).map(|wait| Stretch { to: wait.on.from, ..wait.on });
+        let all = boards.chain(within).chain(began).listed();
         let from = all.iter().map(|one| one.from).min()?;
         Some(Stretch { from, to: all.iter().map(|one| one.to).max()? })
     }
@@ -143,9 +152,10 @@ mod tests {
     use super::super::waits::Kept;
     use super::*;
     use crate::bench::{Mender, On};
-    use crate::ledger::decide::BenchCommand;
+    use crate::ledger::decide::{BenchCommand, Command, Laid, WaitCommand};
     use crate::ledger::fold;
     use crate::ledger::told::{Phone, at, work};
+    use crate::quantity::Key;
 
     fn told(phone: &Phone, days: i64, now: i64) -> Timeline {
         let seen = Seen { now: phone.wall(now), ..Seen::default() };
@@ -215,5 +225,37 @@ mod tests {
         let sand = phone.start(480, "sand", On::Nothing);
         phone.stop(900, sand);
         assert_eq!(shown(&told(&phone, 0, 901)), ["sand 480-540 Measured |540-900|"]);
+    }
+
+    /// Oiled at 13:50 for a day, beside an hour's work each day: neither day is drawn longer for it.
+    #[test]
+    fn what_waits_over_midnight_stretches_neither_day() {
+        let mut phone = Phone::new("a");
+        for day in [0, 1_440] {
+            let run = phone.start(day + 800, "oil", On::Nothing);
+            if day == 0 {
+                let laid = Laid { what: Key::read("coat").unwrap(), stuff: None, span: Span::minutes(1_440) };
+                phone.order(830, Command::Wait(WaitCommand::Clamp { run, n: 1, laid })).unwrap();
+            }
+            phone.stop(day + 825, run);
+        }
+        let ends = |day| {
+            let line = told(&phone, day, 2_400);
+            (line.ends().map(|ends| (ends.from.as_minutes(), ends.to.as_minutes())), line.waits[0].before, line.waits[0].after)
+        };
+        assert_eq!(ends(0), (Some((800, 830)), false, true));
+        assert_eq!(ends(1), (Some((800, 825)), true, false));
+    }
+
+    #[test]
+    fn helpers_lie_on_the_day_as_long_as_they_were_there() {
+        let mut phone = Phone::new("a");
+        let run = phone.start(480, "carry", On::Nothing);
+        phone.stop(600, run);
+        let recall = |from, to| BenchCommand::RecallHelper { run, from: at(from), to, pay: None };
+        phone.bench(610, recall(490, Some(at(520)))).unwrap();
+        phone.bench(610, recall(550, None)).unwrap();
+        let on: Vec<_> = told(&phone, 0, 620).helpers.iter().map(|on| (on.from.as_minutes(), on.to.as_minutes())).collect();
+        assert_eq!(on, [(490, 520), (550, 600)]);
     }
 }

@@ -120,14 +120,17 @@ pub struct StruckWait {
     pub began: Wall,
 }
 
-/// Waits of a day that were struck by themselves or with their act.
+/// Waits that were struck by themselves or with their act, on each day on which they would have waited.
 pub fn struck(book: &Book, day: Day) -> Vec<StruckWait> {
-    let began = book.entries().filter(|(entry, struck)| *struck && entry.wall.day() == day);
     let wait = |entry: &crate::ledger::Entry| match &entry.fact {
-        Fact::WaitBegan(f) => Some(StruckWait { id: entry.id, op: f.op.clone(), began: entry.wall }),
+        Fact::WaitBegan(f) => {
+            let off = Wall::new(entry.wall.at.plus(f.span), entry.wall.offset);
+            let waits = entry.wall.day() <= day && day <= off.day();
+            waits.then(|| StruckWait { id: entry.id, op: f.op.clone(), began: entry.wall })
+        }
         _ => None,
     };
-    began.filter_map(|(entry, _)| wait(entry)).listed()
+    book.entries().filter(|(_, struck)| *struck).filter_map(|(entry, _)| wait(entry)).listed()
 }
 
 #[cfg(test)]

@@ -136,14 +136,45 @@ fn recall(teller: &mut Teller, words: &mut Words) -> Told {
 
 fn mend(teller: &mut Teller, words: &mut Words) -> Told {
     let run = this_run(teller, words)?;
+    if words.has("on") {
+        let names = &teller.story.names;
+        let named = |word: &str| if word == "none" { Some(On::Nothing) } else { names.job(word).map(On::Job) };
+        let on = words.take("the name of a job, or none", named)?;
+        return order(teller, BenchCommand::Move { run, on });
+    }
+    if words.has("to") {
+        let (op, kind) = (words.text()?, kind(words)?);
+        let stage = stage(words)?.unwrap_or(kind.stage());
+        return order(teller, BenchCommand::Rename { run, op, kind, stage });
+    }
     let start = if words.has("start") { Some(moment(words, teller.story.now)?) } else { None };
     let stop = if words.has("stop") { Some(moment(words, teller.story.now)?) } else { None };
     let op = words.maybe_text();
     order(teller, BenchCommand::Mend { run, start, stop, op })
 }
 
+/// `helper was 10:00 to 11:00 15.00`: forgotten, and written down; `helper came 10:05`, `helper went 11:00`: the last one's times put right.
+fn helper_mended(teller: &mut Teller, words: &mut Words) -> Told {
+    if words.has("was") {
+        let from = moment(words, teller.story.now)?;
+        let to = if words.has("to") { Some(moment(words, teller.story.now)?) } else { None };
+        let pay = if words.is_done() || words.peek() == Some("run") { None } else { Some(words.money(teller.workshop.0)?) };
+        let run = this_run(teller, words)?;
+        return order(teller, BenchCommand::RecallHelper { run, from, to, pay });
+    }
+    let from = if words.has("came") { Some(moment(words, teller.story.now)?) } else { None };
+    let to = if words.has("went") { Some(moment(words, teller.story.now)?) } else { None };
+    let run = this_run(teller, words)?;
+    let heads = fold::bench(&teller.story.book).run(run).map(|run| run.heads.clone()).unwrap_or_default();
+    let helper = heads.last().ok_or(Refusal::NotThere)?.id;
+    order(teller, BenchCommand::MendHelper { run, helper, from, to, pay: None })
+}
+
 /// `helper joins ada 15.00`, `helper leaves ada`.
 fn helper(teller: &mut Teller, words: &mut Words) -> Told {
+    if words.peek().is_some_and(|word| ["was", "came", "went"].contains(&word)) {
+        return helper_mended(teller, words);
+    }
     let joins = words.take("joins or leaves", |word| match word {
         "joins" => Some(true),
         "leaves" => Some(false),

@@ -1,6 +1,8 @@
 //! Bench, heard: what a tap at the bench changes. A start is never held up by a question.
 
 pub mod day;
+pub mod ends;
+pub mod mending;
 pub mod offered;
 pub mod starting;
 #[cfg(test)]
@@ -15,7 +17,7 @@ use crate::parts::pad::Press;
 use crate::words::en::bench as words;
 use fivebar_core::bench::{Mender, On, Run, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
-use fivebar_core::quantity::{Clock, Currency, Day, Id, Moment, Money, PILE_MOST, Span, Wall, reading};
+use fivebar_core::quantity::{Clock, Count, Currency, Day, Id, Moment, Money, PILE_MOST, Span, Wall, reading};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
 
@@ -50,6 +52,10 @@ pub struct Bench {
     pub ago: Span,
     /// Off times up to here have rung, or were over when the app was opened.
     pub rung: Option<Moment>,
+    /// What was typed makes a run longer than a working day, and is asked about.
+    pub asked: bool,
+    /// A start that was said to be earlier than it could be, in words.
+    pub late: Option<(Id, String)>,
 }
 
 /// What can be said on Bench.
@@ -74,6 +80,10 @@ pub enum Tap {
     StoppedAt(Id),
     Press(Press),
     PadDone,
+    /// One of the moments that may have been meant.
+    Meant(Moment),
+    /// The batch has so many.
+    BatchOf(Count),
     Day(day::DayTap),
     Waits(waits::WaitTap),
     Big,
@@ -93,6 +103,7 @@ pub fn seen(app: &App) -> Seen {
 
 /// Takes in a tap on Bench.
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    app.bench.asked &= matches!(tap, Tap::PadDone | Tap::Starting(StartingTap::Clock));
     match tap {
         Tap::Board(choice) => start(app, work_of(&choice), now),
         Tap::Other => app.bench.over = Over::Starting(Box::new(Starting::new(app))),
@@ -112,6 +123,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::StoppedAt(run) => app.bench.over = Over::StoppedAt(run, Typed::default()),
         Tap::Press(press) => pressed(app, press),
         Tap::PadDone => pad_done(app, now),
+        Tap::Meant(at) => meant(app, at, now),
+        Tap::BatchOf(n) => batch_of(app, n, now),
         Tap::Day(tap) => day::heard(app, tap, now),
         Tap::Waits(tap) => waits::heard(app, tap, now),
         Tap::Big => awake(app, Over::Big),
@@ -135,6 +148,7 @@ fn close(app: &mut App) {
     app.notice = None;
     app.bench.over = match std::mem::take(&mut app.bench.over) {
         Over::Starting(starting) => starting.missed.map_or(Over::Nothing, day::list),
+        Over::Day(view) if view.back.is_some() && view.mend.is_none() => view.back.map_or(Over::Nothing, Over::Starting),
         Over::Waits(waiting) => waiting.less().map_or(Over::Nothing, |waiting| Over::Waits(Box::new(waiting))),
         Over::Day(view) if view.mend.is_some() => Over::Day(Box::new(day::View { mend: None, ..*view })),
         _ => Over::Nothing,
@@ -152,9 +166,20 @@ pub fn start(app: &mut App, work: Work, now: Now) {
     let big = matches!(app.bench.over, Over::Big);
     if app.order(&Command::Bench(BenchCommand::Start { work, ago }), now).is_some() {
         (app.bench.over, app.bench.ago) = (if big { Over::Big } else { Over::Nothing }, Span::ZERO);
+        app.bench.late = late(app, ago, now);
         app.orders.push(Order::Feel(Feel::Start));
         app.said = said;
     }
+}
+
+/// That a run began later than was asked, and why: the run before it ended, or began, then.
+fn late(app: &App, ago: Span, now: Now) -> Option<(Id, String)> {
+    let bench = app.shelf().bench();
+    let run = bench.running(None).filter(|run| now.wall.at.minus(ago) < run.started.at)?;
+    let before = bench.runs().rev().filter(|other| other.id != run.id && other.work.person.is_none());
+    let before = before.max_by_key(|other| (other.end(now.wall.at), other.started.at))?;
+    let stopped = before.started.at < run.started.at;
+    Some((run.id, words::began_late(&app.speech.clock(run.started), &before.work.op, stopped)))
 }
 
 fn stop(app: &mut App, now: Now) {
@@ -221,10 +246,8 @@ fn pad_done(app: &mut App, now: Now) {
             }
         }
         Over::Batch(typed) => {
-            let n = count(typed);
-            let work = sheet(app).running.map(|slab| slab.run.work);
-            if let (Some(n), Some(Work { on: On::Job(job), op, .. })) = (n, work) {
-                ordered(app, BenchCommand::PlanBatch { job, op, n }, now);
+            if let Some(n) = some(typed, sign) {
+                batch_of(app, n, now);
             }
         }
         Over::Helper(typed) => {
@@ -234,13 +257,65 @@ fn pad_done(app: &mut App, now: Now) {
             }
         }
         Over::StoppedAt(run, typed) => {
-            let run = *run;
-            if let Some((clock, began)) = typed.take(reading::clock).zip(run_of(app, run)) {
-                ordered(app, BenchCommand::StopAt { run, at: ended(app, &began, clock), by: Mender::Typed }, now);
-            }
+            let (run, text) = (*run, typed.text.clone());
+            let Some(began) = run_of(app, run) else { return };
+            said(app, ends::stop(app, &began, &text), now);
         }
-        Over::Day(_) => day::mended(app, now),
+        Over::Day(_) => mending::done(app, now),
         Over::Waits(_) => waits::typed(app, now),
+        _ => {}
+    }
+}
+
+/// A count of one or more.
+pub(super) fn some(typed: &mut Typed, sign: reading::Sign) -> Option<Count> {
+    let (least, most) = (reading::Quantity::Count(1), reading::Quantity::Count(PILE_MOST));
+    typed.take(|text| match reading::count(text, sign, PILE_MOST)? {
+        0 => Err(reading::Misread::OutOfRange { met: None, least, most, might_be: None }),
+        n => Ok(n),
+    })
+}
+
+/// The operation that runs, or that of the run whose line is opened, has so many pieces on its job.
+fn batch_of(app: &mut App, n: Count, now: Now) {
+    let opened = if let Over::Day(view) = &app.bench.over { view.open.and_then(|run| run_of(app, run)) } else { None };
+    let work = opened.or(sheet(app).running.map(|slab| slab.run)).map(|run| run.work);
+    if let Some(Work { on: On::Job(job), op, .. }) = work {
+        ordered(app, BenchCommand::PlanBatch { job, op, n }, now);
+    }
+}
+
+/// A moment that was typed: written down, asked about where it makes a run longer than a working day, or said why not.
+fn said(app: &mut App, meant: Result<ends::Meant, reading::Misread>, now: Now) {
+    match meant {
+        Err(why) => wrong(app, why),
+        Ok(said) if said.is_asked() => app.bench.asked = true,
+        Ok(said) => self::meant(app, said.at.at, now),
+    }
+}
+
+/// Why what is under the thumb was not taken.
+fn wrong(app: &mut App, why: reading::Misread) {
+    let typed = match &mut app.bench.over {
+        Over::StoppedAt(_, typed) => Some(typed),
+        Over::Starting(starting) => Some(&mut starting.typed),
+        Over::Day(view) => view.typed(),
+        _ => None,
+    };
+    if let Some(typed) = typed {
+        typed.wrong = Some(why);
+    }
+}
+
+/// Writes down the moment that was meant.
+fn meant(app: &mut App, at: Moment, now: Now) {
+    match &app.bench.over {
+        Over::StoppedAt(run, _) => {
+            let run = *run;
+            ordered(app, BenchCommand::StopAt { run, at, by: Mender::Typed }, now);
+        }
+        Over::Day(_) => mending::at(app, at, now),
+        Over::Starting(_) => starting::until(app, at, now),
         _ => {}
     }
 }

@@ -1,7 +1,7 @@
 //! What is being typed on the number pad, and what it is for. Half-typed text is never in the book.
 
 use super::doubt::{Doubt, Side};
-use crate::parts::pad::Press;
+use crate::parts::pad::{Half, Press};
 use fivebar_core::quantity::reading::{self, Misread, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Length, Units, writing};
 use fivebar_core::wood::moisture::Moisture;
@@ -30,10 +30,22 @@ impl Typed {
         if self.wrong.take().is_some() && press != Press::RubOut {
             self.text.clear();
         }
+        // What is typed after a half of the day is of its figures.
+        if let (Press::Digit(_), Some((figures, half))) = (press, self.text.split_once(' ').filter(|(_, half)| half.ends_with('m'))) {
+            let (figures, half) = (figures.to_owned(), half.to_owned());
+            self.text = figures;
+            self.press(press, sign);
+            self.text = format!("{} {half}", self.text);
+            return;
+        }
         match press {
             Press::Digit(digit) => self.text.push(char::from(b'0'.saturating_add(digit.min(9)))),
             Press::Point if self.text.contains(['.', ',', '/']) => {}
             Press::Point => self.text.push(if sign == Sign::Comma { ',' } else { '.' }),
+            Press::Half(half) => {
+                let figures = self.text.trim_end_matches([' ', 'a', 'p', 'm']).to_owned();
+                self.text = format!("{figures} {}", if half == Half::Am { "am" } else { "pm" });
+            }
             Press::Minus => self.turn_sign(),
             Press::Fraction(over, under) => {
                 let whole = self.text.split(' ').next().filter(|whole| !whole.contains('/')).unwrap_or_default().to_owned();
@@ -51,6 +63,7 @@ impl Typed {
 
     fn rub_out(&mut self) {
         match self.text.rfind([' ', '/']) {
+            Some(at) if self.text.ends_with('m') => self.text.truncate(at),
             Some(_) if self.text.contains('/') => {
                 let whole = self.text.split_once(' ').map(|(whole, _)| whole.to_owned());
                 self.text = whole.unwrap_or_default();

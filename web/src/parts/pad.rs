@@ -13,9 +13,26 @@ pub enum Press {
     Point,
     /// Below nothing, or above again.
     Minus,
+    /// Before noon, or after it.
+    Half(Half),
     /// A fraction of an inch.
     Fraction(u32, u32),
     RubOut,
+}
+
+/// A half of the day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Half {
+    Am,
+    Pm,
+}
+
+/// Keys for the halves of the day, where clocks have twelve hours; the one that stands is pressed.
+pub fn half_keys<M>(typed: &str, press: impl Fn(Press) -> M) -> El<M> {
+    let one = |half: Half, words: &'static str| {
+        bare("key h56", press(Press::Half(half))).attr("aria-pressed", if typed.ends_with(words) { "true" } else { "false" }).text(words)
+    };
+    el("div", "g2").attr("role", "group").attr("aria-label", words::HALF_OF_DAY).kid(one(Half::Am, words::AM)).kid(one(Half::Pm, words::PM))
 }
 
 /// The fractions to offer: halves to the finest that is measured, each in lowest terms.

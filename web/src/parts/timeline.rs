@@ -49,6 +49,8 @@ pub struct Timeline {
     pub to: f64,
     pub boards: Vec<Stretch>,
     pub lines: Vec<Line>,
+    /// From when to when somebody worked along.
+    pub helpers: Vec<(f64, f64)>,
     /// Hours to write under the line.
     pub hours: Vec<(f64, String)>,
     /// Midnight, where work went over it.
@@ -74,6 +76,10 @@ pub fn timeline<M>(day: &Timeline, said: String) -> El<M> {
         .attr("aria-label", said)
         .kids(ticks((day.from, day.to), Rhythm { tick, long: 60.0 }, base, |minute| day.x(minute)))
         .kids(day.midnights.iter().map(|at| line("night", (day.x(*at), 0.0), (day.x(*at), base + 13.0))))
+        .kids(day.helpers.iter().map(|(from, to)| {
+            let (left, right) = (day.x(*from), day.x(*to));
+            rect("fink", (left, base - TALL - 6.0), ((right - left).max(2.0), 4.0))
+        }))
         .kids(day.lines.iter().zip(&lanes).flat_map(|(one, lane)| waited(day, one, 5.0 + LANE * *lane as f64)))
         .kids(open.into_iter().chain(solid).flat_map(|stretch| {
             let over = if stretch.look == Look::Over { (base - TALL - 8.0, base - TALL) } else { (base - TALL, base) };
@@ -189,7 +195,16 @@ mod tests {
     use super::*;
 
     fn drawn(boards: Vec<Stretch>, lines: Vec<Line>) -> String {
-        let day = Timeline { width: 240.0, from: 480.0, to: 720.0, boards, lines, hours: vec![(480.0, "08:00".into())], midnights: vec![] };
+        let day = Timeline {
+            width: 240.0,
+            from: 480.0,
+            to: 720.0,
+            boards,
+            lines,
+            helpers: vec![],
+            hours: vec![(480.0, "08:00".into())],
+            midnights: vec![],
+        };
         timeline::<()>(&day, "the day".into()).html()
     }
 

@@ -19,6 +19,8 @@ extern "C" {
     type DateTimeFormat;
     #[wasm_bindgen(constructor, js_namespace = Intl, catch)]
     fn new(locale: &str, options: &Object) -> Result<DateTimeFormat, JsValue>;
+    #[wasm_bindgen(method, js_name = resolvedOptions)]
+    fn options(this: &DateTimeFormat) -> JsValue;
 
     #[wasm_bindgen(js_namespace = Intl)]
     type PluralRules;
@@ -62,6 +64,7 @@ pub struct Figures {
     written: RefCell<Sorted<String, String>>,
     plural: Option<PluralRules>,
     signs: (Option<char>, Option<char>),
+    halves: bool,
 }
 
 impl Figures {
@@ -70,7 +73,7 @@ impl Figures {
         let of = |locale| NumberFormat::new(locale, &Object::new()).ok();
         let (locale, plain) = of(locale).map_or_else(|| ("en", of("en")), |plain| (locale, Some(plain)));
         let (ready, written, signs) = (RefCell::default(), RefCell::default(), plain.as_ref().map(signs).unwrap_or_default());
-        Figures { locale: locale.into(), ready, written, plural: PluralRules::new(locale).ok(), signs }
+        Figures { locale: locale.into(), ready, written, plural: PluralRules::new(locale).ok(), signs, halves: has_halves(locale) }
     }
 
     /// An exact decimal, such as `1250.5`, with at least and at most so many decimals.
@@ -127,6 +130,11 @@ impl Figures {
             Some("many") => Plural::Many,
             _ => Plural::Other,
         }
+    }
+
+    /// Whether clocks have twelve hours.
+    pub fn has_halves(&self) -> bool {
+        self.halves
     }
 
     /// The sign between units and decimals.
@@ -186,6 +194,13 @@ pub fn locale() -> String {
     window().and_then(|w| w.navigator().language()).unwrap_or_else(|| "en".into())
 }
 
+/// Whether clocks of this language have twelve hours; a clock of its choice is the phone's own word on it.
+fn has_halves(locale: &str) -> bool {
+    let hour = object(&[("hour", "numeric".into())]);
+    let cycle = DateTimeFormat::new(locale, &hour).ok().and_then(|format| member(&format.options(), "hourCycle"));
+    cycle.is_some_and(|cycle| cycle == "h12" || cycle == "h11")
+}
+
 fn number_format(locale: &str, options: &[(&str, JsValue)]) -> Option<Function> {
     format_of(NumberFormat::new(locale, &object(options)).ok()?.into())
 }
@@ -194,6 +209,7 @@ fn date_format(locale: &str, how: Moment) -> Option<Function> {
     let shown: &[(&str, &str)] = match how {
         Moment::Day => &[("day", "numeric"), ("month", "short"), ("year", "numeric")],
         Moment::Weekday => &[("weekday", "short"), ("day", "numeric"), ("month", "short")],
+        Moment::Clock if has_halves(locale) => &[("hour", "numeric"), ("minute", "2-digit")],
         Moment::Clock => &[("hour", "2-digit"), ("minute", "2-digit"), ("hourCycle", "h23")],
     };
     let options: Vec<_> = shown.iter().chain([&("timeZone", "UTC")]).map(|(name, value)| (*name, JsValue::from(*value))).listed();

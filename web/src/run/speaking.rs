@@ -36,7 +36,12 @@ impl Speech for OnPhone {
     }
 
     fn clock(&self, wall: Wall) -> String {
-        self.figures.moment(How::Clock, wall.at.ms(), i32::from(wall.offset.as_minutes()))
+        // The narrow space of some languages is none of the font's.
+        self.figures.moment(How::Clock, wall.at.ms(), i32::from(wall.offset.as_minutes())).replace('\u{202f}', "\u{a0}")
+    }
+
+    fn has_halves(&self) -> bool {
+        self.figures.has_halves()
     }
 
     fn sign(&self) -> Sign {

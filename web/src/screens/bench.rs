@@ -4,9 +4,11 @@ mod big;
 mod cautions;
 mod day;
 mod foot;
+mod mending;
 mod pads;
 mod question;
 mod rack;
+pub mod refused;
 mod row;
 mod running;
 mod slab;
@@ -16,26 +18,20 @@ pub mod waits;
 mod week;
 
 use super::{Screen, Seen};
-use crate::app::bench::day::Mend;
 use crate::app::bench::{Over, Tap, sheet};
 use crate::app::{App, Msg};
-use crate::words::en::bench as words;
 
 /// The screen as it stands.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     match &app.bench.over {
         Over::Nothing => running::screen(app, &sheet(app), seen),
         Over::Starting(starting) => start::screen(starting, app, seen),
-        Over::Batch(typed) => pads::count(("bench/batch", words::OF_HOW_MANY), typed, app, seen),
+        Over::Batch(typed) => pads::batch(sheet(app).running.map(|slab| slab.run).as_ref(), typed, app, seen),
         Over::Helper(typed) => pads::helper(typed, app, seen),
         Over::More(typed) => pads::more(typed, app, seen),
         Over::StoppedAt(run, typed) => pads::stopped(*run, typed, app, seen),
-        Over::Day(view) => match &view.mend {
-            Some(Mend::Start(typed)) => pads::mend((words::STARTED_WHEN, view.open), typed, app, seen),
-            Some(Mend::Stop(typed)) => pads::mend((words::STOPPED_WHEN, view.open), typed, app, seen),
-            _ if view.week => week::screen(app, view, seen),
-            _ => day::screen(app, view, seen),
-        },
+        Over::Day(view) if view.week => week::screen(app, view, seen),
+        Over::Day(view) => mending::pad(view, app, seen).unwrap_or_else(|| day::screen(app, view, seen)),
         Over::Waits(waiting) => match (&waiting.typing, &waiting.usual) {
             (Some((asked, typed, unit)), _) => waits::span((asked, typed, *unit), app, seen),
             (None, Some(op)) => waits::usual(op, app, seen),

@@ -132,7 +132,13 @@ fn notice(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let shown = |worded| el("div", "notices").kid(trouble(worded));
     let away = || key("key h56", words::UNDERSTOOD, "", Msg::Common(Common::Understood));
     match app.notice.as_ref()? {
-        Notice::Refused(refusal) => Some(shown(said::refused(refusal, seen)).kid(away())),
+        Notice::Refused(refusal) => {
+            let said = shown(bench::refused::worded(refusal, app, seen));
+            Some(match bench::refused::mend(refusal) {
+                Some(mend) => said.kid(el("div", "g2").kid(away()).kid(mend)),
+                None => said.kid(away()),
+            })
+        }
         Notice::NotSaved(why) => {
             let again = key("key solid h56", words::TRY_AGAIN, "", Msg::Common(Common::TryAgain));
             let copy = key("key h56", words::KEEP_A_COPY, "", Msg::Workshop(Tap::KeepCopyNow));

@@ -14,8 +14,12 @@ pub trait Speech {
     fn short_money(&self, sum: Money) -> String;
     /// Tue 3 March.
     fn day(&self, wall: Wall) -> String;
-    /// 09:42.
+    /// 09:42, or 9:42 am where clocks have twelve hours.
     fn clock(&self, wall: Wall) -> String;
+    /// Clocks have twelve hours, and say am and pm.
+    fn has_halves(&self) -> bool {
+        false
+    }
     fn sign(&self) -> Sign;
     /// What the phone's language suggests until the maker chose.
     fn currency(&self) -> Currency;
@@ -83,11 +87,13 @@ pub struct Plain {
     pub sign: Sign,
     pub currency: Currency,
     pub units: Units,
+    /// Clocks of twelve hours.
+    pub halves: bool,
 }
 
 impl Default for Plain {
     fn default() -> Self {
-        Plain { sign: Sign::Point, currency: Currency::USD, units: Units::Inch }
+        Plain { sign: Sign::Point, currency: Currency::USD, units: Units::Inch, halves: false }
     }
 }
 
@@ -119,7 +125,15 @@ impl Speech for Plain {
     }
 
     fn clock(&self, wall: Wall) -> String {
-        format!("{:02}:{:02}", wall.minute_of_day() / 60, wall.minute_of_day() % 60)
+        let (hour, minute) = (wall.minute_of_day() / 60, wall.minute_of_day() % 60);
+        if !self.halves {
+            return format!("{hour:02}:{minute:02}");
+        }
+        format!("{}:{minute:02}\u{a0}{}", if hour % 12 == 0 { 12 } else { hour % 12 }, if hour < 12 { "AM" } else { "PM" })
+    }
+
+    fn has_halves(&self) -> bool {
+        self.halves
     }
 
     fn sign(&self) -> Sign {

@@ -2,9 +2,9 @@
 //!
 //! A start is never refused because another run looks wrong: it is a switch, and the other stays listed for mending.
 
-use super::Act;
 use super::job::some_pieces;
-use crate::bench::{Bench, Mender, On, Run, Stage, Work};
+use super::{Act, helper};
+use crate::bench::{Bench, Kind, Mender, On, Run, Stage, Work};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::{Book, Fact, fold};
 use crate::quantity::{Count, Decimal, Id, Moment, Money, PILE_MOST, Span};
@@ -50,6 +50,18 @@ pub enum BenchCommand {
         stop: Option<Moment>,
         op: Option<String>,
     },
+    /// A run was of another job or haul, or of none.
+    Move {
+        run: Id,
+        on: On,
+    },
+    /// A run was of another operation, with its kind and stage.
+    Rename {
+        run: Id,
+        op: String,
+        kind: Kind,
+        stage: Stage,
+    },
     /// Time that was not stamped, with the heads at work: at least one.
     Recall {
         work: Work,
@@ -65,6 +77,21 @@ pub enum BenchCommand {
     HelperLeaves {
         run: Id,
         person: Option<Id>,
+    },
+    /// A helper worked along in a run and was forgotten; without an end they are there until the run ends, or they leave.
+    RecallHelper {
+        run: Id,
+        from: Moment,
+        to: Option<Moment>,
+        pay: Option<Money>,
+    },
+    /// When a helper came or went, or their pay, is put right.
+    MendHelper {
+        run: Id,
+        helper: Id,
+        from: Option<Moment>,
+        to: Option<Moment>,
+        pay: Option<Money>,
     },
     PlanBatch {
         job: Id,
@@ -97,6 +124,16 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
             let run = running(&bench, *run)?;
             let there = run.heads.iter().any(|head| head.person == *person && head.to.is_none());
             if there { done(act.add(kind::HelperLeft { run: run.id, person: *person })) } else { Err(Refusal::NotThere) }
+        }
+        BenchCommand::Move { run, on } => helper::move_run(book, found(&bench, *run)?, *on, act),
+        BenchCommand::Rename { run, op, kind, stage } => {
+            named(op)?;
+            let stage = Some(*stage).filter(|stage| *stage != kind.stage());
+            done(act.add(kind::RunRenamed { run: found(&bench, *run)?.id, op: op.clone(), kind: *kind, stage }))
+        }
+        BenchCommand::RecallHelper { run, from, to, pay } => helper::recall(book, found(&bench, *run)?, (*from, *to, *pay), act),
+        BenchCommand::MendHelper { run, helper, from, to, pay } => {
+            helper::mend(book, found(&bench, *run)?, (*helper, *from, *to, *pay), act)
         }
         BenchCommand::PlanBatch { job, op, n } => {
             on_known(book, On::Job(*job))?;
@@ -186,7 +223,7 @@ fn recall(book: &Book, bench: &Bench, (work, start, stop, heads): (&Work, Moment
 }
 
 /// The job and the haul.
-fn on_what(on: On) -> (Option<Id>, Option<Id>) {
+pub(super) fn on_what(on: On) -> (Option<Id>, Option<Id>) {
     match on {
         On::Job(job) => (Some(job), None),
         On::Haul(haul) => (None, Some(haul)),
@@ -199,7 +236,7 @@ fn beyond_default(work: &Work) -> (Option<Stage>, Option<bool>) {
     (Some(work.stage).filter(|stage| *stage != work.kind.stage()), work.rework.then_some(true))
 }
 
-fn done(_: Id) -> Answer<()> {
+pub(super) fn done(_: Id) -> Answer<()> {
     Ok(())
 }
 
@@ -224,7 +261,7 @@ pub(super) fn at_most(would_be: Count) -> Answer<()> {
     if would_be <= PILE_MOST { Ok(()) } else { Err(Refusal::TooManyPieces { would_be, most: PILE_MOST }) }
 }
 
-fn no_crowd(would_be: Count) -> Answer<()> {
+pub(super) fn no_crowd(would_be: Count) -> Answer<()> {
     if would_be <= HEADS_MOST { Ok(()) } else { Err(Refusal::TooManyHeads { would_be, most: HEADS_MOST }) }
 }
 
@@ -245,7 +282,7 @@ fn not_there_yet(run: &Run, person: Option<Id>) -> Answer<()> {
 }
 
 /// Pay is nothing or more, and in the currency of the job or haul whose cost it is.
-fn payable(book: &Book, on: On, pay: Option<Money>) -> Answer<()> {
+pub(super) fn payable(book: &Book, on: On, pay: Option<Money>) -> Answer<()> {
     let Some(pay) = pay else { return Ok(()) };
     if pay.amount() < Decimal::ZERO {
         return Err(Refusal::MoneyBelowNothing { met: pay });

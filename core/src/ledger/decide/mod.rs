@@ -5,6 +5,7 @@ mod book;
 mod dates;
 mod estimate;
 mod haul;
+mod helper;
 mod job;
 mod left;
 mod mend;

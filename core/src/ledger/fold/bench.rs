@@ -22,7 +22,7 @@ pub fn bench(book: &Book) -> Bench {
     gathered.bench()
 }
 
-/// The last act on what a run is on, after its start and not after its end. Starts and recalled time are no acts.
+/// The last act on what a run is on, after its start and not after its end. Starts, recalled time and what is put right are no acts.
 pub fn last_act(book: &Book, run: &Run, now: Moment) -> Option<Moment> {
     let subject = match run.work.on {
         On::Job(id) => Subject::Job(id),
@@ -30,7 +30,7 @@ pub fn last_act(book: &Book, run: &Run, now: Moment) -> Option<Moment> {
         On::Nothing => return None,
     };
     let (start, end) = (run.started.at, run.end(now));
-    let acts = book.about(subject).filter(|entry| !matches!(entry.fact, Fact::RunStarted(_) | Fact::RunRecalled(_)));
+    let acts = book.about(subject).filter(|entry| !matches!(entry.fact, Fact::RunStarted(_) | Fact::RunRecalled(_) | Fact::RunMoved(_)));
     acts.map(Entry::at).filter(|at| start < *at && *at <= end).max()
 }
 
@@ -56,9 +56,18 @@ fn lift(last: &mut Sorted<Device, Moment>, entry: &Entry) -> Tap {
 struct Said {
     run: Option<Run>,
     stop: Option<(Tap, bool)>,
-    mended: Vec<kind::RunMended>,
+    mended: Vec<Mended>,
     notches: Vec<Notch>,
     heads: Vec<Head>,
+    // A word on a helper may arrive before the helper.
+    heads_mended: Vec<kind::HelperMended>,
+}
+
+/// One word on a run.
+enum Mended {
+    Ends(kind::RunMended),
+    On(On),
+    Op(kind::RunRenamed),
 }
 
 #[derive(Default)]
@@ -78,11 +87,17 @@ impl Gathered {
             Fact::RunStopped(f) => {
                 self.of(f.run).stop.get_or_insert((tap, f.switched.unwrap_or(false)));
             }
-            Fact::RunMended(f) => self.of(f.run).mended.push(f.clone()),
+            Fact::RunMended(f) => self.of(f.run).mended.push(Mended::Ends(f.clone())),
+            Fact::RunMoved(f) => self.of(f.run).mended.push(Mended::On(on(f.job, f.haul))),
+            Fact::RunRenamed(f) => self.of(f.run).mended.push(Mended::Op(f.clone())),
             Fact::PiecesDone(f) => self.of(f.run).notches.push(Notch { id: entry.id, at: tap.wall.at, n: f.n }),
             Fact::HelperJoined(f) => {
-                self.of(f.run).joined(Head { n: 1, person: f.person, pay: f.pay, from: tap.wall.at, to: None });
+                self.of(f.run).joined(Head { id: entry.id, n: 1, person: f.person, pay: f.pay, from: tap.wall.at, to: None });
             }
+            Fact::HelperRecalled(f) => {
+                self.of(f.run).joined(Head { id: entry.id, n: 1, person: f.person, pay: f.pay, from: f.from, to: f.to });
+            }
+            Fact::HelperMended(f) => self.of(f.run).heads_mended.push(f.clone()),
             Fact::HelperLeft(f) => self.of(f.run).left(f.person, tap.wall.at),
             Fact::BatchPlanned(f) => {
                 self.planned.insert((f.job, f.op.clone()), f.n);
@@ -138,10 +153,17 @@ impl Said {
             run.lifted |= tap.lifted || tap.wall.at < run.tapped.at;
         }
         for mended in self.mended {
-            mend(&mut run, mended);
+            match mended {
+                Mended::Ends(said) => mend(&mut run, said),
+                Mended::On(on) => run.work.on = on,
+                Mended::Op(said) => rename(&mut run, said),
+            }
         }
         run.notches = self.notches;
         run.heads.extend(self.heads);
+        for said in &self.heads_mended {
+            run.heads.iter_mut().filter(|head| head.id == said.helper).for_each(|head| mend_head(head, said));
+        }
         Some(run)
     }
 }
@@ -162,6 +184,17 @@ fn mend(run: &mut Run, said: kind::RunMended) {
         run.work.op = op;
     }
     as_stamped(run);
+}
+
+fn rename(run: &mut Run, said: kind::RunRenamed) {
+    (run.work.stage, run.work.kind, run.work.op) = (said.stage.unwrap_or(said.kind.stage()), said.kind, said.op);
+}
+
+/// The last word on each stands. Pay of nothing is no pay.
+fn mend_head(head: &mut Head, said: &kind::HelperMended) {
+    head.from = said.from.unwrap_or(head.from);
+    head.to = said.to.or(head.to);
+    head.pay = said.pay.or(head.pay).filter(|pay| !pay.is_zero());
 }
 
 /// An end that was put back to what the clock had stamped is measured again, and it was answered for.
@@ -196,7 +229,7 @@ fn recalled(entry: &Entry, f: &kind::RunRecalled) -> Run {
     run.stopped = Some(place(f.stop.max(f.start)));
     run.recalled = true;
     if let Some(n) = f.heads.map(|heads| heads.saturating_sub(1)).filter(|n| 0 < *n) {
-        run.heads.push(Head { n, person: None, pay: None, from: Moment::at(i64::MIN), to: None });
+        run.heads.push(Head { id: entry.id, n, person: None, pay: None, from: Moment::at(i64::MIN), to: None });
     }
     run
 }

@@ -5,7 +5,7 @@ use crate::bench::wait::{Off, Said, Usuals, Wait, Waits};
 use crate::ledger::kind::wait as kind;
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::quantity::{Id, Listed, Span};
+use crate::quantity::{Id, Listed, Sorted, Span};
 
 /// Every wait there is.
 pub fn waits(book: &Book) -> Waits {
@@ -28,6 +28,8 @@ struct Told {
 struct Gathered {
     of: Places,
     told: Vec<Told>,
+    /// The job of each run that was moved.
+    moved: Sorted<Id, Option<Id>>,
     usuals: Usuals,
 }
 
@@ -42,6 +44,10 @@ impl Gathered {
             Fact::WaitMended(f) => {
                 let told = self.of(f.wait);
                 told.mended = Some((told.mended.map_or(1, |(times, _)| times.saturating_add(1)), f.span));
+            }
+            // What a run clamped goes with it.
+            Fact::RunMoved(f) => {
+                self.moved.insert(f.run, f.job);
             }
             Fact::OperationWaitSet(f) => {
                 let said = f.what.clone().map(|what| Said { what, stuff: f.stuff.clone(), span: f.span });
@@ -78,7 +84,8 @@ impl Gathered {
         let one = |told: Told| {
             let (mended, span) = told.mended.map_or((0, None), |(times, span)| (times, Some(span)));
             let began = told.began?;
-            Some(Wait { ended: told.ended, mended, span: span.unwrap_or(began.span), ..began })
+            let job = began.run.and_then(|run| self.moved.get(&run).copied()).unwrap_or(began.job);
+            Some(Wait { job, ended: told.ended, mended, span: span.unwrap_or(began.span), ..began })
         };
         Waits::new(self.told.into_iter().filter_map(one).listed(), self.usuals)
     }

@@ -23,4 +23,12 @@ kinds! {
     HelperJoined { run: Id; person: Id, pay: Money }
     /// A helper left a run.
     HelperLeft { run: Id; person: Id }
+    /// A run was of another job or haul, or of neither; its pieces and helpers go along.
+    RunMoved { run: Id; job: Id, haul: Id }
+    /// A run was of another operation, with its kind and, where that is not the kind's own, its stage.
+    RunRenamed { run: Id, op: String, kind: Kind; stage: Stage }
+    /// A helper worked along in a run, written down afterwards; with no `to` they stay. `pay` per hour when paid.
+    HelperRecalled { run: Id, from: Moment; to: Moment, person: Id, pay: Money }
+    /// When a helper came or went, or what they are paid, was put right; `helper` is the entry by which they came. What is missing stays as it was.
+    HelperMended { run: Id, helper: Id; from: Moment, to: Moment, pay: Money }
 }

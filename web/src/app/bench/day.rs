@@ -3,11 +3,13 @@
 use super::super::App;
 use super::super::entry::Typed;
 use super::starting::Starting;
-use super::{Over, begun, ended, ordered, run_of};
+use super::{Over, mending, ordered, run_of};
+use crate::parts::Place;
 use crate::parts::pad::Press;
+use fivebar_core::bench::{Kind, On, Stage};
 use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Day, Id, reading};
+use fivebar_core::quantity::{Day, Id, Moment};
 
 /// The day that is listed.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,13 +21,33 @@ pub struct View {
     pub open: Option<Id>,
     /// What is put right of the run that is opened.
     pub mend: Option<Mend>,
+    /// Time that was missed and met this run: its form, as it was left.
+    pub back: Option<Box<Starting>>,
+}
+
+/// A helper whose times are put right, or who was forgotten.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Helper {
+    /// Of the entry by which they came; none for one who was forgotten.
+    pub id: Option<Id>,
+    /// What was said so far of one who was forgotten: from when, and until when; none to the end.
+    pub from: Option<Moment>,
+    pub to: Option<Moment>,
 }
 
 /// What is put right of a run.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Mend {
-    /// Which of the three is asked.
+    /// Which of them is asked.
     Which,
+    /// Of which job it was.
+    Job,
+    /// Of how many pieces its operation is.
+    Of(Typed),
+    /// When a helper came, went, and what they are paid.
+    Came(Helper, Typed),
+    Went(Helper, Typed),
+    Pay(Helper, Typed),
     Start(Typed),
     Stop(Typed),
     /// The operation, half-typed.
@@ -45,9 +67,15 @@ pub enum DayTap {
     /// Opens a run or a count, or closes it.
     Open(Id),
     /// Begins to put something right of the run that is opened.
-    Mend(Mend),
+    Mend(Box<Mend>),
     /// The operation as it was typed.
     Op,
+    /// An operation that is known, with its kind.
+    Picked(String, Kind, Stage),
+    /// The run was of this job, or of none.
+    Move(On),
+    /// The line of a run, opened to be mended; back leads where it was asked for.
+    See(Id),
     /// The ends as the clock had stamped them.
     AsStamped(Id),
     /// Takes a run or a count back; the bar puts it back.
@@ -59,15 +87,24 @@ pub enum DayTap {
 
 impl View {
     pub(super) fn press(&mut self, press: Press, sign: Sign) {
-        if let Some(Mend::Start(typed) | Mend::Stop(typed)) = &mut self.mend {
+        if let Some(typed) = self.typed() {
             typed.press(press, sign);
+        }
+    }
+
+    /// What is under the thumb.
+    pub(super) fn typed(&mut self) -> Option<&mut Typed> {
+        match &mut self.mend {
+            Some(Mend::Start(typed) | Mend::Stop(typed) | Mend::Of(typed)) => Some(typed),
+            Some(Mend::Came(_, typed) | Mend::Went(_, typed) | Mend::Pay(_, typed)) => Some(typed),
+            Some(Mend::Which | Mend::Job | Mend::Op(_)) | None => None,
         }
     }
 }
 
 /// The list of a day, with nothing opened.
 pub fn list(day: Day) -> Over {
-    Over::Day(Box::new(View { day, week: false, open: None, mend: None }))
+    Over::Day(Box::new(View { day, week: false, open: None, mend: None, back: None }))
 }
 
 /// The Monday of the week of a day.
@@ -76,7 +113,7 @@ pub fn monday(day: Day) -> Day {
 }
 
 fn weekly(day: Day) -> Over {
-    Over::Day(Box::new(View { day, week: true, open: None, mend: None }))
+    Over::Day(Box::new(View { day, week: true, open: None, mend: None, back: None }))
 }
 
 /// On or back by days, or by weeks where the week is shown.
@@ -105,7 +142,10 @@ pub fn heard(app: &mut App, tap: DayTap, now: Now) {
             }
         }
         DayTap::AsStamped(run) => as_stamped(app, run, now),
-        DayTap::Op => mended(app, now),
+        DayTap::Op => mending::done(app, now),
+        DayTap::Picked(op, kind, stage) => mending::picked(app, (op, kind, stage), now),
+        DayTap::Move(on) => mending::moved(app, on, now),
+        DayTap::See(run) => see(app, run),
         DayTap::Open(id) => {
             if let Over::Day(view) = &mut app.bench.over {
                 (view.open, view.mend) = ((view.open != Some(id)).then_some(id), None);
@@ -113,10 +153,22 @@ pub fn heard(app: &mut App, tap: DayTap, now: Now) {
         }
         DayTap::Mend(mend) => {
             if let Over::Day(view) = &mut app.bench.over {
-                view.mend = Some(mend);
+                view.mend = Some(*mend);
             }
         }
     }
+}
+
+/// Opens the line of a run; time that was missed and met it waits until it is mended.
+fn see(app: &mut App, run: Id) {
+    let Some(began) = run_of(app, run) else { return };
+    let back = match std::mem::take(&mut app.bench.over) {
+        Over::Starting(starting) => Some(starting),
+        Over::Day(view) => view.back,
+        _ => None,
+    };
+    (app.notice, app.place) = (None, Place::Bench);
+    app.bench.over = Over::Day(Box::new(View { day: began.started.day(), week: false, open: Some(run), mend: None, back }));
 }
 
 /// The day that is listed; today where none is.
@@ -136,21 +188,4 @@ fn as_stamped(app: &mut App, run: Id, now: Now) {
     let start = run.mended_start.map(|_| run.tapped.at);
     let stop = run.mended_stop.and(run.tapped_stop).map(|stop| stop.at);
     ordered(app, BenchCommand::Mend { run: run.id, start, stop, op: None }, now);
-}
-
-/// Writes down what was typed of the run that is opened.
-pub(super) fn mended(app: &mut App, now: Now) {
-    let Over::Day(view) = &mut app.bench.over else { return };
-    let Some(run) = view.open else { return };
-    let (mut start, mut stop, mut op) = (None, None, None);
-    match &mut view.mend {
-        Some(Mend::Start(typed)) => start = typed.take(reading::clock),
-        Some(Mend::Stop(typed)) => stop = typed.take(reading::clock),
-        Some(Mend::Op(text)) => op = Some(text.trim().to_owned()),
-        Some(Mend::Which) | None => {}
-    }
-    let Some(it) = run_of(app, run).filter(|_| start.is_some() || stop.is_some() || op.is_some()) else { return };
-    let start = start.map(|clock| begun(&it, clock, now.wall.at));
-    let stop = stop.map(|clock| ended(app, &it, clock));
-    ordered(app, BenchCommand::Mend { run, start, stop, op }, now);
 }

@@ -2,12 +2,13 @@
 
 use super::super::App;
 use super::super::entry::Typed;
-use super::{Over, day, ordered, sheet, start};
+use super::{Over, day, ends, ordered, said, sheet, start, wrong};
 use crate::words::en::count;
 use fivebar_core::bench::{Kind, On, Stage, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Clock, Day, Id, Listed, Wall, reading};
+use fivebar_core::quantity::{Clock, Day, Id, Listed, Moment, Wall};
+use fivebar_core::refusal::Refusal;
 
 /// The answers so far.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,6 +26,8 @@ pub struct Starting {
     pub missed: Option<Day>,
     pub from: Option<Clock>,
     pub typed: Typed,
+    /// What was typed of the end that is not under the thumb.
+    pub other: String,
 }
 
 /// What can be said of a start.
@@ -47,6 +50,8 @@ pub enum StartingTap {
     Rework,
     /// A time by the clock, from or until.
     Clock,
+    /// From when, once more.
+    From,
 }
 
 impl Starting {
@@ -65,6 +70,7 @@ impl Starting {
             missed: None,
             from: None,
             typed: Typed::default(),
+            other: String::new(),
         }
     }
 
@@ -96,6 +102,7 @@ pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
         StartingTap::Kind(kind) => starting.chosen = Some((starting.op.trim().to_owned(), kind, kind.stage())),
         StartingTap::Rework => starting.rework = !starting.rework,
         StartingTap::Clock => return clock(app, now),
+        StartingTap::From => return other_end(app, None),
     }
     begin(app, now);
 }
@@ -109,25 +116,37 @@ fn begin(app: &mut App, now: Now) {
     }
 }
 
-/// From when, then until when: time that was missed is written down with the second.
+/// From when, then until when: time that was missed is written down with the second. What was refused stays where it was typed.
 fn clock(app: &mut App, now: Now) {
+    let Over::Starting(starting) = &app.bench.over else { return };
+    let (Some(on), text) = (starting.missed, starting.typed.text.clone()) else { return };
+    app.notice = None;
+    match starting.from {
+        None => match ends::from(app, on, &text) {
+            Err(why) => wrong(app, why),
+            Ok((_, meant)) if now.wall.at <= meant.at.at => app.refuse(Refusal::NotYet { met: meant.at.at, now: now.wall.at }),
+            Ok((clock, _)) => other_end(app, Some(clock)),
+        },
+        Some(from) => said(app, ends::until(app, (on, from), &text), now),
+    }
+}
+
+/// The other of the two ends comes under the thumb, with what was typed of it.
+fn other_end(app: &mut App, from: Option<Clock>) {
     let Over::Starting(starting) = &mut app.bench.over else { return };
-    let Some(clock) = starting.typed.take(reading::clock) else { return };
-    starting.typed = Typed::default();
-    let (Some(from), Some(on), Some(work)) = (starting.from, starting.missed, starting.work()) else {
-        starting.from = Some(clock);
-        return;
-    };
-    // An end before the beginning is meant for the day after, where that has come.
-    let after = clock < from && app.moment_of(on.next(), clock).at <= now.wall.at;
-    let last = if after { on.next() } else { on };
-    let (start, stop) = (app.moment_of(on, from), app.moment_of(last, clock));
+    let other = std::mem::replace(&mut starting.other, std::mem::take(&mut starting.typed.text));
+    (starting.from, starting.typed) = (from, Typed::of(other));
+}
+
+/// Time that was missed is written down.
+pub(super) fn until(app: &mut App, stop: Moment, now: Now) {
+    let Over::Starting(starting) = &app.bench.over else { return };
+    let (Some(from), Some(on), Some(work)) = (starting.from, starting.missed, starting.work()) else { return };
+    let start = app.moment_of(on, from);
     // It is written with the offset of the time it tells of, by which its ends are shown.
     let now = Now { wall: Wall::new(now.wall.at, start.offset), ..now };
-    ordered(app, BenchCommand::Recall { work, start: start.at, stop: stop.at, heads: 1 }, now);
-    match &mut app.bench.over {
-        // Refused: both ends are asked again.
-        Over::Starting(starting) => starting.from = None,
-        over => *over = day::list(on),
+    ordered(app, BenchCommand::Recall { work, start: start.at, stop, heads: 1 }, now);
+    if !matches!(app.bench.over, Over::Starting(_)) {
+        app.bench.over = day::list(on);
     }
 }

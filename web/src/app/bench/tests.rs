@@ -2,6 +2,7 @@
 
 mod days;
 mod helper;
+mod mending;
 mod rack;
 mod waits;
 
@@ -248,12 +249,12 @@ fn the_day_lists_mends_strikes_and_puts_back() {
     let today = told.today();
     let shown = told.at(61, [day(DayTap::Show(today)), day(DayTap::Open(sanding))]);
     holds(&shown, &["Today", "1 h in all", "all measured", "The clock said 09:00 to 10:00.", "Mend", "Strike", r#"aria-expanded="true""#]);
-    holds(&told.at(61, [day(DayTap::Mend(Mend::Which))]), &["Operation"]);
-    told.at(62, [day(DayTap::Mend(Mend::Stop(Typed::default())))]);
+    holds(&told.at(61, [day(DayTap::Mend(Box::new(Mend::Which)))]), &["Operation"]);
+    told.at(62, [day(DayTap::Mend(Box::new(Mend::Stop(Typed::default()))))]);
     let shown = told.at(62, presses("0930").into_iter().chain([tap(Tap::PadDone)]));
     holds(&shown, &["30 min in all", "corrected: ended at 09:30; the clock showed 1\u{a0}h", "1 h again"]);
     holds(&told.at(63, [day(DayTap::AsStamped(sanding))]), &["1 h in all", "all measured"]);
-    told.at(64, [day(DayTap::Mend(Mend::Op("Scrape ".into()))), day(DayTap::Op)]);
+    told.at(64, [day(DayTap::Mend(Box::new(Mend::Op("Scrape ".into())))), day(DayTap::Op)]);
     assert_eq!(told.minutes(), [("Scrape".into(), 60)]);
     let shown = told.at(65, [day(DayTap::Strike(sanding))]);
     holds(&shown, &["Struck", "Put back", "Put it back", "Nothing logged on this day."]);
@@ -269,7 +270,7 @@ fn a_mend_that_would_pay_a_minute_twice_is_refused_in_words() {
     let sanding = told.start(30, "Sand");
     told.at(60, [tap(Tap::Stop)]);
     let today = told.today();
-    told.at(61, [day(DayTap::Show(today)), day(DayTap::Open(sanding)), day(DayTap::Mend(Mend::Start(Typed::default())))]);
+    told.at(61, [day(DayTap::Show(today)), day(DayTap::Open(sanding)), day(DayTap::Mend(Box::new(Mend::Start(Typed::default()))))]);
     let shown = told.at(61, presses("0915").into_iter().chain([tap(Tap::PadDone)]));
     holds(&shown, &["role=\"alert\"", "Started at"]);
     assert_eq!(told.minutes(), [("Saw".into(), 30), ("Sand".into(), 30)]);
@@ -305,7 +306,7 @@ fn a_start_is_mended_to_before_midnight() {
             told.at(to, [tap(Tap::Stop)]);
         }
         let (now, on) = (to.unwrap_or(from + 50), told.today_at(from));
-        told.at(now, [day(DayTap::Show(on)), day(DayTap::Open(run)), day(DayTap::Mend(Mend::Start(Typed::default())))]);
+        told.at(now, [day(DayTap::Show(on)), day(DayTap::Open(run)), day(DayTap::Mend(Box::new(Mend::Start(Typed::default()))))]);
         let shown = told.at(now, presses(clock).into_iter().chain([tap(Tap::PadDone)]));
         assert_eq!(shown.contains("role=\"alert\""), minutes.is_none(), "{clock}: {shown}");
         assert_eq!(told.minutes(), [("Sand".into(), minutes.unwrap_or(now - from))], "{clock}");
@@ -329,7 +330,7 @@ fn a_typed_end_is_by_the_clock_of_its_moment() {
             let on = told.today_at(from);
             if stopped {
                 told.at(now, [tap(Tap::Stop), day(DayTap::Show(on)), day(DayTap::Open(run))]);
-                told.at(now, [day(DayTap::Mend(Mend::Stop(Typed::default())))]);
+                told.at(now, [day(DayTap::Mend(Box::new(Mend::Stop(Typed::default()))))]);
             } else {
                 told.at(now, [tap(Tap::StoppedAt(run))]);
             }

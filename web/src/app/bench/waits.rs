@@ -14,7 +14,7 @@ use fivebar_core::bench::{On, Run};
 use fivebar_core::ledger::decide::{Command, Laid, Now, WaitCommand};
 use fivebar_core::ledger::kind::wait as kind;
 use fivebar_core::quantity::reading::{self, Misread, Sign};
-use fivebar_core::quantity::{Clock, Id, Key, Listed, Moment, Span, Wall};
+use fivebar_core::quantity::{Clock, Day, Id, Key, Listed, Moment, Span, Wall, begin_small};
 use fivebar_core::sheet::meanwhile::{Meanwhile, meanwhile};
 use fivebar_core::sheet::waits::{Kept, WaitLine, WaitsSheet};
 
@@ -138,10 +138,24 @@ pub fn pieces(app: &App, line: &WaitLine) -> String {
     words::pieces(&line.op, line.first_piece().map(n).as_deref(), line.piece.map(n).as_deref())
 }
 
+/// A piece with its operation where that is not in its name, and with its job where that is not the one in hand: "shelf, oil, piece 1".
+pub fn whose(app: &App, line: &WaitLine) -> String {
+    let (bench, piece) = (app.shelf().bench(), pieces(app, line));
+    let hand = bench.running(None).or_else(|| bench.last_stopped(None)).map(|run| run.work.on);
+    let job = line.name.clone().filter(|_| line.wait.job.map(On::Job) != hand);
+    let op = (words::thing(&line.op) == words::thing("") && line.piece.is_some()).then(|| begin_small(&line.op));
+    job.into_iter().chain(op).chain([piece]).listed().join(", ")
+}
+
+/// A clock time, with its day where that is not the one that is shown.
+pub fn clock_on(app: &App, wall: Wall, day: Day) -> String {
+    let clock = app.speech.clock(wall);
+    if wall.day() == day { clock } else { format!("{} {clock}", app.speech.day(wall)) }
+}
+
 /// An off time by the clock, with its day where that is not today.
 pub fn clock(app: &App, wall: Wall) -> String {
-    let clock = app.speech.clock(wall);
-    if wall.day() == app.now.day() { clock } else { format!("{} {clock}", app.speech.day(wall)) }
+    clock_on(app, wall, app.now.day())
 }
 
 /// How long a wait is, as people say it: minutes up to two hours.
@@ -274,7 +288,7 @@ fn to_calendar(app: &mut App, only: Option<Id>) {
         id: line.wait.id,
         mended: line.wait.mended,
         at: line.off.at,
-        title: words::event(&line.op, &pieces(app, &line)),
+        title: words::event(&line.op, &pieces(app, &line), line.wait.what()),
         text: words::event_text(line.name.as_deref(), &app.speech.clock(line.wait.began), &app.speech.span(line.wait.span)),
     };
     let events: Vec<Event> = lines.map(event).listed();
@@ -313,7 +327,7 @@ pub fn ring(app: &mut App) {
     let due = due(app, now).listed();
     app.bench.rung = Some(now);
     let Some(first) = due.first() else { return };
-    app.said = words::rings(&pieces(app, first));
+    app.said = words::rings(&whose(app, first), first.wait.what());
     if app.here.rings {
         app.orders.push(Order::Ring);
     }

@@ -4,7 +4,8 @@ use super::super::{Screen, Seen};
 use super::rack::notches;
 use super::{say, slab};
 use crate::app::bench::Tap;
-use crate::app::bench::waits::{WaitTap, kept, long, pieces, usual, waiting};
+use crate::app::bench::mending::name;
+use crate::app::bench::waits::{WaitTap, kept, long, pieces, usual, waiting, whose};
 use crate::app::{App, Common, Msg};
 use crate::parts::notches::on_slab;
 use crate::view::{El, el};
@@ -28,7 +29,8 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
 /// The operation, and its minutes to be read from the bench; once something of it waits, its off time to be chalked on the work.
 fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let title = sheet.running.as_ref().map_or(words::NOTHING_RUNS.to_owned(), |slab| slab.run.work.op.clone());
-    let head = el("header", "head bighead");
+    let job = sheet.running.as_ref().and_then(|slab| name(app, slab.run.work.on));
+    let head = el("header", "head bighead").kids(job.map(|job| el("p", "t17 w7 i2").text(job)));
     let title = el("h1", "focus-here").attr("tabindex", "-1").text(title);
     match chalked(app, sheet) {
         Some(lines) => {
@@ -59,13 +61,14 @@ fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(large) = (if app.running().is_some() { lines.last() } else { lines.iter().find(|line| !line.over).or(lines.last()) }) else {
         return vec![];
     };
+    let day = (large.off.day() != app.now.day()).then(|| seen.speech.day(large.off));
     let said = el("p", "off")
-        .kid(el("span", "t22 w7 c-wait").text(waits::off_at(&pieces(app, large))))
+        .kid(el("span", "t22 w7 c-wait").text(waits::off_at(&whose(app, large), large.wait.what(), day.as_deref())))
         .kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(large.off)));
     let before = lines.len().saturating_sub(3);
     let small = lines.iter().skip(before).map(|line| {
         let class = if line.wait.id == large.wait.id { "w7 c-wait" } else { "w7" };
-        el("span", class).kid(el("span", "").text(pieces(app, line))).kid(el("b", "t22 w8").text(seen.speech.clock(line.off)))
+        el("span", class).kid(el("span", "").text(whose(app, line))).kid(el("b", "t22 w8").text(seen.speech.clock(line.off)))
     });
     vec![said, el("p", "offs").kids(small)]
 }
@@ -110,7 +113,7 @@ fn first(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
 fn clamp(slab: &Slab, usual: &Usual, app: &App) -> El<Msg> {
     let next = app.speech.count(slab.batch.n.saturating_add(1));
     let piece = waits::pieces(&slab.run.work.op, Some(&next), Some(&next));
-    let under = waits::next_off(&piece, &long(app, usual.span));
+    let under = waits::next_off(&piece, &long(app, usual.span), What::of(&usual.what));
     huge("huge slab", waits::clamped(What::of(&usual.what)), under, say(Tap::Waits(WaitTap::Clamp)))
 }
 

@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
 use super::start::noon;
-use super::{row, say, timeline, waits};
+use super::{row, say, timeline, waits, week};
 use crate::app::bench::day::{DayTap, View};
 use crate::app::bench::{Tap, seen as from_here};
 use crate::app::{App, Msg};
@@ -17,6 +17,7 @@ use fivebar_core::bench::day::parts;
 use fivebar_core::quantity::{Day, Listed, Span, Wall};
 use fivebar_core::sheet::counts::{Counted, counts};
 use fivebar_core::sheet::day::{DayLine, DaySheet, day};
+use fivebar_core::sheet::helped::along;
 
 /// The list of a day.
 pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
@@ -32,10 +33,11 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .kid(which(false))
         .kids(timeline::day(&sheet, app, seen))
         .kids(worked.then(|| timeline::shares(&own, timeline::any_open(&sheet), seen)))
+        .kids(week::along(&along(sheet.lines.iter().map(|line| &line.run), seen.now.at).unwrap_or_default(), seen))
         .kids(of_the_eve(&sheet, app, seen))
         .kid(list(&sheet, &counted, (view, app), seen))
-        .kids(waits::of_day(view.day, app, seen))
-        .kids(row::struck(&sheet, seen))
+        .kids(waits::of_day(view, app, seen))
+        .kids(row::struck(&sheet, waits::struck_rows(view.day, app), seen))
         .kids(seen.page.is_narrow().then(missed));
     Screen::new("bench/day", head(top), main).walks().foot(foot(app, view.day, seen))
 }

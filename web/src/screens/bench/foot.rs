@@ -49,7 +49,7 @@ fn working(app: &App, sheet: &BenchSheet) -> El<Msg> {
     let usual = sheet.running.as_ref().and_then(|slab| usual(app, &slab.run.work.op));
     let done = match usual {
         Some(usual) => {
-            let under = waits::off_in(&long(app, usual.span));
+            let under = waits::off_in(&long(app, usual.span), What::of(&usual.what));
             key("key h88", waits::clamped(What::of(&usual.what)), under, say(Tap::Waits(WaitTap::Clamp)))
         }
         None => key("key h88", words::ONE_MORE, "", say(Tap::Done)),

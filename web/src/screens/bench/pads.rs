@@ -2,6 +2,8 @@
 
 use super::super::{Screen, Seen};
 use super::say;
+use crate::app::bench::ends::{self, Meant};
+use crate::app::bench::mending::pieces_of;
 use crate::app::bench::{Tap, pay_currency};
 use crate::app::entry::Typed;
 use crate::app::{App, Msg};
@@ -10,8 +12,9 @@ use crate::parts::key::key;
 use crate::parts::pad;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, common, refusal};
+use fivebar_core::bench::Run;
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Id, Units};
+use fivebar_core::quantity::{Currency, Id, Listed, Span, Units, Wall};
 
 /// What a pad asks: the screen's name, its title, the line above it, what Done says.
 pub struct Asked {
@@ -19,12 +22,37 @@ pub struct Asked {
     pub title: &'static str,
     pub small: String,
     pub done: Msg,
+    /// What stands between the figure and the keys.
+    pub between: Vec<El<Msg>>,
+    /// What stands there is asked, and waits for its answer.
+    pub asks: bool,
+    /// Keys for the halves of the day.
+    pub halves: Option<El<Msg>>,
+}
+
+impl Asked {
+    pub fn new((place, title): (&'static str, &'static str), small: String, done: Msg) -> Asked {
+        Asked { place, title, small, done, between: vec![], asks: false, halves: None }
+    }
 }
 
 /// How many pieces.
 pub fn count((place, title): (&'static str, &'static str), typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let small = app.running().map(|strip| strip.op).unwrap_or_default();
-    typing(Asked { place, title, small, done: say(Tap::PadDone) }, "", typed, seen)
+    typing(Asked::new((place, title), small, say(Tap::PadDone)), "", typed, seen)
+}
+
+/// Of how many pieces the batch of a run is: as the job says in one tap, else typed.
+pub fn batch(run: Option<&Run>, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
+    let small = run.map(|run| run.work.op.clone()).unwrap_or_default();
+    let stands = run.and_then(|run| app.shelf().bench().batch(run.work.on, &run.work.op, app.now.at).of);
+    let of_job = run.and_then(|run| pieces_of(app, run.work.on)).filter(|n| Some(*n) != stands);
+    let one = |(n, under): (u32, &'static str)| key("key t22 h56 wide", seen.speech.count(n), under, say(Tap::BatchOf(n)));
+    let offered = of_job.map(|n| (n, words::AS_THE_JOB)).into_iter().chain(stands.map(|n| (n, words::AS_IT_STANDS))).listed();
+    let between = (!offered.is_empty()).then(|| el("div", "g2").kids(offered.into_iter().map(one)));
+    let asked =
+        Asked { between: between.into_iter().listed(), ..Asked::new(("bench/batch", words::OF_HOW_MANY), small, say(Tap::PadDone)) };
+    typing(asked, "", typed, seen)
 }
 
 /// So many more done; and the way to put right of how many.
@@ -37,7 +65,7 @@ pub fn more(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
 /// What a helper is paid for an hour, if anything.
 pub fn helper(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let small = app.running().map(|strip| strip.op).unwrap_or_default();
-    let asked = Asked { place: "bench/helper", title: words::HELPER_PAY, small, done: say(Tap::PadDone) };
+    let asked = Asked::new(("bench/helper", words::HELPER_PAY), small, say(Tap::PadDone));
     let currency = pay_currency(app);
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let done = if typed.text.is_empty() { words::NOT_PAID } else { words::JOINS };
@@ -46,14 +74,38 @@ pub fn helper(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
 
 /// When a run stopped.
 pub fn stopped(run: Id, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
-    let small = from(app, Some(run), seen);
-    clock(Asked { place: "bench/stopped", title: words::STOPPED_WHEN, small, done: say(Tap::PadDone) }, typed, seen)
+    let it = app.shelf().bench().run(run).cloned();
+    let read = it.and_then(|run| ends::stop(app, &run, &typed.text).ok());
+    let asked = Asked::new(("bench/stopped", words::STOPPED_WHEN), from(app, Some(run), seen), say(Tap::PadDone));
+    clock(Asked { between: meant(read, app, seen), asks: app.bench.asked, ..asked }, typed, seen)
 }
 
 /// When a run began or stopped, put right.
 pub fn mend((title, run): (&'static str, Option<Id>), typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
-    let small = from(app, run, seen);
-    clock(Asked { place: "bench/mend", title, small, done: say(Tap::PadDone) }, typed, seen)
+    let it = run.and_then(|run| app.shelf().bench().run(run).cloned());
+    let ends =
+        |run: Run| if title == words::STARTED_WHEN { ends::start(app, &run, &typed.text) } else { ends::stop(app, &run, &typed.text) };
+    let asked = Asked::new(("bench/mend", title), from(app, run, seen), say(Tap::PadDone));
+    clock(Asked { between: meant(it.and_then(|run| ends(run).ok()), app, seen), asks: app.bench.asked, ..asked }, typed, seen)
+}
+
+/// What is read of a clock time as it is typed: day, time and length; where it is asked about, each that may be meant as a key.
+pub fn meant(read: Option<Meant>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(read) = read else { return vec![] };
+    let when = |wall: Wall, span: Option<Span>| {
+        let when = format!("{} {}", seen.speech.day(wall), seen.speech.clock(wall));
+        words::reads(&when, span.map(|span| seen.speech.span(span)).as_deref())
+    };
+    if !app.bench.asked {
+        return vec![el("p", "t22 w8").attr("role", "status").text(when(read.at, read.span))];
+    }
+    let one = |(wall, span): (Wall, Option<Span>)| {
+        let under = words::reads(&seen.speech.day(wall), span.map(|span| seen.speech.span(span)).as_deref());
+        key("key t22 h56 wide", seen.speech.clock(wall), under, say(Tap::Meant(wall.at)))
+    };
+    let other = read.other.map(|(wall, span)| (wall, Some(span)));
+    let keys = std::iter::once((read.at, read.span)).chain(other).map(one);
+    vec![el("p", "w7").attr("role", "alert").text(words::WHICH_ONE), el("div", "less").kids(keys)]
 }
 
 /// "Glue tops, from 11:20".
@@ -63,9 +115,31 @@ fn from(app: &App, run: Option<Id>, seen: Seen<'_>) -> String {
     run.map(|run| words::from_clock(&run.work.op, &seen.speech.clock(run.started))).unwrap_or_default()
 }
 
-/// A pad for a clock time.
+/// A pad for a clock time, with keys for the halves of the day where clocks have twelve hours.
 pub fn clock(asked: Asked, typed: &Typed, seen: Seen<'_>) -> Screen {
-    typing(asked, words::BY_THE_CLOCK, typed, seen)
+    let halves = seen.speech.has_halves();
+    // What is asked leaves the pad its room.
+    if asked.asks {
+        return typing(asked, "", typed, seen);
+    }
+    let keys = halves.then(|| pad::half_keys(&typed.text, |press| say(Tap::Press(press))));
+    let how = if halves { words::BY_HALVES } else { words::BY_THE_CLOCK };
+    typing(Asked { halves: keys, ..asked }, how, typed, seen)
+}
+
+/// A pad on which nothing typed says something too: then Done says `none`.
+pub fn or_none(asked: Asked, none: &'static str, typed: &Typed, seen: Seen<'_>) -> Screen {
+    let halves = seen.speech.has_halves().then(|| pad::half_keys(&typed.text, |press| say(Tap::Press(press))));
+    let done = if typed.text.is_empty() { none } else { common::DONE };
+    let how = if halves.is_some() { words::BY_HALVES } else { words::BY_THE_CLOCK };
+    laid_out(Asked { halves, ..asked }, (how, "", None, done), typed, seen)
+}
+
+/// A pad for what somebody is paid for an hour.
+pub fn pay(asked: Asked, currency: Currency, typed: &Typed, seen: Seen<'_>) -> Screen {
+    let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
+    let done = if typed.text.is_empty() { words::NOT_PAID } else { common::DONE };
+    laid_out(asked, (words::HELPER_PAY_UNDER, currency.code(), Some(sign), done), typed, seen)
 }
 
 fn typing(asked: Asked, how: &'static str, typed: &Typed, seen: Seen<'_>) -> Screen {
@@ -80,7 +154,9 @@ fn laid_out(asked: Asked, (how, unit, sign, done): Keys<'_>, typed: &Typed, seen
         .kid(pad::entry(&typed.text, unit, typed.wrong.is_some()))
         .kids(typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, Units::Metric))))
         .kids((!how.is_empty() && typed.wrong.is_none()).then(|| el("p", "t14 i2").text(how)))
+        .kids(asked.between)
         .kid(el("div", "push"))
+        .kids(asked.halves)
         .kid(pad::pad(sign, |press| say(Tap::Press(press))));
     let keys: El<Msg> = el("footer", "foot").kid(
         el("div", "um back").kid(key("key h88 m", common::NOT_NOW, "", say(Tap::Close))).kid(key("key solid h88", done, "", asked.done)),

@@ -2,21 +2,21 @@
 
 use super::super::Seen;
 use super::super::count::name as pile_name;
-use super::say;
+use super::{mending, say};
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, Mend, View};
-use crate::app::entry::Typed;
+use crate::app::bench::mending::name;
 use crate::app::mend::MendTap;
 use crate::app::{App, Msg};
-use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{bench as words, common, day as said, rack};
+use crate::words::en::{bench as words, day as said, rack};
 use fivebar_core::bench::{Notch, Run};
 use fivebar_core::quantity::{Id, Listed, Span, Wall};
 use fivebar_core::sheet::changes::{Change, changes};
 use fivebar_core::sheet::counts::Counted;
 use fivebar_core::sheet::day::{DayLine, DaySheet};
+use fivebar_core::sheet::helped::stays;
 
 fn tap(tap: DayTap) -> Msg {
     say(Tap::Day(tap))
@@ -45,10 +45,15 @@ fn row(row: Row, open: bool, seen: Seen<'_>) -> El<Msg> {
         .attr("type", "button")
         .attr("aria-expanded", if open { "true" } else { "false" })
         .on_tap(tap(DayTap::Open(row.id)))
-        .kid(el("span", "tm").text(seen.speech.clock(row.at)))
+        .kid(el("span", time_class(seen)).text(seen.speech.clock(row.at)))
         .kid(what)
         .kid(el("b", "n").text(row.figure));
     el("div", "run").key(row.id.to_string()).kid(top)
+}
+
+/// A clock of twelve hours needs more room.
+pub fn time_class(seen: Seen<'_>) -> &'static str {
+    if seen.speech.has_halves() { "tm halves" } else { "tm" }
 }
 
 /// Where its minutes come from, its pieces, what is odd about it, its job.
@@ -62,6 +67,7 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
         said.push(words::REWORKED.to_owned());
     }
     said.push(source(line, seen));
+    said.extend(stays(run, seen.now.at).unwrap_or_default().iter().map(|stay| mending::in_words(stay, seen)));
     said.extend(line.wrong.map(|_| words::LOOKS_TOO_LONG.to_owned()));
     said.extend(line.doubts.iter().map(|doubt| words::doubt(*doubt).to_owned()));
     if !name.is_empty() {
@@ -89,10 +95,8 @@ fn raw(run: &Run) -> Option<Span> {
 
 fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<Msg>> {
     let run = &line.run;
-    match &view.mend {
-        Some(Mend::Op(text)) => return renamed(text),
-        Some(_) => return vec![which(run)],
-        None => {}
+    if let Some(asked) = mending::asked(line, view, app, seen) {
+        return asked;
     }
     let said = words::clock_said(&seen.speech.clock(run.tapped), run.tapped_stop.map(|stop| seen.speech.clock(stop)).as_deref());
     let said = (!run.recalled).then(|| el("p", "t14 i2").text(said));
@@ -110,11 +114,18 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
         raw(run).filter(|_| mended).map(|raw| key("key h56", words::again(&seen.speech.span(raw)), "", tap(DayTap::AsStamped(run.id))))
     };
     let keys = el("div", "less")
-        .kid(key("key h56", words::MEND, "", tap(DayTap::Mend(Mend::Which))))
+        .kid(key("key h56", words::MEND, "", tap(DayTap::Mend(Box::new(Mend::Which)))))
         .kid(key("key h56", words::STRIKE, "", tap(DayTap::Strike(run.id))))
         .kids(third);
     let over = day_after(line, seen);
-    said.into_iter().chain(over).chain(changed(run, app, seen)).chain(meant).chain([keys]).chain(notches(run, seen)).listed()
+    said.into_iter()
+        .chain(over)
+        .chain(changed(run, app, seen))
+        .chain(meant)
+        .chain([keys])
+        .chain(mending::helpers(run, seen))
+        .chain(notches(run, seen))
+        .listed()
 }
 
 /// What of it falls on the day after.
@@ -129,7 +140,14 @@ fn changed(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let one = |change: Change| {
         let start = change.start.map(|start| said::start(&clock(start)));
         let stop = change.stop.map(|stop| said::stop(&clock(stop), change.proposed));
-        let what = [start, stop, change.op.as_deref().map(said::called)].into_iter().flatten().listed().join(", ");
+        let on = change.on.map(|on| said::moved(name(app, on).as_deref()));
+        let helper = change.helper.map(|helper| {
+            let ends = [helper.from.map(|from| said::came(&clock(from))), helper.to.map(|to| said::went(&clock(to)))];
+            let pay = helper.pay.map(|pay| said::per_hour(&seen.speech.money(pay)));
+            said::of_helper(helper.forgotten, &ends.into_iter().flatten().chain(pay).listed().join(", "))
+        });
+        let words = [start, stop, change.op.as_deref().map(said::called), on, helper];
+        let what = words.into_iter().flatten().listed().join(", ");
         let what = if what.is_empty() { said::RIGHT.to_owned() } else { what };
         let when = format!("{} {}", seen.speech.day(change.at), seen.speech.clock(change.at));
         el("p", "t14 i2").text(said::put_right(&when, &what))
@@ -150,30 +168,6 @@ fn notches(run: &Run, seen: Seen<'_>) -> Vec<El<Msg>> {
     run.notches.iter().map(one).listed()
 }
 
-/// What is to be put right. A run that goes on has no stop yet.
-fn which(run: &Run) -> El<Msg> {
-    let mend = |mend| tap(DayTap::Mend(mend));
-    let stop = (!run.is_running()).then(|| key("key h56", words::MEND_STOP, "", mend(Mend::Stop(Typed::default()))));
-    el("div", "less").kid(key("key h56", words::MEND_START, "", mend(Mend::Start(Typed::default())))).kids(stop).kid(key(
-        "key h56",
-        words::MEND_OP,
-        "",
-        mend(Mend::Op(run.work.op.clone())),
-    ))
-}
-
-fn renamed(text: &str) -> Vec<El<Msg>> {
-    let asked =
-        Field { id: "renamed", label: words::MEND_OP.into(), value: text.to_owned(), keyboard: Keyboard::Words, ..Field::default() };
-    let keys = el("div", "less").kid(key("key h56", common::NOT_NOW, "", say(Tap::Close))).kid(key(
-        "key solid h56",
-        common::DONE,
-        "",
-        tap(DayTap::Op),
-    ));
-    vec![field(asked, |text| tap(DayTap::Mend(Mend::Op(text)))), keys]
-}
-
 /// A count; opened, each of its taps.
 pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
     let Some(first) = counted.taps.first() else { return el("div", "run") };
@@ -191,9 +185,9 @@ pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
     shown.kids(taps)
 }
 
-/// Runs that were struck; each can be put back.
-pub fn struck(sheet: &DaySheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    if sheet.struck.is_empty() {
+/// Runs and waits that were struck; each can be put back.
+pub fn struck(sheet: &DaySheet, waits: Vec<El<Msg>>, seen: Seen<'_>) -> Vec<El<Msg>> {
+    if sheet.struck.is_empty() && waits.is_empty() {
         return vec![];
     }
     let rows = sheet.struck.iter().map(|run| {
@@ -203,5 +197,5 @@ pub fn struck(sheet: &DaySheet, seen: Seen<'_>) -> Vec<El<Msg>> {
             .kid(el("b", "gone").text(run.op.clone()))
             .kid(key("key h48", words::PUT_BACK, "", tap(DayTap::PutBack(run.id))))
     });
-    vec![el("h2", "").text(words::STRUCK), el("section", "card list").kids(rows)]
+    vec![el("h2", "").text(words::STRUCK), el("section", "card list").kids(rows).kids(waits)]
 }

@@ -29,6 +29,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     rack.splice(place..place, fits);
     let now = el("div", "col")
         .key("now")
+        .kids(late(app, sheet))
         .kids(asked)
         .kids(hint)
         .kids(cautions::cautions(app, sheet, seen))
@@ -45,6 +46,13 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kid(waits::door());
     let main = el("main", "scr bench two").kid(now).kid(then);
     Screen::new("bench", top(app, sheet, seen), main).foot(foot::foot(app, sheet, seen))
+}
+
+/// The run began later than was asked, and why.
+fn late(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
+    let (run, said) = app.bench.late.as_ref()?;
+    let runs = sheet.running.as_ref().is_some_and(|slab| slab.run.id == *run);
+    runs.then(|| el("p", "w7").key("late").attr("role", "status").text(said.clone()))
 }
 
 /// How far the job that runs has come of its estimate.

@@ -25,8 +25,9 @@ pub fn slab(slab: &Slab, seen: Seen<'_>) -> El<Msg> {
     let (figure, unit) = figure(slab.worked, seen);
     let lines = lines(slab, seen);
     let drawn = Drawn { operation: slab.run.work.op.clone(), figure, unit: unit.into(), done, notches: notches(batch), lines };
-    let asks = batch.of.is_none() && matches!(slab.run.work.on, On::Job(_)) && !slab.run.work.rework;
-    slab_with(drawn, asks.then(|| key("key h48 on-run", words::ASK_HOW_MANY, "", say(Tap::AskBatch)))).key("running")
+    let asks = matches!(slab.run.work.on, On::Job(_)) && !slab.run.work.rework;
+    let words = batch.of.map_or(words::ASK_HOW_MANY.to_owned(), |of| words::of_so_many(&seen.speech.count(of)));
+    slab_with(drawn, asks.then(|| key("key h48 on-run", words, "", say(Tap::AskBatch)))).key("running")
 }
 
 /// Minutes from the clock; seconds only in the first minute.

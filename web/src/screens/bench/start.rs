@@ -2,9 +2,9 @@
 
 use super::super::{Screen, Seen};
 use super::{foot, pads, say};
-use crate::app::bench::Tap;
 use crate::app::bench::offered::{Offered, offers};
 use crate::app::bench::starting::{Starting, StartingTap, open};
+use crate::app::bench::{Tap, ends};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
@@ -28,7 +28,7 @@ fn answer(tap: StartingTap) -> Msg {
 /// The job and the operation; then, for missed time, its ends.
 pub fn screen(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
     if starting.missed.is_some() && starting.chosen.is_some() {
-        return by_clock(starting, seen);
+        return by_clock(starting, app, seen);
     }
     let (title, day) = match starting.missed {
         Some(day) => (words::WHAT_DID_YOU_DO, noon(day, seen)),
@@ -122,16 +122,21 @@ fn typed(starting: &Starting) -> Vec<El<Msg>> {
     [field(asked, |text| answer(StartingTap::Typed(text)))].into_iter().chain(line).chain(kinds).listed()
 }
 
-fn by_clock(starting: &Starting, seen: Seen<'_>) -> Screen {
+fn by_clock(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
     let op = starting.chosen.as_ref().map(|(op, ..)| op.clone()).unwrap_or_default();
-    let from = starting.from.and_then(|from| Some(Wall::new(starting.missed?.at(from, seen.now.offset), seen.now.offset)));
-    let done = answer(StartingTap::Clock);
-    let asked = match from {
-        None => pads::Asked { place: "bench/from", title: words::FROM_WHEN, small: op, done },
-        Some(from) => {
-            let small = words::from_clock(&op, &seen.speech.clock(from));
-            pads::Asked { place: "bench/until", title: words::UNTIL_WHEN, small, done }
-        }
+    let (Some(day), text) = (starting.missed, &starting.typed.text) else { return pads::clock(from_when(op), &starting.typed, seen) };
+    let Some(from) = starting.from else {
+        let read = ends::from(app, day, text).ok().map(|(_, meant)| meant);
+        return pads::clock(pads::Asked { between: pads::meant(read, app, seen), ..from_when(op) }, &starting.typed, seen);
     };
-    pads::clock(asked, &starting.typed, seen)
+    let began = seen.speech.clock(app.moment_of(day, from));
+    let read = ends::until(app, (day, from), text).ok();
+    let mut between = pads::meant(read, app, seen);
+    between.push(key("key soft h48", format!("{} {began}", words::FROM_AGAIN), "", answer(StartingTap::From)));
+    let asked = pads::Asked::new(("bench/until", words::UNTIL_WHEN), words::from_clock(&op, &began), answer(StartingTap::Clock));
+    pads::clock(pads::Asked { between, asks: app.bench.asked, ..asked }, &starting.typed, seen)
+}
+
+fn from_when(op: String) -> pads::Asked {
+    pads::Asked::new(("bench/from", words::FROM_WHEN), op, answer(StartingTap::Clock))
 }

@@ -9,7 +9,8 @@ use crate::words::en::{bench as words, day as said};
 use fivebar_core::bench::{Shares, Source};
 use fivebar_core::quantity::{Clock, Listed, Span};
 use fivebar_core::sheet::day::DaySheet;
-use fivebar_core::sheet::timeline::{Board, Stretch, Timeline, timeline};
+use fivebar_core::sheet::timeline::{Board, Stretch, Timeline, Waited, timeline};
+use fivebar_core::sheet::waits::WaitLine;
 
 /// Room before the first board and after the last, in minutes.
 const MARGIN: f64 = 20.0;
@@ -46,11 +47,19 @@ pub fn day(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
             .waits
             .iter()
             .map(|one| Line { from: minutes(one.on.from), to: minutes(one.on.to), open: (one.before, one.after) })
+            .filter_map(|one| cut_off(one, (from, to)))
             .listed(),
+        helpers: line.helpers.iter().map(|on| (minutes(on.from), minutes(on.to))).listed(),
         hours: hours((from, to), seen),
         midnights: [(before, 0.0), (after, WHOLE_DAY)].into_iter().filter(|(is, _)| *is).map(|(_, at)| at).listed(),
     };
     Some(el("div", "on-board").kid(drawn(&shown, spoken(&line, app, seen))))
+}
+
+/// What waited, as far as it lies on what is shown; an end that is cut off goes on.
+fn cut_off(one: Line, (from, to): (f64, f64)) -> Option<Line> {
+    let open = (one.open.0 || one.from < from, one.open.1 || to < one.to);
+    (one.from < to && from < one.to).then_some(Line { from: one.from.max(from), to: one.to.min(to), open })
 }
 
 fn stretches(board: &Board) -> Vec<Drawn> {
@@ -71,7 +80,7 @@ fn stretches(board: &Board) -> Vec<Drawn> {
 
 /// Full hours to write under the line, as many as have room.
 fn hours((from, to): (f64, f64), seen: Seen<'_>) -> Vec<(f64, String)> {
-    let room = (seen.page.column() / 64.0).max(2.0);
+    let room = (seen.page.column() / if seen.speech.has_halves() { 84.0 } else { 64.0 }).max(2.0);
     let step = ((to - from) / 60.0 / room).ceil().max(1.0);
     let first = (from / 60.0 / step).ceil() * step;
     // Midnight is a long word: the hours before it leave it room.
@@ -111,11 +120,22 @@ fn spoken(line: &Timeline, app: &App, seen: Seen<'_>) -> String {
         let gap = line.gaps.iter().find(|gap| gap.from == board.whole.to);
         all.extend(gap.map(|gap| said::gap(&seen.speech.span(Span::minutes(gap.to.as_minutes().saturating_sub(gap.from.as_minutes()))))));
     }
-    let waits = line.waits.iter().map(|one| from_to(&pieces(app, &one.line), &one.on)).listed().join(", ");
+    all.extend(line.helpers.iter().map(|on| from_to(said::HELPER, on)));
+    let wait = |one: &Waited| match (one.before, one.after) {
+        (false, false) => from_to(&pieces(app, &one.line), &one.on),
+        (false, true) => said::on_from(&pieces(app, &one.line), &clock(one.on.from, seen)),
+        (true, _) => said::since(&pieces(app, &one.line), &waiting_since(&one.line, seen)),
+    };
+    let waits = line.waits.iter().map(wait).listed().join(", ");
     if !waits.is_empty() {
         all.push(said::waited(&waits));
     }
     said::to_scale(&all.join("; "))
+}
+
+/// "Tue 3 March 13:50".
+fn waiting_since(line: &WaitLine, seen: Seen<'_>) -> String {
+    format!("{} {}", seen.speech.day(line.wait.began), seen.speech.clock(line.wait.began))
 }
 
 /// Where the minutes come from, each with the look of its boards.

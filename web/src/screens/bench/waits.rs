@@ -7,7 +7,7 @@ mod list;
 
 pub use ask::{span, usual};
 pub use card::{card, lines};
-pub use day::of_day;
+pub use day::{of_day, struck_rows};
 pub use list::list;
 
 use super::super::Seen;

@@ -13,7 +13,7 @@ use crate::parts::timeline::{Look, sum};
 use crate::view::{El, el};
 use crate::words::en::{bench as words, common, day as said};
 use fivebar_core::bench::Shares;
-use fivebar_core::quantity::{Day, Listed, Span};
+use fivebar_core::quantity::{Day, Listed, Money, Span};
 use fivebar_core::sheet::hours::{For, HoursSheet, week};
 
 /// The week in which the day lies.
@@ -29,6 +29,7 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .kids(worked.then(|| timeline::shares(&sheet.own, false, seen)))
         .kid(days(&sheet, seen))
         .kids(worked.then(|| kinds(&sheet, seen)))
+        .kids(along(&sheet.along, seen))
         .kids(works(&sheet, seen));
     Screen::new("bench/week", head(top), main).walks().foot(foot(app, &sheet, seen))
 }
@@ -62,6 +63,12 @@ fn one(day: Day, own: Shares, most: Span, seen: Seen<'_>) -> El<Msg> {
 fn kinds(sheet: &HoursSheet, seen: Seen<'_>) -> El<Msg> {
     let one = |(kind, own): (&fivebar_core::bench::Kind, &Shares)| said::of_kind(words::kind(*kind), &seen.speech.span(own.total()));
     el("p", "t14").text(sheet.by_kind.iter().map(one).listed().join(", "))
+}
+
+/// Who worked along, for how long and for what pay.
+pub fn along((time, pay): &(Span, Vec<Money>), seen: Seen<'_>) -> Option<El<Msg>> {
+    let pay = pay.iter().map(|sum| seen.speech.money(*sum)).listed().join(", ");
+    (Span::ZERO < *time).then(|| el("p", "t14").text(said::along(&seen.speech.span(*time), &pay)))
 }
 
 /// What it was for, where it was for more than one thing.

@@ -16,7 +16,7 @@ use fivebar_core::bench::estimate::Basis;
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
-use fivebar_core::quantity::{Listed, Span, Units, writing};
+use fivebar_core::quantity::{Listed, Money, Span, Units, writing};
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::JobSheet;
@@ -38,6 +38,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(key("key soft h56", words::ADD_OPERATION, "", say(Tap::Write(What::Plan(None)))))
         .kids(super::estimate::block(sheet, estimate.as_ref(), app, seen));
     let nothing_spent = sheet.account.costs.lines.is_empty() && sheet.account.costs.by_kind.is_empty();
+    let nothing_spent = nothing_spent && sheet.helped.is_empty();
     let second =
         el("div", "col").kid(el("h2", "").text(words::SPENT)).kid(if nothing_spent { none(words::NONE_SPENT) } else { spent(sheet, seen) });
     let spend = key("key solid h56", words::WRITE_SPENDING, "", say(Tap::Write(What::Spend)));
@@ -120,8 +121,17 @@ fn spent(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let still = (!costs.still.is_zero()).then(|| line(words::STILL_TO_COME, sum(costs.still, seen)));
     el("section", "card list")
         .kids(costs.lines.iter().rev().map(|booked| booked_row(booked, seen)))
+        .kids(helped(sheet, seen))
         .kids(hauls.map(|share| row(&jobs::upper_first(words::HAUL_SHARE), "", &sum(share, seen))))
         .kid(el("div", "sums").kids(costs.total.map(|total| line(words::IN_ALL, sum(total, seen)))).kids(still))
+}
+
+/// Who worked along, all without a name together: their hours and their pay.
+fn helped(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let time = Span::sum(sheet.helped.iter().map(|one| one.time));
+    let pay = Money::sum(sheet.account.currency, sheet.helped.iter().map(|one| one.pay)).ok()?;
+    let figure = if pay.is_zero() { words::NOT_PAID.to_owned() } else { sum(pay, seen) };
+    (Span::ZERO < time).then(|| row(words::HELPER, &seen.speech.span(time), &figure))
 }
 
 fn booked_row(booked: &Booked, seen: Seen<'_>) -> El<Msg> {

@@ -51,6 +51,11 @@ pub const REWORKED: &str = "rework";
 pub const STOPPED_WHEN: &str = "Stopped at";
 pub const STOPPED_AT: &str = "Stopped at…";
 pub const BY_THE_CLOCK: &str = "by the clock, 1432 for 14:32";
+pub const BY_HALVES: &str = "by the clock, 515 and pm for 5:15 PM";
+pub const WHICH_ONE: &str = "That is longer than a working day. Which is meant?";
+pub const AS_THE_JOB: &str = "as the job says";
+pub const AS_IT_STANDS: &str = "as it stands";
+pub const FROM_AGAIN: &str = "From";
 pub const FROM_WHEN: &str = "From";
 pub const UNTIL_WHEN: &str = "Until";
 pub const MISSED: &str = "Add time I missed";
@@ -119,9 +124,55 @@ pub fn started(op: &str) -> String {
     format!("{op} started")
 }
 
+/// "Sand began at 08:30, when trim stopped": not as long ago as was asked.
+pub fn began_late(clock: &str, before: &str, stopped: bool) -> String {
+    let then = if stopped { "stopped" } else { "began" };
+    format!("It began at {clock}, when {} {then}.", begin_small(before))
+}
+
+/// "Not taken: it would end at 07:30, and it begins at 08:00."
+pub fn ends_first(start: &str, end: &str) -> String {
+    format!("Not taken: it would end at {end}, and it begins at {start}.")
+}
+
+/// "Not taken: 15:00 has not come yet, it is 08:30."
+pub fn not_yet(met: &str, now: &str) -> String {
+    format!("Not taken: {met} has not come yet, it is {now}.")
+}
+
+/// "Not taken: 07:30 is not within the run, which is 08:00 to 10:00."
+pub fn not_in_run(met: &str, run: &str) -> String {
+    format!("Not taken: {met} is not within the run, which is {run}.")
+}
+
+/// "Not taken: sand for Stools is there already, 08:00 to 09:30, and no minute is paid twice."
+pub fn in_another(op: &str, job: Option<&str>, run: &str) -> String {
+    let job = job.map(|job| format!(" for {job}")).unwrap_or_default();
+    format!("Not taken: {op}{job} is there already, {run}, and no minute is paid twice.")
+}
+
+/// "08:00 to 09:30", "08:00 on".
+pub fn clocks(from: &str, to: Option<&str>) -> String {
+    to.map_or_else(|| format!("{from} on"), |to| format!("{from} to {to}"))
+}
+
+pub const MEND_THAT: &str = "Mend that run";
+pub const LATER: &str = "Say one after it began.";
+pub const MEND_IT_FIRST: &str = "Say another time, or mend that run first.";
+
 /// "Sand stopped, 31 min".
 pub fn stopped(op: &str, span: &str) -> String {
     format!("{op} stopped, {span}")
+}
+
+/// "Tue 3 March 19:15, 5 h 15".
+pub fn reads(when: &str, span: Option<&str>) -> String {
+    span.map_or_else(|| when.to_owned(), |span| format!("{when}, {span}"))
+}
+
+/// "of 5, change".
+pub fn of_so_many(n: &str) -> String {
+    format!("of {n}: change")
 }
 
 /// "3 of 5 done", "3 done".

@@ -19,9 +19,72 @@ pub const RIGHT: &str = "said to be right as it is";
 pub const PIECES: &str = "Pieces";
 pub const ALL_DAY: &str = "The day to scale";
 
+pub const JOB: &str = "Job";
+pub const ADD_HELPER: &str = "Add a helper";
+pub const CAME: &str = "The helper came at";
+pub const WENT: &str = "The helper went at";
+pub const CAME_KEY: &str = "Came";
+pub const WENT_KEY: &str = "Went";
+pub const PAY_KEY: &str = "Pay";
+pub const FROM_THE_START: &str = "From the start";
+pub const TO_THE_END: &str = "To the end";
+pub const STILL_HERE: &str = "Still here";
+pub const HELPER: &str = "helper";
+
+/// "2 helpers".
+pub fn helpers(n: &str) -> String {
+    format!("{n} helpers")
+}
+
+/// "helper 09:00 to 10:00, 18.00"; without a sum nobody said that they are paid.
+pub fn helper(who: &str, clocks: &str, pay: Option<&str>) -> String {
+    format!("{who} {clocks}, {}", pay.unwrap_or("not paid"))
+}
+
+/// "18.00 an hour".
+pub fn per_hour(pay: &str) -> String {
+    format!("{pay} an hour")
+}
+
+/// "came 08:15".
+pub fn came(clock: &str) -> String {
+    format!("came {clock}")
+}
+
+/// "went 08:45".
+pub fn went(clock: &str) -> String {
+    format!("went {clock}")
+}
+
+/// "a helper who was forgotten: came 08:15, went 08:45", "helper: went 09:00".
+pub fn of_helper(forgotten: bool, what: &str) -> String {
+    let who = if forgotten { "a helper who was forgotten" } else { HELPER };
+    format!("{who}: {what}")
+}
+
+/// "for Shelf", "for no job".
+pub fn moved(job: Option<&str>) -> String {
+    format!("for {}", job.unwrap_or("no job"))
+}
+
+/// "Helpers 1 h 30, 24.00".
+pub fn along(span: &str, pay: &str) -> String {
+    if pay.is_empty() { format!("Helpers {span}, not paid") } else { format!("Helpers {span}, {pay}") }
+}
+
 /// "Trim 08:10 to 08:51", for a reader.
 pub fn from_to(what: &str, from: &str, to: &str) -> String {
     format!("{what} {from} to {to}")
+}
+
+/// "oil 13:50 on, over midnight".
+pub fn on_from(what: &str, from: &str) -> String {
+    format!("{what} {from} on, over midnight")
+}
+
+/// "oil since Tue 3 March 13:50".
+pub fn since(what: &str, when: &str) -> String {
+    format!("{what} since {when}")
 }
 
 /// "7 min bare".

@@ -9,7 +9,6 @@ use fivebar_core::quantity::{begin_large, begin_small, in_small};
 pub const WAITS: &str = "Waits";
 pub const WAITS_AND_QUIET: &str = "Waits and quiet hours";
 pub const NOTHING_WAITS: &str = "Nothing waits.";
-pub const OFF: &str = "Off";
 pub const ONE_BY_ONE: &str = "One by one";
 pub const MEND: &str = "How long";
 pub const CALENDAR: &str = "To a calendar";
@@ -153,63 +152,96 @@ pub fn pieces(op: &str, first: Option<&str>, last: Option<&str>) -> String {
     }
 }
 
-/// "Top 3 off at", above the clock.
-pub fn off_at(piece: &str) -> String {
-    format!("{} off at", begin_large(piece))
+/// What a wait ends with, by its kind: "off" out of clamps, "dry" for the next coat. Of several kinds, "over".
+pub fn ready(what: Option<What>) -> &'static str {
+    match what {
+        Some(What::Glue) => "off",
+        Some(What::Coat | What::Dry) => "dry",
+        Some(What::Cure) => "cured",
+        Some(What::Other) | None => "over",
+    }
+}
+
+/// The key that ends one.
+pub fn end_it(what: What) -> &'static str {
+    match what {
+        What::Glue => "Take out",
+        What::Coat | What::Dry => "It is dry",
+        What::Cure => "It is cured",
+        What::Other => "It is over",
+    }
+}
+
+/// What can be done once it is over.
+fn can(what: Option<What>, one: bool) -> String {
+    let is = if one { "is" } else { "are" };
+    match what {
+        Some(What::Glue) => "can come out".into(),
+        Some(What::Coat) => format!("{is} dry for the next coat"),
+        Some(What::Dry | What::Cure) => format!("{is} {}", ready(what)),
+        Some(What::Other) | None => "can go on".into(),
+    }
+}
+
+/// "Top 3 off at", "Piece 1 dry Wed 4 March at", above the clock.
+pub fn off_at(piece: &str, what: What, day: Option<&str>) -> String {
+    let day = day.map(|day| format!(" {day}")).unwrap_or_default();
+    format!("{} {}{day} at", begin_large(piece), ready(Some(what)))
 }
 
 /// "top 4, off 90 min from now".
-pub fn next_off(piece: &str, span: &str) -> String {
-    format!("{piece}, off {span} from now")
+pub fn next_off(piece: &str, span: &str, what: What) -> String {
+    format!("{piece}, {}", off_in(span, what))
 }
 
-/// "off 90 min from now".
-pub fn off_in(span: &str) -> String {
-    format!("off {span} from now")
+/// "off 90 min from now", "dry 24 h from now".
+pub fn off_in(span: &str, what: What) -> String {
+    format!("{} {span} from now", ready(Some(what)))
 }
 
 /// "Top 3 clamped, off at 13:18", to be heard.
 pub fn clamped_said(piece: &str, what: What, clock: &str) -> String {
-    format!("{} {}, off at {clock}", begin_large(piece), begin_small(clamped(what)))
+    format!("{} {}, {} at {clock}", begin_large(piece), begin_small(clamped(what)), ready(Some(what)))
 }
 
-/// "In clamps: first off 14:58, last 15:14".
-pub fn first_last(state: &str, first: &str, last: Option<&str>) -> String {
+/// "In clamps: first off 14:58, last 15:14", "Coats: dry 13:50".
+pub fn first_last(what: Option<What>, first: &str, last: Option<&str>) -> String {
+    let (state, ready) = (state(what), ready(what));
     match last {
-        Some(last) => format!("{state}: first off {first}, last {last}"),
-        None => format!("{state}: off {first}"),
+        Some(last) => format!("{state}: first {ready} {first}, last {last}"),
+        None => format!("{state}: {ready} {first}"),
     }
 }
 
-/// "All 5 tops can come out, since 13:37"; "Top 2 can come out, since 13:08".
-pub fn can_come_out(n: u32, written: &str, thing: &str, (all, since): (bool, &str)) -> String {
+/// "All 5 tops can come out, since 13:37"; "Top 2 can come out, since 13:08"; "Piece 1 is dry for the next coat, since 13:50".
+pub fn can_come_out((n, written): (u32, &str), thing: &str, (all, since): (bool, &str), kind: Option<What>) -> String {
     let what = match (n, all) {
         (1, _) => begin_large(thing),
         (2, true) => format!("Both {thing}s"),
         (_, true) => format!("All {written} {thing}s"),
         (_, false) => format!("{written} {thing}s"),
     };
-    format!("{what} can come out, since {since}")
+    format!("{what} {}, since {since}", can(kind, n == 1))
 }
 
-/// "All 5 off", "Both off".
-pub fn all_off(n: u32, written: &str) -> String {
-    if n == 2 { "Both off".into() } else { format!("All {written} off") }
+/// "All 5 off", "Both dry".
+pub fn all_off(n: u32, written: &str, what: Option<What>) -> String {
+    if n == 2 { format!("Both {}", ready(what)) } else { format!("All {written} {}", ready(what)) }
 }
 
-/// "Top 3 off".
-pub fn one_off(piece: &str) -> String {
-    format!("{} off", begin_large(piece))
+/// "Top 3 off", "Piece 1 dry".
+pub fn one_off(piece: &str, what: What) -> String {
+    format!("{} {}", begin_large(piece), ready(Some(what)))
 }
 
 /// "off 13:18, in 42 min".
-pub fn off_and_left(clock: &str, left: &str) -> String {
-    format!("off {clock}, in {left}")
+pub fn off_and_left(clock: &str, left: &str, what: What) -> String {
+    format!("{} {clock}, in {left}", ready(Some(what)))
 }
 
 /// "can come out, since 13:18".
-pub fn out_since(clock: &str) -> String {
-    format!("can come out, since {clock}")
+pub fn out_since(clock: &str, what: What) -> String {
+    format!("{}, since {clock}", can(Some(what), true))
 }
 
 /// "due 13:18".
@@ -217,9 +249,20 @@ pub fn off_by(clock: &str) -> String {
     format!("due {clock}")
 }
 
-/// "off at 13:20", "off at 13:20, early".
-pub fn was_off(clock: &str, early: bool) -> String {
-    if early { format!("off at {clock}, before its time") } else { format!("off at {clock}") }
+/// "since Tue 3 March 13:50".
+pub fn waits_since(when: &str) -> String {
+    format!("since {when}")
+}
+
+/// "oil, a wait".
+pub fn struck_wait(op: &str) -> String {
+    format!("{op}, a wait")
+}
+
+/// "off at 13:20", "dry at 13:20, before its time".
+pub fn was_off(clock: &str, early: bool, what: What) -> String {
+    let early = if early { ", before its time" } else { "" };
+    format!("{} at {clock}{early}", ready(Some(what)))
 }
 
 /// "Until 12:59, 52 min: what fits".
@@ -238,8 +281,9 @@ pub fn about(span: &str, from: From) -> String {
 }
 
 /// What an event of the calendar is called: "Glue tops: top 3 off".
-pub fn event(op: &str, piece: &str) -> String {
-    if begin_small(op) == piece { format!("{op}: off") } else { format!("{op}: {piece} off") }
+pub fn event(op: &str, piece: &str, what: What) -> String {
+    let ready = ready(Some(what));
+    if begin_small(op) == piece { format!("{op}: {ready}") } else { format!("{op}: {piece} {ready}") }
 }
 
 /// What it says: the job, and since when it waits.
@@ -278,14 +322,14 @@ pub fn handed(handed: &Handed) -> String {
     }
 }
 
-/// "Top 3 can come off", when it rings.
-pub fn rings(piece: &str) -> String {
-    format!("{} can come off.", begin_large(piece))
+/// "Top 3 can come out.", when it rings.
+pub fn rings(piece: &str, what: What) -> String {
+    format!("{} {}.", begin_large(piece), can(Some(what), true))
 }
 
 /// "In clamps: off 14:58 and 15:14".
-pub fn off_at_both(state: &str, off: &[String]) -> String {
-    format!("{state}: off {}", off.join(" and "))
+pub fn off_at_both(what: Option<What>, off: &[String]) -> String {
+    format!("{}: {} {}", state(what), ready(what), off.join(" and "))
 }
 
 /// "and 3 more".
@@ -326,13 +370,18 @@ mod tests {
 
     #[test]
     fn sentences_count_what_they_name() {
-        assert_eq!(can_come_out(5, "5", "top", (true, "13:37")), "All 5 tops can come out, since 13:37");
-        assert_eq!(can_come_out(2, "2", "top", (true, "13:08")), "Both tops can come out, since 13:08");
-        assert_eq!(can_come_out(2, "2", "piece", (false, "13:08")), "2 pieces can come out, since 13:08");
-        assert_eq!(can_come_out(1, "1", "top 2", (false, "13:08")), "Top 2 can come out, since 13:08");
-        assert_eq!(first_last("In clamps", "14:20", Some("14:48")), "In clamps: first off 14:20, last 14:48");
-        assert_eq!(event("Glue tops", "top 3"), "Glue tops: top 3 off");
-        assert_eq!(event("Oil", "oil"), "Oil: off");
+        assert_eq!(can_come_out((5, "5"), "top", (true, "13:37"), Some(What::Glue)), "All 5 tops can come out, since 13:37");
+        assert_eq!(can_come_out((2, "2"), "top", (true, "13:08"), Some(What::Glue)), "Both tops can come out, since 13:08");
+        assert_eq!(can_come_out((2, "2"), "piece", (false, "13:08"), Some(What::Glue)), "2 pieces can come out, since 13:08");
+        assert_eq!(can_come_out((1, "1"), "top 2", (false, "13:08"), Some(What::Glue)), "Top 2 can come out, since 13:08");
+        assert_eq!(first_last(Some(What::Glue), "14:20", Some("14:48")), "In clamps: first off 14:20, last 14:48");
+        let dry = "Piece 1 is dry for the next coat, since Wed 13:50";
+        assert_eq!(can_come_out((1, "1"), "piece 1", (true, "Wed 13:50"), Some(What::Coat)), dry);
+        assert_eq!(can_come_out((3, "3"), "piece", (true, "13:50"), Some(What::Cure)), "All 3 pieces are cured, since 13:50");
+        assert_eq!(first_last(Some(What::Coat), "13:50", None), "Coats: dry 13:50");
+        assert_eq!(rings("top 3", What::Glue), "Top 3 can come out.");
+        assert_eq!(event("Glue tops", "top 3", What::Glue), "Glue tops: top 3 off");
+        assert_eq!(event("Oil", "oil", What::Coat), "Oil: dry");
         assert_eq!(event_text(Some("Stands"), "11:48", "1 h 30"), "Stands. Since 11:48, 1 h 30.");
     }
 }

@@ -54,7 +54,7 @@ fn a_run_over_midnight_is_torn_on_both_days_and_the_second_says_so() {
 fn what_was_put_right_is_open_to_scale_and_said_with_its_moment() {
     let mut told = worked(&[(0, Some("Sand")), (60, None)]);
     let (run, today) = (told.app.shelf().bench().runs().next().unwrap().id, told.today());
-    told.at(62, [day(DayTap::Show(today)), day(DayTap::Open(run)), day(DayTap::Mend(Mend::Stop(Typed::default())))]);
+    told.at(62, [day(DayTap::Show(today)), day(DayTap::Open(run)), day(DayTap::Mend(Box::new(Mend::Stop(Typed::default()))))]);
     let shown = told.at(62, presses("0930").into_iter().chain([tap(Tap::PadDone), day(DayTap::Open(run))]));
     holds(&shown, &["Sand 09:00 to 09:30, corrected, not counted 09:30 to 10:00", "class=\"kerf\"", "30 min corrected", "not counted"]);
     holds(&told.at(62, [day(DayTap::Open(run))]), &["Put right Tue 3 March 10:02: stop 09:30."]);

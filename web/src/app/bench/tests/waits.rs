@@ -132,7 +132,7 @@ fn how_an_operation_ends_is_the_makers_own() {
     // Sanding has none until it is said.
     told.start(150, "Sand");
     told.at(150, [wait(WaitTap::Usual("Sand".into())), wait(WaitTap::What(Some(What::Dry)))]);
-    holds(&told.at(150, [tap(Tap::Close), tap(Tap::Close)]), &["Laid to dry", "off 48 h from now"]);
+    holds(&told.at(150, [tap(Tap::Close), tap(Tap::Close)]), &["Laid to dry", "dry 48 h from now"]);
 }
 
 #[test]
@@ -169,13 +169,13 @@ fn it_rings_once_at_the_off_time_and_can_be_turned_off() {
     told.app.said.clear();
     assert_eq!(rings(&mut told, 238), (true, false));
     assert_eq!(rings(&mut told, 239), (true, true));
-    assert_eq!(told.app.said, "Top 1 can come off.");
+    assert_eq!(told.app.said, "Top 1 can come out.");
     told.app.said.clear();
     assert_eq!(rings(&mut told, 239), (false, false));
     assert_eq!(rings(&mut told, 240), (true, false), "once");
     told.app.here.rings = false;
     assert_eq!(rings(&mut told, 248), (true, false));
-    assert_eq!(told.app.said, "Top 2 can come off.");
+    assert_eq!(told.app.said, "Top 2 can come out.");
     // The first look after the page was opened finds it too; what was over by then is silent.
     let mut again = clamped(2);
     (again.app.bench.rung, again.app.now) = (None, again.now(240).wall);
@@ -246,7 +246,7 @@ fn rags_are_named_once_a_coat_is_done_and_at_the_last_stop() {
     let mut told = Told::stands();
     told.start(0, "Coat");
     lacks(&told.at(1, []), &[rags]);
-    holds(&told.at(10, [wait(WaitTap::Clamp)]), &[rags, "Coats: off Wed 4 March 09:10"]);
+    holds(&told.at(10, [wait(WaitTap::Clamp)]), &[rags, "Coats: dry Wed 4 March 09:10"]);
     told.at(12, [tap(Tap::Stop)]);
     told.start(20, "Pegs");
     lacks(&told.at(30, [tap(Tap::Stop)]), &[rags]);
@@ -262,4 +262,49 @@ fn waits_stand_in_the_day_and_are_struck_and_put_back_there() {
     let shown = told.at(242, [day(DayTap::Strike(first))]);
     lacks(&shown, &["due 12:59"]);
     holds(&told.at(243, [day(DayTap::PutBack(first))]), &["due 12:59, off at 13:00"]);
+}
+
+/// Oiled on Tuesday at 10:00 for the shelf, while the stands are in hand: whose it is, which operation, which day, and what it is then.
+#[test]
+fn a_wait_says_whose_it_is_what_it_is_for_and_since_which_day() {
+    let mut told = Told::stands();
+    let (currency, units) = (Currency::USD, Units::Inch);
+    let began = JobCommand::Begin { name: "shelf".into(), currency, units, pieces: 1, made_for: For::Order };
+    let now = told.now(0);
+    told.app.order(&Command::Job(began), now).unwrap();
+    let job = |told: &Told, name: &str| {
+        let jobs = fivebar_core::ledger::fold::jobs(&told.app.shelf().book);
+        On::Job(jobs.into_iter().find(|job| job.name == name).unwrap().id)
+    };
+    let (shelf, stands) = (job(&told, "shelf"), job(&told, "stands"));
+    told.at(50, [tap(Tap::Other), starting(StartingTap::On(shelf)), op("Oil")]);
+    holds(&told.at(59, []), &["Coated", "dry 24 h from now"]);
+    told.at(60, [wait(WaitTap::Clamp), tap(Tap::Stop)]);
+    told.at(61, [tap(Tap::Other), starting(StartingTap::On(stands)), op("Sand")]);
+    holds(&told.at(62, []), &["Coats: dry Wed 4 March 10:00"]);
+    told.at(120, [tap(Tap::Stop)]);
+    holds(&told.at(121, [wait(WaitTap::Show)]), &["dry Wed 4 March 10:00, in", "Oil, shelf", ">It is dry<"]);
+    // The next morning: the day is not drawn back to midnight for it, and it began yesterday.
+    let next = 24 * 60;
+    told.at(next, [tap(Tap::Other), starting(StartingTap::On(stands)), op("Sand")]);
+    let today = told.today_at(next + 40);
+    let shown = told.at(next + 40, [day(DayTap::Show(today))]);
+    holds(&shown, &["Oil, shelf; since Tue 3 March 10:00; due 10:00", "waits: piece 1 since Tue 3 March 10:00", ">09:00<"]);
+    lacks(&shown, &[">00:00<", ">02:00<", ">03:00<"]);
+    let shown = told.at(next + 61, [tap(Tap::Close)]);
+    holds(&shown, &["Shelf, oil, piece 1 is dry for the next coat, since 10:00", "Piece 1 dry"]);
+    holds(&told.at(next + 61, [tap(Tap::Big)]), &["stands"]);
+    // Struck in its opened line, it stands under what was struck and can be put back.
+    let id = ids(&told)[0];
+    let shown = told.at(next + 62, [tap(Tap::LeaveBig), day(DayTap::Show(today))]);
+    lacks(&shown, &["Strike"]);
+    holds(&told.at(next + 62, [day(DayTap::Open(id))]), &["Strike"]);
+    for shown in [today, today.before()] {
+        let struck = told.app.shelf().waits().wait(id).is_none();
+        let strike = (!struck).then(|| day(DayTap::Strike(id)));
+        holds(&told.at(next + 63, strike.into_iter().chain([day(DayTap::Show(shown))])), &["Struck", "Oil, a wait", "Put back"]);
+    }
+    holds(&told.at(next + 63, [wait(WaitTap::Show)]), &["Struck", "Tue 3 March 10:00", "Oil, a wait", "Put back"]);
+    told.at(next + 64, [day(DayTap::PutBack(id))]);
+    assert_eq!(ids(&told), [id]);
 }

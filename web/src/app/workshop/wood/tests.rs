@@ -32,7 +32,7 @@ fn press(sign: char) -> Press {
 
 fn metric() -> App {
     let mut app = App::for_tests(Place::Workshop);
-    app.speech = Shared::new(Plain { sign: Sign::Comma, currency: Currency::EUR, units: Units::Metric });
+    app.speech = Shared::new(Plain { sign: Sign::Comma, currency: Currency::EUR, units: Units::Metric, ..Plain::default() });
     app
 }
 

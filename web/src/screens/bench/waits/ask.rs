@@ -83,7 +83,7 @@ pub fn span((asked, typed, unit): (&Asked, &Typed, Unit), app: &App, seen: Seen<
         Asked::New(run) => (words::HOW_LONG, run.work.op.clone()),
     };
     if matches!(asked, Asked::QuietFrom | Asked::QuietUntil(_)) {
-        return pads::clock(pads::Asked { place: "bench/quiet", title, small, done }, typed, seen);
+        return pads::clock(pads::Asked::new(("bench/quiet", title), small, done), typed, seen);
     }
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let units = Unit::ALL.map(|one| Chip::choice(unit_name(one), one == unit)).to_vec();

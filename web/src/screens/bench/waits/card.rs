@@ -2,12 +2,13 @@
 
 use super::super::super::Seen;
 use super::wait;
-use crate::app::bench::waits::{WaitTap, clock, pieces, waiting};
+use crate::app::bench::waits::{WaitTap, clock, pieces, waiting, whose};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::waits as words;
+use fivebar_core::bench::wait::What;
 use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::waits::WaitLine;
 
@@ -41,7 +42,7 @@ fn in_one_line(coming: &[WaitLine], app: &App) -> Option<String> {
     let first = coming.first()?;
     let same = coming.iter().all(|line| line.wait.what() == first.wait.what());
     let off = coming.iter().map(|line| clock(app, line.off)).listed();
-    Some(words::off_at_both(words::state(same.then(|| first.wait.what())), &off))
+    Some(words::off_at_both(same.then(|| first.wait.what()), &off))
 }
 
 /// "In clamps: first off 14:58, last 15:14".
@@ -50,7 +51,7 @@ fn said(coming: &[WaitLine], app: &App) -> Option<String> {
     let same = coming.iter().all(|line| line.wait.what() == first.wait.what());
     let (first_off, last_off) = (clock(app, first.off), clock(app, last.off));
     let last = Some(last_off).filter(|last| *last != first_off);
-    Some(words::first_last(words::state(same.then(|| first.wait.what())), &first_off, last.as_deref()))
+    Some(words::first_last(same.then(|| first.wait.what()), &first_off, last.as_deref()))
 }
 
 /// What can come out, with a key for all of it, or for each.
@@ -58,8 +59,8 @@ fn out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> El<Msg> {
     let n = count(over);
     let ids = over.iter().map(|line| line.wait.id).listed();
     let (off, each) = match over {
-        [one] => (words::one_off(&pieces(app, one)), None),
-        _ => (words::all_off(n, &seen.speech.count(n)), Some(key("key h88", words::ONE_BY_ONE, "", wait(WaitTap::Show)))),
+        [one] => (words::one_off(&pieces(app, one), one.wait.what()), None),
+        _ => (words::all_off(n, &seen.speech.count(n), same_kind(over)), Some(key("key h88", words::ONE_BY_ONE, "", wait(WaitTap::Show)))),
     };
     el("section", "card wait")
         .key("over")
@@ -76,9 +77,15 @@ fn come_out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> String {
     let since = over.last().map(|line| clock(app, line.off)).unwrap_or_default();
     let n = count(over);
     match over {
-        [one] => words::can_come_out(1, "", &pieces(app, one), (all, &since)),
-        _ => words::can_come_out(n, &seen.speech.count(n), &same_thing(over), (all, &since)),
+        [one] => words::can_come_out((1, ""), &whose(app, one), (all, &since), same_kind(over)),
+        _ => words::can_come_out((n, &seen.speech.count(n)), &same_thing(over), (all, &since), same_kind(over)),
     }
+}
+
+/// The kind of wait, where they are all of one.
+fn same_kind(over: &[WaitLine]) -> Option<What> {
+    let first = over.first()?.wait.what();
+    over.iter().all(|line| line.wait.what() == first).then_some(first)
 }
 
 fn same_thing(over: &[WaitLine]) -> String {
@@ -92,11 +99,16 @@ fn named(coming: &[WaitLine], app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let by_mark = if seen.page.is_narrow() { 2 } else { BY_MARK };
     let one = |line: &WaitLine| {
         let off = clock(app, line.off);
-        el("span", "w7").kid(el("span", "").text(pieces(app, line))).kid(el("b", "w8 c-wait").text(off))
+        el("span", "w7").kid(el("span", "").text(whose(app, line))).kid(el("b", "w8 c-wait").text(off))
     };
     let more = coming.len().checked_sub(NAMED_MOST).filter(|more| 0 < *more);
     let more = more.map(|more| el("span", "w7").text(words::and_more(&app.speech.count(u32::try_from(more).unwrap_or(u32::MAX)))));
-    (by_mark < coming.len()).then(|| el("span", "offs").kids(coming.iter().take(NAMED_MOST).map(one)).kids(more))
+    (by_mark < coming.len() || is_other(coming, app)).then(|| el("span", "offs").kids(coming.iter().take(NAMED_MOST).map(one)).kids(more))
+}
+
+/// Whether one of them is not of the job in hand, or needs its operation to be told: then each stands on a line of its own.
+fn is_other(coming: &[WaitLine], app: &App) -> bool {
+    coming.iter().any(|line| whose(app, line) != pieces(app, line))
 }
 
 /// From now to the last off time, a mark for each; hours long.
@@ -110,7 +122,7 @@ fn drawn(coming: &[WaitLine], app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let minutes = |span: Span| span.as_ms() as f64 / 60_000.0;
     let (from, to) = (0.0, minutes(last).max(1.0) * 1.18);
     let tick = [5.0, 10.0, 20.0, 30.0, 60.0].into_iter().find(|tick| to / tick < 16.0).unwrap_or(60.0);
-    let many = BY_MARK < coming.len();
+    let many = BY_MARK < coming.len() || is_other(coming, app);
     let mark = |line: &&WaitLine| {
         let (word, off) = if many { Default::default() } else { (pieces(app, line), app.speech.clock(line.off)) };
         Mark::new(minutes(line.left), Kind::Wait, word, off)
@@ -157,5 +169,5 @@ pub fn lines(lines: &[WaitLine], named: bool, app: &App, seen: Seen<'_>) -> Opti
 pub fn left(line: &WaitLine, app: &App, seen: Seen<'_>) -> String {
     // Up to a whole minute: what is left is never said too short.
     let minutes = line.left.as_ms().saturating_add(59_999).div_euclid(60_000);
-    words::off_and_left(&clock(app, line.off), &seen.speech.span(Span::minutes(minutes)))
+    words::off_and_left(&clock(app, line.off), &seen.speech.span(Span::minutes(minutes)), line.wait.what())
 }

@@ -1,46 +1,65 @@
 //! Waits of a day in its list: when each began and came off; those that were struck can be put back.
 
 use super::super::super::Seen;
+use super::super::row::time_class;
 use super::super::say;
 use crate::app::bench::Tap;
-use crate::app::bench::day::DayTap;
-use crate::app::bench::waits::{clock, kept, pieces};
+use crate::app::bench::day::{DayTap, View};
+use crate::app::bench::waits::{clock_on, kept, pieces};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as bench_words, waits as words};
-use fivebar_core::quantity::{Day, begin_large};
-use fivebar_core::sheet::waits::{WaitLine, struck};
+use fivebar_core::quantity::{Day, Listed, begin_large};
+use fivebar_core::sheet::waits::{StruckWait, WaitLine, struck};
 
-/// The waits of a day.
-pub fn of_day(day: Day, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let lines = kept(app, |kept| kept.of_day(day, app.now));
-    let gone = struck(&app.shelf().book, day);
-    if lines.is_empty() && gone.is_empty() {
+/// The waits of a day: each whose it is, when it began and came off; opened, with a key to strike it.
+pub fn of_day(view: &View, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let lines = kept(app, |kept| kept.of_day(view.day, app.now));
+    if lines.is_empty() {
         return vec![];
     }
-    let tapped = |id: String| el("div", "tapped").key(id);
-    let strike = |line: &WaitLine| key("key h48", bench_words::STRIKE, "", say(Tap::Day(DayTap::Strike(line.wait.id))));
-    let row = |line: &WaitLine| {
-        let what =
-            el("span", "op").kid(el("b", "").text(begin_large(&pieces(app, line)))).kid(el("span", "t14").text(stands(line, app, seen)));
-        tapped(line.wait.id.to_string()).kid(el("span", "t14 i2").text(seen.speech.clock(line.wait.began))).kid(what).kid(strike(line))
-    };
-    let rows = lines.iter().map(row);
-    let gone = gone.iter().map(|wait| {
-        tapped(wait.id.to_string())
-            .kid(el("span", "t14 i2").text(seen.speech.clock(wait.began)))
-            .kid(el("b", "gone").text(wait.op.clone()))
+    let rows = lines.iter().map(|line| row(line, view, app, seen));
+    vec![el("h2", "").text(words::WAITS), el("section", "card list").kids(rows)]
+}
+
+fn row(line: &WaitLine, view: &View, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let id = line.wait.id;
+    let open = view.open == Some(id);
+    let of = [Some(line.op.clone()), line.name.clone()].into_iter().flatten().listed().join(", ");
+    let began = line.wait.began;
+    let since = (began.day() != view.day).then(|| words::waits_since(&clock_on(app, began, view.day)));
+    let under = [Some(of), since, Some(stands(line, view.day, app))].into_iter().flatten().listed().join("; ");
+    let what = el("span", "op").kid(el("b", "").text(begin_large(&pieces(app, line)))).kid(el("span", "t14").text(under));
+    // One that came over midnight began at no clock time of this day.
+    let at = if began.day() == view.day { seen.speech.clock(began) } else { String::new() };
+    let top = el("button", "dl")
+        .attr("type", "button")
+        .attr("aria-expanded", if open { "true" } else { "false" })
+        .on_tap(say(Tap::Day(DayTap::Open(id))))
+        .kid(el("span", time_class(seen)).text(at))
+        .kid(what);
+    let keys = open.then(|| el("div", "less").kid(key("key h56", bench_words::STRIKE, "", say(Tap::Day(DayTap::Strike(id))))));
+    el("div", "run").key(id.to_string()).kid(top).kids(keys)
+}
+
+/// Waits of a day that were struck, each with a key that puts it back.
+pub fn struck_rows(day: Day, app: &App) -> Vec<El<Msg>> {
+    let row = |wait: StruckWait| {
+        el("div", "tapped")
+            .key(wait.id.to_string())
+            .kid(el("span", "t14 i2").text(clock_on(app, wait.began, day)))
+            .kid(el("b", "gone").text(words::struck_wait(&wait.op)))
             .kid(key("key h48", bench_words::PUT_BACK, "", say(Tap::Day(DayTap::PutBack(wait.id)))))
-    });
-    vec![el("h2", "").text(words::WAITS), el("section", "card list").kids(rows).kids(gone)]
+    };
+    struck(&app.shelf().book, day).into_iter().map(row).listed()
 }
 
 /// "due 13:18, off at 13:20".
-fn stands(line: &WaitLine, app: &App, seen: Seen<'_>) -> String {
-    let due = words::off_by(&clock(app, line.off));
+fn stands(line: &WaitLine, day: Day, app: &App) -> String {
+    let due = words::off_by(&clock_on(app, line.off, day));
     match line.wait.ended {
-        Some(off) => format!("{due}, {}", words::was_off(&seen.speech.clock(off.at), off.early)),
+        Some(off) => format!("{due}, {}", words::was_off(&clock_on(app, off.at, day), off.early, line.wait.what())),
         None => due,
     }
 }

@@ -7,7 +7,7 @@ use super::card::left;
 use super::{meanwhile, wait};
 use crate::app::bench::Tap;
 use crate::app::bench::day::DayTap;
-use crate::app::bench::waits::{Asked, WaitTap, Waiting, clock, pieces, waiting};
+use crate::app::bench::waits::{Asked, WaitTap, Waiting, clock, pieces, waiting, whose};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
@@ -37,6 +37,7 @@ pub fn list(waits: &Waiting, app: &App, seen: Seen<'_>) -> Screen {
         .kid(el("p", "t14 i2").text(rings))
         .kids(meanwhile(app, seen))
         .kids(ended(&sheet.ended, app, seen))
+        .kids(gone(app))
         .kids(settings(app, seen));
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(key("key solid h56", common::DONE, "", say(Tap::Close)));
     Screen::new("bench/waits", head(top), main).foot(foot)
@@ -46,7 +47,7 @@ pub fn list(waits: &Waiting, app: &App, seen: Seen<'_>) -> Screen {
 fn row(line: &WaitLine, waits: &Waiting, app: &App, seen: Seen<'_>) -> El<Msg> {
     let id = line.wait.id;
     let open = waits.open == Some(id);
-    let when = if line.over { words::out_since(&clock(app, line.off)) } else { left(line, app, seen) };
+    let when = if line.over { words::out_since(&clock(app, line.off), line.wait.what()) } else { left(line, app, seen) };
     let of = [Some(line.op.clone()), line.name.clone()].into_iter().flatten().listed().join(", ");
     let about = el("button", "dl tap")
         .attr("type", "button")
@@ -55,7 +56,8 @@ fn row(line: &WaitLine, waits: &Waiting, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(el("span", "t22 w8").text(begin_large(&pieces(app, line))))
         .kid(el("span", "w7 c-wait").text(when))
         .kid(el("span", "s i2").text(of));
-    let off = key("key h88", words::OFF, "", wait(WaitTap::Off(vec![id]))).attr("aria-label", words::one_off(&pieces(app, line)));
+    let off = key("key h88", words::end_it(line.wait.what()), "", wait(WaitTap::Off(vec![id])));
+    let off = off.attr("aria-label", format!("{}: {}", words::end_it(line.wait.what()), pieces(app, line)));
     let more = open.then(|| {
         el("div", "less")
             .kid(key("key h56", words::MEND, "", wait(WaitTap::Ask(Asked::Wait(id)))))
@@ -71,13 +73,22 @@ fn ended(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         return vec![];
     }
     let row = |line: &WaitLine| {
-        let at = line.wait.ended.map(|off| words::was_off(&seen.speech.clock(off.at), off.early)).unwrap_or_default();
+        let at = line.wait.ended.map(|off| words::was_off(&seen.speech.clock(off.at), off.early, line.wait.what())).unwrap_or_default();
         el("p", "dl")
             .key(format!("off{}", line.wait.id))
-            .kid(el("span", "w7").text(begin_large(&pieces(app, line))))
+            .kid(el("span", "w7").text(begin_large(&whose(app, line))))
             .kid(el("span", "right").text(at))
     };
     vec![el("h2", "").text(words::TAKEN_OFF), el("section", "card list").kids(lines.iter().map(row))]
+}
+
+/// What was struck of today's waits; each can be put back.
+fn gone(app: &App) -> Vec<El<Msg>> {
+    let rows = super::day::struck_rows(app.now.day(), app);
+    if rows.is_empty() {
+        return vec![];
+    }
+    vec![el("h2", "").text(bench_words::STRUCK), el("section", "card list").kids(rows)]
 }
 
 /// Something new that waits after the last run; how its operation ends; quiet hours.

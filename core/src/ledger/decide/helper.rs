@@ -1,0 +1,169 @@
+//! A run put right beyond its ends: of which job it was, and who worked along, from when to when, for what pay.
+
+use super::Act;
+use super::bench::{done, no_crowd, on_known, on_what, payable};
+use crate::bench::{On, Run};
+use crate::ledger::Book;
+use crate::ledger::kind::bench as kind;
+use crate::quantity::{Id, Moment, Money};
+use crate::refusal::{Answer, Refusal};
+
+/// Its pieces and helpers go along: each helper's pay has to be a cost of the other job too.
+pub(super) fn move_run(book: &Book, run: &Run, on: On, act: &mut Act) -> Answer<()> {
+    on_known(book, on)?;
+    if on == run.work.on {
+        return Err(Refusal::NothingAsked);
+    }
+    for head in &run.heads {
+        payable(book, on, head.pay)?;
+    }
+    let (job, haul) = on_what(on);
+    done(act.add(kind::RunMoved { run: run.id, job, haul }))
+}
+
+pub(super) fn recall(book: &Book, run: &Run, (from, to, pay): (Moment, Option<Moment>, Option<Money>), act: &mut Act) -> Answer<()> {
+    within(run, (from, to), act)?;
+    no_crowd(run.heads_at(from).saturating_add(1))?;
+    payable(book, run.work.on, pay)?;
+    done(act.add(kind::HelperRecalled { run: run.id, from, to, person: None, pay }))
+}
+
+/// What is put right of a helper.
+type Words = (Id, Option<Moment>, Option<Moment>, Option<Money>);
+
+pub(super) fn mend(book: &Book, run: &Run, (helper, from, to, pay): Words, act: &mut Act) -> Answer<()> {
+    let head = run.heads.iter().find(|head| head.id == helper).ok_or(Refusal::NotThere)?;
+    if from.is_none() && to.is_none() && pay.is_none() {
+        return Err(Refusal::NothingAsked);
+    }
+    if from.is_some() || to.is_some() {
+        let end = run.end(act.now().wall.at);
+        within(run, (from.unwrap_or(head.from.max(run.started.at)), to.or(head.to.map(|to| to.min(end)))), act)?;
+    }
+    payable(book, run.work.on, pay)?;
+    done(act.add(kind::HelperMended { run: run.id, helper, from, to, pay }))
+}
+
+/// Ends that are in order and lie in the run.
+fn within(run: &Run, (from, to): (Moment, Option<Moment>), act: &Act) -> Answer<()> {
+    let (start, end) = (run.started.at, run.end(act.now().wall.at));
+    let to = to.unwrap_or(end);
+    if to <= from {
+        return Err(Refusal::EndNotAfterStart { start: from, end: to });
+    }
+    match [from, to].into_iter().find(|at| *at < start || end < *at) {
+        Some(met) => Err(Refusal::NotInRun { met, start, end }),
+        None => Ok(()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{BenchCommand, Command, WaitCommand};
+    use super::*;
+    use crate::bench::{Kind, Stage};
+    use crate::ledger::fold;
+    use crate::ledger::told::{Phone, at};
+    use crate::quantity::{Currency, Decimal};
+
+    fn dollars(amount: i64) -> Money {
+        Money::whole(Decimal::from(amount), Currency::USD).unwrap()
+    }
+
+    /// A run of the first job from 0 to 60 with two pieces, and another job.
+    fn told() -> (Phone, Id, On) {
+        let mut phone = Phone::new("a");
+        let (stools, shelf) = (phone.job(0, "stools"), phone.job(0, "shelf"));
+        let run = phone.start(0, "sand", stools);
+        phone.bench(20, BenchCommand::Done { run, n: 2 }).unwrap();
+        phone.stop(60, run);
+        (phone, run, shelf)
+    }
+
+    fn recall(run: Id, from: i64, to: Option<i64>) -> BenchCommand {
+        BenchCommand::RecallHelper { run, from: at(from), to: to.map(at), pay: Some(dollars(18)) }
+    }
+
+    #[test]
+    fn a_run_goes_to_another_job_or_none_with_its_pieces_helpers_and_waits() {
+        let (mut phone, run, shelf) = told();
+        phone.bench(70, recall(run, 10, Some(40))).unwrap();
+        let laid =
+            super::super::Laid { what: crate::quantity::Key::read("glue").unwrap(), stuff: None, span: crate::quantity::Span::minutes(90) };
+        phone.order(71, Command::Wait(WaitCommand::Clamp { run, n: 1, laid })).unwrap();
+        for (minute, on) in [(72, shelf), (73, On::Nothing), (74, shelf)] {
+            phone.bench(minute, BenchCommand::Move { run, on }).unwrap();
+            let runs = phone.runs();
+            let moved = runs.run(run).unwrap();
+            assert_eq!((moved.work.on, moved.done(), moved.labour(at(80)).as_minutes()), (on, 3, 90));
+            assert_eq!(runs.on(on).count(), 1);
+            let waits = fold::waits(&phone.book);
+            assert_eq!(waits.all().map(|wait| wait.job.map_or(On::Nothing, On::Job)).collect::<Vec<_>>(), [on]);
+        }
+        assert_eq!(phone.bench(75, BenchCommand::Move { run, on: shelf }).err(), Some(Refusal::NothingAsked));
+        assert_eq!(phone.bench(75, BenchCommand::Move { run, on: On::Job(run) }).err(), Some(Refusal::NotThere));
+    }
+
+    #[test]
+    fn an_operation_that_is_picked_brings_its_kind_and_stage() {
+        let (mut phone, run, _) = told();
+        let office = BenchCommand::Rename { run, op: "messages".into(), kind: Kind::Office, stage: Stage::Sell };
+        phone.bench(70, office).unwrap();
+        let work = phone.runs().run(run).unwrap().work.clone();
+        assert_eq!((work.op.as_str(), work.kind, work.stage), ("messages", Kind::Office, Stage::Sell));
+        let said = |op: &str| BenchCommand::Rename { run, op: op.into(), kind: Kind::Make, stage: Stage::Finish };
+        assert_eq!(phone.bench(71, said(" ")).err(), Some(Refusal::NameMissing));
+        phone.bench(72, said("oil")).unwrap();
+        assert_eq!(phone.runs().run(run).unwrap().work.stage, Stage::Finish);
+    }
+
+    /// A helper from and to; how many minutes they worked, or why not.
+    #[track_caller]
+    fn check(from: i64, to: Option<i64>, found: Result<i64, Refusal>) {
+        let (mut phone, run, _) = told();
+        let said = phone.bench(70, recall(run, from, to));
+        let minutes = phone.runs().run(run).unwrap().labour(at(70)).as_minutes() - 60;
+        assert_eq!(said.map(|_| minutes), found, "{from} to {to:?}");
+    }
+
+    #[test]
+    fn a_helper_who_was_forgotten_is_written_down_within_the_run() {
+        check(0, Some(60), Ok(60));
+        check(10, Some(40), Ok(30));
+        check(10, None, Ok(50));
+        let not_in = |met: i64| Err(Refusal::NotInRun { met: at(met), start: at(0), end: at(60) });
+        check(-1, Some(40), not_in(-1));
+        check(10, Some(61), not_in(61));
+        check(40, Some(40), Err(Refusal::EndNotAfterStart { start: at(40), end: at(40) }));
+        check(60, None, Err(Refusal::EndNotAfterStart { start: at(60), end: at(60) }));
+    }
+
+    #[test]
+    fn a_helpers_times_and_pay_are_put_right_and_the_last_word_stands() {
+        let (mut phone, run, _) = told();
+        let helper = phone.bench(70, recall(run, 10, Some(40))).unwrap();
+        let mend =
+            |from: Option<i64>, to: Option<i64>, pay| BenchCommand::MendHelper { run, helper, from: from.map(at), to: to.map(at), pay };
+        phone.bench(71, mend(Some(5), None, None)).unwrap();
+        phone.bench(72, mend(None, Some(50), None)).unwrap();
+        phone.bench(73, mend(None, None, Some(dollars(20)))).unwrap();
+        let seen = |phone: &Phone| phone.runs().run(run).unwrap().paid(at(80));
+        assert_eq!(seen(&phone).iter().map(|(_, pay, span)| (*pay, span.as_minutes())).collect::<Vec<_>>(), [(dollars(20), 45)]);
+        phone.bench(74, mend(None, None, Some(dollars(0)))).unwrap();
+        assert_eq!(seen(&phone), [], "pay of nothing is no pay");
+        assert_eq!(phone.bench(75, mend(None, None, None)).err(), Some(Refusal::NothingAsked));
+        assert_eq!(phone.bench(75, mend(Some(50), None, None)).err(), Some(Refusal::EndNotAfterStart { start: at(50), end: at(50) }));
+        phone.take_back(76, helper);
+        assert_eq!(phone.runs().run(run).unwrap().heads, [], "a helper who was struck is gone, with what was said of them");
+    }
+
+    #[test]
+    fn a_helper_who_stays_leaves_with_a_tap() {
+        let mut phone = Phone::new("a");
+        let run = phone.start(0, "sand", On::Nothing);
+        phone.bench(30, recall(run, 10, None)).unwrap();
+        phone.bench(40, BenchCommand::HelperLeaves { run, person: None }).unwrap();
+        phone.stop(60, run);
+        assert_eq!(phone.runs().run(run).unwrap().labour(at(90)).as_minutes(), 90);
+    }
+}

@@ -1,0 +1,112 @@
+//! A clock time as it was typed, and the moment that is meant by it: the end of a run, its beginning, the ends of time that was
+//! missed. Where clocks have twelve hours and no half was said, the half that makes sense; a run longer than a working day is asked
+//! about before it is written.
+
+use super::super::App;
+use super::{begun, ended};
+use fivebar_core::bench::Run;
+use fivebar_core::bench::repair::DAY_MOST;
+use fivebar_core::quantity::reading::{Misread, clock};
+use fivebar_core::quantity::{Clock, Day, Listed, Moment, Span, Wall};
+
+/// The moment that was typed, the length it gives, and another that may have been meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Meant {
+    pub at: Wall,
+    pub span: Option<Span>,
+    /// The same figures twelve hours off, where those give a working day and what was typed gives none.
+    pub other: Option<(Wall, Span)>,
+}
+
+impl Meant {
+    /// It is longer than a working day, and is asked about.
+    pub fn is_asked(&self) -> bool {
+        self.span.is_some_and(|span| DAY_MOST < span)
+    }
+}
+
+/// What is typed, and its other half where that was left open.
+fn clocks(app: &App, text: &str) -> Result<Vec<Clock>, Misread> {
+    let typed = clock(text)?;
+    let said = text.trim().ends_with(['m', 'M', 'p', 'P', 'a', 'A', '.']);
+    let (hour, _) = typed.as_hour_minute();
+    let open = app.speech.has_halves() && !said && (1..=12).contains(&hour);
+    Ok(std::iter::once(typed).chain(open.then(|| half_on(typed))).listed())
+}
+
+/// The same figures on a clock of twelve hours, in the other half of the day.
+fn half_on(clock: Clock) -> Clock {
+    let minutes = clock.as_minutes().saturating_add(12 * 60).checked_rem(24 * 60).unwrap_or_default();
+    Clock::minutes(minutes).unwrap_or(clock)
+}
+
+/// When a run ended, by what was typed.
+///
+/// # Errors
+/// [`Misread`].
+pub fn stop(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
+    let place = run.stopped.map_or(app.now.offset, |stop| stop.offset);
+    let at = |clock: &Clock| ended(app, run, *clock);
+    Ok(end(app, (run.started.at, place), clocks(app, text)?, at))
+}
+
+/// When time that was missed ended: on its day, or on the next where that has come.
+///
+/// # Errors
+/// [`Misread`].
+pub fn until(app: &App, (day, from): (Day, Clock), text: &str) -> Result<Meant, Misread> {
+    let start = app.moment_of(day, from);
+    let at = |clock: &Clock| {
+        let next = app.moment_of(day.next(), *clock).at;
+        if *clock < from && next <= app.now.at { next } else { app.moment_of(day, *clock).at }
+    };
+    Ok(end(app, (start.at, start.offset), clocks(app, text)?, at))
+}
+
+/// The first of the moments after the start that has come; another where that is longer than a working day.
+fn end(app: &App, (start, place): (Moment, fivebar_core::quantity::Offset), clocks: Vec<Clock>, at: impl Fn(&Clock) -> Moment) -> Meant {
+    let fits = |moment: &Moment| start < *moment && *moment <= app.now.at;
+    let meant = clocks.iter().map(&at).filter(fits).min().or(clocks.first().map(&at)).unwrap_or(start);
+    let span = start.until(meant);
+    let other = clocks.first().map(|typed| at(&half_on(*typed))).filter(|other| DAY_MOST < span && fits(other));
+    let other = other.map(|other| (Wall::new(other, place), start.until(other))).filter(|(_, span)| *span <= DAY_MOST);
+    Meant { at: Wall::new(meant, place), span: Some(span).filter(|span| Span::ZERO < *span), other }
+}
+
+/// When a run began, by what was typed: of two halves the one nearer to the start that stands.
+///
+/// # Errors
+/// [`Misread`].
+pub fn start(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
+    let (stands, end) = (run.started.at, run.end(app.now.at));
+    let off = |at: &Moment| stands.until(*at).max(at.until(stands));
+    let clocks = clocks(app, text)?;
+    let at = |clock: &Clock| begun(run, *clock, app.now.at);
+    let meant = clocks.iter().map(at).min_by_key(off).unwrap_or(stands);
+    let span = meant.until(end);
+    let other = clocks.first().map(|typed| at(&half_on(*typed))).filter(|other| DAY_MOST < span && *other < end);
+    let place = |at| Wall::new(at, run.started.offset);
+    let other = other.map(|other| (place(other), other.until(end))).filter(|(_, span)| *span <= DAY_MOST);
+    Ok(Meant { at: place(meant), span: Some(span).filter(|span| Span::ZERO < *span), other })
+}
+
+/// When time that was missed began: of two halves the one nearer to noon.
+///
+/// # Errors
+/// [`Misread`].
+pub fn from(app: &App, day: Day, text: &str) -> Result<(Clock, Meant), Misread> {
+    let off = |clock: &Clock| clock.as_minutes().abs_diff(Clock::NOON.as_minutes());
+    let clock = clocks(app, text)?.into_iter().min_by_key(off).unwrap_or_default();
+    Ok((clock, Meant { at: app.moment_of(day, clock), span: None, other: None }))
+}
+
+/// When a helper came or went: within the run, of two halves the one that lies in it.
+///
+/// # Errors
+/// [`Misread`].
+pub fn along(app: &App, run: &Run, text: &str) -> Result<Moment, Misread> {
+    let at = |clock: &Clock| ended(app, run, *clock);
+    let clocks = clocks(app, text)?;
+    let within = |moment: &Moment| run.started.at <= *moment && *moment <= run.end(app.now.at);
+    Ok(clocks.iter().map(at).find(within).or(clocks.first().map(at)).unwrap_or(run.started.at))
+}

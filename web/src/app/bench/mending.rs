@@ -1,0 +1,128 @@
+//! A run put right: its ends, its job, its operation, of how many pieces it is, and who worked along.
+
+use super::super::App;
+use super::day::{Helper, Mend};
+use super::{Over, batch_of, ends, ordered, run_of, said, some, wrong};
+use fivebar_core::bench::{Kind, On, Run, Stage};
+use fivebar_core::ledger::decide::{BenchCommand, Now};
+use fivebar_core::ledger::fold;
+use fivebar_core::quantity::{Currency, Id, Moment, Money, reading};
+
+/// The run that is opened.
+fn opened(app: &App) -> Option<Run> {
+    let Over::Day(view) = &app.bench.over else { return None };
+    view.open.and_then(|run| run_of(app, run))
+}
+
+/// What is put right of it.
+fn mend(app: &App) -> Option<Mend> {
+    if let Over::Day(view) = &app.bench.over { view.mend.clone() } else { None }
+}
+
+/// Takes what was typed.
+pub(super) fn done(app: &mut App, now: Now) {
+    let (Some(run), Some(mend)) = (opened(app), mend(app)) else { return };
+    let sign = app.speech.sign();
+    match mend {
+        Mend::Start(typed) => said(app, ends::start(app, &run, &typed.text), now),
+        Mend::Stop(typed) => said(app, ends::stop(app, &run, &typed.text), now),
+        Mend::Op(text) => {
+            let op = Some(text.trim().to_owned());
+            ordered(app, BenchCommand::Mend { run: run.id, start: None, stop: None, op }, now);
+        }
+        Mend::Of(_) => {
+            let n = if let Over::Day(view) = &mut app.bench.over { view.typed().and_then(|typed| some(typed, sign)) } else { None };
+            n.into_iter().for_each(|n| batch_of(app, n, now));
+        }
+        // Nothing typed of one who was forgotten: from the start, to the end.
+        Mend::Came(helper @ Helper { id: None, .. }, typed) if typed.text.is_empty() => {
+            then(app, Mend::Went(Helper { from: Some(run.started.at), ..helper }, Default::default()));
+        }
+        Mend::Went(helper @ Helper { id: None, .. }, typed) if typed.text.is_empty() => then(app, Mend::Pay(helper, Default::default())),
+        Mend::Came(_, typed) | Mend::Went(_, typed) => match ends::along(app, &run, &typed.text) {
+            Ok(moment) => at(app, moment, now),
+            Err(why) => wrong(app, why),
+        },
+        Mend::Pay(helper, typed) => paid(app, (&run, helper), &typed.text, now),
+        Mend::Which | Mend::Job => {}
+    }
+}
+
+fn then(app: &mut App, mend: Mend) {
+    if let Over::Day(view) = &mut app.bench.over {
+        view.mend = Some(mend);
+    }
+}
+
+/// Writes down the moment that was meant.
+pub(super) fn at(app: &mut App, at: Moment, now: Now) {
+    let (Some(run), Some(mend)) = (opened(app).map(|run| run.id), mend(app)) else { return };
+    let ends = |start, stop| BenchCommand::Mend { run, start, stop, op: None };
+    let helper = |helper, from, to| BenchCommand::MendHelper { run, helper, from, to, pay: None };
+    match mend {
+        Mend::Start(_) => ordered(app, ends(Some(at), None), now),
+        Mend::Stop(_) => ordered(app, ends(None, Some(at)), now),
+        Mend::Came(Helper { id: Some(id), .. }, _) => ordered(app, helper(id, Some(at), None), now),
+        Mend::Went(Helper { id: Some(id), .. }, _) => ordered(app, helper(id, None, Some(at)), now),
+        Mend::Came(helper, _) => then(app, Mend::Went(Helper { from: Some(at), ..helper }, Default::default())),
+        Mend::Went(helper, _) => then(app, Mend::Pay(Helper { to: Some(at), ..helper }, Default::default())),
+        _ => {}
+    }
+}
+
+/// What a helper is paid for an hour; nothing typed is no pay.
+fn paid(app: &mut App, (run, helper): (&Run, Helper), text: &str, now: Now) {
+    let (currency, sign) = (currency(app, run), app.speech.sign());
+    let pay = if text.is_empty() { Ok(None) } else { reading::money(text, currency, sign).map(Some) };
+    match (pay, helper) {
+        (Err(why), _) => wrong(app, why),
+        (Ok(pay), Helper { id: Some(id), .. }) => {
+            let pay = pay.or(Some(Money::zero(currency)));
+            ordered(app, BenchCommand::MendHelper { run: run.id, helper: id, from: None, to: None, pay }, now);
+        }
+        (Ok(pay), Helper { from, to, .. }) => {
+            ordered(app, BenchCommand::RecallHelper { run: run.id, from: from.unwrap_or(run.started.at), to, pay }, now);
+        }
+    }
+}
+
+/// What pay in a run is reckoned in: as its job, else as the workshop.
+pub fn currency(app: &App, run: &Run) -> Currency {
+    let of_job = if let On::Job(job) = run.work.on { fold::job(&app.shelf().book, job).map(|job| job.currency) } else { None };
+    of_job.unwrap_or(app.begins_with().0)
+}
+
+/// An operation that was picked from those of its job.
+pub(super) fn picked(app: &mut App, (op, kind, stage): (String, Kind, Stage), now: Now) {
+    if let Some(run) = opened(app) {
+        ordered(app, BenchCommand::Rename { run: run.id, op, kind, stage }, now);
+    }
+}
+
+/// It was of another job, or of none.
+pub(super) fn moved(app: &mut App, on: On, now: Now) {
+    if let Some(run) = opened(app) {
+        ordered(app, BenchCommand::Move { run: run.id, on }, now);
+    }
+}
+
+/// How many pieces the job of a run has.
+pub fn pieces_of(app: &App, on: On) -> Option<u32> {
+    let On::Job(job) = on else { return None };
+    fold::job(&app.shelf().book, job).map(|job| job.pieces).filter(|n| 0 < *n)
+}
+
+/// The job by its name.
+pub fn name(app: &App, on: On) -> Option<String> {
+    fold::name_of(&app.shelf().book, on)
+}
+
+/// Of one who was forgotten.
+pub fn forgotten() -> Mend {
+    Mend::Came(Helper::default(), Default::default())
+}
+
+/// Of one who came with this entry.
+pub fn helper(id: Id) -> Helper {
+    Helper { id: Some(id), ..Helper::default() }
+}

@@ -1,0 +1,256 @@
+//! A run put right: job, operation, of how many, helpers; and a clock time that was typed, as it is read, asked about and refused.
+
+use super::*;
+use crate::words::Plain;
+use fivebar_core::bench::repair::DAY_MOST;
+use fivebar_core::ledger::fold;
+use std::rc::Rc;
+
+/// Two jobs, the shelf begun last; sanding of the stands from nine to ten.
+fn two_jobs() -> (Told, Id) {
+    let mut told = Told::stands();
+    let stands = fold::jobs(&told.app.shelf().book).next().unwrap().id;
+    let (currency, units) = (Currency::USD, Units::Inch);
+    let began = JobCommand::Begin { name: "shelf".into(), currency, units, pieces: 1, made_for: For::Order };
+    let now = told.now(0);
+    told.app.order(&Command::Job(began), now).unwrap();
+    told.at(0, [tap(Tap::Other), starting(StartingTap::On(On::Job(stands))), op("Sand")]);
+    let run = told.run();
+    told.at(30, [tap(Tap::Done)]);
+    told.at(60, [tap(Tap::Stop)]);
+    (told, run)
+}
+
+fn opened(told: &mut Told, minute: i64, run: Id) -> String {
+    let today = told.today_at(minute);
+    told.at(minute, [day(DayTap::Show(today)), day(DayTap::Open(run))])
+}
+
+fn mend(what: Mend) -> Msg {
+    day(DayTap::Mend(Box::new(what)))
+}
+
+fn typed(digits: &str) -> Vec<Msg> {
+    presses(digits).into_iter().chain([tap(Tap::PadDone)]).collect()
+}
+
+#[test]
+fn a_run_on_the_wrong_job_is_moved_with_its_pieces() {
+    let (mut told, run) = two_jobs();
+    opened(&mut told, 61, run);
+    holds(&told.at(61, [mend(Mend::Which)]), &["Job</span>", "stands", "Operation", "Add a helper", "Of how many?"]);
+    holds(&told.at(61, [mend(Mend::Job)]), &["For which job?", "stands", "shelf", "No job", "Not now"]);
+    let shelf = fold::jobs(&told.app.shelf().book).find(|job| job.name == "shelf").unwrap().id;
+    let shown = told.at(62, [day(DayTap::Move(On::Job(shelf)))]);
+    holds(&shown, &["1 done", "Put right Tue 3 March 10:02: for shelf.", "Take back"]);
+    let moved = told.app.shelf().bench().run(run).cloned().unwrap();
+    assert_eq!((moved.work.on, moved.done(), told.minutes()), (On::Job(shelf), 1, vec![("Sand".into(), 60)]));
+    holds(&told.at(63, [mend(Mend::Job), day(DayTap::Move(On::Nothing))]), &["for no job"]);
+    told.at(64, [Msg::Common(Common::TakeBack)]);
+    assert_eq!(told.app.shelf().bench().run(run).unwrap().work.on, On::Job(shelf));
+}
+
+#[test]
+fn an_operation_is_picked_from_those_of_the_job_or_typed() {
+    let (mut told, run) = two_jobs();
+    opened(&mut told, 61, run);
+    let shown = told.at(61, [mend(Mend::Op(String::new()))]);
+    holds(&shown, &["Which operation?", "Glue up", "Flatten", "Find it, or type it"]);
+    holds(&told.at(61, [mend(Mend::Op("mess".into()))]), &["Messages", "Done"]);
+    told.at(62, [day(DayTap::Picked("Messages".into(), Kind::Office, Stage::Sell))]);
+    let work = told.app.shelf().bench().run(run).unwrap().work.clone();
+    assert_eq!((work.op.as_str(), work.kind), ("Messages", Kind::Office));
+    holds(&told.at(63, [mend(Mend::Op("Scrape".into())), day(DayTap::Op)]), &["Scrape", "called Scrape", "called Messages"]);
+}
+
+/// Zero is refused with the limits; what the job says is one tap; what was said is put right at the slab and in the list.
+#[test]
+fn of_how_many_is_one_or_more_offered_and_can_be_put_right() {
+    let mut told = Told::stands();
+    let run = told.start(0, "Trim");
+    holds(&told.at(1, [tap(Tap::AskBatch)]), &[">5<", "as the job says"]);
+    holds(&told.at(1, typed("0")), &["bench/batch", "It must be from 1 to 9999"]);
+    holds(&told.at(2, [tap(Tap::BatchOf(5))]), &["0 of 5 done", "of 5: change"]);
+    told.at(3, [tap(Tap::AskBatch)]);
+    holds(&told.at(3, typed("50")), &["0 of 50 done", "of 50: change"]);
+    holds(&told.at(4, [tap(Tap::AskBatch)]), &["as the job says", ">50<", "as it stands"]);
+    told.at(4, typed("6"));
+    told.at(5, [tap(Tap::Done), tap(Tap::Stop)]);
+    opened(&mut told, 6, run);
+    holds(&told.at(6, [mend(Mend::Which)]), &["Of how many?</span><span class=\"s\">6<"]);
+    told.at(6, [mend(Mend::Of(Typed::default()))]);
+    told.at(6, typed("4"));
+    let on = told.app.shelf().bench().run(run).unwrap().work.on;
+    assert_eq!(told.app.shelf().bench().batch(on, "Trim", told.app.now.at).of, Some(4));
+}
+
+/// Forgotten at noon: from, until, pay; then each put right, and struck. Half an hour at 20 is 10.
+#[test]
+fn a_helper_who_was_forgotten_is_added_and_their_times_and_pay_are_put_right() {
+    let (mut told, run) = two_jobs();
+    opened(&mut told, 61, run);
+    let forgot = mend(crate::app::bench::mending::forgotten());
+    holds(&told.at(61, [forgot.clone()]), &["The helper came at", "Sand, 09:00 to 10:00", "From the start"]);
+    holds(&told.at(61, typed("0900")), &["The helper went at", "To the end"]);
+    holds(&told.at(61, typed("0930")), &["What is the helper paid?", "Not paid"]);
+    let shown = told.at(61, typed("20"));
+    holds(
+        &shown,
+        &["helper 09:00 to 09:30, $10.00", "$20.00 an hour", "Helpers 30 min, $10.00", "class=\"fink\"", "helper 09:00 to 09:30"],
+    );
+    holds(&shown, &["a helper who was forgotten: came 09:00, went 09:30, $20.00 an hour", "Came", "Went", "Pay"]);
+    let id = told.app.shelf().bench().run(run).unwrap().heads[0].id;
+    told.at(62, [mend(Mend::Went(crate::app::bench::mending::helper(id), Typed::default()))]);
+    // Beyond the run: said with the times of the run, and what was typed stays.
+    let shown = told.at(62, typed("1001"));
+    holds(&shown, &["10:01 is not within the run, which is 09:00 to 10:00", ">1001<"]);
+    told.at(62, [tap(Tap::Close), mend(Mend::Went(crate::app::bench::mending::helper(id), Typed::default()))]);
+    holds(&told.at(62, typed("1000")), &["helper 09:00 to 10:00, $20.00", "helper: went 10:00"]);
+    told.at(63, [mend(Mend::Pay(crate::app::bench::mending::helper(id), Typed::default()))]);
+    holds(&told.at(63, [tap(Tap::PadDone)]), &["helper 09:00 to 10:00, not paid"]);
+    let today = told.today();
+    holds(&told.at(64, [day(DayTap::Week(today))]), &["Helpers 1 h, not paid"]);
+    opened(&mut told, 64, run);
+    lacks(&told.at(64, [day(DayTap::Strike(id)), day(DayTap::Open(run))]), &["helper 09:00"]);
+    // Nothing typed: all the time, not paid.
+    opened(&mut told, 65, run);
+    let shown = told.at(65, [forgot, tap(Tap::PadDone), tap(Tap::PadDone), tap(Tap::PadDone)]);
+    holds(&shown, &["helper 09:00 to 10:00, not paid"]);
+}
+
+#[test]
+fn the_job_says_its_helpers_with_their_hours_and_pay() {
+    let mut told = Told::stands();
+    told.start(0, "Assemble");
+    told.at(10, [tap(Tap::HelperJoins)]);
+    told.at(10, typed("20"));
+    told.at(70, [tap(Tap::Stop)]);
+    let job = fold::jobs(&told.app.shelf().book).next().unwrap().id;
+    told.app.place = Place::Jobs;
+    told.app.jobs.open = Some(job);
+    told.app.jobs.room = Some(crate::app::jobs::Room::Hours);
+    holds(&told.at(71, []), &["Spent", "Helper", "1 h", "$20.00"]);
+}
+
+/// A run that began at `from` minutes after nine and goes on, seen at `now`; what is typed of its stop gives this reading, whether it
+/// is asked about, and the minutes it has then.
+#[track_caller]
+fn stops(halves: bool, (from, now): (i64, i64), text: &str, read: &str, asked: Option<&[&str]>, minutes: i64) {
+    let mut told = Told::stands();
+    told.app.speech = Rc::new(Plain { halves, ..Plain::default() });
+    let run = told.start(from, "Flatten");
+    told.at(now, [tap(Tap::StoppedAt(run))]);
+    let press = |sign: char| match sign {
+        'a' => tap(Tap::Press(Press::Half(crate::parts::pad::Half::Am))),
+        'p' => tap(Tap::Press(Press::Half(crate::parts::pad::Half::Pm))),
+        digit => tap(Tap::Press(Press::Digit(digit as u8 - b'0'))),
+    };
+    holds(&told.at(now, text.chars().map(press)), &[read]);
+    let shown = told.at(now, [tap(Tap::PadDone)]);
+    if let Some(keys) = asked {
+        holds(&shown, &["longer than a working day", "bench/stopped"]);
+        holds(&shown, keys);
+        // Done once more is no answer.
+        holds(&told.at(now, [tap(Tap::PadDone)]), &["longer than a working day"]);
+        let it = told.app.shelf().bench().run(run).cloned().unwrap();
+        let typed: String = text
+            .chars()
+            .map(|sign| match sign {
+                'a' => " am".to_owned(),
+                'p' => " pm".to_owned(),
+                digit => digit.to_string(),
+            })
+            .collect();
+        let meant = ends::stop(&told.app, &it, &typed).unwrap();
+        assert!(meant.span.is_some_and(|span| DAY_MOST < span));
+        let at = meant.other.map_or(meant.at.at, |(other, _)| other.at);
+        told.at(now, [tap(Tap::Meant(at))]);
+    }
+    assert_eq!(told.minutes(), [("Flatten".into(), minutes)], "{text}");
+}
+
+/// From 14:00 on Tuesday, seen on Wednesday at 8:00: 300 and 1 380 minutes after nine.
+#[test]
+fn a_stop_that_makes_a_run_longer_than_a_working_day_is_asked_about() {
+    let keys: &[&str] = &[">07:15<", "Wed 4 March, 17 h 15", ">19:15<", "Tue 3 March, 5 h 15"];
+    stops(false, (300, 1_380), "715", "Wed 4 March 07:15, 17 h 15", Some(keys), 315);
+    stops(false, (300, 1_380), "1915", "Tue 3 March 19:15, 5 h 15", None, 315);
+    stops(false, (300, 1_380), "0155", "Wed 4 March 01:55, 11 h 55", None, 715);
+    // No other half makes a working day of it: it is the one key.
+    stops(false, (0, 1_380), "0755", "Wed 4 March 07:55, 22 h 55", Some(&[">19:55<", "Tue 3 March, 10 h 55"]), 655);
+}
+
+#[test]
+fn where_clocks_have_twelve_hours_am_and_pm_are_written_and_read() {
+    stops(true, (300, 1_380), "715", "Tue 3 March 7:15\u{a0}PM, 5 h 15", None, 315);
+    stops(true, (300, 1_380), "515p", "Tue 3 March 5:15\u{a0}PM, 3 h 15", None, 195);
+    stops(
+        true,
+        (300, 1_380),
+        "715a",
+        "Wed 4 March 7:15\u{a0}AM, 17 h 15",
+        Some(&[">7:15\u{a0}AM<", "Wed 4 March, 17 h 15", ">7:15\u{a0}PM<"]),
+        315,
+    );
+    stops(true, (0, 60), "930", "Tue 3 March 9:30\u{a0}AM, 30 min", None, 30);
+    let mut told = Told::stands();
+    told.app.speech = Rc::new(Plain { halves: true, ..Plain::default() });
+    let run = told.start(0, "Sand");
+    let shown = told.at(200, [tap(Tap::StoppedAt(run))]);
+    holds(&shown, &[">am<", ">pm<", "515 and pm for 5:15 PM", "from 9:00\u{a0}AM"]);
+    told.app.speech = Rc::new(Plain::default());
+    lacks(&told.at(200, []), &[">am<", ">pm<"]);
+}
+
+fn missed(told: &mut Told, minute: i64) {
+    let today = told.today_at(minute);
+    told.at(minute, [day(DayTap::Show(today)), day(DayTap::Missed), op("Saw")]);
+}
+
+fn clock(digits: &str) -> Vec<Msg> {
+    presses(digits).into_iter().chain([starting(StartingTap::Clock)]).collect()
+}
+
+#[test]
+fn missed_time_that_cannot_be_is_refused_where_it_was_typed_and_nothing_is_lost() {
+    let mut told = Told::stands();
+    missed(&mut told, 30);
+    // It is 09:30: from 10:00 is refused at From.
+    holds(&told.at(30, clock("1000")), &["10:00 has not come yet, it is 09:30", "bench/from", ">1000<"]);
+    told.at(30, [tap(Tap::Close)]);
+    missed(&mut told, 30);
+    told.at(30, clock("800"));
+    let shown = told.at(30, clock("730"));
+    holds(&shown, &["it would end at 07:30, and it begins at 08:00", "bench/until", ">730<", "From 08:00"]);
+    // Back to From: both figures are there, and what is put right there leads on.
+    holds(&told.at(30, [starting(StartingTap::From)]), &["bench/from", ">800<"]);
+    let back = std::iter::repeat_n(tap(Tap::Press(Press::RubOut)), 3);
+    holds(&told.at(30, back.chain(clock("700"))), &["bench/until", ">730<", "07:30, 30 min"]);
+    told.at(30, [starting(StartingTap::Clock)]);
+    assert_eq!(told.minutes(), [("Saw".into(), 30)]);
+}
+
+#[test]
+fn missed_time_that_meets_a_run_names_it_and_leads_there_and_back() {
+    let (mut told, run) = two_jobs();
+    missed(&mut told, 90);
+    told.at(90, clock("0930"));
+    let shown = told.at(90, clock("1015"));
+    holds(&shown, &["sand for stands is there already, 09:00 to 10:00", "Mend that run", ">1015<", "From 09:30"]);
+    holds(&told.at(91, [day(DayTap::See(run))]), &["bench/day", "aria-expanded=\"true\"", "Mend"]);
+    holds(&told.at(91, [tap(Tap::Close)]), &["bench/until", ">1015<", "From 09:30"]);
+    // A missed night is asked about too.
+    missed(&mut told, 92);
+    told.at(92, [starting(StartingTap::From)]);
+}
+
+#[test]
+fn a_start_that_could_not_be_as_long_ago_as_was_said_says_so() {
+    let (mut told, _) = two_jobs();
+    told.at(65, [tap(Tap::Ago(15)), tap(Tap::Other)]);
+    let shown = told.at(65, [op("Trim")]);
+    holds(&shown, &["It began at 10:00, when sand stopped."]);
+    lacks(&told.at(70, [tap(Tap::Stop)]), &["It began at"]);
+    told.at(100, [tap(Tap::Ago(15)), tap(Tap::Other)]);
+    lacks(&told.at(100, [op("Trim")]), &["It began at"]);
+}
