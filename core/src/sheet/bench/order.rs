@@ -100,7 +100,7 @@ fn next_first(look: &Look, rack: &mut Rack, likely: Vec<(String, Kind, Stage)>, 
 
 impl Look<'_> {
     /// The operations that followed one in own jobs, the most often first; those of jobs of the same design before the others.
-    pub(super) fn followers(&self, here: &Choice) -> Vec<(String, Kind, Stage)> {
+    pub(in crate::sheet) fn followers(&self, here: &Choice) -> Vec<(String, Kind, Stage)> {
         let On::Job(job) = here.on else { return vec![] };
         let design = fold::design_of(self.book, job);
         let mut designs: Sorted<Id, bool> = Sorted::new();
@@ -129,7 +129,7 @@ impl Look<'_> {
 
     /// Whether an operation nobody planned may come next on its job: it is not behind, and does not go back. It would, were it of an
     /// earlier stage than what was finished there, or did it come before what was done there wherever both were done.
-    pub(super) fn may_follow(&self, choice: &Choice) -> bool {
+    pub(in crate::sheet) fn may_follow(&self, choice: &Choice) -> bool {
         let done: Set<&str> = self.bench.on(choice.on).map(|run| run.work.op.as_str()).collect();
         let finished = self.bench.on(choice.on).any(|run| run.work.stage == Stage::Finish);
         let back = finished && choice.stage < Stage::Finish;
