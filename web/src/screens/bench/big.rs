@@ -36,11 +36,9 @@ fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let named = el("div", "of").kids(job.map(|job| el("p", "t17 w7").text(job))).kid(title);
     let head = el("header", "head bighead");
     match chalked(app, sheet) {
-        Some(lines) => head.kid(el("div", "row").kid(named).kids(sheet.running.as_ref().map(|slab| worked(slab, seen)))).kids(off(
-            &lines,
-            (app, sheet),
-            seen,
-        )),
+        Some(lines) => {
+            head.kid(el("div", "row").kid(named).kids(sheet.running.as_ref().map(|slab| worked(slab, seen)))).kids(off(&lines, app, seen))
+        }
         None => head.kid(named).kid(time(sheet, seen)).kid(el("p", "t14 i2").text(words::STAYS_AWAKE)),
     }
 }
@@ -60,24 +58,19 @@ fn worked(slab: &Slab, seen: Seen<'_>) -> El<Msg> {
     el("span", "t22 w8").text(format!("{figure} {unit}").trim_end().to_owned())
 }
 
-/// The last off time large, with its job where that is not the one that runs, and the last three small: more than that is on the list.
-fn off(lines: &[WaitLine], (app, sheet): (&App, &BenchSheet), seen: Seen<'_>) -> Vec<El<Msg>> {
+/// The last off time large, and the last three small: more than that is on the list.
+fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     // While nothing runs, the next one to come off is the one to read.
     let Some(large) = (if app.running().is_some() { lines.last() } else { lines.iter().find(|line| !line.over).or(lines.last()) }) else {
         return vec![];
     };
-    let job = large.name.as_ref().filter(|_| sheet.running.is_none());
-    let what = el("span", "what")
-        .kids(job.map(|job| el("span", "t17 w7").text(job.clone())))
-        .kid(el("span", "t22 w7 c-wait").text(waits::off_at(&pieces(app, large))));
-    let said = el("p", "off").kid(what).kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(large.off)));
+    let said = el("p", "off")
+        .kid(el("span", "t22 w7 c-wait").text(waits::off_at(&pieces(app, large))))
+        .kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(large.off)));
     let before = lines.len().saturating_sub(3);
-    let several = lines.iter().any(|line| line.wait.job != large.wait.job);
     let small = lines.iter().skip(before).map(|line| {
         let class = if line.wait.id == large.wait.id { "w7 c-wait" } else { "w7" };
-        let job = line.name.as_ref().filter(|_| several).map(|job| el("span", "t14").text(job.clone()));
-        let piece = el("span", "").text(pieces(app, line));
-        el("span", class).kids(job).kid(piece).kid(el("b", "t22 w8").text(seen.speech.clock(line.off)))
+        el("span", class).kid(el("span", "").text(pieces(app, line))).kid(el("b", "t22 w8").text(seen.speech.clock(line.off)))
     });
     vec![said, el("p", "offs").kids(small)]
 }

@@ -13,13 +13,14 @@ use fivebar_core::bench::{Batch, On};
 use fivebar_core::quantity::{Listed, Span, begin_small};
 use fivebar_core::sheet::bench::{BenchSheet, Choice};
 
-/// The rack around what runs.
-pub fn around(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+/// The rack around what runs. Where much lies above it already, the board before it comes last.
+pub fn around(sheet: &BenchSheet, crowded: bool, seen: Seen<'_>) -> Option<El<Msg>> {
     let rack = &sheet.rack;
     let next = |place: usize| rack.next == Some(place);
-    let above = rack.above.iter().map(|choice| one(choice, false, sheet, seen));
+    let before = |here: bool| rack.above.iter().filter(move |_| here).map(|choice| one(choice, false, sheet, seen));
     let below = rack.below.iter().enumerate().map(|(place, choice)| one(choice, next(place), sheet, seen));
-    let around: Vec<El<Msg>> = above.chain(sheet.running.iter().map(|running| slab::slab(running, seen))).chain(below).listed();
+    let runs = sheet.running.iter().map(|running| slab::slab(running, seen));
+    let around: Vec<El<Msg>> = before(!crowded).chain(runs).chain(below).chain(before(crowded)).listed();
     (!around.is_empty()).then(|| drawn(around).key("rack"))
 }
 

@@ -191,9 +191,9 @@ pub fn stood(clock: &str, span: &str) -> String {
     format!("stopped {clock} after {span}")
 }
 
-/// "29 more of this job".
+/// "29 more": operations of the job that lie in the list of all.
 pub fn more_of_it(n: &str) -> String {
-    format!("{n} more of this job")
+    format!("{n} more")
 }
 
 /// "another of 7".

@@ -37,7 +37,7 @@ fn what_is_next_and_each_other_job_is_one_tap_away() {
         at += place.unwrap_or_else(|| panic!("`{board}` after the one before it in {shown}"));
     }
     // One key leads to all of them.
-    holds(&shown, &["Other</span><span class=\"s\">", "more of this job"]);
+    holds(&shown, &["Other</span><span class=\"s\">6 more</span>"]);
     lacks(&shown, &["All operations"]);
     assert!(shown.matches("class=\"board\"").count() <= 16, "{}", shown.matches("class=\"board\"").count());
 }
@@ -178,15 +178,15 @@ fn a_gap_always_has_an_answer() {
     holds(&told.at(80, []), &["all that is known takes longer"]);
 }
 
-/// A job is named where its off time stands, and so is the one that runs.
+/// The job that runs is named, and the one to carry on with; what is taken back and put back too.
 #[test]
-fn big_buttons_name_the_job_the_operation_and_whose_piece_waits() {
+fn big_buttons_name_the_job_and_the_operation() {
     let mut told = Told::stands();
     told.start(0, "Glue tops");
     let shown = told.at(5, [tap(Tap::Waits(WaitTap::Clamp)), tap(Tap::Big)]);
     holds(&shown, &[">stands</p>", "Glue tops", "Top 1 off at"]);
     let shown = told.at(6, [tap(Tap::Stop)]);
-    holds(&shown, &["Nothing runs", ">stands</span>", "Top 1 off at", "stands: Glue tops"]);
+    holds(&shown, &["Nothing runs", "Top 1 off at", "stands: Glue tops"]);
     assert_eq!(shown.matches("<button").count(), 4, "{shown}");
     holds(&told.at(7, [Msg::Common(Common::TakeBack)]), &["Put it back", "taken back: "]);
 }
@@ -199,4 +199,20 @@ fn the_copy_is_no_matter_while_work_runs() {
     lacks(&told.at(WHEN, []), &[nudge]);
     holds(&told.at(WHEN, [tap(Tap::Stop)]), &[nudge]);
     lacks(&told.at(WHEN, [tap(Tap::Other)]), &[nudge]);
+}
+
+/// Where something can come out and little room is, what runs comes before the board that was before it, and the keys are on the list.
+#[test]
+fn what_runs_is_in_sight_where_something_can_come_out() {
+    let mut told = full(0);
+    let order = |shown: &str| shown.find("Taper") < shown.find("\"slab\"");
+    assert!(order(&told.at(WHEN, [])));
+    let shown = told.at(WHEN + 80, []);
+    holds(&shown, &["All 4 tops can come out", "All 4 off"]);
+    assert!(!order(&shown), "{shown}");
+    told.app.page = crate::parts::Page::new(320.0);
+    let shown = told.at(WHEN + 81, []);
+    holds(&shown, &["All 4 tops can come out"]);
+    lacks(&shown, &["All 4 off"]);
+    holds(&told.at(WHEN + 82, [tap(Tap::Waits(WaitTap::Show))]), &["bench/waits"]);
 }
