@@ -53,6 +53,8 @@ pub enum Refusal {
     MoreThanPack { used: Decimal, holds: Decimal },
     /// A guess that more would buy at a fifth less, too flat to say anything.
     GuessTooFlat { met: Decimal, above: Decimal },
+    /// More people who ask in a week than any piece has.
+    TooManyAsk { met: Decimal, most: Decimal },
     /// A distance without a rate: none was set for this currency.
     MileageUnknown { currency: Currency },
     /// Pieces can't be moved from a pile to itself.
