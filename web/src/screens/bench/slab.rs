@@ -10,7 +10,7 @@ use crate::parts::slab::{Slab as Drawn, slab_with};
 use crate::view::El;
 use crate::words::en::bench as words;
 use fivebar_core::bench::On;
-use fivebar_core::quantity::{Listed, Span};
+use fivebar_core::quantity::{Listed, Span, begin_large};
 use fivebar_core::sheet::bench::Slab;
 
 /// The slab; where it was not said how many pieces there are, a key on it asks.
@@ -48,6 +48,7 @@ fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let slow = batch.slow().map(|slow| words::this_one(&span(slow))).unwrap_or_default();
     let heads = if 1 < slab.heads { words::heads(&seen.speech.count(slab.heads)) } else { String::new() };
     let rework = if slab.run.work.rework { words::REWORKED.to_owned() } else { String::new() };
+    let (left, slow) = if left.is_empty() { (begin_large(&slow), String::new()) } else { (left, slow) };
     let lines = vec![(left, each), (range, all), (slow, String::new()), (heads, rework)];
     lines.into_iter().filter(|(left, right)| !(left.is_empty() && right.is_empty())).listed()
 }

@@ -164,6 +164,11 @@ fn a_slow_piece_shows_on_the_slab_and_in_carry_on() {
     holds(&told.at(250, []), &["45 min each", "this one 2 h 40 so far", "About 1 h 30 left"]);
     told.at(295, [tap(Tap::Stop)]);
     holds(&told.at(295 + 1440, []), &["Carry on: sand", "last 2 h 28 each"]);
+    // At the last piece nothing is known to be left: the slow one stands in that place.
+    told.start(1800, "Sand");
+    told.at(1800, [tap(Tap::Done), tap(Tap::Done)]);
+    lacks(&told.at(1805, []), &["this one"]);
+    holds(&told.at(2005, []), &["4 of 5 done", "This one 3 h 25 so far"]);
 }
 
 /// Nothing was planned, or done before: what waits says what is missing for an answer; then what was done before is offered.
