@@ -127,6 +127,8 @@ pub enum Refusal {
     QuietHoursEmpty,
     /// Fewer or more days than can be taken, or a date too far off or over.
     DaysOutOfRange { met: i32, least: i32, most: i32 },
+    /// A tool that serves for no year, or for more than any does.
+    YearsOutOfRange { met: u32, least: u32, most: u32 },
     /// No day of the week is worked.
     NoWorkingDay,
     /// An operation without a name.

@@ -184,6 +184,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::GuessTooFlat { above, .. } => {
             said(format!("That guess says nothing: it must be above {}.", speech.number(*above, 0, 2)), "Guess more.")
         }
+        Refusal::YearsOutOfRange { least, most, .. } => {
+            said(format!("Not taken: a tool serves for {least} to {most} years."), "Say how many years it lasts.")
+        }
         Refusal::TooManyAsk { most, .. } => said(format!("Not taken: at most {} people a week.", speech.number(*most, 0, 0)), "Say fewer."),
         Refusal::MileageUnknown { currency } => {
             said(format!("Not taken: no rate for a distance is set in {currency}."), "Set it in Workshop, under how you are paid.")
