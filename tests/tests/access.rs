@@ -392,9 +392,9 @@ fn a_full_bench(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)
     go(browser, page, 1);
     browser.wait_text(page, "3 of 5 done");
     check(browser, "bench-full");
-    slowly(browser, page, &["All operations", "Ash plant stands"]);
+    slowly(browser, page, &["Other", "Ash plant stands"]);
     check(browser, "bench-jobs");
-    slowly(browser, page, &["Dining table for the Lindqvists", "All 40"]);
+    slowly(browser, page, &["Dining table for the Lindqvists", "All 49"]);
     check(browser, "bench-forty");
     browser.tap(page, "#operation");
     browser.type_text(page, "oil");

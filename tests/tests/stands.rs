@@ -176,7 +176,7 @@ fn run(maker: &mut Maker<'_>, day: &str, op: &str, kind: &str, (from, to): (&str
 }
 
 fn the_bench(maker: &mut Maker<'_>) {
-    start(maker, "2026-03-06T08:30", "trim", "Make");
+    start(maker, "2026-03-06T08:30", "Trim", "Make");
     maker.tap("of how many?");
     maker.pad("25");
     maker.tap("Done");
@@ -188,20 +188,20 @@ fn the_bench(maker: &mut Maker<'_>) {
     }
     maker.reads("20 of 25");
     maker.shot("stands-bench");
-    start(maker, "2026-03-06T09:11", "joint and rip", "Make");
+    start(maker, "2026-03-06T09:11", "Joint and rip", "Make");
     stop(maker, "2026-03-06T10:14");
-    run(maker, "2026-03-06", "thickness", "Make", ("10:30", "11:07"));
-    run(maker, "2026-03-06", "glue tops", "Make", ("11:20", "14:32"));
+    run(maker, "2026-03-06", "Thickness", "Make", ("10:30", "11:07"));
+    run(maker, "2026-03-06", "Glue tops", "Make", ("11:20", "14:32"));
     // The clock ran on over lunch, and a minute of wiping was forgotten.
     maker.at("2026-03-06T14:33");
     maker.tap("today");
-    maker.tap("glue tops");
+    maker.tap("Glue tops");
     maker.tap("Mend");
     maker.touch(".less > :nth-child(2)");
     maker.pad("1207");
     maker.tap("Done");
     maker.tap("Add time I missed");
-    maker.types("operation", "glue tops");
+    maker.types("operation", "Glue tops");
     maker.tap("Make");
     maker.pad("1220");
     maker.tap("Done");
@@ -212,9 +212,9 @@ fn the_bench(maker: &mut Maker<'_>) {
 
 fn the_making(maker: &mut Maker<'_>) {
     run(maker, "2026-03-07", "flatten and square", "Make", ("09:00", "09:29"));
-    run(maker, "2026-03-14", "bore", "Make", ("09:00", "10:36"));
+    run(maker, "2026-03-14", "Bore", "Make", ("09:00", "10:36"));
     run(maker, "2026-03-14", "taper", "Make", ("10:50", "12:02"));
-    run(maker, "2026-03-21", "sand", "Make", ("09:00", "11:38"));
+    run(maker, "2026-03-21", "Sand", "Make", ("09:00", "11:38"));
     start(maker, "2026-03-21T13:00", "pegs", "Make");
     run(maker, "2026-03-21", "dry fit", "Make", ("13:34", "13:59"));
     maker.at("2026-03-22T10:00");
@@ -223,7 +223,7 @@ fn the_making(maker: &mut Maker<'_>) {
     maker.types("operation", "bore again");
     maker.tap("Make");
     stop(maker, "2026-03-22T10:36");
-    run(maker, "2026-03-28", "assemble", "Make", ("09:00", "10:06"));
+    run(maker, "2026-03-28", "Assemble", "Make", ("09:00", "10:06"));
     run(maker, "2026-03-29", "scrape", "Make", ("09:30", "09:51"));
     run(maker, "2026-03-29", "first coat", "Make", ("10:00", "10:33"));
     run(maker, "2026-03-30", "second coat", "Make", ("18:00", "18:24"));

@@ -17,6 +17,8 @@ pub struct Batch {
     pub since: Span,
     /// How far about what is left may be off, either way; known from two notes on.
     pub spread: Option<Span>,
+    /// Somebody is at it.
+    pub runs: bool,
 }
 
 impl Batch {
@@ -30,7 +32,7 @@ impl Batch {
         let time = last.map_or(Span::ZERO, until);
         let left = of.map(|of| of.saturating_sub(n)).filter(|left| 0 < *left && 1 < n);
         let spread = left.and_then(|left| pace::spread(&noted(runs.clone(), now), left));
-        Batch { n, of, time, since: all.minus(time), spread }
+        Batch { n, of, time, since: all.minus(time), spread, runs: runs.clone().any(Run::is_running) }
     }
 
     /// All the time it took so far.
@@ -52,6 +54,18 @@ impl Batch {
     /// Time for each piece, from the first one on.
     pub fn pace(&self) -> Option<Span> {
         pace::pace(self.time, self.n)
+    }
+
+    /// What a piece took, as it may be said of the batch: the pace while somebody is at the next piece; else all the time by the
+    /// pieces done, so that a piece that was broken off, or one that nobody noted, makes nobody look fast.
+    pub fn each(&self) -> Option<Span> {
+        if self.runs && !self.is_done() { self.pace() } else { pace::pace(self.all(), self.n) }
+    }
+
+    /// How long the piece at hand has taken so far, once that is longer than the pace: the slow piece shows.
+    pub fn slow(&self) -> Option<Span> {
+        let at_one = self.runs && !self.is_done();
+        Some(self.since).filter(|since| at_one && self.pace().is_some_and(|pace| pace < *since))
     }
 
     /// Pieces still to do.
@@ -92,6 +106,29 @@ mod tests {
         assert_eq!(range(&[one.clone(), two.clone()], Some(5)), (Some(57), Some((50, 64))));
         assert_eq!(range(&[one.clone(), two.clone()], None), (None, None));
         assert_eq!(range(&[one, two], Some(3)), (Some(0), None));
+    }
+
+    /// Pieces by the minute, when it was stopped, how many there are; seen at a minute: what each took, and the slow one so far.
+    #[test]
+    fn a_slow_piece_shows_and_after_the_stop_all_the_time_is_shared_by_the_pieces() {
+        let check = |notes: &[i64], stop: Option<i64>, of: Option<Count>, now: i64, (each, slow): (Option<i64>, Option<i64>)| {
+            let mut one = run(1, 0);
+            one.stopped = stop.map(wall);
+            one.notches = notes.iter().map(|minute| Notch { id: id(7), at: at(*minute), n: 1 }).collect();
+            let batch = Batch::of(std::iter::once(&one), of, at(now));
+            let minutes = |span: Option<Span>| span.map(Span::as_minutes);
+            assert_eq!((minutes(batch.each()), minutes(batch.slow())), (each, slow), "{notes:?} {stop:?} {of:?} at {now}");
+        };
+        check(&[], None, Some(5), 295, (None, None));
+        check(&[45, 90], None, Some(5), 100, (Some(45), None));
+        check(&[45, 90], None, Some(5), 135, (Some(45), None));
+        check(&[45, 90], None, Some(5), 295, (Some(45), Some(205))); // 2 x 45 + 3 h 25 = 4 h 55
+        check(&[45, 90], None, None, 295, (Some(45), Some(205)));
+        check(&[45, 90], Some(295), Some(5), 400, (Some(148), None)); // 4 h 55 by two
+        check(&[45, 90], Some(295), None, 400, (Some(148), None));
+        check(&[12, 24, 36, 48, 60], Some(90), Some(5), 400, (Some(18), None));
+        check(&[12, 24, 36, 48, 60], None, Some(5), 90, (Some(18), None)); // all are done: what goes on is theirs
+        check(&[4, 8, 12, 16, 20, 24, 28], Some(50), None, 90, (Some(7), None));
     }
 
     #[test]

@@ -45,6 +45,8 @@ pub enum From {
     History,
     /// What was planned, less what was worked.
     Planned,
+    /// Nobody knows yet: it is work that is under way, and can be left again.
+    Unknown,
 }
 
 /// Work that may be offered.

@@ -202,7 +202,7 @@ impl<'a> Look<'a> {
         }
     }
 
-    fn choice(&self, run: &Run) -> Choice {
+    pub(super) fn choice(&self, run: &Run) -> Choice {
         let Work { op, kind, stage, on, rework, .. } = run.work.clone();
         Choice { rework, ..self.named((op, kind, stage), on) }
     }

@@ -215,10 +215,10 @@ pub(super) fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
         _ if Decimal::ZERO < sold.due.amount() && sold.promised == 0 => return NextAct::Collect { due: sold.due },
         _ => {}
     }
-    selling(job, account)
+    selling(shop, job, account)
 }
 
-fn selling(job: &Job, account: &Account) -> NextAct {
+fn selling(shop: &Shop, job: &Job, account: &Account) -> NextAct {
     let sold = &account.sold;
     match () {
         () if sold.left == 0 && 0 < sold.at_galleries => NextAct::AtGallery { n: sold.at_galleries },
@@ -226,18 +226,40 @@ fn selling(job: &Job, account: &Account) -> NextAct {
         () if sold.left == 0 => NextAct::LookBack,
         () if account.hours.total.is_none() && job.wood.is_empty() => NextAct::TakeWood,
         () if account.hours.total.is_none() => NextAct::WorkOn { op: None },
+        () if job.tag.is_none() && !is_made(shop, job, account) => NextAct::WorkOn { op: None },
         () if job.tag.is_none() => NextAct::SetTag,
         () => NextAct::Sell { left: sold.left },
     }
 }
 
-/// The first planned operation that was never begun, the delivery aside.
+/// Whether it is made, as far as the book tells: no batch of it has pieces left, nothing of it is estimated to come, and all that was
+/// planned is done; where nothing was planned, it was finished.
+fn is_made(shop: &Shop, job: &Job, account: &Account) -> bool {
+    let hours = &account.hours;
+    let on = crate::bench::On::Job(job.id);
+    let unfinished = hours.logged.by_op.keys().any(|op| shop.bench.batch(on, op, shop.now).left().is_some_and(|left| 0 < left));
+    let to_come = hours.still.is_some_and(|still| Span::ZERO < still);
+    let finished = !job.operations.is_empty() || hours.by_stage.contains_key(&Stage::Finish);
+    let sold = 0 < account.sold.pieces.saturating_add(account.sold.by_galleries);
+    job.ended.is_some() || sold || (!unfinished && !to_come && finished)
+}
+
+/// The first planned operation that was never begun, or has pieces left, the delivery aside.
 fn next_op(shop: &Shop, job: &Job, account: &Account) -> Option<String> {
     let begun = |op: &str| account.hours.logged.by_op.contains_key(op);
-    let batch_left = |op: &str| shop.bench.batch(crate::bench::On::Job(job.id), op, shop.now).left();
     let open = |operation: &&Operation| {
         let op = operation.op.as_str();
-        operation.kind != crate::ledger::kind::bench::Kind::Deliver && (!begun(op) || batch_left(op).is_some_and(|left| 0 < left))
+        operation.kind != crate::ledger::kind::bench::Kind::Deliver && (!begun(op) || has_left(shop, job, operation))
     };
     job.operations.iter().find(open).map(|operation| operation.op.clone())
 }
+
+/// Whether pieces of an operation are left: of those that were said at the bench, else of those that were planned, where any was noted.
+fn has_left(shop: &Shop, job: &Job, operation: &Operation) -> bool {
+    let batch = shop.bench.batch(crate::bench::On::Job(job.id), &operation.op, shop.now);
+    let planned = operation.pieces.filter(|_| 0 < batch.n).map(|of| of.saturating_sub(batch.n));
+    batch.left().or(planned).is_some_and(|left| 0 < left)
+}
+
+#[cfg(test)]
+mod tests;

@@ -2,9 +2,9 @@
 
 use super::bench::{Choice, Look, Seen};
 use super::waits::Kept;
-use crate::bench::meanwhile::{From, Offer, fitting};
+use crate::bench::meanwhile::{From, Offer, SHOWN, fitting};
 use crate::bench::wait::Wait;
-use crate::bench::{On, Run, repair};
+use crate::bench::{Kind, On, Run, repair};
 use crate::ledger::fold::{self, Job, Operation};
 use crate::quantity::{Id, Listed, Span, Wall};
 
@@ -17,12 +17,15 @@ pub struct Meanwhile {
     /// When the next wait comes off.
     pub off: Wall,
     pub gap: Span,
-    /// Three at most.
+    /// Three at most; none where nothing is known that fits.
     pub fits: Vec<Offer<Choice>>,
+    /// Work is known, but all of it takes longer, or makes noise in quiet hours.
+    pub too_long: bool,
 }
 
 /// What fits until the next off time, seen by a person at whose bench nothing runs; none where nothing waits.
-/// `loud` says whether an operation is loud of which the maker said nothing.
+/// Planned operations and what goes on with each job come first, then what was done for no job before, then what other jobs were
+/// left at and nobody knows the length of. `loud` says whether an operation is loud of which the maker said nothing.
 pub fn meanwhile(kept: Kept, seen: Seen, loud: impl Fn(&str) -> bool) -> Option<Meanwhile> {
     let now = seen.now;
     let wait = kept.waits.next_off(now.at).filter(|wait| wait.left(now.at) <= GAP_MOST)?;
@@ -32,17 +35,63 @@ pub fn meanwhile(kept: Kept, seen: Seen, loud: impl Fn(&str) -> bool) -> Option<
     let look = Look::new(kept.bench, kept.book, seen);
     let hand = kept.bench.last_stopped(seen.person).map(|run| run.work.on);
     let jobs = fold::jobs(kept.book).listed();
-    let mut offers = vec![];
-    for job in jobs.iter().filter(|job| job.ended.is_none()) {
-        for operation in left_of(job, kept) {
-            let choice = look.named((operation.op.clone(), operation.kind, operation.stage), On::Job(job.id));
-            let Some((span, from)) = expected(&choice, operation, &jobs, kept) else { continue };
-            let loud = kept.waits.usuals.loud.get(&choice.op).copied().unwrap_or_else(|| loud(&choice.op));
-            offers.push(Offer { here: hand == Some(choice.on), what: choice, span, from, loud });
+    let offer = |(what, (span, from)): (Choice, (Span, From))| {
+        let loud = kept.waits.usuals.loud.get(&what.op).copied().unwrap_or_else(|| loud(&what.op));
+        Offer { here: hand == Some(what.on), what, span, from, loud }
+    };
+    let open = || jobs.iter().filter(|job| job.ended.is_none());
+    let known =
+        open().flat_map(|job| planned(job, (&look, &jobs), kept)).chain(open().flat_map(|job| under_way(job, (&look, &jobs), kept)));
+    let (unknown, known): (Vec<_>, Vec<_>) = known.map(offer).partition(|offer| offer.from == From::Unknown);
+    let none = of_no_job((&look, seen), kept).into_iter().map(offer).listed();
+    let quiet = kept.waits.usuals.quiet;
+    let gap = wait.left(now.at);
+    let is_known = !(known.is_empty() && none.is_empty() && unknown.is_empty());
+    let mut fits = fitting(known, (now, wait.off()), quiet);
+    fits.extend(fitting(none, (now, wait.off()), quiet));
+    // How long that is nobody knows: it is taken to fill the gap.
+    let unknown = unknown.into_iter().map(|offer| Offer { span: gap, ..offer }).listed();
+    fits.extend(fitting(unknown, (now, wait.off()), quiet));
+    fits.truncate(SHOWN);
+    let too_long = fits.is_empty() && is_known;
+    Some(Meanwhile { off: Wall::new(wait.off(), wait.began.offset), gap, fits, too_long })
+}
+
+/// The planned operations of a job that can be worked on and whose length is known.
+fn planned(job: &Job, (look, jobs): (&Look, &[Job]), kept: Kept) -> Vec<(Choice, (Span, From))> {
+    let one = |operation: &Operation| {
+        let choice = look.named((operation.op.clone(), operation.kind, operation.stage), On::Job(job.id));
+        let expected = expected(&choice, operation.span, jobs, kept)?;
+        Some((choice, expected))
+    };
+    left_of(job, kept).into_iter().filter_map(one).listed()
+}
+
+/// What goes on with a job of which nothing waits, though nobody planned it: what it was left at; once that is done whole, what
+/// followed it before.
+fn under_way(job: &Job, (look, jobs): (&Look, &[Job]), kept: Kept) -> Option<(Choice, (Span, From))> {
+    let waits = kept.waits.on().any(|wait: &Wait| wait.job == Some(job.id));
+    let last = kept.bench.on(On::Job(job.id)).rev().find(|run| run.work.kind == Kind::Make).filter(|run| !waits && !run.work.rework)?;
+    let is_planned = |choice: &Choice| job.operations.iter().any(|operation| operation.op == choice.op);
+    let last = look.choice(last);
+    let next = || look.followers(&last).into_iter().map(|operation| look.named(operation, last.on)).find(|next| look.may_follow(next));
+    let choice = if last.batch.is_done() { next()? } else { last };
+    let expected = expected(&choice, None, jobs, kept).unwrap_or((Span::ZERO, From::Unknown));
+    (!is_planned(&choice)).then_some((choice, expected))
+}
+
+/// What was done for no job before, such as sharpening, as long as it usually takes.
+fn of_no_job((look, seen): (&Look, Seen), kept: Kept) -> Vec<(Choice, (Span, From))> {
+    let own = || kept.bench.on(On::Nothing).filter(|run| run.work.person == seen.person && !run.is_running());
+    let mut found: Vec<(Choice, (Span, From))> = vec![];
+    for run in own().rev().filter(|run| run.work.kind == Kind::Make) {
+        if found.iter().any(|(choice, _)| choice.op == run.work.op) {
+            continue;
         }
+        let took = own().filter(|other| other.work.op == run.work.op).map(|run| run.worked(seen.now.at)).listed();
+        found.extend(repair::usual(took).map(|usual| (look.choice(run), (usual, From::History))));
     }
-    let fits = fitting(offers, (now, wait.off()), kept.waits.usuals.quiet);
-    Some(Meanwhile { off: Wall::new(wait.off(), wait.began.offset), gap: wait.left(now.at), fits })
+    found
 }
 
 /// Operations of a job that can be worked on: not those that wait, nor the one behind them, which needs what waits [J].
@@ -54,15 +103,15 @@ fn left_of<'a>(job: &'a Job, kept: Kept) -> Vec<&'a Operation> {
 }
 
 /// How long it will take: by the pace of its batch, else as in jobs before, else as planned, less what was worked.
-fn expected(choice: &Choice, operation: &Operation, jobs: &[Job], kept: Kept) -> Option<(Span, From)> {
+fn expected(choice: &Choice, planned: Option<Span>, jobs: &[Job], kept: Kept) -> Option<(Span, From)> {
     let batch = &choice.batch;
     if batch.is_done() {
         return None;
     }
     let some = |span: Span| (Span::ZERO < span).then_some(span);
-    let pace = batch.left().zip(batch.pace()).map(|(left, pace)| pace.times(i64::from(left)));
+    let pace = batch.left().zip(batch.each()).map(|(left, each)| each.times(i64::from(left)));
     let history = || repair::usual(history(choice, jobs, kept)).map(|span| span.minus(batch.all()));
-    let planned = || operation.span.map(|span| span.minus(batch.all()));
+    let planned = || planned.map(|span| span.minus(batch.all()));
     let of = |span: Option<Span>, from| span.and_then(some).map(|span| (span, from));
     of(pace, From::Pace).or_else(|| of(history(), From::History)).or_else(|| of(planned(), From::Planned))
 }
@@ -82,7 +131,6 @@ fn history(choice: &Choice, jobs: &[Job], kept: Kept) -> Vec<Span> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bench::Kind;
     use crate::bench::meanwhile::Quiet;
     use crate::ledger::decide::{BenchCommand, Command, JobCommand, Laid, WaitCommand};
     use crate::ledger::kind::job::OperationPlanned;
@@ -139,7 +187,7 @@ mod tests {
         let (On::Job(stands_id), On::Job(bench_id)) = (stands, bench) else { unreachable!() };
         let recalled = BenchCommand::Recall { work: work("bore", bench), start: at(610), stop: at(650), heads: 1 };
         phone.bench(728, recalled).unwrap();
-        check(&phone, 730, &[("bore", 60, From::Planned), ("pegs", 30, From::Planned)]);
+        check(&phone, 730, &[("bore", 60, From::Planned), ("pegs", 30, From::Planned), ("bore", 87, From::Unknown)]); // it is under way
         phone.order(729, Command::Job(JobCommand::End { job: bench_id, hauls: vec![] })).unwrap();
         check(&phone, 730, &[("bore", 40, From::History), ("pegs", 30, From::Planned)]);
         phone.order(729, Command::Job(JobCommand::Mark { job: bench_id, typical: false })).unwrap();
@@ -148,7 +196,31 @@ mod tests {
         let run = phone.start(731, "bore", stands);
         phone.bench(741, BenchCommand::Done { run, n: 1 }).unwrap();
         phone.stop(742, run);
-        check(&phone, 743, &[("pegs", 30, From::Planned), ("bore", 20, From::Pace)]);
+        check(&phone, 743, &[("pegs", 30, From::Planned), ("bore", 22, From::Pace)]); // 11 minutes for one, two are left
+    }
+
+    /// Nothing is planned of any job: five tops are in clamps, and what may be done meanwhile is known by what was done before.
+    #[test]
+    fn without_a_plan_the_other_job_and_time_of_no_job_are_offered() {
+        let before = |phone: &mut Phone, op: &str, on: On, (start, stop): (i64, i64)| {
+            let recalled = BenchCommand::Recall { work: work(op, on), start: at(start), stop: at(stop), heads: 1 };
+            phone.bench(728, recalled).unwrap();
+        };
+        let (mut phone, stands, bench) = clamped(&[]);
+        check(&phone, 730, &[]); // nothing is known
+        before(&mut phone, "plane", bench, (500, 520));
+        check(&phone, 730, &[("plane", 87, From::Unknown)]); // it is under way, how long it takes is not known
+        before(&mut phone, "sharpen", On::Nothing, (400, 425));
+        before(&mut phone, "tidy", On::Nothing, (430, 440));
+        check(&phone, 730, &[("sharpen", 25, From::History), ("tidy", 10, From::History), ("plane", 87, From::Unknown)]);
+        let old = phone.job(0, "old");
+        before(&mut phone, "plane", old, (300, 360));
+        let On::Job(id) = old else { unreachable!() };
+        phone.order(729, Command::Job(JobCommand::End { job: id, hauls: vec![] })).unwrap();
+        // 60 before, 20 of them done
+        check(&phone, 730, &[("plane", 40, From::History), ("sharpen", 25, From::History), ("tidy", 10, From::History)]);
+        before(&mut phone, "sand", stands, (100, 120));
+        check(&phone, 803, &[("tidy", 10, From::History)]); // 14 minutes are left, too few for the 40
     }
 
     #[test]

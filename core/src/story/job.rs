@@ -96,11 +96,13 @@ fn part(teller: &Teller, words: &mut Words) -> Read<PartPlanned> {
     Ok(PartPlanned { job, name, n, thickness, width, length, wood })
 }
 
-/// `plan "milling" make 180 min for bench`.
+/// `plan "milling" make 180 min for bench pieces 4`.
 fn operation(teller: &Teller, words: &mut Words) -> Read<OperationPlanned> {
     let (op, kind, stage) = (words.text()?, kind(words)?, stage(words)?);
     let span = if words.peek() == Some("for") { None } else { Some(words.minutes()?) };
-    Ok(OperationPlanned { job: for_job(teller, words)?, op, kind, stage, span, pieces: None })
+    let job = for_job(teller, words)?;
+    let pieces = if words.has("pieces") { Some(words.count()?) } else { None };
+    Ok(OperationPlanned { job, op, kind, stage, span, pieces })
 }
 
 /// `plan-cost drive 18.60 "62 km there and back" delivery for bench`.

@@ -46,6 +46,11 @@ pub fn flowing<M>(class: &'static str, chips: Vec<Chip>, tap: impl Fn(usize) -> 
     row("chips", class, chips, tap)
 }
 
+/// Chips in rows as `outer` lays them out.
+pub fn in_rows<M>(outer: &'static str, class: &'static str, chips: Vec<Chip>, tap: impl Fn(usize) -> M) -> El<M> {
+    row(outer, class, chips, tap)
+}
+
 fn row<M>(outer: &'static str, class: &'static str, chips: Vec<Chip>, tap: impl Fn(usize) -> M) -> El<M> {
     el("div", outer).attr("role", "group").kids(chips.into_iter().enumerate().map(|(i, chip)| {
         let key = el("button", class).attr("type", "button").on_tap(tap(i));

@@ -22,7 +22,14 @@ use crate::app::bench::{Over, Tap, sheet};
 use crate::app::{App, Msg};
 
 /// The screen as it stands.
+///
+/// What was kept in no copy is said where nothing runs and nothing lies over the bench: with work in hand there is no room for it.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    let shown = shown(app, seen);
+    if app.bench.over == Over::Nothing && app.running().is_none() { shown } else { shown.quiet() }
+}
+
+fn shown(app: &App, seen: Seen<'_>) -> Screen {
     match &app.bench.over {
         Over::Nothing => running::screen(app, &sheet(app), seen),
         Over::Starting(starting) => start::screen(starting, app, seen),

@@ -9,27 +9,35 @@ use crate::words::en::{acts, changed, common};
 use fivebar_core::bench::On;
 use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::{Entry, Fact, Subject, fold};
-use fivebar_core::quantity::Listed;
+use fivebar_core::quantity::{Id, Listed};
 use fivebar_core::sheet::count::tile;
 use std::rc::Rc;
 
-/// The bar, while there is something to take back or to put back.
+/// The bar, while there is something to take back or to put back: it names what.
 pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let shelf = app.shelf();
-    if shelf.taken_back.is_some() {
-        let words = Undo { words: common::PUT_BACK.into(), under: common::TAKEN_BACK.into() };
-        return Some(alone(words, Msg::Common(Common::PutBack)));
+    if let Some(act) = shelf.taken_back {
+        let under = act_named(act, app, seen).map_or(common::TAKEN_BACK.into(), |what| common::taken_back(&what));
+        return Some(alone(Undo { words: common::PUT_BACK.into(), under }, Msg::Common(Common::PutBack)));
     }
-    let act = shelf.last_act?;
+    let words = Undo { words: common::TAKE_BACK.into(), under: act_named(shelf.last_act?, app, seen)? };
+    Some(alone(words, Msg::Common(Common::TakeBack)))
+}
+
+/// What an act did, and when: "start of sand, 09:42".
+pub fn act_named(act: Id, app: &App, seen: Seen<'_>) -> Option<String> {
+    let shelf = app.shelf();
     let entries: Vec<_> = shelf.book.act(act).into_iter().filter_map(|id| shelf.book.entry(id)).map(|(entry, _)| entry).listed();
     let mended = entries.iter().find(|entry| matches!(entry.fact, Fact::CountMended(_)));
     let by_way =
         entries.iter().find(|entry| matches!(entry.fact, Fact::PilePiecesWeighed(_) | Fact::PileLayersCounted(_) | Fact::WaitBegan(_)));
     let told = mended.or(by_way).or(entries.iter().find(|entry| weighty(&entry.fact))).or(entries.first())?;
-    let what = acts::named(&told.fact);
-    let what = of_pile(told, app).map_or_else(|| of_job(what, told, app), |pile| common::of_pile(&pile, what));
-    let words = Undo { words: common::TAKE_BACK.into(), under: common::of_when(&what, &seen.speech.clock(told.wall)) };
-    Some(alone(words, Msg::Common(Common::TakeBack)))
+    let what = match &told.fact {
+        Fact::RunStarted(run) => acts::start_of(&run.op),
+        fact => acts::named(fact).to_owned(),
+    };
+    let what = of_pile(told, app).map_or_else(|| of_job(&what, told, app), |pile| common::of_pile(&pile, &what));
+    Some(common::of_when(&what, &seen.speech.clock(told.wall)))
 }
 
 /// An act of another job than the one that is open names its job.

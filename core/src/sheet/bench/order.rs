@@ -90,7 +90,7 @@ fn next_first(look: &Look, rack: &mut Rack, likely: Vec<(String, Kind, Stage)>, 
         }
         let is_planned = rack.above.iter().chain(&rack.earlier).chain(&rack.below).any(|choice| choice.op == operation.0);
         let choice = look.named(operation, on);
-        if !is_planned && !choice.is_behind() {
+        if !is_planned && look.may_follow(&choice) {
             rack.below.insert(0, choice);
             break;
         }
@@ -100,7 +100,7 @@ fn next_first(look: &Look, rack: &mut Rack, likely: Vec<(String, Kind, Stage)>, 
 
 impl Look<'_> {
     /// The operations that followed one in own jobs, the most often first; those of jobs of the same design before the others.
-    fn followers(&self, here: &Choice) -> Vec<(String, Kind, Stage)> {
+    pub(in crate::sheet) fn followers(&self, here: &Choice) -> Vec<(String, Kind, Stage)> {
         let On::Job(job) = here.on else { return vec![] };
         let design = fold::design_of(self.book, job);
         let mut designs: Sorted<Id, bool> = Sorted::new();
@@ -125,6 +125,32 @@ impl Look<'_> {
         let mut found = found.iter().filter_map(named).listed();
         order_by_key(&mut found, |(often, _)| std::cmp::Reverse(*often));
         found.into_iter().map(|(_, operation)| operation).listed()
+    }
+
+    /// Whether an operation nobody planned may come next on its job: it is not behind, and does not go back. It would, were it of an
+    /// earlier stage than what was finished there, or did it come before what was done there wherever both were done.
+    pub(in crate::sheet) fn may_follow(&self, choice: &Choice) -> bool {
+        let done: Set<&str> = self.bench.on(choice.on).map(|run| run.work.op.as_str()).collect();
+        let finished = self.bench.on(choice.on).any(|run| run.work.stage == Stage::Finish);
+        let back = finished && choice.stage < Stage::Finish;
+        !choice.is_behind() && !back && !self.comes_before(&choice.op, &done)
+    }
+
+    /// Whether an operation was begun before one of these on more of the own jobs than after it.
+    fn comes_before(&self, op: &str, done: &Set<&str>) -> bool {
+        let mut firsts: Sorted<(Id, &str), usize> = Sorted::new();
+        for (nth, run) in self.own().enumerate().filter(|(_, run)| run.work.op == op || done.contains(run.work.op.as_str())) {
+            if let On::Job(job) = run.work.on {
+                firsts.entry((job, &run.work.op)).or_insert(nth);
+            }
+        }
+        let mut before: Sorted<&str, (usize, usize)> = Sorted::new();
+        for ((job, other), first) in firsts.iter().filter(|((_, other), _)| *other != op) {
+            let Some(own) = firsts.get(&(*job, op)) else { continue };
+            let (earlier, later) = before.entry(other).or_default();
+            if own < first { *earlier = earlier.saturating_add(1) } else { *later = later.saturating_add(1) }
+        }
+        before.values().any(|(earlier, later)| later < earlier)
     }
 
     /// Where each other job that goes on stands: what was done on it last, the job worked on last first.
@@ -222,6 +248,33 @@ mod tests {
         check(&[(false, "saw tea")], &["saw", "sand", "oil"], "saw", "tea sand oil, tea");
         check(&[(false, "saw glue")], &[], "saw", "glue, glue");
         check(&[], &[], "saw", ", -");
+    }
+
+    /// The shelf is sanded and oiled, or only sanded; glue up followed that on the stools, begun before it there: it does not go back.
+    #[test]
+    fn what_is_next_never_goes_back() {
+        let check = |stools: &str, shelf: &str, planned: &[&str], next: &str| {
+            let mut phone = Phone::new("a");
+            let (stool, this) = (phone.job(0, "stools"), phone.job(0, "shelf"));
+            plan(&mut phone, this, planned);
+            let mut minute = 10;
+            for (on, steps) in [(stool, stools), (this, shelf)] {
+                for step in steps.split(' ') {
+                    minute += 10;
+                    let stage = if step == "oil" { Stage::Finish } else { Stage::Make };
+                    let work = crate::bench::Work { stage, ..crate::ledger::told::work(step, on) };
+                    phone.bench(minute, BenchCommand::Start { work, ago: crate::quantity::Span::ZERO }).unwrap();
+                }
+            }
+            let rack = seen(&phone, minute + 10).rack;
+            let found = rack.next.and_then(|next| rack.below.get(next)).map(|c| c.op.as_str()).unwrap_or("-");
+            assert_eq!(found, next, "{stools}; {shelf}");
+        };
+        check("saw sand glue", "saw sand", &[], "glue");
+        check("saw oil glue", "saw oil", &[], "-"); // it is finished: no way back to making
+        check("glue sand glue", "saw sand", &[], "-"); // it was begun before the sanding
+        check("glue sand glue", "saw sand", &["glue"], "glue"); // planned, and not begun
+        check("saw sand glue", "glue saw sand", &[], "-");
     }
 
     #[test]

@@ -1,9 +1,9 @@
 //! Which operations the start screen offers: those of the job, of its kind of piece, what is done beside the bench; or what is found.
 
 use super::super::App;
-use super::sheet;
 use super::starting::{Starting, open};
-use crate::words::en::operations::{BESIDE, OF_NO_JOB, Usual, making};
+use crate::words::en::bench as words;
+use crate::words::en::operations::{BESIDE, OF_NO_JOB, Usual, making, means, of_any};
 use fivebar_core::bench::{Kind, On, Stage};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::{Key, Listed, in_small};
@@ -48,20 +48,31 @@ pub fn offers(app: &App, starting: &Starting) -> Offers {
     }
     let on = starting.on;
     let (mut first, behind) = planned(app, on);
-    let is_planned = !(first.is_empty() && behind.is_empty());
     // A plan of a few operations is not all there is to do.
-    if first.len() < AT_FIRST {
-        let there = |one: &Offered| first.iter().chain(&behind).any(|own| own.op.eq_ignore_ascii_case(&one.op));
-        let others = unplanned(app, on).into_iter().filter(|one| !there(one)).listed();
-        first.extend(others);
-    }
+    let there = |one: &Offered| first.iter().chain(&behind).any(|own| is_same(own, one));
+    let others = unplanned(app, on).into_iter().filter(|one| !there(one)).listed();
+    first.extend(others);
     let mut beside = if on == On::Nothing { vec![] } else { named(on, BESIDE) };
-    beside.retain(|usual| !first.iter().chain(&behind).any(|own| own.op.eq_ignore_ascii_case(&usual.op)));
-    let more = if starting.all || !is_planned { 0 } else { first.len().saturating_sub(AT_FIRST) };
+    beside.retain(|usual| !first.iter().chain(&behind).any(|own| is_same(own, usual)));
+    let more = if starting.all { 0 } else { first.len().saturating_sub(AT_FIRST) };
     if 0 < more {
         first.truncate(AT_FIRST);
     }
     Offers { first, behind, beside, found: vec![], more }
+}
+
+/// One that goes by the name that was typed, of what is begun, and of that kind: it is joined, and no other made beside it.
+pub fn called(app: &App, starting: &Starting, kind: Kind) -> Option<Offered> {
+    let typed = in_small(starting.op.trim());
+    let on = starting.on;
+    let (first, behind) = planned(app, on);
+    let beside = if on == On::Nothing { vec![] } else { named(on, BESIDE) };
+    let all = first.into_iter().chain(behind).chain(unplanned(app, on)).chain(beside);
+    all.into_iter().find(|one| one.kind == kind && in_small(&one.op) == typed)
+}
+
+fn is_same(one: &Offered, other: &Offered) -> bool {
+    in_small(&one.op) == in_small(&other.op)
 }
 
 fn named(on: On, usual: impl IntoIterator<Item = Usual>) -> Vec<Offered> {
@@ -80,15 +91,27 @@ fn planned(app: &App, on: On) -> (Vec<Offered>, Vec<Offered>) {
     })
 }
 
-/// What was done lately of it, then what its kind of piece takes; for no job, what is done for none.
+/// What was done of it, the latest first, then what its kind of piece takes; for no job, what is done for none.
 fn unplanned(app: &App, on: On) -> Vec<Offered> {
-    let lately = app.shelf().bench();
-    let lately = lately.on(on).rev().filter(|run| run.work.stage != Stage::Sort && run.work.person.is_none());
-    let lately = lately.map(|run| Offered { on, op: run.work.op.clone(), kind: run.work.kind, stage: run.work.stage, name: None });
     let mut offered: Vec<Offered> = vec![];
-    for one in lately.chain(of_its_kind(app, on)) {
-        if offered.len() < AT_FIRST && !offered.iter().any(|own| own.op.eq_ignore_ascii_case(&one.op)) {
+    for one in done(app, on).into_iter().chain(of_its_kind(app, on)) {
+        if !offered.iter().any(|own| is_same(own, &one)) {
             offered.push(one);
+        }
+    }
+    offered
+}
+
+/// What the maker did of it, the latest first.
+fn done(app: &App, on: On) -> Vec<Offered> {
+    let bench = app.shelf().bench();
+    let runs = bench.on(on).rev().filter(|run| run.work.stage != Stage::Sort && run.work.person.is_none());
+    let mut seen: Vec<&str> = vec![];
+    let mut offered = vec![];
+    for run in runs {
+        if !seen.contains(&run.work.op.as_str()) {
+            seen.push(&run.work.op);
+            offered.push(Offered { on, op: run.work.op.clone(), kind: run.work.kind, stage: run.work.stage, name: None });
         }
     }
     offered
@@ -101,30 +124,33 @@ fn of_its_kind(app: &App, on: On) -> Vec<Offered> {
     of_none.into_iter().chain(named(on, making(piece.as_ref().map(Key::as_str)))).listed()
 }
 
-/// What holds the letters that were typed: of the job in hand, of the other jobs, of what is usual.
+/// What holds the letters that were typed, or means what they say: of the job in hand, of the other jobs, of what is usual for its
+/// kind of piece, beside the bench and for no job, then of what other kinds of piece take.
 fn found(app: &App, starting: &Starting, typed: &str) -> Vec<Offered> {
-    let holds = |one: &Offered| in_small(&one.op).contains(typed);
     let mut jobs: Vec<(On, Option<String>)> = vec![(starting.on, None)];
     jobs.extend(open(app).into_iter().rev().map(|(job, name)| (On::Job(job), Some(name))).filter(|(on, _)| *on != starting.on));
     let mut found: Vec<Offered> = vec![];
     for (on, name) in jobs {
         let (first, behind) = planned(app, on);
-        let done = sheet(app).latest.into_iter().filter(|choice| choice.on == on && choice.stage != Stage::Sort);
-        let done = done.map(|choice| Offered { on, op: choice.op, kind: choice.kind, stage: choice.stage, name: None });
-        let all = first.into_iter().chain(behind).chain(done).filter(holds);
-        for one in all {
-            if !found.iter().any(|own| own.on == on && own.op.eq_ignore_ascii_case(&one.op)) {
+        for one in first.into_iter().chain(behind).chain(done(app, on)).filter(|one| means(&one.op, typed)) {
+            if !found.iter().any(|own| own.on == on && is_same(own, &one)) {
                 found.push(Offered { name: name.clone(), ..one });
             }
         }
     }
-    let beside = if starting.on == On::Nothing { vec![] } else { named(starting.on, BESIDE) };
-    let usual = of_its_kind(app, starting.on)
-        .into_iter()
-        .chain(beside)
-        .filter(|one| holds(one) && !found.iter().any(|own| own.op.eq_ignore_ascii_case(&one.op)))
-        .listed();
-    found.extend(usual);
+    for one in usual(app, starting.on).into_iter().filter(|one| means(&one.op, typed)) {
+        if !found.iter().any(|own| is_same(own, &one)) {
+            found.push(one);
+        }
+    }
     found.truncate(FOUND);
     found
+}
+
+/// What is usual: for the kind of piece of what is begun, beside the bench, for no job, for any piece.
+fn usual(app: &App, on: On) -> Vec<Offered> {
+    let beside = if on == On::Nothing { vec![] } else { named(on, BESIDE) };
+    let of_none = named(On::Nothing, OF_NO_JOB).into_iter().filter(|_| on != On::Nothing);
+    let of_none = of_none.map(|one| Offered { name: Some(words::NO_JOB.to_owned()), ..one });
+    of_its_kind(app, on).into_iter().chain(beside).chain(of_none).chain(named(on, of_any())).listed()
 }

@@ -2,6 +2,7 @@
 
 use super::super::App;
 use super::super::entry::Typed;
+use super::offered::called;
 use super::{Over, day, ends, ordered, said, sheet, start, wrong};
 use crate::words::en::count;
 use fivebar_core::bench::{Kind, On, Stage, Work};
@@ -88,6 +89,8 @@ pub fn open(app: &App) -> Vec<(Id, String)> {
 
 /// Takes in an answer; the last one begins the work.
 pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
+    let joined =
+        if let (StartingTap::Kind(kind), Over::Starting(starting)) = (&tap, &app.bench.over) { called(app, starting, *kind) } else { None };
     let Over::Starting(starting) = &mut app.bench.over else { return };
     match tap {
         StartingTap::On(on) => (starting.on, starting.all, starting.jobs) = (on, false, false),
@@ -99,7 +102,10 @@ pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
             (starting.on, starting.chosen) = (On::Haul(haul), Some((count::SORT.to_owned(), Kind::Fetch, Stage::Sort)))
         }
         StartingTap::Typed(op) => starting.op = op,
-        StartingTap::Kind(kind) => starting.chosen = Some((starting.op.trim().to_owned(), kind, kind.stage())),
+        StartingTap::Kind(kind) => {
+            let typed = (starting.op.trim().to_owned(), kind, kind.stage());
+            starting.chosen = Some(joined.map_or(typed, |one| (one.op, one.kind, one.stage)));
+        }
         StartingTap::Rework => starting.rework = !starting.rework,
         StartingTap::Clock => return clock(app, now),
         StartingTap::From => return other_end(app, None),

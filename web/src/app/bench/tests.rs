@@ -252,12 +252,12 @@ fn the_day_lists_mends_strikes_and_puts_back() {
     holds(&told.at(61, [day(DayTap::Mend(Box::new(Mend::Which)))]), &["Operation"]);
     told.at(62, [day(DayTap::Mend(Box::new(Mend::Stop(Typed::default()))))]);
     let shown = told.at(62, presses("0930").into_iter().chain([tap(Tap::PadDone)]));
-    holds(&shown, &["30 min in all", "corrected: ended at 09:30; the clock showed 1\u{a0}h", "1 h again"]);
+    holds(&shown, &["30 min in all", "corrected: ended at 09:30; the clock showed 1\u{a0}h", "As clocked, 1 h"]);
     holds(&told.at(63, [day(DayTap::AsStamped(sanding))]), &["1 h in all", "all measured"]);
     told.at(64, [day(DayTap::Mend(Box::new(Mend::Op("Scrape ".into())))), day(DayTap::Op)]);
     assert_eq!(told.minutes(), [("Scrape".into(), 60)]);
     let shown = told.at(65, [day(DayTap::Strike(sanding))]);
-    holds(&shown, &["Struck", "Put back", "Put it back", "Nothing logged on this day."]);
+    holds(&shown, &["Struck", "Undo strike", "Put it back", "taken back: start of ", "Nothing logged on this day."]);
     told.at(66, [day(DayTap::PutBack(sanding))]);
     assert_eq!(told.minutes(), [("Scrape".into(), 60)]);
     holds(&told.at(66, [tap(Tap::Close)]), &["Carry on: scrape"]);
@@ -363,7 +363,7 @@ fn counts_are_listed_and_struck_one_by_one() {
     let shown = told.at(1, [day(DayTap::Show(today))]);
     holds(&shown, &["Count: onto a pile"]);
     let tapped = fivebar_core::sheet::counts::counts(&told.app.own.book, today).first().and_then(|line| line.taps.first()).unwrap().id;
-    holds(&told.at(2, [day(DayTap::Open(tapped)), day(DayTap::Strike(tapped))]), &["Put back", "gone"]);
+    holds(&told.at(2, [day(DayTap::Open(tapped)), day(DayTap::Strike(tapped))]), &["Undo strike", "gone"]);
     holds(&told.at(3, [day(DayTap::PutBack(tapped))]), &["Strike"]);
 }
 

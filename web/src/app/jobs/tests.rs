@@ -187,7 +187,7 @@ fn the_list_has_what_is_due_first_and_what_has_ended_last() {
         "€276.00",
         "Hand over Sat 23 May",
         "due at hand-over",
-        "fetch 1 h 23, sort 31 min, make 20 h 21, finish 1 h 44, sell 1 h 35, deliver 1 h 30 to come",
+        "fetch 1 h 23, sort 31 min, make 20 h 21, finish 1 h 44, sell and office 1 h 35, deliver 1 h 30 to come",
         "Ended",
         "Plant stands, ash with cherry pegs, 5",
         "ended Sun 10 May",

@@ -151,7 +151,7 @@ fn a_count_is_put_right_in_the_list_of_the_day() {
         &[],
     );
     let struck = vec![tap(DayTap::Strike(nine))];
-    check(&mut app, struck, &[">5<", ">7<", "Put back"], &[]);
+    check(&mut app, struck, &[">5<", ">7<", "Undo strike"], &[]);
     // What is struck is not put right: its page is not there.
     check(&mut app, vec![mend(MendTap::Open(nine))], &["bench/day"], &["count/mend"]);
     assert!(!app.is_mending());

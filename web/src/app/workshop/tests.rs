@@ -363,7 +363,7 @@ fn much_that_is_in_no_copy_is_said_on_every_other_place() {
     for _ in 0..100 {
         after(&mut app, [Msg::Count(crate::app::count::Tap::Pile(pile))]);
     }
-    let nudge = "In no copy yet: 101 pieces.";
+    let nudge = "In no copy yet: 101 pieces. Workshop keeps one.";
     assert!(after(&mut app, []).contains(nudge));
     assert!(after(&mut app, [Msg::Go(Place::Bench)]).contains(nudge));
     assert!(!after(&mut app, [Msg::Go(Place::Workshop)]).contains(nudge));

@@ -1,15 +1,16 @@
 //! Big buttons: four targets for hands with glue on them. Leaving is a hold, so that a palm does not.
 
+use super::super::undo::act_named;
 use super::super::{Screen, Seen};
 use super::rack::notches;
 use super::{say, slab};
 use crate::app::bench::Tap;
-use crate::app::bench::mending::name;
 use crate::app::bench::waits::{WaitTap, kept, long, pieces, usual, waiting, whose};
 use crate::app::{App, Common, Msg};
 use crate::parts::notches::on_slab;
 use crate::view::{El, el};
-use crate::words::en::{acts, bench as words, waits};
+use crate::words::en::common::taken_back;
+use crate::words::en::{bench as words, waits};
 use fivebar_core::bench::wait::{Usual, What};
 use fivebar_core::quantity::{Span, order_by_key};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
@@ -20,23 +21,25 @@ const HOLD: u32 = 1000;
 
 /// The four keys.
 pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
-    let main = el("main", "big").kid(first(app, sheet, seen)).kid(second(app, sheet)).kid(leave());
+    let main = el("main", "big").kid(first(app, sheet, seen)).kid(second(app, sheet, seen)).kid(leave());
     let mut screen = Screen::new("bench/big", top(app, sheet, seen), main);
     screen.bare = true;
     screen
 }
 
-/// The operation, and its minutes to be read from the bench; once something of it waits, its off time to be chalked on the work.
+/// The job and the operation, and its minutes to be read from the bench; once something of it waits, its off time to be chalked on
+/// the work.
 fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let title = sheet.running.as_ref().map_or(words::NOTHING_RUNS.to_owned(), |slab| slab.run.work.op.clone());
-    let job = sheet.running.as_ref().and_then(|slab| name(app, slab.run.work.on));
-    let head = el("header", "head bighead").kids(job.map(|job| el("p", "t17 w7 i2").text(job)));
+    let job = sheet.running.as_ref().map(|slab| slab.name.clone().unwrap_or_else(|| words::NO_JOB.to_owned()));
     let title = el("h1", "focus-here").attr("tabindex", "-1").text(title);
+    let named = el("div", "of").kids(job.map(|job| el("p", "t17 w7").text(job))).kid(title);
+    let head = el("header", "head bighead");
     match chalked(app, sheet) {
         Some(lines) => {
-            head.kid(el("div", "row").kid(title).kids(sheet.running.as_ref().map(|slab| worked(slab, seen)))).kids(off(&lines, app, seen))
+            head.kid(el("div", "row").kid(named).kids(sheet.running.as_ref().map(|slab| worked(slab, seen)))).kids(off(&lines, app, seen))
         }
-        None => head.kid(title).kid(time(sheet, seen)).kid(el("p", "t14 i2").text(words::STAYS_AWAKE)),
+        None => head.kid(named).kid(time(sheet, seen)).kid(el("p", "t14 i2").text(words::STAYS_AWAKE)),
     }
 }
 
@@ -104,7 +107,10 @@ fn first(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
             };
             key.kids((0 < notches.of).then(|| on_slab(notches)))
         }
-        (None, Some(choice)) => huge("huge", words::CARRY_ON, choice.op.clone(), say(Tap::Board(choice.clone()))),
+        (None, Some(choice)) => {
+            let under = [choice.name.clone(), Some(choice.op.clone())].into_iter().flatten().collect::<Vec<_>>().join(": ");
+            huge("huge", words::CARRY_ON, under, say(Tap::Board(choice.clone())))
+        }
         (None, None) => huge("huge", words::START, words::WHAT_ARE_YOU_DOING.to_owned(), say(Tap::Other)),
     }
 }
@@ -117,14 +123,15 @@ fn clamp(slab: &Slab, usual: &Usual, app: &App) -> El<Msg> {
     huge("huge slab", waits::clamped(What::of(&usual.what)), under, say(Tap::Waits(WaitTap::Clamp)))
 }
 
-fn second(app: &App, sheet: &BenchSheet) -> El<Msg> {
+fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let shelf = app.shelf();
-    let told = shelf.last_act.and_then(|act| shelf.book.act(act).last().copied()).and_then(|id| shelf.book.entry(id));
+    let act = shelf.taken_back.or(shelf.last_act);
+    let told = act.and_then(|act| shelf.book.act(act).last().copied()).and_then(|id| shelf.book.entry(id));
     let wait = told.and_then(|(entry, _)| kept(app, |kept| kept.waits.wait(entry.id).map(|wait| kept.line(wait, app.now.at))));
-    let named = wait.map(|line| pieces(app, &line)).or_else(|| told.map(|(entry, _)| acts::named(&entry.fact).to_owned()));
+    let named = wait.map(|line| pieces(app, &line)).or_else(|| act.and_then(|act| act_named(act, app, seen))).unwrap_or_default();
     let (words_of, under, tap) = match shelf.taken_back {
-        Some(_) => (words::PUT_IT_BACK, String::new(), Common::PutBack),
-        None => (words::TAKE_BACK, named.unwrap_or_default(), Common::TakeBack),
+        Some(_) => (words::PUT_IT_BACK, taken_back(&named), Common::PutBack),
+        None => (words::TAKE_BACK, named, Common::TakeBack),
     };
     let nothing = shelf.taken_back.is_none() && shelf.last_act.is_none();
     let back = large("key h176", words_of, under, Msg::Common(tap)).flag("disabled", nothing);

@@ -17,24 +17,26 @@ const AGO: [i64; 3] = [5, 15, 30];
 
 /// The foot. On a narrow page what is needed less lies at the end of the sheet instead: [`folded`].
 pub fn foot(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
-    let less = (!seen.page.is_narrow()).then(|| less(sheet));
+    let less = (!seen.page.is_narrow()).then(|| less(sheet, seen));
     let foot = el("footer", "foot").kids(undo::bar(app, seen));
     if sheet.running.is_some() { foot.kids(less).kid(working(app, sheet)) } else { foot.kids(less).kid(when(app)) }
 }
 
 /// What a narrow page folds away from the foot.
 pub fn folded(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    seen.page.is_narrow().then(|| less(sheet))
+    seen.page.is_narrow().then(|| less(sheet, seen))
 }
 
 /// Helper, other work, big buttons.
-fn less(sheet: &BenchSheet) -> El<Msg> {
-    el("div", "less").kids(sheet.running.as_ref().map(helper)).kid(key("key h56", words::OTHER, "", say(Tap::Other))).kid(key(
-        "key h56",
-        words::BIG_BUTTONS,
-        "",
-        say(Tap::Big),
-    ))
+fn less(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
+    let more = if sheet.rack.more == 0 {
+        String::new()
+    } else {
+        words::more_of_it(&seen.speech.count(u32::try_from(sheet.rack.more).unwrap_or(u32::MAX)))
+    };
+    let other = key("key h56", words::OTHER, more, say(Tap::Other));
+    let big = key("key h56", words::BIG_BUTTONS, "", say(Tap::Big));
+    el("div", "less").kids(sheet.running.as_ref().map(helper)).kid(other).kid(big)
 }
 
 fn helper(slab: &Slab) -> El<Msg> {
@@ -45,7 +47,7 @@ fn helper(slab: &Slab) -> El<Msg> {
 }
 
 fn working(app: &App, sheet: &BenchSheet) -> El<Msg> {
-    let several = key("key h88 m", words::SEVERAL, "", say(Tap::MoreDone)).attr("aria-label", words::SEVERAL_SAID);
+    let several = key("key h88 m several", words::SEVERAL, "", say(Tap::MoreDone)).attr("aria-label", words::SEVERAL_SAID);
     let usual = sheet.running.as_ref().and_then(|slab| usual(app, &slab.run.work.op));
     let done = match usual {
         Some(usual) => {

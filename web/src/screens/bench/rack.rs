@@ -5,7 +5,6 @@ use super::{say, slab};
 use crate::app::Msg;
 use crate::app::bench::Tap;
 use crate::parts::board::{Board, board};
-use crate::parts::key::key;
 use crate::parts::notches::Notches;
 use crate::parts::rack::rack as drawn;
 use crate::view::{El, el};
@@ -14,17 +13,18 @@ use fivebar_core::bench::{Batch, On};
 use fivebar_core::quantity::{Listed, Span, begin_small};
 use fivebar_core::sheet::bench::{BenchSheet, Choice};
 
-/// The rack around what runs.
-pub fn around(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+/// The rack around what runs. Where much lies above it already, the board before it comes last.
+pub fn around(sheet: &BenchSheet, crowded: bool, seen: Seen<'_>) -> Option<El<Msg>> {
     let rack = &sheet.rack;
     let next = |place: usize| rack.next == Some(place);
-    let above = rack.above.iter().map(|choice| one(choice, false, sheet, seen));
+    let before = |here: bool| rack.above.iter().filter(move |_| here).map(|choice| one(choice, false, sheet, seen));
     let below = rack.below.iter().enumerate().map(|(place, choice)| one(choice, next(place), sheet, seen));
-    let around: Vec<El<Msg>> = above.chain(sheet.running.iter().map(|running| slab::slab(running, seen))).chain(below).listed();
+    let runs = sheet.running.iter().map(|running| slab::slab(running, seen));
+    let around: Vec<El<Msg>> = before(!crowded).chain(runs).chain(below).chain(before(crowded)).listed();
     (!around.is_empty()).then(|| drawn(around).key("rack"))
 }
 
-/// What was done lately, where each other job stands, what is behind; and the way to all of it.
+/// What was done lately, where each other job stands, what is behind.
 pub fn beyond(sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let rack = &sheet.rack;
     let boards = |choices: &[Choice]| choices.iter().map(|choice| one(choice, false, sheet, seen)).listed();
@@ -38,9 +38,6 @@ pub fn beyond(sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         shown.push(el("h2", "").key(title).text(title));
         shown.push(drawn(boards).key(format!("{title} boards")));
     }
-    let under =
-        if rack.more == 0 { String::new() } else { words::more_of_it(&seen.speech.count(u32::try_from(rack.more).unwrap_or(u32::MAX))) };
-    shown.push(key("key soft h56", words::ALL_OPERATIONS, under, say(Tap::Other)).key("all"));
     shown
 }
 
@@ -91,8 +88,8 @@ fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Ms
 /// How far it is: its pace, the time it took, or that it was not begun.
 fn state(choice: &Choice, next: bool, seen: Seen<'_>) -> String {
     let batch = &choice.batch;
-    if let Some(pace) = batch.pace() {
-        return words::last_each(&seen.speech.span(pace));
+    if let Some(each) = batch.each() {
+        return words::last_each(&seen.speech.span(each));
     }
     if Span::ZERO < batch.all() {
         return seen.speech.span(batch.all());

@@ -5,6 +5,7 @@ use super::super::{Screen, Seen, undo};
 use super::{cautions, foot, question, rack, say, waits};
 use crate::app::bench::Tap;
 use crate::app::bench::day::DayTap;
+use crate::app::bench::waits::waiting;
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
@@ -23,7 +24,8 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let hint = asked.is_some().then(|| el("p", "t14").text(words::SETTLE_IT));
     // What was broken off comes before what fits until something is off.
     let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
-    let mut rack = rack::around(sheet, seen).into_iter().listed();
+    let crowded = waiting(app).on.iter().any(|line| line.over);
+    let mut rack = rack::around(sheet, crowded, seen).into_iter().listed();
     let fits = waits::meanwhile(app, seen);
     let place = if broken_off { rack.len() } else { 0 };
     rack.splice(place..place, fits);

@@ -10,7 +10,7 @@ use crate::parts::slab::{Slab as Drawn, slab_with};
 use crate::view::El;
 use crate::words::en::bench as words;
 use fivebar_core::bench::On;
-use fivebar_core::quantity::{Listed, Span};
+use fivebar_core::quantity::{Listed, Span, begin_large};
 use fivebar_core::sheet::bench::Slab;
 
 /// The slab; where it was not said how many pieces there are, a key on it asks.
@@ -43,11 +43,13 @@ pub fn figure(worked: Span, seen: Seen<'_>) -> (String, &'static str) {
 fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let (batch, span) = (&slab.batch, |span: Span| seen.speech.span(span));
     let left = batch.remaining().filter(|left| Span::ZERO < *left).map(|left| words::about_left(&span(left))).unwrap_or_default();
-    let each = batch.pace().map(|pace| words::each(&span(pace))).unwrap_or_default();
+    let each = batch.each().map(|each| words::each(&span(each))).unwrap_or_default();
     let range = batch.range().map(|(from, to)| words::range(&span(from), &span(to), seen.page.is_narrow())).unwrap_or_default();
     let all = if slab.worked < batch.all() { words::in_all(&span(batch.all())) } else { String::new() };
+    let slow = batch.slow().map(|slow| words::this_one(&span(slow))).unwrap_or_default();
     let heads = if 1 < slab.heads { words::heads(&seen.speech.count(slab.heads)) } else { String::new() };
     let rework = if slab.run.work.rework { words::REWORKED.to_owned() } else { String::new() };
-    let lines = vec![(left, each), (range, all), (heads, rework)];
+    let (left, slow) = if left.is_empty() { (begin_large(&slow), String::new()) } else { (left, slow) };
+    let lines = vec![(left, each), (range, all), (slow, String::new()), (heads, rework)];
     lines.into_iter().filter(|(left, right)| !(left.is_empty() && right.is_empty())).listed()
 }

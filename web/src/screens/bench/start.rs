@@ -6,7 +6,7 @@ use crate::app::bench::offered::{Offered, offers};
 use crate::app::bench::starting::{Starting, StartingTap, open};
 use crate::app::bench::{Tap, ends};
 use crate::app::{App, Msg};
-use crate::parts::chips::{Chip, chips, flowing};
+use crate::parts::chips::{Chip, flowing, in_rows};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
@@ -20,6 +20,9 @@ const SOME: usize = 4;
 
 /// So many lie as high as the bench's own keys.
 const FEW: usize = 12;
+
+/// A word of so many letters is too long for a third of a phone's width.
+const LONG: usize = 10;
 
 fn answer(tap: StartingTap) -> Msg {
     say(Tap::Starting(tap))
@@ -104,7 +107,10 @@ fn group(title: &'static str, offered: Vec<Offered>) -> Vec<El<Msg>> {
     let class = if offered.len() <= FEW && title.is_empty() { "key h88 m" } else { "key h56 m" };
     let chip = |one: &Offered| Chip::tap(one.op.clone()).under(one.name.clone().unwrap_or_default());
     let keys = offered.iter().map(chip).listed();
-    let keys = chips(class, keys, move |nth| match offered.get(nth).cloned() {
+    // A long word is not broken: two to a row.
+    let row =
+        if offered.iter().any(|one| one.op.split(' ').any(|word| LONG <= word.chars().count())) { "chips long" } else { "chips three" };
+    let keys = in_rows(row, class, keys, move |nth| match offered.get(nth).cloned() {
         Some(Offered { on, op, kind, stage, .. }) => answer(StartingTap::Found(on, op, kind, stage)),
         None => say(Tap::Close),
     });

@@ -21,6 +21,7 @@ use crate::parts::rack::rack;
 use crate::view::{El, el};
 use crate::words::en::waits as words;
 use fivebar_core::bench::meanwhile::Offer;
+use fivebar_core::quantity::Span;
 use fivebar_core::sheet::bench::Choice;
 
 /// Says something of waits.
@@ -33,14 +34,18 @@ pub fn door() -> El<Msg> {
     key("key soft h48", words::WAITS_AND_QUIET, "", wait(WaitTap::Show)).key("door")
 }
 
-/// What fits until the next off time: three boards at most, one tap starts.
+/// What fits until the next off time: three boards at most, one tap starts; or why nothing is offered.
 pub fn meanwhile(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let Some(found) = fits(app).filter(|found| !found.fits.is_empty()) else { return vec![] };
+    let Some(found) = fits(app).filter(|found| Span::ZERO < found.gap) else { return vec![] };
+    if found.fits.is_empty() {
+        let why = words::nothing_fits(&seen.speech.clock(found.off), &seen.speech.span(found.gap), found.too_long);
+        return vec![el("p", "t14").key("fits").text(why)];
+    }
     let title = words::fits_until(&seen.speech.clock(found.off), &seen.speech.span(found.gap));
     let one = |offer: &Offer<Choice>| {
         let about = words::about(&seen.speech.span(offer.span), offer.from);
         let under = [offer.what.name.clone().filter(|_| !offer.here), Some(about)].into_iter().flatten().collect::<Vec<_>>().join(", ");
-        let key = format!("fit{}", offer.what.op);
+        let key = format!("fit{}{}", offer.what.op, offer.what.name.as_deref().unwrap_or_default());
         board(Board { operation: offer.what.op.clone(), under, ..Board::default() }, say(Tap::Board(offer.what.clone()))).key(key)
     };
     vec![el("h2", "").key("fits").text(title), rack(found.fits.iter().map(one)).key("fitting")]

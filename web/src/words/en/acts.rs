@@ -2,6 +2,12 @@
 
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::kind::book::Role;
+use fivebar_core::quantity::begin_small;
+
+/// "start of sand".
+pub fn start_of(op: &str) -> String {
+    format!("start of {}", begin_small(op))
+}
 
 /// What the last act did, named by its weightiest fact.
 pub fn named(fact: &Fact) -> &'static str {

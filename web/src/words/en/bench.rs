@@ -25,7 +25,7 @@ pub const HELPER_LEAVES: &str = "Helper leaves";
 pub const OF_HOW_MANY: &str = "Of how many?";
 pub const ASK_HOW_MANY: &str = "of how many?";
 pub const HOW_MANY_DONE: &str = "How many more are done?";
-pub const ALREADY_AT_IT: &str = "Already at it? Say when, then tap the board";
+pub const ALREADY_AT_IT: &str = "Already at it? Say when, then tap the operation";
 pub const BIG_BUTTONS: &str = "Big buttons";
 pub const THE_DAY: &str = "The day";
 pub const DAYS_LIST: &str = "the day’s list";
@@ -45,7 +45,6 @@ pub const DONE_WHOLE: &str = "Done";
 pub const BESIDE: &str = "Beside the bench";
 pub const LATELY: &str = "Lately";
 pub const OTHER_JOBS: &str = "Other jobs";
-pub const ALL_OPERATIONS: &str = "All operations";
 pub const REWORK: &str = "Rework";
 pub const REWORKED: &str = "rework";
 pub const STOPPED_WHEN: &str = "Stopped at";
@@ -69,7 +68,7 @@ pub const MEND_OP: &str = "Operation";
 pub const STARTED_WHEN: &str = "Started at";
 pub const STRIKE: &str = "Strike";
 pub const STRUCK: &str = "Struck";
-pub const PUT_BACK: &str = "Put back";
+pub const PUT_BACK: &str = "Undo strike";
 pub const RIGHT_AS_IT_IS: &str = "Right as it is";
 pub const ALL_MEASURED: &str = "all measured";
 pub const MEASURED: &str = "measured";
@@ -203,6 +202,11 @@ pub fn each(span: &str) -> String {
     format!("{span} each")
 }
 
+/// "this one 2 h 40 so far": the piece at hand takes longer than the others did.
+pub fn this_one(span: &str) -> String {
+    format!("this one {span} so far")
+}
+
 /// "last 14 min each".
 pub fn last_each(span: &str) -> String {
     format!("last {span} each")
@@ -238,9 +242,9 @@ pub fn stood(clock: &str, span: &str) -> String {
     format!("stopped {clock} after {span}")
 }
 
-/// "29 more of this job".
+/// "29 more": operations of the job that lie in the list of all.
 pub fn more_of_it(n: &str) -> String {
-    format!("{n} more of this job")
+    format!("{n} more")
 }
 
 /// "another of 7".
@@ -311,9 +315,9 @@ pub fn clock_said(from: &str, to: Option<&str>) -> String {
     }
 }
 
-/// "3 h 12 again".
+/// "As clocked, 3 h 12": a correction is lifted.
 pub fn again(span: &str) -> String {
-    format!("{span} again")
+    format!("As clocked, {span}")
 }
 
 /// "until 12:10" beside "from 12:09".

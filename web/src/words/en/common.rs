@@ -85,4 +85,9 @@ pub fn of_pile(pile: &str, what: &str) -> String {
     format!("{pile}: {what}")
 }
 
+/// "taken back: start of sand, 09:42".
+pub fn taken_back(what: &str) -> String {
+    format!("taken back: {what}")
+}
+
 pub const NOTED: &str = "Noted";

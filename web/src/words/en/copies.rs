@@ -94,9 +94,9 @@ pub fn never_kept(lost: &str) -> String {
     format!("No copy was ever kept: {lost} would be lost with this phone.")
 }
 
-/// "In no copy yet: 133 pieces and 14 h 30."
+/// "In no copy yet: 133 pieces and 14 h 30. Workshop keeps one."
 pub fn nudge(lost: &str) -> String {
-    format!("In no copy yet: {lost}.")
+    format!("In no copy yet: {lost}. Workshop keeps one.")
 }
 
 /// What became of a file another app took.

@@ -138,7 +138,7 @@ pub fn stage(stage: Stage) -> &'static str {
         Stage::Sort => "sort",
         Stage::Make => "make",
         Stage::Finish => "finish",
-        Stage::Sell => "sell",
+        Stage::Sell => "sell and office",
         Stage::Deliver => "deliver",
     }
 }
@@ -243,7 +243,7 @@ pub fn state_apart(n: &str) -> String {
     format!("{n} set apart, none taken yet.")
 }
 
-pub const STATE_BEGIN: &str = "Nothing planned is left.";
+pub const STATE_BEGIN: &str = "Not made yet.";
 pub const STATE_TAG: &str = "Made, and without a tag.";
 pub const STATE_ALL_GONE: &str = "All gone. Nothing is left to do.";
 pub const STATE_ENDED: &str = "You are done with this job.";

@@ -1,6 +1,7 @@
 //! English: operations by the kind of piece, before the maker has planned or done any. Ours: common practice, in working order.
 
 use fivebar_core::bench::{Kind, Stage};
+use fivebar_core::quantity::in_small;
 
 /// An operation with its kind and stage.
 pub type Usual = (&'static str, Kind, Stage);
@@ -94,4 +95,54 @@ pub fn making(piece: Option<&str>) -> impl Iterator<Item = Usual> {
         _ => &ANY,
     };
     of_kind.iter().copied().chain([COAT])
+}
+
+/// The making of a piece of any kind.
+pub fn of_any() -> impl Iterator<Item = Usual> {
+    [&ANY[..], &TABLE, &BENCH, &STAND, &STOOL].into_iter().flatten().copied()
+}
+
+/// What people call an operation that goes by another name here.
+const CALLED: [(&str, &[&str]); 8] = [
+    ("tidy", &["sweep", "clean", "vacuum", "hoover", "clear up"]),
+    ("sharpen", &["hone", "grind", "strop"]),
+    ("coat", &["oil", "varnish", "finish", "lacquer", "wax", "paint"]),
+    ("glue", &["clamp"]),
+    ("trim", &["crosscut", "cut to length", "saw"]),
+    ("thickness", &["plane"]),
+    ("bore", &["drill"]),
+    ("messages", &["email", "mail", "call", "phone"]),
+];
+
+/// Whether an operation's name holds the letters that were typed, in small ones, or people call it by a name that begins so.
+pub fn means(op: &str, typed: &str) -> bool {
+    let op = in_small(op);
+    let called = |(name, others): &(&str, &[&str])| {
+        op.split(' ').any(|word| word == *name) && 2 < typed.chars().count() && others.iter().any(|other| called_so(other, typed))
+    };
+    op.contains(typed) || CALLED.iter().any(called)
+}
+
+/// "sweep" for "swe", for "sweeping", for "sweep the floor".
+fn called_so(name: &str, typed: &str) -> bool {
+    name.starts_with(typed) || typed.starts_with(name)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_operation_is_found_by_what_people_call_it() {
+        let check = |op: &str, typed: &str, found: bool| assert_eq!(means(op, typed), found, "{op} by {typed}");
+        check("Tidy", "tid", true);
+        check("Tidy", "sweep", true);
+        check("Tidy", "sweeping the floor", true);
+        check("Tidy", "clea", true);
+        check("Tidy", "cl", false);
+        check("Glue up", "clamping", true);
+        check("Coat", "oil", true);
+        check("Sand", "sweep", false);
+        check("Glue up", "up", true);
+    }
 }

@@ -41,6 +41,7 @@ pub const NOT_LOUD: &str = "Not loud";
 pub const MINUTES: &str = "min";
 pub const HOURS: &str = "h";
 pub const DAYS: &str = "days";
+pub const UNDER_WAY: &str = "under way, how long is not known";
 pub const SHARED: &str = "Handed on.";
 pub const PUT_AWAY: &str = "Not handed on.";
 pub const NO_WAY: &str = "This phone can’t hand a file on.";
@@ -270,12 +271,23 @@ pub fn fits_until(clock: &str, gap: &str) -> String {
     format!("Until {clock}, {gap}: what fits")
 }
 
+/// Why nothing is offered: what is missing for it, or that what is known does not fit.
+pub fn nothing_fits(clock: &str, gap: &str, too_long: bool) -> String {
+    match too_long {
+        true => format!("Until {clock}, {gap}: all that is known takes longer, or is too loud now."),
+        false => format!(
+            "Until {clock}, {gap}: nothing is known that fits. Plan operations with their minutes, or log sharpening and tidying once."
+        ),
+    }
+}
+
 /// "about 35 min, at your pace".
 pub fn about(span: &str, from: From) -> String {
     let why = match from {
         From::Pace => "at your pace",
         From::History => "as before",
         From::Planned => "as planned",
+        From::Unknown => return UNDER_WAY.to_owned(),
     };
     format!("about {span}, {why}")
 }

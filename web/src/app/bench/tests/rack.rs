@@ -1,5 +1,6 @@
 //! The rack of a full bench: six jobs, forty operations; switching, carrying on, finding.
 
+use super::super::waits::WaitTap;
 use super::*;
 use fivebar_core::quantity::Listed;
 use fivebar_core::story;
@@ -35,7 +36,9 @@ fn what_is_next_and_each_other_job_is_one_tap_away() {
         let place = shown.get(at..).and_then(|rest| rest.find(board));
         at += place.unwrap_or_else(|| panic!("`{board}` after the one before it in {shown}"));
     }
-    holds(&shown, &["All operations", "more of this job"]);
+    // One key leads to all of them.
+    holds(&shown, &["Other</span><span class=\"s\">6 more</span>"]);
+    lacks(&shown, &["All operations"]);
     assert!(shown.matches("class=\"board\"").count() <= 16, "{}", shown.matches("class=\"board\"").count());
 }
 
@@ -69,7 +72,8 @@ fn forty_operations_are_found_by_their_letters_and_by_their_job() {
     let table = told.app.shelf().bench().runs().find(|run| run.work.op == "Story stick").map(|run| run.work.on).unwrap();
     holds(&told.at(WHEN, [starting(StartingTap::Jobs)]), &["Milking stools", "No job"]);
     let shown = told.at(WHEN, [starting(StartingTap::On(table))]);
-    holds(&shown, &["Story stick", "All 40"]);
+    // Forty are planned; nine more are usual for any piece.
+    holds(&shown, &["Story stick", "All 49"]);
     lacks(&shown, &["Fix the top"]);
     holds(&told.at(WHEN, [starting(StartingTap::All)]), &["Fix the top", "Deliver and set up"]);
     let shown = told.at(WHEN, [starting(StartingTap::Typed("tenon".into()))]);
@@ -99,16 +103,121 @@ fn a_job_without_a_plan_has_the_operations_of_its_kind_of_piece() {
     // Time of no job, and every kind in two taps.
     let mut told = Told::stands();
     holds(&told.at(0, [tap(Tap::Other), starting(StartingTap::On(On::Nothing))]), &["Sharpen", "Tidy", "Learn"]);
-    holds(&told.at(0, [starting(StartingTap::Typed("Sweep".into()))]), &["Fetch", "Make", "Sell", "Deliver", "Office"]);
+    holds(&told.at(0, [starting(StartingTap::Typed("Sweep".into()))]), &["Tidy", "Fetch", "Make", "Sell", "Deliver", "Office"]);
+    // With a job in hand too: it is time of no job.
+    told.at(0, [starting(StartingTap::Typed(String::new()))]);
+    let on = fivebar_core::ledger::fold::jobs(&told.app.shelf().book).next().map(|job| On::Job(job.id)).unwrap();
+    holds(&told.at(0, [starting(StartingTap::On(on)), starting(StartingTap::Typed("sweeping".into()))]), &["Tidy", "No job"]);
 }
 
 /// One planned operation hides none of the others: what was done of the job, and what its kind takes, stand behind it and are found.
 #[test]
 fn a_plan_of_one_operation_is_not_all_there_is() {
     let mut told = Told::stands();
-    told.start(0, "Assemble");
-    told.at(30, [tap(Tap::Stop)]);
-    let shown = told.at(31, [tap(Tap::Other)]);
-    assert!(shown.contains("Assemble"), "{shown}");
-    holds(&told.at(32, [tap(Tap::Starting(StartingTap::Typed("glu".into())))]), &["Glue"]);
+    for (nth, op) in ["Trim", "Glue up", "Flatten", "Assemble legs"].into_iter().enumerate() {
+        told.start(nth as i64 * 30, op);
+    }
+    told.at(120, [tap(Tap::Stop)]);
+    let job = fivebar_core::ledger::fold::jobs(&told.app.shelf().book).next().unwrap().id;
+    let (op, span, pieces) = ("Sand".to_owned(), Some(Span::minutes(200)), Some(5));
+    let planned = fivebar_core::ledger::kind::job::OperationPlanned { job, op, kind: Kind::Make, stage: None, span, pieces };
+    let now = told.now(121);
+    told.app.order(&Command::Job(JobCommand::PlanOperation(planned)), now).unwrap();
+    let shown = told.at(122, [tap(Tap::Other)]);
+    let mut at = 0;
+    for op in [">Sand<", ">Assemble legs<", ">Flatten<", ">Glue up<", ">Trim<", ">Joint and rip<", ">Thickness<", ">Bore<", ">Coat<"] {
+        let place = shown.get(at..).and_then(|rest| rest.find(op));
+        at += place.unwrap_or_else(|| panic!("`{op}` after the one before it in {shown}"));
+    }
+    for (typed, found) in [("ass", "Assemble legs"), ("ass", ">Assemble<"), ("glue", "Glue up"), ("thick", "Thickness"), ("oil", "Coat")] {
+        holds(&told.at(122, [starting(StartingTap::Typed(typed.into()))]), &["Found", found]);
+    }
+}
+
+/// The whole name of one that is known, typed in whatever letters, joins it: no second one stands beside it.
+#[test]
+fn the_whole_name_of_an_operation_joins_it() {
+    for (typed, kind, op, stage) in [
+        ("glue UP", Kind::Make, "Glue up", Stage::Make),
+        ("coat", Kind::Make, "Coat", Stage::Finish),
+        ("coat", Kind::Office, "coat", Stage::Sell),
+        ("shellac", Kind::Make, "shellac", Stage::Make),
+    ] {
+        let mut told = Told::stands();
+        told.start(0, "Glue up");
+        told.at(9, [tap(Tap::Other), starting(StartingTap::Typed(typed.into())), starting(StartingTap::Kind(kind))]);
+        let work = sheet(&told.app).running.unwrap().run.work;
+        assert_eq!((work.op.as_str(), work.stage), (op, stage));
+    }
+}
+
+/// The slab of a batch whose third piece is slow; stopped, all the time is shared by the pieces.
+#[test]
+fn a_slow_piece_shows_on_the_slab_and_in_carry_on() {
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    told.at(1, [tap(Tap::AskBatch)].into_iter().chain(presses("5")).chain([tap(Tap::PadDone)]));
+    told.at(45, [tap(Tap::Done)]);
+    let shown = told.at(90, [tap(Tap::Done)]);
+    holds(&shown, &["2 of 5 done", "45 min each"]);
+    lacks(&shown, &["this one"]);
+    holds(&told.at(250, []), &["45 min each", "this one 2 h 40 so far", "About 1 h 30 left"]);
+    told.at(295, [tap(Tap::Stop)]);
+    holds(&told.at(295 + 1440, []), &["Carry on: sand", "last 2 h 28 each"]);
+    // At the last piece nothing is known to be left: the slow one stands in that place.
+    told.start(1800, "Sand");
+    told.at(1800, [tap(Tap::Done), tap(Tap::Done)]);
+    lacks(&told.at(1805, []), &["this one"]);
+    holds(&told.at(2005, []), &["4 of 5 done", "This one 3 h 25 so far"]);
+}
+
+/// Nothing was planned, or done before: what waits says what is missing for an answer; then what was done before is offered.
+#[test]
+fn a_gap_always_has_an_answer() {
+    let mut told = Told::stands();
+    told.start(0, "Glue tops");
+    told.at(5, [tap(Tap::Waits(WaitTap::Clamp))]);
+    holds(&told.at(6, [tap(Tap::Stop)]), &["nothing is known that fits. Plan operations"]);
+    told.at(7, [tap(Tap::Other), starting(StartingTap::On(On::Nothing)), op("Sharpen")]);
+    holds(&told.at(27, [tap(Tap::Stop)]), &["what fits", "about 20 min, as before"]);
+    holds(&told.at(80, []), &["all that is known takes longer"]);
+}
+
+/// The job that runs is named, and the one to carry on with; what is taken back and put back too.
+#[test]
+fn big_buttons_name_the_job_and_the_operation() {
+    let mut told = Told::stands();
+    told.start(0, "Glue tops");
+    let shown = told.at(5, [tap(Tap::Waits(WaitTap::Clamp)), tap(Tap::Big)]);
+    holds(&shown, &[">stands</p>", "Glue tops", "Top 1 off at"]);
+    let shown = told.at(6, [tap(Tap::Stop)]);
+    holds(&shown, &["Nothing runs", "Top 1 off at", "stands: Glue tops"]);
+    assert_eq!(shown.matches("<button").count(), 4, "{shown}");
+    holds(&told.at(7, [Msg::Common(Common::TakeBack)]), &["Put it back", "taken back: "]);
+}
+
+/// What is in no copy is said where there is room: nothing runs, and nothing lies over the bench.
+#[test]
+fn the_copy_is_no_matter_while_work_runs() {
+    let mut told = full(0);
+    let nudge = "In no copy yet";
+    lacks(&told.at(WHEN, []), &[nudge]);
+    holds(&told.at(WHEN, [tap(Tap::Stop)]), &[nudge]);
+    lacks(&told.at(WHEN, [tap(Tap::Other)]), &[nudge]);
+}
+
+/// Where something can come out and little room is, what runs comes before the board that was before it, and the keys are on the list.
+#[test]
+fn what_runs_is_in_sight_where_something_can_come_out() {
+    let mut told = full(0);
+    let order = |shown: &str| shown.find("Taper") < shown.find("\"slab\"");
+    assert!(order(&told.at(WHEN, [])));
+    let shown = told.at(WHEN + 80, []);
+    holds(&shown, &["All 4 tops can come out", "All 4 off"]);
+    assert!(!order(&shown), "{shown}");
+    told.app.page = crate::parts::Page::new(320.0);
+    let shown = told.at(WHEN + 81, []);
+    holds(&shown, &["All 4 tops can come out"]);
+    lacks(&shown, &["All 4 off"]);
+    holds(&told.at(WHEN + 82, [tap(Tap::Waits(WaitTap::Show))]), &["bench/waits"]);
 }

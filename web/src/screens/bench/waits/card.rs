@@ -26,7 +26,11 @@ pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let on = waiting(app).on;
     let (over, coming): (Vec<WaitLine>, Vec<WaitLine>) = on.into_iter().partition(|line| line.over);
     let mut shown = vec![];
-    if !over.is_empty() {
+    // What runs is what a narrow page is for: one line, and the keys are on the list.
+    if !over.is_empty() && seen.page.is_narrow() && app.running().is_some() {
+        let said = el("span", "w8 c-wait").text(come_out(&over, coming.is_empty(), app, seen));
+        shown.push(el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("over").kid(said));
+    } else if !over.is_empty() {
         shown.push(out(&over, coming.is_empty(), app, seen));
     }
     let few = seen.page.is_narrow() && coming.len() <= 2;
