@@ -43,6 +43,8 @@ pub struct Job {
     pub design: Option<Id>,
     /// The estimate that was given last.
     pub kept: Option<Kept>,
+    /// The maker said that its operations are all there is to do.
+    pub whole_planned: bool,
     /// The quote that was given last.
     pub quote: Option<Quote>,
 }
@@ -136,6 +138,11 @@ impl Job {
     /// What it is judged by: what was thought, else what was given as likely.
     pub fn judged_by(&self) -> Option<Span> {
         self.thought().or(self.kept.map(|kept| kept.likely))
+    }
+
+    /// Whether what it is judged by is about all hours of it. A plan that nobody said is all of it is about its own operations alone.
+    pub fn is_judged_whole(&self) -> bool {
+        self.whole_planned || self.kept.is_some_and(|kept| kept.thought.is_some()) || self.estimate().is_none()
     }
 
     /// Pieces on hand: neither sold, nor with a gallery.
