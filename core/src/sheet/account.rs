@@ -220,7 +220,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         total,
         estimate: job.estimate(),
         judged_by: job.judged_by(),
-        judged: if job.is_judged_whole() { own } else { of_planned(job, &logged) },
+        judged: job.judged(own, of_planned(job, &logged)),
         still_delivery: Span::sum(delivery.map(|(_, span)| *span)),
         still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))).or_else(|| still_given(job, own)),
         still_by_stage,

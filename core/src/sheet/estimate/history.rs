@@ -172,9 +172,8 @@ fn ended(history: &mut History, job: &Job, (runs, now): (&[&Run], Moment)) {
     history.ratios.extend(ratio(job, logged, Span::sum(of_planned.map(|run| run.worked(now)))));
 }
 
-/// What a job took of what was thought of it: all of it where the estimate that was given says what was thought of all of it; else
-/// the operations that were planned, for of the others nothing was thought.
+/// What a job took of what was thought of it, see [`Job::judged`].
 pub fn ratio(job: &Job, logged: Span, of_planned: Span) -> Option<Decimal> {
-    let took = if job.is_judged_whole() { logged } else { of_planned };
+    let took = job.judged(logged, of_planned);
     Decimal::from(took.as_ms()).checked_div(Decimal::from(job.thought()?.as_ms())).filter(|ratio| Decimal::ZERO < *ratio)
 }

@@ -140,9 +140,11 @@ impl Job {
         self.thought().or(self.kept.map(|kept| kept.likely))
     }
 
-    /// Whether what it is judged by is about all hours of it. A plan that nobody said is all of it is about its own operations alone.
-    pub fn is_judged_whole(&self) -> bool {
-        self.whole_planned || self.kept.is_some_and(|kept| kept.thought.is_some()) || self.estimate().is_none()
+    /// What of all that was logged is held against what it is judged by: all of it, unless some operations were planned and most of the work was on
+    /// others (a quarter or more, ours). Of those nothing was thought.
+    pub fn judged(&self, logged: Span, of_planned: Span) -> Span {
+        let whole = self.whole_planned || self.kept.is_some_and(|kept| kept.thought.is_some()) || self.estimate().is_none();
+        if whole || logged.times(3) <= of_planned.times(4) { logged } else { of_planned }
     }
 
     /// Pieces on hand: neither sold, nor with a gallery.
