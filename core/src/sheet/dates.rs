@@ -1,8 +1,8 @@
 //! When a job can be ready, and on which day each of its steps must begin to be ready when it was promised.
 
 use super::estimate::history::history_of_all;
-use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::estimate::left::batch;
+use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
 use crate::bench::On;
@@ -94,6 +94,14 @@ pub struct Promise {
     pub late: Option<DateRow>,
     /// The next step, with its last day.
     pub next: Option<DateRow>,
+}
+
+impl DatesSheet {
+    /// What was promised of it, with safe days; none where no day was.
+    pub fn promise(&self) -> Option<Promise> {
+        let late = self.late.and_then(|nth| self.rows.get(nth)).cloned();
+        Some(Promise { due: self.due?, is_over: self.is_over, late, next: self.rows.first().cloned() })
+    }
 }
 
 /// A job's dates.

@@ -29,6 +29,8 @@ pub struct EstimateSheet {
     /// What the piece takes as a whole, by earlier ones or by its kind.
     pub whole: Option<Whole>,
     pub covers: Covers,
+    /// The maker said that its operations are all there is to do.
+    pub said_whole: bool,
     pub history: History,
     /// The kind of piece.
     pub piece: Option<Key>,
@@ -122,7 +124,8 @@ pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bo
         to_come: to_come.map(|left| left.likely),
         ends: to_come.map(|left| so_far.plus(left.likely)).filter(|_| Span::ZERO < so_far),
     };
-    EstimateSheet { job: job.id, rows, found, to_come, whole, covers, history, piece: job.described.piece.clone(), kept, progress }
+    let (piece, said_whole) = (job.described.piece.clone(), job.whole_planned);
+    EstimateSheet { job: job.id, rows, found, to_come, whole, covers, said_whole, history, piece, kept, progress }
 }
 
 /// How far a job has come of the estimate that was given, without asking history: for the bench. What is planned of it says nothing of the whole.

@@ -167,7 +167,14 @@ fn five_stools() -> (Phone, On) {
     let mut phone = Phone::new("a");
     let job = phone.job(0, "stools");
     phone.note(1, JobDescribed { pieces: Some(5), piece: Key::read("stool"), ..JobDescribed::of(id(job)) });
-    let sand = OperationPlanned { job: id(job), op: "sand".into(), kind: Kind::Make, stage: None, span: Some(Span::minutes(200)), pieces: Some(5) };
+    let sand = OperationPlanned {
+        job: id(job),
+        op: "sand".into(),
+        kind: Kind::Make,
+        stage: None,
+        span: Some(Span::minutes(200)),
+        pieces: Some(5),
+    };
     phone.note(2, sand);
     (phone, job)
 }

@@ -1,4 +1,4 @@
-//! Three old jobs: a name, hours, what had been thought, what it sold for; one row each.
+//! Three old jobs: a name, hours in all, pieces, what had been thought, what it sold for; one row each.
 
 use super::{Asked, worded};
 use crate::app::form::Form;
@@ -21,7 +21,12 @@ pub fn asked(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     let mut asked = Asked::new("jobs/old-jobs", words::OLD_JOBS);
     let currency = draft.picks.currency.code();
     let currency = if seen.page.is_narrow() { "" } else { currency };
-    let row = [Slot::new(words::IT_TOOK, ""), Slot::new(words::YOU_THOUGHT, ""), Slot::new(words::SOLD_FOR, currency)];
+    let row = [
+        Slot::new(words::IT_TOOK, ""),
+        Slot::new(words::PIECES, ""),
+        Slot::new(words::YOU_THOUGHT, ""),
+        Slot::new(words::SOLD_FOR, currency),
+    ];
     let all: Vec<Slot> = (0..ROWS).flat_map(|_| row.clone()).listed();
     let narrow = seen.page.is_narrow();
     asked.above = if narrow { vec![] } else { vec![el("p", "t14").text(words::OLD_JOBS_ASK)] };
@@ -67,5 +72,5 @@ fn folded(draft: &Draft, (title, at): (String, usize), first: usize) -> El<Msg> 
 /// The figures of one row.
 fn figures(form: &Form, row: &[Slot], first: usize) -> El<Msg> {
     let keys = row.iter().zip(first..).map(|(slot, nth)| slots::slot_key(form, nth, slot, say(Tap::At(nth))));
-    el("div", "g3 slots").kids(keys)
+    el("div", "g2 slots").kids(keys)
 }
