@@ -2,7 +2,7 @@
 
 use super::account::{Account, account};
 use super::dates::{Given, dates_of};
-use super::estimate::estimate;
+use super::estimate::{Covers, estimate};
 use super::shop::Shop;
 use crate::bench::dates::Ready;
 use crate::ledger::fold::{Job, Quote};
@@ -27,6 +27,8 @@ pub struct QuoteSheet {
     pub costs: Option<Money>,
     /// The least price points that pay your rate for these hours, by card as the dearest way, and why there are none.
     pub range: Result<(Money, Money), NoQuote>,
+    /// What of the job is in these hours.
+    pub covers: Covers,
     /// The first day it can be promised for, nine times in ten.
     pub ready: Option<Day>,
     pub until: Day,
@@ -73,7 +75,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let stands = job.quote.is_some() && !is_over && job.ended.is_none();
     let until = today.plus(STANDS);
-    Ok(QuoteSheet { job: id, n: job.pieces, likely, safe, costs, range, ready, until, given: job.quote, stands, is_over })
+    Ok(QuoteSheet { job: id, n: job.pieces, likely, safe, costs, range, covers: sheet.covers, ready, until, given: job.quote, stands, is_over })
 }
 
 /// Nothing where nothing was noted; not known where a haul's share is not.
