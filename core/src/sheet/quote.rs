@@ -75,7 +75,20 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let stands = job.quote.is_some() && !is_over && job.ended.is_none();
     let until = today.plus(STANDS);
-    Ok(QuoteSheet { job: id, n: job.pieces, likely, safe, costs, range, covers: sheet.covers, ready, until, given: job.quote, stands, is_over })
+    Ok(QuoteSheet {
+        job: id,
+        n: job.pieces,
+        likely,
+        safe,
+        costs,
+        range,
+        covers: sheet.covers,
+        ready,
+        until,
+        given: job.quote,
+        stands,
+        is_over,
+    })
 }
 
 /// Nothing where nothing was noted; not known where a haul's share is not.

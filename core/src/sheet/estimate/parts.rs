@@ -66,7 +66,8 @@ pub fn parts(shop: &Shop, job: &Job, (history, whole): (&History, Option<&Whole>
     let of = |planned: &Operation| {
         let batch = shop.bench.batch(On::Job(job.id), &planned.op, shop.now);
         let n = pieces(job, (&planned.op, planned.kind), &batch);
-        let part = known(job, history, (planned, n)).unwrap_or_else(|| guessed(job, whole.map(|whole| &whole.part), (planned, n)));
+        let part =
+            known(job, history, (planned, n)).unwrap_or_else(|| guessed(job, whole.filter(|whole| whole.is_of_kind()), (planned, n)));
         (part, Row { thought: planned.span, ..row(Some(planned.op.clone()), (planned.kind, n), &part) })
     };
     job.operations.iter().map(of).listed()
@@ -106,12 +107,12 @@ fn known(job: &Job, history: &History, (planned, n): (&Operation, Count)) -> Opt
     by_design.or_else(|| learnt(None, Basis::Own)).or_else(thought)
 }
 
-/// Its part of the whole piece's hours, by stage; where that says nothing, the default of one operation.
-fn guessed(job: &Job, whole: Option<&Part>, (planned, n): (&Operation, Count)) -> Part {
+/// Its part of the hours of a whole piece of its kind, by stage; where that says nothing, the default of one operation.
+fn guessed(job: &Job, whole: Option<&Whole>, (planned, n): (&Operation, Count)) -> Part {
     let alike = job.operations.iter().filter(|other| other.stage == planned.stage).fold(0.0, |n: f64, _| n + 1.0);
     let share = whole::share(planned.stage) / alike.max(1.0);
     match whole.filter(|_| 0.0 < share) {
-        Some(whole) => Part { time: whole.time.times(share), ..*whole },
+        Some(whole) => Part { time: whole.part.time.times(share), ..whole.part },
         None => Part { from: Basis::Operation, jobs: 0, time: Likely::by_kind(planned.kind).times(of_pieces(n.max(1))) },
     }
 }

@@ -292,6 +292,12 @@ fn old_jobs_of_several_pieces_are_known_by_their_first() {
     let whole = seen(&phone, job, 9).whole.unwrap();
     let firsts: Vec<i64> = whole.past.iter().map(|past| past.first().as_minutes()).collect();
     assert_eq!((firsts, whole.first.as_minutes(), whole.by), (vec![379, 540, 357], 418, history::By::Any));
+    // An operation nobody thought of is no share of pieces of other kinds: an hour for the first, 4.5 for five.
+    phone.note(9, OperationPlanned { job: id(job), op: "sand".into(), kind: Kind::Make, stage: None, span: None, pieces: None });
+    check(&phone, job, &[(Basis::Operation, 0, 270)]);
+    let blank = phone.job(9, "blank");
+    phone.note(9, JobDescribed { pieces: Some(5), ..JobDescribed::of(id(blank)) });
+    let job = blank;
     // A kind without a default of its own goes by them too, until there are some of it.
     phone.note(10, JobDescribed { piece: Key::read("shelf"), ..JobDescribed::of(id(job)) });
     check(&phone, job, &[(Basis::Pieces, 3, 1_881)]);

@@ -74,7 +74,9 @@ pub fn to_come(span: &str, safe: &str) -> String {
 
 /// "This is what is planned alone. By 3 earlier jobs the whole takes 31 h 21."
 pub fn beside_whole(span: &str) -> String {
-    format!("This is what is planned alone. By other pieces the whole takes {span}; tell old jobs of such pieces to fill it up.")
+    format!(
+        "This is what is planned alone. By other pieces the whole takes {span}. Say what kind of piece it is, or tell old jobs of that kind, and the rest is in it."
+    )
 }
 
 /// "Three stools: 18 h for 3, so 6 h 19 for the first."

@@ -14,7 +14,7 @@ const RATIOS_MOST: usize = 6;
 
 /// The steps in their order.
 pub fn how(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let uses_whole = sheet.rows.iter().any(|row| matches!(row.from, Basis::Pieces | Basis::Piece));
+    let uses_whole = sheet.covers == Covers::Planned || sheet.rows.iter().any(|row| matches!(row.from, Basis::Pieces | Basis::Piece));
     let of_whole = sheet.whole.iter().filter(|_| uses_whole).flat_map(|whole| of_whole(sheet, whole, seen));
     let steps: Vec<String> = on_top(sheet, found, seen).into_iter().chain(of_whole).chain(rest(sheet, seen)).listed();
     let sum = Span::sum(sheet.rows.iter().map(|row| row.likely));
