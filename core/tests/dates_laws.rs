@@ -57,10 +57,17 @@ proptest! {
     }
 
     #[test]
+    fn nothing_is_ready_on_a_day_off_without_waiting(work in workdays(), steps in steps(), nth in 0_i32..600, minute in 0_i64..1_440) {
+        let ready = work.ready(at(nth, minute), &steps).unwrap();
+        prop_assume!(steps.iter().any(|step| Span::ZERO < step.hands));
+        prop_assert!(work.works(ready.day) || ready.waits(), "{:?}", ready);
+    }
+
+    #[test]
     fn what_can_be_ready_by_a_date_can_be_begun_today(work in workdays(), steps in steps(), nth in 0_i32..600, minute in 0_i64..1_440) {
         let now = at(nth, minute);
         let ready = work.ready(now, &steps).unwrap();
-        let days: Vec<Day> = work.back(ready, &steps).into_iter().flatten().collect();
+        let days: Vec<Day> = work.back(ready.promise(), &steps).into_iter().flatten().collect();
         prop_assert_eq!(days.len(), steps.len());
         prop_assert!(days.first().is_none_or(|first| now.day() <= *first), "{:?} for {:?}", days, ready);
         prop_assert!(days.is_sorted());
@@ -72,8 +79,8 @@ proptest! {
         let opens = i64::from(work.closing.as_minutes()) - work.bench.as_minutes();
         let now = at(nth, opens.max(0));
         let ready = work.ready(now, &steps).unwrap();
-        prop_assume!(steps.iter().any(|step| Span::ZERO < step.hands) && now.day().until(ready) > 1);
-        let first = work.back(ready.before(), &steps).into_iter().flatten().next();
+        prop_assume!(steps.iter().any(|step| Span::ZERO < step.hands) && now.day().until(ready.day) > 0);
+        let first = work.back(ready.day, &steps).into_iter().flatten().next();
         prop_assert!(first.is_some_and(|first| first < now.day() || !work.works(now.day())), "{:?} for {:?}", first, ready);
     }
 
@@ -82,11 +89,11 @@ proptest! {
         let now = at(nth, 0);
         let ready = work.ready(now, &steps).unwrap();
         let longer = Workdays { bench: work.bench.plus(Span::minutes(10)), ..work.clone() };
-        prop_assert!(longer.ready(now, &steps).unwrap() <= ready);
+        prop_assert!(longer.ready(now, &steps).unwrap().day <= ready.day);
         let mut fewer = work.clone();
         fewer.off.insert(now.day().plus(off));
-        prop_assert!(ready <= fewer.ready(now, &steps).unwrap());
-        for (more, plain) in longer.back(ready, &steps).into_iter().zip(work.back(ready, &steps)) {
+        prop_assert!(ready.day <= fewer.ready(now, &steps).unwrap().day);
+        for (more, plain) in longer.back(ready.promise(), &steps).into_iter().zip(work.back(ready.promise(), &steps)) {
             prop_assert!(plain <= more);
         }
     }

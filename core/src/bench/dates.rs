@@ -44,6 +44,27 @@ pub struct Step {
     pub cure: Span,
 }
 
+/// When all of it can be done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Ready {
+    /// In the course of that day nothing is to be done any more, and nothing waits.
+    pub day: Day,
+    /// The last day with hands on it: after that it only waits.
+    pub hands: Day,
+}
+
+impl Ready {
+    /// The first day it can be promised for: the morning after.
+    pub fn promise(self) -> Day {
+        self.day.next()
+    }
+
+    /// It waits beyond the day on which hands are off it.
+    pub fn waits(self) -> bool {
+        self.hands < self.day
+    }
+}
+
 /// An hour on the wall: a day, and minutes since its midnight, 0 to 1440.
 type Hour = (Day, i64);
 
@@ -132,7 +153,8 @@ impl Workdays {
         }
     }
 
-    /// The first day on which all steps are done and nothing waits any more, begun now; `None` where that is beyond ten years.
+    /// The day in the course of which all steps are done and nothing waits any more, begun now; `None` where that is beyond ten years.
+    /// It can be used from its evening on: what is promised for the morning is promised for the day after.
     ///
     /// ```
     /// use fivebar_core::bench::dates::{Step, Workdays};
@@ -140,17 +162,23 @@ impl Workdays {
     /// let six = Step { hands: Span::minutes(360), wait: Span::ZERO, cure: Span::minutes(7 * 1440) };
     /// // Wednesday 13 May 2026, 08:00 UTC: done on Thursday at 16:00, hard a week later.
     /// let now = Wall::new(Moment::at(1_778_659_200_000), Offset::UTC);
-    /// assert_eq!(Workdays::default().ready(now, &[six]), Day::ymd(2026, 5, 22));
+    /// let ready = Workdays::default().ready(now, &[six]).unwrap();
+    /// assert_eq!([Some(ready.hands), Some(ready.day)], [Day::ymd(2026, 5, 14), Day::ymd(2026, 5, 21)]);
     /// ```
-    pub fn ready(&self, now: Wall, steps: &[Step]) -> Option<Day> {
+    pub fn ready(&self, now: Wall, steps: &[Step]) -> Option<Ready> {
         let from = (now.day(), i64::from(now.minute_of_day()));
-        let (mut at, mut hard) = (from, from);
+        let (mut at, mut hard, mut hands) = (from, from, from.0);
         for step in steps {
             let end = self.after(at, from.0, step.hands)?;
             (at, hard) = (later(end, step.wait), hard.max(later(end, step.cure)));
+            if Span::ZERO < step.hands {
+                hands = end.0;
+            }
         }
         let (day, minute) = at.max(hard);
-        Some(if minute == 0 { day } else { day.next() })
+        // What is over at midnight was over in the evening before.
+        let day = if minute == 0 && from < (day, minute) { day.before() } else { day };
+        Some(Ready { day, hands })
     }
 
     /// The hour at which so much work is done, begun at `from`.

@@ -38,6 +38,8 @@ use repair::Known;
 pub struct Bench {
     // In order of their start. No two of one person overlap.
     runs: Vec<Run>,
+    // Where in it the runs on each job or haul lie, in their order.
+    places: Sorted<On, Vec<usize>>,
     planned: Sorted<(Id, String), Count>,
 }
 
@@ -46,7 +48,11 @@ impl Bench {
     pub fn new(mut runs: Vec<Run>, planned: Sorted<(Id, String), Count>) -> Bench {
         person::one_bench_each(&mut runs);
         order_by_key(&mut runs, |run| run.started.at);
-        Bench { runs, planned }
+        let mut places: Sorted<On, Vec<usize>> = Sorted::new();
+        for (place, run) in runs.iter().enumerate() {
+            places.entry(run.work.on).or_default().push(place);
+        }
+        Bench { runs, places, planned }
     }
 
     /// Every run, the earliest start first.
@@ -60,7 +66,7 @@ impl Bench {
 
     /// The runs on a job, a haul, or nothing.
     pub fn on(&self, on: On) -> impl DoubleEndedIterator<Item = &Run> + Clone {
-        self.runs.iter().filter(move |run| run.work.on == on)
+        self.places.get(&on).into_iter().flatten().filter_map(|place| self.runs.get(*place))
     }
 
     /// The time of a job.
@@ -101,8 +107,16 @@ impl Bench {
 
     /// How far an operation has come.
     pub fn batch(&self, on: On, op: &str, now: Moment) -> Batch {
-        let of = if let On::Job(job) = on { self.planned.get(&(job, op.to_owned())).copied() } else { None };
-        Batch::of(self.on(on).filter(|run| run.work.op == op), of, now)
+        let runs = self.on(on).filter(|run| run.work.op == op);
+        match on {
+            On::Job(job) => self.batch_of(runs, (job, op), now),
+            _ => Batch::of(runs, None, now),
+        }
+    }
+
+    /// The same by the runs of that operation alone.
+    pub fn batch_of<'a>(&self, runs: impl Iterator<Item = &'a Run> + Clone, (job, op): (Id, &str), now: Moment) -> Batch {
+        Batch::of(runs, self.planned.get(&(job, op.to_owned())).copied(), now)
     }
 
     /// The next start of the same person.

@@ -116,6 +116,7 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::PlanUsed(f) => f.job,
         Fact::DesignUsed(f) => f.job,
         Fact::EstimateMade(f) => f.job,
+        Fact::WholePlanned(f) => f.job,
         Fact::DeadlineSet(f) => f.job,
         Fact::QuoteGiven(f) => f.job,
         _ => return None,

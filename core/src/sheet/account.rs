@@ -3,6 +3,7 @@
 //! Every figure a screen or an export shows of a job comes from here. What is not known is none, never nothing.
 
 use super::carried::{HAUL, JobShare, Lacking, of_job};
+use super::estimate::left::{batch, by_pieces};
 use super::helped::earned;
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
@@ -66,6 +67,8 @@ pub struct Hours {
     pub estimate: Option<Span>,
     /// What it is judged by afterwards: what was thought as the estimate was given, else all operations as they are planned.
     pub judged_by: Option<Span>,
+    /// What is held against it: all that was logged, or where some operations were planned and not all, those.
+    pub judged: Span,
     /// Still to come by that estimate; none without one.
     pub still: Option<Span>,
     /// Of that, what each stage has still to come, as far as it was estimated.
@@ -217,11 +220,16 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         total,
         estimate: job.estimate(),
         judged_by: job.judged_by(),
+        judged: job.judged(own, of_planned(job, &logged)),
         still_delivery: Span::sum(delivery.map(|(_, span)| *span)),
         still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))).or_else(|| still_given(job, own)),
         still_by_stage,
         logged,
     }
+}
+
+fn of_planned(job: &Job, logged: &Time) -> Span {
+    Span::sum(job.operations.iter().filter_map(|planned| logged.by_op.get(&planned.op)).map(|shares| shares.total()))
 }
 
 /// Where its operations say nothing, what is left of the estimate that was given.
@@ -240,16 +248,17 @@ fn totals<K: Ord + Copy>(shares: &Sorted<K, Shares>) -> Sorted<K, Span> {
     shares.iter().map(|(key, shares)| (*key, shares.total())).collect()
 }
 
-/// What an operation is still thought to take: what was planned less what was logged, and nothing once all its pieces are done
-/// or the job has ended. None for an operation nobody estimated and nobody began.
+/// What an operation is still thought to take: where some of its pieces are noted, those that are left at their pace; else what was planned
+/// less what was logged; nothing once all its pieces are done or the job has ended. None for an operation nobody estimated and nobody began.
 fn still_to_do(shop: &Shop, job: &Job, operation: &Operation, logged: &Time) -> Option<(Kind, Span)> {
     let (op, kind) = (operation.op.as_str(), operation.kind);
+    let by_pieces = by_pieces(&batch(shop, job, op));
     let logged = logged.by_op.get(op).copied().unwrap_or_default().total();
-    let batch = shop.bench.batch(On::Job(job.id), op, shop.now);
-    if job.ended.is_some() || batch.left() == Some(0) {
+    if job.ended.is_some() {
         return Some((kind, Span::ZERO));
     }
     match operation.span {
+        _ if by_pieces.is_some() => by_pieces.map(|left| (kind, left.likely(Span::ZERO))),
         Some(planned) => Some((kind, planned.minus(logged).max(Span::ZERO))),
         None if Span::ZERO < logged => Some((kind, Span::ZERO)),
         None => None,
@@ -291,7 +300,7 @@ fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer
 
 fn ratios(job: &Job, (hours, wood): (&Hours, &Wood)) -> Answer<Ratios> {
     let over = |actual: Decimal, thought: Decimal| actual.checked_div(thought);
-    let logged = hours.logged.own.total();
+    let logged = hours.judged;
     let of_hours = hours.judged_by.filter(|estimate| Span::ZERO < *estimate && Span::ZERO < logged);
     let mut asked = Decimal::ZERO;
     let mut got = Decimal::ZERO;

@@ -36,6 +36,15 @@ pub struct Slab {
     pub heads: Count,
     /// It looks like a forgotten stop: the end to propose.
     pub wrong: Option<Proposed>,
+    /// What the operation was thought to take on its job, all pieces together.
+    pub planned: Option<Span>,
+}
+
+impl Slab {
+    /// What was planned, once all runs of the operation took longer; none of rework, which nobody plans.
+    pub fn past_plan(&self) -> Option<Span> {
+        self.planned.filter(|planned| !self.run.work.rework && *planned < self.batch.all())
+    }
 }
 
 /// An operation that one tap starts.
@@ -199,7 +208,14 @@ impl<'a> Look<'a> {
             batch: self.bench.batch(run.work.on, &run.work.op, now),
             heads: run.heads_at(now),
             wrong: self.forgotten(run),
+            planned: self.thought_of(run),
         }
+    }
+
+    fn thought_of(&self, run: &Run) -> Option<Span> {
+        let On::Job(job) = run.work.on else { return None };
+        let planned = fold::job(self.book, job)?.operations.into_iter().find(|planned| planned.op == run.work.op)?;
+        planned.span.filter(|span| Span::ZERO < *span)
     }
 
     pub(super) fn choice(&self, run: &Run) -> Choice {
@@ -310,6 +326,24 @@ mod tests {
         assert_eq!(wrong(&phone), Some((at(110), Because::Usual)));
         phone.note(21, crate::ledger::kind::job::JobMarked { job: job(odd), typical: false });
         assert_eq!(wrong(&phone), Some((at(160), Because::Default)));
+    }
+
+    /// Twenty minutes are planned: of those 15 are worked in a first run, so the second is past them after five more.
+    #[test]
+    fn a_run_that_passes_what_was_planned_says_so() {
+        let mut phone = Phone::new("a");
+        let stands = phone.job(0, "stands");
+        let span = Some(Span::minutes(20));
+        let (op, kind) = ("trim".into(), Kind::Make);
+        phone.note(1, crate::ledger::kind::job::OperationPlanned { job: job(stands), op, kind, stage: None, span, pieces: None });
+        let past = |phone: &Phone, minute| seen(phone, minute).running.and_then(|slab| slab.past_plan());
+        let run = phone.start(10, "trim", stands);
+        assert_eq!(past(&phone, 25), None);
+        phone.stop(25, run);
+        phone.start(100, "trim", stands);
+        assert_eq!((past(&phone, 105), past(&phone, 106)), (None, span));
+        phone.start(110, "saw", stands);
+        assert_eq!(past(&phone, 300), None, "nothing was thought of it");
     }
 
     #[test]

@@ -1,15 +1,16 @@
 //! When a job can be ready, and on which day each of its steps must begin to be ready when it was promised.
 
 use super::estimate::history::history_of_all;
-use super::estimate::{EstimateSheet, Row, estimate, left, rows_of};
+use super::estimate::left::batch;
+use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
 use crate::bench::On;
-use crate::bench::dates::{Step, Workdays};
+use crate::bench::dates::{Ready, Step, Workdays};
 use crate::bench::wait::{Waits, What};
 use crate::ledger::fold::Job;
 use crate::ledger::kind::bench::Kind;
-use crate::quantity::{Day, Id, Key, Listed, Span, Wall};
+use crate::quantity::{Count, Day, Id, Key, Listed, Span, Wall};
 use crate::refusal::Answer;
 
 /// A job's dates.
@@ -22,9 +23,15 @@ pub struct DatesSheet {
     pub rows: Vec<DateRow>,
     /// The place of the first row that can't be begun in time any more.
     pub late: Option<usize>,
-    /// The first day on which it can be ready, half the time, and nine times in ten; none of a job that has ended.
-    pub likely: Option<Day>,
-    pub safe: Option<Day>,
+    /// When it can be ready, half the time, and nine times in ten; none of a job that has ended.
+    pub likely: Option<Ready>,
+    pub safe: Option<Ready>,
+    /// Operations that count as done by their hours, though none of their pieces is noted.
+    pub unnoted: Vec<String>,
+    /// What of the job is in it.
+    pub covers: Covers,
+    /// That day is over, and it is not done with.
+    pub is_over: bool,
     pub workdays: Workdays,
     /// The maker said when they work.
     pub said: bool,
@@ -35,8 +42,12 @@ pub struct DatesSheet {
 pub struct DateRow {
     /// None for the whole piece.
     pub op: Option<String>,
+    /// What such a piece takes beyond the operations that are planned.
+    pub is_rest: bool,
     /// Hands on it, still.
     pub hands: Span,
+    /// Pieces that are not done, of an operation of which some are noted.
+    pub pieces: Option<Count>,
     /// What it waits then, and how long; of a wait that is on, what is left of it.
     pub wait: Option<(Key, Span)>,
     /// How long it hardens then before use, whatever is done meanwhile.
@@ -85,6 +96,14 @@ pub struct Promise {
     pub next: Option<DateRow>,
 }
 
+impl DatesSheet {
+    /// What was promised of it, with safe days; none where no day was.
+    pub fn promise(&self) -> Option<Promise> {
+        let late = self.late.and_then(|nth| self.rows.get(nth)).cloned();
+        Some(Promise { due: self.due?, is_over: self.is_over, late, next: self.rows.first().cloned() })
+    }
+}
+
 /// A job's dates.
 ///
 /// # Errors
@@ -105,7 +124,8 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     }
     let late = late(&rows, due, given.now.day());
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, given.now), &steps, sheet) };
-    DatesSheet { job: job.id, due, rows, late, likely, safe, workdays, said: hours.is_said() }
+    let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
+    DatesSheet { job: job.id, due, rows, late, likely, safe, unnoted, covers: sheet.covers, is_over, workdays, said: hours.is_said() }
 }
 
 /// What was promised of jobs, where a day was: without reckoning how far their hours may spread, by one history of all jobs.
@@ -142,16 +162,15 @@ fn late(rows: &[DateRow], due: Option<Day>, today: Day) -> Option<usize> {
 }
 
 /// With the hours as they are likely, and as they are nine times in ten; none where nothing is known of them.
-fn ready((workdays, now): (&Workdays, Wall), steps: &[Step], sheet: &EstimateSheet) -> [Option<Day>; 2] {
+fn ready((workdays, now): (&Workdays, Wall), steps: &[Step], sheet: &EstimateSheet) -> [Option<Ready>; 2] {
     let Some(safely) = wider(steps, sheet) else { return [None; 2] };
     [workdays.ready(now, steps), workdays.ready(now, &safely)]
 }
 
 /// Steps with as many hours as nine times in ten.
 fn wider(steps: &[Step], sheet: &EstimateSheet) -> Option<Vec<Step>> {
-    let range = sheet.found.as_ref().map(|found| (found.range.likely, found.range.safe));
-    let (likely, safe) = range.or(sheet.progress.likely.zip(sheet.progress.safe))?;
-    let wider = |step: &Step| Step { hands: step.hands.in_ratio(safe, likely).unwrap_or(step.hands), ..*step };
+    let to_come = sheet.to_come.or(sheet.found.as_ref().map(|found| found.range))?;
+    let wider = |step: &Step| Step { hands: step.hands.in_ratio(to_come.safe, to_come.likely).unwrap_or(step.hands), ..*step };
     Some(steps.iter().map(wider).listed())
 }
 
@@ -159,16 +178,17 @@ fn wider(steps: &[Step], sheet: &EstimateSheet) -> Option<Vec<Step>> {
 /// thought, and not at all where it was put to wait.
 fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     let running = shop.bench.on(On::Job(job.id)).rev().find(|run| run.is_running()).map(|run| run.work.op.as_str());
-    let lefts = left(shop, (job, rows), running);
     let before = |row: &Row| matches!(row.kind, Kind::Fetch | Kind::Make);
-    let steps = rows.iter().zip(lefts).filter(|(row, _)| before(row));
-    let steps = steps.map(|(row, left)| {
+    let steps = rows.iter().filter(|row| before(row)).map(|row| {
         let put = row.op.as_deref().is_some_and(|op| running != Some(op) && was_put_to_wait(shop, job, op, given));
-        let hands = if put { Span::ZERO } else { left };
+        let hands = if put { Span::ZERO } else { row.to_come() };
         let wait = row.op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
-        DateRow { op: row.op.clone(), hands, wait, cure: None, last: None, safe: None }
+        let pieces = row.op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
+        DateRow { op: row.op.clone(), is_rest: row.is_rest, hands, pieces, wait, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
+    // Nobody said when the rest of it is done: before the last coat hardens, so that no date is too early.
+    crate::quantity::order_by_key(&mut all, |row| !row.is_rest);
     cure(shop, job, &mut all, given);
     all.retain(|row| Span::ZERO < row.hands || row.wait.is_some() || row.cure.is_some());
     all
@@ -177,7 +197,7 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
 /// Pieces of it wait, or waited, and none is noted as still to do.
 fn was_put_to_wait(shop: &Shop, job: &Job, op: &str, given: Given) -> bool {
     let waits = given.waits.all().any(|wait| wait.job == Some(job.id) && wait.op == op);
-    waits && shop.bench.batch(On::Job(job.id), op, shop.now).left().unwrap_or(0) == 0
+    waits && batch(shop, job, op).left().unwrap_or(0) == 0
 }
 
 /// What a step waits: what is left of what waits now where hands are off it, else as is usual.

@@ -1,27 +1,36 @@
 //! What a job will likely take: each operation with where its figure is from, all of them likely and safe, and how far the job has come.
 
 pub mod history;
+pub mod left;
+pub mod parts;
 
-use crate::bench::estimate::gain::of_pieces;
-use crate::bench::estimate::spread::{Likely, of_past};
-use crate::bench::estimate::{Basis, Estimate, OnTop, Part, each, estimate as reckon, factor, learn, whole};
+use crate::bench::estimate::{Basis, Estimate, Left, OnTop, Part, Range, each, estimate as reckon, factor, left as left_of_all};
 use crate::bench::{Kind, On};
-use crate::ledger::fold::{Job, Kept, Operation};
+use crate::ledger::fold::{Job, Kept};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::estimate::EstimateMade;
 use crate::quantity::{Count, Id, Key, Listed, Span};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
-use history::{History, history, pieces};
+use history::{History, history};
+use left::lefts;
+use parts::{Whole, parts, whole_piece};
 
 /// The estimate of a job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct EstimateSheet {
     pub job: Id,
-    /// The operations as planned; where there are none, the whole piece.
+    /// The operations as planned, and the rest of the piece where they are not all of it; where none is planned, the whole piece.
     pub rows: Vec<Row>,
     /// What they come to; none while neither operations nor the kind of piece nor old jobs say anything.
     pub found: Option<Estimate>,
+    /// What is still to come; none while nothing is known, and once the job has ended.
+    pub to_come: Option<Range>,
+    /// What the piece takes as a whole, by earlier ones or by its kind.
+    pub whole: Option<Whole>,
+    pub covers: Covers,
+    /// The maker said that its operations are all there is to do.
+    pub said_whole: bool,
     pub history: History,
     /// The kind of piece.
     pub piece: Option<Key>,
@@ -30,10 +39,20 @@ pub struct EstimateSheet {
     pub progress: Progress,
 }
 
-/// One operation, or the whole piece.
+/// What an estimate holds.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Covers {
+    /// All of the job: as a whole piece, as its operations and what such a piece takes beyond them, or because the maker said that they are all.
+    #[default]
+    All,
+    /// The operations that are planned, and nothing else: nobody knows what the whole takes.
+    Planned,
+}
+
+/// One operation, the whole piece, or the rest of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Row {
-    /// None for the whole piece.
+    /// None for the whole piece, and for what is not planned of it.
     pub op: Option<String>,
     pub kind: Kind,
     pub n: Count,
@@ -42,17 +61,33 @@ pub struct Row {
     /// Jobs it is learnt from.
     pub jobs: Count,
     pub thought: Option<Span>,
+    /// What it was before factor or allowance.
+    pub before: Span,
+    /// Of the whole piece, what is not planned yet.
+    pub is_rest: bool,
+    pub left: Left,
+}
+
+impl Row {
+    /// What is still to do of it, likely.
+    pub fn to_come(&self) -> Span {
+        self.left.likely(self.likely)
+    }
 }
 
 /// How far a job has come of what it was to take.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Progress {
+    /// What was thought of all of it.
     pub thought: Option<Span>,
+    /// What it takes in all, half the time and nine times in ten.
     pub likely: Option<Span>,
     pub safe: Option<Span>,
     /// Logged to it.
     pub so_far: Span,
-    /// What it will have taken in the end: what is logged and what is still to do. None before anything is logged, and once it has ended.
+    /// Still to come, likely. None once it has ended, or where nothing is known.
+    pub to_come: Option<Span>,
+    /// What it will have taken in the end: what is logged and what is still to come. None before anything is logged, and once it has ended.
     pub ends: Option<Span>,
 }
 
@@ -65,30 +100,40 @@ const SEED: u64 = 1;
 /// [`crate::refusal::Refusal::NotThere`].
 pub fn estimate(shop: &Shop, id: Id, with_factor: bool) -> Answer<EstimateSheet> {
     let job = shop.job(id)?;
-    let history = history(shop, id);
-    let Known { parts, rows, on_top } = known_of(shop, &job, &history, with_factor);
-    let found = reckon(&parts, on_top, SEED);
-    let likely = found.as_ref().map(|found| (found.range.likely, found.range.safe));
-    let progress = Progress { ends: ends(shop, &job, &rows), ..progress_of(shop, &job) };
-    let progress = Progress {
-        likely: progress.likely.or(likely.map(|(likely, _)| likely)),
-        safe: progress.safe.or(likely.map(|(_, safe)| safe)),
-        ..progress
-    };
-    Ok(EstimateSheet { job: id, rows, found, history, piece: job.described.piece.clone(), kept: job.kept, progress })
+    Ok(estimate_of(shop, (&job, history(shop, id)), with_factor))
 }
 
-/// How far a job has come, and where it will end: by the estimate that was given, without drawing another.
-///
-/// # Errors
-/// As [`estimate`].
-pub fn progress(shop: &Shop, id: Id, with_factor: bool) -> Answer<Progress> {
-    let job = shop.job(id)?;
-    if job.kept.is_none() {
-        return estimate(shop, id, with_factor).map(|sheet| sheet.progress);
-    }
-    let rows = rows_of(shop, (&job, &history(shop, id)), with_factor);
-    Ok(Progress { ends: ends(shop, &job, &rows), ..progress_of(shop, &job) })
+/// The same by a history that was gathered before.
+pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bool) -> EstimateSheet {
+    let Known { parts, rows, on_top, whole } = known_of(shop, job, &history, with_factor);
+    let found = reckon(&parts, on_top, SEED);
+    let covers = covers(job, &rows);
+    let so_far = shop.time(job.id).own.total();
+    let goes_on = job.ended.is_none() && !rows.is_empty();
+    let to_come = goes_on.then(|| {
+        let begun: Vec<(Part, Left)> = parts.iter().copied().zip(rows.iter().map(|row| row.left)).listed();
+        left_of_all(&begun, on_top, SEED)
+    });
+    let thought = thought(job, &rows);
+    let (kept, range) = (job.kept, found.as_ref().map(|found| found.range));
+    let progress = Progress {
+        thought,
+        likely: kept.map(|kept| kept.likely).or(range.map(|range| range.likely)),
+        safe: kept.map(|kept| kept.high).or(range.map(|range| range.safe)),
+        so_far,
+        to_come: to_come.map(|left| left.likely),
+        ends: to_come.map(|left| so_far.plus(left.likely)).filter(|_| Span::ZERO < so_far),
+    };
+    let (piece, said_whole) = (job.described.piece.clone(), job.whole_planned);
+    EstimateSheet { job: job.id, rows, found, to_come, whole, covers, said_whole, history, piece, kept, progress }
+}
+
+/// How far a job has come of the estimate that was given, without asking history: for the bench. What is planned of it says nothing of the whole.
+pub fn progress_of(shop: &Shop, job: &Job) -> Progress {
+    let so_far = shop.time(job.id).own.total();
+    let (likely, safe) = (job.kept.map(|kept| kept.likely), job.kept.map(|kept| kept.high));
+    let thought = if job.whole_planned || job.kept.is_some() { thought(job, &[]) } else { None };
+    Progress { thought, likely, safe, so_far, to_come: None, ends: None }
 }
 
 /// The operations of a job with what each likely takes by a history: without drawing how far all of them may spread.
@@ -101,25 +146,42 @@ struct Known {
     parts: Vec<Part>,
     rows: Vec<Row>,
     on_top: OnTop,
+    whole: Option<Whole>,
 }
 
 fn known_of(shop: &Shop, job: &Job, history: &History, with_factor: bool) -> Known {
-    let (parts, rows): (Vec<Part>, Vec<Row>) = parts(shop, job, history).into_iter().unzip();
+    let whole = whole_piece(job, history);
+    let (mut parts, mut rows): (Vec<Part>, Vec<Row>) = parts(shop, job, (history, whole.as_ref())).into_iter().unzip();
     // Where nothing is from thinking there is nothing for the factor to put right.
     let thinks = parts.iter().any(|part| part.from == Basis::Thought);
     let on_top = match with_factor && thinks {
         true => OnTop::Factor(history.factor()),
         false => OnTop::Allowance(factor::allowance(history.rework, history.all)),
     };
-    let rows = rows.into_iter().zip(each(&parts, on_top)).map(|(row, likely)| Row { likely, ..row }).listed();
-    Known { parts, rows, on_top }
+    let rest = whole.as_ref().and_then(|whole| parts::rest(job, whole, (&parts, on_top)));
+    if let Some((part, row)) = rest {
+        parts.push(part);
+        rows.push(row);
+    }
+    rows.iter_mut().zip(each(&parts, on_top)).for_each(|(row, likely)| row.likely = likely);
+    let lefts = lefts(shop, job, &rows);
+    rows.iter_mut().zip(lefts).for_each(|(row, left)| row.left = left);
+    Known { parts, rows, on_top, whole }
 }
 
-/// How far a job has come of what was thought and of the estimate that was given, without asking history.
-pub fn progress_of(shop: &Shop, job: &Job) -> Progress {
-    let so_far = shop.time(job.id).own.total();
-    let (likely, safe) = (job.kept.map(|kept| kept.likely), job.kept.map(|kept| kept.high));
-    Progress { thought: job.thought(), likely, safe, so_far, ends: None }
+/// Operations are all of a job where the maker said so, where the rest of it is there, or where together they take as much as the whole does.
+fn covers(job: &Job, rows: &[Row]) -> Covers {
+    let any = |of: &dyn Fn(&Row) -> bool| rows.iter().any(of);
+    match rows.is_empty() || job.whole_planned || any(&|row| row.op.is_none()) {
+        true => Covers::All,
+        false => Covers::Planned,
+    }
+}
+
+/// What the maker thought of all of it: as it was given, else all operations, where they are all there is.
+fn thought(job: &Job, rows: &[Row]) -> Option<Span> {
+    let all = !rows.iter().any(|row| row.is_rest);
+    job.kept.and_then(|kept| kept.thought).or_else(|| job.estimate().filter(|_| all && job.kept.is_none()))
 }
 
 impl EstimateSheet {
@@ -136,89 +198,20 @@ impl EstimateSheet {
         let thought = found.thought.filter(|thought| all && Span::ZERO < *thought);
         Some(EstimateMade { job: self.job, low, likely, high, thought, factor, jobs, allowance })
     }
-}
 
-/// What is known of each operation; of the whole piece where none is planned.
-fn parts(shop: &Shop, job: &Job, history: &History) -> Vec<(Part, Row)> {
-    let whole = whole_piece(job, history);
-    let row = |op, (kind, n), part: &Part, thought| Row { op, kind, n, likely: Span::ZERO, from: part.from, jobs: part.jobs, thought };
-    if job.operations.is_empty() {
-        return whole.map(|part| (part, row(None, (Kind::Make, job.pieces), &part, None))).into_iter().listed();
+    /// What is still to come of the operations, of the whole piece and of its rest together, row by row.
+    pub fn hands(&self) -> Span {
+        Span::sum(self.rows.iter().map(Row::to_come))
     }
-    let of = |planned: &Operation| {
-        let batch = shop.bench.batch(On::Job(job.id), &planned.op, shop.now);
-        let n = pieces(job, (&planned.op, planned.kind), &batch);
-        let part = known(job, history, (planned, n)).unwrap_or_else(|| guessed(job, whole.as_ref(), (planned, n)));
-        (part, row(Some(planned.op.clone()), (planned.kind, n), &part, planned.span))
-    };
-    job.operations.iter().map(of).listed()
-}
 
-/// From earlier jobs of its design, from any earlier job, or as it was thought.
-fn known(job: &Job, history: &History, (planned, n): (&Operation, Count)) -> Option<Part> {
-    let learnt = |design: Option<Id>, from| {
-        let past = history.of_operation(&planned.op, design);
-        let jobs = Count::try_from(past.len()).unwrap_or(Count::MAX);
-        learn::likely(&past, n).map(|time| Part { from, jobs, time })
-    };
-    let thought = || {
-        let span = planned.span.filter(|span| Span::ZERO < *span)?;
-        let minutes = crate::bench::estimate::spread::minutes(span);
-        Some(Part { from: Basis::Thought, jobs: 0, time: Likely::guessed(minutes) })
-    };
-    let by_design = job.design.and_then(|design| learnt(Some(design), Basis::Design));
-    by_design.or_else(|| learnt(None, Basis::Own)).or_else(thought)
-}
-
-/// Its part of the whole piece's hours, by stage; where that says nothing, the default of one operation.
-fn guessed(job: &Job, whole: Option<&Part>, (planned, n): (&Operation, Count)) -> Part {
-    let alike = job.operations.iter().filter(|other| other.stage == planned.stage).fold(0.0, |n: f64, _| n + 1.0);
-    let share = whole::share(planned.stage) / alike.max(1.0);
-    match whole.filter(|_| 0.0 < share) {
-        Some(whole) => Part { time: whole.time.times(share), ..*whole },
-        None => Part { from: Basis::Operation, jobs: 0, time: Likely::by_kind(planned.kind).times(of_pieces(n.max(1))) },
+    /// Operations that count as done by their hours, though none of their pieces is noted as done.
+    pub fn unnoted(&self, shop: &Shop) -> Vec<String> {
+        let of = |row: &&Row| {
+            let batch = row.op.as_deref().map(|op| shop.bench.batch(On::Job(self.job), op, shop.now)).unwrap_or_default();
+            row.left.likely(row.likely) <= Span::ZERO && 1 < row.n && batch.n == 0 && row.kind == Kind::Make
+        };
+        self.rows.iter().filter(of).filter_map(|row| row.op.clone()).listed()
     }
-}
-
-/// All pieces of the job as a whole: by earlier pieces, else by the default of its kind.
-fn whole_piece(job: &Job, history: &History) -> Option<Part> {
-    let (kind, n) = (job.described.piece.as_ref(), of_pieces(job.pieces.max(1)));
-    let past = history.of_piece(kind, job.design);
-    let jobs = Count::try_from(past.len()).unwrap_or(Count::MAX);
-    let from_past = of_past(&past).map(|time| Part { from: Basis::Pieces, jobs, time: time.times(n) });
-    from_past.or_else(|| {
-        let one = whole::of_kind(kind?.as_str())?;
-        let minutes = crate::bench::estimate::spread::minutes(one);
-        Some(Part { from: Basis::Piece, jobs: 0, time: Likely::guessed(minutes * n) })
-    })
-}
-
-/// What is logged and what is still to do.
-fn ends(shop: &Shop, job: &Job, rows: &[Row]) -> Option<Span> {
-    let so_far = shop.time(job.id).own.total();
-    if job.ended.is_some() || so_far <= Span::ZERO || rows.is_empty() {
-        return None;
-    }
-    let at_hand = shop.bench.on(On::Job(job.id)).next_back().map(|run| run.work.op.as_str());
-    Some(so_far.plus(Span::sum(left(shop, (job, rows), at_hand))))
-}
-
-/// What is still to do of each row: of a batch with notes by its pace, of what is at hand or was never begun as it is likely, and of
-/// what was left for something else as far as it was thought (ours).
-pub fn left(shop: &Shop, (job, rows): (&Job, &[Row]), at_hand: Option<&str>) -> Vec<Span> {
-    let logged = shop.time(job.id);
-    let left = |row: &Row| {
-        let Some(op) = row.op.as_deref() else { return row.likely.minus(logged.own.total()) };
-        let batch = shop.bench.batch(On::Job(job.id), op, shop.now);
-        let took = logged.by_op.get(op).copied().unwrap_or_default().total();
-        match (batch.left(), batch.remaining()) {
-            (Some(0), _) => Span::ZERO,
-            (Some(_), Some(left)) => left,
-            _ if took <= Span::ZERO || at_hand == Some(op) => row.likely.minus(took),
-            _ => row.thought.unwrap_or_default().minus(took),
-        }
-    };
-    rows.iter().map(|row| left(row).max(Span::ZERO)).listed()
 }
 
 #[cfg(test)]

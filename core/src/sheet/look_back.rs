@@ -61,13 +61,12 @@ pub struct Furthest {
 pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let job = shop.job(id)?;
     let account = reckon(shop, &job)?;
-    let logged = account.hours.logged.own.total();
     let history = history(shop, id).ratios;
     Ok(LookBack {
         job: id,
         furthest: furthest(&account.ratios),
         estimate: account.hours.judged_by,
-        actual: (Span::ZERO < logged).then_some(logged),
+        actual: Some(account.hours.judged).filter(|judged| Span::ZERO < *judged),
         kept: account.sold.kept,
         per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
         had_it_held: had_it_held(&account)?,
@@ -97,7 +96,9 @@ fn had_it_held(account: &Account) -> Answer<Option<Decimal>> {
     if account.sold.kept.is_none() {
         return Ok(None);
     }
-    let way = Way { you_get: account.sold.net, costs, time: estimate.plus(haul) };
+    // What was never planned took what it took.
+    let beside = account.hours.logged.own.total().minus(account.hours.judged);
+    let way = Way { you_get: account.sold.net, costs, time: estimate.plus(beside).plus(haul) };
     way.per_hour(None).map(|per_hour| Some(per_hour.left))
 }
 

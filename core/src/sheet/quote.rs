@@ -1,10 +1,10 @@
 //! What a quote says of a job: hours and price as a range, and a day.
 
 use super::account::{Account, account};
-use super::dates::{DatesSheet, Given, dates_of};
-use super::estimate::{estimate, left};
+use super::dates::{Given, dates_of};
+use super::estimate::{Covers, estimate};
 use super::shop::Shop;
-use crate::bench::On;
+use crate::bench::dates::Ready;
 use crate::ledger::fold::{Job, Quote};
 use crate::ledger::kind::dates::QuoteGiven;
 use crate::ledger::kind::sale::Paid;
@@ -27,7 +27,9 @@ pub struct QuoteSheet {
     pub costs: Option<Money>,
     /// The least price points that pay your rate for these hours, by card as the dearest way, and why there are none.
     pub range: Result<(Money, Money), NoQuote>,
-    /// The day on which it is ready nine times in ten.
+    /// What of the job is in these hours.
+    pub covers: Covers,
+    /// The first day it can be promised for, nine times in ten.
     pub ready: Option<Day>,
     pub until: Day,
     /// The quote that was given last, and whether it stands: its day is not over, and the job goes on.
@@ -57,12 +59,10 @@ pub enum NoQuote {
 pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let job = shop.job(id)?;
     let sheet = estimate(shop, id, given.with_factor)?;
-    let at_hand = shop.bench.on(On::Job(id)).next_back().map(|run| run.work.op.as_str());
-    let to_do = Span::sum(left(shop, (&job, &sheet.rows), at_hand));
-    let wider = sheet.found.as_ref().and_then(|found| to_do.in_ratio(found.range.safe, found.range.likely));
+    let to_come = sheet.to_come.unwrap_or_default();
     let account = account(shop, id)?;
     let so_far = account.hours.total.unwrap_or(sheet.progress.so_far);
-    let (likely, safe) = (so_far.plus(to_do), so_far.plus(wider.unwrap_or(to_do)));
+    let (likely, safe) = (so_far.plus(to_come.likely), so_far.plus(to_come.safe));
     let costs = costs(&job, &account)?;
     let range = match (&sheet.found, costs) {
         _ if job.ended.is_some() => Err(NoQuote::Ended),
@@ -70,12 +70,25 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         (_, None) => Err(NoQuote::Costs),
         (Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
     };
-    let DatesSheet { safe: ready, .. } = dates_of(shop, (&job, &sheet), given);
+    let ready = dates_of(shop, (&job, &sheet), given).safe.map(Ready::promise);
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let stands = job.quote.is_some() && !is_over && job.ended.is_none();
     let until = today.plus(STANDS);
-    Ok(QuoteSheet { job: id, n: job.pieces, likely, safe, costs, range, ready, until, given: job.quote, stands, is_over })
+    Ok(QuoteSheet {
+        job: id,
+        n: job.pieces,
+        likely,
+        safe,
+        costs,
+        range,
+        covers: sheet.covers,
+        ready,
+        until,
+        given: job.quote,
+        stands,
+        is_over,
+    })
 }
 
 /// Nothing where nothing was noted; not known where a haul's share is not.

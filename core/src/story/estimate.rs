@@ -3,7 +3,7 @@
 use super::words::{Read, Words};
 use super::{Teller, Told};
 use crate::ledger::decide::{Command, EstimateCommand};
-use crate::ledger::kind::estimate::OldJobTold;
+use crate::ledger::kind::estimate::{OldJobTold, WholePlanned};
 use crate::refusal::Refusal;
 use crate::sheet::Shop;
 use crate::sheet::estimate::estimate;
@@ -11,6 +11,7 @@ use crate::sheet::estimate::estimate;
 pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
     let command = match verb {
         "old-job" => EstimateCommand::Tell(vec![old(teller, words)?]),
+        "all-planned" => EstimateCommand::SayWhole(WholePlanned { job: teller.story.names.said_job(words)?, whole: true }),
         _ => {
             let job = teller.story.names.said_job(words)?;
             let with_factor = if words.has("without") { words.expect("factor").map(|()| false)? } else { true };

@@ -139,7 +139,7 @@ impl Teller {
             "job" | "about" | "part" | "plan" | "plan-cost" | "end" | "reopen" | "typical" | "not-typical" | "lesson" => {
                 job::tell(self, verb, &mut words)
             }
-            "old-job" | "estimate" => estimate::tell(self, verb, &mut words),
+            "old-job" | "estimate" | "all-planned" => estimate::tell(self, verb, &mut words),
             "spend" | "credit" | "drive" | "rate" | "till" | "boards" | "tag" | "settle" => money::tell(self, verb, &mut words),
             "offer" | "asked" | "guess" | "agree" | "cancel" | "sell" | "pay" | "consign" | "gallery" | "reverse" => {
                 sale::tell(self, verb, &mut words)

@@ -46,8 +46,10 @@ pub struct Jobs {
     pub search: String,
     /// The estimate is shown without the factor.
     pub without_factor: bool,
-    /// The day that is chosen and not promised yet.
-    pub day: Option<dates::Chosen>,
+    /// A day that is over, asked about before it is saved.
+    pub day: Option<dates::Asked>,
+    /// The kinds of piece are shown, though one was said.
+    pub kinds: bool,
     /// What became of a quote that was handed on.
     pub handed: Option<Handed>,
     /// It was looked whether the example is on this phone.
@@ -104,7 +106,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Page => app.jobs.room = None,
         Tap::Room(room) => {
             app.jobs.room = Some(room);
-            (app.jobs.day, app.jobs.handed) = (None, None);
+            (app.jobs.day, app.jobs.handed, app.jobs.kinds) = (None, None, false);
         }
         Tap::Plan(tap) => super::plan::heard(app, tap, now),
         Tap::Estimate(tap) => estimate::heard(app, tap, now),

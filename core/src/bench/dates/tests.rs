@@ -67,32 +67,59 @@ fn back_from_a_date() {
     assert_eq!(plain.back(friday, &[hours(24 * 366 * 10, 0), hours(1, 0)]), [None, Some(day(2026, 5, 21))]);
 }
 
+/// The day in which the last hour lies, by hand with the same calendar; and whether it only waits by then.
 #[test]
 fn on_to_a_date() {
     #[track_caller]
-    fn check(work: &Workdays, now: (Day, i64), steps: &[Step], ready: Option<Day>) {
+    fn check(work: &Workdays, now: (Day, i64), steps: &[Step], ready: Option<(Day, bool)>) {
         let now = Wall::new(now.0.start(Offset::UTC).plus(Span::minutes(now.1)), Offset::UTC);
-        assert_eq!(work.ready(now, steps), ready);
+        let found = work.ready(now, steps);
+        assert_eq!(found.map(|ready| (ready.day, ready.waits())), ready);
+        assert!(found.is_none_or(|found| work.works(found.day) || found.waits() || steps.is_empty()), "no day off without a reason");
     }
     let plain = Workdays::default();
     let tuesday = day(2026, 5, 19);
     let noon = (tuesday, 720);
-    check(&plain, noon, &[hours(4, 0)], Some(day(2026, 5, 20)));
-    check(&plain, noon, &[hours(5, 0)], Some(day(2026, 5, 21)));
+    let done = |d| Some((day(2026, 5, d), false));
+    let waits = |d| Some((day(2026, 5, d), true));
+    check(&plain, noon, &[hours(4, 0)], done(19)); // a full day, till 18:00
+    check(&plain, noon, &[hours(5, 0)], done(20));
     // What is left of today, and nothing of it after closing.
-    check(&plain, (tuesday, 16 * 60), &[hours(2, 0)], Some(day(2026, 5, 20)));
-    check(&plain, (tuesday, 16 * 60), &[hours(3, 0)], Some(day(2026, 5, 21)));
-    check(&plain, (tuesday, 20 * 60), &[hours(1, 0)], Some(day(2026, 5, 21)));
-    // A week of cure from Tuesday 18:00 is over on the Tuesday after.
-    check(&plain, noon, &[hours(4, 7 * 24)], Some(day(2026, 5, 27)));
+    check(&plain, (tuesday, 16 * 60), &[hours(2, 0)], done(19));
+    check(&plain, (tuesday, 16 * 60), &[hours(3, 0)], done(20));
+    check(&plain, (tuesday, 20 * 60), &[hours(1, 0)], done(20));
+    // A week of cure from Tuesday 18:00 is over on the Tuesday after, at 18:00.
+    check(&plain, noon, &[hours(4, 7 * 24)], waits(26));
     let oiled = Step { cure: Span::minutes(7 * 1_440), ..hours(4, 24) };
-    check(&plain, noon, &[oiled, hours(4, 0)], Some(day(2026, 5, 27)));
-    check(&plain, noon, &[oiled, hours(32, 0)], Some(day(2026, 5, 30)));
-    // Nothing to do is ready tomorrow, at midnight today.
-    check(&plain, noon, &[], Some(day(2026, 5, 20)));
-    check(&plain, (tuesday, 0), &[], Some(tuesday));
-    check(&off(&[day(2026, 5, 20), day(2026, 5, 21)]), (tuesday, 20 * 60), &[hours(4, 0)], Some(day(2026, 5, 23)));
+    check(&plain, noon, &[oiled, hours(4, 0)], waits(26));
+    check(&plain, noon, &[oiled, hours(32, 0)], done(29));
+    // Nothing to do is ready today.
+    check(&plain, noon, &[], done(19));
+    check(&plain, (tuesday, 0), &[], done(19));
+    check(&off(&[day(2026, 5, 20), day(2026, 5, 21)]), (tuesday, 20 * 60), &[hours(4, 0)], done(22));
     check(&plain, noon, &[hours(24 * 366 * 10, 0)], None);
+    assert_eq!(plain.ready(Wall::new(tuesday.start(Offset::UTC), Offset::UTC), &[hours(4, 0)]).map(Ready::promise), Some(day(2026, 5, 20)));
+}
+
+/// Two makers' sums. Eight hours from 9:00 to 17:00, Saturday and Sunday off, Thursday 5 March 2026 too: on Wednesday at 8:50 neither 4 h 38 nor
+/// 6 h 06 is more than that day has. Begun on that Thursday, 48 h 53 are six days from Friday the 6th to Friday the 13th, and 53 minutes of
+/// Monday the 16th. Four hours a day: what is done on Friday the 6th at 13:18 is hard a week later at that hour, on Friday the 13th.
+#[test]
+fn makers_sums() {
+    let mut days = [true; 7];
+    (days[5], days[6]) = (false, false);
+    let closing = Clock::at(17, 0).unwrap();
+    let mut work = Workdays { bench: Span::minutes(480), closing, days, ..off(&[day(2026, 3, 5)]) };
+    let at = |d, minute| Wall::new(day(2026, 3, d).start(Offset::UTC).plus(Span::minutes(minute)), Offset::UTC);
+    let step = |minutes| Step { hands: Span::minutes(minutes), ..Step::default() };
+    let ready = |work: &Workdays, from, step| work.ready(from, &[step]).map(|ready| (ready.day, ready.waits()));
+    for minutes in [278, 366] {
+        assert_eq!(ready(&work, at(4, 530), step(minutes)), Some((day(2026, 3, 4), false)));
+    }
+    assert_eq!(ready(&work, at(5, 530), step(48 * 60 + 53)), Some((day(2026, 3, 16), false)));
+    (work.bench, work.off) = (Span::minutes(240), Set::default());
+    let hard = Step { cure: Span::minutes(7 * 1_440), ..step(18) };
+    assert_eq!(ready(&work, at(6, 780), hard), Some((day(2026, 3, 13), true)));
 }
 
 #[test]

@@ -10,7 +10,7 @@ pub mod whole;
 
 pub use factor::Factor;
 pub use learn::Past;
-pub use spread::{Likely, Range};
+pub use spread::{Begun, Likely, Range};
 
 use crate::quantity::{Count, Decimal, Listed, Span};
 
@@ -83,12 +83,57 @@ pub fn estimate(parts: &[Part], on_top: OnTop, seed: u64) -> Option<Estimate> {
     })
 }
 
+/// What is still to do of a part.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Left {
+    Nothing,
+    /// What it is estimated to take, less what was worked.
+    Less(Span),
+    /// As it goes, whatever was estimated.
+    Goes(Likely),
+}
+
+impl Left {
+    /// The likely minutes of it, of a part that likely takes so long.
+    pub fn likely(self, takes: Span) -> Span {
+        match self {
+            Left::Nothing => Span::ZERO,
+            Left::Less(gone) => takes.minus(gone).max(Span::ZERO),
+            Left::Goes(time) => time.span(),
+        }
+    }
+}
+
+/// What is left of all parts; nothing where nothing is. What was thought is off as a whole, as in [`estimate`].
+pub fn left(parts: &[(Part, Left)], on_top: OnTop, seed: u64) -> Range {
+    let mut times = vec![];
+    let mut thought = Begun { time: Likely::guessed(0.0), gone: 0.0 };
+    for (part, left) in parts {
+        match left {
+            Left::Nothing => {}
+            Left::Goes(time) => times.push(Begun { time: *time, gone: 0.0 }),
+            Left::Less(gone) if part.from == Basis::Thought => {
+                // One that took too long leaves the others as they are.
+                let gone = spread::minutes(*gone).min(topped(part, on_top).median);
+                thought = Begun { time: Likely::guessed(thought.time.median + part.time.median), gone: thought.gone + gone };
+            }
+            Left::Less(gone) => times.push(Begun { time: topped(part, on_top), gone: spread::minutes(*gone) }),
+        }
+    }
+    if 0.0 < thought.time.median {
+        let all = Part { from: Basis::Thought, jobs: 0, time: thought.time };
+        times.push(Begun { time: topped(&all, on_top), ..thought });
+    }
+    spread::left(&times, seed).unwrap_or_default()
+}
+
 /// Each part's likely minutes; nothing is drawn for them.
 pub fn each(parts: &[Part], on_top: OnTop) -> Vec<Span> {
     parts.iter().map(|part| topped(part, on_top).span()).listed()
 }
 
-fn topped(part: &Part, on_top: OnTop) -> Likely {
+/// A part with what is put on top.
+pub fn topped(part: &Part, on_top: OnTop) -> Likely {
     match (on_top, part.from) {
         (OnTop::Factor(factor), Basis::Thought) => factor.likely(part.time.median),
         (OnTop::Allowance(share), Basis::Thought | Basis::Own | Basis::Design) => factor::allowed(part.time, share),

@@ -4,7 +4,7 @@
 
 use super::super::Kind;
 use crate::quantity::draw::Draw;
-use crate::quantity::{Span, order_by};
+use crate::quantity::{Listed, Span, order_by};
 
 /// A time that is not known: its logarithm is a bell curve. Half the time it takes `median` minutes or less.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -58,6 +58,12 @@ impl Likely {
         Likely::guessed(minutes(super::super::repair::default_span(kind)))
     }
 
+    /// A time of which the middle is known, and what it does not pass nine times in ten; never surer than that.
+    pub fn between(median: f64, safe: f64) -> Likely {
+        let spread = if 0.0 < median && median < safe { libm::log(safe / median) / bell(0.9) } else { 0.0 };
+        Likely { median, spread }
+    }
+
     /// The minutes it does not pass with this chance, from 0 to 1.
     ///
     /// ```
@@ -100,24 +106,44 @@ pub fn whole(minutes: f64) -> Span {
 /// assert_eq!(together(&[hour, hour], 7).map(|range| range.safe.as_minutes()), Some(120));
 /// ```
 pub fn together(times: &[Likely], seed: u64) -> Option<Range> {
+    let whole: Vec<Begun> = times.iter().map(|time| Begun { time: *time, gone: 0.0 }).listed();
+    left(&whole, seed)
+}
+
+/// A time of which some minutes have gone by.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Begun {
+    pub time: Likely,
+    pub gone: f64,
+}
+
+/// What is left of several times together, drawn as in [`together`]: of each what it takes in all less what has gone by, never below nothing.
+///
+/// ```
+/// use fivebar_core::bench::estimate::spread::{Begun, Likely, left};
+/// let time = Likely { median: 60.0, spread: 0.3 }; // nine times in ten no more than 88
+/// let range = left(&[Begun { time, gone: 20.0 }], 7).unwrap();
+/// assert_eq!([range.likely, range.safe].map(|span| span.as_minutes()), [40, 68]);
+/// ```
+pub fn left(times: &[Begun], seed: u64) -> Option<Range> {
     let [low, likely, safe] = match times {
         [] => return None,
-        [one] => TENTHS.map(|tenth| one.at(tenth)),
+        [one] => TENTHS.map(|tenth| (one.time.at(tenth) - one.gone).max(0.0)),
         many => drawn(many, seed),
     };
     Some(Range { low: whole(low), likely: whole(likely), safe: whole(safe) })
 }
 
-fn drawn(times: &[Likely], seed: u64) -> [f64; 3] {
+fn drawn(times: &[Begun], seed: u64) -> [f64; 3] {
     let mut lots = Draw::seeded(seed);
     let mut bells: Vec<f64> = (0..DRAWS).map(|nth| bell((nth as f64 + 0.5) / DRAWS as f64)).collect();
     let mut sums = vec![0.0; DRAWS];
-    for time in times {
+    for Begun { time, gone } in times {
         for place in (1..DRAWS).rev() {
             bells.swap(place, lots.below(place.saturating_add(1)));
         }
         for (sum, bell) in sums.iter_mut().zip(&bells) {
-            *sum += time.median * libm::exp(time.spread * bell);
+            *sum += (time.median * libm::exp(time.spread * bell) - gone).max(0.0);
         }
     }
     order_by(&mut sums, f64::total_cmp);

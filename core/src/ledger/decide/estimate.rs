@@ -1,7 +1,7 @@
 //! Orders about estimates: tell old jobs, keep an estimate as it is given.
 
 use super::Act;
-use super::job::{PLAN_MOST, going_on, some_pieces};
+use super::job::{PLAN_MOST, found, going_on, some_pieces};
 use crate::bench::estimate::factor::{RATIO_MOST, is_sound};
 use crate::ledger::Book;
 use crate::ledger::kind::estimate as kind;
@@ -18,6 +18,8 @@ pub enum EstimateCommand {
     Tell(Vec<kind::OldJobTold>),
     /// The estimate of a job, as the sheet worked it out.
     Keep(kind::EstimateMade),
+    /// The operations of a job are all there is to do, or not.
+    SayWhole(kind::WholePlanned),
 }
 
 pub(super) fn decide(book: &Book, command: &EstimateCommand, act: &mut Act) -> Answer<()> {
@@ -34,7 +36,19 @@ pub(super) fn decide(book: &Book, command: &EstimateCommand, act: &mut Act) -> A
             Ok(())
         }
         EstimateCommand::Keep(facts) => keep(book, facts, act),
+        EstimateCommand::SayWhole(facts) => whole(book, facts, act),
     }
+}
+
+/// Nothing is written that is so already; where nothing is planned, nothing can be all of it.
+fn whole(book: &Book, facts: &kind::WholePlanned, act: &mut Act) -> Answer<()> {
+    going_on(book, facts.job)?;
+    let job = found(book, facts.job)?;
+    if job.whole_planned == facts.whole || (facts.whole && job.operations.is_empty()) {
+        return Err(Refusal::NothingAsked);
+    }
+    act.add(facts.clone());
+    Ok(())
 }
 
 fn told(job: &kind::OldJobTold) -> Answer<()> {

@@ -55,6 +55,7 @@ fn still_there(book: &Book, fact: &Fact) -> Answer<()> {
             not_done_with(book, f.job)
         }
         Fact::EstimateMade(f) => not_done_with(book, f.job),
+        Fact::WholePlanned(f) => not_done_with(book, f.job),
         Fact::DeadlineSet(f) => not_done_with(book, f.job),
         Fact::QuoteGiven(f) => not_done_with(book, f.job),
         Fact::PiecesFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.in_job(f.job))),

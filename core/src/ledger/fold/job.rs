@@ -75,6 +75,7 @@ fn planned(job: &mut Job, entry: &Entry) {
         Fact::PlanKept(_) | Fact::PlanUsed(_) => super::plan::planned(&mut job.plans, entry),
         Fact::DesignUsed(f) => job.design = Some(f.design),
         Fact::EstimateMade(f) => job.kept = super::estimate::Kept::of(entry, f).or(job.kept),
+        Fact::WholePlanned(f) => job.whole_planned = f.whole,
         Fact::DeadlineSet(f) => job.described.due = f.day.map(|day| Wall::new(day.at(Clock::NOON, entry.offset()), entry.offset())),
         Fact::QuoteGiven(f) => job.quote = super::dates::Quote::of(entry, f, job.currency).or(job.quote),
         Fact::JobMarked(f) => job.typical = f.typical,
@@ -158,6 +159,7 @@ impl Job {
             plans: vec![],
             design: None,
             kept: None,
+            whole_planned: false,
             quote: None,
         }
     }

@@ -11,4 +11,6 @@ kinds! {
     /// than `high` nine times in ten. `thought` is what the maker thought of all of it, where all of it was thought, before the `factor` learnt from so many `jobs`; `allowance` for
     /// rework stands where there is no factor. The latest stands.
     EstimateMade { job: Id, low: Span, likely: Span, high: Span; thought: Span, factor: Exact, jobs: Count, allowance: Exact }
+    /// All that is to be done on a job is planned, or it is not: then its estimate holds the rest of what such a piece takes as a whole.
+    WholePlanned { job: Id, whole: bool; }
 }

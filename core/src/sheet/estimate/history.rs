@@ -1,6 +1,6 @@
 //! What earlier jobs say: the times of their operations and of whole pieces, and what they took of what was thought.
 
-use crate::bench::estimate::whole::first_of;
+use crate::bench::estimate::whole::{first_of, of_kind};
 use crate::bench::estimate::{Factor, Past};
 use crate::bench::{Batch, Kind, On, Run};
 use crate::ledger::fold::{Job, jobs};
@@ -17,18 +17,47 @@ pub struct History {
     pub ratios: Vec<Decimal>,
     /// What an operation took on one job: its name in small letters, the job's design, and what it took.
     operations: Vec<(String, Option<Id>, Past)>,
-    pieces: Vec<Whole>,
+    pieces: Vec<OldPiece>,
     /// Rework, and all time, of the own jobs.
     pub rework: Span,
     pub all: Span,
 }
 
-/// What a whole piece took: minutes for the first of those alike.
+/// What whole pieces took, as one job or as they were told.
 #[derive(Clone, Debug, PartialEq)]
-struct Whole {
+pub struct OldPiece {
+    pub name: String,
+    /// So many alike, and what they took together.
+    pub n: Count,
+    pub span: Span,
+    /// Minutes of that for the first one.
+    pub first_minutes: f64,
     kind: Option<Key>,
     design: Option<Id>,
-    minutes: f64,
+}
+
+/// Which earlier pieces a whole one goes by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum By {
+    Design,
+    Kind,
+    /// Those of which no kind was said.
+    NoKind,
+    /// Whatever they were: there is nothing nearer.
+    Any,
+    /// None: the default of its kind.
+    Usual,
+}
+
+impl OldPiece {
+    fn new((name, n, span): (&str, Count, Span), kind: Option<Key>, design: Option<Id>) -> OldPiece {
+        OldPiece { name: name.to_owned(), n: n.max(1), span, first_minutes: first_of(n, span), kind, design }
+    }
+
+    /// What the first one took of it.
+    pub fn first(&self) -> Span {
+        crate::bench::estimate::spread::whole(self.first_minutes)
+    }
 }
 
 /// The history of every job but this one. Those marked as not typical are left out.
@@ -71,19 +100,20 @@ impl History {
         self.operations.iter().filter(meant).map(|(.., past)| past.clone()).listed()
     }
 
-    /// What the first of some alike took as a whole: jobs of the design, else of the kind of piece, else those of no kind that was said.
-    pub fn of_piece(&self, piece: Option<&Key>, design: Option<Id>) -> Vec<f64> {
-        let of = |meant: &dyn Fn(&Whole) -> bool| {
-            let meant = self.pieces.iter().filter(|whole| meant(whole));
-            meant.map(|whole| whole.minutes).listed()
+    /// Earlier pieces a whole one goes by: of its design, else of its kind, else those of no kind that was said; where its own kind is not said or
+    /// has no default, else all there are.
+    pub fn of_piece(&self, piece: Option<&Key>, design: Option<Id>) -> (By, Vec<OldPiece>) {
+        let has_default = piece.is_some_and(|kind| of_kind(kind.as_str()).is_some());
+        let meant = |by: By, whole: &OldPiece| match by {
+            By::Design => design.is_some() && whole.design == design,
+            By::Kind => piece.is_some() && whole.kind.as_ref() == piece,
+            By::NoKind => piece.is_some() && whole.kind.is_none(),
+            By::Any => !has_default,
+            By::Usual => false,
         };
-        let by_design: Vec<f64> = of(&|whole| design.is_some() && whole.design == design);
-        let by_kind: Vec<f64> = of(&|whole| piece.is_some() && whole.kind.as_ref() == piece);
-        match () {
-            () if !by_design.is_empty() => by_design,
-            () if !by_kind.is_empty() => by_kind,
-            () => of(&|whole| whole.kind.is_none()),
-        }
+        let ways = [By::Design, By::Kind, By::NoKind, By::Any].into_iter();
+        let found = ways.map(|by| (by, self.pieces.iter().filter(|whole| meant(by, whole)).cloned().listed()));
+        found.into_iter().find(|(_, found): &(By, Vec<OldPiece>)| !found.is_empty()).unwrap_or((By::Usual, vec![]))
     }
 }
 
@@ -101,8 +131,7 @@ fn told(shop: &Shop, history: &mut History) {
     for old in &shop.workshop.old_jobs {
         history.told = history.told.saturating_add(1);
         history.ratios.extend(old.ratio());
-        let minutes = first_of(old.pieces, old.span);
-        history.pieces.push(Whole { kind: old.piece.clone(), design: None, minutes });
+        history.pieces.push(OldPiece::new((&old.name, old.pieces, old.span), old.piece.clone(), None));
     }
 }
 
@@ -117,7 +146,7 @@ fn operations(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) 
     for op in names {
         let own: Vec<&Run> = runs.iter().filter(|run| run.work.op == op).copied().listed();
         let kind = own.first().map_or(Kind::Make, |run| run.work.kind);
-        let batch = shop.bench.batch(On::Job(job.id), op, shop.now);
+        let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
         let past = Past::of(&own, pieces(job, (op, kind), &batch)).filter(|_| done);
         history.operations.extend(past.map(|past| (in_small(op.trim()), job.design, past)));
@@ -138,8 +167,13 @@ fn ended(history: &mut History, job: &Job, (runs, now): (&[&Run], Moment)) {
     let rework = runs.iter().filter(|run| run.work.rework).map(|run| run.worked(now));
     history.own = history.own.saturating_add(1);
     (history.rework, history.all) = (history.rework.plus(Span::sum(rework)), history.all.plus(logged));
-    let (kind, design, minutes) = (job.described.piece.clone(), job.design, first_of(job.pieces, logged));
-    history.pieces.push(Whole { kind, design, minutes });
-    let ratio = job.thought().and_then(|thought| Decimal::from(logged.as_ms()).checked_div(Decimal::from(thought.as_ms())));
-    history.ratios.extend(ratio);
+    history.pieces.push(OldPiece::new((&job.name, job.pieces, logged), job.described.piece.clone(), job.design));
+    let of_planned = runs.iter().filter(|run| job.operations.iter().any(|planned| planned.op == run.work.op));
+    history.ratios.extend(ratio(job, logged, Span::sum(of_planned.map(|run| run.worked(now)))));
+}
+
+/// What a job took of what was thought of it, see [`Job::judged`].
+pub fn ratio(job: &Job, logged: Span, of_planned: Span) -> Option<Decimal> {
+    let took = job.judged(logged, of_planned);
+    Decimal::from(took.as_ms()).checked_div(Decimal::from(job.thought()?.as_ms())).filter(|ratio| Decimal::ZERO < *ratio)
 }

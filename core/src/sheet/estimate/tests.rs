@@ -3,7 +3,7 @@
 use super::*;
 use crate::bench::On;
 use crate::ledger::decide::{Command, EstimateCommand, PlanCommand};
-use crate::ledger::kind::estimate::OldJobTold;
+use crate::ledger::kind::estimate::{OldJobTold, WholePlanned};
 use crate::ledger::kind::job::{JobDescribed, JobEnded, JobMarked, OperationPlanned};
 use crate::ledger::told::{Phone, at};
 use crate::quantity::Decimal;
@@ -51,14 +51,16 @@ fn each_figure_is_from_the_nearest_there_is() {
     kind(&mut phone, next, "stool");
     check(&phone, next, &[(Basis::Piece, 0, 360)]);
     plan(&mut phone, next, "saw", None);
-    check(&phone, next, &[(Basis::Piece, 0, 259)]); // 72 % of six hours
+    check(&phone, next, &[(Basis::Piece, 0, 259), (Basis::Piece, 0, 101)]); // 72 % of six hours, and the rest of them
     plan(&mut phone, next, "sand", None);
-    check(&phone, next, &[(Basis::Piece, 0, 130), (Basis::Piece, 0, 130)]);
+    check(&phone, next, &[(Basis::Piece, 0, 130), (Basis::Piece, 0, 130), (Basis::Piece, 0, 101)]);
     plan(&mut phone, next, "sand", Some(100));
-    check(&phone, next, &[(Basis::Piece, 0, 130), (Basis::Thought, 0, 140)]); // x 1.4 before any history
+    let all = [(Basis::Piece, 0, 130), (Basis::Thought, 0, 140), (Basis::Piece, 0, 90)];
+    check(&phone, next, &all); // x 1.4 before any history
+    phone.order(5, Command::Estimate(EstimateCommand::SayWhole(WholePlanned { job: id(next), whole: true }))).unwrap();
     worked(&mut phone, one, ("Sand ", 100, 150));
     kind(&mut phone, one, "boat");
-    check(&phone, next, &[(Basis::Piece, 0, 130), (Basis::Thought, 0, 140)]);
+    check(&phone, next, &all[..2]); // the maker said that these are all
     end(&mut phone, 200, one);
     check(&phone, next, &[(Basis::Piece, 0, 130), (Basis::Own, 1, 53)]); // no factor, so 5 % for rework on what history says of it
 }
@@ -149,11 +151,156 @@ fn a_running_job_says_where_it_will_end() {
     worked(&mut phone, job, ("saw", 100, 160));
     assert_eq!(ends(&phone, 161), Some(140 + 70 + 280), "at hand: as it is likely");
     worked(&mut phone, job, ("glue", 200, 300));
-    assert_eq!(ends(&phone, 301), Some(60 + 40 + 100 + 280), "left for something else: as it was thought");
+    // Left for something else: as it was thought, 40. Half the time the sum of two that may be off takes a little more than their middles.
+    assert!((60 + 40 + 100 + 280..500).contains(&ends(&phone, 301).unwrap()));
     phone.start(400, "sand", job);
-    assert_eq!(ends(&phone, 450), Some(100 + 100 + 280));
-    assert_eq!(ends(&phone, 450 + 400), Some(100 + 100 + 450));
+    let left = |phone: &Phone, minute| seen(phone, job, minute).rows.iter().map(|row| row.to_come().as_minutes()).collect::<Vec<_>>();
+    assert_eq!(left(&phone, 450), [40, 0, 230]);
+    assert_eq!(left(&phone, 450 + 400), [40, 0, 0]);
     let sheet = seen(&phone, job, 450);
     let Progress { thought, likely, so_far, .. } = sheet.progress;
     assert_eq!((thought, likely, so_far), (Some(Span::minutes(350)), Some(Span::minutes(490)), Span::minutes(210)));
+}
+
+/// Five stools, of which sanding alone is planned: 200 min thought, so 280. Five take 360 x 4.5 = 1,620 as a whole, so 1,340 are not planned yet.
+fn five_stools() -> (Phone, On) {
+    let mut phone = Phone::new("a");
+    let job = phone.job(0, "stools");
+    phone.note(1, JobDescribed { pieces: Some(5), piece: Key::read("stool"), ..JobDescribed::of(id(job)) });
+    let sand = OperationPlanned {
+        job: id(job),
+        op: "sand".into(),
+        kind: Kind::Make,
+        stage: None,
+        span: Some(Span::minutes(200)),
+        pieces: Some(5),
+    };
+    phone.note(2, sand);
+    (phone, job)
+}
+
+#[test]
+fn one_planned_operation_does_not_stand_for_the_whole_job() {
+    let (mut phone, job) = five_stools();
+    check(&phone, job, &[(Basis::Thought, 0, 280), (Basis::Piece, 0, 1_340)]);
+    let sheet = seen(&phone, job, 9);
+    assert_eq!((sheet.covers, sheet.rows[1].is_rest, sheet.progress.thought), (Covers::All, true, None));
+    let whole = sheet.whole.unwrap();
+    assert_eq!((whole.likely.as_minutes(), whole.first.as_minutes(), whole.times), (1_620, 360, Decimal::new(450, 2)));
+    let range = sheet.found.unwrap().range;
+    assert!((1_620..1_700).contains(&range.likely.as_minutes()), "{range:?}");
+    assert_eq!(sheet.to_come, Some(range), "nothing is logged: all of it is to come");
+    // What is worked on operations that are not planned is part of the rest.
+    worked(&mut phone, job, ("trim", 100, 190));
+    let left = |phone: &Phone, minute| seen(phone, job, minute).rows.iter().map(|row| row.to_come().as_minutes()).collect::<Vec<_>>();
+    assert_eq!(left(&phone, 200), [280, 1_250]);
+    // The maker says it is all there is; and takes that back.
+    let say = |whole| Command::Estimate(EstimateCommand::SayWhole(WholePlanned { job: id(job), whole }));
+    phone.order(201, say(true)).unwrap();
+    let sheet = seen(&phone, job, 202);
+    assert_eq!((sheet.covers, sheet.rows.len(), sheet.progress.thought), (Covers::All, 1, Some(Span::minutes(200))));
+    assert_eq!(phone.order(203, say(true)).err(), Some(crate::refusal::Refusal::NothingAsked));
+    phone.order(204, say(false)).unwrap();
+    assert_eq!(left(&phone, 205), [280, 1_250]);
+}
+
+/// Nobody knows what a boat takes: the estimate is of the one operation, and says so.
+#[test]
+fn an_estimate_of_what_is_planned_alone_says_so() {
+    let mut phone = Phone::new("a");
+    let job = phone.job(0, "boat");
+    kind(&mut phone, job, "boat");
+    plan(&mut phone, job, "sand", Some(200));
+    let sheet = seen(&phone, job, 9);
+    assert_eq!((sheet.covers, sheet.whole, sheet.rows.len()), (Covers::Planned, None, 1));
+    // Earlier pieces of other kinds are no measure of the rest; what they say of the whole stands beside it.
+    let old = |name: &str, piece| OldJobTold { name: name.into(), span: Span::minutes(600), thought: None, sum: None, piece, pieces: None };
+    phone.order(10, Command::Estimate(EstimateCommand::Tell(vec![old("shelf", Key::read("shelf"))]))).unwrap();
+    let sheet = seen(&phone, job, 11);
+    assert_eq!((sheet.covers, sheet.rows.len()), (Covers::Planned, 1));
+    assert_eq!(sheet.whole.map(|whole| (whole.by, whole.likely.as_minutes())), Some((history::By::Any, 600)));
+    phone.order(12, Command::Estimate(EstimateCommand::Tell(vec![old("dinghy", Key::read("boat"))]))).unwrap();
+    check(&phone, job, &[(Basis::Thought, 0, 280), (Basis::Pieces, 1, 320)]);
+}
+
+/// 4 h 55 of sanding with two of five pieces done, at 45 and 90 min: three are left at 45 each, of the first of them 45 have gone by.
+#[test]
+fn what_is_left_goes_by_pieces_and_never_by_time_alone() {
+    use crate::ledger::decide::BenchCommand;
+    let (mut phone, job) = five_stools();
+    let run = phone.start(100, "sand", job);
+    for minute in [145, 190] {
+        phone.bench(minute, BenchCommand::Done { run, n: 1 }).unwrap();
+    }
+    phone.stop(395, run);
+    let left = |phone: &Phone, minute| seen(phone, job, minute).rows[0].to_come().as_minutes();
+    assert_eq!(left(&phone, 400), 90);
+    let account = crate::sheet::account::account(&Shop::of(&phone.book, at(400)), id(job)).unwrap();
+    assert_eq!(account.hours.still, Some(Span::minutes(90)), "still to come, on every page");
+    // Left for something else it stays so: two pieces are not done.
+    worked(&mut phone, job, ("oil", 400, 430));
+    assert_eq!(left(&phone, 431), 90);
+    // The last piece takes longer than any before: it is not nothing until it is done.
+    let run = phone.start(500, "sand", job);
+    phone.bench(510, BenchCommand::Done { run, n: 2 }).unwrap();
+    phone.stop(900, run);
+    assert_eq!(left(&phone, 901), 1);
+    let run = phone.start(902, "sand", job);
+    phone.bench(903, BenchCommand::Done { run, n: 1 }).unwrap();
+    phone.stop(904, run);
+    assert_eq!(left(&phone, 905), 0);
+}
+
+/// No piece is noted: by hours it counts as done once it is left, and that is said.
+#[test]
+fn what_counts_as_done_without_a_note_is_named() {
+    let (mut phone, job) = five_stools();
+    worked(&mut phone, job, ("sand", 100, 310));
+    worked(&mut phone, job, ("oil", 320, 330));
+    let sheet = seen(&phone, job, 400);
+    assert_eq!((sheet.rows[0].left, sheet.unnoted(&Shop::of(&phone.book, at(400)))), (Left::Nothing, vec!["sand".to_owned()]));
+}
+
+/// 200 min of sanding were thought, 300 were taken, and 1,200 of all else of which nothing was thought: that is 1.5 of it, not 7.5.
+#[test]
+fn a_part_that_was_planned_teaches_by_itself() {
+    let (mut phone, job) = five_stools();
+    worked(&mut phone, job, ("sand", 100, 400));
+    worked(&mut phone, job, ("all else", 400, 1_600));
+    end(&mut phone, 1_700, job);
+    let next = phone.job(1_800, "next");
+    assert_eq!(seen(&phone, next, 1_900).history.ratios, [Decimal::new(15, 1)]);
+    let shop = Shop::of(&phone.book, at(1_900));
+    let back = crate::sheet::look_back::look_back(&shop, id(job)).unwrap();
+    assert_eq!((back.ratios.hours, back.actual), (Some(Decimal::new(15, 1)), Some(Span::minutes(300))));
+}
+
+/// 18 h for three, 9 h for one, 22 h for four: firsts of 18 / 2.85, 9 and 22 / 3.70 h, in the middle 6.97 h; five are 4.5 of it, 31 h 21.
+#[test]
+fn old_jobs_of_several_pieces_are_known_by_their_first() {
+    let mut phone = Phone::new("a");
+    let job = phone.job(0, "stools");
+    phone.note(1, JobDescribed { pieces: Some(5), ..JobDescribed::of(id(job)) });
+    let old = |name: &str, hours: i64, pieces| {
+        let (piece, pieces) = (Key::read("stool"), Some(pieces));
+        OldJobTold { name: name.into(), span: Span::minutes(hours * 60), thought: None, sum: None, piece, pieces }
+    };
+    let three = vec![old("Three stools", 18, 3), old("Bar stool", 9, 1), old("Kids stools", 22, 4)];
+    phone.order(2, Command::Estimate(EstimateCommand::Tell(three))).unwrap();
+    // No kind is said of the job, and there is something to go by all the same.
+    check(&phone, job, &[(Basis::Pieces, 3, 1_881)]);
+    let whole = seen(&phone, job, 9).whole.unwrap();
+    let firsts: Vec<i64> = whole.past.iter().map(|past| past.first().as_minutes()).collect();
+    assert_eq!((firsts, whole.first.as_minutes(), whole.by), (vec![379, 540, 357], 418, history::By::Any));
+    // An operation nobody thought of is no share of pieces of other kinds: an hour for the first, 4.5 for five.
+    phone.note(9, OperationPlanned { job: id(job), op: "sand".into(), kind: Kind::Make, stage: None, span: None, pieces: None });
+    check(&phone, job, &[(Basis::Operation, 0, 270)]);
+    let blank = phone.job(9, "blank");
+    phone.note(9, JobDescribed { pieces: Some(5), ..JobDescribed::of(id(blank)) });
+    let job = blank;
+    // A kind without a default of its own goes by them too, until there are some of it.
+    phone.note(10, JobDescribed { piece: Key::read("shelf"), ..JobDescribed::of(id(job)) });
+    check(&phone, job, &[(Basis::Pieces, 3, 1_881)]);
+    phone.note(11, JobDescribed { piece: Key::read("table"), ..JobDescribed::of(id(job)) });
+    check(&phone, job, &[(Basis::Piece, 0, 8_100)]); // 30 h x 4.5
 }

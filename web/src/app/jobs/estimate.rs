@@ -7,21 +7,25 @@ use super::draft::Draft;
 use crate::words::en::estimate::kind_in;
 use fivebar_core::ledger::decide::{Command, EstimateCommand, JobCommand, Now};
 use fivebar_core::ledger::fold;
-use fivebar_core::ledger::kind::estimate::OldJobTold;
+use fivebar_core::ledger::kind::estimate::{OldJobTold, WholePlanned};
 use fivebar_core::ledger::kind::job::JobDescribed;
 use fivebar_core::quantity::reading::{self, Sign};
-use fivebar_core::quantity::{Currency, Decimal, Id, Key, Span};
+use fivebar_core::quantity::{Currency, Decimal, Id, Key, PILE_MOST, Span};
 use fivebar_core::sheet::estimate::{EstimateSheet, estimate};
 
-/// Rows of the form, and figures in each: hours, what was thought, what it sold for.
+/// Rows of the form, and figures in each: hours in all, pieces, what was thought, what all of it sold for.
 pub const ROWS: usize = 3;
-pub const FIGURES: usize = 3;
+pub const FIGURES: usize = 4;
 
 /// What can be said of an estimate.
 #[derive(Clone, Debug, PartialEq)]
 pub enum EstimateTap {
     /// The kind of piece, a key.
     Piece(&'static str),
+    /// Another kind of piece is to be said.
+    Kinds,
+    /// The operations that are planned are all there is to do, or not.
+    Whole(bool),
     /// With the factor, or without.
     Factor(bool),
     Keep,
@@ -32,7 +36,15 @@ pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
     match tap {
         EstimateTap::Piece(piece) => {
             let facts = said_piece(job, piece);
-            app.order(&Command::Job(JobCommand::Describe(facts)), now);
+            if app.order(&Command::Job(JobCommand::Describe(facts)), now).is_some() {
+                app.jobs.kinds = false;
+            }
+        }
+        EstimateTap::Kinds => app.jobs.kinds = !app.jobs.kinds,
+        EstimateTap::Whole(whole) => {
+            if app.order(&Command::Estimate(EstimateCommand::SayWhole(WholePlanned { job, whole })), now).is_some() {
+                app.orders.push(Order::Feel(Feel::Start));
+            }
         }
         EstimateTap::Factor(with) => app.jobs.without_factor = !with,
         EstimateTap::Keep => {
@@ -77,10 +89,11 @@ pub fn told(draft: &mut Draft, sign: Sign) -> Option<EstimateCommand> {
 fn one(form: &mut Form, (name, first): (String, usize), (currency, sign): (Currency, Sign)) -> Option<OldJobTold> {
     let hours = |text: &str| reading::number(text, sign, Decimal::ZERO..=Decimal::from(9_999)).map(spanned);
     let span = form.take(first, hours)?;
-    let thought = form.maybe(first.saturating_add(1), hours)?;
-    let sum = form.maybe(first.saturating_add(2), |text| reading::money(text, currency, sign))?;
+    let pieces = form.maybe(first.saturating_add(1), |text| reading::count(text, sign, PILE_MOST))?;
+    let thought = form.maybe(first.saturating_add(2), hours)?;
+    let sum = form.maybe(first.saturating_add(3), |text| reading::money(text, currency, sign))?;
     let piece = kind_in(&name).and_then(Key::read);
-    Some(OldJobTold { name, span, thought, sum, piece, pieces: None })
+    Some(OldJobTold { name, span, thought, sum, piece, pieces })
 }
 
 /// Hours as whole minutes.

@@ -37,6 +37,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kids(cautions::cautions(app, sheet, seen))
         .kids(waits::card(app, seen))
         .kids(sheet.others.iter().map(|other| beside(other, app, seen)))
+        .kids(sheet.running.as_ref().and_then(|running| super::super::jobs::estimate::past_plan(running, seen)))
         .kids(estimated(sheet, app, seen).filter(|_| !seen.page.is_narrow()))
         .kids(rack);
     let then = el("div", "col")

@@ -3,7 +3,8 @@
 use super::super::workshop::hours::{clock, day};
 use super::super::{Screen, Seen, undo};
 use super::{say, to_job};
-use crate::app::jobs::dates::{DatesTap, chosen, sheet as sheet_of};
+use crate::app::jobs::dates::{Asked, DatesTap, sheet as sheet_of};
+use crate::app::jobs::draft::What;
 use crate::app::jobs::{Room, Tap};
 use crate::app::workshop::{self, Over};
 use crate::app::{App, Msg};
@@ -14,6 +15,7 @@ use crate::view::{El, el};
 use crate::words::en::{dates as words, job};
 use fivebar_core::quantity::{Day, Listed, Span};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
+use fivebar_core::sheet::estimate::Covers;
 use fivebar_core::sheet::job::JobSheet;
 
 pub(super) fn tap(tap: DatesTap) -> Msg {
@@ -32,63 +34,69 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         quote_under(job, seen),
         say(Tap::Room(Room::Quote)),
     ));
-    let keys = match promise_key(due, app, seen) {
-        Some(promise) => el("div", "um").kid(promise).kid(to_job()),
-        None => to_job(),
-    };
-    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(keys);
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(to_job());
     Screen::new("jobs/dates", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }
 
-/// The day as it is chosen, and the keys that move it.
+/// The day as it is said, and the keys that move it; each tap is saved. A day that is over is asked about first.
 fn asked(job: &JobSheet, due: Option<Day>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if job.selling.open().any(|agreement| agreement.due.is_some()) {
         let promised = job.date.map(|date| seen.speech.day(date)).unwrap_or_default();
         return vec![el("h2", "").text(words::DONE_BY), el("p", "t22 w8").text(promised), el("p", "t14 i2").text(words::BY_BUYER)];
     }
-    let chosen = chosen(app, due);
-    let none = chosen.is_some().then(|| key("key soft h48", words::NO_DAY_KEY, "", tap(DatesTap::NoDay)));
-    let stands = el("p", "t22 w8").text(chosen.map_or(words::NO_DAY.to_owned(), |chosen| day(chosen, seen)));
-    let open = (chosen != due).then(|| el("p", "c-under w7").text(words::NOT_SAID_YET));
+    let none = due.is_some().then(|| key("key soft h48", words::NO_DAY_KEY, "", tap(DatesTap::NoDay)));
+    let stands = el("p", "t22 w8").text(due.map_or(words::NO_DAY.to_owned(), |due| day(due, seen)));
+    let over = app.jobs.day.map(|Asked(asked)| {
+        let is_so = key("key h56", words::promise(&day(asked, seen)), "", tap(DatesTap::ItIsSo(true)));
+        let keys = el("div", "g2").kid(is_so).kid(key("key soft h56", words::NOT_THAT_DAY, "", tap(DatesTap::ItIsSo(false))));
+        el("div", "col").kid(el("p", "why").attr("role", "alert").text(words::day_is_over(&day(asked, seen)))).kid(keys)
+    });
     let keys = vec![
         el("h2", "").text(words::DONE_BY),
         el("div", "row mid").kid(stands).kids(none),
         day_steps([job::DAY, job::DAYS], |by| tap(DatesTap::By(by))),
     ];
-    keys.into_iter().chain(open).listed()
-}
-
-/// Solid while another day is chosen than the one that stands.
-fn promise_key(due: Option<Day>, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let chosen = chosen(app, due);
-    let word = words::promise(chosen.map(|chosen| day(chosen, seen)).as_deref());
-    (chosen != due).then(|| key("key solid h56", word, "", tap(DatesTap::Promise)))
+    keys.into_iter().chain(over).listed()
 }
 
 /// When it can be ready, and by which working hours.
 fn can_be(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let ready = sheet.likely.map(|likely| words::ready(&day(likely, seen), sheet.safe.map(|safe| day(safe, seen)).as_deref()));
-    let said = match ready {
-        _ if sheet.rows.is_empty() && sheet.likely.is_some() => vec![el("p", "").text(words::NOTHING_LEFT)],
-        Some(ready) => vec![el("p", "t22 w8").text(ready), el("p", "t14 i2").text(words::READY_UNDER)],
-        None => vec![el("p", "").text(words::NOT_KNOWN)],
+    let small = |said: String| el("p", "t14 i2").text(said);
+    let said = match sheet.likely {
+        Some(_) if sheet.rows.is_empty() => vec![el("p", "").text(words::NOTHING_LEFT)],
+        Some(likely) => {
+            let safe = sheet.safe.map(|safe| day(safe.day, seen));
+            let ready = el("p", "t22 w8").text(words::ready(&day(likely.day, seen), safe.as_deref()));
+            let waits = sheet.safe.unwrap_or(likely);
+            let waits = waits.waits().then(|| small(words::waits_after(&day(waits.hands, seen), &day(waits.day, seen))));
+            let promise = sheet.safe.map(|safe| el("p", "").text(words::can_be_promised(&day(safe.promise(), seen))));
+            [Some(ready), waits, Some(small(words::READY_UNDER.to_owned())), promise].into_iter().flatten().listed()
+        }
+        None => {
+            let plan = key("key h56", job::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))));
+            vec![el("p", "").text(words::NOT_KNOWN), plan, key("key soft h48", words::SAY_KIND, "", say(Tap::Room(Room::Hours)))]
+        }
     };
+    let alone = (sheet.covers == Covers::Planned && sheet.likely.is_some()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
+    let unnoted = sheet.unnoted.iter().map(|op| small(words::unnoted(op)));
     let reckoned = words::reckoned(&seen.speech.span(sheet.workdays.bench), &clock(sheet.workdays.closing, seen), sheet.said);
     let hours = Msg::Workshop(workshop::Tap::ShowPage(Over::Hours));
     std::iter::once(el("h2", "gap").text(words::READY))
         .chain(said)
+        .chain(alone)
+        .chain(unnoted)
         .chain([el("p", "t14").text(reckoned), key("key soft h48", words::SAY_HOURS, "", hours)])
         .listed()
 }
 
 /// Each step with its last day; the first that can't be met in iron red, and in words.
 fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    if sheet.rows.is_empty() {
-        return vec![];
-    }
-    let over = sheet.due.is_some_and(|due| due < seen.now.day()).then(|| words::IS_OVER.to_owned());
+    let over = sheet.is_over.then(|| words::IS_OVER.to_owned());
     let late = over.or_else(|| sheet.late.and_then(|nth| sheet.rows.get(nth)).map(|row| late(row, seen)));
     let late = late.map(|said| el("p", "why").attr("role", "status").text(said));
+    if sheet.rows.is_empty() {
+        return late.into_iter().listed();
+    }
     let rows = sheet.rows.iter().enumerate().map(|(nth, row)| step(row, sheet.late.is_some_and(|late| late <= nth), seen));
     let under = if sheet.due.is_some() { words::DATES_UNDER } else { "" };
     let list = el("section", "card list")
@@ -100,7 +108,8 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 fn name(row: &DateRow) -> String {
-    row.op.clone().unwrap_or_else(|| words::WHOLE_PIECE.to_owned())
+    let whole = if row.is_rest { words::REST } else { words::WHOLE_PIECE };
+    row.op.clone().unwrap_or_else(|| whole.to_owned())
 }
 
 fn late(row: &DateRow, seen: Seen<'_>) -> String {
@@ -116,7 +125,8 @@ fn until(span: Span, seen: Seen<'_>) -> Day {
 }
 
 fn step(row: &DateRow, late: bool, seen: Seen<'_>) -> El<Msg> {
-    let hands = (Span::ZERO < row.hands).then(|| seen.speech.span(row.hands));
+    let pieces = row.pieces.filter(|left| 0 < *left).map(|left| words::pieces_left(&seen.speech.count(left)));
+    let hands = (Span::ZERO < row.hands).then(|| [Some(seen.speech.span(row.hands)), pieces].into_iter().flatten().listed().join(" "));
     let wait = row.wait.as_ref().map(|(what, span)| (words::wait(what.as_str()), long(*span, seen)));
     let cure = row.cure.map(|span| long(span, seen));
     let under = words::step(hands.as_deref(), wait.as_ref().map(|(what, span)| (*what, span.as_str())), cure.as_deref());
@@ -124,7 +134,7 @@ fn step(row: &DateRow, late: bool, seen: Seen<'_>) -> El<Msg> {
     let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| words::safe_last(&day(safe, seen)));
     let last = row.last.map(|last| {
         let safe = safe.map(|safe| el("p", "t14 i2").text(safe));
-        el("div", if late { "n c-under" } else { "n" }).kid(el("p", "").text(day(last, seen))).kids(safe)
+        el("div", if late { "n last c-under" } else { "n last" }).kid(el("p", "").text(day(last, seen))).kids(safe)
     });
     el("div", "dl").kid(what).kids(last)
 }
@@ -158,5 +168,6 @@ pub fn promise_line(promise: &Promise, seen: Seen<'_>) -> Option<El<Msg>> {
         return red(late(row, seen));
     }
     let row = promise.next.as_ref().filter(|row| !row.only_waits())?;
-    row.last.map(|last| el("span", "t14").text(words::begin(&name(row), &day(last, seen))))
+    let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| day(safe, seen));
+    row.last.map(|last| el("span", "t14").text(words::begin(&name(row), &day(last, seen), safe.as_deref())))
 }

@@ -1,5 +1,7 @@
 //! The estimate of a job: its operations with their likely minutes, likely and safe on the scale, where it is from, and how far it has come.
 
+mod how;
+
 use super::super::Seen;
 use super::say;
 use crate::app::jobs::Tap;
@@ -14,7 +16,8 @@ use crate::words::en::{estimate as words, jobs};
 use fivebar_core::bench::estimate::whole::PIECES;
 use fivebar_core::bench::estimate::{Estimate, OnTop};
 use fivebar_core::quantity::{Decimal, Id, Listed, Span};
-use fivebar_core::sheet::estimate::{EstimateSheet, Progress, Row, progress};
+use fivebar_core::sheet::bench::Slab;
+use fivebar_core::sheet::estimate::{EstimateSheet, Progress, Row};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::LookBack;
 
@@ -25,13 +28,15 @@ fn tap(tap: EstimateTap) -> Msg {
 /// The block of the room "Hours and money".
 pub fn block(job: &JobSheet, sheet: Option<&EstimateSheet>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(sheet) = sheet else { return vec![] };
+    let goes_on = job.ended.is_none();
     let title = el("h2", "").text(words::ESTIMATE);
-    let asks = (sheet.found.is_none() || (sheet.piece.is_none() && job.operations.is_empty())).then(|| kinds(sheet));
+    let asks = if goes_on { kinds(sheet, app) } else { vec![] };
     let card = match &sheet.found {
         Some(found) => card(sheet, found, seen),
         None => el("p", "t14 i2").text(words::NOTHING_YET),
     };
-    let keep = (sheet.found.is_some() && job.ended.is_none()).then(|| {
+    let how = sheet.found.iter().flat_map(|found| how::how(sheet, found, seen)).listed();
+    let keep = (sheet.found.is_some() && goes_on).then(|| {
         let word = if sheet.kept.is_some() { words::KEEP_AGAIN } else { words::KEEP };
         key("key h56", word, "", tap(EstimateTap::Keep))
     });
@@ -39,27 +44,33 @@ pub fn block(job: &JobSheet, sheet: Option<&EstimateSheet>, app: &App, seen: See
     let word = if told == 0 { words::OLD_JOBS } else { words::MORE_OLD_JOBS };
     let under = if told == 0 { words::OLD_JOBS_UNDER } else { "" };
     let old = key("key soft h56", word, under, say(Tap::Write(What::OldJobs)));
-    [Some(title), asks, Some(card)].into_iter().flatten().chain(keep).chain(old_jobs(app, seen)).chain([old]).listed()
+    std::iter::once(title).chain(asks).chain([card]).chain(how).chain(keep).chain(old_jobs(app, seen)).chain([old]).listed()
 }
 
-/// What kind of piece it is, as long as nothing else says what it takes.
-fn kinds(sheet: &EstimateSheet) -> El<Msg> {
+/// What kind of piece it is: asked until it is said, and then behind a key.
+fn kinds(sheet: &EstimateSheet, app: &App) -> Vec<El<Msg>> {
+    let all: Vec<&'static str> = PIECES.iter().map(|(kind, _)| *kind).chain(words::MORE_PIECES).listed();
+    let said = sheet.piece.as_ref().map(|piece| {
+        let word = words::kind_of_piece(&words::piece(piece.as_str()));
+        key("key soft h48", word, "", tap(EstimateTap::Kinds)).attr("aria-expanded", if app.jobs.kinds { "true" } else { "false" })
+    });
+    let asks = sheet.piece.is_none() || app.jobs.kinds;
     let is = |kind: &str| sheet.piece.as_ref().is_some_and(|piece| piece.as_str() == kind);
-    let chips = PIECES.iter().map(|(kind, _)| Chip::choice(words::piece(kind), is(kind))).listed();
-    let pick = |nth: usize| tap(EstimateTap::Piece(PIECES.get(nth).map_or("", |(kind, _)| *kind)));
-    el("div", "col").kid(el("p", "ink1").text(words::WHAT_KIND)).kid(flowing("key h48", chips, pick))
+    let shown = asks.then(|| {
+        let chips = all.iter().map(|kind| Chip::choice(words::piece(kind), is(kind))).listed();
+        let pick = |nth: usize| tap(EstimateTap::Piece(all.get(nth).copied().unwrap_or_default()));
+        el("div", "col").kid(el("p", "ink1").text(words::WHAT_KIND)).kid(flowing("key h48", chips, pick))
+    });
+    said.into_iter().chain(shown).listed()
 }
 
 fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
     let span = |span: Span| seen.speech.span(span);
     let (likely, safe) = (words::likely(&span(found.range.likely)), words::safe(&span(found.range.safe)));
-    let now = Progress {
-        thought: found.thought.or(sheet.progress.thought),
-        likely: Some(found.range.likely),
-        safe: Some(found.range.safe),
-        ..sheet.progress
-    };
+    let now = Progress { likely: Some(found.range.likely), safe: Some(found.range.safe), ..sheet.progress };
     let drawn = drawn(&now, seen);
+    let begun = sheet.to_come.filter(|_| sheet.progress.ends.is_some());
+    let to_come = begun.map(|left| el("p", "").text(words::to_come(&span(left.likely), &span(left.safe))));
     let ends = sheet.progress.ends.map(|ends| el("p", "t14").text(words::ends(&span(ends))));
     let shares: Vec<_> = found.shares.iter().map(|(basis, share)| (*basis, seen.speech.count(*share))).listed();
     let kept =
@@ -67,17 +78,31 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
     el("section", "card list estimate")
         .kid(el("p", "row").kid(el("span", "t22 w8").text(likely)).kid(el("span", "t17 w7").text(safe)))
         .kids(drawn)
+        .kids(to_come)
         .kids(ends)
         // Planned operations stand in their own list, each with its likely minutes.
         .kids(sheet.rows.iter().filter(|row| row.op.is_none()).map(|row| row_of(row, seen)))
         .kid(
             el("div", "sums")
                 .kid(el("p", "t14").text(words::shares(&shares)))
-                .kid(el("p", "t14").text(on_top(found.on_top, seen)))
+                .kids(how::covers(sheet, seen).map(|said| el("p", "t14").text(said)))
                 .kid(el("p", "t14 i2").text(words::LIKELY_UNDER)),
         )
+        .kids(whole_key(sheet))
         .kids(toggle(found, sheet))
         .kids(kept)
+}
+
+/// Whether what is planned is all of it: asked where the estimate holds a rest, and taken back by a key.
+fn whole_key(sheet: &EstimateSheet) -> Option<El<Msg>> {
+    let has_rest = sheet.rows.iter().any(|row| row.is_rest);
+    let goes_on = sheet.to_come.is_some();
+    match (has_rest, sheet.said_whole) {
+        _ if !goes_on => None,
+        (true, _) => Some(key("key soft h48", words::IS_WHOLE, words::IS_WHOLE_UNDER, tap(EstimateTap::Whole(true)))),
+        (false, true) => Some(key("key soft h48", words::NOT_WHOLE, words::SAID_WHOLE, tap(EstimateTap::Whole(false)))),
+        (false, false) => None,
+    }
 }
 
 /// The factor can be left out, where it put anything right.
@@ -88,26 +113,14 @@ fn toggle(found: &Estimate, sheet: &EstimateSheet) -> Option<El<Msg>> {
     thinks.then(|| key("key soft h48", word, "", tap(EstimateTap::Factor(!with))))
 }
 
-fn on_top(on_top: OnTop, seen: Seen<'_>) -> String {
-    match on_top {
-        OnTop::Factor(factor) => {
-            let jobs = u32::try_from(factor.jobs).unwrap_or(u32::MAX);
-            words::factor(&seen.speech.number(factor.shown(), 2, 2), factor.jobs, &seen.speech.count(jobs))
-        }
-        OnTop::Allowance(share) => {
-            let percent = share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default();
-            words::allowance(&seen.speech.number(percent, 0, 1))
-        }
-    }
-}
-
 /// What the likely minutes of an operation come from.
 pub fn basis(row: &Row, seen: Seen<'_>) -> String {
     words::from(row.from, &seen.speech.count(row.jobs), row.jobs == 1)
 }
 
 fn row_of(row: &Row, seen: Seen<'_>) -> El<Msg> {
-    let name = row.op.as_deref().map_or(words::WHOLE_PIECE.to_owned(), jobs::upper_first);
+    let whole = if row.is_rest { words::REST } else { words::WHOLE_PIECE };
+    let name = row.op.as_deref().map_or(whole.to_owned(), jobs::upper_first);
     let under = basis(row, seen);
     el("div", "dl mid")
         .kid(el("span", "op").kid(el("span", "w7").text(name)).kid(el("span", "t14 i2").text(under)))
@@ -144,15 +157,13 @@ fn said(progress: &Progress, seen: Seen<'_>) -> String {
 }
 
 /// How far the job has come, for its page: while it goes on and something is logged.
-pub fn so_far(job: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    if job.ended.is_some() || job.account.hours.logged.own.total() <= Span::ZERO {
-        return None;
-    }
-    let progress = progress(&app.shelf().shop(seen.now.at), job.job, !app.jobs.without_factor).ok()?;
-    let drawn = drawn(&progress, seen)?;
-    let ends = progress.ends.map(|ends| el("p", "t14").text(words::ends(&seen.speech.span(ends))));
-    let line = el("p", "t14").text(said(&progress, seen));
-    Some(el("section", "card sofar").kid(el("p", "w8").text(words::AGAINST)).kid(drawn).kid(line).kids(ends))
+pub fn so_far(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let progress = &sheet.progress;
+    let ends = progress.ends?;
+    let drawn = drawn(progress, seen)?;
+    let ends = el("p", "t14").text(words::ends(&seen.speech.span(ends)));
+    let line = el("p", "t14").text(said(progress, seen));
+    Some(el("section", "card sofar").kid(el("p", "w8").text(words::AGAINST)).kid(drawn).kid(line).kid(ends))
 }
 
 /// The same in one line, for the bench; without asking history.
@@ -164,13 +175,21 @@ pub fn line(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "t14").key("estimate").text(said(&progress, seen)))
 }
 
+/// What runs takes longer than was planned, for the bench.
+pub fn past_plan(running: &Slab, seen: Seen<'_>) -> Option<El<Msg>> {
+    let planned = seen.speech.span(running.past_plan()?);
+    let said = words::past_plan(&running.run.work.op, &planned, &seen.speech.span(running.batch.all()));
+    Some(el("p", "c-under w7").key("past-plan").text(said))
+}
+
 /// Old jobs as they were told, each of which can be taken back.
 fn old_jobs(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let workshop = app.shelf().workshop();
     let rows = workshop.old_jobs.iter().map(|old| {
         let thought = old.thought.map(|span| seen.speech.span(span));
         let price = old.sum.map(|sum| seen.speech.money(sum));
-        let under = words::old_job(&seen.speech.span(old.span), thought.as_deref(), price.as_deref());
+        let n = (1 < old.pieces).then(|| seen.speech.count(old.pieces));
+        let under = words::old_job(&seen.speech.span(old.span), n.as_deref(), thought.as_deref(), price.as_deref());
         let back = key("key soft h48", crate::words::en::job::TAKE_BACK, "", say(Tap::Strike(old.entry)));
         el("div", "dl mid")
             .key(old.entry.to_string())

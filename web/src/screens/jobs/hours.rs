@@ -12,7 +12,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, job as words, jobs};
 use fivebar_core::bench::Shares;
-use fivebar_core::bench::estimate::Basis;
+use fivebar_core::bench::estimate::{Basis, OnTop};
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
@@ -84,7 +84,8 @@ fn row(name: &str, under: &str, figure: &str) -> El<Msg> {
 /// The plan: each operation a key that changes it, with what it took so far and what it likely takes.
 fn planned(sheet: &JobSheet, likely: Option<&EstimateSheet>, seen: Seen<'_>) -> El<Msg> {
     let hours = &sheet.account.hours;
-    let still = hours.still.filter(|still| Span::ZERO < *still).map(|still| small(words::STILL_TO_COME, seen.speech.span(still)));
+    let still = likely.and_then(|sheet| sheet.progress.to_come).or(hours.still);
+    let still = still.filter(|still| Span::ZERO < *still).map(|still| small(words::STILL_TO_COME, seen.speech.span(still)));
     let estimate = hours.estimate.map(|estimate| small(words::PLANNED_IN_ALL, seen.speech.span(estimate)));
     el("section", "card list")
         .kids(sheet.operations.iter().map(|operation| planned_row(operation, (sheet, likely), seen)))
@@ -92,13 +93,18 @@ fn planned(sheet: &JobSheet, likely: Option<&EstimateSheet>, seen: Seen<'_>) -> 
 }
 
 fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) -> El<Msg> {
+    let sheet_factor = likely.and_then(|sheet| match sheet.found.as_ref()?.on_top {
+        OnTop::Factor(factor) => Some(seen.speech.number(factor.shown(), 2, 3)),
+        OnTop::Allowance(_) => None,
+    });
     let took = sheet.account.hours.logged.by_op.get(&operation.op).map(|shares| seen.speech.span(shares.total()));
     let planned = operation.span.map(|span| seen.speech.span(span));
     // Without a likely end nothing was reckoned: the plan alone stands.
     let likely =
         likely.filter(|sheet| sheet.found.is_some()).and_then(|sheet| sheet.rows.iter().find(|row| row.op.as_ref() == Some(&operation.op)));
     let span = likely.map(|row| seen.speech.span(row.likely)).or_else(|| planned.clone()).unwrap_or(words::NOT_YET.to_owned());
-    let thought = planned.filter(|_| likely.is_some()).map(|span| words::planned_span(&span));
+    let factor = sheet_factor.filter(|_| likely.is_some_and(|row| row.from == Basis::Thought));
+    let thought = planned.filter(|_| likely.is_some()).map(|span| words::planned_times(&span, factor.as_deref()));
     // What was thought stands there already.
     let basis = likely.filter(|row| row.from != Basis::Thought).map(|row| super::estimate::basis(row, seen));
     let pieces = operation.pieces.map(|n| common::pieces(n, &seen.speech.count(n)));

@@ -7,9 +7,10 @@ use super::super::{Screen, Seen, undo};
 use super::figures::{bar_said, carried, day, hourly, lacking, line, short, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
-use crate::app::jobs::dates::promised;
+use crate::app::jobs::dates::promise_by;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
+use crate::app::jobs::estimate::sheet as estimated;
 use crate::app::jobs::{Room, Tap};
 use crate::app::plan::cuts_left;
 use crate::app::{App, Msg};
@@ -21,6 +22,7 @@ use crate::parts::so_far::so_far;
 use crate::view::{El, el};
 use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
+use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct};
 
 /// The page.
@@ -33,24 +35,25 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
     let left = cuts_left(app);
     let at_saw = since::saw_words(&left, sheet.job, seen);
+    let estimate = estimated(app, sheet.job);
     let waits = kept(app, |kept| kept.of_job(sheet.job, app.now.at));
     let first = el("div", "col")
-        .kids(next_act(sheet, at_saw.as_deref(), seen))
+        .kids(next_act((sheet, estimate.as_ref()), at_saw.as_deref(), seen))
         .kids(since::ways_to_saw(&left, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
-        .kids(promise(sheet, app, seen))
+        .kids(estimate.as_ref().and_then(|estimate| promise(sheet, estimate, app, seen)))
         .kids(waits::lines(&waits, false, app, seen))
-        .kid(so_far_card(sheet, seen))
-        .kids(super::estimate::so_far(sheet, app, seen))
+        .kid(so_far_card(sheet, estimate.as_ref(), seen))
+        .kids(estimate.as_ref().and_then(|estimate| super::estimate::so_far(estimate, seen)))
         .kids(money_card(sheet, seen));
     let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(below(sheet, seen));
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
 }
 
 /// What must begin by when, of a job that is to be done by a day.
-fn promise(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+fn promise(sheet: &JobSheet, estimate: &EstimateSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     sheet.date?;
-    let promised = promised(app, &[sheet.job]);
-    promised.first().and_then(|(_, promise)| super::dates::promise_line(promise, seen)).map(|line| el("p", "").kid(line))
+    let promise = promise_by(app, estimate)?;
+    super::dates::promise_line(&promise, seen).map(|line| el("p", "").kid(line))
 }
 
 /// Dates and quote, the way back to the list, and to the job's own name.
@@ -62,8 +65,8 @@ fn below(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
 }
 
 /// How it stands, the key of the next act, and the caution that goes with it.
-fn next_act(sheet: &JobSheet, at_saw: Option<&str>, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let (state, words, under) = next(sheet, seen);
+fn next_act((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), at_saw: Option<&str>, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let (state, words, under) = next((sheet, estimate), seen);
     let state = at_saw.filter(|_| matches!(sheet.next, NextAct::WorkOn { op: None })).map_or(state, |left| format!("{left}."));
     let about = about(sheet, seen);
     let state = el("section", "").kid(el("p", "t22 w8").text(state)).kids((!about.is_empty()).then(|| el("p", "").text(about)));
@@ -102,7 +105,7 @@ fn about(sheet: &JobSheet, seen: Seen<'_>) -> String {
 }
 
 /// The state in a sentence, and the next act with its second line.
-fn next(sheet: &JobSheet, seen: Seen<'_>) -> (String, String, String) {
+fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) -> (String, String, String) {
     let n = |n: u32| seen.speech.count(n);
     let told = |state: &str, act: &str, under: String| (state.to_owned(), act.to_owned(), under);
     let owed = |due: Money| if Decimal::ZERO < due.amount() { words::then_due(&sum(due, seen)) } else { String::new() };
@@ -118,7 +121,7 @@ fn next(sheet: &JobSheet, seen: Seen<'_>) -> (String, String, String) {
             told(&words::state_apart(&n(sheet.wood.apart)), words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into())
         }
         NextAct::TakeWood => told(words::STATE_WOOD, words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into()),
-        NextAct::WorkOn { op: Some(op) } => told(&words::state_work(op), &words::start(op), planned(sheet, op, seen)),
+        NextAct::WorkOn { op: Some(op) } => told(&words::state_work(op), &words::start(op), planned((sheet, estimate), op, seen)),
         NextAct::WorkOn { op: None } => told(words::STATE_BEGIN, words::GO_TO_BENCH, String::new()),
         NextAct::SetTag => told(words::STATE_TAG, words::WRITE_TAG, String::new()),
         NextAct::Sell { left } => told(
@@ -134,14 +137,23 @@ fn next(sheet: &JobSheet, seen: Seen<'_>) -> (String, String, String) {
     }
 }
 
-fn planned(sheet: &JobSheet, op: &str, seen: Seen<'_>) -> String {
+/// What was planned of the next operation, and what is likely still to do of it, as on every other page.
+fn planned((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), op: &str, seen: Seen<'_>) -> String {
+    let row = estimate.and_then(|sheet| sheet.rows.iter().find(|row| row.op.as_deref() == Some(op)));
+    let likely = row.map(|row| row.to_come()).filter(|left| Span::ZERO < *left).map(|left| words::likely(&seen.speech.span(left)));
     let span = sheet.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.span);
-    span.map(|span| words::planned(&seen.speech.span(span))).unwrap_or_default()
+    let planned = span.map(|span| words::planned(&seen.speech.span(span)));
+    [planned, likely].into_iter().flatten().listed().join(", ")
 }
 
-fn so_far_card(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_>) -> El<Msg> {
     let bar = stretches(&sheet.so_far, &sheet.to_come, seen);
-    let still = sheet.bench.still.filter(|still| Span::ZERO < *still).map(|still| seen.speech.span(still));
+    // The bar is drawn as it was planned, where all of it was; else what is likely stands for it.
+    let has_rest = estimate.is_some_and(|estimate| estimate.rows.iter().any(|row| row.op.is_none()));
+    let planned = sheet.bench.still.filter(|_| !has_rest).map(|still| (still, true));
+    let still = planned.or(estimate.and_then(|estimate| estimate.progress.to_come).map(|still| (still, false)));
+    let still = still.filter(|(still, _)| Span::ZERO < *still);
+    let still = still.map(|(still, planned)| words::still(&seen.speech.span(still), planned));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
     let total = sheet.bench.total.or(own).map_or(words::NOTHING_LOGGED.to_owned(), |total| seen.speech.span(total));
     let right = words::so_far_and(&total, still.as_deref());

@@ -15,6 +15,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, dates as words, jobs, price, refusal, workshop};
 use fivebar_core::ledger::fold::Quote;
 use fivebar_core::quantity::{Id, Listed, Money};
+use fivebar_core::sheet::estimate::Covers;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::quote::{NoQuote, QuoteSheet};
 
@@ -70,7 +71,8 @@ fn private(sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
     let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
     let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
-    given.into_iter().chain(over).chain(now).chain([el("p", "").text(said)]).chain(rate).listed()
+    let alone = (sheet.covers == Covers::Planned && sheet.range.is_ok()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
+    given.into_iter().chain(over).chain(now).chain([el("p", "").text(said)]).chain(alone).chain(rate).listed()
 }
 
 fn given(quote: &Quote, seen: Seen<'_>) -> String {

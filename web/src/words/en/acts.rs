@@ -47,6 +47,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::DesignKept(_) | Fact::DesignUsed(_) => "a design",
         Fact::OldJobTold(_) => "old jobs",
         Fact::EstimateMade(_) => "an estimate",
+        Fact::WholePlanned(_) => "whether all of it is planned",
         Fact::WorkdaysSet(_) => "working hours",
         Fact::DayOffSet(_) => "days off",
         Fact::DeadlineSet(_) => "when it is to be done",

@@ -52,8 +52,11 @@ pub const DONE_BY: &str = "To be done by";
 pub const NO_DAY: &str = "no day";
 pub const NO_DAY_KEY: &str = "No day";
 pub const BY_BUYER: &str = "Promised with the price: change it there.";
-pub const READY: &str = "Begun now, it is ready on the morning of";
-pub const NOT_SAID_YET: &str = "Not said yet: the key below says it.";
+pub const READY: &str = "Begun now, it is ready in the course of";
+pub const NOT_THAT_DAY: &str = "Not that day";
+pub const SAY_KIND: &str = "Say what kind of piece it is";
+pub const PLANNED_ALONE: &str = "That is what is planned alone: what else is to do is not in it.";
+pub const REST: &str = "what is not planned yet";
 pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations, or say what kind of piece it is.";
 pub const NOTHING_LEFT: &str = "Nothing is left to do before.";
 pub const LAST_DAYS: &str = "Last day to begin";
@@ -70,7 +73,32 @@ pub fn ready(likely: &str, safe: Option<&str>) -> String {
     }
 }
 
-pub const READY_UNDER: &str = "Half the time by the first day, nine times in ten by the second.";
+pub const READY_UNDER: &str = "Likely is half the time, to be safe nine times in ten.";
+
+/// `Hands off it Fri 6 March; then it waits, till Fri 13 March.`
+pub fn waits_after(hands: &str, day: &str) -> String {
+    format!("To be safe: hands off it {hands}, then it hardens or dries till {day}.")
+}
+
+/// `Safe to promise for Sat 14 March, the morning after.`
+pub fn can_be_promised(day: &str) -> String {
+    format!("Safe to promise for {day}, the morning after.")
+}
+
+/// `No piece of sand is noted as done: by its hours it counts as done.`
+pub fn unnoted(op: &str) -> String {
+    format!("No piece of {op} is noted as done; by its hours it counts as done.")
+}
+
+/// `Thu 26 Feb is over. Not said.`
+pub fn day_is_over(day: &str) -> String {
+    format!("{day} is over, so it is not said yet. Is it meant?")
+}
+
+/// `for 3 pieces`: behind the time of what is left.
+pub fn pieces_left(n: &str) -> String {
+    if n == "1" { "for 1 piece".to_owned() } else { format!("for {n} pieces") }
+}
 
 /// `4 h a day till 18:00, no Sundays` in words of the page below the days.
 pub fn reckoned(span: &str, closing: &str, said: bool) -> String {
@@ -91,9 +119,12 @@ pub fn waits_past(op: &str, until: &str) -> String {
     format!("{op} is not through waiting before {until}.")
 }
 
-/// `Begin glue seat by Wed 18 Mar.`
-pub fn begin(op: &str, last: &str) -> String {
-    format!("Begin {op} by {last}.")
+/// `Begin glue seat by Wed 18 Mar, to be safe by Mon 16 Mar.`
+pub fn begin(op: &str, last: &str, safe: Option<&str>) -> String {
+    match safe {
+        Some(safe) => format!("Begin {op} by {last}, to be safe by {safe}."),
+        None => format!("Begin {op} by {last}."),
+    }
 }
 
 /// `to be done by Fri 22 May`
@@ -133,9 +164,9 @@ pub fn wait(what: &str) -> &'static str {
     }
 }
 
-/// `Promise Fri 22 May`.
-pub fn promise(day: Option<&str>) -> String {
-    day.map_or_else(|| "Take the day away".to_owned(), |day| format!("Say: done by {day}"))
+/// `Done by Fri 22 May all the same`.
+pub fn promise(day: &str) -> String {
+    format!("By {day} all the same")
 }
 
 pub const QUOTE: &str = "Quote";

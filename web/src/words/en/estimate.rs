@@ -12,7 +12,7 @@ pub const LIKELY_UNDER: &str = "Half the time no more than likely, nine times in
 pub const KEEP: &str = "Keep this estimate";
 pub const KEEP_AGAIN: &str = "Keep this one instead";
 pub const OLD_JOBS: &str = "Three old jobs";
-pub const OLD_JOBS_UNDER: &str = "name, hours, price: a history in a minute";
+pub const OLD_JOBS_UNDER: &str = "name, hours, pieces, price: a history in a minute";
 pub const MORE_OLD_JOBS: &str = "More old jobs";
 pub const OLD_JOBS_LIST: &str = "Old jobs";
 pub const NOTHING_YET: &str = "Nothing to go by yet. Say what kind of piece it is, plan its operations, or tell three old jobs.";
@@ -20,13 +20,26 @@ pub const WHAT_KIND: &str = "What kind of piece";
 pub const WITHOUT_FACTOR: &str = "Without the factor";
 pub const WITH_FACTOR: &str = "With the factor";
 pub const WHOLE_PIECE: &str = "All of it";
+pub const REST: &str = "Not planned yet";
+pub const IS_WHOLE: &str = "Nothing else is to be done";
+pub const IS_WHOLE_UNDER: &str = "what is planned is all of it";
+pub const SAID_WHOLE: &str = "You said that what is planned is all of it.";
+pub const NOT_WHOLE: &str = "More is to be done";
+pub const PLANNED_ALONE: &str = "This is what is planned alone. Nothing says yet what the whole job takes: say what kind of piece it is, or tell three old jobs of such pieces.";
+pub const HOW: &str = "How it is reckoned";
+pub const GAIN: &str = "Each further piece alike takes 5 % of the first less, down to 70 %.";
 pub const AGAINST: &str = "Against the estimate";
-pub const IT_TOOK: &str = "hours";
+pub const IT_TOOK: &str = "hours in all";
+pub const PIECES: &str = "pieces";
 pub const YOU_THOUGHT: &str = "thought";
 pub const SOLD_FOR: &str = "sold for";
-pub const OLD_JOBS_ASK: &str = "Only name and hours are asked. What you had thought teaches how far off you are.";
+pub const OLD_JOBS_ASK: &str =
+    "Name and hours of all pieces together; pieces where it was not one. What you had thought teaches how far off you are.";
 
-/// The kinds of piece that have a default, as they are called.
+/// Kinds of piece that have no usual hours, in the order they are shown behind the others.
+pub const MORE_PIECES: [&str; 4] = ["shelf", "box", "board", "other"];
+
+/// The kinds of piece, as they are called.
 pub fn piece(key: &str) -> String {
     key.replace('-', " ")
 }
@@ -34,18 +47,82 @@ pub fn piece(key: &str) -> String {
 /// The kind of piece in a name: "Oak coffee table" is a table.
 pub fn kind_in(name: &str) -> Option<&'static str> {
     let name = in_small(name);
-    let found =
-        ["stool", "stand", "bench", "table"].into_iter().find(|kind| name.split(|c: char| !c.is_alphanumeric()).any(|word| is(word, kind)));
+    let found = ["stool", "stand", "bench", "table", "shelf", "box", "board"]
+        .into_iter()
+        .find(|kind| name.split(|c: char| !c.is_alphanumeric()).any(|word| is(word, kind)));
     if found == Some("table") && name.contains("dining") { Some("dining-table") } else { found }
 }
 
 fn is(word: &str, kind: &str) -> bool {
-    word == kind || word.strip_prefix(kind).is_some_and(|end| end == "s" || end == "es")
+    word == kind || (kind == "shelf" && word == "shelves") || word.strip_prefix(kind).is_some_and(|end| end == "s" || end == "es")
 }
 
-/// "25 h 26 likely".
+/// "25 h 26 likely in all".
 pub fn likely(span: &str) -> String {
-    format!("{span} {LIKELY}")
+    format!("{span} {LIKELY} in all")
+}
+
+/// "Kind of piece: stool".
+pub fn kind_of_piece(piece: &str) -> String {
+    format!("Kind of piece: {piece}")
+}
+
+/// "To come: 12 h, and 15 h to be safe."
+pub fn to_come(span: &str, safe: &str) -> String {
+    format!("To come: {span}, and {safe} to be safe.")
+}
+
+/// "This is what is planned alone. By 3 earlier jobs the whole takes 31 h 21."
+pub fn beside_whole(span: &str) -> String {
+    format!(
+        "This is what is planned alone. By other pieces the whole takes {span}. Say what kind of piece it is, or tell old jobs of that kind, and the rest is in it."
+    )
+}
+
+/// "Three stools: 18 h for 3, so 6 h 19 for the first."
+pub fn old_piece(name: &str, span: &str, several: Option<(&str, &str)>) -> String {
+    match several {
+        Some((n, first)) => format!("{name}: {span} for {n}, so {first} for the first."),
+        None => format!("{name}: {span}."),
+    }
+}
+
+/// "In the middle 6 h 58 (multiplied, and the 3rd root taken)."
+pub fn middle(span: &str, n: &str) -> String {
+    format!("In the middle {span} (all {n} multiplied, and the root of it taken).")
+}
+
+/// "A stool usually takes 6 h."
+pub fn usual(piece: &str, span: &str) -> String {
+    format!("Usual for a {piece}: {span}.")
+}
+
+/// "5 pieces take 4.50 of the first: 31 h 21."
+pub fn of_several(n: &str, times: &str, span: &str) -> String {
+    format!("{n} pieces take {times} of the first: {span}.")
+}
+
+/// "Less what is planned, 4 h 40: 26 h 41 not planned yet."
+pub fn rest_of(planned: &str, rest: &str) -> String {
+    format!("Less what is planned, {planned}: {rest} not planned yet.")
+}
+
+/// "Thought 19 h × 1.339 = 25 h 26."
+pub fn times_factor(thought: &str, times: &str, likely: &str) -> String {
+    format!("Thought {thought} × {times} = {likely}.")
+}
+
+/// "The factor is the middle of 1.42, 1.18, 1.31 and twice 1.4, which is usual."
+pub fn factor_of(ratios: &[String]) -> String {
+    match ratios {
+        [] => "The factor is what is usual before your own jobs say otherwise.".to_owned(),
+        some => format!("The factor is the middle of {} and twice the usual 1.4.", some.join(", ")),
+    }
+}
+
+/// "Together 31 h 40: long ones run further over than short ones stay under, so half the time it takes 32 h."
+pub fn together(sum: &str, likely: &str) -> String {
+    format!("Together {sum}. What runs long runs further over than what is quick stays under: so {likely}.")
 }
 
 /// "32 h 18 safe".
@@ -57,6 +134,11 @@ pub fn safe(span: &str) -> String {
 pub fn progress(thought: Option<&str>, likely: Option<&str>, so_far: &str) -> String {
     let all = [(thought, THOUGHT), (likely, LIKELY), (Some(so_far), SO_FAR)];
     all.into_iter().filter_map(|(span, word)| span.map(|span| format!("{span} {word}"))).listed().join(", ")
+}
+
+/// "Sand is past what was planned: 3 h 20, and 4 h 55 so far."
+pub fn past_plan(op: &str, planned: &str, so_far: &str) -> String {
+    format!("Past what was planned for {op}: {planned}, and {so_far} so far.")
 }
 
 /// "About 25 h 40 in all, as it goes."
@@ -102,9 +184,9 @@ pub fn factor(times: &str, n: usize, jobs: &str) -> String {
     }
 }
 
-/// "5 % for rework on top."
-pub fn allowance(percent: &str) -> String {
-    format!("{percent} % for rework on top.")
+/// "5 % for rework on 1 h 20 of operations: 1 h 24. That is in it."
+pub fn allowance(percent: &str, before: &str, after: &str) -> String {
+    format!("{before} of operations, and {percent} % for rework on top of that: {after}. It is in the figure above.")
 }
 
 /// "Kept Tue 14 April: 25 h 26 likely, 32 h 18 safe".
@@ -112,10 +194,11 @@ pub fn kept(day: &str, likely: &str, safe: &str) -> String {
     format!("Kept {day}: {likely} {LIKELY}, {safe} {SAFE}")
 }
 
-/// "28 h 24, 20 h thought, 390.00".
-pub fn old_job(span: &str, thought: Option<&str>, sum: Option<&str>) -> String {
+/// "28 h 24 for 2, 20 h thought, 390.00".
+pub fn old_job(span: &str, pieces: Option<&str>, thought: Option<&str>, sum: Option<&str>) -> String {
+    let span = pieces.map_or_else(|| span.to_owned(), |n| format!("{span} for {n}"));
     let thought = thought.map(|thought| format!("{thought} {THOUGHT}"));
-    let all = [Some(span.to_owned()), thought, sum.map(str::to_owned)];
+    let all = [Some(span), thought, sum.map(str::to_owned)];
     all.into_iter().flatten().listed().join(", ")
 }
 
@@ -156,7 +239,10 @@ mod tests {
             ("Two benches", Some("bench")),
             ("Beech stools, a pair", Some("stool")),
             ("Standing desk", None),
-            ("Wall shelf", None),
+            ("Wall shelf", Some("shelf")),
+            ("Two shelves", Some("shelf")),
+            ("Pencil boxes", Some("box")),
+            ("Sideboard", None),
             ("", None),
         ];
         for (name, kind) in cases {

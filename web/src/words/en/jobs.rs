@@ -161,7 +161,7 @@ pub fn kind(kind: Kind) -> &'static str {
 /// "25 h 34, 1 h 30 to come".
 pub fn so_far_and(total: &str, still: Option<&str>) -> String {
     match still {
-        Some(still) => format!("{total}, {still} to come"),
+        Some(still) => format!("{total}, {still}"),
         None => total.to_owned(),
     }
 }
@@ -294,6 +294,16 @@ pub fn state_sell(n: &str) -> String {
 /// "1 at the gallery."
 pub fn state_gallery(n: &str) -> String {
     format!("{n} at the gallery.")
+}
+
+/// "1 h 30 to come as planned", "2 h to come".
+pub fn still(span: &str, planned: bool) -> String {
+    if planned { format!("{span} to come as planned") } else { format!("{span} to come") }
+}
+
+/// "5 h 36 likely".
+pub fn likely(span: &str) -> String {
+    format!("{span} likely")
 }
 
 /// "about 1 h 30".

@@ -43,6 +43,8 @@ pub struct Job {
     pub design: Option<Id>,
     /// The estimate that was given last.
     pub kept: Option<Kept>,
+    /// The maker said that its operations are all there is to do.
+    pub whole_planned: bool,
     /// The quote that was given last.
     pub quote: Option<Quote>,
 }
@@ -136,6 +138,13 @@ impl Job {
     /// What it is judged by: what was thought, else what was given as likely.
     pub fn judged_by(&self) -> Option<Span> {
         self.thought().or(self.kept.map(|kept| kept.likely))
+    }
+
+    /// What of all that was logged is held against what it is judged by: all of it, unless some operations were planned and most of the work was on
+    /// others (a quarter or more, ours). Of those nothing was thought.
+    pub fn judged(&self, logged: Span, of_planned: Span) -> Span {
+        let whole = self.whole_planned || self.kept.is_some_and(|kept| kept.thought.is_some()) || self.estimate().is_none();
+        if whole || logged.times(3) <= of_planned.times(4) { logged } else { of_planned }
     }
 
     /// Pieces on hand: neither sold, nor with a gallery.

@@ -19,6 +19,7 @@ fn dates(tap: DatesTap) -> Tap {
 fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
     let mut maker = stool();
     maker.shows(&["Stool", "to be done by Fri 27 March", "Begin saw by Mon 16 March."]);
+    maker.open("stool").shows(&["Start saw", "planned 4 h, 5 h 36 likely", "Begin saw by Mon 16 March, to be safe by"]);
     maker.room("stool", Room::Dates).shows(&["Fri 27 March", "No day", "Last day to begin"]);
     maker.shows(&[
         "saw",
@@ -31,20 +32,31 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
         "Thu 19 March",
     ]);
     maker.shows(&[
-        "Begun now, it is ready on the morning of",
-        "Sat 21 March likely",
+        "Begun now, it is ready in the course of",
+        "Fri 20 March likely",
+        "then it hardens or dries till",
+        "the morning after.",
         "A guess of ours: 4 h a day at the bench, till 18:00.",
         "Working hours",
     ]);
-    maker.tap(dates(DatesTap::By(-7))).tap(dates(DatesTap::By(-7))).shows(&["Fri 13 March", "Not said yet", "Say: done by Fri 13 March"]);
-    maker.tap(dates(DatesTap::Promise)).shows(&["Fri 13 March", "Too late as it stands: saw should have begun by Mon 2 March."]);
+    // Each tap is saved; leaving loses nothing.
+    maker.tap(dates(DatesTap::By(-7))).tap(Tap::Page).tap(Tap::Room(Room::Dates)).shows(&["Fri 20 March"]);
+    maker.tap(dates(DatesTap::By(-7))).shows(&["Fri 13 March", "Too late as it stands: saw should have begun by Mon 2 March."]);
     maker.tap(Tap::Page).shows(&["Too late as it stands", "Dates and quote"]);
     maker.tap(Tap::List).shows(&["to be done by Fri 13 March", "Too late as it stands"]);
-    maker.room("stool", Room::Dates).tap(dates(DatesTap::NoDay)).shows(&["no day", "Take the day away"]);
-    maker.tap(dates(DatesTap::Promise)).shows(&["no day", "Planned"]);
+    // A day that is over is asked about: the day that stands is still the one that was saved.
+    let over = "Fri 6 March is over, so it is not said yet.";
+    maker.room("stool", Room::Dates).tap(dates(DatesTap::By(-7))).shows(&["Fri 13 March", over, "By Fri 6 March all the same"]);
+    maker.tap(Tap::Page).tap(Tap::Room(Room::Dates)).shows(&["Fri 13 March"]);
+    assert!(!page(&maker.app).html().contains(over));
+    maker.tap(dates(DatesTap::By(-7))).tap(dates(DatesTap::ItIsSo(false))).shows(&["Fri 13 March"]);
+    maker
+        .tap(dates(DatesTap::By(-7)))
+        .tap(dates(DatesTap::ItIsSo(true)))
+        .shows(&["Fri 6 March", "That day is over. Finish it, or say another day."]);
+    maker.tap(dates(DatesTap::NoDay)).shows(&["no day", "Planned"]);
     maker.tap(Tap::List).shows(&["In hand", "Stool"]);
-    maker.room("stool", Room::Dates).tap(dates(DatesTap::By(7)));
-    maker.tap(dates(DatesTap::Promise)).shows(&["Tue 17 March"]);
+    maker.room("stool", Room::Dates).tap(dates(DatesTap::By(7))).shows(&["Tue 17 March"]);
     maker.now.wall = Wall::new(maker.now.wall.at.plus(fivebar_core::quantity::Span::minutes(9 * 1_440)), maker.now.wall.offset);
     maker.tap(Tap::List).shows(&["to be done by Tue 17 March", "That day is over."]);
     maker.room("stool", Room::Dates).shows(&["That day is over. Finish it, or say another day."]);
@@ -59,7 +71,8 @@ fn a_day_promised_with_a_price_is_moved_there() {
 fn a_job_of_which_nothing_is_known_says_what_is_missing() {
     let mut maker = Maker::new();
     maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Thing".into())).tap(Tap::Save).tap(Tap::Room(Room::Dates));
-    maker.shows(&["no day", "Nothing says yet how long it takes"]).tap(Tap::Room(Room::Quote));
+    maker.shows(&["no day", "Nothing says yet how long it takes", "Plan an operation", "Say what kind of piece it is"]);
+    maker.tap(Tap::Room(Room::Quote));
     maker.shows(&["A price needs hours"]);
 }
 

@@ -22,21 +22,38 @@ fn three_old_jobs_warn_of_the_next_one() {
         planned(&mut maker, op, minutes);
     }
     // Each operation stands once, with what was planned and what is likely.
-    maker.shows(&["Make", "planned 18 h", "25 h 12", "planned in all", "26 h 36 likely", "People take 1.40 of what they think"]);
+    maker.shows(&[
+        "Make",
+        "planned 18 h × 1.40",
+        "25 h 12",
+        "planned in all",
+        "26 h 36 likely in all",
+        "People take 1.40 of what they think",
+    ]);
+    maker.shows(&[
+        "This is what is planned alone. Nothing says yet what the whole job takes",
+        "How it is reckoned",
+        "Thought 19 h × 1.40 = 26 h 36.",
+    ]);
     assert_eq!(crate::screens::page(&maker.app).html().matches(">Message<").count(), 1);
-    maker.tap(Tap::Write(What::OldJobs)).shows(&["Old job 1", "hours", "thought", "sold for", "Old job 3"]);
+    maker.tap(Tap::Write(What::OldJobs)).shows(&["Old job 1", "hours in all", "pieces", "thought", "sold for", "Old job 3"]);
     for (nth, name) in ["Coffee table", "Stools", "Shelf"].into_iter().enumerate() {
         maker.tap(Tap::Say(nth, name.into()));
     }
-    maker.figures(&["28.4", "20", "390", "17.7", "15", "220", "13.1", "10"]).tap(Tap::Save);
+    maker.figures(&["28.4", "", "20", "390", "17.7", "2", "15", "220", "13.1", "1", "10"]).tap(Tap::Save);
     maker.shows(&[
-        "25 h 26 likely",
-        "Your jobs took 1.34 of what you thought (3 jobs).",
+        "25 h 26 likely in all",
+        "Your jobs took 1.339 of what you thought (3 jobs).",
+        "Thought 19 h × 1.339 = 25 h 26.",
+        "The factor is the middle of 1.42, 1.18, 1.31 and twice the usual 1.4.",
         "Old jobs",
         "Coffee table",
         "28 h 24, 20 h thought",
+        "17 h 42 for 2, 15 h thought",
     ]);
-    maker.tap(Tap::Estimate(EstimateTap::Factor(false))).shows(&["20 h 26 likely", "7.5 % for rework on top."]);
+    maker
+        .tap(Tap::Estimate(EstimateTap::Factor(false)))
+        .shows(&["20 h 26 likely in all", "19 h of operations, and 7.5 % for rework on top of that: 20 h 2"]);
     maker.tap(Tap::Estimate(EstimateTap::Factor(true))).tap(Tap::Estimate(EstimateTap::Keep));
     maker.shows(&["Kept ", "25 h 26 likely", "Keep this one instead"]);
     let kept = maker.sheet().account.hours.judged_by;
@@ -49,9 +66,10 @@ fn a_row_that_is_not_right_is_not_lost() {
     maker.tap(Tap::Write(What::OldJobs)).tap(Tap::Save).shows(&["Nothing was asked for"]);
     maker.figures(&["28.4"]).tap(Tap::Save).shows(&["Nothing was named", "28.4"]);
     maker.tap(Tap::Say(0, "Coffee table".into())).figures(&["0"]).tap(Tap::Save).shows(&["Coffee table", "0 min is not between 1 min"]);
-    maker.figures(&["28.4", "", "0"]).tap(Tap::Save).shows(&["is no price"]);
-    maker.figures(&["28.4", "1", "5"]).tap(Tap::Save).shows(&["it took 28.4 of what you thought"]);
-    maker.figures(&["28.4", "20", "5"]).tap(Tap::Save).shows(&["Old jobs", "Coffee table"]);
+    maker.figures(&["28.4", "0"]).tap(Tap::Save).shows(&["Nothing was asked for"]);
+    maker.figures(&["28.4", "1", "", "0"]).tap(Tap::Save).shows(&["is no price"]);
+    maker.figures(&["28.4", "1", "1", "5"]).tap(Tap::Save).shows(&["it took 28.4 of what you thought"]);
+    maker.figures(&["28.4", "1", "20", "5"]).tap(Tap::Save).shows(&["Old jobs", "Coffee table"]);
     assert_eq!(maker.app.shelf().workshop().old_jobs[0].piece, Key::read("table"));
 }
 
@@ -59,7 +77,47 @@ fn a_row_that_is_not_right_is_not_lost() {
 fn a_kind_of_piece_is_enough_to_begin_with() {
     let mut maker = begun();
     maker.shows(&["What kind of piece", "dining table"]);
-    maker.tap(Tap::Estimate(EstimateTap::Piece("bench"))).shows(&["20 h likely", "All of it", "usual for such a piece"]);
+    maker.tap(Tap::Estimate(EstimateTap::Piece("bench"))).shows(&["20 h likely in all", "All of it", "usual for such a piece"]);
+    // It can be another one at any time.
+    maker.shows(&["Kind of piece: bench", "Usual for a bench: 20 h."]);
+    assert!(!crate::screens::page(&maker.app).html().contains("dining table"));
+    maker.tap(Tap::Estimate(EstimateTap::Kinds)).shows(&["dining table", "shelf", "other"]);
+    maker.tap(Tap::Estimate(EstimateTap::Piece("shelf"))).shows(&["Kind of piece: shelf", "Nothing to go by yet"]);
+    assert!(!crate::screens::page(&maker.app).html().contains("dining table"));
+}
+
+/// Three old jobs are something to go by, whatever kind of piece is said or not, and their figures can be worked back.
+#[test]
+fn three_old_jobs_are_enough_and_are_worked_back() {
+    let mut maker = Maker::new();
+    maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Stools".into())).figures(&["5"]).tap(Tap::Save);
+    maker.tap(Tap::Room(Room::Hours)).tap(Tap::Write(What::OldJobs));
+    for (nth, name) in ["Three stools", "Bar stool", "Kids stools"].into_iter().enumerate() {
+        maker.tap(Tap::Say(nth, name.into()));
+    }
+    maker.figures(&["18", "3", "", "", "9", "", "", "", "22", "4"]).tap(Tap::Save);
+    let worked = [
+        "31 h 21 likely in all",
+        "Three stools: 18 h for 3, so 6 h 19 for the first.",
+        "Bar stool: 9 h.",
+        "Kids stools: 22 h for 4, so 5 h 57 for the first.",
+        "In the middle 6 h 58 (all 3 multiplied, and the root of it taken).",
+        "5 pieces take 4.50 of the first: 31 h 21.",
+        "Each further piece alike takes 5 % of the first less, down to 70 %.",
+    ];
+    maker.shows(&worked);
+    let nothing = |maker: &Maker| crate::screens::page(&maker.app).html().contains("Nothing to go by yet");
+    assert!(!nothing(&maker) && !crate::screens::page(&maker.app).html().contains("for rework"));
+    for kind in ["shelf", "other", "stool"] {
+        maker.tap(Tap::Estimate(EstimateTap::Piece(kind))).shows(&worked[..1]);
+        assert!(!nothing(&maker));
+    }
+    // One planned operation does not stand for the whole: 200 min x 1.4 = 4 h 40, and the rest of 31 h 21.
+    maker.tap(Tap::Write(What::Plan(None))).tap(Tap::Say(0, "Sand".into())).figures(&["200", "5"]).tap(Tap::Save);
+    maker.shows(&["Not planned yet", "26 h 41", "Nothing else is to be done", "Less what is planned, 4 h 40: 26 h 41 not planned yet."]);
+    maker.tap(Tap::Page).tap(Tap::Room(Room::Dates)).shows(&["what is not planned yet", "26 h 41", "Sand", "4 h 40"]);
+    maker.tap(Tap::Room(Room::Hours)).tap(Tap::Estimate(EstimateTap::Whole(true)));
+    maker.shows(&["4 h 40 likely in all", "More is to be done", "You said that what is planned is all of it."]);
 }
 
 /// Demo B: what was warned of, and what the next estimate learns.

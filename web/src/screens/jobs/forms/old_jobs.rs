@@ -1,4 +1,4 @@
-//! Three old jobs: a name, hours, what had been thought, what it sold for; one row each.
+//! Three old jobs: a name, hours in all, pieces, what had been thought, what it sold for; one row each.
 
 use super::{Asked, worded};
 use crate::app::form::Form;
@@ -21,7 +21,12 @@ pub fn asked(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     let mut asked = Asked::new("jobs/old-jobs", words::OLD_JOBS);
     let currency = draft.picks.currency.code();
     let currency = if seen.page.is_narrow() { "" } else { currency };
-    let row = [Slot::new(words::IT_TOOK, ""), Slot::new(words::YOU_THOUGHT, ""), Slot::new(words::SOLD_FOR, currency)];
+    let row = [
+        Slot::new(words::IT_TOOK, ""),
+        Slot::new(words::PIECES, ""),
+        Slot::new(words::YOU_THOUGHT, ""),
+        Slot::new(words::SOLD_FOR, currency),
+    ];
     let all: Vec<Slot> = (0..ROWS).flat_map(|_| row.clone()).listed();
     let narrow = seen.page.is_narrow();
     asked.above = if narrow { vec![] } else { vec![el("p", "t14").text(words::OLD_JOBS_ASK)] };
@@ -30,15 +35,17 @@ pub fn asked(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     if narrow {
         asked.above.push(rows(draft, open, seen));
     }
+    let mut others = vec![];
     for (id, nth) in NAMES.into_iter().zip(0_u32..) {
         let (at, title) = (nth as usize, words::old_job_name(&seen.speech.count(nth.saturating_add(1))));
         let first = at.saturating_mul(FIGURES);
         if at == open {
             asked.above.extend([worded(id, &title, draft, at), figures(&draft.form, &row, first)]);
         } else if !narrow {
-            asked.above.push(folded(draft, (title, at), first));
+            others.push(folded(draft, (title, at), first));
         }
     }
+    asked.above.push(el("div", "g2").kids(others));
     asked.above.extend(slots::refused(app, seen));
     let mut pad = under_thumb(&draft.form, &all, draft.picks.units, seen);
     pad.extend(narrow.then(|| el("p", "t14").text(words::OLD_JOBS_ASK)));
@@ -61,11 +68,11 @@ fn folded(draft: &Draft, (title, at): (String, usize), first: usize) -> El<Msg> 
     let name = draft.words.get(at).cloned().filter(|name| !name.trim().is_empty());
     let hours = Some(draft.form.text(first)).filter(|hours| !hours.is_empty()).map(words::hours);
     let under = [name, hours].into_iter().flatten().listed().join(", ");
-    key("key left wide h56", title, under, say(Tap::At(first)))
+    key("key left h56", title, under, say(Tap::At(first)))
 }
 
 /// The figures of one row.
 fn figures(form: &Form, row: &[Slot], first: usize) -> El<Msg> {
     let keys = row.iter().zip(first..).map(|(slot, nth)| slots::slot_key(form, nth, slot, say(Tap::At(nth))));
-    el("div", "g3 slots").kids(keys)
+    el("div", "g2 slots").kids(keys)
 }
