@@ -24,7 +24,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
-use fivebar_core::sheet::make::{Boards, Given, What, Which, WhyNot};
+use fivebar_core::sheet::make::{Boards, Given, Way, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
 pub use used::{Before, Since, since, was_used, why_not};
 
@@ -100,6 +100,10 @@ pub enum Tap {
     At(usize),
     Press(Press),
     Split(bool),
+    /// A top may be of several woods, or is of one.
+    Mixed(bool),
+    /// Another of the ways in which a top could be made; it is planned at once.
+    Way(Way),
     /// As many as the wood gives.
     AsMany,
     Pattern(usize),
@@ -162,6 +166,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
         Tap::LeaveOut(name) => leave_out(app, name),
+        Tap::Way(way) => {
+            (app.plan.draft.mixed, app.plan.draft.pick) = (way.mixed, Some(way.pick));
+            go(app);
+        }
         Tap::Pile(lying) => pile(app, lying, now),
         Tap::Saw(job) => at_the_saw(app, job),
         Tap::Kept(plan) => show(app, plan),
@@ -269,11 +277,12 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     Some(Plan { page: Page::Ask, draft: Draft::of(&ask, typing), changed: true, ..Plan::default() })
 }
 
-fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness]): (&[Boards], [bool; 2])) -> Option<Plan> {
+fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood]): (&[Boards], [bool; 3])) -> Option<Plan> {
     let (mut given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
     // What the maker left to the pieces is not what they gave once.
     if let What::Top(top) = &mut given.ask.what {
         (top.rows, top.thickness) = (top.rows.filter(|_| !rows), top.thickness.filter(|_| !thickness));
+        top.pick = top.pick.take().filter(|_| !wood);
     }
     // What another phone says no plan can pass is not proven here.
     if kept.by != app.shelf().device() {

@@ -11,6 +11,7 @@ mod saw;
 pub mod since;
 mod sizes;
 mod told;
+mod ways;
 
 use super::jobs::pile_name;
 use super::{Screen, Seen};

@@ -16,7 +16,7 @@ fn mm(n: i64) -> Length {
 }
 
 fn oak_top() -> Top {
-    Top { length: mm(1040), width: mm(340), thickness: Some(mm(32)), rows: Some(8), apart: mm(100), split: true }
+    Top { length: mm(1040), width: mm(340), thickness: Some(mm(32)), rows: Some(8), apart: mm(100), split: true, ..Top::default() }
 }
 
 /// The job of the shoe bench, and its oak tread ends to plan with: those the job has, or those on the rack.
@@ -160,7 +160,7 @@ fn pieces_that_do_not_fit_say_why() {
     let thin = Some(Unfit::TooThin);
     assert_eq!(why("", oak_top()), [(365, None), (1010, thin), (700, thin)]);
     let any = Top { thickness: None, ..oak_top() };
-    assert_eq!(why("", any), [(365, None), (1010, None), (700, Some(Unfit::TooNarrow))]);
+    assert_eq!(why("", any.clone()), [(365, None), (1010, None), (700, Some(Unfit::TooNarrow))]);
     let machine = why("\nmachine planer length 400 mm", any);
     assert_eq!(machine[0], (365, Some(Unfit::UnderMachine(mm(400)))));
 }

@@ -25,8 +25,8 @@ pub struct Beside {
     pub ticked: Set<usize>,
     /// Of the plan in the book that is used, by its entry; another name where it is not used; none where that was not written yet.
     pub of: Option<Id>,
-    /// Rows and thickness of a top that were left to the pieces.
-    pub open: [bool; 2],
+    /// Rows, thickness and wood of a top that were left to the pieces.
+    pub open: [bool; 3],
     /// Lines at the saw; none where that was not written yet.
     pub lines: usize,
     pub bought: Vec<Boards>,
@@ -64,11 +64,11 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
 }
 
 /// The letters of what was left open.
-const OPEN: [char; 2] = ['r', 't'];
+const OPEN: [char; 3] = ['r', 't', 'w'];
 
 fn left_open(given: &Given) -> String {
     let What::Top(top) = &given.ask.what else { return String::new() };
-    let open = [top.rows.is_none(), top.thickness.is_none()];
+    let open = [top.rows.is_none(), top.thickness.is_none(), top.pick.is_none()];
     OPEN.into_iter().zip(open).filter(|(_, open)| *open).map(|(letter, _)| letter).collect()
 }
 

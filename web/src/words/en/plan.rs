@@ -149,9 +149,9 @@ pub fn nothing(shape: Shape) -> &'static str {
     }
 }
 
-/// "No plan needs fewer than 24 strips."; of rows that the maker left open, with how many.
-pub fn no_fewer(pieces: &str, strips: bool, rows: Option<&str>) -> String {
-    let of = rows.map_or_else(String::new, |rows| format!(" of {}", made(Shape::Rows, rows, rows == "1", None).trim_end_matches('.')));
+/// "No plan needs fewer than 24 strips."; where rows or wood were left open, of which: "No plan of 10 rows of oak needs fewer".
+pub fn no_fewer(pieces: &str, strips: bool, of: Option<&str>) -> String {
+    let of = of.map_or_else(String::new, |of| format!(" of {of}"));
     format!("No plan{of} needs fewer than {pieces} {}.", if strips { "strips" } else { "pieces" })
 }
 

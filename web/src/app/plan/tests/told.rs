@@ -10,7 +10,7 @@ const RACK: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\
 /// The parts of a table.
 const PARTS: &str = "part \"top\" 1 of 25 x 300 x 900 mm for tray\npart \"leg\" 4 of 38 x 38 x 350 mm for tray\n";
 
-fn at_rack(parts: &str) -> App {
+pub(super) fn at_rack(parts: &str) -> App {
     let story = tell(&format!("{RACK}{parts}"));
     assert_eq!(story.refused, []);
     let mut app = App::for_tests(Place::Jobs);
@@ -21,7 +21,7 @@ fn at_rack(parts: &str) -> App {
 }
 
 /// Types figures into the slots of a shape; none leaves a slot as it is.
-fn typed(app: &mut App, figures: &[&str]) {
+pub(super) fn typed(app: &mut App, figures: &[&str]) {
     for (nth, figure) in figures.iter().enumerate().filter(|(_, figure)| !figure.is_empty()) {
         heard(app, [Tap::At(nth)]);
         heard(app, figure.chars().map(|digit| Tap::Press(Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap()))));
@@ -35,11 +35,16 @@ fn said(parts: &str, taps: &[Tap], figures: &[&str]) -> (App, String) {
     heard(&mut app, taps.iter().cloned());
     typed(&mut app, figures);
     heard(&mut app, [Tap::Go]);
+    solved(&mut app);
+    let shown = page(&app);
+    (app, shown)
+}
+
+/// What was asked is planned in so many steps.
+pub(super) fn solved(app: &mut App) {
     let asked = app.plan.given.as_ref().unwrap_or_else(|| panic!("{:?}", app.plan.why_not)).ready.asked.clone();
     let answered = asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
     app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
-    let shown = page(&app);
-    (app, shown)
 }
 
 #[track_caller]
@@ -51,7 +56,7 @@ fn check(parts: &str, taps: &[Tap], figures: &[&str], wanted: &[&str]) {
 }
 
 /// The tread ends are left out, or the strips are.
-fn without(nth: usize, mut taps: Vec<Tap>) -> Vec<Tap> {
+pub(super) fn without(nth: usize, mut taps: Vec<Tap>) -> Vec<Tap> {
     let app = at_rack("");
     let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
     taps.push(Tap::Turn(all[nth].which()));
