@@ -38,7 +38,7 @@ fn tenths(volume: Volume) -> String {
 fn used(story: &Story, given: &Given) -> (PlanSheet, [String; 2]) {
     let answered = given.ready.asked.solve(&mut Patience::new(Some(60_000), &mut |_: Progress<'_>| true), 1);
     let told = sheet(&given.ready, &answered, given.room).unwrap();
-    let (plan, left) = (kept(given, &answered, &told), left_over(given, &told, &|_| "left".into()));
+    let (plan, left) = (kept(given, &answered, &told), left_over(given, &told, &|_, _| "left".into()));
     let mut book = story.book.clone();
     let act =
         decide(&book, &Command::Plan(PlanCommand::Use { plan, left, instead: false }), Now { wall: story.now, chance: [1; 10] }).unwrap();

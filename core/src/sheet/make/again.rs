@@ -32,7 +32,13 @@ pub fn asked_again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<As
     let woods = woods_of(&kept.plan);
     let of_it =
         |source: &Source| !matches!(&ask.what, What::Top(top) if !top.mixed) || woods.is_empty() || woods.contains(&source.pile.wood);
-    let fits = |source: &Source, why: Option<Unfit>| why.is_none() && source.bought.is_none() && of_it(source);
+    // Nor did anybody leave out what came after it, such as what is left of its own boards.
+    let plan = shop.book.entry(kept.id).map(|(entry, _)| entry.stamp);
+    let was = |source: &Source| {
+        let pile = shop.book.entry(source.pile.pile).map(|(entry, _)| entry);
+        pile.is_none_or(|pile| plan.map_or(pile.wall.at <= kept.at.at, |plan| pile.stamp < plan))
+    };
+    let fits = |source: &Source, why: Option<Unfit>| why.is_none() && source.bought.is_none() && of_it(source) && was(source);
     let turned = all.iter().filter(|(source, why)| fits(source, *why) && is_in(source) == source.in_job);
     ask.turned = turned.map(|(source, _)| source.which()).listed();
     Some(ask)

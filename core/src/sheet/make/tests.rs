@@ -87,7 +87,7 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
     let shop = Shop::of(&story.book, story.now.at);
     let (given, answered, shown) = planned(&story, false);
     let plan = kept(&given, &answered, &shown);
-    let left = left_over(&given, &shown, &|_| "left over".into());
+    let left = left_over(&given, &shown, &|_, _| "left over".into());
     assert_eq!(left.iter().map(|one| (one.n, one.size[2])).collect::<Vec<_>>(), [(1, mm(293))]);
     assert!(is_possible(&shop, &given, &shown));
     let mut book = story.book.clone();

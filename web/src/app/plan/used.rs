@@ -97,7 +97,10 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
     }
     let given = &without_boards(given);
     let plan = kept(given, &found.answered, &found.sheet);
-    let left = left_over(given, &found.sheet, &|source| words::left_of_pile(source.pile.name.as_deref(), &source.pile.label));
+    let left = left_over(given, &found.sheet, &|source, length| {
+        let length = app.speech.length(length, given.units);
+        words::left_of_pile(source.pile.name.as_deref(), &source.pile.label, &length)
+    });
     let had = before(app).is_some();
     match app.order(&Command::Plan(PlanCommand::Use { plan, left, instead }), now) {
         Some(written) => {

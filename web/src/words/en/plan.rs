@@ -296,13 +296,14 @@ pub fn goes_back(length: &str) -> String {
     format!("{length} left to keep")
 }
 
-/// What a pile of left pieces is called: "left of tread ends".
-pub fn left_of_pile(name: Option<&str>, label: &str) -> String {
-    match name {
+/// What a pile of left pieces is called: "left of tread ends, 426".
+pub fn left_of_pile(name: Option<&str>, label: &str, length: &str) -> String {
+    let of = match name {
         // What is left of what was left is no more than that.
-        Some(name) if name.starts_with(LEFT_OF) => name.to_owned(),
+        Some(name) if name.starts_with(LEFT_OF) => name.rsplit_once(", ").map_or(name, |(of, _)| of).to_owned(),
         name => format!("{LEFT_OF}{}", name.map_or_else(|| label.to_owned(), fivebar_core::quantity::begin_small)),
-    }
+    };
+    format!("{of}, {length}")
 }
 
 const LEFT_OF: &str = "left of ";

@@ -39,7 +39,7 @@ impl Bench {
     }
 
     fn uses(&mut self, (given, answered, shown): &(Given, Answered, PlanSheet), instead: bool) -> crate::refusal::Answer<Vec<Entry>> {
-        let left = left_over(given, shown, &|_| "left over".into());
+        let left = left_over(given, shown, &|_, _| "left over".into());
         self.order(Command::Plan(PlanCommand::Use { plan: kept(given, answered, shown), left, instead }))
     }
 
@@ -257,6 +257,30 @@ fn a_plan_whose_wood_went_back_is_not_what_the_job_has() {
     assert!(has_wood(&bench.shop(), &facts));
     bench.order(Command::Haul(HaulCommand::Free { haul, pile, job, n: 12 })).unwrap();
     assert!(!has_wood(&bench.shop(), &facts));
+}
+
+/// What was left of boards that are put back whole by hand lies on the rack no more, in the same act: as soon as all that the plan took
+/// is back, and where nobody has used it.
+#[test]
+fn boards_put_back_by_hand_take_what_was_left_of_them_off_the_rack() {
+    let (mut bench, plan) = oak_top();
+    let (job, Lying { haul, pile }) = (plan.0.ask.job, ends_of(&plan.0));
+    let free = |bench: &mut Bench, n| bench.order(Command::Haul(HaulCommand::Free { haul, pile, job, n })).unwrap()[0].id;
+    bench.uses(&plan, false).unwrap();
+    free(&mut bench, 5);
+    assert_eq!(bench.ends(job), (9, 14, 1), "three of the eight may be cut");
+    let act = free(&mut bench, 3);
+    assert_eq!(bench.ends(job), (12, 11, 0));
+    bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();
+    assert_eq!(bench.ends(job), (9, 14, 1));
+    bench.order(Command::Book(BookCommand::Restore { act })).unwrap();
+    assert_eq!(bench.ends(job), (12, 11, 0));
+    // Used again it leaves as much again; once that is used, it stays what it is.
+    bench.uses(&plan, false).unwrap();
+    let left = sources(&bench.shop(), job).unwrap().into_iter().find(|it| it.pile.length == Some(mm(293))).unwrap().which().0;
+    bench.order(Command::Haul(HaulCommand::Take { haul: left.haul, pile: left.pile, job, n: 1 })).unwrap();
+    free(&mut bench, 8);
+    assert_eq!(bench.ends(job), (12, 11, 1));
 }
 
 /// Two phones used another plan instead of the same one: with one of the two taken back the other has its place still.

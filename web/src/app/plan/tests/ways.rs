@@ -60,3 +60,21 @@ fn one_wood_asks_nothing() {
 fn without_ends() -> Vec<Tap> {
     super::told::without(1, vec![])
 }
+
+/// What a plan left on the rack is named by its length, and nobody left it out of the plan that made it.
+#[test]
+fn what_a_plan_left_is_named_and_not_left_out_by_the_maker() {
+    let mut app = planned_of("", &without_ends());
+    heard(&mut app, [Tap::Use]);
+    let left = |app: &App| {
+        let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+        let lengths = all.into_iter().filter(|it| it.pile.name.as_deref().is_some_and(|name| name.starts_with("left of ")));
+        lengths.map(|it| (it.pile.name.clone().unwrap(), it.which().0)).collect::<Vec<_>>()
+    };
+    let [(name, lying)] = &left(&app)[..] else { panic!("{:?}", left(&app)) };
+    assert!(name.starts_with("left of strips, 4"), "{name}");
+    let mut again = reloaded(&app);
+    heard(&mut again, [Tap::Open]);
+    assert!(again.plan.draft.turned.iter().all(|(turned, _)| turned != lying), "{:?}", again.plan.draft.turned);
+    assert_eq!(again.plan.draft.turned.len(), 1, "the ends");
+}
