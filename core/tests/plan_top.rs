@@ -24,7 +24,7 @@ fn asked(lines: &str, change: impl Fn(&mut Top)) -> Given {
     let mut top = Top { length: mm(1200), width: mm(400), apart: mm(100), split: true, ..Top::default() };
     change(&mut top);
     let job = story.names.job("bench").unwrap();
-    let ask = Ask { job, what: What::Top(top), turned: vec![], bought: vec![], without: vec![] };
+    let ask = Ask { job, what: What::Top(top), turned: vec![], bought: vec![], without: vec![], over: None };
     given(&Shop::of(&story.book, story.now.at), &ask).unwrap()
 }
 
@@ -89,7 +89,8 @@ fn rows_in_inches_are_what_a_tape_reads() {
     assert_eq!(story.refused, []);
     let inches = |n: i64| Length::INCH.times(n).unwrap();
     let top = Top { length: inches(48), width: inches(16), rows: Some(7), split: true, ..Top::default() };
-    let ask = Ask { job: story.names.job("bench").unwrap(), what: What::Top(top), turned: vec![], bought: vec![], without: vec![] };
+    let ask =
+        Ask { job: story.names.job("bench").unwrap(), what: What::Top(top), turned: vec![], bought: vec![], without: vec![], over: None };
     let given = given(&Shop::of(&story.book, story.now.at), &ask).unwrap();
     let Wish::Panel(panel) = &given.ready.wish else { panic!("a top") };
     let of_64 = |n: i64| Length::INCH_64TH.times(n).unwrap();

@@ -27,7 +27,7 @@ fn asked(story: &Story, (width, rows): (i64, Option<u32>), ends: bool) -> Given 
     let top = Top { length: mm(1200), width: mm(width), thickness: None, rows, apart: mm(100), split: true, ..Top::default() };
     let others = sources(&shop, job).unwrap().into_iter().filter(|source| (source.pile.width == Some(mm(150))) != ends);
     let turned = others.map(|source| source.which()).collect();
-    given(&shop, &Ask { job, what: What::Top(top), turned, bought: vec![], without: vec![] }).unwrap()
+    given(&shop, &Ask { job, what: What::Top(top), turned, bought: vec![], without: vec![], over: None }).unwrap()
 }
 
 fn tenths(volume: Volume) -> String {

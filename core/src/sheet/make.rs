@@ -90,6 +90,8 @@ pub struct Ask {
     pub bought: Vec<Boards>,
     /// Parts that are left out, by their names.
     pub without: Vec<String>,
+    /// So much over in width for this plan alone; else as the saw's figures say.
+    pub over: Option<Length>,
 }
 
 /// Why pieces can't be used.
@@ -188,6 +190,13 @@ pub fn figures(shop: &Shop, units: Units) -> Answer<Figures> {
     figures_of(&shop.workshop, units)
 }
 
+/// The same with what is asked for one plan alone.
+fn asked_figures(shop: &Shop, job: &Job, ask: &Ask) -> Answer<Figures> {
+    let figures = figures(shop, job.units)?;
+    let [long, wide, thick] = figures.allow;
+    Ok(Figures { allow: [long, ask.over.unwrap_or(wide), thick], ..figures })
+}
+
 /// The same of a workshop.
 ///
 /// # Errors
@@ -218,7 +227,7 @@ pub fn fitting(shop: &Shop, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
 }
 
 fn fitting_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Answer<Vec<(Source, Option<Unfit>)>> {
-    let figures = figures(shop, job.units)?;
+    let figures = asked_figures(shop, job, ask)?;
     let why = |source: &Source| unfit(&ask.what, &job.parts, &figures, source);
     let all = all.into_iter().chain(buy::to_buy(&ask.bought, job.units));
     Ok(all.map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
@@ -319,7 +328,7 @@ fn asked_parts(mut job: Job, ask: &Ask) -> Job {
 
 /// The same of a job that need not be in the book, and of all these pieces.
 pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Result<Given, WhyNot> {
-    let mut figures = figures(shop, job.units)?;
+    let mut figures = asked_figures(shop, job, ask)?;
     if job.parts.is_empty() && matches!(ask.what, What::Parts(_) | What::Sticks(_)) {
         return Err(WhyNot::NoParts);
     }

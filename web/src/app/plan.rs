@@ -22,7 +22,7 @@ use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
-use fivebar_core::quantity::{Id, Set};
+use fivebar_core::quantity::{Id, Length, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Boards, Given, Way, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
@@ -127,6 +127,8 @@ pub enum Tap {
     Use,
     /// The same, where the wood of the plan before stays in the job, or goes back.
     UseAnd(bool),
+    /// So much over in width for this plan alone, or as the saw's figures say; it is planned at once.
+    Over(Option<Length>),
     /// A part is left out, or comes in again; and the plan is tried again where it was refused for it.
     LeaveOut(String),
     /// The page of a pile, where its size is put right.
@@ -166,6 +168,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
         Tap::LeaveOut(name) => leave_out(app, name),
+        Tap::Over(over) => {
+            app.plan.draft.over = over;
+            go(app);
+        }
         Tap::Way(way) => {
             (app.plan.draft.mixed, app.plan.draft.pick) = (way.mixed, Some(way.pick));
             go(app);
@@ -277,13 +283,14 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     Some(Plan { page: Page::Ask, draft: Draft::of(&ask, typing), changed: true, ..Plan::default() })
 }
 
-fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood]): (&[Boards], [bool; 3])) -> Option<Plan> {
+fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over]): (&[Boards], [bool; 4])) -> Option<Plan> {
     let (mut given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
     // What the maker left to the pieces is not what they gave once.
     if let What::Top(top) = &mut given.ask.what {
         (top.rows, top.thickness) = (top.rows.filter(|_| !rows), top.thickness.filter(|_| !thickness));
         top.pick = top.pick.take().filter(|_| !wood);
     }
+    given.ask.over = over.then_some(given.ready.figures.allow[1]);
     // What another phone says no plan can pass is not proven here.
     if kept.by != app.shelf().device() {
         answered.bound.clear();

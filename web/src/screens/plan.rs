@@ -5,6 +5,7 @@ mod ask;
 mod boards;
 mod buy;
 mod nearly;
+mod over;
 mod picture;
 mod piles;
 mod saw;

@@ -22,7 +22,7 @@ use crate::sheet::rack::{RackPile, rack_pile};
 pub fn asked_again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<Ask> {
     let (asked, _) = kept.told()?;
     let without = kept.plan.parts.iter().flatten().filter(|part| part.n == 0).map(|part| part.name.clone()).listed();
-    let mut ask = Ask { job: kept.plan.job, what: what(&asked, &kept.plan)?, turned: vec![], bought: bought.to_vec(), without };
+    let mut ask = Ask { job: kept.plan.job, what: what(&asked, &kept.plan)?, turned: vec![], bought: bought.to_vec(), without, over: None };
     let is_in = |source: &Source| {
         let (Lying { haul, pile }, in_job) = source.which();
         kept.plan.piles.iter().any(|it| (it.haul, it.pile, it.in_job == Some(true)) == (haul, pile, in_job))

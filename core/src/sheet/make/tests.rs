@@ -29,7 +29,7 @@ fn ask(story: &Story, in_job: bool) -> Ask {
     let turned = if in_job { turned.collect() } else { vec![] };
     let others = all.iter().filter(|source| !source.in_job && (in_job || !ends(source))).map(Source::which);
     let turned: Vec<Which> = turned;
-    Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect(), bought: vec![], without: vec![] }
+    Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect(), bought: vec![], without: vec![], over: None }
 }
 
 /// The reference plan of the drawing: strip, place, length in millimetres.
@@ -171,7 +171,7 @@ fn the_parts_of_the_stands_find_their_piles() {
     let story = tell(crate::story::STANDS);
     let job = story.names.job("stands").expect("the job");
     let shop = Shop::of(&story.book, story.now.at);
-    let given = given(&shop, &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without: vec![] }).unwrap();
+    let given = given(&shop, &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without: vec![], over: None }).unwrap();
     let Asked::Parts(problem) = &given.ready.asked else { panic!("parts") };
     let glued: Vec<(&str, bool)> = problem.parts.iter().map(|part| (part.id.as_str(), part.glue)).collect();
     assert_eq!(glued, [("top", true), ("leg", false), ("rail", false), ("peg", false)]);
@@ -190,7 +190,7 @@ fn boards_to_buy_are_planned_with_and_told() {
     let price = Money::whole(Decimal::from(14), Currency::USD);
     let inches = |n: i64| Length::INCH_64TH.times(n * 16).unwrap();
     let boards = Boards { wood: Key::read("ash-white"), size: [8, 24, 240].map(inches), n: 5, price };
-    let ask = Ask { job, what: What::Parts(Some(3)), turned: vec![], bought: vec![boards], without: vec![] };
+    let ask = Ask { job, what: What::Parts(Some(3)), turned: vec![], bought: vec![boards], without: vec![], over: None };
     let given = given(&shop, &ask).unwrap();
     let mut on = |_: crate::plan::patience::Progress<'_>| true;
     let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(20_000), &mut on), 1);

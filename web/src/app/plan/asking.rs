@@ -41,6 +41,8 @@ pub struct Draft {
     pub buying: Option<Buying>,
     /// Parts that are left out, by their names.
     pub without: Vec<String>,
+    /// So much over in width in this plan alone.
+    pub over: Option<Length>,
 }
 
 fn written(length: Length, typing: Typing) -> String {
@@ -75,7 +77,13 @@ impl Draft {
 
     /// What was asked, typed in again.
     pub fn of(ask: &Ask, typing: Typing) -> Draft {
-        Draft { turned: ask.turned.clone(), bought: ask.bought.clone(), without: ask.without.clone(), ..Draft::of_what(&ask.what, typing) }
+        Draft {
+            turned: ask.turned.clone(),
+            bought: ask.bought.clone(),
+            without: ask.without.clone(),
+            over: ask.over,
+            ..Draft::of_what(&ask.what, typing)
+        }
     }
 
     fn of_what(what: &What, typing: Typing) -> Draft {
@@ -144,7 +152,14 @@ impl Draft {
                 Shape::Sticks => What::Sticks(None),
                 Shape::Field => What::Field(Field::default()),
             };
-            Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone(), without: self.without.clone() })
+            Some(Ask {
+                job,
+                what,
+                turned: self.turned.clone(),
+                bought: self.bought.clone(),
+                without: self.without.clone(),
+                over: self.over,
+            })
         })
     }
 
@@ -156,7 +171,7 @@ impl Draft {
             Shape::Sticks => What::Sticks(self.count(0, typing)?),
             Shape::Field => What::Field(self.field(typing)?),
         };
-        Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone(), without: self.without.clone() })
+        Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone(), without: self.without.clone(), over: self.over })
     }
 
     fn count(&mut self, nth: usize, typing: Typing) -> Option<Option<Count>> {

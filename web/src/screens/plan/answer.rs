@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{nearly, picture, saw, say, side, since, sizes, told, ways};
+use super::{nearly, over, picture, saw, say, side, since, sizes, told, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -74,6 +74,7 @@ fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
+    shown.extend(if since.taken { vec![] } else { over::choices(given, sheet, seen) });
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
     let more =
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];

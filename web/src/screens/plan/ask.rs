@@ -2,7 +2,7 @@
 
 use super::super::slots::{Slot, figures, figures_in, no, under_thumb};
 use super::super::{Screen, Seen};
-use super::{Boards, say, since, sketch, ways};
+use super::{Boards, over, say, since, sketch, ways};
 use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
@@ -36,6 +36,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(why)
         .kids(refused)
         .kids(since::parts(none_fits, &draft.without))
+        .kids(over::asked(draft.over.filter(|_| shape == Shape::Parts), units, seen))
         .kids(piles_key((none_fits, ask, &fit), sheet, app, seen))
         .kid(el("div", "push"))
         .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))))

@@ -131,7 +131,7 @@ fn stands(without: &[&str]) -> (Bench, (Given, Answered, PlanSheet)) {
     let bench = Bench::of(crate::story::STANDS);
     let job = bench.story.names.job("stands").unwrap();
     let without = without.iter().map(|name| (*name).to_owned()).collect();
-    let given = given(&bench.shop(), &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without }).unwrap();
+    let given = given(&bench.shop(), &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without, over: None }).unwrap();
     let mut on = |_: crate::plan::patience::Progress<'_>| true;
     let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(20_000), &mut on), 1);
     let shown = sheet(&given.ready, &answered, given.room).unwrap();
@@ -315,7 +315,7 @@ fn of_sticks(bench: &Bench, without: &str, long: i64) -> (Given, Answered, PlanS
     let job = bench.story.names.job("tray").unwrap();
     let all = sources(&bench.shop(), job).unwrap();
     let turned = all.iter().filter(|it| !it.in_job && it.pile.length.is_some_and(|it| it < mm(long))).map(Source::which).collect();
-    let ask = Ask { job, what: What::Sticks(Some(1)), turned, bought: vec![], without: vec![without.into()] };
+    let ask = Ask { job, what: What::Sticks(Some(1)), turned, bought: vec![], without: vec![without.into()], over: None };
     let given = given(&bench.shop(), &ask).unwrap();
     let mut goes_on = |_: crate::plan::patience::Progress<'_>| true;
     let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(2_000), &mut goes_on), 1);
