@@ -26,7 +26,7 @@ use fivebar_core::quantity::{Id, Length, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Boards, Given, Way, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
-pub use used::{Before, Since, since, was_used, why_not};
+pub use used::{Before, Since, in_use_by, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;
@@ -216,7 +216,7 @@ fn at_the_saw(app: &mut App, job: Id) {
     (app.which, app.jobs.open, app.jobs.draft) = (order::Which::Own, Some(job), None);
     open(app);
     // What lies in hand may be another plan, made since.
-    if let Some(plan) = beside::to_cut(app, job) {
+    if let Some(plan) = beside::to_cut(app, job).or_else(|| in_use_by(app, job).last().map(|(plan, ..)| *plan)) {
         show(app, plan);
     }
 }

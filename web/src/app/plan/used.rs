@@ -41,6 +41,13 @@ pub struct Since {
     pub others: Vec<(Id, Shape, Wall)>,
 }
 
+/// The plans by which a job has wood, the oldest first: the entry, what it makes, and when it was used.
+pub fn in_use_by(app: &App, job: Id) -> Vec<(Id, Shape, Wall)> {
+    let shop = app.shelf().shop(app.now.at);
+    let plans = shop.job(job).map(|job| job.plans).unwrap_or_default();
+    with_wood(&shop, &plans).into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect()
+}
+
 /// Told once for a page: each look folds the rack.
 pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let shop = app.shelf().shop(app.now.at);

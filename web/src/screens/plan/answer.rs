@@ -18,7 +18,7 @@ use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Field, Given, What};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let Some(given) = &app.plan.given else { return super::choose(sheet) };
+    let Some(given) = &app.plan.given else { return super::choose(sheet, app, seen) };
     let found = app.plan.found.as_ref();
     let since = found.map(|found| since_then(app, given, found)).unwrap_or_default();
     let top = top(given, sheet, (app, &since), seen);
@@ -28,6 +28,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(under_way(given, app, seen))
         .kids(found.map(|found| plan(given, found, (app, &since), seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
+    let second = second.kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
     Screen::new("jobs/plan-answer", head(top), main).foot(foot(given, sheet, (app, &since), seen)).says_it()
 }

@@ -40,7 +40,8 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(piles_key((none_fits, ask, &fit), sheet, app, seen))
         .kid(el("div", "push"))
         .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))))
-        .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)));
+        .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)))
+        .kids(since::in_use(sheet.job, app, seen));
     let keys = el("div", "g2").kid(key("key solid t22", words::PLAN, "", say(Tap::Go))).kid(key(
         "key soft",
         words::OTHER_SHAPE,
