@@ -429,6 +429,7 @@ pub fn stack(shop: &Shop, source: &Source) -> Stack {
     Stack {
         place,
         name: pile.name.clone(),
+        label: if source.bought.is_some() { String::new() } else { pile.label.clone() },
         wood: pile.wood.as_ref().map(Key::to_string),
         sizes: [pile.thickness, pile.width, pile.length],
         piece: pile.piece,

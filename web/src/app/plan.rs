@@ -24,7 +24,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Length, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
-use fivebar_core::sheet::make::{Boards, Given, Way, What, Which, WhyNot};
+use fivebar_core::sheet::make::{Ask, Boards, Given, Way, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
 pub use used::{Before, Since, in_use_by, since, was_used, why_not};
 
@@ -77,6 +77,8 @@ pub struct Plan {
     asked: Vec<(Id, Draft)>,
     pub given: Option<Box<Given>>,
     pub why_not: Option<WhyNot>,
+    /// What that was found of: what was asked, and how long the book was.
+    refused: Option<(Ask, usize)>,
     pub stands: Stands,
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
@@ -332,6 +334,7 @@ fn go(app: &mut App) {
         Ok(given) => begin(app, given),
         Err(why) => {
             app.orders.push(Order::Feel(Feel::Refused));
+            app.plan.refused = Some((ask, app.shelf().book.len()));
             (app.plan.why_not, app.plan.page) = (Some(why), Page::Ask);
         }
     }

@@ -124,5 +124,9 @@ pub fn why_not(app: &App) -> Option<WhyNot> {
     let (why, job) = (app.plan.why_not.as_ref()?, app.jobs.open?);
     let typing = app.speech.typing(app.shelf().shop(app.now.at).job(job).ok()?.units);
     let ask = app.plan.draft.rough(job, typing)?;
+    // The problem is not made again on each look: only where something else is asked, or the book has more.
+    if app.plan.refused.as_ref().is_some_and(|(of, entries)| *of == ask && *entries == app.shelf().book.len()) {
+        return Some(why.clone());
+    }
     given_to(app, &ask).err().filter(|now| now == why)
 }

@@ -35,7 +35,20 @@ pub fn list(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Vec<
         tick(line, (nth, done), small(line))
     });
     let head = el("div", "row").kid(title).kids(beside.map(|name| worded("p", "t14", name)));
-    vec![head].into_iter().chain(before).chain([el("div", "ticks").kids(keys)]).collect()
+    let sizes = printed_sizes(given, sheet, seen);
+    vec![head].into_iter().chain([el("p", "t14 print-only").text(sizes)]).chain(before).chain([el("div", "ticks").kids(keys)]).collect()
+}
+
+/// On paper the pieces have their size: "A: 27 × 62 × 1010; B: 40 × 150 × 365".
+fn printed_sizes(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
+    let cut = |place: usize| sheet.used.iter().any(|used| used.source == place && 0 < used.used);
+    let all = given.ready.sources.iter().enumerate().filter(|(place, _)| cut(*place));
+    let size = |source: &fivebar_core::sheet::plan::ready::Source| {
+        let [thick, wide, long] =
+            source.stack.sizes.map(|side| side.map_or_else(|| "?".to_owned(), |side| seen.speech.length(side, given.units)));
+        format!("{}: {thick} × {wide} × {long}", source.letter)
+    };
+    all.map(|(_, source)| size(source)).collect::<Vec<_>>().join("; ")
 }
 
 /// A pile and what is done to its pieces first.

@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::{say, source_name};
-use crate::app::plan::{Before, Found, Since, Tap, cuts_left, in_use_by};
+use crate::app::plan::{Before, Found, Since, Tap, in_use_by};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
@@ -139,12 +139,7 @@ pub fn saw_words(left: &[(Id, usize, usize)], job: Id, seen: Seen<'_>) -> Option
     left.iter().find(|(of, ..)| *of == job).map(|(_, left, of)| words::cuts_left(&n(*left), &n(*of)))
 }
 
-/// The way to the saw from the list of jobs: one line for each that is not cut to its end, named by `name`.
-pub fn to_saw(app: &App, name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
-    ways_to_saw(&cuts_left(app), name, seen)
-}
-
-/// The same of cuts that are counted already.
+/// The ways to the saw: one line for each job that is not cut to its end, named by `name`.
 pub fn ways_to_saw(all: &[(Id, usize, usize)], name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let one = |(job, ..): &(Id, usize, usize)| {
         let (name, said) = (name(*job)?, saw_words(all, *job, seen)?);

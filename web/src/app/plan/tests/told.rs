@@ -196,7 +196,12 @@ fn a_pattern_is_chosen_and_not_added() {
 fn paper_says_lengths_and_that_it_was_early() {
     let strips = without(1, vec![Tap::Shape(Shape::Rows)]);
     let (mut app, shown) = said("", &strips, &["1200", "400"]);
-    assert!(shown.contains("A: 1005") && shown.contains("print-only\">Printed before the search was done"), "{shown}");
+    assert!(
+        shown.contains("A: 1005")
+            && shown.contains("print-only\">A: 27 × 62 × 1010<")
+            && shown.contains("print-only\">Printed before the search was done"),
+        "{shown}"
+    );
     heard(&mut app, [Tap::Stop]);
     assert!(!page(&app).contains("Printed before the search was done"));
 }
