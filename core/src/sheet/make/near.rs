@@ -1,10 +1,10 @@
 //! Near misses: a top a little narrower that needs a row less.
 
-use super::top::step;
 use super::{Given, What};
 use crate::quantity::Length;
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::ready::Source;
+use crate::sheet::plan::trim::step;
 use crate::sheet::plan::wish::Wish;
 
 /// A width a little less than was asked, and the rows it needs.

@@ -4,6 +4,7 @@ use super::{Source, Top, Unfit, back, less, nm};
 use crate::quantity::{Count, Decimal, Key, Length};
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::ready::ripped;
+use crate::sheet::plan::trim::step;
 use crate::sheet::plan::wish::Panel;
 
 /// A way to make a top.
@@ -38,12 +39,6 @@ pub(super) fn strip(top: &Top, rows: Count, figures: &Figures) -> Length {
     let row = up(nm(top.width), i64::from(rows));
     let exact = nm(top.width).checked_rem(i64::from(rows)) == Some(0) && row.checked_rem(fine(step)) == Some(0);
     Length::nm(if exact { row } else { up(row, step).saturating_mul(step) }).unwrap_or_default()
-}
-
-/// What a tape at the saw reads: tenths of a millimetre, else thirty-seconds of an inch.
-pub(super) fn step(figures: &Figures) -> i64 {
-    let (tenth, inch) = (nm(Length::TENTH_MM), nm(Length::INCH_64TH).saturating_mul(2));
-    if nm(figures.kerf).checked_rem(tenth) == Some(0) { tenth } else { inch }
 }
 
 /// Rows that come out are as wide as they come out; of inches only where a tape reads it.

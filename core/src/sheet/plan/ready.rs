@@ -2,6 +2,7 @@
 
 use super::figures::Figures;
 use super::stock::{Joins, LeftOut, Stack};
+use super::trim::trimmed;
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
 use crate::plan::{Asked, field, parts, rows, sticks};
 use crate::quantity::{Length, begin_large};
@@ -263,6 +264,10 @@ fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMu
     let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| {
         let [thickness, width, length] = source.size.map(&mut *of);
         let thickness = highest(tiles, figures, of).map_or(thickness, |most| thickness.min(most));
+        let [length, width] = match trimmed(tiles, figures, source) {
+            Some(sides) => sides.map(&mut *of),
+            None => [length, width],
+        };
         let density = source.stack.density.as_kg_per_cubic_metre().round() as i64;
         let species = source.stack.wood.clone().unwrap_or_else(|| source.letter.clone());
         field::problem::Pile { id: source.letter.clone(), species, count: source.count, length, width, thickness, density }

@@ -115,10 +115,19 @@ fn cut(line: &CutLine, given: &Given, seen: Seen<'_>) -> String {
         n.map_or_else(|| length.clone(), |n| words::times(&n, &length))
     };
     if let (true, [one]) = (line.numbers.is_empty(), line.pieces.as_slice()) {
-        return words::whole(&number(line.n, seen), &seen.speech.length(one.size[0], units));
+        let (n, length) = (number(line.n, seen), seen.speech.length(one.size[0], units));
+        return if is_trimmed(line, one, given) { words::whole(&n, &length) } else { words::cut_to(&n, &length) };
     }
     let pieces = line.pieces.iter().map(piece).collect::<Vec<_>>().join(" + ");
     if line.n == 1 { pieces } else { words::alike(given.ask.what.shape(), &number(line.n, seen), &pieces) }
+}
+
+/// No more is off than what is trimmed of ends.
+fn is_trimmed(line: &CutLine, cut: &Cut, given: &Given) -> bool {
+    let Some(source) = given.ready.sources.get(line.source) else { return true };
+    let figures = &given.ready.figures;
+    let ends = figures.end_trim.max(figures.square).as_nm().saturating_mul(2).saturating_add(figures.allow[0].as_nm());
+    source.size[2].as_nm().saturating_sub(cut.size[0].as_nm()) <= ends
 }
 
 fn tick(line: &Line, (nth, done): (usize, bool), small: bool) -> El<Msg> {

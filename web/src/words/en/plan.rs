@@ -162,8 +162,8 @@ pub fn never(shape: Shape, n: &str, one: bool) -> String {
 
 pub const NO_PLAN_MORE: &str = "No plan can make more.";
 pub const NO_NEARER: &str = "No field of these pieces comes nearer.";
-/// Tiles are planned as large as their pieces give; others are not looked at.
-pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles as large as these pieces give comes nearer; smaller tiles may.";
+/// Tiles are planned as large as their pieces give, or as make the sides asked; others are not looked at.
+pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles of these sizes comes nearer; others may.";
 
 pub fn less_wood(percent: &str) -> String {
     format!("At most {percent} % less wood is possible.")
@@ -270,6 +270,10 @@ pub fn ripped_in(n: i64, written: String) -> String {
         6 => "six".into(),
         _ => written,
     }
+}
+
+pub fn cut_to(n: &str, length: &str) -> String {
+    format!("{n} cut to {length}")
 }
 
 pub fn whole(n: &str, length: &str) -> String {

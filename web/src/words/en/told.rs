@@ -111,7 +111,7 @@ pub const FEWEST_PIECES: &str = "fewest pieces";
 pub const MOST_ROWS: &str = "most rows";
 pub const MOST_PIECES: &str = "most pieces";
 pub const NEAREST_POSSIBLE: &str = "nearest possible";
-pub const NEAREST_AT_FULL_SIZE: &str = "nearest at full size";
+pub const NEAREST_AT_FULL_SIZE: &str = "nearest of these tiles";
 pub const NEAREST_SO_FAR: &str = "nearest so far";
 
 /// "The waste may still be less, by at most 38 mm."

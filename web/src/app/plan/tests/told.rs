@@ -152,7 +152,8 @@ fn a_part_that_is_glued_for_its_over_alone_can_have_less() {
     assert!(page(&again).contains(why), "{}", page(&again));
 }
 
-/// By hand: four ends of 150 less 2 are 592 wide and 365 less 2 deep; planed to the 20 that are asked.
+/// By hand: a strip of 1010 gives 600 and keeps 405, and five of 62 less 2 are 300; planed to the 20 that are asked. Basket is of whole tiles:
+/// two of 150 less 2 are 296, and 365 less 2 gives a block of them.
 #[test]
 fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
     let brick = [Tap::Shape(Shape::Field), Tap::Pattern(1)];
@@ -161,15 +162,18 @@ fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
         &brick,
         &["600", "300", "20"],
         &[
-            "nearest at full size",
-            "Not within 3 mm. The nearest is 592 × 363 mm, 20 high.<",
-            "No field of tiles as large as these pieces give comes nearer; smaller tiles may.",
-            "Asked: brick, 600 × 300 mm, 20 high. It is 8 narrower, 63 deeper.",
+            "nearest possible",
+            "Brick, 600 × 300 mm, 20 high.",
+            "No field of these pieces comes nearer.",
+            "Asked: brick, 600 × 300 mm, 20 high. It is just so.",
             "plane to 20 thick",
             "Waste",
-            "Across its 592 mm it moves",
         ],
     );
+    let straight = ["5 cut to 600", "405 left to keep", "Straight, 600 × 300 mm, 20 high.", "Left 32 whole and 5 of 405"];
+    check("", &without(1, vec![Tap::Shape(Shape::Field)]), &["600", "300", "20"], &straight);
+    let basket = ["nearest of these tiles", "No field of tiles of these sizes comes nearer; others may."];
+    check("", &[Tap::Shape(Shape::Field), Tap::Pattern(2)], &["600", "300", "20"], &basket);
     let (app, shown) = said("", &brick, &["592", "363", "38"]);
     assert!(shown.contains("Brick, 592 × 363 mm, 38 high.") && shown.contains("It is just so."), "{shown}");
     assert!(shown.contains("nearest possible") && shown.contains("No field of these pieces comes nearer."), "{shown}");
