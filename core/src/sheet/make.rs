@@ -5,6 +5,7 @@ pub mod buy;
 mod changes;
 pub mod keep;
 pub mod near;
+pub mod planned;
 mod top;
 
 pub use buy::Boards;

@@ -210,6 +210,25 @@ fn paper_says_lengths_and_that_it_was_early() {
     assert!(!page(&app).contains("Printed before the search was done"));
 }
 
+/// The waste of the plan and what is planned of the wood taken make a hundred, of parts and of a top in rows; nothing is finished yet.
+#[test]
+fn the_waste_and_what_is_planned_make_a_hundred() {
+    for (parts, taps, figures) in [(PARTS, vec![Tap::Shape(Shape::Parts)], &[][..]), ("", vec![Tap::Shape(Shape::Rows)], &["1200", "400"])]
+    {
+        let (mut app, shown) = said(parts, &taps, figures);
+        let tenths = |text: &str, before: &str, after: &str| {
+            let figure = text.split(before).nth(1).and_then(|rest| rest.split(after).next()).unwrap_or_else(|| panic!("{before}: {text}"));
+            let (whole, tenth) = figure.split_once('.').unwrap_or((figure, "0"));
+            whole.parse::<i64>().unwrap() * 10 + tenth.parse::<i64>().unwrap()
+        };
+        let waste = tenths(&shown, " litres taken, ", " %");
+        heard(&mut app, [Tap::Use]);
+        app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [50; 10] });
+        let planned = tenths(&page(&app), "<span>Planned of taken</span><span class=\"w8\">", " %");
+        assert!((planned + waste - 1_000).abs() < 2, "{planned} {waste}: {}", page(&app));
+    }
+}
+
 /// What the plan says is taken is what the job says is taken; each share stands under what it is of.
 #[test]
 fn the_plan_and_the_wood_of_the_job_agree() {
@@ -226,7 +245,7 @@ fn the_plan_and_the_wood_of_the_job_agree() {
     let after = wood(&mut app);
     for words in [
         &*format!("<span>Taken for good</span><span class=\"w8\">{taken} litres</span>"),
-        "Finished of taken",
+        "Planned of taken",
         "All that was fetched with it",
     ] {
         assert!(after.contains(words), "{words}: {after}");
