@@ -19,6 +19,9 @@ struct Row {
     is_first_equal: bool,
     is_proven: bool,
     is_proven_there: bool,
+    /// Whether theirs rests on whole numbers alone, and ours goes as far.
+    is_exact_there: bool,
+    is_as_far: bool,
     millis: f64,
     their_seconds: f64,
 }
@@ -39,7 +42,7 @@ fn row(name: &str, known: &serde_json::Value, time: Duration) -> Row {
         began.elapsed() < time
     };
     let solution = instance.solve(&mut Patience::new(None, &mut goes_on), 1);
-    let (theirs, senses) = (figures(&known["value"]), instance.senses());
+    let (theirs, bound, senses) = (figures(&known["value"]), figures(&known["bound"]), instance.senses());
     let verdict = match (better(senses, &solution.worth, &theirs), better(senses, &theirs, &solution.worth)) {
         (true, _) => "better",
         (_, true) => "worse",
@@ -54,6 +57,8 @@ fn row(name: &str, known: &serde_json::Value, time: Duration) -> Row {
         is_first_equal: solution.worth.first() == theirs.first() || verdict == "better",
         is_proven: solution.worth == solution.bound,
         is_proven_there: known["proven"] == true,
+        is_exact_there: known["bound_by"] == "exact",
+        is_as_far: (0..known["proven_figures"].as_u64().unwrap_or(0) as usize).all(|nth| solution.bound.get(nth) == bound.get(nth)),
         millis: found,
         their_seconds,
     };
@@ -93,12 +98,15 @@ fn main() {
             rows.iter().filter(good).filter(|r| 0.1 <= r.their_seconds).map(|r| r.their_seconds * 1e3 / r.millis.max(0.01)).collect();
         let quick: Vec<f64> = rows.iter().filter(good).filter(|r| r.their_seconds < 0.1).map(|r| r.millis).collect();
         println!(
-            "{kind} {class}: {} instances, first figure as good {}, all as good {}, proven {} (theirs {}), median {:.0} times as fast where theirs took 0.1 s, {:.1} ms elsewhere",
+            "{kind} {class}: {} instances, first figure as good {}, all as good {}, proven {} (theirs {}), as far as theirs {}, and where theirs are exact {} of {}, median {:.0} times as fast where theirs took 0.1 s, {:.1} ms elsewhere",
             rows.len(),
             count(&|row| row.is_first_equal),
             count(&|row| row.verdict != "worse"),
             count(&|row| row.is_proven),
             count(&|row| row.is_proven_there),
+            count(&|row| row.is_as_far),
+            count(&|row| row.is_exact_there && row.is_as_far),
+            count(&|row| row.is_exact_there),
             median(slow),
             median(quick),
         );
