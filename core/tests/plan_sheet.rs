@@ -33,6 +33,7 @@ fn stack(wood: &str, n: u32, sizes: [Option<Length>; 3]) -> Stack {
     let known = woods.find(wood).unwrap();
     Stack {
         place: Place::Bought,
+        label: String::new(),
         name: None,
         piece: None,
         wood: Some(wood.into()),

@@ -24,10 +24,10 @@ fn mm(n: i64) -> Length {
 fn asked(story: &Story, (width, rows): (i64, Option<u32>), ends: bool) -> Given {
     let shop = Shop::of(&story.book, story.now.at);
     let job = story.names.job("bench").unwrap();
-    let top = Top { length: mm(1200), width: mm(width), thickness: None, rows, apart: mm(100), split: true };
+    let top = Top { length: mm(1200), width: mm(width), thickness: None, rows, apart: mm(100), split: true, ..Top::default() };
     let others = sources(&shop, job).unwrap().into_iter().filter(|source| (source.pile.width == Some(mm(150))) != ends);
     let turned = others.map(|source| source.which()).collect();
-    given(&shop, &Ask { job, what: What::Top(top), turned, bought: vec![], without: vec![] }).unwrap()
+    given(&shop, &Ask { job, what: What::Top(top), turned, bought: vec![], without: vec![], over: None }).unwrap()
 }
 
 fn tenths(volume: Volume) -> String {
@@ -38,7 +38,7 @@ fn tenths(volume: Volume) -> String {
 fn used(story: &Story, given: &Given) -> (PlanSheet, [String; 2]) {
     let answered = given.ready.asked.solve(&mut Patience::new(Some(60_000), &mut |_: Progress<'_>| true), 1);
     let told = sheet(&given.ready, &answered, given.room).unwrap();
-    let (plan, left) = (kept(given, &answered, &told), left_over(given, &told, &|_| "left".into()));
+    let (plan, left) = (kept(given, &answered, &told), left_over(given, &told, &|_, _| "left".into()));
     let mut book = story.book.clone();
     let act =
         decide(&book, &Command::Plan(PlanCommand::Use { plan, left, instead: false }), Now { wall: story.now, chance: [1; 10] }).unwrap();

@@ -5,14 +5,17 @@ pub mod buy;
 mod changes;
 pub mod keep;
 pub mod near;
+pub mod planned;
+mod top;
 
 pub use buy::Boards;
 pub use changes::Change;
+pub use top::{Pick, Way};
 
 use super::plan::figures::Figures;
-use super::plan::ready::{Ready, ready, ripped};
+use super::plan::ready::{Ready, ready};
 use super::plan::stock::{Place, Stack};
-use super::plan::wish::{Panel, Parts, Tiles, Wish};
+use super::plan::wish::{Parts, Tiles, Wish};
 use super::rack::{RackPile, rack};
 use super::shop::Shop;
 use crate::ledger::decide::Lying;
@@ -25,18 +28,22 @@ use crate::wood::moisture::Moisture;
 use crate::wood::movement::{Room, Sawn};
 
 /// A top in rows: finished sides, how many rows, and how its joints lie.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Top {
     pub length: Length,
     /// Across all its rows.
     pub width: Length,
-    /// As thick as the thinnest pieces give, where nothing is said.
+    /// As thick as some of the pieces give with the least waste, where nothing is said.
     pub thickness: Option<Length>,
-    /// As wide as the pieces allow, where nothing is said.
+    /// As many as some of the pieces give with the least waste, where nothing is said.
     pub rows: Option<Count>,
     pub apart: Length,
     /// Strips may be cut into pieces on purpose.
     pub split: bool,
+    /// Of several woods; else of one.
+    pub mixed: bool,
+    /// The wood and thickness that were chosen among the ways it could be made; else that with the least waste.
+    pub pick: Option<Pick>,
 }
 
 /// A field of tiles: width, depth and height as far as they matter, and how near is near enough.
@@ -84,6 +91,8 @@ pub struct Ask {
     pub bought: Vec<Boards>,
     /// Parts that are left out, by their names.
     pub without: Vec<String>,
+    /// So much over in width for this plan alone; else as the saw's figures say.
+    pub over: Option<Length>,
 }
 
 /// Why pieces can't be used.
@@ -123,6 +132,8 @@ pub struct Given {
     pub room: Room,
     pub units: Units,
     pub lacks: Lacks,
+    /// Of a top, the ways it could be made: the first is this one. Not known of a plan that is shown again.
+    pub ways: Vec<Way>,
 }
 
 /// What an older book does not say of a plan it keeps.
@@ -180,6 +191,13 @@ pub fn figures(shop: &Shop, units: Units) -> Answer<Figures> {
     figures_of(&shop.workshop, units)
 }
 
+/// The same with what is asked for one plan alone.
+fn asked_figures(shop: &Shop, job: &Job, ask: &Ask) -> Answer<Figures> {
+    let figures = figures(shop, job.units)?;
+    let [long, wide, thick] = figures.allow;
+    Ok(Figures { allow: [long, ask.over.unwrap_or(wide), thick], ..figures })
+}
+
 /// The same of a workshop.
 ///
 /// # Errors
@@ -210,7 +228,7 @@ pub fn fitting(shop: &Shop, ask: &Ask) -> Answer<Vec<(Source, Option<Unfit>)>> {
 }
 
 fn fitting_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Answer<Vec<(Source, Option<Unfit>)>> {
-    let figures = figures(shop, job.units)?;
+    let figures = asked_figures(shop, job, ask)?;
     let why = |source: &Source| unfit(&ask.what, &job.parts, &figures, source);
     let all = all.into_iter().chain(buy::to_buy(&ask.bought, job.units));
     Ok(all.map(|source| (why(&source), source)).map(|(why, source)| (source, why)).collect())
@@ -255,7 +273,7 @@ fn less(length: Length, each: Length) -> i64 {
 
 fn unfit_top(top: &Top, figures: &Figures, [thickness, width, length]: [Length; 3]) -> Option<Unfit> {
     let thick = top.thickness.map_or(0, |finished| nm(finished).saturating_add(nm(back(figures.allow)[0])));
-    let rips = top.rows.map(|rows| rips(strip(top, rows, figures), width, figures));
+    let rips = top.rows.map(|rows| top::rips(top::strip(top, rows, figures), width, figures));
     let least = if rips.is_some_and(|rips| 1 < rips) { figures.machines.plane.max(figures.machines.rip) } else { figures.machines.plane };
     match () {
         () if nm(thickness) < thick => Some(Unfit::TooThin),
@@ -290,56 +308,6 @@ fn unfit_part(part: &Part, figures: &Figures, ([thickness, width, length], by_le
     }
 }
 
-/// How wide one of so many rows is: to a tenth of a millimetre or a sixty-fourth, up, so that they make the width.
-fn strip(top: &Top, rows: Count, figures: &Figures) -> Length {
-    let (tenth, inch) = (nm(Length::TENTH_MM), nm(Length::INCH_64TH));
-    let step = if nm(figures.kerf).checked_rem(tenth) == Some(0) { tenth } else { inch };
-    let up = |n: i64, by: i64| n.saturating_add(by).saturating_sub(1).checked_div(by).unwrap_or(0);
-    let exact = nm(top.width).checked_rem(i64::from(rows)) == Some(0);
-    let row = up(nm(top.width), i64::from(rows));
-    Length::nm(if exact { row } else { up(row, step).saturating_mul(step) }).unwrap_or_default()
-}
-
-/// How many strips for rows so wide a piece gives, with what is jointed off.
-fn rips(row: Length, width: Length, figures: &Figures) -> Count {
-    let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2));
-    let strips = Length::nm(jointed).ok().and_then(|strip| ripped((row, strip), figures, width));
-    strips.and_then(|strips| Count::try_from(strips).ok()).unwrap_or(0)
-}
-
-/// More rows than these are proposed to nobody.
-const ROWS_MOST: Count = 200;
-
-/// How many rows suit the pieces: of those each pile would make as wide as it is, the ones for which most of the length is there, and
-/// the fewest of them. Ours.
-fn suited(top: &Top, figures: &Figures, sources: &[Source]) -> Count {
-    let of = |source: &Source| {
-        let width = source.pile.width?;
-        // Strips that make the width as they are stay as they are.
-        let as_it_is = nm(top.width).checked_rem(nm(width)) == Some(0);
-        let net = if as_it_is { nm(width) } else { less(width, figures.edge_trim).saturating_sub(nm(figures.joint).saturating_mul(2)) };
-        let rows = nm(top.width).saturating_add(net).saturating_sub(1).checked_div(net)?;
-        Count::try_from(rows).ok().filter(|rows| (1..=ROWS_MOST).contains(rows))
-    };
-    let there = |rows: Count| {
-        let strip = strip(top, rows, figures);
-        let long = sources.iter().map(|source| {
-            let strips = source.pile.width.map_or(0, |width| rips(strip, width, figures));
-            let length = source.pile.length.map_or(0, |length| less(length, figures.square).max(0));
-            i128::from(length).saturating_mul(i128::from(strips)).saturating_mul(i128::from(source.n))
-        });
-        long.fold(0, i128::saturating_add).checked_div(i128::from(rows)).unwrap_or(0)
-    };
-    let mut best = (1, -1);
-    for rows in sources.iter().filter_map(of) {
-        let wood = there(rows);
-        if best.1 < wood || (best.1 == wood && rows < best.0) {
-            best = (rows, wood);
-        }
-    }
-    best.0
-}
-
 /// Whether pieces that fit are to be used: those on the rack unless they are left out, those of the job where they are asked for.
 pub fn is_used(ask: &Ask, source: &Source) -> bool {
     source.bought.is_some() || ask.turned.contains(&source.which()) == source.in_job
@@ -361,7 +329,7 @@ fn asked_parts(mut job: Job, ask: &Ask) -> Job {
 
 /// The same of a job that need not be in the book, and of all these pieces.
 pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Result<Given, WhyNot> {
-    let mut figures = figures(shop, job.units)?;
+    let mut figures = asked_figures(shop, job, ask)?;
     if job.parts.is_empty() && matches!(ask.what, What::Parts(_) | What::Sticks(_)) {
         return Err(WhyNot::NoParts);
     }
@@ -372,24 +340,24 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let mut left_out = unfitting(&all);
     let fit = all.into_iter().filter(|(source, why)| why.is_none() && is_used(ask, source)).map(|(source, _)| source);
     let mut sources: Vec<Source> = fit.collect();
+    let mut ways = vec![];
     if let What::Top(top) = &ask.what {
-        let rows = top.rows.unwrap_or_else(|| suited(top, &figures, &sources));
         figures.stagger = top.apart;
-        let gives = |source: &Source| source.pile.width.is_some_and(|width| 0 < rips(strip(top, rows, &figures), width, &figures));
-        let (wide, narrow): (Vec<Source>, Vec<Source>) = sources.into_iter().partition(gives);
-        sources = wide;
-        left_out.extend(narrow.into_iter().map(|source| (source, Unfit::TooNarrow)));
+        ways = top::all_ways(top, &figures, &sources);
+        let (fit, unfit) = top::parted(ways.first(), top, (&figures, sources));
+        sources = fit;
+        left_out.extend(unfit);
     }
     if sources.is_empty() {
         return Err(WhyNot::NoneFits);
     }
-    let wish = wish(ask, job, &figures, &sources)?;
+    let wish = wish(ask, job, (&figures, ways.first()), &sources)?;
     let stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
     let ready = ready(wish, &stock, figures)?;
     if ready.sources.len() != sources.len() {
         return Err(WhyNot::NoneFits);
     }
-    Ok(Given { ask: ask.clone(), ready, sources, left_out, room: room(shop, job)?, units: job.units, lacks: Lacks::default() })
+    Ok(Given { ask: ask.clone(), ready, sources, left_out, room: room(shop, job)?, units: job.units, lacks: Lacks::default(), ways })
 }
 
 /// Those on the rack that do not fit.
@@ -398,7 +366,7 @@ fn unfitting(all: &[(Source, Option<Unfit>)]) -> Vec<(Source, Unfit)> {
     lying.filter_map(|(source, why)| why.map(|why| (source.clone(), why))).collect()
 }
 
-fn wish(ask: &Ask, job: &Job, figures: &Figures, sources: &[Source]) -> Result<Wish, WhyNot> {
+fn wish(ask: &Ask, job: &Job, (figures, way): (&Figures, Option<&Way>), sources: &[Source]) -> Result<Wish, WhyNot> {
     let by_length = matches!(ask.what, What::Sticks(_));
     if matches!(ask.what, What::Parts(_) | What::Sticks(_)) {
         let wood = |part: &Part, source: &Source| part.wood.is_none() || part.wood == source.pile.wood;
@@ -411,7 +379,7 @@ fn wish(ask: &Ask, job: &Job, figures: &Figures, sources: &[Source]) -> Result<W
         }
     }
     Ok(match &ask.what {
-        What::Top(top) => Wish::Panel(panel(top, figures, sources)),
+        What::Top(top) => Wish::Panel(top::panel(top, way.ok_or(WhyNot::NoneFits)?, figures)),
         What::Parts(sets) => Wish::Parts(listed(&job.parts, *sets, figures, sources)),
         What::Sticks(sets) => Wish::Sticks(listed(&job.parts, *sets, figures, sources)),
         What::Field(field) => Wish::Tiles(tiles(field, figures)),
@@ -433,14 +401,6 @@ fn listed(parts: &[Part], sets: Option<Count>, figures: &Figures, sources: &[Sou
         wanted.glue = !sources.iter().any(fits);
     }
     listed
-}
-
-fn panel(top: &Top, figures: &Figures, sources: &[Source]) -> Panel {
-    let rows = top.rows.unwrap_or_else(|| suited(top, figures, sources));
-    let thinnest = sources.iter().filter_map(|source| source.pile.thickness).min().map_or(0, nm);
-    let planed = thinnest.saturating_sub(nm(back(figures.allow)[0])).max(1);
-    let thickness = top.thickness.or(Length::nm(planed).ok()).unwrap_or_default();
-    Panel { length: top.length, width: Some(top.width), thickness, strip: strip(top, rows, figures), split: top.split }
 }
 
 /// No more layers than these are tried. Ours.
@@ -470,6 +430,7 @@ pub fn stack(shop: &Shop, source: &Source) -> Stack {
     Stack {
         place,
         name: pile.name.clone(),
+        label: if source.bought.is_some() { String::new() } else { pile.label.clone() },
         wood: pile.wood.as_ref().map(Key::to_string),
         sizes: [pile.thickness, pile.width, pile.length],
         piece: pile.piece,

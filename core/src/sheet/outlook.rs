@@ -72,7 +72,7 @@ impl Lying {
 
     /// What the rack has, and what the job has.
     fn wood(&self, shop: &Shop, job: &Job) -> Result<Wood, WhyNot> {
-        let mut ask = Ask { job: job.id, what: What::Parts(None), turned: vec![], bought: vec![], without: vec![] };
+        let mut ask = Ask { job: job.id, what: What::Parts(None), turned: vec![], bought: vec![], without: vec![], over: None };
         ask.turned = self.sources.iter().filter(|source| !is_used(&ask, source)).map(Source::which).listed();
         let Given { ready, sources, .. } = given_of(shop, job, (&ask, self.sources.clone()))?;
         let Asked::Parts(problem) = ready.asked else { return Err(WhyNot::NoParts) };

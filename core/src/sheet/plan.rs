@@ -10,6 +10,7 @@ mod rows;
 mod sticks;
 pub mod stock;
 mod tally;
+pub(super) mod trim;
 pub mod wish;
 
 use crate::plan::field::problem::Pattern;

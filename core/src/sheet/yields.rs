@@ -1,11 +1,12 @@
 //! What became of the wood of a job: volumes from bin to piece, and the yields between them. A yield names its two volumes.
 
 use super::carried::JobShare;
+use super::make::planned::planned;
 use super::shop::Shop;
 use crate::haul::worth::Yields;
 use crate::ledger::fold::Job;
 use crate::money::replacement::{BOUGHT_YIELD, BoardPrice, replaced};
-use crate::quantity::{Decimal, Mass, Money, Volume};
+use crate::quantity::{Count, Decimal, Mass, Money, Volume};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::woods::Woods;
 
@@ -15,7 +16,7 @@ pub const OFFCUT_YIELD: Decimal = Yields::USUAL.offcut;
 /// Volumes and yields; none where a size is missing or no part is planned.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wood {
-    /// Of one piece and of all.
+    /// Of one piece by its parts, and of all: by the plans its wood is cut by, else by its parts.
     pub finished_piece: Option<Volume>,
     pub finished: Option<Volume>,
     /// What the job took of its hauls, as measured rough.
@@ -43,7 +44,10 @@ pub struct Wood {
 /// [`crate::refusal::Refusal::OutOfRange`].
 pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
     let finished_piece = job.finished_piece()?;
-    let finished = finished_piece.map(|piece| piece.times(job.pieces)).transpose()?;
+    // What plans make of all its wood is what the parts are, and a top in rows with them.
+    let pieces = shares.iter().fold(0, |sum: Count, share| sum.saturating_add(share.pieces));
+    let by_parts = finished_piece.map(|piece| piece.times(job.pieces)).transpose()?;
+    let finished = planned(shop, job, pieces).or(by_parts);
     let used = sum(shares, |share| share.used)?;
     let gross = sum(shares, |share| share.gross)?;
     let leftovers = sum(shares, |share| share.good.zip(share.used).map(|(good, used)| good.less(used)))?;

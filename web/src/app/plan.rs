@@ -22,11 +22,11 @@ use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
-use fivebar_core::quantity::{Id, Set};
+use fivebar_core::quantity::{Id, Length, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
-use fivebar_core::sheet::make::{Boards, Given, What, Which, WhyNot};
+use fivebar_core::sheet::make::{Ask, Boards, Given, Way, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
-pub use used::{Before, Since, since, was_used, why_not};
+pub use used::{Before, Since, in_use_by, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;
@@ -77,6 +77,8 @@ pub struct Plan {
     asked: Vec<(Id, Draft)>,
     pub given: Option<Box<Given>>,
     pub why_not: Option<WhyNot>,
+    /// What that was found of: what was asked, and how long the book was.
+    refused: Option<(Ask, usize)>,
     pub stands: Stands,
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
@@ -100,6 +102,10 @@ pub enum Tap {
     At(usize),
     Press(Press),
     Split(bool),
+    /// A top may be of several woods, or is of one.
+    Mixed(bool),
+    /// Another of the ways in which a top could be made; it is planned at once.
+    Way(Way),
     /// As many as the wood gives.
     AsMany,
     Pattern(usize),
@@ -123,6 +129,8 @@ pub enum Tap {
     Use,
     /// The same, where the wood of the plan before stays in the job, or goes back.
     UseAnd(bool),
+    /// So much over in width for this plan alone, or as the saw's figures say; it is planned at once.
+    Over(Option<Length>),
     /// A part is left out, or comes in again; and the plan is tried again where it was refused for it.
     LeaveOut(String),
     /// The page of a pile, where its size is put right.
@@ -162,6 +170,14 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
         Tap::LeaveOut(name) => leave_out(app, name),
+        Tap::Over(over) => {
+            app.plan.draft.over = over;
+            go(app);
+        }
+        Tap::Way(way) => {
+            (app.plan.draft.mixed, app.plan.draft.pick) = (way.mixed, Some(way.pick));
+            go(app);
+        }
         Tap::Pile(lying) => pile(app, lying, now),
         Tap::Saw(job) => at_the_saw(app, job),
         Tap::Kept(plan) => show(app, plan),
@@ -202,7 +218,7 @@ fn at_the_saw(app: &mut App, job: Id) {
     (app.which, app.jobs.open, app.jobs.draft) = (order::Which::Own, Some(job), None);
     open(app);
     // What lies in hand may be another plan, made since.
-    if let Some(plan) = beside::to_cut(app, job) {
+    if let Some(plan) = beside::to_cut(app, job).or_else(|| in_use_by(app, job).last().map(|(plan, ..)| *plan)) {
         show(app, plan);
     }
 }
@@ -269,12 +285,14 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     Some(Plan { page: Page::Ask, draft: Draft::of(&ask, typing), changed: true, ..Plan::default() })
 }
 
-fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness]): (&[Boards], [bool; 2])) -> Option<Plan> {
+fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over]): (&[Boards], [bool; 4])) -> Option<Plan> {
     let (mut given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
     // What the maker left to the pieces is not what they gave once.
     if let What::Top(top) = &mut given.ask.what {
         (top.rows, top.thickness) = (top.rows.filter(|_| !rows), top.thickness.filter(|_| !thickness));
+        top.pick = top.pick.take().filter(|_| !wood);
     }
+    given.ask.over = over.then_some(given.ready.figures.allow[1]);
     // What another phone says no plan can pass is not proven here.
     if kept.by != app.shelf().device() {
         answered.bound.clear();
@@ -316,6 +334,7 @@ fn go(app: &mut App) {
         Ok(given) => begin(app, given),
         Err(why) => {
             app.orders.push(Order::Feel(Feel::Refused));
+            app.plan.refused = Some((ask, app.shelf().book.len()));
             (app.plan.why_not, app.plan.page) = (Some(why), Page::Ask);
         }
     }

@@ -5,12 +5,14 @@ mod ask;
 mod boards;
 mod buy;
 mod nearly;
+mod over;
 mod picture;
 mod piles;
 mod saw;
 pub mod since;
 mod sizes;
 mod told;
+mod ways;
 
 use super::jobs::pile_name;
 use super::{Screen, Seen};
@@ -31,7 +33,7 @@ use fivebar_core::sheet::make::Source;
 /// The page as it stands.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     match (app.plan.page, app.plan.draft.shape) {
-        (Page::Choose, _) | (_, None) => choose(sheet),
+        (Page::Choose, _) | (_, None) => choose(sheet, app, seen),
         (Page::Ask, Some(shape)) => ask::screen(shape, sheet, app, seen),
         (Page::Piles, _) => piles::screen(sheet, app, seen),
         (Page::Boards, _) => buy::screen(sheet, app, seen),
@@ -73,8 +75,13 @@ pub fn designs(sheet: &JobSheet, (kept, from): (&[Design], Option<&str>), seen: 
 
 const SHAPES: [Shape; 4] = [Shape::Rows, Shape::Parts, Shape::Sticks, Shape::Field];
 
+/// Back to the job.
+fn to_job() -> El<Msg> {
+    key("key soft h56 wide", rooms::THE_JOB, "", Msg::Jobs(jobs::Tap::Page))
+}
+
 /// Asked by what it looks like, never by the name of a problem.
-fn choose(sheet: &JobSheet) -> Screen {
+fn choose(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let one = |shape: Shape| {
         let (name, under) = words::shape(shape);
         el("button", "key shape")
@@ -85,7 +92,8 @@ fn choose(sheet: &JobSheet) -> Screen {
             .kid(el("span", "s").text(under))
     };
     let main = el("main", "scr").kid(el("h2", "ink1").text(words::WHAT_IT_LOOKS_LIKE)).kid(el("div", "g2").kids(SHAPES.map(one)));
-    let back = key("key soft h56 wide", rooms::THE_JOB, "", Msg::Jobs(jobs::Tap::Page));
+    let main = main.kids(since::in_use(sheet.job, app, seen));
+    let back = to_job();
     let top = Head::new(sheet.name.clone(), words::WHAT_CAN_I_MAKE);
     Screen::new("jobs/plan", head(top), main).foot(el("footer", "foot").kid(back))
 }

@@ -1,12 +1,13 @@
 //! What is left of pieces a job took goes back to the rack, as good pieces of a pile of their size.
 
-use super::Act;
 use super::haul::{PileFacts, new_pile, next_label, within};
+use super::{Act, rests};
 use crate::haul::{Haul, Pile};
-use crate::ledger::Book;
 use crate::ledger::fold;
+use crate::ledger::kind::book::Struck;
 use crate::ledger::kind::haul::PiecesLeft;
-use crate::quantity::{Count, Id, Length};
+use crate::ledger::{Book, Entry, Fact, Subject};
+use crate::quantity::{Count, Id, Length, Listed};
 use crate::refusal::{Answer, Refusal};
 
 /// Pieces alike that are left of those of a pile.
@@ -34,6 +35,31 @@ pub(super) fn left_over(book: &Book, job: Id, left: &[LeftOver], act: &mut Act) 
         act.add(PiecesLeft { haul: one.haul, pile, of: one.of, job, n: one.n });
     }
     Ok(())
+}
+
+/// Where all that plans took of a pile for a job goes back whole, what was to be left of it was never cut off: it lies on the rack no more,
+/// but for what is used already. What goes back is first what plans took, the rest what was taken by hand.
+pub(super) fn whole_again(book: &Book, (haul, of, job): (Id, Id, Id), n: Count, act: &mut Act) {
+    let is_left = |fact: &Fact| matches!(fact, Fact::PiecesLeft(f) if (f.of, f.job) == (of, job));
+    let (mut taken, mut left): (Count, Vec<Id>) = (0, vec![]);
+    let by_plan = |entry: &Entry| {
+        entry.act.is_some_and(|act| book.act(act).into_iter().filter_map(|id| book.entry(id)).any(|(it, _)| is_left(&it.fact)))
+    };
+    for entry in book.about(Subject::Haul(haul)) {
+        match &entry.fact {
+            Fact::PiecesTaken(f) if (f.pile, f.job) == (of, job) && by_plan(entry) => taken = taken.saturating_add(f.n),
+            Fact::PiecesFreed(f) if (f.pile, f.job) == (of, job) => taken = taken.saturating_sub(f.n),
+            fact if is_left(fact) => left.push(entry.id),
+            _ => {}
+        }
+    }
+    if taken == 0 || n < taken {
+        return;
+    }
+    let entries = left.into_iter().filter(|id| rests::allowed(book, &[*id]).is_ok()).listed();
+    if !entries.is_empty() {
+        act.add(Struck { entries });
+    }
 }
 
 fn pile_for(haul: &mut Haul, left: &LeftOver, act: &mut Act) -> Answer<Id> {

@@ -2,14 +2,15 @@
 //! itself, else from today, and what is in neither is said to be missing.
 
 use super::buy::to_buy;
-use super::{Ask, Boards, Field, Given, Lacks, Source, Top, Unfit, What, figures, fitting, places, room, stack, strip, tiles, unfitting};
+use super::top::{Pick, strip};
+use super::{Ask, Boards, Field, Given, Lacks, Source, Top, Unfit, What, figures, fitting, places, room, stack, tiles, unfitting};
 use crate::haul::Pile;
 use crate::ledger::decide::Lying;
 use crate::ledger::fold::{self, Job, KeptPlan, Part};
 use crate::ledger::kind::plan::{DesignPart, PlanKept, PlanPile};
 use crate::plan::field::problem::Mix;
 use crate::plan::{Answered, Asked};
-use crate::quantity::{Count, Currency, Id, Length, Listed, Moment, Wall};
+use crate::quantity::{Count, Currency, Id, Key, Length, Listed, Moment, Wall};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 use crate::sheet::plan::figures::{Figures, Machines};
@@ -21,13 +22,24 @@ use crate::sheet::rack::{RackPile, rack_pile};
 pub fn asked_again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<Ask> {
     let (asked, _) = kept.told()?;
     let without = kept.plan.parts.iter().flatten().filter(|part| part.n == 0).map(|part| part.name.clone()).listed();
-    let mut ask = Ask { job: kept.plan.job, what: what(&asked, &kept.plan)?, turned: vec![], bought: bought.to_vec(), without };
+    let mut ask = Ask { job: kept.plan.job, what: what(&asked, &kept.plan)?, turned: vec![], bought: bought.to_vec(), without, over: None };
     let is_in = |source: &Source| {
         let (Lying { haul, pile }, in_job) = source.which();
         kept.plan.piles.iter().any(|it| (it.haul, it.pile, it.in_job == Some(true)) == (haul, pile, in_job))
     };
     let all = fitting(shop, &ask).ok()?;
-    let turned = all.iter().filter(|(source, why)| why.is_none() && source.bought.is_none() && is_in(source) == source.in_job);
+    // A top of one wood leaves no pile of another out: it was not looked at.
+    let woods = woods_of(&kept.plan);
+    let of_it =
+        |source: &Source| !matches!(&ask.what, What::Top(top) if !top.mixed) || woods.is_empty() || woods.contains(&source.pile.wood);
+    // Nor did anybody leave out what came after it, such as what is left of its own boards.
+    let plan = shop.book.entry(kept.id).map(|(entry, _)| entry.stamp);
+    let was = |source: &Source| {
+        let pile = shop.book.entry(source.pile.pile).map(|(entry, _)| entry);
+        pile.is_none_or(|pile| plan.map_or(pile.wall.at <= kept.at.at, |plan| pile.stamp < plan))
+    };
+    let fits = |source: &Source, why: Option<Unfit>| why.is_none() && source.bought.is_none() && of_it(source) && was(source);
+    let turned = all.iter().filter(|(source, why)| fits(source, *why) && is_in(source) == source.in_job);
     ask.turned = turned.map(|(source, _)| source.which()).listed();
     Some(ask)
 }
@@ -46,7 +58,7 @@ pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, 
     let lacks = Lacks { names, sizes: sources.iter().any(|source| source.sides().is_none()) };
     let ready = Ready { wish, figures, sources: planned, left_out: vec![], unit: kept.plan.unit.as_nm(), asked: asked.clone() };
     let left_out = still_out(shop, &ask, &sources);
-    Some((Given { ask, ready, sources, left_out, room: room(shop, &job).ok()?, units: job.units, lacks }, answered))
+    Some((Given { ask, ready, sources, left_out, room: room(shop, &job).ok()?, units: job.units, lacks, ways: vec![] }, answered))
 }
 
 /// What does not fit now, but for the piles it was made from.
@@ -249,6 +261,17 @@ fn letter_of(kept: &PlanPile, nth: usize) -> String {
     kept.letter.clone().unwrap_or_else(|| letter(nth))
 }
 
+/// The woods of the piles a plan was made from; none where an older book does not say them.
+fn woods_of(kept: &PlanKept) -> Vec<Option<Key>> {
+    let mut all: Vec<Option<Key>> = vec![];
+    for pile in kept.piles.iter().filter(|_| kept.piles.iter().any(|pile| pile.wood.is_some())) {
+        if !all.contains(&pile.wood) {
+            all.push(pile.wood.clone());
+        }
+    }
+    all
+}
+
 /// What was asked, back on the rule.
 fn what(asked: &Asked, kept: &PlanKept) -> Option<What> {
     let length = |n: i64| kept.unit.times(n).ok();
@@ -261,6 +284,8 @@ fn what(asked: &Asked, kept: &PlanKept) -> Option<What> {
             rows: count(problem.rows),
             apart: length(problem.stagger)?,
             split: problem.split,
+            mixed: 1 < woods_of(kept).len(),
+            pick: woods_of(kept).first().zip(kept.thickness).map(|(wood, thickness)| Pick { wood: wood.clone(), thickness }),
         }),
         Asked::Parts(problem) => What::Parts(count(problem.sets)),
         Asked::Sticks(problem) => What::Sticks(count(problem.sets)),

@@ -35,6 +35,9 @@ const BEARS: [(Shape, &[usize]); 4] = [
     (Shape::Field, &[0, 4, 5, 6, 10, 11]),
 ];
 
+/// What was asked for one plan alone is no change of the saw's.
+const OVER_IN_WIDTH: usize = 5;
+
 /// What has changed; of a plan whose wood the job has, that the rack has less of it is none.
 ///
 /// # Errors
@@ -87,7 +90,10 @@ fn of_saw(given: &Given, mut now: Figures) -> Vec<Change> {
     let (was, is) = (machines(&then), machines(&now));
     let bears = BEARS.iter().find(|(of, _)| *of == shape).map(|(_, all)| *all).unwrap_or_default();
     let differ = places(&mut then).into_iter().zip(places(&mut now)).enumerate().filter(|(_, (then, now))| then != now);
-    let saw = differ.map(|(place, _)| place).filter(|place| bears.contains(place)).listed();
+    let saw = differ
+        .map(|(place, _)| place)
+        .filter(|place| bears.contains(place) && (*place != OVER_IN_WIDTH || given.ask.over.is_none()))
+        .listed();
     let saw = Some(saw).filter(|saw| !saw.is_empty()).map(Change::Saw);
     saw.into_iter().chain((was != is).then_some(Change::Machines)).listed()
 }

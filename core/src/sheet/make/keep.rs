@@ -71,7 +71,7 @@ fn parts(given: &Given) -> Vec<DesignPart> {
 
 /// What goes back to the rack, by pile and size: remainders, and strips that were ripped and not used, if they are long enough to keep.
 /// `name` says what a new pile of them is called.
-pub fn left_over(given: &Given, sheet: &PlanSheet, name: &dyn Fn(&Source) -> String) -> Vec<LeftOver> {
+pub fn left_over(given: &Given, sheet: &PlanSheet, name: &dyn Fn(&Source, Length) -> String) -> Vec<LeftOver> {
     let mut all: Vec<LeftOver> = vec![];
     for used in &sheet.used {
         let Some((from, ready)) = given.sources.get(used.source).zip(given.ready.sources.get(used.source)) else { continue };
@@ -82,7 +82,7 @@ pub fn left_over(given: &Given, sheet: &PlanSheet, name: &dyn Fn(&Source) -> Str
             let (haul, of, size) = (from.pile.haul, from.pile.pile, [thickness, width, length]);
             match all.iter_mut().find(|one| (one.of, one.size) == (of, size)) {
                 Some(one) => one.n = one.n.saturating_add(n),
-                None => all.push(LeftOver { haul, of, n, size, name: name(from) }),
+                None => all.push(LeftOver { haul, of, n, size, name: name(from, length) }),
             }
         }
     }

@@ -4,6 +4,7 @@ use super::{Given, What};
 use crate::quantity::Length;
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::ready::Source;
+use crate::sheet::plan::trim::step;
 use crate::sheet::plan::wish::Wish;
 
 /// A width a little less than was asked, and the rows it needs.
@@ -22,13 +23,11 @@ pub fn narrower(given: &Given) -> Option<Narrower> {
     let (What::Top(top), Wish::Panel(panel)) = (&given.ask.what, &given.ready.wish) else { return None };
     let rows = panel.rows()?.checked_sub(1).filter(|rows| 0 < *rows)?;
     let widest = given.ready.sources.iter().map(|source| widest(source, &given.ready.figures)).min()??;
-    let step = if given.ready.figures.kerf.as_nm().checked_rem(TENTH)? == 0 { TENTH } else { Length::INCH_64TH.as_nm() };
+    let step = step(&given.ready.figures);
     let width = widest.checked_mul(rows)?.div_euclid(step).checked_mul(step)?;
     let by = top.width.as_nm().checked_sub(width).filter(|by| (1..=NEAR).contains(by))?;
     Some(Narrower { by: Length::nm(by).ok()?, width: Length::nm(width).ok()?, rows })
 }
-
-const TENTH: i64 = 100_000;
 
 /// The widest finished row that as many strips of a piece give as are ripped from it now.
 fn widest(source: &Source, figures: &Figures) -> Option<i64> {

@@ -16,7 +16,7 @@ fn mm(n: i64) -> Length {
 }
 
 fn oak_top() -> Top {
-    Top { length: mm(1040), width: mm(340), thickness: Some(mm(32)), rows: Some(8), apart: mm(100), split: true }
+    Top { length: mm(1040), width: mm(340), thickness: Some(mm(32)), rows: Some(8), apart: mm(100), split: true, ..Top::default() }
 }
 
 /// The job of the shoe bench, and its oak tread ends to plan with: those the job has, or those on the rack.
@@ -29,7 +29,7 @@ fn ask(story: &Story, in_job: bool) -> Ask {
     let turned = if in_job { turned.collect() } else { vec![] };
     let others = all.iter().filter(|source| !source.in_job && (in_job || !ends(source))).map(Source::which);
     let turned: Vec<Which> = turned;
-    Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect(), bought: vec![], without: vec![] }
+    Ask { job, what: What::Top(oak_top()), turned: turned.into_iter().chain(others).collect(), bought: vec![], without: vec![], over: None }
 }
 
 /// The reference plan of the drawing: strip, place, length in millimetres.
@@ -87,7 +87,7 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
     let shop = Shop::of(&story.book, story.now.at);
     let (given, answered, shown) = planned(&story, false);
     let plan = kept(&given, &answered, &shown);
-    let left = left_over(&given, &shown, &|_| "left over".into());
+    let left = left_over(&given, &shown, &|_, _| "left over".into());
     assert_eq!(left.iter().map(|one| (one.n, one.size[2])).collect::<Vec<_>>(), [(1, mm(293))]);
     assert!(is_possible(&shop, &given, &shown));
     let mut book = story.book.clone();
@@ -160,7 +160,7 @@ fn pieces_that_do_not_fit_say_why() {
     let thin = Some(Unfit::TooThin);
     assert_eq!(why("", oak_top()), [(365, None), (1010, thin), (700, thin)]);
     let any = Top { thickness: None, ..oak_top() };
-    assert_eq!(why("", any), [(365, None), (1010, None), (700, Some(Unfit::TooNarrow))]);
+    assert_eq!(why("", any.clone()), [(365, None), (1010, None), (700, Some(Unfit::TooNarrow))]);
     let machine = why("\nmachine planer length 400 mm", any);
     assert_eq!(machine[0], (365, Some(Unfit::UnderMachine(mm(400)))));
 }
@@ -171,7 +171,7 @@ fn the_parts_of_the_stands_find_their_piles() {
     let story = tell(crate::story::STANDS);
     let job = story.names.job("stands").expect("the job");
     let shop = Shop::of(&story.book, story.now.at);
-    let given = given(&shop, &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without: vec![] }).unwrap();
+    let given = given(&shop, &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without: vec![], over: None }).unwrap();
     let Asked::Parts(problem) = &given.ready.asked else { panic!("parts") };
     let glued: Vec<(&str, bool)> = problem.parts.iter().map(|part| (part.id.as_str(), part.glue)).collect();
     assert_eq!(glued, [("top", true), ("leg", false), ("rail", false), ("peg", false)]);
@@ -190,7 +190,7 @@ fn boards_to_buy_are_planned_with_and_told() {
     let price = Money::whole(Decimal::from(14), Currency::USD);
     let inches = |n: i64| Length::INCH_64TH.times(n * 16).unwrap();
     let boards = Boards { wood: Key::read("ash-white"), size: [8, 24, 240].map(inches), n: 5, price };
-    let ask = Ask { job, what: What::Parts(Some(3)), turned: vec![], bought: vec![boards], without: vec![] };
+    let ask = Ask { job, what: What::Parts(Some(3)), turned: vec![], bought: vec![boards], without: vec![], over: None };
     let given = given(&shop, &ask).unwrap();
     let mut on = |_: crate::plan::patience::Progress<'_>| true;
     let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(20_000), &mut on), 1);

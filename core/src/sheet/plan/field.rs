@@ -34,8 +34,8 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
             times: taken.whole,
             mark: Mark::Letter,
             pieces: vec![([full(problem, field), field.tile[1], field.tile[2]], None)],
-            remainder: 0,
-            cuts: trims(problem, field),
+            remainder: rest(ready, problem, taken.pile),
+            cuts: trims(ready, (problem, field), taken.pile),
         };
         draft.sawn.extend((0 < taken.whole).then_some(whole));
         let tiles = cut_tiles(problem, (field, colour), &layers);
@@ -70,8 +70,21 @@ fn full(problem: &Problem, field: &Field) -> i64 {
 }
 
 /// A tile that is sized to its length is cut at both ends.
-fn trims(problem: &Problem, field: &Field) -> i64 {
-    if 0 < problem.allow.length || full(problem, field) < field.tile[0] { 2 } else { 0 }
+fn trims(ready: &Ready, (problem, field): (&Problem, &Field), pile: usize) -> i64 {
+    if 0 < problem.allow.length || full(problem, field) < field.tile[0] || 0 < shorter(ready, problem, pile) { 2 } else { 0 }
+}
+
+/// By how much tiles are planned shorter than their pieces are.
+fn shorter(ready: &Ready, problem: &Problem, pile: usize) -> i64 {
+    let real = ready.sources.get(pile).and_then(|source| source.size[2].as_nm().checked_div(ready.unit)).unwrap_or(0);
+    problem.piles.get(pile).map_or(0, |pile| real.saturating_sub(pile.length)).max(0)
+}
+
+/// What is left of a piece behind a tile, where it is worth keeping.
+fn rest(ready: &Ready, problem: &Problem, pile: usize) -> i64 {
+    let rest = shorter(ready, problem, pile).saturating_sub(problem.kerf);
+    let least = ready.figures.keep_min.as_nm().checked_div(ready.unit).unwrap_or(i64::MAX);
+    if 0 < rest && least <= rest { rest } else { 0 }
 }
 
 /// The numbers of the tiles that pieces of a colour and length are cut from, in the order of cutting.

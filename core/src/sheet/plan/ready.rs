@@ -2,6 +2,7 @@
 
 use super::figures::Figures;
 use super::stock::{Joins, LeftOut, Stack};
+use super::trim::trimmed;
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
 use crate::plan::{Asked, field, parts, rows, sticks};
 use crate::quantity::{Length, begin_large};
@@ -46,8 +47,9 @@ pub fn ready(wish: Wish, stock: &[Stack], figures: Figures) -> Answer<Ready> {
             Err(why) => left_out.push((place, why)),
         }
     }
-    for (place, source) in sources.iter_mut().enumerate() {
-        source.letter = letter(place);
+    let of: Vec<Stack> = sources.iter().map(|source: &Source| source.stack.clone()).collect();
+    for (source, letter) in sources.iter_mut().zip(letters(&of)) {
+        source.letter = letter;
     }
     let mut scale = Scale { unit: 0 };
     asked(&wish, &figures, &sources, &mut |length| scale.meet(length))?;
@@ -87,6 +89,15 @@ fn sections<'a>(wish: &'a Wish, sources: &'a [Source]) -> impl Iterator<Item = L
         Wish::Tiles(_) => vec![],
     };
     of_wish.into_iter().chain(sources.iter().flat_map(|source| source.size))
+}
+
+/// Each pile's own letter; where it has none, or another has it before, the first that is free.
+pub(super) fn letters(of: &[Stack]) -> Vec<String> {
+    let is_letter = |label: &str| (1..=2).contains(&label.len()) && label.bytes().all(|byte| byte.is_ascii_uppercase());
+    let own = |nth: usize, label: &str| is_letter(label) && !of.iter().take(nth).any(|before| before.label == label);
+    let mut free = (0..).map(letter).filter(|letter| !of.iter().any(|stack| stack.label == *letter));
+    let one = |(nth, stack): (usize, &Stack)| if own(nth, &stack.label) { Some(stack.label.clone()) } else { free.next() };
+    of.iter().enumerate().filter_map(one).collect()
 }
 
 /// A to Z, then AA, AB …
@@ -253,6 +264,10 @@ fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMu
     let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| {
         let [thickness, width, length] = source.size.map(&mut *of);
         let thickness = highest(tiles, figures, of).map_or(thickness, |most| thickness.min(most));
+        let [length, width] = match trimmed(tiles, figures, source) {
+            Some(sides) => sides.map(&mut *of),
+            None => [length, width],
+        };
         let density = source.stack.density.as_kg_per_cubic_metre().round() as i64;
         let species = source.stack.wood.clone().unwrap_or_else(|| source.letter.clone());
         field::problem::Pile { id: source.letter.clone(), species, count: source.count, length, width, thickness, density }

@@ -23,6 +23,8 @@ pub enum Place {
 pub struct Stack {
     pub place: Place,
     pub name: Option<String>,
+    /// Its letter on the rack; empty where it has none.
+    pub label: String,
     /// The wood, by its key or the maker's own name.
     pub wood: Option<String>,
     /// Thickness, width, and the low end of the length.
@@ -69,7 +71,19 @@ impl Stack {
 
     fn wood(named: Option<String>, wood: &Wood<'_>, sizes: [Option<Length>; 3], free: Count) -> Stack {
         let (density, guessed, moves) = (wood.density, wood.is_a_guess(), wood.across(Sawn::Flat));
-        Stack { place: Place::Bought, name: None, wood: named, sizes, piece: None, free, density, guessed, moves, price: None }
+        Stack {
+            place: Place::Bought,
+            name: None,
+            label: String::new(),
+            wood: named,
+            sizes,
+            piece: None,
+            free,
+            density,
+            guessed,
+            moves,
+            price: None,
+        }
     }
 
     /// One piece, as it is measured or by its sides.

@@ -189,6 +189,18 @@ fn a_wish_out_of_range_is_refused_by_name() {
 }
 
 #[test]
+fn a_pile_keeps_its_own_letter() {
+    let letters = |labels: &[&str]| {
+        let stock: Vec<Stack> = labels.iter().map(|label| Stack { label: label.to_string(), ..board(1, [20, 60, 500]) }).collect();
+        super::ready::letters(&stock)
+    };
+    assert_eq!(letters(&["A", "C"]), ["A", "C"]);
+    assert_eq!(letters(&["B", "", "A"]), ["B", "C", "A"], "a board to be bought has none of its own");
+    assert_eq!(letters(&["A", "A", "B"]), ["A", "C", "B"], "of another haul, or in the job");
+    assert_eq!(letters(&["a long name", "B"]), ["A", "B"]);
+}
+
+#[test]
 fn letters_go_on_after_z() {
     let stacks: Vec<Stack> = (0..30).map(|_| board(1, [40, 150, 900])).collect();
     let parts = Parts { sets: None, parts: vec![wanted("leg", 1, [30, 40, 700], None)] };

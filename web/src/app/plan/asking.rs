@@ -8,7 +8,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::reading::{self, Misread, Sign, Typing};
 use fivebar_core::quantity::{Count, Id, Length, PILE_MOST, writing};
-use fivebar_core::sheet::make::{Ask, Boards, Field, Source, Top, Unfit, What, Which};
+use fivebar_core::sheet::make::{Ask, Boards, Field, Pick, Source, Top, Unfit, What, Which};
 use fivebar_core::sheet::plan::figures::Figures;
 
 /// The figures of a top: long, wide, rows, joints apart, thick.
@@ -29,6 +29,9 @@ pub struct Draft {
     pub form: Form,
     /// Strips may be cut into pieces.
     pub split: bool,
+    /// A top may be of several woods; and the wood and thickness that were chosen of those it could have.
+    pub mixed: bool,
+    pub pick: Option<Pick>,
     /// By their places in [`PATTERNS`].
     pub patterns: [bool; 5],
     pub two: bool,
@@ -38,6 +41,8 @@ pub struct Draft {
     pub buying: Option<Buying>,
     /// Parts that are left out, by their names.
     pub without: Vec<String>,
+    /// So much over in width in this plan alone.
+    pub over: Option<Length>,
 }
 
 fn written(length: Length, typing: Typing) -> String {
@@ -72,7 +77,13 @@ impl Draft {
 
     /// What was asked, typed in again.
     pub fn of(ask: &Ask, typing: Typing) -> Draft {
-        Draft { turned: ask.turned.clone(), bought: ask.bought.clone(), without: ask.without.clone(), ..Draft::of_what(&ask.what, typing) }
+        Draft {
+            turned: ask.turned.clone(),
+            bought: ask.bought.clone(),
+            without: ask.without.clone(),
+            over: ask.over,
+            ..Draft::of_what(&ask.what, typing)
+        }
     }
 
     fn of_what(what: &What, typing: Typing) -> Draft {
@@ -88,7 +99,7 @@ impl Draft {
                     written(top.apart, typing),
                     side(top.thickness),
                 ];
-                Draft { form: Form::filled(form), split: top.split, ..draft }
+                Draft { form: Form::filled(form), split: top.split, mixed: top.mixed, pick: top.pick.clone(), ..draft }
             }
             What::Parts(sets) | What::Sticks(sets) => Draft { form: Form::filled([count(*sets)]), ..draft },
             What::Field(field) => {
@@ -107,6 +118,7 @@ impl Draft {
             Tap::BuyWood(nth) => self.buying.iter_mut().for_each(|buying| buying.wood = nth),
             Tap::DropBoards(nth) if nth < self.bought.len() => drop(self.bought.remove(nth)),
             Tap::Split(split) => self.split = split,
+            Tap::Mixed(mixed) => (self.mixed, self.pick) = (mixed, None),
             Tap::AsMany => self.form.put(0, String::new()),
             Tap::Pattern(nth) => self.patterns = std::array::from_fn(|one| one == nth),
             Tap::AnyPattern => self.patterns = ANY,
@@ -140,7 +152,14 @@ impl Draft {
                 Shape::Sticks => What::Sticks(None),
                 Shape::Field => What::Field(Field::default()),
             };
-            Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone(), without: self.without.clone() })
+            Some(Ask {
+                job,
+                what,
+                turned: self.turned.clone(),
+                bought: self.bought.clone(),
+                without: self.without.clone(),
+                over: self.over,
+            })
         })
     }
 
@@ -152,7 +171,7 @@ impl Draft {
             Shape::Sticks => What::Sticks(self.count(0, typing)?),
             Shape::Field => What::Field(self.field(typing)?),
         };
-        Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone(), without: self.without.clone() })
+        Some(Ask { job, what, turned: self.turned.clone(), bought: self.bought.clone(), without: self.without.clone(), over: self.over })
     }
 
     fn count(&mut self, nth: usize, typing: Typing) -> Option<Option<Count>> {
@@ -165,7 +184,8 @@ impl Draft {
         let rows = self.count(2, typing)?;
         let apart = self.form.maybe(3, |text| side(text, typing))?.unwrap_or_default();
         let thickness = self.form.maybe(4, |text| side(text, typing))?;
-        Some(Top { length, width, thickness, rows, apart, split: self.split })
+        let (mixed, pick) = (self.mixed, self.pick.clone());
+        Some(Top { length, width, thickness, rows, apart, split: self.split, mixed, pick })
     }
 
     fn field(&mut self, typing: Typing) -> Option<Field> {

@@ -11,7 +11,7 @@ use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::quantity::{Currency, Decimal, Id, Key, Length, Money, Set};
 use fivebar_core::sheet::make::keep::{kept, with_wood};
-use fivebar_core::sheet::make::{Boards, Given, What};
+use fivebar_core::sheet::make::{Boards, Given, Top, What};
 
 /// Of so many jobs, the last ones.
 const JOBS: usize = 8;
@@ -25,8 +25,8 @@ pub struct Beside {
     pub ticked: Set<usize>,
     /// Of the plan in the book that is used, by its entry; another name where it is not used; none where that was not written yet.
     pub of: Option<Id>,
-    /// Rows and thickness of a top that were left to the pieces.
-    pub open: [bool; 2],
+    /// Rows, thickness and wood of a top that were left to the pieces; and whether what is over in width is of this plan alone.
+    pub open: [bool; 4],
     /// Lines at the saw; none where that was not written yet.
     pub lines: usize,
     pub bought: Vec<Boards>,
@@ -63,12 +63,13 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
-/// The letters of what was left open.
-const OPEN: [char; 2] = ['r', 't'];
+/// The letters of what was left open, and of what is over in width for one plan.
+const OPEN: [char; 4] = ['r', 't', 'w', 'o'];
 
 fn left_open(given: &Given) -> String {
-    let What::Top(top) = &given.ask.what else { return String::new() };
-    let open = [top.rows.is_none(), top.thickness.is_none()];
+    let of_top = |open: fn(&Top) -> bool| if let What::Top(top) = &given.ask.what { open(top) } else { false };
+    let over = given.ask.over.is_some();
+    let open = [of_top(|top| top.rows.is_none()), of_top(|top| top.thickness.is_none()), of_top(|top| top.pick.is_none()), over];
     OPEN.into_iter().zip(open).filter(|(_, open)| *open).map(|(letter, _)| letter).collect()
 }
 

@@ -1,6 +1,7 @@
 mod before;
 mod later;
 mod told;
+mod ways;
 
 use super::*;
 use crate::app::jobs::Tap as Jobs;

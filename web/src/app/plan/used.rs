@@ -41,6 +41,13 @@ pub struct Since {
     pub others: Vec<(Id, Shape, Wall)>,
 }
 
+/// The plans by which a job has wood, the oldest first: the entry, what it makes, and when it was used.
+pub fn in_use_by(app: &App, job: Id) -> Vec<(Id, Shape, Wall)> {
+    let shop = app.shelf().shop(app.now.at);
+    let plans = shop.job(job).map(|job| job.plans).unwrap_or_default();
+    with_wood(&shop, &plans).into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect()
+}
+
 /// Told once for a page: each look folds the rack.
 pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let shop = app.shelf().shop(app.now.at);
@@ -97,7 +104,10 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
     }
     let given = &without_boards(given);
     let plan = kept(given, &found.answered, &found.sheet);
-    let left = left_over(given, &found.sheet, &|source| words::left_of_pile(source.pile.name.as_deref(), &source.pile.label));
+    let left = left_over(given, &found.sheet, &|source, length| {
+        let length = app.speech.length(length, given.units);
+        words::left_of_pile(source.pile.name.as_deref(), &source.pile.label, &length)
+    });
     let had = before(app).is_some();
     match app.order(&Command::Plan(PlanCommand::Use { plan, left, instead }), now) {
         Some(written) => {
@@ -114,5 +124,9 @@ pub fn why_not(app: &App) -> Option<WhyNot> {
     let (why, job) = (app.plan.why_not.as_ref()?, app.jobs.open?);
     let typing = app.speech.typing(app.shelf().shop(app.now.at).job(job).ok()?.units);
     let ask = app.plan.draft.rough(job, typing)?;
+    // The problem is not made again on each look: only where something else is asked, or the book has more.
+    if app.plan.refused.as_ref().is_some_and(|(of, entries)| *of == ask && *entries == app.shelf().book.len()) {
+        return Some(why.clone());
+    }
     given_to(app, &ask).err().filter(|now| now == why)
 }

@@ -83,7 +83,7 @@ fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<
     let mut shown = vec![];
     // What was promised comes first, then the way to the saw.
     let named = |job| rows.iter().find(|row| row.job == job).map(|row| row.name.clone());
-    let mut to_saw = (which == Which::Own).then(|| since::to_saw(app, named, seen));
+    let mut to_saw = (which == Which::Own).then(|| since::ways_to_saw(&saw, named, seen));
     for (section, title) in heads {
         if section != Section::Due {
             shown.extend(to_saw.take().unwrap_or_default());

@@ -139,22 +139,24 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let said = |known: Option<Volume>| known.map_or(words::SIZES_MISSING.to_owned(), |it| volume(it, units, seen));
     let share =
         |word: &'static str, known: Option<fivebar_core::quantity::Decimal>| known.map(|it| line(word, format!("{} %", percent(it, seen))));
+    // Before it is done it is what is planned.
+    let made = sheet.ended.is_some();
     // A share stands under what it is of.
     let gross = wood.gross.filter(|_| wood.finished_of_gross.is_some());
     let of_haul = |word: &'static str, known: Option<Volume>| known.map(|it| line(word, volume(it, units, seen)));
     let bought = wood.replacement.map(|sum| line(words::BOUGHT_BOARDS, seen.speech.money(sum)));
     let card = el("section", "card")
         .kids((0 < sheet.wood.pieces).then(|| line(words::WOOD_TAKEN, said(used))))
-        .kids(wood.finished.map(|finished| line(words::FINISHED, said(Some(finished)))))
-        .kids(share(words::OF_TAKEN, wood.finished_of_used))
+        .kids(wood.finished.map(|finished| line(if made { words::FINISHED } else { words::PLANNED }, said(Some(finished)))))
+        .kids(share(if made { words::OF_TAKEN } else { words::PLANNED_OF_TAKEN }, wood.finished_of_used))
         .kids(used.zip(wood.finished).filter(|(used, finished)| used < finished).map(|_| el("p", "t14").text(words::MORE_THAN_TAKEN)))
         .kids(of_haul(words::WHOLE_HAUL, gross))
-        .kids(share(words::OF_HAUL, wood.finished_of_gross))
+        .kids(share(if made { words::OF_HAUL } else { words::PLANNED_OF_HAUL }, wood.finished_of_gross))
         .kids(of_haul(
             words::HAUL_LESS_LEFT,
             wood.gross.zip(wood.leftovers).map(|(gross, left)| gross.less(left)).filter(|_| gross.is_some()),
         ))
-        .kids(share(words::OF_HAUL_LESS_LEFT, wood.finished_of_gross_less_leftovers))
+        .kids(share(if made { words::OF_HAUL_LESS_LEFT } else { words::PLANNED_OF_THAT }, wood.finished_of_gross_less_leftovers))
         .kids(bought);
     Some(card)
 }

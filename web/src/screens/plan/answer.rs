@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{nearly, picture, saw, say, side, since, sizes, told};
+use super::{nearly, over, picture, saw, say, side, since, sizes, told, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -18,7 +18,7 @@ use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Field, Given, What};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let Some(given) = &app.plan.given else { return super::choose(sheet) };
+    let Some(given) = &app.plan.given else { return super::choose(sheet, app, seen) };
     let found = app.plan.found.as_ref();
     let since = found.map(|found| since_then(app, given, found)).unwrap_or_default();
     let top = top(given, sheet, (app, &since), seen);
@@ -28,6 +28,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(under_way(given, app, seen))
         .kids(found.map(|found| plan(given, found, (app, &since), seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
+    let second = second.kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
     Screen::new("jobs/plan-answer", head(top), main).foot(foot(given, sheet, (app, &since), seen)).says_it()
 }
@@ -71,11 +72,13 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 
 fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
-    let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, seen))];
+    let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
+    shown.extend(if since.taken { vec![] } else { over::choices(given, sheet, seen) });
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
-    let more = [sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
+    let more =
+        [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more.into_iter().chain([told::short(given, sheet, seen)]);
     shown.extend(more.flatten().map(|line| worded("p", "", line)));
     // What else it could have been is of no use once the wood is cut.
@@ -88,6 +91,7 @@ fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'
     let nearly = proven.chain(nearly);
     let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
+    let nearly = nearly.into_iter().chain(ways::others(given, since.taken, (app, seen)));
     if sheet.made == 0 {
         return shown.into_iter().chain(nearly).collect();
     }

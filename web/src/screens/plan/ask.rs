@@ -2,7 +2,7 @@
 
 use super::super::slots::{Slot, figures, figures_in, no, under_thumb};
 use super::super::{Screen, Seen};
-use super::{Boards, say, since, sketch};
+use super::{Boards, over, say, since, sketch, ways};
 use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
@@ -15,7 +15,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::Units;
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::sheet::make::{Ask, WhyNot, fitting};
+use fivebar_core::sheet::make::{Ask, Source, Unfit, WhyNot, fitting};
 
 pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let (draft, units) = (&app.plan.draft, sheet.account.units);
@@ -26,16 +26,22 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let why = why.or_else(|| app.plan.changed.then(|| el("p", "why").attr("role", "alert").text(words::CHANGED)));
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
+    let ask = draft.rough(sheet.job, seen.speech.typing(units));
+    let fit = fits(ask.as_ref(), app, seen);
     let main = el("main", "scr form")
         .kids(choices(shape, draft))
+        .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
         .kid(if shape == Shape::Field { figures_in("g2 slots", &draft.form, &slots, at) } else { figures(&draft.form, &slots, at) })
+        .kids((shape == Shape::Rows).then(|| ways::left_open(sheet.job, (app, seen))).flatten())
         .kids(why)
         .kids(refused)
         .kids(since::parts(none_fits, &draft.without))
-        .kids(piles_key(none_fits, sheet, app, seen))
+        .kids(over::asked(draft.over.filter(|_| shape == Shape::Parts), units, seen))
+        .kids(piles_key((none_fits, ask, &fit), sheet, app, seen))
         .kid(el("div", "push"))
         .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))))
-        .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)));
+        .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)))
+        .kids(since::in_use(sheet.job, app, seen));
     let keys = el("div", "g2").kid(key("key solid t22", words::PLAN, "", say(Tap::Go))).kid(key(
         "key soft",
         words::OTHER_SHAPE,
@@ -126,20 +132,23 @@ fn drawn(pattern: Pattern) -> Boards {
     }
 }
 
+/// Pieces with why they can't be used.
+type Fit = Vec<(Source, Option<Unfit>)>;
+
+fn fits(ask: Option<&Ask>, app: &App, seen: Seen<'_>) -> Fit {
+    ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), ask).ok()).unwrap_or_default()
+}
+
 /// Opens the piles, and says how many are used; and of those that fit not, or not one part, why.
-fn piles_key(part: Option<&str>, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let typing = seen.speech.typing(sheet.account.units);
-    let ask = app.plan.draft.rough(sheet.job, typing);
-    let fits = |ask: Option<Ask>| ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), &ask).ok()).unwrap_or_default();
+fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let alone = part
-        .zip(ask.clone())
+        .zip(ask)
         .map(|(part, ask)| Ask { without: sheet.parts.iter().map(|it| it.name.clone()).filter(|name| name != part).collect(), ..ask });
-    let fit = fits(ask);
-    let (piles, pieces) = in_use(&fit, &app.plan.draft.turned);
+    let (piles, pieces) = in_use(fit, &app.plan.draft.turned);
     let n = seen.speech.number(fivebar_core::quantity::Decimal::from(piles), 0, 0);
     let under = words::in_use(&n, piles == 1, &common::pieces(pieces, &seen.speech.count(pieces)));
-    let of_part = alone.map(|alone| fits(Some(alone)));
-    let unfit = since::unfit(of_part.as_ref().unwrap_or(&fit), part, (sheet.account.units, seen));
+    let of_part = alone.map(|alone| fits(Some(&alone), app, seen));
+    let unfit = since::unfit(of_part.as_ref().unwrap_or(fit), part, (sheet.account.units, seen));
     std::iter::once(key("key h56 wide", words::PILES, under, say(Tap::Piles))).chain(unfit).collect()
 }
 

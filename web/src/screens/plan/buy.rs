@@ -16,7 +16,7 @@ use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::{Boards, Source, Unfit};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let Some(buying) = &app.plan.draft.buying else { return super::choose(sheet) };
+    let Some(buying) = &app.plan.draft.buying else { return super::choose(sheet, app, seen) };
     let units = sheet.account.units;
     let side = |label: &str| Slot::side(label, units);
     let price = Slot::new(words::PRICE_EACH, &sheet.account.currency.to_string());

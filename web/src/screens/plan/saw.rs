@@ -35,7 +35,20 @@ pub fn list(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Vec<
         tick(line, (nth, done), small(line))
     });
     let head = el("div", "row").kid(title).kids(beside.map(|name| worded("p", "t14", name)));
-    vec![head].into_iter().chain(before).chain([el("div", "ticks").kids(keys)]).collect()
+    let sizes = printed_sizes(given, sheet, seen);
+    vec![head].into_iter().chain([el("p", "t14 print-only").text(sizes)]).chain(before).chain([el("div", "ticks").kids(keys)]).collect()
+}
+
+/// On paper the pieces have their size: "A: 27 × 62 × 1010; B: 40 × 150 × 365".
+fn printed_sizes(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
+    let cut = |place: usize| sheet.used.iter().any(|used| used.source == place && 0 < used.used);
+    let all = given.ready.sources.iter().enumerate().filter(|(place, _)| cut(*place));
+    let size = |source: &fivebar_core::sheet::plan::ready::Source| {
+        let [thick, wide, long] =
+            source.stack.sizes.map(|side| side.map_or_else(|| "?".to_owned(), |side| seen.speech.length(side, given.units)));
+        format!("{}: {thick} × {wide} × {long}", source.letter)
+    };
+    all.map(|(_, source)| size(source)).collect::<Vec<_>>().join("; ")
 }
 
 /// A pile and what is done to its pieces first.
@@ -102,10 +115,19 @@ fn cut(line: &CutLine, given: &Given, seen: Seen<'_>) -> String {
         n.map_or_else(|| length.clone(), |n| words::times(&n, &length))
     };
     if let (true, [one]) = (line.numbers.is_empty(), line.pieces.as_slice()) {
-        return words::whole(&number(line.n, seen), &seen.speech.length(one.size[0], units));
+        let (n, length) = (number(line.n, seen), seen.speech.length(one.size[0], units));
+        return if is_trimmed(line, one, given) { words::whole(&n, &length) } else { words::cut_to(&n, &length) };
     }
     let pieces = line.pieces.iter().map(piece).collect::<Vec<_>>().join(" + ");
     if line.n == 1 { pieces } else { words::alike(given.ask.what.shape(), &number(line.n, seen), &pieces) }
+}
+
+/// No more is off than what is trimmed of ends.
+fn is_trimmed(line: &CutLine, cut: &Cut, given: &Given) -> bool {
+    let Some(source) = given.ready.sources.get(line.source) else { return true };
+    let figures = &given.ready.figures;
+    let ends = figures.end_trim.max(figures.square).as_nm().saturating_mul(2).saturating_add(figures.allow[0].as_nm());
+    source.size[2].as_nm().saturating_sub(cut.size[0].as_nm()) <= ends
 }
 
 fn tick(line: &Line, (nth, done): (usize, bool), small: bool) -> El<Msg> {

@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::{say, source_name};
-use crate::app::plan::{Before, Found, Since, Tap, cuts_left};
+use crate::app::plan::{Before, Found, Since, Tap, in_use_by};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
@@ -73,12 +73,22 @@ pub fn piles(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
 
 /// The other plans whose wood the job has, each with its cuts a tap away.
 pub fn others(since: &Since, seen: Seen<'_>) -> Vec<El<Msg>> {
+    plans(words::OTHER_PLANS, &since.others, seen)
+}
+
+/// The plans whose wood the job has, from where another is asked.
+pub fn in_use(job: Id, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let all = in_use_by(app, job);
+    plans(if all.len() == 1 { words::PLAN_IN_USE } else { words::PLANS_IN_USE }, &all, seen)
+}
+
+fn plans(title: &'static str, all: &[(Id, Shape, Wall)], seen: Seen<'_>) -> Vec<El<Msg>> {
     let one = |(id, shape, at): &(Id, Shape, Wall)| {
         let when = format!("{} {}", seen.speech.day(*at), seen.speech.clock(*at));
         key("key soft h56 wide", plan::shape(*shape).0, words::used_on(&when), say(Tap::Kept(*id))).key(id.to_string())
     };
-    let keys = since.others.iter().map(one).listed();
-    if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(words::OTHER_PLANS), el("div", "g2 no-print").kids(keys)] }
+    let keys = all.iter().map(one).listed();
+    if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(title), el("div", "g2 no-print").kids(keys)] }
 }
 
 /// Parts that are left out, to be taken in again; and at one that nothing fits, to leave it out.
@@ -129,12 +139,7 @@ pub fn saw_words(left: &[(Id, usize, usize)], job: Id, seen: Seen<'_>) -> Option
     left.iter().find(|(of, ..)| *of == job).map(|(_, left, of)| words::cuts_left(&n(*left), &n(*of)))
 }
 
-/// The way to the saw from the list of jobs: one line for each that is not cut to its end, named by `name`.
-pub fn to_saw(app: &App, name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
-    ways_to_saw(&cuts_left(app), name, seen)
-}
-
-/// The same of cuts that are counted already.
+/// The ways to the saw: one line for each job that is not cut to its end, named by `name`.
 pub fn ways_to_saw(all: &[(Id, usize, usize)], name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let one = |(job, ..): &(Id, usize, usize)| {
         let (name, said) = (name(*job)?, saw_words(all, *job, seen)?);

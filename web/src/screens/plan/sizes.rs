@@ -73,9 +73,8 @@ pub fn finish(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> 
     let Wish::Parts(parts) = &given.ready.wish else { return vec![] };
     let title = words::finish_title(!sheet.glue_ups.is_empty(), common::length_unit(given.units));
     let glued = sheet.glue_ups.iter().map(|one| begin_large(&glue_up(one, given, seen)) + ".");
-    let near = (0..parts.parts.len()).filter_map(|nth| one_would_do(nth, given, sheet, seen));
     let parts = (0..).zip(&parts.parts).map(|(nth, part)| finish_to((nth, part), sheet.made, given, seen));
-    let lines = glued.chain(near).chain(parts).map(|line| worded("p", "", line));
+    let lines = glued.chain(parts).map(|line| worded("p", "", line));
     vec![el("h2", "ink1 t17").text(title), el("section", "t14 sums sizes").kids(lines)]
 }
 
@@ -83,18 +82,6 @@ fn glue_up(one: &GlueUp, given: &Given, seen: Seen<'_>) -> String {
     let strips = one.strips.iter().map(|(n, wide)| words::strips(&number(*n, seen), &seen.speech.length(*wide, given.units)));
     let n = (1 < one.n).then(|| number(one.n, seen));
     words::glue_up(n.as_deref(), &told::part(given, one.part), &strips.collect::<Vec<_>>())
-}
-
-/// A part that is glued up only because its strip has not all that is over: the widest strip that is as wide as it is finished.
-fn one_would_do(nth: usize, given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
-    let Wish::Parts(parts) = &given.ready.wish else { return None };
-    let wide = parts.parts.get(nth).filter(|_| sheet.glue_ups.iter().any(|one| one.part == nth))?.size[1].as_nm();
-    let edges = given.ready.figures.edge_trim.as_nm().saturating_mul(2);
-    let cut = sheet.lines.iter().filter(|line| line.pieces.iter().any(|cut| cut.part == Some(nth)));
-    let strips = cut.filter_map(|line| given.ready.sources.get(line.source)).map(|source| source.size[1].as_nm().saturating_sub(edges));
-    let strip = strips.filter(|strip| wide <= *strip).max()?;
-    let [strip, over] = [strip, strip.saturating_sub(wide)].map(|nm| Length::nm(nm).map(|it| seen.speech.length(it, given.units)).ok());
-    Some(words::one_would_do(&told::part(given, nth), &strip?, &over?))
 }
 
 fn finish_to((nth, part): (usize, &Wanted), made: i64, given: &Given, seen: Seen<'_>) -> String {

@@ -2,7 +2,8 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{nearly, percent, side};
+use super::{nearly, percent, side, ways};
+use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands};
 use crate::words::en::{common, plan as words, told};
 use fivebar_core::ledger::kind::plan::Shape;
@@ -31,7 +32,7 @@ fn wanted(given: &Given) -> Option<i64> {
 }
 
 /// "8 rows. No plan needs fewer than 24 strips."
-pub fn lead(given: &Given, found: &Found, seen: Seen<'_>) -> String {
+pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> String {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
     if sheet.made == 0 {
         return format!("{} {}", words::nothing(shape), bound(given, found, seen));
@@ -43,7 +44,7 @@ pub fn lead(given: &Given, found: &Found, seen: Seen<'_>) -> String {
             words::made(shape, &number(sheet.made, seen), sheet.made == 1, wanted.as_deref())
         }
     };
-    let open = matches!(&given.ask.what, What::Top(top) if top.rows.is_none()).then(|| number(sheet.made, seen));
+    let open = ways::bound_of(given, number(sheet.made, seen), app);
     let fewest = match sheet.proof.why {
         Some(Why::Fewest { pieces, .. }) => {
             let more = (pieces < taken(sheet)).then(|| format!(" {}", told::takes_more(&number(taken(sheet), seen))));

@@ -96,6 +96,8 @@ pub const THE_PILES: &str = "Its piles";
 pub const PILE_UNDER: &str = "its size and its count";
 
 pub const OTHER_PLANS: &str = "Its other plans";
+pub const PLAN_IN_USE: &str = "The plan in use";
+pub const PLANS_IN_USE: &str = "The plans in use";
 
 /// "used Mon, Mar 2 09:40".
 pub fn used_on(when: &str) -> String {

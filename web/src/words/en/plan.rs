@@ -149,9 +149,9 @@ pub fn nothing(shape: Shape) -> &'static str {
     }
 }
 
-/// "No plan needs fewer than 24 strips."; of rows that the maker left open, with how many.
-pub fn no_fewer(pieces: &str, strips: bool, rows: Option<&str>) -> String {
-    let of = rows.map_or_else(String::new, |rows| format!(" of {}", made(Shape::Rows, rows, rows == "1", None).trim_end_matches('.')));
+/// "No plan needs fewer than 24 strips."; where rows or wood were left open, of which: "No plan of 10 rows of oak needs fewer".
+pub fn no_fewer(pieces: &str, strips: bool, of: Option<&str>) -> String {
+    let of = of.map_or_else(String::new, |of| format!(" of {of}"));
     format!("No plan{of} needs fewer than {pieces} {}.", if strips { "strips" } else { "pieces" })
 }
 
@@ -162,8 +162,8 @@ pub fn never(shape: Shape, n: &str, one: bool) -> String {
 
 pub const NO_PLAN_MORE: &str = "No plan can make more.";
 pub const NO_NEARER: &str = "No field of these pieces comes nearer.";
-/// Tiles are planned as large as their pieces give; others are not looked at.
-pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles as large as these pieces give comes nearer; smaller tiles may.";
+/// Tiles are planned as large as their pieces give, or as make the sides asked; others are not looked at.
+pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles of these sizes comes nearer; others may.";
 
 pub fn less_wood(percent: &str) -> String {
     format!("At most {percent} % less wood is possible.")
@@ -272,6 +272,10 @@ pub fn ripped_in(n: i64, written: String) -> String {
     }
 }
 
+pub fn cut_to(n: &str, length: &str) -> String {
+    format!("{n} cut to {length}")
+}
+
 pub fn whole(n: &str, length: &str) -> String {
     format!("{n} whole, ends trimmed to {length}")
 }
@@ -296,13 +300,14 @@ pub fn goes_back(length: &str) -> String {
     format!("{length} left to keep")
 }
 
-/// What a pile of left pieces is called: "left of tread ends".
-pub fn left_of_pile(name: Option<&str>, label: &str) -> String {
-    match name {
+/// What a pile of left pieces is called: "left of tread ends, 426".
+pub fn left_of_pile(name: Option<&str>, label: &str, length: &str) -> String {
+    let of = match name {
         // What is left of what was left is no more than that.
-        Some(name) if name.starts_with(LEFT_OF) => name.to_owned(),
+        Some(name) if name.starts_with(LEFT_OF) => name.rsplit_once(", ").map_or(name, |(of, _)| of).to_owned(),
         name => format!("{LEFT_OF}{}", name.map_or_else(|| label.to_owned(), fivebar_core::quantity::begin_small)),
-    }
+    };
+    format!("{of}, {length}")
 }
 
 const LEFT_OF: &str = "left of ";

@@ -64,11 +64,25 @@ pub fn glue_up(n: Option<&str>, part: &str, strips: &[String]) -> String {
     format!("Glue {n}{part} of {} wide", listed(strips, "and"))
 }
 
-/// "Slat: one strip of 58 would do with 1 over in width."; it is glued for what is over alone.
-pub fn one_would_do(part: &str, wide: &str, over: &str) -> String {
-    let set = "How much is over is set in Workshop, The saw’s figures.";
-    format!("{}: one strip of {wide} would do with {over} over in width. {set}", fivebar_core::quantity::begin_large(part))
+/// "Slat is glued up: A is 1 mm too narrow for 2 over in width. With 1 over one strip does."; it is glued for what is over alone.
+pub fn too_narrow_for_over(part: &str, pile: &str, [by, over, with]: [&str; 3], boards: Option<[&str; 2]>) -> String {
+    let does = boards.map_or_else(|| "one strip does".to_owned(), |[n, of]| format!("{n} boards do instead of {of}"));
+    format!("{} is glued up: {pile} is {by} too narrow for {over} over in width. With {with} over {does}.", begin_large(part))
 }
+
+/// "Plan with 1 over in width".
+pub fn with_over(over: &str) -> String {
+    format!("Plan with {over} over in width")
+}
+
+pub const IN_THIS_PLAN: &str = "in this plan, for all its parts";
+
+/// "1 over in width in this plan".
+pub fn over_in_width(over: &str) -> String {
+    format!("{over} over in width in this plan")
+}
+
+pub const OVER_AS_SET: &str = "plan with the saw’s figure again";
 
 pub fn strips(n: &str, wide: &str) -> String {
     format!("{n} × {wide}")
@@ -97,7 +111,7 @@ pub const FEWEST_PIECES: &str = "fewest pieces";
 pub const MOST_ROWS: &str = "most rows";
 pub const MOST_PIECES: &str = "most pieces";
 pub const NEAREST_POSSIBLE: &str = "nearest possible";
-pub const NEAREST_AT_FULL_SIZE: &str = "nearest at full size";
+pub const NEAREST_AT_FULL_SIZE: &str = "nearest of these tiles";
 pub const NEAREST_SO_FAR: &str = "nearest so far";
 
 /// "The waste may still be less, by at most 38 mm."

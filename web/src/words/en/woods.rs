@@ -46,6 +46,14 @@ pub fn full_name(key: &str) -> String {
     Species::of(key).map_or_else(|_| spelled(key), |species| fivebar_core::quantity::begin_large(species.name))
 }
 
+/// The same in the list of all woods, in which the usual ones stand first by their short names.
+pub fn in_list(key: &Key, units: Units, woods: &Woods) -> String {
+    match woods.own_of(key) {
+        None if !usual(units).contains(&key.as_str()) => full_name(key.as_str()),
+        _ => among(key, woods),
+    }
+}
+
 /// `birch-yellow` is said "Yellow birch".
 fn spelled(key: &str) -> String {
     let mut words: Vec<&str> = key.split('-').listed();
@@ -70,5 +78,11 @@ mod tests {
     fn in_the_whole_list_no_two_woods_are_said_alike() {
         let said: Vec<String> = listed(Units::Inch).map(|species| super::full_name(species.key)).collect();
         assert!(said.iter().enumerate().all(|(nth, name)| !said[..nth].contains(name)), "{said:?}");
+        for units in [Units::Metric, Units::Inch] {
+            let key = |key: &str| fivebar_core::quantity::Key::read(key).unwrap();
+            let said: Vec<String> = listed(units).map(|species| super::in_list(&key(species.key), units, &Default::default())).collect();
+            let twice: Vec<_> = said.iter().enumerate().filter(|(nth, name)| said[..*nth].contains(name)).collect();
+            assert!(twice.is_empty(), "{twice:?}");
+        }
     }
 }

@@ -39,7 +39,7 @@ impl Bench {
     }
 
     fn uses(&mut self, (given, answered, shown): &(Given, Answered, PlanSheet), instead: bool) -> crate::refusal::Answer<Vec<Entry>> {
-        let left = left_over(given, shown, &|_| "left over".into());
+        let left = left_over(given, shown, &|_, _| "left over".into());
         self.order(Command::Plan(PlanCommand::Use { plan: kept(given, answered, shown), left, instead }))
     }
 
@@ -131,7 +131,7 @@ fn stands(without: &[&str]) -> (Bench, (Given, Answered, PlanSheet)) {
     let bench = Bench::of(crate::story::STANDS);
     let job = bench.story.names.job("stands").unwrap();
     let without = without.iter().map(|name| (*name).to_owned()).collect();
-    let given = given(&bench.shop(), &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without }).unwrap();
+    let given = given(&bench.shop(), &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without, over: None }).unwrap();
     let mut on = |_: crate::plan::patience::Progress<'_>| true;
     let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(20_000), &mut on), 1);
     let shown = sheet(&given.ready, &answered, given.room).unwrap();
@@ -259,6 +259,30 @@ fn a_plan_whose_wood_went_back_is_not_what_the_job_has() {
     assert!(!has_wood(&bench.shop(), &facts));
 }
 
+/// What was left of boards that are put back whole by hand lies on the rack no more, in the same act: as soon as all that the plan took
+/// is back, and where nobody has used it.
+#[test]
+fn boards_put_back_by_hand_take_what_was_left_of_them_off_the_rack() {
+    let (mut bench, plan) = oak_top();
+    let (job, Lying { haul, pile }) = (plan.0.ask.job, ends_of(&plan.0));
+    let free = |bench: &mut Bench, n| bench.order(Command::Haul(HaulCommand::Free { haul, pile, job, n })).unwrap()[0].id;
+    bench.uses(&plan, false).unwrap();
+    free(&mut bench, 5);
+    assert_eq!(bench.ends(job), (9, 14, 1), "three of the eight may be cut");
+    let act = free(&mut bench, 3);
+    assert_eq!(bench.ends(job), (12, 11, 0));
+    bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();
+    assert_eq!(bench.ends(job), (9, 14, 1));
+    bench.order(Command::Book(BookCommand::Restore { act })).unwrap();
+    assert_eq!(bench.ends(job), (12, 11, 0));
+    // Used again it leaves as much again; once that is used, it stays what it is.
+    bench.uses(&plan, false).unwrap();
+    let left = sources(&bench.shop(), job).unwrap().into_iter().find(|it| it.pile.length == Some(mm(293))).unwrap().which().0;
+    bench.order(Command::Haul(HaulCommand::Take { haul: left.haul, pile: left.pile, job, n: 1 })).unwrap();
+    free(&mut bench, 8);
+    assert_eq!(bench.ends(job), (12, 11, 1));
+}
+
 /// Two phones used another plan instead of the same one: with one of the two taken back the other has its place still.
 #[test]
 fn a_take_back_brings_no_second_plans_wood_in() {
@@ -291,7 +315,7 @@ fn of_sticks(bench: &Bench, without: &str, long: i64) -> (Given, Answered, PlanS
     let job = bench.story.names.job("tray").unwrap();
     let all = sources(&bench.shop(), job).unwrap();
     let turned = all.iter().filter(|it| !it.in_job && it.pile.length.is_some_and(|it| it < mm(long))).map(Source::which).collect();
-    let ask = Ask { job, what: What::Sticks(Some(1)), turned, bought: vec![], without: vec![without.into()] };
+    let ask = Ask { job, what: What::Sticks(Some(1)), turned, bought: vec![], without: vec![without.into()], over: None };
     let given = given(&bench.shop(), &ask).unwrap();
     let mut goes_on = |_: crate::plan::patience::Progress<'_>| true;
     let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(2_000), &mut goes_on), 1);

@@ -127,6 +127,32 @@ fn each_plan_whose_wood_the_job_has_is_a_tap_away() {
     }
 }
 
+/// From a plan that is being asked the plan the wood was cut by is a tap away, and so is the job; the way to the saw leads to it where
+/// nothing is left to cut, too.
+#[test]
+fn a_draft_does_not_hide_the_plan_in_use() {
+    let mut app = planned("");
+    let (job, lines) = (app.jobs.open.unwrap(), app.plan.found.as_ref().unwrap().sheet.lines.len());
+    heard(&mut app, [Tap::Use]);
+    let used = app.plan.used.unwrap();
+    assert!(page(&app).contains("<span>The job</span>"), "{}", page(&app));
+    for taps in [vec![Tap::Choose], vec![Tap::Shape(Shape::Field)], vec![Tap::Shape(Shape::Rows)]] {
+        heard(&mut app, taps);
+        assert!(page(&app).contains("The plan in use"), "{}", page(&app));
+    }
+    heard(&mut app, [Tap::Kept(used)]);
+    assert!(page(&app).contains("The job has this wood"), "{}", page(&app));
+    heard(&mut app, (0..lines).map(Tap::Tick));
+    heard(&mut app, [Tap::Choose, Tap::Shape(Shape::Field), Tap::Saw(job)]);
+    assert!(page(&app).contains("The job has this wood"), "{}", page(&app));
+    // Another draft was planned since, and the page was killed.
+    again(&mut app);
+    for mut app in [reloaded(&app), app] {
+        heard(&mut app, [Tap::Saw(job)]);
+        assert_eq!((app.plan.used, app.plan.page), (Some(used), Page::Answer));
+    }
+}
+
 /// Rows and thickness that were left open stay so, used or not, when the page was killed: the app's own answer is no figure of the maker.
 #[test]
 fn what_was_left_open_stays_open() {

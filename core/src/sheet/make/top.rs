@@ -1,0 +1,203 @@
+//! A top in rows: of which wood, how thick and in how many rows it could be made of the pieces there are, and what wastes least. Ours.
+
+use super::{Source, Top, Unfit, back, less, nm};
+use crate::quantity::{Count, Decimal, Key, Length};
+use crate::sheet::plan::figures::Figures;
+use crate::sheet::plan::ready::ripped;
+use crate::sheet::plan::trim::step;
+use crate::sheet::plan::wish::Panel;
+
+/// A way to make a top.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Way {
+    pub pick: Pick,
+    /// Of several woods.
+    pub mixed: bool,
+    pub rows: Count,
+    /// Thousandths of the length that is asked, as far as there is length enough; a thousand where all of it is there.
+    pub there: i64,
+    /// How much of the wood taken is waste, about.
+    pub waste: Decimal,
+}
+
+/// A wood, and how thick it is in the end.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Pick {
+    /// None where it is not said, or where woods are mixed.
+    pub wood: Option<Key>,
+    pub thickness: Length,
+}
+
+/// More rows than these are proposed to nobody.
+const ROWS_MOST: Count = 200;
+const ALL: i64 = 1_000;
+
+/// How wide one of so many rows is: to a tenth of a millimetre or a thirty-second of an inch, up, so that they make the width.
+pub(super) fn strip(top: &Top, rows: Count, figures: &Figures) -> Length {
+    let step = step(figures);
+    let up = |n: i64, by: i64| n.saturating_add(by).saturating_sub(1).checked_div(by).unwrap_or(0);
+    let row = up(nm(top.width), i64::from(rows));
+    let exact = nm(top.width).checked_rem(i64::from(rows)) == Some(0) && row.checked_rem(fine(step)) == Some(0);
+    Length::nm(if exact { row } else { up(row, step).saturating_mul(step) }).unwrap_or_default()
+}
+
+/// Rows that come out are as wide as they come out; of inches only where a tape reads it.
+fn fine(step: i64) -> i64 {
+    if step == nm(Length::TENTH_MM) { 1 } else { step }
+}
+
+/// How many strips for rows so wide a piece gives, with what is jointed off.
+pub(super) fn rips(row: Length, width: Length, figures: &Figures) -> Count {
+    let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2));
+    let strips = Length::nm(jointed).ok().and_then(|strip| ripped((row, strip), figures, width));
+    strips.and_then(|strips| Count::try_from(strips).ok()).unwrap_or(0)
+}
+
+/// The panel that is made this way.
+pub(super) fn panel(top: &Top, way: &Way, figures: &Figures) -> Panel {
+    let strip = strip(top, way.rows, figures);
+    Panel { length: top.length, width: Some(top.width), thickness: way.pick.thickness, strip, split: top.split }
+}
+
+/// The pieces a way is made of; the others of its wood, and why they are not.
+pub(super) fn parted(way: Option<&Way>, top: &Top, (figures, all): (&Figures, Vec<Source>)) -> (Vec<Source>, Vec<(Source, Unfit)>) {
+    let Some(way) = way else { return (vec![], vec![]) };
+    let row = strip(top, way.rows, figures);
+    let (mut fit, mut unfit) = (vec![], vec![]);
+    for source in all.into_iter().filter(|source| way.mixed || source.pile.wood == way.pick.wood) {
+        match () {
+            () if !thick_enough(&source, way.pick.thickness, figures) => unfit.push((source, Unfit::TooThin)),
+            () if source.pile.width.is_none_or(|width| rips(row, width, figures) == 0) => unfit.push((source, Unfit::TooNarrow)),
+            () => fit.push(source),
+        }
+    }
+    (fit, unfit)
+}
+
+fn thick_enough(source: &Source, thickness: Length, figures: &Figures) -> bool {
+    let rough = nm(thickness).saturating_add(nm(back(figures.allow)[0]));
+    source.pile.thickness.is_some_and(|there| rough <= nm(there))
+}
+
+/// The ways a top could be made: first the one that was chosen, else the best.
+pub(super) fn all_ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
+    let mut all = ways(top, figures, sources);
+    // Woods are mixed unasked by nobody; where one alone does not do, that several would is said.
+    let best = all.first().map_or(0, |way| way.there);
+    if !top.mixed && best < ALL {
+        let mixed = ways(&Top { mixed: true, ..top.clone() }, figures, sources);
+        all.extend(mixed.into_iter().filter(|way| best < way.there).take(1));
+    }
+    let same = |way: &Way, pick: &Pick| (way.mixed || way.pick.wood == pick.wood, way.pick.thickness == pick.thickness);
+    let picked =
+        |thick: bool| top.pick.as_ref().and_then(|pick| all.iter().position(|way| matches!(same(way, pick), (true, it) if it || !thick)));
+    if let Some(first) = picked(true).or_else(|| picked(false)) {
+        let way = all.remove(first);
+        all.insert(0, way);
+    }
+    all
+}
+
+/// Every wood and thickness, each in the rows that waste least by the lengths; the best first.
+fn ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
+    let mut woods: Vec<Option<Key>> = vec![];
+    for source in sources.iter().filter(|_| !top.mixed) {
+        if !woods.contains(&source.pile.wood) {
+            woods.push(source.pile.wood.clone());
+        }
+    }
+    let mut all = vec![];
+    let groups: Vec<Option<&Option<Key>>> = if top.mixed { vec![None] } else { woods.iter().map(Some).collect() };
+    for group in groups {
+        let of: Vec<&Source> = sources.iter().filter(|source| group.is_none_or(|wood| source.pile.wood == *wood)).collect();
+        for thickness in thicknesses(top, figures, &of) {
+            let of: Vec<&Source> = of.iter().copied().filter(|source| thick_enough(source, thickness, figures)).collect();
+            let pick = Pick { wood: group.cloned().flatten(), thickness };
+            let way = |rows| Some(Way { mixed: top.mixed, ..way(top, (&pick, rows), (figures, &of))? });
+            let mut alike: Vec<Way> = rows(top, figures, &of).into_iter().filter_map(way).collect();
+            order(&mut alike);
+            all.extend(alike.into_iter().next());
+        }
+    }
+    order(&mut all);
+    all
+}
+
+/// What does all of it comes first, then what wastes least, then the fewest rows.
+fn order(all: &mut [Way]) {
+    crate::quantity::order_by_key(all, |way| (std::cmp::Reverse(way.there), way.waste, way.rows));
+}
+
+/// As thick as it is asked, else as thick as the pieces of each pile give.
+fn thicknesses(top: &Top, figures: &Figures, of: &[&Source]) -> Vec<Length> {
+    let planed = |source: &&Source| Length::nm(nm(source.pile.thickness?).saturating_sub(nm(back(figures.allow)[0]))).ok();
+    let all = of.iter().filter_map(planed).filter(|it| Length::ZERO < *it).collect();
+    top.thickness.map_or_else(|| once_each(all), |thickness| vec![thickness])
+}
+
+/// As many rows as are asked, else as many as each pile would make as wide as it is.
+fn rows(top: &Top, figures: &Figures, of: &[&Source]) -> Vec<Count> {
+    let of_pile = |source: &&Source| {
+        let width = source.pile.width?;
+        // Strips that make the width as they are stay as they are.
+        let as_it_is = nm(top.width).checked_rem(nm(width)) == Some(0);
+        let net = if as_it_is { nm(width) } else { less(width, figures.edge_trim).saturating_sub(nm(figures.joint).saturating_mul(2)) };
+        let rows = nm(top.width).saturating_add(net).saturating_sub(1).checked_div(net)?;
+        Count::try_from(rows).ok().filter(|rows| (1..=ROWS_MOST).contains(rows))
+    };
+    top.rows.map_or_else(|| once_each(of.iter().filter_map(of_pile).collect()), |rows| vec![rows])
+}
+
+fn once_each<T: Ord>(mut all: Vec<T>) -> Vec<T> {
+    all.sort_unstable();
+    all.dedup();
+    all
+}
+
+/// Strips of a pile: how long one is squared, how many there are, how many a piece gives; one strip and one piece in cubic nanometres.
+struct Strips {
+    long: i64,
+    n: i64,
+    ripped: i64,
+    strip: i128,
+    piece: i128,
+}
+
+fn strips(source: &Source, row: Length, figures: &Figures) -> Option<Strips> {
+    let (thickness, width, length) = (source.pile.thickness?, source.pile.width?, source.pile.length?);
+    let ripped = i64::from(rips(row, width, figures));
+    let long = less(length, figures.square);
+    let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2)).min(nm(width));
+    let cube = |width: i64| [nm(thickness), width, nm(length)].into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
+    let n = i64::from(source.n).saturating_mul(ripped);
+    (0 < long && 0 < n).then(|| Strips { long, n, ripped, strip: cube(jointed), piece: cube(nm(width)) })
+}
+
+/// The waste by the lengths alone: the longest strips first until there is length enough, with a cut for each row where they do not come
+/// out. What may be left of the last one is not counted on, so it is rather too much than too little.
+fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Source])) -> Option<Way> {
+    let row = strip(top, rows, figures);
+    let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, row, figures)).collect();
+    all.sort_unstable_by_key(|strips| std::cmp::Reverse(strips.long));
+    let comes_out = all.iter().all(|strips| nm(top.length).checked_rem(strips.long) == Some(0));
+    let each = if comes_out { nm(top.length) } else { nm(top.length).saturating_add(nm(figures.kerf)) };
+    let asked = each.checked_mul(i64::from(rows))?;
+    let (mut sum, mut taken) = (0_i64, 0_i128);
+    for strips in &all {
+        let lacks = asked.saturating_sub(sum).max(0);
+        let n = lacks.saturating_add(strips.long).saturating_sub(1).checked_div(strips.long)?.min(strips.n);
+        let pieces = n.saturating_add(strips.ripped).saturating_sub(1).checked_div(strips.ripped)?;
+        let left = pieces.saturating_mul(strips.ripped).saturating_sub(n);
+        let kept = if nm(figures.keep_min) <= strips.long { i128::from(left) } else { 0 };
+        taken = taken.saturating_add(strips.piece.saturating_mul(pieces.into())).saturating_sub(strips.strip.saturating_mul(kept));
+        sum = sum.saturating_add(strips.long.saturating_mul(n));
+    }
+    let there = i128::from(sum.min(asked)).saturating_mul(ALL.into()).checked_div(asked.into())?;
+    let sides = [nm(top.length), nm(row).saturating_mul(i64::from(rows)), nm(pick.thickness)];
+    let whole = sides.into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
+    let finished = whole.checked_div(ALL.into())?.saturating_mul(there);
+    let wasted = taken.saturating_sub(finished).max(0);
+    let waste = wasted.saturating_mul(ALL.into()).checked_div(taken).unwrap_or(0);
+    let (there, waste) = (i64::try_from(there).ok()?, Decimal::try_from_i128_with_scale(waste, 3).ok()?);
+    (0 < sum).then(|| Way { pick: pick.clone(), mixed: false, rows, there, waste })
+}

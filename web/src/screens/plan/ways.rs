@@ -1,0 +1,99 @@
+//! The ways a top could be made: which wood, how thick, in how many rows; why this one, and the others a tap away.
+
+use super::super::Seen;
+use super::saw::number;
+use super::{percent, say};
+use crate::app::plan::Tap;
+use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, flowing};
+use crate::parts::fraction::worded;
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{plan as plan_words, ways as words, woods as wood_words};
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::{Id, Key, Length, Listed, Units, begin_large, begin_small};
+use fivebar_core::sheet::make::{Given, Pick, Source, Top, Unfit, Way, What};
+
+/// More others than these are not named.
+const NAMED: usize = 4;
+/// All of the length that is asked is there.
+const ALL: i64 = 1_000;
+
+fn top(given: &Given) -> Option<&Top> {
+    if let What::Top(top) = &given.ask.what { Some(top) } else { None }
+}
+
+fn wood(wood: Option<&Key>, app: &App) -> String {
+    wood.map_or_else(|| words::WOOD_NOT_SAID.to_owned(), |wood| begin_small(&wood_words::among(wood, &app.shelf().workshop().wood.woods)))
+}
+
+fn rows(n: i64, seen: Seen<'_>) -> String {
+    plan_words::made(Shape::Rows, &number(n, seen), n == 1, None).trim_end_matches('.').to_owned()
+}
+
+/// "oak, 25 thick"; "woods mixed, 18 thick".
+fn named(pick: &Pick, mixed: bool, (app, units, seen): (&App, Units, Seen<'_>)) -> String {
+    let of = if mixed { words::MIXED_WOODS.to_owned() } else { wood(pick.wood.as_ref(), app) };
+    words::thick(&of, &seen.speech.length(pick.thickness, units))
+}
+
+/// Why it is of this wood, so thick and in so many rows, where that was left to the pieces and they allow others.
+pub fn chosen(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<String> {
+    let (way, top) = (given.ways.first()?, top(given)?);
+    let best = top.pick.is_none() && 1 < given.ways.len() && way.there == ALL;
+    let said = || words::least_waste(&named(&way.pick, way.mixed, (app, given.units, seen)), &rows(way.rows.into(), seen));
+    best.then(said)
+}
+
+/// What a bound holds for, where it was left to the pieces: "10 rows of oak".
+pub fn bound_of(given: &Given, made: String, app: &App) -> Option<String> {
+    let top = top(given)?;
+    let first = given.ways.first();
+    let one = first.filter(|way| !way.mixed && given.ways.iter().any(|it| it.mixed || it.pick.wood != way.pick.wood));
+    let of = one.map(|way| wood(way.pick.wood.as_ref(), app));
+    if top.rows.is_some() && of.is_none() {
+        return None;
+    }
+    let rows = plan_words::made(Shape::Rows, &made, made == "1", None).trim_end_matches('.').to_owned();
+    Some(of.map_or_else(|| rows.clone(), |of| words::rows_of(&rows, &of)))
+}
+
+/// The others, each a tap away.
+pub fn others(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
+    let one = |way: &Way| {
+        let name = begin_large(&named(&way.pick, way.mixed, (app, given.units, seen)));
+        let waste = percent(way.waste.round_dp(2), seen);
+        let under = words::way(&rows(way.rows.into(), seen), way.there == ALL, &waste);
+        key("key soft h56", name, under, say(Tap::Way(way.clone())))
+    };
+    let keys = given.ways.iter().skip(1).take(if taken { 0 } else { NAMED }).map(one).listed();
+    if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(words::OTHER_WAYS), el("div", "g2 no-print").kids(keys)] }
+}
+
+/// Whether woods may be mixed, where there are several.
+pub fn woods(fit: &[(Source, Option<Unfit>)], (app, seen): (&App, Seen<'_>)) -> Option<El<Msg>> {
+    let draft = &app.plan.draft;
+    let units = app.plan.given.as_ref().map_or(Units::Metric, |given| given.units);
+    let mut woods = fit.iter().filter(|(_, why)| why.is_none()).map(|(source, _)| &source.pile.wood);
+    let first = woods.next();
+    let several = woods.any(|wood| Some(wood) != first);
+    let pick = draft.pick.as_ref().map(|pick| Chip::choice(begin_large(&named(pick, draft.mixed, (app, units, seen))), true));
+    let chips = vec![
+        Chip::choice(words::ONE_WOOD, !draft.mixed && draft.pick.is_none()),
+        Chip::choice(words::MAY_BE_MIXED, draft.mixed && draft.pick.is_none()),
+    ];
+    let shown = several || draft.mixed || draft.pick.is_some();
+    shown.then(|| {
+        flowing("key h48", chips.into_iter().chain(pick).collect(), |nth| say(if nth == 2 { Tap::Go } else { Tap::Mixed(nth == 1) }))
+    })
+}
+
+/// What the fields that were left empty came to in the plan before.
+pub fn left_open(job: Id, (app, seen): (&App, Seen<'_>)) -> Option<El<Msg>> {
+    let given = app.plan.given.as_ref().filter(|given| given.ask.job == job)?;
+    let (way, form) = (given.ways.first().filter(|_| top(given).is_some())?, &app.plan.draft.form);
+    let n = form.is_empty(2).then(|| rows(way.rows.into(), seen));
+    let thick = |length: Length| words::so_thick(&seen.speech.length(length, given.units));
+    let all = n.into_iter().chain(form.is_empty(4).then(|| thick(way.pick.thickness))).listed();
+    (!all.is_empty()).then(|| worded("p", "t14 i2", words::as_allowed(&all.join(", "))))
+}
