@@ -160,3 +160,26 @@ fn it_blocks_no_start_and_the_answer_is_said() {
         assert_eq!(run.tapped_stop.map(|stop| stop.clock().as_hour_minute()), Some((12, 0)), "the raw stamp stays");
     }
 }
+
+/// "It was 3 h 12" said at 12:12, while the saw went on: that is an act at 12:12 and no word on the 20 hours after it.
+#[test]
+fn right_so_far_is_not_right_for_ever() {
+    let said = format!("{SAW} as sawing\n12:12 confirm run sawing");
+    let proposed = |lines: &str| {
+        let sheet = bench_of(&told(&format!("{said}\n{lines}")));
+        let ended = sheet.to_mend.iter().filter_map(|mend| mend.wrong);
+        let wrong = sheet.running.and_then(|slab| slab.wrong).into_iter().chain(ended).next();
+        wrong.map(|wrong| (fivebar_core::quantity::Wall::new(wrong.at, sheet_offset()).clock().as_hour_minute(), wrong.because))
+    };
+    assert_eq!(proposed("13:00 copy kept"), None, "it was answered for lately");
+    check(&format!("{said}\n23:00 copy kept"), "12:12", Because::LastAct);
+    let asked = Some(((12, 12), Because::LastAct));
+    assert_eq!(proposed("2026-03-05 08:00 copy kept"), asked, "the next morning");
+    assert_eq!(proposed("2026-03-05 08:00 stop"), asked, "and once it is stopped");
+    assert_eq!(proposed("2026-03-05 08:00 stop\n08:01 confirm run sawing"), None, "right as it was stopped");
+    assert_eq!(proposed("2026-03-05 08:00 stop\n08:01 stopped at 12:30 run sawing"), None, "or put right");
+}
+
+fn sheet_offset() -> fivebar_core::quantity::Offset {
+    fivebar_core::quantity::Offset::minutes(-300).unwrap()
+}
