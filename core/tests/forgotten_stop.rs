@@ -183,3 +183,25 @@ fn right_so_far_is_not_right_for_ever() {
 fn sheet_offset() -> fivebar_core::quantity::Offset {
     fivebar_core::quantity::Offset::minutes(-300).unwrap()
 }
+
+/// Forgotten at 09:20 after two of five at 10 minutes each; three more at 16:00 in the same pace.
+#[test]
+fn the_minutes_in_question_make_no_pace() {
+    let batch = "2026-03-04 07:00 batch 5 \"plane\" for shelf
+09:00 start \"plane\" make on shelf as first
+09:10 done 1
+09:20 done 1
+16:00 start \"plane\" make on shelf
+16:10 done 1
+16:20 done 1";
+    check(&format!("{batch}\n16:30 done 1\n16:40 copy kept"), "09:50", Because::Batch); // five were left at nine
+    let slab = |more: &str| bench_of(&told(&format!("{batch}\n{more}"))).running.unwrap().batch;
+    let minutes = |span: Option<Span>| span.map(Span::as_minutes);
+    let asked = slab("16:24 copy kept");
+    assert_eq!((asked.n, minutes(asked.pace()), minutes(asked.remaining())), (4, Some(10), Some(6)));
+    assert_eq!(asked.range().map(|(from, to)| (from.as_minutes(), to.as_minutes())), Some((6, 6)));
+    assert_eq!(asked.all(), Span::minutes(7 * 60 + 24), "no hour is lost of all it took");
+    // Once it is answered its minutes count as they were said to be.
+    let answered = slab("16:24 stopped at 09:50 proposed run first");
+    assert_eq!((minutes(answered.pace()), answered.all()), (Some(17), Span::minutes(74))); // 50 + 20 minutes, four pieces
+}
