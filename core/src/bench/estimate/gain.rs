@@ -126,4 +126,15 @@ mod tests {
         assert_eq!(found(&[(0, 10.0), (2, 0.0)]), None);
         assert_eq!(Wright::fitted(&[]), None);
     }
+
+    /// A note that lies before a start that was put right is a piece in no time: of that batch nothing is learnt, of the others all.
+    #[test]
+    fn a_batch_without_time_takes_nothing_from_the_others() {
+        let law = Wright::doubling(0.85);
+        let batch: Vec<_> = (1..=5).map(|n| (n, 20.0 * law.total(n))).collect();
+        for odd in [vec![], vec![(1, 0.0)], vec![(0, 5.0)], vec![(3, 30.0)]] {
+            let found = Wright::fitted(&[batch.clone(), odd.clone(), batch.clone()]).map(Wright::of_doubling);
+            assert!(found.is_some_and(|share| (share - 0.85).abs() < 1e-9), "{odd:?}: {found:?}");
+        }
+    }
 }
