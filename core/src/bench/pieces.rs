@@ -90,6 +90,31 @@ mod tests {
         check(&[(34, 2), (64, 1)], None, &[(1, 30)]); // noted together: none was the first
     }
 
+    /// Sixty notes over a hundred runs of two people: each run is looked at a few times, not once for each note.
+    #[test]
+    fn notes_are_walked_along_once() {
+        let runs: Vec<Run> = (0..100_u8)
+            .map(|n| {
+                let mut one = run(n, i64::from(n) * 30);
+                one.work.person = (n % 2 == 1).then(|| id(250));
+                one.stopped = Some(wall(i64::from(n) * 30 + 50));
+                one.notches =
+                    (0..2_i64).filter(|_| n < 30).map(|k| Notch { id: id(7), at: at(i64::from(n) * 30 + 11 + k * 30), n: 1 }).collect();
+                one
+            })
+            .collect();
+        let looked = std::cell::Cell::new(0);
+        let found = noted(runs.iter().inspect(|_| looked.set(looked.get() + 1)), at(9_000));
+        assert!(looked.get() <= 4 * runs.len(), "looked at {} runs", looked.get());
+        // The same, one note after the other.
+        let mut moments: Vec<Moment> = runs.iter().flat_map(|run| &run.notches).map(|notch| notch.at).collect();
+        moments.sort();
+        let until = |to: Moment| Span::sum(runs.iter().map(|run| run.worked_within(Moment::at(i64::MIN), to, at(9_000))));
+        let one_by_one = std::iter::once(Span::ZERO).chain(moments.iter().map(|at| until(*at)));
+        let by_hand: Vec<_> = moments.iter().zip(one_by_one).map(|(at, before)| (until(*at).minus(before), 1)).collect();
+        assert_eq!((found.len(), found), (60, by_hand));
+    }
+
     #[test]
     fn rework_and_other_operations_are_apart() {
         let notch = |minute| Notch { id: id(7), at: at(minute), n: 1 };
