@@ -113,8 +113,10 @@ fn later_acts_on_that_job_say_that_it_went_on() {
 
 #[test]
 fn the_next_start_ends_it() {
-    // A run that is asked about lasted twice what is usual, so what is usual comes before the next start, here at 12:00; that the next
-    // start itself is proposed stands in the table of `bench/repair.rs`.
+    // A run that is asked about lasted twice what is usual, so what is usual comes before the next start, here at 12:00. Without a
+    // history the pace of a long batch may reach beyond it: 40 at half an hour each.
+    let paced = "2026-03-04 08:00 batch 40 \"plane\" for shelf\n09:00 start \"plane\" make on shelf\n09:30 done 1";
+    check(&format!("{paced}\n13:00 start \"saw\" make on stands"), "13:00", Because::NextStart);
     check(&format!("{SAND}\n12:00 start \"saw\" make on stands"), "09:50", Because::Usual);
     let other = "person ada helper\n11:00 start \"saw\" make on stands by ada";
     check(&format!("{SAND}\n{other}\n12:00 copy kept"), "09:50", Because::Usual);
