@@ -179,7 +179,7 @@ fn right_so_far_is_not_right_for_ever() {
     assert_eq!(proposed("2026-03-05 08:00 copy kept"), asked, "the next morning");
     assert_eq!(proposed("2026-03-05 08:00 stop"), asked, "and once it is stopped");
     assert_eq!(proposed("2026-03-05 08:00 stop\n08:01 confirm run sawing"), None, "right as it was stopped");
-    assert_eq!(proposed("2026-03-05 08:00 stop\n08:01 stopped at 12:30 run sawing"), None, "or put right");
+    assert_eq!(proposed("2026-03-05 08:00 stop\n08:01 stopped at 07:00 run sawing"), None, "or put right");
 }
 
 fn sheet_offset() -> fivebar_core::quantity::Offset {

@@ -124,7 +124,9 @@ impl Bench {
         let usual = repair::usual(self.past(run, counts));
         let (start, end) = (run.started.at, run.end(now));
         let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
-        let last_act = notches.map(|notch| notch.at).filter(|at| start < *at && *at <= end).max();
+        // Who was asked and said that it is right so far was there.
+        let acts = notches.map(|notch| notch.at).chain(run.right);
+        let last_act = acts.filter(|at| start < *at && *at <= end).max();
         Known { usual, batch: self.batch_span(run, now), last_act, next_start: self.next_start(run), closing: None }
     }
 

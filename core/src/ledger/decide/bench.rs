@@ -34,7 +34,7 @@ pub enum BenchCommand {
         at: Moment,
         by: Mender,
     },
-    /// A run that was asked about is right as it stands.
+    /// A run that was asked about is right as it stands; one that goes on is so up to now, and may be asked about again.
     Confirm {
         run: Id,
     },

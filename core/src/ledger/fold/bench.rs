@@ -57,6 +57,8 @@ struct Said {
     run: Option<Run>,
     stop: Option<(Tap, bool)>,
     mended: Vec<kind::RunMended>,
+    /// When it was said to be right as it stands.
+    right: Option<Moment>,
     notches: Vec<Notch>,
     heads: Vec<Head>,
 }
@@ -78,7 +80,11 @@ impl Gathered {
             Fact::RunStopped(f) => {
                 self.of(f.run).stop.get_or_insert((tap, f.switched.unwrap_or(false)));
             }
-            Fact::RunMended(f) => self.of(f.run).mended.push(f.clone()),
+            Fact::RunMended(f) => {
+                let said = self.of(f.run);
+                said.right = said.right.max(right(f).then(|| said.knowing(tap)));
+                said.mended.push(f.clone());
+            }
             Fact::PiecesDone(f) => self.of(f.run).notches.push(Notch { id: entry.id, at: tap.wall.at, n: f.n }),
             Fact::HelperJoined(f) => {
                 self.of(f.run).joined(Head { n: 1, person: f.person, pay: f.pay, from: tap.wall.at, to: None });
@@ -131,12 +137,18 @@ impl Said {
         }
     }
 
+    /// The moment of a word on the run: who knew of its stop spoke after it, whatever the clock of another phone said.
+    fn knowing(&self, tap: Tap) -> Moment {
+        self.stop.map_or(tap.wall.at, |(stop, _)| stop.wall.at.max(tap.wall.at))
+    }
+
     fn run(self) -> Option<Run> {
         let mut run = self.run?;
         if let Some((tap, switched)) = self.stop.filter(|_| !run.recalled) {
             (run.tapped_stop, run.stopped, run.switched) = (Some(tap.raw), Some(tap.wall), switched);
             run.lifted |= tap.lifted || tap.wall.at < run.tapped.at;
         }
+        run.right = self.right;
         for mended in self.mended {
             mend(&mut run, mended);
         }
@@ -146,9 +158,13 @@ impl Said {
     }
 }
 
-/// The last word on each end stands, and what was confirmed stays so. A mended end keeps the place of the end it mends.
+/// A mend that mends nothing says that the run is right as it stands.
+fn right(said: &kind::RunMended) -> bool {
+    said.start.is_none() && said.stop.is_none() && said.op.is_none()
+}
+
+/// The last word on each end stands. A mended end keeps the place of the end it mends.
 fn mend(run: &mut Run, said: kind::RunMended) {
-    run.confirmed |= said.start.is_none() && said.stop.is_none() && said.op.is_none();
     if let Some(start) = said.start {
         run.started.at = start;
         run.mended_start = Some(said.by);
@@ -170,7 +186,7 @@ fn as_stamped(run: &mut Run) {
         run.mended_start = None;
     }
     if run.mended_stop.is_some() && run.stopped.map(|stop| stop.at) == run.tapped_stop.map(|stop| stop.at) {
-        (run.mended_stop, run.confirmed) = (None, true);
+        (run.mended_stop, run.right) = (None, run.right.max(run.stopped.map(|stop| stop.at)));
     }
 }
 
@@ -375,7 +391,7 @@ mod tests {
                 ];
                 phone.bench(410, said[n].clone()).unwrap();
             }
-            assert!(phone.runs().run(run).unwrap().confirmed, "{order:?}");
+            assert!(phone.runs().run(run).unwrap().is_confirmed(), "{order:?}");
             check(&phone, 500, &[("plane", 395)]);
         }
     }
