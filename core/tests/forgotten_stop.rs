@@ -205,5 +205,5 @@ fn the_minutes_in_question_make_no_pace() {
     assert_eq!(asked.all(), Span::minutes(7 * 60 + 24), "no hour is lost of all it took");
     // Once it is answered its minutes count as they were said to be.
     let answered = slab("16:24 stopped at 09:50 proposed run first");
-    assert_eq!((minutes(answered.pace()), answered.all()), (Some(17), Span::minutes(74))); // 50 + 20 minutes, four pieces
+    assert_eq!((minutes(answered.pace()), answered.all()), (Some(18), Span::minutes(74))); // 50 + 20 minutes, four pieces: 17.5
 }

@@ -102,7 +102,16 @@ impl Bench {
     /// How far an operation has come.
     pub fn batch(&self, on: On, op: &str, now: Moment) -> Batch {
         let of = if let On::Job(job) = on { self.planned.get(&(job, op.to_owned())).copied() } else { None };
-        Batch::of(self.on(on).filter(|run| run.work.op == op), of, now)
+        let runs = || self.on(on).filter(|run| run.work.op == op);
+        // Without a piece there is no pace to be kept from minutes in question.
+        let noted = runs().any(|run| !run.notches.is_empty());
+        Batch::but(|run| noted && self.is_in_question(run, now), runs(), of, now)
+    }
+
+    /// Whether a run looks like a forgotten stop, by the bench alone: acts on its job other than pieces done come from outside.
+    fn is_in_question(&self, run: &Run, now: Moment) -> bool {
+        let known = || Known { usual: repair::usual(self.past(run, |_| true)), last_act: self.last_act(run, now), ..Known::default() };
+        repair::may_look_wrong(run, now) && repair::looks_wrong(run, &known(), now)
     }
 
     /// The next start of the same person.
@@ -122,19 +131,28 @@ impl Bench {
     /// What speaks for the end of a run. Acts on the job other than pieces done, and the closing time, come from outside.
     pub fn known(&self, run: &Run, counts: impl Fn(On) -> bool, now: Moment) -> Known {
         let usual = repair::usual(self.past(run, counts));
-        let (start, end) = (run.started.at, run.end(now));
-        let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
-        // Who was asked and said that it is right so far was there.
-        let acts = notches.map(|notch| notch.at).chain(run.right);
-        let last_act = acts.filter(|at| start < *at && *at <= end).max();
+        let last_act = self.last_act(run, now);
         Known { usual, batch: self.batch_span(run, now), last_act, next_start: self.next_start(run), closing: None }
     }
 
-    /// Batch pace x pieces left at the start of a run.
+    /// The last piece done on what a run is on, after its start and not after its end; who was asked and said that it is right so far was
+    /// there too.
+    fn last_act(&self, run: &Run, now: Moment) -> Option<Moment> {
+        let (start, end) = (run.started.at, run.end(now));
+        let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
+        let acts = notches.map(|notch| notch.at).chain(run.right);
+        acts.filter(|at| start < *at && *at <= end).max()
+    }
+
+    /// Batch pace x pieces left at the start of a run. The run is in question: its own pace is that up to its last piece.
     fn batch_span(&self, run: &Run, now: Moment) -> Option<Span> {
-        let batch = self.batch(run.work.on, &run.work.op, now);
-        let left = batch.left()?.saturating_add(run.done());
-        batch.pace().map(|pace| pace.times(i64::from(left.min(batch.of.unwrap_or(0))))).filter(|span| Span::ZERO < *span)
+        let On::Job(job) = run.work.on else { return None };
+        let of = self.planned.get(&(job, run.work.op.clone())).copied()?;
+        let runs = || self.on(run.work.on).filter(|other| other.work.op == run.work.op && !other.work.rework);
+        let before = runs().flat_map(|other| &other.notches).filter(|notch| notch.at <= run.started.at);
+        let left = of.saturating_sub(before.fold(0, |sum: Count, notch| sum.saturating_add(notch.n)));
+        let pace = Batch::but(|other| other.id == run.id || self.is_in_question(other, now), runs(), None, now).pace()?;
+        Some(pace.times(i64::from(left))).filter(|span| Span::ZERO < *span)
     }
 
     /// A run of the same person that a stretch overlaps, leaving one run out.
