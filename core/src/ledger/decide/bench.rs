@@ -351,6 +351,25 @@ mod tests {
         check(|ended, _| mend(ended, None, Some(70)), |_, open| Some(Refusal::RunsOverlap { run: open }));
     }
 
+    /// Glue 0 to 100 by its stamps, ended at 85 by a start said late; mended, then put back to the stamps.
+    #[test]
+    fn an_end_is_put_back_to_its_stamp_though_another_ends_it() {
+        let mut phone = Phone::new("a");
+        let glue = phone.start(0, "glue", On::Nothing);
+        phone.bench(100, ago(15)).unwrap();
+        let before = phone.runs().run(glue).cloned();
+        let mend = |stop| BenchCommand::Mend { run: glue, start: None, stop: Some(at(stop)), op: None };
+        phone.bench(101, mend(80)).unwrap();
+        assert_eq!(phone.minutes(110), [("glue".into(), 80), ("sand".into(), 25)]);
+        let sand = phone.runs().running(None).unwrap().id;
+        assert_eq!(phone.bench(102, mend(99)), Err(Refusal::RunsOverlap { run: sand }), "no stamp");
+        phone.bench(103, mend(100)).unwrap();
+        assert_eq!(phone.minutes(110), [("glue".into(), 85), ("sand".into(), 25)]);
+        let after = phone.runs().run(glue).cloned();
+        let told = |run: Option<Run>| run.map(|run| (run.shares(at(110)), run.mended_stop, run.doubts(at(110)), run.cut));
+        assert_eq!(told(after), told(before), "as it was");
+    }
+
     #[test]
     fn ends_are_in_order_and_over_and_no_further_apart_than_a_run_may_last() {
         let now = at(100);
