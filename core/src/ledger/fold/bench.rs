@@ -396,6 +396,17 @@ mod tests {
         }
     }
 
+    /// So the marks are found without a walk through the whole book, and what is kept of the bench is folded anew.
+    #[test]
+    fn a_mark_that_a_job_is_not_typical_is_about_the_bench() {
+        let mut phone = Phone::new("a");
+        let On::Job(job) = phone.job(0, "shelf") else { unreachable!() };
+        for (minute, typical) in [(1, false), (2, true)] {
+            let mark = phone.note(minute, crate::ledger::kind::job::JobMarked { job, typical });
+            assert!(phone.book.about(Subject::Bench).any(|entry| entry.id == mark));
+        }
+    }
+
     #[test]
     fn heads_come_and_go() {
         let mut phone = Phone::new("a");
