@@ -80,7 +80,8 @@ impl Wright {
         for batch in batches {
             let points = batch.iter().filter(|(n, minutes)| 0 < *n && 0.0 < *minutes);
             let logs = points.map(|(n, minutes)| (libm::log(f64::from(*n)), libm::log(minutes / f64::from(*n))));
-            let (x, y) = means(logs.clone())?;
+            // Of a batch without time nothing is learnt.
+            let Some((x, y)) = means(logs.clone()) else { continue };
             for (ln_n, ln_average) in logs {
                 with += (ln_n - x) * (ln_average - y);
                 own += (ln_n - x) * (ln_n - x);
