@@ -38,6 +38,8 @@ use repair::Known;
 pub struct Bench {
     // In order of their start. No two of one person overlap.
     runs: Vec<Run>,
+    // The places in it of the runs on each.
+    of: Sorted<On, Vec<usize>>,
     planned: Sorted<(Id, String), Count>,
 }
 
@@ -46,7 +48,11 @@ impl Bench {
     pub fn new(mut runs: Vec<Run>, planned: Sorted<(Id, String), Count>) -> Bench {
         person::one_bench_each(&mut runs);
         order_by_key(&mut runs, |run| run.started.at);
-        Bench { runs, planned }
+        let mut of: Sorted<On, Vec<usize>> = Sorted::new();
+        for (place, run) in runs.iter().enumerate() {
+            of.entry(run.work.on).or_default().push(place);
+        }
+        Bench { runs, of, planned }
     }
 
     /// Every run, the earliest start first.
@@ -60,7 +66,8 @@ impl Bench {
 
     /// The runs on a job, a haul, or nothing.
     pub fn on(&self, on: On) -> impl DoubleEndedIterator<Item = &Run> + Clone {
-        self.runs.iter().filter(move |run| run.work.on == on)
+        let places = self.of.get(&on).map(Vec::as_slice).unwrap_or_default();
+        places.iter().filter_map(|place| self.runs.get(*place))
     }
 
     /// The time of a job.
