@@ -165,9 +165,15 @@ fn mend(bench: &Bench, run: &Run, (start, stop, op): (Option<Moment>, Option<Mom
         let now = act.now().wall.at;
         let ends = (start.unwrap_or(run.started.at), stop.unwrap_or(run.end(now)));
         lasts(ends, now)?;
-        free(bench, run.work.person, ends, Some(run.id))?;
+        free(bench, run.work.person, (ends.0, as_cut(bench, run, ends.1)), Some(run.id))?;
     }
     done(act.add(kind::RunMended { run: run.id, by: Mender::Typed, start, stop, op: op.clone() }))
+}
+
+/// Where a run ends that is mended to this: put back to its own stamp it ends, as it did, where the next run began.
+fn as_cut(bench: &Bench, run: &Run, stop: Moment) -> Moment {
+    let stamped = run.tapped_stop.is_some_and(|tapped| tapped.at == stop);
+    bench.next_start(run).filter(|next| stamped && run.started.at < *next).map_or(stop, |next| next.min(stop))
 }
 
 fn recall(book: &Book, bench: &Bench, (work, start, stop, heads): (&Work, Moment, Moment, Count), act: &mut Act) -> Answer<()> {
