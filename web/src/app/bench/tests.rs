@@ -401,7 +401,7 @@ fn a_helper_at_a_haul_is_paid_in_its_currency() {
     let begin = fivebar_core::ledger::decide::HaulCommand::BeginBare { currency: Currency::EUR, units: Units::Inch };
     told.app.order(&Command::Haul(begin), nth(0)).unwrap();
     let haul = told.app.shelf().haul().unwrap().id;
-    told.at(1, [starting(StartingTap::Sort(haul))]);
+    told.at(1, [Msg::Go(Place::Bench), tap(Tap::Other), starting(StartingTap::Sort(haul))]);
     told.at(2, [tap(Tap::HelperJoins)]);
     lacks(&told.at(2, presses("15").into_iter().chain([tap(Tap::PadDone)])), &["Not taken"]);
     let bench = told.app.shelf().bench();
