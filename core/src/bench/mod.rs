@@ -28,9 +28,9 @@ pub use run::{Cut, Doubt, Notch, On, Run, Work};
 pub(crate) use time::add;
 pub use time::{Shares, Source, Time};
 
-use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Id, Moment, Span};
+use crate::quantity::{Set, Sorted};
 use repair::Known;
 
 /// Every run there is, and how many pieces operations have.
@@ -41,6 +41,7 @@ pub struct Bench {
     // The places in it of the runs on each.
     of: Sorted<On, Vec<usize>>,
     planned: Sorted<(Id, String), Count>,
+    not_typical: Set<Id>,
 }
 
 impl Bench {
@@ -52,7 +53,17 @@ impl Bench {
         for (place, run) in runs.iter().enumerate() {
             of.entry(run.work.on).or_default().push(place);
         }
-        Bench { runs, of, planned }
+        Bench { runs, of, planned, not_typical: Set::new() }
+    }
+
+    /// The same with the jobs whose runs are no history.
+    pub fn but_for(self, not_typical: Set<Id>) -> Bench {
+        Bench { not_typical, ..self }
+    }
+
+    /// Jobs marked as not typical: their runs are no history.
+    pub fn not_typical(&self) -> &Set<Id> {
+        &self.not_typical
     }
 
     /// Every run, the earliest start first.

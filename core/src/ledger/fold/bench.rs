@@ -6,7 +6,7 @@ use crate::bench::{Bench, Head, Notch, On, Run, Work};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Device, Entry, Fact, Subject};
-use crate::quantity::{Count, Id, Moment, Sorted, Span, Wall};
+use crate::quantity::{Count, Id, Moment, Set, Sorted, Span, Wall};
 
 /// A clock set back by no more than this is a clock that was put right.
 const UNNOTICED: Span = Span::minutes(1);
@@ -16,6 +16,10 @@ pub fn bench(book: &Book) -> Bench {
     let mut gathered = Gathered::default();
     let mut last = Sorted::new();
     for entry in book.about(Subject::Bench) {
+        if let Fact::JobMarked(f) = &entry.fact {
+            gathered.marked(f.job, f.typical);
+            continue;
+        }
         let tap = lift(&mut last, entry);
         gathered.take(entry, tap);
     }
@@ -69,6 +73,7 @@ struct Gathered {
     of: Places,
     said: Vec<Said>,
     planned: Sorted<(Id, String), Count>,
+    not_typical: Set<Id>,
 }
 
 impl Gathered {
@@ -108,6 +113,14 @@ impl Gathered {
         &mut self.said[at]
     }
 
+    fn marked(&mut self, job: Id, typical: bool) {
+        if typical {
+            self.not_typical.remove(&job);
+        } else {
+            self.not_typical.insert(job);
+        }
+    }
+
     fn begin(&mut self, run: Run) {
         let id = run.id;
         self.order.push(id);
@@ -119,7 +132,7 @@ impl Gathered {
         for at in self.order.iter().filter_map(|id| self.of.get(id)) {
             runs.extend(self.said.get_mut(at).and_then(|said| std::mem::take(said).run()));
         }
-        Bench::new(runs, self.planned)
+        Bench::new(runs, self.planned).but_for(self.not_typical)
     }
 }
 
