@@ -15,7 +15,6 @@ use crate::parts::pad::Press;
 use crate::words::en::bench as words;
 use fivebar_core::bench::{Mender, On, Run, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
-use fivebar_core::ledger::fold;
 use fivebar_core::quantity::{Clock, Currency, Day, Id, Moment, Money, PILE_MOST, Span, Wall, reading};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
@@ -259,8 +258,8 @@ pub fn pay_currency(app: &App) -> Currency {
     let on = app.running().and_then(|strip| run_of(app, strip.run)).map(|run| run.work.on);
     let book = &app.shelf().book;
     let of = |on| match on {
-        On::Job(job) => fold::job(book, job).map(|job| job.currency),
-        On::Haul(haul) => fold::haul(book, haul).map(|haul| haul.currency),
+        On::Job(job) => fivebar_core::ledger::fold::job(book, job).map(|job| job.currency),
+        On::Haul(haul) => fivebar_core::ledger::fold::haul(book, haul).map(|haul| haul.currency),
         On::Nothing => None,
     };
     on.and_then(of).unwrap_or(app.begins_with().0)

@@ -21,6 +21,7 @@ pub fn bench(book: &Book) -> Bench {
             continue;
         }
         let tap = lift(&mut last, entry);
+        gathered.answered(&entry.fact, tap);
         gathered.take(entry, tap);
     }
     gathered.bench()
@@ -58,11 +59,11 @@ fn lift(last: &mut Sorted<Device, Moment>, entry: &Entry) -> Tap {
 /// What is said of one run, in whatever order.
 #[derive(Default)]
 struct Said {
+    /// When it was said to be right as it stands.
+    right: Option<Moment>,
     run: Option<Run>,
     stop: Option<(Tap, bool)>,
     mended: Vec<kind::RunMended>,
-    /// When it was said to be right as it stands.
-    right: Option<Moment>,
     notches: Vec<Notch>,
     heads: Vec<Head>,
 }
@@ -77,6 +78,14 @@ struct Gathered {
 }
 
 impl Gathered {
+    /// A mend that mends nothing says that the run is right as it stands.
+    fn answered(&mut self, fact: &Fact, tap: Tap) {
+        if let Fact::RunMended(kind::RunMended { run, start: None, stop: None, op: None, .. }) = fact {
+            let said = self.of(*run);
+            said.right = said.right.max(Some(said.knowing(tap)));
+        }
+    }
+
     fn take(&mut self, entry: &Entry, tap: Tap) {
         match &entry.fact {
             Fact::RunStarted(f) => self.begin(started(entry.id, f, tap)),
@@ -85,11 +94,7 @@ impl Gathered {
             Fact::RunStopped(f) => {
                 self.of(f.run).stop.get_or_insert((tap, f.switched.unwrap_or(false)));
             }
-            Fact::RunMended(f) => {
-                let said = self.of(f.run);
-                said.right = said.right.max(right(f).then(|| said.knowing(tap)));
-                said.mended.push(f.clone());
-            }
+            Fact::RunMended(f) => self.of(f.run).mended.push(f.clone()),
             Fact::PiecesDone(f) => self.of(f.run).notches.push(Notch { id: entry.id, at: tap.wall.at, n: f.n }),
             Fact::HelperJoined(f) => {
                 self.of(f.run).joined(Head { n: 1, person: f.person, pay: f.pay, from: tap.wall.at, to: None });
@@ -157,11 +162,11 @@ impl Said {
 
     fn run(self) -> Option<Run> {
         let mut run = self.run?;
+        run.right = self.right;
         if let Some((tap, switched)) = self.stop.filter(|_| !run.recalled) {
             (run.tapped_stop, run.stopped, run.switched) = (Some(tap.raw), Some(tap.wall), switched);
             run.lifted |= tap.lifted || tap.wall.at < run.tapped.at;
         }
-        run.right = self.right;
         for mended in self.mended {
             mend(&mut run, mended);
         }
@@ -169,11 +174,6 @@ impl Said {
         run.heads.extend(self.heads);
         Some(run)
     }
-}
-
-/// A mend that mends nothing says that the run is right as it stands.
-fn right(said: &kind::RunMended) -> bool {
-    said.start.is_none() && said.stop.is_none() && said.op.is_none()
 }
 
 /// The last word on each end stands. A mended end keeps the place of the end it mends.
