@@ -53,6 +53,8 @@ pub enum Refusal {
     MoreThanPack { used: Decimal, holds: Decimal },
     /// A guess that more would buy at a fifth less, too flat to say anything.
     GuessTooFlat { met: Decimal, above: Decimal },
+    /// More people who ask in a week than any piece has.
+    TooManyAsk { met: Decimal, most: Decimal },
     /// A distance without a rate: none was set for this currency.
     MileageUnknown { currency: Currency },
     /// Pieces can't be moved from a pile to itself.
@@ -125,6 +127,8 @@ pub enum Refusal {
     QuietHoursEmpty,
     /// Fewer or more days than can be taken, or a date too far off or over.
     DaysOutOfRange { met: i32, least: i32, most: i32 },
+    /// A tool that serves for no year, or for more than any does.
+    YearsOutOfRange { met: u32, least: u32, most: u32 },
     /// No day of the week is worked.
     NoWorkingDay,
     /// An operation without a name.

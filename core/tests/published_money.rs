@@ -13,12 +13,12 @@ use fivebar_core::money::point::Points;
 use fivebar_core::money::price::{multiple, proposed};
 use fivebar_core::money::rate::{Rate, Wanted, Year, rate};
 use fivebar_core::money::tax::Tax;
+use fivebar_core::money::wear::{FirstYear, Spread, Tool};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Length, Money, Side, Span};
 use published::{Ours, Row, check_all, table, topic, worked_examples};
 
 use Ours::{Elsewhere, Figures};
 
-const LATER: Ours = Elsewhere("wear of tools: written down over the years, comes with the page of the year");
 const CASH: Ours = Elsewhere("coins and minor units belong to quantity");
 
 fn n(whole: i64) -> Decimal {
@@ -97,17 +97,69 @@ fn costs() {
             ("be-4", Figures(break_even_with_profit)),
             ("markup-*", Figures(|row| vec![multiple(usd(row.input("cost")), row.input("markup") + n(1)).unwrap().amount()])),
             ("margin-*", Elsewhere("an identity; no screen shows a margin")),
-            ("dep-*", LATER),
-            ("macrs-*", LATER),
+            ("dep-sl", Figures(|_| vec![wear(tool(58_000, 10_000, 5), Spread::Straight)[0]])),
+            ("dep-up", Figures(|_| vec![by_use(tool(58_000, 10_000, 5), 1, 960_000), by_use(tool(58_000, 10_000, 5), 180_000, 960_000)])),
+            ("dep-ddb", Figures(|row| wear(whole_tool(row), Spread::Declining { share: d("0.4") }))),
+            ("dep-2", Figures(|_| three_ways(tool(10_000, 1_000, 5)))),
+            ("macrs-*", Elsewhere("the table below")),
             ("se-3", Elsewhere("above the wage base; the maker enters one share")),
             ("se-*", Figures(own_work_tax)),
             ("mileage-trip", Figures(|_| vec![drive(84, mileage::us(Day::ymd(2025, 5, 1).unwrap()).unwrap())])),
             ("mileage", Elsewhere("the table below")),
             ("homeoffice-*", Elsewhere("a tax return, not a price")),
-            ("cca*", LATER),
+            ("cca-4y", Figures(|_| half_first(tool(150_000, 0, 4), Spread::Declining { share: d("0.2") })[..4].to_vec())),
+            ("cca", Figures(pool_of_a_class)),
             ("shoprate", Figures(|row| vec![shop_rate(row)])),
         ],
     );
+}
+
+fn tool(cost: i64, salvage: i64, years: u32) -> Tool {
+    Tool { cost: usd(n(cost)), salvage: usd(n(salvage)), years }
+}
+
+fn whole_tool(row: &Row) -> Tool {
+    let years = u32::try_from(row.input("years")).unwrap();
+    Tool { cost: usd(row.input("cost")), salvage: usd(row.input("salvage")), years }
+}
+
+fn wear(tool: Tool, spread: Spread) -> Vec<Decimal> {
+    tool.wear(spread, FirstYear::Whole).unwrap()
+}
+
+fn half_first(tool: Tool, spread: Spread) -> Vec<Decimal> {
+    tool.wear(spread, FirstYear::Half).unwrap()
+}
+
+fn by_use(tool: Tool, used: i64, of: i64) -> Decimal {
+    tool.wear_by_use(n(used), n(of)).unwrap()
+}
+
+fn three_ways(tool: Tool) -> Vec<Decimal> {
+    let declining = wear(tool, Spread::Declining { share: d("0.4") });
+    let used = [20_000, 30_000].map(|used| by_use(tool, used, 100_000));
+    [vec![wear(tool, Spread::Straight)[0]], used.to_vec(), declining[..2].to_vec()].concat()
+}
+
+/// What was there carries a whole year, what was bought in it a half.
+fn pool_of_a_class(_: &Row) -> Vec<Decimal> {
+    let spread = Spread::Declining { share: d("0.2") };
+    vec![wear(tool(49_000, 0, 10), spread)[0] + half_first(tool(20_000, 0, 10), spread)[0]]
+}
+
+/// `macrs_half_year.csv`: percentages by years of a class, as printed (IRS Pub. 946, table A-1, read in a copy), to the hundredth.
+#[test]
+fn halves_of_a_year_are_the_printed_table() {
+    for line in table("macrs_half_year.csv") {
+        let (class, year): (u32, usize) = (line["class_years"].parse().unwrap(), line["year"].parse().unwrap());
+        let share = n(2) / Decimal::from(class);
+        let wear = half_first(tool(100, 0, class), Spread::DecliningThenStraight { share });
+        assert_eq!(wear.len(), class as usize + 1);
+        assert!((wear.iter().sum::<Decimal>() - n(100)).abs() < d("0.000001"), "{class}: all of it");
+        let (printed, again): (Decimal, Decimal) = (d(&line["percent_printed_read"]), d(&line["percent_recomputed"]));
+        let ours = wear[year - 1];
+        assert!((ours - printed).abs() <= d("0.01") && (ours - again).abs() <= d("0.0001"), "{class} years, year {year}: {ours}");
+    }
 }
 
 fn overhead_by_hour(_: &Row) -> Vec<Decimal> {

@@ -142,9 +142,10 @@ fn may_name(room: &str) -> Option<&'static [&'static str]> {
         "plan" => &["quantity", "refusal", "wood", "plan"],
         "bench" => &["quantity", "refusal", "wood", "bench"],
         "money" => &["quantity", "refusal", "wood", "money"],
-        "ledger" => &["quantity", "refusal", "wood", "haul", "plan", "bench", "money", "ledger"],
-        "sheet" => &["quantity", "refusal", "wood", "haul", "plan", "bench", "money", "ledger", "sheet"],
-        "story" => &["quantity", "refusal", "wood", "haul", "plan", "bench", "money", "ledger", "sheet", "story"],
+        "sale" => &["quantity", "refusal", "sale"],
+        "ledger" => &["quantity", "refusal", "wood", "haul", "plan", "bench", "money", "sale", "ledger"],
+        "sheet" => &["quantity", "refusal", "wood", "haul", "plan", "bench", "money", "sale", "ledger", "sheet"],
+        "story" => &["quantity", "refusal", "wood", "haul", "plan", "bench", "money", "sale", "ledger", "sheet", "story"],
         _ => return None,
     })
 }

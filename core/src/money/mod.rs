@@ -20,6 +20,7 @@ pub mod replacement;
 pub mod share;
 pub mod staged;
 pub mod tax;
+pub mod wear;
 
 use crate::quantity::sums;
 

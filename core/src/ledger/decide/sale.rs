@@ -12,6 +12,7 @@ use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::tax::Tax;
 use crate::quantity::{Cash, Count, Currency, Decimal, Id, Moment, Money, Side, round_to_cash};
 use crate::refusal::{Answer, Refusal};
+use crate::sale::demand::LEAST_RATIO;
 
 /// A sale; what is missing of tax is as the till has it.
 #[derive(Clone, Debug, PartialEq)]
@@ -146,16 +147,13 @@ fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
         return Err(Refusal::ShareOutOfRange { met });
     }
     match f.k {
-        Some(Exact(met)) if met <= LEAST_K => Err(Refusal::GuessTooFlat { met, above: LEAST_K }),
+        Some(Exact(met)) if met <= LEAST_RATIO => Err(Refusal::GuessTooFlat { met, above: LEAST_RATIO }),
         _ => {
             act.add(f.clone());
             Ok(())
         }
     }
 }
-
-/// At a fifth less, more than this many times as many must be thought to buy.
-const LEAST_K: Decimal = Decimal::from_parts(105, 0, 0, false, 2);
 
 fn open(job: &Job, id: Id) -> Answer<&Agreement> {
     job.selling.agreement(id).filter(|agreement| agreement.state == AgreementState::Open).ok_or(Refusal::NotThere)

@@ -1,0 +1,264 @@
+//! Learning: what those who asked, offered, refused and bought say of a guess.
+//!
+//! Gamma on how many ask; a small grid over the share that buys and the scale, weighed by what happened (domain.md 9). How much a
+//! guess is worth and how wide the grid is, is ours.
+
+use super::demand::{Demand, Guess, float};
+use super::waiting::{Lot, Waiting, waiting};
+use crate::quantity::{Count, Currency, Decimal, Money, Take, exact};
+use crate::refusal::{Answer, Refusal};
+
+/// A guess of how many ask is worth so many people seen (ours).
+const GUESS_WORTH: f64 = 4.0;
+/// The grid: so many of these off the guess (ours)
+const OFF: [f64; 5] = [-2.0, -1.0, 0.0, 1.0, 2.0];
+/// with these weights, those of a bell,
+const BELL: [f64; 5] = [0.054, 0.242, 0.399, 0.242, 0.054];
+/// of these steps in the logarithm: the share's, the scale's.
+const SHARE_STEP: f64 = 0.4;
+const SCALE_STEP: f64 = 0.25;
+/// How many ask: few, as many as thought, many: the tenth, the middle and the ninetieth of a hundred stand for all, by these weights (ours).
+const FEW_OR_MANY: [(f64, f64); 3] = [(-1.2816, 0.3), (0.0, 0.4), (1.2816, 0.3)];
+/// No share that buys is larger than this: with all of them the model says nothing.
+const SHARE_MOST: f64 = 0.99;
+/// A thing that happened was possible: so much chance it has at least.
+const CHANCE_LEAST: f64 = 1e-6;
+/// The band leaves out one in ten at either end.
+const BAND: [f64; 2] = [0.1, 0.9];
+
+/// What one did who turned up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Heard {
+    /// Handed this over.
+    Bought { price: Money },
+    /// Left at this price and named none.
+    Refused { price: Money },
+    /// Would hand over this, at this price.
+    Offered { sum: Money, price: Money },
+}
+
+/// What happened in so many weeks.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Seen {
+    pub weeks: Decimal,
+    pub asked: Count,
+    pub heard: Vec<Heard>,
+}
+
+/// Demands that may be, and how likely each is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Belief {
+    all: Vec<(Demand, f64)>,
+    currency: Currency,
+}
+
+/// What is believed after what was seen. With nothing seen it is the guess and what may be off in it.
+///
+/// # Errors
+/// Those of [`Guess::demand`]; [`Refusal::CurrenciesMixed`], [`Refusal::BelowNothing`] for weeks.
+pub fn belief(guess: &Guess, seen: &Seen) -> Answer<Belief> {
+    let demand = guess.demand()?;
+    if seen.weeks < Decimal::ZERO {
+        return Err(Refusal::BelowNothing { met: seen.weeks });
+    }
+    let heard = heard(guess.at.currency(), &seen.heard)?;
+    let many = asks(&demand, float(seen.weeks)?, f64::from(seen.asked));
+    let mut all = vec![];
+    for (share, share_weight) in OFF.iter().zip(BELL) {
+        for (scale, scale_weight) in OFF.iter().zip(BELL) {
+            let likely = Demand {
+                share: (demand.share * libm::exp(SHARE_STEP * share)).min(SHARE_MOST),
+                scale: demand.scale * libm::exp(SCALE_STEP * scale),
+                ..demand
+            };
+            let weight = share_weight * scale_weight * heard.iter().map(|one| one.chance(&likely)).product::<f64>();
+            all.extend(many.map(|(times, part)| (Demand { come: likely.come * times, ask: likely.ask * times, ..likely }, weight * part)));
+        }
+    }
+    let sum: f64 = all.iter().map(|(_, weight)| weight).sum();
+    all.iter_mut().for_each(|(_, weight)| *weight /= sum);
+    Ok(Belief { all, currency: guess.at.currency() })
+}
+
+/// So many times as many ask as were guessed: few, as many as are likely, many.
+fn asks(demand: &Demand, weeks: f64, asked: f64) -> [(f64, f64); 3] {
+    let week = demand.ask * 7.0;
+    let shape = GUESS_WORTH + asked;
+    let likely = if week == 0.0 { 0.0 } else { shape / (GUESS_WORTH + week * weeks) };
+    // The quantile of a gamma by its cube root, which is nearly a bell: Wilson and Hilferty, Proc. Nat. Acad. Sciences 17, 1931 (recalled).
+    let off = 1.0 / (9.0 * shape);
+    FEW_OR_MANY.map(|(sigmas, part)| {
+        let root = (1.0 - off + sigmas * libm::sqrt(off)).max(0.0);
+        (likely * root * root * root, part)
+    })
+}
+
+/// A sum heard, in figures.
+#[derive(Clone, Copy)]
+struct Said {
+    /// Would hand over at least this,
+    least: Option<f64>,
+    /// and would not hand over this.
+    under: Option<f64>,
+}
+
+impl Said {
+    fn chance(self, demand: &Demand) -> f64 {
+        let buys = |price: f64| demand.buys_at(price);
+        (self.least.map_or(1.0, buys) - self.under.map_or(0.0, buys)).max(CHANCE_LEAST)
+    }
+}
+
+fn heard(currency: Currency, all: &[Heard]) -> Answer<Vec<Said>> {
+    let sum = |money: Money| {
+        if money.currency() == currency {
+            float(money.amount())
+        } else {
+            Err(Refusal::CurrenciesMixed { one: currency, other: money.currency() })
+        }
+    };
+    let said = |one: &Heard| {
+        Ok(match *one {
+            Heard::Bought { price } => Said { least: Some(sum(price)?), under: None },
+            Heard::Refused { price } => Said { least: None, under: Some(sum(price)?) },
+            Heard::Offered { sum: offered, price } => {
+                let (least, under) = (sum(offered)?, sum(price)?);
+                Said { least: Some(least), under: (least < under).then_some(under) }
+            }
+        })
+    };
+    all.iter().map(said).collect()
+}
+
+/// The value of waiting as it is likely, and how far it may be off.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Prospects {
+    /// By the demand that is likely in the mean.
+    pub likely: Waiting,
+    /// What waiting is worth under each demand that may be, and how likely that is.
+    all: Vec<(Waiting, f64)>,
+    currency: Currency,
+}
+
+impl Belief {
+    /// The demand that is likely in the mean.
+    pub fn likely(&self) -> Demand {
+        let mean = |of: &dyn Fn(&Demand) -> f64| self.all.iter().map(|(demand, weight)| of(demand) * weight).sum::<f64>();
+        let at = self.all.first().map_or(0.0, |(demand, _)| demand.at);
+        let geometric = |of: &dyn Fn(&Demand) -> f64| libm::exp(mean(&|demand| libm::log(of(demand))));
+        Demand {
+            come: mean(&|demand| demand.come),
+            ask: mean(&|demand| demand.ask),
+            share: geometric(&|demand| demand.share),
+            at,
+            scale: geometric(&|demand| demand.scale),
+        }
+    }
+
+    /// What waiting is worth for these pieces.
+    ///
+    /// # Errors
+    /// Those of [`waiting`].
+    pub fn prospects(&self, lot: &Lot, take: Take) -> Answer<Prospects> {
+        let all = self.all.iter().map(|(demand, weight)| Ok((waiting(demand, lot, take)?, *weight)));
+        Ok(Prospects { likely: waiting(&self.likely(), lot, take)?, all: all.collect::<Answer<_>>()?, currency: self.currency })
+    }
+}
+
+impl Prospects {
+    /// Not under for so many pieces at once lies between these with four chances in five; both ends are in.
+    ///
+    /// # Errors
+    /// [`Refusal::NotThatMany`], [`Refusal::MoneyOutOfRange`].
+    pub fn band(&self, pieces: Count) -> Answer<[Money; 2]> {
+        let mut sums = self.all.iter().map(|(one, weight)| Ok((one.under(pieces)?, *weight))).collect::<Answer<Vec<_>>>()?;
+        sums.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let at = |part: f64| {
+            let mut so_far = 0.0;
+            let reached = |(_, weight): &&(f64, f64)| {
+                so_far += weight;
+                part <= so_far
+            };
+            sums.iter().find(reached).or(sums.last()).map_or(0.0, |(sum, _)| *sum)
+        };
+        let [low, high] = BAND.map(at);
+        let likely = self.likely.under(pieces)?;
+        Ok([self.booked(low.min(likely))?, self.booked(high.max(likely))?])
+    }
+
+    fn booked(&self, sum: f64) -> Answer<Money> {
+        Money::book(exact::of_float(sum).ok_or(Refusal::MoneyOutOfRange { currency: self.currency })?, self.currency)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::demand::USUAL_RATIO;
+    use super::*;
+
+    fn n(text: &str) -> Decimal {
+        text.parse().unwrap()
+    }
+
+    fn usd(whole: i64) -> Money {
+        Money::book(Decimal::from(whole), Currency::USD).unwrap()
+    }
+
+    fn guess() -> Guess {
+        Guess { asks: n("2"), buys: n("0.2"), at: usd(420), ratio: USUAL_RATIO, no_show: n("0") }
+    }
+
+    fn likely(seen: &Seen) -> Demand {
+        belief(&guess(), seen).unwrap().likely()
+    }
+
+    fn prospects(seen: &Seen) -> Prospects {
+        let lot = Lot { pieces: 1, end: usd(300), each_ask: usd(0), each_day: usd(0), days: 22 };
+        belief(&guess(), seen).unwrap().prospects(&lot, Take { keep: Decimal::ONE, fixed: Decimal::ZERO }).unwrap()
+    }
+
+    fn width(seen: &Seen) -> Decimal {
+        let [low, high] = prospects(seen).band(1).unwrap();
+        high.amount() - low.amount()
+    }
+
+    /// With nothing seen the guess stands, and the band lies around it.
+    #[test]
+    fn a_guess_alone_is_the_guess() {
+        let (demand, guessed) = (likely(&Seen::default()), guess().demand().unwrap());
+        assert!((demand.share / guessed.share - 1.0).abs() < 1e-9 && (demand.scale / guessed.scale - 1.0).abs() < 1e-9);
+        assert!((demand.ask / guessed.ask - 1.0).abs() < 0.03, "{}", demand.ask / guessed.ask);
+        let [low, high] = prospects(&Seen::default()).band(1).unwrap();
+        assert!(low.amount() < n("398") && n("398") < high.amount(), "{low} to {high}");
+    }
+
+    /// A gamma: 4 people of the guess at 2 a week are 2 weeks; 12 in 4 weeks more make 16 in 6.
+    #[test]
+    fn who_asks_is_counted_against_the_guess() {
+        let seen = |weeks, asked| Seen { weeks: n(weeks), asked, heard: vec![] };
+        let week = |seen: &Seen| likely(seen).ask * 7.0;
+        assert!((week(&seen("4", 12)) / (16.0 / 6.0) - 1.0).abs() < 0.01);
+        assert!((week(&seen("8", 0)) / (4.0 / 10.0) - 1.0).abs() < 0.03);
+    }
+
+    #[test]
+    fn what_was_heard_moves_the_share_and_narrows_the_band() {
+        let heard = |one: Heard, times: usize| Seen { heard: vec![one; times], ..Seen::default() };
+        let before = likely(&Seen::default()).share;
+        assert!(before < likely(&heard(Heard::Bought { price: usd(420) }, 3)).share);
+        assert!(likely(&heard(Heard::Refused { price: usd(420) }, 5)).share < before);
+        let offers = heard(Heard::Offered { sum: usd(360), price: usd(450) }, 6);
+        assert!(width(&offers) < width(&Seen::default()));
+        let bought = Heard::Bought { price: usd(420) };
+        let all = Seen { weeks: n("8"), asked: 16, heard: [vec![bought; 3], vec![Heard::Refused { price: usd(420) }; 13]].concat() };
+        assert!(width(&all) < width(&Seen::default()));
+    }
+
+    #[test]
+    fn a_foreign_sum_and_weeks_below_nothing_are_refused() {
+        let euro = Money::book(n("400"), Currency::EUR).unwrap();
+        let seen = Seen { heard: vec![Heard::Refused { price: euro }], ..Seen::default() };
+        assert_eq!(belief(&guess(), &seen), Err(Refusal::CurrenciesMixed { one: Currency::USD, other: Currency::EUR }));
+        assert_eq!(belief(&guess(), &Seen { weeks: n("-1"), ..Seen::default() }), Err(Refusal::BelowNothing { met: n("-1") }));
+    }
+}

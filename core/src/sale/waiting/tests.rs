@@ -1,0 +1,87 @@
+use super::super::demand::{Guess, USUAL_RATIO};
+use super::*;
+
+fn d(text: &str) -> Decimal {
+    text.parse().unwrap()
+}
+
+fn usd(text: &str) -> Money {
+    Money::book(d(text), Currency::USD).unwrap()
+}
+
+fn all() -> Take {
+    Take { keep: Decimal::ONE, fixed: Decimal::ZERO }
+}
+
+fn guess() -> Guess {
+    Guess { asks: d("3"), buys: d("0.25"), at: usd("145"), ratio: USUAL_RATIO, no_show: d("0") }
+}
+
+fn lot() -> Lot {
+    Lot { pieces: 5, end: usd("60"), each_ask: usd("0"), each_day: usd("0"), days: 28 }
+}
+
+fn of(lot: &Lot) -> Waiting {
+    waiting(&guess().demand().unwrap(), lot, all()).unwrap()
+}
+
+#[test]
+fn with_no_day_left_a_piece_is_worth_its_end() {
+    let over = of(&Lot { days: 0, ..lot() });
+    assert_eq!((over.not_under(1), over.not_under(5)), (Ok(usd("60")), Ok(usd("300"))));
+    assert_eq!((over.none_sold(), over.some_stay(), over.next_sale()), (1.0, 1.0, Ok(None)));
+}
+
+#[test]
+fn where_nobody_asks_waiting_brings_nothing() {
+    let nobody = Guess { asks: d("0"), ..guess() }.demand().unwrap();
+    let waits = waiting(&nobody, &Lot { each_day: usd("1"), ..lot() }, all()).unwrap();
+    assert_eq!((waits.not_under(1), waits.to_ask(), waits.none_sold()), (Ok(usd("60")), 0.0, 1.0));
+}
+
+/// For a fixed number of pieces not under never rises as days run out, and never falls below what one is worth at the end.
+#[test]
+fn not_under_falls_with_the_days_and_rises_with_a_sale() {
+    for pieces in 1..=5 {
+        let mut before = 0.0;
+        for days in 0..=56 {
+            let now = of(&Lot { pieces, days, ..lot() }).under(1).unwrap();
+            assert!(before <= now + 1e-9 && 60.0 <= now + 1e-9, "{pieces} pieces, {days} days: {now} after {before}");
+            before = now;
+        }
+    }
+    for pieces in 2..=5 {
+        let fewer = of(&Lot { pieces: pieces - 1, ..lot() }).under(1).unwrap();
+        assert!(of(&Lot { pieces, ..lot() }).under(1).unwrap() < fewer);
+    }
+}
+
+/// One piece where one in e^p buys at p and x = λτ / e: V = ln(1 + x), so by hand not sold at all: 1 / (1 + x).
+#[test]
+fn the_chance_that_nothing_is_sold_has_a_closed_form() {
+    for come in [0.05, 0.5, 2.0] {
+        let demand = Demand { come, ask: come, share: libm::exp(-1.0), at: 1.0, scale: 1.0 };
+        let lot = Lot { pieces: 1, end: usd("0"), each_ask: usd("0"), each_day: usd("0"), days: 20 };
+        let waits = waiting(&demand, &lot, all()).unwrap();
+        let x = come * 20.0 / std::f64::consts::E;
+        assert!((waits.none_sold() - 1.0 / (1.0 + x)).abs() < 1e-6, "{come}: {}", waits.none_sold());
+        assert!((waits.some_stay() - waits.none_sold()).abs() < 1e-12);
+    }
+}
+
+#[track_caller]
+fn check(lot: Lot, refused: Refusal) {
+    assert_eq!(waiting(&guess().demand().unwrap(), &lot, all()), Err(refused));
+}
+
+#[test]
+fn what_nobody_has_is_refused() {
+    check(Lot { pieces: 0, ..lot() }, Refusal::NothingAsked);
+    check(Lot { pieces: 1_000_000, ..lot() }, Refusal::TooManyPieces { would_be: 1_000_000, most: 200 });
+    check(Lot { days: 57, ..lot() }, Refusal::DaysOutOfRange { met: 57, least: 0, most: 56 });
+    check(Lot { end: usd("-1"), ..lot() }, Refusal::MoneyBelowNothing { met: usd("-1") });
+    check(Lot { each_day: usd("-1"), ..lot() }, Refusal::MoneyBelowNothing { met: usd("-1") });
+    let euro = Money::zero(Currency::EUR);
+    check(Lot { each_ask: euro, ..lot() }, Refusal::CurrenciesMixed { one: Currency::USD, other: Currency::EUR });
+    assert_eq!(of(&lot()).not_under(6), Err(Refusal::NotThatMany { asked: 6, there: 5 }));
+}
