@@ -115,6 +115,43 @@ fn no_minute_twice(bench: &Bench, now: Moment) {
     }
 }
 
+/// Four runs of a hundred minutes, one after the other, known to both phones.
+fn two_phones() -> ([Phone; 2], Vec<Id>) {
+    let (mut one, mut two) = (Phone::new("a"), Phone::new("b"));
+    let runs: Vec<Id> = (0..4).filter_map(|n| one.start(n * 100, 0, 0)).collect();
+    one.order(400, BenchCommand::Stop { run: runs[3] });
+    two.book.merge(one.book.lines());
+    ([one, two], runs)
+}
+
+/// The lines of both phones, by the places they come in.
+fn merged(phones: &[Phone; 2], order: &[usize]) -> Book {
+    let mut lines: Vec<(usize, &str)> = order.iter().copied().cycle().zip(phones.iter().flat_map(|phone| phone.book.lines())).collect();
+    lines.sort();
+    Book::of_lines(lines.into_iter().map(|(_, line)| line))
+}
+
+/// One phone says that the second ended at 2:30 and the third began then; the other that the first ended at 1:20 and the second began
+/// then, and, last of all, that the third began at 2:10.
+#[test]
+fn mends_of_neighbours_by_the_clock() {
+    let (mut phones, runs) = two_phones();
+    let mend =
+        |run: Id, start: Option<i64>, stop: Option<i64>| BenchCommand::Mend { run, start: start.map(at), stop: stop.map(at), op: None };
+    let [one, two] = &mut phones;
+    one.order(500, mend(runs[2], Some(250), None)).unwrap();
+    one.order(501, mend(runs[1], None, Some(250))).unwrap();
+    two.order(502, mend(runs[0], None, Some(80))).unwrap();
+    two.order(503, mend(runs[1], Some(80), None)).unwrap();
+    two.order(504, mend(runs[2], Some(210), None)).unwrap();
+    let orders: [fn(usize) -> usize; 3] = [|n| n, |n| 79 - n, |n| n * 37 % 80];
+    for order in orders {
+        let bench = fold::bench(&merged(&phones, &(0..80).map(order).collect::<Vec<_>>()));
+        let minutes: Vec<_> = bench.runs().map(|run| (run.worked(at(900)).as_minutes(), run.doubts(at(900)).len())).collect();
+        assert_eq!(minutes, [(80, 0), (130, 1), (90, 0), (100, 0)], "the third began while the second was said to go on");
+    }
+}
+
 proptest! {
     #[test]
     fn split_runs_sum_to_the_whole(mut switches in proptest::collection::vec(1_i64..2_880, 0..8)) {
@@ -297,5 +334,33 @@ proptest! {
             figures(&fold::bench(&phone.book), at(900)).into_iter().map(|(_, start, end, span)| (start, end, span)).collect::<Vec<_>>()
         };
         prop_assert_eq!(told(order), told([0, 1, 2, 3, 4, 5]));
+    }
+
+    /// Neighbours that touch, mended on two phones: what one says is not known to the other. The last word on each end stands, a later
+    /// start ends what was stopped after it, and the lines may come in any order.
+    #[test]
+    fn corrections_that_meet_give_what_is_reckoned_by_hand(
+        said in proptest::collection::vec((0_usize..2, 0_usize..4, prop::bool::ANY, 1_i64..420), 1..14),
+        order in Just((0_usize..80).collect::<Vec<_>>()).prop_shuffle()
+    ) {
+        let (mut phones, runs) = two_phones();
+        let mut ends: Vec<(i64, i64)> = (0..4).map(|n| (n * 100, n * 100 + 100)).collect();
+        for (minute, (phone, nth, is_start, to)) in (500..).zip(said) {
+            let (start, stop) = (Some(at(to)).filter(|_| is_start), Some(at(to)).filter(|_| !is_start));
+            let mend = BenchCommand::Mend { run: runs[nth], start, stop, op: None };
+            if phones[phone].order(minute, mend).is_some() {
+                let end = if is_start { &mut ends[nth].0 } else { &mut ends[nth].1 };
+                *end = to;
+            }
+        }
+        let found = figures(&fold::bench(&merged(&phones, &order)), at(1_000));
+        let mut by_hand: Vec<(usize, i64, i64)> = ends.iter().enumerate().map(|(n, end)| (n, end.0, end.1)).collect();
+        by_hand.sort_by_key(|(n, start, _)| (*start, *n));
+        let next: Vec<i64> = by_hand.iter().skip(1).map(|one| one.1).chain([i64::MAX]).collect();
+        let by_hand: Vec<_> = by_hand.iter().zip(next).map(|((n, start, stop), next)| {
+            let end = (*stop).min(next).max(*start);
+            (runs[*n], at(*start), at(end), Span::minutes(end - start))
+        }).collect();
+        prop_assert_eq!(found, by_hand);
     }
 }

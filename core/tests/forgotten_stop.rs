@@ -113,8 +113,10 @@ fn later_acts_on_that_job_say_that_it_went_on() {
 
 #[test]
 fn the_next_start_ends_it() {
-    // A run that is asked about lasted twice what is usual, so what is usual comes before the next start, here at 12:00; that the next
-    // start itself is proposed stands in the table of `bench/repair.rs`.
+    // A run that is asked about lasted twice what is usual, so what is usual comes before the next start, here at 12:00. Without a
+    // history the pace of a long batch may reach beyond it: 40 at half an hour each.
+    let paced = "2026-03-04 08:00 batch 40 \"plane\" for shelf\n09:00 start \"plane\" make on shelf\n09:30 done 1";
+    check(&format!("{paced}\n13:00 start \"saw\" make on stands"), "13:00", Because::NextStart);
     check(&format!("{SAND}\n12:00 start \"saw\" make on stands"), "09:50", Because::Usual);
     let other = "person ada helper\n11:00 start \"saw\" make on stands by ada";
     check(&format!("{SAND}\n{other}\n12:00 copy kept"), "09:50", Because::Usual);
@@ -159,4 +161,49 @@ fn it_blocks_no_start_and_the_answer_is_said() {
         let run = &today(&story).lines[0].run;
         assert_eq!(run.tapped_stop.map(|stop| stop.clock().as_hour_minute()), Some((12, 0)), "the raw stamp stays");
     }
+}
+
+/// "It was 3 h 12" said at 12:12, while the saw went on: that is an act at 12:12 and no word on the 20 hours after it.
+#[test]
+fn right_so_far_is_not_right_for_ever() {
+    let said = format!("{SAW} as sawing\n12:12 confirm run sawing");
+    let proposed = |lines: &str| {
+        let sheet = bench_of(&told(&format!("{said}\n{lines}")));
+        let ended = sheet.to_mend.iter().filter_map(|mend| mend.wrong);
+        let wrong = sheet.running.and_then(|slab| slab.wrong).into_iter().chain(ended).next();
+        wrong.map(|wrong| (fivebar_core::quantity::Wall::new(wrong.at, sheet_offset()).clock().as_hour_minute(), wrong.because))
+    };
+    assert_eq!(proposed("13:00 copy kept"), None, "it was answered for lately");
+    check(&format!("{said}\n23:00 copy kept"), "12:12", Because::LastAct);
+    let asked = Some(((12, 12), Because::LastAct));
+    assert_eq!(proposed("2026-03-05 08:00 copy kept"), asked, "the next morning");
+    assert_eq!(proposed("2026-03-05 08:00 stop"), asked, "and once it is stopped");
+    assert_eq!(proposed("2026-03-05 08:00 stop\n08:01 confirm run sawing"), None, "right as it was stopped");
+    assert_eq!(proposed("2026-03-05 08:00 stop\n08:01 stopped at 07:00 run sawing"), None, "or put right");
+}
+
+fn sheet_offset() -> fivebar_core::quantity::Offset {
+    fivebar_core::quantity::Offset::minutes(-300).unwrap()
+}
+
+/// Forgotten at 09:20 after two of five at 10 minutes each; three more at 16:00 in the same pace.
+#[test]
+fn the_minutes_in_question_make_no_pace() {
+    let batch = "2026-03-04 07:00 batch 5 \"plane\" for shelf
+09:00 start \"plane\" make on shelf as first
+09:10 done 1
+09:20 done 1
+16:00 start \"plane\" make on shelf
+16:10 done 1
+16:20 done 1";
+    check(&format!("{batch}\n16:30 done 1\n16:40 copy kept"), "09:50", Because::Batch); // five were left at nine
+    let slab = |more: &str| bench_of(&told(&format!("{batch}\n{more}"))).running.unwrap().batch;
+    let minutes = |span: Option<Span>| span.map(Span::as_minutes);
+    let asked = slab("16:24 copy kept");
+    assert_eq!((asked.n, minutes(asked.pace()), minutes(asked.remaining())), (4, Some(10), Some(6)));
+    assert_eq!(asked.range().map(|(from, to)| (from.as_minutes(), to.as_minutes())), Some((6, 6)));
+    assert_eq!(asked.all(), Span::minutes(7 * 60 + 24), "no hour is lost of all it took");
+    // Once it is answered its minutes count as they were said to be.
+    let answered = slab("16:24 stopped at 09:50 proposed run first");
+    assert_eq!((minutes(answered.pace()), answered.all()), (Some(18), Span::minutes(74))); // 50 + 20 minutes, four pieces: 17.5
 }

@@ -1,9 +1,9 @@
 //! A batch: n of N pieces of one operation, with the time they took.
 
 use super::pace;
-use super::pieces::noted;
+use super::pieces::noted_by;
 use super::run::Run;
-use crate::quantity::{Count, Moment, Span};
+use crate::quantity::{Count, Listed, Moment, Span};
 
 /// How far an operation of a job has come. Rework is left out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -15,6 +15,8 @@ pub struct Batch {
     pub time: Span,
     /// Time worked since the last piece.
     pub since: Span,
+    /// Of runs that look like a forgotten stop, the time after their last piece: it is no pace until it was answered for.
+    pub unsettled: Span,
     /// How far about what is left may be off, either way; known from two notes on.
     pub spread: Option<Span>,
     /// Somebody is at it.
@@ -22,22 +24,28 @@ pub struct Batch {
 }
 
 impl Batch {
-    /// The batch of the runs of one operation, seen from `now`.
+    /// The batch of the runs of one operation, seen from `now`, each taken at its word.
     pub fn of<'a>(runs: impl Iterator<Item = &'a Run> + Clone, of: Option<Count>, now: Moment) -> Batch {
-        let runs = runs.filter(|run| !run.work.rework);
-        let n = runs.clone().fold(0, |sum: Count, run| sum.saturating_add(run.done()));
-        let all = Span::sum(runs.clone().map(|run| run.worked(now)));
-        let last = runs.clone().flat_map(|run| &run.notches).map(|notch| notch.at).max();
-        let until = |at| Span::sum(runs.clone().map(|run| run.worked_within(Moment::at(i64::MIN), at, now)));
-        let time = last.map_or(Span::ZERO, until);
+        Batch::but(|_| false, runs, of, now)
+    }
+
+    /// The same where some runs look like a forgotten stop: each of them is taken up to its last piece.
+    pub fn but<'a>(wrong: impl Fn(&Run) -> bool, runs: impl Iterator<Item = &'a Run>, of: Option<Count>, now: Moment) -> Batch {
+        let runs = runs.filter(|run| !run.work.rework).map(|run| (run, run.end(now))).listed();
+        let settled = |(run, end): &(&'a Run, Moment)| (*run, if wrong(run) { last_note(run).min(*end) } else { *end });
+        let taken = runs.iter().map(settled).listed();
+        let all = |runs: &[(&Run, Moment)]| Span::sum(runs.iter().map(|(run, end)| run.started.at.until(*end)));
+        let noted = noted_by(taken.iter().copied());
+        let (n, time) = (sum_of(&noted), Span::sum(noted.iter().map(|(span, _)| *span)));
         let left = of.map(|of| of.saturating_sub(n)).filter(|left| 0 < *left && 1 < n);
-        let spread = left.and_then(|left| pace::spread(&noted(runs.clone(), now), left));
-        Batch { n, of, time, since: all.minus(time), spread, runs: runs.clone().any(Run::is_running) }
+        let spread = left.and_then(|left| pace::spread(&noted, left));
+        let unsettled = all(&runs).minus(all(&taken));
+        Batch { n, of, time, since: all(&taken).minus(time), unsettled, spread, runs: runs.iter().any(|(run, _)| run.is_running()) }
     }
 
     /// All the time it took so far.
     pub fn all(&self) -> Span {
-        self.time.plus(self.since)
+        self.time.plus(self.since).plus(self.unsettled)
     }
 
     /// All pieces are done, as far as it was said how many there are.
@@ -77,6 +85,15 @@ impl Batch {
     pub fn remaining(&self) -> Option<Span> {
         self.left().zip(self.pace()).map(|(left, pace)| pace::remaining(left, pace, self.since))
     }
+}
+
+/// The last piece of a run; its start where it has none.
+fn last_note(run: &Run) -> Moment {
+    run.notches.iter().map(|notch| notch.at).fold(run.started.at, Moment::max)
+}
+
+fn sum_of(noted: &[(Span, Count)]) -> Count {
+    noted.iter().fold(0, |sum: Count, (_, n)| sum.saturating_add(*n))
 }
 
 #[cfg(test)]

@@ -28,9 +28,9 @@ pub use run::{Cut, Doubt, Notch, On, Run, Work};
 pub(crate) use time::add;
 pub use time::{Shares, Source, Time};
 
-use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Id, Moment, Span};
+use crate::quantity::{Set, Sorted};
 use repair::Known;
 
 /// Every run there is, and how many pieces operations have.
@@ -38,9 +38,10 @@ use repair::Known;
 pub struct Bench {
     // In order of their start. No two of one person overlap.
     runs: Vec<Run>,
-    // Where in it the runs on each job or haul lie, in their order.
-    places: Sorted<On, Vec<usize>>,
+    // The places in it of the runs on each.
+    of: Sorted<On, Vec<usize>>,
     planned: Sorted<(Id, String), Count>,
+    not_typical: Set<Id>,
 }
 
 impl Bench {
@@ -48,11 +49,21 @@ impl Bench {
     pub fn new(mut runs: Vec<Run>, planned: Sorted<(Id, String), Count>) -> Bench {
         person::one_bench_each(&mut runs);
         order_by_key(&mut runs, |run| run.started.at);
-        let mut places: Sorted<On, Vec<usize>> = Sorted::new();
+        let mut of: Sorted<On, Vec<usize>> = Sorted::new();
         for (place, run) in runs.iter().enumerate() {
-            places.entry(run.work.on).or_default().push(place);
+            of.entry(run.work.on).or_default().push(place);
         }
-        Bench { runs, places, planned }
+        Bench { runs, of, planned, not_typical: Set::new() }
+    }
+
+    /// The same with the jobs whose runs are no history.
+    pub fn but_for(self, not_typical: Set<Id>) -> Bench {
+        Bench { not_typical, ..self }
+    }
+
+    /// Jobs marked as not typical: their runs are no history.
+    pub fn not_typical(&self) -> &Set<Id> {
+        &self.not_typical
     }
 
     /// Every run, the earliest start first.
@@ -66,7 +77,8 @@ impl Bench {
 
     /// The runs on a job, a haul, or nothing.
     pub fn on(&self, on: On) -> impl DoubleEndedIterator<Item = &Run> + Clone {
-        self.places.get(&on).into_iter().flatten().filter_map(|place| self.runs.get(*place))
+        let places = self.of.get(&on).map(Vec::as_slice).unwrap_or_default();
+        places.iter().filter_map(|place| self.runs.get(*place))
     }
 
     /// The time of a job.
@@ -107,16 +119,25 @@ impl Bench {
 
     /// How far an operation has come.
     pub fn batch(&self, on: On, op: &str, now: Moment) -> Batch {
-        let runs = self.on(on).filter(|run| run.work.op == op);
-        match on {
-            On::Job(job) => self.batch_of(runs, (job, op), now),
-            _ => Batch::of(runs, None, now),
-        }
+        let of = if let On::Job(job) = on { self.planned.get(&(job, op.to_owned())).copied() } else { None };
+        self.batch_by(self.on(on).filter(|run| run.work.op == op), of, now)
     }
 
     /// The same by the runs of that operation alone.
     pub fn batch_of<'a>(&self, runs: impl Iterator<Item = &'a Run> + Clone, (job, op): (Id, &str), now: Moment) -> Batch {
-        Batch::of(runs, self.planned.get(&(job, op.to_owned())).copied(), now)
+        self.batch_by(runs, self.planned.get(&(job, op.to_owned())).copied(), now)
+    }
+
+    fn batch_by<'a>(&self, runs: impl Iterator<Item = &'a Run> + Clone, of: Option<Count>, now: Moment) -> Batch {
+        // Without a piece there is no pace to be kept from minutes in question.
+        let noted = runs.clone().any(|run| !run.notches.is_empty());
+        Batch::but(|run| noted && self.is_in_question(run, now), runs, of, now)
+    }
+
+    /// Whether a run looks like a forgotten stop, by the bench alone: acts on its job other than pieces done come from outside.
+    fn is_in_question(&self, run: &Run, now: Moment) -> bool {
+        let known = || Known { usual: repair::usual(self.past(run, |_| true)), last_act: self.last_act(run, now), ..Known::default() };
+        repair::may_look_wrong(run, now) && repair::looks_wrong(run, &known(), now)
     }
 
     /// The next start of the same person.
@@ -136,17 +157,28 @@ impl Bench {
     /// What speaks for the end of a run. Acts on the job other than pieces done, and the closing time, come from outside.
     pub fn known(&self, run: &Run, counts: impl Fn(On) -> bool, now: Moment) -> Known {
         let usual = repair::usual(self.past(run, counts));
-        let (start, end) = (run.started.at, run.end(now));
-        let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
-        let last_act = notches.map(|notch| notch.at).filter(|at| start < *at && *at <= end).max();
+        let last_act = self.last_act(run, now);
         Known { usual, batch: self.batch_span(run, now), last_act, next_start: self.next_start(run), closing: None }
     }
 
-    /// Batch pace x pieces left at the start of a run.
+    /// The last piece done on what a run is on, after its start and not after its end; who was asked and said that it is right so far was
+    /// there too.
+    fn last_act(&self, run: &Run, now: Moment) -> Option<Moment> {
+        let (start, end) = (run.started.at, run.end(now));
+        let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
+        let acts = notches.map(|notch| notch.at).chain(run.right);
+        acts.filter(|at| start < *at && *at <= end).max()
+    }
+
+    /// Batch pace x pieces left at the start of a run. The run is in question: its own pace is that up to its last piece.
     fn batch_span(&self, run: &Run, now: Moment) -> Option<Span> {
-        let batch = self.batch(run.work.on, &run.work.op, now);
-        let left = batch.left()?.saturating_add(run.done());
-        batch.pace().map(|pace| pace.times(i64::from(left.min(batch.of.unwrap_or(0))))).filter(|span| Span::ZERO < *span)
+        let On::Job(job) = run.work.on else { return None };
+        let of = self.planned.get(&(job, run.work.op.clone())).copied()?;
+        let runs = || self.on(run.work.on).filter(|other| other.work.op == run.work.op && !other.work.rework);
+        let before = runs().flat_map(|other| &other.notches).filter(|notch| notch.at <= run.started.at);
+        let left = of.saturating_sub(before.fold(0, |sum: Count, notch| sum.saturating_add(notch.n)));
+        let pace = Batch::but(|other| other.id == run.id || self.is_in_question(other, now), runs(), None, now).pace()?;
+        Some(pace.times(i64::from(left))).filter(|span| Span::ZERO < *span)
     }
 
     /// A run of the same person that a stretch overlaps, leaving one run out.

@@ -43,13 +43,46 @@ impl Pieces {
 }
 
 /// For each note of pieces done: the time worked since the note before, and how many pieces.
-pub(super) fn noted<'a>(runs: impl Iterator<Item = &'a Run> + Clone, now: Moment) -> Vec<(Span, Count)> {
-    let until = |at| Span::sum(runs.clone().map(|run| run.worked_within(Moment::at(i64::MIN), at, now)));
-    let mut notes: Vec<(Moment, Count)> = runs.clone().flat_map(|run| &run.notches).map(|notch| (notch.at, notch.n)).listed();
+fn noted<'a>(runs: impl Iterator<Item = &'a Run>, now: Moment) -> Vec<(Span, Count)> {
+    noted_by(runs.map(|run| (run, run.end(now))))
+}
+
+/// The same of runs that each count up to a moment.
+pub(super) fn noted_by<'a>(runs: impl Iterator<Item = (&'a Run, Moment)>) -> Vec<(Span, Count)> {
+    let (mut stints, mut notes): (Vec<(Moment, Moment)>, Vec<(Moment, Count)>) = (vec![], vec![]);
+    for (run, end) in runs {
+        stints.push((run.started.at, end));
+        notes.extend(run.notches.iter().map(|notch| (notch.at, notch.n)));
+    }
+    order_by_key(&mut stints, |stint| stint.0);
     order_by_key(&mut notes, |note| note.0);
-    let ends = notes.iter().map(|(at, n)| (until(*at), *n));
-    let begins = std::iter::once(Span::ZERO).chain(notes.iter().map(|(at, _)| until(*at)));
-    ends.zip(begins).map(|((end, n), begin)| (end.minus(begin), n)).listed()
+    let mut walk = Walk { to_come: stints.into_iter().peekable(), open: vec![], over: Span::ZERO };
+    let mut before = Span::ZERO;
+    let since = |(at, n)| {
+        let so_far = walk.until(at);
+        (so_far.minus(std::mem::replace(&mut before, so_far)), n)
+    };
+    notes.into_iter().map(since).listed()
+}
+
+/// Time worked along stints in order of their start, asked for at moments in their order: each stint is looked at while it lasts.
+struct Walk<I: Iterator> {
+    to_come: std::iter::Peekable<I>,
+    open: Vec<(Moment, Moment)>,
+    /// Of the stints that are over.
+    over: Span,
+}
+
+impl<I: Iterator<Item = (Moment, Moment)>> Walk<I> {
+    fn until(&mut self, at: Moment) -> Span {
+        while let Some(stint) = self.to_come.next_if(|stint| stint.0 < at) {
+            self.open.push(stint);
+        }
+        let (on, over): (Vec<_>, Vec<_>) = self.open.iter().partition(|stint| at < stint.1);
+        self.over = self.over.plus(Span::sum(over.iter().map(|(from, to)| from.until(*to))));
+        self.open = on;
+        self.over.plus(Span::sum(self.open.iter().map(|(from, _)| from.until(at))))
+    }
 }
 
 #[cfg(test)]
@@ -88,6 +121,31 @@ mod tests {
         check(&[(64, 1), (34, 1)], Some(34), &[(1, 30)]);
         check(&[(34, 1), (64, 3)], Some(34), &[(3, 30)]);
         check(&[(34, 2), (64, 1)], None, &[(1, 30)]); // noted together: none was the first
+    }
+
+    /// Sixty notes over a hundred runs of two people: each run is looked at a few times, not once for each note.
+    #[test]
+    fn notes_are_walked_along_once() {
+        let runs: Vec<Run> = (0..100_u8)
+            .map(|n| {
+                let mut one = run(n, i64::from(n) * 30);
+                one.work.person = (n % 2 == 1).then(|| id(250));
+                one.stopped = Some(wall(i64::from(n) * 30 + 50));
+                one.notches =
+                    (0..2_i64).filter(|_| n < 30).map(|k| Notch { id: id(7), at: at(i64::from(n) * 30 + 11 + k * 30), n: 1 }).collect();
+                one
+            })
+            .collect();
+        let looked = std::cell::Cell::new(0);
+        let found = noted(runs.iter().inspect(|_| looked.set(looked.get() + 1)), at(9_000));
+        assert!(looked.get() <= 4 * runs.len(), "looked at {} runs", looked.get());
+        // The same, one note after the other.
+        let mut moments: Vec<Moment> = runs.iter().flat_map(|run| &run.notches).map(|notch| notch.at).collect();
+        moments.sort();
+        let until = |to: Moment| Span::sum(runs.iter().map(|run| run.worked_within(Moment::at(i64::MIN), to, at(9_000))));
+        let one_by_one = std::iter::once(Span::ZERO).chain(moments.iter().map(|at| until(*at)));
+        let by_hand: Vec<_> = moments.iter().zip(one_by_one).map(|(at, before)| (until(*at).minus(before), 1)).collect();
+        assert_eq!((found.len(), found), (60, by_hand));
     }
 
     #[test]

@@ -102,7 +102,7 @@ pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
 
 /// Whether it is worth asking history at all: nobody has answered for the run, and it lasted longer than the default.
 pub fn may_look_wrong(run: &Run, now: Moment) -> bool {
-    let answered = run.confirmed || run.recalled || run.mended_stop.is_some();
+    let answered = run.is_confirmed() || run.recalled || run.mended_stop.is_some();
     !answered && default_span(run.work.kind) < run.worked(now)
 }
 
@@ -187,7 +187,7 @@ mod tests {
 
     #[test]
     fn what_was_answered_is_not_asked_again() {
-        let answered = Run { confirmed: true, stopped: Some(wall(500)), ..run(1, 0) };
+        let answered = Run { right: Some(at(500)), stopped: Some(wall(500)), ..run(1, 0) };
         assert!(!looks_wrong(&answered, &Known::default(), at(500)));
     }
 }

@@ -76,8 +76,8 @@ pub struct Run {
     pub recalled: bool,
     pub mended_start: Option<Mender>,
     pub mended_stop: Option<Mender>,
-    /// The maker was asked and said that it is right as it stands.
-    pub confirmed: bool,
+    /// When the maker last said that it is right as it stands. While it runs that is a word on the time up to then.
+    pub right: Option<Moment>,
     /// The stop belongs to a switch.
     pub switched: bool,
     /// A stamp was lifted because the clock was set back.
@@ -102,7 +102,7 @@ impl Run {
             recalled: false,
             mended_start: None,
             mended_stop: None,
-            confirmed: false,
+            right: None,
             switched: false,
             lifted: false,
             cut: None,
@@ -114,6 +114,12 @@ impl Run {
 
     pub fn is_running(&self) -> bool {
         self.stopped.is_none() && self.cut.is_none()
+    }
+
+    /// It is over, and the maker said after its end that it is right as it stands.
+    pub fn is_confirmed(&self) -> bool {
+        let ends = self.stopped.map(|stop| stop.at).into_iter().chain(self.cut.map(|cut| cut.at));
+        self.right.zip(ends.min()).is_some_and(|(right, end)| end <= right)
     }
 
     /// The end as it counts: the stop, or now; never after the next start of the same person, nor 48 h after the start.
@@ -195,14 +201,17 @@ impl Run {
 
     /// Why it is listed for mending; nothing once the maker mended or confirmed it.
     pub fn doubts(&self, now: Moment) -> Vec<Doubt> {
-        let settled = self.confirmed || self.mended_stop.is_some();
+        let confirmed = self.is_confirmed();
+        // What was right of a run that goes on is so until it ends.
+        let right = confirmed || (self.is_running() && self.right.is_some());
+        let settled = right || self.mended_stop.is_some();
         let ended = self.cut.filter(|cut| !cut.switched).map(|cut| Doubt::EndedElsewhere { by: cut.by });
         let too_long = Span::RUN_MOST < self.started.at.until(self.stopped.map_or(now, |stop| stop.at));
         let all = [
-            ended.filter(|_| !self.confirmed),
-            self.overlaps.filter(|_| !self.confirmed).map(|run| Doubt::Overlaps { run }),
+            ended.filter(|_| !confirmed),
+            self.overlaps.filter(|_| !right).map(|run| Doubt::Overlaps { run }),
             (self.lifted && !settled).then_some(Doubt::ClockSetBack),
-            (too_long && self.cut.is_none() && !self.confirmed).then_some(Doubt::TooLong),
+            (too_long && self.cut.is_none() && !confirmed).then_some(Doubt::TooLong),
         ];
         all.into_iter().flatten().listed()
     }
@@ -244,7 +253,9 @@ mod tests {
         assert_eq!(long.doubts(at(2_881)), [Doubt::TooLong]);
         long.stopped = Some(wall(2_900));
         assert_eq!(long.doubts(at(0)), [Doubt::TooLong]);
-        long.confirmed = true;
+        long.right = Some(at(2_899));
+        assert_eq!(long.doubts(at(0)), [Doubt::TooLong], "said while it went on");
+        long.right = Some(at(2_900));
         assert_eq!(long.doubts(at(0)), []);
     }
 

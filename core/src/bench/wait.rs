@@ -145,7 +145,7 @@ pub struct Wait {
     pub began: Wall,
     /// As said last.
     pub span: Span,
-    /// How often the span was put right.
+    /// How often the span was put right, and that taken back or put back: a number that never falls.
     pub mended: Count,
     pub ended: Option<Off>,
 }

@@ -38,8 +38,8 @@ pub struct Book {
     subjects: Sorted<Subject, Vec<Slot>>,
     acts: Places,
     of_acts: Vec<Vec<Slot>>,
-    // Invariant: of each id that was ever struck or restored, the last such by rank. It may come before the entry it names.
-    strikes: Sorted<Id, (Rank, bool)>,
+    // Invariant: of each id that was ever struck or restored, the last such by rank, and how often. It may come before the entry it names.
+    strikes: Sorted<Id, (Rank, bool, u32)>,
     // Of each count that was ever mended, the entries that mend it. They may come before it.
     mends: Sorted<Id, Vec<Id>>,
     newer: Set<Box<str>>,
@@ -196,16 +196,17 @@ impl Book {
         let mut touched: Vec<Slot> = fresh.to_vec();
         for kept in fresh.iter().filter_map(|slot| self.kept.get(*slot)) {
             let Some((ids, struck)) = strike(&kept.entry.fact) else { continue };
-            let said = ((kept.entry.stamp, kept.entry.id), struck);
+            let rank = (kept.entry.stamp, kept.entry.id);
             for id in ids {
-                let last = self.strikes.entry(*id).or_insert(said);
-                *last = said.max(*last);
+                let (last, stays, times) = *self.strikes.entry(*id).or_insert((rank, struck, 0));
+                let (last, stays) = (rank, struck).max((last, stays));
+                self.strikes.insert(*id, (last, stays, times.saturating_add(1)));
                 touched.extend(self.slots.get(id));
             }
         }
         for slot in &touched {
             if let Some(kept) = self.kept.get_mut(*slot) {
-                let said = self.strikes.get(&kept.entry.id).is_some_and(|(_, struck)| *struck);
+                let said = self.strikes.get(&kept.entry.id).is_some_and(|(_, struck, _)| *struck);
                 kept.struck = said && strike(&kept.entry.fact).is_none();
             }
         }
@@ -258,11 +259,22 @@ impl Book {
         slots.iter().filter_map(|slot| self.kept.get(*slot)).filter(|kept| !kept.struck).map(|kept| &*kept.entry)
     }
 
+    /// Every entry about a subject in order, each with whether it is struck.
+    pub fn ever(&self, subject: Subject) -> impl DoubleEndedIterator<Item = (&Entry, bool)> {
+        let slots = self.subjects.get(&subject).map(Vec::as_slice).unwrap_or_default();
+        slots.iter().filter_map(|slot| self.kept.get(*slot)).map(|kept| (&*kept.entry, kept.struck))
+    }
+
+    /// How often an entry was struck or restored.
+    pub fn turns(&self, id: Id) -> u32 {
+        self.strikes.get(&id).map_or(0, |(_, _, times)| *times)
+    }
+
     /// The newest stamp of what a fact rests on: what stands about the same, and what took back or put back what it names.
     pub(super) fn newest_before(&self, id: Id, fact: &Fact) -> Option<Stamp> {
         let about = subjects_of(id, fact).into_iter().flatten().filter_map(|subject| self.about(subject).next_back());
         let named = strike(fact).map(|(ids, _)| ids).unwrap_or_default();
-        let said = named.iter().filter_map(|id| self.strikes.get(id)).map(|((stamp, _), _)| *stamp);
+        let said = named.iter().filter_map(|id| self.strikes.get(id)).map(|((stamp, _), _, _)| *stamp);
         about.map(|entry| entry.stamp).chain(said).max()
     }
 

@@ -48,6 +48,8 @@ pub(super) fn subjects_of(id: Id, fact: &Fact) -> [Option<Subject>; 3] {
         | Fact::OperationLoudSet(_) => [Some(Bench), None, None],
         Fact::WaitBegan(f) => [Some(Bench), f.job.map(Job), None],
         Fact::BatchPlanned(f) => [Some(Bench), Some(Job(f.job)), None],
+        // Whether its runs are history.
+        Fact::JobMarked(f) => [Some(Bench), Some(Job(f.job)), None],
         Fact::JobBegan(_) => [Some(Job(id)), None, None],
         Fact::MoneySpent(f) => spent_on(f.job, f.haul),
         Fact::DistanceDriven(f) => spent_on(f.job, f.haul),

@@ -173,12 +173,12 @@ pub(super) struct Look<'a> {
     book: &'a Book,
     bench: &'a Bench,
     seen: Seen,
-    not_typical: Set<Id>,
+    not_typical: &'a Set<Id>,
 }
 
 impl<'a> Look<'a> {
     pub(super) fn new(bench: &'a Bench, book: &'a Book, seen: Seen) -> Look<'a> {
-        Look { book, bench, seen, not_typical: fold::not_typical(book) }
+        Look { book, bench, seen, not_typical: bench.not_typical() }
     }
 
     fn own(&self) -> impl DoubleEndedIterator<Item = &Run> + Clone {

@@ -3,7 +3,7 @@
 use super::bench::{Look, Seen};
 use crate::bench::repair::Proposed;
 use crate::bench::{Batch, Bench, DayTotal, Doubt, Run, Shares, day as of_day};
-use crate::ledger::{Book, Entry, Fact, fold};
+use crate::ledger::{Book, Entry, Fact, Subject, fold};
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Day, Id, Listed, Moment, Span, Wall};
 
@@ -88,7 +88,7 @@ fn struck(book: &Book, (day, person): (Day, Option<Id>)) -> Vec<Struck> {
         let listed = struck && whose == person && started.day() == day;
         listed.then(|| Struck { id: entry.id, op: op.clone(), started })
     };
-    book.entries().filter_map(run).listed()
+    book.ever(Subject::Bench).filter_map(run).listed()
 }
 
 /// The days on which a person worked, the latest first.

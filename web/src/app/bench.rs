@@ -328,11 +328,16 @@ fn helper_joins(app: &mut App, pay: Option<Money>, now: Now) {
     }
 }
 
-/// What a helper is paid in: as the job is reckoned, else as the workshop.
+/// What a helper is paid in: as the job or the haul is reckoned, else as the workshop.
 pub fn pay_currency(app: &App) -> Currency {
     let on = app.running().and_then(|strip| run_of(app, strip.run)).map(|run| run.work.on);
-    let of_job = |job| fivebar_core::ledger::fold::job(&app.shelf().book, job).map(|job| job.currency);
-    on.and_then(|on| if let On::Job(job) = on { of_job(job) } else { None }).unwrap_or(app.begins_with().0)
+    let book = &app.shelf().book;
+    let of = |on| match on {
+        On::Job(job) => fivebar_core::ledger::fold::job(book, job).map(|job| job.currency),
+        On::Haul(haul) => fivebar_core::ledger::fold::haul(book, haul).map(|haul| haul.currency),
+        On::Nothing => None,
+    };
+    on.and_then(of).unwrap_or(app.begins_with().0)
 }
 
 fn run_of(app: &App, run: Id) -> Option<Run> {

@@ -80,7 +80,8 @@ impl Wright {
         for batch in batches {
             let points = batch.iter().filter(|(n, minutes)| 0 < *n && 0.0 < *minutes);
             let logs = points.map(|(n, minutes)| (libm::log(f64::from(*n)), libm::log(minutes / f64::from(*n))));
-            let (x, y) = means(logs.clone())?;
+            // Of a batch without time nothing is learnt.
+            let Some((x, y)) = means(logs.clone()) else { continue };
             for (ln_n, ln_average) in logs {
                 with += (ln_n - x) * (ln_average - y);
                 own += (ln_n - x) * (ln_n - x);
@@ -125,5 +126,16 @@ mod tests {
         assert_eq!(found(&[(1, 10.0)]), None);
         assert_eq!(found(&[(0, 10.0), (2, 0.0)]), None);
         assert_eq!(Wright::fitted(&[]), None);
+    }
+
+    /// A note that lies before a start that was put right is a piece in no time: of that batch nothing is learnt, of the others all.
+    #[test]
+    fn a_batch_without_time_takes_nothing_from_the_others() {
+        let law = Wright::doubling(0.85);
+        let batch: Vec<_> = (1..=5).map(|n| (n, 20.0 * law.total(n))).collect();
+        for odd in [vec![], vec![(1, 0.0)], vec![(0, 5.0)], vec![(3, 30.0)]] {
+            let found = Wright::fitted(&[batch.clone(), odd.clone(), batch.clone()]).map(Wright::of_doubling);
+            assert!(found.is_some_and(|share| (share - 0.85).abs() < 1e-9), "{odd:?}: {found:?}");
+        }
     }
 }

@@ -34,7 +34,7 @@ pub enum BenchCommand {
         at: Moment,
         by: Mender,
     },
-    /// A run that was asked about is right as it stands.
+    /// A run that was asked about is right as it stands; one that goes on is so up to now, and may be asked about again.
     Confirm {
         run: Id,
     },
@@ -202,9 +202,15 @@ fn mend(bench: &Bench, run: &Run, (start, stop, op): (Option<Moment>, Option<Mom
         let now = act.now().wall.at;
         let ends = (start.unwrap_or(run.started.at), stop.unwrap_or(run.end(now)));
         lasts(ends, now)?;
-        free(bench, run.work.person, ends, Some(run.id))?;
+        free(bench, run.work.person, (ends.0, as_cut(bench, run, ends.1)), Some(run.id))?;
     }
     done(act.add(kind::RunMended { run: run.id, by: Mender::Typed, start, stop, op: op.clone() }))
+}
+
+/// Where a run ends that is mended to this: put back to its own stamp it ends, as it did, where the next run began.
+fn as_cut(bench: &Bench, run: &Run, stop: Moment) -> Moment {
+    let stamped = run.tapped_stop.is_some_and(|tapped| tapped.at == stop);
+    bench.next_start(run).filter(|next| stamped && run.started.at < *next).map_or(stop, |next| next.min(stop))
 }
 
 fn recall(book: &Book, bench: &Bench, (work, start, stop, heads): (&Work, Moment, Moment, Count), act: &mut Act) -> Answer<()> {
@@ -386,6 +392,25 @@ mod tests {
         check(|_, open| mend(open, Some(40), None), |ended, _| Some(Refusal::RunsOverlap { run: ended }));
         check(|ended, _| mend(ended, None, Some(60)), |_, _| None);
         check(|ended, _| mend(ended, None, Some(70)), |_, open| Some(Refusal::RunsOverlap { run: open }));
+    }
+
+    /// Glue 0 to 100 by its stamps, ended at 85 by a start said late; mended, then put back to the stamps.
+    #[test]
+    fn an_end_is_put_back_to_its_stamp_though_another_ends_it() {
+        let mut phone = Phone::new("a");
+        let glue = phone.start(0, "glue", On::Nothing);
+        phone.bench(100, ago(15)).unwrap();
+        let before = phone.runs().run(glue).cloned();
+        let mend = |stop| BenchCommand::Mend { run: glue, start: None, stop: Some(at(stop)), op: None };
+        phone.bench(101, mend(80)).unwrap();
+        assert_eq!(phone.minutes(110), [("glue".into(), 80), ("sand".into(), 25)]);
+        let sand = phone.runs().running(None).unwrap().id;
+        assert_eq!(phone.bench(102, mend(99)), Err(Refusal::RunsOverlap { run: sand }), "no stamp");
+        phone.bench(103, mend(100)).unwrap();
+        assert_eq!(phone.minutes(110), [("glue".into(), 85), ("sand".into(), 25)]);
+        let after = phone.runs().run(glue).cloned();
+        let told = |run: Option<Run>| run.map(|run| (run.shares(at(110)), run.mended_stop, run.doubts(at(110)), run.cut));
+        assert_eq!(told(after), told(before), "as it was");
     }
 
     #[test]

@@ -223,7 +223,12 @@ mod tests {
         let last = last.and_then(|_| order(&mut phone, 701, WaitCommand::Mend { wait, span: Span::minutes(120) })).unwrap();
         assert_eq!((off(&phone), waits(&phone)[0].mended), (vec![(at(809), true)], 2));
         phone.take_back(702, last);
-        assert_eq!((off(&phone), waits(&phone)[0].mended), (vec![(at(749), true)], 1));
+        // A calendar that holds revision 2 takes a later one only (RFC 5545, 3.8.7.4): taken back and put back are revisions too.
+        assert_eq!((off(&phone), waits(&phone)[0].mended), (vec![(at(749), true)], 3));
+        phone.order(703, Command::Book(BookCommand::Restore { act: last })).unwrap();
+        assert_eq!((off(&phone), waits(&phone)[0].mended), (vec![(at(809), true)], 4));
+        let backwards: Vec<String> = phone.book.lines().map(str::to_owned).collect();
+        assert_eq!(fold::waits(&Book::of_lines(backwards.iter().rev().map(String::as_str))), fold::waits(&phone.book));
     }
 
     /// Whatever order the lines of two phones come in, the waits are the same.

@@ -6,7 +6,7 @@ use crate::bench::{Bench, Head, Notch, On, Run, Work};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Device, Entry, Fact, Subject};
-use crate::quantity::{Count, Id, Moment, Sorted, Span, Wall};
+use crate::quantity::{Count, Id, Moment, Set, Sorted, Span, Wall};
 
 /// A clock set back by no more than this is a clock that was put right.
 const UNNOTICED: Span = Span::minutes(1);
@@ -16,7 +16,12 @@ pub fn bench(book: &Book) -> Bench {
     let mut gathered = Gathered::default();
     let mut last = Sorted::new();
     for entry in book.about(Subject::Bench) {
+        if let Fact::JobMarked(f) = &entry.fact {
+            gathered.marked(f.job, f.typical);
+            continue;
+        }
         let tap = lift(&mut last, entry);
+        gathered.answered(&entry.fact, tap);
         gathered.take(entry, tap);
     }
     gathered.bench()
@@ -54,6 +59,8 @@ fn lift(last: &mut Sorted<Device, Moment>, entry: &Entry) -> Tap {
 /// What is said of one run, in whatever order.
 #[derive(Default)]
 struct Said {
+    /// When it was said to be right as it stands.
+    right: Option<Moment>,
     run: Option<Run>,
     stop: Option<(Tap, bool)>,
     mended: Vec<Mended>,
@@ -76,9 +83,18 @@ struct Gathered {
     of: Places,
     said: Vec<Said>,
     planned: Sorted<(Id, String), Count>,
+    not_typical: Set<Id>,
 }
 
 impl Gathered {
+    /// A mend that mends nothing says that the run is right as it stands.
+    fn answered(&mut self, fact: &Fact, tap: Tap) {
+        if let Fact::RunMended(kind::RunMended { run, start: None, stop: None, op: None, .. }) = fact {
+            let said = self.of(*run);
+            said.right = said.right.max(Some(said.knowing(tap)));
+        }
+    }
+
     fn take(&mut self, entry: &Entry, tap: Tap) {
         match &entry.fact {
             Fact::RunStarted(f) => self.begin(started(entry.id, f, tap)),
@@ -117,6 +133,14 @@ impl Gathered {
         &mut self.said[at]
     }
 
+    fn marked(&mut self, job: Id, typical: bool) {
+        if typical {
+            self.not_typical.remove(&job);
+        } else {
+            self.not_typical.insert(job);
+        }
+    }
+
     fn begin(&mut self, run: Run) {
         let id = run.id;
         self.order.push(id);
@@ -128,7 +152,7 @@ impl Gathered {
         for at in self.order.iter().filter_map(|id| self.of.get(id)) {
             runs.extend(self.said.get_mut(at).and_then(|said| std::mem::take(said).run()));
         }
-        Bench::new(runs, self.planned)
+        Bench::new(runs, self.planned).but_for(self.not_typical)
     }
 }
 
@@ -146,8 +170,14 @@ impl Said {
         }
     }
 
+    /// The moment of a word on the run: who knew of its stop spoke after it, whatever the clock of another phone said.
+    fn knowing(&self, tap: Tap) -> Moment {
+        self.stop.map_or(tap.wall.at, |(stop, _)| stop.wall.at.max(tap.wall.at))
+    }
+
     fn run(self) -> Option<Run> {
         let mut run = self.run?;
+        run.right = self.right;
         if let Some((tap, switched)) = self.stop.filter(|_| !run.recalled) {
             (run.tapped_stop, run.stopped, run.switched) = (Some(tap.raw), Some(tap.wall), switched);
             run.lifted |= tap.lifted || tap.wall.at < run.tapped.at;
@@ -168,9 +198,8 @@ impl Said {
     }
 }
 
-/// The last word on each end stands, and what was confirmed stays so. A mended end keeps the place of the end it mends.
+/// The last word on each end stands. A mended end keeps the place of the end it mends.
 fn mend(run: &mut Run, said: kind::RunMended) {
-    run.confirmed |= said.start.is_none() && said.stop.is_none() && said.op.is_none();
     if let Some(start) = said.start {
         run.started.at = start;
         run.mended_start = Some(said.by);
@@ -203,7 +232,7 @@ fn as_stamped(run: &mut Run) {
         run.mended_start = None;
     }
     if run.mended_stop.is_some() && run.stopped.map(|stop| stop.at) == run.tapped_stop.map(|stop| stop.at) {
-        (run.mended_stop, run.confirmed) = (None, true);
+        (run.mended_stop, run.right) = (None, run.right.max(run.stopped.map(|stop| stop.at)));
     }
 }
 
@@ -408,8 +437,19 @@ mod tests {
                 ];
                 phone.bench(410, said[n].clone()).unwrap();
             }
-            assert!(phone.runs().run(run).unwrap().confirmed, "{order:?}");
+            assert!(phone.runs().run(run).unwrap().is_confirmed(), "{order:?}");
             check(&phone, 500, &[("plane", 395)]);
+        }
+    }
+
+    /// So the marks are found without a walk through the whole book, and what is kept of the bench is folded anew.
+    #[test]
+    fn a_mark_that_a_job_is_not_typical_is_about_the_bench() {
+        let mut phone = Phone::new("a");
+        let On::Job(job) = phone.job(0, "shelf") else { unreachable!() };
+        for (minute, typical) in [(1, false), (2, true)] {
+            let mark = phone.note(minute, crate::ledger::kind::job::JobMarked { job, typical });
+            assert!(phone.book.about(Subject::Bench).any(|entry| entry.id == mark));
         }
     }
 

@@ -24,7 +24,7 @@ pub use job::{
     Agreement, AgreementState, Asked, Consigned, Described, Ended, GalleryTerms, Guesses, Job, Offer, Operation, Part, Payment,
     PlannedCost, Sale, Selling, job, jobs,
 };
-pub use name::{design_of, is_ended, name_of, not_typical, planned_operations};
+pub use name::{design_of, is_ended, name_of, planned_operations};
 pub use plan::{Design, KeptPlan, SawFacts, has_wood, pieces_taken, with_wood};
 pub use wait::waits;
 pub use wood::{WoodFacts, van};

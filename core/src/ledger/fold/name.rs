@@ -1,8 +1,8 @@
-//! What a job or a haul is called, which operations it has, and which jobs are no history.
+//! What a job or a haul is called, and which operations it has.
 
 use crate::bench::{Kind, On, Stage};
 use crate::ledger::{Book, Fact, Subject};
-use crate::quantity::{Id, Set};
+use crate::quantity::Id;
 
 /// Whether the maker is done with the job, as the last word on it says.
 pub fn is_ended(book: &Book, on: On) -> bool {
@@ -30,22 +30,6 @@ pub fn name_of(book: &Book, on: On) -> Option<String> {
         _ => None,
     });
     names.next_back().cloned()
-}
-
-/// Jobs marked as not typical: their runs are no history.
-pub fn not_typical(book: &Book) -> Set<Id> {
-    let mut found = Set::new();
-    let marks = book.entries().filter(|(_, struck)| !struck);
-    for (entry, _) in marks {
-        if let Fact::JobMarked(f) = &entry.fact {
-            if f.typical {
-                found.remove(&f.job)
-            } else {
-                found.insert(f.job)
-            };
-        }
-    }
-    found
 }
 
 /// The design a job was made from.

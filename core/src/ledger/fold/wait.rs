@@ -10,8 +10,11 @@ use crate::quantity::{Id, Listed, Sorted, Span};
 /// Every wait there is.
 pub fn waits(book: &Book) -> Waits {
     let mut gathered = Gathered::default();
-    for entry in book.about(Subject::Bench) {
-        gathered.take(entry);
+    for (entry, struck) in book.ever(Subject::Bench) {
+        gathered.revised(entry, book.turns(entry.id));
+        if !struck {
+            gathered.take(entry);
+        }
     }
     gathered.waits()
 }
@@ -21,7 +24,9 @@ pub fn waits(book: &Book) -> Waits {
 struct Told {
     began: Option<Wait>,
     ended: Option<Off>,
-    mended: Option<(u32, Span)>,
+    mended: Option<Span>,
+    /// How often that was said, taken back and put back.
+    revised: u32,
 }
 
 #[derive(Default)]
@@ -43,7 +48,7 @@ impl Gathered {
             }
             Fact::WaitMended(f) => {
                 let told = self.of(f.wait);
-                told.mended = Some((told.mended.map_or(1, |(times, _)| times.saturating_add(1)), f.span));
+                told.mended = Some(f.span);
             }
             // What a run clamped goes with it.
             Fact::RunMoved(f) => {
@@ -69,6 +74,14 @@ impl Gathered {
         }
     }
 
+    /// A mend that is struck is a revision too: a calendar takes only what is numbered higher than what it holds (RFC 5545, 3.8.7.4).
+    fn revised(&mut self, entry: &Entry, turns: u32) {
+        if let Fact::WaitMended(f) = &entry.fact {
+            let told = self.of(f.wait);
+            told.revised = told.revised.saturating_add(1).saturating_add(turns);
+        }
+    }
+
     fn of(&mut self, wait: Id) -> &mut Told {
         let next = self.told.len();
         let at = self.of.get_or(wait, next);
@@ -82,7 +95,7 @@ impl Gathered {
 
     fn waits(self) -> Waits {
         let one = |told: Told| {
-            let (mended, span) = told.mended.map_or((0, None), |(times, span)| (times, Some(span)));
+            let (mended, span) = (told.revised, told.mended);
             let began = told.began?;
             let job = began.run.and_then(|run| self.moved.get(&run).copied()).unwrap_or(began.job);
             Some(Wait { job, ended: told.ended, mended, span: span.unwrap_or(began.span), ..began })

@@ -263,6 +263,22 @@ fn the_day_lists_mends_strikes_and_puts_back() {
     holds(&told.at(66, [tap(Tap::Close)]), &["Carry on: scrape"]);
 }
 
+/// Glue from nine; at 10:40 "sand, 15 min ago": the glue was stamped 10:40 and ended at 10:25.
+#[test]
+fn an_end_is_put_back_as_far_as_the_next_start_leaves_it() {
+    let mut told = Told::stands();
+    let gluing = told.start(0, "Glue");
+    told.at(100, [tap(Tap::Ago(15)), tap(Tap::Other), op("Sand")]);
+    assert_eq!(told.minutes(), [("Glue".into(), 85), ("Sand".into(), 15)]);
+    let today = told.today();
+    told.at(101, [day(DayTap::Show(today)), day(DayTap::Open(gluing)), day(DayTap::Mend(Box::new(Mend::Stop(Typed::default()))))]);
+    let shown = told.at(101, presses("1020").into_iter().chain([tap(Tap::PadDone)]));
+    assert_eq!(told.minutes(), [("Glue".into(), 80), ("Sand".into(), 16)]);
+    holds(&shown, &["1 h 25 again"]);
+    lacks(&told.at(102, [day(DayTap::AsStamped(gluing))]), &["Not taken"]);
+    assert_eq!(told.minutes(), [("Glue".into(), 85), ("Sand".into(), 17)]);
+}
+
 #[test]
 fn a_mend_that_would_pay_a_minute_twice_is_refused_in_words() {
     let mut told = Told::stands();
@@ -377,6 +393,21 @@ fn the_haul_in_hand_is_sorted_in_two_taps() {
     let work = sheet(&told.app).running.unwrap().run.work;
     assert_eq!((work.on, work.kind, work.stage), (On::Haul(haul), Kind::Fetch, Stage::Sort));
     holds(&told.at(9, [Msg::Go(Place::Count)]), &["class=\"strip\"", "9 min"]);
+}
+
+/// The workshop is in dollars, the haul in euros.
+#[test]
+fn a_helper_at_a_haul_is_paid_in_its_currency() {
+    let mut told = Told::empty();
+    let begin = fivebar_core::ledger::decide::HaulCommand::BeginBare { currency: Currency::EUR, units: Units::Inch };
+    told.app.order(&Command::Haul(begin), nth(0)).unwrap();
+    let haul = told.app.shelf().haul().unwrap().id;
+    told.at(1, [Msg::Go(Place::Bench), tap(Tap::Other), starting(StartingTap::Sort(haul))]);
+    told.at(2, [tap(Tap::HelperJoins)]);
+    lacks(&told.at(2, presses("15").into_iter().chain([tap(Tap::PadDone)])), &["Not taken"]);
+    let bench = told.app.shelf().bench();
+    let paid = bench.run(told.run()).unwrap().paid(told.app.now.at);
+    assert_eq!(paid.iter().map(|paid| paid.1.currency()).collect::<Vec<_>>(), [Currency::EUR]);
 }
 
 #[test]

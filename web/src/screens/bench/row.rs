@@ -93,6 +93,12 @@ fn raw(run: &Run) -> Option<Span> {
     run.tapped_stop.map(|stop| run.tapped.at.until(stop.at))
 }
 
+/// How long it was before it was mended: by its stamps, up to the next start.
+fn back(run: &Run, app: &App) -> Option<Span> {
+    let next = app.shelf().bench().next_start(run).map(|next| run.tapped.at.until(next));
+    raw(run).map(|raw| next.filter(|next| Span::ZERO < *next).map_or(raw, |next| next.min(raw)))
+}
+
 fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<Msg>> {
     let run = &line.run;
     if let Some(asked) = mending::asked(line, view, app, seen) {
@@ -111,7 +117,9 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
     } else if !line.doubts.is_empty() {
         Some(key("key h56", words::RIGHT_AS_IT_IS, "", say(Tap::Right(run.id))))
     } else {
-        raw(run).filter(|_| mended).map(|raw| key("key h56", words::again(&seen.speech.span(raw)), "", tap(DayTap::AsStamped(run.id))))
+        back(run, app)
+            .filter(|_| mended)
+            .map(|raw| key("key h56", words::again(&seen.speech.span(raw)), "", tap(DayTap::AsStamped(run.id))))
     };
     let keys = el("div", "less")
         .kid(key("key h56", words::MEND, "", tap(DayTap::Mend(Box::new(Mend::Which)))))

@@ -302,7 +302,7 @@ fn a_wait_says_whose_it_is_what_it_is_for_and_since_which_day() {
     for shown in [today, today.before()] {
         let struck = told.app.shelf().waits().wait(id).is_none();
         let strike = (!struck).then(|| day(DayTap::Strike(id)));
-        holds(&told.at(next + 63, strike.into_iter().chain([day(DayTap::Show(shown))])), &["Struck", "Oil, a wait", "Put back"]);
+        holds(&told.at(next + 63, strike.into_iter().chain([day(DayTap::Show(shown))])), &["Struck", "Oil, a wait", "Undo strike"]);
     }
     holds(&told.at(next + 63, [wait(WaitTap::Show)]), &["Struck", "Tue 3 March 10:00", "Oil, a wait", "Put back"]);
     told.at(next + 64, [day(DayTap::PutBack(id))]);
