@@ -73,6 +73,7 @@ impl Rack {
             thickness: None,
             saw: None,
             parts: None,
+            strip: None,
         }
     }
 

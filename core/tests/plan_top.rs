@@ -1,8 +1,12 @@
 //! A top whose wood, thickness or rows are left to the pieces: one wood, and what wastes least. Reckoned by hand.
 
+use fivebar_core::ledger::Device;
+use fivebar_core::ledger::fold::KeptPlan;
+use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::plan::patience::{Patience, Progress};
 use fivebar_core::quantity::{Decimal, Length};
 use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::make::keep::{again, kept};
 use fivebar_core::sheet::make::{Ask, Given, Top, What, given};
 use fivebar_core::sheet::plan::sheet;
 use fivebar_core::sheet::plan::wish::Wish;
@@ -95,4 +99,15 @@ fn rows_in_inches_are_what_a_tape_reads() {
     let Wish::Panel(panel) = &given.ready.wish else { panic!("a top") };
     let of_64 = |n: i64| Length::INCH_64TH.times(n).unwrap();
     assert_eq!((panel.strip, given.ready.sources[0].size[1]), (of_64(148), of_64(150)));
+    // A plan of an older book was ripped to 2 19/64 and stays so.
+    let answered = given.ready.asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
+    let told = sheet(&given.ready, &answered, given.room).unwrap();
+    let plan = kept(&given, &answered, &told);
+    for (strip, wide) in [(plan.strip, 148), (None, 147)] {
+        let (at, by) = (story.now, Device::new([1; 8]));
+        let kept = KeptPlan { id: given.ask.job, at, by, plan: PlanKept { strip, ..plan.clone() }, used: false };
+        let (shown, _) = again(&Shop::of(&story.book, story.now.at), &kept, &[]).unwrap();
+        let Wish::Panel(panel) = &shown.ready.wish else { panic!("a top") };
+        assert_eq!(panel.strip, of_64(wide));
+    }
 }

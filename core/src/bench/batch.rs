@@ -73,7 +73,7 @@ impl Batch {
     /// How long the piece at hand has taken so far, once that is longer than the pace: the slow piece shows.
     pub fn slow(&self) -> Option<Span> {
         let at_one = self.runs && !self.is_done();
-        Some(self.since).filter(|since| at_one && self.pace().is_some_and(|pace| pace < *since))
+        Some(self.since.plus(self.unsettled)).filter(|since| at_one && self.pace().is_some_and(|pace| pace < *since))
     }
 
     /// Pieces still to do.

@@ -2,7 +2,7 @@
 //! itself, else from today, and what is in neither is said to be missing.
 
 use super::buy::to_buy;
-use super::top::{Pick, strip};
+use super::top::{Pick, strip_before};
 use super::{Ask, Boards, Field, Given, Lacks, Source, Top, Unfit, What, figures, fitting, places, room, stack, tiles, unfitting};
 use crate::haul::Pile;
 use crate::ledger::decide::Lying;
@@ -213,7 +213,10 @@ impl Made<'_> {
     fn wish(&self, ask: &Ask, figures: &Figures) -> Option<(Wish, bool)> {
         Some(match (&ask.what, self.asked) {
             (What::Top(top), Asked::Rows(_)) => {
-                let (thickness, strip) = (top.thickness.unwrap_or_default(), strip(top, top.rows.unwrap_or(1), figures));
+                let (thickness, strip) = (
+                    top.thickness.unwrap_or_default(),
+                    self.plan.strip.unwrap_or_else(|| strip_before(top, top.rows.unwrap_or(1), figures)),
+                );
                 (Wish::Panel(Panel { length: top.length, width: Some(top.width), thickness, strip, split: top.split }), false)
             }
             (What::Field(field), _) => (Wish::Tiles(tiles(field, figures)), false),

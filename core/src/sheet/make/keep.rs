@@ -33,9 +33,9 @@ pub fn kept(given: &Given, answered: &Answered, sheet: &PlanSheet) -> PlanKept {
             wood: source.pile.wood.clone(),
         }
     });
-    let (width, thickness) = match &given.ready.wish {
-        Wish::Panel(panel) => (panel.width, Some(panel.thickness)),
-        _ => (None, None),
+    let (width, thickness, strip) = match &given.ready.wish {
+        Wish::Panel(panel) => (panel.width, Some(panel.thickness), Some(panel.strip)),
+        _ => (None, None, None),
     };
     PlanKept {
         job: given.ask.job,
@@ -48,6 +48,7 @@ pub fn kept(given: &Given, answered: &Answered, sheet: &PlanSheet) -> PlanKept {
         thickness,
         saw: Some(said(&given.ready.figures)),
         parts: Some(parts(given)).filter(|parts| !parts.is_empty()),
+        strip,
     }
 }
 

@@ -1,6 +1,6 @@
 //! How much finished wood the plans of a job make: what the page of each plan says, without making the page.
 
-use super::top::strip;
+use super::top::strip_before;
 use super::{Top, figures_of};
 use crate::ledger::fold::{self, Job, KeptPlan};
 use crate::plan::field::plan::{Field, Lie};
@@ -27,7 +27,8 @@ fn finished(kept: &KeptPlan, figures: &Figures) -> Option<Volume> {
             let of = |units: i64| kept.plan.unit.times(units).ok();
             let figures = Figures { kerf: of(problem.kerf)?, ..figures.clone() };
             let top = Top { width: kept.plan.width?, ..Top::default() };
-            let strip = strip(&top, Count::try_from(problem.rows?).ok()?, &figures);
+            let before = strip_before(&top, Count::try_from(problem.rows?).ok()?, &figures);
+            let strip = kept.plan.strip.unwrap_or(before);
             let rows = Count::try_from(plan.rows.len()).ok()?;
             Volume::of(of(problem.length)?, strip, kept.plan.thickness?).and_then(|row| row.times(rows)).ok()
         }

@@ -35,15 +35,23 @@ const ALL: i64 = 1_000;
 /// How wide one of so many rows is: to a tenth of a millimetre or a thirty-second of an inch, up, so that they make the width.
 pub(super) fn strip(top: &Top, rows: Count, figures: &Figures) -> Length {
     let step = step(figures);
-    let up = |n: i64, by: i64| n.saturating_add(by).saturating_sub(1).checked_div(by).unwrap_or(0);
-    let row = up(nm(top.width), i64::from(rows));
-    let exact = nm(top.width).checked_rem(i64::from(rows)) == Some(0) && row.checked_rem(fine(step)) == Some(0);
-    Length::nm(if exact { row } else { up(row, step).saturating_mul(step) }).unwrap_or_default()
+    // Rows that come out are as wide as they come out; of inches only where a tape reads it.
+    rowed(top, rows, [step, if step == nm(Length::TENTH_MM) { 1 } else { step }])
 }
 
-/// Rows that come out are as wide as they come out; of inches only where a tape reads it.
-fn fine(step: i64) -> i64 {
-    if step == nm(Length::TENTH_MM) { 1 } else { step }
+/// The same as a plan has it that an older book keeps without: to a sixty-fourth of an inch, or just as it comes out.
+pub(super) fn strip_before(top: &Top, rows: Count, figures: &Figures) -> Length {
+    let tenth = nm(Length::TENTH_MM);
+    let step = if step(figures) == tenth { tenth } else { nm(Length::INCH_64TH) };
+    rowed(top, rows, [step, 1])
+}
+
+/// The width by the rows, up to a step; where it comes out, to a finer one.
+fn rowed(top: &Top, rows: Count, [step, fine]: [i64; 2]) -> Length {
+    let up = |n: i64, by: i64| n.saturating_add(by).saturating_sub(1).checked_div(by).unwrap_or(0);
+    let row = up(nm(top.width), i64::from(rows));
+    let exact = nm(top.width).checked_rem(i64::from(rows)) == Some(0) && row.checked_rem(fine) == Some(0);
+    Length::nm(if exact { row } else { up(row, step).saturating_mul(step) }).unwrap_or_default()
 }
 
 /// How many strips for rows so wide a piece gives, with what is jointed off.

@@ -274,7 +274,7 @@ fn an_end_is_put_back_as_far_as_the_next_start_leaves_it() {
     told.at(101, [day(DayTap::Show(today)), day(DayTap::Open(gluing)), day(DayTap::Mend(Box::new(Mend::Stop(Typed::default()))))]);
     let shown = told.at(101, presses("1020").into_iter().chain([tap(Tap::PadDone)]));
     assert_eq!(told.minutes(), [("Glue".into(), 80), ("Sand".into(), 16)]);
-    holds(&shown, &["1 h 25 again"]);
+    holds(&shown, &["As clocked, 1 h 25"]);
     lacks(&told.at(102, [day(DayTap::AsStamped(gluing))]), &["Not taken"]);
     assert_eq!(told.minutes(), [("Glue".into(), 85), ("Sand".into(), 17)]);
 }
