@@ -15,6 +15,8 @@ pub struct Batch {
     pub time: Span,
     /// Time worked since the last piece.
     pub since: Span,
+    /// The same, of each run at its word: what the piece at hand took so far.
+    pub at_hand: Span,
     /// Of runs that look like a forgotten stop, the time after their last piece: it is no pace until it was answered for.
     pub unsettled: Span,
     /// How far about what is left may be off, either way; known from two notes on.
@@ -40,7 +42,9 @@ impl Batch {
         let left = of.map(|of| of.saturating_sub(n)).filter(|left| 0 < *left && 1 < n);
         let spread = left.and_then(|left| pace::spread(&noted, left));
         let unsettled = all(&runs).minus(all(&taken));
-        Batch { n, of, time, since: all(&taken).minus(time), unsettled, spread, runs: runs.iter().any(|(run, _)| run.is_running()) }
+        let last = runs.iter().map(|(run, _)| last_note(run)).max().unwrap_or(Moment::at(0));
+        let at_hand = Span::sum(runs.iter().filter(|(_, end)| last < *end).map(|(run, end)| run.started.at.max(last).until(*end)));
+        Batch { n, of, time, since: all(&taken).minus(time), at_hand, unsettled, spread, runs: runs.iter().any(|(run, _)| run.is_running()) }
     }
 
     /// All the time it took so far.
@@ -73,7 +77,7 @@ impl Batch {
     /// How long the piece at hand has taken so far, once that is longer than the pace: the slow piece shows.
     pub fn slow(&self) -> Option<Span> {
         let at_one = self.runs && !self.is_done();
-        Some(self.since.plus(self.unsettled)).filter(|since| at_one && self.pace().is_some_and(|pace| pace < *since))
+        Some(self.at_hand).filter(|since| at_one && self.pace().is_some_and(|pace| pace < *since))
     }
 
     /// Pieces still to do.
@@ -83,7 +87,7 @@ impl Batch {
 
     /// About what is left.
     pub fn remaining(&self) -> Option<Span> {
-        self.left().zip(self.pace()).map(|(left, pace)| pace::remaining(left, pace, self.since))
+        self.left().zip(self.pace()).map(|(left, pace)| pace::remaining(left, pace, self.at_hand))
     }
 }
 

@@ -304,7 +304,7 @@ fn a_wait_says_whose_it_is_what_it_is_for_and_since_which_day() {
         let strike = (!struck).then(|| day(DayTap::Strike(id)));
         holds(&told.at(next + 63, strike.into_iter().chain([day(DayTap::Show(shown))])), &["Struck", "Oil, a wait", "Undo strike"]);
     }
-    holds(&told.at(next + 63, [wait(WaitTap::Show)]), &["Struck", "Tue 3 March 10:00", "Oil, a wait", "Put back"]);
+    holds(&told.at(next + 63, [wait(WaitTap::Show)]), &["Struck", "Tue 3 March 10:00", "Oil, a wait", "Undo strike"]);
     told.at(next + 64, [day(DayTap::PutBack(id))]);
     assert_eq!(ids(&told), [id]);
 }
