@@ -40,8 +40,12 @@ fn used(story: &Story, given: &Given) -> (PlanSheet, [String; 2]) {
     let told = sheet(&given.ready, &answered, given.room).unwrap();
     let (plan, left) = (kept(given, &answered, &told), left_over(given, &told, &|_, _| "left".into()));
     let mut book = story.book.clone();
-    let act =
-        decide(&book, &Command::Plan(PlanCommand::Use { plan, left, instead: false }), Now { wall: story.now, chance: [1; 10] }).unwrap();
+    let act = decide(
+        &book,
+        &Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead: false }),
+        Now { wall: story.now, chance: [1; 10] },
+    )
+    .unwrap();
     let entries = act.stamped(&book, &mut Clock::new(Device::new([1; 8]), book.last_stamp()));
     entries.into_iter().for_each(|entry| drop(book.add(&entry)));
     let shop = Shop::of(&book, story.now.at);

@@ -25,7 +25,7 @@ pub enum PlanCommand {
     /// The job takes the pieces a plan uses, the plan is kept with it, and what is left of them goes back to the rack. With `instead`
     /// what the job took by plans before is taken back in the same act: that wood is not cut.
     Use {
-        plan: kind::PlanKept,
+        plan: Box<kind::PlanKept>,
         left: Vec<LeftOver>,
         instead: bool,
     },
@@ -59,6 +59,7 @@ pub enum PlanCommand {
 pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answer<()> {
     match command {
         PlanCommand::Use { plan, left, instead } => {
+            let plan: &kind::PlanKept = plan;
             let before = if *instead { taken_by_plans(book, plan.job) } else { vec![] };
             if before.is_empty() {
                 used(book, (plan, false), act)?;

@@ -109,7 +109,7 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
         words::left_of_pile(source.pile.name.as_deref(), &source.pile.label, &length)
     });
     let had = before(app).is_some();
-    match app.order(&Command::Plan(PlanCommand::Use { plan, left, instead }), now) {
+    match app.order(&Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead }), now) {
         Some(written) => {
             (app.plan.used, app.plan.asks) = (written.entries.first().map(|entry| entry.id), false);
             beside::keep(app);

@@ -40,7 +40,7 @@ impl Bench {
 
     fn uses(&mut self, (given, answered, shown): &(Given, Answered, PlanSheet), instead: bool) -> crate::refusal::Answer<Vec<Entry>> {
         let left = left_over(given, shown, &|_, _| "left over".into());
-        self.order(Command::Plan(PlanCommand::Use { plan: kept(given, answered, shown), left, instead }))
+        self.order(Command::Plan(PlanCommand::Use { plan: Box::new(kept(given, answered, shown)), left, instead }))
     }
 
     fn ends(&self, job: Id) -> (Count, Count, usize) {
