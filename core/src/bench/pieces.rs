@@ -49,7 +49,8 @@ fn noted<'a>(runs: impl Iterator<Item = &'a Run>, now: Moment) -> Vec<(Span, Cou
 
 /// The same of runs that each count up to a moment.
 pub(super) fn noted_by<'a>(runs: impl Iterator<Item = (&'a Run, Moment)>) -> Vec<(Span, Count)> {
-    let (mut stints, mut notes): (Vec<(Moment, Moment)>, Vec<(Moment, Count)>) = (vec![], vec![]);
+    let mut stints: Vec<(Moment, Moment)> = vec![];
+    let mut notes: Vec<(Moment, Count)> = vec![];
     for (run, end) in runs {
         stints.push((run.started.at, end));
         notes.extend(run.notches.iter().map(|notch| (notch.at, notch.n)));
