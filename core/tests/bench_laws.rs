@@ -340,12 +340,14 @@ proptest! {
     /// start ends what was stopped after it, and the lines may come in any order.
     #[test]
     fn corrections_that_meet_give_what_is_reckoned_by_hand(
-        said in proptest::collection::vec((0_usize..2, 0_usize..4, prop::bool::ANY, 1_i64..420), 1..14),
+        said in proptest::collection::vec((0_usize..2, 0_usize..3, prop::bool::ANY, -40_i64..40), 6..40),
         order in Just((0_usize..80).collect::<Vec<_>>()).prop_shuffle()
     ) {
         let (mut phones, runs) = two_phones();
         let mut ends: Vec<(i64, i64)> = (0..4).map(|n| (n * 100, n * 100 + 100)).collect();
-        for (minute, (phone, nth, is_start, to)) in (500..).zip(said) {
+        for (minute, (phone, nth, is_start, off)) in (500..).zip(said) {
+            // Either side of one of three joints: the end of a run, or the start of the next.
+            let (nth, to) = (nth + usize::from(is_start), (nth as i64 + 1) * 100 + off);
             let (start, stop) = (Some(at(to)).filter(|_| is_start), Some(at(to)).filter(|_| !is_start));
             let mend = BenchCommand::Mend { run: runs[nth], start, stop, op: None };
             if phones[phone].order(minute, mend).is_some() {

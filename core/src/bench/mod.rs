@@ -38,8 +38,8 @@ use repair::Known;
 pub struct Bench {
     // In order of their start. No two of one person overlap.
     runs: Vec<Run>,
-    // The places in it of the runs on each.
-    of: Sorted<On, Vec<usize>>,
+    // Where in it the runs on each job or haul lie, in their order.
+    places: Sorted<On, Vec<usize>>,
     planned: Sorted<(Id, String), Count>,
     not_typical: Set<Id>,
 }
@@ -49,11 +49,11 @@ impl Bench {
     pub fn new(mut runs: Vec<Run>, planned: Sorted<(Id, String), Count>) -> Bench {
         person::one_bench_each(&mut runs);
         order_by_key(&mut runs, |run| run.started.at);
-        let mut of: Sorted<On, Vec<usize>> = Sorted::new();
+        let mut places: Sorted<On, Vec<usize>> = Sorted::new();
         for (place, run) in runs.iter().enumerate() {
-            of.entry(run.work.on).or_default().push(place);
+            places.entry(run.work.on).or_default().push(place);
         }
-        Bench { runs, of, planned, not_typical: Set::new() }
+        Bench { runs, places, planned, not_typical: Set::new() }
     }
 
     /// The same with the jobs whose runs are no history.
@@ -77,8 +77,7 @@ impl Bench {
 
     /// The runs on a job, a haul, or nothing.
     pub fn on(&self, on: On) -> impl DoubleEndedIterator<Item = &Run> + Clone {
-        let places = self.of.get(&on).map(Vec::as_slice).unwrap_or_default();
-        places.iter().filter_map(|place| self.runs.get(*place))
+        self.places.get(&on).into_iter().flatten().filter_map(|place| self.runs.get(*place))
     }
 
     /// The time of a job.
