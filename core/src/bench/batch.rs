@@ -42,9 +42,18 @@ impl Batch {
         let left = of.map(|of| of.saturating_sub(n)).filter(|left| 0 < *left && 1 < n);
         let spread = left.and_then(|left| pace::spread(&noted, left));
         let unsettled = all(&runs).minus(all(&taken));
-        let last = runs.iter().map(|(run, _)| last_note(run)).max().unwrap_or(Moment::at(0));
+        let last = runs.iter().flat_map(|(run, _)| &run.notches).map(|notch| notch.at).max().unwrap_or(Moment::at(i64::MIN));
         let at_hand = Span::sum(runs.iter().filter(|(_, end)| last < *end).map(|(run, end)| run.started.at.max(last).until(*end)));
-        Batch { n, of, time, since: all(&taken).minus(time), at_hand, unsettled, spread, runs: runs.iter().any(|(run, _)| run.is_running()) }
+        Batch {
+            n,
+            of,
+            time,
+            since: all(&taken).minus(time),
+            at_hand,
+            unsettled,
+            spread,
+            runs: runs.iter().any(|(run, _)| run.is_running()),
+        }
     }
 
     /// All the time it took so far.
