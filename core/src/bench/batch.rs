@@ -85,7 +85,7 @@ impl Batch {
 
     /// How long the piece at hand has taken so far, once that is longer than the pace: the slow piece shows.
     pub fn slow(&self) -> Option<Span> {
-        let at_one = self.runs && !self.is_done();
+        let at_one = self.runs && !self.is_done() && Span::minutes(1) <= self.at_hand;
         Some(self.at_hand).filter(|since| at_one && self.pace().is_some_and(|pace| pace < *since))
     }
 
