@@ -4,7 +4,7 @@
 //! guess is worth and how wide the grid is, is ours.
 
 use super::demand::{Demand, Guess, float};
-use super::waiting::{Lot, Waiting, waiting};
+use super::waiting::{Lot, Waiting, about, waiting};
 use crate::quantity::{Count, Currency, Decimal, Money, Take, exact};
 use crate::refusal::{Answer, Refusal};
 
@@ -160,7 +160,7 @@ impl Belief {
     /// # Errors
     /// Those of [`waiting`].
     pub fn prospects(&self, lot: &Lot, take: Take) -> Answer<Prospects> {
-        let all = self.all.iter().map(|(demand, weight)| Ok((waiting(demand, lot, take)?, *weight)));
+        let all = self.all.iter().map(|(demand, weight)| Ok((about(demand, lot, take)?, *weight)));
         Ok(Prospects { likely: waiting(&self.likely(), lot, take)?, all: all.collect::<Answer<_>>()?, currency: self.currency })
     }
 }

@@ -13,8 +13,9 @@ pub const PIECES_MOST: Count = 200;
 /// Nobody looks further ahead (domain.md 9): eight weeks.
 pub const DAYS_MOST: u16 = 56;
 /// So many people at most come within one step of the sum, and so many steps there are at least.
-const COME_IN_A_STEP: f64 = 0.1;
-const STEPS_LEAST: f64 = 64.0;
+const FINE: [f64; 2] = [0.1, 64.0];
+/// Where many values are asked for at once: within a ten-thousandth of it.
+const COARSE: [f64; 2] = [0.5, 16.0];
 
 /// What lies there, and what waiting costs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -83,6 +84,15 @@ impl Left {
 /// assert_eq!(waiting.not_under(1).unwrap().to_string(), "398.00 USD");
 /// ```
 pub fn waiting(demand: &Demand, lot: &Lot, take: Take) -> Answer<Waiting> {
+    by_steps(demand, lot, take, FINE)
+}
+
+/// The same in larger steps, for a band of many.
+pub(super) fn about(demand: &Demand, lot: &Lot, take: Take) -> Answer<Waiting> {
+    by_steps(demand, lot, take, COARSE)
+}
+
+fn by_steps(demand: &Demand, lot: &Lot, take: Take, [come, least]: [f64; 2]) -> Answer<Waiting> {
     check(lot)?;
     let (keep, fixed) = (float(take.keep)?, float(take.fixed)?);
     let end = float(lot.end.amount())?;
@@ -91,7 +101,7 @@ pub fn waiting(demand: &Demand, lot: &Lot, take: Take) -> Answer<Waiting> {
     let start = |n: Count| Left { value: end * f64::from(n), none: 1.0, some: if n == 0 { 0.0 } else { 1.0 }, next: 0.0 };
     let left = (0..=lot.pieces).map(start).collect();
     let mut waiting = Waiting { demand: *demand, keep, fixed, currency: lot.end.currency(), days, left };
-    let steps = (days * demand.come / COME_IN_A_STEP).ceil().max(STEPS_LEAST);
+    let steps = (days * demand.come / come).ceil().max(least);
     for _ in 0..steps as u32 {
         waiting.step(days / steps, costs, end);
     }

@@ -69,6 +69,20 @@ fn the_chance_that_nothing_is_sold_has_a_closed_form() {
     }
 }
 
+/// Larger steps are near enough for a band.
+#[test]
+fn about_is_within_a_ten_thousandth() {
+    for (asks, days) in [("0.5", 10), ("3", 28), ("40", 56)] {
+        let demand = Guess { asks: d(asks), ..guess() }.demand().unwrap();
+        let lot = Lot { days, each_ask: usd("4"), each_day: usd("1.50"), ..lot() };
+        let (fine, coarse) = (waiting(&demand, &lot, all()).unwrap(), about(&demand, &lot, all()).unwrap());
+        for pieces in 1..=5 {
+            let (fine, coarse) = (fine.under(pieces).unwrap(), coarse.under(pieces).unwrap());
+            assert!((coarse / fine - 1.0).abs() < 1e-4, "{asks} a week: {pieces} for {coarse}, not {fine}");
+        }
+    }
+}
+
 #[track_caller]
 fn check(lot: Lot, refused: Refusal) {
     assert_eq!(waiting(&guess().demand().unwrap(), &lot, all()), Err(refused));
