@@ -386,17 +386,19 @@ fn wish(ask: &Ask, job: &Job, (figures, way): (&Figures, Option<&Way>), sources:
     })
 }
 
-/// The parts; one that no board of its wood is thick and wide enough for is glued up of strips.
+/// The parts; one that no board of its wood is thick, wide and long enough for is glued up of strips.
 fn listed(parts: &[Part], sets: Option<Count>, figures: &Figures, sources: &[Source]) -> Parts {
-    let [thick, wide, _] = back(figures.allow).map(nm);
+    let [thick, wide, long] = back(figures.allow).map(nm);
     let mut listed = Parts::of(parts, sets.map(i64::from), Length::ZERO);
     for (wanted, part) in listed.parts.iter_mut().zip(parts) {
-        let [thickness, width, _] = part.size.map(nm);
+        let [thickness, width, length] = part.size.map(nm);
         let fits = |source: &Source| {
-            let across = |[there, across, _]: [Length; 3]| {
-                thickness.saturating_add(thick) <= nm(there) && width.saturating_add(wide) <= less(across, figures.edge_trim)
+            let whole = |[there, across, along]: [Length; 3]| {
+                thickness.saturating_add(thick) <= nm(there)
+                    && width.saturating_add(wide) <= less(across, figures.edge_trim)
+                    && length.saturating_add(long) <= less(along, figures.end_trim)
             };
-            (part.wood.is_none() || part.wood == source.pile.wood) && source.sides().is_some_and(across)
+            (part.wood.is_none() || part.wood == source.pile.wood) && source.sides().is_some_and(whole)
         };
         wanted.glue = !sources.iter().any(fits);
     }
