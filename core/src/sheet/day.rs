@@ -3,7 +3,7 @@
 use super::bench::{Look, Seen};
 use crate::bench::repair::Proposed;
 use crate::bench::{Batch, Bench, DayTotal, Doubt, Run, Shares, day as of_day};
-use crate::ledger::{Book, Entry, Fact, Subject, fold};
+use crate::ledger::{Book, Entry, Fact, fold};
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Day, Id, Listed, Moment, Span, Wall};
 
@@ -96,17 +96,17 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
 }
 
 fn struck(book: &Book, (day, person): (Day, Option<Id>)) -> Vec<Struck> {
-    let run = |(entry, struck): (&Entry, bool)| {
+    let run = |entry: &Entry| {
         let (whose, op, from) = match &entry.fact {
             Fact::RunStarted(f) => (f.person, &f.op, f.from),
             Fact::RunRecalled(f) => (f.person, &f.op, Some(f.start)),
             _ => return None,
         };
         let started = Wall::new(from.unwrap_or(entry.wall.at), entry.wall.offset);
-        let listed = struck && whose == person && started.day() == day;
+        let listed = whose == person && started.day() == day;
         listed.then(|| Struck { id: entry.id, op: op.clone(), started })
     };
-    book.ever(Subject::Bench).filter_map(run).listed()
+    book.struck().into_iter().filter_map(run).listed()
 }
 
 /// The days on which a person worked, the latest first.

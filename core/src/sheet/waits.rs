@@ -132,7 +132,7 @@ pub fn struck(book: &Book, day: Day) -> Vec<StruckWait> {
         }
         _ => None,
     };
-    book.entries().filter(|(_, struck)| *struck).filter_map(|(entry, _)| wait(entry)).listed()
+    book.struck().into_iter().filter_map(wait).listed()
 }
 
 #[cfg(test)]
