@@ -87,7 +87,7 @@ fn counted(entry: &Entry) -> Option<(Counting, (Id, Id), Count)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ledger::kind::haul::{HaulBegan, PileAdded, PiecesCounted, Way};
+    use crate::ledger::kind::haul::{HaulBegan, PiecesCounted, PileAdded, Way};
     use crate::ledger::told::Phone;
     use crate::quantity::{Currency, Offset, Units};
     use crate::story::STANDS;

@@ -302,8 +302,7 @@ mod tests {
         phone.offset = Offset::UTC;
         let line = told(&phone, 0, 1_430);
         assert_eq!(shown(&line), boards);
-        let shown: Vec<_> =
-            line.gaps.iter().map(|gap| (gap.on.from.as_minutes(), gap.on.to.as_minutes(), gap.long.as_minutes())).collect();
+        let shown: Vec<_> = line.gaps.iter().map(|gap| (gap.on.from.as_minutes(), gap.on.to.as_minutes(), gap.long.as_minutes())).collect();
         assert_eq!(shown, gaps);
     }
 

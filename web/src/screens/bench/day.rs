@@ -36,13 +36,18 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .kid(which(false))
         .kids(timeline::day(&sheet, waits.clone(), app, seen))
         .kids(worked.then(|| timeline::shares(&own, open, seen)))
-        .kids(week::along(&along(sheet.lines.iter().map(|line| &line.run), seen.now.at).unwrap_or_default(), seen))
+        .kids(week::along(&along(counted_lines(&sheet).map(|line| &line.run), seen.now.at).unwrap_or_default(), seen))
         .kids(of_the_eve(&sheet, app, seen))
         .kid(list(&sheet, &counted, (view, app), seen))
         .kids(waits::of_day(&waits, view, app, seen))
         .kids(row::struck(&sheet, waits::struck_rows(view.day, app), seen))
         .kids(seen.page.is_narrow().then(missed));
     Screen::new("bench/day", head(top), main).walks().foot(foot(app, view.day, seen))
+}
+
+/// The runs whose hours are in the total of the day.
+fn counted_lines(sheet: &DaySheet) -> impl Iterator<Item = &DayLine> {
+    sheet.lines.iter().filter(|line| line.wrong.is_none() || line.run.is_running())
 }
 
 fn called(day: Day, seen: Seen<'_>) -> &'static str {

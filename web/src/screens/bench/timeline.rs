@@ -156,8 +156,9 @@ pub fn shares(own: &Shares, open: bool, seen: Seen<'_>) -> El<Msg> {
 
 /// Whether anything of the day does not count.
 pub fn any_open(sheet: &DaySheet) -> bool {
-    sheet.any_open() || sheet.lines.iter().any(|line| {
-        let raw = line.run.tapped_stop.filter(|_| line.run.mended_stop.is_some() || line.run.cut.is_some());
-        line.run.overlaps.is_some() || raw.zip(line.ended).is_some_and(|(raw, ended)| ended.at < raw.at)
-    })
+    sheet.any_open()
+        || sheet.lines.iter().any(|line| {
+            let raw = line.run.tapped_stop.filter(|_| line.run.mended_stop.is_some() || line.run.cut.is_some());
+            line.run.overlaps.is_some() || raw.zip(line.ended).is_some_and(|(raw, ended)| ended.at < raw.at)
+        })
 }

@@ -57,6 +57,8 @@ fn the_hours_of_a_forgotten_stop_are_open_on_the_day_after_too() {
     let shown = told.at(23 * 60 + 10, [day(DayTap::Show(second))]);
     let said = "Saw began at 17:00 the day before and is to settle: 8 h of it lie on this day and are not counted.";
     holds(&shown, &["Saw, from the day before, not counted 00:00 to 08:00", said, "not counted</span>"]);
+    let bench = told.at(23 * 60 + 11, [Msg::Bench(Tap::Close)]);
+    holds(&bench, &["15 h on the job, 15 h of it to settle", "and one to settle"]);
 }
 
 #[test]
