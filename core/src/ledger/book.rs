@@ -11,7 +11,7 @@ use super::places::Places;
 use super::stamp::Stamp;
 use super::subjects::subjects_of;
 pub use super::subjects::{Subject, subjects};
-use crate::quantity::{Id, Listed, Set, Sorted, order_by_key, places_in_order};
+use crate::quantity::{Day, Id, Listed, Offset, Set, Sorted, order_by_key, places_in_order};
 use std::rc::Rc;
 
 /// An entry with its line and whether it stands.
@@ -263,6 +263,21 @@ impl Book {
     pub fn ever(&self, subject: Subject) -> impl DoubleEndedIterator<Item = (&Entry, bool)> {
         let slots = self.subjects.get(&subject).map(Vec::as_slice).unwrap_or_default();
         slots.iter().filter_map(|slot| self.kept.get(*slot)).map(|kept| (&*kept.entry, kept.struck))
+    }
+
+    /// Every entry that is struck now, in order. They are found apart: none that stands is looked at.
+    pub fn struck(&self) -> Vec<&Entry> {
+        let said = self.strikes.iter().filter(|(_, (_, struck, _))| *struck);
+        let mut found = said.filter_map(|(id, _)| self.found(*id)).filter(|kept| kept.struck).map(|kept| &*kept.entry).listed();
+        order_by_key(&mut found, |entry| (entry.stamp, entry.id));
+        found
+    }
+
+    /// The entries written on a day or later by the clock of any place, the latest first: a stamp is never before the clock it is
+    /// written by.
+    pub fn since(&self, day: Day) -> impl Iterator<Item = (&Entry, bool)> {
+        let begins = day.before().start(Offset::UTC);
+        self.entries().rev().take_while(move |(entry, _)| begins <= entry.stamp.0)
     }
 
     /// How often an entry was struck or restored.

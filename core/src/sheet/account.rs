@@ -73,6 +73,8 @@ pub struct Hours {
     pub still: Option<Span>,
     /// Of that, what each stage has still to come, as far as it was estimated.
     pub still_by_stage: Sorted<Stage, Span>,
+    /// Of what was logged, what looks like a forgotten stop: it is counted, and the maker has not answered for it.
+    pub unsettled: Span,
     /// Of that, what falls away when the buyer fetches it.
     pub still_delivery: Span,
 }
@@ -224,6 +226,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         still_delivery: Span::sum(delivery.map(|(_, span)| *span)),
         still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))).or_else(|| still_given(job, own)),
         still_by_stage,
+        unsettled: Span::sum(shop.unsettled(shop.bench.on(On::Job(job.id))).map(|run| run.worked(shop.now))),
         logged,
     }
 }

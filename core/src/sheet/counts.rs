@@ -4,7 +4,7 @@ use super::count::{Tile, tile};
 use crate::haul::Haul;
 use crate::ledger::decide::Lying;
 use crate::ledger::{Book, Entry, Fact, fold, mended};
-use crate::quantity::{Count, Day, Id, Sorted, Wall, order_by_key};
+use crate::quantity::{Count, Day, Id, Listed, Sorted, Wall, order_by_key};
 
 /// What pieces were counted for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -46,7 +46,8 @@ pub struct Tap {
 /// What was counted on a day, the earliest first.
 pub fn counts(book: &Book, day: Day) -> Vec<Counted> {
     let mut found: Sorted<(Counting, Id, Id), Vec<Tap>> = Sorted::new();
-    for (entry, struck) in book.entries().filter(|(entry, _)| entry.wall.day() == day) {
+    let on_it = book.since(day).filter(|(entry, _)| entry.wall.day() == day).listed();
+    for (entry, struck) in on_it.into_iter().rev() {
         if let Some((counting, (haul, pile), n)) = counted(entry) {
             found.entry((counting, haul, pile)).or_default().push(Tap {
                 id: entry.id,
@@ -86,7 +87,31 @@ fn counted(entry: &Entry) -> Option<(Counting, (Id, Id), Count)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::ledger::kind::haul::{HaulBegan, PiecesCounted, PileAdded, Way};
+    use crate::ledger::told::Phone;
+    use crate::quantity::{Currency, Offset, Units};
     use crate::story::STANDS;
+
+    /// Counted on the second day, then with the clock set back on the first; and 18 hours to the east, where the day begins before.
+    #[test]
+    fn a_count_is_of_the_day_its_clock_showed_whatever_its_stamp() {
+        let mut phone = Phone::new("a");
+        let haul = phone.note(0, HaulBegan { currency: Currency::USD, units: Units::Inch, name: None });
+        let (label, wood, name) = ("A".into(), None, None);
+        let pile = phone.note(1, PileAdded { haul, label, wood, name, thickness: None, width: None, length: None, length_to: None });
+        let mut count = |minute: i64, n: Count, offset: i64| {
+            phone.offset = Offset::minutes(offset).unwrap();
+            phone.note(minute, PiecesCounted { haul, pile, n, way: Way::Tap })
+        };
+        count(600, 1, 0);
+        let east = count(1_440 + 500, 2, 1_080);
+        count(2_880, 4, 0);
+        count(700, 8, 0);
+        phone.take_back(2_900, east);
+        let first = Wall::default().day();
+        let shown = |day| counts(&phone.book, day).iter().map(|line| (line.n, line.taps.len())).collect::<Vec<_>>();
+        assert_eq!([first, first.next(), first.plus(2)].map(shown), [vec![(9, 2)], vec![], vec![(4, 2)]]);
+    }
 
     #[test]
     fn a_day_of_the_demo_lists_each_count_by_its_pile() {

@@ -3,7 +3,7 @@
 use super::bench::{Look, Seen};
 use crate::bench::repair::Proposed;
 use crate::bench::{Batch, Bench, DayTotal, Doubt, Run, Shares, day as of_day};
-use crate::ledger::{Book, Entry, Fact, Subject, fold};
+use crate::ledger::{Book, Entry, Fact, fold};
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Day, Id, Listed, Moment, Span, Wall};
 
@@ -46,6 +46,21 @@ pub struct DaySheet {
     pub total: DayTotal,
     /// So many runs of the day look wrong.
     pub unsettled: Count,
+    /// Of each run that lies on the day and looks wrong, those from the day before included: the end to propose.
+    in_question: Vec<(Id, Proposed)>,
+    open: bool,
+}
+
+impl DaySheet {
+    /// An ended run that lies on the day looks wrong: it counts in no total.
+    pub fn any_open(&self) -> bool {
+        self.open
+    }
+
+    /// The end to propose for a run that lies on the day and looks wrong.
+    pub fn wrong(&self, run: Id) -> Option<Proposed> {
+        self.in_question.iter().find(|one| one.0 == run).map(|one| one.1)
+    }
 }
 
 /// The day of a person.
@@ -58,7 +73,9 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
     let Seen { now, person, .. } = seen;
     let look = Look::new(bench, book, seen);
     let own = bench.runs().filter(|run| run.work.person == person);
-    let listed = own.clone().filter(|run| of_day::day_of(run) == day);
+    let on_it = own.filter(|run| of_day::day_of(run) <= day && day <= run.end_wall(now).day().max(of_day::day_of(run))).listed();
+    let in_question: Vec<(Id, Proposed)> = on_it.iter().filter_map(|run| Some((run.id, look.forgotten(run)?))).listed();
+    let wrong = |run: &Run| in_question.iter().find(|one| one.0 == run.id).map(|one| one.1);
     let line = |run: &Run| DayLine {
         name: fold::name_of(book, run.work.on),
         ended: (!run.is_running()).then(|| run.end_wall(now)),
@@ -67,28 +84,29 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
         labour: run.labour(now.at),
         on_this_day: Span::sum(of_day::parts(run, now).into_iter().filter(|part| part.0 == day).map(|part| part.2)),
         doubts: run.doubts(now.at),
-        wrong: look.forgotten(run),
+        wrong: wrong(run),
         batch: Batch::of(std::iter::once(run), None, now.at),
         run: run.clone(),
     };
-    let lines: Vec<DayLine> = listed.map(line).listed();
+    let lines: Vec<DayLine> = on_it.iter().filter(|run| of_day::day_of(run) == day).map(|run| line(run)).listed();
     let unsettled = u32::try_from(lines.iter().filter(|line| line.wrong.is_some()).count()).unwrap_or(u32::MAX);
-    let sure = own.filter(|run| run.is_running() || look.forgotten(run).is_none());
-    DaySheet { day, lines, struck: struck(book, (day, person)), total: of_day::total(sure, day, now), unsettled }
+    let total = of_day::total(on_it.iter().copied().filter(|run| run.is_running() || wrong(run).is_none()), day, now);
+    let open = on_it.iter().any(|run| !run.is_running() && wrong(run).is_some());
+    DaySheet { day, lines, struck: struck(book, (day, person)), total, unsettled, in_question, open }
 }
 
 fn struck(book: &Book, (day, person): (Day, Option<Id>)) -> Vec<Struck> {
-    let run = |(entry, struck): (&Entry, bool)| {
+    let run = |entry: &Entry| {
         let (whose, op, from) = match &entry.fact {
             Fact::RunStarted(f) => (f.person, &f.op, f.from),
             Fact::RunRecalled(f) => (f.person, &f.op, Some(f.start)),
             _ => return None,
         };
         let started = Wall::new(from.unwrap_or(entry.wall.at), entry.wall.offset);
-        let listed = struck && whose == person && started.day() == day;
+        let listed = whose == person && started.day() == day;
         listed.then(|| Struck { id: entry.id, op: op.clone(), started })
     };
-    book.ever(Subject::Bench).filter_map(run).listed()
+    book.struck().into_iter().filter_map(run).listed()
 }
 
 /// The days on which a person worked, the latest first.

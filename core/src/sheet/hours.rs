@@ -50,7 +50,7 @@ pub fn year(folded: (&Bench, &Book), year: i32, seen: Seen) -> HoursSheet {
 pub fn between((bench, book): (&Bench, &Book), (from, to): (Day, Day), seen: Seen) -> HoursSheet {
     let look = Look::new(bench, book, seen);
     let is_in = |day: &Day| from <= *day && *day <= to;
-    let mut sums = Sums::default();
+    let (mut sums, mut helped) = (Sums::default(), vec![]);
     for run in bench.runs().filter(|run| run.work.person == seen.person) {
         let mut parts = of_day::parts(run, seen.now);
         parts.retain(|part| is_in(&part.0));
@@ -58,14 +58,14 @@ pub fn between((bench, book): (&Bench, &Book), (from, to): (Day, Day), seen: See
         let wrong = (begins || !parts.is_empty()) && look.forgotten(run).is_some();
         sums.unsettled = sums.unsettled.saturating_add(u32::from(wrong && begins));
         if run.is_running() || !wrong {
+            helped.extend(begins.then_some(run));
             parts.into_iter().for_each(|(day, source, span)| sums.add(run, day, Shares::default().with(source, span)));
         }
     }
     let Sums { own, rework, by_kind, by_work, days, unsettled } = sums;
     let mut by_work: Vec<For> = by_work.iter().map(|(on, own)| For { on: *on, name: fold::name_of(book, *on), own: *own }).listed();
     order_by_key(&mut by_work, |work| std::cmp::Reverse(work.own.total()));
-    let began = bench.runs().filter(|run| run.work.person == seen.person && is_in(&of_day::day_of(run)));
-    let along = along(began, seen.now.at).unwrap_or_default();
+    let along = along(helped, seen.now.at).unwrap_or_default();
     HoursSheet { from, to, own, rework, by_kind, by_work, along, days, unsettled }
 }
 

@@ -1,12 +1,13 @@
 //! What every sheet is read from: the book, and what all jobs share, folded once for one moment.
 
-use crate::bench::{Bench, Time};
+use super::bench::{Look, Seen};
+use crate::bench::{Bench, Run, Time};
 use crate::ledger::fold::{self, Job, Workshop};
 use crate::ledger::{Book, fold::Till};
 use crate::money::charge::Terms;
 use crate::money::fee::Fee;
 use crate::money::point::Points;
-use crate::quantity::{Currency, Id, Moment};
+use crate::quantity::{Currency, Id, Moment, Offset, Wall};
 use crate::refusal::{Answer, Refusal};
 
 use crate::ledger::kind::sale::Paid;
@@ -44,6 +45,14 @@ impl<'a> Shop<'a> {
         self.bench.of_job(job, self.now)
     }
 
+    /// Of some runs, those that are over and look like a forgotten stop, until the maker has answered for them.
+    pub fn unsettled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
+        // When the workshop closes is a word on the end to propose, and none on whether one is.
+        let seen = Seen { now: Wall::new(self.now, Offset::UTC), ..Seen::default() };
+        let look = Look::new(&self.bench, self.book, seen);
+        runs.filter(move |run| !run.is_running() && look.forgotten(run).is_some())
+    }
+
     /// How one is paid in a currency; nothing said is no tax and no fee.
     pub fn till(&self, currency: Currency) -> Till {
         self.workshop.tills.get(&currency).cloned().unwrap_or_default()
@@ -59,5 +68,54 @@ impl<'a> Shop<'a> {
     /// The price points of a currency: as set, else fives.
     pub fn points(&self, currency: Currency) -> Points {
         self.till(currency).point.as_ref().and_then(|key| Points::of(key.as_str())).unwrap_or(Points::Five)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::On;
+    use crate::quantity::Span;
+    use crate::sheet::account::account;
+    use crate::sheet::bench::bench_of;
+    use crate::sheet::hours::week;
+    use crate::sheet::workshop::real_year;
+    use crate::story::tell;
+
+    /// Sanded for an hour, then from 17:00 with Ada at 15 an hour; stopped at 08:00 the day after.
+    const FORGOTTEN: &str = "
+2026-03-02 09:00 +00:00 workshop EUR metric
+person ada helper
+job shelf \"Shelf\" 1 order
+10:00 start \"sand\" make on shelf
+11:00 stop
+17:00 start \"oil\" make on shelf as oiling
+helper joins ada 15
+";
+
+    /// What was told then; of the job, of the hand at the bench and of the year, so many hours are to settle; what the week pays Ada.
+    #[track_caller]
+    fn check(told: &str, hours: i64, paid: &[i64]) {
+        let story = tell(&format!("{FORGOTTEN}{told}"));
+        assert_eq!(story.refused, []);
+        let shop = Shop::of(&story.book, story.now.at);
+        let account = account(&shop, story.names.job("shelf").unwrap()).unwrap();
+        let seen = Seen { now: story.now, ..Seen::default() };
+        let hand = bench_of(&shop.bench, shop.book, seen).hand.unwrap();
+        let year = real_year(&shop, Currency::EUR, story.now.offset).unwrap();
+        assert_eq!(hand.on, On::Job(account.job));
+        assert_eq!([account.hours.unsettled, hand.unsettled, year.unsettled].map(Span::as_minutes), [60 * hours; 3], "{told}");
+        let week = week((&shop.bench, shop.book), story.now.day(), seen);
+        let paid = paid.iter().map(|sum| crate::quantity::Decimal::from(*sum)).collect::<Vec<_>>();
+        assert_eq!(week.along.1.iter().map(|sum| sum.amount().normalize()).collect::<Vec<_>>(), paid, "{told}");
+    }
+
+    #[test]
+    fn hours_that_nobody_answered_for_are_marked_wherever_they_are_counted() {
+        check("2026-03-03 08:00 stop", 15, &[]);
+        check("2026-03-03 08:00 stop\n08:01 stopped at 2026-03-02 18:00 run oiling", 0, &[15]);
+        check("2026-03-03 08:00 stop\n08:01 confirm run oiling", 0, &[225]);
+        check("18:00 stop", 0, &[15]);
+        check("2026-03-03 08:00 plan \"saw\" make 5 min for shelf", 0, &[225]); // the slab asks while it runs
     }
 }

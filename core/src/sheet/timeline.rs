@@ -5,13 +5,23 @@ use super::helped::stays;
 use super::waits::WaitLine;
 use crate::bench::{Bench, Run, Source};
 use crate::ledger::{Book, Fact};
-use crate::quantity::{Day, Id, Listed, Moment, Span, Wall, order_by_key};
+use crate::quantity::{Day, Id, Listed, Moment, Span, Wall};
 
-/// A stretch of a day, from its midnight by the clock of the place where it began.
+const WHOLE_DAY: Span = Span::minutes(24 * 60);
+
+/// A stretch of a day, from its midnight; each end by the clock of its own place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Stretch {
     pub from: Span,
     pub to: Span,
+}
+
+/// Between the end of one run and the start of the next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Gap {
+    pub on: Stretch,
+    /// How long it was; where the clocks changed in it, other than it is drawn.
+    pub long: Span,
 }
 
 /// One run as far as it lies on the day.
@@ -50,8 +60,7 @@ pub struct Timeline {
     pub waits: Vec<Waited>,
     /// Who worked along, each stay as far as it lies on the day.
     pub helpers: Vec<Stretch>,
-    /// Between the end of one run and the start of the next.
-    pub gaps: Vec<Stretch>,
+    pub gaps: Vec<Gap>,
 }
 
 /// A day of a person to scale, from its sheet, the bench, and what waited.
@@ -59,21 +68,21 @@ pub fn timeline(book: &Book, bench: &Bench, sheet: &DaySheet, (waits, now): (Vec
     let day = sheet.day;
     let person = sheet.lines.first().and_then(|line| line.run.work.person);
     let own = bench.runs().filter(|run| run.work.person == person);
-    let on_it = own.filter(|run| run.started.day() <= day && day.start(run.started.offset) < run.end(now.at) || run.started.day() == day);
-    let stays = on_it.clone().flat_map(|run| stays(run, now.at).unwrap_or_default());
-    let helpers = stays.filter_map(|stay| on(day, (stay.from.at, stay.to.map_or(now.at, |to| to.at)), stay.from));
+    let on_it = own.filter(|run| on(day, run.started, run.end_wall(now)).is_some());
+    let stays = on_it.clone().flat_map(|run| stays(run, now.at).unwrap_or_default().into_iter().map(move |stay| (run, stay)));
+    let helpers = stays.filter_map(|(run, stay)| on(day, stay.from, place(run, stay.to.map_or(now.at, |to| to.at), now)));
     let helpers = helpers.filter(|on| on.from < on.to).listed();
-    let mut boards: Vec<Board> = on_it.map(|run| board(book, sheet, run, now)).listed();
-    order_by_key(&mut boards, |board| board.whole.from);
-    let counted = boards.iter().map(|board| (board.run, board.whole)).listed();
-    for board in &mut boards {
-        let meets =
-            |spare: &Stretch| counted.iter().any(|(run, whole)| *run != board.run && spare.from < whole.to && whole.from < spare.to);
-        board.overlaps = board.spare.iter().any(meets);
+    let lying = on_it.map(|run| Lying::of(book, sheet, run, now)).listed();
+    let mut boards = lying.iter().map(|one| board(day, one, now)).listed();
+    for (board, one) in boards.iter_mut().zip(&lying) {
+        let meets = |(from, to): &(Wall, Wall)| {
+            lying.iter().any(|other| other.run.id != one.run.id && from.at < other.sure.at && other.run.started.at < to.at)
+        };
+        board.overlaps = one.spare.iter().any(meets);
     }
-    let gaps = boards.iter().zip(boards.iter().skip(1)).filter(|(one, next)| one.whole.to < next.whole.from);
-    let gaps = gaps.map(|(one, next)| Stretch { from: one.whole.to, to: next.whole.from }).listed();
-    let waits = waits.into_iter().filter_map(|line| waited(day, line, now.at)).listed();
+    let pairs = lying.iter().zip(&boards).zip(lying.iter().zip(&boards).skip(1));
+    let gaps = pairs.filter_map(|(one, next)| gap(day, one, next)).listed();
+    let waits = waits.into_iter().filter_map(|line| waited(day, line)).listed();
     Timeline { boards, waits, helpers, gaps }
 }
 
@@ -90,58 +99,96 @@ impl Timeline {
     }
 }
 
-/// A stretch of time as far as it lies on a day; `None` where none of it does.
-fn on(day: Day, (from, to): (Moment, Moment), place: Wall) -> Option<Stretch> {
-    let (begins, ends) = (day.start(place.offset), day.next().start(place.offset));
-    let (from, to) = (from.max(begins), to.min(ends));
-    (from <= to).then(|| Stretch { from: begins.until(from), to: begins.until(to) })
+/// A stretch of time as far as it lies on a day; `None` where none of it does. Midnights are those of the place where it began, as in
+/// [`crate::bench::day::split`].
+fn on(day: Day, start: Wall, end: Wall) -> Option<Stretch> {
+    let (first, last) = (start.day(), end.day().max(start.day()));
+    let begins = day.start(start.offset);
+    if day < first || last < day || (first < day && end.at <= begins) {
+        return None;
+    }
+    let from = if first == day { begins.until(start.at) } else { Span::ZERO };
+    let to = if day < last { WHOLE_DAY } else { day.start(end.offset).until(end.at) };
+    // The clock was set back by more than it took: it is as long as it took.
+    let to = if from < to { to } else { from.plus(start.at.max(begins).until(end.at)).min(WHOLE_DAY) };
+    Some(Stretch { from, to })
 }
 
-fn board(book: &Book, sheet: &DaySheet, run: &Run, now: Wall) -> Board {
-    let (day, place) = (sheet.day, run.started);
-    let wrong = sheet.lines.iter().find(|line| line.run.id == run.id).and_then(|line| line.wrong);
-    let (start, end) = (run.started.at, run.end(now.at));
-    // What looks wrong counts in no total: what is proposed lies there, the rest is open.
-    let sure = wrong.map_or(end, |wrong| wrong.at.min(end));
+/// A moment of a run by the clock of where that was: the end by its own.
+fn place(run: &Run, at: Moment, now: Wall) -> Wall {
+    let end = run.end_wall(now);
+    if at < end.at { Wall::new(at, run.started.offset) } else { Wall::new(at, end.offset) }
+}
+
+/// A run of the day, and the moments that its board is drawn from.
+struct Lying<'a> {
+    run: &'a Run,
+    /// Up to here it counts, or would by what is proposed.
+    sure: Wall,
+    /// What looks wrong counts in no total: what is proposed lies there, the rest is open.
+    wrong: bool,
+    spare: Vec<(Wall, Wall)>,
+}
+
+impl<'a> Lying<'a> {
+    fn of(book: &Book, sheet: &DaySheet, run: &'a Run, now: Wall) -> Lying<'a> {
+        let end = run.end(now.at);
+        let wrong = sheet.wrong(run.id).filter(|_| !run.is_running());
+        let sure = place(run, wrong.map_or(end, |wrong| wrong.at.min(end)), now);
+        Lying { run, sure, wrong: wrong.is_some(), spare: spare(book, run, (sure, now)) }
+    }
+}
+
+fn board(day: Day, lying: &Lying, now: Wall) -> Board {
+    let (run, end) = (lying.run, lying.run.end_wall(now));
     let part = |(source, from, to): (Source, Moment, Moment)| {
-        let on = on(day, (from, to.min(sure)), place).filter(|on| on.from < on.to)?;
+        let to = to.min(lying.sure.at);
+        let on = on(day, place(run, from, now), place(run, to, now)).filter(|on| from < to && on.from < on.to)?;
         Some((source, on))
     };
-    let spare = spare(book, run, sure, end);
-    let whole = on(day, (start, sure), place).unwrap_or(Stretch { from: Span::ZERO, to: Span::ZERO });
+    let none = Stretch { from: Span::ZERO, to: Span::ZERO };
     Board {
         run: run.id,
         op: run.work.op.clone(),
         parts: run.stretches(now.at).into_iter().filter_map(part).listed(),
-        whole,
-        spare: spare.into_iter().filter_map(|ends| on(day, ends, place)).filter(|on| on.from < on.to).listed(),
+        whole: on(day, run.started, lying.sure).unwrap_or(none),
+        spare: lying.spare.iter().filter_map(|(from, to)| on(day, *from, *to)).filter(|on| on.from < on.to).listed(),
         overlaps: false,
         before: run.started.day() < day,
-        after: day.next().start(place.offset) < end,
+        after: on(day.next(), run.started, end).is_some(),
         runs: run.is_running(),
     }
 }
 
+/// Nothing was at work between two runs. One that looks wrong and began the day before left no end on this day to begin from.
+fn gap(day: Day, (one, board): (&Lying, &Board), (next, after): (&Lying, &Board)) -> Option<Gap> {
+    let open = one.wrong && one.sure.day() < day;
+    let long = one.sure.at.until(next.run.started.at);
+    let gap = Gap { on: Stretch { from: board.whole.to, to: after.whole.from }, long };
+    (!open && one.sure.at < next.run.started.at).then_some(gap)
+}
+
 /// What is told of a run and does not count: before its start and after its end.
-fn spare(book: &Book, run: &Run, sure: Moment, end: Moment) -> Vec<(Moment, Moment)> {
+fn spare(book: &Book, run: &Run, (sure, now): (Wall, Wall)) -> Vec<(Wall, Wall)> {
     let recalled = match book.entry(run.id).map(|(entry, _)| &entry.fact) {
         Some(Fact::RunRecalled(f)) => Some((f.start, f.stop)),
         _ => None,
     };
+    let end = run.end_wall(now);
     let (first, last) = match recalled {
-        Some((start, stop)) if run.overlaps.is_some() => (start, stop),
-        _ => (run.started.at, run.tapped_stop.map_or(end, |stop| stop.at).max(end)),
+        Some((start, stop)) if run.overlaps.is_some() => (start, Wall::new(stop, run.started.offset)),
+        _ => (run.started.at, run.tapped_stop.filter(|stop| end.at < stop.at).unwrap_or(end)),
     };
     // A clock that was wrong by days is no stretch of a day.
-    let last = last.min(run.started.at.plus(Span::RUN_MOST));
-    [(first, run.started.at), (sure, last)].into_iter().filter(|(from, to)| from < to).listed()
+    let last = Wall::new(last.at.min(run.started.at.plus(Span::RUN_MOST)), last.offset);
+    let first = Wall::new(first, run.started.offset);
+    [(first, run.started), (sure, last)].into_iter().filter(|(from, to)| from.at < to.at).listed()
 }
 
-fn waited(day: Day, line: WaitLine, now: Moment) -> Option<Waited> {
+fn waited(day: Day, line: WaitLine) -> Option<Waited> {
     let began = line.wait.began;
-    let until = line.wait.ended.map_or(line.off.at.max(now.min(line.off.at)), |ended| ended.at.at);
-    let on = on(day, (began.at, until), began)?;
-    let after = day.next().start(began.offset) < until;
+    let until = line.wait.ended.map_or(line.off, |ended| ended.at);
+    let (on, after) = (on(day, began, until)?, on(day.next(), began, until).is_some());
     Some(Waited { on, before: began.day() < day, after, line })
 }
 
@@ -155,7 +202,7 @@ mod tests {
     use crate::ledger::decide::{BenchCommand, Command, Laid, WaitCommand};
     use crate::ledger::fold;
     use crate::ledger::told::{Phone, at, work};
-    use crate::quantity::Key;
+    use crate::quantity::{Key, Offset};
 
     fn told(phone: &Phone, days: i64, now: i64) -> Timeline {
         let seen = Seen { now: phone.wall(now), ..Seen::default() };
@@ -194,7 +241,7 @@ mod tests {
             shown(&line),
             ["saw 480-540 Measured ||", "glue 600-647 Corrected |647-792|x", "wipe 650-660 Recalled ||", "sand 810-830 Measured ||runs"]
         );
-        let gaps: Vec<_> = line.gaps.iter().map(|gap| (gap.from.as_minutes(), gap.to.as_minutes())).collect();
+        let gaps: Vec<_> = line.gaps.iter().map(|gap| (gap.on.from.as_minutes(), gap.on.to.as_minutes())).collect();
         assert_eq!(gaps, [(540, 600), (647, 650), (660, 810)]);
         assert_eq!(line.ends().map(|ends| (ends.from.as_minutes(), ends.to.as_minutes())), Some((480, 830)));
     }
@@ -225,6 +272,55 @@ mod tests {
         let sand = phone.start(480, "sand", On::Nothing);
         phone.stop(900, sand);
         assert_eq!(shown(&told(&phone, 0, 901)), ["sand 480-540 Measured |540-900|"]);
+    }
+
+    /// Sawn from 17:00, stopped at 08:00 the day after, and nobody was asked yet: no hour of it counts on the day after.
+    #[test]
+    fn the_day_after_a_forgotten_stop_is_open_too() {
+        let mut phone = Phone::new("a");
+        let saw = phone.start(1_020, "saw", On::Nothing);
+        let running = told(&phone, 1, 1_920);
+        assert_eq!(shown(&running), ["saw 0-480 Measured ||<runs"], "it counts while it runs");
+        phone.stop(1_920, saw);
+        phone.start(1_930, "oil", On::Nothing);
+        assert_eq!(shown(&told(&phone, 0, 1_940)), ["saw 1020-1080 Measured |1080-1440|>"]);
+        let after = told(&phone, 1, 1_940);
+        assert_eq!(shown(&after), ["saw  |0-480|<", "oil 490-500 Measured ||runs"]);
+        assert_eq!(after.gaps.len(), 0, "where it ended is not known");
+    }
+
+    /// Runs as minutes of UTC and offsets of start and stop; boards as drawn on the first day, and gaps with how long they were.
+    #[track_caller]
+    fn moved(runs: &[[(i64, i64); 2]], boards: &[&str], gaps: &[(i64, i64, i64)]) {
+        let mut phone = Phone::new("a");
+        for [start, stop] in runs {
+            phone.offset = Offset::minutes(start.1).unwrap();
+            let run = phone.start(start.0, "saw", On::Nothing);
+            phone.offset = Offset::minutes(stop.1).unwrap();
+            phone.stop(stop.0, run);
+        }
+        phone.offset = Offset::UTC;
+        let line = told(&phone, 0, 1_430);
+        assert_eq!(shown(&line), boards);
+        let shown: Vec<_> = line.gaps.iter().map(|gap| (gap.on.from.as_minutes(), gap.on.to.as_minutes(), gap.long.as_minutes())).collect();
+        assert_eq!(shown, gaps);
+    }
+
+    #[test]
+    fn each_end_is_drawn_by_the_clock_of_its_place_and_gaps_are_of_moments() {
+        // 01:00 EST to 04:00 EDT is two hours; the next begins at once, by the new clock.
+        let spring = [[(360, -300), (480, -240)], [(480, -240), (540, -240)]];
+        moved(&spring, &["saw 60-240 Measured ||", "saw 240-300 Measured ||"], &[]);
+        // Stopped at 01:30 EST, begun again at 04:30 EDT: two hours went by.
+        moved(
+            &[[(360, -300), (390, -300)], [(510, -240), (570, -240)]],
+            &["saw 60-90 Measured ||", "saw 270-330 Measured ||"],
+            &[(90, 270, 120)],
+        );
+        // A drive from 08:00 to 09:30 by the clock of the fair, one zone to the west.
+        moved(&[[(480, 0), (630, -60)]], &["saw 480-570 Measured ||"], &[]);
+        // 01:30 EDT to 01:10 EST is forty minutes: the clock alone would draw none.
+        moved(&[[(330, -240), (370, -300)]], &["saw 90-130 Measured ||"], &[]);
     }
 
     /// Oiled at 13:50 for a day, beside an hour's work each day: neither day is drawn longer for it.

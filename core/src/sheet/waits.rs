@@ -63,8 +63,8 @@ impl<'a> Kept<'a> {
 
     /// Waits that began, were to come off, or were taken off on a day.
     pub fn of_day(self, day: Day, now: Wall) -> Vec<WaitLine> {
-        let lines = self.waits.all().map(|wait| self.line(wait, now.at));
-        lines.filter(|line| line.days().into_iter().flatten().any(|on| on == day)).listed()
+        let of_it = |wait: &&Wait| days(wait).into_iter().flatten().any(|on| on == day);
+        self.waits.all().filter(of_it).map(|wait| self.line(wait, now.at)).listed()
     }
 
     /// What a run clamped last, while that waits.
@@ -101,11 +101,13 @@ impl<'a> Kept<'a> {
     }
 }
 
-impl WaitLine {
-    fn days(&self) -> [Option<Day>; 3] {
-        [Some(self.wait.began.day()), Some(self.off.day()), self.wait.ended.map(|off| off.at.day())]
-    }
+/// When it began, was to come off, and was taken off. Asked of every wait there ever was: what a line shows is found after it.
+fn days(wait: &Wait) -> [Option<Day>; 3] {
+    let off = Wall::new(wait.off(), wait.began.offset);
+    [Some(wait.began.day()), Some(off.day()), wait.ended.map(|off| off.at.day())]
+}
 
+impl WaitLine {
     /// The number of its first piece.
     pub fn first_piece(&self) -> Option<Count> {
         self.piece.map(|piece| piece.saturating_sub(self.wait.n).saturating_add(1))
@@ -130,7 +132,7 @@ pub fn struck(book: &Book, day: Day) -> Vec<StruckWait> {
         }
         _ => None,
     };
-    book.entries().filter(|(_, struck)| *struck).filter_map(|(entry, _)| wait(entry)).listed()
+    book.struck().into_iter().filter_map(wait).listed()
 }
 
 #[cfg(test)]

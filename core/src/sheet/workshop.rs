@@ -4,6 +4,7 @@ use super::haul;
 use super::helped::earned_for_none;
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
+use crate::bench::{On, Run, Shares};
 use crate::haul::Trip;
 use crate::ledger::fold::{Booked, Copy, hauls};
 use crate::ledger::kind::book::Role;
@@ -49,7 +50,7 @@ pub struct YearCosts {
 pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
     let known = &shop.workshop;
     let year = Wall::new(shop.now, offset).day().as_ymd().0;
-    let (worked, logged) = time_of(shop, (year, offset));
+    let time = time_of(shop, (year, offset));
     let mut currencies: Vec<Currency> = known.rates.keys().copied().chain(known.currency).listed();
     order_by_key(&mut currencies, |currency| (Some(*currency) != known.currency, *currency));
     currencies.dedup();
@@ -59,25 +60,43 @@ pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
         rates: currencies.into_iter().map(|currency| rate(shop, currency)).listed(),
         suppliers: known.people.iter().filter(|person| person.role == Role::Supplier).map(|person| person.id).listed(),
         costs: costs(shop, year)?,
-        logged,
-        worked,
+        logged: time.logged,
+        worked: time.worked(),
         copy: known.copy,
         copy_age: known.copy.map(|copy| copy.at.until(shop.now)),
     })
 }
 
-/// Hours of the year in all, and those of them logged to jobs and their hauls. A trip counts on the day it left.
-fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> (Span, Span) {
+/// The hours of a year.
+struct YearTime {
+    /// At the bench, by where its minutes come from.
+    bench: Shares,
+    trips: Span,
+    /// Of all of it, what was logged to jobs and their hauls.
+    logged: Span,
+    /// Of the bench, ended runs that look wrong.
+    unsettled: Span,
+}
+
+impl YearTime {
+    fn worked(&self) -> Span {
+        self.bench.total().plus(self.trips)
+    }
+}
+
+/// Hours of the year. A trip counts on the day it left.
+fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> YearTime {
     let start = |year| Day::ymd(year, 1, 1).unwrap_or_default().start(offset);
     let (from, to) = (start(year), start(year.saturating_add(1)));
-    let of = |to_jobs: bool| {
-        let runs = shop.bench.runs().filter(|run| !to_jobs || run.work.on != crate::bench::On::Nothing);
-        Span::sum(runs.map(|run| run.worked_within(from, to, shop.now)))
-    };
+    let within = |run: &Run| run.worked_within(from, to, shop.now);
+    let parts = |run: &Run| run.stretches(shop.now).map(|(source, begin, end)| (source, begin.max(from).until(end.min(to))));
+    let bench = shop.bench.runs().flat_map(parts).fold(Shares::default(), |sum, (source, span)| sum.with(source, span));
+    let to_jobs = Span::sum(shop.bench.runs().filter(|run| run.work.on != On::Nothing).map(within));
+    let unsettled = Span::sum(shop.unsettled(shop.bench.runs()).map(within));
     let left = |trip: &Trip| trip.left.is_some_and(|left| left.day().as_ymd().0 == year);
     let trips = hauls(shop.book).flat_map(|haul| haul.trips).filter(left);
-    let fetched = Span::sum(trips.map(|trip| trip.wheel().plus(trip.bin())));
-    (of(false).plus(fetched), of(true).plus(fetched))
+    let trips = Span::sum(trips.map(|trip| trip.wheel().plus(trip.bin())));
+    YearTime { bench, trips, logged: to_jobs.plus(trips), unsettled }
 }
 
 /// This year so far, beside what the rate guesses of a whole one.
@@ -86,6 +105,11 @@ pub struct RealYear {
     /// How much of the year has passed, a share.
     pub passed: Decimal,
     pub worked: Span,
+    /// Of what was worked, the bench, by where its minutes come from; the rest are trips.
+    pub bench: Shares,
+    pub trips: Span,
+    /// Of the bench, what looks like a forgotten stop: it is counted, and the maker has not answered for it.
+    pub unsettled: Span,
     pub logged: Span,
     pub costs: Money,
     /// The rate this year asks for so far; none before two months, and without pay or logged hours.
@@ -106,14 +130,16 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let days = start(year).until(start(year.saturating_add(1))).max(1);
     let so_far = start(year).until(today).saturating_add(1);
     let passed = Decimal::from(so_far).checked_div(Decimal::from(days)).unwrap_or_default();
-    let (worked, logged) = time_of(shop, (year, offset));
+    let time = time_of(shop, (year, offset));
+    let (worked, logged) = (time.worked(), time.logged);
     let costs = costs(shop, year)?.remove(&currency).map_or(Money::zero(currency), |year| year.total);
     let said = shop.workshop.rates.get(&currency).copied().unwrap_or_default();
     let wear = said.wear.map_or(Decimal::ZERO, Money::amount).checked_mul(passed).unwrap_or_default();
     let real = Year { all: worked, logged, overhead: costs.amount(), wear };
     let wanted = |pay| Wanted { pay, own_tax: said.tax.unwrap_or_default(), profit: said.profit.unwrap_or_default() };
     let rate = said.pay.filter(|_| EARLY <= so_far).and_then(|pay| stack(real, wanted(pay)).ok());
-    Ok(RealYear { passed, worked, logged, costs, rate })
+    let YearTime { bench, trips, unsettled, .. } = time;
+    Ok(RealYear { passed, worked, bench, trips, unsettled, logged, costs, rate })
 }
 
 /// A cost is of the year it was in at the place where it was written.
@@ -183,8 +209,28 @@ mod tests {
             phone.note(minute(told(200)), TripDescribed { wheel, bin, ..TripDescribed::of(haul, trip) });
             let shop = Shop::of(&phone.book, told(300));
             let hours = Span::minutes(60 * hours);
-            assert_eq!(time_of(&shop, (year, Offset::UTC)), (hours, hours), "left at {left}, seen in {year}");
+            let time = time_of(&shop, (year, Offset::UTC));
+            assert_eq!((time.worked(), time.logged), (hours, hours), "left at {left}, seen in {year}");
         }
+    }
+
+    /// 40 minutes by the clock, 10 of them said with the tap; 60 recalled; 30 over the turn of the year, of which 20 are this year's.
+    #[test]
+    fn the_hours_of_a_year_say_where_their_minutes_come_from() {
+        let story = tell(
+            "
+2025-12-31 23:50 +00:00 workshop EUR metric
+start \"oil\" make
+2026-01-01 00:20 stop
+2026-01-05 09:10 start \"saw\" make 10 min ago
+09:40 stop
+12:00 recall \"sand\" make 10:00 to 11:00
+",
+        );
+        assert_eq!(story.refused, []);
+        let year = real_year(&Shop::of(&story.book, story.now.at), Currency::EUR, Offset::UTC).unwrap();
+        assert_eq!([year.bench.measured, year.bench.corrected, year.bench.recalled].map(Span::as_minutes), [50, 10, 60]);
+        assert_eq!((year.bench.total(), year.trips), (year.worked, Span::ZERO));
     }
 
     #[test]

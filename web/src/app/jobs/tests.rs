@@ -338,3 +338,18 @@ fn the_comma_is_the_decimal_sign_where_it_is() {
     assert_eq!(maker.sheet().sale.tag.unwrap().amount().to_string(), "144.5");
     maker.tap(Tap::Write(What::Tag)).shows(&["144,50"]);
 }
+
+#[test]
+fn hours_that_nobody_answered_for_are_marked() {
+    let told = "
+2026-03-02 09:00 +00:00 workshop EUR metric
+job stands \"Stands\" 1 order
+10:00 start \"sand\" make on stands
+11:00 stop
+17:00 start \"oil\" make on stands as oiling
+2026-03-03 08:00 stop
+";
+    let mark = "15 h of it is to settle on Bench: a stop may have been forgotten.";
+    Maker::told(&[told]).room("stands", Room::Hours).shows(&["measured 16 h", mark]);
+    Maker::told(&[&format!("{told}08:01 stopped at 2026-03-02 18:00 run oiling")]).room("stands", Room::Hours).hides(&[mark]);
+}

@@ -408,3 +408,27 @@ fn working_hours_and_days_off_are_said_by_single_taps() {
     let index = after(&mut app, [tap(Tap::Close)]);
     assert!(index.contains("Working hours") && index.contains("6 h a day, till 17:15"), "{index}");
 }
+
+#[test]
+fn the_real_year_says_where_its_hours_come_from() {
+    let mut app = App::for_tests(Place::Workshop);
+    let real = [tap(Tap::Open(Over::Rate)), tap(Tap::Open(Over::RealYear))];
+    assert!(!after(&mut app, real.clone()).contains("The hours worked:"));
+    let told = "
+2026-02-27 09:00 +00:00 workshop USD inch
+start \"saw\" make
+09:40 stop
+12:00 recall \"sand\" make 10:00 to 11:00
+17:00 start \"oil\" make
+2026-02-28 08:00 stop
+";
+    let story = fivebar_core::story::tell(told);
+    assert_eq!(story.refused, []);
+    let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
+    app.own = crate::app::shelf::Shelf::open(fivebar_core::ledger::Device::new([1; 8]), lines.iter().map(String::as_str));
+    app.now = story.now;
+    let shown = after(&mut app, real);
+    for said in ["The hours worked: measured 15 h 40, recalled 1 h.", "15 h of it is to settle on Bench"] {
+        assert!(shown.contains(said), "{said}: {shown}");
+    }
+}

@@ -5,6 +5,7 @@ use super::super::{Screen, Seen, undo};
 use super::start::noon;
 use super::{row, say, timeline, waits, week};
 use crate::app::bench::day::{DayTap, View};
+use crate::app::bench::waits::kept;
 use crate::app::bench::{Tap, seen as from_here};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
@@ -16,30 +17,37 @@ use fivebar_core::bench::Run;
 use fivebar_core::bench::day::parts;
 use fivebar_core::quantity::{Day, Listed, Span, Wall};
 use fivebar_core::sheet::counts::{Counted, counts};
-use fivebar_core::sheet::day::{DayLine, DaySheet, day};
+use fivebar_core::sheet::day::{DayLine, DaySheet, day_from};
 use fivebar_core::sheet::helped::along;
 
 /// The list of a day.
 pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
-    let sheet = day(&app.shelf().book, view.day, from_here(app));
+    let sheet = day_from((&app.shelf().bench(), &app.shelf().book), view.day, from_here(app));
     let counted = counts(&app.shelf().book, view.day);
+    let waits = kept(app, |kept| kept.of_day(view.day, app.now));
     let own = sheet.total.own;
     let settle = if sheet.unsettled == 0 { String::new() } else { words::to_settle(sheet.unsettled, &seen.speech.count(sheet.unsettled)) };
     let top = Head::new(called(view.day, seen), seen.speech.day(noon(view.day, seen)))
         .fact(Fact::Strong(words::of_the_day(&seen.speech.span(own.total()), &settle)))
         .fact(saved_fact(app, seen));
-    let worked = Span::ZERO < own.total();
+    let open = timeline::any_open(&sheet);
+    let worked = Span::ZERO < own.total() || open;
     let main = el("main", "scr day")
         .kid(which(false))
-        .kids(timeline::day(&sheet, app, seen))
-        .kids(worked.then(|| timeline::shares(&own, timeline::any_open(&sheet), seen)))
-        .kids(week::along(&along(sheet.lines.iter().map(|line| &line.run), seen.now.at).unwrap_or_default(), seen))
+        .kids(timeline::day(&sheet, waits.clone(), app, seen))
+        .kids(worked.then(|| timeline::shares(&own, open, seen)))
+        .kids(week::along(&along(counted_lines(&sheet).map(|line| &line.run), seen.now.at).unwrap_or_default(), seen))
         .kids(of_the_eve(&sheet, app, seen))
         .kid(list(&sheet, &counted, (view, app), seen))
-        .kids(waits::of_day(view, app, seen))
+        .kids(waits::of_day(&waits, view, app, seen))
         .kids(row::struck(&sheet, waits::struck_rows(view.day, app), seen))
         .kids(seen.page.is_narrow().then(missed));
     Screen::new("bench/day", head(top), main).walks().foot(foot(app, view.day, seen))
+}
+
+/// The runs whose hours are in the total of the day.
+fn counted_lines(sheet: &DaySheet) -> impl Iterator<Item = &DayLine> {
+    sheet.lines.iter().filter(|line| line.wrong.is_none() || line.run.is_running())
 }
 
 fn called(day: Day, seen: Seen<'_>) -> &'static str {
@@ -64,7 +72,9 @@ fn of_the_eve(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let run = bench.runs().rfind(over)?;
     let span = parts(run, seen.now).into_iter().filter(|(day, ..)| *day == sheet.day).map(|(.., span)| span);
     let span = Some(Span::sum(span)).filter(|span| Span::ZERO < *span)?;
-    let words = said::of_the_eve(&run.work.op, &seen.speech.clock(run.started), &seen.speech.span(span));
+    let open = !run.is_running() && sheet.wrong(run.id).is_some();
+    let words = if open { said::of_the_eve_to_settle } else { said::of_the_eve };
+    let words = words(&run.work.op, &seen.speech.clock(run.started), &seen.speech.span(span));
     Some(key("key soft h48 wide", words, "", say(Tap::Day(DayTap::Show(run.started.day())))))
 }
 

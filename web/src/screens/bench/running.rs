@@ -12,7 +12,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::bench as words;
 use fivebar_core::bench::On;
-use fivebar_core::quantity::Listed;
+use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
 /// The bench as it stands.
@@ -78,7 +78,9 @@ fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let today = key("key soft h48", words::today(&seen.speech.span(sheet.today)), under, say(Tap::Day(DayTap::Show(seen.now.day()))));
     let mut shown = Head::new(small, title).with_key(today);
     if let Some(hand) = hand {
-        shown = shown.fact(Fact::Plain(words::on_the_job(&seen.speech.span(hand.spent))));
+        let (spent, open) = (seen.speech.span(hand.spent), seen.speech.span(hand.unsettled));
+        let settled = hand.unsettled <= Span::ZERO;
+        shown = shown.fact(Fact::Plain(if settled { words::on_the_job(&spent) } else { words::on_the_job_to_settle(&spent, &open) }));
     }
     head(shown.fact(saved_fact(app, seen)))
 }

@@ -1,7 +1,7 @@
 //! The day to scale, its words for a reader, and what the looks of its boards mean.
 
 use super::super::Seen;
-use crate::app::bench::waits::{kept, pieces};
+use crate::app::bench::waits::pieces;
 use crate::app::{App, Msg};
 use crate::parts::timeline::{Line, Look, Stretch as Drawn, Timeline as Day, sample, timeline as drawn};
 use crate::view::{El, el};
@@ -25,8 +25,7 @@ fn minutes(span: Span) -> f64 {
 }
 
 /// The day to scale; nothing where nothing was done.
-pub fn day(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let waits = kept(app, |kept| kept.of_day(sheet.day, app.now));
+pub fn day(sheet: &DaySheet, waits: Vec<WaitLine>, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let line = timeline(&app.shelf().book, &app.shelf().bench(), sheet, (waits, seen.now));
     if line.boards.is_empty() {
         return None;
@@ -116,9 +115,10 @@ fn spoken(line: &Timeline, app: &App, seen: Seen<'_>) -> String {
         let marks = marks.iter().filter(|(is, _)| *is).map(|(_, word)| (*word).to_owned());
         let not = if board.overlaps { said::TWICE } else { said::NOT_COUNTED };
         let spare = board.spare.iter().map(|on| from_to(not, on));
-        all.push(std::iter::once(from_to(&board.op, &board.whole)).chain(marks).chain(spare).listed().join(", "));
-        let gap = line.gaps.iter().find(|gap| gap.from == board.whole.to);
-        all.extend(gap.map(|gap| said::gap(&seen.speech.span(Span::minutes(gap.to.as_minutes().saturating_sub(gap.from.as_minutes()))))));
+        let counts = if board.whole.from < board.whole.to { from_to(&board.op, &board.whole) } else { board.op.clone() };
+        all.push(std::iter::once(counts).chain(marks).chain(spare).listed().join(", "));
+        let gap = line.gaps.iter().find(|gap| gap.on.from == board.whole.to);
+        all.extend(gap.map(|gap| said::gap(&seen.speech.span(gap.long))));
     }
     all.extend(line.helpers.iter().map(|on| from_to(said::HELPER, on)));
     let wait = |one: &Waited| match (one.before, one.after) {
@@ -156,8 +156,9 @@ pub fn shares(own: &Shares, open: bool, seen: Seen<'_>) -> El<Msg> {
 
 /// Whether anything of the day does not count.
 pub fn any_open(sheet: &DaySheet) -> bool {
-    sheet.lines.iter().any(|line| {
-        let raw = line.run.tapped_stop.filter(|_| line.run.mended_stop.is_some() || line.run.cut.is_some());
-        line.wrong.is_some() || line.run.overlaps.is_some() || raw.zip(line.ended).is_some_and(|(raw, ended)| ended.at < raw.at)
-    })
+    sheet.any_open()
+        || sheet.lines.iter().any(|line| {
+            let raw = line.run.tapped_stop.filter(|_| line.run.mended_stop.is_some() || line.run.cut.is_some());
+            line.run.overlaps.is_some() || raw.zip(line.ended).is_some_and(|(raw, ended)| ended.at < raw.at)
+        })
 }

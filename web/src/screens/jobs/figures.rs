@@ -12,6 +12,11 @@ use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Decimal, Listed, Moment, Money, Span, Units, Volume, Wall};
 use fivebar_core::sheet::carried::Lacking;
 
+/// What of some hours the maker has not answered for.
+pub fn to_settle(open: Span, class: &'static str, seen: Seen<'_>) -> Option<El<Msg>> {
+    (Span::ZERO < open).then(|| el("p", class).text(room::to_settle(&seen.speech.span(open))))
+}
+
 /// A sum without its mark, to the minor unit: 276.00.
 pub fn sum(sum: Money, seen: Seen<'_>) -> String {
     let digits = u8::try_from(sum.currency().digits()).unwrap_or(2);

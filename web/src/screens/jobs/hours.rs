@@ -1,7 +1,7 @@
 //! Hours and money: minutes by operation and where they come from, what is planned, what was spent.
 
 use super::super::{Screen, Seen, undo};
-use super::figures::{lacking, line, small, sum};
+use super::figures::{lacking, line, small, sum, to_settle};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -59,6 +59,7 @@ fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
         .kids(haul.map(|haul| row(words::FETCH_SHARE, "", &seen.speech.span(haul))))
         .kid(el("p", "t14 i2 sums").text(kinds))
         .kids(provenance(hours.logged.own, seen).map(|said| el("p", "t14 i2 sums").text(said)))
+        .kids(to_settle(hours.unsettled, "t14 sums", seen))
 }
 
 fn operation(op: &str, shares: Shares, seen: Seen<'_>) -> El<Msg> {

@@ -4,7 +4,7 @@ use super::super::bench::waits;
 use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::{Screen, Seen, undo};
-use super::figures::{bar_said, carried, day, hourly, lacking, line, short, stretches, sum};
+use super::figures::{bar_said, carried, day, hourly, lacking, line, short, stretches, sum, to_settle};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -161,6 +161,7 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
         .attr("aria-label", bar_said(&bar))
         .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14").text(right)))
         .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
+        .kids(to_settle(sheet.account.hours.unsettled, "t14", seen))
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
 }
 

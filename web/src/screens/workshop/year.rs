@@ -7,8 +7,8 @@ use super::rate::plain;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::view::{El, el};
-use crate::words::en::workshop as words;
-use fivebar_core::quantity::{Decimal, Money, Span};
+use crate::words::en::{job, workshop as words};
+use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::rate::rate;
 use fivebar_core::sheet::workshop::{RealYear, real_year};
@@ -29,11 +29,26 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
                 .kid(row(words::LOGGED, hours(guess.logged), span(year.logged)))
                 .kid(row(words::WORKSHOP_COSTS, guess.costs.map(|sum| seen.speech.short_money(sum)), seen.speech.money(year.costs)));
             let passed = el("p", "").text(words::passed(&per_cent(year.passed.round_dp(2), seen)));
-            main.kid(el("section", "card").kid(el("table", "cmp").kid(table))).kid(passed).kid(by_it(&year, seen))
+            let open = (Span::ZERO < year.unsettled).then(|| el("p", "").text(job::to_settle(&span(year.unsettled))));
+            let main = main.kid(el("section", "card").kid(el("table", "cmp").kid(table))).kids(hours_from(&year, seen)).kids(open);
+            main.kid(passed).kid(by_it(&year, seen))
         }
         Err(refusal) => main.kid(el("p", "why").text(crate::words::en::refusal::refused(&refusal, seen.speech).what)),
     };
     page(app, ("workshop/real-year", words::REAL_YEAR), main.kid(caution(words::RATE_IS_NO_WAGE[1])), seen)
+}
+
+/// Where the hours come from; nothing where none were worked.
+fn hours_from(year: &RealYear, seen: Seen<'_>) -> Option<El<Msg>> {
+    let all = [
+        (job::MEASURED, year.bench.measured),
+        (job::CORRECTED, year.bench.corrected),
+        (job::RECALLED, year.bench.recalled),
+        (words::ON_TRIPS, year.trips),
+    ];
+    let said = |(word, span): (&'static str, Span)| (Span::ZERO < span).then(|| (word, seen.speech.span(span)));
+    let known = all.into_iter().filter_map(said).listed();
+    (!known.is_empty()).then(|| el("p", "").text(words::hours_from(&job::provenance(&known))))
 }
 
 fn by_it(year: &RealYear, seen: Seen<'_>) -> El<Msg> {

@@ -103,6 +103,11 @@ pub fn on_the_job(span: &str) -> String {
     format!("{span} on the job")
 }
 
+/// "15 h on the job, 14 h of it to settle".
+pub fn on_the_job_to_settle(span: &str, open: &str) -> String {
+    format!("{}, {open} of it to settle", on_the_job(span))
+}
+
 /// "and one to settle".
 pub fn to_settle(n: u32, written: &str) -> String {
     if n == 1 { "and one to settle".into() } else { format!("and {written} to settle") }

@@ -107,6 +107,11 @@ pub fn of_the_eve(op: &str, clock: &str, span: &str) -> String {
     format!("{op} began at {clock} the day before: {span} of it are of this day.")
 }
 
+/// "Sand began at 17:00 the day before and is to settle: 8 h of it lie on this day and are not counted."
+pub fn of_the_eve_to_settle(op: &str, clock: &str, span: &str) -> String {
+    format!("{op} began at {clock} the day before and is to settle: {span} of it lie on this day and are not counted.")
+}
+
 /// "20 min of it are of the day after."
 pub fn of_the_day_after(span: &str) -> String {
     format!("{span} of it are of the day after.")

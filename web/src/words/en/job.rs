@@ -245,6 +245,11 @@ pub fn part_of(n: &str, name: &str) -> String {
     format!("{n} × {name}")
 }
 
+/// "14 h of it is to settle on Bench: a stop may have been forgotten."
+pub fn to_settle(span: &str) -> String {
+    format!("{span} of it is to settle on Bench: a stop may have been forgotten.")
+}
+
 /// "measured 13 h 42, corrected 47 min, recalled 1 min".
 pub fn provenance(parts: &[(&str, String)]) -> String {
     parts.iter().map(|(word, span)| format!("{word} {span}")).listed().join(", ")

@@ -32,6 +32,7 @@ pub const REAL_YEAR_KEY: &str = "the real year";
 pub const YOUR_GUESS: &str = "guess, a year";
 pub const SO_FAR: &str = "so far";
 pub const WORKED: &str = "hours worked";
+pub const ON_TRIPS: &str = "on trips";
 pub const LOGGED: &str = "logged to jobs";
 pub const WORKSHOP_COSTS: &str = "workshop costs";
 pub const AT_THE_REAL_YEAR: &str = "At this year’s hours and costs an hour must earn";
@@ -205,6 +206,11 @@ pub fn of_it_yours(rate: &str, yours: &str) -> String {
 /// "over all 480 h".
 pub fn over_all(hours: &str) -> String {
     format!("over all {hours} h")
+}
+
+/// "The hours worked: measured 40 h, recalled 60 h, on trips 3 h."
+pub fn hours_from(parts: &str) -> String {
+    format!("The hours worked: {parts}.")
 }
 
 /// "39 % of the year has passed."

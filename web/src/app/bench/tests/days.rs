@@ -51,6 +51,17 @@ fn a_run_over_midnight_is_torn_on_both_days_and_the_second_says_so() {
 }
 
 #[test]
+fn the_hours_of_a_forgotten_stop_are_open_on_the_day_after_too() {
+    let mut told = worked(&[(8 * 60, Some("Saw")), (23 * 60, None)]);
+    let second = told.today_at(23 * 60);
+    let shown = told.at(23 * 60 + 10, [day(DayTap::Show(second))]);
+    let said = "Saw began at 17:00 the day before and is to settle: 8 h of it lie on this day and are not counted.";
+    holds(&shown, &["Saw, from the day before, not counted 00:00 to 08:00", said, "not counted</span>"]);
+    let bench = told.at(23 * 60 + 11, [Msg::Bench(Tap::Close)]);
+    holds(&bench, &["15 h on the job, 15 h of it to settle", "and one to settle"]);
+}
+
+#[test]
 fn what_was_put_right_is_open_to_scale_and_said_with_its_moment() {
     let mut told = worked(&[(0, Some("Sand")), (60, None)]);
     let (run, today) = (told.app.shelf().bench().runs().next().unwrap().id, told.today());

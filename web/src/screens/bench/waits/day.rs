@@ -5,7 +5,7 @@ use super::super::row::time_class;
 use super::super::say;
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, View};
-use crate::app::bench::waits::{clock_on, kept, pieces};
+use crate::app::bench::waits::{clock_on, pieces};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
@@ -14,8 +14,7 @@ use fivebar_core::quantity::{Day, Listed, begin_large};
 use fivebar_core::sheet::waits::{StruckWait, WaitLine, struck};
 
 /// The waits of a day: each whose it is, when it began and came off; opened, with a key to strike it.
-pub fn of_day(view: &View, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let lines = kept(app, |kept| kept.of_day(view.day, app.now));
+pub fn of_day(lines: &[WaitLine], view: &View, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if lines.is_empty() {
         return vec![];
     }
