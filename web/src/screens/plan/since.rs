@@ -37,10 +37,12 @@ fn letter(given: &Given, place: usize) -> Option<String> {
     given.ready.sources.get(place).map(|source| source.letter.clone())
 }
 
-/// What an older book does not say of it.
+/// Parts the maker left out, and what an older book does not say of it.
 pub fn missing(given: &Given) -> Vec<El<Msg>> {
+    let without = (!given.ask.without.is_empty()).then(|| el("p", "notice").text(words::without(&given.ask.without.join(", "))));
     let said = [(given.lacks.names, words::NO_NAMES), (given.lacks.sizes, words::NO_SIZES)];
-    said.into_iter().filter(|(lacks, _)| *lacks).map(|(_, words)| el("p", "notice").text(words)).listed()
+    let lacks = said.into_iter().filter(|(lacks, _)| *lacks).map(|(_, words)| el("p", "notice").text(words));
+    without.into_iter().chain(lacks).listed()
 }
 
 /// Piles that fit and are in no cut of the plan, each with why. Pieces the job has are its own.

@@ -53,6 +53,11 @@ pub fn leave_out(part: &str) -> String {
     format!("Leave out {part}")
 }
 
+/// "Without seat, rail: a piece of all parts is not planned."
+pub fn without(parts: &str) -> String {
+    format!("Without {parts}: no whole piece is planned.")
+}
+
 pub fn take_in(part: &str) -> String {
     format!("Take in {part} again")
 }

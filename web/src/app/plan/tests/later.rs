@@ -145,6 +145,7 @@ fn the_wood_of_another_shape_is_asked_about() {
     let mut goes_on = |_: fivebar_core::plan::patience::Progress<'_>| true;
     let answered = asked.solve(&mut fivebar_core::plan::patience::Patience::new(Some(2_000), &mut goes_on), 1);
     app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
+    assert!(page(&app).contains("Without top: no whole piece is planned."), "{}", page(&app));
     heard(&mut app, [Tap::Stop, Tap::Use]);
     assert!(page(&app).contains("Do they stay?"), "{}", page(&app));
     heard(&mut app, [Tap::UseAnd(true)]);
