@@ -95,6 +95,8 @@ fn next_first(look: &Look, rack: &mut Rack, likely: Vec<(String, Kind, Stage)>, 
             break;
         }
     }
+    // What is done whole makes room for what is to do.
+    order_by_key(&mut rack.below, |choice| choice.batch.is_done());
     rack.next = rack.below.iter().position(|choice| !choice.batch.is_done());
 }
 
@@ -291,7 +293,7 @@ mod tests {
         }
         phone.start(40, "saw", this);
         let rack = seen(&phone, 50).rack;
-        assert_eq!((ops(&rack.below), rack.next), ("sand oil".into(), Some(1)));
+        assert_eq!((ops(&rack.below), rack.next), ("oil sand".into(), Some(0)));
     }
 
     /// Six planned operations of one piece each; some are done, then one is begun again: what lies below it, and what is next.
