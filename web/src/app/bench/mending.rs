@@ -2,7 +2,7 @@
 
 use super::super::App;
 use super::day::{Helper, Mend};
-use super::{Over, batch_of, ends, ordered, run_of, said, some, wrong};
+use super::{Over, batch_of, ends, ordered, pay_on, run_of, said, some, wrong};
 use fivebar_core::bench::{Kind, On, Run, Stage};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
@@ -33,6 +33,10 @@ pub(super) fn done(app: &mut App, now: Now) {
         Mend::Of(_) => {
             let n = if let Over::Day(view) = &mut app.bench.over { view.typed().and_then(|typed| some(typed, sign)) } else { None };
             n.into_iter().for_each(|n| batch_of(app, n, now));
+        }
+        Mend::Done(_) => {
+            let n = if let Over::Day(view) = &mut app.bench.over { view.typed().and_then(|typed| some(typed, sign)) } else { None };
+            n.into_iter().for_each(|n| ordered(app, BenchCommand::Done { run: run.id, n }, now));
         }
         // Nothing typed of one who was forgotten: from the start, to the end.
         Mend::Came(helper @ Helper { id: None, .. }, typed) if typed.text.is_empty() => {
@@ -86,10 +90,9 @@ fn paid(app: &mut App, (run, helper): (&Run, Helper), text: &str, now: Now) {
     }
 }
 
-/// What pay in a run is reckoned in: as its job, else as the workshop.
+/// What pay in a run is reckoned in.
 pub fn currency(app: &App, run: &Run) -> Currency {
-    let of_job = if let On::Job(job) = run.work.on { fold::job(&app.shelf().book, job).map(|job| job.currency) } else { None };
-    of_job.unwrap_or(app.begins_with().0)
+    pay_on(app, run.work.on)
 }
 
 /// An operation that was picked from those of its job.

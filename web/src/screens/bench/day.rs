@@ -29,13 +29,16 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .fact(Fact::Strong(words::of_the_day(&seen.speech.span(own.total()), &settle)))
         .fact(saved_fact(app, seen));
     let worked = Span::ZERO < own.total();
+    let eve = of_the_eve(&sheet, app, seen);
+    // What is left of the day before is not nothing.
+    let bare = sheet.lines.is_empty() && counted.is_empty() && eve.is_some();
     let main = el("main", "scr day")
         .kid(which(false))
         .kids(timeline::day(&sheet, app, seen))
         .kids(worked.then(|| timeline::shares(&own, timeline::any_open(&sheet), seen)))
         .kids(week::along(&along(sheet.lines.iter().map(|line| &line.run), seen.now.at).unwrap_or_default(), seen))
-        .kids(of_the_eve(&sheet, app, seen))
-        .kid(list(&sheet, &counted, (view, app), seen))
+        .kids(eve)
+        .kids((!bare).then(|| list(&sheet, &counted, (view, app), seen)))
         .kids(waits::of_day(view, app, seen))
         .kids(row::struck(&sheet, waits::struck_rows(view.day, app), seen))
         .kids(seen.page.is_narrow().then(missed));

@@ -47,7 +47,7 @@ fn a_run_over_midnight_is_torn_on_both_days_and_the_second_says_so() {
     let shown = told.at(15 * 60 + 50, [day(DayTap::Show(second))]);
     holds(&shown, &["Oil 00:00 to 00:40, from the day before", "Oil began at 23:30 the day before: 40 min of it are of this day."]);
     let run = fivebar_core::ledger::fold::bench(&told.app.shelf().book).runs().next().unwrap().id;
-    holds(&told.at(15 * 60 + 50, [day(DayTap::Show(first)), day(DayTap::Open(run))]), &["40 min of it are of the day after."]);
+    holds(&told.at(15 * 60 + 50, [day(DayTap::Show(first)), day(DayTap::Open(run))]), &["40 min of it on the day after"]);
 }
 
 #[test]
@@ -91,4 +91,16 @@ fn days_and_weeks_are_walked_by_keys() {
     holds(&walks(&mut told, "Escape"), &["Carry on: sand"]);
     // Nothing is walked where no day is shown.
     holds(&walks(&mut told, "ArrowLeft"), &["Carry on: sand"]);
+}
+
+/// From 22:00 over midnight for 2 h 15, of which 15 min are the next day's: said on the row; the next day has it, and is not empty.
+#[test]
+fn a_row_over_midnight_says_what_is_of_the_day_after() {
+    let ten = 13 * 60;
+    let mut told = worked(&[(ten, Some("Oil")), (ten + 135, None)]);
+    let (first, second) = (told.today_at(ten), told.today_at(ten + 135));
+    holds(&told.at(ten + 140, [day(DayTap::Show(first))]), &["2 h in all", ">2 h 15<", "15 min of it on the day after"]);
+    let next = told.at(ten + 140, [day(DayTap::Show(second))]);
+    holds(&next, &["15 min in all", "Oil began at 22:00 the day before"]);
+    lacks(&next, &["Nothing logged"]);
 }

@@ -254,3 +254,42 @@ fn a_start_that_could_not_be_as_long_ago_as_was_said_says_so() {
     told.at(100, [tap(Tap::Ago(15)), tap(Tap::Other)]);
     lacks(&told.at(100, [op("Trim")]), &["It began at"]);
 }
+
+/// One of five was done and not tapped: it is added to the run that has ended, and can be struck like the others.
+#[test]
+fn pieces_that_were_done_and_not_tapped_are_added() {
+    let (mut told, run) = two_jobs();
+    opened(&mut told, 90, run);
+    holds(&told.at(90, [mend(Mend::Which)]), &["More were done", "1 done"]);
+    holds(&told.at(90, [mend(Mend::Done(Typed::default()))]), &["How many more are done?", "Sand, 09:00 to 10:00"]);
+    holds(&told.at(90, typed("0")), &["It must be from 1 to 9999"]);
+    told.at(91, [tap(Tap::Press(Press::RubOut))]);
+    holds(&told.at(91, typed("2")), &["3 done", "2 done", "Take back"]);
+    let batch = |told: &Told| {
+        let ran = told.app.shelf().bench().run(run).cloned().unwrap();
+        told.app.shelf().bench().batch(ran.work.on, "Sand", told.app.now.at)
+    };
+    assert_eq!((batch(&told).n, batch(&told).each().map(Span::as_minutes)), (3, Some(20)));
+    told.at(92, [Msg::Common(Common::TakeBack)]);
+    assert_eq!(batch(&told).n, 1);
+}
+
+/// A stop put right to before the helper went, or came: the row says that the pay ends with the run.
+#[test]
+fn a_helper_beyond_the_end_of_a_run_is_said() {
+    let check = |came: i64, stop: &str, said: &str, not: &str| {
+        let mut told = Told::stands();
+        let run = told.start(0, "Sand");
+        told.at(came, [tap(Tap::HelperJoins)].into_iter().chain(presses("18")).chain([tap(Tap::PadDone)]));
+        told.at(came + 20, [tap(Tap::HelperLeaves)]);
+        told.at(120, [tap(Tap::Stop)]);
+        opened(&mut told, 121, run);
+        told.at(121, [mend(Mend::Stop(Typed::default()))]);
+        let shown = told.at(121, typed(stop));
+        holds(&shown, &[said]);
+        lacks(&shown, &[not]);
+    };
+    check(20, "1000", "helper 09:20 to 09:40, $6.00", "counted to the end");
+    check(20, "0930", "helper 09:20 to 09:30, $3.00, went 09:40, counted to the end of the run", "nothing counted");
+    check(40, "0930", "helper came 09:40, after the end of the run: nothing counted", "$0.00");
+}
