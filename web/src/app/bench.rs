@@ -296,7 +296,8 @@ fn batch_of(app: &mut App, n: Count, now: Now) {
 fn said(app: &mut App, meant: Result<ends::Meant, reading::Misread>, now: Now) {
     match meant {
         Err(why) => wrong(app, why),
-        Ok(said) if said.is_asked() => app.bench.asked = true,
+        // What has not come is refused.
+        Ok(said) if said.is_asked() && said.at.at <= now.wall.at => app.bench.asked = true,
         Ok(said) => self::meant(app, said.at.at, now),
     }
 }
@@ -376,11 +377,12 @@ fn begun(run: &Run, clock: Clock, now: Moment) -> Moment {
     if run.end(now) <= same && eve.until(at) < at.until(same) { eve } else { same }
 }
 
-/// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after.
+/// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after, once that has come.
 fn ended(app: &App, run: &Run, clock: Clock) -> Moment {
     let (from, to) = (run.started.offset, run.stopped.map_or(app.now.offset, |stop| stop.offset));
     // Where clocks changed while it ran, the phone says whether that was before or after; else the end keeps its own place.
     let meant = |day: Day| Some(app.moment_of(day, clock)).filter(|wall| wall.offset == from).map_or(day.at(clock, to), |wall| wall.at);
     let same = meant(run.started.day());
-    if same < run.started.at { meant(run.started.day().next()) } else { same }
+    let next = meant(run.started.day().next());
+    if same < run.started.at && next <= app.now.at { next } else { same }
 }
