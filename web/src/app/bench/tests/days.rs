@@ -93,6 +93,29 @@ fn days_and_weeks_are_walked_by_keys() {
     holds(&walks(&mut told, "ArrowLeft"), &["Carry on: sand"]);
 }
 
+/// Whose the time of a day was: said once where all of it was of one job, on each row where it was not.
+#[test]
+fn a_day_of_one_job_names_it() {
+    let mut told = worked(&[(0, Some("Saw")), (30, Some("Sand")), (60, None)]);
+    let today = told.today();
+    let shown = told.at(61, [day(DayTap::Show(today))]);
+    holds(&shown, &["all for stands"]);
+    assert_eq!(shown.matches("stands").count(), 1);
+    told.at(62, [tap(Tap::Close), tap(Tap::Other), starting(StartingTap::On(On::Nothing)), op("Tidy")]);
+    let shown = told.at(70, [day(DayTap::Show(today))]);
+    holds(&shown, &["measured, stands", "measured, No job"]);
+    lacks(&shown, &["all for"]);
+}
+
+/// Tidied for the first time, found running the next morning: nothing is usual of it.
+#[test]
+fn a_guess_is_not_called_usual() {
+    let mut told = worked(&[(0, Some("Tidy"))]);
+    let shown = told.at(1_380, []);
+    holds(&shown, &["A guess: nothing was noted", "a guess"]);
+    lacks(&shown, &["as usual"]);
+}
+
 /// From 22:00 over midnight for 2 h 15, of which 15 min are the next day's: said on the row; the next day has it, and is not empty.
 #[test]
 fn a_row_over_midnight_says_what_is_of_the_day_after() {
