@@ -86,8 +86,10 @@ fn list(sheet: &DaySheet, counted: &[Counted], (view, app): (&View, &App), seen:
         }
         rows.push(run(line, mixed, (view, app), seen));
     }
+    let whose = names.first().and_then(|name| name.as_deref()).filter(|_| !mixed);
     rows.extend(counts.map(|count| row::count(count, view, seen)));
-    el("section", "card list").kids(rows)
+    let whose = whose.map(|name| el("p", "t14 i2").text(said::all_for(name)));
+    el("section", "card list").kids(whose).kids(rows)
 }
 
 fn run(line: &DayLine, mixed: bool, of: (&View, &App), seen: Seen<'_>) -> El<Msg> {

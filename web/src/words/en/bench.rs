@@ -357,7 +357,8 @@ pub fn end_mark(why: Because) -> &'static str {
         Because::NextStart => "next start",
         Because::Closing => "closing",
         Because::Batch => "batch done",
-        Because::Usual | Because::Default => "as usual",
+        Because::Usual => "as usual",
+        Because::Default => "a guess",
     }
 }
 

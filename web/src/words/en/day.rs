@@ -52,6 +52,11 @@ pub fn counted_to_the_end(clock: &str) -> String {
     format!("went {clock}, counted to the end of the run")
 }
 
+/// "all for Shelf".
+pub fn all_for(job: &str) -> String {
+    format!("all for {job}")
+}
+
 /// "18.00 an hour".
 pub fn per_hour(pay: &str) -> String {
     format!("{pay} an hour")
