@@ -42,7 +42,7 @@ impl Batch {
         let left = of.map(|of| of.saturating_sub(n)).filter(|left| 0 < *left && 1 < n);
         let spread = left.and_then(|left| pace::spread(&noted, left));
         let unsettled = all(&runs).minus(all(&taken));
-        let last = runs.iter().map(|(run, _)| last_note(run)).max().unwrap_or(Moment::at(0));
+        let last = runs.iter().flat_map(|(run, _)| &run.notches).map(|notch| notch.at).max().unwrap_or(Moment::at(i64::MIN));
         let at_hand = Span::sum(runs.iter().filter(|(_, end)| last < *end).map(|(run, end)| run.started.at.max(last).until(*end)));
         Batch {
             n,
@@ -85,7 +85,7 @@ impl Batch {
 
     /// How long the piece at hand has taken so far, once that is longer than the pace: the slow piece shows.
     pub fn slow(&self) -> Option<Span> {
-        let at_one = self.runs && !self.is_done();
+        let at_one = self.runs && !self.is_done() && Span::minutes(1) <= self.at_hand;
         Some(self.at_hand).filter(|since| at_one && self.pace().is_some_and(|pace| pace < *since))
     }
 

@@ -46,7 +46,7 @@ fn helper(slab: &Slab) -> Vec<El<Msg>> {
 }
 
 fn working(app: &App, sheet: &BenchSheet) -> El<Msg> {
-    let several = key("key h88 m several", words::SEVERAL, "", say(Tap::MoreDone)).attr("aria-label", words::SEVERAL_SAID);
+    let several = key("key m several", words::SEVERAL, "", say(Tap::MoreDone)).attr("aria-label", words::SEVERAL_SAID);
     let usual = sheet.running.as_ref().and_then(|slab| usual(app, &slab.run.work.op));
     let done = match usual {
         Some(usual) => {
