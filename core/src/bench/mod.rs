@@ -29,7 +29,7 @@ pub(crate) use time::add;
 pub use time::{Shares, Source, Time};
 
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Id, Moment, Span};
+use crate::quantity::{Count, Id, Listed, Moment, Span};
 use crate::quantity::{Set, Sorted};
 use repair::Known;
 
@@ -108,6 +108,16 @@ impl Bench {
     /// The runs that go on, of everybody.
     pub fn all_running(&self) -> impl Iterator<Item = &Run> {
         self.runs.iter().filter(|run| run.is_running())
+    }
+
+    /// Who was at the run that a switch to this one ended, each from when on they would be at this one; nobody once somebody was said to
+    /// be there.
+    pub fn at_the_switch(&self, run: &Run) -> Vec<Head> {
+        let end = Moment::at(i64::MAX);
+        let before = |other: &&Run| other.switched && other.work.person == run.work.person && other.id != run.id;
+        let before = self.runs().rev().filter(before).find(|other| other.end(end) == run.started.at);
+        let heads = before.filter(|_| run.is_running() && run.heads.is_empty()).map_or(&[][..], |before| before.heads.as_slice());
+        heads.iter().filter(|head| head.to.is_none()).map(|head| Head { from: head.from.max(run.started.at), ..*head }).listed()
     }
 
     /// The run a person stopped last.

@@ -102,6 +102,14 @@ pub struct ToMend {
     pub wrong: Option<Proposed>,
 }
 
+/// Who was there at a switch, until when, and what was worked at then.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stayed {
+    pub heads: Count,
+    pub op: String,
+    pub until: Wall,
+}
+
 /// What the bench shows.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BenchSheet {
@@ -112,6 +120,8 @@ pub struct BenchSheet {
     pub carry_on: Option<Choice>,
     pub hand: Option<Hand>,
     pub rack: Rack,
+    /// Who was at the run before the switch to what runs, and may be here still: it is asked.
+    pub stayed: Option<Stayed>,
     /// Done lately on any job.
     pub latest: Vec<Choice>,
     /// The person's own time today, but for ended runs that look wrong.
@@ -141,6 +151,7 @@ pub fn bench_of(bench: &Bench, book: &Book, seen: Seen) -> BenchSheet {
     let (hand, carry_on) = (running.or(last).map(|run| look.hand(run)), last.map(|run| look.choice(run)));
     let rack = order::rack(&look, look.planned(hand.as_ref()), &latest, (running.map(|run| look.choice(run)), carry_on.clone()));
     BenchSheet {
+        stayed: running.and_then(|run| look.stayed(run)),
         others: others.into_iter().map(|run| look.slab(run)).listed(),
         today: day::total(look.own().filter(|run| !wrong(run)), seen.now.day(), seen.now).own.total(),
         unsettled: unsettled(slab.as_ref(), &to_mend),
@@ -199,6 +210,12 @@ impl<'a> Look<'a> {
         known.closing = self.seen.closing.map(|closing| run.started.day().at(closing, run.started.offset));
         let ends = (run.started.at, run.work.kind);
         repair::looks_wrong(run, &known, now).then(|| repair::proposed(ends, &known, run.end(now)))
+    }
+
+    fn stayed(&self, run: &Run) -> Option<Stayed> {
+        let heads = self.bench.at_the_switch(run).iter().fold(0, |sum: Count, head| sum.saturating_add(head.n));
+        let before = self.own().rev().find(|other| other.switched && other.id != run.id)?;
+        (0 < heads).then(|| Stayed { heads, op: before.work.op.clone(), until: run.started })
     }
 
     fn slab(&self, run: &Run) -> Slab {

@@ -56,6 +56,8 @@ pub struct Bench {
     pub asked: bool,
     /// A start that was said to be earlier than it could be, in words.
     pub late: Option<(Id, String)>,
+    /// The run of which it was said that nobody came along from the one before.
+    pub alone: Option<Id>,
 }
 
 /// What can be said on Bench.
@@ -73,6 +75,9 @@ pub enum Tap {
     AskBatch,
     HelperJoins,
     HelperLeaves,
+    /// Who was at the run before is at this one too, or went.
+    HelpersStay,
+    HelpersGone,
     /// The end that was proposed for a run.
     Proposed(Id, Moment),
     /// A run is right as it stands.
@@ -118,6 +123,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::AskBatch => app.bench.over = Over::Batch(Typed::default()),
         Tap::HelperJoins => app.bench.over = Over::Helper(Typed::default()),
         Tap::HelperLeaves => on_run(app, now, Feel::Stop, |run| BenchCommand::HelperLeaves { run, person: None }),
+        Tap::HelpersStay => helpers_stay(app, now),
+        Tap::HelpersGone => app.bench.alone = app.running().map(|strip| strip.run),
         Tap::Proposed(run, at) => ordered(app, BenchCommand::StopAt { run, at, by: Mender::Proposed }, now),
         Tap::Right(run) => ordered(app, BenchCommand::Confirm { run }, now),
         Tap::StoppedAt(run) => app.bench.over = Over::StoppedAt(run, Typed::default()),
@@ -289,7 +296,8 @@ fn batch_of(app: &mut App, n: Count, now: Now) {
 fn said(app: &mut App, meant: Result<ends::Meant, reading::Misread>, now: Now) {
     match meant {
         Err(why) => wrong(app, why),
-        Ok(said) if said.is_asked() => app.bench.asked = true,
+        // What has not come is refused.
+        Ok(said) if said.is_asked() && said.at.at <= now.wall.at => app.bench.asked = true,
         Ok(said) => self::meant(app, said.at.at, now),
     }
 }
@@ -328,16 +336,33 @@ fn helper_joins(app: &mut App, pay: Option<Money>, now: Now) {
     }
 }
 
-/// What a helper is paid in: as the job or the haul is reckoned, else as the workshop.
+/// Who was at the run before works along here too; where this job is reckoned in another currency their pay is asked.
+fn helpers_stay(app: &mut App, now: Now) {
+    let bench = app.shelf().bench();
+    let Some(run) = bench.running(None) else { return };
+    let (id, currency) = (run.id, pay_on(app, run.work.on));
+    if bench.at_the_switch(run).iter().all(|head| head.pay.is_none_or(|pay| pay.currency() == currency)) {
+        drop(bench);
+        on_run(app, now, Feel::Start, |_| BenchCommand::HelpersStay { run: id });
+    } else {
+        app.bench.over = Over::Helper(Typed::default());
+    }
+}
+
+/// What a helper is paid in who joins what runs.
 pub fn pay_currency(app: &App) -> Currency {
-    let on = app.running().and_then(|strip| run_of(app, strip.run)).map(|run| run.work.on);
+    pay_on(app, app.running().and_then(|strip| run_of(app, strip.run)).map_or(On::Nothing, |run| run.work.on))
+}
+
+/// What a helper is paid in: as the job or the haul is reckoned, else as the workshop.
+pub(super) fn pay_on(app: &App, on: On) -> Currency {
     let book = &app.shelf().book;
-    let of = |on| match on {
+    let of = match on {
         On::Job(job) => fivebar_core::ledger::fold::job(book, job).map(|job| job.currency),
         On::Haul(haul) => fivebar_core::ledger::fold::haul(book, haul).map(|haul| haul.currency),
         On::Nothing => None,
     };
-    on.and_then(of).unwrap_or(app.begins_with().0)
+    of.unwrap_or(app.begins_with().0)
 }
 
 fn run_of(app: &App, run: Id) -> Option<Run> {
@@ -352,11 +377,12 @@ fn begun(run: &Run, clock: Clock, now: Moment) -> Moment {
     if run.end(now) <= same && eve.until(at) < at.until(same) { eve } else { same }
 }
 
-/// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after.
+/// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after, once that has come.
 fn ended(app: &App, run: &Run, clock: Clock) -> Moment {
     let (from, to) = (run.started.offset, run.stopped.map_or(app.now.offset, |stop| stop.offset));
     // Where clocks changed while it ran, the phone says whether that was before or after; else the end keeps its own place.
     let meant = |day: Day| Some(app.moment_of(day, clock)).filter(|wall| wall.offset == from).map_or(day.at(clock, to), |wall| wall.at);
     let same = meant(run.started.day());
-    if same < run.started.at { meant(run.started.day().next()) } else { same }
+    let next = meant(run.started.day().next());
+    if same < run.started.at && next <= app.now.at { next } else { same }
 }

@@ -15,6 +15,8 @@ pub struct Typed {
     pub doubt: Option<Doubt>,
     /// It was asked about, and is so.
     sure: bool,
+    /// It was put there: the first figure typed takes its place.
+    stood: bool,
 }
 
 impl Typed {
@@ -23,11 +25,19 @@ impl Typed {
         Typed { text, ..Typed::default() }
     }
 
+    /// A figure that was left there: what is typed takes its place.
+    pub fn left(text: String) -> Typed {
+        Typed { stood: true, ..Typed::of(text) }
+    }
+
     /// A press of the pad. Two fractions in a row replace each other; a figure that was not taken is typed over, and a second decimal
     /// sign is not typed.
     pub fn press(&mut self, press: Press, sign: Sign) {
         (self.doubt, self.sure) = (None, false);
         if self.wrong.take().is_some() && press != Press::RubOut {
+            self.text.clear();
+        }
+        if std::mem::take(&mut self.stood) && matches!(press, Press::Digit(_)) {
             self.text.clear();
         }
         // What is typed after a half of the day is of its figures.

@@ -2,7 +2,7 @@
 
 use super::Act;
 use super::bench::{done, no_crowd, on_known, on_what, payable};
-use crate::bench::{On, Run};
+use crate::bench::{Bench, On, Run};
 use crate::ledger::Book;
 use crate::ledger::kind::bench as kind;
 use crate::quantity::{Id, Moment, Money};
@@ -26,6 +26,19 @@ pub(super) fn recall(book: &Book, run: &Run, (from, to, pay): (Moment, Option<Mo
     no_crowd(run.heads_at(from).saturating_add(1))?;
     payable(book, run.work.on, pay)?;
     done(act.add(kind::HelperRecalled { run: run.id, from, to, person: None, pay }))
+}
+
+/// Those of the run before come along, each from the start of this one, or from when they came.
+pub(super) fn stay(book: &Book, bench: &Bench, run: &Run, act: &mut Act) -> Answer<()> {
+    let heads = bench.at_the_switch(run);
+    if heads.is_empty() {
+        return Err(Refusal::NothingAsked);
+    }
+    for head in heads {
+        payable(book, run.work.on, head.pay)?;
+        act.add(kind::HelperRecalled { run: run.id, from: head.from, to: None, person: head.person, pay: head.pay });
+    }
+    Ok(())
 }
 
 /// What is put right of a helper.
@@ -82,6 +95,40 @@ mod tests {
 
     fn recall(run: Id, from: i64, to: Option<i64>) -> BenchCommand {
         BenchCommand::RecallHelper { run, from: at(from), to: to.map(at), pay: Some(dollars(18)) }
+    }
+
+    /// Two helpers from minute 10 and 20 on, one left at 30, a switch at 60, or so long before: who may have stayed, from when, and the
+    /// labour of the second run by 120.
+    #[test]
+    fn who_was_there_at_a_switch_may_stay() {
+        let check = |ago: i64, switch: bool, from: &[i64], labour: i64| {
+            let mut phone = Phone::new("a");
+            let stools = phone.job(0, "stools");
+            let first = phone.start(0, "carry", stools);
+            for (minute, pay) in [(10, 18), (20, 15), (50, 15)] {
+                phone.bench(minute, BenchCommand::HelperJoins { run: first, person: None, pay: Some(dollars(pay)) }).unwrap();
+                if minute == 20 {
+                    phone.bench(30, BenchCommand::HelperLeaves { run: first, person: None }).unwrap();
+                }
+            }
+            if !switch {
+                phone.stop(60, first);
+            }
+            let work = crate::ledger::told::work("sand", stools);
+            phone.bench(60, BenchCommand::Start { work, ago: crate::quantity::Span::minutes(ago) }).unwrap();
+            let run = phone.runs().running(None).cloned().unwrap();
+            assert_eq!(
+                phone.runs().at_the_switch(&run).iter().map(|head| head.from).collect::<Vec<_>>(),
+                from.iter().map(|m| at(*m)).collect::<Vec<_>>()
+            );
+            let stay = phone.bench(70, BenchCommand::HelpersStay { run: run.id });
+            assert_eq!(stay.err(), from.is_empty().then_some(Refusal::NothingAsked));
+            assert_eq!(phone.runs().run(run.id).unwrap().labour(at(120)).as_minutes(), labour, "{ago} {switch}");
+            assert_eq!(phone.bench(71, BenchCommand::HelpersStay { run: run.id }), Err(Refusal::NothingAsked), "asked once");
+        };
+        check(0, true, &[60, 60], 180);
+        check(15, true, &[45, 50], 75 + 75 + 70);
+        check(0, false, &[], 60);
     }
 
     #[test]

@@ -95,6 +95,8 @@ fn next_first(look: &Look, rack: &mut Rack, likely: Vec<(String, Kind, Stage)>, 
             break;
         }
     }
+    // What is done whole makes room for what is to do.
+    order_by_key(&mut rack.below, |choice| choice.batch.is_done());
     rack.next = rack.below.iter().position(|choice| !choice.batch.is_done());
 }
 
@@ -291,7 +293,33 @@ mod tests {
         }
         phone.start(40, "saw", this);
         let rack = seen(&phone, 50).rack;
-        assert_eq!((ops(&rack.below), rack.next), ("sand oil".into(), Some(1)));
+        assert_eq!((ops(&rack.below), rack.next), ("oil sand".into(), Some(0)));
+    }
+
+    /// Six planned operations of one piece each; some are done, then one is begun again: what lies below it, and what is next.
+    #[test]
+    fn what_is_to_do_is_never_lost_below_what_is_done() {
+        let check = |done: &str, again: &str, below: &str| {
+            let mut phone = Phone::new("a");
+            let this = phone.job(0, "this");
+            plan(&mut phone, this, &["a", "b", "c", "d", "e", "f"]);
+            for (nth, op) in ["a", "b", "c", "d", "e", "f"].into_iter().enumerate() {
+                phone.bench(2, BenchCommand::PlanBatch { job: job(this), op: op.into(), n: 1 }).unwrap();
+                if done.contains(op) {
+                    let run = phone.start(10 + 10 * nth as i64, op, this);
+                    phone.bench(15 + 10 * nth as i64, BenchCommand::Done { run, n: 1 }).unwrap();
+                    phone.stop(19 + 10 * nth as i64, run);
+                }
+            }
+            phone.start(100, again, this);
+            let rack = seen(&phone, 110).rack;
+            let next = rack.next.and_then(|next| rack.below.get(next)).map(|c| c.op.as_str()).unwrap_or("-");
+            assert_eq!(format!("{}, {next}", ops(&rack.below)), below, "{done}, {again} again");
+        };
+        check("abcde", "a", "f b c d, f");
+        check("abcdef", "a", "b c d e, -");
+        check("abce", "a", "d f b c, d");
+        check("", "a", "b c d e, b");
     }
 
     #[test]

@@ -44,6 +44,8 @@ pub enum Mend {
     Job,
     /// Of how many pieces its operation is.
     Of(Typed),
+    /// So many more were done in it, and not tapped.
+    Done(Typed),
     /// When a helper came, went, and what they are paid.
     Came(Helper, Typed),
     Went(Helper, Typed),
@@ -95,7 +97,7 @@ impl View {
     /// What is under the thumb.
     pub(super) fn typed(&mut self) -> Option<&mut Typed> {
         match &mut self.mend {
-            Some(Mend::Start(typed) | Mend::Stop(typed) | Mend::Of(typed)) => Some(typed),
+            Some(Mend::Start(typed) | Mend::Stop(typed) | Mend::Of(typed) | Mend::Done(typed)) => Some(typed),
             Some(Mend::Came(_, typed) | Mend::Went(_, typed) | Mend::Pay(_, typed)) => Some(typed),
             Some(Mend::Which | Mend::Job | Mend::Op(_)) | None => None,
         }

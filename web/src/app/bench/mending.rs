@@ -2,11 +2,12 @@
 
 use super::super::App;
 use super::day::{Helper, Mend};
-use super::{Over, batch_of, ends, ordered, run_of, said, some, wrong};
+use super::{Over, batch_of, ends, ordered, pay_on, run_of, said, some, wrong};
 use fivebar_core::bench::{Kind, On, Run, Stage};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::{Currency, Id, Moment, Money, reading};
+use fivebar_core::refusal::Refusal;
 
 /// The run that is opened.
 fn opened(app: &App) -> Option<Run> {
@@ -34,6 +35,10 @@ pub(super) fn done(app: &mut App, now: Now) {
             let n = if let Over::Day(view) = &mut app.bench.over { view.typed().and_then(|typed| some(typed, sign)) } else { None };
             n.into_iter().for_each(|n| batch_of(app, n, now));
         }
+        Mend::Done(_) => {
+            let n = if let Over::Day(view) = &mut app.bench.over { view.typed().and_then(|typed| some(typed, sign)) } else { None };
+            n.into_iter().for_each(|n| ordered(app, BenchCommand::Done { run: run.id, n }, now));
+        }
         // Nothing typed of one who was forgotten: from the start, to the end.
         Mend::Came(helper @ Helper { id: None, .. }, typed) if typed.text.is_empty() => {
             then(app, Mend::Went(Helper { from: Some(run.started.at), ..helper }, Default::default()));
@@ -49,6 +54,7 @@ pub(super) fn done(app: &mut App, now: Now) {
 }
 
 fn then(app: &mut App, mend: Mend) {
+    app.notice = None;
     if let Over::Day(view) = &mut app.bench.over {
         view.mend = Some(mend);
     }
@@ -64,10 +70,25 @@ pub(super) fn at(app: &mut App, at: Moment, now: Now) {
         Mend::Stop(_) => ordered(app, ends(None, Some(at)), now),
         Mend::Came(Helper { id: Some(id), .. }, _) => ordered(app, helper(id, Some(at), None), now),
         Mend::Went(Helper { id: Some(id), .. }, _) => ordered(app, helper(id, None, Some(at)), now),
-        Mend::Came(helper, _) => then(app, Mend::Went(Helper { from: Some(at), ..helper }, Default::default())),
-        Mend::Went(helper, _) => then(app, Mend::Pay(Helper { to: Some(at), ..helper }, Default::default())),
+        Mend::Came(forgotten, _) => match outside(app, (at, None), now.wall.at) {
+            Some(refused) => app.refuse(refused),
+            None => then(app, Mend::Went(Helper { from: Some(at), ..forgotten }, Default::default())),
+        },
+        Mend::Went(forgotten, _) => match outside(app, (forgotten.from.unwrap_or(at), Some(at)), now.wall.at) {
+            Some(refused) => app.refuse(refused),
+            None => then(app, Mend::Pay(Helper { to: Some(at), ..forgotten }, Default::default())),
+        },
         _ => {}
     }
+}
+
+/// Why somebody can't have worked along from then to then in the run that is opened.
+fn outside(app: &App, (from, to): (Moment, Option<Moment>), now: Moment) -> Option<Refusal> {
+    let run = opened(app)?;
+    let (start, end) = (run.started.at, run.end(now));
+    let met = std::iter::once(from).chain(to).find(|at| *at < start || end < *at);
+    let backwards = to.filter(|to| *to <= from).map(|end| Refusal::EndNotAfterStart { start: from, end });
+    met.map(|met| Refusal::NotInRun { met, start, end }).or(backwards)
 }
 
 /// What a helper is paid for an hour; nothing typed is no pay.
@@ -86,10 +107,9 @@ fn paid(app: &mut App, (run, helper): (&Run, Helper), text: &str, now: Now) {
     }
 }
 
-/// What pay in a run is reckoned in: as its job, else as the workshop.
+/// What pay in a run is reckoned in.
 pub fn currency(app: &App, run: &Run) -> Currency {
-    let of_job = if let On::Job(job) = run.work.on { fold::job(&app.shelf().book, job).map(|job| job.currency) } else { None };
-    of_job.unwrap_or(app.begins_with().0)
+    pay_on(app, run.work.on)
 }
 
 /// An operation that was picked from those of its job.

@@ -52,7 +52,7 @@ pub fn offers(app: &App, starting: &Starting) -> Offers {
     let there = |one: &Offered| first.iter().chain(&behind).any(|own| is_same(own, one));
     let others = unplanned(app, on).into_iter().filter(|one| !there(one)).listed();
     first.extend(others);
-    let mut beside = if on == On::Nothing { vec![] } else { named(on, BESIDE) };
+    let mut beside = named(on, BESIDE);
     beside.retain(|usual| !first.iter().chain(&behind).any(|own| is_same(own, usual)));
     let more = if starting.all { 0 } else { first.len().saturating_sub(AT_FIRST) };
     if 0 < more {
@@ -66,7 +66,7 @@ pub fn called(app: &App, starting: &Starting, kind: Kind) -> Option<Offered> {
     let typed = in_small(starting.op.trim());
     let on = starting.on;
     let (first, behind) = planned(app, on);
-    let beside = if on == On::Nothing { vec![] } else { named(on, BESIDE) };
+    let beside = named(on, BESIDE);
     let all = first.into_iter().chain(behind).chain(unplanned(app, on)).chain(beside);
     all.into_iter().find(|one| one.kind == kind && in_small(&one.op) == typed)
 }
@@ -149,7 +149,7 @@ fn found(app: &App, starting: &Starting, typed: &str) -> Vec<Offered> {
 
 /// What is usual: for the kind of piece of what is begun, beside the bench, for no job, for any piece.
 fn usual(app: &App, on: On) -> Vec<Offered> {
-    let beside = if on == On::Nothing { vec![] } else { named(on, BESIDE) };
+    let beside = named(on, BESIDE);
     let of_none = named(On::Nothing, OF_NO_JOB).into_iter().filter(|_| on != On::Nothing);
     let of_none = of_none.map(|one| Offered { name: Some(words::NO_JOB.to_owned()), ..one });
     of_its_kind(app, on).into_iter().chain(beside).chain(of_none).chain(named(on, of_any())).listed()

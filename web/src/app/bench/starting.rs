@@ -141,7 +141,7 @@ fn clock(app: &mut App, now: Now) {
 fn other_end(app: &mut App, from: Option<Clock>) {
     let Over::Starting(starting) = &mut app.bench.over else { return };
     let other = std::mem::replace(&mut starting.other, std::mem::take(&mut starting.typed.text));
-    (starting.from, starting.typed) = (from, Typed::of(other));
+    (starting.from, starting.typed) = (from, Typed::left(other));
 }
 
 /// Time that was missed is written down.

@@ -32,13 +32,16 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .fact(saved_fact(app, seen));
     let open = timeline::any_open(&sheet);
     let worked = Span::ZERO < own.total() || open;
+    let eve = of_the_eve(&sheet, app, seen);
+    // What is left of the day before is not nothing.
+    let bare = sheet.lines.is_empty() && counted.is_empty() && eve.is_some();
     let main = el("main", "scr day")
         .kid(which(false))
         .kids(timeline::day(&sheet, waits.clone(), app, seen))
         .kids(worked.then(|| timeline::shares(&own, open, seen)))
         .kids(week::along(&along(counted_lines(&sheet).map(|line| &line.run), seen.now.at).unwrap_or_default(), seen))
-        .kids(of_the_eve(&sheet, app, seen))
-        .kid(list(&sheet, &counted, (view, app), seen))
+        .kids(eve)
+        .kids((!bare).then(|| list(&sheet, &counted, (view, app), seen)))
         .kids(waits::of_day(&waits, view, app, seen))
         .kids(row::struck(&sheet, waits::struck_rows(view.day, app), seen))
         .kids(seen.page.is_narrow().then(missed));
@@ -93,8 +96,10 @@ fn list(sheet: &DaySheet, counted: &[Counted], (view, app): (&View, &App), seen:
         }
         rows.push(run(line, mixed, (view, app), seen));
     }
+    let whose = names.first().and_then(|name| name.as_deref()).filter(|_| !mixed);
     rows.extend(counts.map(|count| row::count(count, view, seen)));
-    el("section", "card list").kids(rows)
+    let whose = whose.map(|name| el("p", "t14 i2").text(said::all_for(name)));
+    el("section", "card list").kids(whose).kids(rows)
 }
 
 fn run(line: &DayLine, mixed: bool, of: (&View, &App), seen: Seen<'_>) -> El<Msg> {

@@ -36,14 +36,13 @@ fn less(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     };
     let other = key("key h56", words::OTHER, more, say(Tap::Other));
     let big = key("key h56", words::BIG_BUTTONS, "", say(Tap::Big));
-    el("div", "less").kids(sheet.running.as_ref().map(helper)).kid(other).kid(big)
+    el("div", "less").kids(sheet.running.as_ref().into_iter().flat_map(helper)).kid(other).kid(big)
 }
 
-fn helper(slab: &Slab) -> El<Msg> {
-    match 1 < slab.heads {
-        true => key("key h56", words::HELPER_LEAVES, "", say(Tap::HelperLeaves)),
-        false => key("key h56", words::HELPER_JOINS, "", say(Tap::HelperJoins)),
-    }
+/// One joins; while somebody is there, another joins or one leaves.
+fn helper(slab: &Slab) -> Vec<El<Msg>> {
+    let leaves = (1 < slab.heads).then(|| key("key h56", words::HELPER_LEAVES, "", say(Tap::HelperLeaves)));
+    [key("key h56", words::HELPER_JOINS, "", say(Tap::HelperJoins))].into_iter().chain(leaves).listed()
 }
 
 fn working(app: &App, sheet: &BenchSheet) -> El<Msg> {

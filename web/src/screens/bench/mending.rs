@@ -15,7 +15,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, common, day as said};
 use fivebar_core::bench::{On, Run};
-use fivebar_core::quantity::Listed;
+use fivebar_core::quantity::{Listed, Wall};
 use fivebar_core::sheet::day::DayLine;
 use fivebar_core::sheet::helped::{Stay, stays};
 
@@ -35,6 +35,9 @@ pub fn pad(view: &View, app: &App, seen: Seen<'_>) -> Option<Screen> {
         Mend::Start(typed) => pads::mend((words::STARTED_WHEN, view.open), typed, app, seen),
         Mend::Stop(typed) => pads::mend((words::STOPPED_WHEN, view.open), typed, app, seen),
         Mend::Of(typed) => pads::batch(run, typed, app, seen),
+        Mend::Done(typed) => {
+            pads::count(pads::Asked::new(("bench/more", words::HOW_MANY_DONE), clocks(run?, seen), say(Tap::PadDone)), typed, seen)
+        }
         Mend::Came(helper, typed) => along((said::CAME, said::FROM_THE_START, *helper), run?, typed, seen),
         Mend::Went(helper, typed) => {
             let none = if run?.is_running() { said::STILL_HERE } else { said::TO_THE_END };
@@ -75,12 +78,14 @@ fn which(run: &Run, app: &App, seen: Seen<'_>) -> El<Msg> {
     let job = name(app, run.work.on).unwrap_or_else(|| words::NO_JOB.to_owned());
     let of = app.shelf().bench().batch(run.work.on, &run.work.op, app.now.at).of.map(|of| seen.speech.count(of)).unwrap_or_default();
     let of = matches!(run.work.on, On::Job(_)).then(|| key("key h56", words::OF_HOW_MANY, of, mend(Mend::Of(Typed::default()))));
+    let done = words::done(&seen.speech.count(run.done()), None);
     el("div", "less")
         .kid(key("key h56", words::MEND_START, "", mend(Mend::Start(Typed::default()))))
         .kids(stop)
         .kid(key("key h56", said::JOB, job, mend(Mend::Job)))
         .kid(key("key h56", words::MEND_OP, run.work.op.clone(), mend(Mend::Op(String::new()))))
         .kids(of)
+        .kid(key("key h56", said::MORE_DONE, done, mend(Mend::Done(Typed::default()))))
         .kid(key("key h56", said::ADD_HELPER, "", mend(forgotten())))
 }
 
@@ -128,12 +133,21 @@ pub fn helpers(run: &Run, seen: Seen<'_>) -> Vec<El<Msg>> {
     all.iter().map(|stay| one(stay, (run, many), seen)).listed()
 }
 
-/// "helper 09:00 to 10:00, 18.00".
-pub fn in_words(stay: &Stay, seen: Seen<'_>) -> String {
+/// "helper 09:00 to 10:00, 18.00"; where they went after the end of the run, or came after it, that too.
+pub fn in_words(stay: &Stay, run: &Run, seen: Seen<'_>) -> String {
+    let head = run.heads.iter().find(|head| head.id == stay.id).filter(|_| !run.is_running());
+    let (came, end) = (head.map(|head| head.from), run.end(seen.now.at));
+    let who = if 1 < stay.n { said::helpers(&seen.speech.count(stay.n)) } else { said::HELPER.to_owned() };
+    let clock = |at| seen.speech.clock(Wall::new(at, run.started.offset));
+    if let Some(came) = came.filter(|came| end <= *came) {
+        return said::came_after(&who, &clock(came));
+    }
+    let went = head.and_then(|head| head.to).filter(|to| end < *to).map(|to| said::counted_to_the_end(&clock(to)));
     let to = stay.to.map(|to| seen.speech.clock(to));
     let clocks = words::clocks(&seen.speech.clock(stay.from), to.as_deref());
     let pay = stay.pay.map(|pay| seen.speech.money(pay));
-    said::helper(&if 1 < stay.n { said::helpers(&seen.speech.count(stay.n)) } else { said::HELPER.to_owned() }, &clocks, pay.as_deref())
+    let helped = said::helper(&who, &clocks, pay.as_deref());
+    [Some(helped), went].into_iter().flatten().listed().join(", ")
 }
 
 fn one(stay: &Stay, (run, _): (&Run, usize), seen: Seen<'_>) -> El<Msg> {
@@ -146,6 +160,6 @@ fn one(stay: &Stay, (run, _): (&Run, usize), seen: Seen<'_>) -> El<Msg> {
         .kid(key("key h48", said::PAY_KEY, "", mend(Mend::Pay(of(), Typed::default()))))
         .kids(own.then(|| key("key h48", words::STRIKE, "", tap(DayTap::Strike(stay.id)))));
     let per_hour = stay.per_hour.map(|pay| said::per_hour(&seen.speech.money(pay)));
-    let line = [Some(in_words(stay, seen)), per_hour].into_iter().flatten().listed().join(", ");
+    let line = [Some(in_words(stay, run, seen)), per_hour].into_iter().flatten().listed().join(", ");
     el("div", "helped").key(stay.id.to_string()).kid(el("p", "w7").text(line)).kid(keys)
 }

@@ -37,9 +37,8 @@ impl Asked {
 }
 
 /// How many pieces.
-pub fn count((place, title): (&'static str, &'static str), typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
-    let small = app.running().map(|strip| strip.op).unwrap_or_default();
-    typing(Asked::new((place, title), small, say(Tap::PadDone)), "", typed, seen)
+pub fn count(asked: Asked, typed: &Typed, seen: Seen<'_>) -> Screen {
+    typing(asked, "", typed, seen)
 }
 
 /// Of how many pieces the batch of a run is: as the job says in one tap, else typed.
@@ -57,7 +56,8 @@ pub fn batch(run: Option<&Run>, typed: &Typed, app: &App, seen: Seen<'_>) -> Scr
 
 /// So many more done; and the way to put right of how many.
 pub fn more(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
-    let mut screen = count(("bench/more", words::HOW_MANY_DONE), typed, app, seen);
+    let small = app.running().map(|strip| strip.op).unwrap_or_default();
+    let mut screen = count(Asked::new(("bench/more", words::HOW_MANY_DONE), small, say(Tap::PadDone)), typed, seen);
     screen.main = screen.main.kid(key("key soft h48", words::ASK_HOW_MANY, "", say(Tap::AskBatch)));
     screen
 }

@@ -59,21 +59,22 @@ pub fn time_class(seen: Seen<'_>) -> &'static str {
 /// Where its minutes come from, its pieces, what is odd about it, its job.
 fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
     let run = &line.run;
-    let mut said = vec![];
+    let mut told = vec![];
     if 0 < line.batch.n {
-        said.push(words::done(&seen.speech.count(line.batch.n), None));
+        told.push(words::done(&seen.speech.count(line.batch.n), None));
     }
     if run.work.rework {
-        said.push(words::REWORKED.to_owned());
+        told.push(words::REWORKED.to_owned());
     }
-    said.push(source(line, seen));
-    said.extend(stays(run, seen.now.at).unwrap_or_default().iter().map(|stay| mending::in_words(stay, seen)));
-    said.extend(line.wrong.map(|_| words::LOOKS_TOO_LONG.to_owned()));
-    said.extend(line.doubts.iter().map(|doubt| words::doubt(*doubt).to_owned()));
+    told.push(source(line, seen));
+    told.extend(stays(run, seen.now.at).unwrap_or_default().iter().map(|stay| mending::in_words(stay, run, seen)));
+    told.extend(beyond(line).map(|span| said::on_the_day_after(&seen.speech.span(span))));
+    told.extend(line.wrong.map(|_| words::LOOKS_TOO_LONG.to_owned()));
+    told.extend(line.doubts.iter().map(|doubt| words::doubt(*doubt).to_owned()));
     if !name.is_empty() {
-        said.push(name.to_owned());
+        told.push(name.to_owned());
     }
-    said.join(", ")
+    told.join(", ")
 }
 
 fn source(line: &DayLine, seen: Seen<'_>) -> String {
@@ -125,9 +126,7 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
         .kid(key("key h56", words::MEND, "", tap(DayTap::Mend(Box::new(Mend::Which)))))
         .kid(key("key h56", words::STRIKE, "", tap(DayTap::Strike(run.id))))
         .kids(third);
-    let over = day_after(line, seen);
     said.into_iter()
-        .chain(over)
         .chain(changed(run, app, seen))
         .chain(meant)
         .chain([keys])
@@ -137,9 +136,9 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
 }
 
 /// What of it falls on the day after.
-fn day_after(line: &DayLine, seen: Seen<'_>) -> Option<El<Msg>> {
+fn beyond(line: &DayLine) -> Option<Span> {
     let beyond = line.worked.minus(line.on_this_day);
-    (Span::ZERO < beyond && line.ended.is_some()).then(|| el("p", "t14 i2").text(said::of_the_day_after(&seen.speech.span(beyond))))
+    (Span::ZERO < beyond && line.ended.is_some()).then_some(beyond)
 }
 
 /// What was put right of it, and when.

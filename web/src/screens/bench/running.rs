@@ -32,6 +32,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let now = el("div", "col")
         .key("now")
         .kids(late(app, sheet))
+        .kids(stayed(app, sheet, seen))
         .kids(asked)
         .kids(hint)
         .kids(cautions::cautions(app, sheet, seen))
@@ -56,6 +57,17 @@ fn late(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
     let (run, said) = app.bench.late.as_ref()?;
     let runs = sheet.running.as_ref().is_some_and(|slab| slab.run.id == *run);
     runs.then(|| el("p", "w7").key("late").attr("role", "status").text(said.clone()))
+}
+
+/// Who was there at the switch: still here, or gone.
+fn stayed(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let run = sheet.running.as_ref()?.run.id;
+    let stayed = sheet.stayed.as_ref().filter(|_| app.bench.alone != Some(run))?;
+    let until = (stayed.op.as_str(), seen.speech.clock(stayed.until));
+    let asked = words::was_along(stayed.heads, &seen.speech.count(stayed.heads), (until.0, &until.1));
+    let stay = key("key h56", words::STILL_HERE, "", say(Tap::HelpersStay));
+    let gone = key("key h56", words::GONE, "", say(Tap::HelpersGone));
+    Some(el("div", "card stayed").key("stayed").kid(el("p", "w7").text(asked)).kid(el("div", "g2").kid(stay).kid(gone)))
 }
 
 /// How far the job that runs has come of its estimate.

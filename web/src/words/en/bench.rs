@@ -22,6 +22,8 @@ pub const HELPER_PAY_UNDER: &str = "For an hour. Nothing typed: not paid. Pay is
 pub const NOT_PAID: &str = "Not paid";
 pub const JOINS: &str = "Joins";
 pub const HELPER_LEAVES: &str = "Helper leaves";
+pub const STILL_HERE: &str = "Still here";
+pub const GONE: &str = "Gone";
 pub const OF_HOW_MANY: &str = "Of how many?";
 pub const ASK_HOW_MANY: &str = "of how many?";
 pub const HOW_MANY_DONE: &str = "How many more are done?";
@@ -232,6 +234,12 @@ pub fn heads(n: &str) -> String {
     format!("{n} at work")
 }
 
+/// "A helper was at sand until 13:40."
+pub fn was_along(n: u32, written: &str, (op, clock): (&str, &str)) -> String {
+    let who = if n == 1 { "A helper was".to_owned() } else { format!("{written} helpers were") };
+    format!("{who} at {} until {clock}.", begin_small(op))
+}
+
 /// "5 min ago".
 pub fn ago(minutes: i64) -> String {
     format!("{minutes} min ago")
@@ -354,7 +362,8 @@ pub fn end_mark(why: Because) -> &'static str {
         Because::NextStart => "next start",
         Because::Closing => "closing",
         Because::Batch => "batch done",
-        Because::Usual | Because::Default => "as usual",
+        Because::Usual => "as usual",
+        Because::Default => "a guess",
     }
 }
 

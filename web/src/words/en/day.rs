@@ -20,6 +20,7 @@ pub const PIECES: &str = "Pieces";
 pub const ALL_DAY: &str = "The day to scale";
 
 pub const JOB: &str = "Job";
+pub const MORE_DONE: &str = "More were done";
 pub const ADD_HELPER: &str = "Add a helper";
 pub const CAME: &str = "The helper came at";
 pub const WENT: &str = "The helper went at";
@@ -39,6 +40,21 @@ pub fn helpers(n: &str) -> String {
 /// "helper 09:00 to 10:00, 18.00"; without a sum nobody said that they are paid.
 pub fn helper(who: &str, clocks: &str, pay: Option<&str>) -> String {
     format!("{who} {clocks}, {}", pay.unwrap_or("not paid"))
+}
+
+/// "helper came 08:00, after the end of the run: nothing counted".
+pub fn came_after(who: &str, clock: &str) -> String {
+    format!("{who} came {clock}, after the end of the run: nothing counted")
+}
+
+/// "went 09:05, counted to the end of the run".
+pub fn counted_to_the_end(clock: &str) -> String {
+    format!("went {clock}, counted to the end of the run")
+}
+
+/// "all for Shelf".
+pub fn all_for(job: &str) -> String {
+    format!("all for {job}")
 }
 
 /// "18.00 an hour".
@@ -112,9 +128,9 @@ pub fn of_the_eve_to_settle(op: &str, clock: &str, span: &str) -> String {
     format!("{op} began at {clock} the day before and is to settle: {span} of it lie on this day and are not counted.")
 }
 
-/// "20 min of it are of the day after."
-pub fn of_the_day_after(span: &str) -> String {
-    format!("{span} of it are of the day after.")
+/// "20 min of it on the day after".
+pub fn on_the_day_after(span: &str) -> String {
+    format!("{span} of it on the day after")
 }
 
 /// "Put right Tue 10 March 14:33: start 11:05, stop 12:07".

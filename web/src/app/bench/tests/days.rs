@@ -47,7 +47,7 @@ fn a_run_over_midnight_is_torn_on_both_days_and_the_second_says_so() {
     let shown = told.at(15 * 60 + 50, [day(DayTap::Show(second))]);
     holds(&shown, &["Oil 00:00 to 00:40, from the day before", "Oil began at 23:30 the day before: 40 min of it are of this day."]);
     let run = fivebar_core::ledger::fold::bench(&told.app.shelf().book).runs().next().unwrap().id;
-    holds(&told.at(15 * 60 + 50, [day(DayTap::Show(first)), day(DayTap::Open(run))]), &["40 min of it are of the day after."]);
+    holds(&told.at(15 * 60 + 50, [day(DayTap::Show(first)), day(DayTap::Open(run))]), &["40 min of it on the day after"]);
 }
 
 #[test]
@@ -102,4 +102,39 @@ fn days_and_weeks_are_walked_by_keys() {
     holds(&walks(&mut told, "Escape"), &["Carry on: sand"]);
     // Nothing is walked where no day is shown.
     holds(&walks(&mut told, "ArrowLeft"), &["Carry on: sand"]);
+}
+
+/// Whose the time of a day was: said once where all of it was of one job, on each row where it was not.
+#[test]
+fn a_day_of_one_job_names_it() {
+    let mut told = worked(&[(0, Some("Saw")), (30, Some("Sand")), (60, None)]);
+    let today = told.today();
+    let shown = told.at(61, [day(DayTap::Show(today))]);
+    holds(&shown, &["all for stands"]);
+    assert_eq!(shown.matches("stands").count(), 1);
+    told.at(62, [tap(Tap::Close), tap(Tap::Other), starting(StartingTap::On(On::Nothing)), op("Tidy")]);
+    let shown = told.at(70, [day(DayTap::Show(today))]);
+    holds(&shown, &["measured, stands", "measured, No job"]);
+    lacks(&shown, &["all for"]);
+}
+
+/// Tidied for the first time, found running the next morning: nothing is usual of it.
+#[test]
+fn a_guess_is_not_called_usual() {
+    let mut told = worked(&[(0, Some("Tidy"))]);
+    let shown = told.at(1_380, []);
+    holds(&shown, &["A guess: nothing was noted", "a guess"]);
+    lacks(&shown, &["as usual"]);
+}
+
+/// From 22:00 over midnight for 2 h 15, of which 15 min are the next day's: said on the row; the next day has it, and is not empty.
+#[test]
+fn a_row_over_midnight_says_what_is_of_the_day_after() {
+    let ten = 13 * 60;
+    let mut told = worked(&[(ten, Some("Oil")), (ten + 135, None)]);
+    let (first, second) = (told.today_at(ten), told.today_at(ten + 135));
+    holds(&told.at(ten + 140, [day(DayTap::Show(first))]), &["2 h in all", ">2 h 15<", "15 min of it on the day after"]);
+    let next = told.at(ten + 140, [day(DayTap::Show(second))]);
+    holds(&next, &["15 min in all", "Oil began at 22:00 the day before"]);
+    lacks(&next, &["Nothing logged"]);
 }

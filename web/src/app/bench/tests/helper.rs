@@ -29,3 +29,56 @@ fn a_helpers_pay_is_a_cost_of_the_job() {
     let account = fivebar_core::sheet::account::account(&app.shelf().shop(app.now.at), job).unwrap();
     assert_eq!(account.cost("helper").map(|sum| sum.to_string()), Some("10.00 USD".into()));
 }
+
+/// Time of the sorting of a haul in euros, a helper forgotten: asked and taken in euros.
+#[test]
+fn a_helper_who_was_forgotten_at_a_haul_is_paid_in_its_currency() {
+    let mut told = Told::empty();
+    let begin = fivebar_core::ledger::decide::HaulCommand::BeginBare { currency: Currency::EUR, units: Units::Inch };
+    told.app.order(&Command::Haul(begin), nth(0)).unwrap();
+    let haul = told.app.shelf().haul().unwrap().id;
+    told.at(1, [Msg::Go(Place::Bench), tap(Tap::Other), starting(StartingTap::Sort(haul))]);
+    let (run, today) = (told.run(), told.today());
+    told.at(61, [tap(Tap::Stop), day(DayTap::Show(today)), day(DayTap::Open(run))]);
+    told.at(61, [day(DayTap::Mend(Box::new(Mend::Came(day::Helper::default(), Typed::default())))), tap(Tap::PadDone)]);
+    holds(&told.at(61, [tap(Tap::PadDone)]), &["EUR"]);
+    lacks(&told.at(61, presses("15").into_iter().chain([tap(Tap::PadDone)])), &["Not taken"]);
+    let paid = told.app.shelf().bench().run(run).unwrap().paid(told.app.now.at);
+    assert_eq!(paid.iter().map(|paid| paid.1.to_string()).collect::<Vec<_>>(), ["15.00 EUR"]);
+}
+
+/// Two unload: both are counted, and one who leaves leaves the other there.
+#[test]
+fn a_second_helper_joins_beside_the_first() {
+    let mut told = Told::stands();
+    told.start(0, "Carry");
+    told.at(0, [tap(Tap::HelperJoins), tap(Tap::PadDone)]);
+    holds(&told.at(10, []), &["2 at work", "Helper joins", "Helper leaves"]);
+    holds(&told.at(10, [tap(Tap::HelperJoins), tap(Tap::PadDone)]), &["3 at work"]);
+    holds(&told.at(20, [tap(Tap::HelperLeaves)]), &["2 at work", "Helper leaves"]);
+    told.at(30, [tap(Tap::Stop)]);
+    let bench = told.app.shelf().bench();
+    assert_eq!(bench.runs().map(|run| run.labour(told.app.now.at).as_minutes()).sum::<i64>(), 30 + 30 + 10);
+}
+
+/// A helper from 9:00 for 15 an hour; a switch at 9:30 asks; what is said then, and the minutes of all heads at the second run by 11:00.
+#[test]
+fn a_switch_asks_whether_the_helper_is_still_here() {
+    let check = |answer: Option<Tap>, labour: i64, shown: &[&str], not: &[&str]| {
+        let mut told = Told::stands();
+        told.start(0, "Carry");
+        told.at(0, [tap(Tap::HelperJoins)].into_iter().chain(presses("15")).chain([tap(Tap::PadDone)]));
+        told.start(30, "Assemble");
+        holds(&told.at(31, []), &["A helper was at carry until 09:30.", "Still here", "Gone"]);
+        let page = told.at(35, answer.map(tap));
+        holds(&page, shown);
+        lacks(&page, not);
+        told.at(120, [tap(Tap::Stop)]);
+        let bench = told.app.shelf().bench();
+        let runs = bench.runs().map(|run| run.labour(told.app.now.at).as_minutes()).collect::<Vec<_>>();
+        assert_eq!(runs, [60, labour]);
+    };
+    check(None, 90, &["Still here"], &["2 at work"]);
+    check(Some(Tap::HelpersStay), 180, &["2 at work", "Take back"], &["Still here"]);
+    check(Some(Tap::HelpersGone), 90, &[], &["2 at work", "Still here"]);
+}

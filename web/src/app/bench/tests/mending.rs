@@ -254,3 +254,102 @@ fn a_start_that_could_not_be_as_long_ago_as_was_said_says_so() {
     told.at(100, [tap(Tap::Ago(15)), tap(Tap::Other)]);
     lacks(&told.at(100, [op("Trim")]), &["It began at"]);
 }
+
+/// One of five was done and not tapped: it is added to the run that has ended, and can be struck like the others.
+#[test]
+fn pieces_that_were_done_and_not_tapped_are_added() {
+    let (mut told, run) = two_jobs();
+    opened(&mut told, 90, run);
+    holds(&told.at(90, [mend(Mend::Which)]), &["More were done", "1 done"]);
+    holds(&told.at(90, [mend(Mend::Done(Typed::default()))]), &["How many more are done?", "Sand, 09:00 to 10:00"]);
+    holds(&told.at(90, typed("0")), &["It must be from 1 to 9999"]);
+    told.at(91, [tap(Tap::Press(Press::RubOut))]);
+    holds(&told.at(91, typed("2")), &["3 done", "2 done", "Take back"]);
+    let batch = |told: &Told| {
+        let ran = told.app.shelf().bench().run(run).cloned().unwrap();
+        told.app.shelf().bench().batch(ran.work.on, "Sand", told.app.now.at)
+    };
+    assert_eq!((batch(&told).n, batch(&told).each().map(Span::as_minutes)), (3, Some(20)));
+    told.at(92, [Msg::Common(Common::TakeBack)]);
+    assert_eq!(batch(&told).n, 1);
+}
+
+/// A stop put right to before the helper went, or came: the row says that the pay ends with the run.
+#[test]
+fn a_helper_beyond_the_end_of_a_run_is_said() {
+    let check = |came: i64, stop: &str, said: &str, not: &str| {
+        let mut told = Told::stands();
+        let run = told.start(0, "Sand");
+        told.at(came, [tap(Tap::HelperJoins)].into_iter().chain(presses("18")).chain([tap(Tap::PadDone)]));
+        told.at(came + 20, [tap(Tap::HelperLeaves)]);
+        told.at(120, [tap(Tap::Stop)]);
+        opened(&mut told, 121, run);
+        told.at(121, [mend(Mend::Stop(Typed::default()))]);
+        let shown = told.at(121, typed(stop));
+        holds(&shown, &[said]);
+        lacks(&shown, &[not]);
+    };
+    check(20, "1000", "helper 09:20 to 09:40, $6.00", "counted to the end");
+    check(20, "0930", "helper 09:20 to 09:30, $3.00, went 09:40, counted to the end of the run", "nothing counted");
+    check(40, "0930", "helper came 09:40, after the end of the run: nothing counted", "$0.00");
+}
+
+/// From 14:10 on Tuesday, seen on Wednesday at 7:50: a time before the start that has not come on the day after ends before it begins,
+/// and one that has not come is said to be so; neither is asked about.
+#[test]
+fn a_stop_that_cannot_be_is_refused_and_not_asked_about() {
+    let check = |text: &str, half: crate::parts::pad::Half, said: &str| {
+        let mut told = Told::stands();
+        told.app.speech = Rc::new(Plain { halves: true, ..Plain::default() });
+        let run = told.start(310, "Coat");
+        told.at(1_370, [tap(Tap::StoppedAt(run))]);
+        let half = [tap(Tap::Press(Press::Half(half))), tap(Tap::PadDone)];
+        let shown = told.at(1_370, presses(text).into_iter().chain(half));
+        holds(&shown, &["bench/stopped", said]);
+        lacks(&shown, &["longer than a working day"]);
+    };
+    use crate::parts::pad::Half::{Am, Pm};
+    check("200", Pm, "it would end at Tue 3 March 2:00\u{a0}PM, and it begins at Tue 3 March 2:10\u{a0}PM");
+    check("1130", Am, "it would end at Tue 3 March 11:30\u{a0}AM, and it begins at Tue 3 March 2:10\u{a0}PM");
+    // Time that was missed today from 7:00, until 23:00.
+    let mut told = Told::stands();
+    missed(&mut told, 30);
+    told.at(30, clock("700"));
+    let shown = told.at(30, clock("2300"));
+    holds(&shown, &["bench/until", "23:00 has not come yet, it is 09:30"]);
+    lacks(&shown, &["longer than a working day"]);
+}
+
+/// Of one who was forgotten in the sanding from nine to ten: each time is refused where it is typed, with what it met.
+#[test]
+fn when_a_forgotten_helper_came_is_refused_at_once() {
+    let (mut told, run) = two_jobs();
+    opened(&mut told, 90, run);
+    told.at(90, [mend(Mend::Came(day::Helper::default(), Typed::default()))]);
+    let outside = "08:30 is not within the run, which is 09:00 to 10:00";
+    holds(&told.at(90, typed("0830")), &[outside, "The helper came at", ">0830<"]);
+    let rub = std::iter::repeat_n(tap(Tap::Press(Press::RubOut)), 4);
+    holds(&told.at(90, rub.chain(typed("0915"))), &["The helper went at"]);
+    holds(&told.at(90, typed("1015")), &["10:15 is not within the run", "The helper went at"]);
+    let rub = std::iter::repeat_n(tap(Tap::Press(Press::RubOut)), 4);
+    holds(&told.at(90, rub.chain(typed("0910"))), &["it would end at 09:10, and it begins at 09:15", "The helper went at"]);
+    let rub = std::iter::repeat_n(tap(Tap::Press(Press::RubOut)), 4);
+    holds(&told.at(90, rub.chain(typed("0945"))), &["What is the helper paid?"]);
+    told.at(90, [tap(Tap::PadDone)]);
+    assert_eq!(told.app.shelf().bench().run(run).unwrap().labour(told.app.now.at).as_minutes(), 60 + 30);
+}
+
+/// A figure that stands there is typed over; a half of the day or a rub is of it.
+#[test]
+fn the_other_end_is_typed_over() {
+    let mut told = Told::stands();
+    missed(&mut told, 30);
+    told.at(30, clock("800"));
+    holds(&told.at(30, [starting(StartingTap::From)]), &["bench/from", ">800<"]);
+    holds(&told.at(30, presses("70")), &[">70<"]);
+    told.at(30, presses("0"));
+    holds(&told.at(30, [starting(StartingTap::Clock)]), &["bench/until", "From 07:00"]);
+    told.at(30, [starting(StartingTap::From)]);
+    holds(&told.at(30, [tap(Tap::Press(Press::RubOut))]), &[">70<"]);
+    holds(&told.at(30, presses("5")), &[">705<"]);
+}

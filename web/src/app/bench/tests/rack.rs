@@ -221,3 +221,15 @@ fn what_runs_is_in_sight_where_something_can_come_out() {
     lacks(&shown, &["All 4 off"]);
     holds(&told.at(WHEN + 82, [tap(Tap::Waits(WaitTap::Show))]), &["bench/waits"]);
 }
+
+/// A caller who belongs to no job: the keys of what lies beside the bench are there, and what is typed finds them.
+#[test]
+fn what_lies_beside_the_bench_may_be_of_no_job() {
+    let mut told = Told::stands();
+    let shown = told.at(0, [tap(Tap::Other), starting(StartingTap::On(On::Nothing))]);
+    holds(&shown, &["Sharpen", "Messages", "Photos", "Market", "Fetch"]);
+    holds(&told.at(0, [starting(StartingTap::Typed("mess".into()))]), &["Messages"]);
+    told.at(0, [starting(StartingTap::Found(On::Nothing, "Messages".into(), Kind::Office, Stage::Sell))]);
+    let work = sheet(&told.app).running.unwrap().run.work;
+    assert_eq!((work.on, work.kind), (On::Nothing, Kind::Office));
+}
