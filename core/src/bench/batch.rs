@@ -44,7 +44,16 @@ impl Batch {
         let unsettled = all(&runs).minus(all(&taken));
         let last = runs.iter().map(|(run, _)| last_note(run)).max().unwrap_or(Moment::at(0));
         let at_hand = Span::sum(runs.iter().filter(|(_, end)| last < *end).map(|(run, end)| run.started.at.max(last).until(*end)));
-        Batch { n, of, time, since: all(&taken).minus(time), at_hand, unsettled, spread, runs: runs.iter().any(|(run, _)| run.is_running()) }
+        Batch {
+            n,
+            of,
+            time,
+            since: all(&taken).minus(time),
+            at_hand,
+            unsettled,
+            spread,
+            runs: runs.iter().any(|(run, _)| run.is_running()),
+        }
     }
 
     /// All the time it took so far.

@@ -223,6 +223,33 @@ mod tests {
         check(&phone, 803, &[("tidy", 10, From::History)]); // 14 minutes are left, too few for the 40
     }
 
+    /// 150 minutes for five, so 150 / 4.5 for one; and for five again 150, which do not fit, though 60 were planned.
+    #[test]
+    fn history_is_of_as_many_pieces_as_there_are_to_do() {
+        use crate::ledger::kind::job::JobDescribed;
+        let (mut phone, _, bench) = clamped(&[]);
+        let old = phone.job(0, "old");
+        let recalled = BenchCommand::Recall { work: work("bore", old), start: at(300), stop: at(450), heads: 1 };
+        phone.bench(728, recalled).unwrap();
+        let On::Job(id) = old else { unreachable!() };
+        phone.order(729, Command::Job(JobCommand::End { job: id, hauls: vec![] })).unwrap();
+        plan(&mut phone, bench, ("bore", Some(60)));
+        check(&phone, 730, &[]);
+        let On::Job(one) = bench else { unreachable!() };
+        phone.note(729, JobDescribed { pieces: Some(1), ..JobDescribed::of(one) });
+        check(&phone, 730, &[("bore", 33, From::History)]);
+    }
+
+    /// Tapped as boring, and renamed: the tops wait, and boring needs nothing that waits but the next step of theirs does.
+    #[test]
+    fn what_waits_is_known_by_the_name_that_was_put_right() {
+        use crate::ledger::kind::bench::RunRenamed;
+        let (mut phone, stands, _) = clamped(&[("bore", Some(60)), ("pegs", Some(30))]);
+        let run = phone.runs().on(stands).next().unwrap().id;
+        phone.note(729, RunRenamed { run, op: "bore".into(), kind: Kind::Make, stage: None });
+        check(&phone, 730, &[("glue tops", 50, From::Planned), ("flatten", 20, From::Planned)]);
+    }
+
     #[test]
     fn nothing_loud_in_quiet_hours() {
         let (mut phone, _, bench) = clamped(&[]);
