@@ -349,7 +349,9 @@ fn what_is_left_is_the_same_after_work_that_is_no_part_of_it() {
     let (mut phone, job) = one_piece(&[("mill", Some(120)), ("glue", Some(50))]);
     worked(&mut phone, job, ("mill", 100, 120));
     assert_eq!(to_come(&phone, job, 130), [148, 70]);
-    worked(&mut phone, job, ("mail", 140, 145));
+    let mail = Work { kind: Kind::Office, ..crate::ledger::told::work("mail", job) };
+    let run = phone.bench(140, BenchCommand::Start { work: mail, ago: Span::ZERO }).unwrap();
+    phone.stop(145, run);
     assert_eq!(to_come(&phone, job, 150), [148, 70]);
     let again = Work { rework: true, ..crate::ledger::told::work("mill", job) };
     let run = phone.bench(160, BenchCommand::Start { work: again, ago: Span::ZERO }).unwrap();
