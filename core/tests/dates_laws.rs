@@ -56,6 +56,18 @@ proptest! {
         prop_assert_eq!(work.back(due, &all), [Some(counted_back(&work, due, hands))]);
     }
 
+    /// What can't be ready before its day is late, to the minute, and nothing else is.
+    #[test]
+    fn a_day_is_missed_once_the_first_beginning_has_gone_by(work in workdays(), steps in steps(), days in 0_i32..60, minute in 0_i64..1_440) {
+        let now = at(0, minute);
+        let due = now.day().plus(days);
+        let begins = work.begins(due, &steps);
+        let missed = begins.first().is_some_and(|begin| begin.is_none_or(|begin| begin < (now.day(), minute)));
+        let ready = work.ready(now, &steps).map(|ready| ready.day);
+        prop_assume!(!steps.is_empty());
+        prop_assert_eq!(missed, ready.is_none_or(|ready| due <= ready), "{:?} {:?}", begins, ready);
+    }
+
     #[test]
     fn nothing_is_ready_on_a_day_off_without_waiting(work in workdays(), steps in steps(), nth in 0_i32..600, minute in 0_i64..1_440) {
         let ready = work.ready(at(nth, minute), &steps).unwrap();

@@ -114,6 +114,23 @@ fn the_first_day_that_cannot_be_met_is_named() {
     );
 }
 
+/// Saw of 336 min for Thursday the 12th at four hours a day: 96 of them on Tuesday from 16:24, 240 on Wednesday. At 17:00 on Tuesday it is missed.
+#[test]
+fn a_day_that_cannot_be_met_is_named_on_its_last_day() {
+    let late = |hour: &str| {
+        let begun = "2026-03-01 19:00 -05:00 workshop USD inch\n2026-03-10 09:00 job stool \"Stool\" 1 order\nplan \"saw\" make 240 min for stool\nabout stool due 2026-03-12\n";
+        let story = tell(&format!("{begun}2026-03-10 {hour} about stool note \"x\"\n"));
+        assert_eq!(story.refused, []);
+        let sheet = seen(&story, "stool");
+        let all = look(&story, |shop, given| promises(shop, &[story.names.job("stool").unwrap()], given));
+        assert_eq!(sheet.late.is_some(), all[0].1.late.is_some());
+        assert_eq!(sheet.late.is_some(), sheet.due < sheet.likely.map(|ready| ready.promise()));
+        (sheet.rows[0].last, sheet.late)
+    };
+    assert_eq!(late("16:24"), (march(10), None));
+    assert_eq!(late("17:00"), (march(10), Some(0)));
+}
+
 /// 672 min and 90 x 1.4 for bringing it: 798 min = 13.3 h at 22.20 = 295.26, with 20 of costs 315.26: 320 in fives.
 /// Rate: 16 an hour for 420 h and 1,050 of costs over 350 h = 22.20.
 #[test]

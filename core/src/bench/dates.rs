@@ -66,7 +66,7 @@ impl Ready {
 }
 
 /// An hour on the wall: a day, and minutes since its midnight, 0 to 1440.
-type Hour = (Day, i64);
+pub type Hour = (Day, i64);
 
 const DAY: i64 = 1_440;
 
@@ -116,18 +116,23 @@ impl Workdays {
     /// assert_eq!(Workdays::default().back(due, &[six]), [Day::ymd(2026, 5, 13)]);
     /// ```
     pub fn back(&self, due: Day, steps: &[Step]) -> Vec<Option<Day>> {
+        self.begins(due, steps).into_iter().map(|begin| begin.map(|(day, _)| day)).collect()
+    }
+
+    /// The same to the minute: the day, and minutes since its midnight.
+    pub fn begins(&self, due: Day, steps: &[Step]) -> Vec<Option<Hour>> {
         let mut at = Some((due, 0));
-        let mut days: Vec<Option<Day>> = steps
+        let mut begins: Vec<Option<Hour>> = steps
             .iter()
             .rev()
             .map(|step| {
                 let ends = |at| earlier(at, step.wait).min(earlier((due, 0), step.cure));
                 at = at.and_then(|at| self.before(ends(at), due, step.hands));
-                at.map(|(day, _)| day)
+                at
             })
             .collect();
-        days.reverse();
-        days
+        begins.reverse();
+        begins
     }
 
     /// The hour at which so much work must begin to be done by `until`.

@@ -126,6 +126,11 @@ impl Bench {
         self.runs.iter().filter(ended).max_by_key(|run| (run.end(Moment::at(i64::MAX)), run.started.at))
     }
 
+    /// The operation a wait is of: as the run it came from is named now.
+    pub fn op_of<'a>(&'a self, wait: &'a wait::Wait) -> &'a str {
+        wait.run.and_then(|run| self.run(run)).map_or(&wait.op, |run| &run.work.op)
+    }
+
     /// How far an operation has come.
     pub fn batch(&self, on: On, op: &str, now: Moment) -> Batch {
         let of = if let On::Job(job) = on { self.planned.get(&(job, op.to_owned())).copied() } else { None };

@@ -117,12 +117,11 @@ pub fn dates(shop: &Shop, id: Id, given: Given) -> Answer<DatesSheet> {
 pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given) -> DatesSheet {
     let hours = &shop.workshop.hours;
     let (workdays, due) = (hours.workdays(), due(job));
-    let mut rows = back(shop, (job, &sheet.rows), due, given);
+    let (mut rows, late) = back(shop, (job, &sheet.rows), due, given);
     let steps = rows.iter().map(DateRow::step).listed();
     if let Some((due, wider)) = due.zip(wider(&steps, sheet)) {
         rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe);
     }
-    let late = late(&rows, due, given.now.day());
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, given.now), &steps, sheet) };
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
     DatesSheet { job: job.id, due, rows, late, likely, safe, unnoted, covers: sheet.covers, is_over, workdays, said: hours.is_said() }
@@ -134,10 +133,9 @@ pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
     let of = |id: &Id| {
         let job = shop.job(*id).ok()?;
         let due = due(&job)?;
-        let rows = back(shop, (&job, &rows_of(shop, (&job, &history), given.with_factor)), Some(due), given);
-        let today = given.now.day();
-        let late = late(&rows, Some(due), today).and_then(|nth| rows.get(nth)).cloned();
-        Some((*id, Promise { due, is_over: due < today, late, next: rows.into_iter().next() }))
+        let (rows, late) = back(shop, (&job, &rows_of(shop, (&job, &history), given.with_factor)), Some(due), given);
+        let late = late.and_then(|nth| rows.get(nth)).cloned();
+        Some((*id, Promise { due, is_over: due < given.now.day(), late, next: rows.into_iter().next() }))
     };
     jobs.iter().filter_map(of).listed()
 }
@@ -147,18 +145,15 @@ fn due(job: &Job) -> Option<Day> {
     date(job).filter(|_| job.ended.is_none()).map(Wall::day)
 }
 
-/// What is still to do, each with its last day.
-fn back(shop: &Shop, (job, known): (&Job, &[Row]), due: Option<Day>, given: Given) -> Vec<DateRow> {
+/// What is still to do, each with its last day, and the place of the first whose last hour has gone by.
+fn back(shop: &Shop, (job, known): (&Job, &[Row]), due: Option<Day>, given: Given) -> (Vec<DateRow>, Option<usize>) {
     let mut rows = rows(shop, job, known, given);
     let steps = rows.iter().map(DateRow::step).listed();
-    let days = due.map(|due| shop.workshop.hours.workdays().back(due, &steps)).unwrap_or_default();
-    rows.iter_mut().zip(days).for_each(|(row, last)| row.last = last);
-    rows
-}
-
-fn late(rows: &[DateRow], due: Option<Day>, today: Day) -> Option<usize> {
-    due?;
-    rows.iter().position(|row| row.last.is_none_or(|last| last < today))
+    let begins = due.map(|due| shop.workshop.hours.workdays().begins(due, &steps)).unwrap_or_default();
+    let now = (given.now.day(), i64::from(given.now.minute_of_day()));
+    let late = begins.iter().position(|begin| begin.is_none_or(|begin| begin < now));
+    rows.iter_mut().zip(begins).for_each(|(row, begin)| row.last = begin.map(|(day, _)| day));
+    (rows, late)
 }
 
 /// With the hours as they are likely, and as they are nine times in ten; none where nothing is known of them.
@@ -174,14 +169,11 @@ fn wider(steps: &[Step], sheet: &EstimateSheet) -> Option<Vec<Step>> {
     Some(steps.iter().map(wider).listed())
 }
 
-/// What hands are still on, or what still waits. An operation is at hand while its clock runs; what was stopped is left as far as it was
-/// thought, and not at all where it was put to wait.
+/// What hands are still on, or what still waits.
 fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
-    let running = shop.bench.on(On::Job(job.id)).rev().find(|run| run.is_running()).map(|run| run.work.op.as_str());
     let before = |row: &Row| matches!(row.kind, Kind::Fetch | Kind::Make);
     let steps = rows.iter().filter(|row| before(row)).map(|row| {
-        let put = row.op.as_deref().is_some_and(|op| running != Some(op) && was_put_to_wait(shop, job, op, given));
-        let hands = if put { Span::ZERO } else { row.to_come() };
+        let hands = row.to_come();
         let wait = row.op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
         let pieces = row.op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
         DateRow { op: row.op.clone(), is_rest: row.is_rest, hands, pieces, wait, cure: None, last: None, safe: None }
@@ -194,18 +186,12 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     all
 }
 
-/// Pieces of it wait, or waited, and none is noted as still to do.
-fn was_put_to_wait(shop: &Shop, job: &Job, op: &str, given: Given) -> bool {
-    let waits = given.waits.all().any(|wait| wait.job == Some(job.id) && wait.op == op);
-    waits && batch(shop, job, op).left().unwrap_or(0) == 0
-}
-
 /// What a step waits: what is left of what waits now where hands are off it, else as is usual.
 fn wait_of(shop: &Shop, job: &Job, (op, hands): (&str, Span), given: Given) -> Option<(Key, Span)> {
     if Span::ZERO < hands {
         return given.waits.usuals.of(op, (given.guess)(op)).map(|usual| (usual.what, usual.span));
     }
-    let on = given.waits.on().filter(|wait| wait.job == Some(job.id) && wait.op == op);
+    let on = given.waits.on().filter(|wait| wait.job == Some(job.id) && shop.bench.op_of(wait) == op);
     let longest = on.map(|wait| (wait.what.clone(), wait.left(shop.now))).max_by_key(|(_, left)| *left)?;
     (Span::ZERO < longest.1).then_some(longest)
 }

@@ -1,12 +1,15 @@
 //! What fits meanwhile: operations of any job that are done before the next wait is over.
 
 use super::bench::{Choice, Look, Seen};
+use super::estimate::history::pieces;
+use super::estimate::left::batch_of;
 use super::waits::Kept;
+use crate::bench::estimate::{Past, learn};
 use crate::bench::meanwhile::{From, Offer, SHOWN, fitting};
 use crate::bench::wait::Wait;
 use crate::bench::{Kind, On, Run, repair};
 use crate::ledger::fold::{self, Job, Operation};
-use crate::quantity::{Id, Listed, Span, Wall};
+use crate::quantity::{Listed, Span, Wall};
 
 /// A wait that comes off later than that leaves a working day free: nothing is offered for it [J].
 const GAP_MOST: Span = Span::minutes(12 * 60);
@@ -64,7 +67,8 @@ fn planned(job: &Job, (look, jobs): (&Look, &[Job]), kept: Kept) -> Vec<(Choice,
         let expected = expected(&choice, operation.span, jobs, kept)?;
         Some((choice, expected))
     };
-    left_of(job, kept).into_iter().filter_map(one).listed()
+    let is_done = |operation: &&Operation| batch_of((kept.bench, kept.waits), (job, &operation.op), look.now()).is_done();
+    left_of(job, kept).into_iter().filter(|operation| !is_done(operation)).filter_map(one).listed()
 }
 
 /// What goes on with a job of which nothing waits, though nobody planned it: what it was left at; once that is done whole, what
@@ -96,7 +100,8 @@ fn of_no_job((look, seen): (&Look, Seen), kept: Kept) -> Vec<(Choice, (Span, Fro
 
 /// Operations of a job that can be worked on: not those that wait, nor the one behind them, which needs what waits [J].
 fn left_of<'a>(job: &'a Job, kept: Kept) -> Vec<&'a Operation> {
-    let waits = |operation: &Operation| kept.waits.on().any(|wait: &Wait| wait.job == Some(job.id) && wait.op == operation.op);
+    let waits =
+        |operation: &Operation| kept.waits.on().any(|wait: &Wait| wait.job == Some(job.id) && kept.bench.op_of(wait) == operation.op);
     let behind = std::iter::once(false).chain(job.operations.iter().map(waits));
     let free = job.operations.iter().zip(behind).filter(|(operation, behind)| !behind && !waits(operation));
     free.map(|(operation, _)| operation).listed()
@@ -116,16 +121,20 @@ fn expected(choice: &Choice, planned: Option<Span>, jobs: &[Job], kept: Kept) ->
     of(pace, From::Pace).or_else(|| of(history(), From::History)).or_else(|| of(planned(), From::Planned))
 }
 
-/// How long the operation took in all on each other job that is typical and done with, or where all its pieces are done.
+/// How long the operation took in all on each other job that is typical and done with, or where all its pieces are done: for so many pieces as there
+/// are to do now.
 fn history(choice: &Choice, jobs: &[Job], kept: Kept) -> Vec<Span> {
     let end = kept.bench.runs().next_back().map(|run| run.started.at).unwrap_or_default();
-    let took = |job: Id| {
-        let runs = kept.bench.on(On::Job(job)).filter(|run: &&Run| run.work.op == choice.op && !run.work.rework && !run.is_running());
-        Span::sum(runs.map(|run| run.worked(end)))
+    let kind = choice.kind;
+    let n_of = |job: &Job| pieces(job, (&choice.op, kind), &kept.bench.batch(On::Job(job.id), &choice.op, end));
+    let n = jobs.iter().find(|job| On::Job(job.id) == choice.on).map_or(1, n_of);
+    let took = |job: &Job| {
+        let runs = kept.bench.on(On::Job(job.id)).filter(|run: &&Run| run.work.op == choice.op && !run.is_running());
+        learn::likely(&[Past::of(&runs.listed(), n_of(job))?], n).map(|time| time.span())
     };
     let whole = |job: &&Job| job.ended.is_some() || kept.bench.batch(On::Job(job.id), &choice.op, end).is_done();
     let past = jobs.iter().filter(|job| On::Job(job.id) != choice.on && job.typical).filter(whole);
-    past.map(|job| took(job.id)).filter(|span| Span::ZERO < *span).listed()
+    past.filter_map(took).filter(|span| Span::ZERO < *span).listed()
 }
 
 #[cfg(test)]
@@ -221,6 +230,33 @@ mod tests {
         check(&phone, 730, &[("plane", 40, From::History), ("sharpen", 25, From::History), ("tidy", 10, From::History)]);
         before(&mut phone, "sand", stands, (100, 120));
         check(&phone, 803, &[("tidy", 10, From::History)]); // 14 minutes are left, too few for the 40
+    }
+
+    /// 150 minutes for five, so 150 / 4.5 for one; and for five again 150, which do not fit, though 60 were planned.
+    #[test]
+    fn history_is_of_as_many_pieces_as_there_are_to_do() {
+        use crate::ledger::kind::job::JobDescribed;
+        let (mut phone, _, bench) = clamped(&[]);
+        let old = phone.job(0, "old");
+        let recalled = BenchCommand::Recall { work: work("bore", old), start: at(300), stop: at(450), heads: 1 };
+        phone.bench(728, recalled).unwrap();
+        let On::Job(id) = old else { unreachable!() };
+        phone.order(729, Command::Job(JobCommand::End { job: id, hauls: vec![] })).unwrap();
+        plan(&mut phone, bench, ("bore", Some(60)));
+        check(&phone, 730, &[]);
+        let On::Job(one) = bench else { unreachable!() };
+        phone.note(729, JobDescribed { pieces: Some(1), ..JobDescribed::of(one) });
+        check(&phone, 730, &[("bore", 33, From::History)]);
+    }
+
+    /// Tapped as boring, and renamed: the tops wait, and boring needs nothing that waits but the next step of theirs does.
+    #[test]
+    fn what_waits_is_known_by_the_name_that_was_put_right() {
+        use crate::ledger::kind::bench::RunRenamed;
+        let (mut phone, stands, _) = clamped(&[("bore", Some(60)), ("pegs", Some(30))]);
+        let run = phone.runs().on(stands).next().unwrap().id;
+        phone.note(729, RunRenamed { run, op: "bore".into(), kind: Kind::Make, stage: None });
+        check(&phone, 730, &[("glue tops", 50, From::Planned), ("flatten", 20, From::Planned)]);
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! What every sheet is read from: the book, and what all jobs share, folded once for one moment.
 
 use super::bench::{Look, Seen};
+use crate::bench::wait::Waits;
 use crate::bench::{Bench, Run, Time};
 use crate::ledger::fold::{self, Job, Workshop};
 use crate::ledger::{Book, fold::Till};
@@ -11,6 +12,7 @@ use crate::quantity::{Currency, Id, Moment, Offset, Wall};
 use crate::refusal::{Answer, Refusal};
 
 use crate::ledger::kind::sale::Paid;
+use std::cell::OnceCell;
 use std::rc::Rc;
 
 /// The whole workshop at one moment.
@@ -20,16 +22,18 @@ pub struct Shop<'a> {
     pub bench: Rc<Bench>,
     pub workshop: Rc<Workshop>,
     pub now: Moment,
+    // Folded when somebody asks.
+    waits: OnceCell<Waits>,
 }
 
 impl<'a> Shop<'a> {
     pub fn of(book: &'a Book, now: Moment) -> Shop<'a> {
-        Shop { book, bench: Rc::new(fold::bench(book)), workshop: Rc::new(fold::workshop(book)), now }
+        Shop { book, bench: Rc::new(fold::bench(book)), workshop: Rc::new(fold::workshop(book)), now, waits: OnceCell::new() }
     }
 
     /// The same where bench and workshop were folded before.
     pub fn folded(book: &'a Book, (bench, workshop): (Rc<Bench>, Rc<Workshop>), now: Moment) -> Shop<'a> {
-        Shop { book, bench, workshop, now }
+        Shop { book, bench, workshop, now, waits: OnceCell::new() }
     }
 
     /// The job of an id.
@@ -38,6 +42,11 @@ impl<'a> Shop<'a> {
     /// [`Refusal::NotThere`].
     pub fn job(&self, id: Id) -> Answer<Job> {
         fold::job(self.book, id).ok_or(Refusal::NotThere)
+    }
+
+    /// Every wait there is.
+    pub fn waits(&self) -> &Waits {
+        self.waits.get_or_init(|| fold::waits(self.book))
     }
 
     /// The time of a job, to this moment.

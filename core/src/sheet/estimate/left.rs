@@ -1,47 +1,95 @@
-//! What is still to do of each operation of a job: by its pieces where they are noted, else by its hours.
+//! What is still to do of each operation of a job: by its pieces where they are noted or wait, else by its hours.
 
 use super::Row;
+use super::history::pieces;
 use crate::bench::estimate::{Left, Likely};
-use crate::bench::{Batch, On};
+use crate::bench::wait::{Wait, Waits, What};
+use crate::bench::{Batch, Bench, Kind, On, Work};
 use crate::ledger::fold::Job;
-use crate::quantity::{Count, Listed, Span};
+use crate::quantity::{Count, Listed, Moment, Span};
 use crate::sheet::Shop;
 
 /// What is left of each row.
 ///
-/// Of an operation with a number of pieces of which some are noted, the pieces that are left at its pace: never nothing before they are done.
-/// Of what is at hand or was never begun, what it likely takes less what was worked. Of what was left for something else, what was
-/// thought of it less what was worked (ours). Of a whole piece and of its rest, less what was worked on operations that are not planned.
+/// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. Nothing of what
+/// was put to wait with all its pieces, while nobody is at it. Of what is at hand or was never begun, and of what nobody thought anything of,
+/// what it likely takes less what was worked. Of what was left for another step, or for a coat to dry, what was thought of it less
+/// what was worked (ours). Of a whole piece and of its rest, less what was worked on operations that are not planned. Rework takes nothing off.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
+    if job.ended.is_some() {
+        return rows.iter().map(|_| Left::Nothing).listed();
+    }
     let logged = shop.time(job.id);
-    let at_hand = shop.bench.on(On::Job(job.id)).next_back().map(|run| run.work.op.as_str());
     let planned = |op: &str| rows.iter().any(|row| row.op.as_deref() == Some(op));
+    // Work that makes nothing and is not planned, and work done again, leave at hand what was.
+    let is_step = |work: &Work| !work.rework && (work.kind == Kind::Make || planned(&work.op));
+    let mut steps = shop.bench.on(On::Job(job.id)).rev().filter(|run| is_step(&run.work));
+    let at_hand = steps.next().map(|run| run.work.op.as_str());
     let unplanned = Span::sum(logged.by_op.iter().filter(|(op, _)| !planned(op)).map(|(_, shares)| shares.total()));
-    let left = |row: &Row| {
-        let Some(op) = row.op.as_deref() else { return Left::Less(unplanned) };
-        if let Some(by_pieces) = by_pieces(&batch(shop, job, op)) {
-            return by_pieces;
-        }
-        let took = logged.by_op.get(op).copied().unwrap_or_default().total();
-        if took <= Span::ZERO || at_hand == Some(op) {
-            return Left::Less(took);
-        }
-        match row.thought.unwrap_or_default().minus(took) {
+    let left = |row: &Row| match row.op.as_deref() {
+        Some(op) => of_step(shop, job, (op, row.thought, at_hand == Some(op))),
+        None => Left::Less(unplanned),
+    };
+    rows.iter().map(left).listed()
+}
+
+fn of_step(shop: &Shop, job: &Job, (op, thought, at_hand): (&str, Option<Span>, bool)) -> Left {
+    let batch = batch(shop, job, op);
+    if let Some(by_pieces) = by_pieces(&batch) {
+        return by_pieces;
+    }
+    let put = Put::of((&shop.bench, shop.waits()), job, op);
+    if !batch.runs && put.is_all(&batch) {
+        return Left::Nothing;
+    }
+    let (took, goes_on) = (batch.all(), batch.runs || at_hand && !put.dries);
+    match thought {
+        Some(thought) if Span::ZERO < took && !goes_on => match thought.minus(took) {
             left if left <= Span::ZERO => Left::Nothing,
             left => Left::Goes(Likely::guessed(crate::bench::estimate::spread::minutes(left))),
-        }
-    };
-    if job.ended.is_some() { rows.iter().map(|_| Left::Nothing).listed() } else { rows.iter().map(left).listed() }
+        },
+        _ => Left::Less(took),
+    }
 }
 
-/// An operation's pieces: as many as were said at the bench, else as were planned.
+/// What of an operation was put to wait.
+struct Put {
+    /// Pieces that wait, or waited.
+    n: Count,
+    /// A coat dries, or dried: nobody knows whether it was the last.
+    coats: bool,
+    /// A coat dries now.
+    dries: bool,
+}
+
+impl Put {
+    fn of((bench, waits): (&Bench, &Waits), job: &Job, op: &str) -> Put {
+        let all = || waits.all().filter(|wait: &&Wait| wait.job == Some(job.id) && bench.op_of(wait) == op);
+        let coats = || all().filter(|wait| wait.what() == What::Coat);
+        let n = all().fold(0, |sum: Count, wait| sum.saturating_add(wait.n));
+        Put { n, coats: coats().next().is_some(), dries: coats().any(Wait::is_on) }
+    }
+
+    fn is_all(&self, batch: &Batch) -> bool {
+        !self.coats && 0 < self.n && batch.of.is_some_and(|of| of <= self.n.max(batch.n))
+    }
+}
+
+/// An operation's pieces: as many as were said at the bench, else as were planned, else as the job has.
 pub fn batch(shop: &Shop, job: &Job, op: &str) -> Batch {
-    let batch = shop.bench.batch(On::Job(job.id), op, shop.now);
-    let planned = job.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.pieces);
-    Batch { of: batch.of.or(planned), ..batch }
+    batch_of((&shop.bench, shop.waits()), (job, op), shop.now)
 }
 
-/// What is left of a batch by its pace; none where nobody said how many there are, or none is noted yet.
+/// The same of a bench and its waits. A coat that dries is no piece: with coats it is for so many as were said, and for no others.
+pub fn batch_of((bench, waits): (&Bench, &Waits), (job, op): (&Job, &str), now: Moment) -> Batch {
+    let batch = bench.batch(On::Job(job.id), op, now);
+    let planned = job.operations.iter().find(|planned| planned.op == op);
+    let said = batch.of.or(planned.and_then(|planned| planned.pieces));
+    let usual = || planned.filter(|_| !Put::of((bench, waits), job, op).coats).map(|planned| pieces(job, (op, planned.kind), &batch));
+    Batch { of: said.or_else(usual), ..batch }
+}
+
+/// What is left of a batch by its pace; none where nobody knows how many there are, or none is noted yet.
 pub fn by_pieces(batch: &Batch) -> Option<Left> {
     let left: Count = batch.left()?;
     if left == 0 {

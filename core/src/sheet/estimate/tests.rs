@@ -304,3 +304,101 @@ fn old_jobs_of_several_pieces_are_known_by_their_first() {
     phone.note(11, JobDescribed { piece: Key::read("table"), ..JobDescribed::of(id(job)) });
     check(&phone, job, &[(Basis::Piece, 0, 8_100)]); // 30 h x 4.5
 }
+
+/// The minutes still to come of each row.
+fn to_come(phone: &Phone, job: On, minute: i64) -> Vec<i64> {
+    seen(phone, job, minute).rows.iter().map(|row| row.to_come().as_minutes()).collect()
+}
+
+/// A job of one piece with operations in minutes, which are all there is.
+fn one_piece(planned: &[(&str, Option<i64>)]) -> (Phone, On) {
+    let mut phone = Phone::new("a");
+    let job = phone.job(0, "job");
+    kind(&mut phone, job, "boat");
+    planned.iter().for_each(|(op, minutes)| plan(&mut phone, job, op, *minutes));
+    (phone, job)
+}
+
+fn clamp(phone: &mut Phone, minute: i64, (run, n, what): (Id, Count, &str)) {
+    use crate::ledger::decide::{Laid, WaitCommand};
+    let laid = Laid { what: Key::read(what).unwrap(), stuff: None, span: Span::minutes(90) };
+    phone.order(minute, Command::Wait(WaitCommand::Clamp { run, n, laid })).unwrap();
+}
+
+/// Sanding took 160 on an earlier job and nobody thought anything of it: of 160 (and what is put on top) 20 are worked, stopped or left.
+#[test]
+fn what_nobody_thought_of_is_not_done_because_it_was_stopped() {
+    let (mut phone, job) = one_piece(&[("sand", None), ("oil", Some(100))]);
+    let old = phone.job(2, "old");
+    kind(&mut phone, old, "boat");
+    plan(&mut phone, old, "sand", None);
+    worked(&mut phone, old, ("sand", 100, 260));
+    end(&mut phone, 300, old);
+    let all = to_come(&phone, job, 399)[0];
+    worked(&mut phone, job, ("sand", 400, 420));
+    assert_eq!(to_come(&phone, job, 430)[0], all - 20, "at lunch");
+    worked(&mut phone, job, ("oil", 440, 450));
+    assert_eq!(to_come(&phone, job, 460)[0], all - 20, "left for something else");
+}
+
+/// 120 thought, so 168; a letter is written in between, which nobody planned, and the edge of it is done again.
+#[test]
+fn what_is_left_is_the_same_after_work_that_is_no_part_of_it() {
+    use crate::bench::Work;
+    use crate::ledger::decide::BenchCommand;
+    let (mut phone, job) = one_piece(&[("mill", Some(120)), ("glue", Some(50))]);
+    worked(&mut phone, job, ("mill", 100, 120));
+    assert_eq!(to_come(&phone, job, 130), [148, 70]);
+    let mail = Work { kind: Kind::Office, ..crate::ledger::told::work("mail", job) };
+    let run = phone.bench(140, BenchCommand::Start { work: mail, ago: Span::ZERO }).unwrap();
+    phone.stop(145, run);
+    assert_eq!(to_come(&phone, job, 150), [148, 70]);
+    let again = Work { rework: true, ..crate::ledger::told::work("mill", job) };
+    let run = phone.bench(160, BenchCommand::Start { work: again, ago: Span::ZERO }).unwrap();
+    phone.stop(226, run);
+    assert_eq!(to_come(&phone, job, 230), [148, 70], "66 of rework take nothing off it");
+}
+
+/// All clamped, so it is done, on every page; one of five, and four are left at nine minutes; a coat is not the last one: 90 - 30.
+#[test]
+fn what_waits_is_done_as_far_as_its_pieces_go() {
+    let (mut phone, job) = one_piece(&[("glue", Some(120))]);
+    let run = phone.start(100, "glue", job);
+    clamp(&mut phone, 119, (run, 1, "glue"));
+    phone.stop(120, run);
+    assert_eq!(to_come(&phone, job, 121), [0]);
+    let of_five = |phone: &mut Phone, op: &str, minutes| {
+        let job = phone.job(200, "five");
+        let span = Some(Span::minutes(minutes));
+        phone.note(201, OperationPlanned { job: id(job), op: op.into(), kind: Kind::Make, stage: None, span, pieces: None });
+        job
+    };
+    let five = of_five(&mut phone, "glue tops", 50);
+    let run = phone.start(300, "glue tops", five);
+    clamp(&mut phone, 309, (run, 1, "glue"));
+    phone.stop(309, run);
+    assert_eq!(to_come(&phone, five, 310)[0], 36);
+    let coats = of_five(&mut phone, "finish", 90);
+    let run = phone.start(400, "finish", coats);
+    clamp(&mut phone, 430, (run, 5, "coat"));
+    phone.stop(430, run);
+    assert_eq!(to_come(&phone, coats, 431)[0], 60);
+}
+
+/// Tapped as sanding, and renamed: what waits is glued, and nothing is sanded.
+#[test]
+fn what_waits_goes_by_the_name_that_was_put_right() {
+    use crate::ledger::kind::bench::RunRenamed;
+    let (mut phone, job) = one_piece(&[("sand", Some(100)), ("glue", Some(50))]);
+    let run = phone.start(100, "sand", job);
+    clamp(&mut phone, 109, (run, 1, "glue"));
+    phone.stop(110, run);
+    phone.note(111, RunRenamed { run, op: "glue".into(), kind: Kind::Make, stage: None });
+    assert_eq!(to_come(&phone, job, 120), [140, 0]);
+    let shop = Shop::of(&phone.book, at(120));
+    let waits = crate::ledger::fold::waits(&phone.book);
+    let given = crate::sheet::dates::Given { waits: &waits, guess: |_| None, with_factor: true, now: phone.wall(120) };
+    let rows = crate::sheet::dates::dates(&shop, id(job), given).unwrap().rows;
+    let shown: Vec<_> = rows.iter().map(|row| (row.op.as_deref(), row.hands.as_minutes(), row.wait.is_some())).collect();
+    assert_eq!(shown, [(Some("sand"), 140, false), (Some("glue"), 0, true)]);
+}
