@@ -86,7 +86,7 @@ fn inv06_a_run_over_midnight_is_listed_on_its_start_day() {
     maker.tap("Stop");
     maker.tap("today 25 min");
     maker.reads("Wed, Mar 11");
-    maker.reads("Nothing logged on this day.");
+    maker.reads("25 min of it are of this day");
     maker.shot("night-after-midnight");
     maker.tap("Day before");
     maker.reads("1 h 20 in all");
