@@ -202,20 +202,28 @@ mod tests {
         assert_eq!(phone.order(14, again).err(), Some(Refusal::JobHasEnded), "what it was judged by stays");
     }
 
-    /// An operation of one piece lasts no longer than a run may; of several, that for each.
+    /// An operation of one piece lasts a minute at least and no longer than a run may; of several, that for each.
     #[test]
-    fn an_operation_over_48_hours_is_refused() {
+    fn an_operation_of_no_time_or_over_48_hours_is_refused() {
         let mut phone = Phone::new("a");
         let five = job(phone.job(0, "Five stools"));
         let plan = |minutes, pieces| {
             let (op, kind) = ("carve".into(), crate::bench::Kind::Make);
             crate::ledger::kind::job::OperationPlanned { job: five, op, kind, stage: None, span: Some(Span::minutes(minutes)), pieces }
         };
-        for (minutes, pieces, most) in
-            [(2_880, Some(1), None), (2_881, Some(1), Some(2_880)), (14_400, None, None), (14_401, None, Some(14_400))]
-        {
-            let refused =
-                most.map(|most| Refusal::HoursOutOfRange { met: Span::minutes(minutes), least: Span::ZERO, most: Span::minutes(most) });
+        for (minutes, pieces, most) in [
+            (0, Some(1), Some(2_880)),
+            (1, Some(1), None),
+            (2_880, Some(1), None),
+            (2_881, Some(1), Some(2_880)),
+            (14_400, None, None),
+            (14_401, None, Some(14_400)),
+        ] {
+            let refused = most.map(|most| Refusal::HoursOutOfRange {
+                met: Span::minutes(minutes),
+                least: Span::minutes(1),
+                most: Span::minutes(most),
+            });
             assert_eq!(phone.order(1, Command::Job(JobCommand::PlanOperation(plan(minutes, pieces)))).err(), refused, "{minutes}");
         }
     }

@@ -143,10 +143,11 @@ fn plan_operation(job: &Job, facts: &kind::OperationPlanned, act: &mut Act) -> A
         some_pieces(pieces)?;
     }
     let most = Span::RUN_MOST.times(i64::from(facts.pieces.unwrap_or(job.pieces).max(1))).min(PLAN_MOST);
+    let least = Span::minutes(1);
     if let Some(met) = facts.span
-        && (met < Span::ZERO || most < met)
+        && (met < least || most < met)
     {
-        return Err(Refusal::HoursOutOfRange { met, least: Span::ZERO, most });
+        return Err(Refusal::HoursOutOfRange { met, least, most });
     }
     act.add(facts.clone());
     Ok(())

@@ -104,13 +104,16 @@ pub fn same_ticks(app: &mut App) {
     app.plan.ticked = same.map(|it| it.ticked).unwrap_or_default();
 }
 
-/// Of each job that goes on and has wood to cut by a plan, the lines at the saw that are left, and how many there are; of several plans
-/// the newest.
+/// Of each job that goes on and has wood to cut by a plan, the lines at the saw that are left, and how many there are, of all plans with
+/// lines left together.
 pub fn cuts_left(app: &App) -> Vec<(Id, usize, usize)> {
     let mut all: Vec<(Id, usize, usize)> = vec![];
     for (job, _, left, lines) in left(app) {
-        if !all.iter().any(|(of, ..)| *of == job) {
-            all.push((job, left, lines));
+        match all.iter_mut().find(|(of, ..)| *of == job) {
+            Some((_, all_left, all_lines)) => {
+                (*all_left, *all_lines) = (all_left.saturating_add(left), all_lines.saturating_add(lines));
+            }
+            None => all.push((job, left, lines)),
         }
     }
     all

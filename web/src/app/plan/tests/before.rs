@@ -116,6 +116,7 @@ fn each_plan_whose_wood_the_job_has_is_a_tap_away() {
     again(&mut app);
     heard(&mut app, [Tap::Use, Tap::UseAnd(true)]);
     let second = app.plan.used.unwrap();
+    assert_eq!(cuts_left(&app), [(job, lines - 1 + lines, 2 * lines)], "of both");
     heard(&mut app, (0..lines).map(Tap::Tick));
     assert_eq!(cuts_left(&app), [(job, lines - 1, lines)], "of the first");
     for mut app in [reloaded(&app), app] {
