@@ -44,7 +44,7 @@ fn what_cannot_be_is_refused_by_its_limit() {
         Refusal::NoPrice { met: nothing },
         Refusal::TooManyPieces { would_be: 1_000_000, most: 9_999 },
         factor,
-        hours(6_000, 0, 2 * 48 * 60), // two stools
+        hours(6_000, 1, 2 * 48 * 60), // two stools
         Refusal::NothingAsked,
         Refusal::JobHasEnded,
     ];
