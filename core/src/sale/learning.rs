@@ -10,7 +10,7 @@ use crate::refusal::{Answer, Refusal};
 
 /// A guess of how many ask is worth so many people seen (ours).
 const GUESS_WORTH: f64 = 4.0;
-/// The grid: so many of these off the guess (ours)
+/// The grid: so many of these off the guess (ours),
 const OFF: [f64; 5] = [-2.0, -1.0, 0.0, 1.0, 2.0];
 /// with these weights, those of a bell,
 const BELL: [f64; 5] = [0.054, 0.242, 0.399, 0.242, 0.054];

@@ -53,7 +53,7 @@ pub fn leave_out(part: &str) -> String {
     format!("Leave out {part}")
 }
 
-/// "Without seat, rail: a piece of all parts is not planned."
+/// "Without seat, rail: no whole piece is planned."
 pub fn without(parts: &str) -> String {
     format!("Without {parts}: no whole piece is planned.")
 }
