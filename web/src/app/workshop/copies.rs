@@ -157,3 +157,6 @@ fn added(app: &mut App, done: Result<(), Trouble>) {
     });
     app.workshop.over = Over::Copies;
 }
+
+#[cfg(test)]
+mod tests;
