@@ -33,7 +33,7 @@ use fivebar_core::quantity::{Clock, Count, Currency, Day, Moment, Offset, Units,
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::strip::{Strip, strip_of};
 use order::{Feel, Order, Which};
-use shelf::{Shelf, Written};
+use shelf::{Names, Shelf, Written};
 use std::rc::Rc;
 
 /// What a person can say, on any place.
@@ -239,7 +239,7 @@ impl App {
                 self.notice = None;
                 let written = written?;
                 let (which, lines) = (self.which, written.lines.clone());
-                self.orders.push(Order::Append { which, lines, names: shelf::Names::default() });
+                self.orders.push(Order::Append { which, lines, names: Names::default() });
                 let shelf = self.shelf_mut();
                 (shelf.last_act, shelf.taken_back) = (Some(written.act), None);
                 Some(written)
@@ -294,7 +294,7 @@ impl App {
             Common::TryAgain => {
                 let (lines, names) = self.shelf_mut().try_again();
                 self.notice = None;
-                if !lines.is_empty() {
+                if !lines.is_empty() || names != Names::default() {
                     self.orders.push(Order::Append { which: self.which, lines, names });
                 }
             }

@@ -8,6 +8,8 @@ use super::{App, Notice};
 use fivebar_core::ledger::{Book, Device};
 use fivebar_core::plan::outlook::Outlook;
 use fivebar_core::plan::{Answered, Figures};
+use fivebar_core::ledger::line::document::person_beside;
+use fivebar_core::ledger::people::People;
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Listed, Wall};
 
@@ -73,7 +75,7 @@ pub enum News {
         which: Which,
         device: Device,
         book: Box<Book>,
-        names: Sorted<Id, String>,
+        names: People,
     },
     NotOpened {
         which: Which,
@@ -102,7 +104,7 @@ pub enum News {
     /// The names another tab wrote beside the book.
     Named {
         which: Which,
-        names: Sorted<Id, String>,
+        names: People,
     },
     ExampleRemoved,
     /// What this phone is, and what was chosen on it.
@@ -199,7 +201,7 @@ impl App {
     fn emptied(&mut self, which: Which) {
         let Some(shelf) = self.of(which) else { return };
         let (lines, aside) = parted(shelf.book.lines());
-        let kept = shelf.names.iter().map(|(id, name)| (id.to_string(), name.clone())).listed();
+        let kept = shelf.names.iter().map(|(id, person)| (id.to_string(), person_beside(person))).listed();
         shelf.emptied();
         self.notice = Some(Notice::Emptied);
         self.orders.push(Order::WriteAgain { which, lines, names: Names { kept, forgotten: vec![] }, aside });

@@ -22,6 +22,7 @@ use fivebar_core::ledger::decide::{BookCommand, Command, MoneyCommand, Now};
 use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::money::TillSet;
 use fivebar_core::ledger::line::document::DocumentTrouble;
+use fivebar_core::ledger::people::Person;
 use fivebar_core::money::point::Points;
 use fivebar_core::quantity::reading::Quantity;
 use fivebar_core::quantity::{Currency, Id, Key, Side, Units};
@@ -88,8 +89,8 @@ pub struct Workshop {
     pub keeping: Option<copies::Keeping>,
     /// What a copy brings, on its way to the store.
     pub coming: Option<Rc<Coming>>,
-    /// The name that was just forgotten: gone for good at the next act.
-    pub lately: Option<(Id, String)>,
+    /// Who was just forgotten: gone for good at the next act.
+    pub lately: Option<(Id, Person)>,
     /// Another place asked for this page: leaving it leads back there.
     pub asked_from: Option<Place>,
     /// The line of a list that is opened.

@@ -10,8 +10,9 @@ use crate::phone::now;
 use crate::phone::store::{self, Aside, BOOK, EXAMPLE, Posting, Row, Store, Whole};
 use crate::phone::tabs::{Tabs, Word};
 use crate::phone::{later, painted};
+use fivebar_core::ledger::line::document::person_read;
+use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Device, line};
-use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Listed};
 use std::cell::Cell;
 use std::rc::{Rc, Weak};
@@ -345,12 +346,12 @@ async fn aside(book: &OneBook) -> Result<Vec<String>, store::Trouble> {
     Ok(book.store.aside().await?.into_iter().map(|aside| aside.line).listed())
 }
 
-async fn names(book: &OneBook) -> Result<Sorted<Id, String>, store::Trouble> {
+async fn names(book: &OneBook) -> Result<People, store::Trouble> {
     Ok(named(&book.store.people().await?))
 }
 
-fn named(people: &[(String, String)]) -> Sorted<Id, String> {
-    people.iter().filter_map(|(id, name)| Some((Id::read(id)?, name.clone()))).collect()
+fn named(people: &[(String, String)]) -> People {
+    people.iter().filter_map(|(id, beside)| Some((Id::read(id)?, person_read(beside)))).collect()
 }
 
 async fn new_device(book: &OneBook) -> Result<Device, store::Trouble> {

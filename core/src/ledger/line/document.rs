@@ -112,6 +112,17 @@ pub fn read(text: &str) -> Result<Document<'_>, DocumentTrouble> {
     Ok(Document { made, lines, people: members.people, photos: members.photos })
 }
 
+/// A person as they lie beside the book: the name as it is where that is all there is, else the members a copy has.
+pub fn person_beside(person: &Person) -> String {
+    let is_plain = person.phone.is_none() && person.place.is_none() && !person.name.starts_with('{');
+    if is_plain { person.name.clone() } else { held::person(person) }
+}
+
+/// Reads what lies beside the book of a person; what is no members of a person is a name.
+pub fn person_read(beside: &str) -> Person {
+    held::person_of(beside).unwrap_or_else(|| Person::named(beside))
+}
+
 /// Rows of text, each on its own line, commas between.
 fn rows<'a>(text: &mut String, rows: impl Iterator<Item = Cow<'a, str>>) {
     for (place, row) in rows.enumerate() {

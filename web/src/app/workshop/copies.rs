@@ -10,7 +10,7 @@ use super::{NoCopy, Over, Tap};
 use fivebar_core::ledger::decide::{BookCommand, Command, Now};
 use fivebar_core::ledger::line::document;
 use fivebar_core::ledger::merge;
-use fivebar_core::ledger::people::{People, Person, forgotten};
+use fivebar_core::ledger::people::{Person, forgotten};
 use fivebar_core::quantity::{Id, Listed, Moment};
 use std::rc::Rc;
 
@@ -81,12 +81,7 @@ fn written(app: &mut App, now: Now) -> String {
     let book = app.own.whole_book();
     let last = book.last_stamp().map_or(now.wall.at, |stamp| stamp.0);
     app.workshop.keeping = Some(Keeping { upto: last.max(now.wall.at) });
-    document::write(&book, &people(app), None, now.wall)
-}
-
-fn people(app: &App) -> People {
-    let person = |name: &String| Person { name: name.clone(), phone: None, place: None };
-    app.own.names.iter().map(|(id, name)| (*id, person(name))).collect()
+    document::write(&book, &app.own.names, None, now.wall)
 }
 
 fn handed_on(app: &mut App, handed: Handed, now: Now) {
@@ -113,7 +108,7 @@ fn became(app: &mut App, told: Became, now: Now) {
 
 /// Reads a file; nothing is changed by it.
 fn picked(app: &mut App, text: &str) {
-    let coming = document::read(text).and_then(|copy| merge::bring_in(&app.own.book, &people(app), &copy));
+    let coming = document::read(text).and_then(|copy| merge::bring_in(&app.own.book, &app.own.names, &copy));
     app.workshop.over = match coming {
         Ok(coming) => Over::Coming(Rc::new(coming)),
         Err(why) => Over::NoCopy(NoCopy::Trouble(why)),
@@ -125,7 +120,7 @@ fn picked(app: &mut App, text: &str) {
 fn add(app: &mut App) {
     let Over::Coming(coming) = std::mem::take(&mut app.workshop.over) else { return };
     let (lines, aside) = parted(coming.fresh.iter().map(String::as_str));
-    let kept = new_names(app, &coming).into_iter().map(|(id, name)| (id.to_string(), name)).listed();
+    let kept = new_people(app, &coming).iter().map(|(id, person)| (id.to_string(), document::person_beside(person))).listed();
     let gone = forgotten(&coming.book);
     let forgotten = app.own.names.keys().filter(|id| gone.contains(id)).map(|id| id.to_string()).listed();
     app.orders.push(Order::BringIn { lines, names: Names { kept, forgotten }, aside });
@@ -134,11 +129,11 @@ fn add(app: &mut App) {
     app.workshop.over = Over::Copies;
 }
 
-/// The names of a copy that are not known here, and not forgotten.
-fn new_names(app: &App, coming: &Coming) -> Vec<(Id, String)> {
+/// The people of a copy whose names are not known here, and not forgotten.
+fn new_people(app: &App, coming: &Coming) -> Vec<(Id, Person)> {
     let gone = forgotten(&app.own.book);
     let new = coming.people.iter().filter(|(id, _)| !app.own.names.contains_key(id) && !gone.contains(id));
-    new.map(|(id, person)| (*id, person.name.clone())).listed()
+    new.map(|(id, person)| (*id, person.clone())).listed()
 }
 
 /// The store has it, or nothing of it.
@@ -147,7 +142,7 @@ fn added(app: &mut App, done: Result<(), Trouble>) {
     app.workshop.said = Some(match done {
         Ok(()) => {
             if let Some(coming) = coming {
-                let (new, gone) = (new_names(app, &coming), forgotten(&coming.book));
+                let (new, gone) = (new_people(app, &coming), forgotten(&coming.book));
                 app.own.names.extend(new);
                 app.own.names.retain(|id, _| !gone.contains(id));
             }

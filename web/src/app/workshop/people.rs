@@ -6,6 +6,8 @@ use super::super::shelf::Names;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{BookCommand, Command, Now};
 use fivebar_core::ledger::kind::book::Role;
+use fivebar_core::ledger::line::document::person_beside;
+use fivebar_core::ledger::people::Person;
 use fivebar_core::quantity::Id;
 
 /// Adds the person whose name is typed.
@@ -23,15 +25,15 @@ pub fn named(app: &mut App, adds: &Command, name: String, now: Now) -> bool {
         return false;
     }
     let Some(written) = app.order(adds, now) else { return false };
-    keep(app, written.act, name);
+    keep(app, written.act, Person::named(name));
     true
 }
 
 /// Forgets a name for good; until the next act the bar still brings it back.
 pub fn forget(app: &mut App, person: Id, now: Now) {
     if app.order(&Command::Book(BookCommand::Forget { person }), now).is_some() {
-        let name = app.shelf_mut().names.remove(&person);
-        app.workshop.lately = name.map(|name| (person, name));
+        let who = app.shelf_mut().names.remove(&person);
+        app.workshop.lately = who.map(|who| (person, who));
         let_go(app, person);
     }
 }
@@ -41,18 +43,18 @@ pub fn undone(app: &mut App, act: Id) {
     let Some((Fact::Forgotten(forgotten), struck)) = app.shelf().book.entry(act).map(|(entry, struck)| (entry.fact.clone(), struck)) else {
         return;
     };
-    let Some((person, name)) = app.workshop.lately.clone().filter(|(person, _)| *person == forgotten.person) else { return };
+    let Some((person, who)) = app.workshop.lately.clone().filter(|(person, _)| *person == forgotten.person) else { return };
     if struck {
-        keep(app, person, name);
+        keep(app, person, who);
     } else {
         app.shelf_mut().names.remove(&person);
         let_go(app, person);
     }
 }
 
-fn keep(app: &mut App, person: Id, name: String) {
-    app.shelf_mut().names.insert(person, name.clone());
-    beside_the_act(app, |names| names.kept.push((person.to_string(), name)));
+fn keep(app: &mut App, person: Id, who: Person) {
+    beside_the_act(app, |names| names.kept.push((person.to_string(), person_beside(&who))));
+    app.shelf_mut().names.insert(person, who);
 }
 
 fn let_go(app: &mut App, person: Id) {

@@ -24,7 +24,7 @@ const ROLES: [(Role, &str); 5] = [
 /// Those whose name is known, by what they are and then by name.
 fn named(app: &App) -> Vec<(Person, String)> {
     let people = known(app).people.into_iter();
-    let mut people: Vec<_> = people.filter_map(|person| Some((person, app.shelf().names.get(&person.id)?.clone()))).listed();
+    let mut people: Vec<_> = people.filter_map(|person| Some((person, app.shelf().name(person.id)?.clone()))).listed();
     let place = |role: Role| ROLES.iter().position(|(other, _)| *other == role);
     order_by_key(&mut people, |(person, name)| (place(person.role), in_small(name)));
     people
@@ -65,7 +65,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 
 /// A supplier's past, and the name that can be forgotten.
 pub fn supplier(id: Id, app: &App, seen: Seen<'_>) -> Screen {
-    let name = app.shelf().names.get(&id).cloned();
+    let name = app.shelf().name(id).cloned();
     let forget = name.is_some().then(|| forget(id));
     page(app, ("workshop/supplier", &name.unwrap_or_else(|| words::SUPPLIER.to_owned())), past::main(id, app, seen).kids(forget), seen)
 }
