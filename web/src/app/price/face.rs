@@ -28,3 +28,6 @@ pub fn is_locked(app: &App, message: &Msg) -> bool {
     let answers = matches!(message, Msg::Workshop(Added(_) | CopiedText(_) | Handed(_) | NotPicked(_) | Picked(_)));
     (app.price.face.is_some() || app.price.turned) && !answers && !matches!(message, Msg::Price(Tap::Hide))
 }
+
+#[cfg(test)]
+mod tests;
