@@ -65,7 +65,9 @@ fn inv15_a_fact_that_was_emptied_is_gone_from_the_face() {
 fn what_was_empty_before_is_not_taken_away() {
     let (mut app, job, now) = maker();
     let before = app.own.book.lines().count();
-    for (n, tap) in [JobTap::Open(Which::Own, job), JobTap::Write(What::Facts), JobTap::Say(3, String::new()), JobTap::Save].into_iter().enumerate() {
+    for (n, tap) in
+        [JobTap::Open(Which::Own, job), JobTap::Write(What::Facts), JobTap::Say(3, String::new()), JobTap::Save].into_iter().enumerate()
+    {
         app.heard(Msg::Jobs(tap), Now { chance: [n as u8; 10], ..now });
     }
     for (n, tap) in [JobTap::Write(What::Facts), JobTap::Save].into_iter().enumerate() {
