@@ -2,6 +2,7 @@
 //!
 //! Carries invariants 10 and 11: a document that is broken, cut short or altered is refused whole; a bad line in a sound one is kept.
 
+mod base64;
 mod check;
 mod held;
 mod made;
@@ -46,6 +47,18 @@ pub struct Photo {
     pub kind: String,
     pub sha256: String,
     pub base64: String,
+}
+
+impl Photo {
+    /// A picture as it stands in a copy.
+    pub fn of(kind: String, sha256: String, bytes: &[u8]) -> Photo {
+        Photo { kind, sha256, base64: base64::write(bytes) }
+    }
+
+    /// The picture itself; none where its text is no base 64.
+    pub fn bytes(&self) -> Option<Vec<u8>> {
+        base64::read(&self.base64)
+    }
 }
 
 /// Photos by id.
