@@ -16,6 +16,7 @@ pub mod mend;
 pub mod news;
 pub mod order;
 pub mod outlook;
+pub mod photos;
 pub mod pile;
 pub mod plan;
 pub mod price;
@@ -47,6 +48,7 @@ pub enum Msg {
     Workshop(workshop::Tap),
     /// Of a count that is put right, over whatever place.
     Mend(mend::MendTap),
+    Photo(photos::PhotoTap),
     Common(Common),
     /// A single key, such as `1` or `u`.
     Key(String),
@@ -110,6 +112,7 @@ pub struct App {
     pub plan: plan::Plan,
     pub outlooks: outlook::Outlooks,
     pub workshop: workshop::Workshop,
+    pub photos: photos::Photos,
     pub mending: Option<Box<mend::Mending>>,
     pub notice: Option<Notice>,
     pub here: here::Here,
@@ -142,6 +145,7 @@ impl App {
             plan: plan::Plan::default(),
             outlooks: outlook::Outlooks::default(),
             workshop: workshop::Workshop::default(),
+            photos: photos::Photos::default(),
             mending: None,
             notice: None,
             here: here::Here::default(),
@@ -177,6 +181,7 @@ impl App {
         self.said.clear();
         self.take(message, now);
         outlook::follow(self);
+        photos::follow(self);
         std::mem::take(&mut self.orders)
     }
 
@@ -205,6 +210,7 @@ impl App {
             Msg::Jobs(tap) => jobs::heard(self, tap, now),
             Msg::Workshop(tap) => workshop::heard(self, tap, now),
             Msg::Mend(tap) => mend::heard(self, tap, now),
+            Msg::Photo(tap) => photos::heard(self, tap, now),
             Msg::Common(common) => self.common(common, now),
             Msg::Key(key) => self.key(&key, now),
         }

@@ -5,11 +5,11 @@ use super::order::{Order, Which};
 use super::shelf::{Names, Posted, Shelf, parted};
 use super::workshop::copies::Became;
 use super::{App, Notice};
+use fivebar_core::ledger::line::document::person_beside;
+use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Device};
 use fivebar_core::plan::outlook::Outlook;
 use fivebar_core::plan::{Answered, Figures};
-use fivebar_core::ledger::line::document::person_beside;
-use fivebar_core::ledger::people::People;
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Listed, Wall};
 
@@ -115,6 +115,10 @@ pub enum News {
     /// What was to be deleted was not.
     NotWiped(Trouble),
     UpdateWaits,
+    /// The photos that show, each with its address where its picture is on this phone.
+    PhotosShown(Vec<(Id, Option<String>)>),
+    /// The pictures that are on this phone, with their bytes.
+    PhotosHere(Vec<(Id, u64)>),
     /// A planning goes on, or has ended.
     Planning(Planning),
     /// The page was painted, as it was asked for.
@@ -150,6 +154,8 @@ impl App {
             News::CanInstall(can) => self.here.can_install = can,
             News::NotWiped(why) => self.workshop.said = Some(Became::NotWiped(why)),
             News::UpdateWaits => self.update_waits = true,
+            News::PhotosShown(shown) => self.photos.show(shown),
+            News::PhotosHere(here) => self.photos.are_here(here),
             News::Planning(told) => super::plan::told(self, told),
             News::Painted => super::outlook::begin(self),
             News::Outlook(of, found) => self.outlooks.take_in(of, found),
@@ -162,6 +168,7 @@ impl App {
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }
         super::outlook::follow(self);
+        super::photos::follow(self);
         std::mem::take(&mut self.orders)
     }
 

@@ -139,11 +139,20 @@ impl Books {
         }));
     }
 
-    /// Adds what a copy brought and names, all or nothing, then reads the whole book again.
-    pub fn write(&self, which: Which, posting: Posting, then: impl FnOnce(&Run, Result<(), Trouble>) + 'static) {
+    /// Adds what a copy brought and names, all or nothing, then reads the whole book again. `before` comes first: where it fails
+    /// nothing is added.
+    pub fn write(
+        &self,
+        (which, posting): (Which, Posting),
+        before: impl Future<Output = Result<(), Trouble>> + 'static,
+        then: impl FnOnce(&Run, Result<(), Trouble>) + 'static,
+    ) {
         let (book, me) = (self.of(which), self.me.clone());
         later(Box::pin(async move {
-            let done = book.store.append_merge(&posting).await.map(|_| ()).map_err(|trouble| said(&trouble));
+            let done = match before.await {
+                Ok(()) => book.store.append_merge(&posting).await.map(|_| ()).map_err(|trouble| said(&trouble)),
+                Err(trouble) => Err(trouble),
+            };
             book.tabs.tell(Word::Merged);
             with(&me, |run| then(run, done));
             with(&me, |run| run.books.catch_up_all(which));
@@ -181,6 +190,9 @@ impl Books {
             let mut done = example.store.delete().await;
             if done.is_ok() {
                 done = own.store.delete().await;
+            }
+            if done.is_ok() {
+                done = store::pictures::delete().await;
             }
             for book in [own, example] {
                 book.tabs.tell(Word::Removed);
@@ -369,7 +381,7 @@ async fn not_saved(book: &OneBook, which: Which, (lines, names): (Vec<Posted>, N
 }
 
 /// The store's trouble as the app knows it.
-fn said(trouble: &store::Trouble) -> Trouble {
+pub fn said(trouble: &store::Trouble) -> Trouble {
     match trouble {
         store::Trouble::Full => Trouble::Full,
         store::Trouble::Known => Trouble::Known,

@@ -45,7 +45,8 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(so_far_card(sheet, estimate.as_ref(), seen))
         .kids(estimate.as_ref().and_then(|estimate| super::estimate::so_far(estimate, seen)))
         .kids(money_card(sheet, seen));
-    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(below(sheet, seen));
+    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen));
+    let second = second.kids(super::photos::strip(sheet, app, seen)).kid(below(sheet, seen));
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
 }
 
