@@ -106,6 +106,18 @@ impl Browser {
         file
     }
 
+    /// Both themes: no finding of axe, nothing faint, small or outside the page. A picture of each for people to look at.
+    pub fn is_readable(&mut self, page: &Page, name: &str, phone: Phone) {
+        for (theme, dark) in [("light", false), ("dark", true)] {
+            self.look(page, Look { dark, ..Look::default() });
+            self.shot(page, &format!("{name}-{theme}"));
+            assert_eq!(self.axe(page), [""; 0], "{name} {theme}");
+            assert_eq!(self.faint_text(page), [""; 0], "{name} {theme}");
+        }
+        assert_eq!(self.small_targets(page), [""; 0], "{name}");
+        assert_eq!(self.sticks_out(page, phone), [""; 0], "{name}");
+    }
+
     /// What sticks out sideways: of the screen, or of the key or link it is the label of. Empty when all fits.
     pub fn sticks_out(&mut self, page: &Page, phone: Phone) -> Vec<String> {
         let found = self.eval(
