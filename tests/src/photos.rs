@@ -61,7 +61,7 @@ impl Browser {
         let story = tell(
             "2026-03-02 09:00 -05:00 workshop USD inch\njob stand \"Ash plant stand\" 3 spec\n\
          about stand size 9 1/2 x 9 1/2 x 18 7/8 in weight 6.9 lb wood \"ash, cherry pegs\" finish \"oil, three coats\" \
-         care \"wipe dry, saucer under the pot\" delivery \"take it home today\"\ntag 145 for stand\nperson dana buyer \"Dana Reed\"",
+         care \"wipe dry, saucer under the pot\" delivery \"take it home today\"\ntag 145 stand\nperson dana buyer \"Dana Reed\"",
         );
         assert_eq!(story.refused, []);
         let page = self.page(phone);

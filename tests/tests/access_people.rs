@@ -11,7 +11,7 @@ fn photos(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)) {
     browser.drawn(page, 1);
     browser.is_readable(page, &format!("job-photo{what}"), phone);
     browser.place(page, 3);
-    browser.tap_key(page, "Show the buyer");
+    browser.tap_text(page, "Show the buyer");
     browser.drawn(page, 1);
     browser.is_readable(page, &format!("face-photo{what}"), phone);
     browser.eval(page, "document.querySelector('.close .key').focus()");

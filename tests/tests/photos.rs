@@ -84,6 +84,8 @@ fn inv15_the_buyer_sees_the_latest_photo_and_its_address_is_given_back() {
             "new Promise((done) => {{ const i = new Image(); i.onload = () => done(true); i.onerror = () => done(false); i.src = {url} }})"
         );
         assert_eq!(browser.eval(page, &again), false, "an address that was given back shows nothing");
+        let complained = browser.errors();
+        assert!(complained.iter().all(|text| text.contains("ERR_FILE_NOT_FOUND")), "of that address alone: {complained:?}");
     });
 }
 

@@ -119,9 +119,7 @@ fn take(app: &mut App, camera: bool) {
 /// The picture is there: now its entry.
 fn kept(app: &mut App, (photo, bytes): (Id, u64), now: Now) {
     let Some(job) = app.photos.taking.take() else { return };
-    if let Some(here) = &mut app.photos.here {
-        here.insert(photo, bytes);
-    }
+    app.photos.here.get_or_insert_default().insert(photo, bytes);
     let in_hand = std::mem::replace(&mut app.which, Which::Own);
     app.order(&Command::Book(BookCommand::TakePhoto { photo, job }), now);
     app.which = in_hand;
@@ -156,7 +154,7 @@ pub fn follow(app: &mut App) {
     }
     let copies = app.place == Place::Workshop && matches!(app.workshop.over, Over::Copies | Over::Coming(_));
     let sizes = copies || app.place == Place::Jobs && app.jobs.room == Some(Room::Photos);
-    if sizes && !app.photos.sizes {
+    if sizes && !app.photos.sizes && !self::wanted(app).is_empty() {
         app.orders.push(Order::LookAtPhotos);
     }
     if !sizes {
@@ -180,17 +178,15 @@ pub fn here(app: &App) -> Option<(usize, u64, usize)> {
 
 /// The photos of a copy that are wanted once it is in, and not here.
 pub fn new(app: &App, coming: &Coming) -> InCopy {
-    let wanted: Vec<Id> = fivebar_core::ledger::fold::workshop(&coming.book).photos.wanted().map(|photo| photo.id).listed();
-    let is_new = |id: &Id| wanted.contains(id) && app.photos.size(*id).is_none();
+    let is_new = |id: &Id| coming.wanted.contains(id) && app.photos.size(*id).is_none();
     coming.photos.iter().filter(|(id, _)| is_new(id)).map(|(id, photo)| (*id, photo.clone())).collect()
 }
 
 /// Of the photos wanted once a copy is in: how many the copy brings, and how many are in neither.
 pub fn coming(app: &App, coming: &Coming) -> (usize, usize) {
-    let new = new(app, coming);
-    let wanted = fivebar_core::ledger::fold::workshop(&coming.book).photos.wanted().map(|photo| photo.id).listed();
-    let missing = wanted.iter().filter(|id| app.photos.size(**id).is_none() && !new.contains_key(id)).count();
-    (new.len(), missing)
+    let lacking = coming.wanted.iter().filter(|id| app.photos.size(**id).is_none());
+    let (brings, missing): (Vec<&Id>, Vec<&Id>) = lacking.partition(|id| coming.photos.contains_key(*id));
+    (brings.len(), missing.len())
 }
 
 /// A copy was kept: pictures nobody wants are let go of. What a newer version wrote may want some that are unknown here.

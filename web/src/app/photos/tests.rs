@@ -23,7 +23,8 @@ struct Maker {
 impl Maker {
     /// A maker on the page of a job's photos.
     fn new() -> Maker {
-        let story = tell("2026-03-02 09:00 +01:00 workshop EUR metric\njob bench \"Shoe bench\" 1 spec\ntag 145 for bench");
+        let story = tell("2026-03-02 09:00 +01:00 workshop EUR metric\njob bench \"Shoe bench\" 1 spec\ntag 145 bench");
+        assert_eq!(story.refused, []);
         let mut app = App::for_tests(Place::Jobs);
         let lines: Vec<String> = story.book.entries().map(|(entry, _)| line::write(entry)).collect();
         app.own = Shelf::open(Device::new([1; 8]), lines.iter().map(String::as_str));

@@ -1,5 +1,6 @@
 //! Photos of a job: a strip on its page, and a page of their own where they are taken and removed.
 
+use super::super::count::saved_fact;
 use super::super::{Screen, Seen, said, undo};
 use super::{say, to_job};
 use crate::app::jobs::{Room, Tap};
@@ -33,21 +34,22 @@ fn number(n: usize, seen: Seen<'_>) -> String {
     seen.speech.number(Decimal::from(n), 0, 0)
 }
 
-/// The photos of a job and the way to take one; nothing in the example, which is in no copy.
-pub fn strip(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    if app.which != Which::Own {
-        return None;
-    }
+/// The way to the photos of a job; none in the example, which is in no copy.
+pub fn way(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let n = of(sheet, app).len();
+    let under = if n == 0 { words::NONE_YET.to_owned() } else { words::photos(n, &number(n, seen)) };
+    (app.which == Which::Own).then(|| key("key left", words::PHOTOS, under, say(Tap::Room(Room::Photos))).key("photos"))
+}
+
+/// The photos of a job, small.
+pub fn strip(sheet: &JobSheet, app: &App) -> Option<El<Msg>> {
     let photos = of(sheet, app);
-    let under = if photos.is_empty() { words::NONE_YET.to_owned() } else { words::photos(photos.len(), &number(photos.len(), seen)) };
     let pictures = photos
         .iter()
         .filter_map(|id| Some((*id, app.photos.address(*id)??)))
         .map(|(id, url)| el("img", "").key(id.to_string()).attr("src", url.to_owned()).attr("alt", ""));
     let pictures = pictures.listed();
-    let row = (!pictures.is_empty()).then(|| el("div", "thumbs").kids(pictures));
-    let open = key("key left wide", words::PHOTOS, under, say(Tap::Room(Room::Photos)));
-    Some(el("div", "one").key("photos").kids(row).kid(open))
+    (!pictures.is_empty()).then(|| el("div", "thumbs").key("thumbs").kids(pictures))
 }
 
 /// The page of them.
@@ -62,7 +64,8 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let take = |words: &'static str, camera: bool| key("key h88 m", words, "", Msg::Photo(PhotoTap::Take { camera }));
     let takes = (photos.len() < PHOTOS_MOST).then(|| el("div", "g2").kid(take(words::CHOOSE, false)).kid(take(words::TAKE, true)));
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kids(takes).kid(to_job());
-    let top = Head::new(sheet.name.clone(), words::PHOTOS).fact(Fact::Plain(words::photos(photos.len(), &number(photos.len(), seen))));
+    let top = Head::new(sheet.name.clone(), words::PHOTOS).fact(saved_fact(app, seen));
+    let top = top.fact(Fact::Plain(words::photos(photos.len(), &number(photos.len(), seen))));
     Screen::new("jobs/photos", head(top), main).foot(foot)
 }
 
