@@ -86,7 +86,7 @@ fn opened(id: Id, app: &App) -> El<Msg> {
 
 /// Name, phone and place, being changed.
 pub fn changing(changing: &Changing, app: &App, seen: Seen<'_>) -> Screen {
-    let asked = [("who", words::NAME), ("phone", words::PHONE), ("place", words::PLACE)];
+    let asked = [("who", words::THEIR_NAME), ("phone", words::PHONE), ("place", words::PLACE)];
     let fields = asked.into_iter().zip(&changing.told).enumerate().map(|(nth, ((id, label), value))| {
         let keyboard = if id == "phone" { Keyboard::Phone } else { Keyboard::Words };
         let asked = Field { id, label: label.into(), value: value.clone(), keyboard, fleeting: true, ..Field::default() };
