@@ -129,7 +129,9 @@ pub fn in_use<'a>(shop: &Shop, plans: &'a [KeptPlan]) -> Vec<InUse<'a>> {
 /// What the plans of a job need and it has no more.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Lacking {
-    /// Pieces its plans need, and such of them as it has.
+    /// Plans in use.
+    pub plans: usize,
+    /// Pieces they need, and such of them as it has.
     pub needs: Count,
     pub has: Count,
     pub piles: Vec<LackedPile>,
@@ -169,5 +171,5 @@ pub fn lacking(shop: &Shop, job: Id, plans: &[KeptPlan]) -> Option<Lacking> {
             one.on_rack = one.n <= pile.free_for(Some(job));
         }
     }
-    Some(Lacking { needs, has: needs.saturating_sub(lacks), piles })
+    Some(Lacking { plans: all.len(), needs, has: needs.saturating_sub(lacks), piles })
 }

@@ -163,8 +163,8 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
         false => key("key", words::PLAN_AGAIN, "", say(Tap::Go)),
     };
     let Some(found) = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made) else {
-        let use_it = under_way.then(|| key("key", words::USE_IT, "", say(Tap::Use)).flag("disabled", true));
-        return foot.kid(el("div", if under_way { "g3" } else { "g2" }).kid(change()).kid(middle()).kids(use_it));
+        let use_it = under_way.then(|| key("key wide", words::USE_IT, "", say(Tap::Use)).flag("disabled", true));
+        return foot.kid(el("div", "g2").kid(change()).kid(middle())).kids(use_it);
     };
     if since.taken {
         let has_all = if sheet.lacking.is_none() { words::IS_USED } else { "" };
@@ -179,14 +179,10 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     let possible = since.changed.is_empty();
     let question = since::question(since, app, seen).filter(|_| possible);
     let asked = question.is_some();
-    let keys = el("div", if possible && !asked { "g3" } else { "g2" }).kid(change());
-    let keys = keys.kids((possible || under_way).then(middle));
-    let last = match possible {
-        _ if asked => None,
-        true => Some(use_key(given, found, sheet, (since, seen))),
-        false => Some(key("key solid", words::PLAN_AGAIN, "", say(Tap::Go))),
-    };
-    foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kids(last))
+    let again = || key("key solid", words::PLAN_AGAIN, "", say(Tap::Go));
+    let keys = el("div", "g2").kid(change()).kid(if possible || under_way { middle() } else { again() });
+    let last = (possible && !asked).then(|| use_key(given, found, sheet, (since, seen)));
+    foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last)
 }
 
 /// The last tick alone goes back, as long as nothing was written after it.
@@ -210,6 +206,6 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Sinc
         (false, 0) => since::takes(words::IN_JOB_ALREADY.to_owned(), since, seen),
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
-    let class = if sheet.ended.is_some() { "key" } else { "key solid" };
+    let class = if sheet.ended.is_some() { "key wide" } else { "key solid wide" };
     key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
 }

@@ -71,7 +71,8 @@ pub fn lacking(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let (there, gone) = (piles(true), piles(false));
     let n = lacking.piles.iter().filter(|pile| pile.on_rack).fold(0, |sum: Count, pile| sum.saturating_add(pile.n));
-    let said = words::lacking([&seen.speech.count(lacking.has), &seen.speech.count(lacking.needs)], [&there, &gone], n == 1);
+    let said =
+        words::lacking([&seen.speech.count(lacking.has), &seen.speech.count(lacking.needs)], [&there, &gone], (lacking.plans == 1, n == 1));
     let again =
         gone.is_empty().then(|| key("key h56 wide", words::take_again(n == 1), words::take_again_under(&there), say(Tap::TakeAgain)));
     let again = again.map(|key| el("div", "no-print").kid(key));

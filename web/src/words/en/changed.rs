@@ -73,11 +73,12 @@ pub fn takes_and_asks(takes: &str, before: &str) -> String {
 
 // What was put back of the wood of plans
 /// "The job has 11 of the 14 boards its plans need; 3 of A are back on the rack."
-pub fn lacking([has, needs]: [&str; 2], [there, gone]: [&[String]; 2], one: bool) -> String {
+pub fn lacking([has, needs]: [&str; 2], [there, gone]: [&[String]; 2], (plan, one): (bool, bool)) -> String {
+    let plans = if plan { "plan needs" } else { "plans need" };
     let is = |one: bool| if one { "is" } else { "are" };
     let back = (!there.is_empty()).then(|| format!("; {} {} back on the rack", listed(there, "and"), is(one)));
     let missing = (!gone.is_empty()).then(|| format!("; {} no longer there for it", listed(gone, "and")));
-    format!("The job has {has} of the {needs} boards its plans need{}{}.", back.unwrap_or_default(), missing.unwrap_or_default())
+    format!("The job has {has} of the {needs} boards its {plans}{}{}.", back.unwrap_or_default(), missing.unwrap_or_default())
 }
 
 pub fn take_again(one: bool) -> &'static str {
