@@ -24,6 +24,6 @@ pub fn goes_along(at: Lying, app: &App) -> Option<String> {
     let left = left_of(book, &haul, at.pile);
     let named = |pile: &&Pile| begin_small(&pile.name.clone().unwrap_or_else(|| pile.label.clone()));
     let goes = left.iter().filter(|pile| same(pile) != (false, false)).map(named).listed();
-    let wide = left.iter().any(|pile| same(&pile).1);
+    let wide = left.iter().any(|pile| same(pile).1);
     (!goes.is_empty()).then(|| words::goes_along(&goes, wide))
 }
