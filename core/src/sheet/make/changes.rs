@@ -69,7 +69,7 @@ pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) ->
 }
 
 /// The pieces a job took from the rack by its plans, as far as it still has them.
-fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
+pub fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
     let taken = fold::with_wood(shop.book, &job.plans).into_iter().flat_map(|it| fold::pieces_taken(shop.book, it.id));
     taken.map(|((haul, pile), n)| (Lying { haul, pile }, n)).listed()
 }
