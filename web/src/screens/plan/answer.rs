@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{nearly, over, picture, saw, say, side, since, sizes, told, ways};
+use super::{ends, nearly, over, picture, saw, say, side, since, sizes, told, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -73,6 +73,7 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
+    shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
     shown.extend(if since.taken { vec![] } else { over::choices(given, sheet, seen) });
@@ -81,13 +82,15 @@ fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more.into_iter().chain([told::short(given, sheet, seen)]);
     shown.extend(more.flatten().map(|line| worded("p", "", line)));
+    shown.extend(if since.taken { vec![] } else { ends::told(given, sheet, seen) });
     // What else it could have been is of no use once the wood is cut.
     let nearly = if since.taken {
         vec![]
     } else {
         nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
     };
-    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen)].into_iter().flatten();
+    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)];
+    let proven = proven.into_iter().flatten();
     let nearly = proven.chain(nearly);
     let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
@@ -190,7 +193,7 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, since, se
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
     };
-    let strips = found.sheet.used.iter().fold(0_i64, |sum, used| sum.saturating_add(used.used));
+    let all = found.sheet.used.iter().fold(0_u32, |sum, used| sum.saturating_add(used.pieces));
     let under = match (sheet.ended.is_some(), of(false)) {
         _ if under_way => String::new(),
         (true, _) => words::JOB_ENDED.to_owned(),
@@ -198,5 +201,5 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, since, se
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
     let class = if sheet.ended.is_some() { "key" } else { "key solid" };
-    key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
+    key(class, words::use_these(&seen.speech.count(all)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
 }
