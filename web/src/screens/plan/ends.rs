@@ -27,7 +27,9 @@ pub fn told(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let together = sheet.ends.together.map(|strips| words::own_strip(&words::strips_do(&number(strips, seen), strips == 1)));
     let lines = short.map(|short| end(short, given, sheet, seen)).into_iter().chain(together.clone());
     let lines = lines.map(|line| worded("p", "", line)).listed();
-    let least = short.map(|short| to_saw(words::LEAST_END, short.least, (given.units, seen)));
+    let figures = &given.ready.figures;
+    let name = if figures.min_end < figures.min_piece { words::LEAST_PIECE } else { words::LEAST_END };
+    let least = short.map(|short| to_saw(name, short.least, (given.units, seen)));
     let missing = short.is_some() || together.is_some() || sheet.made == 0;
     let split = (!top.split && missing).then(|| key("key h56 wide", words::CUT_IN_PIECES, words::ONE_IS_CUT, say(Tap::CutInPieces)));
     let keys = least.into_iter().chain(split).listed();

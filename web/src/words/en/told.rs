@@ -169,6 +169,7 @@ pub fn own_strip(strips: &str) -> String {
 }
 
 pub const LEAST_END: &str = "Least end piece";
+pub const LEAST_PIECE: &str = "Least piece";
 pub const LEAST_STRIP: &str = "Least strip";
 pub const CUT_IN_PIECES: &str = "Plan with strips cut in pieces";
 pub const ONE_IS_CUT: &str = "now only one in a row is cut";
