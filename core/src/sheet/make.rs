@@ -354,7 +354,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;
         ways = top::all_ways(top, &figures, &sources);
-        if let Some(narrow) = ways.first().and_then(|way| top::narrow(top, way, &figures)) {
+        if let Some(narrow) = top.rows.or(ways.first().map(|way| way.rows)).and_then(|rows| top::narrow(top, rows, &figures)) {
             return Err(narrow);
         }
         let (fit, unfit) = top::parted(ways.first(), top, (&figures, sources));

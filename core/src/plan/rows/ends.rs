@@ -51,7 +51,9 @@ fn with_ends(problem: &Problem, least: i64, plan: &Plan) -> Option<ShortEnd> {
     let (rows, strips) = (n(found.rows.len()), n(strips(&found).len()));
     let most = n(self::strips(plan).len()).saturating_mul(3).checked_div(4)?;
     let gains = n(plan.rows.len()) < rows || (n(plan.rows.len()) == rows && strips <= most);
-    let end = found.rows.iter().flatten().map(|piece| piece.length).min().filter(|_| gains)?;
+    let middle = |row: &Vec<Piece>| row.iter().skip(1).rev().skip(1).any(|piece| piece.length < problem.min_piece);
+    let ends = found.rows.iter().flat_map(|row| row.first().into_iter().chain(row.last()));
+    let end = ends.map(|piece| piece.length).min().filter(|_| gains && !found.rows.iter().any(middle))?;
     Some(ShortEnd { end, rows, strips })
 }
 

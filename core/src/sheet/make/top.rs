@@ -55,8 +55,8 @@ fn rowed(top: &Top, rows: Count, [step, fine]: [i64; 2]) -> Length {
 }
 
 /// Rows that are narrower than the least strip that is glued; one alone is glued to nothing.
-pub(super) fn narrow(top: &Top, way: &Way, figures: &Figures) -> Option<WhyNot> {
-    let (rows, wide) = (way.rows, strip(top, way.rows, figures));
+pub(super) fn narrow(top: &Top, rows: Count, figures: &Figures) -> Option<WhyNot> {
+    let wide = strip(top, rows, figures);
     is_narrow(top, rows, figures).then_some(WhyNot::Narrow { rows, wide, least: figures.strip_min })
 }
 
