@@ -274,7 +274,7 @@ pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
     } else {
         words::used_of(&used_n, &there_n)
     };
-    let own = (0 < own).then(|| words::own(&own_n, &there_n)).unwrap_or_default();
+    let own = if 0 < own { words::own(&own_n, &there_n) } else { String::new() };
     let whole = there.saturating_sub(used);
     let whole = (0 < whole).then(|| seen.speech.count(whole));
     let left = strips_left(given, sheet, seen).into_iter().chain(remainders(given, sheet, seen)).collect();
