@@ -138,7 +138,7 @@ pub fn rows_and(fewest: bool, strips: bool) -> &'static str {
 }
 
 pub const NONE_LOSES_LESS: &str = "Proven: no plan of these rows has less waste in length.";
-pub const MORE_BUT_LESS: &str = "Proven: no plan of these rows has less waste in length, though it takes more of them.";
+pub const MORE_BUT_LESS: &str = "Proven: no plan of these rows has less waste in length. Not proven: how few strips would do.";
 pub const NONE_TAKES_LESS: &str = "Proven: no plan takes less wood.";
 pub const CUTS_MAY_BE_FEWER: &str = "Proven: how many, and the wood. Not proven: that no fewer cuts do.";
 pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";
