@@ -82,7 +82,10 @@ fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more.into_iter().chain([told::short(given, sheet, seen)]);
     shown.extend(more.flatten().map(|line| worded("p", "", line)));
-    shown.extend(if since.taken { vec![] } else { ends::told(given, sheet, seen) });
+    // What keeps rows from being laid stands over the picture, what would save strips under it.
+    let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
+    let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
+    shown.extend(over);
     // What else it could have been is of no use once the wood is cut.
     let nearly = if since.taken {
         vec![]
@@ -94,7 +97,7 @@ fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'
     let nearly = proven.chain(nearly);
     let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    let nearly = nearly.into_iter().chain(ways::others(given, since.taken, (app, seen)));
+    let nearly = nearly.into_iter().chain(under).chain(ways::others(given, since.taken, (app, seen)));
     if sheet.made == 0 {
         return shown.into_iter().chain(nearly).collect();
     }
