@@ -118,6 +118,8 @@ pub enum Tap {
     Mixed(bool),
     /// Another of the ways in which a top could be made; it is planned at once.
     Way(Way),
+    /// Strips may be cut in pieces after all; it is planned at once.
+    CutInPieces,
     /// As many as the wood gives.
     AsMany,
     Pattern(usize),
@@ -194,6 +196,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::LeaveOut(name) => leave_out(app, name),
         Tap::Over(over) => {
             app.plan.draft.over = over;
+            go(app);
+        }
+        Tap::CutInPieces => {
+            app.plan.draft.split = true;
             go(app);
         }
         Tap::Way(way) => {
@@ -298,7 +304,8 @@ fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
 /// The plan that was made on this phone and not used. Where its pieces are no more what they were, it is asked again.
 fn unused(app: &App, job: Id) -> Option<Plan> {
     let it = beside::of(app, job)?;
-    if let Some(plan) = shown_again(app, &it.plan, (&it.bought, it.open)) {
+    if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open)) {
+        plan.given.iter_mut().for_each(|given| used::owned(app, given));
         return Some(Plan { ticked: it.ticked, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);

@@ -76,7 +76,7 @@ fn elsewhere(shop: &Shop, source: &Source) -> Option<Option<[Length; 3]>> {
 }
 
 /// The pieces a job took from the rack by its plans, as far as it still has them.
-fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
+pub fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
     let taken = fold::in_use(shop.book, &job.plans).into_iter().flat_map(|it| it.shares);
     taken.map(|((haul, pile), share)| (Lying { haul, pile }, share.took)).listed()
 }

@@ -9,8 +9,8 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Wall};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
-use fivebar_core::sheet::make::keep::{changes, in_use, kept, left_over};
-use fivebar_core::sheet::make::{Ask, Change, Given, WhyNot, given};
+use fivebar_core::sheet::make::keep::{changes, in_use, kept, left_over, taken_before};
+use fivebar_core::sheet::make::{Ask, Change, Given, Source, WhyNot, given};
 
 /// What the job has by the plans before this one.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -91,7 +91,22 @@ pub fn given_to(app: &App, ask: &Ask) -> Result<Given, WhyNot> {
         return given(&shop, ask);
     }
     let then = shelf.book.without(&taken_by_plans(&shelf.book, ask.job));
-    given(&Shop::folded(&then, (shelf.bench(), shelf.workshop()), app.now.at), ask)
+    let mut given = given(&Shop::folded(&then, (shelf.bench(), shelf.workshop()), app.now.at), ask)?;
+    owned(app, &mut given);
+    Ok(given)
+}
+
+/// Of the pieces a plan may take from the rack, those the job has already by a plan before.
+pub fn owned(app: &App, given: &mut Given) {
+    let shop = app.shelf().shop(app.now.at);
+    if before_of(app, given.ask.job, given.ask.what.shape()).is_none_or(|before| before.may_stay) {
+        return;
+    }
+    let taken = shop.job(given.ask.job).map(|job| taken_before(&shop, &job)).unwrap_or_default();
+    let of =
+        |source: &Source| taken.iter().filter(|(lying, _)| *lying == source.which().0).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
+    let own = |source: &Source| if source.in_job { 0 } else { of(source).min(source.n) };
+    given.own = given.sources.iter().map(own).collect();
 }
 
 /// Takes the pieces of the plan for the job. Where that would put boards of a plan before back, or that may be cut, it is asked first.

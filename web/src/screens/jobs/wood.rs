@@ -56,7 +56,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(rest.iter().map(|pile| row(pile, (sheet, &after), short_of_rest(pile), seen).key(format!("rack {}", pile.pile))))
         .kids(piles.is_empty().then(|| none(words::RACK_EMPTY)));
     let second = el("div", "col").kid(el("h2", "").text(words::PARTS)).kid(if sheet.parts.is_empty() {
-        none(words::NO_PARTS)
+        none(if sheet.planned { words::NO_PARTS_BUT_PLANNED } else { words::NO_PARTS })
     } else {
         parts(sheet, &known.wood.woods, seen)
     });

@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{nearly, over, picture, saw, say, side, since, sizes, told, ways};
+use super::{ends, nearly, over, picture, saw, say, side, since, sizes, told, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, last_tick, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -75,6 +75,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
     shown.extend(since::lacking(job, seen));
+    shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
     shown.extend(if since.taken { vec![] } else { over::choices(given, sheet, seen) });
@@ -83,17 +84,22 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more.into_iter().chain([told::short(given, sheet, seen)]);
     shown.extend(more.flatten().map(|line| worded("p", "", line)));
+    // What keeps rows from being laid stands over the picture, what would save strips under it.
+    let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
+    let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
+    shown.extend(over);
     // What else it could have been is of no use once the wood is cut.
     let nearly = if since.taken {
         vec![]
     } else {
         nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
     };
-    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen)].into_iter().flatten();
+    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)];
+    let proven = proven.into_iter().flatten();
     let nearly = proven.chain(nearly);
     let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    let nearly = nearly.into_iter().chain(ways::others(given, since.taken, (app, seen)));
+    let nearly = nearly.into_iter().chain(under).chain(ways::others(given, since.taken, (app, seen)));
     if sheet.made == 0 {
         return shown.into_iter().chain(nearly).collect();
     }
@@ -200,12 +206,12 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Sinc
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
     };
-    let strips = found.sheet.used.iter().fold(0_i64, |sum, used| sum.saturating_add(used.used));
+    let all = found.sheet.used.iter().fold(0_u32, |sum, used| sum.saturating_add(used.pieces));
     let under = match (sheet.ended.is_some(), of(false)) {
         (true, _) => words::JOB_ENDED.to_owned(),
         (false, 0) => since::takes(words::IN_JOB_ALREADY.to_owned(), since, seen),
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
     let class = if sheet.ended.is_some() { "key wide" } else { "key solid wide" };
-    key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
+    key(class, words::use_these(&seen.speech.count(all)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
 }

@@ -13,6 +13,7 @@ pub const DRIVE_UNPRICED: &str =
 pub const ON_RACK: &str = "On the rack";
 pub const RACK_EMPTY: &str = "The rack is empty. Count a haul, or sort one, and its good pieces stand here.";
 pub const PARTS: &str = "Parts of one piece";
+pub const NO_PARTS_BUT_PLANNED: &str = "No part is listed; what is planned is under What can I make.";
 pub const NO_PARTS: &str = "No part is planned yet. With parts, weight and yield are known.";
 pub const ADD_PART: &str = "Add a part";
 pub const WOOD_TAKEN: &str = "Taken for good";
