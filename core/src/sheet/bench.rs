@@ -6,7 +6,7 @@ use crate::bench::repair::{self, Proposed};
 use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
 use crate::quantity::Set;
-use crate::quantity::{Clock, Count, Id, Listed, Moment, Span, Wall};
+use crate::quantity::{Clock, Count, Id, Listed, Span, Wall};
 
 /// The latest operations on the board, across all jobs.
 pub const LATEST: usize = 4;
@@ -192,10 +192,6 @@ pub(super) struct Look<'a> {
 impl<'a> Look<'a> {
     pub(super) fn new(bench: &'a Bench, book: &'a Book, seen: Seen) -> Look<'a> {
         Look { book, bench, seen, not_typical: bench.not_typical() }
-    }
-
-    pub(super) fn now(&self) -> Moment {
-        self.seen.now.at
     }
 
     fn own(&self) -> impl DoubleEndedIterator<Item = &Run> + Clone {

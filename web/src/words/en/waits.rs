@@ -62,6 +62,14 @@ pub fn guess(op: &str) -> Option<What> {
     }
 }
 
+/// Words that say of no part what is glued.
+const WHOLE: [&str; 10] = ["glue", "gluing", "glueing", "reglue", "glue-up", "glue-ups", "up", "clamp", "clamping", "all"];
+
+/// Whether an operation's name tells the part that it is done to: "Glue tops" does, "Glue up" does not.
+pub fn of_part(op: &str) -> bool {
+    in_small(op).split_whitespace().any(|word| !WHOLE.contains(&word))
+}
+
 /// "90 min".
 pub fn minutes(n: &str) -> String {
     format!("{n} {MINUTES}")
@@ -274,7 +282,7 @@ pub fn fits_until(clock: &str, gap: &str) -> String {
 /// Why nothing is offered: what is missing for it, or that what is known does not fit.
 pub fn nothing_fits(clock: &str, gap: &str, too_long: bool) -> String {
     match too_long {
-        true => format!("Until {clock}, {gap}: all that is known takes longer, or is too loud now."),
+        true => format!("Until {clock}, {gap}: all that is known may take longer, or is too loud now."),
         false => format!(
             "Until {clock}, {gap}: nothing is known that fits. Plan operations with their minutes, or log sharpening and tidying once."
         ),
@@ -366,6 +374,16 @@ mod tests {
         assert_eq!(pieces("Glue tops", Some("2"), Some("4")), "tops 2 to 4");
         assert_eq!(pieces("Glue tops", Some("3"), Some("3")), "top 3");
         assert_eq!(pieces("Varnish", None, None), "varnish");
+    }
+
+    #[test]
+    fn the_name_tells_the_part_that_is_glued() {
+        let check = |op: &str, part: bool| assert_eq!(of_part(op), part, "{op}");
+        check("Glue tops", true);
+        check("strip glue-ups", true);
+        check("Glue up", false);
+        check("Glue-up", false);
+        check("Clamp all", false);
     }
 
     #[test]

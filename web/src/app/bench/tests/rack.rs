@@ -180,7 +180,7 @@ fn a_gap_always_has_an_answer() {
     holds(&told.at(6, [tap(Tap::Stop)]), &["nothing is known that fits. Plan operations"]);
     told.at(7, [tap(Tap::Other), starting(StartingTap::On(On::Nothing)), op("Sharpen")]);
     holds(&told.at(27, [tap(Tap::Stop)]), &["what fits", "about 20 min, as before"]);
-    holds(&told.at(80, []), &["all that is known takes longer"]);
+    holds(&told.at(80, []), &["all that is known may take longer"]);
 }
 
 /// The job that runs is named, and the one to carry on with; what is taken back and put back too.

@@ -207,15 +207,15 @@ fn what_fits_is_offered_while_nothing_runs_and_one_tap_starts_it() {
         };
         told.app.order(&Command::Job(JobCommand::PlanOperation(planned)), now).unwrap();
     };
-    for (op, minutes) in [("Glue tops", 50), ("Flatten", 20), ("Taper", 60), ("Pegs", 30)] {
+    for (op, minutes) in [("Glue tops", 50), ("Flatten", 20), ("Taper", 40), ("Pegs", 20)] {
         plan(&mut told, op, minutes);
     }
     told.start(140, "Glue tops");
     told.at(149, [wait(WaitTap::Clamp)]);
     lacks(&told.at(150, []), &["what fits"]);
     let shown = told.at(150, [tap(Tap::Stop)]);
-    holds(&shown, &["Until 12:59, 1 h 29: what fits", "about 1 h, as planned", "about 30 min, as planned"]);
-    lacks(&told.at(200, []), &["about 1 h, as planned"]);
+    holds(&shown, &["Until 12:59, 1 h 29: what fits", "about 56 min, as planned", "about 28 min, as planned"]);
+    lacks(&told.at(200, []), &["about 56 min, as planned"]);
     // Pegs are loud only if the maker says so; in quiet hours it is not offered then.
     told.at(200, [wait(WaitTap::Usual("Pegs".into())), wait(WaitTap::Loud(true)), tap(Tap::Close)]);
     told.at(200, [wait(WaitTap::Ask(Asked::QuietFrom))]);
