@@ -19,6 +19,7 @@ pub const RINGS_OFF: &str = "It does not ring: that was turned off in Workshop."
 pub const TAKEN_OFF: &str = "Taken off today";
 pub const KEEPS_WAITS: &str = "keeps the waits";
 pub const WAITS_ENDING: &str = "Waits ending today";
+pub const OVER_BEFORE: &str = "Waits over since before today";
 pub const STRIKE: &str = "Strike";
 pub const PUT_BACK_ON: &str = "Put back on";
 pub const ENDS_IN: &str = "How does it end?";

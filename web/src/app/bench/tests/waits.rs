@@ -308,3 +308,35 @@ fn a_wait_says_whose_it_is_what_it_is_for_and_since_which_day() {
     told.at(next + 64, [day(DayTap::PutBack(id))]);
     assert_eq!(ids(&told), [id]);
 }
+
+/// Two tops in clamps and three coats are over: each kind has its words and its key, on the bench and on the list, at every width.
+#[test]
+fn what_is_over_is_ended_by_its_kind() {
+    let mut told = clamped(2);
+    told.at(190, [tap(Tap::Stop)]);
+    told.start(200, "Oil");
+    for minute in [201, 202, 203] {
+        told.at(minute, [wait(WaitTap::Clamp)]);
+    }
+    told.at(204, [tap(Tap::Stop)]);
+    let next = 24 * 60 + 210;
+    let kinds = ["Both tops can come out, since Tue 3 March 13:08", "Both off", "All 3 pieces are dry for the next coat", "All 3 dry"];
+    let shown = told.at(next, []);
+    holds(&shown, &kinds);
+    lacks(&shown, &["All 5", "can go on"]);
+    // Two ended the day before and are not those of today.
+    let shown = told.at(next, [Msg::Go(Place::Jobs), Msg::Jobs(crate::app::jobs::Tap::List)]);
+    holds(&shown, &["Waits ending today", "Waits over since before today"]);
+    assert!(shown.find("stands, Oil") < shown.find("Waits over since before today"), "{shown}");
+    assert!(shown.find("Waits over since before today") < shown.find("stands, Glue tops"), "{shown}");
+    // While something runs on a narrow page, the keys are a tap away.
+    told.app.page = crate::parts::Page::new(320.0);
+    told.app.place = Place::Bench;
+    told.start(next + 1, "Pegs");
+    holds(&told.at(next + 2, []), &[kinds[0], kinds[2]]);
+    holds(&told.at(next + 2, [wait(WaitTap::Show)]), &["Both off", "All 3 dry"]);
+    let coats: Vec<Id> = told.app.shelf().waits().on().filter(|wait| wait.what() == What::Coat).map(|wait| wait.id).collect();
+    let shown = told.at(next + 3, [wait(WaitTap::Off(coats))]);
+    holds(&shown, &["Both off", "dry at 12:33"]);
+    assert_eq!(ids(&told).len(), 2);
+}
