@@ -41,6 +41,11 @@ pub struct Slab {
 }
 
 impl Slab {
+    /// Pieces of it can be counted: it makes something, or was counted before. A call and an errand have none.
+    pub fn has_pieces(&self) -> bool {
+        self.run.work.kind == Kind::Make || self.batch.of.is_some() || 0 < self.batch.n
+    }
+
     /// What was planned, once all runs of the operation took longer; none of rework, which nobody plans.
     pub fn past_plan(&self) -> Option<Span> {
         self.planned.filter(|planned| !self.run.work.rework && *planned < self.batch.all())

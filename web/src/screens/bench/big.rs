@@ -95,6 +95,7 @@ fn time(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
 
 fn first(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     match (&sheet.running, &sheet.carry_on) {
+        (Some(slab), _) if !slab.has_pieces() => huge("huge slab", words::STOP, String::new(), say(Tap::Stop)),
         (Some(slab), _) => {
             let notches = notches(&slab.batch);
             let key = match usual(app, &slab.run.work.op) {
@@ -134,10 +135,11 @@ fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
         None => (words::TAKE_BACK, named, Common::TakeBack),
     };
     let nothing = shelf.taken_back.is_none() && shelf.last_act.is_none();
-    let back = large("key h176", words_of, under, Msg::Common(tap)).flag("disabled", nothing);
+    let alone = sheet.running.as_ref().is_some_and(|slab| !slab.has_pieces());
+    let back = large(if alone { "key h176 wide" } else { "key h176" }, words_of, under, Msg::Common(tap)).flag("disabled", nothing);
     let keeps = if app.shelf().waits().on().next().is_some() { waits::KEEPS_WAITS } else { "" };
     let stop = large("key solid h176", words::STOP, keeps.to_owned(), say(Tap::Stop)).flag("disabled", sheet.running.is_none());
-    el("div", "g2").kid(back).kid(stop)
+    if alone { el("div", "").kid(back) } else { el("div", "g2").kid(back).kid(stop) }
 }
 
 fn leave() -> El<Msg> {

@@ -232,4 +232,28 @@ fn what_lies_beside_the_bench_may_be_of_no_job() {
     told.at(0, [starting(StartingTap::Found(On::Nothing, "Messages".into(), Kind::Office, Stage::Sell))]);
     let work = sheet(&told.app).running.unwrap().run.work;
     assert_eq!((work.on, work.kind), (On::Nothing, Kind::Office));
+    // A call has no pieces: there is nothing to count, in the dock and in big buttons.
+    let shown = told.at(1, []);
+    holds(&shown, &["Switch", ">Stop<"]);
+    lacks(&shown, &["1 more done", "+n", "of how many?", ">Other<"]);
+    let shown = told.at(1, [tap(Tap::Big)]);
+    lacks(&shown, &["+1 done"]);
+    assert_eq!(shown.matches(">Stop<").count(), 1, "{shown}");
+    told.at(2, [tap(Tap::Stop), tap(Tap::LeaveBig)]);
+    holds(&told.at(2, []), &[">Other<"]);
+    // A name that is new begins in one tap too, as office, and another kind is as near.
+    let shown = told.at(3, [tap(Tap::Other), starting(StartingTap::On(On::Nothing)), starting(StartingTap::Typed("Zoning office".into()))]);
+    holds(&shown, &["Start: zoning office", "as office; or say its kind", ">Make<"]);
+    told.at(3, [starting(StartingTap::Kind(Kind::Office))]);
+    assert_eq!(sheet(&told.app).running.map(|slab| slab.run.work.op), Some("Zoning office".into()));
+}
+
+/// What people say when somebody rings.
+#[test]
+fn a_call_is_found_as_it_is_said() {
+    let mut told = Told::stands();
+    told.at(0, [tap(Tap::Other), starting(StartingTap::On(On::Nothing))]);
+    for typed in ["mess", "phone", "Phone call", "call"] {
+        holds(&told.at(0, [starting(StartingTap::Typed(typed.into()))]), &["Found", ">Messages<"]);
+    }
 }
