@@ -15,6 +15,8 @@ pub const OTHER: &str = "Other";
 /// The same while something runs.
 pub const SWITCH: &str = "Switch";
 pub const ONE_MORE: &str = "1 more done";
+/// Why a start is not taken back in big buttons.
+pub const NOT_THE_START: &str = "not the start: leave big buttons first";
 pub const PLUS_ONE: &str = "+1 done";
 pub const SEVERAL: &str = "+n";
 pub const SEVERAL_SAID: &str = "+n: several more done";

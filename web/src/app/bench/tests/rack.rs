@@ -196,6 +196,20 @@ fn big_buttons_name_the_job_and_the_operation() {
     holds(&told.at(7, [Msg::Common(Common::TakeBack)]), &["Put it back", "taken back: "]);
 }
 
+/// One tap of a palm does not wipe an hour: a start is taken back in big buttons while it is new, and outside them later.
+#[test]
+fn big_buttons_take_no_old_start_back() {
+    let mut told = Told::stands();
+    told.start(0, "Assemble");
+    told.at(0, [tap(Tap::Big)]);
+    lacks(&told.at(1, []), &["not the start"]);
+    let shown = told.at(105, []);
+    holds(&shown, &["not the start: leave big buttons first", "disabled"]);
+    let shown = told.at(106, [tap(Tap::Done)]);
+    lacks(&shown, &["not the start"]);
+    holds(&told.at(106, [tap(Tap::LeaveBig), Msg::Common(Common::TakeBack), Msg::Common(Common::TakeBack)]), &["Put it back"]);
+}
+
 /// What is in no copy is said where there is room: nothing runs, and nothing lies over the bench.
 #[test]
 fn the_copy_is_no_matter_while_work_runs() {

@@ -45,7 +45,7 @@ fn big_buttons_show_the_off_time_to_be_chalked() {
         &[
             "top 4, off 90 min from now",
             "Take back</span><span class=\"t17 w5\">top 3",
-            "Stop</span><span class=\"t17 w5\">keeps the waits",
+            "Stop</span><span class=\"t17 w5\">the clock, not the waits",
         ],
     );
     assert_eq!(shown.matches("<button").count(), 4);
