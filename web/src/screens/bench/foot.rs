@@ -15,7 +15,7 @@ use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
 const AGO: [i64; 3] = [5, 15, 30];
 
-/// The foot. On a narrow page what is needed less lies at the end of the sheet instead: [`folded`].
+/// The foot. On a narrow page what is needed less lies behind what runs instead: [`folded`].
 pub fn foot(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let less = (!seen.page.is_narrow()).then(|| less(sheet, seen));
     let foot = el("footer", "foot").kids(undo::bar(app, seen));

@@ -110,7 +110,8 @@ fn hours((from, to): (f64, f64), seen: Seen<'_>) -> Vec<(f64, String)> {
     };
     let of_step = |step: f64| {
         let first = (from / 60.0 / step).ceil() * step;
-        let mut all = (0..25).map(|n| first + step * f64::from(n)).take_while(|hour| hour * 60.0 <= to.min(WHOLE_DAY - 1.0)).map(written).listed();
+        let mut all =
+            (0..25).map(|n| first + step * f64::from(n)).take_while(|hour| hour * 60.0 <= to.min(WHOLE_DAY - 1.0)).map(written).listed();
         let midnight = (to == WHOLE_DAY).then(|| written(24.0));
         let meets = |last: &(f64, String)| midnight.as_ref().is_some_and(|midnight| box_of(midnight).0 < box_of(last).1 + BETWEEN);
         if all.last().is_some_and(meets) {
@@ -178,7 +179,9 @@ pub fn shares(own: &Shares, open: Option<Span>, seen: Seen<'_>) -> El<Msg> {
         said_of(Look::Measured, own.measured, words::measured),
         said_of(Look::Corrected, own.corrected, words::corrected),
         said_of(Look::Recalled, own.recalled, words::recalled),
-        open.map(|span| (Look::Open, if Span::ZERO < span { said::not_counted(&seen.speech.span(span)) } else { said::NOT_COUNTED.to_owned() })),
+        open.map(|span| {
+            (Look::Open, if Span::ZERO < span { said::not_counted(&seen.speech.span(span)) } else { said::NOT_COUNTED.to_owned() })
+        }),
     ];
     let all = all.into_iter().flatten().listed();
     if own.measured == own.total() && open.is_none() {

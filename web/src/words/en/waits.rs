@@ -348,9 +348,19 @@ pub fn rings(piece: &str, what: What) -> String {
     format!("{} {}.", begin_large(piece), can(Some(what), true))
 }
 
-/// "In clamps: off 14:58 and 15:14".
+/// "Clamps off 14:58 and 15:14", "Clamps off 2:58 and 3:14 PM".
 pub fn off_at_both(what: Option<What>, off: &[String]) -> String {
-    format!("{}: {} {}", state(what), ready(what), off.join(" and "))
+    let places = if what == Some(What::Glue) { "Clamps" } else { state(what) };
+    // Of two times in the same half of the day it is said once.
+    let half = |clock: &str| clock.rsplit_once(char::is_whitespace).map(|(figures, half)| (figures.to_owned(), half.to_owned()));
+    let said = match off {
+        [one, two] => match (half(one), half(two)) {
+            (Some((figures, own)), Some((_, other))) if own == other && own.ends_with('M') => format!("{figures} and {two}"),
+            _ => off.join(" and "),
+        },
+        _ => off.join(" and "),
+    };
+    format!("{places} {} {said}", ready(what))
 }
 
 /// "and 3 more".
@@ -410,6 +420,11 @@ mod tests {
         assert_eq!(can_come_out((1, "1"), "piece 1", (true, "Wed 13:50"), Some(What::Coat)), dry);
         assert_eq!(can_come_out((3, "3"), "piece", (true, "13:50"), Some(What::Cure)), "All 3 pieces are cured, since 13:50");
         assert_eq!(first_last(Some(What::Coat), "13:50", None), "Coats: dry 13:50");
+        let both = |one: &str, two: &str| off_at_both(Some(What::Glue), &[one.into(), two.into()]);
+        assert_eq!(both("14:58", "15:14"), "Clamps off 14:58 and 15:14");
+        assert_eq!(both("2:58\u{a0}PM", "3:14\u{a0}PM"), "Clamps off 2:58 and 3:14\u{a0}PM");
+        assert_eq!(both("11:58\u{a0}AM", "1:14\u{a0}PM"), "Clamps off 11:58\u{a0}AM and 1:14\u{a0}PM");
+        assert_eq!(off_at_both(Some(What::Coat), &["13:50".into()]), "Coats dry 13:50");
         assert_eq!(rings("top 3", What::Glue), "Top 3 can come out.");
         assert_eq!(event("Glue tops", "top 3", What::Glue), "Glue tops: top 3 off");
         assert_eq!(event("Oil", "oil", What::Coat), "Oil: dry");

@@ -44,7 +44,8 @@ fn a_helper_joins_for_what_the_last_was_paid() {
     lacks(&told.at(50, presses("2")), &["as last time"]);
     let pay = Money::book(Decimal::from(18), Currency::USD).unwrap();
     holds(&told.at(50, [tap(Tap::JoinsFor(pay))]), &["2 at work"]);
-    let paid = |told: &Told| told.app.shelf().bench().all_running().flat_map(|run| run.heads.clone()).map(|head| head.pay).collect::<Vec<_>>();
+    let paid =
+        |told: &Told| told.app.shelf().bench().all_running().flat_map(|run| run.heads.clone()).map(|head| head.pay).collect::<Vec<_>>();
     assert_eq!(paid(&told), [Some(pay), Some(pay)]);
 }
 

@@ -236,6 +236,24 @@ fn what_runs_is_in_sight_where_something_can_come_out() {
     holds(&told.at(WHEN + 82, [tap(Tap::Waits(WaitTap::Show))]), &["bench/waits"]);
 }
 
+/// On a narrow page Switch lies behind what runs, Other behind what to carry on with, before the other boards.
+#[test]
+fn what_is_needed_less_is_near_on_a_narrow_page() {
+    let mut told = full(0);
+    told.app.page = crate::parts::Page::new(320.0);
+    let shown = told.at(WHEN, []);
+    let order = |shown: &str, words: [&str; 3]| {
+        let places = words.map(|word| shown.find(word).unwrap_or_else(|| panic!("{word} in {shown}")));
+        assert!(places.is_sorted(), "{words:?} {places:?}");
+    };
+    order(&shown, ["\"slab\"", ">Switch<", ">Pegs<"]);
+    lacks(&shown, &["of 5: change"]);
+    order(&told.at(WHEN + 1, [tap(Tap::Stop)]), ["Carry on: sand", ">Other<", ">Pegs<"]);
+    // On large text what to carry on with comes before what waits.
+    told.app.page = crate::parts::Page::new(195.0);
+    order(&told.at(WHEN + 2, []), ["Carry on: sand", ">Other<", "Clamps off"]);
+}
+
 /// A caller who belongs to no job: the keys of what lies beside the bench are there, and what is typed finds them.
 #[test]
 fn what_lies_beside_the_bench_may_be_of_no_job() {

@@ -68,7 +68,7 @@ pub fn all_keys(lines: &[WaitLine], seen: Seen<'_>) -> Option<El<Msg>> {
     (!keys.is_empty()).then(|| el("div", if 1 < keys.len() { "g2" } else { "" }).kids(keys))
 }
 
-/// "In clamps: off 14:58 and 15:14", where there is little room.
+/// "Clamps off 14:58 and 15:14", where there is little room.
 fn in_one_line(coming: &[WaitLine], app: &App) -> Option<String> {
     let first = coming.first()?;
     let same = coming.iter().all(|line| line.wait.what() == first.wait.what());
