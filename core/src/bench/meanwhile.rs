@@ -118,9 +118,10 @@ mod tests {
         check(&[offer(1, 0, false, true)], 720, 772, &[]);
         // Likely an hour, and up to 80 minutes: it needs a gap of those, and its noise would reach into quiet hours.
         let unsure = Offer { safe: Span::minutes(80), ..offer(1, 60, true, true) };
-        check(&[unsure.clone()], 720, 799, &[]);
-        check(&[unsure.clone()], 720, 800, &[1]);
-        check(&[unsure], 1_130, 1_250, &[]);
+        let one = std::slice::from_ref(&unsure);
+        check(one, 720, 799, &[]);
+        check(one, 720, 800, &[1]);
+        check(one, 1_130, 1_250, &[]);
     }
 
     proptest! {
