@@ -4,7 +4,7 @@ pub mod history;
 pub mod left;
 pub mod parts;
 
-use crate::bench::estimate::{Basis, Estimate, Left, OnTop, Part, Range, each, estimate as reckon, factor, left as left_of_all};
+use crate::bench::estimate::{Basis, Estimate, Left, Likely, OnTop, Part, Range, estimate as reckon, factor, left as left_of_all, topped};
 use crate::bench::{Kind, On};
 use crate::ledger::fold::{Job, Kept};
 use crate::ledger::kind::Exact;
@@ -57,6 +57,8 @@ pub struct Row {
     pub kind: Kind,
     pub n: Count,
     pub likely: Span,
+    /// The same, with how far it may be off.
+    pub time: Likely,
     pub from: Basis,
     /// Jobs it is learnt from.
     pub jobs: Count,
@@ -163,7 +165,10 @@ fn known_of(shop: &Shop, job: &Job, history: &History, with_factor: bool) -> Kno
         parts.push(part);
         rows.push(row);
     }
-    rows.iter_mut().zip(each(&parts, on_top)).for_each(|(row, likely)| row.likely = likely);
+    for (row, part) in rows.iter_mut().zip(&parts) {
+        row.time = topped(part, on_top);
+        row.likely = row.time.span();
+    }
     let lefts = lefts(shop, job, &rows);
     rows.iter_mut().zip(lefts).for_each(|(row, left)| row.left = left);
     Known { parts, rows, on_top, whole }

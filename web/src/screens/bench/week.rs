@@ -26,7 +26,7 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
     let worked = Span::ZERO < sheet.own.total();
     let main = el("main", "scr day")
         .kid(super::day::which(true))
-        .kids(worked.then(|| timeline::shares(&sheet.own, false, seen)))
+        .kids(worked.then(|| timeline::shares(&sheet.own, None, seen)))
         .kid(days(&sheet, seen))
         .kids(worked.then(|| kinds(&sheet, seen)))
         .kids(along(&sheet.along, seen))
