@@ -152,9 +152,8 @@ struct Known {
 fn known_of(shop: &Shop, job: &Job, history: &History, with_factor: bool) -> Known {
     let whole = whole_piece(job, history);
     let (mut parts, mut rows): (Vec<Part>, Vec<Row>) = parts(shop, job, (history, whole.as_ref())).into_iter().unzip();
-    // Where nothing is from thinking there is nothing for the factor to put right.
-    let thinks = parts.iter().any(|part| part.from == Basis::Thought);
-    let on_top = match with_factor && thinks {
+    // The switch alone decides, never what is thought: else one more operation took the allowance off all others.
+    let on_top = match with_factor {
         true => OnTop::Factor(history.factor()),
         false => OnTop::Allowance(factor::allowance(history.rework, history.all)),
     };
@@ -190,6 +189,8 @@ impl EstimateSheet {
         let found = self.found.as_ref()?;
         let [low, likely, high] = [found.range.low, found.range.likely, found.range.safe].map(|span| span.max(Span::minutes(1)));
         let (factor, jobs, allowance) = match found.on_top {
+            // Where nothing was thought it put nothing right.
+            OnTop::Factor(_) if found.thought.is_none() => (None, None, None),
             OnTop::Factor(factor) => (Some(Exact(factor.shown())), Count::try_from(factor.jobs).ok(), None),
             OnTop::Allowance(share) => (None, None, Some(Exact(share.normalize()))),
         };

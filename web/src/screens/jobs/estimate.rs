@@ -14,7 +14,7 @@ use crate::parts::scale::{Fill, Kind, Look, Mark, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::{estimate as words, jobs};
 use fivebar_core::bench::estimate::whole::PIECES;
-use fivebar_core::bench::estimate::{Estimate, OnTop};
+use fivebar_core::bench::estimate::{Basis, Estimate, OnTop};
 use fivebar_core::quantity::{Decimal, Id, Listed, Span};
 use fivebar_core::sheet::bench::Slab;
 use fivebar_core::sheet::estimate::{EstimateSheet, Progress, Row};
@@ -105,12 +105,12 @@ fn whole_key(sheet: &EstimateSheet) -> Option<El<Msg>> {
     }
 }
 
-/// The factor can be left out, where it put anything right.
+/// The factor can be left out, where it or the allowance in its place does anything.
 fn toggle(found: &Estimate, sheet: &EstimateSheet) -> Option<El<Msg>> {
-    let thinks = sheet.rows.iter().any(|row| row.from == fivebar_core::bench::estimate::Basis::Thought);
+    let does = sheet.rows.iter().any(|row| matches!(row.from, Basis::Thought | Basis::Own | Basis::Design));
     let with = matches!(found.on_top, OnTop::Factor(_));
     let word = if with { words::WITHOUT_FACTOR } else { words::WITH_FACTOR };
-    thinks.then(|| key("key soft h48", word, "", tap(EstimateTap::Factor(!with))))
+    does.then(|| key("key soft h48", word, "", tap(EstimateTap::Factor(!with))))
 }
 
 /// What the likely minutes of an operation come from.
