@@ -126,7 +126,7 @@ fn expected(choice: &Choice, planned: Option<Span>, jobs: &[Job], kept: Kept) ->
 fn history(choice: &Choice, jobs: &[Job], kept: Kept) -> Vec<Span> {
     let end = kept.bench.runs().next_back().map(|run| run.started.at).unwrap_or_default();
     let kind = choice.kind;
-    let n_of = |job: &Job| pieces(job, (&choice.op, kind), &kept.bench.batch(On::Job(job.id), &choice.op, end));
+    let n_of = |job: &Job| pieces(job, kind, &kept.bench.batch(On::Job(job.id), &choice.op, end));
     let n = jobs.iter().find(|job| On::Job(job.id) == choice.on).map_or(1, n_of);
     let took = |job: &Job| {
         let runs = kept.bench.on(On::Job(job.id)).filter(|run: &&Run| run.work.op == choice.op && !run.is_running());

@@ -370,5 +370,8 @@ job stands \"Stands\" 1 order
 ";
     let mark = "15 h of it is to settle on Bench: a stop may have been forgotten.";
     Maker::told(&[told]).room("stands", Room::Hours).shows(&["measured 16 h", mark]);
+    Maker::told(&[told]).room("stands", Room::Back).shows(&[mark]);
+    let rate = "09:00 rate pay 20 hours 400 logged 300 costs 0\nspend 2.00 glue on stands\nplan \"saw\" make 60 min for stands\n";
+    Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&["17 h 24 to 18 h 04 at your rate", mark]);
     Maker::told(&[&format!("{told}08:01 stopped at 2026-03-02 18:00 run oiling")]).room("stands", Room::Hours).hides(&[mark]);
 }

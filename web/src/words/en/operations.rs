@@ -179,7 +179,9 @@ mod tests {
         ] {
             check(op, other, true);
         }
-        for (op, other) in [("Sand", "Sand seat"), ("Saw", "Sew"), ("Glue top", "Glue up"), ("Gas", "Gag"), ("Joints", "Joint and rip"), ("", "s")] {
+        for (op, other) in
+            [("Sand", "Sand seat"), ("Saw", "Sew"), ("Glue top", "Glue up"), ("Gas", "Gag"), ("Joints", "Joint and rip"), ("", "s")]
+        {
             check(op, other, false);
         }
     }
