@@ -23,7 +23,7 @@ pub mod wait;
 pub use batch::Batch;
 pub use day::DayTotal;
 pub use heads::Head;
-pub use kind::{Kind, Mender, Stage};
+pub use kind::{Division, Kind, Mender, Stage};
 pub use run::{Cut, Doubt, Notch, On, Run, Work};
 pub(crate) use time::add;
 pub use time::{Shares, Source, Time};

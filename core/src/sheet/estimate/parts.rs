@@ -65,7 +65,7 @@ pub fn parts(shop: &Shop, job: &Job, (history, whole): (&History, Option<&Whole>
     }
     let of = |planned: &Operation| {
         let batch = shop.bench.batch(On::Job(job.id), &planned.op, shop.now);
-        let n = pieces(job, (&planned.op, planned.kind), &batch);
+        let n = pieces(job, planned.kind, &batch);
         let part =
             known(job, history, (planned, n)).unwrap_or_else(|| guessed(job, whole.filter(|whole| whole.is_of_kind()), (planned, n)));
         (part, Row { thought: planned.span, ..row(Some(planned.op.clone()), (planned.kind, n), &part) })

@@ -39,6 +39,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .key("now")
         .kids(late(app, sheet))
         .kids(stayed(app, sheet, seen))
+        .kids(more_than_said(sheet, seen))
         .kids(asked)
         .kids(hint)
         .kids(rack)
@@ -74,6 +75,16 @@ fn stayed(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let stay = key("key h56", words::STILL_HERE, "", say(Tap::HelpersStay));
     let gone = key("key h56", words::GONE, "", say(Tap::HelpersGone));
     Some(el("div", "card stayed").key("stayed").kid(el("p", "w7").text(asked)).kid(el("div", "g2").kid(stay).kid(gone)))
+}
+
+/// More were done than were said: of how many are there?
+fn more_than_said(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let running = sheet.running.as_ref().filter(|slab| !slab.run.work.rework)?;
+    let (n, of) = (running.batch.n, running.batch.of?);
+    let more = n.checked_sub(of).filter(|more| 0 < *more)?;
+    let said = words::beyond(more, &seen.speech.count(more), &seen.speech.count(of));
+    let key = key("key h56", words::so_many(&seen.speech.count(n)), "", say(Tap::BatchOf(n)));
+    Some(el("div", "card stayed").key("beyond").kid(el("p", "w7").attr("role", "status").text(said)).kid(key))
 }
 
 /// How far the job that runs has come of its estimate.

@@ -106,6 +106,17 @@ pub fn today(span: &str) -> String {
     format!("today {span}")
 }
 
+/// "One more than 5: are there more, or was it a slip?"
+pub fn beyond(n: u32, more: &str, of: &str) -> String {
+    let more = if n == 1 { "One".to_owned() } else { more.to_owned() };
+    format!("{more} more than {of}: are there more, or was it a slip?")
+}
+
+/// "There are 6".
+pub fn so_many(n: &str) -> String {
+    format!("There are {n}")
+}
+
 /// "8 h 12 on the job".
 pub fn on_the_job(span: &str) -> String {
     format!("{span} on the job")

@@ -209,13 +209,10 @@ pub const SPENDING: [&str; 15] = [
     "glue", "discs", "finish", "bolts", "edges", "power", "boards", "packing", "tags", "stall", "helper", "felt", "pads", "glass", "other",
 ];
 
-/// Operations as they are called at a bench, for the chips of a plan.
-pub const MILLING: &str = "milling";
-pub const GLUE_UPS: &str = "glue-ups";
-pub const FRAMES: &str = "frames";
-pub const SANDING: &str = "sanding";
-pub const MESSAGES: &str = "messages";
-pub const DELIVERING: &str = "delivery";
+/// "Call it Sand, the name that is there".
+pub fn same_as(op: &str) -> String {
+    format!("Call it {op}, the name that is there")
+}
 
 /// "25 of 47".
 pub fn of(n: &str, there: &str) -> String {

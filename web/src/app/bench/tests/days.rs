@@ -167,6 +167,7 @@ fn a_day_of_one_job_names_it() {
     let shown = told.at(70, [day(DayTap::Show(today))]);
     holds(&shown, &["measured, stands", "measured, No job"]);
     lacks(&shown, &["all for"]);
+    holds(&told.at(70, [day(DayTap::Weekly(true))]), &["Make 1 h, No job 8 min"]);
 }
 
 /// Tidied for the first time, found running the next morning: nothing is usual of it.

@@ -151,11 +151,11 @@ fn the_whole_name_of_an_operation_joins_it() {
     }
 }
 
-/// The slab of a batch whose third piece is slow; stopped, all the time is shared by the pieces.
+/// The slab of a batch whose third piece is slow; stopped, all the time is shared by the pieces once it is known to have been work.
 #[test]
 fn a_slow_piece_shows_on_the_slab_and_in_carry_on() {
     let mut told = Told::stands();
-    told.start(0, "Sand");
+    let run = told.start(0, "Sand");
     told.at(1, [tap(Tap::AskBatch)].into_iter().chain(presses("5")).chain([tap(Tap::PadDone)]));
     told.at(45, [tap(Tap::Done)]);
     let shown = told.at(90, [tap(Tap::Done)]);
@@ -163,7 +163,9 @@ fn a_slow_piece_shows_on_the_slab_and_in_carry_on() {
     lacks(&shown, &["this one"]);
     holds(&told.at(250, []), &["45 min each", "this one 2 h 40 so far", "About 1 h 30 left"]);
     told.at(295, [tap(Tap::Stop)]);
-    holds(&told.at(295 + 1440, []), &["Carry on: sand", "last 2 h 28 each"]);
+    // Was the stop forgotten? Until that is answered the time after the last piece is no pace.
+    holds(&told.at(295 + 1440, []), &["Carry on: sand", "last 45 min each"]);
+    holds(&told.at(295 + 1440, [tap(Tap::Right(run))]), &["Carry on: sand", "last 2 h 28 each"]);
     // At the last piece nothing is known to be left: the slow one stands in that place.
     told.start(1800, "Sand");
     told.at(1800, [tap(Tap::Done), tap(Tap::Done)]);
