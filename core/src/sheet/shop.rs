@@ -23,7 +23,7 @@ pub struct Shop<'a> {
     pub workshop: Rc<Workshop>,
     pub now: Moment,
     // Folded when somebody asks.
-    waits: OnceCell<Waits>,
+    waits: OnceCell<Rc<Waits>>,
 }
 
 impl<'a> Shop<'a> {
@@ -36,6 +36,11 @@ impl<'a> Shop<'a> {
         Shop { book, bench, workshop, now, waits: OnceCell::new() }
     }
 
+    /// The same where the waits were folded too.
+    pub fn waiting(self, waits: Rc<Waits>) -> Shop<'a> {
+        Shop { waits: OnceCell::from(waits), ..self }
+    }
+
     /// The job of an id.
     ///
     /// # Errors
@@ -46,7 +51,7 @@ impl<'a> Shop<'a> {
 
     /// Every wait there is.
     pub fn waits(&self) -> &Waits {
-        self.waits.get_or_init(|| fold::waits(self.book))
+        self.waits.get_or_init(|| Rc::new(fold::waits(self.book)))
     }
 
     /// The time of a job, to this moment.
