@@ -1,5 +1,6 @@
 mod before;
 mod later;
+mod refused;
 mod told;
 mod ways;
 

@@ -15,7 +15,7 @@ use crate::words::en::{common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
-use fivebar_core::sheet::make::{Field, Given, What};
+use fivebar_core::sheet::make::{Field, Given, Top, What};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let Some(given) = &app.plan.given else { return super::choose(sheet, app, seen) };
@@ -25,12 +25,24 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let paper = el("p", "print-only").text(seen.speech.day(seen.now));
     let first = el("div", "col")
         .kid(paper)
-        .kids(under_way(given, app, seen))
+        .kids(if found.is_some_and(|found| 0 < found.sheet.made) { early(app) } else { under_way(given, app, seen) })
         .kids(found.map(|found| plan(given, found, (app, &since), seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
-    let second = second.kid(el("div", "no-print").kid(super::to_job()));
+    let second = second.kids(since.taken.then(|| ways_on(given))).kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
-    Screen::new("jobs/plan-answer", head(top), main).foot(foot(given, sheet, (app, &since), seen)).says_it()
+    let screen = Screen::new("jobs/plan-answer", head(top), main).says_it();
+    Screen { foot: foot(given, sheet, (app, &since), seen), ..screen }
+}
+
+/// Of a plan that is used: the list at the saw has the page, what is seldom wanted stands at its end.
+fn ways_on(given: &Given) -> El<Msg> {
+    let again = key("key soft h56", words::PLAN_AGAIN, words::IS_USED, say(Tap::Go));
+    el("div", "g2 no-print").kid(change(given, "key soft h56")).kid(again)
+}
+
+fn change(given: &Given, class: &'static str) -> El<Msg> {
+    let rows = given.ask.what.shape() == Shape::Rows;
+    key(class, if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change))
 }
 
 /// What was asked, whether it is the best, and the joints.
@@ -51,6 +63,8 @@ fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen
         None => top,
     };
     match &given.ask.what {
+        // On a narrow page it stands under the picture: the head leaves the title its room.
+        What::Top(_) if seen.page.is_narrow() => top,
         What::Top(asked) => top.fact(Fact::Plain(words::joints_apart(&seen.speech.length(asked.apart, units)))),
         _ => top,
     }
@@ -63,11 +77,15 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         Stands::Still => vec![],
         Stands::UnderWay { .. } => {
             let said = told::progress(&app.plan, given, seen).unwrap_or_else(|| format!("{} …", words::PLANNING));
-            // Paper stays as it is: it says that it was early.
-            let early = app.plan.found.is_some().then(|| el("p", "print-only").text(told_words::PRINTED_EARLY));
-            std::iter::once(el("p", "t17 no-print").attr("role", "status").text(said)).chain(early).collect()
+            std::iter::once(el("p", "t17 no-print").attr("role", "status").text(said)).chain(early(app)).collect()
         }
     }
+}
+
+/// Paper stays as it is: it says that it was early.
+fn early(app: &App) -> Vec<El<Msg>> {
+    let is_early = app.plan.found.is_some() && matches!(app.plan.stands, Stands::UnderWay { .. });
+    if is_early { vec![el("p", "print-only").text(told_words::PRINTED_EARLY)] } else { vec![] }
 }
 
 fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -75,12 +93,15 @@ fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
-    shown.extend(if since.taken { vec![] } else { over::choices(given, sheet, seen) });
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
+    let apart = match &given.ask.what {
+        What::Top(top) if seen.page.is_narrow() => Some(joints(top, given, seen)),
+        _ => None,
+    };
     let more =
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
-    let more = more.into_iter().chain([told::short(given, sheet, seen)]);
-    shown.extend(more.flatten().map(|line| worded("p", "", line)));
+    let more = more.into_iter().chain([told::short(given, sheet, seen), apart]);
+    let more = more.flatten().map(|line| worded("p", "", line)).chain(if since.taken { vec![] } else { over::choices(given, sheet, seen) });
     // What else it could have been is of no use once the wood is cut.
     let nearly = if since.taken {
         vec![]
@@ -93,19 +114,26 @@ fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     let nearly = nearly.into_iter().chain(ways::others(given, since.taken, (app, seen)));
     if sheet.made == 0 {
-        return shown.into_iter().chain(nearly).collect();
+        return shown.into_iter().chain(more).chain(nearly).collect();
     }
     shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
     let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
     let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
     shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
     shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
-    shown.into_iter().chain(nearly).collect()
+    shown.into_iter().chain(more).chain(nearly).collect()
 }
 
-/// Where the tapped piece comes from.
+fn joints(top: &Top, given: &Given, seen: Seen<'_>) -> String {
+    format!("{}.", fivebar_core::quantity::begin_large(&words::joints_apart(&seen.speech.length(top.apart, given.units))))
+}
+
+/// Where the tapped piece comes from; or how the looking goes.
 fn tapped(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> String {
-    let Some(piece) = app.plan.piece.and_then(|nth| found.sheet.picture.pieces.get(nth)) else { return words::TAP_A_PIECE.into() };
+    let Some(piece) = app.plan.piece.and_then(|nth| found.sheet.picture.pieces.get(nth)) else {
+        // One line for both: nothing moves when the looking ends.
+        return told::progress(&app.plan, given, seen).unwrap_or_else(|| words::TAP_A_PIECE.into());
+    };
     let mine = |line: &&fivebar_core::sheet::plan::CutLine| match piece.mark {
         fivebar_core::sheet::plan::Mark::Number(n) => line.numbers.contains(&n),
         fivebar_core::sheet::plan::Mark::Letter => line.source == piece.source && line.numbers.is_empty(),
@@ -150,10 +178,9 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
 }
 
 /// The ways on: stop, change, plan again, use.
-fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen<'_>) -> El<Msg> {
+fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen<'_>) -> Option<El<Msg>> {
     let foot = el("footer", "foot brief").kids(refused(app).map(|why| no(why, seen)));
-    let rows = given.ask.what.shape() == Shape::Rows;
-    let change = || key("key", if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change));
+    let change = || change(given, "key");
     let under_way = matches!(app.plan.stands, Stands::UnderWay { .. });
     let Some(found) = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made) else {
         let other = if under_way {
@@ -161,15 +188,15 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
         } else {
             key("key", words::PLAN_AGAIN, "", say(Tap::Go))
         };
-        return foot.kid(el("div", "g2").kid(change()).kid(other));
+        return Some(foot.kid(el("div", "g2").kid(change()).kid(other)));
     };
     if since.taken {
-        let again = key("key", words::PLAN_AGAIN, words::IS_USED, say(Tap::Go));
-        return foot.kids(undo::bar(app, seen)).kid(el("div", "g2").kid(change()).kid(again));
+        let bar = undo::bar(app, seen);
+        return (bar.is_some() || refused(app).is_some()).then(|| foot.kids(bar));
     }
     if !not_bought(given, &found.sheet).is_empty() {
         let again = key("key", words::PLAN_AGAIN, "", say(Tap::Go));
-        return foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again));
+        return Some(foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again)));
     }
     let possible = since.changed.is_empty();
     let question = since::question(since, app, seen).filter(|_| possible);
@@ -181,7 +208,7 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
         true => Some(use_key(given, found, sheet, (under_way, since, seen))),
         false => Some(key("key solid", words::PLAN_AGAIN, "", say(Tap::Go))),
     };
-    foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kids(last))
+    Some(foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kids(last)))
 }
 
 /// "Use these 24", and what that takes from the rack.
