@@ -8,8 +8,11 @@ const SIDES: &str = "pile strips oak-european 1.0625 x 2.4375 x 39.75 in\ncount 
 
 /// Piles and a job, in the units asked.
 fn story(inches: bool) -> String {
-    let (units, piles) =
-        if inches { ("inch", SIDES.to_owned()) } else { ("metric", "pile strips oak-european 27 x 62 x 1010 mm\ncount 40 strips\n".to_owned()) };
+    let (units, piles) = if inches {
+        ("inch", SIDES.to_owned())
+    } else {
+        ("metric", "pile strips oak-european 27 x 62 x 1010 mm\ncount 40 strips\n".to_owned())
+    };
     format!("2026-03-02 09:00 -05:00 workshop USD {units}\nleave for yard\n{piles}job bench \"Shoe bench\" 2 spec\n")
 }
 
@@ -69,7 +72,9 @@ fn walked(phone: Phone, text: u32, inches: bool) {
 
 #[test]
 fn pad_figure_and_key_are_seen_together() {
-    for (phone, text) in [(Phone::COMMON.quick(), 100), (Phone::SMALL.quick(), 100), (Phone::COMMON.quick(), 200), (Phone::SMALL.quick(), 200)] {
+    for (phone, text) in
+        [(Phone::COMMON.quick(), 100), (Phone::SMALL.quick(), 100), (Phone::COMMON.quick(), 200), (Phone::SMALL.quick(), 200)]
+    {
         [false, true].into_iter().for_each(|inches| walked(phone, text, inches));
     }
 }

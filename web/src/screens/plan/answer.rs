@@ -88,40 +88,46 @@ fn early(app: &App) -> Vec<El<Msg>> {
     if is_early { vec![el("p", "print-only").text(told_words::PRINTED_EARLY)] } else { vec![] }
 }
 
+/// What it makes, and the picture.
 fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
+    if 0 < sheet.made {
+        shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
+        let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
+        let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
+        shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
+        shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
+    }
+    // Once the wood is cut the list at the saw comes first.
+    shown.extend(if since.taken { vec![] } else { details(given, found, (app, since), seen) });
+    shown
+}
+
+/// Of what, how wide and how thick; what is proven, and what else it could be.
+fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
+    let sheet = &found.sheet;
     let apart = match &given.ask.what {
         What::Top(top) if seen.page.is_narrow() => Some(joints(top, given, seen)),
         _ => None,
     };
     let more =
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
-    let more = more.into_iter().chain([told::short(given, sheet, seen), apart]);
-    let more = more.flatten().map(|line| worded("p", "", line)).chain(if since.taken { vec![] } else { over::choices(given, sheet, seen) });
+    let more = more.into_iter().chain([told::short(given, sheet, seen), apart]).flatten().map(|line| worded("p", "", line));
     // What else it could have been is of no use once the wood is cut.
-    let nearly = if since.taken {
-        vec![]
+    let (over, nearly) = if since.taken {
+        (vec![], vec![])
     } else {
-        nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
+        let nearly = nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect();
+        (over::choices(given, sheet, seen), nearly)
     };
     let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen)].into_iter().flatten();
-    let nearly = proven.chain(nearly);
-    let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
+    let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    let nearly = nearly.into_iter().chain(ways::others(given, since.taken, (app, seen)));
-    if sheet.made == 0 {
-        return shown.into_iter().chain(more).chain(nearly).collect();
-    }
-    shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
-    let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
-    let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
-    shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
-    shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
-    shown.into_iter().chain(more).chain(nearly).collect()
+    more.chain(over).chain(nearly).chain(ways::others(given, since.taken, (app, seen))).collect()
 }
 
 fn joints(top: &Top, given: &Given, seen: Seen<'_>) -> String {
@@ -159,6 +165,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     }
     let mut shown = saw::list(given, sheet, app, seen);
     shown.extend(sizes::finish(given, sheet, seen));
+    shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
     let lines =
         [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
