@@ -90,13 +90,13 @@ pub fn under_thumb(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>)
 }
 
 /// The pad in the foot, over the key that takes the figures: neither is ever out of sight of the other. On a low page the figure
-/// under the thumb stands over the pad once more.
-pub fn docked(form: &Form, slots: &[Slot], (key, seen): (El<Msg>, Seen<'_>), press: impl Fn(Press) -> Msg + Copy) -> El<Msg> {
-    let here = slots.get(form.at).map(|slot| {
-        let wrong = form.here().is_some_and(|typed| typed.wrong.is_some());
-        let entry = el("div", if wrong { "here wrong" } else { "here" }).attr("aria-hidden", "true");
-        entry.kid(worded("span", "s", labelled(slot))).kid(worded("span", "fg", written(form, form.at)))
+/// under the thumb stands over the pad once more; where it was not taken, the reason.
+pub fn docked(form: &Form, slots: &[Slot], (key, units, seen): (El<Msg>, Units, Seen<'_>), press: impl Fn(Press) -> Msg + Copy) -> El<Msg> {
+    let here = slots.get(form.at).map(|slot| match why_words(form, slots, (units, seen)) {
+        Some(why) => el("div", "here wrong").kid(worded("span", "why", why)),
+        None => el("div", "here").kid(worded("span", "s", labelled(slot))).kid(worded("span", "fg", written(form, form.at))),
     });
+    let here = here.map(|here| here.attr("aria-hidden", "true"));
     el("footer", "foot typing").kids(here).kids(pad(form, slots, seen, press)).kid(key)
 }
 
@@ -127,11 +127,14 @@ pub fn slot_key(form: &Form, nth: usize, slot: &Slot, tap: Msg) -> El<Msg> {
 }
 
 /// Why the figure under the thumb was not taken, with its name.
-pub fn why(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>)) -> Option<El<Msg>> {
+pub fn why(form: &Form, slots: &[Slot], of: (Units, Seen<'_>)) -> Option<El<Msg>> {
+    why_words(form, slots, of).map(|said| worded("p", "why", said).attr("role", "alert"))
+}
+
+fn why_words(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>)) -> Option<String> {
     let why = form.here()?.wrong.as_ref()?;
     let said = slots.get(form.at).map(|slot| refusal::misread_of(&slot.label, why, seen.speech, units));
-    let said = said.unwrap_or_else(|| refusal::misread(why, seen.speech, units));
-    Some(worded("p", "why", said).attr("role", "alert"))
+    Some(said.unwrap_or_else(|| refusal::misread(why, seen.speech, units)))
 }
 
 /// "That is 27 in thick. Millimetres?" with a key for each answer, where the figure under the thumb is asked about.

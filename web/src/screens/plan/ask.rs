@@ -43,7 +43,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(since::in_use(sheet.job, app, seen))
         .kid(key("key soft h56 wide", words::OTHER_SHAPE, "", say(Tap::Choose)));
     let plan = key("key solid t22", words::PLAN, "", say(Tap::Go));
-    let foot = docked(&draft.form, &slots, (plan, seen), |press| say(Tap::Press(press)));
+    let foot = docked(&draft.form, &slots, (plan, units, seen), |press| say(Tap::Press(press)));
     let top = Head::new(sheet.name.clone(), words::shape(shape).0);
     Screen::new("jobs/plan-ask", head(top), main).foot(foot).says_it()
 }
