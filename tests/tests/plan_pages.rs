@@ -70,6 +70,23 @@ fn every_form(maker: &mut Maker<'_>, held: Held) {
     check(maker, held, "buy");
 }
 
+/// Without its name, with none of it, and its last side.
+fn a_part(maker: &mut Maker<'_>, held: Held) {
+    maker.touch(".foot .key.solid");
+    maker.reads("What it is called: nothing is typed yet.");
+    check(maker, held, "part-nameless");
+    maker.types("part-name", "rail");
+    maker.touch(".slots > :nth-child(1)");
+    maker.pad("0");
+    maker.touch(".foot .key.solid");
+    maker.reads("How many: 0 is too few");
+    check(maker, held, "part-none");
+    maker.pad("2");
+    maker.touch(".slots > :nth-child(4)");
+    maker.pad("9");
+    check(maker, held, "part");
+}
+
 fn walked(held: Held) {
     let profile = tempfile::tempdir().expect("a folder");
     let mut browser = Browser::start(profile.path());
@@ -83,7 +100,9 @@ fn walked(held: Held) {
     app::read(&mut browser, &page);
     let mut maker = Maker { browser: &mut browser, page, touches: 0 };
     maker.touch(".places > :nth-child(4)");
-    maker.taps(&["Shoe bench", "Wood and plan", "What can I make?"]);
+    maker.taps(&["Shoe bench", "Wood and plan", "Add a part"]);
+    a_part(&mut maker, held);
+    maker.taps(&["Not now", "What can I make?"]);
     every_form(&mut maker, held);
     assert_eq!(browser.errors(), [""; 0]);
 }

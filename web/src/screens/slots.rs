@@ -89,15 +89,20 @@ pub fn under_thumb(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>)
     why(form, slots, (units, seen)).into_iter().chain(pad(form, slots, seen, press)).listed()
 }
 
-/// The pad in the foot, over the key that takes the figures: neither is ever out of sight of the other. On a low page the figure
-/// under the thumb stands over the pad once more; where it was not taken, the reason.
-pub fn docked(form: &Form, slots: &[Slot], (key, units, seen): (El<Msg>, Units, Seen<'_>), press: impl Fn(Press) -> Msg + Copy) -> El<Msg> {
-    let here = slots.get(form.at).map(|slot| match why_words(form, slots, (units, seen)) {
+/// The pad in the foot, over the keys that take the figures: neither is ever out of sight of the other. On a low page the figure
+/// under the thumb stands over the pad once more; where something was not taken, why.
+pub fn docked(
+    form: &Form,
+    slots: &[Slot],
+    (keys, why, seen): (El<Msg>, Option<String>, Seen<'_>),
+    press: impl Fn(Press) -> Msg + Copy,
+) -> El<Msg> {
+    let here = slots.get(form.at).map(|slot| match why {
         Some(why) => el("div", "here wrong").kid(worded("span", "why", why)),
         None => el("div", "here").kid(worded("span", "s", labelled(slot))).kid(worded("span", "fg", written(form, form.at))),
     });
     let here = here.map(|here| here.attr("aria-hidden", "true"));
-    el("footer", "foot typing").kids(here).kids(pad(form, slots, seen, press)).kid(key)
+    el("footer", "foot typing").kids(here).kids(pad(form, slots, seen, press)).kid(keys)
 }
 
 fn labelled(slot: &Slot) -> String {
@@ -131,7 +136,8 @@ pub fn why(form: &Form, slots: &[Slot], of: (Units, Seen<'_>)) -> Option<El<Msg>
     why_words(form, slots, of).map(|said| worded("p", "why", said).attr("role", "alert"))
 }
 
-fn why_words(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>)) -> Option<String> {
+/// The same in words.
+pub fn why_words(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>)) -> Option<String> {
     let why = form.here()?.wrong.as_ref()?;
     let said = slots.get(form.at).map(|slot| refusal::misread_of(&slot.label, why, seen.speech, units));
     Some(said.unwrap_or_else(|| refusal::misread(why, seen.speech, units)))

@@ -6,7 +6,7 @@ mod old_jobs;
 pub mod room;
 mod sale;
 
-use super::super::slots::doubted;
+use super::super::slots::{docked, doubted, why_words};
 use super::super::{Screen, Seen};
 use super::entry::{Slot, told};
 use super::say;
@@ -17,7 +17,7 @@ use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, refusal};
+use crate::words::en::{common, job as words, refusal};
 use fivebar_core::quantity::Units;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -59,9 +59,10 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
     let units: Units = draft.picks.units;
     let top = Head::new(sheet.filter(|_| draft.what != What::New).map_or("", |sheet| sheet.name.as_str()), asked.title);
     let (figures, pad) = told(&draft.form, &asked.slots, units, seen);
+    let docks = matches!(draft.what, What::Part(_)) && asked.instead.is_none();
     let pad = match asked.instead {
         Some(instead) => instead,
-        None if asked.slots.is_empty() => vec![],
+        None if docks || asked.slots.is_empty() => vec![],
         None => pad,
     };
     let keys = if asked.other.is_some() { "g3" } else { "um" };
@@ -78,7 +79,14 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
         "",
         say(Tap::Close),
     ));
-    Screen::new(asked.place, head(top), main).foot(el("footer", "foot").kid(keys))
+    let foot = if docks {
+        let why =
+            draft.nameless.then(|| refusal::unnamed(words::PART_NAME)).or_else(|| why_words(&draft.form, &asked.slots, (units, seen)));
+        docked(&draft.form, &asked.slots, (keys, why, seen), |press| say(Tap::Press(press)))
+    } else {
+        el("footer", "foot").kid(keys)
+    };
+    Screen::new(asked.place, head(top), main).foot(foot)
 }
 
 /// A key that shows an answer, and opens the choice of it.

@@ -1,6 +1,6 @@
 //! The few figures of a shape, on the pad.
 
-use super::super::slots::{Slot, docked, figures_told, no};
+use super::super::slots::{Slot, docked, figures_told, no, why_words};
 use super::super::{Screen, Seen};
 use super::{Boards, over, say, since, sketch, ways};
 use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
@@ -43,7 +43,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(since::in_use(sheet.job, app, seen))
         .kid(key("key soft h56 wide", words::OTHER_SHAPE, "", say(Tap::Choose)));
     let plan = key("key solid t22", words::PLAN, "", say(Tap::Go));
-    let foot = docked(&draft.form, &slots, (plan, units, seen), |press| say(Tap::Press(press)));
+    let foot = docked(&draft.form, &slots, (plan, why_words(&draft.form, &slots, (units, seen)), seen), |press| say(Tap::Press(press)));
     let top = Head::new(sheet.name.clone(), words::shape(shape).0);
     Screen::new("jobs/plan-ask", head(top), main).foot(foot).says_it()
 }

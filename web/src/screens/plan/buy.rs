@@ -1,6 +1,6 @@
 //! Boards to buy for a plan: the form, and those that were added.
 
-use super::super::slots::{Slot, docked, figures_told};
+use super::super::slots::{Slot, docked, figures_told, why_words};
 use super::super::{Screen, Seen};
 use super::say;
 use crate::app::plan::{FIGURES, Tap, woods};
@@ -31,7 +31,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         say(Tap::Piles),
     ));
     let add = key("key solid t22", words::ADD_THEM, "", say(Tap::AddBoards));
-    let foot = docked(&buying.form, &slots, (add, units, seen), |press| say(Tap::Press(press)));
+    let foot = docked(&buying.form, &slots, (add, why_words(&buying.form, &slots, (units, seen)), seen), |press| say(Tap::Press(press)));
     let top = Head::new(sheet.name.clone(), words::BOARDS_TO_BUY);
     Screen::new("jobs/plan-buy", head(top), main).foot(foot).says_it()
 }
