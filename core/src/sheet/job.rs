@@ -3,6 +3,7 @@
 use super::account::{Account, of as reckon};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
+use super::make::keep::{Lacking, lacking};
 use super::shop::Shop;
 use crate::bench::On;
 use crate::ledger::fold::{self, Described, Job, Operation, Part, Quote, Selling};
@@ -42,8 +43,10 @@ pub struct JobSheet {
     pub lesson: Option<String>,
     /// The moistures in per cent that its pieces will live between, where that was said of it.
     pub room: Option<(Decimal, Decimal)>,
-    /// Its wood was cut by a plan.
+    /// Its wood is cut by a plan, all of it or some.
     pub planned: bool,
+    /// What was put back of the wood of its plans, or is missing of it.
+    pub lacking: Option<Lacking>,
     /// Who worked along, and for what pay.
     pub helped: Vec<Helped>,
     /// All of it, for whoever asks further.
@@ -167,7 +170,8 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         selling: job.selling,
         typical: job.typical,
         lesson: job.lesson,
-        planned: job.plans.iter().any(|plan| plan.used && fold::has_wood(shop.book, &plan.plan)),
+        planned: !fold::in_use(shop.book, &job.plans).is_empty(),
+        lacking: lacking(shop, id, &job.plans),
         room: job.room,
         account,
     })

@@ -165,7 +165,7 @@ fn a_first_job_needs_a_name_and_little_else() {
     let sheet = maker.sheet();
     assert_eq!((sheet.sale.of, sheet.account.currency, sheet.account.units), (3, Currency::EUR, Units::Metric));
     maker.say(Msg::Common(Common::TakeBack));
-    maker.shows(&["Yours: none yet", "Put it back"]);
+    maker.shows(&["Yours: none yet", "Do it again"]);
     maker.say(Msg::Common(Common::PutBack));
     maker.shows(&["Wall shelf, 3"]).tap(Tap::List).shows(&["In hand", "Wall shelf, 3", "Next: take wood", "New job"]);
 }
@@ -305,7 +305,7 @@ fn spending_is_a_sum_so_many_a_share_or_a_drive() {
             shown,
         ]);
         let entry = maker.sheet().account.costs.lines[0].entry;
-        maker.tap(Tap::Strike(entry)).shows(&["Nothing is written down yet.", "Put it back"]);
+        maker.tap(Tap::Strike(entry)).shows(&["Nothing is written down yet.", "Do it again"]);
         maker.say(Msg::Common(Common::PutBack));
         maker.shows(&["In all", shown]);
     }

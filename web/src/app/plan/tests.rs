@@ -1,3 +1,4 @@
+mod agree;
 mod before;
 mod later;
 mod refused;

@@ -291,7 +291,7 @@ fn a_cost_of_no_job_is_written_down_and_struck() {
     assert!(shown.contains("$64.50") && shown.contains("planer knives"), "{shown}");
     let line = app.own.book.entries().next().unwrap().0.id;
     let shown = after(&mut app, [tap(Tap::Line(line)), tap(Tap::Strike(line))]);
-    assert!(shown.contains("Nothing this year yet.") && shown.contains("Put it back"), "{shown}");
+    assert!(shown.contains("Nothing this year yet.") && shown.contains("Do it again"), "{shown}");
     assert!(after(&mut app, [Msg::Common(Common::PutBack)]).contains("$64.50"));
 }
 

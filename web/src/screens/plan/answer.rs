@@ -4,14 +4,15 @@ use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
 use super::{nearly, over, picture, saw, say, side, since, sizes, told, ways};
-use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
+use crate::app::plan::{Found, Since, Stands, Tap, last_tick, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
+use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words, told as told_words, yard};
+use crate::words::en::{changed, common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
@@ -26,17 +27,18 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let first = el("div", "col")
         .kid(paper)
         .kids(if found.is_some_and(|found| 0 < found.sheet.made) { early(app) } else { under_way(given, app, seen) })
-        .kids(found.map(|found| plan(given, found, (app, &since), seen)).unwrap_or_default());
+        .kids(found.map(|found| plan(sheet, (given, found), (app, &since), seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
-    let second = second.kids(since.taken.then(|| ways_on(given))).kid(el("div", "no-print").kid(super::to_job()));
+    let second = second.kids(since.taken.then(|| ways_on(given, sheet))).kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
     let screen = Screen::new("jobs/plan-answer", head(top), main).says_it();
     Screen { foot: foot(given, sheet, (app, &since), seen), ..screen }
 }
 
 /// Of a plan that is used: the list at the saw has the page, what is seldom wanted stands at its end.
-fn ways_on(given: &Given) -> El<Msg> {
-    let again = key("key soft h56", words::PLAN_AGAIN, words::IS_USED, say(Tap::Go));
+fn ways_on(given: &Given, job: &JobSheet) -> El<Msg> {
+    let has_all = if job.lacking.is_none() { words::IS_USED } else { "" };
+    let again = key("key soft h56", words::PLAN_AGAIN, has_all, say(Tap::Go));
     el("div", "g2 no-print").kid(change(given, "key soft h56")).kid(again)
 }
 
@@ -89,9 +91,10 @@ fn early(app: &App) -> Vec<El<Msg>> {
 }
 
 /// What it makes, and the picture.
-fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
+fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
+    shown.extend(since::lacking(job, seen));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
@@ -189,17 +192,18 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     let foot = el("footer", "foot brief").kids(refused(app).map(|why| no(why, seen)));
     let change = || change(given, "key");
     let under_way = matches!(app.plan.stands, Stands::UnderWay { .. });
+    // Each key keeps its place and its size while it looks and after.
+    let middle = || match under_way {
+        true => key("key", words::STOP_HERE, "", say(Tap::Stop)),
+        false => key("key", words::PLAN_AGAIN, "", say(Tap::Go)),
+    };
     let Some(found) = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made) else {
-        let other = if under_way {
-            key("key solid", words::STOP_HERE, "", say(Tap::Stop))
-        } else {
-            key("key", words::PLAN_AGAIN, "", say(Tap::Go))
-        };
-        return Some(foot.kid(el("div", "g2").kid(change()).kid(other)));
+        let use_it = under_way.then(|| key("key wide", words::USE_IT, "", say(Tap::Use)).flag("disabled", true));
+        return Some(foot.kid(el("div", "g2").kid(change()).kid(middle())).kids(use_it));
     };
     if since.taken {
-        let bar = undo::bar(app, seen);
-        return (bar.is_some() || refused(app).is_some()).then(|| foot.kids(bar));
+        let back = ticked_back(given, found, app, seen).or_else(|| undo::bar(app, seen));
+        return (back.is_some() || refused(app).is_some()).then(|| foot.kids(back));
     }
     if !not_bought(given, &found.sheet).is_empty() {
         let again = key("key", words::PLAN_AGAIN, "", say(Tap::Go));
@@ -207,30 +211,34 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     }
     let possible = since.changed.is_empty();
     let question = since::question(since, app, seen).filter(|_| possible);
-    let keys = el("div", if under_way { "g3" } else { "g2" }).kid(change());
-    let keys = keys.kids(under_way.then(|| key("key", words::STOP_HERE, "", say(Tap::Stop))));
     let asked = question.is_some();
-    let last = match possible {
-        _ if asked => None,
-        true => Some(use_key(given, found, sheet, (under_way, since, seen))),
-        false => Some(key("key solid", words::PLAN_AGAIN, "", say(Tap::Go))),
-    };
-    Some(foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kids(last)))
+    let again = || key("key solid", words::PLAN_AGAIN, "", say(Tap::Go));
+    let keys = el("div", "g2").kid(change()).kid(if possible || under_way { middle() } else { again() });
+    let last = (possible && !asked).then(|| use_key(given, found, sheet, (since, seen)));
+    Some(foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last))
+}
+
+/// The last tick alone goes back, as long as nothing was written after it.
+fn ticked_back(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let tick = last_tick(app)?;
+    let line = saw::Line::of(found.sheet.lines.get(tick.line)?, given, seen).text;
+    let what = changed::tick_of(&line, app.plan.ticked.contains(&tick.line) != tick.back);
+    let (words, under) = if tick.back { (common::PUT_BACK, common::taken_back(&what)) } else { (common::TAKE_BACK, what) };
+    Some(alone(Undo { words: words.into(), under }, say(Tap::TickBack)))
 }
 
 /// "Use these 24", and what that takes from the rack.
-fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, since, seen): (bool, &Since, Seen<'_>)) -> El<Msg> {
+fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Since, Seen<'_>)) -> El<Msg> {
     let of = |in_job: bool| {
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
     };
     let strips = found.sheet.used.iter().fold(0_i64, |sum, used| sum.saturating_add(used.used));
     let under = match (sheet.ended.is_some(), of(false)) {
-        _ if under_way => String::new(),
         (true, _) => words::JOB_ENDED.to_owned(),
         (false, 0) => since::takes(words::IN_JOB_ALREADY.to_owned(), since, seen),
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
-    let class = if sheet.ended.is_some() { "key" } else { "key solid" };
+    let class = if sheet.ended.is_some() { "key wide" } else { "key solid wide" };
     key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
 }

@@ -364,6 +364,8 @@ pub fn moves(width: &str, moves: &str) -> String {
 
 pub const NEEDS_ROOM: &str = "A wide glued top needs room to move: fasten it so that it can.";
 
+pub const USE_IT: &str = "Use these";
+
 /// "Use these 24".
 pub fn use_these(n: &str) -> String {
     format!("Use these {n}")

@@ -66,7 +66,10 @@ pub fn glue_up(n: Option<&str>, part: &str, strips: &[String]) -> String {
 
 /// "Slat is glued up: A is 1 mm too narrow for 2 over in width. With 1 over one strip does."; it is glued for what is over alone.
 pub fn too_narrow_for_over(part: &str, pile: &str, [by, over, with]: [&str; 3], boards: Option<[&str; 2]>) -> String {
-    let does = boards.map_or_else(|| "one strip does".to_owned(), |[n, of]| format!("{n} boards do instead of {of}"));
+    let does = boards.map_or_else(
+        || "one strip does".to_owned(),
+        |[n, of]| format!("{n} {} instead of {of}", if n == "1" { "board does" } else { "boards do" }),
+    );
     format!("{} is glued up: {pile} is {by} too narrow for {over} over in width. With {with} over {does}.", begin_large(part))
 }
 

@@ -79,7 +79,7 @@ fn a_piece_that_was_done_can_be_struck() {
     let run = told.app.shelf().bench().runs().next().cloned().unwrap();
     let today = told.today();
     holds(&told.at(50, [day(DayTap::Show(today)), day(DayTap::Open(run.id))]), &["2 done, measured", ">1 done<"]);
-    holds(&told.at(51, [day(DayTap::Strike(run.notches[0].id)), day(DayTap::Open(run.id))]), &["1 done, measured", "Put it back"]);
+    holds(&told.at(51, [day(DayTap::Strike(run.notches[0].id)), day(DayTap::Open(run.id))]), &["1 done, measured", "Do it again"]);
 }
 
 #[test]

@@ -193,7 +193,7 @@ fn big_buttons_name_the_job_and_the_operation() {
     let shown = told.at(6, [tap(Tap::Stop)]);
     holds(&shown, &["Nothing runs", "Top 1 off at", "stands: Glue tops"]);
     assert_eq!(shown.matches("<button").count(), 4, "{shown}");
-    holds(&told.at(7, [Msg::Common(Common::TakeBack)]), &["Put it back", "taken back: "]);
+    holds(&told.at(7, [Msg::Common(Common::TakeBack)]), &["Do it again", "taken back: "]);
 }
 
 /// What is in no copy is said where there is room: nothing runs, and nothing lies over the bench.

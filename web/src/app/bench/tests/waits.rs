@@ -51,7 +51,7 @@ fn big_buttons_show_the_off_time_to_be_chalked() {
     assert_eq!(shown.matches("<button").count(), 4);
     holds(&told.at(177, [wait(WaitTap::Clamp)]), &["Top 4 off at", ">13:27</span>"]);
     assert_eq!(told.app.said, "Top 4 clamped, off at 13:27");
-    holds(&told.at(178, [Msg::Common(Common::TakeBack)]), &["Top 3 off at", "Put it back"]);
+    holds(&told.at(178, [Msg::Common(Common::TakeBack)]), &["Top 3 off at", "Do it again"]);
     assert_eq!(sheet(&told.app).running.unwrap().batch.n, 3, "the piece goes with its wait");
     holds(&told.at(200, [tap(Tap::Stop)]), &["Top 1 off at", "Carry on"]);
 }

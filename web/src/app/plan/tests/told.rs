@@ -72,7 +72,7 @@ fn rows_say_how_wide_and_how_thick() {
         &strips,
         &["1200", "400"],
         &[
-            "8 rows. No plan of 8 rows needs fewer than 10 pieces.",
+            "8 rows. No plan of 8 rows of oak needs fewer than 10 pieces.",
             "Rows 50 mm wide, planed to 25 thick.",
             "Rip 51 wide, joint to 50, plane to 25 thick.",
             "9 pieces give 9045 of the 9600 mm asked.",
@@ -87,7 +87,7 @@ fn rows_say_how_wide_and_how_thick() {
     let ends = [
         "Strips: too narrow for 7 rows in 400 mm.",
         "Rip each in two 58.2 wide, joint to 57.2, plane to 38 thick.",
-        "No plan needs fewer than 24 strips.",
+        "No plan of 7 rows of oak needs fewer than 24 strips.",
         "23 strips give 8280 of the 8400 mm asked.",
     ];
     check("", &[Tap::Shape(Shape::Rows)], &["1200", "400", "7"], &ends);
