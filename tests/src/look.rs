@@ -106,18 +106,6 @@ impl Browser {
         file
     }
 
-    /// Both themes: no finding of axe, nothing faint, small or outside the page. A picture of each for people to look at.
-    pub fn is_readable(&mut self, page: &Page, name: &str, phone: Phone) {
-        for (theme, dark) in [("light", false), ("dark", true)] {
-            self.look(page, Look { dark, ..Look::default() });
-            self.shot(page, &format!("{name}-{theme}"));
-            assert_eq!(self.axe(page), [""; 0], "{name} {theme}");
-            assert_eq!(self.faint_text(page), [""; 0], "{name} {theme}");
-        }
-        assert_eq!(self.small_targets(page), [""; 0], "{name}");
-        assert_eq!(self.sticks_out(page, phone), [""; 0], "{name}");
-    }
-
     /// What sticks out sideways: of the screen, or of the key or link it is the label of. Empty when all fits.
     pub fn sticks_out(&mut self, page: &Page, phone: Phone) -> Vec<String> {
         let found = self.eval(
@@ -166,4 +154,21 @@ fn write(file: &Path, base64: Option<&str>) {
     let bytes = STANDARD.decode(base64.expect("a picture")).expect("base64");
     std::fs::create_dir_all(file.parent().expect("a folder")).expect("a folder");
     std::fs::write(file, bytes).expect("written");
+}
+
+/// A screen in both themes: no finding of axe, nothing too faint, too small for a finger or outside the page. A picture of each for
+/// people to look at.
+///
+/// # Panics
+/// At what was found.
+#[track_caller]
+pub fn readable(browser: &mut Browser, page: &Page, name: &str, phone: Phone) {
+    for (theme, dark) in [("light", false), ("dark", true)] {
+        browser.look(page, Look { dark, ..Look::default() });
+        browser.shot(page, &format!("{name}-{theme}"));
+        assert_eq!(browser.axe(page), [""; 0], "{name} {theme}");
+        assert_eq!(browser.faint_text(page), [""; 0], "{name} {theme}");
+    }
+    assert_eq!(browser.small_targets(page), [""; 0], "{name}");
+    assert_eq!(browser.sticks_out(page, phone), [""; 0], "{name}");
 }

@@ -1,6 +1,6 @@
 //! Every place, empty and with the example: what axe finds, what sticks out, in both themes, on a small phone, with large text.
 use fivebar_core::story::tell;
-use fivebar_tests::{Browser, Page, Phone, app};
+use fivebar_tests::{Browser, Page, Phone, app, readable as check};
 use std::time::Duration;
 
 const TENTH_VISIT: &str = include_str!("../stories/tenth_visit.txt");
@@ -17,10 +17,6 @@ fn go(browser: &mut Browser, page: &Page, nth: usize) {
     browser.tap(page, &format!(".places > :nth-child({})", nth + 1));
     std::thread::sleep(Duration::from_millis(90));
     browser.wait(page, &format!("document.querySelector('.places > :nth-child({})').ariaCurrent === 'page'", nth + 1));
-}
-
-fn check(browser: &mut Browser, page: &Page, name: &str, phone: Phone) {
-    browser.is_readable(page, name, phone);
 }
 
 fn every_place(browser: &mut Browser, page: &Page, what: &str, phone: Phone) {

@@ -157,7 +157,7 @@ fn where_a_job_will_stand_is_said_and_its_parts_move_by_it() {
 fn a_first_job_needs_a_name_and_little_else() {
     let mut maker = Maker::new();
     maker.shows(&["Yours: none yet", "Try the example", "New job"]).tap(Tap::Write(What::New)).tap(Tap::Save);
-    maker.shows(&["Nothing was named.", "Type a name first."]);
+    maker.shows(&["Name: nothing is typed yet."]).hides(&["Nothing was changed."]);
     assert_eq!(maker.app.own.book.len(), 1);
     maker.tap(Tap::Say(0, " Wall shelf ".into())).pick(Pick::Count(3)).pick(Pick::MadeFor(For::Order));
     maker.shows(&["Wall shelf", "EUR, millimetres", "Begin this job"]).tap(Tap::Save);
@@ -337,7 +337,7 @@ fn spending_that_can_not_be_is_not_written() {
     let before = maker.app.own.book.len();
     maker.tap(Tap::Write(What::Spend)).figures(&["3"]).tap(Tap::Save).shows(&["choose one", "glue", "sanding discs"]);
     for (way, figures, said) in [
-        (Way::Sum, vec![""], "Nothing is typed yet."),
+        (Way::Sum, vec![""], "nothing is typed yet."),
         (Way::Sum, vec!["3.005"], "finer than is kept"),
         (Way::Share, vec!["33", "32", "34"], "33 used of a pack that holds 32"),
         (Way::Drive, vec!["18"], "no rate for a distance is set in EUR"),

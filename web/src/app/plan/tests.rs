@@ -2,6 +2,7 @@ mod agree;
 mod before;
 mod ends;
 mod later;
+mod refused;
 mod told;
 mod ways;
 

@@ -16,7 +16,7 @@ use crate::words::en::{changed, common, plan as words, told as told_words, yard}
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
-use fivebar_core::sheet::make::{Field, Given, What};
+use fivebar_core::sheet::make::{Field, Given, Top, What};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let Some(given) = &app.plan.given else { return super::choose(sheet, app, seen) };
@@ -26,12 +26,25 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let paper = el("p", "print-only").text(seen.speech.day(seen.now));
     let first = el("div", "col")
         .kid(paper)
-        .kids(under_way(given, app, seen))
+        .kids(if found.is_some_and(|found| 0 < found.sheet.made) { early(app) } else { under_way(given, app, seen) })
         .kids(found.map(|found| plan(sheet, (given, found), (app, &since), seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
-    let second = second.kid(el("div", "no-print").kid(super::to_job()));
+    let second = second.kids(since.taken.then(|| ways_on(given, sheet))).kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
-    Screen::new("jobs/plan-answer", head(top), main).foot(foot(given, sheet, (app, &since), seen)).says_it()
+    let screen = Screen::new("jobs/plan-answer", head(top), main).says_it();
+    Screen { foot: foot(given, sheet, (app, &since), seen), ..screen }
+}
+
+/// Of a plan that is used: the list at the saw has the page, what is seldom wanted stands at its end.
+fn ways_on(given: &Given, job: &JobSheet) -> El<Msg> {
+    let has_all = if job.lacking.is_none() { words::IS_USED } else { "" };
+    let again = key("key soft h56", words::PLAN_AGAIN, has_all, say(Tap::Go));
+    el("div", "g2 no-print").kid(change(given, "key soft h56")).kid(again)
+}
+
+fn change(given: &Given, class: &'static str) -> El<Msg> {
+    let rows = given.ask.what.shape() == Shape::Rows;
+    key(class, if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change))
 }
 
 /// What was asked, whether it is the best, and the joints.
@@ -52,6 +65,8 @@ fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen
         None => top,
     };
     match &given.ask.what {
+        // On a narrow page it stands under the picture: the head leaves the title its room.
+        What::Top(_) if seen.page.is_narrow() => top,
         What::Top(asked) => top.fact(Fact::Plain(words::joints_apart(&seen.speech.length(asked.apart, units)))),
         _ => top,
     }
@@ -64,13 +79,18 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         Stands::Still => vec![],
         Stands::UnderWay { .. } => {
             let said = told::progress(&app.plan, given, seen).unwrap_or_else(|| format!("{} …", words::PLANNING));
-            // Paper stays as it is: it says that it was early.
-            let early = app.plan.found.is_some().then(|| el("p", "print-only").text(told_words::PRINTED_EARLY));
-            std::iter::once(el("p", "t17 no-print").attr("role", "status").text(said)).chain(early).collect()
+            std::iter::once(el("p", "t17 no-print").attr("role", "status").text(said)).chain(early(app)).collect()
         }
     }
 }
 
+/// Paper stays as it is: it says that it was early.
+fn early(app: &App) -> Vec<El<Msg>> {
+    let is_early = app.plan.found.is_some() && matches!(app.plan.stands, Stands::UnderWay { .. });
+    if is_early { vec![el("p", "print-only").text(told_words::PRINTED_EARLY)] } else { vec![] }
+}
+
+/// What it makes, and the picture.
 fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
@@ -78,42 +98,58 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
-    shown.extend(if since.taken { vec![] } else { over::choices(given, sheet, seen) });
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
-    let more =
-        [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
-    let more = more.into_iter().chain([told::short(given, sheet, seen)]);
-    shown.extend(more.flatten().map(|line| worded("p", "", line)));
     // What keeps rows from being laid stands over the picture, what would save strips under it.
     let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
     let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
     shown.extend(over);
+    if 0 < sheet.made {
+        shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
+        let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
+        let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
+        shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
+        shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
+    }
+    shown.extend(under);
+    // Once the wood is cut the list at the saw comes first.
+    shown.extend(if since.taken { vec![] } else { details(given, found, (app, since.taken), seen) });
+    shown
+}
+
+/// Of what, how wide and how thick; what is proven, and what else it could be.
+fn details(given: &Given, found: &Found, (app, taken): (&App, bool), seen: Seen<'_>) -> Vec<El<Msg>> {
+    let sheet = &found.sheet;
+    let apart = match &given.ask.what {
+        What::Top(top) if seen.page.is_narrow() => Some(joints(top, given, seen)),
+        _ => None,
+    };
+    let more =
+        [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
+    let more = more.into_iter().chain([told::short(given, sheet, seen), apart]).flatten().map(|line| worded("p", "", line));
     // What else it could have been is of no use once the wood is cut.
-    let nearly = if since.taken {
+    let nearly = if taken {
         vec![]
     } else {
         nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
     };
-    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)];
-    let proven = proven.into_iter().flatten();
-    let nearly = proven.chain(nearly);
-    let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
+    let over = if taken { vec![] } else { over::choices(given, sheet, seen) };
+    let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
+    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)].into_iter().flatten();
+    let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    let nearly = nearly.into_iter().chain(under).chain(ways::others(given, since.taken, (app, seen)));
-    if sheet.made == 0 {
-        return shown.into_iter().chain(nearly).collect();
-    }
-    shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
-    let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
-    let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
-    shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
-    shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
-    shown.into_iter().chain(nearly).collect()
+    more.chain(over).chain(nearly).chain(others).collect()
 }
 
-/// Where the tapped piece comes from.
+fn joints(top: &Top, given: &Given, seen: Seen<'_>) -> String {
+    format!("{}.", fivebar_core::quantity::begin_large(&words::joints_apart(&seen.speech.length(top.apart, given.units))))
+}
+
+/// Where the tapped piece comes from; or how the looking goes.
 fn tapped(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> String {
-    let Some(piece) = app.plan.piece.and_then(|nth| found.sheet.picture.pieces.get(nth)) else { return words::TAP_A_PIECE.into() };
+    let Some(piece) = app.plan.piece.and_then(|nth| found.sheet.picture.pieces.get(nth)) else {
+        // One line for both: nothing moves when the looking ends.
+        return told::progress(&app.plan, given, seen).unwrap_or_else(|| words::TAP_A_PIECE.into());
+    };
     let mine = |line: &&fivebar_core::sheet::plan::CutLine| match piece.mark {
         fivebar_core::sheet::plan::Mark::Number(n) => line.numbers.contains(&n),
         fivebar_core::sheet::plan::Mark::Letter => line.source == piece.source && line.numbers.is_empty(),
@@ -139,6 +175,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     }
     let mut shown = saw::list(given, sheet, app, seen);
     shown.extend(sizes::finish(given, sheet, seen));
+    shown.extend(if since.taken { details(given, found, (app, since.taken), seen) } else { vec![] });
     let lines =
         [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
@@ -158,10 +195,9 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
 }
 
 /// The ways on: stop, change, plan again, use.
-fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen<'_>) -> El<Msg> {
+fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen<'_>) -> Option<El<Msg>> {
     let foot = el("footer", "foot brief").kids(refused(app).map(|why| no(why, seen)));
-    let rows = given.ask.what.shape() == Shape::Rows;
-    let change = || key("key", if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change));
+    let change = || change(given, "key");
     let under_way = matches!(app.plan.stands, Stands::UnderWay { .. });
     // Each key keeps its place and its size while it looks and after.
     let middle = || match under_way {
@@ -170,17 +206,15 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     };
     let Some(found) = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made) else {
         let use_it = under_way.then(|| key("key wide", words::USE_IT, "", say(Tap::Use)).flag("disabled", true));
-        return foot.kid(el("div", "g2").kid(change()).kid(middle())).kids(use_it);
+        return Some(foot.kid(el("div", "g2").kid(change()).kid(middle())).kids(use_it));
     };
     if since.taken {
-        let has_all = if sheet.lacking.is_none() { words::IS_USED } else { "" };
-        let again = key("key", words::PLAN_AGAIN, has_all, say(Tap::Go));
         let back = ticked_back(given, found, app, seen).or_else(|| undo::bar(app, seen));
-        return foot.kids(back).kid(el("div", "g2").kid(change()).kid(again));
+        return (back.is_some() || refused(app).is_some()).then(|| foot.kids(back));
     }
     if !not_bought(given, &found.sheet).is_empty() {
         let again = key("key", words::PLAN_AGAIN, "", say(Tap::Go));
-        return foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again));
+        return Some(foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again)));
     }
     let possible = since.changed.is_empty();
     let question = since::question(since, app, seen).filter(|_| possible);
@@ -188,7 +222,7 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     let again = || key("key solid", words::PLAN_AGAIN, "", say(Tap::Go));
     let keys = el("div", "g2").kid(change()).kid(if possible || under_way { middle() } else { again() });
     let last = (possible && !asked).then(|| use_key(given, found, sheet, (since, seen)));
-    foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last)
+    Some(foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last))
 }
 
 /// The last tick alone goes back, as long as nothing was written after it.

@@ -1,6 +1,6 @@
 //! The few figures of a shape, on the pad.
 
-use super::super::slots::{Slot, figures, figures_in, no, under_thumb};
+use super::super::slots::{Slot, docked, figures_told, no, why_words};
 use super::super::{Screen, Seen};
 use super::{Boards, ends, over, say, since, sketch, ways};
 use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
@@ -29,29 +29,25 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let at = |nth| say(Tap::At(nth));
     let ask = draft.rough(sheet.job, seen.speech.typing(units));
     let fit = fits(ask.as_ref(), app, seen);
+    // The figures come first, so that the one under the thumb and the pad are seen together on any page.
     let main = el("main", "scr form")
-        .kids(choices(shape, draft))
-        .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
-        .kid(if shape == Shape::Field { figures_in("g2 slots", &draft.form, &slots, at) } else { figures(&draft.form, &slots, at) })
+        .kid(figures_told(&draft.form, &slots, (units, seen), at))
         .kids((shape == Shape::Rows).then(|| ways::left_open(sheet.job, (app, seen))).flatten())
         .kids(why)
         .kids(least.map(|least| ends::to_saw(told_words::LEAST_STRIP, least, (units, seen))))
         .kids(refused)
+        .kids(choices(shape, draft))
+        .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
         .kids(since::parts(none_fits, &draft.without))
         .kids(over::asked(draft.over.filter(|_| shape == Shape::Parts), units, seen))
         .kids(piles_key((none_fits, ask, &fit), sheet, app, seen))
-        .kid(el("div", "push"))
-        .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))))
         .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)))
-        .kids(since::in_use(sheet.job, app, seen));
-    let keys = el("div", "g2").kid(key("key solid t22", words::PLAN, "", say(Tap::Go))).kid(key(
-        "key soft",
-        words::OTHER_SHAPE,
-        "",
-        say(Tap::Choose),
-    ));
+        .kids(since::in_use(sheet.job, app, seen))
+        .kid(key("key soft h56 wide", words::OTHER_SHAPE, "", say(Tap::Choose)));
+    let plan = key("key solid t22", words::PLAN, "", say(Tap::Go));
+    let foot = docked(&draft.form, &slots, (plan, why_words(&draft.form, &slots, (units, seen)), seen), |press| say(Tap::Press(press)));
     let top = Head::new(sheet.name.clone(), words::shape(shape).0);
-    Screen::new("jobs/plan-ask", head(top), main).foot(el("footer", "foot").kid(keys)).says_it()
+    Screen::new("jobs/plan-ask", head(top), main).foot(foot).says_it()
 }
 
 fn slots(shape: Shape, units: Units) -> Vec<Slot> {

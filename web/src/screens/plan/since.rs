@@ -108,7 +108,8 @@ fn plans(title: &'static str, all: &[(Id, Shape, Wall)], seen: Seen<'_>) -> Vec<
         key("key soft h56 wide", plan::shape(*shape).0, words::used_on(&when), say(Tap::Kept(*id))).key(id.to_string())
     };
     let keys = all.iter().map(one).listed();
-    if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(title), el("div", "g2 no-print").kids(keys)] }
+    let rows = if keys.len() == 1 { "no-print" } else { "g2 no-print" };
+    if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(title), el("div", rows).kids(keys)] }
 }
 
 /// Parts that are left out, to be taken in again; and at one that nothing fits, to leave it out.

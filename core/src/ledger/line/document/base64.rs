@@ -8,9 +8,9 @@ pub fn write(bytes: &[u8]) -> String {
     for three in bytes.chunks(3) {
         let at = |nth: usize| u32::from(three.get(nth).copied().unwrap_or(0));
         let bits = at(0) << 16 | at(1) << 8 | at(2);
-        for nth in 0..4 {
-            let sign = SIGNS.get((bits >> (18 - 6 * nth)) as usize & 63).copied().unwrap_or(b'=');
-            text.push(if nth as usize <= three.len() { char::from(sign) } else { '=' });
+        for (nth, shift) in [18, 12, 6, 0].into_iter().enumerate() {
+            let sign = SIGNS.get((bits >> shift & 63) as usize).copied().unwrap_or(b'=');
+            text.push(if nth <= three.len() { char::from(sign) } else { '=' });
         }
     }
     text

@@ -209,7 +209,7 @@ fn big_buttons_take_no_old_start_back() {
     holds(&shown, &["not the start: leave big buttons first", "disabled"]);
     let shown = told.at(106, [tap(Tap::Done)]);
     lacks(&shown, &["not the start"]);
-    holds(&told.at(106, [tap(Tap::LeaveBig), Msg::Common(Common::TakeBack), Msg::Common(Common::TakeBack)]), &["Put it back"]);
+    holds(&told.at(106, [tap(Tap::LeaveBig), Msg::Common(Common::TakeBack), Msg::Common(Common::TakeBack)]), &["Do it again"]);
 }
 
 /// What is in no copy is said where there is room: nothing runs, and nothing lies over the bench.

@@ -47,7 +47,7 @@ fn a_plan_of_more_strips_than_need_be_is_not_called_the_best() {
     let mut app = planned("", &one_cut, &["1110", "340"]);
     solved(&mut app);
     let own = "Each end is cut from a strip of its own. Cut in pieces, 7 strips do.";
-    says(&app, &["No plan of 6 rows needs fewer than 7 pieces. This one takes 12.", own, "Used 12 of 37."], &["best possible"]);
+    says(&app, &["No plan of 6 rows of oak needs fewer than 7 pieces. This one takes 12.", own, "Used 12 of 37."], &["best possible"]);
 }
 
 /// By hand: 400 in 99 rows is 4.04, up to a tenth 4.1; the least strip is 20.

@@ -252,3 +252,11 @@ fn the_plan_and_the_wood_of_the_job_agree() {
     }
     assert!(!after.contains("What the wood gives"), "its wood is taken: {after}");
 }
+
+/// By hand: 328 px hold 1200 mm, so 400 mm are 109 px: a row of 8 is 13.7 px high, one of 16 is 6.8.
+#[test]
+fn joints_are_drawn_no_thicker_than_the_rows_bear() {
+    for (rows, class) in [("8", "class=\"lay\""), ("16", "class=\"lay fine\"")] {
+        check("", &[Tap::Shape(Shape::Rows)], &["1200", "400", rows], &[class]);
+    }
+}
