@@ -39,6 +39,8 @@ pub struct ForSale {
     pub left: Count,
     pub of: Count,
     pub tag: Option<Money>,
+    /// What a buyer hands over for the tag.
+    pub tagged: Option<Money>,
     pub ask: Option<Money>,
     pub settle: Option<Money>,
     pub costs_covered: Option<Money>,
@@ -197,6 +199,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         left: job.free(),
         of: job.pieces,
         tag: pricing.tag,
+        tagged: pricing.tag.map(|tag| shop.terms(job.currency, paid).tax.charge(tag)).transpose()?,
         ask: one.map_or(pricing.ask, |one| one.ask),
         settle: one.map_or(pricing.settle, |one| one.settle),
         costs_covered: shown(pricing.marks.costs_covered),

@@ -19,6 +19,7 @@ use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::{haul_in_hand, in_hand};
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
+use fivebar_core::sheet::waiting::Kept;
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -77,6 +78,8 @@ pub struct Shelf {
     pub taken_back: Option<Id>,
     /// An earlier haul that was taken in hand again; else the newest is.
     in_hand: Option<Id>,
+    /// What waiting is worth, for what it rests on.
+    waiting: Rc<Kept>,
     folded: RefCell<Folded>,
 }
 
@@ -133,6 +136,7 @@ impl Shelf {
             last_act: None,
             taken_back: None,
             in_hand: None,
+            waiting: Rc::default(),
             folded: RefCell::default(),
         }
     }
@@ -171,7 +175,7 @@ impl Shelf {
 
     /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.
     pub fn shop(&self, now: Moment) -> Shop<'_> {
-        Shop::folded(&self.book, (self.bench(), self.workshop()), now)
+        Shop::folded(&self.book, (self.bench(), self.workshop()), now).with_waiting(self.waiting.clone())
     }
 
     /// The workshop as it stands.

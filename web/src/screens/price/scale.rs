@@ -44,7 +44,7 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
         (standing.your_rate, Kind::Ink, words::YOUR_RATE),
     ];
     let known: Vec<(Money, Kind, &str)> = marks.into_iter().filter_map(|(sum, kind, word)| Some((sum?, kind, word))).listed();
-    let (from, to) = ends(&known, agreed.or(standing.ask).unwrap_or(at));
+    let (from, to) = ends(&known, agreed.or(sheet.tagged).or(standing.ask).unwrap_or(at));
     let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, mark(*sum, seen.speech))).listed();
     let costs = standing.costs_covered.map(|sum| (real(sum), mark(sum, seen.speech)));
     let below = costs.clone().filter(|(value, _)| *value < from).map(|(_, figure)| (words::COSTS_COVERED.to_owned(), figure));
