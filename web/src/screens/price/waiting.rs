@@ -8,12 +8,12 @@ use crate::app::price::waiting::{WaitTap, Waits, sheet};
 use crate::app::price::{Tap, paid};
 use crate::app::{App, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
-use crate::parts::head::{Fact, Head, head};
+use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::notice::trouble;
 use crate::parts::scale::{Band, Kind, Mark, Rhythm, Scale, scale};
 use crate::parts::steps::{Held, steps};
-use crate::screens::{count::saved_fact, said};
+use crate::screens::said;
 use crate::view::{El, el};
 use crate::words::en::{price, waiting as words};
 use fivebar_core::quantity::{Clock, Count, Day, Listed, Money, Wall};
@@ -35,24 +35,17 @@ pub fn screen(waits: &Waits, app: &App, seen: Seen<'_>) -> Option<Screen> {
     if let Some(asked) = &waits.asked {
         return Some(guesses::screen(&sheet, asked, seen));
     }
-    let (top, main) = match &sheet.stands {
-        Stands::Found(prospect) => (titled(&sheet, seen).fact(days(prospect, seen)), found(&sheet, prospect, app, seen)),
-        _ => (titled(&sheet, seen), vec![instead(&sheet, seen)]),
+    let top = Head::new(words::name_left(&sheet.name, &seen.speech.count(sheet.free)), words::ASKING_PRICE);
+    let main = match &sheet.stands {
+        Stands::Found(prospect) => found(&sheet, prospect, app, seen),
+        _ => vec![instead(&sheet, seen)],
     };
     let main = el("main", "price").kids(main).kids(looked_back(&sheet, seen)).kid(el("div", "push")).kids(keys(&sheet, seen)).kid(back());
-    let screen = Screen::new("price/waiting", head(top.fact(saved_fact(app, seen))), main);
+    let screen = Screen::new("price/waiting", head(top), main);
     Some(match undo(app, seen) {
         Some(undo) => screen.foot(el("div", "foot").kid(undo)),
         None => screen,
     })
-}
-
-fn titled(sheet: &WaitingSheet, seen: Seen<'_>) -> Head<Msg> {
-    Head::new(words::name_left(&sheet.name, &seen.speech.count(sheet.free)), words::ASKING_PRICE)
-}
-
-fn days(prospect: &Prospect, seen: Seen<'_>) -> Fact {
-    Fact::Strong(words::days_left(prospect.days, &seen.speech.count(prospect.days.into())))
 }
 
 /// What is said where nothing can be reckoned.
@@ -70,9 +63,10 @@ fn found(sheet: &WaitingSheet, prospect: &Prospect, app: &App, seen: Seen<'_>) -
     let ask = prospect.steps.first().map(|step| bare(step.ask, seen.speech)).unwrap_or_default();
     let people = prospect.to_ask.round().clamp(0.0, 9_999.0) as Count;
     let more = words::more_will_ask(people, &seen.speech.count(people), &day(prospect.until, seen));
-    let tally = (0 < people).then(|| bars(Bars { cut: people, hollow: 0, per_row: 4, size: Cut::List }));
+    let tally =
+        (0 < people).then(|| bars(Bars { cut: people, hollow: 0, per_row: 4, size: if people <= 20 { Cut::Tall } else { Cut::List } }));
     let asked = (0 < prospect.asked).then(|| el("p", "t14").text(words::asked_since(prospect.asked, &seen.speech.count(prospect.asked))));
-    let top = el("div", "side").kid(el("h2", "t22 w8").text(more)).kids(tally);
+    let top = el("div", "side").kid(el("h2", "t22 w8 ink1").text(more)).kids(tally);
     vec![
         el("section", "").kid(top).kid(el("p", "").text(words::one_buys(&ask, prospect.buys))).kids(asked),
         ahead(sheet, prospect, seen),
@@ -108,8 +102,9 @@ fn ahead(sheet: &WaitingSheet, prospect: &Prospect, seen: Seen<'_>) -> El<Msg> {
         marks: dates.map(|date| Mark::bare(at(date), day(date, seen))).listed(),
         ..Scale::default()
     };
-    let end = sheet.guesses.end.map(|end| el("span", "t14").text(words::then_each(&bare(end, seen.speech))));
-    let title = el("div", "row").kid(el("h2", "strong").text(words::ASK)).kids(end);
+    let left = words::days_left(prospect.days, &seen.speech.count(prospect.days.into()));
+    let end = sheet.guesses.end.map(|end| el("span", "t14").text(words::then_each(&left, &bare(end, seen.speech))));
+    let title = el("div", "row").kid(el("h2", "t17 w8 ink1").text(words::ASK)).kids(end);
     let drawn = steps(&held, seen.page.card(), &format!("{}: {told}", words::STEPS_SAID));
     el("section", "card tap").kid(title).kid(drawn).kid(scale(&axis, ""))
 }
@@ -137,7 +132,7 @@ fn offer_today(prospect: &Prospect, app: &App, seen: Seen<'_>) -> El<Msg> {
     let heard = format!("{} {}", price::NOT_UNDER, mark(prospect.under, seen.speech));
     let heard = prospect.band.map_or(heard.clone(), |band| format!("{heard}. {} {}", price::TOO_CLOSE, close(band)));
     el("section", "card tap")
-        .kid(el("h2", "strong").text(words::offer_today(price::by(paid(app)))))
+        .kid(el("h2", "t17 w8 ink1").text(words::offer_today(price::by(paid(app)))))
         .kid(scale(&drawn, &heard))
         .kid(el("p", "t14").text(doubt))
 }

@@ -95,9 +95,9 @@ pub fn one_buys(price: &str, share: f64) -> String {
     }
 }
 
-/// "then 82.46 for each".
-pub fn then_each(sum: &str) -> String {
-    format!("then {sum} for each")
+/// "28 days left, then 82.46 each".
+pub fn then_each(left: &str, sum: &str) -> String {
+    format!("{left}, then {sum} each")
 }
 
 /// "An offer today, by card".
@@ -111,27 +111,28 @@ pub fn ask_until(price: &str, day: &str) -> String {
 }
 
 /// "1 chance in 2": a chance said as one in so many, or so many in ten.
-fn chance(chance: f64) -> String {
+fn chance(chance: f64, first: bool) -> String {
     let of = (1.0 / chance.max(1e-9)).round();
+    let (one, many) = if first { (" chance", " chances") } else { ("", "") };
     if 0.97 < chance {
-        "nearly sure".to_owned()
+        if first { "Nearly sure" } else { "nearly sure" }.to_owned()
     } else if 0.6 < chance {
-        format!("{} chances in 10", (chance * 10.0).round().min(9.0))
+        format!("{}{many} in 10", (chance * 10.0).round().min(9.0))
     } else if 20.0 < of {
-        "hardly a chance".to_owned()
+        if first { "Hardly a chance" } else { "hardly a chance" }.to_owned()
     } else {
-        format!("1 chance in {of}")
+        format!("1{one} in {of}")
     }
 }
 
-/// "1 chance in 2 of selling both, 1 chance in 5 of selling none."
+/// "1 chance in 2 of selling both, 1 in 5 of selling none."
 pub fn chances(pieces: u32, all: f64, none: f64) -> String {
     let what = match pieces {
-        1 => return format!("Of selling it: {}.", chance(all)),
+        1 => return format!("{} of selling it.", chance(all, true)),
         2 => "both".to_owned(),
         _ => format!("all {pieces}"),
     };
-    format!("Of selling {what}: {}. Of selling none: {}.", chance(all), chance(none))
+    format!("{} of selling {what}, {} of selling none.", chance(all, true), chance(none, false))
 }
 
 /// "3 asked since you guessed."
@@ -183,8 +184,8 @@ mod tests {
         ] {
             assert!(one_buys("145", share).contains(said), "{share}: {}", one_buys("145", share));
         }
-        assert_eq!(chances(2, 0.491, 0.192), "Of selling both: 1 chance in 2. Of selling none: 1 chance in 5.");
-        assert_eq!(chances(1, 0.98, 0.02), "Of selling it: nearly sure.");
-        assert_eq!(chances(3, 0.01, 0.72), "Of selling all 3: hardly a chance. Of selling none: 7 chances in 10.");
+        assert_eq!(chances(2, 0.491, 0.192), "1 chance in 2 of selling both, 1 in 5 of selling none.");
+        assert_eq!(chances(1, 0.98, 0.02), "Nearly sure of selling it.");
+        assert_eq!(chances(3, 0.01, 0.72), "Hardly a chance of selling all 3, 7 in 10 of selling none.");
     }
 }

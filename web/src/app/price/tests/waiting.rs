@@ -106,7 +106,7 @@ fn the_page_says_steps_not_under_and_chances() {
         ">112<",
         ">90<",
         "Ask 145 until Sat 2 May.",
-        "Of selling both: 1 chance in 2. Of selling none: 1 chance in 5.",
+        "1 chance in 2 of selling both, 1 in 5 of selling none.",
         "The band of doubt is being reckoned.",
         "are not counted",
     ]);
