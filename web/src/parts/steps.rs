@@ -31,8 +31,11 @@ pub fn steps<M>(steps: &[Held], width: f64, said: &str) -> El<M> {
         line += &format!("H{}", num(to));
     }
     let figures = steps.iter().enumerate().map(|(nth, step)| {
+        let wide = letters::bold(&step.figure, 22.0);
         let beside = if nth == 0 { 0.0 } else { 5.0 };
-        let at = held(x(step.from) + beside, 0.0, width - letters::bold(&step.figure, 22.0));
+        let right = x(step.from) + beside;
+        // At the edge of the page it stands before the step, under the line that ends there.
+        let at = if width < right + wide { held(x(step.from) - 5.0 - wide, 0.0, width) } else { right };
         text("lb b x22", (at, level(nth) - OVER), step.figure.clone())
     });
     drawing("sc", (width, level(steps.len().saturating_sub(1)) + 6.0))
@@ -50,7 +53,7 @@ mod tests {
     fn each_step_has_its_figure_and_stays_on_the_page() {
         let at = |from, figure: &str| Held { from, figure: figure.into() };
         let shown = steps::<()>(&[at(0.0, "$145"), at(0.5, "140"), at(0.99, "1350")], 330.0, "145, then less").html();
-        for part in ["$145", "140", "1350", "M0 30H165V70H326.7V110H330", "145, then less"] {
+        for part in ["$145", "140", "1350", "M0 30H165V70H326.7V110H330", r#"y="102""#, "145, then less"] {
             assert!(shown.contains(part), "{part}: {shown}");
         }
     }

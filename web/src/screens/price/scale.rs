@@ -59,7 +59,7 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
         from,
         to,
         marks: shown,
-        band: band(sheet, seen),
+        band: band(sheet),
         below,
         block: Some(Block { at: real(at), figure: super::bare(at, seen.speech) }),
         ..Scale::default()
@@ -67,10 +67,10 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
     Some(Input { points: points(sheet.points, to - from, sheet.currency), scale, at, currency: sheet.currency })
 }
 
-fn band(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Band> {
+/// The band of doubt. It comes once the page is painted and may move no key, so the word above says what it is.
+fn band(sheet: &OfferSheet) -> Option<Band> {
     let band = sheet.standing.band?;
-    let figure = words::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech));
-    Some(Band { from: real(band.low), to: real(band.high), word: words::TOO_CLOSE.into(), figure })
+    Some(Band { from: real(band.low), to: real(band.high), word: String::new(), figure: String::new() })
 }
 
 /// It begins just under the lowest mark that matters. The offer itself moves no end: the scale holds still under the finger.
