@@ -3,7 +3,7 @@
 
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::offer::{Band, Verdict};
-use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::quantity::{Currency, Decimal, Id, Money};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
@@ -34,17 +34,25 @@ fn usd(whole: i64) -> Money {
     Money::book(Decimal::from(whole), Currency::USD).unwrap()
 }
 
+/// The band is reckoned, bit by bit.
+fn doubted(shop: &Shop, id: Id) {
+    let known = known(shop, &shop.job(id).unwrap()).unwrap().unwrap();
+    while !known.has_band() {
+        known.doubt();
+    }
+}
+
 fn offered(story: &Story, n: u32, paid: Paid, sum: Option<i64>) -> OfferSheet {
     let shop = Shop::of(&story.book, story.now.at);
     let id = story.names.job("stands").unwrap();
-    known(&shop, &shop.job(id).unwrap()).unwrap().into_iter().for_each(|known| known.doubt());
+    doubted(&shop, id);
     offer(&shop, id, Asking { n, paid, carried: Carried::Fetched }, sum.map(usd)).unwrap()
 }
 
 fn prospect(story: &Story) -> Prospect {
     let shop = Shop::of(&story.book, story.now.at);
     let id = story.names.job("stands").unwrap();
-    known(&shop, &shop.job(id).unwrap()).unwrap().unwrap().doubt();
+    doubted(&shop, id);
     match waiting(&shop, id, Paid::Card).unwrap().stands {
         Stands::Found(prospect) => *prospect,
         stands => panic!("{stands:?}"),
@@ -165,4 +173,24 @@ fn guesses_beyond_the_limits_are_refused_by_name() {
     assert_eq!(refused("guess stands buys 0"), Refusal::ShareOutOfRange { met: n("0") });
     assert_eq!(refused("guess stands k 1.05"), Refusal::GuessTooFlat { met: n("1.05"), above: n("1.05") });
     assert_eq!(refused("guess stands at 0"), Refusal::NoPrice { met: usd(0) });
+}
+
+/// Many pieces and many people: the band comes in several goes, each about as long as that of a usual lot; beyond the limit there is none.
+#[test]
+fn a_large_band_is_reckoned_in_parts() {
+    for (pieces, goes, has_one) in [(3, 1, true), (150, 18, true), (200, 1, false)] {
+        let begun = format!("2026-06-01 09:00 +02:00 workshop EUR metric\njob boards \"Boards\" {pieces} spec\ntag 40 boards\n");
+        let asks = if pieces == 3 { 2 } else { 6 };
+        let story = told(&format!("{begun}guess boards asks {asks} buys 0.5 at 40 k 2 by 2026-07-27 end 10"));
+        let shop = Shop::of(&story.book, story.now.at);
+        let known = known(&shop, &shop.job(story.names.job("boards").unwrap()).unwrap()).unwrap().unwrap();
+        let mut parts = 0;
+        while !known.has_band() {
+            known.doubt();
+            parts += 1;
+        }
+        let take = shop.terms(Currency::EUR, Paid::Card).take().unwrap();
+        assert!(goes <= parts && parts <= goes + 10, "{pieces}: {parts}");
+        assert_eq!(known.band(1, take).is_some(), has_one, "{pieces}");
+    }
 }

@@ -81,7 +81,9 @@ fn inv15_a_buyer_finds_nothing_of_waiting() {
     tap(&mut browser, &page, "Show the buyer");
     browser.wait_text(&page, "Hold to close");
     let tree = browser.on(&page, "Accessibility.getFullAXTree", json!({})).to_string();
-    let seen = browser.eval(&page, "JSON.stringify([document.body.outerHTML, {...localStorage}, {...sessionStorage}])").to_string();
+    let seen = browser
+        .eval(&page, "JSON.stringify([document.querySelector('#app').outerHTML, {...localStorage}, {...sessionStorage}])")
+        .to_string();
     for private in ["not under", "101", "waiting", "Asking", "settle", "120", "140"] {
         assert!(!tree.contains(&format!("\"{private}")) && !seen.contains(private), "{private} in {seen}");
     }

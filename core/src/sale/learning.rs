@@ -180,8 +180,30 @@ impl Belief {
     /// # Errors
     /// Those of [`waiting`].
     pub fn prospects(&self, lot: &Lot, take: Take) -> Answer<Prospects> {
-        let all = self.all.iter().map(|(demand, weight)| Ok((about(demand, lot, take)?, *weight)));
-        Ok(Prospects { likely: waiting(&self.likely, lot, take)?, all: all.collect::<Answer<_>>()?, currency: self.currency })
+        let mut so_far = SoFar::default();
+        while so_far.add(self, lot, take)? {}
+        Ok(Prospects { likely: waiting(&self.likely, lot, take)?, all: so_far.0, currency: self.currency })
+    }
+
+    /// The same where the sum of many was made bit by bit, and what is likely is known; none while some of it is to come.
+    pub fn gathered(&self, likely: &Waiting, so_far: SoFar) -> Option<Prospects> {
+        (self.all.len() <= so_far.0.len()).then(|| Prospects { likely: likely.clone(), all: so_far.0, currency: self.currency })
+    }
+}
+
+/// What waiting is worth under the demands that may be, as far as it is reckoned.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SoFar(Vec<(Waiting, f64)>);
+
+impl SoFar {
+    /// Reckons one more; false once there is none.
+    ///
+    /// # Errors
+    /// Those of [`waiting`].
+    pub fn add(&mut self, belief: &Belief, lot: &Lot, take: Take) -> Answer<bool> {
+        let Some((demand, weight)) = belief.all.get(self.0.len()) else { return Ok(false) };
+        self.0.push((about(demand, lot, take)?, *weight));
+        Ok(true)
     }
 }
 

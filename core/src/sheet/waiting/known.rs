@@ -10,7 +10,7 @@ use crate::money::point::Points;
 use crate::quantity::{Count, Day, Decimal, Id, Money, Take, Wall};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::demand::{Demand, Guess, USUAL_RATIO};
-use crate::sale::learning::{Belief, Prospects, belief};
+use crate::sale::learning::{Belief, Prospects, SoFar, belief};
 use crate::sale::waiting::{DAYS_MOST, Lot, Waiting, waiting};
 use crate::sheet::Shop;
 use std::cell::{OnceCell, RefCell};
@@ -42,7 +42,8 @@ pub struct Known {
     job: Id,
     pub rests: Rests,
     pub worth: Answer<Worth>,
-    prospects: OnceCell<Answer<Option<Prospects>>>,
+    so_far: RefCell<SoFar>,
+    prospects: OnceCell<Option<Prospects>>,
 }
 
 /// What waiting is worth now.
@@ -60,8 +61,10 @@ pub struct Kept(RefCell<Vec<Rc<Known>>>);
 
 /// So many are kept at most.
 const KEPT: usize = 32;
-/// A band is a sum of many: pieces times people who may come are so many at most (ours).
+/// A band is a sum of many: pieces times people who may come are so many at most (ours),
 const BAND_MOST: f64 = 8_000.0;
+/// and so many of them are reckoned in one go, so that no tap waits for it (ours).
+const IN_ONE_GO: f64 = 24_000.0;
 
 /// What waiting is worth, where the maker guessed all that it needs, a piece is free and a day is left; none else.
 ///
@@ -75,7 +78,7 @@ pub fn known(shop: &Shop, job: &Job) -> Answer<Option<Rc<Known>>> {
     if let Some(known) = kept.iter().find(|known| known.job == job.id && known.rests == rests) {
         return Ok(Some(known.clone()));
     }
-    let known = Rc::new(Known { job: job.id, worth: rests.worth(), rests, prospects: OnceCell::new() });
+    let known = Rc::new(Known { job: job.id, worth: rests.worth(), rests, so_far: RefCell::default(), prospects: OnceCell::new() });
     kept.retain(|old| old.job != job.id);
     if KEPT <= kept.len() {
         kept.remove(0);
@@ -138,13 +141,6 @@ impl Rests {
         let waits = waiting(&demand, &self.lot(self.now), self.take)?;
         Ok(Worth { demand, ask: asking(self)?, waits })
     }
-
-    /// What waiting may be worth; none where that is too long a sum.
-    fn prospects(&self) -> Answer<Option<Prospects>> {
-        let (belief, lot) = (self.believed()?, self.lot(self.now));
-        let people = belief.likely().come * f64::from(lot.days) * f64::from(lot.pieces);
-        if people <= BAND_MOST { belief.prospects(&lot, self.take).map(Some) } else { Ok(None) }
-    }
 }
 
 impl Known {
@@ -153,14 +149,30 @@ impl Known {
         self.prospects.get().is_some() || self.worth.is_err()
     }
 
-    /// Reckons the band of doubt: a sum of many, so it waits until the page is painted.
+    /// Reckons the band of doubt, or a part of it: a sum of many, so it waits until the page is painted.
     pub fn doubt(&self) {
-        self.prospects.get_or_init(|| self.rests.prospects());
+        let Ok(worth) = &self.worth else { return };
+        let lot = self.rests.lot(self.rests.now);
+        let size = (worth.demand.come * f64::from(lot.days) * f64::from(lot.pieces)).max(1.0);
+        let belief = self.rests.believed().ok().filter(|_| size <= BAND_MOST);
+        let Some(belief) = belief else { return self.is_done(None) };
+        let mut so_far = self.so_far.borrow_mut();
+        for _ in 0..(IN_ONE_GO / size).ceil() as u32 {
+            match so_far.add(&belief, &lot, self.rests.take) {
+                Ok(true) => {}
+                Ok(false) => return self.is_done(belief.gathered(&worth.waits, std::mem::take(&mut *so_far))),
+                Err(_) => return self.is_done(None),
+            }
+        }
+    }
+
+    fn is_done(&self, prospects: Option<Prospects>) {
+        self.prospects.get_or_init(|| prospects);
     }
 
     /// The band of doubt around not under for `n` of them, whole units outward; none until it is reckoned.
     pub fn band(&self, n: Count, take: Take) -> Option<Band> {
-        let prospects = self.prospects.get()?.as_ref().ok()?.as_ref()?;
+        let prospects = self.prospects.get()?.as_ref()?;
         let [low, high] = prospects.band(n, take).ok()?;
         Some(Band { low: whole(low, Decimal::floor).ok()?, high: whole(high, Decimal::ceil).ok()? })
     }

@@ -31,7 +31,9 @@ impl Maker {
     /// The page is painted, where that was asked for.
     fn painted(&mut self) -> &mut Maker {
         assert!(self.orders.contains(&Order::Painted), "{:?}", self.orders);
-        self.app.told(News::Painted);
+        while self.orders.contains(&Order::Painted) {
+            self.orders = self.app.told(News::Painted);
+        }
         self
     }
 
