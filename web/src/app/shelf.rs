@@ -79,7 +79,7 @@ pub struct Shelf {
     /// An earlier haul that was taken in hand again; else the newest is.
     in_hand: Option<Id>,
     /// What waiting is worth, for what it rests on.
-    waiting: Rc<Kept>,
+    prospects: Rc<Kept>,
     folded: RefCell<Folded>,
 }
 
@@ -136,7 +136,7 @@ impl Shelf {
             last_act: None,
             taken_back: None,
             in_hand: None,
-            waiting: Rc::default(),
+            prospects: Rc::default(),
             folded: RefCell::default(),
         }
     }
@@ -175,7 +175,7 @@ impl Shelf {
 
     /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.
     pub fn shop(&self, now: Moment) -> Shop<'_> {
-        Shop::folded(&self.book, (self.bench(), self.workshop()), now).with_waiting(self.waiting.clone())
+        Shop::folded(&self.book, (self.bench(), self.workshop()), now).with_prospects(self.prospects.clone())
     }
 
     /// The workshop as it stands.
