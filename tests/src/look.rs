@@ -155,3 +155,20 @@ fn write(file: &Path, base64: Option<&str>) {
     std::fs::create_dir_all(file.parent().expect("a folder")).expect("a folder");
     std::fs::write(file, bytes).expect("written");
 }
+
+/// A screen in both themes: no finding of axe, nothing too faint, too small for a finger or outside the page. A picture of each for
+/// people to look at.
+///
+/// # Panics
+/// At what was found.
+#[track_caller]
+pub fn readable(browser: &mut Browser, page: &Page, name: &str, phone: Phone) {
+    for (theme, dark) in [("light", false), ("dark", true)] {
+        browser.look(page, Look { dark, ..Look::default() });
+        browser.shot(page, &format!("{name}-{theme}"));
+        assert_eq!(browser.axe(page), [""; 0], "{name} {theme}");
+        assert_eq!(browser.faint_text(page), [""; 0], "{name} {theme}");
+    }
+    assert_eq!(browser.small_targets(page), [""; 0], "{name}");
+    assert_eq!(browser.sticks_out(page, phone), [""; 0], "{name}");
+}

@@ -1,6 +1,6 @@
 //! Every place, empty and with the example: what axe finds, what sticks out, in both themes, on a small phone, with large text.
 use fivebar_core::story::tell;
-use fivebar_tests::{Browser, Look, Page, Phone, app};
+use fivebar_tests::{Browser, Page, Phone, app, readable as check};
 use std::time::Duration;
 
 const TENTH_VISIT: &str = include_str!("../stories/tenth_visit.txt");
@@ -17,18 +17,6 @@ fn go(browser: &mut Browser, page: &Page, nth: usize) {
     browser.tap(page, &format!(".places > :nth-child({})", nth + 1));
     std::thread::sleep(Duration::from_millis(90));
     browser.wait(page, &format!("document.querySelector('.places > :nth-child({})').ariaCurrent === 'page'", nth + 1));
-}
-
-/// Both themes: no finding of axe, nothing outside the page. A picture of each for people to look at.
-fn check(browser: &mut Browser, page: &Page, name: &str, phone: Phone) {
-    for (theme, dark) in [("light", false), ("dark", true)] {
-        browser.look(page, Look { dark, ..Look::default() });
-        browser.shot(page, &format!("{name}-{theme}"));
-        assert_eq!(browser.axe(page), [""; 0], "{name} {theme}");
-        assert_eq!(browser.faint_text(page), [""; 0], "{name} {theme}");
-    }
-    assert_eq!(browser.small_targets(page), [""; 0], "{name}");
-    assert_eq!(browser.sticks_out(page, phone), [""; 0], "{name}");
 }
 
 fn every_place(browser: &mut Browser, page: &Page, what: &str, phone: Phone) {
@@ -392,7 +380,7 @@ fn a_full_bench(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)
     go(browser, page, 1);
     browser.wait_text(page, "3 of 5 done");
     check(browser, "bench-full");
-    slowly(browser, page, &["Other", "Ash plant stands"]);
+    slowly(browser, page, &["Switch", "Ash plant stands"]);
     check(browser, "bench-jobs");
     slowly(browser, page, &["Dining table for the Lindqvists", "All 49"]);
     check(browser, "bench-forty");

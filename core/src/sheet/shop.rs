@@ -26,7 +26,7 @@ pub struct Shop<'a> {
     /// What waiting is worth, as it was reckoned before.
     pub prospects: Rc<Kept>,
     // Folded when somebody asks.
-    waits: OnceCell<Waits>,
+    waits: OnceCell<Rc<Waits>>,
 }
 
 impl<'a> Shop<'a> {
@@ -44,6 +44,11 @@ impl<'a> Shop<'a> {
         Shop { prospects, ..self }
     }
 
+    /// The same where the waits were folded too.
+    pub fn waiting(self, waits: Rc<Waits>) -> Shop<'a> {
+        Shop { waits: OnceCell::from(waits), ..self }
+    }
+
     /// The job of an id.
     ///
     /// # Errors
@@ -54,7 +59,7 @@ impl<'a> Shop<'a> {
 
     /// Every wait there is.
     pub fn waits(&self) -> &Waits {
-        self.waits.get_or_init(|| fold::waits(self.book))
+        self.waits.get_or_init(|| Rc::new(fold::waits(self.book)))
     }
 
     /// The time of a job, to this moment.

@@ -30,8 +30,8 @@ impl Typed {
         Typed { stood: true, ..Typed::of(text) }
     }
 
-    /// A press of the pad. Two fractions in a row replace each other; a figure that was not taken is typed over, and a second decimal
-    /// sign is not typed.
+    /// A press of the pad. Two fractions in a row replace each other; a figure that was not taken is typed over. A second decimal
+    /// sign is seen, and refused when it is read: left out, 12.5.1 would be read as 12.51.
     pub fn press(&mut self, press: Press, sign: Sign) {
         (self.doubt, self.sure) = (None, false);
         if self.wrong.take().is_some() && press != Press::RubOut {
@@ -50,7 +50,6 @@ impl Typed {
         }
         match press {
             Press::Digit(digit) => self.text.push(char::from(b'0'.saturating_add(digit.min(9)))),
-            Press::Point if self.text.contains(['.', ',', '/']) => {}
             Press::Point => self.text.push(if sign == Sign::Comma { ',' } else { '.' }),
             Press::Half(half) => {
                 let figures = self.text.trim_end_matches([' ', 'a', 'p', 'm']).to_owned();
@@ -151,7 +150,7 @@ mod tests {
         check(&[Digit(1), Fraction(3, 4), RubOut], "1");
         check(&[Fraction(3, 4), RubOut], "");
         check(&[Digit(9), Point, Digit(2), RubOut], "9,");
-        check(&[Digit(9), Point, Point, Digit(2), Point], "9,2");
+        check(&[Digit(9), Point, Point, Digit(2)], "9,,2");
         check(&[Digit(4), Press::Minus], "-4");
         check(&[Press::Minus, Digit(4), Press::Minus], "4");
     }

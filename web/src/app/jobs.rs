@@ -184,7 +184,9 @@ fn with_form(app: &mut App, act: impl FnOnce(&mut Form)) {
 }
 
 fn say(app: &mut App, nth: usize, text: String) {
-    if let Some(place) = app.jobs.draft.as_mut().and_then(|draft| draft.words.get_mut(nth)) {
+    let Some(draft) = &mut app.jobs.draft else { return };
+    draft.nameless &= nth != 0;
+    if let Some(place) = draft.words.get_mut(nth) {
         *place = text;
     }
 }

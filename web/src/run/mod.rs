@@ -179,6 +179,8 @@ impl Run {
         if sight == visible::Sight::Back {
             self.awake.retake();
             self.books.look_again();
+            // The size of text is chosen in the phone's own settings.
+            self.told(News::Resized(phone::place::width()));
             self.told(News::Tick(wall_clock()));
         }
     }

@@ -52,25 +52,61 @@ pub fn no(why: &Refusal, seen: Seen<'_>) -> El<Msg> {
 
 /// The figures, each a key that says `at`, in rows as many as fit; one alone stands large over the pad.
 pub fn figures(form: &Form, slots: &[Slot], at: impl Fn(usize) -> Msg) -> El<Msg> {
-    let class = match slots.len() {
-        2 => "g2 slots",
-        4 => "g4 slots",
-        _ => "g3 slots",
-    };
-    figures_in(class, form, slots, at)
+    laid((in_rows(slots), None), form, slots, at)
 }
 
-/// Why the figure under the thumb was not taken, and the pad.
-pub fn under_thumb(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>), press: impl Fn(Press) -> Msg + Copy) -> Vec<El<Msg>> {
-    why(form, units, seen).into_iter().chain(pad(form, slots, seen, press)).listed()
+/// The same, and why one was not taken behind that one.
+pub fn figures_told(form: &Form, slots: &[Slot], of: (Units, Seen<'_>), at: impl Fn(usize) -> Msg) -> El<Msg> {
+    laid((in_rows(slots), why(form, slots, of)), form, slots, at)
 }
 
 /// The same in rows of a class.
 pub fn figures_in(class: &'static str, form: &Form, slots: &[Slot], at: impl Fn(usize) -> Msg) -> El<Msg> {
-    if slots.len() < 2 {
-        return single(form, slots);
+    laid((class, None), form, slots, at)
+}
+
+fn in_rows(slots: &[Slot]) -> &'static str {
+    match slots.len() {
+        2 => "g2 slots",
+        4 => "g4 slots",
+        _ => "g3 slots",
     }
-    el("div", class).kids(slots.iter().enumerate().map(|(nth, slot)| slot_key(form, nth, slot, at(nth))))
+}
+
+fn laid((class, mut why): (&'static str, Option<El<Msg>>), form: &Form, slots: &[Slot], at: impl Fn(usize) -> Msg) -> El<Msg> {
+    if slots.len() < 2 {
+        return single(form, slots).kids(why);
+    }
+    let mut all = el("div", class);
+    for (nth, slot) in slots.iter().enumerate() {
+        all = all.kid(slot_key(form, nth, slot, at(nth))).kids(if nth == form.at { why.take() } else { None });
+    }
+    all
+}
+
+/// Why the figure under the thumb was not taken, and the pad.
+pub fn under_thumb(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>), press: impl Fn(Press) -> Msg + Copy) -> Vec<El<Msg>> {
+    why(form, slots, (units, seen)).into_iter().chain(pad(form, slots, seen, press)).listed()
+}
+
+/// The pad in the foot, over the keys that take the figures: neither is ever out of sight of the other. On a low page the figure
+/// under the thumb stands over the pad once more; where something was not taken, why.
+pub fn docked(
+    form: &Form,
+    slots: &[Slot],
+    (keys, why, seen): (El<Msg>, Option<String>, Seen<'_>),
+    press: impl Fn(Press) -> Msg + Copy,
+) -> El<Msg> {
+    let here = slots.get(form.at).map(|slot| match why {
+        Some(why) => el("div", "here wrong").kid(worded("span", "why", why)),
+        None => el("div", "here").kid(worded("span", "s", labelled(slot))).kid(worded("span", "fg", written(form, form.at))),
+    });
+    let here = here.map(|here| here.attr("aria-hidden", "true"));
+    el("footer", "foot typing").kids(here).kids(pad(form, slots, seen, press)).kid(keys)
+}
+
+fn labelled(slot: &Slot) -> String {
+    if slot.unit.is_empty() { slot.label.clone() } else { format!("{}, {}", slot.label, slot.unit) }
 }
 
 fn single(form: &Form, slots: &[Slot]) -> El<Msg> {
@@ -85,21 +121,26 @@ fn written(form: &Form, nth: usize) -> String {
 
 /// One figure of a form, a key.
 pub fn slot_key(form: &Form, nth: usize, slot: &Slot, tap: Msg) -> El<Msg> {
-    let label = if slot.unit.is_empty() { slot.label.clone() } else { format!("{}, {}", slot.label, slot.unit) };
     let figure = if form.is_empty(nth) { "\u{2013}".to_owned() } else { written(form, nth) };
     let wrong = form.slots.get(nth).is_some_and(|typed| typed.wrong.is_some());
     el("button", if wrong { "key left wrong" } else { "key left" })
         .attr("type", "button")
         .attr("aria-pressed", if form.at == nth { "true" } else { "false" })
         .on_tap(tap)
-        .kid(worded("span", "s", label))
+        .kid(worded("span", "s", labelled(slot)))
         .kid(worded("span", "t22 w8", figure))
 }
 
-/// Why the figure under the thumb was not taken.
-pub fn why(form: &Form, units: Units, seen: Seen<'_>) -> Option<El<Msg>> {
+/// Why the figure under the thumb was not taken, with its name.
+pub fn why(form: &Form, slots: &[Slot], of: (Units, Seen<'_>)) -> Option<El<Msg>> {
+    why_words(form, slots, of).map(|said| worded("p", "why", said).attr("role", "alert"))
+}
+
+/// The same in words.
+pub fn why_words(form: &Form, slots: &[Slot], (units, seen): (Units, Seen<'_>)) -> Option<String> {
     let why = form.here()?.wrong.as_ref()?;
-    Some(el("p", "why").attr("role", "alert").text(refusal::misread(why, seen.speech, units)))
+    let said = slots.get(form.at).map(|slot| refusal::misread_of(&slot.label, why, seen.speech, units));
+    Some(said.unwrap_or_else(|| refusal::misread(why, seen.speech, units)))
 }
 
 /// "That is 27 in thick. Millimetres?" with a key for each answer, where the figure under the thumb is asked about.

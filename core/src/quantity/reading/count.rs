@@ -20,14 +20,29 @@ const DECIMALS: u32 = 6;
 /// assert_eq!(count("2.5", Sign::Point, PILE_MOST), Err(Misread::NotWhole { met: Decimal::new(25, 1), might_be: None }));
 /// ```
 pub fn count(text: &str, sign: Sign, most: Count) -> Read<Count> {
+    count_within(text, sign, 0..=most)
+}
+
+/// Pieces within limits of their own: at least one of a part.
+///
+/// # Errors
+/// As [`count`], and [`Misread::OutOfRange`] below the least.
+///
+/// ```
+/// use fivebar_core::quantity::{PILE_MOST, reading::{Sign, count_within}};
+/// assert_eq!(count_within("1", Sign::Point, 1..=PILE_MOST), Ok(1));
+/// assert!(count_within("0", Sign::Point, 1..=PILE_MOST).is_err());
+/// ```
+pub fn count_within(text: &str, sign: Sign, limits: RangeInclusive<Count>) -> Read<Count> {
     bare(tidy(text)?, sign, Quantity::Count, |figure, _| {
-        let out = |met| Misread::OutOfRange { met, least: Quantity::Count(0), most: Quantity::Count(most), might_be: None };
+        let [least, most] = [limits.start(), limits.end()].map(|n| Quantity::Count(*n));
+        let out = |met| Misread::OutOfRange { met, least, most, might_be: None };
         let Some(figure) = figure else { return Err(out(None)) };
         if !figure.is_integer() {
             return Err(Misread::NotWhole { met: figure, might_be: None });
         }
         let met = Count::try_from(figure).map_err(|_| out(None))?;
-        if met <= most { Ok(met) } else { Err(out(Some(Quantity::Count(met)))) }
+        if limits.contains(&met) { Ok(met) } else { Err(out(Some(Quantity::Count(met)))) }
     })
 }
 

@@ -20,7 +20,7 @@ mod span;
 mod terms;
 
 pub use clock::clock;
-pub use count::{count, number, percent};
+pub use count::{count, count_within, number, percent};
 pub use length::{distance, length, length_within, thickness};
 pub use mass::mass;
 pub use misread::{Misread, Quantity};

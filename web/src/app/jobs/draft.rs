@@ -143,6 +143,8 @@ pub struct Draft {
     pub form: Form,
     pub words: Vec<String>,
     pub picks: Picks,
+    /// It was to be saved without its name.
+    pub nameless: bool,
 }
 
 /// A form begins, with what is known already; none where it is about a job that is not open.
@@ -163,7 +165,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         design: None,
         more: false,
     };
-    let blank = Draft { what, form: Form::of(0), words: vec![], picks };
+    let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false };
     if blank.what == What::New {
         return Some(Draft { form: Form::filled(["1".to_owned()]), words: vec![String::new()], ..blank });
     }

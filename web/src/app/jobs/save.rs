@@ -17,15 +17,15 @@ use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, Piec
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Id, Mass, Money, PILE_MOST};
-use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::gallery::AtGallery;
 
 /// The form in hand is read and saved; it closes when it was.
 pub fn save(app: &mut App, now: Now) {
     let Some(mut draft) = app.jobs.draft.take() else { return };
-    if nameless(&draft) {
+    draft.nameless = nameless(&draft);
+    if draft.nameless {
         app.jobs.draft = Some(draft);
-        return app.refuse(Refusal::NameMissing);
+        return app.orders.push(Order::Feel(Feel::Refused));
     }
     let gallery = app.jobs.open.and_then(|job| there(app, job));
     let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, now };
@@ -120,6 +120,11 @@ impl Reader {
         draft.form.take(nth, |text| reading::count(text, self.sign, PILE_MOST))
     }
 
+    /// At least one of them.
+    fn some(&self, draft: &mut Draft, nth: usize) -> Option<u32> {
+        draft.form.take(nth, |text| reading::count_within(text, self.sign, 1..=PILE_MOST))
+    }
+
     fn money(&self, draft: &mut Draft, nth: usize) -> Option<Money> {
         let (currency, sign) = (draft.picks.currency, self.sign);
         draft.form.take(nth, |text| reading::money(text, currency, sign))
@@ -139,7 +144,7 @@ impl Reader {
     }
 
     fn begin(&self, draft: &mut Draft) -> Option<Command> {
-        let pieces = self.count(draft, 0)?;
+        let pieces = self.some(draft, 0)?;
         let name = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
         let picks = &draft.picks;
         let (currency, units, made_for) = (picks.currency, picks.units, picks.made_for);
@@ -154,7 +159,7 @@ impl Reader {
 
     fn part(&self, draft: &mut Draft, (job, was): (Id, Option<String>)) -> Option<JobCommand> {
         let typing = self.typing(draft);
-        let n = self.count(draft, 0)?;
+        let n = self.some(draft, 0)?;
         let thickness = draft.form.side(1, Side::Thickness, typing)?;
         let width = draft.form.side(2, Side::Width, typing)?;
         let length = draft.form.side(3, Side::Length, typing)?;
@@ -211,7 +216,7 @@ impl Reader {
         let mut facts = JobDescribed::of(job);
         if draft.what == What::Name {
             facts.name = draft.words.first().map(|name| name.trim().to_owned());
-            facts.pieces = Some(self.count(draft, 0)?);
+            facts.pieces = Some(self.some(draft, 0)?);
             return Some(facts);
         }
         if draft.what == What::Size {

@@ -175,7 +175,7 @@ impl Draft {
     }
 
     fn count(&mut self, nth: usize, typing: Typing) -> Option<Option<Count>> {
-        self.form.maybe(nth, |text| reading::count(text, typing.sign, PILE_MOST)).map(|n| n.filter(|n| 0 < *n))
+        self.form.maybe(nth, |text| reading::count_within(text, typing.sign, 1..=PILE_MOST))
     }
 
     fn top(&mut self, typing: Typing) -> Option<Top> {

@@ -58,7 +58,7 @@ impl Buying {
     fn read(&mut self, woods: &[Key], (typing, currency): (Typing, Currency)) -> Option<Boards> {
         let side = |form: &mut Form, nth| form.take(nth, |text| reading::length(text, typing));
         let size = [side(&mut self.form, 0)?, side(&mut self.form, 1)?, side(&mut self.form, 2)?];
-        let n = self.form.take(3, |text| reading::count(text, typing.sign, PILE_MOST))?;
+        let n = self.form.take(3, |text| reading::count_within(text, typing.sign, 1..=PILE_MOST))?;
         let price = self.form.maybe(4, |text| reading::money(text, currency, typing.sign))?;
         Some(Boards { wood: woods.get(self.wood).cloned(), size, n, price })
     }

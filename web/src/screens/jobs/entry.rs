@@ -10,9 +10,10 @@ use fivebar_core::quantity::Units;
 
 pub use slots::Slot;
 
-/// The figures, each a key; one alone stands large over the pad.
-pub fn figures(form: &Form, slots: &[Slot]) -> El<Msg> {
-    slots::figures(form, slots, |nth| say(Tap::At(nth)))
+/// The figures, each a key, one alone large over the pad, and why one was not taken behind that one; and the pad.
+pub fn told(form: &Form, slots: &[Slot], units: Units, seen: Seen<'_>) -> (El<Msg>, Vec<El<Msg>>) {
+    let figures = slots::figures_told(form, slots, (units, seen), |nth| say(Tap::At(nth)));
+    (figures, slots::pad(form, slots, seen, |press| say(Tap::Press(press))))
 }
 
 /// Why the figure under the thumb was not taken, and the pad.

@@ -6,9 +6,9 @@ mod old_jobs;
 pub mod room;
 mod sale;
 
-use super::super::slots::doubted;
+use super::super::slots::{docked, doubted, why_words};
 use super::super::{Screen, Seen};
-use super::entry::{Slot, figures, under_thumb};
+use super::entry::{Slot, told};
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What};
@@ -17,7 +17,7 @@ use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::common;
+use crate::words::en::{common, job as words, refusal};
 use fivebar_core::quantity::Units;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -58,16 +58,18 @@ pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>
 fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_>) -> Screen {
     let units: Units = draft.picks.units;
     let top = Head::new(sheet.filter(|_| draft.what != What::New).map_or("", |sheet| sheet.name.as_str()), asked.title);
+    let (figures, pad) = told(&draft.form, &asked.slots, units, seen);
+    let docks = matches!(draft.what, What::Part(_)) && asked.instead.is_none();
     let pad = match asked.instead {
         Some(instead) => instead,
-        None if asked.slots.is_empty() => vec![],
-        None => under_thumb(&draft.form, &asked.slots, units, seen),
+        None if docks || asked.slots.is_empty() => vec![],
+        None => pad,
     };
     let keys = if asked.other.is_some() { "g3" } else { "um" };
     let other = asked.other.map(|words| key("key h56", words, "", say(Tap::Undo)));
     let main = el("main", "scr form")
         .kids(asked.above)
-        .kids((!asked.slots.is_empty()).then(|| figures(&draft.form, &asked.slots)))
+        .kids((!asked.slots.is_empty()).then_some(figures))
         .kids(doubted(&draft.form, (units, seen), |side| say(Tap::IsSo(side))))
         .kid(el("div", "push"))
         .kids(pad);
@@ -77,7 +79,14 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
         "",
         say(Tap::Close),
     ));
-    Screen::new(asked.place, head(top), main).foot(el("footer", "foot").kid(keys))
+    let foot = if docks {
+        let why =
+            draft.nameless.then(|| refusal::unnamed(words::PART_NAME)).or_else(|| why_words(&draft.form, &asked.slots, (units, seen)));
+        docked(&draft.form, &asked.slots, (keys, why, seen), |press| say(Tap::Press(press)))
+    } else {
+        el("footer", "foot").kid(keys)
+    };
+    Screen::new(asked.place, head(top), main).foot(foot)
 }
 
 /// A key that shows an answer, and opens the choice of it.
@@ -93,5 +102,6 @@ pub fn chosen(what: &str, answer: String, open: bool) -> El<Msg> {
 /// A field for words.
 pub fn worded(id: &'static str, label: &str, draft: &Draft, nth: usize) -> El<Msg> {
     let value = draft.words.get(nth).cloned().unwrap_or_default();
-    field(Field { id, label: label.to_owned(), value, ..Field::default() }, move |text| say(Tap::Say(nth, text)))
+    let wrong = if draft.nameless && nth == 0 { refusal::unnamed(label) } else { String::new() };
+    field(Field { id, label: label.to_owned(), value, wrong, ..Field::default() }, move |text| say(Tap::Say(nth, text)))
 }

@@ -39,7 +39,7 @@ pub fn screen(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), s
     let main = el("main", "scr form")
         .kids(asked.above)
         .kid(figures_in(class, &page.form, &asked.slots, at))
-        .kids(why(&page.form, sheet.units, seen))
+        .kids(why(&page.form, &asked.slots, (sheet.units, seen)))
         .kids(doubted(&page.form, (sheet.units, seen), |side| say(PileTap::IsSo(side))))
         .kids(refused(app, seen))
         .kids(comes_to)

@@ -3,19 +3,20 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{nearly, over, picture, saw, say, side, since, sizes, told, ways};
-use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
+use super::{ends, nearly, over, picture, saw, say, side, since, sizes, told, ways};
+use crate::app::plan::{Found, Since, Stands, Tap, last_tick, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
+use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words, told as told_words, yard};
+use crate::words::en::{changed, common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
-use fivebar_core::sheet::make::{Field, Given, What};
+use fivebar_core::sheet::make::{Field, Given, Top, What};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let Some(given) = &app.plan.given else { return super::choose(sheet, app, seen) };
@@ -25,12 +26,25 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let paper = el("p", "print-only").text(seen.speech.day(seen.now));
     let first = el("div", "col")
         .kid(paper)
-        .kids(under_way(given, app, seen))
-        .kids(found.map(|found| plan(given, found, (app, &since), seen)).unwrap_or_default());
+        .kids(if found.is_some_and(|found| 0 < found.sheet.made) { early(app) } else { under_way(given, app, seen) })
+        .kids(found.map(|found| plan(sheet, (given, found), (app, &since), seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
-    let second = second.kid(el("div", "no-print").kid(super::to_job()));
+    let second = second.kids(since.taken.then(|| ways_on(given, sheet))).kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
-    Screen::new("jobs/plan-answer", head(top), main).foot(foot(given, sheet, (app, &since), seen)).says_it()
+    let screen = Screen::new("jobs/plan-answer", head(top), main).says_it();
+    Screen { foot: foot(given, sheet, (app, &since), seen), ..screen }
+}
+
+/// Of a plan that is used: the list at the saw has the page, what is seldom wanted stands at its end.
+fn ways_on(given: &Given, job: &JobSheet) -> El<Msg> {
+    let has_all = if job.lacking.is_none() { words::IS_USED } else { "" };
+    let again = key("key soft h56", words::PLAN_AGAIN, has_all, say(Tap::Go));
+    el("div", "g2 no-print").kid(change(given, "key soft h56")).kid(again)
+}
+
+fn change(given: &Given, class: &'static str) -> El<Msg> {
+    let rows = given.ask.what.shape() == Shape::Rows;
+    key(class, if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change))
 }
 
 /// What was asked, whether it is the best, and the joints.
@@ -51,6 +65,8 @@ fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen
         None => top,
     };
     match &given.ask.what {
+        // On a narrow page it stands under the picture: the head leaves the title its room.
+        What::Top(_) if seen.page.is_narrow() => top,
         What::Top(asked) => top.fact(Fact::Plain(words::joints_apart(&seen.speech.length(asked.apart, units)))),
         _ => top,
     }
@@ -63,49 +79,77 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         Stands::Still => vec![],
         Stands::UnderWay { .. } => {
             let said = told::progress(&app.plan, given, seen).unwrap_or_else(|| format!("{} …", words::PLANNING));
-            // Paper stays as it is: it says that it was early.
-            let early = app.plan.found.is_some().then(|| el("p", "print-only").text(told_words::PRINTED_EARLY));
-            std::iter::once(el("p", "t17 no-print").attr("role", "status").text(said)).chain(early).collect()
+            std::iter::once(el("p", "t17 no-print").attr("role", "status").text(said)).chain(early(app)).collect()
         }
     }
 }
 
-fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
+/// Paper stays as it is: it says that it was early.
+fn early(app: &App) -> Vec<El<Msg>> {
+    let is_early = app.plan.found.is_some() && matches!(app.plan.stands, Stands::UnderWay { .. });
+    if is_early { vec![el("p", "print-only").text(told_words::PRINTED_EARLY)] } else { vec![] }
+}
+
+/// What it makes, and the picture.
+fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
+    shown.extend(since::lacking(job, seen));
+    shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
-    shown.extend(if since.taken { vec![] } else { over::choices(given, sheet, seen) });
     shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
+    // What keeps rows from being laid stands over the picture, what would save strips under it.
+    let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
+    let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
+    shown.extend(over);
+    if 0 < sheet.made {
+        shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
+        let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
+        let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
+        shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
+        shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
+    }
+    shown.extend(under);
+    // Once the wood is cut the list at the saw comes first.
+    shown.extend(if since.taken { vec![] } else { details(given, found, (app, since.taken), seen) });
+    shown
+}
+
+/// Of what, how wide and how thick; what is proven, and what else it could be.
+fn details(given: &Given, found: &Found, (app, taken): (&App, bool), seen: Seen<'_>) -> Vec<El<Msg>> {
+    let sheet = &found.sheet;
+    let apart = match &given.ask.what {
+        What::Top(top) if seen.page.is_narrow() => Some(joints(top, given, seen)),
+        _ => None,
+    };
     let more =
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
-    let more = more.into_iter().chain([told::short(given, sheet, seen)]);
-    shown.extend(more.flatten().map(|line| worded("p", "", line)));
+    let more = more.into_iter().chain([told::short(given, sheet, seen), apart]).flatten().map(|line| worded("p", "", line));
     // What else it could have been is of no use once the wood is cut.
-    let nearly = if since.taken {
+    let nearly = if taken {
         vec![]
     } else {
         nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
     };
-    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen)].into_iter().flatten();
-    let nearly = proven.chain(nearly);
-    let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
+    let over = if taken { vec![] } else { over::choices(given, sheet, seen) };
+    let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
+    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)].into_iter().flatten();
+    let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    let nearly = nearly.into_iter().chain(ways::others(given, since.taken, (app, seen)));
-    if sheet.made == 0 {
-        return shown.into_iter().chain(nearly).collect();
-    }
-    shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
-    let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
-    let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
-    shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
-    shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
-    shown.into_iter().chain(nearly).collect()
+    more.chain(over).chain(nearly).chain(others).collect()
 }
 
-/// Where the tapped piece comes from.
+fn joints(top: &Top, given: &Given, seen: Seen<'_>) -> String {
+    format!("{}.", fivebar_core::quantity::begin_large(&words::joints_apart(&seen.speech.length(top.apart, given.units))))
+}
+
+/// Where the tapped piece comes from; or how the looking goes.
 fn tapped(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> String {
-    let Some(piece) = app.plan.piece.and_then(|nth| found.sheet.picture.pieces.get(nth)) else { return words::TAP_A_PIECE.into() };
+    let Some(piece) = app.plan.piece.and_then(|nth| found.sheet.picture.pieces.get(nth)) else {
+        // One line for both: nothing moves when the looking ends.
+        return told::progress(&app.plan, given, seen).unwrap_or_else(|| words::TAP_A_PIECE.into());
+    };
     let mine = |line: &&fivebar_core::sheet::plan::CutLine| match piece.mark {
         fivebar_core::sheet::plan::Mark::Number(n) => line.numbers.contains(&n),
         fivebar_core::sheet::plan::Mark::Letter => line.source == piece.source && line.numbers.is_empty(),
@@ -131,6 +175,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     }
     let mut shown = saw::list(given, sheet, app, seen);
     shown.extend(sizes::finish(given, sheet, seen));
+    shown.extend(if since.taken { details(given, found, (app, since.taken), seen) } else { vec![] });
     let lines =
         [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
@@ -150,53 +195,57 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
 }
 
 /// The ways on: stop, change, plan again, use.
-fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen<'_>) -> El<Msg> {
+fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen<'_>) -> Option<El<Msg>> {
     let foot = el("footer", "foot brief").kids(refused(app).map(|why| no(why, seen)));
-    let rows = given.ask.what.shape() == Shape::Rows;
-    let change = || key("key", if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change));
+    let change = || change(given, "key");
     let under_way = matches!(app.plan.stands, Stands::UnderWay { .. });
+    // Each key keeps its place and its size while it looks and after.
+    let middle = || match under_way {
+        true => key("key", words::STOP_HERE, "", say(Tap::Stop)),
+        false => key("key", words::PLAN_AGAIN, "", say(Tap::Go)),
+    };
     let Some(found) = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made) else {
-        let other = if under_way {
-            key("key solid", words::STOP_HERE, "", say(Tap::Stop))
-        } else {
-            key("key", words::PLAN_AGAIN, "", say(Tap::Go))
-        };
-        return foot.kid(el("div", "g2").kid(change()).kid(other));
+        let use_it = under_way.then(|| key("key wide", words::USE_IT, "", say(Tap::Use)).flag("disabled", true));
+        return Some(foot.kid(el("div", "g2").kid(change()).kid(middle())).kids(use_it));
     };
     if since.taken {
-        let again = key("key", words::PLAN_AGAIN, words::IS_USED, say(Tap::Go));
-        return foot.kids(undo::bar(app, seen)).kid(el("div", "g2").kid(change()).kid(again));
+        let back = ticked_back(given, found, app, seen).or_else(|| undo::bar(app, seen));
+        return (back.is_some() || refused(app).is_some()).then(|| foot.kids(back));
     }
     if !not_bought(given, &found.sheet).is_empty() {
         let again = key("key", words::PLAN_AGAIN, "", say(Tap::Go));
-        return foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again));
+        return Some(foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again)));
     }
     let possible = since.changed.is_empty();
     let question = since::question(since, app, seen).filter(|_| possible);
-    let keys = el("div", if under_way { "g3" } else { "g2" }).kid(change());
-    let keys = keys.kids(under_way.then(|| key("key", words::STOP_HERE, "", say(Tap::Stop))));
     let asked = question.is_some();
-    let last = match possible {
-        _ if asked => None,
-        true => Some(use_key(given, found, sheet, (under_way, since, seen))),
-        false => Some(key("key solid", words::PLAN_AGAIN, "", say(Tap::Go))),
-    };
-    foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kids(last))
+    let again = || key("key solid", words::PLAN_AGAIN, "", say(Tap::Go));
+    let keys = el("div", "g2").kid(change()).kid(if possible || under_way { middle() } else { again() });
+    let last = (possible && !asked).then(|| use_key(given, found, sheet, (since, seen)));
+    Some(foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last))
+}
+
+/// The last tick alone goes back, as long as nothing was written after it.
+fn ticked_back(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let tick = last_tick(app)?;
+    let line = saw::Line::of(found.sheet.lines.get(tick.line)?, given, seen).text;
+    let what = changed::tick_of(&line, app.plan.ticked.contains(&tick.line) != tick.back);
+    let (words, under) = if tick.back { (common::PUT_BACK, common::taken_back(&what)) } else { (common::TAKE_BACK, what) };
+    Some(alone(Undo { words: words.into(), under }, say(Tap::TickBack)))
 }
 
 /// "Use these 24", and what that takes from the rack.
-fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, since, seen): (bool, &Since, Seen<'_>)) -> El<Msg> {
+fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Since, Seen<'_>)) -> El<Msg> {
     let of = |in_job: bool| {
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
     };
-    let strips = found.sheet.used.iter().fold(0_i64, |sum, used| sum.saturating_add(used.used));
+    let all = found.sheet.used.iter().fold(0_u32, |sum, used| sum.saturating_add(used.pieces));
     let under = match (sheet.ended.is_some(), of(false)) {
-        _ if under_way => String::new(),
         (true, _) => words::JOB_ENDED.to_owned(),
         (false, 0) => since::takes(words::IN_JOB_ALREADY.to_owned(), since, seen),
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
-    let class = if sheet.ended.is_some() { "key" } else { "key solid" };
-    key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
+    let class = if sheet.ended.is_some() { "key wide" } else { "key solid wide" };
+    key(class, words::use_these(&seen.speech.count(all)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
 }

@@ -1,8 +1,8 @@
 //! The few figures of a shape, on the pad.
 
-use super::super::slots::{Slot, figures, figures_in, no, under_thumb};
+use super::super::slots::{Slot, docked, figures_told, no, why_words};
 use super::super::{Screen, Seen};
-use super::{Boards, over, say, since, sketch, ways};
+use super::{Boards, ends, over, say, since, sketch, ways};
 use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
@@ -10,7 +10,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words};
+use crate::words::en::{common, plan as words, told as told_words};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::Units;
@@ -21,35 +21,33 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let (draft, units) = (&app.plan.draft, sheet.account.units);
     let slots = slots(shape, units);
     let stands = crate::app::plan::why_not(app);
-    let why = stands.as_ref().map(|why| why_not(why, seen));
+    let why = stands.as_ref().map(|why| why_not(why, (units, seen)));
+    let least = if let Some(WhyNot::Narrow { least, .. }) = &stands { Some(*least) } else { None };
     let none_fits = if let Some(WhyNot::NoneForPart(part)) = &stands { Some(part.as_str()) } else { None };
     let why = why.or_else(|| app.plan.changed.then(|| el("p", "why").attr("role", "alert").text(words::CHANGED)));
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
     let ask = draft.rough(sheet.job, seen.speech.typing(units));
     let fit = fits(ask.as_ref(), app, seen);
+    // The figures come first, so that the one under the thumb and the pad are seen together on any page.
     let main = el("main", "scr form")
-        .kids(choices(shape, draft))
-        .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
-        .kid(if shape == Shape::Field { figures_in("g2 slots", &draft.form, &slots, at) } else { figures(&draft.form, &slots, at) })
+        .kid(figures_told(&draft.form, &slots, (units, seen), at))
         .kids((shape == Shape::Rows).then(|| ways::left_open(sheet.job, (app, seen))).flatten())
         .kids(why)
+        .kids(least.map(|least| ends::to_saw(told_words::LEAST_STRIP, least, (units, seen))))
         .kids(refused)
+        .kids(choices(shape, draft))
+        .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
         .kids(since::parts(none_fits, &draft.without))
         .kids(over::asked(draft.over.filter(|_| shape == Shape::Parts), units, seen))
         .kids(piles_key((none_fits, ask, &fit), sheet, app, seen))
-        .kid(el("div", "push"))
-        .kids(under_thumb(&draft.form, &slots, (units, seen), |press| say(Tap::Press(press))))
         .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)))
-        .kids(since::in_use(sheet.job, app, seen));
-    let keys = el("div", "g2").kid(key("key solid t22", words::PLAN, "", say(Tap::Go))).kid(key(
-        "key soft",
-        words::OTHER_SHAPE,
-        "",
-        say(Tap::Choose),
-    ));
+        .kids(since::in_use(sheet.job, app, seen))
+        .kid(key("key soft h56 wide", words::OTHER_SHAPE, "", say(Tap::Choose)));
+    let plan = key("key solid t22", words::PLAN, "", say(Tap::Go));
+    let foot = docked(&draft.form, &slots, (plan, why_words(&draft.form, &slots, (units, seen)), seen), |press| say(Tap::Press(press)));
     let top = Head::new(sheet.name.clone(), words::shape(shape).0);
-    Screen::new("jobs/plan-ask", head(top), main).foot(el("footer", "foot").kid(keys)).says_it()
+    Screen::new("jobs/plan-ask", head(top), main).foot(foot).says_it()
 }
 
 fn slots(shape: Shape, units: Units) -> Vec<Slot> {
@@ -152,12 +150,16 @@ fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobShe
     std::iter::once(key("key h56 wide", words::PILES, under, say(Tap::Piles))).chain(unfit).collect()
 }
 
-fn why_not(why: &WhyNot, seen: Seen<'_>) -> El<Msg> {
+fn why_not(why: &WhyNot, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
     let said = match why {
         WhyNot::NoParts => words::NO_PARTS.to_owned(),
         WhyNot::NoPiles => words::NO_PILES.to_owned(),
         WhyNot::NoneFits => words::NONE_FITS.to_owned(),
         WhyNot::NoneForPart(part) => words::none_for_part(part),
+        WhyNot::Narrow { rows, wide, least } => {
+            let [wide, least] = [wide, least].map(|length| super::side(*length, units, seen));
+            words::narrow(&seen.speech.count(*rows), [&wide, &least])
+        }
         WhyNot::Refused(why) => return no(why, seen),
     };
     el("p", "why").attr("role", "alert").text(said)

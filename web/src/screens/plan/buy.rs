@@ -1,6 +1,6 @@
 //! Boards to buy for a plan: the form, and those that were added.
 
-use super::super::slots::{Slot, figures, under_thumb};
+use super::super::slots::{Slot, docked, figures_told, why_words};
 use super::super::{Screen, Seen};
 use super::say;
 use crate::app::plan::{FIGURES, Tap, woods};
@@ -24,15 +24,16 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let chip = |(nth, wood)| Chip::choice(wood_words::among(wood, &app.shelf().workshop().wood.woods), buying.wood == nth);
     let chips: Vec<Chip> = woods(app).iter().enumerate().map(chip).collect();
     let chips = (1 < chips.len()).then(|| flowing("key h48", chips, |nth| say(Tap::BuyWood(nth))));
-    let main = el("main", "scr form")
-        .kids(chips)
-        .kid(figures(&buying.form, &slots, |nth| say(Tap::At(nth))))
-        .kid(el("div", "push"))
-        .kids(under_thumb(&buying.form, &slots, (units, seen), |press| say(Tap::Press(press))));
-    let keys = el("div", "g2").kid(key("key solid", words::ADD_THEM, "", say(Tap::AddBoards)));
-    let keys = keys.kid(key("key soft", words::PILES, "", say(Tap::Piles)));
+    let main = el("main", "scr form").kid(figures_told(&buying.form, &slots, (units, seen), |nth| say(Tap::At(nth)))).kids(chips).kid(key(
+        "key soft h56 wide",
+        words::PILES,
+        "",
+        say(Tap::Piles),
+    ));
+    let add = key("key solid t22", words::ADD_THEM, "", say(Tap::AddBoards));
+    let foot = docked(&buying.form, &slots, (add, why_words(&buying.form, &slots, (units, seen)), seen), |press| say(Tap::Press(press)));
     let top = Head::new(sheet.name.clone(), words::BOARDS_TO_BUY);
-    Screen::new("jobs/plan-buy", head(top), main).foot(el("footer", "foot").kid(keys)).says_it()
+    Screen::new("jobs/plan-buy", head(top), main).foot(foot).says_it()
 }
 
 /// Those that were added, each to be taken away again, and the way to more.

@@ -15,6 +15,10 @@ use fivebar_core::sheet::plan::{Drawn, Mark, PlanSheet};
 /// Sizes of letters, the largest first, each with its class: the largest that fits into a piece is drawn.
 const SIZES: [(f64, &str); 5] = [(14.0, "mk"), (11.0, "mk s11"), (9.0, "mk s9"), (7.0, "mk s7"), (5.0, "mk s5")];
 
+/// Below so many px of a piece its joints are half as thick, and a quarter.
+const FINE: f64 = 8.0;
+const FINEST: f64 = 4.0;
+
 /// On paper letters grow with the picture: no taller than for a row so high.
 const PAPER: f64 = 10.0;
 
@@ -29,8 +33,18 @@ pub fn picture(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Se
     let size = (wide * scale, high * scale);
     let pieces =
         sheet.picture.pieces.iter().enumerate().flat_map(|(nth, piece)| drawn(given, piece, (nth, chosen == Some(nth)), (scale, seen)));
-    let drawn = drawing("lay", (size.0 + 2.0, size.1 + 2.0)).attr("role", "img").attr("aria-label", words::PICTURE);
+    let drawn = drawing(fine(sheet, scale), (size.0 + 2.0, size.1 + 2.0)).attr("role", "img").attr("aria-label", words::PICTURE);
     vec![drawn.kids(pieces).kid(rect("rim", (1.0, 1.0), size))]
+}
+
+/// Joints are drawn thinner where the pieces are: many narrow rows would be nothing but joints.
+fn fine(sheet: &PlanSheet, scale: f64) -> &'static str {
+    let least = sheet.picture.pieces.iter().map(|piece| nm(piece.at[2].min(piece.at[3])) * scale).fold(f64::MAX, f64::min);
+    match least {
+        least if least < FINEST => "lay finest",
+        least if least < FINE => "lay fine",
+        _ => "lay",
+    }
 }
 
 /// The first of the texts that fits into a piece, at the largest size it fits in: with its class, and how far its line is below the middle.

@@ -10,7 +10,8 @@ use crate::screens::jobs::pile_name;
 use crate::view::{El, el};
 use crate::words::en::{changed as words, common, jobs, plan};
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Count, Id, Listed, Units, Wall};
+use fivebar_core::quantity::{Count, Id, Listed, Units, Wall, begin_small};
+use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::{Change, Given, Source, Unfit, fitting, is_used};
 
 /// What has changed, each in a sentence.
@@ -61,6 +62,23 @@ pub fn left_out(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<
     told.map(|line| worded("p", "t14 i2", line)).listed()
 }
 
+/// What the job's plans need and it has no more, and the key that takes it again.
+pub fn lacking(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(lacking) = sheet.lacking.as_ref().filter(|_| sheet.ended.is_none()) else { return vec![] };
+    let piles = |on_rack: bool| {
+        let of_it = lacking.piles.iter().filter(|pile| pile.on_rack == on_rack);
+        of_it.map(|pile| plan::so_many_of(&seen.speech.count(pile.n), &begin_small(&pile.name))).listed()
+    };
+    let (there, gone) = (piles(true), piles(false));
+    let n = lacking.piles.iter().filter(|pile| pile.on_rack).fold(0, |sum: Count, pile| sum.saturating_add(pile.n));
+    let said =
+        words::lacking([&seen.speech.count(lacking.has), &seen.speech.count(lacking.needs)], [&there, &gone], (lacking.plans == 1, n == 1));
+    let again =
+        gone.is_empty().then(|| key("key h56 wide", words::take_again(n == 1), words::take_again_under(&there), say(Tap::TakeAgain)));
+    let again = again.map(|key| el("div", "no-print").kid(key));
+    std::iter::once(worded("p", "w7", said)).chain(again).listed()
+}
+
 /// The piles it cuts, each a tap away.
 pub fn piles(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
     let cut = found.sheet.used.iter().filter(|used| 0 < used.pieces);
@@ -90,7 +108,8 @@ fn plans(title: &'static str, all: &[(Id, Shape, Wall)], seen: Seen<'_>) -> Vec<
         key("key soft h56 wide", plan::shape(*shape).0, words::used_on(&when), say(Tap::Kept(*id))).key(id.to_string())
     };
     let keys = all.iter().map(one).listed();
-    if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(title), el("div", "g2 no-print").kids(keys)] }
+    let rows = if keys.len() == 1 { "no-print" } else { "g2 no-print" };
+    if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(title), el("div", rows).kids(keys)] }
 }
 
 /// Parts that are left out, to be taken in again; and at one that nothing fits, to leave it out.
@@ -115,7 +134,7 @@ pub fn unfit(all: &[(Source, Option<Unfit>)], part: Option<&str>, (units, seen):
 pub fn takes(takes: String, since: &Since, seen: Seen<'_>) -> String {
     match since.before {
         Some(Before { pieces: 0, may_stay: false, .. }) => words::takes_in_place(&takes),
-        Some(Before { pieces, may_stay: false, .. }) => words::takes_and_puts_back(&takes, &seen.speech.count(pieces)),
+        Some(Before { pieces, .. }) if 0 < pieces => words::takes_and_asks(&takes, &seen.speech.count(pieces)),
         _ => takes,
     }
 }

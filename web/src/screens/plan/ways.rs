@@ -45,12 +45,11 @@ pub fn chosen(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<String> {
     best.then(said)
 }
 
-/// What a bound holds for, where it was left to the pieces: "10 rows of oak".
+/// What a bound holds for: "10 rows of oak"; it is the same when the plan is opened again.
 pub fn bound_of(given: &Given, made: String, app: &App) -> Option<String> {
     let top = top(given)?;
-    let first = given.ways.first();
-    let one = first.filter(|way| !way.mixed && given.ways.iter().any(|it| it.mixed || it.pick.wood != way.pick.wood));
-    let of = one.map(|way| wood(way.pick.wood.as_ref(), app));
+    let one = given.sources.first().filter(|_| !top.mixed).and_then(|source| source.pile.wood.as_ref());
+    let of = one.map(|one| wood(Some(one), app));
     if top.rows.is_some() && of.is_none() {
         return None;
     }
@@ -59,14 +58,14 @@ pub fn bound_of(given: &Given, made: String, app: &App) -> Option<String> {
 }
 
 /// The others, each a tap away.
-pub fn others(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
+pub fn others(given: &Given, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let one = |way: &Way| {
         let name = begin_large(&named(&way.pick, way.mixed, (app, given.units, seen)));
         let waste = percent(way.waste.round_dp(2), seen);
         let under = words::way(&rows(way.rows.into(), seen), way.there == ALL, &waste);
         key("key soft h56", name, under, say(Tap::Way(way.clone())))
     };
-    let keys = given.ways.iter().skip(1).take(if taken { 0 } else { NAMED }).map(one).listed();
+    let keys = given.ways.iter().skip(1).take(NAMED).map(one).listed();
     if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(words::OTHER_WAYS), el("div", "g2 no-print").kids(keys)] }
 }
 

@@ -7,7 +7,7 @@ use super::common::{length_unit, mass_unit, pieces};
 use super::{woods, yard};
 use crate::words::Speech;
 use fivebar_core::quantity::reading::{Misread, Quantity};
-use fivebar_core::quantity::{Decimal, Grams, Length, Money, Units, Volume};
+use fivebar_core::quantity::{Clock, Decimal, Grams, Length, Moment, Money, Offset, Span, Units, Volume, Wall, begin_large};
 use fivebar_core::refusal::{PlanFigure, Refusal};
 use fivebar_core::wood::weight::Density;
 
@@ -309,24 +309,46 @@ fn per_cent(share: Decimal, speech: &dyn Speech) -> String {
 
 /// Why a typed figure was not taken.
 pub fn misread(why: &Misread, speech: &dyn Speech, units: Units) -> String {
+    let said = reason(why, speech, units);
+    match why {
+        Misread::Empty => begin_large(&said),
+        Misread::OutOfRange { .. } => format!("Not taken. {}", begin_large(&said)),
+        _ => format!("Not taken: {said}"),
+    }
+}
+
+/// The same of a field, by its name: "Wide: nothing is typed yet."
+pub fn misread_of(field: &str, why: &Misread, speech: &dyn Speech, units: Units) -> String {
+    format!("{field}: {}", reason(why, speech, units))
+}
+
+/// A name is missing, said beside its field.
+pub fn unnamed(field: &str) -> String {
+    format!("{field}: nothing is typed yet.")
+}
+
+fn reason(why: &Misread, speech: &dyn Speech, units: Units) -> String {
     let q = |quantity: &Quantity| quantity_said(quantity, speech, units);
     match why {
-        Misread::Empty => "Nothing is typed yet.".into(),
-        Misread::TooLong { most } => format!("Not taken: at most {most} signs."),
-        Misread::NotANumber { met } => format!("Not taken: “{met}” is no number."),
-        Misread::UnknownUnit { met } => format!("Not taken: “{met}” is no unit for this."),
-        Misread::Negative { met } => format!("Not taken: {met} is below nothing."),
-        Misread::Ambiguous { grouped, decimal } => format!("Not taken: it may mean {} or {}.", q(grouped), q(decimal)),
-        Misread::TooFine { nearest } => format!("Not taken: finer than is kept. The nearest is {}.", q(nearest)),
-        Misread::Denominator { met, nearest: Some(nearest) } => format!("Not taken: no rule has {met}ths. The nearest is {}.", q(nearest)),
-        Misread::Denominator { met, nearest: None } => format!("Not taken: no rule has {met}ths."),
-        Misread::OutOfRange { met, least, most, might_be } => {
-            let reads = met.as_ref().map(|met| format!("It reads as {}. ", q(met))).unwrap_or_default();
-            let may = might_be.as_ref().map(|other| format!(" It may mean {}.", q(other))).unwrap_or_default();
-            format!("Not taken. {reads}It must be from {} to {}.{may}", limit(least, speech, units), limit(most, speech, units))
+        Misread::Empty => "nothing is typed yet.".into(),
+        Misread::TooLong { most } => format!("at most {most} signs."),
+        Misread::NotANumber { met } => format!("“{met}” is no number."),
+        Misread::UnknownUnit { met } => format!("“{met}” is no unit for this."),
+        Misread::Negative { met } => format!("{met} is below nothing."),
+        Misread::Ambiguous { grouped, decimal } => format!("it may mean {} or {}.", q(grouped), q(decimal)),
+        Misread::TooFine { nearest } => format!("finer than is kept. The nearest is {}.", q(nearest)),
+        Misread::Denominator { met, nearest: Some(nearest) } => format!("no rule has {met}ths. The nearest is {}.", q(nearest)),
+        Misread::Denominator { met, nearest: None } => format!("no rule has {met}ths."),
+        Misread::OutOfRange { met: Some(Quantity::Count(0)), least: Quantity::Count(1), .. } => {
+            "0 is too few, it must be 1 or more.".into()
         }
-        Misread::NotWhole { might_be: Some(other), .. } => format!("Not taken: only whole ones. It may mean {}.", q(other)),
-        Misread::NotWhole { .. } => "Not taken: only whole ones.".into(),
+        Misread::OutOfRange { met, least, most, might_be } => {
+            let must = |it: &str| format!("{it} must be from {} to {}.", limit(least, speech, units), limit(most, speech, units));
+            let may = might_be.as_ref().map(|other| format!(" It may mean {}.", q(other))).unwrap_or_default();
+            met.as_ref().map_or_else(|| must("it"), |met| format!("it reads as {}. {}", q(met), must("It"))) + &may
+        }
+        Misread::NotWhole { might_be: Some(other), .. } => format!("only whole ones. It may mean {}.", q(other)),
+        Misread::NotWhole { .. } => "only whole ones.".into(),
     }
 }
 
@@ -349,12 +371,17 @@ pub fn quantity_said(quantity: &Quantity, speech: &dyn Speech, units: Units) -> 
         Quantity::Distance(distance) => fivebar_core::quantity::writing::distance(*distance, speech.typing(units)),
         Quantity::Money(sum) => speech.money(*sum),
         Quantity::Span(span) => speech.span(*span),
-        Quantity::Clock(clock) => fivebar_core::quantity::writing::clock(*clock),
+        Quantity::Clock(clock) => at_the_clock(*clock, speech),
         Quantity::Mass(mass) => format!("{} {}", speech.mass(*mass, units), super::common::mass_unit(units)),
         Quantity::Count(n) => speech.count(*n),
         Quantity::Percent(p) => format!("{} %", speech.number(*p, 0, 3)),
         Quantity::Number(n) => speech.number(*n, 0, 6),
     }
+}
+
+/// A clock time as this phone writes it, with its half of the day where clocks have twelve hours.
+fn at_the_clock(clock: Clock, speech: &dyn Speech) -> String {
+    speech.clock(Wall::new(Moment::at(0).plus(Span::minutes(i64::from(clock.as_minutes()))), Offset::UTC))
 }
 
 /// What a figure of a plan is called.

@@ -165,5 +165,5 @@ fn a_name_and_the_number_of_pieces_can_be_put_right() {
     maker.open("stands").tap(Tap::Write(What::Name)).shows(&["Name and pieces", "Plant stands, ash with cherry pegs", "5"]);
     maker.tap(Tap::Say(0, "Stands".into())).figures(&["3"]).tap(Tap::Save).shows(&["you asked for 4 pieces, and there are 3"]);
     maker.figures(&["6"]).tap(Tap::Save).shows(&["Stands, 6", "2 left to sell."]);
-    maker.tap(Tap::Write(What::Name)).tap(Tap::Say(0, " ".into())).tap(Tap::Save).shows(&["Nothing was named."]);
+    maker.tap(Tap::Write(What::Name)).tap(Tap::Say(0, " ".into())).tap(Tap::Save).shows(&["Name: nothing is typed yet."]);
 }

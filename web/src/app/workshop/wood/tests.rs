@@ -214,7 +214,7 @@ fn figures_of_no_wood_are_refused_beside_the_pad() {
     };
     holds(&refused(&mut app, "lead", &["59"]), &["no wood weighs that. It weighs from 0.3 to 7.8 lb a board foot.", "lead"]);
     holds(&refused(&mut app, "plum", &["3.7", "36"]), &["at most 1 % of its width"]);
-    holds(&refused(&mut app, "plum", &[""]), &["Nothing is typed yet."]);
+    holds(&refused(&mut app, "plum", &[""]), &["nothing is typed yet."]);
     assert!(app.own.book.is_empty());
 }
 
@@ -259,7 +259,7 @@ fn boards_have_a_price_for_each_wood() {
 fn a_machine_has_its_least_length() {
     let mut app = App::for_tests(Place::Workshop);
     holds(&page(&mut app, Page::Machines, &[], false), &["None yet."]);
-    holds(&page(&mut app, Page::Machine(None), &[""], true), &["Nothing is typed yet."]);
+    holds(&page(&mut app, Page::Machine(None), &[""], true), &["nothing is typed yet."]);
     holds(&page(&mut app, Page::Machine(None), &["12"], true), &["Jointer", "12 in long", "Your machine’s manual decides."]);
     let lathe = [tap(WoodTap::Open(Page::Machine(None))), tap(WoodTap::Choose(None))];
     holds(&after(&mut app, lathe.into_iter().chain(typed(&["6"])).chain([tap(WoodTap::Save)])), &["Nothing was named."]);

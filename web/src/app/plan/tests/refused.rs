@@ -1,0 +1,52 @@
+//! What is not taken says its field by name, beside it, and comes under the thumb; nothing typed is lost.
+
+use super::*;
+
+fn typed(at: usize, text: &str) -> Vec<Tap> {
+    let press = |sign: char| match sign {
+        '.' => Press::Point,
+        digit => Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap()),
+    };
+    let gone = (0..8).map(|_| Tap::Press(Press::RubOut));
+    std::iter::once(Tap::At(at)).chain(gone).chain(text.chars().map(|sign| Tap::Press(press(sign)))).collect()
+}
+
+#[track_caller]
+fn check((shape, open): (Shape, &[Tap]), figures: &[(usize, &str)], (at, field, said): (usize, &str, &str)) {
+    let mut app = opened("");
+    heard(&mut app, [Tap::Open, Tap::Shape(shape)].into_iter().chain(open.iter().cloned()));
+    heard(&mut app, figures.iter().flat_map(|(nth, text)| typed(*nth, text)));
+    heard(&mut app, [if open.is_empty() { Tap::Go } else { Tap::AddBoards }]);
+    let shown = page(&app);
+    let form = app.plan.draft.buying.as_ref().map_or(&app.plan.draft.form, |buying| &buying.form);
+    assert_eq!(form.at, at, "{shown}");
+    for (nth, text) in figures {
+        assert_eq!(form.text(*nth), *text, "{field}");
+    }
+    // The reason stands behind its own field, and on a low page over the pad, where it is not read out again.
+    let all = |words: &str| shown.matches(words).count();
+    assert_eq!((all(&format!("{field}: {said}")), all("role=\"alert\"")), (2, 1), "{shown}");
+    let place = |words: &str| shown.find(words).unwrap_or_else(|| panic!("{words}: {shown}"));
+    assert!(place(&format!(">{field}")) < place(&format!("{field}: ")) && place(&format!("{field}: ")) < place("class=\"pad\""), "{shown}");
+}
+
+#[test]
+fn each_field_that_is_refused_says_its_name() {
+    let none = "0 is too few, it must be 1 or more.";
+    for shape in [Shape::Parts, Shape::Sticks] {
+        check((shape, &[]), &[(0, "0")], (0, "Pieces of the job", none));
+    }
+    let rows = (Shape::Rows, &[][..]);
+    check(rows, &[(0, "1100"), (1, "")], (1, "Wide", "nothing is typed yet."));
+    check(rows, &[(0, ""), (2, "3")], (0, "Long", "nothing is typed yet."));
+    check(rows, &[(0, "1..2"), (3, "40")], (0, "Long", "“1..2” is no number."));
+    check(rows, &[(0, "12.5.1")], (0, "Long", "“12.5.1” is no number."));
+    check(rows, &[(2, "0")], (2, "Rows", none));
+    check(rows, &[(4, "99999999")], (4, "Thick", "it reads as"));
+    let field = (Shape::Field, &[][..]);
+    check(field, &[(0, ""), (1, "400")], (0, "Wide", "nothing is typed yet."));
+    check(field, &[(0, "500"), (3, "2..")], (3, "May be off by", "“2..” is no number."));
+    let buy = (Shape::Rows, &[Tap::Piles, Tap::Buy][..]);
+    check(buy, &[(0, "30"), (1, "60")], (2, "Long", "nothing is typed yet."));
+    check(buy, &[(0, "30"), (1, "60"), (2, "500"), (3, "0")], (3, "At most", none));
+}
