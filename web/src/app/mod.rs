@@ -182,6 +182,7 @@ impl App {
         self.take(message, now);
         outlook::follow(self);
         photos::follow(self);
+        price::waiting::follow(self);
         std::mem::take(&mut self.orders)
     }
 

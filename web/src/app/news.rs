@@ -157,6 +157,7 @@ impl App {
             News::PhotosShown(shown) => self.photos.show(shown),
             News::PhotosHere(here) => self.photos.are_here(here),
             News::Planning(told) => super::plan::told(self, told),
+            News::Painted if super::price::waiting::painted(self) => {}
             News::Painted => super::outlook::begin(self),
             News::Outlook(of, found) => self.outlooks.take_in(of, found),
             News::Tick(now) => {
@@ -169,6 +170,7 @@ impl App {
         }
         super::outlook::follow(self);
         super::photos::follow(self);
+        super::price::waiting::follow(self);
         std::mem::take(&mut self.orders)
     }
 
