@@ -350,6 +350,10 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let mut left_out = unfitting(&all);
     let fit = all.into_iter().filter(|(source, why)| why.is_none() && is_used(ask, source)).map(|(source, _)| source);
     let mut sources: Vec<Source> = fit.collect();
+    // What is bought is paid for whole: nothing that is left of it counts as kept.
+    if sources.iter().any(|source| source.bought.is_some()) {
+        figures.keep_min = Length::PIECE_MOST;
+    }
     let mut ways = vec![];
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;

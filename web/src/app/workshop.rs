@@ -171,7 +171,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::PadDone => figures::done(app, now),
         Tap::Take(reading) => figures::take(app, &reading, now),
         Tap::Currency(currency) => set(app, (Some(currency), None), now),
-        Tap::Units(units) => set(app, (None, Some(units)), now),
+        Tap::Units(units) => {
+            set(app, (None, Some(units)), now);
+            super::draft::measured_in(app, units);
+        }
         Tap::Side(side) => till(app, |till| till.side = Some(side), now),
         Tap::Point(point) => till(app, |till| till.point = Key::read(point.key()), now),
         Tap::Typed(text) => (app.workshop.text, app.workshop.asks_role) = (text, false),
