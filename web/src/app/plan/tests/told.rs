@@ -260,3 +260,18 @@ fn joints_are_drawn_no_thicker_than_the_rows_bear() {
         check("", &[Tap::Shape(Shape::Rows)], &["1200", "400", rows], &[class]);
     }
 }
+
+/// What is asked to be of two woods is, though one of them alone comes as near; of one wood there is none.
+#[test]
+fn two_woods_by_turns_are_two_woods() {
+    let two = vec![Tap::Shape(Shape::Field), Tap::Pattern(0), Tap::Two];
+    let (app, shown) = said("", &two, &["232", "43"]);
+    let used = app.plan.found.as_ref().map(|found| found.sheet.used.iter().filter(|used| 0 < used.pieces).count());
+    assert_eq!(used, Some(2), "{shown}");
+    let mut app = at_rack("");
+    heard(&mut app, [Tap::Open]);
+    heard(&mut app, without(2, two));
+    typed(&mut app, &["232", "43"]);
+    heard(&mut app, [Tap::Go]);
+    assert!(page(&app).contains("All pieces to use are of one wood: two by turns need two."), "{}", page(&app));
+}
