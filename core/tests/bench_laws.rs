@@ -192,7 +192,7 @@ proptest! {
         let (first, last) = (days.first().copied().unwrap_or_default(), days.last().copied().unwrap_or_default());
         let between = hours::between((&bench, &phone.book), (first, last), here);
         prop_assert_eq!(between.own, shown);
-        prop_assert_eq!(between.by_kind.values().copied().fold(Shares::default(), plus), shown);
+        prop_assert_eq!(between.by_division.values().copied().fold(between.of_none, plus), shown);
         prop_assert_eq!(between.by_work.iter().map(|work| work.own).fold(Shares::default(), plus), shown);
         prop_assert_eq!(between.days.values().copied().fold(Shares::default(), plus), shown);
         let weeks = (0..=first.until(last) / 7 + 1).map(|n| hours::week((&bench, &phone.book), first.plus(7 * n), here));

@@ -54,11 +54,12 @@ fn what_cannot_be_is_refused_by_its_limit() {
 
 #[test]
 fn two_stools_before_anything_of_ones_own() {
-    // An old stool took 354; a second one 0.95 of it: 690.3. No factor, for nothing was thought of it.
+    // An old stool took 354; a second one 0.95 of it: 690.3. Nothing was thought of it, so the factor had nothing to put right; and it is
+    // used, so there is no allowance.
     let story = up_to("# --- Planned");
     assert_eq!(rows(&story, "stools"), [(Basis::Pieces, 1, 690)]);
     let Kept { likely, thought, factor, allowance, .. } = kept(&story, "stools");
-    assert_eq!((likely.as_minutes(), thought, factor, allowance), (690, None, None, Some(Decimal::new(75, 3))));
+    assert_eq!((likely.as_minutes(), thought, factor, allowance), (690, None, None, None));
     // Thought 60 + 200 + 40 = 300, and f = exp((ln 1.42 + ln 1.18 + ln 1.31 + 2 ln 1.4) / 5) = 1.339: 401.7.
     let story = up_to("# --- Made");
     assert_eq!(rows(&story, "stools"), [(Basis::Thought, 0, 80), (Basis::Thought, 0, 268), (Basis::Thought, 0, 54)]);

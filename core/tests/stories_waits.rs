@@ -8,8 +8,9 @@ use fivebar_core::bench::wait::{SPAN_LEAST, SPAN_MOST};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::{Span, Wall};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::bench::Seen;
-use fivebar_core::sheet::meanwhile::meanwhile;
+use fivebar_core::sheet::meanwhile::{Telling, meanwhile};
 use fivebar_core::sheet::waits::{Kept, WaitLine};
 use fivebar_core::story::{Story, Why, tell};
 
@@ -47,13 +48,15 @@ fn five_tops_have_five_off_times() {
     assert_eq!(bench.batch(fivebar_core::bench::On::Job(story.names.job("stands").unwrap()), "glue tops", story.now.at).n, 5);
 }
 
-/// At 12:08 the first comes off in 51 minutes: 35 of bore and 30 of oil fit, 80 of taper do not; flattening needs the tops.
+/// At 12:08 the first comes off in 51 minutes. Of what was thought it takes 1.4 times, and eight times in ten no more than 1.81 times:
+/// 25 of bore (45) and 15 of oil (27) fit, 80 of taper do not; flattening needs the tops.
 #[test]
 fn what_fits_until_the_first_comes_off() {
     let story = up_to("# --- Lunch");
     let fits = |quiet_at: i64| {
         let now = Wall::new(story.now.at.plus(Span::minutes(quiet_at)), story.now.offset);
-        let found = seen(&story, |kept| meanwhile(kept, Seen { now, ..Seen::default() }, |_| false));
+        let telling = Telling { loud: |_| false, of_part: |_| true };
+        let found = meanwhile(&Shop::of(&story.book, now.at), Seen { now, ..Seen::default() }, telling);
         found.map(|found| (found.gap.as_minutes(), found.fits.iter().map(|fit| fit.what.op.clone()).collect::<Vec<_>>()))
     };
     assert_eq!(fits(0), Some((51, vec!["bore".to_owned(), "oil".to_owned()])));

@@ -1,7 +1,7 @@
 //! The story of a week: every minute reasoned by hand. Monday is 2 March 2026; clocks go on in the night to Sunday the 8th.
 
 use fivebar_core::bench::repair::{Because, Proposed};
-use fivebar_core::bench::{Doubt, Kind, On, Shares};
+use fivebar_core::bench::{Division, Doubt, On, Shares};
 use fivebar_core::ledger::{Book, fold};
 use fivebar_core::quantity::{Day, Moment, Span, Wall};
 use fivebar_core::refusal::Refusal;
@@ -74,9 +74,9 @@ fn the_week_and_the_year_are_the_sum_of_their_days() {
         assert_eq!(minutes(sheet.own), whole, "{:?} to {:?}", sheet.from, sheet.to);
         let by_day: Vec<(Day, [i64; 3])> = sheet.days.iter().map(|(day, shares)| (*day, minutes(*shares))).collect();
         assert_eq!(by_day, DAYS.map(|(day, shares)| (march(day), shares)));
-        // The drives are 450, the mail 20, all else is made.
-        let by_kind: Vec<(Kind, i64)> = sheet.by_kind.iter().map(|(kind, shares)| (*kind, shares.total().as_minutes())).collect();
-        assert_eq!(by_kind, [(Kind::Make, 907), (Kind::Sell, 450), (Kind::Office, 20)]);
+        // Of no job are the drives 450, the mail 20 and sharpening 30; oil is 30 + 210 + 90 of finishing; all else is made.
+        let divided: Vec<(Division, i64)> = sheet.by_division.iter().map(|(of, shares)| (*of, shares.total().as_minutes())).collect();
+        assert_eq!((divided, minutes(sheet.of_none)), (vec![(Division::Make, 547), (Division::Finish, 330)], [500, 0, 0]));
         assert_eq!((sheet.rework, sheet.unsettled), (Span::ZERO, 0));
     }
     let (from, to) = (week_of(&story, march(5)).from, week_of(&story, march(5)).to);

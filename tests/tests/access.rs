@@ -392,7 +392,7 @@ fn a_full_bench(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)
     go(browser, page, 1);
     browser.wait_text(page, "3 of 5 done");
     check(browser, "bench-full");
-    slowly(browser, page, &["Other", "Ash plant stands"]);
+    slowly(browser, page, &["Switch", "Ash plant stands"]);
     check(browser, "bench-jobs");
     slowly(browser, page, &["Dining table for the Lindqvists", "All 49"]);
     check(browser, "bench-forty");

@@ -58,7 +58,7 @@ fn a_first_job_on_a_phone() {
     browser.wait_text(&page, "Begin this job");
     browser.tap(&page, "#job-name");
     browser.type_text(&page, "Wall shelf");
-    for text in ["Begin this job", "Hours and money", "Plan an operation", "milling", "9", "0", "Done"] {
+    for text in ["Begin this job", "Hours and money", "Plan an operation", "Thickness", "9", "0", "Done"] {
         tap(&mut browser, &page, text);
     }
     browser.wait_text(&page, "1 h 30");

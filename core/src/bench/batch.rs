@@ -78,9 +78,9 @@ impl Batch {
     }
 
     /// What a piece took, as it may be said of the batch: the pace while somebody is at the next piece; else all the time by the
-    /// pieces done, so that a piece that was broken off, or one that nobody noted, makes nobody look fast.
+    /// pieces done, so that a piece that was broken off, or one that nobody noted, makes nobody look fast. Minutes in question are left out.
     pub fn each(&self) -> Option<Span> {
-        if self.runs && !self.is_done() { self.pace() } else { pace::pace(self.all(), self.n) }
+        if self.runs && !self.is_done() { self.pace() } else { pace::pace(self.time.plus(self.since), self.n) }
     }
 
     /// How long the piece at hand has taken so far, once that is longer than the pace: the slow piece shows.
@@ -159,6 +159,15 @@ mod tests {
         check(&[12, 24, 36, 48, 60], Some(90), Some(5), 400, (Some(18), None));
         check(&[12, 24, 36, 48, 60], None, Some(5), 90, (Some(18), None)); // all are done: what goes on is theirs
         check(&[4, 8, 12, 16, 20, 24, 28], Some(50), None, 90, (Some(7), None));
+    }
+
+    /// Two pieces at 10 minutes each, and the stop forgotten over night.
+    #[test]
+    fn minutes_in_question_make_no_piece_slow() {
+        let mut one = run(1, 0);
+        (one.stopped, one.notches) = (Some(wall(900)), [10, 20].map(|minute| Notch { id: id(7), at: at(minute), n: 1 }).to_vec());
+        let each = |wrong: bool| Batch::but(|_| wrong, std::iter::once(&one), Some(5), at(1_000)).each();
+        assert_eq!([true, false].map(|wrong| each(wrong).map(Span::as_minutes)), [Some(10), Some(450)]);
     }
 
     #[test]

@@ -27,6 +27,39 @@ pub enum Stage {
 
 spelled!(Stage: Fetch "fetch", Sort "sort", Make "make", Finish "finish", Sell "sell", Deliver "deliver");
 
+/// What hours were for, by the same words on every page: the stages of a job's life, with selling and the desk told apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Division {
+    Fetch,
+    Sort,
+    Make,
+    Finish,
+    Sell,
+    Office,
+    Deliver,
+}
+
+impl Division {
+    /// Where hours of a kind and a stage belong.
+    ///
+    /// ```
+    /// use fivebar_core::bench::{Division, Kind, Stage};
+    /// assert_eq!(Division::of(Kind::Make, Stage::Finish), Division::Finish);
+    /// assert_eq!(Division::of(Kind::Office, Stage::Sell), Division::Office);
+    /// ```
+    pub fn of(kind: Kind, stage: Stage) -> Division {
+        match (stage, kind) {
+            (Stage::Fetch, _) => Division::Fetch,
+            (Stage::Sort, _) => Division::Sort,
+            (Stage::Make, _) => Division::Make,
+            (Stage::Finish, _) => Division::Finish,
+            (Stage::Sell, Kind::Office) => Division::Office,
+            (Stage::Sell, _) => Division::Sell,
+            (Stage::Deliver, _) => Division::Deliver,
+        }
+    }
+}
+
 /// Who mended a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Mender {

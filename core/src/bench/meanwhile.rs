@@ -49,11 +49,17 @@ pub enum From {
     Unknown,
 }
 
+/// In a gap shorter than that nothing is begun of which nobody knows how long it takes [J].
+pub const UNKNOWN_LEAST: Span = Span::minutes(15);
+
 /// Work that may be offered.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Offer<T> {
     pub what: T,
+    /// What it likely takes: this is said.
     pub span: Span,
+    /// What it does not pass eight times in ten: by this it fits.
+    pub safe: Span,
     pub from: From,
     pub loud: bool,
     /// On the job in hand.
@@ -67,8 +73,8 @@ pub const SHOWN: usize = 3;
 /// Nothing longer than the gap, and nothing loud in quiet hours.
 pub fn fitting<T>(offers: Vec<Offer<T>>, (now, off): (Wall, Moment), quiet: Option<Quiet>) -> Vec<Offer<T>> {
     let gap = now.at.until(off);
-    let is_quiet = |offer: &Offer<T>| !offer.loud || !quiet.is_some_and(|quiet| quiet.meets(now, offer.span));
-    let fits = |offer: &Offer<T>| Span::ZERO < offer.span && offer.span <= gap && is_quiet(offer);
+    let is_quiet = |offer: &Offer<T>| !offer.loud || !quiet.is_some_and(|quiet| quiet.meets(now, offer.safe));
+    let fits = |offer: &Offer<T>| Span::ZERO < offer.span && offer.span.max(offer.safe) <= gap && is_quiet(offer);
     let mut found: Vec<Offer<T>> = offers.into_iter().filter(fits).listed();
     order_by_key(&mut found, |offer| (!offer.here, std::cmp::Reverse(offer.span)));
     found.truncate(SHOWN);
@@ -82,7 +88,8 @@ mod tests {
     use proptest::prelude::*;
 
     fn offer(what: u8, minutes: i64, loud: bool, here: bool) -> Offer<u8> {
-        Offer { what, span: Span::minutes(minutes), from: From::Planned, loud, here }
+        let span = Span::minutes(minutes);
+        Offer { what, span, safe: span, from: From::Planned, loud, here }
     }
 
     const EVENING: (i64, i64) = (20 * 60, 8 * 60);
@@ -109,6 +116,12 @@ mod tests {
         check(&four, 1_151, 1_211, &[3, 4, 1]);
         check(&four, 300, 400, &[3, 4, 1]); // five in the morning
         check(&[offer(1, 0, false, true)], 720, 772, &[]);
+        // Likely an hour, and up to 80 minutes: it needs a gap of those, and its noise would reach into quiet hours.
+        let unsure = Offer { safe: Span::minutes(80), ..offer(1, 60, true, true) };
+        let one = std::slice::from_ref(&unsure);
+        check(one, 720, 799, &[]);
+        check(one, 720, 800, &[1]);
+        check(one, 1_130, 1_250, &[]);
     }
 
     proptest! {

@@ -23,13 +23,13 @@ pub mod wait;
 pub use batch::Batch;
 pub use day::DayTotal;
 pub use heads::Head;
-pub use kind::{Kind, Mender, Stage};
+pub use kind::{Division, Kind, Mender, Stage};
 pub use run::{Cut, Doubt, Notch, On, Run, Work};
 pub(crate) use time::add;
 pub use time::{Shares, Source, Time};
 
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Id, Listed, Moment, Span};
+use crate::quantity::{Count, Currency, Id, Listed, Moment, Money, Span};
 use crate::quantity::{Set, Sorted};
 use repair::Known;
 
@@ -129,6 +129,12 @@ impl Bench {
     /// The operation a wait is of: as the run it came from is named now.
     pub fn op_of<'a>(&'a self, wait: &'a wait::Wait) -> &'a str {
         wait.run.and_then(|run| self.run(run)).map_or(&wait.op, |run| &run.work.op)
+    }
+
+    /// What somebody who worked along was last paid for an hour, in this currency; none where they were not paid.
+    pub fn paid_last(&self, currency: Currency) -> Option<Money> {
+        let heads = self.runs().rev().flat_map(|run| run.heads.iter().rev());
+        heads.filter_map(|head| head.pay).find(|pay| pay.currency() == currency)
     }
 
     /// How far an operation has come.

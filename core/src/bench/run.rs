@@ -169,23 +169,28 @@ impl Run {
         along.saturating_add(1)
     }
 
-    /// The stretches of the run by where their minutes come from. A start that was said with the tap is corrected up to the tap;
-    /// a mended run is corrected as a whole.
-    pub fn stretches(&self, now: Moment) -> [(Source, Moment, Moment); 2] {
+    /// The stretches of the run by where their minutes come from. What lies beyond the stamps is corrected, whether it was said with the
+    /// tap or put right later; a run of which an end was put between its stamps is corrected as a whole, for nobody clocked that end.
+    pub fn stretches(&self, now: Moment) -> [(Source, Moment, Moment); 3] {
         let (start, end) = (self.started.at, self.end(now));
-        let tap = self.tapped.at.max(start).min(end);
+        let from = self.tapped.at.max(start).min(end);
+        let stamp = self.tapped_stop.filter(|_| self.mended_stop.is_some()).map_or(end, |stop| stop.at);
+        let to = stamp.max(from).min(end);
         match self.whole_source() {
-            Some(source) => [(source, start, end), (source, end, end)],
-            None => [(Source::Corrected, start, tap), (Source::Measured, tap, end)],
+            Some(source) => [(source, start, end), (source, end, end), (source, end, end)],
+            None => [(Source::Corrected, start, from), (Source::Measured, from, to), (Source::Corrected, to, end)],
         }
     }
 
     fn whole_source(&self) -> Option<Source> {
         let said_end = self.cut.is_some_and(|cut| cut.said) && self.stopped.is_none_or(|stop| self.cut.is_some_and(|cut| cut.at < stop.at));
+        let began_later = self.mended_start.is_some() && self.tapped.at < self.started.at;
+        let is_within = |stop: Wall| self.tapped_stop.is_none_or(|stamp| stop.at < stamp.at);
+        let ended_sooner = self.mended_stop.is_some() && self.stopped.is_some_and(is_within);
         match self {
             Run { recalled: true, .. } => Some(Source::Recalled),
-            Run { mended_start: None, mended_stop: None, .. } if !said_end => None,
-            _ => Some(Source::Corrected),
+            _ if said_end || began_later || ended_sooner => Some(Source::Corrected),
+            _ => None,
         }
     }
 
@@ -271,6 +276,27 @@ mod tests {
         let mut mended = run(1, 0);
         (mended.stopped, mended.mended_stop) = (Some(wall(47)), Some(Mender::Proposed));
         assert_eq!(shares(&mended), (0, 47, 0));
+        // Clocked from 30 to 120: what either end was put beyond its stamp is corrected, the rest was clocked all the same.
+        let mut clocked = run(1, 30);
+        (clocked.stopped, clocked.tapped_stop) = (Some(wall(120)), Some(wall(120)));
+        let put = |start: Option<i64>, stop: Option<i64>| {
+            let mut run = clocked.clone();
+            if let Some(start) = start {
+                (run.started, run.mended_start) = (wall(start), Some(Mender::Typed));
+            }
+            if let Some(stop) = stop {
+                (run.stopped, run.mended_stop) = (Some(wall(stop)), Some(Mender::Typed));
+            }
+            shares(&run)
+        };
+        assert_eq!(put(None, None), (90, 0, 0));
+        assert_eq!(put(Some(0), None), (90, 30, 0), "as if it had been said with the tap");
+        assert_eq!(put(None, Some(150)), (90, 30, 0));
+        assert_eq!(put(Some(0), Some(150)), (90, 60, 0));
+        // An end within the stamps is one that nobody clocked: nothing of the run lies between two stamps that hold.
+        assert_eq!(put(Some(40), None), (0, 80, 0));
+        assert_eq!(put(None, Some(100)), (0, 70, 0));
+        assert_eq!(put(Some(0), Some(100)), (0, 100, 0));
         let mut recalled = run(1, 0);
         (recalled.stopped, recalled.recalled) = (Some(wall(30)), true);
         assert_eq!(shares(&recalled), (0, 0, 30));

@@ -1,6 +1,6 @@
 //! Time added up: by kind, stage and operation, and by where each minute comes from. Whole milliseconds, no rounding.
 
-use super::{Kind, Run, Stage};
+use super::{Division, Kind, Run, Stage};
 use crate::quantity::Sorted;
 use crate::quantity::{Moment, Span};
 
@@ -57,6 +57,7 @@ pub struct Time {
     pub rework: Span,
     pub by_kind: Sorted<Kind, Shares>,
     pub by_stage: Sorted<Stage, Shares>,
+    pub by_division: Sorted<Division, Shares>,
     pub by_op: Sorted<String, Shares>,
 }
 
@@ -79,6 +80,7 @@ impl Time {
         }
         add(&mut self.by_kind, run.work.kind, shares);
         add(&mut self.by_stage, run.work.stage, shares);
+        add(&mut self.by_division, Division::of(run.work.kind, run.work.stage), shares);
         add(&mut self.by_op, run.work.op.clone(), shares);
     }
 

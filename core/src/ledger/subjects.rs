@@ -48,6 +48,8 @@ pub(super) fn subjects_of(id: Id, fact: &Fact) -> [Option<Subject>; 3] {
         | Fact::OperationLoudSet(_) => [Some(Bench), None, None],
         Fact::WaitBegan(f) => [Some(Bench), f.job.map(Job), None],
         Fact::BatchPlanned(f) => [Some(Bench), Some(Job(f.job)), None],
+        // For how many pieces it is.
+        Fact::OperationPlanned(f) => [Some(Bench), Some(Job(f.job)), None],
         // Whether its runs are history.
         Fact::JobMarked(f) => [Some(Bench), Some(Job(f.job)), None],
         Fact::JobBegan(_) => [Some(Job(id)), None, None],
@@ -95,7 +97,6 @@ fn of_job(fact: &Fact) -> Option<Id> {
     Some(match fact {
         Fact::JobDescribed(f) => f.job,
         Fact::PartPlanned(f) => f.job,
-        Fact::OperationPlanned(f) => f.job,
         Fact::CostPlanned(f) => f.job,
         Fact::JobEnded(f) => f.job,
         Fact::JobReopened(f) => f.job,

@@ -9,7 +9,7 @@ use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
 use super::yields::{Wood, wood};
-use crate::bench::{On, Shares, Time};
+use crate::bench::{Division, On, Shares, Time};
 use crate::ledger::fold::{Booked, DISTANCE, Job, Operation, Sale};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::money::left::{PerHour, Way};
@@ -61,6 +61,7 @@ pub struct Hours {
     /// Both, by kind and by stage: the hauls' minutes are fetching, and sorting as a stage.
     pub by_kind: Sorted<Kind, Span>,
     pub by_stage: Sorted<Stage, Span>,
+    pub by_division: Sorted<Division, Span>,
     /// All of it; none while nothing was logged or the haul's share is not known.
     pub total: Option<Span>,
     /// What all operations were thought to take.
@@ -199,11 +200,14 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     let haul = shared.map(Span::sum);
     let mut by_kind = totals(&logged.by_kind);
     let mut by_stage = totals(&logged.by_stage);
+    let mut by_division = totals(&logged.by_division);
     let sorting = Span::sum(costs.shares.iter().map(|share| share.sorting));
     if let Some(haul) = haul.filter(|haul| Span::ZERO < *haul) {
         more(&mut by_kind, Kind::Fetch, haul);
         more(&mut by_stage, Stage::Fetch, haul.minus(sorting));
         more(&mut by_stage, Stage::Sort, sorting);
+        more(&mut by_division, Division::Fetch, haul.minus(sorting));
+        more(&mut by_division, Division::Sort, sorting);
     }
     let own = logged.own.total();
     let total = haul.map(|haul| haul.plus(own)).filter(|total| Span::ZERO < *total);
@@ -219,6 +223,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         haul,
         by_kind,
         by_stage,
+        by_division,
         total,
         estimate: job.estimate(),
         judged_by: job.judged_by(),

@@ -6,7 +6,7 @@ use crate::bench::repair::{self, Proposed};
 use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
 use crate::quantity::Set;
-use crate::quantity::{Clock, Count, Id, Listed, Moment, Span, Wall};
+use crate::quantity::{Clock, Count, Id, Listed, Span, Wall};
 
 /// The latest operations on the board, across all jobs.
 pub const LATEST: usize = 4;
@@ -41,6 +41,11 @@ pub struct Slab {
 }
 
 impl Slab {
+    /// Pieces of it can be counted: it makes something, or was counted before. A call and an errand have none.
+    pub fn has_pieces(&self) -> bool {
+        self.run.work.kind == Kind::Make || self.batch.of.is_some() || 0 < self.batch.n
+    }
+
     /// What was planned, once all runs of the operation took longer; none of rework, which nobody plans.
     pub fn past_plan(&self) -> Option<Span> {
         self.planned.filter(|planned| !self.run.work.rework && *planned < self.batch.all())
@@ -192,10 +197,6 @@ pub(super) struct Look<'a> {
 impl<'a> Look<'a> {
     pub(super) fn new(bench: &'a Bench, book: &'a Book, seen: Seen) -> Look<'a> {
         Look { book, bench, seen, not_typical: bench.not_typical() }
-    }
-
-    pub(super) fn now(&self) -> Moment {
-        self.seen.now.at
     }
 
     fn own(&self) -> impl DoubleEndedIterator<Item = &Run> + Clone {

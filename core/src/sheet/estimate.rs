@@ -4,7 +4,7 @@ pub mod history;
 pub mod left;
 pub mod parts;
 
-use crate::bench::estimate::{Basis, Estimate, Left, OnTop, Part, Range, each, estimate as reckon, factor, left as left_of_all};
+use crate::bench::estimate::{Basis, Estimate, Left, Likely, OnTop, Part, Range, estimate as reckon, factor, left as left_of_all, topped};
 use crate::bench::{Kind, On};
 use crate::ledger::fold::{Job, Kept};
 use crate::ledger::kind::Exact;
@@ -57,6 +57,8 @@ pub struct Row {
     pub kind: Kind,
     pub n: Count,
     pub likely: Span,
+    /// The same, with how far it may be off.
+    pub time: Likely,
     pub from: Basis,
     /// Jobs it is learnt from.
     pub jobs: Count,
@@ -85,10 +87,29 @@ pub struct Progress {
     pub safe: Option<Span>,
     /// Logged to it.
     pub so_far: Span,
+    /// Of that, what was planned and what was not; none where the figures above are of the whole, or nothing else was worked on.
+    pub beside: Option<Beside>,
     /// Still to come, likely. None once it has ended, or where nothing is known.
     pub to_come: Option<Span>,
-    /// What it will have taken in the end: what is logged and what is still to come. None before anything is logged, and once it has ended.
+    /// What it will have taken in the end: what is logged and what is still to come. None before anything is logged, once it has ended, and
+    /// where nothing is known to come of pieces that nobody noted as done.
     pub ends: Option<Span>,
+}
+
+/// Work beside the plan: what was thought of some operations says nothing of others.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Beside {
+    /// So many operations are planned.
+    pub planned: Count,
+    pub on_them: Span,
+    pub on_others: Span,
+}
+
+impl Progress {
+    /// What stands beside the figures of the plan: all that was logged, else what was logged on its operations.
+    pub fn on_plan(&self) -> Span {
+        self.beside.map_or(self.so_far, |beside| beside.on_them)
+    }
 }
 
 /// Same draws for the same parts.
@@ -116,13 +137,16 @@ pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bo
     });
     let thought = thought(job, &rows);
     let (kept, range) = (job.kept, found.as_ref().map(|found| found.range));
+    let is_of_plan = !rows.is_empty() && rows.iter().all(|row| row.op.is_some());
+    let nothing_known = |left: Range| left.likely <= Span::ZERO && !unnoted(shop, job.id, &rows).is_empty();
     let progress = Progress {
         thought,
         likely: kept.map(|kept| kept.likely).or(range.map(|range| range.likely)),
         safe: kept.map(|kept| kept.high).or(range.map(|range| range.safe)),
         so_far,
+        beside: beside(shop, job, so_far).filter(|_| is_of_plan),
         to_come: to_come.map(|left| left.likely),
-        ends: to_come.map(|left| so_far.plus(left.likely)).filter(|_| Span::ZERO < so_far),
+        ends: to_come.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left.likely)),
     };
     let (piece, said_whole) = (job.described.piece.clone(), job.whole_planned);
     EstimateSheet { job: job.id, rows, found, to_come, whole, covers, said_whole, history, piece, kept, progress }
@@ -133,7 +157,19 @@ pub fn progress_of(shop: &Shop, job: &Job) -> Progress {
     let so_far = shop.time(job.id).own.total();
     let (likely, safe) = (job.kept.map(|kept| kept.likely), job.kept.map(|kept| kept.high));
     let thought = if job.whole_planned || job.kept.is_some() { thought(job, &[]) } else { None };
-    Progress { thought, likely, safe, so_far, to_come: None, ends: None }
+    let is_of_plan = job.whole_planned || thought.is_some();
+    let beside = beside(shop, job, so_far).filter(|_| is_of_plan);
+    Progress { thought, likely, safe, so_far, beside, to_come: None, ends: None }
+}
+
+/// What was logged on operations that are planned, and on others; none without both a plan and others. Rework stands beside the plan: nobody
+/// plans it, and factor and allowance are there for it.
+fn beside(shop: &Shop, job: &Job, logged: Span) -> Option<Beside> {
+    let is_planned = |op: &str| job.operations.iter().any(|planned| planned.op == op);
+    let others = shop.bench.on(On::Job(job.id)).filter(|run| !run.work.rework && !is_planned(&run.work.op));
+    let on_others = Span::sum(others.map(|run| run.worked(shop.now)));
+    let planned = Count::try_from(job.operations.len()).unwrap_or(Count::MAX);
+    (0 < planned && Span::ZERO < on_others).then(|| Beside { planned, on_them: logged.minus(on_others), on_others })
 }
 
 /// The operations of a job with what each likely takes by a history: without drawing how far all of them may spread.
@@ -152,9 +188,8 @@ struct Known {
 fn known_of(shop: &Shop, job: &Job, history: &History, with_factor: bool) -> Known {
     let whole = whole_piece(job, history);
     let (mut parts, mut rows): (Vec<Part>, Vec<Row>) = parts(shop, job, (history, whole.as_ref())).into_iter().unzip();
-    // Where nothing is from thinking there is nothing for the factor to put right.
-    let thinks = parts.iter().any(|part| part.from == Basis::Thought);
-    let on_top = match with_factor && thinks {
+    // The switch alone decides, never what is thought: else one more operation took the allowance off all others.
+    let on_top = match with_factor {
         true => OnTop::Factor(history.factor()),
         false => OnTop::Allowance(factor::allowance(history.rework, history.all)),
     };
@@ -163,7 +198,10 @@ fn known_of(shop: &Shop, job: &Job, history: &History, with_factor: bool) -> Kno
         parts.push(part);
         rows.push(row);
     }
-    rows.iter_mut().zip(each(&parts, on_top)).for_each(|(row, likely)| row.likely = likely);
+    for (row, part) in rows.iter_mut().zip(&parts) {
+        row.time = topped(part, on_top);
+        row.likely = row.time.span();
+    }
     let lefts = lefts(shop, job, &rows);
     rows.iter_mut().zip(lefts).for_each(|(row, left)| row.left = left);
     Known { parts, rows, on_top, whole }
@@ -190,6 +228,8 @@ impl EstimateSheet {
         let found = self.found.as_ref()?;
         let [low, likely, high] = [found.range.low, found.range.likely, found.range.safe].map(|span| span.max(Span::minutes(1)));
         let (factor, jobs, allowance) = match found.on_top {
+            // Where nothing was thought it put nothing right.
+            OnTop::Factor(_) if found.thought.is_none() => (None, None, None),
             OnTop::Factor(factor) => (Some(Exact(factor.shown())), Count::try_from(factor.jobs).ok(), None),
             OnTop::Allowance(share) => (None, None, Some(Exact(share.normalize()))),
         };
@@ -206,12 +246,16 @@ impl EstimateSheet {
 
     /// Operations that count as done by their hours, though none of their pieces is noted as done.
     pub fn unnoted(&self, shop: &Shop) -> Vec<String> {
-        let of = |row: &&Row| {
-            let batch = row.op.as_deref().map(|op| shop.bench.batch(On::Job(self.job), op, shop.now)).unwrap_or_default();
-            row.left.likely(row.likely) <= Span::ZERO && 1 < row.n && batch.n == 0 && row.kind == Kind::Make
-        };
-        self.rows.iter().filter(of).filter_map(|row| row.op.clone()).listed()
+        unnoted(shop, self.job, &self.rows)
     }
+}
+
+fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {
+    let of = |row: &&Row| {
+        let batch = row.op.as_deref().map(|op| shop.bench.batch(On::Job(job), op, shop.now)).unwrap_or_default();
+        row.left.likely(row.likely) <= Span::ZERO && 1 < row.n && batch.n == 0 && row.kind == Kind::Make
+    };
+    rows.iter().filter(of).filter_map(|row| row.op.clone()).listed()
 }
 
 #[cfg(test)]

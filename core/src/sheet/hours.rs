@@ -1,8 +1,8 @@
-//! The hours of a week and of a year: by kind, by what they were for, day by day, and where their minutes come from.
+//! The hours of a week and of a year: by division, by what they were for, day by day, and where their minutes come from.
 
 use super::bench::{Look, Seen};
 use super::helped::along;
-use crate::bench::{Bench, Kind, On, Run, Shares, add, day as of_day};
+use crate::bench::{Bench, Division, On, Run, Shares, add, day as of_day};
 use crate::ledger::{Book, fold};
 use crate::quantity::{Count, Day, Listed, Money, Sorted, Span, order_by_key};
 
@@ -23,7 +23,10 @@ pub struct HoursSheet {
     pub own: Shares,
     /// Of it, what mistakes took.
     pub rework: Span,
-    pub by_kind: Sorted<Kind, Shares>,
+    /// What was for jobs and hauls.
+    pub by_division: Sorted<Division, Shares>,
+    /// What was for neither: no part of the above.
+    pub of_none: Shares,
     /// What took the most first.
     pub by_work: Vec<For>,
     /// The time of those who worked along in runs that began on these days, and what it costs in each currency.
@@ -62,18 +65,19 @@ pub fn between((bench, book): (&Bench, &Book), (from, to): (Day, Day), seen: See
             parts.into_iter().for_each(|(day, source, span)| sums.add(run, day, Shares::default().with(source, span)));
         }
     }
-    let Sums { own, rework, by_kind, by_work, days, unsettled } = sums;
+    let Sums { own, rework, by_division, by_work, days, unsettled } = sums;
+    let of_none = by_work.get(&On::Nothing).copied().unwrap_or_default();
     let mut by_work: Vec<For> = by_work.iter().map(|(on, own)| For { on: *on, name: fold::name_of(book, *on), own: *own }).listed();
     order_by_key(&mut by_work, |work| std::cmp::Reverse(work.own.total()));
     let along = along(helped, seen.now.at).unwrap_or_default();
-    HoursSheet { from, to, own, rework, by_kind, by_work, along, days, unsettled }
+    HoursSheet { from, to, own, rework, by_division, of_none, by_work, along, days, unsettled }
 }
 
 #[derive(Default)]
 struct Sums {
     own: Shares,
     rework: Span,
-    by_kind: Sorted<Kind, Shares>,
+    by_division: Sorted<Division, Shares>,
     by_work: Sorted<On, Shares>,
     days: Sorted<Day, Shares>,
     unsettled: Count,
@@ -85,7 +89,9 @@ impl Sums {
         if run.work.rework {
             self.rework = self.rework.plus(shares.total());
         }
-        add(&mut self.by_kind, run.work.kind, shares);
+        if run.work.on != On::Nothing {
+            add(&mut self.by_division, Division::of(run.work.kind, run.work.stage), shares);
+        }
         add(&mut self.by_work, run.work.on, shares);
         add(&mut self.days, day, shares);
     }

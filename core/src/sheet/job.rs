@@ -3,9 +3,10 @@
 use super::account::{Account, of as reckon};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
+use super::make::keep::{Lacking, lacking};
 use super::marks::settle_now;
 use super::shop::Shop;
-use crate::bench::On;
+use crate::bench::{Batch, On};
 use crate::ledger::fold::{self, Described, Job, Operation, Part, Quote, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
@@ -43,8 +44,10 @@ pub struct JobSheet {
     pub lesson: Option<String>,
     /// The moistures in per cent that its pieces will live between, where that was said of it.
     pub room: Option<(Decimal, Decimal)>,
-    /// Its wood was cut by a plan.
+    /// Its wood is cut by a plan, all of it or some.
     pub planned: bool,
+    /// What was put back of the wood of its plans, or is missing of it.
+    pub lacking: Option<Lacking>,
     /// Who worked along, and for what pay.
     pub helped: Vec<Helped>,
     /// All of it, for whoever asks further.
@@ -168,7 +171,8 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         selling: job.selling,
         typical: job.typical,
         lesson: job.lesson,
-        planned: job.plans.iter().any(|plan| plan.used && fold::has_wood(shop.book, &plan.plan)),
+        planned: !fold::in_use(shop.book, &job.plans).is_empty(),
+        lacking: lacking(shop, id, &job.plans),
         room: job.room,
         account,
     })
@@ -237,8 +241,8 @@ fn selling(shop: &Shop, job: &Job, account: &Account) -> NextAct {
 /// planned is done; where nothing was planned, it was finished.
 fn is_made(shop: &Shop, job: &Job, account: &Account) -> bool {
     let hours = &account.hours;
-    let on = crate::bench::On::Job(job.id);
-    let unfinished = hours.logged.by_op.keys().any(|op| shop.bench.batch(on, op, shop.now).left().is_some_and(|left| 0 < left));
+    let on = On::Job(job.id);
+    let unfinished = hours.logged.by_op.keys().any(|op| is_left(job, op, &shop.bench.batch(on, op, shop.now)));
     let to_come = hours.still.is_some_and(|still| Span::ZERO < still);
     let finished = !job.operations.is_empty() || hours.by_stage.contains_key(&Stage::Finish);
     let sold = 0 < account.sold.pieces.saturating_add(account.sold.by_galleries);
@@ -250,16 +254,16 @@ fn next_op(shop: &Shop, job: &Job, account: &Account) -> Option<String> {
     let begun = |op: &str| account.hours.logged.by_op.contains_key(op);
     let open = |operation: &&Operation| {
         let op = operation.op.as_str();
-        operation.kind != crate::ledger::kind::bench::Kind::Deliver && (!begun(op) || has_left(shop, job, operation))
+        operation.kind != crate::ledger::kind::bench::Kind::Deliver
+            && (!begun(op) || is_left(job, op, &shop.bench.batch(On::Job(job.id), op, shop.now)))
     };
     job.operations.iter().find(open).map(|operation| operation.op.clone())
 }
 
-/// Whether pieces of an operation are left: of those that were said at the bench, else of those that were planned, where any was noted.
-fn has_left(shop: &Shop, job: &Job, operation: &Operation) -> bool {
-    let batch = shop.bench.batch(crate::bench::On::Job(job.id), &operation.op, shop.now);
-    let planned = operation.pieces.filter(|_| 0 < batch.n).map(|of| of.saturating_sub(batch.n));
-    batch.left().or(planned).is_some_and(|left| 0 < left)
+/// Whether pieces of an operation are left: of those that were said at the bench; of those that were planned, where any was noted.
+fn is_left(job: &Job, op: &str, batch: &Batch) -> bool {
+    let planned = job.operations.iter().any(|planned| planned.op == op && planned.pieces.is_some() && planned.pieces == batch.of);
+    batch.left().is_some_and(|left| 0 < left) && (!planned || 0 < batch.n)
 }
 
 #[cfg(test)]

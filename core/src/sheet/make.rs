@@ -118,6 +118,12 @@ pub enum WhyNot {
     NoneFits,
     /// No chosen pile fits this part.
     NoneForPart(String),
+    /// So many rows would each be so wide, narrower than the least strip.
+    Narrow {
+        rows: Count,
+        wide: Length,
+        least: Length,
+    },
     Refused(Refusal),
 }
 
@@ -134,6 +140,10 @@ pub struct Given {
     pub lacks: Lacks,
     /// Of a top, the ways it could be made: the first is this one. Not known of a plan that is shown again.
     pub ways: Vec<Way>,
+    /// How many alike the job is of.
+    pub alike: Count,
+    /// Of the pieces on the rack so many the job has by a plan before, by their place; nothing of those behind the last.
+    pub own: Vec<Count>,
 }
 
 /// What an older book does not say of a plan it keeps.
@@ -344,6 +354,9 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;
         ways = top::all_ways(top, &figures, &sources);
+        if let Some(narrow) = top.rows.or(ways.first().map(|way| way.rows)).and_then(|rows| top::narrow(top, rows, &figures)) {
+            return Err(narrow);
+        }
         let (fit, unfit) = top::parted(ways.first(), top, (&figures, sources));
         sources = fit;
         left_out.extend(unfit);
@@ -357,7 +370,8 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     if ready.sources.len() != sources.len() {
         return Err(WhyNot::NoneFits);
     }
-    Ok(Given { ask: ask.clone(), ready, sources, left_out, room: room(shop, job)?, units: job.units, lacks: Lacks::default(), ways })
+    let (room, units, lacks, alike) = (room(shop, job)?, job.units, Lacks::default(), job.pieces);
+    Ok(Given { ask: ask.clone(), ready, sources, left_out, room, units, lacks, ways, alike, own: vec![] })
 }
 
 /// Those on the rack that do not fit.

@@ -1,18 +1,22 @@
 //! What fits meanwhile: operations of any job that are done before the next wait is over.
 
+use super::Shop;
 use super::bench::{Choice, Look, Seen};
-use super::estimate::history::pieces;
-use super::estimate::left::batch_of;
-use super::waits::Kept;
-use crate::bench::estimate::{Past, learn};
-use crate::bench::meanwhile::{From, Offer, SHOWN, fitting};
-use crate::bench::wait::Wait;
+use super::estimate::history::{History, history_of_all, pieces};
+use super::estimate::left::{batch_of, by_pieces};
+use super::estimate::{Row, parts, rows_of};
+use crate::bench::estimate::{Basis, Left, Likely, spread};
+use crate::bench::meanwhile::{From, Offer, SHOWN, UNKNOWN_LEAST, fitting};
+use crate::bench::wait::{Wait, What};
 use crate::bench::{Kind, On, Run, repair};
 use crate::ledger::fold::{self, Job, Operation};
 use crate::quantity::{Listed, Span, Wall};
 
 /// A wait that comes off later than that leaves a working day free: nothing is offered for it [J].
 const GAP_MOST: Span = Span::minutes(12 * 60);
+
+/// What is offered is done in time so often: 80 in 100 [J].
+const SURE: f64 = 0.8;
 
 /// What may be done until a wait comes off.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,119 +26,193 @@ pub struct Meanwhile {
     pub gap: Span,
     /// Three at most; none where nothing is known that fits.
     pub fits: Vec<Offer<Choice>>,
-    /// Work is known, but all of it takes longer, or makes noise in quiet hours.
+    /// Work is known, but all of it may take longer, or makes noise in quiet hours.
     pub too_long: bool,
 }
 
+/// What an operation's name tells, where the maker said nothing of it.
+#[derive(Clone, Copy, Debug)]
+pub struct Telling {
+    /// It is loud.
+    pub loud: fn(&str) -> bool,
+    /// It is done to a part of the piece, as "Glue tops" is, and not to the whole of it.
+    pub of_part: fn(&str) -> bool,
+}
+
+/// What an operation takes from now on: likely, and what it does not pass eight times in ten.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Takes {
+    likely: Span,
+    safe: Span,
+    from: From,
+}
+
+impl Takes {
+    fn of(time: Likely, gone: Span, from: From) -> Option<Takes> {
+        let left = |minutes: f64| spread::whole(minutes).minus(gone);
+        let takes = Takes { likely: left(time.median), safe: left(time.at(SURE)), from };
+        (Span::ZERO < takes.likely).then_some(takes)
+    }
+
+    const UNKNOWN: Takes = Takes { likely: Span::ZERO, safe: Span::ZERO, from: From::Unknown };
+}
+
 /// What fits until the next off time, seen by a person at whose bench nothing runs; none where nothing waits.
-/// Planned operations and what goes on with each job come first, then what was done for no job before, then what other jobs were
-/// left at and nobody knows the length of. `loud` says whether an operation is loud of which the maker said nothing.
-pub fn meanwhile(kept: Kept, seen: Seen, loud: impl Fn(&str) -> bool) -> Option<Meanwhile> {
+/// Planned operations, pieces under way and what goes on with each job come first, as long as the estimate of its job says; then what
+/// was done for no job before, then what other jobs were left at and nobody knows the length of.
+pub fn meanwhile(shop: &Shop, seen: Seen, telling: Telling) -> Option<Meanwhile> {
     let now = seen.now;
-    let wait = kept.waits.next_off(now.at).filter(|wait| wait.left(now.at) <= GAP_MOST)?;
-    if kept.bench.running(seen.person).is_some() {
+    let wait = shop.waits().next_off(now.at).filter(|wait| wait.left(now.at) <= GAP_MOST)?;
+    if shop.bench.running(seen.person).is_some() {
         return None;
     }
-    let look = Look::new(kept.bench, kept.book, seen);
-    let hand = kept.bench.last_stopped(seen.person).map(|run| run.work.on);
-    let jobs = fold::jobs(kept.book).listed();
-    let offer = |(what, (span, from)): (Choice, (Span, From))| {
-        let loud = kept.waits.usuals.loud.get(&what.op).copied().unwrap_or_else(|| loud(&what.op));
-        Offer { here: hand == Some(what.on), what, span, from, loud }
+    let fit = Fit { shop, look: Look::new(&shop.bench, shop.book, seen), history: history_of_all(shop), telling };
+    let hand = shop.bench.last_stopped(seen.person).map(|run| run.work.on);
+    let usuals = &shop.waits().usuals;
+    let offer = |(what, takes): (Choice, Takes)| {
+        let loud = usuals.loud.get(&what.op).copied().unwrap_or_else(|| (telling.loud)(&what.op));
+        Offer { here: hand == Some(what.on), what, span: takes.likely, safe: takes.safe, from: takes.from, loud }
     };
-    let open = || jobs.iter().filter(|job| job.ended.is_none());
-    let known =
-        open().flat_map(|job| planned(job, (&look, &jobs), kept)).chain(open().flat_map(|job| under_way(job, (&look, &jobs), kept)));
-    let (unknown, known): (Vec<_>, Vec<_>) = known.map(offer).partition(|offer| offer.from == From::Unknown);
-    let none = of_no_job((&look, seen), kept).into_iter().map(offer).listed();
-    let quiet = kept.waits.usuals.quiet;
+    let open = fold::jobs(shop.book).filter(|job| job.ended.is_none());
+    let (unknown, known): (Vec<_>, Vec<_>) =
+        open.flat_map(|job| fit.of_job(&job)).map(offer).partition(|offer| offer.from == From::Unknown);
+    let none = of_no_job(&fit.look, shop, seen).into_iter().map(offer).listed();
     let gap = wait.left(now.at);
     let is_known = !(known.is_empty() && none.is_empty() && unknown.is_empty());
-    let mut fits = fitting(known, (now, wait.off()), quiet);
-    fits.extend(fitting(none, (now, wait.off()), quiet));
-    // How long that is nobody knows: it is taken to fill the gap.
-    let unknown = unknown.into_iter().map(|offer| Offer { span: gap, ..offer }).listed();
-    fits.extend(fitting(unknown, (now, wait.off()), quiet));
+    let mut fits = fitting(known, (now, wait.off()), usuals.quiet);
+    fits.extend(fitting(none, (now, wait.off()), usuals.quiet));
+    // How long that is nobody knows: it is taken to fill the gap, unless that is short.
+    let unknown = unknown.into_iter().filter(|_| UNKNOWN_LEAST <= gap).map(|offer| Offer { span: gap, safe: gap, ..offer }).listed();
+    fits.extend(fitting(unknown, (now, wait.off()), usuals.quiet));
     fits.truncate(SHOWN);
     let too_long = fits.is_empty() && is_known;
     Some(Meanwhile { off: Wall::new(wait.off(), wait.began.offset), gap, fits, too_long })
 }
 
-/// The planned operations of a job that can be worked on and whose length is known.
-fn planned(job: &Job, (look, jobs): (&Look, &[Job]), kept: Kept) -> Vec<(Choice, (Span, From))> {
-    let one = |operation: &Operation| {
-        let choice = look.named((operation.op.clone(), operation.kind, operation.stage), On::Job(job.id));
-        let expected = expected(&choice, operation.span, jobs, kept)?;
-        Some((choice, expected))
-    };
-    let is_done = |operation: &&Operation| batch_of((kept.bench, kept.waits), (job, &operation.op), look.now()).is_done();
-    left_of(job, kept).into_iter().filter(|operation| !is_done(operation)).filter_map(one).listed()
+/// What is looked at for every job.
+struct Fit<'a> {
+    shop: &'a Shop<'a>,
+    look: Look<'a>,
+    history: History,
+    telling: Telling,
 }
 
-/// What goes on with a job of which nothing waits, though nobody planned it: what it was left at; once that is done whole, what
-/// followed it before.
-fn under_way(job: &Job, (look, jobs): (&Look, &[Job]), kept: Kept) -> Option<(Choice, (Span, From))> {
-    let waits = kept.waits.on().any(|wait: &Wait| wait.job == Some(job.id));
-    let last = kept.bench.on(On::Job(job.id)).rev().find(|run| run.work.kind == Kind::Make).filter(|run| !waits && !run.work.rework)?;
-    let is_planned = |choice: &Choice| job.operations.iter().any(|operation| operation.op == choice.op);
-    let last = look.choice(last);
-    let next = || look.followers(&last).into_iter().map(|operation| look.named(operation, last.on)).find(|next| look.may_follow(next));
-    let choice = if last.batch.is_done() { next()? } else { last };
-    let expected = expected(&choice, None, jobs, kept).unwrap_or((Span::ZERO, From::Unknown));
-    (!is_planned(&choice)).then_some((choice, expected))
+impl Fit<'_> {
+    fn of_job(&self, job: &Job) -> Vec<(Choice, Takes)> {
+        let waits = self.shop.waits().on().filter(|wait| wait.job == Some(job.id)).listed();
+        let mut found = self.planned(job, &waits);
+        let more = self.begun(job, &waits).into_iter().chain(self.at_hand(job, &waits));
+        for (choice, takes) in more {
+            if !found.iter().any(|(own, _): &(Choice, Takes)| own.op == choice.op) {
+                found.push((choice, takes));
+            }
+        }
+        found
+    }
+
+    /// The planned operations that can be worked on and whose length is known.
+    fn planned(&self, job: &Job, waits: &[&Wait]) -> Vec<(Choice, Takes)> {
+        let is_free = |operation: &&Operation| self.is_free(job, (&operation.op, operation.kind), waits);
+        if !job.operations.iter().any(|operation| is_free(&operation)) {
+            return vec![];
+        }
+        let rows = rows_of(self.shop, (job, &self.history), true);
+        let row = |operation: &Operation| rows.iter().find(|row| row.op.as_ref() == Some(&operation.op));
+        let one = |operation: &Operation| {
+            let takes = self.takes(job, row(operation)?)?;
+            Some((self.look.named((operation.op.clone(), operation.kind, operation.stage), On::Job(job.id)), takes))
+        };
+        job.operations.iter().filter(is_free).filter_map(one).listed()
+    }
+
+    /// As the estimate reckons it: by the pace of its pieces, else by own jobs, else as it was thought and how far off that was, less
+    /// what was worked. What it only guesses at is not known.
+    fn takes(&self, job: &Job, row: &Row) -> Option<Takes> {
+        let batch = batch_of((&self.shop.bench, self.shop.waits()), (job, row.op.as_deref()?), self.shop.now);
+        let from = match row.from {
+            _ if by_pieces(&batch).is_some() => From::Pace,
+            Basis::Design | Basis::Own => From::History,
+            Basis::Thought => From::Planned,
+            Basis::Pieces | Basis::Piece | Basis::Operation => return None,
+        };
+        match row.left {
+            Left::Nothing => None,
+            Left::Less(gone) => Takes::of(row.time, gone, from),
+            Left::Goes(time) => Takes::of(time, Span::ZERO, from),
+        }
+    }
+
+    /// Pieces under way of operations that nobody planned, by their pace.
+    fn begun(&self, job: &Job, waits: &[&Wait]) -> Vec<(Choice, Takes)> {
+        let mut found: Vec<(Choice, Takes)> = vec![];
+        for run in self.shop.bench.on(On::Job(job.id)).rev().filter(|run| is_making(run)) {
+            if found.iter().any(|(choice, _)| choice.op == run.work.op) {
+                continue;
+            }
+            let choice = self.look.choice(run);
+            let Some(Left::Goes(time)) = by_pieces(&choice.batch) else { continue };
+            if !waits.iter().any(|wait| is_whole(wait) || self.shop.bench.op_of(wait) == choice.op) {
+                found.extend(Takes::of(time, Span::ZERO, From::Pace).map(|takes| (choice, takes)));
+            }
+        }
+        found
+    }
+
+    /// What a job of which nothing waits was left at; once that is done whole, what followed it before.
+    fn at_hand(&self, job: &Job, waits: &[&Wait]) -> Option<(Choice, Takes)> {
+        let last = self.shop.bench.on(On::Job(job.id)).rev().find(|run| run.work.kind == Kind::Make);
+        let last = self.look.choice(last.filter(|run| waits.is_empty() && !run.work.rework)?);
+        let named = |operation| self.look.named(operation, last.on);
+        let next = || self.look.followers(&last).into_iter().map(named).find(|next| self.look.may_follow(next));
+        let choice = if last.batch.is_done() { next()? } else { last };
+        let takes = self.as_before(job, &choice).unwrap_or(Takes::UNKNOWN);
+        Some((choice, takes))
+    }
+
+    fn as_before(&self, job: &Job, choice: &Choice) -> Option<Takes> {
+        let (op, kind, stage) = (choice.op.clone(), choice.kind, choice.stage);
+        let n = pieces(job, kind, &choice.batch);
+        let part = parts::known(job, &self.history, (&Operation { op, kind, stage, span: None, pieces: None }, n))?;
+        Takes::of(part.time, choice.batch.all(), From::History)
+    }
+
+    /// Whether an operation can be worked on: it needs nothing that waits. What waits itself does not; nothing is made while its pieces
+    /// are wet; what follows the gluing of whole pieces needs those, what follows the gluing of parts only next needs them [J].
+    fn is_free(&self, job: &Job, (op, kind): (&str, Kind), waits: &[&Wait]) -> bool {
+        let place = |op: &str| job.operations.iter().position(|operation| operation.op == op);
+        let own = place(op);
+        let needs = |wait: &&&Wait| {
+            let waiting = self.shop.bench.op_of(wait);
+            let behind = || own.zip(place(waiting)).is_some_and(|(own, waiting)| waiting.checked_add(1) == Some(own));
+            let after = || place(waiting).is_none_or(|waiting| own.is_none_or(|own| waiting < own));
+            waiting == op || is_whole(wait) || if (self.telling.of_part)(waiting) { behind() } else { after() }
+        };
+        kind != Kind::Make || !waits.iter().any(|wait| needs(&wait))
+    }
+}
+
+fn is_making(run: &Run) -> bool {
+    run.work.kind == Kind::Make && !run.work.rework && run.work.person.is_none()
+}
+
+/// Whole pieces wait: a coat or what was wetted dries, and dust would lie on it.
+fn is_whole(wait: &Wait) -> bool {
+    wait.what() != What::Glue
 }
 
 /// What was done for no job before, such as sharpening, as long as it usually takes.
-fn of_no_job((look, seen): (&Look, Seen), kept: Kept) -> Vec<(Choice, (Span, From))> {
-    let own = || kept.bench.on(On::Nothing).filter(|run| run.work.person == seen.person && !run.is_running());
-    let mut found: Vec<(Choice, (Span, From))> = vec![];
+fn of_no_job(look: &Look, shop: &Shop, seen: Seen) -> Vec<(Choice, Takes)> {
+    let own = || shop.bench.on(On::Nothing).filter(|run| run.work.person == seen.person && !run.is_running());
+    let mut found: Vec<(Choice, Takes)> = vec![];
     for run in own().rev().filter(|run| run.work.kind == Kind::Make) {
         if found.iter().any(|(choice, _)| choice.op == run.work.op) {
             continue;
         }
         let took = own().filter(|other| other.work.op == run.work.op).map(|run| run.worked(seen.now.at)).listed();
-        found.extend(repair::usual(took).map(|usual| (look.choice(run), (usual, From::History))));
+        let takes = |usual| Takes { likely: usual, safe: usual, from: From::History };
+        found.extend(repair::usual(took).map(|usual| (look.choice(run), takes(usual))));
     }
     found
-}
-
-/// Operations of a job that can be worked on: not those that wait, nor the one behind them, which needs what waits [J].
-fn left_of<'a>(job: &'a Job, kept: Kept) -> Vec<&'a Operation> {
-    let waits =
-        |operation: &Operation| kept.waits.on().any(|wait: &Wait| wait.job == Some(job.id) && kept.bench.op_of(wait) == operation.op);
-    let behind = std::iter::once(false).chain(job.operations.iter().map(waits));
-    let free = job.operations.iter().zip(behind).filter(|(operation, behind)| !behind && !waits(operation));
-    free.map(|(operation, _)| operation).listed()
-}
-
-/// How long it will take: by the pace of its batch, else as in jobs before, else as planned, less what was worked.
-fn expected(choice: &Choice, planned: Option<Span>, jobs: &[Job], kept: Kept) -> Option<(Span, From)> {
-    let batch = &choice.batch;
-    if batch.is_done() {
-        return None;
-    }
-    let some = |span: Span| (Span::ZERO < span).then_some(span);
-    let pace = batch.left().zip(batch.each()).map(|(left, each)| each.times(i64::from(left)));
-    let history = || repair::usual(history(choice, jobs, kept)).map(|span| span.minus(batch.all()));
-    let planned = || planned.map(|span| span.minus(batch.all()));
-    let of = |span: Option<Span>, from| span.and_then(some).map(|span| (span, from));
-    of(pace, From::Pace).or_else(|| of(history(), From::History)).or_else(|| of(planned(), From::Planned))
-}
-
-/// How long the operation took in all on each other job that is typical and done with, or where all its pieces are done: for so many pieces as there
-/// are to do now.
-fn history(choice: &Choice, jobs: &[Job], kept: Kept) -> Vec<Span> {
-    let end = kept.bench.runs().next_back().map(|run| run.started.at).unwrap_or_default();
-    let kind = choice.kind;
-    let n_of = |job: &Job| pieces(job, (&choice.op, kind), &kept.bench.batch(On::Job(job.id), &choice.op, end));
-    let n = jobs.iter().find(|job| On::Job(job.id) == choice.on).map_or(1, n_of);
-    let took = |job: &Job| {
-        let runs = kept.bench.on(On::Job(job.id)).filter(|run: &&Run| run.work.op == choice.op && !run.is_running());
-        learn::likely(&[Past::of(&runs.listed(), n_of(job))?], n).map(|time| time.span())
-    };
-    let whole = |job: &&Job| job.ended.is_some() || kept.bench.batch(On::Job(job.id), &choice.op, end).is_done();
-    let past = jobs.iter().filter(|job| On::Job(job.id) != choice.on && job.typical).filter(whole);
-    past.filter_map(took).filter(|span| Span::ZERO < *span).listed()
 }
 
 #[cfg(test)]
@@ -170,20 +248,20 @@ mod tests {
 
     #[track_caller]
     fn check(phone: &Phone, minute: i64, shown: &[(&str, i64, From)]) {
-        let (waits, bench) = (fold::waits(&phone.book), phone.runs());
-        let kept = Kept { waits: &waits, bench: &bench, book: &phone.book };
         let seen = Seen { now: phone.wall(minute), ..Seen::default() };
-        let found = meanwhile(kept, seen, |op| op == "rip").map(|found| found.fits).unwrap_or_default();
+        let telling = Telling { loud: |op| op == "rip", of_part: |op| op.contains(' ') };
+        let found = meanwhile(&Shop::of(&phone.book, at(minute)), seen, telling).map(|found| found.fits).unwrap_or_default();
         let found: Vec<_> = found.iter().map(|fit| (fit.what.op.as_str(), fit.span.as_minutes(), fit.from)).collect();
         assert_eq!(found, shown, "at {minute}");
     }
 
     #[test]
     fn what_was_planned_and_fits_is_offered_but_not_what_needs_the_pieces_that_wait() {
-        let (mut phone, _, bench) = clamped(&[("bore", Some(60)), ("taper", Some(100)), ("pegs", Some(30)), ("oil", None)]);
-        plan(&mut phone, bench, ("rip", Some(70)));
-        check(&phone, 730, &[("bore", 60, From::Planned), ("pegs", 30, From::Planned), ("rip", 70, From::Planned)]);
-        check(&phone, 760, &[("pegs", 30, From::Planned)]); // 57 minutes are left
+        let (mut phone, _, bench) = clamped(&[("bore", Some(40)), ("taper", Some(100)), ("pegs", Some(20)), ("oil", None)]);
+        plan(&mut phone, bench, ("rip", Some(45)));
+        // 1.4 times what was thought; eight times in ten no more than 72, 36 and 82
+        check(&phone, 730, &[("bore", 56, From::Planned), ("pegs", 28, From::Planned), ("rip", 63, From::Planned)]);
+        check(&phone, 760, &[("pegs", 28, From::Planned)]); // 57 minutes are left: enough for the likely 56 of bore, and not for its 72
         check(&phone, 817, &[]);
         let run = phone.start(731, "bore", bench);
         check(&phone, 732, &[]); // something runs
@@ -192,20 +270,20 @@ mod tests {
 
     #[test]
     fn the_pace_of_the_batch_comes_before_history_and_that_before_the_plan() {
-        let (mut phone, stands, bench) = clamped(&[("bore", Some(60)), ("pegs", Some(30))]);
+        let (mut phone, stands, bench) = clamped(&[("bore", Some(40)), ("pegs", Some(20))]);
         let (On::Job(stands_id), On::Job(bench_id)) = (stands, bench) else { unreachable!() };
         let recalled = BenchCommand::Recall { work: work("bore", bench), start: at(610), stop: at(650), heads: 1 };
         phone.bench(728, recalled).unwrap();
-        check(&phone, 730, &[("bore", 60, From::Planned), ("pegs", 30, From::Planned), ("bore", 87, From::Unknown)]); // it is under way
+        check(&phone, 730, &[("bore", 56, From::Planned), ("pegs", 28, From::Planned), ("bore", 87, From::Unknown)]); // it is under way
         phone.order(729, Command::Job(JobCommand::End { job: bench_id, hauls: vec![] })).unwrap();
-        check(&phone, 730, &[("bore", 40, From::History), ("pegs", 30, From::Planned)]);
+        check(&phone, 730, &[("bore", 40, From::History), ("pegs", 28, From::Planned)]);
         phone.order(729, Command::Job(JobCommand::Mark { job: bench_id, typical: false })).unwrap();
-        check(&phone, 730, &[("bore", 60, From::Planned), ("pegs", 30, From::Planned)]);
+        check(&phone, 730, &[("bore", 56, From::Planned), ("pegs", 28, From::Planned)]);
         phone.bench(730, BenchCommand::PlanBatch { job: stands_id, op: "bore".into(), n: 3 }).unwrap();
         let run = phone.start(731, "bore", stands);
         phone.bench(741, BenchCommand::Done { run, n: 1 }).unwrap();
         phone.stop(742, run);
-        check(&phone, 743, &[("pegs", 30, From::Planned), ("bore", 22, From::Pace)]); // 11 minutes for one, two are left
+        check(&phone, 743, &[("pegs", 28, From::Planned), ("bore", 19, From::Pace)]); // ten minutes each, one is gone of the two left
     }
 
     /// Nothing is planned of any job: five tops are in clamps, and what may be done meanwhile is known by what was done before.
@@ -246,7 +324,7 @@ mod tests {
         check(&phone, 730, &[]);
         let On::Job(one) = bench else { unreachable!() };
         phone.note(729, JobDescribed { pieces: Some(1), ..JobDescribed::of(one) });
-        check(&phone, 730, &[("bore", 33, From::History)]);
+        check(&phone, 730, &[("bore", 35, From::History)]); // 33.3, and a twentieth for rework
     }
 
     /// Tapped as boring, and renamed: the tops wait, and boring needs nothing that waits but the next step of theirs does.
@@ -256,7 +334,7 @@ mod tests {
         let (mut phone, stands, _) = clamped(&[("bore", Some(60)), ("pegs", Some(30))]);
         let run = phone.runs().on(stands).next().unwrap().id;
         phone.note(729, RunRenamed { run, op: "bore".into(), kind: Kind::Make, stage: None });
-        check(&phone, 730, &[("glue tops", 50, From::Planned), ("flatten", 20, From::Planned)]);
+        check(&phone, 730, &[("flatten", 28, From::Planned)]);
     }
 
     #[test]
@@ -264,12 +342,74 @@ mod tests {
         let (mut phone, _, bench) = clamped(&[]);
         plan(&mut phone, bench, ("rip", Some(30)));
         let clock = |hour| Clock::at(hour, 0).unwrap();
-        check(&phone, 730, &[("rip", 30, From::Planned)]);
+        check(&phone, 730, &[("rip", 42, From::Planned)]);
         phone.order(729, Command::Wait(WaitCommand::SetQuiet { hours: Some((clock(12), clock(14))) })).unwrap();
         check(&phone, 730, &[]);
         let quiet = crate::ledger::kind::wait::OperationLoudSet { op: "rip".into(), loud: false };
         phone.order(729, Command::Wait(WaitCommand::SetLoud(quiet))).unwrap();
-        check(&phone, 730, &[("rip", 30, From::Planned)]);
+        check(&phone, 730, &[("rip", 42, From::Planned)]);
         assert!(Quiet { from: clock(12), until: clock(14) }.meets(phone.wall(730), Span::minutes(30)));
+    }
+
+    fn lay(phone: &mut Phone, minute: i64, (run, n): (crate::quantity::Id, u32), (what, minutes): (&str, i64)) {
+        let laid = Laid { what: Key::read(what).unwrap(), stuff: None, span: Span::minutes(minutes) };
+        phone.order(minute, Command::Wait(WaitCommand::Clamp { run, n, laid })).unwrap();
+    }
+
+    /// All five are wet with oil: nothing is made of them, not even what was planned before it; a message and another job are.
+    #[test]
+    fn nothing_is_made_of_pieces_that_are_wet() {
+        let mut phone = Phone::new("a");
+        let (stools, shelf) = (phone.job(0, "stools"), phone.job(1, "shelf"));
+        for (on, op) in [(stools, "sand"), (stools, "oil"), (stools, "rub down"), (shelf, "pegs")] {
+            plan(&mut phone, on, (op, Some(20)));
+        }
+        let run = phone.start(600, "oil", stools);
+        lay(&mut phone, 620, (run, 5), ("coat", 300));
+        phone.stop(621, run);
+        check(&phone, 630, &[("pegs", 28, From::Planned)]);
+    }
+
+    /// Two of five whole pieces are glued up, which is called by no part: what comes after it waits, what comes before it does not.
+    #[test]
+    fn what_follows_the_gluing_of_whole_pieces_waits() {
+        let mut phone = Phone::new("a");
+        let stools = phone.job(0, "stools");
+        for op in ["bore", "glue", "flatten", "sand"] {
+            plan(&mut phone, stools, (op, Some(20)));
+        }
+        let run = phone.start(600, "glue", stools);
+        lay(&mut phone, 620, (run, 2), ("glue", 90));
+        phone.stop(621, run);
+        check(&phone, 622, &[("bore", 28, From::Planned)]);
+    }
+
+    /// Nothing is planned; four of five were ripped in 68 minutes, two are glued up: the fifth takes 17.
+    #[test]
+    fn a_piece_under_way_is_offered_at_its_pace() {
+        let mut phone = Phone::new("a");
+        let stools = phone.job(0, "stools");
+        let On::Job(job) = stools else { unreachable!() };
+        phone.bench(1, BenchCommand::PlanBatch { job, op: "joint and rip".into(), n: 5 }).unwrap();
+        let run = phone.start(500, "joint and rip", stools);
+        for piece in 1..=4 {
+            phone.bench(500 + 17 * piece, BenchCommand::Done { run, n: 1 }).unwrap();
+        }
+        phone.stop(568, run);
+        let run = phone.start(600, "glue", stools);
+        lay(&mut phone, 620, (run, 2), ("glue", 90));
+        phone.stop(621, run);
+        check(&phone, 622, &[("joint and rip", 17, From::Pace)]);
+    }
+
+    /// Work of which nobody knows how long it takes is offered where it can be left again, and not for two minutes.
+    #[test]
+    fn a_short_gap_takes_nothing_that_is_not_known() {
+        let (mut phone, _, bench) = clamped(&[]);
+        let recalled = BenchCommand::Recall { work: work("plane", bench), start: at(500), stop: at(520), heads: 1 };
+        phone.bench(728, recalled).unwrap();
+        check(&phone, 802, &[("plane", 15, From::Unknown)]);
+        check(&phone, 803, &[]);
+        check(&phone, 815, &[]);
     }
 }

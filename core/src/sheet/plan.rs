@@ -44,6 +44,7 @@ pub struct PlanSheet {
     /// The field, where one is laid.
     pub laid: Option<Laid>,
     pub proof: Proof,
+    pub ends: Ends,
     /// What more pieces would unlock.
     pub short: Vec<Lacking>,
     /// Piles and cut pieces shorter than a machine minimum of the maker's: said, never decided.
@@ -196,6 +197,23 @@ impl Glue {
     pub fn millilitres(&self) -> i64 {
         (self.grams as f64 / GLUE_DENSITY).ceil() as i64
     }
+}
+
+/// What it costs a top that one piece of each row is cut: nothing where strips may be cut in pieces.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Ends {
+    pub short: Option<ShortEnd>,
+    /// So many strips do, where ends may come several from one.
+    pub together: Option<i64>,
+}
+
+/// An end shorter than the least there is to be would give so many rows, of so many strips.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ShortEnd {
+    pub end: Length,
+    pub least: Length,
+    pub rows: i64,
+    pub strips: i64,
 }
 
 /// What is proven of the answer.

@@ -24,9 +24,9 @@ pub struct Shop<'a> {
     pub workshop: Rc<Workshop>,
     pub now: Moment,
     /// What waiting is worth, as it was reckoned before.
-    pub waiting: Rc<Kept>,
+    pub prospects: Rc<Kept>,
     // Folded when somebody asks.
-    waits: OnceCell<Waits>,
+    waits: OnceCell<Rc<Waits>>,
 }
 
 impl<'a> Shop<'a> {
@@ -36,12 +36,17 @@ impl<'a> Shop<'a> {
 
     /// The same where bench and workshop were folded before.
     pub fn folded(book: &'a Book, (bench, workshop): (Rc<Bench>, Rc<Workshop>), now: Moment) -> Shop<'a> {
-        Shop { book, bench, workshop, now, waiting: Rc::default(), waits: OnceCell::new() }
+        Shop { book, bench, workshop, now, prospects: Rc::default(), waits: OnceCell::new() }
     }
 
     /// The same with what was reckoned of waiting before.
-    pub fn with_waiting(self, waiting: Rc<Kept>) -> Shop<'a> {
-        Shop { waiting, ..self }
+    pub fn with_prospects(self, prospects: Rc<Kept>) -> Shop<'a> {
+        Shop { prospects, ..self }
+    }
+
+    /// The same where the waits were folded too.
+    pub fn waiting(self, waits: Rc<Waits>) -> Shop<'a> {
+        Shop { waits: OnceCell::from(waits), ..self }
     }
 
     /// The job of an id.
@@ -54,7 +59,7 @@ impl<'a> Shop<'a> {
 
     /// Every wait there is.
     pub fn waits(&self) -> &Waits {
-        self.waits.get_or_init(|| fold::waits(self.book))
+        self.waits.get_or_init(|| Rc::new(fold::waits(self.book)))
     }
 
     /// The time of a job, to this moment.

@@ -9,6 +9,9 @@ use crate::quantity::{Day, Id, Listed, Moment, Span, Wall};
 
 const WHOLE_DAY: Span = Span::minutes(24 * 60);
 
+/// What does not count stretches a day by no more than that: a stop that was forgotten over night is no reason to draw the night [J].
+const OPEN_MOST: Span = Span::minutes(30);
+
 /// A stretch of a day, from its midnight; each end by the clock of its own place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Stretch {
@@ -88,14 +91,36 @@ pub fn timeline(book: &Book, bench: &Bench, sheet: &DaySheet, (waits, now): (Vec
 
 impl Timeline {
     /// From the first start to the last end, and what waited in between. A wait that came over midnight, or goes on over it, stretches
-    /// nothing: it is cut off at the edge.
+    /// nothing: it is cut off at the edge. So is what does not count of a run, after half an hour.
     pub fn ends(&self) -> Option<Stretch> {
-        let boards = self.boards.iter().flat_map(|board| std::iter::once(&board.whole).chain(&board.spare)).copied();
+        let whole = |board: &Board| (!board.parts.is_empty()).then_some(board.whole);
+        let boards = self.boards.iter().flat_map(|board| whole(board).into_iter().chain(board.open()));
         let within = self.waits.iter().filter(|wait| !wait.before && !wait.after).map(|wait| wait.on);
         let began = self.waits.iter().filter(|wait| !wait.before && wait.after).map(|wait| Stretch { to: wait.on.from, ..wait.on });
         let all = boards.chain(within).chain(began).listed();
         let from = all.iter().map(|one| one.from).min()?;
         Some(Stretch { from, to: all.iter().map(|one| one.to).max()? })
+    }
+}
+
+impl Board {
+    /// It counts from the midnight at which the day begins.
+    pub fn from_midnight(&self) -> bool {
+        self.before && self.parts.first().is_some_and(|(_, on)| on.from == Span::ZERO)
+    }
+
+    /// It counts to the midnight at which the day ends.
+    pub fn to_midnight(&self) -> bool {
+        self.after && self.parts.last().is_some_and(|(_, on)| on.to == WHOLE_DAY)
+    }
+
+    /// What does not count, as far as it stretches the day.
+    fn open(&self) -> impl Iterator<Item = Stretch> {
+        let (all, end) = (self.parts.is_empty(), self.whole.to);
+        self.spare.iter().map(move |on| match !all && end <= on.from {
+            true => Stretch { to: on.to.min(on.from.plus(OPEN_MOST)), ..*on },
+            false => Stretch { from: on.from.max(on.to.minus(OPEN_MOST)), ..*on },
+        })
     }
 }
 
@@ -283,8 +308,12 @@ mod tests {
         assert_eq!(shown(&running), ["saw 0-480 Measured ||<runs"], "it counts while it runs");
         phone.stop(1_920, saw);
         phone.start(1_930, "oil", On::Nothing);
-        assert_eq!(shown(&told(&phone, 0, 1_940)), ["saw 1020-1080 Measured |1080-1440|>"]);
+        let ends = |line: &Timeline| line.ends().map(|ends| (ends.from.as_minutes(), ends.to.as_minutes()));
+        let eve = told(&phone, 0, 1_940);
+        assert_eq!(shown(&eve), ["saw 1020-1080 Measured |1080-1440|>"]);
+        assert_eq!((ends(&eve), eve.boards[0].to_midnight()), (Some((1_020, 1_110)), false), "the night is not drawn");
         let after = told(&phone, 1, 1_940);
+        assert_eq!((ends(&after), after.boards[0].from_midnight()), (Some((450, 500)), false));
         assert_eq!(shown(&after), ["saw  |0-480|<", "oil 490-500 Measured ||runs"]);
         assert_eq!(after.gaps.len(), 0, "where it ended is not known");
     }

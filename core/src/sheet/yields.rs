@@ -21,6 +21,8 @@ pub struct Wood {
     pub finished: Option<Volume>,
     /// What the job took of its hauls, as measured rough.
     pub used: Option<Volume>,
+    /// The same with what its plans lack of it.
+    pub needed: Option<Volume>,
     /// All that was taken at the yard of those hauls.
     pub gross: Option<Volume>,
     /// Good wood of those hauls that this job did not use.
@@ -47,10 +49,15 @@ pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
     // What plans make of all its wood is what the parts are, and a top in rows with them.
     let pieces = shares.iter().fold(0, |sum: Count, share| sum.saturating_add(share.pieces));
     let by_parts = finished_piece.map(|piece| piece.times(job.pieces)).transpose()?;
-    let finished = planned(shop, job, pieces).or(by_parts);
+    let of_plans = planned(shop, job, pieces);
+    let finished = of_plans.map(|it| it.finished).or(by_parts);
     let used = sum(shares, |share| share.used)?;
     let gross = sum(shares, |share| share.gross)?;
     let leftovers = sum(shares, |share| share.good.zip(share.used).map(|(good, used)| good.less(used)))?;
+    // A plan is a share of all the wood it needs, with what was put back of it.
+    let lacks = of_plans.map_or(Some(Volume::ZERO), |it| it.lacks);
+    let needed = used.zip(lacks).map(|(used, lacks)| used.plus(lacks)).transpose()?;
+    let beside = leftovers.zip(lacks).map(|(left, lacks)| left.less(lacks));
     // More than the wood there is was never made of it: it is planned, and no share.
     let part = |of: Option<Volume>| finished.zip(of).filter(|(finished, of)| finished <= of).and_then(|(it, of)| it.share_of(of).ok());
     let (weight, weight_guessed) = weight(job, &shop.workshop.wood.woods)?;
@@ -60,9 +67,10 @@ pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
         used,
         gross,
         leftovers,
-        finished_of_used: part(used),
+        needed,
+        finished_of_used: part(needed),
         finished_of_gross: part(gross),
-        finished_of_gross_less_leftovers: part(gross.zip(leftovers).map(|(gross, left)| gross.less(left))),
+        finished_of_gross_less_leftovers: part(gross.zip(beside).map(|(gross, left)| gross.less(left))),
         assumed: assumed(shares)?,
         replacement: replacement(shop, job)?,
         weight,

@@ -74,6 +74,8 @@ pub enum Tap {
     MoreDone,
     AskBatch,
     HelperJoins,
+    /// A helper joins for what the last one was paid.
+    JoinsFor(Money),
     HelperLeaves,
     /// Who was at the run before is at this one too, or went.
     HelpersStay,
@@ -122,6 +124,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::MoreDone => app.bench.over = Over::More(Typed::default()),
         Tap::AskBatch => app.bench.over = Over::Batch(Typed::default()),
         Tap::HelperJoins => app.bench.over = Over::Helper(Typed::default()),
+        Tap::JoinsFor(pay) => helper_joins(app, Some(pay), now),
         Tap::HelperLeaves => on_run(app, now, Feel::Stop, |run| BenchCommand::HelperLeaves { run, person: None }),
         Tap::HelpersStay => helpers_stay(app, now),
         Tap::HelpersGone => app.bench.alone = app.running().map(|strip| strip.run),

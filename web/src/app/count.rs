@@ -648,7 +648,7 @@ mod tests {
         let own = pile(&app, 0);
         after(&mut app, [tap(Tap::Arm(10)), tap(Tap::Pile(own)), Msg::Common(Common::TakeBack)]);
         assert_eq!(taken(&app), [1]);
-        assert!(after(&mut app, []).contains("Put it back"));
+        assert!(after(&mut app, []).contains("Do it again"));
         after(&mut app, [Msg::Common(Common::PutBack)]);
         assert_eq!(taken(&app), [11]);
         assert!(after(&mut app, [Msg::Key("u".into())]).contains("1 piece<"));

@@ -15,7 +15,7 @@ use super::{App, Notice, workshop};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
-pub use beside::cuts_left;
+pub use beside::{after_the_saw, cuts_left};
 pub use buying::{FIGURES, woods};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
@@ -83,6 +83,8 @@ pub struct Plan {
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
     pub ticked: Set<usize>,
+    /// The tick that was made or taken off last.
+    last_tick: Option<LastTick>,
     /// The piece of the picture that was tapped.
     pub piece: Option<usize>,
     /// The entry of the plan whose wood was taken.
@@ -91,6 +93,16 @@ pub struct Plan {
     pub changed: bool,
     /// It is asked whether the wood of the plan before stays.
     pub asks: bool,
+}
+
+/// A tick at the saw, as long as nothing was written after it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LastTick {
+    pub line: usize,
+    /// It was taken back.
+    pub back: bool,
+    /// How long the book was.
+    entries: usize,
 }
 
 /// What can be said there.
@@ -106,6 +118,8 @@ pub enum Tap {
     Mixed(bool),
     /// Another of the ways in which a top could be made; it is planned at once.
     Way(Way),
+    /// Strips may be cut in pieces after all; it is planned at once.
+    CutInPieces,
     /// As many as the wood gives.
     AsMany,
     Pattern(usize),
@@ -126,6 +140,10 @@ pub enum Tap {
     Change,
     Piece(usize),
     Tick(usize),
+    /// The last tick is taken back, or made again.
+    TickBack,
+    /// What was put back of the wood of the job's plans is taken again.
+    TakeAgain,
     Use,
     /// The same, where the wood of the plan before stays in the job, or goes back.
     UseAnd(bool),
@@ -166,12 +184,22 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Go => go(app),
         Tap::Stop => stop(app),
         Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
-        Tap::Tick(nth) => tick(app, nth),
+        Tap::Tick(nth) => tick(app, nth, false),
+        Tap::TickBack => {
+            if let Some(LastTick { line, back, .. }) = last_tick(app) {
+                tick(app, line, !back);
+            }
+        }
+        Tap::TakeAgain => of_job(app, |job| PlanCommand::TakeAgain { job }, now),
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
         Tap::LeaveOut(name) => leave_out(app, name),
         Tap::Over(over) => {
             app.plan.draft.over = over;
+            go(app);
+        }
+        Tap::CutInPieces => {
+            app.plan.draft.split = true;
             go(app);
         }
         Tap::Way(way) => {
@@ -184,7 +212,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Print => app.orders.push(Order::Print),
         Tap::KeepDesign => keep_design(app, None, now),
         Tap::KeepDesignAs(name) => keep_design(app, Some(name), now),
-        Tap::UseDesign(design) => of_design(app, |job| PlanCommand::UseDesign { job, design }, now),
+        Tap::UseDesign(design) => of_job(app, |job| PlanCommand::UseDesign { job, design }, now),
         Tap::Outlook => app.outlooks.told_how = !app.outlooks.told_how,
         said => {
             let sign = app.speech.sign();
@@ -276,7 +304,8 @@ fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
 /// The plan that was made on this phone and not used. Where its pieces are no more what they were, it is asked again.
 fn unused(app: &App, job: Id) -> Option<Plan> {
     let it = beside::of(app, job)?;
-    if let Some(plan) = shown_again(app, &it.plan, (&it.bought, it.open)) {
+    if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open)) {
+        plan.given.iter_mut().for_each(|given| used::owned(app, given));
         return Some(Plan { ticked: it.ticked, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
@@ -344,7 +373,7 @@ fn begin(app: &mut App, given: Given) {
     let asked = Box::new(given.ready.asked.clone());
     let plan = &mut app.plan;
     (plan.given, plan.found, plan.why_not, plan.used, plan.piece) = (Some(Box::new(given)), None, None, None, None);
-    (plan.ticked, plan.asks) = (Set::new(), false);
+    (plan.ticked, plan.last_tick, plan.asks) = (Set::new(), None, false);
     plan.page = Page::Answer;
     plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
     app.orders.push(Order::Plan { asked, ms: FIRST });
@@ -400,7 +429,7 @@ impl Plan {
         if let Ok(sheet) = sheet(&given.ready, &answered, given.room) {
             let changed = self.found.as_ref().is_none_or(|old| old.answered.plan != answered.plan);
             if changed {
-                (self.ticked, self.piece) = (Set::new(), None);
+                (self.ticked, self.last_tick, self.piece) = (Set::new(), None, None);
             }
             self.found = Some(Box::new(Found { answered, sheet }));
         }
@@ -419,7 +448,13 @@ impl Plan {
     }
 }
 
-fn tick(app: &mut App, nth: usize) {
+/// The last tick of the plan in hand, as long as it is the last act.
+pub fn last_tick(app: &App) -> Option<LastTick> {
+    app.plan.last_tick.filter(|tick| tick.entries == app.shelf().book.len())
+}
+
+fn tick(app: &mut App, nth: usize, back: bool) {
+    app.plan.last_tick = Some(LastTick { line: nth, back, entries: app.shelf().book.len() });
     if !app.plan.ticked.remove(&nth) {
         app.plan.ticked.insert(nth);
         app.orders.push(Order::Feel(Feel::Start));
@@ -431,10 +466,10 @@ fn tick(app: &mut App, nth: usize) {
 fn keep_design(app: &mut App, name: Option<String>, now: Now) {
     let Some(job) = app.jobs.open else { return };
     let Ok(own) = app.shelf().shop(app.now.at).job(job).map(|job| job.name) else { return };
-    of_design(app, |job| PlanCommand::KeepDesign { job, name: name.unwrap_or(own) }, now);
+    of_job(app, |job| PlanCommand::KeepDesign { job, name: name.unwrap_or(own) }, now);
 }
 
-fn of_design(app: &mut App, command: impl FnOnce(Id) -> PlanCommand, now: Now) {
+fn of_job(app: &mut App, command: impl FnOnce(Id) -> PlanCommand, now: Now) {
     let Some(job) = app.jobs.open else { return };
     if app.order(&Command::Plan(command(job)), now).is_some() {
         app.orders.push(Order::Feel(Feel::Start));

@@ -17,6 +17,7 @@ use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::{haul_in_hand, in_hand};
+use fivebar_core::sheet::meanwhile::Meanwhile;
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
 use fivebar_core::sheet::waiting::Kept;
@@ -79,7 +80,7 @@ pub struct Shelf {
     /// An earlier haul that was taken in hand again; else the newest is.
     in_hand: Option<Id>,
     /// What waiting is worth, for what it rests on.
-    waiting: Rc<Kept>,
+    prospects: Rc<Kept>,
     folded: RefCell<Folded>,
 }
 
@@ -95,10 +96,13 @@ struct Folded {
     known: Option<Rc<Known>>,
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
+    /// With the minute it was worked out in.
+    fits: Option<(i64, Option<Rc<Meanwhile>>)>,
 }
 
 impl Folded {
     fn forget(&mut self, entry: &Entry) {
+        self.fits = None;
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
                 Subject::Bench => (self.bench, self.waits, self.copy) = (None, None, None),
@@ -136,7 +140,7 @@ impl Shelf {
             last_act: None,
             taken_back: None,
             in_hand: None,
-            waiting: Rc::default(),
+            prospects: Rc::default(),
             folded: RefCell::default(),
         }
     }
@@ -175,7 +179,20 @@ impl Shelf {
 
     /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.
     pub fn shop(&self, now: Moment) -> Shop<'_> {
-        Shop::folded(&self.book, (self.bench(), self.workshop()), now).with_waiting(self.waiting.clone())
+        let shop = Shop::folded(&self.book, (self.bench(), self.workshop()), now).with_prospects(self.prospects.clone());
+        match self.folded.borrow().waits.clone() {
+            Some(waits) => shop.waiting(waits),
+            None => shop,
+        }
+    }
+
+    /// What fits meanwhile, worked out once a minute and after each entry.
+    pub fn fits(&self, now: Moment, found: impl FnOnce() -> Option<Meanwhile>) -> Option<Rc<Meanwhile>> {
+        let minute = now.ms().div_euclid(60_000);
+        let known = self.folded.borrow().fits.clone().filter(|(at, _)| *at == minute);
+        let (_, fits) = known.unwrap_or_else(|| (minute, found().map(Rc::new)));
+        self.folded.borrow_mut().fits = Some((minute, fits.clone()));
+        fits
     }
 
     /// The workshop as it stands.

@@ -6,6 +6,7 @@ mod count;
 mod frame;
 mod haul;
 mod jobs;
+mod left;
 mod mend;
 mod opening;
 mod outlook;

@@ -1,6 +1,7 @@
 //! A new pile by chips, without a keyboard; and a pile that is named, sized or corrected.
 
 use super::count::{name, saved_fact};
+use super::left::goes_along;
 use super::slots::asked_about;
 use super::{Screen, Seen};
 use crate::app::count::Tap;
@@ -8,12 +9,14 @@ use crate::app::draft::{Asks, Draft, DraftTap};
 use crate::app::{App, Msg, workshop};
 use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
+use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::pad;
 use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal, woods};
+use fivebar_core::ledger::decide::Lying;
 use fivebar_core::quantity::{Key, Length, Listed, Units};
 use fivebar_core::sheet::count::CountSheet;
 use fivebar_core::wood::species;
@@ -39,6 +42,7 @@ pub fn screen(draft: &Draft, sheet: Option<&CountSheet>, app: &App, seen: Seen<'
         .kid(el("div", "push"))
         .kids(over_it(draft, own, (units, seen)))
         .kids(measured_in(draft, sheet, units))
+        .kids(along(draft, sheet, app).map(|said| worded("p", "i2", said)))
         .kids(question(draft, own, (units, seen)));
     let main = if draft.pile.is_none() { main.kid(later(&label)) } else { main };
     Screen::new("count/pile", head(top), main.kid(key("key h48", common::NOT_NOW, "", Msg::Count(draft.leave()))))
@@ -48,6 +52,12 @@ pub fn screen(draft: &Draft, sheet: Option<&CountSheet>, app: &App, seen: Seen<'
 fn next_label(sheet: Option<&CountSheet>) -> String {
     let taken = |label: &str| sheet.is_some_and(|sheet| sheet.tiles.iter().any(|tile| tile.label == label));
     ('A'..='Z').map(|letter| letter.to_string()).find(|label| !taken(label)).unwrap_or_default()
+}
+
+/// What plans left of it goes with a side that is put right.
+fn along(draft: &Draft, sheet: Option<&CountSheet>, app: &App) -> Option<String> {
+    let at = Lying { haul: sheet?.haul, pile: draft.pile? };
+    matches!(draft.asks, Asks::Thickness | Asks::Width).then(|| goes_along(at, app)).flatten()
 }
 
 fn later(label: &str) -> El<Msg> {

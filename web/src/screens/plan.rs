@@ -4,6 +4,7 @@ mod answer;
 mod ask;
 mod boards;
 mod buy;
+mod ends;
 mod nearly;
 mod over;
 mod picture;

@@ -69,11 +69,10 @@ pub fn estimate(parts: &[Part], on_top: OnTop, seed: u64) -> Option<Estimate> {
     let of = |part: &Part| topped(part, on_top);
     let thought = parts.iter().filter(|part| part.from == Basis::Thought).map(|part| part.time.median);
     let thought = parts.iter().any(|part| part.from == Basis::Thought).then(|| thought.sum::<f64>());
-    let mut times: Vec<Likely> = parts.iter().filter(|part| part.from != Basis::Thought).map(of).listed();
-    times.extend(thought.map(|minutes| {
-        let all = Part { from: Basis::Thought, jobs: 0, time: Likely::guessed(minutes) };
-        topped(&all, on_top)
-    }));
+    // First, whatever else there is: the draws of what is there stay the same when something is added.
+    let all_thought = thought.map(|minutes| topped(&Part { from: Basis::Thought, jobs: 0, time: Likely::guessed(minutes) }, on_top));
+    let others = parts.iter().filter(|part| part.from != Basis::Thought).map(of);
+    let times: Vec<Likely> = all_thought.into_iter().chain(others).listed();
     Some(Estimate {
         each: each(parts, on_top),
         range: spread::together(&times, seed)?,
@@ -122,7 +121,7 @@ pub fn left(parts: &[(Part, Left)], on_top: OnTop, seed: u64) -> Range {
     }
     if 0.0 < thought.time.median {
         let all = Part { from: Basis::Thought, jobs: 0, time: thought.time };
-        times.push(Begun { time: topped(&all, on_top), ..thought });
+        times.insert(0, Begun { time: topped(&all, on_top), ..thought });
     }
     spread::left(&times, seed).unwrap_or_default()
 }

@@ -363,14 +363,17 @@ fn add_pile(book: &Book, (haul, pile): (Id, &PileFacts), (n, way): (Count, Way),
 }
 
 fn describe_pile(book: &Book, (haul, pile): (Id, Id), facts: &PileFacts, act: &mut Act) -> Answer<()> {
-    let there = pile_of(book, haul, pile)?;
+    let of = found(book, haul)?;
+    let there = of.pile(pile).ok_or(Refusal::NotThere)?;
     // What another version wrote may stay as it is.
     known(book, facts.wood.as_ref().filter(|wood| there.wood.as_ref() != Some(*wood)))?;
     // A band's high end alone goes with the low end that is there.
     let from = facts.length.or(there.length.filter(|_| facts.length_to.is_some()));
     checked(&PileFacts { length: from, ..facts.clone() })?;
     let PileFacts { wood, name, thickness, width, length, length_to } = facts.clone().trimmed();
-    done(act.add(kind::PileDescribed { haul, pile, wood, name, thickness, width, length, length_to }))
+    act.add(kind::PileDescribed { haul, pile, wood, name, thickness, width, length, length_to });
+    super::left::corrected(book, &of, (there, facts), act);
+    Ok(())
 }
 
 fn move_pieces(book: &Book, (haul, from, to): (Id, Id, Id), n: Count, act: &mut Act) -> Answer<()> {

@@ -24,7 +24,7 @@ pub use dates::{DatesCommand, OFF_MOST};
 pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
-pub use left::LeftOver;
+pub use left::{LeftOver, left_of};
 pub use money::{MoneyCommand, Much, On};
 pub use plan::{PlanCommand, SAW_MOST, taken_by_plans};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};

@@ -29,6 +29,10 @@ pub enum PlanCommand {
         left: Vec<LeftOver>,
         instead: bool,
     },
+    /// What was put back of the wood of the job's plans is taken again.
+    TakeAgain {
+        job: Id,
+    },
     SetSaw(kind::SawSet),
     /// The parts and operations of a job under a name.
     KeepDesign {
@@ -73,6 +77,7 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
             act.add(Struck { entries: before });
             Ok(())
         }
+        PlanCommand::TakeAgain { job } => take_again(book, *job, act),
         PlanCommand::SetSaw(saw) => set_saw(saw, act),
         PlanCommand::KeepDesign { job, name } => keep(book, *job, name, act),
         PlanCommand::DropDesign { name } => {
@@ -97,8 +102,29 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
 /// The entries by which a job took the wood of its plans, as far as it still has it: what is taken back where another plan is used instead.
 pub fn taken_by_plans(book: &Book, job: Id) -> Vec<Id> {
     let plans = fold::job(book, job).map(|job| job.plans).unwrap_or_default();
-    let has = fold::with_wood(book, &plans);
-    has.into_iter().flat_map(|kept| super::book::whole(book, kept.id).unwrap_or_default()).listed()
+    let has = fold::in_use(book, &plans);
+    has.into_iter().flat_map(|it| super::book::whole(book, it.plan.id).unwrap_or_default()).listed()
+}
+
+fn take_again(book: &Book, job: Id, act: &mut Act) -> Answer<()> {
+    going_on(book, job)?;
+    let plans = found(book, job)?.plans;
+    let mut lacks: Sorted<(Id, Id), Count> = Sorted::new();
+    for (at, share) in fold::in_use(book, &plans).into_iter().flat_map(|it| it.shares) {
+        let n = lacks.entry(at).or_default();
+        *n = n.saturating_add(share.lacks);
+    }
+    lacks.retain(|_, n| 0 < *n);
+    if lacks.is_empty() {
+        return Err(Refusal::NothingAsked);
+    }
+    lacks.into_iter().try_for_each(|(at, n)| takes(book, at, (job, n), act))
+}
+
+fn takes(book: &Book, (haul, pile): (Id, Id), (job, n): (Id, Count), act: &mut Act) -> Answer<()> {
+    free(n, &pile_of(book, haul, pile)?, Some(job))?;
+    act.add(PiecesTaken { haul, pile, job, n });
+    Ok(())
 }
 
 /// One act: the plan, that it is used, and the pieces of each pile that the job did not have already. Pieces of its own that went back
@@ -130,11 +156,7 @@ fn used(book: &Book, (plan, again): (&kind::PlanKept, bool), act: &mut Act) -> A
         let take = takes.entry((pile.haul, pile.pile)).or_default();
         *take = take.saturating_add(lacks);
     }
-    for ((haul, pile), n) in takes.into_iter().filter(|(_, n)| 0 < *n) {
-        free(n, &pile_of(book, haul, pile)?, Some(plan.job))?;
-        act.add(PiecesTaken { haul, pile, job: plan.job, n });
-    }
-    Ok(())
+    takes.into_iter().filter(|(_, n)| 0 < *n).try_for_each(|(at, n)| self::takes(book, at, (plan.job, n), act))
 }
 
 /// A plan before can't go back where a pile that it left is what this one is made of.

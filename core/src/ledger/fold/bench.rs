@@ -4,6 +4,7 @@
 
 use crate::bench::{Bench, Head, Notch, On, Run, Work};
 use crate::ledger::kind::bench as kind;
+use crate::ledger::kind::job::OperationPlanned;
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Device, Entry, Fact, Subject};
 use crate::quantity::{Count, Id, Moment, Set, Sorted, Span, Wall};
@@ -18,6 +19,10 @@ pub fn bench(book: &Book) -> Bench {
     for entry in book.about(Subject::Bench) {
         if let Fact::JobMarked(f) = &entry.fact {
             gathered.marked(f.job, f.typical);
+            continue;
+        }
+        if let Fact::OperationPlanned(f) = &entry.fact {
+            gathered.thought(f);
             continue;
         }
         let tap = lift(&mut last, entry);
@@ -83,6 +88,8 @@ struct Gathered {
     of: Places,
     said: Vec<Said>,
     planned: Sorted<(Id, String), Count>,
+    // Pieces as they were planned with the operation, before anybody was at it.
+    thought: Sorted<(Id, String), Count>,
     not_typical: Set<Id>,
 }
 
@@ -141,6 +148,14 @@ impl Gathered {
         }
     }
 
+    fn thought(&mut self, f: &OperationPlanned) {
+        let of = (f.job, f.op.clone());
+        match f.pieces.filter(|n| 0 < *n) {
+            Some(n) => self.thought.insert(of, n),
+            None => self.thought.remove(&of),
+        };
+    }
+
     fn begin(&mut self, run: Run) {
         let id = run.id;
         self.order.push(id);
@@ -152,7 +167,10 @@ impl Gathered {
         for at in self.order.iter().filter_map(|id| self.of.get(id)) {
             runs.extend(self.said.get_mut(at).and_then(|said| std::mem::take(said).run()));
         }
-        Bench::new(runs, self.planned).but_for(self.not_typical)
+        // What was said at the bench stands.
+        let mut planned = self.thought;
+        planned.extend(self.planned);
+        Bench::new(runs, planned).but_for(self.not_typical)
     }
 }
 

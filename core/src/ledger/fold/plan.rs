@@ -99,16 +99,57 @@ impl SawSet {
 
 /// Whether the job still has the pieces a plan uses: they may have been put back since, or another phone took them first.
 pub fn has_wood(book: &Book, plan: &PlanKept) -> bool {
-    Taken::of(book).has(plan, &[])
+    Taken::of(book).shares(plan, &[]).iter().all(|(_, share)| share.lacks == 0)
 }
 
-/// Of the plans of a job those whose wood it still has, the oldest first. A piece is of one plan alone: where there are too few for all,
-/// the newest have theirs.
-pub fn with_wood<'a>(book: &Book, plans: &'a [KeptPlan]) -> Vec<&'a KeptPlan> {
+/// A used plan of which the job has the wood, all of it or some.
+#[derive(Clone, Debug, PartialEq)]
+pub struct InUse<'a> {
+    pub plan: &'a KeptPlan,
+    /// By haul and pile.
+    pub shares: Vec<((Id, Id), Share)>,
+}
+
+/// Pieces of a pile that a plan uses.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Share {
+    /// The job needs so many for it.
+    pub needs: Count,
+    /// Of these so many are in the job no more.
+    pub lacks: Count,
+    /// Of those it took from the rack, so many are in the job still.
+    pub took: Count,
+}
+
+impl InUse<'_> {
+    pub fn needs(&self) -> Count {
+        self.shares.iter().fold(0, |sum, (_, share)| sum.saturating_add(share.needs))
+    }
+
+    pub fn lacks(&self) -> Count {
+        self.shares.iter().fold(0, |sum, (_, share)| sum.saturating_add(share.lacks))
+    }
+
+    /// Pieces that go back to the rack with it.
+    pub fn goes_back(&self) -> Count {
+        self.shares.iter().fold(0, |sum, (_, share)| sum.saturating_add(share.took))
+    }
+}
+
+/// Of the plans of a job those whose wood it has, all of it or some, the oldest first. A piece is of one plan alone: where there are too
+/// few for all, the newest have theirs.
+pub fn in_use<'a>(book: &Book, plans: &'a [KeptPlan]) -> Vec<InUse<'a>> {
     let mut taken = Taken::of(book);
-    let mut has = plans.iter().rev().filter(|it| it.used && taken.has(&it.plan, &pieces_taken(book, it.id))).listed();
-    has.reverse();
-    has
+    let mut all: Vec<InUse<'a>> = vec![];
+    for plan in plans.iter().rev().filter(|plan| plan.used) {
+        let shares = taken.shares(&plan.plan, &pieces_taken(book, plan.id));
+        if shares.is_empty() || shares.iter().any(|(_, share)| share.lacks < share.needs) {
+            taken.give(&shares);
+            all.push(InUse { plan, shares });
+        }
+    }
+    all.reverse();
+    all
 }
 
 /// The pieces that the act of a plan took from the rack, by haul and pile.
@@ -131,8 +172,8 @@ impl Taken<'_> {
         Taken { book, hauls: Sorted::new(), by_others: Sorted::new() }
     }
 
-    /// Whether the pieces a plan uses are there, beside those that others took; what it took is then its own.
-    fn has(&mut self, plan: &PlanKept, took: &[((Id, Id), Count)]) -> bool {
+    /// Of each pile the pieces a plan uses, as far as they are there beside those that others took.
+    fn shares(&mut self, plan: &PlanKept, took: &[((Id, Id), Count)]) -> Vec<((Id, Id), Share)> {
         let mut uses: Sorted<(Id, Id), (Count, Count)> = Sorted::new();
         for pile in &plan.piles {
             let (n, _) = uses.entry((pile.haul, pile.pile)).or_default();
@@ -143,17 +184,24 @@ impl Taken<'_> {
             *took = took.saturating_add(*n);
         }
         uses.retain(|_, (n, took)| 0 < *n || 0 < *took);
-        let has = uses.iter().all(|(at, (n, took))| {
-            let others = self.by_others.get(at).map_or(0, |others| *others);
-            let wanted = took.saturating_add(others).max(*n);
-            let haul = self.hauls.entry(at.0).or_insert_with(|| super::haul(self.book, at.0));
-            haul.as_ref().and_then(|haul| haul.pile(at.1)).is_some_and(|pile| wanted <= pile.in_job(plan.job))
-        });
-        for (at, (_, took)) in uses.into_iter().filter(|_| has) {
-            let others = self.by_others.entry(at).or_default();
-            *others = others.saturating_add(took);
+        uses.into_iter().map(|(at, uses)| (at, self.share(at, uses, plan.job))).listed()
+    }
+
+    fn share(&mut self, at: (Id, Id), (n, took): (Count, Count), job: Id) -> Share {
+        let others = self.by_others.get(&at).map_or(0, |others| *others);
+        let haul = self.hauls.entry(at.0).or_insert_with(|| super::haul(self.book, at.0));
+        let there = haul.as_ref().and_then(|haul| haul.pile(at.1)).map_or(0, |pile| pile.in_job(job));
+        let needs = took.max(n.saturating_sub(others));
+        let has = needs.min(there.saturating_sub(others));
+        Share { needs, lacks: needs.saturating_sub(has), took: took.min(has) }
+    }
+
+    /// What a plan took is its own.
+    fn give(&mut self, shares: &[((Id, Id), Share)]) {
+        for (at, share) in shares {
+            let others = self.by_others.entry(*at).or_default();
+            *others = others.saturating_add(share.took);
         }
-        has
     }
 }
 

@@ -8,6 +8,7 @@ mod cutbound;
 mod cutter;
 mod cutting;
 mod dive;
+pub mod ends;
 mod fewcuts;
 mod laying;
 mod pattern;

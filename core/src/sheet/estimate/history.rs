@@ -148,15 +148,14 @@ fn operations(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) 
         let kind = own.first().map_or(Kind::Make, |run| run.work.kind);
         let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
-        let past = Past::of(&own, pieces(job, (op, kind), &batch)).filter(|_| done);
+        let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done);
         history.operations.extend(past.map(|past| (in_small(op.trim()), job.design, past)));
     }
 }
 
-/// For how many pieces an operation is: as it was planned, else what is made as often as the job has pieces, all else once.
-pub fn pieces(job: &Job, (op, kind): (&str, Kind), batch: &Batch) -> Count {
-    let planned = job.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.pieces);
-    planned.or(batch.of).unwrap_or(if kind == Kind::Make { job.pieces } else { 1 })
+/// For how many pieces an operation is: as was said at the bench, else planned; else what is made as often as the job has pieces, all else once.
+pub fn pieces(job: &Job, kind: Kind, batch: &Batch) -> Count {
+    batch.of.unwrap_or(if kind == Kind::Make { job.pieces } else { 1 })
 }
 
 fn ended(history: &mut History, job: &Job, (runs, now): (&[&Run], Moment)) {

@@ -84,9 +84,8 @@ pub fn batch(shop: &Shop, job: &Job, op: &str) -> Batch {
 pub fn batch_of((bench, waits): (&Bench, &Waits), (job, op): (&Job, &str), now: Moment) -> Batch {
     let batch = bench.batch(On::Job(job.id), op, now);
     let planned = job.operations.iter().find(|planned| planned.op == op);
-    let said = batch.of.or(planned.and_then(|planned| planned.pieces));
-    let usual = || planned.filter(|_| !Put::of((bench, waits), job, op).coats).map(|planned| pieces(job, (op, planned.kind), &batch));
-    Batch { of: said.or_else(usual), ..batch }
+    let usual = || planned.filter(|_| !Put::of((bench, waits), job, op).coats).map(|planned| pieces(job, planned.kind, &batch));
+    Batch { of: batch.of.or_else(usual), ..batch }
 }
 
 /// What is left of a batch by its pace; none where nobody knows how many there are, or none is noted yet.

@@ -65,7 +65,7 @@ pub fn parts(shop: &Shop, job: &Job, (history, whole): (&History, Option<&Whole>
     }
     let of = |planned: &Operation| {
         let batch = shop.bench.batch(On::Job(job.id), &planned.op, shop.now);
-        let n = pieces(job, (&planned.op, planned.kind), &batch);
+        let n = pieces(job, planned.kind, &batch);
         let part =
             known(job, history, (planned, n)).unwrap_or_else(|| guessed(job, whole.filter(|whole| whole.is_of_kind()), (planned, n)));
         (part, Row { thought: planned.span, ..row(Some(planned.op.clone()), (planned.kind, n), &part) })
@@ -75,7 +75,7 @@ pub fn parts(shop: &Shop, job: &Job, (history, whole): (&History, Option<&Whole>
 
 fn row(op: Option<String>, (kind, n): (Kind, Count), part: &Part) -> Row {
     let (from, jobs, before) = (part.from, part.jobs, part.time.span());
-    Row { op, kind, n, likely: Span::ZERO, from, jobs, thought: None, before, is_rest: false, left: Left::Nothing }
+    Row { op, kind, n, likely: Span::ZERO, time: part.time, from, jobs, thought: None, before, is_rest: false, left: Left::Nothing }
 }
 
 /// What such a piece takes beyond the operations that are planned; none where they are all of it, or where earlier pieces were of another kind.
@@ -93,7 +93,7 @@ pub fn rest(job: &Job, whole: &Whole, (parts, on_top): (&[Part], OnTop)) -> Opti
 }
 
 /// From earlier jobs of its design, from any earlier job, or as it was thought.
-fn known(job: &Job, history: &History, (planned, n): (&Operation, Count)) -> Option<Part> {
+pub fn known(job: &Job, history: &History, (planned, n): (&Operation, Count)) -> Option<Part> {
     let learnt = |design: Option<Id>, from| {
         let past = history.of_operation(&planned.op, design);
         let jobs = Count::try_from(past.len()).unwrap_or(Count::MAX);

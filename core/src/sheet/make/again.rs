@@ -58,7 +58,8 @@ pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, 
     let lacks = Lacks { names, sizes: sources.iter().any(|source| source.sides().is_none()) };
     let ready = Ready { wish, figures, sources: planned, left_out: vec![], unit: kept.plan.unit.as_nm(), asked: asked.clone() };
     let left_out = still_out(shop, &ask, &sources);
-    Some((Given { ask, ready, sources, left_out, room: room(shop, &job).ok()?, units: job.units, lacks, ways: vec![] }, answered))
+    let (room, units, alike) = (room(shop, &job).ok()?, job.units, job.pieces);
+    Some((Given { ask, ready, sources, left_out, room, units, lacks, ways: vec![], alike, own: vec![] }, answered))
 }
 
 /// What does not fit now, but for the piles it was made from.

@@ -48,7 +48,7 @@ pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) ->
     let uses = given.sources.iter().enumerate().map(|(place, source)| (place, source, used_of(sheet, place)));
     let uses = uses.filter(|(_, source, n)| source.bought.is_none() && 0 < *n).listed();
     let same_pile = |source: &Source, now: &Source| now.which().0 == source.which().0;
-    let sized = |source: &Source| there.iter().find(|now| same_pile(source, now)).map(Source::sides);
+    let sized = |source: &Source| there.iter().find(|now| same_pile(source, now)).map(Source::sides).or_else(|| elsewhere(shop, source));
     let other = |source: &Source| match sized(source) {
         Some(sides) => sides != source.sides(),
         None => used,
@@ -68,10 +68,17 @@ pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) ->
     Ok(changed)
 }
 
+/// The sides of a pile of which nothing lies there any more; nothing where it is no more itself.
+fn elsewhere(shop: &Shop, source: &Source) -> Option<Option<[Length; 3]>> {
+    let haul = fold::haul(shop.book, source.pile.haul)?;
+    let pile = haul.pile(source.pile.pile)?;
+    Some(pile.thickness.zip(pile.width).zip(pile.length).map(|((thickness, width), length)| [thickness, width, length]))
+}
+
 /// The pieces a job took from the rack by its plans, as far as it still has them.
-fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
-    let taken = fold::with_wood(shop.book, &job.plans).into_iter().flat_map(|it| fold::pieces_taken(shop.book, it.id));
-    taken.map(|((haul, pile), n)| (Lying { haul, pile }, n)).listed()
+pub fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
+    let taken = fold::in_use(shop.book, &job.plans).into_iter().flat_map(|it| it.shares);
+    taken.map(|((haul, pile), share)| (Lying { haul, pile }, share.took)).listed()
 }
 
 /// Whether a plan can be used as it is: its pieces are there, and all is as it was made for.

@@ -1,13 +1,13 @@
 //! A plan as it is kept and used: what was asked, of which pieces, and what came of it.
 
 pub use super::again::{again, asked_again};
-pub use super::changes::{changes, is_possible};
+pub use super::changes::{changes, is_possible, taken_before};
 use super::{Given, Source, places};
-use crate::ledger::decide::LeftOver;
-use crate::ledger::fold::{self, KeptPlan};
+use crate::ledger::decide::{LeftOver, Lying};
+use crate::ledger::fold::{self, InUse, KeptPlan};
 use crate::ledger::kind::plan::{DesignPart, PlanKept, PlanPile, SawSet};
 use crate::plan::{Answered, post};
-use crate::quantity::{Count, Id, Key, Length};
+use crate::quantity::{Count, Id, Key, Length, Listed, Set};
 use crate::sheet::Shop;
 use crate::sheet::plan::PlanSheet;
 use crate::sheet::plan::figures::Figures;
@@ -90,6 +90,22 @@ pub fn left_over(given: &Given, sheet: &PlanSheet, name: &dyn Fn(&Source, Length
     all
 }
 
+/// Of what goes back to the rack, in the same order, how many pieces are still on boards that are not cut, by the lines that are `done`.
+/// What ripping leaves is there with the first line of its pile.
+pub fn still_on(given: &Given, sheet: &PlanSheet, done: &Set<usize>) -> Vec<Count> {
+    let of = |source: usize| given.sources.get(source).map(|source| source.pile.pile);
+    let one = |left: &LeftOver| {
+        let open = sheet.lines.iter().enumerate().filter(|(nth, line)| !done.contains(nth) && of(line.source) == Some(left.of));
+        let cut = open.filter(|(_, line)| line.remainder == Some(left.size[2])).map(|(_, line)| Count::try_from(line.n).unwrap_or(0));
+        let begun = |source: usize| sheet.lines.iter().enumerate().any(|(nth, line)| done.contains(&nth) && line.source == source);
+        let long = |source: usize| given.ready.sources.get(source).map(|source| source.size[2]);
+        let ripped = sheet.used.iter().filter(|used| of(used.source) == Some(left.of) && long(used.source) == Some(left.size[2]));
+        let ripped = ripped.filter(|used| !begun(used.source)).map(|used| Count::try_from(used.left_strips).unwrap_or(0));
+        cut.chain(ripped).fold(0, Count::saturating_add).min(left.n)
+    };
+    left_over(given, sheet, &|_, _| String::new()).iter().map(one).listed()
+}
+
 /// Pieces a plan uses of a pile, by its place.
 pub(super) fn used_of(sheet: &PlanSheet, place: usize) -> Count {
     sheet.used.iter().filter(|used| used.source == place).fold(0, |sum: Count, used| sum.saturating_add(used.pieces))
@@ -105,12 +121,55 @@ pub fn has_wood(shop: &Shop, plan: &PlanKept) -> bool {
     fold::has_wood(shop.book, plan)
 }
 
-/// Of the plans of a job those whose wood it still has, all together; the oldest first.
-pub fn with_wood<'a>(shop: &Shop, plans: &'a [KeptPlan]) -> Vec<&'a KeptPlan> {
-    fold::with_wood(shop.book, plans)
+/// Of the plans of a job those whose wood it has, all of it or some; the oldest first.
+pub fn in_use<'a>(shop: &Shop, plans: &'a [KeptPlan]) -> Vec<InUse<'a>> {
+    fold::in_use(shop.book, plans)
 }
 
-/// How many pieces a used plan took from the rack.
-pub fn pieces_taken(shop: &Shop, plan: Id) -> Count {
-    fold::pieces_taken(shop.book, plan).into_iter().map(|(_, n)| n).fold(0, Count::saturating_add)
+/// What the plans of a job need and it has no more.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Lacking {
+    /// Plans in use.
+    pub plans: usize,
+    /// Pieces they need, and such of them as it has.
+    pub needs: Count,
+    pub has: Count,
+    pub piles: Vec<LackedPile>,
+}
+
+/// A pile that plans lack pieces of.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LackedPile {
+    pub at: Lying,
+    /// Its name, else its letter.
+    pub name: String,
+    pub n: Count,
+    /// They lie on the rack, and the job may take them.
+    pub on_rack: bool,
+}
+
+/// What the plans of a job lack: some was put back by hand, or another took it. Nothing where they have all.
+pub fn lacking(shop: &Shop, job: Id, plans: &[KeptPlan]) -> Option<Lacking> {
+    let all = fold::in_use(shop.book, plans);
+    let needs = all.iter().map(InUse::needs).fold(0, Count::saturating_add);
+    let lacks = all.iter().map(InUse::lacks).fold(0, Count::saturating_add);
+    if lacks == 0 {
+        return None;
+    }
+    let mut piles: Vec<LackedPile> = vec![];
+    for ((haul, pile), share) in all.iter().flat_map(|it| &it.shares).filter(|(_, share)| 0 < share.lacks) {
+        let at = Lying { haul: *haul, pile: *pile };
+        match piles.iter_mut().find(|one| one.at == at) {
+            Some(one) => one.n = one.n.saturating_add(share.lacks),
+            None => piles.push(LackedPile { at, name: String::new(), n: share.lacks, on_rack: false }),
+        }
+    }
+    for one in &mut piles {
+        let haul = fold::haul(shop.book, one.at.haul);
+        if let Some(pile) = haul.as_ref().and_then(|haul| haul.pile(one.at.pile)) {
+            one.name = pile.name.clone().unwrap_or_else(|| pile.label.clone());
+            one.on_rack = one.n <= pile.free_for(Some(job));
+        }
+    }
+    Some(Lacking { plans: all.len(), needs, has: needs.saturating_sub(lacks), piles })
 }

@@ -2,22 +2,42 @@
 
 use super::top::strip_before;
 use super::{Top, figures_of};
-use crate::ledger::fold::{self, Job, KeptPlan};
+use crate::ledger::fold::{self, InUse, Job, KeptPlan};
 use crate::plan::field::plan::{Field, Lie};
 use crate::plan::{Answered, Asked, Made};
 use crate::quantity::{Count, Length, Volume};
 use crate::sheet::Shop;
 use crate::sheet::plan::figures::Figures;
 
+/// What the plans of a job make, and what they lack of their wood.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Planned {
+    pub finished: Volume,
+    /// Of pieces that were put back, as measured rough; none where a size is missing.
+    pub lacks: Option<Volume>,
+}
+
 /// The finished wood of the plans a job's wood is cut by, where all its pieces are of these plans; else what they make is not all of it.
-pub fn planned(shop: &Shop, job: &Job, pieces: Count) -> Option<Volume> {
-    let plans = fold::with_wood(shop.book, &job.plans);
-    let used = plans.iter().flat_map(|kept| &kept.plan.piles).filter_map(|pile| pile.used).fold(0, Count::saturating_add);
-    if plans.is_empty() || used != pieces {
+/// Pieces of them that were put back are missing, and change nothing of what is planned; where the job has ended, nothing was made of them.
+pub fn planned(shop: &Shop, job: &Job, pieces: Count) -> Option<Planned> {
+    let plans = fold::in_use(shop.book, &job.plans);
+    let used = plans.iter().flat_map(|it| &it.plan.plan.piles).filter_map(|pile| pile.used).fold(0, Count::saturating_add);
+    let lacks = plans.iter().map(InUse::lacks).fold(0, Count::saturating_add);
+    let never_made = job.ended.is_some() && 0 < lacks;
+    if plans.is_empty() || used != pieces.saturating_add(lacks) || never_made {
         return None;
     }
     let figures = figures_of(&shop.workshop, job.units).ok()?;
-    plans.into_iter().try_fold(Volume::ZERO, |sum, kept| sum.plus(finished(kept, &figures)?).ok())
+    let finished = plans.iter().try_fold(Volume::ZERO, |sum, it| sum.plus(finished(it.plan, &figures)?).ok())?;
+    Some(Planned { finished, lacks: lacked(shop, &plans) })
+}
+
+fn lacked(shop: &Shop, plans: &[InUse]) -> Option<Volume> {
+    let shares = plans.iter().flat_map(|it| &it.shares).filter(|(_, share)| 0 < share.lacks);
+    shares.into_iter().try_fold(Volume::ZERO, |sum, ((haul, pile), share)| {
+        let piece = fold::haul(shop.book, *haul)?.pile(*pile)?.piece().ok()??;
+        sum.plus(piece.times(share.lacks).ok()?).ok()
+    })
 }
 
 fn finished(kept: &KeptPlan, figures: &Figures) -> Option<Volume> {

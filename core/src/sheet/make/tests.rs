@@ -1,3 +1,4 @@
+mod agree;
 mod later;
 
 use super::keep::{is_possible, kept, left_over};

@@ -1,6 +1,6 @@
 //! A top in rows: of which wood, how thick and in how many rows it could be made of the pieces there are, and what wastes least. Ours.
 
-use super::{Source, Top, Unfit, back, less, nm};
+use super::{Source, Top, Unfit, WhyNot, back, less, nm};
 use crate::quantity::{Count, Decimal, Key, Length};
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::ready::ripped;
@@ -52,6 +52,16 @@ fn rowed(top: &Top, rows: Count, [step, fine]: [i64; 2]) -> Length {
     let row = up(nm(top.width), i64::from(rows));
     let exact = nm(top.width).checked_rem(i64::from(rows)) == Some(0) && row.checked_rem(fine) == Some(0);
     Length::nm(if exact { row } else { up(row, step).saturating_mul(step) }).unwrap_or_default()
+}
+
+/// Rows that are narrower than the least strip that is glued; one alone is glued to nothing.
+pub(super) fn narrow(top: &Top, rows: Count, figures: &Figures) -> Option<WhyNot> {
+    let wide = strip(top, rows, figures);
+    is_narrow(top, rows, figures).then_some(WhyNot::Narrow { rows, wide, least: figures.strip_min })
+}
+
+fn is_narrow(top: &Top, rows: Count, figures: &Figures) -> bool {
+    1 < rows && strip(top, rows, figures) < figures.strip_min
 }
 
 /// How many strips for rows so wide a piece gives, with what is jointed off.
@@ -153,7 +163,12 @@ fn rows(top: &Top, figures: &Figures, of: &[&Source]) -> Vec<Count> {
         let rows = nm(top.width).saturating_add(net).saturating_sub(1).checked_div(net)?;
         Count::try_from(rows).ok().filter(|rows| (1..=ROWS_MOST).contains(rows))
     };
-    top.rows.map_or_else(|| once_each(of.iter().filter_map(of_pile).collect()), |rows| vec![rows])
+    let of_piles = || {
+        let all = once_each(of.iter().filter_map(of_pile).collect());
+        let wide: Vec<Count> = all.iter().copied().filter(|rows| !is_narrow(top, *rows, figures)).collect();
+        if wide.is_empty() { all } else { wide }
+    };
+    top.rows.map_or_else(of_piles, |rows| vec![rows])
 }
 
 fn once_each<T: Ord>(mut all: Vec<T>) -> Vec<T> {
@@ -162,9 +177,11 @@ fn once_each<T: Ord>(mut all: Vec<T>) -> Vec<T> {
     all
 }
 
-/// Strips of a pile: how long one is squared, how many there are, how many a piece gives; one strip and one piece in cubic nanometres.
+/// Strips of a pile: how long one is squared and as it lies, how many there are, how many a piece gives; one strip and one piece in cubic
+/// nanometres.
 struct Strips {
     long: i64,
+    low: i64,
     n: i64,
     ripped: i64,
     strip: i128,
@@ -178,34 +195,68 @@ fn strips(source: &Source, row: Length, figures: &Figures) -> Option<Strips> {
     let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2)).min(nm(width));
     let cube = |width: i64| [nm(thickness), width, nm(length)].into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
     let n = i64::from(source.n).saturating_mul(ripped);
-    (0 < long && 0 < n).then(|| Strips { long, n, ripped, strip: cube(jointed), piece: cube(nm(width)) })
+    (0 < long && 0 < n).then(|| Strips { long, low: nm(length), n, ripped, strip: cube(jointed), piece: cube(nm(width)) })
 }
 
 /// The waste by the lengths alone: the longest strips first until there is length enough, with a cut for each row where they do not come
-/// out. What may be left of the last one is not counted on, so it is rather too much than too little.
+/// out. What is left of them and worth keeping goes back.
 fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Source])) -> Option<Way> {
     let row = strip(top, rows, figures);
     let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, row, figures)).collect();
     all.sort_unstable_by_key(|strips| std::cmp::Reverse(strips.long));
     let comes_out = all.iter().all(|strips| nm(top.length).checked_rem(strips.long) == Some(0));
-    let each = if comes_out { nm(top.length) } else { nm(top.length).saturating_add(nm(figures.kerf)) };
-    let asked = each.checked_mul(i64::from(rows))?;
-    let (mut sum, mut taken) = (0_i64, 0_i128);
-    for strips in &all {
-        let lacks = asked.saturating_sub(sum).max(0);
-        let n = lacks.saturating_add(strips.long).saturating_sub(1).checked_div(strips.long)?.min(strips.n);
+    let kerf = if comes_out { 0 } else { nm(figures.kerf) };
+    let rows = i64::from(rows);
+    let asked = nm(top.length).checked_add(kerf)?.checked_mul(rows)?;
+    // Cut in pieces, the rows come out of the strips one after the other; else each begins with strips of its own.
+    let runs = if top.split { vec![(asked, kerf)] } else { vec![(nm(top.length).checked_add(kerf)?, kerf); usize::try_from(rows).ok()?] };
+    let mut laid = Laid { used: vec![0; all.len()], sum: 0, kept: 0 };
+    runs.into_iter().for_each(|run| laid.run(&all, run, nm(figures.keep_min)));
+    let (mut taken, sum) = (0_i128.saturating_sub(laid.kept), laid.sum);
+    for (strips, n) in all.iter().zip(&laid.used) {
         let pieces = n.saturating_add(strips.ripped).saturating_sub(1).checked_div(strips.ripped)?;
-        let left = pieces.saturating_mul(strips.ripped).saturating_sub(n);
-        let kept = if nm(figures.keep_min) <= strips.long { i128::from(left) } else { 0 };
+        let left = pieces.saturating_mul(strips.ripped).saturating_sub(*n);
+        let kept = if nm(figures.keep_min) <= strips.low { i128::from(left) } else { 0 };
         taken = taken.saturating_add(strips.piece.saturating_mul(pieces.into())).saturating_sub(strips.strip.saturating_mul(kept));
-        sum = sum.saturating_add(strips.long.saturating_mul(n));
     }
-    let there = i128::from(sum.min(asked)).saturating_mul(ALL.into()).checked_div(asked.into())?;
-    let sides = [nm(top.length), nm(row).saturating_mul(i64::from(rows)), nm(pick.thickness)];
+    let of_asked = |sum: i64| i128::from(sum.min(asked)).saturating_mul(ALL.into()).checked_div(asked.into());
+    let there = of_asked(all.iter().fold(0, |sum: i64, strips| sum.saturating_add(strips.long.saturating_mul(strips.n))))?;
+    let sides = [nm(top.length), nm(row).saturating_mul(rows), nm(pick.thickness)];
     let whole = sides.into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
-    let finished = whole.checked_div(ALL.into())?.saturating_mul(there);
+    let finished = whole.checked_div(ALL.into())?.saturating_mul(of_asked(sum)?);
     let wasted = taken.saturating_sub(finished).max(0);
     let waste = wasted.saturating_mul(ALL.into()).checked_div(taken).unwrap_or(0);
     let (there, waste) = (i64::try_from(there).ok()?, Decimal::try_from_i128_with_scale(waste, 3).ok()?);
+    let rows = Count::try_from(rows).ok()?;
     (0 < sum).then(|| Way { pick: pick.clone(), mixed: false, rows, there, waste })
+}
+
+/// Strips laid end to end: how many of each pile, how long they are together, and what goes back of the last ones, in cubic nanometres.
+struct Laid {
+    used: Vec<i64>,
+    sum: i64,
+    kept: i128,
+}
+
+impl Laid {
+    /// So much of length from the longest strips that are left.
+    fn run(&mut self, all: &[Strips], (asked, kerf): (i64, i64), keep: i64) {
+        let mut lacks = asked;
+        for (strips, used) in all.iter().zip(&mut self.used) {
+            let n = lacks.saturating_add(strips.long).saturating_sub(1).checked_div(strips.long).unwrap_or(0);
+            let n = n.min(strips.n.saturating_sub(*used));
+            *used = used.saturating_add(n);
+            lacks = lacks.saturating_sub(strips.long.saturating_mul(n));
+            // The kerf behind the last cut of a row is in what is asked.
+            let rest = if 0 < kerf { 0_i64.saturating_sub(lacks) } else { 0 };
+            if 0 < n && keep <= rest {
+                let of = strips.strip.saturating_mul(rest.into()).checked_div(strips.low.into()).unwrap_or(0);
+                self.kept = self.kept.saturating_add(of);
+            }
+            if lacks <= 0 {
+                break;
+            }
+        }
+        self.sum = self.sum.saturating_add(asked.saturating_sub(lacks.max(0)));
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::figures::Figures;
 use super::stock::{Joins, LeftOut, Stack};
-use super::trim::trimmed;
+use super::trim::{step, trimmed};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
 use crate::plan::{Asked, field, parts, rows, sticks};
 use crate::quantity::{Length, begin_large};
@@ -139,6 +139,15 @@ pub(in crate::sheet) fn ripped((finished, strip): (Length, Length), figures: &Fi
     Some(net.checked_div(strip.checked_add(kerf)?)?.max(0))
 }
 
+/// So much of a strip as a tape reads, where it reads the row: then what is cut for it comes out on the tape, too.
+fn on_tape(length: Length, panel: &Panel, figures: &Figures) -> Length {
+    let step = step(figures);
+    let over = |length: Length| length.as_nm().checked_rem(step).unwrap_or(0);
+    let less = length.as_nm().saturating_sub(over(length));
+    let down = Length::nm(less).ok().filter(|_| over(panel.length) == 0 && over(figures.square) == 0 && 0 < less);
+    down.unwrap_or(length)
+}
+
 /// The problem; `of` turns a length into units.
 fn asked(wish: &Wish, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> Answer<Asked> {
     Ok(match wish {
@@ -153,7 +162,7 @@ fn panel_rows(panel: &Panel, figures: &Figures, sources: &[Source], of: &mut dyn
     let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| rows::problem::Pile {
         id: source.letter.clone(),
         count: source.count,
-        length: of(source.size[2]),
+        length: of(on_tape(source.size[2], panel, figures)),
     };
     rows::problem::Problem {
         length: of(panel.length),

@@ -3,12 +3,12 @@
 use super::draft::{Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Lacking, Mark, Why};
+use super::{Ends, Lacking, Mark, ShortEnd, Why};
 use crate::plan::Answered;
 use crate::plan::patience::{Patience, Progress};
 use crate::plan::rows::plan::{Piece, Plan};
 use crate::plan::rows::problem::Problem;
-use crate::plan::rows::why;
+use crate::plan::rows::{ends, why};
 use crate::quantity::{Length, Sorted};
 use crate::refusal::{Answer, Refusal};
 
@@ -21,7 +21,8 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     let made = i64::try_from(plan.rows.len()).map_err(|_| Refusal::OutOfRange)?;
     let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok());
     let why = fewest(ready, problem, plan).or_else(|| because(problem, most?));
-    let mut draft = Draft { made, why, one_section: true, short: short(problem, made), ..Draft::default() };
+    let ends = ends(ready, (problem, plan), why.as_ref());
+    let mut draft = Draft { made, why, ends, one_section: true, short: short(problem, made), ..Draft::default() };
     draft.outer = [problem.length, strip.saturating_mul(draft.made)];
     draft.finished = vec![0; problem.piles.len()];
     let mut joints = 0_i64;
@@ -98,6 +99,17 @@ fn fewest(ready: &Ready, problem: &Problem, plan: &Plan) -> Option<Why> {
     }
     let length = |units: i64| units.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok());
     Some(Why::Fewest { pieces: strips, gives: length(before)?, asked: length(asked)? })
+}
+
+/// What it costs that one piece of each row is cut, where rows are missing or it takes more strips than are long enough together.
+fn ends(ready: &Ready, (problem, plan): (&Problem, &Plan), why: Option<&Why>) -> Ends {
+    let together = ends::fewer_together(problem, plan);
+    let all_made = matches!(why, Some(Why::Fewest { .. }));
+    let length = |units: i64| units.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok());
+    let least = problem.min_end.max(problem.min_piece);
+    let it = if all_made && together.is_none() { None } else { ends::short_end(problem, plan) };
+    let short = it.and_then(|it| Some(ShortEnd { end: length(it.end)?, least: length(least)?, rows: it.rows, strips: it.strips }));
+    Ends { short, together }
 }
 
 /// What keeps the rows from being more than the bound says.

@@ -28,6 +28,7 @@ pub(super) fn sheet(ready: &Ready, answered: &Answered, (draft, room): (Draft, R
         moves: moves(ready, &draft, (scale, room))?,
         proof: proof(answered, &draft),
         too_short: too_short(ready, &draft, scale)?,
+        ends: draft.ends,
         short: draft.short,
         glue_ups: draft.glue_ups,
         laid: draft.laid,

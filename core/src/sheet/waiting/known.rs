@@ -74,7 +74,7 @@ pub fn known(shop: &Shop, job: &Job) -> Answer<Option<Rc<Known>>> {
     let is_there = 0 < job.free() && job.ended.is_none();
     let rests = if is_there { rests(shop, job)? } else { None };
     let Some(rests) = rests.filter(|rests| rests.now < rests.by) else { return Ok(None) };
-    let mut kept = shop.waiting.0.borrow_mut();
+    let mut kept = shop.prospects.0.borrow_mut();
     if let Some(known) = kept.iter().find(|known| known.job == job.id && known.rests == rests) {
         return Ok(Some(known.clone()));
     }

@@ -3,10 +3,10 @@
 use super::super::App;
 use super::starting::{Starting, open};
 use crate::words::en::bench as words;
-use crate::words::en::operations::{BESIDE, OF_NO_JOB, Usual, making, means, of_any};
+use crate::words::en::operations::{BESIDE, OF_NO_JOB, Usual, is_one, making, means, of_any};
 use fivebar_core::bench::{Kind, On, Stage};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Key, Listed, in_small};
+use fivebar_core::quantity::{Id, Key, Listed, in_small};
 
 /// So many of a long plan are shown before all are asked for.
 pub const AT_FIRST: usize = 12;
@@ -52,8 +52,12 @@ pub fn offers(app: &App, starting: &Starting) -> Offers {
     let there = |one: &Offered| first.iter().chain(&behind).any(|own| is_same(own, one));
     let others = unplanned(app, on).into_iter().filter(|one| !there(one)).listed();
     first.extend(others);
+    // What is usual stands aside for a form of its name that is the maker's.
+    let of_kind = of_its_kind(app, on).into_iter().filter(|usual| !first.iter().chain(&behind).any(|own| is_one(&own.op, &usual.op)));
+    let of_kind = of_kind.listed();
+    first.extend(of_kind);
     let mut beside = named(on, BESIDE);
-    beside.retain(|usual| !first.iter().chain(&behind).any(|own| is_same(own, usual)));
+    beside.retain(|usual| !first.iter().chain(&behind).any(|own| is_one(&own.op, &usual.op)));
     let more = if starting.all { 0 } else { first.len().saturating_sub(AT_FIRST) };
     if 0 < more {
         first.truncate(AT_FIRST);
@@ -67,7 +71,7 @@ pub fn called(app: &App, starting: &Starting, kind: Kind) -> Option<Offered> {
     let on = starting.on;
     let (first, behind) = planned(app, on);
     let beside = named(on, BESIDE);
-    let all = first.into_iter().chain(behind).chain(unplanned(app, on)).chain(beside);
+    let all = first.into_iter().chain(behind).chain(unplanned(app, on)).chain(of_its_kind(app, on)).chain(beside);
     all.into_iter().find(|one| one.kind == kind && in_small(&one.op) == typed)
 }
 
@@ -91,15 +95,42 @@ fn planned(app: &App, on: On) -> (Vec<Offered>, Vec<Offered>) {
     })
 }
 
-/// What was done of it, the latest first, then what its kind of piece takes; for no job, what is done for none.
+/// What was done of it, the latest first.
 fn unplanned(app: &App, on: On) -> Vec<Offered> {
     let mut offered: Vec<Offered> = vec![];
-    for one in done(app, on).into_iter().chain(of_its_kind(app, on)) {
+    for one in done(app, on) {
         if !offered.iter().any(|own| is_same(own, &one)) {
             offered.push(one);
         }
     }
     offered
+}
+
+/// The names a plan of a job may take: those that the clock has for it, and what was done of it, but for those planned already.
+pub fn to_plan(app: &App, job: Id) -> Vec<Offered> {
+    let on = On::Job(job);
+    let (first, behind) = planned(app, on);
+    let mut offered: Vec<Offered> = vec![];
+    for one in names(app, on).into_iter().filter(|one| one.kind != Kind::Fetch) {
+        if !first.iter().chain(&behind).chain(&offered).any(|own| is_one(&own.op, &one.op)) {
+            offered.push(one);
+        }
+    }
+    offered
+}
+
+/// A name that is there, of which the one that was typed is another form; none where it is there itself.
+pub fn form_of(app: &App, job: Id, typed: &str) -> Option<Offered> {
+    let on = On::Job(job);
+    let (first, behind) = planned(app, on);
+    let all = first.into_iter().chain(behind).chain(names(app, on)).filter(|one| is_one(&one.op, typed)).listed();
+    let is_there = all.iter().any(|one| one.op == typed.trim());
+    all.into_iter().next().filter(|_| !is_there)
+}
+
+/// What was done of a job, what its kind of piece takes, and what is done beside the bench.
+fn names(app: &App, on: On) -> Vec<Offered> {
+    unplanned(app, on).into_iter().chain(of_its_kind(app, on)).chain(named(on, BESIDE)).listed()
 }
 
 /// What the maker did of it, the latest first.

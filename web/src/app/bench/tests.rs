@@ -204,7 +204,7 @@ fn pieces_are_notched_and_the_batch_is_asked_when_it_is_needed() {
     // Nothing typed is not taken, with the reason.
     told.at(60, [tap(Tap::MoreDone)]);
     holds(&told.at(60, [tap(Tap::PadDone)]), &["entry wrong", "class=\"why\""]);
-    holds(&told.at(60, [tap(Tap::Close), Msg::Common(Common::TakeBack)]), &["1 of 5 done", "Put it back"]);
+    holds(&told.at(60, [tap(Tap::Close), Msg::Common(Common::TakeBack)]), &["1 of 5 done", "Do it again"]);
 }
 
 #[test]
@@ -257,7 +257,7 @@ fn the_day_lists_mends_strikes_and_puts_back() {
     told.at(64, [day(DayTap::Mend(Box::new(Mend::Op("Scrape ".into())))), day(DayTap::Op)]);
     assert_eq!(told.minutes(), [("Scrape".into(), 60)]);
     let shown = told.at(65, [day(DayTap::Strike(sanding))]);
-    holds(&shown, &["Struck", "Undo strike", "Put it back", "taken back: start of ", "Nothing logged on this day."]);
+    holds(&shown, &["Struck", "Undo strike", "Do it again", "taken back: start of ", "Nothing logged on this day."]);
     told.at(66, [day(DayTap::PutBack(sanding))]);
     assert_eq!(told.minutes(), [("Scrape".into(), 60)]);
     holds(&told.at(66, [tap(Tap::Close)]), &["Carry on: scrape"]);
@@ -421,7 +421,7 @@ fn big_buttons_keep_the_screen_awake_and_are_left_by_a_hold() {
     lacks(&shown, &["<nav", "Workshop"]);
     assert_eq!(shown.matches("<button").count(), 4);
     holds(&told.at(29, [tap(Tap::Done)]), &["1 done", "pieces done"]);
-    holds(&told.at(29, [Msg::Common(Common::TakeBack)]), &["0 done", "Put it back"]);
+    holds(&told.at(29, [Msg::Common(Common::TakeBack)]), &["0 done", "Do it again"]);
     holds(&told.at(30, [tap(Tap::Stop)]), &["Carry on", "Nothing runs"]);
     let carry = sheet(&told.app).carry_on.unwrap();
     holds(&told.at(31, [tap(Tap::Board(carry))]), &["+1 done"]);

@@ -15,8 +15,9 @@ use fivebar_core::ledger::decide::{Command, Laid, Now, WaitCommand};
 use fivebar_core::ledger::kind::wait as kind;
 use fivebar_core::quantity::reading::{self, Misread, Sign};
 use fivebar_core::quantity::{Clock, Day, Id, Key, Listed, Moment, Span, Wall, begin_small};
-use fivebar_core::sheet::meanwhile::{Meanwhile, meanwhile};
+use fivebar_core::sheet::meanwhile::{Meanwhile, Telling, meanwhile};
 use fivebar_core::sheet::waits::{Kept, WaitLine, WaitsSheet};
+use std::rc::Rc;
 
 /// The most that can be typed: the book says what is too long.
 const TYPED_MOST: Span = Span::minutes(100 * 366 * 24 * 60);
@@ -123,8 +124,11 @@ pub fn waiting(app: &App) -> WaitsSheet {
 }
 
 /// What fits until the next off time, while nothing runs.
-pub fn fits(app: &App) -> Option<Meanwhile> {
-    kept(app, |kept| meanwhile(kept, super::seen(app), words::noisy))
+pub fn fits(app: &App) -> Option<Rc<Meanwhile>> {
+    let shelf = app.shelf();
+    let telling = Telling { loud: words::noisy, of_part: words::of_part };
+    shelf.waits().next_off(app.now.at)?;
+    shelf.fits(app.now.at, || meanwhile(&shelf.shop(app.now.at), super::seen(app), telling))
 }
 
 /// How an operation ends in a wait: as the maker said, else as its name tells.

@@ -165,7 +165,7 @@ fn a_first_job_needs_a_name_and_little_else() {
     let sheet = maker.sheet();
     assert_eq!((sheet.sale.of, sheet.account.currency, sheet.account.units), (3, Currency::EUR, Units::Metric));
     maker.say(Msg::Common(Common::TakeBack));
-    maker.shows(&["Yours: none yet", "Put it back"]);
+    maker.shows(&["Yours: none yet", "Do it again"]);
     maker.say(Msg::Common(Common::PutBack));
     maker.shows(&["Wall shelf, 3"]).tap(Tap::List).shows(&["In hand", "Wall shelf, 3", "Next: take wood", "New job"]);
 }
@@ -279,12 +279,31 @@ fn a_part_is_renamed_and_an_operation_keeps_its_name() {
 #[test]
 fn what_is_planned_is_to_come_until_it_is_done() {
     let mut maker = Maker::at_the_start();
-    maker.room("stands", Room::Hours).tap(Tap::Write(What::Plan(None))).shows(&["milling", "sanding"]);
+    maker.room("stands", Room::Hours).tap(Tap::Write(What::Plan(None))).shows(&["Thickness", "Sand", "Coat"]);
     maker.pick(Pick::Operation("delivery".into(), Kind::Deliver, false)).figures(&["90", "5"]).tap(Tap::Save);
     maker.shows(&["Delivery", "deliver, 5 pieces", "1 h 30", "Still to come", "1 h 30"]);
     maker.tap(Tap::Write(What::Plan(None))).pick(Pick::Operation("milling".into(), Kind::Make, false)).figures(&["3"]).tap(Tap::Save);
     maker.tap(Tap::Page).shows(&["Next: milling.", "Start milling", "planned 3 min"]).tap(Tap::Next);
     assert_eq!(maker.app.running().map(|run| (run.op, maker.app.place)), Some(("milling".into(), Place::Bench)));
+}
+
+/// Sanding is planned by the name that the clock has; another form of a name is offered as that one, and taken as it was typed all the same.
+#[test]
+fn a_plan_has_the_names_of_the_clock() {
+    let mut maker = Maker::new();
+    maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Oak stools".into())).figures(&["5"]).tap(Tap::Save);
+    let plan = |maker: &mut Maker, name: &str| {
+        maker.tap(Tap::Room(Room::Hours)).tap(Tap::Write(What::Plan(None))).tap(Tap::Say(0, name.into()));
+    };
+    plan(&mut maker, "sanding");
+    maker.shows(&["Call it Sand, the name that is there"]);
+    plan(&mut maker, "Sand");
+    maker.hides(&["Call it"]);
+    maker.figures(&["60"]).tap(Tap::Save);
+    maker.tap(Tap::Write(What::Plan(None))).shows(&["Coat"]).hides(&["<span>Sand</span>"]);
+    maker.tap(Tap::Say(0, "sand".into())).shows(&["Call it Sand, the name that is there"]).figures(&["60"]).tap(Tap::Save);
+    let planned: Vec<String> = maker.sheet().operations.iter().map(|planned| planned.op.clone()).collect();
+    assert_eq!(planned, ["Sand", "sand"], "never joined unasked");
 }
 
 #[test]
@@ -305,7 +324,7 @@ fn spending_is_a_sum_so_many_a_share_or_a_drive() {
             shown,
         ]);
         let entry = maker.sheet().account.costs.lines[0].entry;
-        maker.tap(Tap::Strike(entry)).shows(&["Nothing is written down yet.", "Put it back"]);
+        maker.tap(Tap::Strike(entry)).shows(&["Nothing is written down yet.", "Do it again"]);
         maker.say(Msg::Common(Common::PutBack));
         maker.shows(&["In all", shown]);
     }
@@ -351,5 +370,8 @@ job stands \"Stands\" 1 order
 ";
     let mark = "15 h of it is to settle on Bench: a stop may have been forgotten.";
     Maker::told(&[told]).room("stands", Room::Hours).shows(&["measured 16 h", mark]);
+    Maker::told(&[told]).room("stands", Room::Back).shows(&[mark]);
+    let rate = "09:00 rate pay 20 hours 400 logged 300 costs 0\nspend 2.00 glue on stands\nplan \"saw\" make 60 min for stands\n";
+    Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&["17 h 24 to 18 h 04 at your rate", mark]);
     Maker::told(&[&format!("{told}08:01 stopped at 2026-03-02 18:00 run oiling")]).room("stands", Room::Hours).hides(&[mark]);
 }

@@ -69,7 +69,7 @@ fn the_room_of_a_job_says_how_many_the_wood_gives() {
     assert!(!page(&app).contains("played through"));
     let how = || Msg::Jobs(jobs::Tap::Plan(plan::Tap::Outlook));
     assert_eq!(heard(&mut app, [how()]), [], "the book is the same: nothing is reckoned again");
-    shows(&app, &["played through 1000 times", "in 95 of 100 (within 0.7)", "If every piece is good: 7."]);
+    shows(&app, &["played through 1000 times", "in 95 of 100 times, give or take 0.7", "If every piece is good: 7."]);
     let mut sorted = app_of("# --- two more", Place::Jobs);
     let orders = heard(&mut sorted, [Msg::Jobs(jobs::Tap::Room(Room::Wood)), how()]);
     reckoned(&mut sorted, orders);

@@ -5,18 +5,19 @@
 use super::{Found, Plan};
 use crate::app::App;
 use crate::app::order::{Choice, Order};
-use fivebar_core::ledger::decide::{Act, Now};
+use fivebar_core::ledger::decide::{Act, Lying, Now};
 use fivebar_core::ledger::fold::KeptPlan;
+use fivebar_core::ledger::kind::haul::PiecesLeft;
 use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::ledger::{Clock, Fact, line};
-use fivebar_core::quantity::{Currency, Decimal, Id, Key, Length, Money, Set};
-use fivebar_core::sheet::make::keep::{kept, with_wood};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Set};
+use fivebar_core::sheet::make::keep::{in_use, kept, still_on};
 use fivebar_core::sheet::make::{Boards, Given, Top, What};
 
 /// Of so many jobs, the last ones.
 const JOBS: usize = 8;
 const PART: char = '|';
-/// Between what is ticked, how many lines there are, the plan they are of, and what of a top was left open.
+/// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, and what is not cut off yet.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -29,6 +30,8 @@ pub struct Beside {
     pub open: [bool; 4],
     /// Lines at the saw; none where that was not written yet.
     pub lines: usize,
+    /// Of each of what is left of its boards, pieces that are not cut off yet; nothing where that was not written yet.
+    pub uncut: Vec<Count>,
     pub bought: Vec<Boards>,
 }
 
@@ -59,7 +62,8 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let of = plan.used.or(own).map(|id| id.to_string()).unwrap_or_default();
     let ticks: Vec<String> = plan.ticked.iter().map(ToString::to_string).collect();
     let bought: Vec<String> = given.ask.bought.iter().map(spelled).collect();
-    let ticks = format!("{}{OF}{}{OF}{of}{OF}{}", ticks.join(","), found.sheet.lines.len(), left_open(given));
+    let uncut = still_on(given, &found.sheet, &plan.ticked).iter().map(ToString::to_string).listed().join(",");
+    let ticks = format!("{}{OF}{}{OF}{of}{OF}{}{OF}{uncut}", ticks.join(","), found.sheet.lines.len(), left_open(given));
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
@@ -130,12 +134,34 @@ fn left(app: &App) -> Vec<(Id, Id, usize, usize)> {
     let left = |it: Beside| {
         let left = it.lines.saturating_sub(it.ticked.len());
         let job = Some(it.plan.plan.job).filter(|_| 0 < left).and_then(|job| shop.job(job).ok())?;
-        let plan = with_wood(&shop, &job.plans).into_iter().rev().find(|plan| it.is_of(plan)).filter(|_| job.ended.is_none())?;
+        let plan =
+            in_use(&shop, &job.plans).into_iter().rev().map(|one| one.plan).find(|plan| it.is_of(plan)).filter(|_| job.ended.is_none())?;
         Some((plan.at.at, (job.id, plan.id, left, it.lines)))
     };
     let mut all: Vec<_> = app.here.plans.lines().filter_map(read).filter_map(left).collect();
     all.sort_by_key(|(at, _)| std::cmp::Reverse(*at));
     all.into_iter().map(|(_, left)| left).collect()
+}
+
+/// What plans in use leave of their boards lies on the rack, and is cut off at the saw: of each pile the pieces that are not cut off yet, as
+/// far as this phone knows what is cut.
+pub fn after_the_saw(app: &App) -> Vec<(Lying, Count)> {
+    let shop = app.own.shop(app.now.at);
+    let book = &app.own.book;
+    let of = |it: Beside| {
+        let job = Some(it.plan.plan.job).filter(|_| it.uncut.iter().any(|n| 0 < *n)).and_then(|job| shop.job(job).ok())?;
+        let plan =
+            in_use(&shop, &job.plans).into_iter().map(|one| one.plan.id).find(|id| it.of == Some(*id)).filter(|_| job.ended.is_none())?;
+        let act = book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
+        let facts = book.act(act).into_iter().filter_map(|id| book.entry(id));
+        let left = facts.filter_map(|(entry, struck)| if let Fact::PiecesLeft(f) = &entry.fact { Some((f, struck)) } else { None });
+        let one = |((f, struck), n): ((&PiecesLeft, bool), Count)| {
+            let at = Lying { haul: f.haul, pile: f.pile };
+            (!struck && 0 < n).then_some((at, n))
+        };
+        Some(left.zip(it.uncut).filter_map(one).listed())
+    };
+    app.here.plans.lines().filter_map(read).filter_map(of).flatten().collect()
 }
 
 impl Beside {
@@ -157,11 +183,12 @@ fn read(line: &str) -> Option<Beside> {
     let lines = ticks.next().and_then(|lines| lines.parse().ok()).unwrap_or(0);
     let of = ticks.next().and_then(Id::read);
     let letters = ticks.next().unwrap_or_default();
+    let uncut = ticks.next().unwrap_or_default().split(',').filter_map(|n| n.parse().ok()).collect();
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
     let plan = KeptPlan { id: entry.id, at: entry.wall, by: entry.stamp.2, plan: plan.clone(), used: false };
-    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, bought })
+    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, uncut, bought })
 }
 
 fn spelled(boards: &Boards) -> String {

@@ -9,8 +9,8 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Wall};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
-use fivebar_core::sheet::make::keep::{changes, kept, left_over, pieces_taken, with_wood};
-use fivebar_core::sheet::make::{Ask, Change, Given, WhyNot, given};
+use fivebar_core::sheet::make::keep::{changes, in_use, kept, left_over, taken_before};
+use fivebar_core::sheet::make::{Ask, Change, Given, Source, WhyNot, given};
 
 /// What the job has by the plans before this one.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -23,6 +23,13 @@ pub struct Before {
     pub may_stay: bool,
 }
 
+impl Before {
+    /// No board goes back unasked.
+    pub fn asks(self) -> bool {
+        self.may_stay || 0 < self.pieces
+    }
+}
+
 /// Whether its wood was taken once, and may have been given back.
 pub fn was_used(app: &App) -> bool {
     app.plan.used.is_some()
@@ -31,7 +38,7 @@ pub fn was_used(app: &App) -> bool {
 /// How the plan in hand stands to the wood as it is now.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Since {
-    /// The job has its wood.
+    /// The job has its wood, or some of it still.
     pub taken: bool,
     /// What is not as it was when the plan was made.
     pub changed: Vec<Change>,
@@ -45,14 +52,15 @@ pub struct Since {
 pub fn in_use_by(app: &App, job: Id) -> Vec<(Id, Shape, Wall)> {
     let shop = app.shelf().shop(app.now.at);
     let plans = shop.job(job).map(|job| job.plans).unwrap_or_default();
-    with_wood(&shop, &plans).into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect()
+    in_use(&shop, &plans).into_iter().map(|it| (it.plan.id, it.plan.plan.shape, it.plan.at)).collect()
 }
 
 /// Told once for a page: each look folds the rack.
 pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let shop = app.shelf().shop(app.now.at);
     let plans = shop.job(given.ask.job).map(|job| job.plans).unwrap_or_default();
-    let (own, others): (Vec<_>, Vec<_>) = with_wood(&shop, &plans).into_iter().partition(|it| app.plan.used == Some(it.id));
+    let all = in_use(&shop, &plans).into_iter().map(|it| it.plan);
+    let (own, others): (Vec<_>, Vec<_>) = all.partition(|it| app.plan.used == Some(it.id));
     let taken = !own.is_empty();
     let changed = changes(&shop, (given, &found.sheet), taken).unwrap_or_default();
     let others = others.into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect();
@@ -68,11 +76,11 @@ fn before(app: &App) -> Option<Before> {
 fn before_of(app: &App, job: Id, shape: Shape) -> Option<Before> {
     let shop = app.shelf().shop(app.now.at);
     let plans = shop.job(job).ok()?.plans;
-    let has = with_wood(&shop, &plans);
-    let uses = has.iter().flat_map(|it| &it.plan.piles).filter_map(|pile| pile.used).fold(0, Count::saturating_add);
-    let pieces = has.iter().map(|it| pieces_taken(&shop, it.id)).fold(0, Count::saturating_add);
-    let may_stay = 1 < has.len() || has.iter().any(|it| it.plan.shape != shape || !beside::ticks(app, it).is_empty());
-    (!has.is_empty()).then_some(Before { pieces, own: uses.saturating_sub(pieces), may_stay })
+    let has = in_use(&shop, &plans);
+    let there = has.iter().map(|it| it.needs().saturating_sub(it.lacks())).fold(0, Count::saturating_add);
+    let pieces = has.iter().map(|it| it.goes_back()).fold(0, Count::saturating_add);
+    let may_stay = 1 < has.len() || has.iter().any(|it| it.plan.plan.shape != shape || !beside::ticks(app, it.plan).is_empty());
+    (!has.is_empty()).then_some(Before { pieces, own: there.saturating_sub(pieces), may_stay })
 }
 
 /// The problem the maker asks. The wood of a plan before that goes back lies on the rack for it.
@@ -83,13 +91,28 @@ pub fn given_to(app: &App, ask: &Ask) -> Result<Given, WhyNot> {
         return given(&shop, ask);
     }
     let then = shelf.book.without(&taken_by_plans(&shelf.book, ask.job));
-    given(&Shop::folded(&then, (shelf.bench(), shelf.workshop()), app.now.at), ask)
+    let mut given = given(&Shop::folded(&then, (shelf.bench(), shelf.workshop()), app.now.at), ask)?;
+    owned(app, &mut given);
+    Ok(given)
 }
 
-/// Takes the pieces of the plan for the job. Where the wood of a plan before may be cut, or be for another part of it, that is asked first.
+/// Of the pieces a plan may take from the rack, those the job has already by a plan before.
+pub fn owned(app: &App, given: &mut Given) {
+    let shop = app.shelf().shop(app.now.at);
+    if before_of(app, given.ask.job, given.ask.what.shape()).is_none_or(|before| before.may_stay) {
+        return;
+    }
+    let taken = shop.job(given.ask.job).map(|job| taken_before(&shop, &job)).unwrap_or_default();
+    let of =
+        |source: &Source| taken.iter().filter(|(lying, _)| *lying == source.which().0).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
+    let own = |source: &Source| if source.in_job { 0 } else { of(source).min(source.n) };
+    given.own = given.sources.iter().map(own).collect();
+}
+
+/// Takes the pieces of the plan for the job. Where that would put boards of a plan before back, or that may be cut, it is asked first.
 pub fn take(app: &mut App, now: Now) {
     stop(app);
-    if before(app).is_some_and(|before| before.may_stay) {
+    if before(app).is_some_and(Before::asks) {
         app.plan.asks = true;
         return;
     }
@@ -112,6 +135,7 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
     match app.order(&Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead }), now) {
         Some(written) => {
             (app.plan.used, app.plan.asks) = (written.entries.first().map(|entry| entry.id), false);
+            app.plan.last_tick = None;
             beside::keep(app);
             app.orders.push(Order::Feel(Feel::Start));
         }

@@ -166,7 +166,7 @@ fn sold_is_one_act_and_is_taken_back_whole() {
     maker.say(Msg::Common(Common::TakeBack));
     assert_eq!(maker.sold(), before);
     assert_eq!(shop(&maker.app).job(maker.job).unwrap().selling.offers.len(), offers);
-    maker.shows(&["3 left of 5", "Put it back"]);
+    maker.shows(&["3 left of 5", "Do it again"]);
     maker.say(Msg::Common(Common::PutBack));
     assert_eq!(maker.sold().0, 3);
 }

@@ -12,12 +12,15 @@ use crate::view::{El, el};
 use crate::words::en::common::taken_back;
 use crate::words::en::{bench as words, waits};
 use fivebar_core::bench::wait::{Usual, What};
-use fivebar_core::quantity::{Span, order_by_key};
+use fivebar_core::quantity::{Id, Span, order_by_key};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 use fivebar_core::sheet::waits::WaitLine;
 
 /// How long a hold is, in milliseconds.
 const HOLD: u32 = 1000;
+
+/// A start that long ago is no slip of the hand that is noticed at once [J].
+const START_MOST: Span = Span::minutes(2);
 
 /// The four keys.
 pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
@@ -95,6 +98,7 @@ fn time(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
 
 fn first(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     match (&sheet.running, &sheet.carry_on) {
+        (Some(slab), _) if !slab.has_pieces() => huge("huge slab", words::STOP, String::new(), say(Tap::Stop)),
         (Some(slab), _) => {
             let notches = notches(&slab.batch);
             let key = match usual(app, &slab.run.work.op) {
@@ -133,11 +137,21 @@ fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
         Some(_) => (words::PUT_IT_BACK, taken_back(&named), Common::PutBack),
         None => (words::TAKE_BACK, named, Common::TakeBack),
     };
-    let nothing = shelf.taken_back.is_none() && shelf.last_act.is_none();
-    let back = large("key h176", words_of, under, Msg::Common(tap)).flag("disabled", nothing);
+    // A palm would wipe all that was worked since.
+    let wipes = shelf.taken_back.is_none() && sheet.running.as_ref().is_some_and(|slab| wipes(act, slab, app));
+    let under = if wipes { words::NOT_THE_START.to_owned() } else { under };
+    let nothing = wipes || shelf.taken_back.is_none() && shelf.last_act.is_none();
+    let alone = sheet.running.as_ref().is_some_and(|slab| !slab.has_pieces());
+    let back = large(if alone { "key h176 wide" } else { "key h176" }, words_of, under, Msg::Common(tap)).flag("disabled", nothing);
     let keeps = if app.shelf().waits().on().next().is_some() { waits::KEEPS_WAITS } else { "" };
     let stop = large("key solid h176", words::STOP, keeps.to_owned(), say(Tap::Stop)).flag("disabled", sheet.running.is_none());
-    el("div", "g2").kid(back).kid(stop)
+    if alone { el("div", "").kid(back) } else { el("div", "g2 back").kid(back).kid(stop) }
+}
+
+/// Whether an act is the start of what runs, and that was a while ago.
+fn wipes(act: Option<Id>, slab: &Slab, app: &App) -> bool {
+    let started = |id: &Id| *id == slab.run.id;
+    START_MOST < slab.worked && act.is_some_and(|act| app.shelf().book.act(act).iter().any(started))
 }
 
 fn leave() -> El<Msg> {

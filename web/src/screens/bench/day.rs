@@ -30,21 +30,22 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
     let top = Head::new(called(view.day, seen), seen.speech.day(noon(view.day, seen)))
         .fact(Fact::Strong(words::of_the_day(&seen.speech.span(own.total()), &settle)))
         .fact(saved_fact(app, seen));
-    let open = timeline::any_open(&sheet);
-    let worked = Span::ZERO < own.total() || open;
+    let line = timeline::line(&sheet, waits.clone(), app);
+    let open = timeline::open(&sheet, &line);
+    let worked = Span::ZERO < own.total() || open.is_some();
     let eve = of_the_eve(&sheet, app, seen);
     // What is left of the day before is not nothing.
     let bare = sheet.lines.is_empty() && counted.is_empty() && eve.is_some();
     let main = el("main", "scr day")
         .kid(which(false))
-        .kids(timeline::day(&sheet, waits.clone(), app, seen))
+        .kids(timeline::day(&line, app, seen))
         .kids(worked.then(|| timeline::shares(&own, open, seen)))
         .kids(week::along(&along(counted_lines(&sheet).map(|line| &line.run), seen.now.at).unwrap_or_default(), seen))
         .kids(eve)
         .kids((!bare).then(|| list(&sheet, &counted, (view, app), seen)))
         .kids(waits::of_day(&waits, view, app, seen))
         .kids(row::struck(&sheet, waits::struck_rows(view.day, app), seen))
-        .kids(seen.page.is_narrow().then(missed));
+        .kid(missed());
     Screen::new("bench/day", head(top), main).walks().foot(foot(app, view.day, seen))
 }
 
@@ -115,15 +116,11 @@ fn missed() -> El<Msg> {
     key("key", words::MISSED, "", say(Tap::Day(DayTap::Missed)))
 }
 
-/// On a narrow page what is needed less lies at the end of the list.
+/// One row, so that the list has its room; what is needed less lies at the end of the list.
 fn foot(app: &App, shown: Day, seen: Seen<'_>) -> El<Msg> {
     let to = |day: Day| say(Tap::Day(DayTap::Show(day)));
     let before = key("key h56", words::DAY_BEFORE, "", to(shown.before()));
     let later = key("key h56", words::DAY_AFTER, "", to(shown.next())).flag("disabled", seen.now.day() <= shown);
-    let done = key(if seen.page.is_narrow() { "key h56" } else { "key" }, common::DONE, "", say(Tap::Close));
-    let foot = el("footer", "foot").kids(undo::bar(app, seen));
-    if seen.page.is_narrow() {
-        return foot.kid(el("div", "g3").kid(before).kid(later).kid(done));
-    }
-    foot.kid(el("div", "g2").kid(before).kid(later)).kid(el("div", "g2").kid(missed()).kid(done))
+    let done = key("key h56", common::DONE, "", say(Tap::Close));
+    el("footer", "foot").kids(undo::bar(app, seen)).kid(el("div", "g3").kid(before).kid(later).kid(done))
 }

@@ -15,7 +15,7 @@ use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
 const AGO: [i64; 3] = [5, 15, 30];
 
-/// The foot. On a narrow page what is needed less lies at the end of the sheet instead: [`folded`].
+/// The foot. On a narrow page what is needed less lies behind what runs instead: [`folded`].
 pub fn foot(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let less = (!seen.page.is_narrow()).then(|| less(sheet, seen));
     let foot = el("footer", "foot").kids(undo::bar(app, seen));
@@ -34,7 +34,8 @@ fn less(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     } else {
         words::more_of_it(&seen.speech.count(u32::try_from(sheet.rack.more).unwrap_or(u32::MAX)))
     };
-    let other = key("key h56", words::OTHER, more, say(Tap::Other));
+    let words_of = if sheet.running.is_some() { words::SWITCH } else { words::OTHER };
+    let other = key("key h56", words_of, more, say(Tap::Other));
     let big = key("key h56", words::BIG_BUTTONS, "", say(Tap::Big));
     el("div", "less").kids(sheet.running.as_ref().into_iter().flat_map(helper)).kid(other).kid(big)
 }
@@ -46,6 +47,10 @@ fn helper(slab: &Slab) -> Vec<El<Msg>> {
 }
 
 fn working(app: &App, sheet: &BenchSheet) -> El<Msg> {
+    let stop = key("key solid h88", words::STOP, "", say(Tap::Stop));
+    if !sheet.running.as_ref().is_some_and(Slab::has_pieces) {
+        return el("div", "working").kid(stop);
+    }
     let several = key("key m several", words::SEVERAL, "", say(Tap::MoreDone)).attr("aria-label", words::SEVERAL_SAID);
     let usual = sheet.running.as_ref().and_then(|slab| usual(app, &slab.run.work.op));
     let done = match usual {
@@ -55,7 +60,7 @@ fn working(app: &App, sheet: &BenchSheet) -> El<Msg> {
         }
         None => key("key h88", words::ONE_MORE, "", say(Tap::Done)),
     };
-    el("div", "working").kid(done).kid(several).kid(key("key solid h88", words::STOP, "", say(Tap::Stop)))
+    el("div", "working").kid(done).kid(several).kid(stop)
 }
 
 /// When the next start was: 5, 15 or 30 minutes ago.

@@ -65,8 +65,11 @@ pub fn more(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
 /// What a helper is paid for an hour, if anything.
 pub fn helper(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let small = app.running().map(|strip| strip.op).unwrap_or_default();
-    let asked = Asked::new(("bench/helper", words::HELPER_PAY), small, say(Tap::PadDone));
     let currency = pay_currency(app);
+    let last = app.shelf().bench().paid_last(currency).filter(|_| typed.text.is_empty());
+    let last = last.map(|pay| key("key t22 h56 wide", seen.speech.money(pay), words::AS_LAST_TIME, say(Tap::JoinsFor(pay))));
+    let asked = Asked::new(("bench/helper", words::HELPER_PAY), small, say(Tap::PadDone));
+    let asked = Asked { between: last.into_iter().listed(), ..asked };
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let done = if typed.text.is_empty() { words::NOT_PAID } else { words::JOINS };
     laid_out(asked, (words::HELPER_PAY_UNDER, currency.code(), Some(sign), done), typed, seen)

@@ -1,7 +1,7 @@
 //! The rack: operations in working order, each a board with its notches; a tap starts it, or switches to it.
 
 use super::super::Seen;
-use super::{say, slab};
+use super::{foot, say, slab};
 use crate::app::Msg;
 use crate::app::bench::Tap;
 use crate::parts::board::{Board, board};
@@ -13,15 +13,26 @@ use fivebar_core::bench::{Batch, On};
 use fivebar_core::quantity::{Listed, Span, begin_small};
 use fivebar_core::sheet::bench::{BenchSheet, Choice};
 
-/// The rack around what runs. Where much lies above it already, the board before it comes last.
-pub fn around(sheet: &BenchSheet, crowded: bool, seen: Seen<'_>) -> Option<El<Msg>> {
+/// The rack around what runs. Where much lies above it already, the board before it comes last. On a narrow page what is needed less
+/// lies behind what runs, or what to carry on with, and the other boards below it.
+pub fn around(sheet: &BenchSheet, crowded: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     let rack = &sheet.rack;
     let next = |place: usize| rack.next == Some(place);
     let before = |here: bool| rack.above.iter().filter(move |_| here).map(|choice| one(choice, false, sheet, seen));
     let below = rack.below.iter().enumerate().map(|(place, choice)| one(choice, next(place), sheet, seen));
     let runs = sheet.running.iter().map(|running| slab::slab(running, seen));
     let around: Vec<El<Msg>> = before(!crowded).chain(runs).chain(below).chain(before(crowded)).listed();
-    (!around.is_empty()).then(|| drawn(around).key("rack"))
+    if around.is_empty() {
+        return foot::folded(sheet, seen).into_iter().listed();
+    }
+    if !seen.page.is_narrow() {
+        return vec![drawn(around).key("rack")];
+    }
+    let mut boards = around.into_iter();
+    let first = drawn(boards.next()).key("rack");
+    let rest = boards.listed();
+    let rest = (!rest.is_empty()).then(|| drawn(rest).key("rest"));
+    std::iter::once(first).chain(foot::folded(sheet, seen)).chain(rest).listed()
 }
 
 /// What was done lately, where each other job stands, what is behind.

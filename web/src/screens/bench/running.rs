@@ -15,6 +15,9 @@ use fivebar_core::bench::On;
 use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
+/// A phone of 390 px with text at 160 % and more is a page as wide as that.
+const LARGE_TEXT: f64 = 256.0;
+
 /// The bench as it stands.
 pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     if sheet.hand.is_none() && sheet.latest.is_empty() {
@@ -24,29 +27,33 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let hint = asked.is_some().then(|| el("p", "t14").text(words::SETTLE_IT));
     // What was broken off comes before what fits until something is off.
     let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
-    let crowded = waiting(app).on.iter().any(|line| line.over);
-    let mut rack = rack::around(sheet, crowded, seen).into_iter().listed();
+    let crowded = seen.page.is_narrow() || waiting(app).on.iter().any(|line| line.over);
+    let mut rack = rack::around(sheet, crowded, seen);
     let fits = waits::meanwhile(app, seen);
     let place = if broken_off { rack.len() } else { 0 };
     rack.splice(place..place, fits);
+    // On large text what to carry on with, and Other, come first.
+    let first = if seen.page.width <= LARGE_TEXT && broken_off { rack.len().min(2) } else { 0 };
+    let rest = rack.split_off(first);
     let now = el("div", "col")
         .key("now")
         .kids(late(app, sheet))
         .kids(stayed(app, sheet, seen))
+        .kids(more_than_said(sheet, seen))
         .kids(asked)
         .kids(hint)
+        .kids(rack)
         .kids(cautions::cautions(app, sheet, seen))
         .kids(waits::card(app, seen))
         .kids(sheet.others.iter().map(|other| beside(other, app, seen)))
         .kids(sheet.running.as_ref().and_then(|running| super::super::jobs::estimate::past_plan(running, seen)))
         .kids(estimated(sheet, app, seen).filter(|_| !seen.page.is_narrow()))
-        .kids(rack);
+        .kids(rest);
     let then = el("div", "col")
         .key("then")
         .kids(estimated(sheet, app, seen).filter(|_| seen.page.is_narrow()))
         .kids(doubtful(sheet, seen))
         .kids(rack::beyond(sheet, seen))
-        .kids(foot::folded(sheet, seen))
         .kid(waits::door());
     let main = el("main", "scr bench two").kid(now).kid(then);
     Screen::new("bench", top(app, sheet, seen), main).foot(foot::foot(app, sheet, seen))
@@ -68,6 +75,16 @@ fn stayed(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let stay = key("key h56", words::STILL_HERE, "", say(Tap::HelpersStay));
     let gone = key("key h56", words::GONE, "", say(Tap::HelpersGone));
     Some(el("div", "card stayed").key("stayed").kid(el("p", "w7").text(asked)).kid(el("div", "g2").kid(stay).kid(gone)))
+}
+
+/// More were done than were said: of how many are there?
+fn more_than_said(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let running = sheet.running.as_ref().filter(|slab| !slab.run.work.rework)?;
+    let (n, of) = (running.batch.n, running.batch.of?);
+    let more = n.checked_sub(of).filter(|more| 0 < *more)?;
+    let said = words::beyond(more, &seen.speech.count(more), &seen.speech.count(of));
+    let key = key("key h56", words::so_many(&seen.speech.count(n)), "", say(Tap::BatchOf(n)));
+    Some(el("div", "card stayed").key("beyond").kid(el("p", "w7").attr("role", "status").text(said)).kid(key))
 }
 
 /// How far the job that runs has come of its estimate.

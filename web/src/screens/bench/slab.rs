@@ -25,7 +25,9 @@ pub fn slab(slab: &Slab, seen: Seen<'_>) -> El<Msg> {
     let (figure, unit) = figure(slab.worked, seen);
     let lines = lines(slab, seen);
     let drawn = Drawn { operation: slab.run.work.op.clone(), figure, unit: unit.into(), done, notches: notches(batch), lines };
-    let asks = matches!(slab.run.work.on, On::Job(_)) && !slab.run.work.rework;
+    let asks = matches!(slab.run.work.on, On::Job(_)) && !slab.run.work.rework && slab.has_pieces();
+    // On a narrow page the way to put that right is behind +n.
+    let asks = asks && !(seen.page.is_narrow() && batch.of.is_some());
     let words = batch.of.map_or(words::ASK_HOW_MANY.to_owned(), |of| words::of_so_many(&seen.speech.count(of)));
     slab_with(drawn, asks.then(|| key("key h48 on-run", words, "", say(Tap::AskBatch)))).key("running")
 }

@@ -124,8 +124,15 @@ fn typed(starting: &Starting) -> Vec<El<Msg>> {
     let kinds = Kind::ALL.iter().map(|kind| Chip::tap(words::kind(*kind))).listed();
     let said = !starting.op.trim().is_empty();
     let kinds = said.then(|| flowing("key h56", kinds, |nth| answer(StartingTap::Kind(Kind::ALL.get(nth).copied().unwrap_or(Kind::Make)))));
-    let line = said.then(|| el("p", "t14").text(words::NEW_ONE));
+    // Of no job it is rarely work on wood: a caller is not asked for a kind.
+    let office = starting.on == On::Nothing && starting.missed.is_none();
+    let line = said.then(|| if office { new_office(starting) } else { el("p", "t14").text(words::NEW_ONE) });
     [field(asked, |text| answer(StartingTap::Typed(text)))].into_iter().chain(line).chain(kinds).listed()
+}
+
+/// What was typed begins in one tap, as office.
+fn new_office(starting: &Starting) -> El<Msg> {
+    key("key h56 wide", words::start_new(starting.op.trim()), words::AS_OFFICE, answer(StartingTap::Kind(Kind::Office)))
 }
 
 fn by_clock(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {

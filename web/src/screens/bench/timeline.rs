@@ -3,6 +3,8 @@
 use super::super::Seen;
 use crate::app::bench::waits::pieces;
 use crate::app::{App, Msg};
+use crate::parts::ink::held;
+use crate::parts::letters as widths;
 use crate::parts::timeline::{Line, Look, Stretch as Drawn, Timeline as Day, sample, timeline as drawn};
 use crate::view::{El, el};
 use crate::words::en::{bench as words, day as said};
@@ -24,15 +26,19 @@ fn minutes(span: Span) -> f64 {
     span.as_ms() as f64 / 60_000.0
 }
 
+/// The day as it is drawn.
+pub fn line(sheet: &DaySheet, waits: Vec<WaitLine>, app: &App) -> Timeline {
+    timeline(&app.shelf().book, &app.shelf().bench(), sheet, (waits, app.now))
+}
+
 /// The day to scale; nothing where nothing was done.
-pub fn day(sheet: &DaySheet, waits: Vec<WaitLine>, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let line = timeline(&app.shelf().book, &app.shelf().bench(), sheet, (waits, seen.now));
+pub fn day(line: &Timeline, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     if line.boards.is_empty() {
         return None;
     }
     let ends = line.ends()?;
-    let before = line.boards.iter().any(|board| board.before);
-    let after = line.boards.iter().any(|board| board.after);
+    let before = line.boards.iter().any(Board::from_midnight);
+    let after = line.boards.iter().any(Board::to_midnight);
     let to = if after { WHOLE_DAY } else { minutes(ends.to) + MARGIN };
     let from = if before { 0.0 } else { (minutes(ends.from) - MARGIN).max(0.0) };
     let to = to.max(from + LEAST).min(WHOLE_DAY);
@@ -41,7 +47,7 @@ pub fn day(sheet: &DaySheet, waits: Vec<WaitLine>, app: &App, seen: Seen<'_>) ->
         width: seen.page.column(),
         from,
         to,
-        boards: line.boards.iter().flat_map(stretches).listed(),
+        boards: line.boards.iter().flat_map(stretches).filter_map(|one| open_off(one, (from, to))).listed(),
         lines: line
             .waits
             .iter()
@@ -52,13 +58,19 @@ pub fn day(sheet: &DaySheet, waits: Vec<WaitLine>, app: &App, seen: Seen<'_>) ->
         hours: hours((from, to), seen),
         midnights: [(before, 0.0), (after, WHOLE_DAY)].into_iter().filter(|(is, _)| *is).map(|(_, at)| at).listed(),
     };
-    Some(el("div", "on-board").kid(drawn(&shown, spoken(&line, app, seen))))
+    Some(el("div", "on-board").kid(drawn(&shown, spoken(line, app, seen))))
 }
 
 /// What waited, as far as it lies on what is shown; an end that is cut off goes on.
 fn cut_off(one: Line, (from, to): (f64, f64)) -> Option<Line> {
     let open = (one.open.0 || one.from < from, one.open.1 || to < one.to);
     (one.from < to && from < one.to).then_some(Line { from: one.from.max(from), to: one.to.min(to), open })
+}
+
+/// A board as far as it is shown; only of what does not count is an end cut off, and that is torn.
+fn open_off(one: Drawn, (from, to): (f64, f64)) -> Option<Drawn> {
+    let torn = (one.torn.0 || one.from < from, one.torn.1 || to < one.to);
+    (one.from < to && from < one.to).then_some(Drawn { from: one.from.max(from), to: one.to.min(to), torn, ..one })
 }
 
 fn stretches(board: &Board) -> Vec<Drawn> {
@@ -77,17 +89,39 @@ fn stretches(board: &Board) -> Vec<Drawn> {
     parts.chain(spare).listed()
 }
 
-/// Full hours to write under the line, as many as have room.
+/// What lies between two words under the line, at least.
+const BETWEEN: f64 = 8.0;
+
+/// Full hours to write under the line: as many as have room beside each other, each as wide as it is written. Midnight at the end of
+/// a day takes the room of the hour before it.
 fn hours((from, to): (f64, f64), seen: Seen<'_>) -> Vec<(f64, String)> {
-    let room = (seen.page.column() / if seen.speech.has_halves() { 84.0 } else { 64.0 }).max(2.0);
-    let step = ((to - from) / 60.0 / room).ceil().max(1.0);
-    let first = (from / 60.0 / step).ceil() * step;
-    // Midnight is a long word: the hours before it leave it room.
-    let end = to;
-    let to = if to < WHOLE_DAY { to } else { to - (to - from) * 96.0 / seen.page.column() };
-    let all = (0..25).map(|n| first + step * f64::from(n)).take_while(|hour| hour * 60.0 <= to);
-    let midnight = (to < end && end == WHOLE_DAY).then_some(24.0);
-    all.chain(midnight).map(|hour| (hour * 60.0, clock(Span::minutes((hour * 60.0) as i64), seen))).listed()
+    let width = seen.page.column();
+    let place = |minute: f64| (minute - from) / (to - from).max(1.0) * width;
+    let written = |hour: f64| (hour * 60.0, clock(Span::minutes((hour * 60.0) as i64), seen));
+    // As they are drawn: around their hour, and held within the line.
+    let box_of = |(minute, word): &(f64, String)| {
+        let wide = widths::plain(word, 14.0);
+        let left = held(place(*minute) - wide / 2.0, 0.0, (width - wide).max(0.0));
+        (left, left + wide)
+    };
+    let apart = |pair: &[(f64, String)]| match pair {
+        [one, next] => box_of(one).1 + BETWEEN <= box_of(next).0,
+        _ => true,
+    };
+    let of_step = |step: f64| {
+        let first = (from / 60.0 / step).ceil() * step;
+        let mut all =
+            (0..25).map(|n| first + step * f64::from(n)).take_while(|hour| hour * 60.0 <= to.min(WHOLE_DAY - 1.0)).map(written).listed();
+        let midnight = (to == WHOLE_DAY).then(|| written(24.0));
+        let meets = |last: &(f64, String)| midnight.as_ref().is_some_and(|midnight| box_of(midnight).0 < box_of(last).1 + BETWEEN);
+        if all.last().is_some_and(meets) {
+            all.pop();
+        }
+        all.extend(midnight);
+        all
+    };
+    let steps = [1.0, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 24.0];
+    steps.into_iter().map(of_step).find(|all| all.windows(2).all(apart)).unwrap_or_default()
 }
 
 /// A span from midnight as a clock shows it; midnight at the end of a day by its name.
@@ -138,24 +172,32 @@ fn waiting_since(line: &WaitLine, seen: Seen<'_>) -> String {
     format!("{} {}", seen.speech.day(line.wait.began), seen.speech.clock(line.wait.began))
 }
 
-/// Where the minutes come from, each with the look of its boards.
-pub fn shares(own: &Shares, open: bool, seen: Seen<'_>) -> El<Msg> {
+/// Where the minutes come from, each with the look of its boards; and how long does not count, where any does not.
+pub fn shares(own: &Shares, open: Option<Span>, seen: Seen<'_>) -> El<Msg> {
     let said_of = |look, span: Span, words: fn(&str) -> String| (Span::ZERO < span).then(|| (look, words(&seen.speech.span(span))));
     let all = [
         said_of(Look::Measured, own.measured, words::measured),
         said_of(Look::Corrected, own.corrected, words::corrected),
         said_of(Look::Recalled, own.recalled, words::recalled),
-        open.then(|| (Look::Open, said::NOT_COUNTED.to_owned())),
+        open.map(|span| {
+            (Look::Open, if Span::ZERO < span { said::not_counted(&seen.speech.span(span)) } else { said::NOT_COUNTED.to_owned() })
+        }),
     ];
     let all = all.into_iter().flatten().listed();
-    if own.measured == own.total() && !open {
+    if own.measured == own.total() && open.is_none() {
         return el("p", "t14").text(words::ALL_MEASURED);
     }
     el("p", "t14 looks").kids(all.into_iter().map(|(look, words)| el("span", "with").kid(sample(look)).kid(el("span", "").text(words))))
 }
 
+/// How long does not count of the day, where any of it does not; what was told twice has no length of its own.
+pub fn open(sheet: &DaySheet, line: &Timeline) -> Option<Span> {
+    let spare = line.boards.iter().filter(|board| !board.overlaps).flat_map(|board| &board.spare);
+    any_open(sheet).then(|| Span::sum(spare.map(|on| on.to.minus(on.from))))
+}
+
 /// Whether anything of the day does not count.
-pub fn any_open(sheet: &DaySheet) -> bool {
+fn any_open(sheet: &DaySheet) -> bool {
     sheet.any_open()
         || sheet.lines.iter().any(|line| {
             let raw = line.run.tapped_stop.filter(|_| line.run.mended_stop.is_some() || line.run.cut.is_some());

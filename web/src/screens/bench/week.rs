@@ -11,7 +11,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::timeline::{Look, sum};
 use crate::view::{El, el};
-use crate::words::en::{bench as words, common, day as said};
+use crate::words::en::{bench as words, common, day as said, jobs};
 use fivebar_core::bench::Shares;
 use fivebar_core::quantity::{Day, Listed, Money, Span};
 use fivebar_core::sheet::hours::{For, HoursSheet, week};
@@ -26,7 +26,7 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
     let worked = Span::ZERO < sheet.own.total();
     let main = el("main", "scr day")
         .kid(super::day::which(true))
-        .kids(worked.then(|| timeline::shares(&sheet.own, false, seen)))
+        .kids(worked.then(|| timeline::shares(&sheet.own, None, seen)))
         .kid(days(&sheet, seen))
         .kids(worked.then(|| kinds(&sheet, seen)))
         .kids(along(&sheet.along, seen))
@@ -60,9 +60,12 @@ fn one(day: Day, own: Shares, most: Span, seen: Seen<'_>) -> El<Msg> {
     el("button", "dl weekday").attr("type", "button").on_tap(say(Tap::Day(DayTap::Show(day)))).kid(line).kids(bar)
 }
 
+/// What was for jobs and hauls, by the words of a job's own pages; what was for neither by itself.
 fn kinds(sheet: &HoursSheet, seen: Seen<'_>) -> El<Msg> {
-    let one = |(kind, own): (&fivebar_core::bench::Kind, &Shares)| said::of_kind(words::kind(*kind), &seen.speech.span(own.total()));
-    el("p", "t14").text(sheet.by_kind.iter().map(one).listed().join(", "))
+    let of_jobs = sheet.by_division.iter().map(|(of, own)| (jobs::upper_first(jobs::division(*of)), *own));
+    let of_none = (Span::ZERO < sheet.of_none.total()).then(|| (words::NO_JOB.to_owned(), sheet.of_none));
+    let one = |(word, own): (String, Shares)| said::of_kind(&word, &seen.speech.span(own.total()));
+    el("p", "t14").text(of_jobs.chain(of_none).map(one).listed().join(", "))
 }
 
 /// Who worked along, for how long and for what pay.

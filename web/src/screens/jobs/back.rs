@@ -2,7 +2,7 @@
 
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
-use super::figures::{hourly, percent, short, sum};
+use super::figures::{hourly, percent, short, sum, to_settle};
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -25,6 +25,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
     let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
+    let first = first.kids(to_settle(sheet.account.hours.unsettled, "w7", seen));
     let first = first.kids(back.as_ref().and_then(|back| super::estimate::next(back, seen)));
     let waited = back.as_ref().and_then(|back| back.waiting).map(|back| el("p", "t14").text(back_said(back, seen)));
     let first = first.kids(waited);

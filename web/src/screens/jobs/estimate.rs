@@ -14,7 +14,7 @@ use crate::parts::scale::{Fill, Kind, Look, Mark, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::{estimate as words, jobs};
 use fivebar_core::bench::estimate::whole::PIECES;
-use fivebar_core::bench::estimate::{Estimate, OnTop};
+use fivebar_core::bench::estimate::{Basis, Estimate, OnTop};
 use fivebar_core::quantity::{Decimal, Id, Listed, Span};
 use fivebar_core::sheet::bench::Slab;
 use fivebar_core::sheet::estimate::{EstimateSheet, Progress, Row};
@@ -105,12 +105,12 @@ fn whole_key(sheet: &EstimateSheet) -> Option<El<Msg>> {
     }
 }
 
-/// The factor can be left out, where it put anything right.
+/// The factor can be left out, where it or the allowance in its place does anything.
 fn toggle(found: &Estimate, sheet: &EstimateSheet) -> Option<El<Msg>> {
-    let thinks = sheet.rows.iter().any(|row| row.from == fivebar_core::bench::estimate::Basis::Thought);
+    let does = sheet.rows.iter().any(|row| matches!(row.from, Basis::Thought | Basis::Own | Basis::Design));
     let with = matches!(found.on_top, OnTop::Factor(_));
     let word = if with { words::WITHOUT_FACTOR } else { words::WITH_FACTOR };
-    thinks.then(|| key("key soft h48", word, "", tap(EstimateTap::Factor(!with))))
+    does.then(|| key("key soft h48", word, "", tap(EstimateTap::Factor(!with))))
 }
 
 /// What the likely minutes of an operation come from.
@@ -129,6 +129,7 @@ fn row_of(row: &Row, seen: Seen<'_>) -> El<Msg> {
 
 /// Thought, likely and safe on the scale, with what is logged so far; none without a likely end.
 fn drawn(progress: &Progress, seen: Seen<'_>) -> Option<El<Msg>> {
+    let so_far = progress.on_plan();
     let hours = |span: Span| span.as_ms() as f64 / 3_600_000.0;
     let marks = [
         (progress.thought, Kind::Ink, words::THOUGHT),
@@ -136,15 +137,15 @@ fn drawn(progress: &Progress, seen: Seen<'_>) -> Option<El<Msg>> {
         (progress.safe, Kind::Good, words::SAFE),
     ];
     let known: Vec<(Span, Kind, &str)> = marks.into_iter().filter_map(|(span, kind, word)| Some((span?, kind, word))).listed();
-    let most = known.iter().map(|(span, ..)| *span).max()?.max(progress.so_far);
-    let over = progress.likely.or(progress.thought).is_some_and(|likely| likely < progress.so_far);
-    let fill = Fill { from: 0.0, to: hours(progress.so_far), look: if over { Look::Under } else { Look::Ink } };
+    let most = known.iter().map(|(span, ..)| *span).max()?.max(so_far);
+    let over = progress.likely.or(progress.thought).is_some_and(|likely| likely < so_far);
+    let fill = Fill { from: 0.0, to: hours(so_far), look: if over { Look::Under } else { Look::Ink } };
     let whole = Scale {
         width: seen.page.card(),
         from: 0.0,
         to: hours(most) * 1.06,
         marks: known.into_iter().map(|(span, kind, word)| Mark::new(hours(span), kind, word, seen.speech.span(span))).listed(),
-        fills: if Span::ZERO < progress.so_far { vec![fill] } else { vec![] },
+        fills: if Span::ZERO < so_far { vec![fill] } else { vec![] },
         ..Scale::default()
     };
     Some(scale(&whole, &said(progress, seen)))
@@ -153,7 +154,16 @@ fn drawn(progress: &Progress, seen: Seen<'_>) -> Option<El<Msg>> {
 /// "19 h thought, 25 h 26 likely, 12 h 10 so far".
 fn said(progress: &Progress, seen: Seen<'_>) -> String {
     let span = |span: Option<Span>| span.map(|span| seen.speech.span(span));
-    words::progress(span(progress.thought).as_deref(), span(progress.likely).as_deref(), &seen.speech.span(progress.so_far))
+    let (thought, likely) = (span(progress.thought), span(progress.likely));
+    let (thought, likely) = (thought.as_deref(), likely.as_deref());
+    match progress.beside {
+        None => words::progress(thought, likely, &seen.speech.span(progress.so_far)),
+        Some(beside) => {
+            let [on_them, on_others] = [beside.on_them, beside.on_others].map(|span| seen.speech.span(span));
+            let n = (seen.speech.count(beside.planned), beside.planned == 1);
+            words::progress_beside(thought, likely, (&n.0, n.1), [&on_them, &on_others])
+        }
+    }
 }
 
 /// How far the job has come, for its page: while it goes on and something is logged.

@@ -11,8 +11,8 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, job as words, jobs};
-use fivebar_core::bench::Shares;
 use fivebar_core::bench::estimate::{Basis, OnTop};
+use fivebar_core::bench::{Division, Shares};
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
@@ -31,7 +31,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let estimate = estimated(app, sheet.job);
     let first = el("div", "col")
         .kid(el("h2", "").text(words::MINUTES))
-        .kid(if sheet.account.hours.by_kind.is_empty() { none(words::NONE_LOGGED) } else { minutes(sheet, seen) })
+        .kid(if sheet.account.hours.by_division.is_empty() { none(words::NONE_LOGGED) } else { minutes(sheet, seen) })
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
         .kid(el("h2", "").text(words::PLANNED))
         .kid(if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned(sheet, estimate.as_ref(), seen) })
@@ -52,7 +52,7 @@ fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().listed();
     order_by_key(&mut by_op, |(_, shares)| std::cmp::Reverse(shares.total()));
     let haul = hours.haul.filter(|haul| Span::ZERO < *haul);
-    let kinds = hours.by_kind.iter().map(|(kind, span)| format!("{} {}", jobs::kind(*kind), seen.speech.span(*span)));
+    let kinds = hours.by_division.iter().map(|(of, span)| format!("{} {}", jobs::division(*of), seen.speech.span(*span)));
     let kinds = kinds.listed().join(", ");
     el("section", "card list")
         .kids(by_op.into_iter().map(|(op, shares)| operation(op, *shares, seen)))
@@ -109,7 +109,7 @@ fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&Estim
     // What was thought stands there already.
     let basis = likely.filter(|row| row.from != Basis::Thought).map(|row| super::estimate::basis(row, seen));
     let pieces = operation.pieces.map(|n| common::pieces(n, &seen.speech.count(n)));
-    let kind = if operation.stage == fivebar_core::bench::Stage::Finish { words::FINISH } else { jobs::kind(operation.kind) };
+    let kind = jobs::division(Division::of(operation.kind, operation.stage));
     let under: Vec<String> =
         [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None)), thought, basis].into_iter().flatten().listed();
     el("button", "dl mid")

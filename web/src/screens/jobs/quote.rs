@@ -3,7 +3,7 @@
 use super::super::workshop::hours::day;
 use super::super::{Screen, Seen, undo};
 use super::dates::tap;
-use super::figures::sum;
+use super::figures::{sum, to_settle};
 use super::say;
 use crate::app::jobs::dates::{DatesTap, quoted};
 use crate::app::jobs::{Room, Tap};
@@ -26,7 +26,7 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let lines = lines(job, &sheet, seen);
     let has_paper = !lines.is_empty();
     let private = el("div", "col no-print")
-        .kids(private(&sheet, seen))
+        .kids(private((job, &sheet), seen))
         .kids(app.jobs.handed.as_ref().map(|told| el("p", "w7").attr("role", "status").text(words::handed(told))))
         .kids(has_paper.then(|| {
             el("div", "g2").kid(key("key h56", words::SHARE, "", tap(DatesTap::Share))).kid(key(
@@ -54,7 +54,7 @@ fn line((nth, text): (usize, &String)) -> El<Msg> {
 }
 
 /// What only the maker sees: the hours, and what was quoted before.
-fn private(sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg>> {
     let span = |span| seen.speech.span(span);
     let costs = sheet.costs.map(|costs| sum(costs, seen)).unwrap_or_default();
     let said = match &sheet.range {
@@ -72,7 +72,8 @@ fn private(sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
     let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
     let alone = (sheet.covers == Covers::Planned && sheet.range.is_ok()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
-    given.into_iter().chain(over).chain(now).chain([el("p", "").text(said)]).chain(alone).chain(rate).listed()
+    let open = to_settle(job.account.hours.unsettled, "w7", seen).filter(|_| sheet.range.is_ok());
+    given.into_iter().chain(over).chain(now).chain([el("p", "").text(said)]).chain(open).chain(alone).chain(rate).listed()
 }
 
 fn given(quote: &Quote, seen: Seen<'_>) -> String {

@@ -2,13 +2,14 @@
 
 use super::super::count::size_or_none;
 use super::super::outlook::{gives, how, is_figure, short};
+use super::super::plan::since::lacking;
 use super::super::{Screen, Seen, short as too_short, undo};
 use super::figures::{line, percent, volume};
 use super::forms::room::between;
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{What, room_of};
-use crate::app::plan::made_from;
+use crate::app::plan::{after_the_saw, made_from};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
@@ -16,8 +17,9 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, count, design, job as words, jobs, plan, rack as rack_words, woods, yard};
+use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold::Part;
-use fivebar_core::quantity::{Listed, Units, Volume};
+use fivebar_core::quantity::{Count, Listed, Units, Volume};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::rack::{RackPile, rack};
 use fivebar_core::wood::woods::Woods;
@@ -38,21 +40,23 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let cautious = piles.iter().any(|pile| !lacks(pile).is_empty());
     let none = |words: &'static str| el("p", "t14 i2").text(words);
     let make = key("key h56 wide", plan::WHAT_CAN_I_MAKE, super::super::plan::under(sheet), say(Tap::Plan(crate::app::plan::Tap::Open)));
+    let after = after_the_saw(app);
     let first = el("div", "col")
         .kids(outlook(sheet, app, seen))
         .kid(make)
+        .kids(lacking(sheet, seen))
         .kid(el("h2", "").text(words::TAKEN))
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
-        .kids(taken.iter().map(|pile| row(pile, sheet, lacks(pile), seen)))
+        .kids(taken.iter().map(|pile| row(pile, (sheet, &after), lacks(pile), seen)))
         .kids(foreign(sheet).then(|| el("p", "notice").text(words::FOREIGN_WOOD)))
         .kids(unpriced(sheet).then(|| el("p", "notice").text(words::DRIVE_UNPRICED)))
         .kids(cautious.then(|| caution(yard::SHORT_CAUTION)))
         .kids(yields(sheet, seen))
         .kids((!rest.is_empty()).then(|| el("h2", "").text(words::ON_RACK)))
-        .kids(rest.iter().map(|pile| row(pile, sheet, short_of_rest(pile), seen).key(format!("rack {}", pile.pile))))
+        .kids(rest.iter().map(|pile| row(pile, (sheet, &after), short_of_rest(pile), seen).key(format!("rack {}", pile.pile))))
         .kids(piles.is_empty().then(|| none(words::RACK_EMPTY)));
     let second = el("div", "col").kid(el("h2", "").text(words::PARTS)).kid(if sheet.parts.is_empty() {
-        none(words::NO_PARTS)
+        none(if sheet.planned { words::NO_PARTS_BUT_PLANNED } else { words::NO_PARTS })
     } else {
         parts(sheet, &known.wood.woods, seen)
     });
@@ -111,7 +115,7 @@ pub fn size(pile: &RackPile, seen: Seen<'_>) -> String {
 }
 
 /// One pile: what the job has of it large, a tap takes or puts back.
-fn row(pile: &RackPile, sheet: &JobSheet, lacks: Vec<String>, seen: Seen<'_>) -> El<Msg> {
+fn row(pile: &RackPile, (sheet, after): (&JobSheet, &[(Lying, Count)]), lacks: Vec<String>, seen: Seen<'_>) -> El<Msg> {
     let n = |n: u32| seen.speech.count(n);
     let wood = pile.wood.as_ref().filter(|_| pile.name.is_some()).map(|wood| woods::called(wood, pile.own.as_deref()));
     let (figure, aside) = match pile.in_job {
@@ -119,8 +123,9 @@ fn row(pile: &RackPile, sheet: &JobSheet, lacks: Vec<String>, seen: Seen<'_>) ->
         0 => (n(pile.free), words::on_rack(&n(pile.on_rack))),
         taken => (n(taken), words::on_rack(&n(pile.on_rack))),
     };
+    let uncut = super::super::left::uncut(after, Lying { haul: pile.haul, pile: pile.pile }, pile.on_rack, seen);
     let away = pile.on_its_way.then(|| rack_words::NOT_HOME_YET.to_owned());
-    let aside = wood.into_iter().chain(away).chain([aside]).chain(apart(pile, seen)).listed().join(", ");
+    let aside = wood.into_iter().chain(away).chain([aside]).chain(uncut).chain(apart(pile, seen)).listed().join(", ");
     let mid =
         el("span", "mid").kid(worded("span", "nm", name(pile))).kid(worded("span", "s", size(pile, seen))).kid(el("span", "s").text(aside));
     let mid = mid.kids(lacks.into_iter().map(|lacks| worded("span", "t14", jobs::upper_first(&lacks))));
@@ -145,11 +150,18 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let gross = wood.gross.filter(|_| wood.finished_of_gross.is_some());
     let of_haul = |word: &'static str, known: Option<Volume>| known.map(|it| line(word, volume(it, units, seen)));
     let bought = wood.replacement.map(|sum| line(words::BOUGHT_BOARDS, seen.speech.money(sum)));
+    let of_taken = match (made, sheet.lacking.is_some()) {
+        (true, _) => words::OF_TAKEN,
+        (false, false) => words::PLANNED_OF_TAKEN,
+        (false, true) => words::PLANNED_OF_TAKEN_AND_LACKED,
+    };
     let card = el("section", "card")
         .kids((0 < sheet.wood.pieces).then(|| line(words::WOOD_TAKEN, said(used))))
         .kids(wood.finished.map(|finished| line(if made { words::FINISHED } else { words::PLANNED }, said(Some(finished)))))
-        .kids(share(if made { words::OF_TAKEN } else { words::PLANNED_OF_TAKEN }, wood.finished_of_used))
-        .kids(used.zip(wood.finished).filter(|(used, finished)| used < finished).map(|_| el("p", "t14").text(words::MORE_THAN_TAKEN)))
+        .kids(share(of_taken, wood.finished_of_used))
+        .kids(
+            wood.needed.zip(wood.finished).filter(|(used, finished)| used < finished).map(|_| el("p", "t14").text(words::MORE_THAN_TAKEN)),
+        )
         .kids(of_haul(words::WHOLE_HAUL, gross))
         .kids(share(if made { words::OF_HAUL } else { words::PLANNED_OF_HAUL }, wood.finished_of_gross))
         .kids(of_haul(

@@ -3,15 +3,16 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{nearly, over, picture, saw, say, side, since, sizes, told, ways};
-use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
+use super::{ends, nearly, over, picture, saw, say, side, since, sizes, told, ways};
+use crate::app::plan::{Found, Since, Stands, Tap, last_tick, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
+use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words, told as told_words, yard};
+use crate::words::en::{changed, common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
@@ -26,7 +27,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let first = el("div", "col")
         .kid(paper)
         .kids(under_way(given, app, seen))
-        .kids(found.map(|found| plan(given, found, (app, &since), seen)).unwrap_or_default());
+        .kids(found.map(|found| plan(sheet, (given, found), (app, &since), seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
     let second = second.kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
@@ -70,9 +71,11 @@ fn under_way(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     }
 }
 
-fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
+fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
+    shown.extend(since::lacking(job, seen));
+    shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
     shown.extend(if since.taken { vec![] } else { over::choices(given, sheet, seen) });
@@ -81,17 +84,22 @@ fn plan(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more.into_iter().chain([told::short(given, sheet, seen)]);
     shown.extend(more.flatten().map(|line| worded("p", "", line)));
+    // What keeps rows from being laid stands over the picture, what would save strips under it.
+    let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
+    let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
+    shown.extend(over);
     // What else it could have been is of no use once the wood is cut.
     let nearly = if since.taken {
         vec![]
     } else {
         nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
     };
-    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen)].into_iter().flatten();
+    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)];
+    let proven = proven.into_iter().flatten();
     let nearly = proven.chain(nearly);
     let nearly: Vec<El<Msg>> = nearly.map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    let nearly = nearly.into_iter().chain(ways::others(given, since.taken, (app, seen)));
+    let nearly = nearly.into_iter().chain(under).chain(ways::others(given, since.taken, (app, seen)));
     if sheet.made == 0 {
         return shown.into_iter().chain(nearly).collect();
     }
@@ -155,17 +163,20 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     let rows = given.ask.what.shape() == Shape::Rows;
     let change = || key("key", if rows { words::CHANGE_ROWS } else { words::CHANGE }, "", say(Tap::Change));
     let under_way = matches!(app.plan.stands, Stands::UnderWay { .. });
+    // Each key keeps its place and its size while it looks and after.
+    let middle = || match under_way {
+        true => key("key", words::STOP_HERE, "", say(Tap::Stop)),
+        false => key("key", words::PLAN_AGAIN, "", say(Tap::Go)),
+    };
     let Some(found) = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made) else {
-        let other = if under_way {
-            key("key solid", words::STOP_HERE, "", say(Tap::Stop))
-        } else {
-            key("key", words::PLAN_AGAIN, "", say(Tap::Go))
-        };
-        return foot.kid(el("div", "g2").kid(change()).kid(other));
+        let use_it = under_way.then(|| key("key wide", words::USE_IT, "", say(Tap::Use)).flag("disabled", true));
+        return foot.kid(el("div", "g2").kid(change()).kid(middle())).kids(use_it);
     };
     if since.taken {
-        let again = key("key", words::PLAN_AGAIN, words::IS_USED, say(Tap::Go));
-        return foot.kids(undo::bar(app, seen)).kid(el("div", "g2").kid(change()).kid(again));
+        let has_all = if sheet.lacking.is_none() { words::IS_USED } else { "" };
+        let again = key("key", words::PLAN_AGAIN, has_all, say(Tap::Go));
+        let back = ticked_back(given, found, app, seen).or_else(|| undo::bar(app, seen));
+        return foot.kids(back).kid(el("div", "g2").kid(change()).kid(again));
     }
     if !not_bought(given, &found.sheet).is_empty() {
         let again = key("key", words::PLAN_AGAIN, "", say(Tap::Go));
@@ -173,30 +184,34 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     }
     let possible = since.changed.is_empty();
     let question = since::question(since, app, seen).filter(|_| possible);
-    let keys = el("div", if under_way { "g3" } else { "g2" }).kid(change());
-    let keys = keys.kids(under_way.then(|| key("key", words::STOP_HERE, "", say(Tap::Stop))));
     let asked = question.is_some();
-    let last = match possible {
-        _ if asked => None,
-        true => Some(use_key(given, found, sheet, (under_way, since, seen))),
-        false => Some(key("key solid", words::PLAN_AGAIN, "", say(Tap::Go))),
-    };
-    foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys.kids(last))
+    let again = || key("key solid", words::PLAN_AGAIN, "", say(Tap::Go));
+    let keys = el("div", "g2").kid(change()).kid(if possible || under_way { middle() } else { again() });
+    let last = (possible && !asked).then(|| use_key(given, found, sheet, (since, seen)));
+    foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last)
+}
+
+/// The last tick alone goes back, as long as nothing was written after it.
+fn ticked_back(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let tick = last_tick(app)?;
+    let line = saw::Line::of(found.sheet.lines.get(tick.line)?, given, seen).text;
+    let what = changed::tick_of(&line, app.plan.ticked.contains(&tick.line) != tick.back);
+    let (words, under) = if tick.back { (common::PUT_BACK, common::taken_back(&what)) } else { (common::TAKE_BACK, what) };
+    Some(alone(Undo { words: words.into(), under }, say(Tap::TickBack)))
 }
 
 /// "Use these 24", and what that takes from the rack.
-fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (under_way, since, seen): (bool, &Since, Seen<'_>)) -> El<Msg> {
+fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Since, Seen<'_>)) -> El<Msg> {
     let of = |in_job: bool| {
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
     };
-    let strips = found.sheet.used.iter().fold(0_i64, |sum, used| sum.saturating_add(used.used));
+    let all = found.sheet.used.iter().fold(0_u32, |sum, used| sum.saturating_add(used.pieces));
     let under = match (sheet.ended.is_some(), of(false)) {
-        _ if under_way => String::new(),
         (true, _) => words::JOB_ENDED.to_owned(),
         (false, 0) => since::takes(words::IN_JOB_ALREADY.to_owned(), since, seen),
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
-    let class = if sheet.ended.is_some() { "key" } else { "key solid" };
-    key(class, words::use_these(&saw::number(strips, seen)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
+    let class = if sheet.ended.is_some() { "key wide" } else { "key solid wide" };
+    key(class, words::use_these(&seen.speech.count(all)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
 }

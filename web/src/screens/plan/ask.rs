@@ -2,7 +2,7 @@
 
 use super::super::slots::{Slot, figures, figures_in, no, under_thumb};
 use super::super::{Screen, Seen};
-use super::{Boards, over, say, since, sketch, ways};
+use super::{Boards, ends, over, say, since, sketch, ways};
 use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
@@ -10,7 +10,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words};
+use crate::words::en::{common, plan as words, told as told_words};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::Units;
@@ -21,7 +21,8 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let (draft, units) = (&app.plan.draft, sheet.account.units);
     let slots = slots(shape, units);
     let stands = crate::app::plan::why_not(app);
-    let why = stands.as_ref().map(|why| why_not(why, seen));
+    let why = stands.as_ref().map(|why| why_not(why, (units, seen)));
+    let least = if let Some(WhyNot::Narrow { least, .. }) = &stands { Some(*least) } else { None };
     let none_fits = if let Some(WhyNot::NoneForPart(part)) = &stands { Some(part.as_str()) } else { None };
     let why = why.or_else(|| app.plan.changed.then(|| el("p", "why").attr("role", "alert").text(words::CHANGED)));
     let refused = refused(app).map(|why| no(why, seen));
@@ -34,6 +35,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kid(if shape == Shape::Field { figures_in("g2 slots", &draft.form, &slots, at) } else { figures(&draft.form, &slots, at) })
         .kids((shape == Shape::Rows).then(|| ways::left_open(sheet.job, (app, seen))).flatten())
         .kids(why)
+        .kids(least.map(|least| ends::to_saw(told_words::LEAST_STRIP, least, (units, seen))))
         .kids(refused)
         .kids(since::parts(none_fits, &draft.without))
         .kids(over::asked(draft.over.filter(|_| shape == Shape::Parts), units, seen))
@@ -152,12 +154,16 @@ fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobShe
     std::iter::once(key("key h56 wide", words::PILES, under, say(Tap::Piles))).chain(unfit).collect()
 }
 
-fn why_not(why: &WhyNot, seen: Seen<'_>) -> El<Msg> {
+fn why_not(why: &WhyNot, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
     let said = match why {
         WhyNot::NoParts => words::NO_PARTS.to_owned(),
         WhyNot::NoPiles => words::NO_PILES.to_owned(),
         WhyNot::NoneFits => words::NONE_FITS.to_owned(),
         WhyNot::NoneForPart(part) => words::none_for_part(part),
+        WhyNot::Narrow { rows, wide, least } => {
+            let [wide, least] = [wide, least].map(|length| super::side(*length, units, seen));
+            words::narrow(&seen.speech.count(*rows), [&wide, &least])
+        }
         WhyNot::Refused(why) => return no(why, seen),
     };
     el("p", "why").attr("role", "alert").text(said)

@@ -2,7 +2,7 @@
 
 use super::super::{Screen, Seen};
 use super::{buy, say, side};
-use crate::app::plan::Tap;
+use crate::app::plan::{Tap, after_the_saw};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
@@ -10,8 +10,9 @@ use crate::parts::key::key;
 use crate::screens::jobs::{pile_name, pile_size};
 use crate::view::{El, el};
 use crate::words::en::plan as words;
+use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold::is_bought;
-use fivebar_core::quantity::Units;
+use fivebar_core::quantity::{Count, Listed, Units};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::{Source, Unfit, fitting};
 
@@ -22,14 +23,15 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let none = all.is_empty().then(|| el("p", "").text(words::NO_PIECES));
     let (bought, lying): (Vec<_>, Vec<_>) = all.into_iter().partition(|(source, _)| source.bought.is_some());
     let (fit, unfit): (Vec<_>, Vec<_>) = lying.into_iter().partition(|(_, why)| why.is_none());
-    let rows = fit.iter().chain(&unfit).map(|(source, why)| row(source, *why, app, (units, seen)));
+    let after = after_the_saw(app);
+    let rows = fit.iter().chain(&unfit).map(|(source, why)| row((source, &after), *why, app, (units, seen)));
     let main = el("main", "scr").kids(none).kids(rows).kids(buy::added(&bought, app, (units, seen)));
     let top = Head::new(sheet.name.clone(), words::PILES);
     let back = key("key solid h56 wide", words::TO_FIGURES, "", say(Tap::Change));
     Screen::new("jobs/plan-piles", head(top), main).foot(el("footer", "foot").kid(back))
 }
 
-fn row(source: &Source, why: Option<Unfit>, app: &App, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
+fn row((source, after): (&Source, &[(Lying, Count)]), why: Option<Unfit>, app: &App, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
     let on = why.is_none() && app.plan.draft.turned.contains(&source.which()) == source.in_job;
     let place = match source.in_job {
         true => words::IN_THIS_JOB,
@@ -40,10 +42,11 @@ fn row(source: &Source, why: Option<Unfit>, app: &App, (units, seen): (Units, Se
         Some(why) => unfit(why, units, seen),
         None => (if on { words::USED } else { words::LEFT_OUT }).to_owned(),
     };
+    let uncut = super::super::left::uncut(after, source.which().0, source.pile.on_rack, seen).filter(|_| !source.in_job);
     let mid = el("span", "mid")
         .kid(worded("span", "nm", pile_name(&source.pile)))
         .kid(worded("span", "s", pile_size(&source.pile, seen)))
-        .kid(worded("span", "s", format!("{place}, {state}")));
+        .kid(worded("span", "s", [place.to_owned()].into_iter().chain(uncut).chain([state]).listed().join(", ")));
     el("button", if on { "pile ours" } else { "pile" })
         .attr("type", "button")
         .attr("aria-pressed", if on { "true" } else { "false" })

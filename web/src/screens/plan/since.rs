@@ -10,7 +10,8 @@ use crate::screens::jobs::pile_name;
 use crate::view::{El, el};
 use crate::words::en::{changed as words, common, jobs, plan};
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Count, Id, Listed, Units, Wall};
+use fivebar_core::quantity::{Count, Id, Listed, Units, Wall, begin_small};
+use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::{Change, Given, Source, Unfit, fitting, is_used};
 
 /// What has changed, each in a sentence.
@@ -59,6 +60,23 @@ pub fn left_out(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<
     let lying = all.iter().filter(|(source, unfit)| !source.in_job && unfit.is_none());
     let told = lying.filter_map(|(source, _)| why(source).map(|why| words::left_out(&source_name(source, app), why)));
     told.map(|line| worded("p", "t14 i2", line)).listed()
+}
+
+/// What the job's plans need and it has no more, and the key that takes it again.
+pub fn lacking(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(lacking) = sheet.lacking.as_ref().filter(|_| sheet.ended.is_none()) else { return vec![] };
+    let piles = |on_rack: bool| {
+        let of_it = lacking.piles.iter().filter(|pile| pile.on_rack == on_rack);
+        of_it.map(|pile| plan::so_many_of(&seen.speech.count(pile.n), &begin_small(&pile.name))).listed()
+    };
+    let (there, gone) = (piles(true), piles(false));
+    let n = lacking.piles.iter().filter(|pile| pile.on_rack).fold(0, |sum: Count, pile| sum.saturating_add(pile.n));
+    let said =
+        words::lacking([&seen.speech.count(lacking.has), &seen.speech.count(lacking.needs)], [&there, &gone], (lacking.plans == 1, n == 1));
+    let again =
+        gone.is_empty().then(|| key("key h56 wide", words::take_again(n == 1), words::take_again_under(&there), say(Tap::TakeAgain)));
+    let again = again.map(|key| el("div", "no-print").kid(key));
+    std::iter::once(worded("p", "w7", said)).chain(again).listed()
 }
 
 /// The piles it cuts, each a tap away.
@@ -115,7 +133,7 @@ pub fn unfit(all: &[(Source, Option<Unfit>)], part: Option<&str>, (units, seen):
 pub fn takes(takes: String, since: &Since, seen: Seen<'_>) -> String {
     match since.before {
         Some(Before { pieces: 0, may_stay: false, .. }) => words::takes_in_place(&takes),
-        Some(Before { pieces, may_stay: false, .. }) => words::takes_and_puts_back(&takes, &seen.speech.count(pieces)),
+        Some(Before { pieces, .. }) if 0 < pieces => words::takes_and_asks(&takes, &seen.speech.count(pieces)),
         _ => takes,
     }
 }

@@ -17,8 +17,10 @@ pub fn rows(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> 
     let Wish::Panel(panel) = &given.ready.wish else { return None };
     let length = |length: Length| seen.speech.length(length, given.units);
     let all = panel.strip.times(sheet.made).unwrap_or_default();
-    let together = (Some(all) != panel.width).then(|| length(all));
-    Some(words::rows(&side(panel.strip, given.units, seen), together.as_deref(), &length(panel.thickness)))
+    let over = panel.width.filter(|_| panel.rows() == Some(sheet.made)).and_then(|asked| Length::nm(all.as_nm() - asked.as_nm()).ok());
+    let together = (Some(all) != panel.width).then(|| (length(all), over.filter(|over| Length::ZERO < *over).map(length)));
+    let together = together.as_ref().map(|(all, over)| (all.as_str(), over.as_deref()));
+    Some(words::rows(&side(panel.strip, given.units, seen), together, &length(panel.thickness)))
 }
 
 /// What is done to the pieces of a pile before they are cut to length, with how wide and how thick; nothing of parts, whose sizes stand on

@@ -10,9 +10,9 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::Sense;
 use fivebar_core::quantity::{Decimal, Length, Mass, Units, Volume, begin_small, half_up};
 use fivebar_core::sheet::make::buy::not_bought;
-use fivebar_core::sheet::make::{Given, What};
+use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::wish::Wish;
-use fivebar_core::sheet::plan::{Lacking, PlanSheet, Why};
+use fivebar_core::sheet::plan::{Lacking, PlanSheet, Used, Why};
 
 fn whole(n: i128, seen: Seen<'_>) -> String {
     seen.speech.number(Decimal::try_from_i128_with_scale(n, 0).unwrap_or_default(), 0, 0)
@@ -66,6 +66,11 @@ fn taken(sheet: &PlanSheet) -> i64 {
     sheet.used.iter().fold(0, |sum, used| sum.saturating_add(used.used))
 }
 
+/// More than are long enough together.
+fn takes_more(sheet: &PlanSheet) -> bool {
+    matches!(sheet.proof.why, Some(Why::Fewest { pieces, .. }) if pieces < taken(sheet))
+}
+
 /// What the plan is best at, as far as it is proven.
 pub fn standing(given: &Given, found: &Found) -> &'static str {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
@@ -73,6 +78,9 @@ pub fn standing(given: &Given, found: &Found) -> &'static str {
     let known = found.answered.bound.len();
     let open = if sheet.proof.best { None } else { Some(sheet.proof.gap.map_or(known, |(place, ..)| place)) };
     match (shape, open) {
+        (_, None) if sheet.made == 0 => told::NOT_POSSIBLE,
+        _ if sheet.made == 0 => told::NONE_FOUND,
+        (Shape::Rows, None) if takes_more(sheet) => told::LEAST_IN_LENGTH,
         (Shape::Field, None | Some(2..)) if nearly::is_just_so(given, sheet) => told::NEAREST_POSSIBLE,
         (Shape::Field, None | Some(2..)) => told::NEAREST_AT_FULL_SIZE,
         (Shape::Field, _) => told::NEAREST_SO_FAR,
@@ -95,6 +103,7 @@ fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
     match given.ask.what.shape() {
         Shape::Field if nearly::is_just_so(given, sheet) => words::NO_NEARER,
         Shape::Field => words::NO_NEARER_AT_FULL_SIZE,
+        Shape::Rows if takes_more(sheet) => told::MORE_BUT_LESS,
         Shape::Rows => told::NONE_LOSES_LESS,
         Shape::Parts | Shape::Sticks => told::NONE_TAKES_LESS,
     }
@@ -110,12 +119,29 @@ pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> 
         (Shape::Rows, (1, worth, bound)) => {
             let units = i64::try_from(worth.saturating_sub(bound)).ok()?;
             let by = Length::nm(units.checked_mul(given.ready.unit)?).ok()?;
-            Some(told::waste_may_be_less(&side(by, given.units, seen)))
+            let fewest = matches!(sheet.proof.why, Some(Why::Fewest { .. })) && !takes_more(sheet);
+            Some(told::waste_may_be_less(told::rows_and(fewest, is_ripped(given)), &side(by, given.units, seen)))
         }
         (Shape::Rows, (2, ..)) => Some(told::REST_MAY_BE_BETTER.into()),
         (Shape::Sticks, (2, ..)) => Some(told::CUTS_MAY_BE_FEWER.into()),
         _ => None,
     }
+}
+
+/// Of a field, that the waste was not looked at.
+pub fn only_near(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+    let share = sheet.waste.share.filter(|_| given.ask.what.shape() == Shape::Field && 0 < sheet.made)?;
+    Some(told::only_near(&percent(share, seen), 1 < given.sources.len()))
+}
+
+/// Of a job of several alike, that this is of one of them.
+pub fn of_one(given: &Given, seen: Seen<'_>) -> Option<String> {
+    let top = match given.ask.what {
+        What::Top(_) => true,
+        What::Field(_) => false,
+        _ => return None,
+    };
+    (1 < given.alike).then(|| told::of_one(top, &seen.speech.count(given.alike)))
 }
 
 /// What no plan can do, as far as it is known.
@@ -235,23 +261,44 @@ pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String>
     }
 }
 
-/// "Used 24 of 33. Left 9 whole and one of 293."
+/// "Used 24 of 33. Left 9 whole and one of 293."; in pieces as they lie on the rack, with the strips that are ripped from them.
 pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
-    let sum = |of: fn(&fivebar_core::sheet::plan::Used) -> i64| sheet.used.iter().map(of).fold(0, i64::saturating_add);
-    let (used, there, left) = (sum(|used| used.used), sum(|used| used.there), sum(|used| used.left_whole));
-    let mut remainders: Vec<(Length, i64)> = vec![];
+    let all = || sheet.used.iter().filter_map(|used| Some((used, given.sources.get(used.source)?)));
+    let sum = |of: &dyn Fn((&Used, &Source)) -> u32| all().map(of).fold(0_u32, u32::saturating_add);
+    let (used, there) = (sum(&|(used, _)| used.pieces), sum(&|(_, source)| source.n));
+    let own = sum(&|(used, source)| given.own.get(used.source).copied().unwrap_or(0).min(source.n));
+    let [used_n, there_n, own_n] = [used, there, own].map(|n| seen.speech.count(n));
+    let strips = taken(sheet);
+    let first = if is_ripped(given) {
+        words::used_for_strips([&used_n, &there_n, &number(strips, seen)], strips == 1)
+    } else {
+        words::used_of(&used_n, &there_n)
+    };
+    let own = if 0 < own { words::own(&own_n, &there_n) } else { String::new() };
+    let whole = there.saturating_sub(used);
+    let whole = (0 < whole).then(|| seen.speech.count(whole));
+    let left = strips_left(given, sheet, seen).into_iter().chain(remainders(given, sheet, seen)).collect();
+    format!("{first}{own}{}", words::left(whole.as_deref(), left))
+}
+
+/// Strips that were ripped and are not used.
+fn strips_left(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
+    let one = |used: &Used| {
+        let (n, source) = (used.left_strips, given.ready.sources.get(used.source)?);
+        (0 < n).then(|| words::strips_of(&number(n, seen), n == 1, &seen.speech.length(source.size[2], given.units)))
+    };
+    sheet.used.iter().filter_map(one).collect()
+}
+
+fn remainders(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
+    let mut all: Vec<(Length, i64)> = vec![];
     for length in sheet.used.iter().flat_map(|used| &used.remainders) {
-        match remainders.iter_mut().find(|(other, _)| other == length) {
+        match all.iter_mut().find(|(other, _)| other == length) {
             Some((_, n)) => *n += 1,
-            None => remainders.push((*length, 1)),
+            None => all.push((*length, 1)),
         }
     }
-    let back = remainders.iter().map(|(length, n)| words::left_of(&number(*n, seen), *n == 1, &seen.speech.length(*length, given.units)));
-    format!(
-        "{}{}",
-        words::used_of(&number(used, seen), &number(there, seen)),
-        words::left(&number(left, seen), 0 < left, &back.collect::<Vec<_>>())
-    )
+    all.iter().map(|(length, n)| words::left_of(&number(*n, seen), *n == 1, &seen.speech.length(*length, given.units))).collect()
 }
 
 /// Waste by volume with what it is of and made of, and in length.
@@ -262,9 +309,10 @@ pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
         let (wasted, taken, cutting) = (shown(waste.wasted), shown(waste.taken), shown(waste.cutting));
         // The parts add up as they are read.
         let sizing = wasted.checked_sub(cutting).unwrap_or_default().max(Decimal::ZERO);
-        let [wasted, taken, cutting, sizing] = [wasted, taken, cutting, sizing].map(|volume| seen.speech.number(volume, 1, 1));
+        let [cutting, sizing] = [cutting, sizing].map(|part| (Decimal::ZERO < part).then(|| seen.speech.number(part, 1, 1)));
+        let [wasted, taken] = [wasted, taken].map(|volume| seen.speech.number(volume, 1, 1));
         let all = told::waste([&wasted, &taken], common::volume_unit(units), &percent(share, seen));
-        all + &told::waste_parts(given.ask.what.shape(), [&cutting, &sizing])
+        all + &told::waste_parts(given.ask.what.shape(), [cutting.as_deref(), sizing.as_deref()])
     });
     let length = waste.length.map(|[lost, of]| {
         let ratio = |length: Length| Decimal::from(length.as_nm());

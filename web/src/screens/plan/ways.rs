@@ -45,12 +45,11 @@ pub fn chosen(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<String> {
     best.then(said)
 }
 
-/// What a bound holds for, where it was left to the pieces: "10 rows of oak".
+/// What a bound holds for: "10 rows of oak"; it is the same when the plan is opened again.
 pub fn bound_of(given: &Given, made: String, app: &App) -> Option<String> {
     let top = top(given)?;
-    let first = given.ways.first();
-    let one = first.filter(|way| !way.mixed && given.ways.iter().any(|it| it.mixed || it.pick.wood != way.pick.wood));
-    let of = one.map(|way| wood(way.pick.wood.as_ref(), app));
+    let one = given.sources.first().filter(|_| !top.mixed).and_then(|source| source.pile.wood.as_ref());
+    let of = one.map(|one| wood(Some(one), app));
     if top.rows.is_some() && of.is_none() {
         return None;
     }

@@ -9,6 +9,7 @@ mod walk;
 
 use super::super::{Screen, Seen};
 use super::{page, strong};
+use crate::app::plan::after_the_saw;
 use crate::app::workshop::Tap;
 use crate::app::workshop::rack::{Choice, Page, RackTap, is_looking};
 use crate::app::{App, Msg};
@@ -65,7 +66,8 @@ fn list(app: &App, seen: Seen<'_>) -> Screen {
     let longest = row::longest(&all);
     let rack = &app.workshop.rack;
     let found = find(all, &rack.wanted);
-    let drawn = row::Drawn { longest, mark: rack.wanted.length };
+    let uncut = after_the_saw(app);
+    let drawn = row::Drawn { longest, mark: rack.wanted.length, uncut: &uncut };
     let main = el("main", "scr racked")
         .kids(row::given_up(app, seen))
         .kid(sought(app, seen))
@@ -163,7 +165,7 @@ fn walk_round(stale: usize, seen: Seen<'_>) -> El<Msg> {
 }
 
 /// Piles that may do, or would but for their length, under a heading of their own.
-fn more(title: &'static str, piles: &[StockPile], drawn: row::Drawn, seen: Seen<'_>) -> Option<El<Msg>> {
+fn more(title: &'static str, piles: &[StockPile], drawn: row::Drawn<'_>, seen: Seen<'_>) -> Option<El<Msg>> {
     let rows = piles.iter().map(|pile| row::row(pile, drawn, true, seen));
     (!piles.is_empty()).then(|| el("section", "racks").key(title).kid(el("h2", "aged").text(title)).kids(rows))
 }

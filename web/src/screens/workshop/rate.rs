@@ -13,7 +13,7 @@ use crate::parts::stack::{Bracket, Part, stack};
 use crate::view::{El, el};
 use crate::words::en::{refusal, workshop as words};
 use fivebar_core::money::rate::Rate;
-use fivebar_core::quantity::{Currency, Decimal, Listed, Money};
+use fivebar_core::quantity::{Currency, Decimal, Listed, Money, Span};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::rate::{RatePart, RateSheet, rate};
 use fivebar_core::sheet::workshop::real_year;
@@ -144,7 +144,7 @@ fn figures(sheet: &RateSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let sum = |sum: Option<Money>| sum.map_or(Decimal::ZERO, Money::amount);
         seen.speech.number(sum(said.costs).saturating_add(sum(said.wear)), 0, 2)
     });
-    let logged = real_year(&Shop::of(&app.shelf().book, seen.now.at), currency, seen.now.offset).ok().map(|year| year.logged);
+    let year = real_year(&Shop::of(&app.shelf().book, seen.now.at), currency, seen.now.offset).ok();
     let not_said = || words::NOT_SAID.to_owned();
     vec![
         asked(Figure::Pay, money(said.pay), units),
@@ -154,7 +154,10 @@ fn figures(sheet: &RateSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         figure_key(words::COSTS_AND_TAX_KEY, costs.unwrap_or_else(not_said), open(Over::CostsAndTax)).key("costs"),
         figure_key(
             words::REAL_YEAR_KEY,
-            logged.map_or_else(not_said, |span| words::logged_so_far(&seen.speech.span(span))),
+            year.map_or_else(not_said, |year| {
+                let open = (Span::ZERO < year.unsettled).then(|| seen.speech.span(year.unsettled));
+                words::logged_so_far(&seen.speech.span(year.logged), open.as_deref())
+            }),
             open(Over::RealYear),
         )
         .key("year"),

@@ -12,13 +12,18 @@ pub const START: &str = "Start";
 pub const FIRST_WORDS: &str = "One tap starts the clock, one stops it. It may be for a job, or for none.";
 pub const STOP: &str = "Stop";
 pub const OTHER: &str = "Other";
+/// The same while something runs.
+pub const SWITCH: &str = "Switch";
 pub const ONE_MORE: &str = "1 more done";
+/// Why a start is not taken back in big buttons.
+pub const NOT_THE_START: &str = "not the start: leave big buttons first";
 pub const PLUS_ONE: &str = "+1 done";
 pub const SEVERAL: &str = "+n";
 pub const SEVERAL_SAID: &str = "+n: several more done";
 pub const HELPER_JOINS: &str = "Helper joins";
 pub const HELPER_PAY: &str = "What is the helper paid?";
 pub const HELPER_PAY_UNDER: &str = "For an hour. Nothing typed: not paid. Pay is a cost of the job.";
+pub const AS_LAST_TIME: &str = "as last time";
 pub const NOT_PAID: &str = "Not paid";
 pub const JOINS: &str = "Joins";
 pub const HELPER_LEAVES: &str = "Helper leaves";
@@ -43,6 +48,7 @@ pub const FOR_WHAT: &str = "For which job?";
 pub const FIND_OR_TYPE: &str = "Find it, or type it";
 pub const FOUND: &str = "Found";
 pub const NEW_ONE: &str = "Or a new one: say its kind";
+pub const AS_OFFICE: &str = "as office; or say its kind";
 pub const DONE_WHOLE: &str = "Done";
 pub const BESIDE: &str = "Beside the bench";
 pub const LATELY: &str = "Lately";
@@ -81,7 +87,7 @@ pub const RUNS: &str = "runs";
 pub const SETTLE_IT: &str = "Settle it now or in the day’s list. Start when you like.";
 pub const HOLD_TO_LEAVE: &str = "Hold to leave big buttons";
 pub const TAKE_BACK: &str = "Take back";
-pub const PUT_IT_BACK: &str = "Put it back";
+pub const PUT_IT_BACK: &str = "Do it again";
 pub const CARRY_ON: &str = "Carry on";
 pub const STAYS_AWAKE: &str = "The screen stays on, if the phone allows.";
 pub const DUST: &str = "Hardwood dust harms lungs. Collect it and mask as local rules say.";
@@ -98,6 +104,17 @@ pub fn bench_on(day: &str) -> String {
 /// "today 2 h 17".
 pub fn today(span: &str) -> String {
     format!("today {span}")
+}
+
+/// "One more than 5: are there more, or was it a slip?"
+pub fn beyond(n: u32, more: &str, of: &str) -> String {
+    let more = if n == 1 { "One".to_owned() } else { more.to_owned() };
+    format!("{more} more than {of}: are there more, or was it a slip?")
+}
+
+/// "There are 6".
+pub fn so_many(n: &str) -> String {
+    format!("There are {n}")
 }
 
 /// "8 h 12 on the job".
@@ -375,6 +392,11 @@ pub fn doubt(doubt: Doubt) -> &'static str {
         Doubt::ClockSetBack => "the phone’s clock was set back",
         Doubt::TooLong => "longer than 48 hours",
     }
+}
+
+/// "Start: phone call".
+pub fn start_new(op: &str) -> String {
+    format!("Start: {}", begin_small(op))
 }
 
 /// What pieces were counted for.

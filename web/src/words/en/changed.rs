@@ -66,9 +66,45 @@ pub const LEFT_OUT_UNDER: &str = "left out of this plan";
 pub const PLANS_WITHOUT: &str = "plans without it";
 
 // The wood of the plan before
-/// "takes 9 pieces, 9 of the plan before go back".
-pub fn takes_and_puts_back(takes: &str, back: &str) -> String {
-    format!("{takes}, {back} of the plan before go back")
+/// "takes 9 pieces, asks about 9 of the plan before".
+pub fn takes_and_asks(takes: &str, before: &str) -> String {
+    format!("{takes}, asks about {before} of the plan before")
+}
+
+// What was put back of the wood of plans
+/// "The job has 11 of the 14 boards its plans need; 3 of A are back on the rack."
+pub fn lacking([has, needs]: [&str; 2], [there, gone]: [&[String]; 2], (plan, one): (bool, bool)) -> String {
+    let plans = if plan { "plan needs" } else { "plans need" };
+    let is = |one: bool| if one { "is" } else { "are" };
+    let back = (!there.is_empty()).then(|| format!("; {} {} back on the rack", listed(there, "and"), is(one)));
+    let missing = (!gone.is_empty()).then(|| format!("; {} no longer there for it", listed(gone, "and")));
+    format!("The job has {has} of the {needs} boards its {plans}{}{}.", back.unwrap_or_default(), missing.unwrap_or_default())
+}
+
+pub fn take_again(one: bool) -> &'static str {
+    if one { "Take it again" } else { "Take them again" }
+}
+
+/// "3 of A".
+pub fn take_again_under(there: &[String]) -> String {
+    listed(there, "and")
+}
+
+/// "The same thickness goes for left of strips, 293."
+pub fn goes_along(piles: &[String], wide: bool) -> String {
+    let sides = if wide { "thickness and width go" } else { "thickness goes" };
+    format!("The same {sides} for {}, where it was taken from the board as it was.", listed(piles, "and"))
+}
+
+/// "3 only after the saw": it is on boards that are not cut yet.
+pub fn after_the_saw(n: Option<&str>) -> String {
+    n.map_or_else(|| "only after the saw".to_owned(), |n| format!("{n} only after the saw"))
+}
+
+// The last tick at the saw
+/// "tick of 2 × 71"; "tick taken off 2 × 71".
+pub fn tick_of(line: &str, on: bool) -> String {
+    if on { format!("tick of {line}") } else { format!("tick taken off {line}") }
 }
 
 /// "in the job already, in place of the plan before".

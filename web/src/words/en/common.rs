@@ -3,7 +3,7 @@
 use fivebar_core::quantity::Units;
 
 pub const TAKE_BACK: &str = "Take back";
-pub const PUT_BACK: &str = "Put it back";
+pub const PUT_BACK: &str = "Do it again";
 pub const TAKEN_BACK: &str = "Taken back";
 pub const NOTHING_TO_TAKE_BACK: &str = "Nothing to take back";
 pub const STOPPED: &str = "The app stopped after an error of its own. All that was shown as saved is safe.";

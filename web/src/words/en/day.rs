@@ -32,6 +32,11 @@ pub const TO_THE_END: &str = "To the end";
 pub const STILL_HERE: &str = "Still here";
 pub const HELPER: &str = "helper";
 
+/// "8 h not counted".
+pub fn not_counted(span: &str) -> String {
+    format!("{span} {NOT_COUNTED}")
+}
+
 /// "2 helpers".
 pub fn helpers(n: &str) -> String {
     format!("{n} helpers")

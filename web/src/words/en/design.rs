@@ -76,8 +76,8 @@ pub const NONE_FITS: &str = "none: nothing on the rack fits";
 pub fn how(draws: &str, off: &str, all: &str) -> [String; 2] {
     [
         format!(
-            "Some pieces are not sorted yet. Sorting was played through {draws} times with the rejects met so far: sure came out \
-             in 95 of 100 (within {off}), likely in 80."
+            "Some pieces are not sorted yet. Sorting was played through {draws} times with the rejects met so far. Sure: so many came \
+             out in 95 of 100 times, give or take {off}. Likely: in 80 of 100."
         ),
         format!("If every piece is good: {all}."),
     ]

@@ -136,6 +136,14 @@ pub fn progress(thought: Option<&str>, likely: Option<&str>, so_far: &str) -> St
     all.into_iter().filter_map(|(span, word)| span.map(|span| format!("{span} {word}"))).listed().join(", ")
 }
 
+/// "1 h 40 thought, 2 h 20 likely for 2 operations, 2 h 25 so far on them; 8 h 21 on others".
+pub fn progress_beside(thought: Option<&str>, likely: Option<&str>, (n, is_one): (&str, bool), [on_them, on_others]: [&str; 2]) -> String {
+    let known = [(thought, THOUGHT), (likely, LIKELY)];
+    let known = known.into_iter().filter_map(|(span, word)| span.map(|span| format!("{span} {word}"))).listed().join(", ");
+    let (operations, them) = if is_one { ("operation", "it") } else { ("operations", "them") };
+    format!("{known} for {n} {operations}, {on_them} {SO_FAR} on {them}; {on_others} on others")
+}
+
 /// "Sand is past what was planned: 3 h 20, and 4 h 55 so far."
 pub fn past_plan(op: &str, planned: &str, so_far: &str) -> String {
     format!("Past what was planned for {op}: {planned}, and {so_far} so far.")
@@ -230,6 +238,15 @@ pub fn warned(likely: &str, thought: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_was_not_planned_is_no_part_of_the_plan() {
+        let check = |thought, likely, n, is_one, said: &str| {
+            assert_eq!(progress_beside(thought, likely, (n, is_one), ["2 h 25", "8 h 21"]), said);
+        };
+        check(Some("1 h 40"), None, "2", false, "1 h 40 thought for 2 operations, 2 h 25 so far on them; 8 h 21 on others");
+        check(Some("1 h"), Some("2 h"), "1", true, "1 h thought, 2 h likely for 1 operation, 2 h 25 so far on it; 8 h 21 on others");
+    }
 
     #[test]
     fn a_kind_of_piece_is_read_from_a_name() {

@@ -13,18 +13,20 @@ pub const DRIVE_UNPRICED: &str =
 pub const ON_RACK: &str = "On the rack";
 pub const RACK_EMPTY: &str = "The rack is empty. Count a haul, or sort one, and its good pieces stand here.";
 pub const PARTS: &str = "Parts of one piece";
+pub const NO_PARTS_BUT_PLANNED: &str = "No part is listed; what is planned is under What can I make.";
 pub const NO_PARTS: &str = "No part is planned yet. With parts, weight and yield are known.";
 pub const ADD_PART: &str = "Add a part";
 pub const WOOD_TAKEN: &str = "Taken for good";
 pub const FINISHED: &str = "Finished";
 pub const OF_TAKEN: &str = "Finished of taken";
 pub const PLANNED_OF_TAKEN: &str = "Planned of taken";
+pub const PLANNED_OF_TAKEN_AND_LACKED: &str = "Planned of taken and missing";
 pub const PLANNED_OF_HAUL: &str = "Planned of all fetched";
 pub const PLANNED_OF_THAT: &str = "Planned of that";
 pub const MORE_THAN_TAKEN: &str = "The parts are more than the wood taken holds.";
 pub const WHOLE_HAUL: &str = "All that was fetched with it";
 pub const OF_HAUL: &str = "Finished of all fetched";
-pub const HAUL_LESS_LEFT: &str = "Fetched, less good wood left";
+pub const HAUL_LESS_LEFT: &str = "Fetched, without the good wood left over";
 pub const OF_HAUL_LESS_LEFT: &str = "Finished of that";
 pub const BOUGHT_BOARDS: &str = "Equal bought boards";
 pub const SIZES_MISSING: &str = "a size is missing";
@@ -207,13 +209,10 @@ pub const SPENDING: [&str; 15] = [
     "glue", "discs", "finish", "bolts", "edges", "power", "boards", "packing", "tags", "stall", "helper", "felt", "pads", "glass", "other",
 ];
 
-/// Operations as they are called at a bench, for the chips of a plan.
-pub const MILLING: &str = "milling";
-pub const GLUE_UPS: &str = "glue-ups";
-pub const FRAMES: &str = "frames";
-pub const SANDING: &str = "sanding";
-pub const MESSAGES: &str = "messages";
-pub const DELIVERING: &str = "delivery";
+/// "Call it Sand, the name that is there".
+pub fn same_as(op: &str) -> String {
+    format!("Call it {op}, the name that is there")
+}
 
 /// "25 of 47".
 pub fn of(n: &str, there: &str) -> String {

@@ -1,5 +1,6 @@
 //! English: Jobs: the list, a new job, a job's page.
 
+use fivebar_core::bench::Division;
 use fivebar_core::ledger::kind::bench::{Kind, Stage};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Units, begin_large, begin_small, in_small};
@@ -155,6 +156,19 @@ pub fn kind(kind: Kind) -> &'static str {
         Kind::Sell => "sell",
         Kind::Deliver => "deliver",
         Kind::Office => "office",
+    }
+}
+
+/// What hours were for: the words of the bar, where selling and office are one.
+pub fn division(of: Division) -> &'static str {
+    match of {
+        Division::Fetch => stage(Stage::Fetch),
+        Division::Sort => stage(Stage::Sort),
+        Division::Make => stage(Stage::Make),
+        Division::Finish => stage(Stage::Finish),
+        Division::Sell => kind(Kind::Sell),
+        Division::Office => kind(Kind::Office),
+        Division::Deliver => stage(Stage::Deliver),
     }
 }
 

@@ -114,13 +114,28 @@ const CALLED: [(&str, &[&str]); 8] = [
     ("messages", &["email", "mail", "call", "phone"]),
 ];
 
+/// Whether two names are forms of one: sand and sanding, glue up and glue-ups, deliver and delivery, in small letters or large ones.
+pub fn is_one(op: &str, other: &str) -> bool {
+    let stems = |name: &str| in_small(name.trim()).replace('-', " ").split_whitespace().map(stem).collect::<Vec<_>>();
+    stems(op) == stems(other)
+}
+
+/// What the usual forms of a word have in common: "trim" of trim, trims and trimming.
+fn stem(word: &str) -> String {
+    let word = word.strip_suffix('s').filter(|rest| 1 < rest.len() && !rest.ends_with('s')).unwrap_or(word);
+    let word = ["ing", "y", "e"].iter().find_map(|end| word.strip_suffix(end).filter(|rest| 2 < rest.len())).unwrap_or(word);
+    let mut letters: Vec<char> = word.chars().collect();
+    letters.dedup();
+    letters.into_iter().collect()
+}
+
 /// Whether an operation's name holds the letters that were typed, in small ones, or people call it by a name that begins so.
 pub fn means(op: &str, typed: &str) -> bool {
     let op = in_small(op);
     let called = |(name, others): &(&str, &[&str])| {
         op.split(' ').any(|word| word == *name) && 2 < typed.chars().count() && others.iter().any(|other| called_so(other, typed))
     };
-    op.contains(typed) || CALLED.iter().any(called)
+    op.contains(typed) || is_one(&op, typed) || CALLED.iter().any(called)
 }
 
 /// "sweep" for "swe", for "sweeping", for "sweep the floor".
@@ -144,5 +159,30 @@ mod tests {
         check("Coat", "oil", true);
         check("Sand", "sweep", false);
         check("Glue up", "up", true);
+        check("Sand", "sanding", true);
+    }
+
+    #[test]
+    fn the_usual_forms_of_a_name_are_one() {
+        let check = |op: &str, other: &str, one: bool| assert_eq!((is_one(op, other), is_one(other, op)), (one, one), "{op}, {other}");
+        for (op, other) in [
+            ("Sand", "sand"),
+            ("Sand", " Sanding "),
+            ("Glue up", "glue-ups"),
+            ("Glue top", "gluing tops"),
+            ("Trim", "trimming"),
+            ("Mill", "milling"),
+            ("Deliver", "delivery"),
+            ("Assemble", "assembly"),
+            ("Plane", "planing"),
+            ("Frames", "frame"),
+        ] {
+            check(op, other, true);
+        }
+        for (op, other) in
+            [("Sand", "Sand seat"), ("Saw", "Sew"), ("Glue top", "Glue up"), ("Gas", "Gag"), ("Joints", "Joint and rip"), ("", "s")]
+        {
+            check(op, other, false);
+        }
     }
 }

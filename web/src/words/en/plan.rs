@@ -110,6 +110,11 @@ pub fn none_for_part(part: &str) -> String {
     format!("No pieces to use fit this part: {part}.")
 }
 
+/// "99 rows would each be 3 mm wide, your least strip is 20 mm."
+pub fn narrow(rows: &str, [wide, least]: [&str; 2]) -> String {
+    format!("{rows} rows would each be {wide} wide, your least strip is {least}.")
+}
+
 pub const PLANNING: &str = "Planning";
 pub const LOOKING_ON: &str = "Looking for a better one.";
 pub const FAILED: &str = "The planning failed. Nothing is lost: plan again, or change a figure.";
@@ -328,14 +333,25 @@ pub fn used_of(used: &str, of: &str) -> String {
     format!("Used {used} of {of}.")
 }
 
+/// "Used 9 of 71 pieces, ripped into 12 strips."
+pub fn used_for_strips([used, of, strips]: [&str; 3], one: bool) -> String {
+    format!("Used {used} of {of} pieces, for {strips} {}.", if one { "strip" } else { "strips" })
+}
+
+/// " 7 of the 36 are in this job by the plan before."
+pub fn own(own: &str, of: &str) -> String {
+    format!(" Of the {of}, {own} are this job’s by the plan before.")
+}
+
+/// "2 strips of 365".
+pub fn strips_of(n: &str, one: bool, length: &str) -> String {
+    format!("{n} {} of {length}", if one { "strip" } else { "strips" })
+}
+
 /// "Left 9 whole and one of 293."
-pub fn left(whole: &str, some: bool, pieces: &[String]) -> String {
-    match (some, pieces) {
-        (false, []) => String::new(),
-        (true, []) => format!(" Left {whole} whole."),
-        (false, pieces) => format!(" Left {}.", pieces.join(", ")),
-        (true, pieces) => format!(" Left {whole} whole and {}.", pieces.join(", ")),
-    }
+pub fn left(whole: Option<&str>, pieces: Vec<String>) -> String {
+    let all: Vec<String> = whole.map(|whole| format!("{whole} whole")).into_iter().chain(pieces).collect();
+    if all.is_empty() { String::new() } else { format!(" Left {}.", and(&all)) }
 }
 
 pub fn left_of(n: &str, one: bool, length: &str) -> String {
@@ -363,6 +379,8 @@ pub fn moves(width: &str, moves: &str) -> String {
 }
 
 pub const NEEDS_ROOM: &str = "A wide glued top needs room to move: fasten it so that it can.";
+
+pub const USE_IT: &str = "Use these";
 
 /// "Use these 24".
 pub fn use_these(n: &str) -> String {

@@ -303,9 +303,9 @@ pub fn told(fact: &Fact, (n, job): (&str, &str), here: Id) -> String {
     }
 }
 
-/// "22 counted, in 5 acts".
+/// "22 counted, in 5 counts".
 pub fn in_acts(what: &str, acts: &str) -> String {
-    format!("{what}, in {acts} acts")
+    format!("{what}, in {acts} counts")
 }
 
 /// "20 counted, was 22".

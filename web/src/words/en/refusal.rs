@@ -7,7 +7,7 @@ use super::common::{length_unit, mass_unit, pieces};
 use super::{woods, yard};
 use crate::words::Speech;
 use fivebar_core::quantity::reading::{Misread, Quantity};
-use fivebar_core::quantity::{Decimal, Grams, Length, Money, Units, Volume};
+use fivebar_core::quantity::{Clock, Decimal, Grams, Length, Moment, Money, Offset, Span, Units, Volume, Wall};
 use fivebar_core::refusal::{PlanFigure, Refusal};
 use fivebar_core::wood::weight::Density;
 
@@ -349,12 +349,17 @@ pub fn quantity_said(quantity: &Quantity, speech: &dyn Speech, units: Units) -> 
         Quantity::Distance(distance) => fivebar_core::quantity::writing::distance(*distance, speech.typing(units)),
         Quantity::Money(sum) => speech.money(*sum),
         Quantity::Span(span) => speech.span(*span),
-        Quantity::Clock(clock) => fivebar_core::quantity::writing::clock(*clock),
+        Quantity::Clock(clock) => at_the_clock(*clock, speech),
         Quantity::Mass(mass) => format!("{} {}", speech.mass(*mass, units), super::common::mass_unit(units)),
         Quantity::Count(n) => speech.count(*n),
         Quantity::Percent(p) => format!("{} %", speech.number(*p, 0, 3)),
         Quantity::Number(n) => speech.number(*n, 0, 6),
     }
+}
+
+/// A clock time as this phone writes it, with its half of the day where clocks have twelve hours.
+fn at_the_clock(clock: Clock, speech: &dyn Speech) -> String {
+    speech.clock(Wall::new(Moment::at(0).plus(Span::minutes(i64::from(clock.as_minutes()))), Offset::UTC))
 }
 
 /// What a figure of a plan is called.

@@ -5,9 +5,10 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::begin_large;
 
 // Sizes
-/// "Rows 56.9 mm wide, together 398.3, planed to 25 thick."
-pub fn rows(wide: &str, together: Option<&str>, thick: &str) -> String {
-    let together = together.map_or(String::new(), |all| format!(", together {all}"));
+/// "Rows 56.9 mm wide, together 398.3, 0.3 more than asked, planed to 25 thick."
+pub fn rows(wide: &str, together: Option<(&str, Option<&str>)>, thick: &str) -> String {
+    let more = |more: &str| format!(", {more} more than asked");
+    let together = together.map_or(String::new(), |(all, over)| format!(", together {all}{}", over.map_or(String::new(), more)));
     format!("Rows {wide} wide{together}, planed to {thick} thick.")
 }
 
@@ -66,7 +67,10 @@ pub fn glue_up(n: Option<&str>, part: &str, strips: &[String]) -> String {
 
 /// "Slat is glued up: A is 1 mm too narrow for 2 over in width. With 1 over one strip does."; it is glued for what is over alone.
 pub fn too_narrow_for_over(part: &str, pile: &str, [by, over, with]: [&str; 3], boards: Option<[&str; 2]>) -> String {
-    let does = boards.map_or_else(|| "one strip does".to_owned(), |[n, of]| format!("{n} boards do instead of {of}"));
+    let does = boards.map_or_else(
+        || "one strip does".to_owned(),
+        |[n, of]| format!("{n} {} instead of {of}", if n == "1" { "board does" } else { "boards do" }),
+    );
     format!("{} is glued up: {pile} is {by} too narrow for {over} over in width. With {with} over {does}.", begin_large(part))
 }
 
@@ -99,30 +103,84 @@ pub fn waste([wasted, taken]: [&str; 2], unit: &str, percent: &str) -> String {
     format!("Waste {wasted} of {taken} {unit} taken, {percent} %")
 }
 
-/// What the waste is made of.
-pub fn waste_parts(shape: Shape, [cutting, sizing]: [&str; 2]) -> String {
+/// What the waste is made of, as far as it is something.
+pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2]) -> String {
     let sizing_is = if shape == Shape::Parts { "planing and finishing" } else { "ripping and planing" };
-    format!(": cutting {cutting}, {sizing_is} {sizing}.")
+    match [cutting, sizing] {
+        [Some(cutting), Some(sizing)] => format!(": cutting {cutting}, {sizing_is} {sizing}."),
+        [None, Some(_)] => format!(", all of it by {sizing_is}."),
+        [Some(_), None] => ", all of it by cutting.".to_owned(),
+        [None, None] => ".".to_owned(),
+    }
 }
 
 // What is proven
 pub const FEWEST_STRIPS: &str = "fewest strips";
 pub const FEWEST_PIECES: &str = "fewest pieces";
+pub const LEAST_IN_LENGTH: &str = "least waste in length";
+pub const NOT_POSSIBLE: &str = "not possible";
+pub const NONE_FOUND: &str = "none found yet";
 pub const MOST_ROWS: &str = "most rows";
 pub const MOST_PIECES: &str = "most pieces";
 pub const NEAREST_POSSIBLE: &str = "nearest possible";
 pub const NEAREST_AT_FULL_SIZE: &str = "nearest of these tiles";
 pub const NEAREST_SO_FAR: &str = "nearest so far";
 
-/// "The waste may still be less, by at most 38 mm."
-pub fn waste_may_be_less(by: &str) -> String {
-    format!("Proven but for the waste: it may be less by at most {by}.")
+/// "Proven: the rows and the strips. Not proven: the waste, which may be less by at most 38 mm in length."
+pub fn waste_may_be_less(proven: &str, by: &str) -> String {
+    format!("Proven: {proven}. Not proven: the waste, which may be less by at most {by} in length.")
 }
 
-pub const NONE_LOSES_LESS: &str = "No plan of these rows has less waste in length.";
-pub const NONE_TAKES_LESS: &str = "No plan takes less wood.";
-pub const CUTS_MAY_BE_FEWER: &str = "Proven but for the cuts: they may be fewer.";
-pub const REST_MAY_BE_BETTER: &str = "Proven but for how it shares out short and long strips.";
+/// What is proven of rows beside the waste.
+pub fn rows_and(fewest: bool, strips: bool) -> &'static str {
+    match (fewest, strips) {
+        (false, _) => "the rows",
+        (true, true) => "the rows and the strips",
+        (true, false) => "the rows and the pieces",
+    }
+}
+
+pub const NONE_LOSES_LESS: &str = "Proven: no plan of these rows has less waste in length.";
+pub const MORE_BUT_LESS: &str = "Proven: no plan of these rows has less waste in length. Not proven: how few strips would do.";
+pub const NONE_TAKES_LESS: &str = "Proven: no plan takes less wood.";
+pub const CUTS_MAY_BE_FEWER: &str = "Proven: how many, and the wood. Not proven: that no fewer cuts do.";
+pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";
+
+/// "Only how near it comes was looked at, not the waste: 42.9 % here. Leave piles out under Pieces to use to try others."
+pub fn only_near(percent: &str, several: bool) -> String {
+    let try_others = if several { " To try other piles, leave these out under Pieces to use." } else { "" };
+    format!("Only how near it comes was looked at, not the waste, {percent} % here.{try_others}")
+}
+
+// One cut in each row
+/// "An end piece would be 95 mm, your least is 100 mm. With it 6 rows can be laid."; "With it 7 strips do."
+pub fn short_end([end, least]: [&str; 2], gives: &str) -> String {
+    format!("An end piece would be {end}, your least is {least}. With it {gives}.")
+}
+
+pub fn can_be_laid(rows: &str, one: bool) -> String {
+    format!("{rows} {} can be laid", if one { "row" } else { "rows" })
+}
+
+pub fn strips_do(strips: &str, one: bool) -> String {
+    format!("{strips} {}", if one { "strip does" } else { "strips do" })
+}
+
+/// "Each end is cut from a strip of its own. Cut in pieces, 7 strips do."
+pub fn own_strip(strips: &str) -> String {
+    format!("Each end is cut from a strip of its own. Cut in pieces, {strips}.")
+}
+
+pub const LEAST_END: &str = "Least end piece";
+pub const LEAST_PIECE: &str = "Least piece";
+pub const LEAST_STRIP: &str = "Least strip";
+pub const CUT_IN_PIECES: &str = "Plan with strips cut in pieces";
+pub const ONE_IS_CUT: &str = "now only one in a row is cut";
+
+/// "This is the top of one of 2."
+pub fn of_one(top: bool, of: &str) -> String {
+    format!("This is the {} of one of {of}.", if top { "top" } else { "field" })
+}
 
 /// The fewest that are proven, and what the plan takes where that is more.
 pub fn takes_more(pieces: &str) -> String {

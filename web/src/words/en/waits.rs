@@ -17,8 +17,9 @@ pub const CHECK_IT_RINGS: &str = "Check that it rings: some calendars drop alarm
 pub const RINGS_HERE: &str = "It rings while this page is open and the phone is awake, and no longer. A locked phone stays silent.";
 pub const RINGS_OFF: &str = "It does not ring: that was turned off in Workshop.";
 pub const TAKEN_OFF: &str = "Taken off today";
-pub const KEEPS_WAITS: &str = "keeps the waits";
+pub const KEEPS_WAITS: &str = "the clock, not the waits";
 pub const WAITS_ENDING: &str = "Waits ending today";
+pub const OVER_BEFORE: &str = "Waits over since before today";
 pub const STRIKE: &str = "Strike";
 pub const PUT_BACK_ON: &str = "Put back on";
 pub const ENDS_IN: &str = "How does it end?";
@@ -60,6 +61,14 @@ pub fn guess(op: &str) -> Option<What> {
         (_, true) => Some(What::Coat),
         _ => None,
     }
+}
+
+/// Words that say of no part what is glued.
+const WHOLE: [&str; 10] = ["glue", "gluing", "glueing", "reglue", "glue-up", "glue-ups", "up", "clamp", "clamping", "all"];
+
+/// Whether an operation's name tells the part that it is done to: "Glue tops" does, "Glue up" does not.
+pub fn of_part(op: &str) -> bool {
+    in_small(op).split_whitespace().any(|word| !WHOLE.contains(&word))
 }
 
 /// "90 min".
@@ -274,7 +283,7 @@ pub fn fits_until(clock: &str, gap: &str) -> String {
 /// Why nothing is offered: what is missing for it, or that what is known does not fit.
 pub fn nothing_fits(clock: &str, gap: &str, too_long: bool) -> String {
     match too_long {
-        true => format!("Until {clock}, {gap}: all that is known takes longer, or is too loud now."),
+        true => format!("Until {clock}, {gap}: all that is known may take longer, or is too loud now."),
         false => format!(
             "Until {clock}, {gap}: nothing is known that fits. Plan operations with their minutes, or log sharpening and tidying once."
         ),
@@ -339,9 +348,19 @@ pub fn rings(piece: &str, what: What) -> String {
     format!("{} {}.", begin_large(piece), can(Some(what), true))
 }
 
-/// "In clamps: off 14:58 and 15:14".
+/// "Clamps off 14:58 and 15:14", "Clamps off 2:58 and 3:14 PM".
 pub fn off_at_both(what: Option<What>, off: &[String]) -> String {
-    format!("{}: {} {}", state(what), ready(what), off.join(" and "))
+    let places = if what == Some(What::Glue) { "Clamps" } else { state(what) };
+    // Of two times in the same half of the day it is said once.
+    let half = |clock: &str| clock.rsplit_once(char::is_whitespace).map(|(figures, half)| (figures.to_owned(), half.to_owned()));
+    let said = match off {
+        [one, two] => match (half(one), half(two)) {
+            (Some((figures, own)), Some((_, other))) if own == other && own.ends_with('M') => format!("{figures} and {two}"),
+            _ => off.join(" and "),
+        },
+        _ => off.join(" and "),
+    };
+    format!("{places} {} {said}", ready(what))
 }
 
 /// "and 3 more".
@@ -369,6 +388,16 @@ mod tests {
     }
 
     #[test]
+    fn the_name_tells_the_part_that_is_glued() {
+        let check = |op: &str, part: bool| assert_eq!(of_part(op), part, "{op}");
+        check("Glue tops", true);
+        check("strip glue-ups", true);
+        check("Glue up", false);
+        check("Glue-up", false);
+        check("Clamp all", false);
+    }
+
+    #[test]
     fn the_name_tells_the_wait_and_the_noise() {
         let check = |op: &str, wait: Option<What>, loud: bool| assert_eq!((guess(op), noisy(op)), (wait, loud), "{op}");
         check("Glue tops", Some(What::Glue), false);
@@ -391,6 +420,11 @@ mod tests {
         assert_eq!(can_come_out((1, "1"), "piece 1", (true, "Wed 13:50"), Some(What::Coat)), dry);
         assert_eq!(can_come_out((3, "3"), "piece", (true, "13:50"), Some(What::Cure)), "All 3 pieces are cured, since 13:50");
         assert_eq!(first_last(Some(What::Coat), "13:50", None), "Coats: dry 13:50");
+        let both = |one: &str, two: &str| off_at_both(Some(What::Glue), &[one.into(), two.into()]);
+        assert_eq!(both("14:58", "15:14"), "Clamps off 14:58 and 15:14");
+        assert_eq!(both("2:58\u{a0}PM", "3:14\u{a0}PM"), "Clamps off 2:58 and 3:14\u{a0}PM");
+        assert_eq!(both("11:58\u{a0}AM", "1:14\u{a0}PM"), "Clamps off 11:58\u{a0}AM and 1:14\u{a0}PM");
+        assert_eq!(off_at_both(Some(What::Coat), &["13:50".into()]), "Coats dry 13:50");
         assert_eq!(rings("top 3", What::Glue), "Top 3 can come out.");
         assert_eq!(event("Glue tops", "top 3", What::Glue), "Glue tops: top 3 off");
         assert_eq!(event("Oil", "oil", What::Coat), "Oil: dry");

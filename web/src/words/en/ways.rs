@@ -15,9 +15,9 @@ pub fn so_thick(thick: &str) -> String {
     format!("{thick} thick")
 }
 
-/// "For the least waste: oak, 25 thick, in 8 rows."
+/// "For about the least waste by volume: oak, 25 thick, in 8 rows."
 pub fn least_waste(wood: &str, rows: &str) -> String {
-    format!("For the least waste: {wood}, in {rows}.")
+    format!("For about the least waste by volume: {wood}, in {rows}.")
 }
 
 /// "10 rows of oak".

@@ -233,9 +233,10 @@ pub fn pay_alone(pay: &str) -> String {
     format!("pay {pay} an hour, the rest not said")
 }
 
-/// "35 min logged".
-pub fn logged_so_far(span: &str) -> String {
-    format!("{span} logged")
+/// "35 min logged", "16 h logged, 15 h to settle".
+pub fn logged_so_far(span: &str, open: Option<&str>) -> String {
+    let open = open.map(|open| format!(", {open} to settle")).unwrap_or_default();
+    format!("{span} logged{open}")
 }
 
 /// "sales tax 5.5 %, card 2.6 %, driving 0.67 a mi".

@@ -10,15 +10,15 @@ use crate::sheet::make::changes::changes;
 use crate::sheet::make::keep::{again, has_wood};
 use crate::sheet::plan::wish::Wish;
 
-struct Bench {
-    story: Story,
+pub(super) struct Bench {
+    pub(super) story: Story,
     book: Book,
     clock: Clock,
     nth: u8,
 }
 
 impl Bench {
-    fn of(lines: &str) -> Bench {
+    pub(super) fn of(lines: &str) -> Bench {
         let story = tell(lines);
         assert_eq!(story.refused, []);
         let book = story.book.clone();
@@ -26,11 +26,11 @@ impl Bench {
         Bench { story, book, clock, nth: 0 }
     }
 
-    fn shop(&self) -> Shop<'_> {
+    pub(super) fn shop(&self) -> Shop<'_> {
         Shop::of(&self.book, self.story.now.at)
     }
 
-    fn order(&mut self, command: Command) -> crate::refusal::Answer<Vec<Entry>> {
+    pub(super) fn order(&mut self, command: Command) -> crate::refusal::Answer<Vec<Entry>> {
         self.nth += 1;
         let entries =
             decide(&self.book, &command, Now { wall: self.story.now, chance: [self.nth; 10] })?.stamped(&self.book, &mut self.clock);
@@ -38,23 +38,27 @@ impl Bench {
         Ok(entries)
     }
 
-    fn uses(&mut self, (given, answered, shown): &(Given, Answered, PlanSheet), instead: bool) -> crate::refusal::Answer<Vec<Entry>> {
+    pub(super) fn uses(
+        &mut self,
+        (given, answered, shown): &(Given, Answered, PlanSheet),
+        instead: bool,
+    ) -> crate::refusal::Answer<Vec<Entry>> {
         let left = left_over(given, shown, &|_, _| "left over".into());
         self.order(Command::Plan(PlanCommand::Use { plan: Box::new(kept(given, answered, shown)), left, instead }))
     }
 
-    fn ends(&self, job: Id) -> (Count, Count, usize) {
+    pub(super) fn ends(&self, job: Id) -> (Count, Count, usize) {
         let all = sources(&self.shop(), job).unwrap();
         let n = |in_job| all.iter().find(|it| it.pile.length == Some(mm(365)) && it.in_job == in_job).map_or(0, |it| it.n);
         (n(false), n(true), all.iter().filter(|it| it.pile.length == Some(mm(293))).count())
     }
 
-    fn sized(&mut self, lying: Lying, facts: PileFacts) {
+    pub(super) fn sized(&mut self, lying: Lying, facts: PileFacts) {
         self.order(Command::Haul(HaulCommand::DescribePile { haul: lying.haul, pile: lying.pile, facts })).unwrap();
     }
 }
 
-fn oak_top() -> (Bench, (Given, Answered, PlanSheet)) {
+pub(super) fn oak_top() -> (Bench, (Given, Answered, PlanSheet)) {
     let bench = Bench::of(&format!("{BENCH}\nreopen bench"));
     let plan = planned(&bench.story, false);
     (bench, plan)
@@ -73,7 +77,7 @@ fn older(mut plan: PlanKept) -> PlanKept {
     plan
 }
 
-fn ends_of(given: &Given) -> Lying {
+pub(super) fn ends_of(given: &Given) -> Lying {
     given.sources.iter().find(|it| it.pile.length == Some(mm(365))).map(|it| it.which().0).unwrap()
 }
 
@@ -306,12 +310,12 @@ fn a_take_back_brings_no_second_plans_wood_in() {
 }
 
 /// Twelve sticks, and a job with four rails and a short piece of them.
-const STICKS: &str = "2026-03-02 09:00 -05:00 workshop USD metric\nleave for yard\npile strips oak-european 30 x 60 x 900 mm\n\
+pub(super) const STICKS: &str = "2026-03-02 09:00 -05:00 workshop USD metric\nleave for yard\npile strips oak-european 30 x 60 x 900 mm\n\
     count 12 strips\njob tray \"Tray\" 1 spec\npart \"rail\" 4 of 28 x 58 x 500 mm oak-european for tray\n\
     part \"peg\" 1 of 28 x 58 x 350 mm oak-european for tray\n";
 
 /// One of a part, of the piles on the rack that are so long.
-fn of_sticks(bench: &Bench, without: &str, long: i64) -> (Given, Answered, PlanSheet) {
+pub(super) fn of_sticks(bench: &Bench, without: &str, long: i64) -> (Given, Answered, PlanSheet) {
     let job = bench.story.names.job("tray").unwrap();
     let all = sources(&bench.shop(), job).unwrap();
     let turned = all.iter().filter(|it| !it.in_job && it.pile.length.is_some_and(|it| it < mm(long))).map(Source::which).collect();

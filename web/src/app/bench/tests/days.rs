@@ -1,6 +1,8 @@
 //! The day to scale, its week, the way through days, what was put right and when.
 
 use super::*;
+use crate::words::Plain;
+use std::rc::Rc;
 
 /// A step of a day: at a minute after nine, begin an operation, or stop.
 fn worked(steps: &[(i64, Option<&str>)]) -> Told {
@@ -50,6 +52,55 @@ fn a_run_over_midnight_is_torn_on_both_days_and_the_second_says_so() {
     holds(&told.at(15 * 60 + 50, [day(DayTap::Show(first)), day(DayTap::Open(run))]), &["40 min of it on the day after"]);
 }
 
+/// Each word under the line of hours with its left edge, its right one, and how wide the line is.
+fn hours(shown: &str) -> Vec<(f64, f64)> {
+    let line = shown.split(r#"<svg class="sc tl""#).nth(1).unwrap().split("</svg>").next().unwrap();
+    let texts = line.split("<text ").skip(1);
+    let one = |text: &str| {
+        let left: f64 = text.split(r#"x=""#).nth(1).unwrap().split('"').next().unwrap().parse().unwrap();
+        let word = text.split('>').nth(1).unwrap().split('<').next().unwrap().to_owned();
+        (left, left + crate::parts::letters::plain(&word, 14.0))
+    };
+    texts.map(one).collect()
+}
+
+/// A day that begins at midnight, one that ends there, and one of both, on clocks of twelve hours and of 24, at every width: no hour is
+/// written over another.
+#[test]
+fn hours_are_never_written_over_each_other() {
+    for (start, stop) in [(14 * 60 + 30, 15 * 60 + 40), (14 * 60 + 30, 17 * 60), (3 * 60, 15 * 60 + 5), (20 * 60, 38 * 60)] {
+        for (halves, width) in [(true, 320.0), (true, 390.0), (true, 430.0), (false, 320.0), (false, 390.0), (false, 700.0)] {
+            let mut told = worked(&[(start, Some("Oil")), (stop, None)]);
+            told.app.speech = Rc::new(Plain { halves, ..Plain::default() });
+            told.app.page = crate::parts::Page::new(width);
+            let run = fivebar_core::ledger::fold::bench(&told.app.shelf().book).runs().next().unwrap().id;
+            told.at(stop + 1, [tap(Tap::Right(run))]);
+            let first = told.today_at(start);
+            for shown in [first, first.next()] {
+                let shown = told.at(stop + 10, [day(DayTap::Show(shown))]);
+                if shown.contains("sc tl\" viewBox") {
+                    let hours = hours(&shown);
+                    let apart = |pair: &[(f64, f64)]| pair[0].1 + 4.0 <= pair[1].0;
+                    assert!(!hours.is_empty() && hours.windows(2).all(apart), "{start} {width} {halves}: {hours:?} {shown}");
+                }
+            }
+        }
+    }
+}
+
+/// A stop that was forgotten over night stretches neither day to the night; how long does not count is said.
+#[test]
+fn a_forgotten_stop_does_not_draw_the_night() {
+    let mut told = worked(&[(8 * 60, Some("Saw")), (23 * 60, None), (23 * 60 + 5, Some("Oil")), (23 * 60 + 65, None)]);
+    let (first, second) = (told.today_at(0), told.today_at(23 * 60));
+    let shown = told.at(23 * 60 + 70, [day(DayTap::Show(first))]);
+    holds(&shown, &["6 h not counted</span>", ">17:00<"]);
+    lacks(&shown, &[">midnight<", ">22:00<", "class=\"night\""]);
+    let shown = told.at(23 * 60 + 70, [day(DayTap::Show(second))]);
+    holds(&shown, &["8 h not counted</span>", ">08:00<"]);
+    lacks(&shown, &[">00:00<", ">04:00<", "class=\"night\""]);
+}
+
 #[test]
 fn the_hours_of_a_forgotten_stop_are_open_on_the_day_after_too() {
     let mut told = worked(&[(8 * 60, Some("Saw")), (23 * 60, None)]);
@@ -79,7 +130,7 @@ fn a_piece_that_was_done_can_be_struck() {
     let run = told.app.shelf().bench().runs().next().cloned().unwrap();
     let today = told.today();
     holds(&told.at(50, [day(DayTap::Show(today)), day(DayTap::Open(run.id))]), &["2 done, measured", ">1 done<"]);
-    holds(&told.at(51, [day(DayTap::Strike(run.notches[0].id)), day(DayTap::Open(run.id))]), &["1 done, measured", "Put it back"]);
+    holds(&told.at(51, [day(DayTap::Strike(run.notches[0].id)), day(DayTap::Open(run.id))]), &["1 done, measured", "Do it again"]);
 }
 
 #[test]
@@ -116,6 +167,7 @@ fn a_day_of_one_job_names_it() {
     let shown = told.at(70, [day(DayTap::Show(today))]);
     holds(&shown, &["measured, stands", "measured, No job"]);
     lacks(&shown, &["all for"]);
+    holds(&told.at(70, [day(DayTap::Weekly(true))]), &["Make 1 h, No job 8 min"]);
 }
 
 /// Tidied for the first time, found running the next morning: nothing is usual of it.

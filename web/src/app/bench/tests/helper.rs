@@ -1,6 +1,7 @@
 //! A helper at the bench: joins, leaves, and what the pay costs the job.
 
 use super::*;
+use fivebar_core::quantity::Decimal;
 
 #[test]
 fn a_helper_joins_and_leaves() {
@@ -28,6 +29,24 @@ fn a_helpers_pay_is_a_cost_of_the_job() {
     let On::Job(job) = app.shelf().bench().all_running().next().unwrap().work.on else { unreachable!() };
     let account = fivebar_core::sheet::account::account(&app.shelf().shop(app.now.at), job).unwrap();
     assert_eq!(account.cost("helper").map(|sum| sum.to_string()), Some("10.00 USD".into()));
+}
+
+/// What the last one was paid is a key the next time, in the job's currency.
+#[test]
+fn a_helper_joins_for_what_the_last_was_paid() {
+    let mut told = Told::stands();
+    told.start(0, "Assemble");
+    lacks(&told.at(10, [tap(Tap::HelperJoins)]), &["as last time"]);
+    told.at(10, presses("18").into_iter().chain([tap(Tap::PadDone)]));
+    told.at(40, [tap(Tap::HelperLeaves)]);
+    let shown = told.at(50, [tap(Tap::HelperJoins)]);
+    holds(&shown, &["as last time", "18.00"]);
+    lacks(&told.at(50, presses("2")), &["as last time"]);
+    let pay = Money::book(Decimal::from(18), Currency::USD).unwrap();
+    holds(&told.at(50, [tap(Tap::JoinsFor(pay))]), &["2 at work"]);
+    let paid =
+        |told: &Told| told.app.shelf().bench().all_running().flat_map(|run| run.heads.clone()).map(|head| head.pay).collect::<Vec<_>>();
+    assert_eq!(paid(&told), [Some(pay), Some(pay)]);
 }
 
 /// Time of the sorting of a haul in euros, a helper forgotten: asked and taken in euros.

@@ -353,3 +353,22 @@ fn the_other_end_is_typed_over() {
     holds(&told.at(30, [tap(Tap::Press(Press::RubOut))]), &[">70<"]);
     holds(&told.at(30, presses("5")), &[">705<"]);
 }
+
+/// A plan of three pieces is "of 3" on the clock, without being asked again; the fourth is asked about, and what is said then stands.
+#[test]
+fn planned_pieces_are_those_of_the_clock_and_one_more_is_asked_about() {
+    use fivebar_core::ledger::kind::job::OperationPlanned;
+    let mut told = Told::stands();
+    let job = fold::jobs(&told.app.shelf().book).next().unwrap().id;
+    let plan = OperationPlanned { job, op: "Trim".into(), kind: Kind::Make, stage: None, span: None, pieces: Some(3) };
+    let now = told.now(0);
+    told.app.order(&Command::Job(JobCommand::PlanOperation(plan)), now).unwrap();
+    told.start(1, "Trim");
+    holds(&told.at(2, [tap(Tap::Done)]), &["1 of 3 done", "of 3: change"]);
+    lacks(&told.at(3, [tap(Tap::Done), tap(Tap::Done)]), &["more than 3"]);
+    let shown = told.at(4, [tap(Tap::Done)]);
+    holds(&shown, &["4 of 3 done", "One more than 3: are there more, or was it a slip?", "There are 4"]);
+    let shown = told.at(5, [tap(Tap::BatchOf(4))]);
+    holds(&shown, &["4 of 4 done"]);
+    lacks(&shown, &["more than"]);
+}

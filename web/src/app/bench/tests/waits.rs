@@ -45,13 +45,13 @@ fn big_buttons_show_the_off_time_to_be_chalked() {
         &[
             "top 4, off 90 min from now",
             "Take back</span><span class=\"t17 w5\">top 3",
-            "Stop</span><span class=\"t17 w5\">keeps the waits",
+            "Stop</span><span class=\"t17 w5\">the clock, not the waits",
         ],
     );
     assert_eq!(shown.matches("<button").count(), 4);
     holds(&told.at(177, [wait(WaitTap::Clamp)]), &["Top 4 off at", ">13:27</span>"]);
     assert_eq!(told.app.said, "Top 4 clamped, off at 13:27");
-    holds(&told.at(178, [Msg::Common(Common::TakeBack)]), &["Top 3 off at", "Put it back"]);
+    holds(&told.at(178, [Msg::Common(Common::TakeBack)]), &["Top 3 off at", "Do it again"]);
     assert_eq!(sheet(&told.app).running.unwrap().batch.n, 3, "the piece goes with its wait");
     holds(&told.at(200, [tap(Tap::Stop)]), &["Top 1 off at", "Carry on"]);
 }
@@ -207,15 +207,15 @@ fn what_fits_is_offered_while_nothing_runs_and_one_tap_starts_it() {
         };
         told.app.order(&Command::Job(JobCommand::PlanOperation(planned)), now).unwrap();
     };
-    for (op, minutes) in [("Glue tops", 50), ("Flatten", 20), ("Taper", 60), ("Pegs", 30)] {
+    for (op, minutes) in [("Glue tops", 50), ("Flatten", 20), ("Taper", 40), ("Pegs", 20)] {
         plan(&mut told, op, minutes);
     }
     told.start(140, "Glue tops");
     told.at(149, [wait(WaitTap::Clamp)]);
     lacks(&told.at(150, []), &["what fits"]);
     let shown = told.at(150, [tap(Tap::Stop)]);
-    holds(&shown, &["Until 12:59, 1 h 29: what fits", "about 1 h, as planned", "about 30 min, as planned"]);
-    lacks(&told.at(200, []), &["about 1 h, as planned"]);
+    holds(&shown, &["Until 12:59, 1 h 29: what fits", "about 56 min, as planned", "about 28 min, as planned"]);
+    lacks(&told.at(200, []), &["about 56 min, as planned"]);
     // Pegs are loud only if the maker says so; in quiet hours it is not offered then.
     told.at(200, [wait(WaitTap::Usual("Pegs".into())), wait(WaitTap::Loud(true)), tap(Tap::Close)]);
     told.at(200, [wait(WaitTap::Ask(Asked::QuietFrom))]);
@@ -307,4 +307,36 @@ fn a_wait_says_whose_it_is_what_it_is_for_and_since_which_day() {
     holds(&told.at(next + 63, [wait(WaitTap::Show)]), &["Struck", "Tue 3 March 10:00", "Oil, a wait", "Undo strike"]);
     told.at(next + 64, [day(DayTap::PutBack(id))]);
     assert_eq!(ids(&told), [id]);
+}
+
+/// Two tops in clamps and three coats are over: each kind has its words and its key, on the bench and on the list, at every width.
+#[test]
+fn what_is_over_is_ended_by_its_kind() {
+    let mut told = clamped(2);
+    told.at(190, [tap(Tap::Stop)]);
+    told.start(200, "Oil");
+    for minute in [201, 202, 203] {
+        told.at(minute, [wait(WaitTap::Clamp)]);
+    }
+    told.at(204, [tap(Tap::Stop)]);
+    let next = 24 * 60 + 210;
+    let kinds = ["Both tops can come out, since Tue 3 March 13:08", "Both off", "All 3 pieces are dry for the next coat", "All 3 dry"];
+    let shown = told.at(next, []);
+    holds(&shown, &kinds);
+    lacks(&shown, &["All 5", "can go on"]);
+    // Two ended the day before and are not those of today.
+    let shown = told.at(next, [Msg::Go(Place::Jobs), Msg::Jobs(crate::app::jobs::Tap::List)]);
+    holds(&shown, &["Waits ending today", "Waits over since before today"]);
+    assert!(shown.find("stands, Oil") < shown.find("Waits over since before today"), "{shown}");
+    assert!(shown.find("Waits over since before today") < shown.find("stands, Glue tops"), "{shown}");
+    // While something runs on a narrow page, the keys are a tap away.
+    told.app.page = crate::parts::Page::new(320.0);
+    told.app.place = Place::Bench;
+    told.start(next + 1, "Pegs");
+    holds(&told.at(next + 2, []), &[kinds[0], kinds[2]]);
+    holds(&told.at(next + 2, [wait(WaitTap::Show)]), &["Both off", "All 3 dry"]);
+    let coats: Vec<Id> = told.app.shelf().waits().on().filter(|wait| wait.what() == What::Coat).map(|wait| wait.id).collect();
+    let shown = told.at(next + 3, [wait(WaitTap::Off(coats))]);
+    holds(&shown, &["Both off", "dry at 12:33"]);
+    assert_eq!(ids(&told).len(), 2);
 }

@@ -132,7 +132,10 @@ fn a_job_shows_how_far_it_has_come() {
     let mut maker = Maker::told(&[BENCH.split("2026-05-11").next().unwrap()]);
     // 55 + 212 + 171 + 118 + 268 + 66 + 97 min so far.
     maker.open("bench").shows(&["Against the estimate", "19 h thought, 25 h 26 likely, 16 h 27 so far", "in all, as it goes."]);
-    maker.say(Msg::Jobs(Tap::Next));
+    // The same figure under the same word on every page.
+    maker.shows(&["fetch 1 h 23, sort 31 min, make 15 h 32, ", " sell and office 55 min, "]);
+    maker.tap(Tap::Room(Room::Hours)).shows(&["fetch 1 h 23, sort 31 min, make 15 h 32, office 55 min"]);
+    maker.tap(Tap::Page).say(Msg::Jobs(Tap::Next));
     maker.app.go(Place::Bench);
     maker.shows(&["19 h thought, 25 h 26 likely, 16 h 27 so far"]);
 }

@@ -91,8 +91,8 @@ fn pieces_of_several_plans_are_counted_once() {
     let (Lying { haul, pile }, job) = (app.plan.given.as_ref().unwrap().sources[0].which().0, app.jobs.open.unwrap());
     order(&mut app, Command::Haul(HaulCommand::Free { haul, pile, job, n: 4 }));
     again(&mut app);
-    assert!(page(&app).contains("takes 4 pieces, 4 of the plan before go back"), "{}", page(&app));
-    heard(&mut app, [Tap::Use]);
+    assert!(page(&app).contains("takes 4 pieces, asks about 4 of the plan before"), "{}", page(&app));
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
     assert_eq!(strips_of(&app), (8, 4));
 }
 

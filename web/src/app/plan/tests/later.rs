@@ -92,8 +92,8 @@ fn a_plan_used_again_takes_its_wood_once() {
     heard(&mut app, [Tap::Use]);
     assert_eq!(strips_of(&app), (8, 4));
     again(&mut app);
-    assert!(page(&app).contains("takes 4 pieces, 4 of the plan before go back"), "{}", page(&app));
-    heard(&mut app, [Tap::Use]);
+    assert!(page(&app).contains("takes 4 pieces, asks about 4 of the plan before"), "{}", page(&app));
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
     assert_eq!(strips_of(&app), (8, 4));
     assert!(page(&app).contains("The job has this wood"));
     take_back(&mut app);
@@ -114,7 +114,7 @@ fn the_wood_of_the_plan_before_is_planned_with_again() {
     again(&mut app);
     assert_eq!(app.plan.given.as_ref().map(|given| given.sources[0].n), Some(4));
     assert!(page(&app).contains("Use these 4") && !page(&app).contains("changed"), "{}", page(&app));
-    heard(&mut app, [Tap::Use]);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
     assert_eq!(strips_of(&app), (8, 4));
 }
 

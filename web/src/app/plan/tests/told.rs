@@ -4,7 +4,7 @@ use super::*;
 use fivebar_core::plan::patience::{Patience, Progress};
 
 /// A rack of oak strips and tread ends and of short beech; three jobs.
-const RACK: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile strips oak-european 27 x 62 x 1010 mm\n\
+pub(super) const RACK: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile strips oak-european 27 x 62 x 1010 mm\n\
     count 37 strips\npile ends oak-european 40 x 150 x 365 mm\ncount 31 ends\npile bits beech-european 20 x 45 x 60 mm\ncount 5 bits\n\
     job tray \"Bench\" 1 spec\n";
 /// The parts of a table.
@@ -72,7 +72,7 @@ fn rows_say_how_wide_and_how_thick() {
         &strips,
         &["1200", "400"],
         &[
-            "8 rows. No plan of 8 rows needs fewer than 10 pieces.",
+            "8 rows. No plan of 8 rows of oak needs fewer than 10 pieces.",
             "Rows 50 mm wide, planed to 25 thick.",
             "Rip 51 wide, joint to 50, plane to 25 thick.",
             "9 pieces give 9045 of the 9600 mm asked.",
@@ -83,11 +83,11 @@ fn rows_say_how_wide_and_how_thick() {
             "Left out: bits, too short.",
         ],
     );
-    check("", &strips, &["1200", "398"], &["7 rows.", "Rows 56.9 mm wide, together 398.3, planed to 25 thick."]);
+    check("", &strips, &["1200", "398"], &["7 rows.", "Rows 56.9 mm wide, together 398.3, 0.3 more than asked, planed to 25 thick."]);
     let ends = [
         "Strips: too narrow for 7 rows in 400 mm.",
         "Rip each in two 58.2 wide, joint to 57.2, plane to 38 thick.",
-        "No plan needs fewer than 24 strips.",
+        "No plan of 7 rows of oak needs fewer than 24 strips.",
         "23 strips give 8280 of the 8400 mm asked.",
     ];
     check("", &[Tap::Shape(Shape::Rows)], &["1200", "400", "7"], &ends);

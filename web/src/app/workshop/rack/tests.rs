@@ -180,7 +180,7 @@ fn a_line_of_the_history_is_struck() {
     check(&mut app, vec![RackTap::Show(Page::Pile(lying(&story, "old", "strips")))], &[">19<", "3 gone: burnt"], &["Strike it"]);
     let gone = fivebar_core::sheet::stock::history::history(&app.own.book, lying(&story, "old", "strips")).remove(0).entry;
     check(&mut app, vec![RackTap::Line(gone)], &["3 gone: burnt", "Strike it"], &[]);
-    check(&mut app, vec![RackTap::Strike(gone)], &[">22<", "Put it back"], &["3 gone: burnt"]);
+    check(&mut app, vec![RackTap::Strike(gone)], &[">22<", "Do it again"], &["3 gone: burnt"]);
 }
 
 /// Three bundles of a day stand in one line, which opens into them; one of them is struck, and the others stay.
@@ -188,11 +188,11 @@ fn a_line_of_the_history_is_struck() {
 fn a_line_of_several_acts_opens_into_them() {
     let (mut app, story) = rack("count 2 strips\ncount 3 strips\ncount 4 strips\n");
     let at = lying(&story, "old", "strips");
-    check(&mut app, vec![RackTap::Show(Page::Pile(at))], &["9 counted, in 3 acts"], &["Strike it", "3 counted<"]);
+    check(&mut app, vec![RackTap::Show(Page::Pile(at))], &["9 counted, in 3 counts"], &["Strike it", "3 counted<"]);
     let line = fivebar_core::sheet::stock::history::history(&app.own.book, at).remove(0);
     let (entry, second) = (line.entry, line.acts[1].entry);
     check(&mut app, vec![RackTap::Line(entry)], &["4 counted<", "3 counted<", "2 counted<", "Strike it"], &[]);
-    check(&mut app, vec![RackTap::Strike(second)], &["6 counted, in 2 acts", "4 counted<"], &["3 counted<"]);
+    check(&mut app, vec![RackTap::Strike(second)], &["6 counted, in 2 counts", "4 counted<"], &["3 counted<"]);
 }
 
 #[test]
@@ -235,7 +235,7 @@ fn a_count_of_a_walk_that_was_taken_back_is_counted_again() {
     let (mut app, _) = rack("");
     check(&mut app, vec![RackTap::WalkRound, RackTap::More, RackTap::Same], &["Cherry band", "2 of 4"], &[]);
     let shown = after(&mut app, [Msg::Common(Common::TakeBack)]);
-    assert!(shown.contains("1 of 4") && shown.contains("As it is: 22") && shown.contains("Put it back"), "{shown}");
+    assert!(shown.contains("1 of 4") && shown.contains("As it is: 22") && shown.contains("Do it again"), "{shown}");
     assert!(after(&mut app, [Msg::Common(Common::PutBack)]).contains("2 of 4"));
     // Left on the way, it says what drifted so far; from there back to the rack.
     check(&mut app, vec![RackTap::TypeIt], &["How many lie there?"], &[]);

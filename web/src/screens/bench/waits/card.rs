@@ -26,12 +26,13 @@ pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let on = waiting(app).on;
     let (over, coming): (Vec<WaitLine>, Vec<WaitLine>) = on.into_iter().partition(|line| line.over);
     let mut shown = vec![];
-    // What runs is what a narrow page is for: one line, and the keys are on the list.
+    let kinds = by_kind(&over, &coming);
+    // What runs is what a narrow page is for: a line of each kind, and the keys are on the list.
     if !over.is_empty() && seen.page.is_narrow() && app.running().is_some() {
-        let said = el("span", "w8 c-wait").text(come_out(&over, coming.is_empty(), app, seen));
-        shown.push(el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("over").kid(said));
-    } else if !over.is_empty() {
-        shown.push(out(&over, coming.is_empty(), app, seen));
+        let said = kinds.iter().map(|(over, all)| el("span", "w8 c-wait").text(come_out(over, *all, app, seen)));
+        shown.push(el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("over").kids(said));
+    } else {
+        shown.extend(kinds.iter().map(|(over, all)| out(over, *all, app, seen)));
     }
     let few = seen.page.is_narrow() && coming.len() <= 2;
     if let Some(said) = if few { in_one_line(&coming, app) } else { said(&coming, app) } {
@@ -41,7 +42,33 @@ pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     shown
 }
 
-/// "In clamps: off 14:58 and 15:14", where there is little room.
+/// What is over, each kind by itself, and whether nothing of that kind is still to come: what is dry does not come out of clamps.
+fn by_kind(over: &[WaitLine], coming: &[WaitLine]) -> Vec<(Vec<WaitLine>, bool)> {
+    let mut kinds: Vec<Vec<WaitLine>> = vec![];
+    for line in over {
+        let same = |kind: &&mut Vec<WaitLine>| kind.first().is_some_and(|first| first.wait.what() == line.wait.what());
+        match kinds.iter_mut().find(same) {
+            Some(kind) => kind.push(line.clone()),
+            None => kinds.push(vec![line.clone()]),
+        }
+    }
+    let all = |kind: &[WaitLine]| !coming.iter().any(|line| kind.first().is_some_and(|first| first.wait.what() == line.wait.what()));
+    kinds.into_iter().map(|kind| (all(&kind), kind)).map(|(all, kind)| (kind, all)).listed()
+}
+
+/// A key for each kind of which several are over.
+pub fn all_keys(lines: &[WaitLine], seen: Seen<'_>) -> Option<El<Msg>> {
+    let over = lines.iter().filter(|line| line.over).cloned().listed();
+    let many = by_kind(&over, &[]).into_iter().map(|(kind, _)| kind).filter(|kind| 1 < kind.len());
+    let one = |kind: Vec<WaitLine>| {
+        let ids = kind.iter().map(|line| line.wait.id).listed();
+        key("key h88 wide", words::all_off(count(&kind), &seen.speech.count(count(&kind)), same_kind(&kind)), "", wait(WaitTap::Off(ids)))
+    };
+    let keys = many.map(one).listed();
+    (!keys.is_empty()).then(|| el("div", if 1 < keys.len() { "g2" } else { "" }).kids(keys))
+}
+
+/// "Clamps off 14:58 and 15:14", where there is little room.
 fn in_one_line(coming: &[WaitLine], app: &App) -> Option<String> {
     let first = coming.first()?;
     let same = coming.iter().all(|line| line.wait.what() == first.wait.what());
@@ -67,7 +94,7 @@ fn out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> El<Msg> {
         _ => (words::all_off(n, &seen.speech.count(n), same_kind(over)), Some(key("key h88", words::ONE_BY_ONE, "", wait(WaitTap::Show)))),
     };
     el("section", "card wait")
-        .key("over")
+        .key(format!("over{}", over.first().map(|line| line.wait.what().name()).unwrap_or_default()))
         .kid(el("p", "w8 c-wait").text(come_out(over, all, app, seen)))
         .kid(el("div", if each.is_none() { "" } else { "g2" }).kid(key("key h88 wide", off, "", wait(WaitTap::Off(ids)))).kids(each))
 }
@@ -143,30 +170,45 @@ fn drawn(coming: &[WaitLine], app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(scale(&scale_of, ""))
 }
 
-/// Waits in a few lines, for a job's page and the list of jobs: of each operation what can come out, and when the rest does.
+/// Waits in a few lines, for a job's page and the list of jobs: of each operation what can come out, and when the rest does. What was
+/// over before today stands below what ends today.
 pub fn lines(lines: &[WaitLine], named: bool, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let old = |line: &&WaitLine| named && line.over && line.off.day() < app.now.day();
+    let (old, new): (Vec<&WaitLine>, Vec<&WaitLine>) = lines.iter().partition(old);
+    let title = if named { words::WAITS_ENDING } else { words::WAITS };
+    let parts = [(title, new), (words::OVER_BEFORE, old)].into_iter().filter(|(_, lines)| !lines.is_empty()).listed();
+    let part = |(title, lines): (&'static str, Vec<&WaitLine>)| {
+        let groups = groups(&lines);
+        let rows = groups.iter().map(|group| in_a_line(group, named, app, seen)).listed();
+        std::iter::once(el("span", "w8 c-wait").text(title)).chain(rows).listed()
+    };
+    (!parts.is_empty()).then(|| {
+        let board = el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("waits");
+        board.kids(parts.into_iter().flat_map(part))
+    })
+}
+
+/// Those of one operation together.
+fn groups(lines: &[&WaitLine]) -> Vec<Vec<WaitLine>> {
     let mut groups: Vec<Vec<WaitLine>> = vec![];
     for line in lines {
         let same = |group: &&mut Vec<WaitLine>| group.first().is_some_and(|first| (&first.op, first.wait.job) == (&line.op, line.wait.job));
         match groups.iter_mut().find(same) {
-            Some(group) => group.push(line.clone()),
-            None => groups.push(vec![line.clone()]),
+            Some(group) => group.push((*line).clone()),
+            None => groups.push(vec![(*line).clone()]),
         }
     }
-    let one = |group: &Vec<WaitLine>| {
-        let name = group.first().and_then(|line| line.name.clone()).filter(|_| named);
-        let op = group.first().map(|line| line.op.clone());
-        let what = [name, op].into_iter().flatten().listed().join(", ");
-        let (over, coming): (Vec<WaitLine>, Vec<WaitLine>) = group.iter().cloned().partition(|line| line.over);
-        let out = over.last().map(|_| come_out(&over, coming.is_empty(), app, seen));
-        let said = out.into_iter().chain(said(&coming, app)).map(|said| el("span", "c-wait").text(said));
-        el("span", "dl").kid(el("span", "w7").text(what)).kids(said)
-    };
-    let title = if named { words::WAITS_ENDING } else { words::WAITS };
-    (!groups.is_empty()).then(|| {
-        let board = el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("waits");
-        board.kid(el("span", "w8 c-wait").text(title)).kids(groups.iter().map(one))
-    })
+    groups
+}
+
+fn in_a_line(group: &[WaitLine], named: bool, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let name = group.first().and_then(|line| line.name.clone()).filter(|_| named);
+    let op = group.first().map(|line| line.op.clone());
+    let what = [name, op].into_iter().flatten().listed().join(", ");
+    let (over, coming): (Vec<WaitLine>, Vec<WaitLine>) = group.iter().cloned().partition(|line| line.over);
+    let out = over.last().map(|_| come_out(&over, coming.is_empty(), app, seen));
+    let said = out.into_iter().chain(said(&coming, app)).map(|said| el("span", "c-wait").text(said));
+    el("span", "dl").kid(el("span", "w7").text(what)).kids(said)
 }
 
 /// "off 13:18, in 42 min".

@@ -3,7 +3,7 @@
 use super::super::super::count::saved_fact;
 use super::super::super::{Screen, Seen, undo};
 use super::super::say;
-use super::card::left;
+use super::card::{all_keys, left};
 use super::{meanwhile, wait};
 use crate::app::bench::Tap;
 use crate::app::bench::day::DayTap;
@@ -30,6 +30,7 @@ pub fn list(waits: &Waiting, app: &App, seen: Seen<'_>) -> Screen {
     let rings = if app.here.rings { words::RINGS_HERE } else { words::RINGS_OFF };
     let main = el("main", "scr waiting")
         .kids(none)
+        .kids(all_keys(&sheet.on, seen))
         .kids(on)
         .kids(calendar)
         .kids(handed)

@@ -72,6 +72,7 @@ fn on_top(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Vec<String
         (Span::sum(rows().map(|row| row.before)), Span::sum(rows().map(|row| row.likely)))
     };
     match found.on_top {
+        OnTop::Factor(_) if found.thought.is_none() => vec![],
         OnTop::Factor(factor) => {
             let (thought, _) = sums(&|row| row.from == Basis::Thought);
             let likely = factor.warns(thought);

@@ -4,15 +4,17 @@ use super::super::entry::Slot;
 use super::super::say;
 use super::super::wood::{apart, name, size};
 use super::{Asked, chosen, worded};
+use crate::app::bench::offered::{self, Offered};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips, flowing};
+use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::Seen;
 use crate::view::{El, el};
 use crate::words::en::{design, job as words, jobs, woods};
-use fivebar_core::ledger::kind::bench::Kind;
+use fivebar_core::ledger::kind::bench::{Kind, Stage};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Currency, Id, Key, Listed, Units};
 use fivebar_core::sheet::job::JobSheet;
@@ -102,8 +104,8 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
             asked.slots = vec![Slot::whole(jobs::HOW_MANY_ALIKE)];
             asked
         }
-        What::Plan(was) => plan(draft, was.as_deref()),
-        _ => plan(draft, None),
+        What::Plan(was) => plan(draft, was.as_deref(), (sheet.job, app)),
+        _ => plan(draft, None, (sheet.job, app)),
     }
 }
 
@@ -153,7 +155,7 @@ fn wood_chips(units: Units, own: &Woods) -> El<Msg> {
     chips("key", shown, move |nth| pick(Pick::Wood(keys.get(nth).cloned())))
 }
 
-fn plan(draft: &Draft, was: Option<&str>) -> Asked {
+fn plan(draft: &Draft, was: Option<&str>, (job, app): (Id, &App)) -> Asked {
     let title = was.map_or(words::ADD_OPERATION.to_owned(), jobs::upper_first);
     let mut asked = Asked::new("jobs/plan", title);
     let kinds = [
@@ -169,23 +171,25 @@ fn plan(draft: &Draft, was: Option<&str>) -> Asked {
         let (kind, finish, _) = kinds.get(nth).copied().unwrap_or((Kind::Make, false, ""));
         pick(Pick::Kind(kind, finish))
     });
-    let usual = [
-        (words::MILLING, Kind::Make, false),
-        (words::GLUE_UPS, Kind::Make, false),
-        (words::FRAMES, Kind::Make, false),
-        (words::SANDING, Kind::Make, false),
-        (words::FINISH, Kind::Make, true),
-        (words::MESSAGES, Kind::Office, false),
-        (words::DELIVERING, Kind::Deliver, false),
-    ];
-    let shown = usual.iter().map(|(op, ..)| Chip::tap(*op)).listed();
-    let names = flowing("key h48", shown, move |nth| {
-        let (op, kind, finish) = usual.get(nth).copied().unwrap_or(("", Kind::Make, false));
-        pick(Pick::Operation(op.to_owned(), kind, finish))
+    let typed = draft.words.first().map_or("", String::as_str);
+    let is_new = was.is_none();
+    let other = is_new.then(|| offered::form_of(app, job, typed)).flatten().map(|one| {
+        let said = words::same_as(&jobs::upper_first(&one.op));
+        key("key h48 left", said, "", operation(one))
     });
-    let blank = draft.words.first().is_none_or(String::is_empty);
-    asked.above = was.is_none().then(|| worded("operation", words::OPERATION, draft, 0)).into_iter().chain([kind]).listed();
-    asked.instead = blank.then(|| vec![names]);
+    let name = is_new.then(|| worded("operation", words::OPERATION, draft, 0));
+    asked.above = name.into_iter().chain(other).chain([kind]).listed();
+    asked.instead = typed.is_empty().then(|| vec![names(offered::to_plan(app, job))]);
     asked.slots = vec![Slot::whole(words::MIN), Slot::whole(words::PIECES)];
     asked
+}
+
+/// The names of the clock, as chips.
+fn names(offered: Vec<Offered>) -> El<Msg> {
+    let shown = offered.iter().map(|one| Chip::tap(jobs::upper_first(&one.op))).listed();
+    flowing("key h48", shown, move |nth| offered.get(nth).cloned().map_or_else(|| pick(Pick::More), operation))
+}
+
+fn operation(one: Offered) -> Msg {
+    pick(Pick::Operation(one.op, one.kind, one.stage == Stage::Finish))
 }

@@ -1,5 +1,6 @@
 //! What is asked: a length to look for, and of a pile a number, a job, a reason, a place, a moisture.
 
+use super::super::super::left::goes_along;
 use super::super::super::slots::{Slot, doubted, figures, refused, under_thumb};
 use super::super::super::{Screen, Seen};
 use super::buy::{answer, wood};
@@ -146,7 +147,8 @@ fn counted(mut asked: Asked, pile: &StockPile, app: &App, seen: Seen<'_>) -> Ask
 fn sized(asked: Asked, at: Lying, app: &App) -> Asked {
     let slots = [words::THICKNESS, words::WIDTH, words::LENGTH, words::LONGEST].map(|side| Slot::side(side, asked.units)).to_vec();
     let below = vec![in_words("name", count::PILE_NAME, app), answer(words::WOOD, wood(app), Choice::PileWood(at))];
-    Asked { title: count::EDIT_PILE.into(), above: vec![], slots, below, ..asked }
+    let along = goes_along(at, app).map(|said| worded("p", "i2", said));
+    Asked { title: count::EDIT_PILE.into(), above: along.into_iter().listed(), slots, below, ..asked }
 }
 
 pub fn in_words(id: &'static str, label: &str, app: &App) -> El<Msg> {

@@ -32,8 +32,12 @@ fn of(pile: &StockPile, app: &App, seen: Seen<'_>) -> Screen {
     let lines = history(&app.shelf().book, pile.at);
     let happened = lines.iter().map(|line| told(line, pile.at.pile, app, seen));
     let second = el("div", "col").kid(el("h2", "gap").text(words::HISTORY)).kid(el("section", "card list").kids(happened));
-    let first =
-        el("div", "col").kid(lying(pile, seen)).kid(size_key(pile)).kids(given_up(app, seen)).kid(keys(pile)).kid(facts(pile, app, seen));
+    let first = el("div", "col")
+        .kid(lying(pile, app, seen))
+        .kid(size_key(pile))
+        .kids(given_up(app, seen))
+        .kid(keys(pile))
+        .kid(facts(pile, app, seen));
     page(app, ("workshop/rack-pile", &name(pile)), el("main", "scr two racked").kid(first).kid(second), seen)
 }
 

@@ -1,0 +1,106 @@
+//! More work is never less time; and work beside the plan stands beside it.
+
+use super::*;
+
+/// Ten operations of 120 by history, the factor used: 1,200, and with one that is thought to take a minute 1,201. With an allowance that came
+/// and went by whether anything was thought, the first was 1,260.
+#[test]
+fn one_more_minute_of_work_is_one_more_minute() {
+    let mut phone = Phone::new("a");
+    let (old, job) = (phone.job(0, "old"), phone.job(0, "next"));
+    kind(&mut phone, old, "crate");
+    kind(&mut phone, job, "boat");
+    for nth in 0..10 {
+        let op = format!("step {nth}");
+        plan(&mut phone, job, &op, None);
+        worked(&mut phone, old, (&op, 100 + 200 * nth, 220 + 200 * nth));
+    }
+    end(&mut phone, 3_000, old);
+    let each = |phone: &Phone| Span::sum(seen(phone, job, 9_000).rows.iter().map(|row| row.likely)).as_minutes();
+    assert_eq!(each(&phone), 1_200);
+    plan(&mut phone, job, "tag", Some(1));
+    assert_eq!(each(&phone), 1_201);
+}
+
+/// Whatever history says and whatever was thought, with the factor and without it: one operation more never lowers any figure.
+#[test]
+fn adding_work_never_lowers_an_estimate() {
+    use proptest::prelude::*;
+    let ops = prop::collection::vec((prop::option::of(1..600_i64), prop::option::of(1..600_i64)), 1..7);
+    let of = |(took, thought): &(Option<i64>, Option<i64>)| (took.is_none() && thought.is_none()).then_some(30).or(*thought);
+    proptest!(ProptestConfig::with_cases(40), |(ops in ops, factor in any::<bool>())| {
+        let mut phone = Phone::new("a");
+        let (old, job) = (phone.job(0, "old"), phone.job(0, "next"));
+        kind(&mut phone, job, "boat");
+        for (nth, (took, _)) in ops.iter().enumerate() {
+            let start = 100 + 1_000 * i64::try_from(nth).unwrap();
+            took.iter().for_each(|took| worked(&mut phone, old, (&format!("step {nth}"), start, start + took)));
+        }
+        end(&mut phone, 8_000, old);
+        let mut before = [0; 3];
+        let mut rows = vec![];
+        for (nth, op) in ops.iter().enumerate() {
+            plan(&mut phone, job, &format!("step {nth}"), of(op));
+            let sheet = estimate(&Shop::of(&phone.book, at(9_000)), id(job), factor).unwrap();
+            let range = sheet.found.unwrap().range;
+            let now = [range.low, range.likely, range.safe].map(Span::as_minutes);
+            prop_assert!(before.iter().zip(&now).all(|(before, now)| before <= now), "{before:?}, then {now:?}");
+            let likely: Vec<i64> = sheet.rows.iter().map(|row| row.likely.as_minutes()).collect();
+            prop_assert!(likely.starts_with(&rows), "{rows:?}, then {likely:?}");
+            (before, rows) = (now, likely);
+        }
+    });
+}
+
+/// Two of many operations are planned, 100 min together: 60 and 40 went by on them, and 500 on what nobody planned. Nothing else is to be
+/// done, the maker said; but four pieces of five are sanded.
+#[test]
+fn what_was_planned_stands_apart_from_what_was_not() {
+    use crate::ledger::decide::BenchCommand;
+    let mut phone = Phone::new("a");
+    let job = phone.job(0, "stools");
+    phone.note(1, JobDescribed { pieces: Some(5), piece: Key::read("boat"), ..JobDescribed::of(id(job)) });
+    for (op, minutes, pieces) in [("sand", 60, 5), ("bore", 40, 1)] {
+        let (op, span, pieces) = (op.into(), Some(Span::minutes(minutes)), Some(pieces));
+        phone.note(2, OperationPlanned { job: id(job), op, kind: Kind::Make, stage: None, span, pieces });
+    }
+    phone.order(3, Command::Estimate(EstimateCommand::SayWhole(WholePlanned { job: id(job), whole: true }))).unwrap();
+    let beside = |phone: &Phone, minute| {
+        let sheet = seen(phone, job, minute);
+        let shop = Shop::of(&phone.book, at(minute));
+        let of = |progress: Progress| progress.beside.map(|b| (b.planned, b.on_them.as_minutes(), b.on_others.as_minutes()));
+        let at_the_bench = of(progress_of(&shop, &shop.job(id(job)).unwrap()));
+        assert_eq!(of(sheet.progress), at_the_bench, "the same at the bench");
+        (at_the_bench, sheet.progress.ends.map(Span::as_minutes))
+    };
+    let run = phone.start(100, "sand", job);
+    phone.bench(148, BenchCommand::Done { run, n: 4 }).unwrap();
+    phone.stop(160, run);
+    assert_eq!(beside(&phone, 161).0, None, "all of it was planned");
+    worked(&mut phone, job, ("bore", 200, 240));
+    let again = crate::bench::Work { rework: true, ..crate::ledger::told::work("fill a hole", job) };
+    let run = phone.bench(250, BenchCommand::Start { work: again, ago: Span::ZERO }).unwrap();
+    phone.stop(256, run);
+    assert_eq!(beside(&phone, 257).0, None, "what went wrong is of the plan: its factor is there for it");
+    worked(&mut phone, job, ("coat", 300, 800));
+    // The fifth has had its 12 minutes, and is not done for all that.
+    assert_eq!(beside(&phone, 900), (Some((2, 106, 500)), Some(607)));
+    let run = phone.start(901, "sand", job);
+    phone.bench(902, BenchCommand::Done { run, n: 1 }).unwrap();
+    phone.stop(903, run);
+    assert_eq!(beside(&phone, 910), (Some((2, 108, 500)), Some(608)), "nothing is to come");
+}
+
+/// An hour was thought and an hour went by, and not one of five pieces was noted: what it takes in all is not what it took so far.
+#[test]
+fn where_no_piece_was_noted_nobody_says_what_it_takes_in_all() {
+    let (mut phone, job) = five_stools();
+    phone.order(3, Command::Estimate(EstimateCommand::SayWhole(WholePlanned { job: id(job), whole: true }))).unwrap();
+    worked(&mut phone, job, ("sand", 100, 290));
+    assert_eq!(seen(&phone, job, 300).progress.ends.map(Span::as_minutes), Some(280), "at hand: as it is likely");
+    worked(&mut phone, job, ("oil", 300, 310));
+    assert_eq!(seen(&phone, job, 310).progress.ends.map(Span::as_minutes), Some(210), "10 of 200 are left");
+    worked(&mut phone, job, ("sand", 320, 330));
+    worked(&mut phone, job, ("oil", 340, 350));
+    assert_eq!(seen(&phone, job, 360).progress.ends, None);
+}

@@ -1,0 +1,145 @@
+//! A plan in use and the wood: boards put back in part, taken again, and a size that is corrected once boards are cut.
+
+use super::later::{Bench, STICKS, ends_of, oak_top, of_sticks};
+use super::*;
+use crate::ledger::decide::{HaulCommand, Lying, PileFacts};
+use crate::sheet::account::account;
+use crate::sheet::make::keep::{in_use, lacking};
+
+/// Two plans took four sticks each; an act's entry.
+fn two_plans() -> (Bench, Lying, Id) {
+    let mut bench = Bench::of(STICKS);
+    for _ in 0..2 {
+        let rails = of_sticks(&bench, "peg", 800);
+        bench.uses(&rails, false).unwrap();
+    }
+    let job = bench.story.names.job("tray").unwrap();
+    let all = sources(&bench.shop(), job).unwrap();
+    let strips = all.iter().find(|it| it.pile.length == Some(mm(900))).unwrap().which().0;
+    (bench, strips, job)
+}
+
+fn free(bench: &mut Bench, Lying { haul, pile }: Lying, job: Id, n: Count) -> Id {
+    bench.order(Command::Haul(HaulCommand::Free { haul, pile, job, n })).unwrap()[0].id
+}
+
+/// Needs, has, and what lies back on the rack; nothing where the job has all.
+fn lacks(bench: &Bench, job: Id) -> Option<(Count, Count, Count)> {
+    let shop = bench.shop();
+    let plans = shop.job(job).unwrap().plans;
+    lacking(&shop, job, &plans).map(|it| (it.needs, it.has, it.piles.iter().filter(|pile| pile.on_rack).map(|pile| pile.n).sum()))
+}
+
+fn plans(bench: &Bench, job: Id) -> usize {
+    let shop = bench.shop();
+    in_use(&shop, &shop.job(job).unwrap().plans).len()
+}
+
+/// On the rack and in the job, of the sticks as they were; and how many piles are left of them.
+fn sticks(bench: &Bench, job: Id) -> (Count, Count, usize) {
+    let all = sources(&bench.shop(), job).unwrap();
+    let n = |in_job| all.iter().find(|it| it.pile.length == Some(mm(900)) && it.in_job == in_job).map_or(0, |it| it.n);
+    (n(false), n(true), all.iter().filter(|it| it.pile.length != Some(mm(900))).count())
+}
+
+/// What goes back by hand is missing, and is taken again by one act; once all of a plan's is back, it is a plan in use no more.
+#[test]
+fn what_is_put_back_in_part_is_missing_and_taken_again() {
+    let (mut bench, strips, job) = two_plans();
+    assert_eq!((lacks(&bench, job), plans(&bench, job), sticks(&bench, job)), (None, 2, (4, 8, 1)));
+    free(&mut bench, strips, job, 3);
+    assert_eq!((lacks(&bench, job), plans(&bench, job)), (Some((8, 5, 3)), 2));
+    let again = bench.order(Command::Plan(PlanCommand::TakeAgain { job })).unwrap()[0].id;
+    assert_eq!((lacks(&bench, job), sticks(&bench, job)), (None, (4, 8, 1)));
+    bench.order(Command::Book(BookCommand::TakeBack { act: again })).unwrap();
+    assert_eq!(lacks(&bench, job), Some((8, 5, 3)));
+    bench.order(Command::Book(BookCommand::Restore { act: again })).unwrap();
+    let why = bench.order(Command::Plan(PlanCommand::TakeAgain { job })).map(drop);
+    assert_eq!(why, Err(crate::refusal::Refusal::NothingAsked));
+    // The older plan's four are back: it is cut by no more; with the newer one's too, nothing is left of the boards.
+    free(&mut bench, strips, job, 4);
+    assert_eq!((lacks(&bench, job), plans(&bench, job), sticks(&bench, job)), (None, 1, (8, 4, 1)));
+    free(&mut bench, strips, job, 4);
+    assert_eq!((lacks(&bench, job), plans(&bench, job), sticks(&bench, job)), (None, 0, (12, 0, 0)));
+}
+
+/// Another job took what was put back: it is missing, and not on the rack.
+#[test]
+fn what_another_job_took_is_missing_still() {
+    let (mut bench, strips, job) = two_plans();
+    free(&mut bench, strips, job, 2);
+    let (name, made_for) = ("Other".to_owned(), crate::ledger::kind::job::For::Spec);
+    let (currency, units) = (Currency::USD, Units::Metric);
+    let began = crate::ledger::decide::JobCommand::Begin { name, currency, units, pieces: 1, made_for };
+    let other = bench.order(Command::Job(began)).unwrap()[0].id;
+    let Lying { haul, pile } = strips;
+    bench.order(Command::Haul(HaulCommand::Take { haul, pile, job: other, n: 5 })).unwrap();
+    assert_eq!(lacks(&bench, job), Some((8, 6, 0)));
+    assert!(bench.order(Command::Plan(PlanCommand::TakeAgain { job })).is_err());
+}
+
+/// What is planned stays what it is while boards of it are back, and its share of the wood it needs.
+#[test]
+fn what_is_planned_stays_while_boards_are_back() {
+    let (mut bench, strips, job) = two_plans();
+    let wood = |bench: &Bench| {
+        let wood = account(&bench.shop(), job).unwrap().wood;
+        (wood.finished, wood.finished_of_used, wood.needed, wood.finished_of_gross_less_leftovers)
+    };
+    let whole = wood(&bench);
+    assert!(whole.0.is_some() && whole.1.is_some(), "{whole:?}");
+    free(&mut bench, strips, job, 3);
+    assert_eq!(wood(&bench), whole);
+    // Planned again beside them, it is of three plans.
+    let rails = of_sticks(&bench, "peg", 800);
+    bench.uses(&rails, false).unwrap();
+    assert_eq!(lacks(&bench, job), Some((12, 9, 3)));
+    assert!(whole.0 < wood(&bench).0, "{:?}", wood(&bench));
+}
+
+/// A plan used instead of plans with boards back takes no piece twice, and puts none back that is not the job's.
+#[test]
+fn a_plan_instead_of_one_in_part_gives_the_rest_back() {
+    let (mut bench, strips, job) = two_plans();
+    free(&mut bench, strips, job, 3);
+    let rails = of_sticks(&bench, "peg", 800);
+    let act = bench.uses(&rails, true).unwrap()[0].id;
+    assert_eq!((sticks(&bench, job), plans(&bench, job), lacks(&bench, job)), ((8, 4, 1), 1, None));
+    bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();
+    assert_eq!((plans(&bench, job), lacks(&bench, job)), (2, Some((8, 5, 3))));
+}
+
+/// A side that is corrected goes for what was left of the boards as they were; what was sawn to another, or lies with other pieces, stays.
+#[test]
+fn what_is_left_of_a_pile_is_put_right_with_it() {
+    let thick = |n: i64| PileFacts { thickness: Some(mm(n)), ..PileFacts::default() };
+    let wide = |n: i64| PileFacts { width: Some(mm(n)), ..PileFacts::default() };
+    let (mut bench, strips, job) = two_plans();
+    let left = |bench: &Bench, job| {
+        let all = sources(&bench.shop(), job).unwrap();
+        all.iter()
+            .filter(|it| !it.in_job)
+            .find(|it| it.pile.name.as_deref() == Some("left over"))
+            .map(|it| (it.pile.thickness, it.pile.width))
+    };
+    assert_eq!(left(&bench, job), Some((Some(mm(30)), Some(mm(60)))));
+    let Lying { haul, pile } = strips;
+    let act = bench.order(Command::Haul(HaulCommand::DescribePile { haul, pile, facts: thick(28) })).unwrap()[0].id;
+    assert_eq!(left(&bench, job), Some((Some(mm(28)), Some(mm(60)))));
+    bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();
+    assert_eq!(left(&bench, job), Some((Some(mm(30)), Some(mm(60)))));
+    bench.sized(strips, wide(59));
+    assert_eq!(left(&bench, job), Some((Some(mm(30)), Some(mm(59)))));
+    // Others were counted to it: it is no more of these boards alone.
+    let lying = sources(&bench.shop(), job).unwrap().iter().find(|it| it.pile.name.as_deref() == Some("left over")).unwrap().which().0;
+    bench.order(Command::Haul(HaulCommand::Count { haul, pile: lying.pile, n: 2, way: crate::ledger::kind::haul::Way::Tap })).unwrap();
+    bench.sized(strips, thick(26));
+    assert_eq!(left(&bench, job), Some((Some(mm(30)), Some(mm(59)))));
+    // What was ripped has the width of its rip, not of its board.
+    let (mut bench, plan) = oak_top();
+    bench.uses(&plan, false).unwrap();
+    let (job, before) = (plan.0.ask.job, left(&bench, plan.0.ask.job).unwrap());
+    bench.sized(ends_of(&plan.0), thick(35));
+    bench.sized(ends_of(&plan.0), wide(140));
+    assert_eq!(left(&bench, job), Some((Some(mm(35)), before.1)));
+}

@@ -1,0 +1,48 @@
+//! Where only one piece of each row is cut: what that costs, and the keys that do without.
+
+use super::super::Seen;
+use super::saw::number;
+use super::{say, side};
+use crate::app::Msg;
+use crate::app::plan::Tap;
+use crate::app::workshop::{self, wood};
+use crate::parts::fraction::worded;
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{plan, told as words};
+use fivebar_core::quantity::{Length, Listed, Units};
+use fivebar_core::sheet::make::{Given, What};
+use fivebar_core::sheet::plan::{PlanSheet, ShortEnd};
+
+/// To the figures of the saw, to one of them by its name.
+pub fn to_saw(name: &'static str, least: Length, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
+    let tap = Msg::Workshop(workshop::Tap::Wood(wood::WoodTap::Open(wood::Page::Saw)));
+    key("key h56 wide", format!("{name}, {}", side(least, units, seen)), plan::SAW, tap)
+}
+
+/// An end that would be too short, and ends that could come several from one strip, each with its key.
+pub fn told(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let What::Top(top) = &given.ask.what else { return vec![] };
+    let short = sheet.ends.short.as_ref();
+    let together = sheet.ends.together.map(|strips| words::own_strip(&words::strips_do(&number(strips, seen), strips == 1)));
+    let lines = short.map(|short| end(short, given, sheet, seen)).into_iter().chain(together.clone());
+    let lines = lines.map(|line| worded("p", "", line)).listed();
+    let figures = &given.ready.figures;
+    let name = if figures.min_end < figures.min_piece { words::LEAST_PIECE } else { words::LEAST_END };
+    let least = short.map(|short| to_saw(name, short.least, (given.units, seen)));
+    let missing = short.is_some() || together.is_some() || sheet.made == 0;
+    let split = (!top.split && missing).then(|| key("key h56 wide", words::CUT_IN_PIECES, words::ONE_IS_CUT, say(Tap::CutInPieces)));
+    let keys = least.into_iter().chain(split).listed();
+    let keys = (!keys.is_empty()).then(|| el("div", if keys.len() == 1 { "no-print" } else { "g2 no-print" }).kids(keys));
+    lines.into_iter().chain(keys).listed()
+}
+
+fn end(short: &ShortEnd, given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
+    let [end, least] = [short.end, short.least].map(|it| side(it, given.units, seen));
+    let gives = if sheet.made < short.rows {
+        words::can_be_laid(&number(short.rows, seen), short.rows == 1)
+    } else {
+        words::strips_do(&number(short.strips, seen), short.strips == 1)
+    };
+    words::short_end([&end, &least], &gives)
+}
