@@ -177,6 +177,7 @@ impl App {
         self.said.clear();
         self.take(message, now);
         outlook::follow(self);
+        price::waiting::follow(self);
         std::mem::take(&mut self.orders)
     }
 

@@ -149,6 +149,7 @@ impl App {
             News::NotWiped(why) => self.workshop.said = Some(Became::NotWiped(why)),
             News::UpdateWaits => self.update_waits = true,
             News::Planning(told) => super::plan::told(self, told),
+            News::Painted if super::price::waiting::painted(self) => {}
             News::Painted => super::outlook::begin(self),
             News::Outlook(of, found) => self.outlooks.take_in(of, found),
             News::Tick(now) => {
@@ -160,6 +161,7 @@ impl App {
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }
         super::outlook::follow(self);
+        super::price::waiting::follow(self);
         std::mem::take(&mut self.orders)
     }
 

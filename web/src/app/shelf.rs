@@ -20,6 +20,7 @@ use fivebar_core::sheet::count::{haul_in_hand, in_hand};
 use fivebar_core::sheet::meanwhile::Meanwhile;
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
+use fivebar_core::sheet::waiting::Kept;
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -78,6 +79,8 @@ pub struct Shelf {
     pub taken_back: Option<Id>,
     /// An earlier haul that was taken in hand again; else the newest is.
     in_hand: Option<Id>,
+    /// What waiting is worth, for what it rests on.
+    prospects: Rc<Kept>,
     folded: RefCell<Folded>,
 }
 
@@ -137,6 +140,7 @@ impl Shelf {
             last_act: None,
             taken_back: None,
             in_hand: None,
+            prospects: Rc::default(),
             folded: RefCell::default(),
         }
     }
@@ -175,7 +179,7 @@ impl Shelf {
 
     /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.
     pub fn shop(&self, now: Moment) -> Shop<'_> {
-        let shop = Shop::folded(&self.book, (self.bench(), self.workshop()), now);
+        let shop = Shop::folded(&self.book, (self.bench(), self.workshop()), now).with_prospects(self.prospects.clone());
         match self.folded.borrow().waits.clone() {
             Some(waits) => shop.waiting(waits),
             None => shop,
