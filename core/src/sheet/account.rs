@@ -8,6 +8,7 @@ use super::helped::earned;
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
+use super::to_come::to_come;
 use super::yields::{Wood, wood};
 use crate::bench::{Division, On, Shares, Time};
 use crate::ledger::fold::{Booked, DISTANCE, Job, Operation, Sale};
@@ -72,6 +73,8 @@ pub struct Hours {
     pub judged: Span,
     /// Still to come by that estimate; none without one.
     pub still: Option<Span>,
+    /// Still to come as prices count it: by the plan, and where that says nothing by the estimate; none while nobody knows.
+    pub to_come: Option<Span>,
     /// Of that, what each stage has still to come, as far as it was estimated.
     pub still_by_stage: Sorted<Stage, Span>,
     /// Of what was logged, what looks like a forgotten stop: it is counted, and the maker has not answered for it.
@@ -216,9 +219,9 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     for (operation, (_, span)) in job.operations.iter().zip(&each).filter_map(|(operation, left)| Some(operation).zip(left.as_ref())) {
         more(&mut still_by_stage, operation.stage, *span);
     }
+    let (to_come, still_delivery) = to_come(shop, job, (&each, &by_stage)).unzip();
     let left: Option<Vec<(Kind, Span)>> = each.into_iter().collect();
     let left = left.filter(|left| !left.is_empty());
-    let delivery = left.iter().flatten().filter(|(kind, _)| *kind == Kind::Deliver);
     Hours {
         haul,
         by_kind,
@@ -228,7 +231,8 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         estimate: job.estimate(),
         judged_by: job.judged_by(),
         judged: job.judged(own, of_planned(job, &logged)),
-        still_delivery: Span::sum(delivery.map(|(_, span)| *span)),
+        to_come,
+        still_delivery: still_delivery.unwrap_or_default(),
         still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))).or_else(|| still_given(job, own)),
         still_by_stage,
         unsettled: Span::sum(shop.unsettled(shop.bench.on(On::Job(job.id))).map(|run| run.worked(shop.now))),

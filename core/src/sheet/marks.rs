@@ -16,6 +16,8 @@ use crate::refusal::{Answer, Refusal};
 pub struct Pricing {
     /// Costs and hours of the whole batch, so far and still to come.
     pub work: Work,
+    /// Nobody knows what is still to come of its hours: those of the work are the least.
+    pub at_least: bool,
     pub hourly: Hourly,
     pub marks: Marks,
     /// The tag as set.
@@ -43,18 +45,20 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
         Ok(marks) => (marks, None),
         Err(refusal) => (Marks::default(), Some(refusal)),
     };
-    let proposed = marks.your_rate.and_then(|mark| proposed(mark.need, terms, points, job.currency).ok());
+    // A price is proposed where its hours are whole: else one hour would do for a week.
+    let at_least = hours.to_come.is_none();
+    let proposed = marks.your_rate.filter(|_| !at_least).and_then(|mark| proposed(mark.need, terms, points, job.currency).ok());
     let tagged = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
     let ask = tagged.or(proposed.map(|proposed| proposed.charge));
     let standing = Standing { ask, set: job.settle, ..Standing::default() };
     let settle = settle(&standing, points)?;
-    Ok(Pricing { work, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
+    Ok(Pricing { work, at_least, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
 }
 
 /// Costs and hours so far, with what is still to come of them.
 fn work(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Work> {
     let all = costs.total.map(|total| total.plus(costs.still)).transpose()?;
-    let time = hours.total.map(|total| total.plus(hours.still.unwrap_or(Span::ZERO)));
+    let time = hours.total.map(|total| total.plus(hours.to_come.unwrap_or(Span::ZERO)));
     Ok(Work { costs: all, time, pieces: job.pieces })
 }
 
@@ -76,6 +80,7 @@ impl Pricing {
             agreed: agreed(job)?,
             your_rate: shown(marks.your_rate),
             costs_covered: shown(marks.costs_covered),
+            at_least: self.at_least,
             not_under: worth.and_then(|worth| worth.under(n, take).ok()),
             band: known.as_ref().filter(|_| worth.is_some()).and_then(|known| known.band(n, take)),
             ..one.for_pieces(n)?

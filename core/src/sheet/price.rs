@@ -123,6 +123,8 @@ pub enum Gap {
     Tag,
     Costs,
     Hours,
+    /// Those still to come: your rate is the least.
+    HoursToCome,
     Rate,
 }
 
@@ -237,6 +239,7 @@ fn gaps(account: &Account) -> Vec<Gap> {
         (Gap::Tag, pricing.tag.is_none()),
         (Gap::Costs, pricing.work.costs.is_none()),
         (Gap::Hours, pricing.work.time.is_none()),
+        (Gap::HoursToCome, pricing.work.time.is_some() && pricing.at_least),
         (Gap::Rate, pricing.hourly.your_rate.is_none()),
     ];
     all.into_iter().filter(|(_, is_missing)| *is_missing).map(|(gap, _)| gap).listed()

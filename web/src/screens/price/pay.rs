@@ -29,7 +29,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(
             el("div", "col")
                 .kid(money(sheet, left, seen))
-                .kids(hours(left, seen))
+                .kids(hours((left, sheet.standing.at_least), seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(untaxed(sheet, app)),
         )
@@ -61,7 +61,7 @@ fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
     el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten())))
 }
 
-fn hours(left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn hours((left, at_least): (Option<Leaves>, bool), seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(left) = left else { return vec![el("p", "").text(words::PAY_UNKNOWN)] };
     let an_hour = |amount| per_hour(amount, left.left, seen.speech);
     let rows = [
@@ -72,7 +72,7 @@ fn hours(left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg>> {
     ];
     vec![
         el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten()))),
-        el("p", "t14 i2").text(words::WITH_TO_COME),
+        el("p", "t14 i2").text(if at_least { words::HOURS_SO_FAR_ONLY } else { words::WITH_TO_COME }),
     ]
 }
 
