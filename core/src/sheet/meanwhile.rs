@@ -324,7 +324,7 @@ mod tests {
         check(&phone, 730, &[]);
         let On::Job(one) = bench else { unreachable!() };
         phone.note(729, JobDescribed { pieces: Some(1), ..JobDescribed::of(one) });
-        check(&phone, 730, &[("bore", 35, From::History)]); // 33.3, and a twentieth for rework
+        check(&phone, 730, &[("bore", 33, From::History)]); // 33.3: nothing for rework, since the factor is on
     }
 
     /// Tapped as boring, and renamed: the tops wait, and boring needs nothing that waits but the next step of theirs does.
