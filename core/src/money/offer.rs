@@ -28,6 +28,8 @@ pub struct Standing {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Agreed {
     pub price: Money,
+    /// Of the price, what is for the pieces still to be handed over.
+    pub rest: Money,
     pub due: Money,
 }
 
@@ -261,7 +263,7 @@ mod tests {
 
     #[test]
     fn an_agreed_job_says_what_is_due() {
-        let agreed = Agreed { price: eur("460"), due: eur("276") };
+        let agreed = Agreed { price: eur("460"), rest: eur("460"), due: eur("276") };
         let bench = Standing { agreed: Some(agreed), ask: Some(eur("480")), ..Standing::default() };
         assert_eq!(verdict(&bench, eur("500"), Points::Five), Ok(Verdict::Agreed(agreed)));
     }

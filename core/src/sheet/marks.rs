@@ -8,7 +8,7 @@ use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::Paid;
 use crate::money::offer::{Agreed, Standing, settle};
 use crate::money::price::{Hourly, Marks, Proposed, Work, marks, proposed};
-use crate::quantity::{Count, Decimal, Money, Span};
+use crate::quantity::{Count, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// The price of one piece, seen from all sides. It is reckoned for a card, which costs most.
@@ -73,8 +73,12 @@ impl Pricing {
         // Guesses that say nothing leave the marks of the work.
         let known = known(shop, job)?;
         let worth = known.as_ref().and_then(|known| known.worth.as_ref().ok());
-        let ask = worth.map(|worth| worth.ask).or(self.ask);
-        let one = Standing { ask, set: self.settle_set, ..Standing::default() };
+        let one = Standing { ask: worth.map(|worth| worth.ask), set: self.settle_set, ..Standing::default() }.for_pieces(n)?;
+        // Tax on top of several tags is one line: of their sum.
+        let asked = match self.tag.or(self.proposed.map(|proposed| proposed.tag)) {
+            Some(tag) => Some(terms.tax.charge(tag.times(n)?)?),
+            None => None,
+        };
         let shown = |mark: Option<crate::money::price::Mark>| mark.map(|mark| mark.shown);
         let standing = Standing {
             agreed: agreed(job)?,
@@ -83,7 +87,8 @@ impl Pricing {
             at_least: self.at_least,
             not_under: worth.and_then(|worth| worth.under(n, take).ok()),
             band: known.as_ref().filter(|_| worth.is_some()).and_then(|known| known.band(n, take)),
-            ..one.for_pieces(n)?
+            ask: one.ask.or(asked),
+            ..one
         };
         Ok((standing, marks))
     }
@@ -94,9 +99,13 @@ pub fn agreed(job: &Job) -> Answer<Option<Agreed>> {
     if 0 < job.free() || job.selling.promised() == 0 {
         return Ok(None);
     }
-    let price = Money::sum(job.currency, job.selling.open().map(|agreement| agreement.sum))?;
-    let due = job.due()?;
-    Ok(Some(Agreed { price, due: if due.amount() < Decimal::ZERO { Money::zero(job.currency) } else { due } }))
+    let (mut price, mut rest, mut due) = (Money::zero(job.currency), Money::zero(job.currency), Money::zero(job.currency));
+    for agreement in job.selling.open() {
+        price = price.plus(agreement.sum)?;
+        rest = rest.plus(agreement.sum.minus(agreement.sold_for)?)?;
+        due = due.plus(job.selling.still_due(job.currency, agreement)?)?;
+    }
+    Ok(Some(Agreed { price, rest, due }))
 }
 
 /// Where to settle for one: as set, else midway between ask and not under where waiting was guessed.

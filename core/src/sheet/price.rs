@@ -60,6 +60,8 @@ pub struct ForSale {
     pub gaps: Vec<Gap>,
     /// What keeps costs and hours unknown.
     pub lacking: Option<Lacking>,
+    /// Of the hours, what looks like a forgotten stop and was not answered for.
+    pub unsettled: Span,
 }
 
 /// What stands before the buyer speaks, for so many pieces handed over together.
@@ -215,6 +217,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         rows,
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
+        unsettled: account.hours.unsettled,
     })
 }
 

@@ -14,7 +14,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
 use crate::screens::count::saved_fact;
-use crate::screens::jobs::lacking;
+use crate::screens::jobs::{lacking, to_settle};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words, waiting};
 use fivebar_core::ledger::decide::PaidOf;
@@ -129,6 +129,7 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
             el("p", "t14 i2").text(words::settle_set(&bare(settle, seen.speech), midway.as_deref()))
         }))
         .kids(gaps)
+        .kids(to_settle(row.unsettled, "t14", seen))
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))

@@ -1,6 +1,6 @@
 //! Pay and hours: what of an offer goes out, what you get, and what is left for an hour.
 
-use super::super::jobs::lacking;
+use super::super::jobs::{lacking, to_settle};
 use super::list::{bargain, how_paid};
 use super::offer::{waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
@@ -30,6 +30,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
             el("div", "col")
                 .kid(money(sheet, left, seen))
                 .kids(hours((left, sheet.standing.at_least), seen))
+                .kids(to_settle(sheet.unsettled, "t14", seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(untaxed(sheet, app)),
         )
@@ -45,7 +46,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
 }
 
 fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
-    let handed = sheet.offer.or(sheet.standing.agreed.map(|agreed| agreed.price)).or(sheet.named);
+    let handed = sheet.offer.or(sheet.standing.agreed.map(|agreed| agreed.rest)).or(sheet.named);
     let out = |sum: Money| format!("−{}", exact(sum, seen.speech));
     let row = |what: &str, sum: Option<Money>| sum.map(|sum| fact(what, exact(sum, seen.speech)));
     let taken = |what: &str, sum: Option<Money>| sum.filter(|sum| !sum.is_zero()).map(|sum| fact(what, out(sum)));
