@@ -6,12 +6,15 @@ use crate::ledger::fold::Job;
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::quantity::{Listed, Sorted, Span};
 
+/// What the plan says is still to come of an operation, with its kind; none where it says nothing.
+pub type Planned = Option<(Kind, Span)>;
+
 /// All hours still to come, and of those the delivery's. None while nobody knows: nothing is planned, no estimate was given, and nothing says
 /// what such a piece takes.
 ///
 /// `planned` is what its plan says of each operation. An operation of which it says nothing is by the estimate, as is what such a piece takes
 /// beyond the plan. Of a job without a plan nothing is to come once it was finished, or some of it is gone.
-pub fn to_come(shop: &Shop, job: &Job, (planned, by_stage): (&[Option<(Kind, Span)>], &Sorted<Stage, Span>)) -> Option<(Span, Span)> {
+pub fn to_come(shop: &Shop, job: &Job, (planned, by_stage): (&[Planned], &Sorted<Stage, Span>)) -> Option<(Span, Span)> {
     if job.ended.is_some() {
         return Some((Span::ZERO, Span::ZERO));
     }
@@ -23,7 +26,7 @@ pub fn to_come(shop: &Shop, job: &Job, (planned, by_stage): (&[Option<(Kind, Spa
     Some((Span::sum(all.iter().map(|(_, span)| *span)), Span::sum(delivery)))
 }
 
-fn by_plan(shop: &Shop, job: &Job, planned: &[Option<(Kind, Span)>]) -> Vec<(Kind, Span)> {
+fn by_plan(shop: &Shop, job: &Job, planned: &[Planned]) -> Vec<(Kind, Span)> {
     let is_such = !job.whole_planned && (job.design.is_some() || job.described.piece.is_some());
     let is_asked = 0 < job.left() && (is_such || planned.contains(&None));
     let rows = if is_asked { rows(shop, job) } else { vec![] };

@@ -13,7 +13,7 @@ mod quote;
 mod sell;
 mod wood;
 
-pub use figures::{lacking, to_settle};
+pub use figures::lacking;
 pub use quote::text as quote_text;
 pub use wood::{name as pile_name, size as pile_size};
 

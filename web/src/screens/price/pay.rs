@@ -1,7 +1,7 @@
 //! Pay and hours: what of an offer goes out, what you get, and what is left for an hour.
 
-use super::super::jobs::{lacking, to_settle};
-use super::list::{bargain, how_paid};
+use super::super::jobs::lacking;
+use super::list::{bargain, how_paid, in_question};
 use super::offer::{waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
@@ -30,7 +30,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
             el("div", "col")
                 .kid(money(sheet, left, seen))
                 .kids(hours((left, sheet.standing.at_least), seen))
-                .kids(to_settle(sheet.unsettled, "t14", seen))
+                .kids(in_question(sheet.unsettled, seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(untaxed(sheet, app)),
         )

@@ -77,6 +77,11 @@ pub fn gap(gap: Gap) -> &'static str {
     }
 }
 
+/// "15 h of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it."
+pub fn in_question(span: &str) -> String {
+    format!("{span} of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it.")
+}
+
 /// "Not known yet: its price, the hours."
 pub fn gaps(names: &[&str]) -> String {
     format!("Not known yet: {}.", names.join(", "))

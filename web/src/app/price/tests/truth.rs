@@ -29,7 +29,8 @@ fn hours_in_question_are_said() {
     let night = "17:00 start \"oil\" make on stool stage finish\n2026-05-05 08:00 stop\n";
     told(text).hides(&["15 h"]);
     let mut maker = told(&format!("{text}{night}"));
-    maker.shows(&["15 h"]).offer("100").bargain(BargainTap::PayAndHours).shows(&["15 h"]);
+    maker.shows(&["15 h of its hours are in question"]).offer("100").bargain(BargainTap::PayAndHours);
+    maker.shows(&["15 h of its hours are in question"]);
 }
 
 /// Two stools for 800, 40 and four hours each: "750 for both" leaves (750 - 80) / 8 h, and the change of order is for both.
