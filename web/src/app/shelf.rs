@@ -9,7 +9,9 @@ use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::decide::{Command, Now, decide};
 use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::ledger::kind::book::{Restored, Struck};
+use fivebar_core::ledger::line::document::person_read;
 use fivebar_core::ledger::line::{self, Line};
+use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
 use fivebar_core::quantity::{Count, Id, Listed, Moment, Wall};
 use fivebar_core::quantity::{Set, Sorted};
@@ -40,7 +42,7 @@ pub struct Written {
     pub lines: Vec<Posted>,
 }
 
-/// Names by the id of the person, and ids whose names are gone for good.
+/// People by their ids, each as the line that lies beside the book; and ids of those who are gone for good.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Names {
     pub kept: Vec<(String, String)>,
@@ -64,8 +66,8 @@ pub fn parted<'a>(lines: impl Iterator<Item = &'a str>) -> (Vec<Posted>, Vec<Str
 pub struct Shelf {
     pub book: Book,
     clock: Clock,
-    /// Names by the id of the person, from the side store.
-    pub names: Sorted<Id, String>,
+    /// Names, phones and places by the id of the person, from the side store.
+    pub names: People,
     /// Shown, not yet saved.
     unsaved: Set<Id>,
     /// What the store would not take; it can be tried again.
@@ -131,7 +133,7 @@ impl Shelf {
     }
 
     /// A book that was read on this device, with the names of its people.
-    pub fn of(device: Device, book: Book, names: Sorted<Id, String>) -> Shelf {
+    pub fn of(device: Device, book: Book, names: People) -> Shelf {
         let clock = Clock::new(device, book.last_stamp());
         Shelf {
             book,
@@ -149,11 +151,16 @@ impl Shelf {
         }
     }
 
+    /// The name of a person, where it is known.
+    pub fn name(&self, person: Id) -> Option<&String> {
+        self.names.get(&person).map(|person| &person.name)
+    }
+
     /// Takes in entries that are written elsewhere, with the names of their people; they are shown at once and not saved yet.
     pub fn fill(&mut self, lines: &[Posted], names: &[(Id, String)]) {
         self.book.merge(lines.iter().map(|posted| posted.line.as_str()));
         self.clock = Clock::new(self.clock.device(), self.book.last_stamp());
-        self.names.extend(names.iter().cloned());
+        self.names.extend(names.iter().map(|(id, beside)| (*id, person_read(beside))));
         self.unsaved.extend(lines.iter().map(|posted| posted.id));
     }
 
