@@ -1,6 +1,7 @@
 //! What every sheet is read from: the book, and what all jobs share, folded once for one moment.
 
 use super::bench::{Look, Seen};
+use super::estimate::history::{History, history_of_all};
 use super::waiting::Kept;
 use crate::bench::wait::Waits;
 use crate::bench::{Bench, Run, Time};
@@ -27,6 +28,7 @@ pub struct Shop<'a> {
     pub prospects: Rc<Kept>,
     // Folded when somebody asks.
     waits: OnceCell<Rc<Waits>>,
+    history: Rc<OnceCell<History>>,
 }
 
 impl<'a> Shop<'a> {
@@ -36,12 +38,17 @@ impl<'a> Shop<'a> {
 
     /// The same where bench and workshop were folded before.
     pub fn folded(book: &'a Book, (bench, workshop): (Rc<Bench>, Rc<Workshop>), now: Moment) -> Shop<'a> {
-        Shop { book, bench, workshop, now, prospects: Rc::default(), waits: OnceCell::new() }
+        Shop { book, bench, workshop, now, prospects: Rc::default(), waits: OnceCell::new(), history: Rc::default() }
     }
 
     /// The same with what was reckoned of waiting before.
     pub fn with_prospects(self, prospects: Rc<Kept>) -> Shop<'a> {
         Shop { prospects, ..self }
+    }
+
+    /// The same with what was gathered of earlier jobs before, or will be.
+    pub fn with_history(self, history: Rc<OnceCell<History>>) -> Shop<'a> {
+        Shop { history, ..self }
     }
 
     /// The same where the waits were folded too.
@@ -60,6 +67,11 @@ impl<'a> Shop<'a> {
     /// Every wait there is.
     pub fn waits(&self) -> &Waits {
         self.waits.get_or_init(|| Rc::new(fold::waits(self.book)))
+    }
+
+    /// What all jobs tell of how long things take, gathered once.
+    pub fn history(&self) -> &History {
+        self.history.get_or_init(|| history_of_all(self))
     }
 
     /// The time of a job, to this moment.

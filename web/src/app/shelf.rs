@@ -19,11 +19,12 @@ use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::{haul_in_hand, in_hand};
+use fivebar_core::sheet::estimate::history::History;
 use fivebar_core::sheet::meanwhile::Meanwhile;
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
 use fivebar_core::sheet::waiting::Kept;
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
 /// A line on its way to the store.
@@ -94,6 +95,8 @@ struct Folded {
     haul: Option<Option<Rc<Haul>>>,
     past: Option<Past>,
     workshop: Option<Rc<Workshop>>,
+    /// What earlier jobs tell, gathered when a price asks for it.
+    history: Rc<OnceCell<History>>,
     /// Of the haul in hand; what is counted onto that haul itself changes nothing in it.
     known: Option<Rc<Known>>,
     /// With the minute it was worked out in: running time adds to it.
@@ -105,6 +108,7 @@ struct Folded {
 impl Folded {
     fn forget(&mut self, entry: &Entry) {
         self.fits = None;
+        self.history = Rc::default();
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
                 Subject::Bench => (self.bench, self.waits, self.copy) = (None, None, None),
@@ -186,7 +190,9 @@ impl Shelf {
 
     /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.
     pub fn shop(&self, now: Moment) -> Shop<'_> {
-        let shop = Shop::folded(&self.book, (self.bench(), self.workshop()), now).with_prospects(self.prospects.clone());
+        let shop = Shop::folded(&self.book, (self.bench(), self.workshop()), now)
+            .with_prospects(self.prospects.clone())
+            .with_history(self.folded.borrow().history.clone());
         match self.folded.borrow().waits.clone() {
             Some(waits) => shop.waiting(waits),
             None => shop,

@@ -65,7 +65,14 @@ fn planned(job: &mut Job, entry: &Entry) {
             put(&mut job.operations, operation, |operation| operation.op == f.op);
         }
         Fact::CostPlanned(f) if f.sum.currency() == job.currency => {
-            let cost = PlannedCost { kind: f.kind.clone(), sum: f.sum, what: f.what.clone(), delivery: f.delivery.unwrap_or(false) };
+            let cost = PlannedCost {
+                kind: f.kind.clone(),
+                sum: f.sum,
+                what: f.what.clone(),
+                delivery: f.delivery.unwrap_or(false),
+                at: entry.at(),
+                after: job.booked.len(),
+            };
             put(&mut job.planned_costs, cost, |cost| cost.kind == f.kind);
             job.planned_costs.retain(|cost| !cost.sum.is_zero());
         }
