@@ -98,7 +98,7 @@ enum Deed {
     Free(usize, Count),
     /// As many as are missing: never more.
     Again,
-    /// The nth of the acts before.
+    /// The nth of the plans before.
     TakeBack(usize),
     Restore(usize),
 }
@@ -138,7 +138,7 @@ impl Rack {
                 Command::Book(if back { BookCommand::TakeBack { act } } else { BookCommand::Restore { act } })
             }
         };
-        let is_own = !matches!(deed, Deed::TakeBack(_) | Deed::Restore(_));
+        let is_own = matches!(deed, Deed::Use(..));
         let done = self.maker.try_order(command);
         acts.extend(done.iter().filter(|_| is_own).filter_map(|ids| ids.first()));
         done.is_ok()

@@ -89,12 +89,23 @@ fn with_plan(book: &Book, mut entries: Vec<Id>) -> (Vec<Id>, Vec<PiecesFreed>) {
     let standing = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| !struck);
     let used = standing.filter_map(|(entry, _)| if let Fact::PlanUsed(f) = &entry.fact { Some((f.job, f.plan)) } else { None }).listed();
     for (job, plan) in used {
-        let goes = super::plan::going(book, job, &[plan]);
+        let goes = super::plan::going(book, job, (&[plan], false));
         let more = goes.entries.into_iter().filter(|id| !entries.contains(id)).listed();
         entries.extend(more);
         frees.extend(goes.frees);
+        let stays = entries.iter().copied().filter(|id| holds_others(book, *id, &entries)).listed();
+        entries.retain(|id| !stays.contains(id));
     }
     (entries, frees)
+}
+
+/// A pile in which another plan's pieces lie too, or will once its boards are taken again, stays.
+fn holds_others(book: &Book, pile: Id, entries: &[Id]) -> bool {
+    let Some((Entry { fact: Fact::PileAdded(f), .. }, _)) = book.entry(pile) else { return false };
+    let stands = |id: Id| book.entry(id).is_some_and(|(entry, struck)| !struck && matches!(entry.fact, Fact::PlanUsed(_)));
+    let others = book.ever(Subject::Haul(f.haul)).filter(|(entry, _)| !entries.contains(&entry.id));
+    let left = others.filter(|(entry, _)| matches!(&entry.fact, Fact::PiecesLeft(f) if f.pile == pile)).listed();
+    left.into_iter().filter_map(|(entry, _)| entry.act).any(|act| book.act(act).into_iter().any(stands))
 }
 
 /// What an act itself took back, as a plan that is used instead of another does: it goes the other way with the act. Nothing where the act

@@ -128,11 +128,12 @@ pub fn without_plans(book: &Book, job: Id) -> Book {
 fn before(book: &Book, job: Id) -> Before {
     let plans = fold::job(book, job).map(|job| job.plans).unwrap_or_default();
     let goes = fold::in_use(book, &plans).into_iter().map(|it| it.plan.id).listed();
-    going(book, job, &goes)
+    going(book, job, (&goes, true))
 }
 
-/// What goes with plans: all they took that the job has still, neither more nor less.
-pub(super) fn going(book: &Book, job: Id, goes: &[Id]) -> Before {
+/// What goes with plans: all they took that the job has still, neither more nor less. What a plan put back of those whose place it took
+/// comes again where it is taken back, and is `put_back` still where another takes its place.
+pub(super) fn going(book: &Book, job: Id, (goes, put_back): (&[Id], bool)) -> Before {
     let plans = fold::job(book, job).map(|job| job.plans).unwrap_or_default();
     let mut took: Sorted<(Id, Id), Count> = Sorted::new();
     let all = fold::shared(book, &plans);
@@ -143,6 +144,14 @@ pub(super) fn going(book: &Book, job: Id, goes: &[Id]) -> Before {
     let first = goes.iter().filter_map(|id| book.entry(*id)).map(|(entry, _)| entry.stamp).min();
     let mut entries = goes.iter().flat_map(|id| super::book::whole(book, *id).unwrap_or_default()).listed();
     let mut freed: Sorted<(Id, Id), Count> = Sorted::new();
+    if put_back {
+        for (entry, _) in entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| !struck) {
+            if let Fact::PiecesFreed(f) = &entry.fact {
+                let n = freed.entry((f.haul, f.pile)).or_default();
+                *n = n.saturating_add(f.n);
+            }
+        }
+    }
     for at in took.keys() {
         for entry in book.about(Subject::Haul(at.0)).filter(|entry| first.is_some_and(|first| first < entry.stamp)) {
             let Fact::PiecesFreed(f) = &entry.fact else { continue };
