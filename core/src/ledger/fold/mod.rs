@@ -27,7 +27,7 @@ pub use job::{
 };
 pub use name::{design_of, is_ended, name_of, planned_operations};
 pub use photos::{Photo, Photos};
-pub use plan::{Design, InUse, KeptPlan, SawFacts, Share, has_wood, in_use, pieces_taken};
+pub use plan::{Design, InUse, KeptPlan, SawFacts, Share, has_wood, in_use, not_left, pieces_taken, shared};
 pub use wait::waits;
 pub use wood::{WoodFacts, van};
 pub use workshop::{Copy, Person, RateFacts, Till, Workshop, workshop};

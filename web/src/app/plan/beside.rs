@@ -154,12 +154,21 @@ pub fn after_the_saw(app: &App) -> Vec<(Lying, Count)> {
             in_use(&shop, &job.plans).into_iter().map(|one| one.plan.id).find(|id| it.of == Some(*id)).filter(|_| job.ended.is_none())?;
         let act = book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
         let facts = book.act(act).into_iter().filter_map(|id| book.entry(id));
-        let left = facts.filter_map(|(entry, struck)| if let Fact::PiecesLeft(f) = &entry.fact { Some((f, struck)) } else { None });
-        let one = |((f, struck), n): ((&PiecesLeft, bool), Count)| {
-            let at = Lying { haul: f.haul, pile: f.pile };
-            (!struck && 0 < n).then_some((at, n))
+        // What is left of one pile in one size may be several facts.
+        let mut left: Vec<(&PiecesLeft, Count)> = vec![];
+        for (entry, struck) in facts {
+            let Fact::PiecesLeft(f) = &entry.fact else { continue };
+            let stands = if struck { 0 } else { f.n };
+            match left.last_mut().filter(|(last, _)| (last.pile, last.of) == (f.pile, f.of)) {
+                Some((_, n)) => *n = n.saturating_add(stands),
+                None => left.push((f, stands)),
+            }
+        }
+        let one = |((f, stands), n): ((&PiecesLeft, Count), Count)| {
+            let (at, n) = (Lying { haul: f.haul, pile: f.pile }, n.min(stands));
+            (0 < n).then_some((at, n))
         };
-        Some(left.zip(it.uncut).filter_map(one).listed())
+        Some(left.into_iter().zip(it.uncut).filter_map(one).listed())
     };
     app.here.plans.lines().filter_map(read).filter_map(of).flatten().collect()
 }
