@@ -202,6 +202,7 @@ impl Glue {
 /// What it costs a top that one piece of each row is cut: nothing where strips may be cut in pieces.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Ends {
+    /// None until whoever plans has looked for it.
     pub short: Option<ShortEnd>,
     /// So many strips do, where ends may come several from one.
     pub together: Option<i64>,
@@ -211,7 +212,6 @@ pub struct Ends {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ShortEnd {
     pub end: Length,
-    pub least: Length,
     pub rows: i64,
     pub strips: i64,
 }
@@ -286,6 +286,14 @@ pub fn sheet(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet
         _ => return Err(Refusal::PlanBroken),
     };
     tally::sheet(ready, answered, (draft, room))
+}
+
+impl PlanSheet {
+    /// Takes in what a short end would give, as it was found beside the page.
+    pub fn with_short_end(mut self, ready: &Ready, found: Option<crate::plan::rows::ends::ShortEnd>) -> PlanSheet {
+        self.ends.short = found.and_then(|found| rows::short_end(ready, found));
+        self
+    }
 }
 
 #[cfg(test)]

@@ -7,6 +7,7 @@ use super::workshop::copies::Became;
 use super::{App, Notice};
 use fivebar_core::ledger::{Book, Device};
 use fivebar_core::plan::outlook::Outlook;
+use fivebar_core::plan::rows::ends::ShortEnd;
 use fivebar_core::plan::{Answered, Figures};
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Listed, Wall};
@@ -63,6 +64,11 @@ pub enum Planning {
         bound: Figures,
     },
     Done(Box<Answered>),
+    /// What a short end would give the plan of rows that is worth so much.
+    ShortEnd {
+        worth: Figures,
+        short: ShortEnd,
+    },
     Failed,
 }
 

@@ -21,6 +21,7 @@ use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::plan::rows::ends::ShortEnd;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Length, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
@@ -306,6 +307,7 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     let it = beside::of(app, job)?;
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open)) {
         plan.given.iter_mut().for_each(|given| used::owned(app, given));
+        plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
         return Some(Plan { ticked: it.ticked, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
@@ -389,6 +391,11 @@ fn stop(app: &mut App) {
 
 /// Takes in what is heard of a planning; nothing is, where none is under way.
 pub fn told(app: &mut App, told: Planning) {
+    if let Planning::ShortEnd { worth, short } = &told
+        && app.plan.short_end(worth, *short)
+    {
+        beside::keep(app);
+    }
     let plan = &mut app.plan;
     let Stands::UnderWay { ms, .. } = plan.stands else { return };
     match told {
@@ -409,6 +416,7 @@ pub fn told(app: &mut App, told: Planning) {
                 None => Stands::Failed,
             };
         }
+        Planning::ShortEnd { .. } => (),
         Planning::Failed => plan.stands = if plan.found.is_some() { Stands::Still } else { Stands::Failed },
     }
 }
@@ -433,6 +441,15 @@ impl Plan {
             }
             self.found = Some(Box::new(Found { answered, sheet }));
         }
+    }
+
+    /// What a short end would give the plan in hand; false where it was found of another.
+    fn short_end(&mut self, worth: &Figures, short: ShortEnd) -> bool {
+        let Some((given, found)) = self.given.as_ref().zip(self.found.as_mut()).filter(|(_, found)| found.answered.worth == *worth) else {
+            return false;
+        };
+        found.sheet = found.sheet.clone().with_short_end(&given.ready, Some(short));
+        true
     }
 
     /// One step back; false where there is none.
