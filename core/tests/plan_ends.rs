@@ -74,3 +74,23 @@ fn lengths_at_the_saw_are_what_a_tape_has() {
         assert_eq!(length.as_nm() % (2 * Length::INCH_64TH.as_nm()), 0, "{length:?}");
     }
 }
+
+/// Boards of 155 mm are 6 in and a little more than 3/32: glue strips and what is left over of parts and sticks are what a tape has.
+#[test]
+fn strips_and_leftovers_in_inches_are_what_a_tape_has() {
+    let inch = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile boards oak-white 27 x 155 x 1010 mm\ncount 20 boards\n\
+        job bench \"Bench\" 1 spec\npart \"top\" 1 of 3/4 x 13 3/8 x 21 1/2 in for bench\npart \"rail\" 2 of 3/4 x 2 x 13 3/4 in for bench\n";
+    let story = tell(inch);
+    assert_eq!(story.refused, []);
+    for (what, without, glued) in [(What::Parts(None), vec![], true), (What::Sticks(None), vec!["top".to_owned()], false)] {
+        let job = story.names.job("bench").unwrap();
+        let ask = Ask { job, what, turned: vec![], bought: vec![], without, over: None };
+        let told = made(&given(&Shop::of(&story.book, story.now.at), &ask).unwrap());
+        let strips = told.glue_ups.iter().flat_map(|it| &it.strips).map(|(_, wide)| *wide);
+        let left = told.lines.iter().filter_map(|line| line.remainder);
+        assert!(0 < told.made && (0 < told.glue_ups.len()) == glued && 0 < left.clone().count(), "{told:?}");
+        for length in strips.chain(left) {
+            assert_eq!(length.as_nm() % (2 * Length::INCH_64TH.as_nm()), 0, "{length:?} {glued}");
+        }
+    }
+}

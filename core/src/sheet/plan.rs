@@ -46,7 +46,7 @@ pub struct PlanSheet {
     pub proof: Proof,
     pub ends: Ends,
     /// What more pieces would unlock.
-    pub short: Vec<Lacking>,
+    pub short: Vec<Unlock>,
     /// Piles and cut pieces shorter than a machine minimum of the maker's: said, never decided.
     pub too_short: Vec<TooShort>,
 }
@@ -251,9 +251,9 @@ pub enum Why {
     Step { side: usize, other: Length, more: bool },
 }
 
-/// So many more of something.
+/// So many more of something, and there is more to be made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lacking {
+pub enum Unlock {
     /// Parts missing for one set more, and so many pieces of a pile that are known to give all that is missing.
     Part { part: usize, n: i64, from: Option<(usize, i64)> },
     /// Pieces of a pile, as it is planned with: for one row more any one of these, for a nearer field all of them.

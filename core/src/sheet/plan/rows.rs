@@ -3,7 +3,7 @@
 use super::draft::{Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Ends, Lacking, Mark, ShortEnd, Why};
+use super::{Ends, Mark, ShortEnd, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::patience::{Patience, Progress};
 use crate::plan::rows::plan::{Piece, Plan};
@@ -122,11 +122,11 @@ const STEPS: u64 = 2_000;
 const EACH: u64 = 200;
 
 /// For one row more of those that are missing, so many strips of a pile, any one of these.
-fn short(problem: &Problem, made: i64) -> Vec<Lacking> {
+fn short(problem: &Problem, made: i64) -> Vec<Unlock> {
     if problem.rows.is_none_or(|rows| rows <= made) {
         return vec![];
     }
     let mut goes_on = |_: Progress<'_>| true;
     let found = why::unlocks(problem, made, EACH, &mut Patience::new(Some(STEPS), &mut goes_on));
-    found.into_iter().map(|unlock| Lacking::Source { source: unlock.pile, n: unlock.pieces }).collect()
+    found.into_iter().map(|unlock| Unlock::Source { source: unlock.pile, n: unlock.pieces }).collect()
 }
