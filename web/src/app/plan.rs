@@ -21,7 +21,6 @@ use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::plan::rows::ends::ShortEnd;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Length, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
@@ -391,10 +390,8 @@ fn stop(app: &mut App) {
 
 /// Takes in what is heard of a planning; nothing is, where none is under way.
 pub fn told(app: &mut App, told: Planning) {
-    if let Planning::ShortEnd { worth, short } = &told
-        && app.plan.short_end(worth, *short)
-    {
-        beside::keep(app);
+    if let Planning::ShortEnd { worth, short } = told {
+        return beside::short_end(app, &worth, short);
     }
     let plan = &mut app.plan;
     let Stands::UnderWay { ms, .. } = plan.stands else { return };
@@ -441,15 +438,6 @@ impl Plan {
             }
             self.found = Some(Box::new(Found { answered, sheet }));
         }
-    }
-
-    /// What a short end would give the plan in hand; false where it was found of another.
-    fn short_end(&mut self, worth: &Figures, short: ShortEnd) -> bool {
-        let Some((given, found)) = self.given.as_ref().zip(self.found.as_mut()).filter(|(_, found)| found.answered.worth == *worth) else {
-            return false;
-        };
-        found.sheet = found.sheet.clone().with_short_end(&given.ready, Some(short));
-        true
     }
 
     /// One step back; false where there is none.

@@ -10,6 +10,8 @@ use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::haul::PiecesLeft;
 use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::ledger::{Clock, Fact, line};
+use fivebar_core::plan::Figures;
+use fivebar_core::plan::rows::ends;
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Set};
 use fivebar_core::sheet::make::keep::{in_use, kept, still_on};
 use fivebar_core::sheet::make::{Boards, Given, Top, What};
@@ -56,6 +58,15 @@ pub fn keep(app: &mut App) {
     let value = all.join("\n");
     app.here.plans.clone_from(&value);
     app.orders.push(Order::Choose { key: Choice::Plans, value });
+}
+
+/// Takes in what a short end would give the plan in hand, unless it was found of another.
+pub fn short_end(app: &mut App, worth: &Figures, short: ends::ShortEnd) {
+    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_mut()) else { return };
+    if found.answered.worth == *worth {
+        found.sheet = found.sheet.clone().with_short_end(&given.ready, Some(short));
+        keep(app);
+    }
 }
 
 fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
@@ -189,7 +200,7 @@ fn read(line: &str) -> Option<Beside> {
     let of = ticks.next().and_then(Id::read);
     let letters = ticks.next().unwrap_or_default();
     let uncut = ticks.next().unwrap_or_default().split(',').filter_map(|n| n.parse().ok()).collect();
-    let short = ticks.next().and_then(short_end);
+    let short = ticks.next().and_then(end_of);
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
@@ -197,7 +208,7 @@ fn read(line: &str) -> Option<Beside> {
     Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, uncut, short, bought })
 }
 
-fn short_end(text: &str) -> Option<ShortEnd> {
+fn end_of(text: &str) -> Option<ShortEnd> {
     let mut parts = text.split(',').map_while(|n| n.parse().ok());
     let (end, rows, strips) = (parts.next()?, parts.next()?, parts.next()?);
     Some(ShortEnd { end: Length::nm(end).ok()?, rows, strips })
