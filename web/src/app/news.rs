@@ -9,6 +9,7 @@ use fivebar_core::ledger::line::document::person_beside;
 use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Device};
 use fivebar_core::plan::outlook::Outlook;
+use fivebar_core::plan::rows::ends::ShortEnd;
 use fivebar_core::plan::{Answered, Figures};
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Listed, Wall};
@@ -65,6 +66,11 @@ pub enum Planning {
         bound: Figures,
     },
     Done(Box<Answered>),
+    /// What a short end would give the plan of rows that is worth so much.
+    ShortEnd {
+        worth: Figures,
+        short: ShortEnd,
+    },
     Failed,
 }
 

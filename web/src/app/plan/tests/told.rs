@@ -44,7 +44,9 @@ fn said(parts: &str, taps: &[Tap], figures: &[&str]) -> (App, String) {
 pub(super) fn solved(app: &mut App) {
     let asked = app.plan.given.as_ref().unwrap_or_else(|| panic!("{:?}", app.plan.why_not)).ready.asked.clone();
     let answered = asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
-    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
+    let short = asked.short_end(&answered).map(|short| Planning::ShortEnd { worth: answered.worth.clone(), short });
+    let told = [Some(Planning::Done(Box::new(answered))), short];
+    told.into_iter().flatten().for_each(|told| drop(app.told(crate::app::news::News::Planning(told))));
 }
 
 #[track_caller]
