@@ -128,7 +128,7 @@ impl Fit<'_> {
     /// As the estimate reckons it: by the pace of its pieces, else by own jobs, else as it was thought and how far off that was, less
     /// what was worked. What it only guesses at is not known.
     fn takes(&self, job: &Job, row: &Row) -> Option<Takes> {
-        let batch = batch_of((&self.shop.bench, self.shop.waits()), (job, row.op.as_deref()?), self.shop.now);
+        let batch = batch_of(&self.shop.bench, (job, row.op.as_deref()?), self.shop.now);
         let from = match row.from {
             _ if by_pieces(&batch).is_some() => From::Pace,
             Basis::Design | Basis::Own => From::History,

@@ -9,6 +9,7 @@ pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
 pub use selling::{Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, Offer, Payment, Sale, Selling};
 
 use super::booked::booked;
+use super::numbers::Numbers;
 use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, JobDescribed};
 use crate::ledger::{Book, Entry, Fact, Subject};
@@ -27,9 +28,12 @@ pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
 pub fn job(book: &Book, id: Id) -> Option<Job> {
     let began = |entry: &Entry| if let Fact::JobBegan(f) = &entry.fact { Some(Job::new(id, f, entry.wall)) } else { None };
     let mut job = book.about(Subject::Job(id)).find_map(began)?;
+    let mut numbers = Numbers::default();
     for entry in book.about(Subject::Job(id)) {
         apply(&mut job, entry);
+        numbers.take(&entry.fact);
     }
+    job.operations.iter_mut().for_each(|operation| operation.pieces = numbers.of(id, &operation.op));
     job.selling.settle();
     Some(job)
 }
