@@ -380,7 +380,8 @@ fn a_coat_more_is_not_asked_about() {
     // "Oil" ends in a coat by its name.
     for said in [false, true] {
         let mut told = Told::stands();
-        let (job, now) = (fold::jobs(&told.app.shelf().book).next().unwrap().id, told.now(0));
+        let job = fold::jobs(&told.app.shelf().book).next().unwrap().id;
+        let now = told.now(0);
         let (op, kind) = ("Oil".to_owned(), Kind::Make);
         let pieces = Some(1);
         let plan = fivebar_core::ledger::kind::job::OperationPlanned { job, op, kind, stage: None, span: None, pieces };
