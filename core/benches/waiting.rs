@@ -17,7 +17,7 @@ fn usd(whole: i64) -> Money {
 fn main() {
     let guess = Guess { asks: Decimal::from(8), buys: Decimal::new(25, 2), at: usd(145), ratio: USUAL_RATIO, no_show: Decimal::new(2, 1) };
     let heard = [vec![Heard::Refused { price: usd(145) }; 15], vec![Heard::Bought { price: usd(130) }; 5]].concat();
-    let seen = Seen { weeks: Decimal::from(3), asked: 20, heard };
+    let seen = Seen { weeks: Decimal::from(3), asked: 20, never_came: 0, heard };
     let lot = Lot { pieces: 5, end: usd(60), each_ask: usd(4), each_day: usd(1), days: 56 };
     let take = Take { keep: Decimal::new(92, 2), fixed: Decimal::new(1, 1) };
     let began = Instant::now();
@@ -33,7 +33,7 @@ fn main() {
     let last = last.expect("one");
     println!("with what is believed of it {:6.2} ms", began.elapsed().as_secs_f64() * 1e3 / f64::from(TURNS));
     for pieces in 1..=5 {
-        let [low, high] = last.band(pieces).expect("a band");
+        let [low, high] = last.band(pieces, take).expect("a band");
         println!("not under for {pieces}: {} ({low} to {high})", last.likely.not_under(pieces).expect("a sum"));
     }
 }

@@ -293,7 +293,7 @@ fn marks_on_the_scale_of_one_stand() {
     assert_eq!(pricing.marks.your_rate.unwrap().shown, maker.money("149.56"));
     assert_eq!(pricing.proposed.unwrap().charge, maker.money("150"));
     assert_eq!((pricing.tag, pricing.ask), (Some(maker.money("145")), Some(maker.money("145"))));
-    assert_eq!((pricing.not_under, pricing.settle), (None, None));
+    assert_eq!(pricing.settle, None);
     let card: Terms = shop.terms(Currency::USD, Paid::Card);
     for (pay, mark) in [("0", "27.78"), ("15", "110.06"), ("20", "137.49"), ("22.20", "149.56"), ("25", "164.91")] {
         let hourly = fivebar_core::money::price::Hourly { lowest_pay: Some(d(pay)), your_rate: None };

@@ -5,9 +5,9 @@ use fivebar_tests::{Browser, Page, Phone, app};
 use serde_json::{Value, json};
 use std::time::Duration;
 
-/// The market of 18 April with three stands left, as the page finds it at its first opening.
+/// The market of 18 April with three stands left and nothing guessed, as the page finds it at its first opening.
 fn at_market(browser: &mut Browser) -> Page {
-    let market = tell(STANDS.split("13:10 sell").next().unwrap_or_default());
+    let market = tell(STANDS.split("12:05 guess").next().unwrap_or_default());
     let rows: Vec<Value> =
         market.book.entries().map(|(entry, _)| json!({ "id": entry.id.to_string(), "line": line::write(entry) })).collect();
     let page = app::opened(browser, Phone::COMMON.quick());

@@ -6,6 +6,7 @@ mod given;
 mod waits;
 
 use fivebar_core::bench::Shares;
+use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::ledger::{Book, Subject, fold};
 use fivebar_core::money::price::Mark;
 use fivebar_core::money::share::Share;
@@ -13,6 +14,7 @@ use fivebar_core::quantity::{Currency, Decimal, Id, Mass, Moment, Money, Sorted,
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::account::{Account, account};
 use fivebar_core::sheet::haul::{HaulReckoning, Pieces, PileReckoning, Volumes, haul, measure};
+use fivebar_core::sheet::waiting::known;
 use fivebar_core::sheet::{Shop, rate::rate};
 use serde_json::{Map, Value, json};
 
@@ -104,7 +106,7 @@ fn of_job(shop: &Shop, job: Account) -> Value {
         "minutes": hours(shop, &job),
         "costs": costs(&job),
         "rate": rate(shop, job.currency).stack.map(|stack| rounded(stack.per_hour, job.currency.digits())),
-        "marks": marks(&job),
+        "marks": marks(shop, &job),
         "sales": sales(&job),
         "left_per_hour": left_per_hour(&job),
         "ratios": { "hours": ratio(job.ratios.hours), "wood": ratio(job.ratios.wood), "price": ratio(job.ratios.price) },
@@ -166,18 +168,25 @@ fn costs(job: &Account) -> Value {
 }
 
 /// Each for one piece, paid by card.
-fn marks(job: &Account) -> Value {
+fn marks(shop: &Shop, job: &Account) -> Value {
     let shown = |mark: Option<Mark>| mark.map(|mark| money(mark.shown));
     let pricing = &job.pricing;
     json!({
         "costs_covered": shown(pricing.marks.costs_covered),
         "lowest_pay": shown(pricing.marks.lowest_pay),
         "your_rate": shown(pricing.marks.your_rate),
-        "not_under": pricing.not_under.map(money),
+        "not_under": not_under(shop, job).map(money),
         "ask": pricing.ask.map(money),
         "proposed": pricing.proposed.map(|proposed| money(proposed.tag)),
         "settle": pricing.settle.map(money),
     })
+}
+
+/// None before the maker guessed, and once nothing is left to wait with.
+fn not_under(shop: &Shop, account: &Account) -> Option<Money> {
+    let job = shop.job(account.job).ok()?;
+    let known = known(shop, &job).ok()??;
+    known.worth.as_ref().ok()?.under(1, shop.terms(job.currency, Paid::Card).take().ok()?).ok()
 }
 
 fn sales(job: &Account) -> Value {

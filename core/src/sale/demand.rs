@@ -7,8 +7,8 @@ use crate::refusal::{Answer, Refusal};
 pub const LEAST_RATIO: Decimal = Decimal::from_parts(105, 0, 0, false, 2);
 /// Where nobody guessed: at a fifth less twice as many would buy (domain.md 9).
 pub const USUAL_RATIO: Decimal = Decimal::TWO;
-/// More people do not ask in a week.
-const ASKS_MOST: Decimal = Decimal::ONE_THOUSAND;
+/// More people do not ask in a week of what one maker has for sale (ours).
+pub const ASKS_MOST: Decimal = Decimal::ONE_HUNDRED;
 /// The step in price that the ratio is told for.
 const FIFTH: f64 = 0.2;
 const WEEK: f64 = 7.0;
@@ -119,7 +119,7 @@ mod tests {
     fn a_guess_that_says_nothing_is_refused() {
         let n = |text: &str| text.parse::<Decimal>().unwrap();
         check(Guess { asks: n("-1"), ..guess() }, Refusal::BelowNothing { met: n("-1") });
-        check(Guess { asks: n("1001"), ..guess() }, Refusal::TooManyAsk { met: n("1001"), most: n("1000") });
+        check(Guess { asks: n("101"), ..guess() }, Refusal::TooManyAsk { met: n("101"), most: n("100") });
         for buys in ["0", "1.2", "-0.1"].map(n) {
             check(Guess { buys, ..guess() }, Refusal::ShareOutOfRange { met: buys });
         }

@@ -41,7 +41,10 @@ pub enum Heard {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Seen {
     pub weeks: Decimal,
+    /// All who asked, those among them who never turned up too.
     pub asked: Count,
+    /// Those who said they would come and did not.
+    pub never_came: Count,
     pub heard: Vec<Heard>,
 }
 
@@ -49,6 +52,8 @@ pub struct Seen {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Belief {
     all: Vec<(Demand, f64)>,
+    /// As it is likely in the mean.
+    likely: Demand,
     currency: Currency,
 }
 
@@ -57,13 +62,13 @@ pub struct Belief {
 /// # Errors
 /// Those of [`Guess::demand`]; [`Refusal::CurrenciesMixed`], [`Refusal::BelowNothing`] for weeks.
 pub fn belief(guess: &Guess, seen: &Seen) -> Answer<Belief> {
-    let demand = guess.demand()?;
+    let demand = turning_up(guess.demand()?, seen);
     if seen.weeks < Decimal::ZERO {
         return Err(Refusal::BelowNothing { met: seen.weeks });
     }
     let heard = heard(guess.at.currency(), &seen.heard)?;
-    let many = asks(&demand, float(seen.weeks)?, f64::from(seen.asked));
-    let mut all = vec![];
+    let (times, many) = asks(&demand, float(seen.weeks)?, f64::from(seen.asked));
+    let (mut all, mut before) = (vec![], vec![]);
     for (share, share_weight) in OFF.iter().zip(BELL) {
         for (scale, scale_weight) in OFF.iter().zip(BELL) {
             let likely = Demand {
@@ -71,26 +76,50 @@ pub fn belief(guess: &Guess, seen: &Seen) -> Answer<Belief> {
                 scale: demand.scale * libm::exp(SCALE_STEP * scale),
                 ..demand
             };
+            before.push((likely, share_weight * scale_weight));
             let weight = share_weight * scale_weight * heard.iter().map(|one| one.chance(&likely)).product::<f64>();
             all.extend(many.map(|(times, part)| (Demand { come: likely.come * times, ask: likely.ask * times, ..likely }, weight * part)));
         }
     }
-    let sum: f64 = all.iter().map(|(_, weight)| weight).sum();
-    all.iter_mut().for_each(|(_, weight)| *weight /= sum);
-    Ok(Belief { all, currency: guess.at.currency() })
+    even(&mut all);
+    even(&mut before);
+    // What was heard moves the guess by as much as it moves the mean of all that may be; with nothing heard the guess stands.
+    let moved = |of: &dyn Fn(&Demand) -> f64| of(&demand) * geometric(&all, of) / geometric(&before, of);
+    let share = moved(&|demand| demand.share).min(SHARE_MOST.max(demand.share));
+    let (come, ask) = (demand.come * times, demand.ask * times);
+    let likely = Demand { come, ask, share, at: demand.at, scale: moved(&|demand| demand.scale) };
+    Ok(Belief { all, likely, currency: guess.at.currency() })
 }
 
-/// So many times as many ask as were guessed: few, as many as are likely, many.
-fn asks(demand: &Demand, weeks: f64, asked: f64) -> [(f64, f64); 3] {
+/// Weights that sum to the whole.
+fn even(all: &mut [(Demand, f64)]) {
+    let sum: f64 = all.iter().map(|(_, weight)| weight).sum();
+    all.iter_mut().for_each(|(_, weight)| *weight /= sum);
+}
+
+fn geometric(all: &[(Demand, f64)], of: &dyn Fn(&Demand) -> f64) -> f64 {
+    libm::exp(all.iter().map(|(demand, weight)| libm::log(of(demand)) * weight).sum())
+}
+
+/// Of those who ask so many turn up: the guess of it is worth as much as the guess of how many ask.
+fn turning_up(demand: Demand, seen: &Seen) -> Demand {
+    let guessed = if demand.ask == 0.0 { 0.0 } else { GUESS_WORTH * (1.0 - demand.come / demand.ask) };
+    let never = (guessed + f64::from(seen.never_came.min(seen.asked))) / (GUESS_WORTH + f64::from(seen.asked));
+    Demand { come: demand.ask * (1.0 - never), ..demand }
+}
+
+/// So many times as many ask as were guessed: in the mean; and few, as many as are likely, many, with how likely each is.
+fn asks(demand: &Demand, weeks: f64, asked: f64) -> (f64, [(f64, f64); 3]) {
     let week = demand.ask * 7.0;
     let shape = GUESS_WORTH + asked;
     let likely = if week == 0.0 { 0.0 } else { shape / (GUESS_WORTH + week * weeks) };
     // The quantile of a gamma by its cube root, which is nearly a bell: Wilson and Hilferty, Proc. Nat. Acad. Sciences 17, 1931 (recalled).
     let off = 1.0 / (9.0 * shape);
-    FEW_OR_MANY.map(|(sigmas, part)| {
+    let spread = FEW_OR_MANY.map(|(sigmas, part)| {
         let root = (1.0 - off + sigmas * libm::sqrt(off)).max(0.0);
         (likely * root * root * root, part)
-    })
+    });
+    (likely, spread)
 }
 
 /// A sum heard, in figures.
@@ -143,16 +172,7 @@ pub struct Prospects {
 impl Belief {
     /// The demand that is likely in the mean.
     pub fn likely(&self) -> Demand {
-        let mean = |of: &dyn Fn(&Demand) -> f64| self.all.iter().map(|(demand, weight)| of(demand) * weight).sum::<f64>();
-        let at = self.all.first().map_or(0.0, |(demand, _)| demand.at);
-        let geometric = |of: &dyn Fn(&Demand) -> f64| libm::exp(mean(&|demand| libm::log(of(demand))));
-        Demand {
-            come: mean(&|demand| demand.come),
-            ask: mean(&|demand| demand.ask),
-            share: geometric(&|demand| demand.share),
-            at,
-            scale: geometric(&|demand| demand.scale),
-        }
+        self.likely
     }
 
     /// What waiting is worth for these pieces.
@@ -160,18 +180,40 @@ impl Belief {
     /// # Errors
     /// Those of [`waiting`].
     pub fn prospects(&self, lot: &Lot, take: Take) -> Answer<Prospects> {
-        let all = self.all.iter().map(|(demand, weight)| Ok((about(demand, lot, take)?, *weight)));
-        Ok(Prospects { likely: waiting(&self.likely(), lot, take)?, all: all.collect::<Answer<_>>()?, currency: self.currency })
+        let mut so_far = SoFar::default();
+        while so_far.add(self, lot, take)? {}
+        Ok(Prospects { likely: waiting(&self.likely, lot, take)?, all: so_far.0, currency: self.currency })
+    }
+
+    /// The same where the sum of many was made bit by bit, and what is likely is known; none while some of it is to come.
+    pub fn gathered(&self, likely: &Waiting, so_far: SoFar) -> Option<Prospects> {
+        (self.all.len() <= so_far.0.len()).then(|| Prospects { likely: likely.clone(), all: so_far.0, currency: self.currency })
+    }
+}
+
+/// What waiting is worth under the demands that may be, as far as it is reckoned.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SoFar(Vec<(Waiting, f64)>);
+
+impl SoFar {
+    /// Reckons one more; false once there is none.
+    ///
+    /// # Errors
+    /// Those of [`waiting`].
+    pub fn add(&mut self, belief: &Belief, lot: &Lot, take: Take) -> Answer<bool> {
+        let Some((demand, weight)) = belief.all.get(self.0.len()) else { return Ok(false) };
+        self.0.push((about(demand, lot, take)?, *weight));
+        Ok(true)
     }
 }
 
 impl Prospects {
-    /// Not under for so many pieces at once lies between these with four chances in five; both ends are in.
+    /// Not under for so many pieces at once, paid in this way, lies between these with four chances in five; both ends are in.
     ///
     /// # Errors
     /// [`Refusal::NotThatMany`], [`Refusal::MoneyOutOfRange`].
-    pub fn band(&self, pieces: Count) -> Answer<[Money; 2]> {
-        let mut sums = self.all.iter().map(|(one, weight)| Ok((one.under(pieces)?, *weight))).collect::<Answer<Vec<_>>>()?;
+    pub fn band(&self, pieces: Count, take: Take) -> Answer<[Money; 2]> {
+        let mut sums = self.all.iter().map(|(one, weight)| Ok((one.under_by(pieces, take)?, *weight))).collect::<Answer<Vec<_>>>()?;
         sums.sort_by(|a, b| a.0.total_cmp(&b.0));
         let at = |part: f64| {
             let mut so_far = 0.0;
@@ -182,7 +224,7 @@ impl Prospects {
             sums.iter().find(reached).or(sums.last()).map_or(0.0, |(sum, _)| *sum)
         };
         let [low, high] = BAND.map(at);
-        let likely = self.likely.under(pieces)?;
+        let likely = self.likely.under_by(pieces, take)?;
         Ok([self.booked(low.min(likely))?, self.booked(high.max(likely))?])
     }
 
@@ -204,6 +246,8 @@ mod tests {
         Money::book(Decimal::from(whole), Currency::USD).unwrap()
     }
 
+    const ALL: Take = Take { keep: Decimal::ONE, fixed: Decimal::ZERO };
+
     fn guess() -> Guess {
         Guess { asks: n("2"), buys: n("0.2"), at: usd(420), ratio: USUAL_RATIO, no_show: n("0") }
     }
@@ -214,11 +258,11 @@ mod tests {
 
     fn prospects(seen: &Seen) -> Prospects {
         let lot = Lot { pieces: 1, end: usd(300), each_ask: usd(0), each_day: usd(0), days: 22 };
-        belief(&guess(), seen).unwrap().prospects(&lot, Take { keep: Decimal::ONE, fixed: Decimal::ZERO }).unwrap()
+        belief(&guess(), seen).unwrap().prospects(&lot, ALL).unwrap()
     }
 
     fn width(seen: &Seen) -> Decimal {
-        let [low, high] = prospects(seen).band(1).unwrap();
+        let [low, high] = prospects(seen).band(1, ALL).unwrap();
         high.amount() - low.amount()
     }
 
@@ -227,18 +271,27 @@ mod tests {
     fn a_guess_alone_is_the_guess() {
         let (demand, guessed) = (likely(&Seen::default()), guess().demand().unwrap());
         assert!((demand.share / guessed.share - 1.0).abs() < 1e-9 && (demand.scale / guessed.scale - 1.0).abs() < 1e-9);
-        assert!((demand.ask / guessed.ask - 1.0).abs() < 0.03, "{}", demand.ask / guessed.ask);
-        let [low, high] = prospects(&Seen::default()).band(1).unwrap();
+        assert_eq!((demand.ask, demand.come), (guessed.ask, guessed.come));
+        let [low, high] = prospects(&Seen::default()).band(1, ALL).unwrap();
         assert!(low.amount() < n("398") && n("398") < high.amount(), "{low} to {high}");
     }
 
     /// A gamma: 4 people of the guess at 2 a week are 2 weeks; 12 in 4 weeks more make 16 in 6.
     #[test]
     fn who_asks_is_counted_against_the_guess() {
-        let seen = |weeks, asked| Seen { weeks: n(weeks), asked, heard: vec![] };
+        let seen = |weeks, asked| Seen { weeks: n(weeks), asked, ..Seen::default() };
         let week = |seen: &Seen| likely(seen).ask * 7.0;
         assert!((week(&seen("4", 12)) / (16.0 / 6.0) - 1.0).abs() < 0.01);
         assert!((week(&seen("8", 0)) / (4.0 / 10.0) - 1.0).abs() < 0.03);
+    }
+
+    /// Of 4 people that the guess is worth none stays away; of 12 seen 4 do: 4 in 16.
+    #[test]
+    fn who_never_came_is_counted_against_the_guess() {
+        let seen = Seen { weeks: n("6"), asked: 12, never_came: 4, heard: vec![] };
+        let demand = likely(&seen);
+        assert!((demand.come / demand.ask - 0.75).abs() < 1e-12 && (demand.ask * 7.0 - 2.0).abs() < 0.01);
+        assert_eq!(likely(&Seen { never_came: 3, ..Seen::default() }).come, likely(&Seen::default()).come);
     }
 
     #[test]
@@ -250,7 +303,12 @@ mod tests {
         let offers = heard(Heard::Offered { sum: usd(360), price: usd(450) }, 6);
         assert!(width(&offers) < width(&Seen::default()));
         let bought = Heard::Bought { price: usd(420) };
-        let all = Seen { weeks: n("8"), asked: 16, heard: [vec![bought; 3], vec![Heard::Refused { price: usd(420) }; 13]].concat() };
+        let all = Seen {
+            weeks: n("8"),
+            asked: 16,
+            never_came: 0,
+            heard: [vec![bought; 3], vec![Heard::Refused { price: usd(420) }; 13]].concat(),
+        };
         assert!(width(&all) < width(&Seen::default()));
     }
 

@@ -87,8 +87,11 @@ pub fn waiting(demand: &Demand, lot: &Lot, take: Take) -> Answer<Waiting> {
     by_steps(demand, lot, take, FINE)
 }
 
-/// The same in larger steps, for a band of many.
-pub(super) fn about(demand: &Demand, lot: &Lot, take: Take) -> Answer<Waiting> {
+/// The same in larger steps, for many of them: within a ten-thousandth.
+///
+/// # Errors
+/// Those of [`waiting`].
+pub fn about(demand: &Demand, lot: &Lot, take: Take) -> Answer<Waiting> {
     by_steps(demand, lot, take, COARSE)
 }
 
@@ -199,7 +202,20 @@ impl Waiting {
     /// # Errors
     /// [`Refusal::NotThatMany`].
     pub fn under(&self, pieces: Count) -> Answer<f64> {
-        Ok((self.value() - self.fewer(pieces)?.value + self.fixed) / self.keep)
+        Ok((self.more(pieces)? + self.fixed) / self.keep)
+    }
+
+    /// What so many pieces add to the value of them all, unrounded: V_n - V_(n-k).
+    fn more(&self, pieces: Count) -> Answer<f64> {
+        Ok(self.value() - self.fewer(pieces)?.value)
+    }
+
+    /// Not under, unrounded, for a buyer who pays in another way than those who may come.
+    ///
+    /// # Errors
+    /// [`Refusal::NotThatMany`].
+    pub fn under_by(&self, pieces: Count, take: Take) -> Answer<f64> {
+        Ok((self.more(pieces)? + float(take.fixed)?) / float(take.keep)?)
     }
 
     /// Not under for so many pieces at once.
@@ -208,6 +224,14 @@ impl Waiting {
     /// [`Refusal::NotThatMany`], [`Refusal::MoneyOutOfRange`].
     pub fn not_under(&self, pieces: Count) -> Answer<Money> {
         self.booked(self.under(pieces)?)
+    }
+
+    /// The same for a buyer who pays in another way than those who may come.
+    ///
+    /// # Errors
+    /// [`Refusal::NotThatMany`], [`Refusal::MoneyOutOfRange`].
+    pub fn not_under_by(&self, pieces: Count, take: Take) -> Answer<Money> {
+        self.booked(self.under_by(pieces, take)?)
     }
 
     /// The best price to ask now, unrounded.

@@ -193,7 +193,7 @@ fn names_of_plan(job: &Job) -> Vec<&str> {
 /// plans it, and factor and allowance are there for it.
 fn beside(shop: &Shop, job: &Job, logged: Span) -> Option<Beside> {
     let planned = names_of_plan(job);
-    let is_planned = |op: &str| planned.iter().any(|planned| *planned == op);
+    let is_planned = |op: &str| planned.contains(&op);
     let others = shop.bench.on(On::Job(job.id)).filter(|run| !run.work.rework && !is_planned(&run.work.op));
     let on_others = Span::sum(others.map(|run| run.worked(shop.now)));
     let planned = Count::try_from(planned.len()).unwrap_or(Count::MAX);

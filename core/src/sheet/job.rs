@@ -4,6 +4,7 @@ use super::account::{Account, of as reckon};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, lacking};
+use super::marks::settle_now;
 use super::shop::Shop;
 use crate::bench::On;
 use crate::ledger::fold::{self, Described, Job, Operation, Part, Quote, Selling};
@@ -153,7 +154,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         money: money(shop, &job, &account)?,
         sale: SaleRoom {
             tag: pricing.tag,
-            settle: pricing.settle,
+            settle: settle_now(shop, &job, pricing),
             left: sold.left,
             of: job.pieces,
             agreed: sold.agreed,

@@ -3,6 +3,7 @@
 use super::account::{Account, Ratios, of as reckon};
 use super::estimate::history::history;
 use super::shop::Shop;
+use super::waiting::{Back, looked_back};
 use crate::bench::estimate::Factor;
 use crate::ledger::fold::Job;
 use crate::money::left::Way;
@@ -28,6 +29,8 @@ pub struct LookBack {
     pub history: Vec<Decimal>,
     /// What the estimate that was given warned of.
     pub warned: Option<Span>,
+    /// What came of waiting, by the last sale.
+    pub waiting: Option<Back>,
     /// By what the factor was, and with this job will be, multiplied; none where nothing was thought of it.
     pub factor: Option<Learns>,
 }
@@ -72,6 +75,7 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
         had_it_held: had_it_held(&account)?,
         warned: job.kept.map(|kept| kept.likely),
         factor: learns(&job, &account.ratios, &history),
+        waiting: looked_back(shop, &job)?,
         history,
         ratios: account.ratios,
         typical: job.typical,

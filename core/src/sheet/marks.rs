@@ -3,6 +3,7 @@
 use super::account::{Costs, Hours};
 use super::rate::RateSheet;
 use super::shop::Shop;
+use super::waiting::known;
 use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::Paid;
 use crate::money::offer::{Agreed, Standing, settle};
@@ -23,11 +24,10 @@ pub struct Pricing {
     pub ask: Option<Money>,
     /// The least price point that pays your rate.
     pub proposed: Option<Proposed>,
+    /// Without what waiting is worth.
     pub settle: Option<Money>,
     /// The maker set it.
     pub settle_set: Option<Money>,
-    /// None until the value of waiting is reckoned.
-    pub not_under: Option<Money>,
     /// Why there are no marks, where tax and fees leave nothing of a charge.
     pub refused: Option<Refusal>,
 }
@@ -48,7 +48,7 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
     let ask = tagged.or(proposed.map(|proposed| proposed.charge));
     let standing = Standing { ask, set: job.settle, ..Standing::default() };
     let settle = settle(&standing, points)?;
-    Ok(Pricing { work, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, not_under: None, refused })
+    Ok(Pricing { work, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
 }
 
 /// Costs and hours so far, with what is still to come of them.
@@ -64,13 +64,20 @@ impl Pricing {
     /// # Errors
     /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
     pub fn standing(&self, shop: &Shop, job: &Job, (n, paid): (Count, Paid)) -> Answer<(Standing, Marks)> {
-        let marks = marks(&self.work, self.hourly, shop.terms(job.currency, paid), n)?;
-        let one = Standing { ask: self.ask, set: self.settle_set, ..Standing::default() };
+        let terms = shop.terms(job.currency, paid);
+        let (marks, take) = (marks(&self.work, self.hourly, terms, n)?, terms.take()?);
+        // Guesses that say nothing leave the marks of the work.
+        let known = known(shop, job)?;
+        let worth = known.as_ref().and_then(|known| known.worth.as_ref().ok());
+        let ask = worth.map(|worth| worth.ask).or(self.ask);
+        let one = Standing { ask, set: self.settle_set, ..Standing::default() };
         let shown = |mark: Option<crate::money::price::Mark>| mark.map(|mark| mark.shown);
         let standing = Standing {
             agreed: agreed(job)?,
             your_rate: shown(marks.your_rate),
             costs_covered: shown(marks.costs_covered),
+            not_under: worth.and_then(|worth| worth.under(n, take).ok()),
+            band: known.as_ref().filter(|_| worth.is_some()).and_then(|known| known.band(n, take)),
             ..one.for_pieces(n)?
         };
         Ok((standing, marks))
@@ -85,4 +92,10 @@ pub fn agreed(job: &Job) -> Answer<Option<Agreed>> {
     let price = Money::sum(job.currency, job.selling.open().map(|agreement| agreement.sum))?;
     let due = job.due()?;
     Ok(Some(Agreed { price, due: if due.amount() < Decimal::ZERO { Money::zero(job.currency) } else { due } }))
+}
+
+/// Where to settle for one: as set, else midway between ask and not under where waiting was guessed.
+pub fn settle_now(shop: &Shop, job: &Job, pricing: &Pricing) -> Option<Money> {
+    let standing = pricing.standing(shop, job, (1, Paid::Card)).map(|(standing, _)| settle(&standing, shop.points(job.currency)));
+    standing.and_then(|settle| settle).unwrap_or(pricing.settle)
 }

@@ -46,6 +46,7 @@ pub mod supplier;
 pub mod timeline;
 pub mod trip_end;
 pub mod verdict;
+pub mod waiting;
 pub mod waits;
 pub mod workshop;
 pub mod worth;

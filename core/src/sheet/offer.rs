@@ -37,7 +37,9 @@ pub struct OfferSheet {
     pub standing: Standing,
     pub settle: Option<Money>,
     pub offer: Option<Money>,
-    /// The sum that is spoken of: what was offered, else the ask, else the mark above all others.
+    /// What is on the tags of all of them, as a buyer hands it over.
+    pub tagged: Option<Money>,
+    /// The sum that is spoken of: what was offered, else the tag, else the ask, else the mark above all others.
     pub named: Option<Money>,
     pub verdict: Option<Verdict>,
     /// The next thing to say, where something above the offer is.
@@ -108,7 +110,9 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     let (standing, marks) = account.pricing.standing(shop, &job, (n, asking.paid))?;
     let points = shop.points(job.currency);
     let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.shown);
-    let named = offer.or(standing.ask).or(mark);
+    let terms = shop.terms(job.currency, asking.paid);
+    let tagged = job.tag.map(|tag| times(terms.tax.charge(tag)?, n)).transpose()?;
+    let named = offer.or(tagged).or(standing.ask).or(mark);
     let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());
     let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();
     Ok(OfferSheet {
@@ -131,6 +135,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         standing,
         asking,
         offer,
+        tagged,
         named,
     })
 }
@@ -163,6 +168,10 @@ fn leaves(shop: &Shop, (job, account): (&Job, &Account), sum: Money, asking: Ask
     // An hour's worth is reckoned as if the whole batch went this way, so that the share of a cent is not lost in it.
     let batch = Way { you_get: part(you_get, pieces, n)?, costs, time };
     Ok(Some(Leaves { way, left: way.left()?, per_hour: batch.per_hour(year.as_ref())? }))
+}
+
+fn times(one: Money, n: Count) -> Answer<Money> {
+    Money::book(one.amount().checked_mul(Decimal::from(n)).ok_or(Refusal::OutOfRange)?, one.currency())
 }
 
 fn part(whole: Money, n: Count, of: Count) -> Answer<Money> {

@@ -6,11 +6,12 @@ use super::gallery::{AtGallery, at_gallery};
 use super::jobs::{Section, section};
 use super::rate::rate;
 use super::shop::Shop;
+use super::waiting::Question;
 use crate::ledger::fold::{Agreement, Job, Sale, jobs};
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
-use crate::money::offer::settle;
+use crate::money::offer::{Standing, settle};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money, Span, Wall};
@@ -38,12 +39,18 @@ pub struct ForSale {
     pub left: Count,
     pub of: Count,
     pub tag: Option<Money>,
+    /// What a buyer hands over for the tag.
+    pub tagged: Option<Money>,
     pub ask: Option<Money>,
     pub settle: Option<Money>,
     pub costs_covered: Option<Money>,
     pub lowest_pay: Option<Money>,
     pub your_rate: Option<Money>,
     pub not_under: Option<Money>,
+    /// Where the maker set another settle: midway between ask and not under.
+    pub midway: Option<Money>,
+    /// All that waiting is reckoned from was guessed.
+    pub guessed: bool,
     /// The maker set it.
     pub settle_set: bool,
     /// The tag to propose: the least price point that pays your rate.
@@ -63,6 +70,8 @@ pub struct ForPieces {
     pub settle: Option<Money>,
     pub costs_covered: Option<Money>,
     pub not_under: Option<Money>,
+    /// Midway between ask and not under.
+    pub midway: Option<Money>,
 }
 
 /// Pieces of a job with galleries.
@@ -181,6 +190,8 @@ const TOGETHER: Count = 3;
 fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
     let account = reckon(shop, job)?;
     let pricing = &account.pricing;
+    let rows = rows(shop, (job, &account), paid)?;
+    let one = rows.first();
     let shown = |mark: Option<crate::money::price::Mark>| mark.map(|mark| mark.shown);
     Ok(ForSale {
         job: job.id,
@@ -188,15 +199,18 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         left: job.free(),
         of: job.pieces,
         tag: pricing.tag,
-        ask: pricing.ask,
-        settle: pricing.settle,
+        tagged: pricing.tag.map(|tag| shop.terms(job.currency, paid).tax.charge(tag)).transpose()?,
+        ask: one.map_or(pricing.ask, |one| one.ask),
+        settle: one.map_or(pricing.settle, |one| one.settle),
         costs_covered: shown(pricing.marks.costs_covered),
         lowest_pay: shown(pricing.marks.lowest_pay),
         your_rate: shown(pricing.marks.your_rate),
-        not_under: pricing.not_under,
+        not_under: one.and_then(|one| one.not_under),
+        midway: one.and_then(|one| one.midway),
+        guessed: Question::first_open(&job.selling.guesses).is_none(),
         settle_set: pricing.settle_set.is_some(),
         proposed: pricing.proposed.map(|proposed| proposed.tag),
-        rows: rows(shop, (job, &account), paid)?,
+        rows,
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
     })
@@ -209,8 +223,10 @@ fn rows(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Vec
     }
     let of = |n: Count| {
         let (standing, _) = account.pricing.standing(shop, job, (n, paid))?;
-        let settle = settle(&standing, shop.points(job.currency))?;
-        Ok(ForPieces { n, ask: standing.ask, settle, costs_covered: standing.costs_covered, not_under: standing.not_under })
+        let points = shop.points(job.currency);
+        let midway = settle(&Standing { set: None, ..standing }, points)?;
+        let Standing { ask, costs_covered, not_under, .. } = standing;
+        Ok(ForPieces { n, ask, settle: settle(&standing, points)?, costs_covered, not_under, midway })
     };
     (1..=job.free().min(TOGETHER)).map(of).collect()
 }

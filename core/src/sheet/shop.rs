@@ -1,6 +1,7 @@
 //! What every sheet is read from: the book, and what all jobs share, folded once for one moment.
 
 use super::bench::{Look, Seen};
+use super::waiting::Kept;
 use crate::bench::wait::Waits;
 use crate::bench::{Bench, Run, Time};
 use crate::ledger::fold::{self, Job, Workshop};
@@ -22,18 +23,25 @@ pub struct Shop<'a> {
     pub bench: Rc<Bench>,
     pub workshop: Rc<Workshop>,
     pub now: Moment,
+    /// What waiting is worth, as it was reckoned before.
+    pub prospects: Rc<Kept>,
     // Folded when somebody asks.
     waits: OnceCell<Rc<Waits>>,
 }
 
 impl<'a> Shop<'a> {
     pub fn of(book: &'a Book, now: Moment) -> Shop<'a> {
-        Shop { book, bench: Rc::new(fold::bench(book)), workshop: Rc::new(fold::workshop(book)), now, waits: OnceCell::new() }
+        Shop::folded(book, (Rc::new(fold::bench(book)), Rc::new(fold::workshop(book))), now)
     }
 
     /// The same where bench and workshop were folded before.
     pub fn folded(book: &'a Book, (bench, workshop): (Rc<Bench>, Rc<Workshop>), now: Moment) -> Shop<'a> {
-        Shop { book, bench, workshop, now, waits: OnceCell::new() }
+        Shop { book, bench, workshop, now, prospects: Rc::default(), waits: OnceCell::new() }
+    }
+
+    /// The same with what was reckoned of waiting before.
+    pub fn with_prospects(self, prospects: Rc<Kept>) -> Shop<'a> {
+        Shop { prospects, ..self }
     }
 
     /// The same where the waits were folded too.

@@ -9,6 +9,7 @@ pub mod quick;
 pub mod tag;
 #[cfg(test)]
 mod tests;
+pub mod waiting;
 
 use super::order::{Feel, Order};
 use super::{App, workshop};
@@ -42,6 +43,8 @@ pub enum Over {
     Consign(Box<gallery::Consign>),
     /// A gallery pays, or gives back.
     Gallery(Box<gallery::Back>),
+    /// What waiting is worth, and the guesses it comes from.
+    Waiting(Box<waiting::Waits>),
     /// A piece that is not in the list.
     Quick,
 }
@@ -59,6 +62,9 @@ pub enum Done {
     GalleryPaid(Money),
     Tagged(Money),
     Settled,
+    /// Someone asked; true where they never came.
+    Asked(bool),
+    Guessed,
 }
 
 /// How it would be paid and carried, and how many: what was chosen last stays.
@@ -81,6 +87,8 @@ pub struct Price {
     pub last_job: Option<Id>,
     /// The last act of Price and what it was.
     pub last: Option<(Id, Id, Done)>,
+    /// A band of doubt waits for the page to be painted.
+    pub doubting: bool,
     /// Only the buyer's face is in the page.
     pub face: Option<Id>,
     /// The page was loaded anew while a buyer had the phone: only the key that closes the face is in it.
@@ -100,6 +108,7 @@ pub enum Tap {
     Deal(deal::DealTap),
     Gallery(gallery::GalleryTap),
     Quick(quick::QuickTap),
+    Waiting(waiting::WaitTap),
     /// A key of the pad, wherever it is up.
     Press(Press),
     /// Turns the phone to the buyer.
@@ -123,6 +132,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Deal(tap) => deal::heard(app, tap, now),
         Tap::Gallery(tap) => gallery::heard(app, tap, now),
         Tap::Quick(tap) => quick::heard(app, tap),
+        Tap::Waiting(tap) => waiting::heard(app, tap, now),
         Tap::Press(press) => pressed(app, press),
         Tap::Show(job) => face::show(app, job),
         Tap::Hide => face::hide(app),
@@ -210,6 +220,7 @@ fn pressed(app: &mut App, press: Press) {
         Over::Consign(consign) => consign.pad.as_mut().map(|(_, typed)| typed),
         Over::Gallery(back) => back.pad.as_mut(),
         Over::Quick => app.price.quick.typed(),
+        Over::Waiting(waits) => waits.asked.as_mut().map(|asked| &mut asked.typed),
         Over::Nothing | Over::More(_) => None,
     };
     if let Some(typed) = typed {

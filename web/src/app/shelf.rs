@@ -9,7 +9,9 @@ use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::decide::{Command, Now, decide};
 use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::ledger::kind::book::{Restored, Struck};
+use fivebar_core::ledger::line::document::person_read;
 use fivebar_core::ledger::line::{self, Line};
+use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
 use fivebar_core::quantity::{Count, Id, Listed, Moment, Wall};
 use fivebar_core::quantity::{Set, Sorted};
@@ -20,6 +22,7 @@ use fivebar_core::sheet::count::{haul_in_hand, in_hand};
 use fivebar_core::sheet::meanwhile::Meanwhile;
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
+use fivebar_core::sheet::waiting::Kept;
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -38,7 +41,7 @@ pub struct Written {
     pub lines: Vec<Posted>,
 }
 
-/// Names by the id of the person, and ids whose names are gone for good.
+/// People by their ids, each as the line that lies beside the book; and ids of those who are gone for good.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Names {
     pub kept: Vec<(String, String)>,
@@ -62,8 +65,8 @@ pub fn parted<'a>(lines: impl Iterator<Item = &'a str>) -> (Vec<Posted>, Vec<Str
 pub struct Shelf {
     pub book: Book,
     clock: Clock,
-    /// Names by the id of the person, from the side store.
-    pub names: Sorted<Id, String>,
+    /// Names, phones and places by the id of the person, from the side store.
+    pub names: People,
     /// Shown, not yet saved.
     unsaved: Set<Id>,
     /// What the store would not take; it can be tried again.
@@ -78,6 +81,8 @@ pub struct Shelf {
     pub taken_back: Option<Id>,
     /// An earlier haul that was taken in hand again; else the newest is.
     in_hand: Option<Id>,
+    /// What waiting is worth, for what it rests on.
+    prospects: Rc<Kept>,
     folded: RefCell<Folded>,
 }
 
@@ -126,7 +131,7 @@ impl Shelf {
     }
 
     /// A book that was read on this device, with the names of its people.
-    pub fn of(device: Device, book: Book, names: Sorted<Id, String>) -> Shelf {
+    pub fn of(device: Device, book: Book, names: People) -> Shelf {
         let clock = Clock::new(device, book.last_stamp());
         Shelf {
             book,
@@ -139,15 +144,21 @@ impl Shelf {
             last_act: None,
             taken_back: None,
             in_hand: None,
+            prospects: Rc::default(),
             folded: RefCell::default(),
         }
+    }
+
+    /// The name of a person, where it is known.
+    pub fn name(&self, person: Id) -> Option<&String> {
+        self.names.get(&person).map(|person| &person.name)
     }
 
     /// Takes in entries that are written elsewhere, with the names of their people; they are shown at once and not saved yet.
     pub fn fill(&mut self, lines: &[Posted], names: &[(Id, String)]) {
         self.book.merge(lines.iter().map(|posted| posted.line.as_str()));
         self.clock = Clock::new(self.clock.device(), self.book.last_stamp());
-        self.names.extend(names.iter().cloned());
+        self.names.extend(names.iter().map(|(id, beside)| (*id, person_read(beside))));
         self.unsaved.extend(lines.iter().map(|posted| posted.id));
     }
 
@@ -177,7 +188,7 @@ impl Shelf {
 
     /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.
     pub fn shop(&self, now: Moment) -> Shop<'_> {
-        let shop = Shop::folded(&self.book, (self.bench(), self.workshop()), now);
+        let shop = Shop::folded(&self.book, (self.bench(), self.workshop()), now).with_prospects(self.prospects.clone());
         match self.folded.borrow().waits.clone() {
             Some(waits) => shop.waiting(waits),
             None => shop,

@@ -30,6 +30,7 @@ pub mod share_bar;
 pub mod slab;
 pub mod so_far;
 pub mod stack;
+pub mod steps;
 pub mod strip;
 pub mod tile;
 pub mod timeline;

@@ -4,6 +4,7 @@ mod agree;
 mod deal;
 pub mod face;
 mod gallery;
+mod guesses;
 mod list;
 mod more;
 mod offer;
@@ -11,6 +12,7 @@ mod pay;
 mod quick;
 mod scale;
 mod verdict;
+pub mod waiting;
 
 use super::{Screen, Seen, said};
 use crate::app::price::{Over, Tap};
@@ -50,6 +52,7 @@ fn over(app: &App, seen: Seen<'_>) -> Option<Screen> {
         Over::Consign(consign) => gallery::to(consign, app, seen),
         Over::Gallery(back) => gallery::back(back, app, seen),
         Over::Quick => Some(quick::screen(app, seen)),
+        Over::Waiting(waits) => waiting::screen(waits, app, seen),
     }
 }
 

@@ -3,7 +3,8 @@
 use super::Act;
 use super::{restore, rests};
 use crate::ledger::book::subjects;
-use crate::ledger::kind::book::{CopyKept, Forgotten, PersonAdded, Restored, Role, Struck, WorkshopSet};
+use crate::ledger::fold;
+use crate::ledger::kind::book::{CopyKept, Forgotten, PersonAdded, PhotoRemoved, PhotoTaken, Restored, Role, Struck, WorkshopSet};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::{Currency, Id, Listed, Moment, Set, Units};
 use crate::refusal::{Answer, Refusal};
@@ -32,7 +33,18 @@ pub enum BookCommand {
     NoteCopy {
         upto: Moment,
     },
+    /// A photo of a job, whose picture lies beside the book already.
+    TakePhoto {
+        photo: Id,
+        job: Id,
+    },
+    RemovePhoto {
+        photo: Id,
+    },
 }
+
+/// The most photos a job may have (ours): a few say what a piece is, and a copy with them can still be sent.
+pub const PHOTOS_MOST: usize = 6;
 
 pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answer<()> {
     match command {
@@ -73,6 +85,17 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
         }
         BookCommand::NoteCopy { upto } => {
             act.add(CopyKept { upto: *upto });
+        }
+        BookCommand::TakePhoto { photo, job } => {
+            let there = fold::job(book, *job).ok_or(Refusal::NotThere)?;
+            if PHOTOS_MOST <= fold::workshop(book).photos.of_job(there.id).count() {
+                return Err(Refusal::TooManyPhotos { most: PHOTOS_MOST });
+            }
+            act.add(PhotoTaken { photo: *photo, job: Some(*job), haul: None, pile: None });
+        }
+        BookCommand::RemovePhoto { photo } => {
+            fold::workshop(book).photos.wanted().find(|there| there.id == *photo).ok_or(Refusal::NotThere)?;
+            act.add(PhotoRemoved { photo: *photo });
         }
     }
     Ok(())

@@ -19,7 +19,7 @@ mod wait;
 mod wood;
 
 pub use bench::BenchCommand;
-pub use book::BookCommand;
+pub use book::{BookCommand, PHOTOS_MOST};
 pub use dates::{DatesCommand, OFF_MOST};
 pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts};

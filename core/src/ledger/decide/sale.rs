@@ -12,7 +12,7 @@ use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::tax::Tax;
 use crate::quantity::{Cash, Count, Currency, Decimal, Id, Moment, Money, Side, round_to_cash};
 use crate::refusal::{Answer, Refusal};
-use crate::sale::demand::LEAST_RATIO;
+use crate::sale::demand::{ASKS_MOST, LEAST_RATIO};
 
 /// A sale; what is missing of tax is as the till has it.
 #[derive(Clone, Debug, PartialEq)]
@@ -140,11 +140,17 @@ fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
             return Err(Refusal::BelowNothing { met });
         }
     }
+    if let Some(Exact(met)) = f.asks.filter(|asks| ASKS_MOST < asks.0) {
+        return Err(Refusal::TooManyAsk { met, most: ASKS_MOST });
+    }
     // b outside (0, 1] and k <= 1.05 say nothing about buyers.
     if let Some(Exact(met)) = f.buys
         && (met.is_zero() || Decimal::ONE < met)
     {
         return Err(Refusal::ShareOutOfRange { met });
+    }
+    if let Some(met) = f.at.filter(|at| at.is_zero()) {
+        return Err(Refusal::NoPrice { met });
     }
     match f.k {
         Some(Exact(met)) if met <= LEAST_RATIO => Err(Refusal::GuessTooFlat { met, above: LEAST_RATIO }),

@@ -15,7 +15,7 @@ use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, JobDescribed};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::order_by_key;
-use crate::quantity::{Clock, Currency, Id, Listed, Money, Offset, Wall};
+use crate::quantity::{Clock, Currency, Id, Length, Listed, Money, Offset, Wall};
 
 /// Every job, the newest first.
 pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
@@ -113,6 +113,13 @@ fn set<T: Clone>(place: &mut Option<T>, value: &Option<T>) {
     }
 }
 
+/// Sets what was said anew, or takes it away.
+fn or_nothing<T: Clone>(place: &mut Option<T>, value: &Option<T>, is_nothing: impl Fn(&T) -> bool) {
+    if let Some(value) = value {
+        *place = Some(value.clone()).filter(|value| !is_nothing(value));
+    }
+}
+
 fn taken(job: &mut Job, f: &PiecesTaken) {
     let n = job.wood.entry((f.haul, f.pile)).or_default();
     *n = n.saturating_add(f.n);
@@ -132,14 +139,11 @@ fn described(job: &mut Job, f: &JobDescribed, place: Offset) {
     job.pieces = f.pieces.unwrap_or(job.pieces);
     let said = &mut job.described;
     set(&mut said.piece, &f.piece);
-    set(&mut said.width, &f.width);
-    set(&mut said.depth, &f.depth);
-    set(&mut said.height, &f.height);
-    set(&mut said.grams, &f.weight);
-    set(&mut said.wood, &f.wood);
-    set(&mut said.finish, &f.finish);
-    set(&mut said.care, &f.care);
-    set(&mut said.delivery, &f.delivery);
+    let sides = [(&mut said.width, f.width), (&mut said.depth, f.depth), (&mut said.height, f.height)];
+    sides.into_iter().for_each(|(side, new)| or_nothing(side, &new, |side| *side == Length::ZERO));
+    or_nothing(&mut said.grams, &f.weight, |grams| *grams == 0);
+    let words = [(&mut said.wood, &f.wood), (&mut said.finish, &f.finish), (&mut said.care, &f.care), (&mut said.delivery, &f.delivery)];
+    words.into_iter().for_each(|(word, new)| or_nothing(word, new, String::is_empty));
     set(&mut said.due, &f.due.map(|due| Wall::new(due, place)));
     set(&mut said.note, &f.note);
 }

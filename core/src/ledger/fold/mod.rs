@@ -9,6 +9,7 @@ mod history;
 pub(in crate::ledger) mod job;
 mod name;
 mod numbers;
+mod photos;
 mod plan;
 mod stock;
 mod wait;
@@ -26,6 +27,7 @@ pub use job::{
     PlannedCost, Sale, Selling, job, jobs,
 };
 pub use name::{design_of, is_ended, name_of, planned_operations};
+pub use photos::{Photo, Photos};
 pub use plan::{Design, InUse, KeptPlan, SawFacts, Share, has_wood, in_use, pieces_taken};
 pub use wait::waits;
 pub use wood::{WoodFacts, van};

@@ -53,7 +53,7 @@ pub fn sheet(app: &App, bargain: &Bargain) -> Answer<OfferSheet> {
     offer(&shop, bargain.job, asking(app, there), bargain.offer)
 }
 
-/// What stands under the block: the offer, before it the ask, else the mark that is known.
+/// What stands under the block: the offer, before it the tag or the ask, else the mark that is known.
 pub fn named(sheet: &OfferSheet) -> Option<Money> {
     sheet.named
 }
@@ -113,7 +113,7 @@ fn sold(app: &mut App, now: Now) {
         carried: Some(asking.carried),
         buyer: None,
         when: None,
-        heard: sheet.offer.is_some_and(|offer| Some(offer) != sheet.standing.ask),
+        heard: sheet.offer.is_some_and(|offer| Some(offer) != sheet.tagged.or(sheet.standing.ask)),
     };
     if done(app, &Command::Sale(SaleCommand::Sell(order)), (sheet.job, Done::Sold(sum)), now) {
         app.price.way.n = None;

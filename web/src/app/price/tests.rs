@@ -21,6 +21,8 @@ use fivebar_core::sheet::account::account;
 use fivebar_core::story::{BENCH, STANDS, tell};
 use std::rc::Rc;
 
+mod waiting;
+
 /// A maker in the middle of a story.
 struct Maker {
     app: App,
@@ -41,9 +43,9 @@ impl Maker {
         Maker { app, job, now: Now { wall: story.now, chance: [9; 10] }, orders: vec![] }
     }
 
-    /// The market of 18 April, three stands left.
+    /// The market of 18 April, three stands left, before anything was guessed.
     fn at_market() -> Maker {
-        Maker::told(STANDS.split("13:10 sell").next().unwrap(), "stands")
+        Maker::told(STANDS.split("12:05 guess").next().unwrap(), "stands")
     }
 
     /// The shoe bench before its delivery.
@@ -120,7 +122,7 @@ fn the_list_says_ask_for_one_two_and_three() {
         "290",
         "435",
         "costs covered",
-        "Not under is not reckoned yet.",
+        "What waiting is worth",
         "by card, tax inside",
         "Show the buyer: Plant stands",
         "They offer…",

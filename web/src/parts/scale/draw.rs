@@ -35,11 +35,16 @@ pub(super) fn drawn<M>(scale: &Scale) -> El<M> {
 /// Where the line lies: lower if a block or a band's label stands above it.
 fn base(scale: &Scale) -> f64 {
     match (&scale.block, &scale.band) {
-        (Some(_), Some(_)) => 82.0,
-        (Some(_), None) => 60.0,
+        (Some(_), Some(band)) if !is_bare(band) => 82.0,
+        (Some(_), _) => 60.0,
         (None, Some(band)) => 37.0 + if over_two_lines(band, scale.width) { ROW } else { 0.0 },
         (None, None) => 16.0,
     }
+}
+
+/// Without words: what stands beside the scale says what it is.
+fn is_bare(band: &Band) -> bool {
+    band.word.is_empty() && band.figure.is_empty()
 }
 
 fn over_two_lines(band: &Band, width: f64) -> bool {
@@ -118,7 +123,8 @@ fn band<M>(scale: &Scale, band: &Band, base: f64) -> Vec<El<M>> {
     }
     let drawn =
         vec![path("hatch", hatch), path("hatch", format!("M{} {}H{}V{}H{}z", num(left), num(top), num(right), num(top + tall), num(left)))];
-    drawn.into_iter().chain(band_label(scale, band, (left + right) / 2.0, base)).listed()
+    let words = if is_bare(band) { vec![] } else { band_label(scale, band, (left + right) / 2.0, base) };
+    drawn.into_iter().chain(words).listed()
 }
 
 /// The band's words above it, in two lines where one is too long.

@@ -132,7 +132,7 @@ fn day_one(app: &App, seen: Seen<'_>) -> Screen {
 
 /// What another person is at.
 fn beside(other: &Slab, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let who = other.run.work.person.and_then(|person| app.shelf().names.get(&person)).cloned().unwrap_or_default();
+    let who = other.run.work.person.and_then(|person| app.shelf().name(person)).cloned().unwrap_or_default();
     let what = [who, other.run.work.op.clone()].into_iter().filter(|word| !word.is_empty()).listed().join(": ");
     el("p", "card row").kid(el("b", "").text(what)).kid(el("span", "").text(seen.speech.span(other.worked)))
 }

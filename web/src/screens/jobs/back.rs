@@ -10,6 +10,7 @@ use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::ratio::{Ratio, ratios};
+use crate::screens::price::waiting::back_said;
 use crate::view::{El, el};
 use crate::words::en::job::Strayed;
 use crate::words::en::{job as words, jobs};
@@ -26,6 +27,8 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
     let first = first.kids(to_settle(sheet.account.hours.unsettled, "w7", seen));
     let first = first.kids(back.as_ref().and_then(|back| super::estimate::next(back, seen)));
+    let waited = back.as_ref().and_then(|back| back.waiting).map(|back| el("p", "t14").text(back_said(back, seen)));
+    let first = first.kids(waited);
     let lesson = sheet
         .lesson
         .as_ref()

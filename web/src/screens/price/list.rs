@@ -1,11 +1,13 @@
 //! For sale: each piece with ask and settle, what is agreed and due, what galleries have; and three fields for any other piece.
 
 use super::quick;
+use super::waiting::say;
 use super::{Screen, Seen, bare, exact, mark, per_hour, refused};
 use crate::app::price::bargain::BargainTap;
 use crate::app::price::deal::DealTap;
 use crate::app::price::gallery::GalleryTap;
 use crate::app::price::tag::{TagTap, What};
+use crate::app::price::waiting::WaitTap;
 use crate::app::price::{Done, Tap, paid, sheet, shop};
 use crate::app::{App, Common, Msg};
 use crate::parts::head::{Fact, Head, head};
@@ -14,7 +16,7 @@ use crate::parts::undo::{Undo, alone};
 use crate::screens::count::saved_fact;
 use crate::screens::jobs::lacking;
 use crate::view::{El, el};
-use crate::words::en::{common, deal as deals, price as words};
+use crate::words::en::{common, deal as deals, price as words, waiting};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Listed, Money, Side};
@@ -104,7 +106,7 @@ fn figure(done: Done, seen: Seen<'_>) -> String {
         Done::Sold(sum) | Done::Heard(sum) | Done::Agreed(sum) | Done::Tagged(sum) => bare(sum, seen.speech),
         Done::Received(sum) | Done::GalleryPaid(sum) | Done::Cancelled(sum) => exact(sum, seen.speech),
         Done::Consigned(n) | Done::Returned(n) => common::pieces(n, &seen.speech.count(n)),
-        Done::Settled => String::new(),
+        Done::Settled | Done::Asked(_) | Done::Guessed => String::new(),
     }
 }
 
@@ -122,12 +124,15 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
         .key(row.job.to_string())
         .kid(title(&row.name, aside))
         .kids(table)
-        .kids((is_first && row.not_under.is_none() && row.costs_covered.is_some()).then(|| el("p", "t14 i2").text(words::WAITING_UNKNOWN)))
-        .kids(row.settle.filter(|_| row.settle_set).map(|settle| el("p", "t14 i2").text(words::settle_set(&bare(settle, seen.speech)))))
+        .kids(row.settle.filter(|_| row.settle_set).map(|settle| {
+            let midway = row.midway.map(|midway| bare(midway, seen.speech));
+            el("p", "t14 i2").text(words::settle_set(&bare(settle, seen.speech), midway.as_deref()))
+        }))
         .kids(gaps)
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
+        .kids(waits(row, seen))
 }
 
 /// What is asked before all is known: its price first.
@@ -139,10 +144,23 @@ fn keys(row: &ForSale) -> El<Msg> {
     el("div", "um").kid(first).kid(more)
 }
 
+/// Who asked, and what waiting is worth: of a piece with a price.
+fn waits(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
+    let open = |word: &'static str| key("key h56", word, "", say(WaitTap::Open(row.job)));
+    let price = row.tagged.or(row.ask)?;
+    if !row.guessed {
+        return row.tag.map(|_| open(waiting::WHAT_IT_IS_WORTH));
+    }
+    let came = |no_show| say(WaitTap::Came(row.job, price, no_show));
+    let asked = key("key h56", waiting::SOMEONE_ASKED, words::at(&bare(price, seen.speech)), came(false));
+    let never = key("key h56", waiting::NEVER_CAME, "", came(true));
+    Some(el("div", "g3").kid(asked).kid(never).kid(open(waiting::ASKING_PRICE)))
+}
+
 fn table(row: &ForSale, seen: Seen<'_>) -> El<Msg> {
     let waits = row.not_under.is_some();
     let heads = [
-        if row.tag.is_some() { words::ASK } else { words::BY_YOUR_RATE },
+        if row.tag.is_some() || row.not_under.is_some() { words::ASK } else { words::BY_YOUR_RATE },
         words::SETTLE,
         if waits { words::NOT_UNDER } else { words::COSTS_COVERED },
     ];

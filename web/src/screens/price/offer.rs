@@ -3,19 +3,21 @@
 use super::list::bargain;
 use super::scale::{Input, input};
 use super::verdict::{shown, worded};
+use super::waiting::say;
 use super::{Screen, Seen, back, bare, exact, pay, pieces, refused, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::{Bargain, BargainTap, sheet};
-use crate::app::price::{Tap, sheet as list};
+use crate::app::price::waiting::WaitTap;
+use crate::app::price::{Tap, sheet as list, shop};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
-use crate::words::en::{common, deal as deals, price as words};
+use crate::words::en::{common, deal as deals, price as words, waiting};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::{Listed, Money};
+use fivebar_core::quantity::{Id, Listed, Money};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::offer::{Ask, OfferSheet};
 
@@ -122,7 +124,7 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if sheet.standing.agreed.is_some() {
         return vec![back_key()].into_iter().chain(change(sheet, app, seen)).listed();
     }
-    let sum = sheet.offer.or(sheet.standing.ask);
+    let sum = sheet.offer.or(sheet.tagged).or(sheet.standing.ask);
     let Some(sum) = sum else { return vec![el("p", "notice").text(words::NO_ASK), back()] };
     let asking = sheet.asking;
     let how = words::sold_how(&seen.speech.count(asking.n), &seen.speech.count(sheet.free), asking.paid, asking.carried);
@@ -133,9 +135,20 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
             let noted = key("key h56", words::no_sale(&bare(offer, seen.speech)), "", bargain(BargainTap::NoSale));
             el("div", "um").kid(show).kid(noted)
         }
+        None if waits(sheet, app) => el("div", "g2").kid(show).kid(waiting_key(sheet.job)),
         None => show,
     };
     vec![sold, low]
+}
+
+/// Waiting was guessed, or can be.
+pub fn waits(sheet: &OfferSheet, app: &App) -> bool {
+    sheet.standing.not_under.is_some() || shop(app).job(sheet.job).is_ok_and(|job| job.selling.guesses.told.is_some())
+}
+
+/// The key to what waiting is worth.
+pub fn waiting_key(job: Id) -> El<Msg> {
+    key("key", waiting::WHAT_IT_IS_WORTH, "", say(WaitTap::Open(job)))
 }
 
 fn back_key() -> El<Msg> {

@@ -2,6 +2,7 @@
 
 use super::super::jobs::lacking;
 use super::list::{bargain, how_paid};
+use super::offer::{waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::BargainTap;
@@ -32,7 +33,14 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(untaxed(sheet, app)),
         )
-        .kid(el("div", "col").kids(set(sheet, seen)).kids(heard(sheet, app, seen)).kids(agree(sheet)).kid(back()));
+        .kid(
+            el("div", "col")
+                .kids(set(sheet, seen))
+                .kids(waits(sheet, app).then(|| waiting_key(sheet.job)))
+                .kids(heard(sheet, app, seen))
+                .kids(agree(sheet))
+                .kid(back()),
+        );
     Screen::new("price/pay", head(top), main)
 }
 

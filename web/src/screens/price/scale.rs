@@ -16,6 +16,8 @@ const STEPS: f64 = 6.0;
 const AIR: f64 = 0.1;
 /// The scale begins at this share of what is asked or agreed, where no mark lies lower.
 const LOW: f64 = 0.75;
+/// It begins no higher than this share of not under: the band of doubt lies around that.
+const UNDER_BAND: f64 = 0.88;
 
 /// The scale with its figures, ready to be dragged.
 pub struct Input {
@@ -44,7 +46,9 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
         (standing.your_rate, Kind::Ink, words::YOUR_RATE),
     ];
     let known: Vec<(Money, Kind, &str)> = marks.into_iter().filter_map(|(sum, kind, word)| Some((sum?, kind, word))).listed();
-    let (from, to) = ends(&known, agreed.or(standing.ask).unwrap_or(at));
+    // Room for the band, which comes later and moves no end.
+    let low = standing.not_under.map_or(f64::MAX, |under| real(under) * UNDER_BAND);
+    let (from, to) = ends(low, &known, agreed.or(sheet.tagged).or(standing.ask).unwrap_or(at));
     let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, mark(*sum, seen.speech))).listed();
     let costs = standing.costs_covered.map(|sum| (real(sum), mark(sum, seen.speech)));
     let below = costs.clone().filter(|(value, _)| *value < from).map(|(_, figure)| (words::COSTS_COVERED.to_owned(), figure));
@@ -55,7 +59,7 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
         from,
         to,
         marks: shown,
-        band: band(sheet, seen),
+        band: band(sheet),
         below,
         block: Some(Block { at: real(at), figure: super::bare(at, seen.speech) }),
         ..Scale::default()
@@ -63,16 +67,16 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
     Some(Input { points: points(sheet.points, to - from, sheet.currency), scale, at, currency: sheet.currency })
 }
 
-fn band(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Band> {
+/// The band of doubt. It comes once the page is painted and may move no key, so the word above says what it is.
+fn band(sheet: &OfferSheet) -> Option<Band> {
     let band = sheet.standing.band?;
-    let figure = words::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech));
-    Some(Band { from: real(band.low), to: real(band.high), word: words::TOO_CLOSE.into(), figure })
+    Some(Band { from: real(band.low), to: real(band.high), word: String::new(), figure: String::new() })
 }
 
 /// It begins just under the lowest mark that matters. The offer itself moves no end: the scale holds still under the finger.
-fn ends(known: &[(Money, Kind, &str)], asked: Money) -> (f64, f64) {
+fn ends(least: f64, known: &[(Money, Kind, &str)], asked: Money) -> (f64, f64) {
     let values = known.iter().map(|(sum, ..)| real(*sum));
-    let (low, high) = values.fold((real(asked) * LOW, real(asked)), |(low, high), value| (low.min(value), high.max(value)));
+    let (low, high) = values.fold((least.min(real(asked) * LOW), real(asked)), |(low, high), value| (low.min(value), high.max(value)));
     let air = (high - low).max(1.0) * AIR;
     ((low - air).max(0.0), high + air)
 }

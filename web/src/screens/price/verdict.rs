@@ -51,7 +51,7 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
             Worded::new(Sign::Close, words::TOO_CLOSE, words::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech)))
         }
         Verdict::WaitingIsBetter { say, .. } => Worded::new(Sign::No, words::WAITING_IS_BETTER, words::say_then(&bare(say, seen.speech))),
-        Verdict::Say { say } => Worded::new(Sign::Say, words::say(&bare(say, seen.speech)), words::GOOD_ENOUGH),
+        Verdict::Say { say } => Worded::new(Sign::Say, words::say(&bare(say, seen.speech)), good_enough(sheet)),
         Verdict::BelowYourRate { your_rate } => {
             Worded::new(Sign::No, words::BELOW_YOUR_RATE, then(words::rate_needs(&mark(your_rate, seen.speech))))
         }
@@ -60,6 +60,11 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         }
         Verdict::NotKnown(missing) => Worded::new(Sign::Close, words::NO_WORD_YET, not_known(missing)),
     })
+}
+
+/// Why to go on talking.
+fn good_enough(sheet: &OfferSheet) -> &'static str {
+    if sheet.standing.not_under.is_some() { words::MORE_THAN_WAITING } else { words::GOOD_ENOUGH }
 }
 
 fn not_known(missing: Missing) -> &'static str {

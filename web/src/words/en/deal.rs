@@ -1,5 +1,6 @@
 //! English: the deal: tag and settle, what is agreed, payments, galleries, and what an act of Price takes back.
 
+use super::waiting;
 use crate::app::price::Done;
 
 pub const WHAT_ELSE: &str = "What else?";
@@ -147,5 +148,8 @@ pub fn take_back(done: Done, figure: &str) -> String {
         Done::GalleryPaid(_) => format!("Take back: gallery paid {figure}"),
         Done::Tagged(_) => format!("Take back: tag {figure}"),
         Done::Settled => "Take back: settle".to_owned(),
+        Done::Asked(false) => waiting::TAKE_BACK_ASKED.to_owned(),
+        Done::Asked(true) => waiting::TAKE_BACK_NEVER_CAME.to_owned(),
+        Done::Guessed => waiting::TAKE_BACK_GUESSES.to_owned(),
     }
 }

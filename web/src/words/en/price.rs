@@ -33,8 +33,6 @@ pub const COVERED: &str = "Price";
 pub const NO_TAX_NO_FEE: &str = "No tax and no card fee are set: both count as none.";
 pub const HOW_YOU_ARE_PAID: &str = "How you are paid";
 pub const SAY_YOUR_RATE: &str = "What an hour must earn";
-/// The last column until what waiting is worth is reckoned.
-pub const WAITING_UNKNOWN: &str = "Not under is not reckoned yet.";
 
 /// "3 left of 5, tag 145".
 pub fn left_of(left: &str, of: &str, tag: Option<&str>) -> String {
@@ -63,8 +61,9 @@ pub fn pieces_key(n: u32, written: &str) -> String {
 }
 
 /// "Settle 130 is set by you." With midway where that is known: "Midway is 120."
-pub fn settle_set(settle: &str) -> String {
-    format!("Settle {settle} is set by you.")
+pub fn settle_set(settle: &str, midway: Option<&str>) -> String {
+    let midway = midway.map(|midway| format!(" Midway is {midway}.")).unwrap_or_default();
+    format!("Settle {settle} is set by you.{midway}")
 }
 
 /// What no figure can be shown without.
@@ -85,6 +84,11 @@ pub fn gaps(names: &[&str]) -> String {
 /// "Show the buyer: plant stand".
 pub fn show_this(name: &str) -> String {
     format!("Show the buyer: {name}")
+}
+
+/// "at 145".
+pub fn at(price: &str) -> String {
+    format!("at {price}")
 }
 
 pub const SHOW: &str = "Show the buyer";
@@ -194,6 +198,7 @@ pub fn say_then(sum: &str) -> String {
 }
 
 pub const GOOD_ENOUGH: &str = "It pays your rate: go on talking.";
+pub const MORE_THAN_WAITING: &str = "It is no less than waiting is worth: go on talking.";
 pub const TOO_CLOSE: &str = "Too close";
 
 /// "96 to 128: your call."

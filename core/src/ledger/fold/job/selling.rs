@@ -139,9 +139,12 @@ pub struct Guesses {
     pub at: Option<Money>,
     /// At a fifth less, how many times as many would buy.
     pub k: Option<Decimal>,
-    pub by: Option<Moment>,
+    /// The day, by the clock of the place where that was written.
+    pub by: Option<Wall>,
     /// What one is worth if it was not sold by then.
     pub end: Option<Money>,
+    /// When the maker last said who asks and who buys: what happens after that says more.
+    pub told: Option<Moment>,
 }
 
 impl Selling {
@@ -197,9 +200,11 @@ impl Selling {
                 guesses.asks = f.asks.map(|n| n.0).or(guesses.asks);
                 guesses.buys = f.buys.map(|n| n.0).or(guesses.buys);
                 guesses.k = f.k.map(|n| n.0).or(guesses.k);
-                guesses.by = f.by.or(guesses.by);
+                guesses.by = f.by.map(|by| Wall::new(by, entry.offset())).or(guesses.by);
                 guesses.at = f.at.filter(|sum| ours(*sum)).or(guesses.at);
                 guesses.end = f.end.filter(|sum| ours(*sum)).or(guesses.end);
+                let of_buyers = f.asks.is_some() || f.buys.is_some() || f.at.is_some() || f.k.is_some();
+                guesses.told = of_buyers.then_some(entry.at()).or(guesses.told);
             }
             _ => {}
         }

@@ -1,0 +1,163 @@
+//! What waiting is worth for the pieces of a job: the asking price ahead, not under with its band, and the chances, in people and money.
+//!
+//! Minutes for those who ask and the cost of keeping a piece are in no book yet: both count as nothing, and the page says so.
+
+mod asking;
+mod back;
+mod known;
+mod seen;
+
+pub use asking::Step;
+pub use back::{Back, looked_back};
+pub use known::{Kept, Known, Worth, known};
+
+use super::shop::Shop;
+use crate::ledger::fold::{Guesses, Job};
+use crate::ledger::kind::sale::Paid;
+use crate::money::charge::charge_for;
+use crate::money::offer::Band;
+use crate::money::point::{Points, Rounding};
+use crate::quantity::{Count, Currency, Day, Id, Money, Take, Wall};
+use crate::refusal::{Answer, Refusal};
+use crate::sale::chances::Chances;
+use std::rc::Rc;
+
+/// A question a maker can answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Question {
+    /// How many ask in a week at this price?
+    Asks,
+    /// How many of five who ask would buy?
+    Buys,
+    /// At a fifth less, how many times as many?
+    Ratio,
+    /// By when is it to be sold?
+    By,
+    /// What is one worth then?
+    End,
+}
+
+impl Question {
+    pub const ALL: [Question; 5] = [Question::Asks, Question::Buys, Question::Ratio, Question::By, Question::End];
+
+    /// The first that nobody answered; the ratio has a usual answer.
+    pub fn first_open(guesses: &Guesses) -> Option<Question> {
+        let open = [
+            (Question::Asks, guesses.asks.is_none()),
+            (Question::Buys, guesses.buys.is_none() || guesses.at.is_none()),
+            (Question::By, guesses.by.is_none()),
+            (Question::End, guesses.end.is_none()),
+        ];
+        open.into_iter().find(|(_, is_open)| *is_open).map(|(question, _)| question)
+    }
+}
+
+/// The page of a job's asking price.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WaitingSheet {
+    pub job: Id,
+    pub name: String,
+    pub currency: Currency,
+    /// Pieces no agreement speaks for.
+    pub free: Count,
+    /// What one hears who asks: what is handed over for the tag, else what to ask, else what the guess was made at.
+    pub price: Option<Money>,
+    pub guesses: Guesses,
+    pub stands: Stands,
+    pub back: Option<Back>,
+}
+
+/// How it stands.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Stands {
+    /// This was not guessed yet.
+    Open(Question),
+    /// Nothing is left to wait with.
+    NothingLeft,
+    /// The day by which it was to be sold has passed.
+    Over(Day),
+    Refused(Refusal),
+    Found(Box<Prospect>),
+}
+
+/// What waiting is worth and how it is asked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Prospect {
+    pub now: Day,
+    /// The last day looked at, so many days from now.
+    pub until: Day,
+    pub days: u16,
+    /// So many people more are expected to ask until then.
+    pub to_ask: f64,
+    /// The share of those who turn up that buys at what is asked now.
+    pub buys: f64,
+    /// What to ask now, and each week from then on.
+    pub steps: Vec<Step>,
+    /// Not under for one, by this way of paying, with its band once that is reckoned.
+    pub under: Money,
+    pub band: Option<Band>,
+    /// The band can't be reckoned, or is.
+    pub has_band: bool,
+    /// What a buyer would hand over that is as good as the end.
+    pub end: Money,
+    pub chances: Chances,
+    /// So many asked since it was guessed.
+    pub asked: Count,
+}
+
+/// The page of a job's asking price, for what is paid in one way.
+///
+/// # Errors
+/// [`Refusal::NotThere`], [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
+pub fn waiting(shop: &Shop, id: Id, paid: Paid) -> Answer<WaitingSheet> {
+    let job = shop.job(id)?;
+    let known = known(shop, &job)?;
+    let tag = job.tag.map(|tag| shop.terms(job.currency, paid).tax.charge(tag)).transpose()?;
+    let ask = known.as_ref().and_then(|known| known.worth.as_ref().ok()).map(|worth| worth.ask);
+    Ok(WaitingSheet {
+        job: id,
+        currency: job.currency,
+        free: job.free(),
+        price: tag.or(ask).or(job.selling.guesses.at),
+        stands: stands(shop, (&job, paid), known),
+        back: looked_back(shop, &job)?,
+        guesses: job.selling.guesses,
+        name: job.name,
+    })
+}
+
+fn stands(shop: &Shop, (job, paid): (&Job, Paid), known: Option<Rc<Known>>) -> Stands {
+    let guesses = &job.selling.guesses;
+    if let Some(question) = Question::first_open(guesses) {
+        return Stands::Open(question);
+    }
+    if let Some(by) = guesses.by.filter(|by| by.day() <= Wall::new(shop.now, by.offset).day()) {
+        return Stands::Over(by.day());
+    }
+    let take = shop.terms(job.currency, paid).take();
+    match known.map(|known| take.and_then(|take| prospect(&known, take))) {
+        None => Stands::NothingLeft,
+        Some(Ok(prospect)) => Stands::Found(Box::new(prospect)),
+        Some(Err(refusal)) => Stands::Refused(refusal),
+    }
+}
+
+fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
+    let (rests, worth) = (&known.rests, known.worth.as_ref().map_err(Clone::clone)?);
+    let steps = asking::ahead(known)?;
+    let currency = rests.end.currency();
+    Ok(Prospect {
+        now: rests.now,
+        until: asking::until(rests),
+        days: rests.days(rests.now),
+        to_ask: worth.waits.to_ask(),
+        buys: worth.waits.buys_at(worth.ask)?,
+        chances: asking::sold(known, &worth.demand, &steps),
+        steps,
+        under: worth.under(1, take)?,
+        band: known.band(1, take),
+        has_band: known.has_band(),
+        end: Points::One.round(charge_for(rests.end.amount(), take)?, Rounding::Nearest, currency)?,
+        asked: Count::try_from(rests.came.len()).unwrap_or(Count::MAX),
+    })
+}

@@ -1,0 +1,63 @@
+//! Looking back: what came of waiting, in one sentence.
+
+use super::known::rests;
+use super::seen::{each, untaken};
+use crate::ledger::fold::{Job, Sale};
+use crate::ledger::kind::sale::Paid;
+use crate::quantity::{Count, Moment, Money, Wall};
+use crate::refusal::Answer;
+use crate::sheet::Shop;
+
+/// What came of it. Each sum is for one piece.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Back {
+    /// An offer was let go, and one was sold later.
+    Waited { offered: Money, sold: Money },
+    /// A sum was taken; so much waiting was worth then.
+    Took { sum: Money, worth: Money },
+}
+
+/// What came of waiting at the last sale: after an offer that was let go, what one was sold for; else, where a buyer
+/// haggled, what waiting was worth then.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::FeesEatThePrice`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn looked_back(shop: &Shop, job: &Job) -> Answer<Option<Back>> {
+    let last = job.selling.standing().max_by_key(|sale| sale.at);
+    let Some(sale) = last.filter(|sale| 0 < sale.n && sale.agreed.is_none()) else { return Ok(None) };
+    let sold = each(sale.sum, sale.n)?;
+    let let_go = untaken(job).into_iter().filter(|offer| offer.at < sale.at).max_by_key(|offer| offer.at);
+    if let Some(offer) = let_go.filter(|offer| 0 < offer.n) {
+        return Ok(Some(Back::Waited { offered: each(offer.sum, offer.n)?, sold }));
+    }
+    let charge = job.tag.map(|tag| shop.terms(job.currency, Paid::Card).tax.charge(tag)).transpose()?;
+    let haggled = charge.is_some_and(|charge| sold.amount() < charge.amount());
+    let worth = if haggled { worth_then(shop, job, sale)? } else { None };
+    Ok(worth.map(|worth| Back::Took { sum: sold, worth }))
+}
+
+/// Not under for one, just before a sale, by how it was paid; none where nothing was guessed before it.
+fn worth_then(shop: &Shop, job: &Job, sale: &Sale) -> Answer<Option<Money>> {
+    let paid = job.selling.payments.iter().find(|payment| payment.sale == Some(sale.id)).map_or(Paid::Card, |payment| payment.paid);
+    let Some(mut then) = rests(shop, job)?.filter(|rests| rests.told.at < sale.at) else { return Ok(None) };
+    then.came.retain(|came| came.at < sale.at);
+    then.pieces = free_before(job, sale.at);
+    then.now = Wall::new(sale.at, then.told.offset).day();
+    if then.pieces == 0 {
+        return Ok(None);
+    }
+    let take = shop.terms(job.currency, paid).take()?;
+    // An answer that the guesses don't give is none to look back on.
+    Ok(then.worth().and_then(|worth| worth.under(1, take)).ok())
+}
+
+/// Pieces that were free just before a moment.
+fn free_before(job: &Job, at: Moment) -> Count {
+    let selling = &job.selling;
+    let sum = |counts: &mut dyn Iterator<Item = Count>| counts.fold(0, Count::saturating_add);
+    let sold = sum(&mut selling.standing().filter(|sale| sale.at < at).map(|sale| sale.n));
+    let lent = sum(&mut selling.consigned.iter().filter(|there| there.at < at).map(|there| there.n));
+    let back = sum(&mut selling.consignments_returned.iter().filter(|there| there.at < at).map(|there| there.n));
+    let promised = sum(&mut selling.open().filter(|open| open.at < at).map(|open| open.n.saturating_sub(open.sold)));
+    job.pieces.saturating_add(back).saturating_sub(sold).saturating_sub(lent).saturating_sub(promised)
+}

@@ -1,0 +1,195 @@
+//! What waiting is worth for a job: reckoned once for what it rests on, and kept until that changes. Those who may come are thought to
+//! pay by card, which costs most; not under is said by how the buyer pays who stands there.
+
+use super::asking::asking;
+use super::seen::{Came, came, seen};
+use crate::ledger::fold::Job;
+use crate::ledger::kind::sale::Paid;
+use crate::money::offer::Band;
+use crate::money::point::Points;
+use crate::quantity::{Count, Day, Decimal, Id, Money, Take, Wall};
+use crate::refusal::{Answer, Refusal};
+use crate::sale::demand::{Demand, Guess, USUAL_RATIO};
+use crate::sale::learning::{Belief, Prospects, SoFar, belief};
+use crate::sale::waiting::{DAYS_MOST, Lot, Waiting, waiting};
+use crate::sheet::Shop;
+use std::cell::{OnceCell, RefCell};
+use std::rc::Rc;
+
+/// What it rests on. Nothing else changes what waiting is worth.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rests {
+    pub guess: Guess,
+    pub came: Vec<Came>,
+    /// When it was guessed, and by when it is to be sold: days by the clock of the place where that was said.
+    pub told: Wall,
+    pub by: Day,
+    pub now: Day,
+    /// Since when so many are left.
+    pub since: Wall,
+    pub pieces: Count,
+    pub end: Money,
+    /// What is kept of a charge by card.
+    pub take: Take,
+    /// What a buyer hands over for the tag.
+    pub tag: Option<Money>,
+    pub points: Points,
+}
+
+/// It, reckoned.
+#[derive(Debug)]
+pub struct Known {
+    job: Id,
+    pub rests: Rests,
+    pub worth: Answer<Worth>,
+    so_far: RefCell<SoFar>,
+    prospects: OnceCell<Option<Prospects>>,
+}
+
+/// What waiting is worth now.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Worth {
+    pub demand: Demand,
+    pub waits: Waiting,
+    /// The price to ask now.
+    pub ask: Money,
+}
+
+/// What was reckoned before, the latest last.
+#[derive(Debug, Default)]
+pub struct Kept(RefCell<Vec<Rc<Known>>>);
+
+/// So many are kept at most.
+const KEPT: usize = 32;
+/// A band is a sum of many: pieces times people who may come are so many at most (ours),
+const BAND_MOST: f64 = 8_000.0;
+/// and so many of them are reckoned in one go, so that no tap waits for it (ours).
+const IN_ONE_GO: f64 = 24_000.0;
+
+/// What waiting is worth, where the maker guessed all that it needs, a piece is free and a day is left; none else.
+///
+/// # Errors
+/// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`], [`Refusal::NothingAsked`].
+pub fn known(shop: &Shop, job: &Job) -> Answer<Option<Rc<Known>>> {
+    let is_there = 0 < job.free() && job.ended.is_none();
+    let rests = if is_there { rests(shop, job)? } else { None };
+    let Some(rests) = rests.filter(|rests| rests.now < rests.by) else { return Ok(None) };
+    let mut kept = shop.prospects.0.borrow_mut();
+    if let Some(known) = kept.iter().find(|known| known.job == job.id && known.rests == rests) {
+        return Ok(Some(known.clone()));
+    }
+    let known = Rc::new(Known { job: job.id, worth: rests.worth(), rests, so_far: RefCell::default(), prospects: OnceCell::new() });
+    kept.retain(|old| old.job != job.id);
+    if KEPT <= kept.len() {
+        kept.remove(0);
+    }
+    kept.push(known.clone());
+    Ok(Some(known))
+}
+
+/// What it rests on now; none where something is not guessed.
+pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
+    let (guesses, selling) = (&job.selling.guesses, &job.selling);
+    let (Some(asks), Some(buys), Some(at)) = (guesses.asks, guesses.buys, guesses.at) else { return Ok(None) };
+    let (Some(by), Some(end), Some(told)) = (guesses.by, guesses.end, guesses.told) else { return Ok(None) };
+    let guess = Guess { asks, buys, at, ratio: guesses.k.unwrap_or(USUAL_RATIO), no_show: Decimal::ZERO };
+    let terms = shop.terms(job.currency, Paid::Card);
+    let tag = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
+    let sold = selling.standing().map(|sale| sale.at);
+    let lent = selling.consigned.iter().chain(&selling.consignments_returned).map(|there| there.at);
+    let changed = sold.chain(lent).chain(selling.agreements.iter().map(|agreement| agreement.at));
+    let place = |at| Wall::new(at, by.offset);
+    Ok(Some(Rests {
+        guess,
+        came: came(job, tag.unwrap_or(at), told)?,
+        told: place(told),
+        by: by.day(),
+        now: place(shop.now).day(),
+        since: place(changed.max().unwrap_or(told).max(told)),
+        pieces: job.free(),
+        end,
+        take: terms.take()?,
+        tag,
+        points: shop.points(job.currency),
+    }))
+}
+
+impl Rests {
+    /// Days from a day until it is to be sold: eight weeks at most.
+    pub fn days(&self, on: Day) -> u16 {
+        u16::try_from(on.until(self.by)).unwrap_or(0).min(DAYS_MOST)
+    }
+
+    pub fn lot(&self, on: Day) -> Lot {
+        let none = Money::zero(self.end.currency());
+        Lot { pieces: self.pieces, end: self.end, each_ask: none, each_day: none, days: self.days(on) }
+    }
+
+    /// What is believed of those who ask, as much as was seen by then.
+    pub fn belief(&self, until: Wall) -> Answer<Belief> {
+        belief(&self.guess, &seen(&self.came, self.told.day().until(until.day()), until.at))
+    }
+
+    /// What is believed now.
+    pub(super) fn believed(&self) -> Answer<Belief> {
+        let last = self.came.last().map_or(self.told.at, |came| came.at).max(self.now.start(self.told.offset));
+        self.belief(Wall::new(last, self.told.offset))
+    }
+
+    pub fn worth(&self) -> Answer<Worth> {
+        let demand = self.believed()?.likely();
+        let waits = waiting(&demand, &self.lot(self.now), self.take)?;
+        Ok(Worth { demand, ask: asking(self)?, waits })
+    }
+}
+
+impl Known {
+    /// The band of doubt is reckoned, or it can't be.
+    pub fn has_band(&self) -> bool {
+        self.prospects.get().is_some() || self.worth.is_err()
+    }
+
+    /// Reckons the band of doubt, or a part of it: a sum of many, so it waits until the page is painted.
+    pub fn doubt(&self) {
+        let Ok(worth) = &self.worth else { return };
+        let lot = self.rests.lot(self.rests.now);
+        let size = (worth.demand.come * f64::from(lot.days) * f64::from(lot.pieces)).max(1.0);
+        let belief = self.rests.believed().ok().filter(|_| size <= BAND_MOST);
+        let Some(belief) = belief else { return self.is_done(None) };
+        let mut so_far = self.so_far.borrow_mut();
+        for _ in 0..(IN_ONE_GO / size).ceil() as u32 {
+            match so_far.add(&belief, &lot, self.rests.take) {
+                Ok(true) => {}
+                Ok(false) => return self.is_done(belief.gathered(&worth.waits, std::mem::take(&mut *so_far))),
+                Err(_) => return self.is_done(None),
+            }
+        }
+    }
+
+    fn is_done(&self, prospects: Option<Prospects>) {
+        self.prospects.get_or_init(|| prospects);
+    }
+
+    /// The band of doubt around not under for `n` of them, whole units outward; none until it is reckoned.
+    pub fn band(&self, n: Count, take: Take) -> Option<Band> {
+        let prospects = self.prospects.get()?.as_ref()?;
+        let [low, high] = prospects.band(n, take).ok()?;
+        Some(Band { low: whole(low, Decimal::floor).ok()?, high: whole(high, Decimal::ceil).ok()? })
+    }
+}
+
+impl Worth {
+    /// Not under for `n` of them at once, up to a whole unit.
+    ///
+    /// # Errors
+    /// [`Refusal::NotThatMany`], [`Refusal::MoneyOutOfRange`].
+    pub fn under(&self, n: Count, take: Take) -> Answer<Money> {
+        whole(self.waits.not_under_by(n, take)?, Decimal::ceil)
+    }
+}
+
+/// To a whole unit: not under goes up (data.md 16).
+fn whole(sum: Money, way: fn(&Decimal) -> Decimal) -> Answer<Money> {
+    let currency = sum.currency();
+    Money::whole(way(&sum.amount()).normalize(), currency).ok_or(Refusal::MoneyOutOfRange { currency })
+}

@@ -1,0 +1,105 @@
+//! What those did who asked for a piece since the maker guessed, from the book's facts.
+
+use crate::ledger::fold::{Agreement, AgreementState, Job, Offer};
+use crate::quantity::{Count, Decimal, Listed, Moment, Money, Span};
+use crate::refusal::{Answer, Refusal};
+use crate::sale::learning::{Heard, Seen};
+
+/// One who asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Came {
+    pub at: Moment,
+    pub did: Did,
+}
+
+/// What one did who asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Did {
+    /// Said they would come, and did not.
+    NeverCame,
+    /// Agreed, and it came to nothing: that says they ask, and nothing of a price.
+    Asked,
+    /// Each sum is for one piece.
+    Heard(Heard),
+}
+
+/// An offer and a sale at the same sum no further apart are of the same buyer (ours).
+const ONE_BUYER: Span = Span::minutes(24 * 60);
+
+/// All who asked after `since`, the earliest first; who buys several is one buyer, at the price of one of them.
+/// Offers were made where `asked` was asked.
+///
+/// # Errors
+/// [`Refusal::MoneyOutOfRange`], [`Refusal::NothingAsked`] for a sale of no piece.
+pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
+    let selling = &job.selling;
+    let mut all: Vec<Came> = vec![];
+    let mut add = |at: Moment, did: Did| all.push(Came { at, did });
+    for asked in &selling.asked {
+        let gone = Did::Heard(Heard::Refused { price: asked.price });
+        add(asked.at, if asked.no_show { Did::NeverCame } else { gone });
+    }
+    for offer in untaken(job) {
+        add(offer.at, Did::Heard(Heard::Offered { sum: each(offer.sum, offer.n)?, price: asked }));
+    }
+    for sale in selling.standing().filter(|sale| sale.agreed.is_none()) {
+        add(sale.at, Did::Heard(Heard::Bought { price: each(sale.sum, sale.n)? }));
+    }
+    for agreement in &selling.agreements {
+        if let Some(did) = agreed(agreement)? {
+            add(agreement.at, did);
+        }
+    }
+    all.retain(|came| since < came.at);
+    crate::quantity::order_by_key(&mut all, |came| came.at);
+    Ok(all)
+}
+
+/// A change of order is no new buyer.
+fn agreed(agreement: &Agreement) -> Answer<Option<Did>> {
+    Ok(match agreement.state {
+        _ if agreement.replaces.is_some() => None,
+        AgreementState::Cancelled { no_show: true, .. } => Some(Did::NeverCame),
+        AgreementState::Cancelled { .. } => Some(Did::Asked),
+        AgreementState::Open | AgreementState::Done | AgreementState::Replaced => {
+            Some(Did::Heard(Heard::Bought { price: each(agreement.sum, agreement.n)? }))
+        }
+    })
+}
+
+/// Offers that came to no sale.
+pub fn untaken(job: &Job) -> Vec<&Offer> {
+    let mut sales: Vec<_> = job.selling.standing().listed();
+    let mut is_open = |offer: &&Offer| {
+        let taken = sales.iter().position(|sale| {
+            let apart = offer.at.until(sale.at);
+            sale.n == offer.n && sale.sum == offer.sum && Span::ZERO <= apart && apart <= ONE_BUYER
+        });
+        taken.map(|nth| sales.remove(nth)).is_none()
+    };
+    let mut open = vec![];
+    for offer in &job.selling.offers {
+        if is_open(&offer) {
+            open.push(offer);
+        }
+    }
+    open
+}
+
+/// What is handed over for one of `n`.
+pub fn each(sum: Money, n: Count) -> Answer<Money> {
+    Money::book(sum.amount().checked_div(Decimal::from(n)).ok_or(Refusal::NothingAsked)?, sum.currency())
+}
+
+/// What was seen in so many days up to a moment; that moment is in.
+pub fn seen(all: &[Came], days: i32, until: Moment) -> Seen {
+    let all = all.iter().filter(|came| came.at <= until).listed();
+    let never = all.iter().filter(|came| came.did == Did::NeverCame).count();
+    let heard = all.iter().filter_map(|came| if let Did::Heard(heard) = came.did { Some(heard) } else { None });
+    Seen {
+        weeks: Decimal::from(days.max(0)).checked_div(Decimal::from(7)).unwrap_or_default(),
+        asked: Count::try_from(all.len()).unwrap_or(Count::MAX),
+        never_came: Count::try_from(never).unwrap_or(Count::MAX),
+        heard: heard.listed(),
+    }
+}

@@ -1,0 +1,196 @@
+//! What waiting is worth in front of a buyer, against a solver outside this code: rows 8, 9 and 16 of `figures.md` ("Figures in the
+//! drawings"), whose guesses stand in domain.md 12 A. Where it says "weights invented" ours are others, and the figure is a pin.
+
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::money::offer::{Band, Verdict};
+use fivebar_core::quantity::{Currency, Decimal, Id, Money};
+use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
+use fivebar_core::sheet::price::price;
+use fivebar_core::sheet::waiting::{Back, Prospect, Question, Stands, known, waiting};
+use fivebar_core::story::{STANDS, Story, Why, tell};
+
+/// The market of 18 April, three stands left, just guessed.
+fn three_left() -> Story {
+    told(STANDS.split("13:10 sell").next().unwrap())
+}
+
+/// The same with two left: figures.md has the guesses of screen 8 then.
+fn two_left() -> Story {
+    let sold = STANDS.split("12:05 guess").next().unwrap();
+    told(&format!("{sold}12:30 sell 1 stands for 130 notes fetched\n12:40 {GUESS}"))
+}
+
+const GUESS: &str = "guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46\n";
+
+fn told(text: &str) -> Story {
+    let story = tell(text);
+    assert_eq!(story.refused, []);
+    story
+}
+
+fn usd(whole: i64) -> Money {
+    Money::book(Decimal::from(whole), Currency::USD).unwrap()
+}
+
+/// The band is reckoned, bit by bit.
+fn doubted(shop: &Shop, id: Id) {
+    let known = known(shop, &shop.job(id).unwrap()).unwrap().unwrap();
+    while !known.has_band() {
+        known.doubt();
+    }
+}
+
+fn offered(story: &Story, n: u32, paid: Paid, sum: Option<i64>) -> OfferSheet {
+    let shop = Shop::of(&story.book, story.now.at);
+    let id = story.names.job("stands").unwrap();
+    doubted(&shop, id);
+    offer(&shop, id, Asking { n, paid, carried: Carried::Fetched }, sum.map(usd)).unwrap()
+}
+
+fn prospect(story: &Story) -> Prospect {
+    let shop = Shop::of(&story.book, story.now.at);
+    let id = story.names.job("stands").unwrap();
+    doubted(&shop, id);
+    match waiting(&shop, id, Paid::Card).unwrap().stands {
+        Stands::Found(prospect) => *prospect,
+        stands => panic!("{stands:?}"),
+    }
+}
+
+/// Rows 8 and 9: not under 101, 212, 349; ask 140, 280, 420; settle 120 midway.
+#[test]
+fn three_stands_as_the_drawings_have_them() {
+    let story = three_left();
+    let shop = Shop::of(&story.book, story.now.at);
+    let row = &price(&shop, Paid::Card).unwrap().for_sale[0];
+    let rows: Vec<_> = row.rows.iter().map(|row| (row.ask, row.midway, row.not_under)).collect();
+    let all = |ask, midway, under| (Some(usd(ask)), Some(usd(midway)), Some(usd(under)));
+    assert_eq!((row.ask, row.tag, row.settle), (Some(usd(140)), Some(usd(145)), Some(usd(120))));
+    assert_eq!(rows, [all(140, 120, 101), all(280, 245, 212), all(420, 385, 349)]);
+}
+
+/// Row 9: 130 is 29 more than waiting is worth. In notes no fee is taken: (320.88 - 228.74) x 1.055 = 97.21, so 98.
+#[test]
+fn an_offer_in_front_of_a_buyer() {
+    let story = three_left();
+    let sheet = offered(&story, 1, Paid::Card, Some(130));
+    assert_eq!((sheet.verdict, sheet.standing.not_under, sheet.named), (Some(Verdict::Yes), Some(usd(101)), Some(usd(130))));
+    let notes = offered(&story, 1, Paid::Notes, Some(70));
+    assert_eq!(notes.standing.not_under, Some(usd(98)));
+    assert_eq!(notes.verdict, Some(Verdict::WaitingIsBetter { not_under: usd(98), say: usd(140) }));
+    let before = offered(&story, 2, Paid::Card, None);
+    assert_eq!((before.standing.ask, before.tagged, before.named), (Some(usd(280)), Some(usd(290)), Some(usd(290))));
+}
+
+/// Inside the band it is the maker's own call; under it waiting is better; what a pair is worth is no band of one.
+#[test]
+fn the_band_is_the_makers_call() {
+    let story = three_left();
+    let band = offered(&story, 1, Paid::Card, Some(101)).standing.band.unwrap();
+    assert!(band.low.amount() <= Decimal::from(101) && Decimal::from(101) <= band.high.amount());
+    assert_eq!(offered(&story, 1, Paid::Card, Some(101)).verdict, Some(Verdict::TooClose(band)));
+    let pair = offered(&story, 2, Paid::Card, Some(212)).standing;
+    assert_eq!(pair.not_under, Some(usd(212)));
+    assert!(band.high.amount() < pair.band.unwrap().low.amount());
+}
+
+/// Row 16: two left, 28 days: 1.5 x 4 = 6 ask, one in four buys; not under 112; steps 145, 145, 140, 135; both 0.491, one 0.317,
+/// none 0.192; the end is as good as 90.
+#[test]
+fn the_asking_price_ahead() {
+    let story = two_left();
+    let page = prospect(&story);
+    assert_eq!((page.days, page.under, page.end), (28, usd(112), usd(90)));
+    assert!((page.to_ask - 6.0).abs() < 1e-9 && (page.buys - 0.25).abs() < 1e-9);
+    let steps: Vec<Money> = page.steps.iter().map(|step| step.ask).collect();
+    assert_eq!(steps, [145, 145, 140, 135].map(usd));
+    for (ours, theirs) in [(page.chances.all, 0.491), (page.chances.one, 0.317), (page.chances.none, 0.192)] {
+        assert!((ours - theirs).abs() < 5e-4, "{ours}, not {theirs}");
+    }
+    // A pin. figures.md has 96 to 128 by weights it calls invented: ours let the share that buys lie further off, upward most.
+    assert_eq!(page.band, Some(Band { low: usd(96), high: usd(132) }));
+}
+
+/// Row 16, looking back: 130 in notes with three left, waiting was worth 97.20, so 98.
+#[test]
+fn a_sum_that_was_taken_is_looked_back_on() {
+    let before = STANDS.split("13:10 sell").next().unwrap();
+    let story = told(&format!("{before}12:30 offer 130 for 1 stands notes\n12:31 sell 1 stands for 130 notes"));
+    let shop = Shop::of(&story.book, story.now.at);
+    let sheet = waiting(&shop, story.names.job("stands").unwrap(), Paid::Card).unwrap();
+    assert_eq!(sheet.back, Some(Back::Took { sum: usd(130), worth: usd(98) }));
+}
+
+/// What is asked is never raised while as many are left, takes a step at most each week, and is never above the tag; a sale raises it.
+#[test]
+fn the_asking_price_steps_down_by_weeks() {
+    let sold = STANDS.split("12:05 guess").next().unwrap();
+    let mut text = format!("{sold}12:30 sell 1 stands for 130 notes fetched\n12:40 {GUESS}");
+    let ask = |text: &str| prospect(&told(text)).steps[0].ask;
+    let mut before = ask(&text);
+    assert_eq!(before, usd(145));
+    for day in 1..28 {
+        let date = if day < 13 { format!("2026-04-{}", 18 + day) } else { format!("2026-05-{:02}", day - 12) };
+        let heard = ["", "asked 145 stands", "offer 140 for 1 stands", "asked 145 stands no-show"][day % 4];
+        text = format!("{text}\n{date} 12:00 lesson stands \"none\"\n{heard}");
+        let now = ask(&text);
+        assert!(now.amount() <= before.amount() && (now == before || day % 7 == 0), "{date}: {now} after {before}");
+        before = now;
+    }
+    assert!(before.amount() < Decimal::from(140), "{before}");
+    let three = STANDS.split("13:10 sell").next().unwrap();
+    assert_eq!([three.to_owned(), format!("{three}12:30 sell 1 stands for 145 notes")].map(|text| ask(&text)), [140, 145].map(usd));
+}
+
+/// Without guesses nothing is said of waiting, and what is missing is named.
+#[test]
+fn what_is_not_guessed_is_named() {
+    let bare = STANDS.split("12:05 guess").next().unwrap();
+    let open = |more: &str| {
+        let story = told(&format!("{bare}{more}"));
+        let shop = Shop::of(&story.book, story.now.at);
+        let id = story.names.job("stands").unwrap();
+        assert_eq!(price(&shop, Paid::Card).unwrap().for_sale[0].not_under, None);
+        waiting(&shop, id, Paid::Card).unwrap().stands
+    };
+    assert_eq!(open(""), Stands::Open(Question::Asks));
+    assert_eq!(open("12:05 guess stands asks 2"), Stands::Open(Question::Buys));
+    assert_eq!(open("12:05 guess stands asks 2 buys 0.2 at 145 end 80"), Stands::Open(Question::By));
+    assert!(matches!(open("12:05 guess stands asks 2 buys 0.2 at 145 end 80 by 2026-04-18"), Stands::Over(_)));
+}
+
+#[test]
+fn guesses_beyond_the_limits_are_refused_by_name() {
+    let bare = STANDS.split("12:05 guess").next().unwrap();
+    let refused = |line: &str| match tell(&format!("{bare}12:05 {line}")).refused.pop() {
+        Some((_, Why::Refused(refusal))) => refusal,
+        other => panic!("{other:?}"),
+    };
+    let n = |text: &str| text.parse::<Decimal>().unwrap();
+    assert_eq!(refused("guess stands asks 101"), Refusal::TooManyAsk { met: n("101"), most: n("100") });
+    assert_eq!(refused("guess stands buys 0"), Refusal::ShareOutOfRange { met: n("0") });
+    assert_eq!(refused("guess stands k 1.05"), Refusal::GuessTooFlat { met: n("1.05"), above: n("1.05") });
+    assert_eq!(refused("guess stands at 0"), Refusal::NoPrice { met: usd(0) });
+}
+
+/// Many pieces and many people: the band comes in several goes, each about as long as that of a usual lot; beyond the limit there is none.
+#[test]
+fn a_large_band_is_reckoned_in_parts() {
+    for (pieces, goes, has_one) in [(3, 1, true), (150, 18, true), (200, 1, false)] {
+        let begun = format!("2026-06-01 09:00 +02:00 workshop EUR metric\njob boards \"Boards\" {pieces} spec\ntag 40 boards\n");
+        let asks = if pieces == 3 { 2 } else { 6 };
+        let story = told(&format!("{begun}guess boards asks {asks} buys 0.5 at 40 k 2 by 2026-07-27 end 10"));
+        let shop = Shop::of(&story.book, story.now.at);
+        let known = known(&shop, &shop.job(story.names.job("boards").unwrap()).unwrap()).unwrap().unwrap();
+        let mut parts = 0;
+        while !known.has_band() {
+            known.doubt();
+            parts += 1;
+        }
+        let take = shop.terms(Currency::EUR, Paid::Card).take().unwrap();
+        assert!(goes <= parts && parts <= goes + 10, "{pieces}: {parts}");
+        assert_eq!(known.band(1, take).is_some(), has_one, "{pieces}");
+    }
+}

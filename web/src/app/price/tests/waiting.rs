@@ -1,0 +1,164 @@
+//! What waiting is worth, told as tables: the guesses one at a time, the page they give, who asked.
+
+use super::*;
+use crate::app::order::Order;
+use crate::app::price::waiting::WaitTap;
+use fivebar_core::quantity::Span;
+use fivebar_core::sheet::waiting::Question;
+
+impl Maker {
+    /// The market of 18 April, three stands left, ten minutes after it was guessed.
+    fn guessed() -> Maker {
+        let mut maker = Maker::told(STANDS.split("13:10 sell").next().unwrap(), "stands");
+        maker.now.wall.at = maker.now.wall.at.plus(Span::minutes(10));
+        maker.app.now = maker.now.wall;
+        maker
+    }
+
+    fn wait(&mut self, tap: WaitTap) -> &mut Maker {
+        self.tap(Tap::Waiting(tap))
+    }
+
+    fn guesses(&mut self) -> &mut Maker {
+        let job = self.job;
+        self.wait(WaitTap::Open(job))
+    }
+
+    fn answer(&mut self, digits: &str) -> &mut Maker {
+        self.press(digits).wait(WaitTap::Done)
+    }
+
+    /// The page is painted, where that was asked for.
+    fn painted(&mut self) -> &mut Maker {
+        assert!(self.orders.contains(&Order::Painted), "{:?}", self.orders);
+        while self.orders.contains(&Order::Painted) {
+            self.orders = self.app.told(News::Painted);
+        }
+        self
+    }
+
+    fn asked(&self) -> usize {
+        shop(&self.app).job(self.job).unwrap().selling.asked.len()
+    }
+}
+
+#[test]
+fn without_guesses_the_marks_decide_and_waiting_is_a_key_away() {
+    let mut maker = Maker::at_market();
+    maker.shows(&["$145", "290", "435", "costs covered", "What waiting is worth"]).hides(&["not under", "Someone asked"]);
+    maker.offer("80").shows(&["Below your rate"]).hides(&["What waiting is worth"]);
+}
+
+#[test]
+fn questions_come_one_at_a_time_and_are_written_together() {
+    let mut maker = Maker::at_market();
+    let facts = maker.app.own.book.len();
+    maker.guesses().shows(&["How many ask in a week at 145?"]).hides(&["Of five who ask"]);
+    maker.answer("1.5").shows(&["Of five who ask, how many would buy at 145?"]);
+    maker.answer("1.25").shows(&["At a fifth less, 116, how many times as many would buy?"]);
+    maker.answer("").shows(&["By when should it be sold?", "4 weeks"]);
+    maker.wait(WaitTap::Weeks(4)).shows(&["If not sold by then, what do you get for one?"]);
+    assert_eq!(maker.app.own.book.len(), facts);
+    maker.answer("82.46").shows(&["Reckon with these", "1.5", "1.25", "2 times", "Sat 16 May", "82.46"]);
+    maker.wait(WaitTap::Save).shows(&["Asking price", "About 6 more will ask by Sat 16 May.", "28 days left", "Take back: your guesses"]);
+    assert_eq!(maker.app.own.book.len(), facts + 1);
+    maker.tap(Tap::Close).shows(&["101", "212", "349"]);
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.shows(&["costs covered"]).hides(&["not under"]);
+}
+
+#[test]
+fn absurd_answers_are_refused_beside_the_key_and_nothing_is_lost() {
+    let mut maker = Maker::at_market();
+    maker.guesses().answer("").shows(&["Nothing is typed yet."]);
+    maker.answer("101").shows(&["at most 100 people a week", ">101<"]);
+    maker.answer("2").answer("6").shows(&["120 % is not a share"]);
+    let mut maker = Maker::at_market();
+    maker.guesses().answer("2").answer("0").shows(&["0 % is not a share"]);
+    let mut maker = Maker::at_market();
+    maker.guesses().answer("2").answer("1").answer("1.05").shows(&["it must be above 1.05"]);
+    maker.wait(WaitTap::Away).shows(&["For sale"]);
+}
+
+#[test]
+fn with_guesses_the_list_says_not_under() {
+    let mut maker = Maker::guessed();
+    maker.shows(&["$140", "280", "420", "not under", "101", "212", "349", "Someone asked", "Did not turn up", "Asking price"]);
+    let job = maker.job;
+    maker.tap(Tap::Tag(TagTap::Open(job, What::Settle))).press("130").tap(Tap::Tag(TagTap::Done));
+    maker.shows(&["Settle 130 is set by you. Midway is 120."]);
+    maker.offer("130").shows(&["It is your settle, and 29 more than waiting is worth."]);
+}
+
+/// Drawing 16, two left, its figures by a solver outside this code.
+#[test]
+fn the_page_says_steps_not_under_and_chances() {
+    let sold = STANDS.split("12:05 guess").next().unwrap();
+    let guess = "guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46";
+    let mut maker = Maker::told(&format!("{sold}12:30 sell 1 stands for 130 notes\n12:40 {guess}"), "stands");
+    maker.app.price.way.paid = Some(Paid::Card);
+    maker.guesses().shows(&[
+        "2 left",
+        "About 6 more will ask by Sat 16 May.",
+        "At 145 one in four buys.",
+        "$145",
+        ">140<",
+        ">135<",
+        "not under",
+        ">112<",
+        ">90<",
+        "Ask 145 until Sat 2 May.",
+        "1 chance in 2 of selling both, 1 in 5 of selling none.",
+        "The band of doubt is being reckoned.",
+        "are not counted",
+    ]);
+    maker.painted().shows(&["96 to 132: your call", "The band comes from your guesses."]).hides(&["being reckoned"]);
+    // It was reckoned: nothing is asked of the phone again.
+    maker.wait(WaitTap::Change).wait(WaitTap::Away);
+    assert!(!maker.orders.contains(&Order::Painted));
+}
+
+#[test]
+fn the_word_in_front_of_a_buyer() {
+    let mut maker = Maker::guessed();
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).shows(&["Ask 140", "Sold at 145", "What waiting is worth"]).painted();
+    for (sum, parts) in [
+        ("130", ["Yes", "10 over your settle, and 29 more than waiting is worth."]),
+        ("101", ["Too close", "your call"]),
+        ("70", ["Waiting is better", "Say 140."]),
+    ] {
+        let sum = maker.money(sum);
+        maker.bargain(BargainTap::Say(sum)).shows(&parts);
+    }
+}
+
+#[test]
+fn someone_asked_is_one_key_and_is_taken_back() {
+    let mut maker = Maker::guessed();
+    let (job, price) = (maker.job, maker.money("145"));
+    maker.wait(WaitTap::Came(job, price, false)).shows(&["Take back: someone asked"]);
+    assert_eq!(maker.asked(), 1);
+    maker.say(Msg::Common(Common::TakeBack));
+    assert_eq!(maker.asked(), 0);
+    maker.guesses().wait(WaitTap::Came(job, price, true)).shows(&["Take back: did not turn up", "One asked since you guessed"]);
+    assert_eq!(maker.asked(), 1);
+}
+
+#[test]
+fn a_day_that_has_come_is_asked_anew() {
+    let mut maker = Maker::guessed();
+    maker.now.wall = Wall::new(maker.now.wall.at.plus(Span::minutes(30 * 24 * 60)), maker.now.wall.offset);
+    maker.guesses().shows(&["Sat 16 May has come. Say by when anew.", "Change guesses"]);
+    maker.tap(Tap::Close).shows(&["costs covered"]).hides(&["not under"]);
+    maker.guesses().wait(WaitTap::Change).shows(&["Reckon with these"]);
+    maker.wait(WaitTap::Ask(Question::By)).wait(WaitTap::Weeks(2)).wait(WaitTap::Save);
+    maker.shows(&["14 days left"]);
+}
+
+#[test]
+fn inv15_nothing_of_waiting_is_on_the_buyers_face() {
+    let mut maker = Maker::guessed();
+    let job = maker.job;
+    maker.guesses().tap(Tap::Show(job)).hides(&PRIVATE).hides(&["not under", "101", "140", "waiting", "Asking", "ask"]);
+}

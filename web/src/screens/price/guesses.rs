@@ -1,0 +1,87 @@
+//! The guesses that waiting is reckoned from: asked one at a time, blank until said; then all of them in one look.
+
+use super::waiting::say;
+use super::{Screen, Seen, bare, choices, typing};
+use crate::app::Msg;
+use crate::app::price::waiting::{Asked, OF_FIVE, WaitTap};
+use crate::parts::head::{Head, head};
+use crate::parts::key::{figure_key, key};
+use crate::view::{El, el};
+use crate::words::en::{common, deal, price, refusal, waiting as words};
+use fivebar_core::quantity::{Decimal, Listed, Money};
+use fivebar_core::sheet::waiting::{Question, WaitingSheet};
+
+/// Weeks from today.
+const WEEKS: [i32; 6] = [1, 2, 3, 4, 6, 8];
+
+/// The question asked just now, or all the answers.
+pub fn screen(sheet: &WaitingSheet, asked: &Asked, seen: Seen<'_>) -> Screen {
+    let top = head(Head::new(sheet.name.clone(), words::YOUR_GUESSES));
+    let away = || key("key h48", common::NOT_NOW, "", say(WaitTap::Away));
+    match asked.now {
+        Some(question) => {
+            let main = el("main", "price").kids(one(question, asked, seen)).kid(away());
+            Screen::new("price/guess", top, main)
+        }
+        None => {
+            let foot = el("footer", "foot").kid(key("key solid h88", words::RECKON, "", say(WaitTap::Save))).kid(away());
+            Screen::new("price/guesses", top, el("main", "price").kids(all(asked, seen))).foot(foot)
+        }
+    }
+}
+
+fn one(question: Question, asked: &Asked, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let (at, currency) = (bare(asked.at, seen.speech), asked.at.currency());
+    let (ask, unit, hint) = match question {
+        Question::Asks => (words::how_many_ask(&at), words::PEOPLE, ""),
+        Question::Buys => (words::how_many_buy(&at), words::OF_FIVE, ""),
+        Question::Ratio => (words::how_many_times(&less(asked, seen)), words::TIMES, words::USUAL_RATIO),
+        Question::By => return by_when(seen),
+        Question::End => (words::WORTH_THEN.to_owned(), currency.code(), words::WORTH_HINT),
+    };
+    let hint = (!hint.is_empty()).then(|| el("p", "t14 i2").text(hint));
+    let why = asked.why.as_ref().map(|why| {
+        let said = refusal::refused(why, seen.speech);
+        el("p", "why").text(format!("{} {}", said.what, said.to_do))
+    });
+    let done = key("key solid h88", common::DONE, "", say(WaitTap::Done));
+    hint.into_iter().chain(why).chain(typing(&ask, &asked.typed, unit, seen)).chain([done]).listed()
+}
+
+/// A fifth less.
+fn less(asked: &Asked, seen: Seen<'_>) -> String {
+    let less = asked.at.amount().checked_mul(Decimal::new(8, 1)).and_then(|less| Money::book(less, asked.at.currency()).ok());
+    less.map_or_else(String::new, |less| bare(less, seen.speech))
+}
+
+fn by_when(seen: Seen<'_>) -> Vec<El<Msg>> {
+    let weeks = WEEKS.iter().filter_map(|n| u32::try_from(*n).ok()).map(|n| (deal::weeks(n, &seen.speech.count(n)), false));
+    let chips = choices(weeks.listed(), |nth| say(WaitTap::Weeks(WEEKS.get(nth).copied().unwrap_or(4))));
+    vec![el("h2", "ink1").text(words::BY_WHEN), chips, el("div", "push")]
+}
+
+/// Each answer is a key to change it.
+fn all(asked: &Asked, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let said = &asked.said;
+    let number = |n: Option<Decimal>| n.map(|n| seen.speech.number(n, 0, 2));
+    let five = said.buys.and_then(|share| share.checked_mul(OF_FIVE));
+    let sum = |sum: Option<Money>| sum.map(|sum| bare(sum, seen.speech));
+    let row = |what: String, figure: Option<String>, question| {
+        figure_key(what, figure.unwrap_or_else(|| price::NOT_SAID.to_owned()), say(WaitTap::Ask(question)))
+    };
+    let times = number(said.k).map(|times| words::times_as_many(&times));
+    let by = said.by.map(|by| seen.speech.day(by));
+    vec![
+        el("div", "g2").kid(row(words::ASK_A_WEEK.into(), number(said.asks), Question::Asks)).kid(row(
+            words::of_five_at(&bare(asked.at, seen.speech)),
+            number(five),
+            Question::Buys,
+        )),
+        el("div", "g2").kid(row(words::AT_A_FIFTH_LESS.into(), times, Question::Ratio)).kid(row(
+            words::END_EACH.into(),
+            sum(said.end),
+            Question::End,
+        )),
+        row(words::SOLD_BY.into(), by, Question::By),
+    ]
+}

@@ -1,0 +1,178 @@
+//! What waiting is worth: the asking price by weeks, an offer today on its scale, the chances, who asked; and the way to the guesses.
+
+use super::guesses;
+use super::list::undo;
+use super::{Screen, Seen, back, bare, mark, refused};
+use crate::app::price::tag::{TagTap, What};
+use crate::app::price::waiting::{WaitTap, Waits, sheet};
+use crate::app::price::{Tap, paid};
+use crate::app::{App, Msg};
+use crate::parts::bars::{Bars, Cut, bars};
+use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::parts::notice::trouble;
+use crate::parts::scale::{Band, Kind, Mark, Rhythm, Scale, scale};
+use crate::parts::steps::{Held, steps};
+use crate::screens::said;
+use crate::view::{El, el};
+use crate::words::en::{price, waiting as words};
+use fivebar_core::quantity::{Clock, Count, Day, Listed, Money, Wall};
+use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::waiting::{Back, Prospect, Stands, Step, WaitingSheet};
+
+/// A message on what waiting is worth.
+pub fn say(tap: WaitTap) -> Msg {
+    Msg::Price(Tap::Waiting(tap))
+}
+
+/// The page, or the guesses it comes from; none where the piece is no longer there.
+pub fn screen(waits: &Waits, app: &App, seen: Seen<'_>) -> Option<Screen> {
+    let sheet = match sheet(app, waits.job) {
+        Ok(sheet) => sheet,
+        Err(Refusal::NotThere) => return None,
+        Err(refusal) => return Some(refused("price/waiting", &refusal, seen)),
+    };
+    if let Some(asked) = &waits.asked {
+        return Some(guesses::screen(&sheet, asked, seen));
+    }
+    let top = Head::new(words::name_left(&sheet.name, &seen.speech.count(sheet.free)), words::ASKING_PRICE);
+    let main = match &sheet.stands {
+        Stands::Found(prospect) => found(&sheet, prospect, app, seen),
+        _ => vec![instead(&sheet, seen)],
+    };
+    let main = el("main", "price").kids(main).kids(looked_back(&sheet, seen)).kid(el("div", "push")).kids(keys(&sheet, seen)).kid(back());
+    let screen = Screen::new("price/waiting", head(top), main);
+    Some(match undo(app, seen) {
+        Some(undo) => screen.foot(el("div", "foot").kid(undo)),
+        None => screen,
+    })
+}
+
+/// What is said where nothing can be reckoned.
+fn instead(sheet: &WaitingSheet, seen: Seen<'_>) -> El<Msg> {
+    let plain = |text: String| el("p", "").text(text);
+    match &sheet.stands {
+        Stands::Over(by) => plain(words::is_over(&day(*by, seen))),
+        Stands::NothingLeft => plain(words::NOTHING_LEFT.into()),
+        Stands::Refused(refusal) => trouble(said::refused(refusal, seen)),
+        Stands::Open(_) | Stands::Found(_) => plain(words::PRICE_FIRST.into()),
+    }
+}
+
+fn found(sheet: &WaitingSheet, prospect: &Prospect, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let ask = prospect.steps.first().map(|step| bare(step.ask, seen.speech)).unwrap_or_default();
+    let people = prospect.to_ask.round().clamp(0.0, 9_999.0) as Count;
+    let more = words::more_will_ask(people, &seen.speech.count(people), &day(prospect.until, seen));
+    let tally =
+        (0 < people).then(|| bars(Bars { cut: people, hollow: 0, per_row: 4, size: if people <= 20 { Cut::Tall } else { Cut::List } }));
+    let asked = (0 < prospect.asked).then(|| el("p", "t14").text(words::asked_since(prospect.asked, &seen.speech.count(prospect.asked))));
+    let top = el("div", "side").kid(el("h2", "t22 w8 ink1").text(more)).kids(tally);
+    vec![
+        el("section", "").kid(top).kid(el("p", "").text(words::one_buys(&ask, prospect.buys))).kids(asked),
+        ahead(sheet, prospect, seen),
+        offer_today(prospect, app, seen),
+        chances(sheet, prospect, &ask, seen),
+    ]
+}
+
+/// Steps at which the price changes.
+fn changes(steps: &[Step]) -> Vec<Step> {
+    let mut kept: Vec<Step> = vec![];
+    for step in steps {
+        if kept.last().is_none_or(|last| last.ask != step.ask) {
+            kept.push(*step);
+        }
+    }
+    kept
+}
+
+fn ahead(sheet: &WaitingSheet, prospect: &Prospect, seen: Seen<'_>) -> El<Msg> {
+    let days = f64::from(prospect.now.until(prospect.until).max(1));
+    let at = |day: Day| f64::from(prospect.now.until(day));
+    let kept = changes(&prospect.steps);
+    let figure = |nth: usize, ask: Money| if nth == 0 { seen.speech.short_money(ask) } else { bare(ask, seen.speech) };
+    let held = kept.iter().enumerate().map(|(nth, step)| Held { from: at(step.from) / days, figure: figure(nth, step.ask) }).listed();
+    let told = kept.iter().map(|step| format!("{} {}", day(step.from, seen), bare(step.ask, seen.speech))).listed().join(", ");
+    let dates = kept.iter().map(|step| step.from).chain([prospect.until]);
+    let axis = Scale {
+        width: seen.page.card(),
+        from: 0.0,
+        to: days,
+        rhythm: Some(Rhythm { tick: 1.0, long: 7.0 }),
+        marks: dates.map(|date| Mark::bare(at(date), day(date, seen))).listed(),
+        ..Scale::default()
+    };
+    let left = words::days_left(prospect.days, &seen.speech.count(prospect.days.into()));
+    let end = sheet.guesses.end.map(|end| el("span", "t14").text(words::then_each(&left, &bare(end, seen.speech))));
+    let title = el("div", "row").kid(el("h2", "t17 w8 ink1").text(words::ASK)).kids(end);
+    let drawn = steps(&held, seen.page.card(), &format!("{}: {told}", words::STEPS_SAID));
+    el("section", "card tap").kid(title).kid(drawn).kid(scale(&axis, ""))
+}
+
+fn offer_today(prospect: &Prospect, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let real = |sum: Money| f64::try_from(sum.amount()).unwrap_or_default();
+    let marked = |sum: Money, kind, word: &str| Mark::new(real(sum), kind, word, mark(sum, seen.speech));
+    let ask = prospect.steps.first().map(|step| marked(step.ask, Kind::Ink, price::ASK));
+    let end = marked(prospect.end, Kind::Ink, words::IN_THE_END);
+    let marks = [Some(end), Some(marked(prospect.under, Kind::Under, price::NOT_UNDER)), ask].into_iter().flatten().listed();
+    let ends = marks.iter().map(|mark| mark.at).chain(prospect.band.iter().flat_map(|band| [real(band.low), real(band.high)]));
+    let (low, high) = ends.fold((f64::MAX, 0.0_f64), |(low, high), at| (low.min(at), high.max(at)));
+    let air = (high - low).max(1.0) * 0.08;
+    let close = |band: fivebar_core::money::offer::Band| {
+        price::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech)).trim_end_matches('.').to_owned()
+    };
+    let band =
+        prospect.band.map(|band| Band { from: real(band.low), to: real(band.high), word: price::TOO_CLOSE.into(), figure: close(band) });
+    let drawn = Scale { width: seen.page.card(), from: (low - air).max(0.0), to: high + air, marks, band, ..Scale::default() };
+    let doubt = match (prospect.band, prospect.has_band) {
+        (Some(_), _) => words::FROM_GUESSES,
+        (None, false) => words::BAND_COMES,
+        (None, true) => words::NO_BAND,
+    };
+    let heard = format!("{} {}", price::NOT_UNDER, mark(prospect.under, seen.speech));
+    let heard = prospect.band.map_or(heard.clone(), |band| format!("{heard}. {} {}", price::TOO_CLOSE, close(band)));
+    el("section", "card tap")
+        .kid(el("h2", "t17 w8 ink1").text(words::offer_today(price::by(paid(app)))))
+        .kid(scale(&drawn, &heard))
+        .kid(el("p", "t14").text(doubt))
+}
+
+fn chances(sheet: &WaitingSheet, prospect: &Prospect, ask: &str, seen: Seen<'_>) -> El<Msg> {
+    let until = changes(&prospect.steps).get(1).map_or(prospect.until, |step| step.from);
+    let sold = words::chances(sheet.free, prospect.chances.all, prospect.chances.none);
+    el("section", "")
+        .kid(el("p", "").kid(el("b", "w8").text(words::ask_until(ask, &day(until, seen)))).kid(el("span", "").text(format!(" {sold}"))))
+        .kid(el("p", "t14 i2").text(words::NOT_COUNTED))
+}
+
+/// What came of waiting, in one sentence.
+pub fn back_said(back: Back, seen: Seen<'_>) -> String {
+    match back {
+        Back::Waited { offered, sold } => words::waited(&bare(offered, seen.speech), &bare(sold, seen.speech)),
+        Back::Took { sum, worth } => words::took(&bare(sum, seen.speech), &bare(worth, seen.speech)),
+    }
+}
+
+fn looked_back(sheet: &WaitingSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let said = back_said(sheet.back?, seen);
+    Some(el("p", "t14 rule").kid(el("b", "w8").text(words::LOOKING_BACK)).kid(el("span", "").text(format!(" {said}"))))
+}
+
+fn keys(sheet: &WaitingSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(price) = sheet.price else {
+        return vec![key("key solid", price::SET_PRICE, "", Msg::Price(Tap::Tag(TagTap::Open(sheet.job, What::Tag))))];
+    };
+    let change = key("key", words::CHANGE, "", say(WaitTap::Change));
+    if sheet.free == 0 {
+        return vec![change];
+    }
+    let offer = key("key solid", words::NOTE_AN_OFFER, "", Msg::Price(Tap::Offer(sheet.job)));
+    let came = |no_show| say(WaitTap::Came(sheet.job, price, no_show));
+    let asked = key("key", words::SOMEONE_ASKED, words::at_and_left(&bare(price, seen.speech)), came(false));
+    vec![el("div", "g2").kid(asked).kid(key("key", words::NEVER_CAME, "", came(true))), el("div", "g2").kid(change).kid(offer)]
+}
+
+/// A date, by the clock of the place.
+pub fn day(day: Day, seen: Seen<'_>) -> String {
+    seen.speech.day(Wall::new(day.at(Clock::NOON, seen.now.offset), seen.now.offset))
+}

@@ -1,0 +1,191 @@
+//! English: what waiting is worth: the guesses, the asking price, who asked. In people and money, never in shares.
+
+pub const ASKING_PRICE: &str = "Asking price";
+pub const WHAT_IT_IS_WORTH: &str = "What waiting is worth";
+pub const YOUR_GUESSES: &str = "Your guesses";
+pub const CHANGE: &str = "Change guesses";
+pub const SOMEONE_ASKED: &str = "Someone asked";
+pub const NEVER_CAME: &str = "Did not turn up";
+pub const NOTE_AN_OFFER: &str = "Note an offer";
+pub const RECKON: &str = "Reckon with these";
+pub const PRICE_FIRST: &str = "Set its price first: guesses are about a price.";
+pub const NOTHING_LEFT: &str = "Nothing is left to wait with.";
+pub const AN_OFFER_TODAY: &str = "An offer today";
+pub const ASK: &str = "Ask";
+pub const IN_THE_END: &str = "in the end";
+pub const FROM_GUESSES: &str = "The band comes from your guesses.";
+pub const BAND_COMES: &str = "The band of doubt is being reckoned.";
+pub const NO_BAND: &str = "Too many pieces and people for a band of doubt.";
+pub const NOT_COUNTED: &str = "Your time for those who ask, and keeping it, are not counted.";
+pub const LOOKING_BACK: &str = "Looking back:";
+pub const USUAL_RATIO: &str = "Done with nothing typed means 2.";
+pub const STEPS_SAID: &str = "What to ask, week by week";
+
+// --- the questions
+
+/// "How many ask in a week at 145?"
+pub fn how_many_ask(price: &str) -> String {
+    format!("How many ask in a week at {price}?")
+}
+
+/// "Of five who ask, how many would buy at 145?"
+pub fn how_many_buy(price: &str) -> String {
+    format!("Of five who ask, how many would buy at {price}?")
+}
+
+/// "At a fifth less, 116, how many times as many?"
+pub fn how_many_times(price: &str) -> String {
+    format!("At a fifth less, {price}, how many times as many would buy?")
+}
+
+pub const BY_WHEN: &str = "By when should it be sold?";
+pub const WORTH_THEN: &str = "If not sold by then, what do you get for one?";
+pub const WORTH_HINT: &str = "From a gallery, taken apart, or kept for yourself.";
+pub const PEOPLE: &str = "people";
+pub const OF_FIVE: &str = "of five";
+pub const TIMES: &str = "times";
+
+pub const ASK_A_WEEK: &str = "Ask in a week";
+pub const AT_A_FIFTH_LESS: &str = "At a fifth less";
+pub const SOLD_BY: &str = "Sold by";
+pub const END_EACH: &str = "In the end, each";
+
+/// "Of five, buy at 145".
+pub fn of_five_at(price: &str) -> String {
+    format!("Of five, buy at {price}")
+}
+
+/// "2 times as many".
+pub fn times_as_many(times: &str) -> String {
+    format!("{times} times")
+}
+
+// --- the page
+
+/// "2 left".
+pub fn name_left(name: &str, left: &str) -> String {
+    format!("{name}, {left} left")
+}
+
+/// "28 days left".
+pub fn days_left(n: u16, written: &str) -> String {
+    if n == 1 { format!("{written} day left") } else { format!("{written} days left") }
+}
+
+/// "About 6 more will ask by Sat 16 May."
+pub fn more_will_ask(n: u32, written: &str, day: &str) -> String {
+    match n {
+        0 => format!("Hardly anyone more will ask by {day}."),
+        1 => format!("About one more will ask by {day}."),
+        _ => format!("About {written} more will ask by {day}."),
+    }
+}
+
+/// "At 145 one in four buys."
+pub fn one_buys(price: &str, share: f64) -> String {
+    let few = ["two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
+    let of = (1.0 / share.max(1e-6)).round();
+    let word = few.iter().enumerate().find(|(nth, _)| of == *nth as f64 + 2.0).map(|(_, word)| *word);
+    match (of, word) {
+        _ if 0.95 <= share => format!("At {price} everyone buys."),
+        _ if 0.6 < share => format!("At {price} most buy."),
+        (_, Some(word)) => format!("At {price} one in {word} buys."),
+        (of, None) if of <= 100.0 => format!("At {price} one in {of} buys."),
+        _ => format!("At {price} hardly anyone buys."),
+    }
+}
+
+/// "28 days left, then 82.46 each".
+pub fn then_each(left: &str, sum: &str) -> String {
+    format!("{left}, then {sum} each")
+}
+
+/// "An offer today, by card".
+pub fn offer_today(by: &str) -> String {
+    format!("{AN_OFFER_TODAY}, {by}")
+}
+
+/// "Ask 145 until 2 May."
+pub fn ask_until(price: &str, day: &str) -> String {
+    format!("Ask {price} until {day}.")
+}
+
+/// "1 chance in 2": a chance said as one in so many, or so many in ten.
+fn chance(chance: f64, first: bool) -> String {
+    let of = (1.0 / chance.max(1e-9)).round();
+    let (one, many) = if first { (" chance", " chances") } else { ("", "") };
+    if 0.97 < chance {
+        if first { "Nearly sure" } else { "nearly sure" }.to_owned()
+    } else if 0.6 < chance {
+        format!("{}{many} in 10", (chance * 10.0).round().min(9.0))
+    } else if 20.0 < of {
+        if first { "Hardly a chance" } else { "hardly a chance" }.to_owned()
+    } else {
+        format!("1{one} in {of}")
+    }
+}
+
+/// "1 chance in 2 of selling both, 1 in 5 of selling none."
+pub fn chances(pieces: u32, all: f64, none: f64) -> String {
+    let what = match pieces {
+        1 => return format!("{} of selling it.", chance(all, true)),
+        2 => "both".to_owned(),
+        _ => format!("all {pieces}"),
+    };
+    format!("{} of selling {what}, {} of selling none.", chance(all, true), chance(none, false))
+}
+
+/// "3 asked since you guessed."
+pub fn asked_since(n: u32, written: &str) -> String {
+    if n == 1 {
+        "One asked since you guessed, and is counted.".to_owned()
+    } else {
+        format!("{written} asked since you guessed, and are counted.")
+    }
+}
+
+/// "The day has passed, Sat 16 May: say by when anew."
+pub fn is_over(day: &str) -> String {
+    format!("{day} has come. Say by when anew.")
+}
+
+/// "You took 130, waiting was worth 98."
+pub fn took(sum: &str, worth: &str) -> String {
+    format!("You took {sum}, waiting was worth {worth}.")
+}
+
+/// "You waited at 130, sold at 145."
+pub fn waited(offered: &str, sold: &str) -> String {
+    format!("You waited at {offered}, sold at {sold}.")
+}
+
+/// "at 145, and left".
+pub fn at_and_left(price: &str) -> String {
+    format!("at {price}, and left")
+}
+
+pub const TAKE_BACK_ASKED: &str = "Take back: someone asked";
+pub const TAKE_BACK_NEVER_CAME: &str = "Take back: did not turn up";
+pub const TAKE_BACK_GUESSES: &str = "Take back: your guesses";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn chances_are_said_in_people() {
+        for (share, said) in [
+            (0.25, "one in four buys"),
+            (0.5, "one in two buys"),
+            (0.7, "most buy"),
+            (0.99, "everyone"),
+            (0.05, "one in 20"),
+            (0.0, "hardly"),
+        ] {
+            assert!(one_buys("145", share).contains(said), "{share}: {}", one_buys("145", share));
+        }
+        assert_eq!(chances(2, 0.491, 0.192), "1 chance in 2 of selling both, 1 in 5 of selling none.");
+        assert_eq!(chances(1, 0.98, 0.02), "Nearly sure of selling it.");
+        assert_eq!(chances(3, 0.01, 0.72), "Hardly a chance of selling all 3, 7 in 10 of selling none.");
+    }
+}
