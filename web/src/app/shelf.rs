@@ -86,6 +86,9 @@ pub struct Shelf {
     folded: RefCell<Folded>,
 }
 
+/// A minute, and whether the factor was on in it.
+type Looked = (i64, bool);
+
 /// What was folded of the book and still holds: thrown away when an entry comes that it is about.
 #[derive(Debug, Default)]
 struct Folded {
@@ -99,7 +102,7 @@ struct Folded {
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
     /// With the minute it was worked out in, and whether with the factor.
-    fits: Option<((i64, bool), Option<Rc<Meanwhile>>)>,
+    fits: Option<(Looked, Option<Rc<Meanwhile>>)>,
     /// Of the job that runs, and whether with the factor.
     has_no_rest: Option<((Id, bool), bool)>,
 }
