@@ -144,6 +144,20 @@ helper joins ada 15
         assert_eq!(week.along.1.iter().map(|sum| sum.amount().normalize()).collect::<Vec<_>>(), paid, "{told}");
     }
 
+    /// A forgotten stop of no job is of the year, and of what was logged it is not.
+    #[test]
+    fn open_hours_of_no_job_are_no_logged_hours() {
+        let open = |on: &str| {
+            let day = "2026-03-02 09:00 +00:00 workshop EUR metric\njob shelf \"Shelf\" 1 order";
+            let story = tell(&format!("{day}\n17:00 start \"tidy\" make{on}\n2026-03-03 08:00 stop"));
+            assert_eq!(story.refused, []);
+            let year = real_year(&Shop::of(&story.book, story.now.at), Currency::EUR, story.now.offset).unwrap();
+            [year.unsettled, year.unsettled_logged, year.logged].map(Span::as_minutes)
+        };
+        assert_eq!(open(""), [900, 0, 0]);
+        assert_eq!(open(" on shelf"), [900; 3]);
+    }
+
     #[test]
     fn hours_that_nobody_answered_for_are_marked_wherever_they_are_counted() {
         check("2026-03-03 08:00 stop", 15, &[]);

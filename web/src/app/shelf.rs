@@ -87,6 +87,9 @@ pub struct Shelf {
     folded: RefCell<Folded>,
 }
 
+/// A minute, and whether the factor was on in it.
+type Looked = (i64, bool);
+
 /// What was folded of the book and still holds: thrown away when an entry comes that it is about.
 #[derive(Debug, Default)]
 struct Folded {
@@ -101,14 +104,15 @@ struct Folded {
     known: Option<Rc<Known>>,
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
-    /// With the minute it was worked out in.
-    fits: Option<(i64, Option<Rc<Meanwhile>>)>,
+    /// With the minute it was worked out in, and whether with the factor.
+    fits: Option<(Looked, Option<Rc<Meanwhile>>)>,
+    /// Of the job that runs, and whether with the factor.
+    has_no_rest: Option<((Id, bool), bool)>,
 }
 
 impl Folded {
     fn forget(&mut self, entry: &Entry) {
-        self.fits = None;
-        self.history = Rc::default();
+        (self.fits, self.has_no_rest, self.history) = (None, None, Rc::default());
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
                 Subject::Bench => (self.bench, self.waits, self.copy) = (None, None, None),
@@ -200,12 +204,20 @@ impl Shelf {
     }
 
     /// What fits meanwhile, worked out once a minute and after each entry.
-    pub fn fits(&self, now: Moment, found: impl FnOnce() -> Option<Meanwhile>) -> Option<Rc<Meanwhile>> {
-        let minute = now.ms().div_euclid(60_000);
-        let known = self.folded.borrow().fits.clone().filter(|(at, _)| *at == minute);
-        let (_, fits) = known.unwrap_or_else(|| (minute, found().map(Rc::new)));
-        self.folded.borrow_mut().fits = Some((minute, fits.clone()));
+    pub fn fits(&self, (now, with_factor): (Moment, bool), found: impl FnOnce() -> Option<Meanwhile>) -> Option<Rc<Meanwhile>> {
+        let by = (now.ms().div_euclid(60_000), with_factor);
+        let known = self.folded.borrow().fits.clone().filter(|(at, _)| *at == by);
+        let (_, fits) = known.unwrap_or_else(|| (by, found().map(Rc::new)));
+        self.folded.borrow_mut().fits = Some((by, fits.clone()));
         fits
+    }
+
+    /// Whether a job is reckoned by its operations alone, with the factor or without, worked out after each entry.
+    pub fn has_no_rest(&self, of: (Id, bool), found: impl FnOnce() -> bool) -> bool {
+        let known = self.folded.borrow().has_no_rest.filter(|(known, _)| *known == of);
+        let (_, has_no_rest) = known.unwrap_or_else(|| (of, found()));
+        self.folded.borrow_mut().has_no_rest = Some((of, has_no_rest));
+        has_no_rest
     }
 
     /// The workshop as it stands.

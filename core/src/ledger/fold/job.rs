@@ -9,6 +9,8 @@ pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
 pub use selling::{Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, Offer, Payment, Sale, Selling};
 
 use super::booked::booked;
+use super::estimate::Kept;
+use super::numbers::Numbers;
 use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, JobDescribed};
 use crate::ledger::{Book, Entry, Fact, Subject};
@@ -27,9 +29,12 @@ pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
 pub fn job(book: &Book, id: Id) -> Option<Job> {
     let began = |entry: &Entry| if let Fact::JobBegan(f) = &entry.fact { Some(Job::new(id, f, entry.wall)) } else { None };
     let mut job = book.about(Subject::Job(id)).find_map(began)?;
+    let mut numbers = Numbers::default();
     for entry in book.about(Subject::Job(id)) {
         apply(&mut job, entry);
+        numbers.take(&entry.fact);
     }
+    job.operations.iter_mut().for_each(|operation| operation.pieces = numbers.of(id, &operation.op));
     job.selling.settle();
     Some(job)
 }
@@ -81,13 +86,19 @@ fn planned(job: &mut Job, entry: &Entry) {
         Fact::RoomRangeSet(f) => job.room = Some((f.low.0, f.high.0)),
         Fact::PlanKept(_) | Fact::PlanUsed(_) => super::plan::planned(&mut job.plans, entry),
         Fact::DesignUsed(f) => job.design = Some(f.design),
-        Fact::EstimateMade(f) => job.kept = super::estimate::Kept::of(entry, f).or(job.kept),
+        Fact::EstimateMade(f) => estimated(job, Kept::of(entry, f)),
         Fact::WholePlanned(f) => job.whole_planned = f.whole,
         Fact::DeadlineSet(f) => job.described.due = f.day.map(|day| Wall::new(day.at(Clock::NOON, entry.offset()), entry.offset())),
         Fact::QuoteGiven(f) => job.quote = super::dates::Quote::of(entry, f, job.currency).or(job.quote),
         Fact::JobMarked(f) => job.typical = f.typical,
         Fact::LessonWritten(f) => job.lesson = Some(f.text.clone()).filter(|text| !text.is_empty()),
         _ => {}
+    }
+}
+
+fn estimated(job: &mut Job, kept: Option<Kept>) {
+    if kept.is_some() {
+        (job.kept, job.kept_for) = (kept, job.operations.iter().map(|planned| planned.op.clone()).listed());
     }
 }
 
@@ -170,6 +181,7 @@ impl Job {
             plans: vec![],
             design: None,
             kept: None,
+            kept_for: vec![],
             whole_planned: false,
             quote: None,
         }

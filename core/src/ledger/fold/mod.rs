@@ -8,6 +8,7 @@ mod haul;
 mod history;
 pub(in crate::ledger) mod job;
 mod name;
+mod numbers;
 mod photos;
 mod plan;
 mod stock;

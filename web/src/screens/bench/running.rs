@@ -79,7 +79,7 @@ fn stayed(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 
 /// More were done than were said: of how many are there?
 fn more_than_said(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let running = sheet.running.as_ref().filter(|slab| !slab.run.work.rework)?;
+    let running = sheet.running.as_ref().filter(|slab| !slab.run.work.rework && !slab.is_coated)?;
     let (n, of) = (running.batch.n, running.batch.of?);
     let more = n.checked_sub(of).filter(|more| 0 < *more)?;
     let said = words::beyond(more, &seen.speech.count(more), &seen.speech.count(of));

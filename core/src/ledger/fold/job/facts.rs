@@ -43,6 +43,8 @@ pub struct Job {
     pub design: Option<Id>,
     /// The estimate that was given last.
     pub kept: Option<Kept>,
+    /// The operations that were planned when it was given.
+    pub kept_for: Vec<String>,
     /// The maker said that its operations are all there is to do.
     pub whole_planned: bool,
     /// The quote that was given last.
