@@ -207,7 +207,13 @@ pub fn figures(shop: &Shop, units: Units) -> Answer<Figures> {
 fn asked_figures(shop: &Shop, job: &Job, ask: &Ask) -> Answer<Figures> {
     let figures = figures(shop, job.units)?;
     let [long, wide, thick] = figures.allow;
-    Ok(Figures { allow: [long, ask.over.unwrap_or(wide), thick], ..figures })
+    Ok(paid_whole(ask, Figures { allow: [long, ask.over.unwrap_or(wide), thick], ..figures }))
+}
+
+/// What is bought is paid for whole: nothing that is left counts as kept where boards are.
+fn paid_whole(ask: &Ask, figures: Figures) -> Figures {
+    let keep_min = if ask.bought.is_empty() { figures.keep_min } else { Length::PIECE_MOST };
+    Figures { keep_min, ..figures }
 }
 
 /// The same of a workshop.
@@ -352,10 +358,6 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let mut left_out = unfitting(&all);
     let fit = all.into_iter().filter(|(source, why)| why.is_none() && is_used(ask, source)).map(|(source, _)| source);
     let mut sources: Vec<Source> = fit.collect();
-    // What is bought is paid for whole: nothing that is left of it counts as kept.
-    if sources.iter().any(|source| source.bought.is_some()) {
-        figures.keep_min = Length::PIECE_MOST;
-    }
     let mut ways = vec![];
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;

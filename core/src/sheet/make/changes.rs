@@ -1,7 +1,7 @@
 //! What a plan was made for, and what of it is not so any more. It is told by what the plan itself holds, never by what is reckoned anew.
 
 use super::keep::used_of;
-use super::{Ask, Given, Source, figures, places, sources};
+use super::{Ask, Given, Source, figures, paid_whole, places, sources};
 use crate::ledger::decide::Lying;
 use crate::ledger::fold::{self, Job, Part};
 use crate::ledger::kind::plan::Shape;
@@ -63,7 +63,7 @@ pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) ->
     let sizes = uses.iter().filter(|(_, source, _)| other(source)).map(|(place, ..)| Change::Size(*place));
     let rack = (!uses.iter().all(|(_, source, n)| free(source, *n))).then_some(Change::NotFree);
     let mut changed = sizes.chain(rack).listed();
-    changed.extend(of_saw(given, figures(shop, job.units)?));
+    changed.extend(of_saw(given, paid_whole(&given.ask, figures(shop, job.units)?)));
     changed.extend(of_parts(given, &job.parts));
     Ok(changed)
 }
