@@ -46,14 +46,16 @@ pub fn keep(app: &mut App) {
     let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
     let line = written(app, given, found, &app.plan);
     let job = given.ask.job.to_string();
-    // What is ticked of the plans the wood is cut by stays beside a newer one: it says what is cut.
+    // What is ticked of the plans the wood is cut by stays beside a newer one: it says what is cut. So does what is ticked of one that
+    // was put back, which can be taken back.
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
     let in_hand = read(&line);
     let cut_by = |it: &Beside| {
         let is_new = |plan: &KeptPlan| in_hand.as_ref().is_some_and(|new| new.is_of(plan));
         plans.iter().any(|plan| plan.used && it.is_of(plan) && !is_new(plan))
     };
-    let others = app.here.plans.lines().filter(|line| !line.starts_with(&job) || read(line).is_some_and(|it| cut_by(&it)));
+    let was_cut = |it: &Beside| !it.ticked.is_empty() && it.of.is_some() && in_hand.as_ref().is_some_and(|new| new.of != it.of);
+    let others = app.here.plans.lines().filter(|line| !line.starts_with(&job) || read(line).is_some_and(|it| cut_by(&it) || was_cut(&it)));
     let all: Vec<&str> = std::iter::once(line.as_str()).chain(others).take(JOBS).collect();
     let value = all.join("\n");
     app.here.plans.clone_from(&value);

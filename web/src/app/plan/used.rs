@@ -21,6 +21,8 @@ pub struct Before {
     pub own: Count,
     /// Some of it may stay: lines at the saw are ticked on this phone, it was of another shape, or there are several plans.
     pub may_stay: bool,
+    /// Lines at the saw that are ticked of them on this phone.
+    pub cut: usize,
 }
 
 impl Before {
@@ -79,8 +81,9 @@ fn before_of(app: &App, job: Id, shape: Shape) -> Option<Before> {
     let has = in_use(&shop, &plans);
     let there = has.iter().map(|it| it.needs().saturating_sub(it.lacks())).fold(0, Count::saturating_add);
     let pieces = has.iter().map(|it| it.goes_back()).fold(0, Count::saturating_add);
-    let may_stay = 1 < has.len() || has.iter().any(|it| it.plan.plan.shape != shape || !beside::ticks(app, it.plan).is_empty());
-    (!has.is_empty()).then_some(Before { pieces, own: there.saturating_sub(pieces), may_stay })
+    let cut = has.iter().map(|it| beside::ticks(app, it.plan).len()).fold(0, usize::saturating_add);
+    let may_stay = 1 < has.len() || 0 < cut || has.iter().any(|it| it.plan.plan.shape != shape);
+    (!has.is_empty()).then_some(Before { pieces, own: there.saturating_sub(pieces), may_stay, cut })
 }
 
 /// The problem the maker asks. The wood of a plan before that goes back lies on the rack for it.

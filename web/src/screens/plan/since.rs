@@ -149,6 +149,8 @@ pub fn question(since: &Since, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         let keys = [(words::THEY_STAY, words::THEY_STAY_UNDER), (words::PUT_BACK, words::PUT_BACK_UNDER)];
         (words::do_they_stay(&pieces(before.pieces)), keys)
     };
+    let n = seen.speech.number(fivebar_core::quantity::Decimal::from(before.cut), 0, 0);
+    let asked = if before.cut == 0 { asked } else { words::is_cut(&n, before.cut == 1, &asked) };
     let one = |(name, under): (&'static str, &'static str), stays: bool| key("key", name, under, say(Tap::UseAnd(stays)));
     let keys = el("div", "g2").kid(one(stays, true)).kid(one(goes, false));
     Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(asked)).kid(keys))

@@ -122,6 +122,12 @@ pub const IT_STAYS_UNDER: &str = "it is cut, or for something else of it";
 pub const GOES: &str = "Take it back";
 pub const GOES_UNDER: &str = "with what it left on the rack";
 
+/// "7 lines at the saw are ticked as cut. The job has 9 pieces by the plan before. Do they stay?"
+pub fn is_cut(n: &str, one: bool, asked: &str) -> String {
+    let told = if one { format!("{n} line at the saw is ticked as cut.") } else { format!("{n} lines at the saw are ticked as cut.") };
+    format!("{told} {asked}")
+}
+
 /// "The job has 9 pieces by the plan before. Do they stay?"
 pub fn do_they_stay(pieces: &str) -> String {
     format!("The job has {pieces} by the plan before. Do they stay?")

@@ -172,3 +172,21 @@ fn what_was_left_open_stays_open() {
         assert_eq!(what(&again), what(&app));
     }
 }
+
+/// What is ticked is said where boards would go back, and is ticked again when the plan that took its place is taken back.
+#[test]
+fn what_was_cut_is_said_and_outlives_a_plan_instead() {
+    let mut app = planned("");
+    heard(&mut app, [Tap::Use, Tap::Tick(0)]);
+    let first = app.plan.used;
+    again(&mut app);
+    heard(&mut app, [Tap::Use]);
+    assert!(page(&app).contains("1 line at the saw is ticked as cut. The job has 4 pieces by the plan before."), "{}", page(&app));
+    heard(&mut app, [Tap::UseAnd(false)]);
+    take_back(&mut app);
+    for mut app in [reloaded(&app), app] {
+        let job = app.jobs.open.unwrap();
+        heard(&mut app, [Tap::Saw(job)]);
+        assert_eq!((app.plan.used, app.plan.ticked.len()), (first, 1));
+    }
+}
