@@ -107,7 +107,7 @@ fn whole_key(sheet: &EstimateSheet) -> Option<El<Msg>> {
 
 /// The factor can be left out, where it or the allowance in its place does anything.
 fn toggle(found: &Estimate, sheet: &EstimateSheet) -> Option<El<Msg>> {
-    let does = sheet.rows.iter().any(|row| matches!(row.from, Basis::Thought | Basis::Own | Basis::Design));
+    let does = sheet.rows.iter().any(|row| matches!(row.from, Basis::Thought | Basis::Own | Basis::Kind | Basis::Design));
     let with = matches!(found.on_top, OnTop::Factor(_));
     let word = if with { words::WITHOUT_FACTOR } else { words::WITH_FACTOR };
     does.then(|| key("key soft h48", word, "", tap(EstimateTap::Factor(!with))))

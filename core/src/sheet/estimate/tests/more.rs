@@ -8,7 +8,7 @@ use super::*;
 fn one_more_minute_of_work_is_one_more_minute() {
     let mut phone = Phone::new("a");
     let (old, job) = (phone.job(0, "old"), phone.job(0, "next"));
-    kind(&mut phone, old, "crate");
+    phone.note(1, JobDescribed { pieces: Some(1), ..JobDescribed::of(id(old)) });
     kind(&mut phone, job, "boat");
     for nth in 0..10 {
         let op = format!("step {nth}");
@@ -103,4 +103,34 @@ fn where_no_piece_was_noted_nobody_says_what_it_takes_in_all() {
     worked(&mut phone, job, ("sand", 320, 330));
     worked(&mut phone, job, ("oil", 340, 350));
     assert_eq!(seen(&phone, job, 360).progress.ends, None);
+}
+
+/// Four lamps sanded in 80 minutes, and a cabinet of which 180 were thought: no kind, another kind, the same kind, and "other" of both.
+#[test]
+fn a_thought_is_nearer_than_another_kind_of_piece() {
+    let after = |lamps: Option<&str>, cabinet: Option<&str>, thought: Option<i64>| {
+        let mut phone = Phone::new("a");
+        let (old, job) = (phone.job(0, "lamps"), phone.job(0, "cabinet"));
+        let say = |phone: &mut Phone, on: On, piece: Option<&str>, n| {
+            let piece = piece.and_then(Key::read);
+            phone.note(1, JobDescribed { pieces: Some(n), piece, ..JobDescribed::of(id(on)) });
+        };
+        say(&mut phone, old, lamps, 4);
+        say(&mut phone, job, cabinet, 1);
+        plan(&mut phone, job, "sand", thought);
+        worked(&mut phone, old, ("sand", 100, 180));
+        end(&mut phone, 200, old);
+        let row = seen(&phone, job, 9_000).rows.remove(0);
+        (row.from, row.before.as_minutes())
+    };
+    let one = 22; // 80 / 3.70
+    for kinds in [(None, None), (Some("box"), None), (None, Some("shelf")), (Some("box"), Some("shelf")), (Some("other"), Some("other"))] {
+        assert_eq!(after(kinds.0, kinds.1, Some(180)), (Basis::Thought, 180), "{kinds:?}");
+    }
+    assert_eq!(after(Some("box"), Some("box"), Some(180)), (Basis::Kind, one));
+    assert_eq!(after(Some("box"), Some("box"), None), (Basis::Kind, one));
+    assert_eq!(after(None, None, None), (Basis::Own, one));
+    assert_eq!(after(Some("box"), None, None), (Basis::Own, one));
+    assert_eq!(after(Some("other"), Some("other"), None), (Basis::Own, one));
+    assert_eq!(after(Some("box"), Some("shelf"), None), (Basis::Operation, 60), "the kind tells them apart");
 }
