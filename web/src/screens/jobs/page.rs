@@ -149,10 +149,9 @@ fn planned((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), op: &str, see
 
 fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_>) -> El<Msg> {
     let bar = stretches(&sheet.so_far, &sheet.to_come, seen);
-    // The bar is drawn as it was planned, where all of it was; else what is likely stands for it.
-    let has_rest = estimate.is_some_and(|estimate| estimate.rows.iter().any(|row| row.op.is_none()));
-    let planned = sheet.bench.still.filter(|_| !has_rest).map(|still| (still, true));
-    let still = planned.or(estimate.and_then(|estimate| estimate.progress.to_come).map(|still| (still, false)));
+    // What is likely, as on every other page; the plan speaks where nothing else is known.
+    let likely = estimate.and_then(|estimate| estimate.progress.to_come).map(|still| (still, false));
+    let still = likely.or(sheet.bench.still.map(|still| (still, true)));
     let still = still.filter(|(still, _)| Span::ZERO < *still);
     let still = still.map(|(still, planned)| words::still(&seen.speech.span(still), planned));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
