@@ -129,6 +129,8 @@ pub enum Refusal {
     QuietHoursEmpty,
     /// Fewer or more days than can be taken, or a date too far off or over.
     DaysOutOfRange { met: i32, least: i32, most: i32 },
+    /// More photos than a job may have.
+    TooManyPhotos { most: usize },
     /// A tool that serves for no year, or for more than any does.
     YearsOutOfRange { met: u32, least: u32, most: u32 },
     /// No day of the week is worked.

@@ -3,7 +3,7 @@
 
 mod maker;
 
-use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, LeftOver, PlanCommand};
+use fivebar_core::ledger::decide::{BookCommand, Command, HaulCommand, JobCommand, LeftOver, PlanCommand};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::ledger::kind::job::For;
@@ -90,8 +90,107 @@ impl Rack {
     }
 }
 
+/// What a maker does with the wood of plans.
+#[derive(Clone, Copy, Debug)]
+enum Deed {
+    /// Each board leaves one piece.
+    Use([Count; 2], bool),
+    Free(usize, Count),
+    /// As many as are missing: never more.
+    Again,
+    /// The nth of the plans before.
+    TakeBack(usize),
+    Restore(usize),
+}
+
+fn deeds() -> impl Strategy<Value = Vec<Deed>> {
+    let deed = prop_oneof![
+        3 => ([0_u32..4, 1_u32..4], any::<bool>()).prop_map(|(used, instead)| Deed::Use(used, instead)),
+        3 => (0_usize..2, 1_u32..5).prop_map(|(pile, n)| Deed::Free(pile, n)),
+        3 => Just(Deed::Again),
+        1 => (0_usize..9).prop_map(Deed::TakeBack),
+        1 => (0_usize..9).prop_map(Deed::Restore),
+    ];
+    proptest::collection::vec(deed, 1..12)
+}
+
+impl Rack {
+    /// Whether it was not refused.
+    fn does(&mut self, deed: Deed, acts: &mut Vec<Id>) -> bool {
+        let job = self.job;
+        let command = match deed {
+            Deed::Use(used, instead) => {
+                let left = |(place, n): (usize, Count)| LeftOver {
+                    haul: self.haul,
+                    of: self.piles[place],
+                    n,
+                    size: [SIZES[place][0], SIZES[place][1], 300].map(mm),
+                    name: "left".into(),
+                };
+                let left = used.into_iter().enumerate().map(left).collect();
+                Command::Plan(PlanCommand::Use { plan: Box::new(self.kept(used)), left, instead })
+            }
+            Deed::Free(place, n) => Command::Haul(HaulCommand::Free { haul: self.haul, pile: self.piles[place], job, n }),
+            Deed::Again => Command::Plan(PlanCommand::TakeAgain { job }),
+            Deed::TakeBack(nth) | Deed::Restore(nth) => {
+                let Some(act) = acts.get(nth).copied() else { return false };
+                let back = matches!(deed, Deed::TakeBack(_));
+                Command::Book(if back { BookCommand::TakeBack { act } } else { BookCommand::Restore { act } })
+            }
+        };
+        let is_own = matches!(deed, Deed::Use(..));
+        let done = self.maker.try_order(command);
+        acts.extend(done.iter().filter(|_| is_own).filter_map(|ids| ids.first()));
+        done.is_ok()
+    }
+
+    /// Of each pile: on the rack, in the job, and what is left of it on the rack.
+    fn pieces(&self) -> [(Count, Count, Count); 2] {
+        let haul = fold::haul(&self.maker.book, self.haul).unwrap();
+        [0, 1].map(|place| {
+            let pile = haul.pile(self.piles[place]).unwrap();
+            let left = haul.piles.iter().filter(|it| it.thickness == Some(mm(SIZES[place][0])) && it.length == Some(mm(300)));
+            (pile.on_rack(), pile.in_job(self.job), left.map(|it| it.on_rack()).sum())
+        })
+    }
+
+    /// Of each pile the pieces its plans have and lack.
+    fn of_plans(&self) -> [(Count, Count); 2] {
+        let plans = fold::job(&self.maker.book, self.job).unwrap().plans;
+        let all = fold::in_use(&self.maker.book, &plans);
+        [0, 1].map(|place| {
+            let shares = all.iter().flat_map(|it| &it.shares).filter(|((_, pile), _)| *pile == self.piles[place]);
+            shares.fold((0, 0), |(has, lacks), (_, share)| (has + share.needs - share.lacks, lacks + share.lacks))
+        })
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
+
+    /// Whatever is put back, taken again, planned instead and taken back: no piece is lost or doubled, all that the job has is its plans',
+    /// and what they leave lies on the rack for just the boards that the job has.
+    #[test]
+    fn a_plan_and_the_rack_agree(deeds in deeds()) {
+        let (mut rack, mut acts) = (rack(), vec![]);
+        for (nth, deed) in deeds.iter().enumerate() {
+            let before = rack.pieces();
+            let done = rack.does(*deed, &mut acts);
+            let (now, plans) = (rack.pieces(), rack.of_plans());
+            let told = (&deeds[..=nth], before, now, plans);
+            for place in 0..2 {
+                let (on_rack, in_job, left) = now[place];
+                prop_assert_eq!(on_rack + in_job, [9, 7][place], "{:?}", told);
+                prop_assert_eq!((left, plans[place].0), (in_job, in_job), "{:?}", told);
+                prop_assert!(done || now[place] == before[place], "{:?}", told);
+            }
+            match deed {
+                Deed::Use(used, true) if done => prop_assert_eq!(now.map(|it| it.1), *used, "{:?}", told),
+                Deed::Again if done => prop_assert!(plans.iter().all(|(_, lacks)| *lacks == 0) || now.iter().any(|it| it.0 == 0), "{:?}", told),
+                _ => {}
+            }
+        }
+    }
 
     /// The haul is as large as it was, whatever of it is left over: what the job has and what lies on the rack are all of it.
     #[test]

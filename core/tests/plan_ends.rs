@@ -26,7 +26,9 @@ fn asked(story: &str, top: Top) -> Result<Given, WhyNot> {
 
 fn made(given: &Given) -> PlanSheet {
     let answered = given.ready.asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
-    sheet(&given.ready, &answered, given.room).unwrap()
+    let told = sheet(&given.ready, &answered, given.room).unwrap();
+    assert_eq!(told.ends.short, None, "a page does not search");
+    told.with_short_end(&given.ready, given.ready.asked.short_end(&answered))
 }
 
 #[track_caller]
@@ -41,7 +43,7 @@ fn check(long: i64, split: bool, (rows, strips): (i64, i64), ends: Ends) {
 /// 1005 and 95 are 1100, and 100 is the least end. At 1110 six of 105 could come out of one strip: 6 x 105 and five kerfs are 645.
 #[test]
 fn an_end_that_is_too_short_is_named_with_its_figure() {
-    let short = ShortEnd { end: mm(95), least: mm(100), rows: 6, strips: 12 };
+    let short = ShortEnd { end: mm(95), rows: 6, strips: 12 };
     check(1100, false, (0, 0), Ends { short: Some(short), together: None });
     check(1110, false, (6, 12), Ends { short: None, together: Some(7) });
     check(1110, true, (6, 7), Ends::default());
@@ -70,5 +72,25 @@ fn lengths_at_the_saw_are_what_a_tape_has() {
     assert_eq!(told.picture.outer[0], half(87));
     for length in told.lines.iter().flat_map(|line| &line.pieces).map(|cut| cut.size[0]) {
         assert_eq!(length.as_nm() % (2 * Length::INCH_64TH.as_nm()), 0, "{length:?}");
+    }
+}
+
+/// Boards of 155 mm are 6 in and a little more than 3/32: glue strips and what is left over of parts and sticks are what a tape has.
+#[test]
+fn strips_and_leftovers_in_inches_are_what_a_tape_has() {
+    let inch = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile boards oak-white 27 x 155 x 1010 mm\ncount 20 boards\n\
+        job bench \"Bench\" 1 spec\npart \"top\" 1 of 3/4 x 13 3/8 x 21 1/2 in for bench\npart \"rail\" 2 of 3/4 x 2 x 13 3/4 in for bench\n";
+    let story = tell(inch);
+    assert_eq!(story.refused, []);
+    for (what, without, glued) in [(What::Parts(None), vec![], true), (What::Sticks(None), vec!["top".to_owned()], false)] {
+        let job = story.names.job("bench").unwrap();
+        let ask = Ask { job, what, turned: vec![], bought: vec![], without, over: None };
+        let told = made(&given(&Shop::of(&story.book, story.now.at), &ask).unwrap());
+        let strips = told.glue_ups.iter().flat_map(|it| &it.strips).map(|(_, wide)| *wide);
+        let left = told.lines.iter().filter_map(|line| line.remainder);
+        assert!(0 < told.made && (0 < told.glue_ups.len()) == glued && 0 < left.clone().count(), "{told:?}");
+        for length in strips.chain(left) {
+            assert_eq!(length.as_nm() % (2 * Length::INCH_64TH.as_nm()), 0, "{length:?} {glued}");
+        }
     }
 }

@@ -10,7 +10,7 @@ use fivebar_core::sheet::plan::figures::Figures;
 use fivebar_core::sheet::plan::ready::{Ready, Source, ready};
 use fivebar_core::sheet::plan::stock::{LeftOut, Place, Stack};
 use fivebar_core::sheet::plan::wish::{Panel, Parts, Tiles, Wanted, Wish};
-use fivebar_core::sheet::plan::{Lacking, Mark, PlanSheet, Why, sheet};
+use fivebar_core::sheet::plan::{Mark, PlanSheet, Unlock, Why, sheet};
 use fivebar_core::wood::moisture::Moisture;
 use fivebar_core::wood::movement::{Room, Sawn};
 use fivebar_core::wood::woods::Woods;
@@ -385,12 +385,12 @@ fn what_one_set_more_lacks_is_said_in_pieces() {
         .short
         .iter()
         .map(|lacking| match lacking {
-            Lacking::Part { part, n, .. } => (*part, *n),
-            Lacking::Source { source, n } => (*source, *n),
+            Unlock::Part { part, n, .. } => (*part, *n),
+            Unlock::Source { source, n } => (*source, *n),
         })
         .collect();
     assert!(!shown.is_empty() && shown.iter().all(|(_, n)| 0 < *n), "{:?}", most.short);
     let scarce = check("field-shop-scarce");
-    assert!(scarce.short.iter().all(|lacking| matches!(lacking, Lacking::Source { n, .. } if 0 < *n)));
+    assert!(scarce.short.iter().all(|unlock| matches!(unlock, Unlock::Source { n, .. } if 0 < *n)));
     assert!(!scarce.short.is_empty());
 }

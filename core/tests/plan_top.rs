@@ -125,3 +125,31 @@ fn a_way_and_its_plan_waste_alike() {
         assert!(off < Decimal::new(15, 3), "{split} {length}: {share} {}", given.ways[0].waste);
     }
 }
+
+/// So many rows of 1000 x 50 of strips with one cut in each row; the thousandths of them that are there.
+#[track_caller]
+fn check_there(strips: &[(i64, i64)], split: bool, there: i64) {
+    let piles =
+        strips.iter().enumerate().map(|(nth, (long, n))| format!("pile p{nth} oak-european 27 x 60 x {long} mm\ncount {n} p{nth}\n"));
+    let story = tell(&format!(
+        "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\n{}job bench \"Bench\" 1 spec\n",
+        piles.collect::<String>()
+    ));
+    assert_eq!(story.refused, []);
+    let what = What::Top(Top { length: mm(1000), width: mm(200), rows: Some(4), apart: mm(100), split, ..Top::default() });
+    let ask = Ask { job: story.names.job("bench").unwrap(), what, turned: vec![], bought: vec![], without: vec![], over: None };
+    let given = given(&Shop::of(&story.book, story.now.at), &ask).unwrap();
+    assert_eq!(given.ways.iter().map(|way| way.there).collect::<Vec<_>>(), [there], "{strips:?} {split}");
+}
+
+/// By hand, 5 squared off: each row of one cut takes two strips of 900, so five are two rows of four; cut in pieces, 4500 are enough. A
+/// short strip ends a row, and no long one is cut for it; two that make the length have no cut.
+#[test]
+fn rows_of_one_cut_are_there_where_each_has_its_own_strips() {
+    check_there(&[(905, 5)], false, 500);
+    check_there(&[(905, 5)], true, 1000);
+    check_there(&[(905, 8)], false, 1000);
+    check_there(&[(905, 4), (205, 4)], false, 1000);
+    check_there(&[(605, 4), (405, 4)], false, 1000);
+    check_there(&[(905, 1)], false, 0);
+}

@@ -56,7 +56,7 @@ fn what_fits_until_the_first_comes_off() {
     let fits = |quiet_at: i64| {
         let now = Wall::new(story.now.at.plus(Span::minutes(quiet_at)), story.now.offset);
         let telling = Telling { loud: |_| false, of_part: |_| true };
-        let found = meanwhile(&Shop::of(&story.book, now.at), Seen { now, ..Seen::default() }, telling);
+        let found = meanwhile(&Shop::of(&story.book, now.at), Seen { now, ..Seen::default() }, telling, true);
         found.map(|found| (found.gap.as_minutes(), found.fits.iter().map(|fit| fit.what.op.clone()).collect::<Vec<_>>()))
     };
     assert_eq!(fits(0), Some((51, vec!["bore".to_owned(), "oil".to_owned()])));

@@ -36,7 +36,7 @@ fn begun() -> (Planner, Rc<RefCell<Vec<Told>>>) {
 }
 
 fn is_done(told: &Told) -> bool {
-    matches!(told, Told::Done(answered) if matches!(answered.plan, Made::Sticks(_)))
+    matches!(told, Told::Done(answered, None) if matches!(answered.plan, Made::Sticks(_)))
 }
 
 /// This page's folder has no `worker.js`.

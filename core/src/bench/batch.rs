@@ -11,6 +11,8 @@ pub struct Batch {
     pub n: Count,
     /// How many there are to do, when that was said.
     pub of: Option<Count>,
+    /// That was planned with the operation, and nobody said it at the bench.
+    pub only_planned: bool,
     /// Time worked up to the last piece.
     pub time: Span,
     /// Time worked since the last piece.
@@ -47,6 +49,7 @@ impl Batch {
         Batch {
             n,
             of,
+            only_planned: false,
             time,
             since: all(&taken).minus(time),
             at_hand,
@@ -64,6 +67,11 @@ impl Batch {
     /// All pieces are done, as far as it was said how many there are.
     pub fn is_done(&self) -> bool {
         self.of.is_some_and(|of| of <= self.n)
+    }
+
+    /// Pieces of it are known to be left: of those that were said at the bench; of those that were only planned, where any was noted.
+    pub fn has_left(&self) -> bool {
+        self.left().is_some_and(|left| 0 < left) && (!self.only_planned || 0 < self.n)
     }
 
     /// What is left, from and to, at 80 %.

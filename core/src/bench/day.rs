@@ -34,12 +34,13 @@ pub fn split(start: Wall, end: Wall) -> Vec<(Day, Span)> {
     parts
 }
 
-/// The parts of a run by day and by where their minutes come from.
+/// The parts of a run by day and by where their minutes come from. None is of a later day than its end, which may lie in another place.
 pub fn parts(run: &Run, now: Wall) -> Vec<(Day, Source, Span)> {
     let end = run.end_wall(now);
+    let last = end.day().max(day_of(run));
     let wall = |at: Moment| if at < end.at { Wall::new(at, run.started.offset) } else { end };
     let stretch = |(source, from, to): (Source, Moment, Moment)| {
-        split(Wall::new(from, run.started.offset), wall(to)).into_iter().map(move |(day, span)| (day, source, span))
+        split(Wall::new(from, run.started.offset), wall(to)).into_iter().map(move |(day, span)| (day.min(last), source, span))
     };
     run.stretches(now.at).into_iter().filter(|(_, from, to)| from < to).flat_map(stretch).listed()
 }

@@ -43,7 +43,7 @@ pub enum From {
     Pace,
     /// Own history of the operation.
     History,
-    /// What was planned, less what was worked.
+    /// What was planned and how far off plans were, less what was worked.
     Planned,
     /// Nobody knows yet: it is work that is under way, and can be left again.
     Unknown,
@@ -61,6 +61,8 @@ pub struct Offer<T> {
     /// What it does not pass eight times in ten: by this it fits.
     pub safe: Span,
     pub from: From,
+    /// What was planned for all of it.
+    pub thought: Option<Span>,
     pub loud: bool,
     /// On the job in hand.
     pub here: bool,
@@ -89,7 +91,7 @@ mod tests {
 
     fn offer(what: u8, minutes: i64, loud: bool, here: bool) -> Offer<u8> {
         let span = Span::minutes(minutes);
-        Offer { what, span, safe: span, from: From::Planned, loud, here }
+        Offer { what, span, safe: span, from: From::Planned, thought: None, loud, here }
     }
 
     const EVENING: (i64, i64) = (20 * 60, 8 * 60);

@@ -42,6 +42,10 @@ pub struct Bench {
     places: Sorted<On, Vec<usize>>,
     planned: Sorted<(Id, String), Count>,
     not_typical: Set<Id>,
+    // Operations whose number of pieces nobody said at the bench: it was planned.
+    only_planned: Set<(Id, String)>,
+    // Operations of which coats dry, or dried.
+    coated: Set<(Id, String)>,
 }
 
 impl Bench {
@@ -53,12 +57,22 @@ impl Bench {
         for (place, run) in runs.iter().enumerate() {
             places.entry(run.work.on).or_default().push(place);
         }
-        Bench { runs, places, planned, not_typical: Set::new() }
+        Bench { runs, places, planned, ..Bench::default() }
     }
 
     /// The same with the jobs whose runs are no history.
     pub fn but_for(self, not_typical: Set<Id>) -> Bench {
         Bench { not_typical, ..self }
+    }
+
+    /// The same with the operations whose pieces were planned and not said at the bench, and with those that are coated.
+    pub fn with_pieces(self, only_planned: Set<(Id, String)>, coated: Set<(Id, String)>) -> Bench {
+        Bench { only_planned, coated, ..self }
+    }
+
+    /// Coats of an operation dry, or dried: what is noted is coats, each on every piece, and nobody knows which is the last.
+    pub fn is_coated(&self, on: On, op: &str) -> bool {
+        matches!(on, On::Job(job) if self.coated.contains(&(job, op.to_owned())))
     }
 
     /// Jobs marked as not typical: their runs are no history.
@@ -139,19 +153,22 @@ impl Bench {
 
     /// How far an operation has come.
     pub fn batch(&self, on: On, op: &str, now: Moment) -> Batch {
-        let of = if let On::Job(job) = on { self.planned.get(&(job, op.to_owned())).copied() } else { None };
+        let of = if let On::Job(job) = on { Some((job, op)) } else { None };
         self.batch_by(self.on(on).filter(|run| run.work.op == op), of, now)
     }
 
     /// The same by the runs of that operation alone.
     pub fn batch_of<'a>(&self, runs: impl Iterator<Item = &'a Run> + Clone, (job, op): (Id, &str), now: Moment) -> Batch {
-        self.batch_by(runs, self.planned.get(&(job, op.to_owned())).copied(), now)
+        self.batch_by(runs, Some((job, op)), now)
     }
 
-    fn batch_by<'a>(&self, runs: impl Iterator<Item = &'a Run> + Clone, of: Option<Count>, now: Moment) -> Batch {
+    fn batch_by<'a>(&self, runs: impl Iterator<Item = &'a Run> + Clone, of: Option<(Id, &str)>, now: Moment) -> Batch {
+        let of = of.map(|(job, op)| (job, op.to_owned()));
+        let only_planned = of.as_ref().is_some_and(|of| self.only_planned.contains(of));
+        let of = of.and_then(|of| self.planned.get(&of).copied());
         // Without a piece there is no pace to be kept from minutes in question.
         let noted = runs.clone().any(|run| !run.notches.is_empty());
-        Batch::but(|run| noted && self.is_in_question(run, now), runs, of, now)
+        Batch { only_planned, ..Batch::but(|run| noted && self.is_in_question(run, now), runs, of, now) }
     }
 
     /// Whether a run looks like a forgotten stop, by the bench alone: acts on its job other than pieces done come from outside.

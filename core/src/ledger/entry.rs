@@ -92,5 +92,5 @@ facts! {
     money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
         PieceAskedFor SellingGuessed;
-    book: WorkshopSet PersonAdded Forgotten CopyKept Struck Restored;
+    book: WorkshopSet PersonAdded Forgotten CopyKept PhotoTaken PhotoRemoved Struck Restored;
 }

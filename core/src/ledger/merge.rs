@@ -7,8 +7,8 @@ use super::line::document::{Document, DocumentTrouble, ENTRIES_MOST, Photos};
 use super::people::{self, People};
 use super::{Book, Fact, fold};
 use crate::bench::Run;
-use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Listed, Moment, Money, Span, Wall};
+use crate::quantity::{Id, Sorted};
 
 /// A sum of each currency; sums are never mixed.
 pub type Sums = Sorted<Currency, Decimal>;
@@ -52,6 +52,8 @@ pub struct Coming {
     pub people: People,
     /// The photos it holds; one that is here already stays as it is.
     pub photos: Photos,
+    /// Every photo that is wanted then.
+    pub wanted: Vec<Id>,
 }
 
 /// What bringing in a copy would change, seen from the book and the people here.
@@ -74,6 +76,7 @@ pub fn bring_in(book: &Book, here: &People, copy: &Document) -> Result<Coming, D
         fresh: fresh.map(|(line, _)| line.to_string()).listed(),
         people: people::joined(&then, here, &copy.people),
         photos: copy.photos.clone().unwrap_or_default(),
+        wanted: fold::workshop(&then).photos.wanted().map(|photo| photo.id).listed(),
         book: then,
     })
 }

@@ -13,6 +13,13 @@ pub struct Person {
     pub place: Option<String>,
 }
 
+impl Person {
+    /// Somebody of whom nothing but the name is known.
+    pub fn named(name: impl Into<String>) -> Person {
+        Person { name: name.into(), phone: None, place: None }
+    }
+}
+
 /// Everyone whose name is known, by the id of their entry.
 pub type People = Sorted<Id, Person>;
 
@@ -33,4 +40,29 @@ pub fn joined(book: &Book, here: &People, copy: &People) -> People {
     let mut both = copy.clone();
     both.extend(here.iter().map(|(id, person)| (*id, person.clone())));
     remembered(book, &both)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::line::document::{person_beside, person_read};
+
+    /// What lies beside the book of a person, and the same person read from it.
+    #[track_caller]
+    fn check(name: &str, [phone, place]: [Option<&str>; 2], beside: &str) {
+        let person = Person { name: name.into(), phone: phone.map(Into::into), place: place.map(Into::into) };
+        assert_eq!(person_beside(&person), beside);
+        assert_eq!(person_read(beside), person);
+    }
+
+    #[test]
+    fn a_person_lies_beside_the_book_as_a_name_or_with_phone_and_place() {
+        check("Dana", [None, None], "Dana");
+        check("Dana", [Some("+1 555 0100"), None], r#"{"name":"Dana","phone":"+1 555 0100"}"#);
+        check("Dana", [None, Some("Elm Street 4, two stairs")], r#"{"name":"Dana","place":"Elm Street 4, two stairs"}"#);
+        check("D \"1\"", [Some("1"), Some("2")], r#"{"name":"D \"1\"","phone":"1","place":"2"}"#);
+        check("{Dana}", [None, None], r#"{"name":"{Dana}"}"#);
+        assert_eq!(person_read("{Dana}"), Person::named("{Dana}"), "a name of an older app");
+        assert_eq!(person_read(r#"{"name":"Dana","stairs":2}"#).name, r#"{"name":"Dana","stairs":2}"#, "nothing of it is lost");
+    }
 }

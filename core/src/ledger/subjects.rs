@@ -54,6 +54,7 @@ pub(super) fn subjects_of(id: Id, fact: &Fact) -> [Option<Subject>; 3] {
         Fact::JobBegan(_) => [Some(Job(id)), None, None],
         Fact::MoneySpent(f) => spent_on(f.job, f.haul),
         Fact::DistanceDriven(f) => spent_on(f.job, f.haul),
+        Fact::PhotoTaken(f) => [Some(Workshop), f.job.map(Job), f.haul.map(Haul)],
         Fact::DesignKept(f) => [Some(Workshop), f.job.map(Job), None],
         Fact::RoomRangeSet(f) => [Some(f.job.map_or(Workshop, Job)), None, None],
         Fact::Struck(_) | Fact::Restored(_) => [None, None, None],

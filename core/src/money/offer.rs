@@ -16,6 +16,8 @@ pub struct Standing {
     /// Settle as the maker set it.
     pub set: Option<Money>,
     pub your_rate: Option<Money>,
+    /// Hours are still to come and nobody knows how many: your rate is no less than that.
+    pub at_least: bool,
     pub costs_covered: Option<Money>,
     /// What waiting is worth, once it is reckoned, and the band of doubt around it.
     pub not_under: Option<Money>,
@@ -26,6 +28,8 @@ pub struct Standing {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Agreed {
     pub price: Money,
+    /// Of the price, what is for the pieces still to be handed over.
+    pub rest: Money,
     pub due: Money,
 }
 
@@ -69,6 +73,8 @@ pub enum Missing {
     Ask,
     YourRate,
     Costs,
+    /// What is still to come of the work.
+    HoursToCome,
 }
 
 /// Where to settle: as the maker set it, else midway between ask and not under, to the price point. None where neither is known.
@@ -176,7 +182,10 @@ fn by_marks(standing: &Standing, offer: Money, say: Option<Money>) -> Answer<Ver
     if let Some(your_rate) = standing.your_rate
         && reaches(offer, your_rate)?
     {
-        return Ok(say_or_missing(say));
+        return Ok(match say {
+            None if standing.at_least => Verdict::NotKnown(Missing::HoursToCome),
+            say => say_or_missing(say),
+        });
     }
     if let Some(costs_covered) = standing.costs_covered
         && !reaches(offer, costs_covered)?
@@ -254,7 +263,7 @@ mod tests {
 
     #[test]
     fn an_agreed_job_says_what_is_due() {
-        let agreed = Agreed { price: eur("460"), due: eur("276") };
+        let agreed = Agreed { price: eur("460"), rest: eur("460"), due: eur("276") };
         let bench = Standing { agreed: Some(agreed), ask: Some(eur("480")), ..Standing::default() };
         assert_eq!(verdict(&bench, eur("500"), Points::Five), Ok(Verdict::Agreed(agreed)));
     }

@@ -141,6 +141,14 @@ impl Asked {
         worth.is_some_and(|worth| worth == answered.worth) && !better(self.senses(), &answered.worth, &answered.bound)
     }
 
+    /// What a short end would give a plan of rows, where that is worth saying. It is searched for: nothing for the page.
+    pub fn short_end(&self, answered: &Answered) -> Option<rows::ends::ShortEnd> {
+        match (self, &answered.plan) {
+            (Asked::Rows(problem), Made::Rows(plan)) => rows::ends::worth_saying(problem, plan),
+            _ => None,
+        }
+    }
+
     /// What each figure of the plan's worth is better for.
     pub fn senses(&self) -> &'static [Sense] {
         match self {

@@ -1,6 +1,6 @@
 //! Exact sums of money in one currency. Rounding is half up to the minor unit, named, and done once per booked line.
 
-use super::Currency;
+use super::{Count, Currency};
 use crate::refusal::{Answer, Refusal};
 use rust_decimal::{Decimal, RoundingStrategy};
 use std::fmt;
@@ -74,6 +74,20 @@ impl Money {
 
     pub fn is_zero(self) -> bool {
         self.amount.is_zero()
+    }
+
+    /// So many times this sum.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    ///
+    /// ```
+    /// use fivebar_core::quantity::{Currency, Decimal, Money};
+    /// let tag = Money::book(Decimal::from(145), Currency::USD).unwrap();
+    /// assert_eq!(tag.times(3).unwrap().to_string(), "435.00 USD");
+    /// ```
+    pub fn times(self, n: Count) -> Answer<Money> {
+        Money::book(self.amount.checked_mul(Decimal::from(n)).ok_or(Refusal::OutOfRange)?, self.currency)
     }
 
     /// This and another sum of the same currency.

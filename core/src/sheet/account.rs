@@ -4,15 +4,17 @@
 
 use super::carried::{HAUL, JobShare, Lacking, of_job};
 use super::estimate::left::{batch, by_pieces};
-use super::helped::earned;
+use super::helped::{HELPER, earned, earned_since};
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
+use super::to_come::to_come;
 use super::yields::{Wood, wood};
 use crate::bench::{Division, On, Shares, Time};
 use crate::ledger::fold::{Booked, DISTANCE, Job, Operation, Sale};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::money::left::{PerHour, Way};
+use crate::money::tax::Tax;
 use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Listed, Money, Span, Units};
 use crate::refusal::{Answer, Refusal};
@@ -72,6 +74,8 @@ pub struct Hours {
     pub judged: Span,
     /// Still to come by that estimate; none without one.
     pub still: Option<Span>,
+    /// Still to come as prices count it: by the plan, and where that says nothing by the estimate; none while nobody knows.
+    pub to_come: Option<Span>,
     /// Of that, what each stage has still to come, as far as it was estimated.
     pub still_by_stage: Sorted<Stage, Span>,
     /// Of what was logged, what looks like a forgotten stop: it is counted, and the maker has not answered for it.
@@ -159,7 +163,7 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     let mut by_kind = Sorted::new();
     let helpers = earned(shop, On::Job(job.id), job.currency)?;
     if !helpers.is_zero() {
-        add(&mut by_kind, Key::read("helper"), helpers)?;
+        add(&mut by_kind, Key::read(HELPER), helpers)?;
     }
     for line in &job.booked {
         add(&mut by_kind, line.kind.clone(), line.sum)?;
@@ -169,7 +173,8 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     }
     let known = shares.iter().all(|share| share.share.is_some() && !share.unpriced) && !by_kind.is_empty();
     let sum = Money::sum(job.currency, by_kind.values().copied())?;
-    let still = |all: bool| still(job, all, &by_kind);
+    let shared = Key::read(HAUL).and_then(|haul| by_kind.get(&haul).copied());
+    let still = |all: bool| still(shop, job, (all, shared));
     let (still, still_delivery) = (still(true)?, still(false)?);
     Ok(Costs { lines: job.booked.clone(), shares, total: known.then_some(sum), by_kind, still, still_delivery })
 }
@@ -181,12 +186,20 @@ fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answe
     Ok(())
 }
 
-/// Planned costs beyond what was booked of their kind; all of them or those of the delivery. Nothing once the job has ended.
-fn still(job: &Job, all: bool, booked: &Sorted<Key, Money>) -> Answer<Money> {
+/// Planned costs, each less as much as was booked of its kind since it was planned; all of them or those of the delivery. Nothing once the job
+/// has ended. What came back of a kind brings nothing back of its plan.
+fn still(shop: &Shop, job: &Job, (all, shared): (bool, Option<Money>)) -> Answer<Money> {
     let mut sum = Money::zero(job.currency);
-    let planned = job.planned_costs.iter().filter(|cost| job.ended.is_none() && (all || cost.delivery));
-    for cost in planned {
-        let rest = cost.sum.minus(booked.get(&cost.kind).copied().unwrap_or(Money::zero(job.currency)))?;
+    for cost in job.planned_costs.iter().filter(|cost| job.ended.is_none() && (all || cost.delivery)) {
+        let since = job.booked.iter().skip(cost.after).filter(|line| line.kind.as_ref() == Some(&cost.kind)).map(|line| line.sum);
+        let spent = Money::sum(job.currency, since.filter(|sum| Decimal::ZERO < sum.amount()))?;
+        let paid = match cost.kind.as_str() {
+            HELPER => earned_since(shop, (On::Job(job.id), cost.at), job.currency)?,
+            // A share has no day.
+            HAUL => shared.unwrap_or(Money::zero(job.currency)),
+            _ => Money::zero(job.currency),
+        };
+        let rest = cost.sum.minus(spent)?.minus(paid)?;
         if Decimal::ZERO < rest.amount() {
             sum = sum.plus(rest)?;
         }
@@ -216,9 +229,9 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     for (operation, (_, span)) in job.operations.iter().zip(&each).filter_map(|(operation, left)| Some(operation).zip(left.as_ref())) {
         more(&mut still_by_stage, operation.stage, *span);
     }
+    let (to_come, still_delivery) = to_come(shop, job, (&each, &by_stage)).unzip();
     let left: Option<Vec<(Kind, Span)>> = each.into_iter().collect();
     let left = left.filter(|left| !left.is_empty());
-    let delivery = left.iter().flatten().filter(|(kind, _)| *kind == Kind::Deliver);
     Hours {
         haul,
         by_kind,
@@ -228,7 +241,8 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         estimate: job.estimate(),
         judged_by: job.judged_by(),
         judged: job.judged(own, of_planned(job, &logged)),
-        still_delivery: Span::sum(delivery.map(|(_, span)| *span)),
+        to_come,
+        still_delivery: still_delivery.unwrap_or_default(),
         still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))).or_else(|| still_given(job, own)),
         still_by_stage,
         unsettled: Span::sum(shop.unsettled(shop.bench.on(On::Job(job.id))).map(|run| run.worked(shop.now))),
@@ -324,7 +338,7 @@ fn ratios(job: &Job, (hours, wood): (&Hours, &Wood)) -> Answer<Ratios> {
     })
 }
 
-/// What was asked for the pieces of a sale: their tags; without a tag, their part of what was agreed.
+/// What was asked for the pieces of a sale: their tags, with the tax of the sale where it is on top; without a tag, their part of what was agreed.
 fn asked_for(job: &Job, sale: &Sale) -> Answer<Option<Decimal>> {
     let n = Decimal::from(sale.n);
     let agreed = || {
@@ -332,7 +346,7 @@ fn asked_for(job: &Job, sale: &Sale) -> Answer<Option<Decimal>> {
         agreement.sum.amount().checked_mul(n)?.checked_div(Decimal::from(agreement.n))
     };
     match job.tag {
-        Some(tag) => tag.amount().checked_mul(n).map(Some).ok_or(Refusal::OutOfRange),
+        Some(tag) => Tax { rate: sale.rate, side: sale.side }.charge(tag.times(sale.n)?).map(|asked| Some(asked.amount())),
         None => Ok(agreed()),
     }
 }

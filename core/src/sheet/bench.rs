@@ -32,6 +32,8 @@ pub struct Slab {
     pub name: Option<String>,
     pub worked: Span,
     pub batch: Batch,
+    /// What is noted of it is coats, each on every piece.
+    pub is_coated: bool,
     /// Heads at work now, the person's own too.
     pub heads: Count,
     /// It looks like a forgotten stop: the end to propose.
@@ -180,9 +182,9 @@ impl Choice {
         self.op == other.op && self.on == other.on && self.rework == other.rework
     }
 
-    /// Done whole; where it was not said how many there are, begun.
+    /// Done whole; begun, where nobody knows of pieces that are left.
     pub fn is_behind(&self) -> bool {
-        self.batch.is_done() || (self.batch.of.is_none() && Span::ZERO < self.batch.all())
+        self.batch.is_done() || (!self.batch.has_left() && Span::ZERO < self.batch.all())
     }
 }
 
@@ -231,6 +233,7 @@ impl<'a> Look<'a> {
             name: fold::name_of(self.book, run.work.on),
             worked: run.worked(now),
             batch: self.bench.batch(run.work.on, &run.work.op, now),
+            is_coated: self.bench.is_coated(run.work.on, &run.work.op),
             heads: run.heads_at(now),
             wrong: self.forgotten(run),
             planned: self.thought_of(run),

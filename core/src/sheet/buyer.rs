@@ -23,6 +23,8 @@ pub struct BuyerSheet {
     pub finish: Option<String>,
     pub care: Option<String>,
     pub delivery: Option<String>,
+    /// The photo that was taken last, by the id of its picture.
+    pub photo: Option<Id>,
 }
 
 /// The buyer's side of a job.
@@ -47,6 +49,7 @@ pub fn buyer(shop: &Shop, id: Id) -> Answer<BuyerSheet> {
         finish: said.finish,
         care: said.care,
         delivery: said.delivery,
+        photo: shop.workshop.photos.of_job(id).last(),
     })
 }
 
@@ -71,8 +74,9 @@ mod tests {
             finish: None,
             care: None,
             delivery: None,
+            photo: None,
         };
-        let BuyerSheet { name: _, units: _, price: _, width: _, depth: _, height: _, mass: _, wood: _, finish: _, care: _, delivery: _ } =
-            none;
+        let BuyerSheet { name: _, units: _, price: _, width: _, depth: _, height: _, mass: _, wood: _, finish: _, care: _, .. } = none;
+        let BuyerSheet { delivery: _, photo: _, .. } = none;
     }
 }

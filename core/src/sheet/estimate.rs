@@ -137,7 +137,7 @@ pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bo
     });
     let thought = thought(job, &rows);
     let (kept, range) = (job.kept, found.as_ref().map(|found| found.range));
-    let is_of_plan = !rows.is_empty() && rows.iter().all(|row| row.op.is_some());
+    let is_of_plan = is_of_plan(job, || only_operations(&rows));
     let nothing_known = |left: Range| left.likely <= Span::ZERO && !unnoted(shop, job.id, &rows).is_empty();
     let progress = Progress {
         thought,
@@ -152,23 +152,51 @@ pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bo
     EstimateSheet { job: job.id, rows, found, to_come, whole, covers, said_whole, history, piece, kept, progress }
 }
 
-/// How far a job has come of the estimate that was given, without asking history: for the bench. What is planned of it says nothing of the whole.
-pub fn progress_of(shop: &Shop, job: &Job) -> Progress {
+/// Whether a job is reckoned by its operations alone: neither as a whole piece, nor with a rest beyond them.
+pub fn has_no_rest(shop: &Shop, job: &Job, with_factor: bool) -> bool {
+    only_operations(&rows_of(shop, (job, &history(shop, job.id)), with_factor))
+}
+
+/// How far a job has come of the estimate that was given, for the bench. What is planned of it says nothing of the whole. History is asked
+/// only where something was worked beside the plan and what was given does not tell whether it is of the plan.
+pub fn progress_of(shop: &Shop, job: &Job, has_no_rest: impl FnOnce() -> bool) -> Progress {
     let so_far = shop.time(job.id).own.total();
     let (likely, safe) = (job.kept.map(|kept| kept.likely), job.kept.map(|kept| kept.high));
     let thought = if job.whole_planned || job.kept.is_some() { thought(job, &[]) } else { None };
-    let is_of_plan = job.whole_planned || thought.is_some();
-    let beside = beside(shop, job, so_far).filter(|_| is_of_plan);
+    let is_known = job.whole_planned || job.kept.is_some();
+    let beside = beside(shop, job, so_far).filter(|_| is_known && is_of_plan(job, has_no_rest));
     Progress { thought, likely, safe, so_far, beside, to_come: None, ends: None }
+}
+
+/// Whether the figures are of the planned operations alone: of an estimate that was given for a piece of which none was planned they are not.
+fn is_of_plan(job: &Job, only_operations: impl FnOnce() -> bool) -> bool {
+    match job.kept {
+        Some(_) if job.kept_for.is_empty() => false,
+        Some(kept) if kept.thought.is_some() => true,
+        _ => job.whole_planned || only_operations(),
+    }
+}
+
+fn only_operations(rows: &[Row]) -> bool {
+    !rows.is_empty() && rows.iter().all(|row| row.op.is_some())
+}
+
+/// The operations that the figures are for: as they were planned when the estimate was given, else as they are.
+fn names_of_plan(job: &Job) -> Vec<&str> {
+    match job.kept {
+        Some(_) => job.kept_for.iter().map(String::as_str).listed(),
+        None => job.operations.iter().map(|planned| planned.op.as_str()).listed(),
+    }
 }
 
 /// What was logged on operations that are planned, and on others; none without both a plan and others. Rework stands beside the plan: nobody
 /// plans it, and factor and allowance are there for it.
 fn beside(shop: &Shop, job: &Job, logged: Span) -> Option<Beside> {
-    let is_planned = |op: &str| job.operations.iter().any(|planned| planned.op == op);
+    let planned = names_of_plan(job);
+    let is_planned = |op: &str| planned.contains(&op);
     let others = shop.bench.on(On::Job(job.id)).filter(|run| !run.work.rework && !is_planned(&run.work.op));
     let on_others = Span::sum(others.map(|run| run.worked(shop.now)));
-    let planned = Count::try_from(job.operations.len()).unwrap_or(Count::MAX);
+    let planned = Count::try_from(planned.len()).unwrap_or(Count::MAX);
     (0 < planned && Span::ZERO < on_others).then(|| Beside { planned, on_them: logged.minus(on_others), on_others })
 }
 

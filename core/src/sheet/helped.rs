@@ -92,6 +92,21 @@ pub fn along<'a>(runs: impl IntoIterator<Item = &'a Run>, now: Moment) -> Answer
     Ok((time, sums))
 }
 
+/// The kind of cost that helpers' pay is.
+pub const HELPER: &str = "helper";
+
+/// What helpers earned in runs that began at a moment or after it.
+///
+/// # Errors
+/// As [`earned`].
+pub fn earned_since(shop: &Shop, (on, since): (On, Moment), currency: Currency) -> Answer<Money> {
+    let mut sum = Money::zero(currency);
+    for run in shop.bench.on(on).filter(|run| since <= run.started.at) {
+        sum = sum.plus(Money::sum(currency, of_run(run, currency, shop.now)?.iter().map(|(_, _, pay)| *pay))?)?;
+    }
+    Ok(sum)
+}
+
 /// What helpers earn: a cost of the job or the haul that they worked for.
 ///
 /// # Errors

@@ -6,7 +6,7 @@ use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, lacking};
 use super::marks::settle_now;
 use super::shop::Shop;
-use crate::bench::{Batch, On};
+use crate::bench::On;
 use crate::ledger::fold::{self, Described, Job, Operation, Part, Quote, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
@@ -242,7 +242,7 @@ fn selling(shop: &Shop, job: &Job, account: &Account) -> NextAct {
 fn is_made(shop: &Shop, job: &Job, account: &Account) -> bool {
     let hours = &account.hours;
     let on = On::Job(job.id);
-    let unfinished = hours.logged.by_op.keys().any(|op| is_left(job, op, &shop.bench.batch(on, op, shop.now)));
+    let unfinished = hours.logged.by_op.keys().any(|op| shop.bench.batch(on, op, shop.now).has_left());
     let to_come = hours.still.is_some_and(|still| Span::ZERO < still);
     let finished = !job.operations.is_empty() || hours.by_stage.contains_key(&Stage::Finish);
     let sold = 0 < account.sold.pieces.saturating_add(account.sold.by_galleries);
@@ -255,15 +255,9 @@ fn next_op(shop: &Shop, job: &Job, account: &Account) -> Option<String> {
     let open = |operation: &&Operation| {
         let op = operation.op.as_str();
         operation.kind != crate::ledger::kind::bench::Kind::Deliver
-            && (!begun(op) || is_left(job, op, &shop.bench.batch(On::Job(job.id), op, shop.now)))
+            && (!begun(op) || shop.bench.batch(On::Job(job.id), op, shop.now).has_left())
     };
     job.operations.iter().find(open).map(|operation| operation.op.clone())
-}
-
-/// Whether pieces of an operation are left: of those that were said at the bench; of those that were planned, where any was noted.
-fn is_left(job: &Job, op: &str, batch: &Batch) -> bool {
-    let planned = job.operations.iter().any(|planned| planned.op == op && planned.pieces.is_some() && planned.pieces == batch.of);
-    batch.left().is_some_and(|left| 0 < left) && (!planned || 0 < batch.n)
 }
 
 #[cfg(test)]

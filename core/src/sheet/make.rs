@@ -52,7 +52,7 @@ pub struct Field {
     pub sides: [Option<Length>; 3],
     pub tolerance: Length,
     pub patterns: Vec<Pattern>,
-    /// Of two woods by turns, too.
+    /// Of two woods by turns.
     pub two: bool,
 }
 
@@ -118,6 +118,8 @@ pub enum WhyNot {
     NoneFits,
     /// No chosen pile fits this part.
     NoneForPart(String),
+    /// Two woods are to lie by turns, and the chosen piles are of one.
+    OneWood,
     /// So many rows would each be so wide, narrower than the least strip.
     Narrow {
         rows: Count,
@@ -350,6 +352,10 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let mut left_out = unfitting(&all);
     let fit = all.into_iter().filter(|(source, why)| why.is_none() && is_used(ask, source)).map(|(source, _)| source);
     let mut sources: Vec<Source> = fit.collect();
+    // What is bought is paid for whole: nothing that is left of it counts as kept.
+    if sources.iter().any(|source| source.bought.is_some()) {
+        figures.keep_min = Length::PIECE_MOST;
+    }
     let mut ways = vec![];
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;
@@ -396,6 +402,11 @@ fn wish(ask: &Ask, job: &Job, (figures, way): (&Figures, Option<&Way>), sources:
         What::Top(top) => Wish::Panel(top::panel(top, way.ok_or(WhyNot::NoneFits)?, figures)),
         What::Parts(sets) => Wish::Parts(listed(&job.parts, *sets, figures, sources)),
         What::Sticks(sets) => Wish::Sticks(listed(&job.parts, *sets, figures, sources)),
+        What::Field(field)
+            if field.two && sources.iter().all(|source| Some(&source.pile.wood) == sources.first().map(|it| &it.pile.wood)) =>
+        {
+            return Err(WhyNot::OneWood);
+        }
         What::Field(field) => Wish::Tiles(tiles(field, figures)),
     })
 }
@@ -427,7 +438,7 @@ fn tiles(field: &Field, figures: &Figures) -> Tiles {
     let layered = crossed || field.sides[2].is_some();
     Tiles {
         patterns: field.patterns.clone(),
-        mix: if field.two { vec![Mix::Single, Mix::Alternate] } else { vec![Mix::Single] },
+        mix: vec![if field.two { Mix::Alternate } else { Mix::Single }],
         size: field.sides.map(|side| side.map(|side| (side, field.tolerance))),
         layers: [1, if layered { LAYERS_MOST } else { 1 }],
         gap: Length::ZERO,

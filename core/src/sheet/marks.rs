@@ -8,7 +8,7 @@ use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::Paid;
 use crate::money::offer::{Agreed, Standing, settle};
 use crate::money::price::{Hourly, Marks, Proposed, Work, marks, proposed};
-use crate::quantity::{Count, Decimal, Money, Span};
+use crate::quantity::{Count, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// The price of one piece, seen from all sides. It is reckoned for a card, which costs most.
@@ -16,6 +16,8 @@ use crate::refusal::{Answer, Refusal};
 pub struct Pricing {
     /// Costs and hours of the whole batch, so far and still to come.
     pub work: Work,
+    /// Nobody knows what is still to come of its hours: those of the work are the least.
+    pub at_least: bool,
     pub hourly: Hourly,
     pub marks: Marks,
     /// The tag as set.
@@ -43,18 +45,20 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
         Ok(marks) => (marks, None),
         Err(refusal) => (Marks::default(), Some(refusal)),
     };
-    let proposed = marks.your_rate.and_then(|mark| proposed(mark.need, terms, points, job.currency).ok());
+    // A price is proposed where its hours are whole: else one hour would do for a week.
+    let at_least = hours.to_come.is_none();
+    let proposed = marks.your_rate.filter(|_| !at_least).and_then(|mark| proposed(mark.need, terms, points, job.currency).ok());
     let tagged = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
     let ask = tagged.or(proposed.map(|proposed| proposed.charge));
     let standing = Standing { ask, set: job.settle, ..Standing::default() };
     let settle = settle(&standing, points)?;
-    Ok(Pricing { work, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
+    Ok(Pricing { work, at_least, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
 }
 
 /// Costs and hours so far, with what is still to come of them.
 fn work(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Work> {
     let all = costs.total.map(|total| total.plus(costs.still)).transpose()?;
-    let time = hours.total.map(|total| total.plus(hours.still.unwrap_or(Span::ZERO)));
+    let time = hours.total.map(|total| total.plus(hours.to_come.unwrap_or(Span::ZERO)));
     Ok(Work { costs: all, time, pieces: job.pieces })
 }
 
@@ -69,16 +73,22 @@ impl Pricing {
         // Guesses that say nothing leave the marks of the work.
         let known = known(shop, job)?;
         let worth = known.as_ref().and_then(|known| known.worth.as_ref().ok());
-        let ask = worth.map(|worth| worth.ask).or(self.ask);
-        let one = Standing { ask, set: self.settle_set, ..Standing::default() };
+        let one = Standing { ask: worth.map(|worth| worth.ask), set: self.settle_set, ..Standing::default() }.for_pieces(n)?;
+        // Tax on top of several tags is one line: of their sum.
+        let asked = match self.tag.or(self.proposed.map(|proposed| proposed.tag)) {
+            Some(tag) => Some(terms.tax.charge(tag.times(n)?)?),
+            None => None,
+        };
         let shown = |mark: Option<crate::money::price::Mark>| mark.map(|mark| mark.shown);
         let standing = Standing {
             agreed: agreed(job)?,
             your_rate: shown(marks.your_rate),
             costs_covered: shown(marks.costs_covered),
+            at_least: self.at_least,
             not_under: worth.and_then(|worth| worth.under(n, take).ok()),
             band: known.as_ref().filter(|_| worth.is_some()).and_then(|known| known.band(n, take)),
-            ..one.for_pieces(n)?
+            ask: one.ask.or(asked),
+            ..one
         };
         Ok((standing, marks))
     }
@@ -89,9 +99,13 @@ pub fn agreed(job: &Job) -> Answer<Option<Agreed>> {
     if 0 < job.free() || job.selling.promised() == 0 {
         return Ok(None);
     }
-    let price = Money::sum(job.currency, job.selling.open().map(|agreement| agreement.sum))?;
-    let due = job.due()?;
-    Ok(Some(Agreed { price, due: if due.amount() < Decimal::ZERO { Money::zero(job.currency) } else { due } }))
+    let (mut price, mut rest, mut due) = (Money::zero(job.currency), Money::zero(job.currency), Money::zero(job.currency));
+    for agreement in job.selling.open() {
+        price = price.plus(agreement.sum)?;
+        rest = rest.plus(agreement.sum.minus(agreement.sold_for)?)?;
+        due = due.plus(job.selling.still_due(job.currency, agreement)?)?;
+    }
+    Ok(Some(Agreed { price, rest, due }))
 }
 
 /// Where to settle for one: as set, else midway between ask and not under where waiting was guessed.

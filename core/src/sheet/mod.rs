@@ -44,6 +44,7 @@ pub mod stock;
 pub mod strip;
 pub mod supplier;
 pub mod timeline;
+pub mod to_come;
 pub mod trip_end;
 pub mod verdict;
 pub mod waiting;

@@ -53,6 +53,8 @@ pub struct OfferSheet {
     pub left: Option<Leaves>,
     /// What keeps the share of a haul, and so costs and hours, unknown.
     pub lacking: Option<Lacking>,
+    /// Of the hours, what looks like a forgotten stop and was not answered for.
+    pub unsettled: Span,
     /// What the agreed price leaves for an hour.
     pub agreed: Option<Leaves>,
     /// Services before price, by what they leave for an hour, best first.
@@ -111,7 +113,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     let points = shop.points(job.currency);
     let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.shown);
     let terms = shop.terms(job.currency, asking.paid);
-    let tagged = job.tag.map(|tag| times(terms.tax.charge(tag)?, n)).transpose()?;
+    let tagged = job.tag.map(|tag| terms.tax.charge(tag.times(n)?)).transpose()?;
     let named = offer.or(tagged).or(standing.ask).or(mark);
     let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());
     let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();
@@ -129,7 +131,8 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         parts: spoken.map(|sum| parts(shop, &job, sum, asking.paid)).transpose()?,
         left: at(spoken, asking)?.flatten(),
         lacking: account.costs.lacking(),
-        agreed: at(standing.agreed.map(|agreed| agreed.price), agreed_way(&job, asking))?.flatten(),
+        unsettled: account.hours.unsettled,
+        agreed: at(standing.agreed.map(|agreed| agreed.rest), agreed_way(&job, asking))?.flatten(),
         concessions: offer.map(|offer| concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
         marks,
         standing,
@@ -168,10 +171,6 @@ fn leaves(shop: &Shop, (job, account): (&Job, &Account), sum: Money, asking: Ask
     // An hour's worth is reckoned as if the whole batch went this way, so that the share of a cent is not lost in it.
     let batch = Way { you_get: part(you_get, pieces, n)?, costs, time };
     Ok(Some(Leaves { way, left: way.left()?, per_hour: batch.per_hour(year.as_ref())? }))
-}
-
-fn times(one: Money, n: Count) -> Answer<Money> {
-    Money::book(one.amount().checked_mul(Decimal::from(n)).ok_or(Refusal::OutOfRange)?, one.currency())
 }
 
 fn part(whole: Money, n: Count, of: Count) -> Answer<Money> {

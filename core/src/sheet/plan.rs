@@ -46,7 +46,7 @@ pub struct PlanSheet {
     pub proof: Proof,
     pub ends: Ends,
     /// What more pieces would unlock.
-    pub short: Vec<Lacking>,
+    pub short: Vec<Unlock>,
     /// Piles and cut pieces shorter than a machine minimum of the maker's: said, never decided.
     pub too_short: Vec<TooShort>,
 }
@@ -202,6 +202,7 @@ impl Glue {
 /// What it costs a top that one piece of each row is cut: nothing where strips may be cut in pieces.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Ends {
+    /// None until whoever plans has looked for it.
     pub short: Option<ShortEnd>,
     /// So many strips do, where ends may come several from one.
     pub together: Option<i64>,
@@ -211,7 +212,6 @@ pub struct Ends {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ShortEnd {
     pub end: Length,
-    pub least: Length,
     pub rows: i64,
     pub strips: i64,
 }
@@ -251,9 +251,9 @@ pub enum Why {
     Step { side: usize, other: Length, more: bool },
 }
 
-/// So many more of something.
+/// So many more of something, and there is more to be made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lacking {
+pub enum Unlock {
     /// Parts missing for one set more, and so many pieces of a pile that are known to give all that is missing.
     Part { part: usize, n: i64, from: Option<(usize, i64)> },
     /// Pieces of a pile, as it is planned with: for one row more any one of these, for a nearer field all of them.
@@ -286,6 +286,14 @@ pub fn sheet(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet
         _ => return Err(Refusal::PlanBroken),
     };
     tally::sheet(ready, answered, (draft, room))
+}
+
+impl PlanSheet {
+    /// Takes in what a short end would give, as it was found beside the page.
+    pub fn with_short_end(mut self, ready: &Ready, found: Option<crate::plan::rows::ends::ShortEnd>) -> PlanSheet {
+        self.ends.short = found.and_then(|found| rows::short_end(ready, found));
+        self
+    }
 }
 
 #[cfg(test)]

@@ -60,6 +60,8 @@ pub struct ForSale {
     pub gaps: Vec<Gap>,
     /// What keeps costs and hours unknown.
     pub lacking: Option<Lacking>,
+    /// Of the hours, what looks like a forgotten stop and was not answered for.
+    pub unsettled: Span,
 }
 
 /// What stands before the buyer speaks, for so many pieces handed over together.
@@ -123,6 +125,8 @@ pub enum Gap {
     Tag,
     Costs,
     Hours,
+    /// Those still to come: your rate is the least.
+    HoursToCome,
     Rate,
 }
 
@@ -213,6 +217,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         rows,
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
+        unsettled: account.hours.unsettled,
     })
 }
 
@@ -237,6 +242,7 @@ fn gaps(account: &Account) -> Vec<Gap> {
         (Gap::Tag, pricing.tag.is_none()),
         (Gap::Costs, pricing.work.costs.is_none()),
         (Gap::Hours, pricing.work.time.is_none()),
+        (Gap::HoursToCome, pricing.work.time.is_some() && pricing.at_least),
         (Gap::Rate, pricing.hourly.your_rate.is_none()),
     ];
     all.into_iter().filter(|(_, is_missing)| *is_missing).map(|(gap, _)| gap).listed()

@@ -1,6 +1,7 @@
 //! What every sheet is read from: the book, and what all jobs share, folded once for one moment.
 
 use super::bench::{Look, Seen};
+use super::estimate::history::{History, history_of_all};
 use super::waiting::Kept;
 use crate::bench::wait::Waits;
 use crate::bench::{Bench, Run, Time};
@@ -27,6 +28,7 @@ pub struct Shop<'a> {
     pub prospects: Rc<Kept>,
     // Folded when somebody asks.
     waits: OnceCell<Rc<Waits>>,
+    history: Rc<OnceCell<History>>,
 }
 
 impl<'a> Shop<'a> {
@@ -36,12 +38,17 @@ impl<'a> Shop<'a> {
 
     /// The same where bench and workshop were folded before.
     pub fn folded(book: &'a Book, (bench, workshop): (Rc<Bench>, Rc<Workshop>), now: Moment) -> Shop<'a> {
-        Shop { book, bench, workshop, now, prospects: Rc::default(), waits: OnceCell::new() }
+        Shop { book, bench, workshop, now, prospects: Rc::default(), waits: OnceCell::new(), history: Rc::default() }
     }
 
     /// The same with what was reckoned of waiting before.
     pub fn with_prospects(self, prospects: Rc<Kept>) -> Shop<'a> {
         Shop { prospects, ..self }
+    }
+
+    /// The same with what was gathered of earlier jobs before, or will be.
+    pub fn with_history(self, history: Rc<OnceCell<History>>) -> Shop<'a> {
+        Shop { history, ..self }
     }
 
     /// The same where the waits were folded too.
@@ -60,6 +67,11 @@ impl<'a> Shop<'a> {
     /// Every wait there is.
     pub fn waits(&self) -> &Waits {
         self.waits.get_or_init(|| Rc::new(fold::waits(self.book)))
+    }
+
+    /// What all jobs tell of how long things take, gathered once.
+    pub fn history(&self) -> &History {
+        self.history.get_or_init(|| history_of_all(self))
     }
 
     /// The time of a job, to this moment.
@@ -130,6 +142,20 @@ helper joins ada 15
         let week = week((&shop.bench, shop.book), story.now.day(), seen);
         let paid = paid.iter().map(|sum| crate::quantity::Decimal::from(*sum)).collect::<Vec<_>>();
         assert_eq!(week.along.1.iter().map(|sum| sum.amount().normalize()).collect::<Vec<_>>(), paid, "{told}");
+    }
+
+    /// A forgotten stop of no job is of the year, and of what was logged it is not.
+    #[test]
+    fn open_hours_of_no_job_are_no_logged_hours() {
+        let open = |on: &str| {
+            let day = "2026-03-02 09:00 +00:00 workshop EUR metric\njob shelf \"Shelf\" 1 order";
+            let story = tell(&format!("{day}\n17:00 start \"tidy\" make{on}\n2026-03-03 08:00 stop"));
+            assert_eq!(story.refused, []);
+            let year = real_year(&Shop::of(&story.book, story.now.at), Currency::EUR, story.now.offset).unwrap();
+            [year.unsettled, year.unsettled_logged, year.logged].map(Span::as_minutes)
+        };
+        assert_eq!(open(""), [900, 0, 0]);
+        assert_eq!(open(" on shelf"), [900; 3]);
     }
 
     #[test]

@@ -74,8 +74,9 @@ struct YearTime {
     trips: Span,
     /// Of all of it, what was logged to jobs and their hauls.
     logged: Span,
-    /// Of the bench, ended runs that look wrong.
+    /// Of the bench, ended runs that look wrong; and those of them that were logged.
     unsettled: Span,
+    unsettled_logged: Span,
 }
 
 impl YearTime {
@@ -91,12 +92,17 @@ fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> YearTime {
     let within = |run: &Run| run.worked_within(from, to, shop.now);
     let parts = |run: &Run| run.stretches(shop.now).map(|(source, begin, end)| (source, begin.max(from).until(end.min(to))));
     let bench = shop.bench.runs().flat_map(parts).fold(Shares::default(), |sum, (source, span)| sum.with(source, span));
-    let to_jobs = Span::sum(shop.bench.runs().filter(|run| run.work.on != On::Nothing).map(within));
+    let to_jobs = Span::sum(shop.bench.runs().filter(|run| is_logged(run)).map(within));
     let unsettled = Span::sum(shop.unsettled(shop.bench.runs()).map(within));
+    let unsettled_logged = Span::sum(shop.unsettled(shop.bench.runs().filter(|run| is_logged(run))).map(within));
     let left = |trip: &Trip| trip.left.is_some_and(|left| left.day().as_ymd().0 == year);
     let trips = hauls(shop.book).flat_map(|haul| haul.trips).filter(left);
     let trips = Span::sum(trips.map(|trip| trip.wheel().plus(trip.bin())));
-    YearTime { bench, trips, logged: to_jobs.plus(trips), unsettled }
+    YearTime { bench, trips, logged: to_jobs.plus(trips), unsettled, unsettled_logged }
+}
+
+fn is_logged(run: &Run) -> bool {
+    run.work.on != On::Nothing
 }
 
 /// This year so far, beside what the rate guesses of a whole one.
@@ -111,6 +117,8 @@ pub struct RealYear {
     /// Of the bench, what looks like a forgotten stop: it is counted, and the maker has not answered for it.
     pub unsettled: Span,
     pub logged: Span,
+    /// Of what was logged, the same.
+    pub unsettled_logged: Span,
     pub costs: Money,
     /// The rate this year asks for so far; none before two months, and without pay or logged hours.
     pub rate: Option<Rate>,
@@ -138,8 +146,8 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let real = Year { all: worked, logged, overhead: costs.amount(), wear };
     let wanted = |pay| Wanted { pay, own_tax: said.tax.unwrap_or_default(), profit: said.profit.unwrap_or_default() };
     let rate = said.pay.filter(|_| EARLY <= so_far).and_then(|pay| stack(real, wanted(pay)).ok());
-    let YearTime { bench, trips, unsettled, .. } = time;
-    Ok(RealYear { passed, worked, bench, trips, unsettled, logged, costs, rate })
+    let YearTime { bench, trips, unsettled, unsettled_logged, .. } = time;
+    Ok(RealYear { passed, worked, bench, trips, unsettled, logged, unsettled_logged, costs, rate })
 }
 
 /// A cost is of the year it was in at the place where it was written.

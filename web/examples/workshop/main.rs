@@ -30,7 +30,7 @@ impl Hand {
         let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
         let mut app = App::for_tests(Place::Workshop);
         app.own = Shelf::open(Device::new([1; 8]), lines.iter().map(String::as_str));
-        app.own.names = story.people.iter().map(|(id, person)| (*id, person.name.clone())).collect();
+        app.own.names = story.people.clone();
         app.now = story.now;
         app.here.kept = Kept::WhileThereIsRoom;
         Hand { app, n: 0, orders: vec![] }.saved()

@@ -247,6 +247,7 @@ mod tests {
     use fivebar_core::ledger::kind::money::{BoardPriceSet, Measure, RateSet, TillSet};
     use fivebar_core::ledger::{Book, Device, fold};
     use fivebar_core::quantity::{Decimal, Length, Money, Sorted, Span, Wall};
+    use fivebar_core::quantity::{Key, Units};
 
     fn tap(tap: Tap) -> Msg {
         Msg::Count(tap)
@@ -322,6 +323,24 @@ mod tests {
         after(&mut begun, [tap(Tap::First)]);
         let shown = after(&mut begun, asked());
         assert!(shown.contains("How thick, in inches?") && !shown.contains("millimetres"), "{shown}");
+    }
+
+    /// "Maple" that was chosen before the millimetres is the maple of a later pile.
+    #[test]
+    fn one_name_is_one_wood_whatever_the_measure() {
+        let mut app = App::for_tests(Place::Count);
+        let maple = |key: &str| Msg::Count(Tap::Draft(DraftTap::Wood(Key::read(key))));
+        let asked = |units| Msg::Workshop(workshop::Tap::Units(units));
+        let wood = |app: &App| match &app.count.over {
+            Over::Pile(draft) => draft.facts.wood.as_ref().map(ToString::to_string),
+            _ => None,
+        };
+        after(&mut app, [tap(Tap::NewPile), maple("maple-sugar"), asked(Units::Metric)]);
+        assert_eq!(wood(&app).as_deref(), Some("maple-sycamore"));
+        after(&mut app, [asked(Units::Inch)]);
+        assert_eq!(wood(&app).as_deref(), Some("maple-sugar"));
+        after(&mut app, [maple("oak-white"), asked(Units::Metric)]);
+        assert_eq!(wood(&app).as_deref(), Some("oak-white"), "no other goes by its name");
     }
 
     /// The van leaves before anything is counted: its clock is seen, and the next step is one tap.

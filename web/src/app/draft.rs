@@ -118,6 +118,13 @@ pub fn edit(app: &mut App, pile: Id, from_tiles: bool) {
     app.count.over = Over::Pile(Box::new(Draft { pile: Some(pile), facts, began, asks: Asks::Name, from_tiles, ..Draft::default() }));
 }
 
+/// The measure was chosen after the wood: that is the wood of its name where this measure is used.
+pub fn measured_in(app: &mut App, units: Units) {
+    let Over::Pile(draft) = &mut app.count.over else { return };
+    let alike = draft.facts.wood.as_ref().and_then(|wood| crate::words::en::woods::of_units(wood.as_str(), units));
+    draft.facts.wood = alike.or(draft.facts.wood.take());
+}
+
 /// The units of the haul in hand.
 pub fn units(app: &App) -> Units {
     sheet(app).map_or_else(|| app.begins_with().1, |sheet| sheet.units)

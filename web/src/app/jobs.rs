@@ -32,6 +32,7 @@ pub enum Room {
     /// The day it is to be done by, and the last day of each step.
     Dates,
     Quote,
+    Photos,
 }
 
 /// The state of Jobs that is not in the book.

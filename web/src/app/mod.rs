@@ -16,6 +16,7 @@ pub mod mend;
 pub mod news;
 pub mod order;
 pub mod outlook;
+pub mod photos;
 pub mod pile;
 pub mod plan;
 pub mod price;
@@ -33,7 +34,7 @@ use fivebar_core::quantity::{Clock, Count, Currency, Day, Moment, Offset, Units,
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::strip::{Strip, strip_of};
 use order::{Feel, Order, Which};
-use shelf::{Shelf, Written};
+use shelf::{Names, Shelf, Written};
 use std::rc::Rc;
 
 /// What a person can say, on any place.
@@ -47,6 +48,7 @@ pub enum Msg {
     Workshop(workshop::Tap),
     /// Of a count that is put right, over whatever place.
     Mend(mend::MendTap),
+    Photo(photos::PhotoTap),
     Common(Common),
     /// A single key, such as `1` or `u`.
     Key(String),
@@ -110,6 +112,7 @@ pub struct App {
     pub plan: plan::Plan,
     pub outlooks: outlook::Outlooks,
     pub workshop: workshop::Workshop,
+    pub photos: photos::Photos,
     pub mending: Option<Box<mend::Mending>>,
     pub notice: Option<Notice>,
     pub here: here::Here,
@@ -142,6 +145,7 @@ impl App {
             plan: plan::Plan::default(),
             outlooks: outlook::Outlooks::default(),
             workshop: workshop::Workshop::default(),
+            photos: photos::Photos::default(),
             mending: None,
             notice: None,
             here: here::Here::default(),
@@ -177,6 +181,7 @@ impl App {
         self.said.clear();
         self.take(message, now);
         outlook::follow(self);
+        photos::follow(self);
         price::waiting::follow(self);
         std::mem::take(&mut self.orders)
     }
@@ -206,6 +211,7 @@ impl App {
             Msg::Jobs(tap) => jobs::heard(self, tap, now),
             Msg::Workshop(tap) => workshop::heard(self, tap, now),
             Msg::Mend(tap) => mend::heard(self, tap, now),
+            Msg::Photo(tap) => photos::heard(self, tap, now),
             Msg::Common(common) => self.common(common, now),
             Msg::Key(key) => self.key(&key, now),
         }
@@ -240,7 +246,7 @@ impl App {
                 self.notice = None;
                 let written = written?;
                 let (which, lines) = (self.which, written.lines.clone());
-                self.orders.push(Order::Append { which, lines, names: shelf::Names::default() });
+                self.orders.push(Order::Append { which, lines, names: Names::default() });
                 let shelf = self.shelf_mut();
                 (shelf.last_act, shelf.taken_back) = (Some(written.act), None);
                 Some(written)
@@ -295,7 +301,7 @@ impl App {
             Common::TryAgain => {
                 let (lines, names) = self.shelf_mut().try_again();
                 self.notice = None;
-                if !lines.is_empty() {
+                if !lines.is_empty() || names != Names::default() {
                     self.orders.push(Order::Append { which: self.which, lines, names });
                 }
             }

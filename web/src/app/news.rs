@@ -5,8 +5,11 @@ use super::order::{Order, Which};
 use super::shelf::{Names, Posted, Shelf, parted};
 use super::workshop::copies::Became;
 use super::{App, Notice};
+use fivebar_core::ledger::line::document::person_beside;
+use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Device};
 use fivebar_core::plan::outlook::Outlook;
+use fivebar_core::plan::rows::ends::ShortEnd;
 use fivebar_core::plan::{Answered, Figures};
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Listed, Wall};
@@ -63,6 +66,11 @@ pub enum Planning {
         bound: Figures,
     },
     Done(Box<Answered>),
+    /// What a short end would give the plan of rows that is worth so much.
+    ShortEnd {
+        worth: Figures,
+        short: ShortEnd,
+    },
     Failed,
 }
 
@@ -73,7 +81,7 @@ pub enum News {
         which: Which,
         device: Device,
         book: Box<Book>,
-        names: Sorted<Id, String>,
+        names: People,
     },
     NotOpened {
         which: Which,
@@ -102,7 +110,7 @@ pub enum News {
     /// The names another tab wrote beside the book.
     Named {
         which: Which,
-        names: Sorted<Id, String>,
+        names: People,
     },
     ExampleRemoved,
     /// What this phone is, and what was chosen on it.
@@ -113,6 +121,10 @@ pub enum News {
     /// What was to be deleted was not.
     NotWiped(Trouble),
     UpdateWaits,
+    /// The photos that show, each with its address where its picture is on this phone.
+    PhotosShown(Vec<(Id, Option<String>)>),
+    /// The pictures that are on this phone, with their bytes.
+    PhotosHere(Vec<(Id, u64)>),
     /// A planning goes on, or has ended.
     Planning(Planning),
     /// The page was painted, as it was asked for.
@@ -148,6 +160,8 @@ impl App {
             News::CanInstall(can) => self.here.can_install = can,
             News::NotWiped(why) => self.workshop.said = Some(Became::NotWiped(why)),
             News::UpdateWaits => self.update_waits = true,
+            News::PhotosShown(shown) => self.photos.show(shown),
+            News::PhotosHere(here) => self.photos.are_here(here),
             News::Planning(told) => super::plan::told(self, told),
             News::Painted if super::price::waiting::painted(self) => {}
             News::Painted => super::outlook::begin(self),
@@ -161,6 +175,7 @@ impl App {
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }
         super::outlook::follow(self);
+        super::photos::follow(self);
         super::price::waiting::follow(self);
         std::mem::take(&mut self.orders)
     }
@@ -201,7 +216,7 @@ impl App {
     fn emptied(&mut self, which: Which) {
         let Some(shelf) = self.of(which) else { return };
         let (lines, aside) = parted(shelf.book.lines());
-        let kept = shelf.names.iter().map(|(id, name)| (id.to_string(), name.clone())).listed();
+        let kept = shelf.names.iter().map(|(id, person)| (id.to_string(), person_beside(person))).listed();
         shelf.emptied();
         self.notice = Some(Notice::Emptied);
         self.orders.push(Order::WriteAgain { which, lines, names: Names { kept, forgotten: vec![] }, aside });

@@ -2,6 +2,7 @@
 
 use super::shelf::{Names, Posted};
 use crate::parts::Place;
+use fivebar_core::ledger::line::document::Photos;
 use fivebar_core::plan::Asked;
 use fivebar_core::plan::outlook::Hoped;
 use fivebar_core::quantity::Id;
@@ -39,6 +40,8 @@ pub enum Order {
         lines: Vec<Posted>,
         names: Names,
         aside: Vec<String>,
+        /// Pictures that are not here yet; they are kept before the lines are.
+        photos: Photos,
     },
     /// Writes a whole book once more, into a store that was emptied under it: all of it or nothing.
     WriteAgain {
@@ -70,6 +73,18 @@ pub enum Order {
     /// Sounds and buzzes, once.
     Ring,
     PickCopy,
+    /// Lets the maker take a photo or choose one, and keeps its picture beside the book.
+    TakePhoto {
+        camera: bool,
+    },
+    /// Shows these photos, and gives back what was shown before.
+    ShowPhotos(Vec<Id>),
+    /// Tells which pictures are on this phone.
+    LookAtPhotos,
+    /// Reads these pictures for a copy.
+    ReadPhotos(Vec<Id>),
+    /// Lets go of all pictures but these.
+    SweepPhotos(Vec<Id>),
     /// Lays a text where it can be pasted from.
     CopyText {
         text: String,

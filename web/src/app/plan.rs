@@ -306,6 +306,7 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     let it = beside::of(app, job)?;
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open)) {
         plan.given.iter_mut().for_each(|given| used::owned(app, given));
+        plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
         return Some(Plan { ticked: it.ticked, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
@@ -389,6 +390,9 @@ fn stop(app: &mut App) {
 
 /// Takes in what is heard of a planning; nothing is, where none is under way.
 pub fn told(app: &mut App, told: Planning) {
+    if let Planning::ShortEnd { worth, short } = told {
+        return beside::short_end(app, &worth, short);
+    }
     let plan = &mut app.plan;
     let Stands::UnderWay { ms, .. } = plan.stands else { return };
     match told {
@@ -409,6 +413,7 @@ pub fn told(app: &mut App, told: Planning) {
                 None => Stands::Failed,
             };
         }
+        Planning::ShortEnd { .. } => (),
         Planning::Failed => plan.stands = if plan.found.is_some() { Stands::Still } else { Stands::Failed },
     }
 }

@@ -9,7 +9,9 @@ use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::decide::{Command, Now, decide};
 use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::ledger::kind::book::{Restored, Struck};
+use fivebar_core::ledger::line::document::person_read;
 use fivebar_core::ledger::line::{self, Line};
+use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
 use fivebar_core::quantity::{Count, Id, Listed, Moment, Wall};
 use fivebar_core::quantity::{Set, Sorted};
@@ -17,11 +19,12 @@ use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::{haul_in_hand, in_hand};
+use fivebar_core::sheet::estimate::history::History;
 use fivebar_core::sheet::meanwhile::Meanwhile;
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
 use fivebar_core::sheet::waiting::Kept;
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
 /// A line on its way to the store.
@@ -39,7 +42,7 @@ pub struct Written {
     pub lines: Vec<Posted>,
 }
 
-/// Names by the id of the person, and ids whose names are gone for good.
+/// People by their ids, each as the line that lies beside the book; and ids of those who are gone for good.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Names {
     pub kept: Vec<(String, String)>,
@@ -63,8 +66,8 @@ pub fn parted<'a>(lines: impl Iterator<Item = &'a str>) -> (Vec<Posted>, Vec<Str
 pub struct Shelf {
     pub book: Book,
     clock: Clock,
-    /// Names by the id of the person, from the side store.
-    pub names: Sorted<Id, String>,
+    /// Names, phones and places by the id of the person, from the side store.
+    pub names: People,
     /// Shown, not yet saved.
     unsaved: Set<Id>,
     /// What the store would not take; it can be tried again.
@@ -84,6 +87,9 @@ pub struct Shelf {
     folded: RefCell<Folded>,
 }
 
+/// A minute, and whether the factor was on in it.
+type Looked = (i64, bool);
+
 /// What was folded of the book and still holds: thrown away when an entry comes that it is about.
 #[derive(Debug, Default)]
 struct Folded {
@@ -92,17 +98,21 @@ struct Folded {
     haul: Option<Option<Rc<Haul>>>,
     past: Option<Past>,
     workshop: Option<Rc<Workshop>>,
+    /// What earlier jobs tell, gathered when a price asks for it.
+    history: Rc<OnceCell<History>>,
     /// Of the haul in hand; what is counted onto that haul itself changes nothing in it.
     known: Option<Rc<Known>>,
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
-    /// With the minute it was worked out in.
-    fits: Option<(i64, Option<Rc<Meanwhile>>)>,
+    /// With the minute it was worked out in, and whether with the factor.
+    fits: Option<(Looked, Option<Rc<Meanwhile>>)>,
+    /// Of the job that runs, and whether with the factor.
+    has_no_rest: Option<((Id, bool), bool)>,
 }
 
 impl Folded {
     fn forget(&mut self, entry: &Entry) {
-        self.fits = None;
+        (self.fits, self.has_no_rest, self.history) = (None, None, Rc::default());
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
                 Subject::Bench => (self.bench, self.waits, self.copy) = (None, None, None),
@@ -127,7 +137,7 @@ impl Shelf {
     }
 
     /// A book that was read on this device, with the names of its people.
-    pub fn of(device: Device, book: Book, names: Sorted<Id, String>) -> Shelf {
+    pub fn of(device: Device, book: Book, names: People) -> Shelf {
         let clock = Clock::new(device, book.last_stamp());
         Shelf {
             book,
@@ -145,11 +155,16 @@ impl Shelf {
         }
     }
 
+    /// The name of a person, where it is known.
+    pub fn name(&self, person: Id) -> Option<&String> {
+        self.names.get(&person).map(|person| &person.name)
+    }
+
     /// Takes in entries that are written elsewhere, with the names of their people; they are shown at once and not saved yet.
     pub fn fill(&mut self, lines: &[Posted], names: &[(Id, String)]) {
         self.book.merge(lines.iter().map(|posted| posted.line.as_str()));
         self.clock = Clock::new(self.clock.device(), self.book.last_stamp());
-        self.names.extend(names.iter().cloned());
+        self.names.extend(names.iter().map(|(id, beside)| (*id, person_read(beside))));
         self.unsaved.extend(lines.iter().map(|posted| posted.id));
     }
 
@@ -179,7 +194,9 @@ impl Shelf {
 
     /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.
     pub fn shop(&self, now: Moment) -> Shop<'_> {
-        let shop = Shop::folded(&self.book, (self.bench(), self.workshop()), now).with_prospects(self.prospects.clone());
+        let shop = Shop::folded(&self.book, (self.bench(), self.workshop()), now)
+            .with_prospects(self.prospects.clone())
+            .with_history(self.folded.borrow().history.clone());
         match self.folded.borrow().waits.clone() {
             Some(waits) => shop.waiting(waits),
             None => shop,
@@ -187,12 +204,20 @@ impl Shelf {
     }
 
     /// What fits meanwhile, worked out once a minute and after each entry.
-    pub fn fits(&self, now: Moment, found: impl FnOnce() -> Option<Meanwhile>) -> Option<Rc<Meanwhile>> {
-        let minute = now.ms().div_euclid(60_000);
-        let known = self.folded.borrow().fits.clone().filter(|(at, _)| *at == minute);
-        let (_, fits) = known.unwrap_or_else(|| (minute, found().map(Rc::new)));
-        self.folded.borrow_mut().fits = Some((minute, fits.clone()));
+    pub fn fits(&self, (now, with_factor): (Moment, bool), found: impl FnOnce() -> Option<Meanwhile>) -> Option<Rc<Meanwhile>> {
+        let by = (now.ms().div_euclid(60_000), with_factor);
+        let known = self.folded.borrow().fits.clone().filter(|(at, _)| *at == by);
+        let (_, fits) = known.unwrap_or_else(|| (by, found().map(Rc::new)));
+        self.folded.borrow_mut().fits = Some((by, fits.clone()));
         fits
+    }
+
+    /// Whether a job is reckoned by its operations alone, with the factor or without, worked out after each entry.
+    pub fn has_no_rest(&self, of: (Id, bool), found: impl FnOnce() -> bool) -> bool {
+        let known = self.folded.borrow().has_no_rest.filter(|(known, _)| *known == of);
+        let (_, has_no_rest) = known.unwrap_or_else(|| (of, found()));
+        self.folded.borrow_mut().has_no_rest = Some((of, has_no_rest));
+        has_no_rest
     }
 
     /// The workshop as it stands.

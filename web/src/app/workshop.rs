@@ -22,6 +22,7 @@ use fivebar_core::ledger::decide::{BookCommand, Command, MoneyCommand, Now};
 use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::money::TillSet;
 use fivebar_core::ledger::line::document::DocumentTrouble;
+use fivebar_core::ledger::people::Person;
 use fivebar_core::money::point::Points;
 use fivebar_core::quantity::reading::Quantity;
 use fivebar_core::quantity::{Currency, Id, Key, Side, Units};
@@ -54,6 +55,8 @@ pub enum Over {
     People,
     /// One supplier: their past.
     Supplier(Id),
+    /// Name, phone and place of a person, being changed.
+    Person(Box<people::Changing>),
     Costs,
     Hand,
     Cautions,
@@ -88,8 +91,8 @@ pub struct Workshop {
     pub keeping: Option<copies::Keeping>,
     /// What a copy brings, on its way to the store.
     pub coming: Option<Rc<Coming>>,
-    /// The name that was just forgotten: gone for good at the next act.
-    pub lately: Option<(Id, String)>,
+    /// Who was just forgotten: gone for good at the next act.
+    pub lately: Option<(Id, Person)>,
     /// Another place asked for this page: leaving it leads back there.
     pub asked_from: Option<Place>,
     /// The line of a list that is opened.
@@ -115,6 +118,11 @@ pub enum Tap {
     Typed(String),
     AddPerson(Role),
     Forget(Id),
+    /// Opens a person's name, phone and place.
+    Person(Id),
+    /// Types the nth of the three.
+    Told(usize, String),
+    SavePerson,
     Choose(Chosen),
     /// Opens a line of a list, or closes it.
     Line(Id),
@@ -163,12 +171,18 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::PadDone => figures::done(app, now),
         Tap::Take(reading) => figures::take(app, &reading, now),
         Tap::Currency(currency) => set(app, (Some(currency), None), now),
-        Tap::Units(units) => set(app, (None, Some(units)), now),
+        Tap::Units(units) => {
+            set(app, (None, Some(units)), now);
+            super::draft::measured_in(app, units);
+        }
         Tap::Side(side) => till(app, |till| till.side = Some(side), now),
         Tap::Point(point) => till(app, |till| till.point = Key::read(point.key()), now),
         Tap::Typed(text) => (app.workshop.text, app.workshop.asks_role) = (text, false),
         Tap::AddPerson(role) => people::add(app, role, now),
         Tap::Forget(person) => people::forget(app, person, now),
+        Tap::Person(person) => people::open(app, person),
+        Tap::Told(nth, text) => people::told(app, nth, text),
+        Tap::SavePerson => people::save(app),
         Tap::Choose(chosen) => choose(app, chosen),
         Tap::Line(line) => app.workshop.opened = (app.workshop.opened != Some(line)).then_some(line),
         Tap::Strike(line) => strike(app, line, now),
@@ -230,7 +244,7 @@ fn step_back(app: &mut App) {
     app.workshop.over = match std::mem::take(&mut app.workshop.over) {
         Over::Figure(_, _, back) => *back,
         Over::CostsAndTax | Over::RealYear => Over::Rate,
-        Over::Supplier(_) => Over::People,
+        Over::Supplier(_) | Over::Person(_) => Over::People,
         Over::Coming(_) | Over::NoCopy(_) | Over::Wipe => Over::Copies,
         _ => Over::Nothing,
     };

@@ -24,6 +24,7 @@ pub enum Keyboard {
     Words,
     Whole,
     Decimal,
+    Phone,
 }
 
 impl Keyboard {
@@ -32,6 +33,7 @@ impl Keyboard {
             Keyboard::Words => "text",
             Keyboard::Whole => "numeric",
             Keyboard::Decimal => "decimal",
+            Keyboard::Phone => "tel",
         }
     }
 }

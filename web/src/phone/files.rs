@@ -31,15 +31,26 @@ pub enum NoFile {
 /// # Errors
 /// Why no file was read.
 pub async fn pick(accept: &str, limit: u64) -> Result<Picked, NoFile> {
+    let file = choose(accept, false).await?;
+    Ok(Picked { name: file.name(), text: read(&file, limit).await? })
+}
+
+/// Lets the person choose a file, or take it with the camera where the phone has one. Call it from a tap.
+///
+/// # Errors
+/// It was put away.
+pub(super) async fn choose(accept: &str, camera: bool) -> Result<File, NoFile> {
     let made = document().and_then(|d| d.create_element("input").ok()).ok_or(NoFile::PutAway)?;
     let field: HtmlInputElement = made.unchecked_into();
     field.set_type("file");
     field.set_accept(accept);
+    if camera {
+        let _ = field.set_attribute("capture", "environment");
+    }
     let ended = first_of(&field, &["change", "cancel"]);
     field.click();
     ended.await;
-    let file: File = field.files().and_then(|files| files.get(0)).ok_or(NoFile::PutAway)?;
-    Ok(Picked { name: file.name(), text: read(&file, limit).await? })
+    field.files().and_then(|files| files.get(0)).ok_or(NoFile::PutAway)
 }
 
 /// The text of a file or blob, up to `limit` bytes.

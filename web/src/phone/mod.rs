@@ -14,6 +14,7 @@ pub mod installed;
 pub mod measure;
 pub mod now;
 pub mod panic;
+pub mod photo;
 pub mod place;
 pub mod planner;
 pub mod prefs;

@@ -2,6 +2,7 @@
 use super::ears::Ear;
 use super::{later, painted};
 use fivebar_core::plan::patience::{Patience, Progress};
+use fivebar_core::plan::rows::ends::ShortEnd;
 use fivebar_core::plan::{Answered, Asked, Figures, better, post};
 use js_sys::{BigInt64Array, Object, Reflect};
 use std::cell::Cell;
@@ -20,7 +21,8 @@ pub enum Told {
         worth: Figures,
         bound: Figures,
     },
-    Done(Box<Answered>),
+    /// The plan, and what a short end would give it.
+    Done(Box<Answered>, Option<ShortEnd>),
     Failed,
 }
 
@@ -113,11 +115,11 @@ fn listen(worker: &Worker, tell: Tell, spare: Spare) -> Vec<Ear> {
 fn heard(event: &Event) -> Option<Told> {
     let data = event.unchecked_ref::<MessageEvent>().data();
     let of = |name: &str| Reflect::get(&data, &name.into()).unwrap_or_default();
-    let row = || of("row").dyn_into::<BigInt64Array>().ok().map(|row| row.to_vec());
+    let row = |name| of(name).dyn_into::<BigInt64Array>().ok().map(|row| row.to_vec());
     let told = match of("kind").as_string()?.as_str() {
         "ready" => return None,
-        "progress" => row().and_then(post::take_progress).map(|[worth, bound]| Told::Better { worth, bound }),
-        "done" => row().and_then(post::take_answer).map(|answered| Told::Done(Box::new(answered))),
+        "progress" => row("row").and_then(post::take_progress).map(|[worth, bound]| Told::Better { worth, bound }),
+        "done" => row("row").and_then(post::take_answer).map(|answered| Told::Done(Box::new(answered), row("end").and_then(end))),
         _ => None,
     };
     Some(told.unwrap_or(Told::Failed))
@@ -132,6 +134,18 @@ pub fn plan(asked: Vec<i64>, ms: u32, seed: u32, told: &js_sys::Function) -> Opt
         let _ = told.call1(&JsValue::UNDEFINED, &BigInt64Array::from(&row[..]));
     });
     Some(post::put_answer(&answered))
+}
+
+/// What a short end would give such an answer, as `worker.js` asks for it behind each: end, rows, strips; nothing where there is none.
+#[wasm_bindgen]
+pub fn short_end(asked: Vec<i64>, answer: Vec<i64>) -> Option<Vec<i64>> {
+    let found = post::take(asked)?.short_end(&post::take_answer(answer)?)?;
+    Some(vec![found.end, found.rows, found.strips])
+}
+
+fn end(row: Vec<i64>) -> Option<ShortEnd> {
+    let [end, rows, strips] = row.try_into().ok()?;
+    Some(ShortEnd { end, rows, strips })
 }
 
 /// Plans for so long; `news` hears what differs from what was heard last.
@@ -172,6 +186,13 @@ fn in_slices(asked: Asked, how: While, tell: Tell, wanted: Rc<Cell<bool>>) {
                 break;
             }
         }
-        tell(best.map_or(Told::Failed, |best| Told::Done(Box::new(best))));
+        painted().await;
+        let done = |best: Answered| {
+            let short = asked.short_end(&best);
+            Told::Done(Box::new(best), short)
+        };
+        if wanted.get() {
+            tell(best.map_or(Told::Failed, done));
+        }
     }));
 }

@@ -4,6 +4,7 @@
 //! Only this file and the folder of its name know IndexedDB.
 mod binding;
 mod open;
+pub mod pictures;
 mod posting;
 mod read;
 mod room;

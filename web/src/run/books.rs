@@ -10,8 +10,9 @@ use crate::phone::now;
 use crate::phone::store::{self, Aside, BOOK, EXAMPLE, Posting, Row, Store, Whole};
 use crate::phone::tabs::{Tabs, Word};
 use crate::phone::{later, painted};
+use fivebar_core::ledger::line::document::person_read;
+use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Device, line};
-use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Listed};
 use std::cell::Cell;
 use std::rc::{Rc, Weak};
@@ -138,11 +139,20 @@ impl Books {
         }));
     }
 
-    /// Adds what a copy brought and names, all or nothing, then reads the whole book again.
-    pub fn write(&self, which: Which, posting: Posting, then: impl FnOnce(&Run, Result<(), Trouble>) + 'static) {
+    /// Adds what a copy brought and names, all or nothing, then reads the whole book again. `before` comes first: where it fails
+    /// nothing is added.
+    pub fn write(
+        &self,
+        (which, posting): (Which, Posting),
+        before: impl Future<Output = Result<(), Trouble>> + 'static,
+        then: impl FnOnce(&Run, Result<(), Trouble>) + 'static,
+    ) {
         let (book, me) = (self.of(which), self.me.clone());
         later(Box::pin(async move {
-            let done = book.store.append_merge(&posting).await.map(|_| ()).map_err(|trouble| said(&trouble));
+            let done = match before.await {
+                Ok(()) => book.store.append_merge(&posting).await.map(|_| ()).map_err(|trouble| said(&trouble)),
+                Err(trouble) => Err(trouble),
+            };
             book.tabs.tell(Word::Merged);
             with(&me, |run| then(run, done));
             with(&me, |run| run.books.catch_up_all(which));
@@ -180,6 +190,9 @@ impl Books {
             let mut done = example.store.delete().await;
             if done.is_ok() {
                 done = own.store.delete().await;
+            }
+            if done.is_ok() {
+                done = store::pictures::delete().await;
             }
             for book in [own, example] {
                 book.tabs.tell(Word::Removed);
@@ -345,12 +358,12 @@ async fn aside(book: &OneBook) -> Result<Vec<String>, store::Trouble> {
     Ok(book.store.aside().await?.into_iter().map(|aside| aside.line).listed())
 }
 
-async fn names(book: &OneBook) -> Result<Sorted<Id, String>, store::Trouble> {
+async fn names(book: &OneBook) -> Result<People, store::Trouble> {
     Ok(named(&book.store.people().await?))
 }
 
-fn named(people: &[(String, String)]) -> Sorted<Id, String> {
-    people.iter().filter_map(|(id, name)| Some((Id::read(id)?, name.clone()))).collect()
+fn named(people: &[(String, String)]) -> People {
+    people.iter().filter_map(|(id, beside)| Some((Id::read(id)?, person_read(beside)))).collect()
 }
 
 async fn new_device(book: &OneBook) -> Result<Device, store::Trouble> {
@@ -368,7 +381,7 @@ async fn not_saved(book: &OneBook, which: Which, (lines, names): (Vec<Posted>, N
 }
 
 /// The store's trouble as the app knows it.
-fn said(trouble: &store::Trouble) -> Trouble {
+pub fn said(trouble: &store::Trouble) -> Trouble {
     match trouble {
         store::Trouble::Full => Trouble::Full,
         store::Trouble::Known => Trouble::Known,

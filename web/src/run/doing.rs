@@ -7,14 +7,15 @@ use crate::app::bench::{self, waits::WaitTap};
 use crate::app::jobs::{self, dates::DatesTap};
 use crate::app::news::{News, NotRead};
 use crate::app::order::{Choice, Feel, Order, Which};
-use crate::app::shelf::{Names, Posted};
 use crate::app::workshop::Tap;
 use crate::phone::buzz::{Buzz, buzz};
 use crate::phone::files::NoFile;
 use crate::phone::later;
 use crate::phone::prefs::Pref;
 use crate::phone::share::{Handed, Paper, copy_as_text, hand_on};
+use crate::phone::store::Posting;
 use crate::phone::{draft, files, hand, place, print, shell, text_size, theme};
+use fivebar_core::ledger::line::document::Photos;
 
 /// The largest copy that is read, as `docs/STORAGE.md` has it.
 const COPY_MOST: u64 = fivebar_core::ledger::line::document::BYTES_MOST as u64;
@@ -27,7 +28,7 @@ impl Run {
     fn carry(&self, order: Order) {
         match order {
             Order::Append { which, lines, names } => self.books.append(which, lines, names),
-            Order::BringIn { lines, names, aside } => self.bring_in(&lines, names, aside),
+            Order::BringIn { lines, names, aside, photos } => self.bring_in(posting(&lines, names, aside), photos),
             Order::WriteAgain { which, lines, names, aside } => self.books.write_again(which, (lines, names), aside),
             Order::Feel(feel) => feel_it(feel),
             Order::Awake(wanted) => self.awake.want(wanted),
@@ -41,6 +42,11 @@ impl Run {
             }
             Order::CopyText { text } => self.copy_text(text),
             Order::PickCopy => self.pick(),
+            Order::TakePhoto { camera } => self.take_photo(camera),
+            Order::ShowPhotos(ids) => self.show_photos(ids),
+            Order::LookAtPhotos => self.look_at_photos(),
+            Order::ReadPhotos(ids) => self.read_photos(ids),
+            Order::SweepPhotos(wanted) => self.sweep_photos(wanted),
             Order::OpenExample => self.books.open_one(Which::Example),
             Order::LookForExample => self.books.look_for_example(),
             Order::FillExample { lines, names } => self.books.fill_example(lines, names),
@@ -66,8 +72,9 @@ impl Run {
     }
 
     /// One transaction; what came of it is said.
-    fn bring_in(&self, lines: &[Posted], names: Names, aside: Vec<String>) {
-        self.books.write(Which::Own, posting(lines, names, aside), |run, done| run.heard(Msg::Workshop(Tap::Added(done))));
+    fn bring_in(&self, posting: Posting, photos: Photos) {
+        let before = super::photos::bring_in(photos);
+        self.books.write((Which::Own, posting), before, |run, done| run.heard(Msg::Workshop(Tap::Added(done))));
     }
 
     fn share(&self, name: String, text: String) {

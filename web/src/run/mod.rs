@@ -4,6 +4,7 @@
 
 mod books;
 mod doing;
+mod photos;
 mod planning;
 mod speaking;
 
@@ -35,6 +36,7 @@ pub struct Run {
     bell: phone::ring::Bell,
     face: phone::face::Face,
     fields: phone::draft::Fields,
+    shown: phone::photo::Shown,
     back: phone::back::Back,
     installing: Rc<phone::installed::Installing>,
     planner: RefCell<Option<phone::planner::Planner>>,
@@ -67,6 +69,7 @@ pub async fn start() {
         bell: phone::ring::Bell::default(),
         face: phone::face::Face::default(),
         fields: phone::draft::Fields::default(),
+        shown: phone::photo::Shown::default(),
         back: phone::back::Back::default(),
         installing: listen_for_offer(me.clone()),
         planner: RefCell::default(),

@@ -15,7 +15,7 @@ const SEED: u32 = 1;
 impl Run {
     pub fn plan(&self, asked: Asked, ms: u32) {
         let me = self.me.clone();
-        let tell = move |told| with(&me, |run| run.told(News::Planning(heard(told))));
+        let tell = move |told| with(&me, |run| heard(told).into_iter().for_each(|told| run.told(News::Planning(told))));
         self.planner.replace(Some(Planner::begin(asked, While { ms, seed: SEED }, tell)));
     }
 
@@ -43,10 +43,13 @@ impl Run {
     }
 }
 
-fn heard(told: Told) -> Planning {
+fn heard(told: Told) -> Vec<Planning> {
     match told {
-        Told::Better { worth, bound } => Planning::Better { worth, bound },
-        Told::Done(answered) => Planning::Done(answered),
-        Told::Failed => Planning::Failed,
+        Told::Better { worth, bound } => vec![Planning::Better { worth, bound }],
+        Told::Done(answered, short) => {
+            let short = short.map(|short| Planning::ShortEnd { worth: answered.worth.clone(), short });
+            std::iter::once(Planning::Done(answered)).chain(short).collect()
+        }
+        Told::Failed => vec![Planning::Failed],
     }
 }

@@ -50,7 +50,7 @@ fn facts(sheet: &CountSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let noted = haul.as_ref().is_some_and(|haul| !haul.costs.is_empty());
     let given = |haul: &fivebar_core::haul::Haul| Money::sum(haul.currency, haul.costs.iter().copied()).ok();
     let spent = haul.as_ref().and_then(given).filter(|_| noted);
-    let supplier = haul.as_ref().and_then(|haul| haul.supplier).and_then(|id| app.shelf().names.get(&id).cloned());
+    let supplier = haul.as_ref().and_then(|haul| haul.supplier).and_then(|id| app.shelf().name(id).cloned());
     let gift = spent.map_or_else(none, |sum| if sum.is_zero() { words::FOR_NOTHING.to_owned() } else { seen.speech.money(sum) });
     let mut keys = vec![
         // what was said of this haul alone stays with it; else the van is said once, in Workshop

@@ -9,6 +9,7 @@ mod forms;
 mod hours;
 mod list;
 mod page;
+pub mod photos;
 mod quote;
 mod sell;
 mod wood;
@@ -52,6 +53,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
             Some(Room::Sell) => sell::screen(&sheet, app, seen),
             Some(Room::Back) => back::screen(&sheet, app, seen),
             Some(Room::Dates) => dates::screen(&sheet, app, seen),
+            Some(Room::Photos) => photos::screen(&sheet, app, seen),
             Some(Room::Quote) => quote::screen(&sheet, app, seen),
         },
     }

@@ -32,6 +32,7 @@ pub fn emptied() -> Trouble {
     shown(words::emptied())
 }
 
-fn shown(said: words::Said) -> Trouble {
+/// A trouble as the page shows it.
+pub fn shown(said: words::Said) -> Trouble {
     Trouble { what: said.what, why: said.why, safe: said.safe, to_do: said.to_do }
 }

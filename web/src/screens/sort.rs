@@ -94,7 +94,7 @@ fn rate(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         fills,
         ..Scale::default()
     };
-    let from = sheet.supplier.and_then(|id| app.shelf().names.get(&id));
+    let from = sheet.supplier.and_then(|id| app.shelf().name(id));
     let lead =
         el("div", "row").kid(el("b", "w8").text(title.clone())).kids(from.map(|name| el("span", "t14 i2").text(sort_words::from(name))));
     el("section", "card").kid(lead).kid(scale(&drawn, &title))

@@ -21,7 +21,7 @@ use fivebar_core::wood::woods::Woods;
 /// Suppliers whose name is known.
 pub fn named(app: &App) -> Vec<(Id, String)> {
     let people = fold::workshop(&app.shelf().book).people.into_iter().filter(|person| person.role == Role::Supplier);
-    people.filter_map(|person| Some((person.id, app.shelf().names.get(&person.id)?.clone()))).listed()
+    people.filter_map(|person| Some((person.id, app.shelf().name(person.id)?.clone()))).listed()
 }
 
 /// Asks before going, where somebody is known.
@@ -44,7 +44,7 @@ pub fn going(app: &App, seen: Seen<'_>) -> Screen {
 
 /// One of them, before going.
 pub fn before_going(id: Id, app: &App, seen: Seen<'_>) -> Screen {
-    let name = app.shelf().names.get(&id).cloned().unwrap_or_default();
+    let name = app.shelf().name(id).cloned().unwrap_or_default();
     let foot = el("footer", "foot").kid(key("key h56", common::DONE, "", Msg::Count(Tap::Close)));
     let top = Head::new(words::BEFORE_GOING, name).fact(saved_fact(app, seen));
     Screen::new("count/supplier", head(top), main(id, app, seen)).foot(foot)

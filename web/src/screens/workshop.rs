@@ -45,6 +45,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Over::Designs => designs::screen(app, seen),
         Over::People => people::screen(app, seen),
         Over::Supplier(id) => people::supplier(*id, app, seen),
+        Over::Person(changing) => people::changing(changing, app, seen),
         Over::Costs => costs::screen(app, seen),
         Over::Hand => pages::hand(app),
         Over::Cautions => pages::cautions(),

@@ -3,7 +3,9 @@
 use super::Act;
 use super::{restore, rests};
 use crate::ledger::book::subjects;
-use crate::ledger::kind::book::{CopyKept, Forgotten, PersonAdded, Restored, Role, Struck, WorkshopSet};
+use crate::ledger::fold;
+use crate::ledger::kind::book::{CopyKept, Forgotten, PersonAdded, PhotoRemoved, PhotoTaken, Restored, Role, Struck, WorkshopSet};
+use crate::ledger::kind::haul::PiecesFreed;
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::{Currency, Id, Listed, Moment, Set, Units};
 use crate::refusal::{Answer, Refusal};
@@ -32,7 +34,18 @@ pub enum BookCommand {
     NoteCopy {
         upto: Moment,
     },
+    /// A photo of a job, whose picture lies beside the book already.
+    TakePhoto {
+        photo: Id,
+        job: Id,
+    },
+    RemovePhoto {
+        photo: Id,
+    },
 }
+
+/// The most photos a job may have (ours): a few say what a piece is, and a copy with them can still be sent.
+pub const PHOTOS_MOST: usize = 6;
 
 pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answer<()> {
     match command {
@@ -43,9 +56,13 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
             if !again.is_empty() {
                 restore::allowed(&book.without(&entries), &again)?;
             }
+            let (entries, frees) = with_plan(book, entries);
             act.add(Struck { entries });
             if !again.is_empty() {
                 act.add(Restored { entries: again });
+            }
+            for freed in frees {
+                act.add(freed);
             }
         }
         BookCommand::Restore { act: id } => {
@@ -74,8 +91,44 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
         BookCommand::NoteCopy { upto } => {
             act.add(CopyKept { upto: *upto });
         }
+        BookCommand::TakePhoto { photo, job } => {
+            let there = fold::job(book, *job).ok_or(Refusal::NotThere)?;
+            if PHOTOS_MOST <= fold::workshop(book).photos.of_job(there.id).count() {
+                return Err(Refusal::TooManyPhotos { most: PHOTOS_MOST });
+            }
+            act.add(PhotoTaken { photo: *photo, job: Some(*job), haul: None, pile: None });
+        }
+        BookCommand::RemovePhoto { photo } => {
+            fold::workshop(book).photos.wanted().find(|there| there.id == *photo).ok_or(Refusal::NotThere)?;
+            act.add(PhotoRemoved { photo: *photo });
+        }
     }
     Ok(())
+}
+
+/// A plan that is taken back goes with what was put back and taken again for it: what stays in the job is what it did not take.
+fn with_plan(book: &Book, mut entries: Vec<Id>) -> (Vec<Id>, Vec<PiecesFreed>) {
+    let mut frees = vec![];
+    let standing = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| !struck);
+    let used = standing.filter_map(|(entry, _)| if let Fact::PlanUsed(f) = &entry.fact { Some((f.job, f.plan)) } else { None }).listed();
+    for (job, plan) in used {
+        let goes = super::plan::going(book, job, (&[plan], false));
+        let more = goes.entries.into_iter().filter(|id| !entries.contains(id)).listed();
+        entries.extend(more);
+        frees.extend(goes.frees);
+        let stays = entries.iter().copied().filter(|id| holds_others(book, *id, &entries)).listed();
+        entries.retain(|id| !stays.contains(id));
+    }
+    (entries, frees)
+}
+
+/// A pile in which another plan's pieces lie too, or will once its boards are taken again, stays.
+fn holds_others(book: &Book, pile: Id, entries: &[Id]) -> bool {
+    let Some((Entry { fact: Fact::PileAdded(f), .. }, _)) = book.entry(pile) else { return false };
+    let stands = |id: Id| book.entry(id).is_some_and(|(entry, struck)| !struck && matches!(entry.fact, Fact::PlanUsed(_)));
+    let others = book.ever(Subject::Haul(f.haul)).filter(|(entry, _)| !entries.contains(&entry.id));
+    let left = others.filter(|(entry, _)| matches!(&entry.fact, Fact::PiecesLeft(f) if f.pile == pile)).listed();
+    left.into_iter().filter_map(|(entry, _)| entry.act).any(|act| book.act(act).into_iter().any(stands))
 }
 
 /// What an act itself took back, as a plan that is used instead of another does: it goes the other way with the act. Nothing where the act

@@ -267,9 +267,7 @@ fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
         }
         HaulCommand::Free { haul, pile, job, n } => {
             enough(*n, pile_of(book, *haul, *pile)?.in_job(*job))?;
-            act.add(kind::PiecesFreed { haul: *haul, pile: *pile, job: *job, n: *n });
-            super::left::whole_again(book, (*haul, *pile, *job), *n, act);
-            Ok(())
+            done(act.add(kind::PiecesFreed { haul: *haul, pile: *pile, job: *job, n: *n }))
         }
         _ => Ok(()),
     }

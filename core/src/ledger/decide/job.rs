@@ -5,7 +5,7 @@ use crate::ledger::Book;
 use crate::ledger::fold::{self, Job, Part};
 use crate::ledger::kind::job as kind;
 use crate::ledger::kind::job::{For, HaulUsed};
-use crate::quantity::{Count, Currency, Decimal, Id, PILE_MOST, Span, Units};
+use crate::quantity::{Count, Currency, Decimal, Id, Length, PILE_MOST, Span, Units};
 use crate::refusal::{Answer, Refusal};
 
 /// The most an operation may be thought to take: 9 999 hours.
@@ -112,14 +112,34 @@ fn describe(job: &Job, facts: &kind::JobDescribed, act: &mut Act) -> Answer<()> 
             return Err(Refusal::NotThatMany { asked, there });
         }
     }
-    for side in [facts.width, facts.depth, facts.height].into_iter().flatten() {
+    for side in [facts.width, facts.depth, facts.height].into_iter().flatten().filter(|side| *side != Length::ZERO) {
         side.of_a_piece()?;
     }
     if facts.weight.is_some_and(|grams| grams < 0) {
         return Err(Refusal::BelowNothing { met: Decimal::from(facts.weight.unwrap_or(0)) });
     }
-    act.add(facts.clone());
+    act.add(without_nothings(job, facts.clone()));
     Ok(())
+}
+
+/// Where nothing was said there is nothing to take away.
+fn without_nothings(job: &Job, mut facts: kind::JobDescribed) -> kind::JobDescribed {
+    fn left<T: PartialEq>(new: &mut Option<T>, nothing: &T, was: &Option<T>) {
+        if was.is_none() && new.as_ref() == Some(nothing) {
+            *new = None;
+        }
+    }
+    let was = &job.described;
+    left(&mut facts.width, &Length::ZERO, &was.width);
+    left(&mut facts.depth, &Length::ZERO, &was.depth);
+    left(&mut facts.height, &Length::ZERO, &was.height);
+    left(&mut facts.weight, &0, &was.grams);
+    let nothing = String::new();
+    left(&mut facts.wood, &nothing, &was.wood);
+    left(&mut facts.finish, &nothing, &was.finish);
+    left(&mut facts.care, &nothing, &was.care);
+    left(&mut facts.delivery, &nothing, &was.delivery);
+    facts
 }
 
 fn plan_part(job: &Job, facts: &kind::PartPlanned, act: &mut Act) -> Answer<()> {

@@ -1,14 +1,15 @@
 //! What is left of pieces a job took goes back to the rack, as good pieces of a pile of their size.
 
 use super::haul::{PileFacts, new_pile, next_label, within};
-use super::{Act, rests};
+use super::{Act, restore, rests};
 use crate::haul::{Haul, Pile};
-use crate::ledger::fold;
-use crate::ledger::kind::book::Struck;
+use crate::ledger::fold::{self, InUse, KeptPlan, Share};
+use crate::ledger::kind::book::{Restored, Struck};
 use crate::ledger::kind::haul::{PiecesLeft, PileDescribed};
-use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::quantity::{Count, Id, Length, Listed};
+use crate::ledger::{Book, Clock, Device, Fact, Subject};
+use crate::quantity::{Count, Id, Length, Listed, Set, Sorted, order_by_key};
 use crate::refusal::{Answer, Refusal};
+use std::cmp::Reverse;
 
 /// Pieces alike that are left of those of a pile.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,43 +33,140 @@ pub(super) fn left_over(book: &Book, job: Id, left: &[LeftOver], act: &mut Act) 
         }
         let haul = hauls.iter_mut().find(|haul| haul.id == one.haul).ok_or(Refusal::NotThere)?;
         let pile = pile_for(haul, one, act)?;
-        act.add(PiecesLeft { haul: one.haul, pile, of: one.of, job, n: one.n });
+        for n in lots(one.n) {
+            act.add(PiecesLeft { haul: one.haul, pile, of: one.of, job, n });
+        }
     }
     Ok(())
 }
 
-/// Where all that plans took of a pile for a job goes back whole, what was to be left of it was never cut off: it lies on the rack no more,
-/// but for what is used already. What goes back is first what plans took, the rest what was taken by hand.
-pub(super) fn whole_again(book: &Book, (haul, of, job): (Id, Id, Id), n: Count, act: &mut Act) {
-    let is_left = |fact: &Fact| matches!(fact, Fact::PiecesLeft(f) if (f.of, f.job) == (of, job));
-    let (mut taken, mut lacks, mut left): (Count, Count, Vec<Id>) = (0, 0, vec![]);
-    let by_plan = |entry: &Entry| {
-        entry.act.is_some_and(|act| book.act(act).into_iter().filter_map(|id| book.entry(id)).any(|(it, _)| is_left(&it.fact)))
-    };
-    for entry in book.about(Subject::Haul(haul)) {
-        match &entry.fact {
-            Fact::PiecesTaken(f) if (f.pile, f.job) == (of, job) && by_plan(entry) => taken = taken.saturating_add(f.n),
-            // What is taken again is first what plans lack.
-            Fact::PiecesTaken(f) if (f.pile, f.job) == (of, job) => {
-                let again = f.n.min(lacks);
-                (taken, lacks) = (taken.saturating_add(again), lacks.saturating_sub(again));
-            }
-            Fact::PiecesFreed(f) if (f.pile, f.job) == (of, job) => {
-                lacks = lacks.saturating_add(f.n.min(taken));
-                taken = taken.saturating_sub(f.n);
-                lacks = if taken == 0 { 0 } else { lacks };
-            }
-            fact if is_left(fact) => left.push(entry.id),
-            _ => {}
-        }
+/// Few facts of which any number of pieces can go: one, two, four, and what is over.
+fn lots(mut n: Count) -> Vec<Count> {
+    let mut all = vec![];
+    let mut lot: Count = 1;
+    while 0 < n {
+        all.push(lot.min(n));
+        n = n.saturating_sub(lot);
+        lot = lot.saturating_mul(2);
     }
-    if taken == 0 || n < taken {
+    all
+}
+
+/// What plans leave of a job's boards lies on the rack as far as the job has these, after all that the act itself says: boards that are put
+/// back take what was to be left of them off the rack, those taken again bring it there. What is used already stays.
+pub(super) fn settle(book: &Book, act: &mut Act) {
+    let jobs = jobs_of(book, act);
+    let by_plans = |job: &Id| book.ever(Subject::Job(*job)).any(|(entry, _)| matches!(entry.fact, Fact::PlanUsed(_)));
+    if !jobs.iter().any(by_plans) {
         return;
     }
-    let entries = left.into_iter().filter(|id| rests::allowed(book, &[*id]).is_ok()).listed();
-    if !entries.is_empty() {
-        act.add(Struck { entries });
+    let mut then = book.clone();
+    let mut clock = Clock::new(Device::new([0; 8]), book.last_stamp());
+    act.clone().stamped(book, &mut clock).iter().for_each(|entry| drop(then.add(entry)));
+    let mut goes = vec![];
+    let mut comes = vec![];
+    for plan in jobs.iter().filter_map(|job| fold::job(&then, *job)).flat_map(|job| wanted(&then, &job.plans)) {
+        let (mut standing, gone): (Vec<Left>, Vec<Left>) = plan.left.into_iter().partition(|left| left.stands);
+        let off = |left: &Left| plan.off.contains(&left.id);
+        comes.extend(gone.iter().filter(|left| !off(left)).map(|left| left.id));
+        standing.retain(off);
+        goes.extend(standing.into_iter().map(|left| left.id));
     }
+    let goes = together(goes, |ids| rests::allowed(&then, ids).is_ok());
+    let comes = together(comes, |ids| restore::allowed(&then, ids).is_ok());
+    if !goes.is_empty() {
+        act.add(Struck { entries: goes });
+    }
+    if !comes.is_empty() {
+        act.add(Restored { entries: comes });
+    }
+}
+
+/// As many as may go together.
+fn together(all: Vec<Id>, may: impl Fn(&[Id]) -> bool) -> Vec<Id> {
+    if all.is_empty() || may(&all) {
+        return all;
+    }
+    let mut some = vec![];
+    for id in all {
+        some.push(id);
+        if !may(&some) {
+            some.pop();
+        }
+    }
+    some
+}
+
+/// The jobs whose pieces an act takes or puts back.
+fn jobs_of(book: &Book, act: &Act) -> Set<Id> {
+    let of = |fact: &Fact| match fact {
+        Fact::PiecesTaken(f) => Some(f.job),
+        Fact::PiecesFreed(f) => Some(f.job),
+        Fact::PlanUsed(f) => Some(f.job),
+        _ => None,
+    };
+    let mut jobs = Set::new();
+    for (_, fact) in act.facts() {
+        match fact {
+            Fact::Struck(Struck { entries }) | Fact::Restored(Restored { entries }) => {
+                jobs.extend(entries.iter().filter_map(|id| book.entry(*id)).filter_map(|(entry, _)| of(&entry.fact)));
+            }
+            fact => jobs.extend(of(fact)),
+        }
+    }
+    jobs
+}
+
+/// Pieces that a plan left, in a fact of its act.
+#[derive(Clone, Copy)]
+struct Left {
+    id: Id,
+    n: Count,
+    stands: bool,
+}
+
+/// What a plan left of a pile, and such of it as is not to lie there.
+struct Wanted {
+    left: Vec<Left>,
+    off: Vec<Id>,
+}
+
+fn wanted(book: &Book, plans: &[KeptPlan]) -> Vec<Wanted> {
+    let of_plan = |it: InUse<'_>| {
+        let act = book.entry(it.plan.id).and_then(|(entry, _)| entry.act).unwrap_or(it.plan.id);
+        let mut of: Sorted<Id, Vec<Left>> = Sorted::new();
+        for (entry, struck) in book.act(act).into_iter().filter_map(|id| book.entry(id)) {
+            if let Fact::PiecesLeft(f) = &entry.fact {
+                of.entry(f.of).or_default().push(Left { id: entry.id, n: f.n, stands: !struck });
+            }
+        }
+        let share = move |pile: Id| it.shares.iter().find(|((_, of), _)| *of == pile).map(|(_, share)| *share);
+        let took = fold::pieces_taken(book, it.plan.id);
+        let one = move |(pile, left): (Id, Vec<Left>)| {
+            let took = took.iter().any(|((_, of), n)| *of == pile && 0 < *n);
+            Some(Wanted { off: too_many(&left, share(pile)?, took), left })
+        };
+        of.into_iter().filter_map(one).listed()
+    };
+    fold::shared(book, plans).into_iter().flat_map(of_plan).listed()
+}
+
+/// What boards that are not there would leave; nothing lies there where all that was taken for it is back. Each board leaves as much as
+/// any.
+fn too_many(left: &[Left], share: Share, took: bool) -> Vec<Id> {
+    let all = left.iter().fold(0, |sum: Count, left| sum.saturating_add(left.n));
+    let has = if took && share.took == 0 { 0 } else { share.needs.saturating_sub(share.lacks) };
+    let each = if share.needs == 0 { all } else { all.div_ceil(share.needs) };
+    let mut over = all.saturating_sub(has.saturating_mul(each));
+    let mut lots = left.to_vec();
+    order_by_key(&mut lots, |left| Reverse(left.n));
+    let goes = |left: &Left| {
+        let goes = left.n <= over;
+        over = if goes { over.saturating_sub(left.n) } else { over };
+        goes
+    };
+    lots.retain(goes);
+    lots.into_iter().map(|left| left.id).listed()
 }
 
 /// What plans left of a pile has the sides it has now where it was taken from the board as that was: these are corrected with the pile, and

@@ -19,14 +19,14 @@ mod wait;
 mod wood;
 
 pub use bench::BenchCommand;
-pub use book::BookCommand;
+pub use book::{BookCommand, PHOTOS_MOST};
 pub use dates::{DatesCommand, OFF_MOST};
 pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts};
 pub use job::JobCommand;
 pub use left::{LeftOver, left_of};
 pub use money::{MoneyCommand, Much, On};
-pub use plan::{PlanCommand, SAW_MOST, taken_by_plans};
+pub use plan::{PlanCommand, SAW_MOST, without_plans};
 pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Figures, Lying, OnTheScale, StockCommand};
 pub use wait::{Laid, WaitCommand};
@@ -126,6 +126,7 @@ pub fn decide(book: &Book, command: &Command, now: Now) -> Answer<Act> {
         Command::Sale(command) => sale::decide(book, command, &mut act)?,
         Command::Book(command) => book::decide(book, command, &mut act)?,
     }
+    left::settle(book, &mut act);
     Ok(act)
 }
 

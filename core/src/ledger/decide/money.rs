@@ -8,8 +8,11 @@ use crate::ledger::fold::job::facts::same;
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money as kind;
+use crate::money::charge::Terms;
 use crate::money::cost::{DistanceRate, Pack, distance, of_pack, used_up};
-use crate::quantity::{Cash, Currency, Decimal, Id, Key, Length, Moment, Money};
+use crate::money::fee::Fee;
+use crate::money::tax::Tax;
+use crate::quantity::{Cash, Currency, Decimal, Id, Key, Length, Moment, Money, Side};
 use crate::refusal::{Answer, Refusal};
 
 /// What a cost belongs to: each has one home.
@@ -93,7 +96,7 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
             act.add(facts.clone());
         }
         MoneyCommand::SetTill(facts) => {
-            check_till(facts)?;
+            check_till(book, facts)?;
             act.add(facts.clone());
         }
         MoneyCommand::SetBoardPrice(facts) => {
@@ -200,7 +203,7 @@ fn check_rate(book: &Book, facts: &kind::RateSet) -> Answer<()> {
     }
 }
 
-fn check_till(facts: &kind::TillSet) -> Answer<()> {
+fn check_till(book: &Book, facts: &kind::TillSet) -> Answer<()> {
     for met in [facts.tax, facts.mileage].into_iter().flatten() {
         not_below_nothing(met.0)?;
     }
@@ -210,7 +213,14 @@ fn check_till(facts: &kind::TillSet) -> Answer<()> {
     if let Some(coin) = facts.cash.filter(|coin| !coin.is_zero()) {
         Cash::of(coin)?;
     }
-    share(facts.fee)
+    share(facts.fee)?;
+    share(facts.tax)?;
+    // Each may do alone and both together leave nothing.
+    let known = fold::workshop(book).tills.remove(&facts.currency).unwrap_or_default();
+    let rate = facts.tax.map(|n| n.0).or(known.tax).unwrap_or_default();
+    let side = facts.side.or(known.side).unwrap_or(Side::Inside);
+    let card = Fee { share: facts.fee.map(|n| n.0).or(known.fee).unwrap_or_default(), ..Fee::NONE };
+    Terms { tax: Tax { rate, side }, fee: card }.take().map(|_| ())
 }
 
 pub(super) fn not_below_nothing(met: Decimal) -> Answer<()> {

@@ -1,19 +1,19 @@
 //! Orders about plans and designs: take the wood of a plan, set the saw's figures, keep a design and make it again.
 
-use super::Act;
 use super::haul::{enough, free, pile_of};
 use super::job::{found, going_on};
 use super::left::{LeftOver, left_over};
+use super::{Act, Now};
 use crate::haul::Pile;
-use crate::ledger::Book;
 use crate::ledger::fold;
 use crate::ledger::fold::Design;
 use crate::ledger::kind::book::Struck;
-use crate::ledger::kind::haul::PiecesTaken;
+use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, OperationPlanned, PartPlanned};
 use crate::ledger::kind::plan as kind;
+use crate::ledger::{Book, Clock, Device, Fact, Subject};
 use crate::plan::post;
-use crate::quantity::{Count, Id, Length, Listed, Sorted};
+use crate::quantity::{Count, Id, Length, Listed, Sorted, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// The most a figure of the saw may be: a metre, beyond any.
@@ -64,17 +64,17 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
     match command {
         PlanCommand::Use { plan, left, instead } => {
             let plan: &kind::PlanKept = plan;
-            let before = if *instead { taken_by_plans(book, plan.job) } else { vec![] };
-            if before.is_empty() {
-                used(book, (plan, false), act)?;
+            let before = if *instead { before(book, plan.job) } else { Before::default() };
+            if before.entries.is_empty() {
+                used(book, (plan, None), act)?;
                 return left_over(book, plan.job, left, act);
             }
-            super::rests::allowed(book, &before)?;
-            let then = book.without(&before);
+            super::rests::allowed(book, &before.entries)?;
+            let then = before.gone(book);
             goes_without(book, &then, plan)?;
-            used(&then, (plan, true), act)?;
+            used(&then, (plan, Some(&before.frees)), act)?;
             left_over(&then, plan.job, left, act)?;
-            act.add(Struck { entries: before });
+            act.add(Struck { entries: before.entries });
             Ok(())
         }
         PlanCommand::TakeAgain { job } => take_again(book, *job, act),
@@ -99,11 +99,79 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
     }
 }
 
-/// The entries by which a job took the wood of its plans, as far as it still has it: what is taken back where another plan is used instead.
-pub fn taken_by_plans(book: &Book, job: Id) -> Vec<Id> {
+/// What is written where plans go: what they took, with all that was put back since and is the other plans' and the maker's own no more;
+/// and what was taken again for them goes back.
+#[derive(Default)]
+pub(super) struct Before {
+    pub entries: Vec<Id>,
+    pub frees: Vec<PiecesFreed>,
+}
+
+impl Before {
+    fn gone(&self, book: &Book) -> Book {
+        let mut then = book.without(&self.entries);
+        let mut act = Act::new(Now { wall: Wall::default(), chance: [0; 10] });
+        for freed in &self.frees {
+            act.add(freed.clone());
+        }
+        let mut clock = Clock::new(Device::new([0; 8]), book.last_stamp());
+        act.stamped(book, &mut clock).iter().for_each(|entry| drop(then.add(entry)));
+        then
+    }
+}
+
+/// The book as it would be without the plans by which a job has wood: another plan is used instead.
+pub fn without_plans(book: &Book, job: Id) -> Book {
+    before(book, job).gone(book)
+}
+
+fn before(book: &Book, job: Id) -> Before {
     let plans = fold::job(book, job).map(|job| job.plans).unwrap_or_default();
-    let has = fold::in_use(book, &plans);
-    has.into_iter().flat_map(|it| super::book::whole(book, it.plan.id).unwrap_or_default()).listed()
+    let goes = fold::in_use(book, &plans).into_iter().map(|it| it.plan.id).listed();
+    going(book, job, (&goes, true))
+}
+
+/// What goes with plans: all they took that the job has still, neither more nor less. What a plan put back of those whose place it took
+/// comes again where it is taken back, and is `put_back` still where another takes its place.
+pub(super) fn going(book: &Book, job: Id, (goes, put_back): (&[Id], bool)) -> Before {
+    let plans = fold::job(book, job).map(|job| job.plans).unwrap_or_default();
+    let mut took: Sorted<(Id, Id), Count> = Sorted::new();
+    let all = fold::shared(book, &plans);
+    for (at, share) in all.iter().filter(|it| goes.contains(&it.plan.id)).flat_map(|it| &it.shares) {
+        let n = took.entry(*at).or_default();
+        *n = n.saturating_add(share.took);
+    }
+    let first = goes.iter().filter_map(|id| book.entry(*id)).map(|(entry, _)| entry.stamp).min();
+    let mut entries = goes.iter().flat_map(|id| super::book::whole(book, *id).unwrap_or_default()).listed();
+    let mut freed: Sorted<(Id, Id), Count> = Sorted::new();
+    if put_back {
+        for (entry, _) in entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| !struck) {
+            if let Fact::PiecesFreed(f) = &entry.fact {
+                let n = freed.entry((f.haul, f.pile)).or_default();
+                *n = n.saturating_add(f.n);
+            }
+        }
+    }
+    for at in took.keys() {
+        for entry in book.about(Subject::Haul(at.0)).filter(|entry| first.is_some_and(|first| first < entry.stamp)) {
+            let Fact::PiecesFreed(f) = &entry.fact else { continue };
+            if (f.pile, f.job) == (at.1, job) && !entries.contains(&entry.id) {
+                let n = freed.entry(*at).or_default();
+                *n = n.saturating_add(f.n);
+                entries.push(entry.id);
+            }
+        }
+    }
+    if freed.is_empty() {
+        return Before { frees: vec![], entries };
+    }
+    let then = book.without(&entries);
+    let in_job = |book: &Book, haul, pile| pile_of(book, haul, pile).map_or(0, |pile| pile.in_job(job));
+    let frees = freed.into_iter().map(|((haul, pile), freed)| {
+        let stays = in_job(book, haul, pile).saturating_sub(took.get(&(haul, pile)).copied().unwrap_or(0));
+        PiecesFreed { haul, pile, job, n: in_job(&then, haul, pile).saturating_sub(stays).min(freed) }
+    });
+    Before { frees: frees.filter(|freed| 0 < freed.n).listed(), entries }
 }
 
 fn take_again(book: &Book, job: Id, act: &mut Act) -> Answer<()> {
@@ -118,7 +186,17 @@ fn take_again(book: &Book, job: Id, act: &mut Act) -> Answer<()> {
     if lacks.is_empty() {
         return Err(Refusal::NothingAsked);
     }
-    lacks.into_iter().try_for_each(|(at, n)| takes(book, at, (job, n), act))
+    // What others took meanwhile is not there; the rest is taken.
+    let there = |((haul, pile), n): ((Id, Id), Count)| {
+        let free = pile_of(book, haul, pile).map_or(0, |pile| pile.free_for(Some(job)));
+        (0 < free).then_some(((haul, pile), n.min(free)))
+    };
+    let all = lacks.iter().map(|(at, n)| (*at, *n)).filter_map(there).listed();
+    if all.is_empty() {
+        let (asked, there) = (lacks.into_values().fold(0, Count::saturating_add), 0);
+        return Err(Refusal::NotThatMany { asked, there });
+    }
+    all.into_iter().try_for_each(|(at, n)| takes(book, at, (job, n), act))
 }
 
 fn takes(book: &Book, (haul, pile): (Id, Id), (job, n): (Id, Count), act: &mut Act) -> Answer<()> {
@@ -129,7 +207,7 @@ fn takes(book: &Book, (haul, pile): (Id, Id), (job, n): (Id, Count), act: &mut A
 
 /// One act: the plan, that it is used, and the pieces of each pile that the job did not have already. Pieces of its own that went back
 /// with a plan before are taken from the rack again.
-fn used(book: &Book, (plan, again): (&kind::PlanKept, bool), act: &mut Act) -> Answer<()> {
+fn used(book: &Book, (plan, again): (&kind::PlanKept, Option<&[PiecesFreed]>), act: &mut Act) -> Answer<()> {
     going_on(book, plan.job)?;
     let asked = post::read(&plan.problem).and_then(post::take).ok_or(Refusal::NotThere)?;
     asked.check()?;
@@ -143,13 +221,16 @@ fn used(book: &Book, (plan, again): (&kind::PlanKept, bool), act: &mut Act) -> A
     }
     let id = act.add(plan.clone());
     act.add(kind::PlanUsed { job: plan.job, plan: id });
+    for freed in again.into_iter().flatten() {
+        act.add(freed.clone());
+    }
     let mut takes: Sorted<(Id, Id), Count> = Sorted::new();
     for (pile, n) in uses() {
         let there = pile_of(book, pile.haul, pile.pile)?;
         made_for(pile, &there)?;
         let has = there.in_job(plan.job);
         let lacks = match pile.in_job {
-            Some(true) if again => n.saturating_sub(has),
+            Some(true) if again.is_some() => n.saturating_sub(has),
             Some(true) => enough(n, has).map(|()| 0)?,
             _ => n,
         };

@@ -7,15 +7,21 @@ use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
 use crate::ledger::fold::{self, Job};
 use crate::ledger::{Book, Fact, Subject};
-use crate::quantity::{Count, Decimal, Id, PILE_MOST, Set};
+use crate::quantity::{Count, Decimal, Id, Listed, PILE_MOST, Set};
 use crate::refusal::{Answer, Refusal};
 
 /// Refuses entries that would break a limit were they to stand again.
 pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
-    let struck = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| *struck).map(|(entry, _)| entry);
+    let struck = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| *struck).map(|(entry, _)| entry).listed();
+    let taken = |(pile, job): (Id, Id)| {
+        let n = struck
+            .iter()
+            .map(|entry| if let Fact::PiecesTaken(f) = &entry.fact { Some(f).filter(|f| (f.pile, f.job) == (pile, job)) } else { None });
+        n.flatten().fold(0, |sum: Count, f| sum.saturating_add(f.n))
+    };
     let (mut about, mut facts, mut mended) = (Set::new(), vec![], vec![]);
-    for entry in struck {
-        still_there(book, &entry.fact)?;
+    for entry in &struck {
+        still_there(book, &entry.fact, &taken)?;
         facts.push(&entry.fact);
         mended.extend(Some(counted(book, &entry.fact)).filter(|_| matches!(entry.fact, Fact::CountMended(_))));
         about.extend(subjects(entry).into_iter().flatten());
@@ -35,8 +41,9 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     Ok(())
 }
 
-/// What would be done again still has to be possible. A pile that comes back with it has nothing yet to look at.
-fn still_there(book: &Book, fact: &Fact) -> Answer<()> {
+/// What would be done again still has to be possible, with the pieces that come back by `taken`. A pile that comes back with it has
+/// nothing yet to look at.
+fn still_there(book: &Book, fact: &Fact, taken: &dyn Fn((Id, Id)) -> Count) -> Answer<()> {
     let on = |haul, pile, may: &dyn Fn(&Pile) -> Answer<()>| {
         fold::haul(book, haul).and_then(|haul| haul.pile(pile).cloned()).map_or(Ok(()), |pile| may(&pile))
     };
@@ -58,7 +65,7 @@ fn still_there(book: &Book, fact: &Fact) -> Answer<()> {
         Fact::WholePlanned(f) => not_done_with(book, f.job),
         Fact::DeadlineSet(f) => not_done_with(book, f.job),
         Fact::QuoteGiven(f) => not_done_with(book, f.job),
-        Fact::PiecesFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.in_job(f.job))),
+        Fact::PiecesFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.in_job(f.job).saturating_add(taken((f.pile, f.job))))),
         Fact::ReservationFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.reserved_for(f.job))),
         _ => Ok(()),
     }

@@ -72,7 +72,7 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
     match command {
         SaleCommand::Hear(f) => {
             let job = found(book, f.job)?;
-            some_pieces(f.n)?;
+            enough(f.n, job.left())?;
             plain(same(job.currency, f.sum)?)?;
             act.add(f.clone());
         }
@@ -233,7 +233,7 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     if let Some(paid) = order.paid.filter(|_| Decimal::ZERO < due.amount()) {
         let fee = fee(&till, paid, due)?;
         let (job, when) = (job.id, order.when);
-        act.add(kind::PaymentReceived { job, sum: due, paid, fee, sale: Some(sale), agreed: None, when });
+        act.add(kind::PaymentReceived { job, sum: due, paid, fee, sale: Some(sale), agreed: None, when, rounding: None });
     }
     Ok(())
 }
@@ -260,19 +260,34 @@ fn pay(book: &Book, order: &PayOrder, act: &mut Act) -> Answer<()> {
         PaidOf::Agreed(id) => (None, Some(open(&job, id)?.id)),
     };
     let met = plain(same(job.currency, order.sum)?)?;
-    let due = job.due()?;
+    let (due, till) = (job.due()?, till(book, job.currency));
     if met.is_zero() {
         return Err(Refusal::NothingAsked);
     }
-    if due.amount() < met.amount() {
+    let rest = rest(&job, order.of)?;
+    let coins = in_coins(Some(order.paid), rest, &till)?;
+    // What pays off the rest in coins is all that can be handed over of it.
+    let pays_off = coins != rest && (met == coins || met == rest);
+    if due.amount() < met.amount() && !pays_off {
         return Err(Refusal::MoreThanDue { met, due });
     }
+    let (sum, rounding) = if pays_off { (coins, Some(coins.minus(rest)?)) } else { (met, None) };
     let fee = match order.fee {
         Some(fee) => plain(same(job.currency, fee)?)?,
-        None => fee(&till(book, job.currency), order.paid, met)?,
+        None => fee(&till, order.paid, sum)?,
     };
-    act.add(kind::PaymentReceived { job: job.id, sum: met, paid: order.paid, fee, sale, agreed, when: order.when });
+    act.add(kind::PaymentReceived { job: job.id, sum, paid: order.paid, fee, sale, agreed, when: order.when, rounding });
     Ok(())
+}
+
+/// What is still due of a sale or an agreement.
+fn rest(job: &Job, of: PaidOf) -> Answer<Money> {
+    let (selling, currency) = (&job.selling, job.currency);
+    let rest = match of {
+        PaidOf::Sale(id) => selling.sale(id).map(|sale| sale.sum.minus(selling.paid(currency, id)?)).transpose()?,
+        PaidOf::Agreed(id) => selling.agreement(id).map(|agreement| selling.still_due(currency, agreement)).transpose()?,
+    };
+    Ok(rest.unwrap_or(Money::zero(currency)))
 }
 
 fn till(book: &Book, currency: Currency) -> Till {

@@ -2,12 +2,14 @@
 //!
 //! A stamp of the wall clock that lies before the last one of the same device is lifted to that, and the run is marked for review.
 
+use super::numbers::{Meant, Numbers};
+use crate::bench::wait::What;
 use crate::bench::{Bench, Head, Notch, On, Run, Work};
 use crate::ledger::kind::bench as kind;
-use crate::ledger::kind::job::OperationPlanned;
+use crate::ledger::kind::wait::WaitBegan;
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Device, Entry, Fact, Subject};
-use crate::quantity::{Count, Id, Moment, Set, Sorted, Span, Wall};
+use crate::quantity::{Id, Moment, Set, Sorted, Span, Wall};
 
 /// A clock set back by no more than this is a clock that was put right.
 const UNNOTICED: Span = Span::minutes(1);
@@ -21,8 +23,8 @@ pub fn bench(book: &Book) -> Bench {
             gathered.marked(f.job, f.typical);
             continue;
         }
-        if let Fact::OperationPlanned(f) = &entry.fact {
-            gathered.thought(f);
+        gathered.numbers.take(&entry.fact);
+        if let Fact::OperationPlanned(_) = &entry.fact {
             continue;
         }
         let tap = lift(&mut last, entry);
@@ -85,6 +87,8 @@ struct Said {
     heads: Vec<Head>,
     // A word on a helper may arrive before the helper.
     heads_mended: Vec<kind::HelperMended>,
+    // A coat of it dries, or dried: the operation and its job as they were then.
+    coated: Option<(Option<Id>, String)>,
 }
 
 /// One word on a run.
@@ -99,9 +103,9 @@ struct Gathered {
     order: Vec<Id>,
     of: Places,
     said: Vec<Said>,
-    planned: Sorted<(Id, String), Count>,
-    // Pieces as they were planned with the operation, before anybody was at it.
-    thought: Sorted<(Id, String), Count>,
+    numbers: Numbers,
+    // What dries, or dried, and came from no run.
+    coated: Set<Meant>,
     not_typical: Set<Id>,
 }
 
@@ -134,9 +138,7 @@ impl Gathered {
             }
             Fact::HelperMended(f) => self.of(f.run).heads_mended.push(f.clone()),
             Fact::HelperLeft(f) => self.of(f.run).left(f.person, tap.wall.at),
-            Fact::BatchPlanned(f) => {
-                self.planned.insert((f.job, f.op.clone()), f.n);
-            }
+            Fact::WaitBegan(f) if What::of(&f.what) == What::Coat => self.coat(f),
             _ => {}
         }
     }
@@ -160,12 +162,11 @@ impl Gathered {
         }
     }
 
-    fn thought(&mut self, f: &OperationPlanned) {
-        let of = (f.job, f.op.clone());
-        match f.pieces.filter(|n| 0 < *n) {
-            Some(n) => self.thought.insert(of, n),
-            None => self.thought.remove(&of),
-        };
+    fn coat(&mut self, f: &WaitBegan) {
+        match f.run {
+            Some(run) => self.of(run).coated = Some((f.job, f.op.clone())),
+            None => self.coated.extend(f.job.map(|job| (job, f.op.clone()))),
+        }
     }
 
     fn begin(&mut self, run: Run) {
@@ -177,12 +178,18 @@ impl Gathered {
     fn bench(mut self) -> Bench {
         let mut runs = vec![];
         for at in self.order.iter().filter_map(|id| self.of.get(id)) {
-            runs.extend(self.said.get_mut(at).and_then(|said| std::mem::take(said).run()));
+            let Some(said) = self.said.get_mut(at).map(std::mem::take) else { continue };
+            let is_coated = said.coated.is_some();
+            let run = said.run();
+            // Under the name and on the job that were put right.
+            self.coated.extend(run.as_ref().filter(|_| is_coated).and_then(meant));
+            runs.extend(run);
         }
-        // What was said at the bench stands.
-        let mut planned = self.thought;
-        planned.extend(self.planned);
-        Bench::new(runs, planned).but_for(self.not_typical)
+        // Runs that are gone leave what they coated.
+        let gone = self.said.into_iter().filter_map(|said| said.coated);
+        self.coated.extend(gone.filter_map(|(job, op)| Some((job?, op))));
+        let (numbers, only_planned) = self.numbers.but_for(&self.coated);
+        Bench::new(runs, numbers).but_for(self.not_typical).with_pieces(only_planned, self.coated)
     }
 }
 
@@ -264,6 +271,10 @@ fn as_stamped(run: &mut Run) {
     if run.mended_stop.is_some() && run.stopped.map(|stop| stop.at) == run.tapped_stop.map(|stop| stop.at) {
         (run.mended_stop, run.right) = (None, run.right.max(run.stopped.map(|stop| stop.at)));
     }
+}
+
+fn meant(run: &Run) -> Option<Meant> {
+    if let On::Job(job) = run.work.on { Some((job, run.work.op.clone())) } else { None }
 }
 
 fn on(job: Option<Id>, haul: Option<Id>) -> On {

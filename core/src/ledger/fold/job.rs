@@ -9,11 +9,13 @@ pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
 pub use selling::{Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, Offer, Payment, Sale, Selling};
 
 use super::booked::booked;
+use super::estimate::Kept;
+use super::numbers::Numbers;
 use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, JobDescribed};
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::order_by_key;
-use crate::quantity::{Clock, Currency, Id, Listed, Money, Offset, Wall};
+use crate::quantity::{Clock, Currency, Id, Length, Listed, Money, Offset, Wall};
 
 /// Every job, the newest first.
 pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
@@ -27,9 +29,12 @@ pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
 pub fn job(book: &Book, id: Id) -> Option<Job> {
     let began = |entry: &Entry| if let Fact::JobBegan(f) = &entry.fact { Some(Job::new(id, f, entry.wall)) } else { None };
     let mut job = book.about(Subject::Job(id)).find_map(began)?;
+    let mut numbers = Numbers::default();
     for entry in book.about(Subject::Job(id)) {
         apply(&mut job, entry);
+        numbers.take(&entry.fact);
     }
+    job.operations.iter_mut().for_each(|operation| operation.pieces = numbers.of(id, &operation.op));
     job.selling.settle();
     Some(job)
 }
@@ -65,7 +70,14 @@ fn planned(job: &mut Job, entry: &Entry) {
             put(&mut job.operations, operation, |operation| operation.op == f.op);
         }
         Fact::CostPlanned(f) if f.sum.currency() == job.currency => {
-            let cost = PlannedCost { kind: f.kind.clone(), sum: f.sum, what: f.what.clone(), delivery: f.delivery.unwrap_or(false) };
+            let cost = PlannedCost {
+                kind: f.kind.clone(),
+                sum: f.sum,
+                what: f.what.clone(),
+                delivery: f.delivery.unwrap_or(false),
+                at: entry.at(),
+                after: job.booked.len(),
+            };
             put(&mut job.planned_costs, cost, |cost| cost.kind == f.kind);
             job.planned_costs.retain(|cost| !cost.sum.is_zero());
         }
@@ -74,13 +86,19 @@ fn planned(job: &mut Job, entry: &Entry) {
         Fact::RoomRangeSet(f) => job.room = Some((f.low.0, f.high.0)),
         Fact::PlanKept(_) | Fact::PlanUsed(_) => super::plan::planned(&mut job.plans, entry),
         Fact::DesignUsed(f) => job.design = Some(f.design),
-        Fact::EstimateMade(f) => job.kept = super::estimate::Kept::of(entry, f).or(job.kept),
+        Fact::EstimateMade(f) => estimated(job, Kept::of(entry, f)),
         Fact::WholePlanned(f) => job.whole_planned = f.whole,
         Fact::DeadlineSet(f) => job.described.due = f.day.map(|day| Wall::new(day.at(Clock::NOON, entry.offset()), entry.offset())),
         Fact::QuoteGiven(f) => job.quote = super::dates::Quote::of(entry, f, job.currency).or(job.quote),
         Fact::JobMarked(f) => job.typical = f.typical,
         Fact::LessonWritten(f) => job.lesson = Some(f.text.clone()).filter(|text| !text.is_empty()),
         _ => {}
+    }
+}
+
+fn estimated(job: &mut Job, kept: Option<Kept>) {
+    if kept.is_some() {
+        (job.kept, job.kept_for) = (kept, job.operations.iter().map(|planned| planned.op.clone()).listed());
     }
 }
 
@@ -99,6 +117,13 @@ fn of(currency: Currency, sum: Money) -> Option<Money> {
 fn set<T: Clone>(place: &mut Option<T>, value: &Option<T>) {
     if value.is_some() {
         place.clone_from(value);
+    }
+}
+
+/// Sets what was said anew, or takes it away.
+fn or_nothing<T: Clone>(place: &mut Option<T>, value: &Option<T>, is_nothing: impl Fn(&T) -> bool) {
+    if let Some(value) = value {
+        *place = Some(value.clone()).filter(|value| !is_nothing(value));
     }
 }
 
@@ -121,14 +146,11 @@ fn described(job: &mut Job, f: &JobDescribed, place: Offset) {
     job.pieces = f.pieces.unwrap_or(job.pieces);
     let said = &mut job.described;
     set(&mut said.piece, &f.piece);
-    set(&mut said.width, &f.width);
-    set(&mut said.depth, &f.depth);
-    set(&mut said.height, &f.height);
-    set(&mut said.grams, &f.weight);
-    set(&mut said.wood, &f.wood);
-    set(&mut said.finish, &f.finish);
-    set(&mut said.care, &f.care);
-    set(&mut said.delivery, &f.delivery);
+    let sides = [(&mut said.width, f.width), (&mut said.depth, f.depth), (&mut said.height, f.height)];
+    sides.into_iter().for_each(|(side, new)| or_nothing(side, &new, |side| *side == Length::ZERO));
+    or_nothing(&mut said.grams, &f.weight, |grams| *grams == 0);
+    let words = [(&mut said.wood, &f.wood), (&mut said.finish, &f.finish), (&mut said.care, &f.care), (&mut said.delivery, &f.delivery)];
+    words.into_iter().for_each(|(word, new)| or_nothing(word, new, String::is_empty));
     set(&mut said.due, &f.due.map(|due| Wall::new(due, place)));
     set(&mut said.note, &f.note);
 }
@@ -159,6 +181,7 @@ impl Job {
             plans: vec![],
             design: None,
             kept: None,
+            kept_for: vec![],
             whole_planned: false,
             quote: None,
         }

@@ -8,6 +8,8 @@ mod haul;
 mod history;
 pub(in crate::ledger) mod job;
 mod name;
+mod numbers;
+mod photos;
 mod plan;
 mod stock;
 mod wait;
@@ -25,7 +27,8 @@ pub use job::{
     PlannedCost, Sale, Selling, job, jobs,
 };
 pub use name::{design_of, is_ended, name_of, planned_operations};
-pub use plan::{Design, InUse, KeptPlan, SawFacts, Share, has_wood, in_use, pieces_taken};
+pub use photos::{Photo, Photos};
+pub use plan::{Design, InUse, KeptPlan, SawFacts, Share, has_wood, in_use, not_left, pieces_taken, shared};
 pub use wait::waits;
 pub use wood::{WoodFacts, van};
 pub use workshop::{Copy, Person, RateFacts, Till, Workshop, workshop};

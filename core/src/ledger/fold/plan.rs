@@ -2,7 +2,7 @@
 
 use crate::haul::Haul;
 use crate::ledger::kind::plan::{DesignKept, DesignOperation, DesignPart, PlanKept, SawSet};
-use crate::ledger::{Book, Device, Entry, Fact};
+use crate::ledger::{Book, Device, Entry, Fact, Subject};
 use crate::plan::{Answered, Asked, post};
 use crate::quantity::{Count, Id, Length, Listed, Sorted, Wall, in_small};
 
@@ -136,17 +136,23 @@ impl InUse<'_> {
     }
 }
 
-/// Of the plans of a job those whose wood it has, all of it or some, the oldest first. A piece is of one plan alone: where there are too
-/// few for all, the newest have theirs.
+/// Of the plans of a job those whose wood it has, all of it or some, the oldest first.
 pub fn in_use<'a>(book: &Book, plans: &'a [KeptPlan]) -> Vec<InUse<'a>> {
-    let mut taken = Taken::of(book);
+    let mut all = shared(book, plans);
+    all.retain(|it| it.shares.is_empty() || it.shares.iter().any(|(_, share)| share.lacks < share.needs));
+    all
+}
+
+/// The used plans of a job with their shares, the oldest first. A piece is of one plan alone: where there are too few for all, the newest
+/// have theirs.
+pub fn shared<'a>(book: &Book, plans: &'a [KeptPlan]) -> Vec<InUse<'a>> {
+    let used = plans.iter().filter(|plan| plan.used).map(|plan| (plan, pieces_taken(book, plan.id))).listed();
+    let acts = used.iter().map(|(plan, _)| act_of(book, plan.id)).listed();
+    let mut taken = Taken { acts, ..Taken::of(book) };
     let mut all: Vec<InUse<'a>> = vec![];
-    for plan in plans.iter().rev().filter(|plan| plan.used) {
-        let shares = taken.shares(&plan.plan, &pieces_taken(book, plan.id));
-        if shares.is_empty() || shares.iter().any(|(_, share)| share.lacks < share.needs) {
-            taken.give(&shares);
-            all.push(InUse { plan, shares });
-        }
+    for (plan, took) in used.iter().rev() {
+        let shares = taken.shares(&plan.plan, took);
+        all.push(InUse { plan, shares });
     }
     all.reverse();
     all
@@ -154,25 +160,49 @@ pub fn in_use<'a>(book: &Book, plans: &'a [KeptPlan]) -> Vec<InUse<'a>> {
 
 /// The pieces that the act of a plan took from the rack, by haul and pile.
 pub fn pieces_taken(book: &Book, plan: Id) -> Vec<((Id, Id), Count)> {
-    let act = book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
-    let facts = book.act(act).into_iter().filter_map(|id| book.entry(id)).filter(|(_, struck)| !struck);
+    let facts = book.act(act_of(book, plan)).into_iter().filter_map(|id| book.entry(id)).filter(|(_, struck)| !struck);
     let taken = facts.filter_map(|(entry, _)| if let Fact::PiecesTaken(f) = &entry.fact { Some(((f.haul, f.pile), f.n)) } else { None });
     taken.listed()
 }
 
-/// What plans took of piles, as far as they were looked at.
+/// What a plan leaves of boards that the job has no more: pieces that are not on the rack for now, by haul and pile.
+pub fn not_left(book: &Book, plan: Id) -> Vec<((Id, Id), Count)> {
+    let facts = book.act(act_of(book, plan)).into_iter().filter_map(|id| book.entry(id)).filter(|(_, struck)| *struck);
+    let left = facts.filter_map(|(entry, _)| if let Fact::PiecesLeft(f) = &entry.fact { Some(((f.haul, f.pile), f.n)) } else { None });
+    left.listed()
+}
+
+/// The act by which a plan was used.
+fn act_of(book: &Book, plan: Id) -> Id {
+    book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan)
+}
+
+/// What plans use of piles, as far as they were looked at.
 struct Taken<'a> {
     book: &'a Book,
     hauls: Sorted<Id, Option<Haul>>,
-    by_others: Sorted<(Id, Id), Count>,
+    /// By which the plans were used, the first of them first; none where one is looked at alone.
+    acts: Vec<Id>,
+    of: Sorted<(Id, Id), Had>,
+}
+
+/// What a job had of a pile, and how much of that the plans that were looked at have.
+#[derive(Clone, Copy)]
+struct Had {
+    /// The most it had since the first of the plans, with what they lack.
+    most: Count,
+    /// It has now so many.
+    there: Count,
+    /// Of those so many that plans took: what goes back is first theirs, and what is taken again is first what they lack.
+    by_plans: Count,
 }
 
 impl Taken<'_> {
     fn of(book: &Book) -> Taken<'_> {
-        Taken { book, hauls: Sorted::new(), by_others: Sorted::new() }
+        Taken { book, hauls: Sorted::new(), acts: vec![], of: Sorted::new() }
     }
 
-    /// Of each pile the pieces a plan uses, as far as they are there beside those that others took.
+    /// Of each pile the pieces a plan uses, as far as they are there beside those of the plans before.
     fn shares(&mut self, plan: &PlanKept, took: &[((Id, Id), Count)]) -> Vec<((Id, Id), Share)> {
         let mut uses: Sorted<(Id, Id), (Count, Count)> = Sorted::new();
         for pile in &plan.piles {
@@ -187,21 +217,47 @@ impl Taken<'_> {
         uses.into_iter().map(|(at, uses)| (at, self.share(at, uses, plan.job))).listed()
     }
 
+    /// What two plans cut of the same pieces is needed once: together they need no more than the job ever had of the pile.
     fn share(&mut self, at: (Id, Id), (n, took): (Count, Count), job: Id) -> Share {
-        let others = self.by_others.get(&at).map_or(0, |others| *others);
-        let haul = self.hauls.entry(at.0).or_insert_with(|| super::haul(self.book, at.0));
-        let there = haul.as_ref().and_then(|haul| haul.pile(at.1)).map_or(0, |pile| pile.in_job(job));
-        let needs = took.max(n.saturating_sub(others));
-        let has = needs.min(there.saturating_sub(others));
-        Share { needs, lacks: needs.saturating_sub(has), took: took.min(has) }
+        let had = self.of.get(&at).copied().unwrap_or_else(|| self.had(at, job));
+        let needs = n.max(took).min(had.most);
+        let has = needs.min(had.there);
+        let took = took.min(had.by_plans);
+        // What a plan uses is its own.
+        let (most, there) = (had.most.saturating_sub(needs), had.there.saturating_sub(has));
+        self.of.insert(at, Had { most, there, by_plans: had.by_plans.saturating_sub(took) });
+        Share { needs, lacks: needs.saturating_sub(has), took }
     }
 
-    /// What a plan took is its own.
-    fn give(&mut self, shares: &[((Id, Id), Share)]) {
-        for (at, share) in shares {
-            let others = self.by_others.entry(*at).or_default();
-            *others = others.saturating_add(share.took);
+    fn had(&mut self, at: (Id, Id), job: Id) -> Had {
+        let haul = self.hauls.entry(at.0).or_insert_with(|| super::haul(self.book, at.0));
+        let there = haul.as_ref().and_then(|haul| haul.pile(at.1)).map_or(0, |pile| pile.in_job(job));
+        let Some((first, _)) = self.acts.first().and_then(|act| self.book.entry(*act)) else {
+            return Had { most: Count::MAX, there, by_plans: there };
+        };
+        let [mut by_hand, mut by_plans, mut lacks, mut most]: [Count; 4] = [0; 4];
+        for entry in self.book.about(Subject::Haul(at.0)) {
+            match &entry.fact {
+                Fact::PiecesTaken(f) if (f.pile, f.job) == (at.1, job) => {
+                    let of_plan = entry.act.is_some_and(|act| self.acts.contains(&act));
+                    let again = if of_plan { 0 } else { f.n.min(lacks) };
+                    let theirs = if of_plan { f.n } else { again };
+                    lacks = lacks.saturating_sub(again);
+                    by_plans = by_plans.saturating_add(theirs);
+                    by_hand = by_hand.saturating_add(f.n.saturating_sub(theirs));
+                }
+                Fact::PiecesFreed(f) if (f.pile, f.job) == (at.1, job) => {
+                    let back = f.n.min(by_plans);
+                    by_plans = by_plans.saturating_sub(back);
+                    by_hand = by_hand.saturating_sub(f.n.saturating_sub(back));
+                    lacks = lacks.saturating_add(back);
+                }
+                _ => continue,
+            }
+            let has = by_hand.saturating_add(by_plans).saturating_add(lacks);
+            most = if entry.stamp < first.stamp { has } else { most.max(has) };
         }
+        Had { most, there, by_plans: by_plans.min(there) }
     }
 }
 

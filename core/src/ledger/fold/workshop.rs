@@ -3,6 +3,7 @@
 use super::booked::{Booked, booked};
 use super::dates::HoursFacts;
 use super::estimate::{OldJob, told};
+use super::photos::Photos;
 use super::plan::{Design, SawFacts, kept};
 use super::wood::WoodFacts;
 use crate::ledger::kind::book::Role;
@@ -30,6 +31,7 @@ pub struct Workshop {
     /// People whose names are gone for good.
     pub forgotten: Set<Id>,
     pub copy: Option<Copy>,
+    pub photos: Photos,
     pub wood: WoodFacts,
     pub saw: SawFacts,
     pub designs: Vec<Design>,
@@ -132,6 +134,7 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
         Fact::Forgotten(f) => {
             workshop.forgotten.insert(f.person);
         }
+        Fact::PhotoTaken(_) | Fact::PhotoRemoved(_) => workshop.photos.apply(entry),
         Fact::SpeciesAdded(_)
         | Fact::MachineMinimumSet(_)
         | Fact::AirRead(_)

@@ -24,6 +24,10 @@ kinds! {
     Forgotten { person: Id; }
     /// A copy was kept outside this phone, holding all up to a moment.
     CopyKept { upto: Moment; }
+    /// A photo was taken or chosen: of a job, a haul, a pile, or of none of them. The picture lies beside the book, by the id `photo`.
+    PhotoTaken { photo: Id; job: Id, haul: Id, pile: Id }
+    /// A photo is not wanted any more; its picture stays until the next copy.
+    PhotoRemoved { photo: Id; }
     /// Entries were taken back.
     Struck { entries: Vec<Id>; }
     /// Entries that were taken back stand again.

@@ -22,6 +22,7 @@ kinds! {
     /// A job was begun; its id is the entry's. Currency and units are fixed here; `pieces` alike are made.
     JobBegan { name: String, currency: Currency, units: Units, pieces: Count, made_for: For; }
     /// What is said of a job and its piece. `piece` is a key (stool, stand, bench). Weight in grams, one piece. `due` is the date promised.
+    /// A side or a weight of nothing, or an empty text, takes away what was said.
     JobDescribed { job: Id; name: String, pieces: Count, piece: Key, width: Length, depth: Length, height: Length, weight: i64,
         wood: String, finish: String, care: String, delivery: String, due: Moment, note: String }
     /// A part of one piece: finished size, and how many of it one piece has. A part of the same name replaces it; n = 0 takes it away.

@@ -35,7 +35,7 @@ kinds! {
     /// `agreed` is the agreement it carries out.
     PieceSold { job: Id, n: Count, sum: Money, tax: Money, rate: Exact, side: Side; agreed: Id, carried: Carried, buyer: Id, when: Moment }
     /// Money came in for a job: for a sale, or ahead of it for what was agreed. The fee is this payment's own.
-    PaymentReceived { job: Id, sum: Money, paid: Paid, fee: Money; sale: Id, agreed: Id, when: Moment }
+    PaymentReceived { job: Id, sum: Money, paid: Paid, fee: Money; sale: Id, agreed: Id, when: Moment, rounding: Money }
     /// Pieces went to a gallery, which keeps `share` of the tag before tax; of the tag with tax where `with_tax`.
     /// `maker_pays`: the maker sends in the tax; else the gallery does.
     PiecesConsigned { job: Id, n: Count, tag: Money, share: Exact; with_tax: bool, maker_pays: bool, gallery: Id, when: Moment }

@@ -2,6 +2,7 @@
 //!
 //! Carries invariants 10 and 11: a document that is broken, cut short or altered is refused whole; a bad line in a sound one is kept.
 
+mod base64;
 mod check;
 mod held;
 mod made;
@@ -46,6 +47,18 @@ pub struct Photo {
     pub kind: String,
     pub sha256: String,
     pub base64: String,
+}
+
+impl Photo {
+    /// A picture as it stands in a copy.
+    pub fn of(kind: String, sha256: String, bytes: &[u8]) -> Photo {
+        Photo { kind, sha256, base64: base64::write(bytes) }
+    }
+
+    /// The picture itself; none where its text is no base 64.
+    pub fn bytes(&self) -> Option<Vec<u8>> {
+        base64::read(&self.base64)
+    }
 }
 
 /// Photos by id.
@@ -110,6 +123,17 @@ pub fn read(text: &str) -> Result<Document<'_>, DocumentTrouble> {
     }
     let made = made::read(&members.made).ok_or(DocumentTrouble::NotACopy)?;
     Ok(Document { made, lines, people: members.people, photos: members.photos })
+}
+
+/// A person as they lie beside the book: the name as it is where that is all there is, else the members a copy has.
+pub fn person_beside(person: &Person) -> String {
+    let is_plain = person.phone.is_none() && person.place.is_none() && !person.name.starts_with('{');
+    if is_plain { person.name.clone() } else { held::person(person) }
+}
+
+/// Reads what lies beside the book of a person; what is no members of a person is a name.
+pub fn person_read(beside: &str) -> Person {
+    held::person_of(beside).unwrap_or_else(|| Person::named(beside))
 }
 
 /// Rows of text, each on its own line, commas between.

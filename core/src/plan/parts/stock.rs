@@ -87,7 +87,8 @@ pub(super) fn blank(problem: &Problem, part: &Part) -> [i64; 2] {
 /// What all lengths and widths of a problem are whole multiples of.
 pub(super) fn measure(problem: &Problem) -> i64 {
     let p = problem;
-    let mut all = vec![p.kerf, p.joint, p.strip_min, p.plane_min, p.rip_min, p.keep_min];
+    // Joints come in twos: a strip has one at each edge.
+    let mut all = vec![p.kerf, p.joint.saturating_mul(2), p.strip_min, p.plane_min, p.rip_min, p.keep_min];
     for pile in &p.piles {
         all.extend([pile.length, trimmed(pile.length, p.end_trim), trimmed(pile.width, p.edge_trim)]);
     }
@@ -117,7 +118,7 @@ impl Stock {
         let coarse = dear.max().unwrap_or(1).checked_div(COST_MOST).unwrap_or(0).saturating_add(1);
         let per_length = face.saturating_mul(coarse);
         let unit = per_length.saturating_mul(i128::from(measure));
-        let joint = size(problem.joint).saturating_mul(2);
+        let joint = size(problem.joint.saturating_mul(2));
         let parts = problem.parts.iter().map(|part| {
             let [length, width] = blank(problem, part);
             let volume = [part.length, part.width, part.thickness].into_iter().map(i128::from).fold(1, i128::saturating_mul);

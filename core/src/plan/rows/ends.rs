@@ -44,6 +44,12 @@ pub fn short_end(problem: &Problem, plan: &Plan) -> Option<ShortEnd> {
     found.filter(|it| it.end < least)
 }
 
+/// The same, where it is worth saying: rows are missing, or cut pieces could come several from one strip.
+pub fn worth_saying(problem: &Problem, plan: &Plan) -> Option<ShortEnd> {
+    let all_made = problem.rows == Some(n(plan.rows.len()));
+    if all_made && fewer_together(problem, plan).is_none() { None } else { short_end(problem, plan) }
+}
+
 fn with_ends(problem: &Problem, least: i64, plan: &Plan) -> Option<ShortEnd> {
     let easier = Problem { min_end: least, min_piece: problem.min_piece.min(least), ..problem.clone() };
     let mut goes_on = |_: Progress<'_>| true;

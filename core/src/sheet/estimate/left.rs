@@ -72,9 +72,9 @@ struct Put {
 impl Put {
     fn of((bench, waits): (&Bench, &Waits), job: &Job, op: &str) -> Put {
         let all = || waits.all().filter(|wait: &&Wait| wait.job == Some(job.id) && bench.op_of(wait) == op);
-        let coats = || all().filter(|wait| wait.what() == What::Coat);
         let n = all().fold(0, |sum: Count, wait| sum.saturating_add(wait.n));
-        Put { n, coats: coats().next().is_some(), dries: coats().any(Wait::is_on) }
+        let dries = all().any(|wait| wait.what() == What::Coat && wait.is_on());
+        Put { n, coats: bench.is_coated(On::Job(job.id), op), dries }
     }
 
     fn is_all(&self, batch: &Batch) -> bool {
@@ -84,14 +84,14 @@ impl Put {
 
 /// An operation's pieces: as many as were said at the bench, else as were planned, else as the job has.
 pub fn batch(shop: &Shop, job: &Job, op: &str) -> Batch {
-    batch_of((&shop.bench, shop.waits()), (job, op), shop.now)
+    batch_of(&shop.bench, (job, op), shop.now)
 }
 
-/// The same of a bench and its waits. A coat that dries is no piece: with coats it is for so many as were said, and for no others.
-pub fn batch_of((bench, waits): (&Bench, &Waits), (job, op): (&Job, &str), now: Moment) -> Batch {
+/// The same of a bench. A coat that dries is no piece: with coats it is for so many as were said, and for no others.
+pub fn batch_of(bench: &Bench, (job, op): (&Job, &str), now: Moment) -> Batch {
     let batch = bench.batch(On::Job(job.id), op, now);
     let planned = job.operations.iter().find(|planned| planned.op == op);
-    let usual = || planned.filter(|_| !Put::of((bench, waits), job, op).coats).map(|planned| pieces(job, planned.kind, &batch));
+    let usual = || planned.filter(|_| !bench.is_coated(On::Job(job.id), op)).map(|planned| pieces(job, planned.kind, &batch));
     Batch { of: batch.of.or_else(usual), ..batch }
 }
 

@@ -144,8 +144,8 @@ pub struct LackedPile {
     /// Its name, else its letter.
     pub name: String,
     pub n: Count,
-    /// They lie on the rack, and the job may take them.
-    pub on_rack: bool,
+    /// Of these so many lie on the rack, and the job may take them.
+    pub on_rack: Count,
 }
 
 /// What the plans of a job lack: some was put back by hand, or another took it. Nothing where they have all.
@@ -161,14 +161,14 @@ pub fn lacking(shop: &Shop, job: Id, plans: &[KeptPlan]) -> Option<Lacking> {
         let at = Lying { haul: *haul, pile: *pile };
         match piles.iter_mut().find(|one| one.at == at) {
             Some(one) => one.n = one.n.saturating_add(share.lacks),
-            None => piles.push(LackedPile { at, name: String::new(), n: share.lacks, on_rack: false }),
+            None => piles.push(LackedPile { at, name: String::new(), n: share.lacks, on_rack: 0 }),
         }
     }
     for one in &mut piles {
         let haul = fold::haul(shop.book, one.at.haul);
         if let Some(pile) = haul.as_ref().and_then(|haul| haul.pile(one.at.pile)) {
             one.name = pile.name.clone().unwrap_or_else(|| pile.label.clone());
-            one.on_rack = one.n <= pile.free_for(Some(job));
+            one.on_rack = one.n.min(pile.free_for(Some(job)));
         }
     }
     Some(Lacking { plans: all.len(), needs, has: needs.saturating_sub(lacks), piles })

@@ -5,7 +5,7 @@ use super::{Top, figures_of};
 use crate::ledger::fold::{self, InUse, Job, KeptPlan};
 use crate::plan::field::plan::{Field, Lie};
 use crate::plan::{Answered, Asked, Made};
-use crate::quantity::{Count, Length, Volume};
+use crate::quantity::{Count, Id, Length, Listed, Volume};
 use crate::sheet::Shop;
 use crate::sheet::plan::figures::Figures;
 
@@ -32,12 +32,13 @@ pub fn planned(shop: &Shop, job: &Job, pieces: Count) -> Option<Planned> {
     Some(Planned { finished, lacks: lacked(shop, &plans) })
 }
 
+/// Of what is lacked that is not counted which would be left of it again.
 fn lacked(shop: &Shop, plans: &[InUse]) -> Option<Volume> {
-    let shares = plans.iter().flat_map(|it| &it.shares).filter(|(_, share)| 0 < share.lacks);
-    shares.into_iter().try_fold(Volume::ZERO, |sum, ((haul, pile), share)| {
-        let piece = fold::haul(shop.book, *haul)?.pile(*pile)?.piece().ok()??;
-        sum.plus(piece.times(share.lacks).ok()?).ok()
-    })
+    let volume = |((haul, pile), n): ((Id, Id), Count)| fold::haul(shop.book, haul)?.pile(pile)?.piece().ok()??.times(n).ok();
+    let sum = |all: Vec<((Id, Id), Count)>| all.into_iter().try_fold(Volume::ZERO, |sum, one| sum.plus(volume(one)?).ok());
+    let shares = plans.iter().flat_map(|it| &it.shares).map(|(at, share)| (*at, share.lacks)).filter(|(_, lacks)| 0 < *lacks);
+    let left = plans.iter().flat_map(|it| fold::not_left(shop.book, it.plan.id));
+    Some(sum(shares.listed())?.less(sum(left.listed())?))
 }
 
 fn finished(kept: &KeptPlan, figures: &Figures) -> Option<Volume> {

@@ -14,7 +14,7 @@ pub struct Way {
     /// Of several woods.
     pub mixed: bool,
     pub rows: Count,
-    /// Thousandths of the length that is asked, as far as there is length enough; a thousand where all of it is there.
+    /// Thousandths of the length that is asked, as far as it can be laid; a thousand where all of it can.
     pub there: i64,
     /// How much of the wood taken is waste, about.
     pub waste: Decimal,
@@ -188,6 +188,14 @@ struct Strips {
     piece: i128,
 }
 
+impl Strips {
+    /// What goes back of one, where it is long enough to keep.
+    fn back(&self, rest: i64, keep: i64) -> i128 {
+        let of = || self.strip.saturating_mul(rest.into()).checked_div(self.low.into()).unwrap_or(0);
+        if keep <= rest { of() } else { 0 }
+    }
+}
+
 fn strips(source: &Source, row: Length, figures: &Figures) -> Option<Strips> {
     let (thickness, width, length) = (source.pile.thickness?, source.pile.width?, source.pile.length?);
     let ripped = i64::from(rips(row, width, figures));
@@ -204,14 +212,9 @@ fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Sou
     let row = strip(top, rows, figures);
     let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, row, figures)).collect();
     all.sort_unstable_by_key(|strips| std::cmp::Reverse(strips.long));
-    let comes_out = all.iter().all(|strips| nm(top.length).checked_rem(strips.long) == Some(0));
-    let kerf = if comes_out { 0 } else { nm(figures.kerf) };
-    let rows = i64::from(rows);
-    let asked = nm(top.length).checked_add(kerf)?.checked_mul(rows)?;
-    // Cut in pieces, the rows come out of the strips one after the other; else each begins with strips of its own.
-    let runs = if top.split { vec![(asked, kerf)] } else { vec![(nm(top.length).checked_add(kerf)?, kerf); usize::try_from(rows).ok()?] };
-    let mut laid = Laid { used: vec![0; all.len()], sum: 0, kept: 0 };
-    runs.into_iter().for_each(|run| laid.run(&all, run, nm(figures.keep_min)));
+    let n = i64::from(rows);
+    let asked = nm(top.length).checked_mul(n)?;
+    let laid = laid(top, n, (figures, &all))?;
     let (mut taken, sum) = (0_i128.saturating_sub(laid.kept), laid.sum);
     for (strips, n) in all.iter().zip(&laid.used) {
         let pieces = n.saturating_add(strips.ripped).saturating_sub(1).checked_div(strips.ripped)?;
@@ -219,16 +222,34 @@ fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Sou
         let kept = if nm(figures.keep_min) <= strips.low { i128::from(left) } else { 0 };
         taken = taken.saturating_add(strips.piece.saturating_mul(pieces.into())).saturating_sub(strips.strip.saturating_mul(kept));
     }
-    let of_asked = |sum: i64| i128::from(sum.min(asked)).saturating_mul(ALL.into()).checked_div(asked.into());
-    let there = of_asked(all.iter().fold(0, |sum: i64, strips| sum.saturating_add(strips.long.saturating_mul(strips.n))))?;
-    let sides = [nm(top.length), nm(row).saturating_mul(rows), nm(pick.thickness)];
+    let there = i128::from(sum).saturating_mul(ALL.into()).checked_div(asked.into())?;
+    let sides = [nm(top.length), nm(row).saturating_mul(n), nm(pick.thickness)];
     let whole = sides.into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
-    let finished = whole.checked_div(ALL.into())?.saturating_mul(of_asked(sum)?);
+    let finished = whole.checked_div(ALL.into())?.saturating_mul(there);
     let wasted = taken.saturating_sub(finished).max(0);
     let waste = wasted.saturating_mul(ALL.into()).checked_div(taken).unwrap_or(0);
     let (there, waste) = (i64::try_from(there).ok()?, Decimal::try_from_i128_with_scale(waste, 3).ok()?);
-    let rows = Count::try_from(rows).ok()?;
-    (0 < sum).then(|| Way { pick: pick.clone(), mixed: false, rows, there, waste })
+    (!all.is_empty()).then(|| Way { pick: pick.clone(), mixed: false, rows, there, waste })
+}
+
+/// Cut in pieces, the rows come out of the strips one after the other; else each begins with strips of its own.
+fn laid(top: &Top, rows: i64, (figures, all): (&Figures, &[Strips])) -> Option<Laid> {
+    let mut laid = Laid { used: vec![0; all.len()], sum: 0, kept: 0 };
+    let (length, kerf, keep) = (nm(top.length), nm(figures.kerf), nm(figures.keep_min));
+    if top.split {
+        let comes_out = all.iter().all(|strips| length.checked_rem(strips.long) == Some(0));
+        let kerf = if comes_out { 0 } else { kerf };
+        laid.run(all, (length.checked_add(kerf)?.checked_mul(rows)?, kerf), keep);
+        // Of what is laid, each row's kerf is none of its length.
+        laid.sum = laid.sum.saturating_sub(kerf.checked_mul(rows)?).max(0);
+    } else {
+        for _ in 0..rows {
+            if laid.row(all, (length, kerf), keep).is_none() {
+                break;
+            }
+        }
+    }
+    Some(laid)
 }
 
 /// Strips laid end to end: how many of each pile, how long they are together, and what goes back of the last ones, in cubic nanometres.
@@ -249,14 +270,35 @@ impl Laid {
             lacks = lacks.saturating_sub(strips.long.saturating_mul(n));
             // The kerf behind the last cut of a row is in what is asked.
             let rest = if 0 < kerf { 0_i64.saturating_sub(lacks) } else { 0 };
-            if 0 < n && keep <= rest {
-                let of = strips.strip.saturating_mul(rest.into()).checked_div(strips.low.into()).unwrap_or(0);
-                self.kept = self.kept.saturating_add(of);
+            if 0 < n {
+                self.kept = self.kept.saturating_add(strips.back(rest, keep));
             }
             if lacks <= 0 {
                 break;
             }
         }
         self.sum = self.sum.saturating_add(asked.saturating_sub(lacks.max(0)));
+    }
+
+    /// A row of whole strips, the longest first, and a piece of the shortest that ends it; nothing is taken where it can't be whole.
+    fn row(&mut self, all: &[Strips], (length, kerf): (i64, i64), keep: i64) -> Option<()> {
+        let (mut used, mut lacks) = (self.used.clone(), length);
+        for (strips, used) in all.iter().zip(&mut used) {
+            let there = strips.n.saturating_sub(*used);
+            let n = lacks.checked_div(strips.long)?.min(there);
+            *used = used.saturating_add(n);
+            lacks = lacks.saturating_sub(strips.long.saturating_mul(n));
+            if n < there {
+                break; // One of these is long enough for what lacks.
+            }
+        }
+        if 0 < lacks {
+            let mut left = all.iter().zip(&mut used).rev();
+            let (strips, used) = left.find(|(strips, used)| lacks <= strips.long && **used < strips.n)?;
+            *used = used.saturating_add(1);
+            self.kept = self.kept.saturating_add(strips.back(strips.long.saturating_sub(lacks).saturating_sub(kerf), keep));
+        }
+        (self.used, self.sum) = (used, self.sum.saturating_add(length));
+        Some(())
     }
 }

@@ -2,7 +2,7 @@
 
 use super::draft::{Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
-use super::{Lacking, Laid, Mark, Why};
+use super::{Laid, Mark, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::field::lay::{Layer, Piece, layers};
 use crate::plan::field::plan::{Field, Lie, Plan};
@@ -177,10 +177,10 @@ fn step(ready: &Ready, problem: &Problem, field: &Field) -> Option<Why> {
     Some(Why::Step { side, more, other: other.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok())? })
 }
 
-fn short(problem: &Problem, answered: &Answered, plan: &Plan) -> Vec<Lacking> {
+fn short(problem: &Problem, answered: &Answered, plan: &Plan) -> Vec<Unlock> {
     let mut goes_on = |_: crate::plan::patience::Progress<'_>| true;
     let mut patience = Patience::new(Some(STEPS), &mut goes_on);
     let planned = crate::plan::Planned { plan: plan.clone(), worth: answered.worth.clone(), bound: answered.bound.clone() };
     let found = lacking(problem, &planned, &mut patience);
-    found.into_iter().flat_map(|it| it.pieces).map(|(source, n)| Lacking::Source { source, n }).collect()
+    found.into_iter().flat_map(|it| it.pieces).map(|(source, n)| Unlock::Source { source, n }).collect()
 }

@@ -2,7 +2,7 @@
 
 use super::draft::{self, Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
-use super::{GlueUp, Lacking, Mark, Why};
+use super::{GlueUp, Mark, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::parts::plan::{Board, First, Plan};
 use crate::plan::parts::problem::Problem;
@@ -28,7 +28,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     }
     finished(problem, plan, &mut draft);
     draft.glue_ups = glue_ups(ready, plan)?;
-    draft.short = lacking(problem, plan, made);
+    draft.short = unlocks(problem, plan, made);
     Ok(draft)
 }
 
@@ -54,12 +54,12 @@ fn because(problem: &Problem, answered: &Answered) -> Option<Why> {
 }
 
 /// What one set more lacks, and the boards of a pile that would give it.
-fn lacking(problem: &Problem, plan: &Plan, made: i64) -> Vec<Lacking> {
+fn unlocks(problem: &Problem, plan: &Plan, made: i64) -> Vec<Unlock> {
     let Some(short) = plan.short.as_ref().filter(|short| !short.missing.is_empty()) else { return vec![] };
     let mut goes_on = |_: Progress<'_>| true;
     let unlock = why::unlock(problem, made, &mut Patience::new(Some(STEPS), &mut goes_on), 1);
     let from = unlock.into_iter().min_by_key(|(_, n)| *n);
-    short.missing.iter().map(|(part, n)| Lacking::Part { part: *part, n: *n, from }).collect()
+    short.missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from }).collect()
 }
 
 /// The pieces of a board, drawn where they lie; their lengths and parts.

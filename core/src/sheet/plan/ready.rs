@@ -139,12 +139,12 @@ pub(in crate::sheet) fn ripped((finished, strip): (Length, Length), figures: &Fi
     Some(net.checked_div(strip.checked_add(kerf)?)?.max(0))
 }
 
-/// So much of a strip as a tape reads, where it reads the row: then what is cut for it comes out on the tape, too.
-fn on_tape(length: Length, panel: &Panel, figures: &Figures) -> Length {
+/// So much of a piece as a tape reads, where it reads all that is cut of it: then what is left comes out on the tape, too.
+fn on_tape(length: Length, of_it: &[Length], figures: &Figures) -> Length {
     let step = step(figures);
     let over = |length: Length| length.as_nm().checked_rem(step).unwrap_or(0);
     let less = length.as_nm().saturating_sub(over(length));
-    let down = Length::nm(less).ok().filter(|_| over(panel.length) == 0 && over(figures.square) == 0 && 0 < less);
+    let down = Length::nm(less).ok().filter(|_| of_it.iter().all(|length| over(*length) == 0) && 0 < less);
     down.unwrap_or(length)
 }
 
@@ -162,7 +162,7 @@ fn panel_rows(panel: &Panel, figures: &Figures, sources: &[Source], of: &mut dyn
     let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| rows::problem::Pile {
         id: source.letter.clone(),
         count: source.count,
-        length: of(on_tape(source.size[2], panel, figures)),
+        length: of(on_tape(source.size[2], &[panel.length, figures.square], figures)),
     };
     rows::problem::Problem {
         length: of(panel.length),
@@ -208,8 +208,11 @@ fn of_section(part: &Wanted, figures: &Figures, sources: &[Source]) -> Option<Ve
 
 fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> parts::problem::Problem {
     let [length, width, thickness] = figures.allow;
+    let (long, wide) = (cut(wanted, 2, [length, figures.end_trim]), cut(wanted, 1, [width, figures.edge_trim]));
     let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| {
-        let [thickness, width, length] = source.size.map(&mut *of);
+        let [thickness, width, length] = source.size;
+        let sides = [thickness, on_tape(width, &wide, figures), on_tape(length, &long, figures)];
+        let [thickness, width, length] = sides.map(&mut *of);
         parts::problem::Pile { id: source.letter.clone(), count: source.count, length, width, thickness }
     };
     parts::problem::Problem {
@@ -236,7 +239,14 @@ fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn Fn
     }
 }
 
+/// One side of all parts, with what else is cut off along it.
+fn cut(wanted: &Parts, side: usize, more: [Length; 2]) -> Vec<Length> {
+    wanted.parts.iter().filter_map(|part| part.size.get(side).copied()).chain(more).collect()
+}
+
 fn lengths(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> sticks::problem::Problem {
+    let long = cut(wanted, 2, [figures.end_trim; 2]);
+    let length = |source: &Source| on_tape(source.size[2], &long, figures);
     sticks::problem::Problem {
         sets: wanted.sets,
         kerf: of(figures.kerf),
@@ -245,7 +255,7 @@ fn lengths(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn F
         keep_min: of(figures.keep_min),
         piles: sources
             .iter()
-            .map(|source| sticks::problem::Pile { id: source.letter.clone(), count: source.count, length: of(source.size[2]) })
+            .map(|source| sticks::problem::Pile { id: source.letter.clone(), count: source.count, length: of(length(source)) })
             .collect(),
         parts: wanted
             .parts

@@ -3,7 +3,7 @@
 use super::draft::{Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Ends, Lacking, Mark, ShortEnd, Why};
+use super::{Ends, Mark, ShortEnd, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::patience::{Patience, Progress};
 use crate::plan::rows::plan::{Piece, Plan};
@@ -21,7 +21,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     let made = i64::try_from(plan.rows.len()).map_err(|_| Refusal::OutOfRange)?;
     let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok());
     let why = fewest(ready, problem, plan).or_else(|| because(problem, most?));
-    let ends = ends(ready, (problem, plan), why.as_ref());
+    let ends = Ends { short: None, together: ends::fewer_together(problem, plan) };
     let mut draft = Draft { made, why, ends, one_section: true, short: short(problem, made), ..Draft::default() };
     draft.outer = [problem.length, strip.saturating_mul(draft.made)];
     draft.finished = vec![0; problem.piles.len()];
@@ -101,15 +101,10 @@ fn fewest(ready: &Ready, problem: &Problem, plan: &Plan) -> Option<Why> {
     Some(Why::Fewest { pieces: strips, gives: length(before)?, asked: length(asked)? })
 }
 
-/// What it costs that one piece of each row is cut, where rows are missing or it takes more strips than are long enough together.
-fn ends(ready: &Ready, (problem, plan): (&Problem, &Plan), why: Option<&Why>) -> Ends {
-    let together = ends::fewer_together(problem, plan);
-    let all_made = matches!(why, Some(Why::Fewest { .. }));
-    let length = |units: i64| units.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok());
-    let least = problem.min_end.max(problem.min_piece);
-    let it = if all_made && together.is_none() { None } else { ends::short_end(problem, plan) };
-    let short = it.and_then(|it| Some(ShortEnd { end: length(it.end)?, least: length(least)?, rows: it.rows, strips: it.strips }));
-    Ends { short, together }
+/// A short end that was found, in the maker's lengths.
+pub(super) fn short_end(ready: &Ready, found: ends::ShortEnd) -> Option<ShortEnd> {
+    let end = found.end.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok())?;
+    Some(ShortEnd { end, rows: found.rows, strips: found.strips })
 }
 
 /// What keeps the rows from being more than the bound says.
@@ -127,11 +122,11 @@ const STEPS: u64 = 2_000;
 const EACH: u64 = 200;
 
 /// For one row more of those that are missing, so many strips of a pile, any one of these.
-fn short(problem: &Problem, made: i64) -> Vec<Lacking> {
+fn short(problem: &Problem, made: i64) -> Vec<Unlock> {
     if problem.rows.is_none_or(|rows| rows <= made) {
         return vec![];
     }
     let mut goes_on = |_: Progress<'_>| true;
     let found = why::unlocks(problem, made, EACH, &mut Patience::new(Some(STEPS), &mut goes_on));
-    found.into_iter().map(|unlock| Lacking::Source { source: unlock.pile, n: unlock.pieces }).collect()
+    found.into_iter().map(|unlock| Unlock::Source { source: unlock.pile, n: unlock.pieces }).collect()
 }

@@ -4,7 +4,7 @@ use super::draft::{Board, Draft, Rect, Sawn};
 use super::parts::by_pile;
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Lacking, Mark, Why};
+use super::{Mark, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::patience::{Patience, Progress};
 use crate::plan::sticks::plan::Plan;
@@ -66,7 +66,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         draft.boards.push(Board { at: [0, top, pile.length, high], source: stick.pile, number, times: stick.times, left });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
     }
-    draft.short = lacking(problem, made);
+    draft.short = unlocks(problem, made);
     if draft.no_section {
         draft.finished.fill(0);
     }
@@ -85,11 +85,11 @@ fn because(problem: &Problem, answered: &Answered) -> Option<Why> {
 }
 
 /// What one set more lacks, and the sticks of a pile that would give it.
-fn lacking(problem: &Problem, made: i64) -> Vec<Lacking> {
+fn unlocks(problem: &Problem, made: i64) -> Vec<Unlock> {
     let mut goes_on = |_: Progress<'_>| true;
     let Some(short) = short(problem, made, &mut Patience::new(Some(STEPS), &mut goes_on), 1) else { return vec![] };
     let from = short.unlock.iter().copied().min_by_key(|(_, n)| *n);
-    let parts = short.missing.iter().map(|(part, n)| Lacking::Part { part: *part, n: *n, from });
+    let parts = short.missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from });
     parts.collect()
 }
 

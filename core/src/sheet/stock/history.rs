@@ -50,6 +50,11 @@ fn single<'a>(book: &Book, entry: &'a Entry) -> Line<'a> {
 
 impl<'a> Line<'a> {
     fn takes_in(&mut self, act: Line<'a>) {
+        // What a plan left of a pile is one act, in however many facts.
+        if let Fact::PiecesLeft(_) = act.fact {
+            self.n = self.n.saturating_add(act.n);
+            return;
+        }
         if self.acts.is_empty() {
             self.acts.push(self.clone());
         }
@@ -78,6 +83,7 @@ fn goes_with(last: &Line<'_>, entry: &Entry) -> bool {
         // A count by weight or by layers has figures of its own.
         (Fact::PiecesCounted(one), Fact::PiecesCounted(other)) => [one, other].iter().all(|f| matches!(f.way, Way::Tap | Way::Bundle)),
         (Fact::PiecesSorted(_), Fact::PiecesSorted(_)) => true,
+        (Fact::PiecesLeft(one), Fact::PiecesLeft(other)) => (one.of, one.job, last.at) == (other.of, other.job, entry.wall),
         (Fact::PiecesRejected(one), Fact::PiecesRejected(other)) => one.why == other.why,
         _ => false,
     };

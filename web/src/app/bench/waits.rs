@@ -128,7 +128,8 @@ pub fn fits(app: &App) -> Option<Rc<Meanwhile>> {
     let shelf = app.shelf();
     let telling = Telling { loud: words::noisy, of_part: words::of_part };
     shelf.waits().next_off(app.now.at)?;
-    shelf.fits(app.now.at, || meanwhile(&shelf.shop(app.now.at), super::seen(app), telling))
+    let with_factor = !app.jobs.without_factor;
+    shelf.fits((app.now.at, with_factor), || meanwhile(&shelf.shop(app.now.at), super::seen(app), telling, with_factor))
 }
 
 /// How an operation ends in a wait: as the maker said, else as its name tells.

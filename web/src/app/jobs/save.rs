@@ -16,7 +16,7 @@ use fivebar_core::ledger::kind::job::{JobBegan, JobDescribed, OperationPlanned, 
 use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, PiecesConsigned, PriceAgreed};
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
-use fivebar_core::quantity::{Decimal, Id, Mass, Money, PILE_MOST};
+use fivebar_core::quantity::{Decimal, Id, Length, Mass, Money, PILE_MOST};
 use fivebar_core::sheet::gallery::AtGallery;
 
 /// The form in hand is read and saved; it closes when it was.
@@ -220,14 +220,14 @@ impl Reader {
             return Some(facts);
         }
         if draft.what == What::Size {
-            facts.width = draft.form.maybe(0, |text| reading::length(text, typing))?;
-            facts.depth = draft.form.maybe(1, |text| reading::length(text, typing))?;
-            facts.height = draft.form.maybe(2, |text| reading::length(text, typing))?;
+            // An emptied field takes away what was said.
+            let mut side = |nth| Some(draft.form.maybe(nth, |text| reading::length(text, typing))?.or(Some(Length::ZERO)));
+            (facts.width, facts.depth, facts.height) = (side(0)?, side(1)?, side(2)?);
             let mass = draft.form.maybe(3, |text| reading::mass(text, typing))?;
-            facts.weight = mass.map(Mass::as_grams);
+            facts.weight = Some(mass.map_or(0, Mass::as_grams));
             return Some(facts);
         }
-        let word = |nth: usize| draft.words.get(nth).map(|word| word.trim().to_owned()).filter(|word| !word.is_empty());
+        let word = |nth: usize| draft.words.get(nth).map(|word| word.trim().to_owned());
         (facts.wood, facts.finish, facts.care, facts.delivery) = (word(0), word(1), word(2), word(3));
         Some(facts)
     }

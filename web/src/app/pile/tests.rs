@@ -253,7 +253,7 @@ fn the_past_of_a_supplier_is_named() {
     let mut app = App::for_tests(Place::Count);
     let lines: Vec<String> = told.book.lines().map(str::to_owned).collect();
     app.own.heard(lines.iter().map(String::as_str), told.now.at);
-    app.own.names.insert(told.names.person("works").unwrap(), "The stair works".into());
+    app.own.names.insert(told.names.person("works").unwrap(), fivebar_core::ledger::people::Person::named("The stair works"));
     app.heard(say(PileTap::Open(told.names.pile("c").unwrap())), crate::app::told::nth(200));
     let shown = crate::screens::page(&app).html();
     says(&shown, &["from 2 hauls of The stair works", "Maybe", "14 of 20 of this wood from them were rejects"]);

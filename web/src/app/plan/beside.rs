@@ -10,14 +10,18 @@ use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::haul::PiecesLeft;
 use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::ledger::{Clock, Fact, line};
+use fivebar_core::plan::Figures;
+use fivebar_core::plan::rows::ends;
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Set};
 use fivebar_core::sheet::make::keep::{in_use, kept, still_on};
 use fivebar_core::sheet::make::{Boards, Given, Top, What};
+use fivebar_core::sheet::plan::ShortEnd;
 
 /// Of so many jobs, the last ones.
 const JOBS: usize = 8;
 const PART: char = '|';
-/// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, and what is not cut off yet.
+/// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
+/// what a short end would give.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -32,6 +36,8 @@ pub struct Beside {
     pub lines: usize,
     /// Of each of what is left of its boards, pieces that are not cut off yet; nothing where that was not written yet.
     pub uncut: Vec<Count>,
+    /// What a short end would give; none where that was not written yet.
+    pub short: Option<ShortEnd>,
     pub bought: Vec<Boards>,
 }
 
@@ -54,6 +60,15 @@ pub fn keep(app: &mut App) {
     app.orders.push(Order::Choose { key: Choice::Plans, value });
 }
 
+/// Takes in what a short end would give the plan in hand, unless it was found of another.
+pub fn short_end(app: &mut App, worth: &Figures, short: ends::ShortEnd) {
+    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_mut()) else { return };
+    if found.answered.worth == *worth {
+        found.sheet = found.sheet.clone().with_short_end(&given.ready, Some(short));
+        keep(app);
+    }
+}
+
 fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let mut act = Act::new(Now { wall: app.now, chance: [0; 10] });
     act.add(kept(given, &found.answered, &found.sheet));
@@ -63,7 +78,8 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let ticks: Vec<String> = plan.ticked.iter().map(ToString::to_string).collect();
     let bought: Vec<String> = given.ask.bought.iter().map(spelled).collect();
     let uncut = still_on(given, &found.sheet, &plan.ticked).iter().map(ToString::to_string).listed().join(",");
-    let ticks = format!("{}{OF}{}{OF}{of}{OF}{}{OF}{uncut}", ticks.join(","), found.sheet.lines.len(), left_open(given));
+    let short = found.sheet.ends.short.map(|it| format!("{},{},{}", it.end.as_nm(), it.rows, it.strips)).unwrap_or_default();
+    let ticks = format!("{}{OF}{}{OF}{of}{OF}{}{OF}{uncut}{OF}{short}", ticks.join(","), found.sheet.lines.len(), left_open(given));
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
@@ -154,12 +170,21 @@ pub fn after_the_saw(app: &App) -> Vec<(Lying, Count)> {
             in_use(&shop, &job.plans).into_iter().map(|one| one.plan.id).find(|id| it.of == Some(*id)).filter(|_| job.ended.is_none())?;
         let act = book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
         let facts = book.act(act).into_iter().filter_map(|id| book.entry(id));
-        let left = facts.filter_map(|(entry, struck)| if let Fact::PiecesLeft(f) = &entry.fact { Some((f, struck)) } else { None });
-        let one = |((f, struck), n): ((&PiecesLeft, bool), Count)| {
-            let at = Lying { haul: f.haul, pile: f.pile };
-            (!struck && 0 < n).then_some((at, n))
+        // What is left of one pile in one size may be several facts.
+        let mut left: Vec<(&PiecesLeft, Count)> = vec![];
+        for (entry, struck) in facts {
+            let Fact::PiecesLeft(f) = &entry.fact else { continue };
+            let stands = if struck { 0 } else { f.n };
+            match left.last_mut().filter(|(last, _)| (last.pile, last.of) == (f.pile, f.of)) {
+                Some((_, n)) => *n = n.saturating_add(stands),
+                None => left.push((f, stands)),
+            }
+        }
+        let one = |((f, stands), n): ((&PiecesLeft, Count), Count)| {
+            let (at, n) = (Lying { haul: f.haul, pile: f.pile }, n.min(stands));
+            (0 < n).then_some((at, n))
         };
-        Some(left.zip(it.uncut).filter_map(one).listed())
+        Some(left.into_iter().zip(it.uncut).filter_map(one).listed())
     };
     app.here.plans.lines().filter_map(read).filter_map(of).flatten().collect()
 }
@@ -184,11 +209,18 @@ fn read(line: &str) -> Option<Beside> {
     let of = ticks.next().and_then(Id::read);
     let letters = ticks.next().unwrap_or_default();
     let uncut = ticks.next().unwrap_or_default().split(',').filter_map(|n| n.parse().ok()).collect();
+    let short = ticks.next().and_then(end_of);
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
     let plan = KeptPlan { id: entry.id, at: entry.wall, by: entry.stamp.2, plan: plan.clone(), used: false };
-    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, uncut, bought })
+    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, uncut, short, bought })
+}
+
+fn end_of(text: &str) -> Option<ShortEnd> {
+    let mut parts = text.split(',').map_while(|n| n.parse().ok());
+    let (end, rows, strips) = (parts.next()?, parts.next()?, parts.next()?);
+    Some(ShortEnd { end: Length::nm(end).ok()?, rows, strips })
 }
 
 fn spelled(boards: &Boards) -> String {

@@ -4,7 +4,7 @@ use super::{Found, Plan, beside, stop};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
 use crate::words::en::plan as words;
-use fivebar_core::ledger::decide::{Command, Now, PlanCommand, taken_by_plans};
+use fivebar_core::ledger::decide::{Command, Now, PlanCommand, without_plans};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Wall};
 use fivebar_core::sheet::Shop;
@@ -90,7 +90,7 @@ pub fn given_to(app: &App, ask: &Ask) -> Result<Given, WhyNot> {
     if before_of(app, ask.job, ask.what.shape()).is_none_or(|before| before.may_stay) {
         return given(&shop, ask);
     }
-    let then = shelf.book.without(&taken_by_plans(&shelf.book, ask.job));
+    let then = without_plans(&shelf.book, ask.job);
     let mut given = given(&Shop::folded(&then, (shelf.bench(), shelf.workshop()), app.now.at), ask)?;
     owned(app, &mut given);
     Ok(given)

@@ -7,7 +7,7 @@ use fivebar_core::ledger::decide::{Command, Now, SaleCommand, SellOrder};
 use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
 use fivebar_core::quantity::{Count, Id, Money, reading};
 use fivebar_core::refusal::Answer;
-use fivebar_core::sheet::offer::{OfferSheet, offer};
+use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
 
 /// An offer being heard.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,9 +48,14 @@ pub fn open(app: &mut App, job: Id) {
 /// As the sheet.
 pub fn sheet(app: &App, bargain: &Bargain) -> Answer<OfferSheet> {
     let shop = shop(app);
-    let free = shop.job(bargain.job)?.free();
-    let there = if free == 0 { shop.job(bargain.job)?.left() } else { free };
-    offer(&shop, bargain.job, asking(app, there), bargain.offer)
+    let job = shop.job(bargain.job)?;
+    let asking = match job.free() {
+        // What is promised is spoken of together: a sum is for all of it.
+        0 if 0 < job.selling.promised() => Asking { n: job.selling.promised(), ..asking(app, job.left()) },
+        0 => asking(app, job.left()),
+        free => asking(app, free),
+    };
+    offer(&shop, bargain.job, asking, bargain.offer)
 }
 
 /// What stands under the block: the offer, before it the tag or the ask, else the mark that is known.

@@ -26,5 +26,9 @@ pub fn hide(app: &mut App) {
 pub fn is_locked(app: &App, message: &Msg) -> bool {
     use crate::app::workshop::Tap::{Added, CopiedText, Handed, NotPicked, Picked};
     let answers = matches!(message, Msg::Workshop(Added(_) | CopiedText(_) | Handed(_) | NotPicked(_) | Picked(_)));
+    let answers = answers || crate::app::photos::answers(message);
     (app.price.face.is_some() || app.price.turned) && !answers && !matches!(message, Msg::Price(Tap::Hide))
 }
+
+#[cfg(test)]
+mod tests;

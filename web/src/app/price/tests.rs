@@ -21,6 +21,7 @@ use fivebar_core::sheet::account::account;
 use fivebar_core::story::{BENCH, STANDS, tell};
 use std::rc::Rc;
 
+mod truth;
 mod waiting;
 
 /// A maker in the middle of a story.

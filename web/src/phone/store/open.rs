@@ -2,7 +2,7 @@
 use super::{Store, Trouble, shelf};
 use crate::phone::ears::{Ear, first_of};
 use crate::phone::window;
-use js_sys::{Object, Reflect};
+use js_sys::{Array, Object, Reflect};
 use wasm_bindgen::prelude::*;
 use web_sys::{Event, IdbDatabase, IdbFactory, IdbObjectStoreParameters, IdbOpenDbRequest, IdbRequest, IdbTransaction};
 
@@ -110,9 +110,14 @@ impl Store {
 }
 
 fn begin(db: &IdbDatabase, mode: &str) -> Result<IdbTransaction, JsValue> {
+    begin_on(db, &shelf::all(), mode)
+}
+
+/// A transaction over these shelves, with strict durability.
+pub(super) fn begin_on(db: &IdbDatabase, shelves: &Array, mode: &str) -> Result<IdbTransaction, JsValue> {
     let options = Object::new();
     Reflect::set(&options, &"durability".into(), &"strict".into())?;
-    db.unchecked_ref::<Strict>().transaction(&shelf::all().into(), mode, &options)
+    db.unchecked_ref::<Strict>().transaction(shelves, mode, &options)
 }
 
 fn upgrade(event: Event) {

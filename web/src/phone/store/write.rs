@@ -50,7 +50,7 @@ impl Store {
 }
 
 /// Why the platform took the transaction back, if it says.
-fn cause(work: &IdbTransaction) -> Option<Trouble> {
+pub(super) fn cause(work: &IdbTransaction) -> Option<Trouble> {
     work.error().map(|e| JsValue::from(e).into())
 }
 

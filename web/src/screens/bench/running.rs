@@ -79,7 +79,7 @@ fn stayed(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 
 /// More were done than were said: of how many are there?
 fn more_than_said(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let running = sheet.running.as_ref().filter(|slab| !slab.run.work.rework)?;
+    let running = sheet.running.as_ref().filter(|slab| !slab.run.work.rework && !slab.is_coated)?;
     let (n, of) = (running.batch.n, running.batch.of?);
     let more = n.checked_sub(of).filter(|more| 0 < *more)?;
     let said = words::beyond(more, &seen.speech.count(more), &seen.speech.count(of));
@@ -132,7 +132,7 @@ fn day_one(app: &App, seen: Seen<'_>) -> Screen {
 
 /// What another person is at.
 fn beside(other: &Slab, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let who = other.run.work.person.and_then(|person| app.shelf().names.get(&person)).cloned().unwrap_or_default();
+    let who = other.run.work.person.and_then(|person| app.shelf().name(person)).cloned().unwrap_or_default();
     let what = [who, other.run.work.op.clone()].into_iter().filter(|word| !word.is_empty()).listed().join(": ");
     el("p", "card row").kid(el("b", "").text(what)).kid(el("span", "").text(seen.speech.span(other.worked)))
 }

@@ -43,7 +43,9 @@ pub fn meanwhile(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     }
     let title = words::fits_until(&seen.speech.clock(found.off), &seen.speech.span(found.gap));
     let one = |offer: &Offer<Choice>| {
-        let about = words::about(&seen.speech.span(offer.span), offer.from);
+        let span = seen.speech.span(offer.span);
+        let planned = offer.thought.map(|thought| seen.speech.span(thought));
+        let about = words::about(&span, offer.from, planned.as_deref());
         let under = [offer.what.name.clone().filter(|_| !offer.here), Some(about)].into_iter().flatten().collect::<Vec<_>>().join(", ");
         let key = format!("fit{}{}", offer.what.op, offer.what.name.as_deref().unwrap_or_default());
         board(Board { operation: offer.what.op.clone(), under, ..Board::default() }, say(Tap::Board(offer.what.clone()))).key(key)

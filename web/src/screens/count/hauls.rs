@@ -46,7 +46,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 /// The day, and whose bin it was.
 fn title(haul: &Haul, app: &App, seen: Seen<'_>) -> String {
     let day = seen.speech.day(haul.began);
-    match haul.supplier.and_then(|id| app.shelf().names.get(&id).cloned()) {
+    match haul.supplier.and_then(|id| app.shelf().name(id).cloned()) {
         Some(name) => format!("{day}, {name}"),
         None => day,
     }

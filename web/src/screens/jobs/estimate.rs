@@ -17,7 +17,7 @@ use fivebar_core::bench::estimate::whole::PIECES;
 use fivebar_core::bench::estimate::{Basis, Estimate, OnTop};
 use fivebar_core::quantity::{Decimal, Id, Listed, Span};
 use fivebar_core::sheet::bench::Slab;
-use fivebar_core::sheet::estimate::{EstimateSheet, Progress, Row};
+use fivebar_core::sheet::estimate::{EstimateSheet, Progress, Row, has_no_rest, progress_of};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::LookBack;
 
@@ -179,11 +179,12 @@ pub fn so_far(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("section", "card sofar").kid(el("p", "w8").text(words::AGAINST)).kid(drawn).kid(line).kid(ends))
 }
 
-/// The same in one line, for the bench; without asking history.
+/// The same in one line, for the bench.
 pub fn line(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let shop = app.shelf().shop(seen.now.at);
+    let (shop, with_factor) = (app.shelf().shop(seen.now.at), !app.jobs.without_factor);
     let job = shop.job(job).ok().filter(|job| job.ended.is_none())?;
-    let progress = fivebar_core::sheet::estimate::progress_of(&shop, &job);
+    let asked = || app.shelf().has_no_rest((job.id, with_factor), || has_no_rest(&shop, &job, with_factor));
+    let progress = progress_of(&shop, &job, asked);
     progress.thought.or(progress.likely)?;
     Some(el("p", "t14").key("estimate").text(said(&progress, seen)))
 }

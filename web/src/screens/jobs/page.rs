@@ -47,7 +47,8 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(so_far_card(sheet, estimate.as_ref(), seen))
         .kids(estimate.as_ref().and_then(|estimate| super::estimate::so_far(estimate, seen)))
         .kids(money_card(sheet, seen));
-    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen)).kid(below(sheet, seen));
+    let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen));
+    let second = second.kids(super::photos::strip(sheet, app)).kid(below(sheet, app, seen));
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
 }
 
@@ -59,11 +60,16 @@ fn promise(sheet: &JobSheet, estimate: &EstimateSheet, app: &App, seen: Seen<'_>
 }
 
 /// Dates and quote, the way back to the list, and to the job's own name.
-fn below(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+fn below(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let photos = super::photos::way(sheet, app, seen);
     let dates = key("key left wide", dates::DATES, super::dates::under(sheet, seen), say(Tap::Room(Room::Dates)));
     let named = key("key soft h48", words::NAME_AND_PIECES, "", say(Tap::Write(What::Name)));
     let keys = el("div", "g2").kid(key("key soft h48", words::ALL_JOBS, "", say(Tap::List))).kid(named);
-    el("div", "col").kid(dates).kid(keys)
+    let first = match photos {
+        Some(photos) => el("div", "g2").kid(photos).kid(dates),
+        None => dates,
+    };
+    el("div", "col").kid(first).kid(keys)
 }
 
 /// How it stands, the key of the next act, and the caution that goes with it.

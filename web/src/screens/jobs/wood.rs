@@ -150,7 +150,7 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let gross = wood.gross.filter(|_| wood.finished_of_gross.is_some());
     let of_haul = |word: &'static str, known: Option<Volume>| known.map(|it| line(word, volume(it, units, seen)));
     let bought = wood.replacement.map(|sum| line(words::BOUGHT_BOARDS, seen.speech.money(sum)));
-    let of_taken = match (made, sheet.lacking.is_some()) {
+    let of_taken = match (made, wood.needed != wood.used) {
         (true, _) => words::OF_TAKEN,
         (false, false) => words::PLANNED_OF_TAKEN,
         (false, true) => words::PLANNED_OF_TAKEN_AND_LACKED,

@@ -37,7 +37,7 @@ fn prior(wanted: &Wanted, sheet: &PileSheet, app: &App, seen: Seen<'_>) -> Strin
         _ if is_sorted(wanted) => worth::ALL_KNOWN.to_owned(),
         Prior::Guess => words::BY_GUESS.to_owned(),
         Prior::Supplier => {
-            let name = sheet.supplier.and_then(|id| app.shelf().names.get(&id)).map(String::as_str);
+            let name = sheet.supplier.and_then(|id| app.shelf().name(id)).map(String::as_str);
             words::by_supplier(sheet.hauls_before, &seen.speech.count(sheet.hauls_before), name)
         }
     }

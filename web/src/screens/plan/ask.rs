@@ -156,6 +156,7 @@ fn why_not(why: &WhyNot, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
         WhyNot::NoPiles => words::NO_PILES.to_owned(),
         WhyNot::NoneFits => words::NONE_FITS.to_owned(),
         WhyNot::NoneForPart(part) => words::none_for_part(part),
+        WhyNot::OneWood => words::ONE_WOOD.to_owned(),
         WhyNot::Narrow { rows, wide, least } => {
             let [wide, least] = [wide, least].map(|length| super::side(*length, units, seen));
             words::narrow(&seen.speech.count(*rows), [&wide, &least])

@@ -28,8 +28,11 @@ pub fn told(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let lines = short.map(|short| end(short, given, sheet, seen)).into_iter().chain(together.clone());
     let lines = lines.map(|line| worded("p", "", line)).listed();
     let figures = &given.ready.figures;
-    let name = if figures.min_end < figures.min_piece { words::LEAST_PIECE } else { words::LEAST_END };
-    let least = short.map(|short| to_saw(name, short.least, (given.units, seen)));
+    // Each figure that is more than the end refuses it.
+    let all = [(words::LEAST_END, figures.min_end), (words::LEAST_PIECE, figures.min_piece)];
+    let over = |short: &ShortEnd| all.into_iter().filter(|(_, least)| short.end < *least).listed();
+    let least = short.map(over).unwrap_or_default();
+    let least = least.into_iter().map(|(name, least)| to_saw(name, least, (given.units, seen)));
     let missing = short.is_some() || together.is_some() || sheet.made == 0;
     let split = (!top.split && missing).then(|| key("key h56 wide", words::CUT_IN_PIECES, words::ONE_IS_CUT, say(Tap::CutInPieces)));
     let keys = least.into_iter().chain(split).listed();
@@ -38,7 +41,8 @@ pub fn told(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 fn end(short: &ShortEnd, given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
-    let [end, least] = [short.end, short.least].map(|it| side(it, given.units, seen));
+    let figures = &given.ready.figures;
+    let [end, least] = [short.end, figures.min_end.max(figures.min_piece)].map(|it| side(it, given.units, seen));
     let gives = if sheet.made < short.rows {
         words::can_be_laid(&number(short.rows, seen), short.rows == 1)
     } else {

@@ -12,6 +12,7 @@ use crate::words::en::{changed as words, common, jobs, plan};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Listed, Units, Wall, begin_small};
 use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::make::keep::LackedPile;
 use fivebar_core::sheet::make::{Change, Given, Source, Unfit, fitting, is_used};
 
 /// What has changed, each in a sentence.
@@ -65,16 +66,15 @@ pub fn left_out(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<
 /// What the job's plans need and it has no more, and the key that takes it again.
 pub fn lacking(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(lacking) = sheet.lacking.as_ref().filter(|_| sheet.ended.is_none()) else { return vec![] };
-    let piles = |on_rack: bool| {
-        let of_it = lacking.piles.iter().filter(|pile| pile.on_rack == on_rack);
-        of_it.map(|pile| plan::so_many_of(&seen.speech.count(pile.n), &begin_small(&pile.name))).listed()
+    let piles = |n: fn(&LackedPile) -> Count| {
+        let of_it = lacking.piles.iter().map(|pile| (pile, n(pile))).filter(|(_, n)| 0 < *n);
+        of_it.map(|(pile, n)| plan::so_many_of(&seen.speech.count(n), &begin_small(&pile.name))).listed()
     };
-    let (there, gone) = (piles(true), piles(false));
-    let n = lacking.piles.iter().filter(|pile| pile.on_rack).fold(0, |sum: Count, pile| sum.saturating_add(pile.n));
+    let (there, gone) = (piles(|pile| pile.on_rack), piles(|pile| pile.n.saturating_sub(pile.on_rack)));
+    let n = lacking.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.on_rack));
     let said =
         words::lacking([&seen.speech.count(lacking.has), &seen.speech.count(lacking.needs)], [&there, &gone], (lacking.plans == 1, n == 1));
-    let again =
-        gone.is_empty().then(|| key("key h56 wide", words::take_again(n == 1), words::take_again_under(&there), say(Tap::TakeAgain)));
+    let again = (0 < n).then(|| key("key h56 wide", words::take_again(n == 1), words::take_again_under(&there), say(Tap::TakeAgain)));
     let again = again.map(|key| el("div", "no-print").kid(key));
     std::iter::once(worded("p", "w7", said)).chain(again).listed()
 }

@@ -12,7 +12,7 @@ use fivebar_core::quantity::{Decimal, Length, Mass, Units, Volume, begin_small, 
 use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::wish::Wish;
-use fivebar_core::sheet::plan::{Lacking, PlanSheet, Used, Why};
+use fivebar_core::sheet::plan::{PlanSheet, Unlock, Used, Why};
 
 fn whole(n: i128, seen: Seen<'_>) -> String {
     seen.speech.number(Decimal::try_from_i128_with_scale(n, 0).unwrap_or_default(), 0, 0)
@@ -246,11 +246,11 @@ pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String>
     let (mut parts, mut pieces, mut from) = (vec![], vec![], None);
     for lacking in &sheet.short {
         match lacking {
-            Lacking::Part { part: nth, n, from: known } => {
+            Unlock::Part { part: nth, n, from: known } => {
                 parts.push(words::so_many_of(&number(*n, seen), &part(given, *nth)));
                 from = known.map(more);
             }
-            Lacking::Source { source, n } => pieces.push(more((*source, *n))),
+            Unlock::Source { source, n } => pieces.push(more((*source, *n))),
         }
     }
     match (parts.is_empty(), pieces.is_empty()) {

@@ -23,8 +23,17 @@ pub fn page(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         None => return None,
     };
     let close = el("button", "key h88 m").attr("type", "button").on_hold(Msg::Price(Tap::Hide), HOLD_MS).text(words::HOLD_TO_CLOSE);
-    let main = el("main", "").kids(shown.iter().map(|sheet| title(sheet, seen))).kids(shown.iter().filter_map(|sheet| facts(sheet, seen)));
+    let main = el("main", "")
+        .kids(shown.iter().filter_map(|sheet| photo(sheet, app)))
+        .kids(shown.iter().map(|sheet| title(sheet, seen)))
+        .kids(shown.iter().filter_map(|sheet| facts(sheet, seen)));
     Some(el("div", "app buyer").place("buyer").kid(main).kid(el("footer", "close").kid(close)))
+}
+
+/// The photo taken last, by an address of this page alone.
+fn photo(sheet: &BuyerSheet, app: &App) -> Option<El<Msg>> {
+    let url = app.photos.address(sheet.photo?)??;
+    Some(el("img", "").attr("src", url.to_owned()).attr("alt", sheet.name.clone()))
 }
 
 fn title(sheet: &BuyerSheet, seen: Seen<'_>) -> El<Msg> {

@@ -19,7 +19,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words, waiting};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::quantity::{Listed, Money, Side};
+use fivebar_core::quantity::{Listed, Money, Side, Span};
 use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryRow, Gap, OwedRow, PriceSheet};
 
@@ -129,10 +129,16 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
             el("p", "t14 i2").text(words::settle_set(&bare(settle, seen.speech), midway.as_deref()))
         }))
         .kids(gaps)
+        .kids(in_question(row.unsettled, seen))
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
         .kids(waits(row, seen))
+}
+
+/// Hours of a stop that may have been forgotten are in every mark.
+pub fn in_question(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
+    (Span::ZERO < open).then(|| el("p", "t14").text(words::in_question(&seen.speech.span(open))))
 }
 
 /// What is asked before all is known: its price first.

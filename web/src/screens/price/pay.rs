@@ -1,7 +1,7 @@
 //! Pay and hours: what of an offer goes out, what you get, and what is left for an hour.
 
 use super::super::jobs::lacking;
-use super::list::{bargain, how_paid};
+use super::list::{bargain, how_paid, in_question};
 use super::offer::{waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
@@ -29,7 +29,8 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(
             el("div", "col")
                 .kid(money(sheet, left, seen))
-                .kids(hours(left, seen))
+                .kids(hours((left, sheet.standing.at_least), seen))
+                .kids(in_question(sheet.unsettled, seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(untaxed(sheet, app)),
         )
@@ -45,7 +46,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
 }
 
 fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
-    let handed = sheet.offer.or(sheet.standing.agreed.map(|agreed| agreed.price)).or(sheet.named);
+    let handed = sheet.offer.or(sheet.standing.agreed.map(|agreed| agreed.rest)).or(sheet.named);
     let out = |sum: Money| format!("−{}", exact(sum, seen.speech));
     let row = |what: &str, sum: Option<Money>| sum.map(|sum| fact(what, exact(sum, seen.speech)));
     let taken = |what: &str, sum: Option<Money>| sum.filter(|sum| !sum.is_zero()).map(|sum| fact(what, out(sum)));
@@ -61,7 +62,7 @@ fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
     el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten())))
 }
 
-fn hours(left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn hours((left, at_least): (Option<Leaves>, bool), seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(left) = left else { return vec![el("p", "").text(words::PAY_UNKNOWN)] };
     let an_hour = |amount| per_hour(amount, left.left, seen.speech);
     let rows = [
@@ -72,7 +73,7 @@ fn hours(left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg>> {
     ];
     vec![
         el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten()))),
-        el("p", "t14 i2").text(words::WITH_TO_COME),
+        el("p", "t14 i2").text(if at_least { words::HOURS_SO_FAR_ONLY } else { words::WITH_TO_COME }),
     ]
 }
 

@@ -64,7 +64,11 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
 
 /// Why to go on talking.
 fn good_enough(sheet: &OfferSheet) -> &'static str {
-    if sheet.standing.not_under.is_some() { words::MORE_THAN_WAITING } else { words::GOOD_ENOUGH }
+    match &sheet.standing {
+        standing if standing.not_under.is_some() => words::MORE_THAN_WAITING,
+        standing if standing.at_least => words::PAYS_SO_FAR,
+        _ => words::GOOD_ENOUGH,
+    }
 }
 
 fn not_known(missing: Missing) -> &'static str {
@@ -72,6 +76,7 @@ fn not_known(missing: Missing) -> &'static str {
         Missing::Ask => words::MISSING_ASK,
         Missing::YourRate => words::MISSING_RATE,
         Missing::Costs => words::MISSING_COSTS,
+        Missing::HoursToCome => words::MISSING_HOURS,
     }
 }
 

@@ -15,7 +15,7 @@ fn told(text: &str) -> (App, Id) {
     let story = tell(text);
     assert_eq!(story.refused, []);
     let mut app = App::for_tests(Place::Count);
-    let names = story.people.iter().map(|(id, person)| (*id, person.name.clone())).collect();
+    let names = story.people.clone();
     app.own = Shelf::of(Device::new([1; 8]), story.book, names);
     app.now = story.now;
     let supplier = *app.own.names.keys().next().unwrap();

@@ -5,12 +5,12 @@ use super::copies::{age_of, shown, told};
 use super::{back, say};
 use crate::app::workshop::copies::Coming;
 use crate::app::workshop::{NoCopy, Tap};
-use crate::app::{App, Msg};
+use crate::app::{App, Msg, photos};
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, copies as words, workshop};
+use crate::words::en::{common, copies as words, photos as photo_words, workshop};
 use fivebar_core::ledger::Clock;
 use fivebar_core::ledger::merge::{Sums, Totals, totals};
 use fivebar_core::quantity::{Decimal, Listed};
@@ -20,13 +20,16 @@ pub fn screen(coming: &Coming, app: &App, seen: Seen<'_>) -> Screen {
     let n = |n: usize| seen.speech.number(Decimal::from(n), 0, 0);
     let (damaged, newer) = (coming.lines.damaged, coming.lines.newer);
     let aside = [(0 < damaged).then(|| words::damaged(damaged, &n(damaged))), (0 < newer).then(|| words::newer(newer, &n(newer)))];
-    let adds = !coming.fresh.is_empty();
+    let (brings, lacks) = photos::coming(app, coming);
+    let adds = !coming.fresh.is_empty() || 0 < brings;
+    let of_photos =
+        [(0 < brings).then(|| photo_words::brings(brings, &n(brings))), (0 < lacks).then(|| photo_words::lacks(lacks, &n(lacks)))];
     let said = if adds { words::ONLY_ADDS } else { words::NOTHING_NEW };
     let first = (adds && 0 < age_of(app, seen).entries)
         .then(|| key("key h56", words::KEEP_FIRST, words::KEEP_FIRST_UNDER, say(Tap::KeepCopy)).key("first"));
     let main = el("main", "scr")
         .kid(el("section", "card").kid(table(&coming.here, &coming.then, seen)))
-        .kids(aside.into_iter().flatten().chain(ahead(coming, seen)).map(|line| el("p", "").text(line)))
+        .kids(aside.into_iter().chain(of_photos).flatten().chain(ahead(coming, seen)).map(|line| el("p", "").text(line)))
         .kid(el("p", "").kid(el("b", "").text(words::NOTHING_CHANGED)).kid(el("span", "").text(format!(" {said}"))))
         .kids(app.workshop.said.as_ref().map(told))
         .kid(el("div", "push"))

@@ -1,8 +1,10 @@
 //! Keep a copy: how old the last one is and what would be lost, drawn and said; what became of a new one.
 
 use super::super::count::saved_fact;
+use super::super::jobs::photos::size;
 use super::super::{Screen, Seen};
 use super::{back, open, say};
+use crate::app::photos::{self as app_photos, PhotoTap};
 use crate::app::workshop::copies::Became;
 use crate::app::workshop::{Over, Tap};
 use crate::app::{App, Msg};
@@ -12,7 +14,7 @@ use crate::parts::notice::{Trouble, notice, trouble};
 use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::refusal::{self, Said};
-use crate::words::en::{common, copies as words, workshop};
+use crate::words::en::{common, copies as words, photos as photo_words, workshop};
 use fivebar_core::quantity::{Decimal, Span, Wall};
 use fivebar_core::sheet::copy::CopyAge;
 
@@ -63,6 +65,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr copies")
         .kid(said(&age, ago, seen))
         .kids(drawn(&age, seen))
+        .kids(photos(app, seen))
         .kid(key("key h88", words::KEEP_A_COPY, words::KEEP_UNDER, say(Tap::KeepCopy)).key("keep"))
         .kids(app.workshop.said.as_ref().map(told))
         .kids(text)
@@ -75,6 +78,23 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     Screen::new("workshop/copies", head(top), main).foot(el("footer", "foot").kid(back()))
 }
 
+/// Whether the copy has the photos, with their size; and how many are not on this phone.
+fn photos(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let n = |n: usize| seen.speech.number(Decimal::from(n), 0, 0);
+    let Some((here, bytes, missing)) = app_photos::here(app) else { return vec![] };
+    let choice = (0 < here).then(|| {
+        let said = photo_words::many(here, &n(here), &size(bytes, seen));
+        let chip = |words: &'static str, with: bool| {
+            let pressed = if app.photos.left_out == with { "false" } else { "true" };
+            key("key h56", words, "", Msg::Photo(PhotoTap::InCopy(with))).attr("aria-pressed", pressed)
+        };
+        let keys = el("div", "g2").kid(chip(photo_words::WITH, true)).kid(chip(photo_words::WITHOUT, false));
+        el("section", "one").key("photos").kid(el("h2", "ink1").text(said)).kid(keys)
+    });
+    let missing = (0 < missing).then(|| el("p", "").key("missing").text(photo_words::missing(missing, &n(missing))));
+    choice.into_iter().chain(missing).collect()
+}
+
 /// What became of the last copy.
 pub fn told(became: &Became) -> El<Msg> {
     let what: El<Msg> = match became {
@@ -82,6 +102,7 @@ pub fn told(became: &Became) -> El<Msg> {
         Became::Downloaded(name) => notice(words::downloaded(name)),
         Became::Text => notice(words::TEXT_KEPT),
         Became::PutAway => notice(words::PUT_AWAY),
+        Became::NoPhotos => notice(words::NO_PHOTOS),
         Became::NoWay => notice(words::NO_WAY),
         Became::NoText => notice(words::NO_TEXT),
         Became::Adding => notice(words::ADDING),

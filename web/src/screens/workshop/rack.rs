@@ -138,7 +138,7 @@ fn from(from: From, app: &App) -> String {
 }
 
 fn supplier(id: Id, app: &App) -> String {
-    app.shelf().names.get(&id).cloned().unwrap_or_else(|| words::FORGOTTEN_SUPPLIER.to_owned())
+    app.shelf().name(id).cloned().unwrap_or_else(|| words::FORGOTTEN_SUPPLIER.to_owned())
 }
 
 fn number(n: usize, seen: Seen<'_>) -> String {

@@ -155,7 +155,7 @@ fn figures(sheet: &RateSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         figure_key(
             words::REAL_YEAR_KEY,
             year.map_or_else(not_said, |year| {
-                let open = (Span::ZERO < year.unsettled).then(|| seen.speech.span(year.unsettled));
+                let open = (Span::ZERO < year.unsettled_logged).then(|| seen.speech.span(year.unsettled_logged));
                 words::logged_so_far(&seen.speech.span(year.logged), open.as_deref())
             }),
             open(Over::RealYear),

@@ -96,6 +96,8 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::PersonAdded(_) => "a person",
         Fact::Forgotten(_) => "a name",
         Fact::CopyKept(_) => "a copy",
+        Fact::PhotoTaken(_) => "a photo",
+        Fact::PhotoRemoved(_) => "a photo removed",
         Fact::Struck(_) | Fact::Restored(_) => "what was taken back",
     }
 }

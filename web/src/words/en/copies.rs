@@ -32,6 +32,7 @@ pub const HOURS: &str = "hours logged";
 pub const LAST_COPY: &str = "last copy";
 pub const NOW: &str = "now";
 pub const PUT_AWAY: &str = "No copy was kept: the sheet was put away.";
+pub const NO_PHOTOS: &str = "No copy was kept: its photos could not be read, or it would be larger with them than a copy that is read again. Keep one without photos.";
 pub const NO_WAY: &str = "No copy was kept: this browser can’t hand a file on.";
 pub const NO_TEXT: &str =
     "No copy was kept: this browser can’t hold the text either. Open the app in another browser of this phone and look for the file there.";
@@ -41,7 +42,7 @@ pub const ADDED: &str = "Added. Each thing can be struck where it is listed; a c
 
 pub const WIPE: &str = "Delete everything";
 pub const WIPE_UNDER: &str = "from this phone, for good";
-pub const WIPE_GOES: &str = "This goes, with the names and the example:";
+pub const WIPE_GOES: &str = "This goes, with the names, the photos and the example:";
 pub const WIPE_STAYS: &str = "Copies outside this phone stay. Without one nothing comes back.";
 /// What is typed before everything is deleted, in small letters.
 pub const WIPE_WORD: &str = "delete";

@@ -105,6 +105,7 @@ pub fn under_machine(least: &str) -> String {
 pub const NO_PARTS: &str = "No part is planned yet. Add the parts under Wood and plan, then come back.";
 pub const NO_PILES: &str = "There are no pieces to plan with. Count a haul, or take up the rack.";
 pub const NONE_FITS: &str = "None of the pieces fits. Pieces to use says why.";
+pub const ONE_WOOD: &str = "All pieces to use are of one wood: two by turns need two.";
 
 pub fn none_for_part(part: &str) -> String {
     format!("No pieces to use fit this part: {part}.")

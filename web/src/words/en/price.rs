@@ -72,8 +72,14 @@ pub fn gap(gap: Gap) -> &'static str {
         Gap::Tag => "its price",
         Gap::Costs => "what you spent",
         Gap::Hours => "the hours",
+        Gap::HoursToCome => "hours to come",
         Gap::Rate => "your rate",
     }
+}
+
+/// "15 h of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it."
+pub fn in_question(span: &str) -> String {
+    format!("{span} of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it.")
 }
 
 /// "Not known yet: its price, the hours."
@@ -197,6 +203,7 @@ pub fn say_then(sum: &str) -> String {
     format!("Say {sum}.")
 }
 
+pub const PAYS_SO_FAR: &str = "It pays the hours so far; hours to come are not known.";
 pub const GOOD_ENOUGH: &str = "It pays your rate: go on talking.";
 pub const MORE_THAN_WAITING: &str = "It is no less than waiting is worth: go on talking.";
 pub const TOO_CLOSE: &str = "Too close";
@@ -235,6 +242,7 @@ pub const NOTHING_DUE: &str = "All of it is paid.";
 pub const NO_WORD_YET: &str = "No word yet";
 pub const MISSING_ASK: &str = "Set its price, then there is something to say.";
 pub const MISSING_RATE: &str = "It covers your costs. Say what an hour must earn, in Workshop.";
+pub const MISSING_HOURS: &str = "It pays the hours so far. Hours to come are not known: plan them, or set its price.";
 pub const MISSING_COSTS: &str = "What you spent on it is not noted yet.";
 
 /// "130, yes": what a reader hears of the block.
@@ -287,6 +295,7 @@ pub const TAG: &str = "Tag";
 pub const SETTLE_KEY: &str = "Settle";
 pub const OFFERS_HEARD: &str = "Offers heard";
 pub const WITH_TO_COME: &str = "Costs and hours with what is still to come, by your estimate.";
+pub const HOURS_SO_FAR_ONLY: &str = "Hours so far. Hours to come are not known, so it leaves less for each.";
 pub const PAY_UNKNOWN: &str = "Left per hour is not known before costs and hours are.";
 
 /// "130 for one" or "260 for 2": an offer that was heard.

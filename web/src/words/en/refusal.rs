@@ -11,7 +11,7 @@ use fivebar_core::quantity::{Clock, Decimal, Grams, Length, Moment, Money, Offse
 use fivebar_core::refusal::{PlanFigure, Refusal};
 use fivebar_core::wood::weight::Density;
 
-pub use trouble::{emptied, no_example, not_added, not_opened, not_saved};
+pub use trouble::{cause, emptied, no_example, not_added, not_opened, not_saved};
 
 /// A trouble or refusal, worded.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -163,6 +163,7 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             format!("Not added: you have a machine called {} already.", yard::machine(machine.as_str(), name.as_deref())),
             "Give it another name, or open that one and change it.",
         ),
+        Refusal::TooManyPhotos { most } => said(format!("No photo added: a job has at most {most}."), "Remove one first."),
         Refusal::JobHasEnded => said("Not done: you are done with this job.".into(), "Take the job up again first."),
         Refusal::JobNotEnded => said("Not done: the job goes on.".into(), "There is nothing to take up again."),
         Refusal::SizeMissing => {

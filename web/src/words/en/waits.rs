@@ -290,8 +290,12 @@ pub fn nothing_fits(clock: &str, gap: &str, too_long: bool) -> String {
     }
 }
 
-/// "about 35 min, at your pace".
-pub fn about(span: &str, from: From) -> String {
+/// "about 35 min, at your pace", "about 56 min, planned 40 min".
+pub fn about(span: &str, from: From, planned: Option<&str>) -> String {
+    let other = planned.filter(|planned| from == From::Planned && *planned != span);
+    if let Some(planned) = other {
+        return format!("about {span}, planned {planned}");
+    }
     let why = match from {
         From::Pace => "at your pace",
         From::History => "as before",

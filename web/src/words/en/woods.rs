@@ -31,6 +31,12 @@ pub fn name(key: &str) -> String {
     known.to_owned()
 }
 
+/// The usual wood of that name where these units are used: "Ash" is white ash in inches and European ash in millimetres.
+pub fn of_units(key: &str, units: Units) -> Option<Key> {
+    let said = name(key);
+    usual(units).iter().find(|other| name(other) == said).and_then(|key| Key::read(key))
+}
+
 /// A wood's name where it may be the maker's own: by the name it was given.
 pub fn called(key: &Key, own: Option<&str>) -> String {
     own.map_or_else(|| name(key.as_str()), fivebar_core::quantity::begin_large)

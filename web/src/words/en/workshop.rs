@@ -56,17 +56,21 @@ pub const FOR_NEW_ONES: &str = "For new hauls and jobs; those begun stay as they
 
 pub const PEOPLE: &str = "Suppliers and people";
 pub const NAME: &str = "A name";
+pub const THEIR_NAME: &str = "Name";
+pub const PHONE: &str = "Phone";
+pub const PLACE: &str = "Place, stairs and floor too";
+pub const PHONE_AND_PLACE: &str = "Name, phone and place";
 pub const ADD_AS: &str = "Add as";
 pub const SUPPLIER: &str = "Supplier";
 pub const BUYER: &str = "Buyer";
 pub const HELPER: &str = "Helper";
 pub const GALLERY: &str = "Gallery";
 pub const MAKER: &str = "Maker";
-pub const FORGET: &str = "Forget the name";
+pub const FORGET: &str = "Forget them";
 pub const FORGOTTEN_UNDER: &str =
-    "It is gone for good, and an old copy can’t bring it back. What you wrote of them stays, without the name.";
+    "Once forgotten, name, phone and place are gone for good, and an old copy can’t bring them back. What you wrote of them stays.";
 pub const NOBODY: &str = "Nobody yet.";
-pub const NAMES_STAY: &str = "Names stay beside the book, on this phone and in your copies, and can be forgotten.";
+pub const NAMES_STAY: &str = "Names, phones and places stay beside the book, on this phone and in your copies, and can be forgotten.";
 
 pub const RACK: &str = "Rack";
 pub const RACK_EMPTY: &str = "Nothing on the rack. Good pieces of your hauls lie here until a job takes them.";

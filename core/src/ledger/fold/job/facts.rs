@@ -5,7 +5,7 @@ use crate::ledger::fold::{Booked, Kept, KeptPlan, Quote};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Span, Units, Volume, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Moment, Money, Span, Units, Volume, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// One job: what is made, from what, what it cost, how it sells.
@@ -43,6 +43,8 @@ pub struct Job {
     pub design: Option<Id>,
     /// The estimate that was given last.
     pub kept: Option<Kept>,
+    /// The operations that were planned when it was given.
+    pub kept_for: Vec<String>,
     /// The maker said that its operations are all there is to do.
     pub whole_planned: bool,
     /// The quote that was given last.
@@ -96,6 +98,9 @@ pub struct PlannedCost {
     pub what: Option<String>,
     /// Falls away when the buyer fetches it.
     pub delivery: bool,
+    /// When it was planned, and how many lines were booked of the job by then.
+    pub at: Moment,
+    pub after: usize,
 }
 
 /// The maker was done with it; what its hauls cost it is frozen.

@@ -23,8 +23,8 @@ impl PaidFor {
         let mut paid = PaidFor { currency, ahead: Sorted::new(), of_sale: Sorted::new(), kept: none, back: none };
         for payment in &selling.payments {
             match payment.sale {
-                Some(sale) => more(&mut paid.of_sale, sale, payment.sum)?,
-                None => more(&mut paid.ahead, selling.first(payment.agreed), payment.sum)?,
+                Some(sale) => more(&mut paid.of_sale, sale, payment.pays()?)?,
+                None => more(&mut paid.ahead, selling.first(payment.agreed), payment.pays()?)?,
             }
         }
         // More than its price was paid for others of the same agreement.

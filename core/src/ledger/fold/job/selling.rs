@@ -4,6 +4,7 @@ use crate::ledger::kind::sale::{Carried, Paid};
 use crate::ledger::{Entry, Fact};
 use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall};
+use crate::refusal::Answer;
 
 /// All that was said and done with buyers.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -103,6 +104,8 @@ pub struct Payment {
     pub fee: Money,
     pub sale: Option<Id>,
     pub agreed: Option<Id>,
+    /// By so much more than was owed it paid off the rest, in coins; below nothing where it was less.
+    pub rounding: Option<Money>,
 }
 
 /// Pieces at a gallery: given, paid for, or given back.
@@ -147,6 +150,16 @@ pub struct Guesses {
     pub told: Option<Moment>,
 }
 
+impl Payment {
+    /// What it pays of what was owed.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub(super) fn pays(&self) -> Answer<Money> {
+        self.rounding.map_or(Ok(self.sum), |rounding| self.sum.minus(rounding))
+    }
+}
+
 impl Selling {
     pub(super) fn apply(&mut self, entry: &Entry, currency: Currency) {
         let ours = |sum: Money| sum.currency() == currency;
@@ -173,6 +186,7 @@ impl Selling {
                 fee: f.fee,
                 sale: f.sale,
                 agreed: f.agreed,
+                rounding: f.rounding.filter(|sum| ours(*sum)),
             }),
             _ => self.at_galleries(entry, currency),
         }

@@ -49,12 +49,17 @@ impl Selling {
         self.open().fold(0, |sum, agreement| sum.saturating_add(agreement.n.saturating_sub(agreement.sold)))
     }
 
-    /// What sales brought: the whole sums of those that stand, and what was kept of those that do not.
+    /// What sales brought: the whole sums of those that stand, to the coin they were paid with, and what was kept of those that do not.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn taken(&self, currency: Currency) -> Answer<Money> {
-        Money::sum(currency, self.standing().map(|sale| sale.sum))?.plus(PaidFor::of(self, currency)?.kept)
+        Money::sum(currency, self.standing().map(|sale| sale.sum))?.plus(PaidFor::of(self, currency)?.kept)?.plus(self.rounded(currency)?)
+    }
+
+    /// What payments in coins came to beyond what was owed.
+    fn rounded(&self, currency: Currency) -> Answer<Money> {
+        Money::sum(currency, self.payments.iter().filter_map(|payment| payment.rounding))
     }
 
     /// The tax the maker sends in: the lines of the sales that stand, and of what galleries handed over with it.

@@ -66,12 +66,8 @@ fn what_was_planned_stands_apart_from_what_was_not() {
     }
     phone.order(3, Command::Estimate(EstimateCommand::SayWhole(WholePlanned { job: id(job), whole: true }))).unwrap();
     let beside = |phone: &Phone, minute| {
-        let sheet = seen(phone, job, minute);
-        let shop = Shop::of(&phone.book, at(minute));
-        let of = |progress: Progress| progress.beside.map(|b| (b.planned, b.on_them.as_minutes(), b.on_others.as_minutes()));
-        let at_the_bench = of(progress_of(&shop, &shop.job(id(job)).unwrap()));
-        assert_eq!(of(sheet.progress), at_the_bench, "the same at the bench");
-        (at_the_bench, sheet.progress.ends.map(Span::as_minutes))
+        let ends = seen(phone, job, minute).progress.ends.map(Span::as_minutes);
+        (beside_on_both(phone, job, minute), ends)
     };
     let run = phone.start(100, "sand", job);
     phone.bench(148, BenchCommand::Done { run, n: 4 }).unwrap();
@@ -89,6 +85,59 @@ fn what_was_planned_stands_apart_from_what_was_not() {
     phone.bench(902, BenchCommand::Done { run, n: 1 }).unwrap();
     phone.stop(903, run);
     assert_eq!(beside(&phone, 910), (Some((2, 108, 500)), Some(608)), "nothing is to come");
+}
+
+/// Operations planned, the minutes on them and on others, as the job's page and the bench say it.
+#[track_caller]
+fn beside_on_both(phone: &Phone, job: On, minute: i64) -> Option<(u32, i64, i64)> {
+    let shop = Shop::of(&phone.book, at(minute));
+    let of = |progress: Progress| progress.beside.map(|b| (b.planned, b.on_them.as_minutes(), b.on_others.as_minutes()));
+    let kept = shop.job(id(job)).unwrap();
+    let at_the_bench = of(progress_of(&shop, &kept, || has_no_rest(&shop, &kept, true)));
+    assert_eq!(of(seen(phone, job, minute).progress), at_the_bench, "the same at the bench");
+    at_the_bench
+}
+
+/// Nothing was thought: both operations are known from a job before, and nobody knows what the whole takes.
+#[test]
+fn work_beside_a_plan_that_is_known_from_own_jobs_stands_apart_on_both_pages() {
+    let mut phone = Phone::new("a");
+    let (old, job) = (phone.job(0, "old"), phone.job(0, "next"));
+    kind(&mut phone, old, "crate");
+    kind(&mut phone, job, "boat");
+    for (op, from) in [("sand", 100), ("bore", 300)] {
+        worked(&mut phone, old, (op, from, from + 60));
+        plan(&mut phone, job, op, None);
+    }
+    end(&mut phone, 3_000, old);
+    keep(&mut phone, job, 3_001);
+    worked(&mut phone, job, ("sand", 3_100, 3_170));
+    assert_eq!(beside_on_both(&phone, job, 3_500), None, "nothing but what was planned");
+    worked(&mut phone, job, ("coat", 3_200, 3_500));
+    assert_eq!(beside_on_both(&phone, job, 3_600), Some((2, 70, 300)));
+}
+
+/// The estimate was given for two operations: the hours of a third, planned later, are no part of it until it is given again.
+#[test]
+fn what_is_planned_after_the_estimate_is_beside_it() {
+    let mut phone = Phone::new("a");
+    let job = phone.job(0, "next");
+    kind(&mut phone, job, "boat");
+    plan(&mut phone, job, "sand", Some(60));
+    plan(&mut phone, job, "bore", Some(40));
+    keep(&mut phone, job, 3);
+    plan(&mut phone, job, "coat", Some(30));
+    worked(&mut phone, job, ("sand", 100, 150));
+    assert_eq!(beside_on_both(&phone, job, 200), None);
+    worked(&mut phone, job, ("coat", 200, 240));
+    assert_eq!(beside_on_both(&phone, job, 300), Some((2, 50, 40)));
+    keep(&mut phone, job, 301);
+    assert_eq!(beside_on_both(&phone, job, 310), None);
+}
+
+fn keep(phone: &mut Phone, job: On, minute: i64) {
+    let given = seen(phone, job, minute).given().unwrap();
+    phone.order(minute, Command::Estimate(EstimateCommand::Keep(given))).unwrap();
 }
 
 /// An hour was thought and an hour went by, and not one of five pieces was noted: what it takes in all is not what it took so far.

@@ -27,7 +27,7 @@ fn free(bench: &mut Bench, Lying { haul, pile }: Lying, job: Id, n: Count) -> Id
 fn lacks(bench: &Bench, job: Id) -> Option<(Count, Count, Count)> {
     let shop = bench.shop();
     let plans = shop.job(job).unwrap().plans;
-    lacking(&shop, job, &plans).map(|it| (it.needs, it.has, it.piles.iter().filter(|pile| pile.on_rack).map(|pile| pile.n).sum()))
+    lacking(&shop, job, &plans).map(|it| (it.needs, it.has, it.piles.iter().map(|pile| pile.on_rack).sum()))
 }
 
 fn plans(bench: &Bench, job: Id) -> usize {
@@ -35,30 +35,30 @@ fn plans(bench: &Bench, job: Id) -> usize {
     in_use(&shop, &shop.job(job).unwrap().plans).len()
 }
 
-/// On the rack and in the job, of the sticks as they were; and how many piles are left of them.
-fn sticks(bench: &Bench, job: Id) -> (Count, Count, usize) {
+/// On the rack and in the job, of the sticks as they were; and how many pieces are left of them.
+fn sticks(bench: &Bench, job: Id) -> (Count, Count, Count) {
     let all = sources(&bench.shop(), job).unwrap();
     let n = |in_job| all.iter().find(|it| it.pile.length == Some(mm(900)) && it.in_job == in_job).map_or(0, |it| it.n);
-    (n(false), n(true), all.iter().filter(|it| it.pile.length != Some(mm(900))).count())
+    (n(false), n(true), all.iter().filter(|it| it.pile.length != Some(mm(900))).map(|it| it.n).sum())
 }
 
 /// What goes back by hand is missing, and is taken again by one act; once all of a plan's is back, it is a plan in use no more.
 #[test]
 fn what_is_put_back_in_part_is_missing_and_taken_again() {
     let (mut bench, strips, job) = two_plans();
-    assert_eq!((lacks(&bench, job), plans(&bench, job), sticks(&bench, job)), (None, 2, (4, 8, 1)));
+    assert_eq!((lacks(&bench, job), plans(&bench, job), sticks(&bench, job)), (None, 2, (4, 8, 8)));
     free(&mut bench, strips, job, 3);
-    assert_eq!((lacks(&bench, job), plans(&bench, job)), (Some((8, 5, 3)), 2));
+    assert_eq!((lacks(&bench, job), plans(&bench, job), sticks(&bench, job)), (Some((8, 5, 3)), 2, (7, 5, 5)));
     let again = bench.order(Command::Plan(PlanCommand::TakeAgain { job })).unwrap()[0].id;
-    assert_eq!((lacks(&bench, job), sticks(&bench, job)), (None, (4, 8, 1)));
+    assert_eq!((lacks(&bench, job), sticks(&bench, job)), (None, (4, 8, 8)));
     bench.order(Command::Book(BookCommand::TakeBack { act: again })).unwrap();
-    assert_eq!(lacks(&bench, job), Some((8, 5, 3)));
+    assert_eq!((lacks(&bench, job), sticks(&bench, job)), (Some((8, 5, 3)), (7, 5, 5)));
     bench.order(Command::Book(BookCommand::Restore { act: again })).unwrap();
     let why = bench.order(Command::Plan(PlanCommand::TakeAgain { job })).map(drop);
     assert_eq!(why, Err(crate::refusal::Refusal::NothingAsked));
     // The older plan's four are back: it is cut by no more; with the newer one's too, nothing is left of the boards.
     free(&mut bench, strips, job, 4);
-    assert_eq!((lacks(&bench, job), plans(&bench, job), sticks(&bench, job)), (None, 1, (8, 4, 1)));
+    assert_eq!((lacks(&bench, job), plans(&bench, job), sticks(&bench, job)), (None, 1, (8, 4, 4)));
     free(&mut bench, strips, job, 4);
     assert_eq!((lacks(&bench, job), plans(&bench, job), sticks(&bench, job)), (None, 0, (12, 0, 0)));
 }
@@ -74,7 +74,10 @@ fn what_another_job_took_is_missing_still() {
     let other = bench.order(Command::Job(began)).unwrap()[0].id;
     let Lying { haul, pile } = strips;
     bench.order(Command::Haul(HaulCommand::Take { haul, pile, job: other, n: 5 })).unwrap();
-    assert_eq!(lacks(&bench, job), Some((8, 6, 0)));
+    // One of the two lies there still, and that one is taken again.
+    assert_eq!(lacks(&bench, job), Some((8, 6, 1)));
+    bench.order(Command::Plan(PlanCommand::TakeAgain { job })).unwrap();
+    assert_eq!(lacks(&bench, job), Some((8, 7, 0)));
     assert!(bench.order(Command::Plan(PlanCommand::TakeAgain { job })).is_err());
 }
 
@@ -104,9 +107,43 @@ fn a_plan_instead_of_one_in_part_gives_the_rest_back() {
     free(&mut bench, strips, job, 3);
     let rails = of_sticks(&bench, "peg", 800);
     let act = bench.uses(&rails, true).unwrap()[0].id;
-    assert_eq!((sticks(&bench, job), plans(&bench, job), lacks(&bench, job)), ((8, 4, 1), 1, None));
+    assert_eq!((sticks(&bench, job), plans(&bench, job), lacks(&bench, job)), ((8, 4, 4), 1, None));
     bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();
-    assert_eq!((plans(&bench, job), lacks(&bench, job)), (2, Some((8, 5, 3))));
+    assert_eq!((plans(&bench, job), lacks(&bench, job), sticks(&bench, job)), (2, Some((8, 5, 3)), (7, 5, 5)));
+    // What was taken again goes with the plans as well.
+    bench.order(Command::Plan(PlanCommand::TakeAgain { job })).unwrap();
+    let act = bench.uses(&rails, true).unwrap()[0].id;
+    assert_eq!((sticks(&bench, job), plans(&bench, job), lacks(&bench, job)), ((8, 4, 4), 1, None));
+    bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();
+    assert_eq!((sticks(&bench, job), plans(&bench, job), lacks(&bench, job)), ((4, 8, 8), 2, None));
+}
+
+/// The plan that is taken back takes what was taken again for it back too, and leaves what was taken by hand.
+#[test]
+fn a_plan_that_is_taken_back_leaves_nothing_of_its_own() {
+    for by_hand in [0, 2] {
+        let mut bench = Bench::of(STICKS);
+        let job = bench.story.names.job("tray").unwrap();
+        let Lying { haul, pile } = sources(&bench.shop(), job).unwrap()[0].which().0;
+        if 0 < by_hand {
+            bench.order(Command::Haul(HaulCommand::Take { haul, pile, job, n: by_hand })).unwrap();
+        }
+        let rails = of_sticks(&bench, "peg", 800);
+        let act = bench.uses(&rails, false).unwrap()[0].id;
+        let whole = sticks(&bench, job);
+        free(&mut bench, Lying { haul, pile }, job, 3);
+        bench.order(Command::Haul(HaulCommand::Take { haul, pile, job, n: 1 })).unwrap();
+        if 0 < by_hand {
+            assert_eq!(lacks(&bench, job), None, "boards alike are there");
+        } else {
+            bench.order(Command::Plan(PlanCommand::TakeAgain { job })).unwrap();
+            assert_eq!((sticks(&bench, job), lacks(&bench, job)), (whole, None));
+        }
+        bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();
+        assert_eq!(sticks(&bench, job), (12 - by_hand, by_hand, 0), "{by_hand}");
+        bench.order(Command::Book(BookCommand::Restore { act })).unwrap();
+        assert_eq!(sticks(&bench, job), (8 - by_hand, 4 + by_hand, 4), "{by_hand}");
+    }
 }
 
 /// A side that is corrected goes for what was left of the boards as they were; what was sawn to another, or lies with other pieces, stays.

@@ -372,3 +372,23 @@ fn planned_pieces_are_those_of_the_clock_and_one_more_is_asked_about() {
     holds(&shown, &["4 of 4 done"]);
     lacks(&shown, &["more than"]);
 }
+
+/// Three coats on five stools: the second is no more pieces than there are, also where the five were said at the bench.
+#[test]
+fn a_coat_more_is_not_asked_about() {
+    use super::super::waits::WaitTap;
+    // "Oil" ends in a coat by its name.
+    for said in [false, true] {
+        let mut told = Told::stands();
+        let job = fold::jobs(&told.app.shelf().book).next().unwrap().id;
+        let now = told.now(0);
+        let (op, kind) = ("Oil".to_owned(), Kind::Make);
+        let pieces = Some(1);
+        let plan = fivebar_core::ledger::kind::job::OperationPlanned { job, op, kind, stage: None, span: None, pieces };
+        told.app.order(&Command::Job(JobCommand::PlanOperation(plan)), now).unwrap();
+        told.start(1, "Oil");
+        told.at(2, said.then_some(tap(Tap::BatchOf(1))));
+        let shown = told.at(3, [tap(Tap::Waits(WaitTap::Clamp)), tap(Tap::Waits(WaitTap::Clamp))]);
+        lacks(&shown, &["One more than", "There are 2"]);
+    }
+}

@@ -214,8 +214,12 @@ fn what_fits_is_offered_while_nothing_runs_and_one_tap_starts_it() {
     told.at(149, [wait(WaitTap::Clamp)]);
     lacks(&told.at(150, []), &["what fits"]);
     let shown = told.at(150, [tap(Tap::Stop)]);
-    holds(&shown, &["Until 12:59, 1 h 29: what fits", "about 56 min, as planned", "about 28 min, as planned"]);
-    lacks(&told.at(200, []), &["about 56 min, as planned"]);
+    holds(&shown, &["Until 12:59, 1 h 29: what fits", "about 56 min, planned 40 min", "about 28 min, planned 20 min"]);
+    // The same minute, without the factor: as Hours and money has it.
+    told.app.jobs.without_factor = true;
+    holds(&told.at(150, []), &["about 43 min, planned 40 min"]);
+    told.app.jobs.without_factor = false;
+    lacks(&told.at(200, []), &["about 56 min, planned"]);
     // Pegs are loud only if the maker says so; in quiet hours it is not offered then.
     told.at(200, [wait(WaitTap::Usual("Pegs".into())), wait(WaitTap::Loud(true)), tap(Tap::Close)]);
     told.at(200, [wait(WaitTap::Ask(Asked::QuietFrom))]);

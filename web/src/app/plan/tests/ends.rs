@@ -30,6 +30,10 @@ fn an_end_too_short_is_named_and_two_keys_lead_on() {
     solved(&mut app);
     let short = "An end piece would be 95 mm, your least is 100 mm. With it 6 rows can be laid.";
     says(&app, &["Not one row can be laid.", short, "Least end piece, 100 mm", "not possible"], &["best possible", "strip of its own"]);
+    // What was found is there again when the plan is opened, and nothing is searched for.
+    let mut again = reloaded(&app);
+    heard(&mut again, [Tap::Open]);
+    says(&again, &["Not one row can be laid.", short, "Least end piece, 100 mm"], &[]);
     let mut saw = reloaded(&app);
     let now = Now { wall: saw.now, chance: [9; 10] };
     saw.heard(Msg::Workshop(workshop::Tap::Wood(WoodTap::Open(WoodPage::Saw))), now);
@@ -38,6 +42,18 @@ fn an_end_too_short_is_named_and_two_keys_lead_on() {
     solved(&mut app);
     says(&app, &["6 rows."], &["Not one row", "An end piece would be", "Plan with strips cut in pieces"]);
     assert!(app.plan.draft.split);
+}
+
+/// By hand: both figures are 100 and keep the end of 95 from being cut, so each has its key.
+#[test]
+fn each_figure_in_the_way_has_its_key() {
+    let one_cut = super::told::without(1, vec![Tap::Shape(Shape::Rows), Tap::Split(false)]);
+    let mut app = planned("", &one_cut, &["1100", "340"]);
+    solved(&mut app);
+    says(&app, &["Least end piece, 100 mm"], &["Least piece, "]);
+    let figures = &mut app.plan.given.as_mut().unwrap().ready.figures;
+    figures.min_piece = figures.min_end;
+    says(&app, &["Least end piece, 100 mm", "Least piece, 100 mm"], &[]);
 }
 
 /// Badge, headline and paragraphs are of one mind: it wastes least in length, and takes more strips than are long enough.

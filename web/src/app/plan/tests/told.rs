@@ -44,7 +44,9 @@ fn said(parts: &str, taps: &[Tap], figures: &[&str]) -> (App, String) {
 pub(super) fn solved(app: &mut App) {
     let asked = app.plan.given.as_ref().unwrap_or_else(|| panic!("{:?}", app.plan.why_not)).ready.asked.clone();
     let answered = asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
-    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
+    let short = asked.short_end(&answered).map(|short| Planning::ShortEnd { worth: answered.worth.clone(), short });
+    let told = [Some(Planning::Done(Box::new(answered))), short];
+    told.into_iter().flatten().for_each(|told| drop(app.told(crate::app::news::News::Planning(told))));
 }
 
 #[track_caller]
@@ -259,4 +261,19 @@ fn joints_are_drawn_no_thicker_than_the_rows_bear() {
     for (rows, class) in [("8", "class=\"lay\""), ("16", "class=\"lay fine\"")] {
         check("", &[Tap::Shape(Shape::Rows)], &["1200", "400", rows], &[class]);
     }
+}
+
+/// What is asked to be of two woods is, though one of them alone comes as near; of one wood there is none.
+#[test]
+fn two_woods_by_turns_are_two_woods() {
+    let two = vec![Tap::Shape(Shape::Field), Tap::Pattern(0), Tap::Two];
+    let (app, shown) = said("", &two, &["232", "43"]);
+    let used = app.plan.found.as_ref().map(|found| found.sheet.used.iter().filter(|used| 0 < used.pieces).count());
+    assert_eq!(used, Some(2), "{shown}");
+    let mut app = at_rack("");
+    heard(&mut app, [Tap::Open]);
+    heard(&mut app, without(2, two));
+    typed(&mut app, &["232", "43"]);
+    heard(&mut app, [Tap::Go]);
+    assert!(page(&app).contains("All pieces to use are of one wood: two by turns need two."), "{}", page(&app));
 }

@@ -25,7 +25,7 @@ fn rack(lines: &str) -> (App, Story) {
     let lines: Vec<String> = story.book.entries().map(|(entry, _)| line::write(entry)).collect();
     let mut app = App::for_tests(Place::Workshop);
     app.own = Shelf::open(Device::new([7; 8]), lines.iter().map(String::as_str));
-    app.own.names.insert(story.names.person("works").unwrap(), "Stair works".to_owned());
+    app.own.names.insert(story.names.person("works").unwrap(), fivebar_core::ledger::people::Person::named("Stair works"));
     after(&mut app, [Msg::Workshop(Tap::Open(Over::Rack))]);
     (app, story)
 }

@@ -5,7 +5,11 @@ use crate::app::news::Trouble;
 
 /// What could not be saved: how many entries, why, what is safe, what to do.
 pub fn not_saved(why: Trouble, lines: usize) -> Said {
-    let what = if lines == 1 { "Not saved: 1 entry.".to_owned() } else { format!("Not saved: {lines} entries.") };
+    let what = match lines {
+        0 => "Not saved: a name, phone or place.".to_owned(),
+        1 => "Not saved: 1 entry.".to_owned(),
+        _ => format!("Not saved: {lines} entries."),
+    };
     let safe = "All that was shown as saved is safe.".to_owned();
     let (why, to_do) = cause(why);
     Said { what, why: why.into(), safe, to_do: to_do.into() }
@@ -49,7 +53,8 @@ pub fn emptied() -> Said {
     }
 }
 
-fn cause(why: Trouble) -> (&'static str, &'static str) {
+/// Why the phone would not keep something, and what to do.
+pub fn cause(why: Trouble) -> (&'static str, &'static str) {
     match why {
         Trouble::Full => ("The phone is full.", "Free some space, or keep a copy now."),
         Trouble::Known => ("The book holds an entry of the same name already.", "Keep a copy now, then open the app again."),

@@ -1,0 +1,42 @@
+//! Photos that are wanted: taken and not removed. Their pictures lie beside the book.
+
+use crate::ledger::{Entry, Fact};
+use crate::quantity::{Id, Set};
+
+/// A photo, by the id of its picture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Photo {
+    pub id: Id,
+    pub job: Option<Id>,
+}
+
+/// Every photo, in the order they were taken; and those that were removed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Photos {
+    taken: Vec<Photo>,
+    gone: Set<Id>,
+}
+
+impl Photos {
+    pub(super) fn apply(&mut self, entry: &Entry) {
+        match &entry.fact {
+            Fact::PhotoTaken(f) if self.taken.iter().all(|photo| photo.id != f.photo) => {
+                self.taken.push(Photo { id: f.photo, job: f.job });
+            }
+            Fact::PhotoRemoved(f) => {
+                self.gone.insert(f.photo);
+            }
+            _ => {}
+        }
+    }
+
+    /// All that are wanted.
+    pub fn wanted(&self) -> impl Iterator<Item = Photo> + '_ {
+        self.taken.iter().filter(|photo| !self.gone.contains(&photo.id)).copied()
+    }
+
+    /// Those of a job, the oldest first.
+    pub fn of_job(&self, job: Id) -> impl Iterator<Item = Id> + '_ {
+        self.wanted().filter(move |photo| photo.job == Some(job)).map(|photo| photo.id)
+    }
+}

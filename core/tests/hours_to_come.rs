@@ -1,0 +1,82 @@
+//! Hours still to come, one figure for every price: by the plan, else by the estimate, else not known and named.
+
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::money::offer::{Missing, Verdict};
+use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::account::account;
+use fivebar_core::sheet::offer::{Asking, offer};
+use fivebar_core::sheet::price::{Gap, price};
+use fivebar_core::story::{Story, tell};
+
+/// (17 x 600 + 1440) / 480 = 24.25 an hour; 40 spent; one of three hours of milling done.
+const TABLE: &str = "
+2026-05-04 08:00 +02:00 workshop EUR metric
+rate pay 17 hours 600 logged 480 costs 1440
+job table \"Table\" 1 spec
+spend 40 glue on table
+start \"milling\" make on table
+09:00 stop
+";
+
+fn euro(text: &str) -> Money {
+    Money::book(text.parse().unwrap(), Currency::EUR).unwrap()
+}
+
+fn told(more: &str) -> Story {
+    let story = tell(&format!("{TABLE}{more}"));
+    assert_eq!(story.refused, [], "{more}");
+    story
+}
+
+/// What the table must bring at the rate, what is asked for it, and the word for as much as the rate.
+#[track_caller]
+fn check(more: &str, your_rate: &str, ask: Option<&str>, word: Verdict) {
+    let story = told(more);
+    let (shop, job) = (Shop::of(&story.book, story.now.at), story.names.job("table").unwrap());
+    let pricing = account(&shop, job).unwrap().pricing;
+    assert_eq!(pricing.marks.your_rate.unwrap().shown, euro(your_rate), "{more}");
+    assert_eq!(pricing.ask, ask.map(euro), "{more}");
+    let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched };
+    let hears = |sum: Decimal| offer(&shop, job, asking, Some(Money::book(sum.ceil(), Currency::EUR).unwrap())).unwrap().verdict;
+    assert_eq!(hears(euro(your_rate).amount()), Some(word), "{more}");
+}
+
+const PLAN: &str = "plan \"milling\" make 180 min for table\nplan \"sanding\" make 300 min for table\n";
+
+/// Eight hours in all: (40 + 24.25 x 8) / 1 = 234.00.
+#[test]
+fn by_the_plan() {
+    check(PLAN, "234", Some("235"), Verdict::Say { say: euro("235") });
+}
+
+/// One more operation of which nothing was said takes nothing away: the estimate has 60 min for a delivery, (40 + 24.25 x 9) = 258.25.
+#[test]
+fn what_has_no_minutes_is_by_the_estimate() {
+    check(&format!("{PLAN}plan \"pack\" deliver for table\n"), "258.25", Some("260"), Verdict::Say { say: euro("260") });
+}
+
+/// Nothing is planned, no such piece was ever made: (40 + 24.25 x 1) = 64.25 is the least, and no yes.
+#[test]
+fn not_known_is_named() {
+    check("", "64.25", None, Verdict::NotKnown(Missing::HoursToCome));
+    check("tag 100 table\n", "64.25", Some("100"), Verdict::Say { say: euro("100") });
+    let story = told("tag 100 table\n");
+    let sheet = price(&Shop::of(&story.book, story.now.at), Paid::Notes).unwrap();
+    assert_eq!(sheet.for_sale[0].gaps, [Gap::HoursToCome]);
+    assert_eq!(sheet.for_sale[0].proposed, None);
+}
+
+/// An old table took ten hours, so nine are to come: 40 + 24.25 x 10 = 282.50.
+#[test]
+fn where_nothing_is_planned_earlier_pieces_say() {
+    check("old-job \"Old table\" 600 min\n", "282.50", Some("285"), Verdict::Say { say: euro("285") });
+}
+
+/// Nothing is to come of what is finished, sold in part, or done with.
+#[test]
+fn a_made_piece_has_none_to_come() {
+    let made = Verdict::Say { say: euro("90") };
+    check("start \"oil\" make on table stage finish\n10:00 stop\n", "88.50", Some("90"), made);
+    check("end table\n", "64.25", Some("65"), Verdict::Yes);
+}

@@ -1,0 +1,84 @@
+//! Laws of money, for any tax, fee and side, in currencies with no, two and three decimals.
+
+use fivebar_core::money::charge::{Terms, get_of};
+use fivebar_core::money::fee::Fee;
+use fivebar_core::money::point::Points;
+use fivebar_core::money::price::proposed;
+use fivebar_core::money::share::{Draw, HaulCost, split};
+use fivebar_core::money::staged::stages;
+use fivebar_core::money::tax::Tax;
+use fivebar_core::quantity::{Currency, Decimal, Money, Side, Span, Volume};
+use proptest::prelude::*;
+
+fn currency() -> impl Strategy<Value = Currency> {
+    prop::sample::select(vec!["JPY", "USD", "EUR", "KWD"]).prop_map(|code| Currency::read(code).unwrap())
+}
+
+fn minor(n: i64, currency: Currency) -> Money {
+    Money::book(Decimal::new(n, currency.digits()), currency).unwrap()
+}
+
+/// Tax to 30 %, a share of the card to 10 %, and what it takes on top, in minor units.
+fn terms() -> impl Strategy<Value = (u32, u32, i64, bool)> {
+    (0u32..300, 0u32..100, 0i64..200, any::<bool>())
+}
+
+fn of((tax, share, fixed, top): (u32, u32, i64, bool), currency: Currency) -> Terms {
+    let side = if top { Side::Top } else { Side::Inside };
+    let fee = Fee { share: Decimal::new(i64::from(share), 3), fixed: minor(fixed, currency).amount() };
+    Terms { tax: Tax { rate: Decimal::new(i64::from(tax), 3), side }, fee }
+}
+
+proptest! {
+    /// What is booked of a proposed price covers the need; of a tag one minor unit less it does not.
+    #[test]
+    fn a_proposed_price_is_the_least_that_covers(currency in currency(), terms in terms(), need in 1i64..9_000_000) {
+        let terms = of(terms, currency);
+        // Needs lie between minor units too.
+        let need = Decimal::new(need, currency.digits() + 1);
+        let price = proposed(need, terms, Points::Minor, currency).unwrap();
+        prop_assert_eq!(terms.you_get(terms.tax.charge(price.tag).unwrap()).unwrap(), price.you_get);
+        prop_assert!(need <= price.you_get.amount(), "{price:?}");
+        let less = price.tag.minus(minor(1, currency)).unwrap();
+        let get = terms.you_get(terms.tax.charge(less).unwrap()).unwrap();
+        prop_assert!(get.amount() < need, "{less} leaves {get} of {need}, so {} is not the least", price.tag);
+    }
+
+    /// The exact sum that is left of a higher charge is never less; what is booked, by one minor unit at most.
+    #[test]
+    fn a_higher_offer_leaves_no_less(currency in currency(), terms in terms(), offer in 0i64..900_000, more in 1i64..900) {
+        let terms = of(terms, currency);
+        let [low, high] = [offer, offer + more].map(|n| minor(n, currency));
+        let take = terms.take().unwrap();
+        prop_assert!(get_of(low.amount(), take).unwrap() <= get_of(high.amount(), take).unwrap());
+        let [low, high] = [low, high].map(|offer| terms.you_get(offer).unwrap());
+        prop_assert!(low.minus(high).unwrap().amount() <= minor(1, currency).amount(), "{low} of {offer}, {high} of {more} more");
+    }
+
+    /// Staged sums add up to the price, whatever the shares.
+    #[test]
+    fn staged_sums_add_up(currency in currency(), price in 0i64..9_000_000, cuts in prop::collection::vec(0u32..=1_000, 0..6)) {
+        let mut cuts = cuts;
+        cuts.extend([0, 1_000]);
+        cuts.sort_unstable();
+        let shares: Vec<Decimal> = cuts.windows(2).map(|pair| Decimal::new(i64::from(pair[1] - pair[0]), 3)).collect();
+        let price = minor(price, currency);
+        let sums = stages(price, &shares).unwrap();
+        prop_assert_eq!(Money::sum(currency, sums.iter().copied()).unwrap(), price);
+        prop_assert!(sums.iter().all(|sum| Decimal::ZERO <= sum.amount()), "{sums:?}");
+    }
+
+    /// What jobs, rack and workshop bear of a haul is what it cost, to the minor unit and the minute.
+    #[test]
+    fn shares_of_costs_sum_to_the_whole(currency in currency(), cost in 0i64..9_000_000, minutes in 0i64..5_000, used in prop::collection::vec(1i64..900, 0..6), more in 0i64..2_000, lost in 0i64..500) {
+        let volume = |n: i64| Volume::of_cubic_mm(Decimal::from(n * 1_000)).unwrap();
+        let all: i64 = used.iter().sum();
+        let (cost, time) = (minor(cost, currency), Span::minutes(minutes));
+        let haul = HaulCost { cost, time, good: volume(all + more), lost: volume(lost.min(more)), used: volume(all) };
+        let draws: Vec<Draw> = used.iter().map(|n| Draw::Open { used: volume(*n) }).collect();
+        let split = split(&haul, &draws).unwrap();
+        let shares = || split.jobs.iter().chain([&split.rack, &split.workshop]);
+        prop_assert_eq!(Money::sum(currency, shares().map(|share| share.cost)).unwrap(), cost);
+        prop_assert_eq!(Span::sum(shares().map(|share| share.time)), time);
+    }
+}

@@ -1,0 +1,87 @@
+//! Photos of a job: taken, removed, taken back; told as a table.
+
+use fivebar_core::ledger::decide::{BookCommand, Command, Now, PHOTOS_MOST, decide};
+use fivebar_core::ledger::{Book, Clock, Device, fold};
+use fivebar_core::quantity::{Id, Moment, Offset, Wall};
+use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::buyer::buyer;
+use fivebar_core::story::tell;
+
+struct Maker {
+    book: Book,
+    clock: Clock,
+    n: u8,
+    job: Id,
+}
+
+impl Maker {
+    fn new() -> Maker {
+        let story = tell("2026-03-02 09:00 +01:00 workshop EUR metric\njob bench \"Bench\" 1 spec");
+        let clock = Clock::new(Device::new([1; 8]), story.book.last_stamp());
+        Maker { job: story.names.job("bench").unwrap(), book: story.book, clock, n: 0 }
+    }
+
+    fn now(&mut self) -> Now {
+        self.n += 1;
+        let wall = Wall::new(Moment::at(1_772_450_000_000 + i64::from(self.n) * 1_000), Offset::minutes(60).unwrap());
+        Now { wall, chance: [self.n; 10] }
+    }
+
+    fn order(&mut self, command: BookCommand) -> Result<Id, Refusal> {
+        let now = self.now();
+        let entries = decide(&self.book, &Command::Book(command), now)?.stamped(&self.book, &mut self.clock);
+        entries.iter().for_each(|entry| drop(self.book.add(entry)));
+        Ok(entries[0].id)
+    }
+
+    fn take(&mut self, n: u8) -> Result<Id, Refusal> {
+        let job = self.job;
+        self.order(BookCommand::TakePhoto { photo: photo(n), job })
+    }
+
+    /// The photos of the job, and the one a buyer sees.
+    #[track_caller]
+    fn has(&self, photos: &[u8]) {
+        let workshop = fold::workshop(&self.book);
+        let all: Vec<Id> = workshop.photos.of_job(self.job).collect();
+        assert_eq!(all, photos.iter().map(|n| photo(*n)).collect::<Vec<_>>());
+        let shop = Shop::of(&self.book, Moment::at(1_772_460_000_000));
+        assert_eq!(buyer(&shop, self.job).unwrap().photo, all.last().copied());
+    }
+}
+
+fn photo(n: u8) -> Id {
+    Id::new(Moment::at(1_772_440_000_000 + i64::from(n)), [n; 10])
+}
+
+#[test]
+fn a_photo_is_taken_removed_and_comes_back() {
+    let mut maker = Maker::new();
+    maker.has(&[]);
+    let first = maker.take(1).unwrap();
+    maker.take(2).unwrap();
+    maker.has(&[1, 2]);
+    let removed = maker.order(BookCommand::RemovePhoto { photo: photo(2) }).unwrap();
+    maker.has(&[1]);
+    assert_eq!(maker.order(BookCommand::RemovePhoto { photo: photo(2) }), Err(Refusal::NotThere), "it is gone already");
+    maker.order(BookCommand::TakeBack { act: removed }).unwrap();
+    maker.has(&[1, 2]);
+    maker.order(BookCommand::TakeBack { act: first }).unwrap();
+    maker.has(&[2]);
+    maker.order(BookCommand::Restore { act: first }).unwrap();
+    maker.has(&[1, 2]);
+}
+
+#[test]
+fn a_job_has_a_few_photos_at_most() {
+    let mut maker = Maker::new();
+    for n in 0..PHOTOS_MOST as u8 {
+        maker.take(n).unwrap();
+    }
+    assert_eq!(maker.take(99), Err(Refusal::TooManyPhotos { most: PHOTOS_MOST }));
+    maker.order(BookCommand::RemovePhoto { photo: photo(0) }).unwrap();
+    assert!(maker.take(99).is_ok());
+    let nobody = photo(200);
+    assert_eq!(maker.order(BookCommand::TakePhoto { photo: photo(100), job: nobody }), Err(Refusal::NotThere));
+}

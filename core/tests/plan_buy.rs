@@ -1,0 +1,37 @@
+//! Boards that could be bought: as few of them as do. Reckoned by hand.
+
+use fivebar_core::plan::patience::{Patience, Progress};
+use fivebar_core::quantity::{Currency, Key, Length, Money};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::make::{Ask, Boards, What, given};
+use fivebar_core::sheet::plan::sheet;
+use fivebar_core::story::tell;
+
+const JOB: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\njob bench \"Shoe bench\" 1 spec\n";
+
+fn mm(n: i64) -> Length {
+    Length::MM.times(n).unwrap()
+}
+
+/// Parts, the size of the boards, and how many of them are needed.
+#[track_caller]
+fn check(parts: &str, size: [i64; 3], boards: u32) {
+    let story = tell(&format!("{JOB}{parts}"));
+    assert_eq!(story.refused, []);
+    let price = Money::whole(42.into(), Currency::EUR);
+    let bought = vec![Boards { wood: Key::read("cherry-wild"), size: size.map(mm), n: 9, price }];
+    let ask =
+        Ask { job: story.names.job("bench").unwrap(), what: What::Parts(Some(1)), turned: vec![], bought, without: vec![], over: None };
+    let given = given(&Shop::of(&story.book, story.now.at), &ask).unwrap();
+    let answered = given.ready.asked.solve(&mut Patience::new(Some(60_000), &mut |_: Progress<'_>| true), 1);
+    let used = sheet(&given.ready, &answered, given.room).unwrap().used;
+    assert_eq!(used.iter().map(|used| used.pieces).sum::<u32>(), boards, "{used:?}");
+}
+
+/// Two rows of two give four from a board of 2400 x 180: 2 x 82 and the cuts are within 180, 2 x 1102 within 2400. What is left of a third
+/// board would be long enough to keep, and is paid for all the same.
+#[test]
+fn no_more_boards_are_bought_than_do() {
+    check("part \"slat\" 6 of 18 x 80 x 1100 mm cherry-wild for bench\n", [25, 180, 2400], 2);
+    check("part \"slat\" 4 of 18 x 80 x 1100 mm cherry-wild for bench\n", [25, 180, 2400], 1);
+}

@@ -1,0 +1,79 @@
+//! The buyer's face, told as a table: what is said on Jobs, and what a buyer reads then.
+
+use super::*;
+use crate::app::form::Form;
+use crate::app::jobs::{Tap as JobTap, draft::What};
+use crate::app::shelf::Shelf;
+use crate::app::{App, order::Which};
+use crate::parts::Place;
+use crate::screens::page;
+use fivebar_core::ledger::decide::Now;
+use fivebar_core::ledger::{Device, line};
+use fivebar_core::story::tell;
+
+/// A bench whose facts are all said, and the moment after.
+fn maker() -> (App, Id, Now) {
+    let story = tell(
+        "2026-03-02 09:00 +01:00 workshop EUR metric\njob bench \"Shoe bench\" 1 order\n\
+         about bench size 900 x 350 x 480 mm weight 14 kg wood \"oak\" finish \"oil\" care \"wipe dry\" delivery \"upstairs, 30 EUR\"",
+    );
+    assert_eq!(story.refused, []);
+    let mut app = App::for_tests(Place::Jobs);
+    let lines: Vec<String> = story.book.entries().map(|(entry, _)| line::write(entry)).collect();
+    app.own = Shelf::open(Device::new([1; 8]), lines.iter().map(String::as_str));
+    (app, story.names.job("bench").unwrap(), Now { wall: story.now, chance: [9; 10] })
+}
+
+/// What a buyer reads once the nth fact of a form was emptied; the others stay.
+#[track_caller]
+fn check(what: What, nth: usize, gone: &str) {
+    let (mut app, job, now) = maker();
+    let say = |app: &mut App, message: Msg, n: u8| drop(app.heard(message, Now { chance: [n; 10], ..now }));
+    let facts = ["Size", "900", "350", "480", "Weight", "14.0 kg", "oak", "oil", "wipe dry", "upstairs, 30 EUR"];
+    say(&mut app, Msg::Jobs(JobTap::Open(Which::Own, job)), 1);
+    say(&mut app, Msg::Jobs(JobTap::Write(what.clone())), 2);
+    let draft = app.jobs.draft.as_mut().unwrap();
+    if what == What::Size {
+        let mut typed = ["900", "350", "480", "14"].map(String::from);
+        typed[nth].clear();
+        draft.form = Form::filled(typed);
+    } else {
+        draft.words[nth].clear();
+    }
+    say(&mut app, Msg::Jobs(JobTap::Save), 3);
+    assert!(app.jobs.draft.is_none(), "saved: {:?}", app.notice);
+    say(&mut app, Msg::Price(Tap::Show(job)), 4);
+    let face = page(&app).html();
+    for fact in facts {
+        assert_eq!(face.contains(fact), fact != gone && !gone.contains(fact), "{fact} once {gone} is gone: {face}");
+    }
+}
+
+#[test]
+fn inv15_a_fact_that_was_emptied_is_gone_from_the_face() {
+    check(What::Facts, 0, "oak");
+    check(What::Facts, 1, "oil");
+    check(What::Facts, 2, "wipe dry");
+    check(What::Facts, 3, "upstairs, 30 EUR");
+    check(What::Size, 0, "900");
+    check(What::Size, 2, "480");
+    check(What::Size, 3, "Weight, 14.0 kg");
+}
+
+/// What was never said stays unsaid: nothing is written of it.
+#[test]
+fn what_was_empty_before_is_not_taken_away() {
+    let (mut app, job, now) = maker();
+    let before = app.own.book.lines().count();
+    for (n, tap) in
+        [JobTap::Open(Which::Own, job), JobTap::Write(What::Facts), JobTap::Say(3, String::new()), JobTap::Save].into_iter().enumerate()
+    {
+        app.heard(Msg::Jobs(tap), Now { chance: [n as u8; 10], ..now });
+    }
+    for (n, tap) in [JobTap::Write(What::Facts), JobTap::Save].into_iter().enumerate() {
+        app.heard(Msg::Jobs(tap), Now { chance: [n as u8 + 20; 10], ..now });
+    }
+    let lines: Vec<&str> = app.own.book.lines().skip(before).collect();
+    let says: Vec<bool> = lines.iter().map(|line| line.contains("\"delivery\"")).collect();
+    assert_eq!(says, [true, false], "{lines:?}");
+}

@@ -1,0 +1,49 @@
+//! The word is true: hours to come that nobody knows, hours in question, an order for several.
+
+use super::*;
+
+const SHOP: &str = "2026-05-04 08:00 +02:00 workshop EUR metric\nrate pay 17 hours 600 logged 480 costs 1440\n";
+
+fn told(more: &str) -> Maker {
+    Maker::told(&format!("{SHOP}{more}"), "stool")
+}
+
+/// One hour of a stool of which nobody knows how long it takes: 64.25 pays for that hour, and is no yes.
+#[test]
+fn hours_to_come_that_are_not_known_are_no_yes() {
+    let started = "job stool \"Stool\" 1 spec\nspend 40 glue on stool\nstart \"saw\" make on stool\n09:00 stop\n";
+    let mut maker = told(&format!("{started}tag 300 stool\n"));
+    maker.shows(&["Not known yet: hours to come."]);
+    maker.offer("100").shows(&["Say 300", "hours to come are not known"]).hides(&["It pays your rate"]);
+    maker.bargain(BargainTap::PayAndHours).shows(&["Hours to come are not known, so it leaves less for each."]);
+    let mut untagged = told(started);
+    untagged.offer("65").shows(&["No word yet", "Hours to come are not known: plan them, or set its price."]);
+    let mut planned = told(&format!("{started}tag 300 stool\nplan \"saw\" make 180 min for stool\n"));
+    planned.hides(&["Not known yet"]).offer("150").shows(&["Say 300", "It pays your rate"]);
+}
+
+/// The clock ran over night: fifteen hours more are in every mark, and each page of Price says so.
+#[test]
+fn hours_in_question_are_said() {
+    let text = "job stool \"Stool\" 1 spec\nspend 40 glue on stool\ntag 300 stool\n10:00 start \"saw\" make on stool\n11:00 stop\n";
+    let night = "17:00 start \"oil\" make on stool stage finish\n2026-05-05 08:00 stop\n";
+    told(text).hides(&["15 h"]);
+    let mut maker = told(&format!("{text}{night}"));
+    maker.shows(&["15 h of its hours are in question"]).offer("100").bargain(BargainTap::PayAndHours);
+    maker.shows(&["15 h of its hours are in question"]);
+}
+
+/// Two stools for 800, 40 and four hours each: "750 for both" leaves (750 - 80) / 8 h, and the change of order is for both.
+#[test]
+fn a_new_sum_is_for_all_that_is_promised() {
+    let mut maker = told(
+        "job stool \"Stool\" 2 order\nspend 80 glue on stool\nstart \"oil\" make on stool stage finish\n16:00 stop\nagree 800 for 2 stool fetched as deal\n",
+    );
+    maker.offer("750").bargain(BargainTap::PayAndHours).shows(&["750", "83.75", "80.00", "8 h"]);
+    maker.bargain(BargainTap::PayAndHours).shows(&["Change the order to 750"]);
+    let (job, sum) = (maker.job, maker.money("750"));
+    let agreed = sheet(&maker.app).unwrap().agreed[0].agreed;
+    maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, Some(sum)))).tap(Tap::Agree(AgreeTap::Save));
+    let row = sheet(&maker.app).unwrap().agreed[0].clone();
+    assert_eq!((row.n, row.price), (2, sum));
+}
