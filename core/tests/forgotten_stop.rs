@@ -207,3 +207,27 @@ fn the_minutes_in_question_make_no_pace() {
     let answered = slab("16:24 stopped at 09:50 proposed run first");
     assert_eq!((minutes(answered.pace()), answered.all()), (Some(18), Span::minutes(74))); // 50 + 20 minutes, four pieces: 17.5
 }
+
+/// Fitted once for 45 of 150 minutes; again from 13:00 on the next day, and forgotten.
+#[test]
+fn one_earlier_run_says_nothing_and_a_plan_is_not_cut() {
+    let fit = |times: usize| {
+        let earlier: String = (8..8 + times).map(|hour| format!("{hour:02}:00 start \"fit\" make on shelf\n{hour:02}:45 stop\n")).collect();
+        format!(
+            "plan \"fit\" make 150 min for shelf\n2026-03-03 16:00 copy kept\n2026-03-04 00:01 copy kept\n{earlier}13:00 start \"fit\" make on shelf as fitting"
+        )
+    };
+    check(&format!("{}\n20:00 copy kept", fit(1)), "14:45", Because::Planned); // 150 - 45 are left
+    check(&format!("{}\n20:00 copy kept", fit(2)), "14:00", Because::Default); // 60 are left, as many as are guessed
+    check(&format!("{}\n20:00 copy kept", fit(3)), "13:45", Because::Usual);
+    let closes = "2026-03-02 08:00 workdays till 14:30\n";
+    check(&format!("{closes}{}\n20:00 copy kept", fit(1)), "14:30", Because::Closing);
+    // Who came, or went, and what was taken off is the last act as much as a piece.
+    let came = format!("{}\nperson ada helper\n15:10 helper joins ada 20.00", fit(1));
+    check(&format!("{came}\n20:00 copy kept"), "15:10", Because::LastAct);
+    check(&format!("{came}\n15:50 helper leaves ada\n20:00 copy kept"), "15:50", Because::LastAct);
+    let glued = format!("wait \"glue\" glue n 1 for shelf 60 min as top\n{}\n16:00 off top", fit(1));
+    check(&format!("{glued}\n20:00 copy kept"), "16:00", Because::LastAct);
+    let others = format!("wait \"glue\" glue n 1 for stands 60 min as top\n{}\n16:00 off top", fit(1));
+    check(&format!("{others}\n20:00 copy kept"), "14:45", Because::Planned);
+}

@@ -90,14 +90,14 @@ fn four_more_by_what_two_took() {
     let story = up_to("# --- Half of it");
     // Saw: 90 for two, so 90 / 1.95 = 46.15 for the first; four are 3.70 of it: 170.8. Turn: the second took 90, so 94.74 each of a first and
     // 25.26 of setup; 25.26 + 94.74 x 3.70 = 375.8. Oil: 30 / 1.95 x 3.70 = 56.9. Delivering was thought: x 1.3085 by four jobs: 78.5.
-    let all = [(Basis::Own, 1, 171), (Basis::Own, 1, 376), (Basis::Own, 1, 57), (Basis::Thought, 0, 79)];
+    let all = [(Basis::Kind, 1, 171), (Basis::Kind, 1, 376), (Basis::Kind, 1, 57), (Basis::Thought, 0, 79)];
     assert_eq!(rows(&story, "more"), all);
     let sheet = seen(&story, "more");
     assert_eq!((sheet.history.own, sheet.history.told, sheet.history.factor().jobs), (1, 3, 4));
     let found = sheet.found.unwrap();
     let given = kept(&story, "more");
     assert_eq!((given.thought, given.factor), (None, Some(Decimal::new(1_309, 3))), "an hour of it was thought, not the whole");
-    assert_eq!((minutes(found.thought), found.shares), (Some(60), vec![(Basis::Own, 89), (Basis::Thought, 11)]));
+    assert_eq!((minutes(found.thought), found.shares), (Some(60), vec![(Basis::Kind, 89), (Basis::Thought, 11)]));
     let sum = all.map(|(.., minutes)| minutes).iter().sum::<i64>();
     let likely = found.range.likely.as_minutes();
     assert!((sum..sum * 11 / 10).contains(&likely), "{likely}: a little above {sum}, for long tails do not cancel out");
@@ -166,8 +166,8 @@ fn any_order_of_arrival_gives_the_same_estimate() {
 fn percentiles_never_cross() {
     use fivebar_core::bench::estimate::{Likely, OnTop, Part, estimate};
     use proptest::prelude::*;
-    let part = (0..6_usize, 0.0..5_000.0_f64, 0.0..1.5_f64).prop_map(|(from, median, spread)| {
-        let from = [Basis::Design, Basis::Own, Basis::Thought, Basis::Pieces, Basis::Piece, Basis::Operation][from];
+    let part = (0..7_usize, 0.0..5_000.0_f64, 0.0..1.5_f64).prop_map(|(from, median, spread)| {
+        let from = [Basis::Design, Basis::Kind, Basis::Own, Basis::Thought, Basis::Pieces, Basis::Piece, Basis::Operation][from];
         Part { from, jobs: 1, time: Likely { median, spread } }
     });
     let ratios = prop::collection::vec((1..3_000_i64).prop_map(|n| Decimal::new(n, 2)), 0..6);

@@ -173,7 +173,7 @@ impl Bench {
 
     /// Whether a run looks like a forgotten stop, by the bench alone: acts on its job other than pieces done come from outside.
     fn is_in_question(&self, run: &Run, now: Moment) -> bool {
-        let known = || Known { usual: repair::usual(self.past(run, |_| true)), last_act: self.last_act(run, now), ..Known::default() };
+        let known = || Known { usual: repair::by_history(self.past(run, |_| true)), last_act: self.last_act(run, now), ..Known::default() };
         repair::may_look_wrong(run, now) && repair::looks_wrong(run, &known(), now)
     }
 
@@ -193,17 +193,18 @@ impl Bench {
 
     /// What speaks for the end of a run. Acts on the job other than pieces done, and the closing time, come from outside.
     pub fn known(&self, run: &Run, counts: impl Fn(On) -> bool, now: Moment) -> Known {
-        let usual = repair::usual(self.past(run, counts));
+        let usual = repair::by_history(self.past(run, counts));
         let last_act = self.last_act(run, now);
-        Known { usual, batch: self.batch_span(run, now), last_act, next_start: self.next_start(run), closing: None }
+        Known { usual, batch: self.batch_span(run, now), last_act, next_start: self.next_start(run), ..Known::default() }
     }
 
-    /// The last piece done on what a run is on, after its start and not after its end; who was asked and said that it is right so far was
-    /// there too.
+    /// The last piece done on what a run is on, after its start and not after its end, or the last time a helper came or went in it; who was
+    /// asked and said that it is right so far was there too.
     fn last_act(&self, run: &Run, now: Moment) -> Option<Moment> {
         let (start, end) = (run.started.at, run.end(now));
         let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
-        let acts = notches.map(|notch| notch.at).chain(run.right);
+        let helpers = run.heads.iter().flat_map(|head| [Some(head.from), head.to]).flatten();
+        let acts = notches.map(|notch| notch.at).chain(run.right).chain(helpers);
         acts.filter(|at| start < *at && *at <= end).max()
     }
 

@@ -10,10 +10,12 @@ use crate::quantity::{Moment, Span};
 /// What may speak for an end. Each is missing when it is not known.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Known {
-    /// 80 in 100 earlier runs of this operation were no longer than this.
+    /// 80 in 100 earlier runs of this operation were no longer than this; none of fewer than three.
     pub usual: Option<Span>,
     /// Batch pace x pieces left at the start.
     pub batch: Option<Span>,
+    /// What was left at the start of what the operation was planned to take.
+    pub planned: Option<Span>,
     /// The last act on the job after the start.
     pub last_act: Option<Moment>,
     /// The next start of the same person.
@@ -34,6 +36,8 @@ pub enum Because {
     Batch,
     NextStart,
     Closing,
+    /// As long as was left of what was planned.
+    Planned,
     /// Nothing was known but the kind of work.
     Default,
 }
@@ -60,8 +64,16 @@ pub fn usual(mut past: Vec<Span>) -> Option<Span> {
     past.get(rank.checked_sub(1)?).copied()
 }
 
+/// Fewer earlier runs say nothing of what is usual [J].
+const HISTORY_LEAST: usize = 3;
+
+/// What is usual by the history of an operation; none before its third run.
+pub fn by_history(past: Vec<Span>) -> Option<Span> {
+    if past.len() < HISTORY_LEAST { None } else { usual(past) }
+}
+
 /// The end to propose: the later of the last act and the earliest of what history, batch, next start and closing time say.
-/// Without history the last act, else the start and the default. Never the start itself, nor after the next start, nor after now.
+/// Without history the last act, else the start and the default, or what was left of the plan up to closing time where that is longer. Never the start itself, nor after the next start, nor after now.
 pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Proposed {
     let end = |at, because| Proposed { at, because };
     let after = |at: &Moment| start < *at;
@@ -77,14 +89,19 @@ pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Pr
         (Some(act), Some(expected)) if act.at < expected.at => expected,
         (Some(act), _) => act,
         (None, Some(expected)) => expected,
-        (None, None) => end(start.plus(default_span(kind)), Because::Default),
+        (None, None) => {
+            let guess = end(start.plus(default_span(kind)), Because::Default);
+            let closing = known.closing.filter(after).map(|at| end(at, Because::Closing));
+            let planned = lasted(known.planned, Because::Planned).into_iter().chain(closing).min_by_key(|end| end.at);
+            planned.filter(|planned| known.planned.is_some() && guess.at < planned.at).unwrap_or(guess)
+        }
     };
     let found = limit.filter(|limit| limit.at < found.at).unwrap_or(found);
     end(found.at.min(now).max(start.plus(Span::minutes(1))), found.because)
 }
 
 /// Whether a run looks like a forgotten stop. With a history: it lasted longer than twice what is usual, and the default longer
-/// than usual; without: longer than three times the default. And nothing was done on its job for as long as a usual run lasts,
+/// than usual; without: longer than three times the default, and than what was left of its plan. And nothing was done on its job for as long as a usual run lasts,
 /// a quarter of an hour at least [J].
 pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
     if !may_look_wrong(run, now) {
@@ -93,7 +110,7 @@ pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
     let default = default_span(run.work.kind);
     let (most, quiet) = match known.usual {
         Some(usual) => (usual.times(2).max(usual.plus(default)), usual.max(Span::minutes(15))),
-        None => (default.times(3), default),
+        None => (default.times(3).max(known.planned.unwrap_or_default()), default),
     };
     let end = run.end(now);
     let last = known.last_act.map_or(run.started.at, |act| act.max(run.started.at));
@@ -125,7 +142,8 @@ mod tests {
     #[track_caller]
     fn check([usual, batch, last_act, next_start, closing]: [Option<i64>; 5], end: i64, because: Because) {
         let (usual, batch) = (usual.map(Span::minutes), batch.map(Span::minutes));
-        let known = Known { usual, batch, last_act: last_act.map(at), next_start: next_start.map(at), closing: closing.map(at) };
+        let (last_act, next_start, closing) = (last_act.map(at), next_start.map(at), closing.map(at));
+        let known = Known { usual, batch, last_act, next_start, closing, planned: None };
         assert_eq!(proposed((at(680), Kind::Make), &known, at(872)), Proposed { at: at(end), because });
     }
 
@@ -152,6 +170,21 @@ mod tests {
         check([None, None, None, Some(700), None], 700, Because::NextStart);
         check([None, None, Some(600), None, None], 740, Because::Default); // an act before the start says nothing
         check([None, None, Some(700), None, Some(690)], 700, Because::LastAct);
+    }
+
+    /// Planned in minutes, closing as a minute of the day.
+    #[test]
+    fn what_was_left_of_the_plan_is_not_cut_by_a_guess() {
+        let end = |planned: i64, closing: Option<i64>| {
+            let known = Known { planned: Some(Span::minutes(planned)), closing: closing.map(at), ..Known::default() };
+            let found = proposed((at(680), Kind::Make), &known, at(2_000));
+            (found.at, found.because)
+        };
+        assert_eq!(end(150, None), (at(830), Because::Planned));
+        assert_eq!(end(30, None), (at(740), Because::Default));
+        assert_eq!(end(150, Some(800)), (at(800), Because::Closing));
+        assert_eq!(end(150, Some(720)), (at(740), Because::Default));
+        assert_eq!(end(150, Some(600)), (at(830), Because::Planned), "closed before the start: an evening");
     }
 
     #[test]
@@ -183,6 +216,18 @@ mod tests {
         wrong(201, Some(100), Some(101), false);
         wrong(90, Some(5), Some(75), false);
         wrong(91, Some(5), Some(75), true);
+    }
+
+    #[test]
+    fn a_run_within_its_plan_does_not_look_wrong() {
+        let known = Known { planned: Some(Span::minutes(240)), ..Known::default() };
+        assert_eq!([181, 240, 241].map(|lasted| looks_wrong(&run(1, 0), &known, at(lasted))), [false, false, true]);
+    }
+
+    #[test]
+    fn two_runs_are_no_history() {
+        let past = |n: i64| (0..n).map(|_| Span::minutes(45)).collect();
+        assert_eq!([0, 1, 2, 3].map(|n| by_history(past(n))), [None, None, None, Some(Span::minutes(45))]);
     }
 
     #[test]

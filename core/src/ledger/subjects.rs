@@ -38,7 +38,6 @@ pub(super) fn subjects_of(id: Id, fact: &Fact) -> [Option<Subject>; 3] {
         | Fact::HelperLeft(_)
         | Fact::HelperRecalled(_)
         | Fact::HelperMended(_) => [Some(Bench), None, None],
-        // Taking off what waits is no act on the job: it says nothing of when a run ended.
         Fact::WaitEnded(_)
         | Fact::WaitMended(_)
         | Fact::OperationWaitSet(_)

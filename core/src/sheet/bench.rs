@@ -214,6 +214,7 @@ impl<'a> Look<'a> {
         let counts = |on| if let On::Job(job) = on { !self.not_typical.contains(&job) } else { true };
         let mut known = self.bench.known(run, counts, now);
         known.last_act = known.last_act.max(fold::last_act(self.book, run, now));
+        known.planned = self.planned_still(run);
         known.closing = self.seen.closing.map(|closing| run.started.day().at(closing, run.started.offset));
         let ends = (run.started.at, run.work.kind);
         repair::looks_wrong(run, &known, now).then(|| repair::proposed(ends, &known, run.end(now)))
@@ -243,6 +244,14 @@ impl<'a> Look<'a> {
         let On::Job(job) = run.work.on else { return None };
         let planned = fold::job(self.book, job)?.operations.into_iter().find(|planned| planned.op == run.work.op)?;
         planned.span.filter(|span| Span::ZERO < *span)
+    }
+
+    /// What was left at a run's start of what its operation was planned to take.
+    fn planned_still(&self, run: &Run) -> Option<Span> {
+        let planned = self.thought_of(run).filter(|_| !run.work.rework)?;
+        let earlier = self.bench.on(run.work.on).filter(|other| other.started.at < run.started.at && other.work.op == run.work.op);
+        let took = Span::sum(earlier.filter(|other| !other.work.rework).map(|other| other.worked(self.seen.now.at)));
+        Some(planned.minus(took)).filter(|left| Span::ZERO < *left)
     }
 
     pub(super) fn choice(&self, run: &Run) -> Choice {
@@ -335,8 +344,10 @@ mod tests {
     fn the_workshop_closes_a_run_that_has_a_history() {
         let mut phone = Phone::new("a");
         let stands = phone.job(0, "stands");
-        let first = phone.start(480, "sand", stands);
-        phone.stop(540, first);
+        for start in [300, 400, 480] {
+            let earlier = phone.start(start, "sand", stands);
+            phone.stop(start + 60, earlier);
+        }
         phone.start(1_050, "sand", stands); // 17:30, an hour is usual, closing at 18:00
         let slab = |hour| bench(&phone.book, Seen { now: phone.wall(1_900), person: None, closing: Clock::at(hour, 0) }).running.unwrap();
         assert_eq!(slab(18).wrong, Some(Proposed { at: at(1_080), because: Because::Closing }));
@@ -348,12 +359,14 @@ mod tests {
     fn a_job_that_is_not_typical_is_no_history() {
         let mut phone = Phone::new("a");
         let (odd, stands) = (phone.job(0, "odd"), phone.job(1, "stands"));
-        let first = phone.start(10, "sand", odd);
-        phone.stop(20, first);
+        for start in [10, 30, 50] {
+            let earlier = phone.start(start, "sand", odd);
+            phone.stop(start + 10, earlier);
+        }
         phone.start(100, "sand", stands);
         let wrong = |phone: &Phone| seen(phone, 500).running.unwrap().wrong.map(|wrong| (wrong.at, wrong.because));
         assert_eq!(wrong(&phone), Some((at(110), Because::Usual)));
-        phone.note(21, crate::ledger::kind::job::JobMarked { job: job(odd), typical: false });
+        phone.note(61, crate::ledger::kind::job::JobMarked { job: job(odd), typical: false });
         assert_eq!(wrong(&phone), Some((at(160), Because::Default)));
     }
 

@@ -267,6 +267,14 @@ impl EstimateSheet {
         Some(EstimateMade { job: self.job, low, likely, high, thought, factor, jobs, allowance })
     }
 
+    /// What all of it takes, never less than what is logged and what is still to come together.
+    pub fn in_all(&self) -> Option<Range> {
+        let range = self.found.as_ref()?.range;
+        let Some(left) = self.to_come else { return Some(range) };
+        let with = |all: Span, left: Span| all.max(self.progress.so_far.plus(left));
+        Some(Range { low: range.low, likely: with(range.likely, left.likely), safe: with(range.safe, left.safe) })
+    }
+
     /// What is still to come of the operations, of the whole piece and of its rest together, row by row.
     pub fn hands(&self) -> Span {
         Span::sum(self.rows.iter().map(Row::to_come))

@@ -35,6 +35,8 @@ pub struct JobRow {
     /// By estimate still to come, by stage.
     pub to_come: Vec<(Stage, Span)>,
     pub total: Option<Span>,
+    /// Of that, what looks like a forgotten stop.
+    pub unsettled: Span,
     pub kept_per_hour: Option<Decimal>,
     pub currency: Currency,
     pub tag: Option<Money>,
@@ -75,6 +77,7 @@ fn row(shop: &Shop, job: &Job, account: &Account) -> Answer<JobRow> {
         so_far: so_far(account),
         to_come: to_come(account),
         total: account.hours.total,
+        unsettled: account.hours.unsettled,
         kept_per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
         currency: job.currency,
         tag: job.tag,

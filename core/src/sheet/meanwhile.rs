@@ -135,7 +135,7 @@ impl Fit<'_> {
         let batch = batch_of(&self.shop.bench, (job, row.op.as_deref()?), self.shop.now);
         let from = match row.from {
             _ if by_pieces(&batch).is_some() => From::Pace,
-            Basis::Design | Basis::Own => From::History,
+            Basis::Design | Basis::Kind | Basis::Own => From::History,
             Basis::Thought => From::Planned,
             Basis::Pieces | Basis::Piece | Basis::Operation => return None,
         };
@@ -225,7 +225,7 @@ mod tests {
     use super::*;
     use crate::bench::meanwhile::Quiet;
     use crate::ledger::decide::{BenchCommand, Command, JobCommand, Laid, WaitCommand};
-    use crate::ledger::kind::job::OperationPlanned;
+    use crate::ledger::kind::job::{JobDescribed, OperationPlanned};
     use crate::ledger::told::{Phone, at, work};
     use crate::quantity::{Clock, Key};
 
@@ -249,6 +249,13 @@ mod tests {
             602,
             OperationPlanned { job, op: op.into(), kind: Kind::Make, stage: None, span: minutes.map(Span::minutes), pieces: None },
         );
+    }
+
+    fn benches(phone: &mut Phone, jobs: [On; 2]) {
+        for on in jobs {
+            let On::Job(job) = on else { unreachable!() };
+            phone.note(603, JobDescribed { piece: Key::read("bench"), ..JobDescribed::of(job) });
+        }
     }
 
     #[track_caller]
@@ -283,6 +290,7 @@ mod tests {
     #[test]
     fn the_pace_of_the_batch_comes_before_history_and_that_before_the_plan() {
         let (mut phone, stands, bench) = clamped(&[("bore", Some(40)), ("pegs", Some(20))]);
+        benches(&mut phone, [stands, bench]);
         let (On::Job(stands_id), On::Job(bench_id)) = (stands, bench) else { unreachable!() };
         let recalled = BenchCommand::Recall { work: work("bore", bench), start: at(610), stop: at(650), heads: 1 };
         phone.bench(728, recalled).unwrap();
@@ -325,9 +333,9 @@ mod tests {
     /// 150 minutes for five, so 150 / 4.5 for one; and for five again 150, which do not fit, though 60 were planned.
     #[test]
     fn history_is_of_as_many_pieces_as_there_are_to_do() {
-        use crate::ledger::kind::job::JobDescribed;
         let (mut phone, _, bench) = clamped(&[]);
         let old = phone.job(0, "old");
+        benches(&mut phone, [old, bench]);
         let recalled = BenchCommand::Recall { work: work("bore", old), start: at(300), stop: at(450), heads: 1 };
         phone.bench(728, recalled).unwrap();
         let On::Job(id) = old else { unreachable!() };

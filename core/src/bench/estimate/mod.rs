@@ -19,7 +19,9 @@ use crate::quantity::{Count, Decimal, Listed, Span};
 pub enum Basis {
     /// The same operation on earlier jobs of this design.
     Design,
-    /// The same operation on earlier jobs.
+    /// The same operation on earlier jobs of this kind of piece.
+    Kind,
+    /// The same operation on earlier jobs that no kind of piece tells apart.
     Own,
     /// What the maker thought, put right by the factor where it is used.
     Thought,
@@ -135,7 +137,7 @@ pub fn each(parts: &[Part], on_top: OnTop) -> Vec<Span> {
 pub fn topped(part: &Part, on_top: OnTop) -> Likely {
     match (on_top, part.from) {
         (OnTop::Factor(factor), Basis::Thought) => factor.likely(part.time.median),
-        (OnTop::Allowance(share), Basis::Thought | Basis::Own | Basis::Design) => factor::allowed(part.time, share),
+        (OnTop::Allowance(share), Basis::Thought | Basis::Own | Basis::Kind | Basis::Design) => factor::allowed(part.time, share),
         _ => part.time,
     }
 }

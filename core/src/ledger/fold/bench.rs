@@ -34,7 +34,8 @@ pub fn bench(book: &Book) -> Bench {
     gathered.bench()
 }
 
-/// The last act on what a run is on, after its start and not after its end. Starts, recalled time and what is put right are no acts.
+/// The last act on what a run is on, after its start and not after its end. Starts, recalled time and what is put right are no acts; who
+/// takes off what waits of the job is at it.
 pub fn last_act(book: &Book, run: &Run, now: Moment) -> Option<Moment> {
     let subject = match run.work.on {
         On::Job(id) => Subject::Job(id),
@@ -43,7 +44,18 @@ pub fn last_act(book: &Book, run: &Run, now: Moment) -> Option<Moment> {
     };
     let (start, end) = (run.started.at, run.end(now));
     let acts = book.about(subject).filter(|entry| !matches!(entry.fact, Fact::RunStarted(_) | Fact::RunRecalled(_) | Fact::RunMoved(_)));
-    acts.map(Entry::at).filter(|at| start < *at && *at <= end).max()
+    acts.chain(taken_off(book, run)).map(Entry::at).filter(|at| start < *at && *at <= end).max()
+}
+
+/// Entries that ended waits of the job a run is on. None is younger in the book than the run and yet before it by more than a run may last.
+fn taken_off<'a>(book: &'a Book, run: &'a Run) -> impl Iterator<Item = &'a Entry> {
+    let earliest = run.started.at.minus(Span::RUN_MOST);
+    let is_of_it = move |entry: &&Entry| {
+        let Fact::WaitEnded(ended) = &entry.fact else { return false };
+        let Some(Fact::WaitBegan(wait)) = book.entry(ended.wait).map(|(entry, _)| &entry.fact) else { return false };
+        wait.job.map(On::Job) == Some(run.work.on)
+    };
+    book.about(Subject::Bench).rev().take_while(move |entry| earliest <= entry.at()).filter(is_of_it)
 }
 
 /// A tap: as the clock showed it, as it counts, and whether the clock had been set back.

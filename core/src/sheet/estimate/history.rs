@@ -15,12 +15,45 @@ pub struct History {
     pub told: Count,
     /// Actual over thought, those told first, then the oldest first.
     pub ratios: Vec<Decimal>,
-    /// What an operation took on one job: its name in small letters, the job's design, and what it took.
-    operations: Vec<(String, Option<Id>, Past)>,
+    /// What operations took on one job each.
+    operations: Vec<Done>,
     pieces: Vec<OldPiece>,
     /// Rework, and all time, of the own jobs.
     pub rework: Span,
     pub all: Span,
+}
+
+/// What an operation took on one job.
+#[derive(Clone, Debug, PartialEq)]
+struct Done {
+    /// In small letters.
+    op: String,
+    design: Option<Id>,
+    piece: Option<Key>,
+    past: Past,
+}
+
+/// From which earlier jobs an operation is learnt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Of<'a> {
+    Design(Id),
+    /// The same kind of piece, said of both.
+    Kind(&'a Key),
+    /// Any that the kind of piece does not tell apart from this one.
+    NotApart(Option<&'a Key>),
+}
+
+/// A kind that says what it is not, and not what it is.
+const OTHER: &str = "other";
+
+impl Of<'_> {
+    fn holds(self, done: &Done) -> bool {
+        match self {
+            Of::Design(design) => done.design == Some(design),
+            Of::Kind(kind) => kind.as_str() != OTHER && done.piece.as_ref() == Some(kind),
+            Of::NotApart(kind) => kind.zip(done.piece.as_ref()).is_none_or(|(kind, other)| kind == other),
+        }
+    }
 }
 
 /// What whole pieces took, as one job or as they were told.
@@ -93,11 +126,10 @@ impl History {
         Factor::of(&self.ratios)
     }
 
-    /// What an operation took on earlier jobs: those of one design, or all.
-    pub fn of_operation(&self, op: &str, design: Option<Id>) -> Vec<Past> {
+    /// What an operation took on earlier jobs.
+    pub fn of_operation(&self, op: &str, of: Of) -> Vec<Past> {
         let name = in_small(op.trim());
-        let meant = |of: &&(String, Option<Id>, Past)| of.0 == name && (design.is_none() || of.1 == design);
-        self.operations.iter().filter(meant).map(|(.., past)| past.clone()).listed()
+        self.operations.iter().filter(|done| done.op == name && of.holds(done)).map(|done| done.past.clone()).listed()
     }
 
     /// Earlier pieces a whole one goes by: of its design, else of its kind, else those of no kind that was said; where its own kind is not said or
@@ -149,7 +181,8 @@ fn operations(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) 
         let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
         let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done);
-        history.operations.extend(past.map(|past| (in_small(op.trim()), job.design, past)));
+        let done = |past| Done { op: in_small(op.trim()), design: job.design, piece: job.described.piece.clone(), past };
+        history.operations.extend(past.map(done));
     }
 }
 

@@ -4,7 +4,7 @@ use super::Row;
 use super::history::pieces;
 use crate::bench::estimate::{Left, Likely};
 use crate::bench::wait::{Wait, Waits, What};
-use crate::bench::{Batch, Bench, Kind, On, Work};
+use crate::bench::{Batch, Bench, Kind, On, Run, Work};
 use crate::ledger::fold::Job;
 use crate::quantity::{Count, Listed, Moment, Span};
 use crate::sheet::Shop;
@@ -12,9 +12,9 @@ use crate::sheet::Shop;
 /// What is left of each row.
 ///
 /// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. Nothing of what
-/// was put to wait with all its pieces, while nobody is at it. Of what is at hand or was never begun, and of what nobody thought anything of,
-/// what it likely takes less what was worked. Of what was left for another step, or for a coat to dry, what was thought of it less
-/// what was worked (ours). Of a whole piece and of its rest, less what was worked on operations that are not planned. Rework takes nothing off.
+/// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
+/// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
+/// more. Of a whole piece and of its rest, less what was worked on operations that are not planned. Rework takes nothing off.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     if job.ended.is_some() {
         return rows.iter().map(|_| Left::Nothing).listed();
@@ -23,17 +23,16 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     let planned = |op: &str| rows.iter().any(|row| row.op.as_deref() == Some(op));
     // Work that makes nothing and is not planned, and work done again, leave at hand what was.
     let is_step = |work: &Work| !work.rework && (work.kind == Kind::Make || planned(&work.op));
-    let mut steps = shop.bench.on(On::Job(job.id)).rev().filter(|run| is_step(&run.work));
-    let at_hand = steps.next().map(|run| run.work.op.as_str());
+    let steps = shop.bench.on(On::Job(job.id)).filter(|run| is_step(&run.work)).listed();
     let unplanned = Span::sum(logged.by_op.iter().filter(|(op, _)| !planned(op)).map(|(_, shares)| shares.total()));
     let left = |row: &Row| match row.op.as_deref() {
-        Some(op) => of_step(shop, job, (op, row.thought, at_hand == Some(op))),
+        Some(op) => of_step(shop, job, (op, row.thought, &steps)),
         None => Left::Less(unplanned),
     };
     rows.iter().map(left).listed()
 }
 
-fn of_step(shop: &Shop, job: &Job, (op, thought, at_hand): (&str, Option<Span>, bool)) -> Left {
+fn of_step(shop: &Shop, job: &Job, (op, thought, steps): (&str, Option<Span>, &[&Run])) -> Left {
     let batch = batch(shop, job, op);
     if let Some(by_pieces) = by_pieces(&batch) {
         return by_pieces;
@@ -42,14 +41,22 @@ fn of_step(shop: &Shop, job: &Job, (op, thought, at_hand): (&str, Option<Span>, 
     if !batch.runs && put.is_all(&batch) {
         return Left::Nothing;
     }
-    let (took, goes_on) = (batch.all(), batch.runs || at_hand && !put.dries);
-    match thought {
-        Some(thought) if Span::ZERO < took && !goes_on => match thought.minus(took) {
-            left if left <= Span::ZERO => Left::Nothing,
-            left => Left::Goes(Likely::guessed(crate::bench::estimate::spread::minutes(left))),
-        },
-        _ => Left::Less(took),
+    let took = batch.all();
+    let is_used_up = |thought: Span| was_left(steps, (op, thought), shop.now) || put.dries && !batch.runs && thought <= took;
+    if Span::ZERO < took && thought.is_some_and(is_used_up) { Left::Nothing } else { Left::Less(took) }
+}
+
+/// Whether an operation had taken what was thought of it when another step was begun.
+fn was_left(steps: &[&Run], (op, thought): (&str, Span), now: Moment) -> bool {
+    let mut took = Span::ZERO;
+    for run in steps {
+        if run.work.op == op {
+            took = took.plus(run.worked(now));
+        } else if thought <= took && Span::ZERO < took {
+            return true;
+        }
     }
+    false
 }
 
 /// What of an operation was put to wait.

@@ -1,13 +1,13 @@
 //! What is known of each part of a job: operations by history, by what was thought or by their share of the whole; the whole; its rest.
 
 use super::Row;
-use super::history::{By, History, OldPiece, pieces};
+use super::history::{By, History, Of, OldPiece, pieces};
 use crate::bench::estimate::gain::of_pieces;
 use crate::bench::estimate::spread::{Likely, minutes, of_past};
 use crate::bench::estimate::{Basis, Left, OnTop, Part, learn, topped, whole};
 use crate::bench::{Kind, On};
 use crate::ledger::fold::{Job, Operation};
-use crate::quantity::{Count, Decimal, Id, Listed, Span};
+use crate::quantity::{Count, Decimal, Listed, Span};
 use crate::sheet::Shop;
 
 /// What a piece takes as a whole, and how that comes about.
@@ -92,10 +92,11 @@ pub fn rest(job: &Job, whole: &Whole, (parts, on_top): (&[Part], OnTop)) -> Opti
     })
 }
 
-/// From earlier jobs of its design, from any earlier job, or as it was thought.
+/// From earlier jobs of its design, else of its kind of piece, else as it was thought; where nobody thought of it, from any that are not told
+/// apart by their kind. What was thought of this very operation is nearer than another kind of piece.
 pub fn known(job: &Job, history: &History, (planned, n): (&Operation, Count)) -> Option<Part> {
-    let learnt = |design: Option<Id>, from| {
-        let past = history.of_operation(&planned.op, design);
+    let learnt = |of: Of, from| {
+        let past = history.of_operation(&planned.op, of);
         let jobs = Count::try_from(past.len()).unwrap_or(Count::MAX);
         learn::likely(&past, n).map(|time| Part { from, jobs, time })
     };
@@ -103,8 +104,10 @@ pub fn known(job: &Job, history: &History, (planned, n): (&Operation, Count)) ->
         let span = planned.span.filter(|span| Span::ZERO < *span)?;
         Some(Part { from: Basis::Thought, jobs: 0, time: Likely::guessed(minutes(span)) })
     };
-    let by_design = job.design.and_then(|design| learnt(Some(design), Basis::Design));
-    by_design.or_else(|| learnt(None, Basis::Own)).or_else(thought)
+    let kind = job.described.piece.as_ref();
+    let by_design = job.design.and_then(|design| learnt(Of::Design(design), Basis::Design));
+    let by_kind = || kind.and_then(|kind| learnt(Of::Kind(kind), Basis::Kind));
+    by_design.or_else(by_kind).or_else(thought).or_else(|| learnt(Of::NotApart(kind), Basis::Own))
 }
 
 /// Its part of the hours of a whole piece of its kind, by stage; where that says nothing, the default of one operation.

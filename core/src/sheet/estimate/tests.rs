@@ -64,16 +64,18 @@ fn each_figure_is_from_the_nearest_there_is() {
     kind(&mut phone, one, "boat");
     check(&phone, next, &all[..2]); // the maker said that these are all
     end(&mut phone, 200, one);
-    check(&phone, next, &[(Basis::Piece, 0, 130), (Basis::Own, 1, 50)]); // what history says of it, as it is
-    // Without the factor 5 % for rework on that, for none was logged: 52.5.
+    check(&phone, next, &all[..2]); // the sanding of a boat says less of a stool's than what was thought of it
+    // Without the factor 5 % for rework on that, for none was logged.
     let without = estimate(&Shop::of(&phone.book, at(9_000)), id(next), false).unwrap();
-    assert_eq!(without.rows.iter().map(|row| row.likely.as_minutes()).collect::<Vec<_>>(), [130, 53]);
+    assert_eq!(without.rows.iter().map(|row| row.likely.as_minutes()).collect::<Vec<_>>(), [130, 105]);
 }
 
 #[test]
 fn a_job_that_is_not_typical_teaches_nothing() {
     let mut phone = Phone::new("a");
     let (odd, next) = (phone.job(0, "odd"), phone.job(1, "next"));
+    kind(&mut phone, odd, "crate");
+    kind(&mut phone, next, "crate");
     plan(&mut phone, odd, "sand", Some(30));
     plan(&mut phone, next, "sand", Some(100));
     worked(&mut phone, odd, ("sand", 100, 160));
@@ -82,11 +84,11 @@ fn a_job_that_is_not_typical_teaches_nothing() {
         let sheet = seen(phone, next, 300);
         (sheet.rows[0].from, sheet.history.ratios.len(), sheet.history.own)
     };
-    assert_eq!(of(&phone), (Basis::Own, 1, 1));
+    assert_eq!(of(&phone), (Basis::Kind, 1, 1));
     let mark = phone.note(201, JobMarked { job: id(odd), typical: false });
     assert_eq!(of(&phone), (Basis::Thought, 0, 0));
     phone.take_back(202, mark);
-    assert_eq!(of(&phone), (Basis::Own, 1, 1));
+    assert_eq!(of(&phone), (Basis::Kind, 1, 1));
 }
 
 #[test]
@@ -110,7 +112,7 @@ fn a_design_is_learnt_from_apart() {
     let other = phone.job(900, "no design");
     kind(&mut phone, other, "stool");
     plan(&mut phone, other, "sand", None);
-    check(&phone, other, &[(Basis::Own, 2, 200)]); // the middle of the logarithms of 100 and 400
+    check(&phone, other, &[(Basis::Kind, 2, 200)]); // the middle of the logarithms of 100 and 400
 }
 
 #[test]
@@ -156,12 +158,12 @@ fn a_running_job_says_where_it_will_end() {
     worked(&mut phone, job, ("saw", 100, 160));
     assert_eq!(ends(&phone, 161), Some(140 + 70 + 280), "at hand: as it is likely");
     worked(&mut phone, job, ("glue", 200, 300));
-    // Left for something else: as it was thought, 40. Half the time the sum of two that may be off takes a little more than their middles.
-    assert!((60 + 40 + 100 + 280..500).contains(&ends(&phone, 301).unwrap()));
+    // Left for something else it is as likely as before, 80; of what was thought nothing draws apart. The gluing took more and is over.
+    assert_eq!(ends(&phone, 301), Some(60 + 80 + 100 + 280));
     phone.start(400, "sand", job);
     let left = |phone: &Phone, minute| seen(phone, job, minute).rows.iter().map(|row| row.to_come().as_minutes()).collect::<Vec<_>>();
-    assert_eq!(left(&phone, 450), [40, 0, 230]);
-    assert_eq!(left(&phone, 450 + 400), [40, 0, 0]);
+    assert_eq!(left(&phone, 450), [80, 0, 230]);
+    assert_eq!(left(&phone, 450 + 400), [80, 0, 0]);
     let sheet = seen(&phone, job, 450);
     let Progress { thought, likely, so_far, .. } = sheet.progress;
     assert_eq!((thought, likely, so_far), (Some(Span::minutes(350)), Some(Span::minutes(490)), Span::minutes(210)));
@@ -364,7 +366,7 @@ fn what_is_left_is_the_same_after_work_that_is_no_part_of_it() {
     assert_eq!(to_come(&phone, job, 230), [148, 70], "66 of rework take nothing off it");
 }
 
-/// All clamped, so it is done, on every page; one of five, and four are left at nine minutes; a coat is not the last one: 90 - 30.
+/// All clamped, so it is done, on every page; one of five, and four are left at nine minutes; a coat is not the last one: 126 - 30.
 #[test]
 fn what_waits_is_done_as_far_as_its_pieces_go() {
     let (mut phone, job) = one_piece(&[("glue", Some(120))]);
@@ -387,7 +389,7 @@ fn what_waits_is_done_as_far_as_its_pieces_go() {
     let run = phone.start(400, "finish", coats);
     clamp(&mut phone, 430, (run, 5, "coat"));
     phone.stop(430, run);
-    assert_eq!(to_come(&phone, coats, 431)[0], 60);
+    assert_eq!(to_come(&phone, coats, 431)[0], 96);
 }
 
 /// Tapped as sanding, and renamed: what waits is glued, and nothing is sanded.

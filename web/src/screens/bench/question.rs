@@ -1,6 +1,7 @@
 //! The board of a run that looks like a forgotten stop. The question never blocks a start.
 
 use super::super::Seen;
+use super::refused::when;
 use super::say;
 use crate::app::Msg;
 use crate::app::bench::Tap;
@@ -14,6 +15,7 @@ use fivebar_core::bench::repair::{Because, Proposed};
 use fivebar_core::bench::{Batch, Run};
 use fivebar_core::quantity::{Span, Wall};
 use fivebar_core::sheet::bench::BenchSheet;
+use fivebar_core::sheet::helped::along;
 
 /// A run that is asked about.
 struct Asked<'a> {
@@ -45,16 +47,17 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
         say(Tap::StoppedAt(run.id)),
     ));
     let title = words::shows(&run.work.op, &shown);
-    let clock = seen.speech.clock(Wall::new(wrong.at, run.started.offset));
+    let clock = when(Wall::new(wrong.at, run.started.offset), seen);
+    let since = (run.started.day() != seen.now.day()).then(|| el("p", "").text(words::since(&when(run.started, seen))));
     asking(
         Notches { done: batch.n, of: batch.of.unwrap_or(0) },
-        [
-            el("h2", "strong").text(title.clone()),
-            el("p", "").text(because(run, *wrong, seen)),
-            scale(&bar(asked, seen), &title),
-            key("key solid h88 wide", words::until(&meant, &clock), "", say(Tap::Proposed(run.id, wrong.at))),
-            answers,
-        ],
+        [el("h2", "strong").text(title.clone())]
+            .into_iter()
+            .chain(since)
+            .chain([el("p", "").text(because(run, *wrong, seen)), scale(&bar(asked, seen), &title)])
+            .chain([key("key solid h88 wide", words::until(&meant, &clock), "", say(Tap::Proposed(run.id, wrong.at)))])
+            .chain(helpers(run, *wrong, seen))
+            .chain([answers]),
     )
     .key("question")
 }
@@ -63,10 +66,18 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
 fn because(run: &Run, wrong: Proposed, seen: Seen<'_>) -> String {
     let at_last = run.notches.last().is_some_and(|notch| notch.at == wrong.at);
     if wrong.because == Because::LastAct && at_last {
-        let clock = seen.speech.clock(Wall::new(wrong.at, run.started.offset));
+        let clock = when(Wall::new(wrong.at, run.started.offset), seen);
         return words::last_done(run.done(), &seen.speech.count(run.done()), &clock);
     }
     words::because(wrong.because).to_owned()
+}
+
+/// What counts of who worked along, were it to end there.
+fn helpers(run: &Run, wrong: Proposed, seen: Seen<'_>) -> Option<El<Msg>> {
+    let ended = Run { stopped: Some(Wall::new(wrong.at, run.started.offset)), ..run.clone() };
+    let (time, pay) = along([&ended], wrong.at).ok().filter(|_| !run.heads.is_empty())?;
+    let pay = pay.into_iter().map(|sum| seen.speech.money(sum)).collect::<Vec<_>>().join(", ");
+    Some(el("p", "t14 i2").text(words::counts_until_then(&crate::words::en::day::along(&seen.speech.span(time), &pay))))
 }
 
 /// From the start to the stop, solid up to the end that is proposed.

@@ -39,7 +39,7 @@ fn overlapped(run: &Run, app: &App, seen: Seen<'_>) -> String {
 }
 
 /// A clock time, with its day where that is not today.
-fn when(wall: Wall, seen: Seen<'_>) -> String {
+pub(super) fn when(wall: Wall, seen: Seen<'_>) -> String {
     let clock = seen.speech.clock(wall);
     if wall.day() == seen.now.day() { clock } else { format!("{} {clock}", seen.speech.day(wall)) }
 }

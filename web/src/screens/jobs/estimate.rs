@@ -66,8 +66,11 @@ fn kinds(sheet: &EstimateSheet, app: &App) -> Vec<El<Msg>> {
 
 fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
     let span = |span: Span| seen.speech.span(span);
-    let (likely, safe) = (words::likely(&span(found.range.likely)), words::safe(&span(found.range.safe)));
-    let now = Progress { likely: Some(found.range.likely), safe: Some(found.range.safe), ..sheet.progress };
+    let in_all = sheet.in_all().unwrap_or(found.range);
+    let (likely, safe) = (words::likely(&span(in_all.likely)), words::safe(&span(in_all.safe)));
+    // Beside work that nobody planned stands what is likely of the plan.
+    let drawn_to = if sheet.progress.beside.is_some() { found.range } else { in_all };
+    let now = Progress { likely: Some(drawn_to.likely), safe: Some(drawn_to.safe), ..sheet.progress };
     let drawn = drawn(&now, seen);
     let begun = sheet.to_come.filter(|_| sheet.progress.ends.is_some());
     let to_come = begun.map(|left| el("p", "").text(words::to_come(&span(left.likely), &span(left.safe))));
@@ -107,7 +110,7 @@ fn whole_key(sheet: &EstimateSheet) -> Option<El<Msg>> {
 
 /// The factor can be left out, where it or the allowance in its place does anything.
 fn toggle(found: &Estimate, sheet: &EstimateSheet) -> Option<El<Msg>> {
-    let does = sheet.rows.iter().any(|row| matches!(row.from, Basis::Thought | Basis::Own | Basis::Design));
+    let does = sheet.rows.iter().any(|row| matches!(row.from, Basis::Thought | Basis::Own | Basis::Kind | Basis::Design));
     let with = matches!(found.on_top, OnTop::Factor(_));
     let word = if with { words::WITHOUT_FACTOR } else { words::WITH_FACTOR };
     does.then(|| key("key soft h48", word, "", tap(EstimateTap::Factor(!with))))

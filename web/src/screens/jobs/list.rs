@@ -22,7 +22,7 @@ use crate::parts::notice::trouble;
 use crate::parts::so_far::thin;
 use crate::view::{El, el};
 use crate::words::en::{dates, jobs as words};
-use fivebar_core::quantity::{Id, Listed};
+use fivebar_core::quantity::{Id, Listed, Span};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::dates::Promise;
 use fivebar_core::sheet::job::NextAct;
@@ -132,7 +132,7 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
         Section::Due => {
             let by = row.date.map_or(words::TO_HAND_OVER.to_owned(), |date| words::hand_over_by(&seen.speech.day(date)));
             if row.due.is_zero() {
-                let total = row.total.map(|total| seen.speech.span(total)).unwrap_or_default();
+                let total = total(row, seen);
                 return [name, String::new(), row.date.map(|date| dates::done_by(&seen.speech.day(date))).unwrap_or(by), total];
             }
             let state = if matches!(row.next, NextAct::Collect { .. }) { gone() } else { by };
@@ -144,7 +144,7 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
             [name, tag, gone(), words::left(&n(row.left))]
         }
         Section::InHand => {
-            let total = row.total.map(|total| seen.speech.span(total)).unwrap_or_default();
+            let total = total(row, seen);
             [name, String::new(), next(row, seen), total]
         }
         Section::Ended => {
@@ -153,6 +153,12 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
             [name, String::new(), ended, per_hour]
         }
     }
+}
+
+/// What was logged, and how much of it is in no day's total until it is settled.
+fn total(row: &JobRow, seen: Seen<'_>) -> String {
+    let total = row.total.map(|total| seen.speech.span(total)).unwrap_or_default();
+    if row.unsettled <= Span::ZERO { total } else { words::of_it_to_settle(&total, &seen.speech.span(row.unsettled)) }
 }
 
 fn next(row: &JobRow, seen: Seen<'_>) -> String {

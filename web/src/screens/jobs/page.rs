@@ -21,6 +21,7 @@ use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::view::{El, el};
 use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
+use fivebar_core::bench::Stage;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct};
@@ -153,12 +154,26 @@ fn planned((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), op: &str, see
     [planned, likely].into_iter().flatten().listed().join(", ")
 }
 
+/// What is likely to come of the operations, by stage.
+fn by_stage(sheet: &JobSheet, estimate: &EstimateSheet) -> Vec<(Stage, Span)> {
+    let mut stages: Vec<(Stage, Span)> = vec![];
+    for row in &estimate.rows {
+        let Some(planned) = sheet.operations.iter().find(|planned| Some(&planned.op) == row.op.as_ref()) else { continue };
+        match stages.iter_mut().find(|(stage, _)| *stage == planned.stage) {
+            Some((_, span)) => *span = span.plus(row.to_come()),
+            None => stages.push((planned.stage, row.to_come())),
+        }
+    }
+    stages.retain(|(_, span)| Span::ZERO < *span);
+    stages
+}
+
 fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_>) -> El<Msg> {
-    let bar = stretches(&sheet.so_far, &sheet.to_come, seen);
-    // The bar is drawn as it was planned, where all of it was; else what is likely stands for it.
-    let has_rest = estimate.is_some_and(|estimate| estimate.rows.iter().any(|row| row.op.is_none()));
-    let planned = sheet.bench.still.filter(|_| !has_rest).map(|still| (still, true));
-    let still = planned.or(estimate.and_then(|estimate| estimate.progress.to_come).map(|still| (still, false)));
+    let to_come = estimate.map(|estimate| by_stage(sheet, estimate));
+    let bar = stretches(&sheet.so_far, to_come.as_ref().unwrap_or(&sheet.to_come), seen);
+    // What is likely, as on every other page; the plan speaks where nothing else is known.
+    let likely = estimate.and_then(|estimate| estimate.progress.to_come).map(|still| (still, false));
+    let still = likely.or(sheet.bench.still.map(|still| (still, true)));
     let still = still.filter(|(still, _)| Span::ZERO < *still);
     let still = still.map(|(still, planned)| words::still(&seen.speech.span(still), planned));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);

@@ -360,6 +360,16 @@ pub fn last_done(n: u32, written: &str, clock: &str) -> String {
     if n == 1 { format!("The one piece was done at {clock}.") } else { format!("The last of {written} was done at {clock}.") }
 }
 
+/// "Since Tue 3 March 13:00."
+pub fn since(when: &str) -> String {
+    format!("Since {when}.")
+}
+
+/// "Helpers 1 h 30, 24.00 up to then, and nothing after it."
+pub fn counts_until_then(helpers: &str) -> String {
+    format!("{helpers} up to then, and nothing after it.")
+}
+
 /// Why an end was proposed.
 pub fn because(why: Because) -> &'static str {
     match why {
@@ -368,6 +378,7 @@ pub fn because(why: Because) -> &'static str {
         Because::Closing => "The workshop closes then.",
         Because::Batch => "At your pace the batch was done then.",
         Because::Usual => "It usually takes no longer.",
+        Because::Planned => "A guess: so much was left of what you planned.",
         Because::Default => "A guess: nothing was noted after the start.",
     }
 }
@@ -380,6 +391,7 @@ pub fn end_mark(why: Because) -> &'static str {
         Because::Closing => "closing",
         Because::Batch => "batch done",
         Because::Usual => "as usual",
+        Because::Planned => "as planned",
         Because::Default => "a guess",
     }
 }

@@ -159,6 +159,7 @@ pub fn from(basis: Basis, jobs: &str, one: bool) -> String {
     let jobs_word = if one { "job" } else { "jobs" };
     match basis {
         Basis::Design => format!("{jobs} {jobs_word} of this design"),
+        Basis::Kind => format!("{jobs} {jobs_word} of this kind of piece"),
         Basis::Own => format!("{jobs} of your {}", if one { "jobs" } else { jobs_word }),
         Basis::Thought => "as you thought".into(),
         Basis::Pieces => format!("{jobs} earlier {jobs_word}, as a whole"),
@@ -171,6 +172,7 @@ pub fn from(basis: Basis, jobs: &str, one: bool) -> String {
 pub fn shares(shares: &[(Basis, String)]) -> String {
     let word = |basis: Basis| match basis {
         Basis::Design => "this design’s history",
+        Basis::Kind => "your history of this kind of piece",
         Basis::Own => "your own history",
         Basis::Thought => "what you thought",
         Basis::Pieces => "earlier jobs as a whole",

@@ -172,6 +172,11 @@ pub fn division(of: Division) -> &'static str {
     }
 }
 
+/// "11 h 10, 6 h 30 to settle".
+pub fn of_it_to_settle(total: &str, open: &str) -> String {
+    format!("{total}, {open} to settle")
+}
+
 /// "25 h 34, 1 h 30 to come".
 pub fn so_far_and(total: &str, still: Option<&str>) -> String {
     match still {

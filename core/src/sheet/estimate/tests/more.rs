@@ -8,7 +8,7 @@ use super::*;
 fn one_more_minute_of_work_is_one_more_minute() {
     let mut phone = Phone::new("a");
     let (old, job) = (phone.job(0, "old"), phone.job(0, "next"));
-    kind(&mut phone, old, "crate");
+    phone.note(1, JobDescribed { pieces: Some(1), ..JobDescribed::of(id(old)) });
     kind(&mut phone, job, "boat");
     for nth in 0..10 {
         let op = format!("step {nth}");
@@ -148,8 +148,61 @@ fn where_no_piece_was_noted_nobody_says_what_it_takes_in_all() {
     worked(&mut phone, job, ("sand", 100, 290));
     assert_eq!(seen(&phone, job, 300).progress.ends.map(Span::as_minutes), Some(280), "at hand: as it is likely");
     worked(&mut phone, job, ("oil", 300, 310));
-    assert_eq!(seen(&phone, job, 310).progress.ends.map(Span::as_minutes), Some(210), "10 of 200 are left");
+    assert_eq!(seen(&phone, job, 310).progress.ends.map(Span::as_minutes), Some(290), "90 of 280 are left");
     worked(&mut phone, job, ("sand", 320, 330));
     worked(&mut phone, job, ("oil", 340, 350));
     assert_eq!(seen(&phone, job, 360).progress.ends, None);
+}
+
+/// Four lamps sanded in 80 minutes, and a cabinet of which 180 were thought: no kind, another kind, the same kind, and "other" of both.
+#[test]
+fn a_thought_is_nearer_than_another_kind_of_piece() {
+    let after = |lamps: Option<&str>, cabinet: Option<&str>, thought: Option<i64>| {
+        let mut phone = Phone::new("a");
+        let (old, job) = (phone.job(0, "lamps"), phone.job(0, "cabinet"));
+        let say = |phone: &mut Phone, on: On, piece: Option<&str>, n| {
+            let piece = piece.and_then(Key::read);
+            phone.note(1, JobDescribed { pieces: Some(n), piece, ..JobDescribed::of(id(on)) });
+        };
+        say(&mut phone, old, lamps, 4);
+        say(&mut phone, job, cabinet, 1);
+        plan(&mut phone, job, "sand", thought);
+        worked(&mut phone, old, ("sand", 100, 180));
+        end(&mut phone, 200, old);
+        let row = seen(&phone, job, 9_000).rows.remove(0);
+        (row.from, row.before.as_minutes())
+    };
+    let one = 22; // 80 / 3.70
+    for kinds in [(None, None), (Some("box"), None), (None, Some("shelf")), (Some("box"), Some("shelf")), (Some("other"), Some("other"))] {
+        assert_eq!(after(kinds.0, kinds.1, Some(180)), (Basis::Thought, 180), "{kinds:?}");
+    }
+    assert_eq!(after(Some("box"), Some("box"), Some(180)), (Basis::Kind, one));
+    assert_eq!(after(Some("box"), Some("box"), None), (Basis::Kind, one));
+    assert_eq!(after(None, None, None), (Basis::Own, one));
+    assert_eq!(after(Some("box"), None, None), (Basis::Own, one));
+    assert_eq!(after(Some("other"), Some("other"), None), (Basis::Own, one));
+    assert_eq!(after(Some("box"), Some("shelf"), None), (Basis::Operation, 60), "the kind tells them apart");
+}
+
+/// Sawing, gluing and sanding in turns: no rest rises by working, and all of it is never less than what is done and what is to come.
+#[test]
+fn what_is_left_never_rises_by_working_on_it() {
+    let (mut phone, job) = one_piece(&[("saw", Some(90)), ("glue", Some(40)), ("sand", None)]);
+    let mut before = to_come(&phone, job, 99);
+    assert_eq!(before[..2], [126, 56]); // x 1.4
+    let turns = [("saw", 70), ("glue", 30), ("saw", 10), ("sand", 30), ("glue", 60), ("sand", 300), ("saw", 20)];
+    let mut start = 100;
+    for (op, minutes) in turns {
+        worked(&mut phone, job, (op, start, start + minutes));
+        let sheet = seen(&phone, job, start + minutes);
+        let left: Vec<i64> = sheet.rows.iter().map(|row| row.to_come().as_minutes()).collect();
+        assert!(left.iter().zip(&before).all(|(left, before)| left <= before), "{op}: {before:?} to {left:?}");
+        let (in_all, ends) = (sheet.in_all().unwrap(), sheet.progress.so_far.plus(sheet.to_come.unwrap().safe));
+        assert!(sheet.progress.ends.unwrap() <= in_all.likely && ends <= in_all.safe, "{op}: {in_all:?}");
+        (before, start) = (left, start + minutes);
+        if start == 170 {
+            assert_eq!(before[0], 126 - 70, "with the factor, at hand or left");
+        }
+    }
+    assert_eq!(before, [26, 0, 0], "of the sawing 100 of 126, and it was not left after its 90");
 }

@@ -94,7 +94,7 @@ fn a_forgotten_stop_does_not_draw_the_night() {
     let mut told = worked(&[(8 * 60, Some("Saw")), (23 * 60, None), (23 * 60 + 5, Some("Oil")), (23 * 60 + 65, None)]);
     let (first, second) = (told.today_at(0), told.today_at(23 * 60));
     let shown = told.at(23 * 60 + 70, [day(DayTap::Show(first))]);
-    holds(&shown, &["6 h not counted</span>", ">17:00<"]);
+    holds(&shown, &["7 h not counted</span>", ">17:00<"]);
     lacks(&shown, &[">midnight<", ">22:00<", "class=\"night\""]);
     let shown = told.at(23 * 60 + 70, [day(DayTap::Show(second))]);
     holds(&shown, &["8 h not counted</span>", ">08:00<"]);
@@ -189,4 +189,12 @@ fn a_row_over_midnight_says_what_is_of_the_day_after() {
     let next = told.at(ten + 140, [day(DayTap::Show(second))]);
     holds(&next, &["15 min in all", "Oil began at 22:00 the day before"]);
     lacks(&next, &["Nothing logged"]);
+}
+
+/// Fifteen hours in question are in no day's total: the list of jobs says so beside its own.
+#[test]
+fn hours_in_question_are_said_in_the_list_of_jobs_too() {
+    let mut told = worked(&[(8 * 60, Some("Saw")), (23 * 60, None)]);
+    told.app.place = Place::Jobs;
+    holds(&told.at(23 * 60 + 10, []), &["15 h, 15 h to settle"]);
 }

@@ -101,3 +101,16 @@ fn a_switch_asks_whether_the_helper_is_still_here() {
     check(Some(Tap::HelpersStay), 180, &["2 at work", "Take back"], &["Still here"]);
     check(Some(Tap::HelpersGone), 90, &[], &["2 at work", "Still here"]);
 }
+
+/// Forgotten over night: the card says since when, which day its end is of, and what counts of the helper then.
+#[test]
+fn a_forgotten_stop_says_its_day_and_what_the_helper_gets() {
+    let mut told = Told::stands();
+    told.start(0, "Assemble");
+    told.at(60, [tap(Tap::HelperJoins)]);
+    told.at(60, presses("20").into_iter().chain([tap(Tap::PadDone)]));
+    told.at(120, [tap(Tap::Done)]);
+    lacks(&told.at(500, []), &["Since Tue"]);
+    let said = ["Since Tue 3 March 09:00.", "2 h, until Tue 3 March 11:00", "Helpers 1 h, $20.00 up to then, and nothing after it."];
+    holds(&told.at(23 * 60, []), &said);
+}

@@ -88,7 +88,7 @@ fn on_top(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Vec<String
                 .listed()
         }
         OnTop::Allowance(share) => {
-            let (before, after) = sums(&|row| matches!(row.from, Basis::Thought | Basis::Own | Basis::Design));
+            let (before, after) = sums(&|row| matches!(row.from, Basis::Thought | Basis::Own | Basis::Kind | Basis::Design));
             let percent = share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default();
             let said = || words::allowance(&seen.speech.number(percent, 0, 1), &span(before), &span(after));
             (Span::ZERO < before).then(said).into_iter().listed()
