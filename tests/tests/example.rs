@@ -64,7 +64,7 @@ fn a_first_job_on_a_phone() {
     browser.wait_text(&page, "1 h 30");
     browser.shot(&page, "job-planned");
     tap(&mut browser, &page, "The job");
-    tap(&mut browser, &page, "Start milling");
+    tap(&mut browser, &page, "Start thickness");
     browser.wait(&page, "location.hash === '#bench'");
     app::saved(&mut browser, &page);
     assert_eq!(browser.errors(), [""; 0]);
