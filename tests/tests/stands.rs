@@ -156,9 +156,13 @@ fn the_job(maker: &mut Maker<'_>) {
 
 /// From a tap on the bench to the next: an operation typed once, of a kind.
 fn start(maker: &mut Maker<'_>, at: &str, op: &str, kind: &str) {
+    begin(maker, (at, "Other"), op, kind);
+}
+
+fn begin(maker: &mut Maker<'_>, (at, key): (&str, &str), op: &str, kind: &str) {
     maker.at(at);
     maker.touch(".places > :nth-child(2)");
-    maker.tap("Other");
+    maker.tap(key);
     maker.types("operation", op);
     maker.tap(kind);
     maker.reads(op);
@@ -188,7 +192,7 @@ fn the_bench(maker: &mut Maker<'_>) {
     }
     maker.reads("20 of 25");
     maker.shot("stands-bench");
-    start(maker, "2026-03-06T09:11", "Joint and rip", "Make");
+    begin(maker, ("2026-03-06T09:11", "Switch"), "Joint and rip", "Make");
     stop(maker, "2026-03-06T10:14");
     run(maker, "2026-03-06", "Thickness", "Make", ("10:30", "11:07"));
     run(maker, "2026-03-06", "Glue tops", "Make", ("11:20", "14:32"));
@@ -216,7 +220,8 @@ fn the_making(maker: &mut Maker<'_>) {
     run(maker, "2026-03-14", "taper", "Make", ("10:50", "12:02"));
     run(maker, "2026-03-21", "Sand", "Make", ("09:00", "11:38"));
     start(maker, "2026-03-21T13:00", "pegs", "Make");
-    run(maker, "2026-03-21", "dry fit", "Make", ("13:34", "13:59"));
+    begin(maker, ("2026-03-21T13:34", "Switch"), "dry fit", "Make");
+    stop(maker, "2026-03-21T13:59");
     maker.at("2026-03-22T10:00");
     maker.tap("Other");
     maker.tap("Rework");
