@@ -80,3 +80,13 @@ fn a_made_piece_has_none_to_come() {
     check("start \"oil\" make on table stage finish\n10:00 stop\n", "88.50", Some("90"), made);
     check("end table\n", "64.25", Some("65"), Verdict::Yes);
 }
+
+/// Ten hours are planned and none is logged: (80 + 24.25 x 10) = 322.50.
+#[test]
+fn a_plan_alone_has_a_price() {
+    let begun = TABLE.split("spend 40").next().unwrap();
+    let story = tell(&format!("{begun}spend 80 glue on table\nplan \"milling\" make 600 min for table\n"));
+    assert_eq!(story.refused, []);
+    let pricing = account(&Shop::of(&story.book, story.now.at), story.names.job("table").unwrap()).unwrap().pricing;
+    assert_eq!((pricing.marks.your_rate.map(|mark| mark.shown), pricing.ask), (Some(euro("322.50")), Some(euro("325"))));
+}

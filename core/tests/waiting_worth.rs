@@ -194,3 +194,22 @@ fn a_large_band_is_reckoned_in_parts() {
         assert_eq!(known.band(1, take).is_some(), has_one, "{pieces}");
     }
 }
+
+/// More may come than the tag lets them pay: 12 a week for six weeks, three in five buy at 60. What is asked is never refused, so waiting is
+/// worth no more than that: two at the tag of 60 are 120.
+#[test]
+fn not_under_lies_nowhere_above_the_ask() {
+    let sold = STANDS.split("12:05 guess").next().unwrap();
+    let guess = "tag 60 stands\n12:50 guess stands asks 12 buys 0.6 at 60 k 2 by 2026-05-30 end 20\n";
+    let story = told(&format!("{sold}12:30 sell 1 stands for 130 notes fetched\n12:40 {guess}"));
+    let shop = Shop::of(&story.book, story.now.at);
+    let id = story.names.job("stands").unwrap();
+    doubted(&shop, id);
+    for n in [1, 2] {
+        let sheet = offered(&story, n, Paid::Card, None);
+        let (standing, ask) = (sheet.standing, sheet.standing.ask.unwrap().amount());
+        let band = standing.band.unwrap();
+        assert_eq!((ask, standing.not_under), (Decimal::from(60 * n), Some(usd(60 * i64::from(n)))), "{standing:?}");
+        assert!(band.low.amount() <= ask && band.high.amount() <= ask, "{band:?}");
+    }
+}

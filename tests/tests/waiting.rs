@@ -1,6 +1,6 @@
 //! What waiting is worth, in a real browser: its pages are readable on any phone, and a buyer finds nothing of it.
 use fivebar_core::story::{STANDS, tell};
-use fivebar_tests::{Browser, Look, Page, Phone, app};
+use fivebar_tests::{Browser, Page, Phone, app, readable};
 use serde_json::json;
 use std::time::Duration;
 
@@ -28,17 +28,9 @@ fn at_market(browser: &mut Browser, (phone, text): (Phone, u32), is_first: bool)
     page
 }
 
-/// Both themes: no finding of axe, nothing too small, nothing outside the page.
 fn check(browser: &mut Browser, page: &Page, name: &str, phone: Phone) {
     std::thread::sleep(Duration::from_millis(150));
-    for (theme, dark) in [("light", false), ("dark", true)] {
-        browser.look(page, Look { dark, ..Look::default() });
-        browser.shot(page, &format!("{name}-{theme}"));
-        assert_eq!(browser.axe(page), [""; 0], "{name} {theme}");
-        assert_eq!(browser.faint_text(page), [""; 0], "{name} {theme}");
-    }
-    assert_eq!(browser.small_targets(page), [""; 0], "{name}");
-    assert_eq!(browser.sticks_out(page, phone), [""; 0], "{name}");
+    readable(browser, page, name, phone);
 }
 
 fn tap(browser: &mut Browser, page: &Page, words: &str) {

@@ -58,7 +58,9 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
 /// Costs and hours so far, with what is still to come of them.
 fn work(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Work> {
     let all = costs.total.map(|total| total.plus(costs.still)).transpose()?;
-    let time = hours.total.map(|total| total.plus(hours.to_come.unwrap_or(Span::ZERO)));
+    // Before the first minute there is what is to come, where the share of the hauls is known.
+    let so_far = hours.total.or(hours.haul);
+    let time = so_far.map(|so_far| so_far.plus(hours.to_come.unwrap_or(Span::ZERO))).filter(|time| Span::ZERO < *time);
     Ok(Work { costs: all, time, pieces: job.pieces })
 }
 

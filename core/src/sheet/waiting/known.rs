@@ -172,19 +172,26 @@ impl Known {
 
     /// The band of doubt around not under for `n` of them, whole units outward; none until it is reckoned.
     pub fn band(&self, n: Count, take: Take) -> Option<Band> {
-        let prospects = self.prospects.get()?.as_ref()?;
+        let (prospects, worth) = (self.prospects.get()?.as_ref()?, self.worth.as_ref().ok()?);
         let [low, high] = prospects.band(n, take).ok()?;
-        Some(Band { low: whole(low, Decimal::floor).ok()?, high: whole(high, Decimal::ceil).ok()? })
+        let of = |sum, way| whole(sum, way).and_then(|sum| worth.at_most_asked(sum, n));
+        Some(Band { low: of(low, Decimal::floor).ok()?, high: of(high, Decimal::ceil).ok()? })
     }
 }
 
 impl Worth {
-    /// Not under for `n` of them at once, up to a whole unit.
+    /// Not under for `n` of them at once, up to a whole unit; no more than is asked for them, for that is never refused.
     ///
     /// # Errors
     /// [`Refusal::NotThatMany`], [`Refusal::MoneyOutOfRange`].
     pub fn under(&self, n: Count, take: Take) -> Answer<Money> {
-        whole(self.waits.not_under_by(n, take)?, Decimal::ceil)
+        self.at_most_asked(whole(self.waits.not_under_by(n, take)?, Decimal::ceil)?, n)
+    }
+
+    /// What is asked never lies above the tag, and waiting may be worth more than that.
+    fn at_most_asked(&self, sum: Money, n: Count) -> Answer<Money> {
+        let asked = self.ask.times(n)?;
+        Ok(if asked.minus(sum)?.amount() < Decimal::ZERO { asked } else { sum })
     }
 }
 

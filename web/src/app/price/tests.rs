@@ -21,6 +21,7 @@ use fivebar_core::sheet::account::account;
 use fivebar_core::story::{BENCH, STANDS, tell};
 use std::rc::Rc;
 
+mod deals;
 mod truth;
 mod waiting;
 
@@ -240,128 +241,6 @@ fn agreed_jobs_answer_first() {
     let sum = maker.money("430");
     maker.bargain(BargainTap::PayAndHours).bargain(BargainTap::Carried(Carried::Fetched)).bargain(BargainTap::Say(sum));
     maker.shows(&["Change the order to 430"]).bargain(BargainTap::PayAndHours).shows(&["€14.65"]);
-}
-
-fn deal(maker: &mut Maker) {
-    let job = maker.job;
-    let agreed = sheet(&maker.app).unwrap().agreed[0].agreed;
-    maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed))));
-}
-
-#[test]
-fn the_hand_over_brings_what_is_due() {
-    let mut maker = Maker::before_delivery();
-    deal(&mut maker);
-    maker.shows(&["Agreed 460", "Handed over, 276.00 paid"]).tap(Tap::Deal(DealTap::HandedOver));
-    assert_eq!(maker.sold(), (1, "460.00 EUR".to_owned(), "0.00 EUR".to_owned()));
-    assert!(account(&shop(&maker.app), maker.job).unwrap().sold.due.is_zero());
-    maker.shows(&["Take back: sold at 460"]).say(Msg::Common(Common::TakeBack));
-    maker.shows(&["276.00", "Agreed, delivered"]);
-}
-
-#[test]
-fn a_part_is_paid_and_more_than_is_due_is_refused() {
-    let mut maker = Maker::before_delivery();
-    deal(&mut maker);
-    maker.tap(Tap::Deal(DealTap::Pad)).press("300").tap(Tap::Deal(DealTap::PadDone)).shows(&["is more than the €276.00 that is due"]);
-    maker.say(Msg::Common(Common::Understood));
-    maker.tap(Tap::Deal(DealTap::PadAway)).tap(Tap::Deal(DealTap::Pad)).press("100").tap(Tap::Deal(DealTap::PadDone));
-    maker.shows(&["Handed over, 176.00 paid"]);
-}
-
-#[test]
-fn a_cancelled_order_keeps_or_hands_back_the_deposit() {
-    for (kept, taken) in [("184", "184.00 EUR"), ("0", "0.00 EUR")] {
-        let mut maker = Maker::before_delivery();
-        deal(&mut maker);
-        let kept = maker.money(kept);
-        maker.shows(&["deposit of 184.00 kept", "deposit handed back"]).tap(Tap::Deal(DealTap::Nothing(kept)));
-        assert_eq!(maker.sold().1, taken);
-        maker.shows(&["Take back: came to nothing"]);
-    }
-}
-
-/// Two stools agreed for 800, one of them sold: its deposit is used.
-fn one_of_two(sale: &str) -> Maker {
-    let mut maker = Maker::told(
-        &format!(
-            "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 4 order\n\
-             agree 800 for 2 stools fetched deposit 300 as deal\npay 300 for stools bank agreed deal\n{sale}"
-        ),
-        "stools",
-    );
-    deal(&mut maker);
-    maker
-}
-
-#[test]
-fn a_deposit_that_was_used_is_neither_kept_nor_handed_back() {
-    let none = Money::zero(Currency::USD);
-    let mut maker = one_of_two("sell 1 stools for 400 notes agreed deal");
-    maker.shows(&["Handed over, 400.00 paid", "nothing to hand back"]).hides(&["deposit handed back"]);
-    maker.tap(Tap::Deal(DealTap::Nothing(none))).shows(&["Take back: came to nothing"]);
-    assert!(account(&shop(&maker.app), maker.job).unwrap().sold.due.is_zero());
-    let mut maker = one_of_two("sell 1 stools for 100 notes agreed deal");
-    let kept = maker.money("200");
-    maker.shows(&["Handed over, 500.00 paid", "deposit of 200.00 kept"]).tap(Tap::Deal(DealTap::Nothing(kept)));
-    assert_eq!(maker.sold(), (1, "300.00 USD".to_owned(), "0.00 USD".to_owned()));
-    assert!(account(&shop(&maker.app), maker.job).unwrap().sold.due.is_zero());
-}
-
-#[test]
-fn a_change_of_order_is_about_the_pieces_still_to_come() {
-    let mut maker = one_of_two("sell 1 stools for 400 notes agreed deal");
-    let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
-    maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, None))).shows(&["Change of order", ">400<"]).hides(&["800", "deposit 300"]);
-    maker.tap(Tap::Agree(AgreeTap::Save)).shows(&["Take back: agreed 400"]);
-    deal(&mut maker);
-    maker.shows(&["Handed over, 400.00 paid"]);
-}
-
-#[test]
-fn a_price_is_agreed_with_a_deposit() {
-    let mut maker = Maker::at_market();
-    let job = maker.job;
-    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Pad(agree::Field::Price))).press("150");
-    maker.tap(Tap::Agree(AgreeTap::PadDone)).tap(Tap::Agree(AgreeTap::Share(40))).tap(Tap::Agree(AgreeTap::Weeks(Some(2))));
-    maker.shows(&["150, deposit 60, by Sat 2 May"]).tap(Tap::Agree(AgreeTap::Save)).shows(&["Take back: agreed 150", "2 left of 5"]);
-    deal(&mut maker);
-    let sum = maker.money("60");
-    maker.shows(&["Deposit 60.00 came in"]).tap(Tap::Deal(DealTap::Received(sum))).shows(&["Handed over, 90.00 paid"]);
-}
-
-/// "In two weeks", said late in the evening before the clocks change, is that day, and stays it in a change of order.
-#[test]
-fn a_promised_day_stays_the_same_day() {
-    let mut maker = Maker::at_market();
-    let job = maker.job;
-    let place = |maker: &mut Maker, clock: (u16, u16), minutes| {
-        let offset = Offset::minutes(minutes).unwrap();
-        let at = Wall::new(maker.now.wall.at, offset).day().at(Clock::at(clock.0, clock.1).unwrap(), offset);
-        maker.now.wall = Wall::new(at, offset);
-    };
-    place(&mut maker, (23, 30), -240);
-    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Weeks(Some(2)))).shows(&["by Sat 2 May"]);
-    maker.tap(Tap::Agree(AgreeTap::Save)).shows(&["by Sat 2 May"]);
-    for offset in [-300, -180] {
-        place(&mut maker, (23, 30), offset);
-        deal(&mut maker);
-        maker.shows(&["Sat 2 May"]);
-        let agreed = sheet(&maker.app).unwrap().agreed[0].agreed;
-        maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, None))).tap(Tap::Agree(AgreeTap::Save)).shows(&["by Sat 2 May"]);
-    }
-}
-
-#[test]
-fn a_gallery_takes_sells_and_gives_back() {
-    let mut maker = Maker::at_market();
-    let job = maker.job;
-    maker.tap(Tap::Gallery(GalleryTap::Leave(job))).tap(Tap::Gallery(GalleryTap::Pieces(2))).shows(&["82.46 to you for each sold"]);
-    maker.tap(Tap::Gallery(GalleryTap::Consigned)).shows(&["1 left of 5", "2 there, tag 145"]);
-    maker.tap(Tap::Gallery(GalleryTap::Back(job))).shows(&["Gallery paid 82.46"]).tap(Tap::Gallery(GalleryTap::Paid));
-    let sold = account(&shop(&maker.app), job).unwrap().sold;
-    assert_eq!((sold.by_galleries, sold.at_galleries, sold.handed_over.to_string().as_str()), (1, 1, "82.46 USD"));
-    maker.tap(Tap::Gallery(GalleryTap::Back(job))).tap(Tap::Gallery(GalleryTap::Returned)).shows(&["2 left of 5"]).hides(&["2 there"]);
 }
 
 #[test]

@@ -294,7 +294,7 @@ pub const EVERY_HOUR: &str = "Over every hour worked";
 pub const TAG: &str = "Tag";
 pub const SETTLE_KEY: &str = "Settle";
 pub const OFFERS_HEARD: &str = "Offers heard";
-pub const WITH_TO_COME: &str = "Costs and hours with what is still to come, by your estimate.";
+pub const WITH_TO_COME: &str = "Costs and hours with what is still to come, as it was planned; what was not, as estimated.";
 pub const HOURS_SO_FAR_ONLY: &str = "Hours so far. Hours to come are not known, so it leaves less for each.";
 pub const PAY_UNKNOWN: &str = "Left per hour is not known before costs and hours are.";
 

@@ -1,0 +1,81 @@
+//! Time that was missed and ends that are typed, told as tables.
+
+use super::*;
+
+#[test]
+fn time_that_was_missed_is_written_down_by_the_clock() {
+    let mut told = Told::stands();
+    let yesterday = told.today_at(0).before();
+    told.at(0, [day(DayTap::Show(yesterday)), day(DayTap::Missed)]);
+    holds(&told.at(0, []), &["What did you do?", "Mon 2 March"]);
+    told.at(0, [op("Saw")]);
+    holds(&told.at(0, presses("1400").into_iter().chain([starting(StartingTap::Clock)])), &["Until", "Saw, from 14:00"]);
+    let shown = told.at(0, presses("1530").into_iter().chain([starting(StartingTap::Clock)]));
+    holds(&shown, &["Yesterday", "Mon 2 March", "1 h 30 in all", "1 h 30 recalled"]);
+    // The same stretch again is refused, and asked again.
+    told.at(1, [day(DayTap::Missed), op("Rip")]);
+    told.at(1, presses("1500").into_iter().chain([starting(StartingTap::Clock)]));
+    let shown = told.at(1, presses("1600").into_iter().chain([starting(StartingTap::Clock)]));
+    holds(&shown, &["role=\"alert\"", "From"]);
+    holds(&told.at(1, [tap(Tap::Close)]), &["Yesterday"]);
+    assert_eq!(told.minutes(), [("Saw".into(), 90)]);
+}
+
+/// A run from one minute to another, its start mended to a clock time: so many minutes then, or refused.
+#[test]
+fn a_start_is_mended_to_before_midnight() {
+    let check = |(from, to): (i64, Option<i64>), clock: &str, minutes: Option<i64>| {
+        let mut told = Told::stands();
+        let run = told.start(from, "Sand");
+        if let Some(to) = to {
+            told.at(to, [tap(Tap::Stop)]);
+        }
+        let (now, on) = (to.unwrap_or(from + 50), told.today_at(from));
+        told.at(now, [day(DayTap::Show(on)), day(DayTap::Open(run)), day(DayTap::Mend(Box::new(Mend::Start(Typed::default()))))]);
+        let shown = told.at(now, presses(clock).into_iter().chain([tap(Tap::PadDone)]));
+        assert_eq!(shown.contains("role=\"alert\""), minutes.is_none(), "{clock}: {shown}");
+        assert_eq!(told.minutes(), [("Sand".into(), minutes.unwrap_or(now - from))], "{clock}");
+    };
+    let ten_past_midnight = 15 * 60 + 10;
+    check((ten_past_midnight, Some(ten_past_midnight + 50)), "2350", Some(70));
+    check((ten_past_midnight, None), "2350", Some(70));
+    check((ten_past_midnight, Some(ten_past_midnight + 50)), "0005", Some(55));
+    check((0, Some(60)), "0845", Some(75));
+    check((0, Some(60)), "1030", None);
+}
+
+/// Work from Saturday 20:00 over the night the clocks go forward, asked about on Sunday at 09:00: minutes to a typed end.
+#[test]
+fn a_typed_end_is_by_the_clock_of_its_moment() {
+    for stopped in [false, true] {
+        for (clock, minutes) in [("2230", 150), ("0130", 330), ("0330", 390), ("0800", 660)] {
+            let (from, now) = (4 * 1440 + 660, 5 * 1440 - 60);
+            let mut told = Told::stands();
+            let run = told.start(from, "Sand");
+            let on = told.today_at(from);
+            if stopped {
+                told.at(now, [tap(Tap::Stop), day(DayTap::Show(on)), day(DayTap::Open(run))]);
+                told.at(now, [day(DayTap::Mend(Box::new(Mend::Stop(Typed::default()))))]);
+            } else {
+                told.at(now, [tap(Tap::StoppedAt(run))]);
+            }
+            told.at(now, presses(clock).into_iter().chain([tap(Tap::PadDone)]));
+            assert_eq!(told.minutes(), [("Sand".into(), minutes)], "{clock}, stopped before: {stopped}");
+        }
+    }
+}
+
+/// Stamped on Saturday, written down on Monday, the clocks went forward between: its clock is that of Saturday.
+#[test]
+fn time_that_was_missed_is_by_the_clock_of_its_day() {
+    let (saturday, monday) = (4 * 1440, 6 * 1440 - 60);
+    let mut told = Told::stands();
+    told.start(saturday - 30, "Sand");
+    told.at(saturday + 60, [tap(Tap::Stop)]);
+    let day_before = told.today_at(saturday);
+    told.at(monday, [day(DayTap::Show(day_before)), day(DayTap::Missed), op("Saw")]);
+    told.at(monday, presses("1000").into_iter().chain([starting(StartingTap::Clock)]));
+    let shown = told.at(monday, presses("1200").into_iter().chain([starting(StartingTap::Clock)]));
+    holds(&shown, &["Sat 7 March", ">08:30<", ">10:00<"]);
+    assert_eq!(told.minutes(), [("Sand".into(), 90), ("Saw".into(), 120)]);
+}
