@@ -207,13 +207,7 @@ pub fn figures(shop: &Shop, units: Units) -> Answer<Figures> {
 fn asked_figures(shop: &Shop, job: &Job, ask: &Ask) -> Answer<Figures> {
     let figures = figures(shop, job.units)?;
     let [long, wide, thick] = figures.allow;
-    Ok(paid_whole(ask, Figures { allow: [long, ask.over.unwrap_or(wide), thick], ..figures }))
-}
-
-/// What is bought is paid for whole: nothing that is left counts as kept where boards are.
-fn paid_whole(ask: &Ask, figures: Figures) -> Figures {
-    let keep_min = if ask.bought.is_empty() { figures.keep_min } else { Length::PIECE_MOST };
-    Figures { keep_min, ..figures }
+    Ok(Figures { allow: [long, ask.over.unwrap_or(wide), thick], ..figures })
 }
 
 /// The same of a workshop.

@@ -3,11 +3,11 @@
 use super::draft::{self, Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
 use super::{GlueUp, Mark, Unlock, Why};
-use crate::plan::Answered;
 use crate::plan::parts::plan::{Board, First, Plan};
 use crate::plan::parts::problem::Problem;
 use crate::plan::parts::why;
 use crate::plan::patience::{Patience, Progress};
+use crate::plan::{Answered, leaves};
 use crate::quantity::{Length, order_by_key};
 use crate::refusal::{Answer, Refusal};
 
@@ -18,6 +18,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     for (number, board) in (1_i64..).zip(by_pile(&plan.boards, |board| board.pile)) {
         let pile = problem.piles.get(board.pile).ok_or(Refusal::NotThere)?;
         let top = draft.outer[1];
+        let board = &shortened(ready, problem, board);
         let pieces = drawn(problem, board, (number, top), &mut draft);
         let (source, times, remainder) = (board.pile, board.times, board.remainder);
         draft.sawn.push(Sawn { source, times, mark: Mark::Number(number), pieces, remainder, cuts: cuts(problem, board) });
@@ -30,6 +31,21 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     draft.glue_ups = glue_ups(ready, plan)?;
     draft.short = unlocks(problem, plan, made);
     Ok(draft)
+}
+
+/// Before a board is cut it is made no longer than its pieces need, where the rest is long enough to keep. A plan that a book keeps from
+/// when the planner itself counted what is kept stays as it was planned.
+fn shortened(ready: &Ready, problem: &Problem, board: &Board) -> Board {
+    let long = problem.piles.get(board.pile).map_or(0, |pile| pile.length.saturating_sub(problem.end_trim.saturating_mul(2)));
+    let pieces = board.bands.iter().flat_map(|band| band.pieces.iter().map(|piece| piece.at.saturating_add(piece.length)));
+    let needed = match board.first {
+        First::Rip => pieces.max().unwrap_or(0).max(problem.rip_min),
+        First::Cross => board.bands.iter().map(|band| band.at.saturating_add(band.size)).max().unwrap_or(0),
+    };
+    let stretch = needed.max(problem.plane_min);
+    let remainder = ready.kept(long.saturating_sub(stretch).saturating_sub(problem.kerf));
+    let whole = leaves::kept(problem.piles.iter().map(|pile| pile.length), problem.keep_min).is_some();
+    if !whole || remainder == 0 { board.clone() } else { Board { stretch, remainder, ..board.clone() } }
 }
 
 /// In the order of cutting: pile by pile, each as it was planned.

@@ -16,7 +16,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     let Wish::Panel(panel) = &ready.wish else { return Err(Refusal::NotThere) };
     let units = |length: Length| length.as_nm().checked_div(ready.unit).ok_or(Refusal::OutOfRange);
     let [strip, thickness] = [units(panel.strip)?, units(panel.thickness)?];
-    let sawn = sawn(problem, plan, [strip, thickness]);
+    let sawn = sawn(ready, (problem, plan), [strip, thickness]);
     let marks: Sorted<(usize, i64), Mark> = sawn.iter().map(|(strip, sawn)| (*strip, sawn.mark)).collect();
     let made = i64::try_from(plan.rows.len()).map_err(|_| Refusal::OutOfRange)?;
     let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok());
@@ -55,7 +55,7 @@ fn section(ready: &Ready, piece: &Piece) -> Answer<i128> {
 }
 
 /// Every strip that is used, with its pieces. A strip that gives one piece of its whole squared length is whole; the others get numbers.
-fn sawn(problem: &Problem, plan: &Plan, [wide, thick]: [i64; 2]) -> Sorted<(usize, i64), Sawn> {
+fn sawn(ready: &Ready, (problem, plan): (&Problem, &Plan), [wide, thick]: [i64; 2]) -> Sorted<(usize, i64), Sawn> {
     let mut strips: Sorted<(usize, i64), Vec<i64>> = Sorted::new();
     for piece in plan.rows.iter().flatten() {
         strips.entry((piece.pile, piece.n)).or_default().push(piece.length);
@@ -65,9 +65,9 @@ fn sawn(problem: &Problem, plan: &Plan, [wide, thick]: [i64; 2]) -> Sorted<(usiz
         let squared = problem.piles.get(pile).map_or(0, |pile| pile.length.saturating_sub(problem.square.saturating_mul(2)));
         let whole = pieces.as_slice() == [squared];
         number = number.saturating_add(i64::from(!whole));
-        let remainder = plan.remainders.iter().find(|rest| (rest.pile, rest.n) == (pile, n)).map_or(0, |rest| rest.length);
         let between = i64::try_from(pieces.len()).unwrap_or(1).saturating_sub(1);
         let used = pieces.iter().fold(between.saturating_mul(problem.kerf), |sum, length| sum.saturating_add(*length));
+        let remainder = ready.kept(squared.saturating_sub(used).saturating_sub(problem.kerf));
         let ends = if 0 < problem.square { 2 } else { 0 };
         let cuts = between.saturating_add(ends).saturating_add(i64::from(used < squared));
         let mark = if whole { Mark::Letter } else { Mark::Number(number) };

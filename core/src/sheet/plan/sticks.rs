@@ -51,18 +51,12 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
             }
         }
         let net = pile.length.saturating_sub(problem.end_trim.saturating_mul(2));
+        let remainder = ready.kept(net.saturating_sub(end).saturating_sub(problem.kerf));
         let between = i64::try_from(pieces.len()).unwrap_or(1).saturating_sub(1);
         let cuts = between.saturating_add(if 0 < problem.end_trim { 2 } else { 0 }).saturating_add(i64::from(end < net));
-        draft.sawn.push(Sawn {
-            source: stick.pile,
-            times: stick.times,
-            mark: Mark::Number(number),
-            pieces,
-            remainder: stick.remainder,
-            cuts,
-        });
+        draft.sawn.push(Sawn { source: stick.pile, times: stick.times, mark: Mark::Number(number), pieces, remainder, cuts });
         let from = problem.end_trim.saturating_add(end).saturating_add(problem.kerf);
-        let left = (0 < stick.remainder).then_some([from, top, stick.remainder, high]);
+        let left = (0 < remainder).then_some([from, top, remainder, high]);
         draft.boards.push(Board { at: [0, top, pile.length, high], source: stick.pile, number, times: stick.times, left });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
     }
