@@ -213,7 +213,7 @@ fn the_bench_top_has_the_figures_of_its_drawing() {
     let sheet = bench_top();
     assert_eq!((sheet.made, sheet.picture.outer, sheet.picture.pieces.len()), (8, [mm(1040), mm(340)], 32));
     assert!(sheet.proof.best && sheet.proof.gap.is_none());
-    assert_eq!(sheet.proof.why, Some(Why::Fewest { pieces: 24, gives: mm(8280), asked: mm(8320) }));
+    assert_eq!(sheet.proof.why, Some(Why::Fewest { pieces: 24, gives: Some(mm(8280)), asked: mm(8320) }));
     let [used] = &sheet.used[..] else { panic!("{:?}", sheet.used) };
     assert_eq!((used.used, used.there, used.left_whole, used.pieces), (24, 33, 9, 8));
     assert_eq!(used.remainders, [mm(293)]);

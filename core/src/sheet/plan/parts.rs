@@ -3,11 +3,11 @@
 use super::draft::{self, Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
 use super::{GlueUp, Mark, Unlock, Why};
+use crate::plan::Answered;
 use crate::plan::parts::plan::{Board, First, Plan};
 use crate::plan::parts::problem::Problem;
 use crate::plan::parts::why;
 use crate::plan::patience::{Patience, Progress};
-use crate::plan::{Answered, leaves};
 use crate::quantity::{Length, order_by_key};
 use crate::refusal::{Answer, Refusal};
 
@@ -44,8 +44,7 @@ fn shortened(ready: &Ready, problem: &Problem, board: &Board) -> Board {
     };
     let stretch = needed.max(problem.plane_min);
     let remainder = ready.kept(long.saturating_sub(stretch).saturating_sub(problem.kerf));
-    let whole = leaves::kept(problem.piles.iter().map(|pile| pile.length), problem.keep_min).is_some();
-    if !whole || remainder == 0 { board.clone() } else { Board { stretch, remainder, ..board.clone() } }
+    if !ready.counts_whole() || remainder == 0 { board.clone() } else { Board { stretch, remainder, ..board.clone() } }
 }
 
 /// In the order of cutting: pile by pile, each as it was planned.

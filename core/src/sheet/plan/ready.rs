@@ -4,7 +4,7 @@ use super::figures::Figures;
 use super::stock::{Joins, LeftOut, Stack};
 use super::trim::{step, trimmed};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
-use crate::plan::leaves::counted_whole;
+use crate::plan::leaves::{self, counted_whole};
 use crate::plan::{Asked, field, parts, rows, sticks};
 use crate::quantity::{Length, begin_large};
 use crate::refusal::{Answer, Refusal};
@@ -36,6 +36,17 @@ pub struct Ready {
 }
 
 impl Ready {
+    /// Whether boards are counted whole, however much is left of them; a plan of an older book counts what goes back as not taken.
+    pub fn counts_whole(&self) -> bool {
+        let kept = match &self.asked {
+            Asked::Rows(it) => leaves::kept(it.piles.iter().map(|pile| pile.length), it.keep_min),
+            Asked::Parts(it) => leaves::kept(it.piles.iter().map(|pile| pile.length), it.keep_min),
+            Asked::Sticks(it) => leaves::kept(it.piles.iter().map(|pile| pile.length), it.keep_min),
+            Asked::Field(_) => None,
+        };
+        kept.is_some()
+    }
+
     /// What is left behind a last cut, in units, where it is long enough to keep; else nothing.
     pub(super) fn kept(&self, behind: i64) -> i64 {
         let long = self.figures.keep_min.as_nm() <= behind.saturating_mul(self.unit);

@@ -201,7 +201,12 @@ fn a_pattern_is_chosen_and_not_added() {
 #[test]
 fn paper_says_lengths_and_that_it_was_early() {
     let strips = without(1, vec![Tap::Shape(Shape::Rows)]);
-    let (mut app, shown) = said("", &strips, &["1200", "400"]);
+    let (mut app, _) = said("", &strips, &["1200", "400"]);
+    let found = app.plan.found.as_ref().unwrap().answered.clone();
+    let open = Answered { bound: vec![found.worth[0], found.worth[1] - 2], ..found };
+    heard(&mut app, [Tap::Go]);
+    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(open))));
+    let shown = page(&app);
     assert!(
         shown.contains("A: 1005")
             && shown.contains("print-only\">A: 27 × 62 × 1010<")
