@@ -144,3 +144,23 @@ fn small_racks_give_what_takes_least_and_of_that_what_leaves_most() {
     }
     assert!(60 < came_out, "{came_out}");
 }
+
+/// Legs of 42 from sticks of 45 x 45: with 2 over they are 44, planed out of one stick each. A slat of 20 has a stick of its own: 22 and 3
+/// and 22 are more than the 44. Legs of 44 would be 46, and are glued up of two.
+#[test]
+fn a_square_leg_is_planed_out_of_one_stick() {
+    let rack = |parts: &str| format!("pile sticks maple-sugar 45 x 45 x 480 mm\ncount 20 sticks\n{JOB}{parts}");
+    let leg = "part \"leg\" 4 of 42 x 42 x 450 mm for bench\n";
+    let told = check(&rack(leg), What::Parts(Some(1)), (1, 4), &[]);
+    assert_eq!(told.glue_ups, []);
+    // Both ends, and none along it.
+    assert_eq!(told.cuts, 4 * 3);
+    for piece in &told.picture.pieces {
+        let [_, top, _, width] = piece.at;
+        let board = told.picture.boards.iter().find(|board| board.at[1] <= top && top < board.at[1].plus(board.at[3]).unwrap()).unwrap();
+        assert!(top.plus(width).unwrap() <= board.at[1].plus(board.at[3]).unwrap(), "{piece:?} {board:?}");
+    }
+    check(&rack(leg), What::Sticks(Some(1)), (1, 4), &[]);
+    check(&rack(&format!("{leg}part \"slat\" 2 of 42 x 20 x 450 mm for bench\n")), What::Parts(Some(1)), (1, 6), &[]);
+    check(&rack("part \"leg\" 4 of 42 x 44 x 450 mm for bench\n"), What::Parts(Some(1)), (1, 8), &[]);
+}

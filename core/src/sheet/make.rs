@@ -407,7 +407,8 @@ fn wish(ask: &Ask, job: &Job, (figures, way): (&Figures, Option<&Way>), sources:
     })
 }
 
-/// The parts; one that no board of its wood is thick, wide and long enough for is glued up of strips.
+/// The parts; one that no board of its wood is thick, wide and long enough for is glued up of strips. The edges of a board that it takes
+/// the whole width of are planed as its faces are.
 fn listed(parts: &[Part], sets: Option<Count>, figures: &Figures, sources: &[Source]) -> Parts {
     let [thick, wide, long] = back(figures.allow).map(nm);
     let mut listed = Parts::of(parts, sets.map(i64::from), Length::ZERO);
@@ -416,7 +417,7 @@ fn listed(parts: &[Part], sets: Option<Count>, figures: &Figures, sources: &[Sou
         let fits = |source: &Source| {
             let whole = |[there, across, along]: [Length; 3]| {
                 thickness.saturating_add(thick) <= nm(there)
-                    && width.saturating_add(wide) <= less(across, figures.edge_trim)
+                    && width.saturating_add(wide) <= nm(across)
                     && length.saturating_add(long) <= less(along, figures.end_trim)
             };
             (part.wood.is_none() || part.wood == source.pile.wood) && source.sides().is_some_and(whole)

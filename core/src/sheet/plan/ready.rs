@@ -237,11 +237,12 @@ fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn Fn
         parts::problem::Pile { id: source.letter.clone(), count: source.count, length, width, thickness }
     };
     let piles: Vec<parts::problem::Pile> = sources.iter().map(|source| pile(source, of)).collect();
-    parts::problem::Problem {
+    let trimmed = parts::problem::Problem {
         sets: wanted.sets,
         kerf: of(figures.kerf),
         end_trim: of(figures.end_trim),
         edge_trim: of(figures.edge_trim),
+        planed: false,
         allow: parts::problem::Allow { length: of(length), width: of(width), thickness: of(thickness) },
         joint: of(figures.joint),
         strip_min: of(figures.strip_min),
@@ -258,7 +259,10 @@ fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn Fn
                 parts::problem::Part { id: part.name.clone(), per_set: part.n, length, width, thickness, glue: part.glue, piles }
             })
             .collect(),
-    }
+    };
+    // Where no part takes the whole width of a board, edges are trimmed as ever, and older apps read the plan.
+    let planed = parts::problem::Problem { planed: true, ..trimmed.clone() };
+    if (0..sources.len()).any(|pile| planed.wide(pile) != trimmed.wide(pile)) { planed } else { trimmed }
 }
 
 /// One side of all parts, with what else is cut off along it.
