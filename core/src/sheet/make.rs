@@ -457,7 +457,8 @@ pub fn stack(shop: &Shop, source: &Source) -> Stack {
         label: if source.bought.is_some() { String::new() } else { pile.label.clone() },
         wood: pile.wood.as_ref().map(Key::to_string),
         sizes: [pile.thickness, pile.width, pile.length],
-        piece: pile.piece,
+        // Where lengths are a band all is reckoned with the shortest: what is cut, and what is taken.
+        piece: pile.piece.filter(|_| pile.length_to.is_none()),
         free: source.n,
         density: wood.density,
         guessed: wood.is_a_guess(),

@@ -310,6 +310,16 @@ fn remainders(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
     all.iter().map(|(length, n)| words::left_of(&number(*n, seen), *n == 1, &seen.speech.length(*length, given.units))).collect()
 }
 
+/// Piles whose length is a band: that all is reckoned with its low end.
+pub fn shortest(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
+    let one = |used: &Used| {
+        let (source, ready) = (given.sources.get(used.source)?, given.ready.sources.get(used.source)?);
+        let (from, to) = source.pile.length.zip(source.pile.length_to)?;
+        Some(told::at_its_shortest(&ready.letter, [&seen.speech.length(from, given.units), &side(to, given.units, seen)]))
+    };
+    sheet.used.iter().filter_map(one).collect()
+}
+
 /// Waste by volume with what it is of and made of, and in length.
 pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
     let (units, waste) = (given.units, &sheet.waste);

@@ -92,6 +92,11 @@ pub fn strips(n: &str, wide: &str) -> String {
     format!("{n} × {wide}")
 }
 
+/// "A is 12–18 in long, and reckoned at 12, its shortest."
+pub fn at_its_shortest(letter: &str, [from, to]: [&str; 2]) -> String {
+    format!("{letter} is {from}–{to} long, and reckoned at {from}, its shortest.")
+}
+
 // Waste
 /// The same in length alone.
 pub fn waste_in_length(lost: &str, of: &str, unit: &str, percent: &str) -> String {

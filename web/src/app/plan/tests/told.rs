@@ -197,6 +197,15 @@ fn a_pattern_is_chosen_and_not_added() {
     assert_eq!(on(&[Tap::AnyPattern, Tap::Pattern(4)]), [false, false, false, false, true]);
 }
 
+/// What is proven is said of pieces counted whole; a pile of several lengths is reckoned at its shortest.
+#[test]
+fn what_is_counted_is_said() {
+    let slats = "pile band walnut-black 30 x 60 x 700..900 mm\ncount 9 band\npart \"slat\" 4 of 20 x 50 x 300 mm walnut-black for tray\n";
+    let shortest = "is 700–900 mm long, and reckoned at 700, its shortest.";
+    let whole = "Proven: no plan takes less wood, pieces counted whole.";
+    check(slats, &[Tap::Shape(Shape::Parts)], &[], &[shortest, whole, "best possible", "Used 2 of"]);
+}
+
 /// On paper a piece has its length, and a search that still goes on is said.
 #[test]
 fn paper_says_lengths_and_that_it_was_early() {
