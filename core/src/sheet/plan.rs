@@ -229,8 +229,9 @@ pub struct Proof {
 /// Why no plan can do better.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Why {
-    /// All that was asked for is made, and takes at least so many pieces: one fewer gives `gives` of the `asked` lengths.
-    Fewest { pieces: i64, gives: Length, asked: Length },
+    /// All that was asked for is made, and takes at least so many pieces: one fewer gives `gives` of the `asked` lengths; or would be long
+    /// enough, and no plan takes so little.
+    Fewest { pieces: i64, gives: Option<Length>, asked: Length },
     /// All that was asked for is made.
     AllMade,
     /// Nothing can be nearer.

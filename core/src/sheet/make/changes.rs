@@ -1,7 +1,7 @@
 //! What a plan was made for, and what of it is not so any more. It is told by what the plan itself holds, never by what is reckoned anew.
 
 use super::keep::used_of;
-use super::{Ask, Given, Source, figures, paid_whole, places, sources};
+use super::{Ask, Given, Source, figures, places, sources};
 use crate::ledger::decide::Lying;
 use crate::ledger::fold::{self, Job, Part};
 use crate::ledger::kind::plan::Shape;
@@ -63,7 +63,7 @@ pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) ->
     let sizes = uses.iter().filter(|(_, source, _)| other(source)).map(|(place, ..)| Change::Size(*place));
     let rack = (!uses.iter().all(|(_, source, n)| free(source, *n))).then_some(Change::NotFree);
     let mut changed = sizes.chain(rack).listed();
-    changed.extend(of_saw(given, paid_whole(&given.ask, figures(shop, job.units)?)));
+    changed.extend(of_saw(given, figures(shop, job.units)?));
     changed.extend(of_parts(given, &job.parts));
     Ok(changed)
 }
@@ -89,6 +89,9 @@ pub fn is_possible(shop: &Shop, given: &Given, sheet: &PlanSheet) -> bool {
 fn of_saw(given: &Given, mut now: Figures) -> Vec<Change> {
     let shape = given.ask.what.shape();
     let mut then = given.ready.figures.clone();
+    if then.keep_min == Length::PIECE_MOST {
+        then.keep_min = now.keep_min; // an older book said so of boards to be bought
+    }
     let machines = |figures: &Figures| {
         // What is ripped of a top is as wide as its rows; the least of the saw is met where it is planned.
         let both = matches!(shape, Shape::Parts);

@@ -51,22 +51,16 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
             }
         }
         let net = pile.length.saturating_sub(problem.end_trim.saturating_mul(2));
+        let remainder = ready.kept(net.saturating_sub(end).saturating_sub(problem.kerf));
         let between = i64::try_from(pieces.len()).unwrap_or(1).saturating_sub(1);
         let cuts = between.saturating_add(if 0 < problem.end_trim { 2 } else { 0 }).saturating_add(i64::from(end < net));
-        draft.sawn.push(Sawn {
-            source: stick.pile,
-            times: stick.times,
-            mark: Mark::Number(number),
-            pieces,
-            remainder: stick.remainder,
-            cuts,
-        });
+        draft.sawn.push(Sawn { source: stick.pile, times: stick.times, mark: Mark::Number(number), pieces, remainder, cuts });
         let from = problem.end_trim.saturating_add(end).saturating_add(problem.kerf);
-        let left = (0 < stick.remainder).then_some([from, top, stick.remainder, high]);
+        let left = (0 < remainder).then_some([from, top, remainder, high]);
         draft.boards.push(Board { at: [0, top, pile.length, high], source: stick.pile, number, times: stick.times, left });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
     }
-    draft.short = unlocks(problem, made);
+    draft.short = unlocks(problem, plan, made);
     if draft.no_section {
         draft.finished.fill(0);
     }
@@ -85,9 +79,9 @@ fn because(problem: &Problem, answered: &Answered) -> Option<Why> {
 }
 
 /// What one set more lacks, and the sticks of a pile that would give it.
-fn unlocks(problem: &Problem, made: i64) -> Vec<Unlock> {
+fn unlocks(problem: &Problem, plan: &Plan, made: i64) -> Vec<Unlock> {
     let mut goes_on = |_: Progress<'_>| true;
-    let Some(short) = short(problem, made, &mut Patience::new(Some(STEPS), &mut goes_on), 1) else { return vec![] };
+    let Some(short) = short(problem, (plan, made), &mut Patience::new(Some(STEPS), &mut goes_on), 1) else { return vec![] };
     let from = short.unlock.iter().copied().min_by_key(|(_, n)| *n);
     let parts = short.missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from });
     parts.collect()

@@ -176,8 +176,11 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     let mut shown = saw::list(given, sheet, app, seen);
     shown.extend(sizes::finish(given, sheet, seen));
     shown.extend(if since.taken { details(given, found, (app, since.taken), seen) } else { vec![] });
-    let lines =
-        [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
+    let lines = [told::used(given, sheet, seen)]
+        .into_iter()
+        .chain(told::shortest(given, sheet, seen))
+        .chain(told::waste(given, sheet, seen))
+        .chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
     if !since.taken {
         shown.extend(since::left_out(given, found, app, seen));

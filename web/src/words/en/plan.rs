@@ -171,8 +171,9 @@ pub const NO_NEARER: &str = "No field of these pieces comes nearer.";
 /// Tiles are planned as large as their pieces give, or as make the sides asked; others are not looked at.
 pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles of these sizes comes nearer; others may.";
 
-pub fn less_wood(percent: &str) -> String {
-    format!("At most {percent} % less wood is possible.")
+/// Pieces are counted whole; older plans counted what goes back as not taken.
+pub fn less_wood(percent: &str, whole: bool) -> String {
+    format!("At most {percent} % less wood is possible{}.", if whole { ", pieces counted whole" } else { "" })
 }
 
 // Why no more

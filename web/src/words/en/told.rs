@@ -92,6 +92,11 @@ pub fn strips(n: &str, wide: &str) -> String {
     format!("{n} × {wide}")
 }
 
+/// "A is 12–18 in long, and reckoned at 12, its shortest."
+pub fn at_its_shortest(letter: &str, [from, to]: [&str; 2]) -> String {
+    format!("{letter} is {from}–{to} long, and reckoned at {from}, its shortest.")
+}
+
 // Waste
 /// The same in length alone.
 pub fn waste_in_length(lost: &str, of: &str, unit: &str, percent: &str) -> String {
@@ -118,6 +123,14 @@ pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2]) -> String
 pub const FEWEST_STRIPS: &str = "fewest strips";
 pub const FEWEST_PIECES: &str = "fewest pieces";
 pub const LEAST_IN_LENGTH: &str = "least waste in length";
+pub const LEAST_TAKEN: &str = "least length taken";
+pub const BEST_OF_ONE_CUT: &str = "best with one cut a row";
+
+/// "No plan of 6 rows of oak with one cut in each needs fewer".
+pub fn one_cut_each(rows: Option<&str>) -> String {
+    format!("{} with one cut in each", rows.unwrap_or("these rows"))
+}
+
 pub const NOT_POSSIBLE: &str = "not possible";
 pub const NONE_FOUND: &str = "none found yet";
 pub const MOST_ROWS: &str = "most rows";
@@ -129,6 +142,11 @@ pub const NEAREST_SO_FAR: &str = "nearest so far";
 /// "Proven: the rows and the strips. Not proven: the waste, which may be less by at most 38 mm in length."
 pub fn waste_may_be_less(proven: &str, by: &str) -> String {
     format!("Proven: {proven}. Not proven: the waste, which may be less by at most {by} in length.")
+}
+
+/// The same where pieces are counted whole.
+pub fn taken_may_be_less(proven: &str, by: &str) -> String {
+    format!("Proven: {proven}. Not proven: the length taken, which may be less by at most {by}.")
 }
 
 /// What is proven of rows beside the waste.
@@ -143,6 +161,13 @@ pub fn rows_and(fewest: bool, strips: bool) -> &'static str {
 pub const NONE_LOSES_LESS: &str = "Proven: no plan of these rows has less waste in length.";
 pub const MORE_BUT_LESS: &str = "Proven: no plan of these rows has less waste in length. Not proven: how few strips would do.";
 pub const NONE_TAKES_LESS: &str = "Proven: no plan takes less wood.";
+/// The same where pieces are counted whole.
+pub const NONE_TAKES_LESS_LENGTH: &str = "Proven: no plan of these rows takes less in length, pieces counted whole.";
+pub const MORE_BUT_LESS_LENGTH: &str =
+    "Proven: no plan of these rows takes less in length, pieces counted whole. Not proven: how few would do.";
+pub const NONE_TAKES_LESS_WHOLE: &str = "Proven: no plan takes less wood, pieces counted whole.";
+pub const LENGTH_AND_REST_MAY_BE_BETTER: &str =
+    "Proven: the rows and the length taken. Not proven: how it shares out short and long strips.";
 pub const CUTS_MAY_BE_FEWER: &str = "Proven: how many, and the wood. Not proven: that no fewer cuts do.";
 pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";
 
