@@ -1,6 +1,7 @@
 mod agree;
 mod before;
 mod ends;
+mod last_act;
 mod later;
 mod refused;
 mod told;
