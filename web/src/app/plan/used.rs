@@ -138,7 +138,6 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
     match app.order(&Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead }), now) {
         Some(written) => {
             (app.plan.used, app.plan.asks) = (written.entries.first().map(|entry| entry.id), false);
-            app.plan.last_tick = None;
             beside::keep(app);
             app.orders.push(Order::Feel(Feel::Start));
         }

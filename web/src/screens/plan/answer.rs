@@ -4,15 +4,14 @@ use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
 use super::{ends, nearly, over, picture, saw, say, side, since, sizes, told, ways};
-use crate::app::plan::{Found, Since, Stands, Tap, last_tick, refused, since as since_then, was_used};
+use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
-use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
-use crate::words::en::{changed, common, plan as words, told as told_words, yard};
+use crate::words::en::{common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
@@ -209,7 +208,7 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
         return Some(foot.kid(el("div", "g2").kid(change()).kid(middle())).kids(use_it));
     };
     if since.taken {
-        let back = ticked_back(given, found, app, seen).or_else(|| undo::bar(app, seen));
+        let back = undo::bar(app, seen);
         return (back.is_some() || refused(app).is_some()).then(|| foot.kids(back));
     }
     if !not_bought(given, &found.sheet).is_empty() {
@@ -223,15 +222,6 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     let keys = el("div", "g2").kid(change()).kid(if possible || under_way { middle() } else { again() });
     let last = (possible && !asked).then(|| use_key(given, found, sheet, (since, seen)));
     Some(foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last))
-}
-
-/// The last tick alone goes back, as long as nothing was written after it.
-fn ticked_back(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let tick = last_tick(app)?;
-    let line = saw::Line::of(found.sheet.lines.get(tick.line)?, given, seen).text;
-    let what = changed::tick_of(&line, app.plan.ticked.contains(&tick.line) != tick.back);
-    let (words, under) = if tick.back { (common::PUT_BACK, common::taken_back(&what)) } else { (common::TAKE_BACK, what) };
-    Some(alone(Undo { words: words.into(), under }, say(Tap::TickBack)))
 }
 
 /// "Use these 24", and what that takes from the rack.

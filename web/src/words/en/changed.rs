@@ -102,6 +102,8 @@ pub fn after_the_saw(n: Option<&str>) -> String {
 }
 
 // The last tick at the saw
+pub const A_LINE: &str = "a line at the saw";
+
 /// "tick of 2 × 71"; "tick taken off 2 × 71".
 pub fn tick_of(line: &str, on: bool) -> String {
     if on { format!("tick of {line}") } else { format!("tick taken off {line}") }

@@ -79,9 +79,9 @@ fn take_back_after_a_tick_takes_the_tick() {
     let mut app = planned("");
     heard(&mut app, [Tap::Use, Tap::Tick(0)]);
     says(&app, &["Take back", "tick of 2 whole, ends trimmed to 495", "tick done"], &["a plan, "]);
-    heard(&mut app, [Tap::TickBack]);
+    take_back(&mut app);
     says(&app, &["Do it again", "taken back: tick of 2 whole", "The job has this wood"], &["tick done", "Put it back"]);
-    heard(&mut app, [Tap::TickBack]);
+    app.heard(Msg::Common(Common::PutBack), Now { wall: app.now, chance: [202; 10] });
     says(&app, &["Take back", "tick of 2 whole", "tick done"], &[]);
     heard(&mut app, [Tap::Tick(0)]);
     says(&app, &["tick taken off 2 whole"], &["tick done"]);
