@@ -3,6 +3,7 @@
 mod asking;
 mod beside;
 mod buying;
+mod cut;
 #[cfg(test)]
 mod tests;
 mod ticks;
@@ -18,6 +19,7 @@ use crate::parts::pad::Press;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left};
 pub use buying::{FIGURES, woods};
+pub use cut::{PutBack, asked_back};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;

@@ -3,6 +3,7 @@ mod before;
 mod ends;
 mod last_act;
 mod later;
+mod put_back;
 mod refused;
 mod told;
 mod ways;

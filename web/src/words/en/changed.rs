@@ -81,6 +81,16 @@ pub fn lacking([has, needs]: [&str; 2], [there, gone]: [&[String]; 2], (plan, on
     format!("The job has {has} of the {needs} boards its {plans}{}{}.", back.unwrap_or_default(), missing.unwrap_or_default())
 }
 
+/// "4 of the 8 here are not cut, by what is ticked at the saw; more would lie on the rack as whole ones."
+pub fn not_cut(whole: &str, here: &str) -> String {
+    format!("{whole} of the {here} here are not cut, by what is ticked at the saw; more would lie on the rack as whole ones.")
+}
+
+/// "A top in rows, used Mon, Mar 2 09:40: the job keeps no board of this plan, and it is in use no more."
+pub fn no_board_of(shape: &str, used: &str) -> String {
+    format!("{shape}, {used}: the job keeps no board of this plan, and it is in use no more.")
+}
+
 pub fn take_again(one: bool) -> &'static str {
     if one { "Take it again" } else { "Take them again" }
 }

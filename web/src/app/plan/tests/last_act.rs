@@ -42,7 +42,7 @@ fn ticks(app: &App) -> Vec<usize> {
 }
 
 /// Of two plans in use the second is ticked.
-fn two_plans() -> App {
+pub(super) fn two_plans() -> App {
     let mut app = planned("");
     heard(&mut app, [Tap::Use]);
     again(&mut app);
