@@ -57,7 +57,7 @@ fn next_label(sheet: Option<&CountSheet>) -> String {
 /// What plans left of it goes with a side that is put right.
 fn along(draft: &Draft, sheet: Option<&CountSheet>, app: &App) -> Option<String> {
     let at = Lying { haul: sheet?.haul, pile: draft.pile? };
-    matches!(draft.asks, Asks::Thickness | Asks::Width).then(|| goes_along(at, app)).flatten()
+    matches!(draft.asks, Asks::Wood | Asks::Thickness | Asks::Width).then(|| goes_along(at, app)).flatten()
 }
 
 fn later(label: &str) -> El<Msg> {

@@ -2,14 +2,16 @@
 
 use super::keep::used_of;
 use super::{Ask, Given, Source, figures, paid_whole, places, sources};
+use crate::haul::{Haul, Pile};
 use crate::ledger::decide::Lying;
 use crate::ledger::fold::{self, Job, Part};
-use crate::ledger::kind::plan::Shape;
+use crate::ledger::kind::plan::{PlanKept, PlanPile, Shape};
 use crate::quantity::{Count, Length, Listed};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 use crate::sheet::plan::PlanSheet;
 use crate::sheet::plan::figures::Figures;
+use crate::sheet::plan::ready::letter;
 use crate::sheet::plan::wish::{Wanted, Wish};
 
 /// What has changed since a plan was made.
@@ -17,6 +19,8 @@ use crate::sheet::plan::wish::{Wanted, Wish};
 pub enum Change {
     /// Pieces it uses have another size now, or their pile is no more; by their place among the sources.
     Size(usize),
+    /// Pieces it uses are said to be of another wood now; by their place.
+    Wood(usize),
     /// Pieces it uses are not free any more.
     NotFree,
     /// Figures of the saw, by their places in the order in which the maker says them.
@@ -61,11 +65,56 @@ pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) ->
         used || n <= back.fold(lying, Count::saturating_add)
     };
     let sizes = uses.iter().filter(|(_, source, _)| other(source)).map(|(place, ..)| Change::Size(*place));
+    let known = kept_piles(shop, uses.iter().map(|(_, source, _)| source.which().0));
+    let wood = |source: &Source| {
+        known
+            .iter()
+            .find(|(at, _)| *at == source.which().0)
+            .is_some_and(|(_, pile)| source.pile.wood.is_some() && pile.wood != source.pile.wood)
+    };
+    let woods = uses.iter().filter(|(_, source, _)| wood(source)).map(|(place, ..)| Change::Wood(*place));
     let rack = (!uses.iter().all(|(_, source, n)| free(source, *n))).then_some(Change::NotFree);
-    let mut changed = sizes.chain(rack).listed();
+    let mut changed = sizes.chain(woods).chain(rack).listed();
     changed.extend(of_saw(given, paid_whole(&given.ask, figures(shop, job.units)?)));
     changed.extend(of_parts(given, &job.parts));
     Ok(changed)
+}
+
+/// The piles a plan is made of, as they are now.
+fn kept_piles(shop: &Shop, all: impl Iterator<Item = Lying>) -> Vec<(Lying, Pile)> {
+    let mut hauls: Vec<Haul> = vec![];
+    let mut one = |at: Lying| {
+        if !hauls.iter().any(|haul| haul.id == at.haul) {
+            hauls.extend(fold::haul(shop.book, at.haul));
+        }
+        Some((at, hauls.iter().find(|haul| haul.id == at.haul)?.pile(at.pile)?.clone()))
+    };
+    all.filter_map(|at| one(at)).listed()
+}
+
+/// The letters of the piles whose pieces a plan uses and that have another size or wood now than it was made for. An older plan does not
+/// say what they had.
+pub fn changed_piles(shop: &Shop, plan: &PlanKept) -> Vec<String> {
+    let used = || plan.piles.iter().enumerate().filter(|(_, kept)| kept.used.is_some_and(|used| 0 < used));
+    let known = kept_piles(shop, used().map(|(_, kept)| Lying { haul: kept.haul, pile: kept.pile }));
+    let other = |kept: &PlanPile| {
+        let now = known.iter().find(|(at, _)| (at.haul, at.pile) == (kept.haul, kept.pile));
+        let sides = |now: &Pile| [(kept.thickness, now.thickness), (kept.width, now.width), (kept.length, now.length)];
+        let differs =
+            |now: &Pile| sides(now).iter().any(|(then, now)| then.is_some() && then != now) || kept.wood.is_some() && kept.wood != now.wood;
+        now.is_some_and(|(_, now)| differs(now))
+    };
+    used().filter(|(_, kept)| other(kept)).map(|(nth, kept)| kept.letter.clone().unwrap_or_else(|| letter(nth))).listed()
+}
+
+/// Of the piles that did not fit, those that have another size or wood now, by their places.
+pub fn left_out_changed(shop: &Shop, given: &Given) -> Vec<usize> {
+    let known = kept_piles(shop, given.left_out.iter().map(|(source, _)| source.which().0));
+    let facts = |pile: &Pile| (pile.thickness, pile.width, pile.length, pile.wood.clone());
+    let then = |source: &Source| (source.pile.thickness, source.pile.width, source.pile.length, source.pile.wood.clone());
+    let now = |source: &Source| known.iter().find(|(at, _)| *at == source.which().0).map(|(_, pile)| facts(pile));
+    let all = given.left_out.iter().enumerate();
+    all.filter(|(_, (source, _))| now(source).is_some_and(|now| now != then(source))).map(|(nth, _)| nth).listed()
 }
 
 /// The sides of a pile of which nothing lies there any more; nothing where it is no more itself.

@@ -1,7 +1,7 @@
 //! A plan as it is kept and used: what was asked, of which pieces, and what came of it.
 
 pub use super::again::{again, asked_again};
-pub use super::changes::{changes, is_possible, taken_before};
+pub use super::changes::{changed_piles, changes, is_possible, left_out_changed, taken_before};
 use super::{Given, Source, places};
 use crate::ledger::decide::{LeftOver, Lying};
 use crate::ledger::fold::{self, InUse, KeptPlan};

@@ -9,7 +9,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Wall};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
-use fivebar_core::sheet::make::keep::{changes, in_use, kept, left_over, taken_before};
+use fivebar_core::sheet::make::keep::{changes, in_use, kept, left_out_changed, left_over, taken_before};
 use fivebar_core::sheet::make::{Ask, Change, Given, Source, WhyNot, given};
 
 /// What the job has by the plans before this one.
@@ -44,6 +44,8 @@ pub struct Since {
     pub taken: bool,
     /// What is not as it was when the plan was made.
     pub changed: Vec<Change>,
+    /// Piles that did not fit and are not what they were, by their places among those left out.
+    pub left_out: Vec<usize>,
     /// What the job has by plans before, where this one is not used.
     pub before: Option<Before>,
     /// Other plans by which the job has wood: the entry, what it makes, and when it was used.
@@ -66,7 +68,8 @@ pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let taken = !own.is_empty();
     let changed = changes(&shop, (given, &found.sheet), taken).unwrap_or_default();
     let others = others.into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect();
-    Since { taken, changed, before: if taken { None } else { before(app) }, others }
+    let left_out = if taken { vec![] } else { left_out_changed(&shop, given) };
+    Since { taken, changed, left_out, before: if taken { None } else { before(app) }, others }
 }
 
 /// What the job has by its plans before: it goes back when another plan is used, or stays where it is cut.

@@ -111,13 +111,13 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     }
     shown.extend(under);
     // Once the wood is cut the list at the saw comes first.
-    shown.extend(if since.taken { vec![] } else { details(given, found, (app, since.taken), seen) });
+    shown.extend(if since.taken { vec![] } else { details(given, found, (app, since), seen) });
     shown
 }
 
 /// Of what, how wide and how thick; what is proven, and what else it could be.
-fn details(given: &Given, found: &Found, (app, taken): (&App, bool), seen: Seen<'_>) -> Vec<El<Msg>> {
-    let sheet = &found.sheet;
+fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
+    let (sheet, taken) = (&found.sheet, since.taken);
     let apart = match &given.ask.what {
         What::Top(top) if seen.page.is_narrow() => Some(joints(top, given, seen)),
         _ => None,
@@ -129,7 +129,7 @@ fn details(given: &Given, found: &Found, (app, taken): (&App, bool), seen: Seen<
     let nearly = if taken {
         vec![]
     } else {
-        nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
+        nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, &since.left_out, (app, seen))).collect()
     };
     let over = if taken { vec![] } else { over::choices(given, sheet, seen) };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
@@ -172,9 +172,9 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     if sheet.made == 0 {
         return vec![];
     }
-    let mut shown = saw::list(given, sheet, app, seen);
+    let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list(given, sheet, app, seen)).collect();
     shown.extend(sizes::finish(given, sheet, seen));
-    shown.extend(if since.taken { details(given, found, (app, since.taken), seen) } else { vec![] });
+    shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
     let lines =
         [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));

@@ -23,8 +23,10 @@ pub fn notes(given: &Given, since: &Since) -> Vec<El<Msg>> {
 fn said(changed: &[Change], given: &Given) -> Vec<String> {
     let size = |change: &Change| if let Change::Size(place) = change { letter(given, *place) } else { None };
     let sizes = changed.iter().filter_map(size).listed();
+    let wood = |change: &Change| if let Change::Wood(place) = change { letter(given, *place) } else { None };
+    let woods = changed.iter().filter_map(wood).listed();
     let other = |change: &Change| match change {
-        Change::Size(_) => None,
+        Change::Size(_) | Change::Wood(_) => None,
         Change::NotFree => Some(plan::CHANGED.to_owned()),
         Change::Saw(places) => Some(words::saw(places)),
         Change::Machines => Some(words::MACHINES.to_owned()),
@@ -32,7 +34,8 @@ fn said(changed: &[Change], given: &Given) -> Vec<String> {
         Change::Parts(names) => Some(words::parts(names)),
     };
     let sized = (!sizes.is_empty()).then(|| words::sizes(&sizes));
-    sized.into_iter().chain(changed.iter().filter_map(other)).listed()
+    let named = (!woods.is_empty()).then(|| words::woods(&woods));
+    sized.into_iter().chain(named).chain(changed.iter().filter_map(other)).listed()
 }
 
 fn letter(given: &Given, place: usize) -> Option<String> {
@@ -77,6 +80,16 @@ pub fn lacking(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let again = (0 < n).then(|| key("key h56 wide", words::take_again(n == 1), words::take_again_under(&there), say(Tap::TakeAgain)));
     let again = again.map(|key| el("div", "no-print").kid(key));
     std::iter::once(worded("p", "w7", said)).chain(again).listed()
+}
+
+/// That a pile of the plans in use is not what they were made for: on the pages of the job, where the way to the saw is.
+pub fn other_now(sheet: &JobSheet) -> Option<El<Msg>> {
+    (!sheet.changed.is_empty()).then(|| el("p", "why").text(words::other_now(&sheet.changed)))
+}
+
+/// Over the list at the saw of a plan that is used, where it is of before something changed.
+pub fn of_before(since: &Since) -> Option<El<Msg>> {
+    (since.taken && !since.changed.is_empty()).then(|| el("p", "why").text(words::LIST_OF_BEFORE))
 }
 
 /// The piles it cuts, each a tap away.

@@ -181,7 +181,7 @@ fn what_is_not_cut_off_yet_is_said_on_the_rack() {
     let ask = crate::app::workshop::rack::Page::Ask(source(&app), crate::app::workshop::rack::Ask::Size);
     let show = crate::app::workshop::Tap::Rack(crate::app::workshop::rack::RackTap::Show(ask));
     form.heard(Msg::Workshop(show), Now { wall: form.now, chance: [207; 10] });
-    says(&form, &["The same thickness and width go for left of strips, "], &[]);
+    says(&form, &["The same wood, thickness and width go for left of strips, "], &[]);
     order(
         &mut app,
         Command::Haul(HaulCommand::DescribePile { haul, pile, facts: PileFacts { thickness: Some(thin), ..Default::default() } }),
