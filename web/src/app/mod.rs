@@ -181,6 +181,7 @@ impl App {
         self.said.clear();
         self.take(message, now);
         outlook::follow(self);
+        plan::follow(self);
         photos::follow(self);
         price::waiting::follow(self);
         std::mem::take(&mut self.orders)

@@ -28,7 +28,7 @@ use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Length, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, Way, What, Which, WhyNot};
-use fivebar_core::sheet::plan::{PlanSheet, sheet};
+use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
 pub use ticks::{LastTick, back as tick_back};
 pub use used::{Before, Since, in_use_by, since, was_used, why_not};
 
@@ -70,6 +70,8 @@ pub enum Stands {
 pub struct Found {
     pub answered: Answered,
     pub sheet: PlanSheet,
+    /// It was searched for what would give more; else that is done once the page is painted.
+    looked: bool,
 }
 
 /// What can I make.
@@ -87,6 +89,8 @@ pub struct Plan {
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
     pub ticked: Set<usize>,
+    /// It is waited for the page to be painted.
+    awaits_paint: bool,
     /// The piece of the picture that was tapped.
     pub piece: Option<usize>,
     /// The entry of the plan whose wood was taken.
@@ -312,9 +316,9 @@ fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over
     if kept.by != app.shelf().device() {
         answered.bound.clear();
     }
-    let sheet = sheet(&given.ready, &answered, given.room).ok()?;
+    let sheet = sheet_at_once(&given.ready, &answered, given.room).ok()?;
     let draft = Draft::of(&given.ask, app.speech.typing(given.units));
-    let found = Some(Box::new(Found { answered, sheet }));
+    let found = Some(Box::new(Found { answered, sheet, looked: false }));
     Some(Plan { page: Page::Answer, draft, given: Some(Box::new(given)), found, ..Plan::default() })
 }
 
@@ -425,7 +429,7 @@ impl Plan {
         if changed {
             (self.ticked, self.piece) = (Set::new(), None);
         }
-        self.found = Some(Box::new(Found { answered, sheet }));
+        self.found = Some(Box::new(Found { answered, sheet, looked: true }));
         changed
     }
 
@@ -440,6 +444,28 @@ impl Plan {
         self.draft.buying = None;
         true
     }
+}
+
+/// After every tap: what would give more than a plan that was opened is searched for once the page is painted.
+pub fn follow(app: &mut App) {
+    let plan = &mut app.plan;
+    if plan.page == Page::Answer && !plan.awaits_paint && plan.found.as_ref().is_some_and(|found| !found.looked) {
+        plan.awaits_paint = true;
+        app.orders.push(Order::Painted);
+    }
+}
+
+/// The page is painted; true where that was waited for here. Another plan may be in hand by then.
+pub fn painted(app: &mut App) -> bool {
+    if !std::mem::take(&mut app.plan.awaits_paint) {
+        return false;
+    }
+    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_mut()).filter(|(_, found)| !found.looked) else { return true };
+    found.looked = true;
+    if let Ok(all) = sheet(&given.ready, &found.answered, given.room) {
+        (found.sheet.short, found.sheet.proof) = (all.short, all.proof);
+    }
+    true
 }
 
 /// Keeps a design from the job in hand, under a name or the job's own.
