@@ -3,7 +3,7 @@
 use super::account::{Account, of as reckon};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
-use super::make::keep::{Lacking, changed_piles, lacking};
+use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::settle_now;
 use super::shop::Shop;
 use crate::bench::On;
@@ -143,6 +143,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
     let pieces = account.costs.shares.iter().fold(0, |sum: Count, share| sum.saturating_add(share.pieces));
     let (sold, hours, pricing) = (&account.sold, &account.hours, &account.pricing);
     let in_use = fold::in_use(shop.book, &job.plans);
+    let lacking = lacking_of(shop, id, &in_use);
     let (planned, changed) = (!in_use.is_empty(), if job.ended.is_none() { changed(shop, &in_use) } else { vec![] });
     Ok(JobSheet {
         job: id,
@@ -177,7 +178,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         lesson: job.lesson,
         planned,
         changed,
-        lacking: lacking(shop, id, &job.plans),
+        lacking,
         room: job.room,
         account,
     })

@@ -4,7 +4,7 @@ use super::keep::used_of;
 use super::{Ask, Given, Source, figures, paid_whole, places, sources};
 use crate::haul::{Haul, Pile};
 use crate::ledger::decide::Lying;
-use crate::ledger::fold::{self, Job, Part};
+use crate::ledger::fold::{self, InUse, Job, Part};
 use crate::ledger::kind::plan::{PlanKept, PlanPile, Shape};
 use crate::quantity::{Count, Length, Listed};
 use crate::refusal::Answer;
@@ -47,6 +47,16 @@ const OVER_IN_WIDTH: usize = 5;
 /// # Errors
 /// [`crate::refusal::Refusal::OutOfRange`], [`crate::refusal::Refusal::NotThere`].
 pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) -> Answer<Vec<Change>> {
+    let back = if used { None } else { Some(taken_before(shop, &shop.job(given.ask.job)?)) };
+    changes_with(shop, (given, sheet), back.as_deref())
+}
+
+/// The same where it is known what plans before took, which goes back when this one is used; none where this one is used.
+///
+/// # Errors
+/// As [`changes`].
+pub fn changes_with(shop: &Shop, (given, sheet): (&Given, &PlanSheet), back: Option<&[(Lying, Count)]>) -> Answer<Vec<Change>> {
+    let used = back.is_none();
     let there = sources(shop, given.ask.job)?;
     let job = shop.job(given.ask.job)?;
     let uses = given.sources.iter().enumerate().map(|(place, source)| (place, source, used_of(sheet, place)));
@@ -57,11 +67,9 @@ pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) ->
         Some(sides) => sides != source.sides(),
         None => used,
     };
-    // What plans before took goes back when this one is used.
-    let back = if used { vec![] } else { taken_before(shop, &job) };
     let free = |source: &Source, n: Count| {
         let lying = there.iter().find(|now| now.which() == source.which()).map_or(0, |now| now.n);
-        let back = back.iter().filter(|(lying, _)| !source.in_job && *lying == source.which().0).map(|(_, n)| *n);
+        let back = back.into_iter().flatten().filter(|(lying, _)| !source.in_job && *lying == source.which().0).map(|(_, n)| *n);
         used || n <= back.fold(lying, Count::saturating_add)
     };
     let sizes = uses.iter().filter(|(_, source, _)| other(source)).map(|(place, ..)| Change::Size(*place));
@@ -126,8 +134,13 @@ fn elsewhere(shop: &Shop, source: &Source) -> Option<Option<[Length; 3]>> {
 
 /// The pieces a job took from the rack by its plans, as far as it still has them.
 pub fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
-    let taken = fold::in_use(shop.book, &job.plans).into_iter().flat_map(|it| it.shares);
-    taken.map(|((haul, pile), share)| (Lying { haul, pile }, share.took)).listed()
+    taken_by(&fold::in_use(shop.book, &job.plans))
+}
+
+/// The pieces these plans took from the rack, as far as the job still has them.
+pub fn taken_by(plans: &[InUse<'_>]) -> Vec<(Lying, Count)> {
+    let taken = plans.iter().flat_map(|it| &it.shares);
+    taken.map(|((haul, pile), share)| (Lying { haul: *haul, pile: *pile }, share.took)).listed()
 }
 
 /// Whether a plan can be used as it is: its pieces are there, and all is as it was made for.
