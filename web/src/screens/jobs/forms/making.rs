@@ -168,7 +168,7 @@ fn wood_chips(units: Units, own: &Woods) -> El<Msg> {
     let usual = woods::usual(units).iter().filter_map(|key| Key::read(key));
     let others = species::listed(units).map(|species| species.key).filter(|key| !woods::usual(units).contains(key)).filter_map(Key::read);
     let keys: Vec<Key> = usual.chain(own.own().map(|(key, _)| key.clone())).chain(others).listed();
-    let shown = keys.iter().map(|key| Chip::tap(woods::in_list(key, units, own))).listed();
+    let shown = keys.iter().map(|key| Chip::tap(woods::among(key, own))).listed();
     chips("key", shown, move |nth| pick(Pick::Wood(keys.get(nth).cloned())))
 }
 
