@@ -71,7 +71,7 @@ fn sides([wide, deep, high]: [Option<Length>; 3], given: &Given, seen: Seen<'_>)
 pub fn a_row_less(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let near = narrower(given).filter(|near| near.rows < sheet.made)?;
     let length = |length: Length| side(length, given.units, seen);
-    Some(words::narrower(&length(near.by), &length(near.width), &number(near.rows, seen)))
+    Some(words::narrower(&length(near.by), &length(near.width), (&number(near.rows, seen), near.rows == 1)))
 }
 
 /// The piles on the rack that do not fit, and why.

@@ -71,7 +71,7 @@ pub fn lacking(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(lacking) = sheet.lacking.as_ref().filter(|_| sheet.ended.is_none()) else { return vec![] };
     let piles = |n: fn(&LackedPile) -> Count| {
         let of_it = lacking.piles.iter().map(|pile| (pile, n(pile))).filter(|(_, n)| 0 < *n);
-        of_it.map(|(pile, n)| plan::so_many_of(&seen.speech.count(n), &begin_small(&pile.name))).listed()
+        of_it.map(|(pile, n)| plan::so_many_of(&seen.speech.count(n), &named(&pile.name))).listed()
     };
     let (there, gone) = (piles(|pile| pile.on_rack), piles(|pile| pile.n.saturating_sub(pile.on_rack)));
     let n = lacking.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.on_rack));
@@ -90,6 +90,11 @@ pub fn other_now(sheet: &JobSheet) -> Option<El<Msg>> {
 /// Over the list at the saw of a plan that is used, where it is of before something changed.
 pub fn of_before(since: &Since) -> Option<El<Msg>> {
     (since.taken && !since.changed.is_empty()).then(|| el("p", "why").text(words::LIST_OF_BEFORE))
+}
+
+/// A pile within a sentence: its letter stays large.
+fn named(name: &str) -> String {
+    if name.chars().all(char::is_uppercase) { name.to_owned() } else { begin_small(name) }
 }
 
 /// The piles it cuts, each a tap away.
