@@ -4,6 +4,7 @@ use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
 use super::super::plan::PutBack;
+use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
 use fivebar_core::ledger::kind::bench::Kind;
@@ -105,6 +106,7 @@ pub struct Picks {
     pub carried: Carried,
     pub wood: Option<Key>,
     pub due: Option<Day>,
+    pub spent_on: SpentOn,
     /// A new job is made from this design.
     pub design: Option<Id>,
     /// More is shown: other counts, other woods, currency and units.
@@ -128,6 +130,8 @@ pub enum Pick {
     /// So many days later, or earlier.
     Due(i32),
     NoDate,
+    /// The day something was spent on.
+    SpentOn(SpentTap),
     More,
     /// A count by a chip, into the first figure.
     Count(Count),
@@ -165,6 +169,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         carried: Carried::Fetched,
         wood: None,
         due: None,
+        spent_on: SpentOn::default(),
         design: None,
         more: false,
     };
@@ -314,7 +319,11 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Wood(wood) => (picks.wood, picks.more) = (wood, false),
         Pick::Due(by) => picks.due = Some(later(picks.due.unwrap_or(now.wall.day()), by)),
         Pick::NoDate => picks.due = None,
-        Pick::More => picks.more = !picks.more,
+        Pick::SpentOn(tap) => {
+            picks.more = false;
+            picks.spent_on.heard(tap, now);
+        }
+        Pick::More => (picks.more, picks.spent_on.asks) = (!picks.more, false),
         Pick::Count(n) => draft.form.put(0, n.to_string()),
         Pick::Room(nth) => {
             if let Some((low, high)) = ROOMS.get(nth) {
@@ -329,7 +338,8 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
     }
 }
 
-fn later(day: Day, by: i32) -> Day {
+/// So many days later, or earlier.
+pub fn later(day: Day, by: i32) -> Day {
     let step = if by < 0 { Day::before } else { Day::next };
     (0..by.abs()).fold(day, |day, _| step(day))
 }
