@@ -89,6 +89,8 @@ pub struct Plan {
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
     pub ticked: Set<usize>,
+    /// How often another plan was turned to.
+    pub turned_to: usize,
     /// It is waited for the page to be painted.
     awaits_paint: bool,
     /// The piece of the picture that was tapped.
@@ -249,7 +251,8 @@ fn show(app: &mut App, plan: Id) {
     let plans = app.shelf().shop(app.now.at).job(job).map(|job| job.plans).unwrap_or_default();
     if let Some(kept) = plans.iter().find(|it| it.used && it.id == plan).and_then(|it| cut_by(app, it)) {
         stop(app);
-        app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), ..kept };
+        let turned_to = app.plan.turned_to.wrapping_add(1);
+        app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), turned_to, ..kept };
     }
 }
 

@@ -110,7 +110,7 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
 fn with_plan(book: &Book, mut entries: Vec<Id>) -> (Vec<Id>, Vec<PiecesFreed>) {
     let mut frees = vec![];
     let used = |(entry, struck): (&Entry, bool)| if let Fact::PlanUsed(f) = &entry.fact { Some((f.job, f.plan, struck)) } else { None };
-    let used = entries.iter().filter_map(|id| book.entry(*id)).filter_map(|it| used(it)).listed();
+    let used = entries.iter().filter_map(|id| book.entry(*id)).filter_map(used).listed();
     if used.is_empty() {
         return (entries, frees);
     }

@@ -91,13 +91,13 @@ pub fn changes_with(shop: &Shop, (given, sheet): (&Given, &PlanSheet), back: Opt
 /// The piles a plan is made of, as they are now.
 fn kept_piles(shop: &Shop, all: impl Iterator<Item = Lying>) -> Vec<(Lying, Pile)> {
     let mut hauls: Vec<Haul> = vec![];
-    let mut one = |at: Lying| {
+    let one = |at: Lying| {
         if !hauls.iter().any(|haul| haul.id == at.haul) {
             hauls.extend(fold::haul(shop.book, at.haul));
         }
         Some((at, hauls.iter().find(|haul| haul.id == at.haul)?.pile(at.pile)?.clone()))
     };
-    all.filter_map(|at| one(at)).listed()
+    all.filter_map(one).listed()
 }
 
 /// The letters of the piles whose pieces a plan uses and that have another size or wood now than it was made for. An older plan does not

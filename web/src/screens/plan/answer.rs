@@ -31,7 +31,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let second = second.kids(since.taken.then(|| ways_on(given, sheet))).kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
     let screen = Screen::new("jobs/plan-answer", head(top), main).says_it();
-    Screen { foot: foot(given, sheet, (app, &since), seen), ..screen }
+    Screen { foot: foot(given, sheet, (app, &since), seen), of: app.plan.turned_to.to_string(), ..screen }
 }
 
 /// Of a plan that is used: the list at the saw has the page, what is seldom wanted stands at its end.
