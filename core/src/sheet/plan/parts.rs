@@ -2,7 +2,7 @@
 
 use super::draft::{self, Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
-use super::{GlueUp, Mark, Unlock, Why};
+use super::{GlueUp, Looks, Mark, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::parts::plan::{Board, First, Plan};
 use crate::plan::parts::problem::Problem;
@@ -11,9 +11,9 @@ use crate::plan::patience::{Patience, Progress};
 use crate::quantity::{Length, order_by_key};
 use crate::refusal::{Answer, Refusal};
 
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
     let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
-    let why = if 0 < made && problem.sets == Some(made) { Some(Why::AllMade) } else { because(problem, answered) };
+    let why = if 0 < made && problem.sets == Some(made) { Some(Why::AllMade) } else { looks.then(|| because(problem, answered)) };
     let mut draft = Draft { made, why, finished: vec![0; ready.sources.len()], ..Draft::default() };
     for (number, board) in (1_i64..).zip(by_pile(&plan.boards, |board| board.pile)) {
         let pile = problem.piles.get(board.pile).ok_or(Refusal::NotThere)?;
@@ -29,7 +29,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     }
     finished(problem, plan, &mut draft);
     draft.glue_ups = glue_ups(ready, plan)?;
-    draft.short = unlocks(problem, plan, made);
+    draft.short = looks.then(|| unlocks(problem, plan, made));
     Ok(draft)
 }
 

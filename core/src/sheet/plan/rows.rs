@@ -3,7 +3,7 @@
 use super::draft::{Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Ends, Mark, ShortEnd, Unlock, Why};
+use super::{Ends, Looks, Mark, ShortEnd, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::patience::{Patience, Progress};
 use crate::plan::rows::plan::{Piece, Plan};
@@ -12,7 +12,7 @@ use crate::plan::rows::{ends, why};
 use crate::quantity::{Length, Sorted};
 use crate::refusal::{Answer, Refusal};
 
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
     let Wish::Panel(panel) = &ready.wish else { return Err(Refusal::NotThere) };
     let units = |length: Length| length.as_nm().checked_div(ready.unit).ok_or(Refusal::OutOfRange);
     let [strip, thickness] = [units(panel.strip)?, units(panel.thickness)?];
@@ -22,7 +22,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok());
     let why = fewest(ready, (problem, answered), plan).or_else(|| because(problem, most?));
     let ends = Ends { short: None, together: ends::fewer_together(problem, plan) };
-    let mut draft = Draft { made, why, ends, one_section: true, short: short(problem, made), ..Draft::default() };
+    let mut draft = Draft { made, why, ends, one_section: true, short: looks.then(|| short(problem, made)), ..Draft::default() };
     draft.outer = [problem.length, strip.saturating_mul(draft.made)];
     draft.finished = vec![0; problem.piles.len()];
     let mut joints = 0_i64;

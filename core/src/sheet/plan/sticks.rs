@@ -4,7 +4,7 @@ use super::draft::{Board, Draft, Rect, Sawn};
 use super::parts::by_pile;
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Mark, Unlock, Why};
+use super::{Looks, Mark, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::patience::{Patience, Progress};
 use crate::plan::sticks::plan::Plan;
@@ -17,11 +17,11 @@ use crate::refusal::{Answer, Refusal};
 /// Steps for why no more, and for what is lacking: some tens of milliseconds at the most.
 const STEPS: u64 = 2_000;
 
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
     let Wish::Sticks(wanted) = &ready.wish else { return Err(Refusal::NotThere) };
     let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
     let all = 0 < made && problem.sets == Some(made);
-    let why = if all { Some(Why::AllMade) } else { because(problem, answered) };
+    let why = if all { Some(Why::AllMade) } else { looks.then(|| because(problem, answered)) };
     let mut draft = Draft { made, why, one_section: true, finished: vec![0; problem.piles.len()], ..Draft::default() };
     let high = problem.piles.iter().map(|pile| pile.length).max().unwrap_or(0).div_euclid(20);
     for (number, stick) in (1_i64..).zip(by_pile(&plan.sticks, |stick| stick.pile)) {
@@ -60,7 +60,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         draft.boards.push(Board { at: [0, top, pile.length, high], source: stick.pile, number, times: stick.times, left });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
     }
-    draft.short = unlocks(problem, plan, made);
+    draft.short = looks.then(|| unlocks(problem, plan, made));
     if draft.no_section {
         draft.finished.fill(0);
     }

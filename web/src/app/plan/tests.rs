@@ -1,7 +1,9 @@
 mod agree;
 mod before;
 mod ends;
+mod last_act;
 mod later;
+mod put_back;
 mod refused;
 mod told;
 mod ways;

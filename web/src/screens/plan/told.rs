@@ -328,10 +328,11 @@ pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
         let (wasted, taken, cutting) = (shown(waste.wasted), shown(waste.taken), shown(waste.cutting));
         // The parts add up as they are read.
         let sizing = wasted.checked_sub(cutting).unwrap_or_default().max(Decimal::ZERO);
+        let some_cut = Volume::ZERO < waste.cutting;
         let [cutting, sizing] = [cutting, sizing].map(|part| (Decimal::ZERO < part).then(|| seen.speech.number(part, 1, 1)));
         let [wasted, taken] = [wasted, taken].map(|volume| seen.speech.number(volume, 1, 1));
         let all = told::waste([&wasted, &taken], common::volume_unit(units), &percent(share, seen));
-        all + &told::waste_parts(given.ask.what.shape(), [cutting.as_deref(), sizing.as_deref()])
+        all + &told::waste_parts(given.ask.what.shape(), [cutting.as_deref(), sizing.as_deref()], some_cut)
     });
     let length = waste.length.map(|[lost, of]| {
         let ratio = |length: Length| Decimal::from(length.as_nm());
@@ -340,6 +341,17 @@ pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
         told::waste_in_length(&lost, &of, common::length_unit(units), &percent(share, seen))
     });
     volume.into_iter().chain(length).collect()
+}
+
+/// Ends, or edges, are cut off before anything is.
+fn is_trimmed(given: &Given) -> bool {
+    let figures = &given.ready.figures;
+    let all = match given.ask.what.shape() {
+        Shape::Rows => vec![figures.square],
+        Shape::Sticks => vec![figures.end_trim],
+        Shape::Parts | Shape::Field => vec![figures.end_trim, figures.edge_trim],
+    };
+    all.into_iter().any(|trim| Length::ZERO < trim)
 }
 
 /// Cuts, glue, weight, movement.
@@ -351,10 +363,15 @@ pub fn figures(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> 
         let [width, most] = [it.width, it.moves.most].map(|length| crate::screens::workshop::movement_written(length, given.units, seen));
         it.part.map_or_else(|| words::moves(&width, &most), |nth| told::part_moves(&part(given, nth), &width, &most))
     });
-    [Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1)), glued.then(|| glue(given, sheet, seen)), weight, moves]
-        .into_iter()
-        .flatten()
-        .collect()
+    [
+        Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1, is_trimmed(given))),
+        glued.then(|| glue(given, sheet, seen)),
+        weight,
+        moves,
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 /// Square feet of a square metre, and millilitres of a fluid ounce.

@@ -108,11 +108,16 @@ pub fn waste([wasted, taken]: [&str; 2], unit: &str, percent: &str) -> String {
     format!("Waste {wasted} of {taken} {unit} taken, {percent} %")
 }
 
-/// What the waste is made of, as far as it is something.
-pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2]) -> String {
-    let sizing_is = if shape == Shape::Parts { "planing and finishing" } else { "ripping and planing" };
+/// What the waste is made of, as far as it is something; cutting that rounds to nothing is something still.
+pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2], some_cut: bool) -> String {
+    let sizing_is = match shape {
+        Shape::Parts => "planing and finishing",
+        Shape::Sticks => "planing to size",
+        Shape::Rows | Shape::Field => "ripping and planing",
+    };
     match [cutting, sizing] {
         [Some(cutting), Some(sizing)] => format!(": cutting {cutting}, {sizing_is} {sizing}."),
+        [None, Some(_)] if some_cut => format!(", nearly all of it by {sizing_is}."),
         [None, Some(_)] => format!(", all of it by {sizing_is}."),
         [Some(_), None] => ", all of it by cutting.".to_owned(),
         [None, None] => ".".to_owned(),
@@ -251,8 +256,8 @@ pub fn off(side: usize, more: bool, by: &str) -> String {
 }
 
 /// "1 mm narrower, 399 mm, needs 7 rows."
-pub fn narrower(by: &str, width: &str, rows: &str) -> String {
-    format!("{by} narrower, {width}, needs {rows} rows.")
+pub fn narrower(by: &str, width: &str, (rows, one): (&str, bool)) -> String {
+    format!("{by} narrower, {width}, needs {rows} {}.", if one { "row" } else { "rows" })
 }
 
 /// "Strips: too narrow for 7 rows in 400 mm."

@@ -95,6 +95,21 @@ fn rows_say_how_wide_and_how_thick() {
     check("", &[Tap::Shape(Shape::Rows)], &["1200", "400", "7"], &ends);
 }
 
+/// What is small, one, or of no ripping is said as it is.
+#[test]
+fn figures_are_said_as_they_are() {
+    use crate::words::en::{plan, told};
+    let sized = Some("1.2");
+    let check = |said: String, wanted: &str| assert_eq!(said, wanted);
+    check(told::narrower("1 mm", "40 mm", ("1", true)), "1 mm narrower, 40 mm, needs 1 row.");
+    check(told::waste_parts(Shape::Sticks, [None, sized], true), ", nearly all of it by planing to size.");
+    check(told::waste_parts(Shape::Rows, [None, sized], false), ", all of it by ripping and planing.");
+    check(plan::saw_cuts("12", false, true), "12 cuts, with trimming.");
+    check(plan::saw_cuts("1", true, false), "1 cut.");
+    check(plan::less_wood("20.5", false), "No plan takes more than 20.5 % less wood than this one.");
+    check(plan::less_wood("20.5", true), "No plan takes more than 20.5 % less wood than this one, pieces counted whole.");
+}
+
 /// By hand: 2 over each way; strips of 62 less 2 off each edge are 58 wide.
 #[test]
 fn parts_are_cut_by_all_their_sides() {
