@@ -56,8 +56,6 @@ pub struct Bench {
     pub asked: bool,
     /// A start that was said to be earlier than it could be, in words.
     pub late: Option<(Id, String)>,
-    /// The run of which it was said that nobody came along from the one before.
-    pub alone: Option<Id>,
 }
 
 /// What can be said on Bench.
@@ -78,8 +76,8 @@ pub enum Tap {
     JoinsFor(Money),
     HelperLeaves,
     /// Who was at the run before is at this one too, or went.
-    HelpersStay,
-    HelpersGone,
+    HelpersStay(Id),
+    HelpersGone(Id),
     /// The end that was proposed for a run.
     Proposed(Id, Moment),
     /// A run is right as it stands.
@@ -126,8 +124,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::HelperJoins => app.bench.over = Over::Helper(Typed::default()),
         Tap::JoinsFor(pay) => helper_joins(app, Some(pay), now),
         Tap::HelperLeaves => on_run(app, now, Feel::Stop, |run| BenchCommand::HelperLeaves { run, person: None }),
-        Tap::HelpersStay => helpers_stay(app, now),
-        Tap::HelpersGone => app.bench.alone = app.running().map(|strip| strip.run),
+        Tap::HelpersStay(run) => helpers_stay(app, run, now),
+        Tap::HelpersGone(run) => answered(app, BenchCommand::HelpersGone { run }, now),
         Tap::Proposed(run, at) => ordered(app, BenchCommand::StopAt { run, at, by: Mender::Proposed }, now),
         Tap::Right(run) => ordered(app, BenchCommand::Confirm { run }, now),
         Tap::StoppedAt(run) => app.bench.over = Over::StoppedAt(run, Typed::default()),
@@ -340,15 +338,23 @@ fn helper_joins(app: &mut App, pay: Option<Money>, now: Now) {
 }
 
 /// Who was at the run before works along here too; where this job is reckoned in another currency their pay is asked.
-fn helpers_stay(app: &mut App, now: Now) {
+fn helpers_stay(app: &mut App, id: Id, now: Now) {
     let bench = app.shelf().bench();
-    let Some(run) = bench.running(None) else { return };
-    let (id, currency) = (run.id, pay_on(app, run.work.on));
-    if bench.at_the_switch(run).iter().all(|head| head.pay.is_none_or(|pay| pay.currency() == currency)) {
+    let Some(run) = bench.run(id) else { return };
+    let currency = pay_on(app, run.work.on);
+    let is_payable = bench.at_the_switch(run).iter().all(|head| head.pay.is_none_or(|pay| pay.currency() == currency));
+    if is_payable || !run.is_running() {
         drop(bench);
-        on_run(app, now, Feel::Start, |_| BenchCommand::HelpersStay { run: id });
+        answered(app, BenchCommand::HelpersStay { run: id }, now);
     } else {
         app.bench.over = Over::Helper(Typed::default());
+    }
+}
+
+/// Carries out what was answered of helpers, where it was asked.
+fn answered(app: &mut App, command: BenchCommand, now: Now) {
+    if app.order(&Command::Bench(command), now).is_some() {
+        app.orders.push(Order::Feel(Feel::Start));
     }
 }
 

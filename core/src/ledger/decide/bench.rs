@@ -82,6 +82,10 @@ pub enum BenchCommand {
     HelpersStay {
         run: Id,
     },
+    /// They went with the switch.
+    HelpersGone {
+        run: Id,
+    },
     /// A helper worked along in a run and was forgotten; without an end they are there until the run ends, or they leave.
     RecallHelper {
         run: Id,
@@ -129,7 +133,8 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
             let there = run.heads.iter().any(|head| head.person == *person && head.to.is_none());
             if there { done(act.add(kind::HelperLeft { run: run.id, person: *person })) } else { Err(Refusal::NotThere) }
         }
-        BenchCommand::HelpersStay { run } => helper::stay(book, &bench, running(&bench, *run)?, act),
+        BenchCommand::HelpersStay { run } => helper::stay(book, &bench, found(&bench, *run)?, act),
+        BenchCommand::HelpersGone { run } => helper::gone(&bench, found(&bench, *run)?, act),
         BenchCommand::Move { run, on } => helper::move_run(book, found(&bench, *run)?, *on, act),
         BenchCommand::Rename { run, op, kind, stage } => {
             named(op)?;

@@ -2,6 +2,7 @@
 
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
+use super::refused::when;
 use super::{cautions, foot, question, rack, say, waits};
 use crate::app::bench::Tap;
 use crate::app::bench::day::DayTap;
@@ -13,7 +14,7 @@ use crate::view::{El, el};
 use crate::words::en::bench as words;
 use fivebar_core::bench::On;
 use fivebar_core::quantity::{Listed, Span};
-use fivebar_core::sheet::bench::{BenchSheet, Slab};
+use fivebar_core::sheet::bench::{BenchSheet, Slab, Stayed};
 
 /// A phone of 390 px with text at 160 % and more is a page as wide as that.
 const LARGE_TEXT: f64 = 256.0;
@@ -38,7 +39,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let now = el("div", "col")
         .key("now")
         .kids(late(app, sheet))
-        .kids(stayed(app, sheet, seen))
+        .kids(sheet.stayed.as_ref().map(|one| stayed(one, seen)))
         .kids(more_than_said(sheet, seen))
         .kids(asked)
         .kids(hint)
@@ -66,15 +67,24 @@ fn late(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
     runs.then(|| el("p", "w7").key("late").attr("role", "status").text(said.clone()))
 }
 
-/// Who was there at the switch: still here, or gone.
-fn stayed(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let run = sheet.running.as_ref()?.run.id;
-    let stayed = sheet.stayed.as_ref().filter(|_| app.bench.alone != Some(run))?;
-    let until = (stayed.op.as_str(), seen.speech.clock(stayed.until));
-    let asked = words::was_along(stayed.heads, &seen.speech.count(stayed.heads), (until.0, &until.1));
-    let stay = key("key h56", words::STILL_HERE, "", say(Tap::HelpersStay));
-    let gone = key("key h56", words::GONE, "", say(Tap::HelpersGone));
-    Some(el("div", "card stayed").key("stayed").kid(el("p", "w7").text(asked)).kid(el("div", "g2").kid(stay).kid(gone)))
+/// Who was there at a switch: still here, or gone; at what is over, too, or gone by then.
+pub fn stayed(stayed: &Stayed, seen: Seen<'_>) -> El<Msg> {
+    let when = |wall| when(wall, seen);
+    let n = (stayed.heads, &*seen.speech.count(stayed.heads));
+    let was = match stayed.came {
+        Some(came) => words::came_along(n, &when(came)),
+        None => words::was_along(n, (&stayed.op, &when(stayed.from))),
+    };
+    let (asked, stays, went) = match stayed.end {
+        Some(end) => {
+            let too = words::at_it_too(&stayed.to, &words::clocks(&when(stayed.from), Some(&seen.speech.clock(end))));
+            (format!("{was} {too}"), words::AT_IT_TOO, words::GONE_BY_THEN)
+        }
+        None => (was, words::STILL_HERE, words::GONE),
+    };
+    let stay = key("key h56", stays, "", say(Tap::HelpersStay(stayed.run)));
+    let gone = key("key h56", went, "", say(Tap::HelpersGone(stayed.run)));
+    el("div", "card stayed").key("stayed").kid(el("p", "w7").text(asked)).kid(el("div", "g2").kid(stay).kid(gone))
 }
 
 /// More were done than were said: of how many are there?

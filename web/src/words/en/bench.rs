@@ -29,6 +29,9 @@ pub const JOINS: &str = "Joins";
 pub const HELPER_LEAVES: &str = "Helper leaves";
 pub const STILL_HERE: &str = "Still here";
 pub const GONE: &str = "Gone";
+pub const AT_IT_TOO: &str = "At it too";
+pub const GONE_BY_THEN: &str = "Gone by then";
+pub const HELPER_TO_SETTLE: &str = "helper not settled: nothing counted";
 pub const OF_HOW_MANY: &str = "Of how many?";
 pub const ASK_HOW_MANY: &str = "of how many?";
 pub const HOW_MANY_DONE: &str = "How many more are done?";
@@ -252,9 +255,19 @@ pub fn heads(n: &str) -> String {
 }
 
 /// "A helper was at sand until 13:40."
-pub fn was_along(n: u32, written: &str, (op, clock): (&str, &str)) -> String {
+pub fn was_along((n, written): (u32, &str), (op, clock): (&str, &str)) -> String {
     let who = if n == 1 { "A helper was".to_owned() } else { format!("{written} helpers were") };
     format!("{who} at {} until {clock}.", begin_small(op))
+}
+
+/// "A helper came at 13:40."
+pub fn came_along((n, written): (u32, &str), clock: &str) -> String {
+    if n == 1 { format!("A helper came at {clock}.") } else { format!("{written} helpers came, from {clock} on.") }
+}
+
+/// "Also at coat, 13:40 to 14:10?"
+pub fn at_it_too(op: &str, clocks: &str) -> String {
+    format!("Also at {}, {clocks}?", begin_small(op))
 }
 
 /// "5 min ago".

@@ -1,5 +1,7 @@
 //! English: the day to scale, what was put right and when, the week.
 
+use fivebar_core::sheet::changes::How;
+
 pub const DAY: &str = "Day";
 pub const WEEK: &str = "Week";
 pub const WHICH: &str = "Day or week";
@@ -77,9 +79,13 @@ pub fn went(clock: &str) -> String {
     format!("went {clock}")
 }
 
-/// "a helper who was forgotten: came 08:15, went 08:45", "helper: went 09:00".
-pub fn of_helper(forgotten: bool, what: &str) -> String {
-    let who = if forgotten { "a helper who was forgotten" } else { HELPER };
+/// "a helper who was forgotten: came 08:15, went 08:45", "helper still here: came 08:15", "helper: went 09:00".
+pub fn of_helper(how: How, what: &str) -> String {
+    let who = match how {
+        How::Forgotten => "a helper who was forgotten",
+        How::Stayed => "helper still here",
+        How::Mended => HELPER,
+    };
     format!("{who}: {what}")
 }
 
