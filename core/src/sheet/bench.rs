@@ -450,14 +450,14 @@ mod tests {
         phone.start(20, "a", stands);
         assert_eq!(shown(21, &phone), "|bcde|oil|B");
         let c = phone.start(30, "c", stands);
-        assert_eq!(shown(31, &phone), "b|de|aoil|D");
+        assert_eq!(shown(31, &phone), "|bde|aoil|B");
         phone.bench(32, BenchCommand::Done { run: c, n: 1 }).unwrap();
         phone.stop(33, c);
-        assert_eq!(shown(34, &phone), "|cde|aoilb|D", "carry on first");
+        assert_eq!(shown(34, &phone), "|cbde|aoil|B", "carry on first");
         let c = phone.start(40, "c", stands);
         phone.bench(41, BenchCommand::Done { run: c, n: 1 }).unwrap();
         phone.stop(42, c);
-        assert_eq!(shown(43, &phone), "|dce|aoilb|D", "it is done whole");
+        assert_eq!(shown(43, &phone), "|bcde|aoil|B", "it is done whole");
         phone.start(50, "x", stands);
         assert_eq!(shown(51, &phone), "|bde|caoil|B", "not planned: what is still to do");
     }
