@@ -155,6 +155,7 @@ fn awake(app: &mut App, over: Over) {
 fn close(app: &mut App) {
     app.notice = None;
     app.bench.over = match std::mem::take(&mut app.bench.over) {
+        Over::Starting(starting) if starting.asks.is_some() => Over::Starting(Box::new(Starting { asks: None, ..*starting })),
         Over::Starting(starting) => starting.missed.map_or(Over::Nothing, day::list),
         Over::Day(view) if view.back.is_some() && view.mend.is_none() => view.back.map_or(Over::Nothing, Over::Starting),
         Over::Waits(waiting) => waiting.less().map_or(Over::Nothing, |waiting| Over::Waits(Box::new(waiting))),

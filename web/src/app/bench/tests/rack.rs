@@ -2,6 +2,7 @@
 
 use super::super::waits::WaitTap;
 use super::*;
+use fivebar_core::ledger::kind::job::OperationPlanned;
 use fivebar_core::quantity::Listed;
 use fivebar_core::story;
 
@@ -146,6 +147,9 @@ fn the_whole_name_of_an_operation_joins_it() {
         let mut told = Told::stands();
         told.start(0, "Glue up");
         told.at(9, [tap(Tap::Other), starting(StartingTap::Typed(typed.into())), starting(StartingTap::Kind(kind))]);
+        let glued = told.app.shelf().bench().runs().last().unwrap().work.on;
+        // What is done at the desk asks for which job first.
+        told.at(9, (kind == Kind::Office).then(|| starting(StartingTap::On(glued))));
         let work = sheet(&told.app).running.unwrap().run.work;
         assert_eq!((work.op.as_str(), work.stage), (op, stage));
     }
@@ -280,6 +284,47 @@ fn what_lies_beside_the_bench_may_be_of_no_job() {
     holds(&shown, &["Start: zoning office", "as office; or say its kind", ">Make<"]);
     told.at(3, [starting(StartingTap::Kind(Kind::Office))]);
     assert_eq!(sheet(&told.app).running.map(|slab| slab.run.work.op), Some("Zoning office".into()));
+}
+
+/// Somebody rings while the stands are sanded: for which job is asked, but where it was said or planned.
+#[test]
+fn a_caller_is_not_put_to_the_job_that_runs() {
+    let messages = |on| starting(StartingTap::Found(on, "Messages".into(), Kind::Office, Stage::Sell));
+    let check = |planned: bool, said: bool, answer: Option<On>, then: Option<On>| {
+        let mut told = Told::stands();
+        let run = told.start(0, "Sand");
+        let on = told.app.shelf().bench().run(run).unwrap().work.on;
+        if planned {
+            let On::Job(job) = on else { unreachable!() };
+            let planned = OperationPlanned { job, op: "Messages".into(), kind: Kind::Office, stage: None, span: None, pieces: None };
+            let now = told.now(1);
+            told.app.order(&Command::Job(JobCommand::PlanOperation(planned)), now).unwrap();
+        }
+        told.at(2, [tap(Tap::Other)].into_iter().chain(said.then(|| starting(StartingTap::On(on)))));
+        let shown = told.at(3, [messages(on)]);
+        assert_eq!(shown.contains("For which job?"), !planned && !said, "{shown}");
+        let shown = told.at(4, answer.map(|on| starting(StartingTap::On(on))));
+        let work = sheet(&told.app).running.unwrap().run.work;
+        assert_eq!((work.op == "Messages").then_some(work.on), then, "{shown}");
+        on
+    };
+    let on = check(true, false, None, Some(job_of_stands()));
+    check(false, true, None, Some(on));
+    check(false, false, None, None);
+    check(false, false, Some(On::Nothing), Some(On::Nothing));
+    check(false, false, Some(on), Some(on));
+    // One step back leads to the operations again.
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    holds(&told.at(1, [tap(Tap::Other), messages(on), tap(Tap::Close)]), &["Which operation?", "Messages"]);
+}
+
+/// The job that every such book has.
+fn job_of_stands() -> On {
+    let mut told = Told::stands();
+    let run = told.start(0, "Sand");
+    let bench = told.app.shelf().bench();
+    bench.run(run).unwrap().work.on
 }
 
 /// What people say when somebody rings.
