@@ -1,6 +1,9 @@
 //! The bench: what is running, how far it has come, what to carry on with, and what is to be mended.
 
 mod order;
+mod whole;
+
+pub use whole::whole;
 
 use crate::bench::repair::{self, Proposed};
 use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, Work, day};

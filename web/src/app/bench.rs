@@ -32,6 +32,8 @@ pub enum Over {
     Batch(Typed),
     /// So many more done at once.
     More(Typed),
+    /// So many were done in what runs, also fewer than were tapped.
+    InAll(Typed),
     /// What a helper who joins is paid for an hour; nothing where they are not.
     Helper(Typed),
     /// When a run stopped, by the clock.
@@ -71,6 +73,7 @@ pub enum Tap {
     Done,
     MoreDone,
     AskBatch,
+    AskInAll,
     HelperJoins,
     /// A helper joins for what the last one was paid.
     JoinsFor(Money),
@@ -89,6 +92,10 @@ pub enum Tap {
     Meant(Moment),
     /// The batch has so many.
     BatchOf(Count),
+    /// The operation of a run is done, of so many pieces.
+    Whole(Id, Count),
+    /// A run stopped so many minutes ago.
+    StoppedAgo(Id, i64),
     Day(day::DayTap),
     Waits(waits::WaitTap),
     Big,
@@ -121,6 +128,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Done => done(app, 1, now),
         Tap::MoreDone => app.bench.over = Over::More(Typed::default()),
         Tap::AskBatch => app.bench.over = Over::Batch(Typed::default()),
+        Tap::AskInAll => app.bench.over = Over::InAll(Typed::default()),
         Tap::HelperJoins => app.bench.over = Over::Helper(Typed::default()),
         Tap::JoinsFor(pay) => helper_joins(app, Some(pay), now),
         Tap::HelperLeaves => on_run(app, now, Feel::Stop, |run| BenchCommand::HelperLeaves { run, person: None }),
@@ -133,6 +141,11 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::PadDone => pad_done(app, now),
         Tap::Meant(at) => meant(app, at, now),
         Tap::BatchOf(n) => batch_of(app, n, now),
+        Tap::Whole(run, of) => drop(whole(app, (run, of), now)),
+        Tap::StoppedAgo(run, minutes) => {
+            let at = now.wall.at.minus(Span::minutes(minutes));
+            ordered(app, BenchCommand::StopAt { run, at, by: Mender::Typed }, now);
+        }
         Tap::Day(tap) => day::heard(app, tap, now),
         Tap::Waits(tap) => waits::heard(app, tap, now),
         Tap::Big => awake(app, Over::Big),
@@ -199,6 +212,23 @@ fn stop(app: &mut App, now: Now) {
     }
 }
 
+/// What "done with it" says of an operation: its last run, and of how many pieces it is done then.
+pub fn whole_of(app: &App, on: On, op: &str) -> Option<(Id, Count)> {
+    let shelf = app.shelf();
+    fivebar_core::sheet::bench::whole((&shelf.bench(), &shelf.book), (on, op), app.now.at)
+}
+
+/// The maker is done with an operation; whether that was written.
+pub fn whole(app: &mut App, (run, of): (Id, Count), now: Now) -> bool {
+    let op = run_of(app, run).map(|run| run.work.op).unwrap_or_default();
+    let written = app.order(&Command::Bench(BenchCommand::Whole { run, of }), now).is_some();
+    if written {
+        app.orders.push(Order::Feel(Feel::Count(of)));
+        app.said = words::done_with(&op);
+    }
+    written
+}
+
 fn done(app: &mut App, n: u32, now: Now) {
     let Some(run) = app.running().map(|strip| strip.run) else { return };
     if app.order(&Command::Bench(BenchCommand::Done { run, n }), now).is_some() {
@@ -236,7 +266,9 @@ fn ordered_here(app: &mut App, command: &Command, now: Now) {
 fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
     match &mut app.bench.over {
-        Over::Batch(typed) | Over::More(typed) | Over::Helper(typed) | Over::StoppedAt(_, typed) => typed.press(press, sign),
+        Over::Batch(typed) | Over::More(typed) | Over::InAll(typed) | Over::Helper(typed) | Over::StoppedAt(_, typed) => {
+            typed.press(press, sign)
+        }
         Over::Day(view) => view.press(press, sign),
         Over::Waits(waiting) => waiting.press(press, sign),
         Over::Starting(starting) => starting.typed.press(press, sign),
@@ -259,6 +291,11 @@ fn pad_done(app: &mut App, now: Now) {
                 batch_of(app, n, now);
             }
         }
+        Over::InAll(typed) => {
+            if let Some((n, run)) = count(typed).zip(app.running()) {
+                in_all(app, (run.run, n), now);
+            }
+        }
         Over::Helper(typed) => {
             let pay = if typed.text.is_empty() { Some(None) } else { typed.take(|text| reading::money(text, currency, sign)).map(Some) };
             if let Some(pay) = pay {
@@ -273,6 +310,15 @@ fn pad_done(app: &mut App, now: Now) {
         Over::Day(_) => mending::done(app, now),
         Over::Waits(_) => waits::typed(app, now),
         _ => {}
+    }
+}
+
+/// So many were done in a run; nothing is written where that stands already.
+pub(super) fn in_all(app: &mut App, (run, n): (Id, Count), now: Now) {
+    if run_of(app, run).is_some_and(|run| run.done() != n) {
+        ordered(app, BenchCommand::DoneInAll { run, n }, now);
+    } else {
+        close(app);
     }
 }
 

@@ -63,6 +63,7 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
     if 0 < line.batch.n {
         told.push(words::done(&seen.speech.count(line.batch.n), None));
     }
+    told.extend(Some(run.done_after_its_end()).filter(|n| 0 < *n).map(|n| said::done_after(n, &seen.speech.count(n))));
     if run.work.rework {
         told.push(words::REWORKED.to_owned());
     }

@@ -4,9 +4,9 @@ use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
 use super::refused::when;
 use super::{cautions, foot, question, rack, say, waits};
-use crate::app::bench::Tap;
 use crate::app::bench::day::DayTap;
 use crate::app::bench::waits::waiting;
+use crate::app::bench::{Tap, whole_of};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
@@ -19,6 +19,12 @@ use fivebar_core::sheet::bench::{BenchSheet, Slab, Stayed};
 /// A phone of 390 px with text at 160 % and more is a page as wide as that.
 const LARGE_TEXT: f64 = 256.0;
 
+/// A piece that takes less than that is no break that was forgotten [J].
+const ASKED_FROM: Span = Span::minutes(15);
+
+/// More waits than that leave no room for the board before what runs.
+const ABOVE: usize = 2;
+
 /// The bench as it stands.
 pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     if sheet.hand.is_none() && sheet.latest.is_empty() {
@@ -28,7 +34,8 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let hint = asked.is_some().then(|| el("p", "t14").text(words::SETTLE_IT));
     // What was broken off comes before what fits until something is off.
     let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
-    let crowded = seen.page.is_narrow() || waiting(app).on.iter().any(|line| line.over);
+    let on = waiting(app).on;
+    let crowded = seen.page.is_narrow() || asked.is_some() || sheet.stayed.is_some() || ABOVE < on.len() || on.iter().any(|line| line.over);
     let mut rack = rack::around(sheet, crowded, seen);
     let fits = waits::meanwhile(app, seen);
     let place = if broken_off { rack.len() } else { 0 };
@@ -41,6 +48,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kids(late(app, sheet))
         .kids(sheet.stayed.as_ref().map(|one| stayed(one, seen)))
         .kids(more_than_said(sheet, seen))
+        .kids(if asked.is_none() { slow(sheet, seen) } else { None })
         .kids(asked)
         .kids(hint)
         .kids(rack)
@@ -49,6 +57,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kids(sheet.others.iter().map(|other| beside(other, app, seen)))
         .kids(sheet.running.as_ref().and_then(|running| super::super::jobs::estimate::past_plan(running, seen)))
         .kids(estimated(sheet, app, seen).filter(|_| !seen.page.is_narrow()))
+        .kids(at_the_stop(app, sheet))
         .kids(rest);
     let then = el("div", "col")
         .key("then")
@@ -95,6 +104,28 @@ fn more_than_said(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let said = words::beyond(more, &seen.speech.count(more), &seen.speech.count(of));
     let key = key("key h56", words::so_many(&seen.speech.count(n)), "", say(Tap::BatchOf(n)));
     Some(el("div", "card stayed").key("beyond").kid(el("p", "w7").attr("role", "status").text(said)).kid(key))
+}
+
+/// A piece that takes more than twice as long as the others did may be a stop that was forgotten.
+fn slow(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let running = sheet.running.as_ref()?;
+    let each = running.batch.each()?;
+    let slow = running.batch.slow().filter(|slow| ASKED_FROM.max(each.times(2)) < *slow)?;
+    let said = words::slow_piece(&seen.speech.span(slow), &seen.speech.span(each));
+    let key = key("key h56", words::STOPPED_EARLIER, "", say(Tap::StoppedAt(running.run.id)));
+    Some(el("div", "card stayed").key("slow").kid(el("p", "w7").text(said)).kid(el("div", "g2").kid(key)))
+}
+
+/// What may be said of what was stopped last: it is done with, or had stopped before.
+fn at_the_stop(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
+    let (carry, (at, _)) = (sheet.carry_on.as_ref()?, sheet.hand.as_ref()?.stood?);
+    let bench = app.shelf().bench();
+    let last = bench.last_stopped(None).filter(|run| run.mended_stop.is_none() && at.day() == app.now.day());
+    let done = whole_of(app, carry.on, &carry.op).filter(|_| !carry.rework);
+    let done = done.map(|(run, of)| key("key soft h48", words::done_with(&carry.op), "", say(Tap::Whole(run, of))));
+    let earlier = last.map(|run| key("key soft h48", words::STOPPED_EARLIER, "", say(Tap::StoppedAt(run.id))));
+    let keys = done.into_iter().chain(earlier).listed();
+    (!keys.is_empty()).then(|| el("div", "less").key("at the stop").kids(keys))
 }
 
 /// How far the job that runs has come of its estimate.

@@ -22,7 +22,7 @@ pub const PIECES: &str = "Pieces";
 pub const ALL_DAY: &str = "The day to scale";
 
 pub const JOB: &str = "Job";
-pub const MORE_DONE: &str = "More were done";
+pub const PIECES_DONE: &str = "Pieces done";
 pub const ADD_HELPER: &str = "Add a helper";
 pub const CAME: &str = "The helper came at";
 pub const WENT: &str = "The helper went at";
@@ -57,6 +57,11 @@ pub fn came_after(who: &str, clock: &str) -> String {
 /// "went 09:05, counted to the end of the run".
 pub fn counted_to_the_end(clock: &str) -> String {
     format!("went {clock}, counted to the end of the run")
+}
+
+/// "2 of them tapped after its end", of pieces that a mended stop left behind.
+pub fn done_after(n: u32, written: &str) -> String {
+    if n == 1 { format!("{written} of it tapped after its end") } else { format!("{written} of them tapped after its end") }
 }
 
 /// "all for Shelf".
