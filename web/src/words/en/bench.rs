@@ -328,7 +328,8 @@ pub fn done_with(op: &str) -> String {
 
 /// "Sand, 1 h 12": what Stop stops.
 pub fn stops(op: &str, span: &str) -> String {
-    format!("{op}, {span}")
+    // The figure and its unit stay on one line.
+    format!("{op}, {}", span.replace(' ', "\u{a0}"))
 }
 
 /// "Carry on: sand". A name that begins with one capital goes on small.

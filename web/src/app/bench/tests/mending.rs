@@ -197,7 +197,7 @@ fn where_clocks_have_twelve_hours_am_and_pm_are_written_and_read() {
     told.app.speech = Rc::new(Plain { halves: true, ..Plain::default() });
     let run = told.start(0, "Sand");
     let shown = told.at(200, [tap(Tap::StoppedAt(run))]);
-    holds(&shown, &[">am<", ">pm<", "515 and pm for 5:15 PM", "from 9:00\u{a0}AM"]);
+    holds(&shown, &[">am<", ">pm<", "515 and pm for 5:15 PM", "9:00\u{a0}AM on"]);
     told.app.speech = Rc::new(Plain::default());
     lacks(&told.at(200, []), &[">am<", ">pm<"]);
 }

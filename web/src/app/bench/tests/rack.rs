@@ -242,7 +242,7 @@ fn stop_says_what_it_stops() {
     told.start(0, "Glue tops");
     let shown = told.at(72, [tap(Tap::Waits(WaitTap::Clamp))]);
     let foot = shown.split("<footer").nth(1).unwrap();
-    holds(foot, &["Glue tops, 1 h 12", ">Stop<"]);
+    holds(foot, &["Glue tops, 1\u{a0}h\u{a0}12", ">Stop<"]);
 }
 
 /// Stopped at noon, seen after lunch: it stopped 30 minutes ago; done with it, and taken back.
