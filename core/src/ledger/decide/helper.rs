@@ -129,8 +129,8 @@ mod tests {
             assert_eq!(phone.runs().with_heads_to_settle(None, at(61)), Vec::<&Run>::new(), "long ago");
             assert_eq!(phone.runs().runs().map(|run| run.labour(at(200)).as_minutes()).collect::<Vec<_>>(), labour);
         };
-        let (stay, gone): (fn(Id) -> BenchCommand, fn(Id) -> BenchCommand) =
-            (|run| BenchCommand::HelpersStay { run }, |run| BenchCommand::HelpersGone { run });
+        let stay = |run| BenchCommand::HelpersStay { run };
+        let gone = |run| BenchCommand::HelpersGone { run };
         check(&[], &["sand"], [110, 30, 30]);
         check(&[gone], &[], [110, 30, 30]);
         check(&[stay], &["oil"], [110, 60, 30]);

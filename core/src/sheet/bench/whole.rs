@@ -9,7 +9,7 @@ use crate::sheet::estimate::left::batch_of;
 /// is done, or of which some pieces are noted and others are left; of coats those that are noted were all.
 pub fn whole((bench, book): (&Bench, &Book), (on, op): (On, &str), now: Moment) -> Option<(Id, Count)> {
     let On::Job(id) = on else { return None };
-    let last: &Run = bench.on(on).filter(|run| run.work.op == op && !run.work.rework).next_back()?;
+    let last: &Run = bench.on(on).rfind(|run| run.work.op == op && !run.work.rework)?;
     let job = fold::job(book, id).filter(|job| job.ended.is_none())?;
     let batch = batch_of(bench, (&job, op), now);
     let coats = bench.is_coated(on, op);
@@ -45,9 +45,13 @@ mod tests {
                 let (op, span) = (op.to_owned(), Some(Span::minutes(180)));
                 phone.note(1, OperationPlanned { job, op, kind: Kind::Make, stage: None, span, pieces: None });
             }
-            said.into_iter().for_each(|n| drop(phone.bench(2, BenchCommand::PlanBatch { job, op: "sand".into(), n }).unwrap()));
+            if let Some(n) = said {
+                phone.bench(2, BenchCommand::PlanBatch { job, op: "sand".into(), n }).unwrap();
+            }
             let run = phone.start(10, "sand", on);
-            (0..noted).for_each(|_| drop(phone.bench(20, BenchCommand::Done { run, n: 1 }).unwrap()));
+            if 0 < noted {
+                phone.bench(20, BenchCommand::Done { run, n: noted }).unwrap();
+            }
             phone.stop(70, run);
             let found = |phone: &Phone| whole((&phone.runs(), &phone.book), (on, "sand"), at(80));
             assert_eq!(found(&phone), then.map(|n| (run, n)), "{said:?} {noted}");
