@@ -83,5 +83,5 @@ fn of_pile(entry: &Entry, app: &App) -> Option<String> {
 
 /// A haul or a stop that only came along with the act does not name it.
 fn weighty(fact: &Fact) -> bool {
-    !matches!(fact, Fact::HaulBegan(_) | Fact::RunStopped(_) | Fact::OfferHeard(_))
+    !matches!(fact, Fact::HaulBegan(_) | Fact::RunStopped(_) | Fact::OfferHeard(_) | Fact::BatchPlanned(_))
 }

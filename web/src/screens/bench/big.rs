@@ -142,7 +142,11 @@ fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     };
     // A palm would wipe all that was worked since.
     let wipes = !back && sheet.running.as_ref().is_some_and(|slab| wipes(act, slab, app));
-    let under = if wipes { words::NOT_THE_START.to_owned() } else { under };
+    let under = match (wipes, nothing) {
+        (true, _) => words::NOT_THE_START.to_owned(),
+        (_, true) => words::NOTHING_SINCE.to_owned(),
+        _ => under,
+    };
     let nothing = wipes || nothing;
     let alone = sheet.running.as_ref().is_some_and(|slab| !slab.has_pieces());
     let back = large(if alone { "key h176 wide" } else { "key h176" }, words_of, under, Msg::Common(tap)).flag("disabled", nothing);
@@ -151,10 +155,10 @@ fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     if alone { el("div", "").kid(back) } else { el("div", "g2 back").kid(back).kid(stop) }
 }
 
-/// Whether an act is the start of what runs, and that was a while ago.
+/// Whether an act is the start of what runs, and was tapped a while ago, whatever it said of when work began.
 fn wipes(act: Option<Id>, slab: &Slab, app: &App) -> bool {
     let started = |id: &Id| *id == slab.run.id;
-    START_MOST < slab.worked && act.is_some_and(|act| app.shelf().book.act(act).iter().any(started))
+    START_MOST < slab.run.tapped.at.until(app.now.at) && act.is_some_and(|act| app.shelf().book.act(act).iter().any(started))
 }
 
 fn leave() -> El<Msg> {

@@ -62,6 +62,34 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
     maker.room("stool", Room::Dates).shows(&["That day is over. Finish it, or say another day."]);
 }
 
+/// Sawn for an hour of the four that were planned, and that was all: said in its plan, it is too late no more, and taken back it is again.
+#[test]
+fn an_operation_that_is_done_with_is_owed_nowhere() {
+    let mut maker = stool();
+    let late = "saw should have begun by";
+    let done = "<span>Done with saw</span>";
+    maker.room("stool", Room::Dates).tap(dates(DatesTap::By(-7))).tap(dates(DatesTap::By(-7))).shows(&[late]);
+    let plan = |maker: &mut Maker| {
+        maker.room("stool", Room::Hours).tap(Tap::Write(What::Plan(Some("saw".into()))));
+    };
+    plan(&mut maker);
+    maker.hides(&[done]);
+    maker.tap(Tap::Close).tap(Tap::Page).tap(Tap::Next);
+    maker.now.wall = Wall::new(maker.now.wall.at.plus(fivebar_core::quantity::Span::minutes(60)), maker.now.wall.offset);
+    maker.say(Msg::Bench(crate::app::bench::Tap::Stop));
+    maker.app.place = Place::Jobs;
+    maker.room("stool", Room::Dates).shows(&[late]);
+    plan(&mut maker);
+    maker.shows(&[done]);
+    let on = fivebar_core::bench::On::Job(maker.jobs["stool"]);
+    let (run, of) = crate::app::bench::whole_of(&maker.app, on, "saw").unwrap();
+    maker.tap(Tap::Whole(run, of)).shows(&["Take back"]).hides(&[done]);
+    maker.room("stool", Room::Dates).hides(&[late]);
+    maker.tap(Tap::Page).hides(&["Next: saw"]);
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.room("stool", Room::Dates).shows(&[late]);
+}
+
 #[test]
 fn a_day_promised_with_a_price_is_moved_there() {
     Maker::before_delivery().room("bench", Room::Dates).shows(&["Sat 23 May", "Promised with the price: change it there."]);

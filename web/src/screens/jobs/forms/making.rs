@@ -5,6 +5,7 @@ use super::super::say;
 use super::super::wood::{apart, name, size};
 use super::{Asked, chosen, worded};
 use crate::app::bench::offered::{self, Offered};
+use crate::app::bench::whole_of;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What};
 use crate::app::plan::PutBack;
@@ -14,7 +15,9 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::Seen;
 use crate::view::{El, el};
+use crate::words::en::bench::done_with;
 use crate::words::en::{changed, design, job as words, jobs, plan as plan_words, woods};
+use fivebar_core::bench::On;
 use fivebar_core::ledger::kind::bench::{Kind, Stage};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Currency, Id, Key, Listed, Units};
@@ -195,6 +198,8 @@ fn plan(draft: &Draft, was: Option<&str>, (job, app): (Id, &App)) -> Asked {
         key("key h48 left", said, "", operation(one))
     });
     let name = is_new.then(|| worded("operation", words::OPERATION, draft, 0));
+    let done = was.and_then(|op| Some((op, whole_of(app, On::Job(job), op)?)));
+    asked.below = done.map(|(op, (run, of))| key("key soft h48", done_with(op), "", say(Tap::Whole(run, of))));
     asked.above = name.into_iter().chain(other).chain([kind]).listed();
     asked.instead = typed.is_empty().then(|| vec![names(offered::to_plan(app, job))]);
     asked.slots = vec![Slot::whole(words::MIN), Slot::whole(words::PIECES)];
