@@ -1,6 +1,7 @@
 //! The estimate of a job: its operations with their likely minutes, likely and safe on the scale, where it is from, and how far it has come.
 
 mod how;
+mod steps;
 
 use super::super::Seen;
 use super::say;
@@ -33,7 +34,7 @@ pub fn block(job: &JobSheet, sheet: Option<&EstimateSheet>, app: &App, seen: See
     let asks = if goes_on { kinds(sheet, app) } else { vec![] };
     let card = match &sheet.found {
         Some(found) => card(sheet, found, seen),
-        None => el("p", "t14 i2").text(words::NOTHING_YET),
+        None => el("p", "t14 i2").text(if sheet.piece.is_some() { words::NOTHING_OF_KIND } else { words::NOTHING_YET }),
     };
     let how = sheet.found.iter().flat_map(|found| how::how(sheet, found, seen)).listed();
     let keep = (sheet.found.is_some() && goes_on).then(|| {

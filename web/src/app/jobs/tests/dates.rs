@@ -73,7 +73,12 @@ fn a_job_of_which_nothing_is_known_says_what_is_missing() {
     maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Thing".into())).tap(Tap::Save).tap(Tap::Room(Room::Dates));
     maker.shows(&["no day", "Nothing says yet how long it takes", "Plan an operation", "Say what kind of piece it is"]);
     maker.tap(Tap::Room(Room::Quote));
-    maker.shows(&["A price needs hours"]);
+    maker.shows(&["A price needs hours", "say what kind of piece it is"]);
+    // Once that is said it is not asked for again.
+    maker.tap(Tap::Room(Room::Hours)).tap(Tap::Estimate(crate::app::jobs::estimate::EstimateTap::Piece("cabinet")));
+    maker.shows(&["Kind of piece: cabinet", "Nothing to go by yet. Plan its operations, or tell three old jobs."]);
+    maker.tap(Tap::Room(Room::Dates)).shows(&["plan operations, or tell old jobs.", "Old jobs"]).hides(&["kind of piece it is"]);
+    maker.tap(Tap::Room(Room::Quote)).shows(&["A price needs hours: plan operations, or tell old jobs."]);
 }
 
 /// 798 min likely at 22.20 with 20 of costs: 320; what goes to the buyer has no hours, no costs, no rate.
