@@ -373,5 +373,16 @@ job stands \"Stands\" 1 order
     Maker::told(&[told]).room("stands", Room::Back).shows(&[mark]);
     let rate = "09:00 rate pay 20 hours 400 logged 300 costs 0\nspend 2.00 glue on stands\nplan \"saw\" make 60 min for stands\n";
     Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&["17 h 24 to 18 h 04 at your rate", mark]);
+    // In the list of jobs too, wherever the job stands there.
+    let listed = |before: &str, night: &str, shown: &[&str]| {
+        let told = told.replace("17:00 start", &format!("{before}17:00 start"));
+        let told = told.replace("2026-03-03 08:00 stop", &format!("{night}2026-03-03 08:00 stop"));
+        Maker::told(&[&told]).tap(Tap::List).shows(shown);
+    };
+    listed("", "", &["In hand", "16 h, 15 h to settle"]);
+    listed("tag 90 stands\n", "", &["For sale", "none sold yet, 15 h to settle", "1 left"]);
+    let sold = "spend 2.00 glue on stands\nsell 1 stands for 82 bank fetched\n";
+    listed(sold, "", &["16 h, 15 h to settle"]);
+    listed(sold, "20:00 end stands\n", &["Ended", "ended Mon 2 March, 15 h to settle", "5.00 left per hour"]);
     Maker::told(&[&format!("{told}08:01 stopped at 2026-03-02 18:00 run oiling")]).room("stands", Room::Hours).hides(&[mark]);
 }

@@ -231,6 +231,21 @@ pub fn this_one(span: &str) -> String {
     format!("this one {span} so far")
 }
 
+/// "at most 1 h 50": the range begins at nothing.
+pub fn at_most(to: &str) -> String {
+    format!("at most {to}")
+}
+
+/// "16 min in the next", "30 min after the last": time that is in no pace. `Some(true)`: all pieces are done.
+pub fn apart(span: &str, done: Option<bool>) -> String {
+    let said = match done {
+        Some(true) => "after the last",
+        Some(false) => "in the next",
+        None => "since",
+    };
+    format!("{span} {said}")
+}
+
 /// "last 14 min each".
 pub fn last_each(span: &str) -> String {
     format!("last {span} each")
