@@ -317,13 +317,11 @@ fn spending_is_a_sum_so_many_a_share_or_a_drive() {
         (Way::Drive, vec!["18", "0.5"], "9.00"),
     ] {
         let mut maker = Maker::at_the_start();
-        maker.room("stands", Room::Hours).shows(&["Nothing is written down yet."]).spend(way, &figures).shows(&[
-            "Spent",
-            shown,
-            "Take back",
-            "In all",
-            shown,
-        ]);
+        maker
+            .room("stands", Room::Hours)
+            .shows(&["Nothing is written down yet."])
+            .spend(way, &figures)
+            .shows(&["Spent", shown, "Strike", "In all", shown]);
         let entry = maker.sheet().account.costs.lines[0].entry;
         maker.tap(Tap::Strike(entry)).shows(&["Nothing is written down yet.", "Do it again"]);
         maker.say(Msg::Common(Common::PutBack));

@@ -70,7 +70,8 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
             let ready = el("p", "t22 w8").text(words::ready(&day(likely.day, seen), safe.as_deref()));
             let waits = sheet.safe.unwrap_or(likely);
             let waits = waits.waits().then(|| small(words::waits_after(&day(waits.hands, seen), &day(waits.day, seen))));
-            let promise = sheet.safe.map(|safe| el("p", "").text(words::can_be_promised(&day(safe.promise(), seen))));
+            let promise = sheet.safe.map(|safe| (sheet.workdays.promised(safe), safe.promise()));
+            let promise = promise.map(|(promised, next)| el("p", "").text(words::can_be_promised(&day(promised, seen), promised == next)));
             [Some(ready), waits, Some(small(words::READY_UNDER.to_owned())), promise].into_iter().flatten().listed()
         }
         None => {

@@ -14,13 +14,17 @@ pub const DAYS_OFF: &str = "Days off";
 pub const NO_DAYS_OFF: &str = "None ahead.";
 pub const IN_A_ROW: &str = "days in a row";
 pub const WORK_AFTER_ALL: &str = "Work after all";
-pub const GUESS: &str = "Our guess until you say: 4 h a day till 18:00, no Sundays.";
 pub const EARLIER: &str = "15 min earlier";
 pub const LATER: &str = "15 min later";
 
 /// `4 h`.
 pub fn hours(n: &str) -> String {
     format!("{n} h")
+}
+
+/// `Our guess until you say: 4 h a day till 6:00 PM, no Sundays.`
+pub fn guess(span: &str, closing: &str) -> String {
+    format!("Our guess until you say: {span} a day till {closing}, no Sundays.")
 }
 
 /// `4 h a day, till 18:00`.
@@ -81,9 +85,10 @@ pub fn waits_after(hands: &str, day: &str) -> String {
     format!("To be safe: hands off it {hands}, then it hardens or dries till {day}.")
 }
 
-/// `Safe to promise for Sat 14 March, the morning after.`
-pub fn can_be_promised(day: &str) -> String {
-    format!("Safe to promise for {day}, the morning after.")
+/// `Safe to promise for Sat 14 March, the morning after.` Of a day that is none of work it is the next one that is.
+pub fn can_be_promised(day: &str, is_next: bool) -> String {
+    let when = if is_next { "the morning after" } else { "the next working day" };
+    format!("Safe to promise for {day}, {when}.")
 }
 
 /// `No piece of sand is noted as done: by its hours it counts as done.`
