@@ -72,6 +72,11 @@ pub fn to_come(span: &str, safe: &str) -> String {
     format!("To come: {span}, and {safe} to be safe.")
 }
 
+/// "Such pieces take 41 min as a whole. What is planned takes as long or longer, so nothing is added to it."
+pub fn planned_is_more(whole: &str) -> String {
+    format!("Such pieces take {whole} as a whole. What is planned takes as long or longer, so nothing is added to it.")
+}
+
 /// "This is what is planned alone. By other pieces the whole takes 31 h 21." What would say the rest depends on whether the kind of piece is said.
 pub fn planned_alone(whole: Option<&str>, kind: Option<&str>) -> String {
     let other = if kind.is_some() { "pieces of other kinds" } else { "other pieces" };

@@ -66,7 +66,9 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
 #[test]
 fn nothing_is_promised_for_a_day_off() {
     let check = |days: &str, said: &str, ready: &str| {
-        let told = format!("2026-12-14 06:00 +00:00 workshop USD inch\n{days}rate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 520 min for stool\nall-planned stool\n");
+        let told = format!(
+            "2026-12-14 06:00 +00:00 workshop USD inch\n{days}rate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 520 min for stool\nall-planned stool\n"
+        );
         let mut maker = Maker::told(&[&told]);
         maker.room("stool", Room::Dates).shows(&[said]);
         maker.tap(Tap::Room(Room::Quote)).shows(&[ready]);

@@ -215,6 +215,10 @@ fn setup_and_what_is_worked_stand_in_the_line() {
     assert_eq!(sand, format!("Sand: instead of the 3 h planned, by 1 job of this kind of piece: {figures}."));
     assert_eq!((50.59_f64 + 7.41 * 1.95).round(), 65.0);
     assert_eq!(line_of(&maker, "Fit doors"), "Fit doors: planned 2 h 30 × 1.196 = 2 h 59. Less 30 min worked: 2 h 29 to come.");
+    maker
+        .tap(Tap::Estimate(EstimateTap::Whole(false)))
+        .shows(&["Such pieces take 41 min as a whole. What is planned takes as long or longer"]);
+    maker.hides(&["what is planned alone", "kind of piece it is"]);
     maker.tap(Tap::Estimate(EstimateTap::Factor(false)));
     assert_eq!(line_of(&maker, "Fit doors"), "Fit doors: planned 2 h 30, and 5 % for rework = 2 h 38. Less 30 min worked: 2 h 08 to come.");
     assert!(line_of(&maker, "Sand").ends_with(" = 1 h 05. And 5 % for rework: 1 h 08."));

@@ -34,9 +34,16 @@ pub fn how(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Vec<El<Ms
 
 /// What the estimate holds, where it is not all of the job.
 pub fn covers(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<String> {
-    let whole = sheet.whole.as_ref().map(|whole| seen.speech.span(whole.likely));
+    if sheet.covers != Covers::Planned {
+        return None;
+    }
+    let (whole, is_of_kind) = (sheet.whole.as_ref(), sheet.whole.as_ref().is_some_and(Whole::is_of_kind));
+    let whole = whole.map(|whole| seen.speech.span(whole.likely));
+    if let Some(whole) = whole.as_ref().filter(|_| is_of_kind) {
+        return Some(words::planned_is_more(whole));
+    }
     let kind = sheet.piece.as_ref().map(|piece| piece.as_str());
-    (sheet.covers == Covers::Planned).then(|| words::planned_alone(whole.as_deref(), kind))
+    Some(words::planned_alone(whole.as_deref(), kind))
 }
 
 /// How the safe figure comes about, and the likely one of several.
