@@ -6,7 +6,7 @@ use crate::app::spent_on::{SpentOn, SpentTap};
 use crate::parts::day_steps::day_steps;
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, job as words};
+use crate::words::en::job as words;
 use fivebar_core::quantity::{Clock, Wall};
 
 /// The day as people say it.
@@ -32,6 +32,6 @@ pub fn choice(on: SpentOn, says: fn(SpentTap) -> Msg, seen: Seen<'_>) -> Vec<El<
         el("p", "t14 i2").text(words::SPENT_ON_UNDER),
         el("p", "t22 w8").attr("role", "status").text(said(on, seen)),
         day_steps([words::DAY, words::DAYS], move |by| says(SpentTap::By(by))),
-        key("key h56", common::DONE, "", says(SpentTap::Ask)),
+        key("key h56", words::SPENT_THEN, "", says(SpentTap::Ask)),
     ]
 }

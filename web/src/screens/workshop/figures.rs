@@ -44,8 +44,7 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     };
     let main = el("main", "scr")
         .kids((!under.is_empty()).then(|| el("p", "").text(under)))
-        .kids(what)
-        .kids(spent.then(|| spent_key(on, |tap| say(Tap::SpentOn(tap)), seen)))
+        .kids(what.map(|what| el("div", "g2 low").kid(what).kid(spent_key(on, |tap| say(Tap::SpentOn(tap)), seen))))
         .kid(keys::entry(&typed.text, &unit, typed.wrong.is_some() || refused(app).is_some()))
         .kids(why(typed, app, seen, units))
         .kid(el("div", "push"))

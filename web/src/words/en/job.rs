@@ -163,6 +163,7 @@ pub const FETCHED: &str = "Fetched";
 pub const WHEN: &str = "Promised for";
 pub const NO_DATE: &str = "no date";
 pub const TODAY: &str = "today";
+pub const SPENT_THEN: &str = "It was that day";
 pub const SPENT_ON: &str = "Spent";
 pub const SPENT_ON_UNDER: &str = "The day on the receipt: a cost is of the year it was spent in.";
 pub const DAY: &str = "day";

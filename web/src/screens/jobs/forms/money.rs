@@ -11,7 +11,7 @@ use crate::parts::chips::{Chip, flowing};
 use crate::parts::seg::{Seg, seg};
 use crate::screens::Seen;
 use crate::screens::spent_on::{choice, spent_key};
-use crate::view::El;
+use crate::view::{El, el};
 use crate::words::en::{common, job as words, jobs};
 use fivebar_core::quantity::{Key, Listed, Units};
 use fivebar_core::sheet::carried::HAUL;
@@ -59,14 +59,15 @@ fn spend(draft: &Draft, sheet: &JobSheet, (code, seen): (&str, Seen<'_>)) -> Ask
         Way::Share => vec![Slot::new(words::USED_OF_PACK, ""), Slot::new(words::PACK_HOLDS, ""), Slot::new(words::PACK_COST, code)],
         Way::Drive => vec![Slot::new(words::DISTANCE, distance), Slot::new(words::RATE, code)],
     };
+    let mut kind_of = vec![];
     if picks.way != Way::Drive {
         let what = draft.words.first().filter(|what| !what.is_empty()).map(|what| format!(", {what}")).unwrap_or_default();
         let kind = picks.spending.as_ref().map_or(words::CHOOSE.to_owned(), |key| jobs::upper_first(&words::spending(key.as_str())));
-        asked.above.push(chosen(words::KIND, format!("{kind}{what}"), picks.more));
+        kind_of.push(chosen(words::KIND, format!("{kind}{what}"), picks.more));
         asked.instead = picks.more.then(|| kinds(draft, sheet));
     }
     let on = |tap| say(Tap::Pick(Pick::SpentOn(tap)));
-    asked.above.push(spent_key(picks.spent_on, on, seen));
+    asked.above.push(el("div", "g2").kids(kind_of).kid(spent_key(picks.spent_on, on, seen)));
     asked.instead = asked.instead.or_else(|| picks.spent_on.asks.then(|| choice(picks.spent_on, on, seen)));
     asked
 }
