@@ -216,21 +216,6 @@ pub fn about_left(span: &str) -> String {
     format!("About {span} left")
 }
 
-/// "from 50 min to 1 h 04"; shorter where there is little room.
-pub fn range(from: &str, to: &str, short: bool) -> String {
-    if short { format!("{from} to {to}") } else { format!("from {from} to {to}") }
-}
-
-/// "32 min each".
-pub fn each(span: &str) -> String {
-    format!("{span} each")
-}
-
-/// "this one 2 h 40 so far": the piece at hand takes longer than the others did.
-pub fn this_one(span: &str) -> String {
-    format!("this one {span} so far")
-}
-
 /// "at most 1 h 50": the range begins at nothing.
 pub fn at_most(to: &str) -> String {
     format!("at most {to}")
@@ -244,6 +229,21 @@ pub fn apart(span: &str, done: Option<bool>) -> String {
         None => "since",
     };
     format!("{span} {said}")
+}
+
+/// "from 50 min to 1 h 04"; shorter where there is little room.
+pub fn range(from: &str, to: &str, short: bool) -> String {
+    if short { format!("{from} to {to}") } else { format!("from {from} to {to}") }
+}
+
+/// "32 min each".
+pub fn each(span: &str) -> String {
+    format!("{span} each")
+}
+
+/// "this one 2 h 40 so far": the piece at hand takes longer than the others did.
+pub fn this_one(span: &str) -> String {
+    format!("this one {span} so far")
 }
 
 /// "last 14 min each".

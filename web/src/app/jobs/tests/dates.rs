@@ -62,22 +62,6 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
     maker.room("stool", Room::Dates).shows(&["That day is over. Finish it, or say another day."]);
 }
 
-/// Ready on a Friday and promised for the Saturday, where Saturdays are worked; else for the Monday after, on the quote too.
-#[test]
-fn nothing_is_promised_for_a_day_off() {
-    let check = |days: &str, said: &str, ready: &str| {
-        let told = format!(
-            "2026-12-14 06:00 +00:00 workshop USD inch\n{days}rate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 520 min for stool\nall-planned stool\n"
-        );
-        let mut maker = Maker::told(&[&told]);
-        maker.room("stool", Room::Dates).shows(&[said]);
-        maker.tap(Tap::Room(Room::Quote)).shows(&[ready]);
-    };
-    check("", "Safe to promise for Sat 19 December, the morning after.", "Ready by Sat 19 December.");
-    let monday = "Safe to promise for Mon 21 December, the next working day.";
-    check("workdays 240 min not sat sun\n", monday, "Ready by Mon 21 December.");
-}
-
 #[test]
 fn a_day_promised_with_a_price_is_moved_there() {
     Maker::before_delivery().room("bench", Room::Dates).shows(&["Sat 23 May", "Promised with the price: change it there."]);
@@ -154,4 +138,20 @@ fn a_refusal_does_not_follow_to_the_next_page() {
         }
         assert!(!page(&maker.app).html().contains("nothing is typed"));
     }
+}
+
+/// Ready on a Friday and promised for the Saturday, where Saturdays are worked; else for the Monday after, on the quote too.
+#[test]
+fn nothing_is_promised_for_a_day_off() {
+    let check = |days: &str, said: &str, ready: &str| {
+        let told = format!(
+            "2026-12-14 06:00 +00:00 workshop USD inch\n{days}rate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 520 min for stool\nall-planned stool\n"
+        );
+        let mut maker = Maker::told(&[&told]);
+        maker.room("stool", Room::Dates).shows(&[said]);
+        maker.tap(Tap::Room(Room::Quote)).shows(&[ready]);
+    };
+    check("", "Safe to promise for Sat 19 December, the morning after.", "Ready by Sat 19 December.");
+    let monday = "Safe to promise for Mon 21 December, the next working day.";
+    check("workdays 240 min not sat sun\n", monday, "Ready by Mon 21 December.");
 }
