@@ -5,13 +5,14 @@ use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::settle_now;
+use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
 use crate::ledger::fold::{self, Described, InUse, Job, Operation, Part, Quote, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::Paid;
-use crate::money::left::Way;
+use crate::money::left::{PerHour, Way};
 use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
 
@@ -110,7 +111,7 @@ pub struct MoneyRoom {
     /// Costs with what is planned and still to come.
     pub costs_in_all: Option<Money>,
     /// Left for an hour, were all that was agreed paid and all that is planned done. None before anything was agreed or sold.
-    pub as_it_stands: Option<Decimal>,
+    pub as_it_stands: Option<PerHour>,
 }
 
 /// How it sells.
@@ -202,7 +203,7 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
     })
 }
 
-fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Decimal>> {
+fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<PerHour>> {
     let (sold, work) = (&account.sold, account.pricing.work);
     let Some((costs, time)) = work.costs.zip(work.time) else { return Ok(None) };
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
@@ -213,7 +214,7 @@ fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Deci
     for agreement in job.selling.open() {
         you_get = you_get.plus(terms.you_get(agreement.sum.minus(agreement.sold_for)?)?)?;
     }
-    Way { you_get, costs, time }.per_hour(None).map(|per_hour| Some(per_hour.left))
+    Way { you_get, costs, time }.per_hour(rate(shop, job.currency).year.as_ref()).map(Some)
 }
 
 /// What there is to do next; what runs and what is owed come first.

@@ -225,6 +225,21 @@ pub fn about_left(span: &str) -> String {
     format!("About {span} left")
 }
 
+/// "at most 1 h 50": the range begins at nothing.
+pub fn at_most(to: &str) -> String {
+    format!("at most {to}")
+}
+
+/// "16 min in the next", "30 min after the last": time that is in no pace. `Some(true)`: all pieces are done.
+pub fn apart(span: &str, done: Option<bool>) -> String {
+    let said = match done {
+        Some(true) => "after the last",
+        Some(false) => "in the next",
+        None => "since",
+    };
+    format!("{span} {said}")
+}
+
 /// "from 50 min to 1 h 04"; shorter where there is little room.
 pub fn range(from: &str, to: &str, short: bool) -> String {
     if short { format!("{from} to {to}") } else { format!("from {from} to {to}") }
