@@ -111,7 +111,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     }
     let (standing, marks) = account.pricing.standing(shop, &job, (n, asking.paid))?;
     let points = shop.points(job.currency);
-    let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.shown);
+    let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.holds);
     let terms = shop.terms(job.currency, asking.paid);
     let tagged = job.tag.map(|tag| terms.tax.charge(tag.times(n)?)).transpose()?;
     let named = offer.or(tagged).or(standing.ask).or(mark);

@@ -112,7 +112,7 @@ fn ahead(sheet: &WaitingSheet, prospect: &Prospect, seen: Seen<'_>) -> El<Msg> {
 fn offer_today(prospect: &Prospect, app: &App, seen: Seen<'_>) -> El<Msg> {
     let real = |sum: Money| f64::try_from(sum.amount()).unwrap_or_default();
     let marked = |sum: Money, kind, word: &str| Mark::new(real(sum), kind, word, mark(sum, seen.speech));
-    let ask = prospect.steps.first().map(|step| marked(step.ask, Kind::Ink, price::ASK));
+    let ask = prospect.steps.first().map(|step| Mark::new(real(step.ask), Kind::Ink, price::ASK, bare(step.ask, seen.speech)));
     let end = marked(prospect.end, Kind::Ink, words::IN_THE_END);
     let marks = [Some(end), Some(marked(prospect.under, Kind::Under, price::NOT_UNDER)), ask].into_iter().flatten().listed();
     let ends = marks.iter().map(|mark| mark.at).chain(prospect.band.iter().flat_map(|band| [real(band.low), real(band.high)]));
