@@ -22,6 +22,7 @@ use fivebar_core::story::{BENCH, STANDS, tell};
 use std::rc::Rc;
 
 mod deals;
+mod promises;
 mod truth;
 mod waiting;
 
