@@ -129,9 +129,9 @@ impl Run {
         phone::draft::follow(&root).for_good();
         let stage = Stage::new(document, root, move |message| me.heard(message));
         *self.stage.borrow_mut() = Some(stage);
-        let price = &self.app.borrow().price;
-        if price.turned {
-            self.face.show(&price.face.map(|piece| piece.to_string()).unwrap_or_default());
+        let turned = Some(&self.app.borrow().price).filter(|price| price.turned).map(|price| price.face);
+        if let Some(piece) = turned {
+            self.face.show(&piece.map(|piece| piece.to_string()).unwrap_or_default());
         }
         self.listen();
         self.app.borrow_mut().now = wall_clock();

@@ -1,6 +1,7 @@
 //! Marks and word never contradict: a figure that promises a least keeps it, and settle, ask and not under stand in their order.
 
 use super::*;
+use fivebar_core::quantity::Moment;
 
 /// Rate 20 x 1,500 / 1,000 + 3 of costs, + 10 % and + 5 % = 38.36; five lamps of 92.50 and five hours at the bench.
 const SHOP: &str = "2026-05-04 08:00 +00:00 workshop USD metric
@@ -46,4 +47,19 @@ fn settle_lies_nowhere_above_the_ask() {
     let mut maker = told("tag 120 lamp\nsettle 110 lamp\ntag 50 lamp\n");
     maker.shows(&["Settle 110 is set by you and lies over what you ask: the ask will do."]);
     maker.offer("60").shows(&["Yes", "10 over what you ask."]).hides(&["settle</"]);
+}
+
+/// Two of five buy at 50; five ask and leave: more come than was thought, and fewer of them buy.
+#[test]
+fn who_asked_and_left_is_counted_on_both_sides() {
+    let mut maker = told("tag 50 lamp\n13:10 guess lamp asks 4 buys 0.4 at 50 k 2 by 2026-06-15 end 20\n");
+    let job = maker.job;
+    let wait = |tap| Tap::Waiting(tap);
+    maker.tap(wait(crate::app::price::waiting::WaitTap::Open(job))).shows(&["At 50 two in five buy."]).hides(&["asked since"]);
+    let price = maker.money("50");
+    for _ in 0..5 {
+        maker.now.wall.at = Moment::at(maker.now.wall.at.ms() + 60_000);
+        maker.tap(wait(crate::app::price::waiting::WaitTap::Came(job, price, false)));
+    }
+    maker.shows(&["5 asked since you guessed. With that about 9 ask in a week, and at 50 one in "]);
 }
