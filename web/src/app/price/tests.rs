@@ -1,6 +1,6 @@
 //! Price, told as tables: what is tapped, what stands in the book and on the page then.
 
-use super::agree::AgreeTap;
+use super::agree::{AgreeTap, By};
 use super::bargain::BargainTap;
 use super::deal::DealTap;
 use super::gallery::GalleryTap;

@@ -183,6 +183,15 @@ pub const YES: &str = "Yes";
 pub const IT_IS_ASK: &str = "It is what you ask.";
 pub const IT_IS_SETTLE: &str = "It is your settle.";
 
+pub const ANOTHER_SUM: &str = "Another sum";
+pub const NO_DELIVERY_PLANNED: &str = "Nothing of a delivery is planned: it counts no hours and no costs.";
+pub const DELIVERY_LEFT_OUT: &str = "They fetch it: the delivery that is planned is left out.";
+
+/// "Of it the delivery: 1 h 30 and 48.60 for all pieces."
+pub fn delivery_is_in(span: &str, costs: &str) -> String {
+    format!("Of it the delivery: {span} and {costs} for all pieces.")
+}
+
 /// "15 over your settle."
 pub fn over_settle(more: &str) -> String {
     format!("{more} over your settle.")

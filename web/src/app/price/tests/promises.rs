@@ -63,3 +63,27 @@ fn who_asked_and_left_is_counted_on_both_sides() {
     }
     maker.shows(&["5 asked since you guessed. With that about 9 ask in a week, and at 50 one in "]);
 }
+
+/// What was agreed speaks first: its sum, its way, its day; and the day can be taken away.
+#[test]
+fn what_was_agreed_is_what_its_pages_say() {
+    let mut maker = Maker::before_delivery();
+    let job = maker.job;
+    maker.tap(Tap::Bargain(BargainTap::Carried(fivebar_core::ledger::kind::sale::Carried::Fetched)));
+    let agreed = sheet(&maker.app).unwrap().agreed[0].agreed;
+    maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed)))).tap(Tap::Offer(job));
+    maker.shows(&["Pay and hours", "460", "€13.16", "Of it the delivery: 1 h 30 and 48.60 for all pieces."]);
+    maker.bargain(BargainTap::PayAndHours).shows(&["aria-valuenow=\"460\""]).tap(Tap::Close);
+    maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, None))).shows(&["aria-pressed=\"true\"", "Sat 23 May, as agreed", "by Sat 23 May"]);
+    maker.tap(Tap::Agree(AgreeTap::By(By::NoDate))).hides(&["by Sat 23 May"]).tap(Tap::Agree(AgreeTap::Save));
+    assert_eq!(shop(&maker.app).job(job).unwrap().selling.open().next().unwrap().due, None);
+}
+
+/// A delivery that is not planned is not free, and the page says that it counts as if it were.
+#[test]
+fn a_delivery_that_is_not_planned_is_named() {
+    let mut maker = told(&format!("tag 120 lamp\n{PLAN}"));
+    maker.offer("110").hides(&["Nothing of a delivery"]);
+    maker.bargain(BargainTap::Carried(fivebar_core::ledger::kind::sale::Carried::Delivered));
+    maker.shows(&["Nothing of a delivery is planned: it counts no hours and no costs."]);
+}
