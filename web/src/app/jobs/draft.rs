@@ -3,6 +3,7 @@
 use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
+use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
 use fivebar_core::ledger::kind::bench::Kind;
@@ -104,6 +105,7 @@ pub struct Picks {
     pub carried: Carried,
     pub wood: Option<Key>,
     pub due: Option<Day>,
+    pub spent_on: SpentOn,
     /// A new job is made from this design.
     pub design: Option<Id>,
     /// More is shown: other counts, other woods, currency and units.
@@ -127,6 +129,8 @@ pub enum Pick {
     /// So many days later, or earlier.
     Due(i32),
     NoDate,
+    /// The day something was spent on.
+    SpentOn(SpentTap),
     More,
     /// A count by a chip, into the first figure.
     Count(Count),
@@ -162,6 +166,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         carried: Carried::Fetched,
         wood: None,
         due: None,
+        spent_on: SpentOn::default(),
         design: None,
         more: false,
     };
@@ -311,7 +316,11 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Wood(wood) => (picks.wood, picks.more) = (wood, false),
         Pick::Due(by) => picks.due = Some(later(picks.due.unwrap_or(now.wall.day()), by)),
         Pick::NoDate => picks.due = None,
-        Pick::More => picks.more = !picks.more,
+        Pick::SpentOn(tap) => {
+            picks.more = false;
+            picks.spent_on.heard(tap, now);
+        }
+        Pick::More => (picks.more, picks.spent_on.asks) = (!picks.more, false),
         Pick::Count(n) => draft.form.put(0, n.to_string()),
         Pick::Room(nth) => {
             if let Some((low, high)) = ROOMS.get(nth) {
@@ -326,7 +335,8 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
     }
 }
 
-fn later(day: Day, by: i32) -> Day {
+/// So many days later, or earlier.
+pub fn later(day: Day, by: i32) -> Day {
     let step = if by < 0 { Day::before } else { Day::next };
     (0..by.abs()).fold(day, |day, _| step(day))
 }
