@@ -93,6 +93,7 @@ fn inv15_a_reload_while_the_buyer_looks_shows_no_price_list() {
         browser.tap_text(page, "They offer…");
         browser.tap_text(page, "130");
         browser.wait_text(page, "Sold at 130");
+        rest();
         browser.tap_text(page, "Show the buyer");
         browser.wait_text(page, "Hold to close");
         for _ in 0..2 {
