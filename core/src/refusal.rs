@@ -29,6 +29,8 @@ pub enum Refusal {
     HoursOutOfRange { met: Span, least: Span, most: Span },
     /// A price of nothing or less.
     NoPrice { met: Money },
+    /// No smallest coin: it is none, or larger than any.
+    CoinOutOfRange { met: Money, least: Money, most: Money },
     /// More old jobs told at once than one act holds.
     TooManyOldJobs { met: usize, most: usize },
     /// A factor between what was thought and what it took that nobody means.

@@ -44,7 +44,9 @@ fn each_is_refused_by_name_and_limit() {
     check("till tax 0.5 fee 0.7", "FeesEatThePrice { tax: 0.5, fee: 0.7 }");
     check("till tax 0.5\ntill fee 0.7", "FeesEatThePrice { tax: 0.5, fee: 0.7 }");
     check("till fee 0.7\ntill tax 0.5 top", "FeesEatThePrice { tax: 0.5, fee: 0.7 }");
-    check("till cash 0.03", "OutOfRange");
+    check("till cash 1000.01", "CoinOutOfRange { met: 1000.01 USD, least: 0.01 USD, most: 1000.00 USD }");
+    check("tag 0 stool", "NoPrice { met: 0.00 USD }");
+    check("settle 146 stool", "MoreThanPrice { met: 146.00 USD, price: 145.00 USD }");
     check("rate tax 0.6 profit 0.8", "RateOutOfReach { tax: 0.6, profit: 0.8 }");
     check("rate hours 100 logged 0", "NoHours");
     check("rate hours 100 logged 200", "LoggedBeyondAll { logged: Span(720000000), all: Span(360000000) }");

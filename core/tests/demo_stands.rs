@@ -289,8 +289,8 @@ fn marks_on_the_scale_of_one_stand() {
     let shop = maker.shop();
     let account = account::account(&shop, job).unwrap();
     let pricing = &account.pricing;
-    assert_eq!(pricing.marks.costs_covered.unwrap().shown, maker.money("27.78"));
-    assert_eq!(pricing.marks.your_rate.unwrap().shown, maker.money("149.56"));
+    assert_eq!(pricing.marks.costs_covered.unwrap().half_up, maker.money("27.78"));
+    assert_eq!(pricing.marks.your_rate.unwrap().half_up, maker.money("149.56"));
     assert_eq!(pricing.proposed.unwrap().charge, maker.money("150"));
     assert_eq!((pricing.tag, pricing.ask), (Some(maker.money("145")), Some(maker.money("145"))));
     assert_eq!(pricing.settle, None);
@@ -298,7 +298,7 @@ fn marks_on_the_scale_of_one_stand() {
     for (pay, mark) in [("0", "27.78"), ("15", "110.06"), ("20", "137.49"), ("22.20", "149.56"), ("25", "164.91")] {
         let hourly = fivebar_core::money::price::Hourly { lowest_pay: Some(d(pay)), your_rate: None };
         let marks = marks(&pricing.work, hourly, card, 1).unwrap();
-        assert_eq!(marks.lowest_pay.unwrap().shown, maker.money(mark), "{pay}");
+        assert_eq!(marks.lowest_pay.unwrap().half_up, maker.money(mark), "{pay}");
     }
 }
 

@@ -137,11 +137,12 @@ proptest! {
     }
 
     #[test]
-    fn a_refund_reverses_a_sale(mantissa in -1_000_000_000_i64..=1_000_000_000, scale in 2_u32..=6, step in proptest::sample::select(vec![1_u32, 5, 10, 50])) {
+    fn a_refund_reverses_a_sale(mantissa in -1_000_000_000_i64..=1_000_000_000, scale in 2_u32..=6, step in 1_u32..=100_000) {
         let exact = Decimal::new(mantissa, scale);
         let (there, back) = (Money::book(exact, Currency::USD).unwrap(), Money::book(-exact, Currency::USD).unwrap());
         prop_assert!(there.plus(back).unwrap().is_zero());
-        let cash = |sum| round_to_cash(sum, Cash::step(step).unwrap()).unwrap();
+        let coin = Money::book(Decimal::new(step.into(), 2), Currency::USD).unwrap();
+        let cash = |sum| round_to_cash(sum, Cash::of(coin).unwrap()).unwrap();
         prop_assert!(cash(there).plus(cash(back)).unwrap().is_zero());
         let off = (cash(there).amount() - there.amount()).abs();
         prop_assert!(off * Decimal::TWO <= Decimal::new(step.into(), 2));

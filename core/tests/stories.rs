@@ -237,11 +237,11 @@ fn a_copy_of_a_demo_shows_its_totals_before_it_is_brought_in() {
 fn a_sum_in_notes_goes_to_the_smallest_coin() {
     let sold = |paid: &str| {
         let text = format!(
-            "2026-03-01 19:00 +01:00 workshop CHF metric\ntill cash 0.05\njob box \"Box\" 2 spec\nsell 1 box for 5.97 {paid}\ntill cash 0.03\n"
+            "2026-03-01 19:00 +01:00 workshop CHF metric\ntill cash 0.05\njob box \"Box\" 2 spec\nsell 1 box for 5.97 {paid}\ntill cash 1000.01\n"
         );
         let story = tell(&text);
         let refused: Vec<u32> = story.refused.iter().map(|(line, _)| *line).collect();
-        assert_eq!(refused, [5], "no country has a coin of three: {:?}", story.refused);
+        assert_eq!(refused, [5], "no smallest coin is that large: {:?}", story.refused);
         let job = fold::jobs(&story.book).next().expect("a job");
         job.selling.sales.iter().map(|sale| sale.sum.to_string()).collect::<Vec<_>>()
     };

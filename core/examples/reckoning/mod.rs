@@ -169,7 +169,7 @@ fn costs(job: &Account) -> Value {
 
 /// Each for one piece, paid by card.
 fn marks(shop: &Shop, job: &Account) -> Value {
-    let shown = |mark: Option<Mark>| mark.map(|mark| money(mark.shown));
+    let shown = |mark: Option<Mark>| mark.map(|mark| money(mark.half_up));
     let pricing = &job.pricing;
     json!({
         "costs_covered": shown(pricing.marks.costs_covered),

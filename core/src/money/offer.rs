@@ -77,7 +77,7 @@ pub enum Missing {
     HoursToCome,
 }
 
-/// Where to settle: as the maker set it, else midway between ask and not under, to the price point. None where neither is known.
+/// Where to settle: as the maker set it, but no more than the ask; else midway between ask and not under, to the price point. None where neither is known.
 ///
 /// # Errors
 /// [`Refusal::CurrenciesMixed`], [`Refusal::OutOfRange`].
@@ -91,6 +91,8 @@ pub enum Missing {
 /// ```
 pub fn settle(standing: &Standing, points: Points) -> Answer<Option<Money>> {
     match (standing.set, standing.ask, standing.not_under) {
+        // What is asked is never refused, so nothing above it is where to settle.
+        (Some(set), Some(ask), _) if reaches(set, ask)? => Ok(Some(ask)),
         (Some(set), ..) => Ok(Some(set)),
         (None, Some(ask), Some(under)) => {
             let midway = over(ask.plus(under)?.amount(), Decimal::TWO)?;
@@ -323,6 +325,7 @@ mod tests {
         assert_eq!(say(&low, usd("145"), Points::Five), Ok(None));
         let above_ask = Standing { not_under: Some(usd("150")), set: Some(usd("148")), ..stand() };
         assert_eq!(say(&above_ask, usd("140"), Points::Five), Ok(Some(usd("145"))));
+        assert_eq!(settle(&above_ask, Points::Five), Ok(Some(usd("145"))));
         let no_ask = Standing { ask: None, set: None, ..stand() };
         check(no_ask, "90", Verdict::WaitingIsBetter { not_under: usd("101"), say: usd("101") });
     }

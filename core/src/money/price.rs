@@ -21,12 +21,15 @@ pub struct Hourly {
     pub your_rate: Option<Decimal>,
 }
 
-/// A need and the charge that meets it, unrounded, and the charge as shown, half up.
+/// A need and the charge that meets it: unrounded, half up, and the least that can be handed over and keeps what the mark promises.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Mark {
     pub need: Decimal,
     pub charge: Decimal,
-    pub shown: Money,
+    /// Half up: it may fall short of the need by a fraction of a minor unit.
+    pub half_up: Money,
+    /// What is booked of it covers the need as that is booked. A word and a mark that promise a least stand here.
+    pub holds: Money,
 }
 
 /// The marks that come from the work itself. Not under and ask stand beside them and come from selling.
@@ -76,23 +79,27 @@ impl Work {
 /// let stools = Work { costs: Some(costs), time: Some(Span::minutes(600)), pieces: 2 };
 /// let hourly = Hourly { lowest_pay: Some(Decimal::from(12)), your_rate: None };
 /// let marks = marks(&stools, hourly, Terms::PLAIN, 1).unwrap();
-/// assert_eq!(marks.costs_covered.unwrap().shown.to_string(), "45.00 USD");
-/// assert_eq!(marks.lowest_pay.unwrap().shown.to_string(), "105.00 USD"); // (90 + 12 x 10) / 2
+/// assert_eq!(marks.costs_covered.unwrap().holds.to_string(), "45.00 USD");
+/// assert_eq!(marks.lowest_pay.unwrap().holds.to_string(), "105.00 USD"); // (90 + 12 x 10) / 2
 /// assert_eq!(marks.your_rate, None);
 /// ```
 pub fn marks(work: &Work, hourly: Hourly, terms: Terms, k: Count) -> Answer<Marks> {
     let take = terms.take()?;
     let at = |per_hour: Option<Decimal>| match (per_hour, work.costs) {
-        (Some(per_hour), Some(costs)) => mark(work.need(per_hour, k)?, take, costs.currency()),
+        (Some(per_hour), Some(costs)) => mark(work.need(per_hour, k)?, (terms, take), costs.currency()),
         _ => Ok(None),
     };
     Ok(Marks { costs_covered: at(Some(Decimal::ZERO))?, lowest_pay: at(hourly.lowest_pay)?, your_rate: at(hourly.your_rate)? })
 }
 
-fn mark(need: Option<Decimal>, take: Take, currency: Currency) -> Answer<Option<Mark>> {
+fn mark(need: Option<Decimal>, (terms, take): (Terms, Take), currency: Currency) -> Answer<Option<Mark>> {
     let Some(need) = need else { return Ok(None) };
     let charge = charge_for(need, take)?;
-    Ok(Some(Mark { need, charge, shown: book(charge, currency)? }))
+    let half_up = book(charge, currency)?;
+    // Costs and what is left of them are booked too.
+    let booked = book(need, currency)?.amount();
+    let holds = if charge.is_zero() { half_up } else { proposed(booked, terms, Points::Minor, currency)?.charge };
+    Ok(Some(Mark { need, charge, half_up, holds }))
 }
 
 /// A price to propose: its tag, what the buyer hands over, what you get of that, and by how much that exceeds the need.
@@ -107,8 +114,8 @@ pub struct Proposed {
 /// Points looked at from just below the exact charge on. More are only needed where next to nothing of a charge is kept.
 const MOST_STEPS: usize = 1_000;
 
-/// The least price point whose *booked* "you get" covers the need. A shown mark is half up and may fall short by a
-/// fraction of a cent; a proposed price never does.
+/// The least price point whose *booked* "you get" covers the need. A charge half up may fall short by a fraction of a
+/// cent; a proposed price never does.
 ///
 /// # Errors
 /// [`Refusal::FeesEatThePrice`], [`Refusal::ShareOutOfRange`], [`Refusal::BelowNothing`], [`Refusal::MoneyOutOfRange`].
@@ -176,8 +183,8 @@ mod tests {
     fn check(pay: &str, wanted: &str) {
         let hourly = Hourly { lowest_pay: Some(d(pay)), your_rate: None };
         let marks = marks(&stands(), hourly, card(Side::Inside), 1).unwrap();
-        assert_eq!(marks.lowest_pay.unwrap().shown, usd(wanted));
-        assert_eq!(marks.costs_covered.unwrap().shown, usd("27.78"));
+        assert_eq!(marks.lowest_pay.unwrap().half_up, usd(wanted));
+        assert_eq!(marks.costs_covered.unwrap().half_up, usd("27.78"));
     }
 
     #[test]
@@ -189,13 +196,30 @@ mod tests {
         check("25", "164.91");
     }
 
+    /// Law: what a mark promises is kept by what is booked of it, and it lies no more than two minor units above the exact charge.
+    #[test]
+    fn a_mark_keeps_what_it_promises() {
+        for minutes in (1..3_000).step_by(37) {
+            for (side, k) in [(Side::Inside, 1), (Side::Top, 2), (Side::Inside, 3)] {
+                let (work, terms) = (Work { time: Some(Span::minutes(minutes)), ..stands() }, card(side));
+                let hourly = Hourly { lowest_pay: Some(d("12")), your_rate: Some(d("38.36")) };
+                let marks = marks(&work, hourly, terms, k).unwrap();
+                for mark in [marks.costs_covered, marks.lowest_pay, marks.your_rate].map(Option::unwrap) {
+                    let need = book(mark.need, Currency::USD).unwrap().amount();
+                    assert!(need <= terms.you_get(mark.holds).unwrap().amount(), "{mark:?}");
+                    assert!((mark.holds.amount() - mark.charge).abs() <= d("0.02"), "{mark:?}");
+                }
+            }
+        }
+    }
+
     /// Three together pay the fixed part of the fee once.
     #[test]
     fn marks_of_several() {
         let hourly = Hourly { lowest_pay: None, your_rate: Some(d("22.20")) };
         let mark = |k| marks(&stands(), hourly, card(Side::Inside), k).unwrap().your_rate.unwrap();
         assert_eq!(mark(3).need, mark(1).need.checked_mul(d("3")).unwrap());
-        assert_eq!(mark(3).shown, usd("448.45"));
+        assert_eq!(mark(3).half_up, usd("448.45"));
     }
 
     #[test]

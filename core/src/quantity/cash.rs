@@ -10,25 +10,26 @@ pub struct Cash(u32);
 impl Cash {
     /// Every minor unit has a coin.
     pub const EXACT: Cash = Cash(1);
-    /// Steps that are in use somewhere.
-    const STEPS: [u32; 6] = [1, 5, 10, 20, 50, 100];
+    /// No smallest coin is larger: a thousand of a currency's main unit with two decimals.
+    const MOST: u32 = 100_000;
 
-    /// A step of so many minor units.
+    /// The step of the smallest coin: a minor unit or so many of them, as the maker rounds.
     ///
     /// # Errors
-    /// [`Refusal::OutOfRange`] for a step no country rounds by.
-    pub fn step(minor_units: u32) -> Answer<Cash> {
-        if Self::STEPS.contains(&minor_units) { Ok(Cash(minor_units)) } else { Err(Refusal::OutOfRange) }
-    }
-
-    /// The step of the smallest coin.
+    /// [`Refusal::CoinOutOfRange`] for less than a minor unit, or for more than any smallest coin.
     ///
-    /// # Errors
-    /// [`Refusal::OutOfRange`] for a coin no country rounds by.
+    /// ```
+    /// use fivebar_core::quantity::{Cash, Currency, Decimal, Money};
+    /// let quarter = Money::book(Decimal::new(25, 2), Currency::USD).unwrap();
+    /// assert_eq!(Cash::of(quarter).unwrap().as_minor_units(), 25);
+    /// ```
     pub fn of(coin: Money) -> Answer<Cash> {
-        let minor = Decimal::new(1, coin.currency().digits());
-        let steps = coin.amount().checked_div(minor).and_then(|steps| u32::try_from(steps).ok());
-        Cash::step(steps.ok_or(Refusal::OutOfRange)?)
+        let minor = |steps: u32| Money::book(Decimal::new(steps.into(), coin.currency().digits()), coin.currency());
+        let steps = coin.amount().checked_div(minor(1)?.amount()).and_then(|steps| u32::try_from(steps).ok());
+        match steps.filter(|steps| (1..=Self::MOST).contains(steps)) {
+            Some(steps) => Ok(Cash(steps)),
+            None => Err(Refusal::CoinOutOfRange { met: coin, least: minor(1)?, most: minor(Self::MOST)? }),
+        }
     }
 
     pub fn as_minor_units(self) -> u32 {

@@ -74,7 +74,7 @@ pub struct Hours {
     pub judged: Span,
     /// Still to come by that estimate; none without one.
     pub still: Option<Span>,
-    /// Still to come as prices count it: by the plan, and where that says nothing by the estimate; none while nobody knows.
+    /// Still to come as prices count it and the job's page says it: by the estimate; none while nobody knows.
     pub to_come: Option<Span>,
     /// Of that, what each stage has still to come, as far as it was estimated.
     pub still_by_stage: Sorted<Stage, Span>,
@@ -224,14 +224,14 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     }
     let own = logged.own.total();
     let total = haul.map(|haul| haul.plus(own)).filter(|total| Span::ZERO < *total);
-    let each: Vec<Option<(Kind, Span)>> = job.operations.iter().map(|op| still_to_do(shop, job, op, &logged)).listed();
-    let mut still_by_stage = Sorted::new();
-    for (operation, (_, span)) in job.operations.iter().zip(&each).filter_map(|(operation, left)| Some(operation).zip(left.as_ref())) {
-        more(&mut still_by_stage, operation.stage, *span);
-    }
-    let (to_come, still_delivery) = to_come(shop, job, (&each, &by_stage)).unzip();
-    let left: Option<Vec<(Kind, Span)>> = each.into_iter().collect();
+    let left: Option<Vec<Span>> = job.operations.iter().map(|operation| still_to_do(shop, job, operation, &logged)).collect();
     let left = left.filter(|left| !left.is_empty());
+    let to_come = to_come(shop, job, &by_stage);
+    let mut still_by_stage = Sorted::new();
+    for still in to_come.iter().flatten() {
+        still.stage.into_iter().for_each(|stage| more(&mut still_by_stage, stage, still.span));
+    }
+    let delivery = to_come.iter().flatten().filter(|still| still.kind == Kind::Deliver);
     Hours {
         haul,
         by_kind,
@@ -241,9 +241,9 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         estimate: job.estimate(),
         judged_by: job.judged_by(),
         judged: job.judged(own, of_planned(job, &logged)),
-        to_come,
-        still_delivery: still_delivery.unwrap_or_default(),
-        still: left.map(|left| Span::sum(left.into_iter().map(|(_, span)| span))).or_else(|| still_given(job, own)),
+        still_delivery: Span::sum(delivery.map(|still| still.span)),
+        to_come: to_come.map(|all| Span::sum(all.iter().map(|still| still.span))),
+        still: left.map(Span::sum).or_else(|| still_given(job, own)),
         still_by_stage,
         unsettled: Span::sum(shop.unsettled(shop.bench.on(On::Job(job.id))).map(|run| run.worked(shop.now))),
         logged,
@@ -274,17 +274,17 @@ fn totals<K: Ord + Copy>(shares: &Sorted<K, Shares>) -> Sorted<K, Span> {
 
 /// What an operation is still thought to take: where some of its pieces are noted, those that are left at their pace; else what was planned
 /// less what was logged; nothing once all its pieces are done, the last piece is sold or handed over, or the job has ended. None for an operation nobody estimated and nobody began.
-fn still_to_do(shop: &Shop, job: &Job, operation: &Operation, logged: &Time) -> Option<(Kind, Span)> {
-    let (op, kind) = (operation.op.as_str(), operation.kind);
+fn still_to_do(shop: &Shop, job: &Job, operation: &Operation, logged: &Time) -> Option<Span> {
+    let op = operation.op.as_str();
     let by_pieces = by_pieces(&batch(shop, job, op));
     let logged = logged.by_op.get(op).copied().unwrap_or_default().total();
     if !job.has_to_come(operation) {
-        return Some((kind, Span::ZERO));
+        return Some(Span::ZERO);
     }
     match operation.span {
-        _ if by_pieces.is_some() => by_pieces.map(|left| (kind, left.likely(Span::ZERO))),
-        Some(planned) => Some((kind, planned.minus(logged).max(Span::ZERO))),
-        None if Span::ZERO < logged => Some((kind, Span::ZERO)),
+        _ if by_pieces.is_some() => by_pieces.map(|left| left.likely(Span::ZERO)),
+        Some(planned) => Some(planned.minus(logged).max(Span::ZERO)),
+        None if Span::ZERO < logged => Some(Span::ZERO),
         None => None,
     }
 }

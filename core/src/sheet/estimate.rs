@@ -75,6 +75,12 @@ pub struct Row {
 }
 
 impl Row {
+    /// A drive of which only the plan speaks is as it was planned: what the bench took longer than was thought makes no road longer (ours;
+    /// domain.md 12 B has 90 min of it to come).
+    pub fn is_as_planned(&self) -> bool {
+        self.kind == Kind::Deliver && self.from == Basis::Thought
+    }
+
     /// What is still to do of it, likely.
     pub fn to_come(&self) -> Span {
         self.left.likely(self.likely)
@@ -93,7 +99,7 @@ pub struct Progress {
     pub so_far: Span,
     /// Of that, what was planned and what was not; none where the figures above are of the whole, or nothing else was worked on.
     pub beside: Option<Beside>,
-    /// Still to come, likely. None once it has ended, or where nothing is known.
+    /// Still to come, likely: what the rows come to. None once it has ended, or where nothing is known.
     pub to_come: Option<Span>,
     /// What it will have taken in the end: what is logged and what is still to come. None before anything is logged, once it has ended, and
     /// where nothing is known to come of pieces that nobody noted as done.
@@ -139,18 +145,20 @@ pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bo
         let begun: Vec<(Part, Left)> = parts.iter().copied().zip(rows.iter().map(|row| row.left)).listed();
         left_of_all(&begun, on_top, SEED)
     });
+    // One figure on every page of the job and in every price: what the rows come to; how far it may be off is drawn.
+    let left = goes_on.then(|| Span::sum(rows.iter().map(Row::to_come)));
     let thought = thought(job, &rows);
     let (kept, range) = (job.kept, found.as_ref().map(|found| found.range));
     let is_of_plan = is_of_plan(job, || only_operations(&rows));
-    let nothing_known = |left: Range| left.likely <= Span::ZERO && !unnoted(shop, job.id, &rows).is_empty();
+    let nothing_known = |left: Span| left <= Span::ZERO && !unnoted(shop, job.id, &rows).is_empty();
     let progress = Progress {
         thought,
         likely: kept.map(|kept| kept.likely).or(range.map(|range| range.likely)),
         safe: kept.map(|kept| kept.high).or(range.map(|range| range.safe)),
         so_far,
         beside: beside(shop, job, so_far).filter(|_| is_of_plan),
-        to_come: to_come.map(|left| left.likely),
-        ends: to_come.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left.likely)),
+        to_come: left,
+        ends: left.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left)),
     };
     let (piece, design, said_whole) = (job.described.piece.clone(), job.design, job.whole_planned);
     EstimateSheet { job: job.id, rows, found, to_come, whole, covers, said_whole, history, piece, design, kept, progress }
@@ -231,7 +239,7 @@ fn known_of(shop: &Shop, job: &Job, history: &History, with_factor: bool) -> Kno
         rows.push(row);
     }
     for (row, part) in rows.iter_mut().zip(&parts) {
-        row.time = topped(part, on_top);
+        row.time = if row.is_as_planned() { part.time } else { topped(part, on_top) };
         row.likely = row.time.span();
     }
     let lefts = lefts(shop, job, &rows);
@@ -276,7 +284,8 @@ impl EstimateSheet {
         let range = self.found.as_ref()?.range;
         let Some(left) = self.to_come else { return Some(range) };
         let with = |all: Span, left: Span| all.max(self.progress.so_far.plus(left));
-        Some(Range { low: range.low, likely: with(range.likely, left.likely), safe: with(range.safe, left.safe) })
+        let likely = self.progress.to_come.unwrap_or(left.likely);
+        Some(Range { low: range.low, likely: with(range.likely, likely), safe: with(range.safe, left.safe) })
     }
 
     /// What is still to come of the operations, of the whole piece and of its rest together, row by row.

@@ -7,7 +7,7 @@ use super::waiting::known;
 use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::Paid;
 use crate::money::offer::{Agreed, Standing, settle};
-use crate::money::price::{Hourly, Marks, Proposed, Work, marks, proposed};
+use crate::money::price::{Hourly, Mark, Marks, Proposed, Work, marks, proposed};
 use crate::quantity::{Count, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
@@ -81,11 +81,11 @@ impl Pricing {
             Some(tag) => Some(terms.tax.charge(tag.times(n)?)?),
             None => None,
         };
-        let shown = |mark: Option<crate::money::price::Mark>| mark.map(|mark| mark.shown);
+        let holds = |mark: Option<Mark>| mark.map(|mark| mark.holds);
         let standing = Standing {
             agreed: agreed(job)?,
-            your_rate: shown(marks.your_rate),
-            costs_covered: shown(marks.costs_covered),
+            your_rate: holds(marks.your_rate),
+            costs_covered: holds(marks.costs_covered),
             at_least: self.at_least,
             not_under: worth.and_then(|worth| worth.under(n, take).ok()),
             band: known.as_ref().filter(|_| worth.is_some()).and_then(|known| known.band(n, take)),

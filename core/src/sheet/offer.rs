@@ -39,7 +39,7 @@ pub struct OfferSheet {
     pub offer: Option<Money>,
     /// What is on the tags of all of them, as a buyer hands it over.
     pub tagged: Option<Money>,
-    /// The sum that is spoken of: what was offered, else the tag, else the ask, else the mark above all others.
+    /// The sum that is spoken of: what was offered, else what was agreed, else the tag, else the ask, else the mark above all others.
     pub named: Option<Money>,
     pub verdict: Option<Verdict>,
     /// The next thing to say, where something above the offer is.
@@ -57,6 +57,8 @@ pub struct OfferSheet {
     pub unsettled: Span,
     /// What the agreed price leaves for an hour.
     pub agreed: Option<Leaves>,
+    /// What a delivery of all pieces still costs and takes, in every mark; none where nothing of one is planned.
+    pub delivery: Option<(Money, Span)>,
     /// Services before price, by what they leave for an hour, best first.
     pub concessions: Vec<Concession>,
 }
@@ -111,10 +113,11 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     }
     let (standing, marks) = account.pricing.standing(shop, &job, (n, asking.paid))?;
     let points = shop.points(job.currency);
-    let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.shown);
+    let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.holds);
     let terms = shop.terms(job.currency, asking.paid);
     let tagged = job.tag.map(|tag| terms.tax.charge(tag.times(n)?)).transpose()?;
-    let named = offer.or(tagged).or(standing.ask).or(mark);
+    let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(tagged).or(standing.ask).or(mark);
+    let delivery = Some((account.costs.still_delivery, account.hours.still_delivery));
     let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());
     let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();
     Ok(OfferSheet {
@@ -130,6 +133,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         settle_set: account.pricing.settle_set,
         parts: spoken.map(|sum| parts(shop, &job, sum, asking.paid)).transpose()?,
         left: at(spoken, asking)?.flatten(),
+        delivery: delivery.filter(|(costs, time)| !costs.is_zero() || Span::ZERO < *time),
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
         agreed: at(standing.agreed.map(|agreed| agreed.rest), agreed_way(&job, asking))?.flatten(),

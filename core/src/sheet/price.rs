@@ -12,6 +12,7 @@ use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
 use crate::money::offer::{Standing, settle};
+use crate::money::price::Mark;
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money, Span, Wall};
@@ -51,8 +52,8 @@ pub struct ForSale {
     pub midway: Option<Money>,
     /// All that waiting is reckoned from was guessed.
     pub guessed: bool,
-    /// The maker set it.
-    pub settle_set: bool,
+    /// As the maker set it: what is asked may have come down below it.
+    pub settle_set: Option<Money>,
     /// The tag to propose: the least price point that pays your rate.
     pub proposed: Option<Money>,
     /// What stands for one, two and three of them.
@@ -196,7 +197,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
     let pricing = &account.pricing;
     let rows = rows(shop, (job, &account), paid)?;
     let one = rows.first();
-    let shown = |mark: Option<crate::money::price::Mark>| mark.map(|mark| mark.shown);
+    let holds = |mark: Option<Mark>| mark.map(|mark| mark.holds);
     Ok(ForSale {
         job: job.id,
         name: job.name.clone(),
@@ -206,13 +207,13 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         tagged: pricing.tag.map(|tag| shop.terms(job.currency, paid).tax.charge(tag)).transpose()?,
         ask: one.map_or(pricing.ask, |one| one.ask),
         settle: one.map_or(pricing.settle, |one| one.settle),
-        costs_covered: shown(pricing.marks.costs_covered),
-        lowest_pay: shown(pricing.marks.lowest_pay),
-        your_rate: shown(pricing.marks.your_rate),
+        costs_covered: holds(pricing.marks.costs_covered),
+        lowest_pay: holds(pricing.marks.lowest_pay),
+        your_rate: holds(pricing.marks.your_rate),
         not_under: one.and_then(|one| one.not_under),
         midway: one.and_then(|one| one.midway),
         guessed: Question::first_open(&job.selling.guesses).is_none(),
-        settle_set: pricing.settle_set.is_some(),
+        settle_set: pricing.settle_set,
         proposed: pricing.proposed.map(|proposed| proposed.tag),
         rows,
         gaps: gaps(&account),

@@ -61,7 +61,8 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let to_come = sheet.to_come.unwrap_or_default();
     let account = account(shop, id)?;
     let so_far = account.hours.total.unwrap_or(sheet.progress.so_far);
-    let (likely, safe) = (so_far.plus(to_come.likely), so_far.plus(to_come.safe));
+    let likely = so_far.plus(sheet.progress.to_come.unwrap_or_default());
+    let safe = so_far.plus(to_come.safe).max(likely);
     let costs = costs(&job, &account)?;
     let range = match (&sheet.found, costs) {
         _ if job.ended.is_some() => Err(NoQuote::Ended),

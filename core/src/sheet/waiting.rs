@@ -103,6 +103,15 @@ pub struct Prospect {
     pub chances: Chances,
     /// So many asked since it was guessed.
     pub asked: Count,
+    /// What they made of the guess: so many ask in a week now, and this share of those who turn up buys at the price that was guessed at.
+    pub learnt: Learnt,
+}
+
+/// A guess after what was seen.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Learnt {
+    pub asks: f64,
+    pub share: f64,
 }
 
 /// The page of a job's asking price, for what is paid in one way.
@@ -159,5 +168,6 @@ fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
         has_band: known.has_band(),
         end: Points::One.round(charge_for(rests.end.amount(), take)?, Rounding::Nearest, currency)?,
         asked: Count::try_from(rests.came.len()).unwrap_or(Count::MAX),
+        learnt: Learnt { asks: worth.demand.ask * 7.0, share: worth.demand.share },
     })
 }

@@ -113,8 +113,8 @@ pub enum Order {
     },
     ApplyUpdate,
     Print,
-    /// The buyer's face shows, or no longer: half-typed text is out of reach meanwhile, and going back once does not leave it.
-    Face(bool),
+    /// The buyer's face shows this piece, or no longer: half-typed text is out of reach meanwhile, and going back once does not leave it.
+    Face(Option<Turned>),
     /// Plans beside the page for so many ms; a planning under way is called off.
     Plan {
         asked: Box<Asked>,
@@ -140,4 +140,11 @@ pub enum Choice {
     Rings,
     /// Plans beside the book.
     Plans,
+}
+
+/// What a page that is loaded anew in a buyer's hands is to find: the piece, and beside the book what was spoken of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Turned {
+    pub piece: Id,
+    pub spoken: String,
 }

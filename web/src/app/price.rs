@@ -91,7 +91,7 @@ pub struct Price {
     pub doubting: bool,
     /// Only the buyer's face is in the page.
     pub face: Option<Id>,
-    /// The page was loaded anew while a buyer had the phone: only the key that closes the face is in it.
+    /// The page was loaded anew while a buyer had the phone: until its piece is read only the key that closes the face is in it.
     pub turned: bool,
     /// The page is out of sight: nothing private is drawn.
     pub covered: bool,

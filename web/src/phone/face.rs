@@ -17,13 +17,13 @@ pub struct Face {
 }
 
 impl Face {
-    /// The face shows: drafts out of reach, the guard in place.
-    pub fn show(&self) {
+    /// The face shows a piece: drafts out of reach, the guard in place. Of the piece only its id stays in reach.
+    pub fn show(&self, piece: &str) {
         self.lifted.borrow_mut().extend(draft::lift_all());
         let pushed = history().is_some_and(|history| history.push_state_with_url(&JsValue::NULL, "", None).is_ok());
         self.guarded.set(pushed);
         if let Some(kept) = tab() {
-            let _ = kept.set_item(TURNED, ""); // without it a reload shows the place the address names, as on any other day
+            let _ = kept.set_item(TURNED, piece); // without it a reload shows the place the address names, as on any other day
         }
     }
 
@@ -46,11 +46,11 @@ impl Face {
     }
 }
 
-/// Whether the page was loaded again while the phone was turned to a buyer: then nothing private may be its first screen.
+/// The piece a buyer was looking at as the page was loaded again: then nothing private may be its first screen.
 /// It is asked once, and forgotten with that.
-pub fn was_turned() -> bool {
-    let Some(kept) = tab() else { return false };
-    let turned = kept.get_item(TURNED).ok().flatten().is_some();
+pub fn was_turned() -> Option<String> {
+    let kept = tab()?;
+    let turned = kept.get_item(TURNED).ok().flatten();
     let _ = kept.remove_item(TURNED);
     turned
 }

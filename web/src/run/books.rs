@@ -22,6 +22,8 @@ const GLIMPSE: u64 = 400;
 
 /// What the phone remembers of its own: the name of this device.
 const DEVICE: &str = "device";
+/// What was spoken of while a buyer looks.
+pub const SPOKEN: &str = "spoken";
 
 /// One book and what this page knows of it.
 struct OneBook {
@@ -59,6 +61,13 @@ impl Books {
             Which::Own => self.own.clone(),
             Which::Example => self.example.clone(),
         }
+    }
+
+    /// Remembers beside the book what was spoken of while a buyer looks.
+    pub fn set_spoken(&self, spoken: String) {
+        let own = self.own.clone();
+        // Without it a reload gives the piece back, and no sum.
+        later(Box::pin(async move { drop(own.store.set_meta(SPOKEN, &spoken).await) }));
     }
 
     /// Reads the maker's book; the app takes no order before that.

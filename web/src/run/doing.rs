@@ -57,8 +57,11 @@ impl Run {
             Order::Reload => place::reload(),
             Order::Install => self.install(),
             Order::Print => drop(print::print("Fivebar")),
-            Order::Face(true) => self.face.show(),
-            Order::Face(false) => {
+            Order::Face(Some(turned)) => {
+                self.face.show(&turned.piece.to_string());
+                self.books.set_spoken(turned.spoken);
+            }
+            Order::Face(None) => {
                 if self.face.hide() {
                     self.back.expect();
                 }

@@ -57,7 +57,11 @@ pub async fn start() {
     phone::text_size::apply();
     let place = phone::place::named().and_then(|name| Place::of(&name));
     let mut app = App::new(Page::new(phone::place::width()), place.unwrap_or(Place::Count), speaking::language());
-    app.price.turned = phone::face::was_turned();
+    if let Some(piece) = phone::face::was_turned() {
+        // Beside the book, where a buyer's finger finds nothing.
+        let spoken = own.meta(books::SPOKEN).await.ok().flatten();
+        crate::app::price::face::again(&mut app, &piece, spoken.as_deref());
+    }
     app.offset_at = Some(offset_at);
     let run = Rc::new_cyclic(|me: &Weak<Run>| Run {
         me: me.clone(),
@@ -125,8 +129,9 @@ impl Run {
         phone::draft::follow(&root).for_good();
         let stage = Stage::new(document, root, move |message| me.heard(message));
         *self.stage.borrow_mut() = Some(stage);
-        if self.app.borrow().price.turned {
-            self.face.show();
+        let turned = Some(&self.app.borrow().price).filter(|price| price.turned).map(|price| price.face);
+        if let Some(piece) = turned {
+            self.face.show(&piece.map(|piece| piece.to_string()).unwrap_or_default());
         }
         self.listen();
         self.app.borrow_mut().now = wall_clock();

@@ -27,7 +27,7 @@ use crate::view::{El, el};
 use crate::words::Speech;
 use crate::words::en::{common, price as words, refusal};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Count, Decimal, Listed, Money, Units, half_up};
+use fivebar_core::quantity::{Count, Decimal, Listed, Money, Units};
 use fivebar_core::refusal::Refusal;
 
 /// The screen as it stands. Out of sight nothing of it is drawn: a phone keeps a picture of it.
@@ -67,9 +67,9 @@ fn exact(sum: Money, speech: &dyn Speech) -> String {
     speech.number(sum.amount(), minor(sum), minor(sum))
 }
 
-/// A mark without its currency; above some tens the minor unit says nothing.
+/// A mark that promises a least, without its currency; above some tens the minor unit says nothing, and up the promise is kept.
 fn mark(sum: Money, speech: &dyn Speech) -> String {
-    if sum.amount() < Decimal::from(20) { bare(sum, speech) } else { speech.number(half_up(sum.amount(), 0), 0, 0) }
+    if sum.amount() < Decimal::from(20) { bare(sum, speech) } else { speech.number(sum.amount().ceil(), 0, 0) }
 }
 
 fn minor(sum: Money) -> u8 {

@@ -104,18 +104,29 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
             act.add(facts.clone());
         }
         MoneyCommand::SetTag { job, sum } => {
-            plain(same(found(book, *job)?.currency, *sum)?)?;
+            if plain(same(found(book, *job)?.currency, *sum)?)?.is_zero() {
+                return Err(Refusal::NoPrice { met: *sum });
+            }
             act.add(kind::TagSet { job: *job, sum: *sum });
         }
         MoneyCommand::SetSettle { job, sum } => {
-            let currency = found(book, *job)?.currency;
+            let found = found(book, *job)?;
             if let Some(sum) = sum {
-                plain(same(currency, *sum)?)?;
+                not_over_tag(book, found.tag, plain(same(found.currency, *sum)?)?)?;
             }
             act.add(kind::SettleSet { job: *job, sum: *sum });
         }
     }
     Ok(())
+}
+
+/// Nobody settles for more than what is handed over for the tag.
+fn not_over_tag(book: &Book, tag: Option<Money>, met: Money) -> Answer<()> {
+    let Some(tag) = tag else { return Ok(()) };
+    let till = fold::workshop(book).tills.remove(&tag.currency()).unwrap_or_default();
+    let tax = Tax { rate: till.tax.unwrap_or_default(), side: till.side.unwrap_or(Side::Inside) };
+    let price = tax.charge(tag)?;
+    if met.amount() <= price.amount() { Ok(()) } else { Err(Refusal::MoreThanPrice { met, price }) }
 }
 
 /// A sum not below nothing.

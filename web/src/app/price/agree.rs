@@ -5,13 +5,23 @@ use crate::app::App;
 use crate::app::entry::Typed;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
 use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, reading};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall, reading};
 
 /// What is typed by the pad.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Field {
     Price,
     Deposit,
+}
+
+/// By when it is handed over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum By {
+    /// The day the changed agreement has.
+    AsAgreed(Wall),
+    NoDate,
+    /// So many weeks from today.
+    Weeks(u32),
 }
 
 /// An agreement being made.
@@ -27,8 +37,7 @@ pub struct Agree {
     pub sum: Option<Money>,
     pub deposit: Option<Money>,
     pub carried: Carried,
-    /// Weeks from today to the hand-over; none for no date.
-    pub weeks: Option<u32>,
+    pub by: By,
     pub pad: Option<(Field, Typed)>,
 }
 
@@ -46,7 +55,7 @@ pub enum AgreeTap {
     /// So many per cent of the price ahead; nothing for no deposit.
     Share(u32),
     Carried(Carried),
-    Weeks(Option<u32>),
+    By(By),
     Save,
 }
 
@@ -61,7 +70,7 @@ pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
         AgreeTap::PadDone => pad_done(app),
         AgreeTap::Share(percent) => with(app, |agree| agree.deposit = agree.share(percent)),
         AgreeTap::Carried(carried) => with(app, |agree| agree.carried = carried),
-        AgreeTap::Weeks(weeks) => with(app, |agree| agree.weeks = weeks),
+        AgreeTap::By(by) => with(app, |agree| agree.by = by),
         AgreeTap::Save => save(app, now),
     }
 }
@@ -71,6 +80,17 @@ impl Agree {
     pub fn share(&self, percent: u32) -> Option<Money> {
         let share = self.sum?.amount().checked_mul(Decimal::new(i64::from(percent), 2))?;
         Money::book(share, self.currency).ok().filter(|sum| !sum.is_zero())
+    }
+}
+
+impl By {
+    /// The day of the hand-over, seen from a moment. What was agreed stays the same day, by the clock of the place now.
+    pub fn day(self, now: Wall) -> Option<Wall> {
+        match self {
+            By::AsAgreed(due) => Some(Wall::new(due.day().start(now.offset), now.offset)),
+            By::NoDate => None,
+            By::Weeks(weeks) => Some(Wall::new(now.at.plus(Span::minutes(i64::from(weeks).saturating_mul(7 * 24 * 60))), now.offset)),
+        }
     }
 }
 
@@ -94,7 +114,7 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
         sum: sum.or(job.tag),
         deposit: None,
         carried: asked.carried,
-        weeks: None,
+        by: By::NoDate,
         pad: None,
     };
     app.price.open(Over::Agree(Box::new(agree)));
@@ -117,7 +137,7 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
         sum: sum.or(Some(rest)),
         deposit: old.deposit.filter(|_| old.sold == 0),
         carried: asked.or(old.carried).unwrap_or(Carried::Fetched),
-        weeks: None,
+        by: old.due.map_or(By::NoDate, By::AsAgreed),
         pad: None,
     };
     app.price.open(Over::Agree(Box::new(agree)));
@@ -140,17 +160,14 @@ fn pad_done(app: &mut App) {
 fn save(app: &mut App, now: Now) {
     let Over::Agree(agree) = &app.price.over else { return };
     let Some(sum) = agree.sum else { return };
-    let due = agree.weeks.map(|weeks| now.wall.at.plus(Span::minutes(i64::from(weeks).saturating_mul(7 * 24 * 60))));
-    let old = agree.replaces.and_then(|id| shop(app).job(agree.job).ok()?.selling.agreement(id)?.due);
-    // The same day, by the clock of the place now.
-    let old = old.map(|due| due.day().start(now.wall.offset));
+    let due = agree.by.day(now.wall).map(|day| day.at);
     let fact = PriceAgreed {
         job: agree.job,
         n: agree.n,
         sum,
         carried: agree.carried,
         deposit: agree.deposit,
-        due: due.or(old),
+        due,
         buyer: None,
         replaces: agree.replaces,
     };

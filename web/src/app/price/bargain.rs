@@ -39,7 +39,18 @@ pub enum BargainTap {
 /// Opens the offer on a piece.
 pub fn open(app: &mut App, job: Id) {
     app.price.last_job = Some(job);
-    app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, pad: None, pay: false })));
+    if let Some(carried) = agreed_way(app, job) {
+        app.price.way.carried = Some(carried);
+    }
+    // From what was agreed one asks for its pay and hours.
+    let pay = matches!(app.price.over, Over::Deal(_));
+    app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, pad: None, pay })));
+}
+
+/// How it goes by what was agreed, where that speaks for every piece.
+fn agreed_way(app: &App, job: Id) -> Option<Carried> {
+    let job = shop(app).job(job).ok()?;
+    if 0 < job.free() { None } else { job.selling.open().find_map(|agreement| agreement.carried) }
 }
 
 /// The offer screen of this bargain.

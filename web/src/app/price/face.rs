@@ -1,23 +1,49 @@
 //! The buyer's face, heard. While it shows, nothing else is heard: it is a lock, opened by a hold.
 
-use super::Tap;
-use crate::app::order::Order;
+use super::bargain::Bargain;
+use super::{Over, Tap};
+use crate::app::order::{Order, Turned};
 use crate::app::{App, Msg};
-use fivebar_core::quantity::Id;
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money};
 
 /// Turns the phone to the buyer.
 pub fn show(app: &mut App, job: Id) {
     app.price.last_job = Some(job);
     app.price.face = Some(job);
     app.notice = None;
-    app.orders.push(Order::Face(true));
+    let spoken = spoken_of(app, job).unwrap_or_default();
+    app.orders.push(Order::Face(Some(Turned { piece: job, spoken })));
+}
+
+/// "95.00 USD 2": the sum that was spoken of, for so many.
+fn spoken_of(app: &App, job: Id) -> Option<String> {
+    let Over::Offer(bargain) = &app.price.over else { return None };
+    let sum = bargain.offer.filter(|_| bargain.job == job)?;
+    Some(format!("{sum} {}", app.price.way.n.unwrap_or(1)))
+}
+
+/// The page was loaded anew in a buyer's hands: it shows the piece again once the book is read, and the sum spoken of stands behind it.
+pub fn again(app: &mut App, piece: &str, spoken: Option<&str>) {
+    app.price.turned = true;
+    let Some(job) = Id::read(piece) else { return };
+    (app.price.face, app.price.last_job) = (Some(job), Some(job));
+    if let Some((sum, n)) = spoken.and_then(read) {
+        app.price.way.n = Some(n);
+        app.price.over = Over::Offer(Box::new(Bargain { job, offer: Some(sum), pad: None, pay: false }));
+    }
+}
+
+fn read(spoken: &str) -> Option<(Money, Count)> {
+    let mut words = spoken.split(' ');
+    let (sum, currency, n) = (words.next()?, words.next()?, words.next()?);
+    Some((Money::whole(sum.parse::<Decimal>().ok()?, Currency::read(currency).ok()?)?, n.parse().ok()?))
 }
 
 /// Back to the maker.
 pub fn hide(app: &mut App) {
     let turned = std::mem::take(&mut app.price.turned);
     if app.price.face.take().is_some() || turned {
-        app.orders.push(Order::Face(false));
+        app.orders.push(Order::Face(None));
     }
 }
 

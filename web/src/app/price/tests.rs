@@ -1,6 +1,6 @@
 //! Price, told as tables: what is tapped, what stands in the book and on the page then.
 
-use super::agree::AgreeTap;
+use super::agree::{AgreeTap, By};
 use super::bargain::BargainTap;
 use super::deal::DealTap;
 use super::gallery::GalleryTap;
@@ -8,6 +8,7 @@ use super::quick::{Field, QuickTap};
 use super::tag::{TagTap, What};
 use super::*;
 use crate::app::news::News;
+use crate::app::order::Turned;
 use crate::app::shelf::Shelf;
 use crate::app::{Common, Msg};
 use crate::parts::Place;
@@ -22,6 +23,7 @@ use fivebar_core::story::{BENCH, STANDS, tell};
 use std::rc::Rc;
 
 mod deals;
+mod promises;
 mod truth;
 mod waiting;
 
@@ -304,7 +306,7 @@ fn inv15_the_buyers_face_is_the_whole_page() {
     let job = maker.job;
     maker.tap(Tap::Tag(TagTap::Open(job, What::Settle))).press("130").tap(Tap::Tag(TagTap::Done)).offer("110").bargain(BargainTap::NoSale);
     maker.tap(Tap::Show(job));
-    assert!(maker.orders.contains(&Order::Face(true)));
+    assert!(maker.orders.contains(&Order::Face(Some(Turned { piece: job, spoken: String::new() }))));
     maker.shows(&[
         "Plant stands, ash with cherry pegs",
         "$145",
@@ -337,7 +339,7 @@ fn inv15_the_face_hears_nothing_but_the_hold() {
         assert_eq!(maker.html(), shown);
     }
     maker.tap(Tap::Hide).shows(&["They offer…", "3 left of 5"]);
-    assert!(maker.orders.contains(&Order::Face(false)));
+    assert!(maker.orders.contains(&Order::Face(None)));
 }
 
 #[test]

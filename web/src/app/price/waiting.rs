@@ -159,7 +159,9 @@ fn typed(app: &mut App) {
         let mut said = asked.said;
         let taken: Option<()> = match question {
             Question::Asks => asked.typed.take(number).map(|n| said.asks = Some(n)),
-            Question::Buys => asked.typed.take(|text| of_five(number(text)?)).map(|share| said.buys = Some(share)),
+            Question::Buys => {
+                asked.typed.take(|text| of_five(reading::number(text, sign, Decimal::ZERO..=OF_FIVE)?)).map(|share| said.buys = Some(share))
+            }
             Question::Ratio => asked.typed.take(usual).map(|n| said.k = Some(n)),
             Question::End => asked.typed.take(|text| reading::money(text, currency, sign)).map(|sum| said.end = Some(sum)),
             Question::By => None,

@@ -2,7 +2,7 @@
 
 use super::{Screen, Seen, bare, choices, leave, pieces, typing};
 use crate::app::price::Tap;
-use crate::app::price::agree::{Agree, AgreeTap, Field};
+use crate::app::price::agree::{Agree, AgreeTap, By, Field};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
@@ -10,7 +10,7 @@ use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
 use fivebar_core::ledger::kind::sale::Carried;
-use fivebar_core::quantity::{Listed, Money, Span, Wall};
+use fivebar_core::quantity::{Listed, Money};
 
 fn say(tap: AgreeTap) -> Msg {
     Msg::Price(Tap::Agree(tap))
@@ -39,7 +39,7 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kid(shares(agree, seen))
         .kid(carried(agree))
         .kid(el("h2", "").text(words::BY_WHEN))
-        .kid(weeks(agree, seen));
+        .kid(weeks(agree, app, seen));
     let foot = el("footer", "foot").kids(save(agree, seen)).kid(leave());
     Some(Screen::new("price/agree", top, main).foot(foot))
 }
@@ -66,21 +66,24 @@ fn carried(agree: &Agree) -> El<Msg> {
     even(price::HOW_CARRIED, segs.into(), move |nth| say(AgreeTap::Carried(ways.get(nth).map_or(Carried::Fetched, |(way, _)| *way))))
 }
 
-fn weeks(agree: &Agree, seen: Seen<'_>) -> El<Msg> {
-    let chosen = agree.weeks;
-    let words = std::iter::once((words::NO_DATE.to_owned(), chosen.is_none()))
-        .chain(WEEKS.map(|n| (words::weeks(n, &seen.speech.count(n)), chosen == Some(n))));
-    choices(words.listed(), |nth| say(AgreeTap::Weeks(nth.checked_sub(1).and_then(|nth| WEEKS.get(nth).copied()))))
+/// The day that was agreed, where an order is changed; no date; some weeks.
+fn weeks(agree: &Agree, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let agreement = agree.replaces.and_then(|id| crate::app::price::shop(app).job(agree.job).ok()?.selling.agreement(id)?.due);
+    let all: Vec<By> = agreement.map(By::AsAgreed).into_iter().chain([By::NoDate]).chain(WEEKS.map(By::Weeks)).listed();
+    let word = |by: &By| match by {
+        By::AsAgreed(due) => words::as_agreed(&seen.speech.day(*due)),
+        By::NoDate => words::NO_DATE.to_owned(),
+        By::Weeks(n) => words::weeks(*n, &seen.speech.count(*n)),
+    };
+    let chips = all.iter().map(|by| (word(by), agree.by == *by)).listed();
+    choices(chips, move |nth| say(AgreeTap::By(all.get(nth).copied().unwrap_or(By::NoDate))))
 }
 
 /// What will be written, in one line.
 fn save(agree: &Agree, seen: Seen<'_>) -> Option<El<Msg>> {
     let sum = bare(agree.sum?, seen.speech);
     let deposit = agree.deposit.map(|sum| bare(sum, seen.speech));
-    let day = agree.weeks.map(|weeks| {
-        let at = seen.now.at.plus(Span::minutes(i64::from(weeks).saturating_mul(7 * 24 * 60)));
-        seen.speech.day(Wall::new(at, seen.now.offset))
-    });
+    let day = agree.by.day(seen.now).map(|day| seen.speech.day(day));
     let under = words::agreement(&sum, deposit.as_deref(), day.as_deref());
     Some(key("key solid h88", words::SAVE_AGREEMENT, under, say(AgreeTap::Save)))
 }

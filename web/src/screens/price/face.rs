@@ -14,8 +14,8 @@ use fivebar_core::sheet::buyer::{BuyerSheet, buyer};
 /// How long the key is held.
 const HOLD_MS: u32 = 700;
 
-/// The whole page while the phone is turned round; none while it is the maker's. A piece that is gone, or a page that was loaded
-/// anew in a buyer's hands, leaves only the key.
+/// The whole page while the phone is turned round; none while it is the maker's. A piece that is gone, and a book that
+/// is not read yet, leave only the key.
 pub fn page(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let shown = match app.price.face {
         Some(job) => buyer(&shop(app), job).ok(),

@@ -125,16 +125,21 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
         .key(row.job.to_string())
         .kid(title(&row.name, aside))
         .kids(table)
-        .kids(row.settle.filter(|_| row.settle_set).map(|settle| {
-            let midway = row.midway.map(|midway| bare(midway, seen.speech));
-            el("p", "t14 i2").text(words::settle_set(&bare(settle, seen.speech), midway.as_deref()))
-        }))
+        .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
         .kids(in_question(row.unsettled, seen))
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
         .kids(waits(row, seen))
+}
+
+fn settle_set(set: Money, row: &ForSale, seen: Seen<'_>) -> String {
+    let midway = row.midway.map(|midway| bare(midway, seen.speech));
+    match row.settle == Some(set) {
+        true => words::settle_set(&bare(set, seen.speech), midway.as_deref()),
+        false => words::settle_over_ask(&bare(set, seen.speech)),
+    }
 }
 
 /// Hours of a stop that may have been forgotten are in every mark.

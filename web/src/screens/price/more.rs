@@ -21,7 +21,7 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let main = el("main", "price")
         .kid(el("div", "g2").kid(figure_key(price::TAG, shown(row.tag), set(What::Tag))).kid(figure_key(
             price::SETTLE_KEY,
-            shown(row.settle.filter(|_| row.settle_set)),
+            shown(row.settle_set),
             set(What::Settle),
         )))
         .kid(key("key h88 m", words::AGREE, words::AGREE_UNDER, Msg::Price(Tap::Agree(AgreeTap::Open(id, None)))))

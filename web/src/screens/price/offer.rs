@@ -51,7 +51,7 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let input = input(sheet, seen);
     let narrow = seen.page.is_narrow();
     let [say, chips] = input.as_ref().map_or_else(|| [vec![pad_key(sheet, seen)], vec![]], |input| said(sheet, input, seen));
-    let (conc, ways, many) = (concession(sheet, seen), ways(sheet, narrow), many(sheet, seen));
+    let (conc, ways, many) = (concession(sheet, seen), ways(sheet, narrow, seen), many(sheet, seen));
     let low = foot(sheet, app, seen);
     let first = el("div", "col").kid(shown(sheet, seen)).kids(say);
     // On a narrow page the words stay above the keys that are folded away below the edge.
@@ -91,7 +91,7 @@ fn pad_key(sheet: &OfferSheet, seen: Seen<'_>) -> El<Msg> {
     key("key t22", figure, words::NUMBER_PAD, bargain(BargainTap::Pad))
 }
 
-fn ways(sheet: &OfferSheet, narrow: bool) -> Vec<El<Msg>> {
+fn ways(sheet: &OfferSheet, narrow: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     let asking = sheet.asking;
     let paid = [(Paid::Card, words::CARD), (Paid::Notes, words::NOTES)];
     let carried = [(Carried::Fetched, words::THEY_FETCH), (Carried::Delivered, words::I_DELIVER)];
@@ -101,7 +101,20 @@ fn ways(sheet: &OfferSheet, narrow: bool) -> Vec<El<Msg>> {
     let goes = seg(words::HOW_CARRIED, carried.iter().map(|(way, word)| Seg::new(*word, asking.carried == *way)).listed(), move |nth| {
         bargain(BargainTap::Carried(carried.get(nth).map_or(Carried::Fetched, |(way, _)| *way)))
     });
-    if narrow { vec![how, goes] } else { vec![el("div", "segs").kid(how).kid(goes)] }
+    let said = delivery(sheet, seen).filter(|_| asking.carried == Carried::Delivered).map(|said| el("p", "t14").text(said));
+    let keys = if narrow { vec![how, goes] } else { vec![el("div", "segs").kid(how).kid(goes)] };
+    keys.into_iter().chain(said).listed()
+}
+
+/// What a delivery takes of what the marks hold; that nothing of one is planned.
+pub fn delivery(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
+    if sheet.standing.agreed.is_none() && sheet.free == 0 {
+        return None;
+    }
+    Some(match sheet.delivery {
+        Some((costs, time)) => words::delivery_is_in(&seen.speech.span(time), &exact(costs, seen.speech)),
+        None => words::NO_DELIVERY_PLANNED.to_owned(),
+    })
 }
 
 fn many(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {

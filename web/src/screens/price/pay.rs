@@ -2,7 +2,7 @@
 
 use super::super::jobs::lacking;
 use super::list::{bargain, how_paid, in_question};
-use super::offer::{waiting_key, waits};
+use super::offer::{delivery, waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::BargainTap;
@@ -13,6 +13,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
 use crate::words::en::{deal as deals, price as words};
+use fivebar_core::ledger::kind::sale::Carried;
 use fivebar_core::quantity::{Money, Wall};
 use fivebar_core::sheet::offer::{Leaves, OfferSheet};
 
@@ -20,7 +21,7 @@ use fivebar_core::sheet::offer::{Leaves, OfferSheet};
 pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(sheet.name.clone(), words::PAY_AND_HOURS).with_key(key(
         "key h48",
-        words::BACK_TO_OFFER,
+        if sheet.standing.agreed.is_some() { words::ANOTHER_SUM } else { words::BACK_TO_OFFER },
         "",
         bargain(BargainTap::PayAndHours),
     ));
@@ -30,6 +31,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
             el("div", "col")
                 .kid(money(sheet, left, seen))
                 .kids(hours((left, sheet.standing.at_least), seen))
+                .kids(left.and_then(|_| delivered(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(in_question(sheet.unsettled, seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(untaxed(sheet, app)),
@@ -75,6 +77,15 @@ fn hours((left, at_least): (Option<Leaves>, bool), seen: Seen<'_>) -> Vec<El<Msg
         el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten()))),
         el("p", "t14 i2").text(if at_least { words::HOURS_SO_FAR_ONLY } else { words::WITH_TO_COME }),
     ]
+}
+
+/// What a delivery adds, where the maker brings it; that it falls away where it is fetched.
+fn delivered(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
+    match (sheet.asking.carried, sheet.delivery) {
+        (Carried::Delivered, _) => delivery(sheet, seen),
+        (Carried::Fetched, Some(_)) => Some(words::DELIVERY_LEFT_OUT.to_owned()),
+        (Carried::Fetched, None) => None,
+    }
 }
 
 /// Nobody said how one is paid: that counts as none, and it is said.

@@ -35,7 +35,7 @@ fn real(sum: Money) -> f64 {
 pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
     let at = named(sheet)?;
     let standing = &sheet.standing;
-    let lowest = sheet.marks.lowest_pay.map(|mark| mark.shown);
+    let lowest = sheet.marks.lowest_pay.map(|mark| mark.holds);
     let agreed = standing.agreed.map(|agreed| agreed.price);
     let marks = [
         (standing.not_under, Kind::Under, words::NOT_UNDER),
@@ -49,7 +49,10 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
     // Room for the band, which comes later and moves no end.
     let low = standing.not_under.map_or(f64::MAX, |under| real(under) * UNDER_BAND);
     let (from, to) = ends(low, &known, agreed.or(sheet.tagged).or(standing.ask).unwrap_or(at));
-    let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, mark(*sum, seen.speech))).listed();
+    // Ask, settle and what was agreed are said, the others are worked out and promise a least.
+    let is_said = |word: &str| [words::SETTLE, words::ASK, words::AGREED_MARK].contains(&word);
+    let figure = |sum: Money, word: &str| if is_said(word) { super::bare(sum, seen.speech) } else { mark(sum, seen.speech) };
+    let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, figure(*sum, word))).listed();
     let costs = standing.costs_covered.map(|sum| (real(sum), mark(sum, seen.speech)));
     let below = costs.clone().filter(|(value, _)| *value < from).map(|(_, figure)| (words::COSTS_COVERED.to_owned(), figure));
     shown

@@ -58,6 +58,7 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         Verdict::UnderWhatYouSpent { costs_covered } => {
             Worded::new(Sign::No, words::UNDER_SPENT, then(words::covers(&mark(costs_covered, seen.speech))))
         }
+        Verdict::NotKnown(missing) if sheet.settle.is_some() => Worded::new(Sign::No, words::BELOW_SETTLE, then(not_known(missing).into())),
         Verdict::NotKnown(missing) => Worded::new(Sign::Close, words::NO_WORD_YET, not_known(missing)),
     })
 }
@@ -91,8 +92,11 @@ fn yes(sheet: &OfferSheet, seen: Seen<'_>) -> String {
         (None, Some(more)) => words::over_settle(&bare(more, seen.speech)),
         (None, None) => String::new(),
     };
-    match over(sheet.standing.not_under) {
-        Some(more) if !said.is_empty() => words::and_over_waiting(&said, &bare(more, seen.speech)),
-        _ => said,
+    let under = |mark: Option<Money>| mark.and_then(|mark| mark.minus(offer).ok()).filter(|less| Decimal::ZERO < less.amount());
+    match (over(sheet.standing.not_under), under(sheet.standing.not_under)) {
+        _ if said.is_empty() => said,
+        (Some(more), _) => words::and_over_waiting(&said, &bare(more, seen.speech)),
+        (None, Some(less)) => words::yet_under_waiting(&said, &bare(less, seen.speech)),
+        (None, None) => said,
     }
 }

@@ -16,7 +16,7 @@ use crate::parts::steps::{Held, steps};
 use crate::screens::said;
 use crate::view::{El, el};
 use crate::words::en::{price, waiting as words};
-use fivebar_core::quantity::{Clock, Count, Day, Listed, Money, Wall};
+use fivebar_core::quantity::{Clock, Count, Day, Decimal, Listed, Money, Wall, half_up};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::waiting::{Back, Prospect, Stands, Step, WaitingSheet};
 
@@ -65,7 +65,12 @@ fn found(sheet: &WaitingSheet, prospect: &Prospect, app: &App, seen: Seen<'_>) -
     let more = words::more_will_ask(people, &seen.speech.count(people), &day(prospect.until, seen));
     let tally =
         (0 < people).then(|| bars(Bars { cut: people, hollow: 0, per_row: 4, size: if people <= 20 { Cut::Tall } else { Cut::List } }));
-    let asked = (0 < prospect.asked).then(|| el("p", "t14").text(words::asked_since(prospect.asked, &seen.speech.count(prospect.asked))));
+    let asked = sheet.guesses.at.filter(|_| 0 < prospect.asked).map(|at| {
+        let week = seen.speech.number(half_up(Decimal::try_from(prospect.learnt.asks).unwrap_or_default(), 1), 0, 1);
+        let written = seen.speech.count(prospect.asked);
+        let said = words::asked_since((prospect.asked, &written), &week, (&bare(at, seen.speech), prospect.learnt.share));
+        el("p", "t14").text(said)
+    });
     let top = el("div", "side").kid(el("h2", "t22 w8 ink1").text(more)).kids(tally);
     vec![
         el("section", "").kid(top).kid(el("p", "").text(words::one_buys(&ask, prospect.buys))).kids(asked),
@@ -112,7 +117,7 @@ fn ahead(sheet: &WaitingSheet, prospect: &Prospect, seen: Seen<'_>) -> El<Msg> {
 fn offer_today(prospect: &Prospect, app: &App, seen: Seen<'_>) -> El<Msg> {
     let real = |sum: Money| f64::try_from(sum.amount()).unwrap_or_default();
     let marked = |sum: Money, kind, word: &str| Mark::new(real(sum), kind, word, mark(sum, seen.speech));
-    let ask = prospect.steps.first().map(|step| marked(step.ask, Kind::Ink, price::ASK));
+    let ask = prospect.steps.first().map(|step| Mark::new(real(step.ask), Kind::Ink, price::ASK, bare(step.ask, seen.speech)));
     let end = marked(prospect.end, Kind::Ink, words::IN_THE_END);
     let marks = [Some(end), Some(marked(prospect.under, Kind::Under, price::NOT_UNDER)), ask].into_iter().flatten().listed();
     let ends = marks.iter().map(|mark| mark.at).chain(prospect.band.iter().flat_map(|band| [real(band.low), real(band.high)]));

@@ -31,6 +31,11 @@ pub const DEPOSIT: &str = "Deposit";
 pub const NO_DEPOSIT: &str = "none";
 pub const BY_WHEN: &str = "Hand over by";
 pub const NO_DATE: &str = "no date";
+
+/// "Sat 14 March, as agreed".
+pub fn as_agreed(day: &str) -> String {
+    format!("{day}, as agreed")
+}
 pub const SAVE_AGREEMENT: &str = "Agreed";
 pub const CHANGE_OF_ORDER: &str = "Change of order";
 

@@ -7,7 +7,7 @@ use fivebar_core::quantity::{Units, begin_large, begin_small, in_small};
 
 pub const NONE_YET: &str = "Yours: none yet";
 pub const NEW_JOB: &str = "New job";
-pub const NEW_JOB_UNDER: &str = "a name, how many, for whom";
+pub const NEW_JOB_UNDER: &str = "a name, how many, to order or to sell";
 pub const TRY_EXAMPLE: &str = "Try the example";
 pub const TRY_EXAMPLE_UNDER: &str = "two finished jobs, in no total and in no copy";
 pub const FETCHING_EXAMPLE: &str = "The example is being written…";

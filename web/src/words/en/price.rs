@@ -66,6 +66,11 @@ pub fn settle_set(settle: &str, midway: Option<&str>) -> String {
     format!("Settle {settle} is set by you.{midway}")
 }
 
+/// "Settle 130 is set by you and lies over what you ask: the ask will do."
+pub fn settle_over_ask(settle: &str) -> String {
+    format!("Settle {settle} is set by you and lies over what you ask: the ask will do.")
+}
+
 /// What no figure can be shown without.
 pub fn gap(gap: Gap) -> &'static str {
     match gap {
@@ -178,6 +183,15 @@ pub const YES: &str = "Yes";
 pub const IT_IS_ASK: &str = "It is what you ask.";
 pub const IT_IS_SETTLE: &str = "It is your settle.";
 
+pub const ANOTHER_SUM: &str = "Another sum";
+pub const NO_DELIVERY_PLANNED: &str = "Nothing of a delivery is planned: it counts no hours and no costs.";
+pub const DELIVERY_LEFT_OUT: &str = "They fetch it: the delivery that is planned is left out.";
+
+/// "Of it the delivery: 1 h 30 and 48.60 for all pieces."
+pub fn delivery_is_in(span: &str, costs: &str) -> String {
+    format!("Of it the delivery: {span} and {costs} for all pieces.")
+}
+
 /// "15 over your settle."
 pub fn over_settle(more: &str) -> String {
     format!("{more} over your settle.")
@@ -191,6 +205,11 @@ pub fn over_ask(more: &str) -> String {
 /// "It is your settle, and 29 more than waiting is worth."
 pub fn and_over_waiting(said: &str, more: &str) -> String {
     format!("{}, and {more} more than waiting is worth.", said.trim_end_matches('.'))
+}
+
+/// "1 over your settle, and 4 under what waiting is worth."
+pub fn yet_under_waiting(said: &str, less: &str) -> String {
+    format!("{}, and {less} under what waiting is worth.", said.trim_end_matches('.'))
 }
 
 /// "Say 145": a word of verdict.
@@ -240,6 +259,7 @@ pub fn is_due(due: &str) -> String {
 
 pub const NOTHING_DUE: &str = "All of it is paid.";
 pub const NO_WORD_YET: &str = "No word yet";
+pub const BELOW_SETTLE: &str = "Below your settle";
 pub const MISSING_ASK: &str = "Set its price, then there is something to say.";
 pub const MISSING_RATE: &str = "It covers your costs. Say what an hour must earn, in Workshop.";
 pub const MISSING_HOURS: &str = "It pays the hours so far. Hours to come are not known: plan them, or set its price.";
@@ -294,7 +314,7 @@ pub const EVERY_HOUR: &str = "Over every hour worked";
 pub const TAG: &str = "Tag";
 pub const SETTLE_KEY: &str = "Settle";
 pub const OFFERS_HEARD: &str = "Offers heard";
-pub const WITH_TO_COME: &str = "Costs and hours with what is still to come, as it was planned; what was not, as estimated.";
+pub const WITH_TO_COME: &str = "Costs and hours with what is still to come, as the job’s own page has it.";
 pub const HOURS_SO_FAR_ONLY: &str = "Hours so far. Hours to come are not known, so it leaves less for each.";
 pub const PAY_UNKNOWN: &str = "Left per hour is not known before costs and hours are.";
 

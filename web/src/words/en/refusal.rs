@@ -175,6 +175,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::MoreThanPrice { met, price } => {
             said(format!("Not taken: {} is more than the price, {}.", speech.money(*met), speech.money(*price)), "Check the sum.")
         }
+        Refusal::CoinOutOfRange { met, least, most } => said(
+            format!("Not taken: {} is no smallest coin, between {} and {}.", speech.money(*met), speech.money(*least), speech.money(*most)),
+            "Say the coin your buyers’ sums end on.",
+        ),
         Refusal::MoreThanReceived { met, received } => {
             said(format!("Not taken: {} is more than came in, {}.", speech.money(*met), speech.money(*received)), "Check the sum.")
         }

@@ -81,17 +81,25 @@ pub fn more_will_ask(n: u32, written: &str, day: &str) -> String {
     }
 }
 
-/// "At 145 one in four buys."
+/// "At 145 one in four buys.", "At 50 two in five buy."
 pub fn one_buys(price: &str, share: f64) -> String {
-    let few = ["two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
-    let of = (1.0 / share.max(1e-6)).round();
-    let word = few.iter().enumerate().find(|(nth, _)| of == *nth as f64 + 2.0).map(|(_, word)| *word);
-    match (of, word) {
-        _ if 0.95 <= share => format!("At {price} everyone buys."),
-        _ if 0.6 < share => format!("At {price} most buy."),
-        (_, Some(word)) => format!("At {price} one in {word} buys."),
-        (of, None) if of <= 100.0 => format!("At {price} one in {of} buys."),
-        _ => format!("At {price} hardly anyone buys."),
+    format!("At {price} {}.", who_buy(share))
+}
+
+/// "one in four buys", "two in five buy": the nearest of few in up to five, and of one in more.
+fn who_buy(share: f64) -> String {
+    const FEW: [(u8, u8); 14] =
+        [(1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 5), (4, 5), (1, 6), (1, 7), (1, 8), (1, 9), (1, 10)];
+    let words = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
+    let word = |n: u8| words.get(usize::from(n).saturating_sub(1)).copied().unwrap_or_default();
+    let off = |(n, of): (u8, u8)| (f64::from(n) / f64::from(of) - share).abs();
+    let nearest = FEW.into_iter().fold((1, 2), |near, next| if off(next) < off(near) { next } else { near });
+    match nearest {
+        _ if 0.95 <= share => "everyone buys".to_owned(),
+        _ if share < 0.01 => "hardly anyone buys".to_owned(),
+        (1, 10) if share < 0.095 => format!("one in {:.0} buys", 1.0 / share),
+        (1, of) => format!("one in {} buys", word(of)),
+        (n, of) => format!("{} in {} buy", word(n), word(of)),
     }
 }
 
@@ -135,13 +143,10 @@ pub fn chances(pieces: u32, all: f64, none: f64) -> String {
     format!("{} of selling {what}, {} of selling none.", chance(all, true), chance(none, false))
 }
 
-/// "3 asked since you guessed."
-pub fn asked_since(n: u32, written: &str) -> String {
-    if n == 1 {
-        "One asked since you guessed, and is counted.".to_owned()
-    } else {
-        format!("{written} asked since you guessed, and are counted.")
-    }
+/// "5 asked since you guessed. With that about 9 ask in a week, and at 50 one in three buys."
+pub fn asked_since((n, written): (u32, &str), week: &str, (price, share): (&str, f64)) -> String {
+    let who = if n == 1 { "One" } else { written };
+    format!("{who} asked since you guessed. With that about {week} ask in a week, and at {price} {}.", who_buy(share))
 }
 
 /// "The day has passed, Sat 16 May: say by when anew."
@@ -177,7 +182,10 @@ mod tests {
         for (share, said) in [
             (0.25, "one in four buys"),
             (0.5, "one in two buys"),
-            (0.7, "most buy"),
+            (0.4, "two in five buy."),
+            (0.7, "two in three buy"),
+            (0.8, "four in five buy"),
+            (0.09, "one in 11 buys"),
             (0.99, "everyone"),
             (0.05, "one in 20"),
             (0.0, "hardly"),

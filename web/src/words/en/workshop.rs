@@ -67,8 +67,7 @@ pub const HELPER: &str = "Helper";
 pub const GALLERY: &str = "Gallery";
 pub const MAKER: &str = "Maker";
 pub const FORGET: &str = "Forget them";
-pub const FORGOTTEN_UNDER: &str =
-    "Once forgotten, name, phone and place are gone for good, and an old copy can’t bring them back. What you wrote of them stays.";
+pub const FORGOTTEN_UNDER: &str = "Take back brings them back until the next thing you write. After that name, phone and place are gone for good, and an old copy can’t bring them back. What you wrote of them stays.";
 pub const NOBODY: &str = "Nobody yet.";
 pub const NAMES_STAY: &str = "Names, phones and places stay beside the book, on this phone and in your copies, and can be forgotten.";
 

@@ -77,3 +77,38 @@ fn what_was_empty_before_is_not_taken_away() {
     let says: Vec<bool> = lines.iter().map(|line| line.contains("\"delivery\"")).collect();
     assert_eq!(says, [true, false], "{lines:?}");
 }
+
+/// A buyer's finger pulled the page down: the piece comes again once the book is read, and behind it the sum spoken of, for so many.
+#[test]
+fn inv15_a_page_loaded_anew_shows_the_piece_again() {
+    let (mut app, job, now) = maker();
+    let say = |app: &mut App, message| app.heard(message, now);
+    let money = |text: &str| Money::whole(text.parse().unwrap(), Currency::EUR).unwrap();
+    app.place = Place::Price;
+    say(&mut app, Msg::Price(Tap::Offer(job)));
+    say(&mut app, Msg::Price(Tap::Bargain(crate::app::price::bargain::BargainTap::Say(money("95")))));
+    let orders = say(&mut app, Msg::Price(Tap::Show(job)));
+    let turned = orders.into_iter().find_map(|order| if let Order::Face(turned) = order { turned } else { None }).unwrap();
+    assert_eq!(turned, Turned { piece: job, spoken: "95.00 EUR 1".into() });
+    let mut anew = App::for_tests(Place::Price);
+    anew.is_open = false;
+    again(&mut anew, &turned.piece.to_string(), Some(&turned.spoken));
+    let html = page(&anew).html();
+    assert!(html.contains("Hold to close") && !html.contains("Shoe bench") && !html.contains("95"), "{html}");
+    (anew.own, anew.is_open) = (app.own, true);
+    let html = page(&anew).html();
+    assert!(html.contains("Hold to close") && html.contains("Shoe bench") && !html.contains("95"), "{html}");
+    say(&mut anew, Msg::Price(Tap::Hide));
+    let html = page(&anew).html();
+    assert!(html.contains("They offer") && html.contains("€95"), "{html}");
+}
+
+/// What stands there is not always what was written: then the piece, or the key alone.
+#[test]
+fn what_cannot_be_read_leaves_the_key() {
+    for (piece, spoken) in [("", None), ("x", Some("95.00 EUR 1")), ("", Some(""))] {
+        let mut app = App::for_tests(Place::Price);
+        again(&mut app, piece, spoken);
+        assert_eq!((app.price.face, app.price.turned, &app.price.over), (None, true, &Over::Nothing));
+    }
+}

@@ -83,7 +83,7 @@ fn a_price_is_agreed_with_a_deposit() {
     let mut maker = Maker::at_market();
     let job = maker.job;
     maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Pad(agree::Field::Price))).press("150");
-    maker.tap(Tap::Agree(AgreeTap::PadDone)).tap(Tap::Agree(AgreeTap::Share(40))).tap(Tap::Agree(AgreeTap::Weeks(Some(2))));
+    maker.tap(Tap::Agree(AgreeTap::PadDone)).tap(Tap::Agree(AgreeTap::Share(40))).tap(Tap::Agree(AgreeTap::By(By::Weeks(2))));
     maker.shows(&["150, deposit 60, by Sat 2 May"]).tap(Tap::Agree(AgreeTap::Save)).shows(&["Take back: agreed 150", "2 left of 5"]);
     deal(&mut maker);
     let sum = maker.money("60");
@@ -101,7 +101,7 @@ fn a_promised_day_stays_the_same_day() {
         maker.now.wall = Wall::new(at, offset);
     };
     place(&mut maker, (23, 30), -240);
-    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Weeks(Some(2)))).shows(&["by Sat 2 May"]);
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::By(By::Weeks(2)))).shows(&["by Sat 2 May"]);
     maker.tap(Tap::Agree(AgreeTap::Save)).shows(&["by Sat 2 May"]);
     for offset in [-300, -180] {
         place(&mut maker, (23, 30), offset);

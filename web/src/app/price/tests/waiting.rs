@@ -72,7 +72,7 @@ fn absurd_answers_are_refused_beside_the_key_and_nothing_is_lost() {
     let mut maker = Maker::at_market();
     maker.guesses().answer("").shows(&["Nothing is typed yet."]);
     maker.answer("101").shows(&["at most 100 people a week", ">101<"]);
-    maker.answer("2").answer("6").shows(&["120 % is not a share"]);
+    maker.answer("2").answer("6").shows(&["It must be from 0 to 5."]);
     let mut maker = Maker::at_market();
     maker.guesses().answer("2").answer("0").shows(&["0 % is not a share"]);
     let mut maker = Maker::at_market();

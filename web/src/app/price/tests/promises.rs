@@ -1,0 +1,89 @@
+//! Marks and word never contradict: a figure that promises a least keeps it, and settle, ask and not under stand in their order.
+
+use super::*;
+use fivebar_core::quantity::Moment;
+
+/// Rate 20 x 1,500 / 1,000 + 3 of costs, + 10 % and + 5 % = 38.36; five lamps of 92.50 and five hours at the bench.
+const SHOP: &str = "2026-05-04 08:00 +00:00 workshop USD metric
+rate pay 20 lowest 12 hours 1500 logged 1000 costs 3000 tax 0.1 profit 0.05
+till tax 0.08 inside fee 0.029 fixed 0.30 point 5
+job lamp \"Ash lamp\" 5 spec
+spend 92.50 wood on lamp
+start \"assemble\" make on lamp
+13:00 stop
+";
+
+fn told(more: &str) -> Maker {
+    Maker::told(&format!("{SHOP}{more}"), "lamp")
+}
+
+const PLAN: &str = "plan \"sand\" make 150 min for lamp\nplan \"market\" sell 60 min for lamp\nplan \"coat\" make 60 min for lamp\n";
+
+/// All five need (92.50 + 0.30) / (1 / 1.08 - 0.029) = 103.46: 103 leaves less than nothing, 104 covers.
+#[test]
+fn what_covers_the_costs_covers_them() {
+    let mut maker = told(&format!("tag 120 lamp\n{PLAN}"));
+    let sum = |maker: &Maker, sum| BargainTap::Say(maker.money(sum));
+    maker.offer("103").bargain(BargainTap::Pieces(5));
+    let say = sum(&maker, "103");
+    maker.bargain(say);
+    maker.shows(&["Under what you spent", "104 covers your costs."]);
+    maker.bargain(BargainTap::PayAndHours).shows(&["-0.42"]).bargain(BargainTap::PayAndHours);
+    let say = sum(&maker, "104");
+    maker.bargain(say).hides(&["Under what you spent"]);
+    maker.bargain(BargainTap::PayAndHours).hides(&["-0."]);
+}
+
+/// Five hours so far and 4 h 30 of plan x 1.40 are 11 h 18, 2 h 16 each: (38.36 x 2.26 + 18.50 + 0.30) / 0.8969 = 117.6.
+#[test]
+fn hours_to_come_are_those_of_the_job() {
+    let mut maker = told(&format!("tag 120 lamp\n{PLAN}"));
+    maker.offer("102").shows(&["Your rate needs 118."]).bargain(BargainTap::PayAndHours);
+    maker.shows(&["2 h 16", "$32.16", "as the job’s own page has it"]);
+}
+
+#[test]
+fn settle_lies_nowhere_above_the_ask() {
+    let mut maker = told("tag 120 lamp\nsettle 110 lamp\ntag 50 lamp\n");
+    maker.shows(&["Settle 110 is set by you and lies over what you ask: the ask will do."]);
+    maker.offer("60").shows(&["Yes", "10 over what you ask."]).hides(&["settle</"]);
+}
+
+/// Two of five buy at 50; five ask and leave: more come than was thought, and fewer of them buy.
+#[test]
+fn who_asked_and_left_is_counted_on_both_sides() {
+    let mut maker = told("tag 50 lamp\n13:10 guess lamp asks 4 buys 0.4 at 50 k 2 by 2026-06-15 end 20\n");
+    let job = maker.job;
+    let wait = |tap| Tap::Waiting(tap);
+    maker.tap(wait(crate::app::price::waiting::WaitTap::Open(job))).shows(&["At 50 two in five buy."]).hides(&["asked since"]);
+    let price = maker.money("50");
+    for _ in 0..5 {
+        maker.now.wall.at = Moment::at(maker.now.wall.at.ms() + 60_000);
+        maker.tap(wait(crate::app::price::waiting::WaitTap::Came(job, price, false)));
+    }
+    maker.shows(&["5 asked since you guessed. With that about 9 ask in a week, and at 50 one in "]);
+}
+
+/// What was agreed speaks first: its sum, its way, its day; and the day can be taken away.
+#[test]
+fn what_was_agreed_is_what_its_pages_say() {
+    let mut maker = Maker::before_delivery();
+    let job = maker.job;
+    maker.tap(Tap::Bargain(BargainTap::Carried(fivebar_core::ledger::kind::sale::Carried::Fetched)));
+    let agreed = sheet(&maker.app).unwrap().agreed[0].agreed;
+    maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed)))).tap(Tap::Offer(job));
+    maker.shows(&["Pay and hours", "460", "€13.16", "Of it the delivery: 1 h 30 and 48.60 for all pieces."]);
+    maker.bargain(BargainTap::PayAndHours).shows(&["aria-valuenow=\"460\""]).tap(Tap::Close);
+    maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, None))).shows(&["aria-pressed=\"true\"", "Sat 23 May, as agreed", "by Sat 23 May"]);
+    maker.tap(Tap::Agree(AgreeTap::By(By::NoDate))).hides(&["by Sat 23 May"]).tap(Tap::Agree(AgreeTap::Save));
+    assert_eq!(shop(&maker.app).job(job).unwrap().selling.open().next().unwrap().due, None);
+}
+
+/// A delivery that is not planned is not free, and the page says that it counts as if it were.
+#[test]
+fn a_delivery_that_is_not_planned_is_named() {
+    let mut maker = told(&format!("tag 120 lamp\n{PLAN}"));
+    maker.offer("110").hides(&["Nothing of a delivery"]);
+    maker.bargain(BargainTap::Carried(fivebar_core::ledger::kind::sale::Carried::Delivered));
+    maker.shows(&["Nothing of a delivery is planned: it counts no hours and no costs."]);
+}
