@@ -4,6 +4,7 @@ mod asking;
 mod beside;
 mod buying;
 mod cut;
+mod more;
 #[cfg(test)]
 mod tests;
 mod ticks;
@@ -29,6 +30,7 @@ use fivebar_core::quantity::{Id, Length, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, Way, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
+pub use more::{follow, painted};
 pub use ticks::{LastTick, back as tick_back};
 pub use used::{Before, Since, in_use_by, since, was_used, why_not};
 
@@ -447,28 +449,6 @@ impl Plan {
         self.draft.buying = None;
         true
     }
-}
-
-/// After every tap: what would give more than a plan that was opened is searched for once the page is painted.
-pub fn follow(app: &mut App) {
-    let plan = &mut app.plan;
-    if plan.page == Page::Answer && !plan.awaits_paint && plan.found.as_ref().is_some_and(|found| !found.looked) {
-        plan.awaits_paint = true;
-        app.orders.push(Order::Painted);
-    }
-}
-
-/// The page is painted; true where that was waited for here. Another plan may be in hand by then.
-pub fn painted(app: &mut App) -> bool {
-    if !std::mem::take(&mut app.plan.awaits_paint) {
-        return false;
-    }
-    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_mut()).filter(|(_, found)| !found.looked) else { return true };
-    found.looked = true;
-    if let Ok(all) = sheet(&given.ready, &found.answered, given.room) {
-        (found.sheet.short, found.sheet.proof) = (all.short, all.proof);
-    }
-    true
 }
 
 /// Keeps a design from the job in hand, under a name or the job's own.
