@@ -49,6 +49,8 @@ pub enum Refusal {
     MoreThanPrice { met: Money, price: Money },
     /// More kept than was received.
     MoreThanReceived { met: Money, received: Money },
+    /// More handed back than had come in beyond what is owed.
+    MoreThanOver { met: Money, over: Money },
     /// More used of a pack than it holds.
     MoreThanPack { used: Decimal, holds: Decimal },
     /// A guess that more would buy at a fifth less, too flat to say anything.

@@ -91,6 +91,6 @@ facts! {
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
-        PieceAskedFor SellingGuessed;
+        MoneyHandedBack PieceAskedFor SellingGuessed;
     book: WorkshopSet PersonAdded Forgotten CopyKept PhotoTaken PhotoRemoved Struck Restored;
 }

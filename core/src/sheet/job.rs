@@ -7,7 +7,7 @@ use super::make::keep::{Lacking, lacking};
 use super::marks::settle_now;
 use super::shop::Shop;
 use crate::bench::On;
-use crate::ledger::fold::{self, Described, Job, Operation, Part, Quote, Selling};
+use crate::ledger::fold::{self, Described, Job, Operation, Over, Part, Quote, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::Paid;
@@ -122,6 +122,8 @@ pub struct SaleRoom {
     pub due: Money,
     /// Sales not paid in full, each with what it lacks.
     pub unpaid: Vec<(Id, Money)>,
+    /// What came in beyond what is owed, by what it came in for.
+    pub over: Vec<Over>,
 }
 
 /// Pieces on the rack that are set apart for a job.
@@ -160,6 +162,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
             agreed: sold.agreed,
             due: sold.due,
             unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).listed(),
+            over: job.selling.over(job.currency)?,
         },
         helped: helped(shop, On::Job(id), job.currency)?,
         name: job.name,
@@ -210,8 +213,10 @@ pub(super) fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
         return NextAct::Running { run: run.id, op: run.work.op.clone() };
     }
     let (sold, left_to_do) = (&account.sold, next_op(shop, job, account));
-    if sold.due.amount() < Decimal::ZERO {
-        let sum = Money::zero(job.currency).minus(sold.due).unwrap_or(sold.due);
+    let over = job.selling.over(job.currency).and_then(|over| Money::sum(job.currency, over.iter().map(|over| over.sum)));
+    if let Ok(sum) = over
+        && !sum.is_zero()
+    {
         return NextAct::HandBack { sum };
     }
     match left_to_do {

@@ -13,7 +13,7 @@ use crate::refusal::Answer;
 /// Where a job stands in the list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Section {
-    /// A piece or a day is promised, or money is due.
+    /// A piece or a day is promised, or money is due or to be handed back.
     Due,
     ForSale,
     InHand,
@@ -93,7 +93,7 @@ fn row(shop: &Shop, job: &Job, account: &Account) -> Answer<JobRow> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn section(job: &Job) -> Answer<Section> {
-    let owed = Decimal::ZERO < job.due()?.amount();
+    let owed = Decimal::ZERO < job.due()?.amount() || !job.selling.over(job.currency)?.is_empty();
     Ok(match () {
         () if owed || 0 < job.selling.promised() || has_day(job) => Section::Due,
         () if job.ended.is_some() && (job.tag.is_none() || job.left() == 0) => Section::Ended,

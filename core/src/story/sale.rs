@@ -5,7 +5,7 @@ use super::time::day;
 use super::words::{Read, Words};
 use super::{Teller, Told, id_of};
 use crate::ledger::Fact;
-use crate::ledger::decide::{Command, PaidOf, PayOrder, SaleCommand, SellOrder};
+use crate::ledger::decide::{Command, HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale::*;
 use crate::quantity::{Count, Id, Money};
@@ -22,6 +22,7 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "cancel" => cancel(teller, words)?,
         "sell" => SaleCommand::Sell(sell(teller, words)?),
         "pay" => SaleCommand::Pay(pay(teller, words)?),
+        "hand-back" => SaleCommand::HandBack(hand_back(teller, words)?),
         "consign" => SaleCommand::Consign(consign(teller, words)?),
         "gallery" => gallery(teller, words)?,
         _ => reverse(teller, words)?,
@@ -152,6 +153,17 @@ fn pay(teller: &Teller, words: &mut Words) -> Read<PayOrder> {
     };
     let fee = if words.has("fee") { Some(money(teller, words)?) } else { None };
     Ok(PayOrder { job, sum, paid, fee, of, when: when(teller, words)? })
+}
+
+/// `hand-back 100 for bench bank agreed deal`; of a sale, or of sales of no agreement where neither is named.
+fn hand_back(teller: &Teller, words: &mut Words) -> Read<HandBackOrder> {
+    let sum = money(teller, words)?;
+    words.expect("for")?;
+    let job = teller.story.names.said_job(words)?;
+    let paid = words.take("notes, card or bank", paid)?;
+    let agreed = mark(teller, words, "agreed")?;
+    let sale = mark(teller, words, "sale")?;
+    Ok(HandBackOrder { job, sum, paid, agreed, sale, when: when(teller, words)? })
 }
 
 /// `consign 1 stands tag 145 share 0.4 gallery leaf`.

@@ -61,6 +61,7 @@ fn still_there(book: &Book, fact: &Fact, taken: &dyn Fn((Id, Id)) -> Count) -> A
             on(f.haul, f.pile, &|pile| free(f.n, pile, None))?;
             not_done_with(book, f.job)
         }
+        Fact::MoneyHandedBack(f) => super::sale::can_go_back(book, f),
         Fact::EstimateMade(f) => not_done_with(book, f.job),
         Fact::WholePlanned(f) => not_done_with(book, f.job),
         Fact::DeadlineSet(f) => not_done_with(book, f.job),
@@ -185,6 +186,19 @@ mod tests {
         check(&format!("{paid}pay 30 for stools bank sale sale"), None);
         let refused = Refusal::MoreThanDue { met: dollars(50), due: dollars(20) };
         check(&format!("{paid}pay 60 for stools bank sale sale"), Some(refused));
+    }
+
+    /// What went back, goes back once.
+    #[test]
+    fn what_is_no_longer_over_does_not_go_back_again() {
+        let over = "agree 80 for 1 stools fetched deposit 50 as deal\npay 50 for stools bank agreed deal\nsell 1 stools for 30 notes agreed deal\n";
+        let back = |sum: i64| format!("hand-back {sum} for stools bank agreed deal");
+        let dollars = |sum: i64| Money::whole(Decimal::from(sum), Currency::USD).unwrap();
+        check(&format!("{over}{} as it\nundo it", back(20)), None);
+        check(&format!("{over}{} as it\nundo it\n{}", back(15), back(5)), None);
+        let refused = |over| Some(Refusal::MoreThanOver { met: dollars(15), over: dollars(over) });
+        check(&format!("{over}{} as it\nundo it\n{}", back(15), back(8)), refused(12));
+        check(&format!("{over}{} as it\nundo it\n{}", back(15), back(20)), refused(0));
     }
 
     /// What has gone too far already does not keep anything else from coming back.

@@ -5,7 +5,7 @@ use super::job::{found, some_pieces};
 use super::money::plain;
 use crate::ledger::Book;
 use crate::ledger::fold::job::facts::same;
-use crate::ledger::fold::{self, Agreement, AgreementState, Job, Till};
+use crate::ledger::fold::{self, Agreement, AgreementState, Job, Over, Till};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale as kind;
 use crate::ledger::kind::sale::{Carried, Paid};
@@ -44,6 +44,17 @@ pub struct PayOrder {
     pub when: Option<Moment>,
 }
 
+/// Money that goes back: of what it had come in for, as [`Over`] says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HandBackOrder {
+    pub job: Id,
+    pub sum: Money,
+    pub paid: Paid,
+    pub agreed: Option<Id>,
+    pub sale: Option<Id>,
+    pub when: Option<Moment>,
+}
+
 /// What a payment is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PaidOf {
@@ -62,10 +73,13 @@ pub enum SaleCommand {
     Cancel(kind::AgreementCancelled),
     Sell(SellOrder),
     Pay(PayOrder),
+    HandBack(HandBackOrder),
     Consign(kind::PiecesConsigned),
     NoteConsignmentPaid(kind::ConsignmentPaid),
     NoteConsignmentReturned(kind::ConsignmentReturned),
     Reverse(kind::SaleReversed),
+    /// A sale is taken back, and the agreement it carried out comes to nothing with it.
+    EndWith(kind::SaleReversed),
 }
 
 pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
@@ -85,7 +99,16 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
         SaleCommand::Sell(order) => sell(book, order, act)?,
         SaleCommand::Pay(order) => pay(book, order, act)?,
+        SaleCommand::HandBack(order) => hand_back(book, order, act)?,
         SaleCommand::Reverse(f) => reverse(&found(book, f.job)?, f, act)?,
+        SaleCommand::EndWith(f) => {
+            let job = found(book, f.job)?;
+            let agreed = job.selling.sale(f.sale).and_then(|sale| job.selling.agreement(sale.agreed?)).ok_or(Refusal::NotThere)?;
+            // What is open of it is another act's.
+            let agreed = Some(agreed).filter(|agreed| agreed.state == AgreementState::Done).ok_or(Refusal::NotThere)?.id;
+            reverse(&job, f, act)?;
+            act.add(kind::AgreementCancelled { job: job.id, agreed, kept: None, no_show: None });
+        }
         gallery => at_gallery(book, gallery, act)?,
     }
     Ok(())
@@ -288,6 +311,42 @@ fn rest(job: &Job, of: PaidOf) -> Answer<Money> {
         PaidOf::Agreed(id) => selling.agreement(id).map(|agreement| selling.still_due(currency, agreement)).transpose()?,
     };
     Ok(rest.unwrap_or(Money::zero(currency)))
+}
+
+fn hand_back(book: &Book, order: &HandBackOrder, act: &mut Act) -> Answer<()> {
+    let (job, till) = (found(book, order.job)?, till(book, order.sum.currency()));
+    let met = plain(same(job.currency, order.sum)?)?;
+    if met.is_zero() {
+        return Err(Refusal::NothingAsked);
+    }
+    let over = over(&job, order.agreed, order.sale)?;
+    let coins = in_coins(Some(order.paid), over.sum, &till)?;
+    let settles = coins != over.sum && (met == coins || met == over.sum);
+    if over.sum.amount() < met.amount() && !settles {
+        return Err(Refusal::MoreThanOver { met, over: over.sum });
+    }
+    let (sum, rounding) = if settles { (coins, Some(coins.minus(over.sum)?)) } else { (met, None) };
+    let (agreed, sale) = (over.agreed, over.sale);
+    act.add(kind::MoneyHandedBack { job: job.id, sum, paid: order.paid, agreed, sale, when: order.when, rounding });
+    Ok(())
+}
+
+/// What is to be handed back of an agreement, of a sale, or of sales of no agreement.
+fn over(job: &Job, agreed: Option<Id>, sale: Option<Id>) -> Answer<Over> {
+    let selling = &job.selling;
+    let of = |over: &Over| over.sale == sale && selling.first(over.agreed) == selling.first(agreed);
+    selling.over(job.currency)?.into_iter().find(of).ok_or(Refusal::NotThere)
+}
+
+/// What went back goes back again only where it is still over.
+pub(super) fn can_go_back(book: &Book, f: &kind::MoneyHandedBack) -> Answer<()> {
+    let Some(job) = fold::job(book, f.job) else { return Ok(()) };
+    let met = f.rounding.map_or(Ok(f.sum), |rounding| f.sum.minus(rounding))?;
+    match over(&job, f.agreed, f.sale) {
+        Ok(over) if met.amount() <= over.sum.amount() => Ok(()),
+        Ok(over) => Err(Refusal::MoreThanOver { met, over: over.sum }),
+        Err(_) => Err(Refusal::MoreThanOver { met, over: Money::zero(job.currency) }),
+    }
 }
 
 fn till(book: &Book, currency: Currency) -> Till {

@@ -6,7 +6,9 @@ mod selling;
 mod sums;
 
 pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
-pub use selling::{Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, Offer, Payment, Sale, Selling};
+pub use selling::{
+    Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, HandedBack, Offer, Over, Payment, Reversed, Sale, Selling,
+};
 
 use super::booked::booked;
 use super::estimate::Kept;

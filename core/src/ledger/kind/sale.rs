@@ -45,6 +45,9 @@ kinds! {
     ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment }
     /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back.
     SaleReversed { job: Id, sale: Id; kept: Money, when: Moment }
+    /// Money went back to a buyer, because more had come in than was owed: of a sale, or of what was agreed; of sales of no agreement where neither
+    /// is named. `rounding`: it settled the rest in coins, and is so much more than was over, or less.
+    MoneyHandedBack { job: Id, sum: Money, paid: Paid; agreed: Id, sale: Id, when: Moment, rounding: Money }
     /// Somebody asked for a piece that had a price; `no_show` when they said they would come and did not.
     PieceAskedFor { job: Id, price: Money; no_show: bool }
     /// What the maker guesses of selling: `asks` people a week, the share `buys` of them at the price `at`; at a fifth less `k` times as many

@@ -29,7 +29,10 @@ pub fn next(app: &mut App, now: Now) {
             Some((sale, _)) => form(app, Room::Sell, What::Pay(PaidTo::Sale(sale))),
             None => app.jobs.room = Some(Room::Sell),
         },
-        NextAct::HandBack { .. } => app.jobs.room = Some(Room::Sell),
+        NextAct::HandBack { .. } => match sheet.sale.over.first().copied() {
+            Some(over) => form(app, Room::Sell, What::HandBack(over)),
+            None => app.jobs.room = Some(Room::Sell),
+        },
         NextAct::TakeWood => app.jobs.room = Some(Room::Wood),
         NextAct::SetTag => form(app, Room::Sell, What::Tag),
         NextAct::Sell { .. } => form(app, Room::Sell, What::Sell(None)),

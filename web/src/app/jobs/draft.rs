@@ -5,6 +5,7 @@ use super::super::entry::moisture;
 use super::super::form::Form;
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
+use fivebar_core::ledger::fold::{AgreementState, Over};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
@@ -40,6 +41,10 @@ pub enum What {
     /// A sale; what was agreed by its id.
     Sell(Option<Id>),
     Pay(PaidTo),
+    /// Of what had come in beyond what is owed.
+    HandBack(Over),
+    /// A sale is taken back and its money handed back.
+    Refund(Id),
     /// An agreement came to nothing.
     Cancel(Id),
     Consign,
@@ -106,6 +111,8 @@ pub struct Picks {
     pub due: Option<Day>,
     /// A new job is made from this design.
     pub design: Option<Id>,
+    /// With the refund the order came to nothing.
+    pub ends: bool,
     /// More is shown: other counts, other woods, currency and units.
     pub more: bool,
 }
@@ -123,6 +130,8 @@ pub enum Pick {
     Way(Way),
     Paid(Option<Paid>),
     Carried(Carried),
+    /// With the refund the order came to nothing.
+    Ends(bool),
     Wood(Option<Key>),
     /// So many days later, or earlier.
     Due(i32),
@@ -163,6 +172,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         wood: None,
         due: None,
         design: None,
+        ends: false,
         more: false,
     };
     let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false };
@@ -210,6 +220,14 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         What::Agree => agree(draft, sheet, typed),
         What::Sell(id) => sell(draft.clone(), (sheet, *id), typed),
         What::Pay(to) => Draft { form: Form::filled([typed.sum(due(sheet, *to))]), ..draft },
+        What::HandBack(over) => {
+            let form = Form::filled([typed.sum(Some(over.sum))]);
+            Draft { form, ..draft }
+        }
+        What::Refund(id) => {
+            let picks = Picks { ends: agreement_done(sheet, *id), ..draft.picks };
+            Draft { form: Form::of(1), picks, ..draft }
+        }
         What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
         What::Consign => Draft { form: Form::filled(["1".into(), typed.sum(sheet.sale.tag), "40".into()]), ..draft },
         What::GalleryPaid => Draft { form: Form::filled([sheet.account.sold.at_galleries.to_string(), String::new()]), ..draft },
@@ -272,6 +290,12 @@ fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
     Draft { form: Form::filled([typed.sum(sheet.sale.tag), String::new(), free.min(1).to_string()]), picks, ..draft }
 }
 
+/// The agreement that a sale carried out is done with: with a refund it may come to nothing.
+pub fn agreement_done(sheet: &JobSheet, sale: Id) -> bool {
+    let agreement = sheet.selling.sale(sale).and_then(|sale| sheet.selling.agreement(sale.agreed?));
+    agreement.is_some_and(|agreement| agreement.state == AgreementState::Done)
+}
+
 /// What is due of what a payment is for.
 fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
     match to {
@@ -308,6 +332,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         }
         Pick::Paid(paid) => picks.paid = paid,
         Pick::Carried(carried) => picks.carried = carried,
+        Pick::Ends(ends) => picks.ends = ends,
         Pick::Wood(wood) => (picks.wood, picks.more) = (wood, false),
         Pick::Due(by) => picks.due = Some(later(picks.due.unwrap_or(now.wall.day()), by)),
         Pick::NoDate => picks.due = None,

@@ -8,12 +8,13 @@ use super::super::price::gallery::there;
 use super::draft::{Draft, Way, What};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{
-    Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder, WoodCommand,
+    Command, HandBackOrder, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder,
+    WoodCommand,
 };
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::job::{JobBegan, JobDescribed, OperationPlanned, PartPlanned};
-use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, PiecesConsigned, PriceAgreed};
+use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, PiecesConsigned, PriceAgreed, SaleReversed};
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Id, Length, Mass, Money, PILE_MOST};
@@ -244,6 +245,15 @@ impl Reader {
                 let paid = draft.picks.paid.unwrap_or(fivebar_core::ledger::kind::sale::Paid::Notes);
                 let sum = self.money(draft, 0)?;
                 Some(SaleCommand::Pay(PayOrder { job, sum, paid, fee: None, of: to.into(), when: None }))
+            }
+            What::HandBack(over) => {
+                let (sum, paid) = (self.money(draft, 0)?, draft.picks.paid.unwrap_or(fivebar_core::ledger::kind::sale::Paid::Notes));
+                Some(SaleCommand::HandBack(HandBackOrder { job, sum, paid, agreed: over.agreed, sale: over.sale, when: None }))
+            }
+            What::Refund(sale) => {
+                let kept = self.maybe_money(draft, 0)?.filter(|kept| !kept.is_zero());
+                let reversed = SaleReversed { job, sale, kept, when: None };
+                Some(if draft.picks.ends { SaleCommand::EndWith(reversed) } else { SaleCommand::Reverse(reversed) })
             }
             What::Cancel(agreed) => {
                 let kept = self.maybe_money(draft, 0)?;

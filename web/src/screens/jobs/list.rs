@@ -131,6 +131,9 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
     match row.section {
         Section::Due => {
             let by = row.date.map_or(words::TO_HAND_OVER.to_owned(), |date| words::hand_over_by(&seen.speech.day(date)));
+            if let NextAct::HandBack { sum } = &row.next {
+                return [name, seen.speech.money(*sum), words::STATE_HAND_BACK.into(), words::TO_HAND_BACK.into()];
+            }
             if row.due.is_zero() {
                 let total = total(row, seen);
                 return [name, String::new(), row.date.map(|date| dates::done_by(&seen.speech.day(date))).unwrap_or(by), total];

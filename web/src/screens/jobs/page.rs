@@ -124,7 +124,7 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
             None => told(words::STATE_HAND_OVER, words::HAND_OVER, owed(*due)),
         },
         NextAct::Collect { due } => told(words::STATE_COLLECT, words::TAKE_PAYMENT, words::due(&sum(*due, seen))),
-        NextAct::HandBack { sum: back } => told(words::STATE_HAND_BACK, words::SEE_PAYMENTS, words::to_hand_back(&sum(*back, seen))),
+        NextAct::HandBack { sum: back } => told(words::STATE_HAND_BACK, words::HAND_BACK, words::to_hand_back(&sum(*back, seen))),
         NextAct::TakeWood if 0 < sheet.wood.apart => {
             told(&words::state_apart(&n(sheet.wood.apart)), words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into())
         }

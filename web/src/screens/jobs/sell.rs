@@ -13,8 +13,8 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, job as words, jobs};
-use fivebar_core::ledger::fold::{Agreement, AgreementState, Payment, Sale};
-use fivebar_core::quantity::{Decimal, Listed, Mass};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, HandedBack, Payment, Reversed, Sale};
+use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The room.
@@ -127,20 +127,46 @@ fn agreed(agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
 }
 
 fn sales(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    titled(words::SALES, sheet.selling.sales.iter().map(|sale| sold(sale, seen)).listed())
+    let rows = sheet.selling.sales.iter().flat_map(|sale| {
+        let reversed = sale.reversed.map(|reversed| went_with((sheet, sale), reversed, seen));
+        [Some(sold(sale, seen)), reversed].into_iter().flatten()
+    });
+    titled(words::SALES, rows.listed())
 }
 
 fn sold(sale: &Sale, seen: Seen<'_>) -> El<Msg> {
     let tax = (!sale.tax.is_zero()).then(|| words::tax_of_it(&sum(sale.tax, seen)));
     let how = sale.carried.map(|way| carried(way).to_owned());
-    let state = sale.reversed.map(|_| words::REVERSED.to_owned());
-    let under = join([Some(day(sale.at, seen)), how, tax, state]);
+    let under = join([Some(day(sale.at, seen)), how, tax]);
     let name = common::pieces(sale.n, &seen.speech.count(sale.n));
-    row(name, under, sum(sale.sum, seen)).key(sale.id.to_string()).kids(sale.reversed.is_none().then(|| back(sale.id)))
+    let row = row(name, under, sum(sale.sum, seen));
+    if sale.reversed.is_some() {
+        return row.key(sale.id.to_string());
+    }
+    let mistake = key("key soft h56", words::TAKE_BACK, words::MISTAKE, say(Tap::Strike(sale.id)));
+    let refund = key("key soft h56", words::REFUND, words::REFUND_UNDER, say(Tap::Write(What::Refund(sale.id))));
+    el("div", "deal").key(sale.id.to_string()).kid(row).kid(el("div", "g2").kid(mistake).kid(refund))
+}
+
+/// The sale reversed, with its tax line: what went back, and what was kept.
+fn went_with((sheet, sale): (&JobSheet, &Sale), reversed: Reversed, seen: Seen<'_>) -> El<Msg> {
+    let none = Money::zero(sale.sum.currency());
+    let less = |it: Money| none.minus(it).map_or_else(|_| String::new(), |less| sum(less, seen));
+    let paid = sheet.selling.paid(sale.sum.currency(), sale.id).unwrap_or(none);
+    let kept = (!reversed.kept.is_zero()).then(|| sum(reversed.kept, seen));
+    let went = paid.minus(reversed.kept).ok().filter(|went| !went.is_zero() || kept.is_some());
+    let went = went.map(|went| words::went_back(&sum(went, seen), kept.as_deref()));
+    let tax = (!sale.tax.is_zero()).then(|| words::tax_back(&less(sale.tax)));
+    row(words::reversed(&day(reversed.at, seen)), join([went, tax]), less(sale.sum))
+        .key(format!("{} back", sale.id))
+        .kid(back(reversed.entry))
 }
 
 fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let mut shown = titled(words::PAYMENTS, sheet.selling.payments.iter().map(|payment| came_in(payment, seen)).listed());
+    let came = sheet.selling.payments.iter().map(|payment| (payment.at, came_in(payment, seen)));
+    let mut rows = came.chain(sheet.selling.handed_back.iter().map(|back| (back.at, went_back(back, seen)))).listed();
+    order_by_key(&mut rows, |(at, _)| *at);
+    let mut shown = titled(words::PAYMENTS, rows.into_iter().map(|(_, row)| row).listed());
     let sold = &sheet.account.sold;
     let due = (Decimal::ZERO < sold.due.amount()).then(|| line(words::DUE, sum(sold.due, seen)));
     if !sold.received.is_zero() || due.is_some() {
@@ -149,7 +175,17 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     shown.extend(sheet.sale.unpaid.iter().map(|(sale, due)| {
         key("key solid h56", words::PAY, jobs::due(&short(*due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(*sale)))))
     }));
+    shown.extend(sheet.sale.over.iter().map(|over| {
+        let under = jobs::to_hand_back(&sum(over.sum, seen));
+        key("key solid h56", words::HAND_BACK, under, say(Tap::Write(What::HandBack(*over))))
+    }));
     shown
+}
+
+fn went_back(it: &HandedBack, seen: Seen<'_>) -> El<Msg> {
+    let under = join([Some(words::HANDED_BACK.to_owned()), Some(day(it.at, seen))]);
+    let figure = Money::zero(it.sum.currency()).minus(it.sum).map_or_else(|_| String::new(), |less| sum(less, seen));
+    row(paid(it.paid).to_owned(), under, figure).key(it.id.to_string()).kid(back(it.id))
 }
 
 fn came_in(payment: &Payment, seen: Seen<'_>) -> El<Msg> {

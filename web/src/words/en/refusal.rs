@@ -178,6 +178,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::MoreThanReceived { met, received } => {
             said(format!("Not taken: {} is more than came in, {}.", speech.money(*met), speech.money(*received)), "Check the sum.")
         }
+        Refusal::MoreThanOver { met, over } => said(
+            format!("Not taken: {} is more than the {} that is to be handed back.", speech.money(*met), speech.money(*over)),
+            "Check the sum.",
+        ),
         Refusal::MoreThanPack { used, holds } => said(
             format!("Not taken: {} used of a pack that holds {}.", speech.number(*used, 0, 3), speech.number(*holds, 0, 3)),
             "Check both figures.",

@@ -14,13 +14,14 @@ pub struct Selling {
     pub agreements: Vec<Agreement>,
     pub sales: Vec<Sale>,
     pub payments: Vec<Payment>,
+    pub handed_back: Vec<HandedBack>,
     /// Pieces that went to galleries, in order.
     pub consigned: Vec<Consigned>,
     /// What galleries sold and handed over.
     pub consignments_paid: Vec<Consigned>,
     pub consignments_returned: Vec<Consigned>,
     pub guesses: Guesses,
-    reversals: Sorted<Id, Option<Money>>,
+    reversals: Sorted<Id, Reversed>,
     cancelled: Sorted<Id, (Option<Money>, bool)>,
 }
 
@@ -90,8 +91,16 @@ pub struct Sale {
     pub agreed: Option<Id>,
     pub carried: Option<Carried>,
     pub buyer: Option<Id>,
-    /// It was taken back; so much was not handed back.
-    pub reversed: Option<Money>,
+    /// It was taken back.
+    pub reversed: Option<Reversed>,
+}
+
+/// A sale was taken back: its tax line is reversed, and what was paid went back but for what was kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Reversed {
+    pub entry: Id,
+    pub at: Moment,
+    pub kept: Money,
 }
 
 /// Money that came in.
@@ -106,6 +115,27 @@ pub struct Payment {
     pub agreed: Option<Id>,
     /// By so much more than was owed it paid off the rest, in coins; below nothing where it was less.
     pub rounding: Option<Money>,
+}
+
+/// Money that went back, because more had come in than was owed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HandedBack {
+    pub id: Id,
+    pub at: Moment,
+    pub sum: Money,
+    pub paid: Paid,
+    pub sale: Option<Id>,
+    pub agreed: Option<Id>,
+    /// By so much more than was over it settled the rest, in coins; below nothing where it was less.
+    pub rounding: Option<Money>,
+}
+
+/// Money that came in beyond what is owed, and what it had come in for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Over {
+    pub agreed: Option<Id>,
+    pub sale: Option<Id>,
+    pub sum: Money,
 }
 
 /// Pieces at a gallery: given, paid for, or given back.
@@ -160,6 +190,16 @@ impl Payment {
     }
 }
 
+impl HandedBack {
+    /// What it settles of what was over.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub(super) fn settles(&self) -> Answer<Money> {
+        self.rounding.map_or(Ok(self.sum), |rounding| self.sum.minus(rounding))
+    }
+}
+
 impl Selling {
     pub(super) fn apply(&mut self, entry: &Entry, currency: Currency) {
         let ours = |sum: Money| sum.currency() == currency;
@@ -176,7 +216,8 @@ impl Selling {
             }
             Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f),
             Fact::SaleReversed(f) => {
-                self.reversals.insert(f.sale, f.kept.filter(|kept| ours(*kept)));
+                let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
+                self.reversals.insert(f.sale, Reversed { entry: entry.id, at: f.when.unwrap_or(entry.at()), kept });
             }
             Fact::PaymentReceived(f) if ours(f.sum) && ours(f.fee) => self.payments.push(Payment {
                 id: entry.id,
@@ -184,6 +225,15 @@ impl Selling {
                 sum: f.sum,
                 paid: f.paid,
                 fee: f.fee,
+                sale: f.sale,
+                agreed: f.agreed,
+                rounding: f.rounding.filter(|sum| ours(*sum)),
+            }),
+            Fact::MoneyHandedBack(f) if ours(f.sum) => self.handed_back.push(HandedBack {
+                id: entry.id,
+                at: f.when.unwrap_or(entry.at()),
+                sum: f.sum,
+                paid: f.paid,
                 sale: f.sale,
                 agreed: f.agreed,
                 rounding: f.rounding.filter(|sum| ours(*sum)),
@@ -260,8 +310,7 @@ impl Selling {
     /// Ties together what may have come in any order: reversals, cancellations, changes of order, sales of what was agreed.
     pub(super) fn settle(&mut self) {
         for sale in &mut self.sales {
-            let none = Money::zero(sale.sum.currency());
-            sale.reversed = self.reversals.get(&sale.id).map(|kept| kept.unwrap_or(none));
+            sale.reversed = self.reversals.get(&sale.id).copied();
         }
         let replaced: Vec<Id> = self.agreements.iter().filter_map(|agreement| agreement.replaces).listed();
         for agreement in &mut self.agreements {

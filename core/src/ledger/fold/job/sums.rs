@@ -1,7 +1,7 @@
 //! Counts and sums of how a job sells: pieces gone and promised, what was taken, owed and received.
 
 use super::paid_for::{PaidFor, beyond};
-use super::selling::{Agreement, AgreementState, Consigned, Sale, Selling};
+use super::selling::{Agreement, AgreementState, Consigned, Over, Sale, Selling};
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money};
 use crate::refusal::Answer;
 
@@ -57,9 +57,18 @@ impl Selling {
         Money::sum(currency, self.standing().map(|sale| sale.sum))?.plus(PaidFor::of(self, currency)?.kept)?.plus(self.rounded(currency)?)
     }
 
-    /// What payments in coins came to beyond what was owed.
+    /// What payments in coins came to beyond what was owed, less what went back in coins beyond what was over.
     fn rounded(&self, currency: Currency) -> Answer<Money> {
-        Money::sum(currency, self.payments.iter().filter_map(|payment| payment.rounding))
+        let came = Money::sum(currency, self.payments.iter().filter_map(|payment| payment.rounding))?;
+        came.minus(Money::sum(currency, self.handed_back.iter().filter_map(|back| back.rounding))?)
+    }
+
+    /// What came in beyond what is owed, by what it came in for: it is to be handed back.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn over(&self, currency: Currency) -> Answer<Vec<Over>> {
+        PaidFor::of(self, currency)?.over(self)
     }
 
     /// The tax the maker sends in: the lines of the sales that stand, and of what galleries handed over with it.
@@ -102,7 +111,8 @@ impl Selling {
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn received(&self, currency: Currency) -> Answer<Money> {
         let came = Money::sum(currency, self.payments.iter().map(|payment| payment.sum))?;
-        came.minus(PaidFor::of(self, currency)?.back)
+        let back = Money::sum(currency, self.handed_back.iter().map(|back| back.sum))?;
+        came.minus(PaidFor::of(self, currency)?.back)?.minus(back)
     }
 
     /// What a sale was paid, with what it used of a deposit.
@@ -152,7 +162,7 @@ impl Selling {
     }
 
     /// The first agreement of a chain of changes: what came ahead for it goes on to the last.
-    pub(super) fn first(&self, agreed: Option<Id>) -> Option<Id> {
+    pub(in crate::ledger) fn first(&self, agreed: Option<Id>) -> Option<Id> {
         let mut first = agreed?;
         for _ in &self.agreements {
             match self.agreement(first).and_then(|agreement| agreement.replaces) {

@@ -1,12 +1,13 @@
 //! Forms about selling: agree a price, sell, take a payment, a gallery, an agreement that came to nothing.
 
 use super::super::entry::Slot;
+use super::super::figures::{line, sum};
 use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::Msg;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, Pick, What};
+use crate::app::jobs::draft::{Draft, Pick, What, agreement_done};
 use crate::parts::caution::caution;
 use crate::parts::day_steps::day_steps;
 use crate::parts::key::key;
@@ -15,7 +16,7 @@ use crate::screens::Seen;
 use crate::view::{El, el};
 use crate::words::en::{job as words, jobs};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::{Listed, Wall};
+use fivebar_core::quantity::{Id, Listed, Money, Wall};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about selling.
@@ -26,6 +27,13 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
         What::Sell(agreed) => sell(draft, (sheet, agreed.is_some()), code),
         What::Pay(_) => {
             let mut asked = Asked::new("jobs/pay", words::PAY);
+            asked.above = vec![how_paid(draft, false)];
+            asked.slots = vec![Slot::new(words::SUM, code)];
+            asked
+        }
+        What::Refund(sale) => refund(draft, (sheet, sale), seen),
+        What::HandBack(_) => {
+            let mut asked = Asked::new("jobs/hand-back", words::HAND_BACK);
             asked.above = vec![how_paid(draft, false)];
             asked.slots = vec![Slot::new(words::SUM, code)];
             asked
@@ -55,6 +63,22 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, bool), code: &str) -> Asked 
         asked.above.push(caution(jobs::CAUTION_TIP));
     }
     asked.slots = vec![Slot::new(words::SUM, code), Slot::whole(words::PIECES)];
+    asked
+}
+
+/// What came in for the sale, its tax, and whether the order ends with it.
+fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), seen: Seen<'_>) -> Asked {
+    let mut asked = Asked::new("jobs/refund", words::REFUND);
+    let Some(sale) = sheet.selling.sale(id) else { return asked };
+    let paid = sheet.selling.paid(sale.sum.currency(), id).unwrap_or(Money::zero(sale.sum.currency()));
+    let tax = (!sale.tax.is_zero()).then(|| line(words::TAX_REVERSED, sum(sale.tax, seen)));
+    asked.above = vec![el("section", "card").kid(line(words::CAME_FOR_IT, sum(paid, seen))).kids(tax)];
+    if agreement_done(sheet, id) {
+        let segs = vec![Seg::new(words::ORDER_ENDS, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
+        asked.above.push(even(words::THE_ORDER, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
+    }
+    asked.slots = vec![Slot::new(words::KEEP, draft.picks.currency.code())];
+    asked.save.1 = words::REFUND_UNDER.into();
     asked
 }
 
