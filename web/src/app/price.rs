@@ -56,6 +56,8 @@ pub enum Done {
     Heard(Money),
     Agreed(Money),
     Cancelled(Money),
+    /// The buyer of an agreement never came.
+    NeverCame,
     Received(Money),
     Consigned(Count),
     Returned(Count),

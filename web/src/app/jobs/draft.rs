@@ -113,6 +113,8 @@ pub struct Picks {
     pub design: Option<Id>,
     /// With the refund the order came to nothing.
     pub ends: bool,
+    /// The buyer never came.
+    pub never_came: bool,
     /// More is shown: other counts, other woods, currency and units.
     pub more: bool,
 }
@@ -132,6 +134,8 @@ pub enum Pick {
     Carried(Carried),
     /// With the refund the order came to nothing.
     Ends(bool),
+    /// The buyer of an agreement never came: what came in ahead is kept, unless another sum is typed.
+    NeverCame(bool),
     Wood(Option<Key>),
     /// So many days later, or earlier.
     Due(i32),
@@ -173,6 +177,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         due: None,
         design: None,
         ends: false,
+        never_came: false,
         more: false,
     };
     let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false };
@@ -317,6 +322,7 @@ fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) ->
 
 /// Takes in an answer by a chip.
 pub fn pick(app: &mut App, pick: Pick, now: Now) {
+    let ahead = ahead(app);
     let Some(draft) = &mut app.jobs.draft else { return };
     let picks = &mut draft.picks;
     match pick {
@@ -333,6 +339,10 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Paid(paid) => picks.paid = paid,
         Pick::Carried(carried) => picks.carried = carried,
         Pick::Ends(ends) => picks.ends = ends,
+        Pick::NeverCame(never) => {
+            picks.never_came = never;
+            draft.form.put(0, ahead.filter(|_| never).unwrap_or_default());
+        }
         Pick::Wood(wood) => (picks.wood, picks.more) = (wood, false),
         Pick::Due(by) => picks.due = Some(later(picks.due.unwrap_or(now.wall.day()), by)),
         Pick::NoDate => picks.due = None,
@@ -349,6 +359,15 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
             draft.words.iter_mut().take(1).for_each(|first| first.clone_from(&name));
         }
     }
+}
+
+/// What came in ahead of the agreement that is to come to nothing, as it is typed.
+fn ahead(app: &App) -> Option<String> {
+    let What::Cancel(agreed) = app.jobs.draft.as_ref()?.what else { return None };
+    let sheet = sheet(app)?.ok()?;
+    let (sign, units) = (app.speech.sign(), sheet.account.units);
+    let ahead = sheet.selling.received_ahead(sheet.account.currency, agreed).ok().filter(|ahead| !ahead.is_zero())?;
+    Some(Typed { sign, units }.sum(Some(ahead)))
 }
 
 fn later(day: Day, by: i32) -> Day {

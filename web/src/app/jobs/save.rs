@@ -257,7 +257,8 @@ impl Reader {
             }
             What::Cancel(agreed) => {
                 let kept = self.maybe_money(draft, 0)?;
-                Some(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show: None }))
+                let no_show = draft.picks.never_came.then_some(true);
+                Some(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show }))
             }
             What::Consign => {
                 let (n, tag) = (self.count(draft, 0)?, self.money(draft, 1)?);

@@ -12,7 +12,7 @@ use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
-use crate::words::en::{common, job as words, jobs};
+use crate::words::en::{common, job as words, jobs, waiting};
 use fivebar_core::ledger::fold::{Agreement, AgreementState, HandedBack, Payment, Reversed, Sale};
 use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::JobSheet;
@@ -107,13 +107,19 @@ fn agreed(agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
         AgreementState::Open => agreement.due.map(|due| words::by_day(&seen.speech.day(due))),
         AgreementState::Done => Some(words::DONE.into()),
         AgreementState::Replaced => Some(words::REPLACED.into()),
-        AgreementState::Cancelled { .. } => Some(jobs::lower_first(words::CAME_TO_NOTHING)),
+        AgreementState::Cancelled { kept, no_show, .. } => {
+            let word = if no_show { waiting::NEVER_CAME } else { words::CAME_TO_NOTHING };
+            Some(join([Some(jobs::lower_first(word)), (!kept.is_zero()).then(|| words::kept(&sum(kept, seen)))]))
+        }
     };
     let deposit = agreement.deposit.map(|deposit| words::deposit_of(&sum(deposit, seen)));
     let how = agreement.carried.map(|way| carried(way).to_owned());
     let name = common::pieces(agreement.n, &seen.speech.count(agreement.n));
     let under = join([Some(day(agreement.at, seen)), how, deposit, state]);
     let row = row(name, under, sum(agreement.sum, seen)).key(agreement.id.to_string());
+    if let AgreementState::Cancelled { entry, .. } = agreement.state {
+        return row.kid(back(entry));
+    }
     if agreement.state != AgreementState::Open {
         return row;
     }

@@ -10,7 +10,7 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::parts::verdict::{Sign, verdict};
 use crate::view::{El, el};
-use crate::words::en::{common, deal as words, price};
+use crate::words::en::{common, deal as words, price, waiting};
 use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::price::{AgreedRow, OwedRow};
@@ -88,13 +88,15 @@ fn pay_keys(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
 /// It came to nothing: what came in and was not used by a sale is handed back, or kept.
 fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
     let none = Money::zero(row.price.currency());
+    let never = |under: String, kept| key("key soft", waiting::NEVER_CAME, under, say(DealTap::NeverCame(kept)));
     let end = |under: String, kept| key("key soft", words::CAME_TO_NOTHING, under, say(DealTap::Nothing(kept)));
     if row.ahead.is_zero() {
         let under = if row.received.is_zero() { words::NOTHING_CAME_IN } else { words::NOTHING_TO_HAND_BACK };
-        return vec![end(under.into(), none)];
+        return vec![el("div", "g2").kid(end(under.into(), none)).kid(never(String::new(), none))];
     }
+    let under = words::deposit_kept(&exact(row.ahead, seen.speech));
     let kept = end(words::deposit_kept(&exact(row.ahead, seen.speech)), row.ahead);
-    vec![el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept)]
+    vec![el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept), never(under, row.ahead)]
 }
 
 fn of_owed(deal: &Deal, row: &OwedRow, seen: Seen<'_>) -> Screen {

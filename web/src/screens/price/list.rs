@@ -106,7 +106,7 @@ fn figure(done: Done, seen: Seen<'_>) -> String {
         Done::Sold(sum) | Done::Heard(sum) | Done::Agreed(sum) | Done::Tagged(sum) => bare(sum, seen.speech),
         Done::Received(sum) | Done::GalleryPaid(sum) | Done::Cancelled(sum) => exact(sum, seen.speech),
         Done::Consigned(n) | Done::Returned(n) => common::pieces(n, &seen.speech.count(n)),
-        Done::Settled | Done::Asked(_) | Done::Guessed => String::new(),
+        Done::NeverCame | Done::Settled | Done::Asked(_) | Done::Guessed => String::new(),
     }
 }
 

@@ -149,7 +149,7 @@ pub fn take_back(done: Done, figure: &str) -> String {
         Done::Tagged(_) => format!("Take back: tag {figure}"),
         Done::Settled => "Take back: settle".to_owned(),
         Done::Asked(false) => waiting::TAKE_BACK_ASKED.to_owned(),
-        Done::Asked(true) => waiting::TAKE_BACK_NEVER_CAME.to_owned(),
+        Done::NeverCame | Done::Asked(true) => waiting::TAKE_BACK_NEVER_CAME.to_owned(),
         Done::Guessed => waiting::TAKE_BACK_GUESSES.to_owned(),
     }
 }

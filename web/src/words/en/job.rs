@@ -151,6 +151,9 @@ pub const HANDED_BACK: &str = "handed back";
 pub const DEPOSIT: &str = "Deposit";
 pub const HAND_OVER: &str = "Hand over";
 pub const CAME_TO_NOTHING: &str = "Came to nothing";
+pub const CALLED_OFF: &str = "Called off";
+pub const WHY_NOTHING: &str = "Why it came to nothing";
+pub const CAME_AHEAD: &str = "Came in ahead";
 pub const KEEP: &str = "Not handed back";
 pub const DUE: &str = "Due";
 pub const RECEIVED: &str = "Received";
@@ -176,6 +179,11 @@ pub const TAX_REVERSED: &str = "Its tax, reversed";
 pub const THE_ORDER: &str = "The order";
 pub const ORDER_ENDS: &str = "The order ends";
 pub const ORDER_STANDS: &str = "I make it good";
+
+/// "184.00 of it kept".
+pub fn kept(sum: &str) -> String {
+    format!("{sum} kept")
+}
 
 /// "brought back Mon 1 June".
 pub fn reversed(day: &str) -> String {

@@ -22,7 +22,7 @@ pub struct Selling {
     pub consignments_returned: Vec<Consigned>,
     pub guesses: Guesses,
     reversals: Sorted<Id, Reversed>,
-    cancelled: Sorted<Id, (Option<Money>, bool)>,
+    cancelled: Sorted<Id, AgreementState>,
 }
 
 /// A buyer named a sum.
@@ -72,6 +72,7 @@ pub enum AgreementState {
     /// A change of order took its place.
     Replaced,
     Cancelled {
+        entry: Id,
         kept: Money,
         no_show: bool,
     },
@@ -212,7 +213,9 @@ impl Selling {
             }
             Fact::PriceAgreed(f) if ours(f.sum) => self.agreed(entry, f),
             Fact::AgreementCancelled(f) => {
-                self.cancelled.insert(f.agreed, (f.kept.filter(|kept| ours(*kept)), f.no_show.unwrap_or(false)));
+                let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
+                let state = AgreementState::Cancelled { entry: entry.id, kept, no_show: f.no_show.unwrap_or(false) };
+                self.cancelled.insert(f.agreed, state);
             }
             Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f),
             Fact::SaleReversed(f) => {
@@ -319,10 +322,9 @@ impl Selling {
                 agreement.sold = agreement.sold.saturating_add(sale.n);
                 agreement.sold_for = agreement.sold_for.plus(sale.sum).unwrap_or(agreement.sold_for);
             }
-            let none = Money::zero(agreement.sum.currency());
             agreement.state = match self.cancelled.get(&agreement.id) {
                 _ if replaced.contains(&agreement.id) => AgreementState::Replaced,
-                Some((kept, no_show)) => AgreementState::Cancelled { kept: kept.unwrap_or(none), no_show: *no_show },
+                Some(cancelled) => *cancelled,
                 None if agreement.n <= agreement.sold => AgreementState::Done,
                 None => AgreementState::Open,
             };

@@ -1,6 +1,7 @@
 //! What comes after yes: money handed back, a refund, somebody who never came.
 
 use super::*;
+use fivebar_core::ledger::fold::AgreementState;
 
 /// Two stools of three agreed for 800 with 300 ahead.
 const AGREED: &str = "2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 3 order\n\
@@ -60,5 +61,22 @@ fn an_order_ends_with_its_refund_or_is_made_good() {
         assert_eq!(sheet.sale.due.is_zero(), ends);
         maker.say(Msg::Common(Common::TakeBack));
         assert_eq!((maker.sheet().account.sold.promised, maker.sheet().account.sold.left), (0, 1), "one act");
+    }
+}
+
+/// Who never came leaves the deposit, unless another sum is said, and the pieces are free again; it is taken back where it stands.
+#[test]
+fn who_never_came_leaves_the_deposit() {
+    for (typed, kept) in [(None, "300"), (Some("120"), "120")] {
+        let mut maker = told("");
+        let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+        maker.tap(Tap::Write(What::Cancel(agreed))).shows(&["Called off", "Did not turn up", "Came in ahead", "300.00"]);
+        maker.pick(Pick::NeverCame(true)).shows(&[">300<"]).figures(typed.as_slice()).tap(Tap::Save);
+        maker.shows(&["did not turn up", &format!("{kept}.00 kept"), "800.00", "Take back"]);
+        let sold = maker.sheet().account.sold;
+        assert_eq!((sold.taken.amount().to_string(), sold.due.is_zero(), sold.promised), (kept.to_owned(), true, 0));
+        let AgreementState::Cancelled { entry, no_show: true, .. } = maker.sheet().selling.agreements[0].state else { panic!("{typed:?}") };
+        maker.tap(Tap::Strike(entry)).hides(&["did not turn up"]);
+        assert_eq!(maker.sheet().account.sold.promised, 2);
     }
 }

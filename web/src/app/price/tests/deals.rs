@@ -41,6 +41,18 @@ fn a_cancelled_order_keeps_or_hands_back_the_deposit() {
     }
 }
 
+/// Who never came leaves the deposit and the piece; it is taken back at a tap.
+#[test]
+fn who_never_came_leaves_deposit_and_piece() {
+    let mut maker = Maker::before_delivery();
+    deal(&mut maker);
+    let kept = maker.money("184");
+    maker.shows(&["Did not turn up", "deposit of 184.00 kept"]).tap(Tap::Deal(DealTap::NeverCame(kept)));
+    assert_eq!(maker.sold().1, "184.00 EUR");
+    maker.shows(&["Take back: did not turn up"]).say(Msg::Common(Common::TakeBack));
+    maker.shows(&["Agreed, delivered", "184.00"]);
+}
+
 /// Two stools agreed for 800, one of them sold: its deposit is used.
 fn one_of_two(sale: &str) -> Maker {
     let mut maker = Maker::told(

@@ -14,7 +14,7 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::Seen;
 use crate::view::{El, el};
-use crate::words::en::{job as words, jobs};
+use crate::words::en::{job as words, jobs, waiting};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Id, Listed, Money, Wall};
 use fivebar_core::sheet::job::JobSheet;
@@ -38,8 +38,11 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
             asked.slots = vec![Slot::new(words::SUM, code)];
             asked
         }
-        What::Cancel(_) => {
+        What::Cancel(agreed) => {
             let mut asked = Asked::new("jobs/cancel", words::CAME_TO_NOTHING);
+            let ahead = sheet.selling.received_ahead(draft.picks.currency, agreed).ok().filter(|ahead| !ahead.is_zero());
+            asked.above = vec![never_came(draft)];
+            asked.above.extend(ahead.map(|ahead| el("section", "card").kid(line(words::CAME_AHEAD, sum(ahead, seen)))));
             asked.slots = vec![Slot::new(words::KEEP, code)];
             asked
         }
@@ -80,6 +83,13 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), seen: Seen<'_>) -> Asked 
     asked.slots = vec![Slot::new(words::KEEP, draft.picks.currency.code())];
     asked.save.1 = words::REFUND_UNDER.into();
     asked
+}
+
+/// The order was called off, or nobody came.
+fn never_came(draft: &Draft) -> El<Msg> {
+    let never = draft.picks.never_came;
+    let segs = vec![Seg::new(words::CALLED_OFF, !never), Seg::new(waiting::NEVER_CAME, never)];
+    even(words::WHY_NOTHING, segs, |nth| say(Tap::Pick(Pick::NeverCame(nth == 1))))
 }
 
 fn agree(draft: &Draft, code: &str, seen: Seen<'_>) -> Asked {
