@@ -2,7 +2,7 @@
 
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
-use super::gallery::{AtGallery, at_gallery};
+use super::gallery::{AtGallery, at_galleries};
 use super::jobs::{Section, section};
 use super::rate::rate;
 use super::shop::Shop;
@@ -76,7 +76,7 @@ pub struct ForPieces {
     pub midway: Option<Money>,
 }
 
-/// Pieces of a job with galleries.
+/// Pieces of a job with a gallery, of one consignment.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GalleryRow {
     pub job: Id,
@@ -146,7 +146,8 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
             sheet.agreed.push(agreed_row(&job, agreement, due)?);
         }
         sheet.owed.extend(owed(&job)?);
-        sheet.at_galleries.extend(at_gallery(shop, &job)?.map(|there| GalleryRow { job: job.id, name: job.name.clone(), there }));
+        let there = at_galleries(shop, &job)?.into_iter().map(|there| GalleryRow { job: job.id, name: job.name.clone(), there });
+        sheet.at_galleries.extend(there);
         if 0 < job.free() && section(&job)? != Section::Ended {
             sheet.for_sale.push(for_sale(shop, &job, paid)?);
         }

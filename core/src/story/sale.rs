@@ -28,7 +28,7 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         _ => reverse(teller, words)?,
     };
     let facts = teller.order(&Command::Sale(command))?;
-    let marked = id_of(&facts, |fact| matches!(fact, Fact::PieceSold(_) | Fact::PriceAgreed(_)));
+    let marked = id_of(&facts, |fact| matches!(fact, Fact::PieceSold(_) | Fact::PriceAgreed(_) | Fact::PiecesConsigned(_)));
     teller.story.names.to_mark = marked.ok();
     Ok(())
 }
@@ -179,19 +179,22 @@ fn consign(teller: &Teller, words: &mut Words) -> Read<PiecesConsigned> {
     Ok(PiecesConsigned { job, n, tag, share, with_tax, maker_pays, gallery, when: when(teller, words)? })
 }
 
-/// `gallery pays 82.46 for 1 stands`, `gallery returns 1 stands`.
+/// `gallery pays 82.46 for 1 stands lot fern sold-for 145`, `gallery returns 1 stands lot fern`.
 fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     if words.has("returns") {
         let (n, job) = pieces(teller, words)?;
         let gallery = person(teller, words, "gallery")?;
-        return Ok(SaleCommand::NoteConsignmentReturned(ConsignmentReturned { job, n, gallery, when: when(teller, words)? }));
+        let lot = mark(teller, words, "lot")?;
+        return Ok(SaleCommand::NoteConsignmentReturned(ConsignmentReturned { job, n, gallery, when: when(teller, words)?, lot }));
     }
     words.expect("pays")?;
     let sum = money(teller, words)?;
     let (n, job) = for_pieces(teller, words)?;
     let tax = if words.has("tax") { Some(money(teller, words)?) } else { None };
     let gallery = person(teller, words, "gallery")?;
-    Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: when(teller, words)? }))
+    let lot = mark(teller, words, "lot")?;
+    let sold_for = if words.has("sold-for") { Some(money(teller, words)?) } else { None };
+    Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: when(teller, words)?, lot, sold_for }))
 }
 
 /// `reverse first on stands kept 20`.

@@ -125,20 +125,31 @@ fn at_gallery(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
         }
         SaleCommand::NoteConsignmentPaid(f) => {
             let job = found(book, f.job)?;
-            enough(f.n, job.selling.at_galleries_now())?;
+            enough(f.n, at(&job, f.lot)?)?;
             plain(same(job.currency, f.sum)?)?;
+            if let Some(sold_for) = f.sold_for {
+                within(f.sum, plain(same(job.currency, sold_for)?)?)?;
+            }
             if let Some(tax) = f.tax {
                 within(plain(same(job.currency, tax)?)?, f.sum)?;
             }
             act.add(f.clone());
         }
         SaleCommand::NoteConsignmentReturned(f) => {
-            enough(f.n, found(book, f.job)?.selling.at_galleries_now())?;
+            enough(f.n, at(&found(book, f.job)?, f.lot)?)?;
             act.add(f.clone());
         }
         _ => {}
     }
     Ok(())
+}
+
+/// Pieces a gallery has: of one consignment where it is named.
+fn at(job: &Job, lot: Option<Id>) -> Answer<Count> {
+    match lot {
+        Some(id) => job.selling.lot(id).map(|lot| lot.there()).ok_or(Refusal::NotThere),
+        None => Ok(job.selling.at_galleries_now()),
+    }
 }
 
 fn enough(asked: Count, there: Count) -> Answer<()> {

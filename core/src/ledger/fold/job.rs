@@ -1,11 +1,13 @@
 //! A job from its entries.
 
 pub(in crate::ledger) mod facts;
+mod lots;
 mod paid_for;
 mod selling;
 mod sums;
 
 pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
+pub use lots::Lot;
 pub use selling::{
     Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, HandedBack, Offer, Over, Payment, Reversed, Sale, Selling,
 };

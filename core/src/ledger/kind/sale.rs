@@ -39,10 +39,11 @@ kinds! {
     /// Pieces went to a gallery, which keeps `share` of the tag before tax; of the tag with tax where `with_tax`.
     /// `maker_pays`: the maker sends in the tax; else the gallery does.
     PiecesConsigned { job: Id, n: Count, tag: Money, share: Exact; with_tax: bool, maker_pays: bool, gallery: Id, when: Moment }
-    /// The gallery sold `n` and handed over `sum`. `tax` is what the maker sends in of it; nothing when the gallery does.
-    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment }
-    /// The gallery gave pieces back.
-    ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment }
+    /// The gallery sold `n` and handed over `sum`. `tax` is what the maker sends in of it; nothing when the gallery does. `lot` is the
+    /// consignment they were of; missing, the oldest of that gallery that has some. `sold_for` is all that its buyers handed over; missing, the tags.
+    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment, lot: Id, sold_for: Money }
+    /// The gallery gave pieces back. `lot` is the consignment they were of; missing, the oldest of that gallery that has some.
+    ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment, lot: Id }
     /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back.
     SaleReversed { job: Id, sale: Id; kept: Money, when: Moment }
     /// Money went back to a buyer, because more had come in than was owed: of a sale, or of what was agreed; of sales of no agreement where neither

@@ -151,6 +151,10 @@ pub struct Consigned {
     /// The tax the maker sends in of what was paid.
     pub tax: Option<Money>,
     pub gallery: Option<Id>,
+    /// The consignment they were of, where that was said.
+    pub lot: Option<Id>,
+    /// What its buyers handed over, where that was not the tags.
+    pub sold_for: Option<Money>,
 }
 
 /// What a gallery keeps.
@@ -249,7 +253,7 @@ impl Selling {
         let ours = |sum: Money| sum.currency() == currency;
         let of = |n, sum, (gallery, when): (Option<Id>, Option<Moment>)| {
             let at = when.unwrap_or(entry.at());
-            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, gallery }
+            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, gallery, lot: None, sold_for: None }
         };
         match &entry.fact {
             Fact::PiecesConsigned(f) if ours(f.tag) => {
@@ -259,9 +263,12 @@ impl Selling {
             }
             Fact::ConsignmentPaid(f) if ours(f.sum) => {
                 let tax = f.tax.filter(|tax| ours(*tax));
-                self.consignments_paid.push(Consigned { tax, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
+                let (lot, sold_for) = (f.lot, f.sold_for.filter(|sum| ours(*sum)));
+                self.consignments_paid.push(Consigned { tax, lot, sold_for, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
             }
-            Fact::ConsignmentReturned(f) => self.consignments_returned.push(of(f.n, None, (f.gallery, f.when))),
+            Fact::ConsignmentReturned(f) => {
+                self.consignments_returned.push(Consigned { lot: f.lot, ..of(f.n, None, (f.gallery, f.when)) });
+            }
             Fact::SellingGuessed(f) => {
                 let guesses = &mut self.guesses;
                 guesses.asks = f.asks.map(|n| n.0).or(guesses.asks);

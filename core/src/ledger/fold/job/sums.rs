@@ -36,7 +36,7 @@ impl Selling {
 
     /// Pieces galleries have.
     pub fn at_galleries_now(&self) -> Count {
-        count(&self.consigned).saturating_sub(count(&self.consignments_returned)).saturating_sub(self.sold_by_galleries())
+        self.lots().iter().fold(0, |sum, lot| sum.saturating_add(lot.there()))
     }
 
     /// Pieces no longer on hand.
