@@ -220,7 +220,7 @@ fn pressed(app: &mut App, press: Press) {
         Over::Agree(agree) => agree.pad.as_mut().map(|(_, typed)| typed),
         Over::Deal(deal) => deal.pad.as_mut(),
         Over::Consign(consign) => consign.pad.as_mut().map(|(_, typed)| typed),
-        Over::Gallery(back) => back.pad.as_mut(),
+        Over::Gallery(back) => back.pad.as_mut().map(|(_, typed)| typed),
         Over::Quick => app.price.quick.typed(),
         Over::Waiting(waits) => waits.asked.as_mut().map(|asked| &mut asked.typed),
         Over::Nothing | Over::More(_) => None,

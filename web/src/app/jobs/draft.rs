@@ -3,9 +3,10 @@
 use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
+use super::super::price::gallery::usual;
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
-use fivebar_core::ledger::fold::{AgreementState, Over};
+use fivebar_core::ledger::fold::{AgreementState, GalleryTerms, Over};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
@@ -48,7 +49,8 @@ pub enum What {
     /// An agreement came to nothing.
     Cancel(Id),
     Consign,
-    GalleryPaid,
+    /// A gallery paid, or gave back, of a consignment.
+    GalleryPaid(Id),
     Lesson,
     /// The moistures of the room it will live in.
     Room,
@@ -115,6 +117,8 @@ pub struct Picks {
     pub ends: bool,
     /// The buyer never came.
     pub never_came: bool,
+    /// What a gallery keeps.
+    pub terms: GalleryTerms,
     /// More is shown: other counts, other woods, currency and units.
     pub more: bool,
 }
@@ -136,6 +140,10 @@ pub enum Pick {
     Ends(bool),
     /// The buyer of an agreement never came: what came in ahead is kept, unless another sum is typed.
     NeverCame(bool),
+    /// The gallery takes its share of the tag with tax.
+    WithTax(bool),
+    /// The maker sends in the tax of what a gallery sells.
+    MakerPays(bool),
     Wood(Option<Key>),
     /// So many days later, or earlier.
     Due(i32),
@@ -178,6 +186,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         design: None,
         ends: false,
         never_came: false,
+        terms: usual(app, None),
         more: false,
     };
     let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false };
@@ -234,8 +243,15 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             Draft { form: Form::of(1), picks, ..draft }
         }
         What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
-        What::Consign => Draft { form: Form::filled(["1".into(), typed.sum(sheet.sale.tag), "40".into()]), ..draft },
-        What::GalleryPaid => Draft { form: Form::filled([sheet.account.sold.at_galleries.to_string(), String::new()]), ..draft },
+        What::Consign => {
+            let share = draft.picks.terms.share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default().normalize();
+            let figures = ["1".into(), typed.sum(sheet.sale.tag), writing::decimal(share, sign)];
+            Draft { form: Form::filled(figures), ..draft }
+        }
+        What::GalleryPaid(lot) => {
+            let there = sheet.selling.lot(*lot).map_or(0, |lot| lot.there());
+            Draft { form: Form::filled([there.to_string(), String::new()]), ..draft }
+        }
         What::Lesson => Draft { words: vec![sheet.lesson.clone().unwrap_or_default()], ..draft },
     }
 }
@@ -339,6 +355,8 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Paid(paid) => picks.paid = paid,
         Pick::Carried(carried) => picks.carried = carried,
         Pick::Ends(ends) => picks.ends = ends,
+        Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
+        Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
         Pick::NeverCame(never) => {
             picks.never_came = never;
             draft.form.put(0, ahead.filter(|_| never).unwrap_or_default());

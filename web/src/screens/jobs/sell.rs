@@ -12,7 +12,7 @@ use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
-use crate::words::en::{common, job as words, jobs, waiting};
+use crate::words::en::{common, deal, job as words, jobs, waiting};
 use fivebar_core::ledger::fold::{Agreement, AgreementState, HandedBack, Payment, Reversed, Sale};
 use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::JobSheet;
@@ -210,9 +210,12 @@ fn gallery(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let given = selling.consigned.iter().map(|it| one(words::TAG_SMALL, it));
     let paid = selling.consignments_paid.iter().map(|it| one(words::HANDED_OVER, it));
-    let mut shown = titled(words::GALLERY, given.chain(paid).listed());
-    if 0 < sheet.account.sold.at_galleries {
-        shown.push(key("key h56", words::GALLERY_PAID, "", say(Tap::Write(What::GalleryPaid))));
-    }
+    let returned = selling.consignments_returned.iter().map(|it| one(words::GIVEN_BACK, it));
+    let mut shown = titled(words::GALLERY, given.chain(paid).chain(returned).listed());
+    let lots = selling.lots().into_iter().filter(|lot| 0 < lot.there());
+    shown.extend(lots.map(|lot| {
+        let under = deal::there(&seen.speech.count(lot.there()), &short(lot.tag, seen));
+        key("key h56", words::GALLERY_PAID, under, say(Tap::Write(What::GalleryPaid(lot.id))))
+    }));
     shown
 }

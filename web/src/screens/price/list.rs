@@ -1,5 +1,6 @@
 //! For sale: each piece with ask and settle, what is agreed and due, what galleries have; and three fields for any other piece.
 
+use super::gallery::at;
 use super::quick;
 use super::waiting::say;
 use super::{Screen, Seen, bare, exact, mark, per_hour, refused};
@@ -45,7 +46,7 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(sheet.for_sale.iter().enumerate().map(|(nth, row)| for_sale(row, nth == 0, seen)))
         .kids(sheet.agreed.iter().map(|row| agreed(row, seen)))
         .kids(sheet.owed.iter().map(|row| owed(row, seen)))
-        .kids(sheet.at_galleries.iter().map(|row| at_gallery(row, seen)))
+        .kids(sheet.at_galleries.iter().map(|row| at_gallery(row, app, seen)))
         .kid(el("div", "push"))
         .kid(el("h2", "wide").text(words::NOT_IN_THE_LIST))
         .kid(quick::fields(app, seen));
@@ -229,17 +230,17 @@ fn owed(row: &OwedRow, seen: Seen<'_>) -> El<Msg> {
         )
 }
 
-fn at_gallery(row: &GalleryRow, seen: Seen<'_>) -> El<Msg> {
+fn at_gallery(row: &GalleryRow, app: &App, seen: Seen<'_>) -> El<Msg> {
     let there = deals::there(&seen.speech.count(row.there.n), &bare(row.there.tag, seen.speech));
     el("section", "card tap sale")
-        .key(format!("gallery {}", row.job))
-        .kid(title(&row.name, deals::GALLERY.into()))
+        .key(row.there.lot.to_string())
+        .kid(title(&row.name, at(&row.there, app)))
         .kid(
             el("div", "row price")
                 .kid(el("span", "").text(there))
                 .kid(el("span", "w7").text(deals::to_you_each(&exact(row.there.of_one.you_get, seen.speech)))),
         )
-        .kid(key("key", deals::GALLERY_PAID_OR_BACK, "", Msg::Price(Tap::Gallery(GalleryTap::Back(row.job)))))
+        .kid(key("key", deals::GALLERY_PAID_OR_BACK, "", Msg::Price(Tap::Gallery(GalleryTap::Back(row.job, row.there.lot)))))
 }
 
 /// The key to where one says how one is paid.

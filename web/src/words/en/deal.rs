@@ -106,9 +106,19 @@ pub const WHO_PAYS_TAX: &str = "Who sends in the tax";
 pub const GALLERY_PAYS: &str = "The gallery";
 pub const I_PAY: &str = "I do";
 pub const OTHER: &str = "other";
-pub const LEFT_THERE: &str = "Left there";
 pub const GALLERY_PAID: &str = "Gallery paid";
 pub const GIVEN_BACK: &str = "Given back";
+
+pub const NOT_NAMED: &str = "not named";
+pub const LEFT_ON: &str = "Left there";
+pub const SOLD_FOR: &str = "Sold for";
+pub const OTHER_PRICE: &str = "Not sold at the tag";
+pub const HOW_MUCH_PAID: &str = "What did the buyer hand over, tax in?";
+
+/// "At Fern".
+pub fn at(name: &str) -> String {
+    format!("At {name}")
+}
 
 /// "82.46 to you for each sold".
 pub fn to_you_each(sum: &str) -> String {

@@ -80,3 +80,19 @@ fn who_never_came_leaves_the_deposit() {
         assert_eq!(maker.sheet().account.sold.promised, 2);
     }
 }
+
+/// A gallery's terms are asked here too, and stay for the next; each consignment is paid for and comes back by itself.
+#[test]
+fn a_consignment_is_asked_for_its_terms_and_comes_back() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 3 spec\ntag 145 more\n"]);
+    maker.room("more", Room::Sell).tap(Tap::Write(What::Consign)).shows(&["Before tax", "Who sends in the tax", ">40<"]);
+    maker.pick(Pick::WithTax(true)).pick(Pick::MakerPays(true)).figures(&["2", "145", "35"]).tap(Tap::Save).shows(&["2 there, tag 145"]);
+    maker.tap(Tap::Write(What::Consign)).shows(&[">35<"]).figures(&["1", "200", "35"]).tap(Tap::Save);
+    maker.shows(&["2 there, tag 145", "1 there, tag 200"]);
+    let lots = maker.sheet().selling.lots();
+    assert!(lots.iter().all(|lot| lot.terms.with_tax && lot.terms.maker_pays));
+    maker.tap(Tap::Write(What::GalleryPaid(lots[0].id))).shows(&["Came back"]).figures(&["1"]).tap(Tap::Undo);
+    maker.shows(&["given back", "1 there, tag 145", "1 there, tag 200"]).hides(&["2 there"]);
+    let back = maker.sheet().selling.consignments_returned[0].entry;
+    maker.tap(Tap::Strike(back)).shows(&["2 there, tag 145"]);
+}

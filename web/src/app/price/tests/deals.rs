@@ -1,6 +1,7 @@
 //! What was agreed, told as tables: deposits, parts, changes, cancelled orders, galleries.
 
 use super::*;
+use fivebar_core::ledger::people::Person;
 
 fn deal(maker: &mut Maker) {
     let job = maker.job;
@@ -130,8 +131,49 @@ fn a_gallery_takes_sells_and_gives_back() {
     let job = maker.job;
     maker.tap(Tap::Gallery(GalleryTap::Leave(job))).tap(Tap::Gallery(GalleryTap::Pieces(2))).shows(&["82.46 to you for each sold"]);
     maker.tap(Tap::Gallery(GalleryTap::Consigned)).shows(&["1 left of 5", "2 there, tag 145"]);
-    maker.tap(Tap::Gallery(GalleryTap::Back(job))).shows(&["Gallery paid 82.46"]).tap(Tap::Gallery(GalleryTap::Paid));
+    let lot = sheet(&maker.app).unwrap().at_galleries[0].there.lot;
+    maker.tap(Tap::Gallery(GalleryTap::Back(job, lot))).shows(&["Gallery paid 82.46"]).tap(Tap::Gallery(GalleryTap::Paid));
     let sold = account(&shop(&maker.app), job).unwrap().sold;
     assert_eq!((sold.by_galleries, sold.at_galleries, sold.handed_over.to_string().as_str()), (1, 1, "82.46 USD"));
-    maker.tap(Tap::Gallery(GalleryTap::Back(job))).tap(Tap::Gallery(GalleryTap::Returned)).shows(&["2 left of 5"]).hides(&["2 there"]);
+    maker.tap(Tap::Gallery(GalleryTap::Back(job, lot))).tap(Tap::Gallery(GalleryTap::Returned)).shows(&["2 left of 5"]).hides(&["2 there"]);
+}
+
+/// Two galleries, each by its own terms: 145 at 40 % before tax with the tax left to the maker, 200 at half with the gallery's. Sold for 120
+/// at the first: 74.51 handed over with 6.26 of tax (reckoned in stories_deals).
+#[test]
+fn each_gallery_has_its_own_row_and_terms() {
+    let story = include_str!("../../../../../tests/stories/gallery.txt").split("# --- Fern sells").next().unwrap();
+    let mut maker = Maker::told(story, "stools");
+    let job = maker.job;
+    maker.shows(&["2 there, tag 145", "82.46 to you", "1 there, tag 200", "94.79 to you"]);
+    let lots = sheet(&maker.app).unwrap().at_galleries.iter().map(|row| row.there.lot).collect::<Vec<_>>();
+    maker.tap(Tap::Gallery(GalleryTap::Back(job, lots[0]))).shows(&["Tag", "145", "Left there", "Tue 10 March", "Gallery paid 90.02"]);
+    maker.tap(Tap::Gallery(GalleryTap::Pad(gallery::Field::SoldFor))).shows(&["What did the buyer hand over"]).press("120");
+    maker.tap(Tap::Gallery(GalleryTap::PadDone)).shows(&["Sold for", "120.00", "Gallery paid 74.51"]).tap(Tap::Gallery(GalleryTap::Paid));
+    let sold = account(&shop(&maker.app), job).unwrap().sold;
+    assert_eq!((sold.handed_over.to_string(), sold.tax.to_string()), ("74.51 USD".to_owned(), "6.26 USD".to_owned()));
+    maker.shows(&["1 there, tag 145", "1 there, tag 200"]).tap(Tap::Gallery(GalleryTap::Back(job, lots[1])));
+    maker.shows(&["Gallery paid 94.79"]).tap(Tap::Gallery(GalleryTap::Returned)).shows(&["1 there, tag 145"]).hides(&["tag 200"]);
+}
+
+/// A gallery that is known is named, and brings its own terms of last time.
+#[test]
+fn a_known_gallery_brings_its_terms() {
+    let story = include_str!("../../../../../tests/stories/gallery.txt").split("# --- Fern sells").next().unwrap();
+    let mut maker = Maker::told(story, "stools");
+    let job = maker.job;
+    let people = maker.app.own.workshop().people.clone();
+    for (person, name) in people.iter().zip(["Fern", "Moss"]) {
+        maker.app.own.names.insert(person.id, Person::named(name));
+    }
+    maker.shows(&["At Fern", "At Moss"]);
+    maker.tap(Tap::Gallery(GalleryTap::Leave(job))).shows(&["not named", "Fern", "Moss"]);
+    for (person, terms) in [(people[0].id, ("0.4", true)), (people[1].id, ("0.5", false))] {
+        maker.tap(Tap::Gallery(GalleryTap::At(Some(person))));
+        let Over::Consign(consign) = &maker.app.price.over else { panic!("{person}") };
+        assert_eq!((consign.terms.share.to_string().as_str(), consign.terms.maker_pays), terms);
+    }
+    maker.tap(Tap::Gallery(GalleryTap::Pad(gallery::Field::Tag))).press("160").tap(Tap::Gallery(GalleryTap::PadDone));
+    maker.tap(Tap::Gallery(GalleryTap::Consigned));
+    assert_eq!(sheet(&maker.app).unwrap().at_galleries.last().unwrap().there.gallery, Some(people[1].id));
 }

@@ -14,7 +14,7 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::Seen;
 use crate::view::{El, el};
-use crate::words::en::{job as words, jobs, waiting};
+use crate::words::en::{deal, job as words, jobs, waiting};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Id, Listed, Money, Wall};
 use fivebar_core::sheet::job::JobSheet;
@@ -46,13 +46,15 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
             asked.slots = vec![Slot::new(words::KEEP, code)];
             asked
         }
-        What::GalleryPaid => {
+        What::GalleryPaid(_) => {
             let mut asked = Asked::new("jobs/gallery", words::GALLERY_PAID);
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::SUM, code)];
+            asked.other = Some(words::CAME_BACK.to_owned());
             asked
         }
         _ => {
             let mut asked = Asked::new("jobs/consign", words::CONSIGN_TITLE);
+            asked.above = terms(draft);
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::TAG, code), Slot::new(words::GALLERY_SHARE, "")];
             asked
         }
@@ -90,6 +92,19 @@ fn never_came(draft: &Draft) -> El<Msg> {
     let never = draft.picks.never_came;
     let segs = vec![Seg::new(words::CALLED_OFF, !never), Seg::new(waiting::NEVER_CAME, never)];
     even(words::WHY_NOTHING, segs, |nth| say(Tap::Pick(Pick::NeverCame(nth == 1))))
+}
+
+/// Of what the gallery takes its share, and who sends in the tax.
+fn terms(draft: &Draft) -> Vec<El<Msg>> {
+    let terms = draft.picks.terms;
+    let of = vec![Seg::new(deal::BEFORE_TAX, !terms.with_tax), Seg::new(deal::WITH_TAX, terms.with_tax)];
+    let who = vec![Seg::new(deal::GALLERY_PAYS, !terms.maker_pays), Seg::new(deal::I_PAY, terms.maker_pays)];
+    vec![
+        el("h2", "").text(deal::SHARE_OF),
+        even(deal::SHARE_OF, of, |nth| say(Tap::Pick(Pick::WithTax(nth == 1)))),
+        el("h2", "").text(deal::WHO_PAYS_TAX),
+        even(deal::WHO_PAYS_TAX, who, |nth| say(Tap::Pick(Pick::MakerPays(nth == 1)))),
+    ]
 }
 
 fn agree(draft: &Draft, code: &str, seen: Seen<'_>) -> Asked {
