@@ -85,6 +85,8 @@ pub enum Refusal {
     FeesEatThePrice { tax: Decimal, fee: Decimal },
     /// Stages that do not make up the price.
     StagesDoNotMeet { sum: Decimal },
+    /// Parts of a payment that are not what was agreed.
+    PartsDoNotMeet { sum: Money, price: Money },
     /// A piece that leaves nothing never covers what was spent ahead.
     NeverCovered { left: Decimal },
     /// No wood goes by that key.

@@ -201,3 +201,43 @@ fn a_deposit_is_given_back_once() {
     check(&format!("{sold}reverse sale one on stools\nreverse sale two on stools"), [0, 0, 800]);
     check(&format!("{sold}reverse sale two on stools kept 50\nreverse sale one on stools"), [50, 50, 800]);
 }
+
+/// 800 in three parts: what came in pays the first first, and what each lacks adds up to what is still due.
+#[test]
+fn what_is_paid_in_parts_adds_up() {
+    let parts = "parts deal on stools 300 due 2026-03-02 250 due 2026-04-01 250\n";
+    for (lines, lacks) in [
+        ("", vec![0, 250, 250]),
+        ("pay 100 for stools bank agreed deal", vec![0, 150, 250]),
+        ("sell 1 stools for 400 notes agreed deal", vec![0, 150, 250]),
+        ("pay 500 for stools bank agreed deal", vec![0, 0, 0]),
+        ("parts deal on stools 500 300", vec![200, 300]),
+        ("parts deal on stools", vec![]),
+    ] {
+        let story = told(&format!("{parts}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let job = job(&story);
+        let deal = &job.selling.agreements[0];
+        let found: Vec<Money> = job.selling.parts_due(job.currency, deal).unwrap().into_iter().map(|(_, lacks)| lacks).collect();
+        assert_eq!(found, lacks.into_iter().map(dollars).collect::<Vec<_>>(), "{lines}");
+        let still = job.selling.still_due(job.currency, deal);
+        assert!(found.is_empty() || Money::sum(job.currency, found) == still, "{lines}");
+    }
+}
+
+#[test]
+fn parts_that_do_not_meet_are_refused() {
+    for (parts, refused) in [
+        ("300 499", Refusal::PartsDoNotMeet { sum: dollars(799), price: dollars(800) }),
+        ("300 500 1", Refusal::PartsDoNotMeet { sum: dollars(801), price: dollars(800) }),
+        ("800 0", Refusal::NothingAsked),
+    ] {
+        let why = told(&format!("parts deal on stools {parts}")).refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>();
+        assert_eq!(why, [Why::Refused(refused)], "{parts}");
+    }
+    // What came to nothing, or was changed, is paid in no parts.
+    for end in ["cancel deal on stools", "agree 700 for 2 stools fetched replaces deal"] {
+        let why = told(&format!("{end}\nparts deal on stools 400 400")).refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>();
+        assert_eq!(why, [Why::Refused(Refusal::NotThere)], "{end}");
+    }
+}

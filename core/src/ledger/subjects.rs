@@ -106,6 +106,7 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::SettleSet(f) => f.job,
         Fact::OfferHeard(f) => f.job,
         Fact::PriceAgreed(f) => f.job,
+        Fact::PaymentPlanned(f) => f.job,
         Fact::AgreementCancelled(f) => f.job,
         Fact::PieceSold(f) => f.job,
         Fact::PaymentReceived(f) => f.job,

@@ -65,6 +65,8 @@ pub enum NextAct {
     Collect { due: Money },
     /// More was received than is owed.
     HandBack { sum: Money },
+    /// A part of what was agreed is to come in by today.
+    PartDue { agreed: Id, lacks: Money, due: Wall },
     /// Take wood from the rack.
     TakeWood,
     /// Work on: the next planned operation that is not done, where one is planned.
@@ -219,6 +221,9 @@ pub(super) fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
     {
         return NextAct::HandBack { sum };
     }
+    if let Ok(Some(part)) = part_due(shop, job) {
+        return part;
+    }
     match left_to_do {
         Some(op) if job.ended.is_none() && 0 < sold.left => return NextAct::WorkOn { op: Some(op) },
         _ if 0 < sold.promised && account.hours.total.is_some() => return NextAct::HandOver { due: sold.due, date: date(job) },
@@ -226,6 +231,20 @@ pub(super) fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
         _ => {}
     }
     selling(shop, job, account)
+}
+
+/// The first part of an agreement whose day has come, and that is not paid.
+fn part_due(shop: &Shop, job: &Job) -> Answer<Option<NextAct>> {
+    for agreement in job.selling.open() {
+        let parts = job.selling.parts_due(job.currency, agreement)?;
+        let has_come = |due: Wall| due.day() <= Wall::new(shop.now, due.offset).day();
+        let first =
+            parts.into_iter().find_map(|(part, lacks)| Some((part.due.filter(|due| has_come(*due))?, lacks)).filter(|_| !lacks.is_zero()));
+        if let Some((due, lacks)) = first {
+            return Ok(Some(NextAct::PartDue { agreed: agreement.id, lacks, due }));
+        }
+    }
+    Ok(None)
 }
 
 fn selling(shop: &Shop, job: &Job, account: &Account) -> NextAct {

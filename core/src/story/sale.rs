@@ -19,6 +19,7 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         }
         "guess" => SaleCommand::Guess(guess(teller, words)?),
         "agree" => SaleCommand::Agree(agree(teller, words)?),
+        "parts" => SaleCommand::PlanPayment(parts(teller, words)?),
         "cancel" => cancel(teller, words)?,
         "sell" => SaleCommand::Sell(sell(teller, words)?),
         "pay" => SaleCommand::Pay(pay(teller, words)?),
@@ -118,6 +119,18 @@ fn agree(teller: &Teller, words: &mut Words) -> Read<PriceAgreed> {
     let due = if words.has("due") { Some(day(words, teller.story.now)?) } else { None };
     let buyer = person(teller, words, "buyer")?;
     Ok(PriceAgreed { job, n, sum, carried, deposit, due, buyer, replaces: mark(teller, words, "replaces")? })
+}
+
+/// `parts deal on bench 184 due 2026-04-17 138 due 2026-05-08 138`; the last at the hand-over. None at all take them away.
+fn parts(teller: &Teller, words: &mut Words) -> Read<PaymentPlanned> {
+    let (agreed, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
+    let mut parts = vec![];
+    while !words.is_done() {
+        let sum = money(teller, words)?;
+        let due = if words.has("due") { Some(day(words, teller.story.now)?) } else { None };
+        parts.push(PaymentPart { sum, due });
+    }
+    Ok(PaymentPlanned { job, agreed, parts })
 }
 
 /// `cancel deal on bench kept 50 no-show`.

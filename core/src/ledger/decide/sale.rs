@@ -70,6 +70,7 @@ pub enum SaleCommand {
     NoteAsked(kind::PieceAskedFor),
     Guess(kind::SellingGuessed),
     Agree(kind::PriceAgreed),
+    PlanPayment(kind::PaymentPlanned),
     Cancel(kind::AgreementCancelled),
     Sell(SellOrder),
     Pay(PayOrder),
@@ -96,6 +97,7 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         }
         SaleCommand::Guess(f) => guess(&found(book, f.job)?, f, act)?,
         SaleCommand::Agree(f) => agree(&found(book, f.job)?, f, act)?,
+        SaleCommand::PlanPayment(f) => plan_payment(&found(book, f.job)?, f, act)?,
         SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
         SaleCommand::Sell(order) => sell(book, order, act)?,
         SaleCommand::Pay(order) => pay(book, order, act)?,
@@ -211,6 +213,22 @@ fn agree(job: &Job, f: &kind::PriceAgreed, act: &mut Act) -> Answer<()> {
     plain(same(job.currency, f.sum)?)?;
     if let Some(deposit) = f.deposit {
         within(plain(same(job.currency, deposit)?)?, f.sum)?;
+    }
+    act.add(f.clone());
+    Ok(())
+}
+
+/// The parts add up to what was agreed; none at all take them away.
+fn plan_payment(job: &Job, f: &kind::PaymentPlanned, act: &mut Act) -> Answer<()> {
+    let price = open(job, f.agreed)?.sum;
+    for part in &f.parts {
+        if plain(same(job.currency, part.sum)?)?.is_zero() {
+            return Err(Refusal::NothingAsked);
+        }
+    }
+    let sum = Money::sum(job.currency, f.parts.iter().map(|part| part.sum))?;
+    if !f.parts.is_empty() && sum != price {
+        return Err(Refusal::PartsDoNotMeet { sum, price });
     }
     act.add(f.clone());
     Ok(())

@@ -29,6 +29,11 @@ kinds! {
     OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried }
     /// A price was agreed for `n` pieces, before they are handed over; its id is the entry's. A change of order `replaces` an earlier one.
     PriceAgreed { job: Id, n: Count, sum: Money, carried: Carried; deposit: Money, due: Moment, buyer: Id, replaces: Id }
+    /// One part of what was agreed: part of [`PaymentPlanned`]. `due` is the day it is to come in; missing, at the hand-over.
+    PaymentPart { sum: Money; due: Moment }
+    /// What was agreed is paid in parts, which add up to it; what comes in pays the first of them first. A later one of the same agreement
+    /// replaces it, and no parts take it away.
+    PaymentPlanned { job: Id, agreed: Id, parts: Vec<PaymentPart>; }
     /// An agreement came to nothing. `kept` of what was received is not handed back; `no_show` when the buyer never came.
     AgreementCancelled { job: Id, agreed: Id; kept: Money, no_show: bool }
     /// `n` pieces were sold; `sum` is all that the buyer hands over. The tax line, its rate and side are facts of this sale. Its id is the entry's.

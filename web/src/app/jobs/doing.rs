@@ -33,6 +33,10 @@ pub fn next(app: &mut App, now: Now) {
             Some(over) => form(app, Room::Sell, What::HandBack(over)),
             None => app.jobs.room = Some(Room::Sell),
         },
+        NextAct::PartDue { agreed, lacks, .. } => {
+            let (agreed, lacks) = (*agreed, *lacks);
+            form(app, Room::Sell, What::Pay(PaidTo::Part(agreed, lacks)));
+        }
         NextAct::TakeWood => app.jobs.room = Some(Room::Wood),
         NextAct::SetTag => form(app, Room::Sell, What::Tag),
         NextAct::Sell { .. } => form(app, Room::Sell, What::Sell(None)),

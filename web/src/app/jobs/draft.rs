@@ -71,13 +71,15 @@ pub fn typed_room(form: &Form, sign: Sign) -> Option<(Decimal, Decimal)> {
 pub enum PaidTo {
     Sale(Id),
     Agreed(Id),
+    /// A part of what was agreed, with what it lacks.
+    Part(Id, Money),
 }
 
 impl From<PaidTo> for PaidOf {
     fn from(to: PaidTo) -> PaidOf {
         match to {
             PaidTo::Sale(id) => PaidOf::Sale(id),
-            PaidTo::Agreed(id) => PaidOf::Agreed(id),
+            PaidTo::Agreed(id) | PaidTo::Part(id, _) => PaidOf::Agreed(id),
         }
     }
 }
@@ -321,6 +323,7 @@ pub fn agreement_done(sheet: &JobSheet, sale: Id) -> bool {
 fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
     match to {
         PaidTo::Sale(id) => sheet.sale.unpaid.iter().find(|(sale, _)| *sale == id).map(|(_, due)| *due),
+        PaidTo::Part(_, lacks) => Some(lacks),
         PaidTo::Agreed(id) => sheet.selling.agreement(id).and_then(|it| sheet.selling.still_due(sheet.account.currency, it).ok()),
     }
 }

@@ -125,6 +125,9 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
         },
         NextAct::Collect { due } => told(words::STATE_COLLECT, words::TAKE_PAYMENT, words::due(&sum(*due, seen))),
         NextAct::HandBack { sum: back } => told(words::STATE_HAND_BACK, words::HAND_BACK, words::to_hand_back(&sum(*back, seen))),
+        NextAct::PartDue { lacks, due, .. } => {
+            told(&words::state_part(&seen.speech.day(*due)), words::TAKE_PAYMENT, words::due(&sum(*lacks, seen)))
+        }
         NextAct::TakeWood if 0 < sheet.wood.apart => {
             told(&words::state_apart(&n(sheet.wood.apart)), words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into())
         }

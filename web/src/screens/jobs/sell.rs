@@ -13,7 +13,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, waiting};
-use fivebar_core::ledger::fold::{Agreement, AgreementState, HandedBack, Payment, Reversed, Sale};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, HandedBack, PartOfPay, Payment, Reversed, Sale};
 use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::JobSheet;
 
@@ -99,10 +99,10 @@ fn back(entry: fivebar_core::quantity::Id) -> El<Msg> {
 }
 
 fn agreements(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(|agreement| agreed(agreement, seen)).listed())
+    titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(|agreement| agreed(sheet, agreement, seen)).listed())
 }
 
-fn agreed(agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
+fn agreed(sheet: &JobSheet, agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
     let state = match agreement.state {
         AgreementState::Open => agreement.due.map(|due| words::by_day(&seen.speech.day(due))),
         AgreementState::Done => Some(words::DONE.into()),
@@ -124,12 +124,22 @@ fn agreed(agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
         return row;
     }
     let act = |class: &'static str, words: &'static str, what: What| key(class, words, "", say(Tap::Write(what)));
-    el("div", "deal").key(agreement.id.to_string()).kid(row).kid(
+    let parts = sheet.selling.parts_due(sheet.account.currency, agreement).unwrap_or_default();
+    let parts = parts.iter().enumerate().map(|(nth, part)| part_of(nth, part, seen));
+    el("div", "deal").key(agreement.id.to_string()).kid(row).kids(parts).kid(
         el("div", "g3")
             .kid(act("key h56", words::PAY, What::Pay(PaidTo::Agreed(agreement.id))))
             .kid(act("key solid h56", words::HAND_OVER, What::Sell(Some(agreement.id))))
             .kid(act("key soft h56", words::CAME_TO_NOTHING, What::Cancel(agreement.id))),
     )
+}
+
+/// A part it is paid in: by when, and what is to come of it.
+fn part_of(nth: usize, (part, lacks): &(PartOfPay, Money), seen: Seen<'_>) -> El<Msg> {
+    let by = part.due.map_or_else(|| deal::AT_HAND_OVER.to_owned(), |due| deal::by_day(&seen.speech.day(due)));
+    let name = deal::part(&seen.speech.count(u32::try_from(nth.saturating_add(1)).unwrap_or(0)));
+    let figure = if lacks.is_zero() { deal::paid(&sum(part.sum, seen)) } else { sum(*lacks, seen) };
+    line(deal::part_by(&name, &by), figure)
 }
 
 fn sales(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {

@@ -45,6 +45,7 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(just_sold(app, seen))
         .kids(sheet.for_sale.iter().enumerate().map(|(nth, row)| for_sale(row, nth == 0, seen)))
         .kids(sheet.agreed.iter().map(|row| agreed(row, seen)))
+        .kids(work_owed(sheet, seen))
         .kids(sheet.owed.iter().map(|row| owed(row, seen)))
         .kids(sheet.at_galleries.iter().map(|row| at_gallery(row, app, seen)))
         .kid(el("div", "push"))
@@ -105,7 +106,7 @@ pub fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn figure(done: Done, seen: Seen<'_>) -> String {
     match done {
         Done::Sold(sum) | Done::Heard(sum) | Done::Agreed(sum) | Done::Tagged(sum) => bare(sum, seen.speech),
-        Done::Received(sum) | Done::GalleryPaid(sum) | Done::Cancelled(sum) => exact(sum, seen.speech),
+        Done::Received(sum) | Done::GalleryPaid(sum) | Done::Cancelled(sum) | Done::InParts(sum) => exact(sum, seen.speech),
         Done::Consigned(n) | Done::Returned(n) => common::pieces(n, &seen.speech.count(n)),
         Done::NeverCame | Done::Settled | Done::Asked(_) | Done::Guessed => String::new(),
     }
@@ -214,6 +215,16 @@ fn agreed(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
         )
         .kids(by.map(|by| span("t14 i2", by)))
         .kid(el("span", "row rule").kid(figure(words::came_in(is_deposit), row.received)).kid(figure(words::DUE, row.still)))
+}
+
+/// What came in ahead of several agreements, in sum: it is owed as work until the hand-over.
+fn work_owed(sheet: &PriceSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let ahead = sheet.ahead.values().filter(|ahead| !ahead.is_zero() && 1 < sheet.agreed.len());
+    let row = |ahead: &Money| {
+        let figure = el("b", "w7").text(seen.speech.money(*ahead));
+        el("p", "row wide").key(ahead.currency().code().to_owned()).kid(el("span", "").text(deals::WORK_OWED)).kid(figure)
+    };
+    ahead.map(row).listed()
 }
 
 fn owed(row: &OwedRow, seen: Seen<'_>) -> El<Msg> {

@@ -94,6 +94,55 @@ pub fn for_pieces(pieces: &str) -> String {
     format!("for {pieces}")
 }
 
+// --- in parts
+
+pub const IN_PARTS: &str = "Paid in parts";
+pub const IN_ONE_SUM: &str = "In one sum after all";
+pub const AT_HAND_OVER: &str = "at the hand-over";
+pub const OTHER_PART: &str = "Another sum";
+pub const SAVE_PARTS: &str = "In these parts";
+pub const WORK_OWED: &str = "Came in ahead, owed as work";
+
+/// "3 parts".
+pub fn parts(n: &str) -> String {
+    format!("{n} parts")
+}
+
+/// "Part 2".
+pub fn part(nth: &str) -> String {
+    format!("Part {nth}")
+}
+
+/// "Part 2 comes in".
+pub fn its_day(part: &str) -> String {
+    format!("{part} comes in")
+}
+
+/// "by Fri 8 May".
+pub fn by_day(day: &str) -> String {
+    format!("by {day}")
+}
+
+/// "460.00 of 460.00".
+pub fn added_up(sum: &str, price: &str) -> String {
+    format!("{sum} of {price}")
+}
+
+/// "184.00, paid".
+pub fn paid(sum: &str) -> String {
+    format!("{sum}, paid")
+}
+
+/// "Part 2, by Fri 8 May".
+pub fn part_by(part: &str, by: &str) -> String {
+    format!("{part}, {by}")
+}
+
+/// "138.00 lacking".
+pub fn lacking(sum: &str) -> String {
+    format!("{sum} to come")
+}
+
 // --- galleries
 
 pub const GALLERY: &str = "At the gallery";
@@ -151,6 +200,7 @@ pub fn take_back(done: Done, figure: &str) -> String {
         Done::Sold(_) => format!("Take back: sold at {figure}"),
         Done::Heard(_) => format!("Take back: offer of {figure}"),
         Done::Agreed(_) => format!("Take back: agreed {figure}"),
+        Done::InParts(_) => format!("Take back: {figure} in parts"),
         Done::Cancelled(_) => "Take back: came to nothing".to_owned(),
         Done::Received(_) => format!("Take back: {figure} came in"),
         Done::Consigned(_) => format!("Take back: {figure} to the gallery"),

@@ -296,6 +296,11 @@ pub fn due(sum: &str) -> String {
     format!("{sum} due")
 }
 
+/// "A part was to come in by Fri 8 May."
+pub fn state_part(day: &str) -> String {
+    format!("A part was to come in by {day}.")
+}
+
 /// "20.00 to hand back".
 pub fn to_hand_back(sum: &str) -> String {
     format!("{sum} {TO_HAND_BACK}")

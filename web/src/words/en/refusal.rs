@@ -110,6 +110,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::StagesDoNotMeet { sum } => {
             said(format!("Not taken: the parts add up to {} of the price.", per_cent(*sum, speech)), "Make them add up to 100 %.")
         }
+        Refusal::PartsDoNotMeet { sum, price } => said(
+            format!("Not taken: the parts add up to {}, and {} was agreed.", speech.money(*sum), speech.money(*price)),
+            "Make them add up to what was agreed.",
+        ),
         Refusal::NeverCovered { .. } => said("Never: a piece leaves nothing towards it.".into(), "Raise the price, or leave the stall."),
         Refusal::WoodUnknown { key } => said(format!("No wood is called “{key}”."), "Choose one of the list."),
         Refusal::MoistureOutOfRange { most } => {

@@ -1,6 +1,6 @@
 //! How a job sells: offers, agreements, sales, payments, galleries. Counts and sums of facts, no price.
 
-use crate::ledger::kind::sale::{Carried, Paid};
+use crate::ledger::kind::sale::{Carried, Paid, PaymentPart};
 use crate::ledger::{Entry, Fact};
 use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall};
@@ -23,6 +23,7 @@ pub struct Selling {
     pub guesses: Guesses,
     reversals: Sorted<Id, Reversed>,
     cancelled: Sorted<Id, AgreementState>,
+    planned: Sorted<Id, Vec<PartOfPay>>,
 }
 
 /// A buyer named a sum.
@@ -58,9 +59,19 @@ pub struct Agreement {
     pub buyer: Option<Id>,
     pub replaces: Option<Id>,
     pub state: AgreementState,
+    /// The parts it is paid in, where it is.
+    pub parts: Vec<PartOfPay>,
     /// Pieces sold under it, and what they were sold for.
     pub sold: Count,
     pub sold_for: Money,
+}
+
+/// One part of what was agreed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PartOfPay {
+    pub sum: Money,
+    /// The day it is to come in; at the hand-over where none is said.
+    pub due: Option<Wall>,
 }
 
 /// Where an agreement stands.
@@ -216,6 +227,10 @@ impl Selling {
                 self.asked.push(Asked { at: entry.at(), price: f.price, no_show: f.no_show.unwrap_or(false) });
             }
             Fact::PriceAgreed(f) if ours(f.sum) => self.agreed(entry, f),
+            Fact::PaymentPlanned(f) => {
+                let part = |part: &PaymentPart| PartOfPay { sum: part.sum, due: part.due.map(|due| Wall::new(due, entry.offset())) };
+                self.planned.insert(f.agreed, f.parts.iter().filter(|part| ours(part.sum)).map(part).listed());
+            }
             Fact::AgreementCancelled(f) => {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
                 let state = AgreementState::Cancelled { entry: entry.id, kept, no_show: f.no_show.unwrap_or(false) };
@@ -296,6 +311,7 @@ impl Selling {
             buyer: f.buyer,
             replaces: f.replaces,
             state: AgreementState::Open,
+            parts: vec![],
             sold: 0,
             sold_for: Money::zero(f.sum.currency()),
         });
@@ -329,6 +345,7 @@ impl Selling {
                 agreement.sold = agreement.sold.saturating_add(sale.n);
                 agreement.sold_for = agreement.sold_for.plus(sale.sum).unwrap_or(agreement.sold_for);
             }
+            agreement.parts = self.planned.get(&agreement.id).cloned().unwrap_or_default();
             agreement.state = match self.cancelled.get(&agreement.id) {
                 _ if replaced.contains(&agreement.id) => AgreementState::Replaced,
                 Some(cancelled) => *cancelled,

@@ -1,7 +1,7 @@
 //! Counts and sums of how a job sells: pieces gone and promised, what was taken, owed and received.
 
 use super::paid_for::{PaidFor, beyond};
-use super::selling::{Agreement, AgreementState, Consigned, Over, Sale, Selling};
+use super::selling::{Agreement, AgreementState, Consigned, Over, PartOfPay, Sale, Selling};
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money};
 use crate::refusal::Answer;
 
@@ -159,6 +159,20 @@ impl Selling {
         let paid = PaidFor::of(self, currency)?;
         let sales = self.standing().filter(|sale| sale.agreed == Some(agreed));
         Money::sum(currency, sales.map(|sale| paid.of_sale(sale.id)))?.plus(paid.ahead(self.first(Some(agreed))))
+    }
+
+    /// The parts an agreement is paid in, each with what it lacks: what came in pays the first of them first.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn parts_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Vec<(PartOfPay, Money)>> {
+        let mut came = self.received_under(currency, agreement.id)?;
+        let lacks = |part: &PartOfPay| {
+            let lacks = beyond(part.sum, came)?;
+            came = beyond(came, part.sum)?;
+            Ok((*part, lacks))
+        };
+        agreement.parts.iter().map(lacks).collect()
     }
 
     /// The first agreement of a chain of changes: what came ahead for it goes on to the last.

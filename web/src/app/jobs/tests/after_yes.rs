@@ -96,3 +96,17 @@ fn a_consignment_is_asked_for_its_terms_and_comes_back() {
     let back = maker.sheet().selling.consignments_returned[0].entry;
     maker.tap(Tap::Strike(back)).shows(&["2 there, tag 145"]);
 }
+
+/// A part whose day has come stands first on Jobs, and its payment is a tap away; one of a later day waits.
+#[test]
+fn a_part_stands_first_when_its_day_has_come() {
+    let parts = "parts deal on more 300 due 2026-05-22 250 due 2026-05-22 250\n\
+        job desk \"Desk\" 1 order\nagree 100 for 1 desk fetched due 2026-05-20";
+    let mut maker = told(parts);
+    maker.shows(&["Stools", "$250.00", "A part was to come in by Fri 22 May.", "Desk"]).open("more");
+    maker.shows(&["Take the payment", "250.00 due"]).tap(Tap::Next).shows(&["Payment in", "250"]).tap(Tap::Save);
+    maker.shows(&["Part 1, by Fri 22 May", "300.00, paid", "Part 2", "250.00, paid", "Part 3, at the hand-over", "250.00"]);
+    assert_eq!(maker.sheet().sale.due.amount().to_string(), "250");
+    maker.tap(Tap::List).shows(&["Desk", "Stools"]).hides(&["A part was"]);
+    told(&parts.replace("250 due 2026-05-22", "250 due 2026-05-23")).hides(&["A part was"]).open("more").hides(&["Take the payment"]);
+}

@@ -177,3 +177,40 @@ fn a_known_gallery_brings_its_terms() {
     maker.tap(Tap::Gallery(GalleryTap::Consigned));
     assert_eq!(sheet(&maker.app).unwrap().at_galleries.last().unwrap().there.gallery, Some(people[1].id));
 }
+
+/// 460 in three parts of 40, 30 and 30 per cent: 184, 138, 138. What came in pays the first; the next is asked by its key.
+#[test]
+fn what_was_agreed_is_paid_in_parts() {
+    let mut maker = Maker::before_delivery();
+    deal(&mut maker);
+    let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+    maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["Part 1", "230.00", "Part 2", "at the hand-over", "230.00"]);
+    maker.tap(Tap::Parts(PartsTap::Split(&[40, 30, 30]))).shows(&["184.00", "138.00", "138.00", "460.00 of 460.00"]);
+    // A part that is typed anew has to meet the others.
+    maker.tap(Tap::Parts(PartsTap::At(1))).tap(Tap::Parts(PartsTap::Pad)).press("100").tap(Tap::Parts(PartsTap::PadDone));
+    maker.shows(&["422.00 of 460.00"]).tap(Tap::Parts(PartsTap::Save)).shows(&["the parts add up to €422.00, and €460.00 was agreed"]);
+    maker.say(Msg::Common(Common::Understood));
+    maker.tap(Tap::Parts(PartsTap::Pad)).press("138").tap(Tap::Parts(PartsTap::PadDone)).tap(Tap::Parts(PartsTap::Move(-7)));
+    maker.tap(Tap::Parts(PartsTap::Save)).shows(&[
+        "Part 1, by Fri 22 May",
+        "184.00, paid",
+        "Part 2, by Fri 29 May",
+        "138.00",
+        "Part 3, at the hand-over",
+    ]);
+    let sum = maker.money("138");
+    maker.shows(&["138.00 came in"]).tap(Tap::Deal(DealTap::Received(sum))).shows(&["Part 2", "138.00, paid", "Handed over, 138.00 paid"]);
+    maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["In one sum after all"]).tap(Tap::Parts(PartsTap::Whole)).hides(&["Part 1"]);
+    maker.tap(Tap::Close).shows(&["Take back: 460.00 in parts"]).say(Msg::Common(Common::TakeBack));
+    deal(&mut maker);
+    maker.shows(&["Part 1"]);
+}
+
+/// Of several orders the deposits are said in sum: they are owed as work.
+#[test]
+fn deposits_are_owed_as_work() {
+    let story = "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 4 order\nagree 400 for 1 stools fetched deposit 150 as one\n\
+        pay 150 for stools bank agreed one\nagree 300 for 1 stools fetched deposit 90.50 as two\npay 90.50 for stools bank agreed two\n";
+    Maker::told(story, "stools").shows(&["Came in ahead, owed as work", "$240.50"]);
+    Maker::told(story.split("agree 300").next().unwrap(), "stools").hides(&["owed as work"]);
+}
