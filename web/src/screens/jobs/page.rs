@@ -229,7 +229,8 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         (_, Some(_)) => part("t14 c-good nw", words::DEPOSIT_IN, &sum(sold.received, seen)),
         (_, None) => part("t14 c-good nw", words::PAID, &sum(sold.received, seen)),
     };
-    let due_word = if open.is_some() { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
+    let at_hand_over = open.is_some_and(|agreement| agreement.parts.is_empty());
+    let due_word = if at_hand_over { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
     let due = (Decimal::ZERO < sold.due.amount()).then(|| part("t14 nw", due_word, &sum(sold.due, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),

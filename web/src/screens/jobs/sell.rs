@@ -136,10 +136,13 @@ fn agreed(sheet: &JobSheet, agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
 
 /// A part it is paid in: by when, and what is to come of it.
 fn part_of(nth: usize, (part, lacks): &(PartOfPay, Money), seen: Seen<'_>) -> El<Msg> {
-    let by = part.due.map_or_else(|| deal::AT_HAND_OVER.to_owned(), |due| deal::by_day(&seen.speech.day(due)));
     let name = deal::part(&seen.speech.count(u32::try_from(nth.saturating_add(1)).unwrap_or(0)));
-    let figure = if lacks.is_zero() { deal::paid(&sum(part.sum, seen)) } else { sum(*lacks, seen) };
-    line(deal::part_by(&name, &by), figure)
+    let (by, figure) = match part.due {
+        _ if lacks.is_zero() => (deal::PAID.to_owned(), part.sum),
+        Some(due) => (deal::by_day(&seen.speech.day(due)), *lacks),
+        None => (deal::AT_HAND_OVER.to_owned(), *lacks),
+    };
+    line(deal::part_by(&name, &by), sum(figure, seen))
 }
 
 fn sales(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -173,9 +176,9 @@ fn went_with((sheet, sale): (&JobSheet, &Sale), reversed: Reversed, seen: Seen<'
     let went = paid.minus(reversed.kept).ok().filter(|went| !went.is_zero() || kept.is_some());
     let went = went.map(|went| words::went_back(&sum(went, seen), kept.as_deref()));
     let tax = (!sale.tax.is_zero()).then(|| words::tax_back(&less(sale.tax)));
-    row(words::reversed(&day(reversed.at, seen)), join([went, tax]), less(sale.sum))
-        .key(format!("{} back", sale.id))
-        .kid(back(reversed.entry))
+    let row = row(words::reversed(&day(reversed.at, seen)), join([went, tax]), less(sale.sum));
+    let mistake = key("key soft h56", words::TAKE_BACK, words::MISTAKE, say(Tap::Strike(reversed.entry)));
+    el("div", "deal").key(format!("{} back", sale.id)).kid(row).kid(mistake)
 }
 
 fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {

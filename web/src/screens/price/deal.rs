@@ -73,14 +73,14 @@ fn facts(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
 /// The parts it is paid in: by when, and what is to come of each.
 fn parts_of(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
     let one = |(nth, (part, lacks)): (usize, &(PartOfPay, Money))| {
-        let by = part.due.map_or_else(|| words::AT_HAND_OVER.to_owned(), |due| words::by_day(&seen.speech.day(due)));
         let name = words::part(&seen.speech.count(u32::try_from(nth.saturating_add(1)).unwrap_or(0)));
-        let sum = exact(part.sum, seen.speech);
-        let figure = match lacks {
-            lacks if lacks.is_zero() => words::paid(&sum),
-            lacks if *lacks == part.sum => sum,
-            lacks => words::lacking(&exact(*lacks, seen.speech)),
+        let by = match part.due {
+            _ if lacks.is_zero() => words::PAID.to_owned(),
+            Some(due) => words::by_day(&seen.speech.day(due)),
+            None => words::AT_HAND_OVER.to_owned(),
         };
+        let partly = !lacks.is_zero() && *lacks != part.sum;
+        let figure = if partly { words::lacking(&exact(*lacks, seen.speech)) } else { exact(part.sum, seen.speech) };
         fact(&words::part_by(&name, &by), figure)
     };
     row.parts.iter().enumerate().map(one).listed()

@@ -98,7 +98,8 @@ pub fn for_pieces(pieces: &str) -> String {
 
 pub const IN_PARTS: &str = "Paid in parts";
 pub const IN_ONE_SUM: &str = "In one sum after all";
-pub const AT_HAND_OVER: &str = "at the hand-over";
+pub const AT_HAND_OVER: &str = "at hand-over";
+pub const PAID: &str = "paid";
 pub const OTHER_PART: &str = "Another sum";
 pub const SAVE_PARTS: &str = "In these parts";
 pub const WORK_OWED: &str = "Came in ahead, owed as work";
@@ -126,11 +127,6 @@ pub fn by_day(day: &str) -> String {
 /// "460.00 of 460.00".
 pub fn added_up(sum: &str, price: &str) -> String {
     format!("{sum} of {price}")
-}
-
-/// "184.00, paid".
-pub fn paid(sum: &str) -> String {
-    format!("{sum}, paid")
 }
 
 /// "Part 2, by Fri 8 May".

@@ -187,9 +187,9 @@ pub fn kept(sum: &str) -> String {
     format!("{sum} kept")
 }
 
-/// "brought back Mon 1 June".
+/// "Brought back Mon 1 June".
 pub fn reversed(day: &str) -> String {
-    format!("brought back {day}")
+    format!("{REFUND} {day}")
 }
 
 /// "125.00 handed back, 20.00 kept".

@@ -296,9 +296,9 @@ pub fn due(sum: &str) -> String {
     format!("{sum} due")
 }
 
-/// "A part was to come in by Fri 8 May."
+/// "A part is due by Fri 8 May."
 pub fn state_part(day: &str) -> String {
-    format!("A part was to come in by {day}.")
+    format!("A part is due by {day}.")
 }
 
 /// "20.00 to hand back".
