@@ -1,7 +1,10 @@
 //! What a hand does: taps, holds, types.
 use crate::{Browser, Page};
 use serde_json::{Value, json};
-use std::time::Duration;
+use std::time::{Duration, Instant};
+
+/// Eight taps a second, as fast as a hand goes.
+const HONEST: Duration = Duration::from_millis(125);
 
 impl Browser {
     /// A finger on the middle of the first element the selector finds, which is brought into view first.
@@ -78,7 +81,11 @@ impl Browser {
         self.wait(page, &format!("!!{}", reads(text)));
     }
 
+    /// Comes down no sooner after the last than an honest hand does: the app takes a far touch within 80 ms for a phantom.
     fn finger(&mut self, page: &Page, at: &Value, span: Duration) {
+        let since = self.touched.map_or(HONEST, |last| last.elapsed());
+        std::thread::sleep(HONEST.saturating_sub(since));
+        self.touched = Some(Instant::now());
         self.touch(page, "touchStart", json!([at]));
         std::thread::sleep(span);
         self.touch(page, "touchEnd", json!([]));

@@ -131,8 +131,7 @@ fn inv15_a_buyer_finds_no_figure_of_the_account_the_offer_or_the_rate() {
     browser.eval(&page, "sessionStorage.setItem('draft:sum', '118.75')");
     browser.key(&page, "Escape");
     browser.wait_text(&page, "For sale");
-    // As a reader presses it: what the list shows may still be settling under a finger.
-    browser.eval(&page, "[...document.querySelectorAll('button')].find(key => key.innerText.startsWith('Show the buyer')).click()");
+    browser.tap_text(&page, "Show the buyer");
     browser.wait_text(&page, "Hold to close");
     for (place, text) in given_away(&mut browser, &page) {
         let found: Vec<&String> = private.iter().filter(|figure| holds(&text, figure)).collect();

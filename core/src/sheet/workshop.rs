@@ -12,6 +12,7 @@ use crate::money::rate::{Rate, Wanted, Year, rate as stack};
 use crate::quantity::order_by_key;
 use crate::quantity::{Currency, Day, Decimal, Id, Key, Listed, Money, Offset, Sorted, Span, Units, Wall};
 use crate::refusal::Answer;
+use std::cmp::Reverse;
 
 /// The Workshop place.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +24,8 @@ pub struct WorkshopSheet {
     pub suppliers: Vec<Id>,
     /// Costs of no job this year, in each currency.
     pub costs: Sorted<Currency, YearCosts>,
+    /// Years before it with a cost that was written down, the latest first.
+    pub earlier: Vec<(i32, Sorted<Currency, YearCosts>)>,
     /// Hours logged this year: to jobs, and in all.
     pub logged: Span,
     pub worked: Span,
@@ -60,6 +63,7 @@ pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
         rates: currencies.into_iter().map(|currency| rate(shop, currency)).listed(),
         suppliers: known.people.iter().filter(|person| person.role == Role::Supplier).map(|person| person.id).listed(),
         costs: costs(shop, year)?,
+        earlier: earlier(shop, year)?,
         logged: time.logged,
         worked: time.worked(),
         copy: known.copy,
@@ -148,6 +152,14 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let rate = said.pay.filter(|_| EARLY <= so_far).and_then(|pay| stack(real, wanted(pay)).ok());
     let YearTime { bench, trips, unsettled, unsettled_logged, .. } = time;
     Ok(RealYear { passed, worked, bench, trips, unsettled, logged, unsettled_logged, costs, rate })
+}
+
+/// Each year before this one in which a cost was written down as spent, so that it can still be seen and struck.
+fn earlier(shop: &Shop, year: i32) -> Answer<Vec<(i32, Sorted<Currency, YearCosts>)>> {
+    let mut years: Vec<i32> = shop.workshop.costs.iter().map(|line| line.at.day().as_ymd().0).filter(|of| *of < year).listed();
+    order_by_key(&mut years, |of| Reverse(*of));
+    years.dedup();
+    years.into_iter().map(|of| Ok((of, costs(shop, of)?))).collect()
 }
 
 /// A cost is of the year it was in at the place where it was written.

@@ -8,7 +8,6 @@ use super::workshop::people;
 use crate::parts::pad::Press;
 use fivebar_core::haul::Where;
 use fivebar_core::ledger::decide::{Command, HaulCommand, MoneyCommand, Much, Now, On};
-use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, Step, TripDescribed};
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
@@ -204,7 +203,7 @@ fn save(app: &mut App, now: Now) {
 /// The rate per mile or km as the till has it.
 fn mileage(app: &App) -> (Option<Exact>, Option<Per>) {
     let currency = app.shelf().haul().map_or_else(|| app.begins_with().0, |haul| haul.currency);
-    let till = fold::workshop(&app.shelf().book).tills.get(&currency).cloned().unwrap_or_default();
+    let till = app.shelf().workshop().tills.get(&currency).cloned().unwrap_or_default();
     (till.mileage.map(Exact), till.per)
 }
 

@@ -13,6 +13,7 @@ use super::entry::Typed;
 use super::here::{Chosen, choose};
 use super::news::NotRead;
 use super::order::Order;
+use super::spent_on::{SpentOn, SpentTap};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use crate::words::en::copies as words;
@@ -98,6 +99,8 @@ pub struct Workshop {
     /// The line of a list that is opened.
     pub opened: Option<Id>,
     pub rack: rack::Rack,
+    /// The day a cost of no job was spent on.
+    pub spent_on: SpentOn,
     /// Days off being chosen.
     pub off: Option<hours::Off>,
 }
@@ -109,6 +112,7 @@ pub enum Tap {
     Figure(Figure),
     Press(Press),
     PadDone,
+    SpentOn(SpentTap),
     /// Takes one of the readings a figure may have.
     Take(Quantity),
     Currency(Currency),
@@ -159,7 +163,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Figure(figure) => {
             let back = Box::new(std::mem::take(&mut app.workshop.over));
             app.workshop.over = Over::Figure(figure, Typed::default(), back);
-            (app.workshop.opened, app.notice) = (None, None);
+            (app.workshop.opened, app.notice, app.workshop.spent_on) = (None, None, SpentOn::default());
         }
         Tap::Press(press) => {
             let sign = app.speech.sign();
@@ -169,6 +173,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             }
         }
         Tap::PadDone => figures::done(app, now),
+        Tap::SpentOn(tap) => app.workshop.spent_on.heard(tap, now),
         Tap::Take(reading) => figures::take(app, &reading, now),
         Tap::Currency(currency) => set(app, (Some(currency), None), now),
         Tap::Units(units) => {

@@ -12,7 +12,6 @@ use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
 use crate::parts::share_bar::share_bar;
 use crate::view::{El, el};
 use crate::words::en::{common, count, supplier as words, woods};
-use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::quantity::{Decimal, Id, Key, Listed, begin_large};
 use fivebar_core::sheet::rejects::{OfHaul, OfPile, OfWood, RejectsSheet, rejects};
@@ -20,7 +19,8 @@ use fivebar_core::wood::woods::Woods;
 
 /// Suppliers whose name is known.
 pub fn named(app: &App) -> Vec<(Id, String)> {
-    let people = fold::workshop(&app.shelf().book).people.into_iter().filter(|person| person.role == Role::Supplier);
+    let workshop = app.shelf().workshop();
+    let people = workshop.people.iter().filter(|person| person.role == Role::Supplier);
     people.filter_map(|person| Some((person.id, app.shelf().name(person.id)?.clone()))).listed()
 }
 

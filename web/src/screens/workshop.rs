@@ -22,7 +22,8 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, copies as copy_words, dates, design, help, workshop as words};
-use fivebar_core::ledger::fold;
+use fivebar_core::ledger::fold::Workshop;
+use std::rc::Rc;
 
 pub use copies::{age_of, since};
 pub use wood::movement_written;
@@ -136,6 +137,6 @@ fn back() -> El<Msg> {
 }
 
 /// Everything folded of the workshop.
-fn known(app: &App) -> fold::Workshop {
-    fold::workshop(&app.shelf().book)
+fn known(app: &App) -> Rc<Workshop> {
+    app.shelf().workshop()
 }

@@ -3,7 +3,8 @@
 use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
-use super::super::price::gallery::usual;
+use super::super::price::gallery::{FIRST_TERMS, usual};
+use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
 use fivebar_core::ledger::fold::{AgreementState, GalleryTerms, Over};
@@ -113,6 +114,7 @@ pub struct Picks {
     pub carried: Carried,
     pub wood: Option<Key>,
     pub due: Option<Day>,
+    pub spent_on: SpentOn,
     /// A new job is made from this design.
     pub design: Option<Id>,
     /// With the refund the order came to nothing.
@@ -150,6 +152,8 @@ pub enum Pick {
     /// So many days later, or earlier.
     Due(i32),
     NoDate,
+    /// The day something was spent on.
+    SpentOn(SpentTap),
     More,
     /// A count by a chip, into the first figure.
     Count(Count),
@@ -185,10 +189,11 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         carried: Carried::Fetched,
         wood: None,
         due: None,
+        spent_on: SpentOn::default(),
         design: None,
         ends: false,
         never_came: false,
-        terms: usual(app, None),
+        terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         more: false,
     };
     let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false };
@@ -367,7 +372,11 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Wood(wood) => (picks.wood, picks.more) = (wood, false),
         Pick::Due(by) => picks.due = Some(later(picks.due.unwrap_or(now.wall.day()), by)),
         Pick::NoDate => picks.due = None,
-        Pick::More => picks.more = !picks.more,
+        Pick::SpentOn(tap) => {
+            picks.more = false;
+            picks.spent_on.heard(tap, now);
+        }
+        Pick::More => (picks.more, picks.spent_on.asks) = (!picks.more, false),
         Pick::Count(n) => draft.form.put(0, n.to_string()),
         Pick::Room(nth) => {
             if let Some((low, high)) = ROOMS.get(nth) {
@@ -391,7 +400,8 @@ fn ahead(app: &App) -> Option<String> {
     Some(Typed { sign, units }.sum(Some(ahead)))
 }
 
-fn later(day: Day, by: i32) -> Day {
+/// So many days later, or earlier.
+pub fn later(day: Day, by: i32) -> Day {
     let step = if by < 0 { Day::before } else { Day::next };
     (0..by.abs()).fold(day, |day, _| step(day))
 }

@@ -198,7 +198,7 @@ impl Reader {
 
     fn spend(&self, draft: &mut Draft, job: Id) -> Option<MoneyCommand> {
         let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
-        let (on, currency) = (On::Job(job), draft.picks.currency);
+        let (on, currency, when) = (On::Job(job), draft.picks.currency, draft.picks.spent_on.when(self.now));
         let much = match draft.picks.way {
             Way::Sum => Much::Whole(self.money(draft, 0)?),
             Way::Each => Much::Each { n: self.number(draft, 0)?, each: self.number(draft, 1)?, currency },
@@ -207,12 +207,12 @@ impl Reader {
                 let typing = self.typing(draft);
                 let distance = draft.form.take(0, |text| reading::distance(text, typing))?;
                 let rate = self.rate(draft)?;
-                return Some(MoneyCommand::Drive { on, distance, rate, currency, what, when: None });
+                return Some(MoneyCommand::Drive { on, distance, rate, currency, what, when });
             }
         };
         let kind = draft.picks.spending.clone();
         draft.picks.more = kind.is_none();
-        Some(MoneyCommand::Spend { on, much, kind: kind?, what, when: None })
+        Some(MoneyCommand::Spend { on, much, kind: kind?, what, when })
     }
 
     /// The rate as typed; nothing typed is as the till has it.

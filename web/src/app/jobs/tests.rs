@@ -11,6 +11,7 @@ use super::draft::{PaidTo, Way};
 use super::*;
 use crate::app::news::News;
 use crate::app::shelf::Shelf;
+use crate::app::spent_on::SpentTap;
 use crate::app::{Common, Msg};
 use crate::screens::page;
 use crate::words::Plain;
@@ -18,7 +19,7 @@ use fivebar_core::ledger::decide::{HaulCommand, PileFacts};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::ledger::{Book, Device, line};
+use fivebar_core::ledger::{Book, Device, Fact, line};
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Currency, Key, Offset, Sorted, Units, Wall};
 use fivebar_core::sheet::rack::rack;
@@ -329,6 +330,22 @@ fn spending_is_a_sum_so_many_a_share_or_a_drive() {
         maker.say(Msg::Common(Common::PutBack));
         maker.shows(&["In all", shown]);
     }
+}
+
+#[test]
+fn what_was_spent_on_another_day_is_of_that_day() {
+    let mut maker = Maker::new();
+    maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Shelf".into())).tap(Tap::Save).tap(Tap::Room(Room::Hours));
+    let (yesterday, on) = (maker.app.now.day().before(), Pick::SpentOn);
+    maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(Key::read("glue").unwrap())).shows(&["Spent", "today"]);
+    maker.pick(on(SpentTap::Ask)).pick(on(SpentTap::By(1))).shows(&["today"]).pick(on(SpentTap::By(-1))).pick(on(SpentTap::Ask));
+    maker.figures(&["3"]).tap(Tap::Save);
+    let spent = maker.app.own.book.entries().find_map(|(entry, _)| match &entry.fact {
+        Fact::MoneySpent(spent) => Some((spent.when, entry.offset())),
+        _ => None,
+    });
+    let (when, offset) = spent.expect("it was written");
+    assert_eq!(when.map(|at| Wall::new(at, offset).day()), Some(yesterday));
 }
 
 #[test]

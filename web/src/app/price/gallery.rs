@@ -114,11 +114,14 @@ pub fn expected(app: &App, back: &Back) -> Option<Money> {
     back.sum.or_else(|| there(app, (back.job, back.lot))?.expected(back.n, back.sold_for).ok())
 }
 
+/// The usual terms: common practice.
+pub const FIRST_TERMS: GalleryTerms = GalleryTerms { share: Decimal::from_parts(4, 0, 0, false, 1), with_tax: false, maker_pays: false };
+
 /// The terms of last time, at a gallery where one is said; else the usual ones of a gallery that keeps 40 % before tax and pays the tax.
 pub fn usual(app: &App, gallery: Option<Id>) -> GalleryTerms {
     let of = |job: Job| job.selling.consigned.into_iter().rev().find(|given| gallery.is_none() || given.gallery == gallery)?.terms;
     let last = fivebar_core::ledger::fold::jobs(shop(app).book).find_map(of);
-    last.unwrap_or(GalleryTerms { share: Decimal::new(4, 1), with_tax: false, maker_pays: false })
+    last.unwrap_or(FIRST_TERMS)
 }
 
 /// A gallery is said, and with it its terms of last time; said again, it is none.

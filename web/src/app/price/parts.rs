@@ -3,6 +3,7 @@
 use super::{Done, Over, done, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
+use crate::app::jobs::draft::later;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
 use fivebar_core::ledger::kind::sale::{PaymentPart, PaymentPlanned};
 use fivebar_core::money::staged::stages;
@@ -73,11 +74,6 @@ impl Parts {
             *of_it = day(*of_it);
         }
     }
-}
-
-fn later(day: Day, by: i32) -> Day {
-    let step = if by < 0 { Day::before } else { Day::next };
-    (0..by.abs()).fold(day, |day, _| step(day))
 }
 
 fn with(app: &mut App, act: impl FnOnce(&mut Parts)) {

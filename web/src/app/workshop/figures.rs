@@ -75,7 +75,7 @@ fn spend(app: &mut App, kind: &str, text: &str, now: Now) -> Result<(), Misread>
     let sum = reading::money(text, currency, app.speech.sign())?;
     let what = (!what.is_empty()).then_some(what);
     let Some(kind) = Key::read(kind) else { return Ok(()) };
-    let spend = MoneyCommand::Spend { on: On::Workshop, much: Much::Whole(sum), kind, what, when: None };
+    let spend = MoneyCommand::Spend { on: On::Workshop, much: Much::Whole(sum), kind, what, when: app.workshop.spent_on.when(now) };
     if app.order(&Command::Money(spend), now).is_some() {
         app.workshop.text.clear();
     }

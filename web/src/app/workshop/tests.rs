@@ -295,6 +295,26 @@ fn a_cost_of_no_job_is_written_down_and_struck() {
     assert!(after(&mut app, [Msg::Common(Common::PutBack)]).contains("$64.50"));
 }
 
+/// A receipt of last year is written down today: it is of last year, is seen there, and can be struck there.
+#[test]
+fn a_cost_is_of_the_day_that_is_said() {
+    let mut app = App::for_tests(Place::Workshop);
+    let day = |tap| Msg::Workshop(Tap::SpentOn(tap));
+    let open = [tap(Tap::Open(Over::Costs)), tap(Tap::Figure(Figure::Spent("edges")))];
+    let back = std::iter::once(day(SpentTap::Ask)).chain(std::iter::repeat_n(day(SpentTap::By(-7)), 53));
+    let asked = after(&mut app, open.into_iter().chain(back));
+    assert!(asked.contains("a cost is of the year it was spent in") && !asked.contains("aria-label=\"7\""), "{asked}");
+    let typed = [tap(Tap::Press(Press::Digit(9))), tap(Tap::PadDone)];
+    let shown = after(&mut app, std::iter::once(day(SpentTap::Ask)).chain(typed));
+    let year = app.now.day().as_ymd().0 - 1;
+    assert!(shown.contains("Nothing this year yet.") && shown.contains(&year.to_string()) && shown.contains("$9.00"), "{shown}");
+    let line = app.own.book.entries().next().unwrap().0.id;
+    assert!(!after(&mut app, [tap(Tap::Line(line)), tap(Tap::Strike(line))]).contains("$9.00"));
+    // Not after today, and the next cost is of today again.
+    let later = [tap(Tap::Figure(Figure::Spent("rent"))), day(SpentTap::Ask), day(SpentTap::By(7)), day(SpentTap::Ask)];
+    assert!(after(&mut app, later).contains("today"));
+}
+
 /// With the comma as decimal sign, `1,250` has two readings: each is a key.
 #[test]
 fn a_figure_with_two_readings_offers_both() {

@@ -12,7 +12,7 @@ use crate::words::en::{refusal, workshop as words};
 use fivebar_core::ledger::fold::Booked;
 use fivebar_core::quantity::{Id, Listed, Money};
 use fivebar_core::sheet::Shop;
-use fivebar_core::sheet::workshop::{YearCosts, workshop};
+use fivebar_core::sheet::workshop::{WorkshopSheet, YearCosts, workshop};
 
 /// How it stands, on one line: the year's sum in the maker's currency.
 pub fn short(app: &App, seen: Seen<'_>) -> String {
@@ -26,8 +26,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let shop = Shop::of(&app.shelf().book, seen.now.at);
     let sheet = workshop(&shop, seen.now.offset);
     let years: Vec<El<Msg>> = match &sheet {
-        Ok(sheet) if sheet.costs.is_empty() => vec![el("p", "t22 w8").text(words::NO_COSTS), el("p", "").text(words::COSTS_UNDER)],
-        Ok(sheet) => sheet.costs.values().map(|year| of_year(year, app.workshop.opened, seen)).listed(),
+        Ok(sheet) => all_years(sheet, app.workshop.opened, seen),
         Err(refusal) => vec![el("p", "why").text(refusal::refused(refusal, seen.speech).what)],
     };
     let kinds = SPENDING.iter().map(|kind| Chip::tap(words::spending(kind))).listed();
@@ -36,8 +35,20 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     page(app, ("workshop/costs", words::COSTS), main, seen)
 }
 
-fn of_year(year: &YearCosts, opened: Option<Id>, seen: Seen<'_>) -> El<Msg> {
-    let total = el("p", "row").kid(el("b", "t30 w8").text(seen.speech.money(year.total))).kid(el("span", "t14").text(words::THIS_YEAR));
+/// This year, and under it those before.
+fn all_years(sheet: &WorkshopSheet, opened: Option<Id>, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let none = || vec![el("p", "t22 w8").text(words::NO_COSTS), el("p", "").text(words::COSTS_UNDER)];
+    let this = sheet.costs.values().map(|year| of_year(year, words::THIS_YEAR, opened, seen));
+    let before = sheet.earlier.iter().flat_map(|(of, years)| {
+        let of = of.to_string();
+        years.values().map(move |year| of_year(year, &of, opened, seen))
+    });
+    let none = if sheet.costs.is_empty() { none() } else { vec![] };
+    none.into_iter().chain(this).chain(before).listed()
+}
+
+fn of_year(year: &YearCosts, of: &str, opened: Option<Id>, seen: Seen<'_>) -> El<Msg> {
+    let total = el("p", "row").kid(el("b", "t30 w8").text(seen.speech.money(year.total))).kid(el("span", "t14").text(of.to_owned()));
     let part = |name: &'static str, sum: Money| {
         (!sum.is_zero()).then(|| el("div", "dl").kid(el("span", "op").text(name)).kid(el("span", "n").text(seen.speech.money(sum))))
     };

@@ -1,5 +1,6 @@
 //! Figures: a key that shows one, and the pad that asks for it, with every refusal in its place.
 
+use super::super::spent_on::{choice, spent_key};
 use super::super::{Screen, Seen};
 use super::say;
 use crate::app::entry::Typed;
@@ -34,17 +35,20 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let spent = matches!(figure, Figure::Spent(_));
     let what = spent.then(|| in_words(app));
     let under = words::ask_under(figure);
+    let on = app.workshop.spent_on;
+    let pad = || vec![keys::pad(Some(sign), |press| say(Tap::Press(press)))];
+    let chosen = if spent && on.asks { choice(on, |tap| say(Tap::SpentOn(tap)), seen) } else { pad() };
     let unit = match figure {
         Figure::Mileage => words::per_distance(currency.code(), units),
         _ => unit(figure, currency),
     };
     let main = el("main", "scr")
         .kids((!under.is_empty()).then(|| el("p", "").text(under)))
-        .kids(what)
+        .kids(what.map(|what| el("div", "g2 low").kid(what).kid(spent_key(on, |tap| say(Tap::SpentOn(tap)), seen))))
         .kid(keys::entry(&typed.text, &unit, typed.wrong.is_some() || refused(app).is_some()))
         .kids(why(typed, app, seen, units))
         .kid(el("div", "push"))
-        .kid(keys::pad(Some(sign), |press| say(Tap::Press(press))))
+        .kids(chosen)
         .kid(key("key solid h88", common::DONE, "", say(Tap::PadDone)))
         .kid(key("key h48", common::NOT_NOW, "", say(Tap::Close)));
     let small = if spent { words::figure(figure, units) } else { words::WORKSHOP };

@@ -27,7 +27,8 @@ pub fn short(app: &App, seen: Seen<'_>) -> String {
 
 /// The page.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
-    let hours = known(app).hours;
+    let known = known(app);
+    let hours = &known.hours;
     let work = hours.workdays();
     let main = el("main", "scr")
         .kids((!hours.is_said()).then(|| el("p", "").text(words::GUESS)))
@@ -40,7 +41,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         .kid(el("h2", "gap").text(words::WEEK))
         .kid(week(&work))
         .kid(el("h2", "gap").text(words::DAYS_OFF))
-        .kids(ahead(&hours, seen))
+        .kids(ahead(hours, seen))
         .kids(choose(app, seen));
     page(app, ("workshop/hours", words::WORKING_HOURS), main, seen)
 }

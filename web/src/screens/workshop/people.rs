@@ -26,7 +26,7 @@ const ROLES: [(Role, &str); 5] = [
 
 /// Those whose name is known, by what they are and then by name.
 fn named(app: &App) -> Vec<(Person, String)> {
-    let people = known(app).people.into_iter();
+    let people = known(app).people.clone().into_iter();
     let mut people: Vec<_> = people.filter_map(|person| Some((person, app.shelf().name(person.id)?.clone()))).listed();
     let place = |role: Role| ROLES.iter().position(|(other, _)| *other == role);
     order_by_key(&mut people, |(person, name)| (place(person.role), in_small(name)));

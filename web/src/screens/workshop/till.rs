@@ -25,7 +25,7 @@ pub fn short(app: &App, seen: Seen<'_>) -> String {
 }
 
 fn of(app: &App) -> Till {
-    known(app).tills.remove(&app.begins_with().0).unwrap_or_default()
+    known(app).tills.get(&app.begins_with().0).cloned().unwrap_or_default()
 }
 
 /// How one is paid.

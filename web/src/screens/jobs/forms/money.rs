@@ -10,7 +10,8 @@ use crate::app::jobs::draft::{Draft, Pick, Way, What};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::seg::{Seg, seg};
 use crate::screens::Seen;
-use crate::view::El;
+use crate::screens::spent_on::{choice, spent_key};
+use crate::view::{El, el};
 use crate::words::en::{common, job as words, jobs};
 use fivebar_core::quantity::{Key, Listed, Units};
 use fivebar_core::sheet::carried::HAUL;
@@ -20,7 +21,7 @@ use fivebar_core::sheet::job::JobSheet;
 pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
     let code = draft.picks.currency.code();
     match draft.what {
-        What::Spend => spend(draft, sheet, code),
+        What::Spend => spend(draft, sheet, (code, seen)),
         What::Tag => {
             let mut asked = Asked::new("jobs/tag", words::TAG);
             asked.slots = vec![Slot::new(words::TAG, code)];
@@ -46,7 +47,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
 const WAYS: [(Way, &str); 4] =
     [(Way::Sum, words::WAY_SUM), (Way::Each, words::WAY_EACH), (Way::Share, words::WAY_SHARE), (Way::Drive, words::WAY_DRIVE)];
 
-fn spend(draft: &Draft, sheet: &JobSheet, code: &str) -> Asked {
+fn spend(draft: &Draft, sheet: &JobSheet, (code, seen): (&str, Seen<'_>)) -> Asked {
     let (picks, units) = (&draft.picks, draft.picks.units);
     let mut asked = Asked::new("jobs/spend", words::WRITE_SPENDING);
     let segs = WAYS.iter().map(|(way, word)| Seg::new(*word, picks.way == *way)).listed();
@@ -58,12 +59,16 @@ fn spend(draft: &Draft, sheet: &JobSheet, code: &str) -> Asked {
         Way::Share => vec![Slot::new(words::USED_OF_PACK, ""), Slot::new(words::PACK_HOLDS, ""), Slot::new(words::PACK_COST, code)],
         Way::Drive => vec![Slot::new(words::DISTANCE, distance), Slot::new(words::RATE, code)],
     };
+    let mut kind_of = vec![];
     if picks.way != Way::Drive {
         let what = draft.words.first().filter(|what| !what.is_empty()).map(|what| format!(", {what}")).unwrap_or_default();
         let kind = picks.spending.as_ref().map_or(words::CHOOSE.to_owned(), |key| jobs::upper_first(&words::spending(key.as_str())));
-        asked.above.push(chosen(words::KIND, format!("{kind}{what}"), picks.more));
+        kind_of.push(chosen(words::KIND, format!("{kind}{what}"), picks.more));
         asked.instead = picks.more.then(|| kinds(draft, sheet));
     }
+    let on = |tap| say(Tap::Pick(Pick::SpentOn(tap)));
+    asked.above.push(el("div", "g2").kids(kind_of).kid(spent_key(picks.spent_on, on, seen)));
+    asked.instead = asked.instead.or_else(|| picks.spent_on.asks.then(|| choice(picks.spent_on, on, seen)));
     asked
 }
 

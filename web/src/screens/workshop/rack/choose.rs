@@ -78,7 +78,8 @@ fn bought_wood(app: &App) -> Answers {
 
 fn bought_from(app: &App) -> Answers {
     let now = app.workshop.rack.from;
-    let known = super::super::known(app).people.into_iter().filter(|person| person.role == Role::Supplier);
+    let known = super::super::known(app);
+    let known = known.people.iter().filter(|person| person.role == Role::Supplier);
     let one = |from: Option<Id>| {
         let name = from.map_or(words::NOT_SAID.to_owned(), |id| supplier(id, app));
         (Chip::choice(name, now == from), RackTap::From(from))
