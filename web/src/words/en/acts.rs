@@ -85,7 +85,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::SettleSet(_) => "settle",
         Fact::OfferHeard(_) => "an offer",
         Fact::PriceAgreed(_) | Fact::AgreementCancelled(_) => "an agreement",
-        Fact::PaymentPlanned(_) => "payment in parts",
+        Fact::PaymentPlanned(_) => "payments agreed",
         Fact::PieceSold(_) => "a sale",
         Fact::PaymentReceived(_) => "a payment",
         Fact::PiecesConsigned(_) | Fact::ConsignmentPaid(_) | Fact::ConsignmentReturned(_) => "the gallery",

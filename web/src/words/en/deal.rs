@@ -94,27 +94,27 @@ pub fn for_pieces(pieces: &str) -> String {
     format!("for {pieces}")
 }
 
-// --- in parts
+// --- several payments
 
-pub const IN_PARTS: &str = "Paid in parts";
+pub const IN_PARTS: &str = "Several payments";
 pub const IN_ONE_SUM: &str = "In one sum after all";
 pub const AT_HAND_OVER: &str = "at hand-over";
 pub const PAID: &str = "paid";
 pub const OTHER_PART: &str = "Another sum";
-pub const SAVE_PARTS: &str = "In these parts";
+pub const SAVE_PARTS: &str = "Paid like this";
 pub const WORK_OWED: &str = "Came in ahead, owed as work";
 
-/// "3 parts".
+/// "in 3".
 pub fn parts(n: &str) -> String {
-    format!("{n} parts")
+    format!("in {n}")
 }
 
-/// "Part 2".
+/// "Payment 2".
 pub fn part(nth: &str) -> String {
-    format!("Part {nth}")
+    format!("Payment {nth}")
 }
 
-/// "Part 2 comes in".
+/// "Payment 2 comes in".
 pub fn its_day(part: &str) -> String {
     format!("{part} comes in")
 }
@@ -129,7 +129,7 @@ pub fn added_up(sum: &str, price: &str) -> String {
     format!("{sum} of {price}")
 }
 
-/// "Part 2, by Fri 8 May".
+/// "Payment 2, by Fri 8 May".
 pub fn part_by(part: &str, by: &str) -> String {
     format!("{part}, {by}")
 }
@@ -196,7 +196,7 @@ pub fn take_back(done: Done, figure: &str) -> String {
         Done::Sold(_) => format!("Take back: sold at {figure}"),
         Done::Heard(_) => format!("Take back: offer of {figure}"),
         Done::Agreed(_) => format!("Take back: agreed {figure}"),
-        Done::InParts(_) => format!("Take back: {figure} in parts"),
+        Done::InParts(_) => format!("Take back: payments of {figure}"),
         Done::Cancelled(_) => "Take back: came to nothing".to_owned(),
         Done::Received(_) => format!("Take back: {figure} came in"),
         Done::Consigned(_) => format!("Take back: {figure} to the gallery"),

@@ -296,9 +296,9 @@ pub fn due(sum: &str) -> String {
     format!("{sum} due")
 }
 
-/// "A part is due by Fri 8 May."
+/// "A payment is due by Fri 8 May."
 pub fn state_part(day: &str) -> String {
-    format!("A part is due by {day}.")
+    format!("A payment is due by {day}.")
 }
 
 /// "20.00 to hand back".

@@ -111,7 +111,7 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             said(format!("Not taken: the parts add up to {} of the price.", per_cent(*sum, speech)), "Make them add up to 100 %.")
         }
         Refusal::PartsDoNotMeet { sum, price } => said(
-            format!("Not taken: the parts add up to {}, and {} was agreed.", speech.money(*sum), speech.money(*price)),
+            format!("Not taken: the payments add up to {}, and {} was agreed.", speech.money(*sum), speech.money(*price)),
             "Make them add up to what was agreed.",
         ),
         Refusal::NeverCovered { .. } => said("Never: a piece leaves nothing towards it.".into(), "Raise the price, or leave the stall."),

@@ -85,7 +85,7 @@ fn who_never_came_leaves_the_deposit() {
 #[test]
 fn a_consignment_is_asked_for_its_terms_and_comes_back() {
     let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 3 spec\ntag 145 more\n"]);
-    maker.room("more", Room::Sell).tap(Tap::Write(What::Consign)).shows(&["Before tax", "Who sends in the tax", ">40<"]);
+    maker.room("more", Room::Sell).tap(Tap::Write(What::Consign)).shows(&["Share before tax", "I send in tax", ">40<"]);
     maker.pick(Pick::WithTax(true)).pick(Pick::MakerPays(true)).figures(&["2", "145", "35"]).tap(Tap::Save).shows(&["2 there, tag 145"]);
     maker.tap(Tap::Write(What::Consign)).shows(&[">35<"]).figures(&["1", "200", "35"]).tap(Tap::Save);
     maker.shows(&["2 there, tag 145", "1 there, tag 200"]);
@@ -103,10 +103,10 @@ fn a_part_stands_first_when_its_day_has_come() {
     let parts = "parts deal on more 300 due 2026-05-22 250 due 2026-05-22 250\n\
         job desk \"Desk\" 1 order\nagree 100 for 1 desk fetched due 2026-05-20";
     let mut maker = told(parts);
-    maker.shows(&["Stools", "$250.00", "A part is due by Fri 22 May.", "Desk"]).open("more");
+    maker.shows(&["Stools", "$250.00", "A payment is due by Fri 22 May.", "Desk"]).open("more");
     maker.shows(&["Take the payment", "250.00 due"]).tap(Tap::Next).shows(&["Payment in", "250"]).tap(Tap::Save);
-    maker.shows(&["Part 1, paid", "300.00", "Part 2, paid", "250.00", "Part 3, at hand-over", "250.00"]);
+    maker.shows(&["Payment 1, paid", "300.00", "Payment 2, paid", "250.00", "Payment 3, at hand-over", "250.00"]);
     assert_eq!(maker.sheet().sale.due.amount().to_string(), "250");
-    maker.tap(Tap::List).shows(&["Desk", "Stools"]).hides(&["A part is due"]);
-    told(&parts.replace("250 due 2026-05-22", "250 due 2026-05-23")).hides(&["A part is due"]).open("more").hides(&["Take the payment"]);
+    maker.tap(Tap::List).shows(&["Desk", "Stools"]).hides(&["A payment is due"]);
+    told(&parts.replace("250 due 2026-05-22", "250 due 2026-05-23")).hides(&["A payment is due"]).open("more").hides(&["Take the payment"]);
 }

@@ -184,20 +184,34 @@ fn what_was_agreed_is_paid_in_parts() {
     let mut maker = Maker::before_delivery();
     deal(&mut maker);
     let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
-    maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["Part 1", "230.00", "Part 2", "at hand-over", "230.00"]);
+    maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["Payment 1", "230.00", "Payment 2", "at hand-over", "230.00"]);
     maker.tap(Tap::Parts(PartsTap::Split(&[40, 30, 30]))).shows(&["184.00", "138.00", "138.00", "460.00 of 460.00"]);
     // A part that is typed anew has to meet the others.
     maker.tap(Tap::Parts(PartsTap::At(1))).tap(Tap::Parts(PartsTap::Pad)).press("100").tap(Tap::Parts(PartsTap::PadDone));
-    maker.shows(&["422.00 of 460.00"]).tap(Tap::Parts(PartsTap::Save)).shows(&["the parts add up to €422.00, and €460.00 was agreed"]);
+    maker.shows(&["422.00 of 460.00"]).tap(Tap::Parts(PartsTap::Save)).shows(&["the payments add up to €422.00, and €460.00 was agreed"]);
     maker.say(Msg::Common(Common::Understood));
     maker.tap(Tap::Parts(PartsTap::Pad)).press("138").tap(Tap::Parts(PartsTap::PadDone)).tap(Tap::Parts(PartsTap::Move(-7)));
-    maker.tap(Tap::Parts(PartsTap::Save)).shows(&["Part 1, paid", "184.00", "Part 2, by Fri 29 May", "138.00", "Part 3, at hand-over"]);
+    maker.tap(Tap::Parts(PartsTap::Save)).shows(&[
+        "Payment 1, paid",
+        "184.00",
+        "Payment 2, by Fri 29 May",
+        "138.00",
+        "Payment 3, at hand-over",
+    ]);
     let sum = maker.money("138");
-    maker.shows(&["138.00 came in"]).tap(Tap::Deal(DealTap::Received(sum))).shows(&["Part 2, paid", "138.00", "Handed over, 138.00 paid"]);
-    maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["In one sum after all"]).tap(Tap::Parts(PartsTap::Whole)).hides(&["Part 1"]);
-    maker.tap(Tap::Close).shows(&["Take back: 460.00 in parts"]).say(Msg::Common(Common::TakeBack));
+    maker.shows(&["138.00 came in"]).tap(Tap::Deal(DealTap::Received(sum))).shows(&[
+        "Payment 2, paid",
+        "138.00",
+        "Handed over, 138.00 paid",
+    ]);
+    maker
+        .tap(Tap::Parts(PartsTap::Open(job, agreed)))
+        .shows(&["In one sum after all"])
+        .tap(Tap::Parts(PartsTap::Whole))
+        .hides(&["Payment 1"]);
+    maker.tap(Tap::Close).shows(&["Take back: payments of 460.00"]).say(Msg::Common(Common::TakeBack));
     deal(&mut maker);
-    maker.shows(&["Part 1"]);
+    maker.shows(&["Payment 1"]);
 }
 
 /// Of several orders the deposits are said in sum: they are owed as work.

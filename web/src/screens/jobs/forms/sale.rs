@@ -97,12 +97,10 @@ fn never_came(draft: &Draft) -> El<Msg> {
 /// Of what the gallery takes its share, and who sends in the tax.
 fn terms(draft: &Draft) -> Vec<El<Msg>> {
     let terms = draft.picks.terms;
-    let of = vec![Seg::new(deal::BEFORE_TAX, !terms.with_tax), Seg::new(deal::WITH_TAX, terms.with_tax)];
-    let who = vec![Seg::new(deal::GALLERY_PAYS, !terms.maker_pays), Seg::new(deal::I_PAY, terms.maker_pays)];
+    let of = vec![Seg::new(words::SHARE_BEFORE_TAX, !terms.with_tax), Seg::new(deal::WITH_TAX, terms.with_tax)];
+    let who = vec![Seg::new(words::GALLERY_TAX, !terms.maker_pays), Seg::new(words::MY_TAX, terms.maker_pays)];
     vec![
-        el("h2", "").text(deal::SHARE_OF),
         even(deal::SHARE_OF, of, |nth| say(Tap::Pick(Pick::WithTax(nth == 1)))),
-        el("h2", "").text(deal::WHO_PAYS_TAX),
         even(deal::WHO_PAYS_TAX, who, |nth| say(Tap::Pick(Pick::MakerPays(nth == 1)))),
     ]
 }

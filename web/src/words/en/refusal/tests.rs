@@ -127,7 +127,7 @@ fn of_figures() -> Vec<Row> {
         (NeverCovered { left: d("-1") }, "Never: a piece leaves nothing towards it.", "Raise the price, or leave the stall."),
         (
             PartsDoNotMeet { sum: usd(45_000), price: usd(46_000) },
-            "Not taken: the parts add up to $450.00, and $460.00 was agreed.",
+            "Not taken: the payments add up to $450.00, and $460.00 was agreed.",
             "Make them add up to what was agreed.",
         ),
         (MoreThanDue { met: usd(30_000), due: usd(27_600) }, "Not taken: $300.00 is more than the $276.00 that is due.", "Check the sum."),
