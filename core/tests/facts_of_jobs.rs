@@ -67,7 +67,7 @@ fn the_rate_is_said_a_part_at_a_time() {
     set(&mut maker, RateSet { costs, ..rate_of(Currency::USD) });
     let sheet = rate(&maker.shop(), Currency::USD);
     assert_eq!(shown(sheet.stack.unwrap().per_hour, 2), "44.00");
-    assert_eq!(sheet.missing, [RatePart::Lowest, RatePart::Wear, RatePart::Tax, RatePart::Profit]);
+    assert_eq!(sheet.missing, [RatePart::Wear, RatePart::Tax, RatePart::Profit, RatePart::Lowest]);
     set(&mut maker, RateSet { profit: exact("0.1"), ..rate_of(Currency::USD) });
     assert_eq!(shown(rate(&maker.shop(), Currency::USD).stack.unwrap().per_hour, 2), "48.40");
     assert_eq!(rate(&maker.shop(), Currency::EUR).stack, None, "each currency has its own");

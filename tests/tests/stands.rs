@@ -35,10 +35,15 @@ fn the_workshop(maker: &mut Maker<'_>) {
     maker.at("2026-03-01T19:00");
     maker.touch(".places > :nth-child(5)");
     maker.tap("Your rate");
-    figures(maker, &[("pay you want", "16"), ("hours a year", "420"), ("logged to jobs", "350"), ("lowest pay", "12")]);
-    maker.tap("costs and tax");
-    figures(maker, &[("workshop costs a year", "1050")]);
-    maker.tap("Done");
+    // One blank leads to the next; wear, tax and profit stay blank.
+    maker.tap("pay you want");
+    for figure in ["16", "420", "350", "1050"] {
+        maker.pad(figure);
+        maker.tap("Done");
+    }
+    maker.tap("Not now");
+    figures(maker, &[("lowest pay", "12")]);
+    maker.tap("Not now");
     maker.reads("$22.20");
     maker.tap("Done");
     maker.tap("How you are paid");

@@ -3,11 +3,11 @@
 use super::account::{Account, of as reckon};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
-use super::make::keep::{Lacking, lacking};
+use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::settle_now;
 use super::shop::Shop;
 use crate::bench::On;
-use crate::ledger::fold::{self, Described, Job, Operation, Over, Part, Quote, Selling};
+use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::Paid;
@@ -48,6 +48,8 @@ pub struct JobSheet {
     pub planned: bool,
     /// What was put back of the wood of its plans, or is missing of it.
     pub lacking: Option<Lacking>,
+    /// Letters of piles of these plans that have another size or wood now.
+    pub changed: Vec<String>,
     /// Who worked along, and for what pay.
     pub helped: Vec<Helped>,
     /// All of it, for whoever asks further.
@@ -144,6 +146,9 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
     let haul = account.cost("haul");
     let pieces = account.costs.shares.iter().fold(0, |sum: Count, share| sum.saturating_add(share.pieces));
     let (sold, hours, pricing) = (&account.sold, &account.hours, &account.pricing);
+    let in_use = fold::in_use(shop.book, &job.plans);
+    let lacking = lacking_of(shop, id, &in_use);
+    let (planned, changed) = (!in_use.is_empty(), if job.ended.is_none() { changed(shop, &in_use) } else { vec![] });
     Ok(JobSheet {
         job: id,
         section: section(&job)?,
@@ -176,11 +181,19 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         selling: job.selling,
         typical: job.typical,
         lesson: job.lesson,
-        planned: !fold::in_use(shop.book, &job.plans).is_empty(),
-        lacking: lacking(shop, id, &job.plans),
+        planned,
+        changed,
+        lacking,
         room: job.room,
         account,
     })
+}
+
+fn changed(shop: &Shop, in_use: &[InUse<'_>]) -> Vec<String> {
+    let mut all = in_use.iter().flat_map(|it| changed_piles(shop, &it.plan.plan)).listed();
+    all.sort();
+    all.dedup();
+    all
 }
 
 fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {

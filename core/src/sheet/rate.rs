@@ -72,13 +72,13 @@ fn year(said: &RateFacts) -> Answer<Option<Year>> {
 fn missing(said: &RateFacts) -> Vec<RatePart> {
     let parts = [
         (RatePart::Pay, said.pay.is_none()),
-        (RatePart::Lowest, said.lowest.is_none()),
         (RatePart::Hours, said.hours.is_none()),
         (RatePart::Logged, said.logged.is_none()),
         (RatePart::Costs, said.costs.is_none()),
         (RatePart::Wear, said.wear.is_none()),
         (RatePart::Tax, said.tax.is_none()),
         (RatePart::Profit, said.profit.is_none()),
+        (RatePart::Lowest, said.lowest.is_none()),
     ];
     parts.into_iter().filter(|(_, is_missing)| *is_missing).map(|(part, _)| part).listed()
 }

@@ -1,5 +1,6 @@
 //! Figures of the workshop: each is typed on the pad, written as one entry, and refused in place.
 
+use super::super::entry::Typed;
 use super::super::{App, Notice};
 use super::{Over, till};
 use fivebar_core::ledger::decide::{Command, MoneyCommand, Much, Now, On};
@@ -7,7 +8,8 @@ use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::ledger::kind::money::RateSet;
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
-use fivebar_core::quantity::{Currency, Decimal, Key, Units, exact};
+use fivebar_core::quantity::{Currency, Decimal, Key, Listed, Units, exact};
+use fivebar_core::sheet::rate::{RatePart, rate as rate_of};
 
 /// A figure that is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,16 +43,40 @@ const PER_HOUR: i64 = 1_000_000;
 pub fn done(app: &mut App, now: Now) {
     let Over::Figure(figure, typed, _) = &app.workshop.over else { return };
     let (figure, text) = (*figure, typed.text.clone());
+    let was_blank = blanks(app).contains(&figure);
     let written = match figure {
         Figure::Spent(kind) => spend(app, kind, &text, now),
         Figure::SalesTax | Figure::Fee | Figure::FeeFixed | Figure::Cash | Figure::Mileage => paid(app, figure, &text, now),
         _ => rate(app, figure, &text, now),
     };
-    let Over::Figure(_, typed, back) = &mut app.workshop.over else { return };
-    match written {
-        Err(why) => (typed.wrong, app.notice) = (Some(why), None),
-        Ok(()) if matches!(app.notice, Some(Notice::Refused(_))) => {}
-        Ok(()) => app.workshop.over = std::mem::take(back),
+    let next = blanks(app).first().copied().filter(|_| was_blank);
+    let Over::Figure(asked, typed, back) = &mut app.workshop.over else { return };
+    match (written, next) {
+        (Err(why), _) => (typed.wrong, app.notice) = (Some(why), None),
+        (Ok(()), _) if matches!(app.notice, Some(Notice::Refused(_))) => {}
+        // A blank that is filled leads to the next one; Not now leaves the rest.
+        (Ok(()), Some(next)) => (*asked, *typed) = (next, Typed::default()),
+        (Ok(()), None) => app.workshop.over = std::mem::take(back),
+    }
+}
+
+/// Figures of the rate that were never said, in the order they are asked in.
+pub fn blanks(app: &App) -> Vec<Figure> {
+    let shop = app.shelf().shop(app.now.at);
+    rate_of(&shop, app.begins_with().0).missing.into_iter().map(figure_of).listed()
+}
+
+/// The figure that says a part of the rate.
+fn figure_of(part: RatePart) -> Figure {
+    match part {
+        RatePart::Pay => Figure::Pay,
+        RatePart::Lowest => Figure::Lowest,
+        RatePart::Hours => Figure::Hours,
+        RatePart::Logged => Figure::Logged,
+        RatePart::Costs => Figure::Costs,
+        RatePart::Wear => Figure::Wear,
+        RatePart::Tax => Figure::OwnTax,
+        RatePart::Profit => Figure::Profit,
     }
 }
 

@@ -20,7 +20,25 @@ fn typed(app: &mut App, figure: Figure, text: &str) -> String {
         digit => Press::Digit(digit.to_digit(10).unwrap() as u8),
     });
     let presses: Vec<Msg> = presses.map(|press| tap(Tap::Press(press))).collect();
-    after(app, [tap(Tap::Figure(figure))].into_iter().chain(presses).chain([tap(Tap::PadDone)]))
+    let shown = after(app, [tap(Tap::Figure(figure))].into_iter().chain(presses).chain([tap(Tap::PadDone)]));
+    let leads_on = matches!(app.workshop.over, Over::Figure(next, ..) if next != figure);
+    if leads_on { after(app, [tap(Tap::Close)]) } else { shown }
+}
+
+/// A blank that is filled leads to the next one; a figure that was said before leads back to its page.
+#[test]
+fn blanks_of_the_rate_are_asked_one_after_the_other() {
+    let mut app = App::for_tests(Place::Workshop);
+    let asked = after(&mut app, [tap(Tap::Open(Over::Rate)), tap(Tap::Figure(Figure::Pay))]);
+    assert!(asked.contains("7 more blanks after it. Not now leaves them."), "{asked}");
+    let two = [Press::Digit(2), Press::Digit(0)].map(|press| tap(Tap::Press(press)));
+    let hours = after(&mut app, two.clone().into_iter().chain([tap(Tap::PadDone)]));
+    assert!(matches!(app.workshop.over, Over::Figure(Figure::Hours, ..)) && hours.contains("6 more blanks"), "{hours}");
+    after(&mut app, two.clone().into_iter().chain([tap(Tap::PadDone)]));
+    assert!(matches!(app.workshop.over, Over::Figure(Figure::Logged, ..)));
+    after(&mut app, [tap(Tap::Close), tap(Tap::Figure(Figure::Pay))]);
+    let back = after(&mut app, two.into_iter().chain([tap(Tap::PadDone)]));
+    assert!(matches!(app.workshop.over, Over::Rate), "{back}");
 }
 
 /// domain.md's rate: (480 h x 22 + 2,640) / 300 h = 44.00.

@@ -5,7 +5,7 @@ use super::super::{Screen, Seen};
 use super::say;
 use crate::app::entry::Typed;
 use crate::app::workshop::Tap;
-use crate::app::workshop::figures::{Figure, unit};
+use crate::app::workshop::figures::{Figure, blanks, unit};
 use crate::app::{App, Msg, Notice};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::head::{Head, head};
@@ -36,6 +36,9 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let what = spent.then(|| in_words(app));
     let under = words::ask_under(figure);
     let on = app.workshop.spent_on;
+    let blanks = blanks(app);
+    let after = if blanks.contains(&figure) { blanks.len().saturating_sub(1) } else { 0 };
+    let after = (0 < after).then(|| el("p", "t14 i2").text(words::more_blanks(after)));
     let pad = || vec![keys::pad(Some(sign), |press| say(Tap::Press(press)))];
     let chosen = if spent && on.asks { choice(on, |tap| say(Tap::SpentOn(tap)), seen) } else { pad() };
     let unit = match figure {
@@ -44,6 +47,7 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     };
     let main = el("main", "scr")
         .kids((!under.is_empty()).then(|| el("p", "").text(under)))
+        .kids(after)
         .kids(what.map(|what| el("div", "g2 low").kid(what).kid(spent_key(on, |tap| say(Tap::SpentOn(tap)), seen))))
         .kid(keys::entry(&typed.text, &unit, typed.wrong.is_some() || refused(app).is_some()))
         .kids(why(typed, app, seen, units))

@@ -280,6 +280,11 @@ pub fn put_back_n(n: &str) -> String {
     if n.is_empty() { PUT_BACK.to_owned() } else { format!("Put {n} back") }
 }
 
+/// "Put 25 back all the same".
+pub fn put_back_anyway(n: &str) -> String {
+    format!("{} all the same", put_back_n(n))
+}
+
 /// "4 legs": how many of a part one piece has.
 pub fn part_of(n: &str, name: &str) -> String {
     format!("{n} × {name}")

@@ -161,6 +161,11 @@ pub fn ask_under(figure: Figure) -> &'static str {
 }
 
 /// What is spent on no job, by its key in the book.
+/// "2 more blanks after it. Not now leaves them."
+pub fn more_blanks(n: usize) -> String {
+    if n == 1 { "1 more blank after it. Not now leaves it.".into() } else { format!("{n} more blanks after it. Not now leaves them.") }
+}
+
 pub fn spending(kind: &str) -> &'static str {
     match kind {
         "rent" => "Rent",
