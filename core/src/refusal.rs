@@ -51,6 +51,8 @@ pub enum Refusal {
     MoreThanPrice { met: Money, price: Money },
     /// More kept than was received.
     MoreThanReceived { met: Money, received: Money },
+    /// More handed back than had come in beyond what is owed.
+    MoreThanOver { met: Money, over: Money },
     /// More used of a pack than it holds.
     MoreThanPack { used: Decimal, holds: Decimal },
     /// A guess that more would buy at a fifth less, too flat to say anything.
@@ -85,6 +87,8 @@ pub enum Refusal {
     FeesEatThePrice { tax: Decimal, fee: Decimal },
     /// Stages that do not make up the price.
     StagesDoNotMeet { sum: Decimal },
+    /// Parts of a payment that are not what was agreed.
+    PartsDoNotMeet { sum: Money, price: Money },
     /// A piece that leaves nothing never covers what was spent ahead.
     NeverCovered { left: Decimal },
     /// No wood goes by that key.

@@ -15,7 +15,7 @@ use fivebar_core::money::charge::Terms;
 use fivebar_core::money::offer::Verdict;
 use fivebar_core::money::price::marks;
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Length, Side, Span, Units, Volume};
-use fivebar_core::sheet::gallery::at_gallery;
+use fivebar_core::sheet::gallery::at_galleries;
 use fivebar_core::sheet::offer::{Ask, Asking, offer};
 use fivebar_core::sheet::{account, buyer, haul, jobs, look_back, price};
 use maker::{Maker, d, shown, sixteenths};
@@ -171,10 +171,19 @@ fn sell(maker: &mut Maker, job: Id) {
 }
 
 fn gallery_pays(maker: &mut Maker, job: Id) {
-    let there = at_gallery(&maker.shop(), &maker.shop().job(job).unwrap()).unwrap().unwrap();
+    let there = at_galleries(&maker.shop(), &maker.shop().job(job).unwrap()).unwrap()[0];
     let sum = there.of_one.handed_over;
     assert_eq!((there.n, sum), (1, maker.money("82.46")));
-    maker.order(Command::Sale(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n: 1, sum, tax: None, gallery: None, when: None })));
+    maker.order(Command::Sale(SaleCommand::NoteConsignmentPaid(ConsignmentPaid {
+        job,
+        n: 1,
+        sum,
+        tax: None,
+        gallery: None,
+        when: None,
+        lot: None,
+        sold_for: None,
+    })));
 }
 
 fn before_selling() -> Story {

@@ -112,10 +112,132 @@ fn the_last_payment_in_notes_goes_to_a_coin() {
     }
 }
 
+/// What came in beyond what is owed goes back once, by whom it is owed, and to the cent or the coin.
+#[test]
+fn what_is_over_is_handed_back() {
+    // 300 ahead, both handed over for 200: 100 is over.
+    let over = "sell 2 stools for 200 agreed deal\n";
+    check(over, [200, 300, -100]);
+    check(&format!("{over}hand-back 100 for stools bank agreed deal"), [200, 200, 0]);
+    check(&format!("{over}hand-back 60 for stools notes agreed deal\nhand-back 40 for stools bank agreed deal"), [200, 200, 0]);
+    check(&format!("{over}hand-back 100 for stools bank agreed deal as back\nundo back"), [200, 300, -100]);
+    // The order is changed to 200 with 300 in; what went back is not there for the sale.
+    let changed = "agree 200 for 2 stools fetched replaces deal as new\nhand-back 100 for stools bank agreed new\n";
+    check(changed, [0, 200, 0]);
+    check(&format!("{changed}sell 2 stools for 200 agreed new"), [200, 200, 0]);
+    // The sale was a slip, its payment was not: 150 came in for nothing.
+    let slip = "sell 1 stools for 150 as slip\npay 150 for stools bank sale slip\nundo slip\n";
+    check(slip, [0, 450, 350]);
+    check(&format!("{slip}hand-back 150 for stools bank sale slip"), [0, 300, 500]);
+    // One buyer's money is not another's: 100 over for the deal, 400 lacks for another stool.
+    let two = format!("{over}sell 1 stools for 400\n");
+    check(&two, [600, 300, 300]);
+    check(&format!("{two}hand-back 100 for stools bank agreed deal"), [600, 200, 400]);
+}
+
+#[test]
+fn no_more_is_handed_back_than_is_over() {
+    let refused = |lines: &str| told(lines).refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>();
+    let more = |met, over| vec![Why::Refused(Refusal::MoreThanOver { met: dollars(met), over: dollars(over) })];
+    let over = "sell 2 stools for 200 agreed deal\n";
+    assert_eq!(refused(&format!("{over}hand-back 101 for stools bank agreed deal")), more(101, 100));
+    assert_eq!(refused(&format!("{over}hand-back 0 for stools bank agreed deal")), [Why::Refused(Refusal::NothingAsked)]);
+    for none in ["hand-back 1 for stools bank agreed deal", "sell 1 stools for 400 notes as one\nhand-back 1 for stools bank sale one"] {
+        assert_eq!(refused(none), [Why::Refused(Refusal::NotThere)], "{none}");
+    }
+}
+
+/// 300 in by bank, handed over for 200.02: 99.98 is over. In notes 100.00 goes back and nothing is left over.
+#[test]
+fn what_goes_back_in_notes_goes_to_a_coin() {
+    let cents = |cents: i64| Money::whole(Decimal::new(cents, 2).normalize(), Currency::USD).unwrap();
+    for (way, sum, back, due) in
+        [("notes", "99.98", 10_000, 0), ("notes", "100", 10_000, 0), ("bank", "99.98", 9_998, 0), ("notes", "50", 5_000, -4_998)]
+    {
+        let story = told(&format!("till cash 0.05\nsell 2 stools for 200.02 agreed deal\nhand-back {sum} for stools {way} agreed deal"));
+        assert_eq!(story.refused, [], "{way} {sum}");
+        let job = job(&story);
+        let went = job.selling.handed_back[0].sum;
+        assert_eq!((went, job.due()), (cents(back), Ok(cents(due))), "{way} {sum}");
+        // What was taken is what stayed.
+        let stayed = job.selling.received(job.currency);
+        assert!(due != 0 || stayed == job.selling.taken(job.currency), "{way} {sum}");
+    }
+}
+
+/// What is due of a job is what its sales and agreements lack, less what is over: nothing is counted twice or lost.
+#[test]
+fn what_is_due_is_what_lacks_less_what_is_over() {
+    let steps = [
+        "sell 1 stools for 400 agreed deal as one",
+        "sell 2 stools for 200 agreed deal as two",
+        "sell 1 stools for 150 as slip\npay 150 for stools bank sale slip",
+        "agree 200 for 1 stools fetched replaces deal as new",
+        "hand-back 50 for stools bank agreed deal",
+        "reverse sale one on stools kept 20",
+        "undo slip",
+        "hand-back 100 for stools notes sale slip",
+        "cancel deal on stools kept 30",
+        "sell 1 stools for 90 notes",
+    ];
+    for chosen in 0..1_u32 << steps.len() {
+        let lines: Vec<&str> = steps.iter().enumerate().filter(|(nth, _)| chosen >> nth & 1 == 1).map(|(_, line)| *line).collect();
+        // What is not possible is refused, and stands nowhere.
+        let story = told(&lines.join("\n"));
+        let job = job(&story);
+        let (selling, currency) = (&job.selling, job.currency);
+        let lacks = selling.unpaid(currency).unwrap().into_iter().map(|(_, lacks)| lacks);
+        let still = selling.open().map(|agreement| selling.still_due(currency, agreement).unwrap());
+        let over = Money::sum(currency, selling.over(currency).unwrap().into_iter().map(|over| over.sum)).unwrap();
+        let due = Money::sum(currency, lacks.chain(still)).unwrap().minus(over);
+        assert_eq!(job.due(), due, "{lines:?}");
+    }
+}
+
 #[test]
 fn a_deposit_is_given_back_once() {
     let sold = "sell 1 stools for 400 notes agreed deal as one\nsell 1 stools for 400 notes agreed deal as two\n";
     check(&format!("{sold}reverse sale one on stools"), [400, 400, 400]);
     check(&format!("{sold}reverse sale one on stools\nreverse sale two on stools"), [0, 0, 800]);
     check(&format!("{sold}reverse sale two on stools kept 50\nreverse sale one on stools"), [50, 50, 800]);
+}
+
+/// 800 in three parts: what came in pays the first first, and what each lacks adds up to what is still due.
+#[test]
+fn what_is_paid_in_parts_adds_up() {
+    let parts = "parts deal on stools 300 due 2026-03-02 250 due 2026-04-01 250\n";
+    for (lines, lacks) in [
+        ("", vec![0, 250, 250]),
+        ("pay 100 for stools bank agreed deal", vec![0, 150, 250]),
+        ("sell 1 stools for 400 notes agreed deal", vec![0, 150, 250]),
+        ("pay 500 for stools bank agreed deal", vec![0, 0, 0]),
+        ("parts deal on stools 500 300", vec![200, 300]),
+        ("parts deal on stools", vec![]),
+    ] {
+        let story = told(&format!("{parts}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let job = job(&story);
+        let deal = &job.selling.agreements[0];
+        let found: Vec<Money> = job.selling.parts_due(job.currency, deal).unwrap().into_iter().map(|(_, lacks)| lacks).collect();
+        assert_eq!(found, lacks.into_iter().map(dollars).collect::<Vec<_>>(), "{lines}");
+        let still = job.selling.still_due(job.currency, deal);
+        assert!(found.is_empty() || Money::sum(job.currency, found) == still, "{lines}");
+    }
+}
+
+#[test]
+fn parts_that_do_not_meet_are_refused() {
+    for (parts, refused) in [
+        ("300 499", Refusal::PartsDoNotMeet { sum: dollars(799), price: dollars(800) }),
+        ("300 500 1", Refusal::PartsDoNotMeet { sum: dollars(801), price: dollars(800) }),
+        ("800 0", Refusal::NothingAsked),
+    ] {
+        let why = told(&format!("parts deal on stools {parts}")).refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>();
+        assert_eq!(why, [Why::Refused(refused)], "{parts}");
+    }
+    // What came to nothing, or was changed, is paid in no parts.
+    for end in ["cancel deal on stools", "agree 700 for 2 stools fetched replaces deal"] {
+        let why = told(&format!("{end}\nparts deal on stools 400 400")).refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>();
+        assert_eq!(why, [Why::Refused(Refusal::NotThere)], "{end}");
+    }
 }

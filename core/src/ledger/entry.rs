@@ -90,7 +90,7 @@ facts! {
     wait: WaitBegan WaitEnded WaitMended OperationWaitSet UsualWaitSet WarmthSet QuietHoursSet OperationLoudSet;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;
-    sale: OfferHeard PriceAgreed AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
-        PieceAskedFor SellingGuessed;
+    sale: OfferHeard PriceAgreed PaymentPlanned AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
+        MoneyHandedBack PieceAskedFor SellingGuessed;
     book: WorkshopSet PersonAdded Forgotten CopyKept PhotoTaken PhotoRemoved Struck Restored;
 }

@@ -1,6 +1,6 @@
 //! A piece left with a gallery: what it hands over, by whose share is taken when and who sends in the tax.
 
-use super::sums::{book, less, not_below_nothing, over, share, times};
+use super::sums::{book, less, not_below_nothing, over, plus, share, times};
 use super::tax::Tax;
 use crate::quantity::{Decimal, Money};
 use crate::refusal::Answer;
@@ -63,14 +63,34 @@ impl Consignment {
     /// assert_eq!(sold.you_get.to_string(), "82.46 USD");
     /// ```
     pub fn sold(&self, tag: Money) -> Answer<Handed> {
-        let charge = self.tax.charge(tag)?;
+        self.sold_for(self.tax.charge(tag)?)
+    }
+
+    /// What comes of a piece for which the buyer handed over `charge`, with tax.
+    ///
+    /// # Errors
+    /// [`ShareOutOfRange`](crate::refusal::Refusal::ShareOutOfRange), [`BelowNothing`](crate::refusal::Refusal::BelowNothing), [`MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
+    pub fn sold_for(&self, charge: Money) -> Answer<Handed> {
         let apart = self.tax.apart(charge)?;
         let gallery = self.gallery(charge, apart.before)?;
-        let gallery_tax = book(times(gallery.amount(), not_below_nothing(self.tax_on_share)?)?, tag.currency())?;
+        let gallery_tax = book(times(gallery.amount(), not_below_nothing(self.tax_on_share)?)?, charge.currency())?;
         let after_gallery = charge.minus(gallery)?.minus(gallery_tax)?;
         let you_get = after_gallery.minus(apart.tax)?;
         let handed_over = if self.payer == Payer::Gallery { you_get } else { after_gallery };
         Ok(Handed { charge, tax: apart.tax, gallery, gallery_tax, handed_over, you_get })
+    }
+
+    /// The tax inside what the buyers handed over, from what the gallery handed over of it where the maker sends the tax in: then the
+    /// gallery handed over all but its share, so that charge = handed over / (1 - share of it), half up.
+    ///
+    /// # Errors
+    /// [`ShareOutOfRange`](crate::refusal::Refusal::ShareOutOfRange), [`BelowNothing`](crate::refusal::Refusal::BelowNothing), [`MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
+    pub fn tax_in(&self, handed_over: Money) -> Answer<Money> {
+        let with_its_tax = times(share(self.keeps)?, plus(Decimal::ONE, not_below_nothing(self.tax_on_share)?)?)?;
+        let factor = self.tax.factor()?;
+        let keeps = if self.of == ShareOf::BeforeTax { over(with_its_tax, factor)? } else { with_its_tax };
+        let charge = over(handed_over.amount(), less(Decimal::ONE, keeps)?)?;
+        book(less(charge, over(charge, factor)?)?, handed_over.currency())
     }
 
     fn gallery(&self, charge: Money, before: Money) -> Answer<Money> {
@@ -108,6 +128,21 @@ mod tests {
         check(ShareOf::BeforeTax, Payer::Maker, "90.02", "82.46");
         check(ShareOf::WithTax, Payer::Gallery, "79.44", "79.44");
         check(ShareOf::WithTax, Payer::Maker, "87.00", "79.44");
+    }
+
+    /// 145 less 5.5 % inside is 137.4408; 60 % of it 82.46, with the tax of 7.56 90.02. Sold at 120: 113.7441, 68.25 and 6.26: 74.51.
+    #[test]
+    fn the_tax_of_what_was_paid_is_found_from_what_was_handed_over() {
+        for (of, charge, handed_over, tax) in [
+            (ShareOf::BeforeTax, "145", "90.02", "7.56"),
+            (ShareOf::BeforeTax, "120", "74.51", "6.26"),
+            (ShareOf::WithTax, "145", "87.00", "7.56"),
+            (ShareOf::WithTax, "120", "72.00", "6.26"),
+        ] {
+            let terms = agreed(of, Payer::Maker);
+            let sold = terms.sold_for(usd(charge)).unwrap();
+            assert_eq!((sold.handed_over, sold.tax, terms.tax_in(sold.handed_over)), (usd(handed_over), usd(tax), Ok(usd(tax))));
+        }
     }
 
     #[test]

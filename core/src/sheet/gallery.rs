@@ -1,40 +1,66 @@
-//! Pieces at a gallery: what is to be expected of them by the terms they were left on.
+//! Pieces at galleries, by consignment: what is to be expected of them by the terms they were left on.
 
 use super::shop::Shop;
-use crate::ledger::fold::{GalleryTerms, Job};
+use crate::ledger::fold::{GalleryTerms, Job, Lot};
 use crate::money::consign::{Consignment, Handed, Payer, ShareOf};
-use crate::quantity::{Count, Decimal, Money};
+use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money};
 use crate::refusal::Answer;
 
-/// What galleries have of a job.
+/// What a gallery has of one consignment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct AtGallery {
+    pub lot: Id,
+    /// The day it was left there.
+    pub since: Moment,
+    /// The gallery, where it was said.
+    pub gallery: Option<Id>,
     pub n: Count,
     pub tag: Money,
-    /// What would come of one piece sold at its tag, by the terms of the last consignment.
+    /// What would come of one piece sold at its tag.
     pub of_one: Handed,
+    terms: Consignment,
 }
 
 impl AtGallery {
-    /// The tax the maker sends in of `n` sold for which a gallery handed over a sum; none where the gallery sends it in.
-    pub fn tax_of(&self, n: Count, sum: Money) -> Option<Money> {
-        if self.of_one.handed_over == self.of_one.you_get {
+    /// What the gallery hands over for `n` sold: at their tags, or for all that their buyers handed over.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn expected(&self, n: Count, sold_for: Option<Money>) -> Answer<Money> {
+        sold_for.map_or_else(|| times(self.of_one.handed_over, n), |charge| Ok(self.terms.sold_for(charge)?.handed_over))
+    }
+
+    /// The tax the maker sends in of `n` sold for which the gallery handed over a sum: that of what the buyers paid, where it was said,
+    /// else as the sum tells by the terms. None where the gallery sends it in.
+    pub fn tax_of(&self, n: Count, sum: Money, sold_for: Option<Money>) -> Option<Money> {
+        if self.terms.payer == Payer::Gallery {
             return None;
         }
-        let tax = self.of_one.tax.amount().checked_mul(Decimal::from(n))?;
-        Money::book(tax, sum.currency()).ok().filter(|tax| tax.amount() <= sum.amount())
+        let tax = match sold_for {
+            Some(charge) => self.terms.sold_for(charge).map(|sold| sold.tax),
+            None if self.expected(n, None) == Ok(sum) => times(self.of_one.tax, n),
+            None => self.terms.tax_in(sum),
+        };
+        tax.ok().filter(|tax| tax.amount() <= sum.amount())
     }
 }
 
-/// What galleries have of a job; none where they have nothing.
+fn times(one: Money, n: Count) -> Answer<Money> {
+    let all = one.amount().checked_mul(Decimal::from(n)).ok_or(crate::refusal::Refusal::OutOfRange)?;
+    Money::book(all, one.currency())
+}
+
+/// What galleries have of a job, by consignment, the oldest first.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::ShareOutOfRange`], [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub fn at_gallery(shop: &Shop, job: &Job) -> Answer<Option<AtGallery>> {
-    let n = job.selling.at_galleries_now();
-    let last = job.selling.consigned.last().and_then(|consigned| consigned.sum.zip(consigned.terms));
-    let Some((tag, terms)) = last.filter(|_| 0 < n) else { return Ok(None) };
-    Ok(Some(AtGallery { n, tag, of_one: of_one(shop, tag, terms)? }))
+pub fn at_galleries(shop: &Shop, job: &Job) -> Answer<Vec<AtGallery>> {
+    job.selling.lots().into_iter().filter(|lot| 0 < lot.there()).map(|lot| at_gallery(shop, lot)).collect()
+}
+
+fn at_gallery(shop: &Shop, lot: Lot) -> Answer<AtGallery> {
+    let terms = consignment(shop, lot.tag.currency(), lot.terms);
+    Ok(AtGallery { lot: lot.id, since: lot.at, gallery: lot.gallery, n: lot.there(), tag: lot.tag, of_one: terms.sold(lot.tag)?, terms })
 }
 
 /// What would come of one piece sold at its tag, by these terms.
@@ -42,12 +68,15 @@ pub fn at_gallery(shop: &Shop, job: &Job) -> Answer<Option<AtGallery>> {
 /// # Errors
 /// [`crate::refusal::Refusal::ShareOutOfRange`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn of_one(shop: &Shop, tag: Money, terms: GalleryTerms) -> Answer<Handed> {
-    let consignment = Consignment {
-        tax: shop.till(tag.currency()).sales_tax(),
+    consignment(shop, tag.currency(), terms).sold(tag)
+}
+
+fn consignment(shop: &Shop, currency: Currency, terms: GalleryTerms) -> Consignment {
+    Consignment {
+        tax: shop.till(currency).sales_tax(),
         keeps: terms.share,
         of: if terms.with_tax { ShareOf::WithTax } else { ShareOf::BeforeTax },
         payer: if terms.maker_pays { Payer::Maker } else { Payer::Gallery },
         tax_on_share: Decimal::ZERO,
-    };
-    consignment.sold(tag)
+    }
 }

@@ -8,7 +8,7 @@ use super::marks::settle_now;
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
-use crate::ledger::fold::{self, Described, InUse, Job, Operation, Part, Quote, Selling};
+use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::Paid;
@@ -68,6 +68,8 @@ pub enum NextAct {
     Collect { due: Money },
     /// More was received than is owed.
     HandBack { sum: Money },
+    /// A part of what was agreed is to come in by today.
+    PartDue { agreed: Id, lacks: Money, due: Wall },
     /// Take wood from the rack.
     TakeWood,
     /// Work on: the next planned operation that is not done, where one is planned.
@@ -125,6 +127,8 @@ pub struct SaleRoom {
     pub due: Money,
     /// Sales not paid in full, each with what it lacks.
     pub unpaid: Vec<(Id, Money)>,
+    /// What came in beyond what is owed, by what it came in for.
+    pub over: Vec<Over>,
 }
 
 /// Pieces on the rack that are set apart for a job.
@@ -166,6 +170,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
             agreed: sold.agreed,
             due: sold.due,
             unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).listed(),
+            over: job.selling.over(job.currency)?,
         },
         helped: helped(shop, On::Job(id), job.currency)?,
         name: job.name,
@@ -224,9 +229,14 @@ pub(super) fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
         return NextAct::Running { run: run.id, op: run.work.op.clone() };
     }
     let (sold, left_to_do) = (&account.sold, next_op(shop, job, account));
-    if sold.due.amount() < Decimal::ZERO {
-        let sum = Money::zero(job.currency).minus(sold.due).unwrap_or(sold.due);
+    let over = job.selling.over(job.currency).and_then(|over| Money::sum(job.currency, over.iter().map(|over| over.sum)));
+    if let Ok(sum) = over
+        && !sum.is_zero()
+    {
         return NextAct::HandBack { sum };
+    }
+    if let Ok(Some(part)) = part_due(shop, job) {
+        return part;
     }
     match left_to_do {
         Some(op) if job.ended.is_none() && 0 < sold.left => return NextAct::WorkOn { op: Some(op) },
@@ -235,6 +245,20 @@ pub(super) fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
         _ => {}
     }
     selling(shop, job, account)
+}
+
+/// The first part of an agreement whose day has come, and that is not paid.
+fn part_due(shop: &Shop, job: &Job) -> Answer<Option<NextAct>> {
+    for agreement in job.selling.open() {
+        let parts = job.selling.parts_due(job.currency, agreement)?;
+        let has_come = |due: Wall| due.day() <= Wall::new(shop.now, due.offset).day();
+        let first =
+            parts.into_iter().find_map(|(part, lacks)| Some((part.due.filter(|due| has_come(*due))?, lacks)).filter(|_| !lacks.is_zero()));
+        if let Some((due, lacks)) = first {
+            return Ok(Some(NextAct::PartDue { agreed: agreement.id, lacks, due }));
+        }
+    }
+    Ok(None)
 }
 
 fn selling(shop: &Shop, job: &Job, account: &Account) -> NextAct {

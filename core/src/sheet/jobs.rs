@@ -13,7 +13,7 @@ use crate::refusal::Answer;
 /// Where a job stands in the list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Section {
-    /// A piece or a day is promised, or money is due.
+    /// A piece or a day is promised, or money is due or to be handed back.
     Due,
     ForSale,
     InHand,
@@ -47,7 +47,8 @@ pub struct JobRow {
     pub next: NextAct,
 }
 
-/// The jobs whose name holds the words searched for, in their sections: due by their date, the others the latest first.
+/// The jobs whose name holds the words searched for, in their sections: due with money that is to change hands now first, then by their date, the
+/// others the latest first.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CurrenciesMixed`].
@@ -60,7 +61,11 @@ pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
             rows.push(row(shop, &job, &reckon(shop, &job)?)?);
         }
     }
-    let date = |row: &JobRow| if row.section == Section::Due { (row.date.is_none(), row.date) } else { (false, None) };
+    // Money that is to change hands now comes before any day.
+    let is_now = |row: &JobRow| matches!(row.next, NextAct::PartDue { .. } | NextAct::HandBack { .. });
+    let date = |row: &JobRow| {
+        if row.section == Section::Due { (!is_now(row), row.date.is_none(), row.date) } else { (false, false, None) }
+    };
     order_by_key(&mut rows, |row| (row.section, date(row)));
     Ok(rows)
 }
@@ -93,7 +98,7 @@ fn row(shop: &Shop, job: &Job, account: &Account) -> Answer<JobRow> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn section(job: &Job) -> Answer<Section> {
-    let owed = Decimal::ZERO < job.due()?.amount();
+    let owed = Decimal::ZERO < job.due()?.amount() || !job.selling.over(job.currency)?.is_empty();
     Ok(match () {
         () if owed || 0 < job.selling.promised() || has_day(job) => Section::Due,
         () if job.ended.is_some() && (job.tag.is_none() || job.left() == 0) => Section::Ended,

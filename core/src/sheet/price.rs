@@ -2,12 +2,12 @@
 
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
-use super::gallery::{AtGallery, at_gallery};
+use super::gallery::{AtGallery, at_galleries};
 use super::jobs::{Section, section};
 use super::rate::rate;
 use super::shop::Shop;
 use super::waiting::Question;
-use crate::ledger::fold::{Agreement, Job, Sale, jobs};
+use crate::ledger::fold::{Agreement, Job, PartOfPay, Sale, jobs};
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
@@ -27,6 +27,8 @@ pub struct PriceSheet {
     pub at_galleries: Vec<GalleryRow>,
     /// Sold and not paid in full.
     pub owed: Vec<OwedRow>,
+    /// What came in ahead of open agreements in each currency: it is owed as work.
+    pub ahead: Sorted<Currency, Money>,
     /// What is due in each currency.
     pub due: Sorted<Currency, Money>,
 }
@@ -77,7 +79,7 @@ pub struct ForPieces {
     pub midway: Option<Money>,
 }
 
-/// Pieces of a job with galleries.
+/// Pieces of a job with a gallery, of one consignment.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GalleryRow {
     pub job: Id,
@@ -116,6 +118,8 @@ pub struct AgreedRow {
     pub still: Money,
     /// Of that, what is paid when the rest of the pieces is handed over.
     pub at_hand_over: Money,
+    /// The parts it is paid in, each with what it lacks.
+    pub parts: Vec<(PartOfPay, Money)>,
     /// What is due of the whole job.
     pub due: Money,
 }
@@ -144,10 +148,14 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
             sheet.due.insert(job.currency, so_far.plus(due)?);
         }
         for agreement in job.selling.open() {
-            sheet.agreed.push(agreed_row(&job, agreement, due)?);
+            let row = agreed_row(&job, agreement, due)?;
+            let so_far = sheet.ahead.get(&job.currency).copied().unwrap_or(Money::zero(job.currency));
+            sheet.ahead.insert(job.currency, so_far.plus(not_below_nothing(row.ahead))?);
+            sheet.agreed.push(row);
         }
         sheet.owed.extend(owed(&job)?);
-        sheet.at_galleries.extend(at_gallery(shop, &job)?.map(|there| GalleryRow { job: job.id, name: job.name.clone(), there }));
+        let there = at_galleries(shop, &job)?.into_iter().map(|there| GalleryRow { job: job.id, name: job.name.clone(), there });
+        sheet.at_galleries.extend(there);
         if 0 < job.free() && section(&job)? != Section::Ended {
             sheet.for_sale.push(for_sale(shop, &job, paid)?);
         }
@@ -175,6 +183,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         ahead,
         at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?),
         still: job.selling.still_due(job.currency, agreement)?,
+        parts: job.selling.parts_due(job.currency, agreement)?,
         due,
     })
 }

@@ -5,7 +5,7 @@ use super::time::day;
 use super::words::{Read, Words};
 use super::{Teller, Told, id_of};
 use crate::ledger::Fact;
-use crate::ledger::decide::{Command, PaidOf, PayOrder, SaleCommand, SellOrder};
+use crate::ledger::decide::{Command, HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale::*;
 use crate::quantity::{Count, Id, Money};
@@ -19,15 +19,17 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         }
         "guess" => SaleCommand::Guess(guess(teller, words)?),
         "agree" => SaleCommand::Agree(agree(teller, words)?),
+        "parts" => SaleCommand::PlanPayment(parts(teller, words)?),
         "cancel" => cancel(teller, words)?,
         "sell" => SaleCommand::Sell(sell(teller, words)?),
         "pay" => SaleCommand::Pay(pay(teller, words)?),
+        "hand-back" => SaleCommand::HandBack(hand_back(teller, words)?),
         "consign" => SaleCommand::Consign(consign(teller, words)?),
         "gallery" => gallery(teller, words)?,
         _ => reverse(teller, words)?,
     };
     let facts = teller.order(&Command::Sale(command))?;
-    let marked = id_of(&facts, |fact| matches!(fact, Fact::PieceSold(_) | Fact::PriceAgreed(_)));
+    let marked = id_of(&facts, |fact| matches!(fact, Fact::PieceSold(_) | Fact::PriceAgreed(_) | Fact::PiecesConsigned(_)));
     teller.story.names.to_mark = marked.ok();
     Ok(())
 }
@@ -119,6 +121,18 @@ fn agree(teller: &Teller, words: &mut Words) -> Read<PriceAgreed> {
     Ok(PriceAgreed { job, n, sum, carried, deposit, due, buyer, replaces: mark(teller, words, "replaces")? })
 }
 
+/// `parts deal on bench 184 due 2026-04-17 138 due 2026-05-08 138`; the last at the hand-over. None at all take them away.
+fn parts(teller: &Teller, words: &mut Words) -> Read<PaymentPlanned> {
+    let (agreed, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
+    let mut parts = vec![];
+    while !words.is_done() {
+        let sum = money(teller, words)?;
+        let due = if words.has("due") { Some(day(words, teller.story.now)?) } else { None };
+        parts.push(PaymentPart { sum, due });
+    }
+    Ok(PaymentPlanned { job, agreed, parts })
+}
+
 /// `cancel deal on bench kept 50 no-show`.
 fn cancel(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     let (agreed, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
@@ -154,6 +168,17 @@ fn pay(teller: &Teller, words: &mut Words) -> Read<PayOrder> {
     Ok(PayOrder { job, sum, paid, fee, of, when: when(teller, words)? })
 }
 
+/// `hand-back 100 for bench bank agreed deal`; of a sale, or of sales of no agreement where neither is named.
+fn hand_back(teller: &Teller, words: &mut Words) -> Read<HandBackOrder> {
+    let sum = money(teller, words)?;
+    words.expect("for")?;
+    let job = teller.story.names.said_job(words)?;
+    let paid = words.take("notes, card or bank", paid)?;
+    let agreed = mark(teller, words, "agreed")?;
+    let sale = mark(teller, words, "sale")?;
+    Ok(HandBackOrder { job, sum, paid, agreed, sale, when: when(teller, words)? })
+}
+
 /// `consign 1 stands tag 145 share 0.4 gallery leaf`.
 fn consign(teller: &Teller, words: &mut Words) -> Read<PiecesConsigned> {
     let (n, job) = pieces(teller, words)?;
@@ -167,19 +192,22 @@ fn consign(teller: &Teller, words: &mut Words) -> Read<PiecesConsigned> {
     Ok(PiecesConsigned { job, n, tag, share, with_tax, maker_pays, gallery, when: when(teller, words)? })
 }
 
-/// `gallery pays 82.46 for 1 stands`, `gallery returns 1 stands`.
+/// `gallery pays 82.46 for 1 stands lot fern sold-for 145`, `gallery returns 1 stands lot fern`.
 fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     if words.has("returns") {
         let (n, job) = pieces(teller, words)?;
         let gallery = person(teller, words, "gallery")?;
-        return Ok(SaleCommand::NoteConsignmentReturned(ConsignmentReturned { job, n, gallery, when: when(teller, words)? }));
+        let lot = mark(teller, words, "lot")?;
+        return Ok(SaleCommand::NoteConsignmentReturned(ConsignmentReturned { job, n, gallery, when: when(teller, words)?, lot }));
     }
     words.expect("pays")?;
     let sum = money(teller, words)?;
     let (n, job) = for_pieces(teller, words)?;
     let tax = if words.has("tax") { Some(money(teller, words)?) } else { None };
     let gallery = person(teller, words, "gallery")?;
-    Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: when(teller, words)? }))
+    let lot = mark(teller, words, "lot")?;
+    let sold_for = if words.has("sold-for") { Some(money(teller, words)?) } else { None };
+    Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: when(teller, words)?, lot, sold_for }))
 }
 
 /// `reverse first on stands kept 20`.

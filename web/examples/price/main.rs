@@ -8,6 +8,7 @@ use fivebar_web::app::price::agree::AgreeTap;
 use fivebar_web::app::price::bargain::BargainTap;
 use fivebar_web::app::price::deal::DealTap;
 use fivebar_web::app::price::gallery::GalleryTap;
+use fivebar_web::app::price::parts::PartsTap;
 use fivebar_web::app::price::quick::{Field, QuickTap};
 use fivebar_web::app::price::tag::{TagTap, What};
 use fivebar_web::app::price::{Tap, sheet};
@@ -88,10 +89,7 @@ fn taps(stands: Id, bench: Id, agreed: Id) -> Vec<(&'static str, Vec<Tap>)> {
         ("deal", vec![deal]),
         ("agree", vec![Tap::Agree(AgreeTap::Open(stands, None)), Tap::Agree(AgreeTap::Share(30)), Tap::Agree(AgreeTap::Weeks(Some(4)))]),
         ("consign", vec![Tap::Gallery(GalleryTap::Leave(stands))]),
-        (
-            "gallery",
-            vec![Tap::Gallery(GalleryTap::Leave(stands)), Tap::Gallery(GalleryTap::Consigned), Tap::Gallery(GalleryTap::Back(stands))],
-        ),
+        ("payments", vec![Tap::Parts(PartsTap::Open(bench, agreed))]),
         ("gallery-list", vec![Tap::Gallery(GalleryTap::Leave(stands)), Tap::Gallery(GalleryTap::Consigned)]),
         ("quick", quick()),
         ("quick-typing", quick().into_iter().take(5).collect()),

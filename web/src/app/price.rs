@@ -5,6 +5,7 @@ pub mod bargain;
 pub mod deal;
 pub mod face;
 pub mod gallery;
+pub mod parts;
 pub mod quick;
 pub mod tag;
 #[cfg(test)]
@@ -39,6 +40,8 @@ pub enum Over {
     Agree(Box<agree::Agree>),
     /// What was agreed, or sold and not paid.
     Deal(Box<deal::Deal>),
+    /// What was agreed is paid in parts.
+    Parts(Box<parts::Parts>),
     /// Pieces go to a gallery.
     Consign(Box<gallery::Consign>),
     /// A gallery pays, or gives back.
@@ -56,6 +59,9 @@ pub enum Done {
     Heard(Money),
     Agreed(Money),
     Cancelled(Money),
+    InParts(Money),
+    /// The buyer of an agreement never came.
+    NeverCame,
     Received(Money),
     Consigned(Count),
     Returned(Count),
@@ -106,6 +112,7 @@ pub enum Tap {
     Tag(tag::TagTap),
     Agree(agree::AgreeTap),
     Deal(deal::DealTap),
+    Parts(parts::PartsTap),
     Gallery(gallery::GalleryTap),
     Quick(quick::QuickTap),
     Waiting(waiting::WaitTap),
@@ -130,6 +137,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Tag(tap) => tag::heard(app, tap, now),
         Tap::Agree(tap) => agree::heard(app, tap, now),
         Tap::Deal(tap) => deal::heard(app, tap, now),
+        Tap::Parts(tap) => parts::heard(app, tap, now),
         Tap::Gallery(tap) => gallery::heard(app, tap, now),
         Tap::Quick(tap) => quick::heard(app, tap),
         Tap::Waiting(tap) => waiting::heard(app, tap, now),
@@ -217,8 +225,9 @@ fn pressed(app: &mut App, press: Press) {
         Over::Tag(setting) => Some(&mut setting.typed),
         Over::Agree(agree) => agree.pad.as_mut().map(|(_, typed)| typed),
         Over::Deal(deal) => deal.pad.as_mut(),
+        Over::Parts(parts) => parts.pad.as_mut(),
         Over::Consign(consign) => consign.pad.as_mut().map(|(_, typed)| typed),
-        Over::Gallery(back) => back.pad.as_mut(),
+        Over::Gallery(back) => back.pad.as_mut().map(|(_, typed)| typed),
         Over::Quick => app.price.quick.typed(),
         Over::Waiting(waits) => waits.asked.as_mut().map(|asked| &mut asked.typed),
         Over::Nothing | Over::More(_) => None,

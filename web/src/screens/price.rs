@@ -8,6 +8,7 @@ mod guesses;
 mod list;
 mod more;
 mod offer;
+mod parts;
 mod pay;
 mod quick;
 mod scale;
@@ -49,6 +50,7 @@ fn over(app: &App, seen: Seen<'_>) -> Option<Screen> {
         Over::Tag(setting) => more::tag(setting, app, seen),
         Over::Agree(agree) => agree::screen(agree, app, seen),
         Over::Deal(deal) => deal::screen(deal, app, seen),
+        Over::Parts(parts) => parts::screen(parts, app, seen),
         Over::Consign(consign) => gallery::to(consign, app, seen),
         Over::Gallery(back) => gallery::back(back, app, seen),
         Over::Quick => Some(quick::screen(app, seen)),

@@ -27,7 +27,7 @@ pub use job::JobCommand;
 pub use left::{LeftOver, left_of};
 pub use money::{MoneyCommand, Much, On};
 pub use plan::{PlanCommand, SAW_MOST, without_plans};
-pub use sale::{PaidOf, PayOrder, SaleCommand, SellOrder};
+pub use sale::{HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Figures, Lying, OnTheScale, StockCommand};
 pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;

@@ -5,7 +5,7 @@ use super::rests::{Claim, counted, own, resting};
 use crate::bench::On;
 use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
-use crate::ledger::fold::{self, Job};
+use crate::ledger::fold::{self, Job, Lot};
 use crate::ledger::{Book, Fact, Subject};
 use crate::quantity::{Count, Decimal, Id, Listed, PILE_MOST, Set};
 use crate::refusal::{Answer, Refusal};
@@ -61,6 +61,7 @@ fn still_there(book: &Book, fact: &Fact, taken: &dyn Fn((Id, Id)) -> Count) -> A
             on(f.haul, f.pile, &|pile| free(f.n, pile, None))?;
             not_done_with(book, f.job)
         }
+        Fact::MoneyHandedBack(f) => super::sale::can_go_back(book, f),
         Fact::EstimateMade(f) => not_done_with(book, f.job),
         Fact::WholePlanned(f) => not_done_with(book, f.job),
         Fact::DeadlineSet(f) => not_done_with(book, f.job),
@@ -113,6 +114,10 @@ fn sold(was: Option<&Job>, is: Option<&Job>) -> Answer<()> {
         (paid.saturating_add(back), given)
     };
     no_more(from_gallery(was), from_gallery(is))?;
+    for lot in is.selling.lots() {
+        let gone = |lot: &Lot| (lot.sold.saturating_add(lot.back), lot.n);
+        no_more(was.selling.lot(lot.id).map(|lot| gone(&lot)).unwrap_or_default(), gone(&lot))?;
+    }
     for agreement in &is.selling.agreements {
         let before = was.selling.agreement(agreement.id).map(|agreement| (agreement.sold, agreement.n));
         no_more(before.unwrap_or_default(), (agreement.sold, agreement.n))?;
@@ -181,10 +186,26 @@ mod tests {
         let consigned = "consign 1 stools tag 80 share 0.4\ngallery pays 48 for 1 stools as it\nundo it\n";
         check(consigned, None);
         check(&format!("{consigned}gallery returns 1 stools"), many(2, 1));
+        let lots = "consign 1 stools tag 80 share 0.4 as one\nconsign 1 stools tag 90 share 0.5 as two\n";
+        check(&format!("{lots}gallery returns 1 stools lot one as it\nundo it\ngallery pays 45 for 1 stools lot two"), None);
+        check(&format!("{lots}gallery returns 1 stools lot one as it\nundo it\ngallery pays 48 for 1 stools lot one"), many(2, 1));
         let paid = "sell 1 stools for 80 as sale\npay 50 for stools bank sale sale as it\nundo it\n";
         check(&format!("{paid}pay 30 for stools bank sale sale"), None);
         let refused = Refusal::MoreThanDue { met: dollars(50), due: dollars(20) };
         check(&format!("{paid}pay 60 for stools bank sale sale"), Some(refused));
+    }
+
+    /// What went back, goes back once.
+    #[test]
+    fn what_is_no_longer_over_does_not_go_back_again() {
+        let over = "agree 80 for 1 stools fetched deposit 50 as deal\npay 50 for stools bank agreed deal\nsell 1 stools for 30 notes agreed deal\n";
+        let back = |sum: i64| format!("hand-back {sum} for stools bank agreed deal");
+        let dollars = |sum: i64| Money::whole(Decimal::from(sum), Currency::USD).unwrap();
+        check(&format!("{over}{} as it\nundo it", back(20)), None);
+        check(&format!("{over}{} as it\nundo it\n{}", back(15), back(5)), None);
+        let refused = |over| Some(Refusal::MoreThanOver { met: dollars(15), over: dollars(over) });
+        check(&format!("{over}{} as it\nundo it\n{}", back(15), back(8)), refused(12));
+        check(&format!("{over}{} as it\nundo it\n{}", back(15), back(20)), refused(0));
     }
 
     /// What has gone too far already does not keep anything else from coming back.

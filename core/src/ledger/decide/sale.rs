@@ -5,7 +5,7 @@ use super::job::{found, some_pieces};
 use super::money::plain;
 use crate::ledger::Book;
 use crate::ledger::fold::job::facts::same;
-use crate::ledger::fold::{self, Agreement, AgreementState, Job, Till};
+use crate::ledger::fold::{self, Agreement, AgreementState, Job, Over, Till};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale as kind;
 use crate::ledger::kind::sale::{Carried, Paid};
@@ -44,6 +44,17 @@ pub struct PayOrder {
     pub when: Option<Moment>,
 }
 
+/// Money that goes back: of what it had come in for, as [`Over`] says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HandBackOrder {
+    pub job: Id,
+    pub sum: Money,
+    pub paid: Paid,
+    pub agreed: Option<Id>,
+    pub sale: Option<Id>,
+    pub when: Option<Moment>,
+}
+
 /// What a payment is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PaidOf {
@@ -59,13 +70,17 @@ pub enum SaleCommand {
     NoteAsked(kind::PieceAskedFor),
     Guess(kind::SellingGuessed),
     Agree(kind::PriceAgreed),
+    PlanPayment(kind::PaymentPlanned),
     Cancel(kind::AgreementCancelled),
     Sell(SellOrder),
     Pay(PayOrder),
+    HandBack(HandBackOrder),
     Consign(kind::PiecesConsigned),
     NoteConsignmentPaid(kind::ConsignmentPaid),
     NoteConsignmentReturned(kind::ConsignmentReturned),
     Reverse(kind::SaleReversed),
+    /// A sale is taken back, and the agreement it carried out comes to nothing with it.
+    EndWith(kind::SaleReversed),
 }
 
 pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
@@ -82,10 +97,20 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         }
         SaleCommand::Guess(f) => guess(&found(book, f.job)?, f, act)?,
         SaleCommand::Agree(f) => agree(&found(book, f.job)?, f, act)?,
+        SaleCommand::PlanPayment(f) => plan_payment(&found(book, f.job)?, f, act)?,
         SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
         SaleCommand::Sell(order) => sell(book, order, act)?,
         SaleCommand::Pay(order) => pay(book, order, act)?,
+        SaleCommand::HandBack(order) => hand_back(book, order, act)?,
         SaleCommand::Reverse(f) => reverse(&found(book, f.job)?, f, act)?,
+        SaleCommand::EndWith(f) => {
+            let job = found(book, f.job)?;
+            let agreed = job.selling.sale(f.sale).and_then(|sale| job.selling.agreement(sale.agreed?)).ok_or(Refusal::NotThere)?;
+            // What is open of it is another act's.
+            let agreed = Some(agreed).filter(|agreed| agreed.state == AgreementState::Done).ok_or(Refusal::NotThere)?.id;
+            reverse(&job, f, act)?;
+            act.add(kind::AgreementCancelled { job: job.id, agreed, kept: None, no_show: None });
+        }
         gallery => at_gallery(book, gallery, act)?,
     }
     Ok(())
@@ -102,20 +127,31 @@ fn at_gallery(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
         }
         SaleCommand::NoteConsignmentPaid(f) => {
             let job = found(book, f.job)?;
-            enough(f.n, job.selling.at_galleries_now())?;
+            enough(f.n, at(&job, f.lot)?)?;
             plain(same(job.currency, f.sum)?)?;
+            if let Some(sold_for) = f.sold_for {
+                within(f.sum, plain(same(job.currency, sold_for)?)?)?;
+            }
             if let Some(tax) = f.tax {
                 within(plain(same(job.currency, tax)?)?, f.sum)?;
             }
             act.add(f.clone());
         }
         SaleCommand::NoteConsignmentReturned(f) => {
-            enough(f.n, found(book, f.job)?.selling.at_galleries_now())?;
+            enough(f.n, at(&found(book, f.job)?, f.lot)?)?;
             act.add(f.clone());
         }
         _ => {}
     }
     Ok(())
+}
+
+/// Pieces a gallery has: of one consignment where it is named.
+fn at(job: &Job, lot: Option<Id>) -> Answer<Count> {
+    match lot {
+        Some(id) => job.selling.lot(id).map(|lot| lot.there()).ok_or(Refusal::NotThere),
+        None => Ok(job.selling.at_galleries_now()),
+    }
 }
 
 fn enough(asked: Count, there: Count) -> Answer<()> {
@@ -177,6 +213,22 @@ fn agree(job: &Job, f: &kind::PriceAgreed, act: &mut Act) -> Answer<()> {
     plain(same(job.currency, f.sum)?)?;
     if let Some(deposit) = f.deposit {
         within(plain(same(job.currency, deposit)?)?, f.sum)?;
+    }
+    act.add(f.clone());
+    Ok(())
+}
+
+/// The parts add up to what was agreed; none at all take them away.
+fn plan_payment(job: &Job, f: &kind::PaymentPlanned, act: &mut Act) -> Answer<()> {
+    let price = open(job, f.agreed)?.sum;
+    for part in &f.parts {
+        if plain(same(job.currency, part.sum)?)?.is_zero() {
+            return Err(Refusal::NothingAsked);
+        }
+    }
+    let sum = Money::sum(job.currency, f.parts.iter().map(|part| part.sum))?;
+    if !f.parts.is_empty() && sum != price {
+        return Err(Refusal::PartsDoNotMeet { sum, price });
     }
     act.add(f.clone());
     Ok(())
@@ -288,6 +340,42 @@ fn rest(job: &Job, of: PaidOf) -> Answer<Money> {
         PaidOf::Agreed(id) => selling.agreement(id).map(|agreement| selling.still_due(currency, agreement)).transpose()?,
     };
     Ok(rest.unwrap_or(Money::zero(currency)))
+}
+
+fn hand_back(book: &Book, order: &HandBackOrder, act: &mut Act) -> Answer<()> {
+    let (job, till) = (found(book, order.job)?, till(book, order.sum.currency()));
+    let met = plain(same(job.currency, order.sum)?)?;
+    if met.is_zero() {
+        return Err(Refusal::NothingAsked);
+    }
+    let over = over(&job, order.agreed, order.sale)?;
+    let coins = in_coins(Some(order.paid), over.sum, &till)?;
+    let settles = coins != over.sum && (met == coins || met == over.sum);
+    if over.sum.amount() < met.amount() && !settles {
+        return Err(Refusal::MoreThanOver { met, over: over.sum });
+    }
+    let (sum, rounding) = if settles { (coins, Some(coins.minus(over.sum)?)) } else { (met, None) };
+    let (agreed, sale) = (over.agreed, over.sale);
+    act.add(kind::MoneyHandedBack { job: job.id, sum, paid: order.paid, agreed, sale, when: order.when, rounding });
+    Ok(())
+}
+
+/// What is to be handed back of an agreement, of a sale, or of sales of no agreement.
+fn over(job: &Job, agreed: Option<Id>, sale: Option<Id>) -> Answer<Over> {
+    let selling = &job.selling;
+    let of = |over: &Over| over.sale == sale && selling.first(over.agreed) == selling.first(agreed);
+    selling.over(job.currency)?.into_iter().find(of).ok_or(Refusal::NotThere)
+}
+
+/// What went back goes back again only where it is still over.
+pub(super) fn can_go_back(book: &Book, f: &kind::MoneyHandedBack) -> Answer<()> {
+    let Some(job) = fold::job(book, f.job) else { return Ok(()) };
+    let met = f.rounding.map_or(Ok(f.sum), |rounding| f.sum.minus(rounding))?;
+    match over(&job, f.agreed, f.sale) {
+        Ok(over) if met.amount() <= over.sum.amount() => Ok(()),
+        Ok(over) => Err(Refusal::MoreThanOver { met, over: over.sum }),
+        Err(_) => Err(Refusal::MoreThanOver { met, over: Money::zero(job.currency) }),
+    }
 }
 
 fn till(book: &Book, currency: Currency) -> Till {

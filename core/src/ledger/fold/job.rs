@@ -1,12 +1,17 @@
 //! A job from its entries.
 
 pub(in crate::ledger) mod facts;
+mod lots;
 mod paid_for;
 mod selling;
 mod sums;
 
 pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
-pub use selling::{Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, Offer, Payment, Sale, Selling};
+pub use lots::Lot;
+pub use selling::{
+    Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, HandedBack, Offer, Over, PartOfPay, Payment, Reversed, Sale,
+    Selling,
+};
 
 use super::booked::booked;
 use super::estimate::Kept;

@@ -29,6 +29,11 @@ kinds! {
     OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried }
     /// A price was agreed for `n` pieces, before they are handed over; its id is the entry's. A change of order `replaces` an earlier one.
     PriceAgreed { job: Id, n: Count, sum: Money, carried: Carried; deposit: Money, due: Moment, buyer: Id, replaces: Id }
+    /// One part of what was agreed: part of [`PaymentPlanned`]. `due` is the day it is to come in; missing, at the hand-over.
+    PaymentPart { sum: Money; due: Moment }
+    /// What was agreed is paid in parts, which add up to it; what comes in pays the first of them first. A later one of the same agreement
+    /// replaces it, and no parts take it away.
+    PaymentPlanned { job: Id, agreed: Id, parts: Vec<PaymentPart>; }
     /// An agreement came to nothing. `kept` of what was received is not handed back; `no_show` when the buyer never came.
     AgreementCancelled { job: Id, agreed: Id; kept: Money, no_show: bool }
     /// `n` pieces were sold; `sum` is all that the buyer hands over. The tax line, its rate and side are facts of this sale. Its id is the entry's.
@@ -39,12 +44,16 @@ kinds! {
     /// Pieces went to a gallery, which keeps `share` of the tag before tax; of the tag with tax where `with_tax`.
     /// `maker_pays`: the maker sends in the tax; else the gallery does.
     PiecesConsigned { job: Id, n: Count, tag: Money, share: Exact; with_tax: bool, maker_pays: bool, gallery: Id, when: Moment }
-    /// The gallery sold `n` and handed over `sum`. `tax` is what the maker sends in of it; nothing when the gallery does.
-    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment }
-    /// The gallery gave pieces back.
-    ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment }
+    /// The gallery sold `n` and handed over `sum`. `tax` is what the maker sends in of it; nothing when the gallery does. `lot` is the
+    /// consignment they were of; missing, the oldest of that gallery that has some. `sold_for` is all that its buyers handed over; missing, the tags.
+    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment, lot: Id, sold_for: Money }
+    /// The gallery gave pieces back. `lot` is the consignment they were of; missing, the oldest of that gallery that has some.
+    ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment, lot: Id }
     /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back.
     SaleReversed { job: Id, sale: Id; kept: Money, when: Moment }
+    /// Money went back to a buyer, because more had come in than was owed: of a sale, or of what was agreed; of sales of no agreement where neither
+    /// is named. `rounding`: it settled the rest in coins, and is so much more than was over, or less.
+    MoneyHandedBack { job: Id, sum: Money, paid: Paid; agreed: Id, sale: Id, when: Moment, rounding: Money }
     /// Somebody asked for a piece that had a price; `no_show` when they said they would come and did not.
     PieceAskedFor { job: Id, price: Money; no_show: bool }
     /// What the maker guesses of selling: `asks` people a week, the share `buys` of them at the price `at`; at a fifth less `k` times as many

@@ -47,6 +47,7 @@ macro_rules! lists {
 lists!(
     Id,
     crate::ledger::kind::job::HaulUsed,
+    crate::ledger::kind::sale::PaymentPart,
     crate::ledger::kind::plan::PlanPile,
     crate::ledger::kind::plan::DesignPart,
     crate::ledger::kind::plan::DesignOperation

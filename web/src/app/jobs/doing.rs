@@ -7,7 +7,7 @@ use super::{Room, draft, sheet};
 use crate::parts::Place;
 use fivebar_core::bench::{On, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
-use fivebar_core::ledger::fold::Operation;
+use fivebar_core::ledger::fold::{Lot, Operation};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::quantity::{Id, Span};
 use fivebar_core::sheet::job::{JobSheet, NextAct};
@@ -29,11 +29,21 @@ pub fn next(app: &mut App, now: Now) {
             Some((sale, _)) => form(app, Room::Sell, What::Pay(PaidTo::Sale(sale))),
             None => app.jobs.room = Some(Room::Sell),
         },
-        NextAct::HandBack { .. } => app.jobs.room = Some(Room::Sell),
+        NextAct::HandBack { .. } => match sheet.sale.over.first().copied() {
+            Some(over) => form(app, Room::Sell, What::HandBack(over)),
+            None => app.jobs.room = Some(Room::Sell),
+        },
+        NextAct::PartDue { agreed, lacks, .. } => {
+            let (agreed, lacks) = (*agreed, *lacks);
+            form(app, Room::Sell, What::Pay(PaidTo::Part(agreed, lacks)));
+        }
         NextAct::TakeWood => app.jobs.room = Some(Room::Wood),
         NextAct::SetTag => form(app, Room::Sell, What::Tag),
         NextAct::Sell { .. } => form(app, Room::Sell, What::Sell(None)),
-        NextAct::AtGallery { .. } => form(app, Room::Sell, What::GalleryPaid),
+        NextAct::AtGallery { .. } => match lots(&sheet)[..] {
+            [only] => form(app, Room::Sell, What::GalleryPaid(only.id)),
+            _ => app.jobs.room = Some(Room::Sell),
+        },
         NextAct::End | NextAct::LookBack => app.jobs.room = Some(Room::Back),
     }
 }
@@ -47,6 +57,11 @@ pub fn delivery(sheet: &JobSheet) -> Option<&Operation> {
 /// The first agreement whose pieces are not handed over.
 pub fn open_agreement(sheet: &JobSheet) -> Option<Id> {
     sheet.selling.open().next().map(|agreement| agreement.id)
+}
+
+/// What galleries have of it still.
+fn lots(sheet: &JobSheet) -> Vec<Lot> {
+    sheet.selling.lots().into_iter().filter(|lot| 0 < lot.there()).collect()
 }
 
 fn form(app: &mut App, room: Room, what: What) {

@@ -4,9 +4,11 @@ use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
 use super::super::plan::PutBack;
+use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
+use fivebar_core::ledger::fold::{AgreementState, GalleryTerms, Over};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
@@ -42,10 +44,15 @@ pub enum What {
     /// A sale; what was agreed by its id.
     Sell(Option<Id>),
     Pay(PaidTo),
+    /// Of what had come in beyond what is owed.
+    HandBack(Over),
+    /// A sale is taken back and its money handed back.
+    Refund(Id),
     /// An agreement came to nothing.
     Cancel(Id),
     Consign,
-    GalleryPaid,
+    /// A gallery paid, or gave back, of a consignment.
+    GalleryPaid(Id),
     Lesson,
     /// The moistures of the room it will live in.
     Room,
@@ -66,13 +73,15 @@ pub fn typed_room(form: &Form, sign: Sign) -> Option<(Decimal, Decimal)> {
 pub enum PaidTo {
     Sale(Id),
     Agreed(Id),
+    /// A part of what was agreed, with what it lacks.
+    Part(Id, Money),
 }
 
 impl From<PaidTo> for PaidOf {
     fn from(to: PaidTo) -> PaidOf {
         match to {
             PaidTo::Sale(id) => PaidOf::Sale(id),
-            PaidTo::Agreed(id) => PaidOf::Agreed(id),
+            PaidTo::Agreed(id) | PaidTo::Part(id, _) => PaidOf::Agreed(id),
         }
     }
 }
@@ -109,6 +118,12 @@ pub struct Picks {
     pub spent_on: SpentOn,
     /// A new job is made from this design.
     pub design: Option<Id>,
+    /// With the refund the order came to nothing.
+    pub ends: bool,
+    /// The buyer never came.
+    pub never_came: bool,
+    /// What a gallery keeps.
+    pub terms: GalleryTerms,
     /// More is shown: other counts, other woods, currency and units.
     pub more: bool,
 }
@@ -126,6 +141,14 @@ pub enum Pick {
     Way(Way),
     Paid(Option<Paid>),
     Carried(Carried),
+    /// With the refund the order came to nothing.
+    Ends(bool),
+    /// The buyer of an agreement never came: what came in ahead is kept, unless another sum is typed.
+    NeverCame(bool),
+    /// The gallery takes its share of the tag with tax.
+    WithTax(bool),
+    /// The maker sends in the tax of what a gallery sells.
+    MakerPays(bool),
     Wood(Option<Key>),
     /// So many days later, or earlier.
     Due(i32),
@@ -171,6 +194,9 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         due: None,
         spent_on: SpentOn::default(),
         design: None,
+        ends: false,
+        never_came: false,
+        terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         more: false,
     };
     let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false, put_back: None };
@@ -218,9 +244,24 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         What::Agree => agree(draft, sheet, typed),
         What::Sell(id) => sell(draft.clone(), (sheet, *id), typed),
         What::Pay(to) => Draft { form: Form::filled([typed.sum(due(sheet, *to))]), ..draft },
+        What::HandBack(over) => {
+            let form = Form::filled([typed.sum(Some(over.sum))]);
+            Draft { form, ..draft }
+        }
+        What::Refund(id) => {
+            let picks = Picks { ends: agreement_done(sheet, *id), ..draft.picks };
+            Draft { form: Form::of(1), picks, ..draft }
+        }
         What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
-        What::Consign => Draft { form: Form::filled(["1".into(), typed.sum(sheet.sale.tag), "40".into()]), ..draft },
-        What::GalleryPaid => Draft { form: Form::filled([sheet.account.sold.at_galleries.to_string(), String::new()]), ..draft },
+        What::Consign => {
+            let share = draft.picks.terms.share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default().normalize();
+            let figures = ["1".into(), typed.sum(sheet.sale.tag), writing::decimal(share, sign)];
+            Draft { form: Form::filled(figures), ..draft }
+        }
+        What::GalleryPaid(lot) => {
+            let there = sheet.selling.lot(*lot).map_or(0, |lot| lot.there());
+            Draft { form: Form::filled([there.to_string(), String::new()]), ..draft }
+        }
         What::Lesson => Draft { words: vec![sheet.lesson.clone().unwrap_or_default()], ..draft },
     }
 }
@@ -280,10 +321,17 @@ fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
     Draft { form: Form::filled([typed.sum(sheet.sale.tag), String::new(), free.min(1).to_string()]), picks, ..draft }
 }
 
+/// The agreement that a sale carried out is done with: with a refund it may come to nothing.
+pub fn agreement_done(sheet: &JobSheet, sale: Id) -> bool {
+    let agreement = sheet.selling.sale(sale).and_then(|sale| sheet.selling.agreement(sale.agreed?));
+    agreement.is_some_and(|agreement| agreement.state == AgreementState::Done)
+}
+
 /// What is due of what a payment is for.
 fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
     match to {
         PaidTo::Sale(id) => sheet.sale.unpaid.iter().find(|(sale, _)| *sale == id).map(|(_, due)| *due),
+        PaidTo::Part(_, lacks) => Some(lacks),
         PaidTo::Agreed(id) => sheet.selling.agreement(id).and_then(|it| sheet.selling.still_due(sheet.account.currency, it).ok()),
     }
 }
@@ -301,6 +349,7 @@ fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) ->
 
 /// Takes in an answer by a chip.
 pub fn pick(app: &mut App, pick: Pick, now: Now) {
+    let ahead = ahead(app);
     let Some(draft) = &mut app.jobs.draft else { return };
     let picks = &mut draft.picks;
     match pick {
@@ -316,6 +365,13 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         }
         Pick::Paid(paid) => picks.paid = paid,
         Pick::Carried(carried) => picks.carried = carried,
+        Pick::Ends(ends) => picks.ends = ends,
+        Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
+        Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
+        Pick::NeverCame(never) => {
+            picks.never_came = never;
+            draft.form.put(0, ahead.filter(|_| never).unwrap_or_default());
+        }
         Pick::Wood(wood) => (picks.wood, picks.more) = (wood, false),
         Pick::Due(by) => picks.due = Some(later(picks.due.unwrap_or(now.wall.day()), by)),
         Pick::NoDate => picks.due = None,
@@ -336,6 +392,15 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
             draft.words.iter_mut().take(1).for_each(|first| first.clone_from(&name));
         }
     }
+}
+
+/// What came in ahead of the agreement that is to come to nothing, as it is typed.
+fn ahead(app: &App) -> Option<String> {
+    let What::Cancel(agreed) = app.jobs.draft.as_ref()?.what else { return None };
+    let sheet = sheet(app)?.ok()?;
+    let (sign, units) = (app.speech.sign(), sheet.account.units);
+    let ahead = sheet.selling.received_ahead(sheet.account.currency, agreed).ok().filter(|ahead| !ahead.is_zero())?;
+    Some(Typed { sign, units }.sum(Some(ahead)))
 }
 
 /// So many days later, or earlier.

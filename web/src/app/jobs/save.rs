@@ -9,12 +9,15 @@ use super::super::price::gallery::there;
 use super::draft::{Draft, Way, What};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{
-    Command, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder, WoodCommand,
+    Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder,
+    WoodCommand,
 };
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::job::{JobBegan, JobDescribed, OperationPlanned, PartPlanned};
-use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, PiecesConsigned, PriceAgreed};
+use fivebar_core::ledger::kind::sale::{
+    AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PriceAgreed, SaleReversed,
+};
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Id, Length, Mass, Money, PILE_MOST};
@@ -28,7 +31,7 @@ pub fn save(app: &mut App, now: Now) {
         app.jobs.draft = Some(draft);
         return app.orders.push(Order::Feel(Feel::Refused));
     }
-    let gallery = app.jobs.open.and_then(|job| there(app, job));
+    let gallery = gallery(app, &draft);
     let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, now };
     let command = reader.command(&mut draft);
     let what = draft.what.clone();
@@ -42,17 +45,24 @@ pub fn save(app: &mut App, now: Now) {
     }
 }
 
+/// What the gallery has of the consignment that is written about.
+fn gallery(app: &App, draft: &Draft) -> Option<AtGallery> {
+    let What::GalleryPaid(lot) = draft.what else { return None };
+    there(app, (app.jobs.open?, lot))
+}
+
 fn nameless(draft: &Draft) -> bool {
     let named = matches!(draft.what, What::New | What::Name | What::Part(_) | What::Plan(_));
     named && draft.words.first().is_none_or(|name| name.trim().is_empty())
 }
 
-/// The other way out of a form: pieces go back to their pile, a part is taken away.
+/// The other way out of a form: pieces go back to their pile, a part is taken away, a gallery gives back.
 pub fn undo(app: &mut App, now: Now) {
     let (sign, Some(job)) = (app.speech.sign(), app.jobs.open) else { return };
     if asks_back(app, job) {
         return app.orders.push(Order::Feel(Feel::Refused));
     }
+    let gallery = app.jobs.draft.as_ref().and_then(|draft| gallery(app, draft)?.gallery);
     let Some(draft) = &mut app.jobs.draft else { return };
     let command = match &draft.what {
         What::Take { haul, pile } => {
@@ -66,6 +76,11 @@ pub fn undo(app: &mut App, now: Now) {
             Some(Command::Job(JobCommand::PlanPart(gone)))
         }
         What::Settle => Some(Command::Money(MoneyCommand::SetSettle { job, sum: None })),
+        What::GalleryPaid(lot) => {
+            let lot = Some(*lot);
+            let n = draft.form.take(0, |text| reading::count(text, sign, PILE_MOST));
+            n.map(|n| Command::Sale(SaleCommand::NoteConsignmentReturned(ConsignmentReturned { job, n, gallery, when: None, lot })))
+        }
         _ => None,
     };
     if command.is_some_and(|command| app.order(&command, now).is_some()) {
@@ -93,7 +108,7 @@ fn asks_back(app: &mut App, job: Id) -> bool {
 struct Reader {
     sign: Sign,
     job: Option<Id>,
-    /// What galleries have of the job.
+    /// What the gallery has of the consignment.
     gallery: Option<AtGallery>,
     now: Now,
 }
@@ -264,21 +279,34 @@ impl Reader {
                 let sum = self.money(draft, 0)?;
                 Some(SaleCommand::Pay(PayOrder { job, sum, paid, fee: None, of: to.into(), when: None }))
             }
+            What::HandBack(over) => {
+                let (sum, paid) = (self.money(draft, 0)?, draft.picks.paid.unwrap_or(fivebar_core::ledger::kind::sale::Paid::Notes));
+                Some(SaleCommand::HandBack(HandBackOrder { job, sum, paid, agreed: over.agreed, sale: over.sale, when: None }))
+            }
+            What::Refund(sale) => {
+                let kept = self.maybe_money(draft, 0)?.filter(|kept| !kept.is_zero());
+                let reversed = SaleReversed { job, sale, kept, when: None };
+                Some(if draft.picks.ends { SaleCommand::EndWith(reversed) } else { SaleCommand::Reverse(reversed) })
+            }
             What::Cancel(agreed) => {
                 let kept = self.maybe_money(draft, 0)?;
-                Some(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show: None }))
+                let no_show = draft.picks.never_came.then_some(true);
+                Some(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show }))
             }
             What::Consign => {
                 let (n, tag) = (self.count(draft, 0)?, self.money(draft, 1)?);
                 let percent = draft.form.take(2, |text| reading::percent(text, self.sign))?;
                 let share = Exact(percent.checked_div(Decimal::ONE_HUNDRED)?.normalize());
-                let (with_tax, maker_pays, gallery, when) = (None, None, None, None);
-                Some(SaleCommand::Consign(PiecesConsigned { job, n, tag, share, with_tax, maker_pays, gallery, when }))
+                let terms = draft.picks.terms;
+                let (with_tax, maker_pays) = (terms.with_tax.then_some(true), terms.maker_pays.then_some(true));
+                Some(SaleCommand::Consign(PiecesConsigned { job, n, tag, share, with_tax, maker_pays, gallery: None, when: None }))
             }
-            What::GalleryPaid => {
+            What::GalleryPaid(_) => {
                 let (n, sum) = (self.count(draft, 0)?, self.money(draft, 1)?);
-                let tax = self.gallery.and_then(|there| there.tax_of(n, sum));
-                Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery: None, when: None }))
+                let there = self.gallery?;
+                let tax = there.tax_of(n, sum, None);
+                let (gallery, lot) = (there.gallery, Some(there.lot));
+                Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: None, lot, sold_for: None }))
             }
             _ => None,
         }

@@ -1,5 +1,6 @@
 //! Jobs, told as tables: what is tapped, what stands in the book and on the page then.
 
+mod after_yes;
 mod apart;
 mod dates;
 mod estimate;

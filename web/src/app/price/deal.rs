@@ -32,6 +32,8 @@ pub enum DealTap {
     HandedOver,
     /// It came to nothing; this much of what came in is kept.
     Nothing(Money),
+    /// The buyer never came; this much of what came in is kept.
+    NeverCame(Money),
 }
 
 /// The row of what was agreed.
@@ -60,7 +62,8 @@ pub fn heard(app: &mut App, tap: DealTap, now: Now) {
         DealTap::PadDone => pad_done(app, now),
         DealTap::Received(sum) => received(app, sum, now),
         DealTap::HandedOver => handed_over(app, now),
-        DealTap::Nothing(kept) => nothing(app, kept, now),
+        DealTap::Nothing(kept) => nothing(app, (kept, None), now),
+        DealTap::NeverCame(kept) => nothing(app, (kept, Some(true)), now),
     }
 }
 
@@ -123,11 +126,12 @@ fn handed_over(app: &mut App, now: Now) {
     }
 }
 
-fn nothing(app: &mut App, kept: Money, now: Now) {
+fn nothing(app: &mut App, (kept, no_show): (Money, Option<bool>), now: Now) {
     let Some((deal, _)) = here(app) else { return };
     let PaidOf::Agreed(agreed) = deal.of else { return };
-    let fact = AgreementCancelled { job: deal.job, agreed, kept: Some(kept).filter(|kept| !kept.is_zero()), no_show: None };
-    if done(app, &Command::Sale(SaleCommand::Cancel(fact)), (deal.job, Done::Cancelled(kept)), now) {
+    let fact = AgreementCancelled { job: deal.job, agreed, kept: Some(kept).filter(|kept| !kept.is_zero()), no_show };
+    let was = if no_show.is_some() { Done::NeverCame } else { Done::Cancelled(kept) };
+    if done(app, &Command::Sale(SaleCommand::Cancel(fact)), (deal.job, was), now) {
         app.price.to_list();
     }
 }

@@ -4,17 +4,22 @@ use super::{Done, Over, done, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
-use fivebar_core::ledger::fold::GalleryTerms;
+use fivebar_core::ledger::fold::{GalleryTerms, Job};
 use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::sale::{ConsignmentPaid, ConsignmentReturned, PiecesConsigned};
 use fivebar_core::quantity::{Count, Decimal, Id, Money, reading};
-use fivebar_core::sheet::gallery::{AtGallery, at_gallery};
+use fivebar_core::sheet::gallery::{AtGallery, at_galleries};
 
 /// What is typed by the pad.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Field {
     Tag,
     Share,
+    /// What the buyers handed over, where it was not the tags.
+    SoldFor,
+    /// What the gallery handed over.
+    Sum,
 }
 
 /// Pieces on their way to a gallery.
@@ -25,6 +30,8 @@ pub struct Consign {
     pub n: Count,
     pub tag: Option<Money>,
     pub terms: GalleryTerms,
+    /// Which gallery, where it is said.
+    pub gallery: Option<Id>,
     pub pad: Option<(Field, Typed)>,
 }
 
@@ -32,10 +39,14 @@ pub struct Consign {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Back {
     pub job: Id,
+    /// The consignment they are of.
+    pub lot: Id,
     pub n: Count,
+    /// What the buyers handed over, where it was not the tags.
+    pub sold_for: Option<Money>,
     /// What it handed over, where it is not what its terms say.
     pub sum: Option<Money>,
-    pub pad: Option<Typed>,
+    pub pad: Option<(Field, Typed)>,
 }
 
 /// What can be said of a gallery.
@@ -43,8 +54,10 @@ pub struct Back {
 pub enum GalleryTap {
     /// Leave pieces there.
     Leave(Id),
-    /// It pays, or gives back.
-    Back(Id),
+    /// It pays, or gives back, of a consignment.
+    Back(Id, Id),
+    /// Which gallery.
+    At(Option<Id>),
     Pieces(Count),
     Share(Decimal),
     WithTax(bool),
@@ -61,7 +74,10 @@ pub enum GalleryTap {
 pub fn heard(app: &mut App, tap: GalleryTap, now: Now) {
     match tap {
         GalleryTap::Leave(job) => leave(app, job),
-        GalleryTap::Back(job) => app.price.open(Over::Gallery(Box::new(Back { job, n: 1, sum: None, pad: None }))),
+        GalleryTap::Back(job, lot) => {
+            app.price.open(Over::Gallery(Box::new(Back { job, lot, n: 1, sold_for: None, sum: None, pad: None })));
+        }
+        GalleryTap::At(gallery) => at(app, gallery),
         GalleryTap::Pieces(n) => pieces(app, n),
         GalleryTap::Share(share) => with(app, |consign| consign.terms.share = share),
         GalleryTap::WithTax(with_tax) => with(app, |consign| consign.terms.with_tax = with_tax),
@@ -75,30 +91,50 @@ pub fn heard(app: &mut App, tap: GalleryTap, now: Now) {
     }
 }
 
-/// What a gallery has of a job.
-pub fn there(app: &App, job: Id) -> Option<AtGallery> {
+/// What galleries have of a job, by consignment.
+pub fn lots(app: &App, job: Id) -> Vec<AtGallery> {
     let shop = shop(app);
-    at_gallery(&shop, &shop.job(job).ok()?).ok().flatten()
+    shop.job(job).and_then(|job| at_galleries(&shop, &job)).unwrap_or_default()
+}
+
+/// What a gallery has of a consignment.
+pub fn there(app: &App, (job, lot): (Id, Id)) -> Option<AtGallery> {
+    lots(app, job).into_iter().find(|there| there.lot == lot)
+}
+
+/// Galleries with their names.
+pub fn known(app: &App) -> Vec<(Id, String)> {
+    let shelf = app.shelf();
+    let people = shelf.workshop().people.clone().into_iter().filter(|person| person.role == Role::Gallery);
+    people.filter_map(|person| Some((person.id, shelf.name(person.id)?.clone()))).collect()
 }
 
 /// What the gallery hands over: as typed, else by its terms.
 pub fn expected(app: &App, back: &Back) -> Option<Money> {
-    let of_one = there(app, back.job)?.of_one.handed_over;
-    let all = of_one.amount().checked_mul(Decimal::from(back.n))?;
-    back.sum.or_else(|| Money::book(all, of_one.currency()).ok())
+    back.sum.or_else(|| there(app, (back.job, back.lot))?.expected(back.n, back.sold_for).ok())
 }
 
-/// The terms of last time, else the usual ones of a gallery that keeps 40 % before tax and pays the tax.
-fn usual() -> GalleryTerms {
-    GalleryTerms { share: Decimal::new(4, 1), with_tax: false, maker_pays: false }
+/// The usual terms: common practice.
+pub const FIRST_TERMS: GalleryTerms = GalleryTerms { share: Decimal::from_parts(4, 0, 0, false, 1), with_tax: false, maker_pays: false };
+
+/// The terms of last time, at a gallery where one is said; else the usual ones of a gallery that keeps 40 % before tax and pays the tax.
+pub fn usual(app: &App, gallery: Option<Id>) -> GalleryTerms {
+    let of = |job: Job| job.selling.consigned.into_iter().rev().find(|given| gallery.is_none() || given.gallery == gallery)?.terms;
+    let last = fivebar_core::ledger::fold::jobs(shop(app).book).find_map(of);
+    last.unwrap_or(FIRST_TERMS)
+}
+
+/// A gallery is said, and with it its terms of last time; said again, it is none.
+fn at(app: &mut App, gallery: Option<Id>) {
+    let terms = usual(app, gallery);
+    with(app, |consign| (consign.gallery, consign.terms) = (gallery, terms));
 }
 
 fn leave(app: &mut App, id: Id) {
     let shop = shop(app);
     let Ok(job) = shop.job(id) else { return };
-    let last = fivebar_core::ledger::fold::jobs(shop.book).find_map(|job| job.selling.consigned.last()?.terms);
     let (free, tag) = (job.free(), job.tag);
-    let consign = Consign { job: id, free, n: 1, tag, terms: last.unwrap_or_else(usual), pad: None };
+    let consign = Consign { job: id, free, n: 1, tag, terms: usual(app, None), gallery: None, pad: None };
     app.price.open(Over::Consign(Box::new(consign)));
 }
 
@@ -111,7 +147,7 @@ fn with(app: &mut App, act: impl FnOnce(&mut Consign)) {
 fn pieces(app: &mut App, n: Count) {
     match &mut app.price.over {
         Over::Consign(consign) => consign.n = n,
-        Over::Gallery(back) => (back.n, back.sum) = (n, None),
+        Over::Gallery(back) => (back.n, back.sum, back.sold_for) = (n, None, None),
         _ => {}
     }
 }
@@ -119,7 +155,7 @@ fn pieces(app: &mut App, n: Count) {
 fn pad(app: &mut App, field: Field) {
     match &mut app.price.over {
         Over::Consign(consign) => consign.pad = Some((field, Typed::default())),
-        Over::Gallery(back) => back.pad = Some(Typed::default()),
+        Over::Gallery(back) => back.pad = Some((field, Typed::default())),
         _ => {}
     }
 }
@@ -148,16 +184,18 @@ fn pad_done(app: &mut App) {
                 Some((Field::Share, typed)) => typed.take(|text| reading::percent(text, sign)).map(|share| {
                     consign.terms.share = share.checked_div(Decimal::ONE_HUNDRED).unwrap_or_default();
                 }),
-                None => None,
+                _ => None,
             };
             if taken.is_some() {
                 consign.pad = None;
             }
         }
         Over::Gallery(back) => {
-            if let Some(sum) = back.pad.as_mut().and_then(|typed| typed.take(money)) {
-                (back.sum, back.pad) = (Some(sum), None);
-            }
+            let Some((field, typed)) = &mut back.pad else { return };
+            let Some(sum) = typed.take(money) else { return };
+            // What the buyers paid says anew what the gallery hands over.
+            (back.sum, back.sold_for) = if *field == Field::SoldFor { (None, Some(sum)) } else { (Some(sum), back.sold_for) };
+            back.pad = None;
         }
         _ => {}
     }
@@ -166,7 +204,7 @@ fn pad_done(app: &mut App) {
 fn consigned(app: &mut App, now: Now) {
     let Over::Consign(consign) = &app.price.over else { return };
     let Some(tag) = consign.tag else { return };
-    let (job, n, terms) = (consign.job, consign.n, consign.terms);
+    let (job, n, terms, gallery) = (consign.job, consign.n, consign.terms, consign.gallery);
     let fact = PiecesConsigned {
         job,
         n,
@@ -174,7 +212,7 @@ fn consigned(app: &mut App, now: Now) {
         share: Exact(terms.share),
         with_tax: terms.with_tax.then_some(true),
         maker_pays: terms.maker_pays.then_some(true),
-        gallery: None,
+        gallery,
         when: None,
     };
     if done(app, &Command::Sale(SaleCommand::Consign(fact)), (job, Done::Consigned(n)), now) {
@@ -184,9 +222,10 @@ fn consigned(app: &mut App, now: Now) {
 
 fn paid(app: &mut App, now: Now) {
     let Over::Gallery(back) = &app.price.over else { return };
-    let (job, n) = (back.job, back.n);
-    let (Some(sum), Some(there)) = (expected(app, back), there(app, job)) else { return };
-    let fact = ConsignmentPaid { job, n, sum, tax: there.tax_of(n, sum), gallery: None, when: None };
+    let (job, n, sold_for) = (back.job, back.n, back.sold_for);
+    let (Some(sum), Some(there)) = (expected(app, back), there(app, (job, back.lot))) else { return };
+    let tax = there.tax_of(n, sum, sold_for);
+    let fact = ConsignmentPaid { job, n, sum, tax, gallery: there.gallery, when: None, lot: Some(there.lot), sold_for };
     if done(app, &Command::Sale(SaleCommand::NoteConsignmentPaid(fact)), (job, Done::GalleryPaid(sum)), now) {
         app.price.to_list();
     }
@@ -194,8 +233,9 @@ fn paid(app: &mut App, now: Now) {
 
 fn returned(app: &mut App, now: Now) {
     let Over::Gallery(back) = &app.price.over else { return };
-    let (job, n) = (back.job, back.n);
-    let fact = ConsignmentReturned { job, n, gallery: None, when: None };
+    let (job, n, lot) = (back.job, back.n, back.lot);
+    let gallery = there(app, (job, lot)).and_then(|there| there.gallery);
+    let fact = ConsignmentReturned { job, n, gallery, when: None, lot: Some(lot) };
     if done(app, &Command::Sale(SaleCommand::NoteConsignmentReturned(fact)), (job, Done::Returned(n)), now) {
         app.price.to_list();
     }

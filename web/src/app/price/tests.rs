@@ -4,6 +4,7 @@ use super::agree::{AgreeTap, By};
 use super::bargain::BargainTap;
 use super::deal::DealTap;
 use super::gallery::GalleryTap;
+use super::parts::PartsTap;
 use super::quick::{Field, QuickTap};
 use super::tag::{TagTap, What};
 use super::*;

@@ -131,6 +131,12 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
     match row.section {
         Section::Due => {
             let by = row.date.map_or(words::TO_HAND_OVER.to_owned(), |date| words::hand_over_by(&seen.speech.day(date)));
+            if let NextAct::HandBack { sum } = &row.next {
+                return [name, seen.speech.money(*sum), words::STATE_HAND_BACK.into(), words::TO_HAND_BACK.into()];
+            }
+            if let NextAct::PartDue { lacks, due, .. } = &row.next {
+                return [name, seen.speech.money(*lacks), words::state_part(&seen.speech.day(*due)), String::new()];
+            }
             if row.due.is_zero() {
                 let total = total(row, seen);
                 return [name, String::new(), row.date.map(|date| dates::done_by(&seen.speech.day(date))).unwrap_or(by), total];
@@ -173,6 +179,7 @@ fn next(row: &JobRow, seen: Seen<'_>) -> String {
         NextAct::TakeWood => words::next(words::TAKE_WOOD),
         NextAct::SetTag => words::next(words::WRITE_TAG),
         NextAct::HandBack { sum: back } => words::to_hand_back(&sum(*back, seen)),
+        NextAct::PartDue { due, .. } => words::state_part(&seen.speech.day(*due)),
         NextAct::AtGallery { n } => words::state_gallery(&seen.speech.count(*n)),
         NextAct::Sell { left } => words::state_sell(&seen.speech.count(*left)),
         NextAct::HandOver { .. } | NextAct::Collect { .. } => words::TO_HAND_OVER.into(),

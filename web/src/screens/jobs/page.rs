@@ -125,7 +125,10 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
             None => told(words::STATE_HAND_OVER, words::HAND_OVER, owed(*due)),
         },
         NextAct::Collect { due } => told(words::STATE_COLLECT, words::TAKE_PAYMENT, words::due(&sum(*due, seen))),
-        NextAct::HandBack { sum: back } => told(words::STATE_HAND_BACK, words::SEE_PAYMENTS, words::to_hand_back(&sum(*back, seen))),
+        NextAct::HandBack { sum: back } => told(words::STATE_HAND_BACK, words::HAND_BACK, words::to_hand_back(&sum(*back, seen))),
+        NextAct::PartDue { lacks, due, .. } => {
+            told(&words::state_part(&seen.speech.day(*due)), words::TAKE_PAYMENT, words::due(&sum(*lacks, seen)))
+        }
         NextAct::TakeWood if 0 < sheet.wood.apart => {
             told(&words::state_apart(&n(sheet.wood.apart)), words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into())
         }
@@ -227,7 +230,8 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         (_, Some(_)) => part("t14 c-good nw", words::DEPOSIT_IN, &sum(sold.received, seen)),
         (_, None) => part("t14 c-good nw", words::PAID, &sum(sold.received, seen)),
     };
-    let due_word = if open.is_some() { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
+    let at_hand_over = open.is_some_and(|agreement| agreement.parts.is_empty());
+    let due_word = if at_hand_over { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
     let due = (Decimal::ZERO < sold.due.amount()).then(|| part("t14 nw", due_word, &sum(sold.due, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),

@@ -12,9 +12,9 @@ use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
-use crate::words::en::{common, job as words, jobs};
-use fivebar_core::ledger::fold::{Agreement, AgreementState, Payment, Sale};
-use fivebar_core::quantity::{Decimal, Listed, Mass};
+use crate::words::en::{common, deal, job as words, jobs, waiting};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, HandedBack, PartOfPay, Payment, Reversed, Sale};
+use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The room.
@@ -99,26 +99,34 @@ fn back(entry: fivebar_core::quantity::Id) -> El<Msg> {
 }
 
 fn agreements(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(|agreement| agreed(agreement, seen)).listed())
+    titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(|agreement| agreed(sheet, agreement, seen)).listed())
 }
 
-fn agreed(agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
+fn agreed(sheet: &JobSheet, agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
     let state = match agreement.state {
         AgreementState::Open => agreement.due.map(|due| words::by_day(&seen.speech.day(due))),
         AgreementState::Done => Some(words::DONE.into()),
         AgreementState::Replaced => Some(words::REPLACED.into()),
-        AgreementState::Cancelled { .. } => Some(jobs::lower_first(words::CAME_TO_NOTHING)),
+        AgreementState::Cancelled { kept, no_show, .. } => {
+            let word = if no_show { waiting::NEVER_CAME } else { words::CAME_TO_NOTHING };
+            Some(join([Some(jobs::lower_first(word)), (!kept.is_zero()).then(|| words::kept(&sum(kept, seen)))]))
+        }
     };
     let deposit = agreement.deposit.map(|deposit| words::deposit_of(&sum(deposit, seen)));
     let how = agreement.carried.map(|way| carried(way).to_owned());
     let name = common::pieces(agreement.n, &seen.speech.count(agreement.n));
     let under = join([Some(day(agreement.at, seen)), how, deposit, state]);
     let row = row(name, under, sum(agreement.sum, seen)).key(agreement.id.to_string());
+    if let AgreementState::Cancelled { entry, .. } = agreement.state {
+        return row.kid(back(entry));
+    }
     if agreement.state != AgreementState::Open {
         return row;
     }
     let act = |class: &'static str, words: &'static str, what: What| key(class, words, "", say(Tap::Write(what)));
-    el("div", "deal").key(agreement.id.to_string()).kid(row).kid(
+    let parts = sheet.selling.parts_due(sheet.account.currency, agreement).unwrap_or_default();
+    let parts = parts.iter().enumerate().map(|(nth, part)| part_of(nth, part, seen));
+    el("div", "deal").key(agreement.id.to_string()).kid(row).kids(parts).kid(
         el("div", "g3")
             .kid(act("key h56", words::PAY, What::Pay(PaidTo::Agreed(agreement.id))))
             .kid(act("key solid h56", words::HAND_OVER, What::Sell(Some(agreement.id))))
@@ -126,21 +134,58 @@ fn agreed(agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
     )
 }
 
+/// A part it is paid in: by when, and what is to come of it.
+fn part_of(nth: usize, (part, lacks): &(PartOfPay, Money), seen: Seen<'_>) -> El<Msg> {
+    let name = deal::part(&seen.speech.count(u32::try_from(nth.saturating_add(1)).unwrap_or(0)));
+    let (by, figure) = match part.due {
+        _ if lacks.is_zero() => (deal::PAID.to_owned(), part.sum),
+        Some(due) => (deal::by_day(&seen.speech.day(due)), *lacks),
+        None => (deal::AT_HAND_OVER.to_owned(), *lacks),
+    };
+    line(deal::part_by(&name, &by), sum(figure, seen))
+}
+
 fn sales(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    titled(words::SALES, sheet.selling.sales.iter().map(|sale| sold(sale, seen)).listed())
+    let rows = sheet.selling.sales.iter().flat_map(|sale| {
+        let reversed = sale.reversed.map(|reversed| went_with((sheet, sale), reversed, seen));
+        [Some(sold(sale, seen)), reversed].into_iter().flatten()
+    });
+    titled(words::SALES, rows.listed())
 }
 
 fn sold(sale: &Sale, seen: Seen<'_>) -> El<Msg> {
     let tax = (!sale.tax.is_zero()).then(|| words::tax_of_it(&sum(sale.tax, seen)));
     let how = sale.carried.map(|way| carried(way).to_owned());
-    let state = sale.reversed.map(|_| words::REVERSED.to_owned());
-    let under = join([Some(day(sale.at, seen)), how, tax, state]);
+    let under = join([Some(day(sale.at, seen)), how, tax]);
     let name = common::pieces(sale.n, &seen.speech.count(sale.n));
-    row(name, under, sum(sale.sum, seen)).key(sale.id.to_string()).kids(sale.reversed.is_none().then(|| back(sale.id)))
+    let row = row(name, under, sum(sale.sum, seen));
+    if sale.reversed.is_some() {
+        return row.key(sale.id.to_string());
+    }
+    let mistake = key("key soft h56", words::TAKE_BACK, words::MISTAKE, say(Tap::Strike(sale.id)));
+    let refund = key("key soft h56", words::REFUND, words::REFUND_UNDER, say(Tap::Write(What::Refund(sale.id))));
+    el("div", "deal").key(sale.id.to_string()).kid(row).kid(el("div", "g2").kid(mistake).kid(refund))
+}
+
+/// The sale reversed, with its tax line: what went back, and what was kept.
+fn went_with((sheet, sale): (&JobSheet, &Sale), reversed: Reversed, seen: Seen<'_>) -> El<Msg> {
+    let none = Money::zero(sale.sum.currency());
+    let less = |it: Money| none.minus(it).map_or_else(|_| String::new(), |less| sum(less, seen));
+    let paid = sheet.selling.paid(sale.sum.currency(), sale.id).unwrap_or(none);
+    let kept = (!reversed.kept.is_zero()).then(|| sum(reversed.kept, seen));
+    let went = paid.minus(reversed.kept).ok().filter(|went| !went.is_zero() || kept.is_some());
+    let went = went.map(|went| words::went_back(&sum(went, seen), kept.as_deref()));
+    let tax = (!sale.tax.is_zero()).then(|| words::tax_back(&less(sale.tax)));
+    let row = row(words::reversed(&day(reversed.at, seen)), join([went, tax]), less(sale.sum));
+    let mistake = key("key soft h56", words::TAKE_BACK, words::MISTAKE, say(Tap::Strike(reversed.entry)));
+    el("div", "deal").key(format!("{} back", sale.id)).kid(row).kid(mistake)
 }
 
 fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let mut shown = titled(words::PAYMENTS, sheet.selling.payments.iter().map(|payment| came_in(payment, seen)).listed());
+    let came = sheet.selling.payments.iter().map(|payment| (payment.at, came_in(payment, seen)));
+    let mut rows = came.chain(sheet.selling.handed_back.iter().map(|back| (back.at, went_back(back, seen)))).listed();
+    order_by_key(&mut rows, |(at, _)| *at);
+    let mut shown = titled(words::PAYMENTS, rows.into_iter().map(|(_, row)| row).listed());
     let sold = &sheet.account.sold;
     let due = (Decimal::ZERO < sold.due.amount()).then(|| line(words::DUE, sum(sold.due, seen)));
     if !sold.received.is_zero() || due.is_some() {
@@ -149,7 +194,17 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     shown.extend(sheet.sale.unpaid.iter().map(|(sale, due)| {
         key("key solid h56", words::PAY, jobs::due(&short(*due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(*sale)))))
     }));
+    shown.extend(sheet.sale.over.iter().map(|over| {
+        let under = jobs::to_hand_back(&sum(over.sum, seen));
+        key("key solid h56", words::HAND_BACK, under, say(Tap::Write(What::HandBack(*over))))
+    }));
     shown
+}
+
+fn went_back(it: &HandedBack, seen: Seen<'_>) -> El<Msg> {
+    let under = join([Some(words::HANDED_BACK.to_owned()), Some(day(it.at, seen))]);
+    let figure = Money::zero(it.sum.currency()).minus(it.sum).map_or_else(|_| String::new(), |less| sum(less, seen));
+    row(paid(it.paid).to_owned(), under, figure).key(it.id.to_string()).kid(back(it.id))
 }
 
 fn came_in(payment: &Payment, seen: Seen<'_>) -> El<Msg> {
@@ -168,9 +223,12 @@ fn gallery(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let given = selling.consigned.iter().map(|it| one(words::TAG_SMALL, it));
     let paid = selling.consignments_paid.iter().map(|it| one(words::HANDED_OVER, it));
-    let mut shown = titled(words::GALLERY, given.chain(paid).listed());
-    if 0 < sheet.account.sold.at_galleries {
-        shown.push(key("key h56", words::GALLERY_PAID, "", say(Tap::Write(What::GalleryPaid))));
-    }
+    let returned = selling.consignments_returned.iter().map(|it| one(words::GIVEN_BACK, it));
+    let mut shown = titled(words::GALLERY, given.chain(paid).chain(returned).listed());
+    let lots = selling.lots().into_iter().filter(|lot| 0 < lot.there());
+    shown.extend(lots.map(|lot| {
+        let under = deal::there(&seen.speech.count(lot.there()), &short(lot.tag, seen));
+        key("key h56", words::GALLERY_PAID, under, say(Tap::Write(What::GalleryPaid(lot.id))))
+    }));
     shown
 }

@@ -4,13 +4,15 @@ use super::{Screen, Seen, back, bare, exact, fact, typing};
 use crate::app::price::Tap;
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::deal::{Deal, DealTap, agreed, owed};
+use crate::app::price::parts::PartsTap;
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::parts::verdict::{Sign, verdict};
 use crate::view::{El, el};
-use crate::words::en::{common, deal as words, price};
+use crate::words::en::{common, deal as words, price, waiting};
+use fivebar_core::ledger::fold::PartOfPay;
 use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::price::{AgreedRow, OwedRow};
@@ -51,6 +53,7 @@ fn of_agreed(deal: &Deal, row: &AgreedRow, seen: Seen<'_>) -> Screen {
                 .kid(key("key", words::CHANGE, "", Msg::Price(Tap::Agree(AgreeTap::Change(row.job, row.agreed, None)))))
                 .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad))),
         )
+        .kid(key("key", words::IN_PARTS, "", Msg::Price(Tap::Parts(PartsTap::Open(row.job, row.agreed)))))
         .kids(nothing(row, seen))
         .kid(back());
     Screen::new("price/deal", head(top), main)
@@ -63,7 +66,24 @@ fn facts(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
     let many = (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n)));
     let came = fact(price::came_in(row.deposit.is_some()), exact(row.received, seen.speech));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
-    el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(many).kids(by).kids(asked).kid(came).kid(due)))
+    el("section", "card tap")
+        .kid(el("table", "facts").kid(el("tbody", "").kids(many).kids(by).kids(asked).kids(parts_of(row, seen)).kid(came).kid(due)))
+}
+
+/// The parts it is paid in: by when, and what is to come of each.
+fn parts_of(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let one = |(nth, (part, lacks)): (usize, &(PartOfPay, Money))| {
+        let name = words::part(&seen.speech.count(u32::try_from(nth.saturating_add(1)).unwrap_or(0)));
+        let by = match part.due {
+            _ if lacks.is_zero() => words::PAID.to_owned(),
+            Some(due) => words::by_day(&seen.speech.day(due)),
+            None => words::AT_HAND_OVER.to_owned(),
+        };
+        let partly = !lacks.is_zero() && *lacks != part.sum;
+        let figure = if partly { words::lacking(&exact(*lacks, seen.speech)) } else { exact(part.sum, seen.speech) };
+        fact(&words::part_by(&name, &by), figure)
+    };
+    row.parts.iter().enumerate().map(one).listed()
 }
 
 /// Notes, card or bank.
@@ -75,8 +95,12 @@ fn how(deal: &Deal) -> El<Msg> {
 
 /// First what is asked ahead, then the hand-over with all that is due.
 fn pay_keys(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let ahead = row.deposit.and_then(|deposit| deposit.minus(row.received).ok()).filter(|rest| Decimal::ZERO < rest.amount());
-    let ahead = ahead.map(|rest| key("key solid h88 m", words::deposit_in(&exact(rest, seen.speech)), "", say(DealTap::Received(rest))));
+    let deposit = row.deposit.and_then(|deposit| deposit.minus(row.received).ok()).filter(|rest| Decimal::ZERO < rest.amount());
+    let part = row.parts.iter().find(|(_, lacks)| !lacks.is_zero()).filter(|(part, _)| part.due.is_some()).map(|(_, lacks)| *lacks);
+    let word =
+        |rest: Money| if part.is_some() { words::came_in(&exact(rest, seen.speech)) } else { words::deposit_in(&exact(rest, seen.speech)) };
+    let ahead = if row.parts.is_empty() { deposit } else { part };
+    let ahead = ahead.map(|rest| key("key solid h88 m", word(rest), "", say(DealTap::Received(rest))));
     let class = if ahead.is_some() { "key h88 m" } else { "key solid h88" };
     let over = match row.at_hand_over.is_zero() {
         true => key(class, words::HANDED_OVER, "", say(DealTap::HandedOver)),
@@ -88,13 +112,15 @@ fn pay_keys(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
 /// It came to nothing: what came in and was not used by a sale is handed back, or kept.
 fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
     let none = Money::zero(row.price.currency());
+    let never = |under: String, kept| key("key soft", waiting::NEVER_CAME, under, say(DealTap::NeverCame(kept)));
     let end = |under: String, kept| key("key soft", words::CAME_TO_NOTHING, under, say(DealTap::Nothing(kept)));
     if row.ahead.is_zero() {
         let under = if row.received.is_zero() { words::NOTHING_CAME_IN } else { words::NOTHING_TO_HAND_BACK };
-        return vec![end(under.into(), none)];
+        return vec![el("div", "g2").kid(end(under.into(), none)).kid(never(String::new(), none))];
     }
+    let under = words::deposit_kept(&exact(row.ahead, seen.speech));
     let kept = end(words::deposit_kept(&exact(row.ahead, seen.speech)), row.ahead);
-    vec![el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept)]
+    vec![el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept), never(under, row.ahead)]
 }
 
 fn of_owed(deal: &Deal, row: &OwedRow, seen: Seen<'_>) -> Screen {

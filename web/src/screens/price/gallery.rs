@@ -1,7 +1,7 @@
 //! Pieces at a gallery: left there by its terms, paid for, or given back.
 
 use super::{Screen, Seen, back as to_list, bare, choices, exact, fact, leave, pieces, typing};
-use crate::app::price::gallery::{Back, Consign, Field, GalleryTap, expected, there};
+use crate::app::price::gallery::{Back, Consign, Field, GalleryTap, expected, known, there};
 use crate::app::price::{Tap, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
@@ -9,8 +9,8 @@ use crate::parts::key::{figure_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
-use fivebar_core::quantity::{Decimal, Listed};
-use fivebar_core::sheet::gallery::of_one;
+use fivebar_core::quantity::{Decimal, Listed, Wall};
+use fivebar_core::sheet::gallery::{AtGallery, of_one};
 
 fn say(tap: GalleryTap) -> Msg {
     Msg::Price(Tap::Gallery(tap))
@@ -24,15 +24,13 @@ pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = shop(app).job(consign.job).ok()?;
     let top = head(Head::new(job.name, words::TO_GALLERY));
     if let Some((field, typed)) = &consign.pad {
-        let (ask, unit) = match field {
-            Field::Tag => (price::TAG, job.currency.code()),
-            Field::Share => (words::ITS_SHARE, "%"),
-        };
+        let (ask, unit) = if *field == Field::Share { (words::ITS_SHARE, "%") } else { (price::TAG, job.currency.code()) };
         return Some(Screen::new("price/gallery/pad", top, by_pad(ask, typed, unit, seen)));
     }
     let tag = consign.tag.map_or_else(|| price::NOT_SAID.to_owned(), |tag| bare(tag, seen.speech));
     let main = el("main", "price")
         .kids(pieces(consign.n, consign.free, seen, |n| say(GalleryTap::Pieces(n))))
+        .kids(which(consign, app))
         .kid(figure_key(price::TAG, tag, say(GalleryTap::Pad(Field::Tag))))
         .kid(el("h2", "").text(words::ITS_SHARE))
         .kid(shares(consign, seen))
@@ -48,6 +46,15 @@ pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
         )
     });
     Some(Screen::new("price/gallery", top, main).foot(el("footer", "foot").kids(save).kid(leave())))
+}
+
+/// Which gallery, of those that are known.
+fn which(consign: &Consign, app: &App) -> Option<El<Msg>> {
+    let known = known(app);
+    let none = std::iter::once((words::NOT_NAMED.to_owned(), consign.gallery.is_none()));
+    let words = none.chain(known.iter().map(|(id, name)| (name.clone(), consign.gallery == Some(*id)))).listed();
+    let tap = |nth: usize| say(GalleryTap::At(nth.checked_sub(1).and_then(|nth| Some(known.get(nth)?.0))));
+    (!known.is_empty()).then(|| choices(words, tap))
 }
 
 fn by_pad(ask: &str, typed: &crate::app::entry::Typed, unit: &str, seen: Seen<'_>) -> El<Msg> {
@@ -82,33 +89,43 @@ fn terms(consign: &Consign) -> El<Msg> {
         .kid(even(words::WHO_PAYS_TAX, who, |nth| say(GalleryTap::MakerPays(nth == 1))))
 }
 
+/// At the gallery, by its name where it is known.
+pub fn at(there: &AtGallery, app: &App) -> String {
+    let name = there.gallery.and_then(|id| app.shelf().name(id));
+    name.map_or_else(|| words::GALLERY.to_owned(), |name| words::at(name))
+}
+
 /// A gallery pays, or gives back; none where it has nothing.
 pub fn back(back: &Back, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = shop(app).job(back.job).ok()?;
-    let there = there(app, back.job)?;
-    let top = head(Head::new(job.name, words::GALLERY));
-    if let Some(typed) = &back.pad {
-        return Some(Screen::new("price/gallery/pad", top, by_pad(words::HOW_MUCH_CAME, typed, job.currency.code(), seen)));
+    let there = there(app, (back.job, back.lot))?;
+    let top = head(Head::new(job.name, at(&there, app)));
+    if let Some((field, typed)) = &back.pad {
+        let ask = if *field == Field::SoldFor { words::HOW_MUCH_PAID } else { words::HOW_MUCH_CAME };
+        return Some(Screen::new("price/gallery/pad", top, by_pad(ask, typed, job.currency.code(), seen)));
     }
     let count = common::pieces(back.n, &seen.speech.count(back.n));
     let rows = [
         fact(price::HOW_MANY, seen.speech.count(there.n)),
         fact(price::TAG, bare(there.tag, seen.speech)),
+        fact(words::LEFT_ON, seen.speech.day(Wall::new(there.since, seen.now.offset))),
         fact(price::YOU_GET, exact(there.of_one.you_get, seen.speech)),
     ];
+    let sold_for = back.sold_for.map(|sum| fact(words::SOLD_FOR, exact(sum, seen.speech)));
     let main = el("main", "price")
-        .kid(el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows))))
+        .kid(el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows).kids(sold_for))))
         .kids(pieces(back.n, there.n, seen, |n| say(GalleryTap::Pieces(n))))
         .kid(el("div", "push"))
         .kids(expected(app, back).map(|sum| {
             key("key solid h88", words::gallery_paid(&exact(sum, seen.speech)), words::for_pieces(&count), say(GalleryTap::Paid))
         }))
-        .kid(el("div", "g2").kid(key("key", words::OTHER_SUM, "", say(GalleryTap::Pad(Field::Tag)))).kid(key(
+        .kid(el("div", "g2").kid(key("key", words::OTHER_PRICE, "", say(GalleryTap::Pad(Field::SoldFor)))).kid(key(
             "key",
-            words::came_back(&count),
+            words::OTHER_SUM,
             "",
-            say(GalleryTap::Returned),
+            say(GalleryTap::Pad(Field::Sum)),
         )))
+        .kid(key("key", words::came_back(&count), "", say(GalleryTap::Returned)))
         .kid(to_list());
     Some(Screen::new("price/gallery", top, main))
 }

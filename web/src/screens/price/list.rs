@@ -1,5 +1,6 @@
 //! For sale: each piece with ask and settle, what is agreed and due, what galleries have; and three fields for any other piece.
 
+use super::gallery::at;
 use super::quick;
 use super::waiting::say;
 use super::{Screen, Seen, bare, exact, mark, per_hour, refused};
@@ -44,8 +45,9 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(just_sold(app, seen))
         .kids(sheet.for_sale.iter().enumerate().map(|(nth, row)| for_sale(row, nth == 0, seen)))
         .kids(sheet.agreed.iter().map(|row| agreed(row, seen)))
+        .kids(work_owed(sheet, seen))
         .kids(sheet.owed.iter().map(|row| owed(row, seen)))
-        .kids(sheet.at_galleries.iter().map(|row| at_gallery(row, seen)))
+        .kids(sheet.at_galleries.iter().map(|row| at_gallery(row, app, seen)))
         .kid(el("div", "push"))
         .kid(el("h2", "wide").text(words::NOT_IN_THE_LIST))
         .kid(quick::fields(app, seen));
@@ -105,9 +107,9 @@ pub fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn figure(done: Done, seen: Seen<'_>) -> String {
     match done {
         Done::Sold(sum) | Done::Heard(sum) | Done::Agreed(sum) | Done::Tagged(sum) => bare(sum, seen.speech),
-        Done::Received(sum) | Done::GalleryPaid(sum) | Done::Cancelled(sum) => exact(sum, seen.speech),
+        Done::Received(sum) | Done::GalleryPaid(sum) | Done::Cancelled(sum) | Done::InParts(sum) => exact(sum, seen.speech),
         Done::Consigned(n) | Done::Returned(n) => common::pieces(n, &seen.speech.count(n)),
-        Done::Settled | Done::Asked(_) | Done::Guessed => String::new(),
+        Done::NeverCame | Done::Settled | Done::Asked(_) | Done::Guessed => String::new(),
     }
 }
 
@@ -221,6 +223,16 @@ fn agreed(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
         .kid(el("span", "row rule").kid(figure(words::came_in(is_deposit), row.received)).kid(figure(words::DUE, row.still)))
 }
 
+/// What came in ahead of several agreements, in sum: it is owed as work until the hand-over.
+fn work_owed(sheet: &PriceSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let ahead = sheet.ahead.values().filter(|ahead| !ahead.is_zero() && 1 < sheet.agreed.len());
+    let row = |ahead: &Money| {
+        let figure = el("b", "w7").text(seen.speech.money(*ahead));
+        el("p", "row wide").key(ahead.currency().code().to_owned()).kid(el("span", "").text(deals::WORK_OWED)).kid(figure)
+    };
+    ahead.map(row).listed()
+}
+
 fn owed(row: &OwedRow, seen: Seen<'_>) -> El<Msg> {
     let span = |class: &'static str, text: String| el("span", class).text(text);
     el("button", "card tap sale")
@@ -235,17 +247,17 @@ fn owed(row: &OwedRow, seen: Seen<'_>) -> El<Msg> {
         )
 }
 
-fn at_gallery(row: &GalleryRow, seen: Seen<'_>) -> El<Msg> {
+fn at_gallery(row: &GalleryRow, app: &App, seen: Seen<'_>) -> El<Msg> {
     let there = deals::there(&seen.speech.count(row.there.n), &bare(row.there.tag, seen.speech));
     el("section", "card tap sale")
-        .key(format!("gallery {}", row.job))
-        .kid(title(&row.name, deals::GALLERY.into()))
+        .key(row.there.lot.to_string())
+        .kid(title(&row.name, at(&row.there, app)))
         .kid(
             el("div", "row price")
                 .kid(el("span", "").text(there))
                 .kid(el("span", "w7").text(deals::to_you_each(&exact(row.there.of_one.you_get, seen.speech)))),
         )
-        .kid(key("key", deals::GALLERY_PAID_OR_BACK, "", Msg::Price(Tap::Gallery(GalleryTap::Back(row.job)))))
+        .kid(key("key", deals::GALLERY_PAID_OR_BACK, "", Msg::Price(Tap::Gallery(GalleryTap::Back(row.job, row.there.lot)))))
 }
 
 /// The key to where one says how one is paid.

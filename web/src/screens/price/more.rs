@@ -2,7 +2,7 @@
 
 use super::{Screen, Seen, back, bare, leave, typing};
 use crate::app::price::agree::AgreeTap;
-use crate::app::price::gallery::GalleryTap;
+use crate::app::price::gallery::{GalleryTap, lots};
 use crate::app::price::tag::{Setting, TagTap, What};
 use crate::app::price::{Tap, sheet, shop};
 use crate::app::{App, Msg};
@@ -17,7 +17,12 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let row = sheet(app).ok()?.for_sale.into_iter().find(|row| row.job == id)?;
     let shown = |sum: Option<Money>| sum.map_or_else(|| price::NOT_SAID.to_owned(), |sum| bare(sum, seen.speech));
     let set = |what| Msg::Price(Tap::Tag(TagTap::Open(id, what)));
-    let gallery = sheet(app).ok()?.at_galleries.iter().any(|row| row.job == id);
+    let lots = lots(app, id);
+    let gallery = lots.iter().map(|lot| {
+        let there = words::there(&seen.speech.count(lot.n), &bare(lot.tag, seen.speech));
+        let under = format!("{}: {there}", super::gallery::at(lot, app));
+        key("key h88 m", words::GALLERY_PAID_OR_BACK, under, Msg::Price(Tap::Gallery(GalleryTap::Back(id, lot.lot))))
+    });
     let main = el("main", "price")
         .kid(el("div", "g2").kid(figure_key(price::TAG, shown(row.tag), set(What::Tag))).kid(figure_key(
             price::SETTLE_KEY,
@@ -26,7 +31,7 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
         )))
         .kid(key("key h88 m", words::AGREE, words::AGREE_UNDER, Msg::Price(Tap::Agree(AgreeTap::Open(id, None)))))
         .kid(key("key h88 m", words::LEAVE_AT_GALLERY, "", Msg::Price(Tap::Gallery(GalleryTap::Leave(id)))))
-        .kids(gallery.then(|| key("key h88 m", words::GALLERY_PAID_OR_BACK, "", Msg::Price(Tap::Gallery(GalleryTap::Back(id))))))
+        .kids(gallery)
         .kid(el("div", "push"))
         .kid(key("key h88 m", price::SHOW, "", Msg::Price(Tap::Show(id))))
         .kid(back());

@@ -99,6 +99,51 @@ pub fn for_pieces(pieces: &str) -> String {
     format!("for {pieces}")
 }
 
+// --- several payments
+
+pub const IN_PARTS: &str = "Several payments";
+pub const IN_ONE_SUM: &str = "In one sum after all";
+pub const AT_HAND_OVER: &str = "at hand-over";
+pub const PAID: &str = "paid";
+pub const OTHER_PART: &str = "Another sum";
+pub const SAVE_PARTS: &str = "Paid like this";
+pub const WORK_OWED: &str = "Came in ahead, owed as work";
+
+/// "in 3".
+pub fn parts(n: &str) -> String {
+    format!("in {n}")
+}
+
+/// "Payment 2".
+pub fn part(nth: &str) -> String {
+    format!("Payment {nth}")
+}
+
+/// "Payment 2 comes in".
+pub fn its_day(part: &str) -> String {
+    format!("{part} comes in")
+}
+
+/// "by Fri 8 May".
+pub fn by_day(day: &str) -> String {
+    format!("by {day}")
+}
+
+/// "460.00 of 460.00".
+pub fn added_up(sum: &str, price: &str) -> String {
+    format!("{sum} of {price}")
+}
+
+/// "Payment 2, by Fri 8 May".
+pub fn part_by(part: &str, by: &str) -> String {
+    format!("{part}, {by}")
+}
+
+/// "138.00 lacking".
+pub fn lacking(sum: &str) -> String {
+    format!("{sum} to come")
+}
+
 // --- galleries
 
 pub const GALLERY: &str = "At the gallery";
@@ -111,9 +156,19 @@ pub const WHO_PAYS_TAX: &str = "Who sends in the tax";
 pub const GALLERY_PAYS: &str = "The gallery";
 pub const I_PAY: &str = "I do";
 pub const OTHER: &str = "other";
-pub const LEFT_THERE: &str = "Left there";
 pub const GALLERY_PAID: &str = "Gallery paid";
 pub const GIVEN_BACK: &str = "Given back";
+
+pub const NOT_NAMED: &str = "not named";
+pub const LEFT_ON: &str = "Left there";
+pub const SOLD_FOR: &str = "Sold for";
+pub const OTHER_PRICE: &str = "Not sold at the tag";
+pub const HOW_MUCH_PAID: &str = "What did the buyer hand over, tax in?";
+
+/// "At Fern".
+pub fn at(name: &str) -> String {
+    format!("At {name}")
+}
 
 /// "82.46 to you for each sold".
 pub fn to_you_each(sum: &str) -> String {
@@ -146,6 +201,7 @@ pub fn take_back(done: Done, figure: &str) -> String {
         Done::Sold(_) => format!("Take back: sold at {figure}"),
         Done::Heard(_) => format!("Take back: offer of {figure}"),
         Done::Agreed(_) => format!("Take back: agreed {figure}"),
+        Done::InParts(_) => format!("Take back: payments of {figure}"),
         Done::Cancelled(_) => "Take back: came to nothing".to_owned(),
         Done::Received(_) => format!("Take back: {figure} came in"),
         Done::Consigned(_) => format!("Take back: {figure} to the gallery"),
@@ -154,7 +210,7 @@ pub fn take_back(done: Done, figure: &str) -> String {
         Done::Tagged(_) => format!("Take back: tag {figure}"),
         Done::Settled => "Take back: settle".to_owned(),
         Done::Asked(false) => waiting::TAKE_BACK_ASKED.to_owned(),
-        Done::Asked(true) => waiting::TAKE_BACK_NEVER_CAME.to_owned(),
+        Done::NeverCame | Done::Asked(true) => waiting::TAKE_BACK_NEVER_CAME.to_owned(),
         Done::Guessed => waiting::TAKE_BACK_GUESSES.to_owned(),
     }
 }

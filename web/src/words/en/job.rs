@@ -143,12 +143,22 @@ pub const SELL: &str = "Sold";
 pub const SELL_UNDER: &str = "now";
 pub const CONSIGN: &str = "Gallery";
 pub const CONSIGN_UNDER: &str = "it sells";
+pub const GIVEN_BACK: &str = "given back";
+pub const CAME_BACK: &str = "Came back";
 pub const GALLERY_PAID: &str = "The gallery paid";
+pub const SHARE_BEFORE_TAX: &str = "Share before tax";
+pub const GALLERY_TAX: &str = "It sends in tax";
+pub const MY_TAX: &str = "I send in tax";
 pub const GALLERY_SHARE: &str = "It keeps, %";
 pub const PAY: &str = "Payment in";
+pub const HAND_BACK: &str = "Hand back";
+pub const HANDED_BACK: &str = "handed back";
 pub const DEPOSIT: &str = "Deposit";
 pub const HAND_OVER: &str = "Hand over";
 pub const CAME_TO_NOTHING: &str = "Came to nothing";
+pub const CALLED_OFF: &str = "Called off";
+pub const WHY_NOTHING: &str = "Why it came to nothing";
+pub const CAME_AHEAD: &str = "Came in ahead";
 pub const KEEP: &str = "Not handed back";
 pub const DUE: &str = "Due";
 pub const RECEIVED: &str = "Received";
@@ -170,7 +180,34 @@ pub const DAY: &str = "day";
 pub const DAYS: &str = "days";
 pub const REPLACED: &str = "replaced by another";
 pub const DONE: &str = "handed over";
-pub const REVERSED: &str = "brought back";
+pub const REFUND: &str = "Brought back";
+pub const REFUND_UNDER: &str = "its money goes back";
+pub const MISTAKE: &str = "written by mistake";
+pub const CAME_FOR_IT: &str = "Came in for it";
+pub const TAX_REVERSED: &str = "Its tax, reversed";
+pub const THE_ORDER: &str = "The order";
+pub const ORDER_ENDS: &str = "The order ends";
+pub const ORDER_STANDS: &str = "I make it good";
+
+/// "184.00 of it kept".
+pub fn kept(sum: &str) -> String {
+    format!("{sum} kept")
+}
+
+/// "Brought back Mon 1 June".
+pub fn reversed(day: &str) -> String {
+    format!("{REFUND} {day}")
+}
+
+/// "125.00 handed back, 20.00 kept".
+pub fn went_back(sum: &str, kept: Option<&str>) -> String {
+    kept.map_or_else(|| format!("{sum} handed back"), |kept| format!("{sum} handed back, {kept} kept"))
+}
+
+/// "tax of -7.56".
+pub fn tax_back(sum: &str) -> String {
+    format!("tax of {sum}")
+}
 
 // Look back
 pub const LEFT_PER_HOUR: &str = "left per hour";

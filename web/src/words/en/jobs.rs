@@ -268,7 +268,8 @@ pub const STATE_ALL_GONE: &str = "All gone. Nothing is left to do.";
 pub const STATE_ENDED: &str = "You are done with this job.";
 pub const HAND_OVER: &str = "Hand it over";
 pub const TAKE_PAYMENT: &str = "Take the payment";
-pub const SEE_PAYMENTS: &str = "See the payments";
+pub const TO_HAND_BACK: &str = "to hand back";
+pub const HAND_BACK: &str = "Hand it back";
 pub const TAKE_WOOD: &str = "Take wood";
 pub const TAKE_WOOD_UNDER: &str = "from the piles on the rack";
 pub const WRITE_TAG: &str = "Write the tag";
@@ -295,9 +296,14 @@ pub fn due(sum: &str) -> String {
     format!("{sum} due")
 }
 
+/// "A payment is due by Fri 8 May."
+pub fn state_part(day: &str) -> String {
+    format!("A payment is due by {day}.")
+}
+
 /// "20.00 to hand back".
 pub fn to_hand_back(sum: &str) -> String {
-    format!("{sum} to hand back")
+    format!("{sum} {TO_HAND_BACK}")
 }
 
 /// "planned 3 h".

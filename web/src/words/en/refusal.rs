@@ -110,6 +110,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::StagesDoNotMeet { sum } => {
             said(format!("Not taken: the parts add up to {} of the price.", per_cent(*sum, speech)), "Make them add up to 100 %.")
         }
+        Refusal::PartsDoNotMeet { sum, price } => said(
+            format!("Not taken: the payments add up to {}, and {} was agreed.", speech.money(*sum), speech.money(*price)),
+            "Make them add up to what was agreed.",
+        ),
         Refusal::NeverCovered { .. } => said("Never: a piece leaves nothing towards it.".into(), "Raise the price, or leave the stall."),
         Refusal::WoodUnknown { key } => said(format!("No wood is called “{key}”."), "Choose one of the list."),
         Refusal::MoistureOutOfRange { most } => {
@@ -182,6 +186,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::MoreThanReceived { met, received } => {
             said(format!("Not taken: {} is more than came in, {}.", speech.money(*met), speech.money(*received)), "Check the sum.")
         }
+        Refusal::MoreThanOver { met, over } => said(
+            format!("Not taken: {} is more than the {} that is to be handed back.", speech.money(*met), speech.money(*over)),
+            "Check the sum.",
+        ),
         Refusal::MoreThanPack { used, holds } => said(
             format!("Not taken: {} used of a pack that holds {}.", speech.number(*used, 0, 3), speech.number(*holds, 0, 3)),
             "Check both figures.",

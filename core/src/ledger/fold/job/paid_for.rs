@@ -1,7 +1,7 @@
 //! What payments are for: each sale has its own, then what came ahead for its agreement; the rest lies ahead of what is still to come.
 
-use super::selling::{AgreementState, Selling};
-use crate::quantity::{Currency, Id, Money, Sorted};
+use super::selling::{AgreementState, Over, Selling};
+use crate::quantity::{Currency, Decimal, Id, Money, Sorted};
 use crate::refusal::Answer;
 
 /// Payments, set against what they are for.
@@ -27,6 +27,13 @@ impl PaidFor {
                 None => more(&mut paid.ahead, selling.first(payment.agreed), payment.pays()?)?,
             }
         }
+        for back in &selling.handed_back {
+            let less = none.minus(back.settles()?)?;
+            match back.sale {
+                Some(sale) => more(&mut paid.of_sale, sale, less)?,
+                None => more(&mut paid.ahead, selling.first(back.agreed), less)?,
+            }
+        }
         // More than its price was paid for others of the same agreement.
         for sale in selling.standing() {
             let over = beyond(paid.of_sale(sale.id), sale.sum)?;
@@ -38,8 +45,8 @@ impl PaidFor {
             let used = least(paid.ahead(first), beyond(sale.sum, paid.of_sale(sale.id))?);
             more(&mut paid.ahead, first, none.minus(used)?)?;
             more(&mut paid.of_sale, sale.id, used)?;
-            if let Some(kept) = sale.reversed {
-                paid.end(paid.of_sale(sale.id), kept)?;
+            if let Some(reversed) = sale.reversed {
+                paid.end(paid.of_sale(sale.id), reversed.kept)?;
             }
         }
         for agreement in &selling.agreements {
@@ -57,6 +64,23 @@ impl PaidFor {
 
     pub fn of_sale(&self, sale: Id) -> Money {
         self.of_sale.get(&sale).copied().unwrap_or(Money::zero(self.currency))
+    }
+
+    /// What came in beyond what is owed for it: ahead of an agreement, for sales of no agreement, or for a sale that does not stand.
+    pub fn over(&self, selling: &Selling) -> Answer<Vec<Over>> {
+        let mut over = vec![];
+        for (first, ahead) in self.ahead.iter() {
+            let open = selling.open().find(|agreement| selling.first(Some(agreement.id)) == *first);
+            let to_come = match open {
+                Some(agreement) => beyond(agreement.sum, agreement.sold_for)?,
+                None => Money::zero(self.currency),
+            };
+            over.push(Over { agreed: open.map(|agreement| agreement.id).or(*first), sale: None, sum: beyond(*ahead, to_come)? });
+        }
+        let gone = self.of_sale.iter().filter(|(sale, _)| selling.sale(**sale).is_none());
+        over.extend(gone.map(|(sale, sum)| Over { agreed: None, sale: Some(*sale), sum: *sum }));
+        over.retain(|over| Decimal::ZERO < over.sum.amount());
+        Ok(over)
     }
 
     /// No more is kept than came in; the rest was handed back.

@@ -1,6 +1,6 @@
 //! How a job sells: offers, agreements, sales, payments, galleries. Counts and sums of facts, no price.
 
-use crate::ledger::kind::sale::{Carried, Paid};
+use crate::ledger::kind::sale::{Carried, Paid, PaymentPart};
 use crate::ledger::{Entry, Fact};
 use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall};
@@ -14,14 +14,16 @@ pub struct Selling {
     pub agreements: Vec<Agreement>,
     pub sales: Vec<Sale>,
     pub payments: Vec<Payment>,
+    pub handed_back: Vec<HandedBack>,
     /// Pieces that went to galleries, in order.
     pub consigned: Vec<Consigned>,
     /// What galleries sold and handed over.
     pub consignments_paid: Vec<Consigned>,
     pub consignments_returned: Vec<Consigned>,
     pub guesses: Guesses,
-    reversals: Sorted<Id, Option<Money>>,
-    cancelled: Sorted<Id, (Option<Money>, bool)>,
+    reversals: Sorted<Id, Reversed>,
+    cancelled: Sorted<Id, AgreementState>,
+    planned: Sorted<Id, Vec<PartOfPay>>,
 }
 
 /// A buyer named a sum.
@@ -57,9 +59,19 @@ pub struct Agreement {
     pub buyer: Option<Id>,
     pub replaces: Option<Id>,
     pub state: AgreementState,
+    /// The parts it is paid in, where it is.
+    pub parts: Vec<PartOfPay>,
     /// Pieces sold under it, and what they were sold for.
     pub sold: Count,
     pub sold_for: Money,
+}
+
+/// One part of what was agreed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PartOfPay {
+    pub sum: Money,
+    /// The day it is to come in; at the hand-over where none is said.
+    pub due: Option<Wall>,
 }
 
 /// Where an agreement stands.
@@ -71,6 +83,7 @@ pub enum AgreementState {
     /// A change of order took its place.
     Replaced,
     Cancelled {
+        entry: Id,
         kept: Money,
         no_show: bool,
     },
@@ -90,8 +103,16 @@ pub struct Sale {
     pub agreed: Option<Id>,
     pub carried: Option<Carried>,
     pub buyer: Option<Id>,
-    /// It was taken back; so much was not handed back.
-    pub reversed: Option<Money>,
+    /// It was taken back.
+    pub reversed: Option<Reversed>,
+}
+
+/// A sale was taken back: its tax line is reversed, and what was paid went back but for what was kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Reversed {
+    pub entry: Id,
+    pub at: Moment,
+    pub kept: Money,
 }
 
 /// Money that came in.
@@ -108,6 +129,27 @@ pub struct Payment {
     pub rounding: Option<Money>,
 }
 
+/// Money that went back, because more had come in than was owed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HandedBack {
+    pub id: Id,
+    pub at: Moment,
+    pub sum: Money,
+    pub paid: Paid,
+    pub sale: Option<Id>,
+    pub agreed: Option<Id>,
+    /// By so much more than was over it settled the rest, in coins; below nothing where it was less.
+    pub rounding: Option<Money>,
+}
+
+/// Money that came in beyond what is owed, and what it had come in for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Over {
+    pub agreed: Option<Id>,
+    pub sale: Option<Id>,
+    pub sum: Money,
+}
+
 /// Pieces at a gallery: given, paid for, or given back.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Consigned {
@@ -120,6 +162,10 @@ pub struct Consigned {
     /// The tax the maker sends in of what was paid.
     pub tax: Option<Money>,
     pub gallery: Option<Id>,
+    /// The consignment they were of, where that was said.
+    pub lot: Option<Id>,
+    /// What its buyers handed over, where that was not the tags.
+    pub sold_for: Option<Money>,
 }
 
 /// What a gallery keeps.
@@ -160,6 +206,16 @@ impl Payment {
     }
 }
 
+impl HandedBack {
+    /// What it settles of what was over.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub(super) fn settles(&self) -> Answer<Money> {
+        self.rounding.map_or(Ok(self.sum), |rounding| self.sum.minus(rounding))
+    }
+}
+
 impl Selling {
     pub(super) fn apply(&mut self, entry: &Entry, currency: Currency) {
         let ours = |sum: Money| sum.currency() == currency;
@@ -171,12 +227,19 @@ impl Selling {
                 self.asked.push(Asked { at: entry.at(), price: f.price, no_show: f.no_show.unwrap_or(false) });
             }
             Fact::PriceAgreed(f) if ours(f.sum) => self.agreed(entry, f),
+            Fact::PaymentPlanned(f) => {
+                let part = |part: &PaymentPart| PartOfPay { sum: part.sum, due: part.due.map(|due| Wall::new(due, entry.offset())) };
+                self.planned.insert(f.agreed, f.parts.iter().filter(|part| ours(part.sum)).map(part).listed());
+            }
             Fact::AgreementCancelled(f) => {
-                self.cancelled.insert(f.agreed, (f.kept.filter(|kept| ours(*kept)), f.no_show.unwrap_or(false)));
+                let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
+                let state = AgreementState::Cancelled { entry: entry.id, kept, no_show: f.no_show.unwrap_or(false) };
+                self.cancelled.insert(f.agreed, state);
             }
             Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f),
             Fact::SaleReversed(f) => {
-                self.reversals.insert(f.sale, f.kept.filter(|kept| ours(*kept)));
+                let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
+                self.reversals.insert(f.sale, Reversed { entry: entry.id, at: f.when.unwrap_or(entry.at()), kept });
             }
             Fact::PaymentReceived(f) if ours(f.sum) && ours(f.fee) => self.payments.push(Payment {
                 id: entry.id,
@@ -184,6 +247,15 @@ impl Selling {
                 sum: f.sum,
                 paid: f.paid,
                 fee: f.fee,
+                sale: f.sale,
+                agreed: f.agreed,
+                rounding: f.rounding.filter(|sum| ours(*sum)),
+            }),
+            Fact::MoneyHandedBack(f) if ours(f.sum) => self.handed_back.push(HandedBack {
+                id: entry.id,
+                at: f.when.unwrap_or(entry.at()),
+                sum: f.sum,
+                paid: f.paid,
                 sale: f.sale,
                 agreed: f.agreed,
                 rounding: f.rounding.filter(|sum| ours(*sum)),
@@ -196,7 +268,7 @@ impl Selling {
         let ours = |sum: Money| sum.currency() == currency;
         let of = |n, sum, (gallery, when): (Option<Id>, Option<Moment>)| {
             let at = when.unwrap_or(entry.at());
-            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, gallery }
+            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, gallery, lot: None, sold_for: None }
         };
         match &entry.fact {
             Fact::PiecesConsigned(f) if ours(f.tag) => {
@@ -206,9 +278,12 @@ impl Selling {
             }
             Fact::ConsignmentPaid(f) if ours(f.sum) => {
                 let tax = f.tax.filter(|tax| ours(*tax));
-                self.consignments_paid.push(Consigned { tax, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
+                let (lot, sold_for) = (f.lot, f.sold_for.filter(|sum| ours(*sum)));
+                self.consignments_paid.push(Consigned { tax, lot, sold_for, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
             }
-            Fact::ConsignmentReturned(f) => self.consignments_returned.push(of(f.n, None, (f.gallery, f.when))),
+            Fact::ConsignmentReturned(f) => {
+                self.consignments_returned.push(Consigned { lot: f.lot, ..of(f.n, None, (f.gallery, f.when)) });
+            }
             Fact::SellingGuessed(f) => {
                 let guesses = &mut self.guesses;
                 guesses.asks = f.asks.map(|n| n.0).or(guesses.asks);
@@ -236,6 +311,7 @@ impl Selling {
             buyer: f.buyer,
             replaces: f.replaces,
             state: AgreementState::Open,
+            parts: vec![],
             sold: 0,
             sold_for: Money::zero(f.sum.currency()),
         });
@@ -260,8 +336,7 @@ impl Selling {
     /// Ties together what may have come in any order: reversals, cancellations, changes of order, sales of what was agreed.
     pub(super) fn settle(&mut self) {
         for sale in &mut self.sales {
-            let none = Money::zero(sale.sum.currency());
-            sale.reversed = self.reversals.get(&sale.id).map(|kept| kept.unwrap_or(none));
+            sale.reversed = self.reversals.get(&sale.id).copied();
         }
         let replaced: Vec<Id> = self.agreements.iter().filter_map(|agreement| agreement.replaces).listed();
         for agreement in &mut self.agreements {
@@ -270,10 +345,10 @@ impl Selling {
                 agreement.sold = agreement.sold.saturating_add(sale.n);
                 agreement.sold_for = agreement.sold_for.plus(sale.sum).unwrap_or(agreement.sold_for);
             }
-            let none = Money::zero(agreement.sum.currency());
+            agreement.parts = self.planned.get(&agreement.id).cloned().unwrap_or_default();
             agreement.state = match self.cancelled.get(&agreement.id) {
                 _ if replaced.contains(&agreement.id) => AgreementState::Replaced,
-                Some((kept, no_show)) => AgreementState::Cancelled { kept: kept.unwrap_or(none), no_show: *no_show },
+                Some(cancelled) => *cancelled,
                 None if agreement.n <= agreement.sold => AgreementState::Done,
                 None => AgreementState::Open,
             };

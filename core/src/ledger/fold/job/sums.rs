@@ -1,7 +1,7 @@
 //! Counts and sums of how a job sells: pieces gone and promised, what was taken, owed and received.
 
 use super::paid_for::{PaidFor, beyond};
-use super::selling::{Agreement, AgreementState, Consigned, Sale, Selling};
+use super::selling::{Agreement, AgreementState, Consigned, Over, PartOfPay, Sale, Selling};
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money};
 use crate::refusal::Answer;
 
@@ -36,7 +36,7 @@ impl Selling {
 
     /// Pieces galleries have.
     pub fn at_galleries_now(&self) -> Count {
-        count(&self.consigned).saturating_sub(count(&self.consignments_returned)).saturating_sub(self.sold_by_galleries())
+        self.lots().iter().fold(0, |sum, lot| sum.saturating_add(lot.there()))
     }
 
     /// Pieces no longer on hand.
@@ -62,9 +62,18 @@ impl Selling {
         Money::sum(currency, self.standing().map(|sale| sale.sum))?.plus(PaidFor::of(self, currency)?.kept)?.plus(self.rounded(currency)?)
     }
 
-    /// What payments in coins came to beyond what was owed.
+    /// What payments in coins came to beyond what was owed, less what went back in coins beyond what was over.
     fn rounded(&self, currency: Currency) -> Answer<Money> {
-        Money::sum(currency, self.payments.iter().filter_map(|payment| payment.rounding))
+        let came = Money::sum(currency, self.payments.iter().filter_map(|payment| payment.rounding))?;
+        came.minus(Money::sum(currency, self.handed_back.iter().filter_map(|back| back.rounding))?)
+    }
+
+    /// What came in beyond what is owed, by what it came in for: it is to be handed back.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn over(&self, currency: Currency) -> Answer<Vec<Over>> {
+        PaidFor::of(self, currency)?.over(self)
     }
 
     /// The tax the maker sends in: the lines of the sales that stand, and of what galleries handed over with it.
@@ -107,7 +116,8 @@ impl Selling {
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn received(&self, currency: Currency) -> Answer<Money> {
         let came = Money::sum(currency, self.payments.iter().map(|payment| payment.sum))?;
-        came.minus(PaidFor::of(self, currency)?.back)
+        let back = Money::sum(currency, self.handed_back.iter().map(|back| back.sum))?;
+        came.minus(PaidFor::of(self, currency)?.back)?.minus(back)
     }
 
     /// What a sale was paid, with what it used of a deposit.
@@ -156,8 +166,22 @@ impl Selling {
         Money::sum(currency, sales.map(|sale| paid.of_sale(sale.id)))?.plus(paid.ahead(self.first(Some(agreed))))
     }
 
+    /// The parts an agreement is paid in, each with what it lacks: what came in pays the first of them first.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn parts_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Vec<(PartOfPay, Money)>> {
+        let mut came = self.received_under(currency, agreement.id)?;
+        let lacks = |part: &PartOfPay| {
+            let lacks = beyond(part.sum, came)?;
+            came = beyond(came, part.sum)?;
+            Ok((*part, lacks))
+        };
+        agreement.parts.iter().map(lacks).collect()
+    }
+
     /// The first agreement of a chain of changes: what came ahead for it goes on to the last.
-    pub(super) fn first(&self, agreed: Option<Id>) -> Option<Id> {
+    pub(in crate::ledger) fn first(&self, agreed: Option<Id>) -> Option<Id> {
         let mut first = agreed?;
         for _ in &self.agreements {
             match self.agreement(first).and_then(|agreement| agreement.replaces) {

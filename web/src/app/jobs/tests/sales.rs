@@ -85,7 +85,8 @@ fn a_gallery_that_paid_leaves_the_tax_to_whom_it_was_left() {
         let market = STANDS.split("2026-05-09").next().unwrap().replace("share 0.4", &format!("share 0.4 {terms}"));
         let mut maker = Maker::told(&[&market]);
         let before = maker.open("stands").sheet().account.sold;
-        maker.tap(Tap::Write(What::GalleryPaid)).figures(&["1", paid]).tap(Tap::Save);
+        let lot = maker.sheet().selling.consigned[0].entry;
+        maker.tap(Tap::Write(What::GalleryPaid(lot))).figures(&["1", paid]).tap(Tap::Save);
         let sold = maker.sheet().account.sold;
         assert_eq!(sold.tax.minus(before.tax).unwrap().amount().to_string(), tax, "{terms}");
         assert_eq!(sold.by_galleries, 1);

@@ -1,6 +1,7 @@
 //! What was agreed, told as tables: deposits, parts, changes, cancelled orders, galleries.
 
 use super::*;
+use fivebar_core::ledger::people::Person;
 
 fn deal(maker: &mut Maker) {
     let job = maker.job;
@@ -39,6 +40,18 @@ fn a_cancelled_order_keeps_or_hands_back_the_deposit() {
         assert_eq!(maker.sold().1, taken);
         maker.shows(&["Take back: came to nothing"]);
     }
+}
+
+/// Who never came leaves the deposit and the piece; it is taken back at a tap.
+#[test]
+fn who_never_came_leaves_deposit_and_piece() {
+    let mut maker = Maker::before_delivery();
+    deal(&mut maker);
+    let kept = maker.money("184");
+    maker.shows(&["Did not turn up", "deposit of 184.00 kept"]).tap(Tap::Deal(DealTap::NeverCame(kept)));
+    assert_eq!(maker.sold().1, "184.00 EUR");
+    maker.shows(&["Take back: did not turn up"]).say(Msg::Common(Common::TakeBack));
+    maker.shows(&["Agreed, delivered", "184.00"]);
 }
 
 /// Two stools agreed for 800, one of them sold: its deposit is used.
@@ -118,8 +131,94 @@ fn a_gallery_takes_sells_and_gives_back() {
     let job = maker.job;
     maker.tap(Tap::Gallery(GalleryTap::Leave(job))).tap(Tap::Gallery(GalleryTap::Pieces(2))).shows(&["82.46 to you for each sold"]);
     maker.tap(Tap::Gallery(GalleryTap::Consigned)).shows(&["1 left of 5", "2 there, tag 145"]);
-    maker.tap(Tap::Gallery(GalleryTap::Back(job))).shows(&["Gallery paid 82.46"]).tap(Tap::Gallery(GalleryTap::Paid));
+    let lot = sheet(&maker.app).unwrap().at_galleries[0].there.lot;
+    maker.tap(Tap::Gallery(GalleryTap::Back(job, lot))).shows(&["Gallery paid 82.46"]).tap(Tap::Gallery(GalleryTap::Paid));
     let sold = account(&shop(&maker.app), job).unwrap().sold;
     assert_eq!((sold.by_galleries, sold.at_galleries, sold.handed_over.to_string().as_str()), (1, 1, "82.46 USD"));
-    maker.tap(Tap::Gallery(GalleryTap::Back(job))).tap(Tap::Gallery(GalleryTap::Returned)).shows(&["2 left of 5"]).hides(&["2 there"]);
+    maker.tap(Tap::Gallery(GalleryTap::Back(job, lot))).tap(Tap::Gallery(GalleryTap::Returned)).shows(&["2 left of 5"]).hides(&["2 there"]);
+}
+
+/// Two galleries, each by its own terms: 145 at 40 % before tax with the tax left to the maker, 200 at half with the gallery's. Sold for 120
+/// at the first: 74.51 handed over with 6.26 of tax (reckoned in stories_deals).
+#[test]
+fn each_gallery_has_its_own_row_and_terms() {
+    let story = include_str!("../../../../../tests/stories/gallery.txt").split("# --- Fern sells").next().unwrap();
+    let mut maker = Maker::told(story, "stools");
+    let job = maker.job;
+    maker.shows(&["2 there, tag 145", "82.46 to you", "1 there, tag 200", "94.79 to you"]);
+    let lots = sheet(&maker.app).unwrap().at_galleries.iter().map(|row| row.there.lot).collect::<Vec<_>>();
+    maker.tap(Tap::Gallery(GalleryTap::Back(job, lots[0]))).shows(&["Tag", "145", "Left there", "Tue 10 March", "Gallery paid 90.02"]);
+    maker.tap(Tap::Gallery(GalleryTap::Pad(gallery::Field::SoldFor))).shows(&["What did the buyer hand over"]).press("120");
+    maker.tap(Tap::Gallery(GalleryTap::PadDone)).shows(&["Sold for", "120.00", "Gallery paid 74.51"]).tap(Tap::Gallery(GalleryTap::Paid));
+    let sold = account(&shop(&maker.app), job).unwrap().sold;
+    assert_eq!((sold.handed_over.to_string(), sold.tax.to_string()), ("74.51 USD".to_owned(), "6.26 USD".to_owned()));
+    maker.shows(&["1 there, tag 145", "1 there, tag 200"]).tap(Tap::Gallery(GalleryTap::Back(job, lots[1])));
+    maker.shows(&["Gallery paid 94.79"]).tap(Tap::Gallery(GalleryTap::Returned)).shows(&["1 there, tag 145"]).hides(&["tag 200"]);
+}
+
+/// A gallery that is known is named, and brings its own terms of last time.
+#[test]
+fn a_known_gallery_brings_its_terms() {
+    let story = include_str!("../../../../../tests/stories/gallery.txt").split("# --- Fern sells").next().unwrap();
+    let mut maker = Maker::told(story, "stools");
+    let job = maker.job;
+    let people = maker.app.own.workshop().people.clone();
+    for (person, name) in people.iter().zip(["Fern", "Moss"]) {
+        maker.app.own.names.insert(person.id, Person::named(name));
+    }
+    maker.shows(&["At Fern", "At Moss"]);
+    maker.tap(Tap::Gallery(GalleryTap::Leave(job))).shows(&["not named", "Fern", "Moss"]);
+    for (person, terms) in [(people[0].id, ("0.4", true)), (people[1].id, ("0.5", false))] {
+        maker.tap(Tap::Gallery(GalleryTap::At(Some(person))));
+        let Over::Consign(consign) = &maker.app.price.over else { panic!("{person}") };
+        assert_eq!((consign.terms.share.to_string().as_str(), consign.terms.maker_pays), terms);
+    }
+    maker.tap(Tap::Gallery(GalleryTap::Pad(gallery::Field::Tag))).press("160").tap(Tap::Gallery(GalleryTap::PadDone));
+    maker.tap(Tap::Gallery(GalleryTap::Consigned));
+    assert_eq!(sheet(&maker.app).unwrap().at_galleries.last().unwrap().there.gallery, Some(people[1].id));
+}
+
+/// 460 in three parts of 40, 30 and 30 per cent: 184, 138, 138. What came in pays the first; the next is asked by its key.
+#[test]
+fn what_was_agreed_is_paid_in_parts() {
+    let mut maker = Maker::before_delivery();
+    deal(&mut maker);
+    let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+    maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["Payment 1", "230.00", "Payment 2", "at hand-over", "230.00"]);
+    maker.tap(Tap::Parts(PartsTap::Split(&[40, 30, 30]))).shows(&["184.00", "138.00", "138.00", "460.00 of 460.00"]);
+    // A part that is typed anew has to meet the others.
+    maker.tap(Tap::Parts(PartsTap::At(1))).tap(Tap::Parts(PartsTap::Pad)).press("100").tap(Tap::Parts(PartsTap::PadDone));
+    maker.shows(&["422.00 of 460.00"]).tap(Tap::Parts(PartsTap::Save)).shows(&["the payments add up to €422.00, and €460.00 was agreed"]);
+    maker.say(Msg::Common(Common::Understood));
+    maker.tap(Tap::Parts(PartsTap::Pad)).press("138").tap(Tap::Parts(PartsTap::PadDone)).tap(Tap::Parts(PartsTap::Move(-7)));
+    maker.tap(Tap::Parts(PartsTap::Save)).shows(&[
+        "Payment 1, paid",
+        "184.00",
+        "Payment 2, by Fri 29 May",
+        "138.00",
+        "Payment 3, at hand-over",
+    ]);
+    let sum = maker.money("138");
+    maker.shows(&["138.00 came in"]).tap(Tap::Deal(DealTap::Received(sum))).shows(&[
+        "Payment 2, paid",
+        "138.00",
+        "Handed over, 138.00 paid",
+    ]);
+    maker
+        .tap(Tap::Parts(PartsTap::Open(job, agreed)))
+        .shows(&["In one sum after all"])
+        .tap(Tap::Parts(PartsTap::Whole))
+        .hides(&["Payment 1"]);
+    maker.tap(Tap::Close).shows(&["Take back: payments of 460.00"]).say(Msg::Common(Common::TakeBack));
+    deal(&mut maker);
+    maker.shows(&["Payment 1"]);
+}
+
+/// Of several orders the deposits are said in sum: they are owed as work.
+#[test]
+fn deposits_are_owed_as_work() {
+    let story = "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 4 order\nagree 400 for 1 stools fetched deposit 150 as one\n\
+        pay 150 for stools bank agreed one\nagree 300 for 1 stools fetched deposit 90.50 as two\npay 90.50 for stools bank agreed two\n";
+    Maker::told(story, "stools").shows(&["Came in ahead, owed as work", "$240.50"]);
+    Maker::told(story.split("agree 300").next().unwrap(), "stools").hides(&["owed as work"]);
 }

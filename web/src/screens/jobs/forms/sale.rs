@@ -1,21 +1,22 @@
 //! Forms about selling: agree a price, sell, take a payment, a gallery, an agreement that came to nothing.
 
 use super::super::entry::Slot;
+use super::super::figures::{line, sum};
 use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::Msg;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, Pick, What};
+use crate::app::jobs::draft::{Draft, Pick, What, agreement_done};
 use crate::parts::caution::caution;
 use crate::parts::day_steps::day_steps;
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::Seen;
 use crate::view::{El, el};
-use crate::words::en::{job as words, jobs};
+use crate::words::en::{deal, job as words, jobs, waiting};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::{Listed, Wall};
+use fivebar_core::quantity::{Id, Listed, Money, Wall};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about selling.
@@ -30,18 +31,30 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
             asked.slots = vec![Slot::new(words::SUM, code)];
             asked
         }
-        What::Cancel(_) => {
+        What::Refund(sale) => refund(draft, (sheet, sale), seen),
+        What::HandBack(_) => {
+            let mut asked = Asked::new("jobs/hand-back", words::HAND_BACK);
+            asked.above = vec![how_paid(draft, false)];
+            asked.slots = vec![Slot::new(words::SUM, code)];
+            asked
+        }
+        What::Cancel(agreed) => {
             let mut asked = Asked::new("jobs/cancel", words::CAME_TO_NOTHING);
+            let ahead = sheet.selling.received_ahead(draft.picks.currency, agreed).ok().filter(|ahead| !ahead.is_zero());
+            asked.above = vec![never_came(draft)];
+            asked.above.extend(ahead.map(|ahead| el("section", "card").kid(line(words::CAME_AHEAD, sum(ahead, seen)))));
             asked.slots = vec![Slot::new(words::KEEP, code)];
             asked
         }
-        What::GalleryPaid => {
+        What::GalleryPaid(_) => {
             let mut asked = Asked::new("jobs/gallery", words::GALLERY_PAID);
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::SUM, code)];
+            asked.other = Some(words::CAME_BACK.to_owned());
             asked
         }
         _ => {
             let mut asked = Asked::new("jobs/consign", words::CONSIGN_TITLE);
+            asked.above = terms(draft);
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::TAG, code), Slot::new(words::GALLERY_SHARE, "")];
             asked
         }
@@ -56,6 +69,40 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, bool), code: &str) -> Asked 
     }
     asked.slots = vec![Slot::new(words::SUM, code), Slot::whole(words::PIECES)];
     asked
+}
+
+/// What came in for the sale, its tax, and whether the order ends with it.
+fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), seen: Seen<'_>) -> Asked {
+    let mut asked = Asked::new("jobs/refund", words::REFUND);
+    let Some(sale) = sheet.selling.sale(id) else { return asked };
+    let paid = sheet.selling.paid(sale.sum.currency(), id).unwrap_or(Money::zero(sale.sum.currency()));
+    let tax = (!sale.tax.is_zero()).then(|| line(words::TAX_REVERSED, sum(sale.tax, seen)));
+    asked.above = vec![el("section", "card").kid(line(words::CAME_FOR_IT, sum(paid, seen))).kids(tax)];
+    if agreement_done(sheet, id) {
+        let segs = vec![Seg::new(words::ORDER_ENDS, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
+        asked.above.push(even(words::THE_ORDER, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
+    }
+    asked.slots = vec![Slot::new(words::KEEP, draft.picks.currency.code())];
+    asked.save.1 = words::REFUND_UNDER.into();
+    asked
+}
+
+/// The order was called off, or nobody came.
+fn never_came(draft: &Draft) -> El<Msg> {
+    let never = draft.picks.never_came;
+    let segs = vec![Seg::new(words::CALLED_OFF, !never), Seg::new(waiting::NEVER_CAME, never)];
+    even(words::WHY_NOTHING, segs, |nth| say(Tap::Pick(Pick::NeverCame(nth == 1))))
+}
+
+/// Of what the gallery takes its share, and who sends in the tax.
+fn terms(draft: &Draft) -> Vec<El<Msg>> {
+    let terms = draft.picks.terms;
+    let of = vec![Seg::new(words::SHARE_BEFORE_TAX, !terms.with_tax), Seg::new(deal::WITH_TAX, terms.with_tax)];
+    let who = vec![Seg::new(words::GALLERY_TAX, !terms.maker_pays), Seg::new(words::MY_TAX, terms.maker_pays)];
+    vec![
+        even(deal::SHARE_OF, of, |nth| say(Tap::Pick(Pick::WithTax(nth == 1)))),
+        even(deal::WHO_PAYS_TAX, who, |nth| say(Tap::Pick(Pick::MakerPays(nth == 1)))),
+    ]
 }
 
 fn agree(draft: &Draft, code: &str, seen: Seen<'_>) -> Asked {

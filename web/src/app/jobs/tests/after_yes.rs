@@ -1,0 +1,112 @@
+//! What comes after yes: money handed back, a refund, somebody who never came.
+
+use super::*;
+use fivebar_core::ledger::fold::AgreementState;
+
+/// Two stools of three agreed for 800 with 300 ahead.
+const AGREED: &str = "2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 3 order\n\
+    agree 800 for 2 more fetched deposit 300 as deal\npay 300 for more bank agreed deal\n";
+
+fn told(lines: &str) -> Maker {
+    Maker::told(&[&format!("{AGREED}{lines}")])
+}
+
+/// 300 ahead, both handed over for 200: 100 goes back, and nothing is due either way.
+#[test]
+fn what_came_in_beyond_what_is_owed_is_handed_back() {
+    let mut maker = told("sell 2 more for 200 agreed deal");
+    maker.shows(&["Due and owed", "Stools", "$100.00", "More came in than is owed.", "to hand back"]);
+    maker.open("more").shows(&["More came in than is owed.", "Hand it back", "100.00 to hand back"]).tap(Tap::Next);
+    maker.shows(&["Hand back", "How it is paid", "100"]).pick(Pick::Paid(Some(Paid::Bank))).figures(&["101"]).tap(Tap::Save);
+    maker.shows(&["Not taken: $101.00 is more than the $100.00 that is to be handed back."]).figures(&["100"]).tap(Tap::Save);
+    maker.shows(&["Paid in", "Bank", "300.00", "handed back", "100.00", "Received", "200.00"]).hides(&["to hand back"]);
+    assert!(maker.sheet().sale.due.is_zero());
+    let back = maker.sheet().selling.handed_back[0].id;
+    maker.tap(Tap::Strike(back)).shows(&["100.00 to hand back"]).say(Msg::Common(Common::PutBack));
+    maker.hides(&["to hand back"]);
+}
+
+/// Sold for 105.50 with 5.50 of tax inside (5.5 % of 100): brought back, 90.50 goes back and 15 is kept. The tax line stays, with its reversal.
+#[test]
+fn a_sale_that_was_brought_back_is_refunded() {
+    let mut maker =
+        Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 1 spec\ntag 105.50 more\n\
+        sell 1 more for 105.50 notes"]);
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.shows(&["tax 5.50", "Take back", "Brought back"]).tap(Tap::Write(What::Refund(sale)));
+    maker.shows(&["Came in for it", "105.50", "Its tax, reversed", "5.50", "Not handed back"]).figures(&["200"]).tap(Tap::Save);
+    maker.shows(&["is more than came in, $105.50"]).figures(&["15"]).tap(Tap::Save);
+    maker.shows(&["tax 5.50", "105.50", "Brought back Fri 22 May", "90.50 handed back, 15.00 kept", "tax of -5.50", "-105.50"]);
+    let sold = maker.sheet().account.sold;
+    let amounts = [sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string());
+    assert_eq!((amounts, sold.left), (["15", "0", "15", "0"].map(str::to_owned), 1), "the piece is free again");
+    let entry = maker.sheet().selling.sales[0].reversed.unwrap().entry;
+    maker.tap(Tap::Strike(entry)).hides(&["handed back"]);
+    assert_eq!(maker.sheet().account.sold.tax.amount().to_string(), "5.5");
+}
+
+/// Of an order that was handed over the maker says whether it ends with the refund, or is made good.
+#[test]
+fn an_order_ends_with_its_refund_or_is_made_good() {
+    for (ends, promised) in [(true, 0), (false, 2)] {
+        let mut maker = told("sell 2 more for 800 notes agreed deal");
+        let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+        maker
+            .tap(Tap::Write(What::Refund(sale)))
+            .shows(&["800.00", "The order ends", "I make it good"])
+            .pick(Pick::Ends(ends))
+            .tap(Tap::Save);
+        let sheet = maker.sheet();
+        assert_eq!((sheet.account.sold.promised, sheet.account.sold.left, sheet.account.sold.received.is_zero()), (promised, 3, true));
+        assert_eq!(sheet.sale.due.is_zero(), ends);
+        maker.say(Msg::Common(Common::TakeBack));
+        assert_eq!((maker.sheet().account.sold.promised, maker.sheet().account.sold.left), (0, 1), "one act");
+    }
+}
+
+/// Who never came leaves the deposit, unless another sum is said, and the pieces are free again; it is taken back where it stands.
+#[test]
+fn who_never_came_leaves_the_deposit() {
+    for (typed, kept) in [(None, "300"), (Some("120"), "120")] {
+        let mut maker = told("");
+        let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+        maker.tap(Tap::Write(What::Cancel(agreed))).shows(&["Called off", "Did not turn up", "Came in ahead", "300.00"]);
+        maker.pick(Pick::NeverCame(true)).shows(&[">300<"]).figures(typed.as_slice()).tap(Tap::Save);
+        maker.shows(&["did not turn up", &format!("{kept}.00 kept"), "800.00", "Take back"]);
+        let sold = maker.sheet().account.sold;
+        assert_eq!((sold.taken.amount().to_string(), sold.due.is_zero(), sold.promised), (kept.to_owned(), true, 0));
+        let AgreementState::Cancelled { entry, no_show: true, .. } = maker.sheet().selling.agreements[0].state else { panic!("{typed:?}") };
+        maker.tap(Tap::Strike(entry)).hides(&["did not turn up"]);
+        assert_eq!(maker.sheet().account.sold.promised, 2);
+    }
+}
+
+/// A gallery's terms are asked here too, and stay for the next; each consignment is paid for and comes back by itself.
+#[test]
+fn a_consignment_is_asked_for_its_terms_and_comes_back() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 3 spec\ntag 145 more\n"]);
+    maker.room("more", Room::Sell).tap(Tap::Write(What::Consign)).shows(&["Share before tax", "I send in tax", ">40<"]);
+    maker.pick(Pick::WithTax(true)).pick(Pick::MakerPays(true)).figures(&["2", "145", "35"]).tap(Tap::Save).shows(&["2 there, tag 145"]);
+    maker.tap(Tap::Write(What::Consign)).shows(&[">35<"]).figures(&["1", "200", "35"]).tap(Tap::Save);
+    maker.shows(&["2 there, tag 145", "1 there, tag 200"]);
+    let lots = maker.sheet().selling.lots();
+    assert!(lots.iter().all(|lot| lot.terms.with_tax && lot.terms.maker_pays));
+    maker.tap(Tap::Write(What::GalleryPaid(lots[0].id))).shows(&["Came back"]).figures(&["1"]).tap(Tap::Undo);
+    maker.shows(&["given back", "1 there, tag 145", "1 there, tag 200"]).hides(&["2 there"]);
+    let back = maker.sheet().selling.consignments_returned[0].entry;
+    maker.tap(Tap::Strike(back)).shows(&["2 there, tag 145"]);
+}
+
+/// A part whose day has come stands first on Jobs, and its payment is a tap away; one of a later day waits.
+#[test]
+fn a_part_stands_first_when_its_day_has_come() {
+    let parts = "parts deal on more 300 due 2026-05-22 250 due 2026-05-22 250\n\
+        job desk \"Desk\" 1 order\nagree 100 for 1 desk fetched due 2026-05-20";
+    let mut maker = told(parts);
+    maker.shows(&["Stools", "$250.00", "A payment is due by Fri 22 May.", "Desk"]).open("more");
+    maker.shows(&["Take the payment", "250.00 due"]).tap(Tap::Next).shows(&["Payment in", "250"]).tap(Tap::Save);
+    maker.shows(&["Payment 1, paid", "300.00", "Payment 2, paid", "250.00", "Payment 3, at hand-over", "250.00"]);
+    assert_eq!(maker.sheet().sale.due.amount().to_string(), "250");
+    maker.tap(Tap::List).shows(&["Desk", "Stools"]).hides(&["A payment is due"]);
+    told(&parts.replace("250 due 2026-05-22", "250 due 2026-05-23")).hides(&["A payment is due"]).open("more").hides(&["Take the payment"]);
+}

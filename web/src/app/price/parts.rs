@@ -1,0 +1,117 @@
+//! What was agreed is paid in parts, heard: how many, how much each, and by which day.
+
+use super::{Done, Over, done, shop};
+use crate::app::App;
+use crate::app::entry::Typed;
+use crate::app::jobs::draft::later;
+use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
+use fivebar_core::ledger::kind::sale::{PaymentPart, PaymentPlanned};
+use fivebar_core::money::staged::stages;
+use fivebar_core::quantity::{Day, Decimal, Id, Listed, Money, Wall, reading};
+
+/// Parts being planned: each with its sum and its day; at the hand-over where there is none.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Parts {
+    pub job: Id,
+    pub agreed: Id,
+    pub price: Money,
+    pub parts: Vec<(Money, Option<Day>)>,
+    /// The part in hand, for its day.
+    pub at: usize,
+    pub pad: Option<Typed>,
+}
+
+/// What can be said of parts.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PartsTap {
+    /// Of a job and its agreement.
+    Open(Id, Id),
+    /// Shares in per cent that make one hundred.
+    Split(&'static [i64]),
+    At(usize),
+    Pad,
+    PadDone,
+    PadAway,
+    /// Its day moves by so many.
+    Move(i32),
+    /// At the hand-over.
+    NoDay,
+    Save,
+    /// In one sum after all.
+    Whole,
+}
+
+/// Takes in what is said of parts.
+pub fn heard(app: &mut App, tap: PartsTap, now: Now) {
+    match tap {
+        PartsTap::Open(job, agreed) => open(app, (job, agreed), now),
+        PartsTap::Split(shares) => with(app, |parts| parts.split(shares, now.wall.day())),
+        PartsTap::At(nth) => with(app, |parts| parts.at = nth),
+        PartsTap::Pad => with(app, |parts| parts.pad = Some(Typed::default())),
+        PartsTap::PadAway => with(app, |parts| parts.pad = None),
+        PartsTap::PadDone => pad_done(app),
+        PartsTap::Move(by) => with(app, |parts| parts.on(|day| Some(later(day.unwrap_or(now.wall.day()), by)))),
+        PartsTap::NoDay => with(app, |parts| parts.on(|_| None)),
+        PartsTap::Save => save(app, false, now),
+        PartsTap::Whole => save(app, true, now),
+    }
+}
+
+impl Parts {
+    /// The price by these shares: the first today, the last at the hand-over, those between when the maker says.
+    fn split(&mut self, shares: &[i64], today: Day) {
+        let shares = shares.iter().map(|percent| Decimal::new(*percent, 2)).listed();
+        let Ok(sums) = stages(self.price, &shares) else { return };
+        let last = sums.len().saturating_sub(1);
+        let day = |nth: usize| (nth < last).then(|| later(today, i32::try_from(nth).unwrap_or(0).saturating_mul(14)));
+        self.parts = sums.into_iter().enumerate().map(|(nth, sum)| (sum, day(nth))).listed();
+        self.at = 0;
+    }
+
+    /// The day of the part in hand.
+    fn on(&mut self, day: impl FnOnce(Option<Day>) -> Option<Day>) {
+        if let Some((_, of_it)) = self.parts.get_mut(self.at) {
+            *of_it = day(*of_it);
+        }
+    }
+}
+
+fn with(app: &mut App, act: impl FnOnce(&mut Parts)) {
+    if let Over::Parts(parts) = &mut app.price.over {
+        act(parts);
+    }
+}
+
+fn open(app: &mut App, (id, agreed): (Id, Id), now: Now) {
+    let Some(agreement) = shop(app).job(id).ok().and_then(|job| job.selling.agreement(agreed).cloned()) else { return };
+    let of = |part: &fivebar_core::ledger::fold::PartOfPay| (part.sum, part.due.map(Wall::day));
+    let parts = agreement.parts.iter().map(of).listed();
+    let mut opened = Parts { job: id, agreed, price: agreement.sum, parts, at: 0, pad: None };
+    if opened.parts.is_empty() {
+        opened.split(&[50, 50], now.wall.day());
+    }
+    app.price.open(Over::Parts(Box::new(opened)));
+}
+
+fn pad_done(app: &mut App) {
+    let sign = app.speech.sign();
+    with(app, |parts| {
+        let currency = parts.price.currency();
+        let Some(sum) = parts.pad.as_mut().and_then(|typed| typed.take(|text| reading::money(text, currency, sign))) else { return };
+        if let Some((of_it, _)) = parts.parts.get_mut(parts.at) {
+            *of_it = sum;
+        }
+        parts.pad = None;
+    });
+}
+
+fn save(app: &mut App, whole: bool, now: Now) {
+    let Over::Parts(parts) = &app.price.over else { return };
+    let part = |(sum, day): &(Money, Option<Day>)| PaymentPart { sum: *sum, due: day.map(|day| day.start(now.wall.offset)) };
+    let planned = if whole { vec![] } else { parts.parts.iter().map(part).listed() };
+    let (job, agreed, price) = (parts.job, parts.agreed, parts.price);
+    let fact = PaymentPlanned { job, agreed, parts: planned };
+    if done(app, &Command::Sale(SaleCommand::PlanPayment(fact)), (job, Done::InParts(price)), now) {
+        app.price.close();
+    }
+}
