@@ -111,3 +111,48 @@ fn a_plan_alone_has_a_price() {
     let pricing = account(&Shop::of(&story.book, story.now.at), story.names.job("table").unwrap()).unwrap().pricing;
     assert_eq!((pricing.marks.your_rate.map(|mark| mark.half_up), pricing.ask), (Some(euro("419.50")), Some(euro("420"))));
 }
+
+/// Five lamps: 92.50 spent, 5 h of assembling that nobody planned, 4 h 30 planned and none of it done; all are sold for 476.67.
+const LAMPS: &str = "
+2026-05-04 08:00 +02:00 workshop EUR metric
+rate pay 17 hours 600 logged 480 costs 1440
+job lamps \"Lamps\" 5 spec
+spend 92.50 glue on lamps
+plan \"sand\" make 150 min for lamps
+plan \"coat\" make 60 min for lamps
+plan \"market\" sell 60 min for lamps
+start \"assemble\" make on lamps
+13:00 stop
+sell 3 lamps for 300 bank fetched
+";
+
+/// Left is 476.67 - 92.50 = 384.17, over 5 h 76.83 an hour, and 3 less for the workshop. Planned 4 h 30 more would leave 384.17 / 9.5 = 40.44;
+/// x 1.4 that is 6 h 18, and 384.17 / 11.3 = 34.00.
+#[test]
+fn nothing_is_to_come_of_what_is_sold() {
+    use fivebar_core::quantity::half_up;
+    use fivebar_core::sheet::{estimate, job, look_back};
+    let check = |more: &str, still: i64, likely: i64, left: Option<&str>| {
+        let story = tell(&format!("{LAMPS}{more}"));
+        assert_eq!(story.refused, [], "{more}");
+        let (shop, lamps) = (Shop::of(&story.book, story.now.at), story.names.job("lamps").unwrap());
+        let found = account(&shop, lamps).unwrap();
+        let [hours, to_come] = [found.hours.still, found.hours.to_come].map(|span| span.map(Span::as_minutes));
+        assert_eq!((hours, to_come, found.hours.still_by_stage.is_empty()), (Some(still), Some(likely), still == 0), "{more}");
+        let sheet = estimate::estimate(&shop, lamps, true).unwrap();
+        assert_eq!(sheet.progress.to_come.map(Span::as_minutes), Some(likely), "{more}");
+        let stands = job::job(&shop, lamps).unwrap().money.as_it_stands.unwrap();
+        let after = stands.after_workshop.unwrap();
+        assert_eq!(stands.left - after, Decimal::from(3), "one pair: 1440 / 480 an hour apart");
+        assert!(left.is_none_or(|left| left == half_up(stands.left, 2).to_string()), "{}", stands.left);
+        look_back::look_back(&shop, lamps).unwrap()
+    };
+    check("", 270, 378, None);
+    let sold = "sell 2 lamps for 176.67 bank fetched\n";
+    let back = check(sold, 0, 0, Some("76.83"));
+    let held = [back.had_it_held, back.had_likely.map(|(_, rate)| rate)].map(|rate| half_up(rate.unwrap(), 2).to_string());
+    assert_eq!((held, back.had_likely.unwrap().0.as_minutes()), (["40.44".into(), "34".into()], 378));
+    // What the maker plans after that is to come all the same.
+    check(&format!("{sold}14:00 plan \"thank them\" office 30 min for lamps\n"), 30, 42, None);
+    check(&format!("{sold}14:00 plan \"coat\" make 60 min for lamps\n"), 60, 84, None);
+}

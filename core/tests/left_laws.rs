@@ -32,6 +32,8 @@ struct Rack {
     /// The act that was done last, or else the one that was taken back.
     done: Option<Id>,
     undone: Option<Id>,
+    /// By which plans were used.
+    plans: Vec<Id>,
 }
 
 fn rack() -> Rack {
@@ -41,7 +43,7 @@ fn rack() -> Rack {
     let piles = [(9, SIZES[0]), (7, SIZES[1])].map(|(n, size)| maker.pile(haul, Some("oak-european"), size.map(mm), n));
     let (name, currency) = ("stool".into(), Currency::USD);
     let job = maker.order(Command::Job(JobCommand::Begin { name, currency, units: Units::Metric, pieces: 1, made_for: For::Spec }))[0];
-    Rack { maker, haul, piles, job, done: None, undone: None }
+    Rack { maker, haul, piles, job, done: None, undone: None, plans: vec![] }
 }
 
 impl Rack {
@@ -104,6 +106,9 @@ enum Deed {
     /// The deed before, and that again, as the app offers it.
     TakeBack,
     Restore,
+    /// The nth of the plans, past all that came after it: of the day's list, or by another phone.
+    TakeBackOf(usize),
+    RestoreOf(usize),
 }
 
 fn deeds() -> impl Strategy<Value = Vec<Deed>> {
@@ -113,6 +118,8 @@ fn deeds() -> impl Strategy<Value = Vec<Deed>> {
         3 => Just(Deed::Again),
         2 => Just(Deed::TakeBack),
         1 => Just(Deed::Restore),
+        2 => (0_usize..6).prop_map(Deed::TakeBackOf),
+        2 => (0_usize..6).prop_map(Deed::RestoreOf),
     ];
     proptest::collection::vec(deed, 1..12)
 }
@@ -143,12 +150,19 @@ impl Rack {
                 let Some(act) = self.undone else { return false };
                 Command::Book(BookCommand::Restore { act })
             }
+            Deed::TakeBackOf(nth) | Deed::RestoreOf(nth) => {
+                let Some(act) = self.plans.get(nth).copied() else { return false };
+                Command::Book(if let Deed::TakeBackOf(_) = deed { BookCommand::TakeBack { act } } else { BookCommand::Restore { act } })
+            }
         };
         let done = self.maker.try_order(command);
         let act = done.as_ref().ok().and_then(|ids| ids.first().copied());
+        self.plans.extend(act.filter(|_| matches!(deed, Deed::Use(..))));
         (self.done, self.undone) = match deed {
             Deed::TakeBack => (None, self.done.filter(|_| done.is_ok())),
             Deed::Restore => (self.undone.filter(|_| done.is_ok()), None),
+            Deed::TakeBackOf(nth) => (None, self.plans.get(nth).copied().filter(|_| done.is_ok())),
+            Deed::RestoreOf(nth) => (self.plans.get(nth).copied().filter(|_| done.is_ok()), None),
             _ => (act, None),
         };
         done.is_ok()
@@ -175,6 +189,63 @@ impl Rack {
     }
 }
 
+fn agrees(deeds: &[Deed]) -> Result<(), TestCaseError> {
+    let mut rack = rack();
+    for (nth, deed) in deeds.iter().enumerate() {
+        let before = rack.pieces();
+        let done = rack.does(*deed);
+        let (now, plans) = (rack.pieces(), rack.of_plans());
+        let told = (&deeds[..=nth], before, now, plans);
+        for place in 0..2 {
+            let (on_rack, in_job, left) = now[place];
+            prop_assert_eq!(on_rack + in_job, [9, 7][place], "{:?}", told);
+            prop_assert_eq!((left, plans[place].0), (in_job, in_job), "{:?}", told);
+            prop_assert!(done || now[place] == before[place], "{:?}", told);
+        }
+        match deed {
+            Deed::Use(used, true) if done => prop_assert_eq!(now.map(|it| it.1), *used, "{:?}", told),
+            // A plan that had lost all its boards may be one by then, and lack others.
+            Deed::Again if done => {
+                let in_job = |of: [(Count, Count, Count); 2]| of.iter().map(|it| it.1).sum::<Count>();
+                prop_assert!(in_job(before) < in_job(now), "{:?}", told);
+            }
+            _ => {}
+        }
+    }
+    Ok(())
+}
+
+#[track_caller]
+fn check(deeds: &[Deed]) {
+    if let Err(why) = agrees(deeds) {
+        panic!("{why}");
+    }
+}
+
+/// What it leaves lies in a pile that a plan began which was replaced with it.
+#[test]
+fn a_plan_that_was_replaced_stands_again_beside_its_replacement() {
+    use Deed::{RestoreOf, TakeBack, TakeBackOf, Use};
+    check(&[Use([0, 1], false), Use([0, 1], false), Use([0, 1], true), RestoreOf(1)]);
+    let late = [Use([0, 1], true), TakeBack, Use([0, 1], false), RestoreOf(2)];
+    check(&[Use([0, 1], false), Use([0, 1], false), late[0], late[1], late[2], late[3]]);
+    check(&[Use([1, 1], false), Use([2, 1], true), RestoreOf(0), TakeBackOf(1)]);
+}
+
+/// What was put back and taken again for it goes with it, and the other plan keeps its boards and what these leave.
+#[test]
+fn a_plan_is_taken_back_past_what_was_put_back_and_taken_again_since() {
+    use Deed::{Again, Free, TakeBackOf, Use};
+    check(&[Use([1, 1], false), Use([2, 1], false), Free(0, 1), Again, TakeBackOf(1)]);
+    check(&[Use([1, 1], false), Use([2, 1], false), Free(0, 2), Again, TakeBackOf(0)]);
+}
+
+#[test]
+fn a_plan_that_is_taken_back_twice_leaves_the_pile_of_another() {
+    use Deed::{TakeBackOf, Use};
+    check(&[Use([0, 1], false), Use([0, 1], false), TakeBackOf(0), TakeBackOf(0)]);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 
@@ -182,28 +253,7 @@ proptest! {
     /// and what they leave lies on the rack for just the boards that the job has.
     #[test]
     fn a_plan_and_the_rack_agree(deeds in deeds()) {
-        let mut rack = rack();
-        for (nth, deed) in deeds.iter().enumerate() {
-            let before = rack.pieces();
-            let done = rack.does(*deed);
-            let (now, plans) = (rack.pieces(), rack.of_plans());
-            let told = (&deeds[..=nth], before, now, plans);
-            for place in 0..2 {
-                let (on_rack, in_job, left) = now[place];
-                prop_assert_eq!(on_rack + in_job, [9, 7][place], "{:?}", told);
-                prop_assert_eq!((left, plans[place].0), (in_job, in_job), "{:?}", told);
-                prop_assert!(done || now[place] == before[place], "{:?}", told);
-            }
-            match deed {
-                Deed::Use(used, true) if done => prop_assert_eq!(now.map(|it| it.1), *used, "{:?}", told),
-                // A plan that had lost all its boards may be one by then, and lack others.
-                Deed::Again if done => {
-                    let in_job = |of: [(Count, Count, Count); 2]| of.iter().map(|it| it.1).sum::<Count>();
-                    prop_assert!(in_job(before) < in_job(now), "{:?}", told);
-                }
-                _ => {}
-            }
-        }
+        agrees(&deeds)?;
     }
 
     /// The haul is as large as it was, whatever of it is left over: what the job has and what lies on the rack are all of it.

@@ -13,7 +13,7 @@ use fivebar_core::plan::{Answered, Asked, Made, field, parts, post, rows, sticks
 use museum_piece::{entries, read};
 
 /// The problems of the first four lines, in their order.
-fn problems() -> [Asked; 4] {
+fn problems() -> [Asked; 5] {
     let id = |nth: usize| nth.to_string();
     let pile = |nth, count, length| rows::problem::Pile { id: id(nth), count, length };
     let of_rows = rows::problem::Problem {
@@ -36,6 +36,7 @@ fn problems() -> [Asked; 4] {
         kerf: 6,
         end_trim: 12,
         edge_trim: 4,
+        planed: false,
         allow: parts::problem::Allow { length: 7, width: 8, thickness: 9 },
         joint: 1,
         strip_min: 40,
@@ -54,7 +55,8 @@ fn problems() -> [Asked; 4] {
         piles: vec![sticks::problem::Pile { id: id(0), count: 9, length: 2400 }],
         parts: vec![sticks::problem::Part { id: id(0), per_set: 4, length: 700, piles: Some(vec![0]) }],
     };
-    [Asked::Rows(of_rows), Asked::Parts(of_parts), Asked::Sticks(of_sticks), Asked::Field(of_field())]
+    let planed = parts::problem::Problem { planed: true, ..of_parts.clone() };
+    [Asked::Rows(of_rows), Asked::Parts(of_parts), Asked::Sticks(of_sticks), Asked::Field(of_field()), Asked::Parts(planed)]
 }
 
 fn of_field() -> field::problem::Problem {

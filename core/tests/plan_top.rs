@@ -126,6 +126,27 @@ fn a_way_and_its_plan_waste_alike() {
     }
 }
 
+/// A pile of walnut 12 to 18 in long is planned at 12, and waste is of what that is: on the card and on the page of its plan.
+#[test]
+fn a_band_of_lengths_is_reckoned_at_its_shortest() {
+    let story = tell(
+        "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ends walnut-black 1 1/2 x 4 3/4 x 12..18 in\ncount 40 ends\njob bench \"Bench\" 1 spec\n",
+    );
+    assert_eq!(story.refused, []);
+    let inches = |n: i64| Length::INCH.times(n).unwrap();
+    let what = What::Top(Top { length: inches(24), width: inches(16), apart: inches(2), split: true, ..Top::default() });
+    let ask = Ask { job: story.names.job("bench").unwrap(), what, turned: vec![], bought: vec![], without: vec![], over: None };
+    let given = given(&Shop::of(&story.book, story.now.at), &ask).unwrap();
+    let answered = given.ready.asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
+    let told = sheet(&given.ready, &answered, given.room).unwrap();
+    let ends: u32 = told.used.iter().map(|used| used.pieces).sum();
+    // 12 x 4 3/4 x 1 1/2 in each.
+    let piece = fivebar_core::quantity::Volume::of(Length::INCH_64TH.times(96).unwrap(), Length::INCH_64TH.times(304).unwrap(), inches(12));
+    assert_eq!(told.waste.taken, piece.unwrap().times(ends).unwrap());
+    let off = (told.waste.share.unwrap() - given.ways[0].waste).abs();
+    assert!(off < Decimal::new(15, 3), "{:?} {}", told.waste, given.ways[0].waste);
+}
+
 /// So many rows of 1000 x 50 of strips with one cut in each row; the thousandths of them that are there.
 #[track_caller]
 fn check_there(strips: &[(i64, i64)], split: bool, there: i64) {

@@ -1,7 +1,6 @@
 //! The stories of tests/stories, told from first line to last: every figure the demo is known for, from the reckoning.
 
 #[path = "../examples/reckoning/mod.rs"]
-#[allow(dead_code)]
 mod reckoning;
 
 mod museum_piece;

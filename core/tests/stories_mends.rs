@@ -53,9 +53,11 @@ fn at_noon_the_shelf_has_the_minutes_the_pieces_the_waits_and_the_helpers() {
     let shown: Vec<_> = stays(run, story.now.at).unwrap().iter().map(|stay| (clock(stay.from), stay.to.map(clock))).collect();
     assert_eq!(shown, [((8, 30), Some((9, 0))), ((9, 0), Some((10, 0)))]);
     // What was written stays, each word with its time: the job, the operation, a helper, their times.
-    let said = changes(&story.book, run.id);
+    let said = changes((&fivebar_core::ledger::fold::bench(&story.book), &story.book), run.id);
     assert_eq!(
-        said.iter().map(|one| (one.on.is_some(), one.op.is_some(), one.helper.map(|of| of.forgotten))).collect::<Vec<_>>(),
+        said.iter()
+            .map(|one| (one.on.is_some(), one.op.is_some(), one.helper.map(|of| of.how == fivebar_core::sheet::changes::How::Forgotten)))
+            .collect::<Vec<_>>(),
         [(true, false, None), (false, true, None), (false, false, Some(true)), (false, false, Some(false))]
     );
     let seen = Seen { now: story.now, ..Seen::default() };

@@ -1,7 +1,6 @@
 //! The story of waits: every off time reasoned by hand.
 
 #[path = "../examples/reckoning/mod.rs"]
-#[allow(dead_code)]
 mod reckoning;
 
 use fivebar_core::bench::wait::{SPAN_LEAST, SPAN_MOST};

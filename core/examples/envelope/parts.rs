@@ -16,6 +16,7 @@ pub fn read(head: &Record<'_>) -> Result<Problem, Trouble> {
         kerf: head.whole("kerf")?,
         end_trim: head.whole("end_trim")?,
         edge_trim: head.whole("edge_trim")?,
+        planed: false,
         allow: Allow { length: allow.whole("length")?, width: allow.whole("width")?, thickness: allow.whole("thickness")? },
         joint: head.whole("joint")?,
         strip_min: head.whole("strip_min")?,

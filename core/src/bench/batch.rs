@@ -85,10 +85,15 @@ impl Batch {
         pace::pace(self.time, self.n)
     }
 
-    /// What a piece took, as it may be said of the batch: the pace while somebody is at the next piece; else all the time by the
-    /// pieces done, so that a piece that was broken off, or one that nobody noted, makes nobody look fast. Minutes in question are left out.
+    /// What a piece takes, as it is said of the batch: the same while somebody is at it and once nobody is.
     pub fn each(&self) -> Option<Span> {
-        if self.runs && !self.is_done() { self.pace() } else { pace::pace(self.time.plus(self.since), self.n) }
+        self.pace()
+    }
+
+    /// Time worked since the last piece, in one that is not done or after the last of all: it is in no pace and stands apart beside it, so that
+    /// a piece that was broken off, or one that nobody noted, makes nobody look fast. Minutes in question are left out; none below a minute.
+    pub fn apart(&self) -> Option<Span> {
+        Some(self.since).filter(|since| 0 < self.n && Span::minutes(1) <= *since)
     }
 
     /// How long the piece at hand has taken so far, once that is longer than the pace: the slow piece shows.
@@ -148,25 +153,27 @@ mod tests {
 
     /// Pieces by the minute, when it was stopped, how many there are; seen at a minute: what each took, and the slow one so far.
     #[test]
-    fn a_slow_piece_shows_and_after_the_stop_all_the_time_is_shared_by_the_pieces() {
-        let check = |notes: &[i64], stop: Option<i64>, of: Option<Count>, now: i64, (each, slow): (Option<i64>, Option<i64>)| {
+    fn a_slow_piece_shows_and_one_pace_holds_after_the_stop_with_the_rest_apart() {
+        let check = |notes: &[i64], stop: Option<i64>, of: Option<Count>, now: i64, wanted: [Option<i64>; 3]| {
             let mut one = run(1, 0);
             one.stopped = stop.map(wall);
             one.notches = notes.iter().map(|minute| Notch { id: id(7), at: at(*minute), n: 1 }).collect();
             let batch = Batch::of(std::iter::once(&one), of, at(now));
             let minutes = |span: Option<Span>| span.map(Span::as_minutes);
-            assert_eq!((minutes(batch.each()), minutes(batch.slow())), (each, slow), "{notes:?} {stop:?} {of:?} at {now}");
+            assert_eq!([batch.pace(), batch.slow(), batch.apart()].map(minutes), wanted, "{notes:?} {stop:?} {of:?} at {now}");
         };
-        check(&[], None, Some(5), 295, (None, None));
-        check(&[45, 90], None, Some(5), 100, (Some(45), None));
-        check(&[45, 90], None, Some(5), 135, (Some(45), None));
-        check(&[45, 90], None, Some(5), 295, (Some(45), Some(205))); // 2 x 45 + 3 h 25 = 4 h 55
-        check(&[45, 90], None, None, 295, (Some(45), Some(205)));
-        check(&[45, 90], Some(295), Some(5), 400, (Some(148), None)); // 4 h 55 by two
-        check(&[45, 90], Some(295), None, 400, (Some(148), None));
-        check(&[12, 24, 36, 48, 60], Some(90), Some(5), 400, (Some(18), None));
-        check(&[12, 24, 36, 48, 60], None, Some(5), 90, (Some(18), None)); // all are done: what goes on is theirs
-        check(&[4, 8, 12, 16, 20, 24, 28], Some(50), None, 90, (Some(7), None));
+        check(&[], None, Some(5), 295, [None; 3]);
+        check(&[45, 90], None, Some(5), 90, [Some(45), None, None]);
+        check(&[45, 90], None, Some(5), 100, [Some(45), None, Some(10)]);
+        check(&[45, 90], None, Some(5), 135, [Some(45), None, Some(45)]);
+        check(&[45, 90], None, Some(5), 295, [Some(45), Some(205), Some(205)]); // 2 x 45 + 3 h 25 = 4 h 55
+        check(&[45, 90], None, None, 295, [Some(45), Some(205), Some(205)]);
+        check(&[45, 90], Some(295), Some(5), 400, [Some(45), None, Some(205)]);
+        check(&[45, 90], Some(295), None, 400, [Some(45), None, Some(205)]);
+        check(&[12, 24, 36, 48, 60], Some(90), Some(5), 400, [Some(12), None, Some(30)]);
+        check(&[12, 24, 36, 48, 60], None, Some(5), 90, [Some(12), None, Some(30)]); // all are done
+        check(&[4, 8, 12, 16, 20, 24, 28], Some(50), None, 90, [Some(4), None, Some(22)]);
+        check(&[14], Some(30), Some(4), 90, [Some(14), None, Some(16)]); // 14 before the stop, 14 after it
     }
 
     /// Two pieces at 10 minutes each, and the stop forgotten over night.
@@ -174,8 +181,11 @@ mod tests {
     fn minutes_in_question_make_no_piece_slow() {
         let mut one = run(1, 0);
         (one.stopped, one.notches) = (Some(wall(900)), [10, 20].map(|minute| Notch { id: id(7), at: at(minute), n: 1 }).to_vec());
-        let each = |wrong: bool| Batch::but(|_| wrong, std::iter::once(&one), Some(5), at(1_000)).each();
-        assert_eq!([true, false].map(|wrong| each(wrong).map(Span::as_minutes)), [Some(10), Some(450)]);
+        let apart = |wrong: bool| {
+            let batch = Batch::but(|_| wrong, std::iter::once(&one), Some(5), at(1_000));
+            [batch.pace(), batch.apart()].map(|span| span.map(Span::as_minutes))
+        };
+        assert_eq!([true, false].map(apart), [[Some(10), None], [Some(10), Some(880)]]);
     }
 
     #[test]

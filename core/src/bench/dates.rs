@@ -54,7 +54,7 @@ pub struct Ready {
 }
 
 impl Ready {
-    /// The first day it can be promised for: the morning after.
+    /// The first morning it is through: the one after. Promised is [`Workdays::promised`].
     pub fn promise(self) -> Day {
         self.day.next()
     }
@@ -97,6 +97,20 @@ impl Workdays {
     pub fn works(&self, day: Day) -> bool {
         let of_week = usize::try_from(day.weekday()).ok().and_then(|nth| self.days.get(nth)).copied();
         of_week.unwrap_or(false) && !self.off.contains(&day)
+    }
+
+    /// The day it is promised for: the first working day from the morning after on; that morning where none comes within a year.
+    ///
+    /// ```
+    /// use fivebar_core::bench::dates::{Ready, Workdays};
+    /// use fivebar_core::quantity::Day;
+    /// let friday = Day::ymd(2026, 12, 18).unwrap();
+    /// let weekends_off = Workdays { days: [true, true, true, true, true, false, false], ..Workdays::default() };
+    /// assert_eq!(Some(weekends_off.promised(Ready { day: friday, hands: friday })), Day::ymd(2026, 12, 21));
+    /// ```
+    pub fn promised(&self, ready: Ready) -> Day {
+        let first = ready.promise();
+        (0..366).map(|days| first.plus(days)).find(|day| self.works(*day)).unwrap_or(first)
     }
 
     /// The hours at the bench of a working day, in minutes since midnight.

@@ -125,13 +125,28 @@ impl Bench {
     }
 
     /// Who was at the run that a switch to this one ended, each from when on they would be at this one; nobody once somebody was said to
-    /// be there.
+    /// be there, or that they went.
     pub fn at_the_switch(&self, run: &Run) -> Vec<Head> {
+        let heads = self.before_the_switch(run).filter(|_| run.heads.is_empty()).map_or(&[][..], |before| before.heads.as_slice());
+        heads.iter().filter(|head| head.to.is_none()).map(|head| Head { from: head.from.max(run.started.at), ..*head }).listed()
+    }
+
+    /// The run that a switch to this one ended.
+    pub fn before_the_switch(&self, run: &Run) -> Option<&Run> {
         let end = Moment::at(i64::MAX);
         let before = |other: &&Run| other.switched && other.work.person == run.work.person && other.id != run.id;
-        let before = self.runs().rev().filter(before).find(|other| other.end(end) == run.started.at);
-        let heads = before.filter(|_| run.is_running() && run.heads.is_empty()).map_or(&[][..], |before| before.heads.as_slice());
-        heads.iter().filter(|head| head.to.is_none()).map(|head| Head { from: head.from.max(run.started.at), ..*head }).listed()
+        self.runs().rev().filter(before).find(|other| other.end(end) == run.started.at)
+    }
+
+    /// Runs of a person since then that a switch began, at whose earlier run somebody was: nobody said whether they are at it too. The
+    /// latest first.
+    pub fn with_heads_to_settle(&self, person: Option<Id>, since: Moment) -> Vec<&Run> {
+        let end = Moment::at(i64::MAX);
+        let recent = self.runs().rev().take_while(|run| since <= run.started.at);
+        let recent = recent.filter(|run| run.work.person == person && !run.recalled).listed();
+        let left_open = |run: &&&Run| run.switched && run.heads.iter().any(|head| head.to.is_none());
+        let next = |before: &&Run| recent.iter().find(|run| run.id != before.id && run.started.at == before.end(end)).copied();
+        recent.iter().filter(left_open).filter_map(next).filter(|run| run.heads.is_empty()).listed()
     }
 
     /// The run a person stopped last.

@@ -6,6 +6,7 @@
 mod branch;
 pub use crate::quantity::draw;
 pub mod field;
+pub mod leaves;
 pub mod limits;
 pub mod lp;
 pub mod outlook;
@@ -131,14 +132,19 @@ impl Asked {
 
     /// Whether a plan is one of this problem, breaks no rule, is worth what it says, and is not better than its own bound.
     pub fn holds(&self, answered: &Answered) -> bool {
-        let worth = match (self, &answered.plan) {
+        let worth = self.worth(&answered.plan);
+        worth.is_some_and(|worth| worth == answered.worth) && !better(self.senses(), &answered.worth, &answered.bound)
+    }
+
+    /// What a plan is worth; nothing where it is not one of this problem, or breaks a rule.
+    pub fn worth(&self, plan: &Made) -> Option<Figures> {
+        match (self, plan) {
             (Asked::Rows(problem), Made::Rows(plan)) => rows::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
             (Asked::Parts(problem), Made::Parts(plan)) => parts::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
             (Asked::Sticks(problem), Made::Sticks(plan)) => sticks::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
             (Asked::Field(problem), Made::Field(plan)) => field::check::check(problem, plan).ok().map(|worth| worth.to_vec()),
             _ => None,
-        };
-        worth.is_some_and(|worth| worth == answered.worth) && !better(self.senses(), &answered.worth, &answered.bound)
+        }
     }
 
     /// What a short end would give a plan of rows, where that is worth saying. It is searched for: nothing for the page.
@@ -161,11 +167,12 @@ impl Asked {
 
     /// The best plan found while patience lasts. The same seed and steps give the same plan.
     pub fn solve(&self, patience: &mut Patience<'_>, seed: u64) -> Answered {
-        match self {
+        let found = match self {
             Asked::Rows(problem) => rows::solve(problem, patience, seed).map(Made::Rows),
             Asked::Parts(problem) => parts::solve(problem, patience, seed).map(Made::Parts),
             Asked::Sticks(problem) => sticks::solve(problem, patience, seed).map(Made::Sticks),
             Asked::Field(problem) => field::solve(problem, patience, seed).map(Made::Field),
-        }
+        };
+        leaves::most_left(self, found, patience.steps(), seed)
     }
 }

@@ -256,7 +256,9 @@ fn of_planned(job: &Job, logged: &Time) -> Span {
 
 /// Where its operations say nothing, what is left of the estimate that was given.
 fn still_given(job: &Job, logged: Span) -> Option<Span> {
-    job.kept.filter(|_| job.ended.is_none()).map(|kept| kept.likely.minus(logged).max(Span::ZERO))
+    job.kept
+        .filter(|_| job.ended.is_none())
+        .map(|kept| if job.left() == 0 { Span::ZERO } else { kept.likely.minus(logged).max(Span::ZERO) })
 }
 
 fn more<K: Ord>(spans: &mut Sorted<K, Span>, key: K, span: Span) {
@@ -271,12 +273,13 @@ fn totals<K: Ord + Copy>(shares: &Sorted<K, Shares>) -> Sorted<K, Span> {
 }
 
 /// What an operation is still thought to take: where some of its pieces are noted, those that are left at their pace; else what was planned
-/// less what was logged; nothing once all its pieces are done or the job has ended. None for an operation nobody estimated and nobody began.
+/// less what was logged; nothing once all its pieces are done, the last piece is sold or handed over, or the job has ended. None for an
+/// operation nobody estimated and nobody began.
 fn still_to_do(shop: &Shop, job: &Job, operation: &Operation, logged: &Time) -> Option<Span> {
     let op = operation.op.as_str();
     let by_pieces = by_pieces(&batch(shop, job, op));
     let logged = logged.by_op.get(op).copied().unwrap_or_default().total();
-    if job.ended.is_some() {
+    if !job.has_to_come(operation) {
         return Some(Span::ZERO);
     }
     match operation.span {

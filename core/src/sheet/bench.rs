@@ -1,6 +1,9 @@
 //! The bench: what is running, how far it has come, what to carry on with, and what is to be mended.
 
 mod order;
+mod whole;
+
+pub use whole::whole;
 
 use crate::bench::repair::{self, Proposed};
 use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, Work, day};
@@ -109,12 +112,18 @@ pub struct ToMend {
     pub wrong: Option<Proposed>,
 }
 
-/// Who was there at a switch, until when, and what was worked at then.
+/// Who was there at a switch, what was worked at then, and what was switched to.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Stayed {
+    /// The run that was switched to, its operation, and its ends; none while it runs.
+    pub run: Id,
+    pub to: String,
+    pub from: Wall,
+    pub end: Option<Wall>,
     pub heads: Count,
     pub op: String,
-    pub until: Wall,
+    /// When they came, where the switch was said to have been before.
+    pub came: Option<Wall>,
 }
 
 /// What the bench shows.
@@ -127,7 +136,7 @@ pub struct BenchSheet {
     pub carry_on: Option<Choice>,
     pub hand: Option<Hand>,
     pub rack: Rack,
-    /// Who was at the run before the switch to what runs, and may be here still: it is asked.
+    /// Who was at the run before a switch, and may have stayed: it is asked until it was answered. Of what runs first, else of the latest.
     pub stayed: Option<Stayed>,
     /// Done lately on any job.
     pub latest: Vec<Choice>,
@@ -158,7 +167,7 @@ pub fn bench_of(bench: &Bench, book: &Book, seen: Seen) -> BenchSheet {
     let (hand, carry_on) = (running.or(last).map(|run| look.hand(run)), last.map(|run| look.choice(run)));
     let rack = order::rack(&look, look.planned(hand.as_ref()), &latest, (running.map(|run| look.choice(run)), carry_on.clone()));
     BenchSheet {
-        stayed: running.and_then(|run| look.stayed(run)),
+        stayed: look.with_heads_to_settle().first().and_then(|run| look.stayed(run)),
         others: others.into_iter().map(|run| look.slab(run)).listed(),
         today: day::total(look.own().filter(|run| !wrong(run)), seen.now.day(), seen.now).own.total(),
         unsettled: unsettled(slab.as_ref(), &to_mend),
@@ -220,10 +229,19 @@ impl<'a> Look<'a> {
         repair::looks_wrong(run, &known, now).then(|| repair::proposed(ends, &known, run.end(now)))
     }
 
-    fn stayed(&self, run: &Run) -> Option<Stayed> {
-        let heads = self.bench.at_the_switch(run).iter().fold(0, |sum: Count, head| sum.saturating_add(head.n));
-        let before = self.own().rev().find(|other| other.switched && other.id != run.id)?;
-        (0 < heads).then(|| Stayed { heads, op: before.work.op.clone(), until: run.started })
+    /// Runs that a switch began, and nobody said whether a helper came along; the latest first.
+    pub(super) fn with_heads_to_settle(&self) -> Vec<&Run> {
+        self.bench.with_heads_to_settle(self.seen.person, self.seen.now.at.minus(REMEMBERED))
+    }
+
+    pub(super) fn stayed(&self, run: &Run) -> Option<Stayed> {
+        let there = self.bench.at_the_switch(run);
+        let heads = there.iter().fold(0, |sum: Count, head| sum.saturating_add(head.n));
+        let op = self.bench.before_the_switch(run)?.work.op.clone();
+        let came = there.iter().map(|head| head.from).min().filter(|came| run.started.at < *came);
+        let came = came.map(|came| Wall::new(came, run.started.offset));
+        let end = (!run.is_running()).then(|| run.end_wall(self.seen.now));
+        (0 < heads).then(|| Stayed { run: run.id, to: run.work.op.clone(), from: run.started, end, heads, op, came })
     }
 
     fn slab(&self, run: &Run) -> Slab {
@@ -435,14 +453,14 @@ mod tests {
         phone.start(20, "a", stands);
         assert_eq!(shown(21, &phone), "|bcde|oil|B");
         let c = phone.start(30, "c", stands);
-        assert_eq!(shown(31, &phone), "b|de|aoil|D");
+        assert_eq!(shown(31, &phone), "|bde|aoil|B");
         phone.bench(32, BenchCommand::Done { run: c, n: 1 }).unwrap();
         phone.stop(33, c);
-        assert_eq!(shown(34, &phone), "|cde|aoilb|D", "carry on first");
+        assert_eq!(shown(34, &phone), "|cbde|aoil|B", "carry on first");
         let c = phone.start(40, "c", stands);
         phone.bench(41, BenchCommand::Done { run: c, n: 1 }).unwrap();
         phone.stop(42, c);
-        assert_eq!(shown(43, &phone), "|dce|aoilb|D", "it is done whole");
+        assert_eq!(shown(43, &phone), "|bcde|aoil|B", "it is done whole");
         phone.start(50, "x", stands);
         assert_eq!(shown(51, &phone), "|bde|caoil|B", "not planned: what is still to do");
     }

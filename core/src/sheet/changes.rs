@@ -1,6 +1,7 @@
 //! What was put right of a run, and when.
 
-use crate::bench::{Mender, On};
+use crate::bench::{Bench, Head, Mender, On};
+use crate::ledger::kind::bench::HelperRecalled;
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::{Id, Listed, Money, Wall};
 
@@ -10,8 +11,18 @@ pub struct OfHelper {
     pub from: Option<Wall>,
     pub to: Option<Wall>,
     pub pay: Option<Money>,
+    pub how: How,
+}
+
+/// What a word on a helper says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum How {
     /// They were forgotten, and written down with this.
-    pub forgotten: bool,
+    Forgotten,
+    /// They were still there after a switch.
+    Stayed,
+    /// Their times or their pay were put right.
+    Mended,
 }
 
 /// One word on a run, as it was said.
@@ -30,11 +41,10 @@ pub struct Change {
 }
 
 /// What was put right of a run, the first word first. One that names nothing said that the run is right as it stands.
-pub fn changes(book: &Book, run: Id) -> Vec<Change> {
+pub fn changes((bench, book): (&Bench, &Book), run: Id) -> Vec<Change> {
     let said = |entry: &Entry| {
         let place = |at| Wall::new(at, entry.wall.offset);
-        let helper =
-            |from: Option<_>, to: Option<_>, pay, forgotten| Some(OfHelper { from: from.map(place), to: to.map(place), pay, forgotten });
+        let helper = |from: Option<_>, to: Option<_>, pay, how| Some(OfHelper { from: from.map(place), to: to.map(place), pay, how });
         let none = Change { at: entry.wall, ..Change::default() };
         Some(match &entry.fact {
             Fact::RunMended(f) if f.run == run => {
@@ -45,12 +55,22 @@ pub fn changes(book: &Book, run: Id) -> Vec<Change> {
                 Change { on: Some(f.job.map(On::Job).or(f.haul.map(On::Haul)).unwrap_or(On::Nothing)), ..none }
             }
             Fact::RunRenamed(f) if f.run == run => Change { op: Some(f.op.clone()), ..none },
-            Fact::HelperRecalled(f) if f.run == run => Change { helper: helper(Some(f.from), f.to, f.pay, true), ..none },
-            Fact::HelperMended(f) if f.run == run => Change { helper: helper(f.from, f.to, f.pay, false), ..none },
+            Fact::HelperRecalled(f) if f.run == run => Change { helper: helper(Some(f.from), f.to, f.pay, recalled(bench, f)), ..none },
+            Fact::HelperMended(f) if f.run == run => Change { helper: helper(f.from, f.to, f.pay, How::Mended), ..none },
             _ => return None,
         })
     };
     book.about(Subject::Bench).filter_map(said).listed()
+}
+
+/// Who was at the run before the switch, and is written down from the start on, had stayed.
+fn recalled(bench: &Bench, said: &HelperRecalled) -> How {
+    let before = bench.run(said.run).and_then(|run| Some((bench.before_the_switch(run)?, run.started.at)));
+    let stayed = before.is_some_and(|(before, start)| {
+        let was = |head: &Head| (head.person, head.pay, head.from.max(start)) == (said.person, said.pay, said.from);
+        said.to.is_none() && before.heads.iter().any(was)
+    });
+    if stayed { How::Stayed } else { How::Forgotten }
 }
 
 #[cfg(test)]
@@ -71,7 +91,7 @@ mod tests {
         phone.bench(130, BenchCommand::Confirm { run: other }).unwrap();
         let told = |phone: &Phone| {
             let minutes = |wall: Option<Wall>| wall.map(|wall| at(0).until(wall.at).as_minutes());
-            changes(&phone.book, run)
+            changes((&phone.runs(), &phone.book), run)
                 .iter()
                 .map(|c| (minutes(Some(c.at)), minutes(c.start), minutes(c.stop), c.op.clone(), c.proposed))
                 .listed()
@@ -79,11 +99,11 @@ mod tests {
         let first = (Some(110), None, Some(47), None, true);
         assert_eq!(told(&phone), [first.clone(), (Some(120), Some(10), None, Some("scrape".into()), false)]);
         phone.bench(131, BenchCommand::RecallHelper { run: other, from: at(105), to: None, pay: None }).unwrap();
-        let of: Vec<_> = changes(&phone.book, other).into_iter().filter_map(|change| change.helper).collect();
-        assert_eq!(of, [OfHelper { from: Some(phone.wall(105)), to: None, pay: None, forgotten: true }]);
+        let of: Vec<_> = changes((&phone.runs(), &phone.book), other).into_iter().filter_map(|change| change.helper).collect();
+        assert_eq!(of, [OfHelper { from: Some(phone.wall(105)), to: None, pay: None, how: How::Forgotten }]);
         phone.take_back(140, struck);
         assert_eq!(told(&phone), [first], "a word that was taken back is no change");
-        let confirmed = changes(&phone.book, other);
+        let confirmed = changes((&phone.runs(), &phone.book), other);
         assert_eq!((confirmed.len(), confirmed[0].start, confirmed[0].op.clone()), (2, None, None));
     }
 }

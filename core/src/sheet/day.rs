@@ -1,11 +1,11 @@
 //! A day as a list: every run with its times, where its minutes come from, and its raw stamps; and the day's totals.
 
-use super::bench::{Look, Seen};
+use super::bench::{Look, Seen, Stayed};
 use crate::bench::repair::Proposed;
 use crate::bench::{Batch, Bench, DayTotal, Doubt, Run, Shares, day as of_day};
 use crate::ledger::{Book, Entry, Fact, fold};
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Day, Id, Listed, Moment, Span, Wall};
+use crate::quantity::{Count, Day, Id, Listed, Moment, Set, Span, Wall};
 
 /// One run of the day.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +24,8 @@ pub struct DayLine {
     /// It looks like a forgotten stop: the end to propose.
     pub wrong: Option<Proposed>,
     pub batch: Batch,
+    /// Somebody was at the run before the switch to it, and nobody said whether they are at it too.
+    pub stayed: Option<Stayed>,
 }
 
 /// A run of the day that was struck; it can be put back.
@@ -76,6 +78,7 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
     let on_it = own.filter(|run| of_day::day_of(run) <= day && day <= run.end_wall(now).day().max(of_day::day_of(run))).listed();
     let in_question: Vec<(Id, Proposed)> = on_it.iter().filter_map(|run| Some((run.id, look.forgotten(run)?))).listed();
     let wrong = |run: &Run| in_question.iter().find(|one| one.0 == run.id).map(|one| one.1);
+    let to_settle: Set<Id> = look.with_heads_to_settle().into_iter().map(|run| run.id).collect();
     let line = |run: &Run| DayLine {
         name: fold::name_of(book, run.work.on),
         ended: (!run.is_running()).then(|| run.end_wall(now)),
@@ -86,6 +89,7 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
         doubts: run.doubts(now.at),
         wrong: wrong(run),
         batch: Batch::of(std::iter::once(run), None, now.at),
+        stayed: to_settle.contains(&run.id).then(|| look.stayed(run)).flatten(),
         run: run.clone(),
     };
     let lines: Vec<DayLine> = on_it.iter().filter(|run| of_day::day_of(run) == day).map(|run| line(run)).listed();

@@ -3,9 +3,10 @@
 pub mod history;
 pub mod left;
 pub mod parts;
+pub mod steps;
 
 use crate::bench::estimate::{Basis, Estimate, Left, Likely, OnTop, Part, Range, estimate as reckon, factor, left as left_of_all, topped};
-use crate::bench::{Kind, On};
+use crate::bench::{Kind, On, Stage};
 use crate::ledger::fold::{Job, Kept};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::estimate::EstimateMade;
@@ -32,8 +33,9 @@ pub struct EstimateSheet {
     /// The maker said that its operations are all there is to do.
     pub said_whole: bool,
     pub history: History,
-    /// The kind of piece.
+    /// The kind of piece, and the design it is made by.
     pub piece: Option<Key>,
+    pub design: Option<Id>,
     /// The estimate that was given last.
     pub kept: Option<Kept>,
     pub progress: Progress,
@@ -55,6 +57,8 @@ pub struct Row {
     /// None for the whole piece, and for what is not planned of it.
     pub op: Option<String>,
     pub kind: Kind,
+    /// Where its kind of piece shares out the hours of the whole.
+    pub stage: Stage,
     pub n: Count,
     pub likely: Span,
     /// The same, with how far it may be off.
@@ -156,8 +160,8 @@ pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bo
         to_come: left,
         ends: left.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left)),
     };
-    let (piece, said_whole) = (job.described.piece.clone(), job.whole_planned);
-    EstimateSheet { job: job.id, rows, found, to_come, whole, covers, said_whole, history, piece, kept, progress }
+    let (piece, design, said_whole) = (job.described.piece.clone(), job.design, job.whole_planned);
+    EstimateSheet { job: job.id, rows, found, to_come, whole, covers, said_whole, history, piece, design, kept, progress }
 }
 
 /// Whether a job is reckoned by its operations alone: neither as a whole piece, nor with a rest beyond them.

@@ -3,15 +3,16 @@
 use super::account::{Account, of as reckon};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
-use super::make::keep::{Lacking, lacking};
+use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::settle_now;
+use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
-use crate::ledger::fold::{self, Described, Job, Operation, Part, Quote, Selling};
+use crate::ledger::fold::{self, Described, InUse, Job, Operation, Part, Quote, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::Paid;
-use crate::money::left::Way;
+use crate::money::left::{PerHour, Way};
 use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
 
@@ -48,6 +49,8 @@ pub struct JobSheet {
     pub planned: bool,
     /// What was put back of the wood of its plans, or is missing of it.
     pub lacking: Option<Lacking>,
+    /// Letters of piles of these plans that have another size or wood now.
+    pub changed: Vec<String>,
     /// Who worked along, and for what pay.
     pub helped: Vec<Helped>,
     /// All of it, for whoever asks further.
@@ -108,7 +111,7 @@ pub struct MoneyRoom {
     /// Costs with what is planned and still to come.
     pub costs_in_all: Option<Money>,
     /// Left for an hour, were all that was agreed paid and all that is planned done. None before anything was agreed or sold.
-    pub as_it_stands: Option<Decimal>,
+    pub as_it_stands: Option<PerHour>,
 }
 
 /// How it sells.
@@ -140,6 +143,9 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
     let haul = account.cost("haul");
     let pieces = account.costs.shares.iter().fold(0, |sum: Count, share| sum.saturating_add(share.pieces));
     let (sold, hours, pricing) = (&account.sold, &account.hours, &account.pricing);
+    let in_use = fold::in_use(shop.book, &job.plans);
+    let lacking = lacking_of(shop, id, &in_use);
+    let (planned, changed) = (!in_use.is_empty(), if job.ended.is_none() { changed(shop, &in_use) } else { vec![] });
     Ok(JobSheet {
         job: id,
         section: section(&job)?,
@@ -171,11 +177,19 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         selling: job.selling,
         typical: job.typical,
         lesson: job.lesson,
-        planned: !fold::in_use(shop.book, &job.plans).is_empty(),
-        lacking: lacking(shop, id, &job.plans),
+        planned,
+        changed,
+        lacking,
         room: job.room,
         account,
     })
+}
+
+fn changed(shop: &Shop, in_use: &[InUse<'_>]) -> Vec<String> {
+    let mut all = in_use.iter().flat_map(|it| changed_piles(shop, &it.plan.plan)).listed();
+    all.sort();
+    all.dedup();
+    all
 }
 
 fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
@@ -189,7 +203,7 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
     })
 }
 
-fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Decimal>> {
+fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<PerHour>> {
     let (sold, work) = (&account.sold, account.pricing.work);
     let Some((costs, time)) = work.costs.zip(work.time) else { return Ok(None) };
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
@@ -200,7 +214,7 @@ fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Deci
     for agreement in job.selling.open() {
         you_get = you_get.plus(terms.you_get(agreement.sum.minus(agreement.sold_for)?)?)?;
     }
-    Way { you_get, costs, time }.per_hour(None).map(|per_hour| Some(per_hour.left))
+    Way { you_get, costs, time }.per_hour(rate(shop, job.currency).year.as_ref()).map(Some)
 }
 
 /// What there is to do next; what runs and what is owed come first.

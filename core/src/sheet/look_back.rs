@@ -1,7 +1,8 @@
 //! After a job: three ratios, and which of them strays furthest, as facts for one sentence.
 
 use super::account::{Account, Ratios, of as reckon};
-use super::estimate::history::history;
+use super::estimate::history::{History, history};
+use super::estimate::rows_of;
 use super::shop::Shop;
 use super::waiting::{Back, looked_back};
 use crate::bench::estimate::Factor;
@@ -21,8 +22,9 @@ pub struct LookBack {
     pub actual: Option<Span>,
     pub kept: Option<Money>,
     pub per_hour: Option<Decimal>,
-    /// What an hour would have left, had the estimate held.
+    /// What an hour would have left, had what was planned held, and had what was likely: by the estimate that was given, else by that of now.
     pub had_it_held: Option<Decimal>,
+    pub had_likely: Option<(Span, Decimal)>,
     pub typical: bool,
     pub lesson: Option<String>,
     /// What other jobs took of what was thought, those told first, then the oldest first: what the next estimate learns from.
@@ -64,7 +66,10 @@ pub struct Furthest {
 pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let job = shop.job(id)?;
     let account = reckon(shop, &job)?;
-    let history = history(shop, id).ratios;
+    let history = history(shop, id);
+    let likely = likely(shop, &job, &history).filter(|likely| Some(*likely) != account.hours.judged_by);
+    let had_likely = likely.map(|likely| had_held(&account, likely).map(|left| Some(likely).zip(left))).transpose()?.flatten();
+    let history = history.ratios;
     Ok(LookBack {
         job: id,
         furthest: furthest(&account.ratios),
@@ -72,7 +77,8 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
         actual: Some(account.hours.judged).filter(|judged| Span::ZERO < *judged),
         kept: account.sold.kept,
         per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
-        had_it_held: had_it_held(&account)?,
+        had_it_held: account.hours.judged_by.map(|estimate| had_held(&account, estimate)).transpose()?.flatten(),
+        had_likely,
         warned: job.kept.map(|kept| kept.likely),
         factor: learns(&job, &account.ratios, &history),
         waiting: looked_back(shop, &job)?,
@@ -93,11 +99,18 @@ fn furthest(ratios: &Ratios) -> Option<Furthest> {
     })
 }
 
-fn had_it_held(account: &Account) -> Answer<Option<Decimal>> {
-    let (Some(estimate), Some(haul), Some(costs)) = (account.hours.judged_by, account.hours.haul, account.costs.total) else {
-        return Ok(None);
-    };
-    if account.sold.kept.is_none() {
+/// What was likely of what it is judged by.
+fn likely(shop: &Shop, job: &Job, history: &History) -> Option<Span> {
+    let thought = job.thought()?;
+    let rows = || rows_of(shop, (job, history), true).into_iter().filter(|row| row.op.is_some() && row.thought.is_some());
+    let by_now = || Span::sum(rows().map(|row| row.likely));
+    job.kept.map(|kept| kept.likely).or_else(|| (Span::ZERO < thought).then(by_now))
+}
+
+/// What an hour would have left, had what it is judged by taken so long.
+fn had_held(account: &Account, estimate: Span) -> Answer<Option<Decimal>> {
+    let (Some(haul), Some(costs)) = (account.hours.haul, account.costs.total) else { return Ok(None) };
+    if account.sold.kept.is_none() || account.hours.total.is_none() {
         return Ok(None);
     }
     // What was never planned took what it took.

@@ -207,13 +207,7 @@ pub fn figures(shop: &Shop, units: Units) -> Answer<Figures> {
 fn asked_figures(shop: &Shop, job: &Job, ask: &Ask) -> Answer<Figures> {
     let figures = figures(shop, job.units)?;
     let [long, wide, thick] = figures.allow;
-    Ok(paid_whole(ask, Figures { allow: [long, ask.over.unwrap_or(wide), thick], ..figures }))
-}
-
-/// What is bought is paid for whole: nothing that is left counts as kept where boards are.
-fn paid_whole(ask: &Ask, figures: Figures) -> Figures {
-    let keep_min = if ask.bought.is_empty() { figures.keep_min } else { Length::PIECE_MOST };
-    Figures { keep_min, ..figures }
+    Ok(Figures { allow: [long, ask.over.unwrap_or(wide), thick], ..figures })
 }
 
 /// The same of a workshop.
@@ -413,7 +407,8 @@ fn wish(ask: &Ask, job: &Job, (figures, way): (&Figures, Option<&Way>), sources:
     })
 }
 
-/// The parts; one that no board of its wood is thick, wide and long enough for is glued up of strips.
+/// The parts; one that no board of its wood is thick, wide and long enough for is glued up of strips. The edges of a board that it takes
+/// the whole width of are planed as its faces are.
 fn listed(parts: &[Part], sets: Option<Count>, figures: &Figures, sources: &[Source]) -> Parts {
     let [thick, wide, long] = back(figures.allow).map(nm);
     let mut listed = Parts::of(parts, sets.map(i64::from), Length::ZERO);
@@ -422,7 +417,7 @@ fn listed(parts: &[Part], sets: Option<Count>, figures: &Figures, sources: &[Sou
         let fits = |source: &Source| {
             let whole = |[there, across, along]: [Length; 3]| {
                 thickness.saturating_add(thick) <= nm(there)
-                    && width.saturating_add(wide) <= less(across, figures.edge_trim)
+                    && width.saturating_add(wide) <= nm(across)
                     && length.saturating_add(long) <= less(along, figures.end_trim)
             };
             (part.wood.is_none() || part.wood == source.pile.wood) && source.sides().is_some_and(whole)
@@ -462,7 +457,8 @@ pub fn stack(shop: &Shop, source: &Source) -> Stack {
         label: if source.bought.is_some() { String::new() } else { pile.label.clone() },
         wood: pile.wood.as_ref().map(Key::to_string),
         sizes: [pile.thickness, pile.width, pile.length],
-        piece: pile.piece,
+        // Where lengths are a band all is reckoned with the shortest: what is cut, and what is taken.
+        piece: pile.piece.filter(|_| pile.length_to.is_none()),
         free: source.n,
         density: wood.density,
         guessed: wood.is_a_guess(),

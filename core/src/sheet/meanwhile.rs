@@ -177,7 +177,7 @@ impl Fit<'_> {
     fn as_before(&self, job: &Job, choice: &Choice) -> Option<Takes> {
         let (op, kind, stage) = (choice.op.clone(), choice.kind, choice.stage);
         let n = pieces(job, kind, &choice.batch);
-        let part = parts::known(job, &self.history, (&Operation { op, kind, stage, span: None, pieces: None }, n))?;
+        let part = parts::known(job, &self.history, (&Operation { op, kind, stage, span: None, pieces: None, at: self.shop.now }, n))?;
         Takes::of(part.time, choice.batch.all(), From::History)
     }
 

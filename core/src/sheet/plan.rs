@@ -229,8 +229,9 @@ pub struct Proof {
 /// Why no plan can do better.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Why {
-    /// All that was asked for is made, and takes at least so many pieces: one fewer gives `gives` of the `asked` lengths.
-    Fewest { pieces: i64, gives: Length, asked: Length },
+    /// All that was asked for is made, and takes at least so many pieces: one fewer gives `gives` of the `asked` lengths; or would be long
+    /// enough, and no plan takes so little.
+    Fewest { pieces: i64, gives: Option<Length>, asked: Length },
     /// All that was asked for is made.
     AllMade,
     /// Nothing can be nearer.
@@ -275,14 +276,39 @@ pub struct TooShort {
 /// # Errors
 /// [`Refusal::PlanBroken`] for a plan that breaks a rule, passes its own bound, or is not of this problem; [`Refusal::OutOfRange`].
 pub fn sheet(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet> {
+    sheet_of(ready, answered, (room, Looks::ForMore))
+}
+
+/// The same without what has to be searched for: why there is no more, and what would give more. It takes no time worth saying.
+///
+/// # Errors
+/// As [`sheet`].
+pub fn sheet_at_once(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet> {
+    sheet_of(ready, answered, (room, Looks::AtOnce))
+}
+
+/// Whether it is searched for what would give more.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Looks {
+    AtOnce,
+    ForMore,
+}
+
+impl Looks {
+    fn then<T: Default>(self, found: impl FnOnce() -> T) -> T {
+        if self == Looks::ForMore { found() } else { T::default() }
+    }
+}
+
+fn sheet_of(ready: &Ready, answered: &Answered, (room, looks): (Room, Looks)) -> Answer<PlanSheet> {
     if !ready.asked.holds(answered) {
         return Err(Refusal::PlanBroken);
     }
     let draft = match (&ready.asked, &answered.plan) {
-        (Asked::Rows(problem), Made::Rows(plan)) => rows::draft(ready, (problem, answered), plan)?,
-        (Asked::Parts(problem), Made::Parts(plan)) => parts::draft(ready, (problem, answered), plan)?,
-        (Asked::Sticks(problem), Made::Sticks(plan)) => sticks::draft(ready, (problem, answered), plan)?,
-        (Asked::Field(problem), Made::Field(plan)) => field::draft(ready, (problem, answered), plan)?,
+        (Asked::Rows(problem), Made::Rows(plan)) => rows::draft(ready, (problem, answered), plan, looks)?,
+        (Asked::Parts(problem), Made::Parts(plan)) => parts::draft(ready, (problem, answered), plan, looks)?,
+        (Asked::Sticks(problem), Made::Sticks(plan)) => sticks::draft(ready, (problem, answered), plan, looks)?,
+        (Asked::Field(problem), Made::Field(plan)) => field::draft(ready, (problem, answered), plan, looks)?,
         _ => return Err(Refusal::PlanBroken),
     };
     tally::sheet(ready, answered, (draft, room))

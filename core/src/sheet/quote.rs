@@ -4,7 +4,6 @@ use super::account::{Account, account};
 use super::dates::{Given, dates_of};
 use super::estimate::{Covers, estimate};
 use super::shop::Shop;
-use crate::bench::dates::Ready;
 use crate::ledger::fold::{Job, Quote};
 use crate::ledger::kind::dates::QuoteGiven;
 use crate::ledger::kind::sale::Paid;
@@ -71,7 +70,8 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         (_, None) => Err(NoQuote::Costs),
         (Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
     };
-    let ready = dates_of(shop, (&job, &sheet), given).safe.map(Ready::promise);
+    let dates = dates_of(shop, (&job, &sheet), given);
+    let ready = dates.safe.map(|ready| dates.workdays.promised(ready));
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let stands = job.quote.is_some() && !is_over && job.ended.is_none();

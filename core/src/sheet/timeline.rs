@@ -202,6 +202,8 @@ fn spare(book: &Book, run: &Run, (sure, now): (Wall, Wall)) -> Vec<(Wall, Wall)>
     let end = run.end_wall(now);
     let (first, last) = match recalled {
         Some((start, stop)) if run.overlaps.is_some() => (start, Wall::new(stop, run.started.offset)),
+        // What a switch that was said to be earlier takes off one run counts in the next.
+        _ if run.cut.is_some_and(|cut| cut.switched && cut.at == end.at) => (run.started.at, end),
         _ => (run.started.at, run.tapped_stop.filter(|stop| end.at < stop.at).unwrap_or(end)),
     };
     // A clock that was wrong by days is no stretch of a day.

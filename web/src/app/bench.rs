@@ -32,6 +32,8 @@ pub enum Over {
     Batch(Typed),
     /// So many more done at once.
     More(Typed),
+    /// So many were done in what runs, also fewer than were tapped.
+    InAll(Typed),
     /// What a helper who joins is paid for an hour; nothing where they are not.
     Helper(Typed),
     /// When a run stopped, by the clock.
@@ -56,8 +58,6 @@ pub struct Bench {
     pub asked: bool,
     /// A start that was said to be earlier than it could be, in words.
     pub late: Option<(Id, String)>,
-    /// The run of which it was said that nobody came along from the one before.
-    pub alone: Option<Id>,
 }
 
 /// What can be said on Bench.
@@ -73,13 +73,14 @@ pub enum Tap {
     Done,
     MoreDone,
     AskBatch,
+    AskInAll,
     HelperJoins,
     /// A helper joins for what the last one was paid.
     JoinsFor(Money),
     HelperLeaves,
     /// Who was at the run before is at this one too, or went.
-    HelpersStay,
-    HelpersGone,
+    HelpersStay(Id),
+    HelpersGone(Id),
     /// The end that was proposed for a run.
     Proposed(Id, Moment),
     /// A run is right as it stands.
@@ -91,6 +92,10 @@ pub enum Tap {
     Meant(Moment),
     /// The batch has so many.
     BatchOf(Count),
+    /// The operation of a run is done, of so many pieces.
+    Whole(Id, Count),
+    /// A run stopped so many minutes ago.
+    StoppedAgo(Id, i64),
     Day(day::DayTap),
     Waits(waits::WaitTap),
     Big,
@@ -123,11 +128,12 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Done => done(app, 1, now),
         Tap::MoreDone => app.bench.over = Over::More(Typed::default()),
         Tap::AskBatch => app.bench.over = Over::Batch(Typed::default()),
+        Tap::AskInAll => app.bench.over = Over::InAll(Typed::default()),
         Tap::HelperJoins => app.bench.over = Over::Helper(Typed::default()),
         Tap::JoinsFor(pay) => helper_joins(app, Some(pay), now),
         Tap::HelperLeaves => on_run(app, now, Feel::Stop, |run| BenchCommand::HelperLeaves { run, person: None }),
-        Tap::HelpersStay => helpers_stay(app, now),
-        Tap::HelpersGone => app.bench.alone = app.running().map(|strip| strip.run),
+        Tap::HelpersStay(run) => helpers_stay(app, run, now),
+        Tap::HelpersGone(run) => answered(app, BenchCommand::HelpersGone { run }, now),
         Tap::Proposed(run, at) => ordered(app, BenchCommand::StopAt { run, at, by: Mender::Proposed }, now),
         Tap::Right(run) => ordered(app, BenchCommand::Confirm { run }, now),
         Tap::StoppedAt(run) => app.bench.over = Over::StoppedAt(run, Typed::default()),
@@ -135,6 +141,11 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::PadDone => pad_done(app, now),
         Tap::Meant(at) => meant(app, at, now),
         Tap::BatchOf(n) => batch_of(app, n, now),
+        Tap::Whole(run, of) => drop(whole(app, (run, of), now)),
+        Tap::StoppedAgo(run, minutes) => {
+            let at = now.wall.at.minus(Span::minutes(minutes));
+            ordered(app, BenchCommand::StopAt { run, at, by: Mender::Typed }, now);
+        }
         Tap::Day(tap) => day::heard(app, tap, now),
         Tap::Waits(tap) => waits::heard(app, tap, now),
         Tap::Big => awake(app, Over::Big),
@@ -157,6 +168,7 @@ fn awake(app: &mut App, over: Over) {
 fn close(app: &mut App) {
     app.notice = None;
     app.bench.over = match std::mem::take(&mut app.bench.over) {
+        Over::Starting(starting) if starting.asks.is_some() => Over::Starting(Box::new(Starting { asks: None, ..*starting })),
         Over::Starting(starting) => starting.missed.map_or(Over::Nothing, day::list),
         Over::Day(view) if view.back.is_some() && view.mend.is_none() => view.back.map_or(Over::Nothing, Over::Starting),
         Over::Waits(waiting) => waiting.less().map_or(Over::Nothing, |waiting| Over::Waits(Box::new(waiting))),
@@ -200,6 +212,23 @@ fn stop(app: &mut App, now: Now) {
     }
 }
 
+/// What "done with it" says of an operation: its last run, and of how many pieces it is done then.
+pub fn whole_of(app: &App, on: On, op: &str) -> Option<(Id, Count)> {
+    let shelf = app.shelf();
+    fivebar_core::sheet::bench::whole((&shelf.bench(), &shelf.book), (on, op), app.now.at)
+}
+
+/// The maker is done with an operation; whether that was written.
+pub fn whole(app: &mut App, (run, of): (Id, Count), now: Now) -> bool {
+    let op = run_of(app, run).map(|run| run.work.op).unwrap_or_default();
+    let written = app.order(&Command::Bench(BenchCommand::Whole { run, of }), now).is_some();
+    if written {
+        app.orders.push(Order::Feel(Feel::Count(of)));
+        app.said = words::done_with(&op);
+    }
+    written
+}
+
 fn done(app: &mut App, n: u32, now: Now) {
     let Some(run) = app.running().map(|strip| strip.run) else { return };
     if app.order(&Command::Bench(BenchCommand::Done { run, n }), now).is_some() {
@@ -237,7 +266,9 @@ fn ordered_here(app: &mut App, command: &Command, now: Now) {
 fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
     match &mut app.bench.over {
-        Over::Batch(typed) | Over::More(typed) | Over::Helper(typed) | Over::StoppedAt(_, typed) => typed.press(press, sign),
+        Over::Batch(typed) | Over::More(typed) | Over::InAll(typed) | Over::Helper(typed) | Over::StoppedAt(_, typed) => {
+            typed.press(press, sign)
+        }
         Over::Day(view) => view.press(press, sign),
         Over::Waits(waiting) => waiting.press(press, sign),
         Over::Starting(starting) => starting.typed.press(press, sign),
@@ -260,6 +291,11 @@ fn pad_done(app: &mut App, now: Now) {
                 batch_of(app, n, now);
             }
         }
+        Over::InAll(typed) => {
+            if let Some((n, run)) = count(typed).zip(app.running()) {
+                in_all(app, (run.run, n), now);
+            }
+        }
         Over::Helper(typed) => {
             let pay = if typed.text.is_empty() { Some(None) } else { typed.take(|text| reading::money(text, currency, sign)).map(Some) };
             if let Some(pay) = pay {
@@ -274,6 +310,15 @@ fn pad_done(app: &mut App, now: Now) {
         Over::Day(_) => mending::done(app, now),
         Over::Waits(_) => waits::typed(app, now),
         _ => {}
+    }
+}
+
+/// So many were done in a run; nothing is written where that stands already.
+pub(super) fn in_all(app: &mut App, (run, n): (Id, Count), now: Now) {
+    if run_of(app, run).is_some_and(|run| run.done() != n) {
+        ordered(app, BenchCommand::DoneInAll { run, n }, now);
+    } else {
+        close(app);
     }
 }
 
@@ -340,15 +385,23 @@ fn helper_joins(app: &mut App, pay: Option<Money>, now: Now) {
 }
 
 /// Who was at the run before works along here too; where this job is reckoned in another currency their pay is asked.
-fn helpers_stay(app: &mut App, now: Now) {
+fn helpers_stay(app: &mut App, id: Id, now: Now) {
     let bench = app.shelf().bench();
-    let Some(run) = bench.running(None) else { return };
-    let (id, currency) = (run.id, pay_on(app, run.work.on));
-    if bench.at_the_switch(run).iter().all(|head| head.pay.is_none_or(|pay| pay.currency() == currency)) {
+    let Some(run) = bench.run(id) else { return };
+    let currency = pay_on(app, run.work.on);
+    let is_payable = bench.at_the_switch(run).iter().all(|head| head.pay.is_none_or(|pay| pay.currency() == currency));
+    if is_payable || !run.is_running() {
         drop(bench);
-        on_run(app, now, Feel::Start, |_| BenchCommand::HelpersStay { run: id });
+        answered(app, BenchCommand::HelpersStay { run: id }, now);
     } else {
         app.bench.over = Over::Helper(Typed::default());
+    }
+}
+
+/// Carries out what was answered of helpers, where it was asked.
+fn answered(app: &mut App, command: BenchCommand, now: Now) {
+    if app.order(&Command::Bench(command), now).is_some() {
+        app.orders.push(Order::Feel(Feel::Start));
     }
 }
 

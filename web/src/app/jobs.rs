@@ -87,6 +87,8 @@ pub enum Tap {
     /// The other way to save a form: puts pieces back, takes a part away.
     Undo,
     Close,
+    /// The operation of a run is done, of so many pieces.
+    Whole(Id, u32),
     /// Takes one line back.
     Strike(Id),
     Typical(bool),
@@ -132,6 +134,11 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Save => save::save(app, now),
         Tap::Undo => save::undo(app, now),
         Tap::Close => app.jobs.draft = None,
+        Tap::Whole(run, of) => {
+            if super::bench::whole(app, (run, of), now) {
+                app.jobs.draft = None;
+            }
+        }
         Tap::Strike(entry) => strike(app, entry, now),
         Tap::Typical(typical) => of_open(app, |job| JobCommand::Mark { job, typical }, now),
         Tap::End => end(app, now),

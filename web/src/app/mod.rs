@@ -182,6 +182,7 @@ impl App {
         self.said.clear();
         self.take(message, now);
         outlook::follow(self);
+        plan::follow(self);
         photos::follow(self);
         price::waiting::follow(self);
         std::mem::take(&mut self.orders)
@@ -249,7 +250,7 @@ impl App {
                 let (which, lines) = (self.which, written.lines.clone());
                 self.orders.push(Order::Append { which, lines, names: Names::default() });
                 let shelf = self.shelf_mut();
-                (shelf.last_act, shelf.taken_back) = (Some(written.act), None);
+                (shelf.last_act, shelf.taken_back, shelf.last_tick) = (Some(written.act), None, None);
                 Some(written)
             }
             Err(refusal) => {
@@ -336,6 +337,9 @@ impl App {
 
     /// Takes back the last act of this tab, whole.
     pub(crate) fn take_back(&mut self, now: Now) {
+        if let Some(tick) = self.shelf().last_tick.filter(|tick| !tick.back) {
+            return plan::tick_back(self, tick);
+        }
         let Some(act) = self.shelf().last_act else { return };
         if self.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
             let shelf = self.shelf_mut();
@@ -348,6 +352,9 @@ impl App {
     }
 
     fn put_back(&mut self, now: Now) {
+        if let Some(tick) = self.shelf().last_tick.filter(|tick| tick.back) {
+            return plan::tick_back(self, tick);
+        }
         let Some(act) = self.shelf().taken_back else { return };
         if self.order(&Command::Book(BookCommand::Restore { act }), now).is_some() {
             self.shelf_mut().last_act = Some(act);

@@ -163,6 +163,7 @@ impl App {
             News::PhotosShown(shown) => self.photos.show(shown),
             News::PhotosHere(here) => self.photos.are_here(here),
             News::Planning(told) => super::plan::told(self, told),
+            News::Painted if super::plan::painted(self) => {}
             News::Painted if super::price::waiting::painted(self) => {}
             News::Painted => super::outlook::begin(self),
             News::Outlook(of, found) => self.outlooks.take_in(of, found),

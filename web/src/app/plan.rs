@@ -3,8 +3,10 @@
 mod asking;
 mod beside;
 mod buying;
+mod cut;
 #[cfg(test)]
 mod tests;
+mod ticks;
 mod used;
 
 use super::jobs::Room;
@@ -17,6 +19,7 @@ use crate::parts::pad::Press;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left};
 pub use buying::{FIGURES, woods};
+pub use cut::{PutBack, asked_back};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
@@ -25,7 +28,8 @@ use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Length, Set};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, Way, What, Which, WhyNot};
-use fivebar_core::sheet::plan::{PlanSheet, sheet};
+use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
+pub use ticks::{LastTick, back as tick_back};
 pub use used::{Before, Since, in_use_by, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
@@ -66,6 +70,8 @@ pub enum Stands {
 pub struct Found {
     pub answered: Answered,
     pub sheet: PlanSheet,
+    /// It was searched for what would give more; else that is done once the page is painted.
+    looked: bool,
 }
 
 /// What can I make.
@@ -83,8 +89,10 @@ pub struct Plan {
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
     pub ticked: Set<usize>,
-    /// The tick that was made or taken off last.
-    last_tick: Option<LastTick>,
+    /// How often another plan was turned to.
+    pub turned_to: usize,
+    /// It is waited for the page to be painted.
+    awaits_paint: bool,
     /// The piece of the picture that was tapped.
     pub piece: Option<usize>,
     /// The entry of the plan whose wood was taken.
@@ -93,16 +101,6 @@ pub struct Plan {
     pub changed: bool,
     /// It is asked whether the wood of the plan before stays.
     pub asks: bool,
-}
-
-/// A tick at the saw, as long as nothing was written after it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct LastTick {
-    pub line: usize,
-    /// It was taken back.
-    pub back: bool,
-    /// How long the book was.
-    entries: usize,
 }
 
 /// What can be said there.
@@ -140,8 +138,6 @@ pub enum Tap {
     Change,
     Piece(usize),
     Tick(usize),
-    /// The last tick is taken back, or made again.
-    TickBack,
     /// What was put back of the wood of the job's plans is taken again.
     TakeAgain,
     Use,
@@ -184,12 +180,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Go => go(app),
         Tap::Stop => stop(app),
         Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
-        Tap::Tick(nth) => tick(app, nth, false),
-        Tap::TickBack => {
-            if let Some(LastTick { line, back, .. }) = last_tick(app) {
-                tick(app, line, !back);
-            }
-        }
+        Tap::Tick(nth) => ticks::tick(app, nth),
         Tap::TakeAgain => of_job(app, |job| PlanCommand::TakeAgain { job }, now),
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
@@ -260,7 +251,8 @@ fn show(app: &mut App, plan: Id) {
     let plans = app.shelf().shop(app.now.at).job(job).map(|job| job.plans).unwrap_or_default();
     if let Some(kept) = plans.iter().find(|it| it.used && it.id == plan).and_then(|it| cut_by(app, it)) {
         stop(app);
-        app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), ..kept };
+        let turned_to = app.plan.turned_to.wrapping_add(1);
+        app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), turned_to, ..kept };
     }
 }
 
@@ -327,9 +319,9 @@ fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over
     if kept.by != app.shelf().device() {
         answered.bound.clear();
     }
-    let sheet = sheet(&given.ready, &answered, given.room).ok()?;
+    let sheet = sheet_at_once(&given.ready, &answered, given.room).ok()?;
     let draft = Draft::of(&given.ask, app.speech.typing(given.units));
-    let found = Some(Box::new(Found { answered, sheet }));
+    let found = Some(Box::new(Found { answered, sheet, looked: false }));
     Some(Plan { page: Page::Answer, draft, given: Some(Box::new(given)), found, ..Plan::default() })
 }
 
@@ -372,9 +364,10 @@ fn go(app: &mut App) {
 
 fn begin(app: &mut App, given: Given) {
     let asked = Box::new(given.ready.asked.clone());
+    ticks::gone(app);
     let plan = &mut app.plan;
     (plan.given, plan.found, plan.why_not, plan.used, plan.piece) = (Some(Box::new(given)), None, None, None, None);
-    (plan.ticked, plan.last_tick, plan.asks) = (Set::new(), None, false);
+    (plan.ticked, plan.asks) = (Set::new(), false);
     plan.page = Page::Answer;
     plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
     app.orders.push(Order::Plan { asked, ms: FIRST });
@@ -398,7 +391,9 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
-            plan.take_in(*answered);
+            if plan.take_in(*answered) {
+                ticks::gone(app);
+            }
             beside::same_ticks(app);
             beside::keep(app);
             let plan = &mut app.plan;
@@ -425,19 +420,20 @@ impl Plan {
     }
 
     /// A plan takes the place of one that is no better; one that breaks a rule is none.
-    fn take_in(&mut self, answered: Answered) {
-        let Some(given) = &self.given else { return };
+    /// Whether its ticks went with the one before.
+    fn take_in(&mut self, answered: Answered) -> bool {
+        let Some(given) = &self.given else { return false };
         let senses = given.ready.asked.senses();
         if self.found.as_ref().is_some_and(|old| better(senses, &old.answered.worth, &answered.worth)) {
-            return;
+            return false;
         }
-        if let Ok(sheet) = sheet(&given.ready, &answered, given.room) {
-            let changed = self.found.as_ref().is_none_or(|old| old.answered.plan != answered.plan);
-            if changed {
-                (self.ticked, self.last_tick, self.piece) = (Set::new(), None, None);
-            }
-            self.found = Some(Box::new(Found { answered, sheet }));
+        let Ok(sheet) = sheet(&given.ready, &answered, given.room) else { return false };
+        let changed = self.found.as_ref().is_none_or(|old| old.answered.plan != answered.plan);
+        if changed {
+            (self.ticked, self.piece) = (Set::new(), None);
         }
+        self.found = Some(Box::new(Found { answered, sheet, looked: true }));
+        changed
     }
 
     /// One step back; false where there is none.
@@ -453,18 +449,26 @@ impl Plan {
     }
 }
 
-/// The last tick of the plan in hand, as long as it is the last act.
-pub fn last_tick(app: &App) -> Option<LastTick> {
-    app.plan.last_tick.filter(|tick| tick.entries == app.shelf().book.len())
+/// After every tap: what would give more than a plan that was opened is searched for once the page is painted.
+pub fn follow(app: &mut App) {
+    let plan = &mut app.plan;
+    if plan.page == Page::Answer && !plan.awaits_paint && plan.found.as_ref().is_some_and(|found| !found.looked) {
+        plan.awaits_paint = true;
+        app.orders.push(Order::Painted);
+    }
 }
 
-fn tick(app: &mut App, nth: usize, back: bool) {
-    app.plan.last_tick = Some(LastTick { line: nth, back, entries: app.shelf().book.len() });
-    if !app.plan.ticked.remove(&nth) {
-        app.plan.ticked.insert(nth);
-        app.orders.push(Order::Feel(Feel::Start));
+/// The page is painted; true where that was waited for here. Another plan may be in hand by then.
+pub fn painted(app: &mut App) -> bool {
+    if !std::mem::take(&mut app.plan.awaits_paint) {
+        return false;
     }
-    beside::keep(app);
+    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_mut()).filter(|(_, found)| !found.looked) else { return true };
+    found.looked = true;
+    if let Ok(all) = sheet(&given.ready, &found.answered, given.room) {
+        (found.sheet.short, found.sheet.proof) = (all.short, all.proof);
+    }
+    true
 }
 
 /// Keeps a design from the job in hand, under a name or the job's own.

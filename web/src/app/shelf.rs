@@ -2,6 +2,7 @@
 //!
 //! Carries invariant 9: nothing counts as saved until its transaction completed, nothing is written before the first load.
 
+use super::plan::LastTick;
 use fivebar_core::bench::Bench;
 use fivebar_core::bench::wait::Waits;
 use fivebar_core::haul::Haul;
@@ -80,6 +81,8 @@ pub struct Shelf {
     pub last_act: Option<Id>,
     /// The act that was just taken back and can be put back.
     pub taken_back: Option<Id>,
+    /// The tick at the saw that was done last, where nothing was written after it.
+    pub last_tick: Option<LastTick>,
     /// An earlier haul that was taken in hand again; else the newest is.
     in_hand: Option<Id>,
     /// What waiting is worth, for what it rests on.
@@ -149,6 +152,7 @@ impl Shelf {
             saved: None,
             last_act: None,
             taken_back: None,
+            last_tick: None,
             in_hand: None,
             prospects: Rc::default(),
             folded: RefCell::default(),
@@ -180,6 +184,11 @@ impl Shelf {
         self.unsaved.extend(lines.iter().map(|posted| posted.id));
         entries.iter().for_each(|entry| self.forget_about(entry));
         Ok(Some(Written { act, entries, lines }))
+    }
+
+    /// A tick at the saw is the last act of this tab now.
+    pub fn was_ticked(&mut self, tick: Option<LastTick>) {
+        (self.last_act, self.taken_back, self.last_tick) = (None, None, tick);
     }
 
     /// The bench as it stands.

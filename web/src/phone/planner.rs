@@ -26,8 +26,8 @@ pub enum Told {
     Failed,
 }
 
-/// The share of the time that is searched in: handing over the plan takes some too.
-const SEARCHING: f64 = 0.96;
+/// The share of the time that is searched in: the second look at what is taken and handing over the plan take some too.
+const SEARCHING: f64 = 0.84;
 
 type Tell = Rc<dyn Fn(Told)>;
 

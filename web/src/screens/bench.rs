@@ -36,6 +36,10 @@ fn shown(app: &App, seen: Seen<'_>) -> Screen {
         Over::Batch(typed) => pads::batch(sheet(app).running.map(|slab| slab.run).as_ref(), typed, app, seen),
         Over::Helper(typed) => pads::helper(typed, app, seen),
         Over::More(typed) => pads::more(typed, app, seen),
+        Over::InAll(typed) => match sheet(app).running {
+            Some(slab) => pads::in_all(&slab.run, typed, seen),
+            None => running::screen(app, &sheet(app), seen),
+        },
         Over::StoppedAt(run, typed) => pads::stopped(*run, typed, app, seen),
         Over::Day(view) if view.week => week::screen(app, view, seen),
         Over::Day(view) => mending::pad(view, app, seen).unwrap_or_else(|| day::screen(app, view, seen)),

@@ -33,7 +33,7 @@ pub fn page(app: &App) -> El<Msg> {
         .kids((!screen.bare && !screen.quiet && !screen.says_it).then(|| nudge(app, seen)).flatten())
         .kids((!screen.says_it).then(|| notice(app, seen)).flatten())
         // Another place begins at its top, not where the one before was scrolled to.
-        .kid(busy(reachable(screen.main.key(screen.place)), app))
+        .kid(busy(reachable(screen.main.key(format!("{}{}", screen.place, screen.of))), app))
         .kids(screen.foot)
         .kids((!screen.bare && !screen.quiet).then(|| running(app, seen)).flatten())
         .kids(nav)

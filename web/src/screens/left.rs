@@ -15,7 +15,7 @@ pub fn uncut(after: &[(Lying, Count)], at: Lying, on_rack: Count, seen: Seen<'_>
     (0 < n).then(|| words::after_the_saw((!all).then(|| seen.speech.count(n)).as_deref()))
 }
 
-/// Piles that are left of a pile are put right with it; their sides as the saw left them.
+/// Piles that are left of a pile are put right with it; their wood, and their sides as the saw left them.
 pub fn goes_along(at: Lying, app: &App) -> Option<String> {
     let book = &app.shelf().book;
     let haul = fold::haul(book, at.haul)?;
@@ -23,7 +23,7 @@ pub fn goes_along(at: Lying, app: &App) -> Option<String> {
     let same = |pile: &&Pile| (of.thickness.is_some() && pile.thickness == of.thickness, of.width.is_some() && pile.width == of.width);
     let left = left_of(book, &haul, at.pile);
     let named = |pile: &&Pile| begin_small(&pile.name.clone().unwrap_or_else(|| pile.label.clone()));
-    let goes = left.iter().filter(|pile| same(pile) != (false, false)).map(named).listed();
-    let wide = left.iter().any(|pile| same(pile).1);
-    (!goes.is_empty()).then(|| words::goes_along(&goes, wide))
+    let goes = left.iter().filter(|pile| same(pile) != (false, false) || pile.wood == of.wood).map(named).listed();
+    let (thick, wide) = (left.iter().any(|pile| same(pile).0), left.iter().any(|pile| same(pile).1));
+    (!goes.is_empty()).then(|| words::goes_along(&goes, (thick, wide)))
 }

@@ -57,6 +57,8 @@ pub struct Sight<'a> {
 pub struct Screen {
     /// Names the screen: focus goes to its heading when it changes.
     pub place: &'static str,
+    /// Of what it is, where it may be of several: another one begins at its top too.
+    pub of: String,
     pub head: El<Msg>,
     pub main: El<Msg>,
     pub foot: Option<El<Msg>>,
@@ -72,7 +74,7 @@ pub struct Screen {
 
 impl Screen {
     pub fn new(place: &'static str, head: El<Msg>, main: El<Msg>) -> Screen {
-        Screen { place, head, main, foot: None, bare: false, says_it: false, quiet: false, walks: false }
+        Screen { place, of: String::new(), head, main, foot: None, bare: false, says_it: false, quiet: false, walks: false }
     }
 
     /// Nothing beside the buyer that can wait.

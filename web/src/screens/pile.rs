@@ -57,7 +57,7 @@ fn next_label(sheet: Option<&CountSheet>) -> String {
 /// What plans left of it goes with a side that is put right.
 fn along(draft: &Draft, sheet: Option<&CountSheet>, app: &App) -> Option<String> {
     let at = Lying { haul: sheet?.haul, pile: draft.pile? };
-    matches!(draft.asks, Asks::Thickness | Asks::Width).then(|| goes_along(at, app)).flatten()
+    matches!(draft.asks, Asks::Wood | Asks::Thickness | Asks::Width).then(|| goes_along(at, app)).flatten()
 }
 
 fn later(label: &str) -> El<Msg> {
@@ -131,7 +131,7 @@ fn wood_chips(draft: &Draft, units: Units, own: &Woods) -> El<Msg> {
     if draft.all_woods {
         let mut all: Vec<(Key, Chip)> =
             own.own().map(|(key, _)| (key.clone(), Chip::tap(woods::among(key, own)).under(words::YOURS))).listed();
-        all.extend(species::listed(units).filter_map(|one| Some((Key::read(one.key)?, Chip::tap(woods::full_name(one.key))))));
+        all.extend(species::listed(units).filter_map(|one| Some((Key::read(one.key)?, whole(one.key)))));
         let (keys, shown): (Vec<Key>, Vec<Chip>) = all.into_iter().unzip();
         return flowing("key h56", shown, move |nth| {
             say(keys.get(nth).map_or(DraftTap::MoreWoods, |key| DraftTap::Wood(Some(key.clone()))))
@@ -140,6 +140,15 @@ fn wood_chips(draft: &Draft, units: Units, own: &Woods) -> El<Msg> {
     let keys = woods::usual(units);
     let shown = keys.iter().map(|key| Chip::tap(woods::name(key))).chain([Chip::tap(words::MORE_WOODS)]).listed();
     chips("key h88", shown, move |nth| keys.get(nth).map_or(say(DraftTap::MoreWoods), |key| named(key)))
+}
+
+/// By the name it has everywhere; the whole one under it.
+fn whole(key: &str) -> Chip {
+    let chip = Chip::tap(woods::name(key));
+    match woods::whole(key) {
+        Some(whole) => chip.under(whole),
+        None => chip,
+    }
 }
 
 fn side_chips(sides: &[Length], units: Units, seen: Seen<'_>) -> El<Msg> {

@@ -9,7 +9,7 @@ mod nearly;
 mod over;
 mod picture;
 mod piles;
-mod saw;
+pub(in crate::screens) mod saw;
 pub mod since;
 mod sizes;
 mod told;

@@ -1,6 +1,8 @@
 //! The bar that takes the last act of this tab back, and then puts it back: the same on every place.
 
 use super::Seen;
+use super::plan::saw::Line;
+use crate::app::plan::LastTick;
 use crate::app::{App, Common, Msg};
 use crate::parts::Place;
 use crate::parts::undo::{Undo, alone};
@@ -15,13 +17,32 @@ use std::rc::Rc;
 
 /// The bar, while there is something to take back or to put back: it names what.
 pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let shelf = app.shelf();
-    if let Some(act) = shelf.taken_back {
-        let under = act_named(act, app, seen).map_or(common::TAKEN_BACK.into(), |what| common::taken_back(&what));
+    let (back, named) = last(app, seen)?;
+    if back {
+        let under = named.map_or(common::TAKEN_BACK.into(), |what| common::taken_back(&what));
         return Some(alone(Undo { words: common::PUT_BACK.into(), under }, Msg::Common(Common::PutBack)));
     }
-    let words = Undo { words: common::TAKE_BACK.into(), under: act_named(shelf.last_act?, app, seen)? };
+    let words = Undo { words: common::TAKE_BACK.into(), under: named? };
     Some(alone(words, Msg::Common(Common::TakeBack)))
+}
+
+/// The last thing that was done in this tab, in the book or at the saw, by what it did; and whether it was taken back.
+pub fn last(app: &App, seen: Seen<'_>) -> Option<(bool, Option<String>)> {
+    let shelf = app.shelf();
+    if let Some(tick) = &shelf.last_tick {
+        return Some((tick.back, Some(tick_named(tick, app, seen))));
+    }
+    let act = shelf.taken_back.or(shelf.last_act)?;
+    Some((shelf.taken_back.is_some(), act_named(act, app, seen)))
+}
+
+/// "tick of 2 × 71"; of a plan that is not in hand, that it was one.
+fn tick_named(tick: &LastTick, app: &App, seen: Seen<'_>) -> String {
+    let plan = &app.plan;
+    let in_hand = plan.given.as_ref().zip(plan.found.as_ref()).filter(|_| tick.is_in_hand(plan));
+    let line = in_hand.and_then(|(given, found)| Some(Line::of(found.sheet.lines.get(tick.line)?, given, seen).text));
+    let what = changed::tick_of(line.as_deref().unwrap_or(changed::A_LINE), tick.on);
+    of_job(&what, Some(tick.job), app)
 }
 
 /// What an act did, and when: "start of sand, 09:42".
@@ -36,16 +57,19 @@ pub fn act_named(act: Id, app: &App, seen: Seen<'_>) -> Option<String> {
         Fact::RunStarted(run) => acts::start_of(&run.op),
         fact => acts::named(fact).to_owned(),
     };
-    let what = of_pile(told, app).map_or_else(|| of_job(&what, told, app), |pile| common::of_pile(&pile, &what));
+    let what = of_pile(told, app).map_or_else(|| of_job(&what, job_of(told), app), |pile| common::of_pile(&pile, &what));
     Some(common::of_when(&what, &seen.speech.clock(told.wall)))
 }
 
 /// An act of another job than the one that is open names its job.
-fn of_job(what: &str, entry: &Entry, app: &App) -> String {
-    let job = subjects(entry).into_iter().flatten().find_map(|subject| if let Subject::Job(id) = subject { Some(id) } else { None });
+fn of_job(what: &str, job: Option<Id>, app: &App) -> String {
     let other = job.filter(|job| app.place == Place::Jobs && app.jobs.open.is_some_and(|open| open != *job));
     let name = other.and_then(|job| fold::name_of(&app.shelf().book, On::Job(job)));
     name.map_or_else(|| what.to_owned(), |name| changed::of_other_job(what, &name))
+}
+
+fn job_of(entry: &Entry) -> Option<Id> {
+    subjects(entry).into_iter().flatten().find_map(|subject| if let Subject::Job(id) = subject { Some(id) } else { None })
 }
 
 /// The pile it was done with, by name: the page may show another.
@@ -59,5 +83,5 @@ fn of_pile(entry: &Entry, app: &App) -> Option<String> {
 
 /// A haul or a stop that only came along with the act does not name it.
 fn weighty(fact: &Fact) -> bool {
-    !matches!(fact, Fact::HaulBegan(_) | Fact::RunStopped(_) | Fact::OfferHeard(_))
+    !matches!(fact, Fact::HaulBegan(_) | Fact::RunStopped(_) | Fact::OfferHeard(_) | Fact::BatchPlanned(_))
 }

@@ -48,6 +48,20 @@ impl Factor {
         Decimal::new((self.value * 1000.0 + 0.5).floor() as i64, 3)
     }
 
+    /// What the maker's own jobs took of what was thought, in their middle, with three decimals; none without any.
+    ///
+    /// ```
+    /// use fivebar_core::bench::estimate::factor::Factor;
+    /// use fivebar_core::quantity::Decimal;
+    /// let past = [200, 50].map(|ratio| Decimal::new(ratio, 2));
+    /// assert_eq!(Factor::of(&past).own(), Some(Decimal::new(1000, 3)));
+    /// ```
+    pub fn own(self) -> Option<Decimal> {
+        let n = self.jobs as f64;
+        let sum = libm::log(self.value) * (n + WEIGHT) - WEIGHT * libm::log(BEFORE);
+        (0 < self.jobs).then(|| Decimal::new((libm::exp(sum / n) * 1000.0 + 0.5).floor() as i64, 3))
+    }
+
     /// What is thought, as it will likely come out.
     pub fn likely(self, thought: f64) -> Likely {
         Likely { median: thought * self.value, spread: self.spread }

@@ -55,7 +55,7 @@ const NOTES_LEAST: usize = 5;
 /// ```
 pub fn likely(past: &[Past], n: Count) -> Option<Likely> {
     let own = own_gain(past);
-    let times: Vec<f64> = past.iter().map(|past| scaled(past, n.max(1), own)).listed();
+    let times: Vec<f64> = past.iter().map(|past| Says::of(past, n, own).minutes()).listed();
     of_past(&times)
 }
 
@@ -80,13 +80,38 @@ pub fn setup_and_piece(past: &Past) -> (f64, f64) {
     ((first - piece).max(0.0) + (time - all).max(0.0), piece)
 }
 
-fn scaled(past: &Past, n: Count, own: Option<Wright>) -> f64 {
-    match own {
-        Some(law) => minutes(past.time) * law.total(n) / law.total(past.n.max(1)),
-        None => {
-            let (setup, piece) = setup_and_piece(past);
-            setup + piece * of_pieces(n)
+/// What one past job says of `n` pieces, with the figures it is worked out by; minutes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Says {
+    /// What notes tell apart from the pieces; nothing where they tell nothing, or the maker's own batches say how they gain.
+    pub setup: f64,
+    /// The first piece without it.
+    pub first: f64,
+    /// What `n` pieces take of the first.
+    pub times: f64,
+    /// What as many as it was done for take of the first.
+    pub had: f64,
+}
+
+impl Says {
+    /// One past job, brought to `n` pieces; by the maker's own gain, or before that by what is usual.
+    pub fn of(past: &Past, n: Count, own: Option<Wright>) -> Says {
+        let had = past.n.max(1);
+        match own {
+            Some(law) => {
+                let had = law.total(had);
+                Says { setup: 0.0, first: minutes(past.time) / had, times: law.total(n.max(1)), had }
+            }
+            None => {
+                let (setup, first) = setup_and_piece(past);
+                Says { setup, first, times: of_pieces(n.max(1)), had: of_pieces(had) }
+            }
         }
+    }
+
+    /// setup + first x times.
+    pub fn minutes(self) -> f64 {
+        self.setup + self.first * self.times
     }
 }
 

@@ -6,6 +6,7 @@ use super::job::some_pieces;
 use super::{Act, helper};
 use crate::bench::{Bench, Kind, Mender, On, Run, Stage, Work};
 use crate::ledger::kind::bench as kind;
+use crate::ledger::kind::book::Struck;
 use crate::ledger::{Book, Fact, fold};
 use crate::quantity::{Count, Decimal, Id, Moment, Money, PILE_MOST, Span};
 use crate::refusal::{Answer, Refusal};
@@ -40,6 +41,11 @@ pub enum BenchCommand {
     },
     /// Pieces of a batch are done.
     Done {
+        run: Id,
+        n: Count,
+    },
+    /// So many pieces were done in a run, no more and no fewer: what is too much of them is struck, the last first.
+    DoneInAll {
         run: Id,
         n: Count,
     },
@@ -82,6 +88,10 @@ pub enum BenchCommand {
     HelpersStay {
         run: Id,
     },
+    /// They went with the switch.
+    HelpersGone {
+        run: Id,
+    },
     /// A helper worked along in a run and was forgotten; without an end they are there until the run ends, or they leave.
     RecallHelper {
         run: Id,
@@ -102,6 +112,11 @@ pub enum BenchCommand {
         op: String,
         n: Count,
     },
+    /// The operation of a run is done on its job, of so many pieces: what is not noted of them was done by its last run.
+    Whole {
+        run: Id,
+        of: Count,
+    },
 }
 
 pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answer<()> {
@@ -115,6 +130,7 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
             done(act.add(kind::RunMended { run, by: Mender::Typed, start: None, stop: None, op: None }))
         }
         BenchCommand::Done { run, n } => pieces(found(&bench, *run)?, *n, act),
+        BenchCommand::DoneInAll { run, n } => in_all(found(&bench, *run)?, *n, act),
         BenchCommand::Mend { run, start, stop, op } => mend(&bench, found(&bench, *run)?, (*start, *stop, op), act),
         BenchCommand::Recall { work, start, stop, heads } => recall(book, &bench, (work, *start, *stop, *heads), act),
         BenchCommand::HelperJoins { run, person, pay } => {
@@ -129,7 +145,8 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
             let there = run.heads.iter().any(|head| head.person == *person && head.to.is_none());
             if there { done(act.add(kind::HelperLeft { run: run.id, person: *person })) } else { Err(Refusal::NotThere) }
         }
-        BenchCommand::HelpersStay { run } => helper::stay(book, &bench, running(&bench, *run)?, act),
+        BenchCommand::HelpersStay { run } => helper::stay(book, &bench, found(&bench, *run)?, act),
+        BenchCommand::HelpersGone { run } => helper::gone(&bench, found(&bench, *run)?, act),
         BenchCommand::Move { run, on } => helper::move_run(book, found(&bench, *run)?, *on, act),
         BenchCommand::Rename { run, op, kind, stage } => {
             named(op)?;
@@ -140,6 +157,7 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
         BenchCommand::MendHelper { run, helper, from, to, pay } => {
             helper::mend(book, found(&bench, *run)?, (*helper, *from, *to, *pay), act)
         }
+        BenchCommand::Whole { run, of } => whole(&bench, found(&bench, *run)?, *of, act),
         BenchCommand::PlanBatch { job, op, n } => {
             on_known(book, On::Job(*job))?;
             named(op)?;
@@ -147,6 +165,20 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
             done(act.add(kind::BatchPlanned { job: *job, op: op.clone(), n: *n }))
         }
     }
+}
+
+fn whole(bench: &Bench, run: &Run, of: Count, act: &mut Act) -> Answer<()> {
+    some_pieces(of)?;
+    let On::Job(job) = run.work.on else { return Err(Refusal::NotThere) };
+    let batch = bench.batch(run.work.on, &run.work.op, act.now().wall.at);
+    let rest = of.saturating_sub(batch.n);
+    if batch.of == Some(of) && rest == 0 {
+        return Err(Refusal::NothingAsked);
+    }
+    if batch.of != Some(of) {
+        act.add(kind::BatchPlanned { job, op: run.work.op.clone(), n: of });
+    }
+    if rest == 0 { Ok(()) } else { pieces(run, rest, act) }
 }
 
 /// When a run begins that is said to have begun so long ago: not before the person's previous run ended, nor before the one that
@@ -196,6 +228,24 @@ fn pieces(run: &Run, n: Count, act: &mut Act) -> Answer<()> {
     }
     at_most(run.done().saturating_add(n))?;
     done(act.add(kind::PiecesDone { run: run.id, n }))
+}
+
+fn in_all(run: &Run, n: Count, act: &mut Act) -> Answer<()> {
+    let (mut left, mut struck) = (run.done(), vec![]);
+    if n == left {
+        return Err(Refusal::NothingAsked);
+    }
+    for notch in run.notches.iter().rev().take_while(|_| n < run.done()) {
+        if left <= n {
+            break;
+        }
+        left = left.saturating_sub(notch.n);
+        struck.push(notch.id);
+    }
+    if !struck.is_empty() {
+        act.add(Struck { entries: struck });
+    }
+    if left < n { at_most(n).and_then(|()| done(act.add(kind::PiecesDone { run: run.id, n: n.saturating_sub(left) }))) } else { Ok(()) }
 }
 
 fn mend(bench: &Bench, run: &Run, (start, stop, op): (Option<Moment>, Option<Moment>, &Option<String>), act: &mut Act) -> Answer<()> {

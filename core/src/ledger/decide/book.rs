@@ -66,8 +66,8 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
             }
         }
         BookCommand::Restore { act: id } => {
-            let entries = whole(book, *id)?;
-            let once_more = took_back(book, &entries, true);
+            let entries = with_piles(book, whole(book, *id)?);
+            let once_more = not_of_others(book, took_back(book, &entries, true));
             if once_more.is_empty() {
                 restore::allowed(book, &entries)?;
             } else {
@@ -109,17 +109,39 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
 /// A plan that is taken back goes with what was put back and taken again for it: what stays in the job is what it did not take.
 fn with_plan(book: &Book, mut entries: Vec<Id>) -> (Vec<Id>, Vec<PiecesFreed>) {
     let mut frees = vec![];
-    let standing = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| !struck);
-    let used = standing.filter_map(|(entry, _)| if let Fact::PlanUsed(f) = &entry.fact { Some((f.job, f.plan)) } else { None }).listed();
-    for (job, plan) in used {
+    let used = |(entry, struck): (&Entry, bool)| if let Fact::PlanUsed(f) = &entry.fact { Some((f.job, f.plan, struck)) } else { None };
+    let used = entries.iter().filter_map(|id| book.entry(*id)).filter_map(used).listed();
+    if used.is_empty() {
+        return (entries, frees);
+    }
+    for (job, plan, _) in used.into_iter().filter(|(.., struck)| !struck) {
         let goes = super::plan::going(book, job, (&[plan], false));
         let more = goes.entries.into_iter().filter(|id| !entries.contains(id)).listed();
         entries.extend(more);
         frees.extend(goes.frees);
-        let stays = entries.iter().copied().filter(|id| holds_others(book, *id, &entries)).listed();
-        entries.retain(|id| !stays.contains(id));
     }
-    (entries, frees)
+    (not_of_others(book, entries), frees)
+}
+
+/// What a plan left lies in a pile that another may have begun, which was taken back since: it comes again with it.
+fn with_piles(book: &Book, mut entries: Vec<Id>) -> Vec<Id> {
+    let left = entries.iter().filter_map(|id| book.entry(*id)).filter_map(|(entry, _)| match &entry.fact {
+        Fact::PiecesLeft(f) => Some(f.pile),
+        _ => None,
+    });
+    let gone = |pile: &Id| book.entry(*pile).is_some_and(|(_, struck)| struck);
+    let mut piles = left.filter(gone).listed();
+    piles.dedup();
+    piles.retain(|pile| !entries.contains(pile));
+    entries.extend(piles);
+    entries
+}
+
+/// Without the piles that others need.
+fn not_of_others(book: &Book, mut entries: Vec<Id>) -> Vec<Id> {
+    let stays = entries.iter().copied().filter(|id| holds_others(book, *id, &entries)).listed();
+    entries.retain(|id| !stays.contains(id));
+    entries
 }
 
 /// A pile in which another plan's pieces lie too, or will once its boards are taken again, stays.

@@ -41,6 +41,16 @@ pub(super) fn stay(book: &Book, bench: &Bench, run: &Run, act: &mut Act) -> Answ
     Ok(())
 }
 
+/// Those of the run before went with the switch: they are at this one for no minute.
+pub(super) fn gone(bench: &Bench, run: &Run, act: &mut Act) -> Answer<()> {
+    let heads = bench.at_the_switch(run);
+    let before = bench.before_the_switch(run).filter(|_| !heads.is_empty()).ok_or(Refusal::NothingAsked)?;
+    for head in heads {
+        act.add(kind::HelperMended { run: before.id, helper: head.id, from: None, to: Some(head.from), pay: None });
+    }
+    Ok(())
+}
+
 /// What is put right of a helper.
 type Words = (Id, Option<Moment>, Option<Moment>, Option<Money>);
 
@@ -95,6 +105,37 @@ mod tests {
 
     fn recall(run: Id, from: i64, to: Option<i64>) -> BenchCommand {
         BenchCommand::RecallHelper { run, from: at(from), to: to.map(at), pay: Some(dollars(18)) }
+    }
+
+    /// A helper from minute 10 on, two switches at 60 and 90, a stop at 120: each run that nobody answered for is asked about, one after
+    /// the other, and never again.
+    #[test]
+    fn each_switch_is_asked_about_until_it_is_answered() {
+        let check = |answers: &[fn(Id) -> BenchCommand], asked: &[&str], labour: [i64; 3]| {
+            let mut phone = Phone::new("a");
+            let stools = phone.job(0, "stools");
+            let first = phone.start(0, "carry", stools);
+            phone.bench(10, BenchCommand::HelperJoins { run: first, person: None, pay: Some(dollars(18)) }).unwrap();
+            phone.start(60, "sand", stools);
+            let last = phone.start(90, "oil", stools);
+            phone.stop(120, last);
+            let to_settle = |phone: &Phone| phone.runs().with_heads_to_settle(None, at(0)).into_iter().cloned().collect::<Vec<_>>();
+            for answer in answers {
+                let run = to_settle(&phone)[0].id;
+                phone.bench(130, answer(run)).unwrap();
+                assert_eq!(phone.bench(131, answer(run)), Err(Refusal::NothingAsked));
+            }
+            assert_eq!(to_settle(&phone).iter().map(|run| &*run.work.op).collect::<Vec<_>>(), asked);
+            assert_eq!(phone.runs().with_heads_to_settle(None, at(61)), Vec::<&Run>::new(), "long ago");
+            assert_eq!(phone.runs().runs().map(|run| run.labour(at(200)).as_minutes()).collect::<Vec<_>>(), labour);
+        };
+        let stay = |run| BenchCommand::HelpersStay { run };
+        let gone = |run| BenchCommand::HelpersGone { run };
+        check(&[], &["sand"], [110, 30, 30]);
+        check(&[gone], &[], [110, 30, 30]);
+        check(&[stay], &["oil"], [110, 60, 30]);
+        check(&[stay, stay], &[], [110, 60, 60]);
+        check(&[stay, gone], &[], [110, 60, 30]);
     }
 
     /// Two helpers from minute 10 and 20 on, one left at 30, a switch at 60, or so long before: who may have stayed, from when, and the

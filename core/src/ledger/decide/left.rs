@@ -7,7 +7,7 @@ use crate::ledger::fold::{self, InUse, KeptPlan, Share};
 use crate::ledger::kind::book::{Restored, Struck};
 use crate::ledger::kind::haul::{PiecesLeft, PileDescribed};
 use crate::ledger::{Book, Clock, Device, Fact, Subject};
-use crate::quantity::{Count, Id, Length, Listed, Set, Sorted, order_by_key};
+use crate::quantity::{Count, Id, Key, Length, Listed, Set, Sorted, order_by_key};
 use crate::refusal::{Answer, Refusal};
 use std::cmp::Reverse;
 
@@ -169,11 +169,12 @@ fn too_many(left: &[Left], share: Share, took: bool) -> Vec<Id> {
     lots.into_iter().map(|left| left.id).listed()
 }
 
-/// What plans left of a pile has the sides it has now where it was taken from the board as that was: these are corrected with the pile, and
+/// What plans left of a pile is of its wood, and has the sides it has now where it was taken from the board as that was: these are corrected with the pile, and
 /// so is what is left of them in turn. A pile that holds other pieces too stays as it is.
 pub(super) fn corrected(book: &Book, haul: &Haul, (of, facts): (&Pile, &PileFacts), act: &mut Act) {
     let mut open: Vec<(Id, [Corrected; 2])> = vec![(of.id, [(of.thickness, facts.thickness), (of.width, facts.width)])];
     let mut done = vec![of.id];
+    let is_other = |wood: &Key, pile: &Pile| pile.wood == of.wood && pile.wood.as_ref() != Some(wood);
     while let Some((of, sides)) = open.pop() {
         for pile in left_of(book, haul, of) {
             if done.contains(&pile.id) {
@@ -181,10 +182,11 @@ pub(super) fn corrected(book: &Book, haul: &Haul, (of, facts): (&Pile, &PileFact
             }
             let goes = |(was, is): Corrected, side: Option<Length>| is.filter(|is| was.is_some() && side == was && Some(*is) != was);
             let [thickness, width] = [goes(sides[0], pile.thickness), goes(sides[1], pile.width)];
-            if thickness.or(width).is_none() {
+            let wood = facts.wood.clone().filter(|wood| is_other(wood, pile));
+            if thickness.or(width).is_none() && wood.is_none() {
                 continue;
             }
-            let (wood, name, length, length_to) = (None, None, None, None);
+            let (name, length, length_to) = (None, None, None);
             act.add(PileDescribed { haul: haul.id, pile: pile.id, wood, name, thickness, width, length, length_to });
             done.push(pile.id);
             open.push((pile.id, [(pile.thickness, thickness), (pile.width, width)]));

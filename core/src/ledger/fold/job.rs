@@ -66,7 +66,7 @@ fn planned(job: &mut Job, entry: &Entry) {
         }
         Fact::OperationPlanned(f) => {
             let stage = f.stage.unwrap_or(f.kind.stage());
-            let operation = Operation { op: f.op.clone(), kind: f.kind, stage, span: f.span, pieces: f.pieces };
+            let operation = Operation { op: f.op.clone(), kind: f.kind, stage, span: f.span, pieces: f.pieces, at: entry.at() };
             put(&mut job.operations, operation, |operation| operation.op == f.op);
         }
         Fact::CostPlanned(f) if f.sum.currency() == job.currency => {

@@ -229,6 +229,14 @@ impl Taken<'_> {
         Share { needs, lacks: needs.saturating_sub(has), took }
     }
 
+    /// Whether it is of an act that took a plan back.
+    fn goes_with_plan(&self, freed: &Entry) -> bool {
+        let is_plan = |id: &Id| self.book.entry(*id).is_some_and(|(entry, _)| matches!(entry.fact, Fact::PlanUsed(_)));
+        let of_act = freed.act.map(|act| self.book.act(act)).unwrap_or_default();
+        let took_back = |(entry, _): (&Entry, bool)| matches!(&entry.fact, Fact::Struck(f) if f.entries.iter().any(is_plan));
+        of_act.into_iter().filter_map(|id| self.book.entry(id)).any(took_back)
+    }
+
     fn had(&mut self, at: (Id, Id), job: Id) -> Had {
         let haul = self.hauls.entry(at.0).or_insert_with(|| super::haul(self.book, at.0));
         let there = haul.as_ref().and_then(|haul| haul.pile(at.1)).map_or(0, |pile| pile.in_job(job));
@@ -247,7 +255,9 @@ impl Taken<'_> {
                     by_hand = by_hand.saturating_add(f.n.saturating_sub(theirs));
                 }
                 Fact::PiecesFreed(f) if (f.pile, f.job) == (at.1, job) => {
-                    let back = f.n.min(by_plans);
+                    // What goes back with a plan that is taken back was taken again for that one.
+                    let others = if self.goes_with_plan(entry) { by_hand } else { 0 };
+                    let back = f.n.saturating_sub(others).min(by_plans);
                     by_plans = by_plans.saturating_sub(back);
                     by_hand = by_hand.saturating_sub(f.n.saturating_sub(back));
                     lacks = lacks.saturating_add(back);

@@ -1,7 +1,7 @@
 //! Looks a plan over piece by piece, from what is cut out of which board. It shares nothing with the planner.
 
 use super::plan::{Band, Board, First, Panel, Piece, Plan};
-use super::problem::{Part, Pile, Problem};
+use super::problem::{Part, Problem};
 use crate::quantity::Sorted;
 
 /// The first rule a plan breaks. Boards, bands, pieces and panels are named by their place in the plan, from 0.
@@ -194,7 +194,7 @@ impl Cut {
         if board.first == First::Rip && board.stretch < problem.rip_min {
             return Err(Broken::TooShortToRip { board: nth });
         }
-        self.bands(problem, nth, board, pile)?;
+        self.bands(problem, nth, board)?;
         let behind = less(less(long, board.stretch)?, problem.kerf)?;
         let kept = 0 < problem.keep_min && problem.keep_min <= behind && board.stretch < long;
         let rest = if kept { behind } else { 0 };
@@ -208,8 +208,8 @@ impl Cut {
         Ok(())
     }
 
-    fn bands(&mut self, problem: &Problem, nth: usize, board: &Board, pile: &Pile) -> Result<(), Broken> {
-        let wide = less(pile.width, times(problem.edge_trim, 2)?)?;
+    fn bands(&mut self, problem: &Problem, nth: usize, board: &Board) -> Result<(), Broken> {
+        let wide = problem.wide(board.pile);
         let [across, along] = if board.first == First::Rip { [wide, board.stretch] } else { [board.stretch, wide] };
         let mut free = 0_i64;
         for (place, band) in board.bands.iter().enumerate() {

@@ -43,6 +43,8 @@ pub struct Problem {
     pub end_trim: i64,
     /// Off each long edge of each board.
     pub edge_trim: i64,
+    /// A board as wide as some part with what is over is planed at its edges as on its faces: no more is trimmed off them than that leaves.
+    pub planed: bool,
     pub allow: Allow,
     /// Off each glued edge.
     pub joint: i64,
@@ -74,6 +76,27 @@ impl Problem {
         }
         named_once(self.piles.iter().map(|pile| &*pile.id))?;
         named_once(self.parts.iter().map(|part| &*part.id))
+    }
+
+    /// How wide a board of a pile is once its edges are trimmed.
+    ///
+    /// ```
+    /// use fivebar_core::plan::parts::problem::{Allow, Part, Pile, Problem};
+    /// let leg = Part { per_set: 4, length: 450, width: 42, thickness: 42, ..Part::default() };
+    /// let stick = Pile { count: 4, length: 480, width: 45, thickness: 45, ..Pile::default() };
+    /// let trimmed = Problem { edge_trim: 2, allow: Allow { width: 2, ..Allow::default() }, piles: vec![stick], parts: vec![leg], ..Problem::default() };
+    /// assert_eq!(trimmed.wide(0), 41);
+    /// assert_eq!(Problem { planed: true, ..trimmed }.wide(0), 44); // the leg, and 2 over
+    /// ```
+    pub fn wide(&self, pile: usize) -> i64 {
+        let Some(own) = self.piles.get(pile) else { return 0 };
+        let trimmed = own.width.saturating_sub(self.edge_trim.saturating_mul(2));
+        let of_it = |part: &&Part| {
+            let thick = part.thickness.saturating_add(self.allow.thickness) <= own.thickness;
+            self.planed && !part.glue && thick && part.piles.as_ref().is_none_or(|piles| piles.contains(&pile))
+        };
+        let whole = self.parts.iter().filter(of_it).map(|part| part.width.saturating_add(self.allow.width));
+        whole.filter(|wide| *wide <= own.width).fold(trimmed, i64::max)
     }
 
     fn check_shop(&self) -> Answer<()> {

@@ -149,14 +149,21 @@ impl Search {
         let mut tariff = if draw.below(2) == 0 { tariff } else { self.only_some(tariff, draw) };
         let mut state = self.now.clone();
         self.free(&mut state, pool, 2_usize.saturating_add(draw.below(8)), draw);
+        // Prices never lead to a cut that lies between two others: where pieces are few, some of what is left leads there.
+        let some = self.is_few(shop).then(|| state.left.iter().map(|left| some_of(*left, draw)).collect::<Vec<i64>>());
         for column in shop.look(&mut tariff, patience).1 {
             if let How::Cut(cut) = &column.how {
-                let cut = cut.fitted(shop.stock, &shop.saw.strips, (&state.left, &self.relaxed.rows));
-                pool.add(shop.column(cut));
+                for left in [Some(&state.left), some.as_ref()].into_iter().flatten() {
+                    pool.add(shop.column(cut.fitted(shop.stock, &shop.saw.strips, (left, &self.relaxed.rows))));
+                }
             }
             pool.add(column);
         }
         self.learn(shop, pool);
+    }
+
+    fn is_few(&self, shop: &Shop) -> bool {
+        shop.set().iter().fold(0_i64, |sum, each| sum.saturating_add(each.saturating_mul(self.sets))) <= FEW
     }
 
     /// Prices for some of the rows alone.
@@ -273,6 +280,11 @@ impl Search {
     }
 }
 
+/// Any number up to so many.
+fn some_of(left: i64, draw: &mut Draw) -> i64 {
+    usize::try_from(left).map_or(0, |left| i64::try_from(draw.below(left.saturating_add(1))).unwrap_or(0))
+}
+
 fn wanted(state: &State, lack: &[i64]) -> Wanted {
     Wanted {
         rows: state.left.clone(),
@@ -300,6 +312,8 @@ struct Fill<'a> {
     shake: u64,
 }
 
+/// No more pieces than these are few.
+const FEW: i64 = 40;
 /// So many rounds before a first plan; at so many tries the programme is solved to its end and rounded again.
 const FIRST: u32 = 12;
 const SECOND: u64 = 20;

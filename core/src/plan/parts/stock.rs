@@ -89,8 +89,8 @@ pub(super) fn measure(problem: &Problem) -> i64 {
     let p = problem;
     // Joints come in twos: a strip has one at each edge.
     let mut all = vec![p.kerf, p.joint.saturating_mul(2), p.strip_min, p.plane_min, p.rip_min, p.keep_min];
-    for pile in &p.piles {
-        all.extend([pile.length, trimmed(pile.length, p.end_trim), trimmed(pile.width, p.edge_trim)]);
+    for (nth, pile) in p.piles.iter().enumerate() {
+        all.extend([pile.length, trimmed(pile.length, p.end_trim), p.wide(nth)]);
     }
     all.extend(p.parts.iter().flat_map(|part| blank(p, part)));
     let all = all.into_iter().fold(0, |measure, size| common(measure, i128::from(size)));
@@ -143,7 +143,7 @@ impl Stock {
             let kind = Kind {
                 low: down(pile.length, measure),
                 long: short(trimmed(pile.length, problem.end_trim)),
-                wide: short(trimmed(pile.width, problem.edge_trim)),
+                wide: short(problem.wide(nth)),
                 rate: i64::try_from(thick(pile).checked_div(per_length).unwrap_or(0)).unwrap_or(i64::MAX),
                 count: pile.count,
                 piles: vec![nth],

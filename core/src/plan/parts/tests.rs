@@ -43,6 +43,7 @@ fn invented(draw: &mut Draw, [piles, parts, count]: [usize; 3], [long, wide]: [u
         kerf: draw.below(2) as i64,
         end_trim: or_none(draw, long / 16),
         edge_trim: 0,
+        planed: false,
         allow: Allow { length: 0, width: or_none(draw, wide / 16), thickness: 0 },
         joint: or_none(draw, wide / 16),
         strip_min: size(draw, wide / 4, wide / 2),

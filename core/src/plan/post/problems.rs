@@ -8,9 +8,13 @@ use crate::quantity::Sorted;
 const PATTERNS: [Pattern; 5] = [Pattern::Stack, Pattern::Running, Pattern::Basket, Pattern::Herringbone, Pattern::Crossed];
 pub(super) const MIXES: [Mix; 2] = [Mix::Single, Mix::Alternate];
 
+/// Parts as under 1, from boards that are planed at their edges where a part takes their whole width.
+const PLANED: i64 = 4;
+
 pub(super) fn any(row: &mut Row, asked: &mut Asked) {
     let mut kind = match asked {
         Asked::Rows(_) => 0,
+        Asked::Parts(problem) if problem.planed => PLANED,
         Asked::Parts(_) => 1,
         Asked::Sticks(_) => 2,
         Asked::Field(_) => 3,
@@ -21,9 +25,10 @@ pub(super) fn any(row: &mut Row, asked: &mut Asked) {
             0 => Asked::Rows(Default::default()),
             1 => Asked::Parts(Default::default()),
             2 => Asked::Sticks(Default::default()),
+            PLANED => Asked::Parts(parts::problem::Problem { planed: true, ..Default::default() }),
             _ => Asked::Field(Default::default()),
         };
-        row.broken |= !(0..=3).contains(&kind);
+        row.broken |= !(0..=PLANED).contains(&kind);
     }
     match asked {
         Asked::Rows(problem) => one_of_rows(row, problem),

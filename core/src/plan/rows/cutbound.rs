@@ -32,12 +32,17 @@ pub(super) fn least_lost(stock: &Stock, patterns: &Patterns, rows: usize, patien
     let mut least = f64::MAX;
     for (sum, n) in few {
         let over = sum - wanted;
-        for back in (0..=RESTS).map(f64::from).take_while(|back| waste.max(back * rest) <= over) {
+        for back in (0..=RESTS).map(f64::from).take_while(|back| waste.max(back * rest) <= over && (*back == 0.0 || returns(stock))) {
             let wasted = if back < f64::from(RESTS) { over - back * most.max(0.0) } else { 0.0 };
             least = least.min(cuts.least_lost(n, back, wasted.max(waste).max(back * stock.kerf)));
         }
     }
     (!patience.is_over() && least < f64::MAX).then_some(least)
+}
+
+/// Whether what is left of some strip can be long enough to go back.
+fn returns(stock: &Stock) -> bool {
+    stock.kinds.first().is_some_and(|longest| stock.keep.max(1.0) + stock.kerf <= longest.long)
 }
 
 /// The fewest strips for each sum from `wanted` on, as far as a plan could need; exact, with each pile shared out in lots of 1, 2, 4 and so on.
@@ -85,7 +90,7 @@ pub(super) fn least_squares(stock: &Stock, patterns: &Patterns, rows: usize, los
         let wasted = lost - 2.0 * stock.square * sums.0;
         let rest = sums.1 - stock.panel * rows as f64 - wasted;
         let back = if rest == 0.0 { 0.0 } else { 1.0 };
-        if waste.max(cuts.lost(sums.0, back)) <= wasted && (rest == 0.0 || stock.keep.max(1.0) <= rest) {
+        if waste.max(cuts.lost(sums.0, back)) <= wasted && (rest == 0.0 || returns(stock) && stock.keep.max(1.0) <= rest) {
             best = best.min(sums.2 - rest * rest);
         }
         for (n, kind) in taken.iter_mut().zip(&stock.kinds) {

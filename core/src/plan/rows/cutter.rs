@@ -29,6 +29,14 @@ impl<'a> Planner<'a> {
         }
     }
 
+    /// The same from a plan that has all rows.
+    pub(super) fn cut_on(&mut self, most: usize, patience: &mut Patience<'_>) {
+        while patience.spend(1) && !self.best.is_proven() {
+            self.places(most, patience);
+            self.chains(most, patience);
+        }
+    }
+
     /// The best so far where it has all rows, to go on from.
     fn best_cut(&self, most: usize) -> Cutting<'a> {
         if self.laid.rows.len() < most { Cutting::new(self.stock) } else { Cutting::of(self.stock, &self.laid) }

@@ -43,3 +43,16 @@ pub fn solve(problem: &Problem, patience: &mut Patience<'_>, seed: u64) -> Plann
     planner.plan(patience);
     planner.best
 }
+
+/// A plan that is there already, better and better the longer it may take.
+pub fn go_on(problem: &Problem, from: &Plan, patience: &mut Patience<'_>, seed: u64) -> Planned<Plan> {
+    let stock = Stock::of(problem);
+    let mut planner = Planner::new(problem, &stock, seed);
+    planner.begin(from, patience);
+    if problem.split {
+        planner.cut_on(from.rows.len(), patience);
+    } else {
+        planner.plan(patience);
+    }
+    planner.best
+}

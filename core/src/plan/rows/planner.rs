@@ -95,6 +95,11 @@ impl<'a> Planner<'a> {
         }
     }
 
+    /// From a plan that is there.
+    pub(super) fn begin(&mut self, from: &Plan, patience: &mut Patience<'_>) {
+        written::laid(self.stock, from).into_iter().for_each(|laid| self.take(&laid, patience));
+    }
+
     fn rows(&self) -> usize {
         self.best.plan.rows.len()
     }

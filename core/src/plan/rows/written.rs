@@ -3,6 +3,7 @@
 use super::plan::{Piece, Plan, Remainder};
 use super::stock::Stock;
 use super::wall::Wall;
+use crate::quantity::Sorted;
 
 /// Rows of pieces: which strip a piece is cut from, and its length. And the kind of each strip.
 #[derive(Clone, Debug, Default)]
@@ -56,6 +57,29 @@ pub(super) fn plan(stock: &Stock, counts: &[i64], laid: &Laid) -> Option<Plan> {
         plan.remainders.push(Remainder { pile, n, length: whole(rest)? });
     }
     Some(plan)
+}
+
+/// A plan as the planner has it; nothing where its strips are none of the stock.
+pub(super) fn laid(stock: &Stock, plan: &Plan) -> Option<Laid> {
+    let (mut laid, mut named) = (Laid::default(), Sorted::new());
+    for row in &plan.rows {
+        let mut pieces = vec![];
+        for piece in row {
+            let strip = match named.get(&(piece.pile, piece.n)) {
+                Some(strip) => *strip,
+                None => {
+                    let kind = stock.kinds.iter().position(|kind| kind.own.contains(&piece.pile))?;
+                    laid.strips.push(u8::try_from(kind).ok()?);
+                    let strip = laid.strips.len().checked_sub(1)?;
+                    named.insert((piece.pile, piece.n), strip);
+                    strip
+                }
+            };
+            pieces.push((strip, piece.length.checked_div(stock.unit)? as f64));
+        }
+        laid.rows.push(pieces);
+    }
+    Some(laid)
 }
 
 /// What goes back, strip by strip.

@@ -134,7 +134,8 @@ fn what_decides_and_what_is_short_is_named() {
     let said = |problem: &Problem, sets: i64| {
         let mut goes_on = |_: Progress<'_>| true;
         let mut patience = Patience::new(Some(5_000), &mut goes_on);
-        (why(problem, i128::from(sets), &mut patience), short(problem, sets, &mut patience, 1))
+        let plan = solved(problem, 5_000, 1).plan;
+        (why(problem, i128::from(sets), &mut patience), short(problem, (&plan, sets), &mut patience, 1))
     };
     // Two legs of each of five sticks: two sets of four, and two legs of a third.
     let lacks_legs = Short { missing: vec![(0, 2)], unlock: vec![(0, 1)] };
@@ -143,6 +144,18 @@ fn what_decides_and_what_is_short_is_named() {
     let nowhere = Problem { parts: vec![Part { id: "beam".into(), per_set: 1, length: 2_000, piles: None }], ..rails(None, 5) };
     assert_eq!(said(&nowhere, 0), (Why::Part { part: 0 }, Some(Short { missing: vec![(0, 1)], unlock: vec![] })));
     assert_eq!(solved(&nowhere, 100, 1).bound, [0, 0, 0]);
+    // Three feet or four spacers of a stick of 475: the twenty are full of five sets, so all of a sixth is lacking, and two and two more
+    // sticks give it.
+    let part = |id: &str, per_set, length| Part { id: id.into(), per_set, length, piles: None };
+    let full = |count, sets| Problem {
+        sets,
+        parts: vec![part("foot", 6, 150), part("spacer", 8, 110)],
+        piles: vec![Pile { id: "C".into(), count, length: 485 }],
+        ..rails(None, 0)
+    };
+    let lacks_all = Short { missing: vec![(0, 6), (1, 8)], unlock: vec![(0, 4)] };
+    assert_eq!((solved(&full(20, None), 5_000, 1).worth[0], said(&full(20, None), 5).1), (5, Some(lacks_all)));
+    assert_eq!(solved(&full(24, None), 5_000, 1).worth[0], 6);
     let no_piles = Problem { piles: vec![], ..rails(None, 5) };
     assert!(solved(&no_piles, 100, 1).is_proven());
 }

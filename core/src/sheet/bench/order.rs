@@ -41,7 +41,8 @@ pub(super) fn rack(look: &Look, planned: Vec<Choice>, latest: &[Choice], (runnin
     let all = rack.below.iter().chain(&rack.earlier).cloned().listed();
     rack.below.truncate(BELOW);
     let behind = std::mem::take(&mut rack.earlier);
-    for choice in latest {
+    let own = running.as_ref().map(|running| running.on).or(rack.below.first().map(|first| first.on));
+    for choice in latest.iter().filter(|choice| Some(choice.on) == own || !choice.batch.is_done()) {
         if !rack.has(choice) && !running.as_ref().is_some_and(|running| running.is_same(choice)) {
             rack.lately.push(choice.clone());
         }
@@ -70,6 +71,8 @@ fn in_working_order(planned: Vec<Choice>, running: &Option<Choice>, last: Option
     for (place, choice) in planned.into_iter().enumerate() {
         match at {
             Some(at) if place == at => {}
+            // What was passed over is still to do.
+            Some(at) if place < at && !choice.is_behind() => rack.below.push(choice),
             Some(at) if running.is_some() && place.checked_add(1) == Some(at) => rack.above = Some(choice),
             Some(at) if place < at => rack.earlier.push(choice),
             None if choice.is_behind() => rack.earlier.push(choice),
@@ -79,25 +82,21 @@ fn in_working_order(planned: Vec<Choice>, running: &Option<Choice>, last: Option
     rack
 }
 
-/// What likely comes next lies first: what followed most often, as far as it is still to be done here, else the order of the plan.
+/// What comes next lies first: by the plan of the job what is still to do of it, as its own page says; where nothing is, what followed
+/// most often, as far as it is still to be done here.
 fn next_first(look: &Look, rack: &mut Rack, likely: Vec<(String, Kind, Stage)>, here: Option<&Choice>) {
     let Some(on) = here.map(|here| here.on).filter(|on| matches!(on, On::Job(_))) else { return };
-    for operation in likely {
-        if let Some(place) = rack.below.iter().position(|choice| choice.op == operation.0 && !choice.batch.is_done()) {
-            let choice = rack.below.remove(place);
-            rack.below.insert(0, choice);
-            break;
-        }
-        let is_planned = rack.above.iter().chain(&rack.earlier).chain(&rack.below).any(|choice| choice.op == operation.0);
-        let choice = look.named(operation, on);
-        if !is_planned && look.may_follow(&choice) {
-            rack.below.insert(0, choice);
-            break;
-        }
+    // What is behind makes room for what is to do.
+    order_by_key(&mut rack.below, |choice| (choice.batch.is_done(), choice.is_behind()));
+    rack.next = Some(0).filter(|_| rack.below.first().is_some_and(|first| !first.is_behind()));
+    if rack.next.is_some() {
+        return;
     }
-    // What is done whole makes room for what is to do.
-    order_by_key(&mut rack.below, |choice| choice.batch.is_done());
-    rack.next = rack.below.iter().position(|choice| !choice.batch.is_done());
+    let planned = |rack: &Rack, op: &str| rack.above.iter().chain(&rack.earlier).chain(&rack.below).any(|choice| choice.op == op);
+    let unplanned = likely.into_iter().filter(|(op, ..)| !planned(rack, op)).map(|operation| look.named(operation, on));
+    let next = unplanned.listed().into_iter().find(|choice| look.may_follow(choice));
+    rack.next = next.is_some().then_some(0).or(rack.below.iter().position(|choice| !choice.batch.is_done()));
+    rack.below.splice(0..0, next);
 }
 
 impl Look<'_> {
@@ -244,10 +243,15 @@ mod tests {
             assert_eq!(format!("{}, {next}", ops(&shown.rack.below)), below, "{past:?} {planned:?} {runs}");
         };
         check(&[], &["saw", "sand", "oil"], "saw", "sand oil, sand");
-        check(&[(false, "saw oil")], &["saw", "sand", "oil"], "saw", "oil sand, oil");
-        check(&[(false, "saw oil"), (false, "saw oil"), (true, "saw sand")], &["saw", "oil", "sand"], "saw", "sand oil, sand");
-        check(&[(false, "saw oil"), (false, "saw sand"), (false, "saw sand")], &["saw", "oil", "sand"], "saw", "sand oil, sand");
-        check(&[(false, "saw tea")], &["saw", "sand", "oil"], "saw", "tea sand oil, tea");
+        // The job's own plan goes before what is usual.
+        check(&[(false, "saw oil")], &["saw", "sand", "oil"], "saw", "sand oil, sand");
+        check(&[(true, "saw sand")], &["saw", "oil", "sand"], "saw", "oil sand, oil");
+        check(&[(false, "saw tea")], &["saw", "sand", "oil"], "saw", "sand oil, sand");
+        check(&[(false, "saw tea")], &["saw"], "saw", "tea, tea");
+        check(&[(false, "saw oil"), (false, "saw oil"), (true, "saw sand")], &["saw"], "saw", "sand, sand");
+        check(&[(false, "saw oil"), (false, "saw sand"), (false, "saw sand")], &["saw"], "saw", "sand, sand");
+        // What was passed over comes before what is after it.
+        check(&[], &["saw", "sand", "oil", "hang"], "oil", "saw sand hang, saw");
         check(&[(false, "saw glue")], &[], "saw", "glue, glue");
         check(&[], &[], "saw", ", -");
     }
@@ -277,6 +281,26 @@ mod tests {
         check("glue sand glue", "saw sand", &[], "-"); // it was begun before the sanding
         check("glue sand glue", "saw sand", &["glue"], "glue"); // planned, and not begun
         check("saw sand glue", "glue saw sand", &[], "-");
+    }
+
+    /// The doors of the cabinet hang before it is coated, and the lamps were coated last: its own coat is next, as its page says, and the
+    /// lamps' is nowhere above.
+    #[test]
+    fn the_next_step_of_the_job_in_hand_lies_first() {
+        let mut phone = Phone::new("a");
+        let (cabinet, lamps) = (phone.job(0, "cabinet"), phone.job(0, "lamps"));
+        plan(&mut phone, cabinet, &["sand", "coat", "hang"]);
+        phone.bench(2, BenchCommand::PlanBatch { job: job(lamps), op: "coat".into(), n: 1 }).unwrap();
+        for (minute, op, on) in [(10, "sand", cabinet), (20, "coat", lamps), (30, "hang", cabinet)] {
+            let run = phone.start(minute, op, on);
+            phone.bench(minute + 5, BenchCommand::Done { run, n: 1 }).unwrap();
+            phone.stop(minute + 9, run);
+        }
+        let rack = seen(&phone, 50).rack;
+        assert_eq!((ops(&rack.below), rack.next, ops(&rack.lately)), ("hang coat".into(), Some(1), "sand".into()));
+        let shop = crate::sheet::Shop::of(&phone.book, crate::ledger::told::at(50));
+        let next = crate::sheet::job::job(&shop, job(cabinet)).unwrap().next;
+        assert_eq!(next, crate::sheet::job::NextAct::WorkOn { op: Some("coat".into()) });
     }
 
     #[test]

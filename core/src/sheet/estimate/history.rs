@@ -25,12 +25,14 @@ pub struct History {
 
 /// What an operation took on one job.
 #[derive(Clone, Debug, PartialEq)]
-struct Done {
+pub struct Done {
     /// In small letters.
     op: String,
+    /// The name of the job.
+    pub job: String,
     design: Option<Id>,
     piece: Option<Key>,
-    past: Past,
+    pub past: Past,
 }
 
 /// From which earlier jobs an operation is learnt.
@@ -128,8 +130,13 @@ impl History {
 
     /// What an operation took on earlier jobs.
     pub fn of_operation(&self, op: &str, of: Of) -> Vec<Past> {
+        self.done(op, of).map(|done| done.past.clone()).listed()
+    }
+
+    /// The same, job by job.
+    pub fn done<'a>(&'a self, op: &str, of: Of<'a>) -> impl Iterator<Item = &'a Done> {
         let name = in_small(op.trim());
-        self.operations.iter().filter(|done| done.op == name && of.holds(done)).map(|done| done.past.clone()).listed()
+        self.operations.iter().filter(move |done| done.op == name && of.holds(done))
     }
 
     /// Earlier pieces a whole one goes by: of its design, else of its kind, else those of no kind that was said; where its own kind is not said or
@@ -181,7 +188,8 @@ fn operations(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) 
         let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
         let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done);
-        let done = |past| Done { op: in_small(op.trim()), design: job.design, piece: job.described.piece.clone(), past };
+        let done =
+            |past| Done { op: in_small(op.trim()), job: job.name.clone(), design: job.design, piece: job.described.piece.clone(), past };
         history.operations.extend(past.map(done));
     }
 }

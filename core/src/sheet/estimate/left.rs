@@ -15,7 +15,8 @@ use crate::sheet::Shop;
 /// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
 /// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
-/// more. Of a delivery that nothing but the plan speaks of, as it was planned. Of a whole piece and of its rest, less what was worked on operations that are not planned. Rework takes nothing off.
+/// more. Of a delivery that nothing but the plan speaks of, as it was planned. Of a whole piece and of its rest, less what was worked on operations that are not planned. Rework takes nothing off. Nothing
+/// at all once the last piece is sold or handed over, but of what was planned since.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     if job.ended.is_some() {
         return rows.iter().map(|_| Left::Nothing).listed();
@@ -26,7 +27,10 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     let is_step = |work: &Work| !work.rework && (work.kind == Kind::Make || planned(&work.op));
     let steps = shop.bench.on(On::Job(job.id)).filter(|run| is_step(&run.work)).listed();
     let unplanned = Span::sum(logged.by_op.iter().filter(|(op, _)| !planned(op)).map(|(_, shares)| shares.total()));
+    let is_over = |op: &str| job.operations.iter().any(|planned| planned.op == op && !job.has_to_come(planned));
     let left = |row: &Row| match row.op.as_deref() {
+        None if job.left() == 0 => Left::Nothing,
+        Some(op) if is_over(op) => Left::Nothing,
         Some(op) => as_planned(of_step(shop, job, (op, row.thought, &steps)), row),
         None => Left::Less(unplanned),
     };

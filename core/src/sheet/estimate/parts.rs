@@ -5,7 +5,7 @@ use super::history::{By, History, Of, OldPiece, pieces};
 use crate::bench::estimate::gain::of_pieces;
 use crate::bench::estimate::spread::{Likely, minutes, of_past};
 use crate::bench::estimate::{Basis, Left, OnTop, Part, learn, topped, whole};
-use crate::bench::{Kind, On};
+use crate::bench::{Kind, On, Stage};
 use crate::ledger::fold::{Job, Operation};
 use crate::quantity::{Count, Decimal, Listed, Span};
 use crate::sheet::Shop;
@@ -68,14 +68,14 @@ pub fn parts(shop: &Shop, job: &Job, (history, whole): (&History, Option<&Whole>
         let n = pieces(job, planned.kind, &batch);
         let part =
             known(job, history, (planned, n)).unwrap_or_else(|| guessed(job, whole.filter(|whole| whole.is_of_kind()), (planned, n)));
-        (part, Row { thought: planned.span, ..row(Some(planned.op.clone()), (planned.kind, n), &part) })
+        (part, Row { thought: planned.span, stage: planned.stage, ..row(Some(planned.op.clone()), (planned.kind, n), &part) })
     };
     job.operations.iter().map(of).listed()
 }
 
 fn row(op: Option<String>, (kind, n): (Kind, Count), part: &Part) -> Row {
-    let (from, jobs, before) = (part.from, part.jobs, part.time.span());
-    Row { op, kind, n, likely: Span::ZERO, time: part.time, from, jobs, thought: None, before, is_rest: false, left: Left::Nothing }
+    let (from, jobs, before, stage) = (part.from, part.jobs, part.time.span(), Stage::Make);
+    Row { op, kind, stage, n, likely: Span::ZERO, time: part.time, from, jobs, thought: None, before, is_rest: false, left: Left::Nothing }
 }
 
 /// What such a piece takes beyond the operations that are planned; none where they are all of it, or where earlier pieces were of another kind.

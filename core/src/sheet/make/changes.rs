@@ -1,15 +1,17 @@
 //! What a plan was made for, and what of it is not so any more. It is told by what the plan itself holds, never by what is reckoned anew.
 
 use super::keep::used_of;
-use super::{Ask, Given, Source, figures, paid_whole, places, sources};
+use super::{Ask, Given, Source, figures, places, sources};
+use crate::haul::{Haul, Pile};
 use crate::ledger::decide::Lying;
-use crate::ledger::fold::{self, Job, Part};
-use crate::ledger::kind::plan::Shape;
+use crate::ledger::fold::{self, InUse, Job, Part};
+use crate::ledger::kind::plan::{PlanKept, PlanPile, Shape};
 use crate::quantity::{Count, Length, Listed};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 use crate::sheet::plan::PlanSheet;
 use crate::sheet::plan::figures::Figures;
+use crate::sheet::plan::ready::letter;
 use crate::sheet::plan::wish::{Wanted, Wish};
 
 /// What has changed since a plan was made.
@@ -17,6 +19,8 @@ use crate::sheet::plan::wish::{Wanted, Wish};
 pub enum Change {
     /// Pieces it uses have another size now, or their pile is no more; by their place among the sources.
     Size(usize),
+    /// Pieces it uses are said to be of another wood now; by their place.
+    Wood(usize),
     /// Pieces it uses are not free any more.
     NotFree,
     /// Figures of the saw, by their places in the order in which the maker says them.
@@ -43,6 +47,16 @@ const OVER_IN_WIDTH: usize = 5;
 /// # Errors
 /// [`crate::refusal::Refusal::OutOfRange`], [`crate::refusal::Refusal::NotThere`].
 pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) -> Answer<Vec<Change>> {
+    let back = if used { None } else { Some(taken_before(shop, &shop.job(given.ask.job)?)) };
+    changes_with(shop, (given, sheet), back.as_deref())
+}
+
+/// The same where it is known what plans before took, which goes back when this one is used; none where this one is used.
+///
+/// # Errors
+/// As [`changes`].
+pub fn changes_with(shop: &Shop, (given, sheet): (&Given, &PlanSheet), back: Option<&[(Lying, Count)]>) -> Answer<Vec<Change>> {
+    let used = back.is_none();
     let there = sources(shop, given.ask.job)?;
     let job = shop.job(given.ask.job)?;
     let uses = given.sources.iter().enumerate().map(|(place, source)| (place, source, used_of(sheet, place)));
@@ -53,19 +67,62 @@ pub fn changes(shop: &Shop, (given, sheet): (&Given, &PlanSheet), used: bool) ->
         Some(sides) => sides != source.sides(),
         None => used,
     };
-    // What plans before took goes back when this one is used.
-    let back = if used { vec![] } else { taken_before(shop, &job) };
     let free = |source: &Source, n: Count| {
         let lying = there.iter().find(|now| now.which() == source.which()).map_or(0, |now| now.n);
-        let back = back.iter().filter(|(lying, _)| !source.in_job && *lying == source.which().0).map(|(_, n)| *n);
+        let back = back.into_iter().flatten().filter(|(lying, _)| !source.in_job && *lying == source.which().0).map(|(_, n)| *n);
         used || n <= back.fold(lying, Count::saturating_add)
     };
     let sizes = uses.iter().filter(|(_, source, _)| other(source)).map(|(place, ..)| Change::Size(*place));
+    let known = kept_piles(shop, uses.iter().map(|(_, source, _)| source.which().0));
+    let wood = |source: &Source| {
+        known
+            .iter()
+            .find(|(at, _)| *at == source.which().0)
+            .is_some_and(|(_, pile)| source.pile.wood.is_some() && pile.wood != source.pile.wood)
+    };
+    let woods = uses.iter().filter(|(_, source, _)| wood(source)).map(|(place, ..)| Change::Wood(*place));
     let rack = (!uses.iter().all(|(_, source, n)| free(source, *n))).then_some(Change::NotFree);
-    let mut changed = sizes.chain(rack).listed();
-    changed.extend(of_saw(given, paid_whole(&given.ask, figures(shop, job.units)?)));
+    let mut changed = sizes.chain(woods).chain(rack).listed();
+    changed.extend(of_saw(given, figures(shop, job.units)?));
     changed.extend(of_parts(given, &job.parts));
     Ok(changed)
+}
+
+/// The piles a plan is made of, as they are now.
+fn kept_piles(shop: &Shop, all: impl Iterator<Item = Lying>) -> Vec<(Lying, Pile)> {
+    let mut hauls: Vec<Haul> = vec![];
+    let one = |at: Lying| {
+        if !hauls.iter().any(|haul| haul.id == at.haul) {
+            hauls.extend(fold::haul(shop.book, at.haul));
+        }
+        Some((at, hauls.iter().find(|haul| haul.id == at.haul)?.pile(at.pile)?.clone()))
+    };
+    all.filter_map(one).listed()
+}
+
+/// The letters of the piles whose pieces a plan uses and that have another size or wood now than it was made for. An older plan does not
+/// say what they had.
+pub fn changed_piles(shop: &Shop, plan: &PlanKept) -> Vec<String> {
+    let used = || plan.piles.iter().enumerate().filter(|(_, kept)| kept.used.is_some_and(|used| 0 < used));
+    let known = kept_piles(shop, used().map(|(_, kept)| Lying { haul: kept.haul, pile: kept.pile }));
+    let other = |kept: &PlanPile| {
+        let now = known.iter().find(|(at, _)| (at.haul, at.pile) == (kept.haul, kept.pile));
+        let sides = |now: &Pile| [(kept.thickness, now.thickness), (kept.width, now.width), (kept.length, now.length)];
+        let differs =
+            |now: &Pile| sides(now).iter().any(|(then, now)| then.is_some() && then != now) || kept.wood.is_some() && kept.wood != now.wood;
+        now.is_some_and(|(_, now)| differs(now))
+    };
+    used().filter(|(_, kept)| other(kept)).map(|(nth, kept)| kept.letter.clone().unwrap_or_else(|| letter(nth))).listed()
+}
+
+/// Of the piles that did not fit, those that have another size or wood now, by their places.
+pub fn left_out_changed(shop: &Shop, given: &Given) -> Vec<usize> {
+    let known = kept_piles(shop, given.left_out.iter().map(|(source, _)| source.which().0));
+    let facts = |pile: &Pile| (pile.thickness, pile.width, pile.length, pile.wood.clone());
+    let then = |source: &Source| (source.pile.thickness, source.pile.width, source.pile.length, source.pile.wood.clone());
+    let now = |source: &Source| known.iter().find(|(at, _)| *at == source.which().0).map(|(_, pile)| facts(pile));
+    let all = given.left_out.iter().enumerate();
+    all.filter(|(_, (source, _))| now(source).is_some_and(|now| now != then(source))).map(|(nth, _)| nth).listed()
 }
 
 /// The sides of a pile of which nothing lies there any more; nothing where it is no more itself.
@@ -77,8 +134,13 @@ fn elsewhere(shop: &Shop, source: &Source) -> Option<Option<[Length; 3]>> {
 
 /// The pieces a job took from the rack by its plans, as far as it still has them.
 pub fn taken_before(shop: &Shop, job: &Job) -> Vec<(Lying, Count)> {
-    let taken = fold::in_use(shop.book, &job.plans).into_iter().flat_map(|it| it.shares);
-    taken.map(|((haul, pile), share)| (Lying { haul, pile }, share.took)).listed()
+    taken_by(&fold::in_use(shop.book, &job.plans))
+}
+
+/// The pieces these plans took from the rack, as far as the job still has them.
+pub fn taken_by(plans: &[InUse<'_>]) -> Vec<(Lying, Count)> {
+    let taken = plans.iter().flat_map(|it| &it.shares);
+    taken.map(|((haul, pile), share)| (Lying { haul: *haul, pile: *pile }, share.took)).listed()
 }
 
 /// Whether a plan can be used as it is: its pieces are there, and all is as it was made for.
@@ -89,6 +151,9 @@ pub fn is_possible(shop: &Shop, given: &Given, sheet: &PlanSheet) -> bool {
 fn of_saw(given: &Given, mut now: Figures) -> Vec<Change> {
     let shape = given.ask.what.shape();
     let mut then = given.ready.figures.clone();
+    if then.keep_min == Length::PIECE_MOST {
+        then.keep_min = now.keep_min; // an older book said so of boards to be bought
+    }
     let machines = |figures: &Figures| {
         // What is ripped of a top is as wide as its rows; the least of the saw is met where it is planned.
         let both = matches!(shape, Shape::Parts);

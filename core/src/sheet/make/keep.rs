@@ -1,7 +1,7 @@
 //! A plan as it is kept and used: what was asked, of which pieces, and what came of it.
 
 pub use super::again::{again, asked_again};
-pub use super::changes::{changes, is_possible, taken_before};
+pub use super::changes::{changed_piles, changes, changes_with, is_possible, left_out_changed, taken_before, taken_by};
 use super::{Given, Source, places};
 use crate::ledger::decide::{LeftOver, Lying};
 use crate::ledger::fold::{self, InUse, KeptPlan};
@@ -150,7 +150,11 @@ pub struct LackedPile {
 
 /// What the plans of a job lack: some was put back by hand, or another took it. Nothing where they have all.
 pub fn lacking(shop: &Shop, job: Id, plans: &[KeptPlan]) -> Option<Lacking> {
-    let all = fold::in_use(shop.book, plans);
+    lacking_of(shop, job, &fold::in_use(shop.book, plans))
+}
+
+/// The same of the plans it has wood for.
+pub fn lacking_of(shop: &Shop, job: Id, all: &[InUse<'_>]) -> Option<Lacking> {
     let needs = all.iter().map(InUse::needs).fold(0, Count::saturating_add);
     let lacks = all.iter().map(InUse::lacks).fold(0, Count::saturating_add);
     if lacks == 0 {

@@ -6,7 +6,7 @@ use super::*;
 use crate::ledger::decide::{BookCommand, Command, Now, PlanCommand, decide};
 use crate::ledger::stamp::Clock;
 use crate::ledger::{Book, fold};
-use crate::plan::rows::plan::{Piece, Plan, Remainder};
+use crate::plan::rows::plan::{Piece, Plan};
 use crate::plan::{Answered, Asked, Made, post};
 use crate::quantity::Currency;
 use crate::sheet::plan::{Mark, PlanSheet, Why, sheet};
@@ -49,9 +49,10 @@ fn reference(given: &Given) -> Answered {
     let per = 1_000_000 / given.ready.unit;
     let piece = |(n, at, length): (i64, i64, i64)| Piece { pile: 0, n, at: at * per, length: length * per };
     let rows = ROWS.iter().map(|row| row.iter().copied().map(piece).collect()).collect();
-    let plan = Plan { rows, remainders: vec![Remainder { pile: 0, n: 8, length: 293 * per }] };
-    // The third figure of the reference is in whole micrometres.
-    let worth = vec![8, i128::from(147 * per), 3_111_551_000_000 / i128::from(1_000 / per).pow(2)];
+    let plan = Plan { rows, remainders: vec![] };
+    // The reference counts what goes back, 293; a page counts strips whole. Its third figure is in whole micrometres.
+    let back = 293_000_i128;
+    let worth = vec![8, i128::from((147 + 293) * per), (3_111_551_000_000 + back * back) / i128::from(1_000 / per).pow(2)];
     Answered { plan: Made::Rows(plan), worth: worth.clone(), bound: worth }
 }
 

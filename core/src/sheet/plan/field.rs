@@ -2,7 +2,7 @@
 
 use super::draft::{Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
-use super::{Laid, Mark, Unlock, Why};
+use super::{Laid, Looks, Mark, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::field::lay::{Layer, Piece, layers};
 use crate::plan::field::plan::{Field, Lie, Plan};
@@ -17,9 +17,9 @@ use std::collections::VecDeque;
 /// Steps for what is lacking: some tens of milliseconds at the most.
 const STEPS: u64 = 2_000;
 
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
     let mut draft = Draft { finished: vec![0; ready.sources.len()], ..Draft::default() };
-    draft.short = short(problem, answered, plan);
+    draft.short = looks.then(|| short(problem, answered, plan));
     let Some(field) = &plan.field else { return Ok(draft) };
     let layers = layers(problem, field).map_err(|_| Refusal::NotThere)?;
     draft.why =

@@ -2,7 +2,7 @@
 
 use super::draft::{self, Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
-use super::{GlueUp, Mark, Unlock, Why};
+use super::{GlueUp, Looks, Mark, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::parts::plan::{Board, First, Plan};
 use crate::plan::parts::problem::Problem;
@@ -11,13 +11,14 @@ use crate::plan::patience::{Patience, Progress};
 use crate::quantity::{Length, order_by_key};
 use crate::refusal::{Answer, Refusal};
 
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
     let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
-    let why = if 0 < made && problem.sets == Some(made) { Some(Why::AllMade) } else { because(problem, answered) };
+    let why = if 0 < made && problem.sets == Some(made) { Some(Why::AllMade) } else { looks.then(|| because(problem, answered)) };
     let mut draft = Draft { made, why, finished: vec![0; ready.sources.len()], ..Draft::default() };
     for (number, board) in (1_i64..).zip(by_pile(&plan.boards, |board| board.pile)) {
         let pile = problem.piles.get(board.pile).ok_or(Refusal::NotThere)?;
         let top = draft.outer[1];
+        let board = &shortened(ready, problem, board);
         let pieces = drawn(problem, board, (number, top), &mut draft);
         let (source, times, remainder) = (board.pile, board.times, board.remainder);
         draft.sawn.push(Sawn { source, times, mark: Mark::Number(number), pieces, remainder, cuts: cuts(problem, board) });
@@ -28,8 +29,22 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     }
     finished(problem, plan, &mut draft);
     draft.glue_ups = glue_ups(ready, plan)?;
-    draft.short = unlocks(problem, plan, made);
+    draft.short = looks.then(|| unlocks(problem, plan, made));
     Ok(draft)
+}
+
+/// Before a board is cut it is made no longer than its pieces need, where the rest is long enough to keep. A plan that a book keeps from
+/// when the planner itself counted what is kept stays as it was planned.
+fn shortened(ready: &Ready, problem: &Problem, board: &Board) -> Board {
+    let long = problem.piles.get(board.pile).map_or(0, |pile| pile.length.saturating_sub(problem.end_trim.saturating_mul(2)));
+    let pieces = board.bands.iter().flat_map(|band| band.pieces.iter().map(|piece| piece.at.saturating_add(piece.length)));
+    let needed = match board.first {
+        First::Rip => pieces.max().unwrap_or(0).max(problem.rip_min),
+        First::Cross => board.bands.iter().map(|band| band.at.saturating_add(band.size)).max().unwrap_or(0),
+    };
+    let stretch = needed.max(problem.plane_min);
+    let remainder = ready.kept(long.saturating_sub(stretch).saturating_sub(problem.kerf));
+    if !ready.counts_whole() || remainder == 0 { board.clone() } else { Board { stretch, remainder, ..board.clone() } }
 }
 
 /// In the order of cutting: pile by pile, each as it was planned.
@@ -69,7 +84,7 @@ fn drawn(problem: &Problem, board: &Board, (number, top): (i64, i64), draft: &mu
         for piece in &band.pieces {
             let (along, across) = if board.first == First::Rip { (piece.at, band.at) } else { (band.at, piece.at) };
             let left = problem.end_trim.saturating_add(along);
-            let down = top.saturating_add(problem.edge_trim).saturating_add(across);
+            let down = top.saturating_add(off_edges(problem, board.pile)).saturating_add(across);
             let at = [left, down, piece.length, piece.width];
             draft.rects.push(Rect { at, source: board.pile, mark: Mark::Number(number), part: Some(piece.part) });
             let thickness = problem.parts.get(piece.part).map_or(0, |part| part.thickness.saturating_add(problem.allow.thickness));
@@ -82,12 +97,22 @@ fn drawn(problem: &Problem, board: &Board, (number, top): (i64, i64), draft: &mu
     pieces
 }
 
+/// Off each long edge of a board of a pile.
+fn off_edges(problem: &Problem, pile: usize) -> i64 {
+    let wide = problem.piles.get(pile).map_or(0, |pile| pile.width);
+    wide.saturating_sub(problem.wide(pile)).checked_div(2).unwrap_or(0)
+}
+
 /// Trims, the cut that shortens the board, one between neighbours, and one more where something is left behind the last.
 fn cuts(problem: &Problem, board: &Board) -> i64 {
     let Some(pile) = problem.piles.get(board.pile) else { return 0 };
-    let trims = [problem.end_trim, problem.edge_trim].into_iter().filter(|trim| 0 < *trim).fold(0_i64, |sum, _| sum.saturating_add(2));
-    let [length, width] =
-        [(pile.length, problem.end_trim), (pile.width, problem.edge_trim)].map(|(side, trim)| side.saturating_sub(trim.saturating_mul(2)));
+    let edges = off_edges(problem, board.pile);
+    // An edge that is planed with the part is not sawn off.
+    let trims = [problem.end_trim, if edges < problem.edge_trim { 0 } else { edges }]
+        .into_iter()
+        .filter(|trim| 0 < *trim)
+        .fold(0_i64, |sum, _| sum.saturating_add(2));
+    let (length, width) = (pile.length.saturating_sub(problem.end_trim.saturating_mul(2)), problem.wide(board.pile));
     let (across, along) = if board.first == First::Rip { (width, board.stretch) } else { (board.stretch, width) };
     let row = |ends: &mut dyn Iterator<Item = i64>, room: i64| {
         let (n, end) = ends.fold((0_i64, 0_i64), |(n, end), next| (n.saturating_add(1), end.max(next)));

@@ -4,6 +4,7 @@ use super::figures::Figures;
 use super::stock::{Joins, LeftOut, Stack};
 use super::trim::{step, trimmed};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
+use crate::plan::leaves::{self, counted_whole};
 use crate::plan::{Asked, field, parts, rows, sticks};
 use crate::quantity::{Length, begin_large};
 use crate::refusal::{Answer, Refusal};
@@ -32,6 +33,25 @@ pub struct Ready {
     pub left_out: Vec<(usize, LeftOut)>,
     /// Nanometres of a unit of the problem.
     pub unit: i64,
+}
+
+impl Ready {
+    /// Whether boards are counted whole, however much is left of them; a plan of an older book counts what goes back as not taken.
+    pub fn counts_whole(&self) -> bool {
+        let kept = match &self.asked {
+            Asked::Rows(it) => leaves::kept(it.piles.iter().map(|pile| pile.length), it.keep_min),
+            Asked::Parts(it) => leaves::kept(it.piles.iter().map(|pile| pile.length), it.keep_min),
+            Asked::Sticks(it) => leaves::kept(it.piles.iter().map(|pile| pile.length), it.keep_min),
+            Asked::Field(_) => None,
+        };
+        kept.is_some()
+    }
+
+    /// What is left behind a last cut, in units, where it is long enough to keep; else nothing.
+    pub(super) fn kept(&self, behind: i64) -> i64 {
+        let long = self.figures.keep_min.as_nm() <= behind.saturating_mul(self.unit);
+        if long { behind.max(0) } else { 0 }
+    }
 }
 
 /// Makes the problem of a wish.
@@ -164,6 +184,7 @@ fn panel_rows(panel: &Panel, figures: &Figures, sources: &[Source], of: &mut dyn
         count: source.count,
         length: of(on_tape(source.size[2], &[panel.length, figures.square], figures)),
     };
+    let piles: Vec<rows::problem::Pile> = sources.iter().map(|source| pile(source, of)).collect();
     rows::problem::Problem {
         length: of(panel.length),
         rows: panel.rows(),
@@ -174,8 +195,8 @@ fn panel_rows(panel: &Panel, figures: &Figures, sources: &[Source], of: &mut dyn
         machine_min: of(figures.machines.plane),
         stagger: of(figures.stagger),
         split: panel.split,
-        keep_min: of(figures.keep_min),
-        piles: sources.iter().map(|source| pile(source, of)).collect(),
+        keep_min: counted_whole(piles.iter().map(|pile| pile.length), of(figures.keep_min)),
+        piles,
     }
 }
 
@@ -215,18 +236,20 @@ fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn Fn
         let [thickness, width, length] = sides.map(&mut *of);
         parts::problem::Pile { id: source.letter.clone(), count: source.count, length, width, thickness }
     };
-    parts::problem::Problem {
+    let piles: Vec<parts::problem::Pile> = sources.iter().map(|source| pile(source, of)).collect();
+    let trimmed = parts::problem::Problem {
         sets: wanted.sets,
         kerf: of(figures.kerf),
         end_trim: of(figures.end_trim),
         edge_trim: of(figures.edge_trim),
+        planed: false,
         allow: parts::problem::Allow { length: of(length), width: of(width), thickness: of(thickness) },
         joint: of(figures.joint),
         strip_min: of(figures.strip_min),
         plane_min: of(figures.machines.plane),
         rip_min: of(figures.machines.rip),
-        keep_min: of(figures.keep_min),
-        piles: sources.iter().map(|source| pile(source, of)).collect(),
+        keep_min: counted_whole(piles.iter().map(|pile| pile.length), of(figures.keep_min)),
+        piles,
         parts: wanted
             .parts
             .iter()
@@ -236,7 +259,10 @@ fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn Fn
                 parts::problem::Part { id: part.name.clone(), per_set: part.n, length, width, thickness, glue: part.glue, piles }
             })
             .collect(),
-    }
+    };
+    // Where no part takes the whole width of a board, edges are trimmed as ever, and older apps read the plan.
+    let planed = parts::problem::Problem { planed: true, ..trimmed.clone() };
+    if (0..sources.len()).any(|pile| planed.wide(pile) != trimmed.wide(pile)) { planed } else { trimmed }
 }
 
 /// One side of all parts, with what else is cut off along it.
@@ -246,17 +272,19 @@ fn cut(wanted: &Parts, side: usize, more: [Length; 2]) -> Vec<Length> {
 
 fn lengths(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> sticks::problem::Problem {
     let long = cut(wanted, 2, [figures.end_trim; 2]);
-    let length = |source: &Source| on_tape(source.size[2], &long, figures);
+    let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| sticks::problem::Pile {
+        id: source.letter.clone(),
+        count: source.count,
+        length: of(on_tape(source.size[2], &long, figures)),
+    };
+    let piles: Vec<sticks::problem::Pile> = sources.iter().map(|source| pile(source, of)).collect();
     sticks::problem::Problem {
         sets: wanted.sets,
         kerf: of(figures.kerf),
         end_trim: of(figures.end_trim),
         machine_min: of(figures.machines.plane),
-        keep_min: of(figures.keep_min),
-        piles: sources
-            .iter()
-            .map(|source| sticks::problem::Pile { id: source.letter.clone(), count: source.count, length: of(length(source)) })
-            .collect(),
+        keep_min: counted_whole(piles.iter().map(|pile| pile.length), of(figures.keep_min)),
+        piles,
         parts: wanted
             .parts
             .iter()

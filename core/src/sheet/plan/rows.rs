@@ -3,7 +3,7 @@
 use super::draft::{Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Ends, Mark, ShortEnd, Unlock, Why};
+use super::{Ends, Looks, Mark, ShortEnd, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::patience::{Patience, Progress};
 use crate::plan::rows::plan::{Piece, Plan};
@@ -12,17 +12,17 @@ use crate::plan::rows::{ends, why};
 use crate::quantity::{Length, Sorted};
 use crate::refusal::{Answer, Refusal};
 
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
     let Wish::Panel(panel) = &ready.wish else { return Err(Refusal::NotThere) };
     let units = |length: Length| length.as_nm().checked_div(ready.unit).ok_or(Refusal::OutOfRange);
     let [strip, thickness] = [units(panel.strip)?, units(panel.thickness)?];
-    let sawn = sawn(problem, plan, [strip, thickness]);
+    let sawn = sawn(ready, (problem, plan), [strip, thickness]);
     let marks: Sorted<(usize, i64), Mark> = sawn.iter().map(|(strip, sawn)| (*strip, sawn.mark)).collect();
     let made = i64::try_from(plan.rows.len()).map_err(|_| Refusal::OutOfRange)?;
     let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok());
-    let why = fewest(ready, problem, plan).or_else(|| because(problem, most?));
+    let why = fewest(ready, (problem, answered), plan).or_else(|| because(problem, most?));
     let ends = Ends { short: None, together: ends::fewer_together(problem, plan) };
-    let mut draft = Draft { made, why, ends, one_section: true, short: short(problem, made), ..Draft::default() };
+    let mut draft = Draft { made, why, ends, one_section: true, short: looks.then(|| short(problem, made)), ..Draft::default() };
     draft.outer = [problem.length, strip.saturating_mul(draft.made)];
     draft.finished = vec![0; problem.piles.len()];
     let mut joints = 0_i64;
@@ -55,7 +55,7 @@ fn section(ready: &Ready, piece: &Piece) -> Answer<i128> {
 }
 
 /// Every strip that is used, with its pieces. A strip that gives one piece of its whole squared length is whole; the others get numbers.
-fn sawn(problem: &Problem, plan: &Plan, [wide, thick]: [i64; 2]) -> Sorted<(usize, i64), Sawn> {
+fn sawn(ready: &Ready, (problem, plan): (&Problem, &Plan), [wide, thick]: [i64; 2]) -> Sorted<(usize, i64), Sawn> {
     let mut strips: Sorted<(usize, i64), Vec<i64>> = Sorted::new();
     for piece in plan.rows.iter().flatten() {
         strips.entry((piece.pile, piece.n)).or_default().push(piece.length);
@@ -65,9 +65,9 @@ fn sawn(problem: &Problem, plan: &Plan, [wide, thick]: [i64; 2]) -> Sorted<(usiz
         let squared = problem.piles.get(pile).map_or(0, |pile| pile.length.saturating_sub(problem.square.saturating_mul(2)));
         let whole = pieces.as_slice() == [squared];
         number = number.saturating_add(i64::from(!whole));
-        let remainder = plan.remainders.iter().find(|rest| (rest.pile, rest.n) == (pile, n)).map_or(0, |rest| rest.length);
         let between = i64::try_from(pieces.len()).unwrap_or(1).saturating_sub(1);
         let used = pieces.iter().fold(between.saturating_mul(problem.kerf), |sum, length| sum.saturating_add(*length));
+        let remainder = ready.kept(squared.saturating_sub(used).saturating_sub(problem.kerf));
         let ends = if 0 < problem.square { 2 } else { 0 };
         let cuts = between.saturating_add(ends).saturating_add(i64::from(used < squared));
         let mark = if whole { Mark::Letter } else { Mark::Number(number) };
@@ -77,16 +77,25 @@ fn sawn(problem: &Problem, plan: &Plan, [wide, thick]: [i64; 2]) -> Sorted<(usiz
     sawn
 }
 
-/// All rows that were asked for take at least so many strips: the longest squared ones first until their length is enough.
-fn fewest(ready: &Ready, problem: &Problem, plan: &Plan) -> Option<Why> {
+/// All rows that were asked for take at least so many strips: by their length, and by what is proven to be taken where strips are counted
+/// whole.
+fn fewest(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Option<Why> {
     let rows = problem.rows.filter(|rows| i64::try_from(plan.rows.len()).ok() == Some(*rows))?;
     let asked = problem.length.checked_mul(rows)?;
-    let mut piles: Vec<(i64, i64)> = problem
-        .piles
-        .iter()
-        .filter(|pile| problem.machine_min <= pile.length)
-        .map(|pile| (pile.length.saturating_sub(problem.square.saturating_mul(2)), pile.count))
-        .collect();
+    let (by_length, before) = longest_first(problem, problem.square, asked)?;
+    let whole = ready.counts_whole() && answered.bound.first() == answered.worth.first();
+    let lost = answered.bound.get(1).filter(|_| whole).and_then(|lost| i64::try_from(*lost).ok());
+    let proven = lost.and_then(|lost| Some(longest_first(problem, 0, asked.checked_add(lost)?)?.0));
+    let pieces = proven.map_or(by_length, |proven| proven.max(by_length));
+    let length = |units: i64| units.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok());
+    let gives = if pieces == by_length { Some(length(before)?) } else { None };
+    Some(Why::Fewest { pieces, gives, asked: length(asked)? })
+}
+
+/// The longest strips first, less so much at each end, until their length is enough: how many, and how long one fewer are.
+fn longest_first(problem: &Problem, off: i64, asked: i64) -> Option<(i64, i64)> {
+    let there = problem.piles.iter().filter(|pile| problem.machine_min <= pile.length);
+    let mut piles: Vec<(i64, i64)> = there.map(|pile| (pile.length.saturating_sub(off.saturating_mul(2)), pile.count)).collect();
     piles.sort_unstable_by(|one, other| other.cmp(one));
     let (mut strips, mut sum, mut before) = (0_i64, 0_i64, 0_i64);
     for (length, count) in piles {
@@ -97,8 +106,7 @@ fn fewest(ready: &Ready, problem: &Problem, plan: &Plan) -> Option<Why> {
             before = sum.checked_sub(length)?;
         }
     }
-    let length = |units: i64| units.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok());
-    Some(Why::Fewest { pieces: strips, gives: length(before)?, asked: length(asked)? })
+    Some((strips, before))
 }
 
 /// A short end that was found, in the maker's lengths.

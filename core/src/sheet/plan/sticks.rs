@@ -4,7 +4,7 @@ use super::draft::{Board, Draft, Rect, Sawn};
 use super::parts::by_pile;
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Mark, Unlock, Why};
+use super::{Looks, Mark, Unlock, Why};
 use crate::plan::Answered;
 use crate::plan::patience::{Patience, Progress};
 use crate::plan::sticks::plan::Plan;
@@ -17,11 +17,11 @@ use crate::refusal::{Answer, Refusal};
 /// Steps for why no more, and for what is lacking: some tens of milliseconds at the most.
 const STEPS: u64 = 2_000;
 
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
     let Wish::Sticks(wanted) = &ready.wish else { return Err(Refusal::NotThere) };
     let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
     let all = 0 < made && problem.sets == Some(made);
-    let why = if all { Some(Why::AllMade) } else { because(problem, answered) };
+    let why = if all { Some(Why::AllMade) } else { looks.then(|| because(problem, answered)) };
     let mut draft = Draft { made, why, one_section: true, finished: vec![0; problem.piles.len()], ..Draft::default() };
     let high = problem.piles.iter().map(|pile| pile.length).max().unwrap_or(0).div_euclid(20);
     for (number, stick) in (1_i64..).zip(by_pile(&plan.sticks, |stick| stick.pile)) {
@@ -51,22 +51,16 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
             }
         }
         let net = pile.length.saturating_sub(problem.end_trim.saturating_mul(2));
+        let remainder = ready.kept(net.saturating_sub(end).saturating_sub(problem.kerf));
         let between = i64::try_from(pieces.len()).unwrap_or(1).saturating_sub(1);
         let cuts = between.saturating_add(if 0 < problem.end_trim { 2 } else { 0 }).saturating_add(i64::from(end < net));
-        draft.sawn.push(Sawn {
-            source: stick.pile,
-            times: stick.times,
-            mark: Mark::Number(number),
-            pieces,
-            remainder: stick.remainder,
-            cuts,
-        });
+        draft.sawn.push(Sawn { source: stick.pile, times: stick.times, mark: Mark::Number(number), pieces, remainder, cuts });
         let from = problem.end_trim.saturating_add(end).saturating_add(problem.kerf);
-        let left = (0 < stick.remainder).then_some([from, top, stick.remainder, high]);
+        let left = (0 < remainder).then_some([from, top, remainder, high]);
         draft.boards.push(Board { at: [0, top, pile.length, high], source: stick.pile, number, times: stick.times, left });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
     }
-    draft.short = unlocks(problem, made);
+    draft.short = looks.then(|| unlocks(problem, plan, made));
     if draft.no_section {
         draft.finished.fill(0);
     }
@@ -85,9 +79,9 @@ fn because(problem: &Problem, answered: &Answered) -> Option<Why> {
 }
 
 /// What one set more lacks, and the sticks of a pile that would give it.
-fn unlocks(problem: &Problem, made: i64) -> Vec<Unlock> {
+fn unlocks(problem: &Problem, plan: &Plan, made: i64) -> Vec<Unlock> {
     let mut goes_on = |_: Progress<'_>| true;
-    let Some(short) = short(problem, made, &mut Patience::new(Some(STEPS), &mut goes_on), 1) else { return vec![] };
+    let Some(short) = short(problem, (plan, made), &mut Patience::new(Some(STEPS), &mut goes_on), 1) else { return vec![] };
     let from = short.unlock.iter().copied().min_by_key(|(_, n)| *n);
     let parts = short.missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from });
     parts.collect()

@@ -44,7 +44,7 @@ pub enum Mend {
     Job,
     /// Of how many pieces its operation is.
     Of(Typed),
-    /// So many more were done in it, and not tapped.
+    /// So many were done in it, whatever was tapped.
     Done(Typed),
     /// When a helper came, went, and what they are paid.
     Came(Helper, Typed),

@@ -1,12 +1,13 @@
 //! A run put right: its ends, its job, its operation, of how many pieces it is, and who worked along.
 
 use super::super::App;
+use super::super::entry::Typed;
 use super::day::{Helper, Mend};
-use super::{Over, batch_of, ends, ordered, pay_on, run_of, said, some, wrong};
+use super::{Over, batch_of, ends, in_all, ordered, pay_on, run_of, said, some, wrong};
 use fivebar_core::bench::{Kind, On, Run, Stage};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Currency, Id, Moment, Money, reading};
+use fivebar_core::quantity::{Currency, Id, Moment, Money, PILE_MOST, reading};
 use fivebar_core::refusal::Refusal;
 
 /// The run that is opened.
@@ -36,8 +37,9 @@ pub(super) fn done(app: &mut App, now: Now) {
             n.into_iter().for_each(|n| batch_of(app, n, now));
         }
         Mend::Done(_) => {
-            let n = if let Over::Day(view) = &mut app.bench.over { view.typed().and_then(|typed| some(typed, sign)) } else { None };
-            n.into_iter().for_each(|n| ordered(app, BenchCommand::Done { run: run.id, n }, now));
+            let count = |typed: &mut Typed| typed.take(|text| reading::count(text, sign, PILE_MOST));
+            let n = if let Over::Day(view) = &mut app.bench.over { view.typed().and_then(count) } else { None };
+            n.into_iter().for_each(|n| in_all(app, (run.id, n), now));
         }
         // Nothing typed of one who was forgotten: from the start, to the end.
         Mend::Came(helper @ Helper { id: None, .. }, typed) if typed.text.is_empty() => {

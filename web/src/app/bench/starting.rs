@@ -19,6 +19,10 @@ pub struct Starting {
     pub op: String,
     pub chosen: Option<(String, Kind, Stage)>,
     pub rework: bool,
+    /// The maker said for which job.
+    pub said: bool,
+    /// A call or a message: for which job it is, is asked first.
+    pub asks: Option<(String, Kind, Stage)>,
     /// All of a long plan is shown.
     pub all: bool,
     /// All jobs are shown.
@@ -66,6 +70,8 @@ impl Starting {
             op: String::new(),
             chosen: None,
             rework: false,
+            said: false,
+            asks: None,
             all: false,
             jobs: false,
             missed: None,
@@ -93,9 +99,15 @@ pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
         if let (StartingTap::Kind(kind), Over::Starting(starting)) = (&tap, &app.bench.over) { called(app, starting, *kind) } else { None };
     let Over::Starting(starting) = &mut app.bench.over else { return };
     match tap {
-        StartingTap::On(on) => (starting.on, starting.all, starting.jobs) = (on, false, false),
+        StartingTap::On(on) => {
+            (starting.on, starting.all, starting.jobs, starting.said) = (on, false, false, true);
+            starting.chosen = starting.asks.take().or(starting.chosen.take());
+        }
         StartingTap::Op(op, kind, stage) => starting.chosen = Some((op, kind, stage)),
-        StartingTap::Found(on, op, kind, stage) => (starting.on, starting.chosen) = (on, Some((op, kind, stage))),
+        StartingTap::Found(on, op, kind, stage) => {
+            starting.said |= starting.on != on;
+            (starting.on, starting.chosen) = (on, Some((op, kind, stage)));
+        }
         StartingTap::All => starting.all = true,
         StartingTap::Jobs => starting.jobs = true,
         StartingTap::Sort(haul) => {
@@ -110,7 +122,21 @@ pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
         StartingTap::Clock => return clock(app, now),
         StartingTap::From => return other_end(app, None),
     }
+    ask(app);
     begin(app, now);
+}
+
+/// Whoever calls may call for another job than the one in hand: what is done at the desk and not planned for it asks for which, once.
+fn ask(app: &mut App) {
+    let Over::Starting(starting) = &app.bench.over else { return };
+    let (Some((op, kind, _)), On::Job(job)) = (&starting.chosen, starting.on) else { return };
+    let book = &app.shelf().book;
+    if *kind != Kind::Office || starting.said || fold::planned_operations(book, job).iter().any(|(planned, ..)| planned == op) {
+        return;
+    }
+    if let Over::Starting(starting) = &mut app.bench.over {
+        starting.asks = starting.chosen.take();
+    }
 }
 
 fn begin(app: &mut App, now: Now) {

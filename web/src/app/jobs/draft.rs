@@ -3,6 +3,7 @@
 use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
+use super::super::plan::PutBack;
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
@@ -149,6 +150,8 @@ pub struct Draft {
     pub picks: Picks,
     /// It was to be saved without its name.
     pub nameless: bool,
+    /// What was asked about before boards of plans go back.
+    pub put_back: Option<PutBack>,
 }
 
 /// A form begins, with what is known already; none where it is about a job that is not open.
@@ -170,7 +173,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         design: None,
         more: false,
     };
-    let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false };
+    let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false, put_back: None };
     if blank.what == What::New {
         return Some(Draft { form: Form::filled(["1".to_owned()]), words: vec![String::new()], ..blank });
     }

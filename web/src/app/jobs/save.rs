@@ -4,11 +4,12 @@ use super::super::App;
 use super::super::doubt::Side;
 use super::super::entry::moisture;
 use super::super::order::{Feel, Order};
+use super::super::plan::asked_back;
 use super::super::price::gallery::there;
 use super::draft::{Draft, Way, What};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{
-    Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder, WoodCommand,
+    Command, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder, WoodCommand,
 };
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
@@ -49,6 +50,9 @@ fn nameless(draft: &Draft) -> bool {
 /// The other way out of a form: pieces go back to their pile, a part is taken away.
 pub fn undo(app: &mut App, now: Now) {
     let (sign, Some(job)) = (app.speech.sign(), app.jobs.open) else { return };
+    if asks_back(app, job) {
+        return app.orders.push(Order::Feel(Feel::Refused));
+    }
     let Some(draft) = &mut app.jobs.draft else { return };
     let command = match &draft.what {
         What::Take { haul, pile } => {
@@ -68,6 +72,21 @@ pub fn undo(app: &mut App, now: Now) {
         app.jobs.draft = None;
         app.orders.push(Order::Feel(Feel::TakeBack));
     }
+}
+
+/// Whether it is asked now about boards that are cut, or all that a plan has: the same figure is not asked about twice.
+fn asks_back(app: &mut App, job: Id) -> bool {
+    let sign = app.speech.sign();
+    let Some(draft) = &app.jobs.draft else { return false };
+    let What::Take { haul, pile } = draft.what else { return false };
+    let Ok(n) = reading::count(draft.form.text(0), sign, PILE_MOST) else { return false };
+    if draft.put_back.as_ref().is_some_and(|asked| asked.n == n) {
+        return false;
+    }
+    let asked = asked_back(app, job, (Lying { haul, pile }, n));
+    let asks = asked.is_some();
+    app.jobs.draft.iter_mut().for_each(|draft| draft.put_back.clone_from(&asked));
+    asks
 }
 
 /// Reads a form by the maker's decimal sign.

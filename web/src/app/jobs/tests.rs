@@ -317,13 +317,11 @@ fn spending_is_a_sum_so_many_a_share_or_a_drive() {
         (Way::Drive, vec!["18", "0.5"], "9.00"),
     ] {
         let mut maker = Maker::at_the_start();
-        maker.room("stands", Room::Hours).shows(&["Nothing is written down yet."]).spend(way, &figures).shows(&[
-            "Spent",
-            shown,
-            "Take back",
-            "In all",
-            shown,
-        ]);
+        maker
+            .room("stands", Room::Hours)
+            .shows(&["Nothing is written down yet."])
+            .spend(way, &figures)
+            .shows(&["Spent", shown, "Strike", "In all", shown]);
         let entry = maker.sheet().account.costs.lines[0].entry;
         maker.tap(Tap::Strike(entry)).shows(&["Nothing is written down yet.", "Do it again"]);
         maker.say(Msg::Common(Common::PutBack));
@@ -390,5 +388,16 @@ job stands \"Stands\" 1 order
     Maker::told(&[told]).room("stands", Room::Back).shows(&[mark]);
     let rate = "09:00 rate pay 20 hours 400 logged 300 costs 0\nspend 2.00 glue on stands\nplan \"saw\" make 60 min for stands\n";
     Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&["17 h 24 to 18 h 04 at your rate", mark]);
+    // In the list of jobs too, wherever the job stands there.
+    let listed = |before: &str, night: &str, shown: &[&str]| {
+        let told = told.replace("17:00 start", &format!("{before}17:00 start"));
+        let told = told.replace("2026-03-03 08:00 stop", &format!("{night}2026-03-03 08:00 stop"));
+        Maker::told(&[&told]).tap(Tap::List).shows(shown);
+    };
+    listed("", "", &["In hand", "16 h, 15 h to settle"]);
+    listed("tag 90 stands\n", "", &["For sale", "none sold yet, 15 h to settle", "1 left"]);
+    let sold = "spend 2.00 glue on stands\nsell 1 stands for 82 bank fetched\n";
+    listed(sold, "", &["16 h, 15 h to settle"]);
+    listed(sold, "20:00 end stands\n", &["Ended", "ended Mon 2 March, 15 h to settle", "5.00 left per hour"]);
     Maker::told(&[&format!("{told}08:01 stopped at 2026-03-02 18:00 run oiling")]).room("stands", Room::Hours).hides(&[mark]);
 }

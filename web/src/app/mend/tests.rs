@@ -76,7 +76,7 @@ fn opened(app: &App, at: Lying, line: usize) -> Vec<Msg> {
 fn a_line_of_the_history_is_put_right() {
     let (mut app, at) = app("count 22 ash\nrecount 24 ash \"dark corner\"\nrack 20 ash\ngone 3 ash burnt\n");
     let first = nth(&app, at, 0);
-    check(&mut app, vec![rack(RackTap::Line(first))], &[">17<", "Put it right", "Strike it"], &[]);
+    check(&mut app, vec![rack(RackTap::Line(first))], &[">17<", "Put it right", ">Strike<"], &[]);
     let taps = opened(&app, at, 0);
     check(&mut app, taps, &["Put it right", "3 gone: burnt", "aria-pressed=\"true\"><span>burnt", "given away", "stays in the book"], &[]);
     let given = mend(MendTap::Why(Key::read("given").unwrap()));

@@ -1,7 +1,9 @@
 mod agree;
 mod before;
 mod ends;
+mod last_act;
 mod later;
+mod put_back;
 mod refused;
 mod told;
 mod ways;
@@ -158,7 +160,7 @@ fn a_better_plan_is_looked_for_and_a_worse_one_is_not_taken() {
     app.told(crate::app::news::News::Planning(Planning::Done(Box::new(worse))));
     assert_eq!(app.plan.found.as_ref().map(|found| found.sheet.made), Some(2));
     // Two rows from four strips are proven; that less is lost is not.
-    for words in ["fewest pieces", "Proven: the rows and the pieces. Not proven: the waste, which may be less by at most 2 mm in length."] {
+    for words in ["fewest pieces", "Proven: the rows and the pieces. Not proven: the length taken, which may be less by at most 2 mm."] {
         assert!(page(&app).contains(words), "{words}: {}", page(&app));
     }
 }

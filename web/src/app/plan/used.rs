@@ -5,11 +5,12 @@ use crate::app::App;
 use crate::app::order::{Feel, Order};
 use crate::words::en::plan as words;
 use fivebar_core::ledger::decide::{Command, Now, PlanCommand, without_plans};
+use fivebar_core::ledger::fold::InUse;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Wall};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
-use fivebar_core::sheet::make::keep::{changes, in_use, kept, left_over, taken_before};
+use fivebar_core::sheet::make::keep::{changes_with, in_use, kept, left_out_changed, left_over, taken_before, taken_by};
 use fivebar_core::sheet::make::{Ask, Change, Given, Source, WhyNot, given};
 
 /// What the job has by the plans before this one.
@@ -44,6 +45,8 @@ pub struct Since {
     pub taken: bool,
     /// What is not as it was when the plan was made.
     pub changed: Vec<Change>,
+    /// Piles that did not fit and are not what they were, by their places among those left out.
+    pub left_out: Vec<usize>,
     /// What the job has by plans before, where this one is not used.
     pub before: Option<Before>,
     /// Other plans by which the job has wood: the entry, what it makes, and when it was used.
@@ -61,12 +64,15 @@ pub fn in_use_by(app: &App, job: Id) -> Vec<(Id, Shape, Wall)> {
 pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let shop = app.shelf().shop(app.now.at);
     let plans = shop.job(given.ask.job).map(|job| job.plans).unwrap_or_default();
-    let all = in_use(&shop, &plans).into_iter().map(|it| it.plan);
-    let (own, others): (Vec<_>, Vec<_>) = all.partition(|it| app.plan.used == Some(it.id));
+    let all = in_use(&shop, &plans);
+    let (own, others): (Vec<_>, Vec<_>) = all.iter().map(|it| it.plan).partition(|it| app.plan.used == Some(it.id));
     let taken = !own.is_empty();
-    let changed = changes(&shop, (given, &found.sheet), taken).unwrap_or_default();
+    let back = (!taken).then(|| taken_by(&all));
+    let changed = changes_with(&shop, (given, &found.sheet), back.as_deref()).unwrap_or_default();
     let others = others.into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect();
-    Since { taken, changed, before: if taken { None } else { before(app) }, others }
+    let left_out = if taken { vec![] } else { left_out_changed(&shop, given) };
+    let before = if taken { None } else { before_with(app, &all, given.ask.what.shape()) };
+    Since { taken, changed, left_out, before, others }
 }
 
 /// What the job has by its plans before: it goes back when another plan is used, or stays where it is cut.
@@ -78,7 +84,10 @@ fn before(app: &App) -> Option<Before> {
 fn before_of(app: &App, job: Id, shape: Shape) -> Option<Before> {
     let shop = app.shelf().shop(app.now.at);
     let plans = shop.job(job).ok()?.plans;
-    let has = in_use(&shop, &plans);
+    before_with(app, &in_use(&shop, &plans), shape)
+}
+
+fn before_with(app: &App, has: &[InUse<'_>], shape: Shape) -> Option<Before> {
     let there = has.iter().map(|it| it.needs().saturating_sub(it.lacks())).fold(0, Count::saturating_add);
     let pieces = has.iter().map(|it| it.goes_back()).fold(0, Count::saturating_add);
     let cut = has.iter().map(|it| beside::ticks(app, it.plan).len()).fold(0, usize::saturating_add);
@@ -138,7 +147,6 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
     match app.order(&Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead }), now) {
         Some(written) => {
             (app.plan.used, app.plan.asks) = (written.entries.first().map(|entry| entry.id), false);
-            app.plan.last_tick = None;
             beside::keep(app);
             app.orders.push(Order::Feel(Feel::Start));
         }

@@ -1,6 +1,6 @@
 //! Big buttons: four targets for hands with glue on them. Leaving is a hold, so that a palm does not.
 
-use super::super::undo::act_named;
+use super::super::undo::last;
 use super::super::{Screen, Seen};
 use super::rack::notches;
 use super::{say, slab};
@@ -132,15 +132,22 @@ fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let act = shelf.taken_back.or(shelf.last_act);
     let told = act.and_then(|act| shelf.book.act(act).last().copied()).and_then(|id| shelf.book.entry(id));
     let wait = told.and_then(|(entry, _)| kept(app, |kept| kept.waits.wait(entry.id).map(|wait| kept.line(wait, app.now.at))));
-    let named = wait.map(|line| pieces(app, &line)).or_else(|| act.and_then(|act| act_named(act, app, seen))).unwrap_or_default();
-    let (words_of, under, tap) = match shelf.taken_back {
-        Some(_) => (words::PUT_IT_BACK, taken_back(&named), Common::PutBack),
-        None => (words::TAKE_BACK, named, Common::TakeBack),
+    let last = last(app, seen);
+    let back = last.as_ref().is_some_and(|(back, _)| *back);
+    let nothing = last.is_none();
+    let named = wait.map(|line| pieces(app, &line)).or_else(|| last.and_then(|(_, named)| named)).unwrap_or_default();
+    let (words_of, under, tap) = match back {
+        true => (words::PUT_IT_BACK, taken_back(&named), Common::PutBack),
+        false => (words::TAKE_BACK, named, Common::TakeBack),
     };
     // A palm would wipe all that was worked since.
-    let wipes = shelf.taken_back.is_none() && sheet.running.as_ref().is_some_and(|slab| wipes(act, slab, app));
-    let under = if wipes { words::NOT_THE_START.to_owned() } else { under };
-    let nothing = wipes || shelf.taken_back.is_none() && shelf.last_act.is_none();
+    let wipes = !back && sheet.running.as_ref().is_some_and(|slab| wipes(act, slab, app));
+    let under = match (wipes, nothing) {
+        (true, _) => words::NOT_THE_START.to_owned(),
+        (_, true) => words::NOTHING_SINCE.to_owned(),
+        _ => under,
+    };
+    let nothing = wipes || nothing;
     let alone = sheet.running.as_ref().is_some_and(|slab| !slab.has_pieces());
     let back = large(if alone { "key h176 wide" } else { "key h176" }, words_of, under, Msg::Common(tap)).flag("disabled", nothing);
     let keeps = if app.shelf().waits().on().next().is_some() { waits::KEEPS_WAITS } else { "" };
@@ -148,10 +155,10 @@ fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     if alone { el("div", "").kid(back) } else { el("div", "g2 back").kid(back).kid(stop) }
 }
 
-/// Whether an act is the start of what runs, and that was a while ago.
+/// Whether an act is the start of what runs, and was tapped a while ago, whatever it said of when work began.
 fn wipes(act: Option<Id>, slab: &Slab, app: &App) -> bool {
     let started = |id: &Id| *id == slab.run.id;
-    START_MOST < slab.worked && act.is_some_and(|act| app.shelf().book.act(act).iter().any(started))
+    START_MOST < slab.run.tapped.at.until(app.now.at) && act.is_some_and(|act| app.shelf().book.act(act).iter().any(started))
 }
 
 fn leave() -> El<Msg> {

@@ -2,6 +2,7 @@
 
 use super::super::{Seen, undo};
 use super::say;
+use super::slab::figure;
 use crate::app::bench::Tap;
 use crate::app::bench::waits::{WaitTap, long, usual};
 use crate::app::{App, Msg};
@@ -13,13 +14,13 @@ use fivebar_core::bench::wait::What;
 use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
-const AGO: [i64; 3] = [5, 15, 30];
+pub const AGO: [i64; 3] = [5, 15, 30];
 
 /// The foot. On a narrow page what is needed less lies behind what runs instead: [`folded`].
 pub fn foot(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let less = (!seen.page.is_narrow()).then(|| less(sheet, seen));
     let foot = el("footer", "foot").kids(undo::bar(app, seen));
-    if sheet.running.is_some() { foot.kids(less).kid(working(app, sheet)) } else { foot.kids(less).kid(when(app)) }
+    if sheet.running.is_some() { foot.kids(less).kid(working(app, sheet, seen)) } else { foot.kids(less).kid(when(app)) }
 }
 
 /// What a narrow page folds away from the foot.
@@ -46,8 +47,13 @@ fn helper(slab: &Slab) -> Vec<El<Msg>> {
     [key("key h56", words::HELPER_JOINS, "", say(Tap::HelperJoins))].into_iter().chain(leaves).listed()
 }
 
-fn working(app: &App, sheet: &BenchSheet) -> El<Msg> {
-    let stop = key("key solid h88", words::STOP, "", say(Tap::Stop));
+/// Stop says what it stops: with much above the slab, that is what is always in sight.
+fn working(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
+    let runs = sheet.running.as_ref().map(|slab| {
+        let (figure, unit) = figure(slab.worked, seen);
+        words::stops(&slab.run.work.op, format!("{figure} {unit}").trim_end())
+    });
+    let stop = key("key solid h88", words::STOP, runs.unwrap_or_default(), say(Tap::Stop));
     if !sheet.running.as_ref().is_some_and(Slab::has_pieces) {
         return el("div", "working").kid(stop);
     }

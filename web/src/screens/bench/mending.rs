@@ -35,9 +35,7 @@ pub fn pad(view: &View, app: &App, seen: Seen<'_>) -> Option<Screen> {
         Mend::Start(typed) => pads::mend((words::STARTED_WHEN, view.open), typed, app, seen),
         Mend::Stop(typed) => pads::mend((words::STOPPED_WHEN, view.open), typed, app, seen),
         Mend::Of(typed) => pads::batch(run, typed, app, seen),
-        Mend::Done(typed) => {
-            pads::count(pads::Asked::new(("bench/more", words::HOW_MANY_DONE), clocks(run?, seen), say(Tap::PadDone)), typed, seen)
-        }
+        Mend::Done(typed) => pads::in_all(run?, typed, seen),
         Mend::Came(helper, typed) => along((said::CAME, said::FROM_THE_START, *helper), run?, typed, seen),
         Mend::Went(helper, typed) => {
             let none = if run?.is_running() { said::STILL_HERE } else { said::TO_THE_END };
@@ -58,7 +56,7 @@ fn along((title, none, helper): (&'static str, &'static str, Helper), run: &Run,
 }
 
 /// "Sand, 09:00 to 10:00".
-fn clocks(run: &Run, seen: Seen<'_>) -> String {
+pub fn clocks(run: &Run, seen: Seen<'_>) -> String {
     let end = (!run.is_running()).then(|| seen.speech.clock(run.end_wall(seen.now)));
     format!("{}, {}", run.work.op, words::clocks(&seen.speech.clock(run.started), end.as_deref()))
 }
@@ -85,7 +83,7 @@ fn which(run: &Run, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(key("key h56", said::JOB, job, mend(Mend::Job)))
         .kid(key("key h56", words::MEND_OP, run.work.op.clone(), mend(Mend::Op(String::new()))))
         .kids(of)
-        .kid(key("key h56", said::MORE_DONE, done, mend(Mend::Done(Typed::default()))))
+        .kid(key("key h56", said::PIECES_DONE, done, mend(Mend::Done(Typed::default()))))
         .kid(key("key h56", said::ADD_HELPER, "", mend(forgotten())))
 }
 

@@ -1,12 +1,13 @@
 //! The pads of Bench: how many pieces, and what the clock said.
 
 use super::super::{Screen, Seen};
-use super::say;
+use super::{foot, mending, say};
 use crate::app::bench::ends::{self, Meant};
 use crate::app::bench::mending::pieces_of;
 use crate::app::bench::{Tap, pay_currency};
 use crate::app::entry::Typed;
 use crate::app::{App, Msg};
+use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::pad;
@@ -58,8 +59,16 @@ pub fn batch(run: Option<&Run>, typed: &Typed, app: &App, seen: Seen<'_>) -> Scr
 pub fn more(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let small = app.running().map(|strip| strip.op).unwrap_or_default();
     let mut screen = count(Asked::new(("bench/more", words::HOW_MANY_DONE), small, say(Tap::PadDone)), typed, seen);
-    screen.main = screen.main.kid(key("key soft h48", words::ASK_HOW_MANY, "", say(Tap::AskBatch)));
+    let fewer = key("key soft h48", words::FEWER_DONE, "", say(Tap::AskInAll));
+    screen.main = screen.main.kid(el("div", "less").kid(key("key soft h48", words::ASK_HOW_MANY, "", say(Tap::AskBatch))).kid(fewer));
     screen
+}
+
+/// So many were done in a run, more or fewer than stand there.
+pub fn in_all(run: &Run, typed: &Typed, seen: Seen<'_>) -> Screen {
+    let stands = words::done(&seen.speech.count(run.done()), None);
+    let small = format!("{}, {stands}", mending::clocks(run, seen));
+    count(Asked::new(("bench/in-all", words::HOW_MANY_IN_ALL), small, say(Tap::PadDone)), typed, seen)
 }
 
 /// What a helper is paid for an hour, if anything.
@@ -78,9 +87,23 @@ pub fn helper(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
 /// When a run stopped.
 pub fn stopped(run: Id, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let it = app.shelf().bench().run(run).cloned();
-    let read = it.and_then(|run| ends::stop(app, &run, &typed.text).ok());
+    let read = it.as_ref().and_then(|run| ends::stop(app, run, &typed.text).ok());
     let asked = Asked::new(("bench/stopped", words::STOPPED_WHEN), from(app, Some(run), seen), say(Tap::PadDone));
-    clock(Asked { between: meant(read, app, seen), asks: app.bench.asked, ..asked }, typed, seen)
+    let mut between = meant(read, app, seen);
+    if typed.text.is_empty() {
+        between.extend(it.as_ref().and_then(|run| stopped_ago(run, seen)));
+    }
+    clock(Asked { between, asks: app.bench.asked, ..asked }, typed, seen)
+}
+
+/// 5, 15 or 30 minutes ago, as far as it ran then.
+fn stopped_ago(run: &Run, seen: Seen<'_>) -> Option<El<Msg>> {
+    let then = |minutes: i64| seen.now.at.minus(Span::minutes(minutes));
+    let all = foot::AGO.into_iter().filter(|minutes| run.started.at < then(*minutes) && then(*minutes) <= run.end(seen.now.at)).listed();
+    let shown = all.iter().map(|minutes| Chip::tap(words::ago(*minutes))).listed();
+    let id = run.id;
+    let keys = |nth: usize| all.get(nth).map_or(say(Tap::Close), |minutes| say(Tap::StoppedAgo(id, *minutes)));
+    (!all.is_empty()).then(|| el("div", "ago").kid(chips("key h56", shown, keys).attr("aria-label", words::STOPPED_WHEN)))
 }
 
 /// When a run began or stopped, put right.
@@ -111,11 +134,10 @@ pub fn meant(read: Option<Meant>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     vec![el("p", "w7").attr("role", "alert").text(words::WHICH_ONE), el("div", "less").kids(keys)]
 }
 
-/// "Glue tops, from 11:20".
+/// "Glue tops, 11:20 to 14:32": what stands.
 fn from(app: &App, run: Option<Id>, seen: Seen<'_>) -> String {
     let bench = app.shelf().bench();
-    let run = run.and_then(|run| bench.run(run));
-    run.map(|run| words::from_clock(&run.work.op, &seen.speech.clock(run.started))).unwrap_or_default()
+    run.and_then(|run| bench.run(run)).map(|run| mending::clocks(run, seen)).unwrap_or_default()
 }
 
 /// A pad for a clock time, with keys for the halves of the day where clocks have twelve hours.

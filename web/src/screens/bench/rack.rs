@@ -100,7 +100,8 @@ fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Ms
 fn state(choice: &Choice, next: bool, seen: Seen<'_>) -> String {
     let batch = &choice.batch;
     if let Some(each) = batch.each() {
-        return words::last_each(&seen.speech.span(each));
+        let apart = batch.apart().map(|apart| words::apart(&seen.speech.span(apart), batch.of.map(|_| batch.is_done())));
+        return std::iter::once(words::last_each(&seen.speech.span(each))).chain(apart).listed().join(", ");
     }
     if Span::ZERO < batch.all() {
         return seen.speech.span(batch.all());

@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::super::count::name as pile_name;
-use super::{mending, say};
+use super::{mending, running, say};
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, Mend, View};
 use crate::app::bench::mending::name;
@@ -63,11 +63,13 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
     if 0 < line.batch.n {
         told.push(words::done(&seen.speech.count(line.batch.n), None));
     }
+    told.extend(Some(run.done_after_its_end()).filter(|n| 0 < *n).map(|n| said::done_after(n, &seen.speech.count(n))));
     if run.work.rework {
         told.push(words::REWORKED.to_owned());
     }
     told.push(source(line, seen));
     told.extend(stays(run, seen.now.at).unwrap_or_default().iter().map(|stay| mending::in_words(stay, run, seen)));
+    told.extend(line.stayed.as_ref().map(|_| words::HELPER_TO_SETTLE.to_owned()));
     told.extend(beyond(line).map(|span| said::on_the_day_after(&seen.speech.span(span))));
     told.extend(line.wrong.map(|_| words::LOOKS_TOO_LONG.to_owned()));
     told.extend(line.doubts.iter().map(|doubt| words::doubt(*doubt).to_owned()));
@@ -130,6 +132,7 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
         .chain(changed(run, app, seen))
         .chain(meant)
         .chain([keys])
+        .chain(line.stayed.as_ref().map(|stayed| running::stayed(stayed, seen)))
         .chain(mending::helpers(run, seen))
         .chain(notches(run, seen))
         .listed()
@@ -151,7 +154,7 @@ fn changed(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let helper = change.helper.map(|helper| {
             let ends = [helper.from.map(|from| said::came(&clock(from))), helper.to.map(|to| said::went(&clock(to)))];
             let pay = helper.pay.map(|pay| said::per_hour(&seen.speech.money(pay)));
-            said::of_helper(helper.forgotten, &ends.into_iter().flatten().chain(pay).listed().join(", "))
+            said::of_helper(helper.how, &ends.into_iter().flatten().chain(pay).listed().join(", "))
         });
         let words = [start, stop, change.op.as_deref().map(said::called), on, helper];
         let what = words.into_iter().flatten().listed().join(", ");
@@ -159,7 +162,7 @@ fn changed(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let when = format!("{} {}", seen.speech.day(change.at), seen.speech.clock(change.at));
         el("p", "t14 i2").text(said::put_right(&when, &what))
     };
-    changes(&app.shelf().book, run.id).into_iter().map(one).listed()
+    changes((&app.shelf().bench(), &app.shelf().book), run.id).into_iter().map(one).listed()
 }
 
 /// The pieces done in it, each of which can be struck.

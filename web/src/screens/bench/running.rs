@@ -2,10 +2,11 @@
 
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
+use super::refused::when;
 use super::{cautions, foot, question, rack, say, waits};
-use crate::app::bench::Tap;
 use crate::app::bench::day::DayTap;
 use crate::app::bench::waits::waiting;
+use crate::app::bench::{Tap, whole_of};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
@@ -13,10 +14,16 @@ use crate::view::{El, el};
 use crate::words::en::bench as words;
 use fivebar_core::bench::On;
 use fivebar_core::quantity::{Listed, Span};
-use fivebar_core::sheet::bench::{BenchSheet, Slab};
+use fivebar_core::sheet::bench::{BenchSheet, Slab, Stayed};
 
 /// A phone of 390 px with text at 160 % and more is a page as wide as that.
 const LARGE_TEXT: f64 = 256.0;
+
+/// A piece that takes less than that is no break that was forgotten [J].
+const ASKED_FROM: Span = Span::minutes(15);
+
+/// More waits than that leave no room for the board before what runs.
+const ABOVE: usize = 2;
 
 /// The bench as it stands.
 pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
@@ -27,7 +34,8 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let hint = asked.is_some().then(|| el("p", "t14").text(words::SETTLE_IT));
     // What was broken off comes before what fits until something is off.
     let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
-    let crowded = seen.page.is_narrow() || waiting(app).on.iter().any(|line| line.over);
+    let on = waiting(app).on;
+    let crowded = seen.page.is_narrow() || asked.is_some() || sheet.stayed.is_some() || ABOVE < on.len() || on.iter().any(|line| line.over);
     let mut rack = rack::around(sheet, crowded, seen);
     let fits = waits::meanwhile(app, seen);
     let place = if broken_off { rack.len() } else { 0 };
@@ -38,8 +46,9 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let now = el("div", "col")
         .key("now")
         .kids(late(app, sheet))
-        .kids(stayed(app, sheet, seen))
+        .kids(sheet.stayed.as_ref().map(|one| stayed(one, seen)))
         .kids(more_than_said(sheet, seen))
+        .kids(if asked.is_none() { slow(sheet, seen) } else { None })
         .kids(asked)
         .kids(hint)
         .kids(rack)
@@ -48,6 +57,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kids(sheet.others.iter().map(|other| beside(other, app, seen)))
         .kids(sheet.running.as_ref().and_then(|running| super::super::jobs::estimate::past_plan(running, seen)))
         .kids(estimated(sheet, app, seen).filter(|_| !seen.page.is_narrow()))
+        .kids(at_the_stop(app, sheet))
         .kids(rest);
     let then = el("div", "col")
         .key("then")
@@ -66,15 +76,24 @@ fn late(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
     runs.then(|| el("p", "w7").key("late").attr("role", "status").text(said.clone()))
 }
 
-/// Who was there at the switch: still here, or gone.
-fn stayed(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let run = sheet.running.as_ref()?.run.id;
-    let stayed = sheet.stayed.as_ref().filter(|_| app.bench.alone != Some(run))?;
-    let until = (stayed.op.as_str(), seen.speech.clock(stayed.until));
-    let asked = words::was_along(stayed.heads, &seen.speech.count(stayed.heads), (until.0, &until.1));
-    let stay = key("key h56", words::STILL_HERE, "", say(Tap::HelpersStay));
-    let gone = key("key h56", words::GONE, "", say(Tap::HelpersGone));
-    Some(el("div", "card stayed").key("stayed").kid(el("p", "w7").text(asked)).kid(el("div", "g2").kid(stay).kid(gone)))
+/// Who was there at a switch: still here, or gone; at what is over, too, or gone by then.
+pub fn stayed(stayed: &Stayed, seen: Seen<'_>) -> El<Msg> {
+    let when = |wall| when(wall, seen);
+    let n = (stayed.heads, &*seen.speech.count(stayed.heads));
+    let was = match stayed.came {
+        Some(came) => words::came_along(n, &when(came)),
+        None => words::was_along(n, (&stayed.op, &when(stayed.from))),
+    };
+    let (asked, stays, went) = match stayed.end {
+        Some(end) => {
+            let too = words::at_it_too(&stayed.to, &words::clocks(&when(stayed.from), Some(&seen.speech.clock(end))));
+            (format!("{was} {too}"), words::AT_IT_TOO, words::GONE_BY_THEN)
+        }
+        None => (was, words::STILL_HERE, words::GONE),
+    };
+    let stay = key("key h56", stays, "", say(Tap::HelpersStay(stayed.run)));
+    let gone = key("key h56", went, "", say(Tap::HelpersGone(stayed.run)));
+    el("div", "card stayed").key("stayed").kid(el("p", "w7").text(asked)).kid(el("div", "g2").kid(stay).kid(gone))
 }
 
 /// More were done than were said: of how many are there?
@@ -85,6 +104,28 @@ fn more_than_said(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let said = words::beyond(more, &seen.speech.count(more), &seen.speech.count(of));
     let key = key("key h56", words::so_many(&seen.speech.count(n)), "", say(Tap::BatchOf(n)));
     Some(el("div", "card stayed").key("beyond").kid(el("p", "w7").attr("role", "status").text(said)).kid(key))
+}
+
+/// A piece that takes more than twice as long as the others did may be a stop that was forgotten.
+fn slow(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let running = sheet.running.as_ref()?;
+    let each = running.batch.each()?;
+    let slow = running.batch.slow().filter(|slow| ASKED_FROM.max(each.times(2)) < *slow)?;
+    let said = words::slow_piece(&seen.speech.span(slow), &seen.speech.span(each));
+    let key = key("key h56", words::STOPPED_EARLIER, "", say(Tap::StoppedAt(running.run.id)));
+    Some(el("div", "card stayed").key("slow").kid(el("p", "w7").text(said)).kid(el("div", "g2").kid(key)))
+}
+
+/// What may be said of what was stopped last: it is done with, or had stopped before.
+fn at_the_stop(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
+    let (carry, (at, _)) = (sheet.carry_on.as_ref()?, sheet.hand.as_ref()?.stood?);
+    let bench = app.shelf().bench();
+    let last = bench.last_stopped(None).filter(|run| run.mended_stop.is_none() && at.day() == app.now.day());
+    let done = whole_of(app, carry.on, &carry.op).filter(|_| !carry.rework);
+    let done = done.map(|(run, of)| key("key soft h48", words::done_with(&carry.op), "", say(Tap::Whole(run, of))));
+    let earlier = last.map(|run| key("key soft h48", words::STOPPED_EARLIER, "", say(Tap::StoppedAt(run.id))));
+    let keys = done.into_iter().chain(earlier).listed();
+    (!keys.is_empty()).then(|| el("div", "less").key("at the stop").kids(keys))
 }
 
 /// How far the job that runs has come of its estimate.

@@ -9,7 +9,7 @@ use crate::parts::key::key;
 use crate::parts::slab::{Slab as Drawn, slab_with};
 use crate::view::El;
 use crate::words::en::bench as words;
-use fivebar_core::bench::On;
+use fivebar_core::bench::{Batch, On};
 use fivebar_core::quantity::{Listed, Span, begin_large};
 use fivebar_core::sheet::bench::Slab;
 
@@ -46,12 +46,24 @@ fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let (batch, span) = (&slab.batch, |span: Span| seen.speech.span(span));
     let left = batch.remaining().filter(|left| Span::ZERO < *left).map(|left| words::about_left(&span(left))).unwrap_or_default();
     let each = batch.each().map(|each| words::each(&span(each))).unwrap_or_default();
-    let range = batch.range().map(|(from, to)| words::range(&span(from), &span(to), seen.page.is_narrow())).unwrap_or_default();
+    let range = range(batch, seen);
     let all = if slab.worked < batch.all() { words::in_all(&span(batch.all())) } else { String::new() };
-    let slow = batch.slow().map(|slow| words::this_one(&span(slow))).unwrap_or_default();
+    let after = || batch.apart().filter(|_| batch.is_done()).map(|after| words::apart(&span(after), Some(true)));
+    let slow = batch.slow().map(|slow| words::this_one(&span(slow))).or_else(after).unwrap_or_default();
     let heads = if 1 < slab.heads { words::heads(&seen.speech.count(slab.heads)) } else { String::new() };
     let rework = if slab.run.work.rework { words::REWORKED.to_owned() } else { String::new() };
     let (left, slow) = if left.is_empty() { (begin_large(&slow), String::new()) } else { (left, slow) };
     let lines = vec![(left, each), (range, all), (slow, String::new()), (heads, rework)];
     lines.into_iter().filter(|(left, right)| !(left.is_empty() && right.is_empty())).listed()
+}
+
+/// How far about what is left may be off: its two ends where they differ, and the upper one where the other is nothing.
+fn range(batch: &Batch, seen: Seen<'_>) -> String {
+    let Some((from, to)) = batch.range() else { return String::new() };
+    let [least, most] = [from, to].map(|end| seen.speech.span(end));
+    match () {
+        () if least == most => String::new(),
+        () if from.as_minutes() <= 0 => words::at_most(&most),
+        () => words::range(&least, &most, seen.page.is_narrow()),
+    }
 }

@@ -33,6 +33,9 @@ pub fn screen(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
     if starting.missed.is_some() && starting.chosen.is_some() {
         return by_clock(starting, app, seen);
     }
+    if let Some((op, ..)) = &starting.asks {
+        return for_which(op, app);
+    }
     let (title, day) = match starting.missed {
         Some(day) => (words::WHAT_DID_YOU_DO, noon(day, seen)),
         None => (words::WHAT_ARE_YOU_DOING, seen.now),
@@ -42,6 +45,21 @@ pub fn screen(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
     let when = starting.missed.is_none().then(|| foot::when(app));
     let foot = el("footer", "foot").kids(when).kid(key("key h56", common::NOT_NOW, "", say(Tap::Close)));
     Screen::new("bench/start", head(top), main).foot(foot)
+}
+
+/// For which job a call or a message is.
+fn for_which(op: &str, app: &App) -> Screen {
+    let all = all_jobs(app);
+    let keys = all.into_iter().map(|(on, name)| key("key left wide h88", name, "", answer(StartingTap::On(on))));
+    let main = el("main", "scr starting").kids(keys);
+    let foot = el("footer", "foot").kid(key("key h56", common::NOT_NOW, "", say(Tap::Close)));
+    Screen::new("bench/for", head(Head::new(op.to_owned(), words::FOR_WHAT)), main).foot(foot)
+}
+
+/// Jobs that go on, the newest first, and none.
+fn all_jobs(app: &App) -> Vec<(On, String)> {
+    let jobs = open(app).into_iter().rev().map(|(job, name)| (On::Job(job), name));
+    jobs.chain([(On::Nothing, words::NO_JOB.to_owned())]).listed()
 }
 
 /// The middle of a day, to write its date.
@@ -56,11 +74,10 @@ pub fn noon_at(clock: Clock, seen: Seen<'_>) -> String {
 
 /// Jobs that go on, and time of no job.
 fn jobs(starting: &Starting, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let mut open: Vec<(On, String)> = open(app).into_iter().rev().map(|(job, name)| (On::Job(job), name)).listed();
-    if open.is_empty() {
+    let open = all_jobs(app);
+    if open.len() < 2 {
         return vec![];
     }
-    open.push((On::Nothing, words::NO_JOB.to_owned()));
     if SOME < open.len() && !starting.jobs {
         let name = open.iter().find(|(on, _)| *on == starting.on).map_or(words::NO_JOB, |(_, name)| name.as_str());
         let all = words::another_of(&seen.speech.count(u32::try_from(open.len()).unwrap_or(u32::MAX)));

@@ -203,7 +203,8 @@ pub fn open(sheet: &DaySheet, line: &Timeline) -> Option<Span> {
 fn any_open(sheet: &DaySheet) -> bool {
     sheet.any_open()
         || sheet.lines.iter().any(|line| {
-            let raw = line.run.tapped_stop.filter(|_| line.run.mended_stop.is_some() || line.run.cut.is_some());
+            let cut = line.run.cut.is_some_and(|cut| !cut.switched);
+            let raw = line.run.tapped_stop.filter(|_| line.run.mended_stop.is_some() || cut);
             line.run.overlaps.is_some() || raw.zip(line.ended).is_some_and(|(raw, ended)| ended.at < raw.at)
         })
 }

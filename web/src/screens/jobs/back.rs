@@ -43,11 +43,11 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let per_hour = sheet.account.sold.per_hour;
     let currency = sheet.account.currency;
     let Some((per_hour, money)) = per_hour.and_then(|all| Some((all, Money::book(all.left, currency).ok()?))) else {
-        return el("p", "notice").text(words::NOTHING_LEFT_YET);
+        return el("p", "notice").text(none_left(sheet));
     };
     let over =
         sheet.account.sold.kept.zip(sheet.bench.total).map(|(kept, total)| words::kept_over(&sum(kept, seen), &seen.speech.span(total)));
-    let held = back.and_then(|back| back.had_it_held).map(|rate| words::had_it_held(&hourly(rate, seen)));
+    let held = back.and_then(|back| held(back, seen));
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
     let after = after.map(|(after, every)| words::after_workshop(&hourly(after, seen), &hourly(every, seen)));
     let class = if money.amount() < Decimal::ZERO { "t60 w8 c-under" } else { "t60 w8" };
@@ -56,6 +56,23 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
         .kids(over.map(|over| el("p", "w7").text(over)))
         .kids(held.map(|held| el("p", "").text(held)))
         .kids(after.map(|after| el("p", "t14 i2").text(after)))
+}
+
+/// Why nothing is known to be left of an hour.
+fn none_left(sheet: &JobSheet) -> &'static str {
+    let sold = &sheet.account.sold;
+    match sold.pieces.saturating_add(sold.by_galleries) {
+        0 => words::NOTHING_LEFT_YET,
+        _ if sheet.account.hours.logged.own.total() <= Span::ZERO => words::NO_HOURS_LOGGED,
+        _ => words::NO_COSTS_KNOWN,
+    }
+}
+
+/// What an hour would have left by the plan, and by what was likely.
+fn held(back: &LookBack, seen: Seen<'_>) -> Option<String> {
+    let (rate, planned) = (hourly(back.had_it_held?, seen), seen.speech.span(back.estimate?));
+    let likely = back.had_likely.map(|(span, rate)| (hourly(rate, seen), seen.speech.span(span)));
+    Some(words::had_it_held((&rate, &planned), likely.as_ref().map(|(rate, span)| (rate.as_str(), span.as_str()))))
 }
 
 fn against_plan(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> El<Msg> {

@@ -12,6 +12,7 @@ use crate::parts::day_steps::day_steps;
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
+use crate::words::en::estimate::OLD_JOBS_LIST as OLD_JOBS;
 use crate::words::en::{dates as words, job};
 use fivebar_core::quantity::{Day, Listed, Span};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
@@ -28,7 +29,7 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let found = sheet_of(app, job.job);
     let due = found.as_ref().and_then(|sheet| sheet.due);
     let first = el("div", "col").kids(asked(job, due, app, seen)).kids(found.iter().flat_map(|sheet| last_days(sheet, seen)));
-    let second = el("div", "col").kids(found.iter().flat_map(|sheet| can_be(sheet, seen))).kid(key(
+    let second = el("div", "col").kids(found.iter().flat_map(|sheet| can_be(sheet, job, seen))).kid(key(
         "key h56",
         words::QUOTE,
         quote_under(job, seen),
@@ -60,7 +61,7 @@ fn asked(job: &JobSheet, due: Option<Day>, app: &App, seen: Seen<'_>) -> Vec<El<
 }
 
 /// When it can be ready, and by which working hours.
-fn can_be(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let small = |said: String| el("p", "t14 i2").text(said);
     let said = match sheet.likely {
         Some(_) if sheet.rows.is_empty() => vec![el("p", "").text(words::NOTHING_LEFT)],
@@ -69,12 +70,21 @@ fn can_be(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
             let ready = el("p", "t22 w8").text(words::ready(&day(likely.day, seen), safe.as_deref()));
             let waits = sheet.safe.unwrap_or(likely);
             let waits = waits.waits().then(|| small(words::waits_after(&day(waits.hands, seen), &day(waits.day, seen))));
-            let promise = sheet.safe.map(|safe| el("p", "").text(words::can_be_promised(&day(safe.promise(), seen))));
+            let promise = sheet.safe.map(|safe| (sheet.workdays.promised(safe), safe.promise()));
+            let promise = promise.map(|(promised, next)| el("p", "").text(words::can_be_promised(&day(promised, seen), promised == next)));
             [Some(ready), waits, Some(small(words::READY_UNDER.to_owned())), promise].into_iter().flatten().listed()
         }
         None => {
             let plan = key("key h56", job::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))));
-            vec![el("p", "").text(words::NOT_KNOWN), plan, key("key soft h48", words::SAY_KIND, "", say(Tap::Room(Room::Hours)))]
+            match of.described.piece {
+                None => {
+                    vec![el("p", "").text(words::NOT_KNOWN), plan, key("key soft h48", words::SAY_KIND, "", say(Tap::Room(Room::Hours)))]
+                }
+                Some(_) => {
+                    let old = key("key soft h48", OLD_JOBS, "", say(Tap::Room(Room::Hours)));
+                    vec![el("p", "").text(words::NOT_KNOWN_OF_KIND), plan, old]
+                }
+            }
         }
     };
     let alone = (sheet.covers == Covers::Planned && sheet.likely.is_some()).then(|| el("p", "w7").text(words::PLANNED_ALONE));

@@ -1,6 +1,7 @@
 //! The estimate of a job: its operations with their likely minutes, likely and safe on the scale, where it is from, and how far it has come.
 
 mod how;
+mod steps;
 
 use super::super::Seen;
 use super::say;
@@ -33,7 +34,7 @@ pub fn block(job: &JobSheet, sheet: Option<&EstimateSheet>, app: &App, seen: See
     let asks = if goes_on { kinds(sheet, app) } else { vec![] };
     let card = match &sheet.found {
         Some(found) => card(sheet, found, seen),
-        None => el("p", "t14 i2").text(words::NOTHING_YET),
+        None => el("p", "t14 i2").text(if sheet.piece.is_some() { words::NOTHING_OF_KIND } else { words::NOTHING_YET }),
     };
     let how = sheet.found.iter().flat_map(|found| how::how(sheet, found, seen)).listed();
     let keep = (sheet.found.is_some() && goes_on).then(|| {
@@ -73,6 +74,7 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
     let now = Progress { likely: Some(drawn_to.likely), safe: Some(drawn_to.safe), ..sheet.progress };
     let drawn = drawn(&now, seen);
     let begun = sheet.to_come.zip(sheet.progress.to_come).filter(|_| sheet.progress.ends.is_some());
+    let begun = begun.filter(|(left, _)| Span::ZERO < left.safe);
     let to_come = begun.map(|(left, likely)| el("p", "").text(words::to_come(&span(likely), &span(left.safe.max(likely)))));
     let ends = sheet.progress.ends.map(|ends| el("p", "t14").text(words::ends(&span(ends))));
     let shares: Vec<_> = found.shares.iter().map(|(basis, share)| (*basis, seen.speech.count(*share))).listed();
@@ -204,7 +206,7 @@ fn old_jobs(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         let price = old.sum.map(|sum| seen.speech.money(sum));
         let n = (1 < old.pieces).then(|| seen.speech.count(old.pieces));
         let under = words::old_job(&seen.speech.span(old.span), n.as_deref(), thought.as_deref(), price.as_deref());
-        let back = key("key soft h48", crate::words::en::job::TAKE_BACK, "", say(Tap::Strike(old.entry)));
+        let back = key("key soft h48", crate::words::en::job::STRIKE, "", say(Tap::Strike(old.entry)));
         el("div", "dl mid")
             .key(old.entry.to_string())
             .kid(el("span", "op").kid(el("span", "w7").text(old.name.clone())).kid(el("span", "t14 i2").text(under)))

@@ -30,6 +30,8 @@ pub struct Asked {
     pub slots: Vec<Slot>,
     /// In place of the pad: a choice, or words.
     pub instead: Option<Vec<El<Msg>>>,
+    /// Stands below the figures and the pad.
+    pub below: Option<El<Msg>>,
     pub save: (String, String),
     /// The other way out.
     pub other: Option<String>,
@@ -38,7 +40,7 @@ pub struct Asked {
 impl Asked {
     pub fn new(place: &'static str, title: impl Into<String>) -> Asked {
         let save = (common::DONE.to_owned(), String::new());
-        Asked { place, title: title.into(), above: vec![], slots: vec![], instead: None, save, other: None }
+        Asked { place, title: title.into(), above: vec![], slots: vec![], instead: None, below: None, save, other: None }
     }
 }
 
@@ -72,7 +74,8 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
         .kids((!asked.slots.is_empty()).then_some(figures))
         .kids(doubted(&draft.form, (units, seen), |side| say(Tap::IsSo(side))))
         .kid(el("div", "push"))
-        .kids(pad);
+        .kids(pad)
+        .kids(asked.below);
     let keys = el("div", keys).kid(key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save))).kids(other).kid(key(
         "key",
         common::NOT_NOW,

@@ -145,7 +145,7 @@ fn booked_row(booked: &Booked, seen: Seen<'_>) -> El<Msg> {
     let kind = booked.kind.as_ref().map_or(String::new(), |kind| words::spending(kind.as_str()));
     let under: Vec<String> = [booked.what.clone(), how(booked, seen)].into_iter().flatten().listed();
     let under = (!under.is_empty()).then(|| el("span", "t14 i2").text(under.join(", ")));
-    let back = key("key soft h48", words::TAKE_BACK, "", say(Tap::Strike(booked.entry)));
+    let back = key("key soft h48", words::STRIKE, "", say(Tap::Strike(booked.entry)));
     el("div", "dl mid")
         .key(booked.entry.to_string())
         .kid(el("span", "op").kid(el("span", "w7").text(jobs::upper_first(&kind))).kids(under))

@@ -135,13 +135,13 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
                 let total = total(row, seen);
                 return [name, String::new(), row.date.map(|date| dates::done_by(&seen.speech.day(date))).unwrap_or(by), total];
             }
-            let state = if matches!(row.next, NextAct::Collect { .. }) { gone() } else { by };
+            let state = with_open(if matches!(row.next, NextAct::Collect { .. }) { gone() } else { by }, row, seen);
             let aside = if matches!(row.next, NextAct::Collect { .. }) { words::STILL_DUE } else { words::DUE_AT_HAND_OVER };
             [name, seen.speech.money(row.due), state, aside.into()]
         }
         Section::ForSale => {
             let tag = row.tag.map(|tag| words::tag(&seen.speech.short_money(tag))).unwrap_or_default();
-            [name, tag, gone(), words::left(&n(row.left))]
+            [name, tag, with_open(gone(), row, seen), words::left(&n(row.left))]
         }
         Section::InHand => {
             let total = total(row, seen);
@@ -150,15 +150,19 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
         Section::Ended => {
             let per_hour = row.kept_per_hour.map(|rate| words::per_hour(&hourly(rate, seen))).unwrap_or_default();
             let ended = row.ended.map(|at| words::ended_on(&seen.speech.day(at))).unwrap_or_default();
-            [name, String::new(), ended, per_hour]
+            [name, String::new(), with_open(ended, row, seen), per_hour]
         }
     }
 }
 
 /// What was logged, and how much of it is in no day's total until it is settled.
 fn total(row: &JobRow, seen: Seen<'_>) -> String {
-    let total = row.total.map(|total| seen.speech.span(total)).unwrap_or_default();
-    if row.unsettled <= Span::ZERO { total } else { words::of_it_to_settle(&total, &seen.speech.span(row.unsettled)) }
+    with_open(row.total.map(|total| seen.speech.span(total)).unwrap_or_default(), row, seen)
+}
+
+/// With the hours the maker has not answered for: they are in the bar, and in what an hour left.
+fn with_open(said: String, row: &JobRow, seen: Seen<'_>) -> String {
+    if row.unsettled <= Span::ZERO { said } else { words::of_it_to_settle(&said, &seen.speech.span(row.unsettled)) }
 }
 
 fn next(row: &JobRow, seen: Seen<'_>) -> String {

@@ -41,6 +41,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let first = el("div", "col")
         .kids(next_act((sheet, estimate.as_ref()), at_saw.as_deref(), seen))
         .kids(since::lacking(sheet, seen))
+        .kids(since::other_now(sheet))
         .kids(since::ways_to_saw(&left, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
         .kids(estimate.as_ref().and_then(|estimate| promise(sheet, estimate, app, seen)))
         .kids(waits::lines(&waits, false, app, seen))
@@ -197,8 +198,8 @@ fn money_card(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let still = sheet.account.costs.still;
     let costs_word = if still.is_zero() { words::COSTS.to_owned() } else { words::costs_to_come(&sum(still, seen)) };
     let costs = costs.map_or(words::COSTS_UNKNOWN.to_owned(), |costs| sum(costs, seen));
-    let stands = per_hour.map_or(words::NOT_KNOWN.to_owned(), |rate| hourly(rate, seen));
-    let after = sheet.account.sold.per_hour.and_then(|per_hour| per_hour.after_workshop);
+    let stands = per_hour.map_or(words::NOT_KNOWN.to_owned(), |per_hour| hourly(per_hour.left, seen));
+    let after = per_hour.and_then(|per_hour| per_hour.after_workshop);
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
     let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, seen)));
     let card = el("section", "card money").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(words::AS_IT_STANDS, stands));

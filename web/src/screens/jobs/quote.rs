@@ -60,6 +60,7 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
     let said = match &sheet.range {
         Ok(_) => words::reckoning(&span(sheet.likely), &span(sheet.safe), &costs),
         Err(NoQuote::Ended) => words::QUOTE_ENDED.to_owned(),
+        Err(NoQuote::Hours) if job.described.piece.is_some() => words::QUOTE_NO_HOURS_OF_KIND.to_owned(),
         Err(NoQuote::Hours) => words::QUOTE_NO_HOURS.to_owned(),
         Err(NoQuote::Rate) => words::QUOTE_NO_RATE.to_owned(),
         Err(NoQuote::Costs) => words::QUOTE_NO_COSTS.to_owned(),

@@ -95,7 +95,7 @@ fn row(name: String, under: String, figure: String) -> El<Msg> {
 }
 
 fn back(entry: fivebar_core::quantity::Id) -> El<Msg> {
-    key("key soft h48", words::TAKE_BACK, "", say(Tap::Strike(entry)))
+    key("key soft h48", words::STRIKE, "", say(Tap::Strike(entry)))
 }
 
 fn agreements(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {

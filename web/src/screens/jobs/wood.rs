@@ -2,7 +2,7 @@
 
 use super::super::count::size_or_none;
 use super::super::outlook::{gives, how, is_figure, short};
-use super::super::plan::since::lacking;
+use super::super::plan::since::{lacking, other_now};
 use super::super::{Screen, Seen, short as too_short, undo};
 use super::figures::{line, percent, volume};
 use super::forms::room::between;
@@ -45,6 +45,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(outlook(sheet, app, seen))
         .kid(make)
         .kids(lacking(sheet, seen))
+        .kids(other_now(sheet))
         .kid(el("h2", "").text(words::TAKEN))
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
         .kids(taken.iter().map(|pile| row(pile, (sheet, &after), lacks(pile), seen)))

@@ -4,15 +4,14 @@ use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
 use super::{ends, nearly, over, picture, saw, say, side, since, sizes, told, ways};
-use crate::app::plan::{Found, Since, Stands, Tap, last_tick, refused, since as since_then, was_used};
+use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
-use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
-use crate::words::en::{changed, common, plan as words, told as told_words, yard};
+use crate::words::en::{common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
@@ -32,7 +31,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let second = second.kids(since.taken.then(|| ways_on(given, sheet))).kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
     let screen = Screen::new("jobs/plan-answer", head(top), main).says_it();
-    Screen { foot: foot(given, sheet, (app, &since), seen), ..screen }
+    Screen { foot: foot(given, sheet, (app, &since), seen), of: app.plan.turned_to.to_string(), ..screen }
 }
 
 /// Of a plan that is used: the list at the saw has the page, what is seldom wanted stands at its end.
@@ -112,13 +111,13 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     }
     shown.extend(under);
     // Once the wood is cut the list at the saw comes first.
-    shown.extend(if since.taken { vec![] } else { details(given, found, (app, since.taken), seen) });
+    shown.extend(if since.taken { vec![] } else { details(given, found, (app, since), seen) });
     shown
 }
 
 /// Of what, how wide and how thick; what is proven, and what else it could be.
-fn details(given: &Given, found: &Found, (app, taken): (&App, bool), seen: Seen<'_>) -> Vec<El<Msg>> {
-    let sheet = &found.sheet;
+fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
+    let (sheet, taken) = (&found.sheet, since.taken);
     let apart = match &given.ask.what {
         What::Top(top) if seen.page.is_narrow() => Some(joints(top, given, seen)),
         _ => None,
@@ -130,7 +129,7 @@ fn details(given: &Given, found: &Found, (app, taken): (&App, bool), seen: Seen<
     let nearly = if taken {
         vec![]
     } else {
-        nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, (app, seen))).collect()
+        nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, &since.left_out, (app, seen))).collect()
     };
     let over = if taken { vec![] } else { over::choices(given, sheet, seen) };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
@@ -173,11 +172,14 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     if sheet.made == 0 {
         return vec![];
     }
-    let mut shown = saw::list(given, sheet, app, seen);
+    let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list(given, sheet, app, seen)).collect();
     shown.extend(sizes::finish(given, sheet, seen));
-    shown.extend(if since.taken { details(given, found, (app, since.taken), seen) } else { vec![] });
-    let lines =
-        [told::used(given, sheet, seen)].into_iter().chain(told::waste(given, sheet, seen)).chain(told::figures(given, sheet, seen));
+    shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
+    let lines = [told::used(given, sheet, seen)]
+        .into_iter()
+        .chain(told::shortest(given, sheet, seen))
+        .chain(told::waste(given, sheet, seen))
+        .chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
     if !since.taken {
         shown.extend(since::left_out(given, found, app, seen));
@@ -209,7 +211,7 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
         return Some(foot.kid(el("div", "g2").kid(change()).kid(middle())).kids(use_it));
     };
     if since.taken {
-        let back = ticked_back(given, found, app, seen).or_else(|| undo::bar(app, seen));
+        let back = undo::bar(app, seen);
         return (back.is_some() || refused(app).is_some()).then(|| foot.kids(back));
     }
     if !not_bought(given, &found.sheet).is_empty() {
@@ -223,15 +225,6 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     let keys = el("div", "g2").kid(change()).kid(if possible || under_way { middle() } else { again() });
     let last = (possible && !asked).then(|| use_key(given, found, sheet, (since, seen)));
     Some(foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last))
-}
-
-/// The last tick alone goes back, as long as nothing was written after it.
-fn ticked_back(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let tick = last_tick(app)?;
-    let line = saw::Line::of(found.sheet.lines.get(tick.line)?, given, seen).text;
-    let what = changed::tick_of(&line, app.plan.ticked.contains(&tick.line) != tick.back);
-    let (words, under) = if tick.back { (common::PUT_BACK, common::taken_back(&what)) } else { (common::TAKE_BACK, what) };
-    Some(alone(Undo { words: words.into(), under }, say(Tap::TickBack)))
 }
 
 /// "Use these 24", and what that takes from the rack.

@@ -4,7 +4,7 @@ use super::super::Seen;
 use super::saw::number;
 use super::{piles, side, source_name};
 use crate::app::App;
-use crate::words::en::{plan, told as words};
+use crate::words::en::{changed as changed_words, plan, told as words};
 use fivebar_core::quantity::{Length, begin_large, begin_small};
 use fivebar_core::sheet::make::near::narrower;
 use fivebar_core::sheet::make::{Field, Given, Source, Unfit, What};
@@ -71,12 +71,15 @@ fn sides([wide, deep, high]: [Option<Length>; 3], given: &Given, seen: Seen<'_>)
 pub fn a_row_less(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let near = narrower(given).filter(|near| near.rows < sheet.made)?;
     let length = |length: Length| side(length, given.units, seen);
-    Some(words::narrower(&length(near.by), &length(near.width), &number(near.rows, seen)))
+    Some(words::narrower(&length(near.by), &length(near.width), (&number(near.rows, seen), near.rows == 1)))
 }
 
 /// The piles on the rack that do not fit, and why.
-pub fn left_out(given: &Given, (app, seen): (&App, Seen<'_>)) -> Vec<String> {
-    let (narrow, others): (Vec<_>, Vec<_>) = given.left_out.iter().partition(|(_, why)| *why == Unfit::TooNarrow && is_top(given));
+pub fn left_out(given: &Given, changed: &[usize], (app, seen): (&App, Seen<'_>)) -> Vec<String> {
+    let (other, same): (Vec<_>, Vec<_>) = given.left_out.iter().enumerate().partition(|(nth, _)| changed.contains(nth));
+    let other = other.into_iter().map(|(_, (source, _))| changed_words::left_out_changed(&begin_large(&source_name(source, app))));
+    let (narrow, others): (Vec<_>, Vec<_>) =
+        same.into_iter().map(|(_, one)| one).partition(|(_, why)| *why == Unfit::TooNarrow && is_top(given));
     let named = |source: &Source| begin_large(&source_name(source, app));
     let narrow = narrow.into_iter().take(NAMED).filter_map(|(source, _)| {
         let Wish::Panel(panel) = &given.ready.wish else { return None };
@@ -90,7 +93,7 @@ pub fn left_out(given: &Given, (app, seen): (&App, Seen<'_>)) -> Vec<String> {
         .collect();
     let more = others.len().checked_sub(NAMED).filter(|more| 0 < *more).and_then(|more| i64::try_from(more).ok());
     let others = (!told.is_empty()).then(|| words::left_out(&told, more.map(|more| number(more, seen)).as_deref()));
-    narrow.chain(others).collect()
+    narrow.chain(others).chain(other).collect()
 }
 
 fn is_top(given: &Given) -> bool {

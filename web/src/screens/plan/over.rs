@@ -29,9 +29,8 @@ fn near(part: usize, given: &Given, sheet: &PlanSheet) -> Option<Near> {
     let Wish::Parts(parts) = &given.ready.wish else { return None };
     let glued = sheet.glue_ups.iter().filter(|one| one.part == part).listed();
     let wide = parts.parts.get(part).filter(|_| !glued.is_empty())?.size[1].as_nm();
-    let edges = given.ready.figures.edge_trim.as_nm().saturating_mul(2);
     let lines = sheet.lines.iter().filter(|line| line.pieces.iter().any(|cut| cut.part == Some(part))).listed();
-    let net = |source: usize| given.ready.sources.get(source).map(|it| it.size[1].as_nm().saturating_sub(edges));
+    let net = |source: usize| given.ready.sources.get(source).map(|it| it.size[1].as_nm());
     let fits = lines.iter().filter_map(|line| Some((net(line.source)?, line.source))).filter(|(net, _)| wide <= *net);
     let (net, source) = fits.max_by_key(|(net, _)| *net)?;
     let over = net.saturating_sub(wide);

@@ -23,8 +23,10 @@ pub fn notes(given: &Given, since: &Since) -> Vec<El<Msg>> {
 fn said(changed: &[Change], given: &Given) -> Vec<String> {
     let size = |change: &Change| if let Change::Size(place) = change { letter(given, *place) } else { None };
     let sizes = changed.iter().filter_map(size).listed();
+    let wood = |change: &Change| if let Change::Wood(place) = change { letter(given, *place) } else { None };
+    let woods = changed.iter().filter_map(wood).listed();
     let other = |change: &Change| match change {
-        Change::Size(_) => None,
+        Change::Size(_) | Change::Wood(_) => None,
         Change::NotFree => Some(plan::CHANGED.to_owned()),
         Change::Saw(places) => Some(words::saw(places)),
         Change::Machines => Some(words::MACHINES.to_owned()),
@@ -32,7 +34,8 @@ fn said(changed: &[Change], given: &Given) -> Vec<String> {
         Change::Parts(names) => Some(words::parts(names)),
     };
     let sized = (!sizes.is_empty()).then(|| words::sizes(&sizes));
-    sized.into_iter().chain(changed.iter().filter_map(other)).listed()
+    let named = (!woods.is_empty()).then(|| words::woods(&woods));
+    sized.into_iter().chain(named).chain(changed.iter().filter_map(other)).listed()
 }
 
 fn letter(given: &Given, place: usize) -> Option<String> {
@@ -68,7 +71,7 @@ pub fn lacking(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(lacking) = sheet.lacking.as_ref().filter(|_| sheet.ended.is_none()) else { return vec![] };
     let piles = |n: fn(&LackedPile) -> Count| {
         let of_it = lacking.piles.iter().map(|pile| (pile, n(pile))).filter(|(_, n)| 0 < *n);
-        of_it.map(|(pile, n)| plan::so_many_of(&seen.speech.count(n), &begin_small(&pile.name))).listed()
+        of_it.map(|(pile, n)| plan::so_many_of(&seen.speech.count(n), &named(&pile.name))).listed()
     };
     let (there, gone) = (piles(|pile| pile.on_rack), piles(|pile| pile.n.saturating_sub(pile.on_rack)));
     let n = lacking.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.on_rack));
@@ -77,6 +80,21 @@ pub fn lacking(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let again = (0 < n).then(|| key("key h56 wide", words::take_again(n == 1), words::take_again_under(&there), say(Tap::TakeAgain)));
     let again = again.map(|key| el("div", "no-print").kid(key));
     std::iter::once(worded("p", "w7", said)).chain(again).listed()
+}
+
+/// That a pile of the plans in use is not what they were made for: on the pages of the job, where the way to the saw is.
+pub fn other_now(sheet: &JobSheet) -> Option<El<Msg>> {
+    (!sheet.changed.is_empty()).then(|| el("p", "why").text(words::other_now(&sheet.changed)))
+}
+
+/// Over the list at the saw of a plan that is used, where it is of before something changed.
+pub fn of_before(since: &Since) -> Option<El<Msg>> {
+    (since.taken && !since.changed.is_empty()).then(|| el("p", "why").text(words::LIST_OF_BEFORE))
+}
+
+/// A pile within a sentence: its letter stays large.
+fn named(name: &str) -> String {
+    if name.chars().all(char::is_uppercase) { name.to_owned() } else { begin_small(name) }
 }
 
 /// The piles it cuts, each a tap away.

@@ -45,6 +45,7 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         }
     };
     let open = ways::bound_of(given, number(sheet.made, seen), app);
+    let open = if sheet.ends.together.is_some() { Some(told::one_cut_each(open.as_deref())) } else { open };
     let fewest = match sheet.proof.why {
         Some(Why::Fewest { pieces, .. }) => {
             let more = (pieces < taken(sheet)).then(|| format!(" {}", told::takes_more(&number(taken(sheet), seen))));
@@ -80,10 +81,13 @@ pub fn standing(given: &Given, found: &Found) -> &'static str {
     match (shape, open) {
         (_, None) if sheet.made == 0 => told::NOT_POSSIBLE,
         _ if sheet.made == 0 => told::NONE_FOUND,
+        (Shape::Rows, None) if takes_more(sheet) && given.ready.counts_whole() => told::LEAST_TAKEN,
         (Shape::Rows, None) if takes_more(sheet) => told::LEAST_IN_LENGTH,
         (Shape::Field, None | Some(2..)) if nearly::is_just_so(given, sheet) => told::NEAREST_POSSIBLE,
         (Shape::Field, None | Some(2..)) => told::NEAREST_AT_FULL_SIZE,
         (Shape::Field, _) => told::NEAREST_SO_FAR,
+        // Fewer would do of what was not asked.
+        (Shape::Rows, None) if sheet.ends.together.is_some() => told::BEST_OF_ONE_CUT,
         (_, None) => words::BEST_POSSIBLE,
         (_, Some(0)) => words::BEST_SO_FAR,
         _ if matches!(sheet.proof.why, Some(Why::Fewest { pieces, .. }) if pieces == taken(sheet)) => {
@@ -100,12 +104,15 @@ pub fn standing(given: &Given, found: &Found) -> &'static str {
 
 /// What a plan that is proven is best at.
 fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
-    match given.ask.what.shape() {
-        Shape::Field if nearly::is_just_so(given, sheet) => words::NO_NEARER,
-        Shape::Field => words::NO_NEARER_AT_FULL_SIZE,
-        Shape::Rows if takes_more(sheet) => told::MORE_BUT_LESS,
-        Shape::Rows => told::NONE_LOSES_LESS,
-        Shape::Parts | Shape::Sticks => told::NONE_TAKES_LESS,
+    match (given.ask.what.shape(), given.ready.counts_whole()) {
+        (Shape::Field, _) if nearly::is_just_so(given, sheet) => words::NO_NEARER,
+        (Shape::Field, _) => words::NO_NEARER_AT_FULL_SIZE,
+        (Shape::Rows, true) if takes_more(sheet) => told::MORE_BUT_LESS_LENGTH,
+        (Shape::Rows, false) if takes_more(sheet) => told::MORE_BUT_LESS,
+        (Shape::Rows, true) => told::NONE_TAKES_LESS_LENGTH,
+        (Shape::Rows, false) => told::NONE_LOSES_LESS,
+        (Shape::Parts | Shape::Sticks, true) => told::NONE_TAKES_LESS_WHOLE,
+        (Shape::Parts | Shape::Sticks, false) => told::NONE_TAKES_LESS,
     }
 }
 
@@ -120,8 +127,10 @@ pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> 
             let units = i64::try_from(worth.saturating_sub(bound)).ok()?;
             let by = Length::nm(units.checked_mul(given.ready.unit)?).ok()?;
             let fewest = matches!(sheet.proof.why, Some(Why::Fewest { .. })) && !takes_more(sheet);
-            Some(told::waste_may_be_less(told::rows_and(fewest, is_ripped(given)), &side(by, given.units, seen)))
+            let said = if given.ready.counts_whole() { told::taken_may_be_less } else { told::waste_may_be_less };
+            Some(said(told::rows_and(fewest, is_ripped(given)), &side(by, given.units, seen)))
         }
+        (Shape::Rows, (2, ..)) if given.ready.counts_whole() => Some(told::LENGTH_AND_REST_MAY_BE_BETTER.into()),
         (Shape::Rows, (2, ..)) => Some(told::REST_MAY_BE_BETTER.into()),
         (Shape::Sticks, (2, ..)) => Some(told::CUTS_MAY_BE_FEWER.into()),
         _ => None,
@@ -174,7 +183,7 @@ fn less(given: &Given, found: &Found, (worth, bound): (i128, i128), seen: Seen<'
     let of = worth.saturating_add(finished).max(1);
     let thousandths = worth.saturating_sub(bound).saturating_mul(1_000).saturating_add(of).saturating_sub(1) / of;
     let share = Decimal::try_from_i128_with_scale(thousandths, 3).unwrap_or_default();
-    words::less_wood(&percent(share, seen))
+    words::less_wood(&percent(share, seen), given.ready.counts_whole())
 }
 
 /// "So far 8 rows, at most 9."
@@ -206,7 +215,7 @@ pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     Some(match sheet.proof.why.as_ref()? {
         Why::AllMade | Why::Exact => return None,
         Why::Fewest { pieces, gives, asked } => {
-            let (fewer, gives) = (pieces.saturating_sub(1), seen.speech.length(*gives, given.units));
+            let (fewer, gives) = (pieces.saturating_sub(1), seen.speech.length((*gives)?, given.units));
             words::one_fewer(&number(fewer, seen), fewer == 1, is_ripped(given), [&gives, &side(*asked)])
         }
         Why::NoStrips => words::NO_STRIPS.into(),
@@ -301,6 +310,16 @@ fn remainders(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
     all.iter().map(|(length, n)| words::left_of(&number(*n, seen), *n == 1, &seen.speech.length(*length, given.units))).collect()
 }
 
+/// Piles whose length is a band: that all is reckoned with its low end.
+pub fn shortest(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
+    let one = |used: &Used| {
+        let (source, ready) = (given.sources.get(used.source)?, given.ready.sources.get(used.source)?);
+        let (from, to) = source.pile.length.zip(source.pile.length_to)?;
+        Some(told::at_its_shortest(&ready.letter, [&seen.speech.length(from, given.units), &side(to, given.units, seen)]))
+    };
+    sheet.used.iter().filter_map(one).collect()
+}
+
 /// Waste by volume with what it is of and made of, and in length.
 pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
     let (units, waste) = (given.units, &sheet.waste);
@@ -309,10 +328,11 @@ pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
         let (wasted, taken, cutting) = (shown(waste.wasted), shown(waste.taken), shown(waste.cutting));
         // The parts add up as they are read.
         let sizing = wasted.checked_sub(cutting).unwrap_or_default().max(Decimal::ZERO);
+        let some_cut = Volume::ZERO < waste.cutting;
         let [cutting, sizing] = [cutting, sizing].map(|part| (Decimal::ZERO < part).then(|| seen.speech.number(part, 1, 1)));
         let [wasted, taken] = [wasted, taken].map(|volume| seen.speech.number(volume, 1, 1));
         let all = told::waste([&wasted, &taken], common::volume_unit(units), &percent(share, seen));
-        all + &told::waste_parts(given.ask.what.shape(), [cutting.as_deref(), sizing.as_deref()])
+        all + &told::waste_parts(given.ask.what.shape(), [cutting.as_deref(), sizing.as_deref()], some_cut)
     });
     let length = waste.length.map(|[lost, of]| {
         let ratio = |length: Length| Decimal::from(length.as_nm());
@@ -321,6 +341,17 @@ pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
         told::waste_in_length(&lost, &of, common::length_unit(units), &percent(share, seen))
     });
     volume.into_iter().chain(length).collect()
+}
+
+/// Ends, or edges, are cut off before anything is.
+fn is_trimmed(given: &Given) -> bool {
+    let figures = &given.ready.figures;
+    let all = match given.ask.what.shape() {
+        Shape::Rows => vec![figures.square],
+        Shape::Sticks => vec![figures.end_trim],
+        Shape::Parts | Shape::Field => vec![figures.end_trim, figures.edge_trim],
+    };
+    all.into_iter().any(|trim| Length::ZERO < trim)
 }
 
 /// Cuts, glue, weight, movement.
@@ -332,10 +363,15 @@ pub fn figures(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> 
         let [width, most] = [it.width, it.moves.most].map(|length| crate::screens::workshop::movement_written(length, given.units, seen));
         it.part.map_or_else(|| words::moves(&width, &most), |nth| told::part_moves(&part(given, nth), &width, &most))
     });
-    [Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1)), glued.then(|| glue(given, sheet, seen)), weight, moves]
-        .into_iter()
-        .flatten()
-        .collect()
+    [
+        Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1, is_trimmed(given))),
+        glued.then(|| glue(given, sheet, seen)),
+        weight,
+        moves,
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 /// Square feet of a square metre, and millilitres of a fluid ounce.

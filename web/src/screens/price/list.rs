@@ -66,7 +66,8 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let row = |word: &'static str, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
     let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
-    Some(el("section", "card hot").key(act.to_string()).kid(head).kid(left).kids(account.costs.lacking().as_ref().map(lacking)))
+    let open = in_question(account.hours.unsettled, seen);
+    Some(el("section", "card hot").key(act.to_string()).kid(head).kid(left).kids(open).kids(account.costs.lacking().as_ref().map(lacking)))
 }
 
 /// Whether tax lies inside the tags, of the first piece's currency; none where no tax is set.

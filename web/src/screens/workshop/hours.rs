@@ -31,7 +31,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let hours = &known.hours;
     let work = hours.workdays();
     let main = el("main", "scr")
-        .kids((!hours.is_said()).then(|| el("p", "").text(words::GUESS)))
+        .kids((!hours.is_said()).then(|| el("p", "").text(words::guess(&seen.speech.span(work.bench), &clock(work.closing, seen)))))
         .kid(el("h2", "").text(words::HANDS_ON))
         .kid(bench(&work, seen))
         .kid(el("p", "t14 i2").text(words::HANDS_ON_UNDER))

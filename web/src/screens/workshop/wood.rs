@@ -21,7 +21,6 @@ use crate::words::en::{common, woods, workshop as words, yard as yard_words};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::{Decimal, Key, Listed, Set, half_up};
 use fivebar_core::wood::species;
-use fivebar_core::wood::woods::Woods;
 
 pub use air::row as woods_row;
 pub use machines::row as machines_row;
@@ -145,14 +144,9 @@ fn every_wood(wood: &Wood, app: &App) -> El<Msg> {
         let rest: Vec<Key> = all.filter(|key| !keys.contains(key)).listed();
         keys.extend(rest);
     }
-    let mut shown: Vec<Chip> = keys.iter().map(|key| Chip::tap(full(key, woods))).listed();
+    let mut shown: Vec<Chip> = keys.iter().map(|key| Chip::tap(woods::among(key, woods))).listed();
     shown.extend((!wood.others).then(|| Chip::tap(yard_words::OTHER_WOODS)));
     flowing("key h56", shown, move |nth| tap(keys.get(nth).map_or(WoodTap::Others, |key| WoodTap::Choose(Some(key.clone())))))
-}
-
-/// A wood by its whole name, or the maker's.
-fn full(key: &Key, known: &Woods) -> String {
-    known.own_of(key).map_or_else(|| woods::full_name(key.as_str()), |own| fivebar_core::quantity::begin_large(&own.name))
 }
 
 /// A float to a tenth, as it is said.

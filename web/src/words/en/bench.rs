@@ -16,7 +16,9 @@ pub const OTHER: &str = "Other";
 pub const SWITCH: &str = "Switch";
 pub const ONE_MORE: &str = "1 more done";
 /// Why a start is not taken back in big buttons.
-pub const NOT_THE_START: &str = "not the start: leave big buttons first";
+pub const NOT_THE_START: &str = "no start older than 2 min: leave big buttons first";
+/// What was done before the app was opened is taken back in the day's list.
+pub const NOTHING_SINCE: &str = "nothing since the app was opened";
 pub const PLUS_ONE: &str = "+1 done";
 pub const SEVERAL: &str = "+n";
 pub const SEVERAL_SAID: &str = "+n: several more done";
@@ -29,9 +31,14 @@ pub const JOINS: &str = "Joins";
 pub const HELPER_LEAVES: &str = "Helper leaves";
 pub const STILL_HERE: &str = "Still here";
 pub const GONE: &str = "Gone";
+pub const AT_IT_TOO: &str = "At it too";
+pub const GONE_BY_THEN: &str = "Gone by then";
+pub const HELPER_TO_SETTLE: &str = "helper not settled: nothing counted";
 pub const OF_HOW_MANY: &str = "Of how many?";
 pub const ASK_HOW_MANY: &str = "of how many?";
 pub const HOW_MANY_DONE: &str = "How many more are done?";
+pub const FEWER_DONE: &str = "fewer were done";
+pub const HOW_MANY_IN_ALL: &str = "How many were done in it?";
 pub const ALREADY_AT_IT: &str = "Already at it? Say when, then tap the operation";
 pub const BIG_BUTTONS: &str = "Big buttons";
 pub const THE_DAY: &str = "The day";
@@ -57,6 +64,8 @@ pub const REWORK: &str = "Rework";
 pub const REWORKED: &str = "rework";
 pub const STOPPED_WHEN: &str = "Stopped at";
 pub const STOPPED_AT: &str = "Stopped at…";
+/// A stop that was tapped late, or not at all.
+pub const STOPPED_EARLIER: &str = "Stopped earlier…";
 pub const BY_THE_CLOCK: &str = "by the clock, 1432 for 14:32";
 pub const BY_HALVES: &str = "by the clock, 515 and pm for 5:15 PM";
 pub const WHICH_ONE: &str = "That is longer than a working day. Which is meant?";
@@ -216,6 +225,21 @@ pub fn about_left(span: &str) -> String {
     format!("About {span} left")
 }
 
+/// "at most 1 h 50": the range begins at nothing.
+pub fn at_most(to: &str) -> String {
+    format!("at most {to}")
+}
+
+/// "16 min in the next", "30 min after the last": time that is in no pace. `Some(true)`: all pieces are done.
+pub fn apart(span: &str, done: Option<bool>) -> String {
+    let said = match done {
+        Some(true) => "after the last",
+        Some(false) => "in the next",
+        None => "since",
+    };
+    format!("{span} {said}")
+}
+
 /// "from 50 min to 1 h 04"; shorter where there is little room.
 pub fn range(from: &str, to: &str, short: bool) -> String {
     if short { format!("{from} to {to}") } else { format!("from {from} to {to}") }
@@ -229,6 +253,11 @@ pub fn each(span: &str) -> String {
 /// "this one 2 h 40 so far": the piece at hand takes longer than the others did.
 pub fn this_one(span: &str) -> String {
     format!("this one {span} so far")
+}
+
+/// "This piece 1 h so far, the others 15 min each."
+pub fn slow_piece(so_far: &str, each: &str) -> String {
+    format!("This piece {so_far} so far, the others {each} each.")
 }
 
 /// "last 14 min each".
@@ -252,9 +281,19 @@ pub fn heads(n: &str) -> String {
 }
 
 /// "A helper was at sand until 13:40."
-pub fn was_along(n: u32, written: &str, (op, clock): (&str, &str)) -> String {
+pub fn was_along((n, written): (u32, &str), (op, clock): (&str, &str)) -> String {
     let who = if n == 1 { "A helper was".to_owned() } else { format!("{written} helpers were") };
     format!("{who} at {} until {clock}.", begin_small(op))
+}
+
+/// "A helper came at 13:40."
+pub fn came_along((n, written): (u32, &str), clock: &str) -> String {
+    if n == 1 { format!("A helper came at {clock}.") } else { format!("{written} helpers came, from {clock} on.") }
+}
+
+/// "Also at coat, 13:40 to 14:10?"
+pub fn at_it_too(op: &str, clocks: &str) -> String {
+    format!("Also at {}, {clocks}?", begin_small(op))
 }
 
 /// "5 min ago".
@@ -295,6 +334,17 @@ pub fn until(span: &str, clock: &str) -> String {
 /// "It was 3 h 12".
 pub fn it_was(span: &str) -> String {
     format!("It was {span}")
+}
+
+/// "Done with glue up": nothing of it is left to do.
+pub fn done_with(op: &str) -> String {
+    format!("Done with {}", begin_small(op))
+}
+
+/// "Sand, 1 h 12": what Stop stops.
+pub fn stops(op: &str, span: &str) -> String {
+    // The figure and its unit stay on one line.
+    format!("{op}, {}", span.replace(' ', "\u{a0}"))
 }
 
 /// "Carry on: sand". A name that begins with one capital goes on small.

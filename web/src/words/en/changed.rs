@@ -9,6 +9,21 @@ pub fn sizes(letters: &[String]) -> String {
     format!("The {what} of {} {has} changed since: plan again.", listed(letters, "and"))
 }
 
+/// "The wood of A has changed since: plan again."
+pub fn woods(letters: &[String]) -> String {
+    let (what, has) = if letters.len() == 1 { ("wood", "has") } else { ("woods", "have") };
+    format!("The {what} of {} {has} changed since: plan again.", listed(letters, "and"))
+}
+
+/// "A has another size or wood now than the plan was made for: plan again."
+pub fn other_now(letters: &[String]) -> String {
+    let has = if letters.len() == 1 { "has" } else { "have" };
+    format!("{} {has} another size or wood now than the plan was made for: plan again.", listed(letters, "and"))
+}
+
+/// Over the list at the saw of a plan that is used.
+pub const LIST_OF_BEFORE: &str = "This list is of before that changed.";
+
 /// "Kerf and off long edges have changed since: plan again."
 pub fn saw(places: &[usize]) -> String {
     let names: Vec<String> = places.iter().filter_map(|nth| SAW_FIGURES.get(*nth)).map(|name| in_small(name)).collect();
@@ -38,6 +53,11 @@ pub fn nth_part(n: &str) -> String {
 /// "Beech, C left out: nothing of it is needed."
 pub fn left_out(name: &str, why: &str) -> String {
     format!("{name} left out: {why}.")
+}
+
+/// "Beech, C was left out as it was then, and has changed since: plan again."
+pub fn left_out_changed(name: &str) -> String {
+    format!("{name} was left out as it was then, and has changed since: plan again.")
 }
 
 /// "Seat from oak, A: too narrow."
@@ -81,6 +101,16 @@ pub fn lacking([has, needs]: [&str; 2], [there, gone]: [&[String]; 2], (plan, on
     format!("The job has {has} of the {needs} boards its {plans}{}{}.", back.unwrap_or_default(), missing.unwrap_or_default())
 }
 
+/// "4 of the 8 here are not cut, by what is ticked at the saw; more would lie on the rack as whole ones."
+pub fn not_cut(whole: &str, here: &str) -> String {
+    format!("{whole} of the {here} here are not cut, by what is ticked at the saw; more would lie on the rack as whole ones.")
+}
+
+/// "A top in rows, used Mon, Mar 2 09:40: the job keeps no board of this plan, and it is in use no more."
+pub fn no_board_of(shape: &str, used: &str) -> String {
+    format!("{shape}, {used}: the job keeps no board of this plan, and it is in use no more.")
+}
+
 pub fn take_again(one: bool) -> &'static str {
     if one { "Take it again" } else { "Take them again" }
 }
@@ -90,9 +120,14 @@ pub fn take_again_under(there: &[String]) -> String {
     listed(there, "and")
 }
 
-/// "The same thickness goes for left of strips, 293."
-pub fn goes_along(piles: &[String], wide: bool) -> String {
-    let sides = if wide { "thickness and width go" } else { "thickness goes" };
+/// "The same wood and thickness go for left of strips, 293."
+pub fn goes_along(piles: &[String], (thick, wide): (bool, bool)) -> String {
+    let sides = match (thick, wide) {
+        (false, false) => "wood goes",
+        (true, false) => "wood and thickness go",
+        (false, true) => "wood and width go",
+        (true, true) => "wood, thickness and width go",
+    };
     format!("The same {sides} for {}, where it was taken from the board as it was.", listed(piles, "and"))
 }
 
@@ -102,6 +137,8 @@ pub fn after_the_saw(n: Option<&str>) -> String {
 }
 
 // The last tick at the saw
+pub const A_LINE: &str = "a line at the saw";
+
 /// "tick of 2 × 71"; "tick taken off 2 × 71".
 pub fn tick_of(line: &str, on: bool) -> String {
     if on { format!("tick of {line}") } else { format!("tick taken off {line}") }

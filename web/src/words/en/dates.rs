@@ -14,13 +14,17 @@ pub const DAYS_OFF: &str = "Days off";
 pub const NO_DAYS_OFF: &str = "None ahead.";
 pub const IN_A_ROW: &str = "days in a row";
 pub const WORK_AFTER_ALL: &str = "Work after all";
-pub const GUESS: &str = "Our guess until you say: 4 h a day till 18:00, no Sundays.";
 pub const EARLIER: &str = "15 min earlier";
 pub const LATER: &str = "15 min later";
 
 /// `4 h`.
 pub fn hours(n: &str) -> String {
     format!("{n} h")
+}
+
+/// `Our guess until you say: 4 h a day till 6:00 PM, no Sundays.`
+pub fn guess(span: &str, closing: &str) -> String {
+    format!("Our guess until you say: {span} a day till {closing}, no Sundays.")
 }
 
 /// `4 h a day, till 18:00`.
@@ -58,6 +62,7 @@ pub const SAY_KIND: &str = "Say what kind of piece it is";
 pub const PLANNED_ALONE: &str = "That is what is planned alone: what else is to do is not in it.";
 pub const REST: &str = "what is not planned yet";
 pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations, or say what kind of piece it is.";
+pub const NOT_KNOWN_OF_KIND: &str = "Nothing says yet how long it takes: plan operations, or tell old jobs.";
 pub const NOTHING_LEFT: &str = "Nothing is left to do before.";
 pub const LAST_DAYS: &str = "Last day to begin";
 pub const WHOLE_PIECE: &str = "the whole piece";
@@ -80,9 +85,10 @@ pub fn waits_after(hands: &str, day: &str) -> String {
     format!("To be safe: hands off it {hands}, then it hardens or dries till {day}.")
 }
 
-/// `Safe to promise for Sat 14 March, the morning after.`
-pub fn can_be_promised(day: &str) -> String {
-    format!("Safe to promise for {day}, the morning after.")
+/// `Safe to promise for Sat 14 March, the morning after.` Of a day that is none of work it is the next one that is.
+pub fn can_be_promised(day: &str, is_next: bool) -> String {
+    let when = if is_next { "the morning after" } else { "the next working day" };
+    format!("Safe to promise for {day}, {when}.")
 }
 
 /// `No piece of sand is noted as done: by its hours it counts as done.`
@@ -176,6 +182,7 @@ pub const QUOTE_NOW: &str = "Reckoned now";
 pub const GIVE_ANEW: &str = "Write it down anew";
 pub const QUOTE_NO_RATE: &str = "A price needs your rate: say in Workshop what an hour must earn.";
 pub const QUOTE_NO_HOURS: &str = "A price needs hours: plan operations, or say what kind of piece it is.";
+pub const QUOTE_NO_HOURS_OF_KIND: &str = "A price needs hours: plan operations, or tell old jobs.";
 pub const GIVE: &str = "Write this quote down";
 pub const SHARE: &str = "Share it as text";
 pub const PRINT: &str = "Print it";

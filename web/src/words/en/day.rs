@@ -1,5 +1,7 @@
 //! English: the day to scale, what was put right and when, the week.
 
+use fivebar_core::sheet::changes::How;
+
 pub const DAY: &str = "Day";
 pub const WEEK: &str = "Week";
 pub const WHICH: &str = "Day or week";
@@ -20,7 +22,7 @@ pub const PIECES: &str = "Pieces";
 pub const ALL_DAY: &str = "The day to scale";
 
 pub const JOB: &str = "Job";
-pub const MORE_DONE: &str = "More were done";
+pub const PIECES_DONE: &str = "Pieces done";
 pub const ADD_HELPER: &str = "Add a helper";
 pub const CAME: &str = "The helper came at";
 pub const WENT: &str = "The helper went at";
@@ -57,6 +59,11 @@ pub fn counted_to_the_end(clock: &str) -> String {
     format!("went {clock}, counted to the end of the run")
 }
 
+/// "2 of them tapped after its end", of pieces that a mended stop left behind.
+pub fn done_after(n: u32, written: &str) -> String {
+    if n == 1 { format!("{written} of it tapped after its end") } else { format!("{written} of them tapped after its end") }
+}
+
 /// "all for Shelf".
 pub fn all_for(job: &str) -> String {
     format!("all for {job}")
@@ -77,9 +84,13 @@ pub fn went(clock: &str) -> String {
     format!("went {clock}")
 }
 
-/// "a helper who was forgotten: came 08:15, went 08:45", "helper: went 09:00".
-pub fn of_helper(forgotten: bool, what: &str) -> String {
-    let who = if forgotten { "a helper who was forgotten" } else { HELPER };
+/// "a helper who was forgotten: came 08:15, went 08:45", "helper still here: came 08:15", "helper: went 09:00".
+pub fn of_helper(how: How, what: &str) -> String {
+    let who = match how {
+        How::Forgotten => "a helper who was forgotten",
+        How::Stayed => "helper still here",
+        How::Mended => HELPER,
+    };
     format!("{who}: {what}")
 }
 

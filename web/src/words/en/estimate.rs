@@ -16,6 +16,7 @@ pub const OLD_JOBS_UNDER: &str = "name, hours, pieces, price: a history in a min
 pub const MORE_OLD_JOBS: &str = "More old jobs";
 pub const OLD_JOBS_LIST: &str = "Old jobs";
 pub const NOTHING_YET: &str = "Nothing to go by yet. Say what kind of piece it is, plan its operations, or tell three old jobs.";
+pub const NOTHING_OF_KIND: &str = "Nothing to go by yet. Plan its operations, or tell three old jobs.";
 pub const WHAT_KIND: &str = "What kind of piece";
 pub const WITHOUT_FACTOR: &str = "Without the factor";
 pub const WITH_FACTOR: &str = "With the factor";
@@ -25,7 +26,6 @@ pub const IS_WHOLE: &str = "Nothing else is to be done";
 pub const IS_WHOLE_UNDER: &str = "what is planned is all of it";
 pub const SAID_WHOLE: &str = "You said that what is planned is all of it.";
 pub const NOT_WHOLE: &str = "More is to be done";
-pub const PLANNED_ALONE: &str = "This is what is planned alone. Nothing says yet what the whole job takes: say what kind of piece it is, or tell three old jobs of such pieces.";
 pub const HOW: &str = "How it is reckoned";
 pub const GAIN: &str = "Each further piece alike takes 5 % of the first less, down to 70 %.";
 pub const AGAINST: &str = "Against the estimate";
@@ -37,7 +37,7 @@ pub const OLD_JOBS_ASK: &str =
     "Name and hours of all pieces together; pieces where it was not one. What you had thought teaches how far off you are.";
 
 /// Kinds of piece that have no usual hours, in the order they are shown behind the others.
-pub const MORE_PIECES: [&str; 4] = ["shelf", "box", "board", "other"];
+pub const MORE_PIECES: [&str; 5] = ["shelf", "cabinet", "box", "board", "other"];
 
 /// The kinds of piece, as they are called.
 pub fn piece(key: &str) -> String {
@@ -47,7 +47,7 @@ pub fn piece(key: &str) -> String {
 /// The kind of piece in a name: "Oak coffee table" is a table.
 pub fn kind_in(name: &str) -> Option<&'static str> {
     let name = in_small(name);
-    let found = ["stool", "stand", "bench", "table", "shelf", "box", "board"]
+    let found = ["stool", "stand", "bench", "table", "shelf", "cabinet", "box", "board"]
         .into_iter()
         .find(|kind| name.split(|c: char| !c.is_alphanumeric()).any(|word| is(word, kind)));
     if found == Some("table") && name.contains("dining") { Some("dining-table") } else { found }
@@ -72,11 +72,21 @@ pub fn to_come(span: &str, safe: &str) -> String {
     format!("To come: {span}, and {safe} to be safe.")
 }
 
-/// "This is what is planned alone. By 3 earlier jobs the whole takes 31 h 21."
-pub fn beside_whole(span: &str) -> String {
-    format!(
-        "This is what is planned alone. By other pieces the whole takes {span}. Say what kind of piece it is, or tell old jobs of that kind, and the rest is in it."
-    )
+/// "Such pieces take 41 min as a whole. What is planned takes as long or longer, so nothing is added to it."
+pub fn planned_is_more(whole: &str) -> String {
+    format!("Such pieces take {whole} as a whole. What is planned takes as long or longer, so nothing is added to it.")
+}
+
+/// "This is what is planned alone. By other pieces the whole takes 31 h 21." What would say the rest depends on whether the kind of piece is said.
+pub fn planned_alone(whole: Option<&str>, kind: Option<&str>) -> String {
+    let other = if kind.is_some() { "pieces of other kinds" } else { "other pieces" };
+    let whole = whole.map_or("Nothing says yet what the whole job takes".to_owned(), |span| format!("By {other} the whole takes {span}"));
+    let say = match kind.map(|kind| (kind, kind_in(kind).is_some())) {
+        None => "Say what kind of piece it is, or tell old jobs of that kind, and the rest is in it.".to_owned(),
+        Some((kind, true)) => format!("Tell old jobs with \u{201c}{}\u{201d} in their name, and the rest is in it.", piece(kind)),
+        Some((_, false)) => "Jobs of that kind that you are done with will say the rest.".to_owned(),
+    };
+    format!("This is what is planned alone. {whole}. {say}")
 }
 
 /// "Three stools: 18 h for 3, so 6 h 19 for the first."
@@ -110,19 +120,6 @@ pub fn rest_of(planned: &str, rest: &str) -> String {
 /// "Thought 19 h × 1.339 = 25 h 26."
 pub fn times_factor(thought: &str, times: &str, likely: &str) -> String {
     format!("Thought {thought} × {times} = {likely}.")
-}
-
-/// "The factor is the middle of 1.42, 1.18, 1.31 and twice 1.4, which is usual."
-pub fn factor_of(ratios: &[String]) -> String {
-    match ratios {
-        [] => "The factor is what is usual before your own jobs say otherwise.".to_owned(),
-        some => format!("The factor is the middle of {} and twice the usual 1.4.", some.join(", ")),
-    }
-}
-
-/// "Together 31 h 40: long ones run further over than short ones stay under, so half the time it takes 32 h."
-pub fn together(sum: &str, likely: &str) -> String {
-    format!("Together {sum}. What runs long runs further over than what is quick stays under: so {likely}.")
 }
 
 /// "32 h 18 safe".
@@ -185,15 +182,6 @@ pub fn shares(shares: &[(Basis, String)]) -> String {
     }
 }
 
-/// "Your jobs took 1.34 of what you thought (3 jobs)."
-pub fn factor(times: &str, n: usize, jobs: &str) -> String {
-    match n {
-        0 => format!("People take {times} of what they think, until your own jobs say otherwise."),
-        1 => format!("By one job and what is usual: {times} of what you thought."),
-        _ => format!("Your jobs took {times} of what you thought ({jobs} jobs)."),
-    }
-}
-
 /// "5 % for rework on 1 h 20 of operations: 1 h 24. That is in it."
 pub fn allowance(percent: &str, before: &str, after: &str) -> String {
     format!("{before} of operations, and {percent} % for rework on top of that: {after}. It is in the figure above.")
@@ -251,6 +239,18 @@ mod tests {
     }
 
     #[test]
+    fn what_is_said_is_not_asked_for_again() {
+        let check = |whole, kind, said: &str| assert_eq!(planned_alone(whole, kind), format!("This is what is planned alone. {said}"));
+        let ask = "Say what kind of piece it is, or tell old jobs of that kind, and the rest is in it.";
+        check(None, None, &format!("Nothing says yet what the whole job takes. {ask}"));
+        check(Some("128 h"), None, &format!("By other pieces the whole takes 128 h. {ask}"));
+        let tell = "Tell old jobs with \u{201c}dining table\u{201d} in their name, and the rest is in it.";
+        check(Some("128 h"), Some("dining-table"), &format!("By pieces of other kinds the whole takes 128 h. {tell}"));
+        let done = "Jobs of that kind that you are done with will say the rest.";
+        check(None, Some("other"), &format!("Nothing says yet what the whole job takes. {done}"));
+    }
+
+    #[test]
     fn a_kind_of_piece_is_read_from_a_name() {
         let cases = [
             ("Oak coffee table", Some("table")),
@@ -261,6 +261,7 @@ mod tests {
             ("Wall shelf", Some("shelf")),
             ("Two shelves", Some("shelf")),
             ("Pencil boxes", Some("box")),
+            ("Hall cabinet, oak", Some("cabinet")),
             ("Sideboard", None),
             ("", None),
         ];

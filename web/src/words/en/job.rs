@@ -93,7 +93,7 @@ pub const NOT_PAID: &str = "not paid";
 pub const HELPERS: &str = "helpers by the hour";
 pub const IN_ALL: &str = "In all";
 pub const STILL_TO_COME: &str = "Still to come";
-pub const TAKE_BACK: &str = "Take back";
+pub const STRIKE: &str = "Strike";
 pub const WAY: &str = "How it comes about";
 pub const WAY_SUM: &str = "Sum";
 pub const WAY_EACH: &str = "n × each";
@@ -175,6 +175,8 @@ pub const REVERSED: &str = "brought back";
 // Look back
 pub const LEFT_PER_HOUR: &str = "left per hour";
 pub const NOTHING_LEFT_YET: &str = "Nothing is sold yet. What an hour left stands here after the hand-over.";
+pub const NO_HOURS_LOGGED: &str = "No hours are logged, so nobody knows what one left.";
+pub const NO_COSTS_KNOWN: &str = "What it cost is not known, so nobody knows what an hour left.";
 pub const HOURS: &str = "Hours";
 pub const PRICE: &str = "Price";
 pub const AS_PLANNED: &str = "as planned";
@@ -243,6 +245,11 @@ pub fn put_back_n(n: &str) -> String {
     if n.is_empty() { PUT_BACK.to_owned() } else { format!("Put {n} back") }
 }
 
+/// "Put 25 back all the same".
+pub fn put_back_anyway(n: &str) -> String {
+    format!("{} all the same", put_back_n(n))
+}
+
 /// "4 legs": how many of a part one piece has.
 pub fn part_of(n: &str, name: &str) -> String {
     format!("{n} × {name}")
@@ -303,9 +310,10 @@ pub fn kept_over(sum: &str, span: &str) -> String {
     format!("{LEFT_PER_HOUR}, {sum} in all over {span}")
 }
 
-/// "17.04, had the estimate held".
-pub fn had_it_held(sum: &str) -> String {
-    format!("{sum}, had the estimate held")
+/// "17.04, had what was planned taken 19 h; 13.03 the 25 h 26 that were likely".
+pub fn had_it_held((sum, planned): (&str, &str), likely: Option<(&str, &str)>) -> String {
+    let likely = likely.map(|(sum, span)| format!("; {sum} the {span} that were likely")).unwrap_or_default();
+    format!("{sum}, had what was planned taken {planned}{likely}")
 }
 
 /// "16.09 after workshop costs, 13.41 over every hour worked".

@@ -171,8 +171,9 @@ pub const NO_NEARER: &str = "No field of these pieces comes nearer.";
 /// Tiles are planned as large as their pieces give, or as make the sides asked; others are not looked at.
 pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles of these sizes comes nearer; others may.";
 
-pub fn less_wood(percent: &str) -> String {
-    format!("At most {percent} % less wood is possible.")
+/// Pieces are counted whole; older plans counted what goes back as not taken.
+pub fn less_wood(percent: &str, whole: bool) -> String {
+    format!("No plan takes more than {percent} % less wood than this one{}.", if whole { ", pieces counted whole" } else { "" })
 }
 
 // Why no more
@@ -359,8 +360,9 @@ pub fn left_of(n: &str, one: bool, length: &str) -> String {
     if one { format!("one of {length}") } else { format!("{n} of {length}") }
 }
 
-pub fn saw_cuts(n: &str, one: bool) -> String {
-    format!("{n} {}.", if one { "cut" } else { "cuts" })
+/// "12 cuts, with trimming.": both ends of each piece are trimmed.
+pub fn saw_cuts(n: &str, one: bool, trimmed: bool) -> String {
+    format!("{n} {}{}.", if one { "cut" } else { "cuts" }, if trimmed { ", with trimming" } else { "" })
 }
 
 pub fn glue(area: &str, grams: &str, ml: &str) -> String {

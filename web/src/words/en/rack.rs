@@ -60,7 +60,7 @@ pub const WHERE_IT_LIES: &str = "Where it lies";
 pub const MOISTURE_KEY: &str = "Moisture";
 pub const TAKE: &str = "Take";
 pub const HISTORY: &str = "What happened to it";
-pub const STRIKE: &str = "Strike it";
+pub const STRIKE: &str = "Strike";
 pub const MEND: &str = "Put it right";
 pub const OLD_IS_KEPT: &str = "What was written stays in the book beside it.";
 

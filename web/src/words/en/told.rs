@@ -92,6 +92,11 @@ pub fn strips(n: &str, wide: &str) -> String {
     format!("{n} × {wide}")
 }
 
+/// "A is 12–18 in long, and reckoned at 12, its shortest."
+pub fn at_its_shortest(letter: &str, [from, to]: [&str; 2]) -> String {
+    format!("{letter} is {from}–{to} long, and reckoned at {from}, its shortest.")
+}
+
 // Waste
 /// The same in length alone.
 pub fn waste_in_length(lost: &str, of: &str, unit: &str, percent: &str) -> String {
@@ -103,11 +108,16 @@ pub fn waste([wasted, taken]: [&str; 2], unit: &str, percent: &str) -> String {
     format!("Waste {wasted} of {taken} {unit} taken, {percent} %")
 }
 
-/// What the waste is made of, as far as it is something.
-pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2]) -> String {
-    let sizing_is = if shape == Shape::Parts { "planing and finishing" } else { "ripping and planing" };
+/// What the waste is made of, as far as it is something; cutting that rounds to nothing is something still.
+pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2], some_cut: bool) -> String {
+    let sizing_is = match shape {
+        Shape::Parts => "planing and finishing",
+        Shape::Sticks => "planing to size",
+        Shape::Rows | Shape::Field => "ripping and planing",
+    };
     match [cutting, sizing] {
         [Some(cutting), Some(sizing)] => format!(": cutting {cutting}, {sizing_is} {sizing}."),
+        [None, Some(_)] if some_cut => format!(", nearly all of it by {sizing_is}."),
         [None, Some(_)] => format!(", all of it by {sizing_is}."),
         [Some(_), None] => ", all of it by cutting.".to_owned(),
         [None, None] => ".".to_owned(),
@@ -118,6 +128,14 @@ pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2]) -> String
 pub const FEWEST_STRIPS: &str = "fewest strips";
 pub const FEWEST_PIECES: &str = "fewest pieces";
 pub const LEAST_IN_LENGTH: &str = "least waste in length";
+pub const LEAST_TAKEN: &str = "least length taken";
+pub const BEST_OF_ONE_CUT: &str = "best with one cut a row";
+
+/// "No plan of 6 rows of oak with one cut in each needs fewer".
+pub fn one_cut_each(rows: Option<&str>) -> String {
+    format!("{} with one cut in each", rows.unwrap_or("these rows"))
+}
+
 pub const NOT_POSSIBLE: &str = "not possible";
 pub const NONE_FOUND: &str = "none found yet";
 pub const MOST_ROWS: &str = "most rows";
@@ -129,6 +147,11 @@ pub const NEAREST_SO_FAR: &str = "nearest so far";
 /// "Proven: the rows and the strips. Not proven: the waste, which may be less by at most 38 mm in length."
 pub fn waste_may_be_less(proven: &str, by: &str) -> String {
     format!("Proven: {proven}. Not proven: the waste, which may be less by at most {by} in length.")
+}
+
+/// The same where pieces are counted whole.
+pub fn taken_may_be_less(proven: &str, by: &str) -> String {
+    format!("Proven: {proven}. Not proven: the length taken, which may be less by at most {by}.")
 }
 
 /// What is proven of rows beside the waste.
@@ -143,6 +166,13 @@ pub fn rows_and(fewest: bool, strips: bool) -> &'static str {
 pub const NONE_LOSES_LESS: &str = "Proven: no plan of these rows has less waste in length.";
 pub const MORE_BUT_LESS: &str = "Proven: no plan of these rows has less waste in length. Not proven: how few strips would do.";
 pub const NONE_TAKES_LESS: &str = "Proven: no plan takes less wood.";
+/// The same where pieces are counted whole.
+pub const NONE_TAKES_LESS_LENGTH: &str = "Proven: no plan of these rows takes less in length, pieces counted whole.";
+pub const MORE_BUT_LESS_LENGTH: &str =
+    "Proven: no plan of these rows takes less in length, pieces counted whole. Not proven: how few would do.";
+pub const NONE_TAKES_LESS_WHOLE: &str = "Proven: no plan takes less wood, pieces counted whole.";
+pub const LENGTH_AND_REST_MAY_BE_BETTER: &str =
+    "Proven: the rows and the length taken. Not proven: how it shares out short and long strips.";
 pub const CUTS_MAY_BE_FEWER: &str = "Proven: how many, and the wood. Not proven: that no fewer cuts do.";
 pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";
 
@@ -226,8 +256,8 @@ pub fn off(side: usize, more: bool, by: &str) -> String {
 }
 
 /// "1 mm narrower, 399 mm, needs 7 rows."
-pub fn narrower(by: &str, width: &str, rows: &str) -> String {
-    format!("{by} narrower, {width}, needs {rows} rows.")
+pub fn narrower(by: &str, width: &str, (rows, one): (&str, bool)) -> String {
+    format!("{by} narrower, {width}, needs {rows} {}.", if one { "row" } else { "rows" })
 }
 
 /// "Strips: too narrow for 7 rows in 400 mm."

@@ -175,7 +175,7 @@ pub fn ready(what: Option<What>) -> &'static str {
 /// The key that ends one.
 pub fn end_it(what: What) -> &'static str {
     match what {
-        What::Glue => "Take out",
+        What::Glue => "It is off",
         What::Coat | What::Dry => "It is dry",
         What::Cure => "It is cured",
         What::Other => "It is over",
@@ -234,6 +234,11 @@ pub fn can_come_out((n, written): (u32, &str), thing: &str, (all, since): (bool,
     format!("{what} {}, since {since}", can(kind, n == 1))
 }
 
+/// "Pieces 2 to 4 are dry for the next coat, since 13:50": so many that wait as one.
+pub fn these_can_come_out(n: u32, named: &str, since: &str, kind: What) -> String {
+    format!("{} {}, since {since}", begin_large(named), can(Some(kind), n <= 1))
+}
+
 /// "All 5 off", "Both dry".
 pub fn all_off(n: u32, written: &str, what: Option<What>) -> String {
     if n == 2 { format!("Both {}", ready(what)) } else { format!("All {written} {}", ready(what)) }
@@ -250,8 +255,8 @@ pub fn off_and_left(clock: &str, left: &str, what: What) -> String {
 }
 
 /// "can come out, since 13:18".
-pub fn out_since(clock: &str, what: What) -> String {
-    format!("{}, since {clock}", can(Some(what), true))
+pub fn out_since(clock: &str, what: What, n: u32) -> String {
+    format!("{}, since {clock}", can(Some(what), n <= 1))
 }
 
 /// "due 13:18".
@@ -422,6 +427,10 @@ mod tests {
         assert_eq!(first_last(Some(What::Glue), "14:20", Some("14:48")), "In clamps: first off 14:20, last 14:48");
         let dry = "Piece 1 is dry for the next coat, since Wed 13:50";
         assert_eq!(can_come_out((1, "1"), "piece 1", (true, "Wed 13:50"), Some(What::Coat)), dry);
+        let several = "Pieces 2 to 4 are dry for the next coat, since 13:50";
+        assert_eq!(these_can_come_out(3, "pieces 2 to 4", "13:50", What::Coat), several);
+        assert_eq!(these_can_come_out(1, "top 2", "13:08", What::Glue), "Top 2 can come out, since 13:08");
+        assert_eq!(out_since("13:50", What::Dry, 3), "are dry, since 13:50");
         assert_eq!(can_come_out((3, "3"), "piece", (true, "13:50"), Some(What::Cure)), "All 3 pieces are cured, since 13:50");
         assert_eq!(first_last(Some(What::Coat), "13:50", None), "Coats: dry 13:50");
         let both = |one: &str, two: &str| off_at_both(Some(What::Glue), &[one.into(), two.into()]);

@@ -83,7 +83,7 @@ pub const OF_HAULS: &str = "rejects and drift of hauls";
 pub const OF_HELPERS: &str = "helpers at work of no job";
 pub const WRITE_DOWN: &str = "Write down spending for";
 pub const IN_YOUR_WORDS: &str = "In your words (no names here)";
-pub const STRIKE: &str = "Strike it";
+pub const STRIKE: &str = "Strike";
 
 pub const HAND: &str = "Theme and hand";
 pub const THEME: &str = "Theme";

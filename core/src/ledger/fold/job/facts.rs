@@ -88,6 +88,8 @@ pub struct Operation {
     pub stage: Stage,
     pub span: Option<Span>,
     pub pieces: Option<Count>,
+    /// When it was planned as it is.
+    pub at: Moment,
 }
 
 /// A cost still to come.
@@ -155,6 +157,11 @@ impl Job {
     /// Pieces on hand: neither sold, nor with a gallery.
     pub fn left(&self) -> Count {
         self.pieces.saturating_sub(self.selling.gone())
+    }
+
+    /// Whether an operation can still be to come: the job goes on, and a piece is on hand, or it was planned since the last one went.
+    pub fn has_to_come(&self, operation: &Operation) -> bool {
+        self.ended.is_none() && (0 < self.left() || self.selling.last_went().is_none_or(|went| went < operation.at))
     }
 
     /// Of those, pieces no agreement speaks for.

@@ -2,7 +2,7 @@
 
 use super::paid_for::{PaidFor, beyond};
 use super::selling::{Agreement, AgreementState, Consigned, Sale, Selling};
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money};
 use crate::refusal::Answer;
 
 impl Selling {
@@ -42,6 +42,11 @@ impl Selling {
     /// Pieces no longer on hand.
     pub fn gone(&self) -> Count {
         self.sold_pieces().saturating_add(self.sold_by_galleries()).saturating_add(self.at_galleries_now())
+    }
+
+    /// When the last piece left the maker's hand: to a buyer or to a gallery.
+    pub fn last_went(&self) -> Option<Moment> {
+        self.standing().map(|sale| sale.at).chain(self.consigned.iter().map(|given| given.at)).max()
     }
 
     /// Pieces promised and not yet handed over.

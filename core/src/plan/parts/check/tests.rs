@@ -1,5 +1,5 @@
 use super::super::plan::{self, Short, Strip};
-use super::super::problem::Allow;
+use super::super::problem::{Allow, Pile};
 use super::*;
 
 /// A rail of 300 by 60, and a panel 100 wide that is glued up, from a board of 700 by 130.

@@ -4,7 +4,7 @@ use super::later::{Bench, STICKS, ends_of, oak_top, of_sticks};
 use super::*;
 use crate::ledger::decide::{HaulCommand, Lying, PileFacts};
 use crate::sheet::account::account;
-use crate::sheet::make::keep::{in_use, lacking};
+use crate::sheet::make::keep::{again, changed_piles, changes, in_use, lacking};
 
 /// Two plans took four sticks each; an act's entry.
 fn two_plans() -> (Bench, Lying, Id) {
@@ -143,6 +143,32 @@ fn a_plan_that_is_taken_back_leaves_nothing_of_its_own() {
         assert_eq!(sticks(&bench, job), (12 - by_hand, by_hand, 0), "{by_hand}");
         bench.order(Command::Book(BookCommand::Restore { act })).unwrap();
         assert_eq!(sticks(&bench, job), (8 - by_hand, 4 + by_hand, 4), "{by_hand}");
+    }
+}
+
+/// The wood of a pile that is corrected goes for what was left of its boards, and a plan of them says so.
+#[test]
+fn the_wood_of_what_is_left_is_put_right_with_its_pile() {
+    let wood = |key: &str| PileFacts { wood: crate::quantity::Key::read(key), ..PileFacts::default() };
+    let (mut bench, strips, job) = two_plans();
+    let all = |bench: &Bench| {
+        let all = sources(&bench.shop(), job).unwrap();
+        all.iter().filter(|it| !it.in_job).map(|it| it.pile.wood.as_ref().map(ToString::to_string)).collect::<Vec<_>>()
+    };
+    let before = all(&bench);
+    let Lying { haul, pile } = strips;
+    let act = bench.order(Command::Haul(HaulCommand::DescribePile { haul, pile, facts: wood("beech-european") })).unwrap()[0].id;
+    assert!(1 < all(&bench).len() && all(&bench).iter().all(|it| it.as_deref() == Some("beech-european")), "{:?}", all(&bench));
+    for plan in bench.shop().job(job).unwrap().plans {
+        let (given, answered) = again(&bench.shop(), &plan, &[]).unwrap();
+        let shown = sheet(&given.ready, &answered, given.room).unwrap();
+        assert_eq!(changes(&bench.shop(), (&given, &shown), true).unwrap(), [Change::Wood(0)]);
+        assert_eq!(changed_piles(&bench.shop(), &plan.plan), ["A"]);
+    }
+    bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();
+    assert_eq!(all(&bench), before);
+    for plan in bench.shop().job(job).unwrap().plans {
+        assert_eq!(changed_piles(&bench.shop(), &plan.plan), [] as [String; 0]);
     }
 }
 

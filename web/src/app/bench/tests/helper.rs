@@ -80,16 +80,22 @@ fn a_second_helper_joins_beside_the_first() {
     assert_eq!(bench.runs().map(|run| run.labour(told.app.now.at).as_minutes()).sum::<i64>(), 30 + 30 + 10);
 }
 
+/// What runs, as an id of the switch that is asked about.
+fn last_run(told: &Told) -> Id {
+    told.app.shelf().bench().runs().last().unwrap().id
+}
+
 /// A helper from 9:00 for 15 an hour; a switch at 9:30 asks; what is said then, and the minutes of all heads at the second run by 11:00.
 #[test]
 fn a_switch_asks_whether_the_helper_is_still_here() {
-    let check = |answer: Option<Tap>, labour: i64, shown: &[&str], not: &[&str]| {
+    let check = |answer: Option<fn(Id) -> Tap>, labour: i64, shown: &[&str], not: &[&str]| {
         let mut told = Told::stands();
         told.start(0, "Carry");
         told.at(0, [tap(Tap::HelperJoins)].into_iter().chain(presses("15")).chain([tap(Tap::PadDone)]));
         told.start(30, "Assemble");
         holds(&told.at(31, []), &["A helper was at carry until 09:30.", "Still here", "Gone"]);
-        let page = told.at(35, answer.map(tap));
+        let asked = last_run(&told);
+        let page = told.at(35, answer.map(|answer| tap(answer(asked))));
         holds(&page, shown);
         lacks(&page, not);
         told.at(120, [tap(Tap::Stop)]);
@@ -99,7 +105,52 @@ fn a_switch_asks_whether_the_helper_is_still_here() {
     };
     check(None, 90, &["Still here"], &["2 at work"]);
     check(Some(Tap::HelpersStay), 180, &["2 at work", "Take back"], &["Still here"]);
-    check(Some(Tap::HelpersGone), 90, &[], &["2 at work", "Still here"]);
+    check(Some(Tap::HelpersGone), 90, &["Take back"], &["2 at work", "Still here"]);
+}
+
+/// Busy hands answer later: the question outlasts the next switch, the stop and the app, and the row says so until then.
+#[test]
+fn the_question_after_a_helper_stays_until_it_is_answered() {
+    let asked = "A helper was at carry until 09:30. Also at assemble, 09:30 to 10:00?";
+    let check = |answer: fn(Id) -> Tap, then: &[&str], labour: [i64; 3]| {
+        let mut told = Told::stands();
+        told.start(0, "Carry");
+        told.at(0, [tap(Tap::HelperJoins)].into_iter().chain(presses("15")).chain([tap(Tap::PadDone)]));
+        told.start(30, "Assemble");
+        let run = last_run(&told);
+        told.start(60, "Sand");
+        holds(&told.at(61, []), &[asked, "At it too", "Gone by then"]);
+        told.at(90, [tap(Tap::Stop)]);
+        holds(&told.at(91, []), &[asked]);
+        let today = told.today();
+        holds(&told.at(92, [day(DayTap::Show(today))]), &["helper not settled: nothing counted"]);
+        let page = told.at(93, [day(DayTap::Open(run))]);
+        holds(&page, &[asked]);
+        let page = told.at(95, [tap(answer(run)), tap(Tap::Close)]);
+        lacks(&page, &[asked]);
+        holds(&page, then);
+        let bench = told.app.shelf().bench();
+        assert_eq!(bench.runs().map(|run| run.labour(told.app.now.at).as_minutes()).collect::<Vec<_>>(), labour);
+    };
+    // Who was at the second may have been at the third too: that is asked next.
+    check(Tap::HelpersStay, &["A helper was at assemble until 10:00. Also at sand, 10:00 to 10:30?"], [60, 60, 30]);
+    check(Tap::HelpersGone, &[], [60, 30, 30]);
+}
+
+/// A helper who came at 9:20 to what was said later to be over since 9:15: no word of them being there before, nor of a stay forgotten.
+#[test]
+fn who_came_after_the_switch_that_was_said_is_not_put_before_it() {
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    told.at(20, [tap(Tap::HelperJoins), tap(Tap::PadDone)]);
+    told.at(30, [tap(Tap::Ago(15)), tap(Tap::Other), op("Assemble")]);
+    let page = told.at(31, []);
+    holds(&page, &["A helper came at 09:20.", "Still here"]);
+    lacks(&page, &["A helper was at"]);
+    let (run, today) = (last_run(&told), told.today());
+    let page = told.at(35, [tap(Tap::HelpersStay(run)), day(DayTap::Show(today)), day(DayTap::Open(run))]);
+    holds(&page, &["helper still here: came 09:20"]);
+    lacks(&page, &["forgotten", "not settled"]);
 }
 
 /// Forgotten over night: the card says since when, which day its end is of, and what counts of the helper then.

@@ -197,7 +197,7 @@ fn where_clocks_have_twelve_hours_am_and_pm_are_written_and_read() {
     told.app.speech = Rc::new(Plain { halves: true, ..Plain::default() });
     let run = told.start(0, "Sand");
     let shown = told.at(200, [tap(Tap::StoppedAt(run))]);
-    holds(&shown, &[">am<", ">pm<", "515 and pm for 5:15 PM", "from 9:00\u{a0}AM"]);
+    holds(&shown, &[">am<", ">pm<", "515 and pm for 5:15 PM", "9:00\u{a0}AM on"]);
     told.app.speech = Rc::new(Plain::default());
     lacks(&told.at(200, []), &[">am<", ">pm<"]);
 }
@@ -255,23 +255,54 @@ fn a_start_that_could_not_be_as_long_ago_as_was_said_says_so() {
     lacks(&told.at(100, [op("Trim")]), &["It began at"]);
 }
 
-/// One of five was done and not tapped: it is added to the run that has ended, and can be struck like the others.
+/// Of five one was tapped: more were done, or fewer; the run that has ended says how many, and an act takes that back.
 #[test]
-fn pieces_that_were_done_and_not_tapped_are_added() {
+fn so_many_pieces_were_done_in_a_run_whatever_was_tapped() {
     let (mut told, run) = two_jobs();
     opened(&mut told, 90, run);
-    holds(&told.at(90, [mend(Mend::Which)]), &["More were done", "1 done"]);
-    holds(&told.at(90, [mend(Mend::Done(Typed::default()))]), &["How many more are done?", "Sand, 09:00 to 10:00"]);
-    holds(&told.at(90, typed("0")), &["It must be from 1 to 9999"]);
-    told.at(91, [tap(Tap::Press(Press::RubOut))]);
-    holds(&told.at(91, typed("2")), &["3 done", "2 done", "Take back"]);
+    holds(&told.at(90, [mend(Mend::Which)]), &["Pieces done", "1 done"]);
+    holds(&told.at(90, [mend(Mend::Done(Typed::default()))]), &["How many were done in it?", "Sand, 09:00 to 10:00, 1 done"]);
     let batch = |told: &Told| {
         let ran = told.app.shelf().bench().run(run).cloned().unwrap();
         told.app.shelf().bench().batch(ran.work.on, "Sand", told.app.now.at)
     };
+    holds(&told.at(91, typed("3")), &["3 done", "2 done", "Take back"]);
     assert_eq!((batch(&told).n, batch(&told).each().map(Span::as_minutes)), (3, Some(20)));
-    told.at(92, [Msg::Common(Common::TakeBack)]);
-    assert_eq!(batch(&told).n, 1);
+    told.at(92, [mend(Mend::Done(Typed::default()))]);
+    told.at(92, typed("2"));
+    assert_eq!(batch(&told).n, 2);
+    told.at(93, [Msg::Common(Common::TakeBack)]);
+    assert_eq!(batch(&told).n, 3);
+    told.at(94, [mend(Mend::Done(Typed::default()))]);
+    lacks(&told.at(94, typed("0")), &["It must be"]);
+    assert_eq!(batch(&told).n, 0);
+    told.at(95, [mend(Mend::Done(Typed::default()))]);
+    lacks(&told.at(95, typed("0")), &["How many", "Not taken"]);
+}
+
+/// Stopped 11:15, though pieces were tapped at 11:20 and 11:30: the row says so.
+#[test]
+fn a_mended_stop_says_which_pieces_it_left_behind() {
+    let mut told = Told::stands();
+    let run = told.start(0, "Bore");
+    told.at(10, [tap(Tap::Done)]);
+    told.at(20, [tap(Tap::Done)]);
+    told.at(30, [tap(Tap::Done), tap(Tap::Stop)]);
+    opened(&mut told, 40, run);
+    told.at(41, [mend(Mend::Stop(Typed::default()))]);
+    holds(&told.at(41, typed("0915")), &["3 done, 2 of them tapped after its end"]);
+}
+
+/// While it runs one too many was tapped: said where more are said.
+#[test]
+fn fewer_were_done_is_said_at_the_slab() {
+    let mut told = Told::stands();
+    told.start(0, "Bore");
+    told.at(10, [tap(Tap::Done), tap(Tap::Done)]);
+    holds(&told.at(11, [tap(Tap::MoreDone)]), &["fewer were done"]);
+    holds(&told.at(11, [tap(Tap::AskInAll)]), &["How many were done in it?", "2 done"]);
+    told.at(12, typed("1"));
+    assert_eq!(sheet(&told.app).running.unwrap().batch.n, 1);
 }
 
 /// A stop put right to before the helper went, or came: the row says that the pay ends with the run.

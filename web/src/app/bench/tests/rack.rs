@@ -2,6 +2,7 @@
 
 use super::super::waits::WaitTap;
 use super::*;
+use fivebar_core::ledger::kind::job::OperationPlanned;
 use fivebar_core::quantity::Listed;
 use fivebar_core::story;
 
@@ -146,6 +147,9 @@ fn the_whole_name_of_an_operation_joins_it() {
         let mut told = Told::stands();
         told.start(0, "Glue up");
         told.at(9, [tap(Tap::Other), starting(StartingTap::Typed(typed.into())), starting(StartingTap::Kind(kind))]);
+        let glued = told.app.shelf().bench().runs().last().unwrap().work.on;
+        // What is done at the desk asks for which job first.
+        told.at(9, (kind == Kind::Office).then(|| starting(StartingTap::On(glued))));
         let work = sheet(&told.app).running.unwrap().run.work;
         assert_eq!((work.op.as_str(), work.stage), (op, stage));
     }
@@ -165,7 +169,7 @@ fn a_slow_piece_shows_on_the_slab_and_in_carry_on() {
     told.at(295, [tap(Tap::Stop)]);
     // Was the stop forgotten? Until that is answered the time after the last piece is no pace.
     holds(&told.at(295 + 1440, []), &["Carry on: sand", "last 45 min each"]);
-    holds(&told.at(295 + 1440, [tap(Tap::Right(run))]), &["Carry on: sand", "last 2 h 28 each"]);
+    holds(&told.at(295 + 1440, [tap(Tap::Right(run))]), &["Carry on: sand", "last 45 min each, 3 h 25 in the next"]);
     // At the last piece nothing is known to be left: the slow one stands in that place.
     told.start(1800, "Sand");
     told.at(1800, [tap(Tap::Done), tap(Tap::Done)]);
@@ -204,12 +208,74 @@ fn big_buttons_take_no_old_start_back() {
     let mut told = Told::stands();
     told.start(0, "Assemble");
     told.at(0, [tap(Tap::Big)]);
-    lacks(&told.at(1, []), &["not the start"]);
+    lacks(&told.at(1, []), &["no start older"]);
     let shown = told.at(105, []);
-    holds(&shown, &["not the start: leave big buttons first", "disabled"]);
+    holds(&shown, &["no start older than 2 min: leave big buttons first", "disabled"]);
     let shown = told.at(106, [tap(Tap::Done)]);
-    lacks(&shown, &["not the start"]);
+    lacks(&shown, &["no start older"]);
     holds(&told.at(106, [tap(Tap::LeaveBig), Msg::Common(Common::TakeBack), Msg::Common(Common::TakeBack)]), &["Do it again"]);
+}
+
+/// The rule goes by the tap: a start that was said to be half an hour ago is as new as any; after a reload nothing is named.
+#[test]
+fn big_buttons_take_each_new_start_back_alike() {
+    let check = |ago: Option<i64>| {
+        let mut told = Told::stands();
+        told.at(0, ago.map(|minutes| tap(Tap::Ago(minutes))));
+        told.start(60, "Sand");
+        lacks(&told.at(61, [tap(Tap::Big)]), &["no start older", "nothing since"]);
+        holds(&told.at(63, []), &["no start older than 2 min", "disabled"]);
+        // The app is opened again.
+        (told.app.shelf_mut().last_act, told.app.shelf_mut().taken_back) = (None, None);
+        let shown = told.at(64, []);
+        holds(&shown, &["nothing since the app was opened", "disabled"]);
+        lacks(&shown, &["start of sand"]);
+    };
+    check(None);
+    check(Some(30));
+}
+
+/// What runs and how long is on Stop, whatever lies above the slab.
+#[test]
+fn stop_says_what_it_stops() {
+    let mut told = Told::stands();
+    told.start(0, "Glue tops");
+    let shown = told.at(72, [tap(Tap::Waits(WaitTap::Clamp))]);
+    let foot = shown.split("<footer").nth(1).unwrap();
+    holds(foot, &["Glue tops, 1\u{a0}h\u{a0}12", ">Stop<"]);
+}
+
+/// Stopped at noon, seen after lunch: it stopped 30 minutes ago; done with it, and taken back.
+#[test]
+fn what_was_stopped_stopped_earlier_or_is_done_with() {
+    let mut told = Told::stands();
+    let run = told.start(0, "Joint");
+    told.at(70, [tap(Tap::Stop)]);
+    holds(&told.at(71, []), &["Stopped earlier…", "Done with joint", "Carry on: joint"]);
+    let shown = told.at(72, [tap(Tap::StoppedAt(run))]);
+    holds(&shown, &["Joint, 09:00 to 10:10", ">5 min ago<", ">15 min ago<", ">30 min ago<"]);
+    let shown = told.at(72, [tap(Tap::StoppedAgo(run, 15))]);
+    lacks(&shown, &["Stopped earlier…"]);
+    assert_eq!(told.app.shelf().bench().run(run).unwrap().worked(told.app.now.at).as_minutes(), 57);
+    let (id, of) = whole_of(&told.app, told.app.shelf().bench().run(run).unwrap().work.on, "Joint").unwrap();
+    let shown = told.at(73, [tap(Tap::Whole(id, of))]);
+    lacks(&shown, &["Done with joint</span>"]);
+    holds(&shown, &["5 of 5", "Take back", "pieces done"]);
+    holds(&told.at(74, [Msg::Common(Common::TakeBack)]), &["Done with joint"]);
+}
+
+/// Sanding at 15 min a lamp, and the third takes an hour: lunch, and the stop was forgotten. A key says when it was, in two taps.
+#[test]
+fn a_piece_that_takes_twice_as_long_offers_an_earlier_stop() {
+    let mut told = Told::stands();
+    let run = told.start(0, "Sand");
+    told.at(15, [tap(Tap::Done)]);
+    told.at(30, [tap(Tap::Done)]);
+    lacks(&told.at(60, []), &["Stopped earlier…"]);
+    holds(&told.at(90, []), &["This piece 1 h so far, the others 15 min each.", "Stopped earlier…"]);
+    holds(&told.at(90, [tap(Tap::StoppedAt(run))]), &["5 min ago", "30 min ago"]);
+    told.at(90, [tap(Tap::StoppedAgo(run, 30))]);
+    assert_eq!(told.app.shelf().bench().run(run).unwrap().worked(told.app.now.at).as_minutes(), 60);
 }
 
 /// What is in no copy is said where there is room: nothing runs, and nothing lies over the bench.
@@ -280,6 +346,47 @@ fn what_lies_beside_the_bench_may_be_of_no_job() {
     holds(&shown, &["Start: zoning office", "as office; or say its kind", ">Make<"]);
     told.at(3, [starting(StartingTap::Kind(Kind::Office))]);
     assert_eq!(sheet(&told.app).running.map(|slab| slab.run.work.op), Some("Zoning office".into()));
+}
+
+/// Somebody rings while the stands are sanded: for which job is asked, but where it was said or planned.
+#[test]
+fn a_caller_is_not_put_to_the_job_that_runs() {
+    let messages = |on| starting(StartingTap::Found(on, "Messages".into(), Kind::Office, Stage::Sell));
+    let check = |planned: bool, said: bool, answer: Option<On>, then: Option<On>| {
+        let mut told = Told::stands();
+        let run = told.start(0, "Sand");
+        let on = told.app.shelf().bench().run(run).unwrap().work.on;
+        if planned {
+            let On::Job(job) = on else { unreachable!() };
+            let planned = OperationPlanned { job, op: "Messages".into(), kind: Kind::Office, stage: None, span: None, pieces: None };
+            let now = told.now(1);
+            told.app.order(&Command::Job(JobCommand::PlanOperation(planned)), now).unwrap();
+        }
+        told.at(2, [tap(Tap::Other)].into_iter().chain(said.then(|| starting(StartingTap::On(on)))));
+        let shown = told.at(3, [messages(on)]);
+        assert_eq!(shown.contains("For which job?"), !planned && !said, "{shown}");
+        let shown = told.at(4, answer.map(|on| starting(StartingTap::On(on))));
+        let work = sheet(&told.app).running.unwrap().run.work;
+        assert_eq!((work.op == "Messages").then_some(work.on), then, "{shown}");
+        on
+    };
+    let on = check(true, false, None, Some(job_of_stands()));
+    check(false, true, None, Some(on));
+    check(false, false, None, None);
+    check(false, false, Some(On::Nothing), Some(On::Nothing));
+    check(false, false, Some(on), Some(on));
+    // One step back leads to the operations again.
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    holds(&told.at(1, [tap(Tap::Other), messages(on), tap(Tap::Close)]), &["Which operation?", "Messages"]);
+}
+
+/// The job that every such book has.
+fn job_of_stands() -> On {
+    let mut told = Told::stands();
+    let run = told.start(0, "Sand");
+    let bench = told.app.shelf().bench();
+    bench.run(run).unwrap().work.on
 }
 
 /// What people say when somebody rings.

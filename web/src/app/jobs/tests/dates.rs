@@ -35,7 +35,7 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
         "Begun now, it is ready in the course of",
         "Fri 20 March likely",
         "then it hardens or dries till",
-        "the morning after.",
+        "the next working day.",
         "A guess of ours: 4 h a day at the bench, till 18:00.",
         "Working hours",
     ]);
@@ -62,6 +62,34 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
     maker.room("stool", Room::Dates).shows(&["That day is over. Finish it, or say another day."]);
 }
 
+/// Sawn for an hour of the four that were planned, and that was all: said in its plan, it is too late no more, and taken back it is again.
+#[test]
+fn an_operation_that_is_done_with_is_owed_nowhere() {
+    let mut maker = stool();
+    let late = "saw should have begun by";
+    let done = "<span>Done with saw</span>";
+    maker.room("stool", Room::Dates).tap(dates(DatesTap::By(-7))).tap(dates(DatesTap::By(-7))).shows(&[late]);
+    let plan = |maker: &mut Maker| {
+        maker.room("stool", Room::Hours).tap(Tap::Write(What::Plan(Some("saw".into()))));
+    };
+    plan(&mut maker);
+    maker.hides(&[done]);
+    maker.tap(Tap::Close).tap(Tap::Page).tap(Tap::Next);
+    maker.now.wall = Wall::new(maker.now.wall.at.plus(fivebar_core::quantity::Span::minutes(60)), maker.now.wall.offset);
+    maker.say(Msg::Bench(crate::app::bench::Tap::Stop));
+    maker.app.place = Place::Jobs;
+    maker.room("stool", Room::Dates).shows(&[late]);
+    plan(&mut maker);
+    maker.shows(&[done]);
+    let on = fivebar_core::bench::On::Job(maker.jobs["stool"]);
+    let (run, of) = crate::app::bench::whole_of(&maker.app, on, "saw").unwrap();
+    maker.tap(Tap::Whole(run, of)).shows(&["Take back"]).hides(&[done]);
+    maker.room("stool", Room::Dates).hides(&[late]);
+    maker.tap(Tap::Page).hides(&["Next: saw"]);
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.room("stool", Room::Dates).shows(&[late]);
+}
+
 #[test]
 fn a_day_promised_with_a_price_is_moved_there() {
     Maker::before_delivery().room("bench", Room::Dates).shows(&["Sat 23 May", "Promised with the price: change it there."]);
@@ -73,7 +101,12 @@ fn a_job_of_which_nothing_is_known_says_what_is_missing() {
     maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Thing".into())).tap(Tap::Save).tap(Tap::Room(Room::Dates));
     maker.shows(&["no day", "Nothing says yet how long it takes", "Plan an operation", "Say what kind of piece it is"]);
     maker.tap(Tap::Room(Room::Quote));
-    maker.shows(&["A price needs hours"]);
+    maker.shows(&["A price needs hours", "say what kind of piece it is"]);
+    // Once that is said it is not asked for again.
+    maker.tap(Tap::Room(Room::Hours)).tap(Tap::Estimate(crate::app::jobs::estimate::EstimateTap::Piece("cabinet")));
+    maker.shows(&["Kind of piece: cabinet", "Nothing to go by yet. Plan its operations, or tell three old jobs."]);
+    maker.tap(Tap::Room(Room::Dates)).shows(&["plan operations, or tell old jobs.", "Old jobs"]).hides(&["kind of piece it is"]);
+    maker.tap(Tap::Room(Room::Quote)).shows(&["A price needs hours: plan operations, or tell old jobs."]);
 }
 
 /// 762 min likely at 22.20 with 20 of costs: 305; what goes to the buyer has no hours, no costs, no rate.
@@ -133,4 +166,20 @@ fn a_refusal_does_not_follow_to_the_next_page() {
         }
         assert!(!page(&maker.app).html().contains("nothing is typed"));
     }
+}
+
+/// Ready on a Friday and promised for the Saturday, where Saturdays are worked; else for the Monday after, on the quote too.
+#[test]
+fn nothing_is_promised_for_a_day_off() {
+    let check = |days: &str, said: &str, ready: &str| {
+        let told = format!(
+            "2026-12-14 06:00 +00:00 workshop USD inch\n{days}rate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 520 min for stool\nall-planned stool\n"
+        );
+        let mut maker = Maker::told(&[&told]);
+        maker.room("stool", Room::Dates).shows(&[said]);
+        maker.tap(Tap::Room(Room::Quote)).shows(&[ready]);
+    };
+    check("", "Safe to promise for Sat 19 December, the morning after.", "Ready by Sat 19 December.");
+    let monday = "Safe to promise for Mon 21 December, the next working day.";
+    check("workdays 240 min not sat sun\n", monday, "Ready by Mon 21 December.");
 }

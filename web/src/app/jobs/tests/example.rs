@@ -73,7 +73,7 @@ fn the_example_shows_both_demos_to_the_cent() {
             [
                 "€12.74",
                 "356.07 in all over 27 h 57",
-                "17.04, had the estimate held",
+                "17.04, had what was planned taken 19 h; 13.03 the 25 h 26 that were likely",
                 "Seven hours over; wood and price as planned.",
                 "1.37",
                 "1.09",

@@ -167,3 +167,17 @@ fn a_name_and_the_number_of_pieces_can_be_put_right() {
     maker.figures(&["6"]).tap(Tap::Save).shows(&["Stands, 6", "2 left to sell."]);
     maker.tap(Tap::Write(What::Name)).tap(Tap::Say(0, " ".into())).tap(Tap::Save).shows(&["Name: nothing is typed yet."]);
 }
+
+/// Sold and paid, and the clock never ran: that is what is said, not that nothing is sold.
+#[test]
+fn looking_back_on_a_job_without_hours_says_so() {
+    let check = |more: &str, said: &str| {
+        let begun = "2026-05-04 08:00 +02:00 workshop EUR metric\njob more \"Shelf\" 1 spec\n";
+        Maker::told(&[&format!("{begun}{more}")]).room("more", Room::Back).shows(&[said]);
+    };
+    check("", "Nothing is sold yet.");
+    let sold = "spend 80 wood on more\nsell 1 more for 450 bank fetched\n";
+    check(sold, "No hours are logged, so nobody knows what one left.");
+    check("start \"saw\" make on more\n10:00 stop\nsell 1 more for 450 bank fetched\n", "What it cost is not known");
+    check(&format!("start \"saw\" make on more\n10:00 stop\n{sold}"), "185.00");
+}

@@ -122,7 +122,9 @@ fn each_plan_whose_wood_the_job_has_is_a_tap_away() {
     for mut app in [reloaded(&app), app] {
         heard(&mut app, [Tap::Saw(job)]);
         assert_eq!((app.plan.used, app.plan.ticked.len()), (Some(first), 1));
+        let scrolled = app.plan.turned_to;
         heard(&mut app, [Tap::Kept(second)]);
+        assert_ne!(app.plan.turned_to, scrolled, "its page begins at its top");
         assert_eq!((app.plan.used, app.plan.ticked.len()), (Some(second), lines));
         assert!(page(&app).contains("Its other plans"), "{}", page(&app));
     }

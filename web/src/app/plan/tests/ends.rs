@@ -56,14 +56,15 @@ fn each_figure_in_the_way_has_its_key() {
     says(&app, &["Least end piece, 100 mm", "Least piece, 100 mm"], &[]);
 }
 
-/// Badge, headline and paragraphs are of one mind: it wastes least in length, and takes more strips than are long enough.
+/// Badge, headline and paragraphs are of one mind: with one cut in each row it takes two strips, and more would come out of one.
 #[test]
 fn a_plan_of_more_strips_than_need_be_is_not_called_the_best() {
     let one_cut = super::told::without(1, vec![Tap::Shape(Shape::Rows), Tap::Split(false)]);
     let mut app = planned("", &one_cut, &["1110", "340"]);
     solved(&mut app);
     let own = "Each end is cut from a strip of its own. Cut in pieces, 7 strips do.";
-    says(&app, &["No plan of 6 rows of oak needs fewer than 7 pieces. This one takes 12.", own, "Used 12 of 37."], &["best possible"]);
+    let fewest = "No plan of 6 rows of oak with one cut in each needs fewer than 12 pieces.";
+    says(&app, &[fewest, own, "Used 12 of 37.", "best with one cut a row"], &["best possible", "This one takes"]);
 }
 
 /// By hand: 400 in 99 rows is 4.04, up to a tenth 4.1; the least strip is 20.

@@ -69,6 +69,43 @@ fn what_has_changed_since_is_said_by_name() {
     }
 }
 
+/// The pages of the job say so too, with the way to the saw, and the list there that it is of before; until the size is right again.
+#[test]
+fn a_pile_of_a_plan_in_use_that_changed_is_said_where_the_saw_is() {
+    let mut app = planned("");
+    heard(&mut app, [Tap::Use]);
+    let said = "A has another size or wood now than the plan was made for: plan again.";
+    let jobs = |app: &App| {
+        let mut app = reloaded(app);
+        let job = page(&app);
+        app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [205; 10] });
+        [job, page(&app)]
+    };
+    for (length, says) in [(500, false), (440, true), (500, false)] {
+        put_right(&mut app, PileFacts { length: Some(mm(length)), ..Default::default() });
+        let list = page(&app);
+        assert_eq!(list.contains("This list is of before that changed."), says, "{length} {list}");
+        assert!(jobs(&app).iter().all(|shown| shown.contains(said) == says), "{length}");
+    }
+    put_right(&mut app, PileFacts { wood: fivebar_core::quantity::Key::read("beech-european"), ..Default::default() });
+    assert!(page(&app).contains("The wood of A has changed since: plan again."), "{}", page(&app));
+    assert!(jobs(&app).iter().all(|shown| shown.contains(said)));
+}
+
+/// A pile that was left out, and is put right, is not said to be left out for what it was.
+#[test]
+fn what_was_left_out_and_changed_since_is_not_said_to_be_as_it_was() {
+    let mut app = planned("");
+    assert!(page(&app).contains("Left out: thin, too thin"), "{}", page(&app));
+    let thin = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let Lying { haul, pile } = thin.iter().find(|it| it.pile.name.as_deref() == Some("thin")).unwrap().which().0;
+    let facts = PileFacts { thickness: Some(mm(30)), ..Default::default() };
+    order(&mut app, Command::Haul(HaulCommand::DescribePile { haul, pile, facts }));
+    let shown = page(&app);
+    assert!(shown.contains("Thin was left out as it was then, and has changed since: plan again."), "{shown}");
+    assert!(!shown.contains("too thin") && shown.contains("Use these 4"), "{shown}");
+}
+
 #[test]
 fn a_plan_of_other_saw_figures_is_not_offered() {
     let mut app = planned("");

@@ -177,9 +177,9 @@ fn a_place_and_a_moisture_are_written_down() {
 #[test]
 fn a_line_of_the_history_is_struck() {
     let (mut app, story) = rack("gone 3 strips burnt\n");
-    check(&mut app, vec![RackTap::Show(Page::Pile(lying(&story, "old", "strips")))], &[">19<", "3 gone: burnt"], &["Strike it"]);
+    check(&mut app, vec![RackTap::Show(Page::Pile(lying(&story, "old", "strips")))], &[">19<", "3 gone: burnt"], &[">Strike<"]);
     let gone = fivebar_core::sheet::stock::history::history(&app.own.book, lying(&story, "old", "strips")).remove(0).entry;
-    check(&mut app, vec![RackTap::Line(gone)], &["3 gone: burnt", "Strike it"], &[]);
+    check(&mut app, vec![RackTap::Line(gone)], &["3 gone: burnt", ">Strike<"], &[]);
     check(&mut app, vec![RackTap::Strike(gone)], &[">22<", "Do it again"], &["3 gone: burnt"]);
 }
 
@@ -188,10 +188,10 @@ fn a_line_of_the_history_is_struck() {
 fn a_line_of_several_acts_opens_into_them() {
     let (mut app, story) = rack("count 2 strips\ncount 3 strips\ncount 4 strips\n");
     let at = lying(&story, "old", "strips");
-    check(&mut app, vec![RackTap::Show(Page::Pile(at))], &["9 counted, in 3 counts"], &["Strike it", "3 counted<"]);
+    check(&mut app, vec![RackTap::Show(Page::Pile(at))], &["9 counted, in 3 counts"], &[">Strike<", "3 counted<"]);
     let line = fivebar_core::sheet::stock::history::history(&app.own.book, at).remove(0);
     let (entry, second) = (line.entry, line.acts[1].entry);
-    check(&mut app, vec![RackTap::Line(entry)], &["4 counted<", "3 counted<", "2 counted<", "Strike it"], &[]);
+    check(&mut app, vec![RackTap::Line(entry)], &["4 counted<", "3 counted<", "2 counted<", ">Strike<"], &[]);
     check(&mut app, vec![RackTap::Strike(second)], &["6 counted, in 2 counts", "4 counted<"], &["3 counted<"]);
 }
 
@@ -216,7 +216,7 @@ fn a_walk_goes_from_pile_to_pile_and_changes_nothing_unasked() {
     check(&mut app, vec![RackTap::Same], &["under the stairs", "Ash squares", "4 of 4", "9 should lie here"], &[]);
     let typed = [vec![RackTap::TypeIt], press("11"), vec![RackTap::Done]].concat();
     check(&mut app, typed, &["9 by the counts, 11 found, 2 more", "Found 11"], &[]);
-    check(&mut app, vec![RackTap::Same], &["3 of 4 piles counted", "Cherry band", fewer, "Strike it", "Ash squares", "2 more"], &["Bare"]);
+    check(&mut app, vec![RackTap::Same], &["3 of 4 piles counted", "Cherry band", fewer, ">Strike<", "Ash squares", "2 more"], &["Bare"]);
     let drift = |app: &App| fold::hauls(&app.own.book).flat_map(|haul| haul.piles).map(|pile| pile.stock.drift).collect::<Vec<_>>();
     assert_eq!(drift(&app), [0, 2, 0, -1]);
     // Each is taken back by itself, and the reason is in the book.

@@ -16,7 +16,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, refusal, waits as words};
 use fivebar_core::bench::wait::{Usual, Warmth, What};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Key, Listed, Units};
+use fivebar_core::quantity::{Key, Listed, Span, Units};
 
 /// How an operation ends.
 pub fn usual(op: &str, app: &App, seen: Seen<'_>) -> Screen {
@@ -78,8 +78,11 @@ pub fn span((asked, typed, unit): (&Asked, &Typed, Unit), app: &App, seen: Seen<
     let (title, small) = match asked {
         Asked::QuietFrom => (words::QUIET_FROM, words::QUIET.to_owned()),
         Asked::QuietUntil(from) => (words::QUIET_UNTIL, super::super::start::noon_at(*from, seen)),
-        Asked::Wait(id) => (words::HOW_LONG, app.shelf().waits().wait(*id).map(|wait| wait.op.clone()).unwrap_or_default()),
-        Asked::Op(op) | Asked::Stuff(op) => (words::HOW_LONG, op.clone()),
+        Asked::Wait(id) => {
+            let waits = app.shelf().waits();
+            (words::HOW_LONG, waits.wait(*id).map(|wait| stands(&wait.op, Some(wait.span), app)).unwrap_or_default())
+        }
+        Asked::Op(op) | Asked::Stuff(op) => (words::HOW_LONG, stands(op, usual_of(app, op).map(|usual| usual.span), app)),
         Asked::New(run) => (words::HOW_LONG, run.work.op.clone()),
     };
     if matches!(asked, Asked::QuietFrom | Asked::QuietUntil(_)) {
@@ -96,6 +99,12 @@ pub fn span((asked, typed, unit): (&Asked, &Typed, Unit), app: &App, seen: Seen<
     let keys =
         el("div", "um back").kid(key("key h88 m", common::NOT_NOW, "", say(Tap::Close))).kid(key("key solid h88", common::DONE, "", done));
     Screen::new("bench/long", head(Head::new(small, title)), main).foot(el("footer", "foot").kid(keys))
+}
+
+/// "Glue up, 90 min": what stands.
+fn stands(op: &str, span: Option<Span>, app: &App) -> String {
+    let span = span.map(|span| long(app, span));
+    [Some(op.to_owned()), span].into_iter().flatten().listed().join(", ")
 }
 
 fn unit_name(unit: Unit) -> &'static str {

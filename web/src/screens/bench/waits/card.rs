@@ -108,7 +108,7 @@ fn come_out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> String {
     let since = over.last().map(|line| clock(app, line.off)).unwrap_or_default();
     let n = count(over);
     match over {
-        [one] => words::can_come_out((1, ""), &whose(app, one), (all, &since), same_kind(over)),
+        [one] => words::these_can_come_out(one.wait.n, &whose(app, one), &since, one.wait.what()),
         _ => words::can_come_out((n, &seen.speech.count(n)), &same_thing(over), (all, &since), same_kind(over)),
     }
 }

@@ -1,9 +1,12 @@
 //! How an estimate comes about, each step in figures, so that a maker can work it back.
 
 use super::super::super::Seen;
+use super::steps;
 use crate::app::Msg;
 use crate::view::{El, el};
-use crate::words::en::estimate as words;
+use crate::words::en::{estimate as words, how as said};
+use fivebar_core::bench::estimate::factor::is_sound;
+use fivebar_core::bench::estimate::spread::DRAWS;
 use fivebar_core::bench::estimate::{Basis, Estimate, OnTop};
 use fivebar_core::quantity::{Decimal, Listed, Span};
 use fivebar_core::sheet::estimate::parts::Whole;
@@ -12,29 +15,58 @@ use fivebar_core::sheet::estimate::{Covers, EstimateSheet, Row};
 /// Ratios that are shown; of more the factor alone is.
 const RATIOS_MOST: usize = 6;
 
-/// The steps in their order.
+/// The steps in their order: the factor, each operation, the whole piece and its rest, then what all of them come to.
 pub fn how(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Vec<El<Msg>> {
     let uses_whole = sheet.covers == Covers::Planned || sheet.rows.iter().any(|row| matches!(row.from, Basis::Pieces | Basis::Piece));
     let of_whole = sheet.whole.iter().filter(|_| uses_whole).flat_map(|whole| of_whole(sheet, whole, seen));
-    let steps: Vec<String> = on_top(sheet, found, seen).into_iter().chain(of_whole).chain(rest(sheet, seen)).listed();
-    let sum = Span::sum(sheet.rows.iter().map(|row| row.likely));
-    let span = |span: Span| seen.speech.span(span);
-    let together = (sum < found.range.likely && 1 < sheet.rows.len()).then(|| words::together(&span(sum), &span(found.range.likely)));
-    let steps: Vec<String> = steps.into_iter().chain(together).listed();
-    if steps.is_empty() {
-        return vec![];
-    }
-    let lines = steps.into_iter().map(|step| el("p", "t14").text(step));
+    let each = sheet.rows.iter().filter_map(|row| steps::line(sheet, row, found.on_top, seen));
+    let gain = steps::gains(sheet).then(|| words::GAIN.to_owned());
+    let lines = of_factor(sheet, found, seen).into_iter().chain(each).chain(on_top(sheet, found, seen)).chain(of_whole);
+    let mut lines = lines.chain(rest(sheet, seen)).chain(gain).chain(safe(sheet, found, seen)).chain(begun(sheet, found, seen)).listed();
+    let mut gains = 0_u8;
+    lines.retain(|line| {
+        gains = gains.saturating_add(u8::from(line == words::GAIN));
+        line != words::GAIN || gains == 1
+    });
+    let lines = lines.into_iter().map(|step| el("p", "t14").text(step));
     vec![el("h2", "").text(words::HOW), el("section", "card list").kids(lines)]
 }
 
 /// What the estimate holds, where it is not all of the job.
 pub fn covers(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<String> {
-    let alone = sheet.covers == Covers::Planned;
-    alone.then(|| match &sheet.whole {
-        Some(whole) => words::beside_whole(&seen.speech.span(whole.likely)),
-        None => words::PLANNED_ALONE.to_owned(),
-    })
+    if sheet.covers != Covers::Planned {
+        return None;
+    }
+    let (whole, is_of_kind) = (sheet.whole.as_ref(), sheet.whole.as_ref().is_some_and(Whole::is_of_kind));
+    let whole = whole.map(|whole| seen.speech.span(whole.likely));
+    if let Some(whole) = whole.as_ref().filter(|_| is_of_kind) {
+        return Some(words::planned_is_more(whole));
+    }
+    let kind = sheet.piece.as_ref().map(|piece| piece.as_str());
+    Some(words::planned_alone(whole.as_deref(), kind))
+}
+
+/// How the safe figure comes about, and the likely one of several.
+fn safe(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<String> {
+    let span = |span: Span| seen.speech.span(span);
+    let [likely, safe] = [found.range.likely, found.range.safe].map(span);
+    if steps::is_one(sheet) {
+        let tenth = fivebar_core::sheet::estimate::steps::tenths(sheet).into_iter().next()?;
+        return Some(said::safe_of_one(&likely, &seen.speech.number(tenth.times, 2, 3), &safe));
+    }
+    let sum = Span::sum(sheet.rows.iter().map(|row| row.likely));
+    let draws = seen.speech.count(u32::try_from(DRAWS).unwrap_or(u32::MAX));
+    Some(said::drawn((&draws, &span(sum)), &steps::beyond(sheet, seen), [&likely, &safe]))
+}
+
+/// What is logged and what is to come, where that is more than was estimated.
+fn begun(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<String> {
+    let (in_all, left) = sheet.in_all().zip(sheet.to_come)?;
+    let span = |span: Span| seen.speech.span(span);
+    let [likely, safe] = [left.likely, left.safe].map(span);
+    let all = [in_all.likely, in_all.safe].map(span);
+    let is_more = Span::ZERO < sheet.progress.so_far && in_all != found.range;
+    is_more.then(|| said::begun(&span(sheet.progress.so_far), [&likely, &safe], [&all[0], &all[1]]))
 }
 
 fn of_whole(sheet: &EstimateSheet, whole: &Whole, seen: Seen<'_>) -> Vec<String> {
@@ -64,34 +96,36 @@ fn rest(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<String> {
     Some(words::rest_of(&seen.speech.span(planned), &seen.speech.span(rest.likely)))
 }
 
-/// What is put on top, on what, and what that comes to.
-fn on_top(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Vec<String> {
+/// How the factor comes about; none where nothing was planned for it to put right.
+fn of_factor(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<String> {
+    let OnTop::Factor(factor) = found.on_top else { return None };
+    found.thought?;
+    let number = |ratio: Decimal| seen.speech.number(ratio, 2, 3);
+    let ratios = sheet.history.ratios.iter().filter(|ratio| is_sound(**ratio)).map(|ratio| number(*ratio)).listed();
+    let times = number(factor.shown());
+    Some(match factor.own().filter(|_| RATIOS_MOST < ratios.len()) {
+        Some(own) => said::factor_of_many(&times, ratios.len(), &number(own)),
+        None => said::factor(&times, &ratios),
+    })
+}
+
+/// What is put on top of several together, and what that comes to.
+fn on_top(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<String> {
     let span = |span: Span| seen.speech.span(span);
     let sums = |of: &dyn Fn(&Row) -> bool| {
         let rows = || sheet.rows.iter().filter(|row| of(row));
         (Span::sum(rows().map(|row| row.before)), Span::sum(rows().map(|row| row.likely)))
     };
     match found.on_top {
-        OnTop::Factor(_) if found.thought.is_none() => vec![],
         OnTop::Factor(factor) => {
             let (thought, _) = sums(&|row| row.from == Basis::Thought);
-            let likely = factor.warns(thought);
-            let number = |ratio: Decimal| seen.speech.number(ratio, 2, 3);
-            let ratios = &sheet.history.ratios;
-            let few = ratios.len() <= RATIOS_MOST;
-            let of = few.then(|| words::factor_of(&ratios.iter().map(|ratio| seen.speech.number(*ratio, 2, 2)).listed()));
-            let jobs = u32::try_from(factor.jobs).unwrap_or(u32::MAX);
-            let said = words::factor(&number(factor.shown()), factor.jobs, &seen.speech.count(jobs));
-            [Some(said), Some(words::times_factor(&span(thought), &number(factor.shown()), &span(likely))), of]
-                .into_iter()
-                .flatten()
-                .listed()
+            let several = 1 < sheet.rows.iter().filter(|row| row.from == Basis::Thought).count();
+            let times = seen.speech.number(factor.shown(), 2, 3);
+            several.then(|| words::times_factor(&span(thought), &times, &span(factor.warns(thought))))
         }
         OnTop::Allowance(share) => {
             let (before, after) = sums(&|row| matches!(row.from, Basis::Thought | Basis::Own | Basis::Kind | Basis::Design));
-            let percent = share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default();
-            let said = || words::allowance(&seen.speech.number(percent, 0, 1), &span(before), &span(after));
-            (Span::ZERO < before).then(said).into_iter().listed()
+            (Span::ZERO < before).then(|| words::allowance(&steps::percent(share, seen), &span(before), &span(after)))
         }
     }
 }

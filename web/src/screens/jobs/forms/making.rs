@@ -5,15 +5,19 @@ use super::super::say;
 use super::super::wood::{apart, name, size};
 use super::{Asked, chosen, worded};
 use crate::app::bench::offered::{self, Offered};
+use crate::app::bench::whole_of;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What};
+use crate::app::plan::PutBack;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::Seen;
 use crate::view::{El, el};
-use crate::words::en::{design, job as words, jobs, woods};
+use crate::words::en::bench::done_with;
+use crate::words::en::{changed, design, job as words, jobs, plan as plan_words, woods};
+use fivebar_core::bench::On;
 use fivebar_core::ledger::kind::bench::{Kind, Stage};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Currency, Id, Key, Listed, Units};
@@ -130,8 +134,24 @@ fn take(draft: &Draft, (pile, job): (Id, Id), app: &App, seen: Seen<'_>) -> Aske
     asked.slots = vec![Slot::whole(words::HOW_MANY)];
     let typed = draft.form.text(0);
     asked.save = (words::take_n(typed), String::new());
-    asked.other = (0 < pile.in_job).then(|| words::put_back_n(typed));
+    // What was asked about goes for the figure it was asked of.
+    let back = draft.put_back.as_ref().filter(|back| typed.trim().parse() == Ok(back.n));
+    asked.above.extend(back.map(|back| el("div", "").attr("role", "alert").kids(asked_back(back, seen))));
+    asked.other = (0 < pile.in_job).then(|| if back.is_some() { words::put_back_anyway(typed) } else { words::put_back_n(typed) });
     asked
+}
+
+/// That cut boards would lie on the rack as whole ones, and which plans would have none.
+fn asked_back(back: &PutBack, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let n = |n: u32| seen.speech.count(n);
+    let cut = back.cut.map(|(here, whole)| changed::not_cut(&n(whole), &n(here)));
+    let lost = back.lost.iter().map(|(shape, at)| {
+        changed::no_board_of(
+            plan_words::shape(*shape).0,
+            &changed::used_on(&format!("{} {}", seen.speech.day(*at), seen.speech.clock(*at))),
+        )
+    });
+    cut.into_iter().chain(lost).map(|line| el("p", "why").text(line)).listed()
 }
 
 fn part(draft: &Draft, old: bool, own: &Woods) -> Asked {
@@ -151,7 +171,7 @@ fn wood_chips(units: Units, own: &Woods) -> El<Msg> {
     let usual = woods::usual(units).iter().filter_map(|key| Key::read(key));
     let others = species::listed(units).map(|species| species.key).filter(|key| !woods::usual(units).contains(key)).filter_map(Key::read);
     let keys: Vec<Key> = usual.chain(own.own().map(|(key, _)| key.clone())).chain(others).listed();
-    let shown = keys.iter().map(|key| Chip::tap(woods::in_list(key, units, own))).listed();
+    let shown = keys.iter().map(|key| Chip::tap(woods::among(key, own))).listed();
     chips("key", shown, move |nth| pick(Pick::Wood(keys.get(nth).cloned())))
 }
 
@@ -178,6 +198,8 @@ fn plan(draft: &Draft, was: Option<&str>, (job, app): (Id, &App)) -> Asked {
         key("key h48 left", said, "", operation(one))
     });
     let name = is_new.then(|| worded("operation", words::OPERATION, draft, 0));
+    let done = was.and_then(|op| Some((op, whole_of(app, On::Job(job), op)?)));
+    asked.below = done.map(|(op, (run, of))| key("key soft h48", done_with(op), "", say(Tap::Whole(run, of))));
     asked.above = name.into_iter().chain(other).chain([kind]).listed();
     asked.instead = typed.is_empty().then(|| vec![names(offered::to_plan(app, job))]);
     asked.slots = vec![Slot::whole(words::MIN), Slot::whole(words::PIECES)];

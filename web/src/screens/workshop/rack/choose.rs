@@ -70,7 +70,7 @@ fn bought_wood(app: &App) -> Answers {
     let own = known.wood.woods.own().map(|(key, _)| (key.clone(), woods::among(key, &known.wood.woods)));
     let usual = woods::usual(units);
     let others = listed(units).map(|species| species.key).filter(|key| !usual.contains(key));
-    let listed = usual.iter().map(|key| (*key, woods::name(key))).chain(others.map(|key| (key, woods::full_name(key))));
+    let listed = usual.iter().map(|key| (*key, woods::name(key))).chain(others.map(|key| (key, woods::name(key))));
     let listed = listed.filter_map(|(key, name)| Some((Key::read(key)?, name)));
     let now = &app.workshop.rack.wood;
     own.chain(listed).map(|(key, name)| (Chip::choice(name, now.as_ref() == Some(&key)), RackTap::Wood(key))).listed()

@@ -2,14 +2,14 @@
 
 use super::super::super::slots::{Slot, no};
 use super::air::chooses;
-use super::{Asked, Screen, Seen, chosen, every_wood, full, hint, laid_out, tap, tenth};
+use super::{Asked, Screen, Seen, chosen, every_wood, hint, laid_out, tap, tenth};
 use crate::app::workshop::wood::{Across, Page, Wood, WoodTap, Wrong, across, known, readings};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::fraction::worded;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{air as words, common, refusal};
+use crate::words::en::{air as words, common, refusal, woods};
 use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::quantity::{Length, Listed, Units};
 use fivebar_core::wood::moisture::{Moisture, spread};
@@ -19,7 +19,7 @@ use fivebar_core::wood::movement::Sawn;
 pub fn page(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let (known, units) = (known(app), app.begins_with().1);
     let mut asked = Asked::new("workshop/movement", words::WOODS_AND_AIR, words::MOVEMENT);
-    let answer = wood.chosen.as_ref().map_or(words::CHOOSE_WOOD.to_owned(), |key| full(key, &known.wood.woods));
+    let answer = wood.chosen.as_ref().map_or(words::CHOOSE_WOOD.to_owned(), |key| woods::among(key, &known.wood.woods));
     let sawn = vec![Seg::new(words::FLAT, wood.sawn == Sawn::Flat), Seg::new(words::QUARTER, wood.sawn == Sawn::Quarter)];
     let sawn = even(words::MOVEMENT, sawn, chooses([WoodTap::Sawn(Sawn::Flat), WoodTap::Sawn(Sawn::Quarter)]));
     let worked = across(wood, &known, seen.speech.typing(units));

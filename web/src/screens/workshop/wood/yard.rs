@@ -2,13 +2,13 @@
 
 use super::super::super::slots::Slot;
 use super::air::chooses;
-use super::{Asked, Screen, Seen, chosen, every_wood, full, hint, laid_out, listed, open, row as to};
+use super::{Asked, Screen, Seen, chosen, every_wood, hint, laid_out, listed, open, row as to};
 use crate::app::workshop::wood::{Page, Wood, WoodTap, known, measure_of};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{air, common, workshop, yard as words};
+use crate::words::en::{air, common, woods, workshop, yard as words};
 use fivebar_core::haul::Aboard;
 use fivebar_core::ledger::fold::WoodFacts;
 use fivebar_core::money::replacement::BoardPrice;
@@ -54,7 +54,8 @@ pub fn list(app: &App, seen: Seen<'_>) -> Screen {
     let not_said = || workshop::NOT_SAID.to_owned();
     let way = to(words::WAY, said_way(&known.wood, units, seen).unwrap_or_else(not_said), Page::Way);
     let any = known.board_prices.get(&(currency, None)).map_or_else(not_said, |price| said(price, seen));
-    let one = |wood: &Key, price: &BoardPrice| to(full(wood, &known.wood.woods), said(price, seen), Page::Price(Some(wood.clone())));
+    let one =
+        |wood: &Key, price: &BoardPrice| to(woods::among(wood, &known.wood.woods), said(price, seen), Page::Price(Some(wood.clone())));
     let of_woods = known.board_prices.iter().filter(|((of, _), _)| *of == currency);
     let of_woods = of_woods.filter_map(|((_, wood), price)| Some(one(wood.as_ref()?, price).key(wood.as_ref()?.to_string())));
     let prices = el("div", "rows").kid(to(words::ANY_WOOD, any, Page::Price(None)).key("any")).kids(of_woods);
@@ -89,7 +90,7 @@ pub fn price(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let (known, (currency, units)) = (known(app), app.begins_with());
     let mut asked = Asked::new("workshop/price", words::YARD, words::PRICE);
     let nothing = if wood.page == Page::PriceOf { air::CHOOSE_WOOD } else { words::ANY_WOOD };
-    let answer = wood.chosen.as_ref().map_or(nothing.to_owned(), |key| full(key, &known.wood.woods));
+    let answer = wood.chosen.as_ref().map_or(nothing.to_owned(), |key| woods::among(key, &known.wood.woods));
     let measures = words::measures(units);
     let segs = measures.iter().map(|per| Seg::new(words::each(*per), *per == wood.per)).listed();
     asked.above = vec![chosen(words::WHICH_WOOD, answer, wood.choosing), even(words::MEASURE, segs, chooses(measures.map(WoodTap::Per)))];

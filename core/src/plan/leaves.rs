@@ -1,0 +1,82 @@
+//! Of the plans that take as little off the rack, one that leaves as much of it to keep.
+//!
+//! A page counts boards whole: its `keep_min` is longer than the longest board, so that nothing left of one counts as kept. By how much it
+//! is longer is the least that is kept in truth.
+
+use super::patience::{Patience, Progress};
+use super::{Answered, Asked, Made, better, parts, rows, sticks};
+use crate::quantity::Set;
+
+/// What a plan is asked with where boards are counted whole, and `kept` is the least that goes back to the rack.
+pub fn counted_whole(lengths: impl Iterator<Item = i64>, kept: i64) -> i64 {
+    lengths.max().unwrap_or(0).saturating_add(kept)
+}
+
+/// The least that goes back where boards are counted whole; nothing where the plan itself counts what is left.
+pub fn kept(lengths: impl Iterator<Item = i64>, keep_min: i64) -> Option<i64> {
+    keep_min.checked_sub(lengths.max().unwrap_or(0)).filter(|kept| 0 < *kept)
+}
+
+/// Steps for the second look: as part of those of the first, and at least so many. Ours.
+const PART: u64 = 8;
+const LEAST: u64 = 400;
+
+/// The same boards cut so that more is left of them, where such a plan is found; it makes as many and takes no more.
+pub(super) fn most_left(asked: &Asked, found: Answered, steps: u64, seed: u64) -> Answered {
+    let mut goes_on = |_: Progress<'_>| true;
+    let patience = &mut Patience::new(Some(steps.checked_div(PART).unwrap_or(0).saturating_add(LEAST)), &mut goes_on);
+    let Some(plan) = of_taken(asked, &found.plan, patience, seed) else { return found };
+    let other = Answered { worth: asked.worth(&plan).unwrap_or_default(), plan, bound: found.bound.clone() };
+    let as_good = other.worth.len() == found.worth.len() && !better(asked.senses(), &found.worth, &other.worth);
+    if as_good { other } else { found }
+}
+
+/// A plan of the boards alone that another takes, counting what is left of them.
+fn of_taken(asked: &Asked, found: &Made, patience: &mut Patience<'_>, seed: u64) -> Option<Made> {
+    Some(match (asked, found) {
+        (Asked::Rows(problem), Made::Rows(plan)) => {
+            let mut taken = problem.clone();
+            taken.keep_min = kept(problem.piles.iter().map(|pile| pile.length), problem.keep_min)?;
+            taken.rows = i64::try_from(plan.rows.len()).ok();
+            let strips: Set<(usize, i64)> = plan.rows.iter().flatten().map(|piece| (piece.pile, piece.n)).collect();
+            for (nth, pile) in taken.piles.iter_mut().enumerate() {
+                pile.count = i64::try_from(strips.iter().filter(|(own, _)| *own == nth).count()).ok()?;
+            }
+            let on = rows::go_on(&taken, plan, patience, seed).plan;
+            Made::Rows(rows::plan::Plan { remainders: vec![], ..on })
+        }
+        (Asked::Parts(problem), Made::Parts(plan)) => {
+            let mut taken = problem.clone();
+            taken.keep_min = kept(problem.piles.iter().map(|pile| pile.length), problem.keep_min)?;
+            taken.sets = Some(sets(asked, found)?);
+            for (nth, pile) in taken.piles.iter_mut().enumerate() {
+                let own = plan.boards.iter().filter(|board| board.pile == nth);
+                pile.count = own.fold(0, |sum, board| sum.saturating_add(board.times));
+            }
+            let mut other = parts::solve(&taken, patience, seed).plan;
+            for board in &mut other.boards {
+                let long = problem.piles.get(board.pile)?.length;
+                (board.stretch, board.remainder) = (long.saturating_sub(problem.end_trim.saturating_mul(2)), 0);
+            }
+            Made::Parts(parts::plan::Plan { short: plan.short.clone(), ..other })
+        }
+        (Asked::Sticks(problem), Made::Sticks(plan)) => {
+            let mut taken = problem.clone();
+            taken.keep_min = kept(problem.piles.iter().map(|pile| pile.length), problem.keep_min)?;
+            taken.sets = Some(sets(asked, found)?);
+            for (nth, pile) in taken.piles.iter_mut().enumerate() {
+                let own = plan.sticks.iter().filter(|stick| stick.pile == nth);
+                pile.count = own.fold(0, |sum, stick| sum.saturating_add(stick.times));
+            }
+            let mut other = sticks::solve(&taken, patience, seed).plan;
+            other.sticks.iter_mut().for_each(|stick| stick.remainder = 0);
+            Made::Sticks(other)
+        }
+        _ => return None,
+    })
+}
+
+/// How many sets a plan makes; nothing where it makes none.
+fn sets(asked: &Asked, plan: &Made) -> Option<i64> {
+    asked.worth(plan)?.first().and_then(|sets| i64::try_from(*sets).ok()).filter(|sets| 0 < *sets)
+}

@@ -1,0 +1,166 @@
+//! What a plan takes off the rack is what is least: as few boards and joints as do, whatever would be left of them to keep. What is left,
+//! and long enough, still goes back. Reckoned by hand, and small racks to the end.
+
+use fivebar_core::plan::patience::{Patience, Progress};
+use fivebar_core::quantity::{Count, Id, Length};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::make::keep::left_over;
+use fivebar_core::sheet::make::{Ask, Given, Top, What, given};
+use fivebar_core::sheet::plan::{PlanSheet, sheet};
+use fivebar_core::story::tell;
+
+const SHOP: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\n";
+const JOB: &str = "job bench \"Bench\" 1 spec\n";
+
+fn mm(n: i64) -> Length {
+    Length::MM.times(n).unwrap()
+}
+
+fn asked(rack: &str, what: What) -> Given {
+    let story = tell(&format!("{SHOP}{rack}"));
+    assert_eq!(story.refused, []);
+    let job: Id = story.names.job("bench").unwrap();
+    let ask = Ask { job, what, turned: vec![], bought: vec![], without: vec![], over: None };
+    given(&Shop::of(&story.book, story.now.at), &ask).unwrap()
+}
+
+fn made(given: &Given) -> PlanSheet {
+    let answered = given.ready.asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
+    sheet(&given.ready, &answered, given.room).unwrap()
+}
+
+/// A rack and what is asked of it: how much is made, of how many pieces, and what goes back of them.
+#[track_caller]
+fn check(rack: &str, what: What, (n, pieces): (i64, Count), back: &[i64]) -> PlanSheet {
+    let given = asked(rack, what);
+    let told = made(&given);
+    let used: Count = told.used.iter().map(|used| used.pieces).sum();
+    assert_eq!((told.made, used), (n, pieces), "{:?}", told.lines);
+    let left = left_over(&given, &told, &|_, _| "left".into());
+    let mut left: Vec<i64> = left.iter().flat_map(|it| (0..it.n).map(|_| it.size[2].as_nm() / 1_000_000)).collect();
+    left.sort_unstable();
+    assert_eq!(left, back, "{:?}", told.lines);
+    told
+}
+
+fn top(long: i64, wide: i64, thick: i64) -> Top {
+    Top { length: mm(long), width: mm(wide), thickness: Some(mm(thick)), apart: mm(100), split: true, ..Top::default() }
+}
+
+/// Two rows of 450, and each comes whole out of a stick of 475.
+#[test]
+fn rows_come_whole_out_of_sticks_that_are_long_enough() {
+    let rack = format!("pile sticks maple-sugar 45 x 45 x 480 mm\ncount 20 sticks\n{JOB}");
+    let told = check(&rack, What::Top(top(450, 42, 42)), (2, 2), &[]);
+    assert_eq!(told.picture.pieces.len(), 2, "no joints: {:?}", told.lines);
+}
+
+/// Five rows of 700 from boards that are 595 squared: one more gives the five of 105 that lack, 5 x 105 and four kerfs are 537.
+#[test]
+fn one_board_gives_all_the_ends() {
+    let rack = format!("pile boards cherry-black 25 x 90 x 600 mm\ncount 12 boards\n{JOB}");
+    check(&rack, What::Top(top(700, 420, 20)), (5, 6), &[]);
+}
+
+/// 402 and 3 and 402 are 807 of 888. From two boards 483 would be left of each to keep, and one does.
+#[test]
+fn two_cleats_come_out_of_one_board() {
+    let rack = format!("pile boards maple-sugar 25 x 55 x 900 mm\ncount 12 boards\n{JOB}part \"cleat\" 2 of 20 x 49 x 400 mm for bench\n");
+    check(&rack, What::Parts(Some(1)), (1, 1), &[]);
+    check(&rack, What::Sticks(Some(1)), (1, 1), &[]);
+}
+
+/// What is left of a board and long enough goes back as it did: a cleat of 402, or 400 of a stick, and a kerf off 888.
+#[test]
+fn what_is_left_of_a_board_that_is_taken_goes_back() {
+    let rack = format!("pile boards maple-sugar 25 x 55 x 900 mm\ncount 12 boards\n{JOB}part \"cleat\" 3 of 20 x 49 x 400 mm for bench\n");
+    check(&rack, What::Parts(Some(1)), (1, 2), &[483]);
+    check(&rack, What::Sticks(Some(1)), (1, 2), &[485]);
+}
+
+/// Every way to cut these pieces from these sticks, looked through to the end: the least that is taken, and the most that is left of that
+/// to keep; nothing where they don't come out at all. All in millimetres, trimmed ends and kerfs as the saw has them.
+fn reckoned(sticks: &[i64], pieces: &[i64], [trim, kerf, keep]: [i64; 3]) -> Option<[i64; 2]> {
+    fn on(pieces: &[i64], cut: &mut Vec<i64>, all: &(&[i64], [i64; 3]), best: &mut Option<[i64; 2]>) {
+        let (sticks, [trim, kerf, keep]) = all;
+        let Some((piece, rest)) = pieces.split_first() else {
+            let used = || sticks.iter().zip(cut.iter()).filter(|(_, cut)| 0 < **cut);
+            let taken = used().map(|(long, _)| long).sum();
+            // What is cut counts a kerf behind each piece, the last one's too.
+            let left =
+                used().map(|(long, cut)| (10 * long - 2 * trim - cut, keep)).filter(|(left, keep)| *keep <= left).map(|(left, _)| left);
+            let met = [taken, -left.sum::<i64>()];
+            *best = Some(best.map_or(met, |best| best.min(met)));
+            return;
+        };
+        for nth in 0..sticks.len() {
+            let (before, after) = (cut[nth], cut[nth] + piece + kerf);
+            if after - kerf <= 10 * sticks[nth] - 2 * trim {
+                cut[nth] = after;
+                on(rest, cut, all, best);
+                cut[nth] = before;
+            }
+        }
+    }
+    let mut best = None;
+    on(pieces, &mut vec![0; sticks.len()], &(sticks, [trim, kerf, keep]), &mut best);
+    best.map(|[taken, left]| [taken, -left])
+}
+
+/// Two piles and two parts, sixty times by lot: sticks 480 to 1,280 long, parts of 120 to 570. What the page takes is the least there is,
+/// and what is left of it to keep the most. Tenths of a millimetre: 6 off each end, 3 of kerf, 2 over each part cut from boards, 250 kept.
+#[test]
+fn small_racks_give_what_takes_least_and_of_that_what_leaves_most() {
+    let mut draw = 7_u64;
+    let mut next = |most: u64| {
+        draw = draw.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        i64::try_from((draw >> 33) % most).unwrap()
+    };
+    let mut came_out = 0;
+    for round in 0..60 {
+        let piles = [0; 2].map(|_| (1 + next(3), 480 + 10 * next(80)));
+        let parts = [0; 2].map(|_| (1 + next(3), 120 + 10 * next(45)));
+        let mut rack = String::new();
+        for (name, (n, long)) in ["ones", "others"].iter().zip(&piles) {
+            rack += &format!("pile {name} maple-sugar 25 x 55 x {long} mm\ncount {n} {name}\n");
+        }
+        rack += JOB;
+        for (name, (n, long)) in ["rail", "slat"].iter().zip(&parts) {
+            rack += &format!("part \"{name}\" {n} of 20 x 49 x {long} mm for bench\n");
+        }
+        let all =
+            |each: &[(i64, i64)], more: i64| -> Vec<i64> { each.iter().flat_map(|(n, long)| (0..*n).map(move |_| long + more)).collect() };
+        for (what, over) in [(What::Sticks(Some(1)), 0), (What::Parts(Some(1)), 20)] {
+            let pieces: Vec<i64> = all(&parts, 0).iter().map(|long| 10 * long + over).collect();
+            let Some(by_hand) = reckoned(&all(&piles, 0), &pieces, [60, 30, 2_500]) else { continue };
+            let given = asked(&rack, what);
+            let told = made(&given);
+            let tenths = |length: Length| length.as_nm() / 100_000;
+            let taken: i64 = told.used.iter().map(|used| used.used * tenths(given.ready.sources[used.source].size[2]) / 10).sum();
+            let left = told.used.iter().flat_map(|used| &used.remainders).map(|rest| tenths(*rest)).sum::<i64>();
+            assert_eq!((told.made, [taken, left]), (1, by_hand), "{round}: {piles:?} {parts:?} {:?}", told.lines);
+            came_out += 1;
+        }
+    }
+    assert!(60 < came_out, "{came_out}");
+}
+
+/// Legs of 42 from sticks of 45 x 45: with 2 over they are 44, planed out of one stick each. A slat of 20 has a stick of its own: 22 and 3
+/// and 22 are more than the 44. Legs of 44 would be 46, and are glued up of two.
+#[test]
+fn a_square_leg_is_planed_out_of_one_stick() {
+    let rack = |parts: &str| format!("pile sticks maple-sugar 45 x 45 x 480 mm\ncount 20 sticks\n{JOB}{parts}");
+    let leg = "part \"leg\" 4 of 42 x 42 x 450 mm for bench\n";
+    let told = check(&rack(leg), What::Parts(Some(1)), (1, 4), &[]);
+    assert_eq!(told.glue_ups, []);
+    // Both ends, and none along it.
+    assert_eq!(told.cuts, 4 * 3);
+    for piece in &told.picture.pieces {
+        let [_, top, _, width] = piece.at;
+        let board = told.picture.boards.iter().find(|board| board.at[1] <= top && top < board.at[1].plus(board.at[3]).unwrap()).unwrap();
+        assert!(top.plus(width).unwrap() <= board.at[1].plus(board.at[3]).unwrap(), "{piece:?} {board:?}");
+    }
+    check(&rack(leg), What::Sticks(Some(1)), (1, 4), &[]);
+    check(&rack(&format!("{leg}part \"slat\" 2 of 42 x 20 x 450 mm for bench\n")), What::Parts(Some(1)), (1, 6), &[]);
+    check(&rack("part \"leg\" 4 of 42 x 44 x 450 mm for bench\n"), What::Parts(Some(1)), (1, 8), &[]);
+}

@@ -1,0 +1,62 @@
+//! What is cut of the boards a job has, by what is ticked on this phone; and what putting some of them back would undo.
+
+use super::{beside, cut_by};
+use crate::app::App;
+use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, decide};
+use fivebar_core::ledger::fold::{KeptPlan, in_use};
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::ledger::{Book, Clock};
+use fivebar_core::quantity::{Count, Id, Listed, Wall};
+
+/// Boards that are to be put back, where that is asked about first.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PutBack {
+    pub n: Count,
+    /// The job has so many of the pile, and so many of these are not cut; none where no more than these go back.
+    pub cut: Option<(Count, Count)>,
+    /// Plans that would have no board any more: what they make, and when they were used.
+    pub lost: Vec<(Shape, Wall)>,
+}
+
+/// What is to be asked before boards of a pile go back; none where no cut one does, and each plan keeps some.
+pub fn asked_back(app: &App, job: Id, (at, n): (Lying, Count)) -> Option<PutBack> {
+    let shelf = app.shelf();
+    let plans = shelf.shop(app.now.at).job(job).ok()?.plans;
+    let all = in_use(&shelf.book, &plans);
+    let then = without(app, job, (at, n))?;
+    let left = in_use(&then, &plans).into_iter().map(|it| it.plan.id).listed();
+    let lost = all.iter().filter(|it| !left.contains(&it.plan.id)).map(|it| (it.plan.plan.shape, it.plan.at)).listed();
+    let here = fivebar_core::ledger::fold::haul(&shelf.book, at.haul)?.pile(at.pile)?.in_job(job);
+    let cut = all.iter().map(|it| boards_cut(app, it.plan, at)).fold(0, Count::saturating_add);
+    let whole = here.saturating_sub(cut);
+    let cut = (whole < n).then_some((here, whole));
+    (cut.is_some() || !lost.is_empty()).then_some(PutBack { n, cut, lost })
+}
+
+/// The book as it would be; none where it would be refused.
+fn without(app: &App, job: Id, (Lying { haul, pile }, n): (Lying, Count)) -> Option<Book> {
+    let shelf = app.shelf();
+    let now = Now { wall: app.now, chance: [0; 10] };
+    let act = decide(&shelf.book, &Command::Haul(HaulCommand::Free { haul, pile, job, n }), now).ok()?;
+    let mut then = shelf.book.clone();
+    let mut clock = Clock::new(shelf.device(), then.last_stamp());
+    act.stamped(&shelf.book, &mut clock).iter().for_each(|entry| drop(then.add(entry)));
+    Some(then)
+}
+
+/// Boards of a pile that a plan has cut: those of its ticked lines, as strips where they were ripped first.
+fn boards_cut(app: &App, plan: &KeptPlan, at: Lying) -> Count {
+    if beside::ticks(app, plan).is_empty() {
+        return 0;
+    }
+    let Some(plan) = cut_by(app, plan) else { return 0 };
+    let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) else { return 0 };
+    let of = |place: usize| {
+        let ticked = found.sheet.lines.iter().enumerate().filter(|(nth, line)| line.source == place && plan.ticked.contains(nth));
+        let strips = ticked.fold(0_i64, |sum, (_, line)| sum.saturating_add(line.n));
+        let ripped = given.ready.sources.get(place).map_or(1, |source| source.ripped.max(1));
+        Count::try_from(strips.saturating_add(ripped).saturating_sub(1) / ripped).unwrap_or(Count::MAX)
+    };
+    let places = given.sources.iter().enumerate().filter(|(_, source)| source.which().0 == at).map(|(place, _)| place);
+    places.map(of).fold(0, Count::saturating_add)
+}
