@@ -273,7 +273,8 @@ fn totals<K: Ord + Copy>(shares: &Sorted<K, Shares>) -> Sorted<K, Span> {
 }
 
 /// What an operation is still thought to take: where some of its pieces are noted, those that are left at their pace; else what was planned
-/// less what was logged; nothing once all its pieces are done, the last piece is sold or handed over, or the job has ended. None for an operation nobody estimated and nobody began.
+/// less what was logged; nothing once all its pieces are done, the last piece is sold or handed over, or the job has ended. None for an
+/// operation nobody estimated and nobody began.
 fn still_to_do(shop: &Shop, job: &Job, operation: &Operation, logged: &Time) -> Option<Span> {
     let op = operation.op.as_str();
     let by_pieces = by_pieces(&batch(shop, job, op));

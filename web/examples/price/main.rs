@@ -4,7 +4,7 @@ use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::ledger::{Device, line};
 use fivebar_core::quantity::{Currency, Decimal, Id, Money};
 use fivebar_core::story::{BENCH, STANDS, Story, tell};
-use fivebar_web::app::price::agree::AgreeTap;
+use fivebar_web::app::price::agree::{AgreeTap, By};
 use fivebar_web::app::price::bargain::BargainTap;
 use fivebar_web::app::price::deal::DealTap;
 use fivebar_web::app::price::gallery::GalleryTap;
@@ -87,7 +87,7 @@ fn taps(stands: Id, bench: Id, agreed: Id) -> Vec<(&'static str, Vec<Tap>)> {
         ("more", vec![Tap::More(stands)]),
         ("tag", vec![Tap::Tag(TagTap::Open(stands, What::Tag))]),
         ("deal", vec![deal]),
-        ("agree", vec![Tap::Agree(AgreeTap::Open(stands, None)), Tap::Agree(AgreeTap::Share(30)), Tap::Agree(AgreeTap::Weeks(Some(4)))]),
+        ("agree", vec![Tap::Agree(AgreeTap::Open(stands, None)), Tap::Agree(AgreeTap::Share(30)), Tap::Agree(AgreeTap::By(By::Weeks(4)))]),
         ("consign", vec![Tap::Gallery(GalleryTap::Leave(stands))]),
         ("payments", vec![Tap::Parts(PartsTap::Open(bench, agreed))]),
         ("gallery-list", vec![Tap::Gallery(GalleryTap::Leave(stands)), Tap::Gallery(GalleryTap::Consigned)]),
