@@ -162,7 +162,7 @@ fn sold(sale: &Sale, seen: Seen<'_>) -> El<Msg> {
     if sale.reversed.is_some() {
         return row.key(sale.id.to_string());
     }
-    let mistake = key("key soft h56", words::TAKE_BACK, words::MISTAKE, say(Tap::Strike(sale.id)));
+    let mistake = key("key soft h56", words::STRIKE, words::MISTAKE, say(Tap::Strike(sale.id)));
     let refund = key("key soft h56", words::REFUND, words::REFUND_UNDER, say(Tap::Write(What::Refund(sale.id))));
     el("div", "deal").key(sale.id.to_string()).kid(row).kid(el("div", "g2").kid(mistake).kid(refund))
 }
@@ -177,7 +177,7 @@ fn went_with((sheet, sale): (&JobSheet, &Sale), reversed: Reversed, seen: Seen<'
     let went = went.map(|went| words::went_back(&sum(went, seen), kept.as_deref()));
     let tax = (!sale.tax.is_zero()).then(|| words::tax_back(&less(sale.tax)));
     let row = row(words::reversed(&day(reversed.at, seen)), join([went, tax]), less(sale.sum));
-    let mistake = key("key soft h56", words::TAKE_BACK, words::MISTAKE, say(Tap::Strike(reversed.entry)));
+    let mistake = key("key soft h56", words::STRIKE, words::MISTAKE, say(Tap::Strike(reversed.entry)));
     el("div", "deal").key(format!("{} back", sale.id)).kid(row).kid(mistake)
 }
 
