@@ -33,7 +33,7 @@ fn a_sale_that_was_brought_back_is_refunded() {
         Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 1 spec\ntag 105.50 more\n\
         sell 1 more for 105.50 notes"]);
     let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
-    maker.shows(&["tax 5.50", "Take back", "Brought back"]).tap(Tap::Write(What::Refund(sale)));
+    maker.shows(&["tax 5.50", "Strike", "Brought back"]).tap(Tap::Write(What::Refund(sale)));
     maker.shows(&["Came in for it", "105.50", "Its tax, reversed", "5.50", "Not handed back"]).figures(&["200"]).tap(Tap::Save);
     maker.shows(&["is more than came in, $105.50"]).figures(&["15"]).tap(Tap::Save);
     maker.shows(&["tax 5.50", "105.50", "Brought back Fri 22 May", "90.50 handed back, 15.00 kept", "tax of -5.50", "-105.50"]);
