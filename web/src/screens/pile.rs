@@ -11,7 +11,7 @@ use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{figure_key, key, word_key};
 use crate::parts::pad;
 use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
@@ -96,7 +96,11 @@ fn answered(draft: &Draft, own: &Woods, (units, seen): (Units, Seen<'_>)) -> Vec
     let keys: Vec<El<Msg>> = shown
         .into_iter()
         .filter(|(_, answer, asks)| *asks != draft.asks && (all || answer.is_some()))
-        .map(|(what, answer, asks)| figure_key(what, answer.unwrap_or_else(|| words::NOT_YET.into()), say(DraftTap::Again(asks))))
+        .map(|(what, answer, asks)| {
+            let (answer, again) = (answer.unwrap_or_else(|| words::NOT_YET.into()), say(DraftTap::Again(asks)));
+            let is_long = asks == Asks::Wood && woods::is_long(&answer);
+            if is_long { word_key(what, answer, again) } else { figure_key(what, answer, again) }
+        })
         .listed();
     if keys.is_empty() { vec![] } else { vec![el("h2", "").text(words::ANSWERED), el("div", "g3 answers").kids(keys)] }
 }
@@ -138,8 +142,17 @@ fn wood_chips(draft: &Draft, units: Units, own: &Woods) -> El<Msg> {
         });
     }
     let keys = woods::usual(units);
-    let shown = keys.iter().map(|key| Chip::tap(woods::name(key))).chain([Chip::tap(words::MORE_WOODS)]).listed();
+    let shown = keys.iter().map(|key| in_two(key)).chain([Chip::tap(words::MORE_WOODS)]).listed();
     chips("key h88", shown, move |nth| keys.get(nth).map_or(say(DraftTap::MoreWoods), |key| named(key)))
+}
+
+/// "Ash" over "European": a long first word would not fit a third of a small page.
+fn in_two(key: &str) -> Chip {
+    let name = woods::name(key);
+    match name.split_once(' ') {
+        Some((kind, genus)) if woods::is_long(&name) => Chip::tap(fivebar_core::quantity::begin_large(genus)).under(kind),
+        _ => Chip::tap(name),
+    }
 }
 
 /// By the name it has everywhere; the whole one under it.

@@ -31,6 +31,11 @@ pub fn name(key: &str) -> String {
     known.to_owned()
 }
 
+/// Whether a name is too long for a third of a small page in large letters: "European ash", not "White oak".
+pub fn is_long(name: &str) -> bool {
+    9 < name.chars().count()
+}
+
 /// Usual woods of inches, each with the usual wood of millimetres of its genus.
 const PAIRS: [[&str; 2]; 4] = [
     ["ash-white", "ash-european"],
