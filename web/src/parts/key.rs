@@ -22,11 +22,6 @@ pub fn figure_key<M>(what: impl Into<Text>, figure: impl Into<Text>, tap: M) -> 
     bare("key left", tap).kid(worded("span", "s", what)).kid(worded("span", "t22 w8", figure))
 }
 
-/// The same for a long word, in smaller letters.
-pub fn word_key<M>(what: impl Into<Text>, word: impl Into<Text>, tap: M) -> El<M> {
-    bare("key left", tap).kid(worded("span", "s", what)).kid(worded("span", "t17 w8", word))
-}
-
 fn bare<M>(class: &'static str, tap: M) -> El<M> {
     el("button", class).attr("type", "button").on_tap(tap)
 }

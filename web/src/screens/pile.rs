@@ -11,7 +11,7 @@ use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
-use crate::parts::key::{figure_key, key, word_key};
+use crate::parts::key::{figure_key, key};
 use crate::parts::pad;
 use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
@@ -98,8 +98,10 @@ fn answered(draft: &Draft, own: &Woods, (units, seen): (Units, Seen<'_>)) -> Vec
         .filter(|(_, answer, asks)| *asks != draft.asks && (all || answer.is_some()))
         .map(|(what, answer, asks)| {
             let (answer, again) = (answer.unwrap_or_else(|| words::NOT_YET.into()), say(DraftTap::Again(asks)));
-            let is_long = asks == Asks::Wood && woods::is_long(&answer);
-            if is_long { word_key(what, answer, again) } else { figure_key(what, answer, again) }
+            match in_two(&answer).filter(|_| asks == Asks::Wood) {
+                Some((kind, genus)) => figure_key(kind.to_owned(), genus, again),
+                None => figure_key(what, answer, again),
+            }
         })
         .listed();
     if keys.is_empty() { vec![] } else { vec![el("h2", "").text(words::ANSWERED), el("div", "g3 answers").kids(keys)] }
@@ -142,16 +144,21 @@ fn wood_chips(draft: &Draft, units: Units, own: &Woods) -> El<Msg> {
         });
     }
     let keys = woods::usual(units);
-    let shown = keys.iter().map(|key| in_two(key)).chain([Chip::tap(words::MORE_WOODS)]).listed();
+    let shown = keys.iter().map(|key| usual_chip(key)).chain([Chip::tap(words::MORE_WOODS)]).listed();
     chips("key h88", shown, move |nth| keys.get(nth).map_or(say(DraftTap::MoreWoods), |key| named(key)))
 }
 
-/// "Ash" over "European": a long first word would not fit a third of a small page.
-fn in_two(key: &str) -> Chip {
+/// "European" and "Ash" of a name that is too long for a third of a small page.
+fn in_two(name: &str) -> Option<(&str, String)> {
+    let (kind, genus) = name.split_once(' ').filter(|_| woods::is_long(name))?;
+    Some((kind, fivebar_core::quantity::begin_large(genus)))
+}
+
+fn usual_chip(key: &str) -> Chip {
     let name = woods::name(key);
-    match name.split_once(' ') {
-        Some((kind, genus)) if woods::is_long(&name) => Chip::tap(fivebar_core::quantity::begin_large(genus)).under(kind),
-        _ => Chip::tap(name),
+    match in_two(&name) {
+        Some((kind, genus)) => Chip::tap(genus).under(kind),
+        None => Chip::tap(name),
     }
 }
 
