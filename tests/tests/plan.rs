@@ -131,7 +131,7 @@ fn left_over(maker: &mut Maker<'_>, there: bool) {
     maker.touch(".places > :nth-child(5)");
     maker.tap("Rack");
     maker.reads("Cherry, C");
-    let shown = maker.browser.eval(&maker.page, "document.getElementById('app').innerText.includes('left of A')");
+    let shown = maker.browser.eval(&maker.page, "document.getElementById('app').innerText.includes('left of B')");
     assert_eq!(shown, there);
     maker.touch(".places > :nth-child(4)");
 }
