@@ -1,8 +1,9 @@
 //! Sales under an agreement, a part at a time: what a deposit was used for, what is due, and what can be handed back or kept.
 
+use fivebar_core::ledger::Entry;
 use fivebar_core::ledger::fold::{self, Job};
 use fivebar_core::ledger::kind::sale::Paid;
-use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::quantity::{Currency, Decimal, Id, Money, Wall};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::price::price;
@@ -135,6 +136,48 @@ fn what_is_over_is_handed_back() {
     check(&format!("{two}hand-back 100 for stools bank agreed deal"), [600, 200, 400]);
 }
 
+/// One buyer's money does not keep another's out: each can pay what they lack, whatever is over of somebody else.
+#[test]
+fn who_lacks_can_pay_while_another_is_over() {
+    let two = "sell 2 stools for 200 agreed deal\nsell 1 stools for 400 as sale\n";
+    let pay = "pay 400 for stools bank sale sale";
+    check(&format!("{two}{pay}"), [600, 700, -100]);
+    check(&format!("{two}{pay} as it\nundo it\nrestore it"), [600, 700, -100]);
+    check(&format!("{two}{pay}\nhand-back 100 for stools bank agreed deal"), [600, 600, 0]);
+    let refused = |lines: &str| told(&format!("{two}{lines}")).refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>();
+    let more = |met, due| vec![Why::Refused(Refusal::MoreThanDue { met: dollars(met), due: dollars(due) })];
+    assert_eq!(refused("pay 401 for stools bank sale sale"), more(401, 400));
+    assert_eq!(refused(&format!("{pay} as it\nundo it\npay 300 for stools bank sale sale\nrestore it")), more(400, 100));
+}
+
+/// Of what came in ahead, what is to be handed back is not owed as work.
+#[test]
+fn what_is_over_is_not_owed_as_work() {
+    for (lines, owed) in [
+        ("", 300),
+        ("agree 200 for 2 stools fetched replaces deal\nagree 100 for 1 stools fetched", 200),
+        ("agree 200 for 2 stools fetched replaces deal as new\nsell 1 stools for 50 agreed new", 150),
+    ] {
+        let story = told(lines);
+        assert_eq!(story.refused, [], "{lines}");
+        let ahead = price(&Shop::of(&story.book, story.now.at), Paid::Notes).unwrap().ahead;
+        assert_eq!(ahead.get(&Currency::USD), Some(&dollars(owed)), "{lines}");
+    }
+}
+
+/// Two phones note the one sale of a lot: what is there of another lot does not go with it, and no piece on the bench is lost.
+#[test]
+fn a_sale_that_two_phones_noted_takes_no_piece_of_the_bench() {
+    let lots = "consign 1 stools tag 145 share 0.4 as one\nconsign 1 stools tag 145 share 0.4\n";
+    let start = "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 5 spec\n";
+    let story = tell(&format!("{start}{lines}gallery pays 87 for 1 stools lot one", lines = lots));
+    assert_eq!(story.refused, []);
+    let (entry, _) = story.book.entries().last().unwrap();
+    let other = Entry { id: Id::new(entry.at(), [7; 10]), ..entry.clone() };
+    let left = |book| fold::job(book, story.names.job("stools").unwrap()).unwrap().left();
+    assert_eq!((left(&story.book), left(&story.book.and(&other))), (3, 3));
+}
+
 #[test]
 fn no_more_is_handed_back_than_is_over() {
     let refused = |lines: &str| told(lines).refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>();
@@ -222,6 +265,29 @@ fn what_is_paid_in_parts_adds_up() {
         assert_eq!(found, lacks.into_iter().map(dollars).collect::<Vec<_>>(), "{lines}");
         let still = job.selling.still_due(job.currency, deal);
         assert!(found.is_empty() || Money::sum(job.currency, found) == still, "{lines}");
+    }
+}
+
+/// 800 in three parts: another day or way leaves the parts as they were planned, another price has none yet.
+#[test]
+fn a_changed_order_keeps_its_parts() {
+    let parts = "parts deal on stools 300 due 2026-03-02 250 due 2026-04-01 250\n";
+    let one = "sell 1 stools for 400 notes agreed deal\n";
+    for (lines, lacks) in [
+        ("agree 800 for 2 stools delivered due 2026-05-22 replaces deal as new".to_owned(), vec![0, 250, 250]),
+        ("agree 700 for 2 stools fetched replaces deal as new".to_owned(), vec![]),
+        (format!("{one}agree 400 for 1 stools fetched replaces deal as new"), vec![]),
+        (format!("{one}agree 800 for 1 stools fetched replaces deal as new"), vec![]),
+    ] {
+        let story = told(&format!("{parts}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let job = job(&story);
+        let new = job.selling.open().next().unwrap();
+        let found = job.selling.parts_due(job.currency, new).unwrap();
+        let days: Vec<_> = found.iter().map(|(part, _)| part.due.map(Wall::day)).collect();
+        let were: Vec<_> = job.selling.agreements[0].parts.iter().map(|part| part.due.map(Wall::day)).take(lacks.len()).collect();
+        assert_eq!(days, were, "{lines}");
+        assert_eq!(found.into_iter().map(|(_, lacks)| lacks).collect::<Vec<_>>(), lacks.into_iter().map(dollars).collect::<Vec<_>>());
     }
 }
 

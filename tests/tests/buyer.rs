@@ -106,6 +106,16 @@ fn inv15_a_reload_while_the_buyer_looks_shows_no_price_list() {
                 assert!(!all.contains(private), "{private} in {all}");
             }
         }
+        // A start that is cut short: the store never answers, and the page is pulled down once more.
+        browser.before_each_page(page, "if (window.name === 'deaf') IDBFactory.prototype.open = () => new EventTarget()");
+        for (name, shown) in [("deaf", "Hold to close"), ("", "$145")] {
+            browser.eval(page, &format!("[window.name, window.before] = ['{name}', true]"));
+            browser.reload(page);
+            browser.wait(page, "!window.before");
+            browser.wait_text(page, shown);
+            browser.wait_text(page, "Hold to close");
+            assert_eq!(browser.eval(page, "document.querySelectorAll('.places, .strip').length"), 0);
+        }
         browser.hold(page, ".close .key", Duration::from_millis(900));
         browser.wait_text(page, "Sold at 130");
         assert_eq!(browser.eval(page, "sessionStorage.length"), 0, "it is forgotten with that");

@@ -150,7 +150,7 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
         for agreement in job.selling.open() {
             let row = agreed_row(&job, agreement, due)?;
             let so_far = sheet.ahead.get(&job.currency).copied().unwrap_or(Money::zero(job.currency));
-            sheet.ahead.insert(job.currency, so_far.plus(not_below_nothing(row.ahead))?);
+            sheet.ahead.insert(job.currency, so_far.plus(owed_as_work(&row, agreement)?)?);
             sheet.agreed.push(row);
         }
         sheet.owed.extend(owed(&job)?);
@@ -192,6 +192,12 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
 fn owed(job: &Job) -> Answer<Vec<OwedRow>> {
     let row = |(sale, due): (&Sale, Money)| OwedRow { job: job.id, name: job.name.clone(), sale: sale.id, price: sale.sum, due };
     Ok(job.selling.unpaid(job.currency)?.into_iter().map(row).listed())
+}
+
+/// What came in ahead, as far as the pieces still to come cost: what is over is handed back.
+fn owed_as_work(row: &AgreedRow, agreement: &Agreement) -> Answer<Money> {
+    let to_come = agreement.sum.minus(agreement.sold_for)?;
+    Ok(not_below_nothing(if to_come.amount() < row.ahead.amount() { to_come } else { row.ahead }))
 }
 
 fn not_below_nothing(sum: Money) -> Money {

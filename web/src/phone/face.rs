@@ -29,7 +29,9 @@ impl Face {
 
     /// The maker has the phone back: drafts as they were, the guard away if nobody went back meanwhile. Says whether it goes back.
     pub fn hide(&self) -> bool {
-        was_turned();
+        if let Some(kept) = tab() {
+            let _ = kept.remove_item(TURNED); // what can't be taken away could not be set either
+        }
         draft::lay_back(&self.lifted.take());
         if self.guarded.replace(false)
             && let Some(history) = history()
@@ -47,12 +49,9 @@ impl Face {
 }
 
 /// The piece a buyer was looking at as the page was loaded again: then nothing private may be its first screen.
-/// It is asked once, and forgotten with that.
+/// It stays until the maker has the phone back: a start that is cut short by a second reload shows the same.
 pub fn was_turned() -> Option<String> {
-    let kept = tab()?;
-    let turned = kept.get_item(TURNED).ok().flatten();
-    let _ = kept.remove_item(TURNED);
-    turned
+    tab()?.get_item(TURNED).ok().flatten()
 }
 
 fn tab() -> Option<web_sys::Storage> {

@@ -23,7 +23,7 @@ const GLIMPSE: u64 = 400;
 /// What the phone remembers of its own: the name of this device.
 const DEVICE: &str = "device";
 /// What was spoken of while a buyer looks.
-pub const SPOKEN: &str = "spoken";
+const SPOKEN: &str = "spoken";
 
 /// One book and what this page knows of it.
 struct OneBook {
@@ -63,11 +63,21 @@ impl Books {
         }
     }
 
-    /// Remembers beside the book what was spoken of while a buyer looks.
+    /// Remembers beside the book, where a buyer's finger finds nothing, what was spoken of while a buyer looks.
     pub fn set_spoken(&self, spoken: String) {
         let own = self.own.clone();
         // Without it a reload gives the piece back, and no sum.
         later(Box::pin(async move { drop(own.store.set_meta(SPOKEN, &spoken).await) }));
+    }
+
+    /// Reads what was spoken of, where it can be read.
+    pub fn ask_spoken(&self, then: impl FnOnce(&Run, String) + 'static) {
+        let (own, me) = (self.own.clone(), self.me.clone());
+        later(Box::pin(async move {
+            if let Ok(Some(spoken)) = own.store.meta(SPOKEN).await {
+                with(&me, |run| then(run, spoken));
+            }
+        }));
     }
 
     /// Reads the maker's book; the app takes no order before that.

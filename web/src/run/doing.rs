@@ -62,6 +62,7 @@ impl Run {
                 self.books.set_spoken(turned.spoken);
             }
             Order::Face(None) => {
+                self.books.set_spoken(String::new());
                 if self.face.hide() {
                     self.back.expect();
                 }

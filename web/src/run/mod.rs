@@ -10,6 +10,7 @@ mod speaking;
 
 use crate::app::here::{self, Here};
 use crate::app::news::News;
+use crate::app::price::face;
 use crate::app::{App, Msg};
 use crate::parts::{Page, Place};
 use crate::phone::store::{BOOK, Store};
@@ -58,9 +59,7 @@ pub async fn start() {
     let place = phone::place::named().and_then(|name| Place::of(&name));
     let mut app = App::new(Page::new(phone::place::width()), place.unwrap_or(Place::Count), speaking::language());
     if let Some(piece) = phone::face::was_turned() {
-        // Beside the book, where a buyer's finger finds nothing.
-        let spoken = own.meta(books::SPOKEN).await.ok().flatten();
-        crate::app::price::face::again(&mut app, &piece, spoken.as_deref());
+        face::again(&mut app, &piece);
     }
     app.offset_at = Some(offset_at);
     let run = Rc::new_cyclic(|me: &Weak<Run>| Run {
@@ -132,6 +131,8 @@ impl Run {
         let turned = Some(&self.app.borrow().price).filter(|price| price.turned).map(|price| price.face);
         if let Some(piece) = turned {
             self.face.show(&piece.map(|piece| piece.to_string()).unwrap_or_default());
+            // The face does not wait for it: it stands behind.
+            self.books.ask_spoken(|run, spoken| face::spoken(&mut run.app.borrow_mut(), &spoken));
         }
         self.listen();
         self.app.borrow_mut().now = wall_clock();

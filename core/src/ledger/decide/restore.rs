@@ -7,7 +7,7 @@ use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
 use crate::ledger::fold::{self, Job, Lot};
 use crate::ledger::{Book, Fact, Subject};
-use crate::quantity::{Count, Decimal, Id, Listed, PILE_MOST, Set};
+use crate::quantity::{Count, Decimal, Id, Listed, Money, PILE_MOST, Set};
 use crate::refusal::{Answer, Refusal};
 
 /// Refuses entries that would break a limit were they to stand again.
@@ -103,9 +103,23 @@ fn others(hauls: Option<(&Haul, &Haul)>, (facts, mended): (&[&Fact], &[&Fact])) 
     resting(was, Some(is), back).into_iter().try_for_each(|resting| no_more((0, 0), resting))
 }
 
-/// No more sold than there is or was agreed, no more back from a gallery than it had, no more received than is due.
+/// No more sold than there is, and no more received than is due.
 fn sold(was: Option<&Job>, is: Option<&Job>) -> Answer<()> {
     let Some((was, is)) = was.zip(is) else { return Ok(()) };
+    pieces_sold(was, is)?;
+    // What lacks of one is not made up by what is over of another.
+    let over = |job: &Job| Money::sum(job.currency, job.selling.over(job.currency)?.into_iter().map(|over| over.sum));
+    let (due, met) = (is.due()?, is.selling.received(is.currency)?.minus(was.selling.received(was.currency)?)?);
+    let beyond = over(is)?.minus(over(was)?)?;
+    let is_more = [met, beyond].iter().all(|sum| Decimal::ZERO < sum.amount());
+    if due.amount() < Decimal::ZERO && is_more && due.amount() < was.due()?.amount() {
+        return Err(Refusal::MoreThanDue { met, due: met.minus(beyond)? });
+    }
+    Ok(())
+}
+
+/// No more sold or promised than there is or was agreed, no more back from a gallery than it had.
+pub(super) fn pieces_sold(was: &Job, is: &Job) -> Answer<()> {
     let gone = |job: &Job| (job.selling.gone().saturating_add(job.selling.promised()), job.pieces);
     no_more(gone(was), gone(is))?;
     let from_gallery = |job: &Job| {
@@ -121,10 +135,6 @@ fn sold(was: Option<&Job>, is: Option<&Job>) -> Answer<()> {
     for agreement in &is.selling.agreements {
         let before = was.selling.agreement(agreement.id).map(|agreement| (agreement.sold, agreement.n));
         no_more(before.unwrap_or_default(), (agreement.sold, agreement.n))?;
-    }
-    let (due, met) = (is.due()?, is.selling.received(is.currency)?.minus(was.selling.received(was.currency)?)?);
-    if due.amount() < Decimal::ZERO && Decimal::ZERO < met.amount() && due.amount() < was.due()?.amount() {
-        return Err(Refusal::MoreThanDue { met, due: met.plus(due)? });
     }
     Ok(())
 }

@@ -1,5 +1,6 @@
-//! What rests on an act: pieces that were rejected, taken or gone since, which would have none to be.
+//! What rests on an act: pieces that were rejected, taken, gone or sold since, which would have none to be.
 
+use super::restore::pieces_sold;
 use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
 use crate::ledger::fold;
@@ -10,15 +11,19 @@ use crate::refusal::{Answer, Refusal};
 /// Refuses to take entries back that pieces rest on.
 pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     let standing = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| !struck).map(|(entry, _)| entry);
-    let mut hauls = Set::new();
+    let (mut hauls, mut jobs) = (Set::new(), Set::new());
     let mut facts = vec![];
     for entry in standing {
         if let Fact::JobBegan(_) = entry.fact {
             job_is_bare(book, entry.id, entries)?;
         }
+        jobs.extend(came_free(&entry.fact));
         facts.push(counted(book, &entry.fact));
         let about = subjects(entry).into_iter().flatten();
         hauls.extend(about.filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None }));
+    }
+    if !jobs.is_empty() {
+        not_sold_since(&jobs, (book, &book.without(entries)))?;
     }
     // At the yard nothing rests on a count yet: the book is not made again to find that out.
     let rests = |id: &Id| fold::haul(book, *id).is_some_and(|haul| haul.piles.iter().any(|pile| 0 < pile.spoken_for()));
@@ -35,6 +40,22 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
         }
     }
     Ok(())
+}
+
+/// The job whose pieces are for sale again by a fact: others may have bought them since.
+fn came_free(fact: &Fact) -> Option<Id> {
+    match fact {
+        Fact::SaleReversed(f) => Some(f.job),
+        Fact::AgreementCancelled(f) => Some(f.job),
+        Fact::PriceAgreed(f) => f.replaces.and(Some(f.job)),
+        Fact::ConsignmentReturned(f) => Some(f.job),
+        _ => None,
+    }
+}
+
+fn not_sold_since(jobs: &Set<Id>, (book, then): (&Book, &Book)) -> Answer<()> {
+    let both = |job: &Id| fold::job(book, *job).zip(fold::job(then, *job));
+    jobs.iter().filter_map(both).try_for_each(|(was, is)| pieces_sold(&was, &is))
 }
 
 /// A job that has wood, or wood set apart, is not taken back from under it.
@@ -151,6 +172,32 @@ mod tests {
         assert_eq!(refused("take 5 ash for desk"), has(5));
         assert_eq!(refused("reserve 3 ash for desk\ntake 2 ash for desk\nreserve 1 ash for desk"), has(4));
         assert_eq!(refused("take 5 ash for desk\nfree 5 ash from desk\nreserve 3 ash for desk\nunreserve 3 ash from desk"), []);
+    }
+
+    /// What came free by it may be sold or promised to others since.
+    #[test]
+    fn pieces_that_were_sold_to_others_rest_on_it() {
+        let check = |lines: &str, many: Option<(Count, Count)>| {
+            let story = tell(&format!("2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 1 spec\n{lines}\nundo it"));
+            let why: Vec<Why> = story.refused.into_iter().map(|(_, why)| why).collect();
+            let refused = many.map(|(asked, there)| Why::Refused(Refusal::NotThatMany { asked, there }));
+            assert_eq!(why, refused.into_iter().collect::<Vec<_>>(), "{lines}");
+        };
+        let back = "sell 1 stools for 80 notes as one\nreverse sale one on stools as it\n";
+        check(back, None);
+        check(&format!("{back}sell 1 stools for 90 notes"), Some((2, 1)));
+        check(&format!("{back}agree 90 for 1 stools fetched"), Some((2, 1)));
+        check(&format!("{back}consign 1 stools tag 90 share 0.4"), Some((2, 1)));
+        check(&format!("{back}sell 1 stools for 90 notes as two\nundo two"), None);
+        let deal = "agree 100 for 1 stools fetched deposit 30 as deal\npay 30 for stools bank agreed deal\ncancel deal on stools as it\n";
+        check(deal, None);
+        check(&format!("{deal}sell 1 stools for 90 notes"), Some((2, 1)));
+        let there = "consign 1 stools tag 80 share 0.4\ngallery returns 1 stools as it\n";
+        check(there, None);
+        check(&format!("{there}sell 1 stools for 90 notes"), Some((2, 1)));
+        let changed = "agree 100 for 1 stools fetched as deal\nagree 90 for 1 stools fetched replaces deal as it\n";
+        check(changed, None);
+        check(&format!("{changed}sell 1 stools for 90 notes agreed it"), Some((2, 1)));
     }
 
     /// What claims pieces itself, and the last thing that was done, can always be taken back.

@@ -5,12 +5,12 @@ use super::job::{found, some_pieces};
 use super::money::plain;
 use crate::ledger::Book;
 use crate::ledger::fold::job::facts::same;
-use crate::ledger::fold::{self, Agreement, AgreementState, Job, Over, Till};
+use crate::ledger::fold::{self, Agreement, AgreementState, Job, Over, PartOfPay, Till};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale as kind;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::tax::Tax;
-use crate::quantity::{Cash, Count, Currency, Decimal, Id, Moment, Money, Side, round_to_cash};
+use crate::quantity::{Cash, Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall, round_to_cash};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::demand::{ASKS_MOST, LEAST_RATIO};
 
@@ -214,8 +214,22 @@ fn agree(job: &Job, f: &kind::PriceAgreed, act: &mut Act) -> Answer<()> {
     if let Some(deposit) = f.deposit {
         within(plain(same(job.currency, deposit)?)?, f.sum)?;
     }
-    act.add(f.clone());
+    let agreed = act.add(f.clone());
+    let parts = as_planned(job, f, act.now().wall);
+    if !parts.is_empty() {
+        act.add(kind::PaymentPlanned { job: job.id, agreed, parts });
+    }
     Ok(())
+}
+
+/// The parts of the agreement that is changed, each by its day, where the new one is for the same sum and nothing was sold under it.
+fn as_planned(job: &Job, f: &kind::PriceAgreed, now: Wall) -> Vec<kind::PaymentPart> {
+    let old = f.replaces.and_then(|id| job.selling.agreement(id)).filter(|old| (old.sum, old.sold) == (f.sum, 0));
+    let part = |part: &PartOfPay| {
+        let due = part.due.map(|due| due.day().start(now.offset));
+        kind::PaymentPart { sum: part.sum, due }
+    };
+    old.map(|old| old.parts.iter().map(part).listed()).unwrap_or_default()
 }
 
 /// The parts add up to what was agreed; none at all take them away.
@@ -312,11 +326,13 @@ fn pay(book: &Book, order: &PayOrder, act: &mut Act) -> Answer<()> {
         PaidOf::Agreed(id) => (None, Some(open(&job, id)?.id)),
     };
     let met = plain(same(job.currency, order.sum)?)?;
-    let (due, till) = (job.due()?, till(book, job.currency));
+    let till = till(book, job.currency);
     if met.is_zero() {
         return Err(Refusal::NothingAsked);
     }
     let rest = rest(&job, order.of)?;
+    // What is over of another keeps nobody from paying what they lack.
+    let due = Some(job.due()?).filter(|due| rest.amount() < due.amount()).unwrap_or(rest);
     let coins = in_coins(Some(order.paid), rest, &till)?;
     // What pays off the rest in coins is all that can be handed over of it.
     let pays_off = coins != rest && (met == coins || met == rest);

@@ -4,6 +4,7 @@ use super::{Done, Over, asking, done, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
+use fivebar_core::ledger::fold::Job;
 use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall, reading};
 
@@ -80,6 +81,12 @@ impl Agree {
     pub fn share(&self, percent: u32) -> Option<Money> {
         let share = self.sum?.amount().checked_mul(Decimal::new(i64::from(percent), 2))?;
         Money::book(share, self.currency).ok().filter(|sum| !sum.is_zero())
+    }
+
+    /// Whether payments that were planned do not go on: they were of another sum.
+    pub fn drops_parts(&self, job: &Job) -> bool {
+        let old = self.replaces.and_then(|id| job.selling.agreement(id));
+        old.is_some_and(|old| !old.parts.is_empty() && (Some(old.sum), 0) != (self.sum, old.sold))
     }
 }
 

@@ -15,28 +15,33 @@ pub fn show(app: &mut App, job: Id) {
     app.orders.push(Order::Face(Some(Turned { piece: job, spoken })));
 }
 
-/// "95.00 USD 2": the sum that was spoken of, for so many.
+/// "<piece> 95.00 USD 2": the sum that was spoken of, for so many of a piece.
 fn spoken_of(app: &App, job: Id) -> Option<String> {
     let Over::Offer(bargain) = &app.price.over else { return None };
     let sum = bargain.offer.filter(|_| bargain.job == job)?;
-    Some(format!("{sum} {}", app.price.way.n.unwrap_or(1)))
+    Some(format!("{job} {sum} {}", app.price.way.n.unwrap_or(1)))
 }
 
-/// The page was loaded anew in a buyer's hands: it shows the piece again once the book is read, and the sum spoken of stands behind it.
-pub fn again(app: &mut App, piece: &str, spoken: Option<&str>) {
+/// The page was loaded anew in a buyer's hands: it shows the piece again once the book is read.
+pub fn again(app: &mut App, piece: &str) {
     app.price.turned = true;
     let Some(job) = Id::read(piece) else { return };
     (app.price.face, app.price.last_job) = (Some(job), Some(job));
-    if let Some((sum, n)) = spoken.and_then(read) {
+}
+
+/// What was spoken of stands behind the face again, if it was of the piece that shows.
+pub fn spoken(app: &mut App, spoken: &str) {
+    let of_it = read(spoken).filter(|(of, ..)| app.price.face == Some(*of));
+    if let Some((job, sum, n)) = of_it {
         app.price.way.n = Some(n);
         app.price.over = Over::Offer(Box::new(Bargain { job, offer: Some(sum), pad: None, pay: false }));
     }
 }
 
-fn read(spoken: &str) -> Option<(Money, Count)> {
+fn read(spoken: &str) -> Option<(Id, Money, Count)> {
     let mut words = spoken.split(' ');
-    let (sum, currency, n) = (words.next()?, words.next()?, words.next()?);
-    Some((Money::whole(sum.parse::<Decimal>().ok()?, Currency::read(currency).ok()?)?, n.parse().ok()?))
+    let (piece, sum, currency, n) = (words.next()?, words.next()?, words.next()?, words.next()?);
+    Some((Id::read(piece)?, Money::whole(sum.parse::<Decimal>().ok()?, Currency::read(currency).ok()?)?, n.parse().ok()?))
 }
 
 /// Back to the maker.

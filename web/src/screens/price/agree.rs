@@ -24,7 +24,7 @@ const WEEKS: [u32; 5] = [1, 2, 3, 4, 6];
 pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = crate::app::price::shop(app).job(agree.job).ok()?;
     let title = if agree.replaces.is_some() { words::CHANGE_OF_ORDER } else { words::AGREE };
-    let top = head(Head::new(job.name, title));
+    let top = head(Head::new(job.name.clone(), title));
     if let Some((field, typed)) = &agree.pad {
         let ask = if *field == Field::Price { words::AGREED_PRICE } else { words::DEPOSIT };
         let main = el("main", "price")
@@ -36,6 +36,7 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let main = el("main", "price")
         .kids(pieces(agree.n, agree.free, seen, |n| say(AgreeTap::Pieces(n))))
         .kid(figures(agree, seen))
+        .kids(agree.drops_parts(&job).then(|| el("p", "t14 i2").text(words::PLANNED_ANEW)))
         .kid(shares(agree, seen))
         .kid(carried(agree))
         .kid(el("h2", "").text(words::BY_WHEN))

@@ -38,6 +38,7 @@ pub fn as_agreed(day: &str) -> String {
 }
 pub const SAVE_AGREEMENT: &str = "Agreed";
 pub const CHANGE_OF_ORDER: &str = "Change of order";
+pub const PLANNED_ANEW: &str = "The payments are to be planned anew: they were of another sum.";
 
 /// "30 %".
 pub fn percent(share: &str) -> String {

@@ -34,9 +34,11 @@ impl Selling {
         count(&self.consignments_paid)
     }
 
-    /// Pieces galleries have.
+    /// Pieces galleries have; where more went from one lot than it had, as two phones may note the same sale, no more than is left of all.
     pub fn at_galleries_now(&self) -> Count {
-        self.lots().iter().fold(0, |sum, lot| sum.saturating_add(lot.there()))
+        let went = count(&self.consignments_paid).saturating_add(count(&self.consignments_returned));
+        let there = self.lots().iter().fold(0, |sum: Count, lot| sum.saturating_add(lot.there()));
+        there.min(count(&self.consigned).saturating_sub(went))
     }
 
     /// Pieces no longer on hand.

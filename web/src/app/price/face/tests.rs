@@ -89,10 +89,11 @@ fn inv15_a_page_loaded_anew_shows_the_piece_again() {
     say(&mut app, Msg::Price(Tap::Bargain(crate::app::price::bargain::BargainTap::Say(money("95")))));
     let orders = say(&mut app, Msg::Price(Tap::Show(job)));
     let turned = orders.into_iter().find_map(|order| if let Order::Face(turned) = order { turned } else { None }).unwrap();
-    assert_eq!(turned, Turned { piece: job, spoken: "95.00 EUR 1".into() });
+    assert_eq!(turned, Turned { piece: job, spoken: format!("{job} 95.00 EUR 1") });
     let mut anew = App::for_tests(Place::Price);
     anew.is_open = false;
-    again(&mut anew, &turned.piece.to_string(), Some(&turned.spoken));
+    again(&mut anew, &turned.piece.to_string());
+    spoken(&mut anew, &turned.spoken);
     let html = page(&anew).html();
     assert!(html.contains("Hold to close") && !html.contains("Shoe bench") && !html.contains("95"), "{html}");
     (anew.own, anew.is_open) = (app.own, true);
@@ -106,9 +107,31 @@ fn inv15_a_page_loaded_anew_shows_the_piece_again() {
 /// What stands there is not always what was written: then the piece, or the key alone.
 #[test]
 fn what_cannot_be_read_leaves_the_key() {
-    for (piece, spoken) in [("", None), ("x", Some("95.00 EUR 1")), ("", Some(""))] {
+    for (piece, said) in [("", ""), ("x", "95.00 EUR 1"), ("x", "x 95.00 EUR 1")] {
         let mut app = App::for_tests(Place::Price);
-        again(&mut app, piece, spoken);
+        again(&mut app, piece);
+        spoken(&mut app, said);
         assert_eq!((app.price.face, app.price.turned, &app.price.over), (None, true, &Over::Nothing));
+    }
+}
+
+/// What was spoken of for one piece never stands behind another, nor behind a face that was closed before it was read.
+#[test]
+fn inv15_a_sum_is_of_the_piece_it_was_spoken_of() {
+    let (_, job, now) = maker();
+    let other = Id::new(now.wall.at, [3; 10]);
+    let behind = |said: String, closed: bool| {
+        let mut app = App::for_tests(Place::Price);
+        again(&mut app, &job.to_string());
+        if closed {
+            hide(&mut app);
+        }
+        spoken(&mut app, &said);
+        app.price.over != Over::Nothing
+    };
+    assert!(behind(format!("{job} 95.00 EUR 1"), false));
+    assert!(!behind(format!("{job} 95.00 EUR 1"), true));
+    for said in [format!("{other} 95.00 EUR 1"), "95.00 EUR 1".into(), format!("{job} 95.00"), String::new()] {
+        assert!(!behind(said.clone(), false), "{said}");
     }
 }

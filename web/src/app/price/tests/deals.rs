@@ -212,6 +212,16 @@ fn what_was_agreed_is_paid_in_parts() {
     maker.tap(Tap::Close).shows(&["Take back: payments of 460.00"]).say(Msg::Common(Common::TakeBack));
     deal(&mut maker);
     maker.shows(&["Payment 1"]);
+    // Another day leaves the payments as they are; another price has to be planned anew, and says so.
+    let again = "payments are to be planned anew";
+    maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, None))).tap(Tap::Agree(AgreeTap::By(By::Weeks(3)))).hides(&[again]);
+    maker.tap(Tap::Agree(AgreeTap::Save));
+    deal(&mut maker);
+    maker.shows(&["Payment 2, paid", "138.00", "at hand-over"]);
+    let (agreed, sum) = (sheet(&maker.app).unwrap().agreed[0].agreed, maker.money("440"));
+    maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, Some(sum)))).shows(&[again]).tap(Tap::Agree(AgreeTap::Save));
+    deal(&mut maker);
+    maker.hides(&["Payment 1"]);
 }
 
 /// Of several orders the deposits are said in sum: they are owed as work.
