@@ -36,7 +36,7 @@ fn check(more: &str, your_rate: &str, ask: Option<&str>, word: Verdict) {
     let story = told(more);
     let (shop, job) = (Shop::of(&story.book, story.now.at), story.names.job("table").unwrap());
     let pricing = account(&shop, job).unwrap().pricing;
-    assert_eq!(pricing.marks.your_rate.unwrap().half_up, euro(your_rate), "{more}");
+    assert_eq!(pricing.marks.your_rate.unwrap().holds, euro(your_rate), "{more}");
     assert_eq!(pricing.ask, ask.map(euro), "{more}");
     let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched };
     let hears = |sum: Decimal| offer(&shop, job, asking, Some(Money::book(sum.ceil(), Currency::EUR).unwrap())).unwrap().verdict;
@@ -109,7 +109,7 @@ fn a_plan_alone_has_a_price() {
     let story = tell(&format!("{begun}spend 80 glue on table\nplan \"milling\" make 600 min for table\n"));
     assert_eq!(story.refused, []);
     let pricing = account(&Shop::of(&story.book, story.now.at), story.names.job("table").unwrap()).unwrap().pricing;
-    assert_eq!((pricing.marks.your_rate.map(|mark| mark.half_up), pricing.ask), (Some(euro("419.50")), Some(euro("420"))));
+    assert_eq!((pricing.marks.your_rate.map(|mark| mark.holds), pricing.ask), (Some(euro("419.50")), Some(euro("420"))));
 }
 
 /// Five lamps: 92.50 spent, 5 h of assembling that nobody planned, 4 h 30 planned and none of it done; all are sold for 476.67.

@@ -69,8 +69,9 @@ fn price_of_a_stand() {
     let work = Work { costs: Some(usd("127.56")), time: Some(Span::minutes(1517)), pieces: 5 };
     let terms = Terms { tax: TAX, fee: CARD };
     let marks = marks(&work, Hourly { lowest_pay: Some(d("12")), your_rate: Some(your_rate) }, terms, 1).unwrap();
-    let shown = [marks.costs_covered, marks.lowest_pay, marks.your_rate].map(|mark| mark.unwrap().half_up);
-    assert_eq!(shown, [usd("27.78"), usd("93.61"), usd("149.56")]);
+    let all = [marks.costs_covered, marks.lowest_pay, marks.your_rate].map(Option::unwrap);
+    assert_eq!(all.map(|mark| mark.half_up), [usd("27.78"), usd("93.61"), usd("149.56")]);
+    assert_eq!(all.map(|mark| mark.holds), [usd("27.78"), usd("93.60"), usd("149.56")], "what screens show");
     let price = proposed(marks.your_rate.unwrap().need, terms, Points::Five, Currency::USD).unwrap();
     assert_eq!(price.tag, usd("150"));
 }

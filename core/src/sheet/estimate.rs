@@ -75,8 +75,9 @@ pub struct Row {
 }
 
 impl Row {
-    /// A drive of which only the plan speaks is as it was planned: what the bench took longer than was thought makes no road longer (ours;
-    /// domain.md 12 B has 90 min of it to come).
+    /// Of a drive of which only the plan speaks as much is to come as was planned: what the bench took longer than was thought makes no road
+    /// longer (ours; domain.md 12 B has 90 min of it to come). In all it counts as all that was thought does, for the factor is of whole jobs
+    /// (domain.md 12 B: 1,140 x 1.339).
     pub fn is_as_planned(&self) -> bool {
         self.kind == Kind::Deliver && self.from == Basis::Thought
     }
@@ -145,7 +146,7 @@ pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bo
         let begun: Vec<(Part, Left)> = parts.iter().copied().zip(rows.iter().map(|row| row.left)).listed();
         left_of_all(&begun, on_top, SEED)
     });
-    // One figure on every page of the job and in every price: what the rows come to; how far it may be off is drawn.
+    // One figure of what is to come on every page of the job and in every price: what the rows have left; how far it may be off is drawn.
     let left = goes_on.then(|| Span::sum(rows.iter().map(Row::to_come)));
     let thought = thought(job, &rows);
     let (kept, range) = (job.kept, found.as_ref().map(|found| found.range));
@@ -239,7 +240,7 @@ fn known_of(shop: &Shop, job: &Job, history: &History, with_factor: bool) -> Kno
         rows.push(row);
     }
     for (row, part) in rows.iter_mut().zip(&parts) {
-        row.time = if row.is_as_planned() { part.time } else { topped(part, on_top) };
+        row.time = topped(part, on_top);
         row.likely = row.time.span();
     }
     let lefts = lefts(shop, job, &rows);
@@ -282,10 +283,16 @@ impl EstimateSheet {
     /// What all of it takes, never less than what is logged and what is still to come together.
     pub fn in_all(&self) -> Option<Range> {
         let range = self.found.as_ref()?.range;
-        let Some(left) = self.to_come else { return Some(range) };
+        let Some(left) = self.left() else { return Some(range) };
         let with = |all: Span, left: Span| all.max(self.progress.so_far.plus(left));
-        let likely = self.progress.to_come.unwrap_or(left.likely);
-        Some(Range { low: range.low, likely: with(range.likely, likely), safe: with(range.safe, left.safe) })
+        Some(Range { low: range.low, likely: with(range.likely, left.likely), safe: with(range.safe, left.safe) })
+    }
+
+    /// What is still to come as it is said: likely what the rows have left, safe as it was drawn and never less.
+    pub fn left(&self) -> Option<Range> {
+        let drawn = self.to_come?;
+        let likely = self.progress.to_come.unwrap_or(drawn.likely);
+        Some(Range { likely, safe: drawn.safe.max(likely), ..drawn })
     }
 
     /// What is still to come of the operations, of the whole piece and of its rest together, row by row.

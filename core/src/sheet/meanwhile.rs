@@ -143,6 +143,7 @@ impl Fit<'_> {
             Left::Nothing => None,
             Left::Less(gone) => Takes::of(row.time, gone, from),
             Left::Goes(time) => Takes::of(time, Span::ZERO, from),
+            Left::AsPlanned { thought, gone } => Takes::of(Likely::guessed(spread::minutes(thought)), gone, from),
         };
         takes.map(|takes| Takes { thought: row.thought, ..takes })
     }

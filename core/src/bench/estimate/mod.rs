@@ -92,6 +92,11 @@ pub enum Left {
     Less(Span),
     /// As it goes, whatever was estimated.
     Goes(Likely),
+    /// As it was planned, without what is put on top, less what was worked.
+    AsPlanned {
+        thought: Span,
+        gone: Span,
+    },
 }
 
 impl Left {
@@ -101,6 +106,7 @@ impl Left {
             Left::Nothing => Span::ZERO,
             Left::Less(gone) => takes.minus(gone).max(Span::ZERO),
             Left::Goes(time) => time.span(),
+            Left::AsPlanned { thought, gone } => thought.minus(gone).max(Span::ZERO),
         }
     }
 }
@@ -113,6 +119,9 @@ pub fn left(parts: &[(Part, Left)], on_top: OnTop, seed: u64) -> Range {
         match left {
             Left::Nothing => {}
             Left::Goes(time) => times.push(Begun { time: *time, gone: 0.0 }),
+            Left::AsPlanned { thought, gone } => {
+                times.push(Begun { time: Likely::guessed(spread::minutes(*thought)), gone: spread::minutes(*gone) });
+            }
             Left::Less(gone) if part.from == Basis::Thought => {
                 // One that took too long leaves the others as they are.
                 let gone = spread::minutes(*gone).min(topped(part, on_top).median);

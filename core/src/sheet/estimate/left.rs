@@ -2,7 +2,6 @@
 
 use super::Row;
 use super::history::pieces;
-use crate::bench::estimate::spread::minutes;
 use crate::bench::estimate::{Left, Likely};
 use crate::bench::wait::{Wait, Waits, What};
 use crate::bench::{Batch, Bench, Kind, On, Run, Work};
@@ -15,8 +14,9 @@ use crate::sheet::Shop;
 /// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
 /// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
-/// more. Of a delivery that nothing but the plan speaks of, as it was planned. Of a whole piece and of its rest, less what was worked on operations that are not planned. Rework takes nothing off. Nothing
-/// at all once the last piece is sold or handed over, but of what was planned since.
+/// more. Of a drive that nothing but the plan speaks of, what was planned less what was driven. Of a whole piece and of its rest, less what was
+/// worked on operations that are not planned. Rework takes nothing off. Nothing at all once the last piece is sold or handed over, but of what
+/// was planned since.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     if job.ended.is_some() {
         return rows.iter().map(|_| Left::Nothing).listed();
@@ -37,13 +37,11 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     rows.iter().map(left).listed()
 }
 
-/// Without what is put on top of all that was thought.
+/// Of a drive, the plan without what is put on top of all that was thought.
 fn as_planned(left: Left, row: &Row) -> Left {
     match left {
-        Left::Less(gone) if row.is_as_planned() => match row.likely.minus(gone) {
-            rest if Span::ZERO < rest => Left::Goes(Likely::guessed(minutes(rest))),
-            _ => Left::Nothing,
-        },
+        Left::Less(gone) if row.is_as_planned() && row.before <= gone => Left::Nothing,
+        Left::Less(gone) if row.is_as_planned() => Left::AsPlanned { thought: row.before, gone },
         left => left,
     }
 }

@@ -73,9 +73,8 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
     let drawn_to = if sheet.progress.beside.is_some() { found.range } else { in_all };
     let now = Progress { likely: Some(drawn_to.likely), safe: Some(drawn_to.safe), ..sheet.progress };
     let drawn = drawn(&now, seen);
-    let begun = sheet.to_come.zip(sheet.progress.to_come).filter(|_| sheet.progress.ends.is_some());
-    let begun = begun.filter(|(left, _)| Span::ZERO < left.safe);
-    let to_come = begun.map(|(left, likely)| el("p", "").text(words::to_come(&span(likely), &span(left.safe.max(likely)))));
+    let begun = sheet.left().filter(|left| sheet.progress.ends.is_some() && Span::ZERO < left.safe);
+    let to_come = begun.map(|left| el("p", "").text(words::to_come(&span(left.likely), &span(left.safe))));
     let ends = sheet.progress.ends.map(|ends| el("p", "t14").text(words::ends(&span(ends))));
     let shares: Vec<_> = found.shares.iter().map(|(basis, share)| (*basis, seen.speech.count(*share))).listed();
     let kept =

@@ -104,7 +104,7 @@ fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&Estim
     let likely =
         likely.filter(|sheet| sheet.found.is_some()).and_then(|sheet| sheet.rows.iter().find(|row| row.op.as_ref() == Some(&operation.op)));
     let span = likely.map(|row| seen.speech.span(row.likely)).or_else(|| planned.clone()).unwrap_or(words::NOT_YET.to_owned());
-    let factor = sheet_factor.filter(|_| likely.is_some_and(|row| row.from == Basis::Thought && !row.is_as_planned()));
+    let factor = sheet_factor.filter(|_| likely.is_some_and(|row| row.from == Basis::Thought));
     let thought = planned.filter(|_| likely.is_some()).map(|span| words::planned_times(&span, factor.as_deref()));
     // What was thought stands there already.
     let basis = likely.filter(|row| row.from != Basis::Thought).map(|row| super::estimate::basis(row, seen));

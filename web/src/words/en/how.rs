@@ -89,6 +89,12 @@ pub fn less(worked: &str, left: &str) -> String {
     format!("Less {worked} worked: {left} to come.")
 }
 
+/// "Less 20 min worked: 1 h 10 to come, as planned: work that takes longer makes no drive longer."
+pub fn as_planned(worked: Option<&str>, left: &str) -> String {
+    let less = worked.map(|worked| format!("Less {worked} worked: ")).unwrap_or_default();
+    format!("{less}{left} to come, as planned: work that takes longer makes no drive longer.")
+}
+
 /// "38 min to come, by the pieces that are left."
 pub fn by_pieces(left: &str) -> String {
     format!("{left} to come, by the pieces that are left.")

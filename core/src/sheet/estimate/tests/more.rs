@@ -206,3 +206,44 @@ fn what_is_left_never_rises_by_working_on_it() {
     }
     assert_eq!(before, [26, 0, 0], "of the sawing 100 of 126, and it was not left after its 90");
 }
+
+/// Demo B before any history, the drive planned first: 19 h x 1.4 = 26 h 36 in all, row by row, the drive 90 x 1.4 = 126 of it. To come of the
+/// drive are its 90 min, less what is driven: 1,050 x 1.4 + 90 = 1,560.
+#[test]
+fn a_drive_counts_in_all_as_all_that_was_thought_and_is_to_come_as_planned() {
+    use crate::ledger::decide::BenchCommand;
+    let mut phone = Phone::new("a");
+    let job = phone.job(0, "bench");
+    kind(&mut phone, job, "boat");
+    let drive = |minutes| OperationPlanned {
+        job: id(job),
+        op: "drive".into(),
+        kind: Kind::Deliver,
+        stage: None,
+        span: Some(minutes),
+        pieces: None,
+    };
+    phone.note(1, drive(Span::minutes(90)));
+    plan(&mut phone, job, "all else", Some(1_050));
+    let sums = |sheet: &EstimateSheet| {
+        let likely = sheet.rows.iter().map(|row| row.likely.as_minutes()).collect::<Vec<_>>();
+        (likely, sheet.found.as_ref().unwrap().range.likely.as_minutes(), sheet.progress.to_come.unwrap().as_minutes())
+    };
+    let sheet = seen(&phone, job, 9);
+    assert_eq!(sums(&sheet), (vec![126, 1_470], 1_596, 1_560));
+    // What was planned is off together: the drive first says the same of it.
+    let tenths: Vec<Decimal> = steps::tenths(&sheet).into_iter().map(|tenth| tenth.times).collect();
+    let range = sheet.found.as_ref().unwrap().range;
+    assert_eq!(tenths.len(), 1);
+    let safe = tenths[0].checked_mul(Decimal::from(1_596)).unwrap().round_dp(0);
+    assert!((safe - Decimal::from(range.safe.as_minutes())).abs() <= Decimal::ONE, "{safe} {range:?}");
+    // With an allowance in its place: 90 x 1.075 = 96.75 and 1,050 x 1.075 = 1,128.75, and 90 of the drive to come.
+    let without = estimate(&Shop::of(&phone.book, at(9)), id(job), false).unwrap();
+    assert_eq!(sums(&without), (vec![97, 1_129], 1_226, 1_129 + 90)); // 1,140 x 1.075 = 1,225.5
+    let work = crate::bench::Work { kind: Kind::Deliver, ..crate::ledger::told::work("drive", job) };
+    let run = phone.bench(100, BenchCommand::Start { work, ago: Span::ZERO }).unwrap();
+    phone.stop(130, run);
+    let sheet = seen(&phone, job, 140);
+    assert_eq!(sheet.rows[0].left, Left::AsPlanned { thought: Span::minutes(90), gone: Span::minutes(30) });
+    assert_eq!(sums(&sheet), (vec![126, 1_470], 1_596, 60 + 1_470));
+}

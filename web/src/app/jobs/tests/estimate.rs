@@ -223,3 +223,44 @@ fn setup_and_what_is_worked_stand_in_the_line() {
     assert_eq!(line_of(&maker, "Fit doors"), "Fit doors: planned 2 h 30, and 5 % for rework = 2 h 38. Less 30 min worked: 2 h 08 to come.");
     assert!(line_of(&maker, "Sand").ends_with(" = 1 h 05. And 5 % for rework: 1 h 08."));
 }
+
+/// 19 h planned, the drive of 90 min among them, x 1.4: the rows make up what is likely in all, 26 h 36, and the drive says that 90 min are to come.
+#[test]
+fn a_drive_is_worked_back_like_what_else_was_planned() {
+    let story = "2026-12-07 06:00 +00:00 workshop EUR metric\njob bench \"Bench\" 1 order\nabout bench piece boat\n\
+        plan \"delivery\" deliver 90 min for bench\nplan \"frame\" make 1050 min for bench\n";
+    let mut maker = Maker::told(&[story]);
+    maker.room("bench", Room::Hours);
+    let drive = "Delivery: planned 1 h 30 × 1.40 = 2 h 06.";
+    assert_eq!(line_of(&maker, "Delivery"), format!("{drive} 1 h 30 to come, as planned: work that takes longer makes no drive longer."));
+    maker.shows(&[
+        "planned 1 h 30 × 1.40",
+        "2 h 06",
+        "24 h 30",
+        "19 h",
+        "Still to come",
+        "26 h",
+        "26 h 36 likely in all",
+        "Thought 19 h × 1.40 = 26 h 36.",
+    ]);
+    maker.tap(Tap::Estimate(EstimateTap::Factor(false)));
+    let drive_without = "Delivery: planned 1 h 30, and 7.5 % for rework = 1 h 37.";
+    assert!(line_of(&maker, "Delivery").starts_with(drive_without), "{}", line_of(&maker, "Delivery"));
+    let mut maker = Maker::told(&[&format!("{story}07:00 start \"delivery\" deliver on bench\n07:20 stop\n")]);
+    maker.room("bench", Room::Hours);
+    let left = "Less 20 min worked: 1 h 10 to come, as planned: work that takes longer makes no drive longer.";
+    assert_eq!(line_of(&maker, "Delivery"), format!("{drive} {left}"));
+}
+
+/// Sanding took four hours longer than was likely: logged and to come add up to all of it, likely and safe.
+#[test]
+fn what_is_logged_and_what_is_to_come_add_up() {
+    let mut maker = Maker::told(&[&format!("{CABINET}11:00 start \"sand\" make on more\n16:00 stop\n")]);
+    maker.room("more", Room::Hours);
+    let html = crate::screens::page(&maker.app).html();
+    let said = between(&html, ">Logged ", " safe.<");
+    let logged = read(between(&format!("; {said}"), "; ", "; to come"));
+    let [likely, safe] = [between(said, "to come ", ", and "), between(said, ", and ", " to be safe.")].map(read);
+    let [likely_in_all, safe_in_all] = [between(said, "stands: ", " likely in all"), &said[said.find("in all, ").unwrap() + 8..]].map(read);
+    assert_eq!([logged + likely, logged + safe], [likely_in_all, safe_in_all], "{said}");
+}

@@ -61,7 +61,7 @@ fn safe(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<Strin
 
 /// What is logged and what is to come, where that is more than was estimated.
 fn begun(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<String> {
-    let (in_all, left) = sheet.in_all().zip(sheet.to_come)?;
+    let (in_all, left) = sheet.in_all().zip(sheet.left())?;
     let span = |span: Span| seen.speech.span(span);
     let [likely, safe] = [left.likely, left.safe].map(span);
     let all = [in_all.likely, in_all.safe].map(span);

@@ -84,11 +84,13 @@ fn guessed(row: &Row, (one, times): (Span, Decimal), seen: Seen<'_>) -> String {
     words::guessed(&seen.speech.span(one), several, &seen.speech.span(row.likely))
 }
 
-/// What is still to come of it, once anything was logged.
+/// What is still to come of it, once anything was logged; of a drive always, for it is not what it counts in all.
 fn left(sheet: &EstimateSheet, row: &Row, seen: Seen<'_>) -> Option<String> {
-    sheet.to_come.filter(|_| Span::ZERO < sheet.progress.so_far)?;
+    let is_as_planned = matches!(row.left, Left::AsPlanned { .. });
+    sheet.to_come.filter(|_| is_as_planned || Span::ZERO < sheet.progress.so_far)?;
     let left = seen.speech.span(row.to_come());
     match row.left {
+        Left::AsPlanned { gone, .. } => Some(words::as_planned((Span::ZERO < gone).then(|| seen.speech.span(gone)).as_deref(), &left)),
         Left::Nothing => Some(words::DONE.to_owned()),
         Left::Goes(_) => Some(words::by_pieces(&left)),
         Left::Less(gone) if Span::ZERO < gone => Some(words::less(&seen.speech.span(gone), &left)),
