@@ -191,6 +191,18 @@ fn a_thin_leg_is_planed_out_of_a_thin_stick() {
     assert_eq!(asked_with(&wide, What::Parts(Some(1)), None), Err(WhyNot::NoneFits));
 }
 
+/// Where a leg of 44 takes the whole width of a stick of 45, the edges of the others are trimmed as ever: 41 are left, and two slats of 20
+/// with a kerf of 3 are 43. A stick that is crosscut first gives one of each, one behind the other.
+#[test]
+fn only_what_takes_the_whole_width_is_cut_from_edges_that_are_not_trimmed() {
+    let rack = |long: i64, parts: &str| format!("pile sticks maple-sugar 45 x 45 x {long} mm\ncount 20 sticks\n{JOB}{parts}");
+    let leg = |long: i64| format!("part \"leg\" 4 of 42 x 42 x {long} mm for bench\n");
+    let slat = |n: i64, long: i64| format!("part \"slat\" {n} of 42 x 18 x {long} mm for bench\n");
+    check(&rack(480, &slat(2, 450)), What::Parts(Some(1)), (1, 2), &[]);
+    check(&rack(480, &format!("{}{}", leg(450), slat(2, 450))), What::Parts(Some(1)), (1, 6), &[]);
+    check(&rack(900, &format!("{}{}", leg(400), slat(4, 400))), What::Parts(Some(1)), (1, 4), &[]);
+}
+
 /// Where any length is worth keeping, all that is left goes back, of parts, sticks and rows alike: behind two cleats of 402 with a kerf
 /// each 888 - 810 = 78, of sticks 888 - 806 = 82, behind five row ends of 105 with a kerf each 595 - 540 = 55. Boards count whole as ever.
 #[test]
