@@ -5,11 +5,14 @@ use fivebar_core::plan::patience::{Patience, Progress};
 use fivebar_core::quantity::{Count, Id, Length};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::keep::left_over;
-use fivebar_core::sheet::make::{Ask, Given, Top, What, given};
+use fivebar_core::sheet::make::{Ask, Given, Top, What, WhyNot, given};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
 use fivebar_core::story::tell;
+use std::rc::Rc;
 
 const SHOP: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\n";
+/// The place of the least that is kept among the figures of the saw.
+const KEEP: usize = 8;
 const JOB: &str = "job bench \"Bench\" 1 spec\n";
 
 fn mm(n: i64) -> Length {
@@ -17,11 +20,18 @@ fn mm(n: i64) -> Length {
 }
 
 fn asked(rack: &str, what: What) -> Given {
+    asked_with(rack, what, None).unwrap()
+}
+
+/// The same with another least to keep.
+fn asked_with(rack: &str, what: What, keep: Option<Length>) -> Result<Given, WhyNot> {
     let story = tell(&format!("{SHOP}{rack}"));
     assert_eq!(story.refused, []);
     let job: Id = story.names.job("bench").unwrap();
     let ask = Ask { job, what, turned: vec![], bought: vec![], without: vec![], over: None };
-    given(&Shop::of(&story.book, story.now.at), &ask).unwrap()
+    let mut shop = Shop::of(&story.book, story.now.at);
+    Rc::make_mut(&mut shop.workshop).saw.lengths[KEEP] = keep;
+    given(&shop, &ask)
 }
 
 fn made(given: &Given) -> PlanSheet {
@@ -31,12 +41,16 @@ fn made(given: &Given) -> PlanSheet {
 
 /// A rack and what is asked of it: how much is made, of how many pieces, and what goes back of them.
 #[track_caller]
-fn check(rack: &str, what: What, (n, pieces): (i64, Count), back: &[i64]) -> PlanSheet {
-    let given = asked(rack, what);
-    let told = made(&given);
+fn check(rack: &str, what: What, made: (i64, Count), back: &[i64]) -> PlanSheet {
+    check_of(&asked(rack, what), made, back)
+}
+
+#[track_caller]
+fn check_of(given: &Given, (n, pieces): (i64, Count), back: &[i64]) -> PlanSheet {
+    let told = made(given);
     let used: Count = told.used.iter().map(|used| used.pieces).sum();
     assert_eq!((told.made, used), (n, pieces), "{:?}", told.lines);
-    let left = left_over(&given, &told, &|_, _| "left".into());
+    let left = left_over(given, &told, &|_, _| "left".into());
     let mut left: Vec<i64> = left.iter().flat_map(|it| (0..it.n).map(|_| it.size[2].as_nm() / 1_000_000)).collect();
     left.sort_unstable();
     assert_eq!(left, back, "{:?}", told.lines);
@@ -163,4 +177,43 @@ fn a_square_leg_is_planed_out_of_one_stick() {
     check(&rack(leg), What::Sticks(Some(1)), (1, 4), &[]);
     check(&rack(&format!("{leg}part \"slat\" 2 of 42 x 20 x 450 mm for bench\n")), What::Parts(Some(1)), (1, 6), &[]);
     check(&rack("part \"leg\" 4 of 42 x 44 x 450 mm for bench\n"), What::Parts(Some(1)), (1, 8), &[]);
+}
+
+/// A leg of 18 with 2 over is 20 of a stick of 22; less the trim of both its edges 18 would be left, less than the least strip of 20. A
+/// leg of 22 would be 24, and no strip is that narrow.
+#[test]
+fn a_thin_leg_is_planed_out_of_a_thin_stick() {
+    let rack = |parts: &str| format!("pile sticks maple-sugar 22 x 22 x 480 mm\ncount 20 sticks\n{JOB}{parts}");
+    let thin = rack("part \"leg\" 4 of 18 x 18 x 450 mm for bench\n");
+    check(&thin, What::Parts(Some(1)), (1, 4), &[]);
+    check(&thin, What::Sticks(Some(1)), (1, 4), &[]);
+    let wide = rack("part \"leg\" 4 of 18 x 22 x 450 mm for bench\n");
+    assert_eq!(asked_with(&wide, What::Parts(Some(1)), None), Err(WhyNot::NoneFits));
+}
+
+/// Where a leg of 44 takes the whole width of a stick of 45, the edges of the others are trimmed as ever: 41 are left, and two slats of 20
+/// with a kerf of 3 are 43. A stick that is crosscut first gives one of each, one behind the other.
+#[test]
+fn only_what_takes_the_whole_width_is_cut_from_edges_that_are_not_trimmed() {
+    let rack = |long: i64, parts: &str| format!("pile sticks maple-sugar 45 x 45 x {long} mm\ncount 20 sticks\n{JOB}{parts}");
+    let leg = |long: i64| format!("part \"leg\" 4 of 42 x 42 x {long} mm for bench\n");
+    let slat = |n: i64, long: i64| format!("part \"slat\" {n} of 42 x 18 x {long} mm for bench\n");
+    check(&rack(480, &slat(2, 450)), What::Parts(Some(1)), (1, 2), &[]);
+    check(&rack(480, &format!("{}{}", leg(450), slat(2, 450))), What::Parts(Some(1)), (1, 6), &[]);
+    check(&rack(900, &format!("{}{}", leg(400), slat(4, 400))), What::Parts(Some(1)), (1, 4), &[]);
+}
+
+/// Where any length is worth keeping, all that is left goes back, of parts, sticks and rows alike: behind two cleats of 402 with a kerf
+/// each 888 - 810 = 78, of sticks 888 - 806 = 82, behind five row ends of 105 with a kerf each 595 - 540 = 55. Boards count whole as ever.
+#[test]
+fn where_any_length_is_kept_all_that_is_left_goes_back() {
+    let zero = |rack: &str, what| asked_with(rack, what, Some(Length::ZERO)).unwrap();
+    let rack = format!("pile boards maple-sugar 25 x 55 x 900 mm\ncount 12 boards\n{JOB}part \"cleat\" 3 of 20 x 49 x 400 mm for bench\n");
+    let (parts, sticks) = (zero(&rack, What::Parts(Some(1))), zero(&rack, What::Sticks(Some(1))));
+    check_of(&parts, (1, 2), &[78, 483]);
+    check_of(&sticks, (1, 2), &[82, 485]);
+    let rack = format!("pile boards cherry-black 25 x 90 x 600 mm\ncount 12 boards\n{JOB}");
+    let rows = zero(&rack, What::Top(top(700, 420, 20)));
+    check_of(&rows, (5, 6), &[55]);
+    assert_eq!([parts, sticks, rows].map(|given| given.ready.counts_whole()), [true; 3]);
 }

@@ -7,9 +7,9 @@ use super::patience::{Patience, Progress};
 use super::{Answered, Asked, Made, better, parts, rows, sticks};
 use crate::quantity::Set;
 
-/// What a plan is asked with where boards are counted whole, and `kept` is the least that goes back to the rack.
+/// What a plan is asked with where boards are counted whole, and `kept` is the least that goes back to the rack: nothing goes back as 0.
 pub fn counted_whole(lengths: impl Iterator<Item = i64>, kept: i64) -> i64 {
-    lengths.max().unwrap_or(0).saturating_add(kept)
+    lengths.max().unwrap_or(0).saturating_add(kept.max(1))
 }
 
 /// The least that goes back where boards are counted whole; nothing where the plan itself counts what is left.

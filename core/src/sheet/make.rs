@@ -309,11 +309,13 @@ fn unfit_part(part: &Part, figures: &Figures, ([thickness, width, length], by_le
         (blank(0), blank(1).min(nm(figures.strip_min)), blank(2))
     };
     let (thickness, width) = if by_length { (thickness.min(width), thickness.max(width)) } else { (thickness, width) };
+    // The edges of what a part takes the whole width of are planed, not trimmed off.
+    let whole = !by_length && blank(1) <= nm(width);
     let net = if by_length { nm(width) } else { less(width, figures.edge_trim) };
     let least = if by_length { figures.machines.plane } else { figures.machines.plane.max(figures.machines.rip) };
     match () {
         () if nm(thickness) < thick => Some(Unfit::TooThin),
-        () if net < wide => Some(Unfit::TooNarrow),
+        () if net < wide && !whole => Some(Unfit::TooNarrow),
         () if length < least => Some(Unfit::UnderMachine(least)),
         () if less(length, figures.end_trim) < long => Some(Unfit::TooShort),
         () => None,

@@ -209,13 +209,14 @@ impl Cut {
     }
 
     fn bands(&mut self, problem: &Problem, nth: usize, board: &Board) -> Result<(), Broken> {
-        let wide = problem.wide(board.pile);
-        let [across, along] = if board.first == First::Rip { [wide, board.stretch] } else { [board.stretch, wide] };
         let mut free = 0_i64;
         for (place, band) in board.bands.iter().enumerate() {
             if band.size < 1 || band.at < free {
                 return Err(Broken::BandMisplaced { board: nth, band: place, least: free });
             }
+            let alone = if board.first == First::Rip { board.bands.len() } else { band.pieces.len() } == 1;
+            let wide = if alone { room(problem, board.pile, band) } else { problem.trimmed(board.pile) };
+            let [across, along] = if board.first == First::Rip { [wide, board.stretch] } else { [board.stretch, wide] };
             let end = sum(band.at, band.size)?;
             if across < end {
                 return Err(Broken::BandTooFar { board: nth, band: place, most: across });
@@ -284,6 +285,14 @@ impl Cut {
         *made = sum(*made, panel.times)?;
         Ok(())
     }
+}
+
+/// How wide a band may be that has nothing beside it: the trimmed width; or more where some part of it takes more, and no strip to be glued.
+fn room(problem: &Problem, pile: usize, band: &Band) -> i64 {
+    let trimmed = problem.trimmed(pile);
+    let mut beyond = band.pieces.iter().filter(|piece| trimmed < piece.width).peekable();
+    let whole = beyond.peek().is_some() && beyond.all(|piece| problem.parts.get(piece.part).is_some_and(|part| !part.glue));
+    if whole { problem.wide(pile) } else { trimmed }
 }
 
 fn sizes(

@@ -99,23 +99,29 @@ impl Cut {
     /// Puts in so many pieces, or as many as fit: into the bands there are, then into new ones.
     fn add(&mut self, stock: &Stock, (kind, blank): (&Kind, &Blank), pieces: Pieces) {
         let rip = self.first == First::Rip;
-        let [run, thick] = if rip { [blank.long, pieces.wide] } else { [pieces.wide, blank.long] };
+        if blank.glue && kind.wide < pieces.wide {
+            return;
+        }
+        let beside = kind.across(pieces.wide);
+        let [run, thick] = if rip { [blank.long, pieces.wide] } else { [beside, blank.long] };
         let [room, across] = if rip { [kind.long, kind.wide] } else { [kind.wide, kind.long] };
         let mut left = pieces.many;
         let fits = |room: i64| room.saturating_add(stock.kerf).checked_div(run.saturating_add(stock.kerf)).unwrap_or(0).max(0);
         for band in self.bands.iter_mut().filter(|band| thick <= band.size) {
-            let many = fits(room.saturating_sub(band.filled(stock, rip))).min(left);
+            let many = fits(room.saturating_sub(band.filled(stock, (kind, rip)))).min(left);
             if 0 < many {
                 band.pieces.push(Pieces { many, ..pieces });
                 left = left.saturating_sub(many);
             }
         }
         let size = if rip { thick } else { thick.max(stock.rip_min) };
-        let mut used = self.bands.iter().fold(0_i64, |sum, band| sum.saturating_add(band.size).saturating_add(stock.kerf));
-        while 0 < left && used.saturating_add(size) <= across && 0 < fits(room) {
+        let taken = |size: i64| if rip { kind.across(size) } else { size };
+        let mut used = self.bands.iter().fold(0_i64, |sum, band| sum.saturating_add(taken(band.size)).saturating_add(stock.kerf));
+        let new = if rip { beside } else { size };
+        while 0 < left && used.saturating_add(new) <= across && 0 < fits(room) {
             let many = fits(room).min(left);
             self.bands.push(Band { size, pieces: vec![Pieces { many, ..pieces }] });
-            (left, used) = (left.saturating_sub(many), used.saturating_add(size).saturating_add(stock.kerf));
+            (left, used) = (left.saturating_sub(many), used.saturating_add(new).saturating_add(stock.kerf));
         }
     }
 
@@ -147,11 +153,11 @@ impl Band {
     }
 
     /// From the first piece to where another may begin: along the grain, or across it.
-    fn filled(&self, stock: &Stock, along: bool) -> i64 {
+    fn filled(&self, stock: &Stock, (kind, along): (&Kind, bool)) -> i64 {
         if along {
             return self.length(stock).saturating_add(stock.kerf);
         }
-        let run = |piece: &Pieces| piece.wide.saturating_add(stock.kerf).saturating_mul(piece.many);
+        let run = |piece: &Pieces| kind.across(piece.wide).saturating_add(stock.kerf).saturating_mul(piece.many);
         self.pieces.iter().fold(0_i64, |sum, piece| sum.saturating_add(run(piece)))
     }
 

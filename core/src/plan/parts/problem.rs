@@ -43,7 +43,8 @@ pub struct Problem {
     pub end_trim: i64,
     /// Off each long edge of each board.
     pub edge_trim: i64,
-    /// A board as wide as some part with what is over is planed at its edges as on its faces: no more is trimmed off them than that leaves.
+    /// A part that takes the whole width of a board with what is over has its edges planed as its faces are, not trimmed; all others have
+    /// theirs trimmed.
     pub planed: bool,
     pub allow: Allow,
     /// Off each glued edge.
@@ -79,6 +80,11 @@ impl Problem {
     }
 
     /// How wide a board of a pile is once its edges are trimmed.
+    pub fn trimmed(&self, pile: usize) -> i64 {
+        self.piles.get(pile).map_or(0, |own| own.width.saturating_sub(self.edge_trim.saturating_mul(2)))
+    }
+
+    /// The same, or as wide as the widest part that takes its whole width.
     ///
     /// ```
     /// use fivebar_core::plan::parts::problem::{Allow, Part, Pile, Problem};
@@ -90,13 +96,12 @@ impl Problem {
     /// ```
     pub fn wide(&self, pile: usize) -> i64 {
         let Some(own) = self.piles.get(pile) else { return 0 };
-        let trimmed = own.width.saturating_sub(self.edge_trim.saturating_mul(2));
         let of_it = |part: &&Part| {
             let thick = part.thickness.saturating_add(self.allow.thickness) <= own.thickness;
             self.planed && !part.glue && thick && part.piles.as_ref().is_none_or(|piles| piles.contains(&pile))
         };
         let whole = self.parts.iter().filter(of_it).map(|part| part.width.saturating_add(self.allow.width));
-        whole.filter(|wide| *wide <= own.width).fold(trimmed, i64::max)
+        whole.filter(|wide| *wide <= own.width).fold(self.trimmed(pile), i64::max)
     }
 
     fn check_shop(&self) -> Answer<()> {

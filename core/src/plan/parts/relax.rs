@@ -141,7 +141,7 @@ impl<'a> Shop<'a> {
                     * if self.free && part.glue {
                         step(kind.wide)
                     } else {
-                        step(kind.wide) / step(if part.glue { self.stock.strip_min } else { part.wide })
+                        step(kind.wide) / step(if part.glue { self.stock.strip_min } else { kind.across(part.wide) })
                     };
                 most = most.max(many / step(part.long) * price);
             }

@@ -101,7 +101,7 @@ impl Board {
         let step = |size: i64| size.saturating_add(stock.kerf);
         let steps: Vec<i64> = stock.parts.iter().zip(&kind.may).map(|(part, may)| if *may { step(part.long) } else { 0 }).collect();
         let along = Sums::of(&steps, step(kind.long), SUMS_MOST)?;
-        let levels = in_order(own().filter(|part| !part.glue).map(|part| part.wide));
+        let levels = in_order(own().filter(|part| !part.glue).map(|part| kind.across(part.wide)));
         let is_own = |strip: &&Strip| kind.may.get(strip.part) == Some(&true) && strip.wide <= kind.wide;
         let wides = in_order(levels.iter().copied().chain(strips.iter().filter(is_own).map(|strip| strip.wide)));
         let of_width = |wide| strips.iter().enumerate().filter(|(_, s)| is_own(s) && s.wide == wide).map(|(nth, _)| nth).collect();

@@ -10,12 +10,25 @@ pub(super) struct Kind {
     /// Trimmed.
     pub long: i64,
     pub wide: i64,
+    /// As wide as the widest part that takes the whole width.
+    pub whole: i64,
     /// Cost of one unit of length.
     pub rate: i64,
     pub count: i64,
     /// By their place in the problem.
     pub piles: Vec<usize>,
     pub may: Vec<bool>,
+}
+
+impl Kind {
+    /// So much of the trimmed width a piece takes: all of it where it takes the whole width, so that nothing lies beside it.
+    pub(super) fn across(&self, wide: i64) -> i64 {
+        wide.min(self.wide)
+    }
+
+    fn sizes(&self) -> [i64; 5] {
+        [self.low, self.long, self.wide, self.whole, self.rate]
+    }
 }
 
 /// A part as it is cut.
@@ -90,7 +103,7 @@ pub(super) fn measure(problem: &Problem) -> i64 {
     // Joints come in twos: a strip has one at each edge.
     let mut all = vec![p.kerf, p.joint.saturating_mul(2), p.strip_min, p.plane_min, p.rip_min, p.keep_min];
     for (nth, pile) in p.piles.iter().enumerate() {
-        all.extend([pile.length, trimmed(pile.length, p.end_trim), p.wide(nth)]);
+        all.extend([pile.length, trimmed(pile.length, p.end_trim), p.trimmed(nth), p.wide(nth)]);
     }
     all.extend(p.parts.iter().flat_map(|part| blank(p, part)));
     let all = all.into_iter().fold(0, |measure, size| common(measure, i128::from(size)));
@@ -143,7 +156,8 @@ impl Stock {
             let kind = Kind {
                 low: down(pile.length, measure),
                 long: short(trimmed(pile.length, problem.end_trim)),
-                wide: short(problem.wide(nth)),
+                wide: short(problem.trimmed(nth)),
+                whole: short(problem.wide(nth)),
                 rate: i64::try_from(thick(pile).checked_div(per_length).unwrap_or(0)).unwrap_or(i64::MAX),
                 count: pile.count,
                 piles: vec![nth],
@@ -158,10 +172,11 @@ impl Stock {
     fn take(&mut self, problem: &Problem, mut kind: Kind) {
         let nth = kind.piles.first().copied().unwrap_or(0);
         kind.may = problem.parts.iter().zip(&self.parts).map(|(part, blank)| may(problem, part, nth) && self.fits(blank, &kind)).collect();
-        if kind.count < 1 || kind.long < self.plane_min.max(1) || kind.wide < 1 || !kind.may.contains(&true) {
+        kind.wide = kind.wide.max(1);
+        if kind.count < 1 || kind.long < self.plane_min.max(1) || kind.whole < 1 || !kind.may.contains(&true) {
             return;
         }
-        let alike = |k: &&mut Kind| (k.low, k.long, k.wide, k.rate, &k.may) == (kind.low, kind.long, kind.wide, kind.rate, &kind.may);
+        let alike = |k: &&mut Kind| (k.sizes(), &k.may) == (kind.sizes(), &kind.may);
         match self.kinds.iter_mut().find(alike) {
             Some(own) => {
                 own.count = own.count.saturating_add(kind.count);
@@ -172,7 +187,8 @@ impl Stock {
     }
 
     fn fits(&self, part: &Blank, kind: &Kind) -> bool {
-        part.long <= kind.long && (if part.glue { self.strip_min } else { part.wide }) <= kind.wide && self.rip_min <= kind.long
+        let wide = if part.glue { self.strip_min.max(1) <= kind.wide } else { part.wide <= kind.whole };
+        part.long <= kind.long && wide && self.rip_min <= kind.long
     }
 
     /// What goes back to the rack behind a stretch.

@@ -62,7 +62,7 @@ type Given = (Vec<i64>, Vec<(usize, i64)>);
 fn in_row(problem: &Problem, pile: usize, first: plan::First, [room, thick]: [i64; 2]) -> Vec<Given> {
     let none = (vec![0; problem.parts.len()], vec![]);
     let mut all = vec![none.clone()];
-    let mut open = vec![(none, 0, -problem.kerf)];
+    let mut open = vec![(none.clone(), 0, -problem.kerf)];
     let mut pieces = vec![];
     for (nth, part) in problem.parts.iter().enumerate() {
         let fits = part.thickness + problem.allow.thickness <= problem.piles[pile].thickness;
@@ -70,11 +70,17 @@ fn in_row(problem: &Problem, pile: usize, first: plan::First, [room, thick]: [i6
             continue;
         }
         let [long, wide] = stock::blank(problem, part);
-        let least = if part.glue { problem.strip_min.max(1) } else { wide };
+        let (least, trimmed) = (if part.glue { problem.strip_min.max(1) } else { wide }, problem.trimmed(pile));
+        if !part.glue && first == plan::First::Cross && (trimmed + 1..=problem.wide(pile)).contains(&wide) && long <= thick {
+            // It takes the whole width of the section.
+            let mut alone = none.clone();
+            alone.0[nth] = 1;
+            all.push(alone);
+        }
         let widths = if !part.glue {
             wide..=wide
         } else if first == plan::First::Rip {
-            thick.max(least)..=thick
+            thick.min(trimmed).max(least)..=thick.min(trimmed)
         } else {
             least..=room
         };
@@ -108,8 +114,9 @@ fn together(one: &Given, other: &Given) -> Given {
 /// All ways to cut one board, each with the volume it takes.
 fn board(problem: &Problem, pile: usize) -> BTreeSet<(i64, Given)> {
     let own = &problem.piles[pile];
-    let [long, wide] = [own.length - 2 * problem.end_trim, own.width - 2 * problem.edge_trim];
+    let [long, wide] = [own.length - 2 * problem.end_trim, problem.trimmed(pile)];
     let mut all = BTreeSet::new();
+    let none: Given = (vec![0; problem.parts.len()], vec![]);
     for stretch in 1..=long {
         let behind = long - stretch - problem.kerf;
         let kept = if stretch < long && 0 < problem.keep_min && problem.keep_min <= behind { behind } else { 0 };
@@ -122,7 +129,12 @@ fn board(problem: &Problem, pile: usize) -> BTreeSet<(i64, Given)> {
                 continue;
             }
             let least = if first == plan::First::Cross { problem.rip_min.max(1) } else { 1 };
-            let mut open = vec![((vec![0; problem.parts.len()], vec![]), across, across)];
+            if first == plan::First::Rip {
+                let volume = (own.length - kept) * own.width * own.thickness;
+                let whole = |size: i64| in_row(problem, pile, first, [stretch, size]);
+                all.extend((wide.max(0) + 1..=problem.wide(pile)).flat_map(whole).map(|given| (volume, together(&given, &none))));
+            }
+            let mut open = vec![(none.clone(), across, across)];
             while let Some((given, most, left)) = open.pop() {
                 all.insert(((own.length - kept) * own.width * own.thickness, given.clone()));
                 for size in least..=most.min(left) {
@@ -183,12 +195,26 @@ fn by_force(problem: &Problem) -> Vec<i128> {
     best
 }
 
+/// So wide that a part may take the whole width of a board, and its edges are planed then.
+fn planed(problem: Problem, edge_trim: i64) -> Problem {
+    Problem { edge_trim, planed: true, ..problem }
+}
+
 #[test]
 fn tiny_problems_come_out_as_by_trying_everything() {
+    tiny(|problem| problem);
+}
+
+#[test]
+fn so_they_do_where_edges_are_planed() {
+    tiny(|problem| planed(problem, 1));
+}
+
+fn tiny(with: impl Fn(Problem) -> Problem) {
     let mut draw = Draw::seeded(3);
     let (mut proven, mut same, mut all) = (0, 0, 0);
     for _ in 0..300 {
-        let problem = invented(&mut draw, [2, 2, 1], [9, 6]);
+        let problem = with(invented(&mut draw, [2, 2, 1], [9, 6]));
         if problem.strip_min < 2 {
             continue; // too many strips to try
         }
@@ -210,6 +236,7 @@ fn inv16_every_plan_passes_the_checker_and_its_bound() {
         let steps = [0, 1, 200, 3_000][round % 4];
         let planned = solved(&problem, steps, 5);
         assert_eq!(planned, solved(&problem, steps, 5), "the same seed and steps, the same plan");
+        solved(&planed(problem, 24), steps, 5);
     }
 }
 

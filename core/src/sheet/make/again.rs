@@ -9,7 +9,7 @@ use crate::ledger::decide::Lying;
 use crate::ledger::fold::{self, Job, KeptPlan, Part};
 use crate::ledger::kind::plan::{DesignPart, PlanKept, PlanPile};
 use crate::plan::field::problem::Mix;
-use crate::plan::{Answered, Asked, leaves};
+use crate::plan::{Answered, Asked};
 use crate::quantity::{Count, Currency, Id, Key, Length, Listed, Moment, Wall};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
@@ -97,6 +97,7 @@ impl Made<'_> {
         figures
     }
 
+    /// What the row alone says: a book that says no saw kept the least to keep as it is, also where it is longer than all boards.
     fn of_row(&self, today: Figures) -> Option<Figures> {
         let of = |units: i64| self.length(units);
         let machines = |plane: i64| Some(Machines { plane: of(plane)?, ..today.machines });
@@ -107,7 +108,7 @@ impl Made<'_> {
                 min_end: of(it.min_end)?,
                 min_piece: of(it.min_piece)?,
                 stagger: of(it.stagger)?,
-                keep_min: of(least_kept(it.piles.iter().map(|pile| pile.length), it.keep_min))?,
+                keep_min: of(it.keep_min)?,
                 machines: machines(it.machine_min)?,
                 ..today
             },
@@ -118,14 +119,14 @@ impl Made<'_> {
                 allow: [of(it.allow.length)?, of(it.allow.width)?, of(it.allow.thickness)?],
                 joint: of(it.joint)?,
                 strip_min: of(it.strip_min)?,
-                keep_min: of(least_kept(it.piles.iter().map(|pile| pile.length), it.keep_min))?,
+                keep_min: of(it.keep_min)?,
                 machines: Machines { plane: of(it.plane_min)?, rip: of(it.rip_min)? },
                 ..today
             },
             Asked::Sticks(it) => Figures {
                 kerf: of(it.kerf)?,
                 end_trim: of(it.end_trim)?,
-                keep_min: of(least_kept(it.piles.iter().map(|pile| pile.length), it.keep_min))?,
+                keep_min: of(it.keep_min)?,
                 machines: machines(it.machine_min)?,
                 ..today
             },
@@ -259,11 +260,6 @@ impl Made<'_> {
         }
         (wanted, missing)
     }
-}
-
-/// What was kept of what is left, whether the plan counted it or boards whole.
-fn least_kept(lengths: impl Iterator<Item = i64>, keep_min: i64) -> i64 {
-    leaves::kept(lengths, keep_min).unwrap_or(keep_min)
 }
 
 fn letter_of(kept: &PlanPile, nth: usize) -> String {

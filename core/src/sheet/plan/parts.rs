@@ -4,7 +4,7 @@ use super::draft::{self, Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
 use super::{GlueUp, Looks, Mark, Unlock, Why};
 use crate::plan::Answered;
-use crate::plan::parts::plan::{Board, First, Plan};
+use crate::plan::parts::plan::{Band, Board, First, Plan};
 use crate::plan::parts::problem::Problem;
 use crate::plan::parts::why;
 use crate::plan::patience::{Patience, Progress};
@@ -84,7 +84,7 @@ fn drawn(problem: &Problem, board: &Board, (number, top): (i64, i64), draft: &mu
         for piece in &band.pieces {
             let (along, across) = if board.first == First::Rip { (piece.at, band.at) } else { (band.at, piece.at) };
             let left = problem.end_trim.saturating_add(along);
-            let down = top.saturating_add(off_edges(problem, board.pile)).saturating_add(across);
+            let down = top.saturating_add(off_edges(problem, board.pile, band)).saturating_add(across);
             let at = [left, down, piece.length, piece.width];
             draft.rects.push(Rect { at, source: board.pile, mark: Mark::Number(number), part: Some(piece.part) });
             let thickness = problem.parts.get(piece.part).map_or(0, |part| part.thickness.saturating_add(problem.allow.thickness));
@@ -97,23 +97,29 @@ fn drawn(problem: &Problem, board: &Board, (number, top): (i64, i64), draft: &mu
     pieces
 }
 
-/// Off each long edge of a board of a pile.
-fn off_edges(problem: &Problem, pile: usize) -> i64 {
-    let wide = problem.piles.get(pile).map_or(0, |pile| pile.width);
-    wide.saturating_sub(problem.wide(pile)).checked_div(2).unwrap_or(0)
+/// How wide a band or a section is of its board's width: as a part that takes the whole width, else as its edges are trimmed.
+fn wide(problem: &Problem, pile: usize, band: &Band) -> i64 {
+    band.pieces.iter().map(|piece| piece.width).fold(problem.trimmed(pile), i64::max)
+}
+
+/// Off each long edge of a board of a pile, where this is cut from it.
+fn off_edges(problem: &Problem, pile: usize, band: &Band) -> i64 {
+    let all = problem.piles.get(pile).map_or(0, |pile| pile.width);
+    all.saturating_sub(wide(problem, pile, band)).checked_div(2).unwrap_or(0)
 }
 
 /// Trims, the cut that shortens the board, one between neighbours, and one more where something is left behind the last.
 fn cuts(problem: &Problem, board: &Board) -> i64 {
     let Some(pile) = problem.piles.get(board.pile) else { return 0 };
-    let edges = off_edges(problem, board.pile);
     // An edge that is planed with the part is not sawn off.
-    let trims = [problem.end_trim, if edges < problem.edge_trim { 0 } else { edges }]
+    let is_sawn = board.bands.iter().any(|band| wide(problem, board.pile, band) == problem.trimmed(board.pile));
+    let trims = [problem.end_trim, if is_sawn { problem.edge_trim } else { 0 }]
         .into_iter()
         .filter(|trim| 0 < *trim)
         .fold(0_i64, |sum, _| sum.saturating_add(2));
-    let (length, width) = (pile.length.saturating_sub(problem.end_trim.saturating_mul(2)), problem.wide(board.pile));
-    let (across, along) = if board.first == First::Rip { (width, board.stretch) } else { (board.stretch, width) };
+    let length = pile.length.saturating_sub(problem.end_trim.saturating_mul(2));
+    let widest = board.bands.iter().map(|band| wide(problem, board.pile, band)).fold(0, i64::max);
+    let across = if board.first == First::Rip { widest } else { board.stretch };
     let row = |ends: &mut dyn Iterator<Item = i64>, room: i64| {
         let (n, end) = ends.fold((0_i64, 0_i64), |(n, end), next| (n.saturating_add(1), end.max(next)));
         n.saturating_sub(1).max(0).saturating_add(i64::from(end < room))
@@ -121,6 +127,7 @@ fn cuts(problem: &Problem, board: &Board) -> i64 {
     let mut cuts = trims.saturating_add(i64::from(board.stretch < length));
     cuts = cuts.saturating_add(row(&mut board.bands.iter().map(|band| band.at.saturating_add(band.size)), across));
     for band in &board.bands {
+        let along = if board.first == First::Rip { board.stretch } else { wide(problem, board.pile, band) };
         let size = |piece: &crate::plan::parts::plan::Piece| if board.first == First::Rip { piece.length } else { piece.width };
         cuts = cuts.saturating_add(row(&mut band.pieces.iter().map(|piece| piece.at.saturating_add(size(piece))), along));
     }

@@ -65,3 +65,31 @@ fn the_checker_names_the_first_rule_broken() {
     nearly(&mut plan);
     assert_eq!(check(&problem(), &plan), Ok([1, 700 * 130 * 24]));
 }
+
+/// From a board of 45 a leg of 44 is cut alone, along or across first; what lies beside another has its edges trimmed to 41, a strip to be
+/// glued too.
+#[test]
+fn only_a_part_that_takes_the_whole_width_goes_beyond_the_trim() {
+    let pile = |count| Pile { id: "A".into(), count, length: 1000, width: 45, thickness: 24 };
+    let part = |id: &str, width, glue| Part { id: id.into(), per_set: 1, length: 400, width, thickness: 20, glue, piles: None };
+    let parts = vec![part("leg", 44, false), part("slat", 20, false), part("panel", 60, true)];
+    let problem = Problem { kerf: 3, edge_trim: 2, planed: true, strip_min: 20, piles: vec![pile(1)], parts, ..Problem::default() };
+    assert_eq!([problem.trimmed(0), problem.wide(0)], [41, 44]);
+    let piece = |part, at, width| Piece { part, at, length: 400, width };
+    let check_one = |first, bands: Vec<Band>, broken: Option<Broken>| {
+        let board = Board { pile: 0, times: 1, stretch: 1000, first, bands, remainder: 0 };
+        let plan = Plan { boards: vec![board], panels: vec![], short: None };
+        assert_eq!(check(&problem, &plan).err(), broken);
+    };
+    let band = |size, at, pieces| Band { size, at, pieces };
+    let too_far = |band, most| Some(Broken::BandTooFar { board: 0, band, most });
+    let piece_too_far = |band, piece| Some(Broken::PieceTooFar { board: 0, band, piece, most: 41 });
+    check_one(First::Rip, vec![band(44, 0, vec![piece(0, 0, 44), piece(1, 403, 20)])], None);
+    check_one(First::Rip, vec![band(20, 0, vec![piece(1, 0, 20)]), band(20, 23, vec![piece(1, 0, 20)])], too_far(1, 41));
+    check_one(First::Rip, vec![band(44, 0, vec![piece(1, 0, 20)])], too_far(0, 41));
+    check_one(First::Rip, vec![band(44, 0, vec![piece(0, 0, 44), piece(2, 403, 44)])], too_far(0, 41));
+    let section = |at, pieces| Band { size: 400, at, pieces };
+    check_one(First::Cross, vec![section(0, vec![piece(0, 0, 44)]), section(403, vec![piece(1, 0, 20)])], None);
+    check_one(First::Cross, vec![section(0, vec![piece(1, 0, 20), piece(1, 23, 20)])], piece_too_far(0, 1));
+    check_one(First::Cross, vec![section(0, vec![piece(2, 0, 44)])], piece_too_far(0, 0));
+}

@@ -80,8 +80,9 @@ impl<'a> View<'a> {
 
     fn front(&self, levels: usize) -> Filled {
         let widest = levels.checked_sub(1).and_then(|level| self.board.levels.get(level)).copied().unwrap_or(0);
-        let worth =
-            |(part, blank): (usize, &super::super::stock::Blank)| if blank.glue || widest < blank.wide { 0 } else { self.price(part) };
+        let worth = |(part, blank): (usize, &super::super::stock::Blank)| {
+            if blank.glue || widest < self.kind.1.across(blank.wide) { 0 } else { self.price(part) }
+        };
         let worth: Vec<i64> = self.saw.stock.parts.iter().enumerate().map(worth).collect();
         Filled::of(&self.board.along, &worth)
     }
@@ -188,7 +189,8 @@ impl<'a> View<'a> {
             let (_, _, wide) = self.strips.get(choice.size)?.iter().find(|(own, ..)| own == part)?;
             pieces.push(Pieces { part: *part, wide: wide.saturating_add(slack), many: *many });
         }
-        Some(Band { size: size.wide.saturating_add(slack), pieces })
+        let whole = pieces.iter().map(|piece| piece.wide).fold(0, i64::max);
+        Some(Band { size: size.wide.saturating_add(slack).max(whole), pieces })
     }
 
     // across first: sections
@@ -197,7 +199,8 @@ impl<'a> View<'a> {
     fn filled_across(&self, section: i64) -> (Vec<usize>, Filled) {
         let (mut parts, mut worths) = (vec![], vec![]);
         for size in &self.board.sizes {
-            let fixed = self.own_parts(false).filter(|part| self.wide(*part) == size.wide).map(|part| (self.price(part), part));
+            let fixed =
+                self.own_parts(false).filter(|part| self.kind.1.across(self.wide(*part)) == size.wide).map(|part| (self.price(part), part));
             let strips = size.strips.iter().filter_map(|nth| {
                 let part = self.saw.strips.get(*nth)?.part;
                 let free = self.rate(part).saturating_mul(self.saw.stock.units(size.wide));
@@ -240,10 +243,11 @@ impl<'a> View<'a> {
         let place = slack.map_or(self.board.across.fills.len().saturating_sub(1), |(_, place)| place);
         let mut pieces: Vec<Pieces> = vec![];
         for nth in filled.back(&self.board.across, place) {
-            let (part, wide) = (parts.get(nth)?, &self.board.sizes.get(nth)?.wide);
-            match pieces.iter_mut().find(|own| own.part == *part && own.wide == *wide) {
+            let (part, size) = (parts.get(nth)?, self.board.sizes.get(nth)?.wide);
+            let wide = self.saw.stock.parts.get(*part).filter(|part| !part.glue).map_or(size, |part| part.wide);
+            match pieces.iter_mut().find(|own| own.part == *part && own.wide == wide) {
                 Some(own) => own.many = own.many.saturating_add(1),
-                None => pieces.push(Pieces { part: *part, wide: *wide, many: 1 }),
+                None => pieces.push(Pieces { part: *part, wide, many: 1 }),
             }
         }
         if let Some((part, place)) = slack {

@@ -6,6 +6,9 @@ use crate::ledger::fold::KeptPlan;
 use crate::ledger::kind::job::PartPlanned;
 use crate::ledger::kind::plan::{PlanKept, SawSet};
 use crate::ledger::{Device, Entry};
+use crate::plan::post;
+use crate::plan::rows::{check as check_of_rows, plan::Remainder};
+use crate::plan::sticks::check as check_of_sticks;
 use crate::sheet::make::changes::changes;
 use crate::sheet::make::keep::{again, has_wood};
 use crate::sheet::plan::wish::Wish;
@@ -28,6 +31,11 @@ impl Bench {
 
     pub(super) fn shop(&self) -> Shop<'_> {
         Shop::of(&self.book, self.story.now.at)
+    }
+
+    /// The story with what was ordered since.
+    fn story_now(&self) -> Story {
+        Story { book: self.book.clone(), ..self.story.clone() }
     }
 
     pub(super) fn order(&mut self, command: Command) -> crate::refusal::Answer<Vec<Entry>> {
@@ -68,8 +76,40 @@ fn as_kept(bench: &Bench, plan: PlanKept) -> KeptPlan {
     KeptPlan { id: plan.job, at: bench.story.now, by: Device::new([1; 8]), plan, used: true }
 }
 
-/// A plan of an older book: without what newer ones say.
+/// A plan with what goes back of it, as its problem has it: the checker says what lacks.
+fn counting_rests(asked: &Asked, mut plan: Made) -> Answered {
+    loop {
+        match (asked, &mut plan) {
+            (Asked::Rows(problem), Made::Rows(rows)) => match check_of_rows::check(problem, rows) {
+                Err(check_of_rows::Broken::Remainder { pile, n, expected }) => {
+                    rows.remainders.push(Remainder { pile, n, length: expected })
+                }
+                _ => break,
+            },
+            (Asked::Sticks(problem), Made::Sticks(sticks)) => match check_of_sticks::check(problem, sticks) {
+                Err(check_of_sticks::Broken::Remainder { stick, expected }) => sticks.sticks[stick].remainder = expected,
+                _ => break,
+            },
+            _ => break,
+        }
+    }
+    let worth = asked.worth(&plan).unwrap();
+    Answered { plan, bound: worth.clone(), worth }
+}
+
+/// A plan of an older book: without what newer ones say, and with the least to keep as it is.
 fn older(mut plan: PlanKept) -> PlanKept {
+    let mut asked = post::read(&plan.problem).and_then(post::take).unwrap();
+    let keep = plan.saw.as_ref().and_then(|saw| saw.lengths()[8]).unwrap().as_nm() / plan.unit.as_nm();
+    match &mut asked {
+        Asked::Rows(it) => it.keep_min = keep,
+        Asked::Parts(it) => it.keep_min = keep,
+        Asked::Sticks(it) => it.keep_min = keep,
+        Asked::Field(_) => {}
+    }
+    plan.problem = post::write(&post::put(&asked));
+    let answered = post::read(&plan.answer).and_then(post::take_answer).unwrap();
+    plan.answer = post::write(&post::put_answer(&counting_rests(&asked, answered.plan)));
     (plan.saw, plan.parts) = (None, None);
     plan.piles.iter_mut().for_each(|pile| {
         (pile.thickness, pile.width, pile.length, pile.letter, pile.wood) = (None, None, None, None, None);
@@ -129,6 +169,25 @@ fn what_a_plan_was_made_for_is_compared_by_value() {
     bench.sized(ends_of(&plan.0), PileFacts { width: Some(mm(140)), ..Default::default() });
     assert_eq!(told(&bench, &facts), [Change::Size(0)]);
     assert_eq!(bench.uses(&plan, false).err(), Some(crate::refusal::Refusal::PlanOfOtherSizes));
+}
+
+/// The oak ends are 365, and the least to keep was 500: an older book says so in its row. The 293 that are left of one stay out of it, and
+/// the saw is as it was.
+#[test]
+fn an_older_plan_of_short_pieces_keeps_what_it_said() {
+    let (mut bench, _) = oak_top();
+    let mut all = [None; 13];
+    all[8] = Some(mm(500));
+    bench.order(Command::Plan(PlanCommand::SetSaw(SawSet::of(all, None)))).unwrap();
+    let plan = planned(&bench.story_now(), false);
+    let facts = kept(&plan.0, &plan.1, &plan.2);
+    for facts in [facts.clone(), older(facts)] {
+        let (given, answered) = again(&bench.shop(), &as_kept(&bench, facts), &[]).unwrap();
+        let shown = sheet(&given.ready, &answered, given.room).unwrap();
+        assert_eq!((given.ready.figures.keep_min, shown.used[0].remainders.as_slice()), (mm(500), &[][..]));
+        assert_eq!((&shown.lines, &shown.waste), (&plan.2.lines, &plan.2.waste));
+        assert_eq!(changes(&bench.shop(), (&given, &shown), true).unwrap(), []);
+    }
 }
 
 fn stands(without: &[&str]) -> (Bench, (Given, Answered, PlanSheet)) {
