@@ -115,7 +115,7 @@ fn rows_in_inches_are_what_a_tape_reads() {
 /// What the card of a way says and what the plan of it says is one reckoning: what is kept is waste on neither.
 #[test]
 fn a_way_and_its_plan_waste_alike() {
-    for (split, length) in [(true, 1200), (true, 1100), (false, 1200), (false, 1600)] {
+    for (split, length) in [(true, 1200), (true, 1100), (true, 600), (true, 950), (false, 1200), (false, 1600)] {
         let given = asked(MORE, |top| (top.split, top.length, top.pick) = (split, mm(length), None));
         let pick = given.ways.iter().find(|way| way.pick.wood.as_ref().is_some_and(|wood| wood.as_str() == OAK)).unwrap().pick.clone();
         let given = asked(MORE, |top| (top.split, top.length, top.pick) = (split, mm(length), Some(pick.clone())));

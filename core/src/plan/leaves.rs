@@ -1,4 +1,4 @@
-//! Of the plans that take as little off the rack, one that leaves as much of it to keep.
+//! Of the plans that take as little off the rack, one that leaves as much of it to keep; rows are whole strips before that.
 //!
 //! A page counts boards whole: its `keep_min` is longer than the longest board, so that nothing left of one counts as kept. By how much it
 //! is longer is the least that is kept in truth.
@@ -24,15 +24,16 @@ const LEAST: u64 = 400;
 /// The same boards cut so that more is left of them, where such a plan is found; it makes as many and takes no more.
 pub(super) fn most_left(asked: &Asked, found: Answered, steps: u64, seed: u64) -> Answered {
     let mut goes_on = |_: Progress<'_>| true;
-    let patience = &mut Patience::new(Some(steps.checked_div(PART).unwrap_or(0).saturating_add(LEAST)), &mut goes_on);
-    let Some(plan) = of_taken(asked, &found.plan, patience, seed) else { return found };
+    let steps = steps.checked_div(PART).unwrap_or(0).saturating_add(LEAST);
+    let patience = &mut Patience::new(Some(steps), &mut goes_on);
+    let Some(plan) = of_taken(asked, &found.plan, (patience, steps), seed) else { return found };
     let other = Answered { worth: asked.worth(&plan).unwrap_or_default(), plan, bound: found.bound.clone() };
     let as_good = other.worth.len() == found.worth.len() && !better(asked.senses(), &found.worth, &other.worth);
     if as_good { other } else { found }
 }
 
 /// A plan of the boards alone that another takes, counting what is left of them.
-fn of_taken(asked: &Asked, found: &Made, patience: &mut Patience<'_>, seed: u64) -> Option<Made> {
+fn of_taken(asked: &Asked, found: &Made, (patience, steps): (&mut Patience<'_>, u64), seed: u64) -> Option<Made> {
     Some(match (asked, found) {
         (Asked::Rows(problem), Made::Rows(plan)) => {
             let mut taken = problem.clone();
@@ -42,8 +43,7 @@ fn of_taken(asked: &Asked, found: &Made, patience: &mut Patience<'_>, seed: u64)
             for (nth, pile) in taken.piles.iter_mut().enumerate() {
                 pile.count = i64::try_from(strips.iter().filter(|(own, _)| *own == nth).count()).ok()?;
             }
-            let on = rows::go_on(&taken, plan, patience, seed).plan;
-            Made::Rows(rows::plan::Plan { remainders: vec![], ..on })
+            Made::Rows(rows::whole::first(problem, &taken, plan, (steps, seed)))
         }
         (Asked::Parts(problem), Made::Parts(plan)) => {
             let mut taken = problem.clone();

@@ -219,9 +219,10 @@ impl Job<'_> {
         vec![i128::from(search.sets), i128::from(search.state.wood(&self.pool)).saturating_mul(self.shop.stock.unit)]
     }
 
-    fn planned(&self, best: Option<&Search>, next: Option<&Search>) -> Planned<Plan> {
+    fn planned(&mut self, best: Option<&Search>, next: Option<&Search>) -> Planned<Plan> {
+        let state = best.map(|best| best.state.spared(&self.shop, &mut self.pool));
         let layout = Layout { problem: self.problem, stock: self.shop.stock, strips: &self.shop.saw.strips };
-        let (boards, panels) = best.map(|best: &Search| layout.of(&self.pool, &best.state)).unwrap_or_default();
+        let (boards, panels) = state.map(|state| layout.of(&self.pool, &state)).unwrap_or_default();
         let sets = best.map_or(0, |best| best.sets);
         let short = next.filter(|next| next.sets == sets.saturating_add(1)).map(|next| {
             let (boards, panels) = layout.of(&self.pool, &next.state);

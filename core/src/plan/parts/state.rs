@@ -82,6 +82,32 @@ impl State {
         }
     }
 
+    /// The same boards with nothing cut that no part needs: what the search keeps for another use stays part of its board.
+    pub(super) fn spared(&self, shop: &Shop<'_>, pool: &mut Pool) -> State {
+        let mut state = self.clone();
+        let (glued, cut): (Vec<(usize, i64)>, Vec<(usize, i64)>) = self.taken.iter().partition(|(nth, _)| is_glue(pool, *nth));
+        glued.into_iter().chain(cut).for_each(|taken| state.spare(shop, pool, taken));
+        state
+    }
+
+    /// Of a column that is taken so many times, what is too much.
+    fn spare(&mut self, shop: &Shop<'_>, pool: &mut Pool, (nth, times): (usize, i64)) {
+        let Some(column) = pool.get(nth).cloned() else { return };
+        for _ in 0..times.min(self.most_over()) {
+            let over: Vec<i64> = self.left.iter().map(|left| left.saturating_neg().max(0)).collect();
+            if !column.made.iter().zip(&over).any(|(made, over)| 0 < *made && 0 < *over) {
+                return;
+            }
+            self.take(nth, &column, -1);
+            let How::Cut(cut) = &column.how else { continue };
+            let less = shop.column(cut.without(shop.stock, &shop.saw.strips, &over));
+            if less.made.iter().any(|made| 0 < *made) {
+                let place = pool.place(less.clone());
+                self.take(place, &less, 1);
+            }
+        }
+    }
+
     /// A part whose strips are lacking is lacking itself.
     fn unglue(&mut self, shop: &Shop<'_>, pool: &Pool) {
         let parts = shop.stock.parts.len();
@@ -95,4 +121,8 @@ impl State {
     fn most_over(&self) -> i64 {
         self.left.iter().fold(0_i64, |most, left| most.max(left.saturating_neg()))
     }
+}
+
+fn is_glue(pool: &Pool, nth: usize) -> bool {
+    pool.get(nth).is_some_and(|column| matches!(column.how, How::Glue(_)))
 }

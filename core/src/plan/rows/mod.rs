@@ -23,6 +23,7 @@ mod stock;
 mod tests;
 mod walk;
 mod wall;
+pub mod whole;
 pub mod why;
 mod written;
 

@@ -232,16 +232,21 @@ fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Sou
     (!all.is_empty()).then(|| Way { pick: pick.clone(), mixed: false, rows, there, waste })
 }
 
-/// Cut in pieces, the rows come out of the strips one after the other; else each begins with strips of its own.
+/// Cut in pieces, the rows come out of the strips one after the other, but where as many whole strips do it; else each begins with strips of
+/// its own.
 fn laid(top: &Top, rows: i64, (figures, all): (&Figures, &[Strips])) -> Option<Laid> {
     let mut laid = Laid { used: vec![0; all.len()], sum: 0, kept: 0 };
     let (length, kerf, keep) = (nm(top.length), nm(figures.kerf), nm(figures.keep_min));
     if top.split {
+        let whole = self::laid(&Top { split: false, ..top.clone() }, rows, (figures, all))?;
         let comes_out = all.iter().all(|strips| length.checked_rem(strips.long) == Some(0));
         let kerf = if comes_out { 0 } else { kerf };
         laid.run(all, (length.checked_add(kerf)?.checked_mul(rows)?, kerf), keep);
         // Of what is laid, each row's kerf is none of its length.
         laid.sum = laid.sum.saturating_sub(kerf.checked_mul(rows)?).max(0);
+        if whole.used == laid.used && whole.sum == length.checked_mul(rows)? {
+            return Some(whole);
+        }
     } else {
         for _ in 0..rows {
             if laid.row(all, (length, kerf), keep).is_none() {
