@@ -50,7 +50,7 @@ fn what_is_put_back_of_plans_is_said_and_taken_again() {
     assert_eq!(strips_of(&reload), (4, 8));
     // Planned again while boards are back, the first figures stay and the lines of all plans are counted.
     again(&mut app);
-    says(&app, &[said, "takes 4 pieces, asks about 5 of the plan before"], &[]);
+    says(&app, &[said, "takes 4 pieces, asks about 4 of the plan before"], &[]);
     heard(&mut app, [Tap::Use, Tap::UseAnd(true)]);
     says(&app, &["The job has 9 of the 12 boards its plans need"], &[]);
     says(&room(&app, Room::Wood), &["Planned<", "Planned of taken and missing"], &[]);
