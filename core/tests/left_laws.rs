@@ -90,6 +90,11 @@ impl Rack {
         (gross, good, used, haul.volume(|pile| pile.on_rack()).unwrap(), haul.piles.len())
     }
 
+    fn in_use(&self) -> Vec<Id> {
+        let plans = fold::job(&self.maker.book, self.job).unwrap().plans;
+        fold::in_use(&self.maker.book, &plans).into_iter().map(|it| it.plan.id).collect()
+    }
+
     fn brought(&self) -> Count {
         fold::haul(&self.maker.book, self.haul).unwrap().taken()
     }
@@ -137,6 +142,7 @@ impl Rack {
                     size: [SIZES[place][0], SIZES[place][1], 300].map(mm),
                     name: "left".into(),
                 };
+                let instead = if instead { self.in_use() } else { vec![] };
                 let left = used.into_iter().enumerate().map(left).collect();
                 Command::Plan(PlanCommand::Use { plan: Box::new(self.kept(used)), left, instead })
             }
@@ -274,7 +280,7 @@ proptest! {
         let volume = |n: Count, [a, b, c]: [Length; 3]| Volume::of(a, b, c).unwrap().times(n).unwrap();
         let taken = used.iter().zip(SIZES).map(|(n, size)| volume(*n, size.map(mm))).fold(Volume::ZERO, |sum, it| sum.plus(it).unwrap());
         let back = left.iter().map(|one| volume(one.n, one.size)).fold(Volume::ZERO, |sum, it| sum.plus(it).unwrap());
-        let act = rack.maker.order(Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead: false }))[0];
+        let act = rack.maker.order(Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead: vec![] }))[0];
         let (gross, good, in_job, on_rack, _) = rack.volumes();
         prop_assert_eq!((gross, good), (before.0, before.1));
         prop_assert_eq!(in_job, taken.less(back));

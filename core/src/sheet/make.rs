@@ -13,7 +13,7 @@ pub use changes::Change;
 pub use top::{Pick, Way};
 
 use super::plan::figures::Figures;
-use super::plan::ready::{Ready, ready};
+use super::plan::ready::{Ready, letters, ready};
 use super::plan::stock::{Place, Stack};
 use super::plan::wish::{Parts, Tiles, Wish};
 use super::rack::{RackPile, rack};
@@ -22,7 +22,7 @@ use crate::ledger::decide::Lying;
 use crate::ledger::fold::{Job, Part, Workshop};
 use crate::ledger::kind::plan::Shape;
 use crate::plan::field::problem::{Mix, Pattern};
-use crate::quantity::{Count, Decimal, Id, Key, Length, Money, Units};
+use crate::quantity::{Count, Decimal, Id, Key, Length, Listed, Money, Units};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::moisture::Moisture;
 use crate::wood::movement::{Room, Sawn};
@@ -351,6 +351,8 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     if all.is_empty() {
         return Err(WhyNot::NoPiles);
     }
+    // What lies on the rack has its letter, in the plan or not.
+    let lying = all.iter().map(|(source, _)| source.pile.label.clone()).listed();
     let mut left_out = unfitting(&all);
     let fit = all.into_iter().filter(|(source, why)| why.is_none() && is_used(ask, source)).map(|(source, _)| source);
     let mut sources: Vec<Source> = fit.collect();
@@ -369,7 +371,9 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         return Err(WhyNot::NoneFits);
     }
     let wish = wish(ask, job, (&figures, ways.first()), &sources)?;
-    let stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
+    let mut stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
+    let letters = letters(&stock, &lying);
+    stock.iter_mut().zip(letters).for_each(|(stack, letter)| stack.label = letter);
     let ready = ready(wish, &stock, figures)?;
     if ready.sources.len() != sources.len() {
         return Err(WhyNot::NoneFits);

@@ -99,6 +99,8 @@ pub struct Plan {
     pub piece: Option<usize>,
     /// The entry of the plan whose wood was taken.
     used: Option<Id>,
+    /// The plan in use that this one was planned again from.
+    again: Option<Id>,
     /// The pieces of the plan there was are not what they were.
     pub changed: bool,
     /// It is asked whether the wood of the plan before stays.
@@ -301,12 +303,12 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open)) {
         plan.given.iter_mut().for_each(|given| used::owned(app, given));
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
-        return Some(Plan { ticked: it.ticked, ..plan });
+        return Some(Plan { ticked: it.ticked, again: it.again, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
     let ask = asked_again(&shop, &it.plan, &it.bought)?;
     let typing = app.speech.typing(shop.job(job).ok()?.units);
-    Some(Plan { page: Page::Ask, draft: Draft::of(&ask, typing), changed: true, ..Plan::default() })
+    Some(Plan { page: Page::Ask, draft: Draft::of(&ask, typing), changed: true, again: it.again, ..Plan::default() })
 }
 
 fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over]): (&[Boards], [bool; 4])) -> Option<Plan> {
@@ -368,6 +370,7 @@ fn begin(app: &mut App, given: Given) {
     let asked = Box::new(given.ready.asked.clone());
     ticks::gone(app);
     let plan = &mut app.plan;
+    plan.again = plan.used.or(plan.again);
     (plan.given, plan.found, plan.why_not, plan.used, plan.piece) = (Some(Box::new(given)), None, None, None, None);
     (plan.ticked, plan.asks) = (Set::new(), false);
     plan.page = Page::Answer;

@@ -138,7 +138,7 @@ fn with_piles(book: &Book, mut entries: Vec<Id>) -> Vec<Id> {
 }
 
 /// Without the piles that others need.
-fn not_of_others(book: &Book, mut entries: Vec<Id>) -> Vec<Id> {
+pub(super) fn not_of_others(book: &Book, mut entries: Vec<Id>) -> Vec<Id> {
     let stays = entries.iter().copied().filter(|id| holds_others(book, *id, &entries)).listed();
     entries.retain(|id| !stays.contains(id));
     entries

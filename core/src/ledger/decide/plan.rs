@@ -22,12 +22,12 @@ pub const SAW_MOST: Length = Length::METRE;
 /// What can be ordered of plans and designs.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PlanCommand {
-    /// The job takes the pieces a plan uses, the plan is kept with it, and what is left of them goes back to the rack. With `instead`
-    /// what the job took by plans before is taken back in the same act: that wood is not cut.
+    /// The job takes the pieces a plan uses, the plan is kept with it, and what is left of them goes back to the rack. What the job took
+    /// by the plans it is used `instead` of is taken back in the same act: that wood is not cut. Its other plans stay as they are.
     Use {
         plan: Box<kind::PlanKept>,
         left: Vec<LeftOver>,
-        instead: bool,
+        instead: Vec<Id>,
     },
     /// What was put back of the wood of the job's plans is taken again.
     TakeAgain {
@@ -64,7 +64,7 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
     match command {
         PlanCommand::Use { plan, left, instead } => {
             let plan: &kind::PlanKept = plan;
-            let before = if *instead { before(book, plan.job) } else { Before::default() };
+            let before = before(book, plan.job, instead);
             if before.entries.is_empty() {
                 used(book, (plan, None), act)?;
                 return left_over(book, plan.job, left, act);
@@ -120,15 +120,19 @@ impl Before {
     }
 }
 
-/// The book as it would be without the plans by which a job has wood: another plan is used instead.
-pub fn without_plans(book: &Book, job: Id) -> Book {
-    before(book, job).gone(book)
+/// The book as it would be without these of the plans by which a job has wood: another plan is used instead.
+pub fn without_plans(book: &Book, job: Id, goes: &[Id]) -> Book {
+    before(book, job, goes).gone(book)
 }
 
-fn before(book: &Book, job: Id) -> Before {
+fn before(book: &Book, job: Id, goes: &[Id]) -> Before {
+    if goes.is_empty() {
+        return Before::default();
+    }
     let plans = fold::job(book, job).map(|job| job.plans).unwrap_or_default();
-    let goes = fold::in_use(book, &plans).into_iter().map(|it| it.plan.id).listed();
-    going(book, job, (&goes, true))
+    let goes = fold::in_use(book, &plans).into_iter().map(|it| it.plan.id).filter(|id| goes.contains(id)).listed();
+    let gone = going(book, job, (&goes, true));
+    Before { entries: super::book::not_of_others(book, gone.entries), ..gone }
 }
 
 /// What goes with plans: all they took that the job has still, neither more nor less. What a plan put back of those whose place it took

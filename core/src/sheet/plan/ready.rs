@@ -68,7 +68,7 @@ pub fn ready(wish: Wish, stock: &[Stack], figures: Figures) -> Answer<Ready> {
         }
     }
     let of: Vec<Stack> = sources.iter().map(|source: &Source| source.stack.clone()).collect();
-    for (source, letter) in sources.iter_mut().zip(letters(&of)) {
+    for (source, letter) in sources.iter_mut().zip(letters(&of, &[])) {
         source.letter = letter;
     }
     let mut scale = Scale { unit: 0 };
@@ -111,11 +111,12 @@ fn sections<'a>(wish: &'a Wish, sources: &'a [Source]) -> impl Iterator<Item = L
     of_wish.into_iter().chain(sources.iter().flat_map(|source| source.size))
 }
 
-/// Each pile's own letter; where it has none, or another has it before, the first that is free.
-pub(super) fn letters(of: &[Stack]) -> Vec<String> {
+/// Each pile's own letter; where it has none, or another has it before, the first that none has, nor any pile that is `lying` beside them.
+pub(in crate::sheet) fn letters(of: &[Stack], lying: &[String]) -> Vec<String> {
     let is_letter = |label: &str| (1..=2).contains(&label.len()) && label.bytes().all(|byte| byte.is_ascii_uppercase());
     let own = |nth: usize, label: &str| is_letter(label) && !of.iter().take(nth).any(|before| before.label == label);
-    let mut free = (0..).map(letter).filter(|letter| !of.iter().any(|stack| stack.label == *letter));
+    let taken = |letter: &String| lying.contains(letter) || of.iter().any(|stack| stack.label == *letter);
+    let mut free = (0..).map(letter).filter(|letter| !taken(letter));
     let one = |(nth, stack): (usize, &Stack)| if own(nth, &stack.label) { Some(stack.label.clone()) } else { free.next() };
     of.iter().enumerate().filter_map(one).collect()
 }

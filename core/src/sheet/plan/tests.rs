@@ -192,7 +192,7 @@ fn a_wish_out_of_range_is_refused_by_name() {
 fn a_pile_keeps_its_own_letter() {
     let letters = |labels: &[&str]| {
         let stock: Vec<Stack> = labels.iter().map(|label| Stack { label: label.to_string(), ..board(1, [20, 60, 500]) }).collect();
-        super::ready::letters(&stock)
+        super::ready::letters(&stock, &["E".to_owned()])
     };
     assert_eq!(letters(&["A", "C"]), ["A", "C"]);
     assert_eq!(letters(&["B", "", "A"]), ["B", "C", "A"], "a board to be bought has none of its own");

@@ -21,7 +21,7 @@ use fivebar_core::sheet::plan::ShortEnd;
 const JOBS: usize = 8;
 const PART: char = '|';
 /// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
-/// what a short end would give.
+/// what a short end would give, and the plan in use it was planned again from.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -38,6 +38,8 @@ pub struct Beside {
     pub uncut: Vec<Count>,
     /// What a short end would give; none where that was not written yet.
     pub short: Option<ShortEnd>,
+    /// The plan in use that it was planned again from.
+    pub again: Option<Id>,
     pub bought: Vec<Boards>,
 }
 
@@ -81,7 +83,9 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let bought: Vec<String> = given.ask.bought.iter().map(spelled).collect();
     let uncut = still_on(given, &found.sheet, &plan.ticked).iter().map(ToString::to_string).listed().join(",");
     let short = found.sheet.ends.short.map(|it| format!("{},{},{}", it.end.as_nm(), it.rows, it.strips)).unwrap_or_default();
-    let ticks = format!("{}{OF}{}{OF}{of}{OF}{}{OF}{uncut}{OF}{short}", ticks.join(","), found.sheet.lines.len(), left_open(given));
+    let again = plan.again.map(|id| id.to_string()).unwrap_or_default();
+    let (ticks, lines, open) = (ticks.join(","), found.sheet.lines.len(), left_open(given));
+    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}");
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
@@ -212,11 +216,12 @@ fn read(line: &str) -> Option<Beside> {
     let letters = ticks.next().unwrap_or_default();
     let uncut = ticks.next().unwrap_or_default().split(',').filter_map(|n| n.parse().ok()).collect();
     let short = ticks.next().and_then(end_of);
+    let again = ticks.next().and_then(Id::read);
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
     let plan = KeptPlan { id: entry.id, at: entry.wall, by: entry.stamp.2, plan: plan.clone(), used: false };
-    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, uncut, short, bought })
+    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, uncut, short, again, bought })
 }
 
 fn end_of(text: &str) -> Option<ShortEnd> {

@@ -254,14 +254,14 @@ fn boards_to_buy_are_added_by_taps_and_bought_before_they_are_used() {
     let told = answer(&app);
     app.told(crate::app::news::News::Planning(told));
     let (shown, entries) = (page(&app), app.own.book.len());
-    assert!(shown.contains("Buy 4 of A, $16.00 together.") && shown.contains("Buy them first"), "{shown}");
+    assert!(shown.contains("Buy 4 of C, $16.00 together.") && shown.contains("Buy them first"), "{shown}");
     assert!(!shown.contains("Use these"));
     heard(&mut app, [Tap::Use]);
     assert_eq!(app.own.book.len(), entries, "nothing is written");
     // It is there after a reload, boards and all; taken out again they are in no plan.
     let mut app = reloaded(&app);
     heard(&mut app, [Tap::Open]);
-    assert!(page(&app).contains("Buy 4 of A"), "{}", page(&app));
+    assert!(page(&app).contains("Buy 4 of C"), "{}", page(&app));
     heard(&mut app, [Tap::Piles, Tap::DropBoards(0)]);
     assert!(!page(&app).contains("not bought yet"));
 }

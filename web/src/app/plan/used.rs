@@ -10,20 +10,22 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Wall};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
-use fivebar_core::sheet::make::keep::{changes_with, in_use, kept, left_out_changed, left_over, taken_before, taken_by};
+use fivebar_core::sheet::make::keep::{changes_with, in_use, kept, left_out_changed, left_over, taken_by};
 use fivebar_core::sheet::make::{Ask, Change, Given, Source, WhyNot, given};
 
-/// What the job has by the plans before this one.
+/// What the job has by the plan before this one, whose place it takes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Before {
-    /// Pieces that these took for it.
+    /// Pieces that it took for the job.
     pub pieces: Count,
-    /// Pieces of them that it had already.
+    /// Pieces of it that the job had already.
     pub own: Count,
-    /// Some of it may stay: lines at the saw are ticked on this phone, it was of another shape, or there are several plans.
+    /// It may stay: lines at the saw are ticked on this phone, or it was of another shape.
     pub may_stay: bool,
-    /// Lines at the saw that are ticked of them on this phone.
+    /// Lines at the saw that are ticked of it on this phone.
     pub cut: usize,
+    /// The job has wood by other plans, which stay whatever becomes of it.
+    pub others: bool,
 }
 
 impl Before {
@@ -67,11 +69,12 @@ pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let all = in_use(&shop, &plans);
     let (own, others): (Vec<_>, Vec<_>) = all.iter().map(|it| it.plan).partition(|it| app.plan.used == Some(it.id));
     let taken = !own.is_empty();
-    let back = (!taken).then(|| taken_by(&all));
+    let shape = given.ask.what.shape();
+    let back = (!taken).then(|| taken_by(&goes(app, &all, shape)));
     let changed = changes_with(&shop, (given, &found.sheet), back.as_deref()).unwrap_or_default();
     let others = others.into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect();
     let left_out = if taken { vec![] } else { left_out_changed(&shop, given) };
-    let before = if taken { None } else { before_with(app, &all, given.ask.what.shape()) };
+    let before = if taken { None } else { before_with(app, &all, shape) };
     Since { taken, changed, left_out, before, others }
 }
 
@@ -87,12 +90,22 @@ fn before_of(app: &App, job: Id, shape: Shape) -> Option<Before> {
     before_with(app, &in_use(&shop, &plans), shape)
 }
 
-fn before_with(app: &App, has: &[InUse<'_>], shape: Shape) -> Option<Before> {
+/// The plan whose place the one in hand takes: the one it was planned again from, else the newest of its shape, else the only one.
+fn goes<'a>(app: &App, all: &[InUse<'a>], shape: Shape) -> Vec<InUse<'a>> {
+    let of_shape = || all.iter().filter(|it| it.plan.plan.shape == shape);
+    let again = of_shape().find(|it| app.plan.again.or(app.plan.used) == Some(it.plan.id));
+    let only = || if let [only] = all { Some(only) } else { None };
+    again.or_else(|| of_shape().last()).or_else(only).cloned().into_iter().collect()
+}
+
+fn before_with(app: &App, all: &[InUse<'_>], shape: Shape) -> Option<Before> {
+    let has = goes(app, all, shape);
+    let others = has.len() < all.len();
     let there = has.iter().map(|it| it.needs().saturating_sub(it.lacks())).fold(0, Count::saturating_add);
     let pieces = has.iter().map(|it| it.goes_back()).fold(0, Count::saturating_add);
     let cut = has.iter().map(|it| beside::ticks(app, it.plan).len()).fold(0, usize::saturating_add);
-    let may_stay = 1 < has.len() || 0 < cut || has.iter().any(|it| it.plan.plan.shape != shape);
-    (!has.is_empty()).then_some(Before { pieces, own: there.saturating_sub(pieces), may_stay, cut })
+    let may_stay = 0 < cut || has.iter().any(|it| it.plan.plan.shape != shape);
+    (!has.is_empty()).then_some(Before { pieces, own: there.saturating_sub(pieces), may_stay, cut, others })
 }
 
 /// The problem the maker asks. The wood of a plan before that goes back lies on the rack for it.
@@ -102,7 +115,7 @@ pub fn given_to(app: &App, ask: &Ask) -> Result<Given, WhyNot> {
     if before_of(app, ask.job, ask.what.shape()).is_none_or(|before| before.may_stay) {
         return given(&shop, ask);
     }
-    let then = without_plans(&shelf.book, ask.job);
+    let then = without_plans(&shelf.book, ask.job, &goes_of(app, ask.job, ask.what.shape()));
     let mut given = given(&Shop::folded(&then, (shelf.bench(), shelf.workshop()), app.now.at), ask)?;
     owned(app, &mut given);
     Ok(given)
@@ -114,11 +127,18 @@ pub fn owned(app: &App, given: &mut Given) {
     if before_of(app, given.ask.job, given.ask.what.shape()).is_none_or(|before| before.may_stay) {
         return;
     }
-    let taken = shop.job(given.ask.job).map(|job| taken_before(&shop, &job)).unwrap_or_default();
+    let plans = shop.job(given.ask.job).map(|job| job.plans).unwrap_or_default();
+    let taken = taken_by(&goes(app, &in_use(&shop, &plans), given.ask.what.shape()));
     let of =
         |source: &Source| taken.iter().filter(|(lying, _)| *lying == source.which().0).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
     let own = |source: &Source| if source.in_job { 0 } else { of(source).min(source.n) };
     given.own = given.sources.iter().map(own).collect();
+}
+
+fn goes_of(app: &App, job: Id, shape: Shape) -> Vec<Id> {
+    let shop = app.shelf().shop(app.now.at);
+    let plans = shop.job(job).map(|job| job.plans).unwrap_or_default();
+    goes(app, &in_use(&shop, &plans), shape).into_iter().map(|it| it.plan.id).collect()
 }
 
 /// Takes the pieces of the plan for the job. Where that would put boards of a plan before back, or that may be cut, it is asked first.
@@ -131,7 +151,7 @@ pub fn take(app: &mut App, now: Now) {
     take_as(app, true, now);
 }
 
-/// One act, with the plan itself; what plans before took goes back in it, where it is not cut.
+/// One act, with the plan itself; what the plan before took goes back in it, where it is not cut.
 pub fn take_as(app: &mut App, instead: bool, now: Now) {
     let Plan { given: Some(given), found: Some(found), .. } = &app.plan else { return };
     if !not_bought(given, &found.sheet).is_empty() {
@@ -144,9 +164,10 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
         words::left_of_pile(source.pile.name.as_deref(), &source.pile.label, &length)
     });
     let had = before(app).is_some();
+    let instead = if instead { goes_of(app, plan.job, plan.shape) } else { vec![] };
     match app.order(&Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead }), now) {
         Some(written) => {
-            (app.plan.used, app.plan.asks) = (written.entries.first().map(|entry| entry.id), false);
+            (app.plan.used, app.plan.asks, app.plan.again) = (written.entries.first().map(|entry| entry.id), false, None);
             beside::keep(app);
             app.orders.push(Order::Feel(Feel::Start));
         }

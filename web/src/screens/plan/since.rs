@@ -169,6 +169,7 @@ pub fn question(since: &Since, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     };
     let n = seen.speech.number(fivebar_core::quantity::Decimal::from(before.cut), 0, 0);
     let asked = if before.cut == 0 { asked } else { words::is_cut(&n, before.cut == 1, &asked) };
+    let asked = if before.others { format!("{asked} {}", words::OTHERS_STAY) } else { asked };
     let one = |(name, under): (&'static str, &'static str), stays: bool| key("key", name, under, say(Tap::UseAnd(stays)));
     let keys = el("div", "g2").kid(one(stays, true)).kid(one(goes, false));
     Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(asked)).kid(keys))

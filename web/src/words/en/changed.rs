@@ -170,6 +170,9 @@ pub fn do_they_stay(pieces: &str) -> String {
     format!("The job has {pieces} by the plan before. Do they stay?")
 }
 
+/// "The job has 9 pieces by the plan before. Do they stay? What it has by other plans stays."
+pub const OTHERS_STAY: &str = "What it has by other plans stays.";
+
 pub const THEY_STAY: &str = "They stay";
 pub const THEY_STAY_UNDER: &str = "they are cut, or for something else of it";
 pub const PUT_BACK: &str = "Put them back";

@@ -118,6 +118,28 @@ fn a_plan_instead_of_one_in_part_gives_the_rest_back() {
     assert_eq!((sticks(&bench, job), plans(&bench, job), lacks(&bench, job)), ((4, 8, 8), 2, None));
 }
 
+/// A plan used instead of one of two leaves the other alone: what it took, what it left, and that it is in use. By hand: each took four
+/// of the twelve, and so does the new one.
+#[test]
+fn a_plan_instead_of_one_of_two_leaves_the_other() {
+    for nth in [0, 1] {
+        let (mut bench, _, job) = two_plans();
+        let ids = |bench: &Bench| {
+            let all = bench.shop().job(job).unwrap().plans;
+            fold::in_use(&bench.book, &all).into_iter().map(|it| it.plan.id).collect::<Vec<_>>()
+        };
+        let before = ids(&bench);
+        let (given, answered, shown) = of_sticks(&bench, "peg", 800);
+        let left = left_over(&given, &shown, &|_, _| "left over".into());
+        let plan = Box::new(kept(&given, &answered, &shown));
+        let act = bench.order(Command::Plan(PlanCommand::Use { plan, left, instead: vec![before[nth]] })).unwrap()[0].id;
+        assert_eq!((sticks(&bench, job), lacks(&bench, job)), ((4, 8, 8), None));
+        assert_eq!(ids(&bench), [before[1 - nth], act]);
+        bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();
+        assert_eq!((sticks(&bench, job), ids(&bench)), ((4, 8, 8), before));
+    }
+}
+
 /// The plan that is taken back takes what was taken again for it back too, and leaves what was taken by hand.
 #[test]
 fn a_plan_that_is_taken_back_leaves_nothing_of_its_own() {
@@ -205,4 +227,23 @@ fn what_is_left_of_a_pile_is_put_right_with_it() {
     bench.sized(ends_of(&plan.0), thick(35));
     bench.sized(ends_of(&plan.0), wide(140));
     assert_eq!(left(&bench, job), Some((Some(mm(35)), before.1)));
+}
+
+/// Maple lies as A and walnut as B; planned with boards to buy alone, or with the maple alone, these are C: a letter is of one pile, also
+/// where that is not in the plan.
+#[test]
+fn a_letter_is_of_one_pile_in_the_plan_or_not() {
+    let bench = Bench::of(
+        "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile maple oak-european 25 x 55 x 900 mm\ncount 44 maple\n\
+         pile walnut walnut-european 38 x 120 x 320 mm\ncount 26 walnut\njob tray \"Tray\" 1 spec\n\
+         part \"rail\" 2 of 20 x 50 x 800 mm for tray\n",
+    );
+    let job = bench.story.names.job("tray").unwrap();
+    let which = sources(&bench.shop(), job).unwrap()[0].which();
+    let boards = super::super::Boards { wood: None, size: [mm(25), mm(150), mm(2000)], n: 5, price: None };
+    for (turned, letters) in [(vec![], vec!["A", "C"]), (vec![which], vec!["C"])] {
+        let ask = Ask { job, what: What::Sticks(Some(1)), turned, bought: vec![boards.clone()], without: vec![], over: None };
+        let given = given(&bench.shop(), &ask).unwrap();
+        assert_eq!(given.ready.sources.iter().map(|it| it.letter.as_str()).collect::<Vec<_>>(), letters);
+    }
 }

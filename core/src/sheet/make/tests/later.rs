@@ -15,7 +15,7 @@ use crate::sheet::plan::wish::Wish;
 
 pub(super) struct Bench {
     pub(super) story: Story,
-    book: Book,
+    pub(super) book: Book,
     clock: Clock,
     nth: u8,
 }
@@ -52,6 +52,9 @@ impl Bench {
         instead: bool,
     ) -> crate::refusal::Answer<Vec<Entry>> {
         let left = left_over(given, shown, &|_, _| "left over".into());
+        let plans = self.shop().job(given.ask.job).unwrap().plans;
+        let all = crate::ledger::fold::in_use(&self.book, &plans).into_iter().map(|it| it.plan.id);
+        let instead = all.filter(|_| instead).collect();
         self.order(Command::Plan(PlanCommand::Use { plan: Box::new(kept(given, answered, shown)), left, instead }))
     }
 

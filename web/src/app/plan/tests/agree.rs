@@ -50,7 +50,7 @@ fn what_is_put_back_of_plans_is_said_and_taken_again() {
     assert_eq!(strips_of(&reload), (4, 8));
     // Planned again while boards are back, the first figures stay and the lines of all plans are counted.
     again(&mut app);
-    says(&app, &[said, "takes 4 pieces, asks about 5 of the plan before"], &[]);
+    says(&app, &[said, "takes 4 pieces, asks about 4 of the plan before"], &[]);
     heard(&mut app, [Tap::Use, Tap::UseAnd(true)]);
     says(&app, &["The job has 9 of the 12 boards its plans need"], &[]);
     says(&room(&app, Room::Wood), &["Planned<", "Planned of taken and missing"], &[]);
@@ -278,7 +278,7 @@ fn a_plan_of_boards_to_buy_is_used_once_they_are_there() {
     heard(&mut app, [Tap::AddBoards, Tap::Change, Tap::At(3), Tap::Press(Press::Digit(5)), Tap::Go]);
     let told = answer(&app);
     app.told(crate::app::news::News::Planning(told));
-    says(&app, &["Buy 4 of A", "Buy them first and count them under Count as bought boards; then plan again."], &["Use these"]);
+    says(&app, &["Buy 4 of C", "Buy them first and count them under Count as bought boards; then plan again."], &["Use these"]);
     let entries = app.own.book.len();
     heard(&mut app, [Tap::Use, Tap::UseAnd(true), Tap::UseAnd(false)]);
     assert_eq!((app.own.book.len(), app.plan.used), (entries, None), "nothing is taken");
@@ -297,7 +297,7 @@ fn a_plan_of_boards_to_buy_is_used_once_they_are_there() {
     heard(&mut app, [Tap::Piles, Tap::DropBoards(0), Tap::Change, Tap::Go]);
     let told = answer(&app);
     app.told(crate::app::news::News::Planning(told));
-    says(&app, &["Use these 4", "takes 4 pieces"], &["Buy 4 of A"]);
+    says(&app, &["Use these 4", "takes 4 pieces"], &["Buy 4 of C"]);
     heard(&mut app, [Tap::Use]);
     says(&app, &["The job has this wood"], &[]);
 }

@@ -192,3 +192,38 @@ fn what_was_cut_is_said_and_outlives_a_plan_instead() {
         assert_eq!((app.plan.used, app.plan.ticked.len()), (first, 1));
     }
 }
+
+/// Two plans of four strips each are in use, and lines of the first are ticked. The second is planned again, also after the page was
+/// killed: it is that one whose place is taken, by hand four of twelve stay free, and the first keeps its wood and its tick.
+#[test]
+fn the_plan_that_is_planned_again_goes_and_no_other() {
+    for (older, killed) in [(false, false), (false, true), (true, false), (true, true)] {
+        let mut app = planned("");
+        heard(&mut app, [Tap::Use]);
+        let first = app.plan.used.unwrap();
+        again(&mut app);
+        heard(&mut app, [Tap::Use, Tap::UseAnd(true)]);
+        let second = app.plan.used.unwrap();
+        let [goes, stays] = if older { [first, second] } else { [second, first] };
+        heard(&mut app, [Tap::Kept(stays), Tap::Tick(0), Tap::Kept(goes)]);
+        app.now = Wall::new(app.now.at.plus(fivebar_core::quantity::Span::minutes(1)), app.now.offset);
+        again(&mut app);
+        if killed {
+            app = reloaded(&app);
+            heard(&mut app, [Tap::Open]);
+        }
+        assert!(page(&app).contains("takes 4 pieces, asks about 4 of the plan before"), "{}", page(&app));
+        heard(&mut app, [Tap::Use]);
+        let asked = "The job has 4 pieces by the plan before. Do they stay? What it has by other plans stays.";
+        assert!(page(&app).contains(asked), "no line of it is ticked: {}", page(&app));
+        heard(&mut app, [Tap::UseAnd(false)]);
+        assert_eq!(strips_of(&app), (4, 8));
+        let ids = |app: &App| in_use_by(app, app.jobs.open.unwrap()).into_iter().map(|(id, ..)| id).collect::<Vec<_>>();
+        assert_eq!(ids(&app), [stays, app.plan.used.unwrap()]);
+        heard(&mut app, [Tap::Kept(stays)]);
+        assert_eq!((app.plan.used, app.plan.ticked.len()), (Some(stays), 1));
+        take_back(&mut app);
+        take_back(&mut app);
+        assert_eq!((strips_of(&app), ids(&app)), ((4, 8), vec![first, second]), "{}", page(&app));
+    }
+}
