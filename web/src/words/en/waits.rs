@@ -162,6 +162,11 @@ pub fn pieces(op: &str, first: Option<&str>, last: Option<&str>) -> String {
     }
 }
 
+/// "Top 1 can come out, since", above the clock.
+pub fn out_since_at(piece: &str, n: u32, what: What) -> String {
+    format!("{} {}, since", begin_large(piece), can(Some(what), n <= 1))
+}
+
 /// What a wait ends with, by its kind: "off" out of clamps, "dry" for the next coat. Of several kinds, "over".
 pub fn ready(what: Option<What>) -> &'static str {
     match what {
