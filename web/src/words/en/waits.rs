@@ -5,6 +5,7 @@ use crate::app::news::Handed;
 use fivebar_core::bench::meanwhile::From;
 use fivebar_core::bench::wait::{Warmth, What};
 use fivebar_core::quantity::{begin_large, begin_small, in_small};
+use fivebar_core::sheet::meanwhile::Why;
 
 pub const WAITS: &str = "Waits";
 pub const WAITS_AND_QUIET: &str = "Waits and quiet hours";
@@ -290,11 +291,14 @@ pub fn fits_until(clock: &str, gap: &str) -> String {
     format!("Until {clock}, {gap}: what fits")
 }
 
-/// Why nothing is offered: what is missing for it, or that what is known does not fit.
-pub fn nothing_fits(clock: &str, gap: &str, too_long: bool) -> String {
-    match too_long {
-        true => format!("Until {clock}, {gap}: all that is known may take longer, or is too loud now."),
-        false => format!(
+/// Why nothing is offered: what is missing for it, or that what is known takes longer, is too loud, or needs what waits.
+pub fn nothing_fits(clock: &str, gap: &str, why: Why) -> String {
+    let whys = [(why.too_long, "may take longer"), (why.too_loud, "is too loud now"), (why.needs, "needs pieces that wait")];
+    let whys: Vec<&str> = whys.into_iter().filter(|(is, _)| *is).map(|(_, said)| said).collect();
+    match whys.split_last() {
+        Some((last, [])) => format!("Until {clock}, {gap}: all that is known {last}."),
+        Some((last, before)) => format!("Until {clock}, {gap}: all that is known {}, or {last}.", before.join(", ")),
+        None => format!(
             "Until {clock}, {gap}: nothing is known that fits. Plan operations with their minutes, or log sharpening and tidying once."
         ),
     }
