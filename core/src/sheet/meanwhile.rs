@@ -26,8 +26,19 @@ pub struct Meanwhile {
     pub gap: Span,
     /// Three at most; none where nothing is known that fits.
     pub fits: Vec<Offer<Choice>>,
-    /// Work is known, but all of it may take longer, or makes noise in quiet hours.
+    /// Why nothing fits; none where nothing is known.
+    pub why: Why,
+}
+
+/// What keeps all that is known from being offered.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Why {
+    /// Work is known that needs nothing that waits, and it may take longer or is too loud.
     pub too_long: bool,
+    /// Some of it makes noise, and there are quiet hours until then.
+    pub too_loud: bool,
+    /// Something is planned with its minutes and needs pieces that wait.
+    pub needs: bool,
 }
 
 /// What an operation's name tells, where the maker said nothing of it.
@@ -81,15 +92,17 @@ pub fn meanwhile(shop: &Shop, seen: Seen, telling: Telling, with_factor: bool) -
         open.flat_map(|job| fit.of_job(&job)).map(offer).partition(|offer| offer.from == From::Unknown);
     let none = of_no_job(&fit.look, shop, seen).into_iter().map(offer).listed();
     let gap = wait.left(now.at);
-    let is_known = !(known.is_empty() && none.is_empty() && unknown.is_empty());
+    let all = || known.iter().chain(&none).chain(&unknown);
+    let is_quiet = usuals.quiet.is_some_and(|quiet| quiet.meets(now, gap));
+    let why = Why { too_long: all().next().is_some(), too_loud: is_quiet && all().any(|offer| offer.loud), needs: fit.needs() };
     let mut fits = fitting(known, (now, wait.off()), usuals.quiet);
     fits.extend(fitting(none, (now, wait.off()), usuals.quiet));
     // How long that is nobody knows: it is taken to fill the gap, unless that is short.
     let unknown = unknown.into_iter().filter(|_| UNKNOWN_LEAST <= gap).map(|offer| Offer { span: gap, safe: gap, ..offer }).listed();
     fits.extend(fitting(unknown, (now, wait.off()), usuals.quiet));
     fits.truncate(SHOWN);
-    let too_long = fits.is_empty() && is_known;
-    Some(Meanwhile { off: Wall::new(wait.off(), wait.began.offset), gap, fits, too_long })
+    let why = if fits.is_empty() { why } else { Why::default() };
+    Some(Meanwhile { off: Wall::new(wait.off(), wait.began.offset), gap, fits, why })
 }
 
 /// What is looked at for every job.
@@ -102,6 +115,15 @@ struct Fit<'a> {
 }
 
 impl Fit<'_> {
+    /// Whether something is planned with its minutes, on a job that goes on, and needs pieces that wait.
+    fn needs(&self) -> bool {
+        fold::jobs(self.shop.book).filter(|job| job.ended.is_none()).any(|job| {
+            let waits = self.shop.waits().on().filter(|wait| wait.job == Some(job.id)).listed();
+            let held = |operation: &Operation| operation.span.is_some() && !self.is_free(&job, (&operation.op, operation.kind), &waits);
+            !waits.is_empty() && job.operations.iter().any(held)
+        })
+    }
+
     fn of_job(&self, job: &Job) -> Vec<(Choice, Takes)> {
         let waits = self.shop.waits().on().filter(|wait| wait.job == Some(job.id)).listed();
         let mut found = self.planned(job, &waits);
@@ -170,9 +192,16 @@ impl Fit<'_> {
         let last = self.look.choice(last.filter(|run| waits.is_empty() && !run.work.rework)?);
         let named = |operation| self.look.named(operation, last.on);
         let next = || self.look.followers(&last).into_iter().map(named).find(|next| self.look.may_follow(next));
-        let choice = if last.batch.is_done() { next()? } else { last };
+        let choice = if last.batch.is_done() || self.is_over(job, &last) { next()? } else { last };
         let takes = self.as_before(job, &choice).unwrap_or(Takes::UNKNOWN);
         Some((choice, takes))
+    }
+
+    /// Nothing of a planned operation is to come, as the estimate of its job has it.
+    fn is_over(&self, job: &Job, choice: &Choice) -> bool {
+        let planned = job.operations.iter().any(|operation| operation.op == choice.op);
+        let over = |row: &Row| row.op.as_ref() == Some(&choice.op) && row.to_come() == Span::ZERO;
+        planned && rows_of(self.shop, (job, &self.history), self.with_factor).iter().any(over)
     }
 
     fn as_before(&self, job: &Job, choice: &Choice) -> Option<Takes> {
@@ -421,6 +450,42 @@ mod tests {
         lay(&mut phone, 620, (run, 2), ("glue", 90));
         phone.stop(621, run);
         check(&phone, 622, &[("joint and rip", 17, From::Pace)]);
+    }
+
+    /// Two of four lamps are in clamps for 80 minutes: boring, planned with its minutes, needs them, and so does nothing that is loud.
+    #[test]
+    fn why_nothing_fits_is_told() {
+        let mut phone = Phone::new("a");
+        let (lamps, shelf) = (phone.job(0, "lamps"), phone.job(1, "shelf"));
+        plan(&mut phone, lamps, ("glue up", Some(40)));
+        plan(&mut phone, lamps, ("bore", Some(12)));
+        let run = phone.start(500, "glue up", lamps);
+        lay(&mut phone, 520, (run, 2), ("glue", 80));
+        phone.stop(520, run);
+        let why = |phone: &Phone| {
+            let telling = Telling { loud: |op| op == "rip", of_part: |op| op == "tops" };
+            let seen = Seen { now: phone.wall(521), ..Seen::default() };
+            meanwhile(&Shop::of(&phone.book, at(521)), seen, telling, true).map(|found| found.why)
+        };
+        assert_eq!(why(&phone), Some(Why { needs: true, ..Why::default() }));
+        plan(&mut phone, shelf, ("rip", Some(300)));
+        assert_eq!(why(&phone), Some(Why { needs: true, too_long: true, too_loud: false }), "no quiet hours are set");
+        let clock = |hour| Clock::at(hour, 0).unwrap();
+        phone.order(520, Command::Wait(WaitCommand::SetQuiet { hours: Some((clock(8), clock(14))) })).unwrap();
+        assert_eq!(why(&phone), Some(Why { needs: true, too_long: true, too_loud: true }));
+    }
+
+    /// Sanding was planned with 20 minutes and took 154: nothing of it is to come, and so it is not under way.
+    #[test]
+    fn what_is_over_is_not_under_way() {
+        let (mut phone, _, bench) = clamped(&[]);
+        plan(&mut phone, bench, ("sand", Some(20)));
+        let run = phone.start(729, "sand", bench);
+        phone.stop(733, run);
+        check(&phone, 734, &[("sand", 24, From::Planned)]);
+        phone.bench(735, BenchCommand::Recall { work: work("sand", bench), start: at(500), stop: at(600), heads: 1 }).unwrap();
+        phone.bench(736, BenchCommand::Recall { work: work("sand", bench), start: at(400), stop: at(450), heads: 1 }).unwrap();
+        check(&phone, 740, &[]);
     }
 
     /// Work of which nobody knows how long it takes is offered where it can be left again, and not for two minutes.

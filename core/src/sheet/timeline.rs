@@ -35,11 +35,11 @@ pub struct Board {
     /// What counts, by where its minutes come from; a start that was said before the tap makes two.
     pub parts: Vec<(Source, Stretch)>,
     pub whole: Stretch,
-    /// What does not count: what the clock ran on, or what was told twice.
+    /// What does not count: what the clock ran on.
     pub spare: Vec<Stretch>,
-    /// What does not count lies over another run.
-    pub overlaps: bool,
-    /// It began the day before.
+    /// What does not count and lies where another run counts.
+    pub twice: Vec<Stretch>,
+    /// It began on an earlier day.
     pub before: bool,
     /// It goes on over midnight.
     pub after: bool,
@@ -58,7 +58,7 @@ pub struct Waited {
 /// A day to scale.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Timeline {
-    /// The earliest start first; a run from the day before is the first.
+    /// The earliest start first; a run from an earlier day is the first.
     pub boards: Vec<Board>,
     pub waits: Vec<Waited>,
     /// Who worked along, each stay as far as it lies on the day.
@@ -71,18 +71,12 @@ pub fn timeline(book: &Book, bench: &Bench, sheet: &DaySheet, (waits, now): (Vec
     let day = sheet.day;
     let person = sheet.lines.first().and_then(|line| line.run.work.person);
     let own = bench.runs().filter(|run| run.work.person == person);
-    let on_it = own.filter(|run| on(day, run.started, run.end_wall(now)).is_some());
+    let on_it = own.filter(|run| on(day, run.started, told_to(run, now)).is_some());
     let stays = on_it.clone().flat_map(|run| stays(run, now.at).unwrap_or_default().into_iter().map(move |stay| (run, stay)));
     let helpers = stays.filter_map(|(run, stay)| on(day, stay.from, place(run, stay.to.map_or(now.at, |to| to.at), now)));
     let helpers = helpers.filter(|on| on.from < on.to).listed();
     let lying = on_it.map(|run| Lying::of(book, sheet, run, now)).listed();
-    let mut boards = lying.iter().map(|one| board(day, one, now)).listed();
-    for (board, one) in boards.iter_mut().zip(&lying) {
-        let meets = |(from, to): &(Wall, Wall)| {
-            lying.iter().any(|other| other.run.id != one.run.id && from.at < other.sure.at && other.run.started.at < to.at)
-        };
-        board.overlaps = one.spare.iter().any(meets);
-    }
+    let boards = lying.iter().map(|one| board(day, (one, &lying), now)).listed();
     let pairs = lying.iter().zip(&boards).zip(lying.iter().zip(&boards).skip(1));
     let gaps = pairs.filter_map(|(one, next)| gap(day, one, next)).listed();
     let waits = waits.into_iter().filter_map(|line| waited(day, line)).listed();
@@ -150,8 +144,6 @@ struct Lying<'a> {
     run: &'a Run,
     /// Up to here it counts, or would by what is proposed.
     sure: Wall,
-    /// What looks wrong counts in no total: what is proposed lies there, the rest is open.
-    wrong: bool,
     spare: Vec<(Wall, Wall)>,
 }
 
@@ -160,11 +152,11 @@ impl<'a> Lying<'a> {
         let end = run.end(now.at);
         let wrong = sheet.wrong(run.id).filter(|_| !run.is_running());
         let sure = place(run, wrong.map_or(end, |wrong| wrong.at.min(end)), now);
-        Lying { run, sure, wrong: wrong.is_some(), spare: spare(book, run, (sure, now)) }
+        Lying { run, sure, spare: spare(book, run, (sure, now)) }
     }
 }
 
-fn board(day: Day, lying: &Lying, now: Wall) -> Board {
+fn board(day: Day, (lying, all): (&Lying, &[Lying]), now: Wall) -> Board {
     let (run, end) = (lying.run, lying.run.end_wall(now));
     let part = |(source, from, to): (Source, Moment, Moment)| {
         let to = to.min(lying.sure.at);
@@ -172,22 +164,42 @@ fn board(day: Day, lying: &Lying, now: Wall) -> Board {
         Some((source, on))
     };
     let none = Stretch { from: Span::ZERO, to: Span::ZERO };
+    let (twice, spare): (Vec<_>, Vec<_>) = lying.spare.iter().flat_map(|spare| apart(spare, lying, all)).partition(|one| one.1);
+    let drawn = |all: Vec<((Wall, Wall), bool)>| {
+        all.into_iter().filter_map(|((from, to), _)| on(day, from, to)).filter(|on| on.from < on.to).listed()
+    };
     Board {
         run: run.id,
         op: run.work.op.clone(),
         parts: run.stretches(now.at).into_iter().filter_map(part).listed(),
         whole: on(day, run.started, lying.sure).unwrap_or(none),
-        spare: lying.spare.iter().filter_map(|(from, to)| on(day, *from, *to)).filter(|on| on.from < on.to).listed(),
-        overlaps: false,
+        spare: drawn(spare),
+        twice: drawn(twice),
         before: run.started.day() < day,
         after: on(day.next(), run.started, end).is_some(),
         runs: run.is_running(),
     }
 }
 
-/// Nothing was at work between two runs. One that looks wrong and began the day before left no end on this day to begin from.
+/// What does not count of a run, cut where another counts: each part, and whether it lies over one.
+fn apart(spare: &(Wall, Wall), lying: &Lying, all: &[Lying]) -> Vec<((Wall, Wall), bool)> {
+    let (start, end) = *spare;
+    let at = |moment: Moment| if moment < end.at { Wall::new(moment, start.offset) } else { end };
+    let (mut from, mut parts) = (start, vec![]);
+    for other in all.iter().filter(|other| other.run.id != lying.run.id) {
+        let (begins, ends) = (at(other.run.started.at.max(from.at)), at(other.sure.at));
+        if begins.at < ends.at {
+            parts.extend([((from, begins), false), ((begins, ends), true)]);
+            from = ends;
+        }
+    }
+    parts.push(((from, end), false));
+    parts.into_iter().filter(|((from, to), _)| from.at < to.at).listed()
+}
+
+/// Nothing was at work between two runs. One that ended on an earlier day left no end on this day to begin from.
 fn gap(day: Day, (one, board): (&Lying, &Board), (next, after): (&Lying, &Board)) -> Option<Gap> {
-    let open = one.wrong && one.sure.day() < day;
+    let open = one.sure.day() < day;
     let long = one.sure.at.until(next.run.started.at);
     let gap = Gap { on: Stretch { from: board.whole.to, to: after.whole.from }, long };
     (!open && one.sure.at < next.run.started.at).then_some(gap)
@@ -199,17 +211,25 @@ fn spare(book: &Book, run: &Run, (sure, now): (Wall, Wall)) -> Vec<(Wall, Wall)>
         Some(Fact::RunRecalled(f)) => Some((f.start, f.stop)),
         _ => None,
     };
-    let end = run.end_wall(now);
     let (first, last) = match recalled {
         Some((start, stop)) if run.overlaps.is_some() => (start, Wall::new(stop, run.started.offset)),
-        // What a switch that was said to be earlier takes off one run counts in the next.
-        _ if run.cut.is_some_and(|cut| cut.switched && cut.at == end.at) => (run.started.at, end),
-        _ => (run.started.at, run.tapped_stop.filter(|stop| end.at < stop.at).unwrap_or(end)),
+        _ => (run.started.at, told_to(run, now)),
     };
     // A clock that was wrong by days is no stretch of a day.
     let last = Wall::new(last.at.min(run.started.at.plus(Span::RUN_MOST)), last.offset);
     let first = Wall::new(first, run.started.offset);
     [(first, run.started), (sure, last)].into_iter().filter(|(from, to)| from.at < to.at).listed()
+}
+
+/// To where the clock ran, whatever of it counts.
+fn told_to(run: &Run, now: Wall) -> Wall {
+    let end = run.end_wall(now);
+    // What a switch that was said to be earlier takes off one run counts in the next.
+    if run.cut.is_some_and(|cut| cut.switched && cut.at == end.at) {
+        return end;
+    }
+    let most = run.started.at.plus(Span::RUN_MOST);
+    run.tapped_stop.filter(|stop| end.at < stop.at).map_or(end, |stop| Wall::new(stop.at.min(most), stop.offset))
 }
 
 fn waited(day: Day, line: WaitLine) -> Option<Waited> {
@@ -245,8 +265,9 @@ mod tests {
         let ends = |one: &Stretch| format!("{}-{}", one.from.as_minutes(), one.to.as_minutes());
         let one = |board: &Board| {
             let parts = board.parts.iter().map(|(source, on)| format!("{} {source:?}", ends(on))).listed().join("+");
-            let spare = board.spare.iter().map(ends).listed().join("+");
-            let marks = [(board.before, "<"), (board.after, ">"), (board.overlaps, "x"), (board.runs, "runs")];
+            let twice = board.twice.iter().map(|on| format!("{}x", ends(on)));
+            let spare = board.spare.iter().map(ends).chain(twice).listed().join("+");
+            let marks = [(board.before, "<"), (board.after, ">"), (board.runs, "runs")];
             let marks: String = marks.iter().filter(|(is, _)| *is).map(|(_, mark)| *mark).collect();
             format!("{} {parts} |{spare}|{marks}", board.op)
         };
@@ -266,7 +287,12 @@ mod tests {
         let line = told(&phone, 0, 830);
         assert_eq!(
             shown(&line),
-            ["saw 480-540 Measured ||", "glue 600-647 Corrected |647-792|x", "wipe 650-660 Recalled ||", "sand 810-830 Measured ||runs"]
+            [
+                "saw 480-540 Measured ||",
+                "glue 600-647 Corrected |647-650+660-792+650-660x|",
+                "wipe 650-660 Recalled ||",
+                "sand 810-830 Measured ||runs"
+            ]
         );
         let gaps: Vec<_> = line.gaps.iter().map(|gap| (gap.on.from.as_minutes(), gap.on.to.as_minutes())).collect();
         assert_eq!(gaps, [(540, 600), (647, 650), (660, 810)]);
@@ -290,7 +316,7 @@ mod tests {
         let mut other = Phone::new("b");
         other.bench(701, BenchCommand::Recall { work: work("rip", On::Nothing), start: at(530), stop: at(600), heads: 1 }).unwrap();
         phone.merge(&other);
-        assert_eq!(shown(&told(&phone, 0, 800)), ["saw 500-560 Recalled ||", "rip 560-600 Recalled |530-560|x"]);
+        assert_eq!(shown(&told(&phone, 0, 800)), ["saw 500-560 Recalled ||", "rip 560-600 Recalled |530-560x|"]);
     }
 
     #[test]
@@ -318,6 +344,23 @@ mod tests {
         assert_eq!((ends(&after), after.boards[0].from_midnight()), (Some((450, 500)), false));
         assert_eq!(shown(&after), ["saw  |0-480|<", "oil 490-500 Measured ||runs"]);
         assert_eq!(after.gaps.len(), 0, "where it ended is not known");
+    }
+
+    /// Glued from noon, left running from 17:00 to 07:50, and put right; boring from 17:10 to 17:40 was written down: of the 14 h 50
+    /// too much 6 h 30 lie open on the first day and 7 h 50 on the second.
+    #[test]
+    fn what_was_put_right_over_night_is_open_on_both_days() {
+        let mut phone = Phone::new("a");
+        let glue = phone.start(720, "glue", On::Nothing);
+        phone.stop(1_440 + 470, glue);
+        phone.bench(1_920, BenchCommand::StopAt { run: glue, at: at(1_020), by: Mender::Typed }).unwrap();
+        phone.bench(1_921, BenchCommand::Recall { work: work("bore", On::Nothing), start: at(1_030), stop: at(1_060), heads: 1 }).unwrap();
+        phone.start(1_930, "oil", On::Nothing);
+        let eve = shown(&told(&phone, 0, 1_940));
+        assert_eq!(eve, ["glue 720-1020 Corrected |1020-1030+1060-1440+1030-1060x|", "bore 1030-1060 Recalled ||"]);
+        let after = told(&phone, 1, 1_940);
+        assert_eq!(shown(&after), ["glue  |0-470|<", "oil 490-500 Measured ||runs"]);
+        assert_eq!(after.gaps.len(), 0, "it ended the day before");
     }
 
     /// Runs as minutes of UTC and offsets of start and stop; boards as drawn on the first day, and gaps with how long they were.

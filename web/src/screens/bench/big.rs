@@ -1,20 +1,23 @@
 //! Big buttons: four targets for hands with glue on them. Leaving is a hold, so that a palm does not.
 
+mod off;
+
 use super::super::undo::last;
 use super::super::{Screen, Seen};
 use super::rack::notches;
+use super::refused::when;
 use super::{say, slab};
 use crate::app::bench::Tap;
-use crate::app::bench::waits::{WaitTap, kept, long, pieces, usual, waiting, whose};
+use crate::app::bench::waits::{WaitTap, kept, long, pieces, usual};
 use crate::app::{App, Common, Msg};
 use crate::parts::notches::on_slab;
 use crate::view::{El, el};
 use crate::words::en::common::taken_back;
 use crate::words::en::{bench as words, waits};
 use fivebar_core::bench::wait::{Usual, What};
-use fivebar_core::quantity::{Id, Span, order_by_key};
+use fivebar_core::quantity::{Id, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
-use fivebar_core::sheet::waits::WaitLine;
+use off::{chalked, off};
 
 /// How long a hold is, in milliseconds.
 const HOLD: u32 = 1000;
@@ -39,44 +42,23 @@ fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let named = el("div", "of").kids(job.map(|job| el("p", "t17 w7").text(job))).kid(title);
     let head = el("header", "head bighead");
     match chalked(app, sheet) {
-        Some(lines) => {
-            head.kid(el("div", "row").kid(named).kids(sheet.running.as_ref().map(|slab| worked(slab, seen)))).kids(off(&lines, app, seen))
-        }
-        None => head.kid(named).kid(time(sheet, seen)).kid(el("p", "t14 i2").text(words::STAYS_AWAKE)),
+        Some(lines) => head
+            .kid(el("div", "row").kid(named).kids(sheet.running.as_ref().map(|slab| worked(slab, seen))))
+            .kids(forgotten(sheet, seen))
+            .kids(off(&lines, app, seen)),
+        None => head.kid(named).kid(time(sheet, seen)).kids(forgotten(sheet, seen)).kid(el("p", "t14 i2").text(words::STAYS_AWAKE)),
     }
 }
 
-/// What is chalked: what the run clamped, else what waits; the one clamped last is the last.
-fn chalked(app: &App, sheet: &BenchSheet) -> Option<Vec<WaitLine>> {
-    let mut on = waiting(app).on;
-    if let Some(slab) = &sheet.running {
-        on.retain(|line| line.wait.run == Some(slab.run.id));
-        order_by_key(&mut on, |line| (line.wait.began.at, line.piece));
-    }
-    (!on.is_empty()).then_some(on)
+/// What runs looks like a forgotten stop: the answers to that need the whole page.
+fn forgotten(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let slab = sheet.running.as_ref().filter(|slab| slab.wrong.is_some())?;
+    Some(el("p", "w7").text(words::forgotten_stop(&when(slab.run.started, seen))))
 }
 
 fn worked(slab: &Slab, seen: Seen<'_>) -> El<Msg> {
     let (figure, unit) = slab::figure(slab.worked, seen);
     el("span", "t22 w8").text(format!("{figure} {unit}").trim_end().to_owned())
-}
-
-/// The last off time large, and the last three small: more than that is on the list.
-fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    // While nothing runs, the next one to come off is the one to read.
-    let Some(large) = (if app.running().is_some() { lines.last() } else { lines.iter().find(|line| !line.over).or(lines.last()) }) else {
-        return vec![];
-    };
-    let day = (large.off.day() != app.now.day()).then(|| seen.speech.day(large.off));
-    let said = el("p", "off")
-        .kid(el("span", "t22 w7 c-wait").text(waits::off_at(&whose(app, large), large.wait.what(), day.as_deref())))
-        .kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(large.off)));
-    let before = lines.len().saturating_sub(3);
-    let small = lines.iter().skip(before).map(|line| {
-        let class = if line.wait.id == large.wait.id { "w7 c-wait" } else { "w7" };
-        el("span", class).kid(el("span", "").text(whose(app, line))).kid(el("b", "t22 w8").text(seen.speech.clock(line.off)))
-    });
-    vec![said, el("p", "offs").kids(small)]
 }
 
 /// Minutes so far, and about what is left.

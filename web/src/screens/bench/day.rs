@@ -34,7 +34,7 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
     let open = timeline::open(&sheet, &line);
     let worked = Span::ZERO < own.total() || open.is_some();
     let eve = of_the_eve(&sheet, app, seen);
-    // What is left of the day before is not nothing.
+    // What is left of an earlier day is not nothing.
     let bare = sheet.lines.is_empty() && counted.is_empty() && eve.is_some();
     let main = el("main", "scr day")
         .kid(which(false))
@@ -69,7 +69,7 @@ pub fn which(week: bool) -> El<Msg> {
     even(said::WHICH, segs, |nth| say(Tap::Day(DayTap::Weekly(nth == 1))))
 }
 
-/// What a run of the day before left for this one.
+/// What a run of an earlier day left for this one.
 fn of_the_eve(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let bench = app.shelf().bench();
     let over = |run: &&Run| run.work.person.is_none() && run.started.day() < sheet.day && sheet.day <= run.end_wall(seen.now).day();
@@ -78,7 +78,9 @@ fn of_the_eve(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let span = Some(Span::sum(span)).filter(|span| Span::ZERO < *span)?;
     let open = !run.is_running() && sheet.wrong(run.id).is_some();
     let words = if open { said::of_the_eve_to_settle } else { said::of_the_eve };
-    let words = words(&run.work.op, &seen.speech.clock(run.started), &seen.speech.span(span));
+    let day = (run.started.day() != sheet.day.before()).then(|| seen.speech.day(run.started));
+    let when = said::earlier(&seen.speech.clock(run.started), day.as_deref());
+    let words = words(&run.work.op, &when, &seen.speech.span(span));
     Some(key("key soft h48 wide", words, "", say(Tap::Day(DayTap::Show(run.started.day())))))
 }
 

@@ -9,9 +9,9 @@ use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{bench as words, waits};
+use crate::words::en::{bench as words, day, waits};
 use fivebar_core::bench::wait::What;
-use fivebar_core::quantity::{Listed, Span};
+use fivebar_core::quantity::{Listed, Money, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
 pub const AGO: [i64; 3] = [5, 15, 30];
@@ -38,12 +38,16 @@ fn less(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let words_of = if sheet.running.is_some() { words::SWITCH } else { words::OTHER };
     let other = key("key h56", words_of, more, say(Tap::Other));
     let big = key("key h56", words::BIG_BUTTONS, "", say(Tap::Big));
-    el("div", "less").kids(sheet.running.as_ref().into_iter().flat_map(helper)).kid(other).kid(big)
+    el("div", "less").kids(sheet.running.as_ref().into_iter().flat_map(|slab| helper(slab, seen))).kid(other).kid(big)
 }
 
-/// One joins; while somebody is there, another joins or one leaves.
-fn helper(slab: &Slab) -> Vec<El<Msg>> {
-    let leaves = (1 < slab.heads).then(|| key("key h56", words::HELPER_LEAVES, "", say(Tap::HelperLeaves)));
+/// One joins; while somebody is there, another joins or one leaves: who came last, by their pay where that tells them apart.
+fn helper(slab: &Slab, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let there = slab.run.heads.iter().filter(|head| head.to.is_none());
+    let apart = there.clone().any(|head| there.clone().any(|other| other.pay != head.pay));
+    let pay = |pay: Option<Money>| pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
+    let who = there.last().filter(|_| apart).map(|head| pay(head.pay)).unwrap_or_default();
+    let leaves = (1 < slab.heads).then(|| key("key h56", words::HELPER_LEAVES, who, say(Tap::HelperLeaves)));
     [key("key h56", words::HELPER_JOINS, "", say(Tap::HelperJoins))].into_iter().chain(leaves).listed()
 }
 

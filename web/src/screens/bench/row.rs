@@ -82,11 +82,14 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
 fn source(line: &DayLine, seen: Seen<'_>) -> String {
     let (run, shares, clock) = (&line.run, line.shares, |wall| seen.speech.clock(wall));
     let raw = raw(run).map(|raw| seen.speech.span(raw));
+    let corrected = words::corrected(&seen.speech.span(shares.corrected));
+    // How the end was put right says nothing of how much that is, where the rest was clocked.
+    let of_it = |how: String| if Span::ZERO < shares.measured { format!("{how}, {corrected}") } else { how };
     match (run.mended_stop, line.ended, raw) {
         _ if Span::ZERO < shares.recalled => words::RECALLED.to_owned(),
-        (Some(_), Some(ended), Some(raw)) => words::ended_at(&clock(ended), &raw),
-        _ if run.started.at != run.tapped.at => words::began_at(&clock(run.started), &clock(run.tapped)),
-        _ if Span::ZERO < shares.corrected => words::corrected(&seen.speech.span(shares.corrected)),
+        (Some(_), Some(ended), Some(raw)) => of_it(words::ended_at(&clock(ended), &raw)),
+        _ if run.started.at != run.tapped.at => of_it(words::began_at(&clock(run.started), &clock(run.tapped))),
+        _ if Span::ZERO < shares.corrected => corrected,
         _ => words::MEASURED.to_owned(),
     }
 }
@@ -168,7 +171,10 @@ fn changed(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 /// The pieces done in it, each of which can be struck.
 fn notches(run: &Run, seen: Seen<'_>) -> Vec<El<Msg>> {
     let one = |notch: &Notch| {
-        let at = seen.speech.clock(Wall::new(notch.at, run.started.offset));
+        let at = Wall::new(notch.at, run.started.offset);
+        let within = run.started.at <= notch.at && notch.at <= run.end(seen.now.at);
+        let clock = seen.speech.clock(at);
+        let at = if within { clock } else { said::noted(&seen.speech.day(at), &clock) };
         el("div", "tapped")
             .key(notch.id.to_string())
             .kid(el("span", "t14 i2").text(at))

@@ -84,8 +84,8 @@ fn stretches(board: &Board) -> Vec<Drawn> {
     let torn = |nth: usize| (board.before && nth == 0, board.after && nth == last);
     let parts = board.parts.iter().enumerate();
     let parts = parts.map(|(nth, (source, on))| Drawn { from: minutes(on.from), to: minutes(on.to), look: look(*source), torn: torn(nth) });
-    let open = if board.overlaps { Look::Over } else { Look::Open };
-    let spare = board.spare.iter().map(|on| Drawn { from: minutes(on.from), to: minutes(on.to), look: open, torn: (false, false) });
+    let open = board.spare.iter().map(|on| (on, Look::Open)).chain(board.twice.iter().map(|on| (on, Look::Over)));
+    let spare = open.map(|(on, look)| Drawn { from: minutes(on.from), to: minutes(on.to), look, torn: (false, false) });
     parts.chain(spare).listed()
 }
 
@@ -147,8 +147,8 @@ fn spoken(line: &Timeline, app: &App, seen: Seen<'_>) -> String {
             (board.after, said::AFTER),
         ];
         let marks = marks.iter().filter(|(is, _)| *is).map(|(_, word)| (*word).to_owned());
-        let not = if board.overlaps { said::TWICE } else { said::NOT_COUNTED };
-        let spare = board.spare.iter().map(|on| from_to(not, on));
+        let spare = board.spare.iter().map(|on| from_to(said::NOT_COUNTED, on));
+        let spare = spare.chain(board.twice.iter().map(|on| from_to(said::TWICE, on)));
         let counts = if board.whole.from < board.whole.to { from_to(&board.op, &board.whole) } else { board.op.clone() };
         all.push(std::iter::once(counts).chain(marks).chain(spare).listed().join(", "));
         let gap = line.gaps.iter().find(|gap| gap.on.from == board.whole.to);
@@ -194,17 +194,12 @@ pub fn shares(own: &Shares, open: Option<Span>, seen: Seen<'_>) -> El<Msg> {
 /// is in no total: all of it does not count until it is answered, drawn as it is.
 pub fn open(sheet: &DaySheet, line: &Timeline) -> Option<Span> {
     let in_question = |run: Id| sheet.lines.iter().any(|line| line.run.id == run && line.wrong.is_some() && line.ended.is_some());
-    let spare = line.boards.iter().filter(|board| !board.overlaps).flat_map(|board| &board.spare);
+    let spare = line.boards.iter().flat_map(|board| &board.spare);
     let asked = line.boards.iter().filter(|board| in_question(board.run)).flat_map(|board| &board.parts).map(|(_, on)| on);
-    any_open(sheet).then(|| Span::sum(spare.chain(asked).map(|on| on.to.minus(on.from))))
+    any_open(sheet, line).then(|| Span::sum(spare.chain(asked).map(|on| on.to.minus(on.from))))
 }
 
 /// Whether anything of the day does not count.
-fn any_open(sheet: &DaySheet) -> bool {
-    sheet.any_open()
-        || sheet.lines.iter().any(|line| {
-            let cut = line.run.cut.is_some_and(|cut| !cut.switched);
-            let raw = line.run.tapped_stop.filter(|_| line.run.mended_stop.is_some() || cut);
-            line.run.overlaps.is_some() || raw.zip(line.ended).is_some_and(|(raw, ended)| ended.at < raw.at)
-        })
+fn any_open(sheet: &DaySheet, line: &Timeline) -> bool {
+    sheet.any_open() || line.boards.iter().any(|board| !board.spare.is_empty() || !board.twice.is_empty())
 }

@@ -100,6 +100,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::CopyKept(_) => "a copy",
         Fact::PhotoTaken(_) => "a photo",
         Fact::PhotoRemoved(_) => "a photo removed",
-        Fact::Struck(_) | Fact::Restored(_) => "what was taken back",
+        Fact::Struck(_) => "strike",
+        Fact::Restored(_) => "putting back",
     }
 }

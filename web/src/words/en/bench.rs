@@ -415,6 +415,11 @@ pub fn since(when: &str) -> String {
     format!("Since {when}.")
 }
 
+/// What big buttons say of a run that looks like a forgotten stop.
+pub fn forgotten_stop(since: &str) -> String {
+    format!("It runs since {since}. Was the stop forgotten? Leave big buttons to say when it was.")
+}
+
 /// "Helpers 1 h 30, 24.00 up to then, and nothing after it."
 pub fn counts_until_then(helpers: &str) -> String {
     format!("{helpers} up to then, and nothing after it.")

@@ -10,7 +10,7 @@ pub const LAST_WEEK: &str = "Last week";
 pub const WEEK_BEFORE: &str = "Week before";
 pub const WEEK_AFTER: &str = "Week after";
 pub const MIDNIGHT: &str = "midnight";
-pub const BEFORE: &str = "from the day before";
+pub const BEFORE: &str = "from before midnight";
 pub const AFTER: &str = "on after midnight";
 pub const NOT_COUNTED: &str = "not counted";
 pub const TWICE: &str = "hours of another run, not counted twice";
@@ -33,6 +33,7 @@ pub const FROM_THE_START: &str = "From the start";
 pub const TO_THE_END: &str = "To the end";
 pub const STILL_HERE: &str = "Still here";
 pub const HELPER: &str = "helper";
+pub const NOT_PAID: &str = "not paid";
 
 /// "8 h not counted".
 pub fn not_counted(span: &str) -> String {
@@ -46,7 +47,7 @@ pub fn helpers(n: &str) -> String {
 
 /// "helper 09:00 to 10:00, 18.00"; without a sum nobody said that they are paid.
 pub fn helper(who: &str, clocks: &str, pay: Option<&str>) -> String {
-    format!("{who} {clocks}, {}", pay.unwrap_or("not paid"))
+    format!("{who} {clocks}, {}", pay.unwrap_or(NOT_PAID))
 }
 
 /// "helper came 08:00, after the end of the run: nothing counted".
@@ -62,6 +63,11 @@ pub fn counted_to_the_end(clock: &str) -> String {
 /// "2 of them tapped after its end", of pieces that a mended stop left behind.
 pub fn done_after(n: u32, written: &str) -> String {
     if n == 1 { format!("{written} of it tapped after its end") } else { format!("{written} of them tapped after its end") }
+}
+
+/// "noted Wed 4 March 07:50", of pieces that were not tapped while the run went on.
+pub fn noted(day: &str, clock: &str) -> String {
+    format!("noted {day} {clock}")
 }
 
 /// "all for Shelf".
@@ -134,14 +140,19 @@ pub fn to_scale(list: &str) -> String {
     format!("{ALL_DAY}: {list}")
 }
 
+/// "23:30 the day before", "23:30 on Wed 4 March".
+pub fn earlier(clock: &str, day: Option<&str>) -> String {
+    day.map_or_else(|| format!("{clock} the day before"), |day| format!("{clock} on {day}"))
+}
+
 /// "Sand began at 23:30 the day before: 40 min of it are of this day."
-pub fn of_the_eve(op: &str, clock: &str, span: &str) -> String {
-    format!("{op} began at {clock} the day before: {span} of it are of this day.")
+pub fn of_the_eve(op: &str, when: &str, span: &str) -> String {
+    format!("{op} began at {when}: {span} of it are of this day.")
 }
 
 /// "Sand began at 17:00 the day before and is to settle: 8 h of it lie on this day and are not counted."
-pub fn of_the_eve_to_settle(op: &str, clock: &str, span: &str) -> String {
-    format!("{op} began at {clock} the day before and is to settle: {span} of it lie on this day and are not counted.")
+pub fn of_the_eve_to_settle(op: &str, when: &str, span: &str) -> String {
+    format!("{op} began at {when} and is to settle: {span} of it lie on this day and are not counted.")
 }
 
 /// "20 min of it on the day after".

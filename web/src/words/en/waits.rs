@@ -5,6 +5,7 @@ use crate::app::news::Handed;
 use fivebar_core::bench::meanwhile::From;
 use fivebar_core::bench::wait::{Warmth, What};
 use fivebar_core::quantity::{begin_large, begin_small, in_small};
+use fivebar_core::sheet::meanwhile::Why;
 
 pub const WAITS: &str = "Waits";
 pub const WAITS_AND_QUIET: &str = "Waits and quiet hours";
@@ -162,6 +163,11 @@ pub fn pieces(op: &str, first: Option<&str>, last: Option<&str>) -> String {
     }
 }
 
+/// "Top 1 can come out, since", above the clock.
+pub fn out_since_at(piece: &str, n: u32, what: What) -> String {
+    format!("{} {}, since", begin_large(piece), can(Some(what), n <= 1))
+}
+
 /// What a wait ends with, by its kind: "off" out of clamps, "dry" for the next coat. Of several kinds, "over".
 pub fn ready(what: Option<What>) -> &'static str {
     match what {
@@ -285,11 +291,14 @@ pub fn fits_until(clock: &str, gap: &str) -> String {
     format!("Until {clock}, {gap}: what fits")
 }
 
-/// Why nothing is offered: what is missing for it, or that what is known does not fit.
-pub fn nothing_fits(clock: &str, gap: &str, too_long: bool) -> String {
-    match too_long {
-        true => format!("Until {clock}, {gap}: all that is known may take longer, or is too loud now."),
-        false => format!(
+/// Why nothing is offered: what is missing for it, or that what is known takes longer, is too loud, or needs what waits.
+pub fn nothing_fits(clock: &str, gap: &str, why: Why) -> String {
+    let whys = [(why.too_long, "may take longer"), (why.too_loud, "is too loud now"), (why.needs, "needs pieces that wait")];
+    let whys: Vec<&str> = whys.into_iter().filter(|(is, _)| *is).map(|(_, said)| said).collect();
+    match whys.split_last() {
+        Some((last, [])) => format!("Until {clock}, {gap}: all that is known {last}."),
+        Some((last, before)) => format!("Until {clock}, {gap}: all that is known {}, or {last}.", before.join(", ")),
+        None => format!(
             "Until {clock}, {gap}: nothing is known that fits. Plan operations with their minutes, or log sharpening and tidying once."
         ),
     }

@@ -47,7 +47,7 @@ fn a_run_over_midnight_is_torn_on_both_days_and_the_second_says_so() {
     let shown = told.at(15 * 60 + 50, [day(DayTap::Show(first))]);
     holds(&shown, &["Oil 23:30 to midnight, on after midnight", "class=\"night\"", ">midnight<"]);
     let shown = told.at(15 * 60 + 50, [day(DayTap::Show(second))]);
-    holds(&shown, &["Oil 00:00 to 00:40, from the day before", "Oil began at 23:30 the day before: 40 min of it are of this day."]);
+    holds(&shown, &["Oil 00:00 to 00:40, from before midnight", "Oil began at 23:30 the day before: 40 min of it are of this day."]);
     let run = fivebar_core::ledger::fold::bench(&told.app.shelf().book).runs().next().unwrap().id;
     holds(&told.at(15 * 60 + 50, [day(DayTap::Show(first)), day(DayTap::Open(run))]), &["40 min of it on the day after"]);
 }
@@ -107,9 +107,49 @@ fn the_hours_of_a_forgotten_stop_are_open_on_the_day_after_too() {
     let second = told.today_at(23 * 60);
     let shown = told.at(23 * 60 + 10, [day(DayTap::Show(second))]);
     let said = "Saw began at 17:00 the day before and is to settle: 8 h of it lie on this day and are not counted.";
-    holds(&shown, &["Saw, from the day before, not counted 00:00 to 08:00", said, "not counted</span>"]);
+    holds(&shown, &["Saw, from before midnight, not counted 00:00 to 08:00", said, "not counted</span>"]);
     let bench = told.at(23 * 60 + 11, [Msg::Bench(Tap::Close)]);
     holds(&bench, &["15 h on the job, 15 h of it to settle", "and one to settle"]);
+}
+
+/// Left running from Tuesday 16:40 over two nights, to Thursday: which day it was is said.
+#[test]
+fn a_run_of_two_days_before_is_said_with_its_day() {
+    let mut told = worked(&[(460, Some("Oil")), (460 + 40 * 60, None)]);
+    let third = told.today_at(460 + 40 * 60);
+    let shown = told.at(460 + 40 * 60 + 5, [day(DayTap::Show(third))]);
+    holds(&shown, &["Oil began at 16:40 on Tue 3 March and is to settle: 8 h 40 of it lie on this day and are not counted."]);
+    lacks(&shown, &["the day before"]);
+}
+
+/// Sawn from 9:00, left running from 17:00 to 7:50 and put right; boring from 17:10 to 17:40 was written down: of the 14 h 50 too much
+/// 6 h 30 lie on the first day and 7 h 50 on the second.
+#[test]
+fn what_does_not_count_is_without_what_another_run_counts() {
+    let mut told = worked(&[(0, Some("Saw")), (22 * 60 + 50, None)]);
+    let (first, second) = (told.today_at(0), told.today_at(22 * 60 + 50));
+    let run = told.app.shelf().bench().runs().next().unwrap().id;
+    told.at(23 * 60, [tap(Tap::StoppedAt(run))]);
+    told.at(23 * 60, presses("1700").into_iter().chain([tap(Tap::PadDone)]));
+    holds(&told.at(23 * 60 + 1, [day(DayTap::Show(first))]), &["7 h not counted</span>"]);
+    holds(&told.at(23 * 60 + 1, [day(DayTap::Show(second))]), &["7 h 50 not counted</span>"]);
+    let [start, stop] = [490, 520].map(|minute| told.now(minute).wall.at);
+    let work = Work { op: "Bore".into(), ..told.app.shelf().bench().runs().next().unwrap().work.clone() };
+    let now = told.now(23 * 60 + 2);
+    told.app.order(&Command::Bench(BenchCommand::Recall { work, start, stop, heads: 1 }), now).unwrap();
+    holds(&told.at(23 * 60 + 3, [day(DayTap::Show(first))]), &["6 h 30 not counted</span>", "8 h corrected", "30 min recalled"]);
+}
+
+/// Begun half an hour before the tap, two hours after it: the row says how much of it is corrected.
+#[test]
+fn a_row_says_how_much_of_it_is_corrected() {
+    let mut told = Told::stands();
+    told.at(30, [tap(Tap::Ago(30)), tap(Tap::Other)]);
+    told.at(30, [op("Sand")]);
+    told.at(150, [tap(Tap::Stop)]);
+    let today = told.today();
+    let shown = told.at(151, [day(DayTap::Show(today))]);
+    holds(&shown, &["corrected: began at 09:00; the tap came at 09:30, 30 min corrected", "2 h measured", ">2 h 30<"]);
 }
 
 #[test]
@@ -131,6 +171,19 @@ fn a_piece_that_was_done_can_be_struck() {
     let today = told.today();
     holds(&told.at(50, [day(DayTap::Show(today)), day(DayTap::Open(run.id))]), &["2 done, measured", ">1 done<"]);
     holds(&told.at(51, [day(DayTap::Strike(run.notches[0].id)), day(DayTap::Open(run.id))]), &["1 done, measured", "Do it again"]);
+}
+
+/// Sanded on Tuesday; on Wednesday at 07:50 a piece of it is noted: it says when, and a piece that was tapped by the clock alone.
+#[test]
+fn a_piece_that_was_noted_later_says_when() {
+    let mut told = worked(&[(0, Some("Sand"))]);
+    told.at(20, [tap(Tap::Done)]);
+    told.at(40, [tap(Tap::Stop)]);
+    let (run, today) = (told.app.shelf().bench().runs().next().unwrap().id, told.today());
+    let now = told.now(1_370);
+    told.app.order(&Command::Bench(BenchCommand::Done { run, n: 1 }), now).unwrap();
+    let shown = told.at(1_371, [day(DayTap::Show(today)), day(DayTap::Open(run))]);
+    holds(&shown, &[">09:20<", ">noted Wed 4 March 07:50<"]);
 }
 
 #[test]

@@ -80,6 +80,24 @@ fn a_second_helper_joins_beside_the_first() {
     assert_eq!(bench.runs().map(|run| run.labour(told.app.now.at).as_minutes()).sum::<i64>(), 30 + 30 + 10);
 }
 
+/// Two at 20.00 and 12.00 an hour: the key says who goes, and nothing of it where their pay is the same.
+#[test]
+fn who_leaves_is_said_by_their_pay() {
+    let mut told = Told::stands();
+    told.start(0, "Carry");
+    for pay in ["20", "12"] {
+        told.at(0, [tap(Tap::HelperJoins)].into_iter().chain(presses(pay)).chain([tap(Tap::PadDone)]));
+    }
+    holds(&told.at(10, []), &["Helper leaves</span><span class=\"s\">$12.00 an hour"]);
+    let shown = told.at(30, [tap(Tap::HelperLeaves)]);
+    lacks(&shown, &["an hour"]);
+    let paid = told.app.shelf().bench().run(told.run()).unwrap().paid(told.app.now.at);
+    assert_eq!(
+        paid.iter().map(|paid| (paid.1.to_string(), paid.2.as_minutes())).collect::<Vec<_>>(),
+        [("20.00 USD".to_owned(), 30), ("12.00 USD".to_owned(), 30)]
+    );
+}
+
 /// What runs, as an id of the switch that is asked about.
 fn last_run(told: &Told) -> Id {
     told.app.shelf().bench().runs().last().unwrap().id

@@ -56,6 +56,28 @@ fn big_buttons_show_the_off_time_to_be_chalked() {
     holds(&told.at(200, [tap(Tap::Stop)]), &["Top 1 off at", "Carry on"]);
 }
 
+/// Five clamped, off 12:59, 13:08, 13:18, 13:27 and 13:37: what comes out first stands there, and what can is taken off by a key.
+#[test]
+fn big_buttons_show_what_comes_out_first() {
+    let mut told = clamped(5);
+    let shown = told.at(190, [tap(Tap::Big)]);
+    holds(&shown, &["Top 5 off at", ">13:37</span>", "top 1", ">12:59</b>", "top 2", ">13:08</b>", "top 3", ">13:18</b>"]);
+    lacks(&shown, &["13:27", "Top 1 off", "forgotten"]);
+    let shown = told.at(240, []);
+    holds(&shown, &["Top 1 can come out, since", ">12:59</span>", "Top 1 off", ">13:08</b>"]);
+    let first = ids(&told)[0];
+    let shown = told.at(241, [wait(WaitTap::Off(vec![first]))]);
+    holds(&shown, &["Top 5 off at", "top 2", ">13:08</b>", "top 4", ">13:27</b>", "Hold to leave"]);
+    lacks(&shown, &["12:59"]);
+    holds(&told.at(250, [tap(Tap::Stop)]), &["Top 2 can come out, since", ">13:08</span>"]);
+    // What another work left in clamps can come out; the next day it is on the list alone.
+    told.start(251, "Sand");
+    holds(&told.at(252, [tap(Tap::Big)]), &["Top 2 can come out, since", "Top 2 off"]);
+    let next = told.at(252 + 1440, []);
+    lacks(&next, &["13:08", "off at"]);
+    holds(&next, &["It runs since ", "Was the stop forgotten?"]);
+}
+
 #[test]
 fn clamped_and_stop_are_two_ends_of_an_operation() {
     let mut told = gluing();

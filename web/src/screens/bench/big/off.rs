@@ -1,0 +1,59 @@
+//! The off times of big buttons: what was clamped just now, to be chalked; else what comes out first, and a key once it can.
+
+use super::super::super::Seen;
+use super::super::say;
+use crate::app::bench::Tap;
+use crate::app::bench::waits::{WaitTap, pieces, waiting, whose};
+use crate::app::{App, Msg};
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::waits as words;
+use fivebar_core::quantity::Span;
+use fivebar_core::sheet::bench::BenchSheet;
+use fivebar_core::sheet::waits::WaitLine;
+
+/// So many stand small, those that come out first: the list has them all.
+const SMALL: usize = 3;
+
+/// What was clamped no longer ago is chalked first, whatever else can come out by now [J].
+const CHALKING: Span = Span::minutes(2);
+
+/// What is to be read, the first off time first: what the run clamped, else what waits; and what can come out since today.
+pub fn chalked(app: &App, sheet: &BenchSheet) -> Option<Vec<WaitLine>> {
+    let mut on = waiting(app).on;
+    let of_run = |line: &WaitLine| sheet.running.as_ref().is_none_or(|slab| line.wait.run == Some(slab.run.id));
+    on.retain(|line| if line.over { line.off.day() == app.now.day() } else { of_run(line) });
+    (!on.is_empty()).then_some(on)
+}
+
+/// One off time large, the first three small, and a key for the first that can come out.
+pub fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(large) = large(lines, app) else { return vec![] };
+    let small = lines.iter().take(SMALL).map(|line| {
+        let class = if line.wait.id == large.wait.id { "w7 c-wait" } else { "w7" };
+        el("span", class).kid(el("span", "").text(whose(app, line))).kid(el("b", "t22 w8").text(seen.speech.clock(line.off)))
+    });
+    let take_off = lines.iter().find(|line| line.over).map(|line| {
+        let named = words::one_off(&pieces(app, line), line.wait.what());
+        key("key h56 wide", named, "", say(Tap::Waits(WaitTap::Off(vec![line.wait.id]))))
+    });
+    [read(large, app, seen), el("p", "offs").kids(small)].into_iter().chain(take_off).collect()
+}
+
+/// What runs clamped last, until something can come out; else what comes out first.
+fn large<'a>(lines: &'a [WaitLine], app: &App) -> Option<&'a WaitLine> {
+    let running = app.running().map(|strip| strip.run);
+    let last = lines.iter().filter(|line| running.is_some() && line.wait.run == running);
+    let last = last.max_by_key(|line| (line.wait.began.at, line.piece));
+    let just = |line: &&WaitLine| line.wait.began.at.until(app.now.at) <= CHALKING;
+    let over = lines.iter().find(|line| line.over);
+    last.filter(just).or(over).or(last).or(lines.first())
+}
+
+/// "Top 3 off at" or "Top 1 can come out, since", and the clock.
+fn read(line: &WaitLine, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let day = (line.off.day() != app.now.day()).then(|| seen.speech.day(line.off));
+    let (named, what) = (whose(app, line), line.wait.what());
+    let said = if line.over { words::out_since_at(&named, line.wait.n, what) } else { words::off_at(&named, what, day.as_deref()) };
+    el("p", "off").kid(el("span", "t22 w7 c-wait").text(said)).kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(line.off)))
+}
