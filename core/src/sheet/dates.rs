@@ -1,5 +1,6 @@
 //! When a job can be ready, and on which day each of its steps must begin to be ready when it was promised.
 
+use super::estimate::counted::beside;
 use super::estimate::history::history_of_all;
 use super::estimate::left::batch;
 use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
@@ -171,12 +172,15 @@ fn wider(steps: &[Step], sheet: &EstimateSheet) -> Option<Vec<Step>> {
 
 /// What hands are still on, or what still waits.
 fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
-    let before = |row: &Row| matches!(row.kind, Kind::Fetch | Kind::Make);
-    let steps = rows.iter().filter(|row| before(row)).map(|row| {
-        let hands = row.to_come();
-        let wait = row.op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
-        let pieces = row.op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
-        DateRow { op: row.op.clone(), is_rest: row.is_rest, hands, pieces, wait, cure: None, last: None, safe: None }
+    let before = |kind: Kind| matches!(kind, Kind::Fetch | Kind::Make);
+    // What was counted and nobody planned is under way: the pieces that are left come first.
+    let beside =
+        beside(shop, job, rows).into_iter().filter(|one| before(one.kind)).map(|one| (one.to_come(), Some(one.op), false)).listed();
+    let of_rows = rows.iter().filter(|row| before(row.kind)).map(|row| (row.to_come(), row.op.clone(), row.is_rest));
+    let steps = beside.into_iter().chain(of_rows).map(|(hands, op, is_rest)| {
+        let wait = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
+        let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
+        DateRow { op, is_rest, hands, pieces, wait, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
     // Nobody said when the rest of it is done: before the last coat hardens, so that no date is too early.

@@ -1,6 +1,7 @@
 //! What is still to do of each operation of a job: by its pieces where they are noted or wait, else by its hours.
 
 use super::Row;
+use super::counted::{counted, together};
 use super::history::pieces;
 use crate::bench::estimate::spread::minutes;
 use crate::bench::estimate::{Left, Likely};
@@ -15,7 +16,8 @@ use crate::sheet::Shop;
 /// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
 /// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
-/// more. Of a delivery that nothing but the plan speaks of, as it was planned. Of a whole piece and of its rest, less what was worked on operations that are not planned. Rework takes nothing off. Nothing
+/// more. Of a delivery that nothing but the plan speaks of, as it was planned. Of a whole piece and of its rest, less what was worked on operations that are not planned, and never less
+/// than the pieces that are left of these. Rework takes nothing off. Nothing
 /// at all once the last piece is sold or handed over, but of what was planned since.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     if job.ended.is_some() {
@@ -32,9 +34,15 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
         None if job.left() == 0 => Left::Nothing,
         Some(op) if is_over(op) => Left::Nothing,
         Some(op) => as_planned(of_step(shop, job, (op, row.thought, &steps)), row),
-        None => Left::Less(unplanned),
+        None => at_least(row, unplanned, || together(&counted(shop, job, rows))),
     };
     rows.iter().map(left).listed()
+}
+
+/// Less what is gone of it, but not less than what is counted.
+fn at_least(row: &Row, gone: Span, counted: impl FnOnce() -> Likely) -> Left {
+    let (less, counted) = (Left::Less(gone), counted());
+    if less.likely(row.likely) < counted.span() { Left::Goes(counted) } else { less }
 }
 
 /// Without what is put on top of all that was thought.
