@@ -53,7 +53,7 @@ pub struct DateRow {
     pub wait: Option<(Key, Span)>,
     /// How long it hardens then before use, whatever is done meanwhile.
     pub cure: Option<Span>,
-    /// The last day on which it may begin; none where nothing was promised, or beyond ten years.
+    /// The last day on which it may begin; none where nothing was promised, where nothing but its wait is left, or beyond ten years.
     pub last: Option<Day>,
     /// The same where the hours are as many as nine times in ten; none where that is not known.
     pub safe: Option<Day>,
@@ -121,7 +121,7 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     let (mut rows, late) = back(shop, (job, &sheet.rows), due, given);
     let steps = rows.iter().map(DateRow::step).listed();
     if let Some((due, wider)) = due.zip(wider(&steps, sheet)) {
-        rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe);
+        rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe.filter(|_| !row.only_waits()));
     }
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, given.now), &steps, sheet) };
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
@@ -153,7 +153,7 @@ fn back(shop: &Shop, (job, known): (&Job, &[Row]), due: Option<Day>, given: Give
     let begins = due.map(|due| shop.workshop.hours.workdays().begins(due, &steps)).unwrap_or_default();
     let now = (given.now.day(), i64::from(given.now.minute_of_day()));
     let late = begins.iter().position(|begin| begin.is_none_or(|begin| begin < now));
-    rows.iter_mut().zip(begins).for_each(|(row, begin)| row.last = begin.map(|(day, _)| day));
+    rows.iter_mut().zip(begins).for_each(|(row, begin)| row.last = begin.filter(|_| !row.only_waits()).map(|(day, _)| day));
     (rows, late)
 }
 
