@@ -232,3 +232,20 @@ fn the_hall_bench_is_ready() {
     let sheet = seen(&story, "bench");
     assert_eq!((sheet.rows.len(), sheet.late), (0, None), "{:?}", sheet.rows);
 }
+
+/// Eight hours a day till 18:00. On Friday the 13th at 12:00 3 h 35 are logged on another job, so 4 h 25 are left: 13 h 30 are 4 h 25, 8 h on
+/// Saturday, and 1 h 05 on Monday. At the desk they would have taken nothing off: 6 h till closing, and 7 h 30 on Saturday.
+#[test]
+fn what_was_worked_today_is_taken_off_today() {
+    let ready = |kind: &str| {
+        let begun = "2026-03-01 19:00 -05:00 workshop USD inch\nworkdays 480 min till 18:00 not sun\n2026-03-10 09:00 job stool \"Stool\" 1 order\njob other \"Other\" 1 spec\nplan \"drive\" fetch 1 min for other\n";
+        let plan = "old-job \"Old stool\" 810 min\n";
+        let today = format!("2026-03-13 08:25 start \"saw\" {kind} on other\n12:00 stop\n");
+        let story = tell(&format!("{begun}{plan}{today}"));
+        assert_eq!(story.refused, []);
+        let sheet = seen(&story, "stool");
+        assert_eq!(sheet.rows.iter().map(|row| row.hands.as_minutes()).collect::<Vec<_>>(), [810]);
+        sheet.likely.map(|ready| ready.day)
+    };
+    assert_eq!([ready("make"), ready("office")], [march(16), march(14)]);
+}

@@ -123,7 +123,8 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     if let Some((due, wider)) = due.zip(wider(&steps, sheet)) {
         rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe.filter(|_| !row.only_waits()));
     }
-    let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, given.now), &steps, sheet) };
+    let [likely, safe] =
+        if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked_today(shop, given.now), given.now), &steps, sheet) };
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
     DatesSheet { job: job.id, due, rows, late, likely, safe, unnoted, covers: sheet.covers, is_over, workdays, said: hours.is_said() }
 }
@@ -158,9 +159,18 @@ fn back(shop: &Shop, (job, known): (&Job, &[Row]), due: Option<Day>, given: Give
 }
 
 /// With the hours as they are likely, and as they are nine times in ten; none where nothing is known of them.
-fn ready((workdays, now): (&Workdays, Wall), steps: &[Step], sheet: &EstimateSheet) -> [Option<Ready>; 2] {
+fn ready((workdays, worked, now): (&Workdays, Span, Wall), steps: &[Step], sheet: &EstimateSheet) -> [Option<Ready>; 2] {
     let Some(safely) = wider(steps, sheet) else { return [None; 2] };
-    [workdays.ready(now, steps), workdays.ready(now, &safely)]
+    [workdays.ready_after(worked, now, steps), workdays.ready_after(worked, now, &safely)]
+}
+
+/// How long the maker's own hands were on wood today, on any job.
+fn worked_today(shop: &Shop, now: Wall) -> Span {
+    let today = now.day();
+    let own = shop.bench.runs().filter(|run| run.work.person.is_none() && run.work.kind == Kind::Make);
+    // A run that is over by the day before can't be of today.
+    let lately = own.filter(|run| today.before().before() <= crate::bench::day::day_of(run) || run.is_running());
+    Span::sum(lately.flat_map(|run| crate::bench::day::parts(run, now)).filter(|(day, ..)| *day == today).map(|(.., span)| span))
 }
 
 /// Steps with as many hours as nine times in ten.

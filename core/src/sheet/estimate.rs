@@ -285,13 +285,21 @@ impl EstimateSheet {
         Some(EstimateMade { job: self.job, low, likely, high, thought, factor, jobs, allowance })
     }
 
-    /// What all of it takes, never less than what is logged and what is still to come together.
+    /// What all of it takes, never less than what is logged and what is still to come together; what was logged, once nothing is to come.
     pub fn in_all(&self) -> Option<Range> {
         let range = self.found.as_ref()?.range;
         let Some(left) = self.to_come else { return Some(range) };
+        if let Some(took) = self.took() {
+            return Some(Range { low: took, likely: took, safe: took });
+        }
         let with = |all: Span, left: Span| all.max(self.progress.so_far.plus(left));
         let likely = self.progress.to_come.unwrap_or(left.likely);
         Some(Range { low: range.low, likely: with(range.likely, likely), safe: with(range.safe, left.safe) })
+    }
+
+    /// What all of it took, once nothing of it is to come.
+    pub fn took(&self) -> Option<Span> {
+        self.progress.ends.filter(|_| self.progress.to_come == Some(Span::ZERO))
     }
 
     /// What is still to come of the operations, of the whole piece and of its rest together, row by row, and of what was counted beside them.

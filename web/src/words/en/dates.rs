@@ -203,9 +203,9 @@ pub fn between(low: &str, high: &str) -> String {
     if low == high { low.to_owned() } else { format!("{low} to {high}") }
 }
 
-/// `13 h 18 to 16 h 40 at your rate, costs 20.00`.
+/// `13 h 18 to 16 h 40 at your rate, costs 20.00`; `7 h 01` where both are one.
 pub fn reckoning(likely: &str, safe: &str, costs: &str) -> String {
-    format!("{likely} to {safe} at your rate, costs {costs}")
+    format!("{} at your rate, costs {costs}", between(likely, safe))
 }
 
 /// `Ready by Fri 22 May.`

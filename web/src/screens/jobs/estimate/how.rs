@@ -66,7 +66,7 @@ fn begun(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<Stri
     let span = |span: Span| seen.speech.span(span);
     let [likely, safe] = [left.likely, left.safe].map(span);
     let all = [in_all.likely, in_all.safe].map(span);
-    let is_more = Span::ZERO < sheet.progress.so_far && in_all != found.range;
+    let is_more = sheet.took().is_none() && Span::ZERO < sheet.progress.so_far && in_all != found.range;
     is_more.then(|| said::begun(&span(sheet.progress.so_far), [&likely, &safe], [&all[0], &all[1]]))
 }
 
