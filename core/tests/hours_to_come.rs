@@ -156,3 +156,36 @@ fn nothing_is_to_come_of_what_is_sold() {
     check(&format!("{sold}14:00 plan \"thank them\" office 30 min for lamps\n"), 30, 42, None);
     check(&format!("{sold}14:00 plan \"coat\" make 60 min for lamps\n"), 60, 84, None);
 }
+
+/// Four of eight joints took 32 min that nobody planned, so four more take 32: 10 h 12 and 32 min are to come, 12 h 16 in all,
+/// (40 + 24.25 x 12.2667) / 1 = 337.47. Of a piece that took ten hours as a whole the joints are a part, and all that is left once those are
+/// over.
+#[test]
+fn counted_pieces_that_are_left_are_to_come() {
+    const JOINTS: &str = "start \"joint\" make on table\nbatch 8 \"joint\" for table\n09:32 done 4\nstop\n";
+    let price_of = check;
+    let check = |more: &str, to_come: i64, ends: i64, dates: &[(&str, i64)]| {
+        let story = told(more);
+        let (shop, job) = (Shop::of(&story.book, story.now.at), story.names.job("table").unwrap());
+        let hours = account(&shop, job).unwrap().hours;
+        let page = estimate(&shop, job, true).unwrap();
+        assert_eq!(hours.to_come.map(Span::as_minutes), Some(to_come), "{more}");
+        assert_eq!(page.progress.to_come, hours.to_come, "{more}");
+        assert_eq!(page.hands(), page.progress.to_come.unwrap(), "{more}");
+        assert_eq!(page.progress.ends.map(Span::as_minutes), Some(ends), "{more}");
+        assert!(to_come <= page.to_come.unwrap().safe.as_minutes() && ends <= page.in_all().unwrap().likely.as_minutes(), "{more}");
+        let waits = fivebar_core::ledger::fold::waits(&story.book);
+        let given = fivebar_core::sheet::dates::Given { waits: &waits, guess: |_| None, with_factor: true, now: story.now };
+        let rows = fivebar_core::sheet::dates::dates(&shop, job, given).unwrap().rows;
+        let rows: Vec<_> = rows.iter().map(|row| (row.op.as_deref().unwrap_or_default(), row.hands.as_minutes())).collect();
+        assert_eq!(rows, dates, "{more}");
+    };
+    check(&format!("{PLAN}{JOINTS}"), 612 + 32, 92 + 644, &[("joint", 32), ("milling", 192), ("sanding", 420)]);
+    let done = "09:40 start \"joint\" make on table\n10:12 done 4\nstop\n";
+    check(&format!("{PLAN}{JOINTS}{done}"), 612, 124 + 612, &[("milling", 192), ("sanding", 420)]);
+    price_of(&format!("{PLAN}{JOINTS}"), "337.47", Some("340"), Verdict::Say { say: euro("340") });
+    // Ten hours as a whole, 92 min logged; with 9 h 40 more of gluing all of them are gone, and the joints are not made.
+    let old = "old-job \"Old table\" 600 min\n";
+    check(&format!("{old}{JOINTS}"), 508, 600, &[("", 508)]);
+    check(&format!("{old}{JOINTS}start \"glue\" make on table\n19:12 stop\n"), 32, 672 + 32, &[("", 32)]);
+}

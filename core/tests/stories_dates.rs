@@ -97,6 +97,25 @@ fn what_is_done_is_no_step_and_what_waits_is() {
     assert_eq!(sheet.late, None);
 }
 
+/// Oiled on Wednesday the 11th till 14:00: hard on the 18th. Nothing is left to begin on any day after, and a week before the 27th is no last
+/// day of it; for the 17th it can't be.
+#[test]
+fn what_only_hardens_has_no_last_day_to_begin() {
+    let begun = "2026-03-01 19:00 -05:00 workshop USD inch\n2026-03-10 09:00 job stool \"Stool\" 1 order\nends-in \"oil\" coat of oil\nplan \"oil\" make stage finish 60 min for stool\n";
+    let oiled = "2026-03-11 13:00 start \"oil\" make on stool\n14:00 clamped 1\nstop\n";
+    let check = |due: &str, now: &str, cure: Option<i64>, late: Option<usize>| {
+        let story = tell(&format!("{begun}about stool due {due}\n{oiled}{now} about stool note \"x\"\n"));
+        assert_eq!(story.refused, []);
+        let sheet = seen(&story, "stool");
+        let only: Vec<_> = sheet.rows.iter().map(|row| (row.cure.map(Span::as_minutes), row.last, row.safe)).collect();
+        assert_eq!(only, [(cure, None, None)], "{now}");
+        assert_eq!((sheet.late, sheet.likely.map(|ready| ready.day)), (late, march(18)), "{now}");
+    };
+    check("2026-03-27", "2026-03-13 14:00", Some(5 * 1_440), None);
+    check("2026-03-27", "2026-03-16 02:00", Some(2 * 1_440 + 720), None);
+    check("2026-03-17", "2026-03-13 14:00", Some(5 * 1_440), Some(0));
+}
+
 /// On Friday the 20th the clamps are long off; sanding should have begun on Wednesday.
 #[test]
 fn the_first_day_that_cannot_be_met_is_named() {
@@ -212,4 +231,21 @@ fn the_hall_bench_is_ready() {
     let story = tell(BENCH.split("2026-05-23 09:00 start").next().unwrap());
     let sheet = seen(&story, "bench");
     assert_eq!((sheet.rows.len(), sheet.late), (0, None), "{:?}", sheet.rows);
+}
+
+/// Eight hours a day till 18:00. On Friday the 13th at 12:00 3 h 35 are logged on another job, so 4 h 25 are left: 13 h 30 are 4 h 25, 8 h on
+/// Saturday, and 1 h 05 on Monday. At the desk they would have taken nothing off: 6 h till closing, and 7 h 30 on Saturday.
+#[test]
+fn what_was_worked_today_is_taken_off_today() {
+    let ready = |kind: &str| {
+        let begun = "2026-03-01 19:00 -05:00 workshop USD inch\nworkdays 480 min till 18:00 not sun\n2026-03-10 09:00 job stool \"Stool\" 1 order\njob other \"Other\" 1 spec\nplan \"drive\" fetch 1 min for other\n";
+        let plan = "old-job \"Old stool\" 810 min\n";
+        let today = format!("2026-03-13 08:25 start \"saw\" {kind} on other\n12:00 stop\n");
+        let story = tell(&format!("{begun}{plan}{today}"));
+        assert_eq!(story.refused, []);
+        let sheet = seen(&story, "stool");
+        assert_eq!(sheet.rows.iter().map(|row| row.hands.as_minutes()).collect::<Vec<_>>(), [810]);
+        sheet.likely.map(|ready| ready.day)
+    };
+    assert_eq!([ready("make"), ready("office")], [march(16), march(14)]);
 }

@@ -185,10 +185,26 @@ impl Workdays {
     /// assert_eq!([Some(ready.hands), Some(ready.day)], [Day::ymd(2026, 5, 14), Day::ymd(2026, 5, 21)]);
     /// ```
     pub fn ready(&self, now: Wall, steps: &[Step]) -> Option<Ready> {
+        self.ready_after(Span::ZERO, now, steps)
+    }
+
+    /// The same where hands were on wood for so long today: as much less is left of the day.
+    ///
+    /// ```
+    /// use fivebar_core::bench::dates::{Step, Workdays};
+    /// use fivebar_core::quantity::{Clock, Day, Moment, Offset, Span, Wall};
+    /// // Friday 15 May 2026, 12:00 UTC, eight hours a day till 18:00, no Sundays: 4 h 25 are left after 3 h 35, then 8 h on Saturday.
+    /// let work = Workdays { bench: Span::minutes(480), ..Workdays::default() };
+    /// let step = Step { hands: Span::minutes(810), ..Step::default() };
+    /// let now = Wall::new(Moment::at(1_778_846_400_000), Offset::UTC);
+    /// let ready = |worked| work.ready_after(Span::minutes(worked), now, &[step]).map(|ready| ready.day);
+    /// assert_eq!([ready(0), ready(215)], [Day::ymd(2026, 5, 16), Day::ymd(2026, 5, 18)]);
+    /// ```
+    pub fn ready_after(&self, worked: Span, now: Wall, steps: &[Step]) -> Option<Ready> {
         let from = (now.day(), i64::from(now.minute_of_day()));
         let (mut at, mut hard, mut hands) = (from, from, from.0);
         for step in steps {
-            let end = self.after(at, from.0, step.hands)?;
+            let end = self.after(at, self.left_of(from.0, worked), step.hands)?;
             (at, hard) = (later(end, step.wait), hard.max(later(end, step.cure)));
             if Span::ZERO < step.hands {
                 hands = end.0;
@@ -200,10 +216,16 @@ impl Workdays {
         Some(Ready { day, hands })
     }
 
-    /// The hour at which so much work is done, begun at `from`.
-    fn after(&self, from: Hour, began: Day, hands: Span) -> Option<Hour> {
+    /// The hour from which on the rest of a day's hours lies, after so much work.
+    fn left_of(&self, day: Day, worked: Span) -> Hour {
         let (opens, closes) = self.bench_hours();
-        let (mut day, mut start) = (from.0, from.1.max(opens));
+        (day, opens.saturating_add(minutes_up(worked)).min(closes))
+    }
+
+    /// The hour at which so much work is done, begun at `from`, and on the first day not before that hour of it.
+    fn after(&self, from: Hour, (began, first): Hour, hands: Span) -> Option<Hour> {
+        let (opens, closes) = self.bench_hours();
+        let (mut day, mut start) = (from.0, from.1.max(if from.0 == began { first } else { opens }));
         let mut left = minutes_up(hands);
         if left == 0 {
             return Some(from);

@@ -1,5 +1,6 @@
 //! When a job can be ready, and on which day each of its steps must begin to be ready when it was promised.
 
+use super::estimate::counted::beside;
 use super::estimate::history::history_of_all;
 use super::estimate::left::batch;
 use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
@@ -52,7 +53,7 @@ pub struct DateRow {
     pub wait: Option<(Key, Span)>,
     /// How long it hardens then before use, whatever is done meanwhile.
     pub cure: Option<Span>,
-    /// The last day on which it may begin; none where nothing was promised, or beyond ten years.
+    /// The last day on which it may begin; none where nothing was promised, where nothing but its wait is left, or beyond ten years.
     pub last: Option<Day>,
     /// The same where the hours are as many as nine times in ten; none where that is not known.
     pub safe: Option<Day>,
@@ -120,9 +121,10 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     let (mut rows, late) = back(shop, (job, &sheet.rows), due, given);
     let steps = rows.iter().map(DateRow::step).listed();
     if let Some((due, wider)) = due.zip(wider(&steps, sheet)) {
-        rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe);
+        rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe.filter(|_| !row.only_waits()));
     }
-    let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, given.now), &steps, sheet) };
+    let [likely, safe] =
+        if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked_today(shop, given.now), given.now), &steps, sheet) };
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
     DatesSheet { job: job.id, due, rows, late, likely, safe, unnoted, covers: sheet.covers, is_over, workdays, said: hours.is_said() }
 }
@@ -152,14 +154,23 @@ fn back(shop: &Shop, (job, known): (&Job, &[Row]), due: Option<Day>, given: Give
     let begins = due.map(|due| shop.workshop.hours.workdays().begins(due, &steps)).unwrap_or_default();
     let now = (given.now.day(), i64::from(given.now.minute_of_day()));
     let late = begins.iter().position(|begin| begin.is_none_or(|begin| begin < now));
-    rows.iter_mut().zip(begins).for_each(|(row, begin)| row.last = begin.map(|(day, _)| day));
+    rows.iter_mut().zip(begins).for_each(|(row, begin)| row.last = begin.filter(|_| !row.only_waits()).map(|(day, _)| day));
     (rows, late)
 }
 
 /// With the hours as they are likely, and as they are nine times in ten; none where nothing is known of them.
-fn ready((workdays, now): (&Workdays, Wall), steps: &[Step], sheet: &EstimateSheet) -> [Option<Ready>; 2] {
+fn ready((workdays, worked, now): (&Workdays, Span, Wall), steps: &[Step], sheet: &EstimateSheet) -> [Option<Ready>; 2] {
     let Some(safely) = wider(steps, sheet) else { return [None; 2] };
-    [workdays.ready(now, steps), workdays.ready(now, &safely)]
+    [workdays.ready_after(worked, now, steps), workdays.ready_after(worked, now, &safely)]
+}
+
+/// How long the maker's own hands were on wood today, on any job.
+fn worked_today(shop: &Shop, now: Wall) -> Span {
+    let today = now.day();
+    let own = shop.bench.runs().filter(|run| run.work.person.is_none() && run.work.kind == Kind::Make);
+    // A run that is over by the day before can't be of today.
+    let lately = own.filter(|run| today.before().before() <= crate::bench::day::day_of(run) || run.is_running());
+    Span::sum(lately.flat_map(|run| crate::bench::day::parts(run, now)).filter(|(day, ..)| *day == today).map(|(.., span)| span))
 }
 
 /// Steps with as many hours as nine times in ten.
@@ -171,12 +182,15 @@ fn wider(steps: &[Step], sheet: &EstimateSheet) -> Option<Vec<Step>> {
 
 /// What hands are still on, or what still waits.
 fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
-    let before = |row: &Row| matches!(row.kind, Kind::Fetch | Kind::Make);
-    let steps = rows.iter().filter(|row| before(row)).map(|row| {
-        let hands = row.to_come();
-        let wait = row.op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
-        let pieces = row.op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
-        DateRow { op: row.op.clone(), is_rest: row.is_rest, hands, pieces, wait, cure: None, last: None, safe: None }
+    let before = |kind: Kind| matches!(kind, Kind::Fetch | Kind::Make);
+    // What was counted and nobody planned is under way: the pieces that are left come first.
+    let beside =
+        beside(shop, job, rows).into_iter().filter(|one| before(one.kind)).map(|one| (one.to_come(), Some(one.op), false)).listed();
+    let of_rows = rows.iter().filter(|row| before(row.kind)).map(|row| (row.to_come(), row.op.clone(), row.is_rest));
+    let steps = beside.into_iter().chain(of_rows).map(|(hands, op, is_rest)| {
+        let wait = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
+        let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
+        DateRow { op, is_rest, hands, pieces, wait, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
     // Nobody said when the rest of it is done: before the last coat hardens, so that no date is too early.

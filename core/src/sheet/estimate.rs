@@ -1,5 +1,6 @@
 //! What a job will likely take: each operation with where its figure is from, all of them likely and safe, and how far the job has come.
 
+pub mod counted;
 pub mod history;
 pub mod left;
 pub mod parts;
@@ -13,6 +14,7 @@ use crate::ledger::kind::estimate::EstimateMade;
 use crate::quantity::{Count, Id, Key, Listed, Span};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
+use counted::Counted;
 use history::{History, history};
 use left::lefts;
 use parts::{Whole, parts, whole_piece};
@@ -23,6 +25,8 @@ pub struct EstimateSheet {
     pub job: Id,
     /// The operations as planned, and the rest of the piece where they are not all of it; where none is planned, the whole piece.
     pub rows: Vec<Row>,
+    /// Counted pieces that are left of operations nobody planned, where they are no part of the whole piece or its rest.
+    pub counted: Vec<Counted>,
     /// What they come to; none while neither operations nor the kind of piece nor old jobs say anything.
     pub found: Option<Estimate>,
     /// What is still to come; none while nothing is known, and once the job has ended.
@@ -142,12 +146,14 @@ pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bo
     let covers = covers(job, &rows);
     let so_far = shop.time(job.id).own.total();
     let goes_on = job.ended.is_none() && !rows.is_empty();
+    let counted = counted::beside(shop, job, &rows);
     let to_come = goes_on.then(|| {
-        let begun: Vec<(Part, Left)> = parts.iter().copied().zip(rows.iter().map(|row| row.left)).listed();
+        let beside = counted.iter().map(Counted::part);
+        let begun: Vec<(Part, Left)> = parts.iter().copied().zip(rows.iter().map(|row| row.left)).chain(beside).listed();
         left_of_all(&begun, on_top, SEED)
     });
-    // One figure of what is to come on every page of the job and in every price: what the rows have left; how far it may be off is drawn.
-    let left = goes_on.then(|| Span::sum(rows.iter().map(Row::to_come)));
+    // One figure of what is to come on every page of the job and in every price: what the rows come to; how far it may be off is drawn.
+    let left = goes_on.then(|| all_to_come(&rows, &counted));
     let thought = thought(job, &rows);
     let (kept, range) = (job.kept, found.as_ref().map(|found| found.range));
     let is_of_plan = is_of_plan(job, || only_operations(&rows));
@@ -162,7 +168,7 @@ pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bo
         ends: left.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left)),
     };
     let (piece, design, said_whole) = (job.described.piece.clone(), job.design, job.whole_planned);
-    EstimateSheet { job: job.id, rows, found, to_come, whole, covers, said_whole, history, piece, design, kept, progress }
+    EstimateSheet { job: job.id, rows, counted, found, to_come, whole, covers, said_whole, history, piece, design, kept, progress }
 }
 
 /// Whether a job is reckoned by its operations alone: neither as a whole piece, nor with a rest beyond them.
@@ -280,10 +286,13 @@ impl EstimateSheet {
         Some(EstimateMade { job: self.job, low, likely, high, thought, factor, jobs, allowance })
     }
 
-    /// What all of it takes, never less than what is logged and what is still to come together.
+    /// What all of it takes, never less than what is logged and what is still to come together; what was logged, once nothing is to come.
     pub fn in_all(&self) -> Option<Range> {
         let range = self.found.as_ref()?.range;
         let Some(left) = self.left() else { return Some(range) };
+        if let Some(took) = self.took() {
+            return Some(Range { low: took, likely: took, safe: took });
+        }
         let with = |all: Span, left: Span| all.max(self.progress.so_far.plus(left));
         Some(Range { low: range.low, likely: with(range.likely, left.likely), safe: with(range.safe, left.safe) })
     }
@@ -295,15 +304,24 @@ impl EstimateSheet {
         Some(Range { likely, safe: drawn.safe.max(likely), ..drawn })
     }
 
-    /// What is still to come of the operations, of the whole piece and of its rest together, row by row.
+    /// What all of it took, once nothing of it is to come.
+    pub fn took(&self) -> Option<Span> {
+        self.progress.ends.filter(|_| self.progress.to_come == Some(Span::ZERO))
+    }
+
+    /// What is still to come of the operations, of the whole piece and of its rest together, row by row, and of what was counted beside them.
     pub fn hands(&self) -> Span {
-        Span::sum(self.rows.iter().map(Row::to_come))
+        all_to_come(&self.rows, &self.counted)
     }
 
     /// Operations that count as done by their hours, though none of their pieces is noted as done.
     pub fn unnoted(&self, shop: &Shop) -> Vec<String> {
         unnoted(shop, self.job, &self.rows)
     }
+}
+
+fn all_to_come(rows: &[Row], counted: &[Counted]) -> Span {
+    Span::sum(rows.iter().map(Row::to_come).chain(counted.iter().map(Counted::to_come)))
 }
 
 fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {

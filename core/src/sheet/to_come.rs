@@ -1,5 +1,6 @@
 //! Hours still to come of a job, one figure for every price and page: each operation by its estimate, as the job's own page has it.
 
+use super::estimate::counted::{Counted, beside, counted};
 use super::estimate::{Row, rows_of};
 use super::shop::Shop;
 use crate::ledger::fold::Job;
@@ -17,7 +18,7 @@ pub struct StillToCome {
 
 /// All that is still to come. None while nobody knows: nothing is planned, no estimate was given, and nothing says what such a piece takes.
 ///
-/// Of a job without a plan nothing is to come once it was finished, or some of it is gone; `by_stage` is what was logged.
+/// Of a job without a plan nothing is to come once it was finished, or some of it is gone, but for counted pieces that are left; `by_stage` is what was logged.
 pub fn to_come(shop: &Shop, job: &Job, by_stage: &Sorted<Stage, Span>) -> Option<Vec<StillToCome>> {
     if job.ended.is_some() {
         return Some(vec![]);
@@ -25,9 +26,13 @@ pub fn to_come(shop: &Shop, job: &Job, by_stage: &Sorted<Stage, Span>) -> Option
     if job.operations.is_empty() {
         return without_plan(shop, job, by_stage).map(|span| vec![StillToCome { kind: Kind::Make, stage: None, span }]);
     }
+    let rows = rows(shop, job);
+    let beside = beside(shop, job, &rows).into_iter();
+    let beside = beside.map(|one| StillToCome { kind: one.kind, stage: Some(one.stage), span: one.to_come() });
     // Rows are in the order of the plan; its rest comes last.
     let stages = job.operations.iter().map(|operation| Some(operation.stage)).chain([None]);
-    Some(rows(shop, job).iter().zip(stages).map(|(row, stage)| StillToCome { kind: row.kind, stage, span: row.to_come() }).listed())
+    let of_rows = rows.iter().zip(stages).map(|(row, stage)| StillToCome { kind: row.kind, stage, span: row.to_come() });
+    Some(of_rows.chain(beside).listed())
 }
 
 fn rows(shop: &Shop, job: &Job) -> Vec<Row> {
@@ -35,10 +40,11 @@ fn rows(shop: &Shop, job: &Job) -> Vec<Row> {
 }
 
 fn without_plan(shop: &Shop, job: &Job, by_stage: &Sorted<Stage, Span>) -> Option<Span> {
+    let counted = || Span::sum(counted(shop, job, &[]).iter().map(Counted::to_come));
     if 0 < job.selling.gone() || by_stage.contains_key(&Stage::Finish) {
-        return Some(Span::ZERO);
+        return Some(counted());
     }
-    let given = job.kept.map(|kept| kept.likely.minus(shop.time(job.id).own.total()).max(Span::ZERO));
+    let given = job.kept.map(|kept| kept.likely.minus(shop.time(job.id).own.total()).max(counted()));
     let by_others = || Some(rows(shop, job)).filter(|rows| !rows.is_empty()).map(|rows| Span::sum(rows.iter().map(Row::to_come)));
     given.or_else(by_others)
 }

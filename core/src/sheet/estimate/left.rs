@@ -1,6 +1,7 @@
 //! What is still to do of each operation of a job: by its pieces where they are noted or wait, else by its hours.
 
 use super::Row;
+use super::counted::{counted, together};
 use super::history::pieces;
 use crate::bench::estimate::{Left, Likely};
 use crate::bench::wait::{Wait, Waits, What};
@@ -15,8 +16,8 @@ use crate::sheet::Shop;
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
 /// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
 /// more. Of a drive that nothing but the plan speaks of, what was planned less what was driven. Of a whole piece and of its rest, less what was
-/// worked on operations that are not planned. Rework takes nothing off. Nothing at all once the last piece is sold or handed over, but of what
-/// was planned since.
+/// worked on operations that are not planned, and never less than the pieces that are left of these. Rework takes nothing off. Nothing at all
+/// once the last piece is sold or handed over, but of what was planned since.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     if job.ended.is_some() {
         return rows.iter().map(|_| Left::Nothing).listed();
@@ -32,9 +33,15 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
         None if job.left() == 0 => Left::Nothing,
         Some(op) if is_over(op) => Left::Nothing,
         Some(op) => as_planned(of_step(shop, job, (op, row.thought, &steps)), row),
-        None => Left::Less(unplanned),
+        None => at_least(row, unplanned, || together(&counted(shop, job, rows))),
     };
     rows.iter().map(left).listed()
+}
+
+/// Less what is gone of it, but not less than what is counted.
+fn at_least(row: &Row, gone: Span, counted: impl FnOnce() -> Likely) -> Left {
+    let (less, counted) = (Left::Less(gone), counted());
+    if less.likely(row.likely) < counted.span() { Left::Goes(counted) } else { less }
 }
 
 /// Of a drive, the plan without what is put on top of all that was thought.

@@ -139,7 +139,11 @@ fn step(row: &DateRow, late: bool, seen: Seen<'_>) -> El<Msg> {
     let hands = (Span::ZERO < row.hands).then(|| [Some(seen.speech.span(row.hands)), pieces].into_iter().flatten().listed().join(" "));
     let wait = row.wait.as_ref().map(|(what, span)| (words::wait(what.as_str()), long(*span, seen)));
     let cure = row.cure.map(|span| long(span, seen));
-    let under = words::step(hands.as_deref(), wait.as_ref().map(|(what, span)| (*what, span.as_str())), cure.as_deref());
+    let wait = wait.as_ref().map(|(what, span)| (*what, span.as_str()));
+    let under = match row.cure.filter(|_| row.only_waits()) {
+        Some(left) => words::hard_on(wait, &day(until(left, seen), seen)),
+        None => words::step(hands.as_deref(), wait, cure.as_deref()),
+    };
     let what = el("span", "op").kid(el("b", "").text(name(row))).kid(el("span", "t14 i2").text(under));
     let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| words::safe_last(&day(safe, seen)));
     let last = row.last.map(|last| {

@@ -158,14 +158,15 @@ fn planned((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), op: &str, see
     [planned, likely].into_iter().flatten().listed().join(", ")
 }
 
-/// What is likely to come of the operations, by stage.
+/// What is likely to come of the operations and of counted pieces, by stage.
 fn by_stage(sheet: &JobSheet, estimate: &EstimateSheet) -> Vec<(Stage, Span)> {
     let mut stages: Vec<(Stage, Span)> = vec![];
-    for row in &estimate.rows {
-        let Some(planned) = sheet.operations.iter().find(|planned| Some(&planned.op) == row.op.as_ref()) else { continue };
-        match stages.iter_mut().find(|(stage, _)| *stage == planned.stage) {
-            Some((_, span)) => *span = span.plus(row.to_come()),
-            None => stages.push((planned.stage, row.to_come())),
+    let stage = |op: &Option<String>| sheet.operations.iter().find(|planned| Some(&planned.op) == op.as_ref()).map(|planned| planned.stage);
+    let planned = estimate.rows.iter().filter_map(|row| Some((stage(&row.op)?, row.to_come())));
+    for (of, left) in planned.chain(estimate.counted.iter().map(|one| (one.stage, one.to_come()))) {
+        match stages.iter_mut().find(|(stage, _)| *stage == of) {
+            Some((_, span)) => *span = span.plus(left),
+            None => stages.push((of, left)),
         }
     }
     stages.retain(|(_, span)| Span::ZERO < *span);

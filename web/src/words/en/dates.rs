@@ -154,6 +154,12 @@ pub fn step(hands: Option<&str>, wait: Option<(&str, &str)>, cure: Option<&str>)
     [Some(done).filter(|done| !done.is_empty()), hard].into_iter().flatten().listed().join(", ")
 }
 
+/// `done, hard Wed 11 Mar`, `to dry 3 h, hard Wed 11 Mar`: nothing is left to do but to wait.
+pub fn hard_on(wait: Option<(&str, &str)>, day: &str) -> String {
+    let done = wait.map_or("done".to_owned(), |(what, span)| format!("{what} {span}"));
+    format!("{done}, hard {day}")
+}
+
 /// `2 days`, `7 days`: a wait of whole days.
 pub fn days(n: &str, one: bool) -> String {
     if one { format!("{n} day") } else { format!("{n} days") }
@@ -197,9 +203,9 @@ pub fn between(low: &str, high: &str) -> String {
     if low == high { low.to_owned() } else { format!("{low} to {high}") }
 }
 
-/// `13 h 18 to 16 h 40 at your rate, costs 20.00`.
+/// `13 h 18 to 16 h 40 at your rate, costs 20.00`; `7 h 01` where both are one.
 pub fn reckoning(likely: &str, safe: &str, costs: &str) -> String {
-    format!("{likely} to {safe} at your rate, costs {costs}")
+    format!("{} at your rate, costs {costs}", between(likely, safe))
 }
 
 /// `Ready by Fri 22 May.`

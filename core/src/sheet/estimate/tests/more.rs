@@ -247,3 +247,22 @@ fn a_drive_counts_in_all_as_all_that_was_thought_and_is_to_come_as_planned() {
     assert_eq!(sheet.rows[0].left, Left::AsPlanned { thought: Span::minutes(90), gone: Span::minutes(30) });
     assert_eq!(sums(&sheet), (vec![126, 1_470], 1_596, 60 + 1_470));
 }
+
+/// 100 and 50 thought, 210 likely; 60 and 40 were taken, and all of it is noted as done: 100 in all, likely and safe. Sawn alone it is 60 and
+/// 70 to come, and the estimate of 210 stands.
+#[test]
+fn what_is_done_took_what_it_took() {
+    use crate::ledger::decide::BenchCommand;
+    let mut phone = Phone::new("a");
+    let job = phone.job(0, "job");
+    kind(&mut phone, job, "boat");
+    [("saw", 100), ("oil", 50)].into_iter().for_each(|(op, minutes)| plan(&mut phone, job, op, Some(minutes)));
+    let mut done = |op: &str, from: i64, to: i64| {
+        let run = phone.start(from, op, job);
+        phone.bench(to - 1, BenchCommand::Done { run, n: 1 }).unwrap();
+        phone.stop(to, run);
+        seen(&phone, job, to + 1).in_all().map(|all| [all.likely, all.safe].map(Span::as_minutes)).unwrap()
+    };
+    assert_eq!(done("saw", 100, 160)[0], 210);
+    assert_eq!(done("oil", 200, 240), [100, 100]);
+}

@@ -183,3 +183,12 @@ fn nothing_is_promised_for_a_day_off() {
     let monday = "Safe to promise for Mon 21 December, the next working day.";
     check("workdays 240 min not sat sun\n", monday, "Ready by Mon 21 December.");
 }
+
+/// Oiled on Wednesday the 11th till 14:00: a week hard on the 18th, whatever day it is.
+#[test]
+fn what_only_hardens_says_until_when() {
+    let begun = "2026-03-01 19:00 -05:00 workshop USD inch\n2026-03-10 09:00 job stool \"Stool\" 1 order\nends-in \"oil\" coat of oil\nplan \"oil\" make stage finish 60 min for stool\nabout stool due 2026-03-27\n";
+    let oiled = "2026-03-11 13:00 start \"oil\" make on stool\n14:00 clamped 1\nstop\n2026-03-13 09:00 about stool note \"x\"\n";
+    let mut maker = Maker::told(&[&format!("{begun}{oiled}")]);
+    maker.room("stool", Room::Dates).shows(&["done, hard Wed 18 March"]).hides(&["hard after"]);
+}

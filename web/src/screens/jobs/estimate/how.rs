@@ -21,7 +21,8 @@ pub fn how(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Vec<El<Ms
     let of_whole = sheet.whole.iter().filter(|_| uses_whole).flat_map(|whole| of_whole(sheet, whole, seen));
     let each = sheet.rows.iter().filter_map(|row| steps::line(sheet, row, found.on_top, seen));
     let gain = steps::gains(sheet).then(|| words::GAIN.to_owned());
-    let lines = of_factor(sheet, found, seen).into_iter().chain(each).chain(on_top(sheet, found, seen)).chain(of_whole);
+    let counted = sheet.counted.iter().map(|one| steps::counted(one, seen));
+    let lines = of_factor(sheet, found, seen).into_iter().chain(each).chain(counted).chain(on_top(sheet, found, seen)).chain(of_whole);
     let mut lines = lines.chain(rest(sheet, seen)).chain(gain).chain(safe(sheet, found, seen)).chain(begun(sheet, found, seen)).listed();
     let mut gains = 0_u8;
     lines.retain(|line| {
@@ -65,7 +66,7 @@ fn begun(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<Stri
     let span = |span: Span| seen.speech.span(span);
     let [likely, safe] = [left.likely, left.safe].map(span);
     let all = [in_all.likely, in_all.safe].map(span);
-    let is_more = Span::ZERO < sheet.progress.so_far && in_all != found.range;
+    let is_more = sheet.took().is_none() && Span::ZERO < sheet.progress.so_far && in_all != found.range;
     is_more.then(|| said::begun(&span(sheet.progress.so_far), [&likely, &safe], [&all[0], &all[1]]))
 }
 

@@ -5,6 +5,7 @@ use super::basis;
 use crate::words::en::{estimate as old, how as words, jobs};
 use fivebar_core::bench::estimate::{Basis, Left, OnTop};
 use fivebar_core::quantity::{Decimal, Listed, Span};
+use fivebar_core::sheet::estimate::counted::Counted;
 use fivebar_core::sheet::estimate::steps::{Learnt, Step, Took, step};
 use fivebar_core::sheet::estimate::{EstimateSheet, Row};
 
@@ -25,6 +26,11 @@ pub fn line(sheet: &EstimateSheet, row: &Row, on_top: OnTop, seen: Seen<'_>) -> 
     }
     said.extend(left(sheet, row, seen));
     Some(words::line(&jobs::upper_first(row.op.as_deref()?), &said))
+}
+
+/// The line of an operation that nobody planned, with counted pieces that are left.
+pub fn counted(one: &Counted, seen: Seen<'_>) -> String {
+    words::line(&jobs::upper_first(&one.op), &[words::by_pieces(&seen.speech.span(one.to_come()))])
 }
 
 /// A share in per cent.
