@@ -85,7 +85,7 @@ impl State {
     /// The same boards with nothing cut that no part needs: what the search keeps for another use stays part of its board.
     pub(super) fn spared(&self, shop: &Shop<'_>, pool: &mut Pool) -> State {
         let mut state = self.clone();
-        let (glued, cut): (Vec<(usize, i64)>, Vec<(usize, i64)>) = self.taken.iter().partition(|(nth, _)| is_glue(pool, *nth));
+        let (glued, cut): (Vec<_>, Vec<_>) = self.taken.iter().copied().partition(|(nth, _)| is_glue(pool, *nth));
         glued.into_iter().chain(cut).for_each(|taken| state.spare(shop, pool, taken));
         state
     }
