@@ -95,7 +95,7 @@ fn goes<'a>(app: &App, all: &[InUse<'a>], shape: Shape) -> Vec<InUse<'a>> {
     let of_shape = || all.iter().filter(|it| it.plan.plan.shape == shape);
     let again = of_shape().find(|it| app.plan.again.or(app.plan.used) == Some(it.plan.id));
     let only = || if let [only] = all { Some(only) } else { None };
-    again.or_else(|| of_shape().last()).or_else(only).cloned().into_iter().collect()
+    again.or_else(|| of_shape().next_back()).or_else(only).cloned().into_iter().collect()
 }
 
 fn before_with(app: &App, all: &[InUse<'_>], shape: Shape) -> Option<Before> {

@@ -43,10 +43,10 @@ fn less(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
 
 /// One joins; while somebody is there, another joins or one leaves: who came last, by their pay where that tells them apart.
 fn helper(slab: &Slab, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let there = slab.run.heads.iter().filter(|head| head.to.is_none());
+    let mut there = slab.run.heads.iter().filter(|head| head.to.is_none());
     let apart = there.clone().any(|head| there.clone().any(|other| other.pay != head.pay));
     let pay = |pay: Option<Money>| pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
-    let who = there.last().filter(|_| apart).map(|head| pay(head.pay)).unwrap_or_default();
+    let who = there.next_back().filter(|_| apart).map(|head| pay(head.pay)).unwrap_or_default();
     let leaves = (1 < slab.heads).then(|| key("key h56", words::HELPER_LEAVES, who, say(Tap::HelperLeaves)));
     [key("key h56", words::HELPER_JOINS, "", say(Tap::HelperJoins))].into_iter().chain(leaves).listed()
 }
