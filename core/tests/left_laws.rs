@@ -321,7 +321,7 @@ proptest! {
             taken += line.n * low;
             (kept, cut) = (kept + line.n * back, cut + line.n * pieces);
         }
-        prop_assert_eq!(sheet.waste.length.map(|it| it.map(Length::as_nm)), Some([lost, taken]));
+        prop_assert_eq!(sheet.waste.length.map(|it| it.map(Length::as_nm)), Some([lost, taken - kept]));
         let of = |length: i64| Volume::of(mm(30), mm(50), Length::nm(length).unwrap()).unwrap();
         let finished = Volume::of(mm(28), mm(48), Length::nm(cut).unwrap()).unwrap();
         prop_assert_eq!((sheet.waste.taken, sheet.waste.finished), (of(taken - kept), finished));

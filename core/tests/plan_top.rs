@@ -71,8 +71,8 @@ fn other_ways_can_be_chosen() {
     let given = asked(MORE, |_| ());
     assert_eq!(of(&given), [(BEECH.to_owned(), 10), (OAK.to_owned(), 8)]);
     let oak = given.ways[1].clone();
-    // 12.0 of 10 x 1.636 litres less one of 426, 51 wide.
-    assert_eq!(oak.waste, Decimal::new(239, 3));
+    // 12.0 of 10 x 1.636 litres less one of 426, 50 wide and 25 thick.
+    assert_eq!(oak.waste, Decimal::new(241, 3));
     let chosen = asked(MORE, |top| top.pick = Some(oak.pick.clone()));
     assert_eq!((of(&chosen).len(), chosen.ways[0].pick.clone()), (2, oak.pick));
     assert!(chosen.sources.iter().all(|source| source.pile.wood.as_ref().is_some_and(|wood| wood.as_str() == OAK)));

@@ -173,6 +173,6 @@ impl Asked {
             Asked::Sticks(problem) => sticks::solve(problem, patience, seed).map(Made::Sticks),
             Asked::Field(problem) => field::solve(problem, patience, seed).map(Made::Field),
         };
-        leaves::most_left(self, found, patience.steps(), seed)
+        leaves::most_left(self, found, patience, seed)
     }
 }

@@ -8,6 +8,8 @@ pub struct Progress<'a> {
     pub worth: &'a [i128],
     /// What no plan can pass, as far as it is proven.
     pub bound: &'a [i128],
+    /// What was found is looked at again: nothing new is told.
+    pub again: bool,
 }
 
 /// After so many steps the caller is asked whether to go on.
@@ -72,8 +74,15 @@ impl<'a> Patience<'a> {
 
     fn ask(&mut self) {
         self.asked = self.steps;
-        let on = (self.goes_on)(Progress { steps: self.steps, worth: &self.worth, bound: &self.bound });
+        let on = (self.goes_on)(Progress { steps: self.steps, worth: &self.worth, bound: &self.bound, again: false });
         self.over |= !on;
+    }
+
+    /// So many steps of its own for another look at what was found. Who plans is told nothing new of it, but is asked whether to go on.
+    pub(super) fn again<T>(&mut self, steps: u64, look: impl FnOnce(&mut Patience<'_>) -> T) -> T {
+        let Patience { worth, bound, goes_on, .. } = self;
+        let mut asks = |now: Progress<'_>| goes_on(Progress { steps: now.steps, worth, bound, again: true });
+        look(&mut Patience::new(Some(steps), &mut asks))
     }
 }
 

@@ -154,6 +154,8 @@ pub struct Used {
     pub left_strips: i64,
     /// Remainders that go back, the longest first.
     pub remainders: Vec<Length>,
+    /// How thick and how wide these are: strips of rows and tiles are jointed and planed before they are cut to length.
+    pub section: [Length; 2],
     /// What these pieces cost, where they are to be bought at a known price.
     pub price: Option<Money>,
 }

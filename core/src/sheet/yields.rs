@@ -29,7 +29,8 @@ pub struct Wood {
     pub leftovers: Option<Volume>,
     pub finished_of_used: Option<Decimal>,
     pub finished_of_gross: Option<Decimal>,
-    /// Leftovers are stock, not loss.
+    /// Leftovers are stock, not loss. What plans lack of them is none of them.
+    pub gross_less_leftovers: Option<Volume>,
     pub finished_of_gross_less_leftovers: Option<Decimal>,
     /// What the quote assumed of used wood.
     pub assumed: Decimal,
@@ -58,6 +59,7 @@ pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
     let lacks = of_plans.map_or(Some(Volume::ZERO), |it| it.lacks);
     let needed = used.zip(lacks).map(|(used, lacks)| used.plus(lacks)).transpose()?;
     let beside = leftovers.zip(lacks).map(|(left, lacks)| left.less(lacks));
+    let gross_less_leftovers = gross.zip(beside).map(|(gross, left)| gross.less(left));
     // More than the wood there is was never made of it: it is planned, and no share.
     let part = |of: Option<Volume>| finished.zip(of).filter(|(finished, of)| finished <= of).and_then(|(it, of)| it.share_of(of).ok());
     let (weight, weight_guessed) = weight(job, &shop.workshop.wood.woods)?;
@@ -70,7 +72,8 @@ pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
         needed,
         finished_of_used: part(needed),
         finished_of_gross: part(gross),
-        finished_of_gross_less_leftovers: part(gross.zip(beside).map(|(gross, left)| gross.less(left))),
+        gross_less_leftovers,
+        finished_of_gross_less_leftovers: part(gross_less_leftovers),
         assumed: assumed(shares)?,
         replacement: replacement(shop, job)?,
         weight,

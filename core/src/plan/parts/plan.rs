@@ -1,5 +1,7 @@
 //! How the boards are cut, and how strips go together. Piles and parts are named by their place in the problem.
 
+use super::problem::Problem;
+
 /// Which way a board is cut first: along its length into bands, or across into sections.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum First {
@@ -37,6 +39,21 @@ pub struct Board {
     pub bands: Vec<Band>,
     /// What goes back to the rack of each; 0 where nothing does.
     pub remainder: i64,
+}
+
+impl Board {
+    /// The same made no longer than its pieces need before it is cut, where the rest is at least as long as is kept.
+    pub fn shortened(&self, problem: &Problem, kept: i64) -> Board {
+        let long = problem.piles.get(self.pile).map_or(0, |pile| pile.length.saturating_sub(problem.end_trim.saturating_mul(2)));
+        let pieces = self.bands.iter().flat_map(|band| band.pieces.iter().map(|piece| piece.at.saturating_add(piece.length)));
+        let needed = match self.first {
+            First::Rip => pieces.max().unwrap_or(0).max(problem.rip_min),
+            First::Cross => self.bands.iter().map(|band| band.at.saturating_add(band.size)).max().unwrap_or(0),
+        };
+        let stretch = needed.max(problem.plane_min);
+        let remainder = long.saturating_sub(stretch).saturating_sub(problem.kerf);
+        if remainder < kept.max(1) { self.clone() } else { Board { stretch, remainder, ..self.clone() } }
+    }
 }
 
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

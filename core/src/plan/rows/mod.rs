@@ -1,5 +1,6 @@
 //! Rows: a panel of brick-laid rows, each one strip wide, strips end to end.
 
+mod alone;
 mod bound;
 mod chains;
 pub mod check;
@@ -12,6 +13,7 @@ pub mod ends;
 mod fewcuts;
 mod laying;
 mod pattern;
+mod pieces;
 pub mod plan;
 mod planner;
 pub mod problem;

@@ -1,29 +1,88 @@
-//! Of the plans that take the same strips: whole strips where whole strips do it, for no other plan has as few joints; else what leaves
-//! most to keep.
+//! Of the plans that take the same strips: the one of the fewest joints, then of the fewest cuts, then the one that leaves most to keep.
 
+use super::alone;
 use super::check::check;
+use super::pieces;
 use super::plan::Plan;
 use super::problem::Problem;
 use super::{SENSES, go_on, solve};
 use crate::plan::better;
-use crate::plan::patience::{Patience, Progress};
-use crate::quantity::Set;
+use crate::plan::patience::Patience;
+use crate::quantity::{Set, Sorted};
 
-/// Another plan of the strips that one takes, `taken`, where as many pieces as strips make as much of no more length; else the one that goes
-/// on from it, by what is left to keep.
-pub fn first(problem: &Problem, taken: &Problem, plan: &Plan, (steps, seed): (u64, u64)) -> Plan {
-    let mut goes_on = |_: Progress<'_>| true;
-    let mut look = Patience::new(Some(steps), &mut goes_on);
+/// Another plan of the strips that one takes, `taken`: each row out of one strip where that does it; else the one of the fewest joints that
+/// is found, of whole strips and of rows out of one strip as far as they go.
+pub fn first(problem: &Problem, taken: &Problem, plan: &Plan, (patience, steps, seed): (&mut Patience<'_>, u64, u64)) -> Plan {
+    let found = check(problem, plan).ok();
+    let as_good = |other: &Plan| found.zip(check(problem, other).ok()).is_some_and(|(found, other)| !better(&SENSES, &found, &other));
     let whole = Problem { split: false, ..taken.clone() };
-    let from = if taken.split && !is_whole(plan) { bare(solve(&whole, &mut look, seed).plan) } else { plan.clone() };
-    let as_good = check(problem, plan).ok().zip(check(problem, &from).ok());
-    let as_good = as_good.is_some_and(|(found, other)| !better(&SENSES, &found, &other));
-    let mut look = Patience::new(Some(steps), &mut goes_on);
-    if as_good && is_whole(&from) {
-        bare(go_on(&whole, &from, &mut look, seed).plan)
-    } else {
-        bare(go_on(taken, plan, &mut look, seed).plan)
+    if !taken.split {
+        return bare(patience.again(steps, |look| go_on(taken, plan, look, seed)).plan);
     }
+    if let Some(alone) = alone::all(taken).filter(&as_good) {
+        return alone;
+    }
+    let mut best = plan.clone();
+    let mut meet = |other: Plan| {
+        if as_good(&other) && rank(taken, &other) < rank(taken, &best) {
+            best = other;
+        }
+    };
+    if !is_whole(plan) {
+        meet(bare(patience.again(steps, |look| solve(&whole, look, seed)).plan));
+    }
+    if let Some(rest) = alone::rest(taken) {
+        let others = patience.again(steps, |look| solve(&rest, look, seed)).plan;
+        meet(alone::with(taken, bare(others)));
+    }
+    let ends = pieces::ends(taken).and_then(|ends| pieces::shared(taken, &ends, (&mut *patience, steps, seed)));
+    ends.into_iter().for_each(&mut meet);
+    // Where all that is left counts, what is lost is the cuts.
+    let any = if is_whole(&best) { whole } else { Problem { keep_min: 1, ..taken.clone() } };
+    let on = bare(patience.again(steps, |look| go_on(&any, &best, look, seed)).plan);
+    let better = |on: &Plan, best: &Plan| as_good(on) && rank(taken, on) < rank(taken, best);
+    let best = if better(&on, &best) { on } else { best };
+    let shared = pieces::shared(taken, &best, (patience, steps, seed));
+    shared.filter(|on| better(on, &best)).unwrap_or(best)
+}
+
+/// Joints, cuts and what is left to keep, the more the less: the least is best.
+fn rank(problem: &Problem, plan: &Plan) -> [i128; 3] {
+    let mut strips: Sorted<(usize, i64), (i64, i64)> = Sorted::new();
+    for piece in plan.rows.iter().flatten() {
+        let (pieces, long) = strips.entry((piece.pile, piece.n)).or_default();
+        (*pieces, *long) = (pieces.saturating_add(1), long.saturating_add(piece.length).saturating_add(problem.kerf));
+    }
+    let [mut pieces, mut cuts, mut left] = [0_i128; 3];
+    for ((pile, _), (n, long)) in strips {
+        let cut = Cut::of(problem, pile, (n, long.saturating_sub(problem.kerf)));
+        pieces = pieces.saturating_add(n.into());
+        (cuts, left) = (cuts.saturating_add(cut.cuts.into()), left.saturating_add(cut.left.into()));
+    }
+    [pieces, cuts, left.saturating_neg()]
+}
+
+/// What is cut of a strip: how often, its ends apart, and what goes back of it.
+pub(super) struct Cut {
+    pub cuts: i64,
+    pub left: i64,
+}
+
+impl Cut {
+    /// Of so many pieces, with the kerfs between them so long.
+    pub(super) fn of(problem: &Problem, pile: usize, (pieces, long): (i64, i64)) -> Cut {
+        let behind = squared(problem, pile).saturating_sub(long);
+        let left = behind.saturating_sub(problem.kerf);
+        Cut {
+            cuts: pieces.saturating_sub(1).saturating_add(i64::from(0 < behind)),
+            left: if left < problem.keep_min { 0 } else { left.max(0) },
+        }
+    }
+}
+
+/// How long a strip of a pile is when both its ends are squared.
+pub(super) fn squared(problem: &Problem, pile: usize) -> i64 {
+    problem.piles.get(pile).map_or(0, |pile| pile.length.saturating_sub(problem.square.saturating_mul(2)))
 }
 
 /// Whether each strip gives one piece.
@@ -36,3 +95,6 @@ fn is_whole(plan: &Plan) -> bool {
 fn bare(plan: Plan) -> Plan {
     Plan { remainders: vec![], ..plan }
 }
+
+#[cfg(test)]
+mod tests;

@@ -76,11 +76,11 @@ pub fn left_over(given: &Given, sheet: &PlanSheet, name: &dyn Fn(&Source, Length
     let mut all: Vec<LeftOver> = vec![];
     for used in &sheet.used {
         let Some((from, ready)) = given.sources.get(used.source).zip(given.ready.sources.get(used.source)) else { continue };
-        let [thickness, width, length] = ready.size;
-        let strips = Some(used.left_strips).filter(|n| 0 < *n).map(|n| (length, n));
-        for (length, n) in used.remainders.iter().map(|rest| (*rest, 1)).chain(strips) {
+        let strips = Some(used.left_strips).filter(|n| 0 < *n).map(|n| (ready.size, n));
+        let [thickness, width] = used.section;
+        for (size, n) in used.remainders.iter().map(|rest| ([thickness, width, *rest], 1)).chain(strips) {
             let n = Count::try_from(n).unwrap_or(0);
-            let (haul, of, size) = (from.pile.haul, from.pile.pile, [thickness, width, length]);
+            let (haul, of, length) = (from.pile.haul, from.pile.pile, size[2]);
             match all.iter_mut().find(|one| (one.of, one.size) == (of, size)) {
                 Some(one) => one.n = one.n.saturating_add(n),
                 None => all.push(LeftOver { haul, of, n, size, name: name(from, length) }),

@@ -177,40 +177,43 @@ fn once_each<T: Ord>(mut all: Vec<T>) -> Vec<T> {
     all
 }
 
-/// Strips of a pile: how long one is squared and as it lies, how many there are, how many a piece gives; one strip and one piece in cubic
-/// nanometres.
+/// Strips of a pile: how long one is squared and as it lies, how many there are, how many a piece gives; one strip, the same finished, and
+/// one piece in cubic nanometres.
 struct Strips {
     long: i64,
     low: i64,
     n: i64,
     ripped: i64,
     strip: i128,
+    planed: i128,
     piece: i128,
 }
 
 impl Strips {
-    /// What goes back of one, where it is long enough to keep.
+    /// What goes back of one, where it is long enough to keep: it is cut off a strip that is planed.
     fn back(&self, rest: i64, keep: i64) -> i128 {
-        let of = || self.strip.saturating_mul(rest.into()).checked_div(self.low.into()).unwrap_or(0);
+        let of = || self.planed.saturating_mul(rest.into()).checked_div(self.low.into()).unwrap_or(0);
         if keep <= rest { of() } else { 0 }
     }
 }
 
-fn strips(source: &Source, row: Length, figures: &Figures) -> Option<Strips> {
+fn strips(source: &Source, (row, planed): (Length, Length), figures: &Figures) -> Option<Strips> {
     let (thickness, width, length) = (source.pile.thickness?, source.pile.width?, source.pile.length?);
     let ripped = i64::from(rips(row, width, figures));
     let long = less(length, figures.square);
     let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2)).min(nm(width));
-    let cube = |width: i64| [nm(thickness), width, nm(length)].into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
+    let cube = |[thick, wide]: [i64; 2]| [thick, wide, nm(length)].into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
+    let [strip, piece] = [jointed, nm(width)].map(|wide| cube([nm(thickness), wide]));
+    let planed = cube([nm(planed).min(nm(thickness)), nm(row).min(nm(width))]);
     let n = i64::from(source.n).saturating_mul(ripped);
-    (0 < long && 0 < n).then(|| Strips { long, low: nm(length), n, ripped, strip: cube(jointed), piece: cube(nm(width)) })
+    (0 < long && 0 < n).then(|| Strips { long, low: nm(length), n, ripped, strip, planed, piece })
 }
 
 /// The waste by the lengths alone: the longest strips first until there is length enough, with a cut for each row where they do not come
 /// out. What is left of them and worth keeping goes back.
 fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Source])) -> Option<Way> {
     let row = strip(top, rows, figures);
-    let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, row, figures)).collect();
+    let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, (row, pick.thickness), figures)).collect();
     all.sort_unstable_by_key(|strips| std::cmp::Reverse(strips.long));
     let n = i64::from(rows);
     let asked = nm(top.length).checked_mul(n)?;

@@ -33,6 +33,13 @@ pub(super) struct Sawn {
     pub cuts: i64,
 }
 
+/// How often the saw goes through for so many pieces one behind the other: in front of the first and behind each where ends are trimmed,
+/// else between them, and behind the last where something is `over`.
+pub(super) fn cuts(pieces: usize, trimmed: bool, over: bool) -> i64 {
+    let pieces = i64::try_from(pieces).unwrap_or(i64::MAX);
+    if trimmed { pieces.saturating_add(1) } else { pieces.saturating_sub(1).saturating_add(i64::from(over)) }
+}
+
 /// A width across the grain, and of which pile.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Wide {

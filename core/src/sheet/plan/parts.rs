@@ -4,7 +4,7 @@ use super::draft::{self, Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
 use super::{GlueUp, Looks, Mark, Unlock, Why};
 use crate::plan::Answered;
-use crate::plan::parts::plan::{Band, Board, First, Plan};
+use crate::plan::parts::plan::{Band, Board, First, Piece, Plan};
 use crate::plan::parts::problem::Problem;
 use crate::plan::parts::why;
 use crate::plan::patience::{Patience, Progress};
@@ -36,15 +36,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
 /// Before a board is cut it is made no longer than its pieces need, where the rest is long enough to keep. A plan that a book keeps from
 /// when the planner itself counted what is kept stays as it was planned.
 fn shortened(ready: &Ready, problem: &Problem, board: &Board) -> Board {
-    let long = problem.piles.get(board.pile).map_or(0, |pile| pile.length.saturating_sub(problem.end_trim.saturating_mul(2)));
-    let pieces = board.bands.iter().flat_map(|band| band.pieces.iter().map(|piece| piece.at.saturating_add(piece.length)));
-    let needed = match board.first {
-        First::Rip => pieces.max().unwrap_or(0).max(problem.rip_min),
-        First::Cross => board.bands.iter().map(|band| band.at.saturating_add(band.size)).max().unwrap_or(0),
-    };
-    let stretch = needed.max(problem.plane_min);
-    let remainder = ready.kept(long.saturating_sub(stretch).saturating_sub(problem.kerf));
-    if !ready.counts_whole() || remainder == 0 { board.clone() } else { Board { stretch, remainder, ..board.clone() } }
+    if ready.counts_whole() { board.shortened(problem, ready.least_kept()) } else { board.clone() }
 }
 
 /// In the order of cutting: pile by pile, each as it was planned.
@@ -108,30 +100,53 @@ fn off_edges(problem: &Problem, pile: usize, band: &Band) -> i64 {
     all.saturating_sub(wide(problem, pile, band)).checked_div(2).unwrap_or(0)
 }
 
-/// Trims, the cut that shortens the board, one between neighbours, and one more where something is left behind the last.
+/// Along and across the board: its ends, its edges, and behind each piece and band but where a trim or the cut that shortens the board is
+/// that cut.
 fn cuts(problem: &Problem, board: &Board) -> i64 {
     let Some(pile) = problem.piles.get(board.pile) else { return 0 };
+    let short = board.stretch < pile.length.saturating_sub(problem.end_trim.saturating_mul(2));
+    let rip = board.first == First::Rip;
+    let bands = Ends::of(board.bands.iter().map(|band| (band.at.saturating_add(band.size), board_room(problem, board, band))));
+    let pieces = board.bands.iter().map(|band| {
+        let room = if rip { board.stretch } else { wide(problem, board.pile, band) };
+        let long = |piece: &Piece| if rip { piece.length } else { piece.width };
+        Ends::of(band.pieces.iter().map(|piece| (piece.at.saturating_add(long(piece)), room)))
+    });
+    let pieces = pieces.reduce(Ends::and).unwrap_or_default();
+    let (along, across) = if rip { (pieces, bands) } else { (bands, pieces) };
     // An edge that is planed with the part is not sawn off.
     let is_sawn = board.bands.iter().any(|band| wide(problem, board.pile, band) == problem.trimmed(board.pile));
-    let trims = [problem.end_trim, if is_sawn { problem.edge_trim } else { 0 }]
-        .into_iter()
-        .filter(|trim| 0 < *trim)
-        .fold(0_i64, |sum, _| sum.saturating_add(2));
-    let length = pile.length.saturating_sub(problem.end_trim.saturating_mul(2));
-    let widest = board.bands.iter().map(|band| wide(problem, board.pile, band)).fold(0, i64::max);
-    let across = if board.first == First::Rip { widest } else { board.stretch };
-    let row = |ends: &mut dyn Iterator<Item = i64>, room: i64| {
-        let (n, end) = ends.fold((0_i64, 0_i64), |(n, end), next| (n.saturating_add(1), end.max(next)));
-        n.saturating_sub(1).max(0).saturating_add(i64::from(end < room))
-    };
-    let mut cuts = trims.saturating_add(i64::from(board.stretch < length));
-    cuts = cuts.saturating_add(row(&mut board.bands.iter().map(|band| band.at.saturating_add(band.size)), across));
-    for band in &board.bands {
-        let along = if board.first == First::Rip { board.stretch } else { wide(problem, board.pile, band) };
-        let size = |piece: &crate::plan::parts::plan::Piece| if board.first == First::Rip { piece.length } else { piece.width };
-        cuts = cuts.saturating_add(row(&mut band.pieces.iter().map(|piece| piece.at.saturating_add(size(piece))), along));
+    let near = [0 < problem.end_trim, 0 < problem.edge_trim && is_sawn];
+    let [ends, edges] = near.map(i64::from);
+    // The far end or edge is a cut of its own where something goes right up to it; of the end also where the board is shortened.
+    let far = if along.full { short || near[0] } else { short };
+    let all = [ends, i64::from(far), edges, i64::from(across.full && near[1]), along.cuts, across.cuts];
+    all.into_iter().fold(0, i64::saturating_add)
+}
+
+/// How far a band may reach: across the board where it is ripped, along it where it is crosscut.
+fn board_room(problem: &Problem, board: &Board, band: &Band) -> i64 {
+    if board.first == First::Rip { wide(problem, board.pile, band) } else { board.stretch }
+}
+
+/// What lies one behind the other in rows: the cuts between and behind, and whether a row goes right up to the end.
+#[derive(Clone, Copy, Default)]
+struct Ends {
+    cuts: i64,
+    full: bool,
+}
+
+impl Ends {
+    /// One row: where each ends, and how far the row may go.
+    fn of(row: impl Iterator<Item = (i64, i64)>) -> Ends {
+        let (n, end, room) = row.fold((0_usize, 0, 0), |(n, end, far), (next, room)| (n.saturating_add(1), next.max(end), room.max(far)));
+        let over = end < room;
+        Ends { cuts: draft::cuts(n.max(1), false, over), full: 0 < n && !over }
     }
-    cuts
+
+    fn and(self, other: Ends) -> Ends {
+        Ends { cuts: self.cuts.saturating_add(other.cuts), full: self.full || other.full }
+    }
 }
 
 /// The finished wood of all sets by pile, what is glued, and the widths that move.

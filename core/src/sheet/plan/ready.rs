@@ -47,10 +47,15 @@ impl Ready {
         kept.is_some()
     }
 
+    /// The least that is long enough to keep, in units.
+    pub(super) fn least_kept(&self) -> i64 {
+        let keep = self.figures.keep_min.as_nm();
+        keep.saturating_add(self.unit).saturating_sub(1).checked_div(self.unit).unwrap_or(keep)
+    }
+
     /// What is left behind a last cut, in units, where it is long enough to keep; else nothing.
     pub(super) fn kept(&self, behind: i64) -> i64 {
-        let long = self.figures.keep_min.as_nm() <= behind.saturating_mul(self.unit);
-        if long { behind.max(0) } else { 0 }
+        if self.least_kept() <= behind { behind.max(0) } else { 0 }
     }
 }
 

@@ -1,6 +1,6 @@
 //! A panel of rows for the screen.
 
-use super::draft::{Draft, Rect, Sawn, Wide};
+use super::draft::{Draft, Rect, Sawn, Wide, cuts};
 use super::ready::Ready;
 use super::wish::Wish;
 use super::{Ends, Looks, Mark, ShortEnd, Unlock, Why};
@@ -68,8 +68,7 @@ fn sawn(ready: &Ready, (problem, plan): (&Problem, &Plan), [wide, thick]: [i64; 
         let between = i64::try_from(pieces.len()).unwrap_or(1).saturating_sub(1);
         let used = pieces.iter().fold(between.saturating_mul(problem.kerf), |sum, length| sum.saturating_add(*length));
         let remainder = ready.kept(squared.saturating_sub(used).saturating_sub(problem.kerf));
-        let ends = if 0 < problem.square { 2 } else { 0 };
-        let cuts = between.saturating_add(ends).saturating_add(i64::from(used < squared));
+        let cuts = cuts(pieces.len(), 0 < problem.square, used < squared);
         let mark = if whole { Mark::Letter } else { Mark::Number(number) };
         let pieces = pieces.into_iter().map(|length| ([length, wide, thick], None)).collect();
         sawn.insert((pile, n), Sawn { source: pile, times: 1, mark, pieces, remainder, cuts });

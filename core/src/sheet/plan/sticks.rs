@@ -1,6 +1,6 @@
 //! Sticks for the screen: one bar for each way of cutting.
 
-use super::draft::{Board, Draft, Rect, Sawn};
+use super::draft::{Board, Draft, Rect, Sawn, cuts};
 use super::parts::by_pile;
 use super::ready::Ready;
 use super::wish::Wish;
@@ -52,8 +52,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         }
         let net = pile.length.saturating_sub(problem.end_trim.saturating_mul(2));
         let remainder = ready.kept(net.saturating_sub(end).saturating_sub(problem.kerf));
-        let between = i64::try_from(pieces.len()).unwrap_or(1).saturating_sub(1);
-        let cuts = between.saturating_add(if 0 < problem.end_trim { 2 } else { 0 }).saturating_add(i64::from(end < net));
+        let cuts = cuts(pieces.len(), 0 < problem.end_trim, end < net);
         draft.sawn.push(Sawn { source: stick.pile, times: stick.times, mark: Mark::Number(number), pieces, remainder, cuts });
         let from = problem.end_trim.saturating_add(end).saturating_add(problem.kerf);
         let left = (0 < remainder).then_some([from, top, remainder, high]);

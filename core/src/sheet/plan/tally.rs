@@ -2,6 +2,7 @@
 
 use super::draft::{Board, Draft, Rect, Sawn, Wide};
 use super::ready::{Ready, Source};
+use super::wish::Wish;
 use super::{Cut, CutLine, Drawn, Glue, Lain, Mark, Moving, Picture, PlanSheet, Proof, TooShort, Used, Waste};
 use crate::plan::Answered;
 use crate::quantity::{Count, Length, Mass, Money, Volume};
@@ -124,9 +125,19 @@ fn used(ready: &Ready, draft: &Draft, scale: Back) -> Answer<Vec<Used>> {
         let left_whole = source.count.saturating_sub(used);
         let ripped = up.saturating_mul(source.ripped).saturating_sub(used);
         let left_strips = if ready.figures.keep_min <= source.size[2] { ripped } else { 0 };
-        all.push(Used { source: place, used, there: source.count, pieces, left_whole, left_strips, remainders, price });
+        let section = section(ready, source, of(), scale)?;
+        all.push(Used { source: place, used, there: source.count, pieces, left_whole, left_strips, remainders, section, price });
     }
     Ok(all)
+}
+
+/// Thickness and width of what is left of a cut piece: those of its other pieces where all of it is planed before it is cut to length.
+fn section<'a>(ready: &Ready, source: &Source, mut sawn: impl Iterator<Item = &'a Sawn>, scale: Back) -> Answer<[Length; 2]> {
+    let [thickness, width, _] = source.size;
+    let planed = matches!(ready.wish, Wish::Panel(_) | Wish::Tiles(_));
+    let first = sawn.find_map(|sawn| sawn.pieces.first()).filter(|_| planed);
+    let Some(([_, wide, thick], _)) = first else { return Ok([thickness, width]) };
+    Ok([scale.length(*thick)?.min(thickness), scale.length(*wide)?.min(width)])
 }
 
 fn price_of(price: Money, pieces: Count) -> Answer<Money> {
@@ -144,8 +155,9 @@ fn waste(ready: &Ready, draft: &Draft, (used, scale): (&[Used], Back)) -> Answer
         whole = whole.plus(source.stack.volume()?.times(one.pieces)?)?;
         long = long.plus(length.times(one.used)?)?;
         strips = strips.plus(volume(length.times(one.used)?)?)?;
+        let [thick, wide] = one.section;
         for rest in &one.remainders {
-            (strips, back) = (strips.less(volume(*rest)?), back.plus(volume(*rest)?)?);
+            (strips, back) = (strips.less(volume(*rest)?), back.plus(Volume::of(thick, wide, *rest)?)?);
             kept = kept.plus(*rest)?;
         }
         back = back.plus(volume(length.times(one.left_strips)?)?)?;
@@ -159,7 +171,11 @@ fn waste(ready: &Ready, draft: &Draft, (used, scale): (&[Used], Back)) -> Answer
     let pieces = draft.sawn.iter().flat_map(|sawn| sawn.pieces.iter().map(|([length, ..], _)| length.saturating_mul(sawn.times)));
     let cut = pieces.fold(0_i64, i64::saturating_add);
     let gone = long.as_nm().saturating_sub(kept.as_nm()).saturating_sub(scale.length(cut)?.as_nm());
-    let length = if draft.one_section && 0 <= gone { Some([Length::nm(gone)?, long]) } else { None };
+    let length = if draft.one_section && 0 <= gone {
+        Some([Length::nm(gone)?, Length::nm(long.as_nm().saturating_sub(kept.as_nm()))?])
+    } else {
+        None
+    };
     let share = wasted.share_of(taken).ok().filter(|_| holds && !draft.no_section);
     Ok(Waste { taken, finished, wasted, share, cutting, sizing: wasted.less(cutting), length })
 }

@@ -166,8 +166,8 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
         .kids(of_haul(words::WHOLE_HAUL, gross))
         .kids(share(if made { words::OF_HAUL } else { words::PLANNED_OF_HAUL }, wood.finished_of_gross))
         .kids(of_haul(
-            words::HAUL_LESS_LEFT,
-            wood.gross.zip(wood.leftovers).map(|(gross, left)| gross.less(left)).filter(|_| gross.is_some()),
+            if wood.needed == wood.used { words::HAUL_LESS_LEFT } else { words::HAUL_LESS_LEFT_AND_LACKED },
+            wood.gross_less_leftovers.filter(|_| gross.is_some()),
         ))
         .kids(share(if made { words::OF_HAUL_LESS_LEFT } else { words::PLANNED_OF_THAT }, wood.finished_of_gross_less_leftovers))
         .kids(bought);

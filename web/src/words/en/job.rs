@@ -27,6 +27,7 @@ pub const MORE_THAN_TAKEN: &str = "The parts are more than the wood taken holds.
 pub const WHOLE_HAUL: &str = "All that was fetched with it";
 pub const OF_HAUL: &str = "Finished of all fetched";
 pub const HAUL_LESS_LEFT: &str = "Fetched, without the good wood left over";
+pub const HAUL_LESS_LEFT_AND_LACKED: &str = "Fetched, without the good wood left over, with what is missing";
 pub const OF_HAUL_LESS_LEFT: &str = "Finished of that";
 pub const BOUGHT_BOARDS: &str = "Equal bought boards";
 pub const SIZES_MISSING: &str = "a size is missing";

@@ -93,6 +93,10 @@ fn what_is_planned_stays_while_boards_are_back() {
     assert!(whole.0.is_some() && whole.1.is_some(), "{whole:?}");
     free(&mut bench, strips, job, 3);
     assert_eq!(wood(&bench), whole);
+    // The share is of the volume that is said.
+    let now = account(&bench.shop(), job).unwrap().wood;
+    let of = now.gross_less_leftovers.zip(now.finished).and_then(|(of, finished)| finished.share_of(of).ok());
+    assert_eq!((of, now.needed == now.used), (now.finished_of_gross_less_leftovers, false));
     // Planned again beside them, it is of three plans.
     let rails = of_sticks(&bench, "peg", 800);
     bench.uses(&rails, false).unwrap();
@@ -220,13 +224,13 @@ fn what_is_left_of_a_pile_is_put_right_with_it() {
     bench.order(Command::Haul(HaulCommand::Count { haul, pile: lying.pile, n: 2, way: crate::ledger::kind::haul::Way::Tap })).unwrap();
     bench.sized(strips, thick(26));
     assert_eq!(left(&bench, job), Some((Some(mm(30)), Some(mm(59)))));
-    // What was ripped has the width of its rip, not of its board.
+    // What was ripped and planed has the width of its rip and is as thick as it was planed, whatever its board was.
     let (mut bench, plan) = oak_top();
     bench.uses(&plan, false).unwrap();
     let (job, before) = (plan.0.ask.job, left(&bench, plan.0.ask.job).unwrap());
     bench.sized(ends_of(&plan.0), thick(35));
     bench.sized(ends_of(&plan.0), wide(140));
-    assert_eq!(left(&bench, job), Some((Some(mm(35)), before.1)));
+    assert_eq!(left(&bench, job), Some(before));
 }
 
 /// Maple lies as A and walnut as B; planned with boards to buy alone, or with the maple alone, these are C: a letter is of one pile, also

@@ -45,6 +45,7 @@ fn what_is_put_back_of_plans_is_said_and_taken_again() {
     heard(&mut reload, [Tap::Saw(job)]);
     says(&reload, &[said, "At the saw"], &["Use these", "The job has this wood"]);
     says(&room(&app, Room::Wood), &[said, "Planned<", "Planned of taken and missing", "the plan it was cut by"], &[]);
+    says(&room(&app, Room::Wood), &["Fetched, without the good wood left over, with what is missing"], &[]);
     heard(&mut reload, [Tap::TakeAgain]);
     says(&reload, &["The job has this wood"], &["Take them again", "boards its plans need"]);
     assert_eq!(strips_of(&reload), (4, 8));
