@@ -157,7 +157,8 @@ fn timed(asked: &Asked, how: While, mut news: impl FnMut(Progress<'_>)) -> Answe
             last = [progress.worth.to_vec(), progress.bound.to_vec()];
             news(progress);
         }
-        clock() - began < f64::from(how.ms) * SEARCHING
+        // What is left of the time is the second look's.
+        clock() - began < f64::from(how.ms) * if progress.again { 1.0 } else { SEARCHING }
     };
     asked.solve(&mut Patience::new(None, &mut goes_on), u64::from(how.seed))
 }
