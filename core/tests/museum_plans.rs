@@ -13,7 +13,7 @@ use fivebar_core::plan::{Answered, Asked, Made, field, parts, post, rows, sticks
 use museum_piece::{entries, read};
 
 /// The problems of the first four lines, in their order.
-fn problems() -> [Asked; 5] {
+fn problems() -> [Asked; 6] {
     let id = |nth: usize| nth.to_string();
     let pile = |nth, count, length| rows::problem::Pile { id: id(nth), count, length };
     let of_rows = rows::problem::Problem {
@@ -56,7 +56,10 @@ fn problems() -> [Asked; 5] {
         parts: vec![sticks::problem::Part { id: id(0), per_set: 4, length: 700, piles: Some(vec![0]) }],
     };
     let planed = parts::problem::Problem { planed: true, ..of_parts.clone() };
-    [Asked::Rows(of_rows), Asked::Parts(of_parts), Asked::Sticks(of_sticks), Asked::Field(of_field()), Asked::Parts(planed)]
+    let mut longer = of_field();
+    longer.piles[0].whole = 320;
+    let (of_parts, planed) = (Asked::Parts(of_parts), Asked::Parts(planed));
+    [Asked::Rows(of_rows), of_parts, Asked::Sticks(of_sticks), Asked::Field(of_field()), planed, Asked::Field(longer)]
 }
 
 fn of_field() -> field::problem::Problem {
@@ -68,6 +71,7 @@ fn of_field() -> field::problem::Problem {
         width: 45 + nth,
         thickness: 22 + nth,
         density: 702 + nth,
+        whole: 0,
     };
     field::problem::Problem {
         unit: 500_000,

@@ -23,7 +23,7 @@ fn solved(problem: &Problem, steps: Option<u64>) -> Planned<Plan> {
 
 /// Tiles of 300 x 100 x 20 mm, so many of them, for one pattern; sizes in whole millimetres.
 fn tiles(pattern: Pattern, count: i64, targets: [i64; 3]) -> Problem {
-    let pile = Pile { id: "A".into(), species: "oak".into(), count, length: 300, width: 100, thickness: 20, density: 700 };
+    let pile = Pile { id: "A".into(), species: "oak".into(), count, length: 300, width: 100, thickness: 20, density: 700, whole: 0 };
     Problem {
         unit: 1_000_000,
         patterns: vec![pattern],
@@ -120,6 +120,7 @@ fn tiny(draw: &mut Draw) -> Problem {
         width: 1 + to(4),
         thickness: 1 + to(3),
         density: 250 * to(3),
+        whole: 2 * to(8) * to(1),
     };
     Problem {
         unit: [1, 1_000, 1_000_000][to(2) as usize],

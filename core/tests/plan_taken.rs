@@ -1,11 +1,12 @@
 //! What a plan takes off the rack is what is least: as few boards and joints as do, whatever would be left of them to keep. What is left,
 //! and long enough, still goes back. Reckoned by hand, and small racks to the end.
 
+use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::plan::patience::{Patience, Progress};
 use fivebar_core::quantity::{Count, Id, Length, Volume};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::keep::left_over;
-use fivebar_core::sheet::make::{Ask, Given, Top, What, WhyNot, given};
+use fivebar_core::sheet::make::{Ask, Field, Given, Top, What, WhyNot, given};
 use fivebar_core::sheet::plan::{PlanSheet, sheet};
 use fivebar_core::story::tell;
 use std::rc::Rc;
@@ -112,6 +113,44 @@ fn what_goes_back_is_as_the_list_leaves_it() {
     assert_eq!((left, waste.length), (vec![[25, 150, 585].map(mm)], Some([mm(15), mm(1_415)])));
     let (left, _) = size(&rack("part \"shelf\" 1 of 20 x 140 x 1400 mm for bench\n"), What::Parts(Some(1)));
     assert_eq!(left, [[25, 150, 583].map(mm)]);
+}
+
+fn field(pattern: Pattern, sides: [i64; 3]) -> What {
+    let sides = sides.map(|side| Some(mm(side)).filter(|side| Length::ZERO < *side));
+    What::Field(Field { sides, tolerance: mm(3), patterns: vec![pattern], two: false })
+}
+
+/// Four rows of 100 make 400, every other one of two halves of 150: 150 and 3 and 150 are 303 of a board of 320, so two boards give four.
+#[test]
+fn two_halves_of_brick_come_out_of_one_board() {
+    let rack = |size: &str| format!("pile boards walnut-black {size} mm\ncount 20 boards\n{JOB}");
+    let told = check(&rack("38 x 120 x 320"), field(Pattern::Running, [400, 300, 20]), (1, 4), &[]);
+    assert_eq!(told.laid.map(|it| it.sides), Some([400, 300, 20].map(mm)));
+    // All four halves of 200 out of one board of 1,198, 386 behind them; 795 behind each of two whole ones of 402.
+    let told = check(&rack("38 x 120 x 1200"), field(Pattern::Running, [400, 400, 20]), (1, 3), &[386, 795, 795]);
+    assert_eq!(told.laid.map(|it| it.sides), Some([400, 400, 20].map(mm)));
+}
+
+/// Twelve blocks of two tiles of 100 x 50 are 400 x 300. Behind each 795 of 900 go back.
+#[test]
+fn a_basket_is_ripped_and_trimmed_to_the_size_that_is_asked() {
+    let rack = |size: &str| format!("pile sticks maple-sugar {size} mm\ncount 44 sticks\n{JOB}");
+    let told = check(&rack("25 x 55 x 900"), field(Pattern::Basket, [400, 300, 20]), (1, 24), &[795; 24]);
+    assert_eq!(told.laid.map(|it| it.sides), Some([400, 300, 20].map(mm)));
+    // Tiles of 100 x 50 as they come stay as they are.
+    let told = check(&rack("25 x 52 x 102"), field(Pattern::Basket, [401, 299, 23]), (1, 24), &[]);
+    assert_eq!(told.laid.map(|it| it.sides), Some([400, 300, 23].map(mm)));
+}
+
+/// Two crossed courses are planed to half the height that is asked, and as few layers of a stack as give it: three of 33.3 for 100.
+#[test]
+fn layers_are_planed_to_the_height_that_is_asked() {
+    let rack = format!("pile boards maple-sugar 38 x 120 x 320 mm\ncount 20 boards\n{JOB}");
+    let high = |pattern, high: i64| made(&asked(&rack, field(pattern, [0, 0, high]))).laid.map(|it| it.sides[2]);
+    for (asked, tenths) in [(20, 200), (40, 400), (100, 999)] {
+        let made = Some(Length::TENTH_MM.times(tenths).unwrap());
+        assert_eq!([high(Pattern::Crossed, asked), high(Pattern::Stack, asked)], [made; 2], "{asked}");
+    }
 }
 
 /// Two rows of 850 come out of one board of 2,000, and of a second one the third: 289 are left of the first and 1,142 of the other.

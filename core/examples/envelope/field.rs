@@ -60,6 +60,7 @@ fn pile(pile: &Record<'_>) -> Result<Pile, Trouble> {
         width: pile.whole("width")?,
         thickness: pile.whole("thickness")?,
         density: pile.whole("density")?,
+        whole: 0,
     })
 }
 

@@ -171,7 +171,7 @@ fn pieces(problem: &Problem, field: &Field, (piles, layers): (&[&Pile], &[Layer]
     let [mut taken, mut cut] = [0_i64; 2];
     expect(field.pieces.len() == piles.len(), Broken::Piles { met: field.pieces.len() })?;
     for (colour, (pile, said)) in piles.iter().zip(&field.pieces).enumerate() {
-        let (number, from) = (field.piles.get(colour).copied().unwrap_or(0), pile.length.checked_sub(problem.allow.length));
+        let (number, from) = (field.piles.get(colour).copied().unwrap_or(0), pile.length.max(pile.whole).checked_sub(problem.allow.length));
         let from = from.ok_or(Broken::OutOfRange)?;
         // A row of another book may say anything: what the pile can't give is refused before it is laid out piece by piece.
         let taken_least = least_taken(layers, (colour, full), from).ok_or(Broken::OutOfRange)?;

@@ -40,6 +40,15 @@ pub struct Pile {
     pub thickness: i64,
     /// Grams a litre.
     pub density: i64,
+    /// How long a piece is that cut tiles come from, where whole ones are planned shorter than it is; else nothing.
+    pub whole: i64,
+}
+
+impl Pile {
+    /// The length that cut tiles come from.
+    pub fn cut_from(&self) -> i64 {
+        self.length.max(self.whole)
+    }
 }
 
 /// What is taken off each piece for final sizing.
@@ -82,6 +91,7 @@ impl Problem {
         for pile in &self.piles {
             let one = Within { of: Some(&pile.id) };
             one.length(PlanFigure::Length, pile.length)?;
+            one.ends(PlanFigure::Length, pile.whole, [0, limits::LENGTH_MOST])?;
             one.length(PlanFigure::Width, pile.width)?;
             one.length(PlanFigure::Thickness, pile.thickness)?;
             one.ends(PlanFigure::Pieces, pile.count, [0, limits::PIECES_MOST])?;

@@ -28,7 +28,7 @@ impl Tiles {
         let [length, width, thickness] = [0, 1, 2].map(|way: usize| least(&|nth| side(nth).get(way).copied().unwrap_or(0)));
         let tile = [length.saturating_sub(allow.length), width.saturating_sub(allow.width), thickness.saturating_sub(allow.thickness)];
         let source = |nth: usize| {
-            let (length, count) = chosen.get(nth).map_or((1, 0), |pile| (pile.length.saturating_sub(allow.length), pile.count));
+            let (length, count) = chosen.get(nth).map_or((1, 0), |pile| (pile.cut_from().saturating_sub(allow.length), pile.count));
             Source { length, kerf: problem.kerf, count }
         };
         let [least, most] = problem.layers;

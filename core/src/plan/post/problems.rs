@@ -10,6 +10,8 @@ pub(super) const MIXES: [Mix; 2] = [Mix::Single, Mix::Alternate];
 
 /// Parts as under 1, from boards that are planed at their edges where a part takes their whole width.
 const PLANED: i64 = 4;
+/// A field as under 3, of pieces that are longer than their tiles: how long, one by one behind all else.
+const LONGER: i64 = 5;
 
 pub(super) fn any(row: &mut Row, asked: &mut Asked) {
     let mut kind = match asked {
@@ -17,6 +19,7 @@ pub(super) fn any(row: &mut Row, asked: &mut Asked) {
         Asked::Parts(problem) if problem.planed => PLANED,
         Asked::Parts(_) => 1,
         Asked::Sticks(_) => 2,
+        Asked::Field(problem) if problem.piles.iter().any(|pile| pile.whole != 0) => LONGER,
         Asked::Field(_) => 3,
     };
     row.number(&mut kind);
@@ -28,13 +31,17 @@ pub(super) fn any(row: &mut Row, asked: &mut Asked) {
             PLANED => Asked::Parts(parts::problem::Problem { planed: true, ..Default::default() }),
             _ => Asked::Field(Default::default()),
         };
-        row.broken |= !(0..=PLANED).contains(&kind);
+        row.broken |= !(0..=LONGER).contains(&kind);
     }
     match asked {
         Asked::Rows(problem) => one_of_rows(row, problem),
         Asked::Parts(problem) => one_of_parts(row, problem),
         Asked::Sticks(problem) => one_of_sticks(row, problem),
-        Asked::Field(problem) => one_of_field(row, problem),
+        Asked::Field(problem) => {
+            one_of_field(row, problem);
+            let piles = problem.piles.iter_mut().filter(|_| kind == LONGER);
+            piles.for_each(|pile| row.number(&mut pile.whole));
+        }
     }
 }
 

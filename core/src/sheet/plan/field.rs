@@ -1,6 +1,6 @@
 //! A field for the screen: its top layer, or both courses where they cross.
 
-use super::draft::{Draft, Rect, Sawn, Wide};
+use super::draft::{Draft, Rect, Sawn, Wide, cuts};
 use super::ready::Ready;
 use super::{Laid, Looks, Mark, Unlock, Why};
 use crate::plan::Answered;
@@ -38,7 +38,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
             cuts: trims(ready, (problem, field), taken.pile),
         };
         draft.sawn.extend((0 < taken.whole).then_some(whole));
-        let tiles = cut_tiles(problem, (field, colour), &layers);
+        let tiles = cut_tiles(ready, problem, (field, colour), &layers);
         for tile in tiles {
             number = number.saturating_add(1);
             for ([length, ..], _) in &tile.pieces {
@@ -99,10 +99,12 @@ fn rect(field: &Field, piece: &Piece, numbers: &mut Numbers) -> Rect {
 }
 
 /// The tiles that cut pieces come from, the longest pieces first, each from the first tile with room.
-fn cut_tiles(problem: &Problem, (field, colour): (&Field, usize), layers: &[Layer]) -> Vec<Sawn> {
+fn cut_tiles(ready: &Ready, problem: &Problem, (field, colour): (&Field, usize), layers: &[Layer]) -> Vec<Sawn> {
     let source = field.piles.get(colour).copied().unwrap_or(0);
     let full = full(problem, field);
-    let room = problem.piles.get(source).map_or(0, |pile| pile.length.saturating_sub(problem.allow.length));
+    let pile = problem.piles.get(source);
+    let room = pile.map_or(0, |pile| pile.cut_from().saturating_sub(problem.allow.length));
+    let longer = pile.is_some_and(|pile| pile.whole != 0);
     let own = layers.iter().flat_map(|layer| (0..layer.times).flat_map(|_| &layer.pieces)).filter(|piece| piece.colour == colour);
     let mut lengths: Vec<i64> = own.map(|piece| piece.length).filter(|length| *length < full).collect();
     lengths.sort_unstable_by_key(|length| std::cmp::Reverse(*length));
@@ -121,9 +123,9 @@ fn cut_tiles(problem: &Problem, (field, colour): (&Field, usize), layers: &[Laye
         source,
         times: 1,
         mark: Mark::Letter, // until it has its number
-        cuts: i64::try_from(pieces.len()).unwrap_or(0).saturating_sub(1).saturating_add(i64::from(0 < room)),
+        cuts: cuts(pieces.len(), 0 < problem.allow.length, 0 < room),
         pieces: pieces.into_iter().map(|length| ([length, field.tile[1], field.tile[2]], None)).collect(),
-        remainder: 0,
+        remainder: if longer { ready.kept(room.saturating_sub(problem.kerf)) } else { 0 },
     };
     tiles.into_iter().map(one).collect()
 }

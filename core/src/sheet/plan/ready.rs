@@ -2,7 +2,7 @@
 
 use super::figures::Figures;
 use super::stock::{Joins, LeftOut, Stack};
-use super::trim::{step, trimmed};
+use super::trim::{Along, fit, step, trimmed};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
 use crate::plan::leaves::{self, counted_whole};
 use crate::plan::{Asked, field, parts, rows, sticks};
@@ -302,10 +302,18 @@ fn lengths(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn F
     }
 }
 
-/// Tiles are planed down to the height that is asked, with what is over; as thick as they are where none is, or courses cross.
-fn highest(tiles: &Tiles, figures: &Figures, of: &mut dyn FnMut(Length) -> i64) -> Option<i64> {
-    let (high, _) = tiles.size[2].filter(|_| !tiles.patterns.contains(&field::problem::Pattern::Crossed))?;
-    high.plus(figures.allow[2]).ok().map(of)
+/// Tiles are planed down to the height that is asked, in as few layers as come near enough, two
+/// at least where courses cross; with what is over. As thick as they are where no height is asked.
+fn highest(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<Length> {
+    let ((high, _), over, step) = (tiles.size[2]?, figures.allow[2], step(figures));
+    let thick = source.size[0].as_nm().checked_sub(over.as_nm()).filter(|thick| 0 < *thick)?;
+    let [least, most] = tiles.layers;
+    let least = if tiles.patterns.as_slice() == [field::problem::Pattern::Crossed] { least.max(2) } else { least };
+    let Along { tile, n } = fit(thick, tiles.size[2], step)?;
+    let layers = n.max(least);
+    let each = high.as_nm().checked_div(layers)?;
+    let each = if layers == 1 { each } else { each.checked_div(step)?.checked_mul(step)? };
+    Length::nm(tile.min(each)).ok()?.plus(over).ok().filter(|_| layers <= most && 0 < each)
 }
 
 fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> Answer<field::problem::Problem> {
@@ -316,14 +324,17 @@ fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMu
     };
     let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| {
         let [thickness, width, length] = source.size.map(&mut *of);
-        let thickness = highest(tiles, figures, of).map_or(thickness, |most| thickness.min(most));
+        let thickness = highest(tiles, figures, source).map_or(thickness, |most| thickness.min(of(most)));
         let [length, width] = match trimmed(tiles, figures, source) {
             Some(sides) => sides.map(&mut *of),
             None => [length, width],
         };
         let density = source.stack.density.as_kg_per_cubic_metre().round() as i64;
         let species = source.stack.wood.clone().unwrap_or_else(|| source.letter.clone());
-        field::problem::Pile { id: source.letter.clone(), species, count: source.count, length, width, thickness, density }
+        // Halves come out of the piece as it is.
+        let long = of(source.size[2]);
+        let whole = if tiles.patterns.contains(&field::problem::Pattern::Running) && length < long { long } else { 0 };
+        field::problem::Pile { id: source.letter.clone(), species, count: source.count, length, width, thickness, density, whole }
     };
     let piles = sources.iter().map(|source| pile(source, of)).collect();
     let targets = tiles.size.map(|size| size.map(|size| target(size, of)));

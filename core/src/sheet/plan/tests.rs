@@ -174,9 +174,10 @@ fn tiled(high: Option<i64>, patterns: &[Pattern], wanted: [i64; 2]) {
 #[test]
 fn tiles_are_planed_to_the_height_that_is_asked() {
     tiled(Some(20), &[Pattern::Running], [22, 20]);
-    tiled(Some(60), &[Pattern::Running], [40, 20]);
+    // Two of 30, four of 15; and of crossed courses two of 10.
+    tiled(Some(60), &[Pattern::Running], [32, 17]);
     tiled(None, &[Pattern::Running], [40, 20]);
-    tiled(Some(20), &[Pattern::Crossed], [40, 20]);
+    tiled(Some(20), &[Pattern::Crossed], [12, 12]);
 }
 
 #[test]

@@ -8,14 +8,17 @@ use crate::quantity::Length;
 
 /// One way of a tile along one side of the field: as long as the tile is finished, and how many make the side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-struct Along {
-    tile: i64,
-    n: i64,
+pub(super) struct Along {
+    pub tile: i64,
+    pub n: i64,
 }
 
 /// Length and width of what a tile is made of, with what is over, where tiles as large as they come make no field near enough, and smaller
 /// ones of as few pieces as there are do. Rows of tiles alone: the others are laid of whole ones.
 pub(super) fn trimmed(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<[Length; 2]> {
+    if tiles.patterns.as_slice() == [Pattern::Basket] {
+        return woven(tiles, figures, source);
+    }
     let in_rows = tiles.patterns.iter().any(|pattern| matches!(pattern, Pattern::Stack | Pattern::Running));
     let [over_long, over_wide, _] = figures.allow.map(Length::as_nm);
     let [_, wide, long] = source.size.map(Length::as_nm);
@@ -39,8 +42,66 @@ pub(super) fn trimmed(tiles: &Tiles, figures: &Figures, source: &Source) -> Opti
     }
 }
 
+/// The same of a basket: so many tiles side by side are as long as one, and as many of these blocks as make both sides.
+fn woven(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<[Length; 2]> {
+    let [over_long, over_wide, _] = figures.allow.map(Length::as_nm);
+    let [_, wide, long] = source.size.map(Length::as_nm);
+    let (long, wide) = (long.checked_sub(over_long)?, wide.checked_sub(over_wide)?);
+    let blocks = Blocks { sides: [tiles.size[0], tiles.size[1]], step: step(figures) };
+    // As large as they come first.
+    let as_they_come = blocks.many(long.checked_div(wide)?.checked_mul(wide)?);
+    let there = |n: i64, beside: i64| n.checked_mul(beside).is_some_and(|all| all <= source.count);
+    if tiles.gap != Length::ZERO || as_they_come.is_some_and(|n| there(n, long.checked_div(wide).unwrap_or(0))) {
+        return None;
+    }
+    let least = figures.strip_min.as_nm().max(1);
+    let ways = (2..=long.checked_div(least)?.min(BESIDE)).flat_map(|beside| {
+        let most = long.min(wide.saturating_mul(beside));
+        let long_enough = tiles.cut_min.as_nm().max(least.saturating_mul(beside));
+        blocks.sizes(beside, [long_enough, most]).map(move |(tile, n)| (beside, tile, n))
+    });
+    let fits = ways.filter(|(beside, _, n)| there(*n, *beside));
+    let (beside, tile, _) = fits.min_by_key(|(beside, _, n)| n.saturating_mul(*beside))?;
+    let length = |tile: i64, over: i64| tile.checked_add(over).and_then(|nm| Length::nm(nm).ok());
+    Some([length(tile.checked_mul(beside)?, over_long)?, length(tile, over_wide)?])
+}
+
+/// More tiles side by side, or more blocks along a side, are not tried.
+const BESIDE: i64 = 20;
+const ALONG: i64 = 100;
+
+/// Square blocks that make both sides of a field, as far as these are asked.
+struct Blocks {
+    sides: [Option<(Length, Length)>; 2],
+    step: i64,
+}
+
+impl Blocks {
+    /// Widths of a tile, so many of which side by side are a block between two sizes, and how many blocks there are of each.
+    fn sizes(&self, beside: i64, [least, most]: [i64; 2]) -> impl Iterator<Item = (i64, i64)> {
+        let asked = self.sides.iter().flatten().map(|(side, _)| side.as_nm());
+        let tile = move |side: i64, along: i64| {
+            let tile = side.checked_div(along.checked_mul(beside)?)?.checked_div(self.step)?.checked_mul(self.step)?;
+            let block = tile.checked_mul(beside).filter(|block| (least..=most).contains(block))?;
+            Some((tile, self.many(block)?))
+        };
+        asked.flat_map(move |side| (1..=ALONG).filter_map(move |along| tile(side, along)))
+    }
+
+    /// How many blocks so large make both sides near enough; nothing where none do.
+    fn many(&self, block: i64) -> Option<i64> {
+        let along = |side: &Option<(Length, Length)>| {
+            let Some((side, near)) = side else { return Some(1) };
+            let n = side.as_nm().checked_add(block.checked_div(2)?)?.checked_div(block)?.max(1);
+            (n.checked_mul(block)?.abs_diff(side.as_nm()) <= near.as_nm().unsigned_abs()).then_some(n)
+        };
+        let [one, other] = [along(&self.sides[0])?, along(&self.sides[1])?];
+        one.checked_mul(other)
+    }
+}
+
 /// Whole ones where they come near enough; else the fewest that are smaller, to what a tape reads.
-fn fit(full: i64, side: Option<(Length, Length)>, step: i64) -> Option<Along> {
+pub(super) fn fit(full: i64, side: Option<(Length, Length)>, step: i64) -> Option<Along> {
     let Some((side, near)) = side else { return Some(Along { tile: full, n: 1 }) };
     let (side, near) = (side.as_nm(), near.as_nm());
     let whole = side.checked_add(full.checked_div(2)?)?.checked_div(full)?.max(1);

@@ -8,6 +8,7 @@ use crate::app::plan::{Found, Plan, Stands};
 use crate::words::en::{common, plan as words, told};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::Sense;
+use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::{Decimal, Length, Mass, Units, Volume, begin_small, half_up};
 use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Given, Source, What};
@@ -227,8 +228,12 @@ pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
         }
         Why::Part { part: nth } => words::part_decides(&part(given, *nth)),
         Why::Together { parts } => words::parts_decide(&parts.iter().map(|nth| part(given, *nth)).collect::<Vec<_>>()),
-        Why::Step { side: nth, other, more } => words::one_step(*nth == 0, *more, &side(*other)),
+        Why::Step { side: nth, other, more } => words::one_step(in_blocks(sheet), [*nth == 0, *more], &side(*other)),
     })
+}
+
+fn in_blocks(sheet: &PlanSheet) -> bool {
+    sheet.laid.as_ref().is_some_and(|laid| laid.pattern == Pattern::Basket)
 }
 
 /// The section that all strips have.

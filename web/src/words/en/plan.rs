@@ -208,10 +208,11 @@ pub fn parts_decide(parts: &[String]) -> String {
     format!("{} decide: they need the same pieces.", fivebar_core::quantity::begin_large(&and(parts)))
 }
 
-/// "One tile more makes it 464 mm wide."
-pub fn one_step(wide: bool, more: bool, other: &str) -> String {
+/// "One tile more makes it 464 mm wide.", "One block more …" where tiles lie in blocks.
+pub fn one_step(blocks: bool, [wide, more]: [bool; 2], other: &str) -> String {
     let (tiles, side) = (if more { "more" } else { "fewer" }, if wide { "wide" } else { "deep" });
-    format!("One tile {tiles} makes it {other} {side}.")
+    let one = if blocks { "block" } else { "tile" };
+    format!("One {one} {tiles} makes it {other} {side}.")
 }
 
 fn and(all: &[String]) -> String {

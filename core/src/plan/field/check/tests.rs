@@ -13,6 +13,7 @@ fn problem(patterns: &[Pattern]) -> Problem {
         width: 20,
         thickness: 10,
         density: 700,
+        whole: 0,
     };
     Problem {
         unit: 1_000_000,
