@@ -95,6 +95,10 @@ impl Rack {
         fold::in_use(&self.maker.book, &plans).into_iter().map(|it| it.plan.id).collect()
     }
 
+    fn chosen(&self, instead: u8) -> Vec<Id> {
+        self.in_use().into_iter().enumerate().filter(|(nth, _)| *nth < 8 && instead >> nth & 1 == 1).map(|(_, id)| id).collect()
+    }
+
     fn brought(&self) -> Count {
         fold::haul(&self.maker.book, self.haul).unwrap().taken()
     }
@@ -103,8 +107,8 @@ impl Rack {
 /// What a maker does with the wood of plans.
 #[derive(Clone, Copy, Debug)]
 enum Deed {
-    /// Each board leaves one piece.
-    Use([Count; 2], bool),
+    /// Each board leaves one piece. Used instead of those plans in use whose bit is set, the first of them lowest.
+    Use([Count; 2], u8),
     Free(usize, Count),
     /// No more than are missing.
     Again,
@@ -116,9 +120,13 @@ enum Deed {
     RestoreOf(usize),
 }
 
+/// Beside all plans in use, and instead of all.
+const NONE: u8 = 0;
+const ALL: u8 = u8::MAX;
+
 fn deeds() -> impl Strategy<Value = Vec<Deed>> {
     let deed = prop_oneof![
-        3 => ([0_u32..4, 1_u32..4], any::<bool>()).prop_map(|(used, instead)| Deed::Use(used, instead)),
+        3 => ([0_u32..4, 1_u32..4], prop_oneof![Just(NONE), Just(ALL), any::<u8>()]).prop_map(|(used, instead)| Deed::Use(used, instead)),
         3 => (0_usize..2, 1_u32..5).prop_map(|(pile, n)| Deed::Free(pile, n)),
         3 => Just(Deed::Again),
         2 => Just(Deed::TakeBack),
@@ -142,7 +150,7 @@ impl Rack {
                     size: [SIZES[place][0], SIZES[place][1], 300].map(mm),
                     name: "left".into(),
                 };
-                let instead = if instead { self.in_use() } else { vec![] };
+                let instead = self.chosen(instead);
                 let left = used.into_iter().enumerate().map(left).collect();
                 Command::Plan(PlanCommand::Use { plan: Box::new(self.kept(used)), left, instead })
             }
@@ -184,12 +192,12 @@ impl Rack {
         })
     }
 
-    /// Of each pile the pieces its plans have and lack.
-    fn of_plans(&self) -> [(Count, Count); 2] {
+    /// Of each pile the pieces its plans have and lack, but for some plans.
+    fn of_plans(&self, but: &[Id]) -> [(Count, Count); 2] {
         let plans = fold::job(&self.maker.book, self.job).unwrap().plans;
         let all = fold::in_use(&self.maker.book, &plans);
         [0, 1].map(|place| {
-            let shares = all.iter().flat_map(|it| &it.shares).filter(|((_, pile), _)| *pile == self.piles[place]);
+            let shares = all.iter().filter(|it| !but.contains(&it.plan.id)).flat_map(|it| &it.shares).filter(|((_, pile), _)| *pile == self.piles[place]);
             shares.fold((0, 0), |(has, lacks), (_, share)| (has + share.needs - share.lacks, lacks + share.lacks))
         })
     }
@@ -199,8 +207,10 @@ fn agrees(deeds: &[Deed]) -> Result<(), TestCaseError> {
     let mut rack = rack();
     for (nth, deed) in deeds.iter().enumerate() {
         let before = rack.pieces();
+        let instead = if let Deed::Use(_, instead) = deed { rack.chosen(*instead) } else { vec![] };
+        let stay = rack.of_plans(&instead);
         let done = rack.does(*deed);
-        let (now, plans) = (rack.pieces(), rack.of_plans());
+        let (now, plans) = (rack.pieces(), rack.of_plans(&[]));
         let told = (&deeds[..=nth], before, now, plans);
         for place in 0..2 {
             let (on_rack, in_job, left) = now[place];
@@ -209,7 +219,11 @@ fn agrees(deeds: &[Deed]) -> Result<(), TestCaseError> {
             prop_assert!(done || now[place] == before[place], "{:?}", told);
         }
         match deed {
-            Deed::Use(used, true) if done => prop_assert_eq!(now.map(|it| it.1), *used, "{:?}", told),
+            // The plans that stay keep what they have.
+            Deed::Use(used, _) if done => {
+                prop_assert_eq!(now.map(|it| it.1), [0, 1].map(|place| used[place] + stay[place].0), "{:?}", told);
+                prop_assert_eq!(plans.map(|it| it.1), stay.map(|it| it.1), "{:?}", told);
+            }
             // A plan that had lost all its boards may be one by then, and lack others.
             Deed::Again if done => {
                 let in_job = |of: [(Count, Count, Count); 2]| of.iter().map(|it| it.1).sum::<Count>();
@@ -232,28 +246,28 @@ fn check(deeds: &[Deed]) {
 #[test]
 fn a_plan_that_was_replaced_stands_again_beside_its_replacement() {
     use Deed::{RestoreOf, TakeBack, TakeBackOf, Use};
-    check(&[Use([0, 1], false), Use([0, 1], false), Use([0, 1], true), RestoreOf(1)]);
-    let late = [Use([0, 1], true), TakeBack, Use([0, 1], false), RestoreOf(2)];
-    check(&[Use([0, 1], false), Use([0, 1], false), late[0], late[1], late[2], late[3]]);
-    check(&[Use([1, 1], false), Use([2, 1], true), RestoreOf(0), TakeBackOf(1)]);
+    check(&[Use([0, 1], NONE), Use([0, 1], NONE), Use([0, 1], ALL), RestoreOf(1)]);
+    let late = [Use([0, 1], ALL), TakeBack, Use([0, 1], NONE), RestoreOf(2)];
+    check(&[Use([0, 1], NONE), Use([0, 1], NONE), late[0], late[1], late[2], late[3]]);
+    check(&[Use([1, 1], NONE), Use([2, 1], ALL), RestoreOf(0), TakeBackOf(1)]);
 }
 
 /// What was put back and taken again for it goes with it, and the other plan keeps its boards and what these leave.
 #[test]
 fn a_plan_is_taken_back_past_what_was_put_back_and_taken_again_since() {
     use Deed::{Again, Free, TakeBackOf, Use};
-    check(&[Use([1, 1], false), Use([2, 1], false), Free(0, 1), Again, TakeBackOf(1)]);
-    check(&[Use([1, 1], false), Use([2, 1], false), Free(0, 2), Again, TakeBackOf(0)]);
+    check(&[Use([1, 1], NONE), Use([2, 1], NONE), Free(0, 1), Again, TakeBackOf(1)]);
+    check(&[Use([1, 1], NONE), Use([2, 1], NONE), Free(0, 2), Again, TakeBackOf(0)]);
 }
 
 #[test]
 fn a_plan_that_is_taken_back_twice_leaves_the_pile_of_another() {
     use Deed::{TakeBackOf, Use};
-    check(&[Use([0, 1], false), Use([0, 1], false), TakeBackOf(0), TakeBackOf(0)]);
+    check(&[Use([0, 1], NONE), Use([0, 1], NONE), TakeBackOf(0), TakeBackOf(0)]);
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(64))]
+    #![proptest_config(ProptestConfig::with_cases(96))]
 
     /// Whatever is put back, taken again, planned instead and taken back: no piece is lost or doubled, all that the job has is its plans',
     /// and what they leave lies on the rack for just the boards that the job has.
