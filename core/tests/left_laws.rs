@@ -197,7 +197,11 @@ impl Rack {
         let plans = fold::job(&self.maker.book, self.job).unwrap().plans;
         let all = fold::in_use(&self.maker.book, &plans);
         [0, 1].map(|place| {
-            let shares = all.iter().filter(|it| !but.contains(&it.plan.id)).flat_map(|it| &it.shares).filter(|((_, pile), _)| *pile == self.piles[place]);
+            let shares = all
+                .iter()
+                .filter(|it| !but.contains(&it.plan.id))
+                .flat_map(|it| &it.shares)
+                .filter(|((_, pile), _)| *pile == self.piles[place]);
             shares.fold((0, 0), |(has, lacks), (_, share)| (has + share.needs - share.lacks, lacks + share.lacks))
         })
     }

@@ -28,21 +28,23 @@ pub fn first(problem: &Problem, taken: &Problem, plan: &Plan, (patience, steps, 
             best = other;
         }
     };
+    // Two of these looks are as long as the one that goes on from the best.
+    let brief = steps.div_ceil(2);
     if !is_whole(plan) {
-        meet(bare(patience.again(steps, |look| solve(&whole, look, seed)).plan));
+        meet(bare(patience.again(brief, |look| solve(&whole, look, seed)).plan));
     }
     if let Some(rest) = alone::rest(taken) {
-        let others = patience.again(steps, |look| solve(&rest, look, seed)).plan;
+        let others = patience.again(brief, |look| solve(&rest, look, seed)).plan;
         meet(alone::with(taken, bare(others)));
     }
-    let ends = pieces::ends(taken).and_then(|ends| pieces::shared(taken, &ends, (&mut *patience, steps, seed)));
+    let ends = pieces::ends(taken).and_then(|ends| pieces::shared(taken, &ends, (&mut *patience, brief, seed)));
     ends.into_iter().for_each(&mut meet);
     // Where all that is left counts, what is lost is the cuts.
     let any = if is_whole(&best) { whole } else { Problem { keep_min: 1, ..taken.clone() } };
     let on = bare(patience.again(steps, |look| go_on(&any, &best, look, seed)).plan);
     let better = |on: &Plan, best: &Plan| as_good(on) && rank(taken, on) < rank(taken, best);
     let best = if better(&on, &best) { on } else { best };
-    let shared = pieces::shared(taken, &best, (patience, steps, seed));
+    let shared = pieces::shared(taken, &best, (patience, brief, seed));
     shared.filter(|on| better(on, &best)).unwrap_or(best)
 }
 

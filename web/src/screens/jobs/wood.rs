@@ -53,6 +53,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(unpriced(sheet).then(|| el("p", "notice").text(words::DRIVE_UNPRICED)))
         .kids(cautious.then(|| caution(yard::SHORT_CAUTION)))
         .kids(yields(sheet, seen))
+        .kids(taken.iter().any(|pile| pile.length_to.is_some()).then(|| el("p", "t14 i2").text(words::BY_THE_MIDDLE)))
         .kids((!rest.is_empty()).then(|| el("h2", "").text(words::ON_RACK)))
         .kids(rest.iter().map(|pile| row(pile, (sheet, &after), short_of_rest(pile), seen).key(format!("rack {}", pile.pile))))
         .kids(piles.is_empty().then(|| none(words::RACK_EMPTY)));

@@ -29,6 +29,8 @@ pub const OF_HAUL: &str = "Finished of all fetched";
 pub const HAUL_LESS_LEFT: &str = "Fetched, without the good wood left over";
 pub const HAUL_LESS_LEFT_AND_LACKED: &str = "Fetched, without the good wood left over, with what is missing";
 pub const OF_HAUL_LESS_LEFT: &str = "Finished of that";
+pub const BY_THE_MIDDLE: &str =
+    "Pieces of a range of lengths count here by its middle, or as they were measured; a plan reckons them at their shortest.";
 pub const BOUGHT_BOARDS: &str = "Equal bought boards";
 pub const SIZES_MISSING: &str = "a size is missing";
 pub const TAKE: &str = "Take";

@@ -219,6 +219,17 @@ fn what_is_counted_is_said() {
     let shortest = "is 700–900 mm long, and reckoned at 700, its shortest.";
     let whole = "Proven: no plan takes less wood, pieces counted whole.";
     check(slats, &[Tap::Shape(Shape::Parts)], &[], &[shortest, whole, "best possible", "Used 2 of"]);
+    // What the job took of it counts by the middle, and says so.
+    let (mut app, _) = said(slats, &[Tap::Shape(Shape::Parts)], &[]);
+    let middle = |app: &mut App| {
+        app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [51; 10] });
+        page(app).contains("Pieces of a range of lengths count here by its middle, or as they were measured")
+    };
+    heard(&mut app, [Tap::Use]);
+    assert!(middle(&mut app));
+    let (mut app, _) = said(PARTS, &[Tap::Shape(Shape::Parts)], &[]);
+    heard(&mut app, [Tap::Use]);
+    assert!(!middle(&mut app));
 }
 
 /// On paper a piece has its length, and a search that still goes on is said.
