@@ -274,6 +274,7 @@ impl App {
             Place::Count if before == place => self.count.over = count::Over::Nothing,
             Place::Workshop if before == place => self.workshop.over = workshop::Over::Nothing,
             Place::Bench if before == place && !bench::wants_awake(self) => self.bench.over = bench::Over::Nothing,
+            Place::Bench if before != place => bench::come_back(self),
             _ => {}
         }
         // That there is no book to write into is said on every place, until it opens.

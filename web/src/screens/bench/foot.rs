@@ -41,13 +41,17 @@ fn less(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     el("div", "less").kids(sheet.running.as_ref().into_iter().flat_map(|slab| helper(slab, seen))).kid(other).kid(big)
 }
 
-/// One joins; while somebody is there, another joins or one leaves: who came last, by their pay where that tells them apart.
+/// One joins; while somebody is there, another joins or one leaves: each by their pay where that tells them apart, who came last first.
 fn helper(slab: &Slab, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let mut there = slab.run.heads.iter().filter(|head| head.to.is_none());
-    let apart = there.clone().any(|head| there.clone().any(|other| other.pay != head.pay));
+    let there = slab.run.heads.iter().rev().filter(|head| head.to.is_none()).listed();
+    let apart = there.iter().any(|head| there.iter().any(|other| other.pay != head.pay));
     let pay = |pay: Option<Money>| pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
-    let who = there.next_back().filter(|_| apart).map(|head| pay(head.pay)).unwrap_or_default();
-    let leaves = (1 < slab.heads).then(|| key("key h56", words::HELPER_LEAVES, who, say(Tap::HelperLeaves)));
+    let first = |nth: usize| there.iter().take(nth).all(|other| there.get(nth).is_some_and(|head| head.pay != other.pay));
+    let each = there.iter().enumerate().filter(|(nth, _)| first(*nth)).map(|(_, head)| *head);
+    let leaves = match apart {
+        true => each.map(|head| key("key h56", words::HELPER_LEAVES, pay(head.pay), say(Tap::Leaves(head.id)))).listed(),
+        false => (1 < slab.heads).then(|| key("key h56", words::HELPER_LEAVES, "", say(Tap::HelperLeaves))).into_iter().listed(),
+    };
     [key("key h56", words::HELPER_JOINS, "", say(Tap::HelperJoins))].into_iter().chain(leaves).listed()
 }
 
