@@ -61,7 +61,7 @@ proptest! {
     fn a_day_is_missed_once_the_first_beginning_has_gone_by(work in workdays(), steps in steps(), days in 0_i32..60, minute in 0_i64..1_440) {
         let now = at(0, minute);
         let due = now.day().plus(days);
-        let begins = work.begins(due, &steps);
+        let begins = work.begins_after((now.day(), Span::ZERO), due, &steps);
         let missed = begins.first().is_some_and(|begin| begin.is_none_or(|begin| begin < (now.day(), minute)));
         let ready = work.ready(now, &steps).map(|ready| ready.day);
         prop_assume!(!steps.is_empty());
@@ -79,7 +79,8 @@ proptest! {
     fn what_can_be_ready_by_a_date_can_be_begun_today(work in workdays(), steps in steps(), nth in 0_i32..600, minute in 0_i64..1_440) {
         let now = at(nth, minute);
         let ready = work.ready(now, &steps).unwrap();
-        let days: Vec<Day> = work.back(ready.promise(), &steps).into_iter().flatten().collect();
+        let begins = work.begins_after((now.day(), Span::ZERO), ready.promise(), &steps);
+        let days: Vec<Day> = begins.into_iter().flatten().map(|(day, _)| day).collect();
         prop_assert_eq!(days.len(), steps.len());
         prop_assert!(days.first().is_none_or(|first| now.day() <= *first), "{:?} for {:?}", days, ready);
         prop_assert!(days.is_sorted());

@@ -249,3 +249,23 @@ fn what_was_worked_today_is_taken_off_today() {
     };
     assert_eq!([ready("make"), ready("office")], [march(16), march(14)]);
 }
+
+/// Saw of 336 min for Thursday the 12th at four hours a day: 240 of them on Wednesday, 96 on Tuesday. From 8:00 to 12:00 on Tuesday something
+/// else was sawn, so Tuesday has none left and it should have begun on Monday; 2 h 24 of that leave the 96 minutes, one more does not.
+#[test]
+fn what_was_worked_today_is_missing_for_what_is_due() {
+    let late = |stopped: &str| {
+        let begun = "2026-03-01 19:00 -05:00 workshop USD inch\n2026-03-10 07:50 job stool \"Stool\" 1 order\njob other \"Other\" 1 spec\nplan \"drive\" fetch 1 min for other\n";
+        let plan = "plan \"saw\" make 240 min for stool\nabout stool due 2026-03-12\n";
+        let story = tell(&format!("{begun}{plan}2026-03-10 08:00 start \"rip\" make on other\n{stopped} stop\n"));
+        assert_eq!(story.refused, []);
+        let sheet = seen(&story, "stool");
+        let all = look(&story, |shop, given| promises(shop, &[story.names.job("stool").unwrap()], given));
+        assert_eq!(sheet.late.is_some(), all[0].1.late.is_some());
+        assert_eq!(sheet.late.is_some(), sheet.due < sheet.likely.map(|ready| ready.promise()));
+        (sheet.rows[0].last, sheet.late)
+    };
+    assert_eq!(late("10:24"), (march(10), None));
+    assert_eq!(late("10:25"), (march(9), Some(0)));
+    assert_eq!(late("12:00"), (march(9), Some(0)));
+}

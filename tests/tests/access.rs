@@ -380,7 +380,17 @@ fn a_full_bench(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)
     go(browser, page, 1);
     browser.wait_text(page, "3 of 5 done");
     check(browser, "bench-full");
-    slowly(browser, page, &["Switch", "Ash plant stands"]);
+    slowly(browser, page, &["+n", "fewer were done"]);
+    browser.wait_text(page, "How many were done in it?");
+    check(browser, "bench-in-all");
+    slowly(browser, page, &["Not now", "Switch"]);
+    browser.tap(page, "#operation");
+    // Messages are planned for this job, and would begin at once.
+    browser.type_text(page, "Ring the mill");
+    slowly(browser, page, &["Office"]);
+    browser.wait_text(page, "For which job?");
+    check(browser, "bench-which-job");
+    slowly(browser, page, &["Not now", "Not now", "Switch", "Ash plant stands"]);
     check(browser, "bench-jobs");
     slowly(browser, page, &["Dining table for the Lindqvists", "All 49"]);
     check(browser, "bench-forty");

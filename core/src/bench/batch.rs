@@ -113,6 +113,11 @@ impl Batch {
     }
 }
 
+/// What runs, but for rework, took since their last pieces.
+pub(super) fn since_last_note<'a>(runs: impl Iterator<Item = &'a Run>, now: Moment) -> Span {
+    Span::sum(runs.filter(|run| !run.work.rework).map(|run| last_note(run).until(now)))
+}
+
 /// The last piece of a run; its start where it has none.
 fn last_note(run: &Run) -> Moment {
     run.notches.iter().map(|notch| notch.at).fold(run.started.at, Moment::max)

@@ -1,7 +1,7 @@
 //! Back from a date, and on to one: on which day each step of a job must begin at the latest, and by which day all can be done.
 //!
-//! Reckoned on the clock of the wall: hands are on at the end of a working day, as many hours as the maker stands at the bench; waits
-//! run through nights and days off. The day of use is no working day. A step's day is the day in which its hour lies, so part of a day
+//! Reckoned on the clock of the wall: hands are on at the end of a working day, as many hours as the maker stands at the bench; on the day on
+//! which it is begun from now on, not before eight in the morning (ours). Waits run through nights and days off. The day of use is no working day. A step's day is the day in which its hour lies, so part of a day
 //! counts as a whole one. An hour more or less by daylight saving moves nothing but a wait that ends in that hour.
 
 use crate::quantity::{Clock, Day, Set, Span, Wall};
@@ -70,6 +70,9 @@ pub type Hour = (Day, i64);
 
 const DAY: i64 = 1_440;
 
+/// Nobody who looks in the night begins then, unless their hours do [J].
+const MORNING: i64 = 8 * 60;
+
 impl Workdays {
     /// Whether any day of the week is worked.
     ///
@@ -135,13 +138,33 @@ impl Workdays {
 
     /// The same to the minute: the day, and minutes since its midnight.
     pub fn begins(&self, due: Day, steps: &[Step]) -> Vec<Option<Hour>> {
+        self.begins_on((due, &mut 0), due, steps)
+    }
+
+    /// The same seen from a day on which hands were on wood for so long: of that day as much less is left, at whatever hour.
+    ///
+    /// ```
+    /// use fivebar_core::bench::dates::{Step, Workdays};
+    /// use fivebar_core::quantity::{Day, Span};
+    /// // Four hours a day till 18:00, two hours of work before Friday 22 May 2026: of Thursday three hours are gone, one is left.
+    /// let (thursday, due) = (Day::ymd(2026, 5, 21).unwrap(), Day::ymd(2026, 5, 22).unwrap());
+    /// let two = Step { hands: Span::minutes(120), ..Step::default() };
+    /// let begins = |worked| Workdays::default().begins_after((thursday, Span::minutes(worked)), due, &[two]);
+    /// assert_eq!([begins(0), begins(180)], [vec![Some((thursday, 960))], vec![Some((thursday.before(), 1_020))]]);
+    /// ```
+    pub fn begins_after(&self, (today, worked): (Day, Span), due: Day, steps: &[Step]) -> Vec<Option<Hour>> {
+        // The day of use is no working day.
+        self.begins_on((today, &mut self.left_of_day(worked)), due, steps)
+    }
+
+    fn begins_on(&self, (today, left): (Day, &mut i64), due: Day, steps: &[Step]) -> Vec<Option<Hour>> {
         let mut at = Some((due, 0));
         let mut begins: Vec<Option<Hour>> = steps
             .iter()
             .rev()
             .map(|step| {
                 let ends = |at| earlier(at, step.wait).min(earlier((due, 0), step.cure));
-                at = at.and_then(|at| self.before(ends(at), due, step.hands));
+                at = at.and_then(|at| self.before(ends(at), (due, today, left), step.hands));
                 at
             })
             .collect();
@@ -150,7 +173,7 @@ impl Workdays {
     }
 
     /// The hour at which so much work must begin to be done by `until`.
-    fn before(&self, until: Hour, due: Day, hands: Span) -> Option<Hour> {
+    fn before(&self, until: Hour, (due, today, of_today): (Day, Day, &mut i64), hands: Span) -> Option<Hour> {
         let (opens, closes) = self.bench_hours();
         let (mut day, mut end) = (until.0, until.1.min(closes));
         let mut left = minutes_up(hands);
@@ -158,12 +181,18 @@ impl Workdays {
             return Some(until);
         }
         loop {
+            let is_today = day == today;
+            let opens = if is_today { opens.min(MORNING) } else { opens };
             if self.works(day) && opens < end {
                 let there = end.saturating_sub(opens);
-                if left <= there {
-                    return Some((day, end.saturating_sub(left)));
+                let taken = left.min(if is_today { there.min(*of_today) } else { there });
+                if is_today {
+                    *of_today = of_today.saturating_sub(taken);
                 }
-                left = left.saturating_sub(there);
+                left = left.saturating_sub(taken);
+                if left == 0 {
+                    return Some((day, end.saturating_sub(taken)));
+                }
             }
             (day, end) = (day.before(), closes);
             if DAYS_MOST < day.until(due) {
@@ -203,8 +232,9 @@ impl Workdays {
     pub fn ready_after(&self, worked: Span, now: Wall, steps: &[Step]) -> Option<Ready> {
         let from = (now.day(), i64::from(now.minute_of_day()));
         let (mut at, mut hard, mut hands) = (from, from, from.0);
+        let mut today = self.left_of_day(worked);
         for step in steps {
-            let end = self.after(at, self.left_of(from.0, worked), step.hands)?;
+            let end = self.after(at, (from.0, &mut today), step.hands)?;
             (at, hard) = (later(end, step.wait), hard.max(later(end, step.cure)));
             if Span::ZERO < step.hands {
                 hands = end.0;
@@ -216,16 +246,15 @@ impl Workdays {
         Some(Ready { day, hands })
     }
 
-    /// The hour from which on the rest of a day's hours lies, after so much work.
-    fn left_of(&self, day: Day, worked: Span) -> Hour {
-        let (opens, closes) = self.bench_hours();
-        (day, opens.saturating_add(minutes_up(worked)).min(closes))
+    /// Minutes of a working day that are left after so much work: a part of one that was worked is none.
+    fn left_of_day(&self, worked: Span) -> i64 {
+        self.bench.as_minutes().saturating_sub(worked.max(Span::ZERO).as_minutes()).clamp(0, self.closing_span().as_minutes())
     }
 
-    /// The hour at which so much work is done, begun at `from`, and on the first day not before that hour of it.
-    fn after(&self, from: Hour, (began, first): Hour, hands: Span) -> Option<Hour> {
+    /// The hour at which so much work is done, begun at `from`; on the first day for no more minutes than it has left.
+    fn after(&self, from: Hour, (began, today): (Day, &mut i64), hands: Span) -> Option<Hour> {
         let (opens, closes) = self.bench_hours();
-        let (mut day, mut start) = (from.0, from.1.max(if from.0 == began { first } else { opens }));
+        let (mut day, mut start) = (from.0, from.1.max(if from.0 == began { opens.min(MORNING) } else { opens }));
         let mut left = minutes_up(hands);
         if left == 0 {
             return Some(from);
@@ -233,10 +262,15 @@ impl Workdays {
         loop {
             if self.works(day) && start < closes {
                 let there = closes.saturating_sub(start);
-                if left <= there {
-                    return Some((day, start.saturating_add(left)));
+                let there = if day == began { there.min(*today) } else { there };
+                let taken = left.min(there);
+                if day == began {
+                    *today = today.saturating_sub(taken);
                 }
-                left = left.saturating_sub(there);
+                left = left.saturating_sub(taken);
+                if left == 0 {
+                    return Some((day, start.saturating_add(taken)));
+                }
             }
             (day, start) = (day.next(), opens);
             if DAYS_MOST < began.until(day) {

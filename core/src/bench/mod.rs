@@ -44,8 +44,8 @@ pub struct Bench {
     not_typical: Set<Id>,
     // Operations whose number of pieces nobody said at the bench: it was planned.
     only_planned: Set<(Id, String)>,
-    // Operations of which coats dry, or dried.
-    coated: Set<(Id, String)>,
+    // Operations of which coats dry, or dried, and how many pieces each coat is on, where that was said.
+    coated: Sorted<(Id, String), Option<Count>>,
 }
 
 impl Bench {
@@ -66,13 +66,19 @@ impl Bench {
     }
 
     /// The same with the operations whose pieces were planned and not said at the bench, and with those that are coated.
-    pub fn with_pieces(self, only_planned: Set<(Id, String)>, coated: Set<(Id, String)>) -> Bench {
+    pub fn with_pieces(self, only_planned: Set<(Id, String)>, coated: Sorted<(Id, String), Option<Count>>) -> Bench {
         Bench { only_planned, coated, ..self }
     }
 
     /// Coats of an operation dry, or dried: what is noted is coats, each on every piece, and nobody knows which is the last.
     pub fn is_coated(&self, on: On, op: &str) -> bool {
-        matches!(on, On::Job(job) if self.coated.contains(&(job, op.to_owned())))
+        matches!(on, On::Job(job) if self.coated.contains_key(&(job, op.to_owned())))
+    }
+
+    /// How many pieces each coat of an operation is on; none where that was not said, or no coat of it dries or dried.
+    pub fn coated_each(&self, on: On, op: &str) -> Option<Count> {
+        let On::Job(job) = on else { return None };
+        self.coated.get(&(job, op.to_owned())).copied().flatten()
     }
 
     /// Jobs marked as not typical: their runs are no history.
@@ -180,10 +186,14 @@ impl Bench {
     fn batch_by<'a>(&self, runs: impl Iterator<Item = &'a Run> + Clone, of: Option<(Id, &str)>, now: Moment) -> Batch {
         let of = of.map(|(job, op)| (job, op.to_owned()));
         let only_planned = of.as_ref().is_some_and(|of| self.only_planned.contains(of));
+        let is_coated = of.as_ref().is_some_and(|of| self.coated.contains_key(of));
         let of = of.and_then(|of| self.planned.get(&of).copied());
         // Without a piece there is no pace to be kept from minutes in question.
         let noted = runs.clone().any(|run| !run.notches.is_empty());
-        Batch { only_planned, ..Batch::but(|run| noted && self.is_in_question(run, now), runs, of, now) }
+        let batch = Batch::but(|run| noted && self.is_in_question(run, now), runs.clone(), of, now);
+        // What was worked after a coat, its brushes cleaned, is no part of the next one.
+        let at_hand = if is_coated { batch::since_last_note(runs.filter(|run| run.is_running()), now) } else { batch.at_hand };
+        Batch { only_planned, at_hand, ..batch }
     }
 
     /// Whether a run looks like a forgotten stop, by the bench alone: acts on its job other than pieces done come from outside.

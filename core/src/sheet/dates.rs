@@ -7,7 +7,7 @@ use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
 use crate::bench::On;
-use crate::bench::dates::{Ready, Step, Workdays};
+use crate::bench::dates::{Hour, Ready, Step, Workdays};
 use crate::bench::wait::{Waits, What};
 use crate::ledger::fold::Job;
 use crate::ledger::kind::bench::Kind;
@@ -118,24 +118,24 @@ pub fn dates(shop: &Shop, id: Id, given: Given) -> Answer<DatesSheet> {
 pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given) -> DatesSheet {
     let hours = &shop.workshop.hours;
     let (workdays, due) = (hours.workdays(), due(job));
-    let (mut rows, late) = back(shop, (job, &sheet.rows), due, given);
+    let worked = worked_today(shop, given.now);
+    let (mut rows, late) = back(shop, (job, &sheet.rows), (due, worked), given);
     let steps = rows.iter().map(DateRow::step).listed();
     if let Some((due, wider)) = due.zip(wider(&steps, sheet)) {
         rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe.filter(|_| !row.only_waits()));
     }
-    let [likely, safe] =
-        if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked_today(shop, given.now), given.now), &steps, sheet) };
+    let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked, given.now), &steps, sheet) };
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
     DatesSheet { job: job.id, due, rows, late, likely, safe, unnoted, covers: sheet.covers, is_over, workdays, said: hours.is_said() }
 }
 
 /// What was promised of jobs, where a day was: without reckoning how far their hours may spread, by one history of all jobs.
 pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
-    let history = history_of_all(shop);
+    let (history, worked) = (history_of_all(shop), worked_today(shop, given.now));
     let of = |id: &Id| {
         let job = shop.job(*id).ok()?;
         let due = due(&job)?;
-        let (rows, late) = back(shop, (&job, &rows_of(shop, (&job, &history), given.with_factor)), Some(due), given);
+        let (rows, late) = back(shop, (&job, &rows_of(shop, (&job, &history), given.with_factor)), (Some(due), worked), given);
         let late = late.and_then(|nth| rows.get(nth)).cloned();
         Some((*id, Promise { due, is_over: due < given.now.day(), late, next: rows.into_iter().next() }))
     };
@@ -147,14 +147,21 @@ fn due(job: &Job) -> Option<Day> {
     date(job).filter(|_| job.ended.is_none()).map(Wall::day)
 }
 
-/// What is still to do, each with its last day, and the place of the first whose last hour has gone by.
-fn back(shop: &Shop, (job, known): (&Job, &[Row]), due: Option<Day>, given: Given) -> (Vec<DateRow>, Option<usize>) {
+/// What is still to do, each with its last day, and the place of the first whose last hour has gone by: with as much less of today as was
+/// worked.
+fn back(shop: &Shop, (job, known): (&Job, &[Row]), (due, worked): (Option<Day>, Span), given: Given) -> (Vec<DateRow>, Option<usize>) {
     let mut rows = rows(shop, job, known, given);
     let steps = rows.iter().map(DateRow::step).listed();
-    let begins = due.map(|due| shop.workshop.hours.workdays().begins(due, &steps)).unwrap_or_default();
+    let workdays = shop.workshop.hours.workdays();
+    let begins = due.map(|due| workdays.begins(due, &steps)).unwrap_or_default();
     let now = (given.now.day(), i64::from(given.now.minute_of_day()));
-    let late = begins.iter().position(|begin| begin.is_none_or(|begin| begin < now));
-    rows.iter_mut().zip(begins).for_each(|(row, begin)| row.last = begin.filter(|_| !row.only_waits()).map(|(day, _)| day));
+    let still = due.map(|due| workdays.begins_after((now.0, worked), due, &steps)).unwrap_or_default();
+    let late = still.iter().position(|begin| begin.is_none_or(|begin| begin < now));
+    // What can still be begun today is not said to have been for yesterday; what can't is said as it would have had to be.
+    let is_late = |still: &Option<Hour>| still.is_none_or(|still| still < now);
+    let last = |(begin, still): (Option<Hour>, Option<Hour>)| if is_late(&still) { still } else { begin.max(still) };
+    let last = begins.into_iter().zip(still).map(last).map(|last| last.map(|(day, _)| day)).listed();
+    rows.iter_mut().zip(last).for_each(|(row, last)| row.last = last.filter(|_| !row.only_waits()));
     (rows, late)
 }
 

@@ -15,6 +15,8 @@ pub struct WaitLine {
     pub name: Option<String>,
     /// The number of its last piece among those of the operation.
     pub piece: Option<Count>,
+    /// From the second coat on, which one it is: its pieces have the numbers of the first.
+    pub coat: Option<Count>,
     /// When it may come off, by the clock of the place where it began.
     pub off: Wall,
     /// Nothing once it is over.
@@ -76,15 +78,51 @@ impl<'a> Kept<'a> {
     /// One wait as it is shown.
     pub fn line(self, wait: &Wait, now: Moment) -> WaitLine {
         let run = wait.run.and_then(|run| self.bench.run(run));
+        let piece = run.map(|run| self.pieces(run, wait)).filter(|piece| 0 < *piece);
+        let on_it = |run: &Run, piece| self.coat((run.work.on, &run.work.op), piece).filter(|(.., piece)| wait.n <= *piece);
+        let coat = run.zip(piece).and_then(|(run, piece)| on_it(run, piece));
+        let (coat, piece) = coat.map_or((None, piece), |(coat, _, piece)| (Some(coat), Some(piece)));
         WaitLine {
             op: run.map_or_else(|| wait.op.clone(), |run| run.work.op.clone()),
             name: wait.job.and_then(|job| fold::name_of(self.book, On::Job(job))),
-            piece: run.map(|run| self.pieces(run, wait)).filter(|piece| 0 < *piece),
+            piece,
+            coat,
             off: Wall::new(wait.off(), wait.began.offset),
             left: wait.left(now),
             over: wait.is_over(now),
             wait: wait.clone(),
         }
+    }
+
+    /// From the second coat of an operation on: which coat its nth piece is, on how many pieces each is, and of which of them. Each is on as
+    /// many as was said, else on as many as the job has, where the first of them was dry before one more was coated: else there are more of
+    /// them.
+    pub fn coat(self, (on, op): (On, &str), nth: Count) -> Option<(Count, Count, Count)> {
+        let On::Job(job) = on else { return None };
+        if !self.bench.is_coated(on, op) {
+            return None;
+        }
+        let usual = || {
+            let pieces = fold::job(self.book, job)?.pieces;
+            (1 < pieces && pieces < nth && self.dried_before((job, op), pieces)).then_some(pieces)
+        };
+        let each = self.bench.coated_each(on, op).or_else(usual)?;
+        let before = nth.checked_sub(1)?;
+        let coat = before.checked_div(each).filter(|coats| 0 < *coats)?.saturating_add(1);
+        Some((coat, each, before.checked_rem(each)?.saturating_add(1)))
+    }
+
+    /// Whether the first piece of an operation was dry before one more than so many was coated.
+    fn dried_before(self, (job, op): (Id, &str), pieces: Count) -> bool {
+        let mut of_it = self.waits.all().filter(|wait| wait.job == Some(job) && self.bench.op_of(wait) == op).listed();
+        order_by_key(&mut of_it, |wait| wait.began.at);
+        let dry = of_it.first().map(|wait| wait.ended.map_or(wait.off(), |off| off.at.at.min(wait.off())));
+        let mut sum: Count = 0;
+        let beyond = of_it.iter().find(|wait| {
+            sum = sum.saturating_add(wait.n);
+            pieces < sum
+        });
+        beyond.is_none_or(|wait| dry.is_some_and(|dry| dry <= wait.began.at))
     }
 
     /// Pieces of the operation that were done when it began, those it came with included.
@@ -189,6 +227,37 @@ mod tests {
             (2, 2),
             "this one and the twin"
         );
+    }
+
+    /// Lamps oiled one by one, dry in six hours, of so many a job and of so many that were said; then again the next day, or at once: the
+    /// coat and the piece of each.
+    #[test]
+    fn a_second_coat_is_on_the_pieces_of_the_first() {
+        use crate::ledger::decide::{BenchCommand, JobCommand};
+        let check = |(of_job, said): (Count, Option<Count>), coated: &[i64], shown: &[(Option<Count>, Count)]| {
+            let mut phone = Phone::new("a");
+            let (currency, units) = (crate::quantity::Currency::USD, crate::quantity::Units::Inch);
+            let made_for = crate::ledger::kind::job::For::Order;
+            let begin = JobCommand::Begin { name: "lamps".into(), currency, units, pieces: of_job, made_for };
+            let job = phone.order(0, Command::Job(begin)).unwrap();
+            if let Some(n) = said {
+                phone.bench(1, BenchCommand::PlanBatch { job, op: "oil".into(), n }).unwrap();
+            }
+            let run = phone.start(600, "oil", On::Job(job));
+            for minute in coated {
+                let laid = Laid { what: Key::read("coat").unwrap(), stuff: None, span: Span::minutes(360) };
+                phone.order(*minute, Command::Wait(WaitCommand::Clamp { run, n: 1, laid })).unwrap();
+            }
+            let found = seen(&phone, |kept| kept.sheet(phone.wall(9_000))).on.iter().map(|line| (line.coat, line.piece.unwrap())).listed();
+            assert_eq!(found, shown, "{of_job} {said:?} {coated:?}");
+        };
+        let again = [606, 612, 2_046, 2_052];
+        check((2, None), &again, &[(None, 1), (None, 2), (Some(2), 1), (Some(2), 2)]);
+        check((1, Some(2)), &again, &[(None, 1), (None, 2), (Some(2), 1), (Some(2), 2)]);
+        check((2, Some(3)), &again, &[(None, 1), (None, 2), (None, 3), (Some(2), 1)]);
+        check((1, None), &again, &[(None, 1), (None, 2), (None, 3), (None, 4)]);
+        // The first is wet still: there are more of them than the job has pieces.
+        check((2, None), &[606, 612, 618, 624], &[(None, 1), (None, 2), (None, 3), (None, 4)]);
     }
 
     #[test]

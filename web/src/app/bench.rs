@@ -9,15 +9,15 @@ pub mod starting;
 mod tests;
 pub mod waits;
 
-use super::App;
 use super::entry::Typed;
 use super::order::{Feel, Order};
+use super::{App, Notice};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use crate::words::en::bench as words;
 use fivebar_core::bench::{Mender, On, Run, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
-use fivebar_core::quantity::{Clock, Count, Currency, Day, Id, Moment, Money, PILE_MOST, Span, Wall, reading};
+use fivebar_core::quantity::{Clock, Count, Currency, Day, Decimal, Id, Moment, Money, PILE_MOST, Span, Wall, reading};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
 
@@ -78,6 +78,8 @@ pub enum Tap {
     /// A helper joins for what the last one was paid.
     JoinsFor(Money),
     HelperLeaves,
+    /// The one who came with this entry leaves.
+    Leaves(Id),
     /// Who was at the run before is at this one too, or went.
     HelpersStay(Id),
     HelpersGone(Id),
@@ -130,8 +132,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::AskBatch => app.bench.over = Over::Batch(Typed::default()),
         Tap::AskInAll => app.bench.over = Over::InAll(Typed::default()),
         Tap::HelperJoins => app.bench.over = Over::Helper(Typed::default()),
+        Tap::JoinsFor(pay) if matches!(app.bench.over, Over::Day(_)) => mending::for_last(app, pay, now),
         Tap::JoinsFor(pay) => helper_joins(app, Some(pay), now),
-        Tap::HelperLeaves => on_run(app, now, Feel::Stop, |run| BenchCommand::HelperLeaves { run, person: None }),
+        Tap::HelperLeaves => leaves(app, None, now),
+        Tap::Leaves(helper) => leaves(app, Some(helper), now),
         Tap::HelpersStay(run) => helpers_stay(app, run, now),
         Tap::HelpersGone(run) => answered(app, BenchCommand::HelpersGone { run }, now),
         Tap::Proposed(run, at) => ordered(app, BenchCommand::StopAt { run, at, by: Mender::Proposed }, now),
@@ -151,6 +155,18 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Big => awake(app, Over::Big),
         Tap::LeaveBig => awake(app, Over::Nothing),
         Tap::Close => close(app),
+    }
+}
+
+/// Back from another place: a day's list or what waits gives way to the clock, unless something is typed there.
+pub fn come_back(app: &mut App) {
+    let is_read = match &app.bench.over {
+        Over::Day(view) => view.mend.is_none() && view.back.is_none(),
+        Over::Waits(waiting) => waiting.typing.is_none(),
+        _ => false,
+    };
+    if is_read {
+        app.bench.over = Over::Nothing;
     }
 }
 
@@ -265,6 +281,11 @@ fn ordered_here(app: &mut App, command: &Command, now: Now) {
 
 fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
+    // What was refused is typed over, and nothing says any more that it was.
+    if let Some(Notice::Refused(_)) = app.notice {
+        app.notice = None;
+        under_the_thumb(app).into_iter().for_each(|typed| *typed = Typed::left(std::mem::take(&mut typed.text)));
+    }
     match &mut app.bench.over {
         Over::Batch(typed) | Over::More(typed) | Over::InAll(typed) | Over::Helper(typed) | Over::StoppedAt(_, typed) => {
             typed.press(press, sign)
@@ -298,7 +319,7 @@ fn pad_done(app: &mut App, now: Now) {
         }
         Over::Helper(typed) => {
             let pay = if typed.text.is_empty() { Some(None) } else { typed.take(|text| reading::money(text, currency, sign)).map(Some) };
-            if let Some(pay) = pay {
+            if let Some(pay) = pay.filter(|pay| is_meant(app, *pay)) {
                 helper_joins(app, pay, now);
             }
         }
@@ -352,14 +373,18 @@ fn said(app: &mut App, meant: Result<ends::Meant, reading::Misread>, now: Now) {
 
 /// Why what is under the thumb was not taken.
 fn wrong(app: &mut App, why: reading::Misread) {
-    let typed = match &mut app.bench.over {
+    if let Some(typed) = under_the_thumb(app) {
+        typed.wrong = Some(why);
+    }
+}
+
+/// The time that is typed, or what is typed in the day's list.
+fn under_the_thumb(app: &mut App) -> Option<&mut Typed> {
+    match &mut app.bench.over {
         Over::StoppedAt(_, typed) => Some(typed),
         Over::Starting(starting) => Some(&mut starting.typed),
         Over::Day(view) => view.typed(),
         _ => None,
-    };
-    if let Some(typed) = typed {
-        typed.wrong = Some(why);
     }
 }
 
@@ -382,6 +407,30 @@ fn helper_joins(app: &mut App, pay: Option<Money>, now: Now) {
     if app.notice.is_none() {
         app.bench.over = Over::Nothing;
     }
+}
+
+/// Pay of more than ten times what is usual (ours) is asked about once: usual is what the last one was paid, else the maker's own pay, else
+/// a hundred.
+fn is_meant(app: &mut App, pay: Option<Money>) -> bool {
+    let Some(pay) = pay else { return true };
+    let (bench, currency) = (app.shelf().bench(), pay.currency());
+    let usual = bench.paid_last(currency).map(Money::amount).or_else(|| app.shelf().workshop().pay(currency));
+    let is_much = usual.unwrap_or(Decimal::ONE_HUNDRED).saturating_mul(Decimal::TEN) < pay.amount();
+    drop(bench);
+    let was_asked = std::mem::replace(&mut app.bench.asked, is_much);
+    app.bench.asked &= !was_asked;
+    !is_much || was_asked
+}
+
+/// A helper leaves what runs: the one who is named, else who came last. One who has only just come by the clock leaves with a tap alone.
+fn leaves(app: &mut App, helper: Option<Id>, now: Now) {
+    let Some(run) = app.running().and_then(|strip| run_of(app, strip.run)) else { return };
+    let there = run.heads.iter().rev().find(|head| head.to.is_none() && helper.is_none_or(|helper| head.id == helper));
+    let named = there.filter(|head| head.from < now.wall.at).map(|head| head.id);
+    on_run(app, now, Feel::Stop, |run| match named {
+        Some(helper) => BenchCommand::MendHelper { run, helper, from: None, to: Some(now.wall.at), pay: None },
+        None => BenchCommand::HelperLeaves { run, person: None },
+    });
 }
 
 /// Who was at the run before works along here too; where this job is reckoned in another currency their pay is asked.

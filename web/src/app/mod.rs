@@ -82,6 +82,8 @@ pub enum Notice {
     NotOpened(Which, news::Trouble),
     /// The store was emptied under the open book, which is written once more.
     Emptied,
+    /// The browser had thrown the book away; so many entries are back from the spare.
+    BroughtBack(usize),
 }
 
 /// What is heard before the book was read, or where it can't be: another place, and what minds the app itself.
@@ -274,6 +276,7 @@ impl App {
             Place::Count if before == place => self.count.over = count::Over::Nothing,
             Place::Workshop if before == place => self.workshop.over = workshop::Over::Nothing,
             Place::Bench if before == place && !bench::wants_awake(self) => self.bench.over = bench::Over::Nothing,
+            Place::Bench if before != place => bench::come_back(self),
             _ => {}
         }
         // That there is no book to write into is said on every place, until it opens.

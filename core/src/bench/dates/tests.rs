@@ -101,6 +101,24 @@ fn on_to_a_date() {
     assert_eq!(plain.ready(Wall::new(tuesday.start(Offset::UTC), Offset::UTC), &[hours(4, 0)]).map(Ready::promise), Some(day(2026, 5, 20)));
 }
 
+/// Begun at eight with four hours a day till 18:00: an hour of hands till nine, six hours in clamps till three, an hour till four. Four
+/// hours are all that day has, whenever they are. In the night nothing is begun before eight.
+#[test]
+fn what_is_begun_in_the_morning_waits_meanwhile() {
+    let plain = Workdays::default();
+    let check = |minute: i64, worked: i64, steps: &[Step], on: u32| {
+        let now = Wall::new(day(2026, 5, 19).start(Offset::UTC).plus(Span::minutes(minute)), Offset::UTC);
+        let ready = plain.ready_after(Span::minutes(worked), now, steps).map(|ready| ready.day);
+        assert_eq!(ready, Day::ymd(2026, 5, on), "{minute} {worked}");
+    };
+    let clamped = [hours(1, 6), hours(1, 0)];
+    check(8 * 60, 0, &clamped, 19);
+    check(11 * 60, 0, &clamped, 20); // out of the clamps at 18:00
+    check(8 * 60, 180, &clamped, 20);
+    check(8 * 60, 0, &[hours(5, 0)], 20);
+    check(0, 0, &[hours(1, 9), hours(1, 0)], 20); // not from midnight on: out of them at 18:00
+}
+
 /// Two makers' sums. Eight hours from 9:00 to 17:00, Saturday and Sunday off, Thursday 5 March 2026 too: on Wednesday at 8:50 neither 4 h 38 nor
 /// 6 h 06 is more than that day has. Begun on that Thursday, 48 h 53 are six days from Friday the 6th to Friday the 13th, and 53 minutes of
 /// Monday the 16th. Four hours a day: what is done on Friday the 6th at 13:18 is hard a week later at that hour, on Friday the 13th.

@@ -188,8 +188,8 @@ impl Gathered {
         // Runs that are gone leave what they coated.
         let gone = self.said.into_iter().filter_map(|said| said.coated);
         self.coated.extend(gone.filter_map(|(job, op)| Some((job?, op))));
-        let (numbers, only_planned) = self.numbers.but_for(&self.coated);
-        Bench::new(runs, numbers).but_for(self.not_typical).with_pieces(only_planned, self.coated)
+        let pieces = self.numbers.but_for(&self.coated);
+        Bench::new(runs, pieces.all).but_for(self.not_typical).with_pieces(pieces.only_planned, pieces.coated)
     }
 }
 

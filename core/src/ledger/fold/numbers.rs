@@ -15,6 +15,16 @@ struct Word {
     in_plan: bool,
 }
 
+/// How many pieces operations have.
+#[derive(Default)]
+pub(super) struct Pieces {
+    pub all: Sorted<Meant, Count>,
+    /// Of those, the ones that only the plan says.
+    pub only_planned: Set<Meant>,
+    /// What is coated, and how many pieces each coat is on.
+    pub coated: Sorted<Meant, Option<Count>>,
+}
+
 /// What was said so far.
 #[derive(Default)]
 pub(super) struct Numbers(Sorted<Meant, Word>);
@@ -49,15 +59,22 @@ impl Numbers {
         self.0.get(&(job, op.to_owned())).map(|word| word.n)
     }
 
-    /// All of them, but for those that only the plan says of what is coated: each coat is on every piece.
-    pub fn but_for(self, coated: &Set<Meant>) -> (Sorted<Meant, Count>, Set<Meant>) {
-        let (mut all, mut only_planned) = (Sorted::new(), Set::new());
-        for (meant, word) in self.0.into_iter().filter(|(meant, word)| word.at_bench || !coated.contains(meant)) {
-            if !word.at_bench {
-                only_planned.insert(meant.clone());
+    /// All of them, but for those that only the plan says of what is coated: each coat is on every piece. And of what is coated, how many
+    /// pieces a coat is on; none where nobody said.
+    pub fn but_for(self, coated: &Set<Meant>) -> Pieces {
+        let mut found = Pieces { coated: coated.iter().map(|meant| (meant.clone(), None)).collect(), ..Pieces::default() };
+        for (meant, word) in self.0 {
+            let each = found.coated.get_mut(&meant);
+            let is_coated = each.is_some();
+            each.into_iter().for_each(|each| *each = Some(word.n));
+            if !word.at_bench && is_coated {
+                continue;
             }
-            all.insert(meant, word.n);
+            if !word.at_bench {
+                found.only_planned.insert(meant.clone());
+            }
+            found.all.insert(meant, word.n);
         }
-        (all, only_planned)
+        found
     }
 }

@@ -3,7 +3,7 @@
 use super::super::App;
 use super::super::entry::Typed;
 use super::day::{Helper, Mend};
-use super::{Over, batch_of, ends, in_all, ordered, pay_on, run_of, said, some, wrong};
+use super::{Over, batch_of, ends, in_all, is_meant, ordered, pay_on, run_of, said, some, wrong};
 use fivebar_core::bench::{Kind, On, Run, Stage};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
@@ -97,6 +97,11 @@ fn outside(app: &App, (from, to): (Moment, Option<Moment>), now: Moment) -> Opti
 fn paid(app: &mut App, (run, helper): (&Run, Helper), text: &str, now: Now) {
     let (currency, sign) = (currency(app, run), app.speech.sign());
     let pay = if text.is_empty() { Ok(None) } else { reading::money(text, currency, sign).map(Some) };
+    if let Ok(pay) = pay
+        && !is_meant(app, pay)
+    {
+        return;
+    }
     match (pay, helper) {
         (Err(why), _) => wrong(app, why),
         (Ok(pay), Helper { id: Some(id), .. }) => {
@@ -105,6 +110,20 @@ fn paid(app: &mut App, (run, helper): (&Run, Helper), text: &str, now: Now) {
         }
         (Ok(pay), Helper { from, to, .. }) => {
             ordered(app, BenchCommand::RecallHelper { run: run.id, from: from.unwrap_or(run.started.at), to, pay }, now);
+        }
+    }
+}
+
+/// One who was forgotten, or whose pay is asked, is paid as the last one was.
+pub(super) fn for_last(app: &mut App, pay: Money, now: Now) {
+    let (Some(run), Some(Mend::Pay(helper, _))) = (opened(app).map(|run| (run.id, run.started.at)), mend(app)) else { return };
+    let (run, started) = run;
+    match helper {
+        Helper { id: Some(id), .. } => {
+            ordered(app, BenchCommand::MendHelper { run, helper: id, from: None, to: None, pay: Some(pay) }, now);
+        }
+        Helper { from, to, .. } => {
+            ordered(app, BenchCommand::RecallHelper { run, from: from.unwrap_or(started), to, pay: Some(pay) }, now);
         }
     }
 }

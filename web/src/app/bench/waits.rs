@@ -140,7 +140,13 @@ pub fn usual(app: &App, op: &str) -> Option<Usual> {
 /// The number of a piece, or of several.
 pub fn pieces(app: &App, line: &WaitLine) -> String {
     let n = |n| app.speech.count(n);
-    words::pieces(&line.op, line.first_piece().map(n).as_deref(), line.piece.map(n).as_deref())
+    let named = words::pieces(&line.op, line.first_piece().map(n).as_deref(), line.piece.map(n).as_deref());
+    line.coat.map_or(named.clone(), |coat| words::coat_of(&n(coat), &named))
+}
+
+/// So many pieces of what runs are done: from the second coat on, which coat that is, of how many pieces, and how many of it.
+pub fn coated(app: &App, run: &Run, n: u32) -> Option<(u32, u32, u32)> {
+    kept(app, |kept| kept.coat((run.work.on, &run.work.op), n))
 }
 
 /// A piece with its operation where that is not in its name, and with its job where that is not the one in hand: "shelf, oil, piece 1".
@@ -166,7 +172,11 @@ pub fn clock(app: &App, wall: Wall) -> String {
 /// How long a wait is, as people say it: minutes up to two hours.
 pub fn long(app: &App, span: Span) -> String {
     let minutes = span.as_minutes();
-    if minutes <= 120 { words::minutes(&app.speech.count(u32::try_from(minutes).unwrap_or_default())) } else { app.speech.span(span) }
+    if minutes <= 120 {
+        words::minutes(&app.speech.count(u32::try_from(minutes).unwrap_or_default()))
+    } else {
+        words::how_long(span, &*app.speech)
+    }
 }
 
 /// Takes in a tap on waits.

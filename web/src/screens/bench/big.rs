@@ -8,7 +8,7 @@ use super::rack::notches;
 use super::refused::when;
 use super::{say, slab};
 use crate::app::bench::Tap;
-use crate::app::bench::waits::{WaitTap, kept, long, pieces, usual};
+use crate::app::bench::waits::{WaitTap, coated, kept, long, pieces, usual};
 use crate::app::{App, Common, Msg};
 use crate::parts::notches::on_slab;
 use crate::view::{El, el};
@@ -103,8 +103,11 @@ fn first(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
 
 /// "top 4, off 90 min from now".
 fn clamp(slab: &Slab, usual: &Usual, app: &App) -> El<Msg> {
-    let next = app.speech.count(slab.batch.n.saturating_add(1));
-    let piece = waits::pieces(&slab.run.work.op, Some(&next), Some(&next));
+    let next = slab.batch.n.saturating_add(1);
+    let coat = coated(app, &slab.run, next);
+    let piece = app.speech.count(coat.map_or(next, |(.., piece)| piece));
+    let named = waits::pieces(&slab.run.work.op, Some(&piece), Some(&piece));
+    let piece = coat.map_or(named.clone(), |(coat, ..)| waits::coat_of(&app.speech.count(coat), &named));
     let under = waits::next_off(&piece, &long(app, usual.span), What::of(&usual.what));
     huge("huge slab", waits::clamped(What::of(&usual.what)), under, say(Tap::Waits(WaitTap::Clamp)))
 }

@@ -38,17 +38,27 @@ fn less(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let words_of = if sheet.running.is_some() { words::SWITCH } else { words::OTHER };
     let other = key("key h56", words_of, more, say(Tap::Other));
     let big = key("key h56", words::BIG_BUTTONS, "", say(Tap::Big));
-    el("div", "less").kids(sheet.running.as_ref().into_iter().flat_map(|slab| helper(slab, seen))).kid(other).kid(big)
+    let row = |helpers: Vec<El<Msg>>| el("div", "less").kids(helpers).kid(other).kid(big);
+    match sheet.running.as_ref().map(|slab| helper(slab, seen)) {
+        None => row(vec![]),
+        Some((helpers, apart)) if apart.is_empty() => row(helpers),
+        Some((helpers, apart)) => el("div", "col").kid(row(helpers)).kid(el("div", "g2").kids(apart)),
+    }
 }
 
-/// One joins; while somebody is there, another joins or one leaves: who came last, by their pay where that tells them apart.
-fn helper(slab: &Slab, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let mut there = slab.run.heads.iter().filter(|head| head.to.is_none());
-    let apart = there.clone().any(|head| there.clone().any(|other| other.pay != head.pay));
+/// One joins; while somebody is there, another joins or one leaves. Where their pay tells them apart each has a key of their own, who came
+/// last first.
+fn helper(slab: &Slab, seen: Seen<'_>) -> (Vec<El<Msg>>, Vec<El<Msg>>) {
+    let joins = key("key h56", words::HELPER_JOINS, "", say(Tap::HelperJoins));
+    let there = slab.run.heads.iter().rev().filter(|head| head.to.is_none()).listed();
+    if !there.iter().any(|head| there.iter().any(|other| other.pay != head.pay)) {
+        let leaves = (1 < slab.heads).then(|| key("key h56", words::HELPER_LEAVES, "", say(Tap::HelperLeaves)));
+        return ([joins].into_iter().chain(leaves).listed(), vec![]);
+    }
     let pay = |pay: Option<Money>| pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
-    let who = there.next_back().filter(|_| apart).map(|head| pay(head.pay)).unwrap_or_default();
-    let leaves = (1 < slab.heads).then(|| key("key h56", words::HELPER_LEAVES, who, say(Tap::HelperLeaves)));
-    [key("key h56", words::HELPER_JOINS, "", say(Tap::HelperJoins))].into_iter().chain(leaves).listed()
+    let is_first = |nth: usize| there.iter().take(nth).all(|other| there.get(nth).is_some_and(|head| head.pay != other.pay));
+    let each = there.iter().enumerate().filter(|(nth, _)| is_first(*nth)).map(|(_, head)| *head);
+    (vec![joins], each.map(|head| key("key h56", words::HELPER_LEAVES, pay(head.pay), say(Tap::Leaves(head.id)))).listed())
 }
 
 /// Stop says what it stops: with much above the slab, that is what is always in sight.

@@ -41,10 +41,7 @@ pub fn pad(view: &View, app: &App, seen: Seen<'_>) -> Option<Screen> {
             let none = if run?.is_running() { said::STILL_HERE } else { said::TO_THE_END };
             along((said::WENT, none, *helper), run?, typed, seen)
         }
-        Mend::Pay(_, typed) => {
-            let asked = pads::Asked::new(("bench/helper-pay", words::HELPER_PAY), clocks(run?, seen), say(Tap::PadDone));
-            pads::pay(asked, currency(app, run?), typed, seen)
-        }
+        Mend::Pay(_, typed) => pads::pay((clocks(run?, seen), currency(app, run?)), typed, app, seen),
         Mend::Which | Mend::Job | Mend::Op(_) => return None,
     })
 }

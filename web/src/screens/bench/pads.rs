@@ -75,13 +75,19 @@ pub fn in_all(run: &Run, typed: &Typed, seen: Seen<'_>) -> Screen {
 pub fn helper(typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let small = app.running().map(|strip| strip.op).unwrap_or_default();
     let currency = pay_currency(app);
-    let last = app.shelf().bench().paid_last(currency).filter(|_| typed.text.is_empty());
-    let last = last.map(|pay| key("key t22 h56 wide", seen.speech.money(pay), words::AS_LAST_TIME, say(Tap::JoinsFor(pay))));
     let asked = Asked::new(("bench/helper", words::HELPER_PAY), small, say(Tap::PadDone));
-    let asked = Asked { between: last.into_iter().listed(), ..asked };
+    let asked = Asked { between: as_last_time(currency, typed, app, seen), ..asked };
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let done = if typed.text.is_empty() { words::NOT_PAID } else { words::JOINS };
     laid_out(asked, (words::HELPER_PAY_UNDER, currency.code(), Some(sign), done), typed, seen)
+}
+
+/// What the last one was paid, in one tap.
+fn as_last_time(currency: Currency, typed: &Typed, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let last = app.shelf().bench().paid_last(currency).filter(|_| typed.text.is_empty());
+    let last = last.map(|pay| key("key t22 h56 wide", seen.speech.money(pay), words::AS_LAST_TIME, say(Tap::JoinsFor(pay))));
+    let much = app.bench.asked.then(|| el("p", "why").attr("role", "alert").text(words::MUCH_PAY));
+    last.into_iter().chain(much).listed()
 }
 
 /// When a run stopped.
@@ -161,7 +167,9 @@ pub fn or_none(asked: Asked, none: &'static str, typed: &Typed, seen: Seen<'_>) 
 }
 
 /// A pad for what somebody is paid for an hour.
-pub fn pay(asked: Asked, currency: Currency, typed: &Typed, seen: Seen<'_>) -> Screen {
+pub fn pay((small, currency): (String, Currency), typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
+    let asked = Asked::new(("bench/helper-pay", words::HELPER_PAY), small, say(Tap::PadDone));
+    let asked = Asked { between: as_last_time(currency, typed, app, seen), ..asked };
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let done = if typed.text.is_empty() { words::NOT_PAID } else { common::DONE };
     laid_out(asked, (words::HELPER_PAY_UNDER, currency.code(), Some(sign), done), typed, seen)

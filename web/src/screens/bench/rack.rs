@@ -15,12 +15,12 @@ use fivebar_core::sheet::bench::{BenchSheet, Choice};
 
 /// The rack around what runs. Where much lies above it already, the board before it comes last. On a narrow page what is needed less
 /// lies behind what runs, or what to carry on with, and the other boards below it.
-pub fn around(sheet: &BenchSheet, crowded: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn around(sheet: &BenchSheet, coat: Option<(u32, u32, u32)>, crowded: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     let rack = &sheet.rack;
     let next = |place: usize| rack.next == Some(place);
     let before = |here: bool| rack.above.iter().filter(move |_| here).map(|choice| one(choice, false, sheet, seen));
     let below = rack.below.iter().enumerate().map(|(place, choice)| one(choice, next(place), sheet, seen));
-    let runs = sheet.running.iter().map(|running| slab::slab(running, seen));
+    let runs = sheet.running.iter().map(|running| slab::slab(running, coat, seen));
     let around: Vec<El<Msg>> = before(!crowded).chain(runs).chain(below).chain(before(crowded)).listed();
     if around.is_empty() {
         return foot::folded(sheet, seen).into_iter().listed();

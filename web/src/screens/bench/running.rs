@@ -5,7 +5,7 @@ use super::super::{Screen, Seen, undo};
 use super::refused::when;
 use super::{cautions, foot, question, rack, say, waits};
 use crate::app::bench::day::DayTap;
-use crate::app::bench::waits::waiting;
+use crate::app::bench::waits::{coated, waiting};
 use crate::app::bench::{Tap, whole_of};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
@@ -36,7 +36,8 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
     let on = waiting(app).on;
     let crowded = seen.page.is_narrow() || asked.is_some() || sheet.stayed.is_some() || ABOVE < on.len() || on.iter().any(|line| line.over);
-    let mut rack = rack::around(sheet, crowded, seen);
+    let coat = sheet.running.as_ref().and_then(|slab| coated(app, &slab.run, slab.batch.n));
+    let mut rack = rack::around(sheet, coat, crowded, seen);
     let fits = waits::meanwhile(app, seen);
     let place = if broken_off { rack.len() } else { 0 };
     rack.splice(place..place, fits);

@@ -14,13 +14,15 @@ use fivebar_core::quantity::{Listed, Span, begin_large};
 use fivebar_core::sheet::bench::Slab;
 
 /// The slab; where it was not said how many pieces there are, a key on it asks.
-pub fn slab(slab: &Slab, seen: Seen<'_>) -> El<Msg> {
+/// Of a further coat, `coat` says which it is, on how many pieces, and how many have it.
+pub fn slab(slab: &Slab, coat: Option<(u32, u32, u32)>, seen: Seen<'_>) -> El<Msg> {
     let batch = &slab.batch;
-    let n = seen.speech.count(batch.n);
-    let done = match batch.of {
-        Some(of) => words::done(&n, Some(&seen.speech.count(of))),
-        None if 0 < batch.n => words::done(&n, None),
-        None => String::new(),
+    let count = |n| seen.speech.count(n);
+    let done = match (coat, batch.of) {
+        (Some((coat, each, n)), _) => words::of_coat(&count(coat), &words::done(&count(n), Some(&count(each)))),
+        (None, Some(of)) => words::done(&count(batch.n), Some(&count(of))),
+        (None, None) if 0 < batch.n => words::done(&count(batch.n), None),
+        (None, None) => String::new(),
     };
     let (figure, unit) = figure(slab.worked, seen);
     let lines = lines(slab, seen);

@@ -13,6 +13,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::estimate::OLD_JOBS_LIST as OLD_JOBS;
+use crate::words::en::waits::how_long;
 use crate::words::en::{dates as words, job};
 use fivebar_core::quantity::{Day, Listed, Span};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
@@ -158,7 +159,7 @@ fn long(span: Span, seen: Seen<'_>) -> String {
     let minutes = span.as_minutes();
     match (minutes.checked_div(1_440), minutes.checked_rem(1_440)) {
         (Some(days), Some(0)) if 0 < days => words::days(&seen.speech.count(u32::try_from(days).unwrap_or(u32::MAX)), days == 1),
-        _ => seen.speech.span(span),
+        _ => how_long(span, seen.speech),
     }
 }
 

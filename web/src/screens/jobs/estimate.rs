@@ -13,6 +13,7 @@ use crate::parts::chips::{Chip, flowing};
 use crate::parts::key::key;
 use crate::parts::scale::{Fill, Kind, Look, Mark, Scale, scale};
 use crate::view::{El, el};
+use crate::words::en::dates::unnoted;
 use crate::words::en::{estimate as words, jobs};
 use fivebar_core::bench::estimate::whole::PIECES;
 use fivebar_core::bench::estimate::{Basis, Estimate, OnTop};
@@ -170,14 +171,17 @@ fn said(progress: &Progress, seen: Seen<'_>) -> String {
     }
 }
 
-/// How far the job has come, for its page: while it goes on and something is logged.
-pub fn so_far(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let progress = &sheet.progress;
-    let ends = progress.ends?;
-    let drawn = drawn(progress, seen)?;
-    let ends = el("p", "t14").text(words::ends(&seen.speech.span(ends)));
-    let line = el("p", "t14").text(said(progress, seen));
-    Some(el("section", "card sofar").kid(el("p", "w8").text(words::AGAINST)).kid(drawn).kid(line).kid(ends))
+/// How far the job has come, for its page: while it goes on and something is logged. Where nobody knows what is to come, why.
+pub fn so_far(sheet: &EstimateSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let progress = sheet.progress;
+    progress.to_come.filter(|_| Span::ZERO < progress.so_far)?;
+    let drawn = drawn(&progress, seen)?;
+    let ends = match progress.ends {
+        Some(ends) => vec![words::ends(&seen.speech.span(ends))],
+        None => sheet.unnoted(&app.shelf().shop(seen.now.at)).iter().map(|op| unnoted(op)).listed(),
+    };
+    let lines = std::iter::once(said(&progress, seen)).chain(ends).map(|line| el("p", "t14").text(line));
+    Some(el("section", "card sofar").kid(el("p", "w8").text(words::AGAINST)).kid(drawn).kids(lines))
 }
 
 /// The same in one line, for the bench.

@@ -46,7 +46,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(estimate.as_ref().and_then(|estimate| promise(sheet, estimate, app, seen)))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, estimate.as_ref(), seen))
-        .kids(estimate.as_ref().and_then(|estimate| super::estimate::so_far(estimate, seen)))
+        .kids(estimate.as_ref().and_then(|estimate| super::estimate::so_far(estimate, app, seen)))
         .kids(money_card(sheet, seen));
     let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen));
     let second = second.kids(super::photos::strip(sheet, app)).kid(below(sheet, app, seen));

@@ -25,6 +25,7 @@ pub const SEVERAL_SAID: &str = "+n: several more done";
 pub const HELPER_JOINS: &str = "Helper joins";
 pub const HELPER_PAY: &str = "What is the helper paid?";
 pub const HELPER_PAY_UNDER: &str = "For an hour. Nothing typed: not paid. Pay is a cost of the job.";
+pub const MUCH_PAY: &str = "That is much for an hour. Is it meant? The same key once more takes it.";
 pub const AS_LAST_TIME: &str = "as last time";
 pub const NOT_PAID: &str = "Not paid";
 pub const JOINS: &str = "Joins";
@@ -213,6 +214,11 @@ pub fn done(n: &str, of: Option<&str>) -> String {
         Some(of) => format!("{n} of {of} done"),
         None => format!("{n} done"),
     }
+}
+
+/// "Coat 2: 3 of 4 done".
+pub fn of_coat(coat: &str, done: &str) -> String {
+    format!("Coat {coat}: {done}")
 }
 
 /// "0 of 40".

@@ -37,7 +37,7 @@ pub const OLD_JOBS_ASK: &str =
     "Name and hours of all pieces together; pieces where it was not one. What you had thought teaches how far off you are.";
 
 /// Kinds of piece that have no usual hours, in the order they are shown behind the others.
-pub const MORE_PIECES: [&str; 5] = ["shelf", "cabinet", "box", "board", "other"];
+pub const MORE_PIECES: [&str; 6] = ["shelf", "cabinet", "lamp", "box", "board", "other"];
 
 /// The kinds of piece, as they are called.
 pub fn piece(key: &str) -> String {
@@ -47,7 +47,7 @@ pub fn piece(key: &str) -> String {
 /// The kind of piece in a name: "Oak coffee table" is a table.
 pub fn kind_in(name: &str) -> Option<&'static str> {
     let name = in_small(name);
-    let found = ["stool", "stand", "bench", "table", "shelf", "cabinet", "box", "board"]
+    let found = ["stool", "stand", "bench", "table", "shelf", "cabinet", "lamp", "box", "board"]
         .into_iter()
         .find(|kind| name.split(|c: char| !c.is_alphanumeric()).any(|word| is(word, kind)));
     if found == Some("table") && name.contains("dining") { Some("dining-table") } else { found }
@@ -262,6 +262,7 @@ mod tests {
             ("Two shelves", Some("shelf")),
             ("Pencil boxes", Some("box")),
             ("Hall cabinet, oak", Some("cabinet")),
+            ("Pine lamp", Some("lamp")),
             ("Sideboard", None),
             ("", None),
         ];

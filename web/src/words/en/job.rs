@@ -85,7 +85,8 @@ pub const CHOOSE: &str = "choose one";
 pub const AGREE_TITLE: &str = "Agree a price";
 pub const CONSIGN_TITLE: &str = "To a gallery";
 pub const FINISH: &str = "finish";
-pub const MIN: &str = "Minutes";
+/// Of all pieces of an operation together.
+pub const MIN: &str = "Minutes in all";
 pub const PIECES: &str = "Pieces";
 pub const SPENT: &str = "Spent";
 pub const NONE_SPENT: &str = "Nothing is written down yet.";

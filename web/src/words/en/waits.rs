@@ -2,9 +2,10 @@
 
 use super::bench::{OILY, holds};
 use crate::app::news::Handed;
+use crate::words::Speech;
 use fivebar_core::bench::meanwhile::From;
 use fivebar_core::bench::wait::{Warmth, What};
-use fivebar_core::quantity::{begin_large, begin_small, in_small};
+use fivebar_core::quantity::{Span, begin_large, begin_small, in_small};
 use fivebar_core::sheet::meanwhile::Why;
 
 pub const WAITS: &str = "Waits";
@@ -161,6 +162,22 @@ pub fn pieces(op: &str, first: Option<&str>, last: Option<&str>) -> String {
         (_, Some(last)) => format!("{} {last}", thing(op)),
         _ => begin_small(op),
     }
+}
+
+/// "coat 2 of piece 1".
+pub fn coat_of(coat: &str, piece: &str) -> String {
+    format!("coat {coat} of {piece}")
+}
+
+/// How long something waits: from two days on in days, to the hour. "36 h", "6 days 20 h".
+pub fn how_long(span: Span, speech: &dyn Speech) -> String {
+    let minutes = span.as_minutes();
+    if minutes < 2 * 1_440 {
+        return speech.span(span);
+    }
+    let hours = (minutes + 30) / 60;
+    let (days, rest) = (speech.count(u32::try_from(hours / 24).unwrap_or(u32::MAX)), hours % 24);
+    if rest == 0 { format!("{days} {DAYS}") } else { format!("{days} {DAYS} {rest} {HOURS}") }
 }
 
 /// "Top 1 can come out, since", above the clock.

@@ -31,6 +31,21 @@ fn a_helpers_pay_is_a_cost_of_the_job() {
     assert_eq!(account.cost("helper").map(|sum| sum.to_string()), Some("10.00 USD".into()));
 }
 
+/// Thirty thousand an hour is asked about once; taken when it is said again, and asked anew of what is typed then.
+#[test]
+fn much_pay_is_asked_about() {
+    let mut told = Told::stands();
+    told.start(0, "Assemble");
+    told.at(10, [tap(Tap::HelperJoins)]);
+    let asked = "That is much for an hour. Is it meant?";
+    holds(&told.at(10, presses("30000").into_iter().chain([tap(Tap::PadDone)])), &[asked]);
+    lacks(&told.at(10, [tap(Tap::Press(Press::RubOut))]), &[asked]);
+    holds(&told.at(10, presses("0").into_iter().chain([tap(Tap::PadDone)])), &[asked]);
+    holds(&told.at(10, [tap(Tap::PadDone)]), &["2 at work"]);
+    told.at(20, [tap(Tap::HelperJoins)]);
+    holds(&told.at(20, presses("1000").into_iter().chain([tap(Tap::PadDone)])), &["3 at work"]);
+}
+
 /// What the last one was paid is a key the next time, in the job's currency.
 #[test]
 fn a_helper_joins_for_what_the_last_was_paid() {
@@ -88,14 +103,42 @@ fn who_leaves_is_said_by_their_pay() {
     for pay in ["20", "12"] {
         told.at(0, [tap(Tap::HelperJoins)].into_iter().chain(presses(pay)).chain([tap(Tap::PadDone)]));
     }
-    holds(&told.at(10, []), &["Helper leaves</span><span class=\"s\">$12.00 an hour"]);
+    let both = ["Helper leaves</span><span class=\"s\">$12.00 an hour", "Helper leaves</span><span class=\"s\">$20.00 an hour"];
+    holds(&told.at(10, []), &both);
+    let paid = |told: &Told| {
+        let paid = told.app.shelf().bench().run(told.run()).unwrap().paid(told.app.now.at);
+        paid.iter().map(|paid| (paid.1.to_string(), paid.2.as_minutes())).collect::<Vec<_>>()
+    };
     let shown = told.at(30, [tap(Tap::HelperLeaves)]);
     lacks(&shown, &["an hour"]);
-    let paid = told.app.shelf().bench().run(told.run()).unwrap().paid(told.app.now.at);
-    assert_eq!(
-        paid.iter().map(|paid| (paid.1.to_string(), paid.2.as_minutes())).collect::<Vec<_>>(),
-        [("20.00 USD".to_owned(), 30), ("12.00 USD".to_owned(), 30)]
-    );
+    assert_eq!(paid(&told), [("20.00 USD".to_owned(), 30), ("12.00 USD".to_owned(), 30)]);
+    told.at(31, [Msg::Common(Common::TakeBack)]);
+    // The other one goes, and then the one who is left: 40 and 50 minutes.
+    let first = told.app.shelf().bench().run(told.run()).unwrap().heads[0].id;
+    lacks(&told.at(40, [tap(Tap::Leaves(first))]), &["an hour"]);
+    told.at(50, [tap(Tap::HelperLeaves)]);
+    told.at(60, []);
+    assert_eq!(paid(&told), [("20.00 USD".to_owned(), 40), ("12.00 USD".to_owned(), 50)]);
+}
+
+/// Forgotten, and paid as the last one was: half an hour at 18.00, in one tap.
+#[test]
+fn a_helper_who_was_forgotten_is_paid_as_the_last_one_was() {
+    let mut told = Told::stands();
+    told.start(0, "Assemble");
+    told.at(0, [tap(Tap::HelperJoins)].into_iter().chain(presses("18")).chain([tap(Tap::PadDone)]));
+    told.at(10, [tap(Tap::HelperLeaves), tap(Tap::Stop)]);
+    let run = told.start(20, "Glue up");
+    told.at(50, [tap(Tap::Stop)]);
+    let today = told.today();
+    told.at(51, [day(DayTap::Show(today)), day(DayTap::Open(run))]);
+    told.at(51, [day(DayTap::Mend(Box::new(Mend::Came(day::Helper::default(), Typed::default())))), tap(Tap::PadDone)]);
+    let shown = told.at(51, [tap(Tap::PadDone)]);
+    holds(&shown, &["as last time", "18.00"]);
+    let pay = Money::book(Decimal::from(18), Currency::USD).unwrap();
+    holds(&told.at(52, [tap(Tap::JoinsFor(pay))]), &["Today", "$9.00"]);
+    let paid = told.app.shelf().bench().run(run).unwrap().paid(told.app.now.at);
+    assert_eq!(paid.iter().map(|paid| (paid.1.to_string(), paid.2.as_minutes())).collect::<Vec<_>>(), [("18.00 USD".to_owned(), 30)]);
 }
 
 /// What runs, as an id of the switch that is asked about.

@@ -79,3 +79,30 @@ fn time_that_was_missed_is_by_the_clock_of_its_day() {
     holds(&shown, &["Sat 7 March", ">08:30<", ">10:00<"]);
     assert_eq!(told.minutes(), [("Sand".into(), 90), ("Saw".into(), 120)]);
 }
+
+/// From 8:00 to 12:00 at nine was refused: the figures that are typed next take its place, and what was said of it goes.
+#[test]
+fn what_was_refused_is_typed_over() {
+    let mut told = Told::stands();
+    let today = told.today_at(0);
+    told.at(0, [day(DayTap::Show(today)), day(DayTap::Missed), op("Saw")]);
+    told.at(0, presses("0800").into_iter().chain([starting(StartingTap::Clock)]));
+    holds(&told.at(0, presses("1200").into_iter().chain([starting(StartingTap::Clock)])), &["Not taken: 12:00 has not come yet"]);
+    let shown = told.at(0, presses("0845"));
+    lacks(&shown, &["Not taken", "role=\"alert\""]);
+    told.at(0, [starting(StartingTap::Clock)]);
+    assert_eq!(told.minutes(), [("Saw".into(), 45)]);
+}
+
+/// An old day's list was left open: coming back from Jobs, there is the clock; a time that is half typed is there still.
+#[test]
+fn the_bench_comes_back_to_its_clock() {
+    let mut told = Told::stands();
+    let run = told.start(0, "Sand");
+    let on = told.today_at(0);
+    told.at(5, [day(DayTap::Show(on.before())), Msg::Go(Place::Jobs)]);
+    holds(&told.at(6, [Msg::Go(Place::Bench)]), &["Sand", ">6<", "Stop"]);
+    told.at(7, [day(DayTap::Show(on)), day(DayTap::Open(run)), day(DayTap::Mend(Box::new(Mend::Start(Typed::default()))))]);
+    told.at(7, presses("08"));
+    holds(&told.at(8, [Msg::Go(Place::Jobs), Msg::Go(Place::Bench)]), &["Started at"]);
+}

@@ -154,7 +154,7 @@ fn how_an_operation_ends_is_the_makers_own() {
     // Sanding has none until it is said.
     told.start(150, "Sand");
     told.at(150, [wait(WaitTap::Usual("Sand".into())), wait(WaitTap::What(Some(What::Dry)))]);
-    holds(&told.at(150, [tap(Tap::Close), tap(Tap::Close)]), &["Laid to dry", "dry 48 h from now"]);
+    holds(&told.at(150, [tap(Tap::Close), tap(Tap::Close)]), &["Laid to dry", "dry 2 days from now"]);
 }
 
 #[test]
@@ -365,4 +365,26 @@ fn what_is_over_is_ended_by_its_kind() {
     let shown = told.at(next + 3, [wait(WaitTap::Off(coats))]);
     holds(&shown, &["Both off", "dry at 12:33"]);
     assert_eq!(ids(&told).len(), 2);
+}
+
+/// Five stands oiled at 9:06, 9:12 and so on, half an hour of cleaning after them; at ten the next day the second coat: on the same five,
+/// and nothing of the brushes is its first.
+#[test]
+fn a_second_coat_begins_with_the_first_piece() {
+    let mut told = Told::stands();
+    told.start(0, "Oil");
+    for minute in [6, 12, 18, 24, 30] {
+        told.at(minute, [wait(WaitTap::Clamp)]);
+    }
+    holds(&told.at(30, []), &["5 done", "6 min each"]);
+    told.at(60, [tap(Tap::Stop)]);
+    let next = 24 * 60 + 60;
+    told.start(next, "Oil");
+    lacks(&told.at(next, []), &["this one", "This one", "so far, the others", "Stopped earlier"]);
+    holds(&told.at(next, [tap(Tap::Big)]), &["coat 2 of piece 1, dry 24 h from now"]);
+    told.at(next + 6, [wait(WaitTap::Clamp)]);
+    assert_eq!(told.app.said, "Coat 2 of piece 1 coated, dry at Thu 5 March 10:06");
+    told.at(next + 6, [tap(Tap::LeaveBig)]);
+    holds(&told.at(next + 7, []), &["Coat 2: 1 of 5 done"]);
+    holds(&told.at(next + 7, [wait(WaitTap::Show)]), &["Coat 2 of piece 1", "Piece 5"]);
 }

@@ -2,6 +2,9 @@
 
 use super::*;
 use crate::app::jobs::estimate::EstimateTap;
+use fivebar_core::bench::{On, Work};
+use fivebar_core::ledger::decide::BenchCommand;
+use fivebar_core::quantity::Span;
 
 fn planned(maker: &mut Maker, op: &str, minutes: &str) {
     maker.tap(Tap::Write(What::Plan(None))).tap(Tap::Say(0, op.into())).figures(&[minutes]).tap(Tap::Save);
@@ -134,6 +137,34 @@ fn a_job_shows_how_far_it_has_come() {
     maker.tap(Tap::Page).say(Msg::Jobs(Tap::Next));
     maker.app.go(Place::Bench);
     maker.shows(&["19 h thought, 25 h 26 likely, 16 h 27 so far"]);
+}
+
+/// Two hours were thought of sanding five stands, and three written down without a piece: nobody knows what is to come, and by how much it
+/// is over stands there still, with why.
+#[test]
+fn against_the_estimate_stays_where_no_piece_was_noted() {
+    let mut maker = Maker::new();
+    let (currency, units) = (Currency::EUR, Units::Metric);
+    let begin = JobCommand::Begin { name: "Lamp".into(), currency, units, pieces: 5, made_for: For::Order };
+    let job = maker.app.order(&Command::Job(begin), maker.now).unwrap().act;
+    maker.say(Msg::Jobs(Tap::Open(Which::Own, job)));
+    maker
+        .tap(Tap::Room(Room::Hours))
+        .tap(Tap::Write(What::Plan(None)))
+        .tap(Tap::Say(0, "Sand".into()))
+        .figures(&["120", "5"])
+        .tap(Tap::Save);
+    maker.tap(Tap::Estimate(EstimateTap::Whole(true))).tap(Tap::Page);
+    let work = Work { op: "Sand".into(), kind: Kind::Make, stage: Kind::Make.stage(), on: On::Job(job), person: None, rework: false };
+    let (start, stop) = (maker.now.wall.at.minus(Span::minutes(180)), maker.now.wall.at);
+    maker.now.chance[5] = maker.now.chance[5].wrapping_add(1);
+    maker.app.order(&Command::Bench(BenchCommand::Recall { work, start, stop, heads: 1 }), maker.now).unwrap();
+    maker.shows(&[
+        "Against the estimate",
+        "2 h thought",
+        "3 h so far",
+        "No piece of Sand is noted as done; by its hours it counts as done.",
+    ]);
 }
 
 /// The line of an operation in how it is reckoned.

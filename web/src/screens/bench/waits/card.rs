@@ -215,5 +215,5 @@ fn in_a_line(group: &[WaitLine], named: bool, app: &App, seen: Seen<'_>) -> El<M
 pub fn left(line: &WaitLine, app: &App, seen: Seen<'_>) -> String {
     // Up to a whole minute: what is left is never said too short.
     let minutes = line.left.as_ms().saturating_add(59_999).div_euclid(60_000);
-    words::off_and_left(&clock(app, line.off), &seen.speech.span(Span::minutes(minutes)), line.wait.what())
+    words::off_and_left(&clock(app, line.off), &words::how_long(Span::minutes(minutes), seen.speech), line.wait.what())
 }
