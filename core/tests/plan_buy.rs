@@ -3,7 +3,7 @@
 use fivebar_core::plan::patience::{Patience, Progress};
 use fivebar_core::quantity::{Currency, Key, Length, Money};
 use fivebar_core::sheet::Shop;
-use fivebar_core::sheet::make::{Ask, Boards, What, given};
+use fivebar_core::sheet::make::{Ask, Boards, What, given, sources};
 use fivebar_core::sheet::plan::sheet;
 use fivebar_core::story::tell;
 
@@ -34,4 +34,17 @@ fn check(parts: &str, size: [i64; 3], boards: u32) {
 fn no_more_boards_are_bought_than_do() {
     check("part \"slat\" 6 of 18 x 80 x 1100 mm cherry-wild for bench\n", [25, 180, 2400], 2);
     check("part \"slat\" 4 of 18 x 80 x 1100 mm cherry-wild for bench\n", [25, 180, 2400], 1);
+}
+
+/// Oak lies as A and ash as B; all the ash is in the job. Boards that are bought beside them are C.
+#[test]
+fn boards_that_were_bought_have_a_letter_of_their_own() {
+    let rack = "leave for yard\npile oak oak-european 25 x 55 x 900 mm\ncount 9 oak\npile ash ash-european 38 x 120 x 320 mm\n\
+                count 4 ash\ntake 4 ash for bench\nbuy 3 planks walnut-european 25 x 150 x 2000 mm for 72\n";
+    let story = tell(&format!("{JOB}{rack}"));
+    assert_eq!(story.refused, []);
+    let all = sources(&Shop::of(&story.book, story.now.at), story.names.job("bench").unwrap()).unwrap();
+    let mut labels: Vec<&str> = all.iter().map(|source| source.pile.label.as_str()).collect();
+    labels.sort_unstable();
+    assert_eq!(labels, ["A", "B", "C"]);
 }

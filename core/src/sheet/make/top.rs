@@ -64,10 +64,11 @@ fn is_narrow(top: &Top, rows: Count, figures: &Figures) -> bool {
     1 < rows && strip(top, rows, figures) < figures.strip_min
 }
 
-/// How many strips for rows so wide a piece gives, with what is jointed off.
-pub(super) fn rips(row: Length, width: Length, figures: &Figures) -> Count {
+/// How many strips for so many rows so wide a piece gives, with what is jointed off; one row alone is glued to nothing.
+pub(super) fn rips((rows, row): (Count, Length), width: Length, figures: &Figures) -> Count {
     let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2));
-    let strips = Length::nm(jointed).ok().and_then(|strip| ripped((row, strip), figures, width));
+    let alone = (rows == 1).then_some(row);
+    let strips = Length::nm(jointed).ok().and_then(|strip| ripped((alone, strip), figures, width));
     strips.and_then(|strips| Count::try_from(strips).ok()).unwrap_or(0)
 }
 
@@ -85,7 +86,7 @@ pub(super) fn parted(way: Option<&Way>, top: &Top, (figures, all): (&Figures, Ve
     for source in all.into_iter().filter(|source| way.mixed || source.pile.wood == way.pick.wood) {
         match () {
             () if !thick_enough(&source, way.pick.thickness, figures) => unfit.push((source, Unfit::TooThin)),
-            () if source.pile.width.is_none_or(|width| rips(row, width, figures) == 0) => unfit.push((source, Unfit::TooNarrow)),
+            () if source.pile.width.is_none_or(|width| rips((way.rows, row), width, figures) == 0) => unfit.push((source, Unfit::TooNarrow)),
             () => fit.push(source),
         }
     }
@@ -157,9 +158,8 @@ fn thicknesses(top: &Top, figures: &Figures, of: &[&Source]) -> Vec<Length> {
 fn rows(top: &Top, figures: &Figures, of: &[&Source]) -> Vec<Count> {
     let of_pile = |source: &&Source| {
         let width = source.pile.width?;
-        // Strips that make the width as they are stay as they are.
-        let as_it_is = nm(top.width).checked_rem(nm(width)) == Some(0);
-        let net = if as_it_is { nm(width) } else { less(width, figures.edge_trim).saturating_sub(nm(figures.joint).saturating_mul(2)) };
+        let net = less(width, figures.edge_trim).saturating_sub(nm(figures.joint).saturating_mul(2));
+        let net = if top.width <= width { nm(width) } else { net };
         let rows = nm(top.width).saturating_add(net).saturating_sub(1).checked_div(net)?;
         Count::try_from(rows).ok().filter(|rows| (1..=ROWS_MOST).contains(rows))
     };
@@ -196,9 +196,9 @@ impl Strips {
     }
 }
 
-fn strips(source: &Source, row: Length, figures: &Figures) -> Option<Strips> {
+fn strips(source: &Source, (rows, row): (Count, Length), figures: &Figures) -> Option<Strips> {
     let (thickness, width, length) = (source.pile.thickness?, source.pile.width?, source.pile.length?);
-    let ripped = i64::from(rips(row, width, figures));
+    let ripped = i64::from(rips((rows, row), width, figures));
     let long = less(length, figures.square);
     let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2)).min(nm(width));
     let cube = |width: i64| [nm(thickness), width, nm(length)].into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
@@ -210,7 +210,7 @@ fn strips(source: &Source, row: Length, figures: &Figures) -> Option<Strips> {
 /// out. What is left of them and worth keeping goes back.
 fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Source])) -> Option<Way> {
     let row = strip(top, rows, figures);
-    let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, row, figures)).collect();
+    let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, (rows, row), figures)).collect();
     all.sort_unstable_by_key(|strips| std::cmp::Reverse(strips.long));
     let n = i64::from(rows);
     let asked = nm(top.length).checked_mul(n)?;
