@@ -186,14 +186,21 @@ fn a_row_as_wide_as_its_strip_is_jointed_like_the_others() {
              job bench \"Bench\" 1 spec\n",
         );
         let top = Top { length: mm(850), width: mm(width), rows, split: true, ..Top::default() };
-        let ask =
-            Ask { job: story.names.job("bench").unwrap(), what: What::Top(top), turned: vec![], bought: vec![], without: vec![], over: None };
+        let ask = Ask {
+            job: story.names.job("bench").unwrap(),
+            what: What::Top(top),
+            turned: vec![],
+            bought: vec![],
+            without: vec![],
+            over: None,
+        };
         let given = given(&Shop::of(&story.book, story.now.at), &ask).ok()?;
         let Wish::Panel(panel) = &given.ready.wish else { panic!("a top") };
         let [row, sawn] = [panel.strip, given.ready.sources[0].size[1]].map(|it| it.as_nm() / 10_000);
         Some((panel.rows().unwrap(), row, sawn, given.ready.sources[0].ripped))
     };
-    let check = |width: i64, rows: Option<u32>, wanted: Option<(i64, i64, i64, i64)>| assert_eq!(of(width, rows), wanted, "{width} {rows:?}");
+    let check =
+        |width: i64, rows: Option<u32>, wanted: Option<(i64, i64, i64, i64)>| assert_eq!(of(width, rows), wanted, "{width} {rows:?}");
     check(440, Some(8), None);
     check(435, Some(8), None);
     check(400, Some(8), Some((8, 5_000, 5_100, 1)));

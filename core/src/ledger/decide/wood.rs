@@ -120,12 +120,7 @@ pub(super) fn named(name: &str) -> Answer<()> {
     }
 }
 
-fn buy(
-    act: &mut Act,
-    (units, pile, label): (Units, &PileFacts, String),
-    (n, paid): (Count, Money),
-    supplier: Option<Id>,
-) -> Answer<()> {
+fn buy(act: &mut Act, (units, pile, label): (Units, &PileFacts, String), (n, paid): (Count, Money), supplier: Option<Id>) -> Answer<()> {
     if paid.amount() < Decimal::ZERO {
         return Err(Refusal::MoneyBelowNothing { met: paid });
     }

@@ -13,6 +13,8 @@ pub struct Way {
     pub pick: Pick,
     /// Of several woods.
     pub mixed: bool,
+    /// Boards that could be bought may be taken for it.
+    pub buys: bool,
     pub rows: Count,
     /// Thousandths of the length that is asked, as far as it can be laid; a thousand where all of it can.
     pub there: i64,
@@ -83,10 +85,13 @@ pub(super) fn parted(way: Option<&Way>, top: &Top, (figures, all): (&Figures, Ve
     let Some(way) = way else { return (vec![], vec![]) };
     let row = strip(top, way.rows, figures);
     let (mut fit, mut unfit) = (vec![], vec![]);
-    for source in all.into_iter().filter(|source| way.mixed || source.pile.wood == way.pick.wood) {
+    let of_it = |source: &Source| (way.mixed || source.pile.wood == way.pick.wood) && (way.buys || source.bought.is_none());
+    for source in all.into_iter().filter(of_it) {
         match () {
             () if !thick_enough(&source, way.pick.thickness, figures) => unfit.push((source, Unfit::TooThin)),
-            () if source.pile.width.is_none_or(|width| rips((way.rows, row), width, figures) == 0) => unfit.push((source, Unfit::TooNarrow)),
+            () if source.pile.width.is_none_or(|width| rips((way.rows, row), width, figures) == 0) => {
+                unfit.push((source, Unfit::TooNarrow))
+            }
             () => fit.push(source),
         }
     }
@@ -98,13 +103,27 @@ fn thick_enough(source: &Source, thickness: Length, figures: &Figures) -> bool {
     source.pile.thickness.is_some_and(|there| rough <= nm(there))
 }
 
+/// The ways of what lies there before those for which boards are bought: these where one of what lies there does not make all of it.
+fn ways_rack_first(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
+    let lying: Vec<Source> = sources.iter().filter(|source| source.bought.is_none()).cloned().collect();
+    if lying.len() == sources.len() {
+        return ways(top, figures, sources);
+    }
+    let mut all: Vec<Way> = ways(top, figures, &lying).into_iter().filter(|way| way.there == ALL).collect();
+    let made = |way: &Way, all: &[Way]| all.iter().any(|it| it.pick == way.pick);
+    let with = ways(top, figures, sources).into_iter().filter(|way| !made(way, &all)).collect::<Vec<_>>();
+    all.extend(with);
+    order(&mut all);
+    all
+}
+
 /// The ways a top could be made: first the one that was chosen, else the best.
 pub(super) fn all_ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
-    let mut all = ways(top, figures, sources);
+    let mut all = ways_rack_first(top, figures, sources);
     // Woods are mixed unasked by nobody; where one alone does not do, that several would is said.
     let best = all.first().map_or(0, |way| way.there);
     if !top.mixed && best < ALL {
-        let mixed = ways(&Top { mixed: true, ..top.clone() }, figures, sources);
+        let mixed = ways_rack_first(&Top { mixed: true, ..top.clone() }, figures, sources);
         all.extend(mixed.into_iter().filter(|way| best < way.there).take(1));
     }
     let same = |way: &Way, pick: &Pick| (way.mixed || way.pick.wood == pick.wood, way.pick.thickness == pick.thickness);
@@ -132,7 +151,8 @@ fn ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
         for thickness in thicknesses(top, figures, &of) {
             let of: Vec<&Source> = of.iter().copied().filter(|source| thick_enough(source, thickness, figures)).collect();
             let pick = Pick { wood: group.cloned().flatten(), thickness };
-            let way = |rows| Some(Way { mixed: top.mixed, ..way(top, (&pick, rows), (figures, &of))? });
+            let buys = of.iter().any(|source| source.bought.is_some());
+            let way = |rows| Some(Way { mixed: top.mixed, buys, ..way(top, (&pick, rows), (figures, &of))? });
             let mut alike: Vec<Way> = rows(top, figures, &of).into_iter().filter_map(way).collect();
             order(&mut alike);
             all.extend(alike.into_iter().next());
@@ -142,9 +162,9 @@ fn ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
     all
 }
 
-/// What does all of it comes first, then what wastes least, then the fewest rows.
+/// What does all of it comes first, then what lies there, then what wastes least, then the fewest rows.
 fn order(all: &mut [Way]) {
-    crate::quantity::order_by_key(all, |way| (std::cmp::Reverse(way.there), way.waste, way.rows));
+    crate::quantity::order_by_key(all, |way| (std::cmp::Reverse(way.there), way.buys, way.waste, way.rows));
 }
 
 /// As thick as it is asked, else as thick as the pieces of each pile give.
@@ -229,7 +249,7 @@ fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Sou
     let wasted = taken.saturating_sub(finished).max(0);
     let waste = wasted.saturating_mul(ALL.into()).checked_div(taken).unwrap_or(0);
     let (there, waste) = (i64::try_from(there).ok()?, Decimal::try_from_i128_with_scale(waste, 3).ok()?);
-    (!all.is_empty()).then(|| Way { pick: pick.clone(), mixed: false, rows, there, waste })
+    (!all.is_empty()).then(|| Way { pick: pick.clone(), mixed: false, buys: false, rows, there, waste })
 }
 
 /// Cut in pieces, the rows come out of the strips one after the other, but where as many whole strips do it; else each begins with strips of

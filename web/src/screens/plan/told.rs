@@ -88,6 +88,7 @@ pub fn standing(given: &Given, found: &Found) -> &'static str {
         (Shape::Field, _) => told::NEAREST_SO_FAR,
         // Fewer would do of what was not asked.
         (Shape::Rows, None) if sheet.ends.together.is_some() => told::BEST_OF_ONE_CUT,
+        (Shape::Rows, None) if ways::was_open(given) => told::BEST_OF_THESE_ROWS,
         (_, None) => words::BEST_POSSIBLE,
         (_, Some(0)) => words::BEST_SO_FAR,
         _ if matches!(sheet.proof.why, Some(Why::Fewest { pieces, .. }) if pieces == taken(sheet)) => {
