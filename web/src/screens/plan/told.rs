@@ -275,7 +275,9 @@ pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String>
 pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
     let all = || sheet.used.iter().filter_map(|used| Some((used, given.sources.get(used.source)?)));
     let sum = |of: &dyn Fn((&Used, &Source)) -> u32| all().map(of).fold(0_u32, u32::saturating_add);
-    let (used, there) = (sum(&|(used, _)| used.pieces), sum(&|(_, source)| source.n));
+    // Boards to buy are none that lie there: those that are not needed are not left.
+    let there = |(used, source): (&Used, &Source)| if source.bought.is_some() { used.pieces } else { source.n };
+    let (used, there) = (sum(&|(used, _)| used.pieces), sum(&there));
     let own = sum(&|(used, source)| given.own.get(used.source).copied().unwrap_or(0).min(source.n));
     let [used_n, there_n, own_n] = [used, there, own].map(|n| seen.speech.count(n));
     let strips = taken(sheet);
