@@ -174,3 +174,38 @@ fn rows_of_one_cut_are_there_where_each_has_its_own_strips() {
     check_there(&[(605, 4), (405, 4)], false, 1000);
     check_there(&[(905, 1)], false, 0);
 }
+
+/// Oak of 55 x 900: its edges trimmed 2 each are 51, and half a millimetre off each glued edge is a row of 50 at the most. So 440 or 435 in
+/// 8 rows, of 55 or 54.4, are too narrow alike; left open they are 9 rows of 48.9 and 48.4, sawn 1 wider, and 400 are 8 of 50. One row alone
+/// is glued to nothing.
+#[test]
+fn a_row_as_wide_as_its_strip_is_jointed_like_the_others() {
+    let of = |width: i64, rows: Option<u32>| {
+        let story = tell(
+            "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile strips oak-european 25 x 55 x 900 mm\ncount 44 strips\n\
+             job bench \"Bench\" 1 spec\n",
+        );
+        let top = Top { length: mm(850), width: mm(width), rows, split: true, ..Top::default() };
+        let ask = Ask {
+            job: story.names.job("bench").unwrap(),
+            what: What::Top(top),
+            turned: vec![],
+            bought: vec![],
+            without: vec![],
+            over: None,
+        };
+        let given = given(&Shop::of(&story.book, story.now.at), &ask).ok()?;
+        let Wish::Panel(panel) = &given.ready.wish else { panic!("a top") };
+        let [row, sawn] = [panel.strip, given.ready.sources[0].size[1]].map(|it| it.as_nm() / 10_000);
+        Some((panel.rows().unwrap(), row, sawn, given.ready.sources[0].ripped))
+    };
+    let check =
+        |width: i64, rows: Option<u32>, wanted: Option<(i64, i64, i64, i64)>| assert_eq!(of(width, rows), wanted, "{width} {rows:?}");
+    check(440, Some(8), None);
+    check(435, Some(8), None);
+    check(400, Some(8), Some((8, 5_000, 5_100, 1)));
+    check(440, None, Some((9, 4_890, 4_990, 1)));
+    check(435, None, Some((9, 4_840, 4_940, 1)));
+    check(400, None, Some((8, 5_000, 5_100, 1)));
+    check(55, None, Some((1, 5_500, 5_500, 1)));
+}

@@ -285,7 +285,7 @@ fn less(length: Length, each: Length) -> i64 {
 
 fn unfit_top(top: &Top, figures: &Figures, [thickness, width, length]: [Length; 3]) -> Option<Unfit> {
     let thick = top.thickness.map_or(0, |finished| nm(finished).saturating_add(nm(back(figures.allow)[0])));
-    let rips = top.rows.map(|rows| top::rips(top::strip(top, rows, figures), width, figures));
+    let rips = top.rows.map(|rows| top::rips((rows, top::strip(top, rows, figures)), width, figures));
     let least = if rips.is_some_and(|rips| 1 < rips) { figures.machines.plane.max(figures.machines.rip) } else { figures.machines.plane };
     match () {
         () if nm(thickness) < thick => Some(Unfit::TooThin),

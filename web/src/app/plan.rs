@@ -19,7 +19,7 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left};
-pub use buying::{FIGURES, woods};
+pub use buying::{FIGURES, were_bought, woods};
 pub use cut::{PutBack, asked_back};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
@@ -27,6 +27,7 @@ use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Length, Set};
+use fivebar_core::sheet::make::buy::bought_since;
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, Way, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
@@ -153,6 +154,8 @@ pub enum Tap {
     LeaveOut(String),
     /// The page of a pile, where its size is put right.
     Pile(Lying),
+    /// Boards the plan wants were bought: the page where they are written down.
+    Bought,
     /// The list at the saw of a job, from anywhere.
     Saw(Id),
     /// A plan of the open job whose wood was taken.
@@ -201,7 +204,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             (app.plan.draft.mixed, app.plan.draft.pick) = (way.mixed, Some(way.pick));
             go(app);
         }
-        Tap::Pile(lying) => pile(app, lying, now),
+        Tap::Pile(lying) => on_rack(app, rack::Page::Pile(lying), now),
+        Tap::Bought => buying::to_write_down(app, now),
         Tap::Saw(job) => at_the_saw(app, job),
         Tap::Kept(plan) => show(app, plan),
         Tap::Print => app.orders.push(Order::Print),
@@ -260,11 +264,11 @@ fn show(app: &mut App, plan: Id) {
     }
 }
 
-/// A pile's own page, on the rack.
-fn pile(app: &mut App, lying: Lying, now: Now) {
+/// A page of the rack: a pile's own, or that of bought boards.
+fn on_rack(app: &mut App, page: rack::Page, now: Now) {
     app.go(Place::Workshop);
     workshop::heard(app, workshop::Tap::ShowPage(workshop::Over::Rack), now);
-    rack::heard(app, rack::RackTap::Show(rack::Page::Pile(lying)), now);
+    rack::heard(app, rack::RackTap::Show(page), now);
 }
 
 /// Leaves a part out, or takes it in again. A plan that was refused for it is made at once.
@@ -293,25 +297,30 @@ fn of_book(app: &App, job: Id) -> Option<Plan> {
 }
 
 fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
-    let (ticked, open) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open)).unwrap_or_default();
-    Some(Plan { used: Some(plan.id), ticked, ..shown_again(app, plan, (&[], open))? })
+    let (ticked, open, turned) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open, it.turned)).unwrap_or_default();
+    Some(Plan { used: Some(plan.id), ticked, ..shown_again(app, plan, (&[], open, turned))? })
 }
 
 /// The plan that was made on this phone and not used. Where its pieces are no more what they were, it is asked again.
 fn unused(app: &App, job: Id) -> Option<Plan> {
     let it = beside::of(app, job)?;
-    if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open)) {
+    if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open, it.turned.clone())) {
         plan.given.iter_mut().for_each(|given| used::owned(app, given));
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
         return Some(Plan { ticked: it.ticked, again: it.again, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
-    let ask = asked_again(&shop, &it.plan, &it.bought)?;
+    let mut ask = asked_again(&shop, &it.plan, &it.bought)?;
+    ask.turned = it.turned.unwrap_or(ask.turned);
+    bought_since(&app.shelf().book, it.plan.at.at, &mut ask.bought);
     let typing = app.speech.typing(shop.job(job).ok()?.units);
     Some(Plan { page: Page::Ask, draft: Draft::of(&ask, typing), changed: true, again: it.again, ..Plan::default() })
 }
 
-fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over]): (&[Boards], [bool; 4])) -> Option<Plan> {
+/// With what this phone knows of it: boards to buy, what was left open, and the piles that were left out.
+type Known<'a> = (&'a [Boards], [bool; 4], Option<Vec<Which>>);
+
+fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over], turned): Known<'_>) -> Option<Plan> {
     let (mut given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
     // What the maker left to the pieces is not what they gave once.
     if let What::Top(top) = &mut given.ask.what {
@@ -319,12 +328,15 @@ fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over
         top.pick = top.pick.take().filter(|_| !wood);
     }
     given.ask.over = over.then_some(given.ready.figures.allow[1]);
+    // Of another wood than the plan's, only the phone knows what was left out.
+    given.ask.turned = turned.unwrap_or(given.ask.turned);
     // What another phone says no plan can pass is not proven here.
     if kept.by != app.shelf().device() {
         answered.bound.clear();
     }
     let sheet = sheet_at_once(&given.ready, &answered, given.room).ok()?;
-    let draft = Draft::of(&given.ask, app.speech.typing(given.units));
+    let mut draft = Draft::of(&given.ask, app.speech.typing(given.units));
+    bought_since(&app.shelf().book, kept.at.at, &mut draft.bought);
     let found = Some(Box::new(Found { answered, sheet, looked: false }));
     Some(Plan { page: Page::Answer, draft, given: Some(Box::new(given)), found, ..Plan::default() })
 }

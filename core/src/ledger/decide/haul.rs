@@ -156,7 +156,7 @@ pub(super) fn decide(book: &Book, command: &HaulCommand, act: &mut Act) -> Answe
         HaulCommand::Begin { currency, units, pile, n, way } => {
             known(book, pile.wood.as_ref())?;
             let haul = act.add(kind::HaulBegan { currency: *currency, units: *units, name: None });
-            first_pile(act, haul, pile, (*n, *way))
+            first_pile(act, (haul, "A".into()), pile, (*n, *way))
         }
         HaulCommand::AddPile { haul, pile, n, way } => add_pile(book, (*haul, pile), (*n, *way), act),
         HaulCommand::DescribePile { haul, pile, facts } => describe_pile(book, (*haul, *pile), facts, act),
@@ -350,8 +350,8 @@ pub(super) fn new_pile(act: &mut Act, haul: Id, label: String, facts: &PileFacts
 }
 
 /// The first pile of a new haul, and what is counted onto it.
-pub(super) fn first_pile(act: &mut Act, haul: Id, pile: &PileFacts, (n, way): (Count, Way)) -> Answer<()> {
-    new_pile(act, haul, "A".into(), pile).and_then(|pile| count(act, (haul, pile), (0, n), way))
+pub(super) fn first_pile(act: &mut Act, (haul, label): (Id, String), pile: &PileFacts, (n, way): (Count, Way)) -> Answer<()> {
+    new_pile(act, haul, label, pile).and_then(|pile| count(act, (haul, pile), (0, n), way))
 }
 
 fn add_pile(book: &Book, (haul, pile): (Id, &PileFacts), (n, way): (Count, Way), act: &mut Act) -> Answer<()> {
@@ -390,9 +390,21 @@ pub(super) fn next_label(haul: &Haul) -> Answer<String> {
     if PILES_MOST <= haul.piles.len() {
         return Err(Refusal::TooManyPiles { most: PILES_MOST });
     }
+    first_free(|label| haul.piles.iter().any(|pile| pile.label == *label))
+}
+
+/// The first letters that no pile has that lies on the rack, or in a job that goes on: what is bought comes beside them.
+pub(super) fn label_beside_all(book: &Book) -> Answer<String> {
+    let jobs: Vec<Id> = fold::jobs(book).filter(|job| job.ended.is_none()).map(|job| job.id).collect();
+    let lies = |pile: &Pile| 0 < pile.on_rack() || jobs.iter().any(|job| 0 < pile.in_job(*job));
+    let lying: Vec<Pile> = fold::hauls(book).flat_map(|haul| haul.piles).filter(lies).collect();
+    first_free(|label| lying.iter().any(|pile| pile.label == *label))
+}
+
+fn first_free(is_taken: impl Fn(&String) -> bool) -> Answer<String> {
     let one = || ('A'..='Z').map(|c| c.to_string());
     let two = one().flat_map(|first| one().map(move |second| format!("{first}{second}")));
-    let free = one().chain(two).find(|label| !haul.piles.iter().any(|pile| pile.label == *label));
+    let free = one().chain(two).find(|label| !is_taken(label));
     free.ok_or(Refusal::TooManyPiles { most: PILES_MOST })
 }
 

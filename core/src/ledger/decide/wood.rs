@@ -79,7 +79,8 @@ pub(super) fn decide(book: &Book, command: &WoodCommand, act: &mut Act) -> Answe
         }
         WoodCommand::Buy { units, pile, n, paid, supplier } => {
             super::haul::known(book, pile.wood.as_ref())?;
-            return buy(act, (*units, pile), (*n, *paid), *supplier);
+            let label = super::haul::label_beside_all(book)?;
+            return buy(act, (*units, pile, label), (*n, *paid), *supplier);
         }
     }
     Ok(())
@@ -119,7 +120,7 @@ pub(super) fn named(name: &str) -> Answer<()> {
     }
 }
 
-fn buy(act: &mut Act, (units, pile): (Units, &PileFacts), (n, paid): (Count, Money), supplier: Option<Id>) -> Answer<()> {
+fn buy(act: &mut Act, (units, pile, label): (Units, &PileFacts, String), (n, paid): (Count, Money), supplier: Option<Id>) -> Answer<()> {
     if paid.amount() < Decimal::ZERO {
         return Err(Refusal::MoneyBelowNothing { met: paid });
     }
@@ -128,7 +129,7 @@ fn buy(act: &mut Act, (units, pile): (Units, &PileFacts), (n, paid): (Count, Mon
     }
     let haul = act.add(HaulBegan { currency: paid.currency(), units, name: None });
     act.add(HaulDescribed { bought: Some(true), supplier, ..HaulDescribed::of(haul) });
-    super::haul::first_pile(act, haul, pile, (n, Way::Bundle))?;
+    super::haul::first_pile(act, (haul, label), pile, (n, Way::Bundle))?;
     if let (false, Some(kind)) = (paid.is_zero(), Key::read("wood")) {
         act.add(MoneySpent {
             sum: paid,

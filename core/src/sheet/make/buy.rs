@@ -1,6 +1,7 @@
 //! Boards still to be bought, in a plan: how many it takes, and what they cost. Nothing is written before they are bought.
 
 use super::{Given, Source};
+use crate::ledger::{Book, fold};
 use crate::plan::Asked;
 use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Money, Units, Wall};
 use crate::sheet::alike::Alike;
@@ -43,6 +44,27 @@ fn source(nth: u8, boards: &Boards, units: Units) -> Source {
         volume: None,
     };
     Source { pile, in_job: false, n: boards.n, bought: Some(boards.price) }
+}
+
+/// So many boards of this wood and size are bought: the first of them that could be bought are so many fewer.
+pub fn fewer(bought: &mut Vec<Boards>, (wood, size): (Option<&Key>, [Length; 3]), n: Count) {
+    if let Some(boards) = bought.iter_mut().find(|it| it.wood.as_ref() == wood && it.size == size) {
+        boards.n = boards.n.saturating_sub(n);
+    }
+    bought.retain(|boards| 0 < boards.n);
+}
+
+/// The same by the boards that were bought since a moment.
+pub fn bought_since(book: &Book, since: Moment, bought: &mut Vec<Boards>) {
+    if bought.is_empty() {
+        return;
+    }
+    let hauls = fold::hauls(book).filter(|haul| haul.bought && since <= haul.began.at);
+    for pile in hauls.flat_map(|haul| haul.piles) {
+        if let (Some(thickness), Some(width), Some(length)) = (pile.thickness, pile.width, pile.length) {
+            fewer(bought, (pile.wood.as_ref(), [thickness, width, length]), pile.taken);
+        }
+    }
 }
 
 /// Boards a plan uses that are not bought yet: which source, how many, and what they cost where a price is said.

@@ -13,6 +13,8 @@ pub struct Way {
     pub pick: Pick,
     /// Of several woods.
     pub mixed: bool,
+    /// Boards that could be bought may be taken for it.
+    pub buys: bool,
     pub rows: Count,
     /// Thousandths of the length that is asked, as far as it can be laid; a thousand where all of it can.
     pub there: i64,
@@ -64,10 +66,11 @@ fn is_narrow(top: &Top, rows: Count, figures: &Figures) -> bool {
     1 < rows && strip(top, rows, figures) < figures.strip_min
 }
 
-/// How many strips for rows so wide a piece gives, with what is jointed off.
-pub(super) fn rips(row: Length, width: Length, figures: &Figures) -> Count {
+/// How many strips for so many rows so wide a piece gives, with what is jointed off; one row alone is glued to nothing.
+pub(super) fn rips((rows, row): (Count, Length), width: Length, figures: &Figures) -> Count {
     let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2));
-    let strips = Length::nm(jointed).ok().and_then(|strip| ripped((row, strip), figures, width));
+    let alone = (rows == 1).then_some(row);
+    let strips = Length::nm(jointed).ok().and_then(|strip| ripped((alone, strip), figures, width));
     strips.and_then(|strips| Count::try_from(strips).ok()).unwrap_or(0)
 }
 
@@ -82,10 +85,13 @@ pub(super) fn parted(way: Option<&Way>, top: &Top, (figures, all): (&Figures, Ve
     let Some(way) = way else { return (vec![], vec![]) };
     let row = strip(top, way.rows, figures);
     let (mut fit, mut unfit) = (vec![], vec![]);
-    for source in all.into_iter().filter(|source| way.mixed || source.pile.wood == way.pick.wood) {
+    let of_it = |source: &Source| (way.mixed || source.pile.wood == way.pick.wood) && (way.buys || source.bought.is_none());
+    for source in all.into_iter().filter(of_it) {
         match () {
             () if !thick_enough(&source, way.pick.thickness, figures) => unfit.push((source, Unfit::TooThin)),
-            () if source.pile.width.is_none_or(|width| rips(row, width, figures) == 0) => unfit.push((source, Unfit::TooNarrow)),
+            () if source.pile.width.is_none_or(|width| rips((way.rows, row), width, figures) == 0) => {
+                unfit.push((source, Unfit::TooNarrow))
+            }
             () => fit.push(source),
         }
     }
@@ -97,13 +103,27 @@ fn thick_enough(source: &Source, thickness: Length, figures: &Figures) -> bool {
     source.pile.thickness.is_some_and(|there| rough <= nm(there))
 }
 
+/// The ways of what lies there before those for which boards are bought: these where one of what lies there does not make all of it.
+fn ways_rack_first(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
+    let lying: Vec<Source> = sources.iter().filter(|source| source.bought.is_none()).cloned().collect();
+    if lying.len() == sources.len() {
+        return ways(top, figures, sources);
+    }
+    let mut all: Vec<Way> = ways(top, figures, &lying).into_iter().filter(|way| way.there == ALL).collect();
+    let made = |way: &Way, all: &[Way]| all.iter().any(|it| it.pick == way.pick);
+    let with = ways(top, figures, sources).into_iter().filter(|way| !made(way, &all)).collect::<Vec<_>>();
+    all.extend(with);
+    order(&mut all);
+    all
+}
+
 /// The ways a top could be made: first the one that was chosen, else the best.
 pub(super) fn all_ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
-    let mut all = ways(top, figures, sources);
+    let mut all = ways_rack_first(top, figures, sources);
     // Woods are mixed unasked by nobody; where one alone does not do, that several would is said.
     let best = all.first().map_or(0, |way| way.there);
     if !top.mixed && best < ALL {
-        let mixed = ways(&Top { mixed: true, ..top.clone() }, figures, sources);
+        let mixed = ways_rack_first(&Top { mixed: true, ..top.clone() }, figures, sources);
         all.extend(mixed.into_iter().filter(|way| best < way.there).take(1));
     }
     let same = |way: &Way, pick: &Pick| (way.mixed || way.pick.wood == pick.wood, way.pick.thickness == pick.thickness);
@@ -131,7 +151,8 @@ fn ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
         for thickness in thicknesses(top, figures, &of) {
             let of: Vec<&Source> = of.iter().copied().filter(|source| thick_enough(source, thickness, figures)).collect();
             let pick = Pick { wood: group.cloned().flatten(), thickness };
-            let way = |rows| Some(Way { mixed: top.mixed, ..way(top, (&pick, rows), (figures, &of))? });
+            let buys = of.iter().any(|source| source.bought.is_some());
+            let way = |rows| Some(Way { mixed: top.mixed, buys, ..way(top, (&pick, rows), (figures, &of))? });
             let mut alike: Vec<Way> = rows(top, figures, &of).into_iter().filter_map(way).collect();
             order(&mut alike);
             all.extend(alike.into_iter().next());
@@ -141,9 +162,9 @@ fn ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
     all
 }
 
-/// What does all of it comes first, then what wastes least, then the fewest rows.
+/// What does all of it comes first, then what lies there, then what wastes least, then the fewest rows.
 fn order(all: &mut [Way]) {
-    crate::quantity::order_by_key(all, |way| (std::cmp::Reverse(way.there), way.waste, way.rows));
+    crate::quantity::order_by_key(all, |way| (std::cmp::Reverse(way.there), way.buys, way.waste, way.rows));
 }
 
 /// As thick as it is asked, else as thick as the pieces of each pile give.
@@ -157,9 +178,8 @@ fn thicknesses(top: &Top, figures: &Figures, of: &[&Source]) -> Vec<Length> {
 fn rows(top: &Top, figures: &Figures, of: &[&Source]) -> Vec<Count> {
     let of_pile = |source: &&Source| {
         let width = source.pile.width?;
-        // Strips that make the width as they are stay as they are.
-        let as_it_is = nm(top.width).checked_rem(nm(width)) == Some(0);
-        let net = if as_it_is { nm(width) } else { less(width, figures.edge_trim).saturating_sub(nm(figures.joint).saturating_mul(2)) };
+        let net = less(width, figures.edge_trim).saturating_sub(nm(figures.joint).saturating_mul(2));
+        let net = if top.width <= width { nm(width) } else { net };
         let rows = nm(top.width).saturating_add(net).saturating_sub(1).checked_div(net)?;
         Count::try_from(rows).ok().filter(|rows| (1..=ROWS_MOST).contains(rows))
     };
@@ -197,9 +217,9 @@ impl Strips {
     }
 }
 
-fn strips(source: &Source, (row, planed): (Length, Length), figures: &Figures) -> Option<Strips> {
+fn strips(source: &Source, (rows, row, planed): (Count, Length, Length), figures: &Figures) -> Option<Strips> {
     let (thickness, width, length) = (source.pile.thickness?, source.pile.width?, source.pile.length?);
-    let ripped = i64::from(rips(row, width, figures));
+    let ripped = i64::from(rips((rows, row), width, figures));
     let long = less(length, figures.square);
     let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2)).min(nm(width));
     let cube = |[thick, wide]: [i64; 2]| [thick, wide, nm(length)].into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
@@ -213,7 +233,7 @@ fn strips(source: &Source, (row, planed): (Length, Length), figures: &Figures) -
 /// out. What is left of them and worth keeping goes back.
 fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Source])) -> Option<Way> {
     let row = strip(top, rows, figures);
-    let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, (row, pick.thickness), figures)).collect();
+    let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, (rows, row, pick.thickness), figures)).collect();
     all.sort_unstable_by_key(|strips| std::cmp::Reverse(strips.long));
     let n = i64::from(rows);
     let asked = nm(top.length).checked_mul(n)?;
@@ -232,7 +252,7 @@ fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Sou
     let wasted = taken.saturating_sub(finished).max(0);
     let waste = wasted.saturating_mul(ALL.into()).checked_div(taken).unwrap_or(0);
     let (there, waste) = (i64::try_from(there).ok()?, Decimal::try_from_i128_with_scale(waste, 3).ok()?);
-    (!all.is_empty()).then(|| Way { pick: pick.clone(), mixed: false, rows, there, waste })
+    (!all.is_empty()).then(|| Way { pick: pick.clone(), mixed: false, buys: false, rows, there, waste })
 }
 
 /// Cut in pieces, the rows come out of the strips one after the other, but where as many whole strips do it; else each begins with strips of

@@ -148,21 +148,20 @@ fn source(wish: &Wish, figures: &Figures, (stack, size): (&Stack, [Length; 3])) 
     let Wish::Panel(panel) = wish else { return Ok(Some(one)) };
     let [thickness, width, length] = size;
     let strip = panel.strip.plus(figures.joint)?.plus(figures.joint)?;
-    let ripped = ripped((panel.strip, strip), figures, width).ok_or(Refusal::OutOfRange)?;
+    let alone = (panel.rows() == Some(1)).then_some(panel.strip);
+    let ripped = ripped((alone, strip), figures, width).ok_or(Refusal::OutOfRange)?;
     let count = one.count.checked_mul(ripped).ok_or(Refusal::OutOfRange)?;
     let width = width.min(strip);
     Ok((0 < ripped).then_some(Source { size: [thickness, width, length], ripped, count, ..one }))
 }
 
-/// Strips out of a piece: one where it is as wide as a row, finished or with what is jointed off; else as many as its width less both
-/// edges gives, a kerf between.
-pub(in crate::sheet) fn ripped((finished, strip): (Length, Length), figures: &Figures, width: Length) -> Option<i64> {
-    if width == finished || width == strip {
-        return Some(1);
-    }
+/// Strips out of a piece: as many as its width less both edges gives, a kerf between. A row alone is glued to nothing: it may be as wide as
+/// the piece.
+pub(in crate::sheet) fn ripped((alone, strip): (Option<Length>, Length), figures: &Figures, width: Length) -> Option<i64> {
+    let whole = i64::from(alone.is_some_and(|row| row <= width));
     let [width, strip, kerf, edge] = [width, strip, figures.kerf, figures.edge_trim].map(Length::as_nm);
     let net = width.checked_sub(edge.checked_mul(2)?)?.checked_add(kerf)?;
-    Some(net.checked_div(strip.checked_add(kerf)?)?.max(0))
+    Some(net.checked_div(strip.checked_add(kerf)?)?.max(whole))
 }
 
 /// So much of a piece as a tape reads, where it reads all that is cut of it: then what is left comes out on the tape, too.

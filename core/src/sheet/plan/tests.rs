@@ -86,9 +86,12 @@ fn pieces_are_ripped_into_strips_first() {
     ripped(mm(150), Some(3));
     ripped(mm(140), Some(2)); // 136 and a kerf: 46.5 goes twice
     ripped(Length::TENTH_MM.times(1405).unwrap(), Some(3)); // 136.5 and a kerf are just three
-    ripped(Length::TENTH_MM.times(425).unwrap(), Some(1));
-    ripped(Length::TENTH_MM.times(435).unwrap(), Some(1));
-    ripped(mm(44), None); // trimmed it is too narrow
+    ripped(Length::TENTH_MM.times(475).unwrap(), Some(1)); // 43.5 and both edges
+    // Trimmed they are too narrow, one as wide as the row or its strip no less than one in between.
+    ripped(mm(47), None);
+    ripped(mm(44), None);
+    ripped(Length::TENTH_MM.times(435).unwrap(), None);
+    ripped(Length::TENTH_MM.times(425).unwrap(), None);
     ripped(mm(40), None);
 }
 

@@ -14,14 +14,14 @@ use fivebar_core::plan::Figures;
 use fivebar_core::plan::rows::ends;
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Set};
 use fivebar_core::sheet::make::keep::{in_use, kept, still_on};
-use fivebar_core::sheet::make::{Boards, Given, Top, What};
+use fivebar_core::sheet::make::{Boards, Given, Top, What, Which};
 use fivebar_core::sheet::plan::ShortEnd;
 
 /// Of so many jobs, the last ones.
 const JOBS: usize = 8;
 const PART: char = '|';
 /// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
-/// what a short end would give, and the plan in use it was planned again from.
+/// what a short end would give, the plan in use it was planned again from, and the piles that were left out.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -40,6 +40,8 @@ pub struct Beside {
     pub short: Option<ShortEnd>,
     /// The plan in use that it was planned again from.
     pub again: Option<Id>,
+    /// Piles that were left out, or taken in of those the job has; none where that was not written yet.
+    pub turned: Option<Vec<Which>>,
     pub bought: Vec<Boards>,
 }
 
@@ -85,7 +87,8 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let short = found.sheet.ends.short.map(|it| format!("{},{},{}", it.end.as_nm(), it.rows, it.strips)).unwrap_or_default();
     let again = plan.again.map(|id| id.to_string()).unwrap_or_default();
     let (ticks, lines, open) = (ticks.join(","), found.sheet.lines.len(), left_open(given));
-    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}");
+    let turned = given.ask.turned.iter().map(|(at, in_job)| format!("{}.{}.{}", at.haul, at.pile, u8::from(*in_job))).listed().join(",");
+    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}");
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
@@ -217,11 +220,18 @@ fn read(line: &str) -> Option<Beside> {
     let uncut = ticks.next().unwrap_or_default().split(',').filter_map(|n| n.parse().ok()).collect();
     let short = ticks.next().and_then(end_of);
     let again = ticks.next().and_then(Id::read);
+    let turned = ticks.next().map(|all| all.split(',').filter_map(which).collect());
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
     let plan = KeptPlan { id: entry.id, at: entry.wall, by: entry.stamp.2, plan: plan.clone(), used: false };
-    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, uncut, short, again, bought })
+    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, uncut, short, again, turned, bought })
+}
+
+fn which(text: &str) -> Option<Which> {
+    let mut parts = text.split('.');
+    let (haul, pile) = (Id::read(parts.next()?)?, Id::read(parts.next()?)?);
+    Some((Lying { haul, pile }, parts.next()? == "1"))
 }
 
 fn end_of(text: &str) -> Option<ShortEnd> {

@@ -4,8 +4,11 @@ use super::Page;
 use crate::app::App;
 use crate::app::form::Form;
 use crate::app::order::{Feel, Order};
+use crate::app::workshop::rack;
+use fivebar_core::ledger::decide::Now;
 use fivebar_core::quantity::reading::{self, Typing};
-use fivebar_core::quantity::{Currency, Key, PILE_MOST};
+use fivebar_core::quantity::{Count, Currency, Key, Length, PILE_MOST, writing};
+use fivebar_core::sheet::make::buy::{fewer, not_bought};
 use fivebar_core::sheet::make::{Boards, sources};
 
 /// Thick, wide, long, at most, price each.
@@ -51,6 +54,31 @@ pub fn add(app: &mut App) {
             (app.plan.draft.buying, app.plan.page) = (None, Page::Piles);
         }
         None => app.orders.push(Order::Feel(Feel::Refused)),
+    }
+}
+
+/// The page where boards are written down that were bought, with what the plan wants of the first of them.
+pub fn to_write_down(app: &mut App, now: Now) {
+    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
+    let first = not_bought(given, &found.sheet).into_iter().next();
+    let Some((pile, n)) = first.and_then(|(place, n, _)| Some((given.sources.get(place)?.pile.clone(), n))) else { return };
+    super::on_rack(app, rack::Page::Buy, now);
+    let typing = app.speech.typing(app.begins_with().1);
+    let rack = &mut app.workshop.rack;
+    for (nth, side) in [pile.thickness, pile.width, pile.length].into_iter().enumerate() {
+        rack.form.put(nth, side.map_or(String::new(), |side| writing::length(side, typing)));
+    }
+    rack.form.put(3, n.to_string());
+    rack.wood.clone_from(&pile.wood);
+    rack.form.go(4);
+}
+
+/// So many boards were bought: what is asked in any job wants so many fewer.
+pub fn were_bought(app: &mut App, (wood, size): (Option<&Key>, [Length; 3]), n: Count) {
+    let plan = &mut app.plan;
+    let asked = plan.asked.iter_mut().map(|(_, draft)| draft);
+    for draft in std::iter::once(&mut plan.draft).chain(asked) {
+        fewer(&mut draft.bought, (wood, size), n);
     }
 }
 

@@ -146,7 +146,9 @@ fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobShe
     let n = seen.speech.number(fivebar_core::quantity::Decimal::from(piles), 0, 0);
     let under = words::in_use(&n, piles == 1, &common::pieces(pieces, &seen.speech.count(pieces)));
     let of_part = alone.map(|alone| fits(Some(&alone), app, seen));
-    let unfit = since::unfit(of_part.as_ref().unwrap_or(fit), part, (sheet.account.units, seen));
+    let (fit, of) = (of_part.as_ref().unwrap_or(fit), (sheet.account.units, seen));
+    let trims = app.plan.draft.shape.map(|shape| ends::trims(shape, fit, app, of)).unwrap_or_default();
+    let unfit = since::unfit(fit, part, of).into_iter().chain(trims);
     std::iter::once(key("key h56 wide", words::PILES, under, say(Tap::Piles))).chain(unfit).collect()
 }
 

@@ -3,21 +3,37 @@
 use super::super::Seen;
 use super::saw::number;
 use super::{say, side};
-use crate::app::Msg;
 use crate::app::plan::Tap;
 use crate::app::workshop::{self, wood};
+use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{plan, told as words};
+use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Length, Listed, Units};
-use fivebar_core::sheet::make::{Given, What};
+use fivebar_core::sheet::make::{Given, Source, Unfit, What, figures};
 use fivebar_core::sheet::plan::{PlanSheet, ShortEnd};
 
 /// To the figures of the saw, to one of them by its name.
 pub fn to_saw(name: &'static str, least: Length, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
     let tap = Msg::Workshop(workshop::Tap::Wood(wood::WoodTap::Open(wood::Page::Saw)));
     key("key h56 wide", format!("{name}, {}", side(least, units, seen)), plan::SAW, tap)
+}
+
+/// What comes off the ends and edges of pieces that are too short or too narrow for it, to say it otherwise.
+pub fn trims(shape: Shape, fit: &[(Source, Option<Unfit>)], app: &App, of: (Units, Seen<'_>)) -> Vec<El<Msg>> {
+    let Ok(figures) = figures(&app.shelf().shop(of.1.now.at), of.0) else { return vec![] };
+    let is = |why: Unfit| fit.iter().any(|(source, unfit)| !source.in_job && *unfit == Some(why));
+    let end = if shape == Shape::Rows { (1, figures.square) } else { (2, figures.end_trim) };
+    let edge = (3, figures.edge_trim);
+    let joint = (7, figures.joint);
+    let short = [end].into_iter().filter(|_| is(Unfit::TooShort));
+    let narrow =
+        [edge].into_iter().chain((shape == Shape::Rows).then_some(joint)).filter(|_| is(Unfit::TooNarrow) && shape != Shape::Sticks);
+    let one = |(nth, off): (usize, Length)| plan::SAW_FIGURES.get(nth).map(|name| to_saw(name, off, of));
+    let keys = short.chain(narrow).filter(|(_, off)| Length::ZERO < *off).filter_map(one).listed();
+    if keys.is_empty() { vec![] } else { vec![el("div", if keys.len() == 1 { "no-print" } else { "g2 no-print" }).kids(keys)] }
 }
 
 /// An end that would be too short, and ends that could come several from one strip, each with its key.

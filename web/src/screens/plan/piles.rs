@@ -1,7 +1,7 @@
 //! The pieces to use: all that fit are, a tap leaves a pile out; those that do not fit say why.
 
 use super::super::{Screen, Seen};
-use super::{buy, say, side};
+use super::{buy, ends, say, side};
 use crate::app::plan::{Tap, after_the_saw};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
@@ -24,8 +24,9 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let (bought, lying): (Vec<_>, Vec<_>) = all.into_iter().partition(|(source, _)| source.bought.is_some());
     let (fit, unfit): (Vec<_>, Vec<_>) = lying.into_iter().partition(|(_, why)| why.is_none());
     let after = after_the_saw(app);
+    let trims = app.plan.draft.shape.map(|shape| ends::trims(shape, &unfit, app, (units, seen))).unwrap_or_default();
     let rows = fit.iter().chain(&unfit).map(|(source, why)| row((source, &after), *why, app, (units, seen)));
-    let main = el("main", "scr").kids(none).kids(rows).kids(buy::added(&bought, app, (units, seen)));
+    let main = el("main", "scr").kids(none).kids(rows).kids(trims).kids(buy::added(&bought, app, (units, seen)));
     let top = Head::new(sheet.name.clone(), words::PILES);
     let back = key("key solid h56 wide", words::TO_FIGURES, "", say(Tap::Change));
     Screen::new("jobs/plan-piles", head(top), main).foot(el("footer", "foot").kid(back))

@@ -89,6 +89,7 @@ pub fn standing(given: &Given, found: &Found) -> &'static str {
         (Shape::Field, _) => told::NEAREST_SO_FAR,
         // Fewer would do of what was not asked.
         (Shape::Rows, None) if sheet.ends.together.is_some() => told::BEST_OF_ONE_CUT,
+        (Shape::Rows, None) if ways::was_open(given) => told::BEST_OF_THESE_ROWS,
         (_, None) => words::BEST_POSSIBLE,
         (_, Some(0)) => words::BEST_SO_FAR,
         _ if matches!(sheet.proof.why, Some(Why::Fewest { pieces, .. }) if pieces == taken(sheet)) => {
@@ -279,7 +280,9 @@ pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String>
 pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
     let all = || sheet.used.iter().filter_map(|used| Some((used, given.sources.get(used.source)?)));
     let sum = |of: &dyn Fn((&Used, &Source)) -> u32| all().map(of).fold(0_u32, u32::saturating_add);
-    let (used, there) = (sum(&|(used, _)| used.pieces), sum(&|(_, source)| source.n));
+    // Boards to buy are none that lie there: those that are not needed are not left.
+    let there = |(used, source): (&Used, &Source)| if source.bought.is_some() { used.pieces } else { source.n };
+    let (used, there) = (sum(&|(used, _)| used.pieces), sum(&there));
     let own = sum(&|(used, source)| given.own.get(used.source).copied().unwrap_or(0).min(source.n));
     let [used_n, there_n, own_n] = [used, there, own].map(|n| seen.speech.count(n));
     let strips = taken(sheet);

@@ -41,8 +41,15 @@ fn named(pick: &Pick, mixed: bool, (app, units, seen): (&App, Units, Seen<'_>)) 
 pub fn chosen(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<String> {
     let (way, top) = (given.ways.first()?, top(given)?);
     let best = top.pick.is_none() && 1 < given.ways.len() && way.there == ALL;
-    let said = || words::least_waste(&named(&way.pick, way.mixed, (app, given.units, seen)), &rows(way.rows.into(), seen));
+    let nothing = !way.buys && given.ways.iter().any(|way| way.buys);
+    let said = || words::least_waste(&named(&way.pick, way.mixed, (app, given.units, seen)), &rows(way.rows.into(), seen), nothing);
     best.then(said)
+}
+
+/// Rows, thickness or wood were left to the pieces: what is proven is proven of these alone.
+pub fn was_open(given: &Given) -> bool {
+    let several = || 1 < given.ways.len();
+    top(given).is_some_and(|top| top.rows.is_none() || top.thickness.is_none() || top.pick.is_none() && !top.mixed && several())
 }
 
 /// What a bound holds for: "10 rows of oak"; it is the same when the plan is opened again.
@@ -62,7 +69,7 @@ pub fn others(given: &Given, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let one = |way: &Way| {
         let name = begin_large(&named(&way.pick, way.mixed, (app, given.units, seen)));
         let waste = percent(way.waste.round_dp(2), seen);
-        let under = words::way(&rows(way.rows.into(), seen), way.there == ALL, &waste);
+        let under = words::way(&rows(way.rows.into(), seen), way.there == ALL, &waste, way.buys);
         key("key soft h56", name, under, say(Tap::Way(way.clone())))
     };
     let keys = given.ways.iter().skip(1).take(NAMED).map(one).listed();

@@ -13,7 +13,7 @@ pub const PRINT: &str = "Print for the wall";
 pub const PILES: &str = "Pieces to use";
 pub const CHANGE: &str = "Change it";
 pub const CHANGE_ROWS: &str = "Change rows";
-pub const TO_FIGURES: &str = "The figures";
+pub const TO_FIGURES: &str = "What is asked";
 pub const OTHER_SHAPE: &str = "Something else";
 
 /// What each looks like.
@@ -74,7 +74,9 @@ pub const ADD_THEM: &str = "Add them";
 pub const AT_MOST: &str = "At most";
 pub const PRICE_EACH: &str = "Price each";
 pub const NOT_BOUGHT: &str = "not bought yet, a tap takes them out";
-pub const BUY_FIRST: &str = "Buy them first and count them under Count as bought boards; then plan again.";
+pub const BUY_FIRST: &str = "Buy them first and write them down as boards you bought; then plan again.";
+pub const ARE_BOUGHT: &str = "They are bought";
+pub const ARE_BOUGHT_UNDER: &str = "write them down";
 
 /// "Ash boards".
 pub fn boards_of(wood: Option<&str>) -> String {

@@ -129,6 +129,8 @@ pub const FEWEST_STRIPS: &str = "fewest strips";
 pub const FEWEST_PIECES: &str = "fewest pieces";
 pub const LEAST_IN_LENGTH: &str = "least waste in length";
 pub const LEAST_TAKEN: &str = "least length taken";
+/// Rows, thickness or wood were left open: others were not looked at to the end.
+pub const BEST_OF_THESE_ROWS: &str = "best of these rows";
 pub const BEST_OF_ONE_CUT: &str = "best with one cut a row";
 
 /// "No plan of 6 rows of oak with one cut in each needs fewer".

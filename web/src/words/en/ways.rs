@@ -15,9 +15,10 @@ pub fn so_thick(thick: &str) -> String {
     format!("{thick} thick")
 }
 
-/// "For about the least waste by volume: oak, 25 thick, in 8 rows."
-pub fn least_waste(wood: &str, rows: &str) -> String {
-    format!("For about the least waste by volume: {wood}, in {rows}.")
+/// "For about the least waste by volume: oak, 25 thick, in 8 rows."; of what lies there, where others are to be bought.
+pub fn least_waste(wood: &str, rows: &str, nothing_to_buy: bool) -> String {
+    let of = if nothing_to_buy { "With nothing to buy, for" } else { "For" };
+    format!("{of} about the least waste by volume: {wood}, in {rows}.")
 }
 
 /// "10 rows of oak".
@@ -25,9 +26,10 @@ pub fn rows_of(rows: &str, wood: &str) -> String {
     format!("{rows} of {wood}")
 }
 
-/// "10 rows, about 30 % waste"; "not enough for 10 rows".
-pub fn way(rows: &str, enough: bool, waste: &str) -> String {
-    if enough { format!("{rows}, about {waste} % waste") } else { format!("not enough for {rows}") }
+/// "10 rows, about 30 % waste"; "3 rows, about 9 % waste, with boards to buy"; "not enough for 10 rows".
+pub fn way(rows: &str, enough: bool, waste: &str, buys: bool) -> String {
+    let buys = if buys { ", with boards to buy" } else { "" };
+    if enough { format!("{rows}, about {waste} % waste{buys}") } else { format!("not enough for {rows}{buys}") }
 }
 
 /// "As the pieces allow: 8 rows, 25 thick".

@@ -5,6 +5,7 @@ use super::super::super::doubt::Side;
 use super::super::super::entry::moisture;
 use super::super::super::form::Form;
 use super::super::super::order::{Feel, Order};
+use super::super::super::plan;
 use super::{Ask, GONE_TO, Page};
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, PileFacts, StockCommand, WoodCommand};
 use fivebar_core::quantity::{Count, Decimal, Key, Length, PILE_MOST, reading, writing};
@@ -119,7 +120,11 @@ fn gone_to(app: &App) -> Option<Key> {
 /// Writes bought boards down; the pile they are is shown.
 pub fn bought(app: &mut App, now: Now) {
     let Some(command) = buy(app) else { return };
+    let boards = if let WoodCommand::Buy { pile, n, .. } = &command { Some((pile.clone(), *n)) } else { None };
     if let Some(written) = app.order(&Command::Wood(command), now) {
+        if let Some((PileFacts { wood, thickness: Some(thick), width: Some(wide), length: Some(long), .. }, n)) = boards {
+            plan::were_bought(app, (wood.as_ref(), [thick, wide, long]), n);
+        }
         let find = |kind: &str| written.entries.iter().find(|entry| entry.fact.kind() == kind).map(|entry| entry.id);
         let lying = find("HaulBegan").zip(find("PileAdded"));
         app.workshop.rack.show(lying.map_or(Page::List, |(haul, pile)| Page::Pile(Lying { haul, pile })));

@@ -265,7 +265,7 @@ fn bought_boards_are_a_pile_with_its_price() {
     let answers = vec![RackTap::Wood(Key::read("oak-white").unwrap()), RackTap::From(Some(works))];
     check(&mut app, [answers, figures(["1", "6", "96", "0", "88"]), vec![RackTap::Done]].concat(), &[">96<", "Nothing was asked for"], &[]);
     let right = [vec![RackTap::At(3)], press("4"), vec![RackTap::Done]].concat();
-    check(&mut app, right, &["White oak, A", ">4<", "Stair works", "bought boards", "$5.50 a board foot", "4 counted"], &[]);
+    check(&mut app, right, &["White oak, C", ">4<", "Stair works", "bought boards", "$5.50 a board foot", "4 counted"], &[]);
     let haul = fold::hauls(&app.own.book).next().unwrap();
     assert_eq!((haul.bought, haul.units, haul.spent().unwrap().to_string()), (true, Units::Inch, "88.00 USD".into()));
     assert_eq!(haul.piles[0].length, Length::INCH.times(96).ok());

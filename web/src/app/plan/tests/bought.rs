@@ -1,0 +1,96 @@
+//! Boards that are bought for a plan, piles that stay left out, and figures of the saw that are found where they stand in the way.
+
+use super::*;
+use crate::app::workshop::Tap as Workshop;
+use crate::app::workshop::rack::RackTap;
+
+fn digits(app: &mut App, all: &str) {
+    heard(app, all.chars().map(|digit| Tap::Press(Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap()))));
+}
+
+fn on_rack(app: &mut App, taps: impl IntoIterator<Item = RackTap>) {
+    for tap in taps {
+        let now = Now { wall: app.now, chance: [u8::try_from(app.own.book.len()).unwrap(); 10] };
+        app.heard(Msg::Workshop(Workshop::Rack(tap)), now);
+    }
+}
+
+/// Four of nine are bought, in two goes: what is left to buy is what is left, also after a reload.
+#[test]
+fn boards_that_were_bought_are_not_offered_to_buy_again() {
+    let mut app = opened("take 12 strips for tray\ntake 5 thin for tray\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::Piles, Tap::Buy]);
+    for (nth, figure) in ["30", "65", "500", "9", "4"].into_iter().enumerate() {
+        heard(&mut app, [Tap::At(nth)]);
+        digits(&mut app, figure);
+    }
+    heard(&mut app, [Tap::AddBoards, Tap::Change, Tap::At(3), Tap::Press(Press::Digit(5)), Tap::Go]);
+    let told = answer(&app);
+    app.told(crate::app::news::News::Planning(told));
+    assert!(page(&app).contains("Buy 4 of C") && page(&app).contains("They are bought"), "{}", page(&app));
+    assert!(page(&app).contains("Used 4 of 4.") && !page(&app).contains("Left 5 whole"), "{}", page(&app));
+    heard(&mut app, [Tap::Bought]);
+    let shown = page(&app);
+    assert!(shown.contains("Boards you bought") && ["30", "65", "500", "4"].iter().all(|figure| shown.contains(figure)), "{shown}");
+    on_rack(&mut app, [RackTap::Press(Press::Digit(1)), RackTap::Press(Press::Digit(6)), RackTap::Done]);
+    let left = |app: &App| app.plan.draft.bought.iter().map(|boards| boards.n).collect::<Vec<_>>();
+    assert_eq!(left(&app), [5]);
+    let mut again = reloaded(&app);
+    heard(&mut again, [Tap::Open]);
+    assert_eq!(left(&again), [5]);
+    // Of another size, or at once all that is left.
+    let job = app.jobs.open;
+    let size = |n: i64| [30, n, 500].map(|side| Length::MM.times(side).unwrap());
+    let wood = app.plan.draft.bought[0].wood.clone();
+    were_bought(&mut app, (wood.as_ref(), size(66)), 5);
+    assert_eq!(left(&app), [5]);
+    were_bought(&mut app, (wood.as_ref(), size(65)), 7);
+    assert_eq!((left(&app), job), (vec![], app.jobs.open));
+}
+
+/// Beech wastes less and is left out: it stays so once the oak is taken, and on a page that is opened again.
+#[test]
+fn a_pile_that_was_left_out_stays_left_out() {
+    let mut app = opened("pile beech beech-european 30 x 65 x 995 mm\ncount 20 beech\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::Piles]);
+    let job = app.jobs.open.unwrap();
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), job).unwrap();
+    let beech = all.iter().find(|source| source.pile.length == Length::MM.times(995).ok()).unwrap().which();
+    heard(&mut app, [Tap::Turn(beech), Tap::Change, Tap::At(3), Tap::Press(Press::Digit(5)), Tap::Go]);
+    let told = answer(&app);
+    app.told(crate::app::news::News::Planning(told));
+    let is_out = |app: &App| app.plan.draft.turned.contains(&beech);
+    let again = |app: &App| {
+        let mut again = reloaded(app);
+        heard(&mut again, [Tap::Open]);
+        again
+    };
+    assert!(is_out(&app) && is_out(&again(&app)), "made");
+    heard(&mut app, [Tap::Use]);
+    assert!(is_out(&app) && is_out(&again(&app)), "used");
+    let mut again = again(&app);
+    heard(&mut again, [Tap::Change, Tap::Piles]);
+    assert!(page(&again).contains("on the rack, left out"), "{}", page(&again));
+}
+
+/// A rail of 495 from sticks of 500 is too long for 6 off each end, and 120 in one row too wide for strips of 65.
+#[test]
+fn what_is_trimmed_is_found_where_it_stands_in_the_way() {
+    let check = |lines: &str, taps: &[Tap], keys: &[&str], others: &[&str]| {
+        let mut app = opened(lines);
+        heard(&mut app, std::iter::once(Tap::Open).chain(taps.iter().cloned()));
+        for key in keys {
+            assert!(page(&app).contains(key), "{key}: {}", page(&app));
+        }
+        for key in others {
+            assert!(!page(&app).contains(key), "{key}: {}", page(&app));
+        }
+    };
+    let rail = "part \"rail\" 2 of 20 x 50 x 495 mm oak-european for tray\n";
+    let edge = "Off long edges, 2 mm";
+    check(rail, &[Tap::Shape(Shape::Sticks), Tap::Go], &["too short", "Off board ends, 6 mm"], &[edge, "Off strip ends"]);
+    check(rail, &[Tap::Shape(Shape::Sticks), Tap::Piles], &["Off board ends, 6 mm"], &[edge]);
+    let rows = [Tap::Shape(Shape::Rows), Tap::At(2), Tap::Press(Press::Digit(1)), Tap::Go];
+    check("", &rows, &["too narrow", edge, "Off glued edges, 0.5 mm"], &["Off board ends", "Off strip ends"]);
+    check("", &[Tap::Shape(Shape::Rows), Tap::Piles], &["too thin"], &["Off board ends", "Off strip ends", edge]);
+}
