@@ -195,6 +195,11 @@ pub fn sheet(app: &App) -> Answer<PriceSheet> {
     price(&shop(app), paid(app))
 }
 
+/// What is handed over of a sum, paid so: in notes it goes to the smallest coin.
+pub fn in_coins(app: &App, paid: Paid, sum: Money) -> Money {
+    shop(app).till(sum.currency()).in_coins(Some(paid), sum).unwrap_or(sum)
+}
+
 /// How it would be paid: as chosen, else as the last sale was; a card, which costs most, before that.
 pub fn paid(app: &App) -> Paid {
     app.price.way.paid.unwrap_or_else(|| before(app).0.unwrap_or(Paid::Card))

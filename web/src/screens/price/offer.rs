@@ -8,7 +8,7 @@ use super::{Screen, Seen, back, bare, exact, pay, pieces, refused, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::{Bargain, BargainTap, sheet};
 use crate::app::price::waiting::WaitTap;
-use crate::app::price::{Tap, sheet as list, shop};
+use crate::app::price::{Tap, in_coins, sheet as list, shop};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
@@ -143,7 +143,9 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(sum) = sum else { return vec![el("p", "notice").text(words::NO_ASK), back()] };
     let asking = sheet.asking;
     let how = words::sold_how(&seen.speech.count(asking.n), &seen.speech.count(sheet.free), asking.paid, asking.carried);
-    let sold = key("key solid h88", words::sold_at(&bare(sum, seen.speech)), how, bargain(BargainTap::Sold));
+    let coins = in_coins(app, asking.paid, sum);
+    let how = if coins == sum { how } else { words::to_the_coin(&how, &exact(sum, seen.speech)) };
+    let sold = key("key solid h88", words::sold_at(&bare(coins, seen.speech)), how, bargain(BargainTap::Sold));
     let show = key("key", words::SHOW, "", Msg::Price(Tap::Show(sheet.job)));
     let low = match sheet.offer {
         Some(offer) => {

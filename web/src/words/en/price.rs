@@ -105,7 +105,7 @@ pub fn at(price: &str) -> String {
 
 pub const SHOW: &str = "Show the buyer";
 pub const ON_PAPER: &str = "The list on paper";
-pub const PAPER_IS_YOURS: &str = "This paper is for you: it says where you settle. A4 and Letter.";
+pub const PAPER_IS_YOURS: &str = "This paper is for you, not for a buyer. A4 or Letter.";
 
 /// "by card".
 pub fn by(paid: Paid) -> &'static str {
@@ -296,7 +296,7 @@ pub fn instead(ask: Ask, sum: &str) -> String {
         Ask::Notes => "In notes".to_owned(),
         Ask::Fetch => "They fetch it".to_owned(),
         Ask::Pair => format!("Two for {sum}"),
-        Ask::OneMore => format!("One more for {sum}"),
+        Ask::OneMore => format!("One more, {sum} or more"),
         Ask::Later => "A later date".to_owned(),
     }
 }
@@ -319,6 +319,11 @@ pub fn sold_at(sum: &str) -> String {
 /// "1 of 3, by card, they fetch".
 pub fn sold_how(n: &str, free: &str, paid: Paid, carried_so: Carried) -> String {
     format!("{n} of {free}, {}, {}", by(paid), carried(carried_so))
+}
+
+/// "1 of 3, in notes, they fetch; 203.37 to the coin": what is handed over in coins is not what was said.
+pub fn to_the_coin(how: &str, sum: &str) -> String {
+    format!("{how}; {sum} to the coin")
 }
 
 /// "No sale: note 130".
