@@ -3,10 +3,11 @@
 mod published;
 
 use fivebar_core::money::{charge::Terms, fee::Fee, tax::Tax};
-use fivebar_core::quantity::{Currency, Decimal, Money, Side, Take};
+use fivebar_core::quantity::{Count, Currency, Decimal, Money, Side, Take, half_up};
 use fivebar_core::sale::demand::{Demand, Guess};
-use fivebar_core::sale::waiting::{Lot, waiting};
-use published::table;
+use fivebar_core::sale::waiting::{Lot, Waiting, waiting};
+use published::Ours::{Elsewhere, Figures};
+use published::{Ours, Row, check_all, table, topic};
 use std::collections::BTreeMap;
 
 type Line = BTreeMap<String, String>;
@@ -33,16 +34,57 @@ fn near(what: &str, ours: f64, theirs: f64, off: f64) {
 #[test]
 fn exponential_demand_is_the_closed_form() {
     for line in table("dynamic_pricing_exponential.csv") {
-        let days = 20.0;
-        let come = float(&line, "a_times_t") / days;
-        let demand = Demand { come, ask: come, share: (-1.0_f64).exp(), at: 1.0, scale: 1.0 };
-        let zero = usd(Decimal::ZERO);
-        let pieces = line["units_left_n"].parse().unwrap();
-        let lot = Lot { pieces, end: zero, each_ask: zero, each_day: zero, days: days as u16 };
-        let waits = waiting(&demand, &lot, Take { keep: Decimal::ONE, fixed: Decimal::ZERO }).unwrap();
+        let waits = exponential(line["units_left_n"].parse().unwrap(), float(&line, "a_times_t"), Decimal::ZERO);
         near("value", waits.value(), float(&line, "J_closed_form"), 1e-6);
         near("price", waits.best_ask(), float(&line, "price_optimal"), 1e-6);
     }
+}
+
+/// So many who come in all the time left, of whom one in e to the price buys; what stays is worth so much at the end.
+fn exponential(pieces: Count, come_in_all: f64, end: Decimal) -> Waiting {
+    let days = 20_u16;
+    let come = come_in_all / f64::from(days);
+    let demand = Demand { come, ask: come, share: (-1.0_f64).exp(), at: 1.0, scale: 1.0 };
+    let zero = usd(Decimal::ZERO);
+    let lot = Lot { pieces, end: usd(end), each_ask: zero, each_day: zero, days };
+    waiting(&demand, &lot, Take { keep: Decimal::ONE, fixed: Decimal::ZERO }).unwrap()
+}
+
+/// To the six digits that are printed.
+fn six(figure: f64) -> Decimal {
+    half_up(Decimal::from_f64_retain(figure).unwrap(), 6)
+}
+
+fn of_row(row: &Row, come: &str, end: Decimal) -> Waiting {
+    exponential(Count::try_from(row.input("n")).unwrap(), row.input(come).try_into().unwrap(), end)
+}
+
+/// Topic `6-pricing-offers` of `check_values.json`: the rows of exponential demand are reckoned (Gallego and van Ryzin 1994, and the
+/// derivation for what is worth something at the end).
+///
+/// The others speak of offers whose spread is known: even from 0 to 1 (Moser 1956; `moser_sequence.csv` is the same row by row), or
+/// known by rank alone. Here nobody knows that spread: a maker guesses who asks and who buys, and what is learnt keeps the shape of
+/// exponential demand. So there is no formula for them to check, and none is written for their sake.
+#[test]
+fn pricing_and_offers() {
+    const EVEN: Ours = Elsewhere("offers spread evenly from 0 to 1; ours are exponential");
+    check_all(
+        &topic("6-pricing-offers"),
+        &[
+            ("gvr-salvage", Figures(|row| vec![six(of_row(row, "a", row.input("s")).best_ask())])),
+            ("gvr-*", Figures(price_and_value)),
+            ("uniform-*", EVEN),
+            ("moser-*", EVEN),
+            ("search-cost-*", Elsewhere("offers spread evenly without a last day; what each who asks costs is in patience.csv")),
+            ("search-discount", Elsewhere("money of later is not worth less here: eight weeks at most")),
+            ("secretary-*", Elsewhere("offers known by rank alone; ours are sums")),
+        ],
+    );
+}
+
+fn price_and_value(row: &Row) -> Vec<Decimal> {
+    let waits = of_row(row, "a_t", Decimal::ZERO);
+    vec![six(waits.best_ask()), six(waits.value())]
 }
 
 /// `patience.csv`: the general case, with tax, fees, no-shows and the costs of waiting (computed, by an independent script).

@@ -5,7 +5,7 @@ use fivebar_core::money::offer::Agreed;
 use fivebar_core::quantity::{Currency, Decimal, Money};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account::{Account, account};
-use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
+use fivebar_core::sheet::offer::{Ask, Asking, OfferSheet, offer};
 use fivebar_core::story::{Story, tell};
 
 const SHOP: &str = "2026-05-04 08:00 +02:00 workshop EUR metric\n";
@@ -52,6 +52,41 @@ fn what_is_left_of_an_agreement_pays_its_own_hours() {
     let deal = "agree 800 for 2 stool fetched as deal\nsell 1 stool for 400 bank agreed deal\n";
     let leaves = offered(&format!("{work}{deal}"), 1).agreed.unwrap();
     assert_eq!((leaves.way.you_get, leaves.per_hour.left.normalize()), (euro("400"), Decimal::from(90)));
+}
+
+/// Four stools for 80 and four and a half hours, of which one hour went to each and half an hour to none. 40 by card for one leaves
+/// 40 - 1.30 - 20 = 18.70. Two settled at 50 each leave 100 - 2.50 - 40 = 57.50 in 2 h 15; one more needs 20 + 1 h x 24.25 = 44.25 of
+/// you get, so 46, which leaves 46 - 1.42 - 20 = 24.58 in an hour; notes leave 20 in 1 h 07 and a half.
+#[test]
+fn what_can_be_said_instead_goes_by_what_it_leaves_for_an_hour() {
+    let shop = "till fee 0.02 fixed 0.50 point 1\nrate pay 17 hours 600 logged 480 costs 1440\n";
+    let check = |more: &str, carried, wanted: &[(Ask, &str, &str)]| {
+        let story = told(&format!("{shop}{more}"));
+        let asking = Asking { n: 1, paid: Paid::Card, carried };
+        let of = story.names.job("stool").unwrap();
+        let sheet = offer(&Shop::of(&story.book, story.now.at), of, asking, Some(euro("40"))).unwrap();
+        let said: Vec<_> = sheet.concessions.iter().map(|one| (one.ask, one.sum, one.more)).collect();
+        assert_eq!(said, wanted.iter().map(|(ask, sum, more)| (*ask, euro(sum), euro(more))).collect::<Vec<_>>(), "{more}");
+    };
+    let work = "start \"oil\" make on stool\n";
+    let plain = format!("job stool \"Stool\" 4 spec\nspend 80 glue on stool\n{work}");
+    let four = plain.replace(work, &format!("plan \"oil\" make 240 min for stool\n{work}"));
+    let noted = "10:00 done 2\n12:00 done 2\n12:30 stop\n";
+    let [pair, one_more, notes] = [(Ask::Pair, "100", "38.80"), (Ask::OneMore, "46", "24.58"), (Ask::Notes, "40", "1.30")];
+    check(&format!("{four}{noted}tag 60 stool\nsettle 50 stool\n"), Carried::Fetched, &[pair, one_more, notes]);
+    check(&format!("{four}{noted}tag 60 stool\n"), Carried::Fetched, &[one_more, notes]);
+    check(&format!("{plain}12:30 stop\ntag 60 stool\n"), Carried::Fetched, &[notes]);
+    // A pair that leaves less for an hour than the offer is none.
+    check(&format!("{plain}12:30 stop\ntag 60 stool\nsettle 30 stool\n"), Carried::Fetched, &[notes]);
+    let begun =
+        "job stool \"Stool\" 1 spec\nspend 8 glue on stool\nplan \"oil\" make 240 min for stool\nstart \"oil\" make on stool\n09:00 stop\n";
+    check(&format!("{begun}tag 60 stool\n"), Carried::Fetched, &[(Ask::Notes, "40", "1.30"), (Ask::Later, "40", "0")]);
+    let carried = "plan \"bring\" deliver 60 min for stool\nplan-cost drive 5 delivery for stool\n";
+    check(
+        &format!("{plain}12:30 stop\ntag 60 stool\n{carried}"),
+        Carried::Delivered,
+        &[(Ask::Fetch, "40", "1.25"), (Ask::Notes, "40", "1.30")],
+    );
 }
 
 /// Three tags of 145 and one tax line of 5.5 %: 435.00 + 23.93; sold so, it is what was asked.

@@ -1,7 +1,7 @@
 //! Price in a real browser: the word for an offer under a finger, and the phone turned to a buyer.
 use fivebar_core::ledger::line;
 use fivebar_core::story::{STANDS, tell};
-use fivebar_tests::{Browser, Page, Phone, app};
+use fivebar_tests::{Browser, Look, Page, Phone, app};
 use serde_json::{Value, json};
 use std::time::Duration;
 
@@ -63,6 +63,25 @@ fn the_word_is_said_in_two_touches_and_follows_the_block() {
         browser.wait_text(page, "saved");
         browser.tap_text(page, "Take back: sold at");
         browser.wait_text(page, "3 left of 5, tag 145");
+    });
+}
+
+/// A4 and Letter take the list on one sheet, black on white, with nothing the hand used.
+#[test]
+fn the_list_goes_on_one_sheet_of_paper() {
+    const COLOURS: &str = "[...new Set([...document.querySelectorAll('.head *, main *')].filter(it => it.checkVisibility())
+      .flatMap(it => [getComputedStyle(it).color, getComputedStyle(it).backgroundColor]))].sort().join(' ')";
+    with_market(|browser, page| {
+        browser.tap_text(page, "The list on paper");
+        browser.wait_text(page, "Print it");
+        for paper in [[8.27, 11.69], [8.5, 11.0]] {
+            assert_eq!(browser.sheets(page, paper), 1);
+        }
+        browser.look(page, Look { print: true, ..Look::default() });
+        let printed = browser.eval(page, "document.body.innerText").to_string();
+        assert!(["For sale", "Plant stands", "$145", "290", "435"].iter().all(|part| printed.contains(part)), "{printed}");
+        assert!(["Print it", "Back to", "This paper", "saved", "Jobs"].iter().all(|part| !printed.contains(part)), "{printed}");
+        assert_eq!(browser.eval(page, COLOURS), "rgb(0, 0, 0) rgb(255, 255, 255) rgba(0, 0, 0, 0)");
     });
 }
 

@@ -2,16 +2,20 @@
 //!
 //! Every sum here is all that is handed over, for as many pieces as are asked about.
 
+mod instead;
+
+pub use instead::{Ask, Concession};
+
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
 use super::shop::Shop;
 use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::{Carried, Paid};
-use crate::money::left::{PerHour, Way, ranked};
+use crate::money::left::{PerHour, Way};
 use crate::money::offer::{Standing, Verdict, say, settle, verdict};
 use crate::money::point::Points;
 use crate::money::price::Marks;
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money, Span};
+use crate::quantity::{Count, Currency, Decimal, Id, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// What is asked about: pieces, and how they would be paid and carried.
@@ -59,7 +63,7 @@ pub struct OfferSheet {
     pub agreed: Option<Leaves>,
     /// What a delivery of all pieces still costs and takes, in every mark; none where nothing of one is planned.
     pub delivery: Option<(Money, Span)>,
-    /// Services before price, by what they leave for an hour, best first.
+    /// What can be said in place of a better price, by what it leaves for an hour, best first.
     pub concessions: Vec<Concession>,
 }
 
@@ -77,23 +81,6 @@ pub struct Leaves {
     pub way: Way,
     pub left: Money,
     pub per_hour: PerHour,
-}
-
-/// What to ask for before a better price.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Ask {
-    /// Pay in notes: no fee.
-    Notes,
-    /// Fetch it: no drive, no helper, no minutes of delivery.
-    Fetch,
-}
-
-/// A concession the buyer can make, and how much more it leaves.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Concession {
-    pub ask: Ask,
-    pub more: Money,
-    pub leaves: Leaves,
 }
 
 /// The offer screen of a job; `offer` is none before the buyer has spoken.
@@ -137,7 +124,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
         agreed: at(standing.agreed.map(|agreed| agreed.rest), agreed_way(&job, asking))?.flatten(),
-        concessions: offer.map(|offer| concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
+        concessions: offer.map(|offer| instead::concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
         marks,
         standing,
         asking,
@@ -185,20 +172,4 @@ fn part(whole: Money, n: Count, of: Count) -> Answer<Money> {
 fn part_of_time(whole: Span, n: Count, of: Count) -> Answer<Span> {
     let all = whole.as_ms().checked_mul(i64::from(n)).ok_or(Refusal::OutOfRange)?;
     all.checked_div(i64::from(of)).map(Span::ms).ok_or(Refusal::NothingToShareBy)
-}
-
-/// The services that leave more than the offer as it stands.
-fn concessions(shop: &Shop, of: (&Job, &Account), offer: Money, asking: Asking) -> Answer<Vec<Concession>> {
-    let Some(as_is) = leaves(shop, of, offer, asking)? else { return Ok(vec![]) };
-    let ways = [(Ask::Notes, Asking { paid: Paid::Notes, ..asking }), (Ask::Fetch, Asking { carried: Carried::Fetched, ..asking })];
-    let mut found = vec![];
-    for (ask, way) in ways {
-        let Some(leaves) = leaves(shop, of, offer, way)? else { continue };
-        let more = leaves.way.leaves_more(&as_is.way)?;
-        if Decimal::ZERO < more.amount() {
-            found.push(Concession { ask, more, leaves });
-        }
-    }
-    let order = ranked(&found.iter().map(|concession| concession.leaves.way).listed())?;
-    Ok(order.into_iter().filter_map(|place| found.get(place).copied()).listed())
 }

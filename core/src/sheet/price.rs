@@ -58,6 +58,8 @@ pub struct ForSale {
     pub settle_set: Option<Money>,
     /// The tag to propose: the least price point that pays your rate.
     pub proposed: Option<Money>,
+    /// By how much what you get of it is beyond that, since prices end at points.
+    pub beyond: Option<Money>,
     /// What stands for one, two and three of them.
     pub rows: Vec<ForPieces>,
     pub gaps: Vec<Gap>,
@@ -230,6 +232,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         guessed: Question::first_open(&job.selling.guesses).is_none(),
         settle_set: pricing.settle_set,
         proposed: pricing.proposed.map(|proposed| proposed.tag),
+        beyond: pricing.proposed.map(|proposed| Money::book(proposed.beyond, job.currency)).transpose()?,
         rows,
         gaps: gaps(&account),
         lacking: account.costs.lacking(),

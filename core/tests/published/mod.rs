@@ -133,11 +133,11 @@ pub fn text(file: &str) -> String {
     std::fs::read_to_string(&path).unwrap_or_else(|why| panic!("{path}: {why}"))
 }
 
-/// `5`, `"5"`, `"5,6"`, `"5; 6"`, `"5>6"`, `"[5,6]"`, `[5, 6]`; words give nothing.
+/// `5`, `"5"`, `"5,6"`, `"5; 6"`, `"5>6"`, `"[5,6]"`, `[5, 6]`, `"p 5 J 6"`; words give nothing.
 fn many(value: &Value) -> Vec<Decimal> {
     match value {
         Value::Array(values) => values.iter().filter_map(one).collect(),
-        Value::String(text) => text.trim_matches(['[', ']']).split([',', ';', '>']).filter_map(read).collect(),
+        Value::String(text) => text.trim_matches(['[', ']']).split([',', ';', '>', ' ']).filter_map(read).collect(),
         _ => one(value).into_iter().collect(),
     }
 }

@@ -48,6 +48,8 @@ pub enum Over {
     Gallery(Box<gallery::Back>),
     /// What waiting is worth, and the guesses it comes from.
     Waiting(Box<waiting::Waits>),
+    /// The list as it goes on paper.
+    Paper,
     /// A piece that is not in the list.
     Quick,
 }
@@ -118,6 +120,9 @@ pub enum Tap {
     Waiting(waiting::WaitTap),
     /// A key of the pad, wherever it is up.
     Press(Press),
+    /// The list as it goes on paper, and its print.
+    Paper,
+    Print,
     /// Turns the phone to the buyer.
     Show(Id),
     /// The maker has it back.
@@ -142,6 +147,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Quick(tap) => quick::heard(app, tap),
         Tap::Waiting(tap) => waiting::heard(app, tap, now),
         Tap::Press(press) => pressed(app, press),
+        Tap::Paper => app.price.open(Over::Paper),
+        Tap::Print => app.orders.push(Order::Print),
         Tap::Show(job) => face::show(app, job),
         Tap::Hide => face::hide(app),
         Tap::HowPaid => to_workshop(app, workshop::Over::Till),
@@ -188,6 +195,11 @@ pub fn sheet(app: &App) -> Answer<PriceSheet> {
     price(&shop(app), paid(app))
 }
 
+/// What is handed over of a sum, paid so: in notes it goes to the smallest coin.
+pub fn in_coins(app: &App, paid: Paid, sum: Money) -> Money {
+    shop(app).till(sum.currency()).in_coins(Some(paid), sum).unwrap_or(sum)
+}
+
 /// How it would be paid: as chosen, else as the last sale was; a card, which costs most, before that.
 pub fn paid(app: &App) -> Paid {
     app.price.way.paid.unwrap_or_else(|| before(app).0.unwrap_or(Paid::Card))
@@ -230,7 +242,7 @@ fn pressed(app: &mut App, press: Press) {
         Over::Gallery(back) => back.pad.as_mut().map(|(_, typed)| typed),
         Over::Quick => app.price.quick.typed(),
         Over::Waiting(waits) => waits.asked.as_mut().map(|asked| &mut asked.typed),
-        Over::Nothing | Over::More(_) => None,
+        Over::Nothing | Over::More(_) | Over::Paper => None,
     };
     if let Some(typed) = typed {
         typed.press(press, sign);

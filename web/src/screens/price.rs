@@ -8,6 +8,7 @@ mod guesses;
 mod list;
 mod more;
 mod offer;
+mod paper;
 mod parts;
 mod pay;
 mod quick;
@@ -53,6 +54,7 @@ fn over(app: &App, seen: Seen<'_>) -> Option<Screen> {
         Over::Parts(parts) => parts::screen(parts, app, seen),
         Over::Consign(consign) => gallery::to(consign, app, seen),
         Over::Gallery(back) => gallery::back(back, app, seen),
+        Over::Paper => paper::screen(app, seen),
         Over::Quick => Some(quick::screen(app, seen)),
         Over::Waiting(waits) => waiting::screen(waits, app, seen),
     }

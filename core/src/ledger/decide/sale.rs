@@ -10,7 +10,7 @@ use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale as kind;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::tax::Tax;
-use crate::quantity::{Cash, Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall, round_to_cash};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::demand::{ASKS_MOST, LEAST_RATIO};
 
@@ -276,7 +276,7 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     plain(same(job.currency, order.sum)?)?;
     let till = till(book, job.currency);
     let exact = due_now(&job, agreement, order.sum)?;
-    let due = in_coins(order.paid, exact, &till)?;
+    let due = till.in_coins(order.paid, exact)?;
     // The sale is what the buyer hands over in all, to the coin it ends on.
     let sum = order.sum.plus(due)?.minus(exact)?;
     let (rate, side) = order.tax.unwrap_or((till.tax.unwrap_or_default(), till.side.unwrap_or(Side::Inside)));
@@ -304,14 +304,6 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     Ok(())
 }
 
-/// What is handed over in notes and coins goes to the smallest coin.
-fn in_coins(paid: Option<Paid>, due: Money, till: &Till) -> Answer<Money> {
-    match till.cash.filter(|coin| !coin.is_zero() && paid == Some(Paid::Notes)) {
-        Some(coin) => round_to_cash(due, Cash::of(coin)?),
-        None => Ok(due),
-    }
-}
-
 /// Of a sum now handed over, what was not received ahead.
 fn due_now(job: &Job, agreement: Option<&Agreement>, sum: Money) -> Answer<Money> {
     let Some(agreed) = agreement else { return Ok(sum) };
@@ -333,7 +325,7 @@ fn pay(book: &Book, order: &PayOrder, act: &mut Act) -> Answer<()> {
     let rest = rest(&job, order.of)?;
     // What is over of another keeps nobody from paying what they lack.
     let due = Some(job.due()?).filter(|due| rest.amount() < due.amount()).unwrap_or(rest);
-    let coins = in_coins(Some(order.paid), rest, &till)?;
+    let coins = till.in_coins(Some(order.paid), rest)?;
     // What pays off the rest in coins is all that can be handed over of it.
     let pays_off = coins != rest && (met == coins || met == rest);
     if due.amount() < met.amount() && !pays_off {
@@ -365,7 +357,7 @@ fn hand_back(book: &Book, order: &HandBackOrder, act: &mut Act) -> Answer<()> {
         return Err(Refusal::NothingAsked);
     }
     let over = over(&job, order.agreed, order.sale)?;
-    let coins = in_coins(Some(order.paid), over.sum, &till)?;
+    let coins = till.in_coins(Some(order.paid), over.sum)?;
     let settles = coins != over.sum && (met == coins || met == over.sum);
     if over.sum.amount() < met.amount() && !settles {
         return Err(Refusal::MoreThanOver { met, over: over.sum });

@@ -9,11 +9,13 @@ use super::wood::WoodFacts;
 use crate::ledger::kind::book::Role;
 use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money::{Measure, RateSet, TillSet};
+use crate::ledger::kind::sale::Paid;
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::money::{fee::Fee, replacement::BoardPrice, tax::Tax};
 use crate::quantity::Set;
 use crate::quantity::Sorted;
-use crate::quantity::{Currency, Decimal, Id, Key, Moment, Money, Side, Units, Volume};
+use crate::quantity::{Cash, Currency, Decimal, Id, Key, Moment, Money, Side, Units, Volume, round_to_cash};
+use crate::refusal::Answer;
 
 /// What is known of the workshop.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -186,6 +188,17 @@ impl Till {
     /// Sales tax and where it stands.
     pub fn sales_tax(&self) -> Tax {
         Tax { rate: self.tax.unwrap_or_default(), side: self.side.unwrap_or(Side::Inside) }
+    }
+
+    /// What is handed over of a sum: in notes and coins it goes to the smallest coin.
+    ///
+    /// # Errors
+    /// [`Refusal::CoinOutOfRange`](crate::refusal::Refusal::CoinOutOfRange), [`Refusal::MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
+    pub fn in_coins(&self, paid: Option<Paid>, sum: Money) -> Answer<Money> {
+        match self.cash.filter(|coin| !coin.is_zero() && paid == Some(Paid::Notes)) {
+            Some(coin) => round_to_cash(sum, Cash::of(coin)?),
+            None => Ok(sum),
+        }
     }
 }
 

@@ -3,6 +3,7 @@
 //! Figures depend on the machine and on what else it does; the throttle is the browser's own, four times slower than this machine.
 mod outlook;
 mod plan;
+mod price;
 mod years;
 
 use fivebar_host::weigh;
@@ -40,7 +41,8 @@ Tap to paint: from the pointerup event's timeStamp to a message posted in the ne
 handed over. Cold start: a killed browser, no network, four seconds for the browser's own start, then from navigation start to the same
 of the frame that shows the tiles; median of five; the book was opened before, so its lines are bound. Fold: the app's own marks (`read`,
 `lines`, `fold`), no throttle: from entries to the book and its first screen on the page. Opening: from the touch's own clock to the
-same of the frame that shows it; a tenth of a second is ours. Plan: on the page's own thread, where the
+same of the frame that shows it; a tenth of a second is ours. Price: a killed browser again, its shortcut's address, and the sum of what
+the app takes; the hand's own time between the two touches is left out. Plan: on the page's own thread, where the
 throttle holds; figures beside those of general solvers (`tests/yield/reference.json`).";
 
 fn main() {
@@ -56,6 +58,7 @@ fn main() {
     row(&format!("cold start offline to the last count, 4x, {BOOK} entries"), part(&colds, 0.5), "ms", 1000.0);
     row("  the slowest of five", part(&colds, 1.0), "ms", 1000.0);
     years::rows(profile.path(), BOOK);
+    price::rows(profile.path(), BOOK);
     let profile = tempfile::tempdir().expect("a folder");
     filled(profile.path(), BIG_BOOK);
     let [read, lines, fold] = folding(profile.path());

@@ -7,7 +7,7 @@ use fivebar_tests::{Browser, Phone, app, book};
 use std::path::Path;
 
 /// The evening of the last job's last day.
-const EVENING: &str = "2026-05-23T20:00";
+pub const EVENING: &str = "2026-05-23T20:00";
 const TIMES: usize = 5;
 
 /// From the touch to a task posted in the frame that shows what was asked for.

@@ -1,6 +1,6 @@
 //! A buyer names a sum, heard: by the scale, a key, a chip or the pad; sold, or noted and let go.
 
-use super::{Done, Over, asking, done, shop};
+use super::{Done, Over, asking, done, in_coins, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand, SellOrder};
@@ -131,7 +131,7 @@ fn sold(app: &mut App, now: Now) {
         when: None,
         heard: sheet.offer.is_some_and(|offer| Some(offer) != sheet.tagged.or(sheet.standing.ask)),
     };
-    if done(app, &Command::Sale(SaleCommand::Sell(order)), (sheet.job, Done::Sold(sum)), now) {
+    if done(app, &Command::Sale(SaleCommand::Sell(order)), (sheet.job, Done::Sold(in_coins(app, asking.paid, sum))), now) {
         app.price.way.n = None;
         app.price.to_list();
     }

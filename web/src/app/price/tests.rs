@@ -134,6 +134,40 @@ fn the_list_says_ask_for_one_two_and_three() {
     ]);
 }
 
+/// What can be said instead stands under pay and hours, the best for an hour first; the best of it to ask for is on the offer itself.
+#[test]
+fn what_can_be_said_instead_is_listed() {
+    let mut maker = Maker::told(STANDS.split("13:10 sell").next().unwrap(), "stands");
+    maker.offer("110").shows(&["Offer two for 245:"]).hides(&["What to say instead"]);
+    maker.bargain(BargainTap::PayAndHours).shows(&["What to say instead", "Two for 245", "In notes", "an hour"]).hides(&["A later date"]);
+    let html = maker.html();
+    assert!(html.find("Two for 245") < html.find("In notes"), "{html}");
+    Maker::before_delivery().offer("400").bargain(BargainTap::PayAndHours).hides(&["What to say instead"]);
+}
+
+/// The paper is the maker's: it says ask, settle and not under; nothing of it is on the face that a buyer sees, not even the way to it.
+#[test]
+fn inv15_the_list_goes_on_paper_and_nothing_of_it_to_the_buyer() {
+    let mut maker = Maker::told(STANDS.split("13:10 sell").next().unwrap(), "stands");
+    let job = maker.job;
+    maker.shows(&["The list on paper"]).tap(Tap::Paper).hides(&["They offer…", "Not in the list"]);
+    maker.shows(&[
+        "Plant stands, ash with cherry pegs",
+        "3 left of 5, tag 145",
+        "$140",
+        "280",
+        "420",
+        "settle",
+        "not under",
+        "349",
+        "by card, tax inside",
+    ]);
+    maker.tap(Tap::Print);
+    assert_eq!(maker.orders, [Order::Print]);
+    maker.tap(Tap::Show(job)).hides(&["settle", "not under", "140", "280", "349", "paper", "Print"]);
+    Maker::before_delivery().hides(&["The list on paper"]).tap(Tap::Paper).shows(&["Agreed"]);
+}
+
 #[test]
 fn the_word_for_an_offer() {
     for (sum, parts) in [

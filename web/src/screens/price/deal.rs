@@ -1,10 +1,10 @@
 //! What was agreed answers first: how much, what is due, and how it comes in. Also what was sold and not paid.
 
 use super::{Screen, Seen, back, bare, exact, fact, typing};
-use crate::app::price::Tap;
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::deal::{Deal, DealTap, agreed, owed};
 use crate::app::price::parts::PartsTap;
+use crate::app::price::{Tap, in_coins};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
@@ -34,7 +34,7 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
     }
     match agreed(app, deal) {
         Some(row) => Some(of_agreed(deal, &row, seen)),
-        None => owed(app, deal).map(|row| of_owed(deal, &row, seen)),
+        None => owed(app, deal).map(|row| of_owed(deal, (&row, in_coins(app, deal.paid, row.due)), seen)),
     }
 }
 
@@ -123,13 +123,14 @@ fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
     vec![el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept), never(under, row.ahead)]
 }
 
-fn of_owed(deal: &Deal, row: &OwedRow, seen: Seen<'_>) -> Screen {
+/// What is due, and what is handed over of it in coins.
+fn of_owed(deal: &Deal, (row, coins): (&OwedRow, Money), seen: Seen<'_>) -> Screen {
     let top = Head::new(words::SOLD_NOT_PAID, row.name.clone());
     let main = el("main", "price")
         .kid(verdict(Sign::Yes, price::sold_at(&bare(row.price, seen.speech)), price::is_due(&bare(row.due, seen.speech))))
         .kid(el("div", "push"))
         .kid(how(deal))
-        .kid(key("key solid h88", words::came_in(&exact(row.due, seen.speech)), "", say(DealTap::Received(row.due))))
+        .kid(key("key solid h88", words::came_in(&exact(coins, seen.speech)), "", say(DealTap::Received(coins))))
         .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad)))
         .kid(back());
     Screen::new("price/deal", head(top), main)

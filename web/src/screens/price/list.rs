@@ -38,9 +38,7 @@ fn is_empty(sheet: &PriceSheet) -> bool {
 }
 
 fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(seen.speech.day(seen.now), words::FOR_SALE)
-        .fact(saved_fact(app, seen))
-        .fact(Fact::Plain(words::by_with(paid(app), tax_side(sheet, app))));
+    let top = Head::new(seen.speech.day(seen.now), words::FOR_SALE).fact(saved_fact(app, seen)).fact(Fact::Plain(by_with(sheet, app)));
     let main = el("main", "two price")
         .kids(just_sold(app, seen))
         .kids(sheet.for_sale.iter().enumerate().map(|(nth, row)| for_sale(row, nth == 0, seen)))
@@ -50,7 +48,8 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(sheet.at_galleries.iter().map(|row| at_gallery(row, app, seen)))
         .kid(el("div", "push"))
         .kid(el("h2", "wide").text(words::NOT_IN_THE_LIST))
-        .kid(quick::fields(app, seen));
+        .kid(quick::fields(app, seen))
+        .kids((!sheet.for_sale.is_empty()).then(|| key("key h56 wide", words::ON_PAPER, "", Msg::Price(Tap::Paper))));
     let screen = Screen::new("price", head(top), main);
     match foot(sheet, app, seen) {
         Some(foot) => screen.foot(foot),
@@ -70,6 +69,11 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
     let open = in_question(account.hours.unsettled, seen);
     Some(el("section", "card hot").key(act.to_string()).kid(head).kid(left).kids(open).kids(account.costs.lacking().as_ref().map(lacking)))
+}
+
+/// How it would be paid, and where the tax lies.
+pub fn by_with(sheet: &PriceSheet, app: &App) -> String {
+    words::by_with(paid(app), tax_side(sheet, app))
 }
 
 /// Whether tax lies inside the tags, of the first piece's currency; none where no tax is set.
@@ -122,11 +126,10 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
     let aside = words::left_of(&seen.speech.count(row.left), &seen.speech.count(row.of), tag.as_deref());
     let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).listed();
     let gaps = (!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names)));
-    let table = (row.ask.is_some() || row.costs_covered.is_some()).then(|| table(row, seen));
     el("section", if is_first { "card hot sale" } else { "card tap sale" })
         .key(row.job.to_string())
         .kid(title(&row.name, aside))
-        .kids(table)
+        .kids(table(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
         .kids(in_question(row.unsettled, seen))
@@ -171,7 +174,9 @@ fn waits(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("div", "g3").kid(asked).kid(never).kid(open(waiting::ASKING_PRICE)))
 }
 
-fn table(row: &ForSale, seen: Seen<'_>) -> El<Msg> {
+/// What stands for one, two and three of them; none before a price or its costs are known.
+pub fn table(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
+    row.ask.or(row.costs_covered)?;
     let waits = row.not_under.is_some();
     let heads = [
         if row.tag.is_some() || row.not_under.is_some() { words::ASK } else { words::BY_YOUR_RATE },
@@ -191,7 +196,7 @@ fn table(row: &ForSale, seen: Seen<'_>) -> El<Msg> {
         Some(el("tr", if of.n == 1 { "one" } else { "" }).kid(first).kids(cells))
     });
     let head = el("thead", "").kid(el("tr", "").kid(el("td", "")).kids(top));
-    el("table", "ask").kid(head).kid(el("tbody", "").kids(rows))
+    Some(el("table", "ask").kid(head).kid(el("tbody", "").kids(rows)))
 }
 
 fn figures(of: &ForPieces, seen: Seen<'_>) -> [String; 3] {

@@ -1,6 +1,6 @@
 //! What else can be done with a piece: its tag and settle, an agreement, a gallery, the buyer's face.
 
-use super::{Screen, Seen, back, bare, leave, typing};
+use super::{Screen, Seen, back, bare, exact, leave, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::gallery::{GalleryTap, lots};
 use crate::app::price::tag::{Setting, TagTap, What};
@@ -47,12 +47,16 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         What::Tag => (words::ITS_TAG, words::TAG_SHOWN, price::TAG),
         What::Settle => (words::ITS_SETTLE, words::SETTLE_HIDDEN, price::SETTLE_KEY),
     };
-    let proposed = row.and_then(|row| row.proposed).filter(|_| setting.what == What::Tag);
+    let row = row.filter(|_| setting.what == What::Tag);
+    let beyond = row.as_ref().and_then(|row| row.beyond).filter(|beyond| !beyond.is_zero());
+    let beyond = beyond.map(|beyond| el("p", "t14 i2").text(words::point_adds(&exact(beyond, seen.speech))));
+    let proposed = row.and_then(|row| row.proposed);
     let proposed = proposed.map(|sum| key("key", words::propose(&bare(sum, seen.speech)), words::FOR_ONE, say(TagTap::Take(sum))));
     let unset = (setting.what == What::Settle && job.settle.is_some()).then(|| key("key h48", words::NO_SETTLE, "", say(TagTap::Unsettle)));
     let main = el("main", "price")
         .kid(el("p", "t14 i2").text(hint))
         .kids(proposed)
+        .kids(beyond)
         .kids(typing(ask, &setting.typed, job.currency.code(), seen))
         .kid(key("key solid h88", common::DONE, "", say(TagTap::Done)))
         .kids(unset)

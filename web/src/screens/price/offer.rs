@@ -8,7 +8,7 @@ use super::{Screen, Seen, back, bare, exact, pay, pieces, refused, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::{Bargain, BargainTap, sheet};
 use crate::app::price::waiting::WaitTap;
-use crate::app::price::{Tap, sheet as list, shop};
+use crate::app::price::{Tap, in_coins, sheet as list, shop};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
@@ -19,7 +19,7 @@ use crate::words::en::{common, deal as deals, price as words, waiting};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Id, Listed, Money};
 use fivebar_core::refusal::Refusal;
-use fivebar_core::sheet::offer::{Ask, OfferSheet};
+use fivebar_core::sheet::offer::{Ask, Concession, OfferSheet};
 
 /// The offer screen; none where the piece is no longer there.
 pub fn screen(of: &Bargain, app: &App, seen: Seen<'_>) -> Option<Screen> {
@@ -121,12 +121,14 @@ fn many(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     pieces(sheet.asking.n, sheet.free, seen, |n| bargain(BargainTap::Pieces(n)))
 }
 
-/// The best service to ask for before a better price.
+/// The best to ask for before a better price, of what leaves more than the offer.
 fn concession(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let best = sheet.concessions.first().filter(|_| sheet.standing.agreed.is_none())?;
+    let of_it = |one: &&Concession| !matches!(one.ask, Ask::OneMore | Ask::Later);
+    let best = sheet.concessions.iter().find(of_it).filter(|_| sheet.standing.agreed.is_none())?;
     let word = match best.ask {
-        Ask::Notes => words::ASK_NOTES,
-        Ask::Fetch => words::ASK_FETCH,
+        Ask::Pair => words::offer_two(&bare(best.sum, seen.speech)),
+        Ask::Fetch => words::ASK_FETCH.to_owned(),
+        _ => words::ASK_NOTES.to_owned(),
     };
     let more = words::more_to_you(&exact(best.more, seen.speech));
     Some(el("p", "conc").kid(el("b", "w8").text(word)).kid(el("span", "").text(format!(" {more}"))))
@@ -141,7 +143,9 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(sum) = sum else { return vec![el("p", "notice").text(words::NO_ASK), back()] };
     let asking = sheet.asking;
     let how = words::sold_how(&seen.speech.count(asking.n), &seen.speech.count(sheet.free), asking.paid, asking.carried);
-    let sold = key("key solid h88", words::sold_at(&bare(sum, seen.speech)), how, bargain(BargainTap::Sold));
+    let coins = in_coins(app, asking.paid, sum);
+    let how = if coins == sum { how } else { words::to_the_coin(&how, &exact(sum, seen.speech)) };
+    let sold = key("key solid h88", words::sold_at(&bare(coins, seen.speech)), how, bargain(BargainTap::Sold));
     let show = key("key", words::SHOW, "", Msg::Price(Tap::Show(sheet.job)));
     let low = match sheet.offer {
         Some(offer) => {

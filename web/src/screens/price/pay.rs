@@ -14,8 +14,8 @@ use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
 use crate::words::en::{deal as deals, price as words};
 use fivebar_core::ledger::kind::sale::Carried;
-use fivebar_core::quantity::{Money, Wall};
-use fivebar_core::sheet::offer::{Leaves, OfferSheet};
+use fivebar_core::quantity::{Listed, Money, Wall};
+use fivebar_core::sheet::offer::{Ask, Concession, Leaves, OfferSheet};
 
 /// The room behind the offer. No figure in it is larger than a list's.
 pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -38,6 +38,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
         )
         .kid(
             el("div", "col")
+                .kids(instead(sheet, seen))
                 .kids(set(sheet, seen))
                 .kids(waits(sheet, app).then(|| waiting_key(sheet.job)))
                 .kids(heard(sheet, app, seen))
@@ -92,6 +93,27 @@ fn delivered(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
 fn untaxed(sheet: &OfferSheet, app: &App) -> Vec<El<Msg>> {
     let is_set = shop(app).workshop.tills.contains_key(&sheet.currency);
     if is_set { vec![] } else { vec![el("p", "t14").text(words::NO_TAX_NO_FEE), how_paid()] }
+}
+
+/// What can be said in place of a better price, the best first; nothing once a price is agreed.
+fn instead(sheet: &OfferSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    if sheet.concessions.is_empty() || sheet.standing.agreed.is_some() {
+        return vec![];
+    }
+    let word = |one: &Concession| words::instead(one.ask, &bare(one.sum, seen.speech));
+    let figure = |one: &Concession| {
+        let an_hour = per_hour(one.leaves.per_hour.left, one.more, seen.speech);
+        if one.ask == Ask::Later {
+            words::SAME_AND_TIME.to_owned()
+        } else {
+            words::more_and_an_hour(&exact(one.more, seen.speech), &an_hour)
+        }
+    };
+    let rows = sheet.concessions.iter().map(|one| fact(&word(one), figure(one)));
+    let table = el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows)));
+    let one_more = sheet.concessions.iter().any(|one| one.ask == Ask::OneMore);
+    let under = one_more.then(|| el("p", "t14 i2").text(words::ONE_MORE_UNDER));
+    vec![el("h2", "").text(words::INSTEAD), table].into_iter().chain(under).listed()
 }
 
 fn set(sheet: &OfferSheet, seen: Seen<'_>) -> Vec<El<Msg>> {

@@ -24,6 +24,11 @@ pub fn propose(tag: &str) -> String {
     format!("Tag {tag}, from your rate")
 }
 
+/// "The price point adds to it: 2.25 more to you than your rate needs."
+pub fn point_adds(more: &str) -> String {
+    format!("The price point adds to it: {more} more to you than your rate needs.")
+}
+
 // --- agree
 
 pub const AGREED_PRICE: &str = "Agreed price";

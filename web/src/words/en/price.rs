@@ -1,6 +1,7 @@
 //! English: Price: the list, an offer, pay and hours, a piece that is not in the list.
 
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::sheet::offer::Ask;
 use fivebar_core::sheet::price::Gap;
 
 pub const FOR_SALE: &str = "For sale";
@@ -103,6 +104,8 @@ pub fn at(price: &str) -> String {
 }
 
 pub const SHOW: &str = "Show the buyer";
+pub const ON_PAPER: &str = "The list on paper";
+pub const PAPER_IS_YOURS: &str = "This paper is for you, not for a buyer. A4 or Letter.";
 
 /// "by card".
 pub fn by(paid: Paid) -> &'static str {
@@ -278,6 +281,31 @@ pub fn step(step: &str, up: bool) -> String {
 pub const ASK_NOTES: &str = "Ask for notes first:";
 pub const ASK_FETCH: &str = "Ask them to fetch it:";
 
+/// "Offer two for 240:"
+pub fn offer_two(sum: &str) -> String {
+    format!("Offer two for {sum}:")
+}
+
+pub const INSTEAD: &str = "What to say instead";
+pub const SAME_AND_TIME: &str = "the same, and time";
+pub const ONE_MORE_UNDER: &str = "One more is made at the pace of the others, at your rate, without selling it.";
+
+/// "Two for 240": one way beside a better price.
+pub fn instead(ask: Ask, sum: &str) -> String {
+    match ask {
+        Ask::Notes => "In notes".to_owned(),
+        Ask::Fetch => "They fetch it".to_owned(),
+        Ask::Pair => format!("Two for {sum}"),
+        Ask::OneMore => format!("One more, {sum} or more"),
+        Ask::Later => "A later date".to_owned(),
+    }
+}
+
+/// "3.48 more, $19.32 an hour".
+pub fn more_and_an_hour(more: &str, an_hour: &str) -> String {
+    format!("{more} more, {an_hour} an hour")
+}
+
 /// "3.48 more to you."
 pub fn more_to_you(more: &str) -> String {
     format!("{more} more to you.")
@@ -291,6 +319,11 @@ pub fn sold_at(sum: &str) -> String {
 /// "1 of 3, by card, they fetch".
 pub fn sold_how(n: &str, free: &str, paid: Paid, carried_so: Carried) -> String {
     format!("{n} of {free}, {}, {}", by(paid), carried(carried_so))
+}
+
+/// "1 of 3, in notes, they fetch; 203.37 to the coin": what is handed over in coins is not what was said.
+pub fn to_the_coin(how: &str, sum: &str) -> String {
+    format!("{how}; {sum} to the coin")
 }
 
 /// "No sale: note 130".

@@ -47,3 +47,23 @@ fn a_new_sum_is_for_all_that_is_promised() {
     let row = sheet(&maker.app).unwrap().agreed[0].clone();
     assert_eq!((row.n, row.price), (2, sum));
 }
+
+/// Where the smallest coin is 0.05, 203.37 in notes is 203.35, on the key before it is tapped and on the bar after it; by card it is what was said.
+#[test]
+fn what_goes_to_the_coin_is_said_before_it_is_booked() {
+    let mut maker = told("till cash 0.05\njob stool \"Stool\" 1 spec\ntag 300 stool\n");
+    maker.offer("203.37").bargain(BargainTap::Paid(Paid::Card)).shows(&["Sold at 203.37"]).hides(&["to the coin"]);
+    maker.bargain(BargainTap::Paid(Paid::Notes)).shows(&["Sold at 203.35", "203.37 to the coin"]);
+    maker.bargain(BargainTap::Sold).shows(&["Take back: sold at 203.35"]);
+    assert_eq!(maker.sold().1, "203.35 EUR");
+}
+
+/// 40 and three hours at 24.25 need 112.75: the point above is 115.
+#[test]
+fn what_a_price_point_adds_is_said() {
+    let started = "job stool \"Stool\" 1 spec\nspend 40 glue on stool\nplan \"saw\" make 180 min for stool\nstart \"saw\" make on stool\n";
+    let mut maker = told(&format!("{started}11:00 done 1\n11:00 stop\n"));
+    let job = maker.job;
+    maker.tap(Tap::Tag(TagTap::Open(job, What::Tag))).shows(&["Tag 115, from your rate", "2.25 more to you than your rate needs"]);
+    maker.tap(Tap::Tag(TagTap::Open(job, What::Settle))).hides(&["than your rate needs"]);
+}
