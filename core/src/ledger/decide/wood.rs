@@ -142,6 +142,8 @@ fn buy(act: &mut Act, (units, pile): (Units, &PileFacts), (n, paid): (Count, Mon
             used: None,
             of: None,
             pack: None,
+            can: None,
+            back: None,
         });
     }
     Ok(())
