@@ -85,6 +85,58 @@ fn inv09_thirty_kills_at_any_instant_lose_nothing_that_was_shown_as_saved() {
     assert!(0 < on_the_way && on_the_way < 30, "kills on both sides of a write: {on_the_way} before it was shown as saved");
 }
 
+/// A browser that was killed between the two halves of a record goes on behind the torn one, finds its store broken at the start after
+/// the next, and throws all of it away.
+#[test]
+fn inv09_a_store_the_browser_threw_away_is_brought_back() {
+    let (profile, mut browser, page) = fresh("");
+    app::ready_offline(&mut browser, &page);
+    browser.count(&page, 1);
+    app::saved(&mut browser, &page);
+    browser.kill();
+    let log = profile
+        .path()
+        .join("Default/IndexedDB")
+        .read_dir()
+        .expect("databases")
+        .flatten()
+        .find(|at| at.path().extension().is_some_and(|e| e == "leveldb"));
+    let log = log.expect("the origin's database").path().join("000003.log");
+    let mut torn = std::fs::OpenOptions::new().append(true).open(log).expect("a log");
+    std::io::Write::write_all(&mut torn, &[1, 2, 3, 4, 128, 0, 1]).expect("torn"); // a record's head: a sum, 128 bytes, whole; and no bytes
+    let (mut browser, page, figure) = after_a_restart(profile.path());
+    assert_eq!(figure, 1, "a torn end is no loss yet");
+    browser.count(&page, 2);
+    app::saved(&mut browser, &page);
+    browser.kill();
+    let (mut browser, page, figure) = after_a_restart(profile.path());
+    assert_eq!(figure, 3);
+    browser.wait_text(&page, "The browser had thrown the book away.");
+    browser.wait_text(&page, "Entries back from the second place on this phone: 5.");
+    browser.count(&page, 1);
+    app::saved(&mut browser, &page);
+    browser.reload(&page);
+    browser.wait_figure(&page, 4);
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// Databases that sites keep are gone, files that were fetched are not; names come back too.
+#[test]
+fn inv09_a_store_emptied_between_two_openings_is_brought_back() {
+    let (_profile, mut browser, page) = fresh("");
+    browser.count(&page, 60);
+    app::saved(&mut browser, &page);
+    let before = browser.book_lines(&page);
+    browser.open(&page, &format!("{}way-out.html", app::address()));
+    browser.wait(&page, "!!document.getElementById('clear')");
+    let gone = "new Promise(gone => { indexedDB.deleteDatabase('fivebar').onsuccess = () => gone(true) })";
+    assert_eq!(browser.eval(&page, gone), true);
+    browser.open(&page, app::address());
+    browser.wait_figure(&page, 60);
+    browser.wait_text(&page, "The browser had thrown the book away.");
+    assert_eq!(browser.book_lines(&page), before);
+}
+
 #[test]
 fn inv09_every_write_is_strict() {
     let watch = "window.writes = []; const begin = IDBDatabase.prototype.transaction;

@@ -36,6 +36,8 @@ pub enum TextSize {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Here {
     pub kept: Kept,
+    /// The book's lines can't be kept a second time on this phone.
+    pub no_spare: bool,
     /// The app installed later would begin with a book of its own.
     pub install_first: bool,
     /// The platform would install the app now.
@@ -55,6 +57,7 @@ impl Default for Here {
     fn default() -> Here {
         Here {
             kept: Kept::NotSaid,
+            no_spare: false,
             install_first: false,
             can_install: false,
             theme: Theme::Phone,

@@ -82,6 +82,8 @@ pub enum Notice {
     NotOpened(Which, news::Trouble),
     /// The store was emptied under the open book, which is written once more.
     Emptied,
+    /// The browser had thrown the book away; so many entries are back from the spare.
+    BroughtBack(usize),
 }
 
 /// What is heard before the book was read, or where it can't be: another place, and what minds the app itself.

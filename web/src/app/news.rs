@@ -102,6 +102,10 @@ pub enum News {
     },
     /// The store was found emptied at a write: what it holds now is that write alone.
     Emptied(Which),
+    /// The browser had thrown the maker's book away; so many lines are back from the spare.
+    BroughtBack(usize),
+    /// Whether the spare can be written.
+    Spare(bool),
     /// Another tab wrote these.
     Grew {
         which: Which,
@@ -149,6 +153,8 @@ impl App {
                 self.notice = Some(Notice::NotSaved(trouble));
             }
             News::Emptied(which) => self.emptied(which),
+            News::BroughtBack(lines) => self.notice = Some(Notice::BroughtBack(lines)),
+            News::Spare(works) => self.here.no_spare = !works,
             News::Grew { which, lines } => {
                 let now = self.now.at;
                 self.of(which).into_iter().for_each(|shelf| shelf.heard(lines.iter().map(String::as_str), now));

@@ -23,6 +23,7 @@ pub mod reckoner;
 pub mod ring;
 pub mod share;
 pub mod shell;
+pub mod spare;
 pub mod store;
 pub mod tabs;
 pub mod text_size;

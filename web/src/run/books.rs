@@ -1,12 +1,13 @@
 //! The two books on this phone and the way of each write: one transaction, then news of what became of it.
 
-use super::{Run, wall_clock, with};
+use super::{Run, spare, wall_clock, with};
 use crate::app::here::Kept;
 use crate::app::news::{News, Trouble};
 use crate::app::order::Which;
 use crate::app::shelf::{Names, Posted};
 use crate::phone::measure::Measure;
 use crate::phone::now;
+use crate::phone::spare::Spare;
 use crate::phone::store::{self, Aside, BOOK, EXAMPLE, Posting, Row, Store, Whole};
 use crate::phone::tabs::{Tabs, Word};
 use crate::phone::{later, painted};
@@ -39,6 +40,7 @@ pub struct Books {
     own: Rc<OneBook>,
     example: Rc<OneBook>,
     asked_to_persist: Cell<bool>,
+    spare_works: Cell<bool>,
 }
 
 impl Books {
@@ -53,7 +55,13 @@ impl Books {
             })
         };
         let own = one(BOOK, own, Which::Own);
-        Books { own, example: one(EXAMPLE, Store::new(EXAMPLE, |_| ()), Which::Example), asked_to_persist: Cell::new(false), me }
+        Books {
+            own,
+            example: one(EXAMPLE, Store::new(EXAMPLE, |_| ()), Which::Example),
+            asked_to_persist: Cell::new(false),
+            spare_works: Cell::new(true),
+            me,
+        }
     }
 
     fn of(&self, which: Which) -> Rc<OneBook> {
@@ -93,10 +101,10 @@ impl Books {
                 glimpse(&me, &book.store).await;
             }
             let reading = Measure::begin();
-            let found = read(&book).await;
+            let found = read(&book, which).await;
             reading.end("read");
             let whole = match found {
-                Ok((device, whole)) => {
+                Ok((device, back, whole)) => {
                     let lines = Measure::begin();
                     let read: Vec<_> = lines_of(&whole).map(|text| (line::read(text), text)).listed();
                     lines.end("lines");
@@ -105,12 +113,20 @@ impl Books {
                     book.merge_read(read);
                     with(&me, |run| run.told(News::Opened { which, book, device, names: named(&whole.people) }));
                     folding.end("fold");
+                    if 0 < back {
+                        with(&me, |run| run.told(News::BroughtBack(back)));
+                    }
                     whole
                 }
                 Err(trouble) => return with(&me, |run| run.told(News::NotOpened { which, trouble: said(&trouble) })),
             };
             if let Some(binding) = whole.to_bind() {
                 let _ = book.store.bind(&binding).await; // for speed alone: on a full phone the next opening is as slow as this one
+            }
+            if which == Which::Own {
+                painted().await;
+                let works = spare::tend(&book.store, &whole).await;
+                with(&me, |run| run.books.spare_told(works));
             }
         }));
     }
@@ -130,6 +146,10 @@ impl Books {
                 Ok(posted) => {
                     if book.last.get().saturating_add(posted.added as u64) == posted.last {
                         book.last.set(posted.last);
+                    }
+                    if which == Which::Own {
+                        let works = spare::follow(&book.store, posted, names != Names::default()).await;
+                        with(&me, |run| run.books.spare_told(works));
                     }
                     book.tabs.tell(Word::Grew);
                     News::Saved { which, ids: ids(&lines), at: wall_clock() }
@@ -152,6 +172,7 @@ impl Books {
                 }
                 Err(trouble) => not_saved(&book, which, (lines, names), &trouble).await,
             };
+            with(&me, |run| run.books.tend(which));
             // The places other windows remember are those of the store that is gone.
             book.tabs.tell(if which == Which::Own { Word::Removed } else { Word::Grew });
             with(&me, |run| run.told(news));
@@ -175,7 +196,27 @@ impl Books {
             book.tabs.tell(Word::Merged);
             with(&me, |run| then(run, done));
             with(&me, |run| run.books.catch_up_all(which));
+            with(&me, |run| run.books.tend(which));
         }));
+    }
+
+    /// Tells whether the spare works, where that changed.
+    fn spare_told(&self, works: bool) {
+        if self.spare_works.replace(works) != works {
+            with(&self.me, |run| run.told(News::Spare(works)));
+        }
+    }
+
+    /// Brings the spare as far as the maker's book goes.
+    fn tend(&self, which: Which) {
+        if which == Which::Own {
+            let (book, me) = (self.own.clone(), self.me.clone());
+            later(Box::pin(async move {
+                let Ok(whole) = book.store.whole().await else { return }; // the next opening tends it
+                let works = spare::tend(&book.store, &whole).await;
+                with(&me, |run| run.books.spare_told(works));
+            }));
+        }
     }
 
     /// Asked once, after the first entry of the maker's own.
@@ -207,6 +248,9 @@ impl Books {
         let (own, example, me) = (self.own.clone(), self.example.clone(), self.me.clone());
         later(Box::pin(async move {
             let mut done = example.store.delete().await;
+            if done.is_ok() {
+                done = Spare::remove().await.map_err(|_| store::Trouble::Aborted);
+            }
             if done.is_ok() {
                 done = own.store.delete().await;
             }
@@ -343,14 +387,16 @@ fn note_last(book: &OneBook, rows: &[Row]) {
     }
 }
 
-async fn read(book: &OneBook) -> Result<(Device, Whole), store::Trouble> {
+/// The book, and how many of its lines had to be brought back.
+async fn read(book: &OneBook, which: Which) -> Result<(Device, usize, Whole), store::Trouble> {
     let whole = book.store.whole().await?;
+    let (back, whole) = if which == Which::Own { spare::or_brought_back(&book.store, whole).await? } else { (0, whole) };
     book.last.set(book.last.get().max(whole.last()));
     let device = match whole.meta(DEVICE).and_then(Device::read) {
         Some(device) => device,
         None => new_device(book).await?,
     };
-    Ok((device, whole))
+    Ok((device, back, whole))
 }
 
 /// The haul in hand comes first: the last lines are read and shown before the rest of a big book.

@@ -6,6 +6,7 @@ mod books;
 mod doing;
 mod photos;
 mod planning;
+mod spare;
 mod speaking;
 
 use crate::app::here::{self, Here};

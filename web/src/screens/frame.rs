@@ -154,5 +154,10 @@ fn notice(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
             let copy = key("key solid h56", words::KEEP_A_COPY, "", Msg::Workshop(Tap::KeepCopyNow));
             Some(shown(said::emptied()).kid(el("div", "g2").kid(away()).kid(copy)))
         }
+        Notice::BroughtBack(entries) => {
+            let entries = seen.speech.number(fivebar_core::quantity::Decimal::from(*entries), 0, 0);
+            let copy = key("key solid h56", words::KEEP_A_COPY, "", Msg::Workshop(Tap::KeepCopyNow));
+            Some(shown(said::brought_back(&entries)).kid(el("div", "g2").kid(away()).kid(copy)))
+        }
     }
 }

@@ -27,6 +27,11 @@ pub fn no_example(why: Why) -> Trouble {
     shown(words::no_example(why))
 }
 
+/// The browser had thrown the book away; so many entries are back.
+pub fn brought_back(entries: &str) -> Trouble {
+    shown(words::brought_back(entries))
+}
+
 /// The store was emptied under the open book.
 pub fn emptied() -> Trouble {
     shown(words::emptied())

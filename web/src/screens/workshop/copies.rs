@@ -71,6 +71,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         .kids(text)
         .kid(el("p", "t14 i2").text(words::EXAMPLE_STAYS_OUT))
         .kid(el("p", "t14 i2").text(words::kept(app.here.kept)))
+        .kids(app.here.no_spare.then(|| el("p", "t14 i2").key("spare").text(words::NO_SPARE)))
         .kid(el("div", "push"))
         .kid(key("key h88", words::BRING_ONE_IN, words::BRING_UNDER, say(Tap::PickCopy)).key("bring"))
         .kid(key("key soft h56", words::WIPE, words::WIPE_UNDER, open(Over::Wipe)).key("wipe"));

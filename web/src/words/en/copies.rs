@@ -53,6 +53,9 @@ pub const INSTALL_UNDER: &str = "it opens without a network";
 pub const INSTALL_FIRST: &str = "Put the app on the home screen before your first entry: there it begins with a book of its own.";
 pub const INSTALL_HOW: &str = "How";
 
+/// The lines can't be kept a second time.
+pub const NO_SPARE: &str = "This browser keeps it in one place only: if its store breaks, only a copy brings it back.";
+
 /// What the phone says of keeping the book, both ways.
 pub fn kept(kept: Kept) -> &'static str {
     match kept {

@@ -11,7 +11,7 @@ use fivebar_core::quantity::{Clock, Decimal, Grams, Length, Moment, Money, Offse
 use fivebar_core::refusal::{PlanFigure, Refusal};
 use fivebar_core::wood::weight::Density;
 
-pub use trouble::{cause, emptied, no_example, not_added, not_opened, not_saved};
+pub use trouble::{brought_back, cause, emptied, no_example, not_added, not_opened, not_saved};
 
 /// A trouble or refusal, worded.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

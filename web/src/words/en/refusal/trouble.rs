@@ -53,6 +53,16 @@ pub fn emptied() -> Said {
     }
 }
 
+/// The browser had thrown the book away between two openings.
+pub fn brought_back(entries: &str) -> Said {
+    Said {
+        what: "The browser had thrown the book away.".into(),
+        why: "It does so when its store breaks, as after a crash in the middle of a write.".into(),
+        safe: format!("Entries back from the second place on this phone: {entries}. Photos are kept in one place only."),
+        to_do: "Look at what you wrote last, and keep a copy now.".into(),
+    }
+}
+
 /// Why the phone would not keep something, and what to do.
 pub fn cause(why: Trouble) -> (&'static str, &'static str) {
     match why {

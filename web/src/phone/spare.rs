@@ -1,0 +1,184 @@
+//! The spare: the book's lines once more, in the browser's store of fetched files, which stands apart from its databases.
+//!
+//! A browser may throw a whole database away without a word: Chromium does so at the second start after it was killed in the middle of a
+//! write. Nothing here is ever fetched; the addresses are names. Only this file knows that store, beside the shell's own worker.
+use super::{has, window};
+use fivebar_core::quantity::Listed;
+use js_sys::{Array, JSON, Promise};
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{Cache, CacheStorage, Request, Response};
+
+const NAME: &str = "fivebar-spare";
+const ALL: &str = "/fivebar-spare/all/";
+const SHEET: &str = "/fivebar-spare/sheet/";
+const NAMES: &str = "/fivebar-spare/names";
+/// Places on a sheet: as much as is written once more with each line.
+pub const PLACES: u64 = 50;
+/// So many loose sheets are worth one binding.
+const SHEETS_MOST: usize = 40;
+/// A platform that never answers must not keep a line from being saved.
+const PATIENCE_MS: i32 = 2000;
+
+/// The open spare.
+pub struct Spare(Cache);
+
+/// What it holds: lines in order of arrival, some perhaps twice, and names with what lies beside them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Held {
+    pub lines: Vec<String>,
+    pub names: Vec<(String, String)>,
+}
+
+/// How far it goes.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Extent {
+    /// The place up to which all is bound; none where nothing is.
+    bound: Option<u64>,
+    sheets: Vec<u64>,
+    /// The place of its last line; 0 where there is none.
+    pub last: u64,
+}
+
+impl Extent {
+    /// Whether it is to be bound anew to hold what the book holds up to `last`.
+    pub fn wants_binding(&self, last: u64) -> bool {
+        self.last != last || (self.bound.is_none() && 0 < last) || SHEETS_MOST < self.sheets.len()
+    }
+}
+
+impl Spare {
+    /// Opens it; none where the browser has no such store.
+    pub async fn open() -> Option<Spare> {
+        Some(Spare(answer(caches()?.open(NAME)).await.ok()?.unchecked_into()))
+    }
+
+    /// Removes all of it, for good.
+    ///
+    /// # Errors
+    /// What the browser threw.
+    pub async fn remove() -> Result<(), JsValue> {
+        let Some(caches) = caches() else { return Ok(()) };
+        answer(caches.delete(NAME)).await.map(drop)
+    }
+
+    /// How far it goes.
+    ///
+    /// # Errors
+    /// What the browser threw.
+    pub async fn extent(&self) -> Result<Extent, JsValue> {
+        let mut extent = Extent::default();
+        for name in self.names().await? {
+            if let Some(to) = after(&name, ALL) {
+                extent.bound = extent.bound.max(Some(to));
+            }
+            extent.sheets.extend(after(&name, SHEET));
+        }
+        extent.sheets.sort_unstable();
+        let loose = match extent.sheets.last() {
+            Some(last) => self.text(&format!("{SHEET}{last}")).await?.get(0).as_string().and_then(|place| place.parse().ok()),
+            None => None,
+        };
+        extent.last = extent.bound.max(loose).unwrap_or_default();
+        Ok(extent)
+    }
+
+    /// Keeps one sheet: the lines at the places after `number` times `PLACES`, of which the last stands at `to`.
+    ///
+    /// # Errors
+    /// What the browser threw.
+    pub async fn put_sheet(&self, number: u64, to: u64, lines: impl Iterator<Item = &str>) -> Result<(), JsValue> {
+        let text: Array = std::iter::once(JsValue::from(to.to_string())).chain(lines.map(JsValue::from)).collect();
+        self.put(&format!("{SHEET}{number}"), &text).await
+    }
+
+    /// Binds all lines up to the place `to` into one, and lets go of what is bound in it.
+    ///
+    /// # Errors
+    /// What the browser threw.
+    pub async fn bind(&self, to: u64, lines: impl Iterator<Item = &str>) -> Result<(), JsValue> {
+        let before = self.names().await?;
+        let bound = format!("{ALL}{to}");
+        self.put(&bound, &lines.map(JsValue::from).collect()).await?;
+        let gone = |name: &&String| match (after(name, ALL), after(name, SHEET)) {
+            (Some(other), _) => other != to,
+            // a sheet that goes on after `to` may be written on at this moment
+            (_, Some(number)) => number.saturating_add(1).saturating_mul(PLACES) <= to,
+            _ => false,
+        };
+        for name in before.iter().filter(gone) {
+            answer(self.0.delete_with_str(name)).await?;
+        }
+        Ok(())
+    }
+
+    /// Keeps the names as they are now; those before are gone.
+    ///
+    /// # Errors
+    /// What the browser threw.
+    pub async fn put_names(&self, names: &[(String, String)]) -> Result<(), JsValue> {
+        self.put(NAMES, &names.iter().flat_map(|(id, line)| [JsValue::from(id), JsValue::from(line)]).collect()).await
+    }
+
+    /// All it holds.
+    ///
+    /// # Errors
+    /// What the browser threw.
+    pub async fn held(&self) -> Result<Held, JsValue> {
+        let mut held = Held::default();
+        let extent = self.extent().await?;
+        if let Some(to) = extent.bound {
+            held.lines.extend(texts(&self.text(&format!("{ALL}{to}")).await?, 0));
+        }
+        for number in extent.sheets {
+            held.lines.extend(texts(&self.text(&format!("{SHEET}{number}")).await?, 1));
+        }
+        let names = texts(&self.text(NAMES).await?, 0).listed();
+        held.names = names.chunks_exact(2).filter_map(|pair| Some((pair.first()?.clone(), pair.last()?.clone()))).listed();
+        Ok(held)
+    }
+
+    async fn put(&self, name: &str, text: &Array) -> Result<(), JsValue> {
+        let text = JSON::stringify(text)?.as_string();
+        answer(self.0.put_with_str(name, &Response::new_with_opt_str(text.as_deref())?)).await.map(drop)
+    }
+
+    /// What was put under a name; empty where there is nothing.
+    async fn text(&self, name: &str) -> Result<Array, JsValue> {
+        let found = answer(self.0.match_with_str(name)).await?;
+        if !found.is_object() {
+            return Ok(Array::new());
+        }
+        let text = answer(found.unchecked_into::<Response>().text()?).await?;
+        Ok(JSON::parse(&text.as_string().unwrap_or_default())?.unchecked_into())
+    }
+
+    async fn names(&self) -> Result<Vec<String>, JsValue> {
+        let asked: Array = answer(self.0.keys()).await?.unchecked_into();
+        Ok(asked.iter().map(|asked| asked.unchecked_into::<Request>().url()).listed())
+    }
+}
+
+/// The number after this part of a name.
+fn after(name: &str, part: &str) -> Option<u64> {
+    name.split_once(part)?.1.parse().ok()
+}
+
+fn texts(array: &Array, from: usize) -> impl Iterator<Item = String> {
+    array.to_vec().into_iter().skip(from).filter_map(|text| text.as_string())
+}
+
+fn caches() -> Option<CacheStorage> {
+    let window = window()?;
+    if has(&window, "caches") { window.caches().ok() } else { None }
+}
+
+/// The platform's answer, if it comes in time.
+async fn answer(asked: Promise) -> Result<JsValue, JsValue> {
+    let late = Promise::new(&mut |_, reject| {
+        if let Some(window) = window() {
+            let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(&reject, PATIENCE_MS);
+        }
+    });
+    JsFuture::from(Promise::race(&Array::of2(&asked, &late))).await
+}

@@ -1,0 +1,36 @@
+//! The spare against the browser's own store of fetched files.
+#![cfg(target_arch = "wasm32")]
+use fivebar_web::phone::spare::{Held, Spare};
+use wasm_bindgen_test::*;
+wasm_bindgen_test_configure!(run_in_browser);
+
+/// One test: the spare has one name, and tests run side by side.
+#[wasm_bindgen_test]
+async fn holds_sheets_what_is_bound_and_the_names_there_are_now() {
+    Spare::remove().await.unwrap();
+    let spare = Spare::open().await.unwrap();
+    assert_eq!(spare.held().await.unwrap(), Held::default());
+    assert!(!spare.extent().await.unwrap().wants_binding(0), "an empty book wants none");
+    assert!(spare.extent().await.unwrap().wants_binding(1));
+
+    let strange = "{\"d\":\"¾ 木 \u{1f332} \u{0}\"}\r\n \"";
+    spare.put_sheet(0, 2, ["a", strange].into_iter()).await.unwrap();
+    assert_eq!(spare.extent().await.unwrap().last, 2);
+    assert!(spare.extent().await.unwrap().wants_binding(2), "nothing is bound yet");
+    assert_eq!(spare.held().await.unwrap().lines, ["a", strange]);
+
+    spare.put_sheet(1, 52, ["y", "z"].into_iter()).await.unwrap();
+    spare.bind(51, ["all"].into_iter()).await.unwrap();
+    assert_eq!(spare.extent().await.unwrap().last, 52, "the sheet that goes on after 51 stays");
+    assert_eq!(spare.held().await.unwrap().lines, ["all", "y", "z"]);
+    assert!(!spare.extent().await.unwrap().wants_binding(52) && spare.extent().await.unwrap().wants_binding(53));
+    spare.bind(100, ["more"].into_iter()).await.unwrap();
+    assert_eq!((spare.held().await.unwrap().lines, spare.extent().await.unwrap().last), (vec!["more".to_owned()], 100));
+
+    let named = |id: &str, line: &str| (id.to_owned(), line.to_owned());
+    spare.put_names(&[named("1", "Ann"), named("2", "{\"name\":\"Bo\"}")]).await.unwrap();
+    spare.put_names(&[named("2", "{\"name\":\"Bo\"}")]).await.unwrap();
+    assert_eq!(spare.held().await.unwrap().names, [named("2", "{\"name\":\"Bo\"}")], "who is forgotten is in no spare");
+    Spare::remove().await.unwrap();
+    assert_eq!(Spare::open().await.unwrap().held().await.unwrap(), Held::default());
+}
