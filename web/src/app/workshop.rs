@@ -172,12 +172,7 @@ pub enum Tap {
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
     match tap {
         Tap::Open(over) => open(app, over),
-        Tap::Figure(figure) => {
-            let back = Box::new(std::mem::take(&mut app.workshop.over));
-            app.workshop.over = Over::Figure(figure, Typed::default(), back);
-            (app.workshop.opened, app.notice, app.workshop.spent_on) = (None, None, SpentOn::default());
-            app.workshop.sure = None;
-        }
+        Tap::Figure(figure) => ask(app, figure),
         Tap::Press(press) => {
             let sign = app.speech.sign();
             (app.notice, app.workshop.sure) = (None, None);
@@ -205,13 +200,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Line(line) => app.workshop.opened = (app.workshop.opened != Some(line)).then_some(line),
         Tap::Strike(line) => strike(app, line, now),
         Tap::Tool(tap) => tools::heard(app, tap, now),
-        Tap::Home(kind, home) => {
-            let currency = app.begins_with().0;
-            app.order(&Command::Money(MoneyCommand::SetHome(CostHomed { currency, kind, home })), now);
-        }
-        Tap::EmptyCan(can) => {
-            app.order(&Command::Money(MoneyCommand::EmptyCan { can }), now);
-        }
+        Tap::Home(..) | Tap::EmptyCan(_) => costs(app, tap, now),
         Tap::Wood(tap) => wood::heard(app, tap, now),
         Tap::Rack(tap) => rack::heard(app, tap, now),
         Tap::Design(tap) => designs::heard(app, tap, now),
@@ -235,6 +224,25 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Close => close(app),
         copies => copies::heard(app, copies, now),
     }
+}
+
+/// The pad for a figure, over the page that asks it.
+fn ask(app: &mut App, figure: Figure) {
+    let back = Box::new(std::mem::take(&mut app.workshop.over));
+    app.workshop.over = Over::Figure(figure, Typed::default(), back);
+    (app.workshop.opened, app.notice, app.workshop.spent_on) = (None, None, SpentOn::default());
+    app.workshop.sure = None;
+}
+
+/// Where a kind of cost belongs, or that a can is empty.
+fn costs(app: &mut App, tap: Tap, now: Now) {
+    let currency = app.begins_with().0;
+    let command = match tap {
+        Tap::Home(kind, home) => MoneyCommand::SetHome(CostHomed { currency, kind, home }),
+        Tap::EmptyCan(can) => MoneyCommand::EmptyCan { can },
+        _ => return,
+    };
+    app.order(&Command::Money(command), now);
 }
 
 /// Opens a page; a copy on its way stays on its way.

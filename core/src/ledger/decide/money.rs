@@ -119,22 +119,11 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
             let fact = driven(*distance, rate, *currency)?;
             act.add(kind::DistanceDriven { job, haul, what: what.clone(), when: *when, ..fact });
         }
-        MoneyCommand::OpenCan { pack, takes } => cans::open(book, (pack, *takes), act)?,
-        MoneyCommand::ComeBack { spending, sum, what } => {
-            let fact = came_back(book, *spending, *sum)?;
-            act.add(kind::MoneySpent { what: what.clone(), ..fact });
-        }
-        MoneyCommand::SetHome(facts) => {
-            act.add(facts.clone());
-        }
-        MoneyCommand::AddTool(facts) => {
-            check_tool(facts)?;
-            act.add(facts.clone());
-        }
-        MoneyCommand::EmptyCan { can } => {
-            cans::there(book, *can)?;
-            act.add(kind::PackEmptied { can: *can, when: None });
-        }
+        MoneyCommand::OpenCan { .. }
+        | MoneyCommand::EmptyCan { .. }
+        | MoneyCommand::ComeBack { .. }
+        | MoneyCommand::SetHome(_)
+        | MoneyCommand::AddTool(_) => as_things(book, command, act)?,
         MoneyCommand::SetRate(facts) => {
             check_rate(book, facts)?;
             act.add(facts.clone());
@@ -160,6 +149,30 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
             }
             act.add(kind::SettleSet { job: *job, sum: *sum });
         }
+    }
+    Ok(())
+}
+
+/// Costs as things: cans, tools, what came back, where a kind belongs.
+fn as_things(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        MoneyCommand::OpenCan { pack, takes } => cans::open(book, (pack, *takes), act)?,
+        MoneyCommand::ComeBack { spending, sum, what } => {
+            let fact = came_back(book, *spending, *sum)?;
+            act.add(kind::MoneySpent { what: what.clone(), ..fact });
+        }
+        MoneyCommand::SetHome(facts) => {
+            act.add(facts.clone());
+        }
+        MoneyCommand::AddTool(facts) => {
+            check_tool(facts)?;
+            act.add(facts.clone());
+        }
+        MoneyCommand::EmptyCan { can } => {
+            cans::there(book, *can)?;
+            act.add(kind::PackEmptied { can: *can, when: None });
+        }
+        _ => {}
     }
     Ok(())
 }

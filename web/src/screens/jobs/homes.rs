@@ -28,7 +28,7 @@ pub fn asked(picks: &Picks, app: &App) -> Option<El<Msg>> {
         return None;
     }
     let said = if in_rate {
-        el("div", "").kid(caution(&words::in_rate(&name(&kind))))
+        el("div", "").kid(caution(words::in_rate(&name(&kind))))
     } else {
         el("p", "t14").text(words::where_home(&name(&kind)))
     };
@@ -48,7 +48,7 @@ pub fn both(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let said = home_of(&known, currency, &kind).map_or_else(|| words::twice(&name(&kind)), |_| words::in_rate(&name(&kind)));
         let to = |home: Home, words: &'static str| key("key h56", words, "", say(Tap::Home(kind.clone(), home)));
         let rate = home_of(&known, currency, &kind).is_none().then(|| to(Home::Rate, words::IN_RATE));
-        el("section", "").key(kind.to_string()).kid(caution(&said)).kid(el("div", "g2").kid(to(Home::Job, words::ON_JOBS)).kids(rate))
+        el("section", "").key(kind.to_string()).kid(caution(said)).kid(el("div", "g2").kid(to(Home::Job, words::ON_JOBS)).kids(rate))
     });
     each.chain(helper.then(|| el("div", "").kid(caution(words::HELPER_TWICE)))).listed()
 }
