@@ -53,6 +53,8 @@ pub enum Refusal {
     MoreThanReceived { met: Money, received: Money },
     /// More handed back than had come in beyond what is owed.
     MoreThanOver { met: Money, over: Money },
+    /// More came back than was spent.
+    MoreThanSpent { met: Money, spent: Money },
     /// More used of a pack than it holds.
     MoreThanPack { used: Decimal, holds: Decimal },
     /// A guess that more would buy at a fifth less, too flat to say anything.

@@ -52,7 +52,11 @@ pub(super) fn subjects_of(id: Id, fact: &Fact) -> [Option<Subject>; 3] {
         // Whether its runs are history.
         Fact::JobMarked(f) => [Some(Bench), Some(Job(f.job)), None],
         Fact::JobBegan(_) => [Some(Job(id)), None, None],
-        Fact::MoneySpent(f) => spent_on(f.job, f.haul),
+        Fact::MoneySpent(f) => {
+            let [first, second, _] = spent_on(f.job, f.haul);
+            // A can is the workshop's, whoever uses of it.
+            [first, second, f.can.filter(|_| first != Some(Workshop)).map(|_| Workshop)]
+        }
         Fact::DistanceDriven(f) => spent_on(f.job, f.haul),
         Fact::PhotoTaken(f) => [Some(Workshop), f.job.map(Job), f.haul.map(Haul)],
         Fact::DesignKept(f) => [Some(Workshop), f.job.map(Job), None],

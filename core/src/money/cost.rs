@@ -116,6 +116,28 @@ pub fn of_pack(pack: &Pack, used: Decimal) -> Answer<Money> {
     book(exact.min(rest.amount()), pack.paid.currency())
 }
 
+/// The part of a can a job used, by what the can is worth on that day: paid x used / full x (1 - months open / 12), nothing after a year,
+/// and never more in all than what was paid. Our judgement, no source.
+///
+/// # Errors
+/// Those of [`of_pack`].
+///
+/// ```
+/// use fivebar_core::{money::cost::{Pack, of_can}, quantity::{Currency, Decimal, Money}};
+/// let paid = Money::book(Decimal::new(3490, 2), Currency::USD).unwrap();
+/// let can = Pack { paid, holds: Decimal::from(32), charged: Money::zero(Currency::USD) };
+/// assert_eq!(of_can(&can, Decimal::from(16), 0).unwrap().to_string(), "17.45 USD"); // half of it, just opened
+/// assert_eq!(of_can(&can, Decimal::from(16), 3).unwrap().to_string(), "13.09 USD"); // half of it, open three months
+/// ```
+pub fn of_can(pack: &Pack, used: Decimal, months_open: Count) -> Answer<Money> {
+    let year = Decimal::from(12);
+    let kept = less(year, Decimal::from(months_open))?.max(Decimal::ZERO);
+    let whole = times(times(pack.paid.amount(), not_below_nothing(used)?)?, kept)?;
+    let exact = over(whole, times(not_below_nothing(pack.holds)?, year)?)?;
+    let rest = pack.paid.minus(pack.charged)?;
+    book(exact.min(rest.amount().max(Decimal::ZERO)), pack.paid.currency())
+}
+
 /// What an old can is still worth: price x how full x (1 - months open / 12), nothing after a year. Our judgement, no source.
 ///
 /// # Errors

@@ -9,6 +9,7 @@ pub mod buyer;
 pub mod carried;
 pub mod changes;
 pub mod copy;
+pub mod costs;
 pub mod count;
 pub mod counts;
 pub mod dates;

@@ -6,7 +6,7 @@ use super::rate::{RateSheet, rate};
 use super::shop::Shop;
 use crate::bench::{On, Run, Shares};
 use crate::haul::Trip;
-use crate::ledger::fold::{Booked, Copy, hauls};
+use crate::ledger::fold::{Booked, Can, Copy, hauls};
 use crate::ledger::kind::book::Role;
 use crate::money::rate::{Rate, Wanted, Year, rate as stack};
 use crate::quantity::order_by_key;
@@ -44,6 +44,8 @@ pub struct YearCosts {
     pub of_hauls: Money,
     /// Pay of those who helped at work of no job.
     pub of_helpers: Money,
+    /// What no job carries of cans that were used up, gone or a year open by then.
+    pub of_cans: Money,
 }
 
 /// The Workshop place; this year is that of the place where it is looked at.
@@ -124,6 +126,8 @@ pub struct RealYear {
     /// Of what was logged, the same.
     pub unsettled_logged: Span,
     pub costs: Money,
+    /// What of the year's wear has passed, as the rate says it, unrounded.
+    pub wear: Decimal,
     /// The rate this year asks for so far; none before two months, and without pay or logged hours.
     pub rate: Option<Rate>,
 }
@@ -151,12 +155,14 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let wanted = |pay| Wanted { pay, own_tax: said.tax.unwrap_or_default(), profit: said.profit.unwrap_or_default() };
     let rate = said.pay.filter(|_| EARLY <= so_far).and_then(|pay| stack(real, wanted(pay)).ok());
     let YearTime { bench, trips, unsettled, unsettled_logged, .. } = time;
-    Ok(RealYear { passed, worked, bench, trips, unsettled, logged, unsettled_logged, costs, rate })
+    Ok(RealYear { passed, worked, bench, trips, unsettled, logged, unsettled_logged, costs, wear, rate })
 }
 
 /// Each year before this one in which a cost was written down as spent, so that it can still be seen and struck.
 fn earlier(shop: &Shop, year: i32) -> Answer<Vec<(i32, Sorted<Currency, YearCosts>)>> {
-    let mut years: Vec<i32> = shop.workshop.costs.iter().map(|line| line.at.day().as_ymd().0).filter(|of| *of < year).listed();
+    let today = |can: &Can| can.over(Wall::new(shop.now, can.opened.offset).day()).map(|day| day.as_ymd().0);
+    let gone = shop.workshop.cans.iter().filter_map(today);
+    let mut years: Vec<i32> = shop.workshop.costs.iter().map(|line| line.at.day().as_ymd().0).chain(gone).filter(|of| *of < year).listed();
     order_by_key(&mut years, |of| Reverse(*of));
     years.dedup();
     years.into_iter().map(|of| Ok((of, costs(shop, of)?))).collect()
@@ -186,13 +192,29 @@ fn costs(shop: &Shop, year: i32) -> Answer<Sorted<Currency, YearCosts>> {
         costs.total = costs.total.plus(pay)?;
         costs.of_helpers = costs.of_helpers.plus(pay)?;
     }
+    cans(shop, year, &mut years)?;
     Ok(years)
+}
+
+/// The rest of a can is of the year in which no job is charged for it any more.
+fn cans(shop: &Shop, year: i32, years: &mut Sorted<Currency, YearCosts>) -> Answer<()> {
+    for can in &shop.workshop.cans {
+        let today = Wall::new(shop.now, can.opened.offset).day();
+        let rest = can.rest()?;
+        if can.over(today).is_none_or(|day| day.as_ymd().0 != year) || rest.is_zero() {
+            continue;
+        }
+        let costs = years.entry(rest.currency()).or_insert_with(|| YearCosts::none(rest.currency()));
+        costs.total = costs.total.plus(rest)?;
+        costs.of_cans = costs.of_cans.plus(rest)?;
+    }
+    Ok(())
 }
 
 impl YearCosts {
     fn none(currency: Currency) -> YearCosts {
         let zero = Money::zero(currency);
-        YearCosts { total: zero, by_kind: Sorted::new(), lines: vec![], of_hauls: zero, of_helpers: zero }
+        YearCosts { total: zero, by_kind: Sorted::new(), lines: vec![], of_hauls: zero, of_helpers: zero, of_cans: zero }
     }
 }
 

@@ -7,7 +7,7 @@ use super::{Teller, Told};
 use crate::ledger::decide::{Command, MoneyCommand, Much, On};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::Per;
-use crate::ledger::kind::money::{BoardPriceSet, Measure, RateSet, TillSet};
+use crate::ledger::kind::money::{BoardPriceSet, CostHomed, Home, Measure, PackOpened, RateSet, TillSet, ToolAdded};
 use crate::quantity::{Currency, Moment, Side};
 
 pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
@@ -18,6 +18,28 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
             let much = Much::Credit(words.money(currency)?);
             spent(teller, words, much)?
         }
+        "belongs" => {
+            let kind = words.key("a kind of spending")?;
+            let home = words.take("job or rate", |word| match word {
+                "job" => Some(Home::Job),
+                "rate" => Some(Home::Rate),
+                _ => None,
+            })?;
+            MoneyCommand::SetHome(CostHomed { currency, kind, home })
+        }
+        "tool" => tool(teller, words)?,
+        "came-back" => {
+            let (sum, spending) = (words.money(currency)?, teller.story.names.said_mark(words)?);
+            MoneyCommand::ComeBack { spending, sum, what: words.maybe_text() }
+        }
+        "open-can" => open_can(teller, words)?,
+        "use-can" => {
+            let can = teller.story.names.said_mark(words)?;
+            let much = Much::OfCan { can, used: words.number()?.normalize() };
+            let (kind, on) = (words.key("a kind of spending")?, on(teller, words)?);
+            MoneyCommand::Spend { on, much, kind, what: None, when: when(teller, words)? }
+        }
+        "empty-can" => MoneyCommand::EmptyCan { can: teller.story.names.said_mark(words)? },
         "drive" => drive(teller, words)?,
         "rate" => MoneyCommand::SetRate(rate(words, currency)?),
         "till" => MoneyCommand::SetTill(till(words, currency)?),
@@ -87,6 +109,26 @@ fn spent(teller: &Teller, words: &mut Words, much: Much) -> Read<MoneyCommand> {
     let on = on(teller, words)?;
     let what = words.maybe_text();
     Ok(MoneyCommand::Spend { on, much, kind, what, when: when(teller, words)? })
+}
+
+/// `open-can 34.90 holds 32 fl-oz finish "Danish oil" when 2026-03-02`.
+fn open_can(teller: &Teller, words: &mut Words) -> Read<MoneyCommand> {
+    let sum = words.money(teller.workshop.0)?;
+    words.expect("holds")?;
+    let of = Exact(words.number()?.normalize());
+    let (unit, kind, what) = (words.key("a unit")?, words.key("a kind of spending")?, words.text()?);
+    Ok(MoneyCommand::OpenCan { pack: PackOpened { what, kind, sum, of, unit, when: when(teller, words)? }, takes: None })
+}
+
+/// `tool 1200 years 4 "Saw" salvage 200 share 0.5 when 2026-03-02`.
+fn tool(teller: &Teller, words: &mut Words) -> Read<MoneyCommand> {
+    let currency = teller.workshop.0;
+    let sum = words.money(currency)?;
+    words.expect("years")?;
+    let (years, name) = (words.count()?, words.text()?);
+    let salvage = if words.has("salvage") { Some(words.money(currency)?) } else { None };
+    let share = if words.has("share") { exact(words)? } else { None };
+    Ok(MoneyCommand::AddTool(ToolAdded { name, sum, years, salvage, share, when: when(teller, words)? }))
 }
 
 /// `drive 18 miles at 0.725 on stands "market"`.

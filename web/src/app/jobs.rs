@@ -1,5 +1,6 @@
 //! Jobs, heard: the list, one job's page and its four rooms, and what is written down there.
 
+pub mod cans;
 pub mod dates;
 pub mod doing;
 pub mod draft;
@@ -14,8 +15,9 @@ use super::{App, Notice, form::Form};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use draft::{Draft, Pick, What};
-use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, Now};
-use fivebar_core::quantity::{Id, Length};
+use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, MoneyCommand, Now};
+use fivebar_core::ledger::kind::money::{CostHomed, Home};
+use fivebar_core::quantity::{Id, Key, Length};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::carried::freeze_for;
 use fivebar_core::sheet::job::{JobSheet, job};
@@ -53,6 +55,8 @@ pub struct Jobs {
     pub kinds: bool,
     /// What became of a quote that was handed on.
     pub handed: Option<Handed>,
+    /// The line of the spending that is opened.
+    pub opened: Option<Id>,
     /// It was looked whether the example is on this phone.
     pub looked: bool,
     /// The example was asked for and is not there yet.
@@ -91,6 +95,10 @@ pub enum Tap {
     Whole(Id, u32),
     /// Takes one line back.
     Strike(Id),
+    /// Opens a line of the spending, or closes it.
+    Line(Id),
+    /// Where a kind of cost belongs.
+    Home(Key, Home),
     Typical(bool),
     End,
     Reopen,
@@ -109,7 +117,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Page => app.jobs.room = None,
         Tap::Room(room) => {
             app.jobs.room = Some(room);
-            (app.jobs.day, app.jobs.handed, app.jobs.kinds) = (None, None, false);
+            (app.jobs.day, app.jobs.handed, app.jobs.kinds, app.jobs.opened) = (None, None, false, None);
         }
         Tap::Plan(tap) => super::plan::heard(app, tap, now),
         Tap::Estimate(tap) => estimate::heard(app, tap, now),
@@ -140,6 +148,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             }
         }
         Tap::Strike(entry) => strike(app, entry, now),
+        Tap::Line(line) => app.jobs.opened = (app.jobs.opened != Some(line)).then_some(line),
+        Tap::Home(kind, home) => set_home(app, (kind, home), now),
         Tap::Typical(typical) => of_open(app, |job| JobCommand::Mark { job, typical }, now),
         Tap::End => end(app, now),
         Tap::Reopen => of_open(app, |job| JobCommand::Reopen { job }, now),
@@ -207,6 +217,12 @@ fn strike(app: &mut App, entry: Id, now: Now) {
         (shelf.last_act, shelf.taken_back) = (None, Some(entry));
         app.orders.push(Order::Feel(Feel::TakeBack));
     }
+}
+
+/// Where a kind of cost belongs from now on, in the currency of the open job.
+fn set_home(app: &mut App, (kind, home): (Key, Home), now: Now) {
+    let Some(currency) = app.jobs.open.and_then(|id| Some(app.shelf().shop(now.wall.at).job(id).ok()?.currency)) else { return };
+    app.order(&Command::Money(MoneyCommand::SetHome(CostHomed { currency, kind, home })), now);
 }
 
 fn of_open(app: &mut App, command: impl FnOnce(Id) -> JobCommand, now: Now) {

@@ -31,6 +31,8 @@ pub enum PhotoTap {
     Take {
         camera: bool,
     },
+    /// The receipt of a spending.
+    Receipt(Id),
     /// The picture is on this phone: so many bytes.
     Kept {
         photo: Id,
@@ -46,6 +48,14 @@ pub enum PhotoTap {
     Read(Result<InCopy, Trouble>),
 }
 
+/// What a photo is being taken for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Taking {
+    Job(Id),
+    /// The receipt of a spending.
+    Receipt(Id),
+}
+
 /// What is known of photos that is not in the book.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Photos {
@@ -56,8 +66,8 @@ pub struct Photos {
     wanted: Vec<Id>,
     /// The page that shows their sizes is open.
     sizes: bool,
-    /// The job a photo is being taken for.
-    taking: Option<Id>,
+    /// What a photo is being taken for.
+    taking: Option<Taking>,
     /// Why the last one was not kept.
     pub said: Option<NoPhoto>,
     /// The next copy leaves them out.
@@ -94,6 +104,13 @@ impl Photos {
 pub fn heard(app: &mut App, tap: PhotoTap, now: Now) {
     match tap {
         PhotoTap::Take { camera } => take(app, camera),
+        PhotoTap::Receipt(spending) => {
+            app.photos.said = None;
+            if app.which == Which::Own {
+                app.photos.taking = Some(Taking::Receipt(spending));
+                app.orders.push(Order::TakePhoto { camera: false });
+            }
+        }
         PhotoTap::Kept { photo, bytes } => kept(app, (photo, bytes), now),
         PhotoTap::PutAway => app.photos.taking = None,
         PhotoTap::NotKept(why) => (app.photos.taking, app.photos.said) = (None, Some(why)),
@@ -112,16 +129,20 @@ fn take(app: &mut App, camera: bool) {
     if PHOTOS_MOST <= app.own.workshop().photos.of_job(job).count() {
         return app.refuse(Refusal::TooManyPhotos { most: PHOTOS_MOST });
     }
-    app.photos.taking = Some(job);
+    app.photos.taking = Some(Taking::Job(job));
     app.orders.push(Order::TakePhoto { camera });
 }
 
 /// The picture is there: now its entry.
 fn kept(app: &mut App, (photo, bytes): (Id, u64), now: Now) {
-    let Some(job) = app.photos.taking.take() else { return };
+    let Some(of) = app.photos.taking.take() else { return };
     app.photos.here.get_or_insert_default().insert(photo, bytes);
     let in_hand = std::mem::replace(&mut app.which, Which::Own);
-    app.order(&Command::Book(BookCommand::TakePhoto { photo, job }), now);
+    let command = match of {
+        Taking::Job(job) => BookCommand::TakePhoto { photo, job },
+        Taking::Receipt(spending) => BookCommand::TakeReceipt { photo, spending },
+    };
+    app.order(&Command::Book(command), now);
     app.which = in_hand;
 }
 
@@ -138,6 +159,10 @@ fn showing(app: &App) -> Vec<Id> {
     }
     if let Some(job) = app.price.face {
         return buyer(&app.own.shop(app.now.at), job).ok().and_then(|sheet| sheet.photo).into_iter().listed();
+    }
+    if let (Place::Jobs, Some(Room::Hours), None, true) = (app.place, app.jobs.room, &app.jobs.draft, app.is_open) {
+        let line = app.jobs.opened;
+        return line.map(|line| app.own.workshop().photos.of_spending(line).collect()).unwrap_or_default();
     }
     let open = matches!((app.place, app.jobs.room, &app.jobs.draft), (Place::Jobs, None | Some(Room::Photos), None));
     let job = app.jobs.open.filter(|_| open && app.is_open);
@@ -157,7 +182,8 @@ pub fn follow(app: &mut App) {
     if sizes && !app.photos.sizes && !self::wanted(app).is_empty() {
         app.orders.push(Order::LookAtPhotos);
     }
-    if !sizes {
+    let receipts = app.place == Place::Jobs && app.jobs.room == Some(Room::Hours);
+    if !sizes && !receipts {
         app.photos.said = None;
     }
     app.photos.sizes = sizes;

@@ -6,6 +6,7 @@ pub mod figures;
 pub mod hours;
 pub mod people;
 pub mod rack;
+pub mod tools;
 pub mod wood;
 
 use super::App;
@@ -21,7 +22,7 @@ use copies::Coming;
 use figures::Figure;
 use fivebar_core::ledger::decide::{BookCommand, Command, MoneyCommand, Now};
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::ledger::kind::money::TillSet;
+use fivebar_core::ledger::kind::money::{CostHomed, Home, TillSet};
 use fivebar_core::ledger::line::document::DocumentTrouble;
 use fivebar_core::ledger::people::Person;
 use fivebar_core::money::point::Points;
@@ -37,6 +38,8 @@ pub enum Over {
     Rate,
     /// The parts of the rate that are no hours and no pay.
     CostsAndTax,
+    /// Tools that wear out.
+    Tools,
     /// The rate's guess beside what the year was so far.
     RealYear,
     Till,
@@ -99,6 +102,10 @@ pub struct Workshop {
     /// The line of a list that is opened.
     pub opened: Option<Id>,
     pub rack: rack::Rack,
+    /// A pay for an hour that is asked about, as it was typed.
+    pub sure: Option<String>,
+    /// A tool that is being written down.
+    pub tool: Option<Box<tools::Draft>>,
     /// The day a cost of no job was spent on.
     pub spent_on: SpentOn,
     /// Days off being chosen.
@@ -131,6 +138,11 @@ pub enum Tap {
     /// Opens a line of a list, or closes it.
     Line(Id),
     Strike(Id),
+    Tool(tools::ToolTap),
+    /// Where a kind of cost belongs.
+    Home(Key, Home),
+    /// What is left of a can is gone.
+    EmptyCan(Id),
     Wood(wood::WoodTap),
     Rack(rack::RackTap),
     Design(designs::DesignTap),
@@ -160,14 +172,10 @@ pub enum Tap {
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
     match tap {
         Tap::Open(over) => open(app, over),
-        Tap::Figure(figure) => {
-            let back = Box::new(std::mem::take(&mut app.workshop.over));
-            app.workshop.over = Over::Figure(figure, Typed::default(), back);
-            (app.workshop.opened, app.notice, app.workshop.spent_on) = (None, None, SpentOn::default());
-        }
+        Tap::Figure(figure) => ask(app, figure),
         Tap::Press(press) => {
             let sign = app.speech.sign();
-            app.notice = None;
+            (app.notice, app.workshop.sure) = (None, None);
             if let Over::Figure(_, typed, _) = &mut app.workshop.over {
                 typed.press(press, sign);
             }
@@ -191,6 +199,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Choose(chosen) => choose(app, chosen),
         Tap::Line(line) => app.workshop.opened = (app.workshop.opened != Some(line)).then_some(line),
         Tap::Strike(line) => strike(app, line, now),
+        Tap::Tool(tap) => tools::heard(app, tap, now),
+        Tap::Home(..) | Tap::EmptyCan(_) => costs(app, tap, now),
         Tap::Wood(tap) => wood::heard(app, tap, now),
         Tap::Rack(tap) => rack::heard(app, tap, now),
         Tap::Design(tap) => designs::heard(app, tap, now),
@@ -214,6 +224,25 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Close => close(app),
         copies => copies::heard(app, copies, now),
     }
+}
+
+/// The pad for a figure, over the page that asks it.
+fn ask(app: &mut App, figure: Figure) {
+    let back = Box::new(std::mem::take(&mut app.workshop.over));
+    app.workshop.over = Over::Figure(figure, Typed::default(), back);
+    (app.workshop.opened, app.notice, app.workshop.spent_on) = (None, None, SpentOn::default());
+    app.workshop.sure = None;
+}
+
+/// Where a kind of cost belongs, or that a can is empty.
+fn costs(app: &mut App, tap: Tap, now: Now) {
+    let currency = app.begins_with().0;
+    let command = match tap {
+        Tap::Home(kind, home) => MoneyCommand::SetHome(CostHomed { currency, kind, home }),
+        Tap::EmptyCan(can) => MoneyCommand::EmptyCan { can },
+        _ => return,
+    };
+    app.order(&Command::Money(command), now);
 }
 
 /// Opens a page; a copy on its way stays on its way.
@@ -243,12 +272,16 @@ fn step_back(app: &mut App) {
         return wood::back(app);
     }
     (app.workshop.text, app.workshop.said, app.workshop.asks_role) = (String::new(), None, false);
+    if app.workshop.tool.take().is_some() {
+        return;
+    }
     if matches!(app.workshop.over, Over::Rack) && app.workshop.rack.close() {
         return;
     }
     app.workshop.over = match std::mem::take(&mut app.workshop.over) {
         Over::Figure(_, _, back) => *back,
         Over::CostsAndTax | Over::RealYear => Over::Rate,
+        Over::Tools => Over::CostsAndTax,
         Over::Supplier(_) | Over::Person(_) => Over::People,
         Over::Coming(_) | Over::NoCopy(_) | Over::Wipe => Over::Copies,
         _ => Over::Nothing,

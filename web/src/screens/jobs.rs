@@ -6,6 +6,7 @@ pub(super) mod entry;
 pub(super) mod estimate;
 mod figures;
 mod forms;
+mod homes;
 mod hours;
 mod list;
 mod page;

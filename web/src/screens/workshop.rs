@@ -11,6 +11,7 @@ mod people;
 mod rack;
 mod rate;
 mod till;
+mod tools;
 mod wood;
 mod year;
 
@@ -34,6 +35,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Over::Nothing => first(app, seen),
         Over::Rate => rate::screen(app, seen),
         Over::CostsAndTax => rate::costs_and_tax(app, seen),
+        Over::Tools => tools::screen(app, seen),
         Over::RealYear => year::screen(app, seen),
         Over::Till => till::screen(app, seen),
         Over::Hours => hours::screen(app, seen),

@@ -39,6 +39,11 @@ pub enum BookCommand {
         photo: Id,
         job: Id,
     },
+    /// The receipt of a spending, in the same way.
+    TakeReceipt {
+        photo: Id,
+        spending: Id,
+    },
     RemovePhoto {
         photo: Id,
     },
@@ -96,13 +101,25 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
             if PHOTOS_MOST <= fold::workshop(book).photos.of_job(there.id).count() {
                 return Err(Refusal::TooManyPhotos { most: PHOTOS_MOST });
             }
-            act.add(PhotoTaken { photo: *photo, job: Some(*job), haul: None, pile: None });
+            act.add(PhotoTaken { photo: *photo, job: Some(*job), haul: None, pile: None, spending: None });
         }
+        BookCommand::TakeReceipt { photo, spending } => receipt(book, (*photo, *spending), act)?,
         BookCommand::RemovePhoto { photo } => {
             fold::workshop(book).photos.wanted().find(|there| there.id == *photo).ok_or(Refusal::NotThere)?;
             act.add(PhotoRemoved { photo: *photo });
         }
     }
+    Ok(())
+}
+
+/// The receipt of a spending that stands; without the job, so that no app takes it for a photo of the piece.
+fn receipt(book: &Book, (photo, spending): (Id, Id), act: &mut Act) -> Answer<()> {
+    let spent = book.entry(spending).filter(|(_, struck)| !struck).map(|(entry, _)| &entry.fact);
+    spent.filter(|fact| matches!(fact, Fact::MoneySpent(_) | Fact::DistanceDriven(_))).ok_or(Refusal::NotThere)?;
+    if PHOTOS_MOST <= fold::workshop(book).photos.of_spending(spending).count() {
+        return Err(Refusal::TooManyPhotos { most: PHOTOS_MOST });
+    }
+    act.add(PhotoTaken { photo, job: None, haul: None, pile: None, spending: Some(spending) });
     Ok(())
 }
 

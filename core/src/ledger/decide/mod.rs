@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod cans;
 mod dates;
 mod estimate;
 mod haul;

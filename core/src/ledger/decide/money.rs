@@ -1,18 +1,19 @@
 //! Orders about money: spend, drive, set what an hour must earn and how one is paid, tag and settle.
 
-use super::Act;
 use super::job::found;
-use crate::ledger::Book;
+use super::{Act, cans};
 use crate::ledger::fold;
 use crate::ledger::fold::job::facts::same;
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money as kind;
+use crate::ledger::{Book, Entry, Fact};
 use crate::money::charge::Terms;
 use crate::money::cost::{DistanceRate, Pack, distance, of_pack, used_up};
 use crate::money::fee::Fee;
 use crate::money::tax::Tax;
-use crate::quantity::{Cash, Currency, Decimal, Id, Key, Length, Moment, Money, Side};
+use crate::money::wear::{FirstYear, Spread, Tool};
+use crate::quantity::{Cash, Currency, Decimal, Id, Key, Length, Moment, Money, Side, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// What a cost belongs to: each has one home.
@@ -40,6 +41,11 @@ pub enum Much {
         of: Decimal,
         pack: Money,
     },
+    /// Used of a can that count is kept of.
+    OfCan {
+        can: Id,
+        used: Decimal,
+    },
     /// Comes back: the salvage or refund of a part that was swapped.
     Credit(Money),
 }
@@ -63,6 +69,23 @@ pub enum MoneyCommand {
         what: Option<String>,
         when: Option<Moment>,
     },
+    /// Opens a can or pack, and takes so much of it.
+    OpenCan {
+        pack: kind::PackOpened,
+        takes: Option<(On, Decimal)>,
+    },
+    /// Part of a spending came back: it was sent back, or a part that was swapped fetched something.
+    ComeBack {
+        spending: Id,
+        sum: Money,
+        what: Option<String>,
+    },
+    SetHome(kind::CostHomed),
+    AddTool(kind::ToolAdded),
+    /// What is left of it is gone.
+    EmptyCan {
+        can: Id,
+    },
     /// Sets some members of what an hour must earn; those that are missing stay.
     SetRate(kind::RateSet),
     SetTill(kind::TillSet),
@@ -80,9 +103,14 @@ pub enum MoneyCommand {
 pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answer<()> {
     match command {
         MoneyCommand::Spend { on, much, kind, what, when } => {
-            let mut fact = spent(*much, kind)?;
+            let mut fact = match *much {
+                Much::OfCan { can, used } => {
+                    cans::share(book, (can, used), Wall::new(when.unwrap_or(act.now().wall.at), act.now().wall.offset))?
+                }
+                much => spent_of(much, kind)?,
+            };
             (fact.job, fact.haul) = home(book, *on, fact.sum.currency())?;
-            (fact.what, fact.when) = (what.clone(), *when);
+            (fact.what, fact.when) = (what.clone().or(fact.what), *when);
             act.add(fact);
         }
         MoneyCommand::Drive { on, distance, rate, currency, what, when } => {
@@ -91,6 +119,11 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
             let fact = driven(*distance, rate, *currency)?;
             act.add(kind::DistanceDriven { job, haul, what: what.clone(), when: *when, ..fact });
         }
+        MoneyCommand::OpenCan { .. }
+        | MoneyCommand::EmptyCan { .. }
+        | MoneyCommand::ComeBack { .. }
+        | MoneyCommand::SetHome(_)
+        | MoneyCommand::AddTool(_) => as_things(book, command, act)?,
         MoneyCommand::SetRate(facts) => {
             check_rate(book, facts)?;
             act.add(facts.clone());
@@ -120,6 +153,30 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
     Ok(())
 }
 
+/// Costs as things: cans, tools, what came back, where a kind belongs.
+fn as_things(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answer<()> {
+    match command {
+        MoneyCommand::OpenCan { pack, takes } => cans::open(book, (pack, *takes), act)?,
+        MoneyCommand::ComeBack { spending, sum, what } => {
+            let fact = came_back(book, *spending, *sum)?;
+            act.add(kind::MoneySpent { what: what.clone(), ..fact });
+        }
+        MoneyCommand::SetHome(facts) => {
+            act.add(facts.clone());
+        }
+        MoneyCommand::AddTool(facts) => {
+            check_tool(facts)?;
+            act.add(facts.clone());
+        }
+        MoneyCommand::EmptyCan { can } => {
+            cans::there(book, *can)?;
+            act.add(kind::PackEmptied { can: *can, when: None });
+        }
+        _ => {}
+    }
+    Ok(())
+}
+
 /// Nobody settles for more than what is handed over for the tag.
 fn not_over_tag(book: &Book, tag: Option<Money>, met: Money) -> Answer<()> {
     let Some(tag) = tag else { return Ok(()) };
@@ -135,7 +192,7 @@ pub(super) fn plain(met: Money) -> Answer<Money> {
 }
 
 /// What a cost belongs to, if that is there and in its currency.
-fn home(book: &Book, on: On, other: Currency) -> Answer<(Option<Id>, Option<Id>)> {
+pub(super) fn home(book: &Book, on: On, other: Currency) -> Answer<(Option<Id>, Option<Id>)> {
     let (one, home) = match on {
         On::Job(id) => (found(book, id)?.currency, (Some(id), None)),
         On::Haul(id) => (fold::haul(book, id).ok_or(Refusal::NotThere)?.currency, (None, Some(id))),
@@ -144,7 +201,7 @@ fn home(book: &Book, on: On, other: Currency) -> Answer<(Option<Id>, Option<Id>)
     if one == other { Ok(home) } else { Err(Refusal::CurrenciesMixed { one, other }) }
 }
 
-fn spent(much: Much, kind: &Key) -> Answer<kind::MoneySpent> {
+fn spent_of(much: Much, kind: &Key) -> Answer<kind::MoneySpent> {
     let whole = |sum| kind::MoneySpent {
         sum,
         kind: kind.clone(),
@@ -157,8 +214,11 @@ fn spent(much: Much, kind: &Key) -> Answer<kind::MoneySpent> {
         used: None,
         of: None,
         pack: None,
+        can: None,
+        back: None,
     };
     Ok(match much {
+        Much::OfCan { .. } => return Err(Refusal::NotThere),
         Much::Whole(sum) => whole(plain(sum)?),
         Much::Credit(sum) => whole(Money::zero(sum.currency()).minus(plain(sum)?)?),
         Much::Each { n, each, currency } => {
@@ -174,6 +234,32 @@ fn spent(much: Much, kind: &Key) -> Answer<kind::MoneySpent> {
             kind::MoneySpent { used: Some(Exact(used)), of: Some(Exact(of)), pack: Some(pack), ..whole(sum) }
         }
     })
+}
+
+/// No more comes back of a spending than it was.
+fn came_back(book: &Book, spending: Id, sum: Money) -> Answer<kind::MoneySpent> {
+    let (entry, _) = book.entry(spending).filter(|(_, struck)| !struck).ok_or(Refusal::NotThere)?;
+    let Fact::MoneySpent(was) = &entry.fact else { return Err(Refusal::NotThere) };
+    let back = |entry: &Entry| if let Fact::MoneySpent(f) = &entry.fact { Some(f.sum).filter(|_| f.back == Some(spending)) } else { None };
+    let before = book.entries().filter(|(_, struck)| !struck).filter_map(|(entry, _)| back(entry));
+    let spent = before.into_iter().try_fold(was.sum, Money::plus)?;
+    if spent.amount() < plain(same(was.sum.currency(), sum)?)?.amount() {
+        return Err(Refusal::MoreThanSpent { met: sum, spent });
+    }
+    if sum.is_zero() {
+        return Err(Refusal::NothingAsked);
+    }
+    let credit = spent_of(Much::Credit(sum), &was.kind)?;
+    Ok(kind::MoneySpent { job: was.job, haul: was.haul, back: Some(spending), ..credit })
+}
+
+fn check_tool(f: &kind::ToolAdded) -> Answer<()> {
+    if f.name.trim().is_empty() {
+        return Err(Refusal::NameMissing);
+    }
+    let tool = Tool { cost: plain(f.sum)?, salvage: f.salvage.unwrap_or(Money::zero(f.sum.currency())), years: f.years };
+    let spread = f.share.map_or(Spread::Straight, |share| Spread::DecliningThenStraight { share: share.0 });
+    tool.wear(spread, FirstYear::Whole).map(drop)
 }
 
 fn mileage(book: &Book, currency: Currency) -> Answer<(Decimal, Per)> {

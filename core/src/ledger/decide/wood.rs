@@ -143,6 +143,8 @@ fn buy(act: &mut Act, (units, pile, label): (Units, &PileFacts, String), (n, pai
             used: None,
             of: None,
             pack: None,
+            can: None,
+            back: None,
         });
     }
     Ok(())

@@ -3,7 +3,7 @@
 use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money::{DistanceDriven, MoneySpent};
 use crate::ledger::{Entry, Fact};
-use crate::quantity::{Decimal, Id, Key, Length, Money, Wall};
+use crate::quantity::{Decimal, Id, Key, Length, Listed, Money, Set, Wall};
 
 /// The kind of a distance driven.
 pub const DISTANCE: &str = "distance";
@@ -23,6 +23,10 @@ pub struct Booked {
     /// When it was spent: as said, else when it was written; by the clock of the place where it was written.
     pub at: Wall,
     pub how: How,
+    /// The can it is of, where count is kept of it.
+    pub can: Option<Id>,
+    /// The line it came back of: a refund, or salvage.
+    pub back: Option<Id>,
 }
 
 /// How a sum came about.
@@ -46,6 +50,15 @@ pub enum How {
     },
 }
 
+/// Without what came back of a spending that was struck since.
+pub(super) fn without_lost(lines: Vec<Booked>) -> Vec<Booked> {
+    if lines.iter().all(|line| line.back.is_none()) {
+        return lines;
+    }
+    let there: Set<Id> = lines.iter().map(|line| line.entry).collect();
+    lines.into_iter().filter(|line| line.back.is_none_or(|of| there.contains(&of))).listed()
+}
+
 /// The line an entry books, if it books one.
 pub fn booked(entry: &Entry) -> Option<Booked> {
     match &entry.fact {
@@ -67,6 +80,8 @@ fn spent(entry: &Entry, f: &MoneySpent) -> Booked {
         what: f.what.clone(),
         at: Wall::new(f.when.unwrap_or(entry.at()), entry.offset()),
         how: each.or(share).unwrap_or(How::Whole),
+        can: f.can,
+        back: f.back,
     }
 }
 
@@ -80,5 +95,7 @@ fn driven(entry: &Entry, f: &DistanceDriven) -> Booked {
         what: f.what.clone(),
         at: Wall::new(f.when.unwrap_or(entry.at()), entry.offset()),
         how: How::Driven { distance: f.distance, rate: f.rate.0, per: f.per },
+        can: None,
+        back: None,
     }
 }

@@ -13,7 +13,7 @@ pub use selling::{
     Selling,
 };
 
-use super::booked::booked;
+use super::booked::{booked, without_lost};
 use super::estimate::Kept;
 use super::numbers::Numbers;
 use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
@@ -40,6 +40,7 @@ pub fn job(book: &Book, id: Id) -> Option<Job> {
         numbers.take(&entry.fact);
     }
     job.operations.iter_mut().for_each(|operation| operation.pieces = numbers.of(id, &operation.op));
+    job.booked = without_lost(std::mem::take(&mut job.booked));
     job.selling.settle();
     Some(job)
 }

@@ -2,6 +2,7 @@
 
 mod bench;
 mod booked;
+mod cans;
 mod dates;
 mod estimate;
 mod haul;
@@ -18,6 +19,7 @@ mod workshop;
 
 pub use bench::{bench, last_act};
 pub use booked::{Booked, DISTANCE, How};
+pub use cans::{Can, CanShare};
 pub use dates::{HoursFacts, Quote};
 pub use estimate::{Kept, OldJob};
 pub use haul::{haul, hauls, is_bought};
@@ -31,7 +33,7 @@ pub use photos::{Photo, Photos};
 pub use plan::{Design, InUse, KeptPlan, SawFacts, Share, has_wood, in_use, not_left, pieces_taken, shared};
 pub use wait::waits;
 pub use wood::{WoodFacts, van};
-pub use workshop::{Copy, Person, RateFacts, Till, Workshop, workshop};
+pub use workshop::{Copy, OwnTool, Person, RateFacts, Till, Workshop, workshop};
 
 use crate::quantity::{Decimal, Span};
 use crate::refusal::{Answer, Refusal};

@@ -8,6 +8,8 @@ use crate::quantity::{Id, Set};
 pub struct Photo {
     pub id: Id,
     pub job: Option<Id>,
+    /// It is the receipt of this spending, and of no job's face.
+    pub spending: Option<Id>,
 }
 
 /// Every photo, in the order they were taken; and those that were removed.
@@ -21,7 +23,7 @@ impl Photos {
     pub(super) fn apply(&mut self, entry: &Entry) {
         match &entry.fact {
             Fact::PhotoTaken(f) if self.taken.iter().all(|photo| photo.id != f.photo) => {
-                self.taken.push(Photo { id: f.photo, job: f.job });
+                self.taken.push(Photo { id: f.photo, job: f.job, spending: f.spending });
             }
             Fact::PhotoRemoved(f) => {
                 self.gone.insert(f.photo);
@@ -37,6 +39,11 @@ impl Photos {
 
     /// Those of a job, the oldest first.
     pub fn of_job(&self, job: Id) -> impl Iterator<Item = Id> + '_ {
-        self.wanted().filter(move |photo| photo.job == Some(job)).map(|photo| photo.id)
+        self.wanted().filter(move |photo| photo.job == Some(job) && photo.spending.is_none()).map(|photo| photo.id)
+    }
+
+    /// Receipts of a spending, the oldest first.
+    pub fn of_spending(&self, spending: Id) -> impl Iterator<Item = Id> + '_ {
+        self.wanted().filter(move |photo| photo.spending == Some(spending)).map(|photo| photo.id)
     }
 }

@@ -1,6 +1,7 @@
 //! The workshop from its entries: what an hour must earn, how one is paid, people, costs that belong to no job.
 
-use super::booked::{Booked, booked};
+use super::booked::{Booked, booked, without_lost};
+use super::cans::Can;
 use super::dates::HoursFacts;
 use super::estimate::{OldJob, told};
 use super::photos::Photos;
@@ -8,13 +9,14 @@ use super::plan::{Design, SawFacts, kept};
 use super::wood::WoodFacts;
 use crate::ledger::kind::book::Role;
 use crate::ledger::kind::haul::Per;
-use crate::ledger::kind::money::{Measure, RateSet, TillSet};
+use crate::ledger::kind::money::{Home, Measure, RateSet, TillSet, ToolAdded};
 use crate::ledger::kind::sale::Paid;
 use crate::ledger::{Book, Entry, Fact, Subject};
+use crate::money::wear::{FirstYear, Spread, Tool};
 use crate::money::{fee::Fee, replacement::BoardPrice, tax::Tax};
 use crate::quantity::Set;
 use crate::quantity::Sorted;
-use crate::quantity::{Cash, Currency, Decimal, Id, Key, Moment, Money, Side, Units, Volume, round_to_cash};
+use crate::quantity::{Cash, Currency, Decimal, Id, Key, Moment, Money, Side, Units, Volume, Wall, round_to_cash};
 use crate::refusal::Answer;
 
 /// What is known of the workshop.
@@ -29,6 +31,11 @@ pub struct Workshop {
     pub board_prices: Sorted<(Currency, Option<Key>), BoardPrice>,
     /// Spending and driving for no job and no haul.
     pub costs: Vec<Booked>,
+    /// Cans and packs that were opened, the latest last.
+    pub cans: Vec<Can>,
+    /// Where kinds of cost belong, as far as it was said.
+    pub homes: Sorted<(Currency, Key), Home>,
+    pub tools: Vec<OwnTool>,
     pub people: Vec<Person>,
     /// People whose names are gone for good.
     pub forgotten: Set<Id>,
@@ -100,6 +107,7 @@ pub fn workshop(book: &Book) -> Workshop {
     for entry in book.about(Subject::Workshop) {
         apply(&mut workshop, entry);
     }
+    workshop.costs = without_lost(std::mem::take(&mut workshop.costs));
     let Workshop { people, forgotten, copy, .. } = &mut workshop;
     people.retain(|person| !forgotten.contains(&person.id));
     if let Some(copy) = copy {
@@ -151,7 +159,17 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
         Fact::DayOffSet(f) => workshop.hours.set_off(f),
         Fact::OldJobTold(f) => told(&mut workshop.old_jobs, entry, f),
         Fact::CopyKept(f) => workshop.copy = Some(Copy { at: entry.at(), upto: f.upto, since: 0 }),
-        _ => workshop.costs.extend(booked(entry)),
+        Fact::PackOpened(f) => workshop.cans.push(Can::of(entry.id, f, entry.wall)),
+        Fact::CostHomed(f) => {
+            workshop.homes.insert((f.currency, f.kind.clone()), f.home);
+        }
+        Fact::ToolAdded(f) => workshop.tools.extend(OwnTool::of(entry, f)),
+        Fact::PackEmptied(f) => super::cans::emptied(&mut workshop.cans, entry, f),
+        _ => {
+            let line = booked(entry);
+            line.iter().for_each(|line| super::cans::shared(&mut workshop.cans, line));
+            workshop.costs.extend(line.filter(|line| line.job.is_none() && line.haul.is_none()));
+        }
     }
 }
 
@@ -177,6 +195,38 @@ fn till(till: &mut Till, f: &TillSet) {
     till.point = f.point.clone().or_else(|| till.point.clone());
     till.mileage = f.mileage.map(|n| n.0).or(till.mileage);
     till.per = f.per.or(till.per);
+}
+
+/// A tool that wears out, in the workshop since a day.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OwnTool {
+    pub entry: Id,
+    pub name: String,
+    pub tool: Tool,
+    pub spread: Spread,
+    pub bought: Wall,
+}
+
+impl OwnTool {
+    /// None for one that no tool is, as an older phone may bring it.
+    fn of(entry: &Entry, f: &ToolAdded) -> Option<OwnTool> {
+        let salvage = f.salvage.unwrap_or(Money::zero(f.sum.currency()));
+        let tool = Tool { cost: f.sum, salvage, years: f.years };
+        let spread = f.share.map_or(Spread::Straight, |share| Spread::DecliningThenStraight { share: share.0 });
+        tool.wear(spread, FirstYear::Whole).ok()?;
+        let bought = Wall::new(f.when.unwrap_or(entry.at()), entry.offset());
+        Some(OwnTool { entry: entry.id, name: f.name.clone(), tool, spread, bought })
+    }
+
+    /// What a year carries of it, unrounded; nothing before it was bought and after its years.
+    ///
+    /// # Errors
+    /// Those of [`Tool::wear`].
+    pub fn wear_of(&self, year: i32) -> Answer<Decimal> {
+        let nth = usize::try_from(year.saturating_sub(self.bought.day().as_ymd().0));
+        let all = self.tool.wear(self.spread, FirstYear::Whole)?;
+        Ok(nth.ok().and_then(|nth| all.get(nth).copied()).unwrap_or_default())
+    }
 }
 
 impl Till {

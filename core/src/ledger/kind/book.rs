@@ -25,7 +25,8 @@ kinds! {
     /// A copy was kept outside this phone, holding all up to a moment.
     CopyKept { upto: Moment; }
     /// A photo was taken or chosen: of a job, a haul, a pile, or of none of them. The picture lies beside the book, by the id `photo`.
-    PhotoTaken { photo: Id; job: Id, haul: Id, pile: Id }
+    /// `spending`: it is the receipt of that entry, and names no job; missing, it is no receipt.
+    PhotoTaken { photo: Id; job: Id, haul: Id, pile: Id, spending: Id }
     /// A photo is not wanted any more; its picture stays until the next copy.
     PhotoRemoved { photo: Id; }
     /// Entries were taken back.

@@ -2,7 +2,7 @@
 
 use super::haul::Per;
 use super::{Exact, kinds};
-use crate::quantity::{Currency, Id, Key, Length, Moment, Money, Side, spelled};
+use crate::quantity::{Count, Currency, Id, Key, Length, Moment, Money, Side, spelled};
 
 /// How wood is sold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,10 +14,35 @@ pub enum Measure {
 
 spelled!(Measure: BoardFoot "board-foot", Litre "litre", CubicMetre "cubic-metre");
 
+/// Where a kind of cost belongs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Home {
+    Job,
+    Rate,
+}
+
+spelled!(Home: Job "job", Rate "rate");
+
 kinds! {
     /// Money was spent: on a job, on a haul, or on neither (a workshop cost). `what` is the maker's word, `kind` a key.
     /// How the sum came about is kept: `n` at `each`, or `used` of a pack of `of` at `pack`. `when` where it was another day.
-    MoneySpent { sum: Money, kind: Key; job: Id, haul: Id, what: String, when: Moment, n: Exact, each: Exact, used: Exact, of: Exact, pack: Money }
+    /// `can`: the pack of a [`PackOpened`]; missing, one that nobody keeps count of. `back`: the spending of which this came back, a sum below
+    /// nothing; missing, of none that is known.
+    MoneySpent {
+        sum: Money, kind: Key;
+        job: Id, haul: Id, what: String, when: Moment, n: Exact, each: Exact, used: Exact, of: Exact, pack: Money, can: Id,
+        back: Id
+    }
+    /// A can or pack was opened that several jobs use: what it cost and holds, in its unit, and the kind of spending its shares are. `when` is the
+    /// day on its lid, where it was another. Its id is the entry's.
+    PackOpened { what: String, kind: Key, sum: Money, of: Exact, unit: Key; when: Moment }
+    /// What is left of a can or pack is gone.
+    PackEmptied { can: Id; when: Moment }
+    /// Where a kind of cost belongs, in one currency: on each job as used, or in the rate. The last one stands.
+    CostHomed { currency: Currency, kind: Key, home: Home; }
+    /// A tool that wears out over so many years from the one it was bought in, down to what it fetches at the end (nothing where `salvage` is
+    /// missing). Each year carries as much, or `share` of what is left of the price until as much is more. `when`: the day it was bought.
+    ToolAdded { name: String, sum: Money, years: Count; salvage: Money, share: Exact, when: Moment }
     /// A distance was driven for a job or a haul, or for neither; `sum` is distance x rate.
     DistanceDriven { distance: Length, rate: Exact, per: Per, sum: Money; job: Id, haul: Id, what: String, when: Moment }
     /// What an hour must earn, in one currency: pay wanted and lowest pay per hour, hours a year and those logged to jobs,

@@ -34,6 +34,8 @@ pub enum What {
     /// Jobs from before the book, as history.
     OldJobs,
     Spend,
+    /// Part of a spending came back.
+    CameBack(Id),
     Tag,
     Settle,
     /// Width, depth, height and weight, for the buyer's face.
@@ -111,6 +113,7 @@ pub struct Picks {
     /// What was spent on; asked first.
     pub spending: Option<Key>,
     pub way: Way,
+    pub can: super::cans::OfCan,
     pub paid: Option<Paid>,
     pub carried: Carried,
     pub wood: Option<Key>,
@@ -139,6 +142,7 @@ pub enum Pick {
     Kind(Kind, bool),
     Spending(Key),
     Way(Way),
+    Can(super::cans::CanTap),
     Paid(Option<Paid>),
     Carried(Carried),
     /// With the refund the order came to nothing.
@@ -188,6 +192,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         finish: false,
         spending: None,
         way: Way::default(),
+        can: super::cans::OfCan::of(units),
         paid: Some(Paid::Notes),
         carried: Carried::Fetched,
         wood: None,
@@ -205,7 +210,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
     }
     let sheet = sheet(app)?.ok()?;
     let (currency, units) = (sheet.account.currency, sheet.account.units);
-    let picks = Picks { currency, units, ..blank.picks };
+    let picks = Picks { currency, units, can: super::cans::OfCan::of(units), ..blank.picks };
     let sign = app.speech.sign();
     if blank.what == What::Room {
         let [dry, damp] = room_of(app, &sheet).map(|n| writing::decimal(n, sign));
@@ -233,6 +238,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             let picks = Picks { more: true, ..draft.picks };
             Draft { form: Form::of(3), words: words(1), picks, ..draft }
         }
+        What::CameBack(_) => Draft { form: Form::of(1), words: words(1), ..draft },
         What::Tag => Draft { form: Form::filled([typed.sum(sheet.sale.tag)]), ..draft },
         What::Settle => Draft { form: Form::filled([typed.sum(sheet.account.pricing.settle_set)]), ..draft },
         What::Size => Draft { form: size(sheet, typed), ..draft },
@@ -361,8 +367,9 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Spending(key) => (picks.spending, picks.more) = (Some(key), false),
         Pick::Way(way) => {
             (picks.way, picks.more) = (way, picks.spending.is_none() && way != Way::Drive);
-            draft.form = Form::of(3);
+            (picks.can, draft.form) = (super::cans::OfCan::of(picks.units), Form::of(3));
         }
+        Pick::Can(tap) => super::cans::heard(app, tap),
         Pick::Paid(paid) => picks.paid = paid,
         Pick::Carried(carried) => picks.carried = carried,
         Pick::Ends(ends) => picks.ends = ends,

@@ -15,12 +15,13 @@ use fivebar_core::ledger::decide::{
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::job::{JobBegan, JobDescribed, OperationPlanned, PartPlanned};
+use fivebar_core::ledger::kind::money::PackOpened;
 use fivebar_core::ledger::kind::sale::{
     AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PriceAgreed, SaleReversed,
 };
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
-use fivebar_core::quantity::{Decimal, Id, Length, Mass, Money, PILE_MOST};
+use fivebar_core::quantity::{Decimal, Id, Length, Mass, Moment, Money, PILE_MOST};
 use fivebar_core::sheet::gallery::AtGallery;
 
 /// The form in hand is read and saved; it closes when it was.
@@ -129,6 +130,10 @@ impl Reader {
             What::Plan(was) => self.plan(draft, (job, was)).map(Command::Job),
             What::OldJobs => super::estimate::told(draft, self.sign).map(Command::Estimate),
             What::Spend => self.spend(draft, job).map(Command::Money),
+            What::CameBack(spending) => {
+                let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
+                self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::ComeBack { spending, sum, what }))
+            }
             What::Tag => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetTag { job, sum })),
             What::Settle => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) })),
             What::Name | What::Size | What::Facts => self.describe(draft, job).map(|facts| Command::Job(JobCommand::Describe(facts))),
@@ -218,6 +223,9 @@ impl Reader {
     fn spend(&self, draft: &mut Draft, job: Id) -> Option<MoneyCommand> {
         let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
         let (on, currency, when) = (On::Job(job), draft.picks.currency, draft.picks.spent_on.when(self.now));
+        if draft.picks.way == Way::Share && draft.picks.can.is_counted() {
+            return self.of_can(draft, (on, when));
+        }
         let much = match draft.picks.way {
             Way::Sum => Much::Whole(self.money(draft, 0)?),
             Way::Each => Much::Each { n: self.number(draft, 0)?, each: self.number(draft, 1)?, currency },
@@ -232,6 +240,23 @@ impl Reader {
         let kind = draft.picks.spending.clone();
         draft.picks.more = kind.is_none();
         Some(MoneyCommand::Spend { on, much, kind: kind?, what, when })
+    }
+
+    /// Some of a can that is there, or a can that is opened now: of that nothing need be used yet.
+    fn of_can(&self, draft: &mut Draft, (on, when): (On, Option<Moment>)) -> Option<MoneyCommand> {
+        let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
+        let kind = draft.picks.spending.clone();
+        if let Some(can) = draft.picks.can.picked {
+            let much = Much::OfCan { can, used: self.number(draft, 0)? };
+            return Some(MoneyCommand::Spend { on, much, kind: kind?, what, when });
+        }
+        let used = if draft.form.is_empty(0) { None } else { Some(self.number(draft, 0)?) };
+        let (of, sum) = (Exact(self.number(draft, 1)?), self.money(draft, 2)?);
+        draft.picks.more = kind.is_none();
+        let (kind, unit) = (kind?, draft.picks.can.unit.clone()?);
+        let what = what.unwrap_or_else(|| crate::words::en::jobs::upper_first(&crate::words::en::job::spending(kind.as_str())));
+        let takes = used.filter(|used| !used.is_zero()).map(|used| (on, used));
+        Some(MoneyCommand::OpenCan { pack: PackOpened { what, kind, sum, of, unit, when }, takes })
     }
 
     /// The rate as typed; nothing typed is as the till has it.

@@ -43,6 +43,11 @@ const PER_HOUR: i64 = 1_000_000;
 pub fn done(app: &mut App, now: Now) {
     let Over::Figure(figure, typed, _) = &app.workshop.over else { return };
     let (figure, text) = (*figure, typed.text.clone());
+    if is_asked(app, figure, &text) {
+        app.workshop.sure = Some(text);
+        return;
+    }
+    app.workshop.sure = None;
     let was_blank = blanks(app).contains(&figure);
     let written = match figure {
         Figure::Spent(kind) => spend(app, kind, &text, now),
@@ -58,6 +63,16 @@ pub fn done(app: &mut App, now: Now) {
         (Ok(()), Some(next)) => (*asked, *typed) = (next, Typed::default()),
         (Ok(()), None) => app.workshop.over = std::mem::take(back),
     }
+}
+
+/// More for an hour than this is asked about once; where no smaller coin is, a hundred times that. [J]
+const HOUR_ASKED: i64 = 1_000;
+
+/// Whether a pay is far from what an hour is worth anywhere, and was not asked about yet.
+fn is_asked(app: &App, figure: Figure, text: &str) -> bool {
+    let most = if app.begins_with().0.digits() == 0 { HOUR_ASKED.saturating_mul(100) } else { HOUR_ASKED };
+    let paid = matches!(figure, Figure::Pay | Figure::Lowest) && app.workshop.sure.as_deref() != Some(text);
+    paid && plain(text, app.speech.sign(), PER_HOUR).is_ok_and(|pay| Decimal::from(most) < pay.0)
 }
 
 /// Figures of the rate that were never said, in the order they are asked in.

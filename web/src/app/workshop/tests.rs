@@ -1,6 +1,7 @@
 //! Workshop as tables of taps.
 
 mod asked;
+mod tools;
 
 use super::*;
 use crate::app::here::{Here, Kept, TextSize, Theme};

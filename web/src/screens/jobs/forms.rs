@@ -1,5 +1,6 @@
 //! What is written down on Jobs, one form at a time: answers by chips above, figures, and the pad under the thumb.
 
+mod cans;
 mod making;
 mod money;
 mod old_jobs;
@@ -51,7 +52,9 @@ pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>
         (What::Name | What::Take { .. } | What::Part(_) | What::Plan(_), Some(sheet)) => making::asked(draft, sheet, app, seen),
         (What::OldJobs, Some(_)) => old_jobs::asked(draft, app, seen),
         (What::Room, Some(sheet)) => room::asked(draft, sheet, app, seen),
-        (What::Spend | What::Tag | What::Settle | What::Size | What::Facts | What::Lesson, Some(sheet)) => money::asked(draft, sheet, seen),
+        (What::Spend | What::CameBack(_) | What::Tag | What::Settle | What::Size | What::Facts | What::Lesson, Some(sheet)) => {
+            money::asked(draft, sheet, app, seen)
+        }
         (_, Some(sheet)) => sale::asked(draft, sheet, seen),
     };
     laid_out(asked, draft, sheet, seen)

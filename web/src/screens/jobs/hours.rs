@@ -1,22 +1,26 @@
 //! Hours and money: minutes by operation and where they come from, what is planned, what was spent.
 
-use super::super::{Screen, Seen, undo};
+use super::super::{Screen, Seen, said, undo};
 use super::figures::{lacking, line, small, sum, to_settle};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::jobs::estimate::sheet as estimated;
+use crate::app::order::Which;
+use crate::app::photos::PhotoTap;
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
+use crate::parts::notice::trouble;
 use crate::view::{El, el};
-use crate::words::en::{common, job as words, jobs};
+use crate::words::en::{common, costs as cost_words, job as words, jobs, photos as photo_words};
 use fivebar_core::bench::estimate::{Basis, OnTop};
 use fivebar_core::bench::{Division, Shares};
+use fivebar_core::ledger::decide::PHOTOS_MOST;
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
-use fivebar_core::quantity::{Listed, Money, Span, Units, writing};
+use fivebar_core::quantity::{Id, Listed, Money, Span, Units, writing};
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::JobSheet;
@@ -39,8 +43,12 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(super::estimate::block(sheet, estimate.as_ref(), app, seen));
     let nothing_spent = sheet.account.costs.lines.is_empty() && sheet.account.costs.by_kind.is_empty();
     let nothing_spent = nothing_spent && sheet.helped.is_empty();
-    let second =
-        el("div", "col").kid(el("h2", "").text(words::SPENT)).kid(if nothing_spent { none(words::NONE_SPENT) } else { spent(sheet, seen) });
+    let second = el("div", "col").kid(el("h2", "").text(words::SPENT)).kid(if nothing_spent {
+        none(words::NONE_SPENT)
+    } else {
+        spent(sheet, app, seen)
+    });
+    let second = second.kids(super::homes::both(sheet, app, seen));
     let spend = key("key solid h56", words::WRITE_SPENDING, "", say(Tap::Write(What::Spend)));
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(el("div", "um").kid(spend).kid(to_job()));
     Screen::new("jobs/hours", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
@@ -120,14 +128,14 @@ fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&Estim
         .kid(el("span", "t17 w8").text(span))
 }
 
-/// Booked lines, the latest first, each of which can be taken back; then what comes from elsewhere.
-fn spent(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+/// Booked lines, the latest first, each of which opens; then what comes from elsewhere.
+fn spent(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let costs = &sheet.account.costs;
     let kind = |key: &str| costs.by_kind.iter().find(|(kind, _)| kind.as_str() == key).map(|(_, sum)| *sum);
     let hauls = costs.shares.iter().any(|share| share.share.is_some()).then(|| kind(HAUL)).flatten();
     let still = (!costs.still.is_zero()).then(|| line(words::STILL_TO_COME, sum(costs.still, seen)));
     el("section", "card list")
-        .kids(costs.lines.iter().rev().map(|booked| booked_row(booked, seen)))
+        .kids(costs.lines.iter().rev().map(|booked| booked_row(booked, app, seen)))
         .kids(helped(sheet, seen))
         .kids(hauls.map(|share| row(&jobs::upper_first(words::HAUL_SHARE), "", &sum(share, seen))))
         .kid(el("div", "sums").kids(costs.total.map(|total| line(words::IN_ALL, sum(total, seen)))).kids(still))
@@ -141,16 +149,43 @@ fn helped(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     (Span::ZERO < time).then(|| row(words::HELPER, &seen.speech.span(time), &figure))
 }
 
-fn booked_row(booked: &Booked, seen: Seen<'_>) -> El<Msg> {
+/// A line; opened, what can be done with it: some of it came back, its receipt, it was written by mistake.
+fn booked_row(booked: &Booked, app: &App, seen: Seen<'_>) -> El<Msg> {
     let kind = booked.kind.as_ref().map_or(String::new(), |kind| words::spending(kind.as_str()));
-    let under: Vec<String> = [booked.what.clone(), how(booked, seen)].into_iter().flatten().listed();
+    let receipts = app.shelf().workshop().photos.of_spending(booked.entry).listed();
+    let receipt = (!receipts.is_empty()).then(|| cost_words::RECEIPT_THERE.to_owned());
+    let back = booked.back.map(|_| cost_words::CAME_BACK.to_owned());
+    let under: Vec<String> = [back, booked.what.clone(), how(booked, seen), receipt].into_iter().flatten().listed();
     let under = (!under.is_empty()).then(|| el("span", "t14 i2").text(under.join(", ")));
-    let back = key("key soft h48", words::STRIKE, "", say(Tap::Strike(booked.entry)));
-    el("div", "dl mid")
-        .key(booked.entry.to_string())
+    let open = app.jobs.opened == Some(booked.entry);
+    let top = el("button", "dl mid")
+        .attr("type", "button")
+        .attr("aria-expanded", if open { "true" } else { "false" })
+        .on_tap(say(Tap::Line(booked.entry)))
         .kid(el("span", "op").kid(el("span", "w7").text(jobs::upper_first(&kind))).kids(under))
-        .kid(el("span", "t17 w8").text(sum(booked.sum, seen)))
-        .kid(back)
+        .kid(el("span", "t17 w8").text(sum(booked.sum, seen)));
+    el("div", "").key(booked.entry.to_string()).kid(top).kids(open.then(|| opened(booked, &receipts, app)))
+}
+
+fn opened(booked: &Booked, receipts: &[Id], app: &App) -> El<Msg> {
+    let own = app.which == Which::Own;
+    let came = matches!(booked.how, How::Whole | How::Each { .. } | How::Share { .. }) && booked.back.is_none();
+    let came = came.then(|| key("key soft h56", cost_words::CAME_BACK, "", say(Tap::Write(What::CameBack(booked.entry)))));
+    let take = (own && receipts.len() < PHOTOS_MOST)
+        .then(|| key("key soft h56", cost_words::RECEIPT, "", Msg::Photo(PhotoTap::Receipt(booked.entry))));
+    let strike = key("key soft h56", words::STRIKE, "", say(Tap::Strike(booked.entry)));
+    let pictures = receipts.iter().map(|id| {
+        let picture = match app.photos.address(*id) {
+            Some(Some(url)) => el("img", "").attr("src", url.to_owned()).attr("alt", cost_words::RECEIPT_OF),
+            Some(None) => el("p", "").text(cost_words::NOT_HERE),
+            None => el("p", "").text(photo_words::BEING_READ),
+        };
+        let remove = key("key soft h48", photo_words::REMOVE, photo_words::REMOVED_UNDER, Msg::Photo(PhotoTap::Remove(*id)));
+        el("section", "photo").key(id.to_string()).kid(picture).kid(remove)
+    });
+    let pictures = pictures.listed();
+    let failed = app.photos.said.map(|why| trouble(said::shown(photo_words::not_kept(why))));
+    el("div", "opened").kids(failed).kids(pictures).kid(el("div", "g2").kids(came).kids(take).kid(strike))
 }
 
 /// How a sum came about, where it was more than a sum.

@@ -8,8 +8,8 @@ use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{refusal, workshop as words};
-use fivebar_core::ledger::fold::Booked;
+use crate::words::en::{cans as can_words, refusal, workshop as words};
+use fivebar_core::ledger::fold::{Booked, Can};
 use fivebar_core::quantity::{Id, Listed, Money};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::workshop::{WorkshopSheet, YearCosts, workshop};
@@ -31,8 +31,35 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     };
     let kinds = SPENDING.iter().map(|kind| Chip::tap(words::spending(kind))).listed();
     let down = chips("key h56", kinds, |nth| say(Tap::Figure(Figure::Spent(SPENDING.get(nth).copied().unwrap_or("workshop")))));
-    let main = el("main", "scr").kids(years).kid(el("div", "push")).kid(el("h2", "").text(words::WRITE_DOWN)).kid(down);
+    let main =
+        el("main", "scr").kids(cans(app, seen)).kids(years).kid(el("div", "push")).kid(el("h2", "").text(words::WRITE_DOWN)).kid(down);
     page(app, ("workshop/costs", words::COSTS), main, seen)
+}
+
+/// Cans with something in them: what is left, how old it is, what it is still worth.
+fn cans(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let known = app.shelf().workshop();
+    let rows = known.cans.iter().rev().filter(|can| !can.left().is_zero());
+    let rows = rows.map(|can| can_row(can, app.workshop.opened == Some(can.id), seen)).listed();
+    (!rows.is_empty()).then(|| el("section", "year").kid(el("h2", "").text(can_words::OPEN_CANS)).kid(el("div", "card list").kids(rows)))
+}
+
+fn can_row(can: &Can, open: bool, seen: Seen<'_>) -> El<Msg> {
+    let [left, holds] = [can.left(), can.holds].map(|n| seen.speech.number(n, 0, 2));
+    let today = seen.now.day();
+    let under = can_words::stands((&left, &holds), can.unit.as_str(), can.months(today));
+    let worth = can.worth(today).map(|worth| seen.speech.money(worth)).unwrap_or_default();
+    let top = el("button", "dl")
+        .attr("type", "button")
+        .attr("aria-expanded", if open { "true" } else { "false" })
+        .on_tap(say(Tap::Line(can.id)))
+        .kid(el("span", "op").kid(el("b", "").text(can.what.clone())).kid(el("span", "t14 i2").text(under)))
+        .kid(el("span", "n").text(worth));
+    let keys = open.then(|| {
+        let empty = key("key h56", can_words::IT_IS_EMPTY, "", say(Tap::EmptyCan(can.id)));
+        el("div", "opened").kid(el("div", "g2").kid(empty).kid(key("key h56", words::STRIKE, "", say(Tap::Strike(can.id)))))
+    });
+    el("div", "").key(can.id.to_string()).kid(top).kids(keys)
 }
 
 /// This year, and under it those before.
@@ -53,8 +80,9 @@ fn of_year(year: &YearCosts, of: &str, opened: Option<Id>, seen: Seen<'_>) -> El
         (!sum.is_zero()).then(|| el("div", "dl").kid(el("span", "op").text(name)).kid(el("span", "n").text(seen.speech.money(sum))))
     };
     let (hauls, helpers) = (part(words::OF_HAULS, year.of_hauls), part(words::OF_HELPERS, year.of_helpers));
+    let cans = part(can_words::OF_CANS, year.of_cans);
     let lines = year.lines.iter().rev().map(|line| row(line, opened == Some(line.entry), seen));
-    el("section", "year").kid(total).kid(el("div", "card list").kids(lines).kids(helpers).kids(hauls))
+    el("section", "year").kid(total).kid(el("div", "card list").kids(lines).kids(cans).kids(helpers).kids(hauls))
 }
 
 fn row(line: &Booked, open: bool, seen: Seen<'_>) -> El<Msg> {

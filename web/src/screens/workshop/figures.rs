@@ -7,14 +7,18 @@ use crate::app::entry::Typed;
 use crate::app::workshop::Tap;
 use crate::app::workshop::figures::{Figure, blanks, unit};
 use crate::app::{App, Msg, Notice};
+use crate::parts::caution::caution;
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::pad as keys;
 use crate::view::{El, el};
-use crate::words::en::{common, refusal, workshop as words};
-use fivebar_core::quantity::reading::{Misread, Quantity, Sign};
-use fivebar_core::quantity::{Decimal, Listed, Units};
+use crate::words::en::{common, costs as cost_words, refusal, workshop as words};
+use fivebar_core::ledger::kind::money::Home;
+use fivebar_core::money::mileage::us;
+use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
+use fivebar_core::quantity::{Currency, Decimal, Key, Listed, Money, Units};
+use fivebar_core::sheet::costs::{home_of, wear};
 
 /// A key that shows a figure and asks for it.
 pub fn asked(figure: Figure, shown: Option<String>, units: Units) -> El<Msg> {
@@ -45,18 +49,54 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
         Figure::Mileage => words::per_distance(currency.code(), units),
         _ => unit(figure, currency),
     };
+    let asks = app.workshop.sure.as_ref() == Some(&typed.text);
     let main = el("main", "scr")
         .kids((!under.is_empty()).then(|| el("p", "").text(under)))
         .kids(after)
         .kids(what.map(|what| el("div", "g2 low").kid(what).kid(spent_key(on, |tap| say(Tap::SpentOn(tap)), seen))))
         .kid(keys::entry(&typed.text, &unit, typed.wrong.is_some() || refused(app).is_some()))
         .kids(why(typed, app, seen, units))
+        .kids(asks.then(|| el("p", "why").attr("role", "alert").text(cost_words::is_it_so(&is_said(typed, currency, seen)))))
+        .kids(home(figure, app))
+        .kids(proposed(figure, app, seen).filter(|_| typed.text.is_empty()))
         .kid(el("div", "push"))
         .kids(chosen)
-        .kid(key("key solid h88", common::DONE, "", say(Tap::PadDone)))
+        .kid(key("key solid h88", if asks { cost_words::IT_IS_SO } else { common::DONE }, "", say(Tap::PadDone)))
         .kid(key("key h48", common::NOT_NOW, "", say(Tap::Close)));
     let small = if spent { words::figure(figure, units) } else { words::WORKSHOP };
     Screen::new("workshop/figure", head(Head::new(small, words::ask(figure, units))), main).says_it()
+}
+
+/// A pay for an hour that is asked about, as it was read.
+fn is_said(typed: &Typed, currency: Currency, seen: Seen<'_>) -> String {
+    let sum = reading::number(&typed.text, seen.speech.sign(), Decimal::ZERO..=Decimal::from(1_000_000));
+    sum.ok().and_then(|sum| Money::book(sum, currency).ok()).map_or_else(|| typed.text.clone(), |sum| seen.speech.money(sum))
+}
+
+/// A kind that belongs on jobs is no workshop cost too.
+fn home(figure: Figure, app: &App) -> Option<El<Msg>> {
+    let Figure::Spent(kind) = figure else { return None };
+    let kind = Key::read(kind)?;
+    let home = home_of(&app.shelf().workshop(), app.begins_with().0, &kind);
+    (home == Some(Home::Job)).then(|| caution(cost_words::on_jobs(words::spending(kind.as_str()))))
+}
+
+/// A figure from elsewhere, to be taken at a tap: what the tools wear this year, or what is published for a mile. Never unasked.
+fn proposed(figure: Figure, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let ((currency, units), day) = (app.begins_with(), seen.now.day());
+    let year = day.as_ymd().0;
+    let (shown, under, reading) = match figure {
+        Figure::Wear => {
+            let worn = wear(&app.shelf().workshop(), currency, year).ok()??;
+            (seen.speech.money(worn), cost_words::by_tools(&year.to_string()), Quantity::Money(worn))
+        }
+        Figure::Mileage if (currency, units) == (Currency::USD, Units::Inch) => {
+            let rate = us(day)?;
+            (seen.speech.number(rate, 2, 3), cost_words::published(&year.to_string()), Quantity::Number(rate))
+        }
+        _ => return None,
+    };
+    Some(key("key soft", shown, under, say(Tap::Take(reading))).key("proposed"))
 }
 
 fn in_words(app: &App) -> El<Msg> {

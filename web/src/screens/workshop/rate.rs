@@ -46,7 +46,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let sheet = sheet(app, seen);
     let main = el("main", "scr two");
     let main = match &sheet.stack {
-        Some(stack) => main.kid(drawn(stack, &sheet, seen)).kid(beside(Some(stack), &sheet, app, seen)),
+        Some(stack) => main.kid(drawn(stack, (sheet.currency, notes(&sheet, seen)), seen)).kid(beside(Some(stack), &sheet, app, seen)),
         None => main.kid(unsaid(&sheet, seen)).kid(beside(None, &sheet, app, seen)),
     };
     page(app, ("workshop/rate", words::HOUR_MUST_EARN), main, seen)
@@ -67,39 +67,53 @@ fn unsaid(sheet: &RateSheet, seen: Seen<'_>) -> El<Msg> {
     el("div", "col").kid(el("p", "t30 w8").text(words::NO_RATE_YET)).kid(why)
 }
 
-fn drawn(rate: &Rate, sheet: &RateSheet, seen: Seen<'_>) -> El<Msg> {
-    let currency = sheet.currency;
+/// The stack of a rate: its parts from the bottom, and what of it goes out and is yours.
+pub fn drawn(rate: &Rate, (currency, notes): (Currency, Notes), seen: Seen<'_>) -> El<Msg> {
     let money = Money::book(rate.per_hour, currency).map(|sum| seen.speech.money(sum)).unwrap_or_default();
     let each = words::FOR_EACH_HOUR.map(|line| el("span", "").text(line));
     let lead = el("section", "lead").kid(el("b", "t60 w8").text(money.clone())).kid(el("span", "t14 right").kids(each));
     let figure = |amount: Decimal| plain(amount, currency, seen);
     let bracket = |word: &str, amount: Decimal| Bracket { word: word.into(), figure: figure(amount) };
     let brackets = (bracket(words::GOES_OUT, rate.goes_out), bracket(words::YOURS, rate.yours));
-    let parts = parts(rate, sheet, seen);
+    let parts = parts(rate, (currency, notes), seen);
     let said = format!("{money} {}", words::PER_LOGGED_HOUR);
     el("div", "col").kid(lead).kid(stack(&parts, brackets, seen.page.column(), &said))
 }
 
-fn parts(rate: &Rate, sheet: &RateSheet, seen: Seen<'_>) -> Vec<Part> {
+/// What stands beside each part of a stack.
+pub struct Notes {
+    pub wear: String,
+    pub overhead: String,
+    pub tax: String,
+    pub profit: String,
+    pub pay: String,
+}
+
+/// The figures the maker said.
+fn notes(sheet: &RateSheet, seen: Seen<'_>) -> Notes {
     let said = &sheet.said;
     let whole = |sum: Option<Money>| sum.map_or_else(String::new, |sum| seen.speech.number(sum.amount(), 0, 2));
     let share = |share: Option<Decimal>| share.map_or_else(String::new, |share| per_cent(share, seen));
     let hours = |n: Option<Decimal>| seen.speech.number(n.unwrap_or_default(), 0, 1);
     let pay = plain(said.pay.unwrap_or_default(), sheet.currency, seen);
     let pay = words::pay_note(&pay, &hours(said.hours), &hours(said.logged));
+    Notes { wear: whole(said.wear), overhead: whole(said.costs), tax: share(said.tax), profit: share(said.profit), pay }
+}
+
+fn parts(rate: &Rate, (currency, notes): (Currency, Notes), seen: Seen<'_>) -> Vec<Part> {
     let part = |name: &str, (note, amount): (String, Decimal), yours: bool| Part {
         name: name.into(),
         note,
-        figure: plain(amount, sheet.currency, seen),
+        figure: plain(amount, currency, seen),
         share: f64::try_from(amount).unwrap_or_default(),
         yours,
     };
     let all = vec![
-        part(words::WEAR, (whole(said.wear), rate.wear), false),
-        part(words::OVERHEAD, (whole(said.costs), rate.workshop), false),
-        part(words::TAX, (share(said.tax), rate.tax), false),
-        part(words::PROFIT, (share(said.profit), rate.profit), true),
-        part(words::PAY, (pay, rate.pay), true),
+        part(words::WEAR, (notes.wear, rate.wear), false),
+        part(words::OVERHEAD, (notes.overhead, rate.workshop), false),
+        part(words::TAX, (notes.tax, rate.tax), false),
+        part(words::PROFIT, (notes.profit, rate.profit), true),
+        part(words::PAY, (notes.pay, rate.pay), true),
     ];
     all.into_iter().filter(|part| 0.0 < part.share).listed()
 }
@@ -110,7 +124,11 @@ fn beside(stack: Option<&Rate>, sheet: &RateSheet, app: &App, seen: Seen<'_>) ->
     let nothing = (stack.is_some() && !nothing.is_empty()).then(|| el("p", "").text(words::counted_as_nothing(&nothing)));
     let no_wage = el("div", "").kids(words::RATE_IS_NO_WAGE.map(caution));
     el("div", "col")
-        .kids(stack.filter(|rate| rate.yours < rate.per_hour).map(|rate| yours(rate, sheet, seen)))
+        .kids(
+            stack
+                .filter(|rate| rate.yours < rate.per_hour)
+                .map(|rate| yours(rate, (sheet.currency, sheet.said.hours.unwrap_or_default()), seen)),
+        )
         .kids(nothing)
         .kid(no_wage)
         .kid(el("div", "push"))
@@ -118,10 +136,11 @@ fn beside(stack: Option<&Rate>, sheet: &RateSheet, app: &App, seen: Seen<'_>) ->
         .kid(el("div", "g3").kids(figures(sheet, app, seen)))
 }
 
-fn yours(rate: &Rate, sheet: &RateSheet, seen: Seen<'_>) -> El<Msg> {
-    let figure = |amount: Decimal| plain(amount, sheet.currency, seen);
+/// What of it is yours, for a logged hour and over all hours.
+pub fn yours(rate: &Rate, (currency, hours): (Currency, Decimal), seen: Seen<'_>) -> El<Msg> {
+    let figure = |amount: Decimal| plain(amount, currency, seen);
     let at = |amount: Decimal| f64::try_from(amount).unwrap_or_default();
-    let hours = seen.speech.number(sheet.said.hours.unwrap_or_default(), 0, 1);
+    let hours = seen.speech.number(hours, 0, 1);
     let marks = vec![
         Mark::new(at(rate.yours_over_all), Kind::Good, words::over_all(&hours), figure(rate.yours_over_all)),
         Mark::new(at(rate.yours), Kind::Good, words::PER_LOGGED_HOUR, figure(rate.yours)),
@@ -175,6 +194,11 @@ pub fn costs_and_tax(app: &App, seen: Seen<'_>) -> Screen {
         .kid(asked(Figure::Wear, sum(said.wear), units))
         .kid(asked(Figure::OwnTax, share(said.tax), units))
         .kid(asked(Figure::Profit, share(said.profit), units));
-    let main = el("main", "scr").kid(keys).kid(el("p", "").text(words::ONE_HOME)).kid(caution(words::RATE_IS_NO_WAGE[1]));
+    let main = el("main", "scr")
+        .kid(keys)
+        .kid(super::tools::way(app, seen))
+        .kid(el("p", "").text(words::ONE_HOME))
+        .kids(super::tools::homes(app))
+        .kid(caution(words::RATE_IS_NO_WAGE[1]));
     page(app, ("workshop/costs-and-tax", words::COSTS_AND_TAX), main, seen)
 }

@@ -3,12 +3,13 @@
 use super::super::{Screen, Seen};
 use super::figures::per_cent;
 use super::page;
-use super::rate::plain;
+use super::rate::{Notes, drawn, plain, yours};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::view::{El, el};
 use crate::words::en::{job, workshop as words};
-use fivebar_core::quantity::{Decimal, Listed, Money, Span};
+use fivebar_core::ledger::fold::RateFacts;
+use fivebar_core::quantity::{Decimal, Listed, Span};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::rate::rate;
 use fivebar_core::sheet::workshop::{RealYear, real_year};
@@ -31,7 +32,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
             let passed = el("p", "").text(words::passed(&per_cent(year.passed.round_dp(2), seen)));
             let open = (Span::ZERO < year.unsettled).then(|| el("p", "").text(job::to_settle(&span(year.unsettled))));
             let main = main.kid(el("section", "card").kid(el("table", "cmp").kid(table))).kids(hours_from(&year, seen)).kids(open);
-            main.kid(passed).kid(by_it(&year, seen))
+            main.kid(passed).kid(by_it(&year, &guess, seen))
         }
         Err(refusal) => main.kid(el("p", "why").text(crate::words::en::refusal::refused(&refusal, seen.speech).what)),
     };
@@ -51,16 +52,22 @@ fn hours_from(year: &RealYear, seen: Seen<'_>) -> Option<El<Msg>> {
     (!known.is_empty()).then(|| el("p", "").text(words::hours_from(&job::provenance(&known))))
 }
 
-fn by_it(year: &RealYear, seen: Seen<'_>) -> El<Msg> {
-    match &year.rate {
-        Some(rate) => {
-            let currency = year.costs.currency();
-            let shown =
-                Money::book(rate.per_hour, currency).map_or_else(|_| plain(rate.per_hour, currency, seen), |sum| seen.speech.money(sum));
-            el("section", "").kid(el("p", "t14 i2").text(words::AT_THE_REAL_YEAR)).kid(el("p", "t30 w8").text(shown))
-        }
-        None => el("p", "").text(words::YEAR_TOO_YOUNG),
-    }
+/// The stack of the real year beside that of the guess: the same parts, by this year's hours and costs.
+fn by_it(year: &RealYear, said: &RateFacts, seen: Seen<'_>) -> El<Msg> {
+    let Some(rate) = &year.rate else { return el("p", "").text(words::YEAR_TOO_YOUNG) };
+    let currency = year.costs.currency();
+    let share = |share: Option<Decimal>| share.map_or_else(String::new, |share| per_cent(share, seen));
+    let pay = plain(said.pay.unwrap_or_default(), currency, seen);
+    let notes = Notes {
+        wear: seen.speech.number(year.wear.round_dp(2), 0, 2),
+        overhead: seen.speech.number(year.costs.amount(), 0, 2),
+        tax: share(said.tax),
+        profit: share(said.profit),
+        pay: words::pay_note_real(&pay, &seen.speech.span(year.worked), &seen.speech.span(year.logged)),
+    };
+    let hours = Decimal::from(year.worked.as_minutes()).checked_div(Decimal::from(60)).unwrap_or_default();
+    let mine = (rate.yours < rate.per_hour).then(|| yours(rate, (currency, hours), seen));
+    el("section", "").kid(el("p", "t14 i2").text(words::AT_THE_REAL_YEAR)).kid(drawn(rate, (currency, notes), seen)).kids(mine)
 }
 
 fn heads() -> El<Msg> {

@@ -190,6 +190,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             format!("Not taken: {} is more than the {} that is to be handed back.", speech.money(*met), speech.money(*over)),
             "Check the sum.",
         ),
+        Refusal::MoreThanSpent { met, spent } => {
+            said(format!("Not taken: {} came back of {} that was spent.", speech.money(*met), speech.money(*spent)), "Check the sum.")
+        }
         Refusal::MoreThanPack { used, holds } => said(
             format!("Not taken: {} used of a pack that holds {}.", speech.number(*used, 0, 3), speech.number(*holds, 0, 3)),
             "Check both figures.",

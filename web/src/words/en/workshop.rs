@@ -206,6 +206,11 @@ pub fn pay_note(pay: &str, hours: &str, logged: &str) -> String {
     format!("{pay} × {hours} h over {logged}")
 }
 
+/// "20.00 × 118 h 20 over 80 h".
+pub fn pay_note_real(pay: &str, worked: &str, logged: &str) -> String {
+    format!("{pay} × {worked} over {logged}")
+}
+
 /// "Of 62.52, 36.90 is yours".
 pub fn of_it_yours(rate: &str, yours: &str) -> String {
     format!("Of {rate}, {yours} is yours")

@@ -3,25 +3,32 @@
 use super::super::entry::Slot;
 use super::super::say;
 use super::super::wood::foreign;
-use super::{Asked, chosen, worded};
-use crate::app::Msg;
+use super::{Asked, cans, chosen, worded};
 use crate::app::jobs::Tap;
+use crate::app::jobs::cans::open;
 use crate::app::jobs::draft::{Draft, Pick, Way, What};
+use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::seg::{Seg, seg};
 use crate::screens::Seen;
 use crate::screens::spent_on::{choice, spent_key};
 use crate::view::{El, el};
-use crate::words::en::{common, job as words, jobs};
+use crate::words::en::{common, costs as cost_words, job as words, jobs};
 use fivebar_core::quantity::{Key, Listed, Units};
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about money or facts.
-pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
+pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Asked {
     let code = draft.picks.currency.code();
     match draft.what {
-        What::Spend => spend(draft, sheet, (code, seen)),
+        What::Spend => spend(draft, sheet, (app, seen)),
+        What::CameBack(_) => {
+            let mut asked = Asked::new("jobs/came-back", cost_words::CAME_BACK);
+            asked.above = vec![worded("came-back", cost_words::WHAT_CAME_BACK, draft, 0)];
+            asked.slots = vec![Slot::new(words::SUM, code)];
+            asked
+        }
         What::Tag => {
             let mut asked = Asked::new("jobs/tag", words::TAG);
             asked.slots = vec![Slot::new(words::TAG, code)];
@@ -47,8 +54,9 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
 const WAYS: [(Way, &str); 4] =
     [(Way::Sum, words::WAY_SUM), (Way::Each, words::WAY_EACH), (Way::Share, words::WAY_SHARE), (Way::Drive, words::WAY_DRIVE)];
 
-fn spend(draft: &Draft, sheet: &JobSheet, (code, seen): (&str, Seen<'_>)) -> Asked {
-    let (picks, units) = (&draft.picks, draft.picks.units);
+fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked {
+    let (picks, units, code) = (&draft.picks, draft.picks.units, draft.picks.currency.code());
+    let open = open(app, picks.currency);
     let mut asked = Asked::new("jobs/spend", words::WRITE_SPENDING);
     let segs = WAYS.iter().map(|(way, word)| Seg::new(*word, picks.way == *way)).listed();
     asked.above = vec![seg(words::WAY, segs, |nth| say(Tap::Pick(Pick::Way(WAYS.get(nth).map_or(Way::Sum, |(way, _)| *way)))))];
@@ -56,6 +64,7 @@ fn spend(draft: &Draft, sheet: &JobSheet, (code, seen): (&str, Seen<'_>)) -> Ask
     asked.slots = match picks.way {
         Way::Sum => vec![Slot::new(words::SUM, code)],
         Way::Each => vec![Slot::new(words::HOW_MANY_USED, ""), Slot::new(words::EACH, code)],
+        Way::Share if picks.can.picked.is_some() => cans::slots(picks, &open),
         Way::Share => vec![Slot::new(words::USED_OF_PACK, ""), Slot::new(words::PACK_HOLDS, ""), Slot::new(words::PACK_COST, code)],
         Way::Drive => vec![Slot::new(words::DISTANCE, distance), Slot::new(words::RATE, code)],
     };
@@ -64,10 +73,15 @@ fn spend(draft: &Draft, sheet: &JobSheet, (code, seen): (&str, Seen<'_>)) -> Ask
         let what = draft.words.first().filter(|what| !what.is_empty()).map(|what| format!(", {what}")).unwrap_or_default();
         let kind = picks.spending.as_ref().map_or(words::CHOOSE.to_owned(), |key| jobs::upper_first(&words::spending(key.as_str())));
         kind_of.push(chosen(words::KIND, format!("{kind}{what}"), picks.more));
-        asked.instead = picks.more.then(|| kinds(draft, sheet));
+        asked.instead = picks.more.then(|| cans::some_of(picks, &open, seen).into_iter().chain(kinds(draft, sheet)).listed());
     }
     let on = |tap| say(Tap::Pick(Pick::SpentOn(tap)));
     asked.above.push(el("div", "g2").kids(kind_of).kid(spent_key(picks.spent_on, on, seen)));
+    if picks.way == Way::Share && !picks.more {
+        asked.above.extend(cans::which(picks, &open, seen));
+    }
+    let home = (picks.way != Way::Drive && !picks.more).then(|| super::super::homes::asked(picks, app)).flatten();
+    asked.below = home;
     asked.instead = asked.instead.or_else(|| picks.spent_on.asks.then(|| choice(picks.spent_on, on, seen)));
     asked
 }

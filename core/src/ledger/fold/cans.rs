@@ -1,0 +1,121 @@
+//! Cans and packs that were opened: what jobs used of each, what is left, and what of its price no job carries.
+
+use super::booked::{Booked, How};
+use crate::ledger::Entry;
+use crate::ledger::kind::money::{PackEmptied, PackOpened};
+use crate::money::cost::{Pack, of_can, old_can};
+use crate::quantity::{Count, Day, Decimal, Id, Key, Money, Wall};
+use crate::refusal::{Answer, Refusal};
+
+/// A can is worth nothing after so many months.
+const LIFE: Count = 12;
+
+/// One can or pack.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Can {
+    pub id: Id,
+    pub what: String,
+    /// The kind of spending its shares are.
+    pub kind: Key,
+    pub unit: Key,
+    pub paid: Money,
+    /// What it held when full.
+    pub holds: Decimal,
+    /// The day on its lid.
+    pub opened: Wall,
+    pub shares: Vec<CanShare>,
+    emptied: Option<Wall>,
+}
+
+/// What was used of a can once.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CanShare {
+    pub used: Decimal,
+    pub sum: Money,
+    pub at: Wall,
+}
+
+impl Can {
+    /// A can that was just opened.
+    pub(in crate::ledger) fn of(id: Id, f: &PackOpened, wall: Wall) -> Can {
+        let opened = Wall::new(f.when.unwrap_or(wall.at), wall.offset);
+        let (what, kind, unit) = (f.what.clone(), f.kind.clone(), f.unit.clone());
+        Can { id, what, kind, unit, paid: f.sum, holds: f.of.0, opened, shares: vec![], emptied: None }
+    }
+
+    /// What is left in it, in its unit; nothing once it was said to be empty.
+    pub fn left(&self) -> Decimal {
+        if self.emptied.is_some() {
+            return Decimal::ZERO;
+        }
+        self.shares.iter().fold(self.holds, |left, share| left.saturating_sub(share.used)).max(Decimal::ZERO)
+    }
+
+    /// Whole months since it was opened.
+    pub fn months(&self, on: Day) -> Count {
+        let ((year, month, day), (from_year, from_month, from_day)) = (on.as_ymd(), self.opened.day().as_ymd());
+        let months = i64::from(year).saturating_sub(i64::from(from_year)).saturating_mul(12);
+        let months = months.saturating_add(i64::from(month)).saturating_sub(i64::from(from_month));
+        let whole = if day < from_day { months.saturating_sub(1) } else { months };
+        Count::try_from(whole.max(0)).unwrap_or(Count::MAX)
+    }
+
+    /// What of its price jobs carry.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn charged(&self) -> Answer<Money> {
+        Money::sum(self.paid.currency(), self.shares.iter().map(|share| share.sum))
+    }
+
+    /// What a job is charged for using so much of it on a day.
+    ///
+    /// # Errors
+    /// [`Refusal::MoreThanPack`] for more than is left in it, and those of [`of_can`].
+    pub fn charge(&self, used: Decimal, on: Day) -> Answer<Money> {
+        if self.left() < used {
+            return Err(Refusal::MoreThanPack { used, holds: self.left() });
+        }
+        of_can(&Pack { paid: self.paid, holds: self.holds, charged: self.charged()? }, used, self.months(on))
+    }
+
+    /// What is left in it is still worth so much on a day.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`].
+    pub fn worth(&self, on: Day) -> Answer<Money> {
+        let fill = self.left().checked_div(self.holds).ok_or(Refusal::OutOfRange)?;
+        old_can(self.paid, fill, self.months(on))
+    }
+
+    /// The day on which no job will be charged for it any more: it is used up, said to be empty, or twelve months open. None before.
+    pub fn over(&self, today: Day) -> Option<Day> {
+        let used_up = self.shares.last().filter(|_| self.left().is_zero() && self.emptied.is_none()).map(|share| share.at.day());
+        let (year, month, day) = self.opened.day().as_ymd();
+        // Of a 29 February, the first of March.
+        let aged = Day::ymd(year.saturating_add(1), month, day).or_else(|| Day::ymd(year.saturating_add(1), 3, 1));
+        let aged = aged.filter(|aged| *aged <= today && LIFE <= self.months(today));
+        [self.emptied.map(Wall::day), used_up, aged].into_iter().flatten().min()
+    }
+
+    /// What of its price no job carries; below nothing where two phones charged it at once.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn rest(&self) -> Answer<Money> {
+        self.paid.minus(self.charged()?)
+    }
+}
+
+/// Something of a can was used.
+pub(super) fn shared(cans: &mut [Can], line: &Booked) {
+    let How::Share { used, .. } = line.how else { return };
+    let can = cans.iter_mut().find(|can| Some(can.id) == line.can && can.paid.currency() == line.sum.currency());
+    can.into_iter().for_each(|can| can.shares.push(CanShare { used, sum: line.sum, at: line.at }));
+}
+
+/// What was left of it is gone; the first time counts.
+pub(super) fn emptied(cans: &mut [Can], entry: &Entry, f: &PackEmptied) {
+    let at = Wall::new(f.when.unwrap_or(entry.at()), entry.offset());
+    cans.iter_mut().filter(|can| can.id == f.can).for_each(|can| can.emptied = can.emptied.or(Some(at)));
+}

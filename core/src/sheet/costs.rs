@@ -1,0 +1,50 @@
+//! Where costs belong, and what tools wear in a year: what the rate is told, and what both the rate and a job carry.
+
+use crate::ledger::fold::Workshop;
+use crate::ledger::kind::money::Home;
+use crate::quantity::{Currency, Decimal, Key, Listed, Money, order_by_key};
+use crate::refusal::{Answer, Refusal};
+
+/// Kinds of cost that makers carry either way, by their keys.
+pub const EITHER_WAY: [&str; 6] = ["helper", "power", "edges", "glue", "discs", "finish"];
+
+/// Where a kind of cost belongs, as it was said; none where it was not.
+pub fn home_of(workshop: &Workshop, currency: Currency, kind: &Key) -> Option<Home> {
+    workshop.homes.get(&(currency, kind.clone())).copied()
+}
+
+/// Whether it is to be asked where a kind belongs.
+pub fn is_asked(workshop: &Workshop, currency: Currency, kind: &Key) -> bool {
+    EITHER_WAY.contains(&kind.as_str()) && home_of(workshop, currency, kind).is_none()
+}
+
+/// Kinds of these, on a job, that the rate carries too: it was said that they belong there, or they were spent on no job this year while
+/// nothing was said.
+pub fn twice(workshop: &Workshop, (currency, year): (Currency, i32), on_job: impl Iterator<Item = Key>) -> Vec<Key> {
+    let of_none = |kind: &Key| {
+        let mut lines = workshop.costs.iter();
+        lines.any(|line| line.kind.as_ref() == Some(kind) && line.sum.currency() == currency && line.at.day().as_ymd().0 == year)
+    };
+    let both = |kind: &Key| match home_of(workshop, currency, kind) {
+        Some(home) => home == Home::Rate,
+        None => EITHER_WAY.contains(&kind.as_str()) && of_none(kind),
+    };
+    let mut kinds = on_job.filter(both).listed();
+    order_by_key(&mut kinds, |kind| kind.clone());
+    kinds.dedup();
+    kinds
+}
+
+/// What all tools wear in a year, in one currency; none without a tool.
+///
+/// # Errors
+/// Those of [`crate::money::wear::Tool::wear`]; [`Refusal::OutOfRange`].
+pub fn wear(workshop: &Workshop, currency: Currency, year: i32) -> Answer<Option<Money>> {
+    let tools = workshop.tools.iter().filter(|tool| tool.tool.cost.currency() == currency).listed();
+    if tools.is_empty() {
+        return Ok(None);
+    }
+    let add = |sum: Decimal, worn: Decimal| sum.checked_add(worn).ok_or(Refusal::OutOfRange);
+    let sum = tools.iter().try_fold(Decimal::ZERO, |sum, tool| add(sum, tool.wear_of(year)?))?;
+    Money::book(sum, currency).map(Some)
+}

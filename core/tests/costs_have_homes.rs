@@ -1,0 +1,155 @@
+//! Costs as things: cans that several jobs use, tools that wear, what came back, where a kind belongs. Reckoned by hand beside each row.
+
+use fivebar_core::quantity::{Currency, Decimal, Key, Money, Wall};
+use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::account::account;
+use fivebar_core::sheet::costs::{is_asked, twice, wear};
+use fivebar_core::sheet::workshop::workshop;
+use fivebar_core::story::{Story, Why, tell};
+
+const BEGUN: &str = "
+2026-03-02 09:00 -05:00 workshop USD inch
+job stands \"Stands\" 2 spec
+job bench \"Bench\" 1 spec
+open-can 34.90 holds 32 fl-oz finish \"Danish oil\" as oil
+";
+
+fn cents(cents: i64) -> Money {
+    Money::whole(Decimal::new(cents, 2).normalize(), Currency::USD).unwrap()
+}
+
+#[track_caller]
+fn told(lines: &str) -> Story {
+    let story = tell(&format!("{BEGUN}{lines}"));
+    assert_eq!(story.refused, []);
+    story
+}
+
+fn costs_of(story: &Story, job: &str) -> Money {
+    account(&Shop::of(&story.book, story.now.at), story.names.job(job).unwrap()).unwrap().costs.total.unwrap_or(cents(0))
+}
+
+/// What no job carries of cans in a year: in all the years together, and in which.
+fn rest(story: &Story) -> Vec<(i32, Money)> {
+    let sheet = workshop(&Shop::of(&story.book, story.now.at), story.now.offset).unwrap();
+    let this = (story.now.day().as_ymd().0, sheet.costs);
+    let years = std::iter::once(this).chain(sheet.earlier);
+    years.filter_map(|(year, costs)| Some((year, costs.get(&Currency::USD)?.of_cans))).filter(|(_, sum)| !sum.is_zero()).collect()
+}
+
+/// Cents of the stands, of the bench, and of the workshop by year.
+#[track_caller]
+fn check(lines: &str, jobs: [i64; 2], of_cans: &[(i32, i64)]) {
+    let story = told(lines);
+    assert_eq!([costs_of(&story, "stands"), costs_of(&story, "bench")], jobs.map(cents), "{lines}");
+    assert_eq!(rest(&story), of_cans.iter().map(|(year, sum)| (*year, cents(*sum))).collect::<Vec<_>>(), "{lines}");
+}
+
+#[test]
+fn a_can_is_shared_by_use_and_by_age_and_its_rest_is_the_workshops() {
+    let both = "use-can oil 9.5 finish on stands\nuse-can oil 20 finish on bench\n";
+    check("", [0, 0], &[]); // it is there, and costs nothing until it is used
+    check(both, [1_036, 2_181], &[]); // 34.90 x 9.5 / 32, x 20 / 32
+    check(&format!("{both}use-can oil 2.5 finish on stands\n"), [1_309, 2_181], &[]); // 2.73 more: 34.90 to the cent
+    check(&format!("{both}empty-can oil\n"), [1_036, 2_181], &[(2026, 273)]);
+    // Three months and a day later half of the can is 17.45 x 9 / 12; the rest of a can all used is its age.
+    check("2026-06-03 09:00 use-can oil 16 finish on stands\n", [1_309, 0], &[]);
+    check("2026-06-03 09:00 use-can oil 32 finish on stands\n", [2_618, 0], &[(2026, 872)]);
+    // A year on it costs no job anything, and what was left is of the year of that day.
+    check("use-can oil 16 finish on stands\n2027-03-01 09:00 rate pay 20\n", [1_745, 0], &[]);
+    check("use-can oil 16 finish on stands\n2027-03-02 09:00 use-can oil 8 finish on bench\n", [1_745, 0], &[(2027, 1_745)]);
+    // Struck, its oil is in the can again.
+    check("use-can oil 32 finish on stands as all\nundo all\nuse-can oil 9.5 finish on stands\n", [1_036, 0], &[]);
+}
+
+#[test]
+fn no_more_is_used_of_a_can_than_is_left() {
+    let d = |text: &str| text.parse::<Decimal>().unwrap();
+    for (lines, why) in [
+        ("use-can oil 33 finish on stands\n", Refusal::MoreThanPack { used: d("33"), holds: d("32") }),
+        ("use-can oil 30 finish on stands\nuse-can oil 2.5 finish on bench\n", Refusal::MoreThanPack { used: d("2.5"), holds: d("2") }),
+        ("empty-can oil\nuse-can oil 1 finish on bench\n", Refusal::MoreThanPack { used: d("1"), holds: d("0") }),
+        ("open-can 3 holds 0 pieces felt \"Felt\"\n", Refusal::NothingToShareBy),
+    ] {
+        let story = tell(&format!("{BEGUN}{lines}"));
+        assert_eq!(story.refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>(), [Why::Refused(why)], "{lines}");
+    }
+}
+
+/// Two phones that use the same oil at once: jobs and workshop together still carry what was paid, to the cent.
+#[test]
+fn what_jobs_and_workshop_carry_of_a_can_is_what_was_paid() {
+    for used in ["3", "7.3", "0.1", "31", "1", "15.9"] {
+        let story = told(&format!("use-can oil {used} finish on stands\nempty-can oil\n"));
+        let can = &Shop::of(&story.book, story.now.at).workshop.cans[0];
+        assert_eq!(can.charged().unwrap().plus(can.rest().unwrap()), Ok(can.paid));
+        assert_eq!(can.months(Wall::new(story.now.at, story.now.offset).day()), 0);
+    }
+}
+
+/// A saw of 1,200 that fetches 200 after four years: 250 a year, or half of what is left, until as much is more.
+#[test]
+fn the_wear_of_a_year_is_summed_over_the_tools() {
+    let saw = "tool 1200 years 4 \"Saw\" salvage 200\n";
+    let halves = "tool 1200 years 4 \"Jointer\" salvage 200 share 0.5\n"; // 600, 300, 100, nothing
+    let before = "tool 90 years 3 \"Clamps\" when 2025-05-01\n"; // 30 a year, the second of three
+    for (lines, years) in [
+        ("", vec![(2026, None)]),
+        (saw, vec![(2025, Some(0)), (2026, Some(25_000)), (2029, Some(25_000)), (2030, Some(0))]),
+        (halves, vec![(2026, Some(60_000)), (2027, Some(30_000)), (2028, Some(10_000)), (2029, Some(0))]),
+        (before, vec![(2025, Some(3_000)), (2026, Some(3_000)), (2028, Some(0))]),
+        (&format!("{saw}{halves}{before}"), vec![(2026, Some(88_000))]),
+    ] {
+        let story = told(lines);
+        let shop = Shop::of(&story.book, story.now.at);
+        for (year, wanted) in years {
+            assert_eq!(wear(&shop.workshop, Currency::USD, year), Ok(wanted.map(cents)), "{lines} in {year}");
+        }
+        assert_eq!(shop.workshop.rates.get(&Currency::USD), None, "never written by itself");
+    }
+}
+
+#[test]
+fn a_tool_that_none_is_is_refused() {
+    for (line, why) in [
+        ("tool 1200 years 0 \"Saw\"\n", Refusal::YearsOutOfRange { met: 0, least: 1, most: 60 }),
+        ("tool 1200 years 4 \"Saw\" salvage 1201\n", Refusal::MoreThanPrice { met: cents(120_100), price: cents(120_000) }),
+        ("tool 1200 years 4 \" \"\n", Refusal::NameMissing),
+    ] {
+        let story = tell(&format!("{BEGUN}{line}"));
+        assert_eq!(story.refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>(), [Why::Refused(why)], "{line}");
+    }
+}
+
+/// A kind that a job has, and the rate too.
+#[test]
+fn a_kind_is_twice_where_the_job_and_the_rate_have_it() {
+    for (lines, asked, both) in [
+        ("", true, false),
+        ("spend 40 power\n", true, true),
+        ("spend 40 power when 2025-06-01\n", true, false), // another year's
+        ("spend 40 power\nbelongs power job\n", false, false),
+        ("belongs power rate\n", false, true),
+        ("belongs power rate\nbelongs power job\n", false, false),
+    ] {
+        let story = told(lines);
+        let (shop, power) = (Shop::of(&story.book, story.now.at), Key::read("power").unwrap());
+        assert_eq!(is_asked(&shop.workshop, Currency::USD, &power), asked, "{lines}");
+        let kinds = twice(&shop.workshop, (Currency::USD, 2026), [power.clone()].into_iter());
+        assert_eq!(kinds, if both { vec![power] } else { vec![] }, "{lines}");
+    }
+}
+
+/// Bolts of 7.60: 2.00 come back, and no more than 5.60 after that.
+#[test]
+fn no_more_comes_back_than_was_spent() {
+    let bolts = "spend 7.60 bolts on stands as bolts\n";
+    check(bolts, [760, 0], &[]);
+    check(&format!("{bolts}came-back 2 bolts\n"), [560, 0], &[]);
+    check(&format!("{bolts}came-back 2 bolts\ncame-back 5.60 bolts \"salvage\"\n"), [0, 0], &[]);
+    check(&format!("{bolts}came-back 2 bolts\nundo bolts\nspend 1 felt on stands\n"), [100, 0], &[]); // it goes with its spending
+    let story = tell(&format!("{BEGUN}{bolts}came-back 2 bolts\ncame-back 5.61 bolts\n"));
+    let refused = Why::Refused(Refusal::MoreThanSpent { met: cents(561), spent: cents(560) });
+    assert_eq!(story.refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>(), [refused]);
+}

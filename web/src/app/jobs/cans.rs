@@ -1,0 +1,67 @@
+//! Spending of a can or pack: one that is open, or one that is opened now and counted from then on.
+
+use super::super::App;
+use super::super::form::Form;
+use super::draft::Way;
+use fivebar_core::ledger::fold::Can;
+use fivebar_core::quantity::{Currency, Id, Key, Listed, Units};
+
+/// Units cans and packs are counted in, by their keys in the book.
+pub const UNITS: [&str; 8] = ["ml", "l", "fl-oz", "g", "kg", "oz", "m", "pieces"];
+
+/// The can a share is of.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct OfCan {
+    /// One that is open.
+    pub picked: Option<Id>,
+    /// What is left of a new one is counted.
+    pub keeps: bool,
+    /// None only where a key could not be spelled, which it always can.
+    pub unit: Option<Key>,
+}
+
+/// What can be said of it.
+#[derive(Clone, Debug, PartialEq)]
+pub enum CanTap {
+    /// Some of this one; of another, where it is none.
+    Of(Option<Id>),
+    Keeps(bool),
+    Unit(Key),
+}
+
+impl OfCan {
+    /// No can yet.
+    pub fn of(units: Units) -> OfCan {
+        let unit = if units == Units::Inch { "fl-oz" } else { "ml" };
+        OfCan { unit: Key::read(unit), ..OfCan::default() }
+    }
+
+    /// Count is kept of what it is of.
+    pub fn is_counted(&self) -> bool {
+        self.picked.is_some() || self.keeps
+    }
+}
+
+/// Cans with something in them, in a currency, the latest opened first.
+pub fn open(app: &App, currency: Currency) -> Vec<Can> {
+    let known = app.shelf().workshop();
+    known.cans.iter().rev().filter(|can| can.paid.currency() == currency && !can.left().is_zero()).cloned().listed()
+}
+
+/// Takes in a tap.
+pub fn heard(app: &mut App, tap: CanTap) {
+    let cans = app.shelf().workshop().cans.clone();
+    let Some(draft) = &mut app.jobs.draft else { return };
+    let picks = &mut draft.picks;
+    match tap {
+        CanTap::Of(id) => {
+            let can = cans.into_iter().find(|can| Some(can.id) == id);
+            (picks.way, picks.can.picked, picks.can.keeps) = (Way::Share, can.as_ref().map(|can| can.id), false);
+            draft.form = Form::of(if can.is_some() { 1 } else { 3 });
+            picks.spending = can.map(|can| can.kind).or(picks.spending.take());
+            picks.more = picks.spending.is_none();
+        }
+        CanTap::Keeps(keeps) => picks.can.keeps = keeps,
+        CanTap::Unit(unit) => picks.can.unit = Some(unit),
+    }
+}

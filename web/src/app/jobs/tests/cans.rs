@@ -1,0 +1,41 @@
+//! A can that is opened on one job and used on others: 34.90 for 32 fl oz.
+
+use super::*;
+use crate::app::jobs::cans::CanTap;
+use crate::app::workshop::{Over, Tap as ShopTap};
+
+fn can(tap: CanTap) -> Pick {
+    Pick::Can(tap)
+}
+
+#[test]
+fn a_can_is_opened_once_and_its_rest_is_a_tap_away() {
+    let mut maker = Maker::at_the_start();
+    let finish = Key::read("finish").unwrap();
+    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).hides(&["Some of a can that is open"]);
+    maker.pick(Pick::Way(Way::Share)).pick(Pick::Spending(finish)).hides(&["ml"]).pick(can(CanTap::Keeps(true)));
+    maker.shows(&["What is left of it", "Keep count", "fl oz", "Used may stay empty"]).figures(&["9.5", "32", "34.90"]).tap(Tap::Save);
+    maker.shows(&["Spent", "Finish", "9.5 of a pack of 32 at", "34.90", "10.36"]);
+    // Again: one tap, and how much.
+    maker.tap(Tap::Write(What::Spend)).shows(&["Some of a can that is open", "Finish", "22.5 fl oz left"]);
+    let id = maker.app.own.workshop().cans[0].id;
+    maker.pick(can(CanTap::Of(Some(id)))).shows(&["Finish: 22.5 of 32 fl oz left, under a month open"]).figures(&["23"]).tap(Tap::Save);
+    maker.shows(&["23 used of a pack that holds 22.5"]).figures(&["20"]).tap(Tap::Save).shows(&["21.81", "10.36", "In all"]);
+    // What no job carries is the workshop's: 34.90 - 10.36 - 21.81.
+    maker.say(Msg::Workshop(ShopTap::ShowPage(Over::Costs)));
+    maker.shows(&["Open cans and packs", "Finish", "2.5 of 32 fl oz left"]);
+    maker.say(Msg::Workshop(ShopTap::Line(id)));
+    maker.shows(&["It is empty", "Strike"]).say(Msg::Workshop(ShopTap::EmptyCan(id)));
+    maker.shows(&["2.73", "rest of cans", "2.73", "Take back"]).hides(&["Open cans and packs"]);
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.shows(&["Open cans and packs"]).hides(&["rest of cans"]);
+}
+
+#[test]
+fn a_can_may_be_opened_before_any_of_it_is_used() {
+    let mut maker = Maker::at_the_start();
+    let glue = Key::read("glue").unwrap();
+    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).pick(Pick::Spending(glue));
+    maker.pick(can(CanTap::Keeps(true))).pick(can(CanTap::Unit(Key::read("g").unwrap()))).figures(&["", "500", "12"]).tap(Tap::Save);
+    maker.shows(&["Nothing is written down yet."]).tap(Tap::Write(What::Spend)).shows(&["Glue", "500 g left"]);
+}

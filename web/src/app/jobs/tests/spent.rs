@@ -1,0 +1,66 @@
+//! A line of the spending, opened: what came back of it, its receipt, and where its kind belongs.
+
+use super::*;
+use crate::app::photos::PhotoTap;
+use fivebar_core::ledger::kind::money::Home;
+
+const TOLD: &str = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\nspend 7.60 bolts on more as bolts\n";
+
+fn told(lines: &str) -> Maker {
+    let mut maker = Maker::told(&[&format!("{TOLD}{lines}")]);
+    maker.room("more", Room::Hours);
+    maker
+}
+
+#[test]
+fn some_of_a_spending_comes_back() {
+    let mut maker = told("");
+    let line = maker.sheet().account.costs.lines[0].entry;
+    maker.hides(&["Some of it came back"]).tap(Tap::Line(line)).shows(&["Bolts", "7.60", "Some of it came back", "Strike"]);
+    maker.tap(Tap::Write(What::CameBack(line))).figures(&["9"]).tap(Tap::Save);
+    maker.shows(&["Not taken: $9.00 came back of $7.60 that was spent."]).tap(Tap::Say(0, "two sent back".into()));
+    maker.figures(&["2"]).tap(Tap::Save).shows(&["Bolts", "two sent back", "2.00", "Bolts", "In all", "5.60"]);
+    // Struck, what came back of it goes with it.
+    maker.tap(Tap::Strike(line)).shows(&["Nothing is written down yet."]);
+    maker.say(Msg::Common(Common::PutBack));
+    maker.shows(&["In all", "5.60"]);
+}
+
+#[test]
+fn a_receipt_is_seen_at_its_spending_and_never_as_a_photo_of_the_piece() {
+    let mut maker = told("");
+    let (line, job) = (maker.sheet().account.costs.lines[0].entry, maker.jobs["more"]);
+    maker.tap(Tap::Line(line)).shows(&["Photo of the receipt"]).say(Msg::Photo(PhotoTap::Receipt(line)));
+    let photo = Id::new(maker.now.wall.at, [42; 10]);
+    maker.say(Msg::Photo(PhotoTap::Kept { photo, bytes: 90_000 }));
+    maker.shows(&["Bolts", "receipt", "Being read.", "Remove"]);
+    let known = maker.app.own.workshop();
+    assert_eq!(known.photos.of_spending(line).collect::<Vec<_>>(), [photo]);
+    assert_eq!(known.photos.of_job(job).count(), 0, "on no page of the piece, and no buyer's face");
+    let shop = maker.app.own.shop(maker.app.now.at);
+    assert_eq!(fivebar_core::sheet::buyer::buyer(&shop, job).unwrap().photo, None);
+    assert_eq!(crate::app::photos::wanted(&maker.app), [photo], "in the copy as the others");
+    maker.say(Msg::Photo(PhotoTap::Remove(photo)));
+    maker.hides(&["Being read."]);
+}
+
+#[test]
+fn where_a_kind_belongs_is_asked_once() {
+    let mut maker = told("");
+    let glue = Key::read("glue").unwrap();
+    let ask = "Glue: on each job as used, or in your rate?";
+    maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(Key::read("bolts").unwrap())).hides(&["as used, or in your rate?"]);
+    maker.pick(Pick::Spending(glue.clone())).shows(&[ask, "On each job", "In the rate"]);
+    maker.tap(Tap::Home(glue.clone(), Home::Job)).hides(&[ask]).figures(&["3"]).tap(Tap::Save).hides(&["counts twice"]);
+    maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(glue.clone())).hides(&[ask]).tap(Tap::Close);
+    // In the rate after all: what this job has of it counts twice.
+    let twice = "Glue belongs in your rate: on a job it counts twice.";
+    maker.tap(Tap::Home(glue.clone(), Home::Rate)).shows(&[twice, "On each job"]);
+    maker.tap(Tap::Home(glue, Home::Job)).hides(&[twice]);
+}
+
+#[test]
+fn what_the_job_and_the_workshop_both_have_is_told() {
+    told("spend 2 power on more\nspend 40 power\n").shows(&["Power is on this job and in this year’s workshop costs"]);
+    told("spend 2 power on more\nspend 40 rent\n").hides(&["it may count twice"]);
+}

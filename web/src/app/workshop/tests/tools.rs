@@ -1,0 +1,142 @@
+//! Tools that wear, what is proposed for a figure, what is asked about, and where a kind belongs.
+
+use super::super::tools::ToolTap;
+use super::*;
+use fivebar_core::ledger::kind::money::Home;
+
+fn tool(said: ToolTap) -> Msg {
+    tap(Tap::Tool(said))
+}
+
+fn figures(app: &mut App, figures: &[(usize, &str)]) -> String {
+    let typed = figures.iter().flat_map(|(nth, text)| {
+        let presses = text.chars().map(|sign| sign.to_digit(10).map_or(Press::Point, |digit| Press::Digit(digit as u8)));
+        std::iter::once(tool(ToolTap::At(*nth))).chain(presses.map(|press| tool(ToolTap::Press(press))))
+    });
+    let messages: Vec<Msg> = typed.chain([tool(ToolTap::Save)]).collect();
+    after(app, messages)
+}
+
+fn wear_said(app: &App) -> bool {
+    app.own.workshop().rates.values().any(|rate| rate.wear.is_some())
+}
+
+/// 1,200 down to 200 over four years is 250 a year: it is proposed to the rate, and written at a tap alone.
+#[test]
+fn what_tools_wear_is_proposed_to_the_rate_and_never_written_by_itself() {
+    let mut app = App::for_tests(Place::Workshop);
+    let shown = after(&mut app, [tap(Tap::Open(Over::CostsAndTax)), tap(Tap::Open(Over::Tools))]);
+    assert!(shown.contains("No tools yet.") && shown.contains("never written by itself"), "{shown}");
+    after(&mut app, [tool(ToolTap::New)]);
+    let nameless = figures(&mut app, &[(0, "1200"), (1, "4"), (3, "200")]);
+    assert!(app.workshop.tool.is_some(), "{nameless}");
+    let shown = after(&mut app, [tool(ToolTap::Name("Saw".into())), tool(ToolTap::Save)]);
+    let year = app.now.day().as_ymd().0;
+    for part in ["Saw", "$250.00", &format!("wear in {year}"), &format!("in {year}, 4 years")] {
+        assert!(shown.contains(part), "{part} in {shown}");
+    }
+    assert!(!wear_said(&app));
+    let asked = after(&mut app, [tap(Tap::Close), tap(Tap::Open(Over::CostsAndTax)), tap(Tap::Figure(Figure::Wear))]);
+    assert!(asked.contains("$250.00") && asked.contains(&format!("by your tools in {year}")), "{asked}");
+    let sum = fivebar_core::quantity::Money::book(Decimal::from(250), Currency::USD).unwrap();
+    after(&mut app, [tap(Tap::Take(Quantity::Money(sum)))]);
+    assert!(wear_said(&app));
+    // Struck, nothing is proposed any more.
+    let entry = app.own.workshop().tools[0].entry;
+    let gone = after(&mut app, [tap(Tap::Open(Over::Tools)), tap(Tap::Line(entry)), tap(Tap::Strike(entry))]);
+    assert!(gone.contains("No tools yet."), "{gone}");
+}
+
+#[test]
+fn a_tool_may_wear_most_at_first() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Open(Over::Tools)), tool(ToolTap::New), tool(ToolTap::Name("Saw".into())), tool(ToolTap::Declines(true))]);
+    let shown = figures(&mut app, &[(0, "1200"), (1, "4"), (3, "1300"), (4, "50")]);
+    assert!(shown.contains("1300.00") && app.workshop.tool.is_some(), "it fetches more than it cost: {shown}");
+    assert!(figures(&mut app, &[(3, "200")]).contains("$600.00"));
+    assert!(after(&mut app, [tool(ToolTap::New), tap(Tap::Close)]).contains("Saw"), "back to the list");
+}
+
+/// The published rate is a proposal, for dollars and miles alone, with its year and source.
+#[test]
+fn the_published_mileage_is_proposed_for_dollars_and_miles() {
+    for (currency, units, shown) in
+        [(Currency::USD, Units::Inch, true), (Currency::USD, Units::Metric, false), (Currency::EUR, Units::Inch, false)]
+    {
+        let mut app = App::for_tests(Place::Workshop);
+        let asked = [tap(Tap::Currency(currency)), tap(Tap::Units(units)), tap(Tap::Open(Over::Till)), tap(Tap::Figure(Figure::Mileage))];
+        let page = after(&mut app, asked);
+        let rate = fivebar_core::money::mileage::us(app.now.day()).is_some();
+        let year = app.now.day().as_ymd().0;
+        let said = page.contains(&format!("published for {year}: US standard rate for business miles, IRS"));
+        assert_eq!(said, shown && rate, "{page}");
+        assert_eq!(app.own.workshop().tills.values().filter(|till| till.mileage.is_some()).count(), 0, "never by itself");
+    }
+}
+
+/// 24,000 for an hour is asked about before it is written; 24 is not.
+#[test]
+fn a_pay_that_no_hour_has_is_asked_about_first() {
+    let mut app = App::for_tests(Place::Workshop);
+    let figure = |app: &mut App, text: &str| {
+        let presses = text.chars().map(|sign| tap(Tap::Press(Press::Digit(sign.to_digit(10).unwrap() as u8))));
+        let all: Vec<Msg> = [tap(Tap::Open(Over::Rate)), tap(Tap::Figure(Figure::Pay))].into_iter().chain(presses).collect();
+        after(app, all);
+        after(app, [tap(Tap::PadDone)])
+    };
+    let asked = figure(&mut app, "24000");
+    assert!(asked.contains("$24000.00 for one hour: is that so?") && asked.contains("It is so"), "{asked}");
+    assert!(app.own.book.is_empty());
+    let changed = after(&mut app, [tap(Tap::Press(Press::RubOut))]);
+    assert!(!changed.contains("is that so?") && changed.contains("Done"), "{changed}");
+    figure(&mut app, "24000");
+    after(&mut app, [tap(Tap::PadDone)]);
+    assert_eq!(app.own.workshop().pay(Currency::USD), Some(Decimal::from(24_000)));
+    figure(&mut app, "24");
+    assert_eq!(app.own.workshop().pay(Currency::USD), Some(Decimal::from(24)));
+}
+
+/// What belongs on jobs is said beside a workshop cost of its kind, and can be said otherwise.
+#[test]
+fn a_kind_that_belongs_on_jobs_is_told_at_a_workshop_cost() {
+    let mut app = App::for_tests(Place::Workshop);
+    let power = Key::read("power").unwrap();
+    let asked = [tap(Tap::Open(Over::Costs)), tap(Tap::Figure(Figure::Spent("power")))];
+    let said = "Power belongs on jobs: in workshop costs it counts twice.";
+    assert!(!after(&mut app, asked.clone()).contains(said));
+    after(&mut app, [tap(Tap::Home(power.clone(), Home::Job))]);
+    assert!(after(&mut app, asked.clone()).contains(said));
+    let homes = after(&mut app, [tap(Tap::Open(Over::CostsAndTax)), tap(Tap::Home(power, Home::Rate))]);
+    assert!(homes.contains("Power") && homes.contains("In the rate"), "{homes}");
+    assert!(!after(&mut app, asked).contains(said));
+}
+
+/// Pay of 20 over 10 h worked, 8 of them logged: 25.00; 160 of costs over 8 h: 20.00. Guessed are 400 h, 300 of them logged.
+#[test]
+fn the_real_year_has_its_stack_beside_the_guess() {
+    let told = "
+2026-03-10 08:00 +00:00 workshop USD inch
+job stands \"Stands\" 1 spec
+rate pay 20 hours 400 logged 300 costs 0 wear 0 tax 0 profit 0
+spend 160 rent
+12:00 recall \"tidy\" make 08:00 to 10:00
+20:00 recall \"saw\" make on stands 11:00 to 19:00
+";
+    let story = fivebar_core::story::tell(told);
+    assert_eq!(story.refused, []);
+    let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
+    let mut app = App::for_tests(Place::Workshop);
+    app.own = crate::app::shelf::Shelf::open(fivebar_core::ledger::Device::new([1; 8]), lines.iter().map(String::as_str));
+    app.now = story.now;
+    let shown = after(&mut app, [tap(Tap::Open(Over::Rate)), tap(Tap::Open(Over::RealYear))]);
+    for said in [
+        "At this year’s hours and costs an hour must earn",
+        "$45.00",
+        "Workshop costs",
+        "20.00 × 10 h over 8 h",
+        "Of 45.00, 25.00 is yours",
+        "over all 10 h",
+    ] {
+        assert!(shown.contains(said), "{said}: {shown}");
+    }
+}

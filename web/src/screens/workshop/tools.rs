@@ -1,0 +1,112 @@
+//! Tools that wear out, with what they wear this year; and where kinds of cost belong.
+
+use super::super::slots::{self, Slot};
+use super::super::{Screen, Seen};
+use super::{open, page, say};
+use crate::app::workshop::tools::{Draft, ToolTap};
+use crate::app::workshop::{Over, Tap};
+use crate::app::{App, Msg};
+use crate::parts::field::{Field, field};
+use crate::parts::head::{Head, head};
+use crate::parts::key::{figure_key, key};
+use crate::parts::seg::{Seg, even};
+use crate::view::{El, el};
+use crate::words::en::{common, costs as words, job as job_words, jobs, refusal, workshop as shop_words};
+use fivebar_core::ledger::fold::OwnTool;
+use fivebar_core::ledger::kind::money::Home;
+use fivebar_core::quantity::{Listed, Money};
+use fivebar_core::sheet::costs::wear;
+
+fn tap(tap: ToolTap) -> Msg {
+    say(Tap::Tool(tap))
+}
+
+fn year(seen: Seen<'_>) -> i32 {
+    seen.now.day().as_ymd().0
+}
+
+/// What all tools wear this year; none without a tool.
+fn all(app: &App, seen: Seen<'_>) -> Option<String> {
+    let worn = wear(&app.shelf().workshop(), app.begins_with().0, year(seen)).ok().flatten()?;
+    Some(seen.speech.money(worn))
+}
+
+/// The way to the tools.
+pub fn way(app: &App, seen: Seen<'_>) -> El<Msg> {
+    let shown =
+        all(app, seen).map_or_else(|| words::NO_TOOLS.to_owned(), |worn| format!("{worn} {}", words::wear_in(&year(seen).to_string())));
+    figure_key(words::TOOLS, shown, open(Over::Tools)).key("tools")
+}
+
+/// Where kinds of cost belong, as far as it was said: a tap says the other.
+pub fn homes(app: &App) -> Option<El<Msg>> {
+    let (known, currency) = (app.shelf().workshop(), app.begins_with().0);
+    let said = known.homes.iter().filter(|((of, _), _)| *of == currency);
+    let rows = said.map(|((_, kind), home)| {
+        let name = jobs::upper_first(&job_words::spending(kind.as_str()));
+        let kind = kind.clone();
+        let segs = vec![Seg::new(words::ON_JOBS, *home == Home::Job), Seg::new(words::IN_RATE, *home == Home::Rate)];
+        let choose = even(name.clone(), segs, move |nth| say(Tap::Home(kind.clone(), if nth == 0 { Home::Job } else { Home::Rate })));
+        el("section", "set").kid(el("h2", "").text(name)).kid(choose)
+    });
+    let rows = rows.listed();
+    (!rows.is_empty()).then(|| el("div", "").kids(rows))
+}
+
+/// The page: the tools, or the form of a new one.
+pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    if let Some(draft) = &app.workshop.tool {
+        return form(draft, app, seen);
+    }
+    let known = app.shelf().workshop();
+    let rows = known.tools.iter().rev().map(|tool| row(tool, app, seen)).listed();
+    let sum = all(app, seen).map(|worn| {
+        let of = words::wear_in(&year(seen).to_string());
+        el("p", "row").kid(el("b", "t30 w8").text(worn)).kid(el("span", "t14").text(of))
+    });
+    let none = rows.is_empty().then(|| el("p", "t22 w8").text(words::NO_TOOLS));
+    let list = (!rows.is_empty()).then(|| el("div", "card list").kids(rows));
+    let main = el("main", "scr").kids(sum).kids(none).kids(list).kid(el("p", "").text(words::TOOLS_UNDER)).kid(el("div", "push"));
+    let main = main.kid(key("key solid h56", words::NEW_TOOL, "", tap(ToolTap::New)));
+    page(app, ("workshop/tools", words::TOOLS), main, seen)
+}
+
+fn row(tool: &OwnTool, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let (cost, open) = (seen.speech.money(tool.tool.cost), app.workshop.opened == Some(tool.entry));
+    let under = words::tool(&cost, &tool.bought.day().as_ymd().0.to_string(), tool.tool.years);
+    let worn = tool.wear_of(year(seen)).and_then(|worn| Money::book(worn, tool.tool.cost.currency()));
+    let worn = worn.map(|worn| seen.speech.money(worn)).unwrap_or_default();
+    let top = el("button", "dl")
+        .attr("type", "button")
+        .attr("aria-expanded", if open { "true" } else { "false" })
+        .on_tap(say(Tap::Line(tool.entry)))
+        .kid(el("span", "op").kid(el("b", "").text(tool.name.clone())).kid(el("span", "t14 i2").text(under)))
+        .kid(el("span", "n").text(worn));
+    let strike = open.then(|| el("div", "opened").kid(key("key h56", shop_words::STRIKE, "", say(Tap::Strike(tool.entry)))));
+    el("div", "").key(tool.entry.to_string()).kid(top).kids(strike)
+}
+
+fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
+    let (currency, units) = app.begins_with();
+    let money = |label: &str| Slot::new(label, currency.code());
+    let mut asked = vec![money(words::PRICE), Slot::whole(words::YEARS), Slot::whole(words::BOUGHT), money(words::FETCHES)];
+    asked.extend(draft.declines.then(|| Slot::new(words::SHARE, "%")));
+    let wrong = if draft.nameless { refusal::unnamed(words::TOOL_NAME) } else { String::new() };
+    let name = Field { id: "tool", label: words::TOOL_NAME.to_owned(), value: draft.name.clone(), wrong, ..Field::default() };
+    let segs = vec![Seg::new(words::STRAIGHT, !draft.declines), Seg::new(words::DECLINING, draft.declines)];
+    let figures = slots::figures_told(&draft.form, &asked, (units, seen), |nth| tap(ToolTap::At(nth)));
+    let main = el("main", "scr form")
+        .kid(field(name, |text| tap(ToolTap::Name(text))))
+        .kid(even(words::WEARS, segs, |nth| tap(ToolTap::Declines(nth == 1))))
+        .kid(figures)
+        .kids(slots::refused(app, seen))
+        .kid(el("div", "push"))
+        .kids(slots::pad(&draft.form, &asked, seen, |press| tap(ToolTap::Press(press))));
+    let keys = el("div", "um").kid(key("key solid t22", common::DONE, "", tap(ToolTap::Save))).kid(key(
+        "key",
+        common::NOT_NOW,
+        "",
+        say(Tap::Close),
+    ));
+    Screen::new("workshop/tool", head(Head::new(words::TOOLS, words::NEW_TOOL)), main).foot(el("footer", "foot").kid(keys)).says_it()
+}

@@ -1,0 +1,37 @@
+//! English: cans and packs that several jobs use.
+
+pub const SOME_OF: &str = "Some of a can that is open";
+pub const ANOTHER: &str = "Of another pack";
+pub const REST: &str = "What is left of it";
+pub const ONCE: &str = "Not counted";
+pub const COUNT_REST: &str = "Keep count";
+pub const KEEPS_UNDER: &str = "The day above is the day on its lid. Used may stay empty: nothing of it yet.";
+pub const OPEN_CANS: &str = "Open cans and packs";
+pub const IT_IS_EMPTY: &str = "It is empty";
+pub const OF_CANS: &str = "rest of cans";
+pub const AGED: &str = "a year open, it costs jobs nothing more";
+
+/// A unit by its key.
+pub fn unit(key: &str) -> String {
+    key.replace('-', " ")
+}
+
+/// "22.5 fl oz left".
+pub fn left(left: &str, of: &str) -> String {
+    format!("{left} {} left", unit(of))
+}
+
+/// "under a month open", "3 months open".
+pub fn age(months: u32) -> String {
+    match months {
+        0 => "under a month open".into(),
+        1 => "1 month open".into(),
+        12.. => AGED.into(),
+        months => format!("{months} months open"),
+    }
+}
+
+/// "22.5 of 32 fl oz left, 3 months open".
+pub fn stands((left, holds): (&str, &str), of: &str, months: u32) -> String {
+    format!("{left} of {holds} {} left, {}", unit(of), age(months))
+}

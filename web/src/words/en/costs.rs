@@ -1,0 +1,75 @@
+//! English: where costs belong, what came back of one, its receipt, tools that wear.
+
+pub const CAME_BACK: &str = "Some of it came back";
+pub const WHAT_CAME_BACK: &str = "Sent back, or salvage (no names)";
+pub const HOME: &str = "Where it belongs";
+pub const ON_JOBS: &str = "On each job";
+pub const IN_RATE: &str = "In the rate";
+pub const HELPER_TWICE: &str = "A helper is paid by the hour here and written down as spending: if it is the same pay, strike one.";
+pub const RECEIPT: &str = "Photo of the receipt";
+pub const RECEIPT_OF: &str = "The receipt";
+pub const RECEIPT_THERE: &str = "receipt";
+pub const NOT_HERE: &str = "Its picture is not on this phone.";
+
+/// "Where does Power belong? Each cost has one home."
+pub fn where_home(kind: &str) -> String {
+    format!("{kind}: on each job as used, or in your rate? It is asked once.")
+}
+
+/// "Power is in your rate: on a job it counts twice."
+pub fn in_rate(kind: &str) -> String {
+    format!("{kind} belongs in your rate: on a job it counts twice.")
+}
+
+/// "Power belongs on jobs: in workshop costs it counts twice."
+pub fn on_jobs(kind: &str) -> String {
+    format!("{kind} belongs on jobs: in workshop costs it counts twice.")
+}
+
+/// "Power is on this job and in this year's workshop costs."
+pub fn twice(kind: &str) -> String {
+    format!("{kind} is on this job and in this year’s workshop costs: it may count twice. Where does it belong?")
+}
+
+pub const TOOLS: &str = "Tools";
+pub const NO_TOOLS: &str = "No tools yet.";
+pub const TOOLS_UNDER: &str =
+    "What a tool cost, less what it fetches at the end, over its years. The sum is proposed to your rate, never written by itself.";
+pub const NEW_TOOL: &str = "Another tool";
+pub const TOOL_NAME: &str = "Which tool";
+pub const PRICE: &str = "Cost";
+pub const YEARS: &str = "Years";
+pub const FETCHES: &str = "Fetches at the end";
+pub const SHARE: &str = "Of what is left, a year";
+pub const WEARS: &str = "How it wears";
+pub const STRAIGHT: &str = "As much each year";
+pub const DECLINING: &str = "Most at first";
+pub const BOUGHT: &str = "Bought";
+
+/// "wear in 2026".
+pub fn wear_in(year: &str) -> String {
+    format!("wear in {year}")
+}
+
+/// "1,200.00 in 2026, 4 years".
+pub fn tool(cost: &str, year: &str, years: u32) -> String {
+    let word = if years == 1 { "year" } else { "years" };
+    format!("{cost} in {year}, {years} {word}")
+}
+
+/// "By your tools in 2026".
+pub fn by_tools(year: &str) -> String {
+    format!("by your tools in {year}")
+}
+
+/// "IRS, business miles, 2026".
+pub fn published(year: &str) -> String {
+    format!("published for {year}: US standard rate for business miles, IRS")
+}
+
+/// "24,000.00 for an hour: is that so?"
+pub fn is_it_so(sum: &str) -> String {
+    format!("{sum} for one hour: is that so?")
+}
+
+pub const IT_IS_SO: &str = "It is so";
