@@ -23,10 +23,10 @@ impl Browser {
         self.eval(page, &in_database("get('word')"))
     }
 
-    /// The names of the page's caches.
+    /// The names of the stores of fetched files that hold files; the spare of the book holds none.
     pub fn caches(&mut self, page: &Page) -> Vec<String> {
         let names = self.eval(page, "caches.keys()");
-        names.as_array().into_iter().flatten().filter_map(|v| v.as_str().map(String::from)).collect()
+        names.as_array().into_iter().flatten().filter_map(|v| v.as_str().map(String::from)).filter(|name| name != "fivebar-spare").collect()
     }
 }
 
