@@ -6,6 +6,7 @@ mod changes;
 pub mod keep;
 pub mod near;
 pub mod planned;
+pub mod shared;
 mod top;
 
 pub use buy::Boards;

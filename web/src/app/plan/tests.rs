@@ -6,6 +6,7 @@ mod last_act;
 mod later;
 mod put_back;
 mod refused;
+mod shared;
 mod told;
 mod ways;
 

@@ -5,12 +5,13 @@ use crate::app::App;
 use crate::app::order::{Feel, Order};
 use crate::words::en::plan as words;
 use fivebar_core::ledger::decide::{Command, Now, PlanCommand, without_plans};
-use fivebar_core::ledger::fold::InUse;
+use fivebar_core::ledger::fold::{InUse, Job};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Wall};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
 use fivebar_core::sheet::make::keep::{changes_with, in_use, kept, left_out_changed, left_over, taken_by};
+use fivebar_core::sheet::make::shared::in_place_of;
 use fivebar_core::sheet::make::{Ask, Change, Given, Source, WhyNot, given};
 
 /// What the job has by the plan before this one, whose place it takes.
@@ -65,46 +66,45 @@ pub fn in_use_by(app: &App, job: Id) -> Vec<(Id, Shape, Wall)> {
 /// Told once for a page: each look folds the rack.
 pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let shop = app.shelf().shop(app.now.at);
-    let plans = shop.job(given.ask.job).map(|job| job.plans).unwrap_or_default();
-    let all = in_use(&shop, &plans);
+    let Ok(job) = shop.job(given.ask.job) else { return Since::default() };
+    let all = in_use(&shop, &job.plans);
     let (own, others): (Vec<_>, Vec<_>) = all.iter().map(|it| it.plan).partition(|it| app.plan.used == Some(it.id));
     let taken = !own.is_empty();
-    let shape = given.ask.what.shape();
-    let back = (!taken).then(|| taken_by(&goes(app, &all, shape)));
+    let back = (!taken).then(|| taken_by(&goes(app, &job, &all, &given.ask)));
     let changed = changes_with(&shop, (given, &found.sheet), back.as_deref()).unwrap_or_default();
     let others = others.into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect();
     let left_out = if taken { vec![] } else { left_out_changed(&shop, given) };
-    let before = if taken { None } else { before_with(app, &all, shape) };
+    let before = if taken { None } else { before_with(app, &job, &all, &given.ask) };
     Since { taken, changed, left_out, before, others }
 }
 
-/// What the job has by its plans before: it goes back when another plan is used, or stays where it is cut.
+/// What the job has by the plans before: it goes back when another plan is used, or stays where it is cut.
 fn before(app: &App) -> Option<Before> {
-    let given = app.plan.given.as_ref()?;
-    before_of(app, given.ask.job, given.ask.what.shape())
+    before_of(app, &app.plan.given.as_ref()?.ask)
 }
 
-fn before_of(app: &App, job: Id, shape: Shape) -> Option<Before> {
+fn before_of(app: &App, ask: &Ask) -> Option<Before> {
+    of_job(app, ask, |job, all| before_with(app, job, all, ask))?
+}
+
+fn of_job<T>(app: &App, ask: &Ask, told: impl FnOnce(&Job, &[InUse<'_>]) -> T) -> Option<T> {
     let shop = app.shelf().shop(app.now.at);
-    let plans = shop.job(job).ok()?.plans;
-    before_with(app, &in_use(&shop, &plans), shape)
+    let job = shop.job(ask.job).ok()?;
+    Some(told(&job, &in_use(&shop, &job.plans)))
 }
 
-/// The plan whose place the one in hand takes: the one it was planned again from, else the newest of its shape, else the only one.
-fn goes<'a>(app: &App, all: &[InUse<'a>], shape: Shape) -> Vec<InUse<'a>> {
-    let of_shape = || all.iter().filter(|it| it.plan.plan.shape == shape);
-    let again = of_shape().find(|it| app.plan.again.or(app.plan.used) == Some(it.plan.id));
-    let only = || if let [only] = all { Some(only) } else { None };
-    again.or_else(|| of_shape().next_back()).or_else(only).cloned().into_iter().collect()
+/// The plans whose place the one in hand takes.
+fn goes<'a>(app: &App, job: &Job, all: &[InUse<'a>], ask: &Ask) -> Vec<InUse<'a>> {
+    in_place_of(job, ask, all, |plan| app.plan.again.or(app.plan.used) == Some(plan.id))
 }
 
-fn before_with(app: &App, all: &[InUse<'_>], shape: Shape) -> Option<Before> {
-    let has = goes(app, all, shape);
+fn before_with(app: &App, job: &Job, all: &[InUse<'_>], ask: &Ask) -> Option<Before> {
+    let has = goes(app, job, all, ask);
     let others = has.len() < all.len();
     let there = has.iter().map(|it| it.needs().saturating_sub(it.lacks())).fold(0, Count::saturating_add);
     let pieces = has.iter().map(|it| it.goes_back()).fold(0, Count::saturating_add);
     let cut = has.iter().map(|it| beside::ticks(app, it.plan).len()).fold(0, usize::saturating_add);
-    let may_stay = 0 < cut || has.iter().any(|it| it.plan.plan.shape != shape);
+    let may_stay = 0 < cut || has.iter().any(|it| it.plan.plan.shape != ask.what.shape());
     (!has.is_empty()).then_some(Before { pieces, own: there.saturating_sub(pieces), may_stay, cut, others })
 }
 
@@ -112,10 +112,10 @@ fn before_with(app: &App, all: &[InUse<'_>], shape: Shape) -> Option<Before> {
 pub fn given_to(app: &App, ask: &Ask) -> Result<Given, WhyNot> {
     let shelf = app.shelf();
     let shop = shelf.shop(app.now.at);
-    if before_of(app, ask.job, ask.what.shape()).is_none_or(|before| before.may_stay) {
+    if before_of(app, ask).is_none_or(|before| before.may_stay) {
         return given(&shop, ask);
     }
-    let then = without_plans(&shelf.book, ask.job, &goes_of(app, ask.job, ask.what.shape()));
+    let then = without_plans(&shelf.book, ask.job, &goes_of(app, ask));
     let mut given = given(&Shop::folded(&then, (shelf.bench(), shelf.workshop()), app.now.at), ask)?;
     owned(app, &mut given);
     Ok(given)
@@ -123,22 +123,18 @@ pub fn given_to(app: &App, ask: &Ask) -> Result<Given, WhyNot> {
 
 /// Of the pieces a plan may take from the rack, those the job has already by a plan before.
 pub fn owned(app: &App, given: &mut Given) {
-    let shop = app.shelf().shop(app.now.at);
-    if before_of(app, given.ask.job, given.ask.what.shape()).is_none_or(|before| before.may_stay) {
+    if before_of(app, &given.ask).is_none_or(|before| before.may_stay) {
         return;
     }
-    let plans = shop.job(given.ask.job).map(|job| job.plans).unwrap_or_default();
-    let taken = taken_by(&goes(app, &in_use(&shop, &plans), given.ask.what.shape()));
+    let taken = of_job(app, &given.ask, |job, all| taken_by(&goes(app, job, all, &given.ask))).unwrap_or_default();
     let of =
         |source: &Source| taken.iter().filter(|(lying, _)| *lying == source.which().0).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
     let own = |source: &Source| if source.in_job { 0 } else { of(source).min(source.n) };
     given.own = given.sources.iter().map(own).collect();
 }
 
-fn goes_of(app: &App, job: Id, shape: Shape) -> Vec<Id> {
-    let shop = app.shelf().shop(app.now.at);
-    let plans = shop.job(job).map(|job| job.plans).unwrap_or_default();
-    goes(app, &in_use(&shop, &plans), shape).into_iter().map(|it| it.plan.id).collect()
+fn goes_of(app: &App, ask: &Ask) -> Vec<Id> {
+    of_job(app, ask, |job, all| goes(app, job, all, ask).into_iter().map(|it| it.plan.id).collect()).unwrap_or_default()
 }
 
 /// Takes the pieces of the plan for the job. Where that would put boards of a plan before back, or that may be cut, it is asked first.
@@ -164,7 +160,7 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
         words::left_of_pile(source.pile.name.as_deref(), &source.pile.label, &length)
     });
     let had = before(app).is_some();
-    let instead = if instead { goes_of(app, plan.job, plan.shape) } else { vec![] };
+    let instead = if instead { goes_of(app, &given.ask) } else { vec![] };
     match app.order(&Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead }), now) {
         Some(written) => {
             (app.plan.used, app.plan.asks, app.plan.again) = (written.entries.first().map(|entry| entry.id), false, None);

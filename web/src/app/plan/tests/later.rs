@@ -173,22 +173,6 @@ fn wood_that_may_be_cut_is_asked_about_once() {
     }
 }
 
-/// A plan of another shape is as a rule for another part of the job.
-#[test]
-fn the_wood_of_another_shape_is_asked_about() {
-    let mut app = planned("part \"leg\" 4 of 25 x 40 x 300 mm oak-european for tray\n");
-    heard(&mut app, [Tap::Use, Tap::Choose, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into()), Tap::Go]);
-    let asked = app.plan.given.as_ref().unwrap().ready.asked.clone();
-    let mut goes_on = |_: fivebar_core::plan::patience::Progress<'_>| true;
-    let answered = asked.solve(&mut fivebar_core::plan::patience::Patience::new(Some(2_000), &mut goes_on), 1);
-    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
-    assert!(page(&app).contains("Without top: no whole piece is planned."), "{}", page(&app));
-    heard(&mut app, [Tap::Stop, Tap::Use]);
-    assert!(page(&app).contains("Do they stay?"), "{}", page(&app));
-    heard(&mut app, [Tap::UseAnd(true)]);
-    assert!(4 < strips_of(&app).1 && page(&app).contains("The job has this wood"), "{}", page(&app));
-}
-
 #[test]
 fn wood_that_went_back_is_not_the_jobs() {
     let mut app = planned("");
