@@ -11,6 +11,7 @@ use crate::bench::On;
 use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
+use crate::ledger::kind::plan::Shape;
 use crate::ledger::kind::sale::Paid;
 use crate::money::left::{PerHour, Way};
 use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
@@ -49,12 +50,23 @@ pub struct JobSheet {
     pub planned: bool,
     /// What was put back of the wood of its plans, or is missing of it.
     pub lacking: Option<Lacking>,
-    /// Letters of piles of these plans that have another size or wood now.
-    pub changed: Vec<String>,
+    /// Of these plans, those with piles that have another size or wood now.
+    pub changed: Vec<OfBefore>,
     /// Who worked along, and for what pay.
     pub helped: Vec<Helped>,
     /// All of it, for whoever asks further.
     pub account: Account,
+}
+
+/// A plan in use that was made when a pile of it had another size or wood.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OfBefore {
+    pub plan: Id,
+    /// What it makes.
+    pub shape: Shape,
+    pub used: Wall,
+    /// The letters of these piles.
+    pub piles: Vec<String>,
 }
 
 /// What there is to do next.
@@ -190,11 +202,14 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
     })
 }
 
-fn changed(shop: &Shop, in_use: &[InUse<'_>]) -> Vec<String> {
-    let mut all = in_use.iter().flat_map(|it| changed_piles(shop, &it.plan.plan)).listed();
-    all.sort();
-    all.dedup();
-    all
+fn changed(shop: &Shop, in_use: &[InUse<'_>]) -> Vec<OfBefore> {
+    let of = |it: &InUse<'_>| OfBefore {
+        plan: it.plan.id,
+        shape: it.plan.plan.shape,
+        used: it.plan.at,
+        piles: changed_piles(shop, &it.plan.plan),
+    };
+    in_use.iter().map(of).filter(|it| !it.piles.is_empty()).listed()
 }
 
 fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {

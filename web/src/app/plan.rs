@@ -207,7 +207,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Pile(lying) => on_rack(app, rack::Page::Pile(lying), now),
         Tap::Bought => buying::to_write_down(app, now),
         Tap::Saw(job) => at_the_saw(app, job),
-        Tap::Kept(plan) => show(app, plan),
+        Tap::Kept(plan) => {
+            app.jobs.room = Some(Room::Plan);
+            show(app, plan);
+        }
         Tap::Print => app.orders.push(Order::Print),
         Tap::KeepDesign => keep_design(app, None, now),
         Tap::KeepDesignAs(name) => keep_design(app, Some(name), now),

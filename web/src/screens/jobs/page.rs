@@ -41,7 +41,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let first = el("div", "col")
         .kids(next_act((sheet, estimate.as_ref()), at_saw.as_deref(), seen))
         .kids(since::lacking(sheet, seen))
-        .kids(since::other_now(sheet))
+        .kids(since::other_now(sheet, seen))
         .kids(since::ways_to_saw(&left, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
         .kids(estimate.as_ref().and_then(|estimate| promise(sheet, estimate, app, seen)))
         .kids(waits::lines(&waits, false, app, seen))

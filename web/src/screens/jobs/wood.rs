@@ -45,7 +45,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(outlook(sheet, app, seen))
         .kid(make)
         .kids(lacking(sheet, seen))
-        .kids(other_now(sheet))
+        .kids(other_now(sheet, seen))
         .kid(el("h2", "").text(words::TAKEN))
         .kids(taken.is_empty().then(|| none(words::NONE_TAKEN)))
         .kids(taken.iter().map(|pile| row(pile, (sheet, &after), lacks(pile), seen)))

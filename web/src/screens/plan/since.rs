@@ -11,7 +11,7 @@ use crate::view::{El, el};
 use crate::words::en::{changed as words, common, jobs, plan};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Listed, Units, Wall, begin_small};
-use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::job::{JobSheet, OfBefore};
 use fivebar_core::sheet::make::keep::LackedPile;
 use fivebar_core::sheet::make::{Change, Given, Source, Unfit, fitting, is_used};
 
@@ -82,9 +82,15 @@ pub fn lacking(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     std::iter::once(worded("p", "w7", said)).chain(again).listed()
 }
 
-/// That a pile of the plans in use is not what they were made for: on the pages of the job, where the way to the saw is.
-pub fn other_now(sheet: &JobSheet) -> Option<El<Msg>> {
-    (!sheet.changed.is_empty()).then(|| el("p", "why").text(words::other_now(&sheet.changed)))
+/// That a pile of a plan in use is not what it was made for, with the way to that plan: on the pages of the job, where the way to the saw is.
+pub fn other_now(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let said = |it: &OfBefore| [el("p", "why").text(words::other_now(&it.piles)), to_plan((it.plan, it.shape, it.used), seen)];
+    sheet.changed.iter().flat_map(said).listed()
+}
+
+fn to_plan((id, shape, at): (Id, Shape, Wall), seen: Seen<'_>) -> El<Msg> {
+    let when = format!("{} {}", seen.speech.day(at), seen.speech.clock(at));
+    key("key soft h56 wide", plan::shape(shape).0, words::used_on(&when), say(Tap::Kept(id))).key(id.to_string())
 }
 
 /// Over the list at the saw of a plan that is used, where it is of before something changed.
@@ -121,11 +127,7 @@ pub fn in_use(job: Id, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 fn plans(title: &'static str, all: &[(Id, Shape, Wall)], seen: Seen<'_>) -> Vec<El<Msg>> {
-    let one = |(id, shape, at): &(Id, Shape, Wall)| {
-        let when = format!("{} {}", seen.speech.day(*at), seen.speech.clock(*at));
-        key("key soft h56 wide", plan::shape(*shape).0, words::used_on(&when), say(Tap::Kept(*id))).key(id.to_string())
-    };
-    let keys = all.iter().map(one).listed();
+    let keys = all.iter().map(|it| to_plan(*it, seen)).listed();
     let rows = if keys.len() == 1 { "no-print" } else { "g2 no-print" };
     if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(title), el("div", rows).kids(keys)] }
 }

@@ -92,6 +92,27 @@ fn a_pile_of_a_plan_in_use_that_changed_is_said_where_the_saw_is() {
     assert!(jobs(&app).iter().all(|shown| shown.contains(said)));
 }
 
+/// Planned again and both kept: it is said of the older plan alone, which is a tap away.
+#[test]
+fn the_plan_that_a_pile_changed_under_is_named() {
+    let mut app = planned("");
+    heard(&mut app, [Tap::Use]);
+    let first = app.plan.used.unwrap();
+    put_right(&mut app, PileFacts { length: Some(mm(504)), ..Default::default() });
+    app.now = Wall::new(app.now.at.plus(fivebar_core::quantity::Span::minutes(7)), app.now.offset);
+    again(&mut app);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(true)]);
+    for room in [None, Some(Room::Wood)] {
+        app.jobs.room = room;
+        let shown = page(&app);
+        assert_eq!(shown.matches("than the plan was made for").count(), 1, "{shown}");
+        assert!(shown.contains("used Mon 2 March 09:00") && !shown.contains("used Mon 2 March 09:07"), "{shown}");
+        heard(&mut app, [Tap::Kept(first)]);
+        assert!(page(&app).contains("The size of A has changed since: plan again."), "{}", page(&app));
+        assert_eq!(app.plan.used, Some(first));
+    }
+}
+
 /// A pile that was left out, and is put right, is not said to be left out for what it was.
 #[test]
 fn what_was_left_out_and_changed_since_is_not_said_to_be_as_it_was() {
