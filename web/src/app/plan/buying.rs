@@ -61,14 +61,18 @@ pub fn add(app: &mut App) {
 pub fn to_write_down(app: &mut App, now: Now) {
     let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
     let first = not_bought(given, &found.sheet).into_iter().next();
-    let Some((pile, n)) = first.and_then(|(place, n, _)| Some((given.sources.get(place)?.pile.clone(), n))) else { return };
+    let first = first.and_then(|(place, n, cost)| Some((given.sources.get(place)?.pile.clone(), n, cost)));
+    let Some((pile, n, cost)) = first else { return };
     super::on_rack(app, rack::Page::Buy, now);
-    let typing = app.speech.typing(app.begins_with().1);
+    let (currency, units) = app.begins_with();
+    let typing = app.speech.typing(units);
     let rack = &mut app.workshop.rack;
     for (nth, side) in [pile.thickness, pile.width, pile.length].into_iter().enumerate() {
         rack.form.put(nth, side.map_or(String::new(), |side| writing::length(side, typing)));
     }
     rack.form.put(3, n.to_string());
+    let paid = cost.filter(|cost| cost.currency() == currency);
+    rack.form.put(4, paid.map_or(String::new(), |paid| writing::money(paid, typing.sign)));
     rack.wood.clone_from(&pile.wood);
     rack.form.go(4);
 }

@@ -20,7 +20,7 @@ fn on_rack(app: &mut App, taps: impl IntoIterator<Item = RackTap>) {
 fn boards_that_were_bought_are_not_offered_to_buy_again() {
     let mut app = opened("take 12 strips for tray\ntake 5 thin for tray\n");
     heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::Piles, Tap::Buy]);
-    for (nth, figure) in ["30", "65", "500", "9", "4"].into_iter().enumerate() {
+    for (nth, figure) in ["30", "65", "500", "9", "12"].into_iter().enumerate() {
         heard(&mut app, [Tap::At(nth)]);
         digits(&mut app, figure);
     }
@@ -32,6 +32,7 @@ fn boards_that_were_bought_are_not_offered_to_buy_again() {
     heard(&mut app, [Tap::Bought]);
     let shown = page(&app);
     assert!(shown.contains("Boards you bought") && ["30", "65", "500", "4"].iter().all(|figure| shown.contains(figure)), "{shown}");
+    assert_eq!(app.workshop.rack.form.slots[4].text, "48.00", "four at 12 each");
     on_rack(&mut app, [RackTap::Press(Press::Digit(1)), RackTap::Press(Press::Digit(6)), RackTap::Done]);
     let left = |app: &App| app.plan.draft.bought.iter().map(|boards| boards.n).collect::<Vec<_>>();
     assert_eq!(left(&app), [5]);
@@ -93,4 +94,21 @@ fn what_is_trimmed_is_found_where_it_stands_in_the_way() {
     let rows = [Tap::Shape(Shape::Rows), Tap::At(2), Tap::Press(Press::Digit(1)), Tap::Go];
     check("", &rows, &["too narrow", edge, "Off glued edges, 0.5 mm"], &["Off board ends", "Off strip ends"]);
     check("", &[Tap::Shape(Shape::Rows), Tap::Piles], &["too thin"], &["Off board ends", "Off strip ends", edge]);
+}
+
+/// The saw's figures that were asked for from a plan lead back to it, changed or as they were.
+#[test]
+fn the_figures_of_the_saw_lead_back_to_the_plan() {
+    use crate::app::workshop::wood::{Page, WoodTap};
+    let rail = "part \"rail\" 2 of 20 x 50 x 495 mm oak-european for tray\n";
+    for presses in [vec![], vec![WoodTap::At(2), WoodTap::Press(Press::Digit(2))]] {
+        let mut app = opened(rail);
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::Go]);
+        let taps = [WoodTap::Open(Page::Saw)].into_iter().chain(presses).chain([WoodTap::Save]);
+        for tap in taps {
+            let now = Now { wall: app.now, chance: [u8::try_from(app.own.book.len()).unwrap(); 10] };
+            app.heard(Msg::Workshop(Workshop::Wood(tap)), now);
+        }
+        assert!(page(&app).contains("jobs/plan-ask"), "{}", page(&app));
+    }
 }

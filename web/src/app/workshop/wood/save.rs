@@ -53,8 +53,13 @@ pub fn save(app: &mut App, now: Now) {
     }
 }
 
-/// Air, movement and the van stay, with what they say now; the others lead back to their list.
+/// Air, movement and the van stay, with what they say now; the others lead back to their list, the saw's figures to the plan that asked.
 fn left(app: &mut App, page: Page) {
+    let from = if page == Page::Saw { app.workshop.asked_from } else { None };
+    if let Some(from) = from {
+        app.workshop.over = Over::Nothing;
+        return app.go(from);
+    }
     match page {
         Page::Air | Page::Van => {
             open(app, page);
