@@ -127,6 +127,12 @@ pub enum WhyNot {
         wide: Length,
         least: Length,
     },
+    /// Nothing of the wood that was chosen fits; where it is too narrow for the rows, so many of them, how wide the widest piece can be used
+    /// and how wide a strip is needed.
+    NotOfWood {
+        wood: Key,
+        narrow: Option<(Count, [Length; 2])>,
+    },
     Refused(Refusal),
 }
 
@@ -355,12 +361,15 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     // What lies on the rack has its letter, in the plan or not.
     let lying = all.iter().map(|(source, _)| source.pile.label.clone()).listed();
     let mut left_out = unfitting(&all);
-    let fit = all.into_iter().filter(|(source, why)| why.is_none() && is_used(ask, source)).map(|(source, _)| source);
-    let mut sources: Vec<Source> = fit.collect();
+    let used = all.into_iter().filter(|(source, _)| is_used(ask, source)).listed();
+    let mut sources = used.iter().filter(|(_, why)| why.is_none()).map(|(source, _)| source.clone()).listed();
     let mut ways = vec![];
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;
         ways = top::all_ways(top, &figures, &sources);
+        if let Some(given_up) = top::given_up(top, &ways, (&figures, &used)) {
+            return Err(given_up);
+        }
         if let Some(narrow) = top.rows.or(ways.first().map(|way| way.rows)).and_then(|rows| top::narrow(top, rows, &figures)) {
             return Err(narrow);
         }

@@ -136,6 +136,26 @@ pub(super) fn all_ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<
     all
 }
 
+/// The wood that was chosen, where no way is of it and others are: it is not given up for them.
+pub(super) fn given_up(top: &Top, ways: &[Way], (figures, used): (&Figures, &[(Source, Option<Unfit>)])) -> Option<WhyNot> {
+    let wood = top.pick.as_ref().filter(|_| !top.mixed && !ways.is_empty())?.wood.clone()?;
+    if ways.iter().any(|way| !way.mixed && way.pick.wood.as_ref() == Some(&wood)) {
+        return None;
+    }
+    let of_it = used.iter().filter(|(source, _)| source.pile.wood.as_ref() == Some(&wood));
+    let widest = of_it.filter_map(|(source, _)| source.pile.width).max();
+    let narrow = top.rows.zip(widest).and_then(|(rows, width)| too_narrow((rows, strip(top, rows, figures)), width, figures));
+    Some(WhyNot::NotOfWood { wood, narrow })
+}
+
+/// Rows, how much of a width can be used and how much is needed, where it is too narrow for them.
+fn too_narrow((rows, row): (Count, Length), width: Length, figures: &Figures) -> Option<(Count, [Length; 2])> {
+    let [edge, joint] = if rows == 1 { [Length::ZERO; 2] } else { [figures.edge_trim, figures.joint] };
+    let needed = row.plus(joint).and_then(|it| it.plus(joint)).ok()?;
+    let usable = Length::nm(less(width, edge).max(0)).ok()?;
+    (rips((rows, row), width, figures) == 0).then_some((rows, [usable, needed]))
+}
+
 /// Every wood and thickness, each in the rows that waste least by the lengths; the best first.
 fn ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
     let mut woods: Vec<Option<Key>> = vec![];

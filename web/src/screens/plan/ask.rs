@@ -10,10 +10,10 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words, told as told_words};
+use crate::words::en::{common, plan as words, told as told_words, ways as ways_words};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
-use fivebar_core::quantity::Units;
+use fivebar_core::quantity::{Length, Units};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::{Ask, Source, Unfit, WhyNot, fitting};
 
@@ -21,7 +21,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let (draft, units) = (&app.plan.draft, sheet.account.units);
     let slots = slots(shape, units);
     let stands = crate::app::plan::why_not(app);
-    let why = stands.as_ref().map(|why| why_not(why, (units, seen)));
+    let why = stands.as_ref().map(|why| why_not(why, app, (units, seen)));
     let least = if let Some(WhyNot::Narrow { least, .. }) = &stands { Some(*least) } else { None };
     let none_fits = if let Some(WhyNot::NoneForPart(part)) = &stands { Some(part.as_str()) } else { None };
     let why = why.or_else(|| app.plan.changed.then(|| el("p", "why").attr("role", "alert").text(words::CHANGED)));
@@ -152,7 +152,7 @@ fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobShe
     std::iter::once(key("key h56 wide", words::PILES, under, say(Tap::Piles))).chain(unfit).collect()
 }
 
-fn why_not(why: &WhyNot, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
+fn why_not(why: &WhyNot, app: &App, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
     let said = match why {
         WhyNot::NoParts => words::NO_PARTS.to_owned(),
         WhyNot::NoPiles => words::NO_PILES.to_owned(),
@@ -162,6 +162,14 @@ fn why_not(why: &WhyNot, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
         WhyNot::Narrow { rows, wide, least } => {
             let [wide, least] = [wide, least].map(|length| super::side(*length, units, seen));
             words::narrow(&seen.speech.count(*rows), [&wide, &least])
+        }
+        WhyNot::NotOfWood { wood, narrow } => {
+            let wood = ways::wood(Some(wood), app);
+            let sizes = |sizes: [Length; 2]| sizes.map(|length| super::side(length, units, seen));
+            match narrow.map(|(rows, all)| (ways::rows(rows.into(), seen), sizes(all))) {
+                Some((rows, [usable, needed])) => ways_words::too_narrow(&wood, &rows, [&usable, &needed]),
+                None => ways_words::none_of(&wood),
+            }
         }
         WhyNot::Refused(why) => return no(why, seen),
     };

@@ -23,11 +23,11 @@ fn top(given: &Given) -> Option<&Top> {
     if let What::Top(top) = &given.ask.what { Some(top) } else { None }
 }
 
-fn wood(wood: Option<&Key>, app: &App) -> String {
+pub(super) fn wood(wood: Option<&Key>, app: &App) -> String {
     wood.map_or_else(|| words::WOOD_NOT_SAID.to_owned(), |wood| begin_small(&wood_words::among(wood, &app.shelf().workshop().wood.woods)))
 }
 
-fn rows(n: i64, seen: Seen<'_>) -> String {
+pub(super) fn rows(n: i64, seen: Seen<'_>) -> String {
     plan_words::made(Shape::Rows, &number(n, seen), n == 1, None).trim_end_matches('.').to_owned()
 }
 

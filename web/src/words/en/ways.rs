@@ -1,5 +1,7 @@
 //! English: the ways in which a top could be made of the pieces there are.
 
+use fivebar_core::quantity::begin_large;
+
 pub const OTHER_WAYS: &str = "It could also be";
 pub const ONE_WOOD: &str = "One wood, the least waste";
 pub const MAY_BE_MIXED: &str = "Woods may be mixed";
@@ -35,4 +37,14 @@ pub fn way(rows: &str, enough: bool, waste: &str, buys: bool) -> String {
 /// "As the pieces allow: 8 rows, 25 thick".
 pub fn as_allowed(all: &str) -> String {
     format!("As the pieces allow: {all}.")
+}
+
+/// "Cherry does not fit 7 rows: 86 mm of its width can be used, and 86.8 mm are needed."
+pub fn too_narrow(wood: &str, rows: &str, [usable, needed]: [&str; 2]) -> String {
+    format!("{} does not fit {rows}: {usable} of its width can be used, and {needed} are needed.", begin_large(wood))
+}
+
+/// "No pieces of cherry to use fit this: choose another wood, or leave it open."
+pub fn none_of(wood: &str) -> String {
+    format!("No pieces of {wood} to use fit this: choose another wood, or leave it open.")
 }

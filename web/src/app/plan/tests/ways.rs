@@ -50,6 +50,29 @@ fn one_wood_is_taken_and_the_other_is_a_tap_away() {
     assert_eq!((kept.plan.draft.pick.clone(), kept.plan.draft.form.is_empty(2), kept.plan.draft.turned.len()), (None, true, 0));
 }
 
+/// The wood that was chosen is not given up for another: that nothing of it fits is said, with what it lacks, until it is left open.
+#[test]
+fn a_wood_that_was_chosen_and_does_not_fit_is_said() {
+    let mut app = planned_of(BEECH, &[]);
+    let beech = app.plan.given.as_ref().unwrap().ways[0].clone();
+    heard(&mut app, [Tap::Way(beech)]);
+    solved(&mut app);
+    heard(&mut app, [Tap::Change, Tap::At(2), Tap::Press(Press::Digit(3)), Tap::Go]);
+    assert_eq!(app.plan.page, Page::Ask, "{}", page(&app));
+    says(&app, &["Beech does not fit 3 rows: 101 mm of its width can be used, and 134.4 mm are needed.", "Beech, 18 thick"]);
+    heard(&mut app, [Tap::Mixed(false), Tap::Go]);
+    solved(&mut app);
+    says(&app, &["3 rows", "of oak"]);
+    // Chosen, and left out among the pieces: no figure is at fault.
+    let mut app = planned_of(BEECH, &[]);
+    let given = app.plan.given.as_ref().unwrap();
+    let (beech, of) = (given.ways[0].clone(), given.sources[0].which());
+    heard(&mut app, [Tap::Way(beech)]);
+    solved(&mut app);
+    heard(&mut app, [Tap::Change, Tap::Turn(of), Tap::Go]);
+    says(&app, &["No pieces of beech to use fit this: choose another wood, or leave it open."]);
+}
+
 /// Where there is one wood, nothing is asked about woods.
 #[test]
 fn one_wood_asks_nothing() {
