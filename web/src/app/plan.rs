@@ -207,10 +207,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Pile(lying) => on_rack(app, rack::Page::Pile(lying), now),
         Tap::Bought => buying::to_write_down(app, now),
         Tap::Saw(job) => at_the_saw(app, job),
-        Tap::Kept(plan) => {
-            app.jobs.room = Some(Room::Plan);
-            show(app, plan);
-        }
+        Tap::Kept(plan) => show(app, plan),
         Tap::Print => app.orders.push(Order::Print),
         Tap::KeepDesign => keep_design(app, None, now),
         Tap::KeepDesignAs(name) => keep_design(app, Some(name), now),
@@ -255,6 +252,7 @@ fn at_the_saw(app: &mut App, job: Id) {
 
 /// A plan of the open job that is used takes the place of the one in hand.
 fn show(app: &mut App, plan: Id) {
+    app.jobs.room = Some(Room::Plan);
     if app.plan.used == Some(plan) {
         return app.plan.page = Page::Answer;
     }
