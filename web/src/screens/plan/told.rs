@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{nearly, percent, side, ways};
+use super::{limits, nearly, percent, side, ways};
 use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands};
 use crate::words::en::{common, plan as words, told};
@@ -36,7 +36,7 @@ fn wanted(given: &Given) -> Option<i64> {
 pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> String {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
     if sheet.made == 0 {
-        return format!("{} {}", words::nothing(shape), bound(given, found, seen));
+        return format!("{} {}", words::nothing(shape), limits::held(&bound(given, found, seen), given));
     }
     let made = match shape {
         Shape::Field => sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, laid, seen)),
@@ -54,7 +54,7 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         }
         _ => None,
     };
-    let more = fewest.unwrap_or_else(|| bound(given, found, seen));
+    let more = fewest.unwrap_or_else(|| limits::held(&bound(given, found, seen), given));
     if more.is_empty() { made } else { format!("{made} {more}") }
 }
 
@@ -90,6 +90,7 @@ pub fn standing(given: &Given, found: &Found) -> &'static str {
         // Fewer would do of what was not asked.
         (Shape::Rows, None) if sheet.ends.together.is_some() => told::BEST_OF_ONE_CUT,
         (Shape::Rows, None) if ways::was_open(given) => told::BEST_OF_THESE_ROWS,
+        (Shape::Sticks, None) => told::LEAST_TAKEN,
         (_, None) => words::BEST_POSSIBLE,
         (_, Some(0)) => words::BEST_SO_FAR,
         _ if matches!(sheet.proof.why, Some(Why::Fewest { pieces, .. }) if pieces == taken(sheet)) => {
@@ -113,8 +114,10 @@ fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
         (Shape::Rows, false) if takes_more(sheet) => told::MORE_BUT_LESS,
         (Shape::Rows, true) => told::NONE_TAKES_LESS_LENGTH,
         (Shape::Rows, false) => told::NONE_LOSES_LESS,
-        (Shape::Parts | Shape::Sticks, true) => told::NONE_TAKES_LESS_WHOLE,
-        (Shape::Parts | Shape::Sticks, false) => told::NONE_TAKES_LESS,
+        (Shape::Parts, true) => told::NONE_TAKES_LESS_WHOLE,
+        (Shape::Parts, false) => told::NONE_TAKES_LESS,
+        (Shape::Sticks, true) => told::NONE_LONGER_BY_CROSSCUTS_WHOLE,
+        (Shape::Sticks, false) => told::NONE_LONGER_BY_CROSSCUTS,
     }
 }
 
@@ -185,7 +188,7 @@ fn less(given: &Given, found: &Found, (worth, bound): (i128, i128), seen: Seen<'
     let of = worth.saturating_add(finished).max(1);
     let thousandths = worth.saturating_sub(bound).saturating_mul(1_000).saturating_add(of).saturating_sub(1) / of;
     let share = Decimal::try_from_i128_with_scale(thousandths, 3).unwrap_or_default();
-    words::less_wood(&percent(share, seen), given.ready.counts_whole())
+    words::takes_less(given.ask.what.shape(), &percent(share, seen), given.ready.counts_whole())
 }
 
 /// "So far 8 rows, at most 9."
@@ -227,8 +230,10 @@ pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
             let rows = seen.speech.number(Decimal::new(*tenths, 1), 0, 1);
             words::strips_give(section(given, seen).as_deref(), &rows)
         }
-        Why::Part { part: nth } => words::part_decides(&part(given, *nth)),
-        Why::Together { parts } => words::parts_decide(&parts.iter().map(|nth| part(given, *nth)).collect::<Vec<_>>()),
+        Why::Part { part: nth } => limits::held(&words::part_decides(&part(given, *nth)), given),
+        Why::Together { parts } => {
+            limits::held(&words::parts_decide(&parts.iter().map(|nth| part(given, *nth)).collect::<Vec<_>>()), given)
+        }
         Why::Step { side: nth, other, more } => words::one_step(in_blocks(sheet), [*nth == 0, *more], &side(*other)),
     })
 }

@@ -173,9 +173,10 @@ pub const NO_NEARER: &str = "No field of these pieces comes nearer.";
 /// Tiles are planned as large as their pieces give, or as make the sides asked; others are not looked at.
 pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles of these sizes comes nearer; others may.";
 
-/// Pieces are counted whole; older plans counted what goes back as not taken.
-pub fn less_wood(percent: &str, whole: bool) -> String {
-    format!("No plan takes more than {percent} % less wood than this one{}.", if whole { ", pieces counted whole" } else { "" })
+/// Pieces are counted whole; older plans counted what goes back as not taken. Rows and sticks are planned by their length.
+pub fn takes_less(shape: Shape, percent: &str, whole: bool) -> String {
+    let of = if shape == Shape::Parts { "wood" } else { "length" };
+    format!("No plan takes more than {percent} % less {of} than this one{}.", if whole { ", pieces counted whole" } else { "" })
 }
 
 // Why no more

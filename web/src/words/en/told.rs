@@ -175,7 +175,25 @@ pub const MORE_BUT_LESS_LENGTH: &str =
 pub const NONE_TAKES_LESS_WHOLE: &str = "Proven: no plan takes less wood, pieces counted whole.";
 pub const LENGTH_AND_REST_MAY_BE_BETTER: &str =
     "Proven: the rows and the length taken. Not proven: how it shares out short and long strips.";
-pub const CUTS_MAY_BE_FEWER: &str = "Proven: how many, and the wood. Not proven: that no fewer cuts do.";
+/// Sticks are planned by their length, and never ripped: a stick of a larger section counts no more.
+pub const NONE_LONGER_BY_CROSSCUTS: &str = "Proven: no plan takes less in length by crosscuts alone.";
+pub const NONE_LONGER_BY_CROSSCUTS_WHOLE: &str = "Proven: no plan takes less in length by crosscuts alone, pieces counted whole.";
+pub const CUTS_MAY_BE_FEWER: &str = "Proven: how many, and the length taken, by crosscuts alone. Not proven: that no fewer cuts do.";
+pub const BY_CROSSCUTS: &str = "by crosscuts alone";
+
+/// "No plan can make more, by crosscuts alone."
+pub fn held_for(said: &str, limits: &[String]) -> String {
+    let limits: Vec<String> = limits.iter().map(|limit| format!(", {limit}")).collect();
+    format!("{}{}.", said.trim_end_matches('.'), limits.concat())
+}
+
+/// "D is wide enough for two of cleat side by side, and is only crosscut here."
+pub fn wide_enough_for_two(letter: &str, part: &str) -> String {
+    format!("{letter} is wide enough for two of {part} side by side, and is only crosscut here.")
+}
+
+pub const PLAN_THE_PARTS: &str = "Plan the job’s parts";
+pub const RIPPED_TOO: &str = "ripped too, not only crosscut";
 pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";
 
 /// "Only how near it comes was looked at, not the waste: 42.9 % here. Leave piles out under Pieces to use to try others."

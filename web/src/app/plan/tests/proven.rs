@@ -1,0 +1,42 @@
+//! What a page says is proven holds for what was tried alone: crosscuts, an end piece, the shortest of a pile, tiles of one size.
+
+use super::told::{at_rack, solved, typed};
+use super::*;
+
+#[track_caller]
+fn check((lines, taps): (&str, &[Tap]), figures: &[&str], wanted: &[&str], not: &[&str]) -> App {
+    let mut app = at_rack(lines);
+    heard(&mut app, [Tap::Open]);
+    heard(&mut app, taps.iter().cloned());
+    typed(&mut app, figures);
+    heard(&mut app, [Tap::Go]);
+    solved(&mut app);
+    let shown = page(&app);
+    wanted.iter().for_each(|words| assert!(shown.contains(words), "{words}: {shown}"));
+    not.iter().for_each(|words| assert!(!shown.contains(words), "{words}: {shown}"));
+    app
+}
+
+/// By hand: three of A and two of C are 2793 long and 3.9 litres, five of A are 3050 long and 3.3 litres: least length is not least wood.
+#[test]
+fn sticks_are_proven_by_length_and_by_crosscuts_alone() {
+    let rails = "pile a walnut-black 21 x 51 x 610 mm\ncount 44 a\npile c walnut-black 45 x 45 x 483 mm\ncount 20 c\n\
+        part \"rail\" 6 of 19 x 38 x 254 mm walnut-black for tray\npart \"cross\" 5 of 19 x 38 x 178 mm walnut-black for tray\n";
+    let least = "Proven: no plan takes less in length by crosscuts alone, pieces counted whole.";
+    check((rails, &[Tap::Shape(Shape::Sticks)]), &[], &["least length taken", least], &["less wood", "best possible"]);
+}
+
+/// By hand: two of 50 with 2 over each and a kerf of 3 lie side by side in 120; the job's parts makes four of 300 out of two ends.
+#[test]
+fn a_stick_wide_enough_for_two_is_named_with_the_way_that_rips() {
+    let cleats = |wide: i64| {
+        format!("pile end walnut-black 38 x {wide} x 320 mm\ncount 15 end\npart \"cleat\" 4 of 30 x 50 x 300 mm walnut-black for tray\n")
+    };
+    let two = "D is wide enough for two of cleat side by side, and is only crosscut here.";
+    let sticks = [Tap::Shape(Shape::Sticks)];
+    let mut app = check((&cleats(120), &sticks), &[], &[two, "Plan the job’s parts", "ripped too"], &["less wood"]);
+    heard(&mut app, [Tap::Shape(Shape::Parts), Tap::Go]);
+    solved(&mut app);
+    assert!(page(&app).contains("Used 2 of 15."), "{}", page(&app));
+    check((&cleats(106), &sticks), &[], &[], &["side by side", "ripped too"]);
+}

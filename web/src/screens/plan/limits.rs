@@ -1,0 +1,51 @@
+//! What a proof holds for: sticks are crosscut and never ripped.
+
+use super::{say, told};
+use crate::app::Msg;
+use crate::app::plan::Tap;
+use crate::parts::fraction::worded;
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::told as words;
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::{Length, Listed};
+use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::plan::PlanSheet;
+use fivebar_core::sheet::plan::wish::Wish;
+
+/// What no plan can do, with what it was tried for alone.
+pub fn held(said: &str, given: &Given) -> String {
+    let limits = way(given).into_iter().listed();
+    if said.is_empty() { String::new() } else { words::held_for(said, &limits) }
+}
+
+fn way(given: &Given) -> Option<String> {
+    (given.ask.what.shape() == Shape::Sticks).then(|| words::BY_CROSSCUTS.to_owned())
+}
+
+/// Whether a stick would give two of a part side by side, with what is over and a kerf between them, either way round.
+fn gives_two(stick: [Length; 3], part: [Length; 3], given: &Given) -> bool {
+    let [_, over_wide, over_thick] = given.ready.figures.allow.map(Length::as_nm);
+    let ([thick, wide, _], [part_thick, part_wide, _]) = (stick.map(Length::as_nm), part.map(Length::as_nm));
+    let one = [part_thick.saturating_add(over_thick), part_wide.saturating_add(over_wide)];
+    let two = |side: i64| side.saturating_mul(2).saturating_add(given.ready.figures.kerf.as_nm());
+    let fits = |[low, high]: [i64; 2]| low <= thick && high <= wide || high <= thick && low <= wide;
+    let [low, high] = one;
+    0 < part_thick && 0 < part_wide && (fits([low, two(high)]) || fits([two(low), high]))
+}
+
+/// Sticks that would give two of a part if they were ripped, and the key to the way that rips.
+pub fn wide_sticks(given: &Given, sheet: &PlanSheet) -> Vec<El<Msg>> {
+    let Wish::Sticks(parts) = &given.ready.wish else { return vec![] };
+    let mut all = sheet.lines.iter().flat_map(|line| line.pieces.iter().filter_map(|cut| Some((line.source, cut.part?)))).listed();
+    all.sort_unstable();
+    all.dedup();
+    let said = |(source, part): (usize, usize)| {
+        let (stick, wanted) = (given.ready.sources.get(source)?, parts.parts.get(part)?);
+        gives_two(stick.size, wanted.size, given).then(|| words::wide_enough_for_two(&stick.letter, &told::part(given, part)))
+    };
+    let lines = all.into_iter().filter_map(said).map(|line| worded("p", "", line)).listed();
+    let way = || el("div", "no-print").kid(key("key h56 wide", words::PLAN_THE_PARTS, words::RIPPED_TOO, say(Tap::Shape(Shape::Parts))));
+    let way = (!lines.is_empty()).then(way);
+    lines.into_iter().chain(way).listed()
+}
