@@ -1,4 +1,4 @@
-//! What a proof holds for: sticks are crosscut and never ripped.
+//! What a proof holds for: sticks that are crosscut and never ripped, rows of which an end piece alone is cut.
 
 use super::{say, told};
 use crate::app::Msg;
@@ -9,7 +9,7 @@ use crate::view::{El, el};
 use crate::words::en::told as words;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Length, Listed};
-use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::make::{Given, What};
 use fivebar_core::sheet::plan::PlanSheet;
 use fivebar_core::sheet::plan::wish::Wish;
 
@@ -20,7 +20,10 @@ pub fn held(said: &str, given: &Given) -> String {
 }
 
 fn way(given: &Given) -> Option<String> {
-    (given.ask.what.shape() == Shape::Sticks).then(|| words::BY_CROSSCUTS.to_owned())
+    match &given.ask.what {
+        What::Top(top) => (!top.split).then(|| words::WITH_AN_END_CUT.to_owned()),
+        what => (what.shape() == Shape::Sticks).then(|| words::BY_CROSSCUTS.to_owned()),
+    }
 }
 
 /// Whether a stick would give two of a part side by side, with what is over and a kerf between them, either way round.

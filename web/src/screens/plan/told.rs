@@ -46,7 +46,7 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         }
     };
     let open = ways::bound_of(given, number(sheet.made, seen), app);
-    let open = if sheet.ends.together.is_some() { Some(told::one_cut_each(open.as_deref())) } else { open };
+    let open = if sheet.ends.together.is_some() { Some(told::end_cut_each(open.as_deref())) } else { open };
     let fewest = match sheet.proof.why {
         Some(Why::Fewest { pieces, .. }) => {
             let more = (pieces < taken(sheet)).then(|| format!(" {}", told::takes_more(&number(taken(sheet), seen))));
@@ -88,7 +88,7 @@ pub fn standing(given: &Given, found: &Found) -> &'static str {
         (Shape::Field, None | Some(2..)) => told::NEAREST_AT_FULL_SIZE,
         (Shape::Field, _) => told::NEAREST_SO_FAR,
         // Fewer would do of what was not asked.
-        (Shape::Rows, None) if sheet.ends.together.is_some() => told::BEST_OF_ONE_CUT,
+        (Shape::Rows, None) if sheet.ends.together.is_some() => told::BEST_OF_END_CUT,
         (Shape::Rows, None) if ways::was_open(given) => told::BEST_OF_THESE_ROWS,
         (Shape::Sticks, None) => told::LEAST_TAKEN,
         (_, None) => words::BEST_POSSIBLE,

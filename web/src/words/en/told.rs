@@ -131,12 +131,15 @@ pub const LEAST_IN_LENGTH: &str = "least waste in length";
 pub const LEAST_TAKEN: &str = "least length taken";
 /// Rows, thickness or wood were left open: others were not looked at to the end.
 pub const BEST_OF_THESE_ROWS: &str = "best of these rows";
-pub const BEST_OF_ONE_CUT: &str = "best with one cut a row";
+pub const BEST_OF_END_CUT: &str = "best with only an end cut";
 
-/// "No plan of 6 rows of oak with one cut in each needs fewer".
-pub fn one_cut_each(rows: Option<&str>) -> String {
-    format!("{} with one cut in each", rows.unwrap_or("these rows"))
+/// "No plan of 6 rows of oak with only an end piece cut needs fewer".
+pub fn end_cut_each(rows: Option<&str>) -> String {
+    format!("{} {WITH_AN_END_CUT}", rows.unwrap_or("these rows"))
 }
+
+/// In each row one piece may be shortened, the first or the last.
+pub const WITH_AN_END_CUT: &str = "with only an end piece cut";
 
 pub const NOT_POSSIBLE: &str = "not possible";
 pub const NONE_FOUND: &str = "none found yet";
@@ -225,7 +228,7 @@ pub const LEAST_END: &str = "Least end piece";
 pub const LEAST_PIECE: &str = "Least piece";
 pub const LEAST_STRIP: &str = "Least strip";
 pub const CUT_IN_PIECES: &str = "Plan with strips cut in pieces";
-pub const ONE_IS_CUT: &str = "now only one in a row is cut";
+pub const END_IS_CUT: &str = "now only an end piece is cut";
 
 /// "This is the top of one of 2."
 pub fn of_one(top: bool, of: &str) -> String {
@@ -281,8 +284,8 @@ pub fn narrower(by: &str, width: &str, (rows, one): (&str, bool)) -> String {
 }
 
 /// "Strips: too narrow for 7 rows in 400 mm."
-pub fn too_narrow_for(pile: &str, rows: &str, width: &str) -> String {
-    format!("{pile}: too narrow for {rows} rows in {width}.")
+pub fn too_narrow_for(pile: &str, (rows, one): (&str, bool), width: &str) -> String {
+    format!("{pile}: too narrow for {rows} {} in {width}.", if one { "row" } else { "rows" })
 }
 
 /// "Left out: beech, C, too thin; ash, D, too short."

@@ -40,3 +40,23 @@ fn a_stick_wide_enough_for_two_is_named_with_the_way_that_rips() {
     assert!(page(&app).contains("Used 2 of 15."), "{}", page(&app));
     check((&cleats(106), &sticks), &[], &[], &["side by side", "ripped too"]);
 }
+
+/// By hand: two whole ones of 315 and an end of 70, under the least end of 100; 70 lies between them where strips may be cut.
+#[test]
+fn a_row_that_may_lose_of_an_end_alone_says_so() {
+    let walnut = "pile end walnut-black 38 x 120 x 320 mm\ncount 15 end\n";
+    let taps = [Tap::Shape(Shape::Rows), Tap::Split(false)];
+    let taps = [&taps[..], &super::told::without(0, super::told::without(1, vec![]))].concat();
+    let never = "Not one row can be laid. No plan can reach 1 row, with only an end piece cut.";
+    let mut app = check(
+        (walnut, &taps),
+        &["700", "100", "1"],
+        &[never, "now only an end piece is cut", "too narrow for 1 row in 100"],
+        &["one in a row"],
+    );
+    heard(&mut app, [Tap::Change]);
+    assert!(page(&app).contains("Only an end piece is cut") && !page(&app).contains("one in a row"), "{}", page(&app));
+    heard(&mut app, [Tap::Go, Tap::CutInPieces]);
+    solved(&mut app);
+    assert!(page(&app).contains("1 row.") && !page(&app).contains("an end piece cut"), "{}", page(&app));
+}
