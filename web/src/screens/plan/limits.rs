@@ -1,6 +1,7 @@
 //! What a proof holds for: sticks that are crosscut and never ripped, rows of which an end piece alone is cut.
 
-use super::{say, told};
+use super::super::Seen;
+use super::{say, side, told};
 use crate::app::Msg;
 use crate::app::plan::Tap;
 use crate::parts::fraction::worded;
@@ -9,14 +10,36 @@ use crate::view::{El, el};
 use crate::words::en::told as words;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Length, Listed};
-use fivebar_core::sheet::make::{Given, What};
+use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::PlanSheet;
 use fivebar_core::sheet::plan::wish::Wish;
 
 /// What no plan can do, with what it was tried for alone.
-pub fn held(said: &str, given: &Given) -> String {
-    let limits = way(given).into_iter().listed();
+pub fn held(said: &str, given: &Given, seen: Seen<'_>) -> String {
+    let limits = way(given).into_iter().chain(shortest(given, seen)).listed();
     if said.is_empty() { String::new() } else { words::held_for(said, &limits) }
+}
+
+/// The fewest there can be, where a pile of several lengths is reckoned at its shortest.
+pub fn at_shortest(said: &str, given: &Given, seen: Seen<'_>) -> String {
+    words::held_for(said, &shortest(given, seen).into_iter().listed())
+}
+
+fn shortest(given: &Given, seen: Seen<'_>) -> Option<String> {
+    let all = given.sources.iter().zip(&given.ready.sources);
+    let band = |(source, ready): (&Source, &fivebar_core::sheet::plan::ready::Source)| {
+        let (from, to) = source.pile.length.zip(source.pile.length_to)?;
+        (from < to).then(|| (from, ready.letter.clone()))
+    };
+    let bands = all.filter_map(band).listed();
+    match bands.as_slice() {
+        [] => None,
+        [(from, letter)] => {
+            let of = (1 < given.sources.len()).then_some(letter.as_str());
+            Some(words::if_as_short(of, &side(*from, given.units, seen)))
+        }
+        _ => Some(words::if_as_short(None, words::OF_THEIR_PILES)),
+    }
 }
 
 fn way(given: &Given) -> Option<String> {

@@ -36,7 +36,7 @@ fn wanted(given: &Given) -> Option<i64> {
 pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> String {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
     if sheet.made == 0 {
-        return format!("{} {}", words::nothing(shape), limits::held(&bound(given, found, seen), given));
+        return format!("{} {}", words::nothing(shape), limits::held(&bound(given, found, seen), given, seen));
     }
     let made = match shape {
         Shape::Field => sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, laid, seen)),
@@ -50,11 +50,12 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
     let fewest = match sheet.proof.why {
         Some(Why::Fewest { pieces, .. }) => {
             let more = (pieces < taken(sheet)).then(|| format!(" {}", told::takes_more(&number(taken(sheet), seen))));
-            Some(words::no_fewer(&number(pieces, seen), is_ripped(given), open.as_deref()) + &more.unwrap_or_default())
+            let said = words::no_fewer(&number(pieces, seen), is_ripped(given), open.as_deref());
+            Some(limits::at_shortest(&said, given, seen) + &more.unwrap_or_default())
         }
         _ => None,
     };
-    let more = fewest.unwrap_or_else(|| limits::held(&bound(given, found, seen), given));
+    let more = fewest.unwrap_or_else(|| limits::held(&bound(given, found, seen), given, seen));
     if more.is_empty() { made } else { format!("{made} {more}") }
 }
 
@@ -230,9 +231,9 @@ pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
             let rows = seen.speech.number(Decimal::new(*tenths, 1), 0, 1);
             words::strips_give(section(given, seen).as_deref(), &rows)
         }
-        Why::Part { part: nth } => limits::held(&words::part_decides(&part(given, *nth)), given),
+        Why::Part { part: nth } => limits::held(&words::part_decides(&part(given, *nth)), given, seen),
         Why::Together { parts } => {
-            limits::held(&words::parts_decide(&parts.iter().map(|nth| part(given, *nth)).collect::<Vec<_>>()), given)
+            limits::held(&words::parts_decide(&parts.iter().map(|nth| part(given, *nth)).collect::<Vec<_>>()), given, seen)
         }
         Why::Step { side: nth, other, more } => words::one_step(in_blocks(sheet), [*nth == 0, *more], &side(*other)),
     })

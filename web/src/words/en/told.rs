@@ -182,6 +182,13 @@ pub const LENGTH_AND_REST_MAY_BE_BETTER: &str =
 pub const NONE_LONGER_BY_CROSSCUTS: &str = "Proven: no plan takes less in length by crosscuts alone.";
 pub const NONE_LONGER_BY_CROSSCUTS_WHOLE: &str = "Proven: no plan takes less in length by crosscuts alone, pieces counted whole.";
 pub const CUTS_MAY_BE_FEWER: &str = "Proven: how many, and the length taken, by crosscuts alone. Not proven: that no fewer cuts do.";
+/// "if all are as short as 24 in"; of one pile among others, "if all of A are as short as 24 in".
+pub fn if_as_short(of: Option<&str>, shortest: &str) -> String {
+    let of = of.map_or_else(String::new, |of| format!(" of {of}"));
+    format!("if all{of} are as short as {shortest}")
+}
+
+pub const OF_THEIR_PILES: &str = "the shortest of their piles";
 pub const BY_CROSSCUTS: &str = "by crosscuts alone";
 
 /// "No plan can make more, by crosscuts alone."

@@ -60,3 +60,27 @@ fn a_row_that_may_lose_of_an_end_alone_says_so() {
     solved(&mut app);
     assert!(page(&app).contains("1 row.") && !page(&app).contains("an end piece cut"), "{}", page(&app));
 }
+
+/// By hand: 595 of each, two of which are 1190: two rows of 1180 take four if all are as short as 600, and no more is known of longer ones.
+#[test]
+fn what_rests_on_the_shortest_of_a_pile_says_so() {
+    let band = |low: i64| format!("pile band walnut-black 38 x 60 x {low}..900 mm\ncount 15 band\n");
+    let taps = |other: &[Tap]| [&[Tap::Shape(Shape::Rows)], other, &super::told::without(0, super::told::without(1, vec![]))].concat();
+    let fewest = "No plan of 2 rows of walnut needs fewer than 4 pieces, if all are as short as 600 mm.";
+    check((&band(600), &taps(&[])), &["1180", "100", "2"], &[fewest, "is 600–900 mm long, and reckoned at 600"], &[]);
+    let several = format!("{}pile other walnut-black 38 x 60 x 610..700 mm\ncount 15 other\n", band(600));
+    let fewest = "needs fewer than 4 pieces, if all are as short as the shortest of their piles.";
+    check((&several, &taps(&[])), &["1180", "100", "2"], &[fewest], &[]);
+    let fixed = format!("{}pile other walnut-black 38 x 60 x 610 mm\ncount 15 other\n", band(600));
+    let fewest = "needs fewer than 4 pieces, if all of D are as short as 600 mm.";
+    check((&fixed, &taps(&[])), &["1180", "100", "2"], &[fewest], &[]);
+    let part = "part \"slat\" 4 of 20 x 50 x 300 mm walnut-black for tray\n";
+    let more = [
+        "No plan can make more, if all are as short as 600 mm.",
+        "No plan can make more, by crosscuts alone, if all are as short as 600 mm.",
+    ];
+    for (shape, more) in [Shape::Parts, Shape::Sticks].into_iter().zip(more) {
+        check((&format!("{}{part}", band(600)), &[Tap::Shape(shape)]), &["20"], &["of 20 pieces. ", more], &[]);
+        check((&format!("{}{part}", band(900)), &[Tap::Shape(shape)]), &["20"], &["of 20 pieces. "], &["as short as"]);
+    }
+}
