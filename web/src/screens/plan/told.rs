@@ -338,15 +338,14 @@ pub fn shortest(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String>
 pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
     let (units, waste) = (given.units, &sheet.waste);
     let volume = waste.share.map(|share| {
-        let shown = |volume: Volume| half_up(if units == Units::Inch { volume.board_feet() } else { volume.litres() }, 1);
-        let (wasted, taken, cutting) = (shown(waste.wasted), shown(waste.taken), shown(waste.cutting));
-        // The parts add up as they are read.
-        let sizing = wasted.checked_sub(cutting).unwrap_or_default().max(Decimal::ZERO);
-        let some_cut = Volume::ZERO < waste.cutting;
-        let [cutting, sizing] = [cutting, sizing].map(|part| (Decimal::ZERO < part).then(|| seen.speech.number(part, 1, 1)));
-        let [wasted, taken] = [wasted, taken].map(|volume| seen.speech.number(volume, 1, 1));
+        let of = |volume: Volume| if units == Units::Inch { volume.board_feet() } else { volume.litres() };
+        let (places, parts) = read_as(of(waste.wasted), of(waste.cutting));
+        let shown = |volume: Decimal| seen.speech.number(volume, places, places);
+        let parts = parts.map(|part| (Decimal::ZERO < part).then(|| shown(part)));
+        let [wasted, taken] = [waste.wasted, waste.taken].map(|volume| shown(half_up(of(volume), places.into())));
         let all = told::waste([&wasted, &taken], common::volume_unit(units), &percent(share, seen));
-        all + &told::waste_parts(given.ask.what.shape(), [cutting.as_deref(), sizing.as_deref()], some_cut)
+        let both = Volume::ZERO < waste.cutting && Volume::ZERO < waste.sizing;
+        all + &told::waste_parts(given.ask.what.shape(), [parts[0].as_deref(), parts[1].as_deref()], both)
     });
     let length = waste.length.map(|[lost, of]| {
         let ratio = |length: Length| Decimal::from(length.as_nm());
@@ -355,6 +354,18 @@ pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
         told::waste_in_length(&lost, &of, common::length_unit(units), &percent(share, seen))
     });
     volume.into_iter().chain(length).collect()
+}
+
+/// To so many places what is cut and what is planed are read, and add up as they are read: more than one where a share of a tenth or
+/// more would be rounded away.
+fn read_as(wasted: Decimal, cutting: Decimal) -> (u8, [Decimal; 2]) {
+    let parts = |wasted: Decimal, cutting: Decimal| [cutting, wasted.saturating_sub(cutting).max(Decimal::ZERO)];
+    let read = |places: u8| parts(half_up(wasted, places.into()), half_up(cutting, places.into()));
+    let counts = |part: &Decimal| Decimal::ZERO < *part && wasted <= part.saturating_mul(Decimal::TEN);
+    let all = parts(wasted, cutting);
+    let tells = |places: &u8| all.iter().zip(read(*places)).all(|(part, read)| !counts(part) || Decimal::ZERO < read);
+    let places = (1..=3).find(tells).unwrap_or(1);
+    (places, read(places))
 }
 
 /// Ends, or edges, are cut off before anything is.

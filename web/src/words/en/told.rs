@@ -108,8 +108,8 @@ pub fn waste([wasted, taken]: [&str; 2], unit: &str, percent: &str) -> String {
     format!("Waste {wasted} of {taken} {unit} taken, {percent} %")
 }
 
-/// What the waste is made of, as far as it is something; cutting that rounds to nothing is something still.
-pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2], some_cut: bool) -> String {
+/// What the waste is made of, as far as it is something; of both, what rounds to nothing is something still.
+pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2], both: bool) -> String {
     let sizing_is = match shape {
         Shape::Parts => "planing and finishing",
         Shape::Sticks => "planing to size",
@@ -117,8 +117,9 @@ pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2], some_cut:
     };
     match [cutting, sizing] {
         [Some(cutting), Some(sizing)] => format!(": cutting {cutting}, {sizing_is} {sizing}."),
-        [None, Some(_)] if some_cut => format!(", nearly all of it by {sizing_is}."),
+        [None, Some(_)] if both => format!(", nearly all of it by {sizing_is}."),
         [None, Some(_)] => format!(", all of it by {sizing_is}."),
+        [Some(_), None] if both => ", nearly all of it by cutting.".to_owned(),
         [Some(_), None] => ", all of it by cutting.".to_owned(),
         [None, None] => ".".to_owned(),
     }

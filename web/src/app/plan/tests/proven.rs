@@ -84,3 +84,12 @@ fn what_rests_on_the_shortest_of_a_pile_says_so() {
         check((&format!("{}{part}", band(900)), &[Tap::Shape(shape)]), &["20"], &["of 20 pieces. "], &["as short as"]);
     }
 }
+
+/// By hand: two of 18 x 36 x 300 cut to 250 and planed to 16 x 34 are 0.39 litres, of which cutting takes 0.065 and planing 0.052.
+#[test]
+fn a_share_of_the_waste_is_not_rounded_away() {
+    let small = "pile bar walnut-black 18 x 36 x 300 mm\ncount 15 bar\n";
+    let taps = [&[Tap::Shape(Shape::Field)][..], &super::told::without(0, super::told::without(1, vec![]))].concat();
+    let both = "Waste 0.12 of 0.39 litres taken, 30 %: cutting 0.06, ripping and planing 0.06.";
+    check((small, &taps), &["500", "34", "16"], &[both], &["all of it by cutting"]);
+}
