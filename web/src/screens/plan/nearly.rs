@@ -22,7 +22,8 @@ pub fn field(given: &Given, laid: &Laid, seen: Seen<'_>) -> String {
     if is_within(asked, laid) {
         return words::field(plan::pattern(laid.pattern), &sides);
     }
-    words::not_within(&side(asked.tolerance, given.units, seen), &sides)
+    let [long, across] = laid.tile.map(|side| seen.speech.length(side, given.units));
+    words::not_within(&side(asked.tolerance, given.units, seen), [&long, &across], &sides)
 }
 
 /// Every side that was asked is as near as was asked.

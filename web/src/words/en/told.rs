@@ -259,9 +259,9 @@ pub fn field(pattern: &str, sides: &str) -> String {
     format!("{pattern}, {sides}.")
 }
 
-/// "Not within 3 mm. The nearest is 592 × 363 mm, 38 high."
-pub fn not_within(near: &str, nearest: &str) -> String {
-    format!("Not within {near}. The nearest is {nearest}.")
+/// "None within 3 mm was found. The nearest, of tiles 318 × 118, is 592 × 363 mm, 38 high."
+pub fn not_within(near: &str, [long, wide]: [&str; 2], nearest: &str) -> String {
+    format!("None within {near} was found. The nearest, of tiles {long} × {wide}, is {nearest}.")
 }
 
 /// "Asked: brick, 600 × 300 mm, 20 high. It is 8 narrower, 63 deeper, 18 higher."

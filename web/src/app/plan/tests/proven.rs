@@ -93,3 +93,13 @@ fn a_share_of_the_waste_is_not_rounded_away() {
     let both = "Waste 0.12 of 0.39 litres taken, 30 %: cutting 0.06, ripping and planing 0.06.";
     check((small, &taps), &["500", "34", "16"], &[both], &["all of it by cutting"]);
 }
+
+/// By hand: of boards of 120 tiles of 118 are laid two long, 236; one board gives two cells of 118 and no more.
+#[test]
+fn a_field_that_is_not_near_enough_says_of_which_tiles() {
+    let board = "pile board walnut-black 38 x 120 x 320 mm\ncount 1 board\n";
+    let taps = [Tap::Shape(Shape::Field), Tap::Pattern(3)];
+    let taps = [&taps[..], &super::told::without(0, super::told::without(1, vec![]))].concat();
+    let nearest = "None within 3 mm was found. The nearest, of tiles 236 × 118, is ";
+    check((board, &taps), &["400", "300", "35"], &[nearest], &["Not within"]);
+}
