@@ -143,6 +143,20 @@ fn a_basket_is_ripped_and_trimmed_to_the_size_that_is_asked() {
     assert_eq!(told.laid.map(|it| it.sides), Some([400, 300, 23].map(mm)));
 }
 
+/// Ripped to 100, boards of 120 x 320 give tiles of 300 x 100, and 400 x 300 is four cells by three; boards of 102 give them as they are.
+#[test]
+fn a_herringbone_is_ripped_to_the_size_that_is_asked() {
+    let rack = |width: i64| format!("pile boards walnut-black 38 x {width} x 320 mm\ncount 26 boards\n{JOB}");
+    for (width, asked) in [(120, [400, 300, 35]), (102, [400, 300, 35]), (120, [591, 355, 35])] {
+        let told = made(&self::asked(&rack(width), field(Pattern::Herringbone, asked)));
+        let near = |(side, asked): (&Length, i64)| (side.as_nm() - asked * 1_000_000).abs() <= 3_000_000;
+        let sides = told.laid.map(|it| it.sides).unwrap();
+        assert!(sides.iter().zip(asked).all(near), "{width} {asked:?}: {sides:?}");
+        let exact = asked[0] == 400;
+        assert_eq!(sides == asked.map(mm), exact, "as they come where they are near enough: {sides:?}");
+    }
+}
+
 /// Two crossed courses are planed to half the height that is asked, and as few layers of a stack as give it: three of 33.3 for 100.
 #[test]
 fn layers_are_planed_to_the_height_that_is_asked() {

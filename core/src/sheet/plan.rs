@@ -133,11 +133,13 @@ pub struct Moving {
     pub glued: bool,
 }
 
-/// How a field comes out: width, depth and height.
+/// How a field comes out: width, depth and height, and of which tiles.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Laid {
     pub pattern: Pattern,
     pub sides: [Length; 3],
+    /// Length and width of a whole tile, finished.
+    pub tile: [Length; 2],
 }
 
 /// What a plan takes of a pile.

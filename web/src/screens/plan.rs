@@ -5,6 +5,7 @@ mod ask;
 mod boards;
 mod buy;
 mod ends;
+mod limits;
 mod nearly;
 mod over;
 mod picture;

@@ -49,7 +49,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         finished(field, (colour, &layers), &mut draft);
     }
     draft.within = within(ready, &draft);
-    draft.laid = Some(laid(ready, field)?);
+    draft.laid = Some(laid(ready, (problem, field))?);
     // Below in the picture are the lines along the width, and on them those along the depth.
     let shown = layers.iter().filter(|layer| 0 < layer.times).flat_map(|layer| &layer.pieces);
     draft.rects = shown.map(|piece| rect(field, piece, &mut numbers)).collect();
@@ -163,14 +163,15 @@ fn within(ready: &Ready, draft: &Draft) -> i128 {
     draft.sawn.iter().fold(0, |sum, sawn| sum.saturating_add(one(sawn)))
 }
 
-fn laid(ready: &Ready, field: &Field) -> Answer<Laid> {
+fn laid(ready: &Ready, (problem, field): (&Problem, &Field)) -> Answer<Laid> {
     let pattern = match field.lie {
         Lie::Rows { pattern, .. } => pattern,
         Lie::Crossed { .. } => Pattern::Crossed,
     };
     let side = |units: i64| units.checked_mul(ready.unit).ok_or(Refusal::OutOfRange).and_then(Length::nm);
     let [wide, deep, high] = field.outer.map(side);
-    Ok(Laid { pattern, sides: [wide?, deep?, high?] })
+    let [long, across] = [full(problem, field), field.tile[1]].map(side);
+    Ok(Laid { pattern, sides: [wide?, deep?, high?], tile: [long?, across?] })
 }
 
 /// The side that is most off, and what one tile more or fewer would make it.

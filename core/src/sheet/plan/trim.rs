@@ -19,6 +19,9 @@ pub(super) fn trimmed(tiles: &Tiles, figures: &Figures, source: &Source) -> Opti
     if tiles.patterns.as_slice() == [Pattern::Basket] {
         return woven(tiles, figures, source);
     }
+    if tiles.patterns.as_slice() == [Pattern::Herringbone] {
+        return herringbone(tiles, figures, source);
+    }
     let in_rows = tiles.patterns.iter().any(|pattern| matches!(pattern, Pattern::Stack | Pattern::Running));
     let [over_long, over_wide, _] = figures.allow.map(Length::as_nm);
     let [_, wide, long] = source.size.map(Length::as_nm);
@@ -66,11 +69,29 @@ fn woven(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<[Length; 2
     Some([length(tile.checked_mul(beside)?, over_long)?, length(tile, over_wide)?])
 }
 
+/// The same of a herringbone, which is of cells as wide as a tile each way: the widest that make both sides. The tile stays as long as it is.
+fn herringbone(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<[Length; 2]> {
+    let [over_long, over_wide, _] = figures.allow.map(Length::as_nm);
+    let [_, wide, long] = source.size.map(Length::as_nm);
+    let (long, wide) = (long.checked_sub(over_long)?, wide.checked_sub(over_wide)?);
+    let cells = Blocks { sides: [tiles.size[0], tiles.size[1]], step: step(figures) };
+    // Each piece gives so many cells at the most.
+    let there = |n: i64, cell: i64| long.checked_div(cell)?.checked_mul(source.count).map(|all| n <= all);
+    let as_they_come = cells.many(wide).and_then(|n| there(n, wide)).unwrap_or(false);
+    if tiles.gap != Length::ZERO || as_they_come {
+        return None;
+    }
+    let least = tiles.cut_min.as_nm().max(figures.strip_min.as_nm()).max(1);
+    let fits = cells.sizes(1, [least, wide.min(long.checked_div(2)?)]).filter(|(cell, n)| there(*n, *cell) == Some(true));
+    let (cell, _) = fits.max_by_key(|(cell, _)| *cell)?;
+    Some([source.size[2], cell.checked_add(over_wide).and_then(|nm| Length::nm(nm).ok())?])
+}
+
 /// More tiles side by side, or more blocks along a side, are not tried.
 const BESIDE: i64 = 20;
 const ALONG: i64 = 100;
 
-/// Square blocks that make both sides of a field, as far as these are asked.
+/// Square blocks, or cells, that make both sides of a field, as far as these are asked.
 struct Blocks {
     sides: [Option<(Length, Length)>; 2],
     step: i64,

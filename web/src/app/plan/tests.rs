@@ -4,6 +4,7 @@ mod bought;
 mod ends;
 mod last_act;
 mod later;
+mod proven;
 mod put_back;
 mod refused;
 mod shared;

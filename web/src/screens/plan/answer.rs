@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{ends, nearly, over, picture, saw, say, side, since, sizes, told, ways};
+use super::{ends, limits, nearly, over, picture, saw, say, side, since, sizes, told, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -131,7 +131,8 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     } else {
         nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, &since.left_out, (app, seen))).collect()
     };
-    let over = if taken { vec![] } else { over::choices(given, sheet, seen) };
+    let over =
+        if taken { vec![] } else { limits::wide_sticks(given, sheet).into_iter().chain(over::choices(given, sheet, seen)).collect() };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
     let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)].into_iter().flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();

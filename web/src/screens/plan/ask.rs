@@ -69,7 +69,7 @@ fn slots(shape: Shape, units: Units) -> Vec<Slot> {
 fn choices(shape: Shape, draft: &Draft) -> Vec<El<Msg>> {
     match shape {
         Shape::Rows => {
-            let segs = vec![Seg::new(words::MAY_BE_CUT, draft.split), Seg::new(words::ONE_SHORTENED, !draft.split)];
+            let segs = vec![Seg::new(words::MAY_BE_CUT, draft.split), Seg::new(words::END_SHORTENED, !draft.split)];
             vec![even(words::HOW_CUT, segs, |nth| say(Tap::Split(nth == 0)))]
         }
         Shape::Parts | Shape::Sticks => {

@@ -50,7 +50,7 @@ pub fn told(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let least = short.map(over).unwrap_or_default();
     let least = least.into_iter().map(|(name, least)| to_saw(name, least, (given.units, seen)));
     let missing = short.is_some() || together.is_some() || sheet.made == 0;
-    let split = (!top.split && missing).then(|| key("key h56 wide", words::CUT_IN_PIECES, words::ONE_IS_CUT, say(Tap::CutInPieces)));
+    let split = (!top.split && missing).then(|| key("key h56 wide", words::CUT_IN_PIECES, words::END_IS_CUT, say(Tap::CutInPieces)));
     let keys = least.into_iter().chain(split).listed();
     let keys = (!keys.is_empty()).then(|| el("div", if keys.len() == 1 { "no-print" } else { "g2 no-print" }).kids(keys));
     lines.into_iter().chain(keys).listed()

@@ -22,7 +22,8 @@ pub fn field(given: &Given, laid: &Laid, seen: Seen<'_>) -> String {
     if is_within(asked, laid) {
         return words::field(plan::pattern(laid.pattern), &sides);
     }
-    words::not_within(&side(asked.tolerance, given.units, seen), &sides)
+    let [long, across] = laid.tile.map(|side| seen.speech.length(side, given.units));
+    words::not_within(&side(asked.tolerance, given.units, seen), [&long, &across], &sides)
 }
 
 /// Every side that was asked is as near as was asked.
@@ -83,8 +84,8 @@ pub fn left_out(given: &Given, changed: &[usize], (app, seen): (&App, Seen<'_>))
     let named = |source: &Source| begin_large(&source_name(source, app));
     let narrow = narrow.into_iter().take(NAMED).filter_map(|(source, _)| {
         let Wish::Panel(panel) = &given.ready.wish else { return None };
-        let (rows, width) = (number(panel.rows()?, seen), side(panel.width?, given.units, seen));
-        Some(words::too_narrow_for(&named(source), &rows, &width))
+        let (rows, width) = (panel.rows()?, side(panel.width?, given.units, seen));
+        Some(words::too_narrow_for(&named(source), (&number(rows, seen), rows == 1), &width))
     });
     let told: Vec<String> = others
         .iter()

@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{nearly, percent, side, ways};
+use super::{limits, nearly, percent, side, ways};
 use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands};
 use crate::words::en::{common, plan as words, told};
@@ -36,7 +36,7 @@ fn wanted(given: &Given) -> Option<i64> {
 pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> String {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
     if sheet.made == 0 {
-        return format!("{} {}", words::nothing(shape), bound(given, found, seen));
+        return format!("{} {}", words::nothing(shape), limits::held(&bound(given, found, seen), given, seen));
     }
     let made = match shape {
         Shape::Field => sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, laid, seen)),
@@ -46,15 +46,16 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         }
     };
     let open = ways::bound_of(given, number(sheet.made, seen), app);
-    let open = if sheet.ends.together.is_some() { Some(told::one_cut_each(open.as_deref())) } else { open };
+    let open = if sheet.ends.together.is_some() { Some(told::end_cut_each(open.as_deref())) } else { open };
     let fewest = match sheet.proof.why {
         Some(Why::Fewest { pieces, .. }) => {
             let more = (pieces < taken(sheet)).then(|| format!(" {}", told::takes_more(&number(taken(sheet), seen))));
-            Some(words::no_fewer(&number(pieces, seen), is_ripped(given), open.as_deref()) + &more.unwrap_or_default())
+            let said = words::no_fewer(&number(pieces, seen), is_ripped(given), open.as_deref());
+            Some(limits::at_shortest(&said, given, seen) + &more.unwrap_or_default())
         }
         _ => None,
     };
-    let more = fewest.unwrap_or_else(|| bound(given, found, seen));
+    let more = fewest.unwrap_or_else(|| limits::held(&bound(given, found, seen), given, seen));
     if more.is_empty() { made } else { format!("{made} {more}") }
 }
 
@@ -88,8 +89,9 @@ pub fn standing(given: &Given, found: &Found) -> &'static str {
         (Shape::Field, None | Some(2..)) => told::NEAREST_AT_FULL_SIZE,
         (Shape::Field, _) => told::NEAREST_SO_FAR,
         // Fewer would do of what was not asked.
-        (Shape::Rows, None) if sheet.ends.together.is_some() => told::BEST_OF_ONE_CUT,
+        (Shape::Rows, None) if sheet.ends.together.is_some() => told::BEST_OF_END_CUT,
         (Shape::Rows, None) if ways::was_open(given) => told::BEST_OF_THESE_ROWS,
+        (Shape::Sticks, None) => told::LEAST_TAKEN,
         (_, None) => words::BEST_POSSIBLE,
         (_, Some(0)) => words::BEST_SO_FAR,
         _ if matches!(sheet.proof.why, Some(Why::Fewest { pieces, .. }) if pieces == taken(sheet)) => {
@@ -113,8 +115,10 @@ fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
         (Shape::Rows, false) if takes_more(sheet) => told::MORE_BUT_LESS,
         (Shape::Rows, true) => told::NONE_TAKES_LESS_LENGTH,
         (Shape::Rows, false) => told::NONE_LOSES_LESS,
-        (Shape::Parts | Shape::Sticks, true) => told::NONE_TAKES_LESS_WHOLE,
-        (Shape::Parts | Shape::Sticks, false) => told::NONE_TAKES_LESS,
+        (Shape::Parts, true) => told::NONE_TAKES_LESS_WHOLE,
+        (Shape::Parts, false) => told::NONE_TAKES_LESS,
+        (Shape::Sticks, true) => told::NONE_LONGER_BY_CROSSCUTS_WHOLE,
+        (Shape::Sticks, false) => told::NONE_LONGER_BY_CROSSCUTS,
     }
 }
 
@@ -185,7 +189,7 @@ fn less(given: &Given, found: &Found, (worth, bound): (i128, i128), seen: Seen<'
     let of = worth.saturating_add(finished).max(1);
     let thousandths = worth.saturating_sub(bound).saturating_mul(1_000).saturating_add(of).saturating_sub(1) / of;
     let share = Decimal::try_from_i128_with_scale(thousandths, 3).unwrap_or_default();
-    words::less_wood(&percent(share, seen), given.ready.counts_whole())
+    words::takes_less(given.ask.what.shape(), &percent(share, seen), given.ready.counts_whole())
 }
 
 /// "So far 8 rows, at most 9."
@@ -227,8 +231,10 @@ pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
             let rows = seen.speech.number(Decimal::new(*tenths, 1), 0, 1);
             words::strips_give(section(given, seen).as_deref(), &rows)
         }
-        Why::Part { part: nth } => words::part_decides(&part(given, *nth)),
-        Why::Together { parts } => words::parts_decide(&parts.iter().map(|nth| part(given, *nth)).collect::<Vec<_>>()),
+        Why::Part { part: nth } => limits::held(&words::part_decides(&part(given, *nth)), given, seen),
+        Why::Together { parts } => {
+            limits::held(&words::parts_decide(&parts.iter().map(|nth| part(given, *nth)).collect::<Vec<_>>()), given, seen)
+        }
         Why::Step { side: nth, other, more } => words::one_step(in_blocks(sheet), [*nth == 0, *more], &side(*other)),
     })
 }
@@ -332,15 +338,14 @@ pub fn shortest(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String>
 pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
     let (units, waste) = (given.units, &sheet.waste);
     let volume = waste.share.map(|share| {
-        let shown = |volume: Volume| half_up(if units == Units::Inch { volume.board_feet() } else { volume.litres() }, 1);
-        let (wasted, taken, cutting) = (shown(waste.wasted), shown(waste.taken), shown(waste.cutting));
-        // The parts add up as they are read.
-        let sizing = wasted.checked_sub(cutting).unwrap_or_default().max(Decimal::ZERO);
-        let some_cut = Volume::ZERO < waste.cutting;
-        let [cutting, sizing] = [cutting, sizing].map(|part| (Decimal::ZERO < part).then(|| seen.speech.number(part, 1, 1)));
-        let [wasted, taken] = [wasted, taken].map(|volume| seen.speech.number(volume, 1, 1));
+        let of = |volume: Volume| if units == Units::Inch { volume.board_feet() } else { volume.litres() };
+        let (places, parts) = read_as(of(waste.wasted), of(waste.cutting));
+        let shown = |volume: Decimal| seen.speech.number(volume, places, places);
+        let parts = parts.map(|part| (Decimal::ZERO < part).then(|| shown(part)));
+        let [wasted, taken] = [waste.wasted, waste.taken].map(|volume| shown(half_up(of(volume), places.into())));
         let all = told::waste([&wasted, &taken], common::volume_unit(units), &percent(share, seen));
-        all + &told::waste_parts(given.ask.what.shape(), [cutting.as_deref(), sizing.as_deref()], some_cut)
+        let both = Volume::ZERO < waste.cutting && Volume::ZERO < waste.sizing;
+        all + &told::waste_parts(given.ask.what.shape(), [parts[0].as_deref(), parts[1].as_deref()], both)
     });
     let length = waste.length.map(|[lost, of]| {
         let ratio = |length: Length| Decimal::from(length.as_nm());
@@ -349,6 +354,18 @@ pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
         told::waste_in_length(&lost, &of, common::length_unit(units), &percent(share, seen))
     });
     volume.into_iter().chain(length).collect()
+}
+
+/// To so many places what is cut and what is planed are read, and add up as they are read: more than one where a share of a tenth or
+/// more would be rounded away.
+fn read_as(wasted: Decimal, cutting: Decimal) -> (u8, [Decimal; 2]) {
+    let parts = |wasted: Decimal, cutting: Decimal| [cutting, wasted.saturating_sub(cutting).max(Decimal::ZERO)];
+    let read = |places: u8| parts(half_up(wasted, places.into()), half_up(cutting, places.into()));
+    let counts = |part: &Decimal| Decimal::ZERO < *part && wasted <= part.saturating_mul(Decimal::TEN);
+    let all = parts(wasted, cutting);
+    let tells = |places: &u8| all.iter().zip(read(*places)).all(|(part, read)| !counts(part) || Decimal::ZERO < read);
+    let places = (1..=3).find(tells).unwrap_or(1);
+    (places, read(places))
 }
 
 /// Ends, or edges, are cut off before anything is.

@@ -37,7 +37,7 @@ pub const NEAR_ENOUGH: &str = "May be off by";
 pub const HOW_MANY: &str = "Pieces of the job";
 pub const AS_MANY: &str = "As many as it gives";
 pub const MAY_BE_CUT: &str = "Strips may be cut in pieces";
-pub const ONE_SHORTENED: &str = "Only one in a row is cut";
+pub const END_SHORTENED: &str = "Only an end piece is cut";
 pub const HOW_CUT: &str = "How strips are cut";
 pub const PATTERN: &str = "Pattern";
 pub const ANY_PATTERN: &str = "Whichever is nearest";
@@ -173,9 +173,10 @@ pub const NO_NEARER: &str = "No field of these pieces comes nearer.";
 /// Tiles are planned as large as their pieces give, or as make the sides asked; others are not looked at.
 pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles of these sizes comes nearer; others may.";
 
-/// Pieces are counted whole; older plans counted what goes back as not taken.
-pub fn less_wood(percent: &str, whole: bool) -> String {
-    format!("No plan takes more than {percent} % less wood than this one{}.", if whole { ", pieces counted whole" } else { "" })
+/// Pieces are counted whole; older plans counted what goes back as not taken. Rows and sticks are planned by their length.
+pub fn takes_less(shape: Shape, percent: &str, whole: bool) -> String {
+    let of = if shape == Shape::Parts { "wood" } else { "length" };
+    format!("No plan takes more than {percent} % less {of} than this one{}.", if whole { ", pieces counted whole" } else { "" })
 }
 
 // Why no more

@@ -108,8 +108,8 @@ pub fn waste([wasted, taken]: [&str; 2], unit: &str, percent: &str) -> String {
     format!("Waste {wasted} of {taken} {unit} taken, {percent} %")
 }
 
-/// What the waste is made of, as far as it is something; cutting that rounds to nothing is something still.
-pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2], some_cut: bool) -> String {
+/// What the waste is made of, as far as it is something; of both, what rounds to nothing is something still.
+pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2], both: bool) -> String {
     let sizing_is = match shape {
         Shape::Parts => "planing and finishing",
         Shape::Sticks => "planing to size",
@@ -117,8 +117,9 @@ pub fn waste_parts(shape: Shape, [cutting, sizing]: [Option<&str>; 2], some_cut:
     };
     match [cutting, sizing] {
         [Some(cutting), Some(sizing)] => format!(": cutting {cutting}, {sizing_is} {sizing}."),
-        [None, Some(_)] if some_cut => format!(", nearly all of it by {sizing_is}."),
+        [None, Some(_)] if both => format!(", nearly all of it by {sizing_is}."),
         [None, Some(_)] => format!(", all of it by {sizing_is}."),
+        [Some(_), None] if both => ", nearly all of it by cutting.".to_owned(),
         [Some(_), None] => ", all of it by cutting.".to_owned(),
         [None, None] => ".".to_owned(),
     }
@@ -131,12 +132,15 @@ pub const LEAST_IN_LENGTH: &str = "least waste in length";
 pub const LEAST_TAKEN: &str = "least length taken";
 /// Rows, thickness or wood were left open: others were not looked at to the end.
 pub const BEST_OF_THESE_ROWS: &str = "best of these rows";
-pub const BEST_OF_ONE_CUT: &str = "best with one cut a row";
+pub const BEST_OF_END_CUT: &str = "best with only an end cut";
 
-/// "No plan of 6 rows of oak with one cut in each needs fewer".
-pub fn one_cut_each(rows: Option<&str>) -> String {
-    format!("{} with one cut in each", rows.unwrap_or("these rows"))
+/// "No plan of 6 rows of oak with only an end piece cut needs fewer".
+pub fn end_cut_each(rows: Option<&str>) -> String {
+    format!("{} {WITH_AN_END_CUT}", rows.unwrap_or("these rows"))
 }
+
+/// In each row one piece may be shortened, the first or the last.
+pub const WITH_AN_END_CUT: &str = "with only an end piece cut";
 
 pub const NOT_POSSIBLE: &str = "not possible";
 pub const NONE_FOUND: &str = "none found yet";
@@ -175,7 +179,32 @@ pub const MORE_BUT_LESS_LENGTH: &str =
 pub const NONE_TAKES_LESS_WHOLE: &str = "Proven: no plan takes less wood, pieces counted whole.";
 pub const LENGTH_AND_REST_MAY_BE_BETTER: &str =
     "Proven: the rows and the length taken. Not proven: how it shares out short and long strips.";
-pub const CUTS_MAY_BE_FEWER: &str = "Proven: how many, and the wood. Not proven: that no fewer cuts do.";
+/// Sticks are planned by their length, and never ripped: a stick of a larger section counts no more.
+pub const NONE_LONGER_BY_CROSSCUTS: &str = "Proven: no plan takes less in length by crosscuts alone.";
+pub const NONE_LONGER_BY_CROSSCUTS_WHOLE: &str = "Proven: no plan takes less in length by crosscuts alone, pieces counted whole.";
+pub const CUTS_MAY_BE_FEWER: &str = "Proven: how many, and the length taken, by crosscuts alone. Not proven: that no fewer cuts do.";
+/// "if all are as short as 24 in"; of one pile among others, "if all of A are as short as 24 in".
+pub fn if_as_short(of: Option<&str>, shortest: &str) -> String {
+    let of = of.map_or_else(String::new, |of| format!(" of {of}"));
+    format!("if all{of} are as short as {shortest}")
+}
+
+pub const OF_THEIR_PILES: &str = "the shortest of their piles";
+pub const BY_CROSSCUTS: &str = "by crosscuts alone";
+
+/// "No plan can make more, by crosscuts alone."
+pub fn held_for(said: &str, limits: &[String]) -> String {
+    let limits: Vec<String> = limits.iter().map(|limit| format!(", {limit}")).collect();
+    format!("{}{}.", said.trim_end_matches('.'), limits.concat())
+}
+
+/// "D is wide enough for two of cleat side by side, and is only crosscut here."
+pub fn wide_enough_for_two(letter: &str, part: &str) -> String {
+    format!("{letter} is wide enough for two of {part} side by side, and is only crosscut here.")
+}
+
+pub const PLAN_THE_PARTS: &str = "Plan the job’s parts";
+pub const RIPPED_TOO: &str = "ripped too, not only crosscut";
 pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";
 
 /// "Only how near it comes was looked at, not the waste: 42.9 % here. Leave piles out under Pieces to use to try others."
@@ -207,7 +236,7 @@ pub const LEAST_END: &str = "Least end piece";
 pub const LEAST_PIECE: &str = "Least piece";
 pub const LEAST_STRIP: &str = "Least strip";
 pub const CUT_IN_PIECES: &str = "Plan with strips cut in pieces";
-pub const ONE_IS_CUT: &str = "now only one in a row is cut";
+pub const END_IS_CUT: &str = "now only an end piece is cut";
 
 /// "This is the top of one of 2."
 pub fn of_one(top: bool, of: &str) -> String {
@@ -230,9 +259,9 @@ pub fn field(pattern: &str, sides: &str) -> String {
     format!("{pattern}, {sides}.")
 }
 
-/// "Not within 3 mm. The nearest is 592 × 363 mm, 38 high."
-pub fn not_within(near: &str, nearest: &str) -> String {
-    format!("Not within {near}. The nearest is {nearest}.")
+/// "None within 3 mm was found. The nearest, of tiles 318 × 118, is 592 × 363 mm, 38 high."
+pub fn not_within(near: &str, [long, wide]: [&str; 2], nearest: &str) -> String {
+    format!("None within {near} was found. The nearest, of tiles {long} × {wide}, is {nearest}.")
 }
 
 /// "Asked: brick, 600 × 300 mm, 20 high. It is 8 narrower, 63 deeper, 18 higher."
@@ -263,8 +292,8 @@ pub fn narrower(by: &str, width: &str, (rows, one): (&str, bool)) -> String {
 }
 
 /// "Strips: too narrow for 7 rows in 400 mm."
-pub fn too_narrow_for(pile: &str, rows: &str, width: &str) -> String {
-    format!("{pile}: too narrow for {rows} rows in {width}.")
+pub fn too_narrow_for(pile: &str, (rows, one): (&str, bool), width: &str) -> String {
+    format!("{pile}: too narrow for {rows} {} in {width}.", if one { "row" } else { "rows" })
 }
 
 /// "Left out: beech, C, too thin; ash, D, too short."

@@ -63,8 +63,8 @@ fn a_plan_of_more_strips_than_need_be_is_not_called_the_best() {
     let mut app = planned("", &one_cut, &["1110", "340"]);
     solved(&mut app);
     let own = "Each end is cut from a strip of its own. Cut in pieces, 7 strips do.";
-    let fewest = "No plan of 6 rows of oak with one cut in each needs fewer than 12 pieces.";
-    says(&app, &[fewest, own, "Used 12 of 37.", "best with one cut a row"], &["best possible", "This one takes"]);
+    let fewest = "No plan of 6 rows of oak with only an end piece cut needs fewer than 12 pieces.";
+    says(&app, &[fewest, own, "Used 12 of 37.", "best with only an end cut"], &["best possible", "This one takes"]);
 }
 
 /// By hand: 400 in 99 rows is 4.04, up to a tenth 4.1; the least strip is 20.

@@ -104,10 +104,14 @@ fn figures_are_said_as_they_are() {
     check(told::narrower("1 mm", "40 mm", ("1", true)), "1 mm narrower, 40 mm, needs 1 row.");
     check(told::waste_parts(Shape::Sticks, [None, sized], true), ", nearly all of it by planing to size.");
     check(told::waste_parts(Shape::Rows, [None, sized], false), ", all of it by ripping and planing.");
+    check(told::waste_parts(Shape::Rows, [sized, None], true), ", nearly all of it by cutting.");
+    check(told::waste_parts(Shape::Rows, [sized, None], false), ", all of it by cutting.");
     check(plan::saw_cuts("12", false, true), "12 cuts, with trimming.");
     check(plan::saw_cuts("1", true, false), "1 cut.");
-    check(plan::less_wood("20.5", false), "No plan takes more than 20.5 % less wood than this one.");
-    check(plan::less_wood("20.5", true), "No plan takes more than 20.5 % less wood than this one, pieces counted whole.");
+    check(plan::takes_less(Shape::Parts, "20.5", false), "No plan takes more than 20.5 % less wood than this one.");
+    check(plan::takes_less(Shape::Parts, "20.5", true), "No plan takes more than 20.5 % less wood than this one, pieces counted whole.");
+    check(plan::takes_less(Shape::Sticks, "20.5", false), "No plan takes more than 20.5 % less length than this one.");
+    check(told::held_for(plan::NO_PLAN_MORE, &[told::BY_CROSSCUTS.into()]), "No plan can make more, by crosscuts alone.");
 }
 
 /// By hand: 2 over each way; strips of 62 less 2 off each edge are 58 wide.

@@ -1,0 +1,77 @@
+//! What a proof holds for: sticks that are crosscut and never ripped, rows of which an end piece alone is cut.
+
+use super::super::Seen;
+use super::{say, side, told};
+use crate::app::Msg;
+use crate::app::plan::Tap;
+use crate::parts::fraction::worded;
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::told as words;
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::{Length, Listed};
+use fivebar_core::sheet::make::{Given, Source, What};
+use fivebar_core::sheet::plan::PlanSheet;
+use fivebar_core::sheet::plan::wish::Wish;
+
+/// What no plan can do, with what it was tried for alone.
+pub fn held(said: &str, given: &Given, seen: Seen<'_>) -> String {
+    let limits = way(given).into_iter().chain(shortest(given, seen)).listed();
+    if said.is_empty() { String::new() } else { words::held_for(said, &limits) }
+}
+
+/// The fewest there can be, where a pile of several lengths is reckoned at its shortest.
+pub fn at_shortest(said: &str, given: &Given, seen: Seen<'_>) -> String {
+    words::held_for(said, &shortest(given, seen).into_iter().listed())
+}
+
+fn shortest(given: &Given, seen: Seen<'_>) -> Option<String> {
+    let all = given.sources.iter().zip(&given.ready.sources);
+    let band = |(source, ready): (&Source, &fivebar_core::sheet::plan::ready::Source)| {
+        let (from, to) = source.pile.length.zip(source.pile.length_to)?;
+        (from < to).then(|| (from, ready.letter.clone()))
+    };
+    let bands = all.filter_map(band).listed();
+    match bands.as_slice() {
+        [] => None,
+        [(from, letter)] => {
+            let of = (1 < given.sources.len()).then_some(letter.as_str());
+            Some(words::if_as_short(of, &side(*from, given.units, seen)))
+        }
+        _ => Some(words::if_as_short(None, words::OF_THEIR_PILES)),
+    }
+}
+
+fn way(given: &Given) -> Option<String> {
+    match &given.ask.what {
+        What::Top(top) => (!top.split).then(|| words::WITH_AN_END_CUT.to_owned()),
+        what => (what.shape() == Shape::Sticks).then(|| words::BY_CROSSCUTS.to_owned()),
+    }
+}
+
+/// Whether a stick would give two of a part side by side, with what is over and a kerf between them, either way round.
+fn gives_two(stick: [Length; 3], part: [Length; 3], given: &Given) -> bool {
+    let [_, over_wide, over_thick] = given.ready.figures.allow.map(Length::as_nm);
+    let ([thick, wide, _], [part_thick, part_wide, _]) = (stick.map(Length::as_nm), part.map(Length::as_nm));
+    let one = [part_thick.saturating_add(over_thick), part_wide.saturating_add(over_wide)];
+    let two = |side: i64| side.saturating_mul(2).saturating_add(given.ready.figures.kerf.as_nm());
+    let fits = |[low, high]: [i64; 2]| low <= thick && high <= wide || high <= thick && low <= wide;
+    let [low, high] = one;
+    0 < part_thick && 0 < part_wide && (fits([low, two(high)]) || fits([two(low), high]))
+}
+
+/// Sticks that would give two of a part if they were ripped, and the key to the way that rips.
+pub fn wide_sticks(given: &Given, sheet: &PlanSheet) -> Vec<El<Msg>> {
+    let Wish::Sticks(parts) = &given.ready.wish else { return vec![] };
+    let mut all = sheet.lines.iter().flat_map(|line| line.pieces.iter().filter_map(|cut| Some((line.source, cut.part?)))).listed();
+    all.sort_unstable();
+    all.dedup();
+    let said = |(source, part): (usize, usize)| {
+        let (stick, wanted) = (given.ready.sources.get(source)?, parts.parts.get(part)?);
+        gives_two(stick.size, wanted.size, given).then(|| words::wide_enough_for_two(&stick.letter, &told::part(given, part)))
+    };
+    let lines = all.into_iter().filter_map(said).map(|line| worded("p", "", line)).listed();
+    let way = || el("div", "no-print").kid(key("key h56 wide", words::PLAN_THE_PARTS, words::RIPPED_TOO, say(Tap::Shape(Shape::Parts))));
+    let way = (!lines.is_empty()).then(way);
+    lines.into_iter().chain(way).listed()
+}
