@@ -222,8 +222,8 @@ impl<'a> Look<'a> {
         }
         let counts = |on| if let On::Job(job) = on { !self.not_typical.contains(&job) } else { true };
         let mut known = self.bench.known(run, counts, now);
-        known.last_act = known.last_act.max(fold::last_act(self.book, run, now));
         known.planned = self.planned_still(run);
+        known.last_act = repair::last_act(run, &known, self.bench.acts(run, now).chain(fold::acts(self.book, run, now)));
         known.closing = self.seen.closing.map(|closing| run.started.day().at(closing, run.started.offset));
         let ends = (run.started.at, run.work.kind);
         repair::looks_wrong(run, &known, now).then(|| repair::proposed(ends, &known, run.end(now)))
@@ -305,6 +305,9 @@ impl<'a> Look<'a> {
         listed.then(|| ToMend { run: run.clone(), worked: run.worked(now), doubts, batch: batch(), wrong })
     }
 }
+
+#[cfg(test)]
+mod night;
 
 #[cfg(test)]
 mod tests {
