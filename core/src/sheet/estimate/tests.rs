@@ -385,6 +385,12 @@ fn what_waits_is_done_as_far_as_its_pieces_go() {
     clamp(&mut phone, 309, (run, 1, "glue"));
     phone.stop(309, run);
     assert_eq!(to_come(&phone, five, 310)[0], 36);
+    // 40 thought, 56 likely: all were glued in one clamping of an hour, and nobody said how many they are. Four more hours are not to come.
+    let lamps = of_five(&mut phone, "glue up", 40);
+    let run = phone.start(320, "glue up", lamps);
+    clamp(&mut phone, 380, (run, 1, "glue"));
+    phone.stop(380, run);
+    assert_eq!(to_come(&phone, lamps, 381)[0], 0);
     let coats = of_five(&mut phone, "finish", 90);
     let run = phone.start(400, "finish", coats);
     clamp(&mut phone, 430, (run, 5, "coat"));
