@@ -76,7 +76,7 @@ pub struct Hand {
     pub name: Option<String>,
     /// The person's own time on it.
     pub spent: Span,
-    /// Of it, ended runs that look wrong.
+    /// Of it, runs that look wrong.
     pub unsettled: Span,
     /// While nothing runs: when its run was stopped, and how long that was.
     pub stood: Option<(Wall, Span)>,
@@ -140,7 +140,7 @@ pub struct BenchSheet {
     pub stayed: Option<Stayed>,
     /// Done lately on any job.
     pub latest: Vec<Choice>,
-    /// The person's own time today, but for ended runs that look wrong.
+    /// The person's own time today, but for runs that look wrong and have ended or began before today.
     pub today: Span,
     /// Runs that look like a forgotten stop.
     pub unsettled: Count,
@@ -162,7 +162,9 @@ pub fn bench_of(bench: &Bench, book: &Book, seen: Seen) -> BenchSheet {
     let last = last.filter(|run| !fold::is_ended(book, run.work.on));
     let slab = running.map(|run| look.slab(run));
     let to_mend: Vec<ToMend> = look.bench.runs().rev().filter_map(|run| look.to_mend(run)).listed();
-    let wrong = |run: &&Run| to_mend.iter().any(|mend| mend.run.id == run.id && mend.wrong.is_some());
+    // What runs may be right, but for one that began before today: nobody said that the night was worked.
+    let over_night = slab.as_ref().filter(|slab| slab.wrong.is_some() && slab.run.started.day() < seen.now.day()).map(|slab| slab.run.id);
+    let wrong = |run: &&Run| over_night == Some(run.id) || to_mend.iter().any(|mend| mend.run.id == run.id && mend.wrong.is_some());
     let latest = look.latest();
     let (hand, carry_on) = (running.or(last).map(|run| look.hand(run)), last.map(|run| look.choice(run)));
     let rack = order::rack(&look, look.planned(hand.as_ref()), &latest, (running.map(|run| look.choice(run)), carry_on.clone()));
@@ -286,7 +288,7 @@ impl<'a> Look<'a> {
         let (on, now) = (run.work.on, self.seen.now.at);
         let own = self.bench.on(on).filter(|other| other.work.person == run.work.person);
         let stood = (!run.is_running()).then(|| (run.end_wall(self.seen.now), run.worked(now)));
-        let wrong = own.clone().filter(|run| !run.is_running() && self.forgotten(run).is_some());
+        let wrong = own.clone().filter(|run| self.forgotten(run).is_some());
         let unsettled = Span::sum(wrong.map(|run| run.worked(now)));
         Hand { on, name: fold::name_of(self.book, on), spent: Span::sum(own.map(|run| run.worked(now))), unsettled, stood }
     }

@@ -7,7 +7,6 @@ use super::super::order::{Feel, Order};
 use super::super::plan::asked_back;
 use super::super::price::gallery::there;
 use super::draft::{Draft, Way, What};
-use fivebar_core::ledger::{Entry, Fact};
 use fivebar_core::ledger::decide::{
     Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder,
     WoodCommand,
@@ -20,6 +19,7 @@ use fivebar_core::ledger::kind::sale::{
     AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PriceAgreed, SaleReversed,
 };
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
+use fivebar_core::ledger::{Entry, Fact};
 use fivebar_core::quantity::reading::{self, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Id, Length, Mass, Moment, Money, PILE_MOST};
 use fivebar_core::sheet::gallery::AtGallery;
