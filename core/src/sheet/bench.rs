@@ -76,7 +76,7 @@ pub struct Hand {
     pub name: Option<String>,
     /// The person's own time on it.
     pub spent: Span,
-    /// Of it, runs that look wrong.
+    /// Of it, ended runs that look wrong.
     pub unsettled: Span,
     /// While nothing runs: when its run was stopped, and how long that was.
     pub stood: Option<(Wall, Span)>,
@@ -288,7 +288,7 @@ impl<'a> Look<'a> {
         let (on, now) = (run.work.on, self.seen.now.at);
         let own = self.bench.on(on).filter(|other| other.work.person == run.work.person);
         let stood = (!run.is_running()).then(|| (run.end_wall(self.seen.now), run.worked(now)));
-        let wrong = own.clone().filter(|run| self.forgotten(run).is_some());
+        let wrong = own.clone().filter(|run| !run.is_running() && self.forgotten(run).is_some());
         let unsettled = Span::sum(wrong.map(|run| run.worked(now)));
         Hand { on, name: fold::name_of(self.book, on), spent: Span::sum(own.map(|run| run.worked(now))), unsettled, stood }
     }
