@@ -30,13 +30,13 @@ pub struct Batch {
 impl Batch {
     /// The batch of the runs of one operation, seen from `now`, each taken at its word.
     pub fn of<'a>(runs: impl Iterator<Item = &'a Run> + Clone, of: Option<Count>, now: Moment) -> Batch {
-        Batch::but(|_| false, runs, of, now)
+        Batch::but(|_| None, runs, of, now)
     }
 
-    /// The same where some runs look like a forgotten stop: each of them is taken up to its last piece.
-    pub fn but<'a>(wrong: impl Fn(&Run) -> bool, runs: impl Iterator<Item = &'a Run>, of: Option<Count>, now: Moment) -> Batch {
+    /// The same where some runs look like a forgotten stop, with their last acts: each of them is taken up to its last piece by then.
+    pub fn but<'a>(wrong: impl Fn(&Run) -> Option<Moment>, runs: impl Iterator<Item = &'a Run>, of: Option<Count>, now: Moment) -> Batch {
         let runs = runs.filter(|run| !run.work.rework).map(|run| (run, run.end(now))).listed();
-        let settled = |(run, end): &(&'a Run, Moment)| (*run, if wrong(run) { last_note(run).min(*end) } else { *end });
+        let settled = |(run, end): &(&'a Run, Moment)| (*run, wrong(run).map_or(*end, |act| last_note_by(run, act).min(*end)));
         let taken = runs.iter().map(settled).listed();
         let all = |runs: &[(&Run, Moment)]| Span::sum(runs.iter().map(|(run, end)| run.started.at.until(*end)));
         let noted = noted_by(taken.iter().copied());
@@ -120,7 +120,12 @@ pub(super) fn since_last_note<'a>(runs: impl Iterator<Item = &'a Run>, now: Mome
 
 /// The last piece of a run; its start where it has none.
 fn last_note(run: &Run) -> Moment {
-    run.notches.iter().map(|notch| notch.at).fold(run.started.at, Moment::max)
+    last_note_by(run, Moment::at(i64::MAX))
+}
+
+/// The same by a moment.
+fn last_note_by(run: &Run, act: Moment) -> Moment {
+    run.notches.iter().map(|notch| notch.at).filter(|at| *at <= act).fold(run.started.at, Moment::max)
 }
 
 fn sum_of(noted: &[(Span, Count)]) -> Count {
@@ -187,7 +192,7 @@ mod tests {
         let mut one = run(1, 0);
         (one.stopped, one.notches) = (Some(wall(900)), [10, 20].map(|minute| Notch { id: id(7), at: at(minute), n: 1 }).to_vec());
         let apart = |wrong: bool| {
-            let batch = Batch::but(|_| wrong, std::iter::once(&one), Some(5), at(1_000));
+            let batch = Batch::but(|_| wrong.then(|| at(1_000)), std::iter::once(&one), Some(5), at(1_000));
             [batch.pace(), batch.apart()].map(|span| span.map(Span::as_minutes))
         };
         assert_eq!([true, false].map(apart), [[Some(10), None], [Some(10), Some(880)]]);

@@ -190,16 +190,22 @@ impl Bench {
         let of = of.and_then(|of| self.planned.get(&of).copied());
         // Without a piece there is no pace to be kept from minutes in question.
         let noted = runs.clone().any(|run| !run.notches.is_empty());
-        let batch = Batch::but(|run| noted && self.is_in_question(run, now), runs.clone(), of, now);
+        let batch = Batch::but(|run| if noted { self.in_question(run, now) } else { None }, runs.clone(), of, now);
         // What was worked after a coat, its brushes cleaned, is no part of the next one.
         let at_hand = if is_coated { batch::since_last_note(runs.filter(|run| run.is_running()), now) } else { batch.at_hand };
         Batch { only_planned, at_hand, ..batch }
     }
 
-    /// Whether a run looks like a forgotten stop, by the bench alone: acts on its job other than pieces done come from outside.
-    fn is_in_question(&self, run: &Run, now: Moment) -> bool {
-        let known = || Known { usual: repair::by_history(self.past(run, |_| true)), last_act: self.last_act(run, now), ..Known::default() };
-        repair::may_look_wrong(run, now) && repair::looks_wrong(run, &known(), now)
+    /// Of a run that looks like a forgotten stop its last act, by the bench alone: acts on its job other than pieces done come from outside,
+    /// and so do plans, so that only an act after a day without one is none. `None` for a run that does not.
+    fn in_question(&self, run: &Run, now: Moment) -> Option<Moment> {
+        if !repair::may_look_wrong(run, now) {
+            return None;
+        }
+        let known = Known { usual: repair::by_history(self.past(run, |_| true)), ..Known::default() };
+        let last_act = self.last_act(run, now);
+        let known = Known { last_act, ..known };
+        repair::looks_wrong(run, &known, now).then(|| last_act.unwrap_or(run.started.at))
     }
 
     /// The next start of the same person.
@@ -219,18 +225,22 @@ impl Bench {
     /// What speaks for the end of a run. Acts on the job other than pieces done, and the closing time, come from outside.
     pub fn known(&self, run: &Run, counts: impl Fn(On) -> bool, now: Moment) -> Known {
         let usual = repair::by_history(self.past(run, counts));
-        let last_act = self.last_act(run, now);
-        Known { usual, batch: self.batch_span(run, now), last_act, next_start: self.next_start(run), ..Known::default() }
+        Known { usual, batch: self.batch_span(run, now), next_start: self.next_start(run), ..Known::default() }
     }
 
-    /// The last piece done on what a run is on, after its start and not after its end, or the last time a helper came or went in it; who was
-    /// asked and said that it is right so far was there too.
-    fn last_act(&self, run: &Run, now: Moment) -> Option<Moment> {
+    /// The pieces done on what a run is on, after its start and not after its end, and the times a helper came or went in it; who was
+    /// asked and said that it is right so far was there too. In no order.
+    pub fn acts<'a>(&'a self, run: &'a Run, now: Moment) -> impl Iterator<Item = Moment> + 'a {
         let (start, end) = (run.started.at, run.end(now));
         let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
         let helpers = run.heads.iter().flat_map(|head| [Some(head.from), head.to]).flatten();
         let acts = notches.map(|notch| notch.at).chain(run.right).chain(helpers);
-        acts.filter(|at| start < *at && *at <= end).max()
+        acts.filter(move |at| start < *at && *at <= end)
+    }
+
+    /// The last of them; of those after a day without one none.
+    fn last_act(&self, run: &Run, now: Moment) -> Option<Moment> {
+        repair::last_act(run, &Known { planned: Some(repair::DAY_MOST), ..Known::default() }, self.acts(run, now))
     }
 
     /// Batch pace x pieces left at the start of a run. The run is in question: its own pace is that up to its last piece.
@@ -240,7 +250,8 @@ impl Bench {
         let runs = || self.on(run.work.on).filter(|other| other.work.op == run.work.op && !other.work.rework);
         let before = runs().flat_map(|other| &other.notches).filter(|notch| notch.at <= run.started.at);
         let left = of.saturating_sub(before.fold(0, |sum: Count, notch| sum.saturating_add(notch.n)));
-        let pace = Batch::but(|other| other.id == run.id || self.is_in_question(other, now), runs(), None, now).pace()?;
+        let own = |other: &Run| (other.id == run.id).then(|| self.last_act(run, now).unwrap_or(run.started.at));
+        let pace = Batch::but(|other| own(other).or_else(|| self.in_question(other, now)), runs(), None, now).pace()?;
         Some(pace.times(i64::from(left))).filter(|span| Span::ZERO < *span)
     }
 

@@ -4,7 +4,7 @@
 
 use super::Kind;
 use super::run::Run;
-use crate::quantity::order_by_key;
+use crate::quantity::{Listed, order_by_key};
 use crate::quantity::{Moment, Span};
 
 /// What may speak for an end. Each is missing when it is not known.
@@ -104,15 +104,31 @@ pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Pr
 /// than usual; without: longer than three times the default, and than what was left of its plan. And nothing was done on its job for as long as a usual run lasts,
 /// a quarter of an hour at least [J].
 pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
-    if !may_look_wrong(run, now) {
-        return false;
+    may_look_wrong(run, now) && is_in_doubt(run, known, run.end(now))
+}
+
+/// The last act that speaks for an end: one made once the run looked wrong says nothing of the time before it, a tap of the next morning no
+/// more than none. What the maker said is right does [J].
+pub fn last_act(run: &Run, known: &Known, acts: impl Iterator<Item = Moment>) -> Option<Moment> {
+    let mut acts = acts.listed();
+    order_by_key(&mut acts, |at| *at);
+    let (mut known, right) = (Known { last_act: None, ..*known }, run.right);
+    for at in acts {
+        if right.is_none_or(|right| right < at) && is_in_doubt(run, &known, at) {
+            break;
+        }
+        known.last_act = Some(at);
     }
+    known.last_act
+}
+
+/// Whether it looked wrong at a moment, by the acts up to then.
+fn is_in_doubt(run: &Run, known: &Known, end: Moment) -> bool {
     let default = default_span(run.work.kind);
     let (most, quiet) = match known.usual {
         Some(usual) => (usual.times(2).max(usual.plus(default)), usual.max(Span::minutes(15))),
         None => (default.times(3).max(known.planned.unwrap_or_default()), default),
     };
-    let end = run.end(now);
     let last = known.last_act.map_or(run.started.at, |act| act.max(run.started.at));
     most < run.started.at.until(end) && quiet < last.until(end)
 }

@@ -140,7 +140,7 @@ pub struct BenchSheet {
     pub stayed: Option<Stayed>,
     /// Done lately on any job.
     pub latest: Vec<Choice>,
-    /// The person's own time today, but for ended runs that look wrong.
+    /// The person's own time today, but for runs that look wrong and have ended or began before today.
     pub today: Span,
     /// Runs that look like a forgotten stop.
     pub unsettled: Count,
@@ -162,7 +162,9 @@ pub fn bench_of(bench: &Bench, book: &Book, seen: Seen) -> BenchSheet {
     let last = last.filter(|run| !fold::is_ended(book, run.work.on));
     let slab = running.map(|run| look.slab(run));
     let to_mend: Vec<ToMend> = look.bench.runs().rev().filter_map(|run| look.to_mend(run)).listed();
-    let wrong = |run: &&Run| to_mend.iter().any(|mend| mend.run.id == run.id && mend.wrong.is_some());
+    // What runs may be right, but for one that began before today: nobody said that the night was worked.
+    let over_night = slab.as_ref().filter(|slab| slab.wrong.is_some() && slab.run.started.day() < seen.now.day()).map(|slab| slab.run.id);
+    let wrong = |run: &&Run| over_night == Some(run.id) || to_mend.iter().any(|mend| mend.run.id == run.id && mend.wrong.is_some());
     let latest = look.latest();
     let (hand, carry_on) = (running.or(last).map(|run| look.hand(run)), last.map(|run| look.choice(run)));
     let rack = order::rack(&look, look.planned(hand.as_ref()), &latest, (running.map(|run| look.choice(run)), carry_on.clone()));
@@ -222,8 +224,8 @@ impl<'a> Look<'a> {
         }
         let counts = |on| if let On::Job(job) = on { !self.not_typical.contains(&job) } else { true };
         let mut known = self.bench.known(run, counts, now);
-        known.last_act = known.last_act.max(fold::last_act(self.book, run, now));
         known.planned = self.planned_still(run);
+        known.last_act = repair::last_act(run, &known, self.bench.acts(run, now).chain(fold::acts(self.book, run, now)));
         known.closing = self.seen.closing.map(|closing| run.started.day().at(closing, run.started.offset));
         let ends = (run.started.at, run.work.kind);
         repair::looks_wrong(run, &known, now).then(|| repair::proposed(ends, &known, run.end(now)))
@@ -305,6 +307,9 @@ impl<'a> Look<'a> {
         listed.then(|| ToMend { run: run.clone(), worked: run.worked(now), doubts, batch: batch(), wrong })
     }
 }
+
+#[cfg(test)]
+mod night;
 
 #[cfg(test)]
 mod tests {

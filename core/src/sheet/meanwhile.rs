@@ -3,7 +3,7 @@
 use super::Shop;
 use super::bench::{Choice, Look, Seen};
 use super::estimate::history::{History, history_of_all, pieces};
-use super::estimate::left::{batch_of, by_pieces};
+use super::estimate::left::by_pieces;
 use super::estimate::{Row, parts, rows_of};
 use crate::bench::estimate::{Basis, Left, Likely, spread};
 use crate::bench::meanwhile::{From, Offer, SHOWN, UNKNOWN_LEAST, fitting};
@@ -145,7 +145,7 @@ impl Fit<'_> {
         let rows = rows_of(self.shop, (job, &self.history), self.with_factor);
         let row = |operation: &Operation| rows.iter().find(|row| row.op.as_ref() == Some(&operation.op));
         let one = |operation: &Operation| {
-            let takes = self.takes(job, row(operation)?)?;
+            let takes = self.takes(row(operation)?)?;
             Some((self.look.named((operation.op.clone(), operation.kind, operation.stage), On::Job(job.id)), takes))
         };
         job.operations.iter().filter(is_free).filter_map(one).listed()
@@ -153,10 +153,9 @@ impl Fit<'_> {
 
     /// As the estimate reckons it: by the pace of its pieces, else by own jobs, else as it was thought and how far off that was, less
     /// what was worked. What it only guesses at is not known.
-    fn takes(&self, job: &Job, row: &Row) -> Option<Takes> {
-        let batch = batch_of(&self.shop.bench, (job, row.op.as_deref()?), self.shop.now);
+    fn takes(&self, row: &Row) -> Option<Takes> {
         let from = match row.from {
-            _ if by_pieces(&batch).is_some() => From::Pace,
+            _ if matches!(row.left, Left::Goes(_)) => From::Pace,
             Basis::Design | Basis::Kind | Basis::Own => From::History,
             Basis::Thought => From::Planned,
             Basis::Pieces | Basis::Piece | Basis::Operation => return None,

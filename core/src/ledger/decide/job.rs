@@ -1,11 +1,12 @@
 //! Orders about jobs: begin, describe, plan, end, reopen, mark.
 
 use super::Act;
-use crate::ledger::Book;
 use crate::ledger::fold::{self, Job, Part};
+use crate::ledger::kind::book::Struck;
 use crate::ledger::kind::job as kind;
 use crate::ledger::kind::job::{For, HaulUsed};
-use crate::quantity::{Count, Currency, Decimal, Id, Length, PILE_MOST, Span, Units};
+use crate::ledger::{Book, Fact, Subject};
+use crate::quantity::{Count, Currency, Decimal, Id, Length, Listed, PILE_MOST, Span, Units};
 use crate::refusal::{Answer, Refusal};
 
 /// The most an operation may be thought to take: 9 999 hours.
@@ -29,6 +30,11 @@ pub enum JobCommand {
         part: kind::PartPlanned,
     },
     PlanOperation(kind::OperationPlanned),
+    /// An operation is not planned after all.
+    StrikeOperation {
+        job: Id,
+        op: String,
+    },
     PlanCost(kind::CostPlanned),
     /// "Done with this job": the shares of its hauls as the sheet computed them are frozen.
     End {
@@ -63,6 +69,7 @@ pub(super) fn decide(book: &Book, command: &JobCommand, act: &mut Act) -> Answer
             plan_part(&job, part, act)?;
         }
         JobCommand::PlanOperation(facts) => plan_operation(&found(book, facts.job)?, facts, act)?,
+        JobCommand::StrikeOperation { job, op } => strike_operation(book, (found(book, *job)?.id, op), act)?,
         JobCommand::PlanCost(facts) => {
             super::money::plain(fold::job::facts::same(found(book, facts.job)?.currency, facts.sum)?)?;
             act.add(facts.clone());
@@ -170,6 +177,17 @@ fn plan_operation(job: &Job, facts: &kind::OperationPlanned, act: &mut Act) -> A
         return Err(Refusal::HoursOutOfRange { met, least, most });
     }
     act.add(facts.clone());
+    Ok(())
+}
+
+/// All that was ever planned of it goes, so that nothing older takes its place; its runs stay.
+fn strike_operation(book: &Book, (job, op): (Id, &str), act: &mut Act) -> Answer<()> {
+    let is_of_it = |fact: &Fact| matches!(fact, Fact::OperationPlanned(f) if f.job == job && f.op == op);
+    let entries = book.about(Subject::Job(job)).filter(|entry| is_of_it(&entry.fact)).map(|entry| entry.id).listed();
+    if entries.is_empty() {
+        return Err(Refusal::NotThere);
+    }
+    act.add(Struck { entries });
     Ok(())
 }
 

@@ -34,17 +34,18 @@ pub fn bench(book: &Book) -> Bench {
     gathered.bench()
 }
 
-/// The last act on what a run is on, after its start and not after its end. Starts, recalled time and what is put right are no acts; who
+/// The acts on what a run is on, after its start and not after its end, in no order. Starts, recalled time and what is put right are no acts; who
 /// takes off what waits of the job is at it.
-pub fn last_act(book: &Book, run: &Run, now: Moment) -> Option<Moment> {
+pub fn acts<'a>(book: &'a Book, run: &'a Run, now: Moment) -> impl Iterator<Item = Moment> + 'a {
     let subject = match run.work.on {
-        On::Job(id) => Subject::Job(id),
-        On::Haul(id) => Subject::Haul(id),
-        On::Nothing => return None,
+        On::Job(id) => Some(Subject::Job(id)),
+        On::Haul(id) => Some(Subject::Haul(id)),
+        On::Nothing => None,
     };
     let (start, end) = (run.started.at, run.end(now));
-    let acts = book.about(subject).filter(|entry| !matches!(entry.fact, Fact::RunStarted(_) | Fact::RunRecalled(_) | Fact::RunMoved(_)));
-    acts.chain(taken_off(book, run)).map(Entry::at).filter(|at| start < *at && *at <= end).max()
+    let about = subject.into_iter().flat_map(|subject| book.about(subject).chain(taken_off(book, run)));
+    let acts = about.filter(|entry| !matches!(entry.fact, Fact::RunStarted(_) | Fact::RunRecalled(_) | Fact::RunMoved(_)));
+    acts.map(Entry::at).filter(move |at| start < *at && *at <= end)
 }
 
 /// Entries that ended waits of the job a run is on. None is younger in the book than the run and yet before it by more than a run may last.

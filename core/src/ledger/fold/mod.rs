@@ -17,7 +17,7 @@ mod wait;
 pub(in crate::ledger) mod wood;
 mod workshop;
 
-pub use bench::{bench, last_act};
+pub use bench::{acts, bench};
 pub use booked::{Booked, DISTANCE, How};
 pub use cans::{Can, CanShare};
 pub use dates::{HoursFacts, Quote};

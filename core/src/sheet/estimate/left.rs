@@ -12,7 +12,8 @@ use crate::sheet::Shop;
 
 /// What is left of each row.
 ///
-/// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. Nothing of what
+/// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. But where each of
+/// them was put to wait and nobody said how many there are, no more than the plan leaves: one clamping may hold all (ours). Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
 /// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
 /// more. Of a drive that nothing but the plan speaks of, what was planned less what was driven. Of a whole piece and of its rest, less what was
@@ -32,7 +33,7 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     let left = |row: &Row| match row.op.as_deref() {
         None if job.left() == 0 => Left::Nothing,
         Some(op) if is_over(op) => Left::Nothing,
-        Some(op) => as_planned(of_step(shop, job, (op, row.thought, &steps)), row),
+        Some(op) => as_planned(of_step(shop, job, (op, row, &steps)), row),
         None => at_least(row, unplanned, || together(&counted(shop, job, rows))),
     };
     rows.iter().map(left).listed()
@@ -53,12 +54,14 @@ fn as_planned(left: Left, row: &Row) -> Left {
     }
 }
 
-fn of_step(shop: &Shop, job: &Job, (op, thought, steps): (&str, Option<Span>, &[&Run])) -> Left {
-    let batch = batch(shop, job, op);
-    if let Some(by_pieces) = by_pieces(&batch) {
-        return by_pieces;
-    }
+fn of_step(shop: &Shop, job: &Job, (op, row, steps): (&str, &Row, &[&Run])) -> Left {
+    let (batch, thought) = (batch(shop, job, op), row.thought);
     let put = Put::of((&shop.bench, shop.waits()), job, op);
+    if let Some(by_pieces) = by_pieces(&batch) {
+        let is_unsaid = shop.bench.batch(On::Job(job.id), op, shop.now).of.is_none();
+        let by_plan = Some(Left::Less(batch.all())).filter(|_| is_unsaid && thought.is_some() && put.is_each_of(&batch));
+        return by_plan.filter(|plan| plan.likely(row.likely) < by_pieces.likely(row.likely)).unwrap_or(by_pieces);
+    }
     if !batch.runs && put.is_all(&batch) {
         return Left::Nothing;
     }
@@ -96,6 +99,11 @@ impl Put {
         let n = all().fold(0, |sum: Count, wait| sum.saturating_add(wait.n));
         let dries = all().any(|wait| wait.what() == What::Coat && wait.is_on());
         Put { n, coats: bench.is_coated(On::Job(job.id), op), dries }
+    }
+
+    /// What is noted was put to wait, as it was clamped: one clamping may hold all of it.
+    fn is_each_of(&self, batch: &Batch) -> bool {
+        !self.coats && 0 < self.n && batch.n <= self.n
     }
 
     fn is_all(&self, batch: &Batch) -> bool {

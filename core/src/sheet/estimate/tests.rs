@@ -70,6 +70,22 @@ fn each_figure_is_from_the_nearest_there_is() {
     assert_eq!(without.rows.iter().map(|row| row.likely.as_minutes()).collect::<Vec<_>>(), [130, 105]);
 }
 
+/// 30 of boring, once 45: struck it is gone from the sum, neither a first guess nor what was planned before; 100 x 1.4 stay.
+#[test]
+fn a_planned_operation_is_struck() {
+    use crate::ledger::decide::{BookCommand, JobCommand};
+    let (mut phone, job) = one_piece(&[("sand", Some(100)), ("bore", Some(45))]);
+    let (op, span) = ("bore".into(), Some(Span::minutes(30)));
+    let last = phone.note(1, OperationPlanned { job: id(job), op, kind: Kind::Make, stage: None, span, pieces: Some(1) });
+    check(&phone, job, &[(Basis::Thought, 0, 140), (Basis::Thought, 0, 42)]);
+    let strike = Command::Job(JobCommand::StrikeOperation { job: id(job), op: "bore".into() });
+    phone.order(5, strike.clone()).unwrap();
+    check(&phone, job, &[(Basis::Thought, 0, 140)]);
+    assert_eq!(phone.order(6, strike).err(), Some(crate::refusal::Refusal::NotThere));
+    phone.order(7, Command::Book(BookCommand::Restore { act: last })).unwrap();
+    check(&phone, job, &[(Basis::Thought, 0, 140), (Basis::Thought, 0, 42)]);
+}
+
 #[test]
 fn a_job_that_is_not_typical_teaches_nothing() {
     let mut phone = Phone::new("a");
@@ -385,6 +401,12 @@ fn what_waits_is_done_as_far_as_its_pieces_go() {
     clamp(&mut phone, 309, (run, 1, "glue"));
     phone.stop(309, run);
     assert_eq!(to_come(&phone, five, 310)[0], 36);
+    // 40 thought, 56 likely: all were glued in one clamping of an hour, and nobody said how many they are. Four more hours are not to come.
+    let lamps = of_five(&mut phone, "glue up", 40);
+    let run = phone.start(320, "glue up", lamps);
+    clamp(&mut phone, 380, (run, 1, "glue"));
+    phone.stop(380, run);
+    assert_eq!(to_come(&phone, lamps, 381)[0], 0);
     let coats = of_five(&mut phone, "finish", 90);
     let run = phone.start(400, "finish", coats);
     clamp(&mut phone, 430, (run, 5, "coat"));

@@ -7,7 +7,6 @@ use super::super::order::{Feel, Order};
 use super::super::plan::asked_back;
 use super::super::price::gallery::there;
 use super::draft::{Draft, Way, What};
-use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{
     Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder,
     WoodCommand,
@@ -20,6 +19,7 @@ use fivebar_core::ledger::kind::sale::{
     AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PriceAgreed, SaleReversed,
 };
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
+use fivebar_core::ledger::{Entry, Fact};
 use fivebar_core::quantity::reading::{self, Sign, Typing};
 use fivebar_core::quantity::{Decimal, Id, Length, Mass, Moment, Money, PILE_MOST};
 use fivebar_core::sheet::gallery::AtGallery;
@@ -34,16 +34,38 @@ pub fn save(app: &mut App, now: Now) {
     }
     let gallery = gallery(app, &draft);
     let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, now };
-    let command = reader.command(&mut draft);
+    let command = emptied(app, &draft).or_else(|| reader.command(&mut draft));
     let what = draft.what.clone();
     app.jobs.draft = Some(draft);
     let Some(written) = command.and_then(|command| app.order(&command, now)) else { return };
     app.jobs.draft = None;
     app.orders.push(Order::Feel(Feel::Start));
+    done_again(app, &written.entries);
     if what == What::New {
         let began = written.entries.iter().find(|entry| matches!(entry.fact, Fact::JobBegan(_)));
         (app.jobs.open, app.jobs.room, app.jobs.search) = (began.map(|entry| entry.id), None, String::new());
     }
+}
+
+/// A planned operation whose minutes are emptied, and that says no pieces, is planned no more.
+fn emptied(app: &App, draft: &Draft) -> Option<Command> {
+    let What::Plan(Some(op)) = &draft.what else { return None };
+    let job = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?;
+    let had = job.operations.iter().any(|planned| planned.op == *op && planned.span.is_some());
+    let is_empty = draft.form.is_empty(0) && draft.form.is_empty(1);
+    (had && is_empty).then(|| struck(job.id, op))
+}
+
+/// What was struck is done again as it stood last.
+fn done_again(app: &mut App, written: &[Entry]) {
+    if let [Entry { fact: Fact::Struck(struck), .. }] = written {
+        let shelf = app.shelf_mut();
+        (shelf.last_act, shelf.taken_back) = (None, struck.entries.last().copied());
+    }
+}
+
+fn struck(job: Id, op: &str) -> Command {
+    Command::Job(JobCommand::StrikeOperation { job, op: op.to_owned() })
 }
 
 /// What the gallery has of the consignment that is written about.
@@ -76,6 +98,7 @@ pub fn undo(app: &mut App, now: Now) {
             let gone = PartPlanned { job, name: name.clone(), n: 0, thickness: none, width: none, length: none, wood: None };
             Some(Command::Job(JobCommand::PlanPart(gone)))
         }
+        What::Plan(Some(op)) => Some(struck(job, op)),
         What::Settle => Some(Command::Money(MoneyCommand::SetSettle { job, sum: None })),
         What::GalleryPaid(lot) => {
             let lot = Some(*lot);
@@ -84,7 +107,8 @@ pub fn undo(app: &mut App, now: Now) {
         }
         _ => None,
     };
-    if command.is_some_and(|command| app.order(&command, now).is_some()) {
+    if let Some(written) = command.and_then(|command| app.order(&command, now)) {
+        done_again(app, &written.entries);
         app.jobs.draft = None;
         app.orders.push(Order::Feel(Feel::TakeBack));
     }

@@ -291,6 +291,27 @@ fn what_is_planned_is_to_come_until_it_is_done() {
     assert_eq!(maker.app.running().map(|run| (run.op, maker.app.place)), Some(("milling".into(), Place::Bench)));
 }
 
+/// Struck by its key, or by emptying its minutes; done again it is planned.
+#[test]
+fn a_planned_operation_is_struck() {
+    let mut maker = Maker::at_the_start();
+    maker.room("stands", Room::Hours);
+    let plan = |maker: &mut Maker| {
+        maker.tap(Tap::Write(What::Plan(None))).hides(&["Strike"]).tap(Tap::Say(0, "bore".into())).figures(&["30"]).tap(Tap::Save);
+    };
+    let is_planned = |maker: &Maker| maker.sheet().operations.iter().any(|planned| planned.op == "bore");
+    plan(&mut maker);
+    maker.tap(Tap::Write(What::Plan(Some("bore".into())))).shows(&["Strike"]).tap(Tap::Undo);
+    assert!(!is_planned(&maker));
+    maker.say(Msg::Common(Common::PutBack));
+    assert!(is_planned(&maker));
+    maker.tap(Tap::Write(What::Plan(Some("bore".into())))).tap(Tap::Save);
+    assert!(is_planned(&maker));
+    maker.tap(Tap::Write(What::Plan(Some("bore".into())))).tap(Tap::At(0)).tap(Tap::Press(Press::RubOut)).tap(Tap::Press(Press::RubOut));
+    maker.tap(Tap::Save);
+    assert!(!is_planned(&maker));
+}
+
 /// Sanding is planned by the name that the clock has; another form of a name is offered as that one, and taken as it was typed all the same.
 #[test]
 fn a_plan_has_the_names_of_the_clock() {

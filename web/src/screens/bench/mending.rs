@@ -153,7 +153,7 @@ fn one(stay: &Stay, (run, _): (&Run, usize), seen: Seen<'_>) -> El<Msg> {
         .kid(key("key h48", said::CAME_KEY, "", mend(Mend::Came(of(), Typed::default()))))
         .kid(key("key h48", said::WENT_KEY, "", mend(Mend::Went(of(), Typed::default()))))
         .kid(key("key h48", said::PAY_KEY, "", mend(Mend::Pay(of(), Typed::default()))))
-        .kids(own.then(|| key("key h48", words::STRIKE, "", tap(DayTap::Strike(stay.id)))));
+        .kids(own.then(|| key("key h48", words::STRIKE_HELPER, "", tap(DayTap::Strike(stay.id)))));
     let per_hour = stay.per_hour.map(|pay| said::per_hour(&seen.speech.money(pay)));
     let line = [Some(in_words(stay, run, seen)), per_hour].into_iter().flatten().listed().join(", ");
     el("div", "helped").key(stay.id.to_string()).kid(el("p", "w7").text(line)).kid(keys)

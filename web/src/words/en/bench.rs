@@ -16,7 +16,7 @@ pub const OTHER: &str = "Other";
 pub const SWITCH: &str = "Switch";
 pub const ONE_MORE: &str = "1 more done";
 /// Why a start is not taken back in big buttons.
-pub const NOT_THE_START: &str = "no start older than 2 min: leave big buttons first";
+pub const NOT_THE_START: &str = "it began over 2 min ago: strike it outside big buttons";
 /// What was done before the app was opened is taken back in the day's list.
 pub const NOTHING_SINCE: &str = "nothing since the app was opened";
 pub const PLUS_ONE: &str = "+1 done";
@@ -85,6 +85,7 @@ pub const MEND_STOP: &str = "Stop";
 pub const MEND_OP: &str = "Operation";
 pub const STARTED_WHEN: &str = "Started at";
 pub const STRIKE: &str = "Strike";
+pub const STRIKE_HELPER: &str = "Strike helper";
 pub const STRUCK: &str = "Struck";
 pub const PUT_BACK: &str = "Undo strike";
 pub const RIGHT_AS_IT_IS: &str = "Right as it is";
@@ -231,9 +232,9 @@ pub fn about_left(span: &str) -> String {
     format!("About {span} left")
 }
 
-/// "at most 1 h 50": the range begins at nothing.
+/// "1 h 50 left at most": the range begins at nothing.
 pub fn at_most(to: &str) -> String {
-    format!("at most {to}")
+    format!("{to} left at most")
 }
 
 /// "16 min in the next", "30 min after the last": time that is in no pace. `Some(true)`: all pieces are done.
@@ -440,7 +441,7 @@ pub fn because(why: Because) -> &'static str {
         Because::Batch => "At your pace the batch was done then.",
         Because::Usual => "It usually takes no longer.",
         Because::Planned => "A guess: so much was left of what you planned.",
-        Because::Default => "A guess: nothing was noted after the start.",
+        Because::Default => "A guess: nothing was noted for long after the start, and there are no three earlier runs to go by.",
     }
 }
 

@@ -210,7 +210,7 @@ fn big_buttons_take_no_old_start_back() {
     told.at(0, [tap(Tap::Big)]);
     lacks(&told.at(1, []), &["no start older"]);
     let shown = told.at(105, []);
-    holds(&shown, &["no start older than 2 min: leave big buttons first", "disabled"]);
+    holds(&shown, &["it began over 2 min ago: strike it outside big buttons", "disabled"]);
     let shown = told.at(106, [tap(Tap::Done)]);
     lacks(&shown, &["no start older"]);
     holds(&told.at(106, [tap(Tap::LeaveBig), Msg::Common(Common::TakeBack), Msg::Common(Common::TakeBack)]), &["Do it again"]);
@@ -224,7 +224,7 @@ fn big_buttons_take_each_new_start_back_alike() {
         told.at(0, ago.map(|minutes| tap(Tap::Ago(minutes))));
         told.start(60, "Sand");
         lacks(&told.at(61, [tap(Tap::Big)]), &["no start older", "nothing since"]);
-        holds(&told.at(63, []), &["no start older than 2 min", "disabled"]);
+        holds(&told.at(63, []), &["it began over 2 min ago", "disabled"]);
         // The app is opened again.
         (told.app.shelf_mut().last_act, told.app.shelf_mut().taken_back) = (None, None);
         let shown = told.at(64, []);

@@ -203,6 +203,7 @@ fn plan(draft: &Draft, was: Option<&str>, (job, app): (Id, &App)) -> Asked {
     asked.above = name.into_iter().chain(other).chain([kind]).listed();
     asked.instead = typed.is_empty().then(|| vec![names(offered::to_plan(app, job))]);
     asked.slots = vec![Slot::whole(words::MIN), Slot::whole(words::PIECES)];
+    asked.other = was.map(|_| words::STRIKE.to_owned());
     asked
 }
 
