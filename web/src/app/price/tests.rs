@@ -25,6 +25,7 @@ use std::rc::Rc;
 
 mod deals;
 mod promises;
+mod tax;
 mod truth;
 mod waiting;
 
