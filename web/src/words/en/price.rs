@@ -261,6 +261,13 @@ pub fn rate_needs(sum: &str) -> String {
     format!("Your rate needs {sum}.")
 }
 
+pub const BELOW_LOWEST_PAY: &str = "Below your lowest pay";
+
+/// "Your lowest pay needs 76."
+pub fn lowest_needs(sum: &str) -> String {
+    format!("Your lowest pay needs {sum}.")
+}
+
 pub const UNDER_SPENT: &str = "Under what you spent";
 
 /// "28 covers your costs."
