@@ -207,7 +207,9 @@ fn say_or_missing(say: Option<Money>) -> Verdict {
 
 /// Is it as much, or more?
 fn reaches(offer: Money, mark: Money) -> Answer<bool> {
-    Ok(Decimal::ZERO <= offer.minus(mark)?.amount())
+    // Compared, not taken away: of two far ends the difference is no sum.
+    let (one, other) = (offer.currency(), mark.currency());
+    if one == other { Ok(mark.amount() <= offer.amount()) } else { Err(Refusal::CurrenciesMixed { one, other }) }
 }
 
 impl Standing {
@@ -283,6 +285,8 @@ mod tests {
         check(work(), "0", spent);
         let set = Standing { set: Some(usd("130")), ..work() };
         check(set, "130", Verdict::Yes);
+        // The mirror lies as far below nothing, and is a sum all the same.
+        assert_eq!(say(&set, usd("9999999"), Points::Five), Ok(None));
         check(set, "120", Verdict::Say { say: usd("140") });
         check(set, "111", Verdict::Say { say: usd("145") });
     }

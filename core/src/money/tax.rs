@@ -54,6 +54,11 @@ impl Tax {
         })
     }
 
+    /// Whether the buyer hands over more than the tag says.
+    pub fn is_on_top(self) -> bool {
+        self.side == Side::Top && !self.rate.is_zero()
+    }
+
     /// What the buyer hands over for a tag: the tag itself, or with its tax on top.
     ///
     /// # Errors

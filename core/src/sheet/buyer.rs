@@ -14,6 +14,10 @@ pub struct BuyerSheet {
     pub units: Units,
     /// What is handed over for one piece: its tag, with its tax where that comes on top. None without a tag.
     pub price: Option<Money>,
+    /// The job is of several pieces: the price is for each.
+    pub is_each: bool,
+    /// The price holds a tax that the tag does not.
+    pub with_tax: bool,
     pub width: Option<Length>,
     pub depth: Option<Length>,
     pub height: Option<Length>,
@@ -41,6 +45,8 @@ pub fn buyer(shop: &Shop, id: Id) -> Answer<BuyerSheet> {
         name: job.name,
         units: job.units,
         price: job.tag.map(|tag| tax.charge(tag)).transpose()?,
+        is_each: 1 < job.pieces,
+        with_tax: tax.is_on_top(),
         width: said.width,
         depth: said.depth,
         height: said.height,
@@ -66,6 +72,8 @@ mod tests {
             name: "stand".into(),
             units: Units::Inch,
             price,
+            is_each: false,
+            with_tax: false,
             width: None,
             depth: None,
             height: None,
@@ -77,6 +85,6 @@ mod tests {
             photo: None,
         };
         let BuyerSheet { name: _, units: _, price: _, width: _, depth: _, height: _, mass: _, wood: _, finish: _, care: _, .. } = none;
-        let BuyerSheet { delivery: _, photo: _, .. } = none;
+        let BuyerSheet { delivery: _, photo: _, is_each: _, with_tax: _, .. } = none;
     }
 }

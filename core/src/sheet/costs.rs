@@ -35,6 +35,18 @@ pub fn twice(workshop: &Workshop, (currency, year): (Currency, i32), on_job: imp
     kinds
 }
 
+/// Whether the costs of a year hold tools while tools wear too: one that is in both counts twice.
+pub fn tools_twice(workshop: &Workshop, (currency, year): (Currency, i32)) -> bool {
+    let is_tool = |kind: &Key| kind.as_str() == "tools";
+    let mut spent = workshop.costs.iter().filter(|line| line.sum.currency() == currency && line.at.day().as_ymd().0 == year);
+    has_tools(workshop, currency) && spent.any(|line| line.kind.as_ref().is_some_and(is_tool))
+}
+
+/// Whether a tool of this currency wears.
+pub fn has_tools(workshop: &Workshop, currency: Currency) -> bool {
+    workshop.tools.iter().any(|tool| tool.tool.cost.currency() == currency)
+}
+
 /// What all tools wear in a year, in one currency; none without a tool.
 ///
 /// # Errors

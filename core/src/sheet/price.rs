@@ -42,6 +42,8 @@ pub struct ForSale {
     pub left: Count,
     pub of: Count,
     pub tag: Option<Money>,
+    /// Tax comes on top of the tag: every other price here is with it.
+    pub is_on_top: bool,
     /// What a buyer hands over for the tag.
     pub tagged: Option<Money>,
     pub ask: Option<Money>,
@@ -221,6 +223,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         left: job.free(),
         of: job.pieces,
         tag: pricing.tag,
+        is_on_top: shop.till(job.currency).sales_tax().is_on_top(),
         tagged: pricing.tag.map(|tag| shop.terms(job.currency, paid).tax.charge(tag)).transpose()?,
         ask: one.map_or(pricing.ask, |one| one.ask),
         settle: one.map_or(pricing.settle, |one| one.settle),

@@ -1,5 +1,6 @@
 //! The workshop: what an hour must earn, costs that belong to no job, suppliers, and how old the copy is.
 
+use super::costs::{tools_twice, wear as wear_of};
 use super::haul;
 use super::helped::earned_for_none;
 use super::rate::{RateSheet, rate};
@@ -126,8 +127,11 @@ pub struct RealYear {
     /// Of what was logged, the same.
     pub unsettled_logged: Span,
     pub costs: Money,
-    /// What of the year's wear has passed, as the rate says it, unrounded.
+    /// What of the year's wear has passed, by the tools, without one as the rate guesses it; unrounded.
     pub wear: Decimal,
+    pub wear_guessed: bool,
+    /// Tools stand in this year's costs and wear as well.
+    pub tools_twice: bool,
     /// The rate this year asks for so far; none before two months, and without pay or logged hours.
     pub rate: Option<Rate>,
 }
@@ -150,12 +154,15 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let (worked, logged) = (time.worked(), time.logged);
     let costs = costs(shop, year)?.remove(&currency).map_or(Money::zero(currency), |year| year.total);
     let said = shop.workshop.rates.get(&currency).copied().unwrap_or_default();
-    let wear = said.wear.map_or(Decimal::ZERO, Money::amount).checked_mul(passed).unwrap_or_default();
+    let worn = wear_of(&shop.workshop, currency, year)?;
+    let wear = worn.or(said.wear).map_or(Decimal::ZERO, Money::amount).checked_mul(passed).unwrap_or_default();
     let real = Year { all: worked, logged, overhead: costs.amount(), wear };
     let wanted = |pay| Wanted { pay, own_tax: said.tax.unwrap_or_default(), profit: said.profit.unwrap_or_default() };
     let rate = said.pay.filter(|_| EARLY <= so_far).and_then(|pay| stack(real, wanted(pay)).ok());
     let YearTime { bench, trips, unsettled, unsettled_logged, .. } = time;
-    Ok(RealYear { passed, worked, bench, trips, unsettled, logged, unsettled_logged, costs, wear, rate })
+    let tools_twice = tools_twice(&shop.workshop, (currency, year));
+    let wear_guessed = worn.is_none();
+    Ok(RealYear { passed, worked, bench, trips, unsettled, logged, unsettled_logged, costs, wear, wear_guessed, tools_twice, rate })
 }
 
 /// Each year before this one in which a cost was written down as spent, so that it can still be seen and struck.

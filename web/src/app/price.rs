@@ -19,7 +19,8 @@ use crate::parts::pad::Press;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::{Count, Id, Money};
+use fivebar_core::money::tax::Tax;
+use fivebar_core::quantity::{Count, Currency, Id, Money};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::Asking;
@@ -198,6 +199,11 @@ pub fn sheet(app: &App) -> Answer<PriceSheet> {
 /// What is handed over of a sum, paid so: in notes it goes to the smallest coin.
 pub fn in_coins(app: &App, paid: Paid, sum: Money) -> Money {
     shop(app).till(sum.currency()).in_coins(Some(paid), sum).unwrap_or(sum)
+}
+
+/// The tax of a currency, where it comes on top of the tag.
+pub fn on_top(app: &App, currency: Currency) -> Option<Tax> {
+    Some(shop(app).till(currency).sales_tax()).filter(|tax| tax.is_on_top())
 }
 
 /// How it would be paid: as chosen, else as the last sale was; a card, which costs most, before that.

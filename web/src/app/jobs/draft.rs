@@ -8,7 +8,7 @@ use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
-use fivebar_core::ledger::fold::{AgreementState, GalleryTerms, Over};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, Over};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
@@ -338,8 +338,18 @@ fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
     match to {
         PaidTo::Sale(id) => sheet.sale.unpaid.iter().find(|(sale, _)| *sale == id).map(|(_, due)| *due),
         PaidTo::Part(_, lacks) => Some(lacks),
-        PaidTo::Agreed(id) => sheet.selling.agreement(id).and_then(|it| sheet.selling.still_due(sheet.account.currency, it).ok()),
+        PaidTo::Agreed(id) => sheet.selling.agreement(id).and_then(|it| next_in(sheet, it)),
     }
+}
+
+/// What is next to come in for an agreement: of its parts the first that lacks, else its deposit, else all that is due.
+fn next_in(sheet: &JobSheet, agreement: &Agreement) -> Option<Money> {
+    let (selling, currency) = (&sheet.selling, sheet.account.currency);
+    let lacking = |sum: &Money| Decimal::ZERO < sum.amount();
+    let part = selling.parts_due(currency, agreement).ok()?.into_iter().map(|(_, lacks)| lacks).find(lacking);
+    let received = selling.received_under(currency, agreement.id).ok()?;
+    let deposit = || agreement.deposit.filter(|_| agreement.parts.is_empty()).and_then(|deposit| deposit.minus(received).ok());
+    part.or_else(|| deposit().filter(lacking)).or_else(|| selling.still_due(currency, agreement).ok())
 }
 
 fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) -> Draft {

@@ -379,7 +379,7 @@ fn spending_that_can_not_be_is_not_written() {
     for (way, figures, said) in [
         (Way::Sum, vec![""], "nothing is typed yet."),
         (Way::Sum, vec!["3.005"], "finer than is kept"),
-        (Way::Share, vec!["33", "32", "34"], "33 used of a pack that holds 32"),
+        (Way::Share, vec!["33", "32", "34"], "33 used, and 32 are left in the pack"),
         (Way::Drive, vec!["18"], "no rate for a distance is set in EUR"),
     ] {
         maker.spend(way, &figures).shows(&[said]).tap(Tap::Close);

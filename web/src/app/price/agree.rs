@@ -1,6 +1,6 @@
 //! A price agreed before the hand-over, heard: how much, a deposit, by when, fetched or delivered.
 
-use super::{Done, Over, asking, done, shop};
+use super::{Done, Over, asking, done, on_top, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
@@ -52,6 +52,8 @@ pub enum AgreeTap {
     Pieces(Count),
     Pad(Field),
     PadDone,
+    /// What is typed is without the tax that comes on top.
+    PadBeforeTax,
     PadAway,
     /// So many per cent of the price ahead; nothing for no deposit.
     Share(u32),
@@ -68,7 +70,8 @@ pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
         AgreeTap::Pieces(n) => with(app, |agree| agree.n = n),
         AgreeTap::Pad(field) => with(app, |agree| agree.pad = Some((field, Typed::default()))),
         AgreeTap::PadAway => with(app, |agree| agree.pad = None),
-        AgreeTap::PadDone => pad_done(app),
+        AgreeTap::PadDone => pad_done(app, false),
+        AgreeTap::PadBeforeTax => pad_done(app, true),
         AgreeTap::Share(percent) => with(app, |agree| agree.deposit = agree.share(percent)),
         AgreeTap::Carried(carried) => with(app, |agree| agree.carried = carried),
         AgreeTap::By(by) => with(app, |agree| agree.by = by),
@@ -112,13 +115,15 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
     let free = job.free();
     let asked = asking(app, free);
     let n = if sum.is_some() { asked.n } else { 1 };
+    // What is agreed is handed over: of a tag before tax, with it.
+    let tagged = job.tag.and_then(|tag| shop(app).till(job.currency).sales_tax().charge(tag).ok());
     let agree = Agree {
         job: id,
         replaces: None,
         currency: job.currency,
         free,
         n,
-        sum: sum.or(job.tag),
+        sum: sum.or(tagged),
         deposit: None,
         carried: asked.carried,
         by: By::NoDate,
@@ -150,14 +155,17 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     app.price.open(Over::Agree(Box::new(agree)));
 }
 
-fn pad_done(app: &mut App) {
+/// Takes in what was typed; the tax is added where it is without.
+fn pad_done(app: &mut App, adds_tax: bool) {
     let sign = app.speech.sign();
+    let Over::Agree(agree) = &app.price.over else { return };
+    let tax = on_top(app, agree.currency).filter(|_| adds_tax);
     with(app, |agree| {
         let currency = agree.currency;
         let Some((field, typed)) = &mut agree.pad else { return };
         let Some(sum) = typed.take(|text| reading::money(text, currency, sign)) else { return };
         match field {
-            Field::Price => agree.sum = Some(sum),
+            Field::Price => agree.sum = Some(tax.and_then(|tax| tax.charge(sum).ok()).unwrap_or(sum)),
             Field::Deposit => agree.deposit = Some(sum).filter(|sum| !sum.is_zero()),
         }
         agree.pad = None;

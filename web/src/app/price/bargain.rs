@@ -1,6 +1,6 @@
 //! A buyer names a sum, heard: by the scale, a key, a chip or the pad; sold, or noted and let go.
 
-use super::{Done, Over, asking, done, in_coins, shop};
+use super::{Done, Over, asking, done, in_coins, on_top, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand, SellOrder};
@@ -26,6 +26,8 @@ pub enum BargainTap {
     Say(Money),
     Pad,
     PadDone,
+    /// What is typed is without the tax that comes on top.
+    PadBeforeTax,
     PadAway,
     Paid(Paid),
     Carried(Carried),
@@ -80,7 +82,8 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
         BargainTap::Say(sum) => with(app, |bargain| bargain.offer = Some(sum)),
         BargainTap::Pad => with(app, |bargain| bargain.pad = Some(Typed::default())),
         BargainTap::PadAway => with(app, |bargain| bargain.pad = None),
-        BargainTap::PadDone => pad_done(app),
+        BargainTap::PadDone => pad_done(app, false),
+        BargainTap::PadBeforeTax => pad_done(app, true),
         BargainTap::PayAndHours => with(app, |bargain| bargain.pay = !bargain.pay),
         BargainTap::Paid(paid) => app.price.way.paid = Some(paid),
         BargainTap::Carried(carried) => app.price.way.carried = Some(carried),
@@ -104,12 +107,15 @@ fn here(app: &App) -> Option<OfferSheet> {
     sheet(app, bargain).ok()
 }
 
-fn pad_done(app: &mut App) {
+/// Takes in what was typed; the tax is added where it is without.
+fn pad_done(app: &mut App, adds_tax: bool) {
     let (sign, currency) = (app.speech.sign(), here(app).map(|sheet| sheet.currency));
     let Some(currency) = currency else { return };
+    let tax = on_top(app, currency).filter(|_| adds_tax);
     with(app, |bargain| {
         let Some(typed) = &mut bargain.pad else { return };
         if let Some(sum) = typed.take(|text| reading::money(text, currency, sign)) {
+            let sum = tax.and_then(|tax| tax.charge(sum).ok()).unwrap_or(sum);
             (bargain.offer, bargain.pad) = (Some(sum), None);
         }
     });

@@ -25,6 +25,7 @@ use std::rc::Rc;
 
 mod deals;
 mod promises;
+mod tax;
 mod truth;
 mod waiting;
 
@@ -174,7 +175,7 @@ fn the_word_for_an_offer() {
         ("145", ["Yes", "It is what you ask.", "Sold at 145"]),
         ("150", ["Yes", "5 over what you ask.", "Sold at 150"]),
         ("130", ["Say 145", "It pays your rate", "Ask for notes first:"]),
-        ("80", ["Below your rate", "Say 145.", "No sale: note 80"]),
+        ("80", ["Below your lowest pay", "Say 145.", "No sale: note 80"]),
         ("20", ["Under what you spent", "covers your costs.", "Sold at 20"]),
     ] {
         Maker::at_market().offer(sum).shows(&parts);

@@ -1,8 +1,8 @@
 //! A price agreed before the hand-over: how much, a deposit, by when, fetched or delivered.
 
 use super::{Screen, Seen, bare, choices, leave, pieces, typing};
-use crate::app::price::Tap;
 use crate::app::price::agree::{Agree, AgreeTap, By, Field};
+use crate::app::price::{Tap, on_top};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
@@ -25,17 +25,23 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = crate::app::price::shop(app).job(agree.job).ok()?;
     let title = if agree.replaces.is_some() { words::CHANGE_OF_ORDER } else { words::AGREE };
     let top = head(Head::new(job.name.clone(), title));
+    let is_on_top = on_top(app, agree.currency).is_some();
     if let Some((field, typed)) = &agree.pad {
         let ask = if *field == Field::Price { words::AGREED_PRICE } else { words::DEPOSIT };
+        let of_price = is_on_top && *field == Field::Price;
+        let with_tax = of_price.then(|| el("p", "t14 i2").text(price::with_tax(None)));
+        let adds_tax = of_price.then(|| key("key h48", price::ADD_TAX, "", say(AgreeTap::PadBeforeTax)));
         let main = el("main", "price")
+            .kids(with_tax)
             .kids(typing(ask, typed, agree.currency.code(), seen))
             .kid(key("key solid h88", common::DONE, "", say(AgreeTap::PadDone)))
+            .kids(adds_tax)
             .kid(key("key h48", common::NOT_NOW, "", say(AgreeTap::PadAway)));
         return Some(Screen::new("price/agree/pad", top, main));
     }
     let main = el("main", "price")
         .kids(pieces(agree.n, agree.free, seen, |n| say(AgreeTap::Pieces(n))))
-        .kid(figures(agree, seen))
+        .kid(figures(agree, is_on_top, seen))
         .kids(agree.drops_parts(&job).then(|| el("p", "t14 i2").text(words::PLANNED_ANEW)))
         .kid(shares(agree, seen))
         .kid(carried(agree))
@@ -45,11 +51,14 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     Some(Screen::new("price/agree", top, main).foot(foot))
 }
 
-fn figures(agree: &Agree, seen: Seen<'_>) -> El<Msg> {
+fn figures(agree: &Agree, is_on_top: bool, seen: Seen<'_>) -> El<Msg> {
+    let agreed = if is_on_top { words::AGREED_WITH_TAX } else { words::AGREED_PRICE };
     let shown = |sum: Option<Money>, none: &str| sum.map_or_else(|| none.to_owned(), |sum| bare(sum, seen.speech));
-    el("div", "g2")
-        .kid(figure_key(words::AGREED_PRICE, shown(agree.sum, price::NOT_SAID), say(AgreeTap::Pad(Field::Price))))
-        .kid(figure_key(words::DEPOSIT, shown(agree.deposit, words::NO_DEPOSIT), say(AgreeTap::Pad(Field::Deposit))))
+    el("div", "g2").kid(figure_key(agreed, shown(agree.sum, price::NOT_SAID), say(AgreeTap::Pad(Field::Price)))).kid(figure_key(
+        words::DEPOSIT,
+        shown(agree.deposit, words::NO_DEPOSIT),
+        say(AgreeTap::Pad(Field::Deposit)),
+    ))
 }
 
 fn shares(agree: &Agree, seen: Seen<'_>) -> El<Msg> {

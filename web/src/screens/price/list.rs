@@ -121,8 +121,14 @@ fn title(name: &str, aside: String) -> El<Msg> {
     el("div", "row").kid(el("h2", "strong").text(name.to_owned())).kid(el("span", "t14 nw").text(aside))
 }
 
+/// The tag; said where it is before tax.
+pub fn tag(row: &ForSale, seen: Seen<'_>) -> Option<String> {
+    let tag = bare(row.tag?, seen.speech);
+    Some(if row.is_on_top { words::before_tax(&tag) } else { tag })
+}
+
 fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
-    let tag = row.tag.map(|tag| bare(tag, seen.speech));
+    let tag = tag(row, seen);
     let aside = words::left_of(&seen.speech.count(row.left), &seen.speech.count(row.of), tag.as_deref());
     let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).listed();
     let gaps = (!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names)));
@@ -141,9 +147,11 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
 
 fn settle_set(set: Money, row: &ForSale, seen: Seen<'_>) -> String {
     let midway = row.midway.map(|midway| bare(midway, seen.speech));
+    let sum = bare(set, seen.speech);
+    let sum = if row.is_on_top { words::held_with_tax(&sum) } else { sum };
     match row.settle == Some(set) {
-        true => words::settle_set(&bare(set, seen.speech), midway.as_deref()),
-        false => words::settle_over_ask(&bare(set, seen.speech)),
+        true => words::settle_set(&sum, midway.as_deref()),
+        false => words::settle_over_ask(&sum),
     }
 }
 

@@ -47,6 +47,12 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         What::Tag => (words::ITS_TAG, words::TAG_SHOWN, price::TAG),
         What::Settle => (words::ITS_SETTLE, words::SETTLE_HIDDEN, price::SETTLE_KEY),
     };
+    let on_top = row.as_ref().filter(|row| row.is_on_top).map(|row| match (setting.what, row.tag.zip(row.tagged)) {
+        (What::Tag, _) => words::TAG_BEFORE_TAX.to_owned(),
+        (What::Settle, Some((tag, charge))) => price::with_tax(Some((&bare(tag, seen.speech), &bare(charge, seen.speech)))),
+        (What::Settle, None) => price::with_tax(None),
+    });
+    let hint = on_top.map_or_else(|| hint.to_owned(), |on_top| format!("{hint} {on_top}"));
     let row = row.filter(|_| setting.what == What::Tag);
     let beyond = row.as_ref().and_then(|row| row.beyond).filter(|beyond| !beyond.is_zero());
     let beyond = beyond.map(|beyond| el("p", "t14 i2").text(words::point_adds(&exact(beyond, seen.speech))));

@@ -8,7 +8,7 @@ use super::{Screen, Seen, back, bare, exact, pay, pieces, refused, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::{Bargain, BargainTap, sheet};
 use crate::app::price::waiting::WaitTap;
-use crate::app::price::{Tap, in_coins, sheet as list, shop};
+use crate::app::price::{Tap, in_coins, on_top, sheet as list, shop};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
@@ -28,7 +28,7 @@ pub fn screen(of: &Bargain, app: &App, seen: Seen<'_>) -> Option<Screen> {
         Err(refusal) => refused("price/offer", &refusal, seen),
         Ok(sheet) if of.pay => pay::screen(&sheet, app, seen),
         Ok(sheet) => match &of.pad {
-            Some(typed) => by_pad(&sheet, typed, seen).quiet(),
+            Some(typed) => by_pad(&sheet, typed, (app, seen)).quiet(),
             None => by_scale(&sheet, app, seen).quiet(),
         },
     })
@@ -39,10 +39,16 @@ fn top(sheet: &OfferSheet, seen: Seen<'_>) -> Head<Msg> {
     Head::new(there, words::THEY_OFFER).with_key(key("key h48", words::PAY_AND_HOURS, "", bargain(BargainTap::PayAndHours)))
 }
 
-fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, seen: Seen<'_>) -> Screen {
+fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, (app, seen): (&App, Seen<'_>)) -> Screen {
+    let is_on_top = on_top(app, sheet.currency).is_some();
+    let tag = sheet.tag.and_then(|tag| tag.times(sheet.asking.n).ok()).zip(sheet.tagged);
+    let tag = tag.map(|(tag, charge)| (bare(tag, seen.speech), bare(charge, seen.speech)));
+    let with_tax = words::with_tax(tag.as_ref().map(|(tag, charge)| (tag.as_str(), charge.as_str())));
     let main = el("main", "")
+        .kids(is_on_top.then(|| el("p", "t14 i2").text(with_tax)))
         .kids(typing(words::THEY_OFFER, typed, sheet.currency.code(), seen))
         .kid(key("key solid h88", common::DONE, "", bargain(BargainTap::PadDone)))
+        .kids(is_on_top.then(|| key("key h48", words::ADD_TAX, "", bargain(BargainTap::PadBeforeTax))))
         .kid(key("key h48", common::NOT_NOW, "", bargain(BargainTap::PadAway)));
     Screen::new("price/pad", head(Head::new(sheet.name.clone(), words::THEY_OFFER)), main)
 }
@@ -50,7 +56,7 @@ fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, seen: Seen<'_>) 
 fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let input = input(sheet, seen);
     let narrow = seen.page.is_narrow();
-    let [say, chips] = input.as_ref().map_or_else(|| [vec![pad_key(sheet, seen)], vec![]], |input| said(sheet, input, seen));
+    let [say, chips] = input.as_ref().map_or_else(|| [vec![pad_key(sheet, app, seen)], vec![]], |input| said(sheet, input, (app, seen)));
     let (conc, ways, many) = (concession(sheet, seen), ways(sheet, narrow, seen), many(sheet, seen));
     let low = foot(sheet, app, seen);
     let first = el("div", "col").kid(shown(sheet, seen)).kids(say);
@@ -68,14 +74,14 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
 }
 
 /// The scale with its keys, and the figures people say.
-fn said(sheet: &OfferSheet, input: &Input, seen: Seen<'_>) -> [Vec<El<Msg>>; 2] {
+fn said(sheet: &OfferSheet, input: &Input, (app, seen): (&App, Seen<'_>)) -> [Vec<El<Msg>>; 2] {
     let at = bare(input.at, seen.speech);
     let heard = worded(sheet, seen).map_or_else(|| at.clone(), |verdict| words::block_said(&at, &verdict.said()));
     let say = |sum: Money| bargain(BargainTap::Say(sum));
     let step = seen.speech.number(input.points.step(sheet.currency), 0, 2);
     let keys = el("div", "g3")
         .kid(key("key fig", words::step(&step, false), "", say(input.next(false))))
-        .kid(pad_key(sheet, seen))
+        .kid(pad_key(sheet, app, seen))
         .kid(key("key fig", words::step(&step, true), "", say(input.next(true))));
     let figures = input.figures(sheet.standing.agreed.map(|agreed| agreed.price).or(sheet.standing.ask));
     let chip = |sum: &Money| Chip::tap(bare(*sum, seen.speech));
@@ -86,9 +92,10 @@ fn said(sheet: &OfferSheet, input: &Input, seen: Seen<'_>) -> [Vec<El<Msg>>; 2] 
 }
 
 /// The figure as it stands; a tap brings the pad.
-fn pad_key(sheet: &OfferSheet, seen: Seen<'_>) -> El<Msg> {
+fn pad_key(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let figure = crate::app::price::bargain::named(sheet).map_or_else(|| words::OFFERED.to_owned(), |sum| seen.speech.short_money(sum));
-    key("key t22", figure, words::NUMBER_PAD, bargain(BargainTap::Pad))
+    let pad = if on_top(app, sheet.currency).is_some() { words::NUMBER_PAD_WITH_TAX } else { words::NUMBER_PAD };
+    key("key t22", figure, pad, bargain(BargainTap::Pad))
 }
 
 fn ways(sheet: &OfferSheet, narrow: bool, seen: Seen<'_>) -> Vec<El<Msg>> {

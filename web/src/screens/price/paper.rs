@@ -1,7 +1,7 @@
 //! What is for sale, on paper: for the maker's pocket at a fair, never for a buyer.
 
-use super::list::{by_with, in_question, table};
-use super::{Screen, Seen, back, bare};
+use super::list::{by_with, in_question, table, tag};
+use super::{Screen, Seen, back};
 use crate::app::price::{Tap, sheet};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
@@ -25,7 +25,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Option<Screen> {
 
 /// A piece as the list has it, without its keys.
 fn listed(row: &ForSale, seen: Seen<'_>) -> El<Msg> {
-    let tag = row.tag.map(|tag| bare(tag, seen.speech));
+    let tag = tag(row, seen);
     let left = words::left_of(&seen.speech.count(row.left), &seen.speech.count(row.of), tag.as_deref());
     let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).listed();
     let name = el("div", "")

@@ -53,7 +53,11 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         Verdict::WaitingIsBetter { say, .. } => Worded::new(Sign::No, words::WAITING_IS_BETTER, words::say_then(&bare(say, seen.speech))),
         Verdict::Say { say } => Worded::new(Sign::Say, words::say(&bare(say, seen.speech)), good_enough(sheet)),
         Verdict::BelowYourRate { your_rate } => {
-            Worded::new(Sign::No, words::BELOW_YOUR_RATE, then(words::rate_needs(&mark(your_rate, seen.speech))))
+            let (word, needs) = match under_lowest(sheet) {
+                Some(lowest) => (words::BELOW_LOWEST_PAY, words::lowest_needs(&mark(lowest, seen.speech))),
+                None => (words::BELOW_YOUR_RATE, words::rate_needs(&mark(your_rate, seen.speech))),
+            };
+            Worded::new(Sign::No, word, then(needs))
         }
         Verdict::UnderWhatYouSpent { costs_covered } => {
             Worded::new(Sign::No, words::UNDER_SPENT, then(words::covers(&mark(costs_covered, seen.speech))))
@@ -61,6 +65,12 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         Verdict::NotKnown(missing) if sheet.settle.is_some() => Worded::new(Sign::No, words::BELOW_SETTLE, then(not_known(missing).into())),
         Verdict::NotKnown(missing) => Worded::new(Sign::Close, words::NO_WORD_YET, not_known(missing)),
     })
+}
+
+/// What the lowest pay needs, where the offer is under it.
+fn under_lowest(sheet: &OfferSheet) -> Option<Money> {
+    let (offer, lowest) = sheet.offer.zip(sheet.marks.lowest_pay.map(|mark| mark.holds))?;
+    Some(lowest).filter(|lowest| offer.amount() < lowest.amount())
 }
 
 /// Why to go on talking.

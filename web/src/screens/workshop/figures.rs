@@ -18,7 +18,7 @@ use fivebar_core::ledger::kind::money::Home;
 use fivebar_core::money::mileage::us;
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
 use fivebar_core::quantity::{Currency, Decimal, Key, Listed, Money, Units};
-use fivebar_core::sheet::costs::{home_of, wear};
+use fivebar_core::sheet::costs::{has_tools, home_of, wear};
 
 /// A key that shows a figure and asks for it.
 pub fn asked(figure: Figure, shown: Option<String>, units: Units) -> El<Msg> {
@@ -77,6 +77,9 @@ fn is_said(typed: &Typed, currency: Currency, seen: Seen<'_>) -> String {
 fn home(figure: Figure, app: &App) -> Option<El<Msg>> {
     let Figure::Spent(kind) = figure else { return None };
     let kind = Key::read(kind)?;
+    if kind.as_str() == "tools" && has_tools(&app.shelf().workshop(), app.begins_with().0) {
+        return Some(caution(cost_words::TOOL_TWICE));
+    }
     let home = home_of(&app.shelf().workshop(), app.begins_with().0, &kind);
     (home == Some(Home::Job)).then(|| caution(cost_words::on_jobs(words::spending(kind.as_str()))))
 }

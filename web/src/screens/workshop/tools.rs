@@ -6,6 +6,7 @@ use super::{open, page, say};
 use crate::app::workshop::tools::{Draft, ToolTap};
 use crate::app::workshop::{Over, Tap};
 use crate::app::{App, Msg};
+use crate::parts::caution::caution;
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
@@ -15,7 +16,7 @@ use crate::words::en::{common, costs as words, job as job_words, jobs, refusal, 
 use fivebar_core::ledger::fold::OwnTool;
 use fivebar_core::ledger::kind::money::Home;
 use fivebar_core::quantity::{Listed, Money};
-use fivebar_core::sheet::costs::wear;
+use fivebar_core::sheet::costs::{tools_twice, wear};
 
 fn tap(tap: ToolTap) -> Msg {
     say(Tap::Tool(tap))
@@ -66,7 +67,9 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     });
     let none = rows.is_empty().then(|| el("p", "t22 w8").text(words::NO_TOOLS));
     let list = (!rows.is_empty()).then(|| el("div", "card list").kids(rows));
-    let main = el("main", "scr").kids(sum).kids(none).kids(list).kid(el("p", "").text(words::TOOLS_UNDER)).kid(el("div", "push"));
+    let twice = tools_twice(&known, (app.begins_with().0, year(seen))).then(|| caution(words::TOOL_TWICE));
+    let main =
+        el("main", "scr").kids(sum).kids(twice).kids(none).kids(list).kid(el("p", "").text(words::TOOLS_UNDER)).kid(el("div", "push"));
     let main = main.kid(key("key solid h56", words::NEW_TOOL, "", tap(ToolTap::New)));
     page(app, ("workshop/tools", words::TOOLS), main, seen)
 }

@@ -7,7 +7,7 @@ use super::rate::{Notes, drawn, plain, yours};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::view::{El, el};
-use crate::words::en::{job, workshop as words};
+use crate::words::en::{costs, job, workshop as words};
 use fivebar_core::ledger::fold::RateFacts;
 use fivebar_core::quantity::{Decimal, Listed, Span};
 use fivebar_core::sheet::Shop;
@@ -32,7 +32,8 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
             let passed = el("p", "").text(words::passed(&per_cent(year.passed.round_dp(2), seen)));
             let open = (Span::ZERO < year.unsettled).then(|| el("p", "").text(job::to_settle(&span(year.unsettled))));
             let main = main.kid(el("section", "card").kid(el("table", "cmp").kid(table))).kids(hours_from(&year, seen)).kids(open);
-            main.kid(passed).kid(by_it(&year, &guess, seen))
+            let twice = year.tools_twice.then(|| caution(costs::TOOL_TWICE));
+            main.kids(twice).kid(passed).kid(by_it(&year, &guess, seen))
         }
         Err(refusal) => main.kid(el("p", "why").text(crate::words::en::refusal::refused(&refusal, seen.speech).what)),
     };
@@ -59,7 +60,7 @@ fn by_it(year: &RealYear, said: &RateFacts, seen: Seen<'_>) -> El<Msg> {
     let share = |share: Option<Decimal>| share.map_or_else(String::new, |share| per_cent(share, seen));
     let pay = plain(said.pay.unwrap_or_default(), currency, seen);
     let notes = Notes {
-        wear: seen.speech.number(year.wear.round_dp(2), 0, 2),
+        wear: costs::wear_by(&seen.speech.number(year.wear.round_dp(2), 0, 2), year.wear_guessed),
         overhead: seen.speech.number(year.costs.amount(), 0, 2),
         tax: share(said.tax),
         profit: share(said.profit),

@@ -26,6 +26,13 @@ pub fn on_jobs(kind: &str) -> String {
     format!("{kind} belongs on jobs: in workshop costs it counts twice.")
 }
 
+pub const TOOL_TWICE: &str = "A tool that is in workshop costs and among your tools counts twice.";
+
+/// "42.47 by your tools", "254.79 by your guess": the wear of the real year.
+pub fn wear_by(wear: &str, guessed: bool) -> String {
+    format!("{wear} {}", if guessed { "by your guess" } else { "by your tools" })
+}
+
 /// "Power is on this job and in this year's workshop costs."
 pub fn twice(kind: &str) -> String {
     format!("{kind} is on this job and in this year’s workshop costs: it may count twice. Where does it belong?")

@@ -17,6 +17,7 @@ pub const ITS_SETTLE: &str = "What would you take gladly?";
 pub const FOR_ONE: &str = "for one piece";
 pub const NO_SETTLE: &str = "No settle of my own";
 pub const TAG_SHOWN: &str = "The buyer sees the tag, and nothing else of this.";
+pub const TAG_BEFORE_TAX: &str = "Before tax: it comes on top.";
 pub const SETTLE_HIDDEN: &str = "The buyer never sees it.";
 
 /// "Tag 150, from your rate".
@@ -32,6 +33,7 @@ pub fn point_adds(more: &str) -> String {
 // --- agree
 
 pub const AGREED_PRICE: &str = "Agreed price";
+pub const AGREED_WITH_TAX: &str = "Agreed price, with tax";
 pub const DEPOSIT: &str = "Deposit";
 pub const NO_DEPOSIT: &str = "none";
 pub const BY_WHEN: &str = "Hand over by";

@@ -160,6 +160,24 @@ pub const PAY_AND_HOURS: &str = "Pay and hours";
 pub const BACK_TO_OFFER: &str = "Back to the offer";
 pub const BACK_TO_AGREED: &str = "Back to what was agreed";
 pub const NUMBER_PAD: &str = "number pad";
+pub const NUMBER_PAD_WITH_TAX: &str = "number pad, with tax";
+pub const ADD_TAX: &str = "It is without tax: add it";
+
+/// "With tax: all that is handed over. The tag of 175 is 189.44."
+pub fn with_tax(tag: Option<(&str, &str)>) -> String {
+    let tag = tag.map(|(tag, charge)| format!(" The tag of {tag} is {charge}.")).unwrap_or_default();
+    format!("With tax: all that is handed over.{tag}")
+}
+
+/// "175 before tax".
+pub fn before_tax(tag: &str) -> String {
+    format!("{tag} before tax")
+}
+
+/// "150, with tax,": in the midst of a sentence.
+pub fn held_with_tax(sum: &str) -> String {
+    format!("{sum}, with tax,")
+}
 pub const CARD: &str = "Card";
 pub const NOTES: &str = "Notes";
 pub const BANK: &str = "Bank";
@@ -241,6 +259,13 @@ pub const BELOW_YOUR_RATE: &str = "Below your rate";
 /// "Your rate needs 150."
 pub fn rate_needs(sum: &str) -> String {
     format!("Your rate needs {sum}.")
+}
+
+pub const BELOW_LOWEST_PAY: &str = "Below your lowest pay";
+
+/// "Your lowest pay needs 76."
+pub fn lowest_needs(sum: &str) -> String {
+    format!("Your lowest pay needs {sum}.")
 }
 
 pub const UNDER_SPENT: &str = "Under what you spent";
@@ -383,6 +408,16 @@ pub const RATE_NOT_SAID: &str = "Say what an hour must earn, and this has a word
 pub const HOUR_UNIT: &str = "h";
 
 // --- the buyer's face
+
+/// "each", "each, with tax": under the price.
+pub fn price_is(each: bool, with_tax: bool) -> Option<&'static str> {
+    Some(match (each, with_tax) {
+        (true, true) => "each, with tax",
+        (true, false) => "each",
+        (false, true) => "with tax",
+        (false, false) => return None,
+    })
+}
 
 pub const HOLD_TO_CLOSE: &str = "Hold to close";
 pub const SIZE: &str = "Size";

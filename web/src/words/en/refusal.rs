@@ -194,7 +194,7 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             said(format!("Not taken: {} came back of {} that was spent.", speech.money(*met), speech.money(*spent)), "Check the sum.")
         }
         Refusal::MoreThanPack { used, holds } => said(
-            format!("Not taken: {} used of a pack that holds {}.", speech.number(*used, 0, 3), speech.number(*holds, 0, 3)),
+            format!("Not taken: {} used, and {} are left in the pack.", speech.number(*used, 0, 3), speech.number(*holds, 0, 3)),
             "Check both figures.",
         ),
         Refusal::GuessTooFlat { above, .. } => {

@@ -20,7 +20,7 @@ fn a_can_is_opened_once_and_its_rest_is_a_tap_away() {
     maker.tap(Tap::Write(What::Spend)).shows(&["Some of a can that is open", "Finish", "22.5 fl oz left"]);
     let id = maker.app.own.workshop().cans[0].id;
     maker.pick(can(CanTap::Of(Some(id)))).shows(&["Finish: 22.5 of 32 fl oz left, under a month open"]).figures(&["23"]).tap(Tap::Save);
-    maker.shows(&["23 used of a pack that holds 22.5"]).figures(&["20"]).tap(Tap::Save).shows(&["21.81", "10.36", "In all"]);
+    maker.shows(&["23 used, and 22.5 are left in the pack"]).figures(&["20"]).tap(Tap::Save).shows(&["21.81", "10.36", "In all"]);
     // What no job carries is the workshop's: 34.90 - 10.36 - 21.81.
     maker.say(Msg::Workshop(ShopTap::ShowPage(Over::Costs)));
     maker.shows(&["Open cans and packs", "Finish", "2.5 of 32 fl oz left"]);

@@ -67,3 +67,22 @@ fn what_a_price_point_adds_is_said() {
     maker.tap(Tap::Tag(TagTap::Open(job, What::Tag))).shows(&["Tag 115, from your rate", "2.25 more to you than your rate needs"]);
     maker.tap(Tap::Tag(TagTap::Open(job, What::Settle))).hides(&["than your rate needs"]);
 }
+
+/// 40 and three hours at 12 are 76, at 24.25 they are 112.75: 60 is under both, 100 under one, and the word says which.
+#[test]
+fn under_the_lowest_pay_is_another_word() {
+    let started =
+        "rate lowest 12\njob stool \"Stool\" 1 spec\nspend 40 glue on stool\nplan \"saw\" make 180 min for stool\ntag 300 stool\n";
+    let mut maker = told(&format!("{started}start \"saw\" make on stool\n11:00 done 1\n11:00 stop\n"));
+    maker.offer("60").shows(&["Below your lowest pay", "Your lowest pay needs 76."]).hides(&["Your rate needs"]);
+    maker.offer("100").shows(&["Below your rate", "Your rate needs 113."]).hides(&["Below your lowest pay"]);
+}
+
+/// Below the most a sum may be, each offer has its word: the mirror of a settle of 200 is 9,999,599 below nothing.
+#[test]
+fn the_largest_offer_has_a_word() {
+    let mut maker = told("job stool \"Stool\" 1 spec\ntag 300 stool\nsettle 200 stool\n");
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Pad).press("9999999").bargain(BargainTap::PadDone);
+    maker.shows(&["Yes", "9999699 over what you ask", "Sold at 9999999"]);
+}

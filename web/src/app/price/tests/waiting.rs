@@ -46,7 +46,7 @@ impl Maker {
 fn without_guesses_the_marks_decide_and_waiting_is_a_key_away() {
     let mut maker = Maker::at_market();
     maker.shows(&["$145", "290", "435", "costs covered", "What waiting is worth"]).hides(&["not under", "Someone asked"]);
-    maker.offer("80").shows(&["Below your rate"]).hides(&["What waiting is worth"]);
+    maker.offer("80").shows(&["Below your lowest pay"]).hides(&["What waiting is worth"]);
 }
 
 #[test]

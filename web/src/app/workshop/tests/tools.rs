@@ -140,3 +140,53 @@ spend 160 rent
         assert!(shown.contains(said), "{said}: {shown}");
     }
 }
+
+fn opened(told: &str) -> App {
+    let story = fivebar_core::story::tell(told);
+    assert_eq!(story.refused, []);
+    let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
+    let mut app = App::for_tests(Place::Workshop);
+    app.own = crate::app::shelf::Shelf::open(fivebar_core::ledger::Device::new([1; 8]), lines.iter().map(String::as_str));
+    app.now = story.now;
+    app
+}
+
+const YEAR: &str = "
+2026-03-02 08:00 +00:00 workshop USD inch
+job stands \"Stands\" 1 spec
+rate pay 20 hours 400 logged 300 costs 0 wear 1500 tax 0 profit 0
+16:00 recall \"saw\" make on stands 08:00 to 16:00
+";
+const PLANER: &str = "tool 2400 years 8 \"Planer\" salvage 400\n";
+const BOTH: &str = "A tool that is in workshop costs and among your tools counts twice.";
+
+/// 2,400 down to 400 over eight years is 250 a year, of the 62 days to 3 March 42.47; without a tool it is the guess of 1,500, 254.79.
+#[test]
+fn the_real_year_wears_by_the_tools_or_says_it_guesses() {
+    for (more, wear, other) in [(PLANER, "42.47 by your tools", "by your guess"), ("", "254.79 by your guess", "by your tools")] {
+        let mut app = opened(&format!("{YEAR}{more}"));
+        let shown = after(&mut app, [tap(Tap::Open(Over::Rate)), tap(Tap::Open(Over::RealYear))]);
+        assert!(shown.contains(wear) && !shown.contains(other) && !shown.contains(BOTH), "{wear}: {shown}");
+    }
+}
+
+/// A tool bought as a workshop cost that wears too has two homes: each page that has one of them says so.
+#[test]
+fn a_tool_in_two_homes_is_told() {
+    let pages = || {
+        let spent = vec![tap(Tap::Open(Over::Costs)), tap(Tap::Figure(Figure::Spent("tools")))];
+        [vec![tap(Tap::Open(Over::Tools))], vec![tap(Tap::Open(Over::Rate)), tap(Tap::Open(Over::RealYear))], spent]
+    };
+    for (more, told) in [
+        ("", [false, false, false]),
+        (PLANER, [false, false, true]),
+        ("spend 2400 tools\n", [false, false, false]),
+        (&format!("{PLANER}spend 2400 tools\n"), [true, true, true]),
+        (&format!("{PLANER}spend 2400 rent\n"), [false, false, true]),
+    ] {
+        for (page, told) in pages().into_iter().zip(told) {
+            let shown = after(&mut opened(&format!("{YEAR}{more}")), page);
+            assert_eq!(shown.contains(BOTH), told, "{more}: {shown}");
+        }
+    }
+}

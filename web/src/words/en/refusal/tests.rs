@@ -144,7 +144,7 @@ fn of_figures() -> Vec<Row> {
             "Check the sum.",
         ),
         (MoreThanSpent { met: usd(900), spent: usd(760) }, "Not taken: $9.00 came back of $7.60 that was spent.", "Check the sum."),
-        (MoreThanPack { used: d("40"), holds: d("32") }, "Not taken: 40 used of a pack that holds 32.", "Check both figures."),
+        (MoreThanPack { used: d("40"), holds: d("32") }, "Not taken: 40 used, and 32 are left in the pack.", "Check both figures."),
         (GuessTooFlat { met: d("1"), above: d("1.05") }, "That guess says nothing: it must be above 1.05.", "Guess more."),
         (YearsOutOfRange { met: 0, least: 1, most: 60 }, "Not taken: a tool serves for 1 to 60 years.", "Say how many years it lasts."),
         (TooManyAsk { met: d("2000"), most: d("1000") }, "Not taken: at most 1000 people a week.", "Say fewer."),

@@ -1,0 +1,84 @@
+//! Tax on top of the tag: each sum says whether it holds the tax, to the maker and to the buyer. 8.25 % on 175 is 189.44, on 160 173.20.
+
+use super::*;
+
+const SHOP: &str = "2026-05-04 08:00 -05:00 workshop USD inch\n";
+
+fn stools(till: &str, n: u32) -> Maker {
+    Maker::told(&format!("{SHOP}{till}job stools \"Three stools\" {n} spec\ntag 175 stools\n"), "stools")
+}
+
+const TOP: &str = "till tax 0.0825 top cash 0.05\n";
+
+/// What the buyer reads under the sum, for pieces of a job paid so.
+#[track_caller]
+fn face((till, n, paid): (&str, u32, Paid), shown: &[&str], hidden: &[&str]) {
+    let mut maker = stools(till, n);
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Paid(paid)).tap(Tap::Show(job)).shows(shown).hides(hidden);
+}
+
+#[test]
+fn the_buyer_reads_for_how_many_and_whether_with_tax() {
+    let inside = "till tax 0.0825 inside\n";
+    face((inside, 3, Paid::Card), &["$175", ">each<"], &["with tax"]);
+    face((inside, 1, Paid::Card), &["$175"], &[">each<", "with tax"]);
+    face((TOP, 3, Paid::Card), &["$189.44", ">each, with tax<"], &[]);
+    face((TOP, 1, Paid::Card), &["$189.44", ">with tax<"], &["each"]);
+}
+
+/// The sum of the face is the sum of the key, and what is booked.
+#[test]
+fn the_buyer_reads_what_is_handed_over_in_coins() {
+    face((TOP, 1, Paid::Notes), &["$189.45", ">with tax<"], &["189.44"]);
+    let mut maker = stools(TOP, 1);
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Paid(Paid::Notes)).shows(&["Sold at 189.45"]).bargain(BargainTap::Sold);
+    assert_eq!(maker.sold().1, "189.45 USD");
+}
+
+/// "160" of a buyer who read 175: with tax it is 173.20, or he means all of it.
+#[test]
+fn an_offer_says_whether_it_is_with_tax() {
+    let (with, adds) = ("With tax: all that is handed over. The tag of 175 is 189.44.", "It is without tax: add it");
+    let mut inside = stools("till tax 0.0825 inside\n", 1);
+    let job = inside.job;
+    inside.tap(Tap::Offer(job)).bargain(BargainTap::Pad).hides(&["With tax", adds]);
+    let mut maker = stools(TOP, 1);
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).shows(&["number pad, with tax"]).bargain(BargainTap::Pad).shows(&[with, adds]);
+    maker.press("160").bargain(BargainTap::PadDone).shows(&["Sold at 160"]);
+    maker.bargain(BargainTap::Pad).press("160").bargain(BargainTap::PadBeforeTax).shows(&["Sold at 173.20"]);
+    maker.bargain(BargainTap::Pad).bargain(BargainTap::PadBeforeTax).shows(&["Nothing is typed yet."]);
+}
+
+#[test]
+fn an_agreement_says_whether_it_is_with_tax() {
+    use super::super::agree::Field;
+    let mut maker = stools(TOP, 1);
+    let job = maker.job;
+    let pad = |field| Tap::Agree(AgreeTap::Pad(field));
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).shows(&["Agreed price, with tax", "189.44"]);
+    maker.tap(pad(Field::Price)).shows(&["With tax: all that is handed over.", "It is without tax: add it"]).press("160");
+    maker.tap(Tap::Agree(AgreeTap::PadBeforeTax)).shows(&["173.20"]);
+    maker.tap(pad(Field::Deposit)).hides(&["It is without tax"]);
+    let mut inside = stools("", 1);
+    let job = inside.job;
+    inside.tap(Tap::Agree(AgreeTap::Open(job, None))).shows(&["Agreed price"]).hides(&["with tax"]);
+}
+
+/// A settle is a sum that is handed over, the tag is not: both say so.
+#[test]
+fn settle_and_tag_say_their_base() {
+    let mut maker = stools(TOP, 1);
+    let job = maker.job;
+    let settle = "The buyer never sees it. With tax: all that is handed over. The tag of 175 is 189.44.";
+    maker.shows(&["tag 175 before tax"]);
+    maker.tap(Tap::Tag(TagTap::Open(job, What::Tag))).shows(&["Before tax: it comes on top."]).tap(Tap::Close);
+    maker.tap(Tap::Tag(TagTap::Open(job, What::Settle))).shows(&[settle]).press("150").tap(Tap::Tag(TagTap::Done));
+    maker.shows(&["Settle 150, with tax, is set by you."]);
+    let mut inside = stools("till tax 0.0825 inside\n", 1);
+    let job = inside.job;
+    inside.tap(Tap::Tag(TagTap::Open(job, What::Settle))).hides(&["tax"]).press("150").tap(Tap::Tag(TagTap::Done));
+    inside.shows(&["Settle 150 is set by you."]).hides(&["before tax"]);
+}
