@@ -1,8 +1,16 @@
 //! The spare against the browser's own store of fetched files.
 #![cfg(target_arch = "wasm32")]
 use fivebar_web::phone::spare::{Held, Spare};
+use fivebar_web::phone::store::Aside;
+use wasm_bindgen::JsCast;
 use wasm_bindgen_test::*;
 wasm_bindgen_test_configure!(run_in_browser);
+
+/// A piece of it that is no text of ours.
+async fn torn(name: &str) {
+    let script = format!("caches.open('fivebar-spare').then(spare => spare.put('{name}', new Response('[torn')))");
+    wasm_bindgen_futures::JsFuture::from(js_sys::eval(&script).unwrap().unchecked_into::<js_sys::Promise>()).await.unwrap();
+}
 
 /// One test: the spare has one name, and tests run side by side.
 #[wasm_bindgen_test]
@@ -28,6 +36,14 @@ async fn holds_sheets_what_is_bound_and_the_names_there_are_now() {
     assert_eq!((spare.held().await.unwrap().lines, spare.extent().await.unwrap().last), (vec!["more".to_owned()], 100));
 
     let named = |id: &str, line: &str| (id.to_owned(), line.to_owned());
+    spare.put_aside(&[Aside { id: String::new(), line: strange.into(), why: "damaged".into() }]).await.unwrap();
+    let held = spare.held().await.unwrap();
+    assert_eq!((held.aside.len(), held.aside[0].line.as_str(), held.broken), (1, strange, false));
+    spare.put_sheet(4, 201, ["v"].into_iter()).await.unwrap();
+    assert!(spare.extent().await.unwrap().wants_binding(201), "sheets 2 and 3 lack");
+    torn("/fivebar-spare/sheet/4").await;
+    let held = spare.held().await.unwrap();
+    assert_eq!((held.lines, held.broken), (vec!["more".to_owned()], true), "what can be read is read, and what can't is said");
     spare.put_names(&[named("1", "Ann"), named("2", "{\"name\":\"Bo\"}")]).await.unwrap();
     spare.put_names(&[named("2", "{\"name\":\"Bo\"}")]).await.unwrap();
     assert_eq!(spare.held().await.unwrap().names, [named("2", "{\"name\":\"Bo\"}")], "who is forgotten is in no spare");

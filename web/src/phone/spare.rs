@@ -2,6 +2,7 @@
 //!
 //! A browser may throw a whole database away without a word: Chromium does so at the second start after it was killed in the middle of a
 //! write. Nothing here is ever fetched; the addresses are names. Only this file knows that store, beside the shell's own worker.
+use super::store::Aside;
 use super::{has, window};
 use fivebar_core::quantity::Listed;
 use js_sys::{Array, JSON, Promise};
@@ -13,6 +14,7 @@ const NAME: &str = "fivebar-spare";
 const ALL: &str = "/fivebar-spare/all/";
 const SHEET: &str = "/fivebar-spare/sheet/";
 const NAMES: &str = "/fivebar-spare/names";
+const ASIDE: &str = "/fivebar-spare/aside";
 /// Places on a sheet: as much as is written once more with each line.
 pub const PLACES: u64 = 50;
 /// So many loose sheets are worth one binding.
@@ -23,11 +25,14 @@ const PATIENCE_MS: i32 = 2000;
 /// The open spare.
 pub struct Spare(Cache);
 
-/// What it holds: lines in order of arrival, some perhaps twice, and names with what lies beside them.
+/// What it holds: lines in order of arrival, some perhaps twice, names with what lies beside them, and what was set aside, with the reason.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Held {
     pub lines: Vec<String>,
     pub names: Vec<(String, String)>,
+    pub aside: Vec<Aside>,
+    /// Something lies there that could not be read.
+    pub broken: bool,
 }
 
 /// How far it goes.
@@ -43,7 +48,14 @@ pub struct Extent {
 impl Extent {
     /// Whether it is to be bound anew to hold what the book holds up to `last`.
     pub fn wants_binding(&self, last: u64) -> bool {
-        self.last != last || (self.bound.is_none() && 0 < last) || SHEETS_MOST < self.sheets.len()
+        self.last != last || (self.bound.is_none() && 0 < last) || SHEETS_MOST < self.sheets.len() || self.has_gap()
+    }
+
+    /// A sheet lacks between what is bound and the last.
+    fn has_gap(&self) -> bool {
+        let from = self.bound.unwrap_or_default() / PLACES;
+        let after = self.sheets.iter().filter(|number| from <= **number);
+        after.zip(from..).any(|(number, due)| *number != due)
     }
 }
 
@@ -59,7 +71,7 @@ impl Spare {
     /// What the browser threw.
     pub async fn remove() -> Result<(), JsValue> {
         let Some(caches) = caches() else { return Ok(()) };
-        answer(caches.delete(NAME)).await.map(drop)
+        JsFuture::from(caches.delete(NAME)).await.map(drop)
     }
 
     /// How far it goes.
@@ -101,7 +113,7 @@ impl Spare {
         let bound = format!("{ALL}{to}");
         self.put(&bound, &lines.map(JsValue::from).collect()).await?;
         let gone = |name: &&String| match (after(name, ALL), after(name, SHEET)) {
-            (Some(other), _) => other != to,
+            (Some(other), _) => other < to,
             // a sheet that goes on after `to` may be written on at this moment
             (_, Some(number)) => number.saturating_add(1).saturating_mul(PLACES) <= to,
             _ => false,
@@ -120,21 +132,42 @@ impl Spare {
         self.put(NAMES, &names.iter().flat_map(|(id, line)| [JsValue::from(id), JsValue::from(line)]).collect()).await
     }
 
-    /// All it holds.
+    /// Keeps what is set aside in the book.
+    ///
+    /// # Errors
+    /// What the browser threw.
+    pub async fn put_aside(&self, aside: &[Aside]) -> Result<(), JsValue> {
+        self.put(ASIDE, &aside.iter().flat_map(|it| [&it.id, &it.line, &it.why].map(JsValue::from)).collect()).await
+    }
+
+    /// All it holds that can be read.
     ///
     /// # Errors
     /// What the browser threw.
     pub async fn held(&self) -> Result<Held, JsValue> {
         let mut held = Held::default();
-        let extent = self.extent().await?;
-        if let Some(to) = extent.bound {
-            held.lines.extend(texts(&self.text(&format!("{ALL}{to}")).await?, 0));
+        let mut names = self.names().await?;
+        names.sort_unstable_by_key(|name| (after(name, SHEET), after(name, ALL)));
+        for name in names {
+            let Ok(piece) = self.text(&name).await else {
+                held.broken = true;
+                continue;
+            };
+            let texts = |from: usize| texts(&piece, from);
+            match () {
+                () if after(&name, ALL).is_some() => held.lines.extend(texts(0)),
+                () if after(&name, SHEET).is_some() => held.lines.extend(texts(1)),
+                () if name.ends_with(NAMES) => {
+                    held.names =
+                        texts(0).listed().chunks_exact(2).filter_map(|of| Some((of.first()?.clone(), of.last()?.clone()))).listed();
+                }
+                () if name.ends_with(ASIDE) => {
+                    let of = |of: &[String]| Some(Aside { id: of.first()?.clone(), line: of.get(1)?.clone(), why: of.last()?.clone() });
+                    held.aside = texts(0).listed().chunks_exact(3).filter_map(of).listed();
+                }
+                () => {}
+            }
         }
-        for number in extent.sheets {
-            held.lines.extend(texts(&self.text(&format!("{SHEET}{number}")).await?, 1));
-        }
-        let names = texts(&self.text(NAMES).await?, 0).listed();
-        held.names = names.chunks_exact(2).filter_map(|pair| Some((pair.first()?.clone(), pair.last()?.clone()))).listed();
         Ok(held)
     }
 

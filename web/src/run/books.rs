@@ -59,7 +59,7 @@ impl Books {
             own,
             example: one(EXAMPLE, Store::new(EXAMPLE, |_| ()), Which::Example),
             asked_to_persist: Cell::new(false),
-            spare_works: Cell::new(true),
+            spare_works: Cell::new(false),
             me,
         }
     }
@@ -125,8 +125,8 @@ impl Books {
             }
             if which == Which::Own {
                 painted().await;
-                let works = spare::tend(&book.store, &whole).await;
-                with(&me, |run| run.books.spare_told(works));
+                let tended = spare::tend(&book.store, &whole, false).await;
+                with(&me, |run| run.books.tended(tended));
             }
         }));
     }
@@ -148,8 +148,12 @@ impl Books {
                         book.last.set(posted.last);
                     }
                     if which == Which::Own {
-                        let works = spare::follow(&book.store, posted, names != Names::default()).await;
-                        with(&me, |run| run.books.spare_told(works));
+                        let mut works = false;
+                        with(&me, |run| works = run.books.spare_works.get());
+                        // One that does not work is not waited for.
+                        if !works || !spare::follow(&book.store, posted, names != Names::default()).await {
+                            with(&me, |run| run.books.tend(which));
+                        }
                     }
                     book.tabs.tell(Word::Grew);
                     News::Saved { which, ids: ids(&lines), at: wall_clock() }
@@ -200,10 +204,20 @@ impl Books {
         }));
     }
 
-    /// Tells whether the spare works, where that changed.
-    fn spare_told(&self, works: bool) {
-        if self.spare_works.replace(works) != works {
-            with(&self.me, |run| run.told(News::Spare(works)));
+    /// Tells whether the spare works, and what it brought back.
+    fn tended(&self, spare::Tended { works, back }: spare::Tended) {
+        self.spare_works.set(works);
+        with(&self.me, |run| {
+            let said = !run.app.borrow().here.no_spare;
+            if said != works {
+                run.told(News::Spare(works));
+            }
+        });
+        if 0 < back {
+            self.own.last.set(0);
+            self.catch_up_all(Which::Own);
+            self.catch_up_names(Which::Own);
+            with(&self.me, |run| run.told(News::BroughtBack(back)));
         }
     }
 
@@ -213,8 +227,8 @@ impl Books {
             let (book, me) = (self.own.clone(), self.me.clone());
             later(Box::pin(async move {
                 let Ok(whole) = book.store.whole().await else { return }; // the next opening tends it
-                let works = spare::tend(&book.store, &whole).await;
-                with(&me, |run| run.books.spare_told(works));
+                let tended = spare::tend(&book.store, &whole, true).await;
+                with(&me, |run| run.books.tended(tended));
             }));
         }
     }
@@ -253,6 +267,7 @@ impl Books {
             }
             if done.is_ok() {
                 done = own.store.delete().await;
+                let _ = Spare::remove().await; // once more: what was being kept meanwhile
             }
             if done.is_ok() {
                 done = store::pictures::delete().await;

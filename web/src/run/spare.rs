@@ -3,23 +3,35 @@ use super::books::posting;
 use crate::app::shelf::{Names, parted};
 use crate::phone::spare::{PLACES, Spare};
 use crate::phone::store::{Posted, Row, Store, Trouble, Whole};
+use fivebar_core::ledger::Book;
+use fivebar_core::ledger::people::forgotten;
+use fivebar_core::quantity::{Id, Listed};
 
 /// So many lines at once are bound rather than kept sheet by sheet.
-const SHEETS_AT_ONCE: u64 = 10;
+const AT_ONCE: u64 = 500;
 
-/// Keeps once more what was just written. Nothing is said to be saved before; whether it worked is said in the list of copies.
+/// What became of tending it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Tended {
+    /// It holds what the book holds.
+    pub works: bool,
+    /// So many lines the book had lost are back.
+    pub back: usize,
+}
+
+/// Keeps once more what was just written, before it is said to be saved; whether it worked. Where it did not, it is to be tended.
 pub async fn follow(store: &Store, posted: Posted, named: bool) -> bool {
     let done = async {
-        let spare = Spare::open().await?;
-        let new = posted.added as u64;
-        if new > PLACES.saturating_mul(SHEETS_AT_ONCE) {
-            return tend_open(&spare, store, &store.whole().await.ok()?).await;
+        let (spare, new) = (Spare::open().await?, posted.added as u64);
+        if AT_ONCE < new {
+            return None;
         }
         if named {
             spare.put_names(&store.people().await.ok()?).await.ok()?;
         }
-        let from = posted.last.saturating_sub(new) / PLACES;
         if 0 < new {
+            // The sheet of the line before, too: another window may have kept it without its last line.
+            let from = posted.last.saturating_sub(new).saturating_sub(1) / PLACES;
             put_sheets(&spare, &store.after(from.saturating_mul(PLACES)).await.ok()?).await?;
         }
         Some(())
@@ -40,27 +52,34 @@ fn sheet_of(row: &Row) -> u64 {
     row.seq.saturating_sub(1) / PLACES
 }
 
-/// Binds the spare anew where it does not go as far as the book, or lies in too many sheets.
-pub async fn tend(store: &Store, whole: &Whole) -> bool {
-    let Some(spare) = Spare::open().await else { return false };
-    tend_open(&spare, store, whole).await.is_some()
+/// Brings the spare as far as the book goes; `again` binds it anew whatever it says of itself. What the book has lost comes back first.
+pub async fn tend(store: &Store, whole: &Whole, again: bool) -> Tended {
+    let mut back = 0;
+    let done = async {
+        let spare = Spare::open().await?;
+        let extent = spare.extent().await.ok()?;
+        if extent.last <= whole.last() {
+            return brought_up(&spare, whole, again || extent.wants_binding(whole.last())).await;
+        }
+        let now = store.whole().await.ok()?; // another window may have written meanwhile
+        if extent.last <= now.last() {
+            return brought_up(&spare, &now, again || extent.wants_binding(now.last())).await;
+        }
+        let held = bring_back(&spare, store, &mut back).await.ok()?;
+        if held.broken {
+            return None; // what is left of it stays
+        }
+        Spare::remove().await.ok()?; // its places are those of a book that is gone
+        brought_up(&Spare::open().await?, &store.whole().await.ok()?, true).await
+    };
+    let works = done.await.is_some();
+    Tended { works, back }
 }
 
-async fn tend_open(spare: &Spare, store: &Store, whole: &Whole) -> Option<()> {
-    let extent = spare.extent().await.ok()?;
-    if !extent.wants_binding(whole.last()) {
-        return Some(());
-    }
+async fn brought_up(spare: &Spare, whole: &Whole, bind: bool) -> Option<()> {
     spare.put_names(&whole.people).await.ok()?;
-    if extent.last <= whole.last() {
-        return spare.bind(whole.last(), lines(whole)).await.ok();
-    }
-    // The book ends before the spare does: what it lost comes back, then the places are counted anew.
-    let (_, more) = bring_back(spare, store).await.ok()?;
-    Spare::remove().await.ok()?;
-    let spare = Spare::open().await?;
-    spare.put_names(&more.people).await.ok()?;
-    spare.bind(more.last(), lines(&more)).await.ok()
+    spare.put_aside(&whole.aside).await.ok()?;
+    if bind { spare.bind(whole.last(), lines(whole)).await.ok() } else { Some(()) }
 }
 
 fn lines(whole: &Whole) -> impl Iterator<Item = &str> {
@@ -75,18 +94,27 @@ pub async fn or_brought_back(store: &Store, whole: Whole) -> Result<(usize, Whol
     if 0 < whole.last() || !whole.aside.is_empty() {
         return Ok((0, whole));
     }
-    match Spare::open().await {
-        Some(spare) => bring_back(&spare, store).await,
-        None => Ok((0, whole)),
-    }
+    let Some(spare) = Spare::open().await else { return Ok((0, whole)) };
+    let mut back = 0;
+    bring_back(&spare, store, &mut back).await?;
+    Ok((back, if 0 < back { store.whole().await? } else { whole }))
 }
 
-async fn bring_back(spare: &Spare, store: &Store) -> Result<(usize, Whole), Trouble> {
-    let held = spare.held().await.unwrap_or_default(); // a spare that can't be read is no spare
-    let mut added = 0;
-    if !held.lines.is_empty() || !held.names.is_empty() {
-        let (entries, aside) = parted(held.lines.iter().map(String::as_str));
-        added = store.append_merge(&posting(&entries, Names { kept: held.names, forgotten: vec![] }, aside)).await?.added;
+/// What could be read of the spare.
+struct Read {
+    broken: bool,
+}
+
+async fn bring_back(spare: &Spare, store: &Store, back: &mut usize) -> Result<Read, Trouble> {
+    let Ok(held) = spare.held().await else { return Ok(Read { broken: true }) };
+    let (entries, torn) = parted(held.lines.iter().map(String::as_str));
+    // Who was forgotten stays forgotten.
+    let gone = forgotten(&Book::of_lines(held.lines.iter().map(String::as_str)));
+    let names = held.names.into_iter().filter(|(id, _)| Id::read(id).is_none_or(|id| !gone.contains(&id))).listed();
+    let mut all = posting(&entries, Names { kept: names, forgotten: vec![] }, torn);
+    all.aside.extend(held.aside);
+    if all != Default::default() {
+        *back = store.append_merge(&all).await?.added;
     }
-    Ok((added, store.whole().await?))
+    Ok(Read { broken: held.broken })
 }
