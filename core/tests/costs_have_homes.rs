@@ -1,6 +1,11 @@
 //! Costs as things: cans that several jobs use, tools that wear, what came back, where a kind belongs. Reckoned by hand beside each row.
 
-use fivebar_core::quantity::{Currency, Decimal, Key, Money, Wall};
+use fivebar_core::ledger::Fact;
+use fivebar_core::ledger::decide::{Command, MoneyCommand, Now, On, decide};
+use fivebar_core::ledger::fold::Can;
+use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::kind::money::PackOpened;
+use fivebar_core::quantity::{Currency, Decimal, Key, Moment, Money, Wall};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account::account;
@@ -61,6 +66,43 @@ fn a_can_is_shared_by_use_and_by_age_and_its_rest_is_the_workshops() {
     check("use-can oil 16 finish on stands\n2027-03-02 09:00 use-can oil 8 finish on bench\n", [1_745, 0], &[(2027, 1_745)]);
     // Struck, its oil is in the can again.
     check("use-can oil 32 finish on stands as all\nundo all\nuse-can oil 9.5 finish on stands\n", [1_036, 0], &[]);
+}
+
+/// Written down on 10 May with 10 January on its lid: half of 34.90 is 17.45, of which 8 of 12 months are left: 11.63, in May.
+#[test]
+fn what_is_used_of_a_can_as_it_is_opened_is_of_today() {
+    let story = told("2026-05-10 12:00 rate pay 20\n");
+    let january = Moment::at(1_768_064_400_000);
+    let pack = PackOpened {
+        what: "Oil".into(),
+        kind: Key::read("finish").unwrap(),
+        sum: cents(3_490),
+        of: Exact(Decimal::from(32)),
+        unit: Key::read("fl-oz").unwrap(),
+        when: Some(january),
+    };
+    let on = On::Job(story.names.job("stands").unwrap());
+    let open = Command::Money(MoneyCommand::OpenCan { pack, takes: Some((on, Decimal::from(16))) });
+    let act = decide(&story.book, &open, Now { wall: story.now, chance: [1; 10] }).unwrap();
+    let spent: Vec<_> =
+        act.facts().iter().filter_map(|(_, it)| if let Fact::MoneySpent(f) = it { Some((f.sum, f.when)) } else { None }).collect();
+    assert_eq!(spent, [(cents(1_163), None)]);
+}
+
+/// All of it is used on 10 May, and stays so where it is said to be empty in June.
+#[test]
+fn a_can_is_used_up_on_the_day_of_its_last_share() {
+    let first = "2026-05-10 12:00 use-can oil 20 finish on stands\n";
+    let earlier = "use-can oil 12 finish on bench\n";
+    let one = told(&format!("2026-03-10 12:00 {earlier}{first}"));
+    let can = &workshop_cans(&one)[0];
+    assert_eq!(can.over(one.now.day()), Some(one.now.day()));
+    let empty = told(&format!("2026-03-10 12:00 {earlier}{first}2026-06-10 12:00 empty-can oil\n"));
+    assert_eq!(workshop_cans(&empty)[0].over(empty.now.day()), Some(one.now.day()));
+}
+
+fn workshop_cans(story: &Story) -> Vec<Can> {
+    Shop::of(&story.book, story.now.at).workshop.cans.clone()
 }
 
 #[test]

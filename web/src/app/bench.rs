@@ -410,12 +410,13 @@ fn helper_joins(app: &mut App, pay: Option<Money>, now: Now) {
 }
 
 /// Pay of more than ten times what is usual (ours) is asked about once: usual is what the last one was paid, else the maker's own pay, else
-/// a hundred.
+/// a hundred, or ten thousand where no smaller coin is.
 fn is_meant(app: &mut App, pay: Option<Money>) -> bool {
     let Some(pay) = pay else { return true };
     let (bench, currency) = (app.shelf().bench(), pay.currency());
     let usual = bench.paid_last(currency).map(Money::amount).or_else(|| app.shelf().workshop().pay(currency));
-    let is_much = usual.unwrap_or(Decimal::ONE_HUNDRED).saturating_mul(Decimal::TEN) < pay.amount();
+    let none_said = if currency.digits() == 0 { Decimal::from(10_000) } else { Decimal::ONE_HUNDRED };
+    let is_much = usual.unwrap_or(none_said).saturating_mul(Decimal::TEN) < pay.amount();
     drop(bench);
     let was_asked = std::mem::replace(&mut app.bench.asked, is_much);
     app.bench.asked &= !was_asked;

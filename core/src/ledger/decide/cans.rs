@@ -19,7 +19,7 @@ pub(super) fn share(book: &Book, (can, used): (Id, Decimal), at: Wall) -> Answer
     of(&there(book, can)?, used, at)
 }
 
-/// Opens a can, and takes so much of it in the same act.
+/// Opens a can, on the day on its lid, and takes so much of it now in the same act.
 pub(super) fn open(book: &Book, (pack, takes): (&PackOpened, Option<(On, Decimal)>), act: &mut Act) -> Answer<()> {
     plain(pack.sum)?;
     if pack.of.0 <= Decimal::ZERO {
@@ -33,7 +33,7 @@ pub(super) fn open(book: &Book, (pack, takes): (&PackOpened, Option<(On, Decimal
     let Some((on, used)) = takes else { return Ok(()) };
     let can = Can::of(id, pack, wall);
     let (job, haul) = home(book, on, can.paid.currency())?;
-    act.add(MoneySpent { job, haul, when: pack.when, ..of(&can, used, can.opened)? });
+    act.add(MoneySpent { job, haul, ..of(&can, used, wall)? });
     Ok(())
 }
 

@@ -90,7 +90,8 @@ impl Can {
 
     /// The day on which no job will be charged for it any more: it is used up, said to be empty, or twelve months open. None before.
     pub fn over(&self, today: Day) -> Option<Day> {
-        let used_up = self.shares.last().filter(|_| self.left().is_zero() && self.emptied.is_none()).map(|share| share.at.day());
+        let all = self.holds <= self.shares.iter().map(|share| share.used).sum();
+        let used_up = self.shares.iter().map(|share| share.at.day()).max().filter(|_| all);
         let (year, month, day) = self.opened.day().as_ymd();
         // Of a 29 February, the first of March.
         let aged = Day::ymd(year.saturating_add(1), month, day).or_else(|| Day::ymd(year.saturating_add(1), 3, 1));
