@@ -137,6 +137,23 @@ fn inv09_a_store_emptied_between_two_openings_is_brought_back() {
     assert_eq!(browser.book_lines(&page), before);
 }
 
+/// The last line is gone from the book, and not from the spare.
+#[test]
+fn inv09_a_book_shorter_than_its_spare_has_its_last_line_brought_back() {
+    let (_profile, mut browser, page) = fresh("");
+    browser.count(&page, 3);
+    app::saved(&mut browser, &page);
+    let before = browser.book_lines(&page);
+    let shorten = "new Promise(done => { const open = indexedDB.open('fivebar'); open.onsuccess = () => {
+      const work = open.result.transaction('entries', 'readwrite'); work.oncomplete = () => { open.result.close(); done(true) };
+      work.objectStore('entries').openCursor(null, 'prev').onsuccess = event => event.target.result.delete() } })";
+    assert_eq!(browser.eval(&page, shorten), true);
+    browser.reload(&page);
+    browser.wait_text(&page, "Entries back from the second place on this phone: 1.");
+    browser.wait_figure(&page, 3);
+    assert_eq!(browser.book_lines(&page), before);
+}
+
 #[test]
 fn inv09_every_write_is_strict() {
     let watch = "window.writes = []; const begin = IDBDatabase.prototype.transaction;

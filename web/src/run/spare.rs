@@ -65,8 +65,7 @@ pub async fn tend(store: &Store, whole: &Whole, again: bool) -> Tended {
         if extent.last <= now.last() {
             return brought_up(&spare, &now, again || extent.wants_binding(now.last())).await;
         }
-        let held = bring_back(&spare, store, &mut back).await.ok()?;
-        if held.broken {
+        if !bring_back(&spare, store, &mut back).await.ok()? {
             return None; // what is left of it stays
         }
         Spare::remove().await.ok()?; // its places are those of a book that is gone
@@ -100,13 +99,9 @@ pub async fn or_brought_back(store: &Store, whole: Whole) -> Result<(usize, Whol
     Ok((back, if 0 < back { store.whole().await? } else { whole }))
 }
 
-/// What could be read of the spare.
-struct Read {
-    broken: bool,
-}
-
-async fn bring_back(spare: &Spare, store: &Store, back: &mut usize) -> Result<Read, Trouble> {
-    let Ok(held) = spare.held().await else { return Ok(Read { broken: true }) };
+/// Joins what can be read of the spare to the book; whether all of it could be read.
+async fn bring_back(spare: &Spare, store: &Store, back: &mut usize) -> Result<bool, Trouble> {
+    let Ok(held) = spare.held().await else { return Ok(false) };
     let (entries, torn) = parted(held.lines.iter().map(String::as_str));
     // Who was forgotten stays forgotten.
     let gone = forgotten(&Book::of_lines(held.lines.iter().map(String::as_str)));
@@ -116,5 +111,5 @@ async fn bring_back(spare: &Spare, store: &Store, back: &mut usize) -> Result<Re
     if all != Default::default() {
         *back = store.append_merge(&all).await?.added;
     }
-    Ok(Read { broken: held.broken })
+    Ok(!held.broken)
 }

@@ -1,17 +1,11 @@
 //! What a page says is proven holds for what was tried alone: crosscuts, an end piece, the shortest of a pile, tiles of one size.
 
-use super::told::{at_rack, solved, typed};
+use super::told::{said, solved};
 use super::*;
 
 #[track_caller]
 fn check((lines, taps): (&str, &[Tap]), figures: &[&str], wanted: &[&str], not: &[&str]) -> App {
-    let mut app = at_rack(lines);
-    heard(&mut app, [Tap::Open]);
-    heard(&mut app, taps.iter().cloned());
-    typed(&mut app, figures);
-    heard(&mut app, [Tap::Go]);
-    solved(&mut app);
-    let shown = page(&app);
+    let (app, shown) = said(lines, taps, figures);
     wanted.iter().for_each(|words| assert!(shown.contains(words), "{words}: {shown}"));
     not.iter().for_each(|words| assert!(!shown.contains(words), "{words}: {shown}"));
     app

@@ -29,7 +29,7 @@ pub(super) fn typed(app: &mut App, figures: &[&str]) {
 }
 
 /// What the page says of the plan of a shape with these figures, found in so many steps.
-fn said(parts: &str, taps: &[Tap], figures: &[&str]) -> (App, String) {
+pub(super) fn said(parts: &str, taps: &[Tap], figures: &[&str]) -> (App, String) {
     let mut app = at_rack(parts);
     heard(&mut app, [Tap::Open]);
     heard(&mut app, taps.iter().cloned());

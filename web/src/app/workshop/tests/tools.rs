@@ -122,12 +122,7 @@ spend 160 rent
 12:00 recall \"tidy\" make 08:00 to 10:00
 20:00 recall \"saw\" make on stands 11:00 to 19:00
 ";
-    let story = fivebar_core::story::tell(told);
-    assert_eq!(story.refused, []);
-    let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
-    let mut app = App::for_tests(Place::Workshop);
-    app.own = crate::app::shelf::Shelf::open(fivebar_core::ledger::Device::new([1; 8]), lines.iter().map(String::as_str));
-    app.now = story.now;
+    let mut app = opened(told);
     let shown = after(&mut app, [tap(Tap::Open(Over::Rate)), tap(Tap::Open(Over::RealYear))]);
     for said in [
         "At this year’s hours and costs an hour must earn",
