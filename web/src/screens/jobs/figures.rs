@@ -65,11 +65,13 @@ pub fn carried(carried: Carried) -> &'static str {
 
 /// A job's life on one bar: what is done, then what is still to come, stage by stage.
 pub fn stretches(so_far: &[(Stage, Span)], to_come: &[(Stage, Span)], seen: Seen<'_>) -> Vec<Stretch> {
+    let minutes = Span::in_minutes(&so_far.iter().map(|(_, span)| *span).listed());
+    let so_far = so_far.iter().zip(minutes).map(|((stage, _), span)| (*stage, span)).listed();
     let stages = [Stage::Fetch, Stage::Sort, Stage::Make, Stage::Finish, Stage::Sell, Stage::Deliver];
     let of = |spans: &[(Stage, Span)], stage| spans.iter().find(|(at, span)| *at == stage && Span::ZERO < *span).map(|(_, span)| *span);
     let mut all = vec![];
     for stage in stages {
-        let done = of(so_far, stage);
+        let done = of(&so_far, stage);
         all.extend(done.map(|span| stretch(words::stage(stage).to_owned(), span, true, seen)));
         let word = if done.is_some() { words::stage_on(stage) } else { words::stage(stage).to_owned() };
         all.extend(of(to_come, stage).map(|span| stretch(word, span, false, seen)));

@@ -149,13 +149,13 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
     }
 }
 
-/// What was planned of the next operation, and what is likely still to do of it, as on every other page.
+/// What was planned of the next operation, and what of it is still to come, as on every other page.
 fn planned((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), op: &str, seen: Seen<'_>) -> String {
     let row = estimate.and_then(|sheet| sheet.rows.iter().find(|row| row.op.as_deref() == Some(op)));
-    let likely = row.map(|row| row.to_come()).filter(|left| Span::ZERO < *left).map(|left| words::likely(&seen.speech.span(left)));
+    let left = row.map(|row| row.to_come()).filter(|left| Span::ZERO < *left).map(|left| words::still(&seen.speech.span(left), false));
     let span = sheet.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.span);
     let planned = span.map(|span| words::planned(&seen.speech.span(span)));
-    [planned, likely].into_iter().flatten().listed().join(", ")
+    [planned, left].into_iter().flatten().listed().join(", ")
 }
 
 /// What is likely to come of the operations and of counted pieces, by stage.

@@ -433,6 +433,11 @@ pub const WOOD_SMALL: &str = "wood";
 pub const PRICE_SMALL: &str = "price";
 pub const HOURS_SMALL: &str = "hours";
 
+/// "1 h 10 so far".
+pub fn took_so_far(span: &str) -> String {
+    format!("{span} so far")
+}
+
 /// "planned 3 h 20", "planned 3 h 20 × 1.4": with the factor that makes it likely.
 pub fn planned_times(span: &str, factor: Option<&str>) -> String {
     factor.map_or_else(|| format!("planned {span}"), |times| format!("planned {span} × {times}"))

@@ -326,11 +326,6 @@ pub fn still(span: &str, planned: bool) -> String {
     if planned { format!("{span} to come as planned") } else { format!("{span} to come") }
 }
 
-/// "5 h 36 likely".
-pub fn likely(span: &str) -> String {
-    format!("{span} likely")
-}
-
 /// "about 1 h 30".
 pub fn about(span: &str) -> String {
     format!("about {span}")
