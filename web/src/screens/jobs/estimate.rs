@@ -7,7 +7,7 @@ use super::super::Seen;
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
-use crate::app::jobs::estimate::EstimateTap;
+use crate::app::jobs::estimate::{EstimateTap, kind_of};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::key::key;
@@ -56,6 +56,13 @@ fn kinds(sheet: &EstimateSheet, app: &App) -> Vec<El<Msg>> {
         let word = words::kind_of_piece(&words::piece(piece.as_str()));
         key("key soft h48", word, "", tap(EstimateTap::Kinds)).attr("aria-expanded", if app.jobs.kinds { "true" } else { "false" })
     });
+    // What its name tells is put before it, and the others are a tap further.
+    let named = kind_of(app, sheet.job).filter(|_| sheet.piece.is_none() && !app.jobs.kinds);
+    let named = named.and_then(|named| all.iter().copied().find(|kind| *kind == named.as_str()));
+    if let Some(named) = named {
+        let yes = key("key h56", words::kind_of_piece(&words::piece(named)), words::BY_ITS_NAME, tap(EstimateTap::Piece(named)));
+        return vec![el("div", "g2").kid(yes).kid(key("key soft h56", words::ANOTHER_KIND, "", tap(EstimateTap::Kinds)))];
+    }
     let asks = sheet.piece.is_none() || app.jobs.kinds;
     let is = |kind: &str| sheet.piece.as_ref().is_some_and(|piece| piece.as_str() == kind);
     let shown = asks.then(|| {

@@ -1,7 +1,7 @@
 //! Hours and money: minutes by operation and where they come from, what is planned, what was spent.
 
 use super::super::{Screen, Seen, said, undo};
-use super::figures::{lacking, line, small, sum, to_settle};
+use super::figures::{hours_so_far, lacking, line, open_of, small, sum, to_settle};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -28,7 +28,7 @@ use fivebar_core::sheet::job::JobSheet;
 
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let total = sheet.bench.total.map(|total| Fact::Strong(seen.speech.span(total)));
+    let total = sheet.bench.total.map(|total| Fact::Strong(hours_so_far(total, open_of(sheet), seen)));
     let costs = sheet.money.costs.map(|costs| Fact::Plain(seen.speech.money(costs)));
     let top = Head::new(sheet.name.clone(), jobs::HOURS_AND_MONEY);
     let top = [total, costs].into_iter().flatten().fold(top, Head::fact);

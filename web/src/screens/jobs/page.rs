@@ -4,7 +4,7 @@ use super::super::bench::waits;
 use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::{Screen, Seen, undo};
-use super::figures::{bar_said, carried, day, hourly, lacking, line, short, stretches, sum, to_settle};
+use super::figures::{bar_said, carried, day, hourly, hours_so_far, lacking, line, open_of, short, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -182,13 +182,15 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
     let still = still.filter(|(still, _)| Span::ZERO < *still);
     let still = still.map(|(still, planned)| words::still(&seen.speech.span(still), planned));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
-    let total = sheet.bench.total.or(own).map_or(words::NOTHING_LOGGED.to_owned(), |total| seen.speech.span(total));
+    let open = open_of(sheet);
+    let total = sheet.bench.total.or(own).map_or(words::NOTHING_LOGGED.to_owned(), |total| hours_so_far(total, open, seen));
+    let settle = (Span::ZERO < open).then(|| el("p", "t14").text(words::SETTLE_ON_BENCH));
     let right = words::so_far_and(&total, still.as_deref());
     el("section", "card sofar")
         .attr("aria-label", bar_said(&bar))
         .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14").text(right)))
         .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
-        .kids(to_settle(sheet.account.hours.unsettled, "t14", seen))
+        .kids(settle)
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
 }
 
@@ -281,7 +283,8 @@ fn wood_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
 fn hours_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     let spent = sheet.money.costs.map(|costs| sum(costs, seen));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
-    words::hours_under(sheet.bench.total.or(own).map(|total| seen.speech.span(total)).as_deref(), spent.as_deref())
+    let open = open_of(sheet);
+    words::hours_under(sheet.bench.total.or(own).map(|total| hours_so_far(total, open, seen)).as_deref(), spent.as_deref())
 }
 
 fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {

@@ -19,6 +19,8 @@ pub const OLD_JOBS_LIST: &str = "Old jobs";
 pub const NOTHING_YET: &str = "Nothing to go by yet. Say what kind of piece it is, plan its operations, or tell three old jobs.";
 pub const NOTHING_OF_KIND: &str = "Nothing to go by yet. Plan its operations, or tell three old jobs.";
 pub const WHAT_KIND: &str = "What kind of piece";
+pub const BY_ITS_NAME: &str = "by its name: tap to say so";
+pub const ANOTHER_KIND: &str = "Another kind";
 pub const WITHOUT_FACTOR: &str = "Without the factor";
 pub const WITH_FACTOR: &str = "With the factor";
 pub const WHOLE_PIECE: &str = "All of it";
@@ -34,8 +36,7 @@ pub const IT_TOOK: &str = "hours in all";
 pub const PIECES: &str = "pieces";
 pub const YOU_THOUGHT: &str = "thought";
 pub const SOLD_FOR: &str = "sold for";
-pub const OLD_JOBS_ASK: &str =
-    "Name and hours of all pieces together; pieces where it was not one. What you had thought teaches how far off you are.";
+pub const OLD_JOBS_ASK: &str = "Name and hours of all pieces together; pieces where it was not one. A name that tells no kind of piece counts as this job's kind. What you had thought teaches how far off you are.";
 
 /// Kinds of piece that have no usual hours, in the order they are shown behind the others.
 pub const MORE_PIECES: [&str; 6] = ["shelf", "cabinet", "lamp", "box", "board", "other"];

@@ -85,6 +85,7 @@ pub const CHOOSE: &str = "choose one";
 pub const AGREE_TITLE: &str = "Agree a price";
 pub const CONSIGN_TITLE: &str = "To a gallery";
 pub const FINISH: &str = "finish";
+pub const COATS_EACH: &str = "One coat is one operation: plan Coat 1, Coat 2, Coat 3. Each has its own minutes and dries by itself.";
 /// Of all pieces of an operation together.
 pub const MIN: &str = "Minutes in all";
 pub const PIECES: &str = "Pieces";

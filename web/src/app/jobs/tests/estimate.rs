@@ -75,7 +75,9 @@ fn a_row_that_is_not_right_is_not_lost() {
 #[test]
 fn a_kind_of_piece_is_enough_to_begin_with() {
     let mut maker = begun();
-    maker.shows(&["What kind of piece", "dining table"]);
+    // Its name tells one, which is a tap; the others are behind a key.
+    maker.shows(&["Kind of piece: bench", "by its name", "Another kind"]).hides(&["dining table"]);
+    maker.tap(Tap::Estimate(EstimateTap::Kinds)).shows(&["What kind of piece", "dining table"]);
     maker.tap(Tap::Estimate(EstimateTap::Piece("bench"))).shows(&["20 h likely in all", "All of it", "usual for such a piece"]);
     // It can be another one at any time.
     maker.shows(&["Kind of piece: bench", "Usual for a bench: 20 h."]);
