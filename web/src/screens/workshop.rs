@@ -10,6 +10,7 @@ mod pages;
 mod people;
 mod rack;
 mod rate;
+mod taxes;
 mod till;
 mod tools;
 mod wood;
@@ -27,6 +28,7 @@ use fivebar_core::ledger::fold::Workshop;
 use std::rc::Rc;
 
 pub use copies::{age_of, since};
+pub use figures::per_cent;
 pub use wood::movement_written;
 
 /// The screen as it stands.

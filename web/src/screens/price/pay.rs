@@ -2,7 +2,7 @@
 
 use super::super::jobs::lacking;
 use super::list::{bargain, how_paid, in_question};
-use super::offer::{delivery, waiting_key, waits};
+use super::offer::{delivery, tax, waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::BargainTap;
@@ -34,7 +34,8 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
                 .kids(left.and_then(|_| delivered(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(in_question(sheet.unsettled, seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
-                .kids(untaxed(sheet, app)),
+                .kids(untaxed(sheet, app))
+                .kids(sheet.standing.agreed.is_none().then(|| tax(sheet, app, seen)).into_iter().flatten()),
         )
         .kid(
             el("div", "col")
