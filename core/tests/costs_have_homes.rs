@@ -1,10 +1,10 @@
 //! Costs as things: cans that several jobs use, tools that wear, what came back, where a kind belongs. Reckoned by hand beside each row.
 
-use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, MoneyCommand, Now, On, decide};
-use fivebar_core::ledger::fold::Can;
+use fivebar_core::ledger::fold::{Can, haul};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::money::PackOpened;
+use fivebar_core::ledger::{Book, Fact};
 use fivebar_core::quantity::{Currency, Decimal, Key, Moment, Money, Wall};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
@@ -194,4 +194,20 @@ fn no_more_comes_back_than_was_spent() {
     let story = tell(&format!("{BEGUN}{bolts}came-back 2 bolts\ncame-back 5.61 bolts\n"));
     let refused = Why::Refused(Refusal::MoreThanSpent { met: cents(561), spent: cents(560) });
     assert_eq!(story.refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>(), [refused]);
+}
+
+/// A gift of 11.40 for the yard, of which 2.00 came back: struck, it takes that along, whatever comes first. Undone, both are there again.
+#[test]
+fn what_came_back_of_a_hauls_spending_goes_with_it() {
+    let gift = "leave for yard\nspend 11.40 gift on yard as gift\nspend 3 gift on yard\ncame-back 2 gift\n";
+    for (more, cents_left) in [("", 1_240), ("undo gift\n", 300), ("undo gift\nrestore gift\n", 1_240)] {
+        let story = told(&format!("{gift}{more}"));
+        let yard = story.names.haul("yard").unwrap();
+        let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
+        for turn in 0..lines.len() {
+            let turned = lines.iter().rev().cycle().skip(turn).take(lines.len()).map(String::as_str);
+            let haul = haul(&Book::of_lines(turned), yard).unwrap();
+            assert_eq!(haul.spent(), Ok(cents(cents_left)), "{more} from {turn}");
+        }
+    }
 }
