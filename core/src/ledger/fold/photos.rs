@@ -32,6 +32,11 @@ impl Photos {
         }
     }
 
+    /// A receipt goes with its spending; of one that is not there yet it is kept.
+    pub(super) fn without_lost(&mut self, is_struck: impl Fn(Id) -> bool) {
+        self.taken.retain(|photo| !photo.spending.is_some_and(&is_struck));
+    }
+
     /// All that are wanted.
     pub fn wanted(&self) -> impl Iterator<Item = Photo> + '_ {
         self.taken.iter().filter(|photo| !self.gone.contains(&photo.id)).copied()

@@ -110,6 +110,7 @@ pub fn workshop(book: &Book) -> Workshop {
     for entry in book.about(Subject::Workshop) {
         apply(&mut workshop, entry);
     }
+    workshop.photos.without_lost(|spending| book.entry(spending).is_some_and(|(_, struck)| struck));
     workshop.costs = without_lost(std::mem::take(&mut workshop.costs));
     let Workshop { people, forgotten, copy, .. } = &mut workshop;
     people.retain(|person| !forgotten.contains(&person.id));
