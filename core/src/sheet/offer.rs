@@ -59,6 +59,8 @@ pub struct OfferSheet {
     pub parts: Option<Parts>,
     /// What that sum leaves for an hour; none where costs or hours are not known.
     pub left: Option<Leaves>,
+    /// All its hours are worked: nothing of them is to come.
+    pub all_worked: bool,
     /// What keeps the share of a haul, and so costs and hours, unknown.
     pub lacking: Option<Lacking>,
     /// Of the hours, what looks like a forgotten stop and was not answered for.
@@ -129,6 +131,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         delivery: delivery.filter(|(costs, time)| !costs.is_zero() || Span::ZERO < *time),
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
+        all_worked: account.hours.to_come == Some(Span::ZERO),
         agreed: at(standing.agreed.map(|agreed| agreed.rest), agreed_way(&job, asking))?.flatten(),
         concessions: offer.map(|offer| instead::concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
         marks,

@@ -8,7 +8,7 @@ use crate::parts::chips::{Chip, flowing};
 use crate::view::El;
 use crate::words::en::taxes as words;
 use fivebar_core::ledger::fold::TaxBy;
-use fivebar_core::quantity::{Currency, Listed};
+use fivebar_core::quantity::{Currency, Listed, Side};
 
 /// The rates there are; none where there is nothing to choose.
 pub fn chips(app: &App, (currency, taken): (Currency, TaxBy), seen: Seen<'_>, say: impl Fn(TaxBy) -> Msg) -> Option<El<Msg>> {
@@ -25,14 +25,16 @@ fn worded(app: &App, (currency, by): (Currency, TaxBy), seen: Seen<'_>) -> (Stri
     let tax = tax(app, currency, by);
     let rate = || per_cent(tax.rate, seen);
     let is_none = tax.rate.is_zero();
-    let at = || words::rate_at(&rate(), tax.side == fivebar_core::quantity::Side::Top);
+    let on_top = tax.side == Side::Top;
     match by {
         TaxBy::Untaxed => (words::NO_TAX.to_owned(), String::new()),
         TaxBy::Usual if is_none => (words::NO_TAX.to_owned(), words::USUAL.to_owned()),
         TaxBy::Agreed(_) if is_none => (words::NO_TAX.to_owned(), words::AGREED.to_owned()),
-        TaxBy::Usual => (at(), words::USUAL.to_owned()),
-        TaxBy::Agreed(_) => (at(), words::AGREED.to_owned()),
-        TaxBy::Named(_) => (app.shelf().workshop().named_tax(by).map(|named| named.name.clone()).unwrap_or_default(), at()),
+        TaxBy::Usual => (rate(), words::stands(words::USUAL, on_top)),
+        TaxBy::Agreed(_) => (rate(), words::stands(words::AGREED, on_top)),
+        TaxBy::Named(_) => {
+            (app.shelf().workshop().named_tax(by).map(|named| named.name.clone()).unwrap_or_default(), words::rate_at(&rate(), on_top))
+        }
     }
 }
 

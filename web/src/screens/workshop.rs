@@ -6,6 +6,7 @@ mod costs;
 mod designs;
 mod figures;
 pub mod hours;
+mod opening;
 mod pages;
 mod people;
 mod rack;

@@ -3,8 +3,9 @@
 use super::{Done, Over, asking, chosen_tax, done, in_coins, on_top, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
-use fivebar_core::ledger::decide::{Command, Now, SaleCommand, SellOrder};
+use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, SaleCommand, SellOrder};
 use fivebar_core::ledger::fold::TaxBy;
+use fivebar_core::ledger::kind::estimate::WholePlanned;
 use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
 use fivebar_core::quantity::{Count, Id, Money, reading};
 use fivebar_core::refusal::Answer;
@@ -36,6 +37,8 @@ pub enum BargainTap {
     Tax(TaxBy),
     Pieces(Count),
     PayAndHours,
+    /// Nothing of its work is to come.
+    Made,
     Sold,
     /// No sale: the offer is noted.
     NoSale,
@@ -97,6 +100,7 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
             app.price.way.n = Some(n);
             with(app, |bargain| bargain.offer = None);
         }
+        BargainTap::Made => made(app, now),
         BargainTap::Sold => sold(app, now),
         BargainTap::NoSale => no_sale(app, now),
     }
@@ -132,6 +136,11 @@ fn pad_done(app: &mut App, adds_tax: bool) {
             (bargain.offer, bargain.pad) = (Some(sum), None);
         }
     });
+}
+
+fn made(app: &mut App, now: Now) {
+    let Some(job) = here(app).map(|sheet| sheet.job) else { return };
+    app.order(&Command::Estimate(EstimateCommand::SayWhole(WholePlanned { job, whole: true })), now);
 }
 
 fn sold(app: &mut App, now: Now) {

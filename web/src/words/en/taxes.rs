@@ -18,9 +18,14 @@ pub const RECORDED: &str = "Sales tax recorded in";
 pub const BY_GALLERIES: &str = "of what galleries sold";
 pub const RECORDED_UNDER: &str = "The lines of your sales as they were written, not tax advice.";
 
-/// "inside the tag", "on top of it", small beside a rate.
+/// "inside" the tag, "on top" of it, small beside a rate.
 pub fn side(on_top: bool) -> &'static str {
     if on_top { "on top" } else { "inside" }
+}
+
+/// "usual, inside": under a rate.
+pub fn stands(which: &str, on_top: bool) -> String {
+    format!("{which}, {}", side(on_top))
 }
 
 /// "7 %, inside".

@@ -196,7 +196,7 @@ fn a_job_and_a_sale_take_their_tax_by_one_tap() {
     let shop = "2026-05-04 08:00 -05:00 workshop USD inch\ntill tax 0.05 top\ntax-rate \"Reduced\" 0.02 top\n";
     let mut maker = Maker::told(&[&format!("{shop}job stool \"Stools\" 9 spec\ntag 100 stool\n")]);
     let low = TaxBy::Named(maker.app.own.workshop().taxes[0].id);
-    maker.room("stool", Room::Sell).shows(&["Tax of these pieces", "5 %, on top", "usual", "Reduced", "2 %, on top", "No tax"]);
+    maker.room("stool", Room::Sell).shows(&["Tax of these pieces", "5 %", "usual, on top", "Reduced", "2 %, on top", "No tax"]);
     let sell = Tap::Write(What::Sell(None));
     maker.tap(sell.clone()).shows(&[">105<"]).pick(Pick::Tax(low)).shows(&[">102<"]).tap(Tap::Save);
     maker.tap(sell.clone()).figures(&["90"]).pick(Pick::Tax(TaxBy::Untaxed)).shows(&[">90<"]).tap(Tap::Save);

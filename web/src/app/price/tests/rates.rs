@@ -27,7 +27,7 @@ fn one_rate_stays_as_simple_as_it_was() {
     let mut maker = stools("");
     let job = maker.job;
     maker.tap(Tap::Offer(job)).hides(&["Tax of this sale"]).bargain(BargainTap::PayAndHours);
-    maker.shows(&["Tax of this sale", "5.5 %, inside", "No tax"]).bargain(BargainTap::Tax(TaxBy::Untaxed));
+    maker.shows(&["Tax of this sale", "5.5 %", "usual, inside", "No tax"]).bargain(BargainTap::Tax(TaxBy::Untaxed));
     maker.bargain(BargainTap::PayAndHours).shows(&["Sold at 150"]).bargain(BargainTap::Sold);
     assert_eq!(last(&maker), ("0.00 USD".into(), "0".into()));
     // The next buyer pays tax again.

@@ -3,6 +3,7 @@
 mod trouble;
 
 use super::*;
+use fivebar_core::quantity::reading::{Misread, Quantity};
 use crate::app::news::{NotRead, Trouble};
 use crate::words::Plain;
 use crate::words::en::copies;
