@@ -8,11 +8,12 @@ use super::marks::settle_now;
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
-use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling};
+use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling, TaxBy};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
 use crate::ledger::kind::sale::Paid;
+use crate::money::charge::Terms;
 use crate::money::left::{PerHour, Way};
 use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
@@ -132,6 +133,9 @@ pub struct MoneyRoom {
 #[derive(Clone, Debug, PartialEq)]
 pub struct SaleRoom {
     pub tag: Option<Money>,
+    /// What its pieces are taxed with, and what a buyer hands over for the tag.
+    pub tax: TaxBy,
+    pub tagged: Option<Money>,
     pub settle: Option<Money>,
     pub left: Count,
     pub of: Count,
@@ -186,6 +190,8 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         money: money(shop, &job, &account)?,
         sale: SaleRoom {
             tag: pricing.tag,
+            tax: job.tax,
+            tagged: pricing.tag.map(|tag| shop.tax_of(&job).charge(tag)).transpose()?,
             settle: settle_now(shop, &job, pricing),
             left: sold.left,
             of: job.pieces,
@@ -254,10 +260,10 @@ fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<PerH
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
         return Ok(None);
     }
-    let terms = shop.terms(job.currency, Paid::Bank);
     let mut you_get = sold.net;
     for agreement in job.selling.open() {
-        you_get = you_get.plus(terms.you_get(agreement.sum.minus(agreement.sold_for)?)?)?;
+        let tax = agreement.tax.unwrap_or_else(|| shop.tax_of(job));
+        you_get = you_get.plus(Terms { tax, ..shop.terms_of(job, Paid::Bank) }.you_get(agreement.sum.minus(agreement.sold_for)?)?)?;
     }
     Way { you_get, costs, time }.per_hour(rate(shop, job.currency).year.as_ref()).map(Some)
 }

@@ -5,26 +5,27 @@ use super::super::figures::{line, sum};
 use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
-use crate::app::Msg;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What, agreement_done};
+use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::day_steps::day_steps;
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
-use crate::screens::Seen;
+use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
-use crate::words::en::{deal, job as words, jobs, waiting};
+use crate::words::en::{deal, job as words, jobs, taxes as tax_words, waiting};
+use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Id, Listed, Money, Wall};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about selling.
-pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
+pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked {
     let code = draft.picks.currency.code();
     match draft.what {
         What::Agree => agree(draft, code, seen),
-        What::Sell(agreed) => sell(draft, (sheet, agreed.is_some()), code),
+        What::Sell(agreed) => sell(draft, (sheet, agreed), (app, seen)),
         What::Pay(_) => {
             let mut asked = Asked::new("jobs/pay", words::PAY);
             asked.above = vec![how_paid(draft, false)];
@@ -61,13 +62,18 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
     }
 }
 
-fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, bool), code: &str) -> Asked {
-    let mut asked = Asked::new("jobs/sale", if agreed { words::HAND_OVER } else { words::SELL });
+fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&App, Seen<'_>)) -> Asked {
+    let currency = draft.picks.currency;
+    let spoken = agreed.and_then(|id| sheet.selling.agreement(id)?.tax).map(TaxBy::Agreed);
+    let mut asked = Asked::new("jobs/sale", if agreed.is_some() { words::HAND_OVER } else { words::SELL });
     asked.above = vec![how_paid(draft, true), how_carried(draft)];
+    let by = draft.picks.tax.or(spoken).unwrap_or(sheet.sale.tax);
+    let chips = taxes::chips(app, (currency, by), seen, |by| say(Tap::Pick(Pick::Tax(by))));
+    asked.above.extend(chips.map(|chips| chips.attr("aria-label", tax_words::TAX_OF_SALE)));
     if can_tip(sheet) {
         asked.above.push(caution(jobs::CAUTION_TIP));
     }
-    asked.slots = vec![Slot::new(words::SUM, code), Slot::whole(words::PIECES)];
+    asked.slots = vec![Slot::new(words::SUM, currency.code()), Slot::whole(words::PIECES)];
     asked
 }
 
