@@ -3,11 +3,12 @@
 use super::{Done, Over, asking, chosen_tax, done, on_top, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
+use crate::app::taxes::charged;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
 use fivebar_core::ledger::fold::Job;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall, reading};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall};
 
 /// What is typed by the pad.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -164,9 +165,10 @@ fn pad_done(app: &mut App, adds_tax: bool) {
     with(app, |agree| {
         let currency = agree.currency;
         let Some((field, typed)) = &mut agree.pad else { return };
-        let Some(sum) = typed.take(|text| reading::money(text, currency, sign)) else { return };
+        let tax = tax.filter(|_| *field == Field::Price);
+        let Some(sum) = typed.take(|text| charged(text, (currency, sign), tax)) else { return };
         match field {
-            Field::Price => agree.sum = Some(tax.and_then(|tax| tax.charge(sum).ok()).unwrap_or(sum)),
+            Field::Price => agree.sum = Some(sum),
             Field::Deposit => agree.deposit = Some(sum).filter(|sum| !sum.is_zero()),
         }
         agree.pad = None;
