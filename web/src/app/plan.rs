@@ -5,6 +5,7 @@ mod beside;
 mod buying;
 mod cut;
 mod more;
+mod rack_first;
 #[cfg(test)]
 mod tests;
 mod ticks;
@@ -27,7 +28,7 @@ use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Length, Set};
-use fivebar_core::sheet::make::buy::bought_since;
+use fivebar_core::sheet::make::buy::{OfRack, bought_since};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, Way, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
@@ -106,6 +107,10 @@ pub struct Plan {
     pub changed: bool,
     /// It is asked whether the wood of the plan before stays.
     pub asks: bool,
+    /// What lies there is planned before boards to buy.
+    first: Option<rack_first::RackFirst>,
+    /// How far that went alone, where it was not enough.
+    pub of_rack: Option<OfRack>,
 }
 
 /// What can be said there.
@@ -308,7 +313,7 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open, it.turned.clone())) {
         plan.given.iter_mut().for_each(|given| used::owned(app, given));
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
-        return Some(Plan { ticked: it.ticked, again: it.again, ..plan });
+        return Some(Plan { ticked: it.ticked, again: it.again, of_rack: it.of_rack, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
     let mut ask = asked_again(&shop, &it.plan, &it.bought)?;
@@ -370,7 +375,11 @@ fn go(app: &mut App) {
     app.plan.asked.push((job, draft));
     (app.notice, app.plan.changed) = (None, false);
     match made {
-        Ok(given) => begin(app, given),
+        Ok(given) => {
+            let (given, first, of_rack) = rack_first::begun(app, given);
+            begin(app, given);
+            (app.plan.first, app.plan.of_rack) = (first, of_rack);
+        }
         Err(why) => {
             app.orders.push(Order::Feel(Feel::Refused));
             app.plan.refused = Some((ask, app.shelf().book.len()));
@@ -396,7 +405,19 @@ fn stop(app: &mut App) {
     if let Stands::UnderWay { .. } = app.plan.stands {
         app.plan.stands = Stands::Still;
         app.orders.push(Order::StopPlan);
+        if let Some(answered) = rack_first::halted(app) {
+            found(app, answered);
+        }
     }
+}
+
+/// A plan comes in hand, and lies on this phone.
+fn found(app: &mut App, answered: Answered) {
+    if app.plan.take_in(answered) {
+        ticks::gone(app);
+    }
+    beside::same_ticks(app);
+    beside::keep(app);
 }
 
 /// Takes in what is heard of a planning; nothing is, where none is under way.
@@ -409,11 +430,8 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
-            if plan.take_in(*answered) {
-                ticks::gone(app);
-            }
-            beside::same_ticks(app);
-            beside::keep(app);
+            let Some(answered) = rack_first::next(app, *answered) else { return };
+            found(app, answered);
             let plan = &mut app.plan;
             let open = plan.found.as_ref().filter(|found| ms == FIRST && !found.answered.is_proven()).zip(plan.given.as_ref());
             plan.stands = match open {
@@ -427,7 +445,13 @@ pub fn told(app: &mut App, told: Planning) {
             };
         }
         Planning::ShortEnd { .. } => (),
-        Planning::Failed => plan.stands = if plan.found.is_some() { Stands::Still } else { Stands::Failed },
+        Planning::Failed => {
+            if let Some(answered) = rack_first::halted(app) {
+                found(app, answered);
+            }
+            let plan = &mut app.plan;
+            plan.stands = if plan.found.is_some() { Stands::Still } else { Stands::Failed };
+        }
     }
 }
 

@@ -13,6 +13,7 @@ use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::plan::Figures;
 use fivebar_core::plan::rows::ends;
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Set};
+use fivebar_core::sheet::make::buy::OfRack;
 use fivebar_core::sheet::make::keep::{in_use, kept, still_on};
 use fivebar_core::sheet::make::{Boards, Given, Top, What, Which};
 use fivebar_core::sheet::plan::ShortEnd;
@@ -21,7 +22,8 @@ use fivebar_core::sheet::plan::ShortEnd;
 const JOBS: usize = 8;
 const PART: char = '|';
 /// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
-/// what a short end would give, the plan in use it was planned again from, and the piles that were left out.
+/// what a short end would give, the plan in use it was planned again from, the piles that were left out, and how far what lies there goes
+/// without boards to buy.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -43,6 +45,8 @@ pub struct Beside {
     /// Piles that were left out, or taken in of those the job has; none where that was not written yet.
     pub turned: Option<Vec<Which>>,
     pub bought: Vec<Boards>,
+    /// How far what lies there alone went; none where that was not written yet, or was enough.
+    pub of_rack: Option<OfRack>,
 }
 
 /// The plan in hand with its ticks is the one that lies there for its job.
@@ -88,7 +92,8 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let again = plan.again.map(|id| id.to_string()).unwrap_or_default();
     let (ticks, lines, open) = (ticks.join(","), found.sheet.lines.len(), left_open(given));
     let turned = given.ask.turned.iter().map(|(at, in_job)| format!("{}.{}.{}", at.haul, at.pile, u8::from(*in_job))).listed().join(",");
-    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}");
+    let of_rack = plan.of_rack.map(|it| format!("{},{}", it.made, u8::from(it.proven))).unwrap_or_default();
+    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}");
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
@@ -221,17 +226,35 @@ fn read(line: &str) -> Option<Beside> {
     let short = ticks.next().and_then(end_of);
     let again = ticks.next().and_then(Id::read);
     let turned = ticks.next().map(|all| all.split(',').filter_map(which).collect());
+    let of_rack = ticks.next().and_then(rack_of);
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
     let plan = KeptPlan { id: entry.id, at: entry.wall, by: entry.stamp.2, plan: plan.clone(), used: false };
-    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, uncut, short, again, turned, bought })
+    Some(Beside {
+        plan,
+        ticked,
+        of,
+        open: OPEN.map(|letter| letters.contains(letter)),
+        lines,
+        uncut,
+        short,
+        again,
+        turned,
+        bought,
+        of_rack,
+    })
 }
 
 fn which(text: &str) -> Option<Which> {
     let mut parts = text.split('.');
     let (haul, pile) = (Id::read(parts.next()?)?, Id::read(parts.next()?)?);
     Some((Lying { haul, pile }, parts.next()? == "1"))
+}
+
+fn rack_of(text: &str) -> Option<OfRack> {
+    let (made, proven) = text.split_once(',')?;
+    Some(OfRack { made: made.parse().ok()?, proven: proven == "1" })
 }
 
 fn end_of(text: &str) -> Option<ShortEnd> {

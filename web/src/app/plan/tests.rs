@@ -6,6 +6,7 @@ mod last_act;
 mod later;
 mod proven;
 mod put_back;
+mod rack_first;
 mod refused;
 mod shared;
 mod told;

@@ -97,7 +97,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
-    shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
+    shown.extend(told::buy(given, sheet, (&app.plan, seen)).into_iter().map(|line| worded("p", "w7", line)));
     // What keeps rows from being laid stands over the picture, what would save strips under it.
     let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
     let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };

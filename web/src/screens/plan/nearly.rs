@@ -26,6 +26,15 @@ pub fn field(given: &Given, laid: &Laid, seen: Seen<'_>) -> String {
     words::not_within(&side(asked.tolerance, given.units, seen), [&long, &across], &sides)
 }
 
+/// All that was asked is made; a field is near enough.
+pub fn is_all(given: &Given, sheet: &PlanSheet) -> bool {
+    match (&given.ask.what, &given.ready.wish) {
+        (What::Field(asked), _) => sheet.laid.as_ref().is_some_and(|laid| is_within(asked, laid)),
+        (_, Wish::Parts(parts) | Wish::Sticks(parts)) => parts.sets.is_some_and(|sets| sets <= sheet.made),
+        _ => true,
+    }
+}
+
 /// Every side that was asked is as near as was asked.
 fn is_within(asked: &Field, laid: &Laid) -> bool {
     let near = |(side, asked_for): (&Length, &Option<Length>)| {

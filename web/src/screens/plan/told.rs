@@ -126,7 +126,7 @@ fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
 pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let shape = given.ask.what.shape();
     if sheet.proof.best && 0 < sheet.made {
-        return Some(best(given, sheet).into());
+        return Some(limits::best(best(given, sheet), given));
     }
     match (shape, sheet.proof.gap?) {
         (Shape::Rows, (1, worth, bound)) => {
@@ -251,13 +251,32 @@ fn section(given: &Given, seen: Seen<'_>) -> Option<String> {
     all.all(|other| other == first).then(|| format!("{thick} × {wide}"))
 }
 
-/// Boards to buy first, and what they cost.
-pub fn buy(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
+/// How far what lies there goes, where boards could be bought; of a top its ways say it.
+fn of_rack(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) -> Option<String> {
+    let shape = given.ask.what.shape();
+    if given.ask.bought.is_empty() || shape == Shape::Rows {
+        return None;
+    }
+    let buys = !not_bought(given, sheet).is_empty();
+    Some(match plan.of_rack {
+        None if buys || !nearly::is_all(given, sheet) => return None,
+        None => words::NOTHING_TO_BUY.to_owned(),
+        Some(_) if !buys => words::BOARDS_BRING_NOTHING.to_owned(),
+        Some(of) if of.made == 0 => words::rack_gives_none(shape, of.proven),
+        Some(of) => {
+            let pieces = format!("{} {}", number(of.made, seen), words::things(shape, of.made == 1));
+            words::rack_gives(&pieces, of.made == 1, of.proven)
+        }
+    })
+}
+
+/// Boards to buy first, and what they cost; after how far what lies there goes.
+pub fn buy(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) -> Vec<String> {
     let letter = |source: usize| given.ready.sources.get(source).map_or("", |source| source.letter.as_str());
     let one = |(source, n, cost): (usize, u32, Option<fivebar_core::quantity::Money>)| {
         words::buy(&seen.speech.count(n), letter(source), cost.map(|cost| seen.speech.money(cost)).as_deref())
     };
-    not_bought(given, sheet).into_iter().map(one).collect()
+    of_rack(given, sheet, (plan, seen)).into_iter().chain(not_bought(given, sheet).into_iter().map(one)).collect()
 }
 
 /// What more would unlock.

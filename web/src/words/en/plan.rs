@@ -92,6 +92,31 @@ pub fn buy(n: &str, letter: &str, cost: Option<&str>) -> String {
     cost.map_or_else(|| format!("Buy {n} of {letter}."), |cost| format!("Buy {n} of {letter}, {cost} together."))
 }
 
+// What lies there comes before what is to buy
+pub const NOTHING_TO_BUY: &str = "Nothing to buy: what lies there is enough.";
+pub const BOARDS_BRING_NOTHING: &str = "With the boards to buy no more was found.";
+
+/// "What lies there gives 3 pieces and no more: boards to buy fill the rest."; where no more was found of it: "Of what lies there alone 3
+/// pieces were found: boards to buy fill the rest."
+pub fn rack_gives(pieces: &str, one: bool, proven: bool) -> String {
+    let was = if one { "was" } else { "were" };
+    let (begin, end) = if proven { ("What lies there gives", "and no more") } else { ("Of what lies there alone", "found") };
+    let found = if proven { end.to_owned() } else { format!("{was} {end}") };
+    format!("{begin} {pieces} {found}: {FILL_THE_REST}")
+}
+
+/// The same of nothing; a field is of one pile, and nothing fills it.
+pub fn rack_gives_none(shape: Shape, proven: bool) -> String {
+    if shape == Shape::Field {
+        return "Of what lies there alone no field near enough was found.".to_owned();
+    }
+    let none = "not one piece";
+    let was = if proven { "comes" } else { "was found" };
+    format!("Of what lies there alone {none} {was}: {FILL_THE_REST}")
+}
+
+const FILL_THE_REST: &str = "boards to buy fill the rest.";
+
 // Why pieces can't be used
 pub const SIZE_MISSING: &str = "a size is missing";
 pub const TOO_THIN: &str = "too thin";

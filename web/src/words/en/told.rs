@@ -191,6 +191,8 @@ pub fn if_as_short(of: Option<&str>, shortest: &str) -> String {
 
 pub const OF_THEIR_PILES: &str = "the shortest of their piles";
 pub const BY_CROSSCUTS: &str = "by crosscuts alone";
+pub const BUYING_NONE: &str = "with nothing bought";
+pub const BUYING_NO_MORE: &str = "with no more bought";
 
 /// "No plan can make more, by crosscuts alone."
 pub fn held_for(said: &str, limits: &[String]) -> String {
