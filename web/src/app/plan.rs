@@ -4,6 +4,7 @@ mod asking;
 mod beside;
 mod buying;
 mod cut;
+mod drop;
 mod more;
 mod rack_first;
 #[cfg(test)]
@@ -22,6 +23,7 @@ pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left};
 pub use buying::{FIGURES, were_bought, woods};
 pub use cut::{PutBack, asked_back};
+pub use drop::{Dropping, dropping};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
@@ -107,6 +109,10 @@ pub struct Plan {
     pub changed: bool,
     /// It is asked whether the wood of the plan before stays.
     pub asks: bool,
+    /// It is asked what becomes of the wood of the plan that is dropped.
+    pub drops: bool,
+    /// The plan that was in hand was dropped.
+    pub dropped: bool,
     /// What lies there is planned before boards to buy.
     first: Option<rack_first::RackFirst>,
     /// How far that went alone, where it was not enough.
@@ -151,7 +157,10 @@ pub enum Tap {
     /// What was put back of the wood of the job's plans is taken again.
     TakeAgain,
     Use,
-    /// The same, where the wood of the plan before stays in the job, or goes back.
+    /// The plan in hand is wanted no more; of one in use its wood stays in the job, or goes back.
+    Drop,
+    DropAnd(bool),
+    /// The plan's wood is taken, where the wood of the plan before stays in the job, or goes back.
     UseAnd(bool),
     /// So much over in width for this plan alone, or as the saw's figures say; it is planned at once.
     Over(Option<Length>),
@@ -196,6 +205,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::TakeAgain => of_job(app, |job| PlanCommand::TakeAgain { job }, now),
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
+        Tap::Drop => drop::drop_it(app),
+        Tap::DropAnd(stays) => drop::drop_as(app, stays, now),
         Tap::LeaveOut(name) => leave_out(app, name),
         Tap::Over(over) => {
             app.plan.draft.over = over;
@@ -230,7 +241,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
 fn open(app: &mut App) {
     let Some(job) = app.jobs.open else { return };
     app.jobs.room = Some(Room::Plan);
-    (app.notice, app.plan.asks) = (None, false);
+    (app.notice, app.plan.asks, app.plan.drops) = (None, false, false);
     if app.plan.is_of(job) {
         return;
     }
@@ -300,6 +311,12 @@ fn of_book(app: &App, job: Id) -> Option<Plan> {
         return None; // another was made since
     }
     cut_by(app, last)
+}
+
+/// A plan of a job by its entry, with what was ticked of it.
+fn kept_of(app: &App, job: Id, plan: Id) -> Option<Plan> {
+    let plans = app.shelf().shop(app.now.at).job(job).ok()?.plans;
+    cut_by(app, plans.iter().find(|kept| kept.id == plan)?)
 }
 
 fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {

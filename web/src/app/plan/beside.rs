@@ -18,6 +18,8 @@ use fivebar_core::sheet::make::keep::{in_use, kept, still_on};
 use fivebar_core::sheet::make::{Boards, Given, Top, What, Which};
 use fivebar_core::sheet::plan::ShortEnd;
 
+/// In front of a plan that was dropped: it comes again where that is taken back.
+const DROPPED: char = '!';
 /// Of so many jobs, the last ones.
 const JOBS: usize = 8;
 const PART: char = '|';
@@ -66,8 +68,7 @@ pub fn keep(app: &mut App) {
     let others = app.here.plans.lines().filter(|line| !line.starts_with(&job) || read(line).is_some_and(|it| cut_by(&it) || was_cut(&it)));
     let all: Vec<&str> = std::iter::once(line.as_str()).chain(others).take(JOBS).collect();
     let value = all.join("\n");
-    app.here.plans.clone_from(&value);
-    app.orders.push(Order::Choose { key: Choice::Plans, value });
+    write(app, value);
 }
 
 /// Takes in what a short end would give the plan in hand, unless it was found of another.
@@ -123,9 +124,41 @@ pub fn ticks(app: &App, plan: &KeptPlan) -> Set<usize> {
     of_plan(app, plan).map(|it| it.ticked).unwrap_or_default()
 }
 
+/// Those that were dropped too: a plan of the book may be in use again.
 fn of_job(app: &App, job: Id) -> impl Iterator<Item = Beside> + use<'_> {
     let job = job.to_string();
-    app.here.plans.lines().filter(move |line| line.starts_with(&job)).filter_map(read)
+    app.here.plans.lines().filter(move |line| line.trim_start_matches(DROPPED).starts_with(&job)).filter_map(read)
+}
+
+/// The plan of a job that lies there unused is dropped, or comes again; false where there is none.
+pub fn dropped(app: &mut App, job: Id, drops: bool) -> bool {
+    let (job, mut turned) = (job.to_string(), false);
+    let one = |line: &str| {
+        let is_out = line.starts_with(DROPPED);
+        let it = !turned && is_out != drops && line.trim_start_matches(DROPPED).starts_with(&job);
+        turned |= it;
+        if it { marked(line, drops) } else { line.to_owned() }
+    };
+    let value = app.here.plans.lines().map(one).listed().join("\n");
+    write(app, value);
+    turned
+}
+
+/// What lies there of a plan of the book is of one that was dropped.
+pub fn dropped_of(app: &mut App, plan: Id) {
+    let one = |line: &str| if read(line).is_some_and(|it| it.of == Some(plan)) { marked(line, true) } else { line.to_owned() };
+    let value = app.here.plans.lines().map(one).listed().join("\n");
+    write(app, value);
+}
+
+fn marked(line: &str, drops: bool) -> String {
+    let line = line.trim_start_matches(DROPPED);
+    if drops { format!("{DROPPED}{line}") } else { line.to_owned() }
+}
+
+fn write(app: &mut App, value: String) {
+    app.here.plans.clone_from(&value);
+    app.orders.push(Order::Choose { key: Choice::Plans, value });
 }
 
 /// A plan that is found again keeps what was ticked of it, but for what is ticked of wood that is taken: that is other wood.

@@ -1,6 +1,7 @@
 mod agree;
 mod before;
 mod bought;
+mod drop;
 mod ends;
 mod last_act;
 mod later;

@@ -28,7 +28,8 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(if found.is_some_and(|found| 0 < found.sheet.made) { early(app) } else { under_way(given, app, seen) })
         .kids(found.map(|found| plan(sheet, (given, found), (app, &since), seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
-    let second = second.kids(since.taken.then(|| ways_on(given, sheet))).kid(el("div", "no-print").kid(super::to_job()));
+    let drop_key = found.map(|_| since::drop_key(&since, app, seen));
+    let second = second.kids(since.taken.then(|| ways_on(given, sheet))).kids(drop_key).kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
     let screen = Screen::new("jobs/plan-answer", head(top), main).says_it();
     Screen { foot: foot(given, sheet, (app, &since), seen), of: app.plan.turned_to.to_string(), ..screen }

@@ -3,7 +3,7 @@
 use super::super::slots::{Slot, docked, figures_told, no, why_words};
 use super::super::{Screen, Seen};
 use super::{Boards, ends, over, say, since, sketch, ways};
-use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
+use crate::app::plan::{Draft, FIELD, PATTERNS, Since, TOP, Tap, in_use, refused};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::head::{Head, head};
@@ -25,6 +25,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let least = if let Some(WhyNot::Narrow { least, .. }) = &stands { Some(*least) } else { None };
     let none_fits = if let Some(WhyNot::NoneForPart(part)) = &stands { Some(part.as_str()) } else { None };
     let why = why.or_else(|| app.plan.changed.then(|| el("p", "why").attr("role", "alert").text(words::CHANGED)));
+    let drop_key = app.plan.changed.then(|| since::drop_key(&Since::default(), app, seen));
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
     let ask = draft.rough(sheet.job, seen.speech.typing(units));
@@ -36,6 +37,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(why)
         .kids(least.map(|least| ends::to_saw(told_words::LEAST_STRIP, least, (units, seen))))
         .kids(refused)
+        .kids(drop_key)
         .kids(choices(shape, draft))
         .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
         .kids(since::parts(none_fits, &draft.without))

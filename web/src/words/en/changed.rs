@@ -136,6 +136,20 @@ pub fn after_the_saw(n: Option<&str>) -> String {
     n.map_or_else(|| "only after the saw".to_owned(), |n| format!("{n} only after the saw"))
 }
 
+// A plan that is wanted no more
+pub const DROP: &str = "Drop this plan";
+pub const DROP_UNUSED: &str = "it was not used";
+pub const DROP_IN_USE: &str = "asks what becomes of its wood";
+pub const PLAN_DROPPED: &str = "a plan dropped";
+
+/// "The job has 9 pieces by this plan. Do they stay in it?"
+pub fn drops(pieces: &str) -> String {
+    format!("The job has {pieces} by this plan. Do they stay in it?")
+}
+
+pub const DROP_STAYS_UNDER: &str = "they are cut, or for something else of it";
+pub const DROP_BACK_UNDER: &str = "where they were, with what it left";
+
 // The last tick at the saw
 pub const A_LINE: &str = "a line at the saw";
 
