@@ -36,7 +36,7 @@ use fivebar_core::sheet::make::{Ask, Boards, Given, Way, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
 pub use more::{follow, painted};
 pub use ticks::{LastTick, back as tick_back};
-pub use used::{Before, Since, in_use_by, since, was_used, why_not};
+pub use used::{Before, Since, in_both_of, in_use_by, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;

@@ -187,6 +187,20 @@ pub fn do_they_stay(pieces: &str) -> String {
 /// "The job has 9 pieces by the plan before. Do they stay? What it has by other plans stays."
 pub const OTHERS_STAY: &str = "What it has by other plans stays.";
 
+/// "Both make leg and rail."
+pub fn both_make(all: &[String]) -> String {
+    format!("Both make {}.", listed(all, "and"))
+}
+
+/// "Put back, all of them go: rail has no wood then."; "Taken back, rail has no plan."
+pub fn made_alone(all: &[String], goes_back: bool) -> String {
+    let (all, has) = (listed(all, "and"), if all.len() == 1 { "has" } else { "have" });
+    if goes_back { format!("Put back, all of them go: {all} {has} no wood then.") } else { format!("Taken back, {all} {has} no plan.") }
+}
+
+pub const THE_TOP: &str = "the top";
+pub const THE_FIELD: &str = "the field";
+
 pub const THEY_STAY: &str = "They stay";
 pub const THEY_STAY_UNDER: &str = "they are cut, or for something else of it";
 pub const PUT_BACK: &str = "Put them back";
