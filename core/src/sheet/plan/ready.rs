@@ -20,6 +20,8 @@ pub struct Source {
     /// Strips out of each piece; 1 where it is taken as it is.
     pub ripped: i64,
     pub count: i64,
+    /// How thick and wide what is left of its pieces is, where the act of a used plan says it.
+    pub left: Option<[Length; 2]>,
 }
 
 /// A problem that can be given to the planner.
@@ -144,7 +146,7 @@ fn joins(wish: &Wish, figures: &Figures) -> Answer<Joins> {
 
 /// The pile as the plan has it; none where no strip comes out of it.
 fn source(wish: &Wish, figures: &Figures, (stack, size): (&Stack, [Length; 3])) -> Answer<Option<Source>> {
-    let one = Source { letter: String::new(), stack: stack.clone(), size, ripped: 1, count: i64::from(stack.free) };
+    let one = Source { letter: String::new(), stack: stack.clone(), size, ripped: 1, count: i64::from(stack.free), left: None };
     let Wish::Panel(panel) = wish else { return Ok(Some(one)) };
     let [thickness, width, length] = size;
     let strip = panel.strip.plus(figures.joint)?.plus(figures.joint)?;

@@ -131,8 +131,11 @@ fn used(ready: &Ready, draft: &Draft, scale: Back) -> Answer<Vec<Used>> {
     Ok(all)
 }
 
-/// Thickness and width of what is left of a cut piece: those of its other pieces where all of it is planed before it is cut to length.
+/// Thickness and width of what is left of a cut piece: as it was left, where that is written; those of its other pieces where all of it is planed before it is cut to length.
 fn section<'a>(ready: &Ready, source: &Source, mut sawn: impl Iterator<Item = &'a Sawn>, scale: Back) -> Answer<[Length; 2]> {
+    if let Some(left) = source.left {
+        return Ok(left);
+    }
     let [thickness, width, _] = source.size;
     let planed = matches!(ready.wish, Wish::Panel(_) | Wish::Tiles(_));
     let first = sawn.find_map(|sawn| sawn.pieces.first()).filter(|_| planed);
