@@ -20,7 +20,7 @@ use super::{App, Notice, workshop};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
-pub use beside::{after_the_saw, cuts_left};
+pub use beside::{after_the_saw, cuts_left, is_to_cut};
 pub use buying::{FIGURES, were_bought, woods};
 pub use cut::{PutBack, asked_back};
 pub use drop::{Dropping, dropping};
@@ -370,7 +370,9 @@ fn choose(app: &mut App, shape: Shape) {
     let Some((typing, facts)) = typing else { return };
     let figures = fivebar_core::sheet::make::figures(&app.shelf().shop(app.now.at), facts.units).ok();
     if app.plan.draft.shape != Some(shape) {
-        app.plan.draft = Draft::begun(shape, &facts, figures.as_ref(), typing);
+        let begun = Draft::begun(shape, &facts, figures.as_ref(), typing);
+        // After a plan that is used something else is asked.
+        app.plan.draft = if app.plan.used.is_some() { begun } else { app.plan.draft.of_other(begun) };
     }
     app.plan.page = Page::Ask;
 }

@@ -9,6 +9,8 @@ use crate::plan::{Answered, Asked, Made};
 use crate::quantity::{Count, Id, Length, Listed, Volume};
 use crate::sheet::Shop;
 use crate::sheet::plan::figures::Figures;
+use crate::sheet::plan::trim::least_sawn;
+use crate::sheet::plan::wish::Panel;
 
 /// What the plans of a job make, and what they lack of their wood.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -100,8 +102,12 @@ fn whole(kept: &KeptPlan, (asked, answered): (&Asked, &Answered), figures: &Figu
             let top = Top { width: kept.plan.width?, ..Top::default() };
             let before = strip_before(&top, Count::try_from(problem.rows?).ok()?, &figures);
             let strip = kept.plan.strip.unwrap_or(before);
-            let rows = Count::try_from(plan.rows.len()).ok()?;
-            Volume::of(of(problem.length)?, strip, kept.plan.thickness?).and_then(|row| row.times(rows)).ok()
+            let (length, thickness, made) = (of(problem.length)?, kept.plan.thickness?, Count::try_from(plan.rows.len()).ok()?);
+            let panel = Panel { length, width: kept.plan.width, thickness, strip, split: problem.split };
+            let last =
+                panel.last_row(made.into(), least_sawn(&figures)).filter(|it| it.as_nm().checked_rem(kept.plan.unit.as_nm()) == Some(0));
+            let width = strip.times(i64::from(made.checked_sub(1)?)).and_then(|rows| rows.plus(last.unwrap_or(strip))).ok()?;
+            Volume::of(length, width, thickness).ok()
         }
         (_, Made::Field(plan)) => laid(plan.field.as_ref()?, kept.plan.unit),
         _ => None,

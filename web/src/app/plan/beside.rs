@@ -191,6 +191,11 @@ pub fn to_cut(app: &App, job: Id) -> Option<Id> {
     left(app).into_iter().find(|(of, ..)| *of == job).map(|(_, plan, ..)| plan)
 }
 
+/// Whether a job has lines left at the saw.
+pub fn is_to_cut(app: &App, job: Id) -> bool {
+    to_cut(app, job).is_some()
+}
+
 /// Job, plan, lines left and lines there are, the newest plan first.
 fn left(app: &App) -> Vec<(Id, Id, usize, usize)> {
     let shop = app.own.shop(app.now.at);

@@ -138,7 +138,8 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)].into_iter().flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    more.chain(over).chain(nearly).chain(others).collect()
+    let glued = over::glued(given, sheet, seen);
+    more.chain(glued).chain(over).chain(nearly).chain(others).collect()
 }
 
 fn joints(top: &Top, given: &Given, seen: Seen<'_>) -> String {

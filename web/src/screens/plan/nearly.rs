@@ -15,12 +15,13 @@ use fivebar_core::sheet::plan::{Laid, PlanSheet};
 const NAMED: usize = 4;
 
 /// What a field is, or that it is not near enough and what the nearest is.
-pub fn field(given: &Given, laid: &Laid, seen: Seen<'_>) -> String {
+pub fn field(given: &Given, (laid, layers): (&Laid, i64), seen: Seen<'_>) -> String {
     let What::Field(asked) = &given.ask.what else { return String::new() };
     let [wide, deep, high] = laid.sides;
     let sides = sides([Some(wide), Some(deep), Some(high)], given, seen);
     if is_within(asked, laid) {
-        return words::field(plan::pattern(laid.pattern), &sides);
+        let layers = (1 < layers).then(|| number(layers, seen));
+        return words::field(plan::pattern(laid.pattern), &sides, layers.as_deref());
     }
     let [long, across] = laid.tile.map(|side| seen.speech.length(side, given.units));
     words::not_within(&side(asked.tolerance, given.units, seen), [&long, &across], &sides)

@@ -39,7 +39,7 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         return format!("{} {}", words::nothing(shape), limits::held(&bound(given, found, seen), given, seen));
     }
     let made = match shape {
-        Shape::Field => sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, laid, seen)),
+        Shape::Field => sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, (laid, sheet.made), seen)),
         _ => {
             let wanted = wanted(given).filter(|wanted| sheet.made < *wanted).map(|n| number(n, seen));
             words::made(shape, &number(sheet.made, seen), sheet.made == 1, wanted.as_deref())
@@ -138,9 +138,21 @@ pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> 
         }
         (Shape::Rows, (2, ..)) if given.ready.counts_whole() => Some(told::LENGTH_AND_REST_MAY_BE_BETTER.into()),
         (Shape::Rows, (2, ..)) => Some(told::REST_MAY_BE_BETTER.into()),
+        (Shape::Parts, (1, worth, bound)) if given.ready.counts_whole() => {
+            let of = |units: i128, up: bool| wood(given.ready.volume(units).ok()?, (given.units, up), seen);
+            Some(told::wood_may_be_less([&of(bound, false)?, &of(worth, true)?], common::volume_unit(given.units)))
+        }
         (Shape::Sticks, (2, ..)) => Some(told::CUTS_MAY_BE_FEWER.into()),
         _ => None,
     }
+}
+
+/// In litres or board feet to a tenth: what is needed never more than it is, what is taken never less.
+fn wood(volume: Volume, (units, up): (Units, bool), seen: Seen<'_>) -> Option<String> {
+    let all = if units == Units::Inch { volume.board_feet() } else { volume.litres() };
+    let tenths = all.checked_mul(Decimal::TEN)?;
+    let tenths = if up { tenths.ceil() } else { tenths.floor() };
+    Some(seen.speech.number(tenths.checked_div(Decimal::TEN)?, 1, 1))
 }
 
 /// Of a field, that the waste was not looked at.

@@ -220,6 +220,7 @@ pub fn used_on(when: &str) -> String {
 }
 
 pub const AT_THE_SAW: &str = "At the saw";
+pub const TO_THE_SAW: &str = "To the list at the saw";
 
 /// "4 of 6 lines left to cut": a line at the saw may be many cuts.
 pub fn cuts_left(left: &str, of: &str) -> String {

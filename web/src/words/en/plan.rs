@@ -166,11 +166,12 @@ pub fn things(shape: Shape, one: bool) -> &'static str {
     }
 }
 
-/// "8 rows.", "6 of 8 rows."
+/// "8 rows.", "6 of 8 rows."; of parts for how many of the job they are: "Parts for 2 of 3 pieces."
 pub fn made(shape: Shape, made: &str, one: bool, wanted: Option<&str>) -> String {
+    let of = if matches!(shape, Shape::Parts | Shape::Sticks) { "Parts for " } else { "" };
     match wanted {
-        Some(wanted) => format!("{made} of {wanted} {}.", things(shape, false)),
-        None => format!("{made} {}.", things(shape, one)),
+        Some(wanted) => format!("{of}{made} of {wanted} {}.", things(shape, false)),
+        None => format!("{of}{made} {}.", things(shape, one)),
     }
 }
 
@@ -327,9 +328,9 @@ pub fn alike(shape: Shape, n: &str, cut: &str) -> String {
     format!("{n} {boards}: {cut}")
 }
 
-/// "2 × 71".
+/// "2 of 71": so many of a length, which is no size.
 pub fn times(n: &str, length: &str) -> String {
-    format!("{n} × {length}")
+    format!("{n} of {length}")
 }
 
 pub fn goes_back(length: &str) -> String {
@@ -360,8 +361,13 @@ pub fn part_piece(part: &str, length: &str, mark: &str, name: &str) -> String {
 
 pub const TAP_A_PIECE: &str = "Tap a piece to see where it comes from.";
 
+/// "Used 24 of 33 pieces."; "Used all 5 pieces."; of one alone "Used the one piece."
 pub fn used_of(used: &str, of: &str) -> String {
-    format!("Used {used} of {of}.")
+    match (used == of, used) {
+        (true, "1") => "Used the one piece.".to_owned(),
+        (true, _) => format!("Used all {of} pieces."),
+        (false, _) => format!("Used {used} of {of} pieces."),
+    }
 }
 
 /// "Used 9 of 71 pieces, ripped into 12 strips."
