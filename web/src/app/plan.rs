@@ -22,7 +22,7 @@ use crate::parts::pad::Press;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left, is_to_cut};
 pub use buying::{FIGURES, were_bought, woods};
-pub use cut::{PutBack, asked_back};
+pub use cut::{PutBack, asked_back, not_cut_off};
 pub use drop::{Dropping, dropping};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};

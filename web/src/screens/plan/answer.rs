@@ -175,7 +175,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     if sheet.made == 0 {
         return vec![];
     }
-    let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list(given, sheet, app, seen)).collect();
+    let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list((given, sheet), since.taken, app, seen)).collect();
     shown.extend(sizes::finish(given, sheet, seen));
     shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
     let lines = [told::used(given, sheet, seen)]
