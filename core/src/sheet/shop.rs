@@ -1,15 +1,16 @@
 //! What every sheet is read from: the book, and what all jobs share, folded once for one moment.
 
 use super::bench::{Look, Seen};
-use super::estimate::history::{History, history_of_all};
+use super::estimate::history::{Gathered, History};
 use super::waiting::Kept;
 use crate::bench::wait::Waits;
 use crate::bench::{Bench, Run, Time};
-use crate::ledger::fold::{self, Job, Workshop};
-use crate::ledger::{Book, fold::Till};
+use crate::ledger::Book;
+use crate::ledger::fold::{self, Job, TaxBy, Till, Workshop};
 use crate::money::charge::Terms;
 use crate::money::fee::Fee;
 use crate::money::point::Points;
+use crate::money::tax::Tax;
 use crate::quantity::{Currency, Id, Moment, Offset, Wall};
 use crate::refusal::{Answer, Refusal};
 
@@ -28,7 +29,7 @@ pub struct Shop<'a> {
     pub prospects: Rc<Kept>,
     // Folded when somebody asks.
     waits: OnceCell<Rc<Waits>>,
-    history: Rc<OnceCell<History>>,
+    history: Rc<Gathered>,
 }
 
 impl<'a> Shop<'a> {
@@ -47,7 +48,7 @@ impl<'a> Shop<'a> {
     }
 
     /// The same with what was gathered of earlier jobs before, or will be.
-    pub fn with_history(self, history: Rc<OnceCell<History>>) -> Shop<'a> {
+    pub fn with_history(self, history: Rc<Gathered>) -> Shop<'a> {
         Shop { history, ..self }
     }
 
@@ -71,7 +72,12 @@ impl<'a> Shop<'a> {
 
     /// What all jobs tell of how long things take, gathered once.
     pub fn history(&self) -> &History {
-        self.history.get_or_init(|| history_of_all(self))
+        self.history.all(self)
+    }
+
+    /// What all jobs but this one tell of it.
+    pub fn history_but(&self, job: Id) -> Rc<History> {
+        self.history.but(self, job)
     }
 
     /// The time of a job, to this moment.
@@ -92,11 +98,24 @@ impl<'a> Shop<'a> {
         self.workshop.tills.get(&currency).cloned().unwrap_or_default()
     }
 
-    /// How a sale is taxed, and what its payment costs.
+    /// How a sale of no job is taxed, and what its payment costs.
     pub fn terms(&self, currency: Currency, paid: Paid) -> Terms {
-        let till = self.till(currency);
-        let fee = if paid == Paid::Card { till.card() } else { Fee::NONE };
-        Terms { tax: till.sales_tax(), fee }
+        self.taxed((currency, TaxBy::Usual), paid)
+    }
+
+    /// How a sale of a job's pieces is taxed, and what its payment costs.
+    pub fn terms_of(&self, job: &Job, paid: Paid) -> Terms {
+        self.taxed((job.currency, job.tax), paid)
+    }
+
+    /// What a job's pieces are taxed with.
+    pub fn tax_of(&self, job: &Job) -> Tax {
+        self.workshop.tax(job.currency, job.tax)
+    }
+
+    fn taxed(&self, (currency, by): (Currency, TaxBy), paid: Paid) -> Terms {
+        let fee = if paid == Paid::Card { self.till(currency).card() } else { Fee::NONE };
+        Terms { tax: self.workshop.tax(currency, by), fee }
     }
 
     /// The price points of a currency: as set, else fives.
