@@ -7,6 +7,7 @@ use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What, agreement_done};
+use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::day_steps::day_steps;
