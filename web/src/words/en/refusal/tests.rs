@@ -3,11 +3,11 @@
 mod trouble;
 
 use super::*;
-use fivebar_core::quantity::reading::{Misread, Quantity};
 use crate::app::news::{NotRead, Trouble};
 use crate::words::Plain;
 use crate::words::en::copies;
 use fivebar_core::ledger::line::document::DocumentTrouble;
+use fivebar_core::quantity::reading::{Misread, Quantity};
 use fivebar_core::quantity::{Currency, Grams, Id, Key, Moment, Span};
 use fivebar_core::refusal::PlanFigure;
 
