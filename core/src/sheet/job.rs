@@ -1,6 +1,6 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
-use super::account::{Account, of as reckon};
+use super::account::{Account, Sold, of as reckon};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
@@ -141,10 +141,20 @@ pub struct SaleRoom {
     pub of: Count,
     pub agreed: Option<Money>,
     pub due: Money,
+    pub owed: Owed,
     /// Sales not paid in full, each with what it lacks.
     pub unpaid: Vec<(Id, Money)>,
     /// What came in beyond what is owed, by what it came in for.
     pub over: Vec<Over>,
+}
+
+/// What came in and what is due: of what is agreed and not handed over yet, where something is, else of all that was sold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Owed {
+    pub received: Money,
+    pub due: Money,
+    /// What came in for pieces sold beside what is agreed.
+    pub others: Money,
 }
 
 /// Pieces on the rack that are set apart for a job.
@@ -187,6 +197,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
             of: job.pieces,
             agreed: sold.agreed,
             due: sold.due,
+            owed: owed(&job, sold)?,
             unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).listed(),
             over: job.selling.over(job.currency)?,
         },
@@ -227,6 +238,20 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
         costs_in_all: work.costs,
         as_it_stands: as_it_stands(shop, job, account)?,
     })
+}
+
+fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
+    let (selling, currency) = (&job.selling, job.currency);
+    let none = Money::zero(currency);
+    if selling.open().next().is_none() {
+        return Ok(Owed { received: sold.received, due: sold.due, others: none });
+    }
+    let (mut received, mut due) = (none, none);
+    for agreement in selling.open() {
+        received = received.plus(selling.received_under(currency, agreement.id)?)?;
+        due = due.plus(selling.still_due(currency, agreement)?)?;
+    }
+    Ok(Owed { received, due, others: sold.received.minus(received)? })
 }
 
 fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<PerHour>> {

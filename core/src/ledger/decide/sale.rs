@@ -268,7 +268,10 @@ fn reverse(job: &Job, f: &kind::SaleReversed, act: &mut Act) -> Answer<()> {
 
 fn kept(job: &Job, kept: Option<Money>, received: Money) -> Answer<()> {
     let Some(met) = kept else { return Ok(()) };
-    plain(same(job.currency, met)?)?;
+    if same(job.currency, met)?.amount() < Decimal::ZERO {
+        return Err(Refusal::MoreThanOver { met: received.minus(met)?, over: received });
+    }
+    plain(met)?;
     if met.amount() <= received.amount() { Ok(()) } else { Err(Refusal::MoreThanReceived { met, received }) }
 }
 

@@ -115,6 +115,8 @@ pub struct Picks {
     pub spending: Option<Key>,
     pub way: Way,
     pub can: super::cans::OfCan,
+    /// How many alike is typed, not one of the keys.
+    pub other_count: bool,
     pub paid: Option<Paid>,
     pub carried: Carried,
     /// What a sale is taxed with, where it is not as its job is.
@@ -198,6 +200,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         spending: None,
         way: Way::default(),
         can: super::cans::OfCan::of(units),
+        other_count: false,
         paid: Some(Paid::Notes),
         carried: Carried::Fetched,
         tax: None,
@@ -262,7 +265,8 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         }
         What::Refund(id) => {
             let picks = Picks { ends: agreement_done(sheet, *id), ..draft.picks };
-            Draft { form: Form::of(1), picks, ..draft }
+            let came = sheet.selling.paid(sheet.account.currency, *id).ok();
+            Draft { form: Form::filled([typed.sum(came)]), picks, ..draft }
         }
         What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
         What::Consign => {
@@ -404,7 +408,14 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
             picks.spent_on.heard(tap, now);
         }
         Pick::More => (picks.more, picks.spent_on.asks) = (!picks.more, false),
-        Pick::Count(n) => draft.form.put(0, n.to_string()),
+        Pick::Count(0) => {
+            picks.other_count = true;
+            draft.form.put(0, String::new());
+        }
+        Pick::Count(n) => {
+            picks.other_count = false;
+            draft.form.put(0, n.to_string());
+        }
         Pick::Room(nth) => {
             if let Some((low, high)) = ROOMS.get(nth) {
                 draft.form.put(0, low.to_string());

@@ -35,7 +35,8 @@ pub fn save(app: &mut App, now: Now) {
         return app.orders.push(Order::Feel(Feel::Refused));
     }
     let gallery = gallery(app, &draft);
-    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, tax: chosen_tax(app, &draft), now };
+    let (came, tax) = (came(app, &draft), chosen_tax(app, &draft));
+    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, came, tax, now };
     let command = emptied(app, &draft).or_else(|| reader.command(&mut draft));
     let what = draft.what.clone();
     app.jobs.draft = Some(draft);
@@ -131,6 +132,13 @@ fn asks_back(app: &mut App, job: Id) -> bool {
     asks
 }
 
+/// What came in for the sale that is brought back.
+fn came(app: &App, draft: &Draft) -> Option<Money> {
+    let What::Refund(sale) = draft.what else { return None };
+    let job = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?;
+    job.selling.paid(job.currency, sale).ok()
+}
+
 /// The tax that was chosen for a sale.
 fn chosen_tax(app: &App, draft: &Draft) -> Option<Tax> {
     let by = draft.picks.tax?;
@@ -144,6 +152,8 @@ struct Reader {
     job: Option<Id>,
     /// What the gallery has of the consignment.
     gallery: Option<AtGallery>,
+    /// What came in for the sale that is brought back.
+    came: Option<Money>,
     /// What a sale is taxed with, where it is not as its job is.
     tax: Option<Tax>,
     now: Now,
@@ -345,7 +355,7 @@ impl Reader {
                 Some(SaleCommand::HandBack(HandBackOrder { job, sum, paid, agreed: over.agreed, sale: over.sale, when: None }))
             }
             What::Refund(sale) => {
-                let kept = self.maybe_money(draft, 0)?.filter(|kept| !kept.is_zero());
+                let kept = self.came?.minus(self.money(draft, 0)?).ok().filter(|kept| !kept.is_zero());
                 let reversed = SaleReversed { job, sale, kept, when: None };
                 Some(if draft.picks.ends { SaleCommand::EndWith(reversed) } else { SaleCommand::Reverse(reversed) })
             }
