@@ -3,6 +3,7 @@
 mod agree;
 mod deal;
 pub mod face;
+mod figures;
 mod gallery;
 mod guesses;
 mod list;
