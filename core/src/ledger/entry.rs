@@ -91,6 +91,6 @@ facts! {
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
     money: MoneySpent PackOpened PackEmptied CostHomed ToolAdded DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed PaymentPlanned AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
-        MoneyHandedBack PieceAskedFor SellingGuessed;
+        MoneyHandedBack PieceAskedFor SellingGuessed LikePieceSeen ResaleSet;
     book: WorkshopSet PersonAdded Forgotten CopyKept PhotoTaken PhotoRemoved Struck Restored;
 }

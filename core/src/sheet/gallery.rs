@@ -71,7 +71,7 @@ pub fn of_one(shop: &Shop, tag: Money, terms: GalleryTerms) -> Answer<Handed> {
     consignment(shop, tag.currency(), terms).sold(tag)
 }
 
-fn consignment(shop: &Shop, currency: Currency, terms: GalleryTerms) -> Consignment {
+pub(super) fn consignment(shop: &Shop, currency: Currency, terms: GalleryTerms) -> Consignment {
     Consignment {
         tax: shop.till(currency).sales_tax(),
         keeps: terms.share,

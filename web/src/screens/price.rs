@@ -16,6 +16,7 @@ mod quick;
 mod scale;
 mod verdict;
 pub mod waiting;
+mod ways;
 
 use super::{Screen, Seen, said};
 use crate::app::price::{Over, Tap};
@@ -58,6 +59,7 @@ fn over(app: &App, seen: Seen<'_>) -> Option<Screen> {
         Over::Paper => paper::screen(app, seen),
         Over::Quick => Some(quick::screen(app, seen)),
         Over::Waiting(waits) => waiting::screen(waits, app, seen),
+        Over::Ways(ways) => ways::screen(ways, app, seen),
     }
 }
 

@@ -70,6 +70,8 @@ pub enum SaleCommand {
     NoteAsked(kind::PieceAskedFor),
     Guess(kind::SellingGuessed),
     Agree(kind::PriceAgreed),
+    NoteLike(kind::LikePieceSeen),
+    SetResale(kind::ResaleSet),
     PlanPayment(kind::PaymentPlanned),
     Cancel(kind::AgreementCancelled),
     Sell(SellOrder),
@@ -99,6 +101,11 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         SaleCommand::Agree(f) => agree(&found(book, f.job)?, f, act)?,
         SaleCommand::PlanPayment(f) => plan_payment(&found(book, f.job)?, f, act)?,
         SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
+        SaleCommand::NoteLike(f) => like(&found(book, f.job)?, f, act)?,
+        SaleCommand::SetResale(f) => {
+            share(f.keeps.0)?;
+            act.add(f.clone());
+        }
         SaleCommand::Sell(order) => sell(book, order, act)?,
         SaleCommand::Pay(order) => pay(book, order, act)?,
         SaleCommand::HandBack(order) => hand_back(book, order, act)?,
@@ -174,6 +181,19 @@ fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
     for Exact(met) in [f.asks, f.buys, f.k].into_iter().flatten() {
         if met < Decimal::ZERO {
             return Err(Refusal::BelowNothing { met });
+/// A piece like it had a price; one that is still to come was not seen.
+fn like(job: &Job, f: &kind::LikePieceSeen, act: &mut Act) -> Answer<()> {
+    if plain(same(job.currency, f.sum)?)?.is_zero() {
+        return Err(Refusal::NoPrice { met: f.sum });
+    }
+    let now = act.now().wall.at;
+    if let Some(met) = f.when.filter(|when| now < *when) {
+        return Err(Refusal::NotYet { met, now });
+    }
+    act.add(f.clone());
+    Ok(())
+}
+
         }
     }
     if let Some(Exact(met)) = f.asks.filter(|asks| ASKS_MOST < asks.0) {

@@ -28,6 +28,7 @@ mod promises;
 mod tax;
 mod truth;
 mod waiting;
+mod ways;
 
 /// A maker in the middle of a story.
 struct Maker {

@@ -4,13 +4,14 @@ use super::{Screen, Seen, back, bare, exact, leave, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::gallery::{GalleryTap, lots};
 use crate::app::price::tag::{Setting, TagTap, What};
+use crate::app::price::ways::WaysTap;
 use crate::app::price::{Tap, sheet, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
-use crate::view::el;
-use crate::words::en::{common, deal as words, price};
-use fivebar_core::quantity::{Id, Money};
+use crate::view::{El, el};
+use crate::words::en::{common, deal as words, other_ways, price};
+use fivebar_core::quantity::{Id, Money, Wall};
 
 /// The other acts with a piece; none where it is no longer there.
 pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
@@ -30,6 +31,7 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
             set(What::Settle),
         )))
         .kid(key("key h88 m", words::AGREE, words::AGREE_UNDER, Msg::Price(Tap::Agree(AgreeTap::Open(id, None)))))
+        .kid(ways(id))
         .kid(key("key h88 m", words::LEAVE_AT_GALLERY, "", Msg::Price(Tap::Gallery(GalleryTap::Leave(id)))))
         .kids(gallery)
         .kid(el("div", "push"))
@@ -39,6 +41,11 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
 }
 
 /// Tag or settle of one piece, by the pad or as proposed.
+/// The key to other ways to a price.
+pub fn ways(id: Id) -> El<Msg> {
+    key("key", other_ways::OTHER_WAYS, other_ways::OTHER_WAYS_UNDER, Msg::Price(Tap::Ways(WaysTap::Open(id))))
+}
+
 pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = shop(app).job(setting.job).ok()?;
     let row = sheet(app).ok()?.for_sale.into_iter().find(|row| row.job == setting.job);
@@ -66,6 +73,7 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kids(typing(ask, &setting.typed, job.currency.code(), seen))
         .kid(key("key solid h88", common::DONE, "", say(TagTap::Done)))
         .kids(unset)
+        .kids((setting.what == What::Tag).then(|| ways(setting.job)))
         .kid(leave());
     Some(Screen::new("price/tag", head(Head::new(job.name, title)), main))
 }

@@ -222,3 +222,5 @@ pub fn take_back(done: Done, figure: &str) -> String {
         Done::Guessed => waiting::TAKE_BACK_GUESSES.to_owned(),
     }
 }
+        Done::LikeSeen(_) => format!("Take back: a like piece at {figure}"),
+        Done::Resale => "Take back: what a shop keeps".to_owned(),
