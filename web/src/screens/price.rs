@@ -1,10 +1,10 @@
 //! Price: what is for sale, what is agreed, an offer, and the side of the phone that is turned to a buyer.
 
-mod agree;
+pub mod agree;
 mod deal;
 pub mod face;
 mod figures;
-mod gallery;
+pub mod gallery;
 mod guesses;
 mod list;
 mod more;

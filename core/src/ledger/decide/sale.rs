@@ -7,6 +7,7 @@ use crate::ledger::Book;
 use crate::ledger::fold::job::facts::same;
 use crate::ledger::fold::{self, Agreement, AgreementState, Job, Over, PartOfPay, Till};
 use crate::ledger::kind::Exact;
+use crate::ledger::kind::book::{PersonAdded, Role};
 use crate::ledger::kind::sale as kind;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::tax::Tax;
@@ -69,9 +70,11 @@ pub enum SaleCommand {
     Hear(kind::OfferHeard),
     NoteAsked(kind::PieceAskedFor),
     Guess(kind::SellingGuessed),
-    Agree(kind::PriceAgreed),
     NoteLike(kind::LikePieceSeen),
     SetResale(kind::ResaleSet),
+    Agree(kind::PriceAgreed),
+    /// With a buyer nobody knew yet, whose name is kept beside the book.
+    AgreeWithNew(kind::PriceAgreed),
     PlanPayment(kind::PaymentPlanned),
     Cancel(kind::AgreementCancelled),
     Sell(SellOrder),
@@ -98,14 +101,18 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
             act.add(f.clone());
         }
         SaleCommand::Guess(f) => guess(&found(book, f.job)?, f, act)?,
-        SaleCommand::Agree(f) => agree(&found(book, f.job)?, f, act)?,
-        SaleCommand::PlanPayment(f) => plan_payment(&found(book, f.job)?, f, act)?,
-        SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
         SaleCommand::NoteLike(f) => like(&found(book, f.job)?, f, act)?,
         SaleCommand::SetResale(f) => {
             share(f.keeps.0)?;
             act.add(f.clone());
         }
+        SaleCommand::Agree(f) => agree(&found(book, f.job)?, f, act)?,
+        SaleCommand::AgreeWithNew(f) => {
+            let buyer = Some(act.add(PersonAdded { role: Role::Buyer }));
+            agree(&found(book, f.job)?, &kind::PriceAgreed { buyer, ..f.clone() }, act)?;
+        }
+        SaleCommand::PlanPayment(f) => plan_payment(&found(book, f.job)?, f, act)?,
+        SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
         SaleCommand::Sell(order) => sell(book, order, act)?,
         SaleCommand::Pay(order) => pay(book, order, act)?,
         SaleCommand::HandBack(order) => hand_back(book, order, act)?,
@@ -174,13 +181,6 @@ fn within(met: Money, price: Money) -> Answer<()> {
     if met.amount() <= price.amount() { Ok(()) } else { Err(Refusal::MoreThanPrice { met, price }) }
 }
 
-fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
-    for sum in [f.at, f.end].into_iter().flatten() {
-        plain(same(job.currency, sum)?)?;
-    }
-    for Exact(met) in [f.asks, f.buys, f.k].into_iter().flatten() {
-        if met < Decimal::ZERO {
-            return Err(Refusal::BelowNothing { met });
 /// A piece like it had a price; one that is still to come was not seen.
 fn like(job: &Job, f: &kind::LikePieceSeen, act: &mut Act) -> Answer<()> {
     if plain(same(job.currency, f.sum)?)?.is_zero() {
@@ -194,6 +194,13 @@ fn like(job: &Job, f: &kind::LikePieceSeen, act: &mut Act) -> Answer<()> {
     Ok(())
 }
 
+fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
+    for sum in [f.at, f.end].into_iter().flatten() {
+        plain(same(job.currency, sum)?)?;
+    }
+    for Exact(met) in [f.asks, f.buys, f.k].into_iter().flatten() {
+        if met < Decimal::ZERO {
+            return Err(Refusal::BelowNothing { met });
         }
     }
     if let Some(Exact(met)) = f.asks.filter(|asks| ASKS_MOST < asks.0) {

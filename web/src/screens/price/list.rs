@@ -218,7 +218,8 @@ fn figures(of: &ForPieces, seen: Seen<'_>) -> [String; 3] {
 
 fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
     let order = if row.made_for == For::Order { words::MADE_TO_ORDER.to_owned() } else { common::pieces(row.n, &seen.speech.count(row.n)) };
-    let by = row.date.map(|date| words::by_day(&seen.speech.day(date)));
+    let whom = who(app, row.buyer).map(|who| deals::for_whom(&who));
+    let by = whom.into_iter().chain(row.date.map(|date| words::by_day(&seen.speech.day(date)))).listed().join(", ");
     let span = |class: &'static str, text: String| el("span", class).text(text);
     let is_deposit = row.deposit.is_some_and(|deposit| row.received.amount() <= deposit.amount());
     let figure =

@@ -21,7 +21,8 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let lots = lots(app, id);
     let gallery = lots.iter().map(|lot| {
         let there = words::there(&seen.speech.count(lot.n), &bare(lot.tag, seen.speech));
-        let under = format!("{}: {there}", super::gallery::at(lot, app));
+        let day = seen.speech.day(Wall::new(lot.since, seen.now.offset));
+        let under = words::lot(&super::gallery::at(lot, app), &there, &day);
         key("key h88 m", words::GALLERY_PAID_OR_BACK, under, Msg::Price(Tap::Gallery(GalleryTap::Back(id, lot.lot))))
     });
     let main = el("main", "price")
@@ -30,8 +31,8 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
             shown(row.settle_set),
             set(What::Settle),
         )))
-        .kid(key("key h88 m", words::AGREE, words::AGREE_UNDER, Msg::Price(Tap::Agree(AgreeTap::Open(id, None)))))
         .kid(ways(id))
+        .kid(key("key h88 m", words::AGREE, words::AGREE_UNDER, Msg::Price(Tap::Agree(AgreeTap::Open(id, None)))))
         .kid(key("key h88 m", words::LEAVE_AT_GALLERY, "", Msg::Price(Tap::Gallery(GalleryTap::Leave(id)))))
         .kids(gallery)
         .kid(el("div", "push"))
@@ -40,12 +41,12 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
     Some(Screen::new("price/more", head(Head::new(row.name, words::WHAT_ELSE)), main))
 }
 
-/// Tag or settle of one piece, by the pad or as proposed.
 /// The key to other ways to a price.
 pub fn ways(id: Id) -> El<Msg> {
     key("key", other_ways::OTHER_WAYS, other_ways::OTHER_WAYS_UNDER, Msg::Price(Tap::Ways(WaysTap::Open(id))))
 }
 
+/// Tag or settle of one piece, by the pad or as proposed.
 pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = shop(app).job(setting.job).ok()?;
     let row = sheet(app).ok()?.for_sale.into_iter().find(|row| row.job == setting.job);
@@ -72,8 +73,8 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kids(beyond)
         .kids(typing(ask, &setting.typed, job.currency.code(), seen))
         .kid(key("key solid h88", common::DONE, "", say(TagTap::Done)))
-        .kids(unset)
         .kids((setting.what == What::Tag).then(|| ways(setting.job)))
+        .kids(unset)
         .kid(leave());
     Some(Screen::new("price/tag", head(Head::new(job.name, title)), main))
 }

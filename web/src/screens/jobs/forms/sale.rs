@@ -5,25 +5,30 @@ use super::super::figures::{line, sum};
 use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
-use crate::app::Msg;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What, agreement_done};
+use crate::app::price::gallery::there;
+use crate::app::{App, Msg};
 use crate::parts::caution::caution;
+use crate::parts::chips::{Chip, chips};
 use crate::parts::day_steps::day_steps;
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::Seen;
+use crate::screens::price::agree::known;
+use crate::screens::price::gallery::at;
 use crate::view::{El, el};
-use crate::words::en::{deal, job as words, jobs, waiting};
+use crate::words::en::{common, deal, job as words, jobs, waiting};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Id, Listed, Money, Wall};
+use fivebar_core::sheet::gallery::AtGallery;
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about selling.
-pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
+pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Asked {
     let code = draft.picks.currency.code();
     match draft.what {
-        What::Agree => agree(draft, code, seen),
+        What::Agree => agree(draft, code, app, seen),
         What::Sell(agreed) => sell(draft, (sheet, agreed.is_some()), code),
         What::Pay(_) => {
             let mut asked = Asked::new("jobs/pay", words::PAY);
@@ -46,8 +51,9 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
             asked.slots = vec![Slot::new(words::KEEP, code)];
             asked
         }
-        What::GalleryPaid(_) => {
+        What::GalleryPaid(lot) => {
             let mut asked = Asked::new("jobs/gallery", words::GALLERY_PAID);
+            asked.above = there(app, (sheet.job, lot)).map(|there| at_gallery(&there, app, seen)).into_iter().listed();
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::SUM, code)];
             asked.other = Some(words::CAME_BACK.to_owned());
             asked
@@ -59,6 +65,18 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
             asked
         }
     }
+}
+
+/// What the gallery has of it: where, since when, at which tag, and what comes of each.
+fn at_gallery(there: &AtGallery, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let left = common::pieces(there.n, &seen.speech.count(there.n));
+    let each = if there.of_one.handed_over == there.of_one.you_get { deal::YOU_GET_EACH } else { deal::HANDED_OVER_EACH };
+    el("section", "card")
+        .kid(line(words::STILL_THERE, left))
+        .kid(line(deal::AT_WHOM, at(there, app)))
+        .kid(line(deal::LEFT_ON, seen.speech.day(Wall::new(there.since, seen.now.offset))))
+        .kid(line(words::TAG, sum(there.tag, seen)))
+        .kid(line(each, sum(there.of_one.handed_over, seen)))
 }
 
 fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, bool), code: &str) -> Asked {
@@ -105,13 +123,27 @@ fn terms(draft: &Draft) -> Vec<El<Msg>> {
     ]
 }
 
-fn agree(draft: &Draft, code: &str, seen: Seen<'_>) -> Asked {
+/// Who it is with, of those whose name is known.
+fn for_whom(draft: &Draft, app: &App) -> Vec<El<Msg>> {
+    let known = known(draft.picks.buyer, app);
+    if known.is_empty() {
+        return vec![];
+    }
+    let is_none = !known.iter().any(|(id, _)| draft.picks.buyer == Some(*id));
+    let shown = std::iter::once(Chip::choice(deal::SOMEONE, is_none));
+    let shown = shown.chain(known.iter().map(|(id, name)| Chip::choice(name.clone(), draft.picks.buyer == Some(*id)))).listed();
+    let tap = move |nth: usize| say(Tap::Pick(Pick::Buyer(nth.checked_sub(1).and_then(|nth| Some(known.get(nth)?.0)))));
+    vec![el("p", "t14 i2").text(deal::FOR_WHOM), chips("key h48", shown, tap)]
+}
+
+fn agree(draft: &Draft, code: &str, app: &App, seen: Seen<'_>) -> Asked {
     let mut asked = Asked::new("jobs/agree", words::AGREE_TITLE);
     asked.above = vec![how_carried(draft)];
     if draft.picks.carried == Carried::Delivered {
         asked.above.push(caution(jobs::CAUTION_DELIVERY));
     }
     asked.above.extend(promised(draft, seen));
+    asked.above.extend(for_whom(draft, app));
     asked.slots = vec![Slot::new(words::SUM, code), Slot::new(words::DEPOSIT, code), Slot::whole(words::PIECES)];
     asked
 }
