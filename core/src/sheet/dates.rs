@@ -1,7 +1,6 @@
 //! When a job can be ready, and on which day each of its steps must begin to be ready when it was promised.
 
 use super::estimate::counted::beside;
-use super::estimate::history::history_of_all;
 use super::estimate::left::batch;
 use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
@@ -131,11 +130,11 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
 
 /// What was promised of jobs, where a day was: without reckoning how far their hours may spread, by one history of all jobs.
 pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
-    let (history, worked) = (history_of_all(shop), worked_today(shop, given.now));
+    let (history, worked) = (shop.history(), worked_today(shop, given.now));
     let of = |id: &Id| {
         let job = shop.job(*id).ok()?;
         let due = due(&job)?;
-        let (rows, late) = back(shop, (&job, &rows_of(shop, (&job, &history), given.with_factor)), (Some(due), worked), given);
+        let (rows, late) = back(shop, (&job, &rows_of(shop, (&job, history), given.with_factor)), (Some(due), worked), given);
         let late = late.and_then(|nth| rows.get(nth)).cloned();
         Some((*id, Promise { due, is_over: due < given.now.day(), late, next: rows.into_iter().next() }))
     };

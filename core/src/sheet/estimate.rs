@@ -15,9 +15,10 @@ use crate::quantity::{Count, Id, Key, Listed, Span};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 use counted::Counted;
-use history::{History, history};
+use history::History;
 use left::lefts;
 use parts::{Whole, parts, whole_piece};
+use std::rc::Rc;
 
 /// The estimate of a job.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,7 +37,7 @@ pub struct EstimateSheet {
     pub covers: Covers,
     /// The maker said that its operations are all there is to do.
     pub said_whole: bool,
-    pub history: History,
+    pub history: Rc<History>,
     /// The kind of piece, and the design it is made by.
     pub piece: Option<Key>,
     pub design: Option<Id>,
@@ -136,11 +137,11 @@ const SEED: u64 = 1;
 /// [`crate::refusal::Refusal::NotThere`].
 pub fn estimate(shop: &Shop, id: Id, with_factor: bool) -> Answer<EstimateSheet> {
     let job = shop.job(id)?;
-    Ok(estimate_of(shop, (&job, history(shop, id)), with_factor))
+    Ok(estimate_of(shop, &job, with_factor))
 }
 
-/// The same by a history that was gathered before.
-pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bool) -> EstimateSheet {
+fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
+    let history = shop.history_but(job.id);
     let Known { parts, rows, on_top, whole } = known_of(shop, job, &history, with_factor);
     let found = reckon(&parts, on_top, SEED);
     let covers = covers(job, &rows);
@@ -173,7 +174,7 @@ pub fn estimate_of(shop: &Shop, (job, history): (&Job, History), with_factor: bo
 
 /// Whether a job is reckoned by its operations alone: neither as a whole piece, nor with a rest beyond them.
 pub fn has_no_rest(shop: &Shop, job: &Job, with_factor: bool) -> bool {
-    only_operations(&rows_of(shop, (job, &history(shop, job.id)), with_factor))
+    only_operations(&rows_of(shop, (job, &shop.history_but(job.id)), with_factor))
 }
 
 /// How far a job has come of the estimate that was given, for the bench. What is planned of it says nothing of the whole. History is asked

@@ -1,7 +1,7 @@
 //! After a job: three ratios, and which of them strays furthest, as facts for one sentence.
 
 use super::account::{Account, Ratios, of as reckon};
-use super::estimate::history::{History, history};
+use super::estimate::history::History;
 use super::estimate::rows_of;
 use super::shop::Shop;
 use super::waiting::{Back, looked_back};
@@ -66,10 +66,10 @@ pub struct Furthest {
 pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let job = shop.job(id)?;
     let account = reckon(shop, &job)?;
-    let history = history(shop, id);
+    let history = shop.history_but(id);
     let likely = likely(shop, &job, &history).filter(|likely| Some(*likely) != account.hours.judged_by);
     let had_likely = likely.map(|likely| had_held(&account, likely).map(|left| Some(likely).zip(left))).transpose()?.flatten();
-    let history = history.ratios;
+    let history = history.ratios.clone();
     Ok(LookBack {
         job: id,
         furthest: furthest(&account.ratios),

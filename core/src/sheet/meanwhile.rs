@@ -2,7 +2,7 @@
 
 use super::Shop;
 use super::bench::{Choice, Look, Seen};
-use super::estimate::history::{History, history_of_all, pieces};
+use super::estimate::history::pieces;
 use super::estimate::left::by_pieces;
 use super::estimate::{Row, parts, rows_of};
 use crate::bench::estimate::{Basis, Left, Likely, spread};
@@ -80,7 +80,7 @@ pub fn meanwhile(shop: &Shop, seen: Seen, telling: Telling, with_factor: bool) -
     if shop.bench.running(seen.person).is_some() {
         return None;
     }
-    let fit = Fit { shop, look: Look::new(&shop.bench, shop.book, seen), history: history_of_all(shop), telling, with_factor };
+    let fit = Fit { shop, look: Look::new(&shop.bench, shop.book, seen), telling, with_factor };
     let hand = shop.bench.last_stopped(seen.person).map(|run| run.work.on);
     let usuals = &shop.waits().usuals;
     let offer = |(what, takes): (Choice, Takes)| {
@@ -109,7 +109,6 @@ pub fn meanwhile(shop: &Shop, seen: Seen, telling: Telling, with_factor: bool) -
 struct Fit<'a> {
     shop: &'a Shop<'a>,
     look: Look<'a>,
-    history: History,
     telling: Telling,
     with_factor: bool,
 }
@@ -142,7 +141,7 @@ impl Fit<'_> {
         if !job.operations.iter().any(|operation| is_free(&operation)) {
             return vec![];
         }
-        let rows = rows_of(self.shop, (job, &self.history), self.with_factor);
+        let rows = rows_of(self.shop, (job, self.shop.history()), self.with_factor);
         let row = |operation: &Operation| rows.iter().find(|row| row.op.as_ref() == Some(&operation.op));
         let one = |operation: &Operation| {
             let takes = self.takes(row(operation)?)?;
@@ -200,13 +199,14 @@ impl Fit<'_> {
     fn is_over(&self, job: &Job, choice: &Choice) -> bool {
         let planned = job.operations.iter().any(|operation| operation.op == choice.op);
         let over = |row: &Row| row.op.as_ref() == Some(&choice.op) && row.to_come() == Span::ZERO;
-        planned && rows_of(self.shop, (job, &self.history), self.with_factor).iter().any(over)
+        planned && rows_of(self.shop, (job, self.shop.history()), self.with_factor).iter().any(over)
     }
 
     fn as_before(&self, job: &Job, choice: &Choice) -> Option<Takes> {
         let (op, kind, stage) = (choice.op.clone(), choice.kind, choice.stage);
         let n = pieces(job, kind, &choice.batch);
-        let part = parts::known(job, &self.history, (&Operation { op, kind, stage, span: None, pieces: None, at: self.shop.now }, n))?;
+        let part =
+            parts::known(job, self.shop.history(), (&Operation { op, kind, stage, span: None, pieces: None, at: self.shop.now }, n))?;
         Takes::of(part.time, choice.batch.all(), From::History)
     }
 

@@ -1,7 +1,7 @@
 //! What every sheet is read from: the book, and what all jobs share, folded once for one moment.
 
 use super::bench::{Look, Seen};
-use super::estimate::history::{History, history_of_all};
+use super::estimate::history::{Gathered, History};
 use super::waiting::Kept;
 use crate::bench::wait::Waits;
 use crate::bench::{Bench, Run, Time};
@@ -28,7 +28,7 @@ pub struct Shop<'a> {
     pub prospects: Rc<Kept>,
     // Folded when somebody asks.
     waits: OnceCell<Rc<Waits>>,
-    history: Rc<OnceCell<History>>,
+    history: Rc<Gathered>,
 }
 
 impl<'a> Shop<'a> {
@@ -47,7 +47,7 @@ impl<'a> Shop<'a> {
     }
 
     /// The same with what was gathered of earlier jobs before, or will be.
-    pub fn with_history(self, history: Rc<OnceCell<History>>) -> Shop<'a> {
+    pub fn with_history(self, history: Rc<Gathered>) -> Shop<'a> {
         Shop { history, ..self }
     }
 
@@ -71,7 +71,12 @@ impl<'a> Shop<'a> {
 
     /// What all jobs tell of how long things take, gathered once.
     pub fn history(&self) -> &History {
-        self.history.get_or_init(|| history_of_all(self))
+        self.history.all(self)
+    }
+
+    /// What all jobs but this one tell of it.
+    pub fn history_but(&self, job: Id) -> Rc<History> {
+        self.history.but(self, job)
     }
 
     /// The time of a job, to this moment.

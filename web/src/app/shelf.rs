@@ -20,12 +20,12 @@ use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::{haul_in_hand, in_hand};
-use fivebar_core::sheet::estimate::history::History;
+use fivebar_core::sheet::estimate::history::Gathered;
 use fivebar_core::sheet::meanwhile::Meanwhile;
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
 use fivebar_core::sheet::waiting::Kept;
-use std::cell::{OnceCell, RefCell};
+use std::cell::RefCell;
 use std::rc::Rc;
 
 /// A line on its way to the store.
@@ -101,8 +101,8 @@ struct Folded {
     haul: Option<Option<Rc<Haul>>>,
     past: Option<Past>,
     workshop: Option<Rc<Workshop>>,
-    /// What earlier jobs tell, gathered when a price asks for it.
-    history: Rc<OnceCell<History>>,
+    /// What earlier jobs tell, gathered when somebody asks for it.
+    history: Rc<Gathered>,
     /// Of the haul in hand; what is counted onto that haul itself changes nothing in it.
     known: Option<Rc<Known>>,
     /// With the minute it was worked out in: running time adds to it.

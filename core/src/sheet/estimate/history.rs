@@ -6,6 +6,16 @@ use crate::bench::{Batch, Kind, On, Run};
 use crate::ledger::fold::{Job, jobs};
 use crate::quantity::{Count, Decimal, Id, Key, Listed, Moment, Sorted, Span, in_small};
 use crate::sheet::Shop;
+use std::cell::{OnceCell, RefCell};
+use std::rc::Rc;
+
+/// What earlier jobs say, gathered when somebody asks: of all jobs, and of all but the one that was asked for last. It holds until the book
+/// changes.
+#[derive(Debug, Default)]
+pub struct Gathered {
+    all: OnceCell<History>,
+    but: RefCell<Option<(Id, Rc<History>)>>,
+}
 
 /// Earlier jobs that count, and those told.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -95,14 +105,23 @@ impl OldPiece {
     }
 }
 
-/// The history of every job but this one. Those marked as not typical are left out.
-pub fn history(shop: &Shop, but: Id) -> History {
-    history_of(shop, |job| job.id != but)
-}
+impl Gathered {
+    /// The history of every job but this one. Those marked as not typical are left out.
+    pub fn but(&self, shop: &Shop, job: Id) -> Rc<History> {
+        if let Some((of, history)) = &*self.but.borrow()
+            && *of == job
+        {
+            return history.clone();
+        }
+        let history = Rc::new(history_of(shop, |other| other.id != job));
+        self.but.replace(Some((job, history.clone())));
+        history
+    }
 
-/// The history of all jobs, for many estimates at once.
-pub fn history_of_all(shop: &Shop) -> History {
-    history_of(shop, |_| true)
+    /// The history of all jobs, for many estimates at once.
+    pub fn all(&self, shop: &Shop) -> &History {
+        self.all.get_or_init(|| history_of(shop, |_| true))
+    }
 }
 
 fn history_of(shop: &Shop, counts: impl Fn(&Job) -> bool) -> History {
