@@ -32,7 +32,7 @@ fn gallery(tap: GalleryTap) -> Msg {
 }
 
 /// What a shop keeps of its price, in per cent: common practice.
-const KEEPS: [i64; 3] = [33, 40, 50];
+const KEEPS: [i64; 2] = [40, 50];
 
 /// The page; none where the piece is no longer there.
 pub fn screen(ways: &Ways, app: &App, seen: Seen<'_>) -> Option<Screen> {

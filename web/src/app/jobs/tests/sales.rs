@@ -95,9 +95,9 @@ fn consignments_are_told_apart_and_picked() {
     maker.tap(Tap::Write(What::GalleryPaid(lots[1].id)));
     maker.shows(&["Still there", "3 pieces", "With", "Mon 11 May", "For each sold you get", "45.00"]).figures(&["4"]).tap(Tap::Undo);
     maker.shows(&["3"]).figures(&["1"]).tap(Tap::Undo).shows(&[
-        "tag 90, since Mon 4 May",
+        "given back, Mon 11 May",
+        "2 there, tag 90, since Mon 4 May",
         "2 there, tag 90, since Mon 11 May",
-        "Given back",
     ]);
     let there = maker.sheet().selling.lots().iter().map(|lot| lot.there()).collect::<Vec<_>>();
     assert_eq!(there, [2, 2]);
