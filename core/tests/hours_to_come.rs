@@ -38,7 +38,7 @@ fn check(more: &str, your_rate: &str, ask: Option<&str>, word: Verdict) {
     let pricing = account(&shop, job).unwrap().pricing;
     assert_eq!(pricing.marks.your_rate.unwrap().holds, euro(your_rate), "{more}");
     assert_eq!(pricing.ask, ask.map(euro), "{more}");
-    let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched };
+    let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched, tax: None };
     let hears = |sum: Decimal| offer(&shop, job, asking, Some(Money::book(sum.ceil(), Currency::EUR).unwrap())).unwrap().verdict;
     assert_eq!(hears(euro(your_rate).amount()), Some(word), "{more}");
 }
@@ -100,6 +100,8 @@ fn a_made_piece_has_none_to_come() {
     let made = Verdict::Say { say: euro("90") };
     check("start \"oil\" make on table stage finish\n10:00 stop\n", "88.50", Some("90"), made);
     check("end table\n", "64.25", Some("65"), Verdict::Yes);
+    // Worked on without a plan, and said to be all.
+    check("all-planned table\n", "64.25", Some("65"), Verdict::Yes);
 }
 
 /// Ten hours are planned and none is logged: (80 + 24.25 x 14) = 419.50.

@@ -106,7 +106,7 @@ fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [
     let rate = account.pricing.hourly.your_rate.ok_or(NoQuote::Rate)?;
     let price = |time| {
         let need = Work { costs: Some(costs), time: Some(time), pieces: job.pieces }.need(rate, job.pieces)?.ok_or(Refusal::OutOfRange)?;
-        proposed(need, shop.terms(job.currency, Paid::Card), shop.points(job.currency), job.currency).map(|price| price.charge)
+        proposed(need, shop.terms_of(job, Paid::Card), shop.points(job.currency), job.currency).map(|price| price.charge)
     };
     let [low, high] = times.map(price);
     Ok((low.map_err(NoQuote::Refused)?, high.map_err(NoQuote::Refused)?))

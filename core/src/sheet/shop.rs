@@ -5,11 +5,12 @@ use super::estimate::history::{Gathered, History};
 use super::waiting::Kept;
 use crate::bench::wait::Waits;
 use crate::bench::{Bench, Run, Time};
-use crate::ledger::fold::{self, Job, Workshop};
-use crate::ledger::{Book, fold::Till};
+use crate::ledger::Book;
+use crate::ledger::fold::{self, Job, TaxBy, Till, Workshop};
 use crate::money::charge::Terms;
 use crate::money::fee::Fee;
 use crate::money::point::Points;
+use crate::money::tax::Tax;
 use crate::quantity::{Currency, Id, Moment, Offset, Wall};
 use crate::refusal::{Answer, Refusal};
 
@@ -97,11 +98,24 @@ impl<'a> Shop<'a> {
         self.workshop.tills.get(&currency).cloned().unwrap_or_default()
     }
 
-    /// How a sale is taxed, and what its payment costs.
+    /// How a sale of no job is taxed, and what its payment costs.
     pub fn terms(&self, currency: Currency, paid: Paid) -> Terms {
-        let till = self.till(currency);
-        let fee = if paid == Paid::Card { till.card() } else { Fee::NONE };
-        Terms { tax: till.sales_tax(), fee }
+        self.taxed((currency, TaxBy::Usual), paid)
+    }
+
+    /// How a sale of a job's pieces is taxed, and what its payment costs.
+    pub fn terms_of(&self, job: &Job, paid: Paid) -> Terms {
+        self.taxed((job.currency, job.tax), paid)
+    }
+
+    /// What a job's pieces are taxed with.
+    pub fn tax_of(&self, job: &Job) -> Tax {
+        self.workshop.tax(job.currency, job.tax)
+    }
+
+    fn taxed(&self, (currency, by): (Currency, TaxBy), paid: Paid) -> Terms {
+        let fee = if paid == Paid::Card { self.till(currency).card() } else { Fee::NONE };
+        Terms { tax: self.workshop.tax(currency, by), fee }
     }
 
     /// The price points of a currency: as set, else fives.

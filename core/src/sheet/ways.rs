@@ -130,7 +130,7 @@ pub fn ways(shop: &Shop, id: Id, terms: GalleryTerms) -> Answer<WaysSheet> {
     let of = (&job, &account);
     let pricing = &account.pricing;
     let tag = pricing.tag.or(pricing.proposed.map(|proposed| proposed.tag));
-    let charge = tag.map(|tag| shop.terms(job.currency, Paid::Card).tax.charge(tag)).transpose()?;
+    let charge = tag.map(|tag| shop.terms_of(&job, Paid::Card).tax.charge(tag)).transpose()?;
     Ok(WaysSheet {
         job: id,
         name: job.name.clone(),
@@ -152,7 +152,7 @@ pub fn ways(shop: &Shop, id: Id, terms: GalleryTerms) -> Answer<WaysSheet> {
 }
 
 /// One piece with all that is planned for it, by card.
-const BY_CARD: Asking = Asking { n: 1, paid: Paid::Card, carried: Carried::Delivered };
+const BY_CARD: Asking = Asking { n: 1, paid: Paid::Card, carried: Carried::Delivered, tax: None };
 
 /// The wood as boards: costs and minutes of the hauls fall away, what boards cost comes in.
 fn bought(shop: &Shop, (job, account): (&Job, &Account)) -> Answer<Result<Bought, Lacks>> {
@@ -170,7 +170,7 @@ fn bought(shop: &Shop, (job, account): (&Job, &Account)) -> Answer<Result<Bought
     let time = account.hours.haul.unwrap_or(Span::ZERO);
     let costs = Some(all.minus(haul)?.plus(boards)?);
     let work = Work { costs, time: account.pricing.work.time.map(|all| all.minus(time)), ..account.pricing.work };
-    let (terms, points) = (shop.terms(job.currency, Paid::Card), shop.points(job.currency));
+    let (terms, points) = (shop.terms_of(job, Paid::Card), shop.points(job.currency));
     let marks = marks(&work, account.pricing.hourly, terms, 1).unwrap_or_default();
     let rate = marks.your_rate.filter(|_| !account.pricing.at_least);
     let proposed = rate.and_then(|mark| proposed(mark.need, terms, points, job.currency).ok());
@@ -180,7 +180,7 @@ fn bought(shop: &Shop, (job, account): (&Job, &Account)) -> Answer<Result<Bought
 fn shops(shop: &Shop, of: (&Job, &Account), tag: Option<Money>) -> Answer<Shops> {
     let (job, account) = of;
     let said = shop.workshop.resale.get(&job.currency).copied();
-    let resale = Resale { keeps: said.unwrap_or(USUAL_KEEPS), tax: shop.terms(job.currency, Paid::Bank).tax };
+    let resale = Resale { keeps: said.unwrap_or(USUAL_KEEPS), tax: shop.tax_of(job) };
     let points = shop.points(job.currency);
     // It pays an invoice without tax, by bank.
     let must = |mark: Option<Mark>| {
@@ -204,13 +204,13 @@ fn at_tag(shop: &Shop, of: (&Job, &Account), you_get: Money) -> Answer<AtTag> {
 /// None where the share and the tax leave nothing.
 fn gallery(shop: &Shop, of: (&Job, &Account), (tag, terms): (Option<Money>, GalleryTerms)) -> Answer<Option<Gallery>> {
     let (job, account) = of;
-    let (consignment, points) = (super::gallery::consignment(shop, job.currency, terms), shop.points(job.currency));
+    let (consignment, points) = (super::gallery::consignment(shop, job, terms), shop.points(job.currency));
     let marks = &account.pricing.marks;
     let must = |mark: Option<Mark>| {
         let need = mark.filter(|_| !account.pricing.at_least)?.need;
         consignment.tag_for(need, points, job.currency).ok()
     };
-    let at_tag = match tag.map(|tag| of_one(shop, tag, terms)) {
+    let at_tag = match tag.map(|tag| of_one(shop, job, (tag, terms))) {
         Some(Err(_)) => return Ok(None),
         Some(Ok(handed)) => Some(at_tag(shop, of, handed.you_get)?),
         None => None,
@@ -235,6 +235,6 @@ fn materials(shop: &Shop, of: (&Job, &Account)) -> Answer<Option<Materials>> {
     let all = Money::sum(job.currency, spent)?;
     // Shared last: a third of a cent is not tripled.
     let price = part(multiple(all, TIMES)?, 1, job.pieces)?;
-    let charge = shop.terms(job.currency, Paid::Card).tax.charge(price)?;
+    let charge = shop.terms_of(job, Paid::Card).tax.charge(price)?;
     Ok(Some(Materials { spent: part(all, 1, job.pieces)?, times: TIMES, price, leaves: leaves(shop, of, charge, BY_CARD)? }))
 }

@@ -23,6 +23,7 @@ pub mod price;
 pub mod shelf;
 pub mod sorting;
 pub mod spent_on;
+pub mod taxes;
 pub mod trip;
 pub mod workshop;
 

@@ -116,6 +116,8 @@ struct Folded {
 impl Folded {
     fn forget(&mut self, entry: &Entry) {
         (self.fits, self.has_no_rest, self.history) = (None, None, Rc::default());
+        // A receipt goes with its spending, whatever that was for.
+        self.workshop = self.workshop.take().filter(|known| !known.photos.has_receipt(entry.id));
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
                 Subject::Bench => (self.bench, self.waits, self.copy) = (None, None, None),

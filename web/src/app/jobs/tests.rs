@@ -179,7 +179,7 @@ fn a_job_may_have_a_currency_units_and_count_of_its_own() {
     let mut maker = Maker::new();
     maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Gate".into())).pick(Pick::More).shows(&["Currency", "GBP", "Units", "Inches"]);
     maker.pick(Pick::Currency(Currency::read("GBP").unwrap())).pick(Pick::Units(Units::Inch)).pick(Pick::More).pick(Pick::Count(0));
-    maker.shows(&["Number pad"]).figures(&["12"]).shows(&["GBP, inches"]).tap(Tap::Save).shows(&["Gate, 12"]);
+    maker.figures(&["1"]).shows(&["Number pad"]).figures(&["12"]).shows(&["GBP, inches"]).tap(Tap::Save).shows(&["Gate, 12"]);
     assert_eq!((maker.sheet().account.currency.code(), maker.sheet().account.units), ("GBP", Units::Inch));
 }
 

@@ -1,6 +1,6 @@
 //! A price agreed before the hand-over, heard: how much, a deposit, by when, fetched or delivered.
 
-use super::{Done, Over, asking, done, on_top, shop};
+use super::{Done, Over, asking, chosen_tax, done, on_top, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
 use crate::app::order::{Feel, Order};
@@ -8,6 +8,7 @@ use crate::app::workshop::people;
 use crate::words::en::deal as words;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
 use fivebar_core::ledger::fold::Job;
+use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall, reading};
@@ -127,10 +128,10 @@ fn with(app: &mut App, act: impl FnOnce(&mut Agree)) {
 fn open(app: &mut App, id: Id, sum: Option<Money>) {
     let Ok(job) = shop(app).job(id) else { return };
     let free = job.free();
-    let asked = asking(app, free);
+    let asked = asking(app, id, free);
     let n = if sum.is_some() { asked.n } else { 1 };
     // What is agreed is handed over: of a tag before tax, with it.
-    let tagged = job.tag.and_then(|tag| shop(app).till(job.currency).sales_tax().charge(tag).ok());
+    let tagged = job.tag.and_then(|tag| tax_of(app, id)?.charge(tag).ok());
     let agree = Agree {
         job: id,
         replaces: None,
@@ -177,7 +178,7 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
 fn pad_done(app: &mut App, adds_tax: bool) {
     let sign = app.speech.sign();
     let Over::Agree(agree) = &app.price.over else { return };
-    let tax = on_top(app, agree.currency).filter(|_| adds_tax);
+    let tax = on_top(app, agree.job).filter(|_| adds_tax);
     with(app, |agree| {
         let currency = agree.currency;
         let Some((field, typed)) = &mut agree.pad else { return };
@@ -194,6 +195,7 @@ fn save(app: &mut App, now: Now) {
     let Over::Agree(agree) = &app.price.over else { return };
     let Some(sum) = agree.sum else { return };
     let due = agree.by.day(now.wall).map(|day| day.at);
+    let tax = chosen_tax(app, agree.job).and_then(|_| tax_of(app, agree.job));
     let fact = PriceAgreed {
         job: agree.job,
         n: agree.n,
@@ -203,6 +205,8 @@ fn save(app: &mut App, now: Now) {
         due,
         buyer: agree.buyer,
         replaces: agree.replaces,
+        rate: tax.map(|tax| Exact(tax.rate)),
+        side: tax.map(|tax| tax.side),
     };
     let job = agree.job;
     let name = agree.named.as_deref().map(str::trim).filter(|name| !name.is_empty()).map(str::to_owned);

@@ -25,6 +25,7 @@ use std::rc::Rc;
 
 mod deals;
 mod promises;
+mod rates;
 mod tax;
 mod truth;
 mod waiting;

@@ -24,7 +24,7 @@ use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words
 use fivebar_core::bench::Stage;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
-use fivebar_core::sheet::job::{JobSheet, NextAct};
+use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
 
 /// The page.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -213,7 +213,8 @@ fn money_card(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let open = sheet.selling.open().next();
-    let all = match sold.received.plus(sold.due) {
+    let Owed { received, due, others } = sheet.sale.owed;
+    let all = match received.plus(due) {
         Ok(all) if Decimal::ZERO < all.amount() => all,
         _ => return vec![],
     };
@@ -225,21 +226,23 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         let how = agreement.carried.map_or("", carried);
         words::when_how(&day(agreement.at, seen), how)
     });
-    let share = sold.received.amount().checked_div(all.amount()).and_then(|share| f64::try_from(share).ok()).unwrap_or(0.0);
-    let received = match (sold.received.is_zero(), open) {
+    let share = received.amount().checked_div(all.amount()).and_then(|share| f64::try_from(share).ok()).unwrap_or(0.0);
+    let came = match (received.is_zero(), open) {
         (true, _) => el("span", "t14 nw").text(words::NOTHING_PAID),
-        (_, Some(_)) => part("t14 c-good nw", words::DEPOSIT_IN, &sum(sold.received, seen)),
-        (_, None) => part("t14 c-good nw", words::PAID, &sum(sold.received, seen)),
+        (_, Some(_)) => part("t14 c-good nw", words::DEPOSIT_IN, &sum(received, seen)),
+        (_, None) => part("t14 c-good nw", words::PAID, &sum(received, seen)),
     };
     let at_hand_over = open.is_some_and(|agreement| agreement.parts.is_empty());
     let due_word = if at_hand_over { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
-    let due = (Decimal::ZERO < sold.due.amount()).then(|| part("t14 nw", due_word, &sum(sold.due, seen)));
+    let due = (Decimal::ZERO < due.amount()).then(|| part("t14 nw", due_word, &sum(due, seen)));
+    let others = (Decimal::ZERO < others.amount()).then(|| line(words::PAID_FOR_OTHERS, sum(others, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),
         paid_bar(share, seen.page.card()),
-        el("p", "row").kid(received).kids(due),
+        el("p", "row").kid(came).kids(due),
     ]
     .into_iter()
+    .chain(others)
     .chain(between(sheet, seen))
     .listed()
 }

@@ -49,6 +49,7 @@ pub const DUE_AT_HAND_OVER: &str = "due at hand-over";
 pub const STILL_DUE: &str = "still due";
 pub const DEPOSIT_IN: &str = "deposit in";
 pub const PAID: &str = "paid";
+pub const PAID_FOR_OTHERS: &str = "Paid for others sold";
 pub const NOTHING_PAID: &str = "nothing paid yet";
 pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. Stairs and long loads: fewer kilos, more people.";
 pub const CAUTION_TIP: &str = "Can tip. Fix to the wall; local furniture rules may apply.";
