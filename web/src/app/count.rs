@@ -294,7 +294,7 @@ mod tests {
     #[test]
     fn a_load_that_is_too_much_is_said_whatever_is_not_known_of_it() {
         let told = |lines: &str| {
-            let start = "2026-03-03 08:41 -05:00 workshop USD inch\npile boards ash-white 12x12x12in\ncarries 100 lb\n";
+            let start = "2026-03-03 08:41 -05:00 workshop USD inch\npile boards ash-white 12 x 12 x 12 in\ncarries 100 lb\n";
             let story = fivebar_core::story::tell(&format!("{start}{lines}"));
             assert_eq!(story.refused, []);
             let lines: Vec<String> = story.book.entries().map(|(entry, _)| fivebar_core::ledger::line::write(entry)).collect();
@@ -304,7 +304,7 @@ mod tests {
             app
         };
         for (lines, holds, lacks) in [
-            ("count 1 boards", "42 of 100 lb", "over, leave some"),
+            ("count 1 boards", "42.0 of 100 lb", "over, leave some"),
             ("count 10 boards", "320 lb over, leave some", "without sizes"),
             ("count 10 boards\npile more\ncount 5 more", "at least 320 lb over, leave some", "warns at"),
             ("count 10 boards\npile more\ncount 5 more", "5 pieces without sizes", "warns at"),

@@ -242,14 +242,20 @@ pub fn asking(app: &App, job: Id, free: Count) -> Asking {
     Asking { n: app.price.way.n.unwrap_or(1).clamp(1, free.max(1)), paid: paid(app), carried, tax: chosen_tax(app, job) }
 }
 
-/// How the last offer was paid or carried that says so.
+/// How it was paid, and how carried, the last time that either was said.
 fn before(app: &App) -> (Option<Paid>, Option<Carried>) {
-    let said = app.shelf().book.entries().rev().filter(|(_, struck)| !struck).find_map(|(entry, _)| match &entry.fact {
-        Fact::OfferHeard(f) if f.paid.is_some() => Some((f.paid, f.carried)),
-        Fact::PaymentReceived(f) if f.paid != Paid::Bank => Some((Some(f.paid), None)),
+    let standing = || app.shelf().book.entries().rev().filter(|(_, struck)| !struck).map(|(entry, _)| &entry.fact);
+    let paid = standing().find_map(|fact| match fact {
+        Fact::OfferHeard(f) => f.paid,
+        Fact::PaymentReceived(f) => Some(f.paid).filter(|paid| *paid != Paid::Bank),
         _ => None,
     });
-    said.unwrap_or_default()
+    let carried = standing().find_map(|fact| match fact {
+        Fact::OfferHeard(f) => f.carried,
+        Fact::PieceSold(f) => f.carried,
+        _ => None,
+    });
+    (paid, carried)
 }
 
 /// Orders an act of Price and remembers what it was; true when it was done.
