@@ -3,7 +3,8 @@
 use super::App;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::money::tax::Tax;
-use fivebar_core::quantity::{Currency, Listed};
+use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
+use fivebar_core::quantity::{Currency, Listed, Money};
 
 /// The tax of a currency, taken so.
 pub fn tax(app: &App, currency: Currency, by: TaxBy) -> Tax {
@@ -27,4 +28,15 @@ pub fn choices(app: &App, currency: Currency, taken: TaxBy) -> Vec<(TaxBy, bool)
 /// Rates under a name are kept: the choice is more than the usual rate or none.
 pub fn has_named(app: &App, currency: Currency) -> bool {
     app.shelf().workshop().taxes_in(currency).next().is_some()
+}
+
+/// A sum as it was typed, with the tax that is to be added to it.
+///
+/// # Errors
+/// What is wrong with it; past the limit with its tax, too.
+pub fn charged(text: &str, (currency, sign): (Currency, Sign), adds: Option<Tax>) -> Result<Money, Misread> {
+    let sum = reading::money(text, currency, sign)?;
+    let (least, most) = (Quantity::Money(Money::zero(currency)), Quantity::Money(Money::most(currency)));
+    let out = || Misread::OutOfRange { met: None, least, most, might_be: None };
+    adds.map_or(Ok(sum), |tax| tax.charge(sum).map_err(|_| out()))
 }

@@ -23,7 +23,7 @@ use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::ledger::{Entry, Fact};
 use fivebar_core::money::tax::Tax;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
-use fivebar_core::quantity::{Decimal, Id, Length, Mass, Moment, Money, PILE_MOST};
+use fivebar_core::quantity::{Decimal, Id, Key, Length, Mass, Moment, Money, PILE_MOST};
 use fivebar_core::sheet::gallery::AtGallery;
 
 /// The form in hand is read and saved; it closes when it was.
@@ -35,8 +35,9 @@ pub fn save(app: &mut App, now: Now) {
         return app.orders.push(Order::Feel(Feel::Refused));
     }
     let gallery = gallery(app, &draft);
+    let piece = app.jobs.open.and_then(|job| super::estimate::kind_of(app, job));
     let (came, tax) = (came(app, &draft), chosen_tax(app, &draft));
-    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, came, tax, now };
+    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, piece, came, tax, now };
     let command = emptied(app, &draft).or_else(|| reader.command(&mut draft));
     let what = draft.what.clone();
     app.jobs.draft = Some(draft);
@@ -152,6 +153,8 @@ struct Reader {
     job: Option<Id>,
     /// What the gallery has of the consignment.
     gallery: Option<AtGallery>,
+    /// What kind of piece the job is.
+    piece: Option<Key>,
     /// What came in for the sale that is brought back.
     came: Option<Money>,
     /// What a sale is taxed with, where it is not as its job is.
@@ -173,7 +176,7 @@ impl Reader {
             }
             What::Part(was) => self.part(draft, (job, was)).map(Command::Job),
             What::Plan(was) => self.plan(draft, (job, was)).map(Command::Job),
-            What::OldJobs => super::estimate::told(draft, self.sign).map(Command::Estimate),
+            What::OldJobs => super::estimate::told(draft, self.piece.as_ref(), self.sign).map(Command::Estimate),
             What::Spend => self.spend(draft, job).map(Command::Money),
             What::CameBack(spending) => {
                 let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());

@@ -419,10 +419,10 @@ job stands \"Stands\" 1 order
         let told = told.replace("2026-03-03 08:00 stop", &format!("{night}2026-03-03 08:00 stop"));
         Maker::told(&[&told]).tap(Tap::List).shows(shown);
     };
-    listed("", "", &["In hand", "16 h, 15 h to settle"]);
-    listed("tag 90 stands\n", "", &["For sale", "none sold yet, 15 h to settle", "1 left"]);
+    listed("", "", &["In hand", "1 h, and 15 h to settle"]);
+    listed("tag 90 stands\n", "", &["For sale", "none sold yet, and 15 h to settle", "1 left"]);
     let sold = "spend 2.00 glue on stands\nsell 1 stands for 82 bank fetched\n";
-    listed(sold, "", &["16 h, 15 h to settle"]);
-    listed(sold, "20:00 end stands\n", &["Ended", "ended Mon 2 March, 15 h to settle", "5.00 left per hour"]);
+    listed(sold, "", &["1 h, and 15 h to settle"]);
+    listed(sold, "20:00 end stands\n", &["Ended", "ended Mon 2 March, and 15 h to settle", "5.00 left per hour"]);
     Maker::told(&[&format!("{told}08:01 stopped at 2026-03-02 18:00 run oiling")]).room("stands", Room::Hours).hides(&[mark]);
 }

@@ -4,6 +4,7 @@ use super::{Done, Over, asking, chosen_tax, done, on_top, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
 use crate::app::order::{Feel, Order};
+use crate::app::taxes::charged;
 use crate::app::workshop::people;
 use crate::words::en::deal as words;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
@@ -11,7 +12,7 @@ use fivebar_core::ledger::fold::Job;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall, reading};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall};
 
 /// What is typed by the pad.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -182,9 +183,10 @@ fn pad_done(app: &mut App, adds_tax: bool) {
     with(app, |agree| {
         let currency = agree.currency;
         let Some((field, typed)) = &mut agree.pad else { return };
-        let Some(sum) = typed.take(|text| reading::money(text, currency, sign)) else { return };
+        let tax = tax.filter(|_| *field == Field::Price);
+        let Some(sum) = typed.take(|text| charged(text, (currency, sign), tax)) else { return };
         match field {
-            Field::Price => agree.sum = Some(tax.and_then(|tax| tax.charge(sum).ok()).unwrap_or(sum)),
+            Field::Price => agree.sum = Some(sum),
             Field::Deposit => agree.deposit = Some(sum).filter(|sum| !sum.is_zero()),
         }
         agree.pad = None;

@@ -3,11 +3,12 @@
 use super::{Done, Over, asking, chosen_tax, done, in_coins, on_top, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
+use crate::app::taxes::charged;
 use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, SaleCommand, SellOrder};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::estimate::WholePlanned;
 use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
-use fivebar_core::quantity::{Count, Id, Money, reading};
+use fivebar_core::quantity::{Count, Id, Money};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
 
@@ -131,8 +132,7 @@ fn pad_done(app: &mut App, adds_tax: bool) {
     let tax = on_top(app, job).filter(|_| adds_tax);
     with(app, |bargain| {
         let Some(typed) = &mut bargain.pad else { return };
-        if let Some(sum) = typed.take(|text| reading::money(text, currency, sign)) {
-            let sum = tax.and_then(|tax| tax.charge(sum).ok()).unwrap_or(sum);
+        if let Some(sum) = typed.take(|text| charged(text, (currency, sign), tax)) {
             (bargain.offer, bargain.pad) = (Some(sum), None);
         }
     });

@@ -85,6 +85,7 @@ pub const CHOOSE: &str = "choose one";
 pub const AGREE_TITLE: &str = "Agree a price";
 pub const CONSIGN_TITLE: &str = "To a gallery";
 pub const FINISH: &str = "finish";
+pub const COATS_EACH: &str = "One coat is one operation: plan Coat 1, Coat 2, Coat 3. Each has its own minutes and dries by itself.";
 /// Of all pieces of an operation together.
 pub const MIN: &str = "Minutes in all";
 pub const PIECES: &str = "Pieces";
@@ -435,6 +436,11 @@ pub fn price_strayed(strayed: Strayed) -> &'static str {
 pub const WOOD_SMALL: &str = "wood";
 pub const PRICE_SMALL: &str = "price";
 pub const HOURS_SMALL: &str = "hours";
+
+/// "1 h 10 so far".
+pub fn took_so_far(span: &str) -> String {
+    format!("{span} so far")
+}
 
 /// "planned 3 h 20", "planned 3 h 20 × 1.4": with the factor that makes it likely.
 pub fn planned_times(span: &str, factor: Option<&str>) -> String {

@@ -173,9 +173,11 @@ pub fn division(of: Division) -> &'static str {
     }
 }
 
-/// "11 h 10, 6 h 30 to settle".
+pub const SETTLE_ON_BENCH: &str = "What is to settle is on Bench: a stop may have been forgotten.";
+
+/// "11 h 10, and 6 h 30 to settle".
 pub fn of_it_to_settle(total: &str, open: &str) -> String {
-    format!("{total}, {open} to settle")
+    format!("{total}, and {open} to settle")
 }
 
 /// "25 h 34, 1 h 30 to come".
@@ -325,11 +327,6 @@ pub fn state_gallery(n: &str) -> String {
 /// "1 h 30 to come as planned", "2 h to come".
 pub fn still(span: &str, planned: bool) -> String {
     if planned { format!("{span} to come as planned") } else { format!("{span} to come") }
-}
-
-/// "5 h 36 likely".
-pub fn likely(span: &str) -> String {
-    format!("{span} likely")
 }
 
 /// "about 1 h 30".

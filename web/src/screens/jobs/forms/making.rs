@@ -200,7 +200,8 @@ fn plan(draft: &Draft, was: Option<&str>, (job, app): (Id, &App)) -> Asked {
     let name = is_new.then(|| worded("operation", words::OPERATION, draft, 0));
     let done = was.and_then(|op| Some((op, whole_of(app, On::Job(job), op)?)));
     asked.below = done.map(|(op, (run, of))| key("key soft h48", done_with(op), "", say(Tap::Whole(run, of))));
-    asked.above = name.into_iter().chain(other).chain([kind]).listed();
+    let coats = draft.picks.finish.then(|| el("p", "t14").text(words::COATS_EACH));
+    asked.above = name.into_iter().chain(other).chain([kind]).chain(coats).listed();
     asked.instead = typed.is_empty().then(|| vec![names(offered::to_plan(app, job))]);
     asked.slots = vec![Slot::whole(words::MIN), Slot::whole(words::PIECES)];
     asked.other = was.map(|_| words::STRIKE.to_owned());

@@ -31,6 +31,10 @@ fn reason(why: &Misread, speech: &dyn Speech, units: Units) -> String {
         Misread::Empty => "nothing is typed yet.".into(),
         Misread::TooLong { most } => format!("at most {most} signs."),
         Misread::NotANumber { met } => format!("“{met}” is no number."),
+        Misread::NotAClock { met } => {
+            let halves = if speech.has_halves() { ", 2:05 pm" } else { "" };
+            format!("“{met}” is no time of day. Type 1405, 14.05 or 14:05{halves}.")
+        }
         Misread::UnknownUnit { met } => format!("“{met}” is no unit for this."),
         Misread::Negative { met } => format!("{met} is below nothing."),
         Misread::Ambiguous { grouped, decimal } => format!("it may mean {} or {}.", q(grouped), q(decimal)),
