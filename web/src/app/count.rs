@@ -699,6 +699,29 @@ mod tests {
         assert!(after(&mut app, [Msg::Key("u".into())]).contains("1 piece<"));
     }
 
+    /// A slip that is seen two taps later: each tap takes one more back, the newest first, and what stands is done no more than once.
+    #[test]
+    fn what_was_done_before_is_taken_back_too() {
+        let mut app = App::for_tests(Place::Count);
+        after(&mut app, [tap(Tap::First)]);
+        let own = pile(&app, 0);
+        after(&mut app, [tap(Tap::Arm(10)), tap(Tap::Pile(own)), tap(Tap::Arm(5)), tap(Tap::Pile(own))]);
+        let mut takes = |msg: Option<Msg>, there: &[u32], keys: [bool; 2]| {
+            let shown = after(&mut app, msg);
+            assert_eq!(taken(&app), there, "{shown}");
+            assert_eq!(["Do it again", ">Take back"].map(|key| shown.contains(key)), keys, "{there:?}: {shown}");
+        };
+        let (back, again) = (|| Some(Msg::Common(Common::TakeBack)), || Some(Msg::Common(Common::PutBack)));
+        takes(None, &[16], [false, true]);
+        takes(back(), &[11], [true, true]);
+        takes(back(), &[1], [true, true]);
+        takes(again(), &[11], [false, true]);
+        takes(back(), &[1], [true, true]);
+        takes(back(), &[], [true, false]);
+        takes(back(), &[], [true, false]);
+        takes(again(), &[1], [false, true]);
+    }
+
     #[test]
     fn the_last_counts_in_a_row_move_to_another_pile_in_one_act() {
         let mut app = App::for_tests(Place::Count);

@@ -271,7 +271,7 @@ impl App {
                 let (which, lines) = (self.which, written.lines.clone());
                 self.orders.push(Order::Append { which, lines, names: Names::default() });
                 let shelf = self.shelf_mut();
-                (shelf.last_act, shelf.taken_back, shelf.last_tick) = (Some(written.act), None, None);
+                shelf.acted(written.act);
                 Some(written)
             }
             Err(refusal) => {
@@ -356,15 +356,14 @@ impl App {
         }
     }
 
-    /// Takes back the last act of this tab, whole.
+    /// Takes back the last act of this tab, whole; again, the one before it.
     pub(crate) fn take_back(&mut self, now: Now) {
         if let Some(tick) = self.shelf().last_tick.filter(|tick| !tick.back) {
             return plan::tick_back(self, tick, now);
         }
-        let Some(act) = self.shelf().last_act else { return };
+        let Some(act) = self.shelf().to_take_back() else { return };
         if self.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
-            let shelf = self.shelf_mut();
-            (shelf.last_act, shelf.taken_back) = (None, Some(act));
+            self.shelf_mut().took_back(act);
             self.orders.push(Order::Feel(Feel::TakeBack));
             workshop::people::undone(self, act);
             workshop::wood::undone(self);

@@ -82,6 +82,8 @@ pub struct Shelf {
     pub saved: Option<Wall>,
     /// The newest act of this tab that can be taken back.
     pub last_act: Option<Id>,
+    /// Acts before it, the newest last: a slip may be seen only two taps later.
+    pub acts_before: Vec<Id>,
     /// The act that was just taken back and can be put back.
     pub taken_back: Option<Id>,
     /// The tick at the saw that was done last, where nothing was written after it.
@@ -95,6 +97,9 @@ pub struct Shelf {
 
 /// A minute, and whether the factor was on in it.
 type Looked = (i64, bool);
+
+/// So many acts before the last can be taken back one after the other.
+const BEFORE_MOST: usize = 20;
 
 /// What was folded of the book and still holds: thrown away when an entry comes that it is about.
 #[derive(Debug, Default)]
@@ -156,6 +161,7 @@ impl Shelf {
             names_failed: Names::default(),
             saved: None,
             last_act: None,
+            acts_before: vec![],
             taken_back: None,
             last_tick: None,
             in_hand: None,
@@ -324,7 +330,30 @@ impl Shelf {
         self.names_failed.kept.extend(names.kept);
         self.names_failed.forgotten.extend(names.forgotten);
         self.last_act = None;
+        self.acts_before.clear();
         self.forget_all();
+    }
+
+    /// An act was written in this tab.
+    pub fn acted(&mut self, act: Id) {
+        let before = self.last_act.replace(act);
+        self.acts_before.extend(before.filter(|before| *before != act));
+        let old = self.acts_before.len().saturating_sub(BEFORE_MOST);
+        self.acts_before.drain(..old);
+        (self.taken_back, self.last_tick) = (None, None);
+    }
+
+    /// The act that is taken back next: the last one, or the one before what was taken back.
+    pub fn to_take_back(&self) -> Option<Id> {
+        let stands = |act: &&Id| self.book.act(**act).iter().any(|id| self.book.entry(*id).is_some_and(|(_, struck)| !struck));
+        let before = || self.taken_back.and_then(|_| self.acts_before.iter().rev().find(stands).copied());
+        self.last_act.or_else(before)
+    }
+
+    /// An act was taken back.
+    pub fn took_back(&mut self, act: Id) {
+        self.acts_before.retain(|before| *before != act);
+        (self.last_act, self.taken_back) = (None, Some(act));
     }
 
     /// What could not be saved, to be tried again; it is shown again.

@@ -5,8 +5,9 @@ use super::plan::saw::Line;
 use crate::app::plan::LastTick;
 use crate::app::{App, Common, Msg};
 use crate::parts::Place;
+use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
-use crate::view::El;
+use crate::view::{El, el};
 use crate::words::en::{acts, changed, common};
 use fivebar_core::bench::On;
 use fivebar_core::ledger::book::subjects;
@@ -20,10 +21,21 @@ pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (back, named) = last(app, seen)?;
     if back {
         let under = named.map_or(common::TAKEN_BACK.into(), |what| common::taken_back(&what));
-        return Some(alone(Undo { words: common::PUT_BACK.into(), under }, Msg::Common(Common::PutBack)));
+        let again = alone(Undo { words: common::PUT_BACK.into(), under }, Msg::Common(Common::PutBack));
+        return Some(match more(app, seen) {
+            Some(more) => el("div", "um").kid(again).kid(more),
+            None => again,
+        });
     }
     let words = Undo { words: common::TAKE_BACK.into(), under: named? };
     Some(alone(words, Msg::Common(Common::TakeBack)))
+}
+
+/// After something was taken back, what was done before it can be, too.
+fn more(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let shelf = app.shelf();
+    let before = shelf.to_take_back().filter(|_| shelf.last_tick.is_none())?;
+    Some(key("key h88 m", common::TAKE_BACK, act_named(before, app, seen)?, Msg::Common(Common::TakeBack)).key("more"))
 }
 
 /// The last thing that was done in this tab, in the book or at the saw, by what it did; and whether it was taken back.
