@@ -169,6 +169,14 @@ impl Run {
         along.saturating_add(1)
     }
 
+    /// The most heads at work at one moment of a stretch, the person's own too; leaving one out.
+    pub fn heads_most(&self, (from, to): (Moment, Moment), but: Option<Id>) -> Count {
+        let others = || self.heads.iter().filter(|head| Some(head.id) != but);
+        let at = |at: Moment| others().filter(|head| head.is_there(at)).fold(1, |sum: Count, head| sum.saturating_add(head.n));
+        let came = others().map(|head| head.from).filter(|came| from < *came && *came < to);
+        std::iter::once(from).chain(came).map(at).max().unwrap_or(1)
+    }
+
     /// The stretches of the run by where their minutes come from. What lies beyond the stamps is corrected, whether it was said with the
     /// tap or put right later; a run of which an end was put between its stamps is corrected as a whole, for nobody clocked that end.
     pub fn stretches(&self, now: Moment) -> [(Source, Moment, Moment); 3] {
