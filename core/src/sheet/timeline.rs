@@ -73,7 +73,7 @@ pub fn timeline(book: &Book, bench: &Bench, sheet: &DaySheet, (waits, now): (Vec
     let own = bench.runs().filter(|run| run.work.person == person);
     let on_it = own.filter(|run| on(day, run.started, told_to(run, now)).is_some());
     let stays = on_it.clone().flat_map(|run| stays(run, now.at).unwrap_or_default().into_iter().map(move |stay| (run, stay)));
-    let helpers = stays.filter_map(|(run, stay)| on(day, stay.from, place(run, stay.to.map_or(now.at, |to| to.at), now)));
+    let helpers = stays.filter_map(|(run, stay)| on(day, place(run, stay.from, now), place(run, stay.to.unwrap_or(now.at), now)));
     let helpers = helpers.filter(|on| on.from < on.to).listed();
     let lying = on_it.map(|run| Lying::of(book, sheet, run, now)).listed();
     let boards = lying.iter().map(|one| board(day, (one, &lying), now)).listed();
@@ -249,14 +249,14 @@ mod tests {
     use crate::ledger::decide::{BenchCommand, Command, Laid, WaitCommand};
     use crate::ledger::fold;
     use crate::ledger::told::{Phone, at, work};
-    use crate::quantity::{Key, Offset};
+    use crate::quantity::{Key, Local, Offset};
 
     fn told(phone: &Phone, days: i64, now: i64) -> Timeline {
         let seen = Seen { now: phone.wall(now), ..Seen::default() };
         let bench = fold::bench(&phone.book);
         let day = phone.wall(days * 1_440).day();
         let waits = fold::waits(&phone.book);
-        let kept = Kept { waits: &waits, bench: &bench, book: &phone.book };
+        let kept = Kept { waits: &waits, bench: &bench, book: &phone.book, local: Local::new(phone.offset, None) };
         timeline(&phone.book, &bench, &sheet_of(&phone.book, day, seen), (kept.of_day(day, seen.now), seen.now))
     }
 

@@ -485,9 +485,11 @@ fn begun(run: &Run, clock: Clock, now: Moment) -> Moment {
 
 /// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after, once that has come.
 fn ended(app: &App, run: &Run, clock: Clock) -> Moment {
-    let (from, to) = (run.started.offset, run.stopped.map_or(app.now.offset, |stop| stop.offset));
-    // Where clocks changed while it ran, the phone says whether that was before or after; else the end keeps its own place.
-    let meant = |day: Day| Some(app.moment_of(day, clock)).filter(|wall| wall.offset == from).map_or(day.at(clock, to), |wall| wall.at);
+    // As it is shown: by the clock here, where the run goes on or that is the clock of one of its ends; else the end keeps its own place.
+    let meant = |day: Day| {
+        let here = app.moment_of(day, clock);
+        day.at(clock, run.wall(here.at, app.local()).offset)
+    };
     let same = meant(run.started.day());
     let next = meant(run.started.day().next());
     if same < run.started.at && next <= app.now.at { next } else { same }
