@@ -150,7 +150,7 @@ struct Lying<'a> {
 impl<'a> Lying<'a> {
     fn of(book: &Book, sheet: &DaySheet, run: &'a Run, now: Wall) -> Lying<'a> {
         let end = run.end(now.at);
-        let wrong = sheet.wrong(run.id).filter(|_| !run.is_running());
+        let wrong = sheet.wrong(run.id).filter(|_| sheet.is_open(run.id));
         let sure = place(run, wrong.map_or(end, |wrong| wrong.at.min(end)), now);
         Lying { run, sure, spare: spare(book, run, (sure, now)) }
     }
@@ -333,7 +333,7 @@ mod tests {
         let mut phone = Phone::new("a");
         let saw = phone.start(1_020, "saw", On::Nothing);
         let running = told(&phone, 1, 1_920);
-        assert_eq!(shown(&running), ["saw 0-480 Measured ||<runs"], "it counts while it runs");
+        assert_eq!(shown(&running), ["saw  |0-480|<runs"], "nobody said that the night was worked");
         phone.stop(1_920, saw);
         phone.start(1_930, "oil", On::Nothing);
         let ends = |line: &Timeline| line.ends().map(|ends| (ends.from.as_minutes(), ends.to.as_minutes()));
