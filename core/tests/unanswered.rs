@@ -15,9 +15,11 @@ fn told(lines: &str) -> Story {
     story
 }
 
-/// A stool that was planned so, with what came of it from 8:00 AM on; the job ends. Of the next stool: likely, safe, the ratios, and of all time
-/// the rework, in minutes.
-fn next(planned: &str, came: &str) -> (Vec<(i64, i64)>, Vec<String>, (i64, i64)) {
+/// Likely and safe of each row, the ratios of earlier jobs, and of all their time the rework, in minutes.
+type Estimated = (Vec<(i64, i64)>, Vec<String>, (i64, i64));
+
+/// A stool that was planned so, with what came of it from 8:00 AM on; the job ends: what is estimated of the next stool.
+fn next(planned: &str, came: &str) -> Estimated {
     let story = told(&format!(
         "job stool \"Stool\" 1 order
 {planned}
@@ -39,7 +41,7 @@ plan \"sand\" make for next"
 fn a_night_that_nobody_answered_for_teaches_no_estimate() {
     let planned = "plan \"sand\" make 60 min for stool";
     let night = "start \"sand\" make on stool as sanding\n2026-03-03 07:50 stop\n08:00 ";
-    let check = |came: &str, shown: &(Vec<(i64, i64)>, Vec<String>, (i64, i64))| assert_eq!(next(planned, came), *shown, "{came}");
+    let check = |came: &str, shown: &Estimated| assert_eq!(next(planned, came), *shown, "{came}");
     let (nothing, at_nine) = (next(planned, "copy kept"), next(planned, "start \"sand\" make on stool\n09:00 stop"));
     assert_eq!((&nothing.1, nothing.2), (&vec![], (0, 0)));
     assert_eq!(at_nine, (vec![(60, 128)], vec!["1".into()], (0, 60)));

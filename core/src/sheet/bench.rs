@@ -76,7 +76,7 @@ pub struct Hand {
     pub name: Option<String>,
     /// The person's own time on it.
     pub spent: Span,
-    /// Of it, what looks wrong and counts in no total.
+    /// Of it, runs that look wrong and have ended, or began before today.
     pub unsettled: Span,
     /// While nothing runs: when its run was stopped, and how long that was.
     pub stood: Option<(Wall, Span)>,
@@ -216,11 +216,11 @@ impl<'a> Look<'a> {
     /// The end to propose for a run that looks like a forgotten stop; none for one that does not, or that is long ago.
     pub(super) fn forgotten(&self, run: &Run) -> Option<Proposed> {
         let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(self.seen.now.at);
-        if is_long_ago { None } else { self.in_question(run) }
+        if is_long_ago { None } else { self.unanswered(run) }
     }
 
     /// The same however long ago it was: until it is answered, it teaches nothing.
-    pub(super) fn in_question(&self, run: &Run) -> Option<Proposed> {
+    pub(super) fn unanswered(&self, run: &Run) -> Option<Proposed> {
         let now = self.seen.now.at;
         self.bench.in_question(run, now)?;
         let mut known = self.bench.known(run, now);
@@ -230,18 +230,17 @@ impl<'a> Look<'a> {
         repair::looks_wrong(run, &known, now).then(|| repair::proposed(ends, &known, run.end(now)))
     }
 
-    /// Whether a run counts in the totals of days. One that looks wrong does not until it is answered; while it runs it may be right, but for
-    /// one that began before today: nobody said that the night was worked.
-    pub(super) fn counts(&self, run: &Run) -> bool {
-        let today = run.is_running() && run.started.day() == Wall::new(self.seen.now.at, run.started.offset).day();
-        today || self.forgotten(run).is_none()
+    /// It looks like a forgotten stop and has ended; what runs may be right, but for one that began before today, where it is worked.
+    pub(super) fn is_in_question(&self, run: &Run) -> bool {
+        let today = Wall::new(self.seen.now.at, run.started.offset).day();
+        (!run.is_running() || run.started.day() < today) && self.forgotten(run).is_some()
     }
 
     /// A person's own time on a day.
     pub(super) fn day(&self, day: Day) -> DayTotal {
         let now = self.seen.now;
         let on_it = |run: &&Run| run.started.day() <= day && day <= run.end_wall(now).day().max(run.started.day());
-        day::total(self.own().filter(on_it).filter(|run| self.counts(run)), day, now)
+        day::total(self.own().filter(on_it).filter(|run| !self.is_in_question(run)), day, now)
     }
 
     /// Runs that a switch began, and nobody said whether a helper came along; the latest first.
@@ -287,7 +286,7 @@ impl<'a> Look<'a> {
         let (on, now) = (run.work.on, self.seen.now.at);
         let own = self.bench.on(on).filter(|other| other.work.person == run.work.person);
         let stood = (!run.is_running()).then(|| (run.end_wall(self.seen.now), run.worked(now)));
-        let wrong = own.clone().filter(|run| !self.counts(run));
+        let wrong = own.clone().filter(|run| self.is_in_question(run));
         let unsettled = Span::sum(wrong.map(|run| run.worked(now)));
         Hand { on, name: fold::name_of(self.book, on), spent: Span::sum(own.map(|run| run.worked(now))), unsettled, stood }
     }

@@ -99,7 +99,7 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
     };
     let lines: Vec<DayLine> = on_it.iter().filter(|run| of_day::day_of(run) == day).map(|run| line(run)).listed();
     let unsettled = u32::try_from(lines.iter().filter(|line| line.wrong.is_some()).count()).unwrap_or(u32::MAX);
-    let open = on_it.iter().filter(|run| !look.counts(run)).map(|run| run.id).collect();
+    let open = on_it.iter().filter(|run| look.is_in_question(run)).map(|run| run.id).collect();
     DaySheet { day, lines, struck: struck(book, (day, person)), total: look.day(day), unsettled, in_question, open }
 }
 

@@ -60,7 +60,7 @@ pub fn between((bench, book): (&Bench, &Book), (from, to): (Day, Day), seen: See
         let begins = is_in(&of_day::day_of(run));
         let wrong = (begins || !parts.is_empty()) && look.forgotten(run).is_some();
         sums.unsettled = sums.unsettled.saturating_add(u32::from(wrong && begins));
-        if !wrong || look.counts(run) {
+        if !wrong || !look.is_in_question(run) {
             helped.extend(begins.then_some(run));
             parts.into_iter().for_each(|(day, source, span)| sums.add(run, day, Shares::default().with(source, span)));
         }

@@ -5,11 +5,12 @@ use super::estimate::history::{Gathered, History};
 use super::waiting::Kept;
 use crate::bench::wait::Waits;
 use crate::bench::{Bench, Run, Time};
-use crate::ledger::fold::{self, Job, Workshop};
-use crate::ledger::{Book, fold::Till};
+use crate::ledger::Book;
+use crate::ledger::fold::{self, Job, TaxBy, Till, Workshop};
 use crate::money::charge::Terms;
 use crate::money::fee::Fee;
 use crate::money::point::Points;
+use crate::money::tax::Tax;
 use crate::quantity::{Currency, Id, Moment, Offset, Wall};
 use crate::refusal::{Answer, Refusal};
 
@@ -84,16 +85,16 @@ impl<'a> Shop<'a> {
         self.bench.of_job(job, self.now)
     }
 
-    /// Of some runs, those that look like a forgotten stop and are over or ran over night, until the maker has answered for them.
+    /// Of some runs, those that look like a forgotten stop and are over, or run since a day before, until the maker has answered for them.
     pub fn unsettled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
         let look = self.look();
-        runs.filter(move |run| !look.counts(run))
+        runs.filter(move |run| look.is_in_question(run))
     }
 
     /// Ended runs that do, however long ago they were: they teach nothing.
-    pub fn in_question<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
+    pub fn unanswered<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
         let look = self.look();
-        runs.filter(move |run| !run.is_running() && look.in_question(run).is_some())
+        runs.filter(move |run| !run.is_running() && look.unanswered(run).is_some())
     }
 
     /// When the workshop closes is a word on the end to propose, and none on whether one is.
@@ -106,11 +107,24 @@ impl<'a> Shop<'a> {
         self.workshop.tills.get(&currency).cloned().unwrap_or_default()
     }
 
-    /// How a sale is taxed, and what its payment costs.
+    /// How a sale of no job is taxed, and what its payment costs.
     pub fn terms(&self, currency: Currency, paid: Paid) -> Terms {
-        let till = self.till(currency);
-        let fee = if paid == Paid::Card { till.card() } else { Fee::NONE };
-        Terms { tax: till.sales_tax(), fee }
+        self.taxed((currency, TaxBy::Usual), paid)
+    }
+
+    /// How a sale of a job's pieces is taxed, and what its payment costs.
+    pub fn terms_of(&self, job: &Job, paid: Paid) -> Terms {
+        self.taxed((job.currency, job.tax), paid)
+    }
+
+    /// What a job's pieces are taxed with.
+    pub fn tax_of(&self, job: &Job) -> Tax {
+        self.workshop.tax(job.currency, job.tax)
+    }
+
+    fn taxed(&self, (currency, by): (Currency, TaxBy), paid: Paid) -> Terms {
+        let fee = if paid == Paid::Card { self.till(currency).card() } else { Fee::NONE };
+        Terms { tax: self.workshop.tax(currency, by), fee }
     }
 
     /// The price points of a currency: as set, else fives.
@@ -178,7 +192,7 @@ helper joins ada 15
         check("2026-03-03 08:00 stop\n08:01 stopped at 2026-03-02 18:00 run oiling", 0, &[15]);
         check("2026-03-03 08:00 stop\n08:01 confirm run oiling", 0, &[225]);
         check("18:00 stop", 0, &[15]);
-        check("2026-03-03 08:00 plan \"saw\" make 5 min for shelf", 15, &[]); // it runs on over night
+        check("2026-03-03 08:00 plan \"saw\" make 5 min for shelf", 15, &[]); // it runs since yesterday: nobody said that the night was worked
         check("23:00 plan \"saw\" make 5 min for shelf", 0, &[90]); // it may be right while it runs
     }
 }

@@ -133,7 +133,7 @@ fn history_of(shop: &Shop, counts: impl Fn(&Job) -> bool) -> History {
     for job in &known {
         let none = vec![];
         let runs = by_job.get(&job.id).unwrap_or(&none);
-        let open: Set<Id> = shop.in_question(runs.iter().copied()).map(|run| run.id).collect();
+        let open: Set<Id> = shop.unanswered(runs.iter().copied()).map(|run| run.id).collect();
         operations(&mut history, job, (runs, &open, shop));
         if job.ended.is_some() && open.is_empty() {
             ended(&mut history, job, (runs, shop.now));
