@@ -364,7 +364,7 @@ impl App {
     /// Takes back the last act of this tab, whole.
     pub(crate) fn take_back(&mut self, now: Now) {
         if let Some(tick) = self.shelf().last_tick.filter(|tick| !tick.back) {
-            return plan::tick_back(self, tick);
+            return plan::tick_back(self, tick, now);
         }
         let Some(act) = self.shelf().last_act else { return };
         if self.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
@@ -379,7 +379,7 @@ impl App {
 
     fn put_back(&mut self, now: Now) {
         if let Some(tick) = self.shelf().last_tick.filter(|tick| tick.back) {
-            return plan::tick_back(self, tick);
+            return plan::tick_back(self, tick, now);
         }
         let Some(act) = self.shelf().taken_back else { return };
         if self.order(&Command::Book(BookCommand::Restore { act }), now).is_some() {

@@ -1,7 +1,7 @@
 //! Facts of selling: offers, agreements, sales, payments.
 
 use super::{Exact, kinds};
-use crate::quantity::{Count, Id, Moment, Money, Side, spelled};
+use crate::quantity::{Count, Currency, Id, Moment, Money, Side, spelled};
 
 /// How money is handed over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -60,4 +60,9 @@ kinds! {
     /// What the maker guesses of selling: `asks` people a week, the share `buys` of them at the price `at`; at a fifth less `k` times as many
     /// would buy; to be sold `by`; each is worth `end` if not. Members that are missing stay as they were.
     SellingGuessed { job: Id; asks: Exact, buys: Exact, at: Money, k: Exact, by: Moment, end: Money }
+    /// What a piece like that of a job was asked for elsewhere; `sold`: it was sold for that. `what`: its size, or a note. `when` it was seen, where
+    /// that was another day.
+    LikePieceSeen { job: Id, sum: Money; sold: bool, what: String, when: Moment }
+    /// What a shop that buys to sell again keeps of its price before tax, in one currency. The last one stands.
+    ResaleSet { currency: Currency, keeps: Exact; }
 }

@@ -3,7 +3,6 @@
 //! about before it is written.
 
 use super::super::App;
-use super::{begun, ended};
 use fivebar_core::bench::Run;
 use fivebar_core::bench::repair::DAY_MOST;
 use fivebar_core::quantity::reading::{Misread, clock};
@@ -121,4 +120,24 @@ pub fn along(app: &App, run: &Run, text: &str) -> Result<Moment, Misread> {
     let clocks = clocks(app, text)?;
     let within = |moment: &Moment| run.started.at <= *moment && *moment <= run.end(app.now.at);
     Ok(clocks.iter().map(at).find(within).or(clocks.first().map(at)).unwrap_or(run.started.at))
+}
+
+/// A clock time meant as the start of a run: of the day it began, or of the eve where that day's is past its end and further off.
+fn begun(run: &Run, clock: Clock, now: Moment) -> Moment {
+    let Wall { at, offset } = run.started;
+    let day = run.started.day();
+    let (same, eve) = (day.at(clock, offset), day.before().at(clock, offset));
+    if run.end(now) <= same && eve.until(at) < at.until(same) { eve } else { same }
+}
+
+/// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after, once that has come.
+fn ended(app: &App, run: &Run, clock: Clock) -> Moment {
+    // As it is shown: by the clock here, where the run goes on or that is the clock of one of its ends; else the end keeps its own place.
+    let meant = |day: Day| {
+        let here = app.moment_of(day, clock);
+        day.at(clock, run.wall(here.at, app.local()).offset)
+    };
+    let same = meant(run.started.day());
+    let next = meant(run.started.day().next());
+    if same < run.started.at && next <= app.now.at { next } else { same }
 }

@@ -42,7 +42,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(next_act((sheet, estimate.as_ref()), at_saw.as_deref(), seen))
         .kids(since::lacking(sheet, seen))
         .kids(since::other_now(sheet, seen))
-        .kids(since::ways_to_saw(&left, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
+        .kids(since::ways_to_saw(&left, |job| (job == sheet.job && !cuts_next(sheet)).then(|| changed::AT_THE_SAW.to_owned()), seen))
         .kids(estimate.as_ref().and_then(|estimate| promise(sheet, estimate, app, seen)))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, estimate.as_ref(), seen))
@@ -76,7 +76,9 @@ fn below(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
 /// How it stands, the key of the next act, and the caution that goes with it.
 fn next_act((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), at_saw: Option<&str>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (state, words, under) = next((sheet, estimate), seen);
-    let state = at_saw.filter(|_| matches!(sheet.next, NextAct::WorkOn { op: None })).map_or(state, |left| format!("{left}."));
+    let at_saw = at_saw.filter(|_| cuts_next(sheet));
+    let words = if at_saw.is_some() { changed::TO_THE_SAW.to_owned() } else { words };
+    let state = at_saw.map_or(state, |left| format!("{left}."));
     let about = about(sheet, seen);
     let state = el("section", "").kid(el("p", "t22 w8").text(state)).kids((!about.is_empty()).then(|| el("p", "").text(about)));
     let mut shown = vec![state, key("key solid h88", words, under, say(Tap::Next))];
@@ -87,6 +89,11 @@ fn next_act((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), at_saw: Opti
         shown.push(caution(words::CAUTION_TIP));
     }
     shown
+}
+
+/// Nothing is planned to be done next: where wood is to be cut, that is.
+fn cuts_next(sheet: &JobSheet) -> bool {
+    matches!(sheet.next, NextAct::WorkOn { op: None })
 }
 
 fn delivers(sheet: &JobSheet) -> bool {

@@ -4,7 +4,7 @@
 use super::super::waits::{WaitTap, waiting};
 use super::*;
 use fivebar_core::ledger::decide::{Laid, WaitCommand};
-use fivebar_core::quantity::Key;
+use fivebar_core::quantity::{Key, Wall};
 
 /// Midnight in world time as Sunday 8 March begins, and as Sunday 1 November does.
 const SPRING: i64 = 4 * 1_440 + 600;
